@@ -1,0 +1,35 @@
+"""Numbers of a pattern: one for all sizes, or one for each size."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Amount:
+    """A printed number.  One value holds for every size; several are in the order of the sizes.
+
+    None stands for the dash that says "this size does not work this".
+    """
+
+    values: tuple[int | None, ...]
+
+    @classmethod
+    def of(cls, number: int) -> "Amount":
+        return cls((number,))
+
+    def at(self, size: int) -> int | None:
+        """The number that the maker of one size (counted from 0) reads."""
+        return self.values[size] if len(self.values) > 1 else self.values[0]
+
+    @property
+    def lone(self) -> int | None:
+        """The number itself where it is one for all sizes, else None."""
+        return self.values[0] if len(self.values) == 1 else None
+
+    def __str__(self) -> str:
+        shown = ["-" if value is None else str(value) for value in self.values]
+        return shown[0] if len(shown) == 1 else f"{shown[0]} ({', '.join(shown[1:])})"
+
+
+ONE = Amount.of(1)

@@ -1,0 +1,65 @@
+"""What every check reads: the pattern, its tree, its ledger, and the rules."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from lint.finding import Finding, Likely, Related
+from lint.ledger import Ledger
+from lint.lexicon import Lexicon
+from lint.reading.terms import Terms
+from lint.rulebook import Rulebook
+from lint.source import SourceText, Span
+from lint.tree import Pattern
+
+
+@dataclass(frozen=True)
+class Context:
+    """One pattern, read and worked."""
+
+    source: SourceText
+    pattern: Pattern
+    terms: Terms
+    lexicon: Lexicon
+    ledger: Ledger
+    book: Rulebook
+
+    def finding(
+        self,
+        rule: str,
+        span: Span,
+        part: str | None = None,
+        row: str | None = None,
+        sizes: tuple[str, ...] = (),
+        expected: object = None,
+        found: object = None,
+        related: tuple[Related, ...] = (),
+        likely: tuple[Likely, ...] = (),
+        replacement: str | None = None,
+        weight=None,
+        **values: object,
+    ) -> Finding:
+        """A finding of a rule, its message made from the rule's own sentence."""
+        entry = self.book.rule(rule)
+        return Finding(
+            rule,
+            weight or entry.weight,
+            span,
+            entry.message.format(row=row, part=part, expected=expected, found=found, **values),
+            part,
+            row,
+            sizes,
+            None if expected is None else str(expected),
+            None if found is None else str(found),
+            related,
+            likely,
+            replacement,
+        )
+
+    def stitch_word(self, key: str, number: int | None = None) -> str:
+        """A stitch's name in the pattern's own terms: sc is dc in UK terms."""
+        prefix = key[:2] if key[:2] in ("FP", "BP") else ""
+        rule = self.book.stitch(key.removeprefix(prefix))
+        if rule is None or self.terms.terms == "us":
+            return key
+        return prefix + rule.uk[0]

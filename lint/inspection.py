@@ -1,0 +1,45 @@
+"""Runs the stages in order on one pattern: read, work, check, grade.  The only module that knows the order."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from lint.checks import run_checks
+from lint.checks.context import Context
+from lint.finding import Finding
+from lint.grade import Grade, grade
+from lint.ledger import Ledger
+from lint.reading.document import read_pattern
+from lint.reading.terms import Terms
+from lint.rulebook import Rulebook, load_rulebook
+from lint.source import SourceText
+from lint.tree import Pattern
+from lint.working.pieces import PatternWorker
+
+
+@dataclass(frozen=True)
+class Report:
+    """Everything found out about one pattern; reports only show it."""
+
+    source: SourceText
+    pattern: Pattern
+    terms: Terms
+    ledger: Ledger
+    findings: tuple[Finding, ...]
+    grade: Grade
+    book: Rulebook
+
+    @property
+    def recomputed(self) -> tuple[int, int]:
+        """Rows (times sizes) recomputed, out of all."""
+        return self.ledger.recomputed()
+
+
+def inspect(source: SourceText, book: Rulebook | None = None, terms: str = "auto") -> Report:
+    """Check one pattern's text.  Never raises for what its author wrote."""
+    book = book or load_rulebook()
+    pattern, found_terms, lexicon = read_pattern(source, book, terms)
+    ledger = PatternWorker(pattern, book).ledger()
+    findings = run_checks(Context(source, pattern, found_terms, lexicon, ledger, book))
+    done, of = ledger.recomputed()
+    return Report(source, pattern, found_terms, ledger, findings, grade(findings, done, of, book), book)

@@ -1,0 +1,75 @@
+"""What came of every row and round: the ledger that checks read and reports show."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from enum import Enum
+
+from lint.source import Span
+from lint.tree import Part, Row, Stated
+from lint.working.compare import Comparison
+from lint.working.fabric import Made
+
+
+class Outcome(str, Enum):
+    AGREES = "agrees"
+    DIFFERS = "differs"
+    NOT_STATED = "not-stated"
+    NOT_RECOMPUTED = "not-recomputed"
+    NOT_WORKED = "not-worked"
+
+
+@dataclass(frozen=True, slots=True)
+class Misfit:
+    """Something that does not fit the row below, with the words it arose at."""
+
+    kind: str  # run out | does not fit | left | not there | uncounted chain | passed
+    wanted: str
+    number: int
+    found: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Cell:
+    """One row in one size."""
+
+    outcome: Outcome
+    made: Made | None = None
+    comparison: Comparison | None = None
+    misfits: tuple[Misfit, ...] = ()
+    stopped_by: str | None = None
+    stopped_at: Span | None = None
+    below: int | None = None  # stitches of the row below, where known
+    unsaid_chain: tuple[Span, bool] | None = None  # a beginning chain of which nothing is said, and whether it was read as counting
+    unclear_times: tuple[Span, int, bool] | None = None  # "n times": the passes taken, and whether the counts settled it
+    picked_up: bool = False  # worked on from a printed count, not from the row below
+
+
+@dataclass(frozen=True, slots=True)
+class LedgerRow:
+    """A row as worked: ranges and "Rep Rows" are run out, one entry a row."""
+
+    part: Part
+    row: Row
+    label: str
+    kind: str
+    number: int | None
+    span: Span  # of the label (or line) that it comes from
+    stated: Stated | None
+    stated_index: int | None
+    cells: tuple[Cell, ...]
+    index_in_range: int = 0
+    range_length: int = 1
+
+
+@dataclass(frozen=True, slots=True)
+class Ledger:
+    rows: tuple[LedgerRow, ...] = ()
+    stitches: int = 0  # made in all, over all sizes
+    range_faults: tuple[tuple[Row, Part, int, int], ...] = field(default_factory=tuple)  # row, part, rows in the label, rows in the words
+
+    def recomputed(self) -> tuple[int, int]:
+        """Rows (times sizes) recomputed, and all of them."""
+        cells = [cell for row in self.rows for cell in row.cells if cell.outcome is not Outcome.NOT_WORKED]
+        return sum(cell.made is not None for cell in cells), len(cells)

@@ -1,0 +1,182 @@
+"""Names the tokens of a line: which are stitches, places, numbers, marks… under the terms in force."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from lint.rulebook import Rulebook, StitchRule
+from lint.source import Span
+from lint.tokens import PhraseBook
+
+_ORDINAL_ENDINGS = {"st", "nd", "rd", "th", "d"}
+
+
+@dataclass(frozen=True, slots=True)
+class Lexeme:
+    """A word or phrase with its kind.
+
+    `kind` is a kind of rules/words.yaml, or: stitch, special, number, decimal, ordinal, star, dash, word, or the sign itself.
+    `value` is the stitch's key, the special stitch's name; `number` the value of a number or ordinal.
+    """
+
+    kind: str
+    text: str
+    start: int
+    end: int
+    glued: bool
+    value: str = ""
+    number: int = 0
+
+    @property
+    def span(self) -> Span:
+        return Span(self.start, self.end)
+
+    @property
+    def lower(self) -> str:
+        return self.text.lower()
+
+
+class Lexicon:
+    """The vocabulary of one pattern: the standard words under its terms, and its own special stitches."""
+
+    def __init__(self, book: Rulebook, terms: str, specials: Iterable[tuple[str, str]] = ()) -> None:
+        """`specials`: (printed form, name) of each stitch that the pattern defines."""
+        self.book = book
+        self.terms = terms
+        self._numbers = book.words.numbers
+        self._ordinals = book.words.ordinals
+        own = [(form.lower(), "special", name) for form, name in specials]
+        self._phrases = PhraseBook([*own, *standard_phrases(book, terms)]) if own else _standard_book(book, terms)
+
+    def read(self, text: str, offset: int = 0) -> list[Lexeme]:
+        """The lexemes of a stretch of text that starts at `offset` of the source."""
+        tokens, hits = self._phrases.cut(text, offset)
+        lexemes: list[Lexeme] = []
+        index, hit_index = 0, 0
+        while index < len(tokens):
+            token = tokens[index]
+            lower = token.lower
+            if lower[0].isdigit():
+                follower = tokens[index + 1] if index + 1 < len(tokens) else None
+                if "." in lower:
+                    lexemes.append(Lexeme("decimal", token.text, token.start, token.end, token.glued))
+                elif follower and follower.glued and _is_ordinal(lower, follower.lower):
+                    lexemes.append(
+                        Lexeme(
+                            "ordinal",
+                            token.text + follower.text,
+                            token.start,
+                            follower.end,
+                            token.glued,
+                            number=int(lower[:9]),
+                        )
+                    )
+                    index += 1
+                else:
+                    lexemes.append(
+                        Lexeme("number", token.text, token.start, token.end, token.glued, number=int(lower[:9]))
+                    )
+                index += 1
+                continue
+            while hit_index < len(hits) and hits[hit_index].first < index:
+                hit_index += 1
+            hit = hits[hit_index] if hit_index < len(hits) else None
+            if hit and hit.first == index:
+                last = tokens[hit.last - 1]
+                words = " ".join(item.text for item in tokens[hit.first : hit.last])
+                after = hits[hit_index + 1] if hit_index + 1 < len(hits) else None
+                if hit.kind == "prefix":
+                    if after and after.first == hit.last and after.kind == "stitch":  # "front post" + "dc"
+                        last = tokens[after.last - 1]
+                        words += " " + " ".join(item.text for item in tokens[after.first : after.last])
+                        lexemes.append(Lexeme("stitch", words, token.start, last.end, token.glued, hit.value + after.value))
+                        index = after.last
+                    else:
+                        lexemes.append(Lexeme("word", words, token.start, last.end, token.glued))
+                        index = hit.last
+                    continue
+                lexemes.append(Lexeme(hit.kind, words, token.start, last.end, token.glued, hit.value))
+                index = hit.last
+                continue
+            lexemes.append(self._single(token, lower))
+            index += 1
+        return lexemes
+
+    def _single(self, token, lower: str) -> Lexeme:
+        if lower in self._numbers:
+            return Lexeme("number", token.text, token.start, token.end, token.glued, "word", self._numbers[lower])
+        if lower in self._ordinals:
+            return Lexeme("ordinal", token.text, token.start, token.end, token.glued, "word", self._ordinals[lower])
+        if lower[0] == "*":
+            return Lexeme("star", token.text, token.start, token.end, token.glued, token.text)
+        if lower in ("†", "‡", "#", "+", "^", "~", "✽", "∗"):
+            kind = "star" if lower != "+" else "+"
+            return Lexeme(kind, token.text, token.start, token.end, token.glued, token.text)
+        if lower[0] in "-–—−":
+            return Lexeme("dash", token.text, token.start, token.end, token.glued)
+        if lower[0].isalpha():
+            return Lexeme("word", token.text, token.start, token.end, token.glued)
+        return Lexeme(lower, token.text, token.start, token.end, token.glued)
+
+
+def _is_ordinal(number: str, ending: str) -> bool:
+    if ending not in _ORDINAL_ENDINGS:
+        return False
+    if ending == "st":  # "2st" is two stitches, "1st" and "21st" are ordinals
+        return number.endswith("1") and not number.endswith("11")
+    return True
+
+
+def stitch_forms(rule: StitchRule, terms: str) -> list[str]:
+    """Every printed form of a stitch under the terms, plurals too."""
+    forms: list[str] = []
+    for form in rule.us if terms == "us" else rule.uk:
+        forms.append(form)
+        forms += [f"{form}s", f"{form}'s", f"{form}es"] if form.endswith(("dc", "sc", "tr", "r", "t")) else [f"{form}s"]
+        if form.endswith("stitch"):
+            forms.append(form + "es")
+    return forms
+
+
+def _made_of(book: Rulebook) -> tuple[tuple[str, list[str]], ...]:
+    """What is put before a stitch's key for its post, foundation and standing versions, and how that is printed."""
+    rules = book.stitches
+    return (("FP", rules.post.front), ("BP", rules.post.back), ("f", rules.foundation), ("", rules.standing))
+
+
+def standard_phrases(book: Rulebook, terms: str) -> list[tuple[str, str, str]]:
+    """(phrase, kind, value) of the standard vocabulary under the terms."""
+    phrases: list[tuple[str, str, str]] = []
+    for rule in book.stitches.stitches:
+        for form in stitch_forms(rule, terms):
+            phrases.append((form.lower(), "stitch", rule.key))
+        if not rule.counted:
+            continue
+        for form in rule.us if terms == "us" else rule.uk:
+            for prefix, templates in _made_of(book):
+                for template in templates:
+                    if not template.endswith(" {}"):
+                        word = template.replace("{}", form).lower()
+                        phrases += [(word, "stitch", prefix + rule.key), (word + "s", "stitch", prefix + rule.key)]
+    for prefix, templates in _made_of(book):
+        phrases += [(template[:-3].lower(), "prefix", prefix) for template in templates if template.endswith(" {}")]
+    # The other country's stitch words are known for what they are there, so that a row stays readable.
+    other = "uk" if terms == "us" else "us"
+    for rule in book.stitches.stitches:
+        if rule.counted:
+            phrases += [(form.lower(), "stitch", rule.key) for form in stitch_forms(rule, other) if len(form) > 2 or form == "sc"]
+    for kind, words in book.words.words.items():
+        phrases += [(word.lower(), kind, word.lower()) for word in words]
+    return phrases
+
+
+_books: dict[tuple[int, str], PhraseBook] = {}
+
+
+def _standard_book(book: Rulebook, terms: str) -> PhraseBook:
+    """The phrase book without special stitches, built once for each rulebook and terms."""
+    key = (id(book), terms)
+    if key not in _books:
+        _books[key] = PhraseBook(standard_phrases(book, terms))
+    return _books[key]

@@ -1,0 +1,272 @@
+"""Reads printed counts in all their forms, and tells them from repeats, groups and remarks."""
+
+from __future__ import annotations
+
+from lint.amount import Amount
+from lint.reading.places import is_space_word
+from lint.reading.stream import CLOSERS, OPENERS, Stream
+from lint.source import Span
+from lint.tree import Stated, StatedItem
+
+_LEADS = (".", ";", "dash", "=", ":", "→", "•")
+_AFTER_WORDS = {"turn", "no_turn", "fasten_off", "join", "no_join", "no_fasten", "end", "attach", "marker"}
+_TAIL_WORDS = {
+    "made", "in", "each", "row", "round", "counting", "total", "now", "this", "for", "the", "and", "rows", "rounds", "on", "hook",
+    "of", "counts", "increased", "decreased", "every", "altogether", "all", "here", "throughout", "rnd", "rnds", "around", "across",
+}
+
+
+def bracket_count(stream: Stream, start: int, close: int, worked: bool) -> Stated | None:
+    """A count in the brackets at start..close, unless what follows makes it a group or a repeat."""
+    after = close + 1
+    kind = stream.lexemes[after].kind if after < len(stream.lexemes) else "end"
+    text = stream.lexemes[after].lower if after < len(stream.lexemes) else ""
+    if kind in ("in", "over", "times", "number", "star", "around", "across", "to", "repeat", "×") or text in ("x", "×", "all"):
+        return None
+    if kind in (",",) and not _ends_work(stream, after + 1):
+        return None
+    inner = stream.inside(start + 1, close)
+    found = read(inner, bare=True)
+    if found is None:
+        return None
+    if not worked and not found.items:
+        return None
+    if not _ends_work(stream, after) and len(found.items) == 1 and found.items[0].unit == "stitches" and not found.items[0].words:
+        return None
+    return found
+
+
+def _ends_work(stream: Stream, index: int) -> bool:
+    """Whether nothing is worked from here on in the row (turning, joining, fastening off may follow)."""
+    position = index
+    while position < len(stream.lexemes):
+        kind = stream.lexemes[position].kind
+        if kind in _AFTER_WORDS:
+            return True
+        if kind not in (",", ";", ".", ":", "dash", "and", "then", *CLOSERS):
+            lexeme = stream.lexemes[position]
+            if kind in ("stitch", "chain", "number", "special", *OPENERS, "star", "skip", "in", "repeat"):
+                if lexeme.kind == "stitch" and lexeme.value == "sl st":
+                    return True
+                if lexeme.kind == "chain":  # "(42) ch 3, turn": the next row's chain
+                    return any(item.kind == "turn" for item in stream.lexemes[position : position + 5])
+                return False
+        position += 1
+    return True
+
+
+def bare_count(stream: Stream, worked: bool) -> Stated | None:
+    """A count without brackets at the cursor: "– 12 dc, 4 ch-2 sps.", "You now have 26 dc.", ": 12 dc."."""
+    start = stream.at
+    if stream.kind() in OPENERS:
+        return None
+    end = start
+    depth = 0
+    while end < len(stream.lexemes):
+        kind = stream.lexemes[end].kind
+        depth += kind in OPENERS
+        depth -= kind in CLOSERS
+        if depth < 0 or (not depth and kind in (".", ";")):
+            break
+        end += 1
+    while end > start and stream.lexemes[end - 1].kind in ("turn", ",", "dash") and any(
+        item.kind == "turn" for item in stream.lexemes[start:end]
+    ):
+        end -= 1
+    sentence = stream.inside(start, end)
+    words = [item.lower for item in sentence.lexemes]
+    in_words = _told_in_words(sentence, words)
+    if in_words is not None:
+        inner = sentence.inside(in_words, len(sentence.lexemes))
+        found = read(inner, bare=True)
+        if found is not None:
+            stream.at = end
+            return found
+    if not worked or start == 0:
+        return None
+    lead = stream.lexemes[start - 1].kind
+    if lead not in _LEADS and not (lead in CLOSERS):
+        return None
+    if stream.kind() not in ("number", "dash", *OPENERS) or not _ends_work(stream, end):
+        return None
+    found = read(sentence, bare=lead in ("=", "dash", "→", ":"))
+    if found is None or (found.items and all(item.unit == "unknown" for item in found.items)):
+        return None
+    stream.at = end
+    return found
+
+
+def _told_in_words(sentence: Stream, words: list[str]) -> int | None:
+    """Index of the first number in "You now have 26 dc", "Stitch count: 12 dc", "There should be …"."""
+    if not words:
+        return None
+    telling = (
+        ("have" in words[:6] and words[0] in ("you", "we", "now"))
+        or words[0] in ("there", "total", "totals", "making")
+        or "count" in words[:3] and words[0] in ("stitch", "st", "count", "sts")
+        or words[0] == "count" and ":" in words[:2]
+    )
+    if not telling:
+        return None
+    for index, lexeme in enumerate(sentence.lexemes):
+        if lexeme.kind in ("number", *OPENERS):
+            return index
+    return None
+
+
+def read(stream: Stream, bare: bool) -> Stated | None:
+    """A whole stretch as a count: amounts with units.  `bare`: a number without unit may stand alone."""
+    span = stream.span_from_all()
+    items: list[StatedItem] = []
+    pending: list[Amount] = []
+    per_side: Amount | None = None
+    stream.skip("=", "dash", ":", "the")
+    if stream.kind() == "total":
+        stream.take()
+    begin = stream.at
+    while not stream.done:
+        stream.skip(",", "and", "+", ";", "plus", "with", ":", ".") if items or pending else None
+        if stream.done:
+            break
+        if stream.kind() in OPENERS and items and not pending:
+            close = stream.matching(stream.at)
+            if close is None:
+                return None
+            inner = stream.inside(stream.at + 1, close)
+            side = inner.amount()
+            if side is not None and any(item.lower == "per" for item in inner.lexemes):
+                per_side = side
+            stream.at = close + 1
+            continue
+        at = stream.at
+        number = stream.amount()
+        if number is None:
+            if items and all(item.lower in _TAIL_WORDS or item.kind in _TAIL_WORDS or item.kind in ("number", "stitch", "chain", "row", "round", "beginning", "any_stitch", "as") for item in stream.lexemes[stream.at :]):
+                break
+            return None
+        if stream.word("x", "×") and not stream.done:
+            stream.take()
+        unit, words = _unit(stream)
+        if unit is None:
+            pending.append(number)
+            if stream.done or stream.kind() in (",", "and", ";", ":", "dash", "/"):
+                stream.take_if("dash", "/")
+                continue
+            return None
+        for earlier in pending:
+            items.append(StatedItem(stream.span_from(begin), earlier, unit, words))
+        items.append(StatedItem(stream.span_from(at), number, unit, words))
+        if pending:
+            series = (*pending, number)
+            stream.skip(",", "and")
+            _tail(stream)
+            if not stream.done:
+                return None
+            return Stated(span, (items[-1],), series, per_side)
+        _tail(stream)
+    if pending:
+        if not bare or items:
+            return None
+        last = StatedItem(span, pending[-1], "stitches")
+        return Stated(span, (last,), tuple(pending) if len(pending) > 1 else ())
+    return Stated(span, tuple(items), (), per_side) if items else None
+
+
+def _tail(stream: Stream) -> None:
+    """Passes "in each row", "made", "counting starting ch as 1 dc" after a unit."""
+    while not stream.done and (stream.kind() in _TAIL_WORDS or stream.peek().lower in _TAIL_WORDS):
+        if stream.kind() == "and":
+            return
+        if stream.kind() == "in" and not any(stream.kind(ahead) in ("row", "round") for ahead in (1, 2, 3)):
+            return
+        if stream.kind() in ("in", "counts") or stream.word("counting"):
+            while not stream.done and stream.kind() not in (",", ";", *OPENERS):
+                stream.take()
+            return
+        stream.take()
+        if stream.kind() == "number" and stream.kind(-1) in ("row", "round"):
+            stream.take()
+
+
+def _unit(stream: Stream) -> tuple[str | None, str]:
+    """The unit at the cursor as a StatedItem unit, with its words; None where there is none."""
+    start = stream.at
+    stream.skip("corner") if stream.kind() == "corner" and stream.kind(1) in ("chain", "space", "number") else None
+    lexeme = stream.peek()
+
+    def words() -> str:
+        return " ".join(item.text for item in stream.lexemes[start : stream.at])
+
+    if lexeme.kind == "any_stitch":
+        stream.take()
+        return "stitches", words()
+    if lexeme.kind == "stitch":
+        stream.take()
+        stream.take_if("any_stitch")
+        if stream.kind() in ("group_word",) or stream.word("groups", "group"):
+            stream.take()
+            return "unknown", words()
+        return f"kind:{lexeme.value}", words()
+    if lexeme.kind == "number" or (lexeme.kind == "dash" and stream.kind(1) in ("chain", "stitch", "number")):
+        # "4 2-ch sps", "12 5-dc shells", "4-ch sps"
+        stream.take_if("dash")
+        number = stream.take().number if stream.kind() == "number" else None
+        stream.take_if("dash")
+        if stream.kind() == "chain":
+            stream.take()
+            stream.take_if("dash")
+            if is_space_word(stream):
+                stream.take()
+                return (f"space:{number}" if number is not None else "space"), words()
+        elif stream.kind() == "stitch":
+            stream.take()
+            stream.take_if("dash")
+            if stream.kind() in ("special", "group_word"):
+                name = stream.take()
+                return f"special:{singular(name.value or name.lower)}", words()
+            if stream.word("group", "groups"):
+                stream.take()
+                return "unknown", words()
+        stream.at = start
+        return None, ""
+    if lexeme.kind == "chain":
+        stream.take()
+        if stream.kind() == "dash":
+            stream.take()
+        number = stream.take().number if stream.kind() == "number" else None
+        stream.take_if("dash")
+        stream.skip("corner")
+        if is_space_word(stream):
+            stream.take()
+            return (f"space:{number}" if number is not None else "space"), words()
+        if stream.kind() == "any_stitch":
+            stream.take()
+        return ("chain" if number is None else f"space:{number}"), words()
+    if is_space_word(stream):
+        if lexeme.kind == "special":
+            stream.take()
+            return f"special:{lexeme.value}", words()
+        stream.take()
+        return "space", words()
+    if lexeme.kind in ("special", "one_stitch", "group_word", "picot"):
+        stream.take()
+        name = lexeme.value if lexeme.kind == "special" else lexeme.lower
+        if stream.kind() == "of" and stream.kind(1) == "number":
+            stream.at += 2
+            stream.take_if("stitch")
+        return f"special:{singular(name)}", words()
+    if lexeme.kind == "corner":
+        stream.take()
+        return "corner", words()
+    if lexeme.kind == "side":
+        stream.take()
+        return "side", words()
+    if lexeme.kind == "word" and len(lexeme.text) > 2 and lexeme.lower not in ("times", "inches"):
+        stream.take()
+        return "unknown", words()
+    return None, ""
+
+
+def singular(name: str) -> str:
+    """ "shells" is "shell"; names in -ss or of one letter stay."""
+    return name[:-2] if name.endswith("ches") else name[:-1] if len(name) > 2 and name.endswith("s") and not name.endswith("ss") else name

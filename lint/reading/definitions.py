@@ -1,0 +1,222 @@
+"""Reads the pattern's own list of abbreviations and the stitches that it defines."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import regex
+
+from lint.lexicon import Lexicon
+from lint.reading.clauses import all_read, read_inside
+from lint.reading.stream import Stream, Vocabulary
+from lint.rulebook import Rulebook
+from lint.source import Span
+from lint.tree import Abbreviation, Chain, Group, Remark, Special, Step, Turn, Unread, Work, walk
+
+# "ch = chain", "ch – chain", "ch: chain", "ch .... chain", "ch   chain"
+_SEPARATOR = regex.compile(r"\s*(?:=|:|\.{3,}|\s[-–—~]+\s|[-–—]+(?=\s)|—|\s\.\s|\t+|\s{2,})\s*")
+_PLACE_TAIL = regex.compile(
+    r"\s*,?\s*(?:all\s+)?(?:in|into|around)\s+(?:the\s+)?(?:same\s+|one\s+|next\s+|a\s+)?(?:place|st|stitch|sp|space|ch|dc|sc|tr)s?"
+    r"(?:\s*(?:,|or)\s*(?:the\s+)?(?:sp|space|st|stitch|shell|place)s?)*\s*(?:stated|named|indicated|given|specified|shown)?\s*$",
+    regex.IGNORECASE,
+)
+_COUNTS = regex.compile(r"(?i)[.;,]?\s*\(?counts? as.*$")
+_A_IS = regex.compile(r"(?i)^(?:an?|each|the)\s+(?P<name>[\w-]+(?:\s+(?:stitch|st))?)\s+(?:is|are|=|means)\s+(?P<body>.+)$")
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """An entry of a list: its forms, and the words that explain them, with their offset in the source."""
+
+    forms: tuple[str, ...]
+    names: tuple[str, ...]
+    body: str
+    body_at: int
+    span: Span
+
+
+def entries(text: str, offset: int, known: frozenset[str]) -> list[Entry]:
+    """All entries of an abbreviations or special-stitches section that starts at `offset`."""
+    found: list[Entry] = []
+    position = 0
+    for line in text.splitlines(keepends=True):
+        stripped = line.strip()
+        if stripped:
+            for start, chunk in _chunks(line, known):
+                entry = _entry(chunk, offset + position + start, known)
+                if entry is not None:
+                    found.append(entry)
+        position += len(line)
+    return found
+
+
+def _chunks(line: str, known: frozenset[str]) -> list[tuple[int, str]]:
+    """A line cut at ";" or at commas where each piece is an entry of its own."""
+    body = line.rstrip("\n")
+    for cutter in (r";\s+", r",\s+", r"(?<=\w{3}\)?)\.\s+(?=[A-Za-z(]{1,8}(?:\(s\))?\s*[:=])"):
+        pieces, last = [], 0
+        for match in regex.finditer(cutter, body):
+            if _balanced(body[last : match.start()]):
+                pieces.append((last, body[last : match.start()]))
+                last = match.end()
+        pieces.append((last, body[last:]))
+        if len(pieces) > 1 and sum(_is_entry(piece, known) for _, piece in pieces) >= max(2, (len(pieces) + 1) // 2):
+            joined: list[tuple[int, str]] = []
+            for start, piece in pieces:
+                if joined and not _is_entry(piece, known):
+                    before, words = joined[-1]
+                    joined[-1] = (before, body[before : start + len(piece)])
+                    del words
+                else:
+                    joined.append((start, piece))
+            return joined
+    return [(0, body)]
+
+
+def _balanced(text: str) -> bool:
+    return text.count("(") == text.count(")") and text.count("[") == text.count("]")
+
+
+def _is_entry(piece: str, known: frozenset[str]) -> bool:
+    piece = piece.strip(" .\t•*-")
+    comma = regex.match(r"([^\s,]+(?: [^\s,]+)?),\s+\w", piece)
+    if comma and comma[1].lower() in known:
+        return True
+    if _SEPARATOR.search(piece):
+        left = _SEPARATOR.split(piece, 1)[0]
+        return 0 < len(left) <= 40
+    match = regex.fullmatch(r"([^()]{1,40})\(([^)]*(?:\([^)]*\)[^)]*)*)\)", piece)
+    return match is not None
+
+
+def expand(form: str) -> list[str]:
+    """ "st(s)" and "sp, sps" and "st/s" written out, in lower case."""
+    forms: list[str] = []
+    for piece in regex.split(r"\s*(?:,|/(?!\w{2,}\b(?<=inc))|\bor\b)\s*", form.strip().strip(".")):
+        piece = piece.strip().strip(".").lower().replace("’", "'")
+        if not piece:
+            continue
+        match = regex.fullmatch(r"(.+?)\s?\((s|es)\)", piece)
+        if match:
+            forms += [match.group(1), match.group(1) + match.group(2)]
+        else:
+            forms.append(piece)
+    return forms
+
+
+def _entry(chunk: str, at: int, known: frozenset[str]) -> Entry | None:
+    lead = len(chunk) - len(chunk.lstrip(" \t•*·-–"))
+    text = chunk[lead:].rstrip()
+    at += lead
+    if not text:
+        return None
+    span = Span(at, at + len(text))
+    sentence = _A_IS.match(text)
+    if sentence:
+        return Entry((sentence["name"].lower(),), (sentence["name"],), sentence["body"], at + sentence.start("body"), span)
+    match = _SEPARATOR.search(text)
+    paren = regex.fullmatch(r"(?P<a>[^()]{1,40}?(?:\(s\)|\(es\))?)\s*\((?P<b>(?:[^()]|\(\w{0,3}\))*)\)\.?", text)
+    if match is None:
+        comma = regex.match(r"([^\s,]+(?: [^\s,]+)?),\s+", text)  # "ch, chain"
+        match = regex.compile(r",\s+").search(text, comma.end(1)) if comma and comma[1].lower() in known else None
+    known_left = match is not None and any(form in known for form in expand(text[: match.start()]))
+    if match and 0 < match.start() <= 60 and (known_left or not (paren and "=" not in text and ":" not in text)):
+        left, right = text[: match.start()], text[match.end() :]
+        right_at = at + match.end()
+        named = regex.fullmatch(r"(?P<a>.+?)\s*\((?P<b>[^()]+(?:\(\w{1,2}\))?)\)", left)
+        if named and named["b"].lower() not in ("s", "es"):  # "Popcorn (pc): …"
+            return Entry(tuple(expand(named["b"])) + tuple(expand(named["a"])), (named["a"],), right, right_at, span)
+        left_forms = expand(left)
+        right_forms = expand(right.rstrip("."))
+        if any(form in known for form in right_forms) and not any(form in known for form in left_forms) and len(right) <= 24:
+            return Entry(tuple(right_forms), (left,), left, at, span)  # "Chain = ch"
+        nested = _SEPARATOR.search(right)  # "V-st(s)  V-stitch(es): (1 tr, 1 ch, 1 tr) …"
+        if nested and nested.start() <= 40 and len(right) - nested.end() > 8 and not regex.match(r"\W*\d", right):
+            name = right[: nested.start()]
+            return Entry(tuple(left_forms + expand(name)), (name,), right[nested.end() :], right_at + nested.end(), span)
+        return Entry(tuple(left_forms), (), right, right_at, span)
+    if paren:
+        a, b = paren["a"], paren["b"]
+        a_forms, b_forms = expand(a), expand(b)
+        if any(form in known for form in a_forms) and not any(form in known for form in b_forms):
+            return Entry(tuple(a_forms), (b,), b, at + paren.start("b"), span)
+        if any(form in known for form in b_forms) or len(b) < len(a):
+            return Entry(tuple(b_forms), (a,), a, at, span)
+        return Entry(tuple(a_forms), (b,), b, at + paren.start("b"), span)
+    return None
+
+
+def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None:
+    """The stitch that an entry defines by its words, or None where it only explains an abbreviation."""
+    lower = entry.body.lower()
+    movements = [word for word in book.words.hand_movements if regex.search(rf"\b{regex.escape(word)}\b", lower)]
+    name = _name(entry)
+    if name in book.words.hand_movements or not lexicon.read(name):
+        return None
+    standard = all(item.kind in ("stitch", "prefix", "increase", "decrease") for item in lexicon.read(name)[:1]) and bool(lexicon.read(name))
+    if movements:
+        if standard or lexicon.read(name)[0].kind in ("any_stitch",):
+            return None  # a standard stitch explained
+        beginning = "beg" in name.lower() or regex.match(r"(?i)\s*(?:ch\s?\d|\d\s?ch)", entry.body) is not None
+        return Special(name, entry.span, beginning=beginning and name.lower().startswith(("beg", "start", "first")))
+    if standard:
+        return None
+    body = entry.body
+    inner = regex.search(r"\((?P<in>ch[^()]*|[^()]*\d\s*(?:ch|dc|sc|tr|hdc)[^()]*)\)\s*\.?$", body)
+    plain = _PLACE_TAIL.sub("", _COUNTS.sub("", body.strip().rstrip("."))).strip()
+    start = entry.body_at + len(body) - len(body.lstrip())
+    if inner and not regex.match(r"\W*(?:\d|ch\b|dc\b|sc\b|tr\b|hdc\b|skip)", body, regex.IGNORECASE):
+        plain, start = inner["in"], entry.body_at + inner.start("in")
+    if not regex.search(r"\d|\b(?:ch|one|two|three)\b", plain):
+        return None  # a meaning, not a recipe
+    options = _read_options(plain, start, lexicon)
+    if options is None:
+        return None
+    steps = options
+    worked = [step for step in walk(steps) if isinstance(step, (Work, Chain))]
+    if not worked or not all_read(list(steps)):
+        return None
+    if len(steps) == 1 and isinstance(steps[0], Group):
+        steps = steps[0].items
+    places = any(isinstance(step, (Work, Group)) and step.places for step in walk(steps)) or any(
+        type(step).__name__ in ("Skip", "Either") for step in walk(steps)
+    )
+    return Special(name, entry.span, tuple(steps), one_stitch=False, places_itself=places)
+
+
+def _name(entry: Entry) -> str:
+    """The shortest form names the stitch; "picot" keeps its own name, for it is known as a place too."""
+    forms = [form for form in entry.forms if form]
+    if any("picot" in form for form in [*forms, *(name.lower() for name in entry.names), entry.body[:12].lower()]):
+        return "picot"
+    singular = [form for form in forms if not (form.endswith("s") and form[:-1] in forms)]
+    return (singular or forms)[0]
+
+
+def _read_options(text: str, start: int, lexicon: Lexicon) -> tuple[Step, ...] | None:
+    """Steps of a definition; "…, or 2 dc in next ch-2 sp; dc in next dc" gives an Either and what follows."""
+    from lint.tree import Either
+
+    vocabulary = Vocabulary()
+    whole = [step for step in read_inside(Stream(lexicon.read(text, start), vocabulary)) if not isinstance(step, (Remark, Turn))]
+    if whole and all_read(whole):
+        return tuple(whole)
+    match = regex.search(r",?\s+or\s+(?=\d|ch|dc|tr|sc)", text)
+    if match:
+        first, rest = text[: match.start()], text[match.end() :]
+        cut = rest.find(";")
+        second, tail = (rest[:cut], rest[cut + 1 :]) if cut >= 0 else (rest, "")
+        one = read_inside(Stream(lexicon.read(first, start), vocabulary))
+        two = read_inside(Stream(lexicon.read(second, start + match.end()), vocabulary))
+        after = read_inside(Stream(lexicon.read(tail, start + match.end() + cut + 1), vocabulary)) if tail else []
+        span = Span(start, start + len(text))
+        return (Either(span, (tuple(one), tuple(two))), *after)
+    read = read_inside(Stream(lexicon.read(text, start), vocabulary))
+    kept = [step for step in read if not isinstance(step, (Remark, Turn))]
+    if any(isinstance(step, Unread) for step in walk(tuple(kept))):
+        return None
+    return tuple(kept)
+
+
+def abbreviation_of(entry: Entry) -> Abbreviation:
+    return Abbreviation(entry.forms, entry.body, entry.span)

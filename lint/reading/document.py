@@ -1,0 +1,234 @@
+"""From a pattern's text to its tree: the only module that knows the order of the reading stages."""
+
+from __future__ import annotations
+
+import regex
+
+from lint.lexicon import Lexeme, Lexicon
+from lint.reading import definitions, notes
+from lint.reading.clauses import Reading, read_row
+from lint.reading.layout import Layout, LayoutReader, PartText, RowText
+from lint.reading.sizes import size_names
+from lint.reading.stream import Stream, Vocabulary
+from lint.reading.terms import Terms, find_terms
+from lint.rulebook import Rulebook
+from lint.source import SourceText, Span
+from lint.tree import (
+    Abbreviation,
+    Chain,
+    Counting,
+    Evenly,
+    FastenOff,
+    Group,
+    JoinYarn,
+    Label,
+    MakeRing,
+    Part,
+    Pattern,
+    Remark,
+    Repeat,
+    Row,
+    RowCall,
+    Skip,
+    Special,
+    Unread,
+    Work,
+    walk,
+)
+
+_WORK_STEPS = (Work, Group, Repeat, Chain, MakeRing, Skip, Evenly, RowCall)
+
+
+def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto") -> tuple[Pattern, Terms, Lexicon]:
+    """The tree of a pattern, the terms it was read in, and the lexicon used."""
+    layout = LayoutReader(source, book).read()
+    terms = find_terms(source.text, book.layout, wanted_terms)
+    plain = Lexicon(book, terms.terms)
+    known = _known_forms(book)
+    entries = _entries(source, layout, known)
+    specials = _specials(entries, plain, book)
+    lexicon = plain
+    if specials:
+        lexicon = Lexicon(book, terms.terms, [(form, special.name) for form, special in _forms(entries, specials)])
+    sizes = size_names(source, layout.sections)
+    vocabulary = Vocabulary({special.name: special for special in specials}, max(1, len(sizes)), _colours(source.text))
+    reader = _RowReader(source, lexicon, vocabulary)
+    parts = tuple(part for part in (reader.part(item) for item in layout.parts) if part.rows)
+    abbreviations = tuple(_listed(entries))
+    pattern = Pattern(
+        layout.title,
+        layout.title_span,
+        parts,
+        tuple(layout.sections),
+        abbreviations,
+        tuple(specials),
+        tuple(_countings(source, layout, lexicon, vocabulary)),
+        sizes,
+        facts={"spiral": any(word in source.text.lower() for word in book.layout.spiral_words)},
+    )
+    return pattern, terms, lexicon
+
+
+class _RowReader:
+    def __init__(self, source: SourceText, lexicon: Lexicon, vocabulary: Vocabulary) -> None:
+        self.source = source
+        self.lexicon = lexicon
+        self.vocabulary = vocabulary
+
+    def part(self, text: PartText) -> Part:
+        round_part = _round_by_words(self.source, text)
+        rows = [row for row in (self.row(item, round_part) for item in text.rows) if row is not None]
+        return Part(text.name, text.span, text.make, tuple(rows))
+
+    def row(self, text: RowText, round_part: bool) -> Row | None:
+        reading, lexemes = self.read(text.span)
+        if text.label is None:
+            if not _is_work(reading, lexemes):
+                return None
+            return Row(text.span, None, tuple(reading.steps), reading.stated)
+        label = text.label
+        if label.kind == "either":
+            label = Label(label.span, "round" if round_part else "row", label.numbers, label.side, label.colour, label.words)
+        return Row(label.span.to(text.span), label, tuple(reading.steps), reading.stated)
+
+    def read(self, span: Span) -> tuple[Reading, list[Lexeme]]:
+        lexemes = self.lexicon.read(self.source.slice(span), span.start)
+        return read_row(Stream(lexemes, self.vocabulary)), lexemes
+
+
+def _is_work(reading: Reading, lexemes: list[Lexeme]) -> bool:
+    """Whether an unlabelled stretch inside a part is work (or might be), not talk."""
+    steps = reading.steps
+    worked = [step for step in walk(tuple(steps)) if isinstance(step, _WORK_STEPS)]
+    unread = [step for step in walk(tuple(steps)) if isinstance(step, Unread)]
+    moves = [step for step in steps if isinstance(step, (FastenOff, JoinYarn))]
+    if not unread:
+        return bool(worked or moves)
+    if moves and not worked:
+        return True
+    # Words with stitches and numbers that were not understood may be work: better said than passed over.
+    first = steps[0] if steps else None
+    if worked and first is not None and not isinstance(first, (Unread, Remark)):
+        return True
+    return False
+
+
+def _round_by_words(source: SourceText, part: PartText) -> bool:
+    """Whether a part labelled "R1", "1)" is worked in rounds: a ring, a join, a spiral."""
+    words = " ".join(source.slice(row.span).lower() for row in part.rows[:6])
+    if regex.search(r"\b(?:in|into|make|magic)\s.{0,12}\b(?:mr|ring|circle|loop)\b|\bjoin\b|\bsl st (?:in|to) (?:first|top)|\bas rounds\b", words):
+        return True
+    return bool(regex.search(r"(?i)spiral|continuous round", source.text)) and "turn" not in words
+
+
+def _known_forms(book: Rulebook) -> frozenset[str]:
+    forms = {form.lower() for listed in book.abbreviations.values() for rule in listed.abbreviations for form in rule.forms}
+    for rule in book.stitches.stitches:
+        forms.update(form for form in (*rule.us, *rule.uk) if " " not in form.replace("sl st", "") and len(form) <= 6)
+    return frozenset(forms | {"sl st", "ss", "rnd", "rnds", "st", "sts", "sp", "sps", "ch", "chs"})
+
+
+def _entries(source: SourceText, layout: Layout, known: frozenset[str]) -> list[definitions.Entry]:
+    found: list[definitions.Entry] = []
+    listed = False
+    for section in layout.sections:
+        if section.key in ("abbreviations", "specials"):
+            span = section.span
+            if section.key == "specials":  # "Special stitch – Front post double crochet (FPdc): …"
+                span = Span(section.span.start, section.span.end)
+            found += definitions.entries(_unwrapped(source.slice(span)), span.start, known)
+            listed = listed or section.key == "abbreviations"
+    for span in layout.prose:
+        words = source.slice(span)
+        inside = any(s.key in ("abbreviations", "specials") and s.span.start <= span.end and span.start <= s.span.end for s in layout.sections)
+        if inside:
+            continue
+        some = definitions.entries(words, span.start, known)
+        real = [entry for entry in some if any(form in known for form in entry.forms)]
+        if not listed and len(real) >= 3:
+            found += real  # a list without a heading
+        else:
+            found += [entry for entry in some if _defines(entry, words)]
+    return found
+
+
+def _defines(entry: definitions.Entry, words: str) -> bool:
+    """A line of prose that defines a stitch: "Shell: 5 tr into the place stated.", "A shell is 5 tr into one st."."""
+    if any(len(form.split()) > 3 or form in ("note", "notes", "size", "gauge", "hook", "yarn", "materials") for form in entry.forms):
+        return False
+    return regex.match(r"(?i)\W*(?:work\s+)?\(?\s*(?:ch\s?\d|\d+\s?(?:dc|sc|tr|hdc|htr|ch|dtr)|(?:dc|sc|tr|hdc|yo|yrh|insert)\b)", entry.body) is not None
+
+
+def _unwrapped(text: str) -> str:
+    """Wrapped lines of a run-on list joined, one character for one."""
+    return regex.sub(r"(?<=[,;(]|\w\sand)[ \t]*\n(?=\S)", lambda match: " " * len(match.group(0)), text)
+
+
+def _specials(entries: list[definitions.Entry], lexicon: Lexicon, book: Rulebook) -> list[Special]:
+    found: dict[str, Special] = {}
+    for entry in entries:
+        if not entry.forms or not entry.forms[0]:
+            continue
+        special = definitions.special_of(entry, lexicon, book)
+        if special is not None and (special.name not in found or not found[special.name].items):
+            found[special.name] = special
+    return list(found.values())
+
+
+def _forms(entries: list[definitions.Entry], specials: list[Special]) -> list[tuple[str, Special]]:
+    """Every printed form of each special stitch."""
+    by_span = {special.span: special for special in specials}
+    by_name = {special.name: special for special in specials}
+    forms: dict[str, Special] = {}
+    for entry in entries:
+        special = by_span.get(entry.span)
+        if special is None:
+            special = next((by_name[form] for form in entry.forms if form in by_name), None)
+        if special is None:
+            continue
+        listed = [*entry.forms]
+        for name in entry.names:
+            listed += definitions.expand(name)
+        if special.name == "picot":
+            listed += ["picot", "picots"]
+        for form in listed:
+            if not form or len(form) > 40:
+                continue
+            forms.setdefault(form, special)
+            if not form.endswith("s"):
+                forms.setdefault(form + "s", special)
+            if "-st" in form or " st" in form:
+                forms.setdefault(regex.sub(r"([- ])st\b", r"\1sts", form), special)
+                forms.setdefault(regex.sub(r"([- ])st\b", r"\1stitch", form), special)
+                forms.setdefault(regex.sub(r"([- ])st\b", r"\1stitches", form), special)
+    return list(forms.items())
+
+
+def _listed(entries: list[definitions.Entry]) -> list[Abbreviation]:
+    return [definitions.abbreviation_of(entry) for entry in entries]
+
+
+def _colours(text: str) -> frozenset[str]:
+    """Colour letters and names that the materials declare: "A (oat)", "MC (charcoal)", "color B"."""
+    found = {match[1].lower() for match in regex.finditer(r"\b(MC|CC\d?|[A-H])\b\s*(?=[(,:=]|and\b)", text)}
+    found |= {match[1].lower() for match in regex.finditer(r"(?i)\bcolou?r\s+([A-H])\b", text)}
+    return frozenset(found)
+
+
+def _countings(source: SourceText, layout: Layout, lexicon: Lexicon, vocabulary: Vocabulary) -> list[tuple[int | None, Counting]]:
+    """What the notes say of beginning chains, in any stretch of prose that speaks of counting."""
+    rows = [row.span for part in layout.parts for row in part.rows if row.label is not None]
+    loose = [row.span for part in layout.parts for row in part.rows if row.label is None]
+    found: list[tuple[int | None, Counting]] = []
+    for span in [*layout.prose, *loose]:
+        words = source.slice(span)
+        if "count" not in words.lower() and "not a st" not in words.lower() or any(row.start <= span.start < row.end for row in rows):
+            continue
+        position = 0
+        for piece in regex.split(r"(?<=[.;])\s+|\n", words):
+            at = words.find(piece, position)
+            position = at + len(piece)
+            if "count" in piece.lower() or "not a st" in piece.lower():
+                sentence = Stream(lexicon.read(piece, span.start + at), vocabulary)
+                found += notes.global_countings(sentence)
+    return found

@@ -1,0 +1,158 @@
+"""Finds and reads row labels: "Rnd 3 (RS):", "1st row -", "Rows 4 thru 12 (A):", "Next row:", "7-11)"."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import lru_cache
+
+import regex
+
+from lint.rulebook import LayoutFile
+from lint.source import Span
+from lint.tree import Label
+
+_ORDINAL_WORDS = {
+    "first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7, "eighth": 8, "ninth": 9, "tenth": 10,
+}  # fmt: skip
+_NUMBER = r"\d{1,4}(?:\s?(?:st|nd|rd|th|d)\b)?"
+_JOINT = r"\s*(?:-|–|—|\bto\b|\bthru\b|\bthrough\b|&|\band\b|,)\s*"
+# What may follow a label that has no colon or dash of its own.
+_WORK_FOLLOWS = r"(?=\s*(?:ch\b|chs?\d|rep|repeat|\d+\s*\w|\(|\[|\{|\*|•|join|with\b|turn\b|sc\b|hdc|dc\b|tr\b|htr|sl\s?st|same as|as\b|in\b|inc\b|work\b|skip\b|sk\b|\Z))"
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """A label found in a text: where it stands, and where the row's words begin."""
+
+    label: Label
+    start: int
+    body: int
+
+
+class LabelReader:
+    """Finds labels by the label words of rules/layout.yaml."""
+
+    def __init__(self, layout: LayoutFile) -> None:
+        self._rows = {word.lower() for word in layout.row_words}
+        self._rounds = {word.lower() for word in layout.round_words}
+        self._either = {word.lower() for word in layout.either_words}
+        self._patterns = _compiled(
+            tuple(sorted(self._rows | self._rounds | self._either, key=len, reverse=True)), tuple(layout.named_rows)
+        )
+
+    def at_line(self, line: str, offset: int, bare_numbers: bool = False) -> Found | None:
+        """The label at the start of a line (bullets, stars and spaces before it are passed over)."""
+        lead = regex.match(r"[\s•·*_|#>-]*", line).end()
+        for name in ("worded", "ordinal", "named"):
+            match = self._patterns[name].match(line, lead)
+            if match and self._real(match, line):
+                return self._found(match, offset)
+        if bare_numbers:
+            match = self._patterns["bare"].match(line, lead)
+            if match:
+                return self._found(match, offset)
+        return None
+
+    def bare_number(self, line: str) -> bool:
+        """Whether a line starts with a number as list items do: "3) …", "7-11) …", "4. …"."""
+        return self._patterns["bare"].match(line, regex.match(r"\s*", line).end()) is not None
+
+    def inline(self, text: str, offset: int) -> list[Found]:
+        """Labels inside a run-on paragraph: after a stop, with a colon of their own."""
+        found = []
+        for match in self._patterns["inline"].finditer(text):
+            inner = self.at_line(text[match.end() :], offset + match.end())
+            if inner is not None and text[inner.body - offset - 1 : inner.body - offset + 0].strip() in (":", ""):
+                before_body = text[: inner.body - offset].rstrip()
+                if before_body.endswith((":", "–", "—")):
+                    found.append(inner)
+        return found
+
+    @staticmethod
+    def _real(match: regex.Match, line: str) -> bool:
+        """Not "Rnds 1-3 = 4 in" (a gauge) and not "Rows 1 to 4 measure …"."""
+        sign = (match.groupdict().get("sign") or "").strip()
+        rest = line[match.end() :]
+        if sign == "=" and regex.match(r"\s*\d", rest):
+            return False
+        return True
+
+    def _found(self, match: regex.Match, offset: int) -> Found:
+        groups = match.groupdict()
+        word = (groups.get("word") or "").lower()
+        extra = groups.get("extra") or ""
+        numbers = numbers_of(groups.get("numbers") or "")
+        if word in self._rows:
+            kind = "row"
+        elif word in self._rounds:
+            kind = "round"
+        elif word in self._either or not word:
+            kind = "either"
+        else:
+            kind = "round" if word == "ring" else "row"
+        name = (groups.get("name") or "").lower()
+        if name.startswith("foundation") and word not in self._rows | self._rounds:
+            kind = "foundation"
+        around = f"{groups.get('side') or ''} {extra}".lower()
+        side = "rs" if regex.search(r"\brs\b|right side", around) else "ws" if regex.search(r"\bws\b|wrong side", around) else None
+        words = match.group(0).strip().rstrip(":.-–—;= ").strip("•*|#> ")
+        label = Label(
+            Span(offset + match.start(), offset + match.end("core")), kind, numbers, side, _colour(extra), words=words
+        )
+        return Found(label, offset + match.start(), offset + match.end())
+
+
+def numbers_of(text: str) -> tuple[int, ...]:
+    """Every number named by a label: "4-6" is 4, 5, 6; "3, 4 & 5" is 3, 4, 5."""
+    plain = regex.sub(r"(?<=\d)\s?(?:st|nd|rd|th|d)\b", "", text.lower())
+    plain = regex.sub(r"[a-z]+\s*[:.]?\s*(?=\d)", lambda m: m.group(0) if m.group(0).strip() in ("to", "thru", "through", "and") else "", plain)
+    found: list[int] = []
+    spread = False
+    for token in regex.findall(r"\d+|-|–|—|to|thru|through|&|and|,", plain):
+        if token.isdigit():
+            number = int(token)
+            if spread and found and found[-1] < number <= found[-1] + 2000:
+                found += list(range(found[-1] + 1, number + 1))
+            else:
+                found.append(number)
+            spread = False
+        else:
+            spread = token not in ("&", "and", ",")
+    return tuple(found)
+
+
+def _colour(extra: str) -> str | None:
+    """The colour in "(RS, MC)", "(Color B)", ", col B", "- (lavender)"."""
+    for piece in regex.split(r"[(),\-–—:]", extra):
+        words = regex.sub(r"(?i)\b(colou?r|col|with|yarn)\b", "", piece).strip()
+        if words and not regex.search(r"(?i)\b(rs|ws|right|wrong|side|step|rounds?|rows?|make|\d+)\b", words):
+            return words
+    return None
+
+
+@lru_cache(maxsize=4)
+def _compiled(words: tuple[str, ...], named: tuple[str, ...]) -> dict[str, regex.Pattern]:
+    word = "(?:" + "|".join(regex.escape(item) for item in words) + ")"
+    names = "(?:" + "|".join(regex.escape(item) for item in sorted(named, key=len, reverse=True)) + ")"
+    listed = rf"{_NUMBER}(?:{_JOINT}(?:{word}\s*[:.]?\s*)?{_NUMBER}(?!\s*(?:times|dc|sc|sts?|ch|tr|htr|hdc)\b))*"
+    extra = r"(?P<extra>(?:\s*[-–]?\s*\((?!\s*\d)[^()\n]{0,40}\)|,?\s+col(?:ou?r)?\.?\s+\w+|\s*,\s*(?:rs|ws)\b|\s+\((?:\d+\s+(?:rows|rounds|rnds))\))*)"
+    sizes = r"(?P<sizes>(?:\s*[\[(][\d,\s/\-–]+[\])]|(?:/\d+)+)?)"
+    # the label's own sign: ":", ".", "–", ")" … or, failing that, words of work straight after it
+    sign = rf"(?:(?P<sign>\s*(?::|\.(?!\d)|[-–—]+|;|=|\)|,(?=\s*col))\s*(?:\((?:rs|ws|right side|wrong side)\)[.:]?)?)|\s*(?=\n|\Z)|\s+{_WORK_FOLLOWS})"
+    flags = regex.IGNORECASE
+    return {
+        "worded": regex.compile(
+            rf"(?P<core>(?P<side>(?:rs|ws)\s+)?\b(?P<word>{word})\.?\s*:?\s*(?P<numbers>{listed}){sizes}{extra}){sign}", flags
+        ),
+        "ordinal": regex.compile(
+            rf"(?P<core>(?P<numbers>(?:{_NUMBER})(?:{_JOINT}(?:{_NUMBER}|(?:[\[(][^\])]*[\])])))*)\s+(?P<word>{word})\b{extra}){sign}", flags
+        ),
+        "named": regex.compile(
+            rf"(?P<core>(?P<name>{names})\s+(?P<word>{word}s?|ring)\b{extra})\s*(?P<sign>:|\.|[-–—]+)", flags
+        ),
+        "bare": regex.compile(r"(?P<core>(?P<numbers>\d{1,3}(?:\s*[-–]\s*\d{1,3})?)\s*(?:[).]|:))(?=\s*\S)", flags),
+        "inline": regex.compile(r"(?<=[.!)\]};]\s{0,3})(?<=\s)|(?<=[.)])(?=\d)", flags),
+    }
+
+
+__all__ = ["Found", "LabelReader", "numbers_of"]

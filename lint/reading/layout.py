@@ -1,0 +1,269 @@
+"""Cuts a document into sections, parts and rows by its lines; reads no stitches."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+import regex
+
+from lint.reading.labels import LabelReader
+from lint.reading.sections import SectionFinder
+from lint.rulebook import Rulebook
+from lint.source import SourceText, Span
+from lint.tree import Label, Section
+
+_MAKE_WORDS = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8, "ten": 10, "twelve": 12}
+_MAKE = regex.compile(r"\(?\s*\b(?:make|work|mk)\s+(?P<n>\d+|[a-z]+)\b[^)]*\)?|\(\s*x\s?(?P<x>\d+)\s*\)|\(\s*(?P<b>\d{1,2})(?:\s?(?:pcs|pieces|parts))?\s*\)|-\s*make\s+(?P<d>\d+)", regex.I)  # fmt: skip
+_STARTS_WORK = regex.compile(
+    r"[\W_]*(?:ch(?:ain)?s?\b\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a|an|\d)|with\b|using\b|join\b|attach\b|rejoin\b|begin|start|commence|magic|foundation|fasten|do not|turn\b|change\b|place\b|stuff|weave|sew\b|work\b|now\b|repeat\b|rep\b|at end|continue|mark\b|remove|leave|finish off|cut\b|fold\b|note\b|nb\b|see\b)",
+    regex.IGNORECASE,
+)
+_GATE = regex.compile(r"(?i)^\W*(?:for\s+)?(?:all\s+sizes|sizes?\b.*|.*\bsizes?\s+only)\W*$")
+_TERMINAL = (".", ")", "]", "}", "!", "?", ":", ";")
+
+
+@dataclass
+class RowText:
+    """A labelled row's words, or a stretch without a label inside a part (label None)."""
+
+    label: Label | None
+    span: Span
+
+
+@dataclass
+class PartText:
+    """A heading over rows, and what stands under it."""
+
+    name: str
+    span: Span
+    make: int = 1
+    rows: list[RowText] = field(default_factory=list)
+    named: bool = True
+
+
+@dataclass
+class Layout:
+    title: str | None
+    title_span: Span | None
+    sections: list[Section]
+    parts: list[PartText]
+    prose: list[Span]
+
+
+@dataclass(frozen=True)
+class _Line:
+    start: int
+    text: str
+
+    @property
+    def end(self) -> int:
+        return self.start + len(self.text)
+
+    @property
+    def blank(self) -> bool:
+        return not self.text.strip()
+
+
+class LayoutReader:
+    """Cuts one document."""
+
+    def __init__(self, source: SourceText, book: Rulebook) -> None:
+        self.source = source
+        self.labels = LabelReader(book.layout)
+        self.finder = SectionFinder(book.layout)
+        self.lines: list[_Line] = []
+        position = 0
+        for raw in source.text.splitlines(keepends=True):
+            self.lines.append(_Line(position, raw.rstrip("\r\n")))
+            position += len(raw)
+        self.bare = self._bare_numbers()
+        self.lower_case = source.text == source.text.lower()
+
+    def _bare_numbers(self) -> bool:
+        """Whether rows are labelled by list numbers alone: several such lines begin with work, few worded labels stand."""
+        bare = sum(
+            1
+            for line in self.lines
+            if self.labels.bare_number(line.text) and regex.match(r"\s*\d+(?:\s*[-–]\s*\d+)?\s*[).:]\s*(?:in\s+\w+:?\s*)?[\W_]*(?:\d|ch|sc|dc|hdc|inc|rep|as\s|\()", line.text, regex.I)
+        )
+        worded = sum(1 for line in self.lines if self.labels.at_line(line.text, 0) is not None)
+        return bare >= 3 and bare > worded
+
+    def read(self) -> Layout:
+        layout = Layout(None, None, [], [], [])
+        part: PartText | None = None
+        section: str | None = None
+        row: RowText | None = None
+        after_blank = True
+        for index, line in enumerate(self.lines):
+            if line.blank:
+                after_blank = True
+                if row is not None and self._has_body(row):
+                    row = None
+                continue
+            if layout.title is None:
+                heading = self.finder.at_line(line.text)
+                if heading is None and self.labels.at_line(line.text, 0) is None and not self.labels.inline(line.text, 0):
+                    layout.title = line.text.strip().strip("#* ")
+                    layout.title_span = self._stripped(line)
+                    after_blank = False
+                    continue
+                layout.title = ""
+            found = self.labels.at_line(line.text, line.start, self.bare and part is not None)
+            if found is not None:
+                part = self._part_for_row(layout, part)
+                row = RowText(found.label, Span(found.body, line.end))
+                part.rows.append(row)
+                self._inline_rows(part, row)
+                row = part.rows[-1]
+                section, after_blank = None, False
+                continue
+            heading = self.finder.at_line(line.text)
+            if heading is not None and row is not None and not self._has_body(row):
+                heading = None
+            if heading is not None:
+                row = None
+                section = heading.key
+                self._open_section(layout, index, line, heading)
+                if heading.key in ("instructions", "finishing", "colours", "multiple") and line.text[heading.content :].strip() == "":
+                    part = PartText(self._name(line.text)[0], self._stripped(line), named=True)
+                    part.rows = []
+                    layout.parts.append(part)
+                    section = None if heading.key == "instructions" else section
+                elif part is not None and heading.key == "notes" and line.text[heading.content :].strip():
+                    section = None  # "Note: …" in one line between rows
+                after_blank = False
+                continue
+            if self._is_part_heading(index, line, after_blank):
+                name, make = self._name(line.text)
+                part = PartText(name, self._stripped(line), make)
+                layout.parts.append(part)
+                section, row, after_blank = None, None, False
+                continue
+            if self.labels.inline(line.text, line.start):
+                part = self._part_for_row(layout, part)
+                loose = RowText(None, self._stripped(line))
+                part.rows.append(loose)
+                self._inline_rows(part, loose)
+                row, section, after_blank = part.rows[-1], None, False
+                continue
+            if row is not None and (not after_blank or not self._has_body(row)) and self._continues(row, line):
+                row.span = row.span.to(Span(line.start, line.end))
+                if row.label is not None:
+                    self._inline_rows(part, row)
+                    row = part.rows[-1]
+            elif part is not None and section is None and not _GATE.match(line.text):
+                row = RowText(None, self._stripped(line))
+                part.rows.append(row)
+                layout.prose.append(Span(line.start, line.end))
+            elif section is not None and layout.sections:
+                last = layout.sections[-1]
+                layout.sections[-1] = Section(last.key, last.span.to(Span(line.start, line.end)), last.heading)
+                layout.prose.append(Span(line.start, line.end))
+            else:
+                layout.prose.append(Span(line.start, line.end))
+            after_blank = False
+        layout.parts = [item for item in layout.parts if any(row.label is not None or row.span for row in item.rows)]
+        if layout.title == "":
+            layout.title, layout.title_span = None, None
+        return layout
+
+    # lines ---------------------------------------------------------------------------------------
+
+    def _stripped(self, line: _Line) -> Span:
+        lead = len(line.text) - len(line.text.lstrip())
+        return Span(line.start + lead, line.start + len(line.text.rstrip()))
+
+    def _has_body(self, row: RowText) -> bool:
+        return bool(self.source.slice(row.span).strip(" \t\n:.•*-–"))
+
+    def _part_for_row(self, layout: Layout, part: PartText | None) -> PartText:
+        if part is None:
+            span = layout.title_span or Span(0, 0)
+            part = PartText(layout.title or "Pattern", span, self._make(layout.title or ""), named=False)
+            layout.parts.append(part)
+        return part
+
+    def _inline_rows(self, part: PartText, row: RowText) -> None:
+        """Cut a run-on paragraph at the labels inside it."""
+        text = self.source.slice(row.span)
+        offset = row.span.start
+        end = row.span.end
+        for found in self.labels.inline(text, offset):
+            if found.start <= part.rows[-1].span.start or found.label.kind == "either":
+                continue
+            before = part.rows[-1]
+            before.span = Span(before.span.start, found.start)
+            part.rows.append(RowText(found.label, Span(found.body, end)))
+
+    def _open_section(self, layout: Layout, index: int, line: _Line, heading) -> None:
+        content = Span(line.start + heading.content, line.end)
+        layout.sections.append(Section(heading.key, content, Span(line.start + heading.start, line.start + heading.end)))
+        for inner in self.finder.inline(line.text):
+            if inner.start > heading.content:
+                last = layout.sections[-1]
+                layout.sections[-1] = Section(last.key, Span(last.span.start, line.start + inner.start), last.heading)
+                layout.sections.append(
+                    Section(inner.key, Span(line.start + inner.content, line.end), Span(line.start + inner.start, line.start + inner.end))
+                )
+        layout.prose.append(Span(line.start, line.end))
+
+    def _continues(self, row: RowText, line: _Line) -> bool:
+        """Whether a line goes on with the row above it, or is a sentence of its own."""
+        if not self._has_body(row):
+            return True
+        text = line.text.strip()
+        if regex.match(r"[•·*-]\s", text):
+            return True
+        above = self.source.slice(row.span).rstrip()
+        if not above.endswith(_TERMINAL) or text[0].islower() and not self.lower_case or text[0] in "([{*,;":
+            return True
+        if regex.search(r"[)\]}]\.?$", above) and regex.search(r"[(\[{][^()\[\]{}]*\d[^()\[\]{}]*[)\]}]\.?$", above):
+            return False  # the row closed with its count
+        return regex.match(r"(?i)(?:\d+\s?)?(?:sc|dc|hdc|tr|htr|ch|sl st|ss|join|skip|sk|turn|rep|repeat|stitch count|you|there|fasten off|fasten)\b", text) is not None and not regex.match(r"(?i)fasten off.*(?:close|sew|stuff|tail|weave)", text)
+
+    # part headings -----------------------------------------------------------------------------------
+
+    def _is_part_heading(self, index: int, line: _Line, after_blank: bool) -> bool:
+        text = line.text.strip().strip("*_# ")
+        if not self._heading_like(text) or (not after_blank and not text.isupper() and not regex.search(r"(?i)\(?\bmake\b", text)):
+            return False
+        for following in self.lines[index + 1 : index + 14]:
+            if following.blank:
+                continue
+            other = following.text.strip()
+            if self.labels.at_line(other, 0, self.bare) is not None or self.labels.inline(other, 0):
+                return True
+            heading = self.finder.at_line(other)
+            if heading is not None and heading.key not in ("notes",):
+                return False
+            if _STARTS_WORK.match(other) and not regex.match(r"(?i)[\W_]*(?:note|nb|see)\b", other) and not self._heading_like(other):
+                if regex.match(r"(?i)[\W_]*(?:ch(?:ain)?s?\b\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a\s+magic|\d)|with\s+\w+,|join|magic|begin|commence|start)", other):
+                    return True
+                continue
+            if heading is None and self._heading_like(other.strip("*_# ")) and other != text:
+                return False
+        return False
+
+    def _heading_like(self, text: str) -> bool:
+        if not text or len(text) > 70 or len(text.split()) > 9 or text.endswith((".", ",", ";")) and not text.isupper():
+            return False
+        if _STARTS_WORK.match(text) or _GATE.match(text) or regex.match(r"[\W_]*\d", text) or "=" in text:
+            return False
+        if text[0].islower() and not self.lower_case:
+            return False
+        return not regex.search(r"\d\s?(?:sc|dc|hdc|tr|htr|ch|mm|cm|in|yd|g|oz|m)\b|[–—]\s", text, regex.IGNORECASE)
+
+    def _name(self, text: str) -> tuple[str, int]:
+        name = text.strip().strip("*_# ").rstrip(":–—- .")
+        make = self._make(name)
+        bare = _MAKE.sub("", name).strip(" -–—:,") or name
+        return bare, make
+
+    @staticmethod
+    def _make(text: str) -> int:
+        match = _MAKE.search(text)
+        if not match:
+            return 1
+        number = next((item for item in match.groups() if item), "1").lower()
+        return int(number) if number.isdigit() else _MAKE_WORDS.get(number, 1)

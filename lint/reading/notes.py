@@ -1,0 +1,161 @@
+"""Reads what is said of a beginning chain: whether it counts, and as what."""
+
+from __future__ import annotations
+
+from lint.lexicon import Lexeme
+from lint.reading.places import is_space_word
+from lint.reading.stream import Stream
+from lint.tree import Counting
+
+
+def counting(stream: Stream) -> Counting | None:
+    """The note in a stretch ("counts as dc and ch 1", "not a st", "3 skipped ch count as dc"), or None."""
+    lexemes = stream.lexemes
+    if not lexemes:
+        return None
+    for index, lexeme in enumerate(lexemes):
+        if lexeme.kind == "counts_not" or (lexeme.lower in ("not", "never", "no") and index <= 3):
+            later = lexemes[index:]
+            if lexeme.kind == "counts_not" or any(item.kind in ("counts", "any_stitch", "stitch") for item in later):
+                return Counting(stream.span_from_all(), False, throughout=_throughout(lexemes))
+            return None
+        if lexeme.kind == "counts":
+            if any(item.lower in ("not", "never", "n't", "no") for item in lexemes[max(0, index - 3) : index]):
+                return Counting(stream.span_from_all(), False, throughout=_throughout(lexemes))
+            return _counted(stream, index + 1)
+        if lexeme.lower == "=" and index == 0 and len(lexemes) <= 8 and lexemes[-1].kind != "any_stitch":
+            return _counted(stream, index + 1) if _value_like(lexemes[1:]) else None
+    return None
+
+
+def _value_like(lexemes: list[Lexeme]) -> bool:
+    """ "(= 1 dc + 2 ch)": a stitch and chains; "(= 12 dc)" is a printed count."""
+    return any(item.kind == "chain" for item in lexemes)
+
+
+def _throughout(lexemes: list[Lexeme]) -> bool:
+    return any(item.kind == "throughout" or item.lower in ("throughout", "subsequent") for item in lexemes)
+
+
+def _counted(stream: Stream, index: int) -> Counting | None:
+    """What stands after "counts as": a stitch, and maybe chains or a space."""
+    lexemes = stream.lexemes
+    stitch, space, closing = None, None, None
+    position = index
+    while position < len(lexemes):
+        lexeme = lexemes[position]
+        if lexeme.kind == "stitch" and lexeme.value != "sl st" and stitch is None:
+            stitch = lexeme.value
+        elif lexeme.kind in ("special", "one_stitch") and stitch is None:
+            stitch = lexeme.value or lexeme.lower
+        elif lexeme.kind == "any_stitch" and stitch is None:
+            stitch = "stitch"
+        elif lexeme.kind == "chain":
+            number = _chain_number(lexemes, position)
+            rest = stream.inside(position + 1, len(lexemes))
+            after_number = [item for item in rest.lexemes[:4] if item.kind in ("space", "special")]
+            if number is not None and after_number and stitch is None:
+                closing = number
+            elif number is not None and stitch is not None and not _is_skipped(lexemes, position):
+                space = number
+        elif is_space_word(stream.inside(position, len(lexemes))) and stitch is None and closing is None:
+            closing = 0
+        position += 1
+    if stitch is None and closing is None:
+        return None
+    return Counting(
+        stream.span_from_all(),
+        True,
+        stitch,
+        space if closing is None else closing,
+        _throughout(lexemes),
+    )
+
+
+def _is_skipped(lexemes: list[Lexeme], position: int) -> bool:
+    """ "1 ch is missed": not a space."""
+    return any(item.kind == "skip" or item.lower in ("is", "are", "missed", "skipped") for item in lexemes[position + 1 : position + 4])
+
+
+def _chain_number(lexemes: list[Lexeme], position: int) -> int | None:
+    """The number that belongs to the chain word at `position`: "ch-2", "ch 2", "2 ch"."""
+    follower = position + 1
+    if follower < len(lexemes) and lexemes[follower].kind == "dash":
+        follower += 1
+    if follower < len(lexemes) and lexemes[follower].kind == "number":
+        return lexemes[follower].number
+    before = position - 1
+    if before >= 0 and lexemes[before].kind == "dash":
+        before -= 1
+    if before >= 0 and lexemes[before].kind == "number":
+        return lexemes[before].number
+    return None
+
+
+def for_first_stitch(stream: Stream) -> Counting | None:
+    """ "ch 7 for first trc and ch 3", "ch 1 in place of sc": after a chain, without brackets."""
+    start = stream.at
+    if stream.kind() == "for" and stream.kind(1) == "first":
+        end = stream.at
+        while end < len(stream.lexemes) and stream.lexemes[end].kind not in (",", ";", ".", "("):
+            end += 1
+        note = _counted(stream.inside(start, end), 0)
+        if note is not None and note.stitch:
+            stream.at = end
+            return note
+    if stream.kind() in ("counts", "counts_not"):
+        end = stream.at
+        while end < len(stream.lexemes) and stream.lexemes[end].kind not in (",", ";", ".", "("):
+            end += 1
+        note = counting(stream.inside(start, end))
+        if note is not None:
+            stream.at = end
+            return note
+    stream.at = start
+    return None
+
+
+def made_name(lexemes: list[Lexeme]) -> str | None:
+    """The name given by "(shell made)", "(first shell made)", "(forms X)"."""
+    if not any(item.kind == "made" or item.lower in ("made", "forms", "formed") for item in lexemes):
+        return None
+    for lexeme in lexemes:
+        if lexeme.kind in ("special", "one_stitch", "group_word", "picot"):
+            return lexeme.value or lexeme.lower
+    return None
+
+
+def global_countings(sentence: Stream) -> list[tuple[int | None, Counting]]:
+    """What a sentence of the notes says of beginning chains: (length or None for any, note).
+
+    "Ch 3 at the start of a rnd counts as dc", "Ch 2 and ch 1 … never count as a st",
+    "Beginning ch does not count as a st", "each ch 3 that begins a rnd counts as a dc".
+    """
+    lexemes = sentence.lexemes
+    verb = next(
+        (i for i, item in enumerate(lexemes) if item.kind in ("counts", "counts_not") or item.lower in ("counts", "count")),
+        None,
+    )
+    if verb is None:
+        return []
+    note = counting(sentence)
+    if note is None:
+        return []
+    subject = lexemes[:verb]
+    lengths: list[int | None] = []
+    chain_words = [i for i, item in enumerate(subject) if item.kind in ("chain", "turning_chain")]
+    for position in chain_words:
+        number = _chain_number(subject, position)
+        if number is not None:
+            lengths.append(number)
+    if not chain_words:
+        return []
+    if not lengths:
+        opening = any(
+            item.kind in ("beginning", "turning_chain") or item.lower in ("start", "begin", "begins", "turning")
+            for item in subject
+        )
+        if not opening:
+            return []
+        lengths = [None]
+    return [(length, note) for length in lengths]

@@ -1,0 +1,470 @@
+"""Reads where a stitch goes: "in each of next 3 dc", "in 3rd ch of beg ch-4", "around next st".
+
+place    := prep? item ("and" prep? item)*
+item     := "each" ["of"] ["next"] [n] target+ limit? | ("next"|"first"|"last"|"same"|"any") [n] target
+          | nth {"," nth} "ch from hook" | nth target "of" target | "top of" chain | target
+target   := stitch | "ch-n sp" | "n-ch sp" | "sp" | "ch" | shell… | "row end" | "ring" | "corner" | "turning ch"
+limit    := "across" | "around" | "to end" | "to last [n] target" | "to next target" | "to center target of …"
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from lint.amount import ONE, Amount
+from lint.reading.stream import Stream
+from lint.tree import Limit, LimitKind, Place, Target, TargetKind, Which
+
+ANY = Target(TargetKind.ANY_STITCH)
+_PREPOSITIONS = ("in", "over", "around", "to", "at")
+_FILLERS = ("the", "of", "all", "both")
+_SIDE_WORDS = ("right", "left", "upper", "lower", "bottom", "top")
+
+
+def places(stream: Stream, allow_to: bool = False) -> tuple[Place, ...]:
+    """The places named at the cursor; () and nothing taken where there are none."""
+    start = stream.at
+    shared = _preposition(stream, allow_to)
+    if shared is None:
+        if stream.kind() not in ("next", "same", "each") and not (
+            stream.kind() in ("last", "first") and stream.kind(1) in ("number", "any_stitch", "stitch")
+        ):
+            return ()
+        shared = False
+    first = _item(stream)
+    if first is None:
+        stream.at = start
+        return ()
+    found = [replace(first, shared=shared or first.shared)]
+    while True:
+        before = stream.at
+        if not stream.take_if("and", ",") or (stream.kind(-1) == "," and stream.kind() not in ("in", "each")):
+            stream.at = before
+            break
+        stream.skip("then")
+        again = _preposition(stream, allow_to)
+        if again is None and stream.kind() not in ("next", "each", "last", "first", "top", "same", "ordinal", "corner", "space"):
+            if not (stream.kind() == "number" and stream.kind(1) in ("chain", "space", "dash")):
+                stream.at = before
+                break
+        following = _item(stream)
+        if following is None or (again is None and stream.kind() in _PREPOSITIONS):
+            stream.at = before
+            break
+        if _merges(found[-1], following):
+            found[-1] = replace(
+                found[-1],
+                targets=found[-1].targets + following.targets,
+                limit=following.limit or found[-1].limit,
+                span=found[-1].span.to(following.span),
+            )
+        else:
+            found.append(following)
+    return tuple(found)
+
+
+def _merges(one: Place, other: Place) -> bool:
+    """ "each dc and each ch-1 sp": one run over both sorts of place."""
+    return one.which is Which.EACH and other.which is Which.EACH and one.limit is None and one.of is None
+
+
+def _preposition(stream: Stream, allow_to: bool) -> bool | None:
+    """Takes the preposition; tells whether several places share one stitch; None if there is none."""
+    start = stream.at
+    everything = stream.take_if("all", "together")
+    kind = stream.kind()
+    if kind in ("in", "around", "at") or (kind == "to" and allow_to):
+        stream.take()
+        if kind == "around" and stream.kind() in ("end", ",", ".", ";", ")", "]", "}"):
+            stream.at = start
+            return None
+        stream.skip("in")
+        return bool(everything)
+    if kind == "over":
+        stream.take()
+        return True
+    stream.at = start
+    return None
+
+
+def _item(stream: Stream) -> Place | None:
+    start = stream.at
+    stream.skip(*_FILLERS)
+    while stream.word(*_SIDE_WORDS) and (stream.word(*_SIDE_WORDS, ahead=1) or stream.kind(1) == "corner"):
+        stream.take()  # "top right corner ch-2 sp"
+    loop_words = stream.take_if("back_loop", "front_loop", "both_loops", "third_loop")
+    if loop_words:
+        stream.skip("the", "of")
+    kind = stream.kind()
+    place: Place | None = None
+    if kind == "each":
+        place = _each(stream, start)
+    elif kind in ("next", "first", "last", "same", "any", "remaining"):
+        place = _pointed(stream, start)
+    elif kind == "ordinal":
+        place = _ordinal(stream, start)
+    elif kind == "middle":
+        stream.take()
+        stream.skip("the")
+        place = _with_target(stream, start, Which.NEXT, middle=True)
+    elif kind in ("top", "base"):
+        place = _chain_top(stream, start)
+    elif kind in ("number", "(", "[", "dash"):
+        number = how_many(stream)
+        if number is not None:
+            place = _with_target(stream, start, Which.NEXT, number)
+        elif kind == "number":
+            place = _with_target(stream, start, Which.NEXT)
+    else:
+        place = _with_target(stream, start, Which.NEXT)
+        if place is None and loop_words and stream.kind() not in ("word",):
+            return None
+    if place is None:
+        stream.at = start
+    return place
+
+
+def _each(stream: Stream, start: int) -> Place | None:
+    stream.take()
+    stream.skip("of", "the", "each")
+    if stream.kind() in ("next", "first", "last", "same"):
+        inner = _pointed(stream, start)
+        return replace(inner, each_of=True) if inner else None
+    rest = stream.take_if("remaining")
+    stream.skip("unused", "any")
+    number = how_many(stream)
+    if number is not None:
+        unused = stream.take_if("unused")
+        place = _with_target(stream, start, Which.ELSEWHERE if unused else Which.NEXT, number)
+        return replace(place, each_of=True) if place else None
+    found = target(stream)
+    if found is None:
+        if stream.kind() in ("across", "around", "end") or rest:
+            found = ANY
+        else:
+            return None
+    targets = [found]
+    while stream.kind() == "and" and stream.kind(1) not in ("each", "in", "next", "last", "turn", "join"):
+        before = stream.at
+        stream.take()
+        more = target(stream)
+        if more is None or stream.kind() in ("in", "over"):
+            stream.at = before
+            break
+        targets.append(more)
+    of, _ = _of(stream)
+    reach = limit(stream)
+    return Place(stream.span_from(start), Which.EACH, tuple(targets), limit=reach, of=of)
+
+
+def _pointed(stream: Stream, start: int) -> Place | None:
+    """ "next 3 dc", "first st", "same sp as join", "last 2 sts", "any ch-2 sp"."""
+    word = stream.take().kind
+    stream.skip("the", "of", "each", "unused", "next") if word != "same" else stream.skip("the")
+    middle = bool(stream.take_if("middle"))
+    number = how_many(stream)
+    which = {
+        "next": Which.NEXT,
+        "first": Which.FIRST,
+        "last": Which.LAST,
+        "same": Which.SAME,
+        "any": Which.ANY,
+        "remaining": Which.EACH,
+    }[word]
+    place = _with_target(stream, start, which, number or ONE, middle=middle)
+    if place is None:
+        if which is Which.ANY:
+            return None
+        place = Place(stream.span_from(start), which, (ANY,), number or ONE)
+    if which is Which.SAME:
+        _same_as(stream)
+        place = replace(place, span=stream.span_from(start))
+    if stream.kind() == "or" and stream.kind(1) in ("next", "space", "chain", "number", "any_stitch"):
+        return place
+    return place
+
+
+def _same_as(stream: Stream) -> None:
+    """Passes "as join", "as last sc", "as joining sl st", "at base of ch"."""
+    if stream.kind() == "as" or (stream.kind() == "word" and stream.word("where")):
+        stream.take()
+        while not stream.done and stream.kind() not in (",", ";", ".", ")", "]", "}", "(", "[", "{", "and", "turn", "star"):
+            stream.take()
+
+
+def _ordinal(stream: Stream, start: int) -> Place | None:
+    ordinals = [stream.take().number]
+    while True:
+        before = stream.at
+        stream.skip(",", "and")
+        if stream.at > before and stream.kind() == "ordinal":
+            ordinals.append(stream.take().number)
+            continue
+        stream.at = before
+        break
+    found = Target(TargetKind.CHAIN) if stream.kind() == "of" else target(stream)
+    if found is None:
+        return None
+    if stream.kind() == "from":
+        stream.take()
+        stream.skip("the")
+        if not stream.take_if("hook"):
+            return None
+        return Place(stream.span_from(start), Which.FROM_HOOK, (found,), Amount.of(len(ordinals)), ordinals=tuple(ordinals))
+    stream.skip("made")
+    if stream.kind() == "of":
+        stream.take()
+        stream.skip("the")
+        word = stream.take_if("next", "same", "last", "first", "each", "beginning")
+        owner = target(stream)
+        if owner is None:
+            return None
+        if found.kind is TargetKind.CHAIN or owner.kind in (TargetKind.CHAIN, TargetKind.TURNING_CHAIN):
+            return Place(stream.span_from(start), Which.NEXT, (Target(TargetKind.TURNING_CHAIN, length=owner.length),), ordinals=tuple(ordinals), from_words=word.kind if word else "")
+        which = {"same": Which.SAME, "last": Which.LAST, "each": Which.EACH}.get(word.kind if word else "", Which.NTH)
+        return Place(stream.span_from(start), Which.NTH if which is not Which.EACH else which, (found,), ordinals=tuple(ordinals), of=owner)
+    return Place(stream.span_from(start), Which.NTH, (found,), ordinals=tuple(ordinals))
+
+
+def _chain_top(stream: Stream, start: int) -> Place | None:
+    """ "top of beg ch-3", "base of ch 3"."""
+    word = stream.take().kind
+    stream.skip("of", "the", "each", "next", "last", "same", "first", "in")
+    chain_words = stream.take_if("beginning")
+    found = target(stream)
+    if found is None:
+        if not chain_words:
+            return None
+        found = Target(TargetKind.CHAIN)
+    if word == "base":
+        return Place(stream.span_from(start), Which.SAME, (Target(TargetKind.PLACE),))
+    if found.kind is TargetKind.CHAIN:
+        found = Target(TargetKind.TURNING_CHAIN, length=found.length)
+    return Place(stream.span_from(start), Which.NEXT, (found,), from_words="top")
+
+
+def _with_target(stream: Stream, start: int, which: Which, number: Amount = ONE, middle: bool = False) -> Place | None:
+    found = target(stream)
+    if found is None:
+        return None
+    if found.kind is TargetKind.ROW_END:
+        which = Which.ELSEWHERE
+    if found.kind is TargetKind.PLACE and found.name == "edge":
+        which = Which.ELSEWHERE
+    targets = [found]
+    of, word = _of(stream)
+    if word == "each":
+        return Place(stream.span_from(start), Which.EACH, tuple(targets), number, limit(stream), of=of, middle=middle)
+    if word == "elsewhere":
+        which = Which.ANY if which is Which.ANY else Which.ELSEWHERE
+    if stream.kind() == "made":
+        stream.take()
+        which = Which.JUST_MADE if which is not Which.SAME else which
+    elif stream.kind() == "word" and stream.word("formed", "made") and stream.kind(1) in ("by", "from"):
+        _skip_to_sign(stream)
+        which = Which.FIRST
+    if stream.kind() == "by":
+        _skip_to_sign(stream)
+        which = Which.FIRST
+    reach = None
+    return Place(stream.span_from(start), which, tuple(targets), number, reach, of=of, middle=middle)
+
+
+def _skip_to_sign(stream: Stream) -> None:
+    while not stream.done and stream.kind() not in (",", ";", ".", ")", "]", "}", "(", "[", "{", "star"):
+        stream.take()
+
+
+def _of(stream: Stream) -> tuple[Target | None, str]:
+    """ "of next V-st", "of each shell", "of block of Row 1": what the place is part of, and "each" where so said.
+
+    "of the hem", "of one side" are places outside the row below: no target, and "elsewhere".
+    """
+    start = stream.at
+    if not stream.take_if("of"):
+        return None, ""
+    each = False
+    while stream.kind() in ("the", "same", "next", "last", "each", "first", "beginning", "any"):
+        each = stream.take().kind == "each" or each
+    found = target(stream)
+    if found is None:
+        if stream.kind() in ("word", "side", "edge", "number", "row", "round", "yarn"):
+            _skip_to_sign(stream)
+            return None, "elsewhere"
+        stream.at = start
+        return None, ""
+    if stream.kind() == "of" and stream.kind(1) in ("row", "round"):
+        stream.take(), stream.take(), stream.take_if("number")
+    return found, "each" if each else ""
+
+
+def how_many(stream: Stream) -> Amount | None:
+    """The number of places at the cursor; not the 2 of "2-ch sp", which is a length."""
+    if stream.kind() == "number":
+        chain = 2 if stream.kind(1) == "dash" else 1
+        if stream.kind(chain) == "chain":
+            space = chain + 2 if stream.kind(chain + 1) == "dash" else chain + 1
+            plural = stream.peek(space).lower in ("sps", "spaces", "loops", "lps")
+            if is_space_word(stream, space) and not (plural and chain == 1 and space == chain + 1 and not stream.peek(1).glued):
+                return None
+        if stream.kind(1) == "dash" and stream.kind(2) == "stitch":
+            return None
+    return stream.amount()
+
+
+def target(stream: Stream) -> Target | None:
+    """A sort of place; None and nothing taken if there is none."""
+    start = stream.at
+    stream.skip("beginning", "unused", "remaining", "the")
+    corner = stream.take_if("corner")
+    found = _target(stream)
+    if found is None:
+        if corner:
+            return Target(TargetKind.CORNER)
+        stream.at = start
+        return None
+    return found
+
+
+def is_space_word(stream: Stream, ahead: int = 0) -> bool:
+    """Whether a word for a chain space stands there (also where the pattern makes "sp" a stitch of its own)."""
+    lexeme = stream.peek(ahead)
+    return lexeme.kind == "space" or (lexeme.kind == "special" and lexeme.lower in ("sp", "sps", "space", "spaces"))
+
+
+def _target(stream: Stream) -> Target | None:
+    start = stream.at
+    lexeme = stream.peek()
+    if lexeme.kind == "any_stitch":
+        stream.take()
+        if stream.kind() == "or" and is_space_word(stream, 1):
+            stream.at += 2
+            return Target(TargetKind.PLACE)
+        return ANY
+    if lexeme.kind == "stitch":
+        stream.take()
+        stream.take_if("any_stitch", "row_end") if stream.kind() == "any_stitch" else None
+        if stream.kind() == "row_end":
+            stream.take()
+            return Target(TargetKind.ROW_END)
+        return Target(TargetKind.STITCH, lexeme.value)
+    if is_space_word(stream):
+        stream.take()
+        return Target(TargetKind.SPACE)
+    if lexeme.kind in ("special", "one_stitch", "group_word", "picot"):
+        stream.take()
+        return Target(TargetKind.SPECIAL, lexeme.value or lexeme.lower)
+    if lexeme.kind == "chain":
+        return _chain_target(stream)
+    if lexeme.kind == "number" and stream.kind(1) in ("dash", "chain", "stitch", "word"):
+        stream.take()
+        number = Amount.of(lexeme.number)
+        stream.take_if("dash")
+        if stream.take_if("chain"):
+            stream.take_if("dash")
+            if is_space_word(stream):
+                stream.take()
+                return Target(TargetKind.SPACE, length=number)
+            return Target(TargetKind.CHAIN, length=number)
+        if stream.kind() == "stitch" and stream.kind(-1) == "dash":
+            stitch = stream.take()
+            if stream.take_if("corner"):
+                return Target(TargetKind.CORNER)
+            if stream.kind() in ("special", "group_word") or stream.word("group", "groups"):
+                stream.take()
+                return Target(TargetKind.SPECIAL, "group", number)
+            del stitch
+        stream.at = start
+        return None
+    simple = {
+        "row_end": TargetKind.ROW_END,
+        "ring": TargetKind.RING,
+        "turning_chain": TargetKind.TURNING_CHAIN,
+        "place": TargetKind.PLACE,
+        "hole": TargetKind.PLACE,
+        "edge": TargetKind.PLACE,
+        "joining": TargetKind.PLACE,
+        "join": TargetKind.PLACE,
+    }.get(lexeme.kind)
+    if simple:
+        stream.take()
+        if simple is TargetKind.TURNING_CHAIN:
+            _dashed_number(stream)
+            if stream.kind() == "chain":
+                stream.take()
+                _dashed_number(stream)
+        if lexeme.kind == "joining":
+            stream.take_if("stitch", "any_stitch")
+        return Target(simple, "edge" if lexeme.kind in ("edge", "hole") else None)
+    return None
+
+
+def _dashed_number(stream: Stream) -> Amount | None:
+    start = stream.at
+    stream.take_if("dash")
+    if stream.kind() == "number" and stream.peek().value != "word":
+        return Amount.of(stream.take().number)
+    stream.at = start
+    return None
+
+
+def _chain_target(stream: Stream) -> Target:
+    """ "ch-2 sp", "ch2 space", "ch sp", "ch-3" (a turning chain or run), "ch" (one chain)."""
+    stream.take()
+    if stream.kind() == "dash" and is_space_word(stream, 1):
+        stream.take()
+    elif stream.kind() == "any_stitch":
+        stream.take()
+    length = _dashed_number(stream)
+    if stream.kind() == "dash" and is_space_word(stream, 1):
+        stream.take()
+    if is_space_word(stream):
+        stream.take()
+        return Target(TargetKind.SPACE, length=length)
+    return Target(TargetKind.CHAIN, length=length)
+
+
+def limit(stream: Stream) -> Limit | None:
+    """How far a run goes; None and nothing taken if it is not said."""
+    start = stream.at
+    gone = bool(stream.take_if("across", "around"))
+    if gone:
+        while stream.kind() in ("the", "row", "round", "of") or stream.word("entire", "whole"):
+            stream.take()
+    if stream.kind() == "ending" and stream.kind(-1) in ("to",):
+        stream.take()
+        return Limit(LimitKind.END)
+    if stream.kind() in ("to", "within"):
+        within = stream.take().kind == "within"
+        stream.skip("the", "of")
+        if stream.kind() in ("ending", "row_end"):
+            stream.take()
+            while stream.kind() in ("of", "the", "row", "round", "side") or (stream.kind() == "chain" and stream.kind(-1) == "of"):
+                stream.take()
+            return Limit(LimitKind.END)
+        word = stream.take_if("last", "next", "first")
+        stream.skip("each", "the")
+        if stream.kind() == "middle":
+            stream.take()
+            target(stream)
+            owner, _ = _of(stream)
+            return Limit(LimitKind.BEFORE, target=owner or Target(TargetKind.CORNER), middle=True)
+        number = how_many(stream)
+        found = target(stream)
+        if within and stream.kind() == "of":
+            _skip_to_sign(stream)
+        if word and word.kind == "last" or within:
+            if found is None and number is None:
+                stream.at = start
+                return Limit(LimitKind.END) if gone else None
+            return Limit(LimitKind.LAST, number or ONE, found or ANY)
+        if found is not None and (word or found.kind in (TargetKind.TURNING_CHAIN, TargetKind.CORNER, TargetKind.SPACE)):
+            return Limit(LimitKind.BEFORE, target=found)
+        stream.at = start
+        if gone:
+            stream.take()
+            return Limit(LimitKind.END)
+        return None
+    if gone:
+        return Limit(LimitKind.END)
+    return None

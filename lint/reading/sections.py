@@ -1,0 +1,50 @@
+"""Finds the sections of a document by their headings: materials, gauge, abbreviations, notes, finishing…"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import regex
+
+from lint.rulebook import LayoutFile
+
+
+@dataclass(frozen=True, slots=True)
+class Heading:
+    """A section heading in a line: its key, its offsets in the line, and where its content starts."""
+
+    key: str
+    start: int
+    end: int
+    content: int
+
+
+class SectionFinder:
+    """Knows section headings by the lists of rules/layout.yaml."""
+
+    def __init__(self, layout: LayoutFile) -> None:
+        names = {name.lower(): key for key, listed in layout.sections.items() for name in listed}
+        joined = "|".join(regex.escape(name) for name in sorted(names, key=len, reverse=True))
+        self._names = names
+        # alone on its line, or with a colon or dash and content behind it
+        self._line = regex.compile(
+            rf"\s*[*#_•-]*\s*(?P<name>{joined})\b\s*(?P<paren>\([^)]*\))?\s*[*_]*\s*(?:(?P<sign>[:–—]|\s-\s|\.(?=\s*$))\s*|(?P<alone>$)|(?P<open>[\[(](?=[^\])]*[\])]\s*$)))",
+            regex.IGNORECASE,
+        )
+        # run on in a line of its own capitals: "SIZE: … GAUGE: …"
+        self._inline = regex.compile(rf"(?<=[.;]\s{{1,3}})(?P<name>{joined})\s*:\s*", regex.IGNORECASE)
+
+    def at_line(self, line: str) -> Heading | None:
+        match = self._line.match(line)
+        if not match:
+            return None
+        key = self._names[match["name"].lower()]
+        return Heading(key, match.start("name"), match.end("name"), match.end())
+
+    def inline(self, line: str) -> list[Heading]:
+        """Headings further on in a line (only written in capitals, to tell them from words)."""
+        return [
+            Heading(self._names[match["name"].lower()], match.start("name"), match.end("name"), match.end())
+            for match in self._inline.finditer(line)
+            if match["name"].isupper()
+        ]

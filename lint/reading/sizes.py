@@ -1,0 +1,46 @@
+"""Finds the names of the sizes that a pattern is written for."""
+
+from __future__ import annotations
+
+import regex
+
+from lint.source import SourceText
+from lint.tree import Section
+
+_MEASURE = regex.compile(r"\d\s*(?:½|¼|¾|\d/\d)?\s*(?:cm|mm|ins?\b|inch|\"|”|″|'|x\b|×)|\b(?:about|approx|across|square|diameter|tall|long|wide|high|fits?|one size)\b", regex.I)
+
+
+def size_names(source: SourceText, sections: list[Section]) -> tuple[str, ...]:
+    """The sizes in the order printed; () for a pattern in one size."""
+    for section in sections:
+        if section.key != "size":
+            continue
+        heading = source.slice(section.heading).lower()
+        if not heading.startswith(("size", "to fit", "sizing")):
+            continue
+        for line in source.slice(section.span).strip().splitlines()[:1]:
+            names = split_sizes(line.strip())
+            if len(names) > 1:
+                return names
+    return ()
+
+
+def split_sizes(line: str) -> tuple[str, ...]:
+    """ "S (M, L)", "Child [Teen, Adult]", "S/M (L/XL)", "(0-3, 3-6, 6-9) months", "Small (Medium-Large)"."""
+    line = regex.split(r"\.\s", line + " ")[0].strip(" .")
+    if _MEASURE.search(line) or not line or len(line) > 90:
+        return ()
+    line = regex.sub(r"(?i)\s*(months?|years?|yrs?|mos?)\s*$", "", line)
+    match = regex.fullmatch(r"(?P<first>[^()\[\]]*?)\s*[(\[](?P<rest>[^()\[\]]+)[)\]]\s*", line)
+    if match:
+        first, rest = match["first"].strip(), match["rest"]
+        cut = r"\s*,\s*" if "," in rest else r"\s*[-–]\s*" if regex.search(r"[A-Za-z]\s*[-–]\s*[A-Za-z]", rest) else r"\s*[,:;]\s*"
+        names = ([first] if first else []) + regex.split(cut, rest)
+    elif regex.fullmatch(r"[\w.]+(?:\s*/\s*[\w.]+)+", line):
+        names = regex.split(r"\s*/\s*", line)
+    elif "," in line:
+        names = regex.split(r"\s*,\s*(?:and\s+)?", line)
+    else:
+        return ()
+    names = [name.strip() for name in names if name.strip()]
+    return tuple(names) if all(0 < len(name) <= 20 for name in names) else ()

@@ -1,0 +1,140 @@
+"""A line's lexemes with a cursor, and the numbers in it (one, or a list over the sizes)."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from lint.amount import Amount
+from lint.lexicon import Lexeme
+from lint.source import Span
+from lint.tree import Special
+
+OPENERS = {"(": ")", "[": "]", "{": "}"}
+CLOSERS = {")", "]", "}"}
+_LIST_SIGNS = {",", "/", "dash", ":", ";"}
+
+
+@dataclass(frozen=True, slots=True)
+class Vocabulary:
+    """What the parser must know of the pattern besides its words."""
+
+    specials: dict[str, Special] = field(default_factory=dict)
+    sizes: int = 1
+    colours: frozenset[str] = frozenset()
+
+
+class Stream:
+    """Lexemes and a place among them; beyond the end stands a lexeme of kind "end"."""
+
+    def __init__(self, lexemes: list[Lexeme], vocabulary: Vocabulary) -> None:
+        self.lexemes = lexemes
+        self.vocabulary = vocabulary
+        self.at = 0
+        offset = lexemes[-1].end if lexemes else 0
+        self._end = Lexeme("end", "", offset, offset, False)
+
+    def peek(self, ahead: int = 0) -> Lexeme:
+        index = self.at + ahead
+        return self.lexemes[index] if 0 <= index < len(self.lexemes) else self._end
+
+    def kind(self, ahead: int = 0) -> str:
+        return self.peek(ahead).kind
+
+    def take(self) -> Lexeme:
+        lexeme = self.peek()
+        self.at += 1
+        return lexeme
+
+    def take_if(self, *kinds: str) -> Lexeme | None:
+        return self.take() if self.kind() in kinds else None
+
+    def skip(self, *kinds: str) -> None:
+        """Pass over any lexemes of these kinds."""
+        while self.kind() in kinds:
+            self.at += 1
+
+    def word(self, *words: str, ahead: int = 0) -> bool:
+        """Whether the next lexeme is one of these words, whatever its kind."""
+        return self.peek(ahead).lower in words
+
+    @property
+    def done(self) -> bool:
+        return self.at >= len(self.lexemes)
+
+    def span_from(self, start: int) -> Span:
+        """The stretch from lexeme index `start` to the last one taken."""
+        last = max(start, min(self.at, len(self.lexemes)) - 1)
+        if not self.lexemes:
+            return Span(0, 0)
+        first = self.lexemes[min(start, len(self.lexemes) - 1)]
+        return Span(first.start, self.lexemes[min(last, len(self.lexemes) - 1)].end)
+
+    def span_from_all(self) -> Span:
+        """The stretch of all the lexemes."""
+        return Span(self.lexemes[0].start, self.lexemes[-1].end) if self.lexemes else Span(0, 0)
+
+    def matching(self, index: int) -> int | None:
+        """Index of the bracket that closes the one at `index`, or None."""
+        stack: list[str] = []
+        for position in range(index, len(self.lexemes)):
+            kind = self.lexemes[position].kind
+            if kind in OPENERS:
+                stack.append(OPENERS[kind])
+            elif kind in CLOSERS:
+                if not stack or stack.pop() != kind:
+                    return None
+                if not stack:
+                    return position
+        return None
+
+    def inside(self, first: int, last: int) -> "Stream":
+        """A stream over lexemes first..last (exclusive)."""
+        return Stream(self.lexemes[first:last], self.vocabulary)
+
+    def amount(self) -> Amount | None:
+        """A number, or a list over the sizes, at the cursor; None (and nothing taken) if there is none."""
+        sizes = self.vocabulary.sizes
+        if sizes > 1:
+            listed = self._size_list(sizes)
+            if listed is not None:
+                return listed
+        if self.kind() == "number" and not self.word("once", "twice", "thrice"):
+            return Amount.of(self.take().number)
+        return None
+
+    def _size_list(self, sizes: int) -> Amount | None:
+        start, values, depth, expect = self.at, [], 0, True
+        bracketed = False
+        while True:
+            kind = self.kind()
+            if kind == "number" and expect:
+                values.append(self.take().number)
+                expect = False
+            elif kind == "dash" and expect and self.kind(1) in (*OPENERS, ",", *CLOSERS, "dash", "number"):
+                if self.kind(1) == "number" and not depth:
+                    break
+                values.append(None)
+                self.at += 1
+                expect = False
+            elif kind in OPENERS and not depth and (not expect or not values):
+                self.at += 1
+                depth, expect, bracketed = 1, True, True
+            elif kind in CLOSERS and depth:
+                self.at += 1
+                depth = 0
+                if len(values) == sizes:
+                    break
+                expect = True  # alternating brackets: 60 (66) 72
+            elif kind in _LIST_SIGNS and not expect and len(values) < sizes and (depth or kind in ("/", "dash")):
+                if not depth and kind == "dash" and not self.peek().glued:
+                    break
+                self.at += 1
+                expect = True
+            else:
+                break
+            if len(values) == sizes and not depth and (self.kind() not in OPENERS or bracketed):
+                break
+        if len(values) == sizes and not depth and not expect or (len(values) == sizes and bracketed and not depth):
+            return Amount(tuple(values))
+        self.at = start
+        return None

@@ -1,0 +1,58 @@
+"""Tells whether a pattern is in US or UK terms, from what it says and what it uses."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import regex
+
+from lint.rulebook import LayoutFile
+from lint.source import Span
+
+
+@dataclass(frozen=True, slots=True)
+class Terms:
+    """The terms in force, whether the pattern says them, and the words that show it."""
+
+    terms: str
+    said: bool
+    evidence: tuple[Span, ...] = ()
+
+
+def find_terms(text: str, layout: LayoutFile, wanted: str = "auto") -> Terms:
+    """The terms of a text; `wanted` ("us" or "uk") overrules it."""
+    said = _statements(text, layout)
+    if wanted != "auto":
+        return Terms(wanted, said is not None)
+    if said is not None:
+        return said
+    uk = _hits(text, layout.uk_evidence)
+    us = _hits(text, layout.us_evidence)
+    explained = regex.search(r"(?i)\b(?:dc|double crochet)\b[^\n]{0,25}\bUS\b\W{0,3}(?:sc|single)|\btr\b[^\n]{0,25}\bUS\b\W{0,3}(?:dc|double)", text)
+    if explained or (len(uk) > len(us) and not any(text[span.start : span.end].lower() in ("sc", "hdc", "single crochet") for span in us)):
+        return Terms("uk", False, tuple(uk[:3]))
+    return Terms("us", False, tuple(us[:3]))
+
+
+def _statements(text: str, layout: LayoutFile) -> Terms | None:
+    """ "US terms", "UK crochet terms throughout", "All terms are UK", "Terms: US"."""
+    for terms, phrases in (("us", layout.us_statements), ("uk", layout.uk_statements)):
+        for phrase in phrases:
+            match = regex.search(rf"(?i)(?<!\w){regex.escape(phrase)}(?!\w)", text)
+            if match:
+                return Terms(terms, True, (Span(match.start(), match.end()),))
+    match = regex.search(r"(?i)\b(?:terms|terminology|abbreviations|stitches)\b[^.\n]{0,25}?\b(US|U\.S\.|UK|U\.K\.|American|British)(?![\w.]*\s*\d)", text)
+    if match is None:
+        match = regex.search(r"(?i)\b(US|U\.S\.|UK|U\.K\.|American|British)\b[^.\n]{0,20}?\b(?:terms|terminology|stitch names|names)\b", text)
+    if match:
+        return Terms("us" if match[1].lower() in ("us", "u.s.", "american") else "uk", True, (Span(match.start(), match.end()),))
+    return None
+
+
+def _hits(text: str, words: list[str]) -> list[Span]:
+    found = []
+    for word in words:
+        match = regex.search(rf"(?i)(?<![\w-]){regex.escape(word)}s?(?![\w-])", text)
+        if match:
+            found.append(Span(match.start(), match.end()))
+    return found

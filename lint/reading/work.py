@@ -1,0 +1,144 @@
+"""Reads one working clause: how many of which stitch, and where."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from lint.amount import ONE, Amount
+from lint.reading.places import ANY, limit, places, target
+from lint.reading.stream import Stream
+from lint.tree import Limit, LimitKind, Place, Step, TargetKind, Which, Work
+
+
+def post_stitch(key: str) -> bool:
+    return key.startswith(("FP", "BP"))
+
+
+def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
+    """The work clause at the cursor (any number before it is taken already); None if there is none."""
+    stream.take_if("beginning")
+    lexeme = stream.peek()
+    if lexeme.kind == "number" and number is not None:
+        return None
+    special = None
+    if lexeme.kind == "stitch":
+        stitch = stream.take().value
+    elif lexeme.kind == "special":
+        stream.take()
+        special = stream.vocabulary.specials.get(lexeme.value)
+        stitch = lexeme.value
+    elif lexeme.kind == "one_stitch":
+        stream.take()
+        stitch = _one_stitch_name(lexeme.lower)
+    elif lexeme.kind == "picot":
+        stream.take()
+        special = stream.vocabulary.specials.get("picot")
+        stitch = "picot"
+    elif lexeme.kind in ("increase", "decrease"):
+        stream.take()
+        stitch = "inc" if lexeme.kind == "increase" else "dec"
+    else:
+        return None
+    together = _together(stream)
+    if together is None and stitch not in ("inc", "dec", "sl st", "picot") and stream.kind() == "decrease":
+        stream.take()
+        together = 2
+    if number is not None and together is None and stream.kind() == "together":  # "2 dc tog"
+        stream.take()
+        together, number = number.lone or 2, None
+    elif number is not None and lexeme.kind == "stitch" and stream.kind() == "together":
+        return None
+    number_after = False
+    if number is None and stream.kind() == "number" and not stream.word("once", "twice", "thrice") and stream.kind(1) != "together":
+        after = stream.at
+        number = stream.amount()
+        if number is not None and stream.kind() in ("times",):
+            stream.take()
+        elif stream.kind() == "more" or number is None:
+            stream.at, number = after, None
+        else:
+            number_after = True
+    elif number is None and stream.word("x", "×") and stream.kind(1) == "number":
+        stream.take()
+        number = stream.amount()
+        number_after = stitch in ("inc", "dec") or together is not None
+    elif number is None and stream.word("twice", "once") and stream.kind(1) == "in":
+        number = Amount.of(stream.take().number)
+    elif number is None and stream.kind() == "(" and stream.kind(1) == "number" and stream.kind(2) in ("times", ")") and stitch in ("inc", "dec") | {stitch} and together:
+        inner = stream.at
+        stream.take()
+        number = stream.amount()
+        if stream.take_if("times") and stream.take_if(")"):
+            number_after = True
+        else:
+            stream.at, number = inner, None
+    if stream.kind() == "any_stitch":  # "36 sc sts"
+        stream.take()
+    said = number is not None
+    found = places(stream, allow_to=stitch == "sl st")
+    if not found and stream.kind() in ("number",) and not said and stream.kind(1) != "times":
+        return None
+    if not found:
+        reach = limit(stream)
+        if reach is not None:
+            found = (Place(stream.span_from(start), Which.EACH, (ANY,), limit=reach),)
+        elif stream.kind() == "in" or (stream.kind() in ("over", "between") and stitch != "sl st"):
+            return None
+    elif len(found) == 1 and found[0].which is Which.EACH and found[0].limit is None:
+        found = (replace(found[0], limit=limit(stream)),)
+    elif found[-1].which is Which.EACH and found[-1].limit is None:
+        found = (*found[:-1], replace(found[-1], limit=limit(stream)))
+    else:
+        _fill_limit(stream)
+    if not said and stream.kind() == "number" and stream.kind(1) == "times" and found:
+        number = stream.amount()
+        stream.take()
+        said = True
+    if found and stream.kind() in ("next", "together") and stream.kind() == "together":
+        stream.take()
+        together = found[0].number.lone or 2
+    if together is None and found and stitch == "dec":
+        together = None
+    return Work(
+        stream.span_from(start),
+        stitch,
+        number or ONE,
+        found,
+        together,
+        special,
+        post=post_stitch(stitch),
+        number_after=number_after,
+        number_said=said,
+    )
+
+
+def _fill_limit(stream: Stream) -> None:
+    """Passes an idle "across" or "around" after a place that says its own number."""
+    if stream.kind() in ("across", "around") and stream.kind(1) in (",", ";", ".", "end", "(", "[", "{", "turn", "and"):
+        stream.take()
+
+
+def _together(stream: Stream) -> int | None:
+    """The number in "dc2tog" or "dc 2 tog"."""
+    if stream.kind() == "number" and stream.kind(1) == "together":
+        number = stream.take().number
+        stream.take()
+        return number
+    return None
+
+
+def _one_stitch_name(word: str) -> str:
+    """One name for all forms of the stitches that count as one whatever their make."""
+    for name, forms in _ONE_STITCH.items():
+        if word in forms:
+            return name
+    return word
+
+
+_ONE_STITCH = {
+    "cluster": ("cluster", "clusters", "cl", "cls"),
+    "popcorn": ("popcorn", "popcorns", "popcorn st", "pc", "pcs"),
+    "bobble": ("bobble", "bobbles", "bobble st"),
+    "puff": ("puff", "puffs", "puff st", "puff stitch", "puff stitches"),
+}
+__all__ = ["Limit", "LimitKind", "TargetKind", "post_stitch", "target", "work"]

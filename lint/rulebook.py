@@ -1,0 +1,207 @@
+"""Finds rules/, reads and validates it into frozen models.
+
+Every fault in a rule file is a RuleFileError whose message is `file:line:column: what is wrong`.
+"""
+
+from __future__ import annotations
+
+from functools import lru_cache
+from pathlib import Path
+from typing import Literal
+
+from pydantic import BaseModel, ConfigDict
+
+from lint.finding import Weight
+from lint.yamlfile import read_model
+
+
+class _Strict(BaseModel):
+    model_config = ConfigDict(frozen=True, extra="forbid")
+
+
+class StitchRule(_Strict):
+    """A stitch: its key is its US abbreviation; `us` and `uk` are its printed forms."""
+
+    key: str
+    name: str
+    us: list[str]
+    uk: list[str]
+    height: int
+    turning_chain_counts: Literal["never", "usually", "always"]
+    counted: bool = True
+    source: str = ""
+
+
+class PostForms(_Strict):
+    front: list[str]
+    back: list[str]
+
+
+class StitchFile(_Strict):
+    stitches: list[StitchRule]
+    post: PostForms
+    foundation: list[str]
+    standing: list[str]
+
+
+class AbbreviationRule(_Strict):
+    abbr: str
+    forms: list[str]
+    meaning: str
+    source: str
+
+
+class AbbreviationFile(_Strict):
+    terms: Literal["us", "uk"]
+    abbreviations: list[AbbreviationRule]
+
+
+class WordFile(_Strict):
+    """The reading vocabulary: phrases by kind, number words, ordinal words."""
+
+    words: dict[str, list[str]]
+    numbers: dict[str, int]
+    ordinals: dict[str, int]
+    hand_movements: list[str]
+    remarks: list[str]
+
+
+class LayoutFile(_Strict):
+    """How documents are laid out: section headings by key, label words, terms statements."""
+
+    sections: dict[str, list[str]]
+    row_words: list[str]
+    round_words: list[str]
+    either_words: list[str]
+    named_rows: list[str]
+    us_statements: list[str]
+    uk_statements: list[str]
+    uk_evidence: list[str]
+    us_evidence: list[str]
+    spiral_words: list[str]
+
+
+class PlainWordFile(_Strict):
+    units: list[str]
+    size_names: list[str]
+    notation: list[str]
+
+
+class Example(_Strict):
+    """A small pattern, or the rows of one, that shows the thing found (bad) or mended (good)."""
+
+    good: str
+    bad: str
+
+
+class CheckRule(_Strict):
+    """A check: what it finds, how heavily it weighs, what it says and why it matters to the maker."""
+
+    name: str
+    area: str
+    weight: Weight
+    message: str
+    why: str
+    source: str = "common practice, no source"
+    example: Example
+
+
+class CheckFile(_Strict):
+    checks: list[CheckRule]
+
+
+class WordRule(_Strict):
+    """A word-list rule: any of the phrases is a finding."""
+
+    name: str
+    area: str
+    weight: Weight
+    phrases: list[str]
+    message: str
+    why: str
+    source: str = "common practice, no source"
+    example: Example
+
+
+class WordRuleFile(_Strict):
+    word_rules: list[WordRule]
+
+
+class RequiredSection(_Strict):
+    key: str
+    name: str
+    headings: list[str] = []
+    known_by: list[str]  # regular expressions that show its content
+    why: str
+
+
+class SectionFile(_Strict):
+    required: list[RequiredSection]
+
+
+class Area(_Strict):
+    name: str
+    weight: float
+    shown_as: str
+
+
+class GradeFile(_Strict):
+    """Areas and what a finding of each weight costs, in points of 100 in its area."""
+
+    areas: list[Area]
+    cost: dict[Weight, float]
+    verdicts: dict[Literal["ready", "queries", "corrections"], str]
+
+
+class Rulebook(_Strict):
+    """Everything in rules/."""
+
+    stitches: StitchFile
+    words: WordFile
+    layout: LayoutFile
+    abbreviations: dict[str, AbbreviationFile]
+    plain_words: PlainWordFile
+    checks: dict[str, CheckRule]
+    word_rules: list[WordRule]
+    sections: SectionFile
+    grade: GradeFile
+
+    def rule(self, name: str) -> CheckRule | WordRule:
+        """The check or word rule of a name.  KeyError if there is none."""
+        if name in self.checks:
+            return self.checks[name]
+        return {rule.name: rule for rule in self.word_rules}[name]
+
+    def stitch(self, key: str) -> StitchRule | None:
+        return _stitches_by_key(self).get(key)
+
+
+def _stitches_by_key(book: Rulebook) -> dict[str, StitchRule]:
+    return {rule.key: rule for rule in book.stitches.stitches}
+
+
+def rules_folder() -> Path:
+    """rules/ inside the installed package, else beside lint/ in a checkout."""
+    here = Path(__file__).resolve().parent
+    inside = here / "rules"
+    return inside if inside.is_dir() else here.parent / "rules"
+
+
+@lru_cache(maxsize=4)
+def load_rulebook(folder: Path | None = None) -> Rulebook:
+    """Read and validate all rule files of a folder.  Raises RuleFileError."""
+    folder = folder or rules_folder()
+    checks = read_model(folder / "checks.yaml", CheckFile).checks
+    return Rulebook(
+        stitches=read_model(folder / "stitches.yaml", StitchFile),
+        words=read_model(folder / "words.yaml", WordFile),
+        layout=read_model(folder / "layout.yaml", LayoutFile),
+        abbreviations={
+            terms: read_model(folder / f"abbreviations_{terms}.yaml", AbbreviationFile) for terms in ("us", "uk")
+        },
+        plain_words=read_model(folder / "plain_words.yaml", PlainWordFile),
+        checks={check.name: check for check in checks},
+        word_rules=read_model(folder / "word_rules.yaml", WordRuleFile).word_rules,
+        sections=read_model(folder / "sections.yaml", SectionFile),
+        grade=read_model(folder / "grade.yaml", GradeFile),
+    )

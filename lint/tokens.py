@@ -1,0 +1,100 @@
+"""Cuts text into tokens with exact offsets.  The only module that imports spaCy."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from functools import lru_cache
+
+import regex
+
+# One token is taken off the front at a time: a number, a word, a run of stars or dashes, or one sign.
+_TOKEN = regex.compile(r"\d+(?:\.\d+)?|\p{L}+(?:['’]\p{L}+)?|\*+|[-–—−]+|\.{2,}|.", regex.DOTALL)
+_CHUNK = regex.compile(r"\S+")
+# Signs that mean the same, one character for one, so that offsets stay right.
+_PLAIN = str.maketrans({"’": "'", "‘": "'", "–": "-", "—": "-", "−": "-", "“": '"', "”": '"', "″": '"'})
+
+
+@dataclass(frozen=True, slots=True)
+class Token:
+    """A token: its text, offsets in the source text, and whether it touches the token before it."""
+
+    text: str
+    start: int
+    end: int
+    glued: bool
+
+    @property
+    def lower(self) -> str:
+        return self.text.lower()
+
+
+@dataclass(frozen=True, slots=True)
+class PhraseHit:
+    """Tokens first..last (exclusive) are a phrase of a kind."""
+
+    first: int
+    last: int
+    kind: str
+    value: str
+
+
+@lru_cache(maxsize=1)
+def _tokenizer():
+    """A spaCy tokenizer on a bare vocabulary: no language data, no exceptions."""
+    from spacy.attrs import NORM
+    from spacy.lang.lex_attrs import LEX_ATTRS
+    from spacy.tokenizer import Tokenizer
+    from spacy.vocab import Vocab
+
+    vocab = Vocab(lex_attr_getters={**LEX_ATTRS, NORM: lambda text: text.lower()})
+    return Tokenizer(vocab, prefix_search=_TOKEN.match)
+
+
+class PhraseBook:
+    """Finds the phrases of a vocabulary in a line; the longest wins."""
+
+    def __init__(self, phrases: Iterable[tuple[str, str, str]]) -> None:
+        """`phrases`: (phrase, kind, value) in lower case; of two alike the first wins."""
+        from spacy.matcher import PhraseMatcher
+
+        tokenizer = _tokenizer()
+        self._matcher = PhraseMatcher(tokenizer.vocab, attr="LOWER")
+        self._meaning: dict[str, tuple[str, str]] = {}
+        self._single: dict[str, tuple[str, str]] = {}  # one word needs no matching
+        for phrase, kind, value in phrases:
+            if _TOKEN.fullmatch(phrase):
+                self._single.setdefault(phrase, (kind, value))
+            elif phrase not in self._meaning:
+                self._meaning[phrase] = (kind, value)
+                self._matcher.add(phrase, [tokenizer(phrase)])
+
+    def cut(self, text: str, offset: int = 0) -> tuple[list[Token], list[PhraseHit]]:
+        """Tokens of a text that starts at `offset` of the source, and the phrases among them."""
+        # spaCy makes tokens of odd white space, which would break phrases apart: it is shown single
+        # spaces, and every token is put back where it stood.
+        chunks = [(match.start(), match.end()) for match in _CHUNK.finditer(text)]
+        doc = _tokenizer()(" ".join(text[start:end] for start, end in chunks).translate(_PLAIN))
+        tokens: list[Token] = []
+        chunk, chunk_start, end_before = 0, 0, -1
+        for item in doc:
+            while item.idx >= chunk_start + chunks[chunk][1] - chunks[chunk][0] + 1:
+                chunk_start += chunks[chunk][1] - chunks[chunk][0] + 1
+                chunk += 1
+            start = chunks[chunk][0] + item.idx - chunk_start
+            end = start + len(item.text)
+            tokens.append(Token(text[start:end], offset + start, offset + end, start == end_before))
+            end_before = end
+        strings = doc.vocab.strings
+        longest: dict[int, tuple[int, str, str]] = {}
+        for match_id, first, last in self._matcher(doc):
+            if first not in longest or last > longest[first][0]:
+                longest[first] = (last, *self._meaning[strings[match_id]])
+        hits: list[PhraseHit] = []
+        index = 0
+        while index < len(tokens):
+            last, kind, value = longest.get(index) or (index + 1, *self._single.get(doc[index].lower_, ("", "")))
+            if kind:
+                hits.append(PhraseHit(index, last, kind, value))
+            index = last
+        return tokens, hits

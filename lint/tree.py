@@ -1,0 +1,437 @@
+"""The syntax tree of a pattern: frozen nodes, each with the stretch of text that it was read from.
+
+Every number is an Amount, so that it can be a list over sizes.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from enum import Enum
+
+from lint.amount import ONE, Amount
+from lint.source import Span
+
+
+class TargetKind(str, Enum):
+    """What sort of place a stitch can go into."""
+
+    ANY_STITCH = "any stitch"
+    STITCH = "stitch"  # of the kind named
+    SPECIAL = "special"  # a shell, V-stitch, cluster… as the pattern defines it
+    SPACE = "space"  # a chain space, of the length named if one is
+    CHAIN = "chain"  # a single chain
+    RING = "ring"
+    ROW_END = "row end"
+    CORNER = "corner"
+    TURNING_CHAIN = "turning chain"
+    PLACE = "place"  # "same place", "hole": whatever stands there
+
+
+@dataclass(frozen=True, slots=True)
+class Target:
+    """A sort of place, as named."""
+
+    kind: TargetKind
+    name: str | None = None  # US key of a stitch, or the name of a special stitch
+    length: Amount | None = None  # of a chain space
+
+
+class Which(str, Enum):
+    """Which of the places of a sort is meant."""
+
+    NEXT = "next"
+    EACH = "each"
+    SAME = "same"
+    FIRST = "first"
+    LAST = "last"
+    ANY = "any"
+    FROM_HOOK = "from hook"  # the nth chain from the hook
+    JUST_MADE = "just made"  # the space or stitch made last in this row
+    NTH = "nth"  # the nth part of something: "3rd dc of next shell"
+    ELSEWHERE = "elsewhere"  # a named place outside the row below, or row ends
+
+
+class LimitKind(str, Enum):
+    """How far a run of "each" or a repeat goes."""
+
+    END = "end"
+    LAST = "last"  # to the last n places
+    BEFORE = "before"  # to the next place of a sort
+
+
+@dataclass(frozen=True, slots=True)
+class Limit:
+    """Where a run ends."""
+
+    kind: LimitKind
+    number: Amount = ONE
+    target: Target | None = None
+    middle: bool = False  # "to center sc of next corner"
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Where a stitch goes, as the clause says it."""
+
+    span: Span
+    which: Which
+    targets: tuple[Target, ...]
+    number: Amount = ONE  # how many places
+    limit: Limit | None = None
+    ordinals: tuple[int, ...] = ()
+    of: Target | None = None  # "1-ch sp of next V-st"
+    middle: bool = False  # the middle stitch of a group
+    each_of: bool = False  # "each of next 3"
+    shared: bool = False  # "over next 2", "all in": several places for one stitch or one place for all
+    from_words: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Counting:
+    """A note that says whether a beginning chain counts, and as what."""
+
+    span: Span
+    counts: bool
+    stitch: str | None = None
+    space: int | None = None  # chains beyond the stitch, which make a space
+    throughout: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Chain:
+    span: Span
+    length: Amount
+    counting: Counting | None = None
+    corner: bool = False  # "ch 2 for corner"
+
+
+@dataclass(frozen=True, slots=True)
+class Special:
+    """A stitch that the pattern defines itself."""
+
+    name: str
+    span: Span
+    items: tuple["Step", ...] = ()  # empty where the definition describes one stitch by hand movements
+    one_stitch: bool = True
+    uses: int = 1
+    beginning: bool = False
+    places_itself: bool = False  # its own words say where each stitch goes (a filet block)
+
+
+@dataclass(frozen=True, slots=True)
+class Work:
+    """So many of one stitch, in so many places."""
+
+    span: Span
+    stitch: str  # US key; "inc" and "dec" stand for themselves; or a special stitch's name
+    number: Amount = ONE
+    places: tuple[Place, ...] = ()
+    together: int | None = None  # 2 for dc2tog
+    special: Special | None = None
+    post: bool = False
+    number_after: bool = False  # "sc 3"
+    closing: Counting | None = None  # "(counts as last ch-2 sp)"
+    number_said: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """Several stitches worked into one place."""
+
+    span: Span
+    items: tuple["Step", ...]
+    places: tuple[Place, ...]
+
+
+class TimesKind(str, Enum):
+    IN_ALL = "in all"
+    MORE = "more"
+    UNCLEAR = "unclear"  # "rep from * 12 times"
+    FILL = "fill"  # as often as fits, up to the limit
+
+
+@dataclass(frozen=True, slots=True)
+class Times:
+    span: Span
+    kind: TimesKind
+    number: Amount | None = None
+    limit: Limit | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Repeat:
+    """A passage and how often it is worked; `stop` is the item before which the last pass ends."""
+
+    span: Span
+    items: tuple["Step", ...]
+    times: Times
+    stop: int | None = None
+    omit: tuple["Step", ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Passage:
+    """A part of a marked passage worked once more: "then from * to ** once"."""
+
+    span: Span
+    items: tuple["Step", ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Either:
+    """Two ways of working one thing, chosen by what lies below ("or 2 dc in next ch-2 sp")."""
+
+    span: Span
+    options: tuple[tuple["Step", ...], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Skip:
+    span: Span
+    places: tuple[Place, ...]
+    counting: Counting | None = None
+    rest: bool = False  # everything that is left
+
+
+@dataclass(frozen=True, slots=True)
+class Evenly:
+    """So many stitches along an edge: the count is the text's."""
+
+    span: Span
+    stitch: str
+    number: Amount
+    total: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class MakeRing:
+    span: Span
+    length: Amount | None = None  # chains, None for a magic ring
+
+
+@dataclass(frozen=True, slots=True)
+class Join:
+    """Closes a round."""
+
+    span: Span
+    places: tuple[Place, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class JoinYarn:
+    span: Span
+    colour: str | None = None
+    stitch: str | None = None  # a stitch that is made in joining, sl st if none
+    places: tuple[Place, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class UseYarn:
+    """ "With A," at the start of a row: the yarn worked with, attached if it was not."""
+
+    span: Span
+    colour: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class FastenOff:
+    span: Span
+    colour: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Turn:
+    span: Span
+    turned: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class NoJoin:
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Loops:
+    """In which loops the stitches that follow go."""
+
+    span: Span
+    loop: str  # back | front | both | third
+
+
+@dataclass(frozen=True, slots=True)
+class Remark:
+    """Words that are not work: a gloss, a marker, a how-to."""
+
+    span: Span
+    counting: Counting | None = None
+    names: str | None = None  # "(shell made)" names what was just worked
+
+
+@dataclass(frozen=True, slots=True)
+class LastPlace:
+    """ "working last dc in top of turning ch": where the last stitch of the run before goes."""
+
+    span: Span
+    places: tuple[Place, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Alongside:
+    """ "working 3 sc in each ch-2 sp": done on the way, where the run before passes such a place."""
+
+    span: Span
+    items: tuple["Step", ...]
+    target: Target
+
+
+@dataclass(frozen=True, slots=True)
+class RowCall:
+    """ "Rep Rows 2-5", "As 3rd row": rows worked again by their numbers."""
+
+    span: Span
+    first: int | None  # None: the row or rows just worked
+    last: int | None
+    number: int = 1  # how many rows where they are named by "last 2 rows"
+    times: Times | None = None
+    kind: str | None = None  # row | round
+    part: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Unread:
+    """Words that were not understood, and why."""
+
+    span: Span
+    words: str
+    why: str
+
+
+Step = (
+    Chain
+    | Work
+    | Group
+    | Repeat
+    | Passage
+    | Either
+    | Skip
+    | Evenly
+    | MakeRing
+    | Join
+    | JoinYarn
+    | UseYarn
+    | FastenOff
+    | Turn
+    | NoJoin
+    | Loops
+    | Remark
+    | LastPlace
+    | Alongside
+    | RowCall
+    | Unread
+)
+
+
+@dataclass(frozen=True, slots=True)
+class StatedItem:
+    """One figure of a printed count, with the unit as printed."""
+
+    span: Span
+    number: Amount
+    unit: str  # stitches | kind:dc | space | space:2 | chain | special:shell | corner | side | unknown
+    words: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Stated:
+    """A printed count; several items for several kinds; `series` has one for each row of a range."""
+
+    span: Span
+    items: tuple[StatedItem, ...]
+    series: tuple[Amount, ...] = ()
+    per_side: Amount | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Label:
+    """A row's label: "Rnds 4-9 (B):"."""
+
+    span: Span
+    kind: str  # row | round | foundation | next
+    numbers: tuple[int, ...]  # every number named, ranges run out
+    side: str | None = None  # rs | ws
+    colour: str | None = None
+    words: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One labelled row or round (or range of them), or an unlabelled line of work."""
+
+    span: Span
+    label: Label | None
+    steps: tuple[Step, ...]
+    stated: Stated | None = None
+    sizes: tuple[int, ...] | None = None  # the sizes that work it; None: all
+
+    def unread(self) -> list[Unread]:
+        return [step for step in walk(self.steps) if isinstance(step, Unread)]
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A piece of the pattern: the rows under one heading."""
+
+    name: str
+    span: Span
+    make: int = 1
+    rows: tuple[Row, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Section:
+    """A passage of front or back matter under a known heading."""
+
+    key: str
+    span: Span
+    heading: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Abbreviation:
+    """An entry of the pattern's own list."""
+
+    forms: tuple[str, ...]
+    meaning: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Pattern:
+    """A whole pattern as read."""
+
+    title: str | None
+    title_span: Span | None
+    parts: tuple[Part, ...]
+    sections: tuple[Section, ...] = ()
+    abbreviations: tuple[Abbreviation, ...] = ()
+    specials: tuple[Special, ...] = ()
+    countings: tuple[tuple[int | None, Counting], ...] = ()  # chain length (None: any) and what notes say of it
+    sizes: tuple[str, ...] = ()
+    join_defined: bool = False
+    facts: dict[str, bool] = field(default_factory=dict)
+
+
+def children(step: Step) -> tuple[Step, ...]:
+    """The steps inside a step."""
+    if isinstance(step, (Group, Repeat, Passage, Alongside)):
+        return step.items
+    if isinstance(step, Either):
+        return tuple(item for option in step.options for item in option)
+    return ()
+
+
+def walk(steps: tuple[Step, ...]):
+    """Every step, those inside others too, in the order of the text."""
+    for step in steps:
+        yield step
+        yield from walk(children(step))

@@ -1,0 +1,81 @@
+"""What a beginning or turning chain stands for: said in the row, said in the notes, or inferred and tried."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from lint.source import Span
+from lint.tree import Counting
+from lint.working.choices import Choices
+
+COUNTS, DOES_NOT = 0, 1
+
+
+@dataclass(frozen=True, slots=True)
+class Standing:
+    """What a chain stands for: a stitch of a kind (None: nothing), and a space of so many chains beside it."""
+
+    stitch: str | None
+    space: int = 0
+    said: bool = True
+
+
+@dataclass
+class ChainRules:
+    """What the notes, and rows so far ("here and throughout"), say of beginning chains by their length."""
+
+    by_length: dict[int, Counting] = field(default_factory=dict)
+    any_length: Counting | None = None
+    heights: dict[str, int] = field(default_factory=dict)
+    usually_counts: dict[str, str] = field(default_factory=dict)
+
+    def said_of(self, length: int) -> Counting | None:
+        return self.by_length.get(length) or self.any_length
+
+    def learn(self, length: int, counting: Counting) -> None:
+        self.by_length[length] = counting
+
+    def height(self, stitch: str) -> int:
+        return self.heights.get(stitch, 3)
+
+
+def standing(length: int, note: Counting | None, stitch: str, rules: ChainRules, choices: Choices, hint: bool | None, span: Span) -> Standing:
+    """What a chain of `length` at the start of a row of `stitch` stands for.
+
+    `hint` is what the row's own join shows (into the chain: it counts; into the first stitch: it does not).
+    """
+    height = rules.height(stitch)
+    said = note or rules.said_of(length)
+    if said is not None:
+        if not said.counts:
+            return Standing(None)
+        named = stitch if said.stitch in (None, "stitch") else said.stitch
+        space = said.space or 0
+        if note is None and said.space is None and rules.by_length.get(length) is None and length > rules.height(named):
+            space = length - rules.height(named)  # a note for all chains, and this one is longer than the stitch
+        return Standing(named, space)
+    if note is None and hint is None and length > height >= 2:
+        shorter = rules.said_of(height)
+        if shorter is not None and shorter.counts:
+            hint = True  # ch 3 counts as dc is said; ch 5 is that and a ch-2 space
+    default = COUNTS if hint or (hint is None and height >= 2 and length >= height) else DOES_NOT
+    taken = choices.pick(("chain counts", length, stitch), 2, default)
+    if taken == DOES_NOT:
+        return Standing(None, said=False)
+    return Standing(stitch, max(0, length - height) if height >= 2 else 0, said=False)
+
+
+def skipped_standing(skipped: int, note: Counting | None, stitch: str, rules: ChainRules, choices: Choices) -> Standing:
+    """What the chains skipped by "nth ch from hook" stand for."""
+    height = rules.height(stitch)
+    said = note or rules.by_length.get(skipped)
+    if said is not None:
+        if not said.counts:
+            return Standing(None)
+        return Standing(stitch if said.stitch in (None, "stitch") else said.stitch, said.space or 0)
+    default = COUNTS if height >= 2 and skipped >= height else DOES_NOT
+    taken = choices.pick(("skipped chains count", skipped, stitch), 2, default)
+    if taken == DOES_NOT or not skipped:
+        return Standing(None, said=skipped == 1 and height == 1)
+    beyond = skipped - height
+    return Standing(stitch, beyond // 2 if beyond >= 2 else 0, said=False)

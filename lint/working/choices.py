@@ -1,0 +1,31 @@
+"""Points at which the words allow two readings: what was asked in a row, and what is settled for the pattern."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+# A choice is named by its sort and what it hangs on: ("times", 812), ("chain counts", 3, "dc").
+Key = tuple
+
+
+@dataclass
+class Choices:
+    """Answers for one trial of a row: forced ones first, then the pattern's habits, then the default."""
+
+    habits: dict[Key, int] = field(default_factory=dict)
+    forced: dict[Key, int] = field(default_factory=dict)
+    asked: dict[Key, tuple[int, int]] = field(default_factory=dict)  # key -> (taken, how many options)
+
+    def pick(self, key: Key, options: int, default: int, habit: Key | None = None) -> int:
+        """The option (from 0) to take at this point; `habit` is the key under which the pattern settles it."""
+        if key in self.asked:
+            return self.asked[key][0]
+        taken = self.forced.get(key)
+        if taken is None:
+            taken = self.habits.get(habit or key, default)
+        self.asked[key] = (taken, options)
+        return taken
+
+    def others(self) -> list[tuple[Key, int]]:
+        """Every answer that could have been given instead."""
+        return [(key, other) for key, (taken, options) in self.asked.items() for other in range(options) if other != taken]

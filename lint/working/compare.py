@@ -1,0 +1,93 @@
+"""A printed count against what the row makes: agrees, differs, or cannot be compared."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from lint.tree import Stated, StatedItem
+from lint.working.cursor import family
+from lint.working.fabric import Made
+
+
+@dataclass(frozen=True, slots=True)
+class Difference:
+    """One figure that is not what the row makes; `under` says in which other way of counting it agrees."""
+
+    item: StatedItem
+    stated: int
+    made: int
+    under: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Comparison:
+    """None: nothing could be compared.  Figures in a unit that the pattern never defines are left out."""
+
+    agrees: bool | None
+    differences: tuple[Difference, ...] = ()
+
+
+def compare(stated: Stated, made: Made, size: int, index: int | None = None) -> Comparison:
+    """Compare for one size; `index` picks a figure of a series ("28, 36 and 44 sc")."""
+    differences: list[Difference] = []
+    compared = 0
+    for item in stated.items:
+        amount = stated.series[index] if stated.series and index is not None and index < len(stated.series) else item.number
+        number = amount.at(size)
+        if number is None:
+            continue
+        found = measured(item, made, stated)
+        if not found:
+            continue
+        compared += 1
+        if number not in found:
+            under = _other_counting(item, number, made) if len(stated.items) == 1 else None
+            differences.append(Difference(item, number, found[0], under))
+    if stated.per_side is not None and made.sides and not differences:
+        pass  # sides are looked at with the corners
+    if not compared:
+        return Comparison(None)
+    return Comparison(not differences, tuple(differences))
+
+
+def measured(item: StatedItem, made: Made, stated: Stated) -> list[int]:
+    """The figures a unit can mean for what was made, the likeliest first; [] where it means nothing here."""
+    unit, _, name = item.unit.partition(":")
+    if unit == "stitches":
+        return [made.stitches]
+    if unit == "kind":
+        exact = made.by_kind.get(name, 0)
+        plain = sum(number for kind, number in made.by_kind.items() if family(kind) == name)
+        listed = {other.unit.partition(":")[2] for other in stated.items if other.unit.startswith("kind:")}
+        beside = sum(number for kind, number in made.by_kind.items() if family(kind) == name and (kind == name or kind not in listed))
+        return [beside, exact, plain] if exact or plain else [exact]
+    if unit == "space":
+        if name:
+            return [made.spaces.get(int(name), 0)]
+        return [sum(made.spaces.values())]
+    if unit == "special":
+        for key in (name, _ALIASES.get(name, name)):
+            if key in made.groups:
+                return [made.groups[key]]
+            if key in made.by_kind:
+                return [made.by_kind[key]]
+        return []
+    if unit == "corner":
+        return [made.corners] if made.corners else []
+    if unit == "chain":
+        return [made.chains, sum(made.spaces.values())]
+    return []
+
+
+_ALIASES = {"cl": "cluster", "pc": "popcorn", "ps": "puff", "sh": "shell", "p": "picot", "block": "bl", "bl": "block"}
+
+
+def _other_counting(item: StatedItem, number: int, made: Made) -> str | None:
+    """Another way of counting under which a total agrees."""
+    if item.unit != "stitches" and not (item.unit.startswith("kind:") and len(made.by_kind) == 1):
+        return None
+    if number == made.stitches + sum(made.spaces.values()) and made.spaces:
+        return "each chain space is counted as one"
+    if number == made.stitches + made.chains and made.chains:
+        return "every single chain is counted"
+    return None

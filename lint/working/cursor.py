@@ -1,0 +1,285 @@
+"""A place in the row below: which stitches and spaces are still to be worked into, and finding the next."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from lint.tree import Target, TargetKind
+from lint.working.fabric import Fabric, Node
+
+_BASES = ("FP", "BP")
+
+
+class PlacesUnknown(Exception):
+    """The text hangs on how many places there are, and that is not known here."""
+
+
+def family(kind: str) -> str:
+    """The plain stitch behind a post stitch or decrease: FPdc is a dc to the next row."""
+    if kind[:2] in _BASES:
+        kind = kind[2:]
+    if kind.endswith("tog"):
+        kind = kind.rstrip("tog").rstrip("0123456789")
+    return kind[1:] if kind in ("fsc", "fhdc", "fdc", "ftr") else kind
+
+
+@dataclass
+class Trouble:
+    """A place that was wanted and not found as named."""
+
+    kind: str  # "run out" | "not there" | "left" | "does not fit" | "passed"
+    wanted: str
+    number: int = 1
+    found: str = ""
+
+
+class Cursor:
+    """The row below in working order, with a place in it.
+
+    `at` is the index of the first place not yet passed; `stop`, where set, ends a run before later places.
+    Over an unknown edge every "next" place is granted, and anything that needs to know how many there are
+    raises PlacesUnknown.
+    """
+
+    def __init__(self, fabric: Fabric) -> None:
+        self.nodes = fabric.nodes
+        self.known = fabric.known
+        self.circular = fabric.circular
+        self.uncounted = fabric.uncounted
+        self.at = 0
+        self.stop: int | None = None
+        self.last: Node | None = self.nodes[0] if self.nodes else None
+        self.optional = 0  # places at the end that a moved start passed over
+        self.troubles: list[Trouble] = []
+        self.ran_out = 0
+        self.targets_worked: set[tuple] = set()
+
+    # state -----------------------------------------------------------------------------------------
+
+    def save(self) -> tuple:
+        return self.at, self.last, self.ran_out, len(self.troubles), self.nodes[self.at].used if self.at < len(self.nodes) else 0
+
+    def restore(self, state: tuple) -> None:
+        self.at, self.last, self.ran_out, troubles, used = state
+        del self.troubles[troubles:]
+        if self.at < len(self.nodes):
+            self.nodes[self.at].used = used
+
+    @property
+    def end(self) -> int:
+        return len(self.nodes) if self.stop is None else min(self.stop, len(self.nodes))
+
+    def rotate(self, index: int) -> None:
+        """Move the start of a round to the place at `index`; the places passed over come round at its end."""
+        self.nodes = self.nodes[index:] + self.nodes[:index]
+        self.optional = index
+        self.at = 0
+        self.last = self.nodes[0] if self.nodes else None
+
+    # matching ----------------------------------------------------------------------------------------
+
+    def matches(self, node: Node, target: Target, size: int, strict: bool = True) -> bool:
+        kind = target.kind
+        if kind is TargetKind.ANY_STITCH:
+            return node.is_stitch
+        if kind is TargetKind.STITCH:
+            if not node.is_stitch:
+                return False
+            return node.kind == target.name or family(node.kind) == target.name if strict else True
+        if kind is TargetKind.SPACE:
+            if node.kind != "space":
+                return node.kind == "ring" and target.length is None
+            length = target.length.at(size) if target.length else None
+            return length is None or node.length == length or not strict
+        if kind is TargetKind.CHAIN:
+            return node.kind in ("ch", "space")
+        if kind is TargetKind.SPECIAL:
+            return node.special == target.name or node.kind == target.name or not strict and node.is_stitch
+        if kind is TargetKind.TURNING_CHAIN:
+            return node.chain > 0
+        if kind is TargetKind.RING:
+            return node.kind == "ring"
+        return True
+
+    def remaining(self, targets: tuple[Target, ...], size: int) -> list[int]:
+        """Indexes of the matching places from here to the end (or the stop)."""
+        strict = any(self.matches(self.nodes[i], t, size) for i in range(self.at, self.end) for t in targets)
+        return [
+            i for i in range(self.at, self.end) if any(self.matches(self.nodes[i], target, size, strict) for target in targets)
+        ]
+
+    # taking places -------------------------------------------------------------------------------------
+
+    def next(self, target: Target, size: int) -> Node:
+        """Take the next place of a sort; a made-up one, with the trouble noted, where there is none."""
+        if not self.known:
+            self.last = Node("unknown place" if target.kind is not TargetKind.SPACE else "space")
+            return self.last
+        kind = target.kind
+        if kind is TargetKind.RING:
+            for node in self.nodes:
+                if node.kind == "ring":
+                    self.last = node
+                    return node
+        if kind is TargetKind.CHAIN:
+            return self._next_chain(target)
+        end = self.end
+        index = self.at
+        nodes = self.nodes
+        if kind is TargetKind.ANY_STITCH:  # the commonest by far
+            while index < end and nodes[index].kind == "space":
+                index += 1
+            if index < end:
+                node = nodes[index]
+                if node.kind != "ring":
+                    self.at = index + 1
+                self.last = node
+                return node
+            return self._run_out(target, size)
+        loose = None
+        while index < end:
+            node = nodes[index]
+            if self.matches(node, target, size):
+                if loose is not None and kind is TargetKind.STITCH and self._stitches_between(loose, index):
+                    self.troubles.append(Trouble("passed", target.name or "", self._stitches_between(loose, index)))
+                return self._take(index)
+            if loose is None and self.matches(node, target, size, strict=False):
+                loose = index
+            index += 1
+        if loose is not None:
+            if kind in (TargetKind.STITCH, TargetKind.SPACE, TargetKind.SPECIAL):
+                self.troubles.append(Trouble("not there", describe(target, size), found=_name(nodes[loose])))
+            return self._take(loose)
+        return self._run_out(target, size)
+
+    def _stitches_between(self, first: int, last: int) -> int:
+        return sum(1 for node in self.nodes[first:last] if node.is_stitch)
+
+    def _take(self, index: int) -> Node:
+        node = self.nodes[index]
+        if node.kind != "ring":
+            self.at = index + 1
+        self.last = node
+        return node
+
+    def _next_chain(self, target: Target) -> Node:
+        """The next single chain: of the foundation, or of a run of chains worked chain by chain."""
+        index = self.at
+        while index < self.end:
+            node = self.nodes[index]
+            if node.kind == "space":
+                node.used += 1
+                self.at = index + (node.used >= node.length)
+                self.last = node
+                return node
+            if node.kind == "ch":
+                return self._take(index)
+            index += 1
+        if self.at < self.end:
+            return self._take(self.at)  # stitches called chains
+        return self._run_out(target, 0)
+
+    def _run_out(self, target: Target, size: int) -> Node:
+        self.ran_out += 1
+        self.troubles.append(Trouble("run out", describe(target, size)))
+        self.last = Node("missing")
+        return self.last
+
+    def each(self, targets: tuple[Target, ...], boundary: int, size: int) -> list[Node]:
+        """Take every matching place up to `boundary`."""
+        if not self.known:
+            raise PlacesUnknown
+        found: list[Node] = []
+        nodes = self.nodes
+        if targets[0].kind is TargetKind.CHAIN:
+            while self.at < boundary and nodes[self.at].kind in ("ch", "space"):
+                found.append(self._next_chain(targets[0]))
+            if found or len(targets) == 1 and not any(node.kind == "space" for node in nodes[self.at : boundary]):
+                if not found:
+                    return self.each((Target(TargetKind.ANY_STITCH),), boundary, size)
+                return found
+        if any(target.kind is TargetKind.CHAIN for target in targets):  # "in each sc and in each ch"
+            for index in range(self.at, boundary):
+                node = nodes[index]
+                if node.kind == "space":
+                    found += [node] * (node.length - node.used)
+                elif node.kind != "ring":
+                    found.append(node)
+        else:
+            window = range(self.at, boundary)
+            for target in targets:
+                if target.kind in (TargetKind.STITCH, TargetKind.SPECIAL) and not any(
+                    self.matches(nodes[i], target, size) for i in window
+                ):
+                    if any(nodes[i].is_stitch for i in window):
+                        self.troubles.append(Trouble("not there", describe(target, size), found=_name(next(nodes[i] for i in window if nodes[i].is_stitch))))
+                    targets = tuple(Target(TargetKind.ANY_STITCH) if item is target else item for item in targets)
+            plain = len(targets) == 1 and targets[0].kind is TargetKind.ANY_STITCH
+            for index in window:
+                node = nodes[index]
+                if node.is_stitch if plain else any(self.matches(node, target, size) for target in targets):
+                    found.append(node)
+        self.at = max(self.at, boundary)
+        if found:
+            self.last = found[-1]
+        return found
+
+    def back_from_end(self, targets: tuple[Target, ...], number: int, size: int, end: int | None = None) -> int:
+        """Index of the nth matching place from the end."""
+        index = self.end if end is None else end
+        while number > 0 and index > self.at:
+            index -= 1
+            if any(self.matches(self.nodes[index], target, size) for target in targets):
+                number -= 1
+        return index if number == 0 else self.at
+
+    def find(self, target: Target, size: int, start: int | None = None) -> int | None:
+        """Index of the next matching place, strictly as named; None if there is none."""
+        for index in range(self.at if start is None else start, self.end):
+            if self.matches(self.nodes[index], target, size):
+                return index
+        return None
+
+    # groups ------------------------------------------------------------------------------------------
+
+    def groups(self, owner: Target | None) -> list[list[int]]:
+        """Indexes of the groups (worked into one place) from here on that are the kind named, or corners."""
+        runs: list[list[int]] = []
+        begin = self.at
+        while begin and self.nodes[begin - 1].group and self.nodes[begin - 1].group == (self.nodes[begin].group if begin < len(self.nodes) else 0):
+            begin -= 1
+        for index in range(begin, len(self.nodes)):
+            node = self.nodes[index]
+            if runs and node.group and self.nodes[runs[-1][-1]].group == node.group and runs[-1][-1] == index - 1:
+                runs[-1].append(index)
+            else:
+                runs.append([index])
+        if owner is not None and owner.kind is TargetKind.SPECIAL and owner.name != "group":
+            named = [run for run in runs if self.nodes[run[0]].special == owner.name]
+            if named:
+                return named
+        return [
+            run
+            for run in runs
+            if sum(self.nodes[i].is_stitch for i in run) >= 3 or (len(run) > 1 and any(self.nodes[i].kind == "space" for i in run))
+        ]
+
+
+def describe(target: Target, size: int) -> str:
+    """The sort of place in the trade's words."""
+    if target.kind is TargetKind.SPACE:
+        length = target.length.at(size) if target.length else None
+        return f"ch-{length} sp" if length else "sp"
+    if target.kind in (TargetKind.STITCH, TargetKind.SPECIAL):
+        return target.name or "st"
+    return {
+        TargetKind.ANY_STITCH: "st",
+        TargetKind.CHAIN: "ch",
+        TargetKind.TURNING_CHAIN: "turning chain",
+        TargetKind.CORNER: "corner",
+        TargetKind.RING: "ring",
+    }.get(target.kind, "place")
+
+
+def _name(node: Node) -> str:
+    return f"ch-{node.length} sp" if node.kind == "space" else node.kind

@@ -1,0 +1,160 @@
+"""The stitch graph: what a worked row leaves, each stitch knowing what it was worked into."""
+
+from __future__ import annotations
+
+from collections import Counter
+from dataclasses import dataclass, field
+
+
+class Node:
+    """A stitch, a run of chains between stitches (kind "space"), a single foundation chain ("ch"), or a ring.
+
+    Not frozen: hundreds of thousands are made in one run.  Nothing changes a node once its row is done.
+    """
+
+    __slots__ = ("kind", "length", "parents", "group", "chain", "special", "closing", "corner", "used")
+
+    def __init__(self, kind: str, parents: tuple["Node", ...] = (), group: int = 0, length: int = 0, chain: int = 0) -> None:
+        self.kind = kind
+        self.parents = parents  # what it was worked into: one place, several for a decrease, none for a chain
+        self.group = group  # nodes worked into one place at one time share a number
+        self.length = length  # chains in a space
+        self.chain = chain  # chains of a beginning chain that counts as this stitch
+        self.special: str | None = None
+        self.closing = False  # the space that a joining stitch closed
+        self.corner = False
+        self.used = 0  # single chains of a space worked into so far
+
+    @property
+    def is_space(self) -> bool:
+        return self.kind == "space"
+
+    @property
+    def is_stitch(self) -> bool:
+        return self.kind not in ("space", "ring")
+
+    def __repr__(self) -> str:
+        return f"{self.kind}{self.length or ''}{'*' if self.chain else ''}"
+
+
+@dataclass
+class Fabric:
+    """What lies on the hook side of the work: places in the order in which the last row made them."""
+
+    nodes: list[Node] = field(default_factory=list)
+    circular: bool = False
+    known: bool = True  # False: an edge whose places the text does not give
+    uncounted: int = 0  # chains of a beginning chain that did not count, 0 if none
+    picots: int = 0
+
+    @classmethod
+    def ring(cls) -> "Fabric":
+        return cls([Node("ring")], circular=True)
+
+    @classmethod
+    def foundation(cls, length: int) -> "Fabric":
+        return cls([Node("ch", length=1) for _ in range(length)])
+
+    @classmethod
+    def unknown(cls, circular: bool) -> "Fabric":
+        return cls([], circular, known=False)
+
+    @classmethod
+    def plain(cls, kind: str, number: int, circular: bool) -> "Fabric":
+        """A row of so many stitches of one kind, as a printed count says."""
+        return cls([Node(kind) for _ in range(number)], circular)
+
+
+@dataclass(frozen=True, slots=True)
+class Made:
+    """What one row made, counted: stitches of sc height and up with chains that count, by kind, and spaces by length."""
+
+    stitches: int
+    by_kind: dict[str, int]
+    spaces: dict[int, int]
+    corners: int
+    groups: dict[str, int]
+    sides: tuple[int, ...] = ()
+    chains: int = 0
+
+
+def count(nodes: list[Node], groups: Counter, picots: int, circular: bool, from_ring: bool) -> Made:
+    """Count a row's nodes."""
+    kinds: Counter = Counter()
+    spaces: Counter = Counter()
+    chains = 0
+    for node in nodes:
+        if node.kind == "space":
+            spaces[node.length] += 1
+            chains += node.length
+        elif node.kind not in ("ring", "ch"):
+            kinds[node.kind] += 1
+    units = Counter(groups)
+    if picots:
+        units["picot"] += picots
+    corners, sides = find_corners(nodes, from_ring) if circular else (0, ())
+    return Made(sum(kinds.values()), dict(kinds), dict(spaces), corners, dict(units), sides, chains)
+
+
+def find_corners(nodes: list[Node], from_ring: bool) -> tuple[int, tuple[int, ...]]:
+    """How many corners a round has, and the stitches of each side between them.
+
+    A corner is a place that holds a chain space between stitches, or three or more stitches, at the shape's
+    interval; in a first round worked in a ring, the spaces between its groups; or a chain said to be one.
+    """
+    marks = [index for index, node in enumerate(nodes) if node.corner]
+    if not 3 <= len(marks) <= 8:
+        spaces = [index for index, node in enumerate(nodes) if node.kind == "space"]
+        if from_ring:
+            marks = spaces
+        else:
+            inside = [index for index in spaces if _in_group(nodes, index)]
+            longest = max((nodes[index].length for index in inside), default=0)
+            marks = [index for index in inside if nodes[index].length == longest] if inside else _triples(nodes)
+    if not 3 <= len(marks) <= 8:
+        return 0, ()
+    marked = set(marks)
+    sides: list[int] = []
+    run = 0
+    for offset in range(1, len(nodes) + 1):
+        index = (marks[0] + offset) % len(nodes)
+        if index in marked:
+            sides.append(run)
+            run = 0
+        elif nodes[index].kind not in ("space", "ring", "ch"):
+            run += 1
+    if not any(sides):
+        return 0, ()
+    return len(marks), tuple(sides)
+
+
+def _in_group(nodes: list[Node], index: int) -> bool:
+    """Whether a space lies between stitches worked into the same place."""
+    node = nodes[index]
+    if node.closing and node.parents:
+        return True
+    before, after = nodes[index - 1], nodes[(index + 1) % len(nodes)]
+    if node.closing or index == len(nodes) - 1 or index == 0:
+        return bool(before.parents and after.parents and before.parents[0] is after.parents[0] and before is not after)
+    return bool(node.group and node.group == before.group == after.group) or bool(
+        before.parents and after.parents and before.parents[0] is after.parents[0] and before.parents[0].kind != "ring"
+    )
+
+
+def _triples(nodes: list[Node]) -> list[int]:
+    """The middle stitches of places that hold three stitches or more."""
+    by_place: dict[int, list[int]] = {}
+    for index, node in enumerate(nodes):
+        if node.parents and len(node.parents) == 1 and node.kind != "space" and node.parents[0].kind != "ring":
+            by_place.setdefault(id(node.parents[0]), []).append(index)
+    found = []
+    for indexes in by_place.values():
+        if len(indexes) >= 3:
+            if indexes[-1] - indexes[0] >= len(nodes) // 2 and indexes[0] == 0:  # both ends of the round
+                cut = next((i for i in range(1, len(indexes)) if indexes[i] - indexes[i - 1] > 1), 0)
+                indexes = indexes[cut:] + indexes[:cut]
+            found.append(indexes[len(indexes) // 2])
+    sizes = Counter(len(indexes) for indexes in by_place.values() if len(indexes) >= 3)
+    if not 3 <= len(found) <= 8 and sizes:
+        return []
+    return sorted(found)
