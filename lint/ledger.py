@@ -43,7 +43,8 @@ class Cell:
     below: int | None = None  # stitches of the row below, where known
     unsaid_chain: tuple[Span, bool] | None = None  # a beginning chain of which nothing is said, and whether it was read as counting
     unclear_times: tuple[Span, int, bool] | None = None  # "n times": the passes taken, and whether the counts settled it
-    picked_up: bool = False  # worked on from a printed count, not from the row below
+    picked_up: bool = False  # the next row is worked on the printed count, not on what this row makes
+    assumed: bool = False  # worked on a printed count, for the row below was not recomputed or differs
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,10 +2,26 @@
 
 from __future__ import annotations
 
+from lint.checks import chains, labels, rows, words
 from lint.checks.context import Context
 from lint.finding import Finding
 
-CHECKS = ()
+CHECKS = (
+    rows.check_rows,
+    rows.check_counts_missing,
+    rows.check_ranges,
+    rows.check_repeats,
+    chains.check_unsaid,
+    chains.check_missing,
+    labels.check_order,
+    labels.check_yarn,
+    labels.check_sections,
+    words.check_unread,
+    words.check_terms,
+    words.check_undefined,
+    words.check_unused,
+    words.check_word_rules,
+)
 
 
 def run_checks(context: Context) -> tuple[Finding, ...]:
@@ -13,5 +29,5 @@ def run_checks(context: Context) -> tuple[Finding, ...]:
     found: dict[tuple, Finding] = {}
     for check in CHECKS:
         for finding in check(context):
-            found.setdefault((finding.rule, finding.span.start, finding.span.end, finding.message), finding)
+            found.setdefault((finding.rule, finding.span.start, finding.span.end), finding)
     return tuple(sorted(found.values(), key=lambda f: (f.span.start, f.span.end, f.rule, f.message)))

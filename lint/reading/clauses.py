@@ -93,7 +93,8 @@ class _Clauses:
     def run(self) -> None:
         stream = self.stream
         while True:
-            stream.skip(*_SEPARATORS)
+            while stream.kind() in _SEPARATORS and not self._empty_size():
+                stream.take()
             if stream.done:
                 return
             start = stream.at
@@ -104,6 +105,15 @@ class _Clauses:
                 self._not_read(start)
             if stream.at == start:  # every turn takes something
                 stream.take()
+
+    def _empty_size(self) -> bool:
+        """A dash that stands for a size which does not work this: "- (-, 76, 80) hdc"."""
+        stream = self.stream
+        return stream.kind() == "dash" and stream.vocabulary.sizes > 1 and stream.kind(1) in OPENERS and stream.kind(2) in ("dash", "number")
+
+    def _run_on(self, start: int) -> bool:
+        """Whether the words at `start` hang on a clause before them without a stop: they may change what it means."""
+        return start > 0 and self.stream.lexemes[start - 1].kind not in (*_SEPARATORS, *OPENERS, *CLOSERS, "star")
 
     # counts --------------------------------------------------------------------------------------
 
@@ -253,6 +263,8 @@ class _Clauses:
     def _finish_work(self, start: int, step: Step) -> bool:
         stream = self.stream
         if isinstance(step, Work) and stream.kind() == "evenly":
+            if not step.number_said or step.places:
+                return False
             while not stream.done and stream.kind() not in (",", ";", ".", "(", "[", "{", "star", ")", "]", "}"):
                 stream.take()
             step = Evenly(stream.span_from(start), step.stitch, step.number)
@@ -409,6 +421,8 @@ class _Clauses:
         del step
         if stream.kind() == "together" or stream.word("together"):
             return False
+        if stream.kind() == "at":  # "at the start of a short edge"
+            _to_sign(stream)
         elsewhere = bool(found) and found[0].which in (Which.ANY, Which.ELSEWHERE)
         span = stream.span_from(start)
         if colour or yarn or elsewhere or (found and not self._has_work() and not any(isinstance(s, Chain) for s in self.steps)):
@@ -613,6 +627,11 @@ class _Clauses:
             stream.at = close + 1
             self._attach_counting(note)
             return True
+        if close > start + 1 and all(item.kind in ("number", "dash", ",", "/", ":", ";") for item in inner.lexemes):
+            stream.at = close + 1
+            words = " ".join(item.text for item in stream.lexemes[start : close + 1])
+            self.steps.append(Unread(stream.span_from(start), words, "numbers in brackets that are neither a count nor one number for each size"))
+            return True
         items = read_inside(inner)
         stream.at = close + 1
         stream.skip("star") if stream.kind() == "star" and stream.kind(1) == "repeat" else None
@@ -714,7 +733,7 @@ class _Clauses:
         return True
 
     def _sentence_remark(self, start: int) -> bool:
-        _to_stop(self.stream)
+        _to_sign(self.stream)
         self.steps.append(Remark(self.stream.span_from(start)))
         return True
 
@@ -743,6 +762,8 @@ class _Clauses:
     def _at_remark(self, start: int) -> bool:
         """ "at the start of a short edge": where the work is."""
         stream = self.stream
+        if self._run_on(start):
+            return False
         stream.take()
         while not stream.done and stream.kind() not in (",", ";", ".", "(", "[", "{", "star", *CLOSERS):
             if stream.kind() in _STITCHY:
@@ -782,7 +803,7 @@ class _Clauses:
                 break
             sentence_end += 1
         sentence = stream.lexemes[start:sentence_end]
-        if sentence and not any(item.kind in _STITCHY or item.lower in _WORKING_WORDS or item.kind in ("make", "row", "round") for item in sentence):
+        if sentence and not self._run_on(start) and not any(item.kind in _STITCHY or item.lower in _WORKING_WORDS or item.kind in ("make", "row", "round") for item in sentence):
             stream.at = sentence_end
             self.steps.append(Remark(stream.span_from(start)))
             return
@@ -845,11 +866,6 @@ def _and_ahead(stream: Stream) -> bool:
 
 def _to_sign(stream: Stream) -> None:
     while not stream.done and stream.kind() not in (",", ";", ".", "(", "[", "{", "star", *CLOSERS):
-        stream.take()
-
-
-def _to_stop(stream: Stream) -> None:
-    while not stream.done and stream.kind() not in (".", ";", *CLOSERS):
         stream.take()
 
 

@@ -21,6 +21,8 @@ _PLACE_TAIL = regex.compile(
     regex.IGNORECASE,
 )
 _COUNTS = regex.compile(r"(?i)[.;,]?\s*\(?counts? as.*$")
+# "chain (ch)", "space(s) (sp, sps)"
+_PAREN = regex.compile(r"(?P<a>[^()]{1,40}?(?:\(s\)|\(es\))?)\s*\((?P<b>(?:[^()]|\(\w{0,3}\))*)\)\.?")
 _A_IS = regex.compile(r"(?i)^(?:an?|each|the)\s+(?P<name>[\w-]+(?:\s+(?:stitch|st))?)\s+(?:is|are|=|means)\s+(?P<body>.+)$")
 
 
@@ -80,13 +82,12 @@ def _balanced(text: str) -> bool:
 def _is_entry(piece: str, known: frozenset[str]) -> bool:
     piece = piece.strip(" .\t•*-")
     comma = regex.match(r"([^\s,]+(?: [^\s,]+)?),\s+\w", piece)
-    if comma and comma[1].lower() in known:
+    if comma and any(form in known for form in expand(comma[1])):
         return True
     if _SEPARATOR.search(piece):
         left = _SEPARATOR.split(piece, 1)[0]
         return 0 < len(left) <= 40
-    match = regex.fullmatch(r"([^()]{1,40})\(([^)]*(?:\([^)]*\)[^)]*)*)\)", piece)
-    return match is not None
+    return _PAREN.fullmatch(piece) is not None
 
 
 def expand(form: str) -> list[str]:
@@ -115,10 +116,11 @@ def _entry(chunk: str, at: int, known: frozenset[str]) -> Entry | None:
     if sentence:
         return Entry((sentence["name"].lower(),), (sentence["name"],), sentence["body"], at + sentence.start("body"), span)
     match = _SEPARATOR.search(text)
-    paren = regex.fullmatch(r"(?P<a>[^()]{1,40}?(?:\(s\)|\(es\))?)\s*\((?P<b>(?:[^()]|\(\w{0,3}\))*)\)\.?", text)
+    paren = _PAREN.fullmatch(text)
     if match is None:
         comma = regex.match(r"([^\s,]+(?: [^\s,]+)?),\s+", text)  # "ch, chain"
-        match = regex.compile(r",\s+").search(text, comma.end(1)) if comma and comma[1].lower() in known else None
+        known_form = comma is not None and any(form in known for form in expand(comma[1]))
+        match = regex.compile(r",\s+").search(text, comma.end(1)) if comma is not None and known_form else None
     known_left = match is not None and any(form in known for form in expand(text[: match.start()]))
     if match and 0 < match.start() <= 60 and (known_left or not (paren and "=" not in text and ":" not in text)):
         left, right = text[: match.start()], text[match.end() :]

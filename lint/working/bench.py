@@ -1099,7 +1099,7 @@ class Bench:
             fabric = Fabric.foundation(self.foundation)
             return Worked(fabric, Made(0, {}, {}, 0, {}), self.noted, self.choices, self.joined, self.turned)
         if not self.made:
-            fabric = Fabric(cursor.nodes, cursor.circular, cursor.known, cursor.uncounted)
+            fabric = Fabric(cursor.nodes, cursor.circular, cursor.known, uncounted=cursor.uncounted)
             return Worked(fabric, Made(0, {}, {}, 0, {}), self.noted, self.choices, self.joined, self.turned, carried=self.carried)
         left: list[Node] = []
         if cursor.known and not self.left_rest:
@@ -1111,7 +1111,7 @@ class Bench:
         if self.closing is not None:  # the next round begins in the space that the joining stitch closed
             index = next(i for i, node in enumerate(nodes) if node is self.closing)
             nodes = nodes[index:] + nodes[:index]
-        fabric = Fabric(nodes, circular, True, self.uncounted if not circular else 0, self.picots)
+        fabric = Fabric(nodes, circular, uncounted=0 if circular else self.uncounted, picots=self.picots)
         return Worked(
             fabric, made, self.noted, self.choices, self.joined, self.turned, self.unsaid, self.carried, self.learned, left, self.used
         )

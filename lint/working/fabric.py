@@ -44,6 +44,7 @@ class Fabric:
     nodes: list[Node] = field(default_factory=list)
     circular: bool = False
     known: bool = True  # False: an edge whose places the text does not give
+    assumed: bool = False  # made up from a printed count, not from the words
     uncounted: int = 0  # chains of a beginning chain that did not count, 0 if none
     picots: int = 0
 
@@ -62,7 +63,10 @@ class Fabric:
     @classmethod
     def plain(cls, kind: str, number: int, circular: bool) -> "Fabric":
         """A row of so many stitches of one kind, as a printed count says."""
-        return cls([Node(kind) for _ in range(number)], circular)
+        nodes = [Node(kind) for _ in range(number)]
+        if not circular:
+            nodes[-1].chain = 3  # the row's own beginning chain, should the next row name it
+        return cls(nodes, circular, assumed=True)
 
 
 @dataclass(frozen=True, slots=True)

@@ -117,8 +117,8 @@ class PatternWorker:
         expander = Expander(self.pattern.parts)
         column: list[tuple[Part, Instance, Cell]] = []
         for part in self.pattern.parts:
-            self._open_part(part, state)
             instances = [instance for row in part.rows for instance in expander.expand(row, part)]
+            self._open_part(part, instances, state)
             blocks = _corner_to_corner(instances)
             for index, instance in enumerate(instances):
                 coming = instances[index + 1] if index + 1 < len(instances) else None
@@ -138,13 +138,13 @@ class PatternWorker:
                 rules.by_length[length] = counting
         return rules
 
-    def _open_part(self, part: Part, state: _State) -> None:
+    def _open_part(self, part: Part, instances: list[Instance], state: _State) -> None:
         """A piece begins on its own ring or chain, goes on from the piece before, or on an edge not known."""
-        first = next((row for row in part.rows if row.steps), None)
+        first = next((instance for instance in instances if instance.steps), None)
         steps = first.steps if first is not None else ()
         own = any(isinstance(step, MakeRing) for step in steps[:4]) or _founds(steps) or _works_ring(steps)
         if own:
-            made = any(isinstance(step, MakeRing) for row in part.rows[:2] for step in row.steps)
+            made = any(isinstance(step, MakeRing) for instance in instances[:2] for step in instance.steps)
             state.fabric = Fabric() if made or _founds(steps) else Fabric.ring()
         elif state.fastened or part.make > 1 or state.fabric is None:
             state.fabric = Fabric.unknown(False)
@@ -157,6 +157,8 @@ class PatternWorker:
         if instance.missing:
             state.fabric = None
             return Cell(Outcome.NOT_RECOMPUTED, stopped_by=f"{instance.missing} is not there to repeat", stopped_at=row.span)
+        if _not_for_size(instance, size):
+            return Cell(Outcome.NOT_WORKED)
         unread = row.unread()
         if row.label is None and (unread or not any(isinstance(s, (Work, Group, Repeat, Chain, MakeRing, Evenly)) for s in walk(row.steps))):
             if any(isinstance(s, (Work, Group, Repeat)) for s in walk(row.steps)):
@@ -185,6 +187,7 @@ class PatternWorker:
         steps = self._with_carried(instance.steps, state)
         is_round = _is_round(instance, state.fabric)
         below = sum(node.is_stitch for node in state.fabric.nodes) if state.fabric.known else None
+        below_assumed = state.fabric.assumed
         try:
             best = self._best(instance, steps, state.fabric, is_round, state, size, blocks)
         except PlacesUnknown:
@@ -219,6 +222,7 @@ class PatternWorker:
             unsaid_chain=(worked.unsaid_chain, _counted(best)) if worked.unsaid_chain is not None else None,
             unclear_times=_unclear(best, steps),
             picked_up=picked,
+            assumed=below_assumed,
         )
 
     def _with_carried(self, steps: tuple[Step, ...], state: _State) -> tuple[Step, ...]:
@@ -255,7 +259,7 @@ class PatternWorker:
         nodes = fabric.nodes
         if is_round and turns_first(steps) and len(nodes) > 1:
             nodes = [nodes[0], *reversed(nodes[1:])]
-        below = Fabric(nodes, fabric.circular or is_round and not (nodes and nodes[0].kind == "ch"), fabric.known, fabric.uncounted)
+        below = Fabric(nodes, fabric.circular or is_round and not (nodes and nodes[0].kind == "ch"), fabric.known, fabric.assumed, fabric.uncounted)
         bench = Bench(below, size, is_round, state.rules, Choices(state.habits, forced), blocks=blocks)
         worked = bench.work(steps)
         comparison = compare(stated, worked.made, size, instance.stated_index) if stated is not None and (stated is not instance.inherited) else None
@@ -287,6 +291,12 @@ class PatternWorker:
                 return False
             results.append(trial.agrees is not False and trial.fits)
         return results[0] and not results[1]
+
+
+def _not_for_size(instance: Instance, size: int) -> bool:
+    """Whether the printed count has a dash for this size: the size does not work this row."""
+    stated = instance.stated
+    return stated is not None and bool(stated.items) and all(item.number.at(size) is None for item in stated.items)
 
 
 def _is_round(instance: Instance, fabric: Fabric | None) -> bool:

@@ -1,0 +1,57 @@
+"""Beginning and turning chains: is it said whether they count, and is one worked at all."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import regex
+
+from lint.checks.context import Context
+from lint.finding import Finding, Related
+from lint.ledger import LedgerRow
+from lint.source import Span
+from lint.tree import Chain, Evenly, Group, JoinYarn, Repeat, Turn, Work, walk
+
+
+def check_unsaid(context: Context) -> Iterator[Finding]:
+    """turning-chain-unsaid: one finding for each length of chain, at its first place."""
+    places: dict[tuple[str, bool], list[tuple[Span, LedgerRow]]] = {}
+    for row in context.ledger.rows:
+        unsaid = row.cells[0].unsaid_chain
+        if unsaid is None or row.cells[0].made is None:
+            continue
+        span, counted = unsaid
+        length = _length(context.source.slice(span))
+        if length == "1" and not counted:
+            continue  # ch 1 before sc never counts: nobody needs telling
+        places.setdefault((length, counted), []).append((span, row))
+    for (length, counted), found in places.items():
+        spans = list(dict.fromkeys(span for span, _ in found))
+        row = found[0][1]
+        reading = " The counts come out if it " + ("counts." if counted else "does not count.")
+        related = tuple(Related(span, "here too") for span in spans[1:])
+        yield context.finding("turning-chain-unsaid", spans[0], row.part.name, row.label, length=length, reading=reading, related=related)
+
+
+def _length(words: str) -> str:
+    match = regex.search(r"\d+", words)
+    return match.group(0) if match else ""
+
+
+def check_missing(context: Context) -> Iterator[Finding]:
+    """turning-chain-missing: a row that starts straight with a stitch after a turn."""
+    before: LedgerRow | None = None
+    reported: set[Span] = set()
+    for row in context.ledger.rows:
+        if row.kind == "row" and before is not None and before.part is row.part and before.kind == "row" and row.row.label is not None:
+            first = next((s for s in walk(row.row.steps) if isinstance(s, (Chain, Work, Group, Repeat, Evenly, JoinYarn))), None)
+            turned = any(isinstance(s, Turn) and s.turned for s in before.row.steps) or any(isinstance(s, Turn) and s.turned for s in row.row.steps[:2])
+            carried = any(isinstance(s, Chain) for s in before.row.steps[-3:])
+            if isinstance(first, Repeat):
+                first = next((s for s in walk(first.items) if isinstance(s, (Chain, Work))), None)
+            if isinstance(first, Work) and first.stitch != "sl st" and turned and not carried and row.cells[0].made is not None and row.row.span not in reported:
+                height = context.book.stitch(first.stitch.removeprefix("FP").removeprefix("BP"))
+                if height is not None and height.height and first.special is None:
+                    reported.add(row.row.span)
+                    yield context.finding("turning-chain-missing", first.span, row.part.name, row.label, stitch=context.stitch_word(first.stitch))
+        before = row

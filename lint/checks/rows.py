@@ -1,0 +1,304 @@
+"""Counts, corners and fit: what a row makes against what is printed, and against the row below.
+
+One mistake gives one finding: a row has at most one of these, and rows that only follow from an earlier
+mistake are folded under it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from lint.checks.context import Context
+from lint.finding import Finding, Related, Weight
+from lint.ledger import Cell, LedgerRow, Misfit, Outcome
+from lint.source import Span
+from lint.working.compare import Difference
+
+_SERIOUS = ("run out", "does not fit", "left", "left over")
+_RULES = {"run out": "places-run-out", "does not fit": "repeat-does-not-fit", "left": "places-left-over", "left over": "places-left-over"}
+
+
+@dataclass
+class _Open:
+    """The last finding of a part, to which rows that follow from it are added."""
+
+    finding: Finding
+    source: int  # offset of the printed row
+    followers: list[LedgerRow]
+
+
+def check_rows(context: Context) -> Iterator[Finding]:
+    """count-differs, corners-differ, repeat-does-not-fit, places-left-over, places-run-out, place-not-there."""
+    tainted: _Open | None = None
+    part = None
+    for row in context.ledger.rows:
+        if row.part is not part:
+            if tainted is not None:
+                yield _folded(tainted, context)
+            part, tainted = row.part, None
+        finding = _of_row(row, context)
+        if finding is None:
+            if tainted is not None and any(cell.made is not None for cell in row.cells):
+                yield _folded(tainted, context)
+                tainted = None
+            continue
+        same_words = tainted is not None and tainted.source == row.row.span.start
+        if tainted is not None and (same_words or finding.rule != "place-not-there" and _follows(tainted)):
+            tainted.followers.append(row)
+            continue
+        if tainted is not None:
+            yield _folded(tainted, context)
+        tainted = _Open(finding, row.row.span.start, [])
+        if _settled(row):
+            yield finding
+            tainted = None
+    if tainted is not None:
+        yield _folded(tainted, context)
+
+
+def _follows(opened: _Open) -> bool:
+    """Whether a mistake leaves the row below wrong for the rows after it."""
+    return opened.finding.weight is Weight.CORRECTION and opened.finding.rule != "place-not-there"
+
+
+def _settled(row: LedgerRow) -> bool:
+    """Whether work went on from the printed count, so that later rows don't follow from this mistake."""
+    return any(cell.picked_up for cell in row.cells)
+
+
+def _folded(opened: _Open, context: Context) -> Finding:
+    rows = [row for row in opened.followers if row.row.span.start != opened.source]
+    if not rows:
+        return opened.finding
+    labels = [row.label for row in rows]
+    follow = labels[0] if len(set(labels)) == 1 else f"{labels[0]} to {labels[-1]}"
+    related = tuple(Related(row.span, "follows from this") for row in rows[:6])
+    return replace(
+        opened.finding,
+        message=f"{opened.finding.message} What does not come out in {follow} follows from this.",
+        related=(*opened.finding.related, *related),
+    )
+
+
+def _of_row(row: LedgerRow, context: Context) -> Finding | None:
+    """The one finding of a row, over all sizes in which it shows."""
+    by_rule: dict[str, list[int]] = {}
+    for size, cell in enumerate(row.cells):
+        rule = _rule_of(cell)
+        if rule is not None:
+            by_rule.setdefault(rule, []).append(size)
+    if not by_rule:
+        return None
+    rule = max(by_rule, key=lambda name: len(by_rule[name]))
+    sizes = by_rule[rule]
+    cell = row.cells[sizes[0]]
+    names = context.pattern.sizes
+    concerned = tuple(names[size] for size in sizes) if names and len(sizes) < len(names) else ()
+    builder = {
+        "count-differs": _count_differs,
+        "corners-differ": _corners_differ,
+        "place-not-there": _not_there,
+    }.get(rule, _misfit)
+    return builder(context, row, cell, sizes[0], concerned)
+
+
+def _rule_of(cell: Cell) -> str | None:
+    if cell.made is None:
+        return None
+    serious = next((misfit for misfit in cell.misfits if misfit.kind in _SERIOUS), None)
+    if cell.assumed and cell.outcome is not Outcome.DIFFERS:
+        return None  # which stitches lie below is not known, only how many are printed
+    if serious is not None:
+        return _RULES[serious.kind]
+    if cell.outcome is Outcome.DIFFERS:
+        return "count-differs"
+    if any(misfit.kind == "not there" for misfit in cell.misfits):
+        return "place-not-there"
+    if _unequal_sides(cell) is not None:
+        return "corners-differ"
+    return None
+
+
+def _label(row: LedgerRow) -> str:
+    return row.label
+
+
+def _base(row: LedgerRow, concerned: tuple[str, ...]) -> dict:
+    return {"part": row.part.name, "row": _label(row), "sizes": concerned}
+
+
+def _count_differs(context: Context, row: LedgerRow, cell: Cell, size: int, concerned: tuple[str, ...]) -> Finding:
+    difference = cell.comparison.differences[0]
+    span = difference.item.span
+    made, stated = _figures(context, difference, difference.made), _figures(context, difference, difference.stated)
+    more = ""
+    weight = None
+    if difference.under:
+        more = f" The printed figure would be right if {difference.under}; is that meant?"
+        weight = Weight.QUERY
+    elif len(cell.comparison.differences) > 1:
+        others = [_figures(context, other, other.made) + f" for {other.stated}" for other in cell.comparison.differences[1:]]
+        more = f" (Also {', '.join(others)}.)"
+    elif difference.item.unit.startswith("kind:") and difference.stated == cell.made.stitches:
+        more = f" All stitches together are {cell.made.stitches}."
+    return context.finding(
+        "count-differs", span, expected=made, found=stated, more=more, weight=weight, related=_neighbour(context, row), **_base(row, concerned)
+    )
+
+
+def _figures(context: Context, difference: Difference, number: int) -> str:
+    unit, _, name = difference.item.unit.partition(":")
+    if unit == "kind":
+        return f"{number} {context.stitch_word(name)}"
+    if unit == "space":
+        return f"{number} {'ch-' + name + ' sps' if name else 'spaces'}" if number != 1 else f"1 {'ch-' + name + ' sp' if name else 'space'}"
+    if unit == "special":
+        return f"{number} {difference.item.words or name}"
+    return f"{number} {'corners' if unit == 'corner' else 'chains' if unit == 'chain' else 'sts'}"
+
+
+def _neighbour(context: Context, row: LedgerRow) -> tuple[Related, ...]:
+    """The row before this one in its part, with what it makes: the figures that this row starts from."""
+    rows = [other for other in context.ledger.rows if other.part is row.part]
+    index = next(i for i, other in enumerate(rows) if other is row)
+    if not index or rows[index - 1].cells[0].made is None:
+        return ()
+    before = rows[index - 1]
+    return (Related(before.span, f"{before.label} leaves {before.cells[0].made.stitches} sts"),)
+
+
+def _misfit(context: Context, row: LedgerRow, cell: Cell, size: int, concerned: tuple[str, ...]) -> Finding:
+    kinds = [misfit for misfit in cell.misfits if misfit.kind in _SERIOUS]
+    first = kinds[0]
+    rule = _RULES[first.kind]
+    number = sum(misfit.number for misfit in kinds if misfit.kind == first.kind and misfit.wanted == first.wanted)
+    unit = _plural(_word(context, first.wanted), number)
+    difference = cell.comparison.differences[0] if cell.outcome is Outcome.DIFFERS else None
+    more, weight = "", None
+    if difference is not None:
+        more = f" They make {_figures(context, difference, difference.made)}; the count printed is {_figures(context, difference, difference.stated)}."
+        if first.kind in ("does not fit", "left over") and difference.item.unit in ("stitches",) or difference.item.unit.startswith("kind:"):
+            if first.kind != "run out" and difference.stated == difference.made + number:
+                weight = Weight.QUERY  # the stitches left are silently worked plain
+                more = f" The count printed is right if {'they are' if number > 1 else 'it is'} worked plain; is that meant?"
+    elif first.kind in ("left over", "left") and cell.outcome is Outcome.AGREES:
+        weight = Weight.QUERY
+    span = first.span
+    values = {"number": number, "unit": unit, "verb": "are" if number != 1 else "is", "more": more}
+    if rule == "repeat-does-not-fit":
+        passes = int(first.found or 0)
+        values |= {"passes": passes, "times": "times" if passes != 1 else "time"}
+        span = _repeat_span(row, first)
+    found = context.finding(
+        rule, span, weight=weight, related=_neighbour(context, row), **values, **_base(row, concerned)
+    )
+    if rule == "repeat-does-not-fit" and more:
+        found = replace(found, message=found.message + more)
+    if difference is not None:
+        found = replace(found, expected=str(difference.made), found=str(difference.stated))
+    return found
+
+
+def _repeat_span(row: LedgerRow, misfit: Misfit) -> Span:
+    return misfit.span
+
+
+def _not_there(context: Context, row: LedgerRow, cell: Cell, size: int, concerned: tuple[str, ...]) -> Finding:
+    misfit = next(m for m in cell.misfits if m.kind == "not there")
+    named_space = "sp" in misfit.wanted
+    has = f"{_plural(_word(context, misfit.found), 2)} there" if misfit.found else "no such place"
+    return context.finding(
+        "place-not-there",
+        misfit.span,
+        weight=None if named_space else Weight.QUERY,
+        wanted=_word(context, misfit.wanted),
+        has=has,
+        related=_neighbour(context, row),
+        **_base(row, concerned),
+    )
+
+
+def _corners_differ(context: Context, row: LedgerRow, cell: Cell, size: int, concerned: tuple[str, ...]) -> Finding:
+    sides = _unequal_sides(cell)
+    total = cell.made.stitches
+    listed = ", ".join(str(side) for side in sides[:-1]) + f" and {sides[-1]}"
+    what = f"the total of {total} sts is right, but the sides between the corners have {listed} sts." if cell.outcome is Outcome.AGREES else f"the sides between the corners have {listed} sts."
+    span = row.row.label.span if row.row.label is not None else row.row.span
+    span = Span(span.end, row.row.span.end) if row.row.label is not None else span
+    return context.finding("corners-differ", _trim(context, span), what=what, **_base(row, concerned))
+
+
+def _trim(context: Context, span: Span) -> Span:
+    text = context.source.slice(span)
+    lead = len(text) - len(text.lstrip(" :.\n\t–-"))
+    return Span(span.start + lead, span.start + len(text.rstrip()))
+
+
+def _unequal_sides(cell: Cell) -> tuple[int, ...] | None:
+    """The sides where they are not alike, opposite sides of an oblong apart."""
+    sides = cell.made.sides
+    if len(set(sides)) < 2:
+        return None
+    if len(sides) % 2 == 0 and sides[: len(sides) // 2] == sides[len(sides) // 2 :]:
+        return None
+    if max(sides) - min(sides) > max(4, min(sides)):
+        return None  # not a regular shape at all
+    return sides
+
+
+def _word(context: Context, name: str) -> str:
+    return context.stitch_word(name) if context.book.stitch(name.removeprefix("FP").removeprefix("BP")) else name
+
+
+def _plural(word: str, number: int) -> str:
+    if number == 1:
+        return word
+    if word.endswith(" sp") or word in ("st", "sp"):
+        return word + "s"
+    return word + ("" if word.endswith(("c", "s", "r")) else "s")
+
+
+def check_counts_missing(context: Context) -> Iterator[Finding]:
+    """count-missing: one finding for all rows of the pattern that change the count and print none."""
+    missing: list[LedgerRow] = []
+    before: tuple | None = None
+    part = None
+    for row in context.ledger.rows:
+        if row.part is not part:
+            part, before = row.part, None
+        cell = row.cells[0]
+        if cell.made is None or row.row.label is None:
+            before = None if cell.made is None else before
+            continue
+        now = (cell.made.stitches, tuple(sorted(cell.made.spaces.items())))
+        if row.stated is None and row.row.stated is None and (before is None or now != before) and cell.outcome is Outcome.NOT_STATED and row.index_in_range == 0:
+            missing.append(row)
+        before = now
+    if missing:
+        labels = [f"{row.part.name}: {row.label}" for row in missing]
+        shown = "; ".join(labels[:4]) + (f" and {len(labels) - 4} more" if len(labels) > 4 else "")
+        related = tuple(Related(row.span, "changes the count and prints none") for row in missing[1:])
+        yield context.finding("count-missing", missing[0].span, missing[0].part.name, missing[0].label, rows=shown, related=related)
+
+
+def check_ranges(context: Context) -> Iterator[Finding]:
+    """range-length-differs: "Rows 4-9: Rep Rows 2 and 3 four times"."""
+    for row, part, labelled, worked in context.ledger.range_faults:
+        yield context.finding("range-length-differs", row.label.span, part.name, row.label.words, labelled=labelled, worked=worked, expected=worked, found=labelled)
+
+
+def check_repeats(context: Context) -> Iterator[Finding]:
+    """repeat-ambiguous: "rep from * 12 times", read by the counts where they settle it."""
+    for row in context.ledger.rows:
+        unclear = row.cells[0].unclear_times
+        if unclear is None:
+            continue
+        span, passes, settled = unclear
+        words = context.source.slice(span)
+        number = next((int(piece) for piece in words.split() if piece.isdigit()), 0) or {"once": 1, "twice": 2, "thrice": 3}.get(words.split()[0].lower(), 0)
+        number = number or passes
+        note = f" The count agrees with {passes} in all; say so." if settled else " The counts do not settle which is meant."
+        yield context.finding(
+            "repeat-ambiguous", span, row.part.name, row.label, words=words, fewer=number, more=number + 1, settled=note, weight=Weight.STYLE if settled else Weight.QUERY
+        )

@@ -1,0 +1,222 @@
+"""Abbreviations defined and used, terms mixed, words not understood, brackets, phrases of the word rules."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import regex
+
+from lint.checks.context import Context
+from lint.finding import Finding, Related
+from lint.lexicon import Lexeme, stitch_forms
+from lint.source import Span
+from lint.tree import Unread, walk
+
+
+def check_unread(context: Context) -> Iterator[Finding]:
+    """not-understood, brackets-unbalanced, repeat-mark-missing: what stopped the reading of a row."""
+    for part in context.pattern.parts:
+        for row in part.rows:
+            if row.label is None:
+                continue
+            for step in walk(row.steps):
+                if isinstance(step, Unread):
+                    yield _unread(context, step, part.name, row.label.words)
+                    break
+    reported: set[Span] = set()
+    for row in context.ledger.rows:
+        cell = row.cells[0]
+        if cell.stopped_at is not None and not row.row.unread() and cell.stopped_at not in reported and row.row.label is not None:
+            reported.add(cell.stopped_at)
+            span = row.row.label.span
+            yield context.finding("not-understood", span, row.part.name, row.label, words=row.row.label.words, why_not=cell.stopped_by or "not known")
+
+
+def _unread(context: Context, step: Unread, part: str, row: str) -> Finding:
+    if "bracket" in step.why and "never" in step.why:
+        return context.finding("brackets-unbalanced", step.span, part, row, sign=step.words, fault=step.why.removeprefix("this bracket "))
+    if "stands before this repeat" in step.why:
+        sign = step.why.split()[1]
+        return context.finding("repeat-mark-missing", step.span, part, row, words=context.source.slice(step.span), sign=sign)
+    words = context.source.slice(step.span)
+    shown = words if len(words) <= 60 else words[:57] + "…"
+    return context.finding("not-understood", step.span, part, row, words=" ".join(shown.split()), why_not=step.why)
+
+
+def check_terms(context: Context) -> Iterator[Finding]:
+    """terms-mixed: a stitch name of the other country; one finding a word, with all its places."""
+    own = _own_forms(context)
+    listed = _defined(context)
+    places: dict[str, list[tuple[Lexeme, str, str]]] = {}
+    for part, row, lexeme in _row_lexemes(context):
+        if lexeme.kind == "stitch" and lexeme.lower not in own and lexeme.lower not in listed:
+            places.setdefault(lexeme.lower, []).append((lexeme, part, row))
+    names = {"us": "US", "uk": "UK"}
+    for word, found in places.items():
+        lexeme, part, row = found[0]
+        yield context.finding(
+            "terms-mixed",
+            lexeme.span,
+            part,
+            row,
+            word=lexeme.text,
+            own=names[context.terms.terms],
+            other=names["uk" if context.terms.terms == "us" else "us"],
+            related=tuple(Related(other.span, "here too") for other, _, _ in found[1:20]),
+        )
+
+
+def _own_forms(context: Context) -> set[str]:
+    """Every form that the words of this pattern's terms have, post and joined forms too."""
+    forms: set[str] = set()
+    for rule in context.book.stitches.stitches:
+        plain = stitch_forms(rule, context.terms.terms)
+        forms.update(form.lower() for form in plain)
+        for template in (*context.book.stitches.post.front, *context.book.stitches.post.back, *context.book.stitches.foundation, *context.book.stitches.standing):
+            forms.update(template.replace("{}", form).lower() for form in plain)
+    return forms
+
+
+def _row_lexemes(context: Context) -> Iterator[tuple[str, str, Lexeme]]:
+    for part in context.pattern.parts:
+        for row in part.rows:
+            start = row.label.span.end if row.label is not None else row.span.start
+            text = context.source.text[start : row.span.end]
+            for lexeme in context.lexicon.read(text, start):
+                yield part.name, row.label.words if row.label is not None else "", lexeme
+
+
+# abbreviations ---------------------------------------------------------------------------------------
+
+
+def _standard_forms(context: Context) -> frozenset[str]:
+    """Everything that is an abbreviation by the standard lists, in lower case."""
+    found = {form.lower() for listed in context.book.abbreviations.values() for rule in listed.abbreviations for form in rule.forms}
+    found |= {"mr", "blo", "flo"}
+    return frozenset(form for form in found if not regex.search(r"\d", form))
+
+
+def _defined(context: Context) -> set[str]:
+    return {form for entry in context.pattern.abbreviations for form in entry.forms}
+
+
+def _has_list(context: Context) -> bool:
+    standard = _standard_forms(context)
+    return sum(any(form in standard for form in entry.forms) for entry in context.pattern.abbreviations) >= 2
+
+
+def check_undefined(context: Context) -> Iterator[Finding]:
+    """abbreviation-undefined: one finding a word, with all its places."""
+    if not _has_list(context):
+        return
+    defined = _defined(context)
+    standard = _standard_forms(context)
+    plain = {word.lower() for word in (*context.book.plain_words.units, *context.book.plain_words.size_names, *context.book.plain_words.notation)}
+    own = _own_forms(context)
+    places: dict[str, list[tuple[Lexeme, str, str]]] = {}
+    for part, row, lexeme in _joined(_row_lexemes(context)):
+        if lexeme.kind == "stitch" and lexeme.lower not in own:
+            continue  # terms-mixed has it
+        if lexeme.kind == "together":
+            if not any(form in defined for form in (lexeme.lower, "tog")):
+                places.setdefault(lexeme.lower, []).append((lexeme, part, row))
+            continue
+        for word in _abbreviations_in(lexeme, standard):
+            if word in plain or _known(word, defined):
+                continue
+            places.setdefault(_stem(word), []).append((lexeme, part, row))
+    for word, found in places.items():
+        lexeme, part, row = found[0]
+        yield context.finding(
+            "abbreviation-undefined",
+            lexeme.span,
+            part or None,
+            row or None,
+            word=lexeme.text if len(lexeme.text) <= 12 else word,
+            related=tuple(Related(other.span, "here too") for other, _, _ in found[1:20]),
+        )
+
+
+def _joined(lexemes: Iterator[tuple[str, str, Lexeme]]) -> Iterator[tuple[str, str, Lexeme]]:
+    """Puts "dc", "2", "tog" together again as the one abbreviation that they are in a list."""
+    held: list[tuple[str, str, Lexeme]] = []
+    for part, row, lexeme in lexemes:
+        if lexeme.kind == "together" and lexeme.glued and len(held) == 2:
+            first = held[0][2]
+            text = first.text + held[1][2].text + lexeme.text
+            yield part, row, Lexeme("together", text, first.start, lexeme.end, first.glued)
+            held = []
+            continue
+        if lexeme.kind == "number" and lexeme.glued and len(held) == 1:
+            held.append((part, row, lexeme))
+            continue
+        yield from held
+        held = []
+        if lexeme.kind == "stitch":
+            held = [(part, row, lexeme)]
+        else:
+            yield part, row, lexeme
+    yield from held
+
+
+def _abbreviations_in(lexeme: Lexeme, standard: frozenset[str]) -> list[str]:
+    """The abbreviations in a lexeme: itself, or the words of a phrase ("turning ch")."""
+    if lexeme.kind in ("number", "decimal", "ordinal", "star"):
+        return []
+    lower = lexeme.lower.replace(" - ", "-")
+    if lower in standard or _stem(lower) in standard:
+        return [lower]
+    if lexeme.kind == "stitch" and len(lower) <= 7 and " " not in lower:
+        return [lower]
+    if " " not in lower:
+        return []
+    words = lower.replace("sl st", "sl_st").split()
+    return [word.replace("_", " ") for word in words if word.replace("_", " ") in standard and len(word) > 1 and word not in ("st", "in")]
+
+
+def _stem(word: str) -> str:
+    return word[:-1] if len(word) > 2 and word.endswith("s") and word not in ("ss", "rs", "ws") else word
+
+
+def _known(word: str, defined: set[str]) -> bool:
+    forms = {word, _stem(word), word + "s", word.replace(" ", ""), word.replace("-", " "), word.replace(" ", "-")}
+    if forms & defined:
+        return True
+    return word in ("chs", "ch") and ("ch" in defined or "chs" in defined)
+
+
+def check_unused(context: Context) -> Iterator[Finding]:
+    """abbreviation-unused: an entry of the list that no instruction, note or other definition uses."""
+    if not _has_list(context):
+        return
+    text = context.source.text
+    entries = context.pattern.abbreviations
+    for entry in entries:
+        forms = [form for form in entry.forms if regex.search(r"\p{L}", form) and not regex.search(r"[()\[\]*]", form)]
+        if not forms or any(len(form.split()) > 3 for form in forms[:1]) or entry.meaning.strip() == "":
+            continue
+        if not _used(text, forms, entry.span):
+            yield context.finding("abbreviation-unused", entry.span, word=forms[0])
+
+
+def _used(text: str, forms: list[str], own: Span) -> bool:
+    for form in forms:
+        for variant in {form, form + "s", form.replace(" ", "")}:
+            pattern = rf"(?i)(?<![\p{{L}}]){regex.escape(variant)}(?![\p{{L}}])"
+            if any(not own.start <= match.start() < own.end for match in regex.finditer(pattern, text)):
+                return True
+    if len(forms[0]) >= 2 and regex.search(r"tog$", forms[0]):
+        return False
+    return False
+
+
+def check_word_rules(context: Context) -> Iterator[Finding]:
+    """Every word-list rule of rules/word_rules.yaml, in the instructions."""
+    for rule in context.book.word_rules:
+        listed = "|".join(regex.escape(phrase) for phrase in sorted(rule.phrases, key=len, reverse=True))
+        pattern = regex.compile(rf"(?i)(?<!\w)(?:{listed})(?!\w)")
+        for part in context.pattern.parts:
+            for row in part.rows:
+                for match in pattern.finditer(context.source.slice(row.span)):
+                    span = Span(row.span.start + match.start(), row.span.start + match.end())
+                    yield context.finding(rule.name, span, part.name, row.label.words if row.label is not None else None, words=match.group(0))
