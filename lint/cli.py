@@ -86,7 +86,7 @@ def check(paths: tuple[str, ...], terms: str, html_path: str | None, json_path: 
 def read(clause: tuple[str, ...], terms: str, json_path: str | None) -> None:
     """Say how one clause or row is read: what it uses and what it makes.  With -, one clause a line."""
     book = _book()
-    from lint.reading.clause import read_clauses
+    from lint.reports.clause import read_clauses
 
     words = " ".join(clause)
     if words in ("", "-"):

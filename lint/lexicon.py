@@ -40,13 +40,13 @@ class Lexeme:
 class Lexicon:
     """The vocabulary of one pattern: the standard words under its terms, and its own special stitches."""
 
-    def __init__(self, book: Rulebook, terms: str, specials: Iterable[tuple[str, str]] = ()) -> None:
-        """`specials`: (printed form, name) of each stitch that the pattern defines."""
+    def __init__(self, book: Rulebook, terms: str, own: Iterable[tuple[str, str, str]] = ()) -> None:
+        """`own`: (printed form, kind, name) of each stitch, or other word, that the pattern itself defines."""
         self.book = book
         self.terms = terms
         self._numbers = book.words.numbers
         self._ordinals = book.words.ordinals
-        own = [(form.lower(), "special", name) for form, name in specials]
+        own = [(form.lower(), kind, name) for form, kind, name in own]
         self._phrases = PhraseBook([*own, *standard_phrases(book, terms)]) if own else _standard_book(book, terms)
 
     def read(self, text: str, offset: int = 0) -> list[Lexeme]:

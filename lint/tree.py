@@ -336,19 +336,29 @@ class StatedItem:
     """One figure of a printed count, with the unit as printed."""
 
     span: Span
-    number: Amount
+    number: Amount  # of the last row, where there is a series
     unit: str  # stitches | kind:dc | space | space:2 | chain | special:shell | corner | side | unknown
     words: str = ""
+    series: tuple[Amount, ...] = ()  # one for each row of a range: "28, 36 and 44 sc"
+
+    def at(self, size: int, index: int | None = None) -> int | None:
+        """The figure for one size, and for one row of a range where there is a series."""
+        amount = self.series[index] if self.series and index is not None and index < len(self.series) else self.number
+        return amount.at(size)
 
 
 @dataclass(frozen=True, slots=True)
 class Stated:
-    """A printed count; several items for several kinds; `series` has one for each row of a range."""
+    """A printed count: several items for several kinds."""
 
     span: Span
     items: tuple[StatedItem, ...]
-    series: tuple[Amount, ...] = ()
     per_side: Amount | None = None
+
+    @property
+    def series(self) -> tuple[Amount, ...]:
+        """The figures of the first item that has one for each row of a range."""
+        return next((item.series for item in self.items if item.series), ())
 
 
 @dataclass(frozen=True, slots=True)

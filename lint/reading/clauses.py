@@ -13,7 +13,7 @@ from dataclasses import dataclass, replace
 
 from lint.amount import Amount
 from lint.reading import counts, notes, repeats
-from lint.reading.places import is_space_word, places
+from lint.reading.places import is_space_word, places, target
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.work import post_stitch, work
 from lint.source import Span
@@ -181,6 +181,7 @@ class _Clauses:
             "ending": self._ending,
             "omit": self._omit,
             "unworked": self._leave,
+            "leave": self._leave_last,
             "marker": self._sentence_remark,
             "beginning": self._beginning_remark,
             "for": self._for_remark,
@@ -277,6 +278,9 @@ class _Clauses:
     def _place_first(self, start: int) -> bool:
         """ "in next sp make 2 dc, ch 2 and 2 dc", "over next 2 sts work dc2tog", "in first st *make 2 hdc"."""
         stream = self.stream
+        if stream.kind(1) in ("back_loop", "front_loop", "both_loops"):  # "in FLO: …"
+            stream.take()
+            return self._loops(start)
         found = places(stream)
         if not found:
             return False
@@ -725,6 +729,19 @@ class _Clauses:
         self.steps.append(Skip(self.stream.span_from(start), (), rest=True))
         return True
 
+    def _leave_last(self, start: int) -> bool:
+        """ "leave last 4 sts unworked", "leaving the remaining 8 sc unworked for the instep"."""
+        stream = self.stream
+        stream.take()
+        end = stream.at
+        while end < len(stream.lexemes) and stream.lexemes[end].kind not in (",", ";", ".", "(", "[", "{", "star", "=", *CLOSERS):
+            end += 1
+        if not any(item.kind == "unused" or item.lower in ("unworked", "un-worked", "free") for item in stream.lexemes[stream.at : end]):
+            return False
+        stream.at = end
+        self.steps.append(Skip(stream.span_from(start), (), rest=True))
+        return True
+
     # remarks ----------------------------------------------------------------------------------------
 
     def _remark_phrase(self, start: int) -> bool:
@@ -820,9 +837,8 @@ def _skipped(stream: Stream) -> tuple[Place, ...]:
     start = stream.at
     named = places(stream)
     if named:
-        return named
+        return tuple(replace(place, which=Which.ELSEWHERE) for place in named) if _of_another_row(stream) else named
     stream.at = start
-    from lint.reading.places import target  # the same words without a preposition
 
     stream.skip("the", "first", "next", "last")
     stream.at = start
@@ -832,6 +848,8 @@ def _skipped(stream: Stream) -> tuple[Place, ...]:
     found = target(stream)
     if number is None and found is None:
         return ()
+    if _of_another_row(stream):
+        which = Which.ELSEWHERE
     place = Place(stream.span_from(start), which, (found or Target(TargetKind.ANY_STITCH),), number or Amount.of(1))
     more: tuple[Place, ...] = ()
     mark = stream.at
@@ -843,6 +861,15 @@ def _skipped(stream: Stream) -> tuple[Place, ...]:
         if not more:
             stream.at = mark
     return (place, *more)
+
+
+def _of_another_row(stream: Stream) -> bool:
+    """Takes "of the 32nd row of Front" after a place: that row is not the one below."""
+    ahead = 2 if stream.kind(1) == "the" else 1
+    if stream.kind() == "of" and stream.kind(ahead) in ("row", "round", "ordinal"):
+        _to_sign(stream)
+        return True
+    return False
 
 
 def _plain_turns(items: list[Step]) -> list[Step]:

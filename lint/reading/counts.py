@@ -58,7 +58,7 @@ def _ends_work(stream: Stream, index: int) -> bool:
 def bare_count(stream: Stream, worked: bool) -> Stated | None:
     """A count without brackets at the cursor: "– 12 dc, 4 ch-2 sps.", "You now have 26 dc.", ": 12 dc."."""
     start = stream.at
-    if stream.kind() in OPENERS:
+    if stream.kind() in OPENERS and not _sizes_then_unit(stream):
         return None
     end = start
     depth = 0
@@ -85,7 +85,7 @@ def bare_count(stream: Stream, worked: bool) -> Stated | None:
     if not worked or start == 0:
         return None
     lead = stream.lexemes[start - 1].kind
-    if lead not in _LEADS and not (lead in CLOSERS):
+    if lead not in _LEADS and lead not in CLOSERS and not (lead == "," and stream.kind() in OPENERS):
         return None
     if stream.kind() not in ("number", "dash", *OPENERS) or not _ends_work(stream, end):
         return None
@@ -94,6 +94,17 @@ def bare_count(stream: Stream, worked: bool) -> Stated | None:
         return None
     stream.at = end
     return found
+
+
+def _sizes_then_unit(stream: Stream) -> bool:
+    """Whether a list over the sizes with its unit behind it begins here: "(34, 38, 42) sts"."""
+    if stream.vocabulary.sizes < 2:
+        return False
+    start = stream.at
+    number = stream.amount()
+    unit, _ = _unit(stream) if number is not None else (None, "")
+    stream.at = start
+    return unit is not None
 
 
 def _told_in_words(sentence: Stream, words: list[str]) -> int | None:
@@ -125,6 +136,8 @@ def read(stream: Stream, bare: bool) -> Stated | None:
         stream.take()
     begin = stream.at
     while not stream.done:
+        if not pending:
+            begin = stream.at
         stream.skip(",", "and", "+", ";", "plus", "with", ":", ".") if items or pending else None
         if stream.done:
             break
@@ -153,23 +166,18 @@ def read(stream: Stream, bare: bool) -> Stated | None:
                 stream.take_if("dash", "/")
                 continue
             return None
-        for earlier in pending:
-            items.append(StatedItem(stream.span_from(begin), earlier, unit, words))
-        items.append(StatedItem(stream.span_from(at), number, unit, words))
-        if pending:
-            series = (*pending, number)
-            stream.skip(",", "and")
-            _tail(stream)
-            if not stream.done:
-                return None
-            return Stated(span, (items[-1],), series, per_side)
+        series = (*pending, number) if pending else ()
+        items.append(StatedItem(stream.span_from(begin if pending else at), number, unit, words, series))
+        pending = []
         _tail(stream)
     if pending:
         if not bare or items:
             return None
-        last = StatedItem(span, pending[-1], "stitches")
-        return Stated(span, (last,), tuple(pending) if len(pending) > 1 else ())
-    return Stated(span, tuple(items), (), per_side) if items else None
+        if len(pending) == stream.vocabulary.sizes > 1 and all(number.lone is not None for number in pending):
+            whole = Amount(tuple(number.lone for number in pending))
+            return Stated(span, (StatedItem(span, whole, "stitches"),))
+        return Stated(span, (StatedItem(span, pending[-1], "stitches", "", tuple(pending) if len(pending) > 1 else ()),))
+    return Stated(span, tuple(items), per_side) if items else None
 
 
 def _tail(stream: Stream) -> None:

@@ -55,7 +55,7 @@ def entries(text: str, offset: int, known: frozenset[str]) -> list[Entry]:
 def _chunks(line: str, known: frozenset[str]) -> list[tuple[int, str]]:
     """A line cut at ";" or at commas where each piece is an entry of its own."""
     body = line.rstrip("\n")
-    for cutter in (r";\s+", r",\s+", r"(?<=\w{3}\)?)\.\s+(?=[A-Za-z(]{1,8}(?:\(s\))?\s*[:=])"):
+    for cutter in (r";\s+", r",\s+", r"(?<=\w{3}\)?)\.\s+(?=[\w-]{1,8}(?: [\w-]{1,6})?(?:\(\w+\))?\s*[:=–])"):
         pieces, last = [], 0
         for match in regex.finditer(cutter, body):
             if _balanced(body[last : match.start()]):
@@ -64,7 +64,13 @@ def _chunks(line: str, known: frozenset[str]) -> list[tuple[int, str]]:
         pieces.append((last, body[last:]))
         if len(pieces) > 1 and sum(_is_entry(piece, known) for _, piece in pieces) >= max(2, (len(pieces) + 1) // 2):
             joined: list[tuple[int, str]] = []
+            held: int | None = None
             for start, piece in pieces:
+                if held is not None and _is_entry(piece, known):
+                    start, piece, held = held, body[held : start + len(piece)], None  # "sp, sps (space, spaces)"
+                elif held is None and piece.strip().lower() in known and not _is_entry(piece, known):
+                    held = start
+                    continue
                 if joined and not _is_entry(piece, known):
                     before, words = joined[-1]
                     joined[-1] = (before, body[before : start + len(piece)])

@@ -48,8 +48,10 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
     entries = _entries(source, layout, known)
     specials = _specials(entries, plain, book)
     lexicon = plain
-    if specials:
-        lexicon = Lexicon(book, terms.terms, [(form, special.name) for form, special in _forms(entries, specials)])
+    rings = [form for entry in entries for form in entry.forms if regex.search(r"(?i)\bmagic (?:ring|circle|loop)\b", entry.body)]
+    if specials or rings:
+        own = [(form, "special", special.name) for form, special in _forms(entries, specials)]
+        lexicon = Lexicon(book, terms.terms, [*own, *((form, "ring", form) for form in rings)])
     sizes = size_names(source, layout.sections)
     vocabulary = Vocabulary({special.name: special for special in specials}, max(1, len(sizes)), _colours(source.text))
     reader = _RowReader(source, lexicon, vocabulary)

@@ -442,6 +442,12 @@ def limit(stream: Stream) -> Limit | None:
             while stream.kind() in ("of", "the", "row", "round", "side") or (stream.kind() == "chain" and stream.kind(-1) == "of"):
                 stream.take()
             return Limit(LimitKind.END)
+        if stream.kind() in ("ordinal", "top"):  # "to 3rd ch of turning ch-4"
+            named = _item(stream)
+            if named is not None and named.targets[0].kind is TargetKind.TURNING_CHAIN:
+                return Limit(LimitKind.BEFORE, target=named.targets[0])
+            stream.at = start
+            return None
         word = stream.take_if("last", "next", "first")
         stream.skip("each", "the")
         if stream.kind() == "middle":

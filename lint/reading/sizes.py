@@ -22,7 +22,8 @@ def size_names(source: SourceText, sections: list[Section]) -> tuple[str, ...]:
             names = split_sizes(line.strip())
             if len(names) > 1:
                 return names
-    return ()
+    match = regex.search(r"(?im)^\W*sizes?\s+(?=[^:\s])(.{2,90})$", source.text)  # "SIZES S/M/L/XL. …"
+    return split_sizes(match[1].strip()) if match else ()
 
 
 def split_sizes(line: str) -> tuple[str, ...]:

@@ -64,7 +64,7 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         number_after = stitch in ("inc", "dec") or together is not None
     elif number is None and stream.word("twice", "once") and stream.kind(1) == "in":
         number = Amount.of(stream.take().number)
-    elif number is None and stream.kind() == "(" and stream.kind(1) == "number" and stream.kind(2) in ("times", ")") and stitch in ("inc", "dec") | {stitch} and together:
+    elif number is None and (together or stitch in ("inc", "dec")) and [stream.kind(n) for n in range(4)] == ["(", "number", "times", ")"]:
         inner = stream.at
         stream.take()
         number = stream.amount()
@@ -90,6 +90,9 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         found = (*found[:-1], replace(found[-1], limit=limit(stream)))
     else:
         _fill_limit(stream)
+    if found and found[-1].which is Which.ELSEWHERE and stream.kind() == "at":  # "10 missed sts at centre front"
+        while not stream.done and stream.kind() not in (",", ";", ".", "(", "["):
+            stream.take()
     if not said and stream.kind() == "number" and stream.kind(1) == "times" and found:
         number = stream.amount()
         stream.take()

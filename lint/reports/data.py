@@ -75,8 +75,7 @@ def _stated(row: LedgerRow, size: int) -> dict[str, Any] | None:
         return None
     data: dict[str, Any] = {}
     for item in stated.items:
-        in_series = stated.series and row.stated_index is not None and row.stated_index < len(stated.series)
-        number = (stated.series[row.stated_index] if in_series else item.number).at(size)
+        number = item.at(size, row.stated_index)
         if number is None:
             continue
         unit, _, name = item.unit.partition(":")

@@ -169,7 +169,7 @@ class Bench:
                 self._check_size()
                 self.made.append(Node(step.stitch))
         elif isinstance(step, MakeRing):
-            self._ring()
+            self._ring(step)
         elif isinstance(step, JoinYarn):
             self._join_yarn(step)
         elif isinstance(step, Join):
@@ -206,8 +206,8 @@ class Bench:
     def _begin(self) -> None:
         self.begun = True
 
-    def _ring(self) -> None:
-        self.cursor = Cursor(Fabric.ring())
+    def _ring(self, step: MakeRing) -> None:
+        self.cursor = Cursor(Fabric.ring(self._amount(step.length) if step.length is not None else 0))
         self.from_ring = True
         self.is_round = self.is_round or self.cursor.circular
 
@@ -839,6 +839,7 @@ class Bench:
         """The places in the row below that a clause names, taken."""
         self._resume()
         cursor = self.cursor
+        cursor.open_ring(place.targets)
         number = self._amount(place.number)
         which = place.which
         if which is Which.ELSEWHERE:
@@ -867,7 +868,8 @@ class Bench:
             if skipped and self.made and not cursor.optional:
                 cursor.troubles.append(Trouble("left", "st", skipped))
             cursor.at = max(cursor.at, index)
-        if which is Which.ANY and cursor.known and not self.made:
+        if which is Which.ANY and cursor.known and cursor.nodes and not self.made:
+            self._start_at(place)
             return [cursor.next(place.targets[0], self.size)]
         if place.targets[0].kind is TargetKind.TURNING_CHAIN:
             return self._turning_chain(place)
@@ -997,6 +999,10 @@ class Bench:
         foundation = bool(cursor.nodes) and cursor.nodes[0].kind == "ch" and not self.made
         for place in step.places:
             number = self._amount(place.number)
+            if place.which is Which.ELSEWHERE:
+                if not self.made:
+                    self.cursor = cursor = Cursor(Fabric.unknown(self.is_round))
+                continue
             if place.which is Which.FIRST and at_start and cursor.known and not foundation:
                 cursor.at = max(cursor.at, number)
                 cursor.last = cursor.nodes[min(number, len(cursor.nodes)) - 1] if cursor.nodes else None

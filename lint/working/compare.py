@@ -32,8 +32,7 @@ def compare(stated: Stated, made: Made, size: int, index: int | None = None) -> 
     differences: list[Difference] = []
     compared = 0
     for item in stated.items:
-        amount = stated.series[index] if stated.series and index is not None and index < len(stated.series) else item.number
-        number = amount.at(size)
+        number = item.at(size, index)
         if number is None:
             continue
         found = measured(item, made, stated)

@@ -110,6 +110,13 @@ class Cursor:
 
     # taking places -------------------------------------------------------------------------------------
 
+    def open_ring(self, targets: tuple[Target, ...]) -> None:
+        """A ring of chains worked into chain by chain ("hdc in each ch around") is as many places as chains."""
+        ring = self.nodes[0] if len(self.nodes) == 1 else None
+        if ring is not None and ring.kind == "ring" and ring.length > 2 and targets[0].kind is TargetKind.CHAIN:
+            self.nodes = [Node("ch", length=1) for _ in range(ring.length)]
+            self.at, self.last = 0, self.nodes[0]
+
     def next(self, target: Target, size: int) -> Node:
         """Take the next place of a sort; a made-up one, with the trouble noted, where there is none."""
         if not self.known:

@@ -33,10 +33,13 @@ class Expander:
         self.parts = parts
         self.met: list[tuple[str, int, tuple[Step, ...], Stated | None, Part]] = []
         self.range_faults: list[tuple[Row, Part, int, int]] = []
+        self.preludes: dict[int, tuple[Step, ...]] = {}  # by part: the chain or ring before its first row
 
     def expand(self, row: Row, part: Part) -> list[Instance]:
         label = row.label
         kind = label.kind if label is not None else "foundation"
+        if label is None and not any(entry[4] is part for entry in self.met):
+            self.preludes[id(part)] = self.preludes.get(id(part), ()) + tuple(row.steps)
         if kind == "next":
             kind = "row"
         numbers: list[int | None] = list(label.numbers) if label is not None and label.numbers else [None]
@@ -56,8 +59,9 @@ class Expander:
         if stated is not None and stated.series:
             stated_index = index if len(stated.series) == length else None
             shown = stated if stated_index is not None or index == length - 1 else None
-        elif stated is not None:
-            stated_index, shown = None, stated
+        elif stated is not None:  # a count on a range is its last row's, and that of the others where none changes it
+            stated_index, shown = None, stated if index == length - 1 else None
+            inherited = inherited if shown is not None else stated
         else:
             stated_index, shown = None, None
         words = row.label.words if row.label is not None else "Foundation"
@@ -110,7 +114,8 @@ class Expander:
         here = [entry for entry in self.met if entry[4] is part]
         if call.part is not None:
             wanted = call.part.lower()
-            here = [entry for entry in self.met if wanted in entry[4].name.lower() or entry[4].name.lower() in wanted]
+            first = next((i for i, entry in enumerate(self.met) if wanted in entry[4].name.lower() or entry[4].name.lower() in wanted), len(self.met))
+            here = list(reversed(self.met[first:]))  # the first rows of these numbers from that piece on
         if call.first is None:
             rows = here[-call.number :] if call.number else []
             return [(steps, stated) for _, _, steps, stated, _ in rows]
@@ -121,9 +126,14 @@ class Expander:
         for number in range(call.first, last + 1):
             match = next((entry for entry in reversed(here) if entry[1] == number and (call.kind is None or entry[0] == call.kind)), None)
             match = match or next((entry for entry in reversed(here) if entry[1] == number), None)
+            if match is None and call.part is None:  # a row of the same piece under an earlier heading
+                match = next((entry for entry in reversed(self.met) if entry[1] == number and entry[0] == kind), None)
             if match is None:
                 return []
-            found.append((match[2], match[3]))
+            steps = match[2]
+            if call.part is not None and number == call.first:  # the piece is begun as that one was
+                steps = self.preludes.get(id(match[4]), ()) + steps
+            found.append((steps, match[3]))
         return found
 
 

@@ -49,8 +49,9 @@ class Fabric:
     picots: int = 0
 
     @classmethod
-    def ring(cls) -> "Fabric":
-        return cls([Node("ring")], circular=True)
+    def ring(cls, chains: int = 0) -> "Fabric":
+        """A ring; one made of chains can be worked into chain by chain as well."""
+        return cls([Node("ring", length=chains)], circular=True)
 
     @classmethod
     def foundation(cls, length: int) -> "Fabric":

@@ -101,7 +101,7 @@ class PatternWorker:
                     instance.kind,
                     instance.number,
                     instance.row.label.span if instance.row.label is not None else instance.row.span,
-                    instance.stated,
+                    instance.stated or (instance.inherited if all(cell.outcome is Outcome.AGREES for _, _, cell in entries) else None),
                     instance.stated_index,
                     tuple(cell for _, _, cell in entries),
                     instance.index,
@@ -161,8 +161,10 @@ class PatternWorker:
             return Cell(Outcome.NOT_WORKED)
         unread = row.unread()
         if row.label is None and (unread or not any(isinstance(s, (Work, Group, Repeat, Chain, MakeRing, Evenly)) for s in walk(row.steps))):
+            if unread and any(isinstance(s, (Chain, MakeRing)) for s in row.steps):
+                state.fabric = Fabric.unknown(False)  # a start that was not read
             if any(isinstance(s, (Work, Group, Repeat)) for s in walk(row.steps)):
-                state.fabric = None
+                state.fabric = Fabric.unknown(False)
                 return Cell(Outcome.NOT_RECOMPUTED, stopped_by=unread[0].words if unread else None, stopped_at=unread[0].span if unread else None)
             return None
         if not unread:
@@ -179,7 +181,8 @@ class PatternWorker:
         return self._work(instance, coming, state, size, blocks)
 
     def _not_recomputed(self, instance: Instance, state: _State, size: int, words: str, span: Span) -> Cell:
-        state.fabric = _as_printed(instance.stated, size, _is_round(instance, state.fabric))
+        own = instance.stated if instance.index == instance.length - 1 else None
+        state.fabric = _as_printed(own or instance.inherited, size, _is_round(instance, state.fabric))
         state.carried = None
         return Cell(Outcome.NOT_RECOMPUTED, stopped_by=words, stopped_at=span)
 
@@ -210,9 +213,9 @@ class PatternWorker:
         state.stitches += worked.made.stitches
         outcome = Outcome.NOT_STATED if best.agrees is None else Outcome.AGREES if best.agrees else Outcome.DIFFERS
         comparison = best.comparison
-        if instance.stated is None or (instance.length > 1 and instance.stated_index is None and instance.index < instance.length - 1 and best.agrees is False):
-            outcome = Outcome.AGREES if instance.stated is None and best.agrees else Outcome.NOT_STATED
-            comparison = None if outcome is Outcome.NOT_STATED else comparison
+        if instance.stated is None:
+            outcome = Outcome.AGREES if best.agrees else Outcome.NOT_STATED
+            comparison = comparison if best.agrees else None
         return Cell(
             outcome,
             worked.made,

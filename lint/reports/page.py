@@ -1,0 +1,190 @@
+"""The report as one HTML page that needs nothing else: the pattern's own text with an editor's notes in its margin.
+
+Everything that comes from the pattern passes through Jinja's escaping and `tame`; nothing is fetched and no script runs.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import lru_cache
+from pathlib import Path
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined
+from markupsafe import Markup, escape
+
+from lint.finding import Finding
+from lint.inspection import Report
+from lint.reports import wording
+from lint.reports.caution import hazard_words
+from lint.reports.marks import TextLine, cut
+from lint.reports.rows import ShownRow, not_recomputed, shown_rows, what_stopped
+from lint.rulebook import CheckRule, WordRule
+from lint.tree import Part
+
+_UNCHECKED_NAMED = 6  # rows not recomputed that are named at the head of the page
+
+
+def as_page(report: Report) -> str:
+    """One pattern's report as a whole HTML page."""
+    return _environment().get_template("page.html").render(shown=ShownPattern.of(report, ""))
+
+
+def as_pages(reports: list[Report]) -> str:
+    """Several patterns' reports as one HTML page: an index with each verdict, then each pattern."""
+    shown = [ShownPattern.of(report, f"p{number}-") for number, report in enumerate(reports, 1)]
+    return _environment().get_template("pages.html").render(all=shown)
+
+
+@lru_cache(maxsize=1)
+def _environment() -> Environment:
+    environment = Environment(
+        loader=FileSystemLoader(Path(__file__).parent / "templates"),
+        autoescape=True,
+        undefined=StrictUndefined,
+        finalize=_inert,
+        trim_blocks=True,
+        lstrip_blocks=True,
+    )
+    environment.filters |= {"opening": wording.opening, "question": wording.question, "figure": wording.as_figure}
+    return environment
+
+
+def _inert(value: object) -> object:
+    """Text with control characters shown; a carriage return is spelled out, or browsers would make a new line of it."""
+    if type(value) is not str:
+        return value
+    value = wording.tame(value)
+    return Markup(escape(value).replace("\r", Markup("&#13;"))) if "\r" in value else value
+
+
+@dataclass(frozen=True, slots=True)
+class Note:
+    """A finding as an editor's note."""
+
+    number: int
+    weight: str
+    title: str
+    finding: Finding
+    line: int
+    message: str
+    place: str
+    sizes: str
+    outcome_title: str  # over what is expected
+    related: tuple[tuple[int, str], ...]
+    why: str
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """A line with the notes that begin on it, and the lines without notes that follow."""
+
+    head: TextLine | None
+    notes: tuple[Note, ...]
+    rest: tuple[TextLine, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PartTable:
+    """A part's rows in the ledger, each with the notes on it."""
+
+    part: Part
+    rows: tuple[tuple[ShownRow, tuple[Note, ...]], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Unread:
+    """A row that was not recomputed, and the words that stopped it."""
+
+    row: ShownRow
+    words: str
+    quoted: bool
+
+
+@dataclass(frozen=True, slots=True)
+class ShownPattern:
+    """All that the templates show of one pattern; `id` sets its anchors apart from other patterns' on the page."""
+
+    id: str
+    report: Report
+    title: str
+    points: str
+    recomputed: str
+    weights: tuple[tuple[str, wording.WeightWords, tuple[Note, ...]], ...]
+    hazards: tuple[str, ...]
+    notes: tuple[Note, ...]
+    groups: tuple[Group, ...]
+    tables: tuple[PartTable, ...]
+    unread: tuple[Unread, ...]
+    named: int = _UNCHECKED_NAMED
+
+    @classmethod
+    def of(cls, report: Report, prefix: str) -> "ShownPattern":
+        findings = wording.in_order(report)
+        notes = tuple(_note(report, number, finding) for number, finding in enumerate(findings, 1))
+        lines = cut(report.source, [finding.span for finding in findings])
+        return cls(
+            prefix,
+            report,
+            wording.title_of(report),
+            wording.points(report),
+            wording.rows_recomputed(report),
+            tuple((w.value, words, tuple(n for n in notes if n.finding.weight is w)) for w, words in wording.WEIGHTS.items()),
+            tuple(hazard_words(report.source.text)),
+            notes,
+            tuple(_groups(lines, notes)),
+            tuple(_tables(report, notes)),
+            tuple(Unread(row, *what_stopped(report, row)) for row in not_recomputed(report)),
+        )
+
+
+def _note(report: Report, number: int, finding: Finding) -> Note:
+    rule = _rule(report, finding)
+    return Note(
+        number,
+        finding.weight.value,
+        wording.WEIGHTS[finding.weight].title,
+        finding,
+        report.source.line_of(finding.span),
+        wording.message_of(finding),
+        wording.place_of(finding),
+        wording.listed(list(finding.sizes)),
+        "As it comes out" if rule is not None and rule.area == "counts" else "Expected",
+        tuple((report.source.line_of(other.span), other.label) for other in finding.related),
+        rule.why.strip() if rule is not None else "",
+    )
+
+
+def _rule(report: Report, finding: Finding) -> CheckRule | WordRule | None:
+    try:
+        return report.book.rule(finding.rule)
+    except KeyError:
+        return None
+
+
+def _groups(lines: list[TextLine], notes: tuple[Note, ...]) -> list[Group]:
+    runs: list[list[TextLine]] = []
+    for line in lines:
+        if line.notes or not runs:
+            runs.append([])
+        runs[-1].append(line)
+    groups = []
+    for first, *rest in runs:
+        if first.notes:
+            groups.append(Group(first, tuple(notes[number - 1] for number in sorted(first.notes)), tuple(rest)))
+        else:
+            groups.append(Group(None, (), (first, *rest)))
+    return groups
+
+
+def _tables(report: Report, notes: tuple[Note, ...]) -> list[PartTable]:
+    tables = []
+    for part in report.pattern.parts:
+        rows = shown_rows(report, [row for row in report.ledger.rows if row.part is part])
+        if rows:
+            own = [note for note in notes if note.finding.part == part.name]
+            tables.append(PartTable(part, tuple((row, _notes_on(row, own)) for row in rows)))
+    return tables
+
+
+def _notes_on(row: ShownRow, notes: list[Note]) -> tuple[Note, ...]:
+    return tuple(note for note in notes if note.finding.row == row.first.label or note.finding.row == row.label)
