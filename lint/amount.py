@@ -15,7 +15,7 @@ class Amount:
     values: tuple[int | None, ...]
 
     @classmethod
-    def of(cls, number: int) -> "Amount":
+    def of(cls, number: int) -> Amount:
         return cls((number,))
 
     def at(self, size: int) -> int | None:

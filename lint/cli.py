@@ -119,7 +119,9 @@ def explain(rule: str | None) -> None:
     except KeyError:
         _refuse(f"{rule}: there is no rule of this name; `frogproof explain` lists them all")
     click.echo(f"{entry.name}  ({entry.weight.value})\n\n{entry.why.strip()}\n")
-    click.echo(f"As it should be:\n{_indent(entry.example.good)}\n\nAs it is found:\n{_indent(entry.example.bad)}\n\nSource: {entry.source}")
+    click.echo(
+        f"As it should be:\n{_indent(entry.example.good)}\n\nAs it is found:\n{_indent(entry.example.bad)}\n\nSource: {entry.source}"
+    )
 
 
 def _indent(text: str) -> str:

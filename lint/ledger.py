@@ -41,8 +41,12 @@ class Cell:
     stopped_by: str | None = None
     stopped_at: Span | None = None
     below: int | None = None  # stitches of the row below, where known
-    unsaid_chain: tuple[Span, bool] | None = None  # a beginning chain of which nothing is said, and whether it was read as counting
-    unclear_times: tuple[Span, int, bool] | None = None  # "n times": the passes taken, and whether the counts settled it
+    unsaid_chain: tuple[Span, bool] | None = (
+        None  # a beginning chain of which nothing is said, and whether it was read as counting
+    )
+    unclear_times: tuple[Span, int, bool] | None = (
+        None  # "n times": the passes taken, and whether the counts settled it
+    )
     picked_up: bool = False  # the next row is worked on the printed count, not on what this row makes
     assumed: bool = False  # worked on a printed count, for the row below was not recomputed or differs
 
@@ -68,7 +72,9 @@ class LedgerRow:
 class Ledger:
     rows: tuple[LedgerRow, ...] = ()
     stitches: int = 0  # made in all, over all sizes
-    range_faults: tuple[tuple[Row, Part, int, int], ...] = field(default_factory=tuple)  # row, part, rows in the label, rows in the words
+    range_faults: tuple[tuple[Row, Part, int, int], ...] = field(
+        default_factory=tuple
+    )  # row, part, rows in the label, rows in the words
 
     def recomputed(self) -> tuple[int, int]:
         """Rows (times sizes) recomputed, and all of them."""

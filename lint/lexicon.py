@@ -90,7 +90,9 @@ class Lexicon:
                     if after and after.first == hit.last and after.kind == "stitch":  # "front post" + "dc"
                         last = tokens[after.last - 1]
                         words += " " + " ".join(item.text for item in tokens[after.first : after.last])
-                        lexemes.append(Lexeme("stitch", words, token.start, last.end, token.glued, hit.value + after.value))
+                        lexemes.append(
+                            Lexeme("stitch", words, token.start, last.end, token.glued, hit.value + after.value)
+                        )
                         index = after.last
                     else:
                         lexemes.append(Lexeme("word", words, token.start, last.end, token.glued))
@@ -165,7 +167,11 @@ def standard_phrases(book: Rulebook, terms: str) -> list[tuple[str, str, str]]:
     other = "uk" if terms == "us" else "us"
     for rule in book.stitches.stitches:
         if rule.counted:
-            phrases += [(form.lower(), "stitch", rule.key) for form in stitch_forms(rule, other) if len(form) > 2 or form == "sc"]
+            phrases += [
+                (form.lower(), "stitch", rule.key)
+                for form in stitch_forms(rule, other)
+                if len(form) > 2 or form == "sc"
+            ]
     for kind, words in book.words.words.items():
         phrases += [(word.lower(), kind, word.lower()) for word in words]
     return phrases

@@ -14,7 +14,7 @@ class Span:
     start: int
     end: int
 
-    def to(self, other: "Span") -> "Span":
+    def to(self, other: Span) -> Span:
         """The stretch from the start of this span to the end of the other."""
         return Span(self.start, max(self.end, other.end))
 

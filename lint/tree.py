@@ -111,7 +111,7 @@ class Special:
 
     name: str
     span: Span
-    items: tuple["Step", ...] = ()  # empty where the definition describes one stitch by hand movements
+    items: tuple[Step, ...] = ()  # empty where the definition describes one stitch by hand movements
     one_stitch: bool = True
     uses: int = 1
     beginning: bool = False
@@ -139,7 +139,7 @@ class Group:
     """Several stitches worked into one place."""
 
     span: Span
-    items: tuple["Step", ...]
+    items: tuple[Step, ...]
     places: tuple[Place, ...]
 
 
@@ -163,10 +163,10 @@ class Repeat:
     """A passage and how often it is worked; `stop` is the item before which the last pass ends."""
 
     span: Span
-    items: tuple["Step", ...]
+    items: tuple[Step, ...]
     times: Times
     stop: int | None = None
-    omit: tuple["Step", ...] = ()
+    omit: tuple[Step, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -174,7 +174,7 @@ class Passage:
     """A part of a marked passage worked once more: "then from * to ** once"."""
 
     span: Span
-    items: tuple["Step", ...]
+    items: tuple[Step, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -182,7 +182,7 @@ class Either:
     """Two ways of working one thing, chosen by what lies below ("or 2 dc in next ch-2 sp")."""
 
     span: Span
-    options: tuple[tuple["Step", ...], ...]
+    options: tuple[tuple[Step, ...], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -280,7 +280,7 @@ class Alongside:
     """ "working 3 sc in each ch-2 sp": done on the way, where the run before passes such a place."""
 
     span: Span
-    items: tuple["Step", ...]
+    items: tuple[Step, ...]
     target: Target
 
 

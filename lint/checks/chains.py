@@ -30,7 +30,9 @@ def check_unsaid(context: Context) -> Iterator[Finding]:
         row = found[0][1]
         reading = " The counts come out if it " + ("counts." if counted else "does not count.")
         related = tuple(Related(span, "here too") for span in spans[1:])
-        yield context.finding("turning-chain-unsaid", spans[0], row.part.name, row.label, length=length, reading=reading, related=related)
+        yield context.finding(
+            "turning-chain-unsaid", spans[0], row.part.name, row.label, length=length, reading=reading, related=related
+        )
 
 
 def _length(words: str) -> str:
@@ -43,15 +45,38 @@ def check_missing(context: Context) -> Iterator[Finding]:
     before: LedgerRow | None = None
     reported: set[Span] = set()
     for row in context.ledger.rows:
-        if row.kind == "row" and before is not None and before.part is row.part and before.kind == "row" and row.row.label is not None:
-            first = next((s for s in walk(row.row.steps) if isinstance(s, (Chain, Work, Group, Repeat, Evenly, JoinYarn))), None)
-            turned = any(isinstance(s, Turn) and s.turned for s in before.row.steps) or any(isinstance(s, Turn) and s.turned for s in row.row.steps[:2])
+        if (
+            row.kind == "row"
+            and before is not None
+            and before.part is row.part
+            and before.kind == "row"
+            and row.row.label is not None
+        ):
+            first = next(
+                (s for s in walk(row.row.steps) if isinstance(s, (Chain, Work, Group, Repeat, Evenly, JoinYarn))), None
+            )
+            turned = any(isinstance(s, Turn) and s.turned for s in before.row.steps) or any(
+                isinstance(s, Turn) and s.turned for s in row.row.steps[:2]
+            )
             carried = any(isinstance(s, Chain) for s in before.row.steps[-3:])
             if isinstance(first, Repeat):
                 first = next((s for s in walk(first.items) if isinstance(s, (Chain, Work))), None)
-            if isinstance(first, Work) and first.stitch != "sl st" and turned and not carried and row.cells[0].made is not None and row.row.span not in reported:
+            if (
+                isinstance(first, Work)
+                and first.stitch != "sl st"
+                and turned
+                and not carried
+                and row.cells[0].made is not None
+                and row.row.span not in reported
+            ):
                 height = context.book.stitch(first.stitch.removeprefix("FP").removeprefix("BP"))
                 if height is not None and height.height and first.special is None:
                     reported.add(row.row.span)
-                    yield context.finding("turning-chain-missing", first.span, row.part.name, row.label, stitch=context.stitch_word(first.stitch))
+                    yield context.finding(
+                        "turning-chain-missing",
+                        first.span,
+                        row.part.name,
+                        row.label,
+                        stitch=context.stitch_word(first.stitch),
+                    )
         before = row

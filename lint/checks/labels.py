@@ -9,7 +9,19 @@ import regex
 from lint.checks.context import Context
 from lint.finding import Finding, Related
 from lint.source import Span
-from lint.tree import Chain, Evenly, FastenOff, Group, JoinYarn, MakeRing, Repeat, RowCall, UseYarn, Work, walk
+from lint.tree import (
+    Chain,
+    Evenly,
+    FastenOff,
+    Group,
+    JoinYarn,
+    MakeRing,
+    Repeat,
+    RowCall,
+    UseYarn,
+    Work,
+    walk,
+)
 
 
 def check_order(context: Context) -> Iterator[Finding]:
@@ -18,7 +30,12 @@ def check_order(context: Context) -> Iterator[Finding]:
         last: tuple[int, str, Span] | None = None
         for row in part.rows:
             label = row.label
-            if label is None or not label.numbers or "(" in label.words and regex.search(r"\d\s*[(\[]\s*\d|/\d", label.words):
+            if (
+                label is None
+                or not label.numbers
+                or "(" in label.words
+                and regex.search(r"\d\s*[(\[]\s*\d|/\d", label.words)
+            ):
                 if label is not None and label.numbers and regex.search(r"\d\s*[(\[]|/\d", label.words):
                     last = None  # numbers that differ by size
                 continue
@@ -28,8 +45,20 @@ def check_order(context: Context) -> Iterator[Finding]:
                     last = (label.numbers[-1], label.words, label.span)
                     continue
                 word = "row" if label.kind == "row" else "round"
-                guess = f" Is a {word} {last[0] + 1} left out?" if first > last[0] + 1 else f" Should it be {last[0] + 1}?"
-                yield context.finding("row-number-out-of-order", label.span, part.name, label.words, before=last[1], guess=guess, expected=last[0] + 1, found=first, related=(Related(last[2], "the row before"),))
+                guess = (
+                    f" Is a {word} {last[0] + 1} left out?" if first > last[0] + 1 else f" Should it be {last[0] + 1}?"
+                )
+                yield context.finding(
+                    "row-number-out-of-order",
+                    label.span,
+                    part.name,
+                    label.words,
+                    before=last[1],
+                    guess=guess,
+                    expected=last[0] + 1,
+                    found=first,
+                    related=(Related(last[2], "the row before"),),
+                )
                 # a slipped number does not move the ones after it
                 ahead = first > last[0] + 1
                 last = (label.numbers[-1] if ahead else last[0] + len(label.numbers), label.words, label.span)
@@ -44,7 +73,12 @@ def check_yarn(context: Context) -> Iterator[Finding]:
         off: Span | None = None
         colour: str | None = None
         for row in part.rows:
-            if row.label is not None and row.label.colour and colour is not None and row.label.colour.lower() != colour.lower():
+            if (
+                row.label is not None
+                and row.label.colour
+                and colour is not None
+                and row.label.colour.lower() != colour.lower()
+            ):
                 attached = True
             for step in row.steps:
                 if isinstance(step, FastenOff):
@@ -58,14 +92,23 @@ def check_yarn(context: Context) -> Iterator[Finding]:
                 elif isinstance(step, (Chain, Work, Group, Repeat, Evenly, RowCall)) and attached is False:
                     if row.label is not None and not _own_start(step, row):
                         if not any(isinstance(s, (JoinYarn, UseYarn)) for s in walk(row.steps)):
-                            yield context.finding("yarn-not-joined", step.span, part.name, row.label.words, related=(Related(off, "fastened off here"),))
+                            yield context.finding(
+                                "yarn-not-joined",
+                                step.span,
+                                part.name,
+                                row.label.words,
+                                related=(Related(off, "fastened off here"),),
+                            )
                     attached = True
 
 
 def _own_start(step, row) -> bool:
     """A row that begins on a chain of its own, or "6 sc in magic ring", starts with new yarn."""
     if isinstance(step, Chain):
-        return any(isinstance(s, (Work, Group)) and s.places and s.places[0].which.value == "from hook" for s in walk(row.steps))
+        return any(
+            isinstance(s, (Work, Group)) and s.places and s.places[0].which.value == "from hook"
+            for s in walk(row.steps)
+        )
     places = step.places if isinstance(step, (Work, Group)) else ()
     return bool(places) and places[0].targets[0].kind.value == "ring"
 
@@ -76,11 +119,15 @@ def check_sections(context: Context) -> Iterator[Finding]:
     span = context.pattern.title_span or Span(0, min(len(text), max(1, text.find("\n"))) if text else 0)
     keys = {section.key for section in context.pattern.sections if context.source.slice(section.span).strip(" :\n")}
     if not context.ledger.rows:
-        yield context.finding("section-missing", span, what="any instructions that could be found (rows or rounds with labels)")
+        yield context.finding(
+            "section-missing", span, what="any instructions that could be found (rows or rounds with labels)"
+        )
     for section in context.book.sections.required:
         if section.key == "title":
             given = bool(context.pattern.title)
         else:
-            given = any(key in keys for key in section.headings) or any(regex.search(pattern, text) for pattern in section.known_by)
+            given = any(key in keys for key in section.headings) or any(
+                regex.search(pattern, text) for pattern in section.known_by
+            )
         if not given:
             yield context.finding("section-missing", span, what=section.name)

@@ -16,7 +16,12 @@ from lint.source import Span
 from lint.working.compare import Difference
 
 _SERIOUS = ("run out", "does not fit", "left", "left over")
-_RULES = {"run out": "places-run-out", "does not fit": "repeat-does-not-fit", "left": "places-left-over", "left over": "places-left-over"}
+_RULES = {
+    "run out": "places-run-out",
+    "does not fit": "repeat-does-not-fit",
+    "left": "places-left-over",
+    "left over": "places-left-over",
+}
 
 
 @dataclass
@@ -138,12 +143,21 @@ def _count_differs(context: Context, row: LedgerRow, cell: Cell, size: int, conc
         more = f" The printed figure would be right if {difference.under}; is that meant?"
         weight = Weight.QUERY
     elif len(cell.comparison.differences) > 1:
-        others = [_figures(context, other, other.made) + f" for {other.stated}" for other in cell.comparison.differences[1:]]
+        others = [
+            _figures(context, other, other.made) + f" for {other.stated}" for other in cell.comparison.differences[1:]
+        ]
         more = f" (Also {', '.join(others)}.)"
     elif difference.item.unit.startswith("kind:") and difference.stated == cell.made.stitches:
         more = f" All stitches together are {cell.made.stitches}."
     return context.finding(
-        "count-differs", span, expected=made, found=stated, more=more, weight=weight, related=_neighbour(context, row), **_base(row, concerned)
+        "count-differs",
+        span,
+        expected=made,
+        found=stated,
+        more=more,
+        weight=weight,
+        related=_neighbour(context, row),
+        **_base(row, concerned),
     )
 
 
@@ -152,7 +166,11 @@ def _figures(context: Context, difference: Difference, number: int) -> str:
     if unit == "kind":
         return f"{number} {context.stitch_word(name)}"
     if unit == "space":
-        return f"{number} {'ch-' + name + ' sps' if name else 'spaces'}" if number != 1 else f"1 {'ch-' + name + ' sp' if name else 'space'}"
+        return (
+            f"{number} {'ch-' + name + ' sps' if name else 'spaces'}"
+            if number != 1
+            else f"1 {'ch-' + name + ' sp' if name else 'space'}"
+        )
     if unit == "special":
         return f"{number} {difference.item.words or name}"
     return f"{number} {'corners' if unit == 'corner' else 'chains' if unit == 'chain' else 'sts'}"
@@ -178,7 +196,11 @@ def _misfit(context: Context, row: LedgerRow, cell: Cell, size: int, concerned: 
     more, weight = "", None
     if difference is not None:
         more = f" They make {_figures(context, difference, difference.made)}; the count printed is {_figures(context, difference, difference.stated)}."
-        if first.kind in ("does not fit", "left over") and difference.item.unit in ("stitches",) or difference.item.unit.startswith("kind:"):
+        if (
+            first.kind in ("does not fit", "left over")
+            and difference.item.unit in ("stitches",)
+            or difference.item.unit.startswith("kind:")
+        ):
             if first.kind != "run out" and difference.stated == difference.made + number:
                 weight = Weight.QUERY  # the stitches left are silently worked plain
                 more = f" The count printed is right if {'they are' if number > 1 else 'it is'} worked plain; is that meant?"
@@ -223,7 +245,11 @@ def _corners_differ(context: Context, row: LedgerRow, cell: Cell, size: int, con
     sides = _unequal_sides(cell)
     total = cell.made.stitches
     listed = ", ".join(str(side) for side in sides[:-1]) + f" and {sides[-1]}"
-    what = f"the total of {total} sts is right, but the sides between the corners have {listed} sts." if cell.outcome is Outcome.AGREES else f"the sides between the corners have {listed} sts."
+    what = (
+        f"the total of {total} sts is right, but the sides between the corners have {listed} sts."
+        if cell.outcome is Outcome.AGREES
+        else f"the sides between the corners have {listed} sts."
+    )
     span = row.row.label.span if row.row.label is not None else row.row.span
     span = Span(span.end, row.row.span.end) if row.row.label is not None else span
     return context.finding("corners-differ", _trim(context, span), what=what, **_base(row, concerned))
@@ -272,20 +298,37 @@ def check_counts_missing(context: Context) -> Iterator[Finding]:
             before = None if cell.made is None else before
             continue
         now = (cell.made.stitches, tuple(sorted(cell.made.spaces.items())))
-        if row.stated is None and row.row.stated is None and (before is None or now != before) and cell.outcome is Outcome.NOT_STATED and row.index_in_range == 0:
+        if (
+            row.stated is None
+            and row.row.stated is None
+            and (before is None or now != before)
+            and cell.outcome is Outcome.NOT_STATED
+            and row.index_in_range == 0
+        ):
             missing.append(row)
         before = now
     if missing:
         labels = [f"{row.part.name}: {row.label}" for row in missing]
         shown = "; ".join(labels[:4]) + (f" and {len(labels) - 4} more" if len(labels) > 4 else "")
         related = tuple(Related(row.span, "changes the count and prints none") for row in missing[1:])
-        yield context.finding("count-missing", missing[0].span, missing[0].part.name, missing[0].label, rows=shown, related=related)
+        yield context.finding(
+            "count-missing", missing[0].span, missing[0].part.name, missing[0].label, rows=shown, related=related
+        )
 
 
 def check_ranges(context: Context) -> Iterator[Finding]:
     """range-length-differs: "Rows 4-9: Rep Rows 2 and 3 four times"."""
     for row, part, labelled, worked in context.ledger.range_faults:
-        yield context.finding("range-length-differs", row.label.span, part.name, row.label.words, labelled=labelled, worked=worked, expected=worked, found=labelled)
+        yield context.finding(
+            "range-length-differs",
+            row.label.span,
+            part.name,
+            row.label.words,
+            labelled=labelled,
+            worked=worked,
+            expected=worked,
+            found=labelled,
+        )
 
 
 def check_repeats(context: Context) -> Iterator[Finding]:
@@ -296,9 +339,25 @@ def check_repeats(context: Context) -> Iterator[Finding]:
             continue
         span, passes, settled = unclear
         words = context.source.slice(span)
-        number = next((int(piece) for piece in words.split() if piece.isdigit()), 0) or {"once": 1, "twice": 2, "thrice": 3}.get(words.split()[0].lower(), 0)
+        number = next((int(piece) for piece in words.split() if piece.isdigit()), 0) or {
+            "once": 1,
+            "twice": 2,
+            "thrice": 3,
+        }.get(words.split()[0].lower(), 0)
         number = number or passes
-        note = f" The count agrees with {passes} in all; say so." if settled else " The counts do not settle which is meant."
+        note = (
+            f" The count agrees with {passes} in all; say so."
+            if settled
+            else " The counts do not settle which is meant."
+        )
         yield context.finding(
-            "repeat-ambiguous", span, row.part.name, row.label, words=words, fewer=number, more=number + 1, settled=note, weight=Weight.STYLE if settled else Weight.QUERY
+            "repeat-ambiguous",
+            span,
+            row.part.name,
+            row.label,
+            words=words,
+            fewer=number,
+            more=number + 1,
+            settled=note,
+            weight=Weight.STYLE if settled else Weight.QUERY,
         )

@@ -26,18 +26,34 @@ def check_unread(context: Context) -> Iterator[Finding]:
     reported: set[Span] = set()
     for row in context.ledger.rows:
         cell = row.cells[0]
-        if cell.stopped_at is not None and not row.row.unread() and cell.stopped_at not in reported and row.row.label is not None:
+        if (
+            cell.stopped_at is not None
+            and not row.row.unread()
+            and cell.stopped_at not in reported
+            and row.row.label is not None
+        ):
             reported.add(cell.stopped_at)
             span = row.row.label.span
-            yield context.finding("not-understood", span, row.part.name, row.label, words=row.row.label.words, why_not=cell.stopped_by or "not known")
+            yield context.finding(
+                "not-understood",
+                span,
+                row.part.name,
+                row.label,
+                words=row.row.label.words,
+                why_not=cell.stopped_by or "not known",
+            )
 
 
 def _unread(context: Context, step: Unread, part: str, row: str) -> Finding:
     if "bracket" in step.why and "never" in step.why:
-        return context.finding("brackets-unbalanced", step.span, part, row, sign=step.words, fault=step.why.removeprefix("this bracket "))
+        return context.finding(
+            "brackets-unbalanced", step.span, part, row, sign=step.words, fault=step.why.removeprefix("this bracket ")
+        )
     if "stands before this repeat" in step.why:
         sign = step.why.split()[1]
-        return context.finding("repeat-mark-missing", step.span, part, row, words=context.source.slice(step.span), sign=sign)
+        return context.finding(
+            "repeat-mark-missing", step.span, part, row, words=context.source.slice(step.span), sign=sign
+        )
     words = context.source.slice(step.span)
     shown = words if len(words) <= 60 else words[:57] + "…"
     return context.finding("not-understood", step.span, part, row, words=" ".join(shown.split()), why_not=step.why)
@@ -72,7 +88,12 @@ def _own_forms(context: Context) -> set[str]:
     for rule in context.book.stitches.stitches:
         plain = stitch_forms(rule, context.terms.terms)
         forms.update(form.lower() for form in plain)
-        for template in (*context.book.stitches.post.front, *context.book.stitches.post.back, *context.book.stitches.foundation, *context.book.stitches.standing):
+        for template in (
+            *context.book.stitches.post.front,
+            *context.book.stitches.post.back,
+            *context.book.stitches.foundation,
+            *context.book.stitches.standing,
+        ):
             forms.update(template.replace("{}", form).lower() for form in plain)
     return forms
 
@@ -91,7 +112,12 @@ def _row_lexemes(context: Context) -> Iterator[tuple[str, str, Lexeme]]:
 
 def _standard_forms(context: Context) -> frozenset[str]:
     """Everything that is an abbreviation by the standard lists, in lower case."""
-    found = {form.lower() for listed in context.book.abbreviations.values() for rule in listed.abbreviations for form in rule.forms}
+    found = {
+        form.lower()
+        for listed in context.book.abbreviations.values()
+        for rule in listed.abbreviations
+        for form in rule.forms
+    }
     found |= {"mr", "blo", "flo"}
     return frozenset(form for form in found if not regex.search(r"\d", form))
 
@@ -111,7 +137,14 @@ def check_undefined(context: Context) -> Iterator[Finding]:
         return
     defined = _defined(context)
     standard = _standard_forms(context)
-    plain = {word.lower() for word in (*context.book.plain_words.units, *context.book.plain_words.size_names, *context.book.plain_words.notation)}
+    plain = {
+        word.lower()
+        for word in (
+            *context.book.plain_words.units,
+            *context.book.plain_words.size_names,
+            *context.book.plain_words.notation,
+        )
+    }
     own = _own_forms(context)
     places: dict[str, list[tuple[Lexeme, str, str]]] = {}
     for part, row, lexeme in _joined(_row_lexemes(context)):
@@ -171,7 +204,11 @@ def _abbreviations_in(lexeme: Lexeme, standard: frozenset[str]) -> list[str]:
     if " " not in lower:
         return []
     words = lower.replace("sl st", "sl_st").split()
-    return [word.replace("_", " ") for word in words if word.replace("_", " ") in standard and len(word) > 1 and word not in ("st", "in")]
+    return [
+        word.replace("_", " ")
+        for word in words
+        if word.replace("_", " ") in standard and len(word) > 1 and word not in ("st", "in")
+    ]
 
 
 def _stem(word: str) -> str:
@@ -219,4 +256,10 @@ def check_word_rules(context: Context) -> Iterator[Finding]:
             for row in part.rows:
                 for match in pattern.finditer(context.source.slice(row.span)):
                     span = Span(row.span.start + match.start(), row.span.start + match.end())
-                    yield context.finding(rule.name, span, part.name, row.label.words if row.label is not None else None, words=match.group(0))
+                    yield context.finding(
+                        rule.name,
+                        span,
+                        part.name,
+                        row.label.words if row.label is not None else None,
+                        words=match.group(0),
+                    )

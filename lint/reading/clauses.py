@@ -16,7 +16,6 @@ from lint.reading import counts, notes, repeats
 from lint.reading.places import is_space_word, places, target
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.work import post_stitch, work
-from lint.source import Span
 from lint.tree import (
     Alongside,
     Chain,
@@ -27,8 +26,6 @@ from lint.tree import (
     Join,
     JoinYarn,
     LastPlace,
-    Limit,
-    LimitKind,
     Loops,
     MakeRing,
     NoJoin,
@@ -40,8 +37,6 @@ from lint.tree import (
     Step,
     Target,
     TargetKind,
-    Times,
-    TimesKind,
     Turn,
     Unread,
     UseYarn,
@@ -50,9 +45,57 @@ from lint.tree import (
     walk,
 )
 
-_SEPARATORS = (",", ";", ".", ":", "dash", "and", "then", "..", "...", "•", "·", "=", "→", "|", "with?", "but", "!", '"')
-_STITCHY = {"stitch", "special", "one_stitch", "group_word", "chain", "increase", "decrease", "skip", "picot", "repeat", "number"}
-_WORKING_WORDS = {"continue", "work", "working", "pattern", "patt", "complete", "same", "repeat", "until", "decrease", "increase", "even", "correspond", "as", "match", "established"}
+_SEPARATORS = (
+    ",",
+    ";",
+    ".",
+    ":",
+    "dash",
+    "and",
+    "then",
+    "..",
+    "...",
+    "•",
+    "·",
+    "=",
+    "→",
+    "|",
+    "with?",
+    "but",
+    "!",
+    '"',
+)
+_STITCHY = {
+    "stitch",
+    "special",
+    "one_stitch",
+    "group_word",
+    "chain",
+    "increase",
+    "decrease",
+    "skip",
+    "picot",
+    "repeat",
+    "number",
+}
+_WORKING_WORDS = {
+    "continue",
+    "work",
+    "working",
+    "pattern",
+    "patt",
+    "complete",
+    "same",
+    "repeat",
+    "until",
+    "decrease",
+    "increase",
+    "even",
+    "correspond",
+    "as",
+    "match",
+    "established",
+}
 
 
 @dataclass
@@ -109,7 +152,12 @@ class _Clauses:
     def _empty_size(self) -> bool:
         """A dash that stands for a size which does not work this: "- (-, 76, 80) hdc"."""
         stream = self.stream
-        return stream.kind() == "dash" and stream.vocabulary.sizes > 1 and stream.kind(1) in OPENERS and stream.kind(2) in ("dash", "number")
+        return (
+            stream.kind() == "dash"
+            and stream.vocabulary.sizes > 1
+            and stream.kind(1) in OPENERS
+            and stream.kind(2) in ("dash", "number")
+        )
 
     def _run_on(self, start: int) -> bool:
         """Whether the words at `start` hang on a clause before them without a stop: they may change what it means."""
@@ -145,7 +193,18 @@ class _Clauses:
         if read is not None and read(start):
             return True
         stream.at = start
-        if kind in ("number", "stitch", "special", "one_stitch", "group_word", "increase", "decrease", "picot", "beginning", "the"):
+        if kind in (
+            "number",
+            "stitch",
+            "special",
+            "one_stitch",
+            "group_word",
+            "increase",
+            "decrease",
+            "picot",
+            "beginning",
+            "the",
+        ):
             if self._number_first(start):
                 return True
             stream.at = start
@@ -233,7 +292,12 @@ class _Clauses:
                 ordinal = ordinal or stream.kind() == "first" or stream.kind() == "ordinal"
                 stream.take()
             plain = self.top and stream.at - words_from <= 3 and verb.kind == "join"  # "ch 4, join."
-            to_chain = self.top and not any(item.kind == "hook" for item in stream.lexemes[words_from : stream.at]) and any(item.kind == "chain" for item in stream.lexemes[words_from : stream.at]) and ordinal
+            to_chain = (
+                self.top
+                and not any(item.kind == "hook" for item in stream.lexemes[words_from : stream.at])
+                and any(item.kind == "chain" for item in stream.lexemes[words_from : stream.at])
+                and ordinal
+            )
             if ring or ((plain or to_chain) and not self._has_work()):
                 self.steps[-1] = MakeRing(stream.span_from(start), number)
                 return
@@ -329,14 +393,22 @@ class _Clauses:
             before = len(items)
             start = stream.at
             sub = _Clauses(stream, Reading(items), top=False)
-            if stream.kind() in ("chain", "number", "stitch", "special", "one_stitch", "picot", "group_word", "increase", "decrease") and sub._clause():
+            if (
+                stream.kind()
+                in ("chain", "number", "stitch", "special", "one_stitch", "picot", "group_word", "increase", "decrease")
+                and sub._clause()
+            ):
                 pass
             if len(items) == before:
                 stream.at = start
                 return items if last or len(items) == 1 else []
             if last:
                 return items
-            if stream.kind() == "," and stream.kind(1) in ("chain", "number", "stitch", "special", "one_stitch", "picot", "and") and _and_ahead(stream):
+            if (
+                stream.kind() == ","
+                and stream.kind(1) in ("chain", "number", "stitch", "special", "one_stitch", "picot", "and")
+                and _and_ahead(stream)
+            ):
                 stream.take()
                 if stream.take_if("and"):
                     last = True
@@ -429,7 +501,12 @@ class _Clauses:
             _to_sign(stream)
         elsewhere = bool(found) and found[0].which in (Which.ANY, Which.ELSEWHERE)
         span = stream.span_from(start)
-        if colour or yarn or elsewhere or (found and not self._has_work() and not any(isinstance(s, Chain) for s in self.steps)):
+        if (
+            colour
+            or yarn
+            or elsewhere
+            or (found and not self._has_work() and not any(isinstance(s, Chain) for s in self.steps))
+        ):
             self.steps.append(JoinYarn(span, colour, stitch if stitch != "sl st" else None, found))
         elif stitch not in (None, "sl st"):
             self.steps.append(Work(span, stitch, places=found))
@@ -471,7 +548,13 @@ class _Clauses:
             return "new colour"
         stream.skip("the", "color", "yarn") if stream.kind() == "color" else None
         lexeme = stream.peek()
-        if lexeme.kind in ("word", "the", "ring") and (lexeme.lower in stream.vocabulary.colours or lexeme.text in ("A", "B", "C", "D", "E", "F", "MC", "CC") or lexeme.text[:1].isupper() and stream.kind(-1) in ("join", "attach", "color", "yarn") and lexeme.kind == "word"):
+        if lexeme.kind in ("word", "the", "ring") and (
+            lexeme.lower in stream.vocabulary.colours
+            or lexeme.text in ("A", "B", "C", "D", "E", "F", "MC", "CC")
+            or lexeme.text[:1].isupper()
+            and stream.kind(-1) in ("join", "attach", "color", "yarn")
+            and lexeme.kind == "word"
+        ):
             stream.take()
             return lexeme.text
         stream.at = start
@@ -572,7 +655,7 @@ class _Clauses:
             return False
         item = items[0]
         found = item.places if isinstance(item, (Work, Group)) else ()
-        if len(found) != 1 or found[0].which is not Which.EACH and not found[0].targets[0].kind is TargetKind.CORNER:
+        if len(found) != 1 or found[0].which is not Which.EACH and found[0].targets[0].kind is not TargetKind.CORNER:
             if len(found) == 1:
                 self.steps.append(replace(item, span=stream.span_from(start)))
                 return True
@@ -634,7 +717,13 @@ class _Clauses:
         if close > start + 1 and all(item.kind in ("number", "dash", ",", "/", ":", ";") for item in inner.lexemes):
             stream.at = close + 1
             words = " ".join(item.text for item in stream.lexemes[start : close + 1])
-            self.steps.append(Unread(stream.span_from(start), words, "numbers in brackets that are neither a count nor one number for each size"))
+            self.steps.append(
+                Unread(
+                    stream.span_from(start),
+                    words,
+                    "numbers in brackets that are neither a count nor one number for each size",
+                )
+            )
             return True
         items = read_inside(inner)
         stream.at = close + 1
@@ -734,9 +823,22 @@ class _Clauses:
         stream = self.stream
         stream.take()
         end = stream.at
-        while end < len(stream.lexemes) and stream.lexemes[end].kind not in (",", ";", ".", "(", "[", "{", "star", "=", *CLOSERS):
+        while end < len(stream.lexemes) and stream.lexemes[end].kind not in (
+            ",",
+            ";",
+            ".",
+            "(",
+            "[",
+            "{",
+            "star",
+            "=",
+            *CLOSERS,
+        ):
             end += 1
-        if not any(item.kind == "unused" or item.lower in ("unworked", "un-worked", "free") for item in stream.lexemes[stream.at : end]):
+        if not any(
+            item.kind == "unused" or item.lower in ("unworked", "un-worked", "free")
+            for item in stream.lexemes[stream.at : end]
+        ):
             return False
         stream.at = end
         self.steps.append(Skip(stream.span_from(start), (), rest=True))
@@ -767,7 +869,9 @@ class _Clauses:
 
     def _for_remark(self, start: int) -> bool:
         stream = self.stream
-        if any(item.kind in ("number", "stitch", "row") for item in stream.lexemes[start + 1 : start + 3]) and not stream.word("corner", ahead=1):
+        if any(
+            item.kind in ("number", "stitch", "row") for item in stream.lexemes[start + 1 : start + 3]
+        ) and not stream.word("corner", ahead=1):
             return False
         corner = any(item.kind == "corner" for item in stream.lexemes[start + 1 : start + 4])
         _to_sign(stream)
@@ -820,12 +924,28 @@ class _Clauses:
                 break
             sentence_end += 1
         sentence = stream.lexemes[start:sentence_end]
-        if sentence and not self._run_on(start) and not any(item.kind in _STITCHY or item.lower in _WORKING_WORDS or item.kind in ("make", "row", "round") for item in sentence):
+        if (
+            sentence
+            and not self._run_on(start)
+            and not any(
+                item.kind in _STITCHY or item.lower in _WORKING_WORDS or item.kind in ("make", "row", "round")
+                for item in sentence
+            )
+        ):
             stream.at = sentence_end
             self.steps.append(Remark(stream.span_from(start)))
             return
         end = start + 1
-        while end < len(stream.lexemes) and stream.lexemes[end].kind not in (",", ";", ".", "(", "[", "{", "star", *CLOSERS):
+        while end < len(stream.lexemes) and stream.lexemes[end].kind not in (
+            ",",
+            ";",
+            ".",
+            "(",
+            "[",
+            "{",
+            "star",
+            *CLOSERS,
+        ):
             end += 1
         stream.at = end
         words = " ".join(item.text for item in stream.lexemes[start:end])

@@ -5,14 +5,40 @@ from __future__ import annotations
 from lint.amount import Amount
 from lint.reading.places import is_space_word
 from lint.reading.stream import CLOSERS, OPENERS, Stream
-from lint.source import Span
 from lint.tree import Stated, StatedItem
 
 _LEADS = (".", ";", "dash", "=", ":", "→", "•")
 _AFTER_WORDS = {"turn", "no_turn", "fasten_off", "join", "no_join", "no_fasten", "end", "attach", "marker"}
 _TAIL_WORDS = {
-    "made", "in", "each", "row", "round", "counting", "total", "now", "this", "for", "the", "and", "rows", "rounds", "on", "hook",
-    "of", "counts", "increased", "decreased", "every", "altogether", "all", "here", "throughout", "rnd", "rnds", "around", "across",
+    "made",
+    "in",
+    "each",
+    "row",
+    "round",
+    "counting",
+    "total",
+    "now",
+    "this",
+    "for",
+    "the",
+    "and",
+    "rows",
+    "rounds",
+    "on",
+    "hook",
+    "of",
+    "counts",
+    "increased",
+    "decreased",
+    "every",
+    "altogether",
+    "all",
+    "here",
+    "throughout",
+    "rnd",
+    "rnds",
+    "around",
+    "across",
 }
 
 
@@ -21,7 +47,11 @@ def bracket_count(stream: Stream, start: int, close: int, worked: bool) -> State
     after = close + 1
     kind = stream.lexemes[after].kind if after < len(stream.lexemes) else "end"
     text = stream.lexemes[after].lower if after < len(stream.lexemes) else ""
-    if kind in ("in", "over", "times", "number", "star", "around", "across", "to", "repeat", "×") or text in ("x", "×", "all"):
+    if kind in ("in", "over", "times", "number", "star", "around", "across", "to", "repeat", "×") or text in (
+        "x",
+        "×",
+        "all",
+    ):
         return None
     if kind in (",",) and not _ends_work(stream, after + 1):
         return None
@@ -31,7 +61,12 @@ def bracket_count(stream: Stream, start: int, close: int, worked: bool) -> State
         return None
     if not worked and not found.items:
         return None
-    if not _ends_work(stream, after) and len(found.items) == 1 and found.items[0].unit == "stitches" and not found.items[0].words:
+    if (
+        not _ends_work(stream, after)
+        and len(found.items) == 1
+        and found.items[0].unit == "stitches"
+        and not found.items[0].words
+    ):
         return None
     return found
 
@@ -69,8 +104,10 @@ def bare_count(stream: Stream, worked: bool) -> Stated | None:
         if depth < 0 or (not depth and kind in (".", ";")):
             break
         end += 1
-    while end > start and stream.lexemes[end - 1].kind in ("turn", ",", "dash") and any(
-        item.kind == "turn" for item in stream.lexemes[start:end]
+    while (
+        end > start
+        and stream.lexemes[end - 1].kind in ("turn", ",", "dash")
+        and any(item.kind == "turn" for item in stream.lexemes[start:end])
     ):
         end -= 1
     sentence = stream.inside(start, end)
@@ -114,8 +151,10 @@ def _told_in_words(sentence: Stream, words: list[str]) -> int | None:
     telling = (
         ("have" in words[:6] and words[0] in ("you", "we", "now"))
         or words[0] in ("there", "total", "totals", "making")
-        or "count" in words[:3] and words[0] in ("stitch", "st", "count", "sts")
-        or words[0] == "count" and ":" in words[:2]
+        or "count" in words[:3]
+        and words[0] in ("stitch", "st", "count", "sts")
+        or words[0] == "count"
+        and ":" in words[:2]
     )
     if not telling:
         return None
@@ -154,7 +193,12 @@ def read(stream: Stream, bare: bool) -> Stated | None:
         at = stream.at
         number = stream.amount()
         if number is None:
-            if items and all(item.lower in _TAIL_WORDS or item.kind in _TAIL_WORDS or item.kind in ("number", "stitch", "chain", "row", "round", "beginning", "any_stitch", "as") for item in stream.lexemes[stream.at :]):
+            if items and all(
+                item.lower in _TAIL_WORDS
+                or item.kind in _TAIL_WORDS
+                or item.kind in ("number", "stitch", "chain", "row", "round", "beginning", "any_stitch", "as")
+                for item in stream.lexemes[stream.at :]
+            ):
                 break
             return None
         if stream.word("x", "×") and not stream.done:
@@ -176,7 +220,9 @@ def read(stream: Stream, bare: bool) -> Stated | None:
         if len(pending) == stream.vocabulary.sizes > 1 and all(number.lone is not None for number in pending):
             whole = Amount(tuple(number.lone for number in pending))
             return Stated(span, (StatedItem(span, whole, "stitches"),))
-        return Stated(span, (StatedItem(span, pending[-1], "stitches", "", tuple(pending) if len(pending) > 1 else ()),))
+        return Stated(
+            span, (StatedItem(span, pending[-1], "stitches", "", tuple(pending) if len(pending) > 1 else ()),)
+        )
     return Stated(span, tuple(items), per_side) if items else None
 
 
@@ -277,4 +323,10 @@ def _unit(stream: Stream) -> tuple[str | None, str]:
 
 def singular(name: str) -> str:
     """ "shells" is "shell"; names in -ss or of one letter stay."""
-    return name[:-2] if name.endswith("ches") else name[:-1] if len(name) > 2 and name.endswith("s") and not name.endswith("ss") else name
+    return (
+        name[:-2]
+        if name.endswith("ches")
+        else name[:-1]
+        if len(name) > 2 and name.endswith("s") and not name.endswith("ss")
+        else name
+    )

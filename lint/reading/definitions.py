@@ -11,7 +11,18 @@ from lint.reading.clauses import all_read, read_inside
 from lint.reading.stream import Stream, Vocabulary
 from lint.rulebook import Rulebook
 from lint.source import Span
-from lint.tree import Abbreviation, Chain, Group, Remark, Special, Step, Turn, Unread, Work, walk
+from lint.tree import (
+    Abbreviation,
+    Chain,
+    Group,
+    Remark,
+    Special,
+    Step,
+    Turn,
+    Unread,
+    Work,
+    walk,
+)
 
 # "ch = chain", "ch – chain", "ch: chain", "ch .... chain", "ch   chain"
 _SEPARATOR = regex.compile(r"\s*(?:=|:|\.{3,}|\s[-–—~]+\s|[-–—]+(?=\s)|—|\s\.\s|\t+|\s{2,})\s*")
@@ -23,7 +34,9 @@ _PLACE_TAIL = regex.compile(
 _COUNTS = regex.compile(r"(?i)[.;,]?\s*\(?counts? as.*$")
 # "chain (ch)", "space(s) (sp, sps)"
 _PAREN = regex.compile(r"(?P<a>[^()]{1,40}?(?:\(s\)|\(es\))?)\s*\((?P<b>(?:[^()]|\(\w{0,3}\))*)\)\.?")
-_A_IS = regex.compile(r"(?i)^(?:an?|each|the)\s+(?P<name>[\w-]+(?:\s+(?:stitch|st))?)\s+(?:is|are|=|means)\s+(?P<body>.+)$")
+_A_IS = regex.compile(
+    r"(?i)^(?:an?|each|the)\s+(?P<name>[\w-]+(?:\s+(?:stitch|st))?)\s+(?:is|are|=|means)\s+(?P<body>.+)$"
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,7 +133,9 @@ def _entry(chunk: str, at: int, known: frozenset[str]) -> Entry | None:
     span = Span(at, at + len(text))
     sentence = _A_IS.match(text)
     if sentence:
-        return Entry((sentence["name"].lower(),), (sentence["name"],), sentence["body"], at + sentence.start("body"), span)
+        return Entry(
+            (sentence["name"].lower(),), (sentence["name"],), sentence["body"], at + sentence.start("body"), span
+        )
     match = _SEPARATOR.search(text)
     paren = _PAREN.fullmatch(text)
     if match is None:
@@ -136,12 +151,18 @@ def _entry(chunk: str, at: int, known: frozenset[str]) -> Entry | None:
             return Entry(tuple(expand(named["b"])) + tuple(expand(named["a"])), (named["a"],), right, right_at, span)
         left_forms = expand(left)
         right_forms = expand(right.rstrip("."))
-        if any(form in known for form in right_forms) and not any(form in known for form in left_forms) and len(right) <= 24:
+        if (
+            any(form in known for form in right_forms)
+            and not any(form in known for form in left_forms)
+            and len(right) <= 24
+        ):
             return Entry(tuple(right_forms), (left,), left, at, span)  # "Chain = ch"
         nested = _SEPARATOR.search(right)  # "V-st(s)  V-stitch(es): (1 tr, 1 ch, 1 tr) …"
         if nested and nested.start() <= 40 and len(right) - nested.end() > 8 and not regex.match(r"\W*\d", right):
             name = right[: nested.start()]
-            return Entry(tuple(left_forms + expand(name)), (name,), right[nested.end() :], right_at + nested.end(), span)
+            return Entry(
+                tuple(left_forms + expand(name)), (name,), right[nested.end() :], right_at + nested.end(), span
+            )
         return Entry(tuple(left_forms), (), right, right_at, span)
     if paren:
         a, b = paren["a"], paren["b"]
@@ -161,7 +182,9 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
     name = _name(entry)
     if name in book.words.hand_movements or not lexicon.read(name):
         return None
-    standard = all(item.kind in ("stitch", "prefix", "increase", "decrease") for item in lexicon.read(name)[:1]) and bool(lexicon.read(name))
+    standard = all(
+        item.kind in ("stitch", "prefix", "increase", "decrease") for item in lexicon.read(name)[:1]
+    ) and bool(lexicon.read(name))
     if movements:
         if standard or lexicon.read(name)[0].kind in ("any_stitch",):
             return None  # a standard stitch explained
@@ -206,7 +229,11 @@ def _read_options(text: str, start: int, lexicon: Lexicon) -> tuple[Step, ...] |
     from lint.tree import Either
 
     vocabulary = Vocabulary()
-    whole = [step for step in read_inside(Stream(lexicon.read(text, start), vocabulary)) if not isinstance(step, (Remark, Turn))]
+    whole = [
+        step
+        for step in read_inside(Stream(lexicon.read(text, start), vocabulary))
+        if not isinstance(step, (Remark, Turn))
+    ]
     if whole and all_read(whole):
         return tuple(whole)
     match = regex.search(r",?\s+or\s+(?=\d|ch|dc|tr|sc)", text)

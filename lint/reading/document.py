@@ -48,7 +48,12 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
     entries = _entries(source, layout, known)
     specials = _specials(entries, plain, book)
     lexicon = plain
-    rings = [form for entry in entries for form in entry.forms if regex.search(r"(?i)\bmagic (?:ring|circle|loop)\b", entry.body)]
+    rings = [
+        form
+        for entry in entries
+        for form in entry.forms
+        if regex.search(r"(?i)\bmagic (?:ring|circle|loop)\b", entry.body)
+    ]
     if specials or rings:
         own = [(form, "special", special.name) for form, special in _forms(entries, specials)]
         lexicon = Lexicon(book, terms.terms, [*own, *((form, "ring", form) for form in rings)])
@@ -90,7 +95,9 @@ class _RowReader:
             return Row(text.span, None, tuple(reading.steps), reading.stated)
         label = text.label
         if label.kind == "either":
-            label = Label(label.span, "round" if round_part else "row", label.numbers, label.side, label.colour, label.words)
+            label = Label(
+                label.span, "round" if round_part else "row", label.numbers, label.side, label.colour, label.words
+            )
         return Row(label.span.to(text.span), label, tuple(reading.steps), reading.stated)
 
     def read(self, span: Span) -> tuple[Reading, list[Lexeme]]:
@@ -118,13 +125,18 @@ def _is_work(reading: Reading, lexemes: list[Lexeme]) -> bool:
 def _round_by_words(source: SourceText, part: PartText) -> bool:
     """Whether a part labelled "R1", "1)" is worked in rounds: a ring, a join, a spiral."""
     words = " ".join(source.slice(row.span).lower() for row in part.rows[:6])
-    if regex.search(r"\b(?:in|into|make|magic)\s.{0,12}\b(?:mr|ring|circle|loop)\b|\bjoin\b|\bsl st (?:in|to) (?:first|top)|\bas rounds\b", words):
+    if regex.search(
+        r"\b(?:in|into|make|magic)\s.{0,12}\b(?:mr|ring|circle|loop)\b|\bjoin\b|\bsl st (?:in|to) (?:first|top)|\bas rounds\b",
+        words,
+    ):
         return True
     return bool(regex.search(r"(?i)spiral|continuous round", source.text)) and "turn" not in words
 
 
 def _known_forms(book: Rulebook) -> frozenset[str]:
-    forms = {form.lower() for listed in book.abbreviations.values() for rule in listed.abbreviations for form in rule.forms}
+    forms = {
+        form.lower() for listed in book.abbreviations.values() for rule in listed.abbreviations for form in rule.forms
+    }
     for rule in book.stitches.stitches:
         forms.update(form for form in (*rule.us, *rule.uk) if " " not in form.replace("sl st", "") and len(form) <= 6)
     return frozenset(forms | {"sl st", "ss", "rnd", "rnds", "st", "sts", "sp", "sps", "ch", "chs"})
@@ -142,7 +154,10 @@ def _entries(source: SourceText, layout: Layout, known: frozenset[str]) -> list[
             listed = listed or section.key == "abbreviations"
     for span in layout.prose:
         words = source.slice(span)
-        inside = any(s.key in ("abbreviations", "specials") and s.span.start <= span.end and span.start <= s.span.end for s in layout.sections)
+        inside = any(
+            s.key in ("abbreviations", "specials") and s.span.start <= span.end and span.start <= s.span.end
+            for s in layout.sections
+        )
         if inside:
             continue
         some = definitions.entries(words, span.start, known)
@@ -156,9 +171,18 @@ def _entries(source: SourceText, layout: Layout, known: frozenset[str]) -> list[
 
 def _defines(entry: definitions.Entry, words: str) -> bool:
     """A line of prose that defines a stitch: "Shell: 5 tr into the place stated.", "A shell is 5 tr into one st."."""
-    if any(len(form.split()) > 3 or form in ("note", "notes", "size", "gauge", "hook", "yarn", "materials") for form in entry.forms):
+    if any(
+        len(form.split()) > 3 or form in ("note", "notes", "size", "gauge", "hook", "yarn", "materials")
+        for form in entry.forms
+    ):
         return False
-    return regex.match(r"(?i)\W*(?:work\s+)?\(?\s*(?:ch\s?\d|\d+\s?(?:dc|sc|tr|hdc|htr|ch|dtr)|(?:dc|sc|tr|hdc|yo|yrh|insert)\b)", entry.body) is not None
+    return (
+        regex.match(
+            r"(?i)\W*(?:work\s+)?\(?\s*(?:ch\s?\d|\d+\s?(?:dc|sc|tr|hdc|htr|ch|dtr)|(?:dc|sc|tr|hdc|yo|yrh|insert)\b)",
+            entry.body,
+        )
+        is not None
+    )
 
 
 def _unwrapped(text: str) -> str:
@@ -217,14 +241,20 @@ def _colours(text: str) -> frozenset[str]:
     return frozenset(found)
 
 
-def _countings(source: SourceText, layout: Layout, lexicon: Lexicon, vocabulary: Vocabulary) -> list[tuple[int | None, Counting]]:
+def _countings(
+    source: SourceText, layout: Layout, lexicon: Lexicon, vocabulary: Vocabulary
+) -> list[tuple[int | None, Counting]]:
     """What the notes say of beginning chains, in any stretch of prose that speaks of counting."""
     rows = [row.span for part in layout.parts for row in part.rows if row.label is not None]
     loose = [row.span for part in layout.parts for row in part.rows if row.label is None]
     found: list[tuple[int | None, Counting]] = []
     for span in [*layout.prose, *loose]:
         words = source.slice(span)
-        if "count" not in words.lower() and "not a st" not in words.lower() or any(row.start <= span.start < row.end for row in rows):
+        if (
+            "count" not in words.lower()
+            and "not a st" not in words.lower()
+            or any(row.start <= span.start < row.end for row in rows)
+        ):
             continue
         position = 0
         for piece in regex.split(r"(?<=[.;])\s+|\n", words):

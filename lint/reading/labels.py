@@ -94,7 +94,13 @@ class LabelReader:
         if name.startswith("foundation") and word not in self._rows | self._rounds:
             kind = "foundation"
         around = f"{groups.get('side') or ''} {extra}".lower()
-        side = "rs" if regex.search(r"\brs\b|right side", around) else "ws" if regex.search(r"\bws\b|wrong side", around) else None
+        side = (
+            "rs"
+            if regex.search(r"\brs\b|right side", around)
+            else "ws"
+            if regex.search(r"\bws\b|wrong side", around)
+            else None
+        )
         words = match.group(0).strip().rstrip(":.-–—;= ").strip("•*|#> ")
         label = Label(
             Span(offset + match.start(), offset + match.end("core")), kind, numbers, side, _colour(extra), words=words
@@ -105,7 +111,11 @@ class LabelReader:
 def numbers_of(text: str) -> tuple[int, ...]:
     """Every number named by a label: "4-6" is 4, 5, 6; "3, 4 & 5" is 3, 4, 5."""
     plain = regex.sub(r"(?<=\d)\s?(?:st|nd|rd|th|d)\b", "", text.lower())
-    plain = regex.sub(r"[a-z]+\s*[:.]?\s*(?=\d)", lambda m: m.group(0) if m.group(0).strip() in ("to", "thru", "through", "and") else "", plain)
+    plain = regex.sub(
+        r"[a-z]+\s*[:.]?\s*(?=\d)",
+        lambda m: m.group(0) if m.group(0).strip() in ("to", "thru", "through", "and") else "",
+        plain,
+    )
     found: list[int] = []
     spread = False
     for token in regex.findall(r"\d+|-|–|—|to|thru|through|&|and|,", plain):
@@ -142,10 +152,12 @@ def _compiled(words: tuple[str, ...], named: tuple[str, ...]) -> dict[str, regex
     flags = regex.IGNORECASE
     return {
         "worded": regex.compile(
-            rf"(?P<core>(?P<side>(?:rs|ws)\s+)?\b(?P<word>{word})\.?\s*:?\s*(?P<numbers>{listed}){sizes}{extra}){sign}", flags
+            rf"(?P<core>(?P<side>(?:rs|ws)\s+)?\b(?P<word>{word})\.?\s*:?\s*(?P<numbers>{listed}){sizes}{extra}){sign}",
+            flags,
         ),
         "ordinal": regex.compile(
-            rf"(?P<core>(?P<numbers>(?:{_NUMBER})(?:{_JOINT}(?:{_NUMBER}|(?:[\[(][^\])]*[\])])))*)\s+(?P<word>{word})\b{extra}){sign}", flags
+            rf"(?P<core>(?P<numbers>(?:{_NUMBER})(?:{_JOINT}(?:{_NUMBER}|(?:[\[(][^\])]*[\])])))*)\s+(?P<word>{word})\b{extra}){sign}",
+            flags,
         ),
         "named": regex.compile(
             rf"(?P<core>(?P<name>{names})\s+(?P<word>{word}s?|ring)\b{extra})\s*(?P<sign>:|\.|[-–—]+)", flags

@@ -84,7 +84,12 @@ class LayoutReader:
         bare = sum(
             1
             for line in self.lines
-            if self.labels.bare_number(line.text) and regex.match(r"\s*\d+(?:\s*[-–]\s*\d+)?\s*[).:]\s*(?:in\s+\w+:?\s*)?[\W_]*(?:\d|ch|sc|dc|hdc|inc|rep|as\s|\()", line.text, regex.I)
+            if self.labels.bare_number(line.text)
+            and regex.match(
+                r"\s*\d+(?:\s*[-–]\s*\d+)?\s*[).:]\s*(?:in\s+\w+:?\s*)?[\W_]*(?:\d|ch|sc|dc|hdc|inc|rep|as\s|\()",
+                line.text,
+                regex.I,
+            )
         )
         worded = sum(1 for line in self.lines if self.labels.at_line(line.text, 0) is not None)
         return bare >= 3 and bare > worded
@@ -103,7 +108,11 @@ class LayoutReader:
                 continue
             if layout.title is None:
                 heading = self.finder.at_line(line.text)
-                if heading is None and self.labels.at_line(line.text, 0) is None and not self.labels.inline(line.text, 0):
+                if (
+                    heading is None
+                    and self.labels.at_line(line.text, 0) is None
+                    and not self.labels.inline(line.text, 0)
+                ):
                     layout.title = line.text.strip().strip("#* ")
                     layout.title_span = self._stripped(line)
                     after_blank = False
@@ -125,7 +134,10 @@ class LayoutReader:
                 row = None
                 section = heading.key
                 self._open_section(layout, index, line, heading)
-                if heading.key in ("instructions", "finishing", "colours", "multiple") and line.text[heading.content :].strip() == "":
+                if (
+                    heading.key in ("instructions", "finishing", "colours", "multiple")
+                    and line.text[heading.content :].strip() == ""
+                ):
                     part = PartText(self._name(line.text)[0], self._stripped(line), named=True)
                     part.rows = []
                     layout.parts.append(part)
@@ -198,13 +210,19 @@ class LayoutReader:
 
     def _open_section(self, layout: Layout, index: int, line: _Line, heading) -> None:
         content = Span(line.start + heading.content, line.end)
-        layout.sections.append(Section(heading.key, content, Span(line.start + heading.start, line.start + heading.end)))
+        layout.sections.append(
+            Section(heading.key, content, Span(line.start + heading.start, line.start + heading.end))
+        )
         for inner in self.finder.inline(line.text):
             if inner.start > heading.content:
                 last = layout.sections[-1]
                 layout.sections[-1] = Section(last.key, Span(last.span.start, line.start + inner.start), last.heading)
                 layout.sections.append(
-                    Section(inner.key, Span(line.start + inner.content, line.end), Span(line.start + inner.start, line.start + inner.end))
+                    Section(
+                        inner.key,
+                        Span(line.start + inner.content, line.end),
+                        Span(line.start + inner.start, line.start + inner.end),
+                    )
                 )
         layout.prose.append(Span(line.start, line.end))
 
@@ -220,13 +238,18 @@ class LayoutReader:
             return True
         if regex.search(r"[)\]}]\.?$", above) and regex.search(r"[(\[{][^()\[\]{}]*\d[^()\[\]{}]*[)\]}]\.?$", above):
             return False  # the row closed with its count
-        return regex.match(r"(?i)(?:\d+\s?)?(?:sc|dc|hdc|tr|htr|ch|sl st|ss|join|skip|sk|turn|rep|repeat|stitch count|you|there|fasten off|fasten)\b", text) is not None and not regex.match(r"(?i)fasten off.*(?:close|sew|stuff|tail|weave)", text)
+        return regex.match(
+            r"(?i)(?:\d+\s?)?(?:sc|dc|hdc|tr|htr|ch|sl st|ss|join|skip|sk|turn|rep|repeat|stitch count|you|there|fasten off|fasten)\b",
+            text,
+        ) is not None and not regex.match(r"(?i)fasten off.*(?:close|sew|stuff|tail|weave)", text)
 
     # part headings -----------------------------------------------------------------------------------
 
     def _is_part_heading(self, index: int, line: _Line, after_blank: bool) -> bool:
         text = line.text.strip().strip("*_# ")
-        if not self._heading_like(text) or (not after_blank and not text.isupper() and not regex.search(r"(?i)\(?\bmake\b", text)):
+        if not self._heading_like(text) or (
+            not after_blank and not text.isupper() and not regex.search(r"(?i)\(?\bmake\b", text)
+        ):
             return False
         for following in self.lines[index + 1 : index + 14]:
             if following.blank:
@@ -237,8 +260,15 @@ class LayoutReader:
             heading = self.finder.at_line(other)
             if heading is not None and heading.key not in ("notes",):
                 return False
-            if _STARTS_WORK.match(other) and not regex.match(r"(?i)[\W_]*(?:note|nb|see)\b", other) and not self._heading_like(other):
-                if regex.match(r"(?i)[\W_]*(?:ch(?:ain)?s?\b\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a\s+magic|\d)|with\s+\w+,|join|magic|begin|commence|start)", other):
+            if (
+                _STARTS_WORK.match(other)
+                and not regex.match(r"(?i)[\W_]*(?:note|nb|see)\b", other)
+                and not self._heading_like(other)
+            ):
+                if regex.match(
+                    r"(?i)[\W_]*(?:ch(?:ain)?s?\b\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a\s+magic|\d)|with\s+\w+,|join|magic|begin|commence|start)",
+                    other,
+                ):
                     return True
                 continue
             if heading is None and self._heading_like(other.strip("*_# ")) and other != text:

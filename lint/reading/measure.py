@@ -38,7 +38,7 @@ class Measure:
     spaces: Counter = field(default_factory=Counter)
     workings: list[str] = field(default_factory=list)
 
-    def add(self, other: "Measure", times: int = 1) -> None:
+    def add(self, other: Measure, times: int = 1) -> None:
         self.uses = None if self.uses is None or other.uses is None else self.uses + times * other.uses
         self.makes = None if self.makes is None or other.makes is None else self.makes + times * other.makes
         for length, number in other.spaces.items():
@@ -62,7 +62,13 @@ def measure(steps: tuple[Step, ...]) -> Measure:
 def _name(step: Step) -> str:
     if isinstance(step, Work):
         return step.stitch
-    return {Group: "group into one place", Repeat: "repeat", Passage: "passage once more", Skip: "skip", Evenly: "evenly"}.get(type(step), "step")
+    return {
+        Group: "group into one place",
+        Repeat: "repeat",
+        Passage: "passage once more",
+        Skip: "skip",
+        Evenly: "evenly",
+    }.get(type(step), "step")
 
 
 def _number(amount: Amount) -> int:
@@ -81,7 +87,14 @@ def _of(step: Step, steps: tuple[Step, ...], index: int) -> Measure | None:
     if isinstance(step, Passage):
         return measure(step.items)
     if isinstance(step, Skip):
-        return Measure(None if step.rest else sum(_number(place.number) for place in step.places if place.targets[0].kind is not TargetKind.TURNING_CHAIN), 0)
+        return Measure(
+            None
+            if step.rest
+            else sum(
+                _number(place.number) for place in step.places if place.targets[0].kind is not TargetKind.TURNING_CHAIN
+            ),
+            0,
+        )
     if isinstance(step, Evenly):
         return Measure(None, _number(step.number))
     if isinstance(step, (Join, MakeRing)):

@@ -74,7 +74,10 @@ def _counted(stream: Stream, index: int) -> Counting | None:
 
 def _is_skipped(lexemes: list[Lexeme], position: int) -> bool:
     """ "1 ch is missed": not a space."""
-    return any(item.kind == "skip" or item.lower in ("is", "are", "missed", "skipped") for item in lexemes[position + 1 : position + 4])
+    return any(
+        item.kind == "skip" or item.lower in ("is", "are", "missed", "skipped")
+        for item in lexemes[position + 1 : position + 4]
+    )
 
 
 def _chain_number(lexemes: list[Lexeme], position: int) -> int | None:
@@ -133,7 +136,11 @@ def global_countings(sentence: Stream) -> list[tuple[int | None, Counting]]:
     """
     lexemes = sentence.lexemes
     verb = next(
-        (i for i, item in enumerate(lexemes) if item.kind in ("counts", "counts_not") or item.lower in ("counts", "count")),
+        (
+            i
+            for i, item in enumerate(lexemes)
+            if item.kind in ("counts", "counts_not") or item.lower in ("counts", "count")
+        ),
         None,
     )
     if verb is None:

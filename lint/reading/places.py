@@ -43,7 +43,17 @@ def places(stream: Stream, allow_to: bool = False) -> tuple[Place, ...]:
             break
         stream.skip("then")
         again = _preposition(stream, allow_to)
-        if again is None and stream.kind() not in ("next", "each", "last", "first", "top", "same", "ordinal", "corner", "space"):
+        if again is None and stream.kind() not in (
+            "next",
+            "each",
+            "last",
+            "first",
+            "top",
+            "same",
+            "ordinal",
+            "corner",
+            "space",
+        ):
             if not (stream.kind() == "number" and stream.kind(1) in ("chain", "space", "dash")):
                 stream.at = before
                 break
@@ -188,7 +198,20 @@ def _same_as(stream: Stream) -> None:
     """Passes "as join", "as last sc", "as joining sl st", "at base of ch"."""
     if stream.kind() == "as" or (stream.kind() == "word" and stream.word("where")):
         stream.take()
-        while not stream.done and stream.kind() not in (",", ";", ".", ")", "]", "}", "(", "[", "{", "and", "turn", "star"):
+        while not stream.done and stream.kind() not in (
+            ",",
+            ";",
+            ".",
+            ")",
+            "]",
+            "}",
+            "(",
+            "[",
+            "{",
+            "and",
+            "turn",
+            "star",
+        ):
             stream.take()
 
 
@@ -210,7 +233,9 @@ def _ordinal(stream: Stream, start: int) -> Place | None:
         stream.skip("the")
         if not stream.take_if("hook"):
             return None
-        return Place(stream.span_from(start), Which.FROM_HOOK, (found,), Amount.of(len(ordinals)), ordinals=tuple(ordinals))
+        return Place(
+            stream.span_from(start), Which.FROM_HOOK, (found,), Amount.of(len(ordinals)), ordinals=tuple(ordinals)
+        )
     stream.skip("made")
     if stream.kind() == "of":
         stream.take()
@@ -220,9 +245,21 @@ def _ordinal(stream: Stream, start: int) -> Place | None:
         if owner is None:
             return None
         if found.kind is TargetKind.CHAIN or owner.kind in (TargetKind.CHAIN, TargetKind.TURNING_CHAIN):
-            return Place(stream.span_from(start), Which.NEXT, (Target(TargetKind.TURNING_CHAIN, length=owner.length),), ordinals=tuple(ordinals), from_words=word.kind if word else "")
+            return Place(
+                stream.span_from(start),
+                Which.NEXT,
+                (Target(TargetKind.TURNING_CHAIN, length=owner.length),),
+                ordinals=tuple(ordinals),
+                from_words=word.kind if word else "",
+            )
         which = {"same": Which.SAME, "last": Which.LAST, "each": Which.EACH}.get(word.kind if word else "", Which.NTH)
-        return Place(stream.span_from(start), Which.NTH if which is not Which.EACH else which, (found,), ordinals=tuple(ordinals), of=owner)
+        return Place(
+            stream.span_from(start),
+            Which.NTH if which is not Which.EACH else which,
+            (found,),
+            ordinals=tuple(ordinals),
+            of=owner,
+        )
     return Place(stream.span_from(start), Which.NTH, (found,), ordinals=tuple(ordinals))
 
 
@@ -305,7 +342,9 @@ def how_many(stream: Stream) -> Amount | None:
         if stream.kind(chain) == "chain":
             space = chain + 2 if stream.kind(chain + 1) == "dash" else chain + 1
             plural = stream.peek(space).lower in ("sps", "spaces", "loops", "lps")
-            if is_space_word(stream, space) and not (plural and chain == 1 and space == chain + 1 and not stream.peek(1).glued):
+            if is_space_word(stream, space) and not (
+                plural and chain == 1 and space == chain + 1 and not stream.peek(1).glued
+            ):
                 return None
         if stream.kind(1) == "dash" and stream.kind(2) == "stitch":
             return None
@@ -439,7 +478,9 @@ def limit(stream: Stream) -> Limit | None:
         stream.skip("the", "of")
         if stream.kind() in ("ending", "row_end"):
             stream.take()
-            while stream.kind() in ("of", "the", "row", "round", "side") or (stream.kind() == "chain" and stream.kind(-1) == "of"):
+            while stream.kind() in ("of", "the", "row", "round", "side") or (
+                stream.kind() == "chain" and stream.kind(-1) == "of"
+            ):
                 stream.take()
             return Limit(LimitKind.END)
         if stream.kind() in ("ordinal", "top"):  # "to 3rd ch of turning ch-4"
@@ -464,7 +505,9 @@ def limit(stream: Stream) -> Limit | None:
                 stream.at = start
                 return Limit(LimitKind.END) if gone else None
             return Limit(LimitKind.LAST, number or ONE, found or ANY)
-        if found is not None and (word or found.kind in (TargetKind.TURNING_CHAIN, TargetKind.CORNER, TargetKind.SPACE)):
+        if found is not None and (
+            word or found.kind in (TargetKind.TURNING_CHAIN, TargetKind.CORNER, TargetKind.SPACE)
+        ):
             return Limit(LimitKind.BEFORE, target=found)
         stream.at = start
         if gone:

@@ -8,7 +8,17 @@ from lint.amount import Amount
 from lint.reading.places import limit, places
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.source import Span
-from lint.tree import Limit, LimitKind, Passage, Repeat, RowCall, Step, Times, TimesKind, Unread
+from lint.tree import (
+    Limit,
+    LimitKind,
+    Passage,
+    Repeat,
+    RowCall,
+    Step,
+    Times,
+    TimesKind,
+    Unread,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,7 +51,9 @@ def times(stream: Stream, after_bracket: bool = False) -> Times | None:
     if after_bracket and stream.kind() == "repeat":
         stream.take()
         stream.skip("all", "the")
-    total = bool(stream.take_if("total")) or (stream.word("for") and stream.kind(1) == "total" and bool(stream.take()) and bool(stream.take()))
+    total = bool(stream.take_if("total")) or (
+        stream.word("for") and stream.kind(1) == "total" and bool(stream.take()) and bool(stream.take())
+    )
     another = bool(stream.take_if("another", "more"))
     if stream.word("x", "×", "*") and stream.kind(1) in ("number", "(", "["):
         stream.take()
@@ -122,7 +134,7 @@ def repeat_clause(stream: Stream, steps: list[Step], start: int) -> bool:
         stream.at = start
         return row_call(stream, steps, start)
     stream.skip("from", "between", "the", "first", "all", "instructions", "then")
-    while stream.word("directions", "pattern", "sequence", "steps") :
+    while stream.word("directions", "pattern", "sequence", "steps"):
         stream.take()
     stream.skip("from", "between", "first")
     if stream.kind() != "star":
@@ -132,7 +144,11 @@ def repeat_clause(stream: Stream, steps: list[Step], start: int) -> bool:
         if steps and isinstance(steps[-1], Repeat) and how_often is None:
             return False
         if pair(steps):
-            fold_pair(steps, how_often or Times(stream.span_from(start), TimesKind.FILL, limit=Limit(LimitKind.END)), stream.span_from(start))
+            fold_pair(
+                steps,
+                how_often or Times(stream.span_from(start), TimesKind.FILL, limit=Limit(LimitKind.END)),
+                stream.span_from(start),
+            )
             return True
         return False
     opening = stream.take()
@@ -201,7 +217,11 @@ def _passage(steps: list[Step], sign: str, to_sign: str | None, how_often: Times
     """ "then from * to ** once" after the passage has been folded."""
     for step in reversed(steps):
         if isinstance(step, Folded) and step.sign == sign:
-            items = step.items[: step.stop_sign] if to_sign and to_sign != sign and step.stop_sign is not None else step.items
+            items = (
+                step.items[: step.stop_sign]
+                if to_sign and to_sign != sign and step.stop_sign is not None
+                else step.items
+            )
             number = how_often.number.lone if how_often.number else 1
             if how_often.kind is TimesKind.FILL and how_often.number is None:
                 number = 1
@@ -248,7 +268,9 @@ def ending_at_mark(stream: Stream, steps: list[Step]) -> bool:
             stop = step.stop_sign if step.stop_sign is not None else None
             if stop is None:
                 break
-            steps[index] = Folded(step.span.to(stream.span_from(start)), step.items, step.times, stop, sign=step.sign, stop_sign=stop)
+            steps[index] = Folded(
+                step.span.to(stream.span_from(start)), step.items, step.times, stop, sign=step.sign, stop_sign=stop
+            )
             return True
     stream.at = start
     return False
@@ -268,8 +290,18 @@ def omit(stream: Stream, steps: list[Step], start: int) -> bool:
         step = steps[index]
         if isinstance(step, Repeat) and items:
             stream.at = end
-            values = dict(span=step.span.to(stream.span_from(start)), items=step.items, times=step.times, stop=step.stop, omit=tuple(items))
-            steps[index] = Folded(**values, sign=step.sign, stop_sign=step.stop_sign) if isinstance(step, Folded) else Repeat(**values)
+            values = dict(
+                span=step.span.to(stream.span_from(start)),
+                items=step.items,
+                times=step.times,
+                stop=step.stop,
+                omit=tuple(items),
+            )
+            steps[index] = (
+                Folded(**values, sign=step.sign, stop_sign=step.stop_sign)
+                if isinstance(step, Folded)
+                else Repeat(**values)
+            )
             return True
     return False
 
@@ -282,7 +314,22 @@ def _row_words(stream: Stream) -> bool:
             return True
         if kind == "word" and stream.peek(ahead).lower == "r" and stream.kind(ahead + 1) == "number":
             return True
-        if kind not in ("from", "the", "as", "last", "number", "ordinal", "dash", "and", "to", "this", "same", ",", "of", "these"):
+        if kind not in (
+            "from",
+            "the",
+            "as",
+            "last",
+            "number",
+            "ordinal",
+            "dash",
+            "and",
+            "to",
+            "this",
+            "same",
+            ",",
+            "of",
+            "these",
+        ):
             return False
     return False
 
@@ -304,12 +351,24 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
             if numbers and stream.kind() != "number":
                 break
         elif lexeme.kind in ("number", "ordinal"):
-            if kind and numbers and stream.kind(1) in ("times",) or (kind and stream.kind(1) == "more" and numbers) or lexeme.lower in ("once", "twice"):
+            if (
+                kind
+                and numbers
+                and stream.kind(1) in ("times",)
+                or (kind and stream.kind(1) == "more" and numbers)
+                or lexeme.lower in ("once", "twice")
+            ):
                 break
             numbers.append(lexeme.number)
             stream.take()
-        elif lexeme.kind in ("dash", "to", "and", ",") and numbers and stream.kind(1) in ("number", "ordinal", "row", "round"):
-            if lexeme.kind == "," and not (stream.kind(1) in ("number", "ordinal") and stream.kind(2) in (",", "and", "row", "round", "dash")):
+        elif (
+            lexeme.kind in ("dash", "to", "and", ",")
+            and numbers
+            and stream.kind(1) in ("number", "ordinal", "row", "round")
+        ):
+            if lexeme.kind == "," and not (
+                stream.kind(1) in ("number", "ordinal") and stream.kind(2) in (",", "and", "row", "round", "dash")
+            ):
                 break
             if stream.kind(1) == "number" and stream.kind(2) == "times":
                 break
@@ -362,8 +421,10 @@ def _call_tail(stream: Stream) -> None:
     """Passes ", keeping to Color Sequence", "changing to B in last st" after a row call."""
     start = stream.at
     stream.skip(",")
-    if stream.word("keeping", "changing", "alternating", "continuing") or stream.kind() == "in" and any(
-        stream.word("colors", "colours", "color", "colour", "sequence", ahead=ahead) for ahead in range(1, 6)
+    if (
+        stream.word("keeping", "changing", "alternating", "continuing")
+        or stream.kind() == "in"
+        and any(stream.word("colors", "colours", "color", "colour", "sequence", ahead=ahead) for ahead in range(1, 6))
     ):
         while not stream.done and stream.kind() not in (".", ";", *OPENERS):
             stream.take()
@@ -371,4 +432,16 @@ def _call_tail(stream: Stream) -> None:
     stream.at = start
 
 
-__all__ = ["Folded", "Mark", "again", "fold_loose", "fold_pair", "omit", "pair", "places", "repeat_clause", "row_call", "times"]
+__all__ = [
+    "Folded",
+    "Mark",
+    "again",
+    "fold_loose",
+    "fold_pair",
+    "omit",
+    "pair",
+    "places",
+    "repeat_clause",
+    "row_call",
+    "times",
+]

@@ -7,7 +7,10 @@ import regex
 from lint.source import SourceText
 from lint.tree import Section
 
-_MEASURE = regex.compile(r"\d\s*(?:½|¼|¾|\d/\d)?\s*(?:cm|mm|ins?\b|inch|\"|”|″|'|x\b|×)|\b(?:about|approx|across|square|diameter|tall|long|wide|high|fits?|one size)\b", regex.I)
+_MEASURE = regex.compile(
+    r"\d\s*(?:½|¼|¾|\d/\d)?\s*(?:cm|mm|ins?\b|inch|\"|”|″|'|x\b|×)|\b(?:about|approx|across|square|diameter|tall|long|wide|high|fits?|one size)\b",
+    regex.I,
+)
 
 
 def size_names(source: SourceText, sections: list[Section]) -> tuple[str, ...]:
@@ -35,7 +38,13 @@ def split_sizes(line: str) -> tuple[str, ...]:
     match = regex.fullmatch(r"(?P<first>[^()\[\]]*?)\s*[(\[](?P<rest>[^()\[\]]+)[)\]]\s*", line)
     if match:
         first, rest = match["first"].strip(), match["rest"]
-        cut = r"\s*,\s*" if "," in rest else r"\s*[-–]\s*" if regex.search(r"[A-Za-z]\s*[-–]\s*[A-Za-z]", rest) else r"\s*[,:;]\s*"
+        cut = (
+            r"\s*,\s*"
+            if "," in rest
+            else r"\s*[-–]\s*"
+            if regex.search(r"[A-Za-z]\s*[-–]\s*[A-Za-z]", rest)
+            else r"\s*[,:;]\s*"
+        )
         names = ([first] if first else []) + regex.split(cut, rest)
     elif regex.fullmatch(r"[\w.]+(?:\s*/\s*[\w.]+)+", line):
         names = regex.split(r"\s*/\s*", line)

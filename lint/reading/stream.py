@@ -87,7 +87,7 @@ class Stream:
                     return position
         return None
 
-    def inside(self, first: int, last: int) -> "Stream":
+    def inside(self, first: int, last: int) -> Stream:
         """A stream over lexemes first..last (exclusive)."""
         return Stream(self.lexemes[first:last], self.vocabulary)
 

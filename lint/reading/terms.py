@@ -28,8 +28,14 @@ def find_terms(text: str, layout: LayoutFile, wanted: str = "auto") -> Terms:
         return said
     uk = _hits(text, layout.uk_evidence)
     us = _hits(text, layout.us_evidence)
-    explained = regex.search(r"(?i)\b(?:dc|double crochet)\b[^\n]{0,25}\bUS\b\W{0,3}(?:sc|single)|\btr\b[^\n]{0,25}\bUS\b\W{0,3}(?:dc|double)", text)
-    if explained or (len(uk) > len(us) and not any(text[span.start : span.end].lower() in ("sc", "hdc", "single crochet") for span in us)):
+    explained = regex.search(
+        r"(?i)\b(?:dc|double crochet)\b[^\n]{0,25}\bUS\b\W{0,3}(?:sc|single)|\btr\b[^\n]{0,25}\bUS\b\W{0,3}(?:dc|double)",
+        text,
+    )
+    if explained or (
+        len(uk) > len(us)
+        and not any(text[span.start : span.end].lower() in ("sc", "hdc", "single crochet") for span in us)
+    ):
         return Terms("uk", False, tuple(uk[:3]))
     return Terms("us", False, tuple(us[:3]))
 
@@ -41,11 +47,19 @@ def _statements(text: str, layout: LayoutFile) -> Terms | None:
             match = regex.search(rf"(?i)(?<!\w){regex.escape(phrase)}(?!\w)", text)
             if match:
                 return Terms(terms, True, (Span(match.start(), match.end()),))
-    match = regex.search(r"(?i)\b(?:terms|terminology|abbreviations|stitches)\b[^.\n]{0,25}?\b(US|U\.S\.|UK|U\.K\.|American|British)(?![\w.]*\s*\d)", text)
+    match = regex.search(
+        r"(?i)\b(?:terms|terminology|abbreviations|stitches)\b[^.\n]{0,25}?\b(US|U\.S\.|UK|U\.K\.|American|British)(?![\w.]*\s*\d)",
+        text,
+    )
     if match is None:
-        match = regex.search(r"(?i)\b(US|U\.S\.|UK|U\.K\.|American|British)\b[^.\n]{0,20}?\b(?:terms|terminology|stitch names|names)\b", text)
+        match = regex.search(
+            r"(?i)\b(US|U\.S\.|UK|U\.K\.|American|British)\b[^.\n]{0,20}?\b(?:terms|terminology|stitch names|names)\b",
+            text,
+        )
     if match:
-        return Terms("us" if match[1].lower() in ("us", "u.s.", "american") else "uk", True, (Span(match.start(), match.end()),))
+        return Terms(
+            "us" if match[1].lower() in ("us", "u.s.", "american") else "uk", True, (Span(match.start(), match.end()),)
+        )
     return None
 
 

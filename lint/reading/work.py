@@ -49,7 +49,12 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     elif number is not None and lexeme.kind == "stitch" and stream.kind() == "together":
         return None
     number_after = False
-    if number is None and stream.kind() == "number" and not stream.word("once", "twice", "thrice") and stream.kind(1) != "together":
+    if (
+        number is None
+        and stream.kind() == "number"
+        and not stream.word("once", "twice", "thrice")
+        and stream.kind(1) != "together"
+    ):
         after = stream.at
         number = stream.amount()
         if number is not None and stream.kind() in ("times",):
@@ -64,7 +69,11 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         number_after = stitch in ("inc", "dec") or together is not None
     elif number is None and stream.word("twice", "once") and stream.kind(1) == "in":
         number = Amount.of(stream.take().number)
-    elif number is None and (together or stitch in ("inc", "dec")) and [stream.kind(n) for n in range(4)] == ["(", "number", "times", ")"]:
+    elif (
+        number is None
+        and (together or stitch in ("inc", "dec"))
+        and [stream.kind(n) for n in range(4)] == ["(", "number", "times", ")"]
+    ):
         inner = stream.at
         stream.take()
         number = stream.amount()

@@ -15,4 +15,6 @@ _HAZARD = re.compile(rf"(?<![\w-])(?:{_WORDS})(?![\w-])", re.IGNORECASE)
 
 def hazard_words(text: str, most: int = 4) -> list[str]:
     """The first few words of a text that speak of toys, babies or cords, each once, in lower case."""
-    return list(dict.fromkeys(" ".join(word.lower().split()) for word in _HAZARD.findall(text.replace("’", "'"))))[:most]
+    return list(dict.fromkeys(" ".join(word.lower().split()) for word in _HAZARD.findall(text.replace("’", "'"))))[
+        :most
+    ]

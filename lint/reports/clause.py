@@ -35,7 +35,9 @@ class ClauseReading:
             "clause": self.clause,
             "read": self.read,
             "uses": made.uses if made is not None else None,
-            "makes": {"stitches": made.makes, "spaces": {f"ch-{n}": k for n, k in sorted(made.spaces.items())}} if fixed else None,
+            "makes": {"stitches": made.makes, "spaces": {f"ch-{n}": k for n, k in sorted(made.spaces.items())}}
+            if fixed
+            else None,
             "stopped_by": self.stopped_by,
         }
 
@@ -46,7 +48,9 @@ class ClauseReading:
         if self.measure is None:
             return f"{self.clause}\n  read; it works no stitches by itself"
         uses = "as many places as there are" if self.measure.uses is None else _so_many(self.measure.uses, "place")
-        makes = "as many stitches as that gives" if self.measure.makes is None else _so_many(self.measure.makes, "stitch")
+        makes = (
+            "as many stitches as that gives" if self.measure.makes is None else _so_many(self.measure.makes, "stitch")
+        )
         spaces = "".join(f" and {_so_many(k, f'ch-{n} space')}" for n, k in sorted(self.measure.spaces.items()))
         lines = [self.clause, f"  uses {uses}, makes {makes}{spaces}"]
         lines += [f"  {step}" for step in self.measure.workings]
@@ -89,6 +93,7 @@ def _read(line: str, lexicon: Lexicon, labels: LabelReader) -> ClauseReading:
 def _sizes(text: str) -> int:
     """How many sizes a list in the clause shows: "60 (66, 72)" is three."""
     found = Counter(
-        1 + len(regex.findall(r"\d+|-", match[1])) for match in regex.finditer(r"(?<!\w)\d+\s?[(\[]((?:\d+|-)(?:\s*[,;:/-]\s*(?:\d+|-))+)[)\]]", text)
+        1 + len(regex.findall(r"\d+|-", match[1]))
+        for match in regex.finditer(r"(?<!\w)\d+\s?[(\[]((?:\d+|-)(?:\s*[,;:/-]\s*(?:\d+|-))+)[)\]]", text)
     )
     return found.most_common(1)[0][0] if found else 1

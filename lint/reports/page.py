@@ -118,7 +118,7 @@ class ShownPattern:
     named: int = _UNCHECKED_NAMED
 
     @classmethod
-    def of(cls, report: Report, prefix: str) -> "ShownPattern":
+    def of(cls, report: Report, prefix: str) -> ShownPattern:
         findings = wording.in_order(report)
         notes = tuple(_note(report, number, finding) for number, finding in enumerate(findings, 1))
         lines = cut(report.source, [finding.span for finding in findings])
@@ -128,7 +128,10 @@ class ShownPattern:
             wording.title_of(report),
             wording.points(report),
             wording.rows_recomputed(report),
-            tuple((w.value, words, tuple(n for n in notes if n.finding.weight is w)) for w, words in wording.WEIGHTS.items()),
+            tuple(
+                (w.value, words, tuple(n for n in notes if n.finding.weight is w))
+                for w, words in wording.WEIGHTS.items()
+            ),
             tuple(hazard_words(report.source.text)),
             notes,
             tuple(_groups(lines, notes)),

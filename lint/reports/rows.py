@@ -41,6 +41,11 @@ class ShownRow:
     number: int  # of rows in this line
 
     @property
+    def assumed(self) -> bool:
+        """Whether the row was worked on a printed count, because of the row below nothing better is known."""
+        return any(cell.assumed and cell.made is not None for cell in self.first.cells)
+
+    @property
     def stopped(self) -> bool:
         return any(cell.outcome is Outcome.NOT_RECOMPUTED for cell in self.first.cells)
 
@@ -95,7 +100,9 @@ def made_words(report: Report, made: Made) -> str:
         said = [f"{_of(made.stitches, 'st')} ({', '.join(kinds)})"]
     for length, number in sorted(made.spaces.items()):
         uk = report.terms.terms == "uk"
-        said.append(f"{number} × {length}-ch sp{'s' * (number != 1)}" if uk else _of(number, f"ch-{length} sp"))
+        said.append(
+            f"{number}\u00a0×\u00a0{length}-ch sp{'s' * (number != 1)}" if uk else _of(number, f"ch-{length} sp")
+        )
     said += [_of(number, name) for name, number in made.groups.items()]
     if made.corners:
         said.append(_of(made.corners, "corner"))
@@ -156,9 +163,9 @@ def _cell(report: Report, row: LedgerRow, cell: Cell, printed: str) -> ShownCell
     sign, words = OUTCOMES[cell.outcome]
     if cell.outcome is Outcome.NOT_STATED and printed:
         words = "not compared"
-    remarks = [_difference(difference) for difference in cell.comparison.differences] if cell.comparison is not None else []
-    if cell.assumed and cell.made is not None:
-        remarks.append("worked on the count printed for the row below")
+    remarks = (
+        [_difference(difference) for difference in cell.comparison.differences] if cell.comparison is not None else []
+    )
     made = made_words(report, cell.made) if cell.made is not None else ""
     return ShownCell(cell.outcome.value, sign, words, made, tuple(remarks))
 

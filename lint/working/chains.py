@@ -39,7 +39,9 @@ class ChainRules:
         return self.heights.get(stitch, 3)
 
 
-def standing(length: int, note: Counting | None, stitch: str, rules: ChainRules, choices: Choices, hint: bool | None, span: Span) -> Standing:
+def standing(
+    length: int, note: Counting | None, stitch: str, rules: ChainRules, choices: Choices, hint: bool | None, span: Span
+) -> Standing:
     """What a chain of `length` at the start of a row of `stitch` stands for.
 
     `hint` is what the row's own join shows (into the chain: it counts; into the first stitch: it does not).

@@ -28,4 +28,6 @@ class Choices:
 
     def others(self) -> list[tuple[Key, int]]:
         """Every answer that could have been given instead."""
-        return [(key, other) for key, (taken, options) in self.asked.items() for other in range(options) if other != taken]
+        return [
+            (key, other) for key, (taken, options) in self.asked.items() for other in range(options) if other != taken
+        ]

@@ -58,7 +58,11 @@ def measured(item: StatedItem, made: Made, stated: Stated) -> list[int]:
         exact = made.by_kind.get(name, 0)
         plain = sum(number for kind, number in made.by_kind.items() if family(kind) == name)
         listed = {other.unit.partition(":")[2] for other in stated.items if other.unit.startswith("kind:")}
-        beside = sum(number for kind, number in made.by_kind.items() if family(kind) == name and (kind == name or kind not in listed))
+        beside = sum(
+            number
+            for kind, number in made.by_kind.items()
+            if family(kind) == name and (kind == name or kind not in listed)
+        )
         return [beside, exact, plain] if exact or plain else [exact]
     if unit == "space":
         if name:

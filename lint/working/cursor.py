@@ -57,7 +57,13 @@ class Cursor:
     # state -----------------------------------------------------------------------------------------
 
     def save(self) -> tuple:
-        return self.at, self.last, self.ran_out, len(self.troubles), self.nodes[self.at].used if self.at < len(self.nodes) else 0
+        return (
+            self.at,
+            self.last,
+            self.ran_out,
+            len(self.troubles),
+            self.nodes[self.at].used if self.at < len(self.nodes) else 0,
+        )
 
     def restore(self, state: tuple) -> None:
         self.at, self.last, self.ran_out, troubles, used = state
@@ -105,7 +111,9 @@ class Cursor:
         """Indexes of the matching places from here to the end (or the stop)."""
         strict = any(self.matches(self.nodes[i], t, size) for i in range(self.at, self.end) for t in targets)
         return [
-            i for i in range(self.at, self.end) if any(self.matches(self.nodes[i], target, size, strict) for target in targets)
+            i
+            for i in range(self.at, self.end)
+            if any(self.matches(self.nodes[i], target, size, strict) for target in targets)
         ]
 
     # taking places -------------------------------------------------------------------------------------
@@ -219,7 +227,13 @@ class Cursor:
                     self.matches(nodes[i], target, size) for i in window
                 ):
                     if any(nodes[i].is_stitch for i in window):
-                        self.troubles.append(Trouble("not there", describe(target, size), found=_name(next(nodes[i] for i in window if nodes[i].is_stitch))))
+                        self.troubles.append(
+                            Trouble(
+                                "not there",
+                                describe(target, size),
+                                found=_name(next(nodes[i] for i in window if nodes[i].is_stitch)),
+                            )
+                        )
                     targets = tuple(Target(TargetKind.ANY_STITCH) if item is target else item for item in targets)
             plain = len(targets) == 1 and targets[0].kind is TargetKind.ANY_STITCH
             for index in window:
@@ -253,7 +267,11 @@ class Cursor:
         """Indexes of the groups (worked into one place) from here on that are the kind named, or corners."""
         runs: list[list[int]] = []
         begin = self.at
-        while begin and self.nodes[begin - 1].group and self.nodes[begin - 1].group == (self.nodes[begin].group if begin < len(self.nodes) else 0):
+        while (
+            begin
+            and self.nodes[begin - 1].group
+            and self.nodes[begin - 1].group == (self.nodes[begin].group if begin < len(self.nodes) else 0)
+        ):
             begin -= 1
         for index in range(begin, len(self.nodes)):
             node = self.nodes[index]
@@ -268,7 +286,8 @@ class Cursor:
         return [
             run
             for run in runs
-            if sum(self.nodes[i].is_stitch for i in run) >= 3 or (len(run) > 1 and any(self.nodes[i].kind == "space" for i in run))
+            if sum(self.nodes[i].is_stitch for i in run) >= 3
+            or (len(run) > 1 and any(self.nodes[i].kind == "space" for i in run))
         ]
 
 

@@ -46,12 +46,16 @@ class Expander:
         call = next((step for step in row.steps if isinstance(step, RowCall)), None)
         numbers = numbers[:MOST_ROWS]
         if call is None:
-            instances = [self._instance(row, kind, number, row.steps, None, i, len(numbers)) for i, number in enumerate(numbers)]
+            instances = [
+                self._instance(row, kind, number, row.steps, None, i, len(numbers)) for i, number in enumerate(numbers)
+            ]
         else:
             instances = self._called(row, part, kind, numbers, call)
         for instance in instances:
             if instance.missing is None and instance.number is not None or instance.steps and label is not None:
-                self.met.append((kind, instance.number or 0, instance.steps, instance.stated or instance.inherited, part))
+                self.met.append(
+                    (kind, instance.number or 0, instance.steps, instance.stated or instance.inherited, part)
+                )
         return instances
 
     def _instance(self, row, kind, number, steps, inherited, index, length, missing=None) -> Instance:
@@ -76,7 +80,9 @@ class Expander:
         cycle = self._cycle(call, kind, part)
         if not cycle:
             what = f"{kind} {call.first}" if call.first else "the rows before"
-            return [self._instance(row, kind, n, (), None, i, len(numbers), missing=what) for i, n in enumerate(numbers)]
+            return [
+                self._instance(row, kind, n, (), None, i, len(numbers), missing=what) for i, n in enumerate(numbers)
+            ]
         passes = None
         if call.times is not None and call.times.number is not None and call.times.kind is not TimesKind.FILL:
             passes = call.times.number.at(0) or 0
@@ -114,7 +120,14 @@ class Expander:
         here = [entry for entry in self.met if entry[4] is part]
         if call.part is not None:
             wanted = call.part.lower()
-            first = next((i for i, entry in enumerate(self.met) if wanted in entry[4].name.lower() or entry[4].name.lower() in wanted), len(self.met))
+            first = next(
+                (
+                    i
+                    for i, entry in enumerate(self.met)
+                    if wanted in entry[4].name.lower() or entry[4].name.lower() in wanted
+                ),
+                len(self.met),
+            )
             here = list(reversed(self.met[first:]))  # the first rows of these numbers from that piece on
         if call.first is None:
             rows = here[-call.number :] if call.number else []
@@ -124,7 +137,14 @@ class Expander:
             return []
         found = []
         for number in range(call.first, last + 1):
-            match = next((entry for entry in reversed(here) if entry[1] == number and (call.kind is None or entry[0] == call.kind)), None)
+            match = next(
+                (
+                    entry
+                    for entry in reversed(here)
+                    if entry[1] == number and (call.kind is None or entry[0] == call.kind)
+                ),
+                None,
+            )
             match = match or next((entry for entry in reversed(here) if entry[1] == number), None)
             if match is None and call.part is None:  # a row of the same piece under an earlier heading
                 match = next((entry for entry in reversed(self.met) if entry[1] == number and entry[0] == kind), None)

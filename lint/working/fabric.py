@@ -14,7 +14,9 @@ class Node:
 
     __slots__ = ("kind", "length", "parents", "group", "chain", "special", "closing", "corner", "used")
 
-    def __init__(self, kind: str, parents: tuple["Node", ...] = (), group: int = 0, length: int = 0, chain: int = 0) -> None:
+    def __init__(
+        self, kind: str, parents: tuple[Node, ...] = (), group: int = 0, length: int = 0, chain: int = 0
+    ) -> None:
         self.kind = kind
         self.parents = parents  # what it was worked into: one place, several for a decrease, none for a chain
         self.group = group  # nodes worked into one place at one time share a number
@@ -49,20 +51,20 @@ class Fabric:
     picots: int = 0
 
     @classmethod
-    def ring(cls, chains: int = 0) -> "Fabric":
+    def ring(cls, chains: int = 0) -> Fabric:
         """A ring; one made of chains can be worked into chain by chain as well."""
         return cls([Node("ring", length=chains)], circular=True)
 
     @classmethod
-    def foundation(cls, length: int) -> "Fabric":
+    def foundation(cls, length: int) -> Fabric:
         return cls([Node("ch", length=1) for _ in range(length)])
 
     @classmethod
-    def unknown(cls, circular: bool) -> "Fabric":
+    def unknown(cls, circular: bool) -> Fabric:
         return cls([], circular, known=False)
 
     @classmethod
-    def plain(cls, kind: str, number: int, circular: bool) -> "Fabric":
+    def plain(cls, kind: str, number: int, circular: bool) -> Fabric:
         """A row of so many stitches of one kind, as a printed count says."""
         nodes = [Node(kind) for _ in range(number)]
         if not circular:

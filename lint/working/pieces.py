@@ -30,13 +30,14 @@ from lint.tree import (
     Work,
     walk,
 )
-from lint.working.bench import Bench, TooMany, Worked
+from lint.working.bench import Bench, Worked
 from lint.working.chains import ChainRules
 from lint.working.choices import Choices, Key
 from lint.working.compare import Comparison, compare
 from lint.working.cursor import PlacesUnknown
 from lint.working.expand import Expander, Instance, turns_first
 from lint.working.fabric import Fabric
+from lint.working.rowstate import TooMany
 
 _TRIALS = 20
 
@@ -101,7 +102,8 @@ class PatternWorker:
                     instance.kind,
                     instance.number,
                     instance.row.label.span if instance.row.label is not None else instance.row.span,
-                    instance.stated or (instance.inherited if all(cell.outcome is Outcome.AGREES for _, _, cell in entries) else None),
+                    instance.stated
+                    or (instance.inherited if all(cell.outcome is Outcome.AGREES for _, _, cell in entries) else None),
                     instance.stated_index,
                     tuple(cell for _, _, cell in entries),
                     instance.index,
@@ -156,22 +158,32 @@ class PatternWorker:
         row = instance.row
         if instance.missing:
             state.fabric = None
-            return Cell(Outcome.NOT_RECOMPUTED, stopped_by=f"{instance.missing} is not there to repeat", stopped_at=row.span)
+            return Cell(
+                Outcome.NOT_RECOMPUTED, stopped_by=f"{instance.missing} is not there to repeat", stopped_at=row.span
+            )
         if _not_for_size(instance, size):
             return Cell(Outcome.NOT_WORKED)
         unread = row.unread()
-        if row.label is None and (unread or not any(isinstance(s, (Work, Group, Repeat, Chain, MakeRing, Evenly)) for s in walk(row.steps))):
+        if row.label is None and (
+            unread or not any(isinstance(s, (Work, Group, Repeat, Chain, MakeRing, Evenly)) for s in walk(row.steps))
+        ):
             if unread and any(isinstance(s, (Chain, MakeRing)) for s in row.steps):
                 state.fabric = Fabric.unknown(False)  # a start that was not read
             if any(isinstance(s, (Work, Group, Repeat)) for s in walk(row.steps)):
                 state.fabric = Fabric.unknown(False)
-                return Cell(Outcome.NOT_RECOMPUTED, stopped_by=unread[0].words if unread else None, stopped_at=unread[0].span if unread else None)
+                return Cell(
+                    Outcome.NOT_RECOMPUTED,
+                    stopped_by=unread[0].words if unread else None,
+                    stopped_at=unread[0].span if unread else None,
+                )
             return None
         if not unread:
             unread = [s for s in walk(instance.steps) if type(s).__name__ == "Unread"]
         if unread:
             return self._not_recomputed(instance, state, size, unread[0].words, unread[0].span)
-        if row.label is not None and not any(isinstance(s, (Work, Group, Repeat, Chain, MakeRing, Evenly)) for s in walk(instance.steps)):
+        if row.label is not None and not any(
+            isinstance(s, (Work, Group, Repeat, Chain, MakeRing, Evenly)) for s in walk(instance.steps)
+        ):
             return self._not_recomputed(instance, state, size, "no stitches were found in this row", row.span)
         if state.fabric is None:
             if _founds(instance.steps) or any(isinstance(step, MakeRing) for step in instance.steps):
@@ -239,7 +251,9 @@ class PatternWorker:
                 break
         return (state.carried, *steps)
 
-    def _best(self, instance: Instance, steps, fabric: Fabric, is_round: bool, state: _State, size: int, blocks: bool) -> _Trial:
+    def _best(
+        self, instance: Instance, steps, fabric: Fabric, is_round: bool, state: _State, size: int, blocks: bool
+    ) -> _Trial:
         """The reading that agrees and fits, with as little forced as may be."""
         stated = instance.stated or instance.inherited
         first = self._trial(instance, stated, steps, fabric, is_round, state, size, blocks, {})
@@ -247,7 +261,9 @@ class PatternWorker:
             return first
         best = first
         others = first.worked.choices.others()
-        tries = [dict([one]) for one in others] + [dict(pair) for pair in combinations(others, 2) if pair[0][0] != pair[1][0]]
+        tries = [dict([one]) for one in others] + [
+            dict(pair) for pair in combinations(others, 2) if pair[0][0] != pair[1][0]
+        ]
         for forced in tries[:_TRIALS]:
             trial = self._trial(instance, stated, steps, fabric, is_round, state, size, blocks, forced)
             if trial.rank < best.rank and (instance.stated is not None or trial.fits and not best.fits):
@@ -262,10 +278,20 @@ class PatternWorker:
         nodes = fabric.nodes
         if is_round and turns_first(steps) and len(nodes) > 1:
             nodes = [nodes[0], *reversed(nodes[1:])]
-        below = Fabric(nodes, fabric.circular or is_round and not (nodes and nodes[0].kind == "ch"), fabric.known, fabric.assumed, fabric.uncounted)
+        below = Fabric(
+            nodes,
+            fabric.circular or is_round and not (nodes and nodes[0].kind == "ch"),
+            fabric.known,
+            fabric.assumed,
+            fabric.uncounted,
+        )
         bench = Bench(below, size, is_round, state.rules, Choices(state.habits, forced), blocks=blocks)
         worked = bench.work(steps)
-        comparison = compare(stated, worked.made, size, instance.stated_index) if stated is not None and (stated is not instance.inherited) else None
+        comparison = (
+            compare(stated, worked.made, size, instance.stated_index)
+            if stated is not None and (stated is not instance.inherited)
+            else None
+        )
         if stated is not None and comparison is None:
             inherited = compare(stated, worked.made, size)
             comparison = inherited if inherited.agrees else None
@@ -284,12 +310,22 @@ class PatternWorker:
                 elif key[0] == "chain counts":
                     state.habits[key] = taken
 
-    def _goes_on_better(self, printed: Fabric, made: Fabric, coming: Instance, state: _State, size: int, blocks: bool) -> bool:
+    def _goes_on_better(
+        self, printed: Fabric, made: Fabric, coming: Instance, state: _State, size: int, blocks: bool
+    ) -> bool:
         """Whether the next row agrees with the printed count and not with what was made."""
         results = []
         for fabric in (printed, made):
             try:
-                trial = self._best(coming, self._with_carried(coming.steps, state), fabric, _is_round(coming, fabric), state, size, blocks)
+                trial = self._best(
+                    coming,
+                    self._with_carried(coming.steps, state),
+                    fabric,
+                    _is_round(coming, fabric),
+                    state,
+                    size,
+                    blocks,
+                )
             except (PlacesUnknown, TooMany):
                 return False
             results.append(trial.agrees is not False and trial.fits)
@@ -329,7 +365,9 @@ def _founds(steps: tuple[Step, ...]) -> bool:
             places = head.places if isinstance(head, (Work, Group)) else ()
             return bool(places) and places[0].which is Which.FROM_HOOK
         if isinstance(step, (Work, Group, Repeat)):
-            return isinstance(step, Work) and step.stitch.startswith("f") and step.stitch[1:] in ("sc", "hdc", "dc", "tr")
+            return (
+                isinstance(step, Work) and step.stitch.startswith("f") and step.stitch[1:] in ("sc", "hdc", "dc", "tr")
+            )
     return False
 
 
@@ -344,7 +382,12 @@ def _works_ring(steps: tuple[Step, ...]) -> bool:
 def _corner_to_corner(instances: list[Instance]) -> bool:
     """Whether rows after the first begin with a chain of their own that is worked into: blocks from corner to corner."""
     for instance in instances:
-        if instance.kind == "row" and instance.number not in (None, 1) and _founds(instance.steps) and any(isinstance(s, Work) for s in walk(instance.steps)):
+        if (
+            instance.kind == "row"
+            and instance.number not in (None, 1)
+            and _founds(instance.steps)
+            and any(isinstance(s, Work) for s in walk(instance.steps))
+        ):
             return True
     return False
 
@@ -376,12 +419,22 @@ def _as_printed(stated: Stated | None, size: int, circular: bool) -> Fabric | No
 
 
 def _misfits(worked: Worked, instance: Instance) -> tuple[Misfit, ...]:
-    found = [Misfit(n.trouble.kind, n.trouble.wanted, n.trouble.number, n.trouble.found, n.span) for n in worked.troubles]
+    found = [
+        Misfit(n.trouble.kind, n.trouble.wanted, n.trouble.number, n.trouble.found, n.span) for n in worked.troubles
+    ]
     if worked.left and not any(m.kind == "does not fit" for m in found):
         stitches = [node for node in worked.left if node.is_stitch]
         wanted = "st" if stitches else f"ch-{worked.left[0].length} sp"
         last = next((s for s in reversed(instance.steps) if isinstance(s, (Work, Group, Repeat))), None)
-        found.append(Misfit("left over", wanted, len(stitches) or len(worked.left), "", last.span if last is not None else instance.row.span))
+        found.append(
+            Misfit(
+                "left over",
+                wanted,
+                len(stitches) or len(worked.left),
+                "",
+                last.span if last is not None else instance.row.span,
+            )
+        )
     return tuple(found)
 
 

@@ -1,0 +1,109 @@
+"""The report on the terminal: one line, or a summary to read.  In colour and wrapped only where somebody is looking."""
+
+from __future__ import annotations
+
+import sys
+from dataclasses import dataclass
+
+from lint.finding import Finding
+from lint.inspection import Report
+from lint.reports import wording
+from lint.reports.rows import not_recomputed, what_stopped
+
+_STYLES = {"title": "bold", "Correction": "bold", "Query": "bold", "Style": "bold", "aside": "dim"}
+_PLAIN_SIGNS = str.maketrans("“”‘’–—×\u00a0", "\"\"''--x ")
+
+
+@dataclass(frozen=True, slots=True)
+class _Line:
+    """A line of the summary: how far in it stands, and a head that is set off from what follows."""
+
+    text: str
+    indent: int = 0
+    head: str = ""
+    style: str = ""
+
+
+def one_line(report: Report) -> str:
+    """ "Brickfield Square: 1 correction, 2 queries; 7 of 7 rows recomputed; score 91.5 - corrections needed"."""
+    score = wording.as_figure(report.grade.score)
+    said = [
+        wording.points(report),
+        wording.rows_recomputed(report),
+        f"score {score} - {wording.VERDICTS[report.grade.verdict]}",
+    ]
+    return wording.tame(f"{wording.title_of(report)}: {'; '.join(said)}")
+
+
+def show(report: Report) -> None:
+    """Print a summary to standard output."""
+    lines = list(_summary(report))
+    if sys.stdout.isatty():
+        _show_styled(lines)
+    else:
+        for line in lines:
+            _write(" " * line.indent + line.head + line.text)
+
+
+def _summary(report: Report):
+    yield _Line(wording.title_of(report), style="title")
+    yield _Line(report.grade.sentence)
+    score = wording.as_figure(report.grade.score)
+    yield _Line(
+        f"{wording.opening(wording.points(report))}. {wording.opening(wording.rows_recomputed(report))}. Score {score} of 100."
+    )
+    for finding in wording.in_order(report):
+        yield _Line("")
+        yield from _finding(report, finding)
+    rows = not_recomputed(report)
+    if rows:
+        yield _Line("")
+        yield _Line("Not recomputed; nothing is said about these counts:", style="title")
+    for row in rows:
+        words, quoted = what_stopped(report, row)
+        stopped = f'stopped at "{" ".join(words.split())}"' if quoted else words
+        yield _Line(f"{row.first.part.name}, {row.label}, line {row.line}: {stopped}", 2)
+    yield _Line("")
+
+
+def _finding(report: Report, finding: Finding):
+    at = report.source.position(finding.span.start)
+    title = wording.WEIGHTS[finding.weight].title
+    place = wording.place_of(finding)
+    message = wording.message_of(finding)
+    yield _Line(f" - {place}: {message}" if place else f" - {message}", 0, f"{at.line}:{at.column} {title}", title)
+    if finding.sizes:
+        yield _Line(f"In {wording.listed(list(finding.sizes))}", 4)
+    for cause in finding.likely:
+        yield _Line(f"Could it be? {wording.question(cause)}", 4)
+    for other in finding.related:
+        yield _Line(f"See line {report.source.line_of(other.span)}: {other.label}", 4, style="aside")
+
+
+def _shown(text: str) -> str:
+    """Text that standard output can take: plain signs for printers' ones, and question marks, where it must be."""
+    encoding = sys.stdout.encoding or "utf-8"
+    text = wording.tame(text)
+    try:
+        text.encode(encoding)
+    except UnicodeEncodeError:
+        text = text.translate(_PLAIN_SIGNS).encode(encoding, "replace").decode(encoding, "replace")
+    return text
+
+
+def _write(text: str) -> None:
+    sys.stdout.write(_shown(text).rstrip() + "\n")
+
+
+def _show_styled(lines: list[_Line]) -> None:
+    from rich.console import Console
+    from rich.padding import Padding
+    from rich.text import Text
+
+    console = Console(highlight=False, markup=False, emoji=False)
+    for line in lines:
+        style = _STYLES.get(line.style, "")
+        text = Text(_shown(line.head or line.text), style)
+        if line.head:
+            text.append(_shown(line.text), "not bold")
+        console.print(Padding(text, (0, 0, 0, line.indent), expand=False))

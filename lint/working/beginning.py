@@ -1,0 +1,148 @@
+"""Chains: foundation, ring, beginning and turning chains, and the spaces between stitches."""
+
+from __future__ import annotations
+
+from lint.tree import (
+    Chain,
+    Evenly,
+    FastenOff,
+    Group,
+    Loops,
+    MakeRing,
+    Passage,
+    Place,
+    Remark,
+    Repeat,
+    Step,
+    Turn,
+    UseYarn,
+    Which,
+    Work,
+)
+from lint.working.chains import standing
+from lint.working.cursor import Cursor
+from lint.working.fabric import Fabric, Node
+from lint.working.placing import Placing
+from lint.working.rowstate import main_stitch
+
+
+class Beginning(Placing):
+    """What a chain is by where it stands: a start, a stitch, a space, or the next row's turning chain."""
+
+    def begin(self) -> None:
+        self.begun = True
+
+    def make_ring(self, step: MakeRing) -> None:
+        self.cursor = Cursor(Fabric.ring(self.amount(step.length) if step.length is not None else 0))
+        self.from_ring = True
+        self.is_round = self.is_round or self.cursor.circular
+
+    def work_chain(self, step: Chain, following: tuple[Step, ...]) -> None:
+        length = self.amount(step.length)
+        if not length:
+            return
+        ahead = next((s for s in following if not isinstance(s, (Turn, Remark, Loops, UseYarn))), None)
+        into_chain = hook_place(ahead)
+        if into_chain is not None and isinstance(ahead, Work) and ahead.stitch == "sl st" and self.begun:
+            self.picots += 1  # "ch 3, sl st in 3rd ch from hook"
+            self.pending_picot = True
+            return
+        if into_chain is not None and not self.made:
+            chain = Cursor(Fabric.foundation(length))
+            if self.cursor.nodes and self.blocks:
+                self.outer = self.cursor
+            self.cursor = chain
+            self.begun = True
+            return
+        if (
+            not self.begun
+            and not self.made
+            and any(isinstance(s, (Work, Group, Repeat, Evenly, Passage)) for s in following)
+        ):
+            self.beginning_chain(step, length, following)
+            return
+        quiet = all(isinstance(s, (Turn, Remark, FastenOff, UseYarn)) for s in following)
+        if quiet and any(isinstance(s, Turn) and s.turned for s in following) and self.made:
+            self.carried = step
+            return
+        if quiet and not self.made and not self.begun:  # a foundation chain by itself
+            self.cursor = Cursor(Fabric.foundation(length))
+            self.foundation = length
+            return
+        self.add_space(length, None, step.corner)
+
+    def beginning_chain(self, step: Chain, length: int, following: tuple[Step, ...]) -> None:
+        self.begun = True
+        stitch = main_stitch(following) or self.main
+        if step.counting is not None and step.counting.throughout:
+            self.learned.append((length, step.counting))
+        stands = standing(length, step.counting, stitch, self.rules, self.choices, self.hint, step.span)
+        if not stands.said:
+            self.unsaid = step.span
+        place = self.cursor.last
+        if self.blocks and step.counting is None:
+            self.add_space(length, None)
+            return
+        if stands.stitch is None:
+            self.uncounted = length
+            return
+        self.stand_for(stands.stitch, length, place)
+        if stands.space:
+            self.add_space(stands.space, None)
+
+    def stand_for(self, stitch: str, length: int, place: Node | None) -> None:
+        """A chain that counts as a stitch stands on the first place (or in the space where the round begins)."""
+        cursor = self.cursor
+        if (
+            place is not None
+            and place.kind not in ("ring", "ch")
+            and cursor.at == 0
+            and cursor.nodes
+            and place is cursor.nodes[0]
+        ):
+            cursor.at = 1
+        elif place is not None and place.kind == "ch" and cursor.at == 0:
+            cursor.at = 1
+        node = Node(stitch, (place,) if place is not None else (), self.group_for(place), chain=length)
+        self.made.append(node)
+        self.begin_node = node
+
+    def foundation_start(self, stitch: str, space: int, chains: int) -> None:
+        self.group += 1
+        node = Node(stitch, (), self.group, chain=chains)
+        self.made.append(node)
+        self.begin_node = node
+        if space:
+            self.add_space(space, None)
+
+    def group_for(self, place: Node | None) -> int:
+        if (
+            place is None
+            or place is not self.group_place
+            or self.group_run != len(self.made)
+            and not (self.made and self.made[-1].group == self.group)
+        ):
+            self.group += 1
+            self.group_place = place
+        self.group_run = len(self.made) + 1
+        return self.group
+
+    def add_space(self, length: int, place: Node | None, corner: bool = False) -> None:
+        """A run of chains; runs with nothing between are one space."""
+        self.begin()
+        if self.made and self.made[-1].kind == "space" and not self.made[-1].closing:
+            self.made[-1].length += length
+            self.made[-1].corner = self.made[-1].corner or corner
+            return
+        group = self.group_for(place) if place is not None else 0
+        node = Node("space", (place,) if place is not None else (), group, length)
+        node.corner = corner
+        self.made.append(node)
+        if place is not None:
+            self.group_run = len(self.made)
+
+
+def hook_place(step: Step | None) -> Place | None:
+    if isinstance(step, (Work, Group)) and step.places and step.places[0].which is Which.FROM_HOOK:
+        return step.places[0]
+    return None

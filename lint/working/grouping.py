@@ -1,0 +1,60 @@
+"""Works groups into one place, and shells and other stitches that the pattern defines."""
+
+from __future__ import annotations
+
+from lint.amount import Amount
+from lint.tree import (
+    Alongside,
+    Group,
+    Place,
+    Special,
+    Step,
+    Target,
+    TargetKind,
+    Which,
+    Work,
+)
+from lint.working.stitching import Stitching
+
+_ANY = Target(TargetKind.ANY_STITCH)
+
+
+class Grouping(Stitching):
+    """Working several stitches into one place."""
+
+    def work_special(self, step: Work, special: Special, following: tuple[Step, ...]) -> None:
+        """A stitch the pattern defines by a run of others: a shell, a V-stitch, a filet block."""
+        self.begin()
+        number = self.amount(step.number)
+        if special.places_itself and not step.places:
+            for _ in range(number):
+                self.run(special.items, ())
+                self.groups[special.name] += 1
+                self.check_size()
+            return
+        items = special.items
+        places = step.places or (Place(step.span, Which.NEXT, (_ANY,), step.number if number > 1 else Amount.of(1)),)
+        for place in places:
+            for node in self.find(place, following):
+                before = len(self.made)
+                self.fill(items, node, ())
+                for made in self.made[before:]:
+                    made.special = special.name
+                self.groups[special.name] += 1
+            self.remember(place, 0, special.name)
+        self.note(step.span)
+
+    def work_group(self, step: Group, following: tuple[Step, ...]) -> None:
+        places = step.places
+        for place in places:
+            if place.which is Which.FROM_HOOK:
+                self.cursor.at = place.ordinals[0] - 1
+                found = [self.cursor.next(Target(TargetKind.CHAIN), self.size)]
+            else:
+                found = self.find(place, following)
+            self.remember(place, len(found), "")
+            beside = [s for s in following[:4] if isinstance(s, Alongside)] if place.which is Which.EACH else []
+            for node in found:
+                override = next((s for s in beside if self.cursor.matches(node, s.target, self.size)), None)
+                self.fill(override.items if override else step.items, node, following)
+        self.note(step.span)

@@ -1,0 +1,130 @@
+"""Makes the nodes: stitches into one place, decreases over several, everything in a bracket."""
+
+from __future__ import annotations
+
+from lint.tree import (
+    Chain,
+    Group,
+    Remark,
+    Repeat,
+    Step,
+    TimesKind,
+    Work,
+)
+from lint.working.beginning import Beginning
+from lint.working.chains import standing
+from lint.working.fabric import Node
+from lint.working.rowstate import MOST_STITCHES, TooMany, main_stitch
+
+
+class Making(Beginning):
+    """Putting stitches and groups of stitches into places already found."""
+
+    def put(self, kind: str, place: Node, number: int, special: str | None = None) -> None:
+        if place.kind == "ring":
+            self.group += 1
+            group = self.group
+        else:
+            if place is not self.group_place or (self.made and self.made[-1].group != self.group):
+                self.group += 1
+                self.group_place = place
+            group = self.group
+        made = self.made
+        parents = (place,)
+        for _ in range(number):
+            node = Node(kind, parents, group)
+            if special:
+                node.special = special
+            made.append(node)
+        if len(made) > MOST_STITCHES:
+            raise TooMany
+
+    def put_together(self, kind: str, places: list[Node]) -> None:
+        self.group += 1
+        self.group_place = None
+        self.made.append(Node(kind, tuple(places), self.group))
+        self.check_size()
+
+    def kind_of(self, step: Work) -> str:
+        if step.stitch in ("inc", "dec"):
+            return self.plain_stitch if self.main in ("inc", "dec") else self.main
+        return step.stitch
+
+    def fill(self, items: tuple[Step, ...], place: Node, following: tuple[Step, ...]) -> None:
+        """Work everything in a bracket into one place."""
+        for index, item in enumerate(items):
+            if isinstance(item, Work):
+                self.fill_stitch(item, place)
+            elif isinstance(item, Chain):
+                length = self.amount(item.length)
+                after = items[index + 1] if index + 1 < len(items) else None
+                if isinstance(after, Work) and after.stitch == "sl st":
+                    self.picots += 1
+                elif not self.begun and not self.made:
+                    self.begun = True
+                    stitch = main_stitch(items[index + 1 :]) or self.main
+                    stands = standing(length, item.counting, stitch, self.rules, self.choices, self.hint, item.span)
+                    if not stands.said:
+                        self.unsaid = item.span
+                    if stands.stitch is None:
+                        self.uncounted = length
+                    else:
+                        self.stand_for(stands.stitch, length, place)
+                        if stands.space:
+                            self.add_space(stands.space, place)
+                else:
+                    self.add_space(length, place, item.corner)
+            elif isinstance(item, Repeat):
+                for _ in range(self.fixed_passes(item)):
+                    self.check_size()
+                    self.fill(item.items, place, ())
+            elif isinstance(item, Group):
+                self.fill(item.items, place, ())
+            elif isinstance(item, Remark):
+                self.remark(item)
+
+    def fill_stitch(self, item: Work, place: Node) -> None:
+        number = self.amount(item.number)
+        if item.stitch == "sl st":
+            return
+        if item.stitch == "picot":
+            self.picots += number
+            return
+        special = item.special
+        if special is not None and special.beginning and not self.begun:
+            self.begun = True
+            self.stand_for(special.name.removeprefix("beg ").removeprefix("beginning "), 1, place)
+            return
+        self.begin()
+        if special is not None and special.items and not special.one_stitch:
+            for _ in range(number):
+                before = len(self.made)
+                self.fill(special.items, place, ())
+                for made in self.made[before:]:
+                    made.special = special.name
+                self.groups[special.name] += 1
+            return
+        kind = self.kind_of(item)
+        if special is not None and special.beginning:
+            kind = special.name.removeprefix("beg ")
+        self.put(kind, place, number * (2 if item.stitch == "inc" else 1))
+
+    def remark(self, step: Remark) -> None:
+        """ "(shell made)" names what was just worked."""
+        if step.names and len(self.made) > self.step_from:
+            for node in self.made[self.step_from :]:
+                node.special = step.names
+            if step.names == "picot":
+                return
+            self.groups[step.names] += 1
+
+    def fixed_passes(self, step: Repeat) -> int:
+        times = step.times
+        if times.kind is TimesKind.FILL or times.number is None:
+            return 1
+        number = self.amount(times.number)
+        if times.kind is TimesKind.MORE:
+            return number + 1
+        if times.kind is TimesKind.UNCLEAR:
+            return number + self.choices.pick(("times", times.span.start), 2, 0, ("times", "habit"))
+        return number

@@ -1,0 +1,129 @@
+"""Moves in the row without making stitches: skips, slip stitches, new yarn, turns."""
+
+from __future__ import annotations
+
+from lint.tree import (
+    JoinYarn,
+    Skip,
+    TargetKind,
+    Turn,
+    Which,
+    Work,
+)
+from lint.working.chains import skipped_standing
+from lint.working.cursor import Cursor
+from lint.working.fabric import Fabric, Node
+from lint.working.grouping import Grouping
+from lint.working.rowstate import TooMany
+
+
+class Moving(Grouping):
+    """Passing over places, and choosing where a row begins."""
+
+    def slip(self, step: Work) -> None:
+        """A slip stitch travels: at a round's start it moves the start, in a row it passes over stitches."""
+        if self.pending_picot:  # the one that closes a picot
+            self.pending_picot = False
+            return
+        cursor = self.cursor
+        if not step.places or self.made or self.begun:
+            for place in step.places:
+                if place.which is Which.FROM_HOOK or place.targets[0].kind in (TargetKind.TURNING_CHAIN,):
+                    continue
+                if place.which in (Which.SAME, Which.JUST_MADE, Which.ELSEWHERE):
+                    continue
+                if self.is_round and not self.cursor.remaining(place.targets, self.size) and cursor.known:
+                    continue  # a join said as a slip stitch
+                self.find(place, ())
+            self.note(step.span)
+            return
+        if cursor.circular and cursor.at == 0 and cursor.known and cursor.nodes and cursor.nodes[0].kind != "ring":
+            if step.places[0].which in (Which.NEXT, Which.EACH) and cursor.nodes[0].is_stitch and not self.moved:
+                cursor.at = 1  # the join stands on the first stitch; "next" is the one after
+        self.moved = True
+        last: Node | None = None
+        for place in step.places:
+            for node in self.find(place, ()):
+                last = node
+        self.note(step.span)
+        if last is None or not cursor.known:
+            return
+        index = next((i for i, node in enumerate(cursor.nodes) if node is last), None)
+        if index is None:
+            return
+        if cursor.circular:
+            before = cursor.optional
+            cursor.rotate(index)
+            cursor.optional += before
+        else:
+            cursor.at = index + (0 if last.kind == "space" else 1)
+            if last.kind == "space":
+                cursor.nodes, cursor.at = cursor.nodes[index:], 0
+            cursor.last = last
+
+    def skip(self, step: Skip) -> None:
+        cursor = self.cursor
+        if step.rest:
+            self.left_rest = True
+            return
+        at_start = not self.made or (self.begin_node is not None and len(self.made) == 1)
+        foundation = bool(cursor.nodes) and cursor.nodes[0].kind == "ch" and not self.made
+        for place in step.places:
+            number = self.amount(place.number)
+            if place.which is Which.ELSEWHERE:
+                if not self.made:
+                    self.cursor = cursor = Cursor(Fabric.unknown(self.is_round))
+                continue
+            if place.which is Which.FIRST and at_start and cursor.known and not foundation:
+                cursor.at = max(cursor.at, number)
+                cursor.last = cursor.nodes[min(number, len(cursor.nodes)) - 1] if cursor.nodes else None
+                continue
+            if place.targets[0].kind is TargetKind.TURNING_CHAIN and cursor.uncounted:
+                continue
+            for _ in range(number):
+                if not cursor.known:
+                    break
+                cursor.next(place.targets[0], self.size)
+                self.check_skip()
+        if foundation and (step.counting is not None or cursor.at > 1):
+            note = step.counting
+            stitch = self.main
+            if note is not None and note.counts:
+                self.foundation_start(
+                    note.stitch if note.stitch not in (None, "stitch") else stitch, note.space or 0, cursor.at
+                )
+            elif note is None:
+                stands = skipped_standing(cursor.at, None, stitch, self.rules, self.choices)
+                if not stands.said:
+                    self.unsaid = step.span
+                if stands.stitch is not None:
+                    self.foundation_start(stands.stitch, stands.space, cursor.at)
+            self.begun = True
+        self.note(step.span)
+
+    def check_skip(self) -> None:
+        if self.cursor.ran_out > 10_000:
+            raise TooMany
+
+    def join_yarn(self, step: JoinYarn) -> None:
+        cursor = self.cursor
+        place = step.places[0] if step.places else None
+        if place is not None and not self.made:
+            if (
+                place.which is Which.ELSEWHERE
+                or place.targets[0].kind is TargetKind.PLACE
+                and place.targets[0].name == "edge"
+            ):
+                self.cursor = Cursor(Fabric.unknown(self.is_round))
+            elif cursor.known and cursor.nodes:
+                self.start_at(place)
+                self.note(step.span)
+        if step.stitch is not None:
+            self.begin()
+            node = self.cursor.last or Node("unknown place")
+            if self.cursor.at == 0:
+                self.cursor.at = 1 if self.cursor.nodes and node is self.cursor.nodes[0] else 0
+            self.put(step.stitch, node, 1)
+
+    def turn(self, step: Turn) -> None:
+        self.turned = step.turned if self.turned is None or step.turned else self.turned

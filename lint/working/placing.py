@@ -1,0 +1,295 @@
+"""Finds the places in the row below that a clause names."""
+
+from __future__ import annotations
+
+from lint.tree import (
+    Group,
+    Limit,
+    LimitKind,
+    Place,
+    Repeat,
+    Skip,
+    Step,
+    Target,
+    TargetKind,
+    TimesKind,
+    Which,
+    Work,
+)
+from lint.working.cursor import Cursor, PlacesUnknown, Trouble
+from lint.working.fabric import Node
+from lint.working.rowstate import RowState
+
+_ANY = Target(TargetKind.ANY_STITCH)
+
+
+class Placing(RowState):
+    """Finding places: next, each, first, last, same, the middle of a corner, the top of a chain…"""
+
+    def find(self, place: Place, following: tuple[Step, ...]) -> list[Node]:
+        """The places in the row below that a clause names, taken."""
+        self.resume()
+        cursor = self.cursor
+        cursor.open_ring(place.targets)
+        number = self.amount(place.number)
+        which = place.which
+        if which is Which.ELSEWHERE:
+            return [Node("elsewhere") for _ in range(number)]
+        if which is Which.EACH:
+            if place.of is not None:
+                return self.part_of_each_group(place)
+            boundary = self.boundary(place.limit, following)
+            return cursor.each(place.targets, boundary, self.size)
+        if which is Which.SAME or which is Which.JUST_MADE:
+            node = cursor.last
+            if node is None or node.kind == "ch" and not self.made:
+                node = cursor.next(_ANY, self.size) if cursor.nodes or not cursor.known else Node("unknown place")
+            elif cursor.at == 0 and cursor.nodes and node is cursor.nodes[0] and node.kind not in ("ring", "space"):
+                cursor.at = 1
+            elif cursor.at == 0 and cursor.nodes and node is cursor.nodes[0] and node.kind == "space":
+                cursor.at = 1
+            return [node]
+        if which is Which.NTH or place.middle or (place.of is not None and which is Which.NEXT):
+            return [self.part_of_group(place)]
+        if which is Which.FIRST:
+            return self.first_places(place, number)
+        if which is Which.LAST and cursor.known:
+            index = cursor.back_from_end(place.targets, number, self.size)
+            skipped = self.passed(index) if place.targets[0].kind is not TargetKind.SPACE else 0
+            if skipped and self.made and not cursor.optional:
+                cursor.troubles.append(Trouble("left", "st", skipped))
+            cursor.at = max(cursor.at, index)
+        if which is Which.ANY and cursor.known and cursor.nodes and not self.made:
+            self.start_at(place)
+            return [cursor.next(place.targets[0], self.size)]
+        if place.targets[0].kind is TargetKind.TURNING_CHAIN:
+            return self.turning_chain(place)
+        if (
+            place.targets[0].kind in (TargetKind.CORNER, TargetKind.SPECIAL)
+            and place.targets[0].name != "group"
+            and cursor.known
+        ):
+            return (
+                [self.part_of_group(place) for _ in range(number)]
+                if self.is_group(place.targets[0])
+                else [cursor.next(place.targets[0], self.size) for _ in range(number)]
+            )
+        target = place.targets[0]
+        return [cursor.next(target, self.size) for _ in range(number)]
+
+    def resume(self) -> None:
+        """Go back to the row below when the chain made in this row is used up."""
+        if self.outer is not None and self.cursor.at >= len(self.cursor.nodes):
+            self.cursor, self.outer = self.outer, None
+
+    def boundary(self, limit: Limit | None, following: tuple[Step, ...]) -> int:
+        """Where a run of "each" or a repeat ends: as said, or before the places that the next clauses name."""
+        cursor = self.cursor
+        if limit is not None and limit.kind is LimitKind.LAST:
+            return cursor.back_from_end((limit.target or _ANY,), self.amount(limit.number), self.size)
+        if limit is not None and limit.kind is LimitKind.BEFORE and limit.target is not None:
+            if limit.middle or limit.target.kind is TargetKind.CORNER:
+                for run in cursor.groups(limit.target):
+                    middle = middle_of(run, cursor)
+                    if middle >= cursor.at and not (middle == cursor.at and not limit.middle):
+                        return middle if limit.middle or cursor.nodes[middle].kind == "space" else run[0]
+                return cursor.end
+            if limit.target.kind is TargetKind.TURNING_CHAIN:
+                last = cursor.end - 1
+                return last if last >= 0 and cursor.nodes[last].chain else cursor.end
+            found = cursor.find(limit.target, self.size)
+            if found is None and limit.target.kind is TargetKind.SPACE:
+                found = next((i for i in range(cursor.at, cursor.end) if cursor.nodes[i].kind == "space"), None)
+            return cursor.end if found is None else found
+        return self.reserve(following)
+
+    def reserve(self, following: tuple[Step, ...]) -> int:
+        """The places that the rest of the row names are not taken by a run "to end"."""
+        cursor = self.cursor
+        index = cursor.end
+        for step in reversed(following):
+            if isinstance(step, Repeat) and step.times.kind is TimesKind.FILL:
+                return cursor.end
+            places = step.places if isinstance(step, (Work, Group, Skip)) else ()
+            if isinstance(step, Work) and (
+                step.stitch == "sl st" or step is self.last_work and self.closes_later(step)
+            ):
+                continue
+            if isinstance(step, Work) and not step.places and step.stitch != "picot":
+                number = self.amount(step.number) * (step.together or (2 if step.stitch == "dec" else 1))
+                index = self.back((_ANY,), number, index)
+            for place in reversed(places):
+                if place.which in (Which.NEXT, Which.LAST):
+                    index = self.back(place.targets, self.amount(place.number), index)
+                elif place.which is Which.EACH:
+                    return cursor.end
+            if isinstance(step, Repeat):
+                return cursor.end if not _simple(step) else index
+        return max(index, cursor.at)
+
+    def closes_later(self, step: Work) -> bool:
+        place = step.places[0] if step.places else None
+        return bool(
+            place
+            and self.is_round
+            and (place.targets[0].kind is TargetKind.TURNING_CHAIN or place.which is Which.FIRST)
+        )
+
+    def back(self, targets: tuple[Target, ...], number: int, index: int) -> int:
+        return self.cursor.back_from_end(targets, number, self.size, index)
+
+    def first_places(self, place: Place, number: int) -> list[Node]:
+        """ "first": the row's first place at its start; the next one inside a repeat; the start again at a round's end."""
+        cursor = self.cursor
+        target = place.targets[0]
+        nothing_yet = not self.made or (
+            len(self.made) <= 2 and self.begin_node is not None and self.made[0] is self.begin_node
+        )
+        if not cursor.known:
+            return [cursor.next(target, self.size) for _ in range(number)]
+        if nothing_yet and self.begin_node is not None and number == 1 and cursor.nodes and cursor.at <= 1:
+            node = cursor.nodes[0]
+            if self.cursor.matches(node, target, self.size) or node.chain:
+                cursor.last = node
+                cursor.at = max(cursor.at, 1)
+                return [node]
+        left = cursor.remaining(place.targets, self.size)
+        if self.made and not left and cursor.nodes and cursor.circular:
+            node = cursor.nodes[0]
+            if cursor.matches(node, target, self.size, strict=False):
+                cursor.last = node
+                return [node]
+        return [cursor.next(target, self.size) for _ in range(number)]
+
+    def turning_chain(self, place: Place) -> list[Node]:
+        """ "top of turning ch": the last place of the row, where the row below began."""
+        cursor = self.cursor
+        if not cursor.known:
+            return [Node("unknown place")]
+        for index in range(cursor.at, cursor.end):
+            if cursor.nodes[index].chain:
+                skipped = self.passed(index)
+                if skipped:
+                    cursor.troubles.append(Trouble("left", "st", skipped))
+                cursor.at = index + 1
+                cursor.last = cursor.nodes[index]
+                return [cursor.nodes[index]]
+        if cursor.uncounted or cursor.at < cursor.end:
+            if cursor.at < cursor.end and not cursor.uncounted:
+                return [cursor.next(_ANY, self.size)]
+            cursor.uncounted = 0
+            cursor.last = Node("turning chain")
+            cursor.troubles.append(Trouble("uncounted chain", "turning chain"))
+            return [cursor.last]
+        return [cursor.next(_ANY, self.size)]
+
+    def passed(self, index: int) -> int:
+        """Stitches between here and `index`, the rest of a group whose space or middle was worked into apart."""
+        cursor = self.cursor
+        if cursor.last is None or cursor.last.kind == "space":
+            return 0
+        group = cursor.last.group
+        return sum(
+            1 for node in cursor.nodes[cursor.at : index] if node.is_stitch and not (group and node.group == group)
+        )
+
+    def is_group(self, target: Target) -> bool:
+        cursor = self.cursor
+        if target.kind is TargetKind.CORNER:
+            return True
+        return any(node.special == target.name for node in cursor.nodes[cursor.at :]) or not any(
+            node.kind == target.name for node in cursor.nodes[cursor.at :]
+        )
+
+    def part_of_group(self, place: Place) -> Node:
+        """ "3rd dc of next shell", "ch-1 sp of next V-st", "center sc of next corner", "next corner"."""
+        cursor = self.cursor
+        target = place.targets[0]
+        owner = place.of or (target if target.kind in (TargetKind.CORNER, TargetKind.SPECIAL) else None)
+        if not cursor.known:
+            return cursor.next(target, self.size)
+        if (
+            owner is not None
+            and owner.kind is TargetKind.TURNING_CHAIN
+            or owner is not None
+            and owner.kind is TargetKind.CHAIN
+        ):
+            return cursor.next(target, self.size)
+        runs = cursor.groups(owner)
+        for run in runs:
+            wanted = self.wanted_part(run, place, target, owner)
+            if wanted is not None and wanted >= cursor.at:
+                cursor.at = wanted + 1
+                cursor.last = cursor.nodes[wanted]
+                return cursor.last
+        if owner is None or target.kind is TargetKind.SPACE or not runs:
+            if place.ordinals and owner is None:
+                for _ in range(place.ordinals[0] - 1):
+                    cursor.next(target, self.size)
+            return cursor.next(target, self.size)
+        cursor.troubles.append(Trouble("run out", owner.name or "corner"))
+        cursor.ran_out += 1
+        cursor.last = Node("missing")
+        return cursor.last
+
+    def wanted_part(self, run: list[int], place: Place, target: Target, owner: Target | None) -> int | None:
+        nodes = self.cursor.nodes
+        if place.ordinals and owner is not None:
+            stitches = [i for i in run if nodes[i].is_stitch]
+            return stitches[place.ordinals[0] - 1] if len(stitches) >= place.ordinals[0] else None
+        if target.kind is TargetKind.SPACE:
+            return next((i for i in run if nodes[i].kind == "space"), None)
+        return middle_of(run, self.cursor)
+
+    def part_of_each_group(self, place: Place) -> list[Node]:
+        cursor = self.cursor
+        if not cursor.known:
+            raise PlacesUnknown
+        found = []
+        for run in cursor.groups(place.of):
+            index = self.wanted_part(run, place, place.targets[0], place.of)
+            if index is not None and index >= cursor.at:
+                found.append(cursor.nodes[index])
+                cursor.last = cursor.nodes[index]
+                cursor.at = index + 1
+        return found
+
+    def start_at(self, place: Place) -> None:
+        """Begin the round at a place of the sort named; by symmetry any will do."""
+        cursor = self.cursor
+        target = place.targets[0]
+        index = None
+        if place.middle or target.kind is TargetKind.CORNER or place.of is not None:
+            runs = cursor.groups(place.of or (target if target.kind is TargetKind.CORNER else None))
+            if runs:
+                index = (
+                    middle_of(runs[0], cursor)
+                    if target.kind is not TargetKind.SPACE
+                    else next((i for i in runs[0] if cursor.nodes[i].kind == "space"), runs[0][0])
+                )
+        if place.which is Which.LAST:
+            index = cursor.back_from_end((target,), 1, self.size)
+        if index is None:
+            index = cursor.find(target, self.size, 0)
+        if index is None:
+            node = cursor.next(target, self.size)
+            index = next((i for i, item in enumerate(cursor.nodes) if item is node), None)
+            if index is None:
+                return
+        if cursor.circular:
+            cursor.rotate(index)
+            cursor.optional = 0
+        else:
+            cursor.nodes = cursor.nodes[index:]
+            cursor.at = 0
+            cursor.last = cursor.nodes[0]
+
+
+def middle_of(run: list[int], cursor: Cursor) -> int:
+    """The middle of a group: its space if it has one, else its middle stitch."""
+    space = next((i for i in run if cursor.nodes[i].kind == "space"), None)
+    return space if space is not None else run[len(run) // 2]
+
+
+def _simple(step: Repeat) -> bool:
+    return step.times.kind is not TimesKind.FILL

@@ -1,0 +1,171 @@
+"""Works repeats: a fixed number of passes, or as many as fit."""
+
+from __future__ import annotations
+
+from lint.tree import (
+    Chain,
+    Either,
+    Group,
+    Repeat,
+    Skip,
+    Step,
+    TargetKind,
+    TimesKind,
+    Which,
+    Work,
+    walk,
+)
+from lint.working.cursor import PlacesUnknown, Trouble
+from lint.working.fabric import Node
+from lint.working.moving import Moving
+from lint.working.rowstate import Noted
+
+
+class Repeating(Moving):
+    """Working a passage again and again."""
+
+    def work_repeat(self, step: Repeat, following: tuple[Step, ...]) -> None:
+        times = step.times
+        if times.kind is TimesKind.FILL:
+            self.repeat_to_fill(step, following)
+            return
+        passes = self.fixed_passes(step)
+        for number in range(passes):
+            last = number == passes - 1
+            items = step.items
+            if last and step.stop is not None:
+                items = items[: step.stop]
+            if last and step.omit:
+                items = _without(items, step.omit)
+            before = len(self.made), self.cursor.at
+            self.run(items, following if last else (*step.items, *following))
+            self.check_size()
+            if (len(self.made), self.cursor.at) == before and number > 2:
+                break  # nothing is made and nothing used: more passes change nothing
+
+    def repeat_to_fill(self, step: Repeat, following: tuple[Step, ...]) -> None:
+        """A repeat that runs as often as fits: it must come out whole."""
+        self.resume()
+        cursor = self.cursor
+        if not cursor.known:
+            raise PlacesUnknown
+        old_stop = cursor.stop
+        boundary = self.boundary(step.times.limit, following)
+        cursor.stop = boundary
+        passes = 0
+        while True:
+            if cursor.at >= boundary or not self.something_left(step, boundary):
+                break
+            state, made = self.save(), len(self.made)
+            self.run(step.items, step.items)
+            ran_out = self.ran_out_since(state)
+            if ran_out or cursor.at == state[0][0]:
+                self.restore(state, made)
+                if step.stop is not None:  # the last pass, up to **
+                    self.run(step.items[: step.stop], following)
+                    if self.ran_out_since(state):
+                        self.restore(state, made)
+                    else:
+                        passes += 1
+                break
+            passes += 1
+            self.check_size()
+        left = self.left_by(step, boundary)
+        if step.omit and passes:
+            self.made = _drop_tail(self.made, step.omit, self.size)
+        if left:
+            self.noted.append(Noted(Trouble("does not fit", _unit_of(step), left, str(passes)), step.span))
+            cursor.at = max(cursor.at, boundary) if boundary < len(cursor.nodes) else cursor.at
+        elif boundary < len(cursor.nodes) and cursor.at < boundary:
+            cursor.at = boundary
+        cursor.stop = old_stop
+
+    def something_left(self, step: Repeat, boundary: int) -> bool:
+        return any(node.is_stitch or node.kind == "space" for node in self.cursor.nodes[self.cursor.at : boundary])
+
+    def left_by(self, step: Repeat, boundary: int) -> int:
+        """Places of the sorts that the repeat works into, left between its last pass and its end."""
+        window = self.cursor.nodes[
+            self.cursor.at : max(self.cursor.at, min(boundary, len(self.cursor.nodes) - self.cursor.optional))
+        ]
+        stitches, lengths = False, set()
+        for inner in walk(step.items):
+            places = inner.places if isinstance(inner, (Work, Group, Skip)) else ()
+            if isinstance(inner, Work) and inner.stitch == "sl st":
+                continue
+            if isinstance(inner, Work) and not inner.places and not isinstance(inner, Group):
+                stitches = stitches or not any(isinstance(s, Group) and inner in s.items for s in walk(step.items))
+            for place in places:
+                for target in place.targets:
+                    if target.kind is TargetKind.SPACE:
+                        lengths.add(target.length.at(self.size) if target.length else None)
+                    elif (
+                        target.kind in (TargetKind.STITCH, TargetKind.ANY_STITCH, TargetKind.CHAIN)
+                        and place.which is not Which.SAME
+                        and place.of is None
+                    ):
+                        stitches = True
+        found = 0
+        for node in window:
+            if node.kind == "space":
+                found += bool(lengths) and (None in lengths or node.length in lengths)
+            elif node.is_stitch:
+                found += stitches
+        return found
+
+    def work_either(self, step: Either, following: tuple[Step, ...]) -> None:
+        cursor = self.cursor
+        chosen = step.options[0]
+        here = cursor.nodes[cursor.at] if cursor.at < len(cursor.nodes) else None
+        for option in step.options:
+            first = next((s for s in walk(option) if isinstance(s, (Work, Skip, Group)) and s.places), None)
+            if (
+                here is not None
+                and first is not None
+                and self.cursor.matches(here, first.places[0].targets[0], self.size)
+            ):
+                chosen = option
+                break
+        self.run(chosen, following)
+
+
+def _unit_of(step: Repeat) -> str:
+    """What a repeat works into, in words: "ch-5 sp" where it is spaces alone, else "st"."""
+    kinds = set()
+    for inner in walk(step.items):
+        for place in inner.places if isinstance(inner, (Work, Group)) else ():
+            for target in place.targets:
+                length = target.length.lone if target.length else None
+                kinds.add((f"ch-{length} sp" if length else "sp") if target.kind is TargetKind.SPACE else "st")
+    return kinds.pop() if len(kinds) == 1 else "place"
+
+
+def _without(items: tuple[Step, ...], omit: tuple[Step, ...]) -> tuple[Step, ...]:
+    """Items less the last ones named by "omitting last …"."""
+    kept = list(items)
+    for item in reversed(omit):
+        for index in range(len(kept) - 1, -1, -1):
+            other = kept[index]
+            if (
+                isinstance(item, Chain)
+                and isinstance(other, Chain)
+                or isinstance(item, Work)
+                and isinstance(other, Work)
+                and item.stitch == other.stitch
+            ):
+                del kept[index]
+                break
+    return tuple(kept)
+
+
+def _drop_tail(made: list[Node], omit: tuple[Step, ...], size: int) -> list[Node]:
+    """The row less the last stitches or space that the last pass leaves out."""
+    nodes = list(made)
+    for item in omit:
+        if isinstance(item, Chain) and nodes and nodes[-1].kind == "space":
+            nodes.pop()
+        elif isinstance(item, Work) and nodes and nodes[-1].kind == item.stitch:
+            for _ in range(item.number.at(size) or 0):
+                if nodes and nodes[-1].kind == item.stitch:
+                    nodes.pop()
+    return nodes

@@ -1,0 +1,143 @@
+"""The state of the work within one row, which every layer of the bench shares."""
+
+from __future__ import annotations
+
+from collections import Counter
+from dataclasses import dataclass
+
+from lint.amount import Amount
+from lint.source import Span
+from lint.tree import (
+    Chain,
+    Counting,
+    Evenly,
+    Step,
+    Work,
+    walk,
+)
+from lint.working.chains import ChainRules
+from lint.working.choices import Choices
+from lint.working.cursor import Cursor, Trouble, family
+from lint.working.fabric import Fabric, Node
+
+MOST_STITCHES = 400_000  # of one row: beyond this a repeat's number is taken for a slip of the pen
+
+
+class TooMany(Exception):
+    """A row that would make more stitches than any fabric holds."""
+
+
+@dataclass
+class Noted:
+    """A trouble with the words it arose at."""
+
+    trouble: Trouble
+    span: Span
+
+
+class RowState:
+    """What has been made in this row so far, and where the work stands in the row below."""
+
+    def __init__(
+        self,
+        fabric: Fabric,
+        size: int,
+        is_round: bool,
+        rules: ChainRules,
+        choices: Choices,
+        plain_stitch: str = "sc",
+        blocks: bool = False,
+    ) -> None:
+        self.cursor = Cursor(fabric)
+        self.size = size
+        self.is_round = is_round
+        self.rules = rules
+        self.choices = choices
+        self.plain_stitch = plain_stitch
+        self.blocks = blocks  # corner to corner: skipped chains are a space, not a stitch
+        self.outer: Cursor | None = None  # the row below, while a chain made in this row is worked into
+        self.made: list[Node] = []
+        self.groups: Counter = Counter()
+        self.picots = 0
+        self.begun = False
+        self.begin_node: Node | None = None
+        self.uncounted = 0
+        self.from_ring = any(node.kind == "ring" for node in fabric.nodes)
+        self.group = 0
+        self.group_place: Node | None = None
+        self.group_run = 0
+        self.closing: Node | None = None
+        self.joined = False
+        self.turned: bool | None = None
+        self.left_rest = False
+        self.unsaid: Span | None = None
+        self.carried: Chain | None = None
+        self.learned: list[tuple[int, Counting]] = []
+        self.noted: list[Noted] = []
+        self.hint: bool | None = None
+        self.last_work: Step | None = None
+        self.step_from = 0
+        self.works_stitches = False
+        self.space_lengths: set[int] = set()
+        self.pending_picot = False
+        self.moved = False  # slip stitches have moved the start of the round
+        self.foundation: int | None = None  # a row that is nothing but a chain
+        self.main = plain_stitch
+        self.used = 0
+
+    def run(self, steps: tuple[Step, ...], following: tuple[Step, ...]) -> None:
+        raise NotImplementedError  # the bench itself, the last layer, runs steps
+
+    def check_size(self) -> None:
+        if len(self.made) > MOST_STITCHES:
+            raise TooMany
+
+    def amount(self, amount: Amount) -> int:
+        value = amount.at(self.size)
+        number = 0 if value is None else value
+        if number > MOST_STITCHES:
+            raise TooMany
+        return number
+
+    def note(self, span: Span) -> None:
+        """Give the troubles that the cursor met since last time the words at which they arose."""
+        cursor = self.cursor
+        for trouble in cursor.troubles:
+            last = self.noted[-1] if self.noted else None
+            if (
+                last
+                and last.span == span
+                and last.trouble.kind == trouble.kind
+                and last.trouble.wanted == trouble.wanted
+            ):
+                last.trouble.number += trouble.number
+            else:
+                self.noted.append(Noted(trouble, span))
+        cursor.troubles.clear()
+
+    def save(self) -> tuple:
+        return self.cursor.save(), len(self.noted), self.picots, Counter(self.groups), self.group, self.cursor.ran_out
+
+    def restore(self, state: tuple, made: int) -> None:
+        self.cursor.restore(state[0])
+        del self.noted[state[1] :]
+        self.picots, self.groups, self.group = state[2], state[3], state[4]
+        del self.made[made:]
+        self.group_place = None
+
+    def ran_out_since(self, state: tuple) -> bool:
+        return self.cursor.ran_out > state[5]
+
+
+def main_stitch(steps: tuple[Step, ...]) -> str | None:
+    """The first stitch worked, slip stitches apart."""
+    for step in walk(steps):
+        if isinstance(step, Work) and step.stitch not in ("sl st", "picot", "inc", "dec"):
+            if step.special is not None and step.special.items:
+                return main_stitch(step.special.items)
+            if step.special is not None:
+                continue
+            return family(step.stitch)
+        if isinstance(step, Evenly):
+            return step.stitch
+    return None

@@ -1,0 +1,224 @@
+"""Works one clause: so many of a stitch, in the places that it names."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from lint.tree import (
+    Alongside,
+    Place,
+    Step,
+    Target,
+    TargetKind,
+    Which,
+    Work,
+)
+from lint.working.chains import skipped_standing
+from lint.working.cursor import Trouble
+from lint.working.fabric import Node
+from lint.working.making import Making
+
+_ANY = Target(TargetKind.ANY_STITCH)
+
+
+class Stitching(Making):
+    """Working clauses."""
+
+    def work_stitches(self, step: Work, following: tuple[Step, ...]) -> None:
+        if step.stitch == "picot":
+            self.picots += self.amount(step.number)
+            return
+        special = step.special
+        if self.closes_round(step):
+            return
+        if step.stitch[:1] == "f" and step.stitch[1:] in self.rules.heights:
+            self.begin()
+            for _ in range(self.amount(step.number)):
+                self.made.append(Node(step.stitch[1:]))
+            self.check_size()
+            return
+        if special is not None and special.beginning and not self.begun:
+            self.begun = True
+            place = self.cursor.last or Node("unknown place")
+            self.stand_for(special.name, 1, place)
+            return
+        number = self.amount(step.number)
+        if not number and step.number_said:
+            return
+        self.begin()
+        kind = self.kind_of(step)
+        if not step.places:
+            self.work_placeless(step, kind, number)
+            self.note(step.span)
+            return
+        for place in step.places:
+            self.work_in(step, kind, number, place, following)
+        self.note(step.span)
+
+    def work_in(self, step: Work, kind: str, number: int, place: Place, following: tuple[Step, ...]) -> None:
+        together = step.together or (2 if step.stitch == "dec" else 0)
+        each = 2 * number if step.stitch == "inc" and not step.number_said else number
+        if step.stitch == "inc" and step.number_said:
+            each = 2
+        if place.which is Which.FROM_HOOK:
+            self.work_from_hook(step, kind, number, place)
+            return
+        if place.which is Which.EACH:
+            beside = tuple(s.target for s in following[:4] if isinstance(s, Alongside))
+            if beside:
+                place = replace(place, targets=place.targets + beside)
+        found = self.find(place, following)
+        self.remember(place, len(found), step.stitch)
+        if together:
+            if len(found) == 1 and place.which is not Which.EACH and not place.shared:
+                self.put(kind, found[0], number)  # all legs in one place
+                return
+            for first in range(0, len(found) - together + 1, together):
+                self.put_together(kind, found[first : first + together])
+            if len(found) % together:
+                self.cursor.ran_out += 1
+                self.cursor.troubles.append(Trouble("run out", "st", together - len(found) % together))
+                self.put_together(kind, found[-(len(found) % together) :])
+            return
+        if place.shared and len(found) > 1 and place.which is not Which.EACH:
+            self.put_together(kind, found)
+            return
+        if place.which is Which.EACH:
+            self.work_each(step, kind, each, found, following)
+            return
+        if number > 1 and len(found) > 1 and step.number_said and not place.each_of:
+            if number == len(found) and step.stitch != "inc":
+                each = 1  # "5 sc in next 5 sts"
+            elif step.stitch != "inc" and place.targets[0].kind is not TargetKind.SPACE:
+                shared = self.choices.pick(("each or shared", step.span.start), 2, 0)
+                if shared:
+                    each = 0
+                    self.put(kind, found[0], number)
+        for node in found:
+            self.put(kind, node, each)
+
+    def work_each(self, step: Work, kind: str, each: int, found: list[Node], following: tuple[Step, ...]) -> None:
+        beside = [s for s in following[:4] if isinstance(s, Alongside)]
+        if not beside:
+            if each == 1 and not step.special:
+                made, group = self.made, self.group
+                for node in found:
+                    group += 1
+                    made.append(Node(kind, (node,), group))
+                self.group = group
+                self.group_place = None
+                self.check_size()
+                return
+            for node in found:
+                self.put(kind, node, each)
+            return
+        for node in found:
+            override = next((s for s in beside if self.cursor.matches(node, s.target, self.size)), None)
+            if override is None:
+                self.put(kind, node, each)
+            else:
+                self.fill(override.items, node, ())
+
+    def work_placeless(self, step: Work, kind: str, number: int) -> None:
+        cursor = self.cursor
+        if cursor.nodes and cursor.nodes[0].kind == "ring" and len(cursor.nodes) == 1:
+            self.put(kind, cursor.nodes[0], number * (2 if step.stitch == "inc" else 1))
+            return
+        together = step.together or (2 if step.stitch == "dec" else 0)
+        self.works_stitches = True
+        if together:
+            for _ in range(number):
+                self.put_together(kind, [cursor.next(_ANY, self.size) for _ in range(together)])
+            return
+        if step.stitch == "inc":
+            for _ in range(number):
+                self.put(kind, cursor.next(_ANY, self.size), 2)
+            return
+        spread = True
+        if number > 1 and not step.number_after:
+            spread = self.choices.pick(("bare number", step.span.start), 2, 0, ("bare number", "habit")) == 0
+        if spread:
+            for _ in range(number):
+                self.check_size()
+                self.put(kind, cursor.next(_ANY, self.size), 1)
+        else:
+            self.put(kind, cursor.next(_ANY, self.size), number)
+
+    def remember(self, place: Place, number: int, stitch: str) -> None:
+        for target in place.targets:
+            if target.kind is TargetKind.SPACE:
+                if target.length is not None:
+                    self.space_lengths.add(target.length.at(self.size) or 0)
+                elif self.cursor.last is not None and self.cursor.last.kind == "space":
+                    self.space_lengths.add(self.cursor.last.length)
+            elif (
+                target.kind not in (TargetKind.RING, TargetKind.TURNING_CHAIN, TargetKind.PLACE, TargetKind.SPECIAL)
+                and place.which not in (Which.SAME, Which.ELSEWHERE, Which.JUST_MADE)
+                and place.of is None
+            ):
+                self.works_stitches = True
+        self.used += number
+
+    def work_from_hook(self, step: Work, kind: str, number: int, place: Place) -> None:
+        """ "dc in 4th ch from hook": the chains before it are skipped, and may stand for a stitch."""
+        cursor = self.cursor
+        first = place.ordinals[0] - 1
+        if cursor.known and not any(node.kind == "ch" for node in cursor.nodes):
+            cursor.troubles.append(Trouble("not there", f"{place.ordinals[0]}th ch from hook"))
+            self.cursor.ran_out += 1
+        if self.blocks:
+            self.add_space(first, None)
+        else:
+            stands = skipped_standing(first, step.closing, kind, self.rules, self.choices)
+            if not stands.said and first > 1:
+                self.unsaid = self.unsaid or place.span
+            if stands.stitch is not None:
+                self.group += 1
+                node = Node(stands.stitch, (), self.group, chain=first)
+                self.made.append(node)
+                self.begin_node = node
+                if stands.space:
+                    self.add_space(stands.space, None)
+            else:
+                self.uncounted = first
+        together = step.together or 0
+        found: list[Node] = []
+        for ordinal in place.ordinals:
+            cursor.at = ordinal - 1
+            found.append(cursor.next(Target(TargetKind.CHAIN), self.size))
+        self.works_stitches = True
+        if together:
+            while len(found) < together:
+                found.append(cursor.next(Target(TargetKind.CHAIN), self.size))
+            self.put_together(kind, found)
+        else:
+            for node in found:
+                self.put(kind, node, number)
+            if number > 1 and self.is_round and cursor.at >= len(cursor.nodes):
+                self.from_ring = True
+
+    def closes_round(self, step: Work) -> bool:
+        """A joining stitch that closes the round as its last space ("ch 1, sc in top of beg ch-3")."""
+        if step is not self.last_work or not self.is_round or len(step.places) != 1 or not self.made:
+            return False
+        place = step.places[0]
+        target = place.targets[0]
+        own_chain = target.kind is TargetKind.TURNING_CHAIN and self.begin_node is not None and self.cursor.circular
+        own_first = (
+            place.which is Which.FIRST
+            and target.kind in (TargetKind.STITCH, TargetKind.ANY_STITCH)
+            and self.made[0].is_stitch
+            and self.made[-1].kind == "space"
+        )
+        if not (own_chain or own_first):
+            return False
+        height = self.rules.height(step.stitch)
+        said = step.closing.space if step.closing is not None and step.closing.counts else None
+        if self.made[-1].kind == "space":
+            self.made[-1].length = said or self.made[-1].length + height
+        else:
+            self.add_space(said or height, None)
+        self.made[-1].closing = True
+        self.closing = self.made[-1]
+        self.joined = True
+        return True
