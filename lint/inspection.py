@@ -9,11 +9,11 @@ from lint.checks.context import Context
 from lint.finding import Finding
 from lint.grade import Grade, grade
 from lint.ledger import Ledger
+from lint.pattern import Pattern
 from lint.reading.document import read_pattern
 from lint.reading.terms import Terms
 from lint.rulebook import Rulebook, load_rulebook
 from lint.source import SourceText
-from lint.tree import Pattern
 from lint.working.pieces import PatternWorker
 
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from enum import Enum
 
+from lint.pattern import Part, Row, Stated
 from lint.source import Span
-from lint.tree import Part, Row, Stated
 from lint.working.compare import Comparison
 from lint.working.fabric import Made
 

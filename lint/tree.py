@@ -5,7 +5,7 @@ Every number is an Amount, so that it can be a list over sizes.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from enum import Enum
 
 from lint.amount import ONE, Amount
@@ -329,106 +329,6 @@ Step = (
     | RowCall
     | Unread
 )
-
-
-@dataclass(frozen=True, slots=True)
-class StatedItem:
-    """One figure of a printed count, with the unit as printed."""
-
-    span: Span
-    number: Amount  # of the last row, where there is a series
-    unit: str  # stitches | kind:dc | space | space:2 | chain | special:shell | corner | side | unknown
-    words: str = ""
-    series: tuple[Amount, ...] = ()  # one for each row of a range: "28, 36 and 44 sc"
-
-    def at(self, size: int, index: int | None = None) -> int | None:
-        """The figure for one size, and for one row of a range where there is a series."""
-        amount = self.series[index] if self.series and index is not None and index < len(self.series) else self.number
-        return amount.at(size)
-
-
-@dataclass(frozen=True, slots=True)
-class Stated:
-    """A printed count: several items for several kinds."""
-
-    span: Span
-    items: tuple[StatedItem, ...]
-    per_side: Amount | None = None
-
-    @property
-    def series(self) -> tuple[Amount, ...]:
-        """The figures of the first item that has one for each row of a range."""
-        return next((item.series for item in self.items if item.series), ())
-
-
-@dataclass(frozen=True, slots=True)
-class Label:
-    """A row's label: "Rnds 4-9 (B):"."""
-
-    span: Span
-    kind: str  # row | round | foundation | next
-    numbers: tuple[int, ...]  # every number named, ranges run out
-    side: str | None = None  # rs | ws
-    colour: str | None = None
-    words: str = ""
-
-
-@dataclass(frozen=True, slots=True)
-class Row:
-    """One labelled row or round (or range of them), or an unlabelled line of work."""
-
-    span: Span
-    label: Label | None
-    steps: tuple[Step, ...]
-    stated: Stated | None = None
-    sizes: tuple[int, ...] | None = None  # the sizes that work it; None: all
-
-    def unread(self) -> list[Unread]:
-        return [step for step in walk(self.steps) if isinstance(step, Unread)]
-
-
-@dataclass(frozen=True, slots=True)
-class Part:
-    """A piece of the pattern: the rows under one heading."""
-
-    name: str
-    span: Span
-    make: int = 1
-    rows: tuple[Row, ...] = ()
-
-
-@dataclass(frozen=True, slots=True)
-class Section:
-    """A passage of front or back matter under a known heading."""
-
-    key: str
-    span: Span
-    heading: Span
-
-
-@dataclass(frozen=True, slots=True)
-class Abbreviation:
-    """An entry of the pattern's own list."""
-
-    forms: tuple[str, ...]
-    meaning: str
-    span: Span
-
-
-@dataclass(frozen=True, slots=True)
-class Pattern:
-    """A whole pattern as read."""
-
-    title: str | None
-    title_span: Span | None
-    parts: tuple[Part, ...]
-    sections: tuple[Section, ...] = ()
-    abbreviations: tuple[Abbreviation, ...] = ()
-    specials: tuple[Special, ...] = ()
-    countings: tuple[tuple[int | None, Counting], ...] = ()  # chain length (None: any) and what notes say of it
-    sizes: tuple[str, ...] = ()
-    join_defined: bool = False
-    facts: dict[str, bool] = field(default_factory=dict)
 
 
 def children(step: Step) -> tuple[Step, ...]:

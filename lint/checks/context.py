@@ -7,10 +7,10 @@ from dataclasses import dataclass
 from lint.finding import Finding, Likely, Related
 from lint.ledger import Ledger
 from lint.lexicon import Lexicon
+from lint.pattern import Pattern
 from lint.reading.terms import Terms
 from lint.rulebook import Rulebook
 from lint.source import SourceText, Span
-from lint.tree import Pattern
 
 
 @dataclass(frozen=True)

@@ -12,9 +12,13 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from lint.amount import Amount
+from lint.pattern import Stated
 from lint.reading import counts, notes, repeats
-from lint.reading.places import is_space_word, places, target
+from lint.reading.places import places
+from lint.reading.rowcalls import row_call
 from lint.reading.stream import CLOSERS, OPENERS, Stream
+from lint.reading.targets import is_space_word, target
+from lint.reading.times import times as read_times
 from lint.reading.work import post_stitch, work
 from lint.tree import (
     Alongside,
@@ -33,7 +37,6 @@ from lint.tree import (
     Remark,
     Repeat,
     Skip,
-    Stated,
     Step,
     Target,
     TargetKind,
@@ -356,7 +359,7 @@ class _Clauses:
                 return False
             items = read_inside(stream.inside(stream.at + 1, close))
             stream.at = close + 1
-            times = repeats.times(stream)
+            times = read_times(stream)
             if times is not None:
                 items = [Repeat(stream.span_from(start), tuple(items), times)]
         else:
@@ -736,7 +739,7 @@ class _Clauses:
         worked = [step for step in walk(tuple(items)) if isinstance(step, (Work, Chain, Group, Skip))]
         if worked and stream.kind() == "." and stream.kind(1) == "repeat":
             stream.take()
-        times = repeats.times(stream, after_bracket=True) if worked else None
+        times = read_times(stream, after_bracket=True) if worked else None
         if times is not None:
             step: Step = Repeat(stream.span_from(start), tuple(items), times)
             found = places(stream) if stream.kind() in ("in",) else ()
@@ -784,7 +787,7 @@ class _Clauses:
         lexeme = stream.take()
         self.steps.append(repeats.Mark(lexeme.span, lexeme.value))
         mark = stream.at
-        times = repeats.times(stream, after_bracket=True)
+        times = read_times(stream, after_bracket=True)
         if times is not None and repeats.pair(self.steps):
             repeats.fold_pair(self.steps, times, stream.span_from(mark))
             return True
@@ -795,7 +798,7 @@ class _Clauses:
         return repeats.repeat_clause(self.stream, self.steps, start)
 
     def _row_call(self, start: int) -> bool:
-        return repeats.row_call(self.stream, self.steps, start)
+        return row_call(self.stream, self.steps, start)
 
     def _again(self, start: int) -> bool:
         return repeats.again(self.stream, self.steps, start)

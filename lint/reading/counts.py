@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from lint.amount import Amount
-from lint.reading.places import is_space_word
+from lint.pattern import Stated, StatedItem
 from lint.reading.stream import CLOSERS, OPENERS, Stream
-from lint.tree import Stated, StatedItem
+from lint.reading.targets import is_space_word
 
 _LEADS = (".", ";", "dash", "=", ":", "→", "•")
 _AFTER_WORDS = {"turn", "no_turn", "fasten_off", "join", "no_join", "no_fasten", "end", "attach", "marker"}

@@ -7,22 +7,12 @@ from dataclasses import dataclass
 import regex
 
 from lint.lexicon import Lexicon
+from lint.pattern import Abbreviation
 from lint.reading.clauses import all_read, read_inside
 from lint.reading.stream import Stream, Vocabulary
 from lint.rulebook import Rulebook
 from lint.source import Span
-from lint.tree import (
-    Abbreviation,
-    Chain,
-    Group,
-    Remark,
-    Special,
-    Step,
-    Turn,
-    Unread,
-    Work,
-    walk,
-)
+from lint.tree import Chain, Group, Remark, Special, Step, Turn, Unread, Work, walk
 
 # "ch = chain", "ch – chain", "ch: chain", "ch .... chain", "ch   chain"
 _SEPARATOR = regex.compile(r"\s*(?:=|:|\.{3,}|\s[-–—~]+\s|[-–—]+(?=\s)|—|\s\.\s|\t+|\s{2,})\s*")

@@ -5,6 +5,7 @@ from __future__ import annotations
 import regex
 
 from lint.lexicon import Lexeme, Lexicon
+from lint.pattern import Abbreviation, Label, Part, Pattern, Row
 from lint.reading import definitions, notes
 from lint.reading.clauses import Reading, read_row
 from lint.reading.layout import Layout, LayoutReader, PartText, RowText
@@ -14,20 +15,15 @@ from lint.reading.terms import Terms, find_terms
 from lint.rulebook import Rulebook
 from lint.source import SourceText, Span
 from lint.tree import (
-    Abbreviation,
     Chain,
     Counting,
     Evenly,
     FastenOff,
     Group,
     JoinYarn,
-    Label,
     MakeRing,
-    Part,
-    Pattern,
     Remark,
     Repeat,
-    Row,
     RowCall,
     Skip,
     Special,

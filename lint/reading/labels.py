@@ -7,9 +7,9 @@ from functools import lru_cache
 
 import regex
 
+from lint.pattern import Label
 from lint.rulebook import LayoutFile
 from lint.source import Span
-from lint.tree import Label
 
 _ORDINAL_WORDS = {
     "first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7, "eighth": 8, "ninth": 9, "tenth": 10,

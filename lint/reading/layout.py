@@ -6,11 +6,11 @@ from dataclasses import dataclass, field
 
 import regex
 
+from lint.pattern import Label, Section
 from lint.reading.labels import LabelReader
 from lint.reading.sections import SectionFinder
 from lint.rulebook import Rulebook
 from lint.source import SourceText, Span
-from lint.tree import Label, Section
 
 _MAKE_WORDS = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8, "ten": 10, "twelve": 12}
 _MAKE = regex.compile(r"\(?\s*\b(?:make|work|mk)\s+(?P<n>\d+|[a-z]+)\b[^)]*\)?|\(\s*x\s?(?P<x>\d+)\s*\)|\(\s*(?P<b>\d{1,2})(?:\s?(?:pcs|pieces|parts))?\s*\)|-\s*make\s+(?P<d>\d+)", regex.I)  # fmt: skip

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from lint.lexicon import Lexeme
-from lint.reading.places import is_space_word
 from lint.reading.stream import Stream
+from lint.reading.targets import is_space_word
 from lint.tree import Counting
 
 

@@ -1,24 +1,15 @@
-"""Reads repeats: how often, from which mark; folds starred passages into Repeat steps."""
+"""Reads repeats by their marks, and folds starred passages into Repeat steps."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
 from lint.amount import Amount
-from lint.reading.places import limit, places
+from lint.reading.rowcalls import names_rows, row_call
 from lint.reading.stream import CLOSERS, OPENERS, Stream
+from lint.reading.times import times
 from lint.source import Span
-from lint.tree import (
-    Limit,
-    LimitKind,
-    Passage,
-    Repeat,
-    RowCall,
-    Step,
-    Times,
-    TimesKind,
-    Unread,
-)
+from lint.tree import Limit, LimitKind, Passage, Repeat, Step, Times, TimesKind, Unread
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,59 +27,6 @@ class Folded(Repeat):
     sign: str = "*"
     stop_sign: int | None = None
     between: int | None = None
-
-
-def times(stream: Stream, after_bracket: bool = False) -> Times | None:
-    """How often, at the cursor: "4 times", "twice more", "x 6", "another 2 times", "around", "to last 2 sts"."""
-    start = stream.at
-    if after_bracket and stream.kind() == "(" and stream.kind(1) == "number" and stream.kind(2) == "times":
-        stream.take()  # "(inc) (6 times)"
-        found = times(stream)
-        if found is not None and stream.take_if(")"):
-            return found
-        stream.at = start
-        return None
-    if after_bracket and stream.kind() == "repeat":
-        stream.take()
-        stream.skip("all", "the")
-    total = bool(stream.take_if("total")) or (
-        stream.word("for") and stream.kind(1) == "total" and bool(stream.take()) and bool(stream.take())
-    )
-    another = bool(stream.take_if("another", "more"))
-    if stream.word("x", "×", "*") and stream.kind(1) in ("number", "(", "["):
-        stream.take()
-        number = stream.amount()
-        if number is not None:
-            stream.take_if("times")
-            return Times(stream.span_from(start), TimesKind.IN_ALL, number)
-    once = stream.peek()
-    if once.kind == "number" and once.lower in ("once", "twice", "thrice"):
-        stream.take()
-        more = another or bool(stream.take_if("more"))
-        kind = TimesKind.MORE if more else (TimesKind.IN_ALL if after_bracket or total else TimesKind.UNCLEAR)
-        return Times(stream.span_from(start), kind, Amount.of(once.number))
-    number = stream.amount()
-    if number is not None:
-        more = another or bool(stream.take_if("more"))
-        if stream.kind() == "times" or stream.word("x", "×", "xs"):
-            glued_x = stream.take()
-            del glued_x
-            more = more or bool(stream.take_if("more", "another"))
-            stream.skip("more")
-            in_all = total or (stream.kind() == "total" and bool(stream.take()))
-            if stream.kind() in ("around", "across"):
-                stream.take()
-            kind = TimesKind.MORE if more else (TimesKind.IN_ALL if after_bracket or in_all else TimesKind.UNCLEAR)
-            return Times(stream.span_from(start), kind, number)
-        stream.at = start
-        return None
-    reach = limit(stream)
-    if reach is not None:
-        return Times(stream.span_from(start), TimesKind.FILL, limit=reach)
-    stream.at = start
-    if after_bracket and start and stream.kind(-1) == "repeat":
-        stream.at = start
-    return None
 
 
 def pair(steps: list[Step]) -> bool:
@@ -130,7 +68,7 @@ def fold_loose(steps: list[Step]) -> list[Step]:
 def repeat_clause(stream: Stream, steps: list[Step], start: int) -> bool:
     """ "rep from * …", "rep * to * …", "rep between …", "Rep Rows 2-5 …"."""
     stream.take()
-    if _row_words(stream):
+    if names_rows(stream):
         stream.at = start
         return row_call(stream, steps, start)
     stream.skip("from", "between", "the", "first", "all", "instructions", "then")
@@ -304,144 +242,3 @@ def omit(stream: Stream, steps: list[Step], start: int) -> bool:
             )
             return True
     return False
-
-
-def _row_words(stream: Stream) -> bool:
-    """Whether row numbers follow: "Rows 2-5", "2nd row", "last 2 rows", "from Row 2", "as Row 2"."""
-    for ahead in range(0, 6):
-        kind = stream.kind(ahead)
-        if kind in ("row", "round"):
-            return True
-        if kind == "word" and stream.peek(ahead).lower == "r" and stream.kind(ahead + 1) == "number":
-            return True
-        if kind not in (
-            "from",
-            "the",
-            "as",
-            "last",
-            "number",
-            "ordinal",
-            "dash",
-            "and",
-            "to",
-            "this",
-            "same",
-            ",",
-            "of",
-            "these",
-        ):
-            return False
-    return False
-
-
-def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
-    """ "Rep Rows 2-5 (n times)", "As 3rd row", "Same as ROW 4", "Repeat last 2 rows 3 times more"."""
-    stream.skip("repeat", "as", "same", "from", "the", "work", "this", "these", "for")
-    if stream.kind() == "at" or stream.kind() == "star":
-        return False
-    last_words = bool(stream.take_if("last"))
-    numbers: list[int] = []
-    kind: str | None = None
-    spread = False
-    while True:
-        lexeme = stream.peek()
-        if lexeme.kind in ("row", "round") or lexeme.lower == "r" and stream.kind(1) == "number":
-            kind = lexeme.kind if lexeme.kind != "word" else kind
-            stream.take()
-            if numbers and stream.kind() != "number":
-                break
-        elif lexeme.kind in ("number", "ordinal"):
-            if (
-                kind
-                and numbers
-                and stream.kind(1) in ("times",)
-                or (kind and stream.kind(1) == "more" and numbers)
-                or lexeme.lower in ("once", "twice")
-            ):
-                break
-            numbers.append(lexeme.number)
-            stream.take()
-        elif (
-            lexeme.kind in ("dash", "to", "and", ",")
-            and numbers
-            and stream.kind(1) in ("number", "ordinal", "row", "round")
-        ):
-            if lexeme.kind == "," and not (
-                stream.kind(1) in ("number", "ordinal") and stream.kind(2) in (",", "and", "row", "round", "dash")
-            ):
-                break
-            if stream.kind(1) == "number" and stream.kind(2) == "times":
-                break
-            spread = spread or lexeme.kind in ("dash", "to")
-            stream.take()
-        elif lexeme.lower in ("thru", "through") and numbers:
-            spread = True
-            stream.take()
-        else:
-            break
-    if kind is None and not (numbers and last_words):
-        return False
-    part = None
-    if stream.kind() == "of":
-        at = stream.at
-        stream.take()
-        stream.skip("the")
-        words = []
-        while not stream.done and stream.kind() in ("word", "back_loop", "side", "special", "group_word", "ring"):
-            words.append(stream.take().text)
-        part = " ".join(words) or None
-        if part is None:
-            stream.at = at
-    stream.skip("for", "consecutively", "alternate")
-    while stream.word("consecutively", "pattern", "patt"):
-        stream.take()
-    stream.skip(",")
-    bracket = stream.kind() == "("
-    how_often = times(stream, after_bracket=bracket)
-    if how_often is None and stream.kind(-1) == ",":
-        stream.at -= 1
-    if how_often is not None and how_often.kind is TimesKind.FILL:
-        how_often = None
-        while not stream.done and stream.kind() not in (".", ";", *OPENERS):
-            stream.take()
-    if last_words:
-        steps.append(RowCall(stream.span_from(start), None, None, numbers[0] if numbers else 1, how_often, kind))
-        return True
-    if not numbers:
-        return False
-    first, last = numbers[0], numbers[-1]
-    if len(numbers) > 2 and not spread and numbers != list(range(first, last + 1)):
-        return False
-    steps.append(RowCall(stream.span_from(start), first, last, times=how_often, kind=kind, part=part))
-    _call_tail(stream)
-    return True
-
-
-def _call_tail(stream: Stream) -> None:
-    """Passes ", keeping to Color Sequence", "changing to B in last st" after a row call."""
-    start = stream.at
-    stream.skip(",")
-    if (
-        stream.word("keeping", "changing", "alternating", "continuing")
-        or stream.kind() == "in"
-        and any(stream.word("colors", "colours", "color", "colour", "sequence", ahead=ahead) for ahead in range(1, 6))
-    ):
-        while not stream.done and stream.kind() not in (".", ";", *OPENERS):
-            stream.take()
-        return
-    stream.at = start
-
-
-__all__ = [
-    "Folded",
-    "Mark",
-    "again",
-    "fold_loose",
-    "fold_pair",
-    "omit",
-    "pair",
-    "places",
-    "repeat_clause",
-    "row_call",
-    "times",
-]

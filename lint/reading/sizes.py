@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import regex
 
+from lint.pattern import Section
 from lint.source import SourceText
-from lint.tree import Section
 
 _MEASURE = regex.compile(
     r"\d\s*(?:½|¼|¾|\d/\d)?\s*(?:cm|mm|ins?\b|inch|\"|”|″|'|x\b|×)|\b(?:about|approx|across|square|diameter|tall|long|wide|high|fits?|one size)\b",

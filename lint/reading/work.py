@@ -5,9 +5,10 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.amount import ONE, Amount
-from lint.reading.places import ANY, limit, places, target
+from lint.reading.places import limit, places
 from lint.reading.stream import Stream
-from lint.tree import Limit, LimitKind, Place, Step, TargetKind, Which, Work
+from lint.reading.targets import ANY
+from lint.tree import Place, Step, Which, Work
 
 
 def post_stitch(key: str) -> bool:
@@ -153,4 +154,3 @@ _ONE_STITCH = {
     "bobble": ("bobble", "bobbles", "bobble st"),
     "puff": ("puff", "puffs", "puff st", "puff stitch", "puff stitches"),
 }
-__all__ = ["Limit", "LimitKind", "TargetKind", "post_stitch", "target", "work"]

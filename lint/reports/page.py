@@ -14,12 +14,12 @@ from markupsafe import Markup, escape
 
 from lint.finding import Finding
 from lint.inspection import Report
+from lint.pattern import Part
 from lint.reports import wording
 from lint.reports.caution import hazard_words
 from lint.reports.marks import TextLine, cut
 from lint.reports.rows import ShownRow, not_recomputed, shown_rows, what_stopped
 from lint.rulebook import CheckRule, WordRule
-from lint.tree import Part
 
 _UNCHECKED_NAMED = 6  # rows not recomputed that are named at the head of the page
 

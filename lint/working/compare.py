@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from lint.tree import Stated, StatedItem
+from lint.pattern import Stated, StatedItem
 from lint.working.cursor import family
 from lint.working.fabric import Made
 

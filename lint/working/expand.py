@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from lint.tree import FastenOff, Part, Row, RowCall, Stated, Step, TimesKind, Turn
+from lint.pattern import Part, Row, Stated
+from lint.tree import FastenOff, RowCall, Step, TimesKind, Turn
 
 MOST_ROWS = 5000
 

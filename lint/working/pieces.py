@@ -10,26 +10,10 @@ from dataclasses import dataclass, field, replace
 from itertools import combinations
 
 from lint.ledger import Cell, Ledger, LedgerRow, Misfit, Outcome
+from lint.pattern import Part, Pattern, Stated
 from lint.rulebook import Rulebook
 from lint.source import Span
-from lint.tree import (
-    Chain,
-    Evenly,
-    Group,
-    Join,
-    MakeRing,
-    Part,
-    Pattern,
-    Repeat,
-    Stated,
-    Step,
-    TimesKind,
-    Turn,
-    UseYarn,
-    Which,
-    Work,
-    walk,
-)
+from lint.tree import Chain, Evenly, Group, Join, MakeRing, Repeat, Step, TimesKind, Turn, UseYarn, Which, Work, walk
 from lint.working.bench import Bench, Worked
 from lint.working.chains import ChainRules
 from lint.working.choices import Choices, Key

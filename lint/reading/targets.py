@@ -1,0 +1,168 @@
+"""Reads sorts of place: "dc", "ch-2 sp", "2-ch sp", "next shell", "row end", "turning ch".
+
+target   := stitch | "ch-n sp" | "n-ch sp" | "sp" | "ch" | shell… | "row end" | "ring" | "corner" | "turning ch"
+"""
+
+from __future__ import annotations
+
+from lint.amount import Amount
+from lint.reading.stream import Stream
+from lint.tree import Target, TargetKind
+
+ANY = Target(TargetKind.ANY_STITCH)
+
+
+def target(stream: Stream) -> Target | None:
+    """A sort of place; None and nothing taken if there is none."""
+    start = stream.at
+    stream.skip("beginning", "unused", "remaining", "the")
+    corner = stream.take_if("corner")
+    found = _target(stream)
+    if found is None:
+        if corner:
+            return Target(TargetKind.CORNER)
+        stream.at = start
+        return None
+    return found
+
+
+def is_space_word(stream: Stream, ahead: int = 0) -> bool:
+    """Whether a word for a chain space stands there (also where the pattern makes "sp" a stitch of its own)."""
+    lexeme = stream.peek(ahead)
+    return lexeme.kind == "space" or (lexeme.kind == "special" and lexeme.lower in ("sp", "sps", "space", "spaces"))
+
+
+def _target(stream: Stream) -> Target | None:
+    start = stream.at
+    lexeme = stream.peek()
+    if lexeme.kind == "any_stitch":
+        stream.take()
+        if stream.kind() == "or" and is_space_word(stream, 1):
+            stream.at += 2
+            return Target(TargetKind.PLACE)
+        return ANY
+    if lexeme.kind == "stitch":
+        stream.take()
+        stream.take_if("any_stitch", "row_end") if stream.kind() == "any_stitch" else None
+        if stream.kind() == "row_end":
+            stream.take()
+            return Target(TargetKind.ROW_END)
+        return Target(TargetKind.STITCH, lexeme.value)
+    if is_space_word(stream):
+        stream.take()
+        return Target(TargetKind.SPACE)
+    if lexeme.kind in ("special", "one_stitch", "group_word", "picot"):
+        stream.take()
+        return Target(TargetKind.SPECIAL, lexeme.value or lexeme.lower)
+    if lexeme.kind == "chain":
+        return _chain_target(stream)
+    if lexeme.kind == "number" and stream.kind(1) in ("dash", "chain", "stitch", "word"):
+        stream.take()
+        number = Amount.of(lexeme.number)
+        stream.take_if("dash")
+        if stream.take_if("chain"):
+            stream.take_if("dash")
+            if is_space_word(stream):
+                stream.take()
+                return Target(TargetKind.SPACE, length=number)
+            return Target(TargetKind.CHAIN, length=number)
+        if stream.kind() == "stitch" and stream.kind(-1) == "dash":
+            stitch = stream.take()
+            if stream.take_if("corner"):
+                return Target(TargetKind.CORNER)
+            if stream.kind() in ("special", "group_word") or stream.word("group", "groups"):
+                stream.take()
+                return Target(TargetKind.SPECIAL, "group", number)
+            del stitch
+        stream.at = start
+        return None
+    simple = {
+        "row_end": TargetKind.ROW_END,
+        "ring": TargetKind.RING,
+        "turning_chain": TargetKind.TURNING_CHAIN,
+        "place": TargetKind.PLACE,
+        "hole": TargetKind.PLACE,
+        "edge": TargetKind.PLACE,
+        "joining": TargetKind.PLACE,
+        "join": TargetKind.PLACE,
+    }.get(lexeme.kind)
+    if simple:
+        stream.take()
+        if simple is TargetKind.TURNING_CHAIN:
+            _dashed_number(stream)
+            if stream.kind() == "chain":
+                stream.take()
+                _dashed_number(stream)
+        if lexeme.kind == "joining":
+            stream.take_if("stitch", "any_stitch")
+        return Target(simple, "edge" if lexeme.kind in ("edge", "hole") else None)
+    return None
+
+
+def _dashed_number(stream: Stream) -> Amount | None:
+    start = stream.at
+    stream.take_if("dash")
+    if stream.kind() == "number" and stream.peek().value != "word":
+        return Amount.of(stream.take().number)
+    stream.at = start
+    return None
+
+
+def _chain_target(stream: Stream) -> Target:
+    """ "ch-2 sp", "ch2 space", "ch sp", "ch-3" (a turning chain or run), "ch" (one chain)."""
+    stream.take()
+    if stream.kind() == "dash" and is_space_word(stream, 1):
+        stream.take()
+    elif stream.kind() == "any_stitch":
+        stream.take()
+    length = _dashed_number(stream)
+    if stream.kind() == "dash" and is_space_word(stream, 1):
+        stream.take()
+    if is_space_word(stream):
+        stream.take()
+        return Target(TargetKind.SPACE, length=length)
+    return Target(TargetKind.CHAIN, length=length)
+
+
+def how_many(stream: Stream) -> Amount | None:
+    """The number of places at the cursor; not the 2 of "2-ch sp", which is a length."""
+    if stream.kind() == "number":
+        chain = 2 if stream.kind(1) == "dash" else 1
+        if stream.kind(chain) == "chain":
+            space = chain + 2 if stream.kind(chain + 1) == "dash" else chain + 1
+            plural = stream.peek(space).lower in ("sps", "spaces", "loops", "lps")
+            if is_space_word(stream, space) and not (
+                plural and chain == 1 and space == chain + 1 and not stream.peek(1).glued
+            ):
+                return None
+        if stream.kind(1) == "dash" and stream.kind(2) == "stitch":
+            return None
+    return stream.amount()
+
+
+def skip_to_sign(stream: Stream) -> None:
+    while not stream.done and stream.kind() not in (",", ";", ".", ")", "]", "}", "(", "[", "{", "star"):
+        stream.take()
+
+
+def part_of(stream: Stream) -> tuple[Target | None, str]:
+    """ "of next V-st", "of each shell", "of block of Row 1": what the place is part of, and "each" where so said.
+
+    "of the hem", "of one side" are places outside the row below: no target, and "elsewhere".
+    """
+    start = stream.at
+    if not stream.take_if("of"):
+        return None, ""
+    each = False
+    while stream.kind() in ("the", "same", "next", "last", "each", "first", "beginning", "any"):
+        each = stream.take().kind == "each" or each
+    found = target(stream)
+    if found is None:
+        if stream.kind() in ("word", "side", "edge", "number", "row", "round", "yarn"):
+            skip_to_sign(stream)
+            return None, "elsewhere"
+        stream.at = start
+        return None, ""
+    if stream.kind() == "of" and stream.kind(1) in ("row", "round"):
+        stream.take(), stream.take(), stream.take_if("number")
+    return found, "each" if each else ""

@@ -1,0 +1,61 @@
+"""Reads how often: "4 times", "twice more", "x 6", "another 2 times", "around", "to last 2 sts"."""
+
+from __future__ import annotations
+
+from lint.amount import Amount
+from lint.reading.places import limit
+from lint.reading.stream import Stream
+from lint.tree import Times, TimesKind
+
+
+def times(stream: Stream, after_bracket: bool = False) -> Times | None:
+    """How often, at the cursor: "4 times", "twice more", "x 6", "another 2 times", "around", "to last 2 sts"."""
+    start = stream.at
+    if after_bracket and stream.kind() == "(" and stream.kind(1) == "number" and stream.kind(2) == "times":
+        stream.take()  # "(inc) (6 times)"
+        found = times(stream)
+        if found is not None and stream.take_if(")"):
+            return found
+        stream.at = start
+        return None
+    if after_bracket and stream.kind() == "repeat":
+        stream.take()
+        stream.skip("all", "the")
+    total = bool(stream.take_if("total")) or (
+        stream.word("for") and stream.kind(1) == "total" and bool(stream.take()) and bool(stream.take())
+    )
+    another = bool(stream.take_if("another", "more"))
+    if stream.word("x", "×", "*") and stream.kind(1) in ("number", "(", "["):
+        stream.take()
+        number = stream.amount()
+        if number is not None:
+            stream.take_if("times")
+            return Times(stream.span_from(start), TimesKind.IN_ALL, number)
+    once = stream.peek()
+    if once.kind == "number" and once.lower in ("once", "twice", "thrice"):
+        stream.take()
+        more = another or bool(stream.take_if("more"))
+        kind = TimesKind.MORE if more else (TimesKind.IN_ALL if after_bracket or total else TimesKind.UNCLEAR)
+        return Times(stream.span_from(start), kind, Amount.of(once.number))
+    number = stream.amount()
+    if number is not None:
+        more = another or bool(stream.take_if("more"))
+        if stream.kind() == "times" or stream.word("x", "×", "xs"):
+            glued_x = stream.take()
+            del glued_x
+            more = more or bool(stream.take_if("more", "another"))
+            stream.skip("more")
+            in_all = total or (stream.kind() == "total" and bool(stream.take()))
+            if stream.kind() in ("around", "across"):
+                stream.take()
+            kind = TimesKind.MORE if more else (TimesKind.IN_ALL if after_bracket or in_all else TimesKind.UNCLEAR)
+            return Times(stream.span_from(start), kind, number)
+        stream.at = start
+        return None
+    reach = limit(stream)
+    if reach is not None:
+        return Times(stream.span_from(start), TimesKind.FILL, limit=reach)
+    stream.at = start
+    if after_bracket and start and stream.kind(-1) == "repeat":
+        stream.at = start
+    return None
