@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from lint.amount import Amount
@@ -214,12 +215,10 @@ def ending_at_mark(stream: Stream, steps: list[Step]) -> bool:
     return False
 
 
-def omit(stream: Stream, steps: list[Step], start: int) -> bool:
+def omit(stream: Stream, steps: list[Step], start: int, read_inside: Callable[[Stream], list[Step]]) -> bool:
     """ "omitting last ch 2": the last pass of the repeat before loses its last items."""
     stream.take()
     stream.skip("the", "last")
-    from lint.reading.clauses import read_inside  # a clause inside a clause
-
     end = stream.at
     while end < len(stream.lexemes) and stream.lexemes[end].kind not in (",", ";", ".", "join", *CLOSERS):
         end += 1

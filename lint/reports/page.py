@@ -180,14 +180,18 @@ def _groups(lines: list[TextLine], notes: tuple[Note, ...]) -> list[Group]:
 
 
 def _tables(report: Report, notes: tuple[Note, ...]) -> list[PartTable]:
-    tables = []
-    for part in report.pattern.parts:
-        rows = shown_rows(report, [row for row in report.ledger.rows if row.part is part])
-        if rows:
-            own = [note for note in notes if note.finding.part == part.name]
-            tables.append(PartTable(part, tuple((row, _notes_on(row, own)) for row in rows)))
-    return tables
+    by_part = [(part, shown_rows(report, [row for row in report.ledger.rows if row.part is part])) for part in report.pattern.parts]
+    on = _notes_by_row([row for _, rows in by_part for row in rows], notes)
+    return [PartTable(part, tuple((row, tuple(on.get(id(row), ()))) for row in rows)) for part, rows in by_part if rows]
 
 
-def _notes_on(row: ShownRow, notes: list[Note]) -> tuple[Note, ...]:
-    return tuple(note for note in notes if note.finding.row == row.first.label or note.finding.row == row.label)
+def _notes_by_row(rows: list[ShownRow], notes: tuple[Note, ...]) -> dict[int, list[Note]]:
+    """The notes on each line of the ledger: on the row they name, else on the first that comes from the same words."""
+    found: dict[int, list[Note]] = {}
+    for note in notes:
+        at = note.finding.span.start
+        near = [row for row in rows if row.first.row.span.start <= at < row.first.row.span.end]
+        named = [row for row in near if note.finding.row in (row.label, row.first.label)]
+        for row in (named or near)[:1]:
+            found.setdefault(id(row), []).append(note)
+    return found

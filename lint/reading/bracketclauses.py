@@ -1,0 +1,108 @@
+"""Reads brackets: a count, a note, a group into one place, a repeat, or a remark."""
+
+from __future__ import annotations
+
+from lint.reading import counts, notes, repeats
+from lint.reading.clausebase import SEPARATORS, all_read
+from lint.reading.places import places
+from lint.reading.stream import OPENERS
+from lint.reading.times import times as read_times
+from lint.reading.workclauses import WorkClauses
+from lint.tree import (
+    Chain,
+    Group,
+    NoJoin,
+    Remark,
+    Repeat,
+    Skip,
+    Step,
+    Turn,
+    Unread,
+    Work,
+    walk,
+)
+
+
+class BracketClauses(WorkClauses):
+    """What stands in brackets is told by what follows them."""
+
+    def read_bracket(self) -> bool:
+        stream = self.stream
+        start = stream.at
+        close = stream.matching(start)
+        if close is None:
+            lexeme = stream.take()
+            stream.at = len(stream.lexemes)
+            self.steps.append(Unread(lexeme.span, lexeme.text, "this bracket is never closed"))
+            return True
+        inner = stream.inside(start + 1, close)
+        if self.top:
+            found = counts.bracket_count(stream, start, close, bool(self.steps))
+            if found is not None:
+                self.reading.stated = found
+                stream.at = close + 1
+                return True
+        note = notes.counting(stream.inside(start + 1, close))
+        if note is not None:
+            stream.at = close + 1
+            self.attach_counting(note)
+            return True
+        if close > start + 1 and all(item.kind in ("number", "dash", ",", "/", ":", ";") for item in inner.lexemes):
+            stream.at = close + 1
+            words = " ".join(item.text for item in stream.lexemes[start : close + 1])
+            self.steps.append(
+                Unread(
+                    stream.span_from(start),
+                    words,
+                    "numbers in brackets that are neither a count nor one number for each size",
+                )
+            )
+            return True
+        items = self.read_inside(inner)
+        stream.at = close + 1
+        stream.skip("star") if stream.kind() == "star" and stream.kind(1) == "repeat" else None
+        return self.after_bracket(start, items)
+
+    def after_bracket(self, start: int, items: list[Step]) -> bool:
+        stream = self.stream
+        close = stream.at
+        worked = [step for step in walk(tuple(items)) if isinstance(step, (Work, Chain, Group, Skip))]
+        if worked and stream.kind() == "." and stream.kind(1) == "repeat":
+            stream.take()
+        times = read_times(stream, after_bracket=True) if worked else None
+        if times is not None:
+            step: Step = Repeat(stream.span_from(start), tuple(items), times)
+            found = places(stream) if stream.kind() in ("in",) else ()
+            if found:
+                step = Group(stream.span_from(start), (step,), found)
+            self.steps.append(step)
+            return True
+        if worked:
+            mark = stream.at
+            together = stream.take_if("all")
+            found = places(stream)
+            if found:
+                self.steps.append(Group(stream.span_from(start), tuple(items), found))
+                return True
+            stream.at = mark
+            del together
+        span = stream.span_from(start)
+        gloss = start > 0 and stream.lexemes[start - 1].kind not in (*SEPARATORS, "star", "make", *OPENERS)
+        if not all_read(items) or not worked or gloss:
+            self.steps += _plain_turns(items)
+            self.steps.append(Remark(span, names=notes.made_name(self.stream.lexemes[start + 1 : close - 1])))
+            return True
+        if _only_star_before(self.steps) or not self.top or repeats.open_star(self.steps):
+            self.steps += items  # "*(2 dc in next st, dc in next st), rep from *": brackets that only hold together
+            return True
+        words = " ".join(item.text for item in stream.lexemes[start:close])
+        self.steps.append(Unread(span, words, "no place and no number of times follows the bracket"))
+        return True
+
+
+def _plain_turns(items: list[Step]) -> list[Step]:
+    return [step for step in items if isinstance(step, (Turn, NoJoin))]
+
+
+def _only_star_before(steps: list[Step]) -> bool:
+    return bool(steps) and isinstance(steps[-1], repeats.Mark)

@@ -1,0 +1,200 @@
+"""Reads chains, rings, skips and stitches left unworked."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from lint.amount import Amount
+from lint.reading import notes
+from lint.reading.clausebase import to_sign
+from lint.reading.places import places
+from lint.reading.remarkclauses import RemarkClauses
+from lint.reading.stream import CLOSERS, OPENERS, Stream
+from lint.reading.targets import is_space_word, target
+from lint.tree import (
+    Chain,
+    Either,
+    MakeRing,
+    Place,
+    Skip,
+    Target,
+    TargetKind,
+    Which,
+)
+
+
+class ChainClauses(RemarkClauses):
+    """ "ch 3", "ch 4, join to form a ring", "skip next 2 dc", "leave last 4 sts unworked"."""
+
+    def read_chain(self, start: int) -> bool:
+        """ "ch 3", "ch3", "chain-3", and "ch 4, join to form a ring"."""
+        stream = self.stream
+        stream.take()
+        if stream.kind() == "dash" and stream.peek(1).glued:
+            stream.take()
+        number = stream.amount()
+        if number is None:
+            if stream.kind() in ("number",) and stream.word("one"):
+                number = Amount.of(stream.take().number)
+            else:
+                return False
+        if is_space_word(stream):
+            return False
+        return self.chain_of(start, number)
+
+    def chain_of(self, start: int, number: Amount) -> bool:
+        stream = self.stream
+        self.steps.append(Chain(stream.span_from(start), number))
+        note = notes.for_first_stitch(stream)
+        if note is not None:
+            self.attach_counting(note)
+        self.ring_close(start, number)
+        return True
+
+    def ring_close(self, start: int, number: Amount) -> None:
+        """After a chain: "join with sl st (in first ch) to form a ring" makes the chain a ring."""
+        stream = self.stream
+        mark = stream.at
+        stream.skip(",", ".", ";", "and", "then")
+        verb = stream.peek()
+        if verb.kind == "join" or (verb.kind == "stitch" and verb.value == "sl st"):
+            words_from = stream.at
+            ring = False
+            ordinal = False
+            while not stream.done and stream.kind() not in (",", ";", ".", ":", "(", "[", "{", "star"):
+                ring = ring or stream.kind() == "ring"
+                ordinal = ordinal or stream.kind() == "first" or stream.kind() == "ordinal"
+                stream.take()
+            plain = self.top and stream.at - words_from <= 3 and verb.kind == "join"  # "ch 4, join."
+            to_chain = (
+                self.top
+                and not any(item.kind == "hook" for item in stream.lexemes[words_from : stream.at])
+                and any(item.kind == "chain" for item in stream.lexemes[words_from : stream.at])
+                and ordinal
+            )
+            if ring or ((plain or to_chain) and not self.has_work()):
+                self.steps[-1] = MakeRing(stream.span_from(start), number)
+                return
+        stream.at = mark
+
+    def read_ring(self, start: int) -> bool:
+        stream = self.stream
+        if self.has_work():
+            return False
+        stream.take()
+        self.steps.append(MakeRing(stream.span_from(start)))
+        return True
+
+    def read_skip(self, start: int) -> bool:
+        """ "skip next 2 dc", "sk 3", "miss first 4 ch (3 ch count as 1 tr)", "skip all remaining sts"."""
+        stream = self.stream
+        stream.take()
+        stream.skip(",", "the", "over")
+        if stream.kind() in ("all", "remaining"):
+            while not stream.done and stream.kind() not in (",", ";", "."):
+                stream.take()
+            self.steps.append(Skip(stream.span_from(start), (), rest=True))
+            return True
+        if stream.kind() in OPENERS:
+            close = stream.matching(stream.at)
+            if close is None:
+                return False
+            inner = stream.inside(stream.at + 1, close)
+            found = skipped(inner)
+            if not found or not inner.done:
+                return False
+            stream.at = close + 1
+        else:
+            found = skipped(stream)
+        if not found:
+            return False
+        if stream.kind() == "word" and stream.word("directly", "behind") or stream.kind() == "between":
+            to_sign(stream)
+        if stream.kind() == "or" and stream.kind(1) in ("next", "number", "chain"):
+            stream.take()
+            other = skipped(stream)
+            if not other:
+                return False
+            span = stream.span_from(start)
+            self.steps.append(Either(span, ((Skip(span, found),), (Skip(span, other),))))
+            return True
+        counting = None
+        if stream.kind() == "(":
+            close = stream.matching(stream.at)
+            note = notes.counting(stream.inside(stream.at + 1, close)) if close else None
+            if note is not None:
+                counting = note
+                stream.at = close + 1
+        self.steps.append(Skip(stream.span_from(start), found, counting))
+        return True
+
+    def read_leave(self, start: int) -> bool:
+        self.stream.take()
+        self.steps.append(Skip(self.stream.span_from(start), (), rest=True))
+        return True
+
+    def read_leave_last(self, start: int) -> bool:
+        """ "leave last 4 sts unworked", "leaving the remaining 8 sc unworked for the instep"."""
+        stream = self.stream
+        stream.take()
+        end = stream.at
+        while end < len(stream.lexemes) and stream.lexemes[end].kind not in (
+            ",",
+            ";",
+            ".",
+            "(",
+            "[",
+            "{",
+            "star",
+            "=",
+            *CLOSERS,
+        ):
+            end += 1
+        if not any(
+            item.kind == "unused" or item.lower in ("unworked", "un-worked", "free")
+            for item in stream.lexemes[stream.at : end]
+        ):
+            return False
+        stream.at = end
+        self.steps.append(Skip(stream.span_from(start), (), rest=True))
+        return True
+
+
+def skipped(stream: Stream) -> tuple[Place, ...]:
+    """What a "skip" passes over: places named with or without "next"."""
+    start = stream.at
+    named = places(stream)
+    if named:
+        return tuple(replace(place, which=Which.ELSEWHERE) for place in named) if of_another_row(stream) else named
+    stream.at = start
+
+    stream.skip("the", "first", "next", "last")
+    stream.at = start
+    which = {"first": Which.FIRST, "last": Which.LAST}.get(stream.kind(), Which.NEXT)
+    stream.skip("first", "next", "last", "the")
+    number = stream.amount()
+    found = target(stream)
+    if number is None and found is None:
+        return ()
+    if of_another_row(stream):
+        which = Which.ELSEWHERE
+    place = Place(stream.span_from(start), which, (found or Target(TargetKind.ANY_STITCH),), number or Amount.of(1))
+    more: tuple[Place, ...] = ()
+    mark = stream.at
+    if stream.take_if("and"):
+        if stream.kind() in ("number", "next", "any_stitch") or is_space_word(stream) or stream.kind() == "chain":
+            more = skipped(stream)
+            if stream.kind() in ("in",):
+                more = ()
+        if not more:
+            stream.at = mark
+    return (place, *more)
+
+
+def of_another_row(stream: Stream) -> bool:
+    """Takes "of the 32nd row of Front" after a place: that row is not the one below."""
+    ahead = 2 if stream.kind(1) == "the" else 1
+    if stream.kind() == "of" and stream.kind(ahead) in ("row", "round", "ordinal"):
+        to_sign(stream)
+        return True
+    return False

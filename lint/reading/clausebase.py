@@ -1,0 +1,120 @@
+"""What every layer of the clause reader shares: the stream, the steps read so far."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from lint.pattern import Stated
+from lint.reading import repeats
+from lint.reading.stream import CLOSERS, OPENERS, Stream
+from lint.tree import (
+    Chain,
+    Group,
+    Remark,
+    Step,
+    Unread,
+    Work,
+    walk,
+)
+
+SEPARATORS = (
+    ",",
+    ";",
+    ".",
+    ":",
+    "dash",
+    "and",
+    "then",
+    "..",
+    "...",
+    "•",
+    "·",
+    "=",
+    "→",
+    "|",
+    "with?",
+    "but",
+    "!",
+    '"',
+)
+
+STITCHY = {
+    "stitch",
+    "special",
+    "one_stitch",
+    "group_word",
+    "chain",
+    "increase",
+    "decrease",
+    "skip",
+    "picot",
+    "repeat",
+    "number",
+}
+
+
+@dataclass
+class Reading:
+    """Steps read so far, the printed count met, and what is open."""
+
+    steps: list[Step]
+    stated: Stated | None = None
+
+
+class ClauseBase:
+    """Steps read so far in one row or bracket; the layers above read the sorts of clause."""
+
+    def __init__(self, stream: Stream, reading: Reading, top: bool) -> None:
+        self.stream = stream
+        self.reading = reading
+        self.steps = reading.steps
+        self.top = top
+
+    def empty_size(self) -> bool:
+        """A dash that stands for a size which does not work this: "- (-, 76, 80) hdc"."""
+        stream = self.stream
+        return (
+            stream.kind() == "dash"
+            and stream.vocabulary.sizes > 1
+            and stream.kind(1) in OPENERS
+            and stream.kind(2) in ("dash", "number")
+        )
+
+    def runs_on(self, start: int) -> bool:
+        """Whether the words at `start` hang on a clause before them without a stop: they may change what it means."""
+        return start > 0 and self.stream.lexemes[start - 1].kind not in (*SEPARATORS, *OPENERS, *CLOSERS, "star")
+
+    def has_work(self) -> bool:
+        return any(isinstance(step, (Work, Group)) for step in walk(tuple(self.steps)))
+
+    def attach_counting(self, note) -> None:
+        for index in range(len(self.steps) - 1, max(-1, len(self.steps) - 3), -1):
+            step = self.steps[index]
+            if isinstance(step, Chain) and step.counting is None:
+                self.steps[index] = replace(step, counting=note)
+                return
+            if isinstance(step, Work) and step.closing is None:
+                self.steps[index] = replace(step, closing=note)
+                return
+        self.steps.append(Remark(note.span, counting=note))
+
+    def run(self) -> None:
+        raise NotImplementedError  # the last layer reads every sort of clause
+
+    def clause(self) -> bool:
+        raise NotImplementedError
+
+    def read_inside(self, stream: Stream) -> list[Step]:
+        """The steps of a bracket's words."""
+        reading = Reading([])
+        type(self)(stream, reading, top=False).run()
+        return repeats.fold_loose(reading.steps)
+
+
+def all_read(steps: list[Step]) -> bool:
+    return not any(isinstance(step, Unread) for step in walk(tuple(steps)))
+
+
+def to_sign(stream: Stream) -> None:
+    while not stream.done and stream.kind() not in (",", ";", ".", "(", "[", "{", "star", *CLOSERS):
+        stream.take()

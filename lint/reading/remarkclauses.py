@@ -1,0 +1,143 @@
+"""Reads words that are not work: remarks, markers, notes on chains; and keeps what cannot be read."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from lint.reading import notes
+from lint.reading.clausebase import STITCHY, ClauseBase, to_sign
+from lint.reading.places import places
+from lint.reading.stream import CLOSERS, OPENERS
+from lint.tree import (
+    Chain,
+    Remark,
+    Unread,
+)
+
+_WORKING_WORDS = {
+    "continue",
+    "work",
+    "working",
+    "pattern",
+    "patt",
+    "complete",
+    "same",
+    "repeat",
+    "until",
+    "decrease",
+    "increase",
+    "even",
+    "correspond",
+    "as",
+    "match",
+    "established",
+}
+
+
+class RemarkClauses(ClauseBase):
+    """Remarks, and what is left unread."""
+
+    def read_remark_phrase(self, start: int) -> bool:
+        self.stream.take()
+        self.steps.append(Remark(self.stream.span_from(start)))
+        return True
+
+    def read_sentence_remark(self, start: int) -> bool:
+        to_sign(self.stream)
+        self.steps.append(Remark(self.stream.span_from(start)))
+        return True
+
+    def read_beginning_remark(self, start: int) -> bool:
+        """ "beginning in the top of ch-3": says where the run before starts."""
+        stream = self.stream
+        if stream.kind(1) in ("special", "one_stitch"):
+            return False
+        stream.take()
+        if not places(stream):
+            return False
+        self.steps.append(Remark(stream.span_from(start)))
+        return True
+
+    def read_for_remark(self, start: int) -> bool:
+        stream = self.stream
+        if any(
+            item.kind in ("number", "stitch", "row") for item in stream.lexemes[start + 1 : start + 3]
+        ) and not stream.word("corner", ahead=1):
+            return False
+        corner = any(item.kind == "corner" for item in stream.lexemes[start + 1 : start + 4])
+        to_sign(stream)
+        if corner and self.steps and isinstance(self.steps[-1], Chain):
+            self.steps[-1] = replace(self.steps[-1], corner=True)
+        self.steps.append(Remark(stream.span_from(start)))
+        return True
+
+    def read_at_remark(self, start: int) -> bool:
+        """ "at the start of a short edge": where the work is."""
+        stream = self.stream
+        if self.runs_on(start):
+            return False
+        stream.take()
+        while not stream.done and stream.kind() not in (",", ";", ".", "(", "[", "{", "star", *CLOSERS):
+            if stream.kind() in STITCHY:
+                return False
+            stream.take()
+        self.steps.append(Remark(stream.span_from(start)))
+        return True
+
+    def read_each_remark(self, start: int) -> bool:
+        if self.stream.kind(1) in ("row", "round"):
+            return self.read_sentence_remark(start)
+        return False
+
+    def read_counting_sentence(self, start: int) -> bool:
+        """ "Ch 3. Counts as first dc." as a sentence of its own."""
+        stream = self.stream
+        end = stream.at
+        while end < len(stream.lexemes) and stream.lexemes[end].kind not in (".", ";", "("):
+            end += 1
+        note = notes.counting(stream.inside(stream.at, end))
+        if note is None:
+            return False
+        stream.at = end
+        self.attach_counting(note)
+        return True
+
+    def not_read(self, start: int) -> None:
+        """What is left of the clause: a remark if it can't be work, else Unread."""
+        stream = self.stream
+        sentence_end = start
+        depth = 0
+        while sentence_end < len(stream.lexemes):
+            kind = stream.lexemes[sentence_end].kind
+            depth += kind in OPENERS
+            depth -= kind in CLOSERS
+            if depth < 0 or kind == "." and not depth:
+                break
+            sentence_end += 1
+        sentence = stream.lexemes[start:sentence_end]
+        if (
+            sentence
+            and not self.runs_on(start)
+            and not any(
+                item.kind in STITCHY or item.lower in _WORKING_WORDS or item.kind in ("make", "row", "round")
+                for item in sentence
+            )
+        ):
+            stream.at = sentence_end
+            self.steps.append(Remark(stream.span_from(start)))
+            return
+        end = start + 1
+        while end < len(stream.lexemes) and stream.lexemes[end].kind not in (
+            ",",
+            ";",
+            ".",
+            "(",
+            "[",
+            "{",
+            "star",
+            *CLOSERS,
+        ):
+            end += 1
+        stream.at = end
+        words = " ".join(item.text for item in stream.lexemes[start:end])
+        self.steps.append(Unread(stream.span_from(start), words, "these words were not understood"))

@@ -1,0 +1,250 @@
+"""Reads work: stitches with a number and places, places first, "working …" participles, loops."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from lint.reading.clausebase import STITCHY, Reading, all_read
+from lint.reading.places import places
+from lint.reading.stream import CLOSERS, OPENERS, Stream
+from lint.reading.targets import is_space_word
+from lint.reading.times import times as read_times
+from lint.reading.work import work
+from lint.reading.yarnclauses import YarnClauses
+from lint.tree import (
+    Alongside,
+    Evenly,
+    Group,
+    LastPlace,
+    Loops,
+    Place,
+    Remark,
+    Repeat,
+    Step,
+    TargetKind,
+    UseYarn,
+    Which,
+    Work,
+)
+
+
+class WorkClauses(YarnClauses):
+    """ "2 dc in next st", "in next sp make 2 dc and ch 2", "working last dc in top of ch"."""
+
+    def read_number_first(self, start: int) -> bool:
+        """ "2 dc in next st", "3 ch", "36 sc evenly along side", "5 inc"."""
+        stream = self.stream
+        stream.skip("the")
+        number = stream.amount()
+        if number is not None:
+            if stream.kind() in ("times",):
+                return False
+            stream.skip("more")
+            if stream.kind() == "chain":
+                stream.take()
+                if is_space_word(stream) or (stream.kind() == "dash" and is_space_word(stream, 1)):
+                    return False
+                return self.chain_of(start, number)
+        step = work(stream, start, number)
+        if step is None:
+            return False
+        return self.finish_work(start, step)
+
+    def finish_work(self, start: int, step: Step) -> bool:
+        stream = self.stream
+        if isinstance(step, Work) and stream.kind() == "evenly":
+            if not step.number_said or step.places:
+                return False
+            while not stream.done and stream.kind() not in (",", ";", ".", "(", "[", "{", "star", ")", "]", "}"):
+                stream.take()
+            step = Evenly(stream.span_from(start), step.stitch, step.number)
+        self.steps.append(step)
+        if stream.kind() == "corner" or (stream.kind() == "for" and stream.kind(1) in ("corner", "the")):
+            while not stream.done and stream.kind() not in (",", ";", ".", "(", "[", "{", "star", ")", "]", "}"):
+                stream.take()
+        return True
+
+    def read_place_first(self, start: int) -> bool:
+        """ "in next sp make 2 dc, ch 2 and 2 dc", "over next 2 sts work dc2tog", "in first st *make 2 hdc"."""
+        stream = self.stream
+        if stream.kind(1) in ("back_loop", "front_loop", "both_loops"):  # "in FLO: …"
+            stream.take()
+            return self.read_loops(start)
+        found = places(stream)
+        if not found:
+            return False
+        stream.skip(",")
+        stream.take_if("make")
+        if stream.kind() in OPENERS:
+            close = stream.matching(stream.at)
+            if close is None:
+                return False
+            items = self.read_inside(stream.inside(stream.at + 1, close))
+            stream.at = close + 1
+            times = read_times(stream)
+            if times is not None:
+                items = [Repeat(stream.span_from(start), tuple(items), times)]
+        else:
+            items = self.loose_list(stream)
+        if not items and self.more_places(found):
+            return True
+        if not items or not all_read(items):
+            return False
+        items = [item for item in items if not isinstance(item, Remark)]
+        if len(items) == 1 and isinstance(items[0], Work) and not items[0].places:
+            self.steps.append(replace(items[0], places=found, span=stream.span_from(start)))
+        else:
+            self.steps.append(Group(stream.span_from(start), tuple(items), found))
+        return True
+
+    def more_places(self, found: tuple[Place, ...]) -> bool:
+        """ "dc in 4th ch from hook (counts as 2 dc) and in each ch across": more places for the stitch before."""
+        if self.stream.kind() not in (",", ";", ".", "end", "(", *CLOSERS, "dash"):
+            return False
+        for index in range(len(self.steps) - 1, -1, -1):
+            step = self.steps[index]
+            if isinstance(step, (Work, Group)) and step.places:
+                self.steps[index] = replace(step, places=(*step.places, *found))
+                return True
+            if not isinstance(step, Remark):
+                return False
+        return False
+
+    def loose_list(self, stream: Stream) -> list[Step]:
+        """An unbracketed list after "make": it ends with the item after "and", or is one item."""
+        items: list[Step] = []
+        last = False
+        while True:
+            before = len(items)
+            start = stream.at
+            sub = type(self)(stream, Reading(items), top=False)
+            if (
+                stream.kind()
+                in ("chain", "number", "stitch", "special", "one_stitch", "picot", "group_word", "increase", "decrease")
+                and sub.clause()
+            ):
+                pass
+            if len(items) == before:
+                stream.at = start
+                return items if last or len(items) == 1 else []
+            if last:
+                return items
+            if (
+                stream.kind() == ","
+                and stream.kind(1) in ("chain", "number", "stitch", "special", "one_stitch", "picot", "and")
+                and _and_ahead(stream)
+            ):
+                stream.take()
+                if stream.take_if("and"):
+                    last = True
+            elif stream.kind() == "and":
+                stream.take()
+                last = True
+            elif before == 0:
+                return items
+            else:
+                return []
+
+    def read_make(self, start: int) -> bool:
+        """ "make a magic ring", "work 73 sc evenly", "working last dc in top of ch", "work in BLO"."""
+        stream = self.stream
+        participle = stream.take().lower in ("working", "making", "placing")
+        stream.skip("the", "then")
+        if stream.kind() == "ring":
+            return self.read_ring(start)
+        if stream.kind() in ("last", "first"):
+            return self.read_last_place(start)
+        if stream.kind() in ("back_loop", "front_loop", "both_loops"):
+            return self.read_loops(start)
+        if stream.kind() == "in" and stream.kind(1) in ("back_loop", "front_loop", "both_loops"):
+            stream.take()
+            return self.read_loops(start)
+        if participle and self.has_work() and stream.kind() in ("number", "(", "[", "stitch"):
+            return self.read_alongside(start)
+        if stream.kind() in (*OPENERS, "number", "stitch", "special", "chain", "in", "one_stitch", "over", "repeat"):
+            return self.clause()
+        return False
+
+    def read_with(self, start: int) -> bool:
+        """ "With A," "With RS facing," "with the last dc in top of turning ch"."""
+        stream = self.stream
+        stream.take()
+        end = stream.at
+        while end < len(stream.lexemes) and stream.lexemes[end].kind not in (",", ";", ".", ":"):
+            end += 1
+        words = stream.lexemes[stream.at : end]
+        if any(word.kind == "facing" for word in words):
+            stream.at = end
+            self.steps.append(Remark(stream.span_from(start)))
+            return True
+        stream.skip("the")
+        if stream.kind() in ("last", "first"):
+            stream.at -= 1
+            return self.read_last_place(start)
+        colour = self.colour()
+        if colour is None and len(words) <= 3 and not any(word.kind in STITCHY for word in words):
+            stream.at = end
+            colour = words[-1].text if words else None
+        if colour is None:
+            if len(words) and words[-1].kind == "hook" or any(word.kind == "hook" for word in words):
+                stream.at = end
+                self.steps.append(Remark(stream.span_from(start)))
+                return True
+            return False
+        self.steps.append(UseYarn(stream.span_from(start), colour))
+        return True
+
+    def read_alongside(self, start: int) -> bool:
+        """ "working 3 sc in each ch-2 sp": applies on the way of the run before."""
+        stream = self.stream
+        items: list[Step] = []
+        if not type(self)(stream, Reading(items), top=False).clause() or len(items) != 1:
+            return False
+        item = items[0]
+        found = item.places if isinstance(item, (Work, Group)) else ()
+        if len(found) != 1 or found[0].which is not Which.EACH and found[0].targets[0].kind is not TargetKind.CORNER:
+            if len(found) == 1:
+                self.steps.append(replace(item, span=stream.span_from(start)))
+                return True
+            return False
+        inner = (replace(item, places=()),) if isinstance(item, Work) else item.items
+        self.steps.append(Alongside(stream.span_from(start), inner, found[0].targets[0]))
+        return True
+
+    def read_last_place(self, start: int) -> bool:
+        """ "(working|with) (the) last dc in top of turning ch", "the first into the same place as the ss"."""
+        stream = self.stream
+        stream.skip("with", "the", "make")
+        first = stream.kind() == "first"
+        stream.take_if("last", "first")
+        stream.take_if("stitch", "any_stitch", "special")
+        found = places(stream, allow_to=True)
+        if not found:
+            return False
+        if first:
+            self.steps.append(Remark(stream.span_from(start)))
+        else:
+            self.steps.append(LastPlace(stream.span_from(start), found))
+        return True
+
+    def read_the(self, start: int) -> bool:
+        self.stream.skip("the")
+        return self.stream.kind() in ("first", "last") and self.read_last_place(start)
+
+    def read_loops(self, start: int) -> bool:
+        stream = self.stream
+        kind = stream.take().kind
+        stream.skip("of", "the")
+        self.steps.append(Loops(stream.span_from(start), kind.split("_")[0]))
+        return True
+
+
+def _and_ahead(stream: Stream) -> bool:
+    """Whether an "and" follows before the list can end, so that the comma belongs to it."""
+    for ahead in range(1, 16):
+        kind = stream.kind(ahead)
+        if kind == "and":
+            return True
+        if kind in (";", ".", "end", "star", "in", "skip", "repeat", "turn", "join"):
+            return False
+    return False

@@ -1,0 +1,147 @@
+"""Reads joins, new yarn, colours, fastening off and turns."""
+
+from __future__ import annotations
+
+from lint.reading.chainclauses import ChainClauses
+from lint.reading.clausebase import to_sign
+from lint.reading.places import places
+from lint.tree import (
+    Chain,
+    FastenOff,
+    Join,
+    JoinYarn,
+    NoJoin,
+    Place,
+    Target,
+    TargetKind,
+    Turn,
+    Which,
+    Work,
+)
+
+
+class YarnClauses(ChainClauses):
+    """ "join with sl st in first sc", "Join B in any ch-2 sp", "With A,", "fasten off", "turn"."""
+
+    def read_join(self, start: int) -> bool:
+        stream = self.stream
+        stream.take()
+        if stream.kind() in ("of", "as") or stream.word("round", "rnd", "rounds"):
+            to_sign(stream)
+            self.steps.append(Join(stream.span_from(start)))
+            return True
+        colour = self.colour()
+        yarn = stream.take_if("yarn")
+        colour = colour or (self.colour() if yarn else None)
+        stream.skip("then")
+        stitch, step = None, None
+        if stream.take_if("with"):
+            stream.skip("the")
+            one = stream.amount()
+            del one
+            if stream.kind() == "stitch":
+                stitch = stream.take().value
+        found = places(stream, allow_to=True)
+        if not stitch and stream.kind() == "with":
+            stream.take()
+            stream.skip("the")
+            stream.amount()
+            if stream.kind() == "stitch":
+                stitch = stream.take().value
+        if not found:
+            found = places(stream, allow_to=True)
+        if not found and stream.kind() in ("in", "to"):
+            return False
+        del step
+        if stream.kind() == "together" or stream.word("together"):
+            return False
+        if stream.kind() == "at":  # "at the start of a short edge"
+            to_sign(stream)
+        elsewhere = bool(found) and found[0].which in (Which.ANY, Which.ELSEWHERE)
+        span = stream.span_from(start)
+        if (
+            colour
+            or yarn
+            or elsewhere
+            or (found and not self.has_work() and not any(isinstance(s, Chain) for s in self.steps))
+        ):
+            self.steps.append(JoinYarn(span, colour, stitch if stitch != "sl st" else None, found))
+        elif stitch not in (None, "sl st"):
+            self.steps.append(Work(span, stitch, places=found))
+        else:
+            self.steps.append(Join(span, found))
+        if stream.kind() == "to" and stream.kind(1) in ("join", "word"):
+            to_sign(stream)
+        return True
+
+    def read_attach(self, start: int) -> bool:
+        """ "join yarn with sl st in …", "attach White to any ch-5 sp"."""
+        stream = self.stream
+        stream.take()
+        colour = self.colour()
+        if colour is None and stream.kind() == "word" and not stream.word("with"):
+            colour = stream.take().text
+        stitch = None
+        if stream.take_if("with"):
+            stream.skip("the")
+            stream.amount()
+            if stream.kind() == "stitch":
+                stitch = stream.take().value
+        found = places(stream, allow_to=True)
+        if not found and not stream.done and stream.kind() not in (",", ";", "."):
+            to_sign(stream)
+            found = (Place(stream.span_from(start), Which.ELSEWHERE, (Target(TargetKind.PLACE),)),)
+        elif found and stream.kind() in ("of",):
+            to_sign(stream)
+        self.steps.append(JoinYarn(stream.span_from(start), colour, stitch if stitch != "sl st" else None, found))
+        return True
+
+    def colour(self) -> str | None:
+        """A colour's letter or name at the cursor, if the pattern declares it or it looks like one."""
+        stream = self.stream
+        start = stream.at
+        new = stream.word("new", "next", "second", "main", "contrasting")
+        if new and stream.kind(1) == "color":
+            stream.at += 2
+            return "new colour"
+        stream.skip("the", "color", "yarn") if stream.kind() == "color" else None
+        lexeme = stream.peek()
+        if lexeme.kind in ("word", "the", "ring") and (
+            lexeme.lower in stream.vocabulary.colours
+            or lexeme.text in ("A", "B", "C", "D", "E", "F", "MC", "CC")
+            or lexeme.text[:1].isupper()
+            and stream.kind(-1) in ("join", "attach", "color", "yarn")
+            and lexeme.kind == "word"
+        ):
+            stream.take()
+            return lexeme.text
+        stream.at = start
+        return None
+
+    def read_fasten_off(self, start: int) -> bool:
+        stream = self.stream
+        stream.take()
+        colour = self.colour()
+        while not stream.done and stream.kind() not in (",", ";", ".", "(", "[", "{", ")", "]", "}", "dash"):
+            if stream.kind() == "and" and stream.kind(1) in ("join", "attach", "turn"):
+                break
+            stream.take()
+        self.steps.append(FastenOff(stream.span_from(start), colour))
+        return True
+
+    def read_turn(self, start: int) -> bool:
+        stream = self.stream
+        stream.take()
+        self.steps.append(Turn(stream.span_from(start)))
+        return True
+
+    def read_no_turn(self, start: int) -> bool:
+        self.stream.take()
+        self.steps.append(Turn(self.stream.span_from(start), turned=False))
+        return True
+
+    def read_no_join(self, start: int) -> bool:
+        self.stream.take()
+        to_sign(self.stream)
+        self.steps.append(NoJoin(self.stream.span_from(start)))
+        return True
