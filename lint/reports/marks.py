@@ -44,7 +44,7 @@ class _Stretch:
 
 def cut(source: SourceText, spans: list[Span]) -> list[TextLine]:
     """The text in lines, cut where marks begin and end; notes are numbered from 1 in the order of the spans."""
-    lines = source.text.split("\n")
+    lines = [_visible(line) for line in source.text.split("\n")]
     by_line: dict[int, list[_Stretch]] = {}
     for note, span in enumerate(spans, 1):
         for line, stretch in _stretches(source, lines, note, span):
@@ -52,6 +52,11 @@ def cut(source: SourceText, spans: list[Span]) -> list[TextLine]:
     if lines[-1] == "" and len(lines) not in by_line:
         lines.pop()  # the end of the last line begins no further one
     return [_line(number, text, by_line.get(number, [])) for number, text in enumerate(lines, 1)]
+
+
+def _visible(line: str) -> str:
+    """A line in which a carriage return that does not belong to its end is shown as a sign."""
+    return line[:-1].replace("\r", "␍") + line[-1:]
 
 
 def _stretches(source: SourceText, lines: list[str], note: int, span: Span):

@@ -180,7 +180,10 @@ def _groups(lines: list[TextLine], notes: tuple[Note, ...]) -> list[Group]:
 
 
 def _tables(report: Report, notes: tuple[Note, ...]) -> list[PartTable]:
-    by_part = [(part, shown_rows(report, [row for row in report.ledger.rows if row.part is part])) for part in report.pattern.parts]
+    by_part = [
+        (part, shown_rows(report, [row for row in report.ledger.rows if row.part is part]))
+        for part in report.pattern.parts
+    ]
     on = _notes_by_row([row for _, rows in by_part for row in rows], notes)
     return [PartTable(part, tuple((row, tuple(on.get(id(row), ()))) for row in rows)) for part, rows in by_part if rows]
 

@@ -1,0 +1,67 @@
+"""How a row is worked, told from its words: round or flat, on its own chain or ring, corner to corner."""
+
+from __future__ import annotations
+
+from lint.tree import Chain, Group, Join, Repeat, Step, Turn, Which, Work, walk
+from lint.working.expand import Instance
+from lint.working.fabric import Fabric
+
+
+def not_for_size(instance: Instance, size: int) -> bool:
+    """Whether the printed count has a dash for this size: the size does not work this row."""
+    stated = instance.stated
+    return stated is not None and bool(stated.items) and all(item.number.at(size) is None for item in stated.items)
+
+
+def is_round(instance: Instance, fabric: Fabric | None) -> bool:
+    if instance.kind == "round":
+        return not turned_flat(instance.steps)
+    joins = any(isinstance(step, Join) for step in instance.steps)
+    turns = any(isinstance(step, Turn) and step.turned for step in instance.steps)
+    if instance.kind == "row":
+        return joins and not turns
+    return bool(fabric and fabric.circular)
+
+
+def turned_flat(steps: tuple[Step, ...]) -> bool:
+    """A "round" that ends in a turn without a join is a row under another name."""
+    joins = any(isinstance(step, Join) for step in steps)
+    return bool(steps) and not joins and any(isinstance(step, Turn) and step.turned for step in steps)
+
+
+def founds(steps: tuple[Step, ...]) -> bool:
+    """Whether the steps begin with a foundation chain."""
+    for index, step in enumerate(steps):
+        if isinstance(step, Chain):
+            rest = [s for s in steps[index + 1 :] if isinstance(s, (Work, Group, Repeat, Chain))]
+            if not rest:
+                return True
+            head = rest[0]
+            places = head.places if isinstance(head, (Work, Group)) else ()
+            return bool(places) and places[0].which is Which.FROM_HOOK
+        if isinstance(step, (Work, Group, Repeat)):
+            return (
+                isinstance(step, Work) and step.stitch.startswith("f") and step.stitch[1:] in ("sc", "hdc", "dc", "tr")
+            )
+    return False
+
+
+def works_ring(steps: tuple[Step, ...]) -> bool:
+    """ "6 sc in magic ring": the ring is made in the row that works into it."""
+    for step in walk(steps):
+        if isinstance(step, (Work, Group)) and step.places:
+            return step.places[0].targets[0].kind.value == "ring"
+    return False
+
+
+def corner_to_corner(instances: list[Instance]) -> bool:
+    """Whether rows after the first begin with a chain of their own that is worked into: blocks from corner to corner."""
+    for instance in instances:
+        if (
+            instance.kind == "row"
+            and instance.number not in (None, 1)
+            and founds(instance.steps)
+            and any(isinstance(s, Work) for s in walk(instance.steps))
+        ):
+            return True
+    return False

@@ -1,0 +1,147 @@
+"""Tries the readings of a row: the one that agrees with the printed count and fits the row below is kept."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+from itertools import combinations
+
+from lint.tree import Chain, Step, Turn, UseYarn
+from lint.working.bench import Bench, Worked
+from lint.working.chains import ChainRules
+from lint.working.choices import Choices, Key
+from lint.working.compare import Comparison, compare
+from lint.working.expand import Instance, turns_first
+from lint.working.fabric import Fabric
+from lint.working.starts import is_round
+
+_MOST_TRIALS = 20
+_NOT_SERIOUS = ("passed", "uncounted chain", "not there")
+
+
+@dataclass
+class PieceState:
+    """How the work on a pattern stands, for one size."""
+
+    fabric: Fabric | None = None  # None: not known
+    rules: ChainRules = field(default_factory=ChainRules)
+    habits: dict[Key, int] = field(default_factory=dict)  # what the counts have settled so far
+    carried: Chain | None = None  # a turning chain worked at the end of the row before
+    spiral: bool = False
+    fastened: bool = False
+    stitches: int = 0
+
+
+@dataclass(frozen=True)
+class Task:
+    """A row to be worked on a fabric, in one size."""
+
+    instance: Instance
+    steps: tuple[Step, ...]
+    fabric: Fabric
+    circular: bool
+    size: int
+    blocks: bool  # corner to corner
+
+    @classmethod
+    def of(cls, instance: Instance, state: PieceState, fabric: Fabric, size: int, blocks: bool) -> Task:
+        return cls(instance, _with_carried(instance.steps, state), fabric, is_round(instance, fabric), size, blocks)
+
+
+@dataclass
+class Trial:
+    """One reading of a row, worked."""
+
+    worked: Worked
+    comparison: Comparison | None
+    forced: dict[Key, int]
+
+    @property
+    def agrees(self) -> bool | None:
+        return self.comparison.agrees if self.comparison is not None else None
+
+    @property
+    def fits(self) -> bool:
+        """Whether the row uses up the row below, no more and no less."""
+        serious = [noted for noted in self.worked.troubles if noted.trouble.kind not in _NOT_SERIOUS]
+        return not serious and not self.worked.left
+
+    @property
+    def rank(self) -> tuple[bool, bool, int]:
+        """Lower is better."""
+        return (self.agrees is False, not self.fits, len(self.forced))
+
+    @property
+    def chain_counted(self) -> bool:
+        """Whether the beginning chain, of which nothing is said, was read as a stitch."""
+        for key, (taken, _) in self.worked.choices.asked.items():
+            if key[0] in ("chain counts", "skipped chains count"):
+                return taken == 0
+        return False
+
+
+def best_reading(task: Task, state: PieceState) -> Trial:
+    """The reading that agrees and fits, with as little forced as may be.  Raises PlacesUnknown, TooMany."""
+    first = _try(task, state, {})
+    if first.agrees is not False and first.fits or not first.worked.choices.asked:
+        return first
+    best = first
+    others = first.worked.choices.others()
+    pairs = (pair for pair in combinations(others, 2) if pair[0][0] != pair[1][0])
+    tries = [dict([one]) for one in others] + [dict(pair) for pair in pairs]
+    for forced in tries[:_MOST_TRIALS]:
+        trial = _try(task, state, forced)
+        settles = task.instance.stated is not None or trial.fits and not best.fits
+        if trial.rank < best.rank and settles:
+            best = trial
+            if best.agrees is not False and best.fits:
+                break
+    return best
+
+
+def _try(task: Task, state: PieceState, forced: dict[Key, int]) -> Trial:
+    nodes = task.fabric.nodes
+    for node in nodes:
+        node.used = 0
+    if task.circular and turns_first(task.steps) and len(nodes) > 1:
+        nodes = [nodes[0], *reversed(nodes[1:])]
+    on_chain = bool(nodes) and nodes[0].kind == "ch"
+    below = replace(task.fabric, nodes=nodes, circular=task.fabric.circular or task.circular and not on_chain)
+    bench = Bench(below, task.size, task.circular, state.rules, Choices(state.habits, forced), blocks=task.blocks)
+    worked = bench.work(task.steps)
+    return Trial(worked, _compared(task, worked), forced)
+
+
+def _compared(task: Task, worked: Worked) -> Comparison | None:
+    """The row's own count compared; a count taken over from another row speaks only where it agrees."""
+    instance = task.instance
+    if instance.stated is not None:
+        return compare(instance.stated, worked.made, task.size, instance.stated_index)
+    if instance.inherited is not None:
+        inherited = compare(instance.inherited, worked.made, task.size)
+        return inherited if inherited.agrees else None
+    return None
+
+
+def settle(best: Trial, state: PieceState) -> None:
+    """Keep what the counts have settled for the rest of the pattern."""
+    for length, counting in best.worked.learned:
+        state.rules.learn(length, counting)
+    if not (best.agrees and best.fits):
+        return
+    for key, taken in best.forced.items():
+        if key[0] in ("times", "bare number"):
+            state.habits[(key[0], "habit")] = taken
+        elif key[0] == "chain counts":
+            state.habits[key] = taken
+
+
+def _with_carried(steps: tuple[Step, ...], state: PieceState) -> tuple[Step, ...]:
+    """A turning chain worked at the end of the row before opens this one."""
+    if state.carried is None:
+        return steps
+    for step in steps:
+        if isinstance(step, Chain):
+            return steps
+        if not isinstance(step, (Turn, UseYarn)):
+            break
+    return (state.carried, *steps)
