@@ -52,18 +52,18 @@ def spaces(report: Any) -> list[dict[int, int]]:
     return [dict(made.spaces) for made in mades(report)]
 
 
-def findings(report: Any, weight: str) -> list[tuple[str, int]]:
-    """Rule and line of every finding of a weight, sections that small test patterns lack left out."""
+def all_findings(report: Any, weights: tuple[str, ...] = ("correction", "query", "style")) -> list[tuple[str, int]]:
+    """Rule and line of every finding of these weights; the sections that small test patterns lack are left out."""
     return [
         (finding.rule, report.source.line_of(finding.span))
         for finding in report.findings
-        if finding.weight.value == weight and finding.rule != "section-missing"
+        if finding.weight.value in weights and finding.rule != "section-missing"
     ]
 
 
 def corrections(report: Any) -> list[tuple[str, int]]:
     """Rule and line of every correction, but for missing sections."""
-    return findings(report, "correction")
+    return all_findings(report, ("correction",))
 
 
 def line_of(text: str, words: str) -> int:

@@ -8,6 +8,7 @@ import sys
 import unicodedata
 from dataclasses import replace
 from html.parser import HTMLParser
+from itertools import pairwise
 
 import pytest
 from hypothesis import given, settings
@@ -106,7 +107,7 @@ def same_text(shown: str, text: str) -> bool:
     """Whether shown is the text, control characters apart, each of which has one visible sign."""
     return len(shown) == len(text) and all(
         is_shown == is_read or (unicodedata.category(is_read) in ("Cc", "Cs") and is_shown.isprintable())
-        for is_shown, is_read in zip(shown, text)
+        for is_shown, is_read in zip(shown, text, strict=True)
     )
 
 
@@ -320,7 +321,7 @@ def test_page_is_in_order_for_every_reader(square):
     assert '<html lang="en">' in html and 'name="viewport"' in html
     levels = page.headings()
     assert levels[0] == 1 and levels.count(1) == 1
-    assert all(after <= before + 1 for before, after in zip(levels, levels[1:]))
+    assert all(after <= before + 1 for before, after in pairwise(levels))
     assert len(page.ids) == len(set(page.ids))
     assert {"main", "header", "footer"} <= {tag for tag, _ in page.tags}
 

@@ -80,7 +80,7 @@ def _line(number: int, text: str, stretches: list[_Stretch]) -> TextLine:
         return TextLine(number, (Piece(text),) if text else ())
     cuts = sorted({0, len(text), *(at for s in stretches for at in (s.start, s.end))})
     pieces = []
-    for here, there in zip(cuts, [*cuts[1:], None]):
+    for here, there in zip(cuts, [*cuts[1:], None], strict=True):
         pieces += [_point(s) for s in stretches if s.start == s.end == here]
         if there is not None:
             pieces.append(_piece(text[here:there], here, there, stretches))

@@ -167,6 +167,25 @@ class Cursor:
             return self._take(loose)
         return self._run_out(target, size)
 
+    def run(self, target: Target, number: int, size: int) -> list[Node]:
+        """Take the next so many stitches of a sort."""
+        found: list[Node] = []
+        if self.known:
+            nodes, index, end, name = self.nodes, self.at, self.end, target.name
+            while index < end and len(found) < number:
+                node = nodes[index]
+                kind = node.kind
+                if kind != "space":
+                    if kind == "ring" or name is not None and kind != name and family(kind) != name:
+                        break
+                    found.append(node)
+                index += 1
+            if found:
+                self.at, self.last = index, found[-1]
+        while len(found) < number:
+            found.append(self.next(target, size))
+        return found
+
     def _stitches_between(self, first: int, last: int) -> int:
         return sum(1 for node in self.nodes[first:last] if node.is_stitch)
 

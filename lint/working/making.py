@@ -39,6 +39,16 @@ class Making(Beginning):
         if len(made) > MOST_STITCHES:
             raise TooMany
 
+    def put_one_each(self, kind: str, places: list[Node]) -> None:
+        """One stitch into each of several places that follow each other."""
+        made, group = self.made, self.group
+        for place in places:
+            group += 1
+            made.append(Node(kind, (place,), group))
+        self.group = group
+        self.group_place = places[-1] if places else None
+        self.check_size()
+
     def put_together(self, kind: str, places: list[Node]) -> None:
         self.group += 1
         self.group_place = None

@@ -21,6 +21,7 @@ from lint.working.fabric import Node
 from lint.working.rowstate import RowState
 
 _ANY = Target(TargetKind.ANY_STITCH)
+_PLAIN = (TargetKind.ANY_STITCH, TargetKind.STITCH)
 
 
 class Placing(RowState):
@@ -28,11 +29,15 @@ class Placing(RowState):
 
     def find(self, place: Place, following: tuple[Step, ...]) -> list[Node]:
         """The places in the row below that a clause names, taken."""
-        self.resume()
+        if self.outer is not None:
+            self.resume()
         cursor = self.cursor
-        cursor.open_ring(place.targets)
         number = self.amount(place.number)
         which = place.which
+        target = place.targets[0]
+        if which is Which.NEXT and place.of is None and not place.middle and target.kind in _PLAIN:
+            return cursor.run(target, number, self.size)  # the commonest by far
+        cursor.open_ring(place.targets)
         if which is Which.ELSEWHERE:
             return [Node("elsewhere") for _ in range(number)]
         if which is Which.EACH:
@@ -74,7 +79,6 @@ class Placing(RowState):
                 if self.is_group(place.targets[0])
                 else [cursor.next(place.targets[0], self.size) for _ in range(number)]
             )
-        target = place.targets[0]
         return [cursor.next(target, self.size) for _ in range(number)]
 
     def resume(self) -> None:

@@ -102,6 +102,8 @@ class RowState:
     def note(self, span: Span) -> None:
         """Give the troubles that the cursor met since last time the words at which they arose."""
         cursor = self.cursor
+        if not cursor.troubles:
+            return
         for trouble in cursor.troubles:
             last = self.noted[-1] if self.noted else None
             if (

@@ -94,6 +94,9 @@ class Stitching(Making):
                 if shared:
                     each = 0
                     self.put(kind, found[0], number)
+        if each == 1 and place.which is Which.NEXT and found and found[0] is not self.group_place:
+            self.put_one_each(kind, found)
+            return
         for node in found:
             self.put(kind, node, each)
 
@@ -101,13 +104,7 @@ class Stitching(Making):
         beside = [s for s in following[:4] if isinstance(s, Alongside)]
         if not beside:
             if each == 1 and not step.special:
-                made, group = self.made, self.group
-                for node in found:
-                    group += 1
-                    made.append(Node(kind, (node,), group))
-                self.group = group
-                self.group_place = None
-                self.check_size()
+                self.put_one_each(kind, found)
                 return
             for node in found:
                 self.put(kind, node, each)
