@@ -177,12 +177,13 @@ def standard_phrases(book: Rulebook, terms: str) -> list[tuple[str, str, str]]:
     return phrases
 
 
-_books: dict[tuple[int, str], PhraseBook] = {}
+# The rulebook is kept with what was made from it, so that its id can't pass to another one.
+_books: dict[tuple[int, str], tuple[Rulebook, PhraseBook]] = {}
 
 
 def _standard_book(book: Rulebook, terms: str) -> PhraseBook:
     """The phrase book without special stitches, built once for each rulebook and terms."""
     key = (id(book), terms)
     if key not in _books:
-        _books[key] = PhraseBook(standard_phrases(book, terms))
-    return _books[key]
+        _books[key] = (book, PhraseBook(standard_phrases(book, terms)))
+    return _books[key][1]

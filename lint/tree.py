@@ -83,6 +83,8 @@ class Place:
     middle: bool = False  # the middle stitch of a group
     each_of: bool = False  # "each of next 3"
     shared: bool = False  # "over next 2", "all in": several places for one stitch or one place for all
+    below: bool = False  # in a row below the one being worked into: a long stitch
+    between: bool = False  # in the gap before the next such places
     from_words: str = ""
 
 
@@ -132,6 +134,7 @@ class Work:
     number_after: bool = False  # "sc 3"
     closing: Counting | None = None  # "(counts as last ch-2 sp)"
     number_said: bool = False
+    undefined: bool = False  # a shell, V-stitch… that the pattern nowhere defines
 
 
 @dataclass(frozen=True, slots=True)

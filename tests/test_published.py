@@ -336,7 +336,7 @@ def _first_row(house: House, stitch: str, row: dict) -> str:
     if row["skipped_counts"]:
         verb = "skipped" if house.us else "missed"
         glosses = f" ({skipped} {verb} ch count as {house.st(stitch) if house.us else '1 ' + house.st(stitch)})"
-    each = "in each ch across" if house.us else "1 {} into each ch to end".format(house.st(stitch))
+    each = "in each ch across" if house.us else f"1 {house.st(stitch)} into each ch to end"
     return f"{house.one(stitch, nth)}{glosses} and {each}" if house.us else f"{house.one(stitch, nth)}{glosses}, {each}"
 
 
@@ -356,7 +356,7 @@ def strip(house: House, stitch: str, turning: int, counted: bool | None, width: 
     first = {"chain_from_hook": turning + 1, "skipped_counts": counts_as}
     chains = width + turning - (1 if counts_as else 0)
     lines = [Line(_first_row(house, stitch, first), ((width, stitch),))]
-    for number in range(2, rows + 1):
+    for _ in range(rows - 1):
         gloss = f" {house.counting(stitch if counted else None)}" if counted is not None else ""
         if counts_as:
             work = [house.along(width - 2, stitch), house.one(stitch, f"top of {'turning ch' if house.us else 't-ch'}")]

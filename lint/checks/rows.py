@@ -13,12 +13,14 @@ from lint.checks.context import Context
 from lint.finding import Finding, Related, Weight
 from lint.ledger import Cell, LedgerRow, Misfit, Outcome
 from lint.source import Span
+from lint.tree import Repeat
 from lint.working.compare import Difference
 
-_SERIOUS = ("run out", "does not fit", "left", "left over")
+_SERIOUS = ("run out", "too often", "does not fit", "left", "left over")
 _RULES = {
     "run out": "places-run-out",
     "does not fit": "repeat-does-not-fit",
+    "too often": "repeat-does-not-fit",
     "left": "places-left-over",
     "left over": "places-left-over",
 }
@@ -201,7 +203,12 @@ def _misfit(context: Context, row: LedgerRow, cell: Cell, size: int, concerned: 
             and difference.item.unit in ("stitches",)
             or difference.item.unit.startswith("kind:")
         ):
-            if first.kind != "run out" and difference.stated == difference.made + number:
+            repeated = any(isinstance(step, Repeat) for step in row.row.steps)
+            if (
+                repeated
+                and first.kind not in ("run out", "too often")
+                and difference.stated == difference.made + number
+            ):
                 weight = Weight.QUERY  # the stitches left are silently worked plain
                 more = f" The count printed is right if {'they are' if number > 1 else 'it is'} worked plain; is that meant?"
     elif first.kind in ("left over", "left") and cell.outcome is Outcome.AGREES:
@@ -210,7 +217,11 @@ def _misfit(context: Context, row: LedgerRow, cell: Cell, size: int, concerned: 
     values = {"number": number, "unit": unit, "verb": "are" if number != 1 else "is", "more": more}
     if rule == "repeat-does-not-fit":
         passes = int(first.found or 0)
-        values |= {"passes": passes, "times": "times" if passes != 1 else "time"}
+        times = f"{passes} times" if passes != 1 else "1 time"
+        if first.kind == "too often":
+            values["how"] = f"it is worked {first.number} times, and the row below has places for {passes}"
+        else:
+            values["how"] = f"after {times} there {values['verb']} {number} {unit} left over"
         span = _repeat_span(row, first)
     found = context.finding(
         rule, span, weight=weight, related=_neighbour(context, row), **values, **_base(row, concerned)

@@ -158,6 +158,13 @@ def check_undefined(context: Context) -> Iterator[Finding]:
             if word in plain or _known(word, defined):
                 continue
             places.setdefault(_stem(word), []).append((lexeme, part, row))
+    for piece in context.pattern.parts:
+        for row in piece.rows:
+            side = regex.search(r"\b(RS|WS)\b", row.label.words) if row.label is not None else None
+            if side and not _known(side[1].lower(), defined):
+                at = row.label.span.start + context.source.slice(row.label.span).find(side[1])
+                word = Lexeme("side", side[1], at, at + 2, False)
+                places.setdefault(side[1].lower(), []).append((word, piece.name, row.label.words))
     for word, found in places.items():
         lexeme, part, row = found[0]
         yield context.finding(

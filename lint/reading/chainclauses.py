@@ -16,6 +16,7 @@ from lint.tree import (
     Either,
     MakeRing,
     Place,
+    Remark,
     Skip,
     Target,
     TargetKind,
@@ -40,7 +41,23 @@ class ChainClauses(RemarkClauses):
                 return False
         if is_space_word(stream):
             return False
+        if stream.kind() == "at" and self._says_what_counts():
+            return True
         return self.chain_of(start, number)
+
+    def _says_what_counts(self) -> bool:
+        """ "Chain-3 at beg of row counts as first dc": a rule for all rows, not a chain to work."""
+        stream = self.stream
+        start = stream.at - 1
+        end = start
+        while end < len(stream.lexemes) and stream.lexemes[end].kind not in (".", ";"):
+            end += 1
+        note = notes.counting(stream.inside(stream.at, end))
+        if note is None:
+            return False
+        stream.at = end
+        self.steps.append(Remark(stream.span_from(start), counting=note))
+        return True
 
     def chain_of(self, start: int, number: Amount) -> bool:
         stream = self.stream

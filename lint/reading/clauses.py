@@ -151,6 +151,10 @@ class Clauses(BracketClauses):
             "counts": self.read_counting_sentence,
             "counts_not": self.read_counting_sentence,
             "each": self.read_each_remark,
+            "change": self.read_change,
+            "multiple": self.read_whole_sentence,
+            "rotate": self.read_sentence_remark,
+            "stuff": self.read_sentence_remark,
         }
 
     def read_star(self) -> bool:

@@ -104,7 +104,11 @@ class _RowReader:
 def _is_work(reading: Reading, lexemes: list[Lexeme]) -> bool:
     """Whether an unlabelled stretch inside a part is work (or might be), not talk."""
     steps = reading.steps
-    worked = [step for step in walk(tuple(steps)) if isinstance(step, _WORK_STEPS)]
+    worked = [
+        step
+        for step in walk(tuple(steps))
+        if isinstance(step, _WORK_STEPS) and not (isinstance(step, Work) and step.undefined)
+    ]
     unread = [step for step in walk(tuple(steps)) if isinstance(step, Unread)]
     moves = [step for step in steps if isinstance(step, (FastenOff, JoinYarn))]
     if not unread:

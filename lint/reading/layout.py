@@ -168,6 +168,11 @@ class LayoutReader:
                 row = RowText(None, self._stripped(line))
                 part.rows.append(row)
                 layout.prose.append(Span(line.start, line.end))
+            elif part is None and (section is None or after_blank) and self._begins_work(line.text):
+                part = self._part_for_row(layout, part)  # a piece without a heading starts on its chain or ring
+                row = RowText(None, self._stripped(line))
+                part.rows.append(row)
+                section = None
             elif section is not None and layout.sections:
                 last = layout.sections[-1]
                 layout.sections[-1] = Section(last.key, last.span.to(Span(line.start, line.end)), last.heading)
@@ -185,6 +190,12 @@ class LayoutReader:
     def _stripped(self, line: _Line) -> Span:
         lead = len(line.text) - len(line.text.lstrip())
         return Span(line.start + lead, line.start + len(line.text.rstrip()))
+
+    @staticmethod
+    def _begins_work(text: str) -> bool:
+        """Whether a line starts a piece: its chain or ring; not a note on what a chain counts as."""
+        start = r"(?i)[\W_]*(?:with\s+\w+,\s*)?(?:ch(?:ain)?s?\b\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a\s+magic|\d)|magic (?:ring|circle|loop))"
+        return regex.match(start, text) is not None and not regex.search(r"(?i)\bcounts?\b|not a st|[=–:]", text)
 
     def _has_body(self, row: RowText) -> bool:
         return bool(self.source.slice(row.span).strip(" \t\n:.•*-–"))

@@ -8,11 +8,7 @@ from lint.reading import notes
 from lint.reading.clausebase import STITCHY, ClauseBase, to_sign
 from lint.reading.places import places
 from lint.reading.stream import CLOSERS, OPENERS
-from lint.tree import (
-    Chain,
-    Remark,
-    Unread,
-)
+from lint.tree import Chain, Remark, Unread, UseYarn
 
 _WORKING_WORDS = {
     "continue",
@@ -80,6 +76,23 @@ class RemarkClauses(ClauseBase):
         while not stream.done and stream.kind() not in (",", ";", ".", "(", "[", "{", "star", *CLOSERS):
             if stream.kind() in STITCHY:
                 return False
+            stream.take()
+        self.steps.append(Remark(stream.span_from(start)))
+        return True
+
+    def read_change(self, start: int) -> bool:
+        """ "Change to white", "changing to B in last st": a colour, not a stitch."""
+        to_sign(self.stream)
+        words = self.stream.span_from(start)
+        self.steps.append(UseYarn(words) if start == 0 or not self.has_work() else Remark(words))
+        return True
+
+    def read_whole_sentence(self, start: int) -> bool:
+        """ "a multiple of 6 sts + 1 (add 1 for base chain)": what the pattern is built on, not work."""
+        stream = self.stream
+        if self.has_work():
+            return False
+        while not stream.done and stream.kind() != ".":
             stream.take()
         self.steps.append(Remark(stream.span_from(start)))
         return True

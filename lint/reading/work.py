@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.amount import ONE, Amount
+from lint.reading.counts import singular
 from lint.reading.places import limit, places
 from lint.reading.stream import Stream
 from lint.reading.targets import ANY
@@ -21,7 +22,7 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     lexeme = stream.peek()
     if lexeme.kind == "number" and number is not None:
         return None
-    special = None
+    special, undefined = None, False
     if lexeme.kind == "stitch":
         stitch = stream.take().value
     elif lexeme.kind == "special":
@@ -31,6 +32,9 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     elif lexeme.kind == "one_stitch":
         stream.take()
         stitch = _one_stitch_name(lexeme.lower)
+    elif lexeme.kind == "group_word":
+        stream.take()
+        stitch, undefined = singular(lexeme.lower.replace(" - ", "-")), True
     elif lexeme.kind == "picot":
         stream.take()
         special = stream.vocabulary.specials.get("picot")
@@ -122,6 +126,7 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         post=post_stitch(stitch),
         number_after=number_after,
         number_said=said,
+        undefined=undefined,
     )
 
 

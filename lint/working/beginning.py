@@ -74,7 +74,7 @@ class Beginning(Placing):
     def beginning_chain(self, step: Chain, length: int, following: tuple[Step, ...]) -> None:
         self.begun = True
         stitch = main_stitch(following) or self.main
-        if step.counting is not None and step.counting.throughout:
+        if step.counting is not None:
             self.learned.append((length, step.counting))
         stands = standing(length, step.counting, stitch, self.rules, self.choices, self.hint, step.span)
         if not stands.said:

@@ -28,6 +28,7 @@ from lint.tree import (
     Turn,
     Which,
     Work,
+    walk,
 )
 from lint.working.choices import Choices
 from lint.working.fabric import Fabric, Made, Node, count
@@ -62,6 +63,7 @@ class Bench(Repeating):
             (s for s in reversed(steps) if isinstance(s, (Work, Group, Repeat, Passage, Evenly))), None
         )
         self.main = main_stitch(steps) or self.plain_stitch
+        self.slip_row = _all_slip_stitches(steps)
         self.run(steps, ())
         return self.finish()
 
@@ -71,7 +73,7 @@ class Bench(Repeating):
 
     def step(self, step: Step, steps: tuple[Step, ...], index: int, following: tuple[Step, ...]) -> None:
         if isinstance(step, Work):
-            if step.stitch == "sl st":
+            if step.stitch == "sl st" and not self.slip_row:
                 self.slip(step)
                 return
             before = len(self.made)
@@ -159,6 +161,13 @@ class Bench(Repeating):
             left,
             self.used,
         )
+
+
+def _all_slip_stitches(steps: tuple[Step, ...]) -> bool:
+    """Whether the row is made of slip stitches, which then are its stitches."""
+    works = [step for step in walk(steps) if isinstance(step, (Work, Group, Evenly))]
+    whole = any(isinstance(s, Work) and s.places and s.places[-1].which is Which.EACH for s in works)
+    return whole and all(isinstance(step, Work) and step.stitch == "sl st" for step in works)
 
 
 def _join_hint(steps: tuple[Step, ...]) -> bool | None:

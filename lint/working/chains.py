@@ -26,6 +26,7 @@ class ChainRules:
 
     by_length: dict[int, Counting] = field(default_factory=dict)
     any_length: Counting | None = None
+    said_before: set[int] = field(default_factory=set)  # lengths that some row, for itself, said to count
     heights: dict[str, int] = field(default_factory=dict)
     usually_counts: dict[str, str] = field(default_factory=dict)
 
@@ -60,6 +61,8 @@ def standing(
         shorter = rules.said_of(height)
         if shorter is not None and shorter.counts:
             hint = True  # ch 3 counts as dc is said; ch 5 is that and a ch-2 space
+    if hint and length in rules.said_before:
+        return Standing(stitch, max(0, length - height) if height >= 2 else 0, said=False)
     default = COUNTS if hint or (hint is None and height >= 2 and length >= height) else DOES_NOT
     taken = choices.pick(("chain counts", length, stitch), 2, default)
     if taken == DOES_NOT:

@@ -14,7 +14,7 @@ from lint.tree import (
 from lint.working.beginning import Beginning
 from lint.working.chains import standing
 from lint.working.fabric import Node
-from lint.working.rowstate import MOST_STITCHES, TooMany, main_stitch
+from lint.working.rowstate import MOST_STITCHES, NotDefined, TooMany, main_stitch
 
 
 class Making(Beginning):
@@ -100,6 +100,8 @@ class Making(Beginning):
         if item.stitch == "picot":
             self.picots += number
             return
+        if item.undefined:
+            raise NotDefined(item.stitch)
         special = item.special
         if special is not None and special.beginning and not self.begun:
             self.begun = True

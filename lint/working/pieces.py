@@ -19,7 +19,7 @@ from lint.working.compare import Comparison
 from lint.working.cursor import PlacesUnknown
 from lint.working.expand import Expander, Instance
 from lint.working.fabric import Fabric
-from lint.working.rowstate import TooMany
+from lint.working.rowstate import NotDefined, TooMany
 from lint.working.starts import corner_to_corner, founds, is_round, not_for_size, works_ring
 from lint.working.trials import PieceState, Task, Trial, best_reading, settle
 
@@ -155,6 +155,8 @@ class PatternWorker:
         except PlacesUnknown:
             words = "how many places there are to work into is not known here"
             return self._not_recomputed(instance, state, size, words, instance.row.span)
+        except NotDefined as missing:
+            return self._not_recomputed(instance, state, size, f"{missing} is nowhere defined", instance.row.span)
         except TooMany:
             return self._not_recomputed(instance, state, size, "more stitches than any row can hold", instance.row.span)
         worked = best.worked
@@ -200,7 +202,7 @@ def _goes_on_better(
     for fabric in (printed, made):
         try:
             trial = best_reading(Task.of(coming, state, fabric, size, blocks), state)
-        except (PlacesUnknown, TooMany):
+        except (PlacesUnknown, TooMany, NotDefined):
             return False
         results.append(trial.agrees is not False and trial.fits)
     return results[0] and not results[1]

@@ -30,6 +30,7 @@ class Repeating(Moving):
             self.repeat_to_fill(step, following)
             return
         passes = self.fixed_passes(step)
+        noted, ran_out, whole = len(self.noted), self.cursor.ran_out, passes
         for number in range(passes):
             last = number == passes - 1
             items = step.items
@@ -39,9 +40,16 @@ class Repeating(Moving):
                 items = _without(items, step.omit)
             before = len(self.made), self.cursor.at
             self.run(items, following if last else (*step.items, *following))
+            if self.cursor.ran_out > ran_out and whole == passes:
+                whole = number
             self.check_size()
             if (len(self.made), self.cursor.at) == before and number > 2:
+                whole = passes
                 break  # nothing is made and nothing used: more passes change nothing
+        if 1 <= whole < passes:  # some passes fit, and then the places run out
+            wanted = next((n.trouble.wanted for n in self.noted[noted:] if n.trouble.kind == "run out"), "st")
+            self.noted[noted:] = [n for n in self.noted[noted:] if n.trouble.kind != "run out"]
+            self.noted.append(Noted(Trouble("too often", wanted, passes, str(whole)), step.times.span))
 
     def repeat_to_fill(self, step: Repeat, following: tuple[Step, ...]) -> None:
         """A repeat that runs as often as fits: it must come out whole."""

@@ -35,6 +35,10 @@ class Noted:
     span: Span
 
 
+class NotDefined(Exception):
+    """A shell, V-stitch… that the pattern nowhere defines: what it makes is not known."""
+
+
 class RowState:
     """What has been made in this row so far, and where the work stands in the row below."""
 
@@ -79,6 +83,7 @@ class RowState:
         self.step_from = 0
         self.works_stitches = False
         self.space_lengths: set[int] = set()
+        self.slip_row = False  # a row of slip stitches, which count
         self.pending_picot = False
         self.moved = False  # slip stitches have moved the start of the round
         self.foundation: int | None = None  # a row that is nothing but a chain

@@ -17,6 +17,7 @@ from lint.working.chains import skipped_standing
 from lint.working.cursor import Trouble
 from lint.working.fabric import Node
 from lint.working.making import Making
+from lint.working.rowstate import NotDefined
 
 _ANY = Target(TargetKind.ANY_STITCH)
 
@@ -29,6 +30,8 @@ class Stitching(Making):
             self.picots += self.amount(step.number)
             return
         special = step.special
+        if step.undefined:
+            raise NotDefined(step.stitch)
         if self.closes_round(step):
             return
         if step.stitch[:1] == "f" and step.stitch[1:] in self.rules.heights:

@@ -125,7 +125,10 @@ def _compared(task: Task, worked: Worked) -> Comparison | None:
 def settle(best: Trial, state: PieceState) -> None:
     """Keep what the counts have settled for the rest of the pattern."""
     for length, counting in best.worked.learned:
-        state.rules.learn(length, counting)
+        if counting.throughout:
+            state.rules.learn(length, counting)
+        elif counting.counts:
+            state.rules.said_before.add(length)
     if not (best.agrees and best.fits):
         return
     for key, taken in best.forced.items():
