@@ -10,6 +10,8 @@ from lint.rulebook import Rulebook
 
 @dataclass(frozen=True, slots=True)
 class AreaScore:
+    """The points of one area of the grade, of 100."""
+
     area: str
     shown_as: str
     score: float

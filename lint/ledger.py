@@ -12,6 +12,8 @@ from lint.working.fabric import Made
 
 
 class Outcome(str, Enum):
+    """What came of a row in one size; the values are those of the JSON report."""
+
     AGREES = "agrees"
     DIFFERS = "differs"
     NOT_STATED = "not-stated"
@@ -70,6 +72,8 @@ class LedgerRow:
 
 @dataclass(frozen=True, slots=True)
 class Ledger:
+    """Every row worked, the stitches made in all, and ranges whose length the words contradict."""
+
     rows: tuple[LedgerRow, ...] = ()
     stitches: int = 0  # made in all, over all sizes
     range_faults: tuple[tuple[Row, Part, int, int], ...] = field(

@@ -33,11 +33,15 @@ class StitchRule(_Strict):
 
 
 class PostForms(_Strict):
+    """How stitches around the post are printed; {} stands for the stitch's own form."""
+
     front: list[str]
     back: list[str]
 
 
 class StitchFile(_Strict):
+    """rules/stitches.yaml."""
+
     stitches: list[StitchRule]
     post: PostForms
     foundation: list[str]
@@ -45,6 +49,8 @@ class StitchFile(_Strict):
 
 
 class AbbreviationRule(_Strict):
+    """A standard abbreviation with every printed form."""
+
     abbr: str
     forms: list[str]
     meaning: str
@@ -52,6 +58,8 @@ class AbbreviationRule(_Strict):
 
 
 class AbbreviationFile(_Strict):
+    """rules/abbreviations_us.yaml and rules/abbreviations_uk.yaml."""
+
     terms: Literal["us", "uk"]
     abbreviations: list[AbbreviationRule]
 
@@ -82,6 +90,8 @@ class LayoutFile(_Strict):
 
 
 class PlainWordFile(_Strict):
+    """rules/plain_words.yaml: words that need no explaining."""
+
     units: list[str]
     size_names: list[str]
     notation: list[str]
@@ -107,6 +117,8 @@ class CheckRule(_Strict):
 
 
 class CheckFile(_Strict):
+    """rules/checks.yaml."""
+
     checks: list[CheckRule]
 
 
@@ -124,10 +136,14 @@ class WordRule(_Strict):
 
 
 class WordRuleFile(_Strict):
+    """rules/word_rules.yaml."""
+
     word_rules: list[WordRule]
 
 
 class RequiredSection(_Strict):
+    """What every pattern has to give, and how it is known by heading or content."""
+
     key: str
     name: str
     headings: list[str] = []
@@ -136,10 +152,14 @@ class RequiredSection(_Strict):
 
 
 class SectionFile(_Strict):
+    """rules/sections.yaml."""
+
     required: list[RequiredSection]
 
 
 class Area(_Strict):
+    """An area of the grade, its weight, and the words it is shown with."""
+
     name: str
     weight: float
     shown_as: str

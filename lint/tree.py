@@ -101,6 +101,8 @@ class Counting:
 
 @dataclass(frozen=True, slots=True)
 class Chain:
+    """So many chains: a start, a turning chain or a space, by where they stand."""
+
     span: Span
     length: Amount
     counting: Counting | None = None
@@ -147,6 +149,8 @@ class Group:
 
 
 class TimesKind(str, Enum):
+    """How a number of times is meant."""
+
     IN_ALL = "in all"
     MORE = "more"
     UNCLEAR = "unclear"  # "rep from * 12 times"
@@ -155,6 +159,8 @@ class TimesKind(str, Enum):
 
 @dataclass(frozen=True, slots=True)
 class Times:
+    """How often a passage is worked."""
+
     span: Span
     kind: TimesKind
     number: Amount | None = None
@@ -190,6 +196,8 @@ class Either:
 
 @dataclass(frozen=True, slots=True)
 class Skip:
+    """Places passed over, or all that are left."""
+
     span: Span
     places: tuple[Place, ...]
     counting: Counting | None = None
@@ -208,6 +216,8 @@ class Evenly:
 
 @dataclass(frozen=True, slots=True)
 class MakeRing:
+    """A ring, of chains or drawn up."""
+
     span: Span
     length: Amount | None = None  # chains, None for a magic ring
 
@@ -222,6 +232,8 @@ class Join:
 
 @dataclass(frozen=True, slots=True)
 class JoinYarn:
+    """New yarn, and where it is joined."""
+
     span: Span
     colour: str | None = None
     stitch: str | None = None  # a stitch that is made in joining, sl st if none
@@ -238,18 +250,24 @@ class UseYarn:
 
 @dataclass(frozen=True, slots=True)
 class FastenOff:
+    """The yarn, or the one colour named, is fastened off."""
+
     span: Span
     colour: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Turn:
+    """The work is turned, or said not to be."""
+
     span: Span
     turned: bool = True
 
 
 @dataclass(frozen=True, slots=True)
 class NoJoin:
+    """The round is left open."""
+
     span: Span
 
 

@@ -112,9 +112,11 @@ class ClauseBase:
 
 
 def all_read(steps: list[Step]) -> bool:
+    """Whether nothing in these steps is left unread."""
     return not any(isinstance(step, Unread) for step in walk(tuple(steps)))
 
 
 def to_sign(stream: Stream) -> None:
+    """Pass everything up to the next stop or bracket."""
     while not stream.done and stream.kind() not in (",", ";", ".", "(", "[", "{", "star", *CLOSERS):
         stream.take()

@@ -43,6 +43,8 @@ class PartText:
 
 @dataclass
 class Layout:
+    """A document cut up: title, sections, parts with their rows, and stretches of prose."""
+
     title: str | None
     title_span: Span | None
     sections: list[Section]

@@ -40,6 +40,7 @@ def pair(steps: list[Step]) -> bool:
 
 
 def open_star(steps: list[Step]) -> bool:
+    """Whether a star stands among the steps that no repeat has folded yet."""
     return any(isinstance(step, Mark) for step in steps)
 
 

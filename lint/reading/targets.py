@@ -141,6 +141,7 @@ def how_many(stream: Stream) -> Amount | None:
 
 
 def skip_to_sign(stream: Stream) -> None:
+    """Pass everything up to the next stop, bracket or star."""
     while not stream.done and stream.kind() not in (",", ";", ".", ")", "]", "}", "(", "[", "{", "star"):
         stream.take()
 

@@ -13,6 +13,7 @@ from lint.tree import Place, Step, Which, Work
 
 
 def post_stitch(key: str) -> bool:
+    """Whether a stitch's key is that of a post stitch."""
     return key.startswith(("FP", "BP"))
 
 

@@ -52,6 +52,7 @@ def in_order(report: Report) -> list[Finding]:
 
 
 def number_of(report: Report, weight: Weight) -> int:
+    """How many findings of a weight the report has."""
     return sum(finding.weight is weight for finding in report.findings)
 
 

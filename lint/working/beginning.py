@@ -143,6 +143,7 @@ class Beginning(Placing):
 
 
 def hook_place(step: Step | None) -> Place | None:
+    """The place of a step that is counted from the hook, if it is."""
     if isinstance(step, (Work, Group)) and step.places and step.places[0].which is Which.FROM_HOOK:
         return step.places[0]
     return None

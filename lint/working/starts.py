@@ -14,6 +14,7 @@ def not_for_size(instance: Instance, size: int) -> bool:
 
 
 def is_round(instance: Instance, fabric: Fabric | None) -> bool:
+    """Whether a row is worked in the round: by its label, else by its join and turn."""
     if instance.kind == "round":
         return not turned_flat(instance.steps)
     joins = any(isinstance(step, Join) for step in instance.steps)
