@@ -135,9 +135,9 @@ def stitch_forms(rule: StitchRule, terms: str) -> list[str]:
     forms: list[str] = []
     for form in rule.us if terms == "us" else rule.uk:
         forms.append(form)
-        forms += [f"{form}s", f"{form}'s", f"{form}es"] if form.endswith(("dc", "sc", "tr", "r", "t")) else [f"{form}s"]
-        if form.endswith("stitch"):
-            forms.append(form + "es")
+        forms.append(form + ("es" if form.endswith("stitch") else "s"))
+        if " " not in form:
+            forms.append(form + "'s")
     return forms
 
 
@@ -158,7 +158,7 @@ def standard_phrases(book: Rulebook, terms: str) -> list[tuple[str, str, str]]:
         for form in rule.us if terms == "us" else rule.uk:
             for prefix, templates in _made_of(book):
                 for template in templates:
-                    if not template.endswith(" {}"):
+                    if not template.endswith(" {}") and " " not in form:
                         word = template.replace("{}", form).lower()
                         phrases += [(word, "stitch", prefix + rule.key), (word + "s", "stitch", prefix + rule.key)]
     for prefix, templates in _made_of(book):

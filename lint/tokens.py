@@ -42,12 +42,11 @@ class PhraseHit:
 @lru_cache(maxsize=1)
 def _tokenizer():
     """A spaCy tokenizer on a bare vocabulary: no language data, no exceptions."""
-    from spacy.attrs import NORM
-    from spacy.lang.lex_attrs import LEX_ATTRS
+    from spacy.attrs import LOWER, NORM
     from spacy.tokenizer import Tokenizer
     from spacy.vocab import Vocab
 
-    vocab = Vocab(lex_attr_getters={**LEX_ATTRS, NORM: lambda text: text.lower()})
+    vocab = Vocab(lex_attr_getters={LOWER: str.lower, NORM: str.lower})
     return Tokenizer(vocab, prefix_search=_TOKEN.match)
 
 
