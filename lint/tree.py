@@ -146,6 +146,7 @@ class Group:
     span: Span
     items: tuple[Step, ...]
     places: tuple[Place, ...]
+    loose: bool = False  # no brackets: "dc, ch 2, dc in next st" may also be a stitch here and a stitch there
 
 
 class TimesKind(str, Enum):

@@ -182,10 +182,10 @@ def skipped(stream: Stream) -> tuple[Place, ...]:
     start = stream.at
     named = places(stream)
     if named:
-        return tuple(replace(place, which=Which.ELSEWHERE) for place in named) if of_another_row(stream) else named
-    stream.at = start
-
-    stream.skip("the", "first", "next", "last")
+        elsewhere = of_another_row(stream) or any(place.below for place in named)
+        if elsewhere and stream.kind() == "of":
+            to_sign(stream)
+        return tuple(replace(place, which=Which.ELSEWHERE) for place in named) if elsewhere else named
     stream.at = start
     which = {"first": Which.FIRST, "last": Which.LAST}.get(stream.kind(), Which.NEXT)
     stream.skip("first", "next", "last", "the")

@@ -23,14 +23,15 @@ _SIDE_WORDS = ("right", "left", "upper", "lower", "bottom", "top")
 def places(stream: Stream, allow_to: bool = False) -> tuple[Place, ...]:
     """The places named at the cursor; () and nothing taken where there are none."""
     start = stream.at
-    shared = _preposition(stream, allow_to)
+    gap = bool(stream.take_if("between"))
+    shared = False if gap else _preposition(stream, allow_to)
     if shared is None:
         if stream.kind() not in ("next", "same", "each") and not (
             stream.kind() in ("last", "first") and stream.kind(1) in ("number", "any_stitch", "stitch")
         ):
             return ()
         shared = False
-    first = _item(stream)
+    first = _item(stream, gap)
     if first is None:
         stream.at = start
         return ()
@@ -96,7 +97,7 @@ def _preposition(stream: Stream, allow_to: bool) -> bool | None:
     return None
 
 
-def _item(stream: Stream) -> Place | None:
+def _item(stream: Stream, between: bool = False) -> Place | None:
     start = stream.at
     stream.skip(*_FILLERS)
     while stream.word(*_SIDE_WORDS) and (stream.word(*_SIDE_WORDS, ahead=1) or stream.kind(1) == "corner"):
@@ -130,7 +131,31 @@ def _item(stream: Stream) -> Place | None:
             return None
     if place is None:
         stream.at = start
+        return None
+    if between:
+        place = replace(place, between=True)
+    elif _of_a_row_below(stream):
+        place = replace(place, below=True, span=stream.span_from(start))
     return place
+
+
+def _of_a_row_below(stream: Stream) -> bool:
+    """Takes "2 rows below", "from row below", "of row 1", "on rnd 3" after a place: it is not in the row below."""
+    start = stream.at
+    stream.skip("from", "in", "of", "on", "the")
+    stream.skip("number", "ordinal")
+    if stream.kind() in ("row", "round"):
+        named = stream.at > start
+        stream.take()
+        if stream.take_if("below"):
+            if stream.kind() in ("the", "row", "round", "word", "number", "of"):
+                while stream.kind() in ("the", "row", "round", "number", "of") or stream.word("previous", "current"):
+                    stream.take()
+            return True
+        if named and stream.peek(-2).kind == "ordinal" or stream.take_if("number"):
+            return True
+    stream.at = start
+    return False
 
 
 def _each(stream: Stream, start: int) -> Place | None:
@@ -240,9 +265,12 @@ def _ordinal(stream: Stream, start: int) -> Place | None:
         stream.take()
         stream.skip("the")
         word = stream.take_if("next", "same", "last", "first", "each", "beginning")
+        among = how_many(stream)
         owner = target(stream)
         if owner is None:
             return None
+        if among is not None and word is not None and word.kind == "next":  # "2nd of next 3 sc"
+            return Place(stream.span_from(start), Which.NTH, (owner,), among, ordinals=tuple(ordinals))
         if found.kind is TargetKind.CHAIN or owner.kind in (TargetKind.CHAIN, TargetKind.TURNING_CHAIN):
             return Place(
                 stream.span_from(start),

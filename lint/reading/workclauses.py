@@ -13,6 +13,7 @@ from lint.reading.work import work
 from lint.reading.yarnclauses import YarnClauses
 from lint.tree import (
     Alongside,
+    Chain,
     Evenly,
     Group,
     LastPlace,
@@ -58,11 +59,45 @@ class WorkClauses(YarnClauses):
             while not stream.done and stream.kind() not in (",", ";", ".", "(", "[", "{", "star", ")", "]", "}"):
                 stream.take()
             step = Evenly(stream.span_from(start), step.stitch, step.number)
+        if isinstance(step, Work) and len(step.places) == 1 and self._loose_group(step):
+            return True
         self.steps.append(step)
         if stream.kind() == "corner" or (stream.kind() == "for" and stream.kind(1) in ("corner", "the")):
             while not stream.done and stream.kind() not in (",", ";", ".", "(", "[", "{", "star", ")", "]", "}"):
                 stream.take()
         return True
+
+    def _loose_group(self, last: Work) -> bool:
+        """ "2 dc, ch 2, 2 dc in next sp": the place after the last stitch may govern the whole list."""
+        items: list[Step] = []
+        after = last
+        while self.steps:
+            step = self.steps[-1]
+            bare = isinstance(step, Chain) and step.counting is None or isinstance(step, Work) and not step.places
+            if (
+                not bare
+                or isinstance(step, Work)
+                and step.stitch in ("sl st", "inc", "dec")
+                or not self._joined(step, after)
+            ):
+                break
+            items.insert(0, self.steps.pop())
+            after = step
+        lead: list[Step] = []
+        while items and isinstance(items[0], Chain):
+            lead.append(items.pop(0))
+        whole = bool(items) and any(isinstance(item, Chain) for item in items) and isinstance(items[-1], Chain)
+        if not whole or last.places[0].which is Which.EACH or (last.places[0].number.lone or 2) != 1:
+            self.steps += [*lead, *items]
+            return False
+        span = items[0].span.to(last.span)
+        self.steps += [*lead, Group(span, (*items, replace(last, places=())), last.places, loose=True)]
+        return True
+
+    def _joined(self, one: Step, other: Step) -> bool:
+        """Whether only a comma or "and" stands between two steps."""
+        between = [item for item in self.stream.lexemes if one.span.end <= item.start < other.span.start]
+        return all(item.kind in (",", "and") for item in between)
 
     def read_place_first(self, start: int) -> bool:
         """ "in next sp make 2 dc, ch 2 and 2 dc", "over next 2 sts work dc2tog", "in first st *make 2 hdc"."""

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from lint.amount import Amount
 from lint.tree import (
     Alongside,
@@ -44,8 +46,19 @@ class Grouping(Stitching):
             self.remember(place, 0, special.name)
         self.note(step.span)
 
+    def one_by_one(self, step: Group) -> bool:
+        """Whether a list without brackets is worked a stitch a place, as the counts and the fit say."""
+        works = [item for item in step.items if isinstance(item, Work)]
+        mirrored = works[0].stitch == works[-1].stitch
+        into_one = mirrored or step.places[0].targets[0].kind is TargetKind.SPACE
+        return self.choices.pick(("loose list", step.span.start), 2, 0 if into_one else 1) == 1
+
     def work_group(self, step: Group, following: tuple[Step, ...]) -> None:
         places = step.places
+        if step.loose and self.one_by_one(step):
+            last = step.items[-1]
+            self.run((*step.items[:-1], replace(last, places=places)), following)
+            return
         for place in places:
             if place.which is Which.FROM_HOOK:
                 self.cursor.at = place.ordinals[0] - 1

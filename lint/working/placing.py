@@ -35,7 +35,9 @@ class Placing(RowState):
         number = self.amount(place.number)
         which = place.which
         target = place.targets[0]
-        if which is Which.NEXT and place.of is None and not place.middle and target.kind in _PLAIN:
+        if place.between:
+            return self.gaps(number)
+        if which is Which.NEXT and place.of is None and not place.middle and not place.below and target.kind in _PLAIN:
             return cursor.run(target, number, self.size)  # the commonest by far
         cursor.open_ring(place.targets)
         if which is Which.ELSEWHERE:
@@ -54,6 +56,10 @@ class Placing(RowState):
             elif cursor.at == 0 and cursor.nodes and node is cursor.nodes[0] and node.kind == "space":
                 cursor.at = 1
             return [node]
+        if place.below:
+            return self.below(place, number, following)
+        if which is Which.NTH and place.of is None and place.ordinals:
+            return [self.nth_of_next(place, number)]
         if which is Which.NTH or place.middle or (place.of is not None and which is Which.NEXT):
             return [self.part_of_group(place)]
         if which is Which.FIRST:
@@ -80,6 +86,35 @@ class Placing(RowState):
                 else [cursor.next(place.targets[0], self.size) for _ in range(number)]
             )
         return [cursor.next(target, self.size) for _ in range(number)]
+
+    def gaps(self, number: int) -> list[Node]:
+        """Gaps between stitches use none of them; how many there are can't be told."""
+        if self.cursor.stop is not None:
+            raise PlacesUnknown
+        return [Node("gap") for _ in range(number)]
+
+    def below(self, place: Place, number: int, following: tuple[Step, ...]) -> list[Node]:
+        """A long stitch into an earlier row passes over the stitch that it covers, unless the text works or skips it."""
+        if place.which is Which.EACH:
+            raise PlacesUnknown
+        skipped_apart = bool(following) and isinstance(following[0], Skip)
+        covers = self.choices.pick(("covers", place.span.start), 2, 1 if skipped_apart else 0) == 0
+        if covers and self.cursor.known:
+            self.cursor.run(_ANY, number, self.size)
+        return [Node("row below") for _ in range(number)]
+
+    def nth_of_next(self, place: Place, number: int) -> Node:
+        """ "2nd of next 3 sc" passes all three; a bare "3rd st" can only be told at the start of a row."""
+        cursor = self.cursor
+        nth = place.ordinals[0]
+        if number > 1:
+            found = cursor.run(place.targets[0], number, self.size)
+            return found[min(nth, len(found)) - 1]
+        if self.made or not cursor.known:
+            raise PlacesUnknown
+        for _ in range(nth - 1):
+            cursor.next(place.targets[0], self.size)
+        return cursor.next(place.targets[0], self.size)
 
     def resume(self) -> None:
         """Go back to the row below when the chain made in this row is used up."""
@@ -227,9 +262,6 @@ class Placing(RowState):
                 cursor.last = cursor.nodes[wanted]
                 return cursor.last
         if owner is None or target.kind is TargetKind.SPACE or not runs:
-            if place.ordinals and owner is None:
-                for _ in range(place.ordinals[0] - 1):
-                    cursor.next(target, self.size)
             return cursor.next(target, self.size)
         cursor.troubles.append(Trouble("run out", owner.name or "corner"))
         cursor.ran_out += 1
