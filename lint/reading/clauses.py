@@ -18,18 +18,21 @@ from lint.reading.rowcalls import row_call
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.times import times as read_times
 from lint.tree import (
+    Evenly,
     FastenOff,
     Group,
     Join,
     NoJoin,
     Remark,
     Repeat,
+    RowCall,
     Step,
     TargetKind,
     Turn,
     Unread,
     Which,
     Work,
+    walk,
 )
 
 
@@ -72,7 +75,8 @@ class Clauses(BracketClauses):
         """A printed count at the cursor, in any of its forms."""
         if not self.top:
             return False
-        found = counts.bare_count(self.stream, bool(self.steps))
+        worked = any(isinstance(step, (Work, Group, Repeat, RowCall, Evenly)) for step in walk(tuple(self.steps)))
+        found = counts.bare_count(self.stream, worked)
         if found is None:
             return False
         self.reading.stated = found

@@ -37,19 +37,48 @@ class Measure:
     makes: int | None = 0
     spaces: Counter = field(default_factory=Counter)
     workings: list[str] = field(default_factory=list)
+    open: list[tuple[int, int]] = field(default_factory=list)  # runs "to the end": (uses, makes) a pass
 
     def add(self, other: Measure, times: int = 1) -> None:
+        self._fixed_uses += times * (other.uses or 0)
+        self._fixed_makes += times * (other.makes or 0)
         self.uses = None if self.uses is None or other.uses is None else self.uses + times * other.uses
         self.makes = None if self.makes is None or other.makes is None else self.makes + times * other.makes
         for length, number in other.spaces.items():
             self.spaces[length] += number * times
+        self.open += other.open * times
+
+    def settle(self, printed: int) -> None:
+        """With one run to the end, the printed count tells how often it is worked."""
+        if self.makes is None and len(self.open) == 1 and self.open[0][1]:
+            uses, makes = self.open[0]
+            fixed_uses, fixed_makes = self.fixed
+            passes, rest = divmod(printed - fixed_makes, makes)
+            if passes >= 0 and not rest:
+                self.uses, self.makes = fixed_uses + passes * uses, printed
+
+    @property
+    def fixed(self) -> tuple[int, int]:
+        """What the rest of the row uses and makes."""
+        return self._fixed_uses, self._fixed_makes
+
+    _fixed_uses: int = 0
+    _fixed_makes: int = 0
 
 
-def measure(steps: tuple[Step, ...]) -> Measure:
-    """The measure of a run of steps."""
+def measure(steps: tuple[Step, ...], heights: dict[str, int] | None = None) -> Measure:
+    """The measure of a run of steps; `heights` (chains by stitch) tells which beginning chains count if unsaid."""
     total = Measure()
+    placed = False
     for index, step in enumerate(steps):
         one = _of(step, steps, index)
+        places = step.places if isinstance(step, (Work, Group)) else ()
+        if one is not None and places and places[0].which is Which.SAME and not placed and one.uses == 0:
+            if places[0].targets[0].kind is not TargetKind.SPACE:
+                one.uses = 1  # the first stitch of the row below, not used by anything before
+        placed = placed or bool(places) or isinstance(step, Repeat)
+        if isinstance(step, Chain) and index == 0 and heights and one is not None and step.counting is None:
+            one.makes = _counts_unsaid(step, steps, heights)
         if one is not None:
             total.add(one)
             if isinstance(step, (Work, Group, Repeat, Passage, Skip, Evenly)) and len(steps) > 1:
@@ -57,6 +86,17 @@ def measure(steps: tuple[Step, ...]) -> Measure:
                 makes = "?" if one.makes is None else one.makes
                 total.workings.append(f"{_name(step)}: uses {uses}, makes {makes}")
     return total
+
+
+def _counts_unsaid(step: Chain, steps: tuple[Step, ...], heights: dict[str, int]) -> int:
+    """1 where an unsaid beginning chain is as tall as the stitch after it, by the trade's habit."""
+    first = next((s for s in steps[1:] if isinstance(s, (Work, Group, Repeat, Skip))), None)
+    if not isinstance(first, Work) or not first.places or first.stitch == "sl st":
+        return 0
+    if first.places[0].which in (Which.FROM_HOOK, Which.EACH) or first.places[0].targets[0].kind is TargetKind.RING:
+        return 0
+    height = heights.get(first.stitch, 0)
+    return int(height >= 2 and _number(step.length) == height)
 
 
 def _name(step: Step) -> str:
@@ -87,14 +127,7 @@ def _of(step: Step, steps: tuple[Step, ...], index: int) -> Measure | None:
     if isinstance(step, Passage):
         return measure(step.items)
     if isinstance(step, Skip):
-        return Measure(
-            None
-            if step.rest
-            else sum(
-                _number(place.number) for place in step.places if place.targets[0].kind is not TargetKind.TURNING_CHAIN
-            ),
-            0,
-        )
+        return Measure(0 if step.rest else sum(_number(place.number) for place in step.places), 0)
     if isinstance(step, Evenly):
         return Measure(None, _number(step.number))
     if isinstance(step, (Join, MakeRing)):
@@ -126,13 +159,31 @@ def _places(places: tuple[Place, ...], together: int) -> int | None:
     total = 0
     for place in places:
         if place.which is Which.EACH:
+            if (
+                place.targets[0].kind is TargetKind.CORNER
+                or place.limit is None
+                and place.targets[0].kind is TargetKind.RING
+            ):
+                total += 1
+                continue
             return None
+        if place.between:
+            continue
+        if place.targets[0].kind is TargetKind.TURNING_CHAIN:
+            total += 1
+            continue
+        if place.of is not None and place.middle and place.of.length is not None:
+            total += _number(place.of.length)
+            continue
+        if place.ordinals and place.of is None and _number(place.number) > 1 and place.which is not Which.FROM_HOOK:
+            total += _number(place.number)  # "2nd of next 3 sc" passes all three
+            continue
         if place.which is Which.FROM_HOOK:
             total += len(place.ordinals) if len(place.ordinals) > 1 else place.ordinals[0]
         elif place.which is Which.SAME or place.which is Which.JUST_MADE or place.targets[0].kind is TargetKind.RING:
             continue
         elif place.ordinals and place.of is None:
-            total += place.ordinals[0]
+            total += 1
         else:
             total += _number(place.number)
     return total
@@ -145,6 +196,8 @@ def _work(step: Work) -> Measure:
         return Measure(_places(step.places, 0) if step.places else 1, 0)
     if step.stitch == "picot":
         return Measure(0, 0)
+    if step.stitch.startswith("f") and step.stitch[1:] in ("sc", "hdc", "dc", "tr"):
+        return Measure(0, number)  # a foundation stitch brings its own base
     per = 2 if step.stitch == "inc" else 1
     if not step.places:
         if together:
@@ -154,7 +207,10 @@ def _work(step: Work) -> Measure:
         return Measure(number, number)
     used = _places(step.places, together)
     if used is None:
-        return Measure(None, None)
+        run = Measure(None, None)
+        if len(step.places) == 1:
+            run.open = [(together, number)] if together else [(1, per * number if step.stitch == "inc" else number)]
+        return run
     if together:
         single = len(step.places) == 1 and not step.places[0].shared and used == 1
         if single or any(place.targets[0].kind is TargetKind.SPACE and used == 1 for place in step.places):
@@ -220,7 +276,10 @@ def _repeat(step: Repeat) -> Measure:
             inner.add(one)
     passes = _passes(step)
     if passes is None:
-        return Measure(None, None)
+        run = Measure(None, None)
+        if inner.uses is not None and inner.makes is not None:
+            run.open = [(inner.uses, inner.makes)]
+        return run
     total = Measure()
     total.add(inner, passes)
     return total

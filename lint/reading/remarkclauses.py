@@ -30,6 +30,10 @@ _WORKING_WORDS = {
 }
 
 
+_SIGNS = (",", ";", ".", ":", "dash", "(", "[", "{", "star", *CLOSERS)
+_OPEN_ENDS = ("around", "across", "to", "within", "until")  # a clause of these alone says how far to work
+
+
 class RemarkClauses(ClauseBase):
     """Remarks, and what is left unread."""
 
@@ -39,7 +43,12 @@ class RemarkClauses(ClauseBase):
         return True
 
     def read_sentence_remark(self, start: int) -> bool:
-        to_sign(self.stream)
+        """A marker, stuffing, folding: up to the next stop, or to "and" before work."""
+        stream = self.stream
+        while not stream.done and stream.kind() not in _SIGNS:
+            if stream.kind() == "and" and stream.kind(1) in ("number", "stitch", "chain", "join", "turn", "special"):
+                break
+            stream.take()
         self.steps.append(Remark(self.stream.span_from(start)))
         return True
 
@@ -82,7 +91,8 @@ class RemarkClauses(ClauseBase):
 
     def read_change(self, start: int) -> bool:
         """ "Change to white", "changing to B in last st": a colour, not a stitch."""
-        to_sign(self.stream)
+        while not self.stream.done and self.stream.kind() not in _SIGNS:
+            self.stream.take()
         words = self.stream.span_from(start)
         self.steps.append(UseYarn(words) if start == 0 or not self.has_work() else Remark(words))
         return True
@@ -98,9 +108,12 @@ class RemarkClauses(ClauseBase):
         return True
 
     def read_each_remark(self, start: int) -> bool:
-        if self.stream.kind(1) in ("row", "round"):
-            return self.read_sentence_remark(start)
-        return False
+        """ "each row has 6 dc and 2 ch-1 sps more than the row before": how the rows grow."""
+        if self.stream.kind(1) not in ("row", "round"):
+            return False
+        to_sign(self.stream)
+        self.steps.append(Remark(self.stream.span_from(start)))
+        return True
 
     def read_counting_sentence(self, start: int) -> bool:
         """ "Ch 3. Counts as first dc." as a sentence of its own."""
@@ -131,6 +144,7 @@ class RemarkClauses(ClauseBase):
         if (
             sentence
             and not self.runs_on(start)
+            and sentence[0].kind not in _OPEN_ENDS
             and not any(
                 item.kind in STITCHY or item.lower in _WORKING_WORDS or item.kind in ("make", "row", "round")
                 for item in sentence

@@ -95,7 +95,8 @@ def _target(stream: Stream) -> Target | None:
                 _dashed_number(stream)
         if lexeme.kind == "joining":
             stream.take_if("stitch", "any_stitch")
-        return Target(simple, "edge" if lexeme.kind in ("edge", "hole") else None)
+        name = "edge" if lexeme.kind in ("edge", "hole") else "join" if lexeme.kind in ("join", "joining") else None
+        return Target(simple, name)
     return None
 
 

@@ -75,18 +75,8 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         number_after = stitch in ("inc", "dec") or together is not None
     elif number is None and stream.word("twice", "once") and stream.kind(1) == "in":
         number = Amount.of(stream.take().number)
-    elif (
-        number is None
-        and (together or stitch in ("inc", "dec"))
-        and [stream.kind(n) for n in range(4)] == ["(", "number", "times", ")"]
-    ):
-        inner = stream.at
-        stream.take()
-        number = stream.amount()
-        if stream.take_if("times") and stream.take_if(")"):
-            number_after = True
-        else:
-            stream.at, number = inner, None
+    elif number is None and (bracketed := _times_in_brackets(stream)) is not None:
+        number, number_after = bracketed, True
     if stream.kind() == "any_stitch":  # "36 sc sts"
         stream.take()
     said = number is not None
@@ -129,6 +119,24 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         number_said=said,
         undefined=undefined,
     )
+
+
+def _times_in_brackets(stream: Stream) -> Amount | None:
+    """ "dec (3 times)", "hdc2tog (twice)"."""
+    start = stream.at
+    if stream.take_if("("):
+        word = stream.peek()
+        if word.lower in ("once", "twice", "thrice"):
+            stream.take()
+            number: Amount | None = Amount.of(word.number)
+        else:
+            number = stream.amount()
+            if not stream.take_if("times"):
+                number = None
+        if number is not None and stream.take_if(")"):
+            return number
+    stream.at = start
+    return None
 
 
 def _fill_limit(stream: Stream) -> None:

@@ -118,7 +118,7 @@ class WorkClauses(YarnClauses):
             stream.at = close + 1
             times = read_times(stream)
             if times is not None:
-                items = [Repeat(stream.span_from(start), tuple(items), times)]
+                items = [Repeat(stream.span_from(start), tuple(items), times), *self._last_of_list()]
         else:
             items = self.loose_list(stream)
         if not items and self.more_places(found):
@@ -131,6 +131,18 @@ class WorkClauses(YarnClauses):
         else:
             self.steps.append(Group(stream.span_from(start), tuple(items), found))
         return True
+
+    def _last_of_list(self) -> list[Step]:
+        """ "in next dc make (dc, ch 2) 3 times; and dc": the item that "and" adds to the place."""
+        stream = self.stream
+        before = stream.at
+        stream.skip(";", ",")
+        items: list[Step] = []
+        if stream.take_if("and") and type(self)(stream, Reading(items), top=False).clause():
+            if len(items) == 1 and isinstance(items[0], Work) and not items[0].places:
+                return items
+        stream.at = before
+        return []
 
     def more_places(self, found: tuple[Place, ...]) -> bool:
         """ "dc in 4th ch from hook (counts as 2 dc) and in each ch across": more places for the stitch before."""

@@ -9,13 +9,15 @@ from typing import Any
 import regex
 
 from lint.lexicon import Lexicon
-from lint.reading.clauses import read_row
+from lint.reading import counts, definitions
+from lint.reading.clauses import Reading, read_row
 from lint.reading.labels import LabelReader
 from lint.reading.measure import Measure, measure
 from lint.reading.stream import Stream, Vocabulary
 from lint.reading.terms import find_terms
+from lint.reports.inwords import in_words
 from lint.rulebook import Rulebook
-from lint.tree import Unread, walk
+from lint.tree import Special, Unread, walk
 
 
 @dataclass(frozen=True)
@@ -26,7 +28,7 @@ class ClauseReading:
     read: bool
     measure: Measure | None = None
     stopped_by: str | None = None
-    notes: tuple[str, ...] = field(default=())
+    said: tuple[str, ...] = field(default=())
 
     def as_data(self) -> dict[str, Any]:
         made = self.measure
@@ -42,19 +44,18 @@ class ClauseReading:
         }
 
     def in_words(self) -> str:
-        """One line for a person."""
+        """What the clause says and what it uses and makes, for a person."""
         if not self.read:
             return f"{self.clause}\n  not understood: {self.stopped_by}"
+        said = [f"  {words}" for words in self.said]
         if self.measure is None:
-            return f"{self.clause}\n  read; it works no stitches by itself"
+            return "\n".join([self.clause, *said, "  it works no stitches by itself"])
         uses = "as many places as there are" if self.measure.uses is None else _so_many(self.measure.uses, "place")
         makes = (
             "as many stitches as that gives" if self.measure.makes is None else _so_many(self.measure.makes, "stitch")
         )
         spaces = "".join(f" and {_so_many(k, f'ch-{n} space')}" for n, k in sorted(self.measure.spaces.items()))
-        lines = [self.clause, f"  uses {uses}, makes {makes}{spaces}"]
-        lines += [f"  {step}" for step in self.measure.workings]
-        return "\n".join(lines)
+        return "\n".join([self.clause, *said, f"  uses {uses}, makes {makes}{spaces}"])
 
 
 def _so_many(number: int, word: str) -> str:
@@ -74,20 +75,66 @@ def read_clauses(lines: list[str], book: Rulebook, terms: str = "auto") -> list[
     return answers
 
 
+# What a fragment may be part of: a repeat's end without its beginning is still read.
+_BEFORE = (
+    "",
+    "* sc in next st; ",
+    "* sc in next st **, sc in next st; ",
+    "*sc in next st* ",
+    "(sc in next st) ",
+    "[ sc in next st ",
+)
+_NAMED = regex.compile(
+    r"\s*(?:note|nb|foundation|cent(?:er|re)|base ring|starting ch(?:ain)?|foundation ch(?:ain)? and row 1|set[- ]?up|side \d|start)\s*[:.]\s*",
+    regex.IGNORECASE,
+)
+
+
 def _read(line: str, lexicon: Lexicon, labels: LabelReader) -> ClauseReading:
     found = labels.at_line(line, 0, bare_numbers=bool(regex.match(r"\s*\d+(?:\s*[-–]\s*\d+)?\)", line)))
-    body = line[found.body :] if found is not None else line
+    body = line[found.body :] if found is not None else _NAMED.sub("", line, count=1)
     lexemes = lexicon.read(body)
     if not lexemes:
-        return ClauseReading(line, found is not None, None, None if found is not None else "there are no words")
-    reading = read_row(Stream(lexemes, Vocabulary(sizes=_sizes(body))))
-    unread = next((step for step in walk(tuple(reading.steps)) if isinstance(step, Unread)), None)
-    if unread is not None:
-        return ClauseReading(line, False, None, unread.words)
-    measured = measure(tuple(reading.steps)) if reading.steps else None
-    if measured is not None and reading.stated is not None and not measured.workings:
-        measured = None
-    return ClauseReading(line, True, measured)
+        return (
+            ClauseReading(line, True) if found is not None else ClauseReading(line, False, None, "there are no words")
+        )
+    vocabulary = Vocabulary(sizes=_sizes(body))
+    stopped = None
+    for before in _BEFORE:
+        reading = read_row(Stream(lexicon.read(before + body), vocabulary))
+        unread = next((step for step in walk(tuple(reading.steps)) if isinstance(step, Unread)), None)
+        if unread is None:
+            return _understood(line, reading, lexicon, fragment=bool(before))
+        stopped = stopped or unread.words
+    count = counts.read(Stream(lexicon.read(body.strip(" .;:,-–—→()[]{}")), vocabulary), bare=True)
+    if count is not None and any(item.unit != "unknown" for item in count.items):
+        return ClauseReading(line, True)
+    special = _definition(line, lexicon)
+    if special is not None:
+        return ClauseReading(line, True, measure(special.items) if special.items else None)
+    return ClauseReading(line, False, None, stopped)
+
+
+def _understood(line: str, reading: Reading, lexicon: Lexicon, fragment: bool) -> ClauseReading:
+    if fragment:
+        return ClauseReading(line, True)
+    heights = {rule.key: rule.height for rule in lexicon.book.stitches.stitches}
+    steps = tuple(reading.steps)
+    measured = measure(steps, heights) if steps else None
+    if measured is not None and reading.stated is not None and len(reading.stated.items) == 1:
+        item = reading.stated.items[0]
+        if item.unit == "stitches" or item.unit.startswith("kind:"):
+            measured.settle(item.number.values[0] or 0)
+    said = tuple(words for words in (in_words(step) for step in steps) if words)
+    return ClauseReading(line, True, measured, said=said)
+
+
+def _definition(line: str, lexicon: Lexicon) -> Special | None:
+    """A line that defines a stitch: "Shell (Sh): 2 dc, ch 2, 2 dc in st indicated."."""
+    for entry in definitions.entries(line, 0, frozenset()):
+        if entry.forms and entry.forms[0]:
+            return definitions.special_of(entry, lexicon, lexicon.book)
+    return None
 
 
 def _sizes(text: str) -> int:

@@ -64,6 +64,10 @@ class Bench(Repeating):
         )
         self.main = main_stitch(steps) or self.plain_stitch
         self.slip_row = _all_slip_stitches(steps)
+        works = [step for step in walk(steps) if isinstance(step, (Work, Group, Repeat, Evenly, Passage))]
+        alone = len(works) == 1 and isinstance(works[0], Work) and works[0].special is None
+        self.only_work = works[0] if alone else None
+        self.runs_behind = any(isinstance(s, Work) and s.number_after and s.stitch not in ("inc", "dec") for s in works)
         self.run(steps, ())
         return self.finish()
 

@@ -70,6 +70,8 @@ class Moving(Grouping):
         foundation = bool(cursor.nodes) and cursor.nodes[0].kind == "ch" and not self.made
         for place in step.places:
             number = self.amount(place.number)
+            if place.targets[0].kind is TargetKind.PLACE and place.targets[0].name == "join":
+                continue  # the joining slip stitch is no place of the round
             if place.which is Which.ELSEWHERE:
                 if not self.made:
                     self.cursor = cursor = Cursor(Fabric.unknown(self.is_round))

@@ -83,6 +83,8 @@ class RowState:
         self.step_from = 0
         self.works_stitches = False
         self.space_lengths: set[int] = set()
+        self.only_work: Work | None = None  # the one working clause of a row that has but one
+        self.runs_behind = False  # some runs of the row have their number behind: "sc 3"
         self.slip_row = False  # a row of slip stitches, which count
         self.pending_picot = False
         self.moved = False  # slip stitches have moved the start of the round

@@ -121,6 +121,16 @@ class Stitching(Making):
 
     def work_placeless(self, step: Work, kind: str, number: int) -> None:
         cursor = self.cursor
+        if step is self.only_work and cursor.known and not step.number_said and len(cursor.nodes) > 1:
+            # "SC (24)": one stitch named as the whole row goes into every place
+            if self.choices.pick(("whole row", step.span.start), 2, 0) == 0:
+                found = cursor.each((_ANY,), cursor.end, self.size)
+                per = 2 if step.stitch == "inc" else 1
+                if step.stitch != "dec" and not step.together:
+                    for node in found:
+                        self.put(kind, node, per)
+                    self.works_stitches = True
+                    return
         if cursor.nodes and cursor.nodes[0].kind == "ring" and len(cursor.nodes) == 1:
             self.put(kind, cursor.nodes[0], number * (2 if step.stitch == "inc" else 1))
             return
@@ -136,7 +146,9 @@ class Stitching(Making):
             return
         spread = True
         if number > 1 and not step.number_after:
-            spread = self.choices.pick(("bare number", step.span.start), 2, 0, ("bare number", "habit")) == 0
+            # "2 sc, sc 3": where runs are written with the number behind, a number in front is all in one
+            default = 1 if self.runs_behind else 0
+            spread = self.choices.pick(("bare number", step.span.start), 2, default, ("bare number", "habit")) == 0
         if spread:
             for _ in range(number):
                 self.check_size()

@@ -1,0 +1,171 @@
+"""Says a step in plain words: "1 sc in each of the next 5 stitches"."""
+
+from __future__ import annotations
+
+from lint.amount import Amount
+from lint.tree import (
+    Chain,
+    Evenly,
+    FastenOff,
+    Group,
+    Join,
+    JoinYarn,
+    LimitKind,
+    MakeRing,
+    Passage,
+    Place,
+    Repeat,
+    RowCall,
+    Skip,
+    Step,
+    Target,
+    TargetKind,
+    TimesKind,
+    Turn,
+    Which,
+    Work,
+)
+
+_SORTS = {
+    TargetKind.ANY_STITCH: "stitch",
+    TargetKind.SPACE: "space",
+    TargetKind.CHAIN: "chain",
+    TargetKind.RING: "ring",
+    TargetKind.ROW_END: "row end",
+    TargetKind.CORNER: "corner",
+    TargetKind.TURNING_CHAIN: "beginning or turning chain",
+    TargetKind.PLACE: "place",
+}
+
+
+def in_words(step: Step) -> str | None:
+    """One step in plain words; None for words that are no work."""
+    if isinstance(step, Work):
+        return _work(step)
+    if isinstance(step, Group):
+        return f"{_all(step.items)}, all {_places(step.places)}"
+    if isinstance(step, Repeat):
+        return f"({_all(step.items)}) {_times(step)}"
+    if isinstance(step, Passage):
+        return f"once more: {_all(step.items)}"
+    if isinstance(step, Chain):
+        return f"{step.length} chain{'s' if step.length.lone != 1 else ''}{_counting(step)}"
+    if isinstance(step, Skip):
+        return (
+            "leave the rest unworked" if step.rest else "skip " + " and ".join(_skipped(place) for place in step.places)
+        )
+    if isinstance(step, Evenly):
+        return f"{step.number} {step.stitch} spread evenly along an edge"
+    if isinstance(step, MakeRing):
+        return f"a ring of {step.length} chains" if step.length else "a magic ring"
+    return _move(step)
+
+
+def _move(step: Step) -> str | None:
+    if isinstance(step, Join):
+        return "join the round"
+    if isinstance(step, JoinYarn):
+        return "join new yarn" + (f" {_places(step.places)}" if step.places else "")
+    if isinstance(step, Turn):
+        return "turn" if step.turned else "do not turn"
+    if isinstance(step, FastenOff):
+        return "fasten off"
+    if isinstance(step, RowCall):
+        if step.first is None:
+            return f"work the last {step.number} row(s) again"
+        return (
+            f"work row {step.first} again"
+            if step.first == step.last
+            else f"work rows {step.first} to {step.last} again"
+        )
+    return None
+
+
+def _all(items: tuple[Step, ...]) -> str:
+    return ", ".join(words for words in (in_words(item) for item in items) if words)
+
+
+def _counting(step: Chain) -> str:
+    if step.counting is None:
+        return ""
+    if not step.counting.counts:
+        return " (not counted)"
+    space = f" and a ch-{step.counting.space} space" if step.counting.space else ""
+    return f" (counted as {step.counting.stitch or 'a stitch'}{space})"
+
+
+def _work(step: Work) -> str:
+    stitch = step.stitch
+    if stitch == "inc":
+        return f"{step.number} increase{_s(step.number)} (2 stitches in one){_tail(step)}"
+    if stitch == "dec" or step.together:
+        legs = step.together or 2
+        name = "stitches" if stitch == "dec" else stitch
+        return f"{step.number} time{_s(step.number)} {legs} {name} worked together{_tail(step)}"
+    if not step.places and (step.number_said and step.number.lone != 1):
+        return f"{step.number} {stitch}, one in each of the next {step.number} stitches (or all in one, as the counts tell)"
+    return f"{step.number} {stitch}{_tail(step) or ' in the next stitch'}"
+
+
+def _tail(step: Work) -> str:
+    return f" {_places(step.places)}" if step.places else ""
+
+
+def _s(number: Amount) -> str:
+    return "" if number.lone == 1 else "s"
+
+
+def _places(places: tuple[Place, ...]) -> str:
+    return " and ".join(_place(place) for place in places)
+
+
+def _place(place: Place) -> str:
+    sort = " or ".join(_sort(target) for target in place.targets)
+    if place.between:
+        return f"between the next {place.number} {sort}s"
+    if place.which is Which.FROM_HOOK:
+        return "in chain number " + " and ".join(str(ordinal) for ordinal in place.ordinals) + " from the hook"
+    if place.which is Which.EACH:
+        return f"in each {sort}{_limit(place)}"
+    if place.targets[0].kind in (TargetKind.RING, TargetKind.TURNING_CHAIN):
+        return f"in the {sort}"
+    word = {Which.SAME: "same ", Which.FIRST: "first ", Which.LAST: "last ", Which.NEXT: "next "}.get(place.which, "")
+    if place.number.lone == 1:
+        return f"in the {word}{sort}"
+    return f"in each of the {word}{place.number} {_plural(sort)}"
+
+
+def _skipped(place: Place) -> str:
+    sort = _sort(place.targets[0])
+    return f"{place.number} {sort if place.number.lone == 1 else _plural(sort)}"
+
+
+def _plural(word: str) -> str:
+    return word + ("es" if word.endswith("ch") else "s")
+
+
+def _sort(target: Target) -> str:
+    if target.kind is TargetKind.SPACE and target.length is not None:
+        return f"ch-{target.length} space"
+    return _SORTS.get(target.kind) or target.name or "place"
+
+
+def _limit(place: Place) -> str:
+    limit = place.limit
+    if limit is None or limit.kind is LimitKind.END:
+        return " to the end"
+    sort = _sort(limit.target) if limit.target is not None else "stitch"
+    if limit.kind is LimitKind.LAST:
+        return f" up to the last {limit.number} {sort if limit.number.lone == 1 else _plural(sort)}"
+    return f" up to the next {sort}"
+
+
+def _times(step: Repeat) -> str:
+    times = step.times
+    if times.kind is TimesKind.FILL or times.number is None:
+        return "as often as fits"
+    if times.kind is TimesKind.MORE:
+        return f"and {times.number} times more"
+    if times.kind is TimesKind.UNCLEAR:
+        return f"{times.number} times (in all, or more: the counts must tell)"
+    return f"{times.number} times"
