@@ -23,6 +23,9 @@ from lint.tree import (
 )
 
 
+_HOW_FAR = ("around", "across", "to", "number", "all", "another", "more")
+
+
 class BracketClauses(WorkClauses):
     """What stands in brackets is told by what follows them."""
 
@@ -67,8 +70,8 @@ class BracketClauses(WorkClauses):
         stream = self.stream
         close = stream.at
         worked = [step for step in walk(tuple(items)) if isinstance(step, (Work, Chain, Group, Skip))]
-        if worked and stream.kind() == "." and stream.kind(1) == "repeat":
-            stream.take()
+        if worked and stream.kind() in (".", ",", ";") and stream.kind(1) == "repeat" and stream.kind(2) in _HOW_FAR:
+            stream.take()  # "(2 sc in first sc, sc 1), repeat around"
         times = read_times(stream, after_bracket=True) if worked else None
         if times is not None:
             step: Step = Repeat(stream.span_from(start), tuple(items), times)

@@ -144,7 +144,8 @@ def _colour(extra: str) -> str | None:
 def _compiled(words: tuple[str, ...], named: tuple[str, ...]) -> dict[str, regex.Pattern]:
     word = "(?:" + "|".join(regex.escape(item) for item in words) + ")"
     names = "(?:" + "|".join(regex.escape(item) for item in sorted(named, key=len, reverse=True)) + ")"
-    listed = rf"{_NUMBER}(?:{_JOINT}(?:{word}\s*[:.]?\s*)?{_NUMBER}(?!\s*(?:times|dc|sc|sts?|ch|tr|htr|hdc)\b))*"
+    more = rf"{_JOINT}(?:{word}\s*[:.]?\s*{_NUMBER}|{_NUMBER}(?!\s*(?:times|dc|sc|sts?|ch|tr|htr|hdc)\b))"
+    listed = rf"{_NUMBER}(?:{more})*"
     extra = r"(?P<extra>(?:\s*[-–]?\s*\((?!\s*\d)[^()\n]{0,40}\)|,?\s+col(?:ou?r)?\.?\s+\w+|\s*,\s*(?:rs|ws)\b|\s+\((?:\d+\s+(?:rows|rounds|rnds))\))*)"
     sizes = r"(?P<sizes>(?:\s*[\[(][\d,\s/\-–]+[\])]|(?:/\d+)+)?)"
     # the label's own sign: ":", ".", "–", ")" … or, failing that, words of work straight after it

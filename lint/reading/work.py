@@ -79,6 +79,9 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         number, number_after = bracketed, True
     if stream.kind() == "any_stitch":  # "36 sc sts"
         stream.take()
+    if stream.kind() == "in" and stream.kind(1) in ("back_loop", "front_loop", "both_loops"):
+        if stream.kind(2) in (",", ";", ".", "end", "(", "[", "{", ")", "dash", "="):
+            stream.at += 2  # "30 sc in back loops": how, not where
     said = number is not None
     found = places(stream, allow_to=stitch == "sl st")
     if not found and stream.kind() in ("number",) and not said and stream.kind(1) != "times":
