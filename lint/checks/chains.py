@@ -37,6 +37,8 @@ def check_unsaid(context: Context) -> Iterator[Finding]:
 
 def _length(words: str) -> str:
     match = regex.search(r"\d+", words)
+    if match and "hook" in words.lower():  # "dc in 4th ch from hook" skips three
+        return str(int(match.group(0)) - 1)
     return match.group(0) if match else ""
 
 

@@ -86,6 +86,8 @@ class _RowReader:
     def row(self, text: RowText, round_part: bool) -> Row | None:
         reading, lexemes = self.read(text.span)
         if text.label is None:
+            if regex.match(r"\W*[A-Za-z][\w-]*(?: [\w-]+)?(?: ?\([\w -]+\))?\s*[:=]\s", self.source.slice(text.span)):
+                return None  # "Picot: ch 3, …" defines, and works nothing
             if not _is_work(reading, lexemes):
                 return None
             return Row(text.span, None, tuple(reading.steps), reading.stated)

@@ -161,6 +161,8 @@ class Cursor:
             if loose is None and self.matches(node, target, size, strict=False):
                 loose = index
             index += 1
+        if loose is not None and kind is TargetKind.SPACE and self.has(target, size):
+            loose = None  # there are such spaces in this row: these few left are others
         if loose is not None:
             if kind in (TargetKind.STITCH, TargetKind.SPACE, TargetKind.SPECIAL):
                 self.troubles.append(Trouble("not there", describe(target, size), found=_name(nodes[loose])))
@@ -271,7 +273,13 @@ class Cursor:
             index -= 1
             if any(self.matches(self.nodes[index], target, size) for target in targets):
                 number -= 1
+        if number and targets[0].kind is TargetKind.TURNING_CHAIN:
+            return self.end if end is None else end  # the row below has no counted chain
         return index if number == 0 else self.at
+
+    def has(self, target: Target, size: int) -> bool:
+        """Whether the row has any place of the sort, used or not."""
+        return any(self.matches(node, target, size) for node in self.nodes)
 
     def find(self, target: Target, size: int, start: int | None = None) -> int | None:
         """Index of the next matching place, strictly as named; None if there is none."""

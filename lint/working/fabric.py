@@ -161,7 +161,10 @@ def _triples(nodes: list[Node]) -> list[int]:
                 cut = next((i for i in range(1, len(indexes)) if indexes[i] - indexes[i - 1] > 1), 0)
                 indexes = indexes[cut:] + indexes[:cut]
             found.append(indexes[len(indexes) // 2])
-    sizes = Counter(len(indexes) for indexes in by_place.values() if len(indexes) >= 3)
-    if not 3 <= len(found) <= 8 and sizes:
-        return []
+    grouped = sum(len(indexes) for indexes in by_place.values() if len(indexes) >= 3)
+    sides = any(node.kind not in ("space", "ring") for node in nodes) and grouped < sum(
+        n.kind != "space" for n in nodes
+    )
+    if not 3 <= len(found) <= 8 or not sides and len(found) not in (3, 4, 6):
+        return []  # a group in every place is a lace round, unless there are as many as a shape has corners
     return sorted(found)

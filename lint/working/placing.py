@@ -137,7 +137,7 @@ class Placing(RowState):
                 last = cursor.end - 1
                 return last if last >= 0 and cursor.nodes[last].chain else cursor.end
             found = cursor.find(limit.target, self.size)
-            if found is None and limit.target.kind is TargetKind.SPACE:
+            if found is None and limit.target.kind is TargetKind.SPACE and not cursor.has(limit.target, self.size):
                 found = next((i for i in range(cursor.at, cursor.end) if cursor.nodes[i].kind == "space"), None)
             return cursor.end if found is None else found
         return self.reserve(following)
