@@ -206,6 +206,13 @@ class Skip:
 
 
 @dataclass(frozen=True, slots=True)
+class OtherSide:
+    """ "working along the opposite side of the foundation ch": the chain is met again from its far end."""
+
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
 class Evenly:
     """So many stitches along an edge: the count is the text's."""
 
@@ -337,6 +344,7 @@ Step = (
     | Either
     | Skip
     | Evenly
+    | OtherSide
     | MakeRing
     | Join
     | JoinYarn

@@ -22,7 +22,6 @@ from lint.tree import (
     walk,
 )
 
-
 _HOW_FAR = ("around", "across", "to", "number", "all", "another", "more")
 
 

@@ -82,7 +82,7 @@ class ClauseBase:
 
     def runs_on(self, start: int) -> bool:
         """Whether the words at `start` hang on a clause before them without a stop: they may change what it means."""
-        return start > 0 and self.stream.lexemes[start - 1].kind not in (*SEPARATORS, *OPENERS, *CLOSERS, "star")
+        return start > 0 and self.stream.lexemes[start - 1].kind not in (*SEPARATORS, *OPENERS, "star")
 
     def has_work(self) -> bool:
         return any(isinstance(step, (Work, Group)) for step in walk(tuple(self.steps)))

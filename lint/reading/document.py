@@ -41,7 +41,7 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
     terms = find_terms(source.text, book.layout, wanted_terms)
     plain = Lexicon(book, terms.terms)
     known = _known_forms(book)
-    entries = _entries(source, layout, known)
+    entries = _entries(source, layout, known, book)
     specials = _specials(entries, plain, book)
     lexicon = plain
     rings = [
@@ -144,7 +144,7 @@ def _known_forms(book: Rulebook) -> frozenset[str]:
     return frozenset(forms | {"sl st", "ss", "rnd", "rnds", "st", "sts", "sp", "sps", "ch", "chs"})
 
 
-def _entries(source: SourceText, layout: Layout, known: frozenset[str]) -> list[definitions.Entry]:
+def _entries(source: SourceText, layout: Layout, known: frozenset[str], book: Rulebook) -> list[definitions.Entry]:
     found: list[definitions.Entry] = []
     listed = False
     for section in layout.sections:
@@ -163,21 +163,25 @@ def _entries(source: SourceText, layout: Layout, known: frozenset[str]) -> list[
         if inside:
             continue
         some = definitions.entries(words, span.start, known)
+        for stop in regex.finditer(r"\.\s+(?=[A-Za-z][\w-]*(?: [\w-]+)?(?: ?\([^)]{1,8}\))?\s*[:=])", words):
+            some += definitions.entries(words[stop.end() :], span.start + stop.end(), known)
         real = [entry for entry in some if any(form in known for form in entry.forms)]
         if not listed and len(real) >= 3:
             found += real  # a list without a heading
         else:
-            found += [entry for entry in some if _defines(entry, words)]
+            found += [entry for entry in some if _defines(entry, book)]
     return found
 
 
-def _defines(entry: definitions.Entry, words: str) -> bool:
+def _defines(entry: definitions.Entry, book: Rulebook) -> bool:
     """A line of prose that defines a stitch: "Shell: 5 tr into the place stated.", "A shell is 5 tr into one st."."""
     if any(
         len(form.split()) > 3 or form in ("note", "notes", "size", "gauge", "hook", "yarn", "materials")
         for form in entry.forms
     ):
         return False
+    if any(f" {word} " in f" {entry.body.lower()} " for word in book.words.hand_movements):
+        return True
     return (
         regex.match(
             r"(?i)\W*(?:work\s+)?\(?\s*(?:ch\s?\d|\d+\s?(?:dc|sc|tr|hdc|htr|ch|dtr)|(?:dc|sc|tr|hdc|yo|yrh|insert)\b)",

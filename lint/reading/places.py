@@ -12,7 +12,7 @@ from dataclasses import replace
 
 from lint.amount import ONE, Amount
 from lint.reading.stream import Stream
-from lint.reading.targets import ANY, how_many, part_of, skip_to_sign, target
+from lint.reading.targets import ANY, how_many, is_space_word, of_a_row_below, part_of, same_as, skip_to_sign, target
 from lint.tree import Limit, LimitKind, Place, Target, TargetKind, Which
 
 _PREPOSITIONS = ("in", "over", "around", "to", "at")
@@ -54,7 +54,8 @@ def places(stream: Stream, allow_to: bool = False) -> tuple[Place, ...]:
             "corner",
             "space",
         ):
-            if not (stream.kind() == "number" and stream.kind(1) in ("chain", "space", "dash")):
+            space = stream.kind() == "chain" and any(is_space_word(stream, ahead) for ahead in (1, 2, 3, 4))
+            if not space and not (stream.kind() == "number" and stream.kind(1) in ("chain", "space", "dash")):
                 stream.at = before
                 break
         following = _item(stream)
@@ -116,7 +117,13 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
     elif kind == "middle":
         stream.take()
         stream.skip("the")
-        place = _with_target(stream, start, Which.NEXT, middle=True)
+        if stream.take_if("of"):  # "center of next loop" is the loop, "center of next shell" its middle stitch
+            inner = _item(stream)
+            if inner is not None and inner.targets[0].kind is not TargetKind.SPACE:
+                inner = replace(inner, middle=True, of=inner.targets[0])
+            place = replace(inner, span=stream.span_from(start)) if inner is not None else None
+        else:
+            place = _with_target(stream, start, Which.NEXT, middle=True)
     elif kind in ("top", "base"):
         place = _chain_top(stream, start)
     elif kind in ("number", "(", "[", "dash"):
@@ -134,28 +141,9 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         return None
     if between:
         place = replace(place, between=True)
-    elif _of_a_row_below(stream):
+    elif of_a_row_below(stream):
         place = replace(place, below=True, span=stream.span_from(start))
     return place
-
-
-def _of_a_row_below(stream: Stream) -> bool:
-    """Takes "2 rows below", "from row below", "of row 1", "on rnd 3" after a place: it is not in the row below."""
-    start = stream.at
-    stream.skip("from", "in", "of", "on", "the")
-    stream.skip("number", "ordinal")
-    if stream.kind() in ("row", "round"):
-        named = stream.at > start
-        stream.take()
-        if stream.take_if("below"):
-            if stream.kind() in ("the", "row", "round", "word", "number", "of"):
-                while stream.kind() in ("the", "row", "round", "number", "of") or stream.word("previous", "current"):
-                    stream.take()
-            return True
-        if named and stream.peek(-2).kind == "ordinal" or stream.take_if("number"):
-            return True
-    stream.at = start
-    return False
 
 
 def _each(stream: Stream, start: int) -> Place | None:
@@ -211,32 +199,11 @@ def _pointed(stream: Stream, start: int) -> Place | None:
             return None
         place = Place(stream.span_from(start), which, (ANY,), number or ONE)
     if which is Which.SAME:
-        _same_as(stream)
+        same_as(stream)
         place = replace(place, span=stream.span_from(start))
     if stream.kind() == "or" and stream.kind(1) in ("next", "space", "chain", "number", "any_stitch"):
         return place
     return place
-
-
-def _same_as(stream: Stream) -> None:
-    """Passes "as join", "as last sc", "as joining sl st", "at base of ch"."""
-    if stream.kind() == "as" or (stream.kind() == "word" and stream.word("where")):
-        stream.take()
-        while not stream.done and stream.kind() not in (
-            ",",
-            ";",
-            ".",
-            ")",
-            "]",
-            "}",
-            "(",
-            "[",
-            "{",
-            "and",
-            "turn",
-            "star",
-        ):
-            stream.take()
 
 
 def _ordinal(stream: Stream, start: int) -> Place | None:
@@ -321,6 +288,8 @@ def _with_target(stream: Stream, start: int, which: Which, number: Amount = ONE,
         return Place(stream.span_from(start), Which.EACH, tuple(targets), number, limit(stream), of=of, middle=middle)
     if word == "elsewhere":
         which = Which.ANY if which is Which.ANY else Which.ELSEWHERE
+    if stream.word("that", "which") and stream.kind() in ("same", "word"):
+        skip_to_sign(stream)  # "in the ch that holds the first sc"
     if stream.kind() == "made":
         stream.take()
         which = Which.JUST_MADE if which is not Which.SAME else which

@@ -57,6 +57,10 @@ class RemarkClauses(ClauseBase):
         stream = self.stream
         if stream.kind(1) in ("special", "one_stitch"):
             return False
+        if not self.has_work() and stream.kind(1) == "with":  # "Start with a magic ring"
+            stream.at += 2
+            stream.skip("the")
+            return self.clause()
         stream.take()
         if not places(stream):
             return False

@@ -168,3 +168,43 @@ def part_of(stream: Stream) -> tuple[Target | None, str]:
     if stream.kind() == "of" and stream.kind(1) in ("row", "round"):
         stream.take(), stream.take(), stream.take_if("number")
     return found, "each" if each else ""
+
+
+def of_a_row_below(stream: Stream) -> bool:
+    """Takes "2 rows below", "from row below", "of row 1", "on rnd 3" after a place: it is not in the row below."""
+    start = stream.at
+    stream.skip("from", "in", "of", "on", "the")
+    stream.skip("number", "ordinal")
+    if stream.kind() in ("row", "round"):
+        named = stream.at > start
+        stream.take()
+        if stream.take_if("below"):
+            if stream.kind() in ("the", "row", "round", "word", "number", "of"):
+                while stream.kind() in ("the", "row", "round", "number", "of") or stream.word("previous", "current"):
+                    stream.take()
+            return True
+        if named and stream.peek(-2).kind == "ordinal" or stream.take_if("number"):
+            return True
+    stream.at = start
+    return False
+
+
+def same_as(stream: Stream) -> None:
+    """Passes "as join", "as last sc", "as joining sl st", "at base of ch"."""
+    if stream.kind() == "as" or (stream.kind() == "word" and stream.word("where")):
+        stream.take()
+        while not stream.done and stream.kind() not in (
+            ",",
+            ";",
+            ".",
+            ")",
+            "]",
+            "}",
+            "(",
+            "[",
+            "{",
+            "and",
+            "turn",
+            "star",
+        ):
+            stream.take()

@@ -18,6 +18,7 @@ from lint.tree import (
     Group,
     LastPlace,
     Loops,
+    OtherSide,
     Place,
     Remark,
     Repeat,
@@ -65,6 +66,19 @@ class WorkClauses(YarnClauses):
         if stream.kind() == "corner" or (stream.kind() == "for" and stream.kind(1) in ("corner", "the")):
             while not stream.done and stream.kind() not in (",", ";", ".", "(", "[", "{", "star", ")", "]", "}"):
                 stream.take()
+        return True
+
+    def _other_side(self, start: int) -> bool:
+        """ "working along the opposite side of the ch"."""
+        stream = self.stream
+        end = stream.at
+        while end < len(stream.lexemes) and stream.lexemes[end].kind not in (",", ";", ".", ":", "(", "[", "star"):
+            end += 1
+        words = stream.lexemes[stream.at : end]
+        if not any(item.kind == "other_side" for item in words) or not any(item.kind == "chain" for item in words):
+            return False
+        stream.at = end
+        self.steps.append(OtherSide(stream.span_from(start)))
         return True
 
     def _loose_group(self, last: Work) -> bool:
@@ -196,6 +210,8 @@ class WorkClauses(YarnClauses):
         """ "make a magic ring", "work 73 sc evenly", "working last dc in top of ch", "work in BLO"."""
         stream = self.stream
         participle = stream.take().lower in ("working", "making", "placing")
+        if self._other_side(start):
+            return True
         stream.skip("the", "then")
         if stream.kind() == "ring":
             return self.read_ring(start)

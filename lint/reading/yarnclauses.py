@@ -106,6 +106,10 @@ class YarnClauses(ChainClauses):
             return "new colour"
         stream.skip("the", "color", "yarn") if stream.kind() == "color" else None
         lexeme = stream.peek()
+        placed = stream.kind(1) in ("with", "in", "between", "to", "at", "around")
+        if lexeme.kind == "word" and placed and stream.kind(-1) in ("join", "attach", "yarn", "color"):
+            stream.take()
+            return lexeme.text
         if lexeme.kind in ("word", "the", "ring") and (
             lexeme.lower in stream.vocabulary.colours
             or lexeme.text in ("A", "B", "C", "D", "E", "F", "MC", "CC")

@@ -20,7 +20,7 @@ from lint.tree import (
     Work,
 )
 from lint.working.chains import standing
-from lint.working.cursor import Cursor
+from lint.working.cursor import Cursor, PlacesUnknown
 from lint.working.fabric import Fabric, Node
 from lint.working.placing import Placing
 from lint.working.rowstate import main_stitch
@@ -36,6 +36,14 @@ class Beginning(Placing):
         self.cursor = Cursor(Fabric.ring(self.amount(step.length) if step.length is not None else 0))
         self.from_ring = True
         self.is_round = self.is_round or self.cursor.circular
+
+    def turn_round_chain(self) -> None:
+        """The other side of the foundation chain: from the chain before the last back to the first one used."""
+        nodes = self.cursor.nodes
+        if not nodes or nodes[0].kind != "ch" or self.cursor.at < len(nodes):
+            raise PlacesUnknown
+        first = next((i for i, node in enumerate(nodes) if any(node in made.parents for made in self.made)), 1)
+        self.cursor = Cursor(Fabric.foundation(len(nodes) - 1 - first))
 
     def work_chain(self, step: Chain, following: tuple[Step, ...]) -> None:
         length = self.amount(step.length)

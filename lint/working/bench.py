@@ -19,6 +19,7 @@ from lint.tree import (
     Join,
     JoinYarn,
     MakeRing,
+    OtherSide,
     Passage,
     Remark,
     Repeat,
@@ -31,6 +32,7 @@ from lint.tree import (
     walk,
 )
 from lint.working.choices import Choices
+from lint.working.cursor import Cursor
 from lint.working.fabric import Fabric, Made, Node, count
 from lint.working.repeating import Repeating
 from lint.working.rowstate import Noted, main_stitch
@@ -111,6 +113,9 @@ class Bench(Repeating):
             for _ in range(self.amount(step.number)):
                 self.check_size()
                 self.made.append(Node(step.stitch))
+            self.cursor = Cursor(Fabric.unknown(self.is_round))  # along an edge: no longer on the row below
+        elif isinstance(step, OtherSide):
+            self.turn_round_chain()
         elif isinstance(step, MakeRing):
             self.make_ring(step)
         elif isinstance(step, JoinYarn):

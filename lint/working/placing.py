@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from lint.tree import (
     Group,
     Limit,
@@ -45,6 +47,8 @@ class Placing(RowState):
         if which is Which.EACH:
             if place.of is not None:
                 return self.part_of_each_group(place)
+            if len(place.targets) == 1 and target.kind is TargetKind.SPECIAL and cursor.known and self.is_group(target):
+                return self.part_of_each_group(replace(place, of=target))  # "V-st in each V-st": one place each
             boundary = self.boundary(place.limit, following)
             return cursor.each(place.targets, boundary, self.size)
         if which is Which.SAME or which is Which.JUST_MADE:
@@ -263,6 +267,8 @@ class Placing(RowState):
                 return cursor.last
         if owner is None or target.kind is TargetKind.SPACE or not runs:
             return cursor.next(target, self.size)
+        if owner.kind is TargetKind.CORNER:
+            raise PlacesUnknown  # an edge whose corners are told in words only
         cursor.troubles.append(Trouble("run out", owner.name or "corner"))
         cursor.ran_out += 1
         cursor.last = Node("missing")

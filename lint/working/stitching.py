@@ -91,7 +91,8 @@ class Stitching(Making):
             return
         if number > 1 and len(found) > 1 and step.number_said and not place.each_of:
             if number == len(found) and step.stitch != "inc":
-                each = 1  # "5 sc in next 5 sts"
+                # "5 sc in next 5 sts" is one in each; a house may mean five in each, and its counts tell
+                each = 1 if self.choices.pick(("n in next n", number), 2, 0) == 0 else number
             elif step.stitch != "inc" and place.targets[0].kind is not TargetKind.SPACE:
                 shared = self.choices.pick(("each or shared", step.span.start), 2, 0)
                 if shared:
