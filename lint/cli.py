@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import os
 import sys
 from pathlib import Path
 
@@ -14,14 +15,24 @@ from lint.yamlfile import RuleFileError
 _TERMS = click.Choice(["us", "uk", "auto"])
 
 
+def main(arguments: list[str] | None = None) -> None:
+    """Run the command; a wrong option is told in one line on standard error, exit status 2."""
+    try:
+        commands.main(arguments, prog_name="frogproof", standalone_mode=False)
+    except click.ClickException as error:
+        _refuse(" ".join(error.format_message().split()))
+    except click.Abort:
+        _refuse("stopped")
+
+
 @click.group(context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(package_name="frogproof")
-def main() -> None:
+def commands() -> None:
     """Reads a written crochet pattern as a technical editor does: every row and round is worked stitch by
     stitch, and every count that does not come out is shown at its words."""
 
 
-@main.command()
+@commands.command()
 @click.argument("paths", nargs=-1, required=True)
 @click.option("--terms", type=_TERMS, default="auto", help="Stitch names: US, UK, or found from the pattern.")
 @click.option("--html", "html_path", type=click.Path(dir_okay=False), help="Write the report as one HTML file.")
@@ -37,6 +48,8 @@ def check(paths: tuple[str, ...], terms: str, html_path: str | None, json_path: 
     book = _book()
     from lint.inspection import inspect
     from lint.reports.data import as_data
+    from lint.reports.page import as_page, as_pages
+    from lint.reports.terminal import one_line, show
 
     files, problems = _files(paths)
     reports, entries = [], []
@@ -50,28 +63,17 @@ def check(paths: tuple[str, ...], terms: str, html_path: str | None, json_path: 
             entries.append({"schema": "frogproof-report/1", "source": {"path": path}, "error": text[0]})
     for problem in problems:
         click.echo(problem, err=True)
-    several = len(entries) != 1
+    outputs: dict[str, str] = {}
     if html_path and reports:
-        if len(reports) > 1:
-            _write_many(html_path, reports)
-        else:
-            from lint.reports.page import as_page
-
-            _write(html_path, as_page(reports[0]))
-    if json_path and entries:
-        text = json.dumps(entries if several else entries[0], indent=1, ensure_ascii=False) + "\n"
-        if json_path == "-":
-            sys.stdout.buffer.write(text.encode("utf-8", "surrogatepass"))
-        else:
-            _write(json_path, text)
-    if not json_path and not html_path:
-        from lint.reports.terminal import show
-
+        outputs[html_path] = as_pages(reports) if len(reports) > 1 else as_page(reports[0])
+    if json_path and (reports or json_path == "-" or len(paths) > 1):
+        several = len(entries) != 1 or len(paths) > 1
+        outputs[json_path] = json.dumps(entries if several else entries[0], indent=1, ensure_ascii=False) + "\n"
+    _write_all(outputs)
+    if not outputs:
         for report in reports:
             show(report)
-    elif html_path and json_path != "-":
-        from lint.reports.terminal import one_line
-
+    elif json_path != "-":
         for report in reports:
             click.echo(one_line(report))
     if problems:
@@ -79,7 +81,7 @@ def check(paths: tuple[str, ...], terms: str, html_path: str | None, json_path: 
     sys.exit(1 if any(f.weight.value == "correction" for report in reports for f in report.findings) else 0)
 
 
-@main.command()
+@commands.command()
 @click.argument("clause", nargs=-1)
 @click.option("--terms", type=_TERMS, default="auto")
 @click.option("--json", "json_path", help="- writes JSON to standard output.")
@@ -90,22 +92,22 @@ def read(clause: tuple[str, ...], terms: str, json_path: str | None) -> None:
 
     words = " ".join(clause)
     if words in ("", "-"):
-        lines = click.get_text_stream("stdin", encoding="utf-8").read().splitlines()
+        text = _decoded(sys.stdin.buffer.read())
+        if not isinstance(text, str):
+            _refuse(f"standard input {text[0]}")
+        lines = text.splitlines()
     else:
         lines = [words]
     answers = read_clauses(lines, book, terms)
     if json_path:
         text = json.dumps([answer.as_data() for answer in answers], indent=1, ensure_ascii=False) + "\n"
-        if json_path == "-":
-            sys.stdout.buffer.write(text.encode("utf-8", "surrogatepass"))
-        else:
-            _write(json_path, text)
+        _write_all({json_path: text})
         return
     for answer in answers:
         click.echo(answer.in_words())
 
 
-@main.command()
+@commands.command()
 @click.argument("rule", required=False)
 def explain(rule: str | None) -> None:
     """Say what a rule finds, why it matters, and show a good and a bad example; without RULE, list all."""
@@ -118,7 +120,7 @@ def explain(rule: str | None) -> None:
         entry = book.rule(rule)
     except KeyError:
         _refuse(f"{rule}: there is no rule of this name; `frogproof explain` lists them all")
-    click.echo(f"{entry.name}  ({entry.weight.value})\n\n{entry.why.strip()}\n")
+    click.echo(f"{entry.name}  ({entry.weight.value})\n\n{entry.message}\n\n{entry.why.strip()}\n")
     click.echo(
         f"As it should be:\n{_indent(entry.example.good)}\n\nAs it is found:\n{_indent(entry.example.bad)}\n\nSource: {entry.source}"
     )
@@ -154,7 +156,7 @@ def _files(paths: tuple[str, ...]) -> tuple[list[tuple[str, str | tuple[str]]], 
         if path.is_dir():
             inside = sorted(item for item in path.rglob("*.txt") if item.is_file())
             if not inside:
-                problems.append(f"{name}: no .txt pattern in this folder")
+                found.append((name, ("no .txt pattern is in this folder",)))
             found += [(str(item), _read_file(item)) for item in inside]
         else:
             found.append((name, _read_file(path)))
@@ -187,14 +189,18 @@ def _decoded(raw: bytes) -> str | tuple[str]:
     return ("is not text",)
 
 
-def _write(path: str, text: str) -> None:
-    try:
-        Path(path).write_text(text, encoding="utf-8", errors="xmlcharrefreplace" if path.endswith("html") else "strict")
-    except OSError as error:
-        _refuse(f"{path}: cannot be written ({error.strerror or error})")
-
-
-def _write_many(html_path: str, reports: list) -> None:
-    from lint.reports.page import as_pages
-
-    _write(html_path, as_pages(reports))
+def _write_all(outputs: dict[str, str]) -> None:
+    """Write every output, or none: a place that cannot be written to is told before any file is touched."""
+    for path in outputs:
+        folder = Path(path).parent
+        if path != "-" and (not folder.is_dir() or not os.access(path if Path(path).exists() else folder, os.W_OK)):
+            _refuse(f"{path}: cannot be written (no such folder, or no leave to write there)")
+    for path, text in outputs.items():
+        raw = text.encode("utf-8", "backslashreplace")
+        if path == "-":
+            sys.stdout.buffer.write(raw)
+            continue
+        try:
+            Path(path).write_bytes(raw)
+        except OSError as error:
+            _refuse(f"{path}: cannot be written ({error.strerror or error})")

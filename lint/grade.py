@@ -37,7 +37,9 @@ def grade(findings: tuple[Finding, ...], recomputed: int, of: int, book: Ruleboo
         areas.append(AreaScore(area.name, area.shown_as, max(0.0, round(100.0 - cost, 1))))
     total = sum(area.weight for area in rules.areas) or 1.0
     score = sum(score.score * area.weight for score, area in zip(areas, rules.areas)) / total
-    if of:
+    if not of:
+        score = 0.0  # nothing was recomputed
+    else:
         score *= 0.5 + 0.5 * recomputed / of  # what was not recomputed can't earn its points
     weights = {finding.weight for finding in findings}
     if Weight.CORRECTION in weights:

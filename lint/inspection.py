@@ -17,7 +17,7 @@ from lint.source import SourceText
 from lint.working.pieces import PatternWorker
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, repr=False)
 class Report:
     """Everything found out about one pattern; reports only show it."""
 
@@ -28,6 +28,9 @@ class Report:
     findings: tuple[Finding, ...]
     grade: Grade
     book: Rulebook
+
+    def __repr__(self) -> str:
+        return f"Report({self.source.path!r}, {len(self.findings)} findings)"
 
     @property
     def recomputed(self) -> tuple[int, int]:

@@ -57,7 +57,7 @@ class Lexicon:
         while index < len(tokens):
             token = tokens[index]
             lower = token.lower
-            if lower[0].isdigit():
+            if lower[0].isdecimal():
                 follower = tokens[index + 1] if index + 1 < len(tokens) else None
                 if "." in lower:
                     lexemes.append(Lexeme("decimal", token.text, token.start, token.end, token.glued))

@@ -9,14 +9,22 @@ from functools import lru_cache
 from pathlib import Path
 from typing import Literal
 
-from pydantic import BaseModel, ConfigDict
+import regex
+from pydantic import BaseModel, ConfigDict, Field, field_validator
 
 from lint.finding import Weight
-from lint.yamlfile import read_model
+from lint.yamlfile import RuleFileError, read_model
 
 
 class _Strict(BaseModel):
     model_config = ConfigDict(frozen=True, extra="forbid")
+
+
+def _each_once(items: list, names: list[str]) -> list:
+    twice = next((name for name in names if names.count(name) > 1), None)
+    if twice is not None:
+        raise ValueError(f"'{twice}' stands twice")
+    return items
 
 
 class StitchRule(_Strict):
@@ -46,6 +54,11 @@ class StitchFile(_Strict):
     post: PostForms
     foundation: list[str]
     standing: list[str]
+
+    @field_validator("stitches")
+    @classmethod
+    def _once(cls, stitches: list[StitchRule]) -> list[StitchRule]:
+        return _each_once(stitches, [stitch.key for stitch in stitches])
 
 
 class AbbreviationRule(_Strict):
@@ -121,6 +134,11 @@ class CheckFile(_Strict):
 
     checks: list[CheckRule]
 
+    @field_validator("checks")
+    @classmethod
+    def _once(cls, checks: list[CheckRule]) -> list[CheckRule]:
+        return _each_once(checks, [check.name for check in checks])
+
 
 class WordRule(_Strict):
     """A word-list rule: any of the phrases is a finding."""
@@ -128,7 +146,7 @@ class WordRule(_Strict):
     name: str
     area: str
     weight: Weight
-    phrases: list[str]
+    phrases: list[str] = Field(min_length=1)
     message: str
     why: str
     source: str = "common practice, no source"
@@ -149,6 +167,16 @@ class RequiredSection(_Strict):
     headings: list[str] = []
     known_by: list[str]  # regular expressions that show its content
     why: str
+
+    @field_validator("known_by")
+    @classmethod
+    def _readable(cls, patterns: list[str]) -> list[str]:
+        for pattern in patterns:
+            try:
+                regex.compile(pattern)
+            except regex.error as error:
+                raise ValueError(f"'{pattern}' is no regular expression ({error})") from error
+        return patterns
 
 
 class SectionFile(_Strict):
@@ -171,6 +199,14 @@ class GradeFile(_Strict):
     areas: list[Area]
     cost: dict[Weight, float]
     verdicts: dict[Literal["ready", "queries", "corrections"], str]
+
+    @field_validator("verdicts")
+    @classmethod
+    def _complete(cls, verdicts: dict[str, str]) -> dict[str, str]:
+        missing = {"ready", "queries", "corrections"} - set(verdicts)
+        if missing:
+            raise ValueError(f"the verdict '{sorted(missing)[0]}' is missing")
+        return verdicts
 
 
 class Rulebook(_Strict):
@@ -212,6 +248,13 @@ def load_rulebook(folder: Path | None = None) -> Rulebook:
     """Read and validate all rule files of a folder.  Raises RuleFileError."""
     folder = folder or rules_folder()
     checks = read_model(folder / "checks.yaml", CheckFile).checks
+    word_rules = read_model(folder / "word_rules.yaml", WordRuleFile).word_rules
+    grade = read_model(folder / "grade.yaml", GradeFile)
+    areas = {area.name for area in grade.areas}
+    for file, rules in (("checks.yaml", checks), ("word_rules.yaml", word_rules)):
+        for rule in rules:
+            if rule.area not in areas:
+                raise RuleFileError(f"{folder / file}:1:1: the area '{rule.area}' of {rule.name} is not in grade.yaml")
     return Rulebook(
         stitches=read_model(folder / "stitches.yaml", StitchFile),
         words=read_model(folder / "words.yaml", WordFile),
@@ -221,7 +264,7 @@ def load_rulebook(folder: Path | None = None) -> Rulebook:
         },
         plain_words=read_model(folder / "plain_words.yaml", PlainWordFile),
         checks={check.name: check for check in checks},
-        word_rules=read_model(folder / "word_rules.yaml", WordRuleFile).word_rules,
+        word_rules=word_rules,
         sections=read_model(folder / "sections.yaml", SectionFile),
-        grade=read_model(folder / "grade.yaml", GradeFile),
+        grade=grade,
     )

@@ -8,7 +8,7 @@ import regex
 
 from lint.checks.context import Context
 from lint.finding import Finding, Related
-from lint.ledger import LedgerRow
+from lint.ledger import LedgerRow, Outcome
 from lint.source import Span
 from lint.tree import Chain, Evenly, Group, JoinYarn, Repeat, Turn, Work, walk
 
@@ -28,7 +28,9 @@ def check_unsaid(context: Context) -> Iterator[Finding]:
     for (length, counted), found in places.items():
         spans = list(dict.fromkeys(span for span, _ in found))
         row = found[0][1]
-        reading = " The counts come out if it " + ("counts." if counted else "does not count.")
+        agrees = any(other.cells[0].outcome is Outcome.AGREES for _, other in found)
+        verb = "counts." if counted else "does not count."
+        reading = f" The counts come out if it {verb}" if agrees else f" It is read here as if it {verb}"
         related = tuple(Related(span, "here too") for span in spans[1:])
         yield context.finding(
             "turning-chain-unsaid", spans[0], row.part.name, row.label, length=length, reading=reading, related=related

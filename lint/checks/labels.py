@@ -40,6 +40,9 @@ def check_order(context: Context) -> Iterator[Finding]:
                     last = None  # numbers that differ by size
                 continue
             first = label.numbers[0]
+            if label.numbers != tuple(range(first, first + len(label.numbers))):
+                last = None  # "Rows 2, 4 and 6": the others come after
+                continue
             if last is not None and first != last[0] + 1 and first != 1:
                 if len(context.pattern.sizes) > 1 and first > last[0]:
                     last = (label.numbers[-1], label.words, label.span)

@@ -39,8 +39,7 @@ def check_unread(context: Context) -> Iterator[Finding]:
                 span,
                 row.part.name,
                 row.label,
-                words=row.row.label.words,
-                why_not=cell.stopped_by or "not known",
+                why_not=cell.stopped_by or "it is not known what it is worked into",
             )
 
 
@@ -56,7 +55,13 @@ def _unread(context: Context, step: Unread, part: str, row: str) -> Finding:
         )
     words = context.source.slice(step.span)
     shown = words if len(words) <= 60 else words[:57] + "…"
-    return context.finding("not-understood", step.span, part, row, words=" ".join(shown.split()), why_not=step.why)
+    return context.finding("not-understood", step.span, part, row, why_not=_why_not(step, " ".join(shown.split())))
+
+
+def _why_not(step: Unread, words: str) -> str:
+    if step.why == "these words were not understood":
+        return f"the words “{words}” were not understood"
+    return f"{step.why}: “{words}”"
 
 
 def check_terms(context: Context) -> Iterator[Finding]:

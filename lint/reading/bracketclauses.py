@@ -41,7 +41,9 @@ class BracketClauses(WorkClauses):
         if self.top:
             found = counts.bracket_count(stream, start, close, bool(self.steps))
             if found is not None:
-                self.reading.stated = found
+                bare = all(item.unit == "stitches" and not item.words for item in found.items)
+                if self.reading.stated is None or not bare:
+                    self.reading.stated = found
                 stream.at = close + 1
                 return True
         note = notes.counting(stream.inside(start + 1, close))

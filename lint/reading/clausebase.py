@@ -17,6 +17,8 @@ from lint.tree import (
     walk,
 )
 
+MOST_BRACKETS = 40  # deeper than any pattern; a text that goes on is not read further
+
 SEPARATORS = (
     ",",
     ";",
@@ -69,6 +71,7 @@ class ClauseBase:
         self.reading = reading
         self.steps = reading.steps
         self.top = top
+        self.depth = 0  # brackets around these words
 
     def empty_size(self) -> bool:
         """A dash that stands for a size which does not work this: "- (-, 76, 80) hdc"."""
@@ -107,7 +110,12 @@ class ClauseBase:
     def read_inside(self, stream: Stream) -> list[Step]:
         """The steps of a bracket's words."""
         reading = Reading([])
-        type(self)(stream, reading, top=False).run()
+        inner = type(self)(stream, reading, top=False)
+        inner.depth = self.depth + 1
+        if inner.depth > MOST_BRACKETS:
+            span = stream.span_from_all()
+            return [Unread(span, "(", f"more than {MOST_BRACKETS} brackets stand inside each other")]
+        inner.run()
         return repeats.fold_loose(reading.steps)
 
 

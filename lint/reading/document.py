@@ -32,6 +32,7 @@ from lint.tree import (
     walk,
 )
 
+_LIST_NUMBER = regex.compile(r"\d+$")
 _WORK_STEPS = (Work, Group, Repeat, Chain, MakeRing, Skip, Evenly, RowCall)
 
 
@@ -86,7 +87,10 @@ class _RowReader:
     def row(self, text: RowText, round_part: bool) -> Row | None:
         reading, lexemes = self.read(text.span)
         if text.label is None:
-            if regex.match(r"\W*[A-Za-z][\w-]*(?: [\w-]+)?(?: ?\([\w -]+\))?\s*[:=]\s", self.source.slice(text.span)):
+            if regex.match(
+                r"(?i)(?!\W*(?:row|rnd|round|rd|r\d))\W*[A-Za-z][\w-]*(?: [\w-]+)?(?: ?\([\w -]+\))?\s*[:=]\s",
+                self.source.slice(text.span),
+            ):
                 return None  # "Picot: ch 3, …" defines, and works nothing
             if not _is_work(reading, lexemes):
                 return None
@@ -121,7 +125,11 @@ def _is_work(reading: Reading, lexemes: list[Lexeme]) -> bool:
     first = steps[0] if steps else None
     if worked and first is not None and not isinstance(first, (Unread, Remark)):
         return True
-    return False
+    counted = reading.stated is not None and any(isinstance(step, (Work, Group, Repeat)) for step in worked)
+    starts_like_row = bool(lexemes) and (
+        lexemes[0].kind in ("row", "round") or _LIST_NUMBER.match(lexemes[0].text) is not None
+    )
+    return bool(worked) and (counted or starts_like_row and any(isinstance(step, (Work, Group)) for step in worked))
 
 
 def _round_by_words(source: SourceText, part: PartText) -> bool:

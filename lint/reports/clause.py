@@ -15,9 +15,9 @@ from lint.reading.labels import LabelReader
 from lint.reading.measure import Measure, measure
 from lint.reading.stream import Stream, Vocabulary
 from lint.reading.terms import find_terms
-from lint.reports.inwords import in_words
+from lint.reports.inwords import in_words, renamed
 from lint.rulebook import Rulebook
-from lint.tree import Special, Unread, walk
+from lint.tree import Chain, Special, Step, Unread, Work, walk
 
 
 @dataclass(frozen=True)
@@ -125,8 +125,21 @@ def _understood(line: str, reading: Reading, lexicon: Lexicon, fragment: bool) -
         item = reading.stated.items[0]
         if item.unit == "stitches" or item.unit.startswith("kind:"):
             measured.settle(item.number.values[0] or 0)
-    said = tuple(words for words in (in_words(step) for step in steps) if words)
+    if measured is not None and any(_open_ended(step) for step in walk(steps)):
+        measured = Measure(None, None)
+    names = {}
+    if lexicon.terms == "uk":
+        for rule in lexicon.book.stitches.stitches:
+            names |= {rule.key: rule.uk[0], f"FP{rule.key}": f"FP{rule.uk[0]}", f"BP{rule.key}": f"BP{rule.uk[0]}"}
+    said = tuple(words for words in (in_words(renamed(step, names)) for step in steps) if words)
     return ClauseReading(line, True, measured, said=said)
+
+
+def _open_ended(step: Step) -> bool:
+    """Whether the words alone don't fix a number: one for each size, or a stitch that is not defined here."""
+    if isinstance(step, Work):
+        return step.undefined or len(step.number.values) > 1 or any(len(p.number.values) > 1 for p in step.places)
+    return isinstance(step, Chain) and len(step.length.values) > 1
 
 
 def _definition(line: str, lexicon: Lexicon) -> Special | None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from lint.amount import Amount
 from lint.tree import (
     Chain,
@@ -36,6 +38,23 @@ _SORTS = {
     TargetKind.TURNING_CHAIN: "beginning or turning chain",
     TargetKind.PLACE: "place",
 }
+
+
+def renamed(step: Step, names: dict[str, str]) -> Step:
+    """The step with every stitch under its name in the pattern's terms: sc is dc in UK terms."""
+    changes: dict[str, object] = {}
+    if isinstance(step, Work):
+        changes["stitch"] = names.get(step.stitch, step.stitch)
+    if isinstance(step, (Work, Group, Join, JoinYarn, Skip)):
+        changes["places"] = tuple(
+            replace(place, targets=tuple(replace(t, name=names.get(t.name or "", t.name)) for t in place.targets))
+            for place in step.places
+        )
+    if isinstance(step, (Group, Repeat, Passage)):
+        changes["items"] = tuple(renamed(item, names) for item in step.items)
+    if isinstance(step, Chain) and step.counting is not None:
+        changes["counting"] = replace(step.counting, stitch=names.get(step.counting.stitch or "", step.counting.stitch))
+    return replace(step, **changes) if changes else step
 
 
 def in_words(step: Step) -> str | None:
@@ -141,6 +160,9 @@ def _skipped(place: Place) -> str:
 
 
 def _plural(word: str) -> str:
+    """Plain words take an s; stitch names are the same for many."""
+    if word not in _SORTS.values() and not word.endswith("space"):
+        return word
     return word + ("es" if word.endswith("ch") else "s")
 
 

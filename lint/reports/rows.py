@@ -142,7 +142,8 @@ def _label(run: list[LedgerRow]) -> str:
     if begin is None or end is None:
         return f"{first} to {last}"
     word, gap, number = begin.groups()
-    return f"{word}{'S' if word.isupper() else 's'}{gap}{number}–{end[0]}"
+    plural = "" if len(word) == 1 else "S" if word.isupper() else "s"
+    return f"{word}{plural}{gap}{number}–{end[0]}"
 
 
 def _printed(report: Report, row: LedgerRow) -> str:

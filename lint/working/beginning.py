@@ -59,6 +59,8 @@ class Beginning(Placing):
             chain = Cursor(Fabric.foundation(length))
             if self.cursor.nodes and self.blocks:
                 self.outer = self.cursor
+            elif self.cursor.nodes and self.cursor.known and self.cursor.nodes[0].kind not in ("ch", "ring"):
+                chain.nodes = chain.nodes + self.cursor.nodes  # stitches added at the edge, then the row goes on
             self.cursor = chain
             self.begun = True
             return

@@ -23,11 +23,15 @@ class Choices:
         taken = self.forced.get(key)
         if taken is None:
             taken = self.habits.get(habit or key, default)
-        self.asked[key] = (taken, options)
+        settled = key in self.habits and key[0] == "chain counts"  # the counts have spoken: no other reading now
+        self.asked[key] = (taken, 1 if settled else options)
         return taken
 
     def others(self) -> list[tuple[Key, int]]:
         """Every answer that could have been given instead."""
         return [
-            (key, other) for key, (taken, options) in self.asked.items() for other in range(options) if other != taken
+            (key, other)
+            for key, (taken, options) in self.asked.items()
+            for other in range(options)
+            if other != taken and options > 1
         ]

@@ -93,11 +93,6 @@ class Stitching(Making):
             if number == len(found) and step.stitch != "inc":
                 # "5 sc in next 5 sts" is one in each; a house may mean five in each, and its counts tell
                 each = 1 if self.choices.pick(("n in next n", number), 2, 0) == 0 else number
-            elif step.stitch != "inc" and place.targets[0].kind is not TargetKind.SPACE:
-                shared = self.choices.pick(("each or shared", step.span.start), 2, 0)
-                if shared:
-                    each = 0
-                    self.put(kind, found[0], number)
         if each == 1 and place.which is Which.NEXT and found and found[0] is not self.group_place:
             self.put_one_each(kind, found)
             return

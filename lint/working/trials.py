@@ -134,7 +134,8 @@ def settle(best: Trial, state: PieceState) -> None:
     for key, taken in best.forced.items():
         if key[0] in ("times", "bare number"):
             state.habits[(key[0], "habit")] = taken
-        elif key[0] == "chain counts":
+    for key, (taken, _) in best.worked.choices.asked.items():
+        if key[0] == "chain counts":
             state.habits[key] = taken
 
 
