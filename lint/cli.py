@@ -183,7 +183,8 @@ def _decoded(raw: bytes) -> str | tuple[str]:
         return ("is not text",)
     for encoding in ("utf-8-sig", "cp1252"):
         try:
-            return raw.decode(encoding)
+            text = raw.decode(encoding)
+            return text.replace("\r", "\n") if "\n" not in text else text  # files of old machines end lines with CR
         except UnicodeDecodeError:
             continue
     return ("is not text",)

@@ -39,7 +39,7 @@ class SourceText:
     def __post_init__(self) -> None:
         starts = [0]
         for index, character in enumerate(self.text):
-            if character == "\n" or character == "\r" and self.text[index + 1 : index + 2] != "\n":
+            if character == "\n":
                 starts.append(index + 1)
         object.__setattr__(self, "line_starts", tuple(starts))
 
