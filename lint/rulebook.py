@@ -35,6 +35,8 @@ class StitchRule(_Strict):
     us: list[str]
     uk: list[str]
     height: int
+    uses: int = 1
+    makes: int = 1
     turning_chain_counts: Literal["never", "usually", "always"]
     counted: bool = True
     source: str = ""
@@ -84,7 +86,8 @@ class WordFile(_Strict):
     numbers: dict[str, int]
     ordinals: dict[str, int]
     hand_movements: list[str]
-    remarks: list[str]
+    count_tails: list[str]
+    count_openers: list[str]
 
 
 class LayoutFile(_Strict):

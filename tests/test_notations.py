@@ -135,3 +135,38 @@ def test_never_guessed(row: str, why: str) -> None:
     assert cell.made is None, why
     assert cell.outcome.value == "not-recomputed"
     assert cell.stopped_by
+
+
+def test_each_missing_section_is_told() -> None:
+    """A pattern of rows alone lacks five sections, and each is named."""
+    text = "Strip\n\nCh 13.\nRow 1: Sc in 2nd ch from hook and in each ch across. (12 sc)\n"
+
+    missing = [finding.message for finding in check_text(text).findings if finding.rule == "section-missing"]
+
+    assert 5 == len(missing) == len(set(missing))
+
+
+def test_settled_reading_is_kept() -> None:
+    """Once the counts have told that ch 1 does not count, a later wrong count can't be saved by counting it."""
+    text = (
+        "Strip\n\nSTRIP\nCh 13.\nRow 1: Sc in 2nd ch from hook and in each ch across. (12 sc)\n"
+        "Row 2: Ch 1, turn, sc in each sc across. (12 sc)\n"
+        "Row 3: Ch 1, turn, 2 sc in first sc, sc in each sc across. (14 sc)\n"
+    )
+
+    report = check_text(text)
+
+    assert 13 == report.ledger.rows[-1].cells[0].made.stitches
+    assert "count-differs" in [finding.rule for finding in report.findings]
+
+
+def test_unlabelled_row_is_not_passed_over() -> None:
+    """A row whose label was lost is worked or said to be not recomputed, never dropped."""
+    text = (
+        "Strip\n\nSTRIP\nCh 13.\nRow 1: Sc in 2nd ch from hook and in each ch across. (12 sc)\n\n"
+        "Now turn and work another wimble row of sc in each sc. (13 sc)\n\nRow 3: Ch 1, turn, sc in each sc across. (13 sc)\n"
+    )
+
+    recomputed, of = check_text(text).recomputed
+
+    assert recomputed < of

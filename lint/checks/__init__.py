@@ -25,9 +25,11 @@ CHECKS = (
 
 
 def run_checks(context: Context) -> tuple[Finding, ...]:
-    """All findings in the order of the text; of two alike at one place, one."""
+    """All findings in the order of the text; of two alike at the same words, one."""
     found: dict[tuple, Finding] = {}
     for check in CHECKS:
         for finding in check(context):
-            found.setdefault((finding.rule, finding.span.start, finding.span.end), finding)
+            # rows of a range share their words; findings of no row are told apart by what they say
+            told = "" if finding.row else finding.message
+            found.setdefault((finding.rule, finding.span.start, finding.span.end, told), finding)
     return tuple(sorted(found.values(), key=lambda f: (f.span.start, f.span.end, f.rule, f.message)))

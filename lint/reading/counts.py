@@ -9,37 +9,6 @@ from lint.reading.targets import is_space_word
 
 _LEADS = (".", ";", "dash", "=", ":", "→", "•")
 _AFTER_WORDS = {"turn", "no_turn", "fasten_off", "join", "no_join", "no_fasten", "end", "attach", "marker"}
-_TAIL_WORDS = {
-    "made",
-    "in",
-    "each",
-    "row",
-    "round",
-    "counting",
-    "total",
-    "now",
-    "this",
-    "for",
-    "the",
-    "and",
-    "rows",
-    "rounds",
-    "on",
-    "hook",
-    "of",
-    "counts",
-    "increased",
-    "decreased",
-    "every",
-    "altogether",
-    "all",
-    "here",
-    "throughout",
-    "rnd",
-    "rnds",
-    "around",
-    "across",
-}
 
 
 def bracket_count(stream: Stream, start: int, close: int, worked: bool) -> Stated | None:
@@ -148,14 +117,8 @@ def _told_in_words(sentence: Stream, words: list[str]) -> int | None:
     """Index of the first number in "You now have 26 dc", "Stitch count: 12 dc", "There should be …"."""
     if not words:
         return None
-    telling = (
-        ("have" in words[:6] and words[0] in ("you", "we", "now"))
-        or words[0] in ("there", "total", "totals", "making")
-        or "count" in words[:3]
-        and words[0] in ("stitch", "st", "count", "sts")
-        or words[0] == "count"
-        and ":" in words[:2]
-    )
+    opening = " ".join(words[:6])
+    telling = any(opening.startswith(opener) for opener in sentence.vocabulary.count_openers)
     if not telling:
         return None
     for index, lexeme in enumerate(sentence.lexemes):
@@ -194,8 +157,8 @@ def read(stream: Stream, bare: bool) -> Stated | None:
         number = stream.amount()
         if number is None:
             if items and all(
-                item.lower in _TAIL_WORDS
-                or item.kind in _TAIL_WORDS
+                item.lower in stream.vocabulary.count_tails
+                or item.kind in stream.vocabulary.count_tails
                 or item.kind in ("number", "stitch", "chain", "row", "round", "beginning", "any_stitch", "as")
                 for item in stream.lexemes[stream.at :]
             ):
@@ -228,7 +191,9 @@ def read(stream: Stream, bare: bool) -> Stated | None:
 
 def _tail(stream: Stream) -> None:
     """Passes "in each row", "made", "counting starting ch as 1 dc" after a unit."""
-    while not stream.done and (stream.kind() in _TAIL_WORDS or stream.peek().lower in _TAIL_WORDS):
+    while not stream.done and (
+        stream.kind() in stream.vocabulary.count_tails or stream.peek().lower in stream.vocabulary.count_tails
+    ):
         if stream.kind() == "and":
             return
         if stream.kind() == "in" and not any(stream.kind(ahead) in ("row", "round") for ahead in (1, 2, 3)):

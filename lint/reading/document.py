@@ -55,7 +55,9 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
         own = [(form, "special", special.name) for form, special in _forms(entries, specials)]
         lexicon = Lexicon(book, terms.terms, [*own, *((form, "ring", form) for form in rings)])
     sizes = size_names(source, layout.sections)
-    vocabulary = Vocabulary({special.name: special for special in specials}, max(1, len(sizes)), _colours(source.text))
+    vocabulary = Vocabulary(
+        {special.name: special for special in specials}, max(1, len(sizes)), _colours(source.text), *count_words(book)
+    )
     reader = _RowReader(source, lexicon, vocabulary)
     parts = tuple(part for part in (reader.part(item) for item in layout.parts) if part.rows)
     abbreviations = tuple(_listed(entries))
@@ -71,6 +73,11 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
         facts={"spiral": any(word in source.text.lower() for word in book.layout.spiral_words)},
     )
     return pattern, terms, lexicon
+
+
+def count_words(book: Rulebook) -> tuple[frozenset[str], frozenset[str]]:
+    """The words behind and before printed counts, as the vocabulary of a stream wants them."""
+    return frozenset(book.words.count_tails), frozenset(book.words.count_openers)
 
 
 class _RowReader:
@@ -125,11 +132,14 @@ def _is_work(reading: Reading, lexemes: list[Lexeme]) -> bool:
     first = steps[0] if steps else None
     if worked and first is not None and not isinstance(first, (Unread, Remark)):
         return True
-    counted = reading.stated is not None and any(isinstance(step, (Work, Group, Repeat)) for step in worked)
+    # a line that ends in a printed count of stitches is a row that lost its label
+    stitchy = any(lexeme.kind in ("stitch", "special") for lexeme in lexemes)
+    if reading.stated is not None and stitchy:
+        return True
     starts_like_row = bool(lexemes) and (
         lexemes[0].kind in ("row", "round") or _LIST_NUMBER.match(lexemes[0].text) is not None
     )
-    return bool(worked) and (counted or starts_like_row and any(isinstance(step, (Work, Group)) for step in worked))
+    return starts_like_row and any(isinstance(step, (Work, Group)) for step in worked)
 
 
 def _round_by_words(source: SourceText, part: PartText) -> bool:

@@ -21,6 +21,8 @@ class Vocabulary:
     specials: dict[str, Special] = field(default_factory=dict)
     sizes: int = 1
     colours: frozenset[str] = frozenset()
+    count_tails: frozenset[str] = frozenset()  # words that may stand behind a printed count
+    count_openers: frozenset[str] = frozenset()  # words that open a sentence which tells one
 
 
 class Stream:

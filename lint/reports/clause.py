@@ -11,6 +11,7 @@ import regex
 from lint.lexicon import Lexicon
 from lint.reading import counts, definitions
 from lint.reading.clauses import Reading, read_row
+from lint.reading.document import count_words
 from lint.reading.labels import LabelReader
 from lint.reading.measure import Measure, measure
 from lint.reading.stream import Stream, Vocabulary
@@ -98,7 +99,7 @@ def _read(line: str, lexicon: Lexicon, labels: LabelReader) -> ClauseReading:
         return (
             ClauseReading(line, True) if found is not None else ClauseReading(line, False, None, "there are no words")
         )
-    vocabulary = Vocabulary(sizes=_sizes(body))
+    vocabulary = Vocabulary({}, _sizes(body), frozenset(), *count_words(lexicon.book))
     stopped = None
     for before in _BEFORE:
         reading = read_row(Stream(lexicon.read(before + body), vocabulary))

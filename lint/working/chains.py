@@ -28,7 +28,7 @@ class ChainRules:
     any_length: Counting | None = None
     said_before: set[int] = field(default_factory=set)  # lengths that some row, for itself, said to count
     heights: dict[str, int] = field(default_factory=dict)
-    usually_counts: dict[str, str] = field(default_factory=dict)
+    never_count: frozenset[str] = frozenset()  # stitches whose turning chain never stands for one
 
     def said_of(self, length: int) -> Counting | None:
         return self.by_length.get(length) or self.any_length
@@ -63,7 +63,8 @@ def standing(
             hint = True  # ch 3 counts as dc is said; ch 5 is that and a ch-2 space
     if hint and length in rules.said_before:
         return Standing(stitch, max(0, length - height) if height >= 2 else 0, said=False)
-    default = COUNTS if hint or (hint is None and height >= 2 and length >= height) else DOES_NOT
+    tall = stitch not in rules.never_count and height >= 2 and length >= height
+    default = COUNTS if hint or hint is None and tall else DOES_NOT
     taken = choices.pick(("chain counts", length, stitch), 2, default)
     if taken == DOES_NOT:
         return Standing(None, said=False)
@@ -78,7 +79,8 @@ def skipped_standing(skipped: int, note: Counting | None, stitch: str, rules: Ch
         if not said.counts:
             return Standing(None)
         return Standing(stitch if said.stitch in (None, "stitch") else said.stitch, said.space or 0)
-    default = COUNTS if height >= 2 and skipped >= height else DOES_NOT
+    tall = stitch not in rules.never_count and height >= 2 and skipped >= height
+    default = COUNTS if tall else DOES_NOT
     taken = choices.pick(("skipped chains count", skipped, stitch), 2, default)
     if taken == DOES_NOT or not skipped:
         return Standing(None, said=skipped == 1 and height == 1)

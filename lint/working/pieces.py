@@ -32,6 +32,9 @@ class PatternWorker:
         self.sizes = max(1, len(pattern.sizes))
         self.heights = {rule.key: rule.height for rule in book.stitches.stitches}
         self.heights["sl st"] = 0
+        self.never_count = frozenset(
+            rule.key for rule in book.stitches.stitches if rule.turning_chain_counts == "never"
+        )
 
     def ledger(self) -> Ledger:
         columns = [self._size(size) for size in range(self.sizes)]
@@ -79,7 +82,7 @@ class PatternWorker:
         return column, state.stitches, expander.range_faults
 
     def _rules(self) -> ChainRules:
-        rules = ChainRules(heights=self.heights)
+        rules = ChainRules(heights=self.heights, never_count=self.never_count)
         for length, counting in self.pattern.countings:
             if length is None:
                 rules.any_length = counting
@@ -118,7 +121,7 @@ class PatternWorker:
         ):
             if unread and any(isinstance(s, (Chain, MakeRing)) for s in row.steps):
                 state.fabric = Fabric.unknown(False)  # a start that was not read
-            if any(isinstance(s, (Work, Group, Repeat)) for s in walk(row.steps)):
+            if row.stated is not None or any(isinstance(s, (Work, Group, Repeat)) for s in walk(row.steps)):
                 state.fabric = Fabric.unknown(False)
                 return Cell(
                     Outcome.NOT_RECOMPUTED,
