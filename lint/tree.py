@@ -310,7 +310,7 @@ class Alongside:
 
     span: Span
     items: tuple[Step, ...]
-    target: Target
+    place: Place
 
 
 @dataclass(frozen=True, slots=True)

@@ -154,26 +154,19 @@ class ChainClauses(RemarkClauses):
         """ "leave last 4 sts unworked", "leaving the remaining 8 sc unworked for the instep"."""
         stream = self.stream
         stream.take()
-        end = stream.at
-        while end < len(stream.lexemes) and stream.lexemes[end].kind not in (
-            ",",
-            ";",
-            ".",
-            "(",
-            "[",
-            "{",
-            "star",
-            "=",
-            *CLOSERS,
-        ):
-            end += 1
+        words = stream.at
+        stream.skip("the", "last", "remaining")
+        number = stream.amount()
+        sort = target(stream) or Target(TargetKind.ANY_STITCH)
+        to_sign(stream)
         if not any(
             item.kind == "unused" or item.lower in ("unworked", "un-worked", "free")
-            for item in stream.lexemes[stream.at : end]
+            for item in stream.lexemes[words : stream.at]
         ):
             return False
-        stream.at = end
-        self.steps.append(Skip(stream.span_from(start), (), rest=True))
+        span = stream.span_from(start)
+        left = (Place(span, Which.LAST, (sort,), number),) if number is not None else ()
+        self.steps.append(Skip(span, left, rest=True))
         return True
 
 

@@ -15,6 +15,7 @@ from lint.reading import counts, repeats
 from lint.reading.bracketclauses import BracketClauses
 from lint.reading.clausebase import SEPARATORS, Reading, all_read
 from lint.reading.rowcalls import row_call
+from lint.reading.runs import side_by_side
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.times import times as read_times
 from lint.tree import (
@@ -41,7 +42,7 @@ def read_row(stream: Stream) -> Reading:
     reading = Reading([])
     parser = Clauses(stream, reading, top=True)
     parser.run()
-    reading.steps = _closing_join(repeats.fold_loose(reading.steps))
+    reading.steps = side_by_side(_closing_join(repeats.fold_loose(reading.steps)))
     return reading
 
 
@@ -154,6 +155,7 @@ class Clauses(BracketClauses):
             "throughout": self.read_remark_phrase,
             "counts": self.read_counting_sentence,
             "counts_not": self.read_counting_sentence,
+            "forming": self.read_counting_sentence,
             "each": self.read_each_remark,
             "change": self.read_change,
             "multiple": self.read_whole_sentence,

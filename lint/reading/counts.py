@@ -10,6 +10,8 @@ from lint.reading.targets import is_space_word
 _LEADS = (".", ";", "dash", "=", ":", "→", "•")
 _AFTER_WORDS = {"turn", "no_turn", "fasten_off", "join", "no_join", "no_fasten", "end", "attach", "marker"}
 
+_NEXT_DEEDS = ("fasten_off", "no_fasten", "no_turn")  # what follows a count on a line of its own
+
 
 def bracket_count(stream: Stream, start: int, close: int, worked: bool) -> Stated | None:
     """A count in the brackets at start..close, unless what follows makes it a group or a repeat."""
@@ -70,7 +72,7 @@ def bare_count(stream: Stream, worked: bool) -> Stated | None:
         kind = stream.lexemes[end].kind
         depth += kind in OPENERS
         depth -= kind in CLOSERS
-        if depth < 0 or (not depth and kind in (".", ";")):
+        if depth < 0 or (not depth and (kind in (".", ";") or end > start and kind in _NEXT_DEEDS)):
             break
         end += 1
     while (

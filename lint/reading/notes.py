@@ -23,6 +23,8 @@ def counting(stream: Stream) -> Counting | None:
             if any(item.lower in ("not", "never", "n't", "no") for item in lexemes[max(0, index - 3) : index]):
                 return Counting(stream.span_from_all(), False, throughout=_throughout(lexemes))
             return _counted(stream, index + 1)
+        if lexeme.kind == "forming" and any(item.kind in ("space", "chain") for item in lexemes[index:]):
+            return _counted(stream, index + 1)
         if lexeme.lower == "=" and index == 0 and len(lexemes) <= 8 and lexemes[-1].kind != "any_stitch":
             return _counted(stream, index + 1) if _value_like(lexemes[1:]) else None
     return None

@@ -12,7 +12,7 @@ from dataclasses import replace
 
 from lint.amount import ONE, Amount
 from lint.reading.stream import Stream
-from lint.reading.targets import ANY, how_many, is_space_word, of_a_row_below, part_of, same_as, skip_to_sign, target
+from lint.reading.targets import ANY, LOOPS, how_many, is_space_word, of_a_row_below, part_of, same_as, skip_to_sign, target
 from lint.tree import Limit, LimitKind, Place, Target, TargetKind, Which
 
 _PREPOSITIONS = ("in", "over", "around", "to", "at")
@@ -103,7 +103,9 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
     stream.skip(*_FILLERS)
     while stream.word(*_SIDE_WORDS) and (stream.word(*_SIDE_WORDS, ahead=1) or stream.kind(1) == "corner"):
         stream.take()  # "top right corner ch-2 sp"
-    loop_words = stream.take_if("back_loop", "front_loop", "both_loops", "third_loop")
+    loop_words = stream.take_if(*LOOPS)
+    if stream.kind() == "ordinal" and stream.word("loop", "lp", ahead=1) and stream.kind(2) in ("of", "in"):
+        loop_words = stream.take(), stream.take()  # "the 3rd loop of each st"
     if loop_words:
         stream.skip("the", "of")
     kind = stream.kind()

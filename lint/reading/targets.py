@@ -10,6 +10,7 @@ from lint.reading.stream import Stream
 from lint.tree import Target, TargetKind
 
 ANY = Target(TargetKind.ANY_STITCH)
+LOOPS = ("back_loop", "front_loop", "both_loops", "third_loop")
 
 
 def target(stream: Stream) -> Target | None:

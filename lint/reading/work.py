@@ -8,7 +8,7 @@ from lint.amount import ONE, Amount
 from lint.reading.counts import singular
 from lint.reading.places import limit, places
 from lint.reading.stream import Stream
-from lint.reading.targets import ANY
+from lint.reading.targets import ANY, LOOPS
 from lint.tree import Place, Step, Which, Work
 
 
@@ -79,11 +79,15 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         number, number_after = bracketed, True
     if stream.kind() == "any_stitch":  # "36 sc sts"
         stream.take()
-    if stream.kind() == "in" and stream.kind(1) in ("back_loop", "front_loop", "both_loops"):
+    if stream.kind() in LOOPS:  # "sc blo in each st": how, not where
+        stream.take()
+    if stream.kind() == "in" and stream.kind(1) in LOOPS:
         if stream.kind(2) in (",", ";", ".", "end", "(", "[", "{", ")", "dash", "="):
             stream.at += 2  # "30 sc in back loops": how, not where
     said = number is not None
     found = places(stream, allow_to=stitch == "sl st")
+    if found and stream.kind() == "in" and stream.kind(1) in LOOPS:  # "in each st in back loops around"
+        stream.at += 2
     if not found and stream.kind() in ("number",) and not said and stream.kind(1) != "times":
         return None
     if not found:

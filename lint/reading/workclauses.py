@@ -6,13 +6,13 @@ from dataclasses import replace
 
 from lint.reading.clausebase import STITCHY, Reading, all_read
 from lint.reading.places import places
+from lint.reading.runs import alongside
 from lint.reading.stream import CLOSERS, OPENERS, Stream
-from lint.reading.targets import is_space_word
+from lint.reading.targets import LOOPS, is_space_word
 from lint.reading.times import times as read_times
 from lint.reading.work import work
 from lint.reading.yarnclauses import YarnClauses
 from lint.tree import (
-    Alongside,
     Chain,
     Evenly,
     Group,
@@ -63,6 +63,8 @@ class WorkClauses(YarnClauses):
         if isinstance(step, Work) and len(step.places) == 1 and self._loose_group(step):
             return True
         self.steps.append(step)
+        if stream.kind() == "forming":  # "dc in first sc to form last loop"
+            return self.read_counting_sentence(stream.at)
         if stream.kind() == "corner" or (stream.kind() == "for" and stream.kind(1) in ("corner", "the")):
             while not stream.done and stream.kind() not in (",", ";", ".", "(", "[", "{", "star", ")", "]", "}"):
                 stream.take()
@@ -116,7 +118,7 @@ class WorkClauses(YarnClauses):
     def read_place_first(self, start: int) -> bool:
         """ "in next sp make 2 dc, ch 2 and 2 dc", "over next 2 sts work dc2tog", "in first st *make 2 hdc"."""
         stream = self.stream
-        if stream.kind(1) in ("back_loop", "front_loop", "both_loops"):  # "in FLO: …"
+        if stream.kind(1) in LOOPS:  # "in FLO: …"
             stream.take()
             return self.read_loops(start)
         found = places(stream)
@@ -137,8 +139,8 @@ class WorkClauses(YarnClauses):
             items = self.loose_list(stream)
         if not items and self.more_places(found):
             return True
-        if not items or not all_read(items):
-            return False
+        if not items or not all_read(items) or any(isinstance(item, (Work, Group)) and item.places for item in items):
+            return False  # what goes into a place of its own does not go into this one
         items = [item for item in items if not isinstance(item, Remark)]
         if len(items) == 1 and isinstance(items[0], Work) and not items[0].places:
             self.steps.append(replace(items[0], places=found, span=stream.span_from(start)))
@@ -217,9 +219,9 @@ class WorkClauses(YarnClauses):
             return self.read_ring(start)
         if stream.kind() in ("last", "first"):
             return self.read_last_place(start)
-        if stream.kind() in ("back_loop", "front_loop", "both_loops"):
+        if stream.kind() in LOOPS:
             return self.read_loops(start)
-        if stream.kind() == "in" and stream.kind(1) in ("back_loop", "front_loop", "both_loops"):
+        if stream.kind() == "in" and stream.kind(1) in LOOPS:
             stream.take()
             return self.read_loops(start)
         if participle and self.has_work() and stream.kind() in ("number", "(", "[", "stitch"):
@@ -265,13 +267,11 @@ class WorkClauses(YarnClauses):
             return False
         item = items[0]
         found = item.places if isinstance(item, (Work, Group)) else ()
-        if len(found) != 1 or found[0].which is not Which.EACH and found[0].targets[0].kind is not TargetKind.CORNER:
-            if len(found) == 1:
-                self.steps.append(replace(item, span=stream.span_from(start)))
-                return True
+        if len(found) != 1:
             return False
-        inner = (replace(item, places=()),) if isinstance(item, Work) else item.items
-        self.steps.append(Alongside(stream.span_from(start), inner, found[0].targets[0]))
+        span = stream.span_from(start)
+        of_many = found[0].which is Which.EACH or found[0].targets[0].kind is TargetKind.CORNER
+        self.steps.append(alongside(item, span) if of_many else replace(item, span=span))
         return True
 
     def read_last_place(self, start: int) -> bool:

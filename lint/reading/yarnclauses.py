@@ -70,7 +70,7 @@ class YarnClauses(ChainClauses):
             self.steps.append(Work(span, stitch, places=found))
         else:
             self.steps.append(Join(span, found))
-        if stream.kind() == "to" and stream.kind(1) in ("join", "word"):
+        if stream.kind() == "forming" or stream.kind() == "to" and stream.kind(1) in ("join", "word"):
             to_sign(stream)
         return True
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from lint.tree import (
     Chain,
+    Counting,
     Evenly,
     FastenOff,
     Group,
@@ -14,13 +15,15 @@ from lint.tree import (
     Remark,
     Repeat,
     Step,
+    Target,
+    TargetKind,
     Turn,
     UseYarn,
     Which,
     Work,
 )
-from lint.working.chains import standing
-from lint.working.cursor import Cursor, PlacesUnknown
+from lint.working.chains import skipped_standing, standing
+from lint.working.cursor import Cursor, PlacesUnknown, Trouble
 from lint.working.fabric import Fabric, Node
 from lint.working.placing import Placing
 from lint.working.rowstate import main_stitch
@@ -62,11 +65,13 @@ class Beginning(Placing):
             elif self.cursor.nodes and self.cursor.known and self.cursor.nodes[0].kind not in ("ch", "ring"):
                 chain.nodes = chain.nodes + self.cursor.nodes  # stitches added at the edge, then the row goes on
             self.cursor = chain
+            self.chain_note = step.counting
             self.begun = True
             return
         if (
             not self.begun
             and not self.made
+            and (not self.repeating or step.counting is not None)  # what every pass begins with is a space
             and any(isinstance(s, (Work, Group, Repeat, Evenly, Passage)) for s in following)
         ):
             self.beginning_chain(step, length, following)
@@ -125,6 +130,34 @@ class Beginning(Placing):
         if space:
             self.add_space(space, None)
 
+    def from_hook(self, place: Place, stitch: str, note: Counting | None, several: bool = False) -> list[Node]:
+        """The chains counted from the hook; those before the first are skipped, and may stand for a stitch.
+
+        `several`: more than one stitch goes into the place, so that chains too many are the foundation's, not a space.
+        """
+        cursor = self.cursor
+        first = place.ordinals[0] - 1
+        if cursor.known and not any(node.kind == "ch" for node in cursor.nodes):
+            cursor.troubles.append(Trouble("not there", f"{place.ordinals[0]}th ch from hook"))
+            cursor.ran_out += 1
+        if self.blocks:
+            self.add_space(first, None)
+        elif not self.made:
+            alone = first + 1 == len(cursor.nodes)  # all goes into the last chain: none is skipped on the foundation
+            said = note or self.chain_note
+            stands = skipped_standing(first, said, stitch, self.rules, self.choices, alone, several)
+            if not stands.said and first > 1:
+                self.unsaid = self.unsaid or place.span
+            if stands.stitch is not None:
+                self.foundation_start(stands.stitch, stands.space, first)
+            else:
+                self.uncounted = first
+        found = []
+        for ordinal in place.ordinals:
+            cursor.at = ordinal - 1
+            found.append(cursor.next(Target(TargetKind.CHAIN), self.size))
+        return found
+
     def group_for(self, place: Node | None) -> int:
         if (
             place is None
@@ -140,7 +173,8 @@ class Beginning(Placing):
     def add_space(self, length: int, place: Node | None, corner: bool = False) -> None:
         """A run of chains; runs with nothing between are one space."""
         self.begin()
-        if self.made and self.made[-1].kind == "space" and not self.made[-1].closing:
+        anchored, self.anchored = self.anchored, False
+        if self.made and self.made[-1].kind == "space" and not self.made[-1].closing and not anchored:
             self.made[-1].length += length
             self.made[-1].corner = self.made[-1].corner or corner
             return

@@ -71,8 +71,19 @@ def standing(
     return Standing(stitch, max(0, length - height) if height >= 2 else 0, said=False)
 
 
-def skipped_standing(skipped: int, note: Counting | None, stitch: str, rules: ChainRules, choices: Choices) -> Standing:
-    """What the chains skipped by "nth ch from hook" stand for."""
+def skipped_standing(
+    skipped: int,
+    note: Counting | None,
+    stitch: str,
+    rules: ChainRules,
+    choices: Choices,
+    alone: bool = False,
+    several: bool = False,
+) -> Standing:
+    """What the chains skipped by "nth ch from hook" stand for.
+
+    `alone`: the place is the chain's last, as where a circle begins; `several`: several stitches go into it.
+    """
     height = rules.height(stitch)
     said = note or rules.by_length.get(skipped)
     if said is not None:
@@ -85,4 +96,7 @@ def skipped_standing(skipped: int, note: Counting | None, stitch: str, rules: Ch
     if taken == DOES_NOT or not skipped:
         return Standing(None, said=skipped == 1 and height == 1)
     beyond = skipped - height
-    return Standing(stitch, beyond // 2 if beyond >= 2 else 0, said=False)
+    if alone:
+        return Standing(stitch, max(0, beyond), said=False)
+    # half of the chains beyond the stitch's height are its space, the other half the foundation passed below it
+    return Standing(stitch, beyond // 2 if beyond >= 2 and not several else 0, said=False)

@@ -61,7 +61,9 @@ def measured(item: StatedItem, made: Made, stated: Stated) -> list[int]:
             for kind, number in made.by_kind.items()
             if family(kind) == name and (kind == name or kind not in listed)
         )
-        return [beside, exact, plain] if exact or plain else [exact]
+        groups = any(other.unit.startswith("special:") for other in stated.items)
+        apart = [made.apart.get(name, 0)] if groups else []  # "8 V-sts and 2 dc"
+        return [*apart, beside, exact, plain] if exact or plain else [exact]
     if unit == "space":
         if name:
             return [made.spaces.get(int(name), 0)]

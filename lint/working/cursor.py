@@ -150,7 +150,7 @@ class Cursor:
                     self.at = index + 1
                 self.last = node
                 return node
-            return self._run_out(target, size)
+            return self.run_out(target, size)
         loose = None
         while index < end:
             node = nodes[index]
@@ -167,7 +167,7 @@ class Cursor:
             if kind in (TargetKind.STITCH, TargetKind.SPACE, TargetKind.SPECIAL):
                 self.troubles.append(Trouble("not there", describe(target, size), found=_name(nodes[loose])))
             return self._take(loose)
-        return self._run_out(target, size)
+        return self.run_out(target, size)
 
     def run(self, target: Target, number: int, size: int) -> list[Node]:
         """Take the next so many stitches of a sort."""
@@ -213,9 +213,10 @@ class Cursor:
             index += 1
         if self.at < self.end:
             return self._take(self.at)  # stitches called chains
-        return self._run_out(target, 0)
+        return self.run_out(target, 0)
 
-    def _run_out(self, target: Target, size: int) -> Node:
+    def run_out(self, target: Target, size: int) -> Node:
+        """A made-up place where none is left, with the trouble noted."""
         self.ran_out += 1
         self.troubles.append(Trouble("run out", describe(target, size)))
         self.last = Node("missing")

@@ -83,11 +83,13 @@ class Made:
     groups: dict[str, int]
     sides: tuple[int, ...] = ()
     chains: int = 0
+    apart: dict[str, int] = field(default_factory=dict)  # by kind, less those that are part of a shell, V-stitch…
 
 
 def count(nodes: list[Node], groups: Counter, picots: int, circular: bool, from_ring: bool) -> Made:
     """Count a row's nodes."""
     kinds: Counter = Counter()
+    apart: Counter = Counter()
     spaces: Counter = Counter()
     chains = 0
     for node in nodes:
@@ -96,15 +98,19 @@ def count(nodes: list[Node], groups: Counter, picots: int, circular: bool, from_
             chains += node.length
         elif node.kind not in ("ring", "ch"):
             kinds[node.kind] += 1
+            apart[node.kind] += node.special is None
     units = Counter(groups)
     if picots:
         units["picot"] += picots
-    corners, sides = find_corners(nodes, from_ring) if circular else (0, ())
-    return Made(sum(kinds.values()), dict(kinds), dict(spaces), corners, dict(units), sides, chains)
+    marks, sides = find_corners(nodes, from_ring) if circular else ([], ())
+    for index in marks:
+        nodes[index].corner = True  # so that the next round finds them
+    corners = len(marks)
+    return Made(sum(kinds.values()), dict(kinds), dict(spaces), corners, dict(units), sides, chains, dict(apart))
 
 
-def find_corners(nodes: list[Node], from_ring: bool) -> tuple[int, tuple[int, ...]]:
-    """How many corners a round has, and the stitches of each side between them.
+def find_corners(nodes: list[Node], from_ring: bool) -> tuple[list[int], tuple[int, ...]]:
+    """Where the corners of a round are, and the stitches of each side between them.
 
     A corner is a place that holds a chain space between stitches, or three or more stitches, at the shape's
     interval; in a first round worked in a ring, the spaces between its groups; or a chain said to be one.
@@ -119,7 +125,7 @@ def find_corners(nodes: list[Node], from_ring: bool) -> tuple[int, tuple[int, ..
             longest = max((nodes[index].length for index in inside), default=0)
             marks = [index for index in inside if nodes[index].length == longest] if inside else _triples(nodes)
     if not 3 <= len(marks) <= 8:
-        return 0, ()
+        return [], ()
     marked = set(marks)
     sides: list[int] = []
     run = 0
@@ -131,8 +137,8 @@ def find_corners(nodes: list[Node], from_ring: bool) -> tuple[int, tuple[int, ..
         elif nodes[index].kind not in ("space", "ring", "ch"):
             run += 1
     if not any(sides):
-        return 0, ()
-    return len(marks), tuple(sides)
+        return [], ()
+    return marks, tuple(sides)
 
 
 def _in_group(nodes: list[Node], index: int) -> bool:

@@ -6,7 +6,6 @@ from dataclasses import replace
 
 from lint.amount import Amount
 from lint.tree import (
-    Alongside,
     Group,
     Place,
     Special,
@@ -16,7 +15,8 @@ from lint.tree import (
     Which,
     Work,
 )
-from lint.working.stitching import Stitching
+from lint.working.rowstate import main_stitch
+from lint.working.stitching import Stitching, beside_steps
 
 _ANY = Target(TargetKind.ANY_STITCH)
 
@@ -37,7 +37,9 @@ class Grouping(Stitching):
         items = special.items
         places = step.places or (Place(step.span, Which.NEXT, (_ANY,), step.number if number > 1 else Amount.of(1)),)
         for place in places:
-            for node in self.find(place, following):
+            hooked = place.which is Which.FROM_HOOK
+            stitch = main_stitch(items) or self.main
+            for node in self.from_hook(place, stitch, step.closing, True) if hooked else self.find(place, following):
                 before = len(self.made)
                 self.fill(items, node, ())
                 for made in self.made[before:]:
@@ -60,14 +62,15 @@ class Grouping(Stitching):
             self.run((*step.items[:-1], replace(last, places=places)), following)
             return
         for place in places:
+            beside = beside_steps(following) if place.which is Which.EACH else []
+            instead: dict[int, tuple[Step, ...]] = {}
             if place.which is Which.FROM_HOOK:
-                self.cursor.at = place.ordinals[0] - 1
-                found = [self.cursor.next(Target(TargetKind.CHAIN), self.size)]
+                found = self.from_hook(place, main_stitch(step.items) or self.main, None, several=True)
+            elif beside:
+                found, instead = self.each_and_beside(place, beside, following)
             else:
                 found = self.find(place, following)
             self.remember(place, len(found), "")
-            beside = [s for s in following[:4] if isinstance(s, Alongside)] if place.which is Which.EACH else []
             for node in found:
-                override = next((s for s in beside if self.cursor.matches(node, s.target, self.size)), None)
-                self.fill(override.items if override else step.items, node, following)
+                self.fill(instead.get(id(node), step.items), node, following)
         self.note(step.span)

@@ -96,6 +96,7 @@ class Making(Beginning):
     def fill_stitch(self, item: Work, place: Node) -> None:
         number = self.amount(item.number)
         if item.stitch == "sl st":
+            self.anchored = self.begun = True
             return
         if item.stitch == "picot":
             self.picots += number

@@ -11,7 +11,7 @@ from lint.tree import (
     Work,
 )
 from lint.working.chains import skipped_standing
-from lint.working.cursor import Cursor
+from lint.working.cursor import Cursor, Trouble
 from lint.working.fabric import Fabric, Node
 from lint.working.grouping import Grouping
 from lint.working.rowstate import TooMany
@@ -26,7 +26,7 @@ class Moving(Grouping):
             self.pending_picot = False
             return
         cursor = self.cursor
-        if not step.places or self.made or self.begun:
+        if not step.places or self.made or self.begun or self.repeating:
             for place in step.places:
                 if place.which is Which.FROM_HOOK or place.targets[0].kind in (TargetKind.TURNING_CHAIN,):
                     continue
@@ -35,6 +35,7 @@ class Moving(Grouping):
                 if self.is_round and not self.cursor.remaining(place.targets, self.size) and cursor.known:
                     continue  # a join said as a slip stitch
                 self.find(place, ())
+                self.anchored = True
             self.note(step.span)
             return
         if cursor.circular and cursor.at == 0 and cursor.known and cursor.nodes and cursor.nodes[0].kind != "ring":
@@ -64,9 +65,9 @@ class Moving(Grouping):
     def skip(self, step: Skip) -> None:
         cursor = self.cursor
         if step.rest:
-            self.left_rest = True
+            self.leave(step)
             return
-        at_start = not self.made or (self.begin_node is not None and len(self.made) == 1)
+        at_start = self.at_start()
         foundation = bool(cursor.nodes) and cursor.nodes[0].kind == "ch" and not self.made
         for place in step.places:
             number = self.amount(place.number)
@@ -101,6 +102,16 @@ class Moving(Grouping):
                 if stands.stitch is not None:
                     self.foundation_start(stands.stitch, stands.space, cursor.at)
             self.begun = True
+        self.note(step.span)
+
+    def leave(self, step: Skip) -> None:
+        """ "leaving last 3 sts unworked": so many must be left, where a number is said."""
+        self.left_rest = True
+        cursor = self.cursor
+        for place in step.places if cursor.known else ():
+            more = len(cursor.remaining(place.targets, self.size)) - self.amount(place.number)
+            if more:
+                cursor.troubles.append(Trouble("left" if more > 0 else "run out", "st", abs(more)))
         self.note(step.span)
 
     def check_skip(self) -> None:

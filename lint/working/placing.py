@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.tree import (
+    Alongside,
     Group,
     Limit,
     LimitKind,
@@ -49,8 +50,7 @@ class Placing(RowState):
                 return self.part_of_each_group(place)
             if len(place.targets) == 1 and target.kind is TargetKind.SPECIAL and cursor.known and self.is_group(target):
                 return self.part_of_each_group(replace(place, of=target))  # "V-st in each V-st": one place each
-            boundary = self.boundary(place.limit, following)
-            return cursor.each(place.targets, boundary, self.size)
+            return self.each_place(place, following)
         if which is Which.SAME or which is Which.JUST_MADE:
             node = cursor.last
             if node is None or node.kind == "ch" and not self.made:
@@ -90,6 +90,45 @@ class Placing(RowState):
                 else [cursor.next(place.targets[0], self.size) for _ in range(number)]
             )
         return [cursor.next(target, self.size) for _ in range(number)]
+
+    def each_place(self, place: Place, following: tuple[Step, ...]) -> list[Node]:
+        """A run over every place of its sorts; one to the row's end that finds none left is a trouble."""
+        cursor = self.cursor
+        found = cursor.each(place.targets, self.boundary(place.limit, following), self.size)
+        if not found and (place.limit is None or place.limit.kind is LimitKind.END):
+            cursor.run_out(place.targets[0], self.size)
+        return found
+
+    def each_and_beside(
+        self, place: Place, beside: list[Alongside], following: tuple[Step, ...]
+    ) -> tuple[list[Node], dict[int, tuple[Step, ...]]]:
+        """The places of a run and those worked alongside it, in order; what goes into the latter, by the node's id."""
+        cursor = self.cursor
+        if place.of is not None or not cursor.known:
+            raise PlacesUnknown
+        start, boundary = cursor.at, self.boundary(place.limit, following)
+        instead: dict[int, tuple[Step, ...]] = {}
+        for step in beside:
+            nodes = [node for node in cursor.nodes[start:boundary] if self.is_beside(node, step.place)]
+            if not nodes:
+                raise PlacesUnknown  # a corner or space that the row below does not show
+            instead |= {id(node): step.items for node in nodes}
+        own = {id(node) for node in cursor.each(place.targets, boundary, self.size)}
+        found = [node for node in cursor.nodes[start:boundary] if id(node) in own or id(node) in instead]
+        if found:
+            cursor.last = found[-1]
+        return found, instead
+
+    def is_beside(self, node: Node, place: Place) -> bool:
+        """Whether a node is one of the places of "working … in each …"; corners as the round below shows them."""
+        owner, target = place.of, place.targets[0]
+        if target.kind is TargetKind.CORNER:
+            return node.corner
+        if place.middle or (owner is not None and owner.kind is TargetKind.CORNER):
+            return node.corner and not place.ordinals and self.cursor.matches(node, target, self.size)
+        if owner is not None:
+            return False
+        return any(self.cursor.matches(node, item, self.size) for item in place.targets)
 
     def gaps(self, number: int) -> list[Node]:
         """Gaps between stitches use none of them; how many there are can't be told."""
@@ -185,9 +224,7 @@ class Placing(RowState):
         """ "first": the row's first place at its start; the next one inside a repeat; the start again at a round's end."""
         cursor = self.cursor
         target = place.targets[0]
-        nothing_yet = not self.made or (
-            len(self.made) <= 2 and self.begin_node is not None and self.made[0] is self.begin_node
-        )
+        nothing_yet = self.at_start()
         if not cursor.known:
             return [cursor.next(target, self.size) for _ in range(number)]
         if nothing_yet and self.begin_node is not None and number == 1 and cursor.nodes and cursor.at <= 1:
@@ -203,6 +240,10 @@ class Placing(RowState):
                 cursor.last = node
                 return [node]
         return [cursor.next(target, self.size) for _ in range(number)]
+
+    def at_start(self) -> bool:
+        """Whether nothing is made yet but a beginning chain, and the space that it may hold."""
+        return not self.made or len(self.made) <= 2 and self.begin_node is not None and self.made[0] is self.begin_node
 
     def turning_chain(self, place: Place) -> list[Node]:
         """ "top of turning ch": the last place of the row, where the row below began."""

@@ -25,10 +25,15 @@ class Repeating(Moving):
     """Working a passage again and again."""
 
     def work_repeat(self, step: Repeat, following: tuple[Step, ...]) -> None:
-        times = step.times
-        if times.kind is TimesKind.FILL:
+        self.repeating += 1
+        if step.times.kind is TimesKind.FILL:
             self.repeat_to_fill(step, following)
-            return
+        else:
+            self.repeat_number(step, following)
+        self.repeating -= 1
+
+    def repeat_number(self, step: Repeat, following: tuple[Step, ...]) -> None:
+        """A repeat that says how often; passes beyond what fits are a trouble."""
         passes = self.fixed_passes(step)
         noted, ran_out, whole = len(self.noted), self.cursor.ran_out, passes
         for number in range(passes):
@@ -64,15 +69,15 @@ class Repeating(Moving):
         while True:
             if cursor.at >= boundary or not self.something_left(step, boundary):
                 break
-            state, made = self.save(), len(self.made)
+            state = self.save()
             self.run(step.items, step.items)
             ran_out = self.ran_out_since(state)
             if ran_out or cursor.at == state[0][0]:
-                self.restore(state, made)
+                self.restore(state)
                 if step.stop is not None:  # the last pass, up to **
                     self.run(step.items[: step.stop], following)
                     if self.ran_out_since(state):
-                        self.restore(state, made)
+                        self.restore(state)
                     else:
                         passes += 1
                 break

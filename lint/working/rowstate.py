@@ -66,6 +66,7 @@ class RowState:
         self.begun = False
         self.begin_node: Node | None = None
         self.uncounted = 0
+        self.chain_note: Counting | None = None  # said of a chain that is worked into in this row
         self.from_ring = any(node.kind == "ring" for node in fabric.nodes)
         self.group = 0
         self.group_place: Node | None = None
@@ -87,6 +88,8 @@ class RowState:
         self.runs_behind = False  # some runs of the row have their number behind: "sc 3"
         self.slip_row = False  # a row of slip stitches, which count
         self.pending_picot = False
+        self.anchored = False  # a slip stitch ends the run of chains before it
+        self.repeating = 0  # repeats around the step that is worked
         self.moved = False  # slip stitches have moved the start of the round
         self.foundation: int | None = None  # a row that is nothing but a chain
         self.main = plain_stitch
@@ -125,13 +128,28 @@ class RowState:
         cursor.troubles.clear()
 
     def save(self) -> tuple:
-        return self.cursor.save(), len(self.noted), self.picots, Counter(self.groups), self.group, self.cursor.ran_out
+        """Where the work stands, to come back to; what is made after it is only added, or lengthens the last space."""
+        return (
+            self.cursor.save(),
+            len(self.noted),
+            self.picots,
+            Counter(self.groups),
+            self.group,
+            self.cursor.ran_out,
+            len(self.made),
+            self.made[-1].length if self.made else 0,
+            self.anchored,
+            self.begun,
+        )
 
-    def restore(self, state: tuple, made: int) -> None:
-        self.cursor.restore(state[0])
-        del self.noted[state[1] :]
-        self.picots, self.groups, self.group = state[2], state[3], state[4]
+    def restore(self, state: tuple) -> None:
+        """Undo everything since `state` was saved."""
+        cursor, noted, self.picots, self.groups, self.group, _, made, length, self.anchored, self.begun = state
+        self.cursor.restore(cursor)
+        del self.noted[noted:]
         del self.made[made:]
+        if self.made:
+            self.made[-1].length = length
         self.group_place = None
 
     def ran_out_since(self, state: tuple) -> bool:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from collections import Counter
 
 from lint.tree import (
     Alongside,
@@ -13,13 +13,17 @@ from lint.tree import (
     Which,
     Work,
 )
-from lint.working.chains import skipped_standing
 from lint.working.cursor import Trouble
 from lint.working.fabric import Node
 from lint.working.making import Making
 from lint.working.rowstate import NotDefined
 
 _ANY = Target(TargetKind.ANY_STITCH)
+
+
+def beside_steps(following: tuple[Step, ...]) -> list[Alongside]:
+    """What the next clauses add on the way: "working 3 sc in each corner"."""
+    return [step for step in following[:4] if isinstance(step, Alongside)]
 
 
 class Stitching(Making):
@@ -66,11 +70,11 @@ class Stitching(Making):
         if place.which is Which.FROM_HOOK:
             self.work_from_hook(step, kind, number, place)
             return
-        if place.which is Which.EACH:
-            beside = tuple(s.target for s in following[:4] if isinstance(s, Alongside))
-            if beside:
-                place = replace(place, targets=place.targets + beside)
-        found = self.find(place, following)
+        beside = beside_steps(following) if place.which is Which.EACH else []
+        if beside:
+            found, instead = self.each_and_beside(place, beside, following)
+        else:
+            found, instead = self.find(place, following), {}
         self.remember(place, len(found), step.stitch)
         if together:
             if len(found) == 1 and place.which is not Which.EACH and not place.shared:
@@ -87,33 +91,29 @@ class Stitching(Making):
             self.put_together(kind, found)
             return
         if place.which is Which.EACH:
-            self.work_each(step, kind, each, found, following)
+            self.work_each(step, kind, each, found, instead)
             return
         if number > 1 and len(found) > 1 and step.number_said and not place.each_of:
             if number == len(found) and step.stitch != "inc":
                 # "5 sc in next 5 sts" is one in each; a house may mean five in each, and its counts tell
-                each = 1 if self.choices.pick(("n in next n", number), 2, 0) == 0 else number
+                each = 1 if self.choices.pick(("n in next n", "habit"), 2, 0) == 0 else number
         if each == 1 and place.which is Which.NEXT and found and found[0] is not self.group_place:
             self.put_one_each(kind, found)
             return
         for node in found:
             self.put(kind, node, each)
 
-    def work_each(self, step: Work, kind: str, each: int, found: list[Node], following: tuple[Step, ...]) -> None:
-        beside = [s for s in following[:4] if isinstance(s, Alongside)]
-        if not beside:
-            if each == 1 and not step.special:
-                self.put_one_each(kind, found)
-                return
-            for node in found:
-                self.put(kind, node, each)
+    def work_each(
+        self, step: Work, kind: str, each: int, found: list[Node], instead: dict[int, tuple[Step, ...]]
+    ) -> None:
+        if not instead and each == 1 and not step.special:
+            self.put_one_each(kind, found)
             return
         for node in found:
-            override = next((s for s in beside if self.cursor.matches(node, s.target, self.size)), None)
-            if override is None:
-                self.put(kind, node, each)
+            if id(node) in instead:
+                self.fill(instead[id(node)], node, ())
             else:
-                self.fill(override.items, node, ())
+                self.put(kind, node, each)
 
     def work_placeless(self, step: Work, kind: str, number: int) -> None:
         cursor = self.cursor
@@ -168,42 +168,19 @@ class Stitching(Making):
         self.used += number
 
     def work_from_hook(self, step: Work, kind: str, number: int, place: Place) -> None:
-        """ "dc in 4th ch from hook": the chains before it are skipped, and may stand for a stitch."""
+        """ "dc in 4th ch from hook", "dc2tog in 4th and 5th ch from hook"."""
         cursor = self.cursor
-        first = place.ordinals[0] - 1
-        if cursor.known and not any(node.kind == "ch" for node in cursor.nodes):
-            cursor.troubles.append(Trouble("not there", f"{place.ordinals[0]}th ch from hook"))
-            self.cursor.ran_out += 1
-        if self.blocks:
-            self.add_space(first, None)
-        else:
-            stands = skipped_standing(first, step.closing, kind, self.rules, self.choices)
-            if not stands.said and first > 1:
-                self.unsaid = self.unsaid or place.span
-            if stands.stitch is not None:
-                self.group += 1
-                node = Node(stands.stitch, (), self.group, chain=first)
-                self.made.append(node)
-                self.begin_node = node
-                if stands.space:
-                    self.add_space(stands.space, None)
-            else:
-                self.uncounted = first
-        together = step.together or 0
-        found: list[Node] = []
-        for ordinal in place.ordinals:
-            cursor.at = ordinal - 1
-            found.append(cursor.next(Target(TargetKind.CHAIN), self.size))
+        found = self.from_hook(place, kind, step.closing)
         self.works_stitches = True
-        if together:
-            while len(found) < together:
+        if step.together:
+            while len(found) < step.together:
                 found.append(cursor.next(Target(TargetKind.CHAIN), self.size))
             self.put_together(kind, found)
-        else:
-            for node in found:
-                self.put(kind, node, number)
-            if number > 1 and self.is_round and cursor.at >= len(cursor.nodes):
-                self.from_ring = True
+            return
+        for node in found:
+            self.put(kind, node, number)
+        if number > 1 and self.is_round and cursor.at >= len(cursor.nodes):
+            self.from_ring = True
 
     def closes_round(self, step: Work) -> bool:
         """A joining stitch that closes the round as its last space ("ch 1, sc in top of beg ch-3")."""
@@ -211,22 +188,30 @@ class Stitching(Making):
             return False
         place = step.places[0]
         target = place.targets[0]
+        note = step.closing if step.closing is not None and step.closing.counts else None
         own_chain = target.kind is TargetKind.TURNING_CHAIN and self.begin_node is not None and self.cursor.circular
+        first = place.which is Which.FIRST or place.from_words in ("top", "start")
         own_first = (
-            place.which is Which.FIRST
+            first
             and target.kind in (TargetKind.STITCH, TargetKind.ANY_STITCH)
             and self.made[0].is_stitch
             and self.made[-1].kind == "space"
         )
-        if not (own_chain or own_first):
+        said_so = note is not None and note.stitch is None and self.made[-1].kind == "space"
+        if not (own_chain or own_first or said_so):
             return False
         height = self.rules.height(step.stitch)
-        said = step.closing.space if step.closing is not None and step.closing.counts else None
+        said = note.space if note is not None else None
         if self.made[-1].kind == "space":
-            self.made[-1].length = said or self.made[-1].length + height
+            self.made[-1].length = said or self.length_of_last_loop(said) or self.made[-1].length + height
         else:
             self.add_space(said or height, None)
         self.made[-1].closing = True
         self.closing = self.made[-1]
         self.joined = True
         return True
+
+    def length_of_last_loop(self, said: int | None) -> int:
+        """A stitch said to form "the last loop", of no length, makes one like the round's others."""
+        others = Counter(node.length for node in self.made[:-1] if node.kind == "space")
+        return others.most_common(1)[0][0] if said == 0 and others else 0

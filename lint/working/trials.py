@@ -132,7 +132,7 @@ def settle(best: Trial, state: PieceState) -> None:
     if not (best.agrees and best.fits):
         return
     for key, taken in best.forced.items():
-        if key[0] in ("times", "bare number"):
+        if key[0] in ("times", "bare number", "n in next n"):
             state.habits[(key[0], "habit")] = taken
     for key, (taken, _) in best.worked.choices.asked.items():
         if key[0] == "chain counts":
