@@ -170,13 +170,17 @@ class Times:
 
 @dataclass(frozen=True, slots=True)
 class Repeat:
-    """A passage and how often it is worked; `stop` is the item before which the last pass ends."""
+    """A passage and how often it is worked.
+
+    `last_pass` is what the last pass works where the text alters it ("ending last rep at **", "omitting last ch 2");
+    `breaks_off`: the text goes on with "ending", so that the last pass may be cut short by what follows.
+    """
 
     span: Span
     items: tuple[Step, ...]
     times: Times
-    stop: int | None = None
-    omit: tuple[Step, ...] = ()
+    last_pass: tuple[Step, ...] | None = None
+    breaks_off: bool = False
 
 
 @dataclass(frozen=True, slots=True)

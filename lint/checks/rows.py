@@ -111,7 +111,7 @@ def _of_row(row: LedgerRow, context: Context) -> Finding | None:
 
 
 def _rule_of(cell: Cell) -> str | None:
-    if cell.made is None:
+    if cell.made is None and not cell.misfits:
         return None
     serious = next((misfit for misfit in cell.misfits if misfit.kind in _SERIOUS), None)
     if cell.assumed and cell.outcome is not Outcome.DIFFERS:
@@ -211,8 +211,8 @@ def _misfit(context: Context, row: LedgerRow, cell: Cell, size: int, concerned: 
             ):
                 weight = Weight.QUERY  # the stitches left are silently worked plain
                 more = f" The count printed is right if {'they are' if number > 1 else 'it is'} worked plain; is that meant?"
-    elif first.kind in ("left over", "left") and cell.outcome is Outcome.AGREES:
-        weight = Weight.QUERY
+    elif cell.made is None or first.kind in ("left over", "left") and cell.outcome is Outcome.AGREES:
+        weight = Weight.QUERY  # no count speaks for the reading, or one speaks against a mistake
     span = first.span
     values = {"number": number, "unit": unit, "verb": "are" if number != 1 else "is", "more": more}
     if rule == "repeat-does-not-fit":

@@ -31,6 +31,7 @@ def check_unread(context: Context) -> Iterator[Finding]:
             and not row.row.unread()
             and cell.stopped_at not in reported
             and row.row.label is not None
+            and not (cell.misfits and not cell.assumed)  # what does not come out is told by itself
         ):
             reported.add(cell.stopped_at)
             span = row.row.label.span

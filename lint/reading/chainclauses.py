@@ -9,7 +9,7 @@ from lint.reading import notes
 from lint.reading.clausebase import to_sign
 from lint.reading.places import places
 from lint.reading.remarkclauses import RemarkClauses
-from lint.reading.stream import CLOSERS, OPENERS, Stream
+from lint.reading.stream import OPENERS, Stream
 from lint.reading.targets import is_space_word, target
 from lint.tree import (
     Chain,

@@ -11,6 +11,8 @@ The reader is built in layers: clausebase, remarkclauses, chainclauses, yarnclau
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from lint.reading import counts, repeats
 from lint.reading.bracketclauses import BracketClauses
 from lint.reading.clausebase import SEPARATORS, Reading, all_read
@@ -189,9 +191,13 @@ class Clauses(BracketClauses):
         if repeats.ending_at_mark(stream, self.steps):
             return True
         stream.take()
+        if stream.kind() == "(" and stream.kind(1) in ("last", "repeat") and (close := stream.matching(stream.at)):
+            stream.at = close + 1  # "ending (last rep) with"
         stream.skip("last", "repeat", "with", "by", "the")
         if stream.done or stream.kind() in (",", ";", "."):
             return False
+        if self.steps and isinstance(self.steps[-1], Repeat):
+            self.steps[-1] = replace(self.steps[-1], breaks_off=True)
         return self.clause()
 
     def read_omit(self, start: int) -> bool:

@@ -12,7 +12,7 @@ from dataclasses import replace
 
 from lint.amount import ONE, Amount
 from lint.reading.stream import Stream
-from lint.reading.targets import ANY, LOOPS, how_many, is_space_word, of_a_row_below, part_of, same_as, skip_to_sign, target
+from lint.reading.targets import ANY, LOOPS, at_the_start, how_many, is_space_word, of_a_row_below, part_of, same_as, skip_to_sign, target
 from lint.tree import Limit, LimitKind, Place, Target, TargetKind, Which
 
 _PREPOSITIONS = ("in", "over", "around", "to", "at")
@@ -143,6 +143,8 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         return None
     if between:
         place = replace(place, between=True)
+    elif stream.kind() == "at" and at_the_start(stream):
+        place = replace(place, from_words="start", span=stream.span_from(start))
     elif of_a_row_below(stream):
         place = replace(place, below=True, span=stream.span_from(start))
     return place

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from lint.amount import Amount
 from lint.reading.rowcalls import names_rows, row_call
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.times import times
 from lint.source import Span
-from lint.tree import Limit, LimitKind, Passage, Repeat, Step, Times, TimesKind, Unread
+from lint.tree import Chain, Group, Limit, LimitKind, Passage, Remark, Repeat, Step, Times, TimesKind, Unread, Work
 
 
 @dataclass(frozen=True, slots=True)
@@ -205,12 +205,10 @@ def ending_at_mark(stream: Stream, steps: list[Step]) -> bool:
     for index in range(len(steps) - 1, -1, -1):
         step = steps[index]
         if isinstance(step, Folded):
-            stop = step.stop_sign if step.stop_sign is not None else None
-            if stop is None:
+            if step.stop_sign is None:
                 break
-            steps[index] = Folded(
-                step.span.to(stream.span_from(start)), step.items, step.times, stop, sign=step.sign, stop_sign=stop
-            )
+            span = step.span.to(stream.span_from(start))
+            steps[index] = replace(step, span=span, last_pass=step.items[: step.stop_sign])
             return True
     stream.at = start
     return False
@@ -223,22 +221,40 @@ def omit(stream: Stream, steps: list[Step], start: int, read_inside: Callable[[S
     end = stream.at
     while end < len(stream.lexemes) and stream.lexemes[end].kind not in (",", ";", ".", "join", *CLOSERS):
         end += 1
-    items = read_inside(stream.inside(stream.at, end))
+    omitted = stream.inside(stream.at, end)
     for index in range(len(steps) - 1, -1, -1):
         step = steps[index]
-        if isinstance(step, Repeat) and items:
+        if isinstance(step, Repeat):
+            corner = omitted.kind() == "corner" and len(omitted.lexemes) == 1
+            kept = _to_last_group(step.items) if corner else _without(step.items, read_inside(omitted))
+            if kept is None:
+                return False
             stream.at = end
-            values = dict(
-                span=step.span.to(stream.span_from(start)),
-                items=step.items,
-                times=step.times,
-                stop=step.stop,
-                omit=tuple(items),
-            )
-            steps[index] = (
-                Folded(**values, sign=step.sign, stop_sign=step.stop_sign)
-                if isinstance(step, Folded)
-                else Repeat(**values)
-            )
+            steps[index] = replace(step, span=step.span.to(stream.span_from(start)), last_pass=kept)
             return True
     return False
+
+
+def _to_last_group(items: tuple[Step, ...]) -> tuple[Step, ...] | None:
+    """A passage up to its last group, which is its corner."""
+    index = next((i for i in range(len(items) - 1, -1, -1) if isinstance(items[i], Group)), None)
+    return items[:index] if index is not None else None
+
+
+def _without(items: tuple[Step, ...], omitted: list[Step]) -> tuple[Step, ...] | None:
+    """A passage less the last of each step named; None where one of them is not in it."""
+    kept = list(items)
+    for item in reversed([step for step in omitted if not isinstance(step, Remark)]):
+        index = next((i for i in range(len(kept) - 1, -1, -1) if _alike(kept[i], item)), None)
+        if index is None:
+            return None
+        del kept[index]
+    return tuple(kept) if len(kept) < len(items) else None
+
+
+def _alike(step: Step, other: Step) -> bool:
+    if isinstance(step, Chain) and isinstance(other, Chain):
+        return step.length == other.length
+    if isinstance(step, Work) and isinstance(other, Work):
+        return step.stitch == other.stitch and (step.number == other.number or not other.number_said)
+    return isinstance(step, Group) and isinstance(other, Group) and len(step.items) == len(other.items)

@@ -171,6 +171,18 @@ def part_of(stream: Stream) -> tuple[Target | None, str]:
     return found, "each" if each else ""
 
 
+def at_the_start(stream: Stream) -> bool:
+    """Takes "at (the) beginning of rnd" after a place."""
+    start = stream.at
+    stream.skip("at", "the")
+    if stream.take_if("beginning"):
+        stream.skip("of", "the")
+        if stream.take_if("row", "round"):
+            return True
+    stream.at = start
+    return False
+
+
 def of_a_row_below(stream: Stream) -> bool:
     """Takes "2 rows below", "from row below", "of row 1", "on rnd 3" after a place: it is not in the row below."""
     start = stream.at

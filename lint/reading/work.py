@@ -79,6 +79,8 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         number, number_after = bracketed, True
     if stream.kind() == "any_stitch":  # "36 sc sts"
         stream.take()
+    if stream.kind() == "(" and stream.word("instead", ahead=1) and (close := stream.matching(stream.at)):
+        stream.at = close + 1  # "3 dc (instead of 5) in last sc"
     if stream.kind() in LOOPS:  # "sc blo in each st": how, not where
         stream.take()
     if stream.kind() == "in" and stream.kind(1) in LOOPS:

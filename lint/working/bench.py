@@ -11,14 +11,19 @@ from dataclasses import dataclass, field
 
 from lint.source import Span
 from lint.tree import (
+    Alongside,
     Chain,
     Counting,
     Either,
     Evenly,
+    FastenOff,
     Group,
     Join,
     JoinYarn,
+    LastPlace,
+    Loops,
     MakeRing,
+    NoJoin,
     OtherSide,
     Passage,
     Remark,
@@ -27,12 +32,13 @@ from lint.tree import (
     Step,
     TargetKind,
     Turn,
+    UseYarn,
     Which,
     Work,
     walk,
 )
 from lint.working.choices import Choices
-from lint.working.cursor import Cursor
+from lint.working.cursor import Cursor, PlacesUnknown
 from lint.working.fabric import Fabric, Made, Node, count
 from lint.working.repeating import Repeating
 from lint.working.rowstate import Noted, main_stitch
@@ -126,6 +132,8 @@ class Bench(Repeating):
             self.turn(step)
         elif isinstance(step, Remark):
             self.remark(step)
+        elif not isinstance(step, (Alongside, FastenOff, LastPlace, Loops, NoJoin, UseYarn)):
+            raise PlacesUnknown  # no step is passed over in silence
 
     def finish(self) -> Worked:
         cursor = self.outer if self.outer is not None and self.cursor.at >= len(self.cursor.nodes) else self.cursor

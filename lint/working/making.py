@@ -5,14 +5,18 @@ from __future__ import annotations
 from lint.tree import (
     Chain,
     Group,
+    Loops,
     Remark,
     Repeat,
     Step,
     TimesKind,
+    UseYarn,
+    Which,
     Work,
 )
 from lint.working.beginning import Beginning
 from lint.working.chains import standing
+from lint.working.cursor import PlacesUnknown
 from lint.working.fabric import Node
 from lint.working.rowstate import MOST_STITCHES, NotDefined, TooMany, main_stitch
 
@@ -68,8 +72,8 @@ class Making(Beginning):
             elif isinstance(item, Chain):
                 length = self.amount(item.length)
                 after = items[index + 1] if index + 1 < len(items) else None
-                if isinstance(after, Work) and after.stitch == "sl st":
-                    self.picots += 1
+                if isinstance(after, Work) and after.stitch == "sl st" and after.places:
+                    self.picots += 1  # closed into its own chain or stitch
                 elif not self.begun and not self.made:
                     self.begun = True
                     stitch = main_stitch(items[index + 1 :]) or self.main
@@ -92,9 +96,13 @@ class Making(Beginning):
                 self.fill(item.items, place, ())
             elif isinstance(item, Remark):
                 self.remark(item)
+            elif not isinstance(item, (Loops, UseYarn)):
+                raise PlacesUnknown  # a skip, a turn, another place: this is not all in one place
 
     def fill_stitch(self, item: Work, place: Node) -> None:
         number = self.amount(item.number)
+        if any(named.which not in (Which.SAME, Which.FROM_HOOK) for named in item.places) and item.stitch != "sl st":
+            raise PlacesUnknown  # "(sc in next st, ch 3)" and then a place: where it goes is said twice
         if item.stitch == "sl st":
             self.anchored = self.begun = True
             return

@@ -163,6 +163,11 @@ class PatternWorker:
         except TooMany:
             return self._not_recomputed(instance, state, size, "more stitches than any row can hold", instance.row.span)
         worked = best.worked
+        if best.unsound:
+            cell = self._not_recomputed(
+                instance, state, size, "its words do not come out on the row below", instance.row.span
+            )
+            return replace(cell, misfits=_misfits(worked, instance), assumed=fabric.assumed)
         settle(best, state)
         state.carried = worked.carried
         state.fabric = _next_fabric(worked, task.circular, state)

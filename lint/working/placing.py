@@ -39,7 +39,7 @@ class Placing(RowState):
         which = place.which
         target = place.targets[0]
         if place.between:
-            return self.gaps(number)
+            return self.gaps(place, number)
         if which is Which.NEXT and place.of is None and not place.middle and not place.below and target.kind in _PLAIN:
             return cursor.run(target, number, self.size)  # the commonest by far
         cursor.open_ring(place.targets)
@@ -89,7 +89,18 @@ class Placing(RowState):
                 if self.is_group(place.targets[0])
                 else [cursor.next(place.targets[0], self.size) for _ in range(number)]
             )
+        if target.kind is TargetKind.SPACE and self.stands_in_closing_loop():
+            cursor.at = 1
         return [cursor.next(target, self.size) for _ in range(number)]
+
+    def stands_in_closing_loop(self) -> bool:
+        """Whether "next loop" at a round's start is the one after the loop that the round before was closed with."""
+        nodes = self.cursor.nodes
+        if self.cursor.at or not nodes or not nodes[0].closing or any(node.is_stitch for node in self.made):
+            return False
+        last = self.last_work.places if isinstance(self.last_work, Work) else ()
+        closes_there = bool(last) and last[0].from_words in ("top", "start") and last[0].targets[0].kind in _PLAIN
+        return self.choices.pick(("closing loop", "next"), 2, 1 if closes_there else 0) == 1
 
     def each_place(self, place: Place, following: tuple[Step, ...]) -> list[Node]:
         """A run over every place of its sorts; one to the row's end that finds none left is a trouble."""
@@ -130,11 +141,15 @@ class Placing(RowState):
             return False
         return any(self.cursor.matches(node, item, self.size) for item in place.targets)
 
-    def gaps(self, number: int) -> list[Node]:
-        """Gaps between stitches use none of them; how many there are can't be told."""
-        if self.cursor.stop is not None:
+    def gaps(self, place: Place, number: int) -> list[Node]:
+        """Gaps between stitches use none of them.  How many there are shows only round a whole round."""
+        cursor = self.cursor
+        if place.which is not Which.EACH and cursor.stop is None:
+            return [Node("gap") for _ in range(number)]
+        whole = cursor.known and cursor.circular and not self.made and cursor.stop is None
+        if not whole or any(not node.is_stitch for node in cursor.nodes):
             raise PlacesUnknown
-        return [Node("gap") for _ in range(number)]
+        return [Node("gap") for _ in cursor.each(place.targets, cursor.end, self.size)]
 
     def below(self, place: Place, number: int, following: tuple[Step, ...]) -> list[Node]:
         """A long stitch into an earlier row passes over the stitch that it covers, unless the text works or skips it."""
@@ -174,7 +189,8 @@ class Placing(RowState):
                 for run in cursor.groups(limit.target):
                     middle = middle_of(run, cursor)
                     if middle >= cursor.at and not (middle == cursor.at and not limit.middle):
-                        return middle if limit.middle or cursor.nodes[middle].kind == "space" else run[0]
+                        into = limit.middle or cursor.nodes[middle].kind == "space" or _into_corner(following)
+                        return middle if into else run[0]
                 return cursor.end
             if limit.target.kind is TargetKind.TURNING_CHAIN:
                 last = cursor.end - 1
@@ -214,7 +230,11 @@ class Placing(RowState):
         return bool(
             place
             and self.is_round
-            and (place.targets[0].kind is TargetKind.TURNING_CHAIN or place.which is Which.FIRST)
+            and (
+                place.targets[0].kind is TargetKind.TURNING_CHAIN
+                or place.which is Which.FIRST
+                or place.from_words in ("top", "start")
+            )
         )
 
     def back(self, targets: tuple[Target, ...], number: int, index: int) -> int:
@@ -372,6 +392,14 @@ def middle_of(run: list[int], cursor: Cursor) -> int:
     """The middle of a group: its space if it has one, else its middle stitch."""
     space = next((i for i in run if cursor.nodes[i].kind == "space"), None)
     return space if space is not None else run[len(run) // 2]
+
+
+def _into_corner(following: tuple[Step, ...]) -> bool:
+    """Whether the next clause goes into the corner's middle: "sc to corner, 3 sc in center sc of corner"."""
+    step = next((step for step in following if isinstance(step, (Work, Group, Skip))), None)
+    place = step.places[0] if step is not None and step.places else None
+    owner = place and (place.of or place.targets[0])
+    return place is not None and (place.middle or owner.kind is TargetKind.CORNER)
 
 
 def _simple(step: Repeat) -> bool:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from lint.tree import (
-    Chain,
     Either,
     Group,
     Repeat,
@@ -16,7 +15,6 @@ from lint.tree import (
     walk,
 )
 from lint.working.cursor import PlacesUnknown, Trouble
-from lint.working.fabric import Node
 from lint.working.moving import Moving
 from lint.working.rowstate import Noted
 
@@ -38,11 +36,7 @@ class Repeating(Moving):
         noted, ran_out, whole = len(self.noted), self.cursor.ran_out, passes
         for number in range(passes):
             last = number == passes - 1
-            items = step.items
-            if last and step.stop is not None:
-                items = items[: step.stop]
-            if last and step.omit:
-                items = _without(items, step.omit)
+            items = step.last_pass if last and step.last_pass is not None else step.items
             before = len(self.made), self.cursor.at
             self.run(items, following if last else (*step.items, *following))
             if self.cursor.ran_out > ran_out and whole == passes:
@@ -65,33 +59,52 @@ class Repeating(Moving):
         old_stop = cursor.stop
         boundary = self.boundary(step.times.limit, following)
         cursor.stop = boundary
-        passes = 0
-        while True:
-            if cursor.at >= boundary or not self.something_left(step, boundary):
-                break
+        passes, before_last = 0, None
+        while cursor.at < boundary and self.something_left(step, boundary):
             state = self.save()
             self.run(step.items, step.items)
-            ran_out = self.ran_out_since(state)
-            if ran_out or cursor.at == state[0][0]:
+            if self.ran_out_since(state) or cursor.at == state[0][0]:
                 self.restore(state)
-                if step.stop is not None:  # the last pass, up to **
-                    self.run(step.items[: step.stop], following)
-                    if self.ran_out_since(state):
-                        self.restore(state)
-                    else:
-                        passes += 1
                 break
-            passes += 1
+            passes, before_last = passes + 1, state
             self.check_size()
+        if step.last_pass is not None:
+            passes += self.altered_pass(step.last_pass, before_last, following)
+        elif step.breaks_off and self.left_by(step, boundary):
+            passes += self.cut_pass(step, boundary, following)
         left = self.left_by(step, boundary)
-        if step.omit and passes:
-            self.made = _drop_tail(self.made, step.omit, self.size)
         if left:
             self.noted.append(Noted(Trouble("does not fit", _unit_of(step), left, str(passes)), step.span))
             cursor.at = max(cursor.at, boundary) if boundary < len(cursor.nodes) else cursor.at
         elif boundary < len(cursor.nodes) and cursor.at < boundary:
             cursor.at = boundary
         cursor.stop = old_stop
+
+    def altered_pass(self, items: tuple[Step, ...], before_last: tuple | None, following: tuple[Step, ...]) -> int:
+        """The last pass, of other words than those before it, in what they have left; else in place of the last."""
+        state = self.save()
+        if self.something_left_at_all():
+            self.run(items, following)
+            if not self.ran_out_since(state):
+                return 1
+            self.restore(state)
+        if before_last is not None:
+            self.restore(before_last)
+            self.run(items, following)
+        return 0
+
+    def cut_pass(self, step: Repeat, boundary: int, following: tuple[Step, ...]) -> int:
+        """A last pass cut short by what is worked instead: as much of it as uses up what is left."""
+        state = self.save()
+        for length in range(len(step.items) - 1, 0, -1):
+            self.run(step.items[:length], following)
+            if not self.ran_out_since(state) and not self.left_by(step, boundary):
+                return 1
+            self.restore(state)
+        return 0
+
+    def something_left_at_all(self) -> bool:
+        return self.cursor.at < self.cursor.end
 
     def something_left(self, step: Repeat, boundary: int) -> bool:
         return any(node.is_stitch or node.kind == "space" for node in self.cursor.nodes[self.cursor.at : boundary])
@@ -151,34 +164,3 @@ def _unit_of(step: Repeat) -> str:
                 length = target.length.lone if target.length else None
                 kinds.add((f"ch-{length} sp" if length else "sp") if target.kind is TargetKind.SPACE else "st")
     return kinds.pop() if len(kinds) == 1 else "place"
-
-
-def _without(items: tuple[Step, ...], omit: tuple[Step, ...]) -> tuple[Step, ...]:
-    """Items less the last ones named by "omitting last …"."""
-    kept = list(items)
-    for item in reversed(omit):
-        for index in range(len(kept) - 1, -1, -1):
-            other = kept[index]
-            if (
-                isinstance(item, Chain)
-                and isinstance(other, Chain)
-                or isinstance(item, Work)
-                and isinstance(other, Work)
-                and item.stitch == other.stitch
-            ):
-                del kept[index]
-                break
-    return tuple(kept)
-
-
-def _drop_tail(made: list[Node], omit: tuple[Step, ...], size: int) -> list[Node]:
-    """The row less the last stitches or space that the last pass leaves out."""
-    nodes = list(made)
-    for item in omit:
-        if isinstance(item, Chain) and nodes and nodes[-1].kind == "space":
-            nodes.pop()
-        elif isinstance(item, Work) and nodes and nodes[-1].kind == item.stitch:
-            for _ in range(item.number.at(size) or 0):
-                if nodes and nodes[-1].kind == item.stitch:
-                    nodes.pop()
-    return nodes

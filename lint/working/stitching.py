@@ -190,12 +190,9 @@ class Stitching(Making):
         target = place.targets[0]
         note = step.closing if step.closing is not None and step.closing.counts else None
         own_chain = target.kind is TargetKind.TURNING_CHAIN and self.begin_node is not None and self.cursor.circular
-        first = place.which is Which.FIRST or place.from_words in ("top", "start")
+        first = place.which is Which.FIRST and self.made[0].is_stitch or place.from_words in ("top", "start")
         own_first = (
-            first
-            and target.kind in (TargetKind.STITCH, TargetKind.ANY_STITCH)
-            and self.made[0].is_stitch
-            and self.made[-1].kind == "space"
+            first and target.kind in (TargetKind.STITCH, TargetKind.ANY_STITCH) and self.made[-1].kind == "space"
         )
         said_so = note is not None and note.stitch is None and self.made[-1].kind == "space"
         if not (own_chain or own_first or said_so):

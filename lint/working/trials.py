@@ -15,6 +15,7 @@ from lint.working.fabric import Fabric
 from lint.working.starts import is_round
 
 _MOST_TRIALS = 20
+_UNSOUND = ("run out", "too often", "does not fit")
 _NOT_SERIOUS = ("passed", "uncounted chain", "not there")
 
 
@@ -64,6 +65,11 @@ class Trial:
         """Whether the row uses up the row below, no more and no less."""
         serious = [noted for noted in self.worked.troubles if noted.trouble.kind not in _NOT_SERIOUS]
         return not serious and not self.worked.left
+
+    @property
+    def unsound(self) -> bool:
+        """Whether the places run out, or a repeat does not come out, and no printed count speaks for what is made."""
+        return self.agrees is None and any(noted.trouble.kind in _UNSOUND for noted in self.worked.troubles)
 
     @property
     def rank(self) -> tuple[bool, bool, int]:
