@@ -121,6 +121,12 @@ class Special:
     beginning: bool = False
     places_itself: bool = False  # its own words say where each stitch goes (a filet block)
 
+    @property
+    def plain_name(self) -> str:
+        """The name without "beg": a beginning popcorn counts as a popcorn."""
+        words = self.name.split()
+        return " ".join(words[1:]) if self.beginning and len(words) > 1 else self.name
+
 
 @dataclass(frozen=True, slots=True)
 class Work:
@@ -379,3 +385,12 @@ def walk(steps: tuple[Step, ...]):
     for step in steps:
         yield step
         yield from walk(children(step))
+
+
+def alike(step: Step, other: Step) -> bool:
+    """Whether two steps are the same work, wherever it goes: how "ending with ch 4" names a part of a repeat."""
+    if isinstance(step, Chain) and isinstance(other, Chain):
+        return step.length == other.length
+    if isinstance(step, Work) and isinstance(other, Work):
+        return step.stitch == other.stitch and (step.number == other.number or not other.number_said)
+    return isinstance(step, Group) and isinstance(other, Group) and len(step.items) == len(other.items)

@@ -282,6 +282,10 @@ def _unit(stream: Stream) -> tuple[str | None, str]:
     if lexeme.kind == "side":
         stream.take()
         return "side", words()
+    if lexeme.kind == "word" and stream.kind(1) == "of" and stream.kind(2) == "number":
+        stream.at += 3  # "4 groups of 3 dc"
+        stream.take_if("stitch", "any_stitch")
+        return "unknown", words()
     if lexeme.kind == "word" and len(lexeme.text) > 2 and lexeme.lower not in ("times", "inches"):
         stream.take()
         return "unknown", words()

@@ -8,7 +8,7 @@ from lint.reading import notes
 from lint.reading.clausebase import STITCHY, ClauseBase, to_sign
 from lint.reading.places import places
 from lint.reading.stream import CLOSERS, OPENERS
-from lint.tree import Chain, Remark, Unread, UseYarn
+from lint.tree import Chain, Remark, Skip, Unread, UseYarn, Which
 
 _WORKING_WORDS = {
     "continue",
@@ -53,7 +53,7 @@ class RemarkClauses(ClauseBase):
         return True
 
     def read_beginning_remark(self, start: int) -> bool:
-        """ "beginning in the top of ch-3": says where the run before starts."""
+        """ "beginning in the top of ch-3" says where the run before starts; before any work, where this row does."""
         stream = self.stream
         if stream.kind(1) in ("special", "one_stitch"):
             return False
@@ -62,9 +62,17 @@ class RemarkClauses(ClauseBase):
             stream.skip("the")
             return self.clause()
         stream.take()
-        if not places(stream):
+        stream.skip("with")
+        found = places(stream)
+        if not found:
             return False
-        self.steps.append(Remark(stream.span_from(start)))
+        span = stream.span_from(start)
+        if self.has_work() or found[0].which is Which.SAME:
+            self.steps.append(Remark(span))
+        elif found[0].which is Which.FROM_HOOK:
+            self.steps.append(Skip(span, found))
+        else:
+            return False
         return True
 
     def read_for_remark(self, start: int) -> bool:

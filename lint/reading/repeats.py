@@ -10,7 +10,7 @@ from lint.reading.rowcalls import names_rows, row_call
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.times import times
 from lint.source import Span
-from lint.tree import Chain, Group, Limit, LimitKind, Passage, Remark, Repeat, Step, Times, TimesKind, Unread, Work
+from lint.tree import Group, Limit, LimitKind, Passage, Remark, Repeat, Step, Times, TimesKind, Unread, alike
 
 
 @dataclass(frozen=True, slots=True)
@@ -245,16 +245,8 @@ def _without(items: tuple[Step, ...], omitted: list[Step]) -> tuple[Step, ...] |
     """A passage less the last of each step named; None where one of them is not in it."""
     kept = list(items)
     for item in reversed([step for step in omitted if not isinstance(step, Remark)]):
-        index = next((i for i in range(len(kept) - 1, -1, -1) if _alike(kept[i], item)), None)
+        index = next((i for i in range(len(kept) - 1, -1, -1) if alike(kept[i], item)), None)
         if index is None:
             return None
         del kept[index]
     return tuple(kept) if len(kept) < len(items) else None
-
-
-def _alike(step: Step, other: Step) -> bool:
-    if isinstance(step, Chain) and isinstance(other, Chain):
-        return step.length == other.length
-    if isinstance(step, Work) and isinstance(other, Work):
-        return step.stitch == other.stitch and (step.number == other.number or not other.number_said)
-    return isinstance(step, Group) and isinstance(other, Group) and len(step.items) == len(other.items)

@@ -14,6 +14,7 @@ from lint.tree import (
     Place,
     Remark,
     Repeat,
+    Skip,
     Step,
     Target,
     TargetKind,
@@ -188,6 +189,6 @@ class Beginning(Placing):
 
 def hook_place(step: Step | None) -> Place | None:
     """The place of a step that is counted from the hook, if it is."""
-    if isinstance(step, (Work, Group)) and step.places and step.places[0].which is Which.FROM_HOOK:
+    if isinstance(step, (Work, Group, Skip)) and step.places and step.places[0].which is Which.FROM_HOOK:
         return step.places[0]
     return None

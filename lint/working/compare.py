@@ -53,6 +53,7 @@ def measured(item: StatedItem, made: Made, stated: Stated) -> list[int]:
     if unit == "stitches":
         return [made.stitches]
     if unit == "kind":
+        name = family(name) if name.startswith("f") else name  # "20 fsc" are sc to what comes after
         exact = made.by_kind.get(name, 0)
         plain = sum(number for kind, number in made.by_kind.items() if family(kind) == name)
         listed = {other.unit.partition(":")[2] for other in stated.items if other.unit.startswith("kind:")}

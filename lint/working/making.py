@@ -114,7 +114,7 @@ class Making(Beginning):
         special = item.special
         if special is not None and special.beginning and not self.begun:
             self.begun = True
-            self.stand_for(special.name.removeprefix("beg ").removeprefix("beginning "), 1, place)
+            self.stand_for(special.plain_name, 1, place)
             return
         self.begin()
         if special is not None and special.items and not special.one_stitch:
@@ -127,7 +127,7 @@ class Making(Beginning):
             return
         kind = self.kind_of(item)
         if special is not None and special.beginning:
-            kind = special.name.removeprefix("beg ")
+            kind = special.plain_name
         self.put(kind, place, number * (2 if item.stitch == "inc" else 1))
 
     def remark(self, step: Remark) -> None:

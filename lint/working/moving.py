@@ -71,6 +71,9 @@ class Moving(Grouping):
         foundation = bool(cursor.nodes) and cursor.nodes[0].kind == "ch" and not self.made
         for place in step.places:
             number = self.amount(place.number)
+            if place.which is Which.FROM_HOOK:
+                cursor.at = max(cursor.at, place.ordinals[0] - 1)  # "starting in 2nd ch from hook"
+                continue
             if place.targets[0].kind is TargetKind.PLACE and place.targets[0].name == "join":
                 continue  # the joining slip stitch is no place of the round
             if place.which is Which.ELSEWHERE:

@@ -12,6 +12,7 @@ from lint.tree import (
     TimesKind,
     Which,
     Work,
+    alike,
     walk,
 )
 from lint.working.cursor import PlacesUnknown, Trouble
@@ -97,7 +98,11 @@ class Repeating(Moving):
         """A last pass cut short by what is worked instead: as much of it as uses up what is left."""
         state = self.save()
         for length in range(len(step.items) - 1, 0, -1):
-            self.run(step.items[:length], following)
+            cut = list(step.items[:length])
+            again = next((i for i in range(length - 1, -1, -1) if following and alike(cut[i], following[0])), None)
+            if again is not None:
+                del cut[again]  # "ending with ch 4" says a part of the pass once more
+            self.run(tuple(cut), following)
             if not self.ran_out_since(state) and not self.left_by(step, boundary):
                 return 1
             self.restore(state)

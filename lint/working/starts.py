@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from lint.tree import Chain, Group, Join, Repeat, Step, Turn, Which, Work, walk
+from lint.tree import Chain, Group, Join, Repeat, Skip, Step, Turn, Which, Work, walk
 from lint.working.expand import Instance
 from lint.working.fabric import Fabric
 
@@ -34,11 +34,11 @@ def founds(steps: tuple[Step, ...]) -> bool:
     """Whether the steps begin with a foundation chain."""
     for index, step in enumerate(steps):
         if isinstance(step, Chain):
-            rest = [s for s in steps[index + 1 :] if isinstance(s, (Work, Group, Repeat, Chain))]
+            rest = [s for s in steps[index + 1 :] if isinstance(s, (Work, Group, Repeat, Chain, Skip))]
             if not rest:
                 return True
             head = rest[0]
-            places = head.places if isinstance(head, (Work, Group)) else ()
+            places = head.places if isinstance(head, (Work, Group, Skip)) else ()
             return bool(places) and places[0].which is Which.FROM_HOOK
         if isinstance(step, (Work, Group, Repeat)):
             return (

@@ -47,7 +47,7 @@ class Stitching(Making):
         if special is not None and special.beginning and not self.begun:
             self.begun = True
             place = self.cursor.last or Node("unknown place")
-            self.stand_for(special.name, 1, place)
+            self.stand_for(special.plain_name, 1, place)
             return
         number = self.amount(step.number)
         if not number and step.number_said:
