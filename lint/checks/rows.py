@@ -211,7 +211,7 @@ def _misfit(context: Context, row: LedgerRow, cell: Cell, size: int, concerned: 
             ):
                 weight = Weight.QUERY  # the stitches left are silently worked plain
                 more = f" The count printed is right if {'they are' if number > 1 else 'it is'} worked plain; is that meant?"
-    elif cell.made is None or first.kind in ("left over", "left") and cell.outcome is Outcome.AGREES:
+    elif cell.outcome is not Outcome.AGREES or first.kind in ("left over", "left"):
         weight = Weight.QUERY  # no count speaks for the reading, or one speaks against a mistake
     span = first.span
     values = {"number": number, "unit": unit, "verb": "are" if number != 1 else "is", "more": more}

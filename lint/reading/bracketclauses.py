@@ -10,6 +10,7 @@ from lint.reading.times import times as read_times
 from lint.reading.workclauses import WorkClauses
 from lint.tree import (
     Chain,
+    Evenly,
     Group,
     NoJoin,
     Remark,
@@ -83,20 +84,21 @@ class BracketClauses(WorkClauses):
             return True
         if worked:
             mark = stream.at
-            together = stream.take_if("all")
+            stream.take_if("all")
             found = places(stream)
             if found:
                 self.steps.append(Group(stream.span_from(start), tuple(items), found))
                 return True
             stream.at = mark
-            del together
         span = stream.span_from(start)
         gloss = start > 0 and stream.lexemes[start - 1].kind not in (*SEPARATORS, "star", "make", *OPENERS)
-        if not all_read(items) or not worked or gloss:
+        spread = gloss and bool(self.steps) and isinstance(self.steps[-1], Evenly)  # how stitches are spread on an edge
+        explains = not worked or spread or len(worked) == 1 and not getattr(worked[0], "places", ())
+        if explains and (gloss or not all_read(items) or not worked) or notes.tells_made(stream.lexemes[start:close]):
             self.steps += _plain_turns(items)
             self.steps.append(Remark(span, names=notes.made_name(self.stream.lexemes[start + 1 : close - 1])))
             return True
-        if _only_star_before(self.steps) or not self.top or repeats.open_star(self.steps):
+        if not gloss and (_only_star_before(self.steps) or not self.top or repeats.open_star(self.steps)):
             self.steps += items  # "*(2 dc in next st, dc in next st), rep from *": brackets that only hold together
             return True
         words = " ".join(item.text for item in stream.lexemes[start:close])

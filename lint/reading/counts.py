@@ -198,6 +198,10 @@ def _tail(stream: Stream) -> None:
     ):
         if stream.kind() == "and":
             return
+        if stream.kind() == "at":  # "at the end of Row 34"
+            while not stream.done and stream.kind() not in (",", ";", *OPENERS):
+                stream.take()
+            return
         if stream.kind() == "in" and not any(stream.kind(ahead) in ("row", "round") for ahead in (1, 2, 3)):
             return
         if stream.kind() in ("in", "counts") or stream.word("counting"):

@@ -120,9 +120,14 @@ def for_first_stitch(stream: Stream) -> Counting | None:
     return None
 
 
+def tells_made(lexemes: list[Lexeme]) -> bool:
+    """Whether a stretch tells what has just been made: it is no work then."""
+    return any(item.kind in ("made", "forming") or item.lower in ("made", "forms", "formed") for item in lexemes)
+
+
 def made_name(lexemes: list[Lexeme]) -> str | None:
     """The name given by "(shell made)", "(first shell made)", "(forms X)"."""
-    if not any(item.kind == "made" or item.lower in ("made", "forms", "formed") for item in lexemes):
+    if not tells_made(lexemes):
         return None
     for lexeme in lexemes:
         if lexeme.kind in ("special", "one_stitch", "group_word", "picot"):

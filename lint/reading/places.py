@@ -12,7 +12,18 @@ from dataclasses import replace
 
 from lint.amount import ONE, Amount
 from lint.reading.stream import Stream
-from lint.reading.targets import ANY, LOOPS, at_the_start, how_many, is_space_word, of_a_row_below, part_of, same_as, skip_to_sign, target
+from lint.reading.targets import (
+    ANY,
+    LOOPS,
+    at_the_start,
+    how_many,
+    is_space_word,
+    of_a_row_below,
+    part_of,
+    same_as,
+    skip_to_sign,
+    target,
+)
 from lint.tree import Limit, LimitKind, Place, Target, TargetKind, Which
 
 _PREPOSITIONS = ("in", "over", "around", "to", "at")

@@ -30,6 +30,7 @@ _WORKING_WORDS = {
 }
 
 
+_WORK_BEGINS = ("number", "stitch", "chain", "join", "turn", "special", "make", "repeat", "skip")
 _SIGNS = (",", ";", ".", ":", "dash", "(", "[", "{", "star", *CLOSERS)
 _OPEN_ENDS = ("around", "across", "to", "within", "until")  # a clause of these alone says how far to work
 
@@ -46,11 +47,15 @@ class RemarkClauses(ClauseBase):
         """A marker, stuffing, folding: up to the next stop, or to "and" before work."""
         stream = self.stream
         while not stream.done and stream.kind() not in _SIGNS:
-            if stream.kind() == "and" and stream.kind(1) in ("number", "stitch", "chain", "join", "turn", "special"):
+            if self.work_begins() or stream.kind() == "to" and stream.kind(1) == "make":
                 break
             stream.take()
         self.steps.append(Remark(self.stream.span_from(start)))
         return True
+
+    def work_begins(self) -> bool:
+        """Whether "and" leads from a remark back to work."""
+        return self.stream.kind() == "and" and self.stream.kind(1) in _WORK_BEGINS
 
     def read_beginning_remark(self, start: int) -> bool:
         """ "beginning in the top of ch-3" says where the run before starts; before any work, where this row does."""
@@ -82,11 +87,18 @@ class RemarkClauses(ClauseBase):
         ) and not stream.word("corner", ahead=1):
             return False
         corner = any(item.kind == "corner" for item in stream.lexemes[start + 1 : start + 4])
-        to_sign(stream)
+        if not self.idle_to_sign():
+            return False
         if corner and self.steps and isinstance(self.steps[-1], Chain):
             self.steps[-1] = replace(self.steps[-1], corner=True)
         self.steps.append(Remark(stream.span_from(start)))
         return True
+
+    def idle_to_sign(self) -> bool:
+        """Pass everything up to the next stop or bracket, unless there is work among it."""
+        start = self.stream.at
+        to_sign(self.stream)
+        return not any(item.kind in ("make", "skip", "repeat") for item in self.stream.lexemes[start : self.stream.at])
 
     def read_at_remark(self, start: int) -> bool:
         """ "at the start of a short edge": where the work is."""
@@ -103,7 +115,7 @@ class RemarkClauses(ClauseBase):
 
     def read_change(self, start: int) -> bool:
         """ "Change to white", "changing to B in last st": a colour, not a stitch."""
-        while not self.stream.done and self.stream.kind() not in _SIGNS:
+        while not self.stream.done and self.stream.kind() not in _SIGNS and not self.work_begins():
             self.stream.take()
         words = self.stream.span_from(start)
         self.steps.append(UseYarn(words) if start == 0 or not self.has_work() else Remark(words))

@@ -238,8 +238,11 @@ class WorkClauses(YarnClauses):
         while end < len(stream.lexemes) and stream.lexemes[end].kind not in (",", ";", ".", ":"):
             end += 1
         words = stream.lexemes[stream.at : end]
-        if any(word.kind == "facing" for word in words):
-            stream.at = end
+        facing = next((i for i, word in enumerate(words) if word.kind == "facing"), None)
+        if facing is not None:
+            rest = words[facing + 1 :]
+            at_work = any(word.kind in (*STITCHY, "join", "attach", "make") for word in rest)
+            stream.at = stream.at + facing + 1 if at_work else end  # "With RS facing join B in any sp"
             self.steps.append(Remark(stream.span_from(start)))
             return True
         stream.skip("the")

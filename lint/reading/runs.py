@@ -1,0 +1,58 @@
+"""Folds runs said side by side: "sc in each dc around, 3 sc in each ch-2 sp" is one way round, two sorts of place."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from lint.tree import Alongside, Group, LimitKind, Loops, Place, Remark, Step, TargetKind, Which, Work
+
+_PLAIN = (TargetKind.ANY_STITCH, TargetKind.STITCH)
+
+
+def side_by_side(steps: list[Step]) -> list[Step]:
+    """The steps, where a run to the end that follows a run to the end over other places is worked on the same way."""
+    found: list[Step] = []
+    base: Work | Group | None = None
+    for step in steps:
+        if base is not None and _beside(base, step):
+            found.append(alongside(step))
+            continue
+        if not isinstance(step, (Alongside, Remark, Loops)):
+            base = step if isinstance(step, (Work, Group)) and _run(step) is not None else None
+        found.append(step)
+    return found
+
+
+def alongside(step: Work | Group, span=None) -> Alongside:
+    """The step as something done where the run before passes its place."""
+    items = (replace(step, places=()),) if isinstance(step, Work) else step.items
+    return Alongside(span or step.span, items, step.places[-1])
+
+
+def _run(step: Step) -> Place | None:
+    """The place of a step that goes on to the row's end, None for any other."""
+    places = step.places if isinstance(step, (Work, Group)) else ()
+    place = places[-1] if places else None
+    to_end = place is not None and place.which is Which.EACH and (
+        place.limit is None or place.limit.kind is LimitKind.END
+    )
+    return place if to_end and not place.between else None
+
+
+def _beside(base: Step, step: Step) -> bool:
+    one, other = _run(base), _run(step)
+    if one is None or other is None or len(step.places) != 1:
+        return False
+    if isinstance(step, Work) and (step.stitch in ("sl st", "dec") or step.together):
+        return False
+    if other.of is not None or other.middle or other.targets[0].kind is TargetKind.CORNER:
+        return True
+    plain = _plain(one)
+    if _plain(other) != plain:
+        return True
+    any_stitch = any(target.kind is TargetKind.ANY_STITCH for target in other.targets)
+    return not any_stitch and set(one.targets).isdisjoint(other.targets)
+
+
+def _plain(place: Place) -> bool:
+    return any(target.kind in _PLAIN for target in place.targets)

@@ -1,0 +1,108 @@
+"""Finds parts of what one place of an earlier row holds: the ch-1 sp of a V-st, a shell's 3rd dc, a corner's middle."""
+
+from __future__ import annotations
+
+from lint.tree import Place, Target, TargetKind, Which
+from lint.working.cursor import Cursor, PlacesUnknown, Trouble
+from lint.working.fabric import Node
+from lint.working.rowstate import RowState
+
+
+class Parts(RowState):
+    """Groups of the row below, and where in them a clause goes."""
+
+    def is_group(self, target: Target) -> bool:
+        cursor = self.cursor
+        if target.kind is TargetKind.CORNER:
+            return True
+        return any(node.special == target.name for node in cursor.nodes[cursor.at :]) or not any(
+            node.kind == target.name for node in cursor.nodes[cursor.at :]
+        )
+
+    def part_of_group(self, place: Place) -> Node:
+        """ "3rd dc of next shell", "ch-1 sp of next V-st", "center sc of next corner", "next corner"."""
+        cursor = self.cursor
+        target = place.targets[0]
+        owner = place.of or (target if target.kind in (TargetKind.CORNER, TargetKind.SPECIAL) else None)
+        if not cursor.known:
+            return cursor.next(target, self.size)
+        if (
+            owner is not None
+            and owner.kind is TargetKind.TURNING_CHAIN
+            or owner is not None
+            and owner.kind is TargetKind.CHAIN
+        ):
+            return cursor.next(target, self.size)
+        runs = cursor.groups(owner)
+        for run in runs:
+            wanted = self.wanted_part(run, place, target, owner)
+            if wanted is not None and wanted >= cursor.at:
+                cursor.at = wanted + 1
+                cursor.last = cursor.nodes[wanted]
+                return cursor.last
+        if owner is None or target.kind is TargetKind.SPACE or not runs:
+            return cursor.next(target, self.size)
+        if owner.kind is TargetKind.CORNER:
+            raise PlacesUnknown  # an edge whose corners are told in words only
+        cursor.troubles.append(Trouble("run out", owner.name or "corner"))
+        cursor.ran_out += 1
+        cursor.last = Node("missing")
+        return cursor.last
+
+    def wanted_part(self, run: list[int], place: Place, target: Target, owner: Target | None) -> int | None:
+        nodes = self.cursor.nodes
+        if place.ordinals and owner is not None:
+            stitches = [i for i in run if nodes[i].is_stitch]
+            return stitches[place.ordinals[0] - 1] if len(stitches) >= place.ordinals[0] else None
+        if target.kind is TargetKind.SPACE:
+            return next((i for i in run if nodes[i].kind == "space"), None)
+        return middle_of(run, self.cursor)
+
+    def part_of_each_group(self, place: Place) -> list[Node]:
+        cursor = self.cursor
+        if not cursor.known:
+            raise PlacesUnknown
+        found = []
+        for run in cursor.groups(place.of):
+            index = self.wanted_part(run, place, place.targets[0], place.of)
+            if index is not None and index >= cursor.at:
+                found.append(cursor.nodes[index])
+                cursor.last = cursor.nodes[index]
+                cursor.at = index + 1
+        return found
+
+    def start_at(self, place: Place) -> None:
+        """Begin the round at a place of the sort named; by symmetry any will do."""
+        cursor = self.cursor
+        target = place.targets[0]
+        index = None
+        if place.middle or target.kind is TargetKind.CORNER or place.of is not None:
+            runs = cursor.groups(place.of or (target if target.kind is TargetKind.CORNER else None))
+            if runs:
+                index = (
+                    middle_of(runs[0], cursor)
+                    if target.kind is not TargetKind.SPACE
+                    else next((i for i in runs[0] if cursor.nodes[i].kind == "space"), runs[0][0])
+                )
+        if place.which is Which.LAST:
+            index = cursor.back_from_end((target,), 1, self.size)
+        if index is None:
+            index = cursor.find(target, self.size, 0)
+        if index is None:
+            node = cursor.next(target, self.size)
+            index = next((i for i, item in enumerate(cursor.nodes) if item is node), None)
+            if index is None:
+                return
+        if cursor.circular:
+            cursor.rotate(index)
+            cursor.optional = 0
+        else:
+            cursor.nodes = cursor.nodes[index:]
+            cursor.at = 0
+            cursor.last = cursor.nodes[0]
+
+
+def middle_of(run: list[int], cursor: Cursor) -> int:
+    """The middle of a group: its space if it has one, else its middle stitch."""
+    space = next((i for i in run if cursor.nodes[i].kind == "space"), None)
+    return space if space is not None else run[len(run) // 2]
