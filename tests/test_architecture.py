@@ -62,7 +62,12 @@ def tree_of(name: str) -> ast.Module:
 def imported(name: str) -> Iterator[tuple[str, bool]]:
     """Every module that a module imports, and whether at its head (else inside a function, at run time)."""
     tree = tree_of(name)
-    inside = {id(node) for scope in ast.walk(tree) if isinstance(scope, ast.FunctionDef | ast.AsyncFunctionDef | ast.Lambda) for node in ast.walk(scope)}
+    inside = {
+        id(node)
+        for scope in ast.walk(tree)
+        if isinstance(scope, ast.FunctionDef | ast.AsyncFunctionDef | ast.Lambda)
+        for node in ast.walk(scope)
+    }
     for node in ast.walk(tree):
         at_head = id(node) not in inside
         if isinstance(node, ast.Import):
@@ -77,7 +82,9 @@ def imported(name: str) -> Iterator[tuple[str, bool]]:
 
 def own(name: str) -> set[str]:
     """The modules of the package that a module imports."""
-    return {"lint.__init__" if other == "lint" else other for other, _ in imported(name) if other.split(".")[0] == "lint"}
+    return {
+        "lint.__init__" if other == "lint" else other for other, _ in imported(name) if other.split(".")[0] == "lint"
+    }
 
 
 @EVERY_MODULE
@@ -155,7 +162,9 @@ def test_module_is_small(name: str) -> None:
 def test_module_says_what_it_is_for(name: str) -> None:
     """Every module that holds anything has a docstring, and so has every public function and class in it."""
     tree = tree_of(name)
-    public = [node for node in tree.body if isinstance(node, ast.FunctionDef | ast.ClassDef) and not node.name.startswith("_")]
+    public = [
+        node for node in tree.body if isinstance(node, ast.FunctionDef | ast.ClassDef) and not node.name.startswith("_")
+    ]
 
     assert not tree.body or ast.get_docstring(tree)
     assert [] == [node.name for node in public if not ast.get_docstring(node)]

@@ -23,7 +23,9 @@ def report_on(name: str) -> Any:
 def found(name: str, weight: str | None = None) -> list[tuple[int, str]]:
     """Line and rule of every finding, of one weight if given."""
     report = report_on(name)
-    return [(report.source.line_of(f.span), f.rule) for f in report.findings if weight is None or f.weight.value == weight]
+    return [
+        (report.source.line_of(f.span), f.rule) for f in report.findings if weight is None or f.weight.value == weight
+    ]
 
 
 def counted(name: str) -> dict[str, int | None]:
@@ -34,7 +36,9 @@ def counted(name: str) -> dict[str, int | None]:
         piece = row.part.name if row.part.name in pieces else piece
         if row.number is not None:
             made = row.cells[0].made
-            result[f"{piece} / {'Rnd' if row.kind == 'round' else 'Row'} {row.number}"] = None if made is None else made.stitches
+            result[f"{piece} / {'Rnd' if row.kind == 'round' else 'Row'} {row.number}"] = (
+                None if made is None else made.stitches
+            )
     return result
 
 
@@ -62,7 +66,9 @@ class TestCounts:
         assert {span.start for span in labels} <= {row.span.start for row in report.ledger.rows}
 
 
-@pytest.mark.parametrize(("name", "line", "rule"), PLANTED, ids=[f"{name.split('-')[0]}-{line}-{rule}" for name, line, rule in PLANTED])
+@pytest.mark.parametrize(
+    ("name", "line", "rule"), PLANTED, ids=[f"{name.split('-')[0]}-{line}-{rule}" for name, line, rule in PLANTED]
+)
 def test_planted_mistake_is_found(name: str, line: int, rule: str) -> None:
     """The planted mistake has its finding, on its line, under its name."""
     assert (line, rule) in found(name)

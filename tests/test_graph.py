@@ -76,7 +76,15 @@ Rnd 2: Sc in each sc around. (9 sc)
 Rnd 3: Sc in each sc around. (9 sc)
 Rnd 4: Sc in each sc around. (9 sc)
 """
-FLAT = {"circle": CIRCLE, "ball": SPIRAL_BALL, "square": SQUARE, "granny": GRANNY, "strip": STRIP, "triangle": TRIANGLE, "tube": TUBE}
+FLAT = {
+    "circle": CIRCLE,
+    "ball": SPIRAL_BALL,
+    "square": SQUARE,
+    "granny": GRANNY,
+    "strip": STRIP,
+    "triangle": TRIANGLE,
+    "tube": TUBE,
+}
 ALL = pytest.mark.parametrize("name", FLAT)
 
 
@@ -88,7 +96,9 @@ def graph_of(rows: list[Laid], foundation: bool = True) -> nx.Graph:
         graph.add_edges_from((id(one), id(other)) for one, other in pairwise(row.nodes))
         if row.circular and len(row.nodes) > 2:
             graph.add_edge(id(row.nodes[-1]), id(row.nodes[0]))
-        graph.add_edges_from((id(node), id(parent)) for node in row.nodes for parent in node.parents if foundation or row is not rows[1])
+        graph.add_edges_from(
+            (id(node), id(parent)) for node in row.nodes for parent in node.parents if foundation or row is not rows[1]
+        )
     return graph
 
 
@@ -233,7 +243,10 @@ def test_growth_of_a_flat_circle() -> None:
     for below, row in pairwise(rows[1:]):
         children = Counter(id(parent) for node in row.nodes for parent in node.parents)
 
-        assert Counter({2: 12, 1: len(below.nodes) - 12}) == Counter(children[id(node)] for node in below.nodes) + Counter()
+        assert (
+            Counter({2: 12, 1: len(below.nodes) - 12})
+            == Counter(children[id(node)] for node in below.nodes) + Counter()
+        )
 
 
 def test_every_stitch_can_be_undone_to_the_ring() -> None:

@@ -98,7 +98,9 @@ class Page(HTMLParser):
         return [int(tag[1]) for tag, _ in self.tags if re.fullmatch(r"h[1-6]", tag)]
 
 
-def finding_at(text: str, words: str, weight: Weight = Weight.CORRECTION, rule: str = "count-differs", **more) -> Finding:
+def finding_at(
+    text: str, words: str, weight: Weight = Weight.CORRECTION, rule: str = "count-differs", **more
+) -> Finding:
     start = text.index(words)
     return Finding(rule, weight, Span(start, start + len(words)), more.pop("message", "The count differs."), **more)
 
@@ -118,7 +120,14 @@ def square() -> Report:
     below = finding_at(SQUARE, "(16 tr)").span
     findings = (
         finding_at(SQUARE, "UK terms", Weight.STYLE, "abbreviation-unused", message="A matter of style."),
-        finding_at(SQUARE, "1 dc into each tr", Weight.QUERY, "repeat-ambiguous", message="2nd round: Is this so?", row="2nd round"),
+        finding_at(
+            SQUARE,
+            "1 dc into each tr",
+            Weight.QUERY,
+            "repeat-ambiguous",
+            message="2nd round: Is this so?",
+            row="2nd round",
+        ),
         finding_at(
             SQUARE,
             "17 dc",
@@ -215,7 +224,9 @@ def test_hostile_text_is_inert(square):
     html = as_page(replace(square, source=SourceText(HOSTILE), pattern=pattern, findings=(bad,)))
     page = Page(html)
 
-    allowed = set("html head meta title style body main footer header section article aside div span p a ul ol li h1 h2 h3 h4 strong bdi mark q dl dt dd details summary table caption thead tbody tfoot tr th td".split())
+    allowed = set(
+        "html head meta title style body main footer header section article aside div span p a ul ol li h1 h2 h3 h4 strong bdi mark q dl dt dd details summary table caption thead tbody tfoot tr th td".split()
+    )
     assert {tag for tag, _ in page.tags} <= allowed
     assert not [name for _, attributes in page.tags for name in attributes if name.startswith("on") or name == "src"]
     assert not re.search(r"[\x00-\x08\x0b-\x1f\x7f-\x9f]", html)
@@ -305,7 +316,9 @@ def test_sizes_stand_side_by_side():
     assert re.search(r"Row 1 .*10 sc ✓ agrees 12 sc ✓ agrees 14 sc ✓ agrees", said)
 
 
-@pytest.mark.parametrize(("words", "warned"), [("two safety eyes", True), ("a drawstring", True), ("according to gauge", False)])
+@pytest.mark.parametrize(
+    ("words", "warned"), [("two safety eyes", True), ("a drawstring", True), ("according to gauge", False)]
+)
 def test_caution_stands_where_a_child_could_come_to_harm(square, words, warned):
     """Toys, babies' things and cords bring the standing note about hazards; other words do not."""
     page = Page(as_page(with_text(square, f"You need {words}.")))

@@ -16,7 +16,9 @@ WORDS = st.lists(
     st.sampled_from(
         "Rnd Row 1: 2: 3 4-9: Ch 3 ch sc dc 2tog hdc tr sl st sts in next each of the ring sp ch-2 sk skip * ** ( ) [ ] { } , ; . : "
         "rep from times more twice around across to last turn join with inc dec first same corner (12 sts) (6, 8) = - – ½ 0 99999999 "
-        "back loop only FPdc work evenly fasten off as for Rnds even until magic shell st(s) dc2tog counts as marker Row(s) \n \n".split(" ")
+        "back loop only FPdc work evenly fasten off as for Rnds even until magic shell st(s) dc2tog counts as marker Row(s) \n \n".split(
+            " "
+        )
     ),
     max_size=60,
 ).map(" ".join)
@@ -33,7 +35,9 @@ def assert_survived(text: str) -> None:
         assert finding.message
     assert 0 <= report.grade.score <= 100
     for row in report.ledger.rows:
-        assert all((cell.made is None) == (cell.outcome.value in ("not-recomputed", "not-worked")) for cell in row.cells), text
+        assert all(
+            (cell.made is None) == (cell.outcome.value in ("not-recomputed", "not-worked")) for cell in row.cells
+        ), text
 
 
 @st.composite
@@ -80,7 +84,9 @@ class TestAnyText:
     @given(WORDS)
     def test_random_row(self, words: str) -> None:
         """A row of random words between sound rows is survived."""
-        assert_survived(f"Strip\n\nSTRIP\n\nCh 13.\nRow 1: Sc in 2nd ch from hook and in each ch across. (12 sc)\nRow 2: {words}\nRow 3: Ch 1, turn, sc in each st across. (12 sc)\n")
+        assert_survived(
+            f"Strip\n\nSTRIP\n\nCh 13.\nRow 1: Sc in 2nd ch from hook and in each ch across. (12 sc)\nRow 2: {words}\nRow 3: Ch 1, turn, sc in each st across. (12 sc)\n"
+        )
 
     @settings(derandomize=True, max_examples=45, deadline=None)
     @given(damaged_demos())
@@ -88,7 +94,23 @@ class TestAnyText:
         """A demo pattern shuffled, cut or mistyped is survived."""
         assert_survived(text)
 
-    @pytest.mark.parametrize("text", ["", "\n", " ", "\ufeff", "\r\n\r\n", "Rnd 1:", "*", "(" * 500, "Row 1: " + "[" * 200, "Row 1: Ch 999999999.", "Row 2: Rep Row 2.", "Rows 1-9999999: Sc in each st."])
+    @pytest.mark.parametrize(
+        "text",
+        [
+            "",
+            "\n",
+            " ",
+            "\ufeff",
+            "\r\n\r\n",
+            "Rnd 1:",
+            "*",
+            "(" * 500,
+            "Row 1: " + "[" * 200,
+            "Row 1: Ch 999999999.",
+            "Row 2: Rep Row 2.",
+            "Rows 1-9999999: Sc in each st.",
+        ],
+    )
     def test_odd_text(self, text: str) -> None:
         """Empty and absurd texts are survived."""
         assert_survived(text)
@@ -159,7 +181,7 @@ class TestRepeats:
     @steady
     @given(PASSAGES, PASSES)
     def test_brackets_and_stars(self, pieces: list[tuple[str, int]], passes: int) -> None:
-        """"[…] n times" makes what "*…; rep from * n - 1 times more" makes."""
+        """ "[…] n times" makes what "*…; rep from * n - 1 times more" makes."""
         passage, width = ", ".join(words for words, _ in pieces), passes * sum(uses for _, uses in pieces)
         stars = f"*{passage}; rep from * {passes - 1} time{'s' if passes > 2 else ''} more"
 
@@ -168,7 +190,7 @@ class TestRepeats:
     @steady
     @given(PASSAGES, PASSES)
     def test_across_runs_as_often_as_fits(self, pieces: list[tuple[str, int]], passes: int) -> None:
-        """"rep from * across" makes what the number of passes that fit makes."""
+        """ "rep from * across" makes what the number of passes that fit makes."""
         passage, width = ", ".join(words for words, _ in pieces), passes * sum(uses for _, uses in pieces)
 
         assert second_row(f"[{passage}] {passes} times", width) == second_row(f"*{passage}; rep from * across", width)
@@ -178,7 +200,9 @@ class TestRepeats:
     def test_stitches_left_over_are_found(self, pieces: list[tuple[str, int]], passes: int, over: int) -> None:
         """A counted repeat that leaves stitches of the row below is found, whatever the passage."""
         passage, width = ", ".join(words for words, _ in pieces), passes * sum(uses for _, uses in pieces)
-        found = check(f"Strip\n\nSTRIP\n\nCh {width + over + 1}.\nRow 1: Sc in 2nd ch from hook and in each ch across. ({width + over} sc)\nRow 2: Ch 1 (does not count as a st), turn, [{passage}] {passes} times.\n")
+        found = check(
+            f"Strip\n\nSTRIP\n\nCh {width + over + 1}.\nRow 1: Sc in 2nd ch from hook and in each ch across. ({width + over} sc)\nRow 2: Ch 1 (does not count as a st), turn, [{passage}] {passes} times.\n"
+        )
 
         assert "places-left-over" in [finding.rule for finding in found.findings]
 
@@ -190,7 +214,9 @@ class TestRepeats:
         def circle(first: int) -> list[int | None]:
             lines = [f"Rnd 1: {first} sc in ring.", "Rnd 2: 2 sc in each sc around."]
             lines += [f"Rnd {n}: [Sc in next {n - 2} sc, 2 sc in next sc] {first} times." for n in range(3, 7)]
-            return counts(check("Circle\nWorked in a spiral; do not join.\n\nCIRCLE\n\nMake a magic ring.\n" + "\n".join(lines)))
+            return counts(
+                check("Circle\nWorked in a spiral; do not join.\n\nCIRCLE\n\nMake a magic ring.\n" + "\n".join(lines))
+            )
 
         assert [count * times for count in circle(start)] == circle(start * times)
 
@@ -205,10 +231,18 @@ class TestRepeats:
         assert second_row(flat, width) == second_row(nested, width)
 
 
-@pytest.mark.parametrize(("words", "uses", "makes"), [("sc in next sc", 1, 1), ("2 sc in next sc", 1, 2), ("sc2tog over next 2 sc", 2, 1), ("sc in next sc, 2 sc in next sc", 2, 3)])
+@pytest.mark.parametrize(
+    ("words", "uses", "makes"),
+    [
+        ("sc in next sc", 1, 1),
+        ("2 sc in next sc", 1, 2),
+        ("sc2tog over next 2 sc", 2, 1),
+        ("sc in next sc, 2 sc in next sc", 2, 3),
+    ],
+)
 @pytest.mark.parametrize("printed", ["more", "in all"])
 def test_times_that_could_mean_two_things(words: str, uses: int, makes: int, printed: str) -> None:
-    """"rep from * 5 times" is read as 5 or 6 in all, whichever the printed count and the places agree with."""
+    """ "rep from * 5 times" is read as 5 or 6 in all, whichever the printed count and the places agree with."""
     passes = 6 if printed == "more" else 5
     text = (
         f"Strip\n\nSTRIP\n\nCh {passes * uses + 1}.\nRow 1: Sc in 2nd ch from hook and in each ch across. ({passes * uses} sc)\n"

@@ -122,7 +122,16 @@ class Written:
 
     @property
     def text(self) -> str:
-        head = ["Sample", "", f"{self.house.terms.upper()} terms.", *([self.note] if self.note else []), "", "SAMPLE", "", self.opening]
+        head = [
+            "Sample",
+            "",
+            f"{self.house.terms.upper()} terms.",
+            *([self.note] if self.note else []),
+            "",
+            "SAMPLE",
+            "",
+            self.opening,
+        ]
         return "\n".join([*head, *(self.line(index) for index in range(len(self.lines)))]) + "\n"
 
     def line(self, index: int) -> str:
@@ -168,7 +177,11 @@ def assert_misprints_found(written: Written) -> None:
     """Whichever figure is misprinted, that row has the only correction."""
     for label, misprint in written.misprinted():
         report = check(misprint.text)
-        found = [(finding.rule, finding.row) for finding in report.findings if finding.weight.value == "correction" and finding.rule != "section-missing"]
+        found = [
+            (finding.rule, finding.row)
+            for finding in report.findings
+            if finding.weight.value == "correction" and finding.rule != "section-missing"
+        ]
 
         assert [("count-differs", label)] == found, misprint.text
         assert [("count-differs", line_of(misprint.text, f"{label}:"))] == corrections(report), misprint.text
@@ -196,11 +209,17 @@ def circle(house: House, stitch: str, rounds: list[int], chain_counts: bool) -> 
             if number == 1:
                 work = [house.several(start - 1, stitch, "ring")]
             elif number == 2:
-                work = [house.one(stitch, "same place as join"), house.several(2, stitch, f"each of next {start - 1} {st}")]
+                work = [
+                    house.one(stitch, "same place as join"),
+                    house.several(2, stitch, f"each of next {start - 1} {st}"),
+                ]
             else:
                 work = [house.along(plain - 1, stitch)] if plain > 1 else []
                 work += [house.several(2, stitch, f"next {st}")]
-                work += [f"*{house.along(plain, stitch)}, {house.several(2, stitch, f'next {st}')}", house.more(start - 1)]
+                work += [
+                    f"*{house.along(plain, stitch)}, {house.several(2, stitch, f'next {st}')}",
+                    house.more(start - 1),
+                ]
         elif number == 1:
             work = [house.several(start, stitch, "ring")]
         elif number == 2:
@@ -235,7 +254,11 @@ def spiral(house: House, stitch: str, rounds: list[int], every: int | None = Non
             steps = abs(count - below)
             plain = below // steps - (1 if count > below else 2)
             change = house.several(2, stitch, f"next {st}") if count > below else f"{st}2tog over next 2 {st}"
-            words = f"*{house.along(plain, stitch)}, {change}; {house.round_through}" if plain else f"*{change}; {house.round_through}"
+            words = (
+                f"*{house.along(plain, stitch)}, {change}; {house.round_through}"
+                if plain
+                else f"*{change}; {house.round_through}"
+            )
         lines.append(Line(words, ((count, stitch),)))
     note = "Worked in a continuous spiral; do not join or turn. There are no turning chains."
     return Written(house, "round", "Make a magic ring.", tuple(lines), note)
@@ -244,21 +267,39 @@ def spiral(house: House, stitch: str, rounds: list[int], every: int | None = Non
 def sc_square(house: House) -> Written:
     """A square in a spiral: 3 sc in each corner stitch."""
     st, table = house.st("sc"), SHAPES["sc_square"]
-    lines = [Line(house.several(4, "sc", "ring"), ((4, "sc"),)), Line(house.several(3, "sc", f"each of next 4 {st}"), ((12, "sc"),))]
+    lines = [
+        Line(house.several(4, "sc", "ring"), ((4, "sc"),)),
+        Line(house.several(3, "sc", f"each of next 4 {st}"), ((12, "sc"),)),
+    ]
     passage = f"*{house.along(1, 'sc')}, {house.several(3, 'sc', f'next {st}')}, {house.along(1, 'sc')}"
     lines.append(Line(f"{passage}; {house.more(4)}", ((20, "sc"),)))
     assert [line.figures[0][0] for line in lines] == table["rounds"]
-    return Written(house, "round", "Make a magic ring.", tuple(lines), "Worked in a continuous spiral; do not join or turn.")
+    return Written(
+        house, "round", "Make a magic ring.", tuple(lines), "Worked in a continuous spiral; do not join or turn."
+    )
 
 
 def solid_motif(house: House, corners: int, totals: list[int], in_corner: int, chains: int) -> Written:
     """A motif of dc: so many dc each side of a chain space in every corner, one dc in every dc between."""
     st, lines = house.st("dc"), []
     first = totals[0] // corners
-    groups = house.group(f"{house.several(first, 'dc', 'ring')}, {house.ch(chains)}", "").removesuffix(" in ").removesuffix(" into ")
+    groups = (
+        house.group(f"{house.several(first, 'dc', 'ring')}, {house.ch(chains)}", "")
+        .removesuffix(" in ")
+        .removesuffix(" into ")
+    )
     chain = f"{house.ch(3)} {house.counting('dc')}"
-    opening = [chain, house.one("dc", "ring") if first == 2 else house.several(first - 1, "dc", "ring"), house.ch(chains)]
-    lines.append(Line(_listed([*opening, f"{groups} {corners - 1} times"], house.join(3, "dc")), ((totals[0], "dc"), (corners, chains))))
+    opening = [
+        chain,
+        house.one("dc", "ring") if first == 2 else house.several(first - 1, "dc", "ring"),
+        house.ch(chains),
+    ]
+    lines.append(
+        Line(
+            _listed([*opening, f"{groups} {corners - 1} times"], house.join(3, "dc")),
+            ((totals[0], "dc"), (corners, chains)),
+        )
+    )
     each = st if in_corner == 1 else f"{in_corner} {st}"
     corner = house.group(f"{each}, {house.ch(chains)}, {each}", f"next {house.sp(chains)}")
     for number, total in enumerate(totals[1:], 2):
@@ -300,7 +341,10 @@ def circle_of_pairs(house: House) -> Written:
     first = _listed([chain, house.several(19, "dc", "ring")], house.join(3, "dc"))
     passage = f"*{house.along(2, 'dc')}, {house.ch(2)}"
     second = _listed([chain, house.along(1, "dc"), house.ch(2), passage, house.more(9)], house.join(3, "dc"))
-    lines = (Line(first, ((row["rounds"][0], "dc"),)), Line(second, ((row["rounds"][1], "dc"), (row["chain_spaces"][1], row["chains"]))))
+    lines = (
+        Line(first, ((row["rounds"][0], "dc"),)),
+        Line(second, ((row["rounds"][1], "dc"), (row["chain_spaces"][1], row["chains"]))),
+    )
     return Written(house, "round", _ring(house, 6), lines)
 
 
@@ -312,7 +356,10 @@ def star(house: House) -> Written:
     first = _listed([chain, house.ch(2), spokes, house.more(row["spokes"] - 1)], house.join(3, "dc"))
     slip = f"{house.st('sl st')} {'in' if house.us else 'into'} next {house.sp(2)}"
     points = f"*{house.several(row['dc_in_each'], 'dc', f'next {house.sp(2)}')}"
-    second = _listed([slip, chain, house.several(row["dc_in_each"] - 1, "dc", "same sp"), points, house.more(row["spaces"] - 1)], house.join(3, "dc"))
+    second = _listed(
+        [slip, chain, house.several(row["dc_in_each"] - 1, "dc", "same sp"), points, house.more(row["spaces"] - 1)],
+        house.join(3, "dc"),
+    )
     lines = (Line(first, ((row["spokes"], "dc"), (row["spaces"], 2))), Line(second, ((row["round_2"], "dc"),)))
     return Written(house, "round", _ring(house, 6), lines)
 
@@ -346,7 +393,9 @@ def _foundation(house: House, chains: int) -> str:
 
 def from_chain(house: House, stitch: str, chains: int, row: dict, stitches: int) -> Written:
     """A foundation chain and the first row on it."""
-    return Written(house, "row", _foundation(house, chains), (Line(_first_row(house, stitch, row), ((stitches, stitch),)),))
+    return Written(
+        house, "row", _foundation(house, chains), (Line(_first_row(house, stitch, row), ((stitches, stitch),)),)
+    )
 
 
 def strip(house: House, stitch: str, turning: int, counted: bool | None, width: int = 12, rows: int = 4) -> Written:
@@ -373,7 +422,9 @@ def hyperbolic_rows(house: House, table: dict) -> Written:
     lines = [Line(_first_row(house, "sc", first), ((counted[0], "sc"),))]
     for count in counted[1:]:
         passage = f"*{house.along(every - 1, 'sc')}, {house.several(2, 'sc', f'next {st}')}"
-        lines.append(Line(_listed([f"{house.ch(1)} {house.counting(None)}", "turn", passage, house.across]), ((count, "sc"),)))
+        lines.append(
+            Line(_listed([f"{house.ch(1)} {house.counting(None)}", "turn", passage, house.across]), ((count, "sc"),))
+        )
     return Written(house, "row", _foundation(house, counted[0] + 1), tuple(lines))
 
 
@@ -398,7 +449,9 @@ def _shapes(house: House) -> dict[str, Written]:
         "circle to square": circle_to_square(house),
     }
     for row in SHAPES["polygons_by_first_round"]:
-        shapes[f"first round of a {row['shape']}"] = solid_motif(house, row["corners"], [row["corners"] * row["dc_in_group"]], 1, 2)
+        shapes[f"first round of a {row['shape']}"] = solid_motif(
+            house, row["corners"], [row["corners"] * row["dc_in_group"]], 1, 2
+        )
     for row in SHAPES["hyperbolic"]["rows"]:
         shapes[f"hyperbolic plane {row['ratio']}"] = hyperbolic_rows(house, row)
     for row in SHAPES["hyperbolic"]["rounds"]:
@@ -488,7 +541,12 @@ def test_edging_of_27_a_side_and_3_a_corner(house: House) -> None:
     sc = house.st("sc")
     side, corner = f"work {row['per_side']} {sc} evenly along side", f"3 {sc} {'in' if house.us else 'into'} corner"
     words = f"{house.ch(1)} {house.counting(None)}, *{side}, {corner}; {house.more(4)}; {house.join(None, 'sc')}"
-    text = Written(house, "round", "Join A with sl st in any corner." if house.us else "Join A with ss into any corner.", (Line(words, ((row["total"], "sc"),)),)).text
+    text = Written(
+        house,
+        "round",
+        "Join A with sl st in any corner." if house.us else "Join A with ss into any corner.",
+        (Line(words, ((row["total"], "sc"),)),),
+    ).text
 
     assert [row["total"]] == counts(check(text)), text
 
@@ -526,7 +584,7 @@ class TestFirstStitchInFoundation:
     def test_unsaid_is_read_from_the_height(self, house: House, row: dict) -> None:
         """Nothing said of the skipped chains, they count for stitches taller than sc."""
         text = self._written(house, row).text
-        silent = text.replace(text[text.index(" ("):text.index(")") + 1], "") if row["skipped_counts"] else text
+        silent = text.replace(text[text.index(" (") : text.index(")") + 1], "") if row["skipped_counts"] else text
         report = check(silent)
 
         assert [20 - row["skipped"] + row["skipped_counts"]] == counts(report), silent
@@ -534,7 +592,11 @@ class TestFirstStitchInFoundation:
 
 
 @HOUSES
-@pytest.mark.parametrize("row", CHAINS["rows"], ids=lambda row: f"{row['stitch']}-ch{row['chains']}-{'counts' if row['counts_as_stitch'] else 'not'}")
+@pytest.mark.parametrize(
+    "row",
+    CHAINS["rows"],
+    ids=lambda row: f"{row['stitch']}-ch{row['chains']}-{'counts' if row['counts_as_stitch'] else 'not'}",
+)
 class TestTurningChains:
     """Strips whose rows begin with the published turning chain."""
 

@@ -49,7 +49,9 @@ def faults(folder: Path) -> list[tuple[str, int, int, str]]:
     found = [FORMATION.match(line) for line in str(caught.value).splitlines()]
 
     assert all(found), str(caught.value)
-    return [(Path(match["file"]).name, int(match["line"]), int(match["column"]), match["fault"]) for match in found if match]
+    return [
+        (Path(match["file"]).name, int(match["line"]), int(match["column"]), match["fault"]) for match in found if match
+    ]
 
 
 def change(path: Path, old: str, new: str) -> tuple[int, int]:
@@ -122,7 +124,9 @@ class TestFaults:
         """A line that is no YAML is named by file, line and column."""
         path = folder / name
         lines = path.read_text(encoding="utf-8").rstrip("\n").count("\n") + 1
-        path.write_text(path.read_text(encoding="utf-8").rstrip("\n") + "\nbroken: [one, two\nnext: }\n", encoding="utf-8")
+        path.write_text(
+            path.read_text(encoding="utf-8").rstrip("\n") + "\nbroken: [one, two\nnext: }\n", encoding="utf-8"
+        )
         [(file, line, _, fault)] = faults(folder)
 
         assert name == file
@@ -204,7 +208,9 @@ class TestFaults:
 
     def test_key_doubled_inside(self, folder: Path) -> None:
         """A key doubled inside an entry is named at its second place."""
-        line, column = change(folder / "checks.yaml", "    weight: correction\n", "    weight: correction\n    weight: query\n")
+        line, column = change(
+            folder / "checks.yaml", "    weight: correction\n", "    weight: correction\n    weight: query\n"
+        )
 
         assert [("checks.yaml", line + 1, column + 4)] == [found[:3] for found in faults(folder)]
 
@@ -245,9 +251,15 @@ class TestAdditions:
     def test_an_abbreviation(self, folder: Path) -> None:
         """An abbreviation added to the list is known as one: used and not explained, it is a finding."""
         before = [report_finding.rule for report_finding in check(LISTED).findings]
-        change(folder / "abbreviations_us.yaml", "abbreviations:\n", 'abbreviations:\n  - {abbr: blk, forms: [blk], meaning: block, source: "house"}\n')
+        change(
+            folder / "abbreviations_us.yaml",
+            "abbreviations:\n",
+            'abbreviations:\n  - {abbr: blk, forms: [blk], meaning: block, source: "house"}\n',
+        )
         report = inspected(LISTED, folder)
-        undefined = [report.source.slice(finding.span) for finding in report.findings if finding.rule == "abbreviation-undefined"]
+        undefined = [
+            report.source.slice(finding.span) for finding in report.findings if finding.rule == "abbreviation-undefined"
+        ]
 
         assert "abbreviation-undefined" not in before
         assert ["blk"] == undefined
@@ -290,11 +302,15 @@ class TestAdditions:
 """
         path = folder / "word_rules.yaml"
         path.write_text(path.read_text(encoding="utf-8").rstrip("\n") + rule, encoding="utf-8")
-        text = "Strip\n\nSTRIP\n\nCh 13.\nRow 1: Sc in 2nd ch from hook and in each ch across, wiggle the hook. (12 sc)\n"
+        text = (
+            "Strip\n\nSTRIP\n\nCh 13.\nRow 1: Sc in 2nd ch from hook and in each ch across, wiggle the hook. (12 sc)\n"
+        )
         report = inspected(text, folder)
         found = [finding for finding in report.findings if finding.rule == "jargon-of-the-house"]
 
-        assert [("wiggle the hook", "style", "“wiggle the hook” is said nowhere else.")] == [(report.source.slice(f.span), f.weight.value, f.message) for f in found]
+        assert [("wiggle the hook", "style", "“wiggle the hook” is said nowhere else.")] == [
+            (report.source.slice(f.span), f.weight.value, f.message) for f in found
+        ]
         assert "jargon-of-the-house" not in [finding.rule for finding in check(text).findings]
 
     def test_another_weight(self, folder: Path) -> None:
@@ -302,7 +318,12 @@ class TestAdditions:
         bad = rulebook().rule("row-number-out-of-order").example.bad
         text = (folder / "checks.yaml").read_text(encoding="utf-8")
         head, tail = text.split("  - name: row-number-out-of-order\n")
-        (folder / "checks.yaml").write_text(head + "  - name: row-number-out-of-order\n" + tail.replace("weight: correction", "weight: query", 1), encoding="utf-8")
+        (folder / "checks.yaml").write_text(
+            head + "  - name: row-number-out-of-order\n" + tail.replace("weight: correction", "weight: query", 1),
+            encoding="utf-8",
+        )
 
         assert ["correction"] == [f.weight.value for f in check(bad).findings if f.rule == "row-number-out-of-order"]
-        assert ["query"] == [f.weight.value for f in inspected(bad, folder).findings if f.rule == "row-number-out-of-order"]
+        assert ["query"] == [
+            f.weight.value for f in inspected(bad, folder).findings if f.rule == "row-number-out-of-order"
+        ]

@@ -33,8 +33,8 @@ def _run(step: Step) -> Place | None:
     """The place of a step that goes on to the row's end, None for any other."""
     places = step.places if isinstance(step, (Work, Group)) else ()
     place = places[-1] if places else None
-    to_end = place is not None and place.which is Which.EACH and (
-        place.limit is None or place.limit.kind is LimitKind.END
+    to_end = (
+        place is not None and place.which is Which.EACH and (place.limit is None or place.limit.kind is LimitKind.END)
     )
     return place if to_end and not place.between else None
 

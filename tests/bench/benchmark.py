@@ -67,7 +67,9 @@ def work() -> None:
             best = min(best, time.perf_counter() - began)
         each = best / ledger.stitches
         base = base or each
-        print(f"{ledger.stitches:>8} stitches: {ledger.stitches / best:>10,.0f} a second; time a stitch {each / base:.2f} of the smallest")
+        print(
+            f"{ledger.stitches:>8} stitches: {ledger.stitches / best:>10,.0f} a second; time a stitch {each / base:.2f} of the smallest"
+        )
 
 
 if __name__ == "__main__":

@@ -1,0 +1,99 @@
+"""One clause, many wordings: what each makes on a row that is known, worked out by hand.
+
+Wordings that once were misread without a warning stand here, so that they stay mended.  Common practice, no source.
+"""
+
+from __future__ import annotations
+
+import pytest
+from helpers import check, outcomes, worked_rows
+
+GRANNY = """Ch 4, join with sl st to form a ring.
+Rnd 1: Ch 3 (counts as dc throughout), 2 dc in ring, ch 2, (3 dc in ring, ch 2) 3 times, join with sl st in top of ch 3.
+"""  # 12 dc, four ch-2 corners
+ROUND_24 = "Rnd 1: 24 sc in magic ring, join with sl st in first sc.\n"
+ROUND_12 = "Rnd 1: 12 sc in magic ring, join with sl st in first sc.\n"
+LOOPS_8 = """Rnd 1: 8 sc in magic ring, sl st in first sc.
+Rnd 2: Ch 1, sc in same st, *ch 4, sc in next sc; rep from * around, ending with ch 2, dc in first sc to form last loop.
+"""
+ROW_20 = "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn.\n"
+SCALLOPS = """Ch 20.
+Row 1: Sc in 2nd ch from hook, *sk 2 chs, 5 dc in next ch, sk 2 chs, sc in next ch; rep from * across, turn.
+"""
+V_STITCH = "Special stitch\nV-st: (dc, ch 1, dc) in same st.\n\nPIECE\nCh 30.\n"
+
+MADE = [
+    # two runs over different places are one way round
+    (GRANNY, "Rnd 2: Ch 1, sc in each dc around, 3 sc in each ch-2 sp, join.", 24, {}),
+    (GRANNY, "Rnd 2: Ch 1, sc in each dc around and 2 sc in each ch-2 sp around, join.", 20, {}),
+    (GRANNY, "Rnd 2: Ch 1, 1 sc in each dc, (sc, ch 2, sc) in each corner sp, join.", 20, {2: 4}),
+    (GRANNY, "Rnd 2: Ch 1, sc in each st around, working 3 sc in each corner, join.", 24, {}),
+    # the loop of the stitch says how, not where
+    (ROUND_12, "Rnd 2: Ch 1, sc blo in each st around, sl st in first sc.", 12, {}),
+    (ROUND_12, "Rnd 2: Ch 1, hdc in third loop of each st around, sl st in first hdc.", 12, {}),
+    (ROUND_12, "Rnd 2: Ch 1, hdc in the 3rd loop of each st around, join.", 12, {}),
+    (ROUND_12, "Rnd 2: Ch 1, sc in each st in back loops only around, join.", 12, {}),
+    # stitches left
+    (ROW_20, "Row 2: Ch 1, sc in each st across, leaving last 3 sts unworked, turn.", 17, {}),
+    (ROW_20, "Row 2: Ch 1, sc in next 12 sts, leaving remaining 8 sc unworked, turn.", 12, {}),
+    # chains between slip stitches are spaces of their own, in every pass
+    (ROUND_24, "Rnd 2: *Ch 5, sk 2 sts, sl st in next st; rep from * around.", 0, {5: 8}),
+    (ROUND_12, "Rnd 2: *Ch 3, sl st in next sc; rep from * around.\nRnd 3: (Sl st, ch 2, dc, ch 2, sl st) in each ch-3 sp around.", 12, {2: 24}),
+    (ROUND_12, "Rnd 2: Ch 1, (sc, ch 2, sc) in each st around, join.\nRnd 3: *Sl st in next ch-2 sp, ch 4; rep from * around, join.", 0, {4: 12}),
+    # the last pass
+    (GRANNY, "Rnd 2: Sl st to corner sp, ch 3, (2 dc, ch 2, 3 dc) in same sp, *ch 1, (3 dc, ch 2, 3 dc) in next corner sp; rep from * around, omitting last corner, join.", 24, {2: 4, 1: 4}),
+    (ROUND_24, "Rnd 2: Ch 1, sc in same st, *ch 5, sk 2 sts, sc in next st; rep from * around, omitting last sc, join with sl st in first sc.", 8, {5: 8}),
+    (ROUND_24, "Rnd 2: Ch 1, *sc in next st, ch 3, sk 1 st; rep from * around, omitting last ch 3, join.", 12, {3: 11}),
+    (ROUND_24, "Rnd 2: Ch 1, sc in first st, *ch 5, sk next 2 sts, sc in next st; rep from * around, ending with ch 5, join.", 8, {5: 8}),
+    (SCALLOPS, "Row 2: Ch 3 (counts as dc), 2 dc in first sc, *sk 2 dc, sc in next dc, sk 2 dc, 5 dc in next sc; rep from * across, ending with 3 dc (instead of 5) in last sc, turn.", 19, {}),
+    (SCALLOPS, "Row 2: Ch 3 (counts as dc), 2 dc in first sc, *sk 2 dc, sc in next dc, sk 2 dc, 5 dc in next sc; rep from * across, ending (last rep) with 3 dc in last sc, turn.", 19, {}),
+    # corners of stitches
+    (GRANNY, "Rnd 2: Ch 1, sc in each dc around, 3 sc in each ch-2 sp, join.\nRnd 3: Ch 1, sc in each sc around, working 3 sc in center sc of each corner, join.", 32, {}),
+    (GRANNY, "Rnd 2: Ch 1, sc in each dc around, 3 sc in each ch-2 sp, join.\nRnd 3: Ch 1, *sc in each sc to corner, 3 sc in center sc of corner; rep from * 3 more times, sc in each remaining sc, join.", 32, {}),
+    # chains counted from the hook
+    ("", "Row 1: Ch 4 (first 3 chs count as dc), (2 dc, ch 2, 3 dc) in 4th ch from hook, turn.", 6, {2: 1}),
+    ("", "Rnd 1: Ch 5, (dc, ch 1) 7 times in 5th ch from hook, join with sl st in 4th ch of beg ch-5.", 8, {1: 8}),
+    ("Ch 30.\n", "Row 1: Starting in 2nd ch from hook, sc in each ch across.", 29, {}),
+    ("Ch 30.\n", "Row 1: Beginning in 4th ch from hook, dc in each ch across.", 28, {}),
+    (V_STITCH, "Row 1: V-st in 6th ch from hook, *sk 2 ch, V-st in next ch; rep from * to last 3 chs, sk 2 ch, dc in last ch; turn.", 18, {1: 8}),
+    (ROW_20, "Row 2: Ch 4 (counts as dc and ch 1), sk first 2 sts, dc in next st, *ch 1, sk next st, dc in next st; rep from * to last st, dc in last st, turn.", 11, {1: 9}),
+    # loops closed by a stitch
+    (LOOPS_8, "Rnd 3: Ch 1, sc in loop just made, *ch 5, sc in next loop; rep from * around, ch 5, join with sl st in first sc.", 8, {5: 8}),
+    (LOOPS_8, "Rnd 3: *Ch 5, sc in next loop; rep from * 6 more times, ch 2, tr in top of dc (this forms last ch-5 loop).", 7, {5: 8}),
+    (LOOPS_8, "Rnd 3: *Ch 5, sc in next loop; rep from * around, ending with ch 2, dc in dc at beginning of rnd.", 7, {5: 8}),
+    # between the stitches
+    (ROUND_24, "Rnd 2: Ch 1, sc between each sc around, join.", 24, {}),
+]  # fmt: skip
+
+NOT_TOLD = [
+    (ROUND_12, "Rnd 2: Ch 1, *sc in next 4 sts, 2 sc in next st; rep from * around, join."),  # 12 is not 5n
+    (ROUND_12, "Rnd 2: Ch 1, *sc in next st, ch 3; rep from * around, omitting last dc, join."),  # there is no dc
+    (ROUND_12, "Rnd 2: Ch 1, sc in each st around, 3 sc in each corner, join."),  # a circle has none
+    (ROUND_12, "Rnd 2: Ch 1, dc in each st around, dc in each st around, join."),  # nothing is left for the second
+    (ROUND_12, "Rnd 2: Ch 1, sc in next 3 sts (2 sc in next st, ch 1, sc in next st), join."),  # work, or a gloss?
+]
+
+
+@pytest.mark.parametrize(("before", "words", "stitches", "spaces"), MADE, ids=[words[:70] for _, words, _, _ in MADE])
+def test_wording_makes(before: str, words: str, stitches: int, spaces: dict[int, int]) -> None:
+    made = worked_rows(check(f"Test\nUS terms\n\n{before}{words}\n"))[-1].cells[0].made
+    assert made is not None
+    assert (made.stitches, made.spaces) == (stitches, spaces)
+
+
+@pytest.mark.parametrize(("before", "words"), NOT_TOLD, ids=[words[:70] for _, words in NOT_TOLD])
+def test_what_does_not_come_out_is_not_counted(before: str, words: str) -> None:
+    assert outcomes(check(f"Test\nUS terms\n\n{before}{words}\n"))[-1] == "not-recomputed"
+
+
+def test_house_that_means_n_in_each_is_kept_to() -> None:
+    """ "2 dc in next 2 sts" is four once a printed count has said so."""
+    text = """Test
+US terms
+
+Ch 17.
+Row 1: Dc in 4th ch from hook and in each ch across, turn. (15 dc)
+Row 2: Ch 3 (counts as dc), dc in next 5 sts, 2 dc in next 2 sts, dc in each st to end, turn. (17 dc)
+Row 3: Ch 3 (counts as dc), 2 dc in next 2 sts, dc in each st to end, turn.
+"""
+    assert [row.cells[0].made.stitches for row in worked_rows(check(text))] == [15, 17, 19]
