@@ -28,6 +28,7 @@ from lint.tree import Limit, LimitKind, Place, Target, TargetKind, Which
 
 _PREPOSITIONS = ("in", "over", "around", "to", "at")
 _FILLERS = ("the", "of", "all", "both")
+_AFTER_ROUND = (",", ";", ".", "end", ":", "turn", "join", "(", ")", "]", "dash", "working", "make")
 _SIDE_WORDS = ("right", "left", "upper", "lower", "bottom", "top")
 
 
@@ -251,6 +252,12 @@ def _ordinal(stream: Stream, start: int) -> Place | None:
         owner = target(stream)
         if owner is None:
             return None
+        if among is not None and stream.kind() in ("at", "in") and stream.kind(1) == "each" and stream.kind(2) == "corner":
+            if among.lone != 2 * ordinals[0] - 1:
+                return None  # not the middle one
+            stream.at += 3  # "2nd of 3 sc at each corner"
+            corner = Target(TargetKind.CORNER)
+            return Place(stream.span_from(start), Which.EACH, (owner,), of=corner, middle=True)
         if among is not None and word is not None and word.kind == "next":  # "2nd of next 3 sc"
             return Place(stream.span_from(start), Which.NTH, (owner,), among, ordinals=tuple(ordinals))
         if found.kind is TargetKind.CHAIN or owner.kind in (TargetKind.CHAIN, TargetKind.TURNING_CHAIN):
@@ -321,7 +328,11 @@ def _with_target(stream: Stream, start: int, which: Which, number: Amount = ONE,
 def limit(stream: Stream) -> Limit | None:
     """How far a run goes; None and nothing taken if it is not said."""
     start = stream.at
+    if stream.word("even") and stream.kind(1) in ("across", "around"):
+        stream.take()
     gone = bool(stream.take_if("across", "around"))
+    if not gone and stream.kind() == "round" and stream.word("round") and stream.kind(1) in _AFTER_ROUND:
+        gone = bool(stream.take())  # "1 tr in each tr round"
     if gone:
         while stream.kind() in ("the", "row", "round", "of") or stream.word("entire", "whole"):
             stream.take()

@@ -47,7 +47,10 @@ class RemarkClauses(ClauseBase):
         """A marker, stuffing, folding: up to the next stop, or to "and" before work."""
         stream = self.stream
         while not stream.done and stream.kind() not in _SIGNS:
-            if self.work_begins() or stream.kind() == "to" and stream.kind(1) == "make":
+            if self.work_begins():
+                break
+            if stream.kind() == "to" and stream.kind(1) == "make":  # "rotate to work along other side"
+                stream.take()
                 break
             stream.take()
         self.steps.append(Remark(self.stream.span_from(start)))

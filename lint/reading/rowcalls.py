@@ -13,7 +13,7 @@ def names_rows(stream: Stream) -> bool:
         kind = stream.kind(ahead)
         if kind in ("row", "round"):
             return True
-        if kind == "word" and stream.peek(ahead).lower == "r" and stream.kind(ahead + 1) == "number":
+        if stream.peek(ahead).lower in ("r", "rs") and stream.kind(ahead + 1) == "number" and stream.peek(ahead + 1).glued:
             return True
         if kind not in (
             "from",
@@ -46,8 +46,10 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
     spread = False
     while True:
         lexeme = stream.peek()
-        if lexeme.kind in ("row", "round") or lexeme.lower == "r" and stream.kind(1) == "number":
-            kind = lexeme.kind if lexeme.kind != "word" else kind
+        if lexeme.kind in ("row", "round") or (
+            lexeme.lower in ("r", "rs") and stream.kind(1) == "number" and stream.peek(1).glued
+        ):
+            kind = lexeme.kind if lexeme.kind in ("row", "round") else kind or "numbered"
             stream.take()
             if numbers and stream.kind() != "number":
                 break
@@ -82,6 +84,7 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
             break
     if kind is None and not (numbers and last_words):
         return False
+    kind = None if kind == "numbered" else kind  # "R2" may be a row or a round
     part = None
     if stream.kind() == "of":
         at = stream.at

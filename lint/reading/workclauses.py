@@ -18,6 +18,7 @@ from lint.tree import (
     Group,
     LastPlace,
     Loops,
+    MakeRing,
     OtherSide,
     Place,
     Remark,
@@ -28,6 +29,10 @@ from lint.tree import (
     Which,
     Work,
 )
+
+
+# what may follow a clause that only names more places
+_AFTER_PLACES = (",", ";", ".", "end", "(", "dash", "turn", "no_turn", "join", "star", "fasten_off")
 
 
 class WorkClauses(YarnClauses):
@@ -121,10 +126,16 @@ class WorkClauses(YarnClauses):
         if stream.kind(1) in LOOPS:  # "in FLO: …"
             stream.take()
             return self.read_loops(start)
+        if self._other_side(start):
+            return True
         found = places(stream)
         if not found:
             return False
-        stream.skip(",")
+        if found[0].targets[0].kind is TargetKind.RING and not self.has_work() and stream.kind() in (":", ","):
+            drawn_up = not stream.word("ring", "the ring", ahead=-1)
+            self.steps.append(MakeRing(stream.span_from(start)) if drawn_up else Remark(stream.span_from(start)))
+            return True  # "In MR: ch 3, 11 dc": all that follows goes into it
+        stream.skip(",", ":")
         stream.take_if("make")
         if stream.kind() in OPENERS:
             close = stream.matching(stream.at)
@@ -162,7 +173,7 @@ class WorkClauses(YarnClauses):
 
     def more_places(self, found: tuple[Place, ...]) -> bool:
         """ "dc in 4th ch from hook (counts as 2 dc) and in each ch across": more places for the stitch before."""
-        if self.stream.kind() not in (",", ";", ".", "end", "(", *CLOSERS, "dash"):
+        if self.stream.kind() not in (*_AFTER_PLACES, *CLOSERS):
             return False
         for index in range(len(self.steps) - 1, -1, -1):
             step = self.steps[index]
@@ -249,6 +260,8 @@ class WorkClauses(YarnClauses):
         if stream.kind() in ("last", "first"):
             stream.at -= 1
             return self.read_last_place(start)
+        if self.has_work() and stream.kind() in ("number", "(", "[", "stitch") and any(w.kind == "in" for w in words):
+            return self.read_alongside(start)  # "with 3 sc in center sc of each corner"
         colour = self.colour()
         if colour is None and len(words) <= 3 and not any(word.kind in STITCHY for word in words):
             stream.at = end

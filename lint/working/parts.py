@@ -33,6 +33,14 @@ class Parts(RowState):
             and owner.kind is TargetKind.CHAIN
         ):
             return cursor.next(target, self.size)
+        if owner is not None and owner.kind is TargetKind.CORNER and (marks := self.corner_marks()):
+            wanted = next((i for i in marks if i >= cursor.at), None)
+            if wanted is None or target.kind is not TargetKind.CORNER and not cursor.matches(
+                cursor.nodes[wanted], target, self.size
+            ):
+                return cursor.run_out(owner, self.size)
+            cursor.at, cursor.last = wanted + 1, cursor.nodes[wanted]
+            return cursor.last
         runs = cursor.groups(owner)
         for run in runs:
             wanted = self.wanted_part(run, place, target, owner)
@@ -48,6 +56,10 @@ class Parts(RowState):
         cursor.ran_out += 1
         cursor.last = Node("missing")
         return cursor.last
+
+    def corner_marks(self) -> list[int]:
+        """Where the round below has its corners, as its own count found them."""
+        return [index for index, node in enumerate(self.cursor.nodes) if node.corner]
 
     def wanted_part(self, run: list[int], place: Place, target: Target, owner: Target | None) -> int | None:
         nodes = self.cursor.nodes

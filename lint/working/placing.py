@@ -186,6 +186,10 @@ class Placing(Parts):
             return cursor.back_from_end((limit.target or _ANY,), self.amount(limit.number), self.size)
         if limit is not None and limit.kind is LimitKind.BEFORE and limit.target is not None:
             if limit.middle or limit.target.kind is TargetKind.CORNER:
+                marks = self.corner_marks() if limit.target.kind is TargetKind.CORNER else []
+                if marks and (limit.middle or cursor.nodes[marks[0]].kind == "space" or _into_corner(following)):
+                    past = cursor.at + (0 if limit.middle else 1)
+                    return next((index for index in marks if index >= past), cursor.end)
                 for run in cursor.groups(limit.target):
                     middle = middle_of(run, cursor)
                     if middle >= cursor.at and not (middle == cursor.at and not limit.middle):
