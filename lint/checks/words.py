@@ -110,6 +110,8 @@ def _row_lexemes(context: Context) -> Iterator[tuple[str, str, Lexeme]]:
             start = row.label.span.end if row.label is not None else row.span.start
             text = context.source.text[start : row.span.end]
             for lexeme in context.lexicon.read(text, start):
+                if lexeme.lower in ("r", "rs") and text[lexeme.end - start : lexeme.end - start + 1].isdigit():
+                    continue  # "R2" names a row
                 yield part.name, row.label.words if row.label is not None else "", lexeme
 
 

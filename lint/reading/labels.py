@@ -43,7 +43,7 @@ class LabelReader:
     def at_line(self, line: str, offset: int, bare_numbers: bool = False) -> Found | None:
         """The label at the start of a line (bullets, stars and spaces before it are passed over)."""
         lead = regex.match(r"[\s•·*_|#>-]*", line).end()
-        for name in ("worded", "ordinal", "named"):
+        for name in ("worded", "ordinal", "named", "start"):
             match = self._patterns[name].match(line, lead)
             if match and self._real(match, line):
                 return self._found(match, offset)
@@ -163,6 +163,7 @@ def _compiled(words: tuple[str, ...], named: tuple[str, ...]) -> dict[str, regex
         "named": regex.compile(
             rf"(?P<core>(?P<name>{names})\s+(?P<word>{word}s?|ring)\b{extra})\s*(?P<sign>:|\.|[-–—]+)", flags
         ),
+        "start": regex.compile(r"(?P<core>(?P<name>foundation))\s*(?P<sign>:)(?=\s*\S)", flags),
         "bare": regex.compile(r"(?P<core>(?P<numbers>\d{1,3}(?:\s*[-–]\s*\d{1,3})?)\s*(?:[).]|:))(?=\s*\S)", flags),
         "inline": regex.compile(r"(?<=[.!)\]};]\s{0,3})(?<=\s)|(?<=[.)])(?=\d)", flags),
     }

@@ -19,6 +19,8 @@ _STARTS_WORK = regex.compile(
     regex.IGNORECASE,
 )
 _GATE = regex.compile(r"(?i)^\W*(?:for\s+)?(?:all\s+sizes|sizes?\b.*|.*\bsizes?\s+only)\W*$")
+# "STRIP. Ch 30." – a heading in capitals, and the piece's start behind it in one line
+_RUN_IN = regex.compile(r"\s*(?P<name>[A-Z][A-Z0-9 '&-]{2,40}?)(?P<make> \([Mm]ake \w+\))?\. +(?=(?i:ch|make|with|join|fsc)\b)")
 _TERMINAL = (".", ")", "]", "}", "!", "?", ":", ";")
 
 
@@ -154,9 +156,16 @@ class LayoutReader:
                 layout.parts.append(part)
                 section, row, after_blank = None, None, False
                 continue
-            if self.labels.inline(line.text, line.start):
+            run_in = _RUN_IN.match(line.text)
+            if run_in is not None:
+                name, make = self._name(run_in.group(0))
+                part = PartText(name, Span(line.start + run_in.start("name"), line.start + run_in.end("name")), make)
+                layout.parts.append(part)
+            if run_in is not None or self.labels.inline(line.text, line.start):
                 part = self._part_for_row(layout, part)
                 loose = RowText(None, self._stripped(line))
+                if run_in is not None:
+                    loose = RowText(None, Span(line.start + run_in.end(), line.end))
                 part.rows.append(loose)
                 self._inline_rows(part, loose)
                 row, section, after_blank = part.rows[-1], None, False
