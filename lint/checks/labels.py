@@ -71,13 +71,20 @@ def check_order(context: Context) -> Iterator[Finding]:
 
 def check_yarn(context: Context) -> Iterator[Finding]:
     """yarn-not-joined: work that goes on after fastening off, with no yarn joined."""
+    # a colour in the label joins its yarn, unless this pattern says "Join B" behind such labels
+    label_joins = not any(
+        row.label is not None and row.label.colour and any(isinstance(step, JoinYarn) for step in walk(row.steps))
+        for part in context.pattern.parts
+        for row in part.rows
+    )
     for part in context.pattern.parts:
         attached: bool | None = None  # not known at the start of a piece
         off: Span | None = None
         colour: str | None = None
         for row in part.rows:
             if (
-                row.label is not None
+                label_joins
+                and row.label is not None
                 and row.label.colour
                 and colour is not None
                 and row.label.colour.lower() != colour.lower()

@@ -58,7 +58,7 @@ def entries(text: str, offset: int, known: frozenset[str]) -> list[Entry]:
 def _chunks(line: str, known: frozenset[str]) -> list[tuple[int, str]]:
     """A line cut at ";" or at commas where each piece is an entry of its own."""
     body = line.rstrip("\n")
-    for cutter in (r";\s+", r",\s+", r"(?<=\w{3}\)?)\.\s+(?=[\w-]{1,8}(?: [\w-]{1,6})?(?:\(\w+\))?\s*[:=–])"):
+    for cutter in (r";\s+", r",\s+", r"(?<=\w{2}|\w\))\.\s+(?=[\w-]{1,8}(?: [\w-]{1,6})?(?:\(\w+\))?\s*[:=–])"):
         pieces, last = [], 0
         for match in regex.finditer(cutter, body):
             if _balanced(body[last : match.start()]):

@@ -20,7 +20,9 @@ _STARTS_WORK = regex.compile(
 )
 _GATE = regex.compile(r"(?i)^\W*(?:for\s+)?(?:all\s+sizes|sizes?\b.*|.*\bsizes?\s+only)\W*$")
 # "STRIP. Ch 30." – a heading in capitals, and the piece's start behind it in one line
-_RUN_IN = regex.compile(r"\s*(?P<name>[A-Z][A-Z0-9 '&-]{2,40}?)(?P<make> \([Mm]ake \w+\))?\. +(?=(?i:ch|make|with|join|fsc)\b)")
+_RUN_IN = regex.compile(
+    r"\s*(?P<name>[A-Z][A-Z0-9 '&-]{2,40}?)(?P<make> \([Mm]ake \w+\))?\. +(?=(?i:ch|make|with|join|fsc)\b)"
+)
 _TERMINAL = (".", ")", "]", "}", "!", "?", ":", ";")
 
 

@@ -252,7 +252,12 @@ def _ordinal(stream: Stream, start: int) -> Place | None:
         owner = target(stream)
         if owner is None:
             return None
-        if among is not None and stream.kind() in ("at", "in") and stream.kind(1) == "each" and stream.kind(2) == "corner":
+        if (
+            among is not None
+            and stream.kind() in ("at", "in")
+            and stream.kind(1) == "each"
+            and stream.kind(2) == "corner"
+        ):
             if among.lone != 2 * ordinals[0] - 1:
                 return None  # not the middle one
             stream.at += 3  # "2nd of 3 sc at each corner"

@@ -13,7 +13,11 @@ def names_rows(stream: Stream) -> bool:
         kind = stream.kind(ahead)
         if kind in ("row", "round"):
             return True
-        if stream.peek(ahead).lower in ("r", "rs") and stream.kind(ahead + 1) == "number" and stream.peek(ahead + 1).glued:
+        if (
+            stream.peek(ahead).lower in ("r", "rs")
+            and stream.kind(ahead + 1) == "number"
+            and stream.peek(ahead + 1).glued
+        ):
             return True
         if kind not in (
             "from",

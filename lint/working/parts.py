@@ -35,8 +35,10 @@ class Parts(RowState):
             return cursor.next(target, self.size)
         if owner is not None and owner.kind is TargetKind.CORNER and (marks := self.corner_marks()):
             wanted = next((i for i in marks if i >= cursor.at), None)
-            if wanted is None or target.kind is not TargetKind.CORNER and not cursor.matches(
-                cursor.nodes[wanted], target, self.size
+            if (
+                wanted is None
+                or target.kind is not TargetKind.CORNER
+                and not cursor.matches(cursor.nodes[wanted], target, self.size)
             ):
                 return cursor.run_out(owner, self.size)
             cursor.at, cursor.last = wanted + 1, cursor.nodes[wanted]

@@ -18,7 +18,7 @@ from lint.working.chains import ChainRules
 from lint.working.compare import Comparison
 from lint.working.cursor import PlacesUnknown
 from lint.working.expand import Expander, Instance
-from lint.working.fabric import Fabric
+from lint.working.fabric import Fabric, Made, Node
 from lint.working.rowstate import NotDefined, TooMany
 from lint.working.starts import corner_to_corner, founds, is_round, not_for_size, works_ring
 from lint.working.trials import PieceState, Task, Trial, best_reading, settle
@@ -174,6 +174,7 @@ class PatternWorker:
         picked = False
         if best.agrees is False and coming is not None and worked.made.stitches:
             printed = _as_printed(instance.stated, size, task.circular)
+            printed = printed or _spaces_as_printed(instance.stated, worked.made, size, task.circular)
             if printed is not None and _goes_on_better(printed, state.fabric, coming, state, size, blocks):
                 state.fabric, picked = printed, True
         if not worked.made.stitches and not worked.made.spaces and instance.row.label is None:
@@ -240,6 +241,21 @@ def _as_printed(stated: Stated | None, size: int, circular: bool) -> Fabric | No
     if number is None or unit not in ("stitches", "kind") or not 0 < number < 20_000:
         return None
     return Fabric.plain(name or "sc", number, circular)
+
+
+def _spaces_as_printed(stated: Stated | None, made: Made, size: int, circular: bool) -> Fabric | None:
+    """As many spaces as printed with stitches between, in what was made: only to see whether the next row agrees."""
+    if stated is None or len(stated.items) != 1 or stated.series or not stated.items[0].unit.startswith("space"):
+        return None
+    number, spaces = stated.items[0].number.at(size), sum(made.spaces.values())
+    if not number or not spaces or len(made.spaces) != 1 or made.stitches % spaces or number > 20_000:
+        return None
+    kind, length = next(iter(made.by_kind), "sc"), next(iter(made.spaces))
+    nodes = []
+    for _ in range(number):
+        nodes += [Node(kind) for _ in range(made.stitches // spaces)]
+        nodes.append(Node("space", length=length))
+    return Fabric(nodes, circular, assumed=True)
 
 
 def _misfits(worked: Worked, instance: Instance) -> tuple[Misfit, ...]:
