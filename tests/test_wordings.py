@@ -76,6 +76,7 @@ NOT_TOLD = [
 
 @pytest.mark.parametrize(("before", "words", "stitches", "spaces"), MADE, ids=[words[:70] for _, words, _, _ in MADE])
 def test_wording_makes(before: str, words: str, stitches: int, spaces: dict[int, int]) -> None:
+    """The last row makes what was worked out by hand."""
     made = worked_rows(check(f"Test\nUS terms\n\n{before}{words}\n"))[-1].cells[0].made
     assert made is not None
     assert (made.stitches, made.spaces) == (stitches, spaces)
@@ -83,6 +84,7 @@ def test_wording_makes(before: str, words: str, stitches: int, spaces: dict[int,
 
 @pytest.mark.parametrize(("before", "words"), NOT_TOLD, ids=[words[:70] for _, words in NOT_TOLD])
 def test_what_does_not_come_out_is_not_counted(before: str, words: str) -> None:
+    """A row that does not come out on the row below, or is not understood, shows no count."""
     assert outcomes(check(f"Test\nUS terms\n\n{before}{words}\n"))[-1] == "not-recomputed"
 
 

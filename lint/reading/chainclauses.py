@@ -6,7 +6,6 @@ from dataclasses import replace
 
 from lint.amount import Amount
 from lint.reading import notes
-from lint.reading.clausebase import to_sign
 from lint.reading.places import places
 from lint.reading.remarkclauses import RemarkClauses
 from lint.reading.stream import OPENERS, Stream
@@ -49,9 +48,7 @@ class ChainClauses(RemarkClauses):
         """ "Chain-3 at beg of row counts as first dc": a rule for all rows, not a chain to work."""
         stream = self.stream
         start = stream.at - 1
-        end = start
-        while end < len(stream.lexemes) and stream.lexemes[end].kind not in (".", ";"):
-            end += 1
+        end = stream.next_of(".", ";", start=start)
         note = notes.counting(stream.inside(stream.at, end))
         if note is None:
             return False
@@ -108,8 +105,7 @@ class ChainClauses(RemarkClauses):
         stream.take()
         stream.skip(",", "the", "over")
         if stream.kind() in ("all", "remaining"):
-            while not stream.done and stream.kind() not in (",", ";", "."):
-                stream.take()
+            stream.pass_to(",", ";", ".")
             self.steps.append(Skip(stream.span_from(start), (), rest=True))
             return True
         if stream.kind() in OPENERS:
@@ -126,7 +122,7 @@ class ChainClauses(RemarkClauses):
         if not found:
             return False
         if stream.kind() == "word" and stream.word("directly", "behind") or stream.kind() == "between":
-            to_sign(stream)
+            stream.pass_to()
         if stream.kind() == "or" and stream.kind(1) in ("next", "number", "chain"):
             stream.take()
             other = skipped(stream)
@@ -158,7 +154,7 @@ class ChainClauses(RemarkClauses):
         stream.skip("the", "last", "remaining")
         number = stream.amount()
         sort = target(stream) or Target(TargetKind.ANY_STITCH)
-        to_sign(stream)
+        stream.pass_to()
         if not any(
             item.kind == "unused" or item.lower in ("unworked", "un-worked", "free")
             for item in stream.lexemes[words : stream.at]
@@ -177,7 +173,7 @@ def skipped(stream: Stream) -> tuple[Place, ...]:
     if named:
         elsewhere = of_another_row(stream) or any(place.below for place in named)
         if elsewhere and stream.kind() == "of":
-            to_sign(stream)
+            stream.pass_to()
         return tuple(replace(place, which=Which.ELSEWHERE) for place in named) if elsewhere else named
     stream.at = start
     which = {"first": Which.FIRST, "last": Which.LAST}.get(stream.kind(), Which.NEXT)
@@ -205,6 +201,6 @@ def of_another_row(stream: Stream) -> bool:
     """Takes "of the 32nd row of Front" after a place: that row is not the one below."""
     ahead = 2 if stream.kind(1) == "the" else 1
     if stream.kind() == "of" and stream.kind(ahead) in ("row", "round", "ordinal"):
-        to_sign(stream)
+        stream.pass_to()
         return True
     return False

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 
 from lint.pattern import Stated
 from lint.reading import repeats
-from lint.reading.stream import CLOSERS, OPENERS, Stream
+from lint.reading.stream import OPENERS, Stream
 from lint.tree import (
     Chain,
     Group,
@@ -122,9 +122,3 @@ class ClauseBase:
 def all_read(steps: list[Step]) -> bool:
     """Whether nothing in these steps is left unread."""
     return not any(isinstance(step, Unread) for step in walk(tuple(steps)))
-
-
-def to_sign(stream: Stream) -> None:
-    """Pass everything up to the next stop or bracket."""
-    while not stream.done and stream.kind() not in (",", ";", ".", "(", "[", "{", "star", *CLOSERS):
-        stream.take()

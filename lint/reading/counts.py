@@ -199,14 +199,12 @@ def _tail(stream: Stream) -> None:
         if stream.kind() == "and":
             return
         if stream.kind() == "at":  # "at the end of Row 34"
-            while not stream.done and stream.kind() not in (",", ";", *OPENERS):
-                stream.take()
+            stream.pass_to(",", ";", *OPENERS)
             return
         if stream.kind() == "in" and not any(stream.kind(ahead) in ("row", "round") for ahead in (1, 2, 3)):
             return
         if stream.kind() in ("in", "counts") or stream.word("counting"):
-            while not stream.done and stream.kind() not in (",", ";", *OPENERS):
-                stream.take()
+            stream.pass_to(",", ";", *OPENERS)
             return
         stream.take()
         if stream.kind() == "number" and stream.kind(-1) in ("row", "round"):

@@ -101,17 +101,13 @@ def for_first_stitch(stream: Stream) -> Counting | None:
     """ "ch 7 for first trc and ch 3", "ch 1 in place of sc": after a chain, without brackets."""
     start = stream.at
     if stream.kind() == "for" and stream.kind(1) == "first":
-        end = stream.at
-        while end < len(stream.lexemes) and stream.lexemes[end].kind not in (",", ";", ".", "("):
-            end += 1
+        end = stream.next_of(",", ";", ".", "(")
         note = _counted(stream.inside(start, end), 0)
         if note is not None and note.stitch:
             stream.at = end
             return note
     if stream.kind() in ("counts", "counts_not"):
-        end = stream.at
-        while end < len(stream.lexemes) and stream.lexemes[end].kind not in (",", ";", ".", "("):
-            end += 1
+        end = stream.next_of(",", ";", ".", "(")
         note = counting(stream.inside(start, end))
         if note is not None:
             stream.at = end

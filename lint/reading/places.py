@@ -21,7 +21,6 @@ from lint.reading.targets import (
     of_a_row_below,
     part_of,
     same_as,
-    skip_to_sign,
     target,
 )
 from lint.tree import Limit, LimitKind, Place, Target, TargetKind, Which
@@ -316,15 +315,15 @@ def _with_target(stream: Stream, start: int, which: Which, number: Amount = ONE,
     if word == "elsewhere":
         which = Which.ANY if which is Which.ANY else Which.ELSEWHERE
     if stream.word("that", "which") and stream.kind() in ("same", "word"):
-        skip_to_sign(stream)  # "in the ch that holds the first sc"
+        stream.pass_to()  # "in the ch that holds the first sc"
     if stream.kind() == "made":
         stream.take()
         which = Which.JUST_MADE if which is not Which.SAME else which
     elif stream.kind() == "word" and stream.word("formed", "made") and stream.kind(1) in ("by", "from"):
-        skip_to_sign(stream)
+        stream.pass_to()
         which = Which.FIRST
     if stream.kind() == "by":
-        skip_to_sign(stream)
+        stream.pass_to()
         which = Which.FIRST
     reach = None
     return Place(stream.span_from(start), which, tuple(targets), number, reach, of=of, middle=middle)
@@ -373,7 +372,7 @@ def limit(stream: Stream) -> Limit | None:
             stream.take()  # "until 1 ch remains"
             return Limit(LimitKind.LAST, number, found or ANY)
         if within and stream.kind() == "of":
-            skip_to_sign(stream)
+            stream.pass_to()
         if word and word.kind == "last" or within:
             if found is None and number is None:
                 stream.at = start

@@ -5,9 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.reading import notes
-from lint.reading.clausebase import STITCHY, ClauseBase, to_sign
+from lint.reading.clausebase import STITCHY, ClauseBase
 from lint.reading.places import places
-from lint.reading.stream import CLOSERS, OPENERS
+from lint.reading.stream import CLOSERS, SIGNS
 from lint.tree import Chain, Remark, Skip, Unread, UseYarn, Which
 
 _WORKING_WORDS = {
@@ -100,7 +100,7 @@ class RemarkClauses(ClauseBase):
     def idle_to_sign(self) -> bool:
         """Pass everything up to the next stop or bracket, unless there is work among it."""
         start = self.stream.at
-        to_sign(self.stream)
+        self.stream.pass_to()
         return not any(item.kind in ("make", "skip", "repeat") for item in self.stream.lexemes[start : self.stream.at])
 
     def read_at_remark(self, start: int) -> bool:
@@ -109,7 +109,7 @@ class RemarkClauses(ClauseBase):
         if self.runs_on(start):
             return False
         stream.take()
-        while not stream.done and stream.kind() not in (",", ";", ".", "(", "[", "{", "star", *CLOSERS):
+        while not stream.done and stream.kind() not in SIGNS:
             if stream.kind() in STITCHY:
                 return False
             stream.take()
@@ -129,8 +129,7 @@ class RemarkClauses(ClauseBase):
         stream = self.stream
         if self.has_work():
             return False
-        while not stream.done and stream.kind() != ".":
-            stream.take()
+        stream.pass_to(".")
         self.steps.append(Remark(stream.span_from(start)))
         return True
 
@@ -138,16 +137,14 @@ class RemarkClauses(ClauseBase):
         """ "each row has 6 dc and 2 ch-1 sps more than the row before": how the rows grow."""
         if self.stream.kind(1) not in ("row", "round"):
             return False
-        to_sign(self.stream)
+        self.stream.pass_to()
         self.steps.append(Remark(self.stream.span_from(start)))
         return True
 
     def read_counting_sentence(self, start: int) -> bool:
         """ "Ch 3. Counts as first dc." as a sentence of its own."""
         stream = self.stream
-        end = stream.at
-        while end < len(stream.lexemes) and stream.lexemes[end].kind not in (".", ";", "("):
-            end += 1
+        end = stream.next_of(".", ";", "(")
         note = notes.counting(stream.inside(stream.at, end))
         if note is None:
             return False
@@ -158,15 +155,7 @@ class RemarkClauses(ClauseBase):
     def not_read(self, start: int) -> None:
         """What is left of the clause: a remark if it can't be work, else Unread."""
         stream = self.stream
-        sentence_end = start
-        depth = 0
-        while sentence_end < len(stream.lexemes):
-            kind = stream.lexemes[sentence_end].kind
-            depth += kind in OPENERS
-            depth -= kind in CLOSERS
-            if depth < 0 or kind == "." and not depth:
-                break
-            sentence_end += 1
+        sentence_end = stream.sentence_end(start, ".")
         sentence = stream.lexemes[start:sentence_end]
         if (
             sentence
@@ -180,18 +169,7 @@ class RemarkClauses(ClauseBase):
             stream.at = sentence_end
             self.steps.append(Remark(stream.span_from(start)))
             return
-        end = start + 1
-        while end < len(stream.lexemes) and stream.lexemes[end].kind not in (
-            ",",
-            ";",
-            ".",
-            "(",
-            "[",
-            "{",
-            "star",
-            *CLOSERS,
-        ):
-            end += 1
+        end = stream.next_of(*SIGNS, start=start + 1)
         stream.at = end
         words = " ".join(item.text for item in stream.lexemes[start:end])
         self.steps.append(Unread(stream.span_from(start), words, "these words were not understood"))

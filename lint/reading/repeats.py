@@ -218,9 +218,7 @@ def omit(stream: Stream, steps: list[Step], start: int, read_inside: Callable[[S
     """ "omitting last ch 2": the last pass of the repeat before loses its last items."""
     stream.take()
     stream.skip("the", "last")
-    end = stream.at
-    while end < len(stream.lexemes) and stream.lexemes[end].kind not in (",", ";", ".", "join", *CLOSERS):
-        end += 1
+    end = stream.next_of(",", ";", ".", "join", *CLOSERS)
     omitted = stream.inside(stream.at, end)
     for index in range(len(steps) - 1, -1, -1):
         step = steps[index]

@@ -110,8 +110,7 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
         stream.at -= 1
     if how_often is not None and how_often.kind is TimesKind.FILL:
         how_often = None
-        while not stream.done and stream.kind() not in (".", ";", *OPENERS):
-            stream.take()
+        stream.pass_to(".", ";", *OPENERS)
     if last_words:
         steps.append(RowCall(stream.span_from(start), None, None, numbers[0] if numbers else 1, how_often, kind))
         return True
@@ -134,7 +133,6 @@ def _call_tail(stream: Stream) -> None:
         or stream.kind() == "in"
         and any(stream.word("colors", "colours", "color", "colour", "sequence", ahead=ahead) for ahead in range(1, 6))
     ):
-        while not stream.done and stream.kind() not in (".", ";", *OPENERS):
-            stream.take()
+        stream.pass_to(".", ";", *OPENERS)
         return
     stream.at = start

@@ -11,6 +11,7 @@ from lint.tree import Special
 
 OPENERS = {"(": ")", "[": "]", "{": "}"}
 CLOSERS = {")", "]", "}"}
+SIGNS = (",", ";", ".", *OPENERS, *CLOSERS, "star")  # what ends a clause
 _LIST_SIGNS = {",", "/", "dash", ":", ";"}
 
 
@@ -54,6 +55,27 @@ class Stream:
         """Pass over any lexemes of these kinds."""
         while self.kind() in kinds:
             self.at += 1
+
+    def pass_to(self, *kinds: str) -> None:
+        """Pass everything up to the next lexeme of these kinds; with none named, to the clause's end."""
+        self.at = self.next_of(*(kinds or SIGNS))
+
+    def next_of(self, *kinds: str, start: int | None = None) -> int:
+        """Index of the next lexeme of these kinds, from the cursor or `start`; the number of lexemes if there is none."""
+        index = self.at if start is None else start
+        while index < len(self.lexemes) and self.lexemes[index].kind not in kinds:
+            index += 1
+        return index
+
+    def sentence_end(self, start: int, *stops: str) -> int:
+        """Index of the first of `stops` outside brackets from `start` on, or of the bracket that closes around it."""
+        depth = 0
+        for index in range(start, len(self.lexemes)):
+            kind = self.lexemes[index].kind
+            depth += (kind in OPENERS) - (kind in CLOSERS)
+            if depth < 0 or not depth and kind in stops:
+                return index
+        return len(self.lexemes)
 
     def word(self, *words: str, ahead: int = 0) -> bool:
         """Whether the next lexeme is one of these words, whatever its kind."""

@@ -142,12 +142,6 @@ def how_many(stream: Stream) -> Amount | None:
     return stream.amount()
 
 
-def skip_to_sign(stream: Stream) -> None:
-    """Pass everything up to the next stop, bracket or star."""
-    while not stream.done and stream.kind() not in (",", ";", ".", ")", "]", "}", "(", "[", "{", "star"):
-        stream.take()
-
-
 def part_of(stream: Stream) -> tuple[Target | None, str]:
     """ "of next V-st", "of each shell", "of block of Row 1": what the place is part of, and "each" where so said.
 
@@ -162,7 +156,7 @@ def part_of(stream: Stream) -> tuple[Target | None, str]:
     found = target(stream)
     if found is None:
         if stream.kind() in ("word", "side", "edge", "number", "row", "round", "yarn"):
-            skip_to_sign(stream)
+            stream.pass_to()
             return None, "elsewhere"
         stream.at = start
         return None, ""

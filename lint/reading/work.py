@@ -105,8 +105,7 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     else:
         _fill_limit(stream)
     if found and found[-1].which is Which.ELSEWHERE and stream.kind() == "at":  # "10 missed sts at centre front"
-        while not stream.done and stream.kind() not in (",", ";", ".", "(", "["):
-            stream.take()
+        stream.pass_to(",", ";", ".", "(", "[")
     if not said and stream.kind() == "number" and stream.kind(1) == "times" and found:
         number = stream.amount()
         stream.take()

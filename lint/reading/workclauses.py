@@ -62,8 +62,7 @@ class WorkClauses(YarnClauses):
         if isinstance(step, Work) and stream.kind() == "evenly":
             if not step.number_said or step.places:
                 return False
-            while not stream.done and stream.kind() not in (",", ";", ".", "(", "[", "{", "star", ")", "]", "}"):
-                stream.take()
+            stream.pass_to()
             step = Evenly(stream.span_from(start), step.stitch, step.number)
         if isinstance(step, Work) and len(step.places) == 1 and self._loose_group(step):
             return True
@@ -71,16 +70,13 @@ class WorkClauses(YarnClauses):
         if stream.kind() == "forming":  # "dc in first sc to form last loop"
             return self.read_counting_sentence(stream.at)
         if stream.kind() == "corner" or (stream.kind() == "for" and stream.kind(1) in ("corner", "the")):
-            while not stream.done and stream.kind() not in (",", ";", ".", "(", "[", "{", "star", ")", "]", "}"):
-                stream.take()
+            stream.pass_to()
         return True
 
     def _other_side(self, start: int) -> bool:
         """ "working along the opposite side of the ch"."""
         stream = self.stream
-        end = stream.at
-        while end < len(stream.lexemes) and stream.lexemes[end].kind not in (",", ";", ".", ":", "(", "[", "star"):
-            end += 1
+        end = stream.next_of(",", ";", ".", ":", "(", "[", "star")
         words = stream.lexemes[stream.at : end]
         if not any(item.kind == "other_side" for item in words) or not any(item.kind == "chain" for item in words):
             return False
@@ -245,9 +241,7 @@ class WorkClauses(YarnClauses):
         """ "With A," "With RS facing," "with the last dc in top of turning ch"."""
         stream = self.stream
         stream.take()
-        end = stream.at
-        while end < len(stream.lexemes) and stream.lexemes[end].kind not in (",", ";", ".", ":"):
-            end += 1
+        end = stream.next_of(",", ";", ".", ":")
         words = stream.lexemes[stream.at : end]
         facing = next((i for i, word in enumerate(words) if word.kind == "facing"), None)
         if facing is not None:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from lint.reading.chainclauses import ChainClauses
-from lint.reading.clausebase import to_sign
 from lint.reading.places import places
 from lint.tree import (
     Chain,
@@ -27,7 +26,7 @@ class YarnClauses(ChainClauses):
         stream = self.stream
         stream.take()
         if stream.kind() in ("of", "as") or stream.word("round", "rnd", "rounds"):
-            to_sign(stream)
+            stream.pass_to()
             self.steps.append(Join(stream.span_from(start)))
             return True
         colour = self.colour()
@@ -56,7 +55,7 @@ class YarnClauses(ChainClauses):
         if stream.kind() == "together" or stream.word("together"):
             return False
         if stream.kind() == "at":  # "at the start of a short edge"
-            to_sign(stream)
+            stream.pass_to()
         elsewhere = bool(found) and found[0].which in (Which.ANY, Which.ELSEWHERE)
         span = stream.span_from(start)
         if (
@@ -71,7 +70,7 @@ class YarnClauses(ChainClauses):
         else:
             self.steps.append(Join(span, found))
         if stream.kind() == "forming" or stream.kind() == "to" and stream.kind(1) in ("join", "word"):
-            to_sign(stream)
+            stream.pass_to()
         return True
 
     def read_attach(self, start: int) -> bool:
@@ -89,10 +88,10 @@ class YarnClauses(ChainClauses):
                 stitch = stream.take().value
         found = places(stream, allow_to=True)
         if not found and not stream.done and stream.kind() not in (",", ";", "."):
-            to_sign(stream)
+            stream.pass_to()
             found = (Place(stream.span_from(start), Which.ELSEWHERE, (Target(TargetKind.PLACE),)),)
         elif found and stream.kind() in ("of",):
-            to_sign(stream)
+            stream.pass_to()
         self.steps.append(JoinYarn(stream.span_from(start), colour, stitch if stitch != "sl st" else None, found))
         return True
 
@@ -146,6 +145,6 @@ class YarnClauses(ChainClauses):
 
     def read_no_join(self, start: int) -> bool:
         self.stream.take()
-        to_sign(self.stream)
+        self.stream.pass_to()
         self.steps.append(NoJoin(self.stream.span_from(start)))
         return True
