@@ -84,7 +84,10 @@ class Lexicon:
             hit = hits[hit_index] if hit_index < len(hits) else None
             if hit and hit.first == index:
                 last = tokens[hit.last - 1]
-                words = " ".join(item.text for item in tokens[hit.first : hit.last])
+                words = "".join(
+                    (" " if index > hit.first and not tokens[index].glued else "") + tokens[index].text
+                    for index in range(hit.first, hit.last)
+                )
                 after = hits[hit_index + 1] if hit_index + 1 < len(hits) else None
                 if hit.kind == "prefix":
                     if after and after.first == hit.last and after.kind == "stitch":  # "front post" + "dc"

@@ -54,7 +54,7 @@ class BracketClauses(WorkClauses):
             return True
         if close > start + 1 and all(item.kind in ("number", "dash", ",", "/", ":", ";") for item in inner.lexemes):
             stream.at = close + 1
-            words = " ".join(item.text for item in stream.lexemes[start : close + 1])
+            words = stream.words(start, close + 1)
             self.steps.append(
                 Unread(
                     stream.span_from(start),
@@ -101,7 +101,7 @@ class BracketClauses(WorkClauses):
         if not gloss and (_only_star_before(self.steps) or not self.top or repeats.open_star(self.steps)):
             self.steps += items  # "*(2 dc in next st, dc in next st), rep from *": brackets that only hold together
             return True
-        words = " ".join(item.text for item in stream.lexemes[start:close])
+        words = stream.words(start, close)
         self.steps.append(Unread(span, words, "no place and no number of times follows the bracket"))
         return True
 

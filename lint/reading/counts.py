@@ -218,7 +218,7 @@ def _unit(stream: Stream) -> tuple[str | None, str]:
     lexeme = stream.peek()
 
     def words() -> str:
-        return " ".join(item.text for item in stream.lexemes[start : stream.at])
+        return stream.words(start, stream.at)
 
     if lexeme.kind == "any_stitch":
         stream.take()

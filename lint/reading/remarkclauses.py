@@ -171,5 +171,5 @@ class RemarkClauses(ClauseBase):
             return
         end = stream.next_of(*SIGNS, start=start + 1)
         stream.at = end
-        words = " ".join(item.text for item in stream.lexemes[start:end])
+        words = stream.words(start, end)
         self.steps.append(Unread(stream.span_from(start), words, "these words were not understood"))

@@ -111,7 +111,7 @@ def repeat_clause(stream: Stream, steps: list[Step], start: int) -> bool:
     how_often = times(stream) or Times(stream.span_from(start), TimesKind.FILL, limit=Limit(LimitKind.END))
     step = _fold(steps, sign, to_sign, how_often, stream.span_from(start))
     if step is None:
-        words = " ".join(item.text for item in stream.lexemes[start : stream.at])
+        words = stream.words(start, stream.at)
         steps.append(Unread(stream.span_from(start), words, f"no {sign} stands before this repeat"))
     ending_at_mark(stream, steps)
     return True

@@ -85,6 +85,12 @@ class Stream:
     def done(self) -> bool:
         return self.at >= len(self.lexemes)
 
+    def words(self, first: int, last: int) -> str:
+        """Lexemes first..last (exclusive) as printed, with single spaces where any stood."""
+        return "".join(
+            (" " if index and not item.glued else "") + item.text for index, item in enumerate(self.lexemes[first:last])
+        )
+
     def span_from(self, start: int) -> Span:
         """The stretch from lexeme index `start` to the last one taken."""
         last = max(start, min(self.at, len(self.lexemes)) - 1)
