@@ -105,5 +105,4 @@ class Pattern:
     specials: tuple[Special, ...] = ()
     countings: tuple[tuple[int | None, Counting], ...] = ()  # chain length (None: any) and what notes say of it
     sizes: tuple[str, ...] = ()
-    join_defined: bool = False
     facts: dict[str, bool] = field(default_factory=dict)

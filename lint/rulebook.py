@@ -231,6 +231,16 @@ class Rulebook(_Strict):
             return self.checks[name]
         return {rule.name: rule for rule in self.word_rules}[name]
 
+    def stitch_word(self, terms: str, key: str) -> str:
+        """A stitch's name in the terms "us" or "uk": sc is dc, and FPdc is FPtr, in UK terms."""
+        if terms != "uk":
+            return key
+        before, stem, after = regex.fullmatch(r"(FP|BP|)(.*?)(\d+tog|)", key, regex.DOTALL).groups()
+        rule = self.stitch(stem)
+        if rule is None and stem.startswith("f"):
+            before, rule = before + "f", self.stitch(stem[1:])
+        return key if rule is None or not rule.uk else f"{before}{rule.uk[0]}{after}"
+
     def stitch(self, key: str) -> StitchRule | None:
         return _stitches_by_key(self).get(key)
 

@@ -336,13 +336,17 @@ class RowCall:
     part: str | None = None
 
 
+NOT_UNDERSTOOD = "these words were not understood"
+
+
 @dataclass(frozen=True, slots=True)
 class Unread:
-    """Words that were not understood, and why."""
+    """Words that were not understood, and why; `fault` where it is a slip of the pen with a rule of its own."""
 
     span: Span
     words: str
     why: str
+    fault: str | None = None  # never opened | never closed | the repeat's missing sign
 
 
 Step = (

@@ -56,10 +56,6 @@ class Context:
             replacement,
         )
 
-    def stitch_word(self, key: str, number: int | None = None) -> str:
+    def stitch_word(self, key: str) -> str:
         """A stitch's name in the pattern's own terms: sc is dc in UK terms."""
-        prefix = key[:2] if key[:2] in ("FP", "BP") else ""
-        rule = self.book.stitch(key.removeprefix(prefix))
-        if rule is None or self.terms.terms == "us":
-            return key
-        return prefix + rule.uk[0]
+        return self.book.stitch_word(self.terms.terms, key)

@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 
 from lint.checks.context import Context
 from lint.finding import Finding, Related, Weight
-from lint.ledger import Cell, LedgerRow, Misfit, Outcome
+from lint.ledger import Cell, LedgerRow, Outcome
 from lint.source import Span
 from lint.tree import Repeat
 from lint.working.compare import Difference
@@ -107,7 +107,7 @@ def _of_row(row: LedgerRow, context: Context) -> Finding | None:
         "corners-differ": _corners_differ,
         "place-not-there": _not_there,
     }.get(rule, _misfit)
-    return builder(context, row, cell, sizes[0], concerned)
+    return builder(context, row, cell, concerned)
 
 
 def _rule_of(cell: Cell) -> str | None:
@@ -127,15 +127,11 @@ def _rule_of(cell: Cell) -> str | None:
     return None
 
 
-def _label(row: LedgerRow) -> str:
-    return row.label
-
-
 def _base(row: LedgerRow, concerned: tuple[str, ...]) -> dict:
-    return {"part": row.part.name, "row": _label(row), "sizes": concerned}
+    return {"part": row.part.name, "row": row.label, "sizes": concerned}
 
 
-def _count_differs(context: Context, row: LedgerRow, cell: Cell, size: int, concerned: tuple[str, ...]) -> Finding:
+def _count_differs(context: Context, row: LedgerRow, cell: Cell, concerned: tuple[str, ...]) -> Finding:
     difference = cell.comparison.differences[0]
     span = difference.item.span
     made, stated = _figures(context, difference, difference.made), _figures(context, difference, difference.stated)
@@ -188,7 +184,7 @@ def _neighbour(context: Context, row: LedgerRow) -> tuple[Related, ...]:
     return (Related(before.span, f"{before.label} leaves {before.cells[0].made.stitches} sts"),)
 
 
-def _misfit(context: Context, row: LedgerRow, cell: Cell, size: int, concerned: tuple[str, ...]) -> Finding:
+def _misfit(context: Context, row: LedgerRow, cell: Cell, concerned: tuple[str, ...]) -> Finding:
     kinds = [misfit for misfit in cell.misfits if misfit.kind in _SERIOUS]
     first = kinds[0]
     rule = _RULES[first.kind]
@@ -222,7 +218,6 @@ def _misfit(context: Context, row: LedgerRow, cell: Cell, size: int, concerned: 
             values["how"] = f"it is worked {first.number} times, and the row below has places for {passes}"
         else:
             values["how"] = f"after {times} there {values['verb']} {number} {unit} left over"
-        span = _repeat_span(row, first)
     found = context.finding(
         rule, span, weight=weight, related=_neighbour(context, row), **values, **_base(row, concerned)
     )
@@ -233,11 +228,7 @@ def _misfit(context: Context, row: LedgerRow, cell: Cell, size: int, concerned: 
     return found
 
 
-def _repeat_span(row: LedgerRow, misfit: Misfit) -> Span:
-    return misfit.span
-
-
-def _not_there(context: Context, row: LedgerRow, cell: Cell, size: int, concerned: tuple[str, ...]) -> Finding:
+def _not_there(context: Context, row: LedgerRow, cell: Cell, concerned: tuple[str, ...]) -> Finding:
     misfit = next(m for m in cell.misfits if m.kind == "not there")
     named_space = "sp" in misfit.wanted
     has = f"{_plural(_word(context, misfit.found), 2)} there" if misfit.found else "no such place"
@@ -252,7 +243,7 @@ def _not_there(context: Context, row: LedgerRow, cell: Cell, size: int, concerne
     )
 
 
-def _corners_differ(context: Context, row: LedgerRow, cell: Cell, size: int, concerned: tuple[str, ...]) -> Finding:
+def _corners_differ(context: Context, row: LedgerRow, cell: Cell, concerned: tuple[str, ...]) -> Finding:
     sides = _unequal_sides(cell)
     total = cell.made.stitches
     listed = ", ".join(str(side) for side in sides[:-1]) + f" and {sides[-1]}"

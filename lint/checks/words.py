@@ -10,7 +10,7 @@ from lint.checks.context import Context
 from lint.finding import Finding, Related
 from lint.lexicon import Lexeme, stitch_forms
 from lint.source import Span
-from lint.tree import Unread, walk
+from lint.tree import NOT_UNDERSTOOD, Unread, walk
 
 
 def check_unread(context: Context) -> Iterator[Finding]:
@@ -45,14 +45,11 @@ def check_unread(context: Context) -> Iterator[Finding]:
 
 
 def _unread(context: Context, step: Unread, part: str, row: str) -> Finding:
-    if "bracket" in step.why and "never" in step.why:
+    if step.fault in ("never opened", "never closed"):
+        return context.finding("brackets-unbalanced", step.span, part, row, sign=step.words, fault=f"is {step.fault}")
+    if step.fault is not None:
         return context.finding(
-            "brackets-unbalanced", step.span, part, row, sign=step.words, fault=step.why.removeprefix("this bracket ")
-        )
-    if "stands before this repeat" in step.why:
-        sign = step.why.split()[1]
-        return context.finding(
-            "repeat-mark-missing", step.span, part, row, words=context.source.slice(step.span), sign=sign
+            "repeat-mark-missing", step.span, part, row, words=context.source.slice(step.span), sign=step.fault
         )
     words = context.source.slice(step.span)
     shown = words if len(words) <= 60 else words[:57] + "…"
@@ -60,7 +57,7 @@ def _unread(context: Context, step: Unread, part: str, row: str) -> Finding:
 
 
 def _why_not(step: Unread, words: str) -> str:
-    if step.why == "these words were not understood":
+    if step.why == NOT_UNDERSTOOD:
         return f"the words “{words}” were not understood"
     return f"{step.why}: “{words}”"
 

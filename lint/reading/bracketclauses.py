@@ -36,7 +36,7 @@ class BracketClauses(WorkClauses):
         if close is None:
             lexeme = stream.take()
             stream.at = len(stream.lexemes)
-            self.steps.append(Unread(lexeme.span, lexeme.text, "this bracket is never closed"))
+            self.steps.append(Unread(lexeme.span, lexeme.text, "this bracket is never closed", "never closed"))
             return True
         inner = stream.inside(start + 1, close)
         if self.top:

@@ -95,7 +95,7 @@ class Clauses(BracketClauses):
             return self.read_bracket()
         if kind in CLOSERS:
             lexeme = stream.take()
-            self.steps.append(Unread(lexeme.span, lexeme.text, "this bracket is never opened"))
+            self.steps.append(Unread(lexeme.span, lexeme.text, "this bracket is never opened", "never opened"))
             return True
         read = self.readers().get(kind)
         if read is not None and read(start):

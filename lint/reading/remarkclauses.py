@@ -8,7 +8,7 @@ from lint.reading import notes
 from lint.reading.clausebase import STITCHY, ClauseBase
 from lint.reading.places import places
 from lint.reading.stream import CLOSERS, SIGNS
-from lint.tree import Chain, Remark, Skip, Unread, UseYarn, Which
+from lint.tree import NOT_UNDERSTOOD, Chain, Remark, Skip, Unread, UseYarn, Which
 
 _WORKING_WORDS = {
     "continue",
@@ -172,4 +172,4 @@ class RemarkClauses(ClauseBase):
         end = stream.next_of(*SIGNS, start=start + 1)
         stream.at = end
         words = stream.words(start, end)
-        self.steps.append(Unread(stream.span_from(start), words, "these words were not understood"))
+        self.steps.append(Unread(stream.span_from(start), words, NOT_UNDERSTOOD))

@@ -112,7 +112,7 @@ def repeat_clause(stream: Stream, steps: list[Step], start: int) -> bool:
     step = _fold(steps, sign, to_sign, how_often, stream.span_from(start))
     if step is None:
         words = stream.words(start, stream.at)
-        steps.append(Unread(stream.span_from(start), words, f"no {sign} stands before this repeat"))
+        steps.append(Unread(stream.span_from(start), words, f"no {sign} stands before this repeat", sign))
     ending_at_mark(stream, steps)
     return True
 

@@ -12,11 +12,10 @@ from lint.source import Span
 
 @dataclass(frozen=True, slots=True)
 class Terms:
-    """The terms in force, whether the pattern says them, and the words that show it."""
+    """The terms in force, and whether the pattern says them."""
 
     terms: str
     said: bool
-    evidence: tuple[Span, ...] = ()
 
 
 def find_terms(text: str, layout: LayoutFile, wanted: str = "auto") -> Terms:
@@ -36,8 +35,8 @@ def find_terms(text: str, layout: LayoutFile, wanted: str = "auto") -> Terms:
         len(uk) > len(us)
         and not any(text[span.start : span.end].lower() in ("sc", "hdc", "single crochet") for span in us)
     ):
-        return Terms("uk", False, tuple(uk[:3]))
-    return Terms("us", False, tuple(us[:3]))
+        return Terms("uk", False)
+    return Terms("us", False)
 
 
 def _statements(text: str, layout: LayoutFile) -> Terms | None:
@@ -46,7 +45,7 @@ def _statements(text: str, layout: LayoutFile) -> Terms | None:
         for phrase in phrases:
             match = regex.search(rf"(?i)(?<!\w){regex.escape(phrase)}(?!\w)", text)
             if match:
-                return Terms(terms, True, (Span(match.start(), match.end()),))
+                return Terms(terms, True)
     match = regex.search(
         r"(?i)\b(?:terms|terminology|abbreviations|stitches)\b[^.\n]{0,25}?\b(US|U\.S\.|UK|U\.K\.|American|British)(?![\w.]*\s*\d)",
         text,
@@ -57,9 +56,7 @@ def _statements(text: str, layout: LayoutFile) -> Terms | None:
             text,
         )
     if match:
-        return Terms(
-            "us" if match[1].lower() in ("us", "u.s.", "american") else "uk", True, (Span(match.start(), match.end()),)
-        )
+        return Terms("us" if match[1].lower() in ("us", "u.s.", "american") else "uk", True)
     return None
 
 

@@ -30,7 +30,6 @@ from lint.tree import (
     Work,
 )
 
-
 # what may follow a clause that only names more places
 _AFTER_PLACES = (",", ";", ".", "end", "(", "dash", "turn", "no_turn", "join", "star", "fasten_off")
 

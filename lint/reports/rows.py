@@ -79,20 +79,9 @@ def what_stopped(report: Report, row: ShownRow) -> tuple[str, bool]:
     return cell.stopped_by or "its words were not understood", False
 
 
-def stitch_word(report: Report, key: str) -> str:
-    """A stitch's name in the pattern's own terms: sc is dc, and FPdc is FPtr, in UK terms."""
-    if report.terms.terms != "uk":
-        return key
-    before, stem, after = re.fullmatch(r"(FP|BP|)(.*?)(\d+tog|)", key, re.DOTALL).groups()
-    rule = report.book.stitch(stem)
-    if rule is None and stem.startswith("f"):
-        before, rule = before + "f", report.book.stitch(stem[1:])
-    return key if rule is None or not rule.uk else f"{before}{rule.uk[0]}{after}"
-
-
 def made_words(report: Report, made: Made) -> str:
     """ "28 sts (24 dc, 4 FPdc), 4 ch-2 sps, 4 corners"."""
-    kinds = [f"{number} {stitch_word(report, kind)}" for kind, number in made.by_kind.items()]
+    kinds = [f"{number} {report.book.stitch_word(report.terms.terms, kind)}" for kind, number in made.by_kind.items()]
     said = []
     if len(kinds) == 1:
         said = kinds

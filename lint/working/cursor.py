@@ -52,7 +52,6 @@ class Cursor:
         self.optional = 0  # places at the end that a moved start passed over
         self.troubles: list[Trouble] = []
         self.ran_out = 0
-        self.targets_worked: set[tuple] = set()
 
     # state -----------------------------------------------------------------------------------------
 
