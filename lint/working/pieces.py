@@ -6,6 +6,9 @@ that differs, work goes on from the fabric that the next row agrees with.
 
 from __future__ import annotations
 
+import gc
+from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import replace
 
 from lint.ledger import Cell, Ledger, LedgerRow, Misfit, Outcome
@@ -37,7 +40,9 @@ class PatternWorker:
         )
 
     def ledger(self) -> Ledger:
-        columns = [self._size(size) for size in range(self.sizes)]
+        """Every row of every size, worked."""
+        with _no_search_for_garbage():
+            columns = [self._size(size) for size in range(self.sizes)]
         rows, stitches, faults = [], 0, ()
         for column, made, range_faults in columns:
             stitches += made
@@ -169,6 +174,8 @@ class PatternWorker:
             )
             return replace(cell, misfits=_misfits(worked, instance), assumed=fabric.assumed)
         settle(best, state)
+        for node in fabric.nodes:
+            node.parents = ()  # the row two below is needed no more
         state.carried = worked.carried
         state.fabric = _next_fabric(worked, task.circular, state)
         picked = False
@@ -193,6 +200,18 @@ class PatternWorker:
             picked_up=picked,
             assumed=fabric.assumed,
         )
+
+
+@contextmanager
+def _no_search_for_garbage() -> Iterator[None]:
+    """Stitches point only downwards, so that none needs the collector, whose search would take as long as the work."""
+    enabled = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if enabled:
+            gc.enable()
 
 
 def _outcome(instance: Instance, best: Trial) -> tuple[Outcome, Comparison | None]:
