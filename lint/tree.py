@@ -9,83 +9,8 @@ from dataclasses import dataclass
 from enum import Enum
 
 from lint.amount import ONE, Amount
+from lint.place import Limit, Place
 from lint.source import Span
-
-
-class TargetKind(str, Enum):
-    """What sort of place a stitch can go into."""
-
-    ANY_STITCH = "any stitch"
-    STITCH = "stitch"  # of the kind named
-    SPECIAL = "special"  # a shell, V-stitch, cluster… as the pattern defines it
-    SPACE = "space"  # a chain space, of the length named if one is
-    CHAIN = "chain"  # a single chain
-    RING = "ring"
-    ROW_END = "row end"
-    CORNER = "corner"
-    TURNING_CHAIN = "turning chain"
-    PLACE = "place"  # "same place", "hole": whatever stands there
-
-
-@dataclass(frozen=True, slots=True)
-class Target:
-    """A sort of place, as named."""
-
-    kind: TargetKind
-    name: str | None = None  # US key of a stitch, or the name of a special stitch
-    length: Amount | None = None  # of a chain space
-
-
-class Which(str, Enum):
-    """Which of the places of a sort is meant."""
-
-    NEXT = "next"
-    EACH = "each"
-    SAME = "same"
-    FIRST = "first"
-    LAST = "last"
-    ANY = "any"
-    FROM_HOOK = "from hook"  # the nth chain from the hook
-    JUST_MADE = "just made"  # the space or stitch made last in this row
-    NTH = "nth"  # the nth part of something: "3rd dc of next shell"
-    ELSEWHERE = "elsewhere"  # a named place outside the row below, or row ends
-
-
-class LimitKind(str, Enum):
-    """How far a run of "each" or a repeat goes."""
-
-    END = "end"
-    LAST = "last"  # to the last n places
-    BEFORE = "before"  # to the next place of a sort
-
-
-@dataclass(frozen=True, slots=True)
-class Limit:
-    """Where a run ends."""
-
-    kind: LimitKind
-    number: Amount = ONE
-    target: Target | None = None
-    middle: bool = False  # "to center sc of next corner"
-
-
-@dataclass(frozen=True, slots=True)
-class Place:
-    """Where a stitch goes, as the clause says it."""
-
-    span: Span
-    which: Which
-    targets: tuple[Target, ...]
-    number: Amount = ONE  # how many places
-    limit: Limit | None = None
-    ordinals: tuple[int, ...] = ()
-    of: Target | None = None  # "1-ch sp of next V-st"
-    middle: bool = False  # the middle stitch of a group
-    each_of: bool = False  # "each of next 3"
-    shared: bool = False  # "over next 2", "all in": several places for one stitch or one place for all
-    below: bool = False  # in a row below the one being worked into: a long stitch
-    between: bool = False  # in the gap before the next such places
-    from_words: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -19,7 +19,7 @@ MOST_LINES = 400
 # Lowest first.  A module imports from its own layer and from those below, never from above.
 LAYERS = [
     ["source", "amount", "yamlfile"],
-    ["finding", "tree", "pattern"],
+    ["finding", "place", "tree", "pattern"],
     ["rulebook"],
     ["tokens"],
     ["lexicon"],

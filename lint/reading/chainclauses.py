@@ -5,22 +5,13 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.amount import Amount
+from lint.place import Place, Target, TargetKind, Which
 from lint.reading import notes
 from lint.reading.places import places
 from lint.reading.remarkclauses import RemarkClauses
 from lint.reading.stream import OPENERS, Stream
 from lint.reading.targets import is_space_word, target
-from lint.tree import (
-    Chain,
-    Either,
-    MakeRing,
-    Place,
-    Remark,
-    Skip,
-    Target,
-    TargetKind,
-    Which,
-)
+from lint.tree import Chain, Either, MakeRing, Remark, Skip
 
 
 class ChainClauses(RemarkClauses):

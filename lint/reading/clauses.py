@@ -13,6 +13,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from lint.place import TargetKind, Which
 from lint.reading import counts, repeats
 from lint.reading.bracketclauses import BracketClauses
 from lint.reading.clausebase import SEPARATORS, Reading, all_read
@@ -20,23 +21,7 @@ from lint.reading.rowcalls import row_call
 from lint.reading.runs import side_by_side
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.times import times as read_times
-from lint.tree import (
-    Evenly,
-    FastenOff,
-    Group,
-    Join,
-    NoJoin,
-    Remark,
-    Repeat,
-    RowCall,
-    Step,
-    TargetKind,
-    Turn,
-    Unread,
-    Which,
-    Work,
-    walk,
-)
+from lint.tree import Evenly, FastenOff, Group, Join, NoJoin, Remark, Repeat, RowCall, Step, Turn, Unread, Work, walk
 
 
 def read_row(stream: Stream) -> Reading:
@@ -194,6 +179,8 @@ class Clauses(BracketClauses):
         if stream.kind() == "(" and stream.kind(1) in ("last", "repeat") and (close := stream.matching(stream.at)):
             stream.at = close + 1  # "ending (last rep) with"
         stream.skip("last", "repeat", "with", "by", "the")
+        if stream.word("without", "before"):
+            return repeats.omit(stream, self.steps, start, self.read_inside)
         if stream.done or stream.kind() in (",", ";", "."):
             return False
         if self.steps and isinstance(self.steps[-1], Repeat):

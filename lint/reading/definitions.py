@@ -21,7 +21,7 @@ _PLACE_TAIL = regex.compile(
     r"(?:\s*(?:,|or)\s*(?:the\s+)?(?:sp|space|st|stitch|shell|place)s?)*\s*(?:stated|named|indicated|given|specified|shown)?\s*$",
     regex.IGNORECASE,
 )
-_COUNTS = regex.compile(r"(?i)[.;,]?\s*\(?counts? as.*$")
+_COUNTS = regex.compile(r"(?i)[.;,]?\s*(?:\(counts? as[^()]*\)|counts? as[^(),;]*)$")  # a note at the end
 # "chain (ch)", "space(s) (sp, sps)"
 _PAREN = regex.compile(r"(?P<a>[^()]{1,40}?(?:\(s\)|\(es\))?)\s*\((?P<b>(?:[^()]|\(\w{0,3}\))*)\)\.?")
 _A_IS = regex.compile(

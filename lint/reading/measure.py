@@ -9,6 +9,7 @@ from collections import Counter
 from dataclasses import dataclass, field
 
 from lint.amount import Amount
+from lint.place import Place, TargetKind, Which
 from lint.tree import (
     Alongside,
     Chain,
@@ -18,13 +19,10 @@ from lint.tree import (
     Join,
     MakeRing,
     Passage,
-    Place,
     Repeat,
     Skip,
     Step,
-    TargetKind,
     TimesKind,
-    Which,
     Work,
 )
 

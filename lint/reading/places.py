@@ -11,6 +11,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.amount import ONE, Amount
+from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.reading.stream import Stream
 from lint.reading.targets import (
     ANY,
@@ -23,7 +24,6 @@ from lint.reading.targets import (
     same_as,
     target,
 )
-from lint.tree import Limit, LimitKind, Place, Target, TargetKind, Which
 
 _PREPOSITIONS = ("in", "over", "around", "to", "at")
 _FILLERS = ("the", "of", "all", "both")

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from lint.place import Which
 from lint.reading import notes
 from lint.reading.clausebase import STITCHY, ClauseBase
 from lint.reading.places import places
 from lint.reading.stream import CLOSERS, SIGNS
-from lint.tree import NOT_UNDERSTOOD, Chain, Remark, Skip, Unread, UseYarn, Which
+from lint.tree import NOT_UNDERSTOOD, Chain, Remark, Skip, Unread, UseYarn
 
 _WORKING_WORDS = {
     "continue",

@@ -6,11 +6,12 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 from lint.amount import Amount
+from lint.place import Limit, LimitKind
 from lint.reading.rowcalls import names_rows, row_call
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.times import times
 from lint.source import Span
-from lint.tree import Group, Limit, LimitKind, Passage, Remark, Repeat, Step, Times, TimesKind, Unread, alike
+from lint.tree import Group, Passage, Remark, Repeat, Step, Times, TimesKind, Unread, alike
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from lint.tree import Alongside, Group, LimitKind, Loops, Place, Remark, Step, TargetKind, Which, Work
+from lint.place import LimitKind, Place, TargetKind, Which
+from lint.tree import Alongside, Group, Loops, Remark, Step, Work
 
 _PLAIN = (TargetKind.ANY_STITCH, TargetKind.STITCH)
 

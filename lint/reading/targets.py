@@ -5,9 +5,11 @@ target   := stitch | "ch-n sp" | "n-ch sp" | "sp" | "ch" | shell… | "row end" 
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from lint.amount import Amount
+from lint.place import Target, TargetKind
 from lint.reading.stream import Stream
-from lint.tree import Target, TargetKind
 
 ANY = Target(TargetKind.ANY_STITCH)
 LOOPS = ("back_loop", "front_loop", "both_loops", "third_loop")
@@ -24,7 +26,7 @@ def target(stream: Stream) -> Target | None:
             return Target(TargetKind.CORNER)
         stream.at = start
         return None
-    return found
+    return replace(found, corner=True) if corner and found.kind is TargetKind.SPACE else found
 
 
 def is_space_word(stream: Stream, ahead: int = 0) -> bool:

@@ -5,11 +5,12 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.amount import ONE, Amount
+from lint.place import Place, Which
 from lint.reading.counts import singular
 from lint.reading.places import limit, places
 from lint.reading.stream import Stream
 from lint.reading.targets import ANY, LOOPS
-from lint.tree import Place, Step, Which, Work
+from lint.tree import Step, Work
 
 
 def post_stitch(key: str) -> bool:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from lint.place import Place, TargetKind, Which
 from lint.reading.clausebase import STITCHY, Reading, all_read
 from lint.reading.places import places
 from lint.reading.runs import alongside
@@ -12,24 +13,9 @@ from lint.reading.targets import LOOPS, is_space_word
 from lint.reading.times import times as read_times
 from lint.reading.work import work
 from lint.reading.yarnclauses import YarnClauses
-from lint.tree import (
-    Chain,
-    Evenly,
-    Group,
-    LastPlace,
-    Loops,
-    MakeRing,
-    OtherSide,
-    Place,
-    Remark,
-    Repeat,
-    Step,
-    TargetKind,
-    UseYarn,
-    Which,
-    Work,
-)
+from lint.tree import Chain, Evenly, Group, LastPlace, Loops, MakeRing, OtherSide, Remark, Repeat, Step, UseYarn, Work
 
+_LISTED = ("chain", "number", "stitch", "special", "one_stitch", "picot", "group_word", "increase", "decrease")
 # what may follow a clause that only names more places
 _AFTER_PLACES = (",", ";", ".", "end", "(", "dash", "turn", "no_turn", "join", "star", "fasten_off")
 
@@ -89,25 +75,18 @@ class WorkClauses(YarnClauses):
         after = last
         while self.steps:
             step = self.steps[-1]
-            bare = isinstance(step, Chain) and step.counting is None or isinstance(step, Work) and not step.places
-            if (
-                not bare
-                or isinstance(step, Work)
-                and step.stitch in ("sl st", "inc", "dec")
-                or not self._joined(step, after)
-            ):
+            if not _bare(step) or not self._joined(step, after):
                 break
             items.insert(0, self.steps.pop())
             after = step
         lead: list[Step] = []
         while items and isinstance(items[0], Chain):
             lead.append(items.pop(0))
-        whole = bool(items) and any(isinstance(item, Chain) for item in items) and isinstance(items[-1], Chain)
-        if not whole or last.places[0].which is Which.EACH or (last.places[0].number.lone or 2) != 1:
+        whole = [*items, replace(last, places=())]
+        if not items or not _one_list(whole, last.places[0]):
             self.steps += [*lead, *items]
             return False
-        span = items[0].span.to(last.span)
-        self.steps += [*lead, Group(span, (*items, replace(last, places=())), last.places, loose=True)]
+        self.steps += [*lead, Group(items[0].span.to(last.span), tuple(whole), last.places, loose=True)]
         return True
 
     def _joined(self, one: Step, other: Step) -> bool:
@@ -180,39 +159,31 @@ class WorkClauses(YarnClauses):
         return False
 
     def loose_list(self, stream: Stream) -> list[Step]:
-        """An unbracketed list after "make": it ends with the item after "and", or is one item."""
+        """An unbracketed list after "make": it ends with the item after "and"; without "and", it is one item or a
+        list that reads the same from both ends ("2 dc, ch 2, 2 dc")."""
         items: list[Step] = []
+        after = [stream.at]  # where the stream stands after each item
         last = False
-        while True:
-            before = len(items)
-            start = stream.at
+        while stream.kind() in _LISTED:
+            before = stream.at
             sub = type(self)(stream, Reading(items), top=False)
-            if (
-                stream.kind()
-                in ("chain", "number", "stitch", "special", "one_stitch", "picot", "group_word", "increase", "decrease")
-                and sub.clause()
-            ):
-                pass
-            if len(items) == before:
-                stream.at = start
-                return items if last or len(items) == 1 else []
+            if not sub.clause() or len(items) != len(after):
+                stream.at, items[len(after) - 1 :] = before, []
+                break
+            after.append(stream.at)
             if last:
                 return items
-            if (
-                stream.kind() == ","
-                and stream.kind(1) in ("chain", "number", "stitch", "special", "one_stitch", "picot", "and")
-                and _and_ahead(stream)
-            ):
-                stream.take()
-                if stream.take_if("and"):
-                    last = True
-            elif stream.kind() == "and":
-                stream.take()
-                last = True
-            elif before == 0:
-                return items
-            else:
-                return []
+            stream.take_if(",")
+            last = bool(stream.take_if("and"))
+        if last:
+            stream.at = after[-1]
+            return []
+        bare = next((i for i, item in enumerate(items) if not _bare(item)), len(items))
+        listed = next((n for n in range(bare, 1, -1) if _mirrored(items[:n])), min(1, len(items)))
+        if listed == 1 and bare > 1 and isinstance(items[0], Work) and isinstance(items[1], Work):
+            return []  # which of them go into the place is not said
+        stream.at = after[listed]
+        return items[:listed]
 
     def read_make(self, start: int) -> bool:
         """ "make a magic ring", "work 73 sc evenly", "working last dc in top of ch", "work in BLO"."""
@@ -311,12 +282,31 @@ class WorkClauses(YarnClauses):
         return True
 
 
-def _and_ahead(stream: Stream) -> bool:
-    """Whether an "and" follows before the list can end, so that the comma belongs to it."""
-    for ahead in range(1, 16):
-        kind = stream.kind(ahead)
-        if kind == "and":
-            return True
-        if kind in (";", ".", "end", "star", "in", "skip", "repeat", "turn", "join"):
-            return False
-    return False
+def _bare(step: Step) -> bool:
+    """Whether a step of a list says no place of its own."""
+    if isinstance(step, Chain):
+        return step.counting is None
+    return isinstance(step, Work) and not step.places and step.stitch not in ("sl st", "inc", "dec")
+
+
+def _mirrored(items: list[Step]) -> bool:
+    """Whether a list begins and ends with the same stitch, with something else between: all of it goes into one place."""
+    first, last = items[0], items[-1]
+    ends = isinstance(first, Work) and isinstance(last, Work) and first.stitch == last.stitch
+    return ends and any(not isinstance(item, Work) or item.stitch != first.stitch for item in items)
+
+
+def _one_list(items: list[Step], place: Place) -> bool:
+    """Whether the place after the last stitch of a list may be that of all the list.
+
+    With chains between, of any place that is one; for spaces, also where other stitches stand between, and "each".
+    """
+    each = place.which is Which.EACH or place.each_of
+    if not each and (place.number.lone or 2) != 1:
+        return False
+    space = place.targets[0].kind is TargetKind.SPACE
+    if isinstance(items[-2], Chain):
+        return not each or space or _mirrored(items)
+    if each:
+        return space and len({item.stitch for item in items if isinstance(item, Work)}) > 1
+    return space and _mirrored(items)

@@ -2,21 +2,10 @@
 
 from __future__ import annotations
 
+from lint.place import Place, Target, TargetKind, Which
 from lint.reading.chainclauses import ChainClauses
 from lint.reading.places import places
-from lint.tree import (
-    Chain,
-    FastenOff,
-    Join,
-    JoinYarn,
-    NoJoin,
-    Place,
-    Target,
-    TargetKind,
-    Turn,
-    Which,
-    Work,
-)
+from lint.tree import Chain, FastenOff, Join, JoinYarn, NoJoin, Turn, Work
 
 
 class YarnClauses(ChainClauses):

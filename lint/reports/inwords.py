@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.amount import Amount
+from lint.place import LimitKind, Place, Target, TargetKind, Which
 from lint.tree import (
     Chain,
     Evenly,
@@ -12,19 +13,14 @@ from lint.tree import (
     Group,
     Join,
     JoinYarn,
-    LimitKind,
     MakeRing,
     Passage,
-    Place,
     Repeat,
     RowCall,
     Skip,
     Step,
-    Target,
-    TargetKind,
     TimesKind,
     Turn,
-    Which,
     Work,
 )
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from lint.place import Place, Target, TargetKind, Which
 from lint.tree import (
     Chain,
     Counting,
@@ -11,22 +12,19 @@ from lint.tree import (
     Loops,
     MakeRing,
     Passage,
-    Place,
     Remark,
     Repeat,
     Skip,
     Step,
-    Target,
-    TargetKind,
     Turn,
     UseYarn,
-    Which,
     Work,
 )
 from lint.working.chains import skipped_standing, standing
+from lint.working.clusters import first_cluster
 from lint.working.cursor import Cursor, PlacesUnknown, Trouble
 from lint.working.fabric import Fabric, Node
-from lint.working.placing import Placing
+from lint.working.placing import Placing, into_round_start
 from lint.working.rowstate import main_stitch
 
 
@@ -85,10 +83,22 @@ class Beginning(Placing):
             self.cursor = Cursor(Fabric.foundation(length))
             self.foundation = length
             return
+        if not self.begun and not self.made and self.loops_from_join():
+            self.springs, self.cursor.at = True, 1
         self.add_space(length, None, step.corner)
+
+    def loops_from_join(self) -> bool:
+        """Whether a round that begins with a loop is closed into the stitch that holds the join: that one is taken."""
+        cursor, last = self.cursor, self.last_work
+        if not (cursor.circular and cursor.known and cursor.at == 0 and cursor.nodes and cursor.nodes[0].is_stitch):
+            return False
+        into_it = isinstance(last, Work) and last.stitch != "sl st" and len(last.places) == 1
+        return into_it and into_round_start(last.places[0], None)
 
     def beginning_chain(self, step: Chain, length: int, following: tuple[Step, ...]) -> None:
         self.begun = True
+        if self.first_leg(step, length, following):
+            return
         stitch = main_stitch(following) or self.main
         if step.counting is not None:
             self.learned.append((length, step.counting))
@@ -106,19 +116,29 @@ class Beginning(Placing):
         if stands.space:
             self.add_space(stands.space, None)
 
+    def first_leg(self, step: Chain, length: int, following: tuple[Step, ...]) -> bool:
+        """Whether the chain is a part of the row's first cluster, and counts with it as one."""
+        cluster = first_cluster(step, following)
+        if cluster is None:
+            return False
+        if not cluster.said and self.choices.pick(("first leg", step.span.start), 2, 0 if self.is_round else 1) == 1:
+            return False
+        self.leads = cluster
+        self.uncounted = length
+        self.stand_on(self.cursor.last)
+        return True
+
+    def stand_on(self, place: Node | None) -> None:
+        """A beginning chain takes the row's first place (or stands in the space where the round begins)."""
+        cursor = self.cursor
+        if place is None or place.kind == "ring" or cursor.at or not cursor.nodes:
+            return
+        if place is cursor.nodes[0] or place.kind == "ch":
+            cursor.at = 1
+
     def stand_for(self, stitch: str, length: int, place: Node | None) -> None:
         """A chain that counts as a stitch stands on the first place (or in the space where the round begins)."""
-        cursor = self.cursor
-        if (
-            place is not None
-            and place.kind not in ("ring", "ch")
-            and cursor.at == 0
-            and cursor.nodes
-            and place is cursor.nodes[0]
-        ):
-            cursor.at = 1
-        elif place is not None and place.kind == "ch" and cursor.at == 0:
-            cursor.at = 1
+        self.stand_on(place)
         node = Node(stitch, (place,) if place is not None else (), self.group_for(place), chain=length)
         self.made.append(node)
         self.begin_node = node
@@ -179,7 +199,7 @@ class Beginning(Placing):
             self.made[-1].length += length
             self.made[-1].corner = self.made[-1].corner or corner
             return
-        group = self.group_for(place) if place is not None else 0
+        group = self.group_for(place) if place is not None and place.kind != "ring" else 0
         node = Node("space", (place,) if place is not None else (), group, length)
         node.corner = corner
         self.made.append(node)

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
+from lint.place import TargetKind, Which
 from lint.source import Span
 from lint.tree import (
     Alongside,
@@ -30,10 +31,8 @@ from lint.tree import (
     Repeat,
     Skip,
     Step,
-    TargetKind,
     Turn,
     UseYarn,
-    Which,
     Work,
     walk,
 )
@@ -146,18 +145,7 @@ class Bench(Repeating):
             return Worked(
                 fabric, Made(0, {}, {}, 0, {}), self.noted, self.choices, self.joined, self.turned, carried=self.carried
             )
-        left: list[Node] = []
-        if cursor.known and not self.left_rest:
-            window = (
-                cursor.nodes[cursor.at : len(cursor.nodes) - cursor.optional]
-                if cursor.optional
-                else cursor.nodes[cursor.at :]
-            )
-            left = [
-                node
-                for node in window
-                if node.is_stitch and self.works_stitches or node.kind == "space" and node.length in self.space_lengths
-            ]
+        left = self.left_over(cursor)
         circular = self.is_round
         made = count(self.made, self.groups, self.picots, circular, self.from_ring)
         nodes = self.made
@@ -178,6 +166,20 @@ class Bench(Repeating):
             left,
             self.used,
         )
+
+    def left_over(self, cursor: Cursor) -> list[Node]:
+        """Places of the row below, of the sorts worked into, that nothing was worked into and no words passed over."""
+        if not cursor.known or self.left_rest:
+            return []
+        left = [
+            node
+            for node in cursor.nodes[cursor.at : len(cursor.nodes) - cursor.optional]
+            if node.is_stitch and self.works_stitches or node.kind == "space" and node.length in self.space_lengths
+        ]
+        last = self.made[-1]
+        if self.joined and last.kind == "space" and (last.length, len(left)) in self.passed_under:
+            return []  # the round's last loop passes over as many as its others
+        return left
 
 
 def _all_slip_stitches(steps: tuple[Step, ...]) -> bool:

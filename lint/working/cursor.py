@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from lint.tree import Target, TargetKind
+from lint.place import Target, TargetKind
 from lint.working.fabric import Fabric, Node
 
 _BASES = ("FP", "BP")
@@ -52,6 +52,8 @@ class Cursor:
         self.optional = 0  # places at the end that a moved start passed over
         self.troubles: list[Trouble] = []
         self.ran_out = 0
+        self._corners: set[int] | None = None
+        self._groups: list[list[int]] | None = None
 
     # state -----------------------------------------------------------------------------------------
 
@@ -74,9 +76,14 @@ class Cursor:
     def end(self) -> int:
         return len(self.nodes) if self.stop is None else min(self.stop, len(self.nodes))
 
+    def lay(self, nodes: list[Node]) -> None:
+        """Put other places, or the same in another order, in place of these."""
+        self.nodes = nodes
+        self._corners = self._groups = None
+
     def rotate(self, index: int) -> None:
         """Move the start of a round to the place at `index`; the places passed over come round at its end."""
-        self.nodes = self.nodes[index:] + self.nodes[:index]
+        self.lay(self.nodes[index:] + self.nodes[:index])
         self.optional = index
         self.at = 0
         self.last = self.nodes[0] if self.nodes else None
@@ -94,6 +101,8 @@ class Cursor:
         if kind is TargetKind.SPACE:
             if node.kind != "space":
                 return node.kind == "ring" and target.length is None
+            if target.corner and not self.at_corner(node):
+                return False
             length = target.length.at(size) if target.length else None
             return length is None or node.length == length or not strict
         if kind is TargetKind.CHAIN:
@@ -105,6 +114,15 @@ class Cursor:
         if kind is TargetKind.RING:
             return node.kind == "ring"
         return True
+
+    def at_corner(self, space: Node) -> bool:
+        """Whether a space is one at a corner: as the row's own count found them, else one of the longest."""
+        if self._corners is None:
+            spaces = [node for node in self.nodes if node.kind == "space"]
+            marked = [node for node in spaces if node.corner]
+            longest = max((node.length for node in spaces), default=0)
+            self._corners = {id(node) for node in marked or spaces if marked or node.length == longest}
+        return id(space) in self._corners
 
     def remaining(self, targets: tuple[Target, ...], size: int) -> list[int]:
         """Indexes of the matching places from here to the end (or the stop)."""
@@ -121,7 +139,7 @@ class Cursor:
         """A ring of chains worked into chain by chain ("hdc in each ch around") is as many places as chains."""
         ring = self.nodes[0] if len(self.nodes) == 1 else None
         if ring is not None and ring.kind == "ring" and ring.length > 2 and targets[0].kind is TargetKind.CHAIN:
-            self.nodes = [Node("ch", length=1) for _ in range(ring.length)]
+            self.lay([Node("ch", length=1) for _ in range(ring.length)])
             self.at, self.last = 0, self.nodes[0]
 
     def next(self, target: Target, size: int) -> Node:
@@ -292,30 +310,44 @@ class Cursor:
 
     def groups(self, owner: Target | None) -> list[list[int]]:
         """Indexes of the groups (worked into one place) from here on that are the kind named, or corners."""
-        runs: list[list[int]] = []
-        begin = self.at
-        while (
-            begin
-            and self.nodes[begin - 1].group
-            and self.nodes[begin - 1].group == (self.nodes[begin].group if begin < len(self.nodes) else 0)
-        ):
-            begin -= 1
-        for index in range(begin, len(self.nodes)):
-            node = self.nodes[index]
-            if runs and node.group and self.nodes[runs[-1][-1]].group == node.group and runs[-1][-1] == index - 1:
-                runs[-1].append(index)
-            else:
-                runs.append([index])
+        runs = self.all_groups()
         if owner is not None and owner.kind is TargetKind.SPECIAL and owner.name != "group":
             named = [run for run in runs if self.nodes[run[0]].special == owner.name]
             if named:
-                return named
+                return [run for run in named if run[-1] >= self.at]
         return [
             run
             for run in runs
-            if sum(self.nodes[i].is_stitch for i in run) >= 3
-            or (len(run) > 1 and any(self.nodes[i].kind == "space" for i in run))
+            if run[-1] >= self.at
+            and (
+                sum(self.nodes[i].is_stitch for i in run) >= 3
+                or len(run) > 1
+                and any(self.nodes[i].kind == "space" for i in run)
+            )
         ]
+
+    def all_groups(self) -> list[list[int]]:
+        """Indexes of the whole row, parted where what lies side by side is no longer in one place."""
+        if self._groups is None:
+            runs: list[list[int]] = []
+            for index, node in enumerate(self.nodes):
+                if runs and node.group and self.nodes[runs[-1][-1]].group == node.group:
+                    runs[-1].append(index)
+                else:
+                    runs.append([index])
+            if self.circular and len(runs) > 1 and self._one_place(runs[-1], runs[0]):
+                whole = runs.pop() + runs[0]  # begun at the round's start and ended at its end
+                at_the_start = whole[len(whole) // 2] in runs[0]
+                runs = [whole, *runs[1:]] if at_the_start else [*runs[1:], whole]
+            self._groups = runs
+        return self._groups
+
+    def _one_place(self, one: list[int], other: list[int]) -> bool:
+        """Whether two groups at a round's ends are in one place: of a row, or of a ring with no space between."""
+        last, first = self.nodes[one[-1]], self.nodes[other[0]]
+        if not (last.parents and first.parents and last.is_stitch and first.is_stitch):
+            return False
+        return last.parents[0] is first.parents[0]
 
 
 def describe(target: Target, size: int) -> str:

@@ -5,20 +5,18 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.amount import Amount
-from lint.tree import (
-    Group,
-    Place,
-    Special,
-    Step,
-    Target,
-    TargetKind,
-    Which,
-    Work,
-)
+from lint.place import Place, Target, TargetKind, Which
+from lint.tree import Chain, Group, Special, Step, Work
 from lint.working.rowstate import main_stitch
 from lint.working.stitching import Stitching, beside_steps
 
 _ANY = Target(TargetKind.ANY_STITCH)
+
+
+def _petal(step: Group) -> bool:
+    """Whether a group begins and ends with slip stitches."""
+    works = [item for item in step.items if isinstance(item, (Work, Chain))]
+    return all(isinstance(item, Work) and item.stitch == "sl st" for item in (works[0], works[-1])) if works else False
 
 
 class Grouping(Stitching):
@@ -26,7 +24,6 @@ class Grouping(Stitching):
 
     def work_special(self, step: Work, special: Special, following: tuple[Step, ...]) -> None:
         """A stitch the pattern defines by a run of others: a shell, a V-stitch, a filet block."""
-        self.begin()
         number = self.amount(step.number)
         if special.places_itself and not step.places:
             for _ in range(number):
@@ -71,6 +68,8 @@ class Grouping(Stitching):
             else:
                 found = self.find(place, following)
             self.remember(place, len(found), "")
+            if place.which is Which.EACH or _petal(step):
+                self.begin()  # its chains are a part of every petal, not the round's beginning
             for node in found:
                 self.fill(instead.get(id(node), step.items), node, following)
         self.note(step.span)

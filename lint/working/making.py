@@ -2,18 +2,8 @@
 
 from __future__ import annotations
 
-from lint.tree import (
-    Chain,
-    Group,
-    Loops,
-    Remark,
-    Repeat,
-    Step,
-    TimesKind,
-    UseYarn,
-    Which,
-    Work,
-)
+from lint.place import Which
+from lint.tree import Chain, Group, Loops, Remark, Repeat, Step, TimesKind, UseYarn, Work
 from lint.working.beginning import Beginning
 from lint.working.chains import standing
 from lint.working.cursor import PlacesUnknown
@@ -26,7 +16,8 @@ class Making(Beginning):
 
     def put(self, kind: str, place: Node, number: int, special: str | None = None) -> None:
         if place.kind == "ring":
-            self.group += 1
+            if not self.made or self.made[-1].kind == "space":  # in a ring, spaces part the groups
+                self.group += 1
             group = self.group
         else:
             if place is not self.group_place or (self.made and self.made[-1].group != self.group):
@@ -60,6 +51,8 @@ class Making(Beginning):
         self.check_size()
 
     def kind_of(self, step: Work) -> str:
+        if self.leads is not None and self.leads.work is step and self.leads.name:
+            return self.leads.name
         if step.stitch in ("inc", "dec"):
             return self.plain_stitch if self.main in ("inc", "dec") else self.main
         return step.stitch
@@ -74,8 +67,10 @@ class Making(Beginning):
                 after = items[index + 1] if index + 1 < len(items) else None
                 if isinstance(after, Work) and after.stitch == "sl st" and after.places:
                     self.picots += 1  # closed into its own chain or stitch
-                elif not self.begun and not self.made:
+                elif not self.begun and not self.made and (not self.repeating or item.counting is not None):
                     self.begun = True
+                    if self.first_leg(item, length, (*items[index + 1 :], *following)):
+                        continue
                     stitch = main_stitch(items[index + 1 :]) or self.main
                     stands = standing(length, item.counting, stitch, self.rules, self.choices, self.hint, item.span)
                     if not stands.said:
@@ -104,7 +99,7 @@ class Making(Beginning):
         if any(named.which not in (Which.SAME, Which.FROM_HOOK) for named in item.places) and item.stitch != "sl st":
             raise PlacesUnknown  # "(sc in next st, ch 3)" and then a place: where it goes is said twice
         if item.stitch == "sl st":
-            self.anchored = self.begun = True
+            self.anchored = True
             return
         if item.stitch == "picot":
             self.picots += number

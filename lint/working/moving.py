@@ -2,14 +2,8 @@
 
 from __future__ import annotations
 
-from lint.tree import (
-    JoinYarn,
-    Skip,
-    TargetKind,
-    Turn,
-    Which,
-    Work,
-)
+from lint.place import TargetKind, Which
+from lint.tree import JoinYarn, Skip, Turn, Work
 from lint.working.chains import skipped_standing
 from lint.working.cursor import Cursor, Trouble
 from lint.working.fabric import Fabric, Node
@@ -59,7 +53,8 @@ class Moving(Grouping):
         else:
             cursor.at = index + (0 if last.kind == "space" else 1)
             if last.kind == "space":
-                cursor.nodes, cursor.at = cursor.nodes[index:], 0
+                cursor.lay(cursor.nodes[index:])
+                cursor.at = 0
             cursor.last = last
 
     def skip(self, step: Skip) -> None:
@@ -68,6 +63,8 @@ class Moving(Grouping):
             self.leave(step)
             return
         at_start = self.at_start()
+        if self.made and self.made[-1].kind == "space":
+            self.passed_under.add((self.made[-1].length, sum(self.amount(place.number) for place in step.places)))
         foundation = bool(cursor.nodes) and cursor.nodes[0].kind == "ch" and not self.made
         for place in step.places:
             number = self.amount(place.number)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from lint.tree import Place, Target, TargetKind, Which
+from lint.place import Place, Target, TargetKind, Which
 from lint.working.cursor import Cursor, PlacesUnknown, Trouble
 from lint.working.fabric import Node
 from lint.working.rowstate import RowState
@@ -111,7 +111,7 @@ class Parts(RowState):
             cursor.rotate(index)
             cursor.optional = 0
         else:
-            cursor.nodes = cursor.nodes[index:]
+            cursor.lay(cursor.nodes[index:])
             cursor.at = 0
             cursor.last = cursor.nodes[0]
 

@@ -4,21 +4,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from lint.tree import (
-    Alongside,
-    Group,
-    Limit,
-    LimitKind,
-    Place,
-    Repeat,
-    Skip,
-    Step,
-    Target,
-    TargetKind,
-    TimesKind,
-    Which,
-    Work,
-)
+from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
+from lint.tree import Alongside, Group, Repeat, Skip, Step, TimesKind, Work
 from lint.working.cursor import PlacesUnknown, Trouble
 from lint.working.fabric import Node
 from lint.working.parts import Parts, middle_of
@@ -231,15 +218,9 @@ class Placing(Parts):
 
     def closes_later(self, step: Work) -> bool:
         place = step.places[0] if step.places else None
-        return bool(
-            place
-            and self.is_round
-            and (
-                place.targets[0].kind is TargetKind.TURNING_CHAIN
-                or place.which is Which.FIRST
-                or place.from_words in ("top", "start")
-            )
-        )
+        if place is None or not self.is_round:
+            return False
+        return place.targets[0].kind is TargetKind.TURNING_CHAIN or into_round_start(place, None)
 
     def back(self, targets: tuple[Target, ...], number: int, index: int) -> int:
         return self.cursor.back_from_end(targets, number, self.size, index)
@@ -300,6 +281,15 @@ class Placing(Parts):
         return sum(
             1 for node in cursor.nodes[cursor.at : index] if node.is_stitch and not (group and node.group == group)
         )
+
+
+def into_round_start(place: Place, first: Node | None) -> bool:
+    """Whether a place is where the round began: the join, or its first stitch, as `first` shows it has one."""
+    target = place.targets[0]
+    if target.kind is TargetKind.PLACE:
+        return target.name == "join"
+    named = place.which is Which.FIRST and (first is None or first.is_stitch) or place.from_words in ("top", "start")
+    return named and target.kind in (TargetKind.STITCH, TargetKind.ANY_STITCH)
 
 
 def _into_corner(following: tuple[Step, ...]) -> bool:

@@ -2,19 +2,8 @@
 
 from __future__ import annotations
 
-from lint.tree import (
-    Either,
-    Group,
-    Repeat,
-    Skip,
-    Step,
-    TargetKind,
-    TimesKind,
-    Which,
-    Work,
-    alike,
-    walk,
-)
+from lint.place import TargetKind, Which
+from lint.tree import Chain, Either, Group, Join, Remark, Repeat, Skip, Step, TimesKind, Work, alike, walk
 from lint.working.cursor import PlacesUnknown, Trouble
 from lint.working.moving import Moving
 from lint.working.rowstate import Noted
@@ -71,7 +60,7 @@ class Repeating(Moving):
             self.check_size()
         if step.last_pass is not None:
             passes += self.altered_pass(step.last_pass, before_last, following)
-        elif step.breaks_off and self.left_by(step, boundary):
+        elif (step.breaks_off or _trails_off(step, following)) and self.left_by(step, boundary):
             passes += self.cut_pass(step, boundary, following)
         left = self.left_by(step, boundary)
         if left:
@@ -99,9 +88,13 @@ class Repeating(Moving):
         state = self.save()
         for length in range(len(step.items) - 1, 0, -1):
             cut = list(step.items[:length])
-            again = next((i for i in range(length - 1, -1, -1) if following and alike(cut[i], following[0])), None)
+            again = next(
+                (i for i in range(length - 1, -1, -1) if following and _said_again(cut[i:], following[0])), None
+            )
             if again is not None:
-                del cut[again]  # "ending with ch 4" says a part of the pass once more
+                del cut[
+                    again
+                ]  # "ending with ch 4" says a part of the pass once more, or its last loop in another length
             self.run(tuple(cut), following)
             if not self.ran_out_since(state) and not self.left_by(step, boundary):
                 return 1
@@ -158,6 +151,19 @@ class Repeating(Moving):
                 chosen = option
                 break
         self.run(chosen, following)
+
+
+def _trails_off(step: Repeat, following: tuple[Step, ...]) -> bool:
+    """ "*ch 3, sk 2, sc in next; rep from * around, ch 3, join": the last loop passes over what all others do."""
+    ahead = [s for s in following if not isinstance(s, Remark)]
+    closes = len(ahead) > 1 and isinstance(ahead[0], Chain) and isinstance(ahead[1], Join)
+    return closes and any(alike(item, ahead[0]) for item in step.items)
+
+
+def _said_again(rest: list[Step], ending: Step) -> bool:
+    """Whether the first of these steps is what the ending words say: the same work, or the loop that ends the pass."""
+    last_loop = isinstance(rest[0], Chain) and isinstance(ending, Chain) and all(isinstance(s, Skip) for s in rest[1:])
+    return last_loop or alike(rest[0], ending)
 
 
 def _unit_of(step: Repeat) -> str:

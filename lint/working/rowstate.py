@@ -17,6 +17,7 @@ from lint.tree import (
 )
 from lint.working.chains import ChainRules
 from lint.working.choices import Choices
+from lint.working.clusters import FirstCluster
 from lint.working.cursor import Cursor, Trouble, family
 from lint.working.fabric import Fabric, Node
 
@@ -65,6 +66,7 @@ class RowState:
         self.picots = 0
         self.begun = False
         self.begin_node: Node | None = None
+        self.leads: FirstCluster | None = None  # the cluster that the beginning chain is the first leg of
         self.uncounted = 0
         self.chain_note: Counting | None = None  # said of a chain that is worked into in this row
         self.from_ring = any(node.kind == "ring" for node in fabric.nodes)
@@ -90,6 +92,8 @@ class RowState:
         self.pending_picot = False
         self.anchored = False  # a slip stitch ends the run of chains before it
         self.repeating = 0  # repeats around the step that is worked
+        self.passed_under: set[tuple[int, int]] = set()  # (chains of a loop, places that a skip passed under it)
+        self.springs = False  # the round's first loop springs from the join, which a stitch closes at its end
         self.moved = False  # slip stitches have moved the start of the round
         self.foundation: int | None = None  # a row that is nothing but a chain
         self.main = plain_stitch

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from lint.tree import Chain, Group, Join, Repeat, Skip, Step, Turn, Which, Work, walk
+from lint.place import Which
+from lint.tree import Chain, Group, Join, Repeat, Skip, Step, Turn, Work, walk
 from lint.working.expand import Instance
 from lint.working.fabric import Fabric
 

@@ -4,18 +4,12 @@ from __future__ import annotations
 
 from collections import Counter
 
-from lint.tree import (
-    Alongside,
-    Place,
-    Step,
-    Target,
-    TargetKind,
-    Which,
-    Work,
-)
+from lint.place import Place, Target, TargetKind, Which
+from lint.tree import Alongside, Step, Work
 from lint.working.cursor import Trouble
 from lint.working.fabric import Node
 from lint.working.making import Making
+from lint.working.placing import into_round_start
 from lint.working.rowstate import NotDefined
 
 _ANY = Target(TargetKind.ANY_STITCH)
@@ -190,10 +184,7 @@ class Stitching(Making):
         target = place.targets[0]
         note = step.closing if step.closing is not None and step.closing.counts else None
         own_chain = target.kind is TargetKind.TURNING_CHAIN and self.begin_node is not None and self.cursor.circular
-        first = place.which is Which.FIRST and self.made[0].is_stitch or place.from_words in ("top", "start")
-        own_first = (
-            first and target.kind in (TargetKind.STITCH, TargetKind.ANY_STITCH) and self.made[-1].kind == "space"
-        )
+        own_first = self.made[-1].kind == "space" and into_round_start(place, None if self.springs else self.made[0])
         said_so = note is not None and note.stitch is None and self.made[-1].kind == "space"
         if not (own_chain or own_first or said_so):
             return False
