@@ -84,3 +84,4 @@ class Place:
     below: bool = False  # in a row below the one being worked into: a long stitch
     between: bool = False  # in the gap before the next such places
     from_words: str = ""
+    bare: bool = False  # "in corner sp": neither next nor same is said

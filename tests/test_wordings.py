@@ -20,6 +20,17 @@ ROW_20 = "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn.\n"
 SCALLOPS = """Ch 20.
 Row 1: Sc in 2nd ch from hook, *sk 2 chs, 5 dc in next ch, sk 2 chs, sc in next ch; rep from * across, turn.
 """
+GRANNY_2 = GRANNY + """Rnd 2: Sl st in next 2 dc and in ch-2 sp, ch 3, (2 dc, ch 2, 3 dc) in same sp, *ch 1, (3 dc, ch 2, 3 dc) in next ch-2 sp; rep from * 2 more times, ch 1, join.
+"""  # 24 dc, four ch-2 corners, four ch-1 sides
+TIGHT_GRANNY = GRANNY + """Rnd 2: Sl st in next 2 dc and in ch-2 sp, ch 3, (2 dc, ch 2, 3 dc) in same sp, *(3 dc, ch 2, 3 dc) in next ch-2 sp; rep from * 2 more times, join.
+"""  # the same with no chains between the groups
+ROUND_12_DC = "Rnd 1: In magic ring, ch 3 (counts as dc), 11 dc in ring, join with sl st in top of ch 3.\n"
+ROUND_24_DC = "Rnd 1: In magic ring, ch 3 (counts as dc), 23 dc in ring, join with sl st in top of ch 3.\n"
+ARCHES_8 = """Rnd 1: 16 sc in magic ring, join with sl st in first sc.
+Rnd 2: Ch 1, sc in same st, ch 3, sk 1 sc, *sc in next sc, ch 3, sk 1 sc; rep from * 6 more times, join with sl st in first sc.
+"""  # 8 sc, eight ch-3 arches
+MESH_12 = "Rnd 1: In magic ring, ch 4 (counts as dc and ch 1), (dc, ch 1) 11 times in ring, join with sl st in 3rd ch of ch 4.\n"
+SHELL_WORDS = "Special stitches\nShell: (3 dc, ch 2, 3 dc) in indicated sp.\nBeg shell: Ch 3 (counts as dc), (2 dc, ch 2, 3 dc) in same sp.\n\nDOILY\n"
 V_STITCH = "Special stitch\nV-st: (dc, ch 1, dc) in same st.\n\nPIECE\nCh 30.\n"
 
 MADE = [
@@ -63,6 +74,48 @@ MADE = [
     (LOOPS_8, "Rnd 3: *Ch 5, sc in next loop; rep from * around, ending with ch 2, dc in dc at beginning of rnd.", 7, {5: 8}),
     # between the stitches
     (ROUND_24, "Rnd 2: Ch 1, sc between each sc around, join.", 24, {}),
+    # "corner" tells a corner's spaces from those of the sides
+    (GRANNY_2, "Rnd 3: Ch 1, sc in each dc and 3 sc in each corner sp around, join.", 36, {}),
+    (GRANNY_2, "Rnd 3: Ch 1, sc in each dc, 1 sc in each ch-1 sp and 3 sc in each corner sp around, join.", 40, {}),
+    (GRANNY_2, "Rnd 3: Sl st to corner sp, ch 3, (2 dc, ch 2, 3 dc) in same sp, *ch 1, 3 dc in ch-1 sp, ch 1, (3 dc, ch 2, 3 dc) in corner sp; rep from * around, ending last rep without corner, join.", 36, {2: 4, 1: 8}),
+    # a list without brackets goes into one place
+    (ARCHES_8, "Rnd 3: Sc, hdc, dc, hdc, sc in each ch-3 sp around, join.", 40, {}),
+    (ARCHES_8, "Rnd 3: Work 2 sc, ch 3 and 2 sc in each ch-3 loop around, join.", 32, {3: 8}),
+    (ARCHES_8, "Rnd 3: *Sc, hdc, dc, hdc, sc in next ch-3 sp; rep from * around, join.", 40, {}),
+    (ARCHES_8, "Rnd 3: In each ch-3 sp make 2 dc, ch 2, 2 dc. Join.", 32, {2: 8}),
+    (ARCHES_8, "Rnd 3: Into each loop: sc, hdc, dc, hdc, sc. Join.", 40, {}),
+    (GRANNY, "Rnd 2: Ch 2 (counts as hdc), hdc in next 2 dc, hdc in each dc around, working 2 hdc, ch 2, 2 hdc in each corner, join.", 28, {2: 4}),
+    # a round that begins with a group: its chain stands for the first stitch, but not in a petal
+    (MESH_12, "Rnd 2: (Sl st, ch 3, dc) in first ch-1 sp, 2 dc in each ch-1 sp around, join.", 24, {}),
+    (MESH_12, "Rnd 2: (Sl st, ch 4, dc) in first ch-1 sp, (dc, ch 1, dc) in each ch-1 sp around, join to 3rd ch of ch 4.", 24, {1: 12}),
+    (GRANNY, "Rnd 2: (Sl st, ch 3 [counts as dc], 2 dc, ch 2, 3 dc) in corner sp, *ch 1, (3 dc, ch 2, 3 dc) in next corner sp; rep from * 2 more times, ch 1, join.", 24, {1: 4, 2: 4}),
+    (SHELL_WORDS + MESH_12, "Rnd 2: Sl st in next ch-1 sp, beg shell in same sp, (sk next sp, shell in next ch-1 sp) 5 times, sk last sp, join with sl st in top of beg ch 3.", 36, {2: 6}),
+    (SHELL_WORDS + MESH_12, "Rnd 2: Sl st in next ch-1 sp, beg shell in same sp, *sk next sp, shell in next ch-1 sp; rep from * around, join with sl st in top of beg ch 3.", 36, {2: 6}),
+    # the middle of a group that the joining chain begins
+    (GRANNY, "Rnd 2: *Sc in center dc of next 3-dc group, ch 5; rep from * around, join.", 4, {5: 4}),
+    # a chain and the decrease after it are the first cluster
+    (MESH_12, "Rnd 2: Sl st in ch-1 sp, ch 3, dc2tog in same sp (beg cl made), ch 3, (dc3tog in next ch-1 sp, ch 3) 11 times, join with sl st in top of beg cl.", 12, {3: 12}),
+    (ROUND_12_DC, "Rnd 2: Ch 3, dc2tog over next 2 sts, ch 5, *dc3tog over next 3 sts, ch 5; rep from * around, join with sl st in top of first cluster.", 4, {5: 4}),
+    # loops
+    (ROUND_24_DC, "Rnd 2: *Ch 5, sk 2 dc, sc in next dc; rep from * around, ending with ch 2, dc in joining sl st.", 7, {5: 8}),
+    (ROUND_24_DC, "Rnd 2: Ch 1, sc in same st, *ch 3, sk 2 dc, sc in next dc; rep from * around, ch 3, join.", 8, {3: 8}),
+    (ROUND_24_DC, "Rnd 2: Ch 1, sc in same st, (ch 3, sk 2 dc, sc in next dc) 7 times, ch 3, join.", 8, {3: 8}),
+    (ROUND_24_DC, "Rnd 2: Ch 5, sk 1 dc, *tr in next dc, ch 2, sk 1 dc; rep from * around, join last ch-2 to 3rd ch of ch-5.", 12, {2: 12}),
+    (ARCHES_8, "Rnd 3: Sl st in next ch, sc in loop, *ch 6, sc in next loop; rep from * around, join last ch-6 to first sc.", 8, {6: 8}),
+    (ARCHES_8, "Rnd 3: Ch 1, sc in same st, *2 sc in next sp, ch 3, 2 sc in same sp, sc in next sc; rep from * around, omitting the last sc on final repeat, join.", 40, {3: 8}),
+    # stitches named by what they are made of
+    (ROUND_24, "Rnd 2: Ch 1, sc in same st, *sk 2 sts, shell of 7 dc in next st, sk 2 sts**, sc in next st; rep from * around, ending last rep at **, join.", 32, {}),
+    (ROUND_12, "Rnd 2: Sc in next 5 sts, 5-dc bobble in next st, sc in next 6 sts.", 12, {}),
+    # repeats that name no star
+    (ROUND_12, "Rnd 2: Sc 1, inc 1, repeat around.", 18, {}),
+    (GRANNY, "Rnd 2: Ch 1, [sc in next 3 sts, (sc, ch 2, sc) in corner] repeat between [ ] 3 more times, join.", 20, {2: 4}),
+    # gaps
+    (TIGHT_GRANNY, "Rnd 3: Sl st in next 2 dc and in corner sp, ch 3, (2 dc, ch 2, 3 dc) in same sp, *3 dc in sp between next 2 groups, (3 dc, ch 2, 3 dc) in next corner sp; rep from * 2 more times, 3 dc in next sp, join.", 36, {2: 4}),
+    (ROUND_12_DC, "Rnd 2: Sl st in sp between first 2 sts, ch 3, dc in same sp, (2 dc in next sp between sts) 11 times, join.", 24, {}),
+    # how the round begins
+    (GRANNY, "Rnd 2: Sl st to corner sp, ch 3, 2 dc, ch 2, 3 dc in corner sp, *ch 1, (3 dc, ch 2, 3 dc) in next corner sp; rep from * 2 more times, ch 1, join.", 24, {1: 4, 2: 4}),
+    (GRANNY, "Rnd 2: Attach new color in any corner with standing dc; 2 dc, ch 2, 3 dc in same corner, ch 1, [3 dc, ch 2, 3 dc, ch 1] in each of next 3 corners, join.", 24, {1: 4, 2: 4}),
+    (GRANNY, "Rnd 2: (Sl st, ch 5, 3 dc) in first ch-2 sp, ch 1, *(3 dc, ch 2, 3 dc) in next ch-2 sp, ch 1; rep from * 2 more times, 2 dc in first sp, join to 3rd ch of ch-5.", 24, {1: 4, 2: 4}),
 ]  # fmt: skip
 
 NOT_TOLD = [
@@ -71,6 +124,7 @@ NOT_TOLD = [
     (ROUND_12, "Rnd 2: Ch 1, sc in each st around, 3 sc in each corner, join."),  # a circle has none
     (ROUND_12, "Rnd 2: Ch 1, dc in each st around, dc in each st around, join."),  # nothing is left for the second
     (ROUND_12, "Rnd 2: Ch 1, sc in next 3 sts (2 sc in next st, ch 1, sc in next st), join."),  # work, or a gloss?
+    (ARCHES_8, "Rnd 3: In next ch-3 sp make 2 dc, hdc, ch 2, sc in next sc, join."),  # what goes into the space?
 ]
 
 

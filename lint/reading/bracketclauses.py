@@ -5,7 +5,7 @@ from __future__ import annotations
 from lint.reading import counts, notes, repeats
 from lint.reading.clausebase import SEPARATORS, all_read
 from lint.reading.places import places
-from lint.reading.stream import OPENERS
+from lint.reading.stream import CLOSERS, OPENERS
 from lint.reading.times import times as read_times
 from lint.reading.workclauses import WorkClauses
 from lint.tree import (
@@ -47,7 +47,8 @@ class BracketClauses(WorkClauses):
                     self.reading.stated = found
                 stream.at = close + 1
                 return True
-        note = notes.counting(stream.inside(start + 1, close))
+        nested = any(item.kind in OPENERS for item in inner.lexemes)
+        note = notes.counting(stream.inside(start + 1, close)) if not nested else None
         if note is not None:
             stream.at = close + 1
             self.attach_counting(note)
@@ -68,12 +69,30 @@ class BracketClauses(WorkClauses):
         stream.skip("star") if stream.kind() == "star" and stream.kind(1) == "repeat" else None
         return self.after_bracket(start, items)
 
+    def last_work(self) -> Step | None:
+        """The last step that works or passes over anything."""
+        return next((s for s in reversed(self.steps) if isinstance(s, (Work, Chain, Group, Skip, Repeat))), None)
+
+    def names_brackets(self) -> None:
+        """Passes the "between [ ]" of "[…]; repeat between [ ] 3 more times", which names the bracket just closed."""
+        stream = self.stream
+        start = stream.at
+        stream.take_if(".", ",", ";")
+        if stream.take_if("repeat"):
+            stream.skip("between", "from", "the")
+            if stream.kind() in OPENERS and stream.kind(1) in CLOSERS:
+                stream.at += 2
+                return
+        stream.at = start
+
     def after_bracket(self, start: int, items: list[Step]) -> bool:
         stream = self.stream
         close = stream.at
         worked = [step for step in walk(tuple(items)) if isinstance(step, (Work, Chain, Group, Skip))]
         if worked and stream.kind() in (".", ",", ";") and stream.kind(1) == "repeat" and stream.kind(2) in _HOW_FAR:
             stream.take()  # "(2 sc in first sc, sc 1), repeat around"
+        if worked:
+            self.names_brackets()
         times = read_times(stream, after_bracket=True) if worked else None
         if times is not None:
             step: Step = Repeat(stream.span_from(start), tuple(items), times)
@@ -91,6 +110,9 @@ class BracketClauses(WorkClauses):
                 return True
             stream.at = mark
         span = stream.span_from(start)
+        if worked and all(isinstance(step, Skip) for step in items) and not isinstance(self.last_work(), Skip):
+            self.steps += items  # "(skip next 3 dc)": brackets that hold nothing but a skip
+            return True
         gloss = start > 0 and stream.lexemes[start - 1].kind not in (*SEPARATORS, "star", "make", *OPENERS)
         spread = gloss and bool(self.steps) and isinstance(self.steps[-1], Evenly)  # how stitches are spread on an edge
         explains = not worked or spread or len(worked) == 1 and not getattr(worked[0], "places", ())

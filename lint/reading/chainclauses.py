@@ -11,7 +11,7 @@ from lint.reading.places import places
 from lint.reading.remarkclauses import RemarkClauses
 from lint.reading.stream import OPENERS, Stream
 from lint.reading.targets import is_space_word, target
-from lint.tree import Chain, Either, MakeRing, Remark, Skip
+from lint.tree import Chain, Either, Join, MakeRing, Remark, Skip
 
 
 class ChainClauses(RemarkClauses):
@@ -112,6 +112,9 @@ class ChainClauses(RemarkClauses):
             found = skipped(stream)
         if not found:
             return False
+        if self.steps and isinstance(self.steps[-1], Join) and found[0].targets[0].kind is TargetKind.CHAIN:
+            self.steps.append(Remark(stream.span_from(start)))  # "join in first hdc, skipping ch-2"
+            return True
         if stream.kind() == "word" and stream.word("directly", "behind") or stream.kind() == "between":
             stream.pass_to()
         if stream.kind() == "or" and stream.kind(1) in ("next", "number", "chain"):

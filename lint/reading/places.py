@@ -11,7 +11,9 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.amount import ONE, Amount
-from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
+from lint.place import Place, Target, TargetKind, Which
+from lint.reading.limits import limit
+from lint.reading.ordinals import chain_top, ordinal
 from lint.reading.stream import Stream
 from lint.reading.targets import (
     ANY,
@@ -27,7 +29,6 @@ from lint.reading.targets import (
 
 _PREPOSITIONS = ("in", "over", "around", "to", "at")
 _FILLERS = ("the", "of", "all", "both")
-_AFTER_ROUND = (",", ";", ".", "end", ":", "turn", "join", "(", ")", "]", "dash", "working", "make")
 _SIDE_WORDS = ("right", "left", "upper", "lower", "bottom", "top")
 
 
@@ -35,6 +36,8 @@ def places(stream: Stream, allow_to: bool = False) -> tuple[Place, ...]:
     """The places named at the cursor; () and nothing taken where there are none."""
     start = stream.at
     gap = bool(stream.take_if("between"))
+    if gap and stream.kind() == "last" and stream.kind(1) == "and" and stream.kind(2) == "first":
+        stream.at += 2  # "between last and first shells"
     shared = False if gap else _preposition(stream, allow_to)
     if shared is None:
         if stream.kind() not in ("next", "same", "each") and not (
@@ -126,7 +129,7 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
     elif kind in ("next", "first", "last", "same", "any", "remaining"):
         place = _pointed(stream, start)
     elif kind == "ordinal":
-        place = _ordinal(stream, start)
+        place = ordinal(stream, start)
     elif kind == "middle":
         stream.take()
         stream.skip("the")
@@ -138,7 +141,7 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         else:
             place = _with_target(stream, start, Which.NEXT, middle=True)
     elif kind in ("top", "base"):
-        place = _chain_top(stream, start)
+        place = chain_top(stream, start)
     elif kind in ("number", "(", "[", "dash"):
         number = how_many(stream)
         if number is not None:
@@ -147,18 +150,38 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
             place = _with_target(stream, start, Which.NEXT)
     else:
         place = _with_target(stream, start, Which.NEXT)
+        place = replace(place, bare=place.which is Which.NEXT) if place is not None else None
         if place is None and loop_words and stream.kind() not in ("word",):
             return None
     if place is None:
         stream.at = start
         return None
     if between:
-        place = replace(place, between=True)
+        place = replace(place, between=True, number=ONE if place.number.lone == 2 else place.number)
+    elif stream.kind() == "between" and place.targets[0] == Target(TargetKind.SPACE):
+        place = _space_between(stream, place, start)
     elif stream.kind() == "at" and at_the_start(stream):
         place = replace(place, from_words="start", span=stream.span_from(start))
     elif of_a_row_below(stream):
         place = replace(place, below=True, span=stream.span_from(start))
     return place
+
+
+def _space_between(stream: Stream, place: Place, start: int) -> Place:
+    """ "sp between next 2 groups", "each sp between sts", "sp between ch-3 and next dc": the gap, as often as the space."""
+    before = stream.at
+    stream.take()
+    stream.skip("the", "next", "first", "last", "each", "all")
+    how_many(stream)
+    found = target(stream)
+    if found is not None and stream.take_if("and"):
+        stream.skip("the", "next", "first")
+        how_many(stream)
+        found = target(stream)
+    if found is None:
+        stream.at = before
+        return place
+    return replace(place, targets=(found,), between=True, limit=limit(stream), span=stream.span_from(start))
 
 
 def _each(stream: Stream, start: int) -> Place | None:
@@ -176,7 +199,7 @@ def _each(stream: Stream, start: int) -> Place | None:
         return replace(place, each_of=True) if place else None
     found = target(stream)
     if found is None:
-        if stream.kind() in ("across", "around", "end") or rest:
+        if stream.kind() in ("across", "around", "end", ".", ",", ";", "(") or rest:
             found = ANY
         else:
             return None
@@ -221,85 +244,6 @@ def _pointed(stream: Stream, start: int) -> Place | None:
     return place
 
 
-def _ordinal(stream: Stream, start: int) -> Place | None:
-    ordinals = [stream.take().number]
-    while True:
-        before = stream.at
-        stream.skip(",", "and")
-        if stream.at > before and stream.kind() == "ordinal":
-            ordinals.append(stream.take().number)
-            continue
-        stream.at = before
-        break
-    found = Target(TargetKind.CHAIN) if stream.kind() == "of" else target(stream)
-    if found is None:
-        return None
-    if stream.kind() == "from":
-        stream.take()
-        stream.skip("the")
-        if not stream.take_if("hook"):
-            return None
-        return Place(
-            stream.span_from(start), Which.FROM_HOOK, (found,), Amount.of(len(ordinals)), ordinals=tuple(ordinals)
-        )
-    stream.skip("made")
-    if stream.kind() == "of":
-        stream.take()
-        stream.skip("the")
-        word = stream.take_if("next", "same", "last", "first", "each", "beginning")
-        among = how_many(stream)
-        owner = target(stream)
-        if owner is None:
-            return None
-        if (
-            among is not None
-            and stream.kind() in ("at", "in")
-            and stream.kind(1) == "each"
-            and stream.kind(2) == "corner"
-        ):
-            if among.lone != 2 * ordinals[0] - 1:
-                return None  # not the middle one
-            stream.at += 3  # "2nd of 3 sc at each corner"
-            corner = Target(TargetKind.CORNER)
-            return Place(stream.span_from(start), Which.EACH, (owner,), of=corner, middle=True)
-        if among is not None and word is not None and word.kind == "next":  # "2nd of next 3 sc"
-            return Place(stream.span_from(start), Which.NTH, (owner,), among, ordinals=tuple(ordinals))
-        if found.kind is TargetKind.CHAIN or owner.kind in (TargetKind.CHAIN, TargetKind.TURNING_CHAIN):
-            return Place(
-                stream.span_from(start),
-                Which.NEXT,
-                (Target(TargetKind.TURNING_CHAIN, length=owner.length),),
-                ordinals=tuple(ordinals),
-                from_words=word.kind if word else "",
-            )
-        which = {"same": Which.SAME, "last": Which.LAST, "each": Which.EACH}.get(word.kind if word else "", Which.NTH)
-        return Place(
-            stream.span_from(start),
-            Which.NTH if which is not Which.EACH else which,
-            (found,),
-            ordinals=tuple(ordinals),
-            of=owner,
-        )
-    return Place(stream.span_from(start), Which.NTH, (found,), ordinals=tuple(ordinals))
-
-
-def _chain_top(stream: Stream, start: int) -> Place | None:
-    """ "top of beg ch-3", "base of ch 3"."""
-    word = stream.take().kind
-    stream.skip("of", "the", "each", "next", "last", "same", "first", "in")
-    chain_words = stream.take_if("beginning")
-    found = target(stream)
-    if found is None:
-        if not chain_words:
-            return None
-        found = Target(TargetKind.CHAIN)
-    if word == "base":
-        return Place(stream.span_from(start), Which.SAME, (Target(TargetKind.PLACE),))
-    if found.kind is TargetKind.CHAIN:
-        found = Target(TargetKind.TURNING_CHAIN, length=found.length)
-    return Place(stream.span_from(start), Which.NEXT, (found,), from_words="top")
-
-
 def _with_target(stream: Stream, start: int, which: Which, number: Amount = ONE, middle: bool = False) -> Place | None:
     found = target(stream)
     if found is None:
@@ -327,66 +271,3 @@ def _with_target(stream: Stream, start: int, which: Which, number: Amount = ONE,
         which = Which.FIRST
     reach = None
     return Place(stream.span_from(start), which, tuple(targets), number, reach, of=of, middle=middle)
-
-
-def limit(stream: Stream) -> Limit | None:
-    """How far a run goes; None and nothing taken if it is not said."""
-    start = stream.at
-    if stream.word("even") and stream.kind(1) in ("across", "around"):
-        stream.take()
-    gone = bool(stream.take_if("across", "around"))
-    if not gone and stream.kind() == "round" and stream.word("round") and stream.kind(1) in _AFTER_ROUND:
-        gone = bool(stream.take())  # "1 tr in each tr round"
-    if gone:
-        while stream.kind() in ("the", "row", "round", "of") or stream.word("entire", "whole"):
-            stream.take()
-    if stream.kind() == "ending" and stream.kind(-1) in ("to",):
-        stream.take()
-        return Limit(LimitKind.END)
-    if stream.kind() in ("to", "within"):
-        within = stream.take().kind == "within"
-        stream.skip("the", "of")
-        if stream.kind() in ("ending", "row_end"):
-            stream.take()
-            while stream.kind() in ("of", "the", "row", "round", "side") or (
-                stream.kind() == "chain" and stream.kind(-1) == "of"
-            ):
-                stream.take()
-            return Limit(LimitKind.END)
-        if stream.kind() in ("ordinal", "top"):  # "to 3rd ch of turning ch-4"
-            named = _item(stream)
-            if named is not None and named.targets[0].kind is TargetKind.TURNING_CHAIN:
-                return Limit(LimitKind.BEFORE, target=named.targets[0])
-            stream.at = start
-            return None
-        word = stream.take_if("last", "next", "first")
-        stream.skip("each", "the")
-        if stream.kind() == "middle":
-            stream.take()
-            target(stream)
-            owner, _ = part_of(stream)
-            return Limit(LimitKind.BEFORE, target=owner or Target(TargetKind.CORNER), middle=True)
-        number = how_many(stream)
-        found = target(stream)
-        if number is not None and (stream.kind() == "remaining" or stream.word("remain", "remains", "left")):
-            stream.take()  # "until 1 ch remains"
-            return Limit(LimitKind.LAST, number, found or ANY)
-        if within and stream.kind() == "of":
-            stream.pass_to()
-        if word and word.kind == "last" or within:
-            if found is None and number is None:
-                stream.at = start
-                return Limit(LimitKind.END) if gone else None
-            return Limit(LimitKind.LAST, number or ONE, found or ANY)
-        if found is not None and (
-            word or found.kind in (TargetKind.TURNING_CHAIN, TargetKind.CORNER, TargetKind.SPACE)
-        ):
-            return Limit(LimitKind.BEFORE, target=found)
-        stream.at = start
-        if gone:
-            stream.take()
-            return Limit(LimitKind.END)
-        return None
-    if gone:
-        return Limit(LimitKind.END)
-    return None

@@ -6,12 +6,12 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 from lint.amount import Amount
-from lint.place import Limit, LimitKind
+from lint.place import Limit, LimitKind, Which
 from lint.reading.rowcalls import names_rows, row_call
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.times import times
 from lint.source import Span
-from lint.tree import Group, Passage, Remark, Repeat, Step, Times, TimesKind, Unread, alike
+from lint.tree import Group, Passage, Remark, Repeat, Skip, Step, Times, TimesKind, Unread, Work, alike
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,7 +91,7 @@ def repeat_clause(stream: Stream, steps: list[Step], start: int) -> bool:
                 stream.span_from(start),
             )
             return True
-        return False
+        return how_often is not None and _fold_row(steps, how_often, stream.span_from(start))
     opening = stream.take()
     sign, to_sign = opening.value, None
     before = stream.at
@@ -115,6 +115,21 @@ def repeat_clause(stream: Stream, steps: list[Step], start: int) -> bool:
         words = stream.words(start, stream.at)
         steps.append(Unread(stream.span_from(start), words, f"no {sign} stands before this repeat", sign))
     ending_at_mark(stream, steps)
+    return True
+
+
+def _fold_row(steps: list[Step], how_often: Times, end: Span) -> bool:
+    """ "sc 1, inc 1, repeat around", with no star: the row's words so far, but for its beginning chain."""
+    if how_often.kind is not TimesKind.FILL:
+        return False
+    first = next((i for i, s in enumerate(steps) if isinstance(s, (Work, Group, Skip))), None)
+    if first is None or any(isinstance(s, (Repeat, Mark, Unread)) for s in steps):
+        return False
+    body = tuple(steps[first:])
+    places = [place for s in body if isinstance(s, (Work, Group, Skip)) for place in s.places]
+    if any(place.which in (Which.SAME, Which.FIRST, Which.EACH, Which.FROM_HOOK) for place in places):
+        return False  # where the repeat begins is not said
+    steps[first:] = [Repeat(body[0].span.to(end), body, how_often)]
     return True
 
 
@@ -220,11 +235,14 @@ def omit(stream: Stream, steps: list[Step], start: int, read_inside: Callable[[S
     stream.take()
     stream.skip("the", "last")
     end = stream.next_of(",", ";", ".", "join", *CLOSERS)
-    omitted = stream.inside(stream.at, end)
+    lexemes = stream.lexemes[stream.at : end]
+    said = next((i for i, item in enumerate(lexemes) if i and item.kind in ("in", "of", "at")), len(lexemes))
+    which = said if any(item.kind == "repeat" for item in lexemes[said:]) else len(lexemes)  # "on final repeat"
+    omitted = stream.inside(stream.at, stream.at + which)
     for index in range(len(steps) - 1, -1, -1):
         step = steps[index]
         if isinstance(step, Repeat):
-            corner = omitted.kind() == "corner" and len(omitted.lexemes) == 1
+            corner = len(omitted.lexemes) == 1 and (omitted.kind() == "corner" or omitted.word("bracket", "brackets"))
             kept = _to_last_group(step.items) if corner else _without(step.items, read_inside(omitted))
             if kept is None:
                 return False

@@ -50,6 +50,8 @@ def _target(stream: Stream) -> Target | None:
         if stream.kind() == "row_end":
             stream.take()
             return Target(TargetKind.ROW_END)
+        if stream.kind() == "number" and stream.kind(1) == "together":  # "in first dc2tog"
+            stream.at += 2
         return Target(TargetKind.STITCH, lexeme.value)
     if is_space_word(stream):
         stream.take()
@@ -57,6 +59,9 @@ def _target(stream: Stream) -> Target | None:
     if lexeme.kind in ("special", "one_stitch", "group_word", "picot"):
         stream.take()
         return Target(TargetKind.SPECIAL, lexeme.value or lexeme.lower)
+    if stream.word("group", "groups"):
+        stream.take()
+        return Target(TargetKind.SPECIAL, "group")
     if lexeme.kind == "chain":
         return _chain_target(stream)
     if lexeme.kind == "number" and stream.kind(1) in ("dash", "chain", "stitch", "word"):

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from lint.amount import Amount
-from lint.reading.places import limit
+from lint.reading.limits import limit
 from lint.reading.stream import Stream
 from lint.tree import Times, TimesKind
 

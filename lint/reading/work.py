@@ -7,10 +7,12 @@ from dataclasses import replace
 from lint.amount import ONE, Amount
 from lint.place import Place, Which
 from lint.reading.counts import singular
-from lint.reading.places import limit, places
+from lint.reading.limits import limit
+from lint.reading.places import places
 from lint.reading.stream import Stream
 from lint.reading.targets import ANY, LOOPS
-from lint.tree import Step, Work
+from lint.source import Span
+from lint.tree import Special, Step, Work
 
 
 def post_stitch(key: str) -> bool:
@@ -25,6 +27,9 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     if lexeme.kind == "number" and number is not None:
         return None
     special, undefined = None, False
+    legs = _legs(stream, number)
+    if legs is not None:
+        lexeme, number = stream.peek(), None
     if lexeme.kind == "stitch":
         stitch = stream.take().value
     elif lexeme.kind == "special":
@@ -34,9 +39,13 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     elif lexeme.kind == "one_stitch":
         stream.take()
         stitch = _one_stitch_name(lexeme.lower)
+        legs = legs or _of_legs(stream)
     elif lexeme.kind == "group_word":
         stream.take()
         stitch, undefined = singular(lexeme.lower.replace(" - ", "-")), True
+        legs = legs or _of_legs(stream)
+        if legs is not None:
+            special, undefined = Special(stitch, legs.span, (legs,), one_stitch=False), False
     elif lexeme.kind == "picot":
         stream.take()
         special = stream.vocabulary.specials.get("picot")
@@ -85,7 +94,7 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     if stream.kind() in LOOPS:  # "sc blo in each st": how, not where
         stream.take()
     if stream.kind() == "in" and stream.kind(1) in LOOPS:
-        if stream.kind(2) in (",", ";", ".", "end", "(", "[", "{", ")", "dash", "="):
+        if stream.kind(2) in (",", ";", ".", "end", "(", "[", "{", ")", "dash", "=", "around", "across", "to"):
             stream.at += 2  # "30 sc in back loops": how, not where
     said = number is not None
     found = places(stream, allow_to=stitch == "sl st")
@@ -128,6 +137,28 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         number_said=said,
         undefined=undefined,
     )
+
+
+def _legs(stream: Stream, number: Amount | None) -> Work | None:
+    """The "5-dc" of "5-dc bobble", "7-dc shell" (the 5 is taken already): what the stitch or shell is made of."""
+    ahead = 1 if stream.kind() == "dash" else 0
+    if number is None or stream.kind(ahead) != "stitch":
+        return None
+    if stream.kind(ahead + 1) not in ("one_stitch", "group_word", "special") or stream.peek(ahead).value == "sl st":
+        return None
+    stream.at += ahead
+    lexeme = stream.take()
+    return Work(Span(lexeme.start, lexeme.end), lexeme.value, number)
+
+
+def _of_legs(stream: Stream) -> Work | None:
+    """The "of 7 dc" of "shell of 7 dc"."""
+    if not (stream.kind() == "of" and stream.kind(1) == "number" and stream.kind(2) == "stitch"):
+        return None
+    start = stream.at
+    stream.take()
+    number = Amount.of(stream.take().number)
+    return Work(stream.span_from(start), stream.take().value, number)
 
 
 def _times_in_brackets(stream: Stream) -> Amount | None:

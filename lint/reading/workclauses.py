@@ -201,6 +201,10 @@ class WorkClauses(YarnClauses):
         if stream.kind() == "in" and stream.kind(1) in LOOPS:
             stream.take()
             return self.read_loops(start)
+        if participle and stream.word("behind"):
+            stream.pass_to()
+            self.steps.append(Remark(stream.span_from(start)))
+            return True
         if participle and self.has_work() and stream.kind() in ("number", "(", "[", "stitch"):
             return self.read_alongside(start)
         if stream.kind() in (*OPENERS, "number", "stitch", "special", "chain", "in", "one_stitch", "over", "repeat"):
@@ -243,7 +247,10 @@ class WorkClauses(YarnClauses):
         """ "working 3 sc in each ch-2 sp": applies on the way of the run before."""
         stream = self.stream
         items: list[Step] = []
-        if not type(self)(stream, Reading(items), top=False).clause() or len(items) != 1:
+        sub = type(self)(stream, Reading(items), top=False)
+        while sub.clause() and _bare(items[-1]) and stream.kind() in (",", "and"):
+            stream.skip(",", "and")
+        if len(items) != 1:
             return False
         item = items[0]
         found = item.places if isinstance(item, (Work, Group)) else ()

@@ -5,7 +5,7 @@ from __future__ import annotations
 from lint.place import Place, Target, TargetKind, Which
 from lint.reading.chainclauses import ChainClauses
 from lint.reading.places import places
-from lint.tree import Chain, FastenOff, Join, JoinYarn, NoJoin, Turn, Work
+from lint.tree import Chain, FastenOff, Join, JoinYarn, NoJoin, Repeat, Skip, Turn, Work
 
 
 class YarnClauses(ChainClauses):
@@ -18,6 +18,7 @@ class YarnClauses(ChainClauses):
             stream.pass_to()
             self.steps.append(Join(stream.span_from(start)))
             return True
+        self.last_chain()
         colour = self.colour()
         yarn = stream.take_if("yarn")
         colour = colour or (self.colour() if yarn else None)
@@ -25,8 +26,9 @@ class YarnClauses(ChainClauses):
         stitch, step = None, None
         if stream.take_if("with"):
             stream.skip("the")
-            one = stream.amount()
-            del one
+            stream.amount()
+            if stream.word("invisible") and stream.kind(1) == "join":
+                stream.at += 2
             if stream.kind() == "stitch":
                 stitch = stream.take().value
         found = places(stream, allow_to=True)
@@ -62,6 +64,21 @@ class YarnClauses(ChainClauses):
             stream.pass_to()
         return True
 
+    def last_chain(self) -> None:
+        """Takes the "last ch-6" of "Join last ch-6 to first sc": a loop still to be made, unless the repeat ends in one."""
+        stream = self.stream
+        if stream.kind() != "last" or stream.kind(1) != "chain":
+            return
+        start = stream.at
+        stream.at += 2
+        stream.take_if("dash")
+        number = stream.amount()
+        before = self.steps[-1] if self.steps else None
+        ends = before.items if isinstance(before, Repeat) else self.steps
+        last = next((step for step in reversed(ends) if not isinstance(step, Skip)), None)
+        if number is not None and not (isinstance(last, Chain) and last.length == number):
+            self.steps.append(Chain(stream.span_from(start), number))
+
     def read_attach(self, start: int) -> bool:
         """ "join yarn with sl st in …", "attach White to any ch-5 sp"."""
         stream = self.stream
@@ -81,6 +98,9 @@ class YarnClauses(ChainClauses):
             found = (Place(stream.span_from(start), Which.ELSEWHERE, (Target(TargetKind.PLACE),)),)
         elif found and stream.kind() in ("of",):
             stream.pass_to()
+        elif found and stream.kind() == "with" and stream.kind(1) == "stitch":
+            stream.take()
+            stitch = stream.take().value
         self.steps.append(JoinYarn(stream.span_from(start), colour, stitch if stitch != "sl st" else None, found))
         return True
 

@@ -36,6 +36,7 @@ from lint.tree import (
     Work,
     walk,
 )
+from lint.working.chains import JoinHint
 from lint.working.choices import Choices
 from lint.working.cursor import Cursor, PlacesUnknown
 from lint.working.fabric import Fabric, Made, Node, count
@@ -189,13 +190,13 @@ def _all_slip_stitches(steps: tuple[Step, ...]) -> bool:
     return whole and all(isinstance(step, Work) and step.stitch == "sl st" for step in works)
 
 
-def _join_hint(steps: tuple[Step, ...]) -> bool | None:
-    """What the round's own join shows of its beginning chain: into the chain, it counts; into the first stitch, it does not."""
+def _join_hint(steps: tuple[Step, ...]) -> JoinHint | None:
+    """What the round's own join shows of its beginning chain."""
     for step in reversed(steps):
         if isinstance(step, Join) and step.places:
             place = step.places[0]
-            if place.targets[0].kind is TargetKind.TURNING_CHAIN or place.targets[0].kind is TargetKind.CHAIN:
-                return True
+            if place.targets[0].kind in (TargetKind.TURNING_CHAIN, TargetKind.CHAIN):
+                return JoinHint(True, place.ordinals[0] if place.ordinals else None)
             if place.which is Which.FIRST and place.targets[0].kind is TargetKind.STITCH:
-                return False
+                return JoinHint(False)
     return None

@@ -12,6 +12,17 @@ COUNTS, DOES_NOT = 0, 1
 
 
 @dataclass(frozen=True, slots=True)
+class JoinHint:
+    """What the round's own join shows of its beginning chain: into it, it counts; into the first stitch, it does not.
+
+    `top`: the chain joined into, where it is told ("in 3rd ch of ch-5"): those beyond it are a space.
+    """
+
+    counts: bool
+    top: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Standing:
     """What a chain stands for: a stitch of a kind (None: nothing), and a space of so many chains beside it."""
 
@@ -41,12 +52,15 @@ class ChainRules:
 
 
 def standing(
-    length: int, note: Counting | None, stitch: str, rules: ChainRules, choices: Choices, hint: bool | None, span: Span
+    length: int,
+    note: Counting | None,
+    stitch: str,
+    rules: ChainRules,
+    choices: Choices,
+    hint: JoinHint | None,
+    span: Span,
 ) -> Standing:
-    """What a chain of `length` at the start of a row of `stitch` stands for.
-
-    `hint` is what the row's own join shows (into the chain: it counts; into the first stitch: it does not).
-    """
+    """What a chain of `length` at the start of a row of `stitch` stands for."""
     height = rules.height(stitch)
     said = note or rules.said_of(length)
     if said is not None:
@@ -57,18 +71,19 @@ def standing(
         if note is None and said.space is None and rules.by_length.get(length) is None and length > rules.height(named):
             space = length - rules.height(named)  # a note for all chains, and this one is longer than the stitch
         return Standing(named, space)
-    if note is None and hint is None and length > height >= 2:
+    top = hint.top if hint is not None and hint.top is not None and hint.top <= length else height
+    space = max(0, length - top) if height >= 2 else 0
+    counts = hint.counts if hint is not None else None
+    if counts is None and length > height >= 2:
         shorter = rules.said_of(height)
         if shorter is not None and shorter.counts:
-            hint = True  # ch 3 counts as dc is said; ch 5 is that and a ch-2 space
-    if hint and length in rules.said_before:
-        return Standing(stitch, max(0, length - height) if height >= 2 else 0, said=False)
+            counts = True  # ch 3 counts as dc is said; ch 5 is that and a ch-2 space
+    if counts and length in rules.said_before:
+        return Standing(stitch, space, said=False)
     tall = stitch not in rules.never_count and height >= 2 and length >= height
-    default = COUNTS if hint or hint is None and tall else DOES_NOT
+    default = COUNTS if counts or counts is None and tall else DOES_NOT
     taken = choices.pick(("chain counts", length, stitch), 2, default)
-    if taken == DOES_NOT:
-        return Standing(None, said=False)
-    return Standing(stitch, max(0, length - height) if height >= 2 else 0, said=False)
+    return Standing(None, said=False) if taken == DOES_NOT else Standing(stitch, space, said=False)
 
 
 def skipped_standing(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from lint.place import TargetKind
-from lint.tree import Chain, Counting, Evenly, Group, Join, Loops, Remark, Step, UseYarn, Work, walk
+from lint.tree import Chain, Counting, Group, Join, Loops, Remark, Step, UseYarn, Work, walk
 
 _CLUSTERS = ("cluster", "cl", "bobble", "puff", "popcorn")
 

@@ -37,8 +37,10 @@ class Grouping(Stitching):
             hooked = place.which is Which.FROM_HOOK
             stitch = main_stitch(items) or self.main
             for node in self.from_hook(place, stitch, step.closing, True) if hooked else self.find(place, following):
-                before = len(self.made)
+                before, unsaid = len(self.made), self.unsaid
                 self.fill(items, node, ())
+                if special.name.lower().startswith("beg"):
+                    self.unsaid = unsaid  # its name says that its chain is a part of it
                 for made in self.made[before:]:
                     made.special = special.name
                 self.groups[special.name] += 1

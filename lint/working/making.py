@@ -128,6 +128,8 @@ class Making(Beginning):
     def remark(self, step: Remark) -> None:
         """ "(shell made)" names what was just worked."""
         if step.names and len(self.made) > self.step_from:
+            if self.begin_node is not None and self.made[0] is self.begin_node and self.step_from <= 2:
+                self.unsaid = None  # "(beg V-st made)" says that the chain is a part of it
             for node in self.made[self.step_from :]:
                 node.special = step.names
             if step.names == "picot":

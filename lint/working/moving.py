@@ -44,6 +44,8 @@ class Moving(Grouping):
         if last is None or not cursor.known:
             return
         index = next((i for i, node in enumerate(cursor.nodes) if node is last), None)
+        if index is None and last.kind == "gap" and self.gap_at is not None and cursor.circular:
+            self.begin_in_gap(last)
         if index is None:
             return
         if cursor.circular:
@@ -56,6 +58,14 @@ class Moving(Grouping):
                 cursor.lay(cursor.nodes[index:])
                 cursor.at = 0
             cursor.last = last
+
+    def begin_in_gap(self, gap: Node) -> None:
+        """The round begins in the gap between two groups: the one after it comes first, and the gap is taken."""
+        cursor = self.cursor
+        before = cursor.optional
+        cursor.rotate(cursor.at)
+        cursor.optional += before
+        cursor.last, self.gap_at, self.begun_in_gap = gap, 0, True
 
     def skip(self, step: Skip) -> None:
         cursor = self.cursor
@@ -130,6 +140,7 @@ class Moving(Grouping):
                 self.cursor = Cursor(Fabric.unknown(self.is_round))
             elif cursor.known and cursor.nodes:
                 self.start_at(place)
+                self.moved = True
                 self.note(step.span)
         if step.stitch is not None:
             self.begin()

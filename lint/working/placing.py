@@ -8,13 +8,14 @@ from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.tree import Alongside, Group, Repeat, Skip, Step, TimesKind, Work
 from lint.working.cursor import PlacesUnknown, Trouble
 from lint.working.fabric import Node
-from lint.working.parts import Parts, middle_of
+from lint.working.gaps import Gaps
+from lint.working.parts import middle_of
 
 _ANY = Target(TargetKind.ANY_STITCH)
 _PLAIN = (TargetKind.ANY_STITCH, TargetKind.STITCH)
 
 
-class Placing(Parts):
+class Placing(Gaps):
     """Finding places: next, each, first, last, same, the middle of a corner, the top of a chain…"""
 
     def find(self, place: Place, following: tuple[Step, ...]) -> list[Node]:
@@ -27,6 +28,9 @@ class Placing(Parts):
         target = place.targets[0]
         if place.between:
             return self.gaps(place, number)
+        if place.bare and self.stands_in(place) and cursor.last is not None:
+            cursor.at = 1
+            return [cursor.last]
         if which is Which.NEXT and place.of is None and not place.middle and not place.below and target.kind in _PLAIN:
             return cursor.run(target, number, self.size)  # the commonest by far
         cursor.open_ring(place.targets)
@@ -78,7 +82,19 @@ class Placing(Parts):
             )
         if target.kind is TargetKind.SPACE and self.stands_in_closing_loop():
             cursor.at = 1
+        if target.kind is TargetKind.SPACE and target.length is None and self.stands_in_gap():
+            return [self.next_gap() or cursor.next(target, self.size) for _ in range(number)]
         return [cursor.next(target, self.size) for _ in range(number)]
+
+    def stands_in(self, place: Place) -> bool:
+        """Whether "in corner sp" at a round's start is the space where the round was begun."""
+        cursor = self.cursor
+        if not (self.moved and self.at_start() and cursor.at <= 1 and cursor.last is not None):
+            return False
+        if cursor.last.kind != "space" or not cursor.nodes or cursor.last is not cursor.nodes[0]:
+            return False
+        target = place.targets[0]
+        return target.kind is TargetKind.CORNER or cursor.matches(cursor.last, target, self.size)
 
     def stands_in_closing_loop(self) -> bool:
         """Whether "next loop" at a round's start is the one after the loop that the round before was closed with."""
@@ -92,7 +108,10 @@ class Placing(Parts):
     def each_place(self, place: Place, following: tuple[Step, ...]) -> list[Node]:
         """A run over every place of its sorts; one to the row's end that finds none left is a trouble."""
         cursor = self.cursor
-        found = cursor.each(place.targets, self.boundary(place.limit, following), self.size)
+        boundary = self.boundary(place.limit, following)
+        if place.targets == (Target(TargetKind.SPACE),) and self.stands_in_gap() and (gaps := self.gaps_to(boundary)):
+            return gaps
+        found = cursor.each(place.targets, boundary, self.size)
         if not found and (place.limit is None or place.limit.kind is LimitKind.END):
             cursor.run_out(place.targets[0], self.size)
         return found
@@ -127,16 +146,6 @@ class Placing(Parts):
         if owner is not None:
             return False
         return any(self.cursor.matches(node, item, self.size) for item in place.targets)
-
-    def gaps(self, place: Place, number: int) -> list[Node]:
-        """Gaps between stitches use none of them.  How many there are shows only round a whole round."""
-        cursor = self.cursor
-        if place.which is not Which.EACH and cursor.stop is None:
-            return [Node("gap") for _ in range(number)]
-        whole = cursor.known and cursor.circular and not self.made and cursor.stop is None
-        if not whole or any(not node.is_stitch for node in cursor.nodes):
-            raise PlacesUnknown
-        return [Node("gap") for _ in cursor.each(place.targets, cursor.end, self.size)]
 
     def below(self, place: Place, number: int, following: tuple[Step, ...]) -> list[Node]:
         """A long stitch into an earlier row passes over the stitch that it covers, unless the text works or skips it."""
@@ -239,9 +248,9 @@ class Placing(Parts):
                 cursor.at = max(cursor.at, 1)
                 return [node]
         left = cursor.remaining(place.targets, self.size)
-        if self.made and not left and cursor.nodes and cursor.circular:
-            node = cursor.nodes[0]
-            if cursor.matches(node, target, self.size, strict=False):
+        if self.made and not left and cursor.circular:
+            node = next((node for node in cursor.nodes if cursor.matches(node, target, self.size, strict=False)), None)
+            if node is not None:
                 cursor.last = node
                 return [node]
         return [cursor.next(target, self.size) for _ in range(number)]
@@ -275,7 +284,7 @@ class Placing(Parts):
     def passed(self, index: int) -> int:
         """Stitches between here and `index`, the rest of a group whose space or middle was worked into apart."""
         cursor = self.cursor
-        if cursor.last is None or cursor.last.kind == "space":
+        if cursor.last is None or cursor.last.kind in ("space", "gap"):
             return 0
         group = cursor.last.group
         return sum(

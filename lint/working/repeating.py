@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import takewhile
+
 from lint.place import TargetKind, Which
 from lint.tree import Chain, Either, Group, Join, Remark, Repeat, Skip, Step, TimesKind, Work, alike, walk
 from lint.working.cursor import PlacesUnknown, Trouble
@@ -62,6 +64,8 @@ class Repeating(Moving):
             passes += self.altered_pass(step.last_pass, before_last, following)
         elif (step.breaks_off or _trails_off(step, following)) and self.left_by(step, boundary):
             passes += self.cut_pass(step, boundary, following)
+        elif self.is_round and self.left_by(step, boundary):
+            self.pass_over_last(step, boundary)
         left = self.left_by(step, boundary)
         if left:
             self.noted.append(Noted(Trouble("does not fit", _unit_of(step), left, str(passes)), step.span))
@@ -100,6 +104,14 @@ class Repeating(Moving):
                 return 1
             self.restore(state)
         return 0
+
+    def pass_over_last(self, step: Repeat, boundary: int) -> None:
+        """ "*sk next sp, shell in next sp; rep from * around, join": the last skip, before the join, goes without saying."""
+        skips = tuple(takewhile(lambda item: isinstance(item, Skip), step.items))
+        state = self.save()
+        self.run(skips, ())
+        if not skips or self.ran_out_since(state) or self.left_by(step, boundary):
+            self.restore(state)
 
     def something_left_at_all(self) -> bool:
         return self.cursor.at < self.cursor.end

@@ -15,7 +15,7 @@ from lint.tree import (
     Work,
     walk,
 )
-from lint.working.chains import ChainRules
+from lint.working.chains import ChainRules, JoinHint
 from lint.working.choices import Choices
 from lint.working.clusters import FirstCluster
 from lint.working.cursor import Cursor, Trouble, family
@@ -81,7 +81,7 @@ class RowState:
         self.carried: Chain | None = None
         self.learned: list[tuple[int, Counting]] = []
         self.noted: list[Noted] = []
-        self.hint: bool | None = None
+        self.hint: JoinHint | None = None
         self.last_work: Step | None = None
         self.step_from = 0
         self.works_stitches = False
@@ -94,6 +94,8 @@ class RowState:
         self.repeating = 0  # repeats around the step that is worked
         self.passed_under: set[tuple[int, int]] = set()  # (chains of a loop, places that a skip passed under it)
         self.springs = False  # the round's first loop springs from the join, which a stitch closes at its end
+        self.gap_at: int | None = None  # the place before which the gap worked into last lies
+        self.begun_in_gap = False
         self.moved = False  # slip stitches have moved the start of the round
         self.foundation: int | None = None  # a row that is nothing but a chain
         self.main = plain_stitch

@@ -157,6 +157,7 @@ class Stitching(Making):
                 target.kind not in (TargetKind.RING, TargetKind.TURNING_CHAIN, TargetKind.PLACE, TargetKind.SPECIAL)
                 and place.which not in (Which.SAME, Which.ELSEWHERE, Which.JUST_MADE)
                 and place.of is None
+                and not place.between
             ):
                 self.works_stitches = True
         self.used += number

@@ -1,0 +1,75 @@
+"""Reads how far a run or a repeat goes: "across", "to last 2 sts", "to center sc of next corner"."""
+
+from __future__ import annotations
+
+from lint.amount import ONE
+from lint.place import Limit, LimitKind, Target, TargetKind
+from lint.reading.ordinals import chain_top, ordinal
+from lint.reading.stream import Stream
+from lint.reading.targets import ANY, how_many, part_of, target
+
+_AFTER_ROUND = (",", ";", ".", "end", ":", "turn", "join", "(", ")", "]", "dash", "working", "make")
+
+
+def limit(stream: Stream) -> Limit | None:
+    """How far a run goes; None and nothing taken if it is not said."""
+    start = stream.at
+    if stream.word("even") and stream.kind(1) in ("across", "around"):
+        stream.take()
+    gone = bool(stream.take_if("across", "around"))
+    if not gone and stream.kind() == "round" and stream.word("round") and stream.kind(1) in _AFTER_ROUND:
+        gone = bool(stream.take())  # "1 tr in each tr round"
+    if gone:
+        while stream.kind() in ("the", "row", "round", "of") or stream.word("entire", "whole"):
+            stream.take()
+    if stream.kind() == "ending" and stream.kind(-1) in ("to",):
+        stream.take()
+        return Limit(LimitKind.END)
+    if stream.kind() in ("to", "within"):
+        within = stream.take().kind == "within"
+        stream.skip("the", "of")
+        if stream.kind() in ("ending", "row_end"):
+            stream.take()
+            while stream.kind() in ("of", "the", "row", "round", "side") or (
+                stream.kind() == "chain" and stream.kind(-1) == "of"
+            ):
+                stream.take()
+            return Limit(LimitKind.END)
+        if stream.kind() in ("ordinal", "top"):  # "to 3rd ch of turning ch-4"
+            at = stream.at
+            named = ordinal(stream, at) if stream.kind() == "ordinal" else chain_top(stream, at)
+            if named is not None and named.targets[0].kind is TargetKind.TURNING_CHAIN:
+                return Limit(LimitKind.BEFORE, target=named.targets[0])
+            stream.at = start
+            return None
+        word = stream.take_if("last", "next", "first")
+        stream.skip("each", "the")
+        if stream.kind() == "middle":
+            stream.take()
+            target(stream)
+            owner, _ = part_of(stream)
+            return Limit(LimitKind.BEFORE, target=owner or Target(TargetKind.CORNER), middle=True)
+        number = how_many(stream)
+        found = target(stream)
+        if number is not None and (stream.kind() == "remaining" or stream.word("remain", "remains", "left")):
+            stream.take()  # "until 1 ch remains"
+            return Limit(LimitKind.LAST, number, found or ANY)
+        if within and stream.kind() == "of":
+            stream.pass_to()
+        if word and word.kind == "last" or within:
+            if found is None and number is None:
+                stream.at = start
+                return Limit(LimitKind.END) if gone else None
+            return Limit(LimitKind.LAST, number or ONE, found or ANY)
+        if found is not None and (
+            word or found.kind in (TargetKind.TURNING_CHAIN, TargetKind.CORNER, TargetKind.SPACE)
+        ):
+            return Limit(LimitKind.BEFORE, target=found)
+        stream.at = start
+        if gone:
+            stream.take()
+            return Limit(LimitKind.END)
+        return None
+    if gone:
+        return Limit(LimitKind.END)
+    return None

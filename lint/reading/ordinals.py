@@ -1,0 +1,88 @@
+"""Reads places told by their number or as a chain's end: "3rd ch of beg ch-4", "2nd of next 3 sc", "top of ch-3"."""
+
+from __future__ import annotations
+
+from lint.amount import Amount
+from lint.place import Place, Target, TargetKind, Which
+from lint.reading.stream import Stream
+from lint.reading.targets import how_many, target
+
+
+def ordinal(stream: Stream, start: int) -> Place | None:
+    """ "4th ch from hook", "3rd ch of beg ch-4", "2nd of next 3 sc", "3rd dc of next shell"."""
+    ordinals = [stream.take().number]
+    while True:
+        before = stream.at
+        stream.skip(",", "and")
+        if stream.at > before and stream.kind() == "ordinal":
+            ordinals.append(stream.take().number)
+            continue
+        stream.at = before
+        break
+    found = Target(TargetKind.CHAIN) if stream.kind() == "of" else target(stream)
+    if found is None:
+        return None
+    if stream.kind() == "from":
+        stream.take()
+        stream.skip("the")
+        if not stream.take_if("hook"):
+            return None
+        return Place(
+            stream.span_from(start), Which.FROM_HOOK, (found,), Amount.of(len(ordinals)), ordinals=tuple(ordinals)
+        )
+    stream.skip("made")
+    if stream.kind() == "of":
+        stream.take()
+        stream.skip("the")
+        word = stream.take_if("next", "same", "last", "first", "each", "beginning")
+        among = how_many(stream)
+        owner = target(stream)
+        if owner is None:
+            return None
+        if (
+            among is not None
+            and stream.kind() in ("at", "in")
+            and stream.kind(1) == "each"
+            and stream.kind(2) == "corner"
+        ):
+            if among.lone != 2 * ordinals[0] - 1:
+                return None  # not the middle one
+            stream.at += 3  # "2nd of 3 sc at each corner"
+            corner = Target(TargetKind.CORNER)
+            return Place(stream.span_from(start), Which.EACH, (owner,), of=corner, middle=True)
+        if among is not None and word is not None and word.kind == "next":  # "2nd of next 3 sc"
+            return Place(stream.span_from(start), Which.NTH, (owner,), among, ordinals=tuple(ordinals))
+        if found.kind is TargetKind.CHAIN or owner.kind in (TargetKind.CHAIN, TargetKind.TURNING_CHAIN):
+            return Place(
+                stream.span_from(start),
+                Which.NEXT,
+                (Target(TargetKind.TURNING_CHAIN, length=owner.length),),
+                ordinals=tuple(ordinals),
+                from_words=word.kind if word else "",
+            )
+        which = {"same": Which.SAME, "last": Which.LAST, "each": Which.EACH}.get(word.kind if word else "", Which.NTH)
+        return Place(
+            stream.span_from(start),
+            Which.NTH if which is not Which.EACH else which,
+            (found,),
+            ordinals=tuple(ordinals),
+            of=owner,
+        )
+    return Place(stream.span_from(start), Which.NTH, (found,), ordinals=tuple(ordinals))
+
+
+def chain_top(stream: Stream, start: int) -> Place | None:
+    """ "top of beg ch-3", "base of ch 3"."""
+    word = stream.take().kind
+    stream.skip("of", "the", "each", "next", "last", "same", "first", "in")
+    chain_words = stream.take_if("beginning")
+    found = target(stream)
+    if found is None:
+        if not chain_words:
+            return None
+        found = Target(TargetKind.CHAIN)
+    if word == "base":
+        return Place(stream.span_from(start), Which.SAME, (Target(TargetKind.PLACE),))
+    if found.kind is TargetKind.CHAIN:
+        found = Target(TargetKind.TURNING_CHAIN, length=found.length)
+    return Place(stream.span_from(start), Which.NEXT, (found,), from_words="top")

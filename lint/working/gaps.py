@@ -1,0 +1,72 @@
+"""Finds gaps: between two stitches, which uses none of them, and between two groups, which is a place of its own."""
+
+from __future__ import annotations
+
+from lint.place import Place, Target, TargetKind, Which
+from lint.working.cursor import PlacesUnknown
+from lint.working.fabric import Node
+from lint.working.parts import Parts
+
+_SPACE = Target(TargetKind.SPACE)
+
+
+class Gaps(Parts):
+    """Working between: "sc between each dc around", "3 dc in sp between next 2 groups"."""
+
+    def gaps(self, place: Place, number: int) -> list[Node]:
+        """The gaps a clause names.  How many there are between stitches shows only round a whole round."""
+        cursor = self.cursor
+        if place.targets[0].kind is TargetKind.SPECIAL and cursor.known:
+            if place.which is Which.EACH:
+                return self.gaps_to(cursor.end)
+            return [self.next_gap() or cursor.run_out(_SPACE, self.size) for _ in range(number)]
+        if place.which is not Which.EACH and cursor.stop is None:
+            return [Node("gap") for _ in range(number)]
+        whole = cursor.known and cursor.circular and not self.made and cursor.stop is None
+        if not whole or any(not node.is_stitch for node in cursor.nodes):
+            raise PlacesUnknown
+        return [Node("gap") for _ in cursor.each(place.targets, cursor.end, self.size)]
+
+    def gaps_to(self, boundary: int) -> list[Node]:
+        """Every gap between groups up to `boundary`."""
+        found = []
+        while (node := self.next_gap(boundary)) is not None:
+            found.append(node)
+        self.cursor.at = max(self.cursor.at, boundary)
+        return found
+
+    def next_gap(self, boundary: int | None = None) -> Node | None:
+        """The next place between two groups: the chain space there, or the bare gap; None if there is none."""
+        cursor = self.cursor
+        end = cursor.end if boundary is None else boundary
+        runs = [run for run in cursor.all_groups() if run[-1] >= cursor.at - 1]
+        for before, after in zip(runs, [*runs[1:], None]):
+            index = after[0] if after is not None else len(cursor.nodes)
+            if index > end or index < cursor.at or index == self.gap_at:
+                continue
+            if after is not None and len(after) == 1 and cursor.nodes[index].kind == "space" and index < end:
+                cursor.at, cursor.last = index + 1, cursor.nodes[index]
+                return cursor.last
+            if after is None and not self.gap_closes_round():
+                continue
+            if _is_group(before) and (after is None or _is_group(after)):
+                cursor.at = self.gap_at = index
+                cursor.last = Node("gap")
+                return cursor.last
+        return None
+
+    def gap_closes_round(self) -> bool:
+        """Whether the gap between a round's last group and its first is there, and the round did not begin in it."""
+        cursor = self.cursor
+        runs = cursor.all_groups()
+        apart = cursor.circular and len(runs) > 1 and min(runs[0]) == 0 and max(runs[0]) < len(cursor.nodes) - 1
+        return apart and _is_group(runs[0]) and not self.begun_in_gap
+
+    def stands_in_gap(self) -> bool:
+        """Whether "sp" can only be the gap between two groups, for no chain space is ahead."""
+        cursor = self.cursor
+        return cursor.known and not any(node.kind in ("space", "ring") for node in cursor.nodes[cursor.at : cursor.end])
+
+
+def _is_group(run: list[int]) -> bool:
+    return len(run) > 1
