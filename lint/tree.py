@@ -157,6 +157,24 @@ class Evenly:
     total: bool = True
 
 
+class ShapedWhere(str, Enum):
+    """Where in a run stitches are added or taken away."""
+
+    EVENLY = "evenly"
+    EACH_END = "at each end"
+    ONE_END = "at one end"
+
+
+@dataclass(frozen=True, slots=True)
+class Shaping:
+    """ "dec 1 st at each end", "inc 6 sts evenly": what a run over the row gains or loses; `number` for each end."""
+
+    span: Span
+    number: Amount
+    increase: bool
+    where: ShapedWhere
+
+
 @dataclass(frozen=True, slots=True)
 class MakeRing:
     """A ring, of chains or drawn up."""
@@ -283,6 +301,7 @@ Step = (
     | Either
     | Skip
     | Evenly
+    | Shaping
     | OtherSide
     | MakeRing
     | Join
@@ -298,6 +317,9 @@ Step = (
     | RowCall
     | Unread
 )
+
+
+MAKES_STITCHES = (Work, Group, Repeat, Passage, Evenly, Shaping)
 
 
 def children(step: Step) -> tuple[Step, ...]:

@@ -10,7 +10,7 @@ from lint.checks.context import Context
 from lint.finding import Finding, Related
 from lint.ledger import LedgerRow, Outcome
 from lint.source import Span
-from lint.tree import Chain, Evenly, Group, JoinYarn, Repeat, Turn, Work, walk
+from lint.tree import MAKES_STITCHES, Chain, JoinYarn, Repeat, Turn, Work, walk
 
 
 def check_unsaid(context: Context) -> Iterator[Finding]:
@@ -56,9 +56,7 @@ def check_missing(context: Context) -> Iterator[Finding]:
             and before.kind == "row"
             and row.row.label is not None
         ):
-            first = next(
-                (s for s in walk(row.row.steps) if isinstance(s, (Chain, Work, Group, Repeat, Evenly, JoinYarn))), None
-            )
+            first = next((s for s in walk(row.row.steps) if isinstance(s, (Chain, JoinYarn, *MAKES_STITCHES))), None)
             turned = any(isinstance(s, Turn) and s.turned for s in before.row.steps) or any(
                 isinstance(s, Turn) and s.turned for s in row.row.steps[:2]
             )

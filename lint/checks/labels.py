@@ -10,13 +10,12 @@ from lint.checks.context import Context
 from lint.finding import Finding, Related
 from lint.source import Span
 from lint.tree import (
+    MAKES_STITCHES,
     Chain,
-    Evenly,
     FastenOff,
     Group,
     JoinYarn,
     MakeRing,
-    Repeat,
     RowCall,
     UseYarn,
     Work,
@@ -99,7 +98,7 @@ def check_yarn(context: Context) -> Iterator[Finding]:
                     attached, colour = True, step.colour or colour
                 elif isinstance(step, MakeRing):
                     attached = True
-                elif isinstance(step, (Chain, Work, Group, Repeat, Evenly, RowCall)) and attached is False:
+                elif isinstance(step, (Chain, RowCall, *MAKES_STITCHES)) and attached is False:
                     if row.label is not None and not _own_start(step, row):
                         if not any(isinstance(s, (JoinYarn, UseYarn)) for s in walk(row.steps)):
                             yield context.finding(

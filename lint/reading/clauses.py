@@ -21,7 +21,21 @@ from lint.reading.rowcalls import row_call
 from lint.reading.runs import side_by_side
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.times import times as read_times
-from lint.tree import Evenly, FastenOff, Group, Join, NoJoin, Remark, Repeat, RowCall, Step, Turn, Unread, Work, walk
+from lint.tree import (
+    MAKES_STITCHES,
+    FastenOff,
+    Group,
+    Join,
+    NoJoin,
+    Remark,
+    Repeat,
+    RowCall,
+    Step,
+    Turn,
+    Unread,
+    Work,
+    walk,
+)
 
 
 def read_row(stream: Stream) -> Reading:
@@ -63,7 +77,7 @@ class Clauses(BracketClauses):
         """A printed count at the cursor, in any of its forms."""
         if not self.top:
             return False
-        worked = any(isinstance(step, (Work, Group, Repeat, RowCall, Evenly)) for step in walk(tuple(self.steps)))
+        worked = any(isinstance(step, (*MAKES_STITCHES, RowCall)) for step in walk(tuple(self.steps)))
         found = counts.bare_count(self.stream, worked)
         if found is None:
             return False
@@ -145,6 +159,9 @@ class Clauses(BracketClauses):
             "forming": self.read_counting_sentence,
             "each": self.read_each_remark,
             "change": self.read_change,
+            "increase": self.read_shaping,
+            "decrease": self.read_shaping,
+            "word": self.read_shaping,
             "multiple": self.read_whole_sentence,
             "rotate": self.read_sentence_remark,
             "stuff": self.read_sentence_remark,

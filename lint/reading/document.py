@@ -15,15 +15,14 @@ from lint.reading.terms import Terms, find_terms
 from lint.rulebook import Rulebook
 from lint.source import SourceText, Span
 from lint.tree import (
+    MAKES_STITCHES,
     Chain,
     Counting,
-    Evenly,
     FastenOff,
     Group,
     JoinYarn,
     MakeRing,
     Remark,
-    Repeat,
     RowCall,
     Skip,
     Special,
@@ -33,7 +32,7 @@ from lint.tree import (
 )
 
 _LIST_NUMBER = regex.compile(r"\d+$")
-_WORK_STEPS = (Work, Group, Repeat, Chain, MakeRing, Skip, Evenly, RowCall)
+_WORK_STEPS = (*MAKES_STITCHES, Chain, MakeRing, Skip, RowCall)
 
 
 def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto") -> tuple[Pattern, Terms, Lexicon]:

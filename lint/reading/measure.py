@@ -20,6 +20,8 @@ from lint.tree import (
     MakeRing,
     Passage,
     Repeat,
+    ShapedWhere,
+    Shaping,
     Skip,
     Step,
     TimesKind,
@@ -109,6 +111,12 @@ def _name(step: Step) -> str:
     }.get(type(step), "step")
 
 
+def _shaping(step: Shaping) -> Measure:
+    """A decrease by itself uses two places for one stitch, an increase one place for two."""
+    number = _number(step.number) * (2 if step.where is ShapedWhere.EACH_END else 1)
+    return Measure(number, 2 * number) if step.increase else Measure(2 * number, number)
+
+
 def _number(amount: Amount) -> int:
     return amount.values[0] or 0
 
@@ -128,6 +136,8 @@ def _of(step: Step, steps: tuple[Step, ...], index: int) -> Measure | None:
         return Measure(0 if step.rest else sum(_number(place.number) for place in step.places), 0)
     if isinstance(step, Evenly):
         return Measure(None, _number(step.number))
+    if isinstance(step, Shaping):
+        return _shaping(step)
     if isinstance(step, (Join, MakeRing)):
         return Measure(0, 0)
     if isinstance(step, Either):

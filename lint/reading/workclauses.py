@@ -8,11 +8,11 @@ from lint.place import Place, TargetKind, Which
 from lint.reading.clausebase import STITCHY, Reading, all_read
 from lint.reading.places import places
 from lint.reading.runs import alongside
+from lint.reading.shapingclauses import ShapingClauses
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.targets import LOOPS, is_space_word
 from lint.reading.times import times as read_times
 from lint.reading.work import work
-from lint.reading.yarnclauses import YarnClauses
 from lint.tree import Chain, Evenly, Group, LastPlace, Loops, MakeRing, OtherSide, Remark, Repeat, Step, UseYarn, Work
 
 _LISTED = ("chain", "number", "stitch", "special", "one_stitch", "picot", "group_word", "increase", "decrease")
@@ -20,7 +20,7 @@ _LISTED = ("chain", "number", "stitch", "special", "one_stitch", "picot", "group
 _AFTER_PLACES = (",", ";", ".", "end", "(", "dash", "turn", "no_turn", "join", "star", "fasten_off")
 
 
-class WorkClauses(YarnClauses):
+class WorkClauses(ShapingClauses):
     """ "2 dc in next st", "in next sp make 2 dc and ch 2", "working last dc in top of ch"."""
 
     def read_number_first(self, start: int) -> bool:
@@ -45,7 +45,7 @@ class WorkClauses(YarnClauses):
     def finish_work(self, start: int, step: Step) -> bool:
         stream = self.stream
         if isinstance(step, Work) and stream.kind() == "evenly":
-            if not step.number_said or step.places:
+            if not step.number_said or step.places or step.stitch in ("inc", "dec"):
                 return False
             stream.pass_to()
             step = Evenly(stream.span_from(start), step.stitch, step.number)

@@ -17,6 +17,7 @@ from lint.tree import (
     Passage,
     Repeat,
     RowCall,
+    Shaping,
     Skip,
     Step,
     TimesKind,
@@ -71,6 +72,9 @@ def in_words(step: Step) -> str | None:
         )
     if isinstance(step, Evenly):
         return f"{step.number} {step.stitch} spread evenly along an edge"
+    if isinstance(step, Shaping):
+        verb = "gain" if step.increase else "lose"
+        return f"{verb} {step.number} {'st' if step.number.lone == 1 else 'sts'} {step.where.value}"
     if isinstance(step, MakeRing):
         return f"a ring of {step.length} chains" if step.length else "a magic ring"
     return _move(step)

@@ -4,16 +4,14 @@ from __future__ import annotations
 
 from lint.place import Place, Target, TargetKind, Which
 from lint.tree import (
+    MAKES_STITCHES,
     Chain,
     Counting,
-    Evenly,
     FastenOff,
     Group,
     Loops,
     MakeRing,
-    Passage,
     Remark,
-    Repeat,
     Skip,
     Step,
     Turn,
@@ -71,7 +69,7 @@ class Beginning(Placing):
             not self.begun
             and not self.made
             and (not self.repeating or step.counting is not None)  # what every pass begins with is a space
-            and any(isinstance(s, (Work, Group, Repeat, Evenly, Passage)) for s in following)
+            and any(isinstance(s, MAKES_STITCHES) for s in following)
         ):
             self.beginning_chain(step, length, following)
             return

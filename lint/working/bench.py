@@ -12,6 +12,7 @@ from dataclasses import dataclass, field
 from lint.place import TargetKind, Which
 from lint.source import Span
 from lint.tree import (
+    MAKES_STITCHES,
     Alongside,
     Chain,
     Counting,
@@ -29,6 +30,7 @@ from lint.tree import (
     Passage,
     Remark,
     Repeat,
+    Shaping,
     Skip,
     Step,
     Turn,
@@ -67,12 +69,10 @@ class Bench(Repeating):
     def work(self, steps: tuple[Step, ...]) -> Worked:
         """Work a whole row.  Raises PlacesUnknown, TooMany."""
         self.hint = _join_hint(steps)
-        self.last_work = next(
-            (s for s in reversed(steps) if isinstance(s, (Work, Group, Repeat, Passage, Evenly))), None
-        )
+        self.last_work = next((s for s in reversed(steps) if isinstance(s, MAKES_STITCHES)), None)
         self.main = main_stitch(steps) or self.plain_stitch
         self.slip_row = _all_slip_stitches(steps)
-        works = [step for step in walk(steps) if isinstance(step, (Work, Group, Repeat, Evenly, Passage))]
+        works = [step for step in walk(steps) if isinstance(step, MAKES_STITCHES)]
         alone = len(works) == 1 and isinstance(works[0], Work) and works[0].special is None
         self.only_work = works[0] if alone else None
         self.runs_behind = any(isinstance(s, Work) and s.number_after and s.stitch not in ("inc", "dec") for s in works)
@@ -120,6 +120,8 @@ class Bench(Repeating):
                 self.check_size()
                 self.made.append(Node(step.stitch))
             self.cursor = Cursor(Fabric.unknown(self.is_round))  # along an edge: no longer on the row below
+        elif isinstance(step, Shaping):
+            self.shape(step, steps, index, following)
         elif isinstance(step, OtherSide):
             self.turn_round_chain()
         elif isinstance(step, MakeRing):
@@ -185,7 +187,7 @@ class Bench(Repeating):
 
 def _all_slip_stitches(steps: tuple[Step, ...]) -> bool:
     """Whether the row is made of slip stitches, which then are its stitches."""
-    works = [step for step in walk(steps) if isinstance(step, (Work, Group, Evenly))]
+    works = [step for step in walk(steps) if isinstance(step, (Work, Group, Evenly, Shaping))]
     whole = any(isinstance(s, Work) and s.places and s.places[-1].which is Which.EACH for s in works)
     return whole and all(isinstance(step, Work) and step.stitch == "sl st" for step in works)
 

@@ -105,11 +105,13 @@ def skipped_standing(
         if not said.counts:
             return Standing(None)
         return Standing(stitch if said.stitch in (None, "stitch") else said.stitch, said.space or 0)
+    if skipped < 2:
+        return Standing(None)  # one chain skipped is never a stitch unless the text says so
     tall = stitch not in rules.never_count and height >= 2 and skipped >= height
     default = COUNTS if tall else DOES_NOT
     taken = choices.pick(("skipped chains count", skipped, stitch), 2, default)
-    if taken == DOES_NOT or not skipped:
-        return Standing(None, said=skipped == 1 and height == 1)
+    if taken == DOES_NOT:
+        return Standing(None, said=False)
     beyond = skipped - height
     if alone:
         return Standing(stitch, max(0, beyond), said=False)

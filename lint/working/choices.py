@@ -8,6 +8,9 @@ from dataclasses import dataclass, field
 Key = tuple
 
 
+CHAIN_KEYS = ("chain counts", "skipped chains count")  # one answer for the whole pattern
+
+
 @dataclass
 class Choices:
     """Answers for one trial of a row: forced ones first, then the pattern's habits, then the default."""
@@ -23,7 +26,7 @@ class Choices:
         taken = self.forced.get(key)
         if taken is None:
             taken = self.habits.get(habit or key, default)
-        settled = key in self.habits and key[0] == "chain counts"  # the counts have spoken: no other reading now
+        settled = key in self.habits and key[0] in CHAIN_KEYS  # the counts have spoken: no other reading now
         self.asked[key] = (taken, 1 if settled else options)
         return taken
 

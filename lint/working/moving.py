@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from lint.place import TargetKind, Which
-from lint.tree import JoinYarn, Skip, Turn, Work
+from lint.place import Place, Target, TargetKind, Which
+from lint.tree import JoinYarn, Loops, Remark, Shaping, Skip, Step, Turn, Work
 from lint.working.chains import skipped_standing
-from lint.working.cursor import Cursor, Trouble
+from lint.working.cursor import Cursor, Trouble, family
 from lint.working.fabric import Fabric, Node
 from lint.working.grouping import Grouping
 from lint.working.rowstate import TooMany
@@ -148,6 +148,19 @@ class Moving(Grouping):
             if self.cursor.at == 0:
                 self.cursor.at = 1 if self.cursor.nodes and node is self.cursor.nodes[0] else 0
             self.put(step.stitch, node, 1)
+
+    def shape(self, step: Shaping, steps: tuple[Step, ...], index: int, following: tuple[Step, ...]) -> None:
+        """Shaping told of the run before (done then), of the run that follows, or of a row of which nothing else is said."""
+        runs = [s for s in steps if isinstance(s, Work) and s.places and s.places[-1].which is Which.EACH]
+        before = next((s for s in reversed(steps[:index]) if not isinstance(s, (Remark, Loops))), None)
+        if before in runs:
+            return
+        self.shaping = step
+        if any(s in runs for s in steps[index + 1 :]):
+            return
+        stitch = next((family(node.kind) for node in self.cursor.nodes if node.is_stitch), self.main)
+        run = Work(step.span, stitch, places=(Place(step.span, Which.EACH, (Target(TargetKind.ANY_STITCH),)),))
+        self.work_stitches(run, (*steps[index + 1 :], *following))
 
     def turn(self, step: Turn) -> None:
         self.turned = step.turned if self.turned is None or step.turned else self.turned

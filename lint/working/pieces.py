@@ -9,15 +9,16 @@ from __future__ import annotations
 import gc
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from lint.ledger import Cell, Ledger, LedgerRow, Misfit, Outcome
 from lint.pattern import Part, Pattern, Stated
 from lint.rulebook import Rulebook
 from lint.source import Span
-from lint.tree import Chain, Evenly, Group, MakeRing, Repeat, Step, TimesKind, Work, walk
+from lint.tree import MAKES_STITCHES, Chain, Group, MakeRing, Repeat, Step, TimesKind, Work, walk
 from lint.working.bench import Worked
 from lint.working.chains import ChainRules
+from lint.working.choices import Key
 from lint.working.compare import Comparison
 from lint.working.cursor import PlacesUnknown
 from lint.working.expand import Expander, Instance
@@ -25,6 +26,21 @@ from lint.working.fabric import Fabric, Made, Node
 from lint.working.rowstate import NotDefined, TooMany
 from lint.working.starts import corner_to_corner, founds, is_round, not_for_size, works_ring
 from lint.working.trials import PieceState, Task, Trial, best_reading, settle
+
+
+@dataclass(frozen=True)
+class Column:
+    """All rows of one size, worked."""
+
+    cells: tuple[tuple[Part, Instance, Cell], ...]
+    stitches: int
+    range_faults: tuple
+
+    @property
+    def faults(self) -> int:
+        """How many rows differ from their count or do not fit."""
+        bad = (Outcome.DIFFERS, Outcome.NOT_RECOMPUTED)
+        return sum(cell.outcome in bad or bool(cell.misfits) for _, _, cell in self.cells)
 
 
 class PatternWorker:
@@ -44,10 +60,10 @@ class PatternWorker:
         with _no_search_for_garbage():
             columns = [self._size(size) for size in range(self.sizes)]
         rows, stitches, faults = [], 0, ()
-        for column, made, range_faults in columns:
-            stitches += made
-            faults = faults or tuple(range_faults)
-        for entries in zip(*(column for column, _, _ in columns)):
+        for column in columns:
+            stitches += column.stitches
+            faults = faults or column.range_faults
+        for entries in zip(*(column.cells for column in columns), strict=True):
             part, instance, _ = entries[0]
             rows.append(
                 LedgerRow(
@@ -69,10 +85,20 @@ class PatternWorker:
 
     # one size ------------------------------------------------------------------------------------------
 
-    def _size(self, size: int) -> tuple[list[tuple[Part, Instance, Cell]], int, list]:
-        state = PieceState(rules=self._rules(), spiral=self.pattern.facts.get("spiral", False))
+    def _size(self, size: int) -> Column:
+        """Every row, worked.  Where a count made a chain stand for what it usually does not, the rest must bear it out."""
+        column, state = self._worked({}, size)
+        if not state.usual:
+            return column
+        usual, _ = self._worked(state.usual, size)
+        weak = any(key[1] == 1 and state.speaks[key] < 2 for key in state.usual)  # one row's word for a ch 1: a slip
+        return usual if usual.faults < column.faults + (2 if weak else 1) else column
+
+    def _worked(self, habits: dict[Key, int], size: int) -> tuple[Column, PieceState]:
+        spiral = self.pattern.facts.get("spiral", False)
+        state = PieceState(rules=self._rules(), habits=dict(habits), spiral=spiral)
         expander = Expander(self.pattern.parts)
-        column: list[tuple[Part, Instance, Cell]] = []
+        cells: list[tuple[Part, Instance, Cell]] = []
         for part in self.pattern.parts:
             instances = [instance for row in part.rows for instance in expander.expand(row, part)]
             self._open_part(part, instances, state)
@@ -81,10 +107,10 @@ class PatternWorker:
                 coming = instances[index + 1] if index + 1 < len(instances) else None
                 cell = self._row(instance, coming, state, size, blocks)
                 if cell is not None:
-                    column.append((part, instance, cell))
+                    cells.append((part, instance, cell))
             last = part.rows[-1].steps if part.rows else ()
             state.fastened = any(type(step).__name__ == "FastenOff" for step in last)
-        return column, state.stitches, expander.range_faults
+        return Column(tuple(cells), state.stitches, tuple(expander.range_faults)), state
 
     def _rules(self) -> ChainRules:
         rules = ChainRules(heights=self.heights, never_count=self.never_count)
@@ -122,11 +148,11 @@ class PatternWorker:
             return Cell(Outcome.NOT_WORKED)
         unread = row.unread()
         if row.label is None and (
-            unread or not any(isinstance(s, (Work, Group, Repeat, Chain, MakeRing, Evenly)) for s in walk(row.steps))
+            unread or not any(isinstance(s, (*MAKES_STITCHES, Chain, MakeRing)) for s in walk(instance.steps))
         ):
             if unread and any(isinstance(s, (Chain, MakeRing)) for s in row.steps):
                 state.fabric = Fabric.unknown(False)  # a start that was not read
-            if row.stated is not None or any(isinstance(s, (Work, Group, Repeat)) for s in walk(row.steps)):
+            if row.stated is not None or any(isinstance(s, MAKES_STITCHES) for s in walk(instance.steps)):
                 state.fabric = Fabric.unknown(False)
                 return Cell(
                     Outcome.NOT_RECOMPUTED,
@@ -139,7 +165,7 @@ class PatternWorker:
         if unread:
             return self._not_recomputed(instance, state, size, unread[0].words, unread[0].span)
         if row.label is not None and not any(
-            isinstance(s, (Work, Group, Repeat, Chain, MakeRing, Evenly)) for s in walk(instance.steps)
+            isinstance(s, (*MAKES_STITCHES, Chain, MakeRing)) for s in walk(instance.steps)
         ):
             return self._not_recomputed(instance, state, size, "no stitches were found in this row", row.span)
         if state.fabric is None:

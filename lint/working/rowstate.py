@@ -11,6 +11,7 @@ from lint.tree import (
     Chain,
     Counting,
     Evenly,
+    Shaping,
     Step,
     Work,
     walk,
@@ -96,6 +97,7 @@ class RowState:
         self.springs = False  # the round's first loop springs from the join, which a stitch closes at its end
         self.gap_at: int | None = None  # the place before which the gap worked into last lies
         self.begun_in_gap = False
+        self.shaping: Shaping | None = None  # of the run that comes next
         self.moved = False  # slip stitches have moved the start of the round
         self.foundation: int | None = None  # a row that is nothing but a chain
         self.main = plain_stitch

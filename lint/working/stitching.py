@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections import Counter
 
 from lint.place import Place, Target, TargetKind, Which
-from lint.tree import Alongside, Step, Work
-from lint.working.cursor import Trouble
+from lint.tree import Alongside, Loops, Remark, Shaping, Step, Work
+from lint.working.cursor import PlacesUnknown, Trouble
 from lint.working.fabric import Node
 from lint.working.making import Making
 from lint.working.placing import into_round_start
 from lint.working.rowstate import NotDefined
+from lint.working.shaping import shaped
 
 _ANY = Target(TargetKind.ANY_STITCH)
 
@@ -18,6 +19,12 @@ _ANY = Target(TargetKind.ANY_STITCH)
 def beside_steps(following: tuple[Step, ...]) -> list[Alongside]:
     """What the next clauses add on the way: "working 3 sc in each corner"."""
     return [step for step in following[:4] if isinstance(step, Alongside)]
+
+
+def shaping_after(following: tuple[Step, ...]) -> Shaping | None:
+    """The shaping that the next clause tells of the run before it: "sc across, dec 1 st at each end"."""
+    ahead = next((step for step in following if not isinstance(step, (Remark, Loops))), None)
+    return ahead if isinstance(ahead, Shaping) else None
 
 
 class Stitching(Making):
@@ -85,7 +92,11 @@ class Stitching(Making):
             self.put_together(kind, found)
             return
         if place.which is Which.EACH:
-            self.work_each(step, kind, each, found, instead)
+            shaping = self.shaping or shaping_after(following)
+            if shaping is not None and not instead:
+                self.work_shaped(kind, each, found, shaping)
+            else:
+                self.work_each(step, kind, each, found, instead)
             return
         if number > 1 and len(found) > 1 and step.number_said and not place.each_of:
             if number == len(found) and step.stitch != "inc":
@@ -108,6 +119,18 @@ class Stitching(Making):
                 self.fill(instead[id(node)], node, ())
             else:
                 self.put(kind, node, each)
+
+    def work_shaped(self, kind: str, each: int, found: list[Node], shaping: Shaping) -> None:
+        """A run that gains or loses stitches evenly or at its ends."""
+        self.shaping = None
+        units = shaped(found, shaping, self.amount(shaping.number)) if each == 1 else None
+        if units is None:
+            raise PlacesUnknown  # too few places to shape, or several in each: how it is spread is not said
+        for places, stitches in units:
+            if len(places) > 1:
+                self.put_together(kind, list(places))
+            else:
+                self.put(kind, places[0], stitches)
 
     def work_placeless(self, step: Work, kind: str, number: int) -> None:
         cursor = self.cursor

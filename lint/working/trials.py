@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import dataclass, field, replace
 from itertools import combinations
 
 from lint.tree import Chain, Step, Turn, UseYarn
 from lint.working.bench import Bench, Worked
 from lint.working.chains import ChainRules
-from lint.working.choices import Choices, Key
+from lint.working.choices import CHAIN_KEYS, Choices, Key
 from lint.working.compare import Comparison, compare
 from lint.working.expand import Instance, turns_first
 from lint.working.fabric import Fabric
@@ -30,6 +31,8 @@ class PieceState:
     spiral: bool = False
     fastened: bool = False
     stitches: int = 0
+    usual: dict[Key, int] = field(default_factory=dict)  # chains read against the trade's habit: how they usually are
+    speaks: Counter = field(default_factory=Counter)  # how many rows' counts speak for such a reading
 
 
 @dataclass(frozen=True)
@@ -143,6 +146,10 @@ def settle(best: Trial, state: PieceState) -> None:
     for key, (taken, _) in best.worked.choices.asked.items():
         if key[0] == "chain counts":
             state.habits[key] = taken
+        if key[0] in CHAIN_KEYS and key in best.forced:
+            state.usual[key] = 1 - taken
+        if key in state.usual and best.agrees:
+            state.speaks[key] += 1
 
 
 def _with_carried(steps: tuple[Step, ...], state: PieceState) -> tuple[Step, ...]:

@@ -1,0 +1,64 @@
+"""Reads shaping told by where it falls, not stitch by stitch: "dec 1 st at each end", "inc 6 sts evenly across"."""
+
+from __future__ import annotations
+
+from lint.amount import ONE
+from lint.reading.yarnclauses import YarnClauses
+from lint.tree import ShapedWhere, Shaping
+
+_EDGES = ("ending", "row_end", "side", "edge")
+
+
+class ShapingClauses(YarnClauses):
+    """ "decrease 4 sts evenly", "inc 1 st at beg and end of row", "decreasing 1 st at each end"."""
+
+    def read_shaping(self, start: int) -> bool:
+        stream = self.stream
+        word = stream.take()
+        increase = word.kind == "increase" or word.lower == "increasing"
+        if word.kind == "word" and word.lower not in ("increasing", "decreasing"):
+            return False
+        number = stream.amount() or ONE
+        stream.skip("any_stitch", "stitch")
+        where = self.shaped_where()
+        if where is None:
+            return False
+        self.steps.append(Shaping(stream.span_from(start), number, increase, where))
+        return True
+
+    def shaped_where(self) -> ShapedWhere | None:
+        """Takes "evenly (across)", "at each end (of row)", "at beg and end of row", "at end of row"."""
+        stream = self.stream
+        if stream.kind() in ("across", "around") and stream.kind(1) == "evenly":
+            stream.take()
+        if stream.take_if("evenly"):
+            self.pass_row_words()
+            return ShapedWhere.EVENLY
+        stream.skip("at", "in", "the")
+        if stream.kind() == "each" or stream.word("both"):
+            stream.take()
+            stream.skip("the")
+            if not stream.take_if(*_EDGES):
+                return None
+            self.pass_row_words()
+            return ShapedWhere.EACH_END
+        begins, ends = bool(stream.take_if("beginning")), False
+        if begins:
+            stream.skip("of", "row", "round", "the")
+            both = stream.kind() == "and"
+            stream.skip("and", "at", "the")
+            ends = both and bool(stream.take_if("ending", "row_end"))
+        elif stream.take_if("ending", "row_end"):
+            ends = True
+        if not begins and not ends:
+            return None
+        self.pass_row_words()
+        return ShapedWhere.EACH_END if begins and ends else ShapedWhere.ONE_END
+
+    def pass_row_words(self) -> None:
+        """Passes "across the row", "of this row", "spaced around"."""
+        stream = self.stream
+        while stream.kind() in ("across", "around", "over", "of", "the", "row", "round") or stream.word(
+            "this", "spaced", "row", "throughout"
+        ):
+            stream.take()
