@@ -84,4 +84,5 @@ class Place:
     below: bool = False  # in a row below the one being worked into: a long stitch
     between: bool = False  # in the gap before the next such places
     from_words: str = ""
+    skipped: bool = False  # "in skipped st": one that this row passed over
     bare: bool = False  # "in corner sp": neither next nor same is said

@@ -277,6 +277,9 @@ class RowCall:
     times: Times | None = None
     kind: str | None = None  # row | round
     part: str | None = None
+    name: str | None = None  # "Inc row"
+    until: Amount | None = None  # so many stitches are left, or reached
+    open_ended: bool = False  # "until piece measures 25 cm"
 
 
 NOT_UNDERSTOOD = "these words were not understood"

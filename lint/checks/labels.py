@@ -35,6 +35,8 @@ def check_order(context: Context) -> Iterator[Finding]:
                 or "(" in label.words
                 and regex.search(r"\d\s*[(\[]\s*\d|/\d", label.words)
             ):
+                if label is None and any(isinstance(step, RowCall) for step in row.steps):
+                    last = None  # rows called for, which number on
                 if label is not None and label.numbers and regex.search(r"\d\s*[(\[]|/\d", label.words):
                     last = None  # numbers that differ by size
                 continue

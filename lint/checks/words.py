@@ -10,7 +10,7 @@ from lint.checks.context import Context
 from lint.finding import Finding, Related
 from lint.lexicon import Lexeme, stitch_forms
 from lint.source import Span
-from lint.tree import NOT_UNDERSTOOD, Unread, walk
+from lint.tree import MAKES_STITCHES, NOT_UNDERSTOOD, Chain, RowCall, Step, Unread, Work, walk
 
 
 def check_unread(context: Context) -> Iterator[Finding]:
@@ -28,20 +28,25 @@ def check_unread(context: Context) -> Iterator[Finding]:
         cell = row.cells[0]
         if (
             cell.stopped_at is not None
-            and not row.row.unread()
+            and not (row.row.label is not None and row.row.unread())
             and cell.stopped_at not in reported
-            and row.row.label is not None
             and not (cell.misfits and not cell.assumed)  # what does not come out is told by itself
         ):
             reported.add(cell.stopped_at)
-            span = row.row.label.span
-            yield context.finding(
-                "not-understood",
-                span,
-                row.part.name,
-                row.label,
-                why_not=cell.stopped_by or "it is not known what it is worked into",
-            )
+            span = row.row.label.span if row.row.label is not None else cell.stopped_at
+            why_not = cell.stopped_by or "it is not known what it is worked into"
+            unread = row.row.unread()
+            if row.row.label is None and not _works(row.row.steps):
+                continue  # "Fasten off. Block to the measurements given."
+            if row.row.label is None and unread:
+                why_not = _why_not(unread[0], _shown(context.source.slice(unread[0].span)))
+            yield context.finding("not-understood", span, row.part.name, row.label, why_not=why_not)
+
+
+def _works(steps: tuple[Step, ...]) -> bool:
+    """Whether a line makes stitches that are known, or works rows again."""
+    known = (step for step in walk(steps) if not (isinstance(step, Work) and step.undefined))
+    return any(isinstance(step, (*MAKES_STITCHES, Chain, RowCall)) for step in known)
 
 
 def _unread(context: Context, step: Unread, part: str, row: str) -> Finding:
@@ -51,9 +56,13 @@ def _unread(context: Context, step: Unread, part: str, row: str) -> Finding:
         return context.finding(
             "repeat-mark-missing", step.span, part, row, words=context.source.slice(step.span), sign=step.fault
         )
-    words = context.source.slice(step.span)
-    shown = words if len(words) <= 60 else words[:57] + "…"
-    return context.finding("not-understood", step.span, part, row, why_not=_why_not(step, " ".join(shown.split())))
+    shown = _shown(context.source.slice(step.span))
+    return context.finding("not-understood", step.span, part, row, why_not=_why_not(step, shown))
+
+
+def _shown(words: str) -> str:
+    """Words of the text in one line, cut where they are many."""
+    return " ".join((words if len(words) <= 60 else words[:57] + "…").split())
 
 
 def _why_not(step: Unread, words: str) -> str:

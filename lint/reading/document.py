@@ -6,6 +6,7 @@ import regex
 
 from lint.lexicon import Lexeme, Lexicon
 from lint.pattern import Abbreviation, Label, Part, Pattern, Row
+from lint.place import Which
 from lint.reading import definitions, notes
 from lint.reading.clauses import Reading, read_row
 from lint.reading.layout import Layout, LayoutReader, PartText, RowText
@@ -20,17 +21,24 @@ from lint.tree import (
     Counting,
     FastenOff,
     Group,
+    Join,
     JoinYarn,
     MakeRing,
     Remark,
+    Repeat,
     RowCall,
     Skip,
     Special,
+    Turn,
     Unread,
     Work,
     walk,
 )
 
+# what a row says and no stitch's definition does
+_ROW_WORDS = regex.compile(
+    r"(?i)\brep(?:eat)? from|\bfasten off|\bin each (?:st|stitch|sc|dc|hdc|tr|htr|ch|sp)s? (?:across|around|to)\b|\bjoin\b(?! to last)|,? turn\.?$"
+)
 _LIST_NUMBER = regex.compile(r"\d+$")
 _WORK_STEPS = (*MAKES_STITCHES, Chain, MakeRing, Skip, RowCall)
 
@@ -97,7 +105,7 @@ class _RowReader:
                 r"(?i)(?!\W*(?:row|rnd|round|rd|r\d))\W*[A-Za-z][\w-]*(?: [\w-]+)?(?: ?\([\w -]+\))?\s*[:=]\s",
                 self.source.slice(text.span),
             ):
-                return None  # "Picot: ch 3, …" defines, and works nothing
+                return self.named_row(text)
             if not _is_work(reading, lexemes):
                 return None
             return Row(text.span, None, tuple(reading.steps), reading.stated)
@@ -107,6 +115,21 @@ class _RowReader:
                 label.span, "round" if round_part else "row", label.numbers, label.side, label.colour, label.words
             )
         return Row(label.span.to(text.span), label, tuple(reading.steps), reading.stated)
+
+    def named_row(self, text: RowText) -> Row | None:
+        """ "Edging: Ch 1, sc in each st across." is a row; "Picot: ch 3, sl st in 3rd ch from hook" only defines."""
+        match = regex.match(r"\W*(?P<name>[^:=(]*[^\s:=(])[^:=]*[:=]", self.source.slice(text.span))
+        if match is None or match["name"].lower() in self.vocabulary.specials:
+            return None
+        reading, lexemes = self.read(Span(text.span.start + match.end(), text.span.end))
+        steps = tuple(reading.steps)
+        ends = any(isinstance(step, (Repeat, Turn, Join, FastenOff)) for step in walk(steps))
+        runs = any(place.which is Which.EACH for s in walk(steps) if isinstance(s, (Work, Group)) for place in s.places)
+        if not (ends or runs) or not _is_work(reading, lexemes):
+            return None
+        joins = any(isinstance(step, Join) for step in steps)
+        at = Span(text.span.start + match.start("name"), text.span.start + match.end("name"))
+        return Row(text.span, Label(at, "round" if joins else "row", (), words=match["name"]), steps, reading.stated)
 
     def read(self, span: Span) -> tuple[Reading, list[Lexeme]]:
         lexemes = self.lexicon.read(self.source.slice(span), span.start)
@@ -177,8 +200,8 @@ def _entries(source: SourceText, layout: Layout, known: frozenset[str], book: Ru
             s.key in ("abbreviations", "specials") and s.span.start <= span.end and span.start <= s.span.end
             for s in layout.sections
         )
-        if inside:
-            continue
+        if inside or _ROW_WORDS.search(words):
+            continue  # "Edging: Ch 1, sc in each st across, fasten off." works a row
         some = definitions.entries(words, span.start, known)
         for stop in regex.finditer(r"\.\s+(?=[A-Za-z][\w-]*(?: [\w-]+)?(?: ?\([^)]{1,8}\))?\s*[:=])", words):
             some += definitions.entries(words[stop.end() :], span.start + stop.end(), known)

@@ -14,6 +14,12 @@ from lint.source import Span
 _ORDINAL_WORDS = {
     "first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7, "eighth": 8, "ninth": 9, "tenth": 10,
 }  # fmt: skip
+# what may stand before "row" without being a row's name
+_NO_TITLES = {
+    "rep", "repeat", "work", "as", "for", "after", "from", "on", "at", "end", "each", "every", "all", "per", "this", "rows",
+    "row", "rounds", "round", "rnd", "rnds", "join", "in", "skip", "continue", "cont", "complete", "same", "note", "to", "the",
+    "with", "when", "before", "then", "these", "both", "do", "no", "see", "last", "turn",
+}  # fmt: skip
 _NUMBER = r"\d{1,4}(?:\s?(?:st|nd|rd|th|d)\b)?"
 _JOINT = r"\s*(?:-|–|—|\bto\b|\bthru\b|\bthrough\b|&|\band\b|,)\s*"
 # What may follow a label that has no colon or dash of its own.
@@ -27,6 +33,7 @@ class Found:
     label: Label
     start: int
     body: int
+    piece: str | None = None  # "Border" of "Border Row 1:"
 
 
 class LabelReader:
@@ -43,7 +50,7 @@ class LabelReader:
     def at_line(self, line: str, offset: int, bare_numbers: bool = False) -> Found | None:
         """The label at the start of a line (bullets, stars and spaces before it are passed over)."""
         lead = regex.match(r"[\s•·*_|#>-]*", line).end()
-        for name in ("worded", "ordinal", "named", "start"):
+        for name in ("worded", "ordinal", "named", "start", "prefixed", "titled"):
             match = self._patterns[name].match(line, lead)
             if match and self._real(match, line):
                 return self._found(match, offset)
@@ -71,6 +78,9 @@ class LabelReader:
     @staticmethod
     def _real(match: regex.Match, line: str) -> bool:
         """Not "Rnds 1-3 = 4 in" (a gauge) and not "Rows 1 to 4 measure …"."""
+        title = match.groupdict().get("prefix") or match.groupdict().get("title") or ""
+        if title and title.split()[0].lower() in _NO_TITLES:
+            return False
         sign = (match.groupdict().get("sign") or "").strip()
         rest = line[match.end() :]
         if sign == "=" and regex.match(r"\s*\d", rest):
@@ -81,7 +91,8 @@ class LabelReader:
         groups = match.groupdict()
         word = (groups.get("word") or "").lower()
         extra = groups.get("extra") or ""
-        numbers = numbers_of(groups.get("numbers") or "")
+        title = (groups.get("title") or "").lower()
+        numbers = (_ORDINAL_WORDS[title],) if title in _ORDINAL_WORDS else numbers_of(groups.get("numbers") or "")
         if word in self._rows:
             kind = "row"
         elif word in self._rounds:
@@ -105,7 +116,7 @@ class LabelReader:
         label = Label(
             Span(offset + match.start(), offset + match.end("core")), kind, numbers, side, _colour(extra), words=words
         )
-        return Found(label, offset + match.start(), offset + match.end())
+        return Found(label, offset + match.start(), offset + match.end(), groups.get("prefix"))
 
 
 def numbers_of(text: str) -> tuple[int, ...]:
@@ -151,6 +162,7 @@ def _compiled(words: tuple[str, ...], named: tuple[str, ...]) -> dict[str, regex
     # the label's own sign: ":", ".", "–", ")" … or, failing that, words of work straight after it
     sign = rf"(?:(?P<sign>\s*(?::|\.(?!\d)|[-–—]+|;|=|\)|,(?=\s*col))\s*(?:\((?:rs|ws|right side|wrong side)\)[.:]?)?)|\s*(?=\n|\Z)|\s+{_WORK_FOLLOWS})"
     flags = regex.IGNORECASE
+    title = r"(?-i:[A-Z])[\w’'-]*(?: [A-Za-z][\w’'-]*){0,2}?"
     return {
         "worded": regex.compile(
             rf"(?P<core>(?P<side>(?:rs|ws)\s+)?\b(?P<word>{word})\.?\s*:?\s*(?P<numbers>{listed}){sizes}{extra}){sign}",
@@ -163,6 +175,11 @@ def _compiled(words: tuple[str, ...], named: tuple[str, ...]) -> dict[str, regex
         "named": regex.compile(
             rf"(?P<core>(?P<name>{names})\s+(?P<word>{word}s?|ring)\b{extra})\s*(?P<sign>:|\.|[-–—]+)", flags
         ),
+        "prefixed": regex.compile(
+            rf"(?P<core>(?P<prefix>{title}) (?P<word>{word})\.?\s*:?\s*(?P<numbers>{listed}){sizes}{extra})\s*(?P<sign>:)",
+            flags,
+        ),
+        "titled": regex.compile(rf"(?P<core>(?P<title>{title}) (?P<word>{word})\b{extra})\s*(?P<sign>:)", flags),
         "start": regex.compile(r"(?P<core>(?P<name>foundation))\s*(?P<sign>:)(?=\s*\S)", flags),
         "bare": regex.compile(r"(?P<core>(?P<numbers>\d{1,3}(?:\s*[-–]\s*\d{1,3})?)\s*(?:[).]|:))(?=\s*\S)", flags),
         "inline": regex.compile(r"(?<=[.!)\]};]\s{0,3})(?<=\s)|(?<=[.)])(?=\d)", flags),

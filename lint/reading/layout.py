@@ -23,6 +23,10 @@ _GATE = regex.compile(r"(?i)^\W*(?:for\s+)?(?:all\s+sizes|sizes?\b.*|.*\bsizes?\
 _RUN_IN = regex.compile(
     r"\s*(?P<name>[A-Z][A-Z0-9 '&-]{2,40}?)(?P<make> \([Mm]ake \w+\))?\. +(?=(?i:ch|make|with|join|fsc)\b)"
 )
+# "Rep Rows 2 and 3 four times more." in a line of its own
+_CALLS_ROWS = regex.compile(
+    r"(?i)(?:continue to |now )?rep(?:eat)?\s+(?:the\s+)?(?:last|these|inc|dec|increase|decrease|rows?\b|rnds?\b|rounds?\b|\d+(?:st|nd|rd|th))"
+)
 _TERMINAL = (".", ")", "]", "}", "!", "?", ":", ";")
 
 
@@ -126,7 +130,7 @@ class LayoutReader:
                 layout.title = ""
             found = self.labels.at_line(line.text, line.start, self.bare and part is not None)
             if found is not None:
-                part = self._part_for_row(layout, part)
+                part = self._part_for_row(layout, part, found.piece, found.label.span)
                 row = RowText(found.label, Span(found.body, line.end))
                 part.rows.append(row)
                 self._inline_rows(part, row)
@@ -213,7 +217,13 @@ class LayoutReader:
     def _has_body(self, row: RowText) -> bool:
         return bool(self.source.slice(row.span).strip(" \t\n:.•*-–"))
 
-    def _part_for_row(self, layout: Layout, part: PartText | None) -> PartText:
+    def _part_for_row(
+        self, layout: Layout, part: PartText | None, piece: str | None = None, at: Span | None = None
+    ) -> PartText:
+        """The part that a row belongs to: the one under way, or the piece that its label names ("Border Row 1:")."""
+        if piece is not None and at is not None and (part is None or piece.lower() not in part.name.lower()):
+            part = PartText(piece, Span(at.start, at.start + len(piece)))
+            layout.parts.append(part)
         if part is None:
             span = layout.title_span or Span(0, 0)
             part = PartText(layout.title or "Pattern", span, self._make(layout.title or ""), named=False)
@@ -258,6 +268,8 @@ class LayoutReader:
         if regex.match(r"[•·*-]\s", text):
             return True
         above = self.source.slice(row.span).rstrip()
+        if above.endswith(_TERMINAL) and _CALLS_ROWS.match(text):
+            return False
         if not above.endswith(_TERMINAL) or text[0].islower() and not self.lower_case or text[0] in "([{*,;":
             return True
         if regex.search(r"[)\]}]\.?$", above) and regex.search(r"[(\[{][^()\[\]{}]*\d[^()\[\]{}]*[)\]}]\.?$", above):

@@ -46,8 +46,10 @@ def limit(stream: Stream) -> Limit | None:
         stream.skip("each", "the")
         if stream.kind() == "middle":
             stream.take()
-            target(stream)
+            found = target(stream)
             owner, _ = part_of(stream)
+            if owner is None and found is not None and found.kind in (TargetKind.SPACE, TargetKind.ANY_STITCH):
+                return Limit(LimitKind.BEFORE, target=found, middle=True)
             return Limit(LimitKind.BEFORE, target=owner or Target(TargetKind.CORNER), middle=True)
         number = how_many(stream)
         found = target(stream)

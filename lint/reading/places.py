@@ -29,6 +29,7 @@ from lint.reading.targets import (
 
 _PREPOSITIONS = ("in", "over", "around", "to", "at")
 _FILLERS = ("the", "of", "all", "both")
+_PASSED_OVER = ("skipped", "missed")
 _SIDE_WORDS = ("right", "left", "upper", "lower", "bottom", "top")
 
 
@@ -156,6 +157,8 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
     if place is None:
         stream.at = start
         return None
+    if any(item.lower in _PASSED_OVER for item in stream.lexemes[start : stream.at]):
+        place = replace(place, skipped=True)
     if between:
         place = replace(place, between=True, number=ONE if place.number.lone == 2 else place.number)
     elif stream.kind() == "between" and place.targets[0] == Target(TargetKind.SPACE):
@@ -249,7 +252,8 @@ def _with_target(stream: Stream, start: int, which: Which, number: Amount = ONE,
     if found is None:
         return None
     if found.kind is TargetKind.ROW_END:
-        which = Which.ELSEWHERE
+        every = found.name == "each" and number is ONE
+        which = Which.EACH if every else Which.ELSEWHERE
     if found.kind is TargetKind.PLACE and found.name == "edge":
         which = Which.ELSEWHERE
     targets = [found]

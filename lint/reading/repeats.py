@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from lint.amount import Amount
 from lint.place import Limit, LimitKind, Which
-from lint.reading.rowcalls import names_rows, row_call
+from lint.reading.rowcalls import named_row_call, names_rows, row_call
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.times import times
 from lint.source import Span
@@ -74,6 +74,11 @@ def repeat_clause(stream: Stream, steps: list[Step], start: int) -> bool:
     if names_rows(stream):
         stream.at = start
         return row_call(stream, steps, start)
+    if stream.kind() in ("increase", "decrease", "word", "the") and not open_star(steps):
+        stream.at = start
+        if named_row_call(stream, steps, start):
+            return True
+        stream.at = start + 1
     stream.skip("from", "between", "the", "first", "all", "instructions", "then")
     while stream.word("directions", "pattern", "sequence", "steps"):
         stream.take()

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from lint.amount import Amount
+from lint.place import LimitKind
 from lint.reading.stream import OPENERS, Stream
 from lint.reading.times import times
-from lint.tree import RowCall, Step, TimesKind
+from lint.tree import RowCall, Step, Times, TimesKind
 
 
 def names_rows(stream: Stream) -> bool:
@@ -70,6 +72,7 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
             stream.take()
         elif (
             lexeme.kind in ("dash", "to", "and", ",")
+            and not stream.word("until", "till")
             and numbers
             and stream.kind(1) in ("number", "ordinal", "row", "round")
         ):
@@ -108,19 +111,77 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
     how_often = times(stream, after_bracket=bracket)
     if how_often is None and stream.kind(-1) == ",":
         stream.at -= 1
+    until, open_ended = _until(stream, how_often)
     if how_often is not None and how_often.kind is TimesKind.FILL:
         how_often = None
         stream.pass_to(".", ";", *OPENERS)
+    open_ended = open_ended or how_often is None and until is None and _ends_with_row(stream)
+    goes_on = {"until": until, "open_ended": open_ended}
     if last_words:
-        steps.append(RowCall(stream.span_from(start), None, None, numbers[0] if numbers else 1, how_often, kind))
+        number = numbers[0] if numbers else 1
+        steps.append(RowCall(stream.span_from(start), None, None, number, how_often, kind, **goes_on))
         return True
     if not numbers:
         return False
     first, last = numbers[0], numbers[-1]
     if len(numbers) > 2 and not spread and numbers != list(range(first, last + 1)):
         return False
-    steps.append(RowCall(stream.span_from(start), first, last, times=how_often, kind=kind, part=part))
+    steps.append(RowCall(stream.span_from(start), first, last, times=how_often, kind=kind, part=part, **goes_on))
     _call_tail(stream)
+    return True
+
+
+def _until(stream: Stream, how_often: Times | None) -> tuple[Amount | None, bool]:
+    """ "until 10 sts remain", "until there are 40 sts", "until piece measures 25 cm": what ends the rows, if that."""
+    limit = how_often.limit if how_often is not None else None
+    if limit is not None and limit.kind is LimitKind.LAST:
+        return limit.number, False
+    if how_often is not None and how_often.kind is not TimesKind.FILL or not stream.word("until", "till"):
+        return None, False
+    start = stream.at
+    words = stream.lexemes[start : stream.next_of(".", ";", "(", "[")]
+    if any(item.lower in ("measures", "measure", "long", "length", "desired", "reaches") for item in words):
+        stream.at = start + len(words)
+        return None, True
+    stream.take()
+    while stream.kind() in ("the", "word") and not stream.done:
+        stream.take()  # "there are", "you have"
+    number = stream.amount()
+    if number is None or stream.kind() not in ("any_stitch", "stitch") or any(i.kind == "each" for i in words):
+        stream.at = start
+        return None, False
+    stream.at = start + len(words)
+    return number, False
+
+
+def _ends_with_row(stream: Stream) -> bool:
+    """Takes ", ending with a Row 2", "ending with a RS row"."""
+    start = stream.at
+    stream.skip(",")
+    if stream.take_if("ending"):
+        stream.skip("with", "in", "on", "the")
+        stream.take_if("right_side", "wrong_side", "ordinal")
+        if stream.take_if("row", "round"):
+            stream.take_if("number")
+            return True
+    stream.at = start
+    return False
+
+
+def named_row_call(stream: Stream, steps: list[Step], start: int) -> bool:
+    """ "Rep Inc row 4 more times": the row named by its label."""
+    stream.skip("repeat", "the")
+    words = stream.at
+    while stream.kind() in ("increase", "decrease", "word") and stream.at - words < 3:
+        stream.take()
+    if stream.at == words or stream.kind() not in ("row", "round"):
+        return False
+    kind = stream.take().kind
+    name = stream.words(words, stream.at)
+    how_often = times(stream)
+    if how_often is not None and how_often.kind is TimesKind.FILL:
+        return False
+    steps.append(RowCall(stream.span_from(start), None, None, times=how_often, kind=kind, name=name))
     return True
 
 

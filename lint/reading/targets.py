@@ -103,6 +103,8 @@ def _target(stream: Stream) -> Target | None:
                 _dashed_number(stream)
         if lexeme.kind == "joining":
             stream.take_if("stitch", "any_stitch")
+        if simple is TargetKind.ROW_END and ("each" in lexeme.lower or lexeme.lower.endswith("s")):
+            return Target(simple, "each")
         name = "edge" if lexeme.kind in ("edge", "hole") else "join" if lexeme.kind in ("join", "joining") else None
         return Target(simple, name)
     return None

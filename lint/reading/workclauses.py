@@ -201,15 +201,36 @@ class WorkClauses(ShapingClauses):
         if stream.kind() == "in" and stream.kind(1) in LOOPS:
             stream.take()
             return self.read_loops(start)
-        if participle and stream.word("behind"):
-            stream.pass_to()
-            self.steps.append(Remark(stream.span_from(start)))
-            return True
+        if participle and (stream.word("behind") or stream.kind() == "in" and stream.word("front", ahead=1)):
+            return self.read_behind(start)
         if participle and self.has_work() and stream.kind() in ("number", "(", "[", "stitch"):
             return self.read_alongside(start)
         if stream.kind() in (*OPENERS, "number", "stitch", "special", "chain", "in", "one_stitch", "over", "repeat"):
             return self.clause()
         return False
+
+    def read_behind(self, start: int) -> bool:
+        """ "working behind petals,", "working in front of tr just made": how the work is held; work may follow at once."""
+        stream = self.stream
+        if stream.take().kind == "in":
+            stream.take()
+        stream.skip("of", "the", "last", "number")
+        stream.take_if("stitch", "special", "group_word", "one_stitch", "any_stitch", "chain", "word")
+        while stream.kind() in ("made", "space", "dash", "number", "any_stitch") and not stream.done:
+            if stream.kind() == "number" and stream.kind(1) in ("stitch", "chain"):
+                break
+            stream.take()
+        if not self.starts_work():
+            words = stream.at
+            stream.pass_to()
+            if any(item.kind in STITCHY for item in stream.lexemes[words : stream.at]):
+                return False
+        self.steps.append(Remark(stream.span_from(start)))
+        return True
+
+    def starts_work(self) -> bool:
+        """Whether a number or a stitch stands at the cursor."""
+        return self.stream.kind() in ("number", "stitch", "special", "chain", "in")
 
     def read_with(self, start: int) -> bool:
         """ "With A," "With RS facing," "with the last dc in top of turning ch"."""
@@ -257,7 +278,10 @@ class WorkClauses(ShapingClauses):
         if len(found) != 1:
             return False
         span = stream.span_from(start)
-        of_many = found[0].which is Which.EACH or found[0].targets[0].kind is TargetKind.CORNER
+        before = self.steps[-1] if self.steps else None
+        run = isinstance(before, Work) and bool(before.places) and before.places[-1].which is Which.EACH
+        sort = found[0].targets[0].kind
+        of_many = found[0].which is Which.EACH or sort is TargetKind.CORNER or run and sort is TargetKind.SPACE
         self.steps.append(alongside(item, span) if of_many else replace(item, span=span))
         return True
 

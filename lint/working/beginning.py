@@ -18,7 +18,7 @@ from lint.tree import (
     UseYarn,
     Work,
 )
-from lint.working.chains import skipped_standing, standing
+from lint.working.chains import JoinHint, skipped_standing, standing
 from lint.working.clusters import first_cluster
 from lint.working.cursor import Cursor, PlacesUnknown, Trouble
 from lint.working.fabric import Fabric, Node
@@ -100,7 +100,10 @@ class Beginning(Placing):
         stitch = main_stitch(following) or self.main
         if step.counting is not None:
             self.learned.append((length, step.counting))
-        stands = standing(length, step.counting, stitch, self.rules, self.choices, self.hint, step.span)
+        hint = self.hint
+        if hint is None and length > 1 and _skips_first(following):
+            hint = JoinHint(True)  # the stitch at its foot is passed over: the chain stands for it
+        stands = standing(length, step.counting, stitch, self.rules, self.choices, hint, step.span)
         if not stands.said:
             self.unsaid = step.span
         place = self.cursor.last
@@ -203,6 +206,13 @@ class Beginning(Placing):
         self.made.append(node)
         if place is not None:
             self.group_run = len(self.made)
+
+
+def _skips_first(following: tuple[Step, ...]) -> bool:
+    """Whether the next clause skips the row's first stitch."""
+    ahead = next((s for s in following if not isinstance(s, (Turn, Remark, Loops, UseYarn))), None)
+    place = ahead.places[0] if isinstance(ahead, Skip) and ahead.places else None
+    return place is not None and place.which is Which.FIRST and place.number.lone == 1
 
 
 def hook_place(step: Step | None) -> Place | None:

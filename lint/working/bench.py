@@ -149,7 +149,8 @@ class Bench(Repeating):
                 fabric, Made(0, {}, {}, 0, {}), self.noted, self.choices, self.joined, self.turned, carried=self.carried
             )
         left = self.left_over(cursor)
-        circular = self.is_round
+        flat = self.turned and not self.joined and not self.said_round  # a row that began in a ring
+        circular = self.is_round and not flat
         made = count(self.made, self.groups, self.picots, circular, self.from_ring)
         nodes = self.made
         if self.closing is not None:  # the next round begins in the space that the joining stitch closed

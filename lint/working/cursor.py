@@ -54,6 +54,7 @@ class Cursor:
         self.ran_out = 0
         self._corners: set[int] | None = None
         self._groups: list[list[int]] | None = None
+        self._chains: dict[int, int] | None = None
 
     # state -----------------------------------------------------------------------------------------
 
@@ -79,7 +80,7 @@ class Cursor:
     def lay(self, nodes: list[Node]) -> None:
         """Put other places, or the same in another order, in place of these."""
         self.nodes = nodes
-        self._corners = self._groups = None
+        self._corners = self._groups = self._chains = None
 
     def rotate(self, index: int) -> None:
         """Move the start of a round to the place at `index`; the places passed over come round at its end."""
@@ -104,7 +105,7 @@ class Cursor:
             if target.corner and not self.at_corner(node):
                 return False
             length = target.length.at(size) if target.length else None
-            return length is None or node.length == length or not strict
+            return length is None or node.length == length or not strict or self.whole_chain(node) == length
         if kind is TargetKind.CHAIN:
             return node.kind in ("ch", "space")
         if kind is TargetKind.SPECIAL:
@@ -114,6 +115,17 @@ class Cursor:
         if kind is TargetKind.RING:
             return node.kind == "ring"
         return True
+
+    def whole_chain(self, space: Node) -> int | None:
+        """The length of the beginning chain that a space is a part of: "ch-4 sp" where ch 4 counts as dc and ch 1."""
+        if self._chains is None:
+            self._chains = {}
+            real = {node.length for node in self.nodes if node.kind == "space"}
+            for one, other in zip(self.nodes, self.nodes[1:], strict=False):
+                for node, beside in ((one, other), (other, one)):
+                    if node.kind == "space" and beside.chain > node.length and beside.chain not in real:
+                        self._chains[id(node)] = beside.chain
+        return self._chains.get(id(space))
 
     def at_corner(self, space: Node) -> bool:
         """Whether a space is one at a corner: as the row's own count found them, else one of the longest."""
@@ -135,12 +147,14 @@ class Cursor:
 
     # taking places -------------------------------------------------------------------------------------
 
-    def open_ring(self, targets: tuple[Target, ...]) -> None:
+    def open_ring(self, targets: tuple[Target, ...]) -> bool:
         """A ring of chains worked into chain by chain ("hdc in each ch around") is as many places as chains."""
         ring = self.nodes[0] if len(self.nodes) == 1 else None
         if ring is not None and ring.kind == "ring" and ring.length > 2 and targets[0].kind is TargetKind.CHAIN:
             self.lay([Node("ch", length=1) for _ in range(ring.length)])
             self.at, self.last = 0, self.nodes[0]
+            return True
+        return False
 
     def next(self, target: Target, size: int) -> Node:
         """Take the next place of a sort; a made-up one, with the trouble noted, where there is none."""
@@ -178,8 +192,9 @@ class Cursor:
             if loose is None and self.matches(node, target, size, strict=False):
                 loose = index
             index += 1
-        if loose is not None and kind is TargetKind.SPACE and self.has(target, size):
-            loose = None  # there are such spaces in this row: these few left are others
+        bounded = kind is TargetKind.STITCH and self.stop is not None
+        if loose is not None and (kind is TargetKind.SPACE or bounded) and self.has(target, size):
+            loose = None  # there are such places in this row: these few left are others
         if loose is not None:
             if kind in (TargetKind.STITCH, TargetKind.SPACE, TargetKind.SPECIAL):
                 self.troubles.append(Trouble("not there", describe(target, size), found=_name(nodes[loose])))

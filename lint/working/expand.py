@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
+from lint.amount import Amount
 from lint.pattern import Part, Row, Stated
-from lint.tree import FastenOff, RowCall, Step, TimesKind, Turn
+from lint.tree import MAKES_STITCHES, FastenOff, RowCall, Step, TimesKind, Turn
 
 MOST_ROWS = 5000
 
@@ -25,26 +26,79 @@ class Instance:
     index: int
     length: int
     missing: str | None = None  # the row called for that is not there
+    loop: Loop | None = None  # on the last row of a cycle that goes on until something is reached
+
+
+@dataclass(frozen=True, slots=True)
+class Loop:
+    """A cycle of rows worked until a number of stitches is reached; with no number, until a length is."""
+
+    rows: tuple[Instance, ...]
+    until: Amount | None
+    stated: Stated | None = None  # the printed count, which is that of the last row of all
+
+
+@dataclass(frozen=True, slots=True)
+class _Met:
+    """A row met so far, as later ones may call for it."""
+
+    kind: str
+    number: int
+    label: str
+    steps: tuple[Step, ...]
+    stated: Stated | None
+    part: Part
+
+
+@dataclass(frozen=True, slots=True)
+class _Called:
+    """A row that is called for: its steps, its count, and how it was labelled."""
+
+    steps: tuple[Step, ...]
+    stated: Stated | None
+    kind: str
+    label: str
 
 
 class Expander:
     """Knows the rows met so far, so that "Rep Rows 2-5" finds them."""
 
-    def __init__(self, parts: tuple[Part, ...]) -> None:
+    def __init__(self, parts: tuple[Part, ...], sizes: int = 1) -> None:
         self.parts = parts
-        self.met: list[tuple[str, int, tuple[Step, ...], Stated | None, Part]] = []
+        self.sizes = sizes
+        self.met: list[_Met] = []
         self.range_faults: list[tuple[Row, Part, int, int]] = []
+        self.counted_on = True  # False after rows of which the text does not say how many they are
         self.preludes: dict[int, tuple[Step, ...]] = {}  # by part: the chain or ring before its first row
 
     def expand(self, row: Row, part: Part) -> list[Instance]:
+        """The rows that a printed row stands for, in order."""
+        return [instance for piece in _pieces(row) for instance in self._expand(piece, part)]
+
+    def more(self, loop: Loop) -> list[Instance]:
+        """The cycle of a loop once more, numbered on."""
+        step = len(loop.rows)
+        rows = tuple(
+            replace(
+                item,
+                number=item.number + step if item.number is not None else None,
+                label=_numbered(item, item.number + step) if item.number is not None else item.label,
+                loop=None,
+            )
+            for item in loop.rows
+        )
+        return [*rows[:-1], replace(rows[-1], loop=replace(loop, rows=rows))]
+
+    def _expand(self, row: Row, part: Part) -> list[Instance]:
         label = row.label
+        call = next((step for step in row.steps if isinstance(step, RowCall)), None)
         kind = label.kind if label is not None else "foundation"
-        if label is None and not any(entry[4] is part for entry in self.met):
+        if label is None and call is None and not any(entry.part is part for entry in self.met):
             self.preludes[id(part)] = self.preludes.get(id(part), ()) + tuple(row.steps)
         if kind == "next":
             kind = "row"
+        self.counted_on = self.counted_on or label is not None
         numbers: list[int | None] = list(label.numbers) if label is not None and label.numbers else [None]
-        call = next((step for step in row.steps if isinstance(step, RowCall)), None)
         numbers = numbers[:MOST_ROWS]
         if call is None:
             instances = [
@@ -52,11 +106,10 @@ class Expander:
             ]
         else:
             instances = self._called(row, part, kind, numbers, call)
-        for instance in instances:
-            if instance.missing is None and instance.number is not None or instance.steps and label is not None:
-                self.met.append(
-                    (kind, instance.number or 0, instance.steps, instance.stated or instance.inherited, part)
-                )
+        for one in instances:
+            if one.missing is None and one.number is not None or one.steps and (label is not None or call is not None):
+                stated = one.stated or one.inherited
+                self.met.append(_Met(one.kind, one.number or 0, one.label, one.steps, stated, part))
         return instances
 
     def _instance(self, row, kind, number, steps, inherited, index, length, missing=None) -> Instance:
@@ -76,86 +129,130 @@ class Expander:
 
     def _called(self, row: Row, part: Part, kind: str, numbers: list[int | None], call: RowCall) -> list[Instance]:
         at = row.steps.index(call)
-        before = row.steps[:at]
-        after = tuple(step for step in row.steps[at + 1 :])
+        before, after = row.steps[:at], row.steps[at + 1 :]
         cycle = self._cycle(call, kind, part)
-        if not cycle:
-            what = f"{kind} {call.first}" if call.first else "the rows before"
+        if not cycle or call.until is not None and self.sizes > 1:  # sizes would have rows of their own
+            what = f"{call.kind or kind} {call.first}" if call.first else call.name or "the rows before"
             return [
                 self._instance(row, kind, n, (), None, i, len(numbers), missing=what) for i, n in enumerate(numbers)
             ]
-        passes = None
-        if call.times is not None and call.times.number is not None and call.times.kind is not TimesKind.FILL:
-            passes = call.times.number.at(0) or 0
-            if passes * len(cycle) > MOST_ROWS:
-                passes = MOST_ROWS // len(cycle)
-        if numbers == [None] and passes is not None:
-            last = self.met[-1][1] if self.met and self.met[-1][4] is part else 0
-            numbers = [last + 1 + i for i in range(passes * len(cycle))] if last else [None] * (passes * len(cycle))
-        elif numbers == [None] and len(cycle) > 1:
-            numbers = [None] * len(cycle)
-        elif passes is not None and len(numbers) != passes * len(cycle) and len(numbers) > 1:
-            extra = sum(isinstance(step, RowCall) for step in row.steps) > 1
-            if not extra and len(numbers) != (passes + 1) * len(cycle):
-                self.range_faults.append((row, part, len(numbers), passes * len(cycle)))
+        numbers = self._numbers(row, part, numbers, call, len(cycle))
         result = []
         calls = [step for step in row.steps if isinstance(step, RowCall)]
         if len(calls) > 1:  # "Rep Rows 5-8 3 times, then Rows 5 and 6 once"
-            cycle = cycle * (passes or 1)
+            cycle = cycle * (_passes(call, len(cycle)) or 1)
             for other in calls[1:]:
-                more = self._cycle(other, kind, part)
-                times = other.times.number.at(0) if other.times is not None and other.times.number is not None else 1
-                cycle = cycle + more * max(1, min(times or 1, MOST_ROWS))
+                cycle = cycle + self._cycle(other, kind, part) * (_passes(other, 1) or 1)
             after = tuple(step for step in after if not isinstance(step, RowCall))
+            if row.label is None:
+                numbers = self._numbers_on(part, len(cycle))
         for index, number in enumerate(numbers):
-            steps, inherited = cycle[index % len(cycle)]
+            called = cycle[index % len(cycle)]
             head = before if index == 0 else ()
             tail = after if index == len(numbers) - 1 else ()
             last = tail and any(isinstance(step, FastenOff) for step in tail)
-            inner = tuple(s for s in steps if not isinstance(s, FastenOff)) if not last else steps
-            result.append(self._instance(row, kind, number, (*head, *inner, *tail), inherited, index, len(numbers)))
+            inner = tuple(s for s in called.steps if not isinstance(s, FastenOff)) if not last else called.steps
+            own = row.label is not None
+            one = self._instance(
+                row,
+                kind if own else called.kind,
+                number,
+                (*head, *inner, *tail),
+                called.stated,
+                index,
+                len(numbers),
+            )
+            if not own:
+                one = replace(one, label=_numbered(one, number) if number is not None else called.label)
+            result.append(one)
+        if call.until is not None or call.open_ended:
+            rows = tuple(replace(one, stated=None) for one in result[-len(cycle) :])
+            result[-len(cycle) :] = [*rows[:-1], replace(rows[-1], loop=Loop(rows, call.until, row.stated))]
+            self.counted_on = call.until is None
         return result
 
-    def _cycle(self, call: RowCall, kind: str, part: Part) -> list[tuple[tuple[Step, ...], Stated | None]]:
-        """The steps of each row called for, in order."""
-        here = [entry for entry in self.met if entry[4] is part]
+    def _numbers(self, row: Row, part: Part, numbers: list[int | None], call: RowCall, cycle: int) -> list[int | None]:
+        """The numbers of the rows that a call works: as labelled, or going on from the last row."""
+        passes = _passes(call, cycle)
+        rows = cycle * (passes or 1)
+        if row.label is None or numbers == [None]:
+            return self._numbers_on(part, rows) if passes is not None or rows > 1 or row.label is None else numbers
+        if len(numbers) == 1 and rows > 1 and numbers[0] is not None:
+            return [numbers[0] + i for i in range(rows)]  # "Row 4: Rep Rows 2 and 3 four times more."
+        extra = sum(isinstance(step, RowCall) for step in row.steps) > 1
+        if passes is not None and len(numbers) > 1 and len(numbers) not in (rows, rows + cycle) and not extra:
+            self.range_faults.append((row, part, len(numbers), rows))
+        return numbers
+
+    def _numbers_on(self, part: Part, rows: int) -> list[int | None]:
+        """The numbers of so many rows after the last one met in a piece; none where it has none."""
+        last = self.met[-1].number if self.counted_on and self.met and self.met[-1].part is part else 0
+        return [last + 1 + i for i in range(rows)] if last else [None] * rows
+
+    def _cycle(self, call: RowCall, kind: str, part: Part) -> list[_Called]:
+        """The rows called for, in order; [] where one of them is not there."""
+        here = [entry for entry in self.met if entry.part is part]
+        if call.name is not None:
+            named = next((e for e in reversed(self.met) if e.label.lower().startswith(call.name.lower())), None)
+            return [_called(named)] if named is not None else []
         if call.part is not None:
             wanted = call.part.lower()
             first = next(
-                (
-                    i
-                    for i, entry in enumerate(self.met)
-                    if wanted in entry[4].name.lower() or entry[4].name.lower() in wanted
-                ),
+                (i for i, e in enumerate(self.met) if wanted in e.part.name.lower() or e.part.name.lower() in wanted),
                 len(self.met),
             )
             here = list(reversed(self.met[first:]))  # the first rows of these numbers from that piece on
         if call.first is None:
-            rows = here[-call.number :] if call.number else []
-            return [(steps, stated) for _, _, steps, stated, _ in rows]
+            return [_called(entry) for entry in here[-call.number :]] if len(here) >= call.number > 0 else []
         last = call.last if call.last is not None else call.first
         if not 0 <= last - call.first <= MOST_ROWS:
             return []
         found = []
         for number in range(call.first, last + 1):
-            match = next(
-                (
-                    entry
-                    for entry in reversed(here)
-                    if entry[1] == number and (call.kind is None or entry[0] == call.kind)
-                ),
-                None,
-            )
-            match = match or next((entry for entry in reversed(here) if entry[1] == number), None)
+            rows = [entry for entry in reversed(here) if entry.number == number]
+            match = next((entry for entry in rows if call.kind is None or entry.kind == call.kind), None)
+            match = match or next(iter(rows), None)
             if match is None and call.part is None:  # a row of the same piece under an earlier heading
-                match = next((entry for entry in reversed(self.met) if entry[1] == number and entry[0] == kind), None)
+                wanted = kind if kind != "foundation" else call.kind or kind
+                match = next((e for e in reversed(self.met) if e.number == number and e.kind == wanted), None)
             if match is None:
                 return []
-            steps = match[2]
+            called = _called(match)
             if call.part is not None and number == call.first:  # the piece is begun as that one was
-                steps = self.preludes.get(id(match[4]), ()) + steps
-            found.append((steps, match[3]))
+                called = replace(called, steps=self.preludes.get(id(match.part), ()) + called.steps)
+            found.append(called)
         return found
+
+
+def _called(entry: _Met) -> _Called:
+    return _Called(entry.steps, entry.stated, entry.kind, entry.label)
+
+
+def _pieces(row: Row) -> list[Row]:
+    """A row's own work, and the rows called for in a sentence after it: "Row 3: …, turn. Rep Rows 2 and 3 4 times."."""
+    at = next((i for i, step in enumerate(row.steps) if isinstance(step, RowCall)), None)
+    if at is None or not any(isinstance(step, MAKES_STITCHES) for step in row.steps[:at]):
+        return [row]
+    call = row.steps[at]
+    own = row.stated is not None and row.stated.span.start < call.span.start
+    return [
+        replace(row, steps=row.steps[:at], stated=row.stated if own else None),
+        Row(call.span, None, row.steps[at:], None if own else row.stated),
+    ]
+
+
+def _passes(call: RowCall, cycle: int) -> int | None:
+    """How often a cycle of rows is worked, None where it is not said."""
+    if call.times is None or call.times.number is None or call.times.kind is TimesKind.FILL:
+        return None
+    passes = call.times.number.at(0) or 0
+    return max(1, min(passes, MOST_ROWS // max(1, cycle)))
+
+
+def _numbered(instance: Instance, number: int | None) -> str:
+    """A label for a row that has none of its own."""
+    word = _label_word(instance.label, instance.kind) if instance.label != "Foundation" else ""
+    return f"{word or ('Rnd' if instance.kind == 'round' else 'Row')} {number}"
 
 
 def _label_word(words: str, kind: str) -> str:

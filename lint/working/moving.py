@@ -96,7 +96,7 @@ class Moving(Grouping):
             for _ in range(number):
                 if not cursor.known:
                     break
-                cursor.next(place.targets[0], self.size)
+                self.skipped.append(cursor.next(place.targets[0], self.size))
                 self.check_skip()
         if foundation and (step.counting is not None or cursor.at > 1):
             note = step.counting

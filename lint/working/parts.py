@@ -26,6 +26,13 @@ class Parts(RowState):
         owner = place.of or (target if target.kind in (TargetKind.CORNER, TargetKind.SPECIAL) else None)
         if not cursor.known:
             return cursor.next(target, self.size)
+        of_row = target.kind in (TargetKind.ANY_STITCH, TargetKind.SPACE)
+        if owner is None and place.middle and of_row and not cursor.circular:
+            index = self.middle_of_row(target)
+            if index < cursor.at:
+                return cursor.run_out(target, self.size)
+            cursor.at, cursor.last = index + 1, cursor.nodes[index]
+            return cursor.last
         if (
             owner is not None
             and owner.kind is TargetKind.TURNING_CHAIN
@@ -58,6 +65,24 @@ class Parts(RowState):
         cursor.ran_out += 1
         cursor.last = Node("missing")
         return cursor.last
+
+    def last_groups(self, target: Target, number: int) -> int:
+        """Where the last shells, V-stitches or corners of the row below begin."""
+        cursor = self.cursor
+        if any(node.kind == target.name for node in cursor.nodes):  # a cluster is one stitch
+            return cursor.back_from_end((target,), number, self.size)
+        runs = cursor.groups(target) if cursor.known else []
+        if not 0 < number <= len(runs):
+            raise PlacesUnknown
+        return max(cursor.at, runs[-number][0])
+
+    def middle_of_row(self, target: Target) -> int:
+        """Where the middle stitch of a flat row is, or the middle one of its spaces."""
+        cursor = self.cursor
+        found = [index for index, node in enumerate(cursor.nodes) if cursor.matches(node, target, self.size)]
+        if not cursor.known or cursor.circular or len(found) % 2 == 0:
+            raise PlacesUnknown  # a round has no middle, nor has a row of an even number
+        return found[len(found) // 2]
 
     def corner_marks(self) -> list[int]:
         """Where the round below has its corners, as its own count found them."""

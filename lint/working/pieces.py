@@ -19,9 +19,9 @@ from lint.tree import MAKES_STITCHES, Chain, Group, MakeRing, Repeat, Step, Time
 from lint.working.bench import Worked
 from lint.working.chains import ChainRules
 from lint.working.choices import Key
-from lint.working.compare import Comparison
+from lint.working.compare import Comparison, compare
 from lint.working.cursor import PlacesUnknown
-from lint.working.expand import Expander, Instance
+from lint.working.expand import MOST_ROWS, Expander, Instance, Loop
 from lint.working.fabric import Fabric, Made, Node
 from lint.working.rowstate import NotDefined, TooMany
 from lint.working.starts import corner_to_corner, founds, is_round, not_for_size, works_ring
@@ -74,6 +74,7 @@ class PatternWorker:
                     instance.number,
                     instance.row.label.span if instance.row.label is not None else instance.row.span,
                     instance.stated
+                    or (instance.loop.stated if instance.loop is not None and entries[0][2].comparison else None)
                     or (instance.inherited if all(cell.outcome is Outcome.AGREES for _, _, cell in entries) else None),
                     instance.stated_index,
                     tuple(cell for _, _, cell in entries),
@@ -97,20 +98,44 @@ class PatternWorker:
     def _worked(self, habits: dict[Key, int], size: int) -> tuple[Column, PieceState]:
         spiral = self.pattern.facts.get("spiral", False)
         state = PieceState(rules=self._rules(), habits=dict(habits), spiral=spiral)
-        expander = Expander(self.pattern.parts)
+        expander = Expander(self.pattern.parts, self.sizes)
         cells: list[tuple[Part, Instance, Cell]] = []
         for part in self.pattern.parts:
             instances = [instance for row in part.rows for instance in expander.expand(row, part)]
             self._open_part(part, instances, state)
             blocks = corner_to_corner(instances)
-            for index, instance in enumerate(instances):
-                coming = instances[index + 1] if index + 1 < len(instances) else None
+            at = 0
+            while at < len(instances):
+                instance = instances[at]
+                coming = instances[at + 1] if at + 1 < len(instances) else None
                 cell = self._row(instance, coming, state, size, blocks)
                 if cell is not None:
                     cells.append((part, instance, cell))
+                if instance.loop is not None and cell is not None:
+                    if self._goes_on(instance.loop, [c for _, _, c in cells], state, size):
+                        instances[at + 1 : at + 1] = expander.more(instance.loop)
+                    else:
+                        cells[-1] = (part, instance, _at_loop_end(instance.loop, cell, state, size))
+                at += 1
             last = part.rows[-1].steps if part.rows else ()
             state.fastened = any(type(step).__name__ == "FastenOff" for step in last)
         return Column(tuple(cells), state.stitches, tuple(expander.range_faults)), state
+
+    def _goes_on(self, loop: Loop, cells: list[Cell], state: PieceState, size: int) -> bool:
+        """Whether the cycle just worked is worked once more; where that can't be told, the fabric is not known."""
+        cycle = len(loop.rows)
+        now = cells[-1].made
+        before = cells[-1 - cycle].made if len(cells) > cycle else None
+        if now is None or before is None:
+            state.fabric = None
+            return False
+        gained = now.stitches - before.stitches
+        if loop.until is None:
+            if gained:
+                state.fabric = Fabric.unknown(False)  # how many rows there are is told by a length
+            return False
+        missing = (loop.until.at(size) or 0) - now.stitches
+        return bool(gained) and missing * gained > 0 and len(cells) < MOST_ROWS
 
     def _rules(self) -> ChainRules:
         rules = ChainRules(heights=self.heights, never_count=self.never_count)
@@ -246,6 +271,21 @@ def _outcome(instance: Instance, best: Trial) -> tuple[Outcome, Comparison | Non
     if best.agrees is None or instance.stated is None:
         return Outcome.NOT_STATED, None
     return Outcome.DIFFERS, best.comparison
+
+
+def _at_loop_end(loop: Loop, cell: Cell, state: PieceState, size: int) -> Cell:
+    """The last row of "rep … until n sts remain": its count compared, and whether n is what there is."""
+    if cell.made is None:
+        return cell
+    if loop.stated is not None:
+        comparison = compare(loop.stated, cell.made, size)
+        outcome = Outcome.DIFFERS if comparison.agrees is False else Outcome.AGREES
+        return replace(cell, comparison=comparison, outcome=outcome if comparison.agrees is not None else cell.outcome)
+    if loop.until is not None and loop.until.at(size) != cell.made.stitches:
+        state.fabric = None
+        stopped = f"rows like these never come to {loop.until.at(size)} sts"
+        return Cell(Outcome.NOT_RECOMPUTED, stopped_by=stopped, stopped_at=loop.rows[-1].row.span)
+    return cell
 
 
 def _goes_on_better(

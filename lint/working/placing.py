@@ -28,12 +28,15 @@ class Placing(Gaps):
         target = place.targets[0]
         if place.between:
             return self.gaps(place, number)
+        if place.skipped:
+            return self.skipped_places(place, number)
         if place.bare and self.stands_in(place) and cursor.last is not None:
             cursor.at = 1
             return [cursor.last]
         if which is Which.NEXT and place.of is None and not place.middle and not place.below and target.kind in _PLAIN:
             return cursor.run(target, number, self.size)  # the commonest by far
-        cursor.open_ring(place.targets)
+        if cursor.open_ring(place.targets) and self.begin_node is not None:
+            cursor.at = 1  # the beginning chain stands on the first
         if which is Which.ELSEWHERE:
             return [Node("elsewhere") for _ in range(number)]
         if which is Which.EACH:
@@ -46,10 +49,8 @@ class Placing(Gaps):
             node = cursor.last
             if node is None or node.kind == "ch" and not self.made:
                 node = cursor.next(_ANY, self.size) if cursor.nodes or not cursor.known else Node("unknown place")
-            elif cursor.at == 0 and cursor.nodes and node is cursor.nodes[0] and node.kind not in ("ring", "space"):
-                cursor.at = 1
-            elif cursor.at == 0 and cursor.nodes and node is cursor.nodes[0] and node.kind == "space":
-                cursor.at = 1
+            elif cursor.at < len(cursor.nodes) and node is cursor.nodes[cursor.at] and node.kind != "ring":
+                cursor.at += 1
             return [node]
         if place.below:
             return self.below(place, number, following)
@@ -85,6 +86,16 @@ class Placing(Gaps):
         if target.kind is TargetKind.SPACE and target.length is None and self.stands_in_gap():
             return [self.next_gap() or cursor.next(target, self.size) for _ in range(number)]
         return [cursor.next(target, self.size) for _ in range(number)]
+
+    def skipped_places(self, place: Place, number: int) -> list[Node]:
+        """Stitches that this row skipped, the first of them first; those of an earlier row use none of the row below."""
+        if place.below or place.which is Which.ELSEWHERE and not self.skipped:
+            return [Node("row below") for _ in range(number)]
+        if len(self.skipped) < number:
+            raise PlacesUnknown  # skipped in which row, and how many there are, is not known here
+        found, self.skipped = self.skipped[:number], self.skipped[number:]
+        self.cursor.last = found[-1] if found else self.cursor.last
+        return found
 
     def stands_in(self, place: Place) -> bool:
         """Whether "in corner sp" at a round's start is the space where the round was begun."""
@@ -178,9 +189,14 @@ class Placing(Gaps):
     def boundary(self, limit: Limit | None, following: tuple[Step, ...]) -> int:
         """Where a run of "each" or a repeat ends: as said, or before the places that the next clauses name."""
         cursor = self.cursor
+        if limit is not None and limit.kind is LimitKind.LAST and limit.target is not None:
+            if limit.target.kind in (TargetKind.SPECIAL, TargetKind.CORNER):
+                return self.last_groups(limit.target, self.amount(limit.number))
         if limit is not None and limit.kind is LimitKind.LAST:
             return cursor.back_from_end((limit.target or _ANY,), self.amount(limit.number), self.size)
         if limit is not None and limit.kind is LimitKind.BEFORE and limit.target is not None:
+            if limit.middle and limit.target.kind in (TargetKind.ANY_STITCH, TargetKind.SPACE):
+                return self.middle_of_row(limit.target)
             if limit.middle or limit.target.kind is TargetKind.CORNER:
                 marks = self.corner_marks() if limit.target.kind is TargetKind.CORNER else []
                 if marks and (limit.middle or cursor.nodes[marks[0]].kind == "space" or _into_corner(following)):

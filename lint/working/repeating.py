@@ -142,7 +142,16 @@ class Repeating(Moving):
                     ):
                         stitches = True
         found = 0
+        into_part = any(
+            place.of is not None or place.middle
+            for inner in walk(step.items)
+            if isinstance(inner, (Work, Group))
+            for place in inner.places
+        )
+        group = self.cursor.last.group if into_part and self.cursor.last is not None else 0
         for node in window:
+            if group and node.group == group:
+                continue  # the rest of a shell that was worked into
             if node.kind == "space":
                 found += bool(lengths) and (None in lengths or node.length in lengths)
             elif node.is_stitch:

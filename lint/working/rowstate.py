@@ -57,6 +57,7 @@ class RowState:
         self.cursor = Cursor(fabric)
         self.size = size
         self.is_round = is_round
+        self.said_round = is_round  # not only because it begins in a ring
         self.rules = rules
         self.choices = choices
         self.plain_stitch = plain_stitch
@@ -98,6 +99,7 @@ class RowState:
         self.gap_at: int | None = None  # the place before which the gap worked into last lies
         self.begun_in_gap = False
         self.shaping: Shaping | None = None  # of the run that comes next
+        self.skipped: list[Node] = []  # passed over by this row's words, and not yet worked into
         self.moved = False  # slip stitches have moved the start of the round
         self.foundation: int | None = None  # a row that is nothing but a chain
         self.main = plain_stitch
@@ -148,11 +150,13 @@ class RowState:
             self.made[-1].length if self.made else 0,
             self.anchored,
             self.begun,
+            list(self.skipped),
         )
 
     def restore(self, state: tuple) -> None:
         """Undo everything since `state` was saved."""
-        cursor, noted, self.picots, self.groups, self.group, _, made, length, self.anchored, self.begun = state
+        cursor, noted, self.picots, self.groups, self.group, _, made, length, self.anchored, self.begun = state[:10]
+        self.skipped = list(state[10])
         self.cursor.restore(cursor)
         del self.noted[noted:]
         del self.made[made:]

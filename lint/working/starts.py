@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from lint.place import Which
+from lint.place import TargetKind, Which
 from lint.tree import Chain, Group, Join, Repeat, Skip, Step, Turn, Work, walk
 from lint.working.expand import Instance
 from lint.working.fabric import Fabric
@@ -56,6 +56,13 @@ def works_ring(steps: tuple[Step, ...]) -> bool:
     return False
 
 
+def _slips_to_space(step: Step) -> bool:
+    """ "sl st in ch-3 sp of next block": how one block is joined to the next."""
+    if not (isinstance(step, Work) and step.stitch == "sl st"):
+        return False
+    return any(target.kind is TargetKind.SPACE for place in step.places for target in place.targets)
+
+
 def corner_to_corner(instances: list[Instance]) -> bool:
     """Whether rows after the first begin with a chain of their own that is worked into: blocks from corner to corner."""
     for instance in instances:
@@ -63,7 +70,7 @@ def corner_to_corner(instances: list[Instance]) -> bool:
             instance.kind == "row"
             and instance.number not in (None, 1)
             and founds(instance.steps)
-            and any(isinstance(s, Work) for s in walk(instance.steps))
+            and any(_slips_to_space(s) for s in walk(instance.steps))
         ):
             return True
     return False

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
+from dataclasses import replace
 
 from lint.place import Place, Target, TargetKind, Which
 from lint.tree import Alongside, Loops, Remark, Shaping, Step, Work
@@ -59,8 +60,10 @@ class Stitching(Making):
             self.work_placeless(step, kind, number)
             self.note(step.span)
             return
-        for place in step.places:
-            self.work_in(step, kind, number, place, following)
+        for index, place in enumerate(step.places):
+            rest = step.places[index + 1 :]
+            ahead = (replace(step, places=rest), *following) if rest else following
+            self.work_in(step, kind, number, place, ahead)
         self.note(step.span)
 
     def work_in(self, step: Work, kind: str, number: int, place: Place, following: tuple[Step, ...]) -> None:
