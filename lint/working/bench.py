@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-from lint.place import TargetKind, Which
+from lint.place import Limit, LimitKind, TargetKind, Which
 from lint.source import Span
 from lint.tree import (
     MAKES_STITCHES,
@@ -61,6 +61,7 @@ class Worked:
     learned: list[tuple[int, Counting]] = field(default_factory=list)
     left: list[Node] = field(default_factory=list)
     used: int = 0
+    unworked: list[Node] = field(default_factory=list)  # all of the row below that lies beyond the last place
 
 
 class Bench(Repeating):
@@ -169,6 +170,7 @@ class Bench(Repeating):
             self.learned,
             left,
             self.used,
+            cursor.nodes[cursor.at :] if cursor.known and not circular else [],
         )
 
     def left_over(self, cursor: Cursor) -> list[Node]:
@@ -180,10 +182,20 @@ class Bench(Repeating):
             for node in cursor.nodes[cursor.at : len(cursor.nodes) - cursor.optional]
             if node.is_stitch and self.works_stitches or node.kind == "space" and node.length in self.space_lengths
         ]
+        limit = _last_limit(self.last_work)
+        if limit is not None and limit.kind is LimitKind.LAST and len(left) == self.amount(limit.number):
+            return []  # "sc to last 4 sts, turn": those are left, as it says
         last = self.made[-1]
         if self.joined and last.kind == "space" and (last.length, len(left)) in self.passed_under:
             return []  # the round's last loop passes over as many as its others
         return left
+
+
+def _last_limit(step: Step | None) -> Limit | None:
+    """How far the row's last run or repeat goes."""
+    if isinstance(step, Repeat):
+        return step.times.limit
+    return step.places[-1].limit if isinstance(step, (Work, Group)) and step.places else None
 
 
 def _all_slip_stitches(steps: tuple[Step, ...]) -> bool:

@@ -71,7 +71,8 @@ class Parts(RowState):
         cursor = self.cursor
         if any(node.kind == target.name for node in cursor.nodes):  # a cluster is one stitch
             return cursor.back_from_end((target,), number, self.size)
-        runs = cursor.groups(target) if cursor.known else []
+        marks = self.corner_marks() if target.kind is TargetKind.CORNER else []
+        runs = [[index] for index in marks] or (cursor.groups(target) if cursor.known else [])
         if not 0 < number <= len(runs):
             raise PlacesUnknown
         return max(cursor.at, runs[-number][0])
@@ -126,7 +127,7 @@ class Parts(RowState):
         if place.which is Which.LAST:
             index = cursor.back_from_end((target,), 1, self.size)
         if index is None:
-            index = cursor.find(target, self.size, 0)
+            index = cursor.find(target, self.size, cursor.at if place.which is Which.NEXT else 0)
         if index is None:
             node = cursor.next(target, self.size)
             index = next((i for i, item in enumerate(cursor.nodes) if item is node), None)

@@ -15,7 +15,7 @@ from lint.ledger import Cell, Ledger, LedgerRow, Misfit, Outcome
 from lint.pattern import Part, Pattern, Stated
 from lint.rulebook import Rulebook
 from lint.source import Span
-from lint.tree import MAKES_STITCHES, Chain, Group, MakeRing, Repeat, Step, TimesKind, Work, walk
+from lint.tree import MAKES_STITCHES, Chain, Group, JoinYarn, MakeRing, Repeat, Step, TimesKind, Work, walk
 from lint.working.bench import Worked
 from lint.working.chains import ChainRules
 from lint.working.choices import Key
@@ -211,6 +211,11 @@ class PatternWorker:
         task = Task.of(instance, state, fabric, size, blocks)
         try:
             best = best_reading(task, state)
+            if state.unworked is not None and not best.fits and _joins_yarn(task.steps):
+                other = Task.of(instance, state, state.unworked, size, blocks)
+                beside = best_reading(other, state)
+                if beside.fits and beside.agrees is not False:
+                    task, best, fabric = other, beside, state.unworked
         except PlacesUnknown:
             words = "how many places there are to work into is not known here"
             return self._not_recomputed(instance, state, size, words, instance.row.span)
@@ -227,6 +232,8 @@ class PatternWorker:
         settle(best, state)
         for node in fabric.nodes:
             node.parents = ()  # the row two below is needed no more
+        if any(node.is_stitch for node in worked.unworked) and fabric is not state.unworked:
+            state.unworked = replace(fabric, nodes=worked.unworked)
         state.carried = worked.carried
         state.fabric = _next_fabric(worked, task.circular, state)
         picked = False
@@ -286,6 +293,10 @@ def _at_loop_end(loop: Loop, cell: Cell, state: PieceState, size: int) -> Cell:
         stopped = f"rows like these never come to {loop.until.at(size)} sts"
         return Cell(Outcome.NOT_RECOMPUTED, stopped_by=stopped, stopped_at=loop.rows[-1].row.span)
     return cell
+
+
+def _joins_yarn(steps: tuple[Step, ...]) -> bool:
+    return any(isinstance(step, JoinYarn) for step in steps)
 
 
 def _goes_on_better(

@@ -61,7 +61,10 @@ class Placing(Gaps):
         if which is Which.FIRST:
             return self.first_places(place, number)
         if which is Which.LAST and cursor.known:
-            index = cursor.back_from_end(place.targets, number, self.size)
+            if target.kind is TargetKind.SPECIAL and self.is_group(target) and cursor.groups(target):
+                index = self.last_groups(target, number)
+            else:
+                index = cursor.back_from_end(place.targets, number, self.size)
             skipped = self.passed(index) if place.targets[0].kind is not TargetKind.SPACE else 0
             if skipped and self.made and not cursor.optional:
                 cursor.troubles.append(Trouble("left", "st", skipped))
@@ -210,12 +213,22 @@ class Placing(Gaps):
                 return cursor.end
             if limit.target.kind is TargetKind.TURNING_CHAIN:
                 last = cursor.end - 1
-                return last if last >= 0 and cursor.nodes[last].chain else cursor.end
+                if last < 0 or not cursor.nodes[last].chain:
+                    return cursor.end
+                with_space = last and cursor.whole_chain(cursor.nodes[last - 1]) and self.into_whole_chain(following)
+                return last - 1 if with_space else last
             found = cursor.find(limit.target, self.size)
             if found is None and limit.target.kind is TargetKind.SPACE and not cursor.has(limit.target, self.size):
                 found = next((i for i in range(cursor.at, cursor.end) if cursor.nodes[i].kind == "space"), None)
             return cursor.end if found is None else found
         return self.reserve(following)
+
+    def into_whole_chain(self, following: tuple[Step, ...]) -> bool:
+        """ "2 sc in tch": several stitches over the chain use its space and its stitch together."""
+        ahead = next((step for step in following if isinstance(step, (Work, Group, Skip))), None)
+        place = ahead.places[0] if isinstance(ahead, Work) and ahead.places else None
+        bare = place is not None and place.targets[0].kind is TargetKind.TURNING_CHAIN and not place.ordinals
+        return bare and not place.from_words and self.amount(ahead.number) > 1
 
     def reserve(self, following: tuple[Step, ...]) -> int:
         """The places that the rest of the row names are not taken by a run "to end"."""

@@ -55,6 +55,9 @@ class Repeating(Moving):
         while cursor.at < boundary and self.something_left(step, boundary):
             state = self.save()
             self.run(step.items, step.items)
+            if self.ran_out_since(state) and self.skips_past(step, state, boundary, following):
+                passes, before_last = passes + 1, state
+                break
             if self.ran_out_since(state) or cursor.at == state[0][0]:
                 self.restore(state)
                 break
@@ -64,7 +67,7 @@ class Repeating(Moving):
             passes += self.altered_pass(step.last_pass, before_last, following)
         elif (step.breaks_off or _trails_off(step, following)) and self.left_by(step, boundary):
             passes += self.cut_pass(step, boundary, following)
-        elif self.is_round and self.left_by(step, boundary):
+        elif (self.is_round or _into_space(following)) and self.left_by(step, boundary):
             self.pass_over_last(step, boundary)
         left = self.left_by(step, boundary)
         if left:
@@ -73,6 +76,17 @@ class Repeating(Moving):
         elif boundary < len(cursor.nodes) and cursor.at < boundary:
             cursor.at = boundary
         cursor.stop = old_stop
+
+    def skips_past(self, step: Repeat, state: tuple, boundary: int, following: tuple[Step, ...]) -> bool:
+        """A last pass whose closing skip reaches into the shell or V-stitch at which the repeat ends."""
+        if not isinstance(step.items[-1], Skip) or not _into_space(following):
+            return False
+        self.restore(state)
+        self.run(step.items[:-1], step.items)
+        if self.ran_out_since(state) or not boundary < len(self.cursor.nodes):
+            return False
+        self.cursor.at = max(self.cursor.at, boundary)
+        return True
 
     def altered_pass(self, items: tuple[Step, ...], before_last: tuple | None, following: tuple[Step, ...]) -> int:
         """The last pass, of other words than those before it, in what they have left; else in place of the last."""
@@ -172,6 +186,13 @@ class Repeating(Moving):
                 chosen = option
                 break
         self.run(chosen, following)
+
+
+def _into_space(following: tuple[Step, ...]) -> bool:
+    """Whether the next clause goes into a space, a shell or a corner, so that stitches before it are passed over."""
+    ahead = next((step for step in following if isinstance(step, (Work, Group))), None)
+    kinds = (TargetKind.SPACE, TargetKind.SPECIAL, TargetKind.CORNER)
+    return bool(ahead and ahead.places) and ahead.places[0].targets[0].kind in kinds
 
 
 def _trails_off(step: Repeat, following: tuple[Step, ...]) -> bool:

@@ -27,6 +27,7 @@ class PieceState:
     fabric: Fabric | None = None  # None: not known
     rules: ChainRules = field(default_factory=ChainRules)
     habits: dict[Key, int] = field(default_factory=dict)  # what the counts have settled so far
+    unworked: Fabric | None = None  # what a row left of the row below, to be joined to later
     carried: Chain | None = None  # a turning chain worked at the end of the row before
     spiral: bool = False
     fastened: bool = False
@@ -138,6 +139,9 @@ def settle(best: Trial, state: PieceState) -> None:
             state.rules.learn(length, counting)
         elif counting.counts:
             state.rules.said_before.add(length)
+    for key, (taken, _) in best.worked.choices.asked.items():
+        if key[0] in CHAIN_KEYS and key in best.forced:
+            state.usual[key] = 1 - taken
     if not (best.agrees and best.fits):
         return
     for key, taken in best.forced.items():
@@ -146,9 +150,7 @@ def settle(best: Trial, state: PieceState) -> None:
     for key, (taken, _) in best.worked.choices.asked.items():
         if key[0] == "chain counts":
             state.habits[key] = taken
-        if key[0] in CHAIN_KEYS and key in best.forced:
-            state.usual[key] = 1 - taken
-        if key in state.usual and best.agrees:
+        if key in state.usual:
             state.speaks[key] += 1
 
 
