@@ -2,7 +2,7 @@
 
 Every stitch is made as a node that knows its place; counts are read off the nodes, never off the text.
 The bench is built in layers, each using only those before it: rowstate, placing, beginning, making,
-stitching, grouping, moving, repeating.
+stitching, grouping, moving, repeating, plain.
 """
 
 from __future__ import annotations
@@ -42,7 +42,7 @@ from lint.working.chains import JoinHint
 from lint.working.choices import Choices
 from lint.working.cursor import Cursor, PlacesUnknown
 from lint.working.fabric import Fabric, Made, Node, count
-from lint.working.repeating import Repeating
+from lint.working.plain import Plain
 from lint.working.rowstate import Noted, main_stitch
 
 
@@ -64,7 +64,7 @@ class Worked:
     unworked: list[Node] = field(default_factory=list)  # all of the row below that lies beyond the last place
 
 
-class Bench(Repeating):
+class Bench(Plain):
     """Works the steps of one row."""
 
     def work(self, steps: tuple[Step, ...]) -> Worked:
@@ -86,10 +86,14 @@ class Bench(Repeating):
 
     def step(self, step: Step, steps: tuple[Step, ...], index: int, following: tuple[Step, ...]) -> None:
         if isinstance(step, Work):
+            before = len(self.made)
+            run = self.plain_run(step)
+            if run.places and self.work_plain(run):
+                self.step_from = before
+                return
             if step.stitch == "sl st" and not self.slip_row:
                 self.slip(step)
                 return
-            before = len(self.made)
             if (
                 step.stitch != "picot"
                 and step.special is not None

@@ -103,6 +103,7 @@ class RowState:
         self.moved = False  # slip stitches have moved the start of the round
         self.foundation: int | None = None  # a row that is nothing but a chain
         self.main = plain_stitch
+        self.plain_runs: dict = {}  # by a step's id: how its clause is worked the short way
         self.used = 0
 
     def run(self, steps: tuple[Step, ...], following: tuple[Step, ...]) -> None:
