@@ -8,7 +8,7 @@ from lint.pattern import Section
 from lint.source import SourceText
 
 _MEASURE = regex.compile(
-    r"\d\s*(?:½|¼|¾|\d/\d)?\s*(?:cm|mm|ins?\b|inch|\"|”|″|'|x\b|×)|\b(?:about|approx|across|square|diameter|tall|long|wide|high|fits?|one size)\b",
+    r"\d\s*(?:½|¼|¾|\d/\d)?\s*(?:cm|mm|ins?\b|inch|\"|”|″|'|[x×]\s?\d)|\b(?:about|approx|across|square|diameter|tall|long|wide|high|fits?|one size)\b",
     regex.I,
 )
 
@@ -25,12 +25,12 @@ def size_names(source: SourceText, sections: list[Section]) -> tuple[str, ...]:
             names = split_sizes(line.strip())
             if len(names) > 1:
                 return names
-    match = regex.search(r"(?im)^\W*sizes?\s+(?=[^:\s])(.{2,90})$", source.text)  # "SIZES S/M/L/XL. …"
+    match = regex.search(r"(?im)^\W*sizes?\s+(?=[^:\s])(.{2,})$", source.text)  # "SIZES S/M/L/XL. …"
     return split_sizes(match[1].strip()) if match else ()
 
 
 def split_sizes(line: str) -> tuple[str, ...]:
-    """ "S (M, L)", "Child [Teen, Adult]", "S/M (L/XL)", "(0-3, 3-6, 6-9) months", "Small (Medium-Large)"."""
+    """ "S (M, L)", "Child [Teen, Adult]", "S/M (L/XL)", "(0-3, 3-6, 6-9) months", "S (M) L (XL)"."""
     line = regex.split(r"\.\s", line + " ")[0].strip(" .")
     if _MEASURE.search(line) or not line or len(line) > 90:
         return ()
@@ -46,6 +46,8 @@ def split_sizes(line: str) -> tuple[str, ...]:
             else r"\s*[,:;]\s*"
         )
         names = ([first] if first else []) + regex.split(cut, rest)
+    elif regex.fullmatch(r"[\w.-]+(?:\s*\([\w.-]+\)\s*[\w.-]+)+(?:\s*\([\w.-]+\))?", line):
+        names = regex.findall(r"[\w.-]+", line)  # "S (M) L (XL)"
     elif regex.fullmatch(r"[\w.]+(?:\s*/\s*[\w.]+)+", line):
         names = regex.split(r"\s*/\s*", line)
     elif "," in line:
