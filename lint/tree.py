@@ -176,6 +176,18 @@ class Shaping:
 
 
 @dataclass(frozen=True, slots=True)
+class OpenWork:
+    """ "work even until piece measures 25 cm", "in patt as established": work whose count the words do not give.
+
+    `plain`: one row of it, of nothing but the stitch below: "Work even."
+    """
+
+    span: Span
+    words: str
+    plain: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class MakeRing:
     """A ring, of chains or drawn up."""
 
@@ -305,6 +317,7 @@ Step = (
     | Skip
     | Evenly
     | Shaping
+    | OpenWork
     | OtherSide
     | MakeRing
     | Join
@@ -322,7 +335,7 @@ Step = (
 )
 
 
-MAKES_STITCHES = (Work, Group, Repeat, Passage, Evenly, Shaping)
+MAKES_STITCHES = (Work, Group, Repeat, Passage, Evenly, Shaping, OpenWork)
 
 
 def children(step: Step) -> tuple[Step, ...]:

@@ -23,6 +23,7 @@ class ChainClauses(RemarkClauses):
         stream.take()
         if stream.kind() == "dash" and stream.peek(1).glued:
             stream.take()
+        stream.take_if("of") if stream.kind(1) == "number" else None  # "a ch of 12"
         number = stream.amount()
         if number is None:
             if stream.kind() in ("number",) and stream.word("one"):

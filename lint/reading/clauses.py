@@ -159,6 +159,8 @@ class Clauses(BracketClauses):
             "forming": self.read_counting_sentence,
             "each": self.read_each_remark,
             "change": self.read_change,
+            "telling": self.read_telling,
+            "open_work": self.read_open_work,
             "increase": self.read_shaping,
             "decrease": self.read_shaping,
             "word": self.read_shaping,

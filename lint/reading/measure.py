@@ -18,6 +18,7 @@ from lint.tree import (
     Group,
     Join,
     MakeRing,
+    OpenWork,
     Passage,
     Repeat,
     ShapedWhere,
@@ -138,6 +139,8 @@ def _of(step: Step, steps: tuple[Step, ...], index: int) -> Measure | None:
         return Measure(None, _number(step.number))
     if isinstance(step, Shaping):
         return _shaping(step)
+    if isinstance(step, OpenWork):
+        return Measure(None, None)
     if isinstance(step, (Join, MakeRing)):
         return Measure(0, 0)
     if isinstance(step, Either):

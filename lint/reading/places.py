@@ -53,7 +53,8 @@ def places(stream: Stream, allow_to: bool = False) -> tuple[Place, ...]:
     found = [replace(first, shared=shared or first.shared)]
     while True:
         before = stream.at
-        if not stream.take_if("and", ",") or (stream.kind(-1) == "," and stream.kind() not in ("in", "each")):
+        comma = stream.take_if(",")
+        if not stream.take_if("and") and not (comma and stream.kind() in ("in", "each")):
             stream.at = before
             break
         stream.skip("then")

@@ -8,8 +8,8 @@ from lint.place import Which
 from lint.reading import notes
 from lint.reading.clausebase import STITCHY, ClauseBase
 from lint.reading.places import places
-from lint.reading.stream import CLOSERS, SIGNS
-from lint.tree import NOT_UNDERSTOOD, Chain, Remark, Skip, Unread, UseYarn
+from lint.reading.stream import CLOSERS, OPENERS, SIGNS
+from lint.tree import NOT_UNDERSTOOD, Chain, OpenWork, Remark, Skip, Unread, UseYarn
 
 _WORKING_WORDS = {
     "continue",
@@ -132,6 +132,26 @@ class RemarkClauses(ClauseBase):
             return False
         stream.pass_to(".")
         self.steps.append(Remark(stream.span_from(start)))
+        return True
+
+    def read_telling(self, start: int) -> bool:
+        """ "You will be working in a spiral.": the whole sentence tells, and works nothing."""
+        stream = self.stream
+        if self.runs_on(start):
+            return False
+        stream.at = stream.sentence_end(start, ".", ";")
+        self.steps.append(Remark(stream.span_from(start)))
+        return True
+
+    def read_open_work(self, start: int) -> bool:
+        """ "Work even until piece measures 25 cm": work whose count the words do not give."""
+        stream = self.stream
+        alone = not self.has_work() and not stream.word("in patt", "in pattern")
+        first = stream.take()
+        stream.at = stream.sentence_end(stream.at, ".", ";", ",", *OPENERS)
+        words = stream.words(start, stream.at)
+        plain = alone and first.lower in ("work even", "work straight") and stream.at == start + 1
+        self.steps.append(OpenWork(stream.span_from(start), words, plain))
         return True
 
     def read_each_remark(self, start: int) -> bool:

@@ -132,6 +132,11 @@ class Stream:
             return Amount.of(self.take().number)
         return None
 
+    @staticmethod
+    def _parts(kind: str, sizes: int) -> bool:
+        """Whether a sign outside brackets may part the numbers of a list: 60/66/72, 60-66-72, 60, 66, 72."""
+        return kind in ("/", "dash") or kind in (",", ";") and sizes > 2
+
     def _size_list(self, sizes: int) -> Amount | None:
         start, values, depth, expect = self.at, [], 0, True
         bracketed = False
@@ -155,7 +160,7 @@ class Stream:
                 if len(values) == sizes:
                     break
                 expect = True  # alternating brackets: 60 (66) 72
-            elif kind in _LIST_SIGNS and not expect and len(values) < sizes and (depth or kind in ("/", "dash")):
+            elif kind in _LIST_SIGNS and not expect and len(values) < sizes and (depth or self._parts(kind, sizes)):
                 if not depth and kind == "dash" and not self.peek().glued:
                     break
                 self.at += 1

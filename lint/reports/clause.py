@@ -151,10 +151,21 @@ def _definition(line: str, lexicon: Lexicon) -> Special | None:
     return None
 
 
+_ONE = r"(?:\d+(?:[½¼¾]|\.\d+)?|-|–|zero|one|two|three|four|five|six)"
+_LISTS = (
+    regex.compile(rf"(?<!\w)({_ONE}\s?[(\[]{_ONE}(?:\s*[,;:/–-]\s*{_ONE})+[)\]])"),  # 60 (66, 72)
+    regex.compile(rf"(?<![\w(\[])({_ONE}(?:\s+\({_ONE}\)\s+{_ONE})+(?:\s+\({_ONE}\))?)"),  # 60 (66) 72 (78)
+    regex.compile(rf"[(\[]({_ONE}(?:,\s*{_ONE}){{2,}})[)\]]"),  # (64, 68, 72)
+    regex.compile(rf"(?<![\w(\[/])({_ONE}(?:[,;]\s+{_ONE}){{2,}})(?![\w/])"),  # 44, 50, 56
+    regex.compile(r"(?<![\w(\[/-])(\d+(?:-\d+){2,})(?![\w/-])"),  # 24-28-28
+    regex.compile(r"(?<![\w(\[/-])(\d+(?:/\d+){2,})(?![\w/])"),  # 10/11/12
+)
+
+
 def _sizes(text: str) -> int:
     """How many sizes a list in the clause shows: "60 (66, 72)" is three."""
-    found = Counter(
-        1 + len(regex.findall(r"\d+|-", match[1]))
-        for match in regex.finditer(r"(?<!\w)\d+\s?[(\[]((?:\d+|-)(?:\s*[,;:/-]\s*(?:\d+|-))+)[)\]]", text)
-    )
-    return found.most_common(1)[0][0] if found else 1
+    for form in _LISTS:
+        found = Counter(len(regex.findall(_ONE, match[1])) for match in form.finditer(text))
+        if found:
+            return found.most_common(1)[0][0]
+    return 1

@@ -14,6 +14,7 @@ from lint.tree import (
     Join,
     JoinYarn,
     MakeRing,
+    OpenWork,
     Passage,
     Repeat,
     RowCall,
@@ -75,6 +76,8 @@ def in_words(step: Step) -> str | None:
     if isinstance(step, Shaping):
         verb = "gain" if step.increase else "lose"
         return f"{verb} {step.number} {'st' if step.number.lone == 1 else 'sts'} {step.where.value}"
+    if isinstance(step, OpenWork):
+        return f"{step.words}: how many stitches or rows that is, the words do not say"
     if isinstance(step, MakeRing):
         return f"a ring of {step.length} chains" if step.length else "a magic ring"
     return _move(step)

@@ -26,6 +26,7 @@ from lint.tree import (
     Loops,
     MakeRing,
     NoJoin,
+    OpenWork,
     OtherSide,
     Passage,
     Remark,
@@ -127,6 +128,8 @@ class Bench(Plain):
             self.cursor = Cursor(Fabric.unknown(self.is_round))  # along an edge: no longer on the row below
         elif isinstance(step, Shaping):
             self.shape(step, steps, index, following)
+        elif isinstance(step, OpenWork):
+            self.work_on(step)
         elif isinstance(step, OtherSide):
             self.turn_round_chain()
         elif isinstance(step, MakeRing):

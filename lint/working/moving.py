@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from lint.place import Place, Target, TargetKind, Which
-from lint.tree import JoinYarn, Loops, Remark, Shaping, Skip, Step, Turn, Work
+from lint.tree import JoinYarn, Loops, OpenWork, Remark, Shaping, Skip, Step, Turn, Work
 from lint.working.chains import skipped_standing
-from lint.working.cursor import Cursor, Trouble, family
+from lint.working.cursor import Cursor, PlacesUnknown, Trouble, family
 from lint.working.fabric import Fabric, Node
 from lint.working.grouping import Grouping
 from lint.working.rowstate import TooMany
@@ -161,6 +161,14 @@ class Moving(Grouping):
         stitch = next((family(node.kind) for node in self.cursor.nodes if node.is_stitch), self.main)
         run = Work(step.span, stitch, places=(Place(step.span, Which.EACH, (Target(TargetKind.ANY_STITCH),)),))
         self.work_stitches(run, (*steps[index + 1 :], *following))
+
+    def work_on(self, step: OpenWork) -> None:
+        """ "Work even.": a stitch in each, where the row below is of one stitch; else the words give no count."""
+        kinds = {family(node.kind) for node in self.cursor.nodes if node.kind != "ring"}
+        if not step.plain or len(kinds) != 1 or not self.cursor.known or "space" in kinds:
+            raise PlacesUnknown(f"“{step.words}” does not say how many stitches that is")
+        places = (Place(step.span, Which.EACH, (Target(TargetKind.ANY_STITCH),)),)
+        self.work_stitches(Work(step.span, kinds.pop(), places=places), ())
 
     def turn(self, step: Turn) -> None:
         self.turned = step.turned if self.turned is None or step.turned else self.turned

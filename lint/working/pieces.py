@@ -216,8 +216,8 @@ class PatternWorker:
                 beside = best_reading(other, state)
                 if beside.fits and beside.agrees is not False:
                     task, best, fabric = other, beside, state.unworked
-        except PlacesUnknown:
-            words = "how many places there are to work into is not known here"
+        except PlacesUnknown as unknown:
+            words = str(unknown) or "how many places there are to work into is not known here"
             return self._not_recomputed(instance, state, size, words, instance.row.span)
         except NotDefined as missing:
             return self._not_recomputed(instance, state, size, f"{missing} is nowhere defined", instance.row.span)
