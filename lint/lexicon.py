@@ -147,7 +147,12 @@ def stitch_forms(rule: StitchRule, terms: str) -> list[str]:
 def _made_of(book: Rulebook) -> tuple[tuple[str, list[str]], ...]:
     """What is put before a stitch's key for its post, foundation and standing versions, and how that is printed."""
     rules = book.stitches
-    return (("FP", rules.post.front), ("BP", rules.post.back), ("f", rules.foundation), ("", rules.standing))
+    return (
+        ("FP", rules.post.front),
+        ("BP", rules.post.back),
+        ("f", rules.foundation),
+        ("", [*rules.standing, *rules.long]),
+    )
 
 
 def standard_phrases(book: Rulebook, terms: str) -> list[tuple[str, str, str]]:

@@ -56,6 +56,7 @@ class StitchFile(_Strict):
     post: PostForms
     foundation: list[str]
     standing: list[str]
+    long: list[str]
 
     @field_validator("stitches")
     @classmethod

@@ -68,6 +68,7 @@ class Work:
     closing: Counting | None = None  # "(counts as last ch-2 sp)"
     number_said: bool = False
     undefined: bool = False  # a shell, V-stitch… that the pattern nowhere defines
+    between: Amount | None = None  # "with ch 1 between": so many chains after each but the last
 
 
 @dataclass(frozen=True, slots=True)

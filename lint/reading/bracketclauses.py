@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from lint.reading import counts, notes, repeats
 from lint.reading.clausebase import SEPARATORS, all_read
+from lint.reading.placefirst import PlaceFirstClauses
 from lint.reading.places import places
 from lint.reading.stream import CLOSERS, OPENERS
 from lint.reading.times import times as read_times
-from lint.reading.workclauses import WorkClauses
 from lint.tree import (
     Chain,
     Evenly,
@@ -15,6 +17,7 @@ from lint.tree import (
     NoJoin,
     Remark,
     Repeat,
+    RowCall,
     Skip,
     Step,
     Turn,
@@ -26,7 +29,7 @@ from lint.tree import (
 _HOW_FAR = ("around", "across", "to", "number", "all", "another", "more")
 
 
-class BracketClauses(WorkClauses):
+class BracketClauses(PlaceFirstClauses):
     """What stands in brackets is told by what follows them."""
 
     def read_bracket(self) -> bool:
@@ -93,6 +96,11 @@ class BracketClauses(WorkClauses):
             stream.take()  # "(2 sc in first sc, sc 1), repeat around"
         if worked:
             self.names_brackets()
+        if len(items) == 1 and isinstance(items[0], RowCall) and items[0].times is None:
+            often = read_times(stream, after_bracket=True)
+            if often is not None:  # "[Rep Rows 2-5] 24 times"
+                self.steps.append(replace(items[0], times=often, span=stream.span_from(start)))
+                return True
         times = read_times(stream, after_bracket=True) if worked else None
         if times is not None:
             step: Step = Repeat(stream.span_from(start), tuple(items), times)

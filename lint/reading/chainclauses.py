@@ -23,6 +23,8 @@ class ChainClauses(RemarkClauses):
         stream.take()
         if stream.kind() == "dash" and stream.peek(1).glued:
             stream.take()
+        if stream.word("x", "×") and stream.kind(1) == "number":
+            stream.take()
         stream.take_if("of") if stream.kind(1) == "number" else None  # "a ch of 12"
         number = stream.amount()
         if number is None:
@@ -55,6 +57,8 @@ class ChainClauses(RemarkClauses):
         if note is not None:
             self.attach_counting(note)
         self.ring_close(start, number)
+        if stream.kind() == "to" and (stream.kind(1) == "beginning" or stream.word("start", "begin", ahead=1)):
+            stream.pass_to()  # "ch 1 to start edging"
         return True
 
     def ring_close(self, start: int, number: Amount) -> None:

@@ -6,7 +6,8 @@ clause  := chain | work | bracket | star | repeat | skip | join | yarn | turn | 
 bracket := "(" row ")" then a place (a group worked into it) or a number of times (a repeat)
 star    := "*" … "rep from *" times        (folded in reading.repeats)
 
-The reader is built in layers: clausebase, remarkclauses, chainclauses, yarnclauses, workclauses, bracketclauses.
+The reader is built in layers: clausebase, remarkclauses, chainclauses, yarnclauses, shapingclauses, workclauses,
+placefirst, bracketclauses.
 """
 
 from __future__ import annotations
@@ -41,10 +42,26 @@ from lint.tree import (
 def read_row(stream: Stream) -> Reading:
     """Read a whole row: all its words become steps, counts, or Unread steps."""
     reading = Reading([])
+    stream = stream.without(_asides(stream))
     parser = Clauses(stream, reading, top=True)
     parser.run()
     reading.steps = side_by_side(_closing_join(repeats.fold_loose(reading.steps)))
     return reading
+
+
+def _asides(stream: Stream) -> set[int]:
+    """Indexes of words said on the side: "(see Special Stitches)", "(this is an increase)", "loosely"."""
+    found: set[int] = set()
+    for index, lexeme in enumerate(stream.lexemes):
+        if lexeme.kind == "manner":
+            found.add(index)
+        elif lexeme.kind in OPENERS and index + 1 < len(stream.lexemes):
+            opening = stream.lexemes[index + 1].lower
+            close = stream.matching(index) if opening in ("see", "this", "illustration") else None
+            inside = stream.lexemes[index + 1 : close] if close is not None else []
+            if inside and not any(item.kind in ("counts", "counts_not", "forming") for item in inside):
+                found.update(range(index, close + 1))
+    return found
 
 
 def read_inside(stream: Stream) -> list[Step]:
@@ -90,6 +107,8 @@ class Clauses(BracketClauses):
         kind = stream.kind()
         if kind == "star":
             return self.read_star()
+        if not self.runs_on(start) and self.read_chain_note(start):
+            return True
         if kind in OPENERS:
             return self.read_bracket()
         if kind in CLOSERS:
@@ -161,6 +180,7 @@ class Clauses(BracketClauses):
             "change": self.read_change,
             "telling": self.read_telling,
             "open_work": self.read_open_work,
+            "to": self.read_until,
             "increase": self.read_shaping,
             "decrease": self.read_shaping,
             "word": self.read_shaping,

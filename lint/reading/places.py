@@ -126,7 +126,10 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         stream.skip("the", "of")
     kind = stream.kind()
     place: Place | None = None
-    if kind == "each":
+    if kind == "as" and stream.peek().lower == "same as":  # "sc in same as ch 1"
+        stream.pass_to()
+        place = Place(stream.span_from(start), Which.SAME, (Target(TargetKind.PLACE),))
+    elif kind == "each":
         place = _each(stream, start)
     elif kind in ("next", "first", "last", "same", "any", "remaining"):
         place = _pointed(stream, start)
@@ -158,6 +161,7 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
     if place is None:
         stream.at = start
         return None
+    _of_last_row(stream)
     if any(item.lower in _PASSED_OVER for item in stream.lexemes[start : stream.at]):
         place = replace(place, skipped=True)
     if between:
@@ -169,6 +173,17 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
     elif of_a_row_below(stream):
         place = replace(place, below=True, span=stream.span_from(start))
     return place
+
+
+def _of_last_row(stream: Stream) -> None:
+    """Passes "of previous row", "of last rnd", "from the row below" after a place: that is where all goes."""
+    start = stream.at
+    if stream.take_if("of", "from", "on"):
+        stream.skip("the")
+        if stream.take_if("last") or stream.word("previous", "prev", "preceding") and stream.take():
+            if stream.take_if("row", "round"):
+                return
+    stream.at = start
 
 
 def _space_between(stream: Stream, place: Place, start: int) -> Place:

@@ -134,6 +134,23 @@ class RemarkClauses(ClauseBase):
         self.steps.append(Remark(stream.span_from(start)))
         return True
 
+    def read_chain_note(self, start: int) -> bool:
+        """ "Beg ch-3 counts as dc.", "Each chain 2 at the start of a round counts as hdc": a rule, not a chain to work."""
+        stream = self.stream
+        if stream.kind() not in ("chain", "beginning", "turning_chain", "each", "the", "same", "word"):
+            return False
+        if start and stream.kind(-1) not in (".", ";"):
+            return False
+        end = stream.sentence_end(start, ".", ";", ",")
+        if stream.kind() == "chain" and not any(item.kind == "at" for item in stream.lexemes[start:end]):
+            return False  # "Ch 3 counts as dc" works the chain as well
+        found = notes.global_countings(stream.inside(start, end))
+        if not found:
+            return False
+        stream.at = end
+        self.steps.append(Remark(stream.span_from(start), counting=found[0][1]))
+        return True
+
     def read_telling(self, start: int) -> bool:
         """ "You will be working in a spiral.": the whole sentence tells, and works nothing."""
         stream = self.stream
@@ -152,6 +169,19 @@ class RemarkClauses(ClauseBase):
         words = stream.words(start, stream.at)
         plain = alone and first.lower in ("work even", "work straight") and stream.at == start + 1
         self.steps.append(OpenWork(stream.span_from(start), words, plain))
+        return True
+
+    def read_until(self, start: int) -> bool:
+        """ "until piece measures 25 cm": an end told by a length or a number of rows."""
+        stream = self.stream
+        if not stream.word("until", "till"):
+            return False
+        end = stream.sentence_end(start, ".", ";")
+        words = {item.lower for item in stream.lexemes[start:end]}
+        if not words & {"measures", "measure", "rows", "rounds", "length", "long", "desired", "size", "completed"}:
+            return False
+        stream.at = end
+        self.steps.append(OpenWork(stream.span_from(start), stream.words(start, end)))
         return True
 
     def read_each_remark(self, start: int) -> bool:

@@ -125,8 +125,6 @@ def repeat_clause(stream: Stream, steps: list[Step], start: int) -> bool:
 
 def _fold_row(steps: list[Step], how_often: Times, end: Span) -> bool:
     """ "sc 1, inc 1, repeat around", with no star: the row's words so far, but for its beginning chain."""
-    if how_often.kind is not TimesKind.FILL:
-        return False
     first = next((i for i, s in enumerate(steps) if isinstance(s, (Work, Group, Skip))), None)
     if first is None or any(isinstance(s, (Repeat, Mark, Unread)) for s in steps):
         return False

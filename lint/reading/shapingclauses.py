@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from lint.amount import ONE
+from lint.reading.stream import OPENERS
 from lint.reading.yarnclauses import YarnClauses
-from lint.tree import ShapedWhere, Shaping
+from lint.tree import OpenWork, ShapedWhere, Shaping
 
 _EDGES = ("ending", "row_end", "side", "edge")
 
@@ -21,6 +22,11 @@ class ShapingClauses(YarnClauses):
         number = stream.amount() or ONE
         stream.skip("any_stitch", "stitch")
         where = self.shaped_where()
+        if stream.kind() == "each" or stream.kind() == "next" and stream.kind(1) in ("row", "round"):
+            if any(item.kind in ("row", "round") for item in stream.lexemes[stream.at : stream.at + 6]):
+                stream.at = stream.sentence_end(stream.at, ".", ";", *OPENERS)  # "every 4 rows 6 times"
+                self.steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
+                return True
         if where is None:
             return False
         self.steps.append(Shaping(stream.span_from(start), number, increase, where))
@@ -58,7 +64,7 @@ class ShapingClauses(YarnClauses):
     def pass_row_words(self) -> None:
         """Passes "across the row", "of this row", "spaced around"."""
         stream = self.stream
-        while stream.kind() in ("across", "around", "over", "of", "the", "row", "round") or stream.word(
+        while stream.kind() in ("across", "around", "over", "of", "the", "row", "round", "side") or stream.word(
             "this", "spaced", "row", "throughout"
         ):
             stream.take()

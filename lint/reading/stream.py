@@ -117,6 +117,12 @@ class Stream:
                     return position
         return None
 
+    def without(self, indexes: set[int]) -> Stream:
+        """A stream over all lexemes but those at `indexes`."""
+        if not indexes:
+            return self
+        return Stream([item for index, item in enumerate(self.lexemes) if index not in indexes], self.vocabulary)
+
     def inside(self, first: int, last: int) -> Stream:
         """A stream over lexemes first..last (exclusive)."""
         return Stream(self.lexemes[first:last], self.vocabulary)

@@ -112,6 +112,9 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         found = (replace(found[0], limit=limit(stream)),)
     elif found[-1].which is Which.EACH and found[-1].limit is None:
         found = (*found[:-1], replace(found[-1], limit=limit(stream)))
+    elif stream.kind() == "and" and stream.kind(1) in ("across", "around"):  # "dc in next dc and across"
+        stream.take()
+        found = (*found, Place(stream.span_from(start), Which.EACH, found[-1].targets, limit=limit(stream)))
     else:
         _fill_limit(stream)
     if found and found[-1].which is Which.ELSEWHERE and stream.kind() == "at":  # "10 missed sts at centre front"

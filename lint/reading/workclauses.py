@@ -1,27 +1,28 @@
-"""Reads work: stitches with a number and places, places first, "working …" participles, loops."""
+"""Reads work with its number first: stitches, where they go, and lists that go into one place."""
 
 from __future__ import annotations
 
 from dataclasses import replace
 
-from lint.place import Place, TargetKind, Which
-from lint.reading.clausebase import STITCHY, Reading, all_read
-from lint.reading.places import places
-from lint.reading.runs import alongside
+from lint.amount import Amount
+from lint.reading.lists import bare, one_list
 from lint.reading.shapingclauses import ShapingClauses
-from lint.reading.stream import CLOSERS, OPENERS, Stream
-from lint.reading.targets import LOOPS, is_space_word
-from lint.reading.times import times as read_times
+from lint.reading.stream import OPENERS
+from lint.reading.targets import is_space_word
 from lint.reading.work import work
-from lint.tree import Chain, Evenly, Group, LastPlace, Loops, MakeRing, OtherSide, Remark, Repeat, Step, UseYarn, Work
-
-_LISTED = ("chain", "number", "stitch", "special", "one_stitch", "picot", "group_word", "increase", "decrease")
-# what may follow a clause that only names more places
-_AFTER_PLACES = (",", ";", ".", "end", "(", "dash", "turn", "no_turn", "join", "star", "fasten_off")
+from lint.tree import (
+    Chain,
+    Evenly,
+    Group,
+    OpenWork,
+    OtherSide,
+    Step,
+    Work,
+)
 
 
 class WorkClauses(ShapingClauses):
-    """ "2 dc in next st", "in next sp make 2 dc and ch 2", "working last dc in top of ch"."""
+    """ "2 dc in next st", "36 sc evenly along side", "2 dc, ch 2, 2 dc in next sp"."""
 
     def read_number_first(self, start: int) -> bool:
         """ "2 dc in next st", "3 ch", "36 sc evenly along side", "5 inc"."""
@@ -31,6 +32,8 @@ class WorkClauses(ShapingClauses):
         if number is not None:
             if stream.kind() in ("times",):
                 return False
+            if self.rows_of_work(start):
+                return True
             stream.skip("more")
             if stream.kind() == "chain":
                 stream.take()
@@ -42,6 +45,17 @@ class WorkClauses(ShapingClauses):
             return False
         return self.finish_work(start, step)
 
+    def rows_of_work(self, start: int) -> bool:
+        """ "10 rows even", "4 more rows of trebles on these sts": rows told by their number alone."""
+        stream = self.stream
+        ahead = 1 if stream.kind() in ("more",) or stream.word("further") else 0
+        rows = stream.kind(ahead) in ("row", "round") and not stream.word("row", "rnd", "round", ahead=ahead)
+        if not rows and stream.kind(ahead) != "open_work":
+            return False
+        stream.at = stream.sentence_end(stream.at, ".", ";", ",", *OPENERS)
+        self.steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
+        return True
+
     def finish_work(self, start: int, step: Step) -> bool:
         stream = self.stream
         if isinstance(step, Work) and stream.kind() == "evenly":
@@ -49,6 +63,10 @@ class WorkClauses(ShapingClauses):
                 return False
             stream.pass_to()
             step = Evenly(stream.span_from(start), step.stitch, step.number)
+        if isinstance(step, Work) and step.number_said and not step.places and self.along_edge():
+            step = Evenly(stream.span_from(start), step.stitch, step.number)
+        if isinstance(step, Work) and step.places and (chains := self.chains_between()) is not None:
+            step = replace(step, between=chains, span=stream.span_from(start))
         if isinstance(step, Work) and len(step.places) == 1 and self._loose_group(step):
             return True
         self.steps.append(step)
@@ -57,6 +75,45 @@ class WorkClauses(ShapingClauses):
         if stream.kind() == "corner" or (stream.kind() == "for" and stream.kind(1) in ("corner", "the")):
             stream.pass_to()
         return True
+
+    def chains_between(self) -> Amount | None:
+        """Takes "with ch-1 between (each)" after a run."""
+        stream = self.stream
+        start = stream.at
+        stream.take_if(",")
+        if stream.take_if("with"):
+            stream.skip("the")
+            number = None
+            if stream.take_if("chain"):
+                stream.take_if("dash")
+                number = stream.amount()
+            elif stream.kind() == "number" and stream.kind(1) == "chain":
+                number = stream.amount()
+                stream.take()
+            if number is not None and stream.take_if("between"):
+                stream.skip("each", "the", "stitch", "any_stitch", "same", "all")
+                return number
+        stream.at = start
+        return None
+
+    def along_edge(self) -> bool:
+        """Takes "along top", "down side", "across the lower edge" after a number of stitches."""
+        stream = self.stream
+        start = stream.at
+        if stream.take_if("across", "over", "around") or stream.word("along", "down", "up") and stream.take():
+            stream.skip("the")
+            while stream.word("long", "short", "right", "left", "lower", "upper", "other", "first", "second", "next"):
+                stream.take()
+            if (
+                stream.take_if("side", "edge", "top", "row_end")
+                or stream.word("bottom", "side", "top")
+                and stream.take()
+            ):
+                if stream.kind() == "of":
+                    stream.pass_to()
+                return True
+        stream.at = start
+        return False
 
     def _other_side(self, start: int) -> bool:
         """ "working along the opposite side of the ch"."""
@@ -75,7 +132,7 @@ class WorkClauses(ShapingClauses):
         after = last
         while self.steps:
             step = self.steps[-1]
-            if not _bare(step) or not self._joined(step, after):
+            if not bare(step) or not self._joined(step, after):
                 break
             items.insert(0, self.steps.pop())
             after = step
@@ -83,7 +140,7 @@ class WorkClauses(ShapingClauses):
         while items and isinstance(items[0], Chain):
             lead.append(items.pop(0))
         whole = [*items, replace(last, places=())]
-        if not items or not _one_list(whole, last.places[0]):
+        if not items or not one_list(whole, last.places[0]):
             self.steps += [*lead, *items]
             return False
         self.steps += [*lead, Group(items[0].span.to(last.span), tuple(whole), last.places, loose=True)]
@@ -93,251 +150,3 @@ class WorkClauses(ShapingClauses):
         """Whether only a comma or "and" stands between two steps."""
         between = [item for item in self.stream.lexemes if one.span.end <= item.start < other.span.start]
         return all(item.kind in (",", "and") for item in between)
-
-    def read_place_first(self, start: int) -> bool:
-        """ "in next sp make 2 dc, ch 2 and 2 dc", "over next 2 sts work dc2tog", "in first st *make 2 hdc"."""
-        stream = self.stream
-        if stream.kind(1) in LOOPS:  # "in FLO: …"
-            stream.take()
-            return self.read_loops(start)
-        if self._other_side(start):
-            return True
-        found = places(stream)
-        if not found:
-            return False
-        if found[0].targets[0].kind is TargetKind.RING and not self.has_work() and stream.kind() in (":", ","):
-            drawn_up = not stream.word("ring", "the ring", ahead=-1)
-            self.steps.append(MakeRing(stream.span_from(start)) if drawn_up else Remark(stream.span_from(start)))
-            return True  # "In MR: ch 3, 11 dc": all that follows goes into it
-        stream.skip(",", ":")
-        stream.take_if("make")
-        if stream.kind() in OPENERS:
-            close = stream.matching(stream.at)
-            if close is None:
-                return False
-            items = self.read_inside(stream.inside(stream.at + 1, close))
-            stream.at = close + 1
-            times = read_times(stream)
-            if times is not None:
-                items = [Repeat(stream.span_from(start), tuple(items), times), *self._last_of_list()]
-        else:
-            items = self.loose_list(stream)
-        if not items and self.more_places(found):
-            return True
-        if not items or not all_read(items) or any(isinstance(item, (Work, Group)) and item.places for item in items):
-            return False  # what goes into a place of its own does not go into this one
-        items = [item for item in items if not isinstance(item, Remark)]
-        if len(items) == 1 and isinstance(items[0], Work) and not items[0].places:
-            self.steps.append(replace(items[0], places=found, span=stream.span_from(start)))
-        else:
-            self.steps.append(Group(stream.span_from(start), tuple(items), found))
-        return True
-
-    def _last_of_list(self) -> list[Step]:
-        """ "in next dc make (dc, ch 2) 3 times; and dc": the item that "and" adds to the place."""
-        stream = self.stream
-        before = stream.at
-        stream.skip(";", ",")
-        items: list[Step] = []
-        if stream.take_if("and") and type(self)(stream, Reading(items), top=False).clause():
-            if len(items) == 1 and isinstance(items[0], Work) and not items[0].places:
-                return items
-        stream.at = before
-        return []
-
-    def more_places(self, found: tuple[Place, ...]) -> bool:
-        """ "dc in 4th ch from hook (counts as 2 dc) and in each ch across": more places for the stitch before."""
-        if self.stream.kind() not in (*_AFTER_PLACES, *CLOSERS):
-            return False
-        for index in range(len(self.steps) - 1, -1, -1):
-            step = self.steps[index]
-            if isinstance(step, (Work, Group)) and step.places:
-                self.steps[index] = replace(step, places=(*step.places, *found))
-                return True
-            if not isinstance(step, Remark):
-                return False
-        return False
-
-    def loose_list(self, stream: Stream) -> list[Step]:
-        """An unbracketed list after "make": it ends with the item after "and"; without "and", it is one item or a
-        list that reads the same from both ends ("2 dc, ch 2, 2 dc")."""
-        items: list[Step] = []
-        after = [stream.at]  # where the stream stands after each item
-        last = False
-        while stream.kind() in _LISTED:
-            before = stream.at
-            sub = type(self)(stream, Reading(items), top=False)
-            if not sub.clause() or len(items) != len(after):
-                stream.at, items[len(after) - 1 :] = before, []
-                break
-            after.append(stream.at)
-            if last:
-                return items
-            stream.take_if(",")
-            last = bool(stream.take_if("and"))
-        if last:
-            stream.at = after[-1]
-            return []
-        bare = next((i for i, item in enumerate(items) if not _bare(item)), len(items))
-        listed = next((n for n in range(bare, 1, -1) if _mirrored(items[:n])), min(1, len(items)))
-        if listed == 1 and bare > 1 and isinstance(items[0], Work) and isinstance(items[1], Work):
-            return []  # which of them go into the place is not said
-        stream.at = after[listed]
-        return items[:listed]
-
-    def read_make(self, start: int) -> bool:
-        """ "make a magic ring", "work 73 sc evenly", "working last dc in top of ch", "work in BLO"."""
-        stream = self.stream
-        participle = stream.take().lower in ("working", "making", "placing")
-        if self._other_side(start):
-            return True
-        stream.skip("the", "then")
-        if stream.kind() == "ring":
-            return self.read_ring(start)
-        if stream.kind() in ("last", "first"):
-            return self.read_last_place(start)
-        if stream.kind() in LOOPS:
-            return self.read_loops(start)
-        if stream.kind() == "in" and stream.kind(1) in LOOPS:
-            stream.take()
-            return self.read_loops(start)
-        if participle and (stream.word("behind") or stream.kind() == "in" and stream.word("front", ahead=1)):
-            return self.read_behind(start)
-        if participle and self.has_work() and stream.kind() in ("number", "(", "[", "stitch"):
-            return self.read_alongside(start)
-        if stream.kind() in (*OPENERS, "number", "stitch", "special", "chain", "in", "one_stitch", "over", "repeat"):
-            return self.clause()
-        return False
-
-    def read_behind(self, start: int) -> bool:
-        """ "working behind petals,", "working in front of tr just made": how the work is held; work may follow at once."""
-        stream = self.stream
-        if stream.take().kind == "in":
-            stream.take()
-        stream.skip("of", "the", "last", "number")
-        stream.take_if("stitch", "special", "group_word", "one_stitch", "any_stitch", "chain", "word")
-        while stream.kind() in ("made", "space", "dash", "number", "any_stitch") and not stream.done:
-            if stream.kind() == "number" and stream.kind(1) in ("stitch", "chain"):
-                break
-            stream.take()
-        if not self.starts_work():
-            words = stream.at
-            stream.pass_to()
-            if any(item.kind in STITCHY for item in stream.lexemes[words : stream.at]):
-                return False
-        self.steps.append(Remark(stream.span_from(start)))
-        return True
-
-    def starts_work(self) -> bool:
-        """Whether a number or a stitch stands at the cursor."""
-        return self.stream.kind() in ("number", "stitch", "special", "chain", "in")
-
-    def read_with(self, start: int) -> bool:
-        """ "With A," "With RS facing," "with the last dc in top of turning ch"."""
-        stream = self.stream
-        stream.take()
-        end = stream.next_of(",", ";", ".", ":")
-        words = stream.lexemes[stream.at : end]
-        facing = next((i for i, word in enumerate(words) if word.kind == "facing"), None)
-        if facing is not None:
-            rest = words[facing + 1 :]
-            at_work = any(word.kind in (*STITCHY, "join", "attach", "make") for word in rest)
-            stream.at = stream.at + facing + 1 if at_work else end  # "With RS facing join B in any sp"
-            self.steps.append(Remark(stream.span_from(start)))
-            return True
-        stream.skip("the")
-        if stream.kind() in ("last", "first"):
-            stream.at -= 1
-            return self.read_last_place(start)
-        if self.has_work() and stream.kind() in ("number", "(", "[", "stitch") and any(w.kind == "in" for w in words):
-            return self.read_alongside(start)  # "with 3 sc in center sc of each corner"
-        colour = self.colour()
-        if colour is None and len(words) <= 3 and not any(word.kind in STITCHY for word in words):
-            stream.at = end
-            colour = words[-1].text if words else None
-        if colour is None:
-            if len(words) and words[-1].kind == "hook" or any(word.kind == "hook" for word in words):
-                stream.at = end
-                self.steps.append(Remark(stream.span_from(start)))
-                return True
-            return False
-        self.steps.append(UseYarn(stream.span_from(start), colour))
-        return True
-
-    def read_alongside(self, start: int) -> bool:
-        """ "working 3 sc in each ch-2 sp": applies on the way of the run before."""
-        stream = self.stream
-        items: list[Step] = []
-        sub = type(self)(stream, Reading(items), top=False)
-        while sub.clause() and _bare(items[-1]) and stream.kind() in (",", "and"):
-            stream.skip(",", "and")
-        if len(items) != 1:
-            return False
-        item = items[0]
-        found = item.places if isinstance(item, (Work, Group)) else ()
-        if len(found) != 1:
-            return False
-        span = stream.span_from(start)
-        before = self.steps[-1] if self.steps else None
-        run = isinstance(before, Work) and bool(before.places) and before.places[-1].which is Which.EACH
-        sort = found[0].targets[0].kind
-        of_many = found[0].which is Which.EACH or sort is TargetKind.CORNER or run and sort is TargetKind.SPACE
-        self.steps.append(alongside(item, span) if of_many else replace(item, span=span))
-        return True
-
-    def read_last_place(self, start: int) -> bool:
-        """ "(working|with) (the) last dc in top of turning ch", "the first into the same place as the ss"."""
-        stream = self.stream
-        stream.skip("with", "the", "make")
-        first = stream.kind() == "first"
-        stream.take_if("last", "first")
-        stream.take_if("stitch", "any_stitch", "special")
-        found = places(stream, allow_to=True)
-        if not found:
-            return False
-        if first:
-            self.steps.append(Remark(stream.span_from(start)))
-        else:
-            self.steps.append(LastPlace(stream.span_from(start), found))
-        return True
-
-    def read_the(self, start: int) -> bool:
-        self.stream.skip("the")
-        return self.stream.kind() in ("first", "last") and self.read_last_place(start)
-
-    def read_loops(self, start: int) -> bool:
-        stream = self.stream
-        kind = stream.take().kind
-        stream.skip("of", "the")
-        self.steps.append(Loops(stream.span_from(start), kind.split("_")[0]))
-        return True
-
-
-def _bare(step: Step) -> bool:
-    """Whether a step of a list says no place of its own."""
-    if isinstance(step, Chain):
-        return step.counting is None
-    return isinstance(step, Work) and not step.places and step.stitch not in ("sl st", "inc", "dec")
-
-
-def _mirrored(items: list[Step]) -> bool:
-    """Whether a list begins and ends with the same stitch, with something else between: all of it goes into one place."""
-    first, last = items[0], items[-1]
-    ends = isinstance(first, Work) and isinstance(last, Work) and first.stitch == last.stitch
-    return ends and any(not isinstance(item, Work) or item.stitch != first.stitch for item in items)
-
-
-def _one_list(items: list[Step], place: Place) -> bool:
-    """Whether the place after the last stitch of a list may be that of all the list.
-
-    With chains between, of any place that is one; for spaces, also where other stitches stand between, and "each".
-    """
-    each = place.which is Which.EACH or place.each_of
-    if not each and (place.number.lone or 2) != 1:
-        return False
-    space = place.targets[0].kind is TargetKind.SPACE
-    if isinstance(items[-2], Chain):
-        return not each or space or _mirrored(items)
-    if each:
-        return space and len({item.stitch for item in items if isinstance(item, Work)}) > 1
-    return space and _mirrored(items)

@@ -144,11 +144,25 @@ class YarnClauses(ChainClauses):
     def read_turn(self, start: int) -> bool:
         stream = self.stream
         stream.take()
+        self.pass_end_words()
         self.steps.append(Turn(stream.span_from(start)))
+        stream.take_if("with") if stream.kind(1) in ("chain", "number") else None  # "turn with ch 1"
         return True
+
+    def pass_end_words(self) -> None:
+        """Passes "at end of last row", "at the end of every round" after a turn."""
+        stream = self.stream
+        start = stream.at
+        if stream.take_if("at"):
+            stream.skip("the")
+            if stream.kind() in ("ending", "row_end"):
+                stream.pass_to()
+                return
+        stream.at = start
 
     def read_no_turn(self, start: int) -> bool:
         self.stream.take()
+        self.pass_end_words()
         self.steps.append(Turn(self.stream.span_from(start), turned=False))
         return True
 

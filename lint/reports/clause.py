@@ -14,6 +14,7 @@ from lint.reading.clauses import Reading, read_row
 from lint.reading.document import count_words
 from lint.reading.labels import LabelReader
 from lint.reading.measure import Measure, measure
+from lint.reading.sizes import split_sizes
 from lint.reading.stream import Stream, Vocabulary
 from lint.reading.terms import find_terms
 from lint.reports.inwords import in_words, renamed
@@ -84,6 +85,13 @@ _BEFORE = (
     "*sc in next st* ",
     "(sc in next st) ",
     "[ sc in next st ",
+    "*dc in next st, ch 1, sc in next sc; rep from * around, ",
+    "# sc in next st # ",
+    "+ sc in next st + ",
+)
+_SIZE_GATE = regex.compile(r"(?i)^\W*(?:for\s+)?(?:all\s+sizes|sizes?\s[^:.*()\[\]]{1,40}?(?:\s+only)?)\s*:\s*")
+_SIZE_NAME = regex.compile(
+    r"(?i)(?:\d?x{0,3}[sl]|m|\d?xs|\d{1,2}|small|medium|large|child|adult|teen|baby|toddler|[/-])+(?: ?\w*)"
 )
 _NAMED = regex.compile(
     r"\s*(?:note|nb|foundation|cent(?:er|re)|base ring|starting ch(?:ain)?|foundation ch(?:ain)? and row 1|set[- ]?up|side \d|start)\s*[:.]\s*",
@@ -94,6 +102,12 @@ _NAMED = regex.compile(
 def _read(line: str, lexicon: Lexicon, labels: LabelReader) -> ClauseReading:
     found = labels.at_line(line, 0, bare_numbers=bool(regex.match(r"\s*\d+(?:\s*[-–]\s*\d+)?\)", line)))
     body = line[found.body :] if found is not None else _NAMED.sub("", line, count=1)
+    gate = _SIZE_GATE.match(body)
+    if gate is not None:
+        body = body[gate.end() :]
+    sizes = split_sizes(body.strip())
+    if len(sizes) > 1 and all(_SIZE_NAME.fullmatch(name) for name in sizes) or gate is not None and not body.strip():
+        return ClauseReading(line, True)
     lexemes = lexicon.read(body)
     if not lexemes:
         return (

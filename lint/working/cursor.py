@@ -104,6 +104,8 @@ class Cursor:
                 return node.kind == "ring" and target.length is None
             if target.corner and not self.at_corner(node):
                 return False
+            if target.name is not None and self.whole_chain(node) is None:
+                return False  # "tch sp": only that of the turning chain
             length = target.length.at(size) if target.length else None
             return length is None or node.length == length or not strict or self.whole_chain(node) == length
         if kind is TargetKind.CHAIN:

@@ -24,6 +24,8 @@ class Placing(Gaps):
             self.resume()
         cursor = self.cursor
         number = self.amount(place.number)
+        if place.targets[0].name == "turning chain" and not cursor.has(place.targets[0], self.size):
+            place = replace(place, targets=(Target(TargetKind.TURNING_CHAIN),))  # it has no space of its own
         which = place.which
         target = place.targets[0]
         if place.between:

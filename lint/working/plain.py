@@ -41,7 +41,13 @@ class Plain(Repeating):
         return found
 
     def as_plain(self, step: Work) -> PlainRun | None:
-        if len(step.places) != 1 or step.special is not None or step.undefined or step.closing is not None:
+        if (
+            step.between is not None
+            or len(step.places) != 1
+            or step.special is not None
+            or step.undefined
+            or step.closing is not None
+        ):
             return None
         place = step.places[0]
         target = place.targets[0]

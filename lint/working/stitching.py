@@ -108,12 +108,21 @@ class Stitching(Making):
         if each == 1 and place.which is Which.NEXT and found and found[0] is not self.group_place:
             self.put_one_each(kind, found)
             return
+        if step.between is not None:
+            self.work_each(step, kind, each, found, {})
+            return
         for node in found:
             self.put(kind, node, each)
 
     def work_each(
         self, step: Work, kind: str, each: int, found: list[Node], instead: dict[int, tuple[Step, ...]]
     ) -> None:
+        if step.between is not None:
+            for index, node in enumerate(found):
+                if index:
+                    self.add_space(self.amount(step.between), None)
+                self.put(kind, node, each)
+            return
         if not instead and each == 1 and not step.special:
             self.put_one_each(kind, found)
             return

@@ -1,0 +1,36 @@
+"""Tells whether stitches in a row of words are a list that goes into one place."""
+
+from __future__ import annotations
+
+from lint.place import Place, TargetKind, Which
+from lint.tree import Chain, Step, Work
+
+
+def bare(step: Step) -> bool:
+    """Whether a step of a list says no place of its own."""
+    if isinstance(step, Chain):
+        return step.counting is None
+    return isinstance(step, Work) and not step.places and step.stitch not in ("sl st", "inc", "dec")
+
+
+def mirrored(items: list[Step]) -> bool:
+    """Whether a list begins and ends with the same stitch, with something else between: all of it goes into one place."""
+    first, last = items[0], items[-1]
+    ends = isinstance(first, Work) and isinstance(last, Work) and first.stitch == last.stitch
+    return ends and any(not isinstance(item, Work) or item.stitch != first.stitch for item in items)
+
+
+def one_list(items: list[Step], place: Place) -> bool:
+    """Whether the place after the last stitch of a list may be that of all the list.
+
+    With chains between, of any place that is one; for spaces, also where other stitches stand between, and "each".
+    """
+    each = place.which is Which.EACH or place.each_of
+    if not each and (place.number.lone or 2) != 1:
+        return False
+    space = place.targets[0].kind is TargetKind.SPACE
+    if isinstance(items[-2], Chain):
+        return not each or space or mirrored(items)
+    if each:
+        return space and len({item.stitch for item in items if isinstance(item, Work)}) > 1
+    return space and mirrored(items)
