@@ -85,4 +85,4 @@ class Place:
     between: bool = False  # in the gap before the next such places
     from_words: str = ""
     skipped: bool = False  # "in skipped st": one that this row passed over
-    bare: bool = False  # "in corner sp": neither next nor same is said
+    bare: bool = False  # "in corner sp", "in each of the 4 sps": neither next nor same is said

@@ -215,7 +215,7 @@ def _each(stream: Stream, start: int) -> Place | None:
     if number is not None:
         unused = stream.take_if("unused")
         place = _with_target(stream, start, Which.ELSEWHERE if unused else Which.NEXT, number)
-        return replace(place, each_of=True) if place else None
+        return replace(place, each_of=True, bare=place.which is Which.NEXT) if place else None
     found = target(stream)
     if found is None:
         if stream.kind() in ("across", "around", "end", ".", ",", ";", "(") or rest:

@@ -203,6 +203,14 @@ class RemarkClauses(ClauseBase):
         self.attach_counting(note)
         return True
 
+    def may_be_a_stitch(self, start: int) -> bool:
+        """Whether a word or two between commas of a working sentence may name a stitch: "sc in next 36 sts, wibble."."""
+        stream = self.stream
+        if not start or stream.lexemes[start - 1].kind not in (",", ";", "and"):
+            return False
+        clause = stream.lexemes[start : stream.next_of(*SIGNS, start=start)]
+        return self.has_work() and len(clause) <= 2 and all(item.kind == "word" for item in clause)
+
     def not_read(self, start: int) -> None:
         """What is left of the clause: a remark if it can't be work, else Unread."""
         stream = self.stream
@@ -210,6 +218,7 @@ class RemarkClauses(ClauseBase):
         sentence = stream.lexemes[start:sentence_end]
         if (
             sentence
+            and not self.may_be_a_stitch(start)
             and not self.runs_on(start)
             and sentence[0].kind not in _OPEN_ENDS
             and not any(

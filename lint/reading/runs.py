@@ -13,13 +13,17 @@ _PLAIN = (TargetKind.ANY_STITCH, TargetKind.STITCH)
 def side_by_side(steps: list[Step]) -> list[Step]:
     """The steps, where a run to the end that follows a run to the end over other places is worked on the same way."""
     found: list[Step] = []
-    base: Work | Group | None = None
+    base: int | None = None  # where in `found` the run stands that others may go beside
     for step in steps:
-        if base is not None and _beside(base, step):
+        if base is not None and _beside(found[base], step):
+            if isinstance(found[base], (Work, Group)) and _of_all(found[base]):
+                place = replace(found[base].places[0], which=Which.EACH)
+                found[base] = replace(found[base], places=(place,))
             found.append(alongside(step))
             continue
         if not isinstance(step, (Alongside, Remark, Loops)):
-            base = step if isinstance(step, (Work, Group)) and _run(step) is not None else None
+            run = isinstance(step, (Work, Group)) and (_run(step) is not None or _of_all(step))
+            base = len(found) if run else None
         found.append(step)
     return found
 
@@ -40,8 +44,15 @@ def _run(step: Step) -> Place | None:
     return place if to_end and not place.between else None
 
 
+def _of_all(step: Step) -> bool:
+    """ "3 sc in each of the 4 corner sps", "sc in each of the 12 dc": all places of a sort, by their number."""
+    places = step.places if isinstance(step, (Work, Group)) else ()
+    return len(places) == 1 and places[0].each_of and places[0].bare and places[0].which is Which.NEXT
+
+
 def _beside(base: Step, step: Step) -> bool:
-    one, other = _run(base), _run(step)
+    one = _run(base) or (base.places[0] if _of_all(base) else None)
+    other = _run(step) or (step.places[0] if _of_all(step) else None)
     if one is None or other is None or len(step.places) != 1:
         return False
     if isinstance(step, Work) and (step.stitch in ("sl st", "dec") or step.together):
@@ -51,6 +62,8 @@ def _beside(base: Step, step: Step) -> bool:
     plain = _plain(one)
     if _plain(other) != plain:
         return True
+    if one.each_of or other.each_of:
+        return False
     any_stitch = any(target.kind is TargetKind.ANY_STITCH for target in other.targets)
     return not any_stitch and set(one.targets).isdisjoint(other.targets)
 

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.tree import Alongside, Group, Repeat, Skip, Step, TimesKind, Work
-from lint.working.cursor import PlacesUnknown, Trouble
+from lint.working.cursor import PlacesUnknown, Trouble, describe
 from lint.working.fabric import Node
 from lint.working.gaps import Gaps
 from lint.working.parts import middle_of
@@ -145,12 +145,21 @@ class Placing(Gaps):
             nodes = [node for node in cursor.nodes[start:boundary] if self.is_beside(node, step.place)]
             if not nodes:
                 raise PlacesUnknown  # a corner or space that the row below does not show
+            self.expect(step.place, len(nodes))
             instead |= {id(node): step.items for node in nodes}
         own = {id(node) for node in cursor.each(place.targets, boundary, self.size)}
+        self.expect(place, len(own))
         found = [node for node in cursor.nodes[start:boundary] if id(node) in own or id(node) in instead]
         if found:
             cursor.last = found[-1]
         return found, instead
+
+    def expect(self, place: Place, found: int) -> None:
+        """ "in each of the 4 corner sps": so many there must be."""
+        wanted = self.amount(place.number)
+        if place.each_of and found != wanted:
+            kind = "run out" if wanted > found else "left"
+            self.cursor.troubles.append(Trouble(kind, describe(place.targets[0], self.size), abs(wanted - found)))
 
     def is_beside(self, node: Node, place: Place) -> bool:
         """Whether a node is one of the places of "working … in each …"; corners as the round below shows them."""
