@@ -32,6 +32,7 @@ from lint.tree import (
     Repeat,
     RowCall,
     Step,
+    TimesKind,
     Turn,
     Unread,
     Work,
@@ -217,14 +218,22 @@ class Clauses(BracketClauses):
         stream.take()
         if stream.kind() == "(" and stream.kind(1) in ("last", "repeat") and (close := stream.matching(stream.at)):
             stream.at = close + 1  # "ending (last rep) with"
+        of_last = any(item.kind in ("last", "repeat") for item in stream.lexemes[start : start + 4]) or "rep" in (
+            stream.peek(-1).lower
+        )
         stream.skip("last", "repeat", "with", "by", "the")
         if stream.word("without", "before"):
             return repeats.omit(stream, self.steps, start, self.read_inside)
         if stream.done or stream.kind() in (",", ";", "."):
             return False
-        if self.steps and isinstance(self.steps[-1], Repeat):
-            self.steps[-1] = replace(self.steps[-1], breaks_off=True)
-        return self.clause()
+        if not (self.steps and isinstance(self.steps[-1], Repeat)):
+            return self.clause()
+        at = len(self.steps) - 1
+        self.steps[at] = replace(self.steps[at], breaks_off=True)
+        read = self.clause()
+        if read and of_last and len(self.steps) == at + 2 and self.steps[at].times.kind is not TimesKind.FILL:
+            self.steps[at] = repeats.ending_in(self.steps[at], self.steps[at + 1])
+        return read
 
     def read_omit(self, start: int) -> bool:
         return repeats.omit(self.stream, self.steps, start, self.read_inside)

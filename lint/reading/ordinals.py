@@ -52,6 +52,10 @@ def ordinal(stream: Stream, start: int) -> Place | None:
             return Place(stream.span_from(start), Which.EACH, (owner,), of=corner, middle=True)
         if among is not None and word is not None and word.kind == "next":  # "2nd of next 3 sc"
             return Place(stream.span_from(start), Which.NTH, (owner,), among, ordinals=tuple(ordinals))
+        arch = owner.kind is TargetKind.SPACE or owner.kind is TargetKind.CHAIN and owner.length is not None
+        if found.kind is TargetKind.CHAIN and arch and word is not None and word.kind == "next":
+            sort = Target(TargetKind.SPACE, length=owner.length)  # "3rd ch of next ch-5": into the arch
+            return Place(stream.span_from(start), Which.NEXT, (sort,))
         if found.kind is TargetKind.CHAIN or owner.kind in (TargetKind.CHAIN, TargetKind.TURNING_CHAIN):
             return Place(
                 stream.span_from(start),

@@ -144,7 +144,7 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
                 inner = replace(inner, middle=True, of=inner.targets[0])
             place = replace(inner, span=stream.span_from(start)) if inner is not None else None
         else:
-            place = _with_target(stream, start, Which.NEXT, middle=True)
+            place = _middle_of_arch(_with_target(stream, start, Which.NEXT, middle=True))
     elif kind in ("top", "base"):
         place = chain_top(stream, start)
     elif kind in ("number", "(", "[", "dash"):
@@ -172,6 +172,15 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         place = replace(place, from_words="start", span=stream.span_from(start))
     elif of_a_row_below(stream):
         place = replace(place, below=True, span=stream.span_from(start))
+    return place
+
+
+def _middle_of_arch(place: Place | None) -> Place | None:
+    """ "center ch of next ch-5": the arch itself, whichever of its chains."""
+    if place is None or place.of is None or place.targets[0].kind is not TargetKind.CHAIN:
+        return place
+    if place.of.kind is TargetKind.SPACE or place.of.kind is TargetKind.CHAIN and place.of.length is not None:
+        return replace(place, targets=(Target(TargetKind.SPACE, length=place.of.length),), of=None, middle=False)
     return place
 
 
@@ -231,9 +240,10 @@ def _each(stream: Stream, start: int) -> Place | None:
             stream.at = before
             break
         targets.append(more)
-    of, _ = part_of(stream)
+    of, word = part_of(stream)
     reach = limit(stream)
-    return Place(stream.span_from(start), Which.EACH, tuple(targets), limit=reach, of=of)
+    span = stream.span_from(start)
+    return Place(span, Which.EACH, tuple(targets), limit=reach, of=of, below=word == "elsewhere")
 
 
 def _pointed(stream: Stream, start: int) -> Place | None:

@@ -11,7 +11,7 @@ from lint.reading.rowcalls import named_row_call, names_rows, row_call
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.times import times
 from lint.source import Span
-from lint.tree import Group, Passage, Remark, Repeat, Skip, Step, Times, TimesKind, Unread, Work, alike
+from lint.tree import Chain, Group, Passage, Remark, Repeat, Skip, Step, Times, TimesKind, Unread, Work, alike
 
 
 @dataclass(frozen=True, slots=True)
@@ -253,6 +253,19 @@ def omit(stream: Stream, steps: list[Step], start: int, read_inside: Callable[[S
             steps[index] = replace(step, span=step.span.to(stream.span_from(start)), last_pass=kept)
             return True
     return False
+
+
+def ending_in(step: Repeat, ending: Step) -> Repeat:
+    """ "rep from * once more, ending last rep with sc in last 4 sts": the last pass stops before the like of it."""
+    items = step.items
+    index = next((i for i in range(len(items) - 1, -1, -1) if _same_sort(items[i], ending)), None)
+    return replace(step, last_pass=items[:index]) if index is not None else step
+
+
+def _same_sort(one: Step, other: Step) -> bool:
+    if isinstance(one, Work) and isinstance(other, Work):
+        return one.stitch == other.stitch
+    return isinstance(one, Group) and isinstance(other, Group) or isinstance(one, Chain) and isinstance(other, Chain)
 
 
 def _to_last_group(items: tuple[Step, ...]) -> tuple[Step, ...] | None:

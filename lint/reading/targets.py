@@ -172,8 +172,6 @@ def part_of(stream: Stream) -> tuple[Target | None, str]:
             return None, "elsewhere"
         stream.at = start
         return None, ""
-    if stream.kind() == "of" and stream.kind(1) in ("row", "round"):
-        stream.take(), stream.take(), stream.take_if("number")
     return found, "each" if each else ""
 
 

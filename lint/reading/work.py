@@ -55,6 +55,8 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         stitch = "inc" if lexeme.kind == "increase" else "dec"
     else:
         return None
+    if lexeme.kind == "stitch" and stitch != "sl st" and (several := _increase(stream)) is not None:
+        return _increased(stream, start, stitch, several, number)
     together = _together(stream)
     if together is None and stitch not in ("inc", "dec", "sl st", "picot") and stream.kind() == "decrease":
         stream.take()
@@ -140,6 +142,33 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         number_said=said,
         undefined=undefined,
     )
+
+
+def _increase(stream: Stream) -> int | None:
+    """The "inc" of "hdc inc", or the "3inc" of "dc3inc": how many go into one place."""
+    if stream.take_if("increase"):
+        return 2
+    if stream.kind() == "number" and stream.kind(1) == "increase" and stream.peek(1).glued:
+        number = stream.take().number
+        stream.take()
+        return number
+    return None
+
+
+def _increased(stream: Stream, start: int, stitch: str, several: int, number: Amount | None) -> Work:
+    """ "hdc inc", "hdc inc 4", "hdc inc in each st": two of the stitch in each of so many places."""
+    if number is None and stream.kind() == "number":
+        number = stream.amount()
+    found = places(stream)
+    if not found:
+        reach = limit(stream)
+        if reach is not None:
+            found = (Place(stream.span_from(start), Which.EACH, (ANY,), limit=reach),)
+        else:
+            found = (Place(stream.span_from(start), Which.NEXT, (ANY,), number or ONE, each_of=True),)
+    elif found[-1].which is Which.EACH and found[-1].limit is None:
+        found = (*found[:-1], replace(found[-1], limit=limit(stream)))
+    return Work(stream.span_from(start), stitch, Amount.of(several), found, number_said=True)
 
 
 def _legs(stream: Stream, number: Amount | None) -> Work | None:

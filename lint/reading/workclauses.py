@@ -5,18 +5,24 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.amount import Amount
+from lint.place import Which
 from lint.reading.lists import bare, one_list
 from lint.reading.shapingclauses import ShapingClauses
 from lint.reading.stream import OPENERS
-from lint.reading.targets import is_space_word
+from lint.reading.targets import ANY, is_space_word
 from lint.reading.work import work
 from lint.tree import (
     Chain,
     Evenly,
     Group,
+    Loops,
     OpenWork,
     OtherSide,
+    Repeat,
     Step,
+    Times,
+    TimesKind,
+    Turn,
     Work,
 )
 
@@ -70,11 +76,35 @@ class WorkClauses(ShapingClauses):
         if isinstance(step, Work) and len(step.places) == 1 and self._loose_group(step):
             return True
         self.steps.append(step)
+        if isinstance(step, Work):
+            self.around_is_for_all(step)
         if stream.kind() == "forming":  # "dc in first sc to form last loop"
             return self.read_counting_sentence(stream.at)
         if stream.kind() == "corner" or (stream.kind() == "for" and stream.kind(1) in ("corner", "the")):
             stream.pass_to()
         return True
+
+    def around_is_for_all(self, last: Work) -> None:
+        """ "sc 1, inc 1 around": a list of runs of which the last is an increase or decrease is what goes on around."""
+        shaping = last.stitch in ("inc", "dec") or last.together is not None
+        run = len(last.places) == 1 and last.places[0].which is Which.EACH and last.places[0].targets == (ANY,)
+        if not shaping or not run or last.places[0].span != last.span or not self._runs_before(last):
+            return
+        limit = last.places[0].limit
+        first = next(i for i, step in enumerate(self.steps) if isinstance(step, Work))
+        body = (*self.steps[first:-1], replace(last, places=()))
+        span = body[0].span.to(last.span)
+        self.steps[first:] = [Repeat(span, body, Times(last.places[0].span, TimesKind.FILL, limit=limit))]
+
+    def _runs_before(self, last: Work) -> bool:
+        """Whether all the work before this is of runs with no place named, one joined to the next by commas."""
+        before = [step for step in self.steps[:-1] if not isinstance(step, (Chain, Turn, Loops))]
+        chain = [*before, last]
+        return (
+            bool(before)
+            and all(bare(step) for step in before)
+            and all(self._joined(one, other) for one, other in zip(chain, chain[1:], strict=False))
+        )
 
     def chains_between(self) -> Amount | None:
         """Takes "with ch-1 between (each)" after a run."""
@@ -119,10 +149,13 @@ class WorkClauses(ShapingClauses):
         """ "working along the opposite side of the ch"."""
         stream = self.stream
         end = stream.next_of(",", ";", ".", ":", "(", "[", "star")
-        words = stream.lexemes[stream.at : end]
-        if not any(item.kind == "other_side" for item in words) or not any(item.kind == "chain" for item in words):
+        side = stream.next_of("other_side")
+        chain = stream.next_of("chain", start=side)
+        if chain >= end:
             return False
         stream.at = end
+        if chain + 1 < end and stream.lexemes[chain + 1].kind in ("number", "stitch", "special", "increase"):
+            stream.at = chain + 1  # "on other side of ch sc in next 5 chs"
         self.steps.append(OtherSide(stream.span_from(start)))
         return True
 

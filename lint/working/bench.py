@@ -93,7 +93,10 @@ class Bench(Plain):
                 self.step_from = before
                 return
             if step.stitch == "sl st" and not self.slip_row:
-                self.slip(step)
+                if self.slips_count(step, (*steps[index + 1 :], *following)):
+                    self.work_stitches(step, (*steps[index + 1 :], *following))
+                else:
+                    self.slip(step)
                 return
             if (
                 step.stitch != "picot"

@@ -14,9 +14,12 @@ _ANY = Target(TargetKind.ANY_STITCH)
 
 
 def _petal(step: Group) -> bool:
-    """Whether a group begins and ends with slip stitches."""
+    """Whether a group ends with a slip stitch and begins with one, or with a chain that another matches."""
     works = [item for item in step.items if isinstance(item, (Work, Chain))]
-    return all(isinstance(item, Work) and item.stitch == "sl st" for item in (works[0], works[-1])) if works else False
+    if not works or not (isinstance(works[-1], Work) and works[-1].stitch == "sl st"):
+        return False
+    chains = [item for item in works if isinstance(item, Chain)]
+    return isinstance(works[0], Work) and works[0].stitch == "sl st" or works[0] in chains and len(chains) > 1
 
 
 class Grouping(Stitching):

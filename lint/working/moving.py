@@ -24,7 +24,8 @@ class Moving(Grouping):
             for place in step.places:
                 if place.which is Which.FROM_HOOK or place.targets[0].kind in (TargetKind.TURNING_CHAIN,):
                     continue
-                if place.which in (Which.SAME, Which.JUST_MADE, Which.ELSEWHERE):
+                if place.which in (Which.SAME, Which.JUST_MADE, Which.ELSEWHERE) or place.below:
+                    self.anchored = True
                     continue
                 if self.is_round and not self.cursor.remaining(place.targets, self.size) and cursor.known:
                     continue  # a join said as a slip stitch
@@ -58,6 +59,13 @@ class Moving(Grouping):
                 cursor.lay(cursor.nodes[index:])
                 cursor.at = 0
             cursor.last = last
+
+    def slips_count(self, step: Work, following: tuple[Step, ...]) -> bool:
+        """ "sc 6, sl st 4, sc 14" within a round of toys: as many stitches as any other, unless the count says not."""
+        inside = bool(self.made) and any(isinstance(s, Work) and s.stitch != "sl st" for s in following)
+        if not (self.is_round and inside and step.number_said and not step.places):
+            return False
+        return self.choices.pick(("slip stitches count", step.span.start), 2, 0) == 0
 
     def begin_in_gap(self, gap: Node) -> None:
         """The round begins in the gap between two groups: the one after it comes first, and the gap is taken."""

@@ -32,6 +32,8 @@ class Placing(Gaps):
             return self.gaps(place, number)
         if place.skipped:
             return self.skipped_places(place, number)
+        if place.below and which is Which.EACH:
+            raise PlacesUnknown("how many places the earlier row has for this is not known here")
         if place.bare and self.stands_in(place) and cursor.last is not None:
             cursor.at = 1
             return [cursor.last]

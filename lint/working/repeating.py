@@ -58,11 +58,16 @@ class Repeating(Moving):
             if self.ran_out_since(state) and self.skips_past(step, state, boundary, following):
                 passes, before_last = passes + 1, state
                 break
+            if cursor.at == state[0][0] and len(self.made) > state[6] and not self.ran_out_since(state):
+                raise PlacesUnknown("the repeat works into nothing of the row below, so that its end is not known")
             if self.ran_out_since(state) or cursor.at == state[0][0]:
                 self.restore(state)
                 break
             passes, before_last = passes + 1, state
             self.check_size()
+        if self.comes_back_to_start(step, passes):
+            self.run(step.items[:-1], following)
+            passes += 1
         if step.last_pass is not None:
             passes += self.altered_pass(step.last_pass, before_last, following)
         elif (step.breaks_off or _trails_off(step, following)) and self.left_by(step, boundary):
@@ -76,6 +81,15 @@ class Repeating(Moving):
         elif boundary < len(cursor.nodes) and cursor.at < boundary:
             cursor.at = boundary
         cursor.stop = old_stop
+
+    def comes_back_to_start(self, step: Repeat, passes: int) -> bool:
+        """ "*(ch 2, dc, ch 2, sl st) in same st, sl st in next st; rep around": the last slip stitch is back in the first."""
+        last = step.items[-1]
+        slips = isinstance(last, Work) and last.stitch == "sl st" and bool(last.places)
+        if not (self.is_round and passes and slips and last.places[0].which is Which.NEXT):
+            return False
+        first = next((s for s in walk(step.items) if isinstance(s, (Work, Group)) and s.places), None)
+        return first is not None and first.places[0].which is Which.SAME and self.cursor.at >= self.cursor.end
 
     def skips_past(self, step: Repeat, state: tuple, boundary: int, following: tuple[Step, ...]) -> bool:
         """A last pass whose closing skip reaches into the shell or V-stitch at which the repeat ends."""

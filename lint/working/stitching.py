@@ -193,6 +193,7 @@ class Stitching(Making):
                 and place.which not in (Which.SAME, Which.ELSEWHERE, Which.JUST_MADE)
                 and place.of is None
                 and not place.between
+                and not place.below
             ):
                 self.works_stitches = True
         self.used += number
