@@ -49,8 +49,12 @@ class Special:
     @property
     def plain_name(self) -> str:
         """The name without "beg": a beginning popcorn counts as a popcorn."""
-        words = self.name.split()
-        return " ".join(words[1:]) if self.beginning and len(words) > 1 else self.name
+        if not self.beginning:
+            return self.name
+        for word in ("beginning", "begin", "beg", "starting", "start", "first"):
+            if self.name.lower().startswith(word):
+                return self.name[len(word) :].lstrip(" -.") or self.name
+        return self.name
 
 
 @dataclass(frozen=True, slots=True)

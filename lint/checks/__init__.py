@@ -10,6 +10,7 @@ CHECKS = (
     rows.check_rows,
     rows.check_counts_missing,
     rows.check_ranges,
+    rows.check_unchecked,
     rows.check_repeats,
     chains.check_unsaid,
     chains.check_missing,

@@ -318,6 +318,18 @@ def check_counts_missing(context: Context) -> Iterator[Finding]:
         )
 
 
+def check_unchecked(context: Context) -> Iterator[Finding]:
+    """figure-not-checked: a printed figure in a unit that the pattern nowhere defines; once for each printed row."""
+    seen: set[Span] = set()
+    for row in context.ledger.rows:
+        comparison = row.cells[0].comparison
+        for item in comparison.unchecked if comparison is not None else ():
+            if item.span not in seen:
+                seen.add(item.span)
+                figure = context.source.slice(item.span).strip()
+                yield context.finding("figure-not-checked", item.span, row.part.name, row.label, figure=figure)
+
+
 def check_ranges(context: Context) -> Iterator[Finding]:
     """range-length-differs: "Rows 4-9: Rep Rows 2 and 3 four times"."""
     for row, part, labelled, worked in context.ledger.range_faults:

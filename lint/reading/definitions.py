@@ -142,7 +142,8 @@ def _entry(chunk: str, at: int, known: frozenset[str]) -> Entry | None:
         left_forms = expand(left)
         right_forms = expand(right.rstrip("."))
         if (
-            any(form in known for form in right_forms)
+            right_forms
+            and all(form in known for form in right_forms)
             and not any(form in known for form in left_forms)
             and len(right) <= 24
         ):
@@ -179,7 +180,7 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
         if standard or lexicon.read(name)[0].kind in ("any_stitch",):
             return None  # a standard stitch explained
         beginning = "beg" in name.lower() or regex.match(r"(?i)\s*(?:ch\s?\d|\d\s?ch)", entry.body) is not None
-        return Special(name, entry.span, beginning=beginning and name.lower().startswith(("beg", "start", "first")))
+        return Special(name, entry.span, beginning=beginning and _of_beginning(name))
     if standard:
         return None
     body = entry.body
@@ -202,7 +203,22 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
     places = any(isinstance(step, (Work, Group)) and step.places for step in walk(steps)) or any(
         type(step).__name__ in ("Skip", "Either") for step in walk(steps)
     )
-    return Special(name, entry.span, tuple(steps), one_stitch=False, places_itself=places)
+    beginning = _of_beginning(name)
+    if _one_decrease(steps, beginning):
+        return Special(name, entry.span, beginning=beginning)
+    return Special(name, entry.span, tuple(steps), one_stitch=False, beginning=beginning, places_itself=places)
+
+
+def _of_beginning(name: str) -> bool:
+    return name.lower().startswith(("beg", "start", "first"))
+
+
+def _one_decrease(steps: tuple[Step, ...], beginning: bool) -> bool:
+    """ "Cl: dc3tog", "Beg cl: ch 2, dc2tog in same sp": one stitch, however many legs it has."""
+    works = [step for step in steps if not isinstance(step, (Remark, Chain))]
+    chains = [step for step in steps if isinstance(step, Chain)]
+    single = len(works) == 1 and isinstance(works[0], Work) and bool(works[0].together) and works[0].number.lone == 1
+    return single and (not chains or beginning and len(chains) == 1 and steps[0] is chains[0])
 
 
 def _name(entry: Entry) -> str:

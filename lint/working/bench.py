@@ -7,7 +7,7 @@ stitching, grouping, moving, repeating, plain.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from lint.place import Limit, LimitKind, TargetKind, Which
 from lint.source import Span
@@ -93,7 +93,7 @@ class Bench(Plain):
                 self.step_from = before
                 return
             if step.stitch == "sl st" and not self.slip_row:
-                if self.slips_count(step, (*steps[index + 1 :], *following)):
+                if self.slips_are_places(step, (*steps[index + 1 :], *following)):
                     self.work_stitches(step, (*steps[index + 1 :], *following))
                 else:
                     self.slip(step)
@@ -162,7 +162,10 @@ class Bench(Plain):
         left = self.left_over(cursor)
         flat = self.turned and not self.joined and not self.said_round  # a row that began in a ring
         circular = self.is_round and not flat
-        made = count(self.made, self.groups, self.picots, circular, self.from_ring)
+        self.count_opening_group(circular)
+        made = count(self.made, self.groups, self.picots, circular, self.from_ring, self.slip_row)
+        if len(self.bunches) == 1 and not self.groups:
+            made = replace(made, bunches=sum(self.bunches.values()))
         nodes = self.made
         if self.closing is not None:  # the next round begins in the space that the joining stitch closed
             index = next(i for i, node in enumerate(nodes) if node is self.closing)
@@ -182,6 +185,33 @@ class Bench(Plain):
             self.used,
             cursor.nodes[cursor.at :] if cursor.known and not circular else [],
         )
+
+    def count_opening_group(self, circular: bool) -> None:
+        """ "Ch 4, dc in same st, *V-st in next st…": the group that the beginning chain opens is a V-stitch too."""
+        first = self.made[0]
+        if not first.chain or first.special or not first.parents or not self.groups:
+            return
+        here = [node for node in self.made if node.parents and node.parents[0] is first.parents[0]]
+        ahead = 0
+        for index, node in enumerate(self.made):
+            if node.kind != "space" and not (node.parents and node.parents[0] is first.parents[0]):
+                break
+            ahead = index + 1 if node.kind != "space" else ahead
+        opening = self.made[:ahead]
+        behind = len(self.made)
+        while circular and behind > ahead and self.made[behind - 1] in here:
+            behind -= 1
+        opening = self.made[behind:] + opening
+        if any(node.special for node in opening):
+            return  # "(first shell made)" has counted it
+        for name in list(self.groups):
+            group = next((node.group for node in self.made if node.special == name and node.group), 0)
+            like = [(node.kind, node.length) for node in self.made if node.group == group] if group else []
+            if len(like) > 1 and like == [(node.kind, node.length) for node in opening]:
+                self.groups[name] += 1
+                for node in opening:
+                    node.special = name
+                return
 
     def left_over(self, cursor: Cursor) -> list[Node]:
         """Places of the row below, of the sorts worked into, that nothing was worked into and no words passed over."""

@@ -25,11 +25,13 @@ class Comparison:
 
     agrees: bool | None
     differences: tuple[Difference, ...] = ()
+    unchecked: tuple[StatedItem, ...] = ()  # figures in a unit that the pattern nowhere defines
 
 
 def compare(stated: Stated, made: Made, size: int, index: int | None = None) -> Comparison:
     """Compare for one size; `index` picks a figure of a series ("28, 36 and 44 sc")."""
     differences: list[Difference] = []
+    unchecked: list[StatedItem] = []
     compared = 0
     for item in stated.items:
         number = item.at(size, index)
@@ -37,22 +39,26 @@ def compare(stated: Stated, made: Made, size: int, index: int | None = None) -> 
             continue
         found = measured(item, made, stated)
         if not found:
+            if item.unit.startswith("special:"):
+                unchecked.append(item)
             continue
         compared += 1
         if number not in found:
             under = _other_counting(item, number, made) if len(stated.items) == 1 else None
             differences.append(Difference(item, number, found[0], under))
     if not compared:
-        return Comparison(None)
-    return Comparison(not differences, tuple(differences))
+        return Comparison(None, unchecked=tuple(unchecked))
+    return Comparison(not differences, tuple(differences), tuple(unchecked))
 
 
 def measured(item: StatedItem, made: Made, stated: Stated) -> list[int]:
     """The figures a unit can mean for what was made, the likeliest first; [] where it means nothing here."""
     unit, _, name = item.unit.partition(":")
     if unit == "stitches":
-        return [made.stitches]
+        return [made.stitches, made.stitches + made.slips] if made.slips else [made.stitches]
     if unit == "kind":
+        if name == "sl st":
+            return [made.by_kind.get(name, made.slips)]
         name = family(name) if name.startswith("f") else name  # "20 fsc" are sc to what comes after
         exact = made.by_kind.get(name, 0)
         plain = sum(number for kind, number in made.by_kind.items() if family(kind) == name)
@@ -75,7 +81,7 @@ def measured(item: StatedItem, made: Made, stated: Stated) -> list[int]:
                 return [made.groups[key]]
             if key in made.by_kind:
                 return [made.by_kind[key]]
-        return []
+        return [made.bunches] if made.bunches and name.split()[-1] in _BUNCHES else []
     if unit == "corner":
         return [made.corners] if made.corners else []
     if unit == "chain":
@@ -83,6 +89,8 @@ def measured(item: StatedItem, made: Made, stated: Stated) -> list[int]:
     return []
 
 
+# what the trade calls several stitches in one place, defined or not
+_BUNCHES = ("shell", "shells", "sh", "fan", "fans", "petal", "petals", "scallop", "scallops", "group", "groups")
 _ALIASES = {"cl": "cluster", "pc": "popcorn", "ps": "puff", "sh": "shell", "p": "picot", "block": "bl", "bl": "block"}
 
 

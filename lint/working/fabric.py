@@ -84,10 +84,14 @@ class Made:
     sides: tuple[int, ...] = ()
     chains: int = 0
     apart: dict[str, int] = field(default_factory=dict)  # by kind, less those that are part of a shell, V-stitch…
+    bunches: int = 0  # places that hold three or more of a stitch, where all hold alike: shells that go unnamed
+    slips: int = 0  # slip stitches among other stitches, which count only where a printed count takes them in
 
 
-def count(nodes: list[Node], groups: Counter, picots: int, circular: bool, from_ring: bool) -> Made:
-    """Count a row's nodes."""
+def count(
+    nodes: list[Node], groups: Counter, picots: int, circular: bool, from_ring: bool, slip_row: bool = False
+) -> Made:
+    """Count a row's nodes; slip stitches are stitches only in a row of nothing else (`slip_row`)."""
     kinds: Counter = Counter()
     apart: Counter = Counter()
     spaces: Counter = Counter()
@@ -99,6 +103,7 @@ def count(nodes: list[Node], groups: Counter, picots: int, circular: bool, from_
         elif node.kind not in ("ring", "ch"):
             kinds[node.kind] += 1
             apart[node.kind] += node.special is None
+    slips = 0 if slip_row else kinds.pop("sl st", 0)
     units = Counter(groups)
     if picots:
         units["picot"] += picots
@@ -106,7 +111,7 @@ def count(nodes: list[Node], groups: Counter, picots: int, circular: bool, from_
     for index in marks:
         nodes[index].corner = True  # so that the next round finds them
     corners = len(marks)
-    return Made(sum(kinds.values()), dict(kinds), dict(spaces), corners, dict(units), sides, chains, dict(apart))
+    return Made(sum(kinds.values()), dict(kinds), dict(spaces), corners, dict(units), sides, chains, dict(apart), slips)
 
 
 def find_corners(nodes: list[Node], from_ring: bool) -> tuple[list[int], tuple[int, ...]]:

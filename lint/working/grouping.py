@@ -40,13 +40,7 @@ class Grouping(Stitching):
             hooked = place.which is Which.FROM_HOOK
             stitch = main_stitch(items) or self.main
             for node in self.from_hook(place, stitch, step.closing, True) if hooked else self.find(place, following):
-                before, unsaid = len(self.made), self.unsaid
-                self.fill(items, node, ())
-                if special.name.lower().startswith("beg"):
-                    self.unsaid = unsaid  # its name says that its chain is a part of it
-                for made in self.made[before:]:
-                    made.special = special.name
-                self.groups[special.name] += 1
+                self.fill_special(special, node)
             self.remember(place, 0, special.name)
         self.note(step.span)
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from lint.place import Which
-from lint.tree import Chain, Group, Loops, Remark, Repeat, Step, TimesKind, UseYarn, Work
+from lint.tree import Chain, Group, Loops, Remark, Repeat, Special, Step, TimesKind, UseYarn, Work
 from lint.working.beginning import Beginning
 from lint.working.chains import standing
 from lint.working.cursor import PlacesUnknown
@@ -26,6 +26,9 @@ class Making(Beginning):
             group = self.group
         made = self.made
         parents = (place,)
+        if number > 2:
+            opened = made and made[-1] is self.begin_node and made[-1].parents == parents
+            self.bunches[kind, number + 1 if opened else number] += 1
         for _ in range(number):
             node = Node(kind, parents, group)
             if special:
@@ -107,23 +110,29 @@ class Making(Beginning):
         if item.undefined:
             raise NotDefined(item.stitch)
         special = item.special
-        if special is not None and special.beginning and not self.begun:
+        if special is not None and special.beginning and special.one_stitch and not self.begun:
             self.begun = True
             self.stand_for(special.plain_name, 1, place)
             return
-        self.begin()
         if special is not None and special.items and not special.one_stitch:
             for _ in range(number):
-                before = len(self.made)
-                self.fill(special.items, place, ())
-                for made in self.made[before:]:
-                    made.special = special.name
-                self.groups[special.name] += 1
+                self.fill_special(special, place)
             return
+        self.begin()
         kind = self.kind_of(item)
         if special is not None and special.beginning:
             kind = special.plain_name
         self.put(kind, place, number * (2 if item.stitch == "inc" else 1))
+
+    def fill_special(self, special: Special, place: Node) -> None:
+        """A shell or V-stitch in one place; a beginning one is one of them, and its chain a part of it."""
+        before, unsaid = len(self.made), self.unsaid
+        self.fill(special.items, place, ())
+        if special.beginning:
+            self.unsaid = unsaid
+        for made in self.made[before:]:
+            made.special = special.plain_name
+        self.groups[special.plain_name] += 1
 
     def remark(self, step: Remark) -> None:
         """ "(shell made)" names what was just worked."""

@@ -60,12 +60,10 @@ class Moving(Grouping):
                 cursor.at = 0
             cursor.last = last
 
-    def slips_count(self, step: Work, following: tuple[Step, ...]) -> bool:
-        """ "sc 6, sl st 4, sc 14" within a round of toys: as many stitches as any other, unless the count says not."""
+    def slips_are_places(self, step: Work, following: tuple[Step, ...]) -> bool:
+        """ "sc 6, sl st 4, sc 14" within a round: slip stitches to be worked into, like any other stitch."""
         inside = bool(self.made) and any(isinstance(s, Work) and s.stitch != "sl st" for s in following)
-        if not (self.is_round and inside and step.number_said and not step.places):
-            return False
-        return self.choices.pick(("slip stitches count", step.span.start), 2, 0) == 0
+        return self.is_round and inside and step.number_said and not step.places
 
     def begin_in_gap(self, gap: Node) -> None:
         """The round begins in the gap between two groups: the one after it comes first, and the gap is taken."""

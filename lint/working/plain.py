@@ -113,6 +113,8 @@ class Plain(Repeating):
                 group += 1
                 parents = (node,)
                 made += [Node(kind, parents, group) for _ in range(run.each)]
+            if run.each > 2:
+                self.bunches[kind, run.each] += run.places
             self.group_place = found[-1]
         self.group = group
         cursor.at, cursor.last = end, found[-1]

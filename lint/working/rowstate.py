@@ -66,6 +66,7 @@ class RowState:
         self.made: list[Node] = []
         self.groups: Counter = Counter()
         self.picots = 0
+        self.bunches: Counter = Counter()  # three or more of a stitch in one place, by kind and number
         self.begun = False
         self.begin_node: Node | None = None
         self.leads: FirstCluster | None = None  # the cluster that the beginning chain is the first leg of
@@ -152,12 +153,13 @@ class RowState:
             self.anchored,
             self.begun,
             list(self.skipped),
+            Counter(self.bunches),
         )
 
     def restore(self, state: tuple) -> None:
         """Undo everything since `state` was saved."""
         cursor, noted, self.picots, self.groups, self.group, _, made, length, self.anchored, self.begun = state[:10]
-        self.skipped = list(state[10])
+        self.skipped, self.bunches = list(state[10]), Counter(state[11])
         self.cursor.restore(cursor)
         del self.noted[noted:]
         del self.made[made:]
