@@ -26,7 +26,7 @@ class Making(Beginning):
             group = self.group
         made = self.made
         parents = (place,)
-        if number > 2:
+        if number > 2 and not self.filling:
             opened = made and made[-1] is self.begin_node and made[-1].parents == parents
             self.bunches[kind, number + 1 if opened else number] += 1
         for _ in range(number):
@@ -62,6 +62,11 @@ class Making(Beginning):
 
     def fill(self, items: tuple[Step, ...], place: Node, following: tuple[Step, ...]) -> None:
         """Work everything in a bracket into one place."""
+        self.filling += 1
+        self.fill_items(items, place, following)
+        self.filling -= 1
+
+    def fill_items(self, items: tuple[Step, ...], place: Node, following: tuple[Step, ...]) -> None:
         for index, item in enumerate(items):
             if isinstance(item, Work):
                 self.fill_stitch(item, place)

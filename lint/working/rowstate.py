@@ -66,6 +66,7 @@ class RowState:
         self.made: list[Node] = []
         self.groups: Counter = Counter()
         self.picots = 0
+        self.filling = 0  # brackets, within brackets, that are being worked into one place
         self.bunches: Counter = Counter()  # three or more of a stitch in one place, by kind and number
         self.begun = False
         self.begin_node: Node | None = None
