@@ -66,6 +66,9 @@ class ChainClauses(RemarkClauses):
         stream = self.stream
         mark = stream.at
         stream.skip(",", ".", ";", "and", "then")
+        if stream.kind() == "telling":  # "ch 60, being careful not to twist, join"
+            stream.pass_to()
+            stream.skip(",", ".", ";", "and", "then")
         verb = stream.peek()
         if verb.kind == "join" or (verb.kind == "stitch" and verb.value == "sl st"):
             words_from = stream.at

@@ -43,7 +43,7 @@ from lint.tree import (
 def read_row(stream: Stream) -> Reading:
     """Read a whole row: all its words become steps, counts, or Unread steps."""
     reading = Reading([])
-    stream = stream.without(_asides(stream))
+    stream = stream.without(_asides(stream) | _emphasis(stream))
     parser = Clauses(stream, reading, top=True)
     parser.run()
     reading.steps = side_by_side(_closing_join(repeats.fold_loose(reading.steps)))
@@ -63,6 +63,23 @@ def _asides(stream: Stream) -> set[int]:
             if inside and not any(item.kind in ("counts", "counts_not", "forming") for item in inside):
                 found.update(range(index, close + 1))
     return found
+
+
+def _emphasis(stream: Stream) -> set[int]:
+    """Indexes of the stars that set a printed count in bold at a row's end: "**(12 sc)**", "**10 sc**"."""
+    end = len(stream.lexemes)
+    while end and stream.lexemes[end - 1].kind in (".", "|"):
+        end -= 1
+    if not end or stream.lexemes[end - 1].kind != "star":
+        return set()
+    sign = stream.lexemes[end - 1].value
+    first = next((i for i in range(end - 2, -1, -1) if stream.lexemes[i].kind == "star"), None)
+    if first is None or stream.lexemes[first].value != sign or not stream.lexemes[first + 1].glued:
+        return set()
+    inner = stream.lexemes[first + 1 : end - 1]
+    counted = any(item.kind == "number" for item in inner) and len(inner) <= 12
+    named = first and stream.lexemes[first - 1].kind in ("from", "repeat", "at", "to")
+    return {first, end - 1} if counted and not named else set()
 
 
 def read_inside(stream: Stream) -> list[Step]:

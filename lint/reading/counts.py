@@ -7,7 +7,7 @@ from lint.pattern import Stated, StatedItem
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.targets import is_space_word
 
-_LEADS = (".", ";", "dash", "=", ":", "→", "•")
+_LEADS = (".", ";", "dash", "=", ":", "→", "•", "|", "●")
 _AFTER_WORDS = {"turn", "no_turn", "fasten_off", "join", "no_join", "no_fasten", "end", "attach", "marker"}
 
 _NEXT_DEEDS = ("fasten_off", "no_fasten", "no_turn")  # what follows a count on a line of its own
@@ -27,6 +27,10 @@ def bracket_count(stream: Stream, start: int, close: int, worked: bool) -> State
     if kind in (",",) and not _ends_work(stream, after + 1):
         return None
     inner = stream.inside(start + 1, close)
+    told = _told_in_words(inner, [item.lower for item in inner.lexemes])  # "(You will have 13 sts.)"
+    if told is not None:
+        last = close - 1 if stream.lexemes[close - 1].kind == "." else close
+        inner = stream.inside(start + 1 + told, last)
     found = read(inner, bare=True)
     if found is None:
         return None
@@ -49,7 +53,7 @@ def _ends_work(stream: Stream, index: int) -> bool:
         kind = stream.lexemes[position].kind
         if kind in _AFTER_WORDS:
             return True
-        if kind not in (",", ";", ".", ":", "dash", "and", "then", *CLOSERS):
+        if kind not in (",", ";", ".", ":", "|", "dash", "and", "then", *CLOSERS):
             lexeme = stream.lexemes[position]
             if kind in ("stitch", "chain", "number", "special", *OPENERS, "star", "skip", "in", "repeat"):
                 if lexeme.kind == "stitch" and lexeme.value == "sl st":
@@ -72,7 +76,7 @@ def bare_count(stream: Stream, worked: bool) -> Stated | None:
         kind = stream.lexemes[end].kind
         depth += kind in OPENERS
         depth -= kind in CLOSERS
-        if depth < 0 or (not depth and (kind in (".", ";") or end > start and kind in _NEXT_DEEDS)):
+        if depth < 0 or (not depth and (kind in (".", ";", "|") or end > start and kind in _NEXT_DEEDS)):
             break
         end += 1
     while (

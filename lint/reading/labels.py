@@ -62,7 +62,7 @@ class LabelReader:
 
     def bare_number(self, line: str) -> bool:
         """Whether a line starts with a number as list items do: "3) …", "7-11) …", "4. …"."""
-        return self._patterns["bare"].match(line, regex.match(r"\s*", line).end()) is not None
+        return self._patterns["bare"].match(line, regex.match(r"[\s|]*", line).end()) is not None
 
     def inline(self, text: str, offset: int) -> list[Found]:
         """Labels inside a run-on paragraph: after a stop, with a colon of their own."""
@@ -102,7 +102,7 @@ class LabelReader:
         else:
             kind = "round" if word == "ring" else "row"
         name = (groups.get("name") or "").lower()
-        if name.startswith("foundation") and word not in self._rows | self._rounds:
+        if name.startswith(("foundation", "base", "start", "beginning ch")) and word not in self._rows | self._rounds:
             kind = "foundation"
         around = f"{groups.get('side') or ''} {extra}".lower()
         side = (
@@ -160,7 +160,7 @@ def _compiled(words: tuple[str, ...], named: tuple[str, ...]) -> dict[str, regex
     extra = r"(?P<extra>(?:\s*[-–]?\s*\((?!\s*\d)[^()\n]{0,40}\)|,?\s+col(?:ou?r)?\.?\s+\w+|\s*,\s*(?:rs|ws)\b|\s+\((?:\d+\s+(?:rows|rounds|rnds))\))*)"
     sizes = r"(?P<sizes>(?:\s*[\[(][\d,\s/\-–]+[\])]|(?:/\d+)+)?)"
     # the label's own sign: ":", ".", "–", ")" … or, failing that, words of work straight after it
-    sign = rf"(?:(?P<sign>\s*(?::|\.(?!\d)|[-–—]+|;|=|\)|,(?=\s*col))\s*(?:\((?:rs|ws|right side|wrong side)\)[.:]?)?)|\s*(?=\n|\Z)|\s+{_WORK_FOLLOWS})"
+    sign = rf"(?:(?P<sign>\s*(?::|\.(?!\d)|[-–—]+|;|=|\||●|\)|,(?=\s*col))\s*(?:\((?:rs|ws|right side|wrong side)\)[.:]?)?)|\s*(?=\n|\Z)|\s+{_WORK_FOLLOWS})"
     flags = regex.IGNORECASE
     title = r"(?-i:[A-Z])[\w’'-]*(?: [A-Za-z][\w’'-]*){0,2}?"
     return {
@@ -169,7 +169,7 @@ def _compiled(words: tuple[str, ...], named: tuple[str, ...]) -> dict[str, regex
             flags,
         ),
         "ordinal": regex.compile(
-            rf"(?P<core>(?P<numbers>(?:{_NUMBER})(?:{_JOINT}(?:{_NUMBER}|(?:[\[(][^\])]*[\])])))*)\s+(?P<word>{word})\b{extra}){sign}",
+            rf"(?P<core>(?P<numbers>(?:{_NUMBER}\.?)(?:{_JOINT}(?:{_NUMBER}\.?|(?:[\[(][^\])]*[\])])))*)\s+(?P<word>{word})\b{extra}){sign}",
             flags,
         ),
         "named": regex.compile(
@@ -180,8 +180,13 @@ def _compiled(words: tuple[str, ...], named: tuple[str, ...]) -> dict[str, regex
             flags,
         ),
         "titled": regex.compile(rf"(?P<core>(?P<title>{title}) (?P<word>{word})\b{extra})\s*(?P<sign>:)", flags),
-        "start": regex.compile(r"(?P<core>(?P<name>foundation))\s*(?P<sign>:)(?=\s*\S)", flags),
-        "bare": regex.compile(r"(?P<core>(?P<numbers>\d{1,3}(?:\s*[-–]\s*\d{1,3})?)\s*(?:[).]|:))(?=\s*\S)", flags),
+        "start": regex.compile(
+            r"(?P<core>(?P<name>foundation(?: chain| ch)?|base(?: chain| ch)?|start(?:ing)?(?: chain| ch)?|beginning ch(?:ain)?))\s*(?P<sign>:)(?=\s*\S)",
+            flags,
+        ),
+        "bare": regex.compile(
+            r"(?P<core>(?P<numbers>\d{1,3}(?:\.?\s*[-–]\s*\d{1,3})?)\s*(?:[).]|:|\||\t|●|•))(?=\s*\S)", flags
+        ),
         "inline": regex.compile(r"(?<=[.!)\]};]\s{0,3})(?<=\s)|(?<=[.)])(?=\d)", flags),
     }
 

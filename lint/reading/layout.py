@@ -13,7 +13,7 @@ from lint.rulebook import Rulebook
 from lint.source import SourceText, Span
 
 _MAKE_WORDS = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8, "ten": 10, "twelve": 12}
-_MAKE = regex.compile(r"\(?\s*\b(?:make|work|mk)\s+(?P<n>\d+|[a-z]+)\b[^)]*\)?|\(\s*x\s?(?P<x>\d+)\s*\)|\(\s*(?P<b>\d{1,2})(?:\s?(?:pcs|pieces|parts))?\s*\)|-\s*make\s+(?P<d>\d+)", regex.I)  # fmt: skip
+_MAKE = regex.compile(r"\(?\s*\b(?:make|work|mk)\s+(?P<n>\d+|[a-z]+)\b[^)]*\)?|\(\s*(?:x\s?(?P<x>\d+)|(?P<y>\d+)\s?x)\s*\)|\(\s*(?P<b>\d{1,2})(?:\s?(?:pcs|pieces|parts))?\s*\)|-\s*make\s+(?P<d>\d+)", regex.I)  # fmt: skip
 _STARTS_WORK = regex.compile(
     r"[\W_]*(?:ch(?:ain)?s?\b\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a|an|\d)|with\b|using\b|join\b|attach\b|rejoin\b|begin|start|commence|magic|foundation|fasten|do not|turn\b|change\b|place\b|stuff|weave|sew\b|work\b|now\b|repeat\b|rep\b|at end|continue|mark\b|remove|leave|finish off|cut\b|fold\b|note\b|nb\b|see\b)",
     regex.IGNORECASE,
@@ -27,6 +27,7 @@ _RUN_IN = regex.compile(
 _CALLS_ROWS = regex.compile(
     r"(?i)(?:continue to |now )?rep(?:eat)?\s+(?:the\s+)?(?:last|these|inc|dec|increase|decrease|rows?\b|rnds?\b|rounds?\b|\d+(?:st|nd|rd|th))"
 )
+_MAKES = r"(?i)\b(?:\d+\s?)?(?:sc|dc|hdc|tr|htr|ch|mr|magic)\b"
 _TERMINAL = (".", ")", "]", "}", "!", "?", ":", ";")
 
 
@@ -96,13 +97,13 @@ class LayoutReader:
             for line in self.lines
             if self.labels.bare_number(line.text)
             and regex.match(
-                r"\s*\d+(?:\s*[-–]\s*\d+)?\s*[).:]\s*(?:in\s+\w+:?\s*)?[\W_]*(?:\d|ch|sc|dc|hdc|inc|rep|as\s|\()",
+                r"[\s|]*\d+(?:\.?\s*[-–]\s*\d+)?\s*[).:|\t●•]\s*(?:in\s+\w+:?\s*)?[\W_]*(?:\d|ch|sc|dc|hdc|inc|rep|as\s|\()",
                 line.text,
                 regex.I,
             )
         )
         worded = sum(1 for line in self.lines if self.labels.at_line(line.text, 0) is not None)
-        return bare >= 3 and bare > worded
+        return bare >= 3 and bare > worded or bare == 2 and not worded
 
     def read(self) -> Layout:
         layout = Layout(None, None, [], [], [])
@@ -128,7 +129,8 @@ class LayoutReader:
                     after_blank = False
                     continue
                 layout.title = ""
-            found = self.labels.at_line(line.text, line.start, self.bare and part is not None)
+            begun = part is not None or self._begins_numbered(index)
+            found = self.labels.at_line(line.text, line.start, self.bare and begun)
             if found is not None:
                 part = self._part_for_row(layout, part, found.piece, found.label.span)
                 row = RowText(found.label, Span(found.body, line.end))
@@ -214,6 +216,11 @@ class LayoutReader:
         start = r"(?i)[\W_]*(?:with\s+\w+,\s*)?(?:ch(?:ain)?s?\b\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a\s+magic|\d)|magic (?:ring|circle|loop))"
         return regex.match(start, text) is not None and not regex.search(r"(?i)\bcounts?\b|not a st|[=–:]", text)
 
+    def _begins_numbered(self, index: int) -> bool:
+        """Whether a list of rows by bare numbers begins in this line, though no heading stands above it."""
+        line = self.lines[index].text
+        return regex.match(r"[\s|]*1\b", line) is not None and regex.search(_MAKES, line) is not None
+
     def _has_body(self, row: RowText) -> bool:
         return bool(self.source.slice(row.span).strip(" \t\n:.•*-–"))
 
@@ -284,7 +291,9 @@ class LayoutReader:
     def _is_part_heading(self, index: int, line: _Line, after_blank: bool) -> bool:
         text = line.text.strip().strip("*_# ")
         if not self._heading_like(text) or (
-            not after_blank and not text.isupper() and not regex.search(r"(?i)\(?\bmake\b", text)
+            not after_blank
+            and not text.isupper()
+            and not regex.search(r"(?i)\(?\bmake\b|\(\s*(?:x\s?\d+|\d+\s?x)\s*\)$", text)
         ):
             return False
         for following in self.lines[index + 1 : index + 14]:
@@ -316,7 +325,7 @@ class LayoutReader:
             return False
         if _STARTS_WORK.match(text) or _GATE.match(text) or regex.match(r"[\W_]*\d", text) or "=" in text:
             return False
-        if text[0].islower() and not self.lower_case:
+        if text[0].islower() and not self.lower_case and not self.bare:
             return False
         return not regex.search(r"\d\s?(?:sc|dc|hdc|tr|htr|ch|mm|cm|in|yd|g|oz|m)\b|[–—]\s", text, regex.IGNORECASE)
 

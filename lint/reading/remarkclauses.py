@@ -31,6 +31,7 @@ _WORKING_WORDS = {
 }
 
 
+_PLACE_ENDS = ("last", "next", "first", "each", "same", "any_stitch", "stitch", "space", "chain")
 _WORK_BEGINS = ("number", "stitch", "chain", "join", "turn", "special", "make", "repeat", "skip")
 _SIGNS = (",", ";", ".", ":", "dash", "(", "[", "{", "star", *CLOSERS)
 _OPEN_ENDS = ("around", "across", "to", "within", "until")  # a clause of these alone says how far to work
@@ -157,6 +158,9 @@ class RemarkClauses(ClauseBase):
         if self.runs_on(start):
             return False
         stream.at = stream.sentence_end(start, ".", ";")
+        comma = stream.next_of(",", start=start)
+        if comma + 1 < stream.at and stream.lexemes[comma + 1].kind in ("join", "stitch", "number"):
+            stream.at = comma  # "being careful not to twist, join with sl st"
         self.steps.append(Remark(stream.span_from(start)))
         return True
 
@@ -209,7 +213,10 @@ class RemarkClauses(ClauseBase):
         if not start or stream.lexemes[start - 1].kind not in (",", ";", "and"):
             return False
         clause = stream.lexemes[start : stream.next_of(*SIGNS, start=start)]
-        return self.has_work() and len(clause) <= 2 and all(item.kind == "word" for item in clause)
+        if not self.has_work() or not clause or clause[0].kind != "word":
+            return False
+        named = all(item.kind == "word" for item in clause[:2]) and len(clause) <= 2
+        return named or len(clause) <= 5 and clause[1].kind == "in" and clause[-1].kind in _PLACE_ENDS
 
     def not_read(self, start: int) -> None:
         """What is left of the clause: a remark if it can't be work, else Unread."""

@@ -15,6 +15,8 @@ def names_rows(stream: Stream) -> bool:
         kind = stream.kind(ahead)
         if kind in ("row", "round"):
             return True
+        if kind == "." and stream.kind(ahead - 1) == "number" and stream.kind(ahead + 1) in ("row", "round"):
+            return True  # "like 2. row"
         if (
             stream.peek(ahead).lower in ("r", "rs")
             and stream.kind(ahead + 1) == "number"
@@ -84,6 +86,8 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
                 break
             spread = spread or lexeme.kind in ("dash", "to")
             stream.take()
+        elif lexeme.kind == "." and numbers and stream.kind(1) in ("row", "round"):
+            stream.take()  # "like 2. row"
         elif lexeme.lower in ("thru", "through") and numbers:
             spread = True
             stream.take()

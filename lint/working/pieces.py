@@ -15,7 +15,7 @@ from lint.ledger import Cell, Ledger, LedgerRow, Misfit, Outcome
 from lint.pattern import Part, Pattern, Stated
 from lint.rulebook import Rulebook
 from lint.source import Span
-from lint.tree import MAKES_STITCHES, Chain, Group, JoinYarn, MakeRing, Repeat, Step, TimesKind, Work, walk
+from lint.tree import MAKES_STITCHES, Chain, Group, JoinYarn, MakeRing, Repeat, RowCall, Step, TimesKind, Work, walk
 from lint.working.bench import Worked
 from lint.working.chains import ChainRules
 from lint.working.choices import Key
@@ -202,7 +202,9 @@ class PatternWorker:
 
     def _not_recomputed(self, instance: Instance, state: PieceState, size: int, words: str, span: Span) -> Cell:
         own = instance.stated if instance.index == instance.length - 1 else None
-        state.fabric = _as_printed(own or instance.inherited, size, is_round(instance, state.fabric))
+        calls = any(isinstance(step, RowCall) for step in instance.row.steps)
+        others = instance.inherited if not (calls and instance.length > 1) else None  # rows called for may change it
+        state.fabric = _as_printed(own or others, size, is_round(instance, state.fabric))
         state.carried = None
         return Cell(Outcome.NOT_RECOMPUTED, stopped_by=words, stopped_at=span)
 
