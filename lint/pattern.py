@@ -106,3 +106,4 @@ class Pattern:
     countings: tuple[tuple[int | None, Counting], ...] = ()  # chain length (None: any) and what notes say of it
     sizes: tuple[str, ...] = ()
     facts: dict[str, bool] = field(default_factory=dict)
+    unplaced: tuple[Span, ...] = ()  # lines full of stitches that belong to no row, section or definition

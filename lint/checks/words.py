@@ -23,6 +23,10 @@ def check_unread(context: Context) -> Iterator[Finding]:
                 if isinstance(step, Unread):
                     yield _unread(context, step, part.name, row.label.words)
                     break
+    for span in context.pattern.unplaced:
+        line = f"Line {context.source.line_of(span)}"
+        why_not = f"nothing tells that it is a row: “{_shown(context.source.slice(span).strip())}”"
+        yield context.finding("not-understood", span, None, line, why_not=why_not)
     reported: set[Span] = set()
     for row in context.ledger.rows:
         cell = row.cells[0]

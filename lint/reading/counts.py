@@ -101,7 +101,7 @@ def bare_count(stream: Stream, worked: bool) -> Stated | None:
         return None
     if stream.kind() not in ("number", "dash", *OPENERS) or not _ends_work(stream, end):
         return None
-    found = read(sentence, bare=lead in ("=", "dash", "→", ":"))
+    found = read(sentence, bare=lead in ("=", "dash", "→", ":", "|", "●"))
     if found is None or (found.items and all(item.unit == "unknown" for item in found.items)):
         return None
     stream.at = end

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 import regex
 
 from lint.lexicon import Lexeme, Lexicon
@@ -77,9 +79,25 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
         tuple(specials),
         tuple(_countings(source, layout, lexicon, vocabulary)),
         sizes,
+        unplaced=tuple(_unplaced(source, layout, parts, entries, lexicon)),
         facts={"spiral": any(word in source.text.lower() for word in book.layout.spiral_words)},
     )
     return pattern, terms, lexicon
+
+
+def _unplaced(
+    source: SourceText, layout: Layout, parts: tuple[Part, ...], entries: list[definitions.Entry], lexicon: Lexicon
+) -> Iterator[Span]:
+    """Lines that look like work and were taken for talk: three stitches and two numbers or more."""
+    taken = [row.span for part in parts for row in part.rows]
+    taken += [entry.span for entry in entries] + [section.span for section in layout.sections]
+    for span in layout.prose:
+        if any(other.start < span.end and span.start < other.end for other in taken):
+            continue
+        kinds = [lexeme.kind for lexeme in lexicon.read(source.slice(span), span.start)]
+        stitches = sum(kind in ("stitch", "chain", "increase", "decrease", "special") for kind in kinds)
+        if stitches >= 3 and kinds.count("number") >= 2:
+            yield span
 
 
 def count_words(book: Rulebook) -> tuple[frozenset[str], frozenset[str]]:

@@ -117,13 +117,16 @@ def _preposition(stream: Stream, allow_to: bool) -> bool | None:
 def _item(stream: Stream, between: bool = False) -> Place | None:
     start = stream.at
     stream.skip(*_FILLERS)
+    all_of = any(item.kind == "all" for item in stream.lexemes[start : stream.at])
     while stream.word(*_SIDE_WORDS) and (stream.word(*_SIDE_WORDS, ahead=1) or stream.kind(1) == "corner"):
         stream.take()  # "top right corner ch-2 sp"
     loop_words = stream.take_if(*LOOPS)
     if stream.kind() == "ordinal" and stream.word("loop", "lp", ahead=1) and stream.kind(2) in ("of", "in"):
         loop_words = stream.take(), stream.take()  # "the 3rd loop of each st"
     if loop_words:
-        stream.skip("the", "of")
+        before = stream.at
+        stream.skip("the", "of", "all")
+        all_of = all_of or any(item.kind == "all" for item in stream.lexemes[before : stream.at])
     kind = stream.kind()
     place: Place | None = None
     if kind == "as" and stream.peek().lower == "same as":  # "sc in same as ch 1"
@@ -151,6 +154,7 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         number = how_many(stream)
         if number is not None:
             place = _with_target(stream, start, Which.NEXT, number)
+            place = replace(place, bare=all_of) if place is not None else None
         elif kind == "number":
             place = _with_target(stream, start, Which.NEXT)
     else:
@@ -161,6 +165,9 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
     if place is None:
         stream.at = start
         return None
+    if all_of and place.bare:  # "in all sts", "in all 24 sts"
+        whole = place.number == ONE
+        place = replace(place, which=Which.EACH, limit=limit(stream)) if whole else replace(place, each_of=True)
     _of_last_row(stream)
     if any(item.lower in _PASSED_OVER for item in stream.lexemes[start : stream.at]):
         place = replace(place, skipped=True)

@@ -26,7 +26,11 @@ def target(stream: Stream) -> Target | None:
             return Target(TargetKind.CORNER)
         stream.at = start
         return None
-    return replace(found, corner=True) if corner and found.kind is TargetKind.SPACE else found
+    if corner and found.kind is TargetKind.SPACE:
+        return replace(found, corner=True)
+    if corner and found.kind in (TargetKind.STITCH, TargetKind.ANY_STITCH):
+        return Target(TargetKind.CORNER)  # "in corner dc"
+    return found
 
 
 def is_space_word(stream: Stream, ahead: int = 0) -> bool:

@@ -210,7 +210,7 @@ class Bench(Plain):
             if len(like) > 1 and like == [(node.kind, node.length) for node in opening]:
                 self.groups[name] += 1
                 for node in opening:
-                    node.special = name
+                    node.special, node.group = name, first.group
                 return
 
     def left_over(self, cursor: Cursor) -> list[Node]:

@@ -362,6 +362,8 @@ class Cursor:
     def _one_place(self, one: list[int], other: list[int]) -> bool:
         """Whether two groups at a round's ends are in one place: of a row, or of a ring with no space between."""
         last, first = self.nodes[one[-1]], self.nodes[other[0]]
+        if last.group and last.group == first.group:
+            return True
         if not (last.parents and first.parents and last.is_stitch and first.is_stitch):
             return False
         return last.parents[0] is first.parents[0]

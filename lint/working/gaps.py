@@ -39,15 +39,17 @@ class Gaps(Parts):
         """The next place between two groups: the chain space there, or the bare gap; None if there is none."""
         cursor = self.cursor
         end = cursor.end if boundary is None else boundary
-        runs = [run for run in cursor.all_groups() if run[-1] >= cursor.at - 1]
-        for before, after in zip(runs, [*runs[1:], None]):
-            index = after[0] if after is not None else len(cursor.nodes)
+        whole = cursor.all_groups()
+        wraps = bool(whole) and whole[0][0] > whole[0][-1]  # the first group began at the round's end
+        runs = [run for run in whole if run[-1] >= cursor.at - 1]
+        for before, after in zip(runs, [*runs[1:], None], strict=True):
+            index = after[0] if after is not None else whole[0][0] if wraps else len(cursor.nodes)
             if index > end or index < cursor.at or index == self.gap_at:
                 continue
             if after is not None and len(after) == 1 and cursor.nodes[index].kind == "space" and index < end:
                 cursor.at, cursor.last = index + 1, cursor.nodes[index]
                 return cursor.last
-            if after is None and not self.gap_closes_round():
+            if after is None and not wraps and not self.gap_closes_round():
                 continue
             if _is_group(before) and (after is None or _is_group(after)):
                 cursor.at = self.gap_at = index

@@ -57,6 +57,8 @@ class Parts(RowState):
                 cursor.at = wanted + 1
                 cursor.last = cursor.nodes[wanted]
                 return cursor.last
+        if owner is not None and owner.kind is TargetKind.CORNER and not runs and cursor.circular:
+            raise PlacesUnknown("where the corners of the round below are is not known here")
         if owner is None or target.kind is TargetKind.SPACE or not runs:
             return cursor.next(target, self.size)
         if owner.kind is TargetKind.CORNER:
