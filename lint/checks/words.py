@@ -109,6 +109,7 @@ def _own_forms(context: Context) -> set[str]:
             *context.book.stitches.post.back,
             *context.book.stitches.foundation,
             *context.book.stitches.standing,
+            *context.book.stitches.long,
         ):
             forms.update(template.replace("{}", form).lower() for form in plain)
     return forms
@@ -141,7 +142,11 @@ def _standard_forms(context: Context) -> frozenset[str]:
 
 
 def _defined(context: Context) -> set[str]:
-    return {form for entry in context.pattern.abbreviations for form in entry.forms}
+    """Every form that the pattern's own list has; "ch-sp(s): chain space(s)" tells sp and sps as well."""
+    forms = {form for entry in context.pattern.abbreviations for form in entry.forms}
+    forms |= {piece for form in forms for piece in form.split("-") if "-" in form and piece}
+    swapped = {entry.meaning.strip().rstrip(".").lower() for entry in context.pattern.abbreviations}
+    return forms | {meaning for meaning in swapped if len(meaning) <= 4}  # "stitch = st"
 
 
 def _has_list(context: Context) -> bool:
@@ -169,6 +174,8 @@ def check_undefined(context: Context) -> Iterator[Finding]:
         if lexeme.kind == "stitch" and lexeme.lower not in own:
             continue  # terms-mixed has it
         if lexeme.kind == "together":
+            if lexeme.lower == "together":
+                continue  # a plain word: "sew the ends together"
             if not any(form in defined for form in (lexeme.lower, "tog")):
                 places.setdefault(lexeme.lower, []).append((lexeme, part, row))
             continue

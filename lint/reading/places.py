@@ -273,8 +273,12 @@ def _pointed(stream: Stream, start: int) -> Place | None:
             return None
         place = Place(stream.span_from(start), which, (ANY,), number or ONE)
     if which is Which.SAME:
+        words = stream.at
         same_as(stream)
-        place = replace(place, span=stream.span_from(start))
+        first = any(
+            item.kind in ("beginning", "first", "join", "joining") for item in stream.lexemes[words : stream.at]
+        )
+        place = replace(place, span=stream.span_from(start), from_words="round's start" if first else "")
     if stream.kind() == "or" and stream.kind(1) in ("next", "space", "chain", "number", "any_stitch"):
         return place
     return place

@@ -163,6 +163,9 @@ class Bench(Plain):
         flat = self.turned and not self.joined and not self.said_round  # a row that began in a ring
         circular = self.is_round and not flat
         self.count_opening_group(circular)
+        for name, times in self.named.items():
+            if times == 1 and self.groups[name] == 1 and len(self.made) > 2 * (len(self.made) - self.step_from):
+                del self.groups[name]  # said once, of the first: how many more there are is not counted
         made = count(self.made, self.groups, self.picots, circular, self.from_ring, self.slip_row)
         if len(self.bunches) == 1 and not self.groups:
             made = replace(made, bunches=sum(self.bunches.values()))

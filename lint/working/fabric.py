@@ -111,7 +111,9 @@ def count(
     for index in marks:
         nodes[index].corner = True  # so that the next round finds them
     corners = len(marks)
-    return Made(sum(kinds.values()), dict(kinds), dict(spaces), corners, dict(units), sides, chains, dict(apart), slips)
+    return Made(
+        sum(kinds.values()), dict(kinds), dict(spaces), corners, dict(units), sides, chains, dict(apart), slips=slips
+    )
 
 
 def find_corners(nodes: list[Node], from_ring: bool) -> tuple[list[int], tuple[int, ...]]:

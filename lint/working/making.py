@@ -149,6 +149,7 @@ class Making(Beginning):
             if step.names == "picot":
                 return
             self.groups[step.names] += 1
+            self.named[step.names] += 1
 
     def fixed_passes(self, step: Repeat) -> int:
         times = step.times

@@ -227,9 +227,10 @@ class PatternWorker:
             return self._not_recomputed(instance, state, size, "more stitches than any row can hold", instance.row.span)
         worked = best.worked
         if best.unsound:
-            cell = self._not_recomputed(
-                instance, state, size, "its words do not come out on the row below", instance.row.span
-            )
+            why = "its words do not come out on the row below"
+            if best.open:
+                why = "they can be read in two ways, which make different numbers of stitches"
+            cell = self._not_recomputed(instance, state, size, why, instance.row.span)
             return replace(cell, misfits=_misfits(worked, instance), assumed=fabric.assumed)
         settle(best, state)
         for node in fabric.nodes:

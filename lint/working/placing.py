@@ -51,6 +51,8 @@ class Placing(Gaps):
             return self.each_place(place, following)
         if which is Which.SAME or which is Which.JUST_MADE:
             node = cursor.last
+            if place.from_words == "round's start" and len(self.made) > 2 and self.is_round and self.made[0].parents:
+                return [self.made[0].parents[0]]  # "2 dc in same sp as beg ch-3": what the round began in
             if node is None or node.kind == "ch" and not self.made:
                 node = cursor.next(_ANY, self.size) if cursor.nodes or not cursor.known else Node("unknown place")
             elif cursor.at < len(cursor.nodes) and node is cursor.nodes[cursor.at] and node.kind != "ring":

@@ -67,6 +67,7 @@ class RowState:
         self.groups: Counter = Counter()
         self.picots = 0
         self.filling = 0  # brackets, within brackets, that are being worked into one place
+        self.named: Counter = Counter()  # groups that only "(petal made)" names
         self.bunches: Counter = Counter()  # three or more of a stitch in one place, by kind and number
         self.begun = False
         self.begin_node: Node | None = None

@@ -59,6 +59,7 @@ class Trial:
     worked: Worked
     comparison: Comparison | None
     forced: dict[Key, int]
+    open: bool = False  # another reading fits as well and makes another number, and no count speaks for either
 
     @property
     def agrees(self) -> bool | None:
@@ -73,7 +74,8 @@ class Trial:
     @property
     def unsound(self) -> bool:
         """Whether the places run out, or a repeat does not come out, and no printed count speaks for what is made."""
-        return self.agrees is None and any(noted.trouble.kind in _UNSOUND for noted in self.worked.troubles)
+        does_not_come_out = any(noted.trouble.kind in _UNSOUND for noted in self.worked.troubles)
+        return self.open or self.agrees is None and does_not_come_out
 
     @property
     def rank(self) -> tuple[bool, bool, int]:
@@ -91,6 +93,16 @@ class Trial:
 
 def best_reading(task: Task, state: PieceState) -> Trial:
     """The reading that agrees and fits, with as little forced as may be.  Raises PlacesUnknown, TooMany."""
+    best = _best(task, state)
+    if best.agrees is None:
+        covers = [(key, 1 - taken) for key, (taken, _) in best.worked.choices.asked.items() if key[0] == "covers"]
+        for key, other in covers[:3]:
+            trial = _try(task, state, {**best.forced, key: other})
+            best.open = best.open or trial.fits and trial.worked.made.stitches != best.worked.made.stitches
+    return best
+
+
+def _best(task: Task, state: PieceState) -> Trial:
     first = _try(task, state, {})
     if first.agrees is not False and first.fits or not first.worked.choices.asked:
         return first
