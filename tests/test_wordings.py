@@ -116,6 +116,29 @@ MADE = [
     (GRANNY, "Rnd 2: Sl st to corner sp, ch 3, 2 dc, ch 2, 3 dc in corner sp, *ch 1, (3 dc, ch 2, 3 dc) in next corner sp; rep from * 2 more times, ch 1, join.", 24, {1: 4, 2: 4}),
     (GRANNY, "Rnd 2: Attach new color in any corner with standing dc; 2 dc, ch 2, 3 dc in same corner, ch 1, [3 dc, ch 2, 3 dc, ch 1] in each of next 3 corners, join.", 24, {1: 4, 2: 4}),
     (GRANNY, "Rnd 2: (Sl st, ch 5, 3 dc) in first ch-2 sp, ch 1, *(3 dc, ch 2, 3 dc) in next ch-2 sp, ch 1; rep from * 2 more times, 2 dc in first sp, join to 3rd ch of ch-5.", 24, {1: 4, 2: 4}),
+    # all of a sort beside a run
+    (GRANNY, "Rnd 2: Ch 1, sc in each dc and (sc, ch 2, sc) in each of 4 corner sps, join.", 20, {2: 4}),
+    (GRANNY, "Rnd 2: Ch 1, sc in each of the 12 dc around and 2 sc in each ch-2 sp, join.", 20, {}),
+    (GRANNY, "Rnd 2: Ch 1, 5 sc in each of the 4 ch-2 sps and sc in each dc, join.", 32, {}),
+    (ROUND_12, "Rnd 2: Ch 1, 2 sc in all sts, join.", 24, {}),
+    # arches by their centre chain
+    (ARCHES_8, "Rnd 3: Ch 1, *sc in center ch of next ch-3, ch 4; rep from * around, join.", 8, {4: 8}),
+    (ARCHES_8, "Rnd 3: Sl st to center ch of ch-3, ch 5 (counts as dc and ch 2), dc in same ch, ch 3, *(dc, ch 2, dc) in center ch of next ch-3, ch 3; rep from * around, join with sl st in 3rd ch of ch-5.", 16, {2: 8, 3: 8}),
+    # petals, and repeats that come back to their start
+    (ARCHES_8, "Rnd 3: Sl st in next ch-3 sp, (ch 3, 4 dc, ch 3, sl st) in same sp, *(sl st, ch 3, 4 dc, ch 3, sl st) in next ch-3 sp; rep from * around, join.", 32, {3: 16}),
+    (ROUND_12, "Rnd 2: *(Ch 2, dc, ch 2, sl st) in same st, sl st in next st; rep from * around.", 12, {2: 24}),
+    # what "around" and "inc" belong to
+    (ROUND_12, "Rnd 2: Sc 1, inc 1 around.", 18, {}),
+    (ROUND_24, "Rnd 2: Sc 2, dec around.", 18, {}),
+    (ROUND_12, "Rnd 2: (Sc, sc inc) x 6.", 18, {}),
+    (ROUND_12, "Rnd 2: Hdc inc around.", 24, {}),
+    # a last pass of other words; slip stitches that are worked into
+    (ROUND_24, "Rnd 2: Ch 1, sc in next 4 sts, *ch 10, sk next 4 sts, sc in next 8 sts; rep from * once more, ending last rep with sc in last 4 sts, join.", 16, {10: 2}),
+    (ROUND_24, "Rnd 2: Sc 6, sl st 4, sc 14.\nRnd 3: Sc in each st around.", 24, {}),
+    # what a definition calls a beginning stitch is one of them
+    (SHELL_WORDS + MESH_12, "Rnd 2: Sl st in ch-1 sp, (beg shell, ch 1, shell) in same sp, sk next ch-1 sp, *(shell, ch 1, shell) in next ch-1 sp, sk next ch-1 sp; rep from * around, join.", 72, {1: 6, 2: 12}),
+    # chains between
+    (ROUND_12, "Rnd 2: Ch 1, sc in each st around with ch 1 between, join.", 12, {1: 11}),
 ]  # fmt: skip
 
 NOT_TOLD = [
@@ -124,6 +147,9 @@ NOT_TOLD = [
     (ROUND_12, "Rnd 2: Ch 1, sc in each st around, 3 sc in each corner, join."),  # a circle has none
     (ROUND_12, "Rnd 2: Ch 1, dc in each st around, dc in each st around, join."),  # nothing is left for the second
     (ROUND_12, "Rnd 2: Ch 1, sc in next 3 sts (2 sc in next st, ch 1, sc in next st), join."),  # work, or a gloss?
+    (ARCHES_8, "Rnd 3: Ch 1, sc in each sc of Rnd 1, join."),  # how many of them are free is not told
+    (ARCHES_8, "Rnd 3: *Ch 4, sl st around post of next sc of Rnd 1; rep from * around."),
+    (ROUND_24, "Rnd 2: Ch 1, sc in next 23 sts, wibble, join."),  # perhaps a stitch
     (ARCHES_8, "Rnd 3: In next ch-3 sp make 2 dc, hdc, ch 2, sc in next sc, join."),  # what goes into the space?
 ]
 

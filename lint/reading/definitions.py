@@ -58,6 +58,9 @@ def entries(text: str, offset: int, known: frozenset[str]) -> list[Entry]:
 def _chunks(line: str, known: frozenset[str]) -> list[tuple[int, str]]:
     """A line cut at ";" or at commas where each piece is an entry of its own."""
     body = line.rstrip("\n")
+    columns = _columns(body, known)
+    if columns:
+        return columns
     for cutter in (r";\s+", r",\s+", r"(?<=\w{2}|\w\))\.\s+(?=[\w-]{1,8}(?: [\w-]{1,6})?(?:\(\w+\))?\s*[:=–])"):
         pieces, last = [], 0
         for match in regex.finditer(cutter, body):
@@ -82,6 +85,18 @@ def _chunks(line: str, known: frozenset[str]) -> list[tuple[int, str]]:
                     joined.append((start, piece))
             return joined
     return [(0, body)]
+
+
+def _columns(body: str, known: frozenset[str]) -> list[tuple[int, str]]:
+    """The entries of a line set in two columns: "Ch = Chain      Rnd = Round", "ch   chain      dc   double crochet"."""
+    cells = [(match.start(), match.group(0)) for match in regex.finditer(r"\S+(?:\s\S+)*", body)]
+    if len(cells) == 2 and all(regex.search(r"\S\s*[=:–]\s*\S", cell) for _, cell in cells):
+        return cells
+    named = [any(form in known for form in expand(cell)) for _, cell in cells]
+    if len(cells) == 4 and named[0] and named[2]:
+        (first, _), (second, words), (third, _), (fourth, last) = cells
+        return [(first, body[first : second + len(words)]), (third, body[third : fourth + len(last)])]
+    return []
 
 
 def _balanced(text: str) -> bool:

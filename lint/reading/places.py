@@ -98,6 +98,9 @@ def _merges(one: Place, other: Place) -> bool:
 def _preposition(stream: Stream, allow_to: bool) -> bool | None:
     """Takes the preposition; tells whether several places share one stitch; None if there is none."""
     start = stream.at
+    if stream.word("in all") and stream.kind(1) in ("any_stitch", "stitch", "number", "space", "corner", "chain"):
+        stream.take()
+        return False  # "2 sc in all sts": not a total
     everything = stream.take_if("all", "together")
     kind = stream.kind()
     if kind in ("in", "around", "at") or (kind == "to" and allow_to):
@@ -117,7 +120,8 @@ def _preposition(stream: Stream, allow_to: bool) -> bool | None:
 def _item(stream: Stream, between: bool = False) -> Place | None:
     start = stream.at
     stream.skip(*_FILLERS)
-    all_of = any(item.kind == "all" for item in stream.lexemes[start : stream.at])
+    said = stream.lexemes[max(0, start - 1) : stream.at]
+    all_of = any(item.kind == "all" or item.lower == "in all" for item in said)
     while stream.word(*_SIDE_WORDS) and (stream.word(*_SIDE_WORDS, ahead=1) or stream.kind(1) == "corner"):
         stream.take()  # "top right corner ch-2 sp"
     loop_words = stream.take_if(*LOOPS)
