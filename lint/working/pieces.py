@@ -312,8 +312,9 @@ def _goes_on_better(
             trial = best_reading(Task.of(coming, state, fabric, size, blocks), state)
         except (PlacesUnknown, TooMany, NotDefined):
             return False
-        results.append(trial.agrees is not False and trial.fits)
-    return results[0] and not results[1]
+        results.append((trial.agrees, trial.agrees is not False and trial.fits))
+    (printed_agrees, printed_fits), (made_agrees, made_fits) = results
+    return printed_fits and (not made_fits or printed_agrees is True and made_agrees is None)
 
 
 def _next_fabric(worked: Worked, circular: bool, state: PieceState) -> Fabric:
