@@ -249,7 +249,8 @@ def _stem(word: str) -> str:
 
 def _known(word: str, defined: set[str]) -> bool:
     forms = {word, _stem(word), word + "s", word.replace(" ", ""), word.replace("-", " "), word.replace(" ", "-")}
-    if forms & defined:
+    plain = word.replace(".", "")
+    if forms & defined or "." in word and any(form.replace(".", "") == plain for form in defined):
         return True
     return word in ("chs", "ch") and ("ch" in defined or "chs" in defined)
 

@@ -54,7 +54,7 @@ def _asides(stream: Stream) -> set[int]:
     """Indexes of words said on the side: "(see Special Stitches)", "(this is an increase)", "loosely"."""
     found: set[int] = set()
     for index, lexeme in enumerate(stream.lexemes):
-        if lexeme.kind == "manner":
+        if lexeme.kind == "manner" or _ends_abbreviation(stream, index):
             found.add(index)
         elif lexeme.kind in OPENERS and index + 1 < len(stream.lexemes):
             opening = stream.lexemes[index + 1].lower
@@ -63,6 +63,17 @@ def _asides(stream: Stream) -> set[int]:
             if inside and not any(item.kind in ("counts", "counts_not", "forming") for item in inside):
                 found.update(range(index, close + 1))
     return found
+
+
+def _ends_abbreviation(stream: Stream, index: int) -> bool:
+    """Whether a full stop only ends an abbreviation: "1 dc. in 2nd ch. from hook"."""
+    lexemes = stream.lexemes
+    if lexemes[index].kind != "." or not index or index + 1 >= len(lexemes) or not lexemes[index].glued:
+        return False
+    after = lexemes[index + 1]
+    abbreviated = lexemes[index - 1].kind in ("stitch", "chain", "any_stitch", "space", "skip", "repeat", "round")
+    goes_on = after.kind in ("from", "in", "around", "across", "of", "to", "over", "together", "next", "each", "more")
+    return abbreviated and goes_on and after.text[:1].islower()
 
 
 def _emphasis(stream: Stream) -> set[int]:

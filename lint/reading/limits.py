@@ -16,6 +16,9 @@ def limit(stream: Stream) -> Limit | None:
     start = stream.at
     if stream.word("even") and stream.kind(1) in ("across", "around"):
         stream.take()
+    edge = 2 if stream.kind(1) == "the" else 1
+    if stream.kind() == "across" and stream.kind(edge) in ("side", "edge"):
+        return None  # along an edge, not along the row
     gone = bool(stream.take_if("across", "around"))
     if not gone and stream.kind() == "round" and stream.word("round") and stream.kind(1) in _AFTER_ROUND:
         gone = bool(stream.take())  # "1 tr in each tr round"

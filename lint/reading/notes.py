@@ -106,6 +106,12 @@ def for_first_stitch(stream: Stream) -> Counting | None:
         if note is not None and note.stitch:
             stream.at = end
             return note
+    if stream.kind() == "in" and stream.kind(1) == "place" and stream.kind(2) == "of":
+        end = stream.next_of(",", ";", ".", "(")
+        note = _counted(stream.inside(start + 3, end), 0)
+        if note is not None and note.stitch:
+            stream.at = end
+            return note
     if stream.kind() in ("counts", "counts_not"):
         end = stream.next_of(",", ";", ".", "(")
         note = counting(stream.inside(start, end))

@@ -80,6 +80,7 @@ def chain_top(stream: Stream, start: int) -> Place | None:
     word = stream.take().kind
     stream.skip("of", "the", "each", "next", "last", "same", "first", "in")
     chain_words = stream.take_if("beginning")
+    number = how_many(stream)
     found = target(stream)
     if found is None:
         if not chain_words:
@@ -89,4 +90,6 @@ def chain_top(stream: Stream, start: int) -> Place | None:
         return Place(stream.span_from(start), Which.SAME, (Target(TargetKind.PLACE),))
     if found.kind is TargetKind.CHAIN:
         found = Target(TargetKind.TURNING_CHAIN, length=found.length)
+    if number is not None and found.kind is not TargetKind.TURNING_CHAIN:
+        return Place(stream.span_from(start), Which.NEXT, (found,), number)  # "top of next 3 sts"
     return Place(stream.span_from(start), Which.NEXT, (found,), from_words="top")

@@ -110,6 +110,9 @@ def _preposition(stream: Stream, allow_to: bool) -> bool | None:
             return None
         stream.skip("in")
         return bool(everything)
+    if kind == "over" and stream.kind(1) == "to" and allow_to:
+        stream.at += 2  # "sl st over to next ch"
+        return False
     if kind == "over":
         stream.take()
         return True

@@ -85,6 +85,13 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         stream.take()
         number = stream.amount()
         number_after = stitch in ("inc", "dec") or together is not None
+    elif (
+        number is None
+        and stream.word("once", "twice", "thrice")
+        and (together is not None or stitch in ("inc", "dec"))
+        and stream.kind(1) in (",", ";", ".", "end", "(", "[", ")", "dash", "=", "turn", "and", "star")
+    ):
+        number, number_after = Amount.of(stream.take().number), True  # "dc2tog twice, turn"
     elif number is None and stream.word("twice", "once") and stream.kind(1) == "in":
         number = Amount.of(stream.take().number)
     elif number is None and (bracketed := _times_in_brackets(stream)) is not None:

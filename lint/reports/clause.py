@@ -87,6 +87,7 @@ _BEFORE = (
     "[ sc in next st ",
     "*dc in next st, ch 1, sc in next sc; rep from * around, ",
     "# sc in next st # ",
+    "sc in each st around, ",
     "+ sc in next st + ",
 )
 _SIZE_GATE = regex.compile(r"(?i)^\W*(?:for\s+)?(?:all\s+sizes|sizes?\s[^:.*()\[\]]{1,40}?(?:\s+only)?)\s*:\s*")
