@@ -275,6 +275,10 @@ def _unit(stream: Stream) -> tuple[str | None, str]:
             return f"special:{lexeme.value}", words()
         stream.take()
         return "space", words()
+    if lexeme.kind == "half" and stream.kind(1) in ("special", "group_word"):
+        stream.take()
+        half = stream.take()
+        return f"special:half {singular(half.value or half.lower)}", words()
     if lexeme.kind in ("special", "one_stitch", "group_word", "picot"):
         stream.take()
         name = lexeme.value if lexeme.kind == "special" else lexeme.lower

@@ -77,8 +77,9 @@ def measured(item: StatedItem, made: Made, stated: Stated) -> list[int]:
         return [sum(made.spaces.values())]
     if unit == "special":
         for key in (name, _ALIASES.get(name, name)):
-            if key in made.groups:
-                return [made.groups[key]]
+            alike = [number for group, number in made.groups.items() if _is_one_of(group, key)]
+            if alike:
+                return [sum(alike)]
             if key in made.by_kind:
                 return [made.by_kind[key]]
         return [made.bunches] if made.bunches and name.split()[-1] in _BUNCHES else []
@@ -92,6 +93,12 @@ def measured(item: StatedItem, made: Made, stated: Stated) -> list[int]:
 # what the trade calls several stitches in one place, defined or not
 _BUNCHES = ("shell", "shells", "sh", "fan", "fans", "petal", "petals", "scallop", "scallops", "group", "groups")
 _ALIASES = {"cl": "cluster", "pc": "popcorn", "ps": "puff", "sh": "shell", "p": "picot", "block": "bl", "bl": "block"}
+
+
+def _is_one_of(group: str, name: str) -> bool:
+    """Whether a group counts under a name: its own, or that of the last or first of its sort ("end half SH")."""
+    first, _, rest = group.lower().partition(" ")
+    return group == name or first in ("beg", "beginning", "end", "ending", "last", "first") and rest == name.lower()
 
 
 def _other_counting(item: StatedItem, number: int, made: Made) -> str | None:
