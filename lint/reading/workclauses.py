@@ -7,6 +7,7 @@ from dataclasses import replace
 from lint.amount import Amount
 from lint.place import Which
 from lint.reading.lists import bare, one_list
+from lint.reading.places import places
 from lint.reading.shapingclauses import ShapingClauses
 from lint.reading.stream import OPENERS
 from lint.reading.targets import ANY, is_space_word
@@ -71,8 +72,11 @@ class WorkClauses(ShapingClauses):
             step = Evenly(stream.span_from(start), step.stitch, step.number)
         if isinstance(step, Work) and step.number_said and not step.places and self.along_edge():
             step = Evenly(stream.span_from(start), step.stitch, step.number)
-        if isinstance(step, Work) and step.places and (chains := self.chains_between()) is not None:
-            step = replace(step, between=chains, span=stream.span_from(start))
+        if isinstance(step, Work) and (step.places or step.number_said):
+            chains = self.chains_between()
+            if chains is not None:
+                found = step.places or places(stream)  # "2 dc with ch 1 between in next st"
+                step = replace(step, between=chains, places=found, span=stream.span_from(start))
         if isinstance(step, Work) and len(step.places) == 1 and self._loose_group(step):
             return True
         self.steps.append(step)
@@ -122,6 +126,7 @@ class WorkClauses(ShapingClauses):
                 stream.take()
             if number is not None and stream.take_if("between"):
                 stream.skip("each", "the", "stitch", "any_stitch", "same", "all")
+                stream.take() if stream.word("them") else None
                 return number
         stream.at = start
         return None

@@ -127,7 +127,17 @@ class Making(Beginning):
         kind = self.kind_of(item)
         if special is not None and special.beginning:
             kind = special.plain_name
+        if item.between is not None:
+            self.put_apart(kind, place, number, self.amount(item.between))
+            return
         self.put(kind, place, number * (2 if item.stitch == "inc" else 1))
+
+    def put_apart(self, kind: str, place: Node, number: int, chains: int) -> None:
+        """ "2 dc with ch 1 between": stitches in one place with chains between them."""
+        for index in range(number):
+            if index:
+                self.add_space(chains, place)
+            self.put(kind, place, 1)
 
     def fill_special(self, special: Special, place: Node) -> None:
         """A shell or V-stitch in one place; a beginning one is one of them, and its chain a part of it."""

@@ -108,6 +108,10 @@ class Stitching(Making):
         if each == 1 and place.which is Which.NEXT and found and found[0] is not self.group_place:
             self.put_one_each(kind, found)
             return
+        if step.between is not None and number > 1:
+            for node in found:
+                self.put_apart(kind, node, number, self.amount(step.between))
+            return
         if step.between is not None:
             self.work_each(step, kind, each, found, {})
             return
