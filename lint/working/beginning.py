@@ -17,6 +17,7 @@ from lint.tree import (
     Turn,
     UseYarn,
     Work,
+    walk,
 )
 from lint.working.chains import JoinHint, skipped_standing, standing
 from lint.working.clusters import first_cluster
@@ -70,6 +71,7 @@ class Beginning(Placing):
             and not self.made
             and (not self.repeating or step.counting is not None)  # what every pass begins with is a space
             and any(isinstance(s, MAKES_STITCHES) for s in following)
+            and not self.first_of_loops(length, following)
         ):
             self.beginning_chain(step, length, following)
             return
@@ -84,6 +86,12 @@ class Beginning(Placing):
         if not self.begun and not self.made and self.loops_from_join():
             self.springs, self.cursor.at = True, 1
         self.add_space(length, None, step.corner)
+
+    def first_of_loops(self, length: int, following: tuple[Step, ...]) -> bool:
+        """ "Ch 5, *sk next dc, sl st in next dc, ch 5": in a round of loops and slip stitches the first chain is a loop."""
+        if length < 3 or not self.is_round or main_stitch(following) is not None:
+            return False
+        return any(isinstance(s, Chain) and self.amount(s.length) == length for s in walk(following))
 
     def loops_from_join(self) -> bool:
         """Whether a round that begins with a loop is closed into the stitch that holds the join: that one is taken."""

@@ -178,6 +178,7 @@ def _triples(nodes: list[Node]) -> list[int]:
     sides = any(node.kind not in ("space", "ring") for node in nodes) and grouped < sum(
         n.kind != "space" for n in nodes
     )
-    if not 3 <= len(found) <= 8 or not sides and len(found) not in (3, 4, 6):
+    apart = sum(n.kind != "space" for n in nodes) - grouped >= len(found)  # stitches enough to lie between them
+    if not 3 <= len(found) <= 8 or not (sides and apart) and len(found) not in (3, 4, 6):
         return []  # a group in every place is a lace round, unless there are as many as a shape has corners
     return sorted(found)

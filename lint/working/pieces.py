@@ -12,17 +12,30 @@ from contextlib import contextmanager
 from dataclasses import dataclass, replace
 
 from lint.ledger import Cell, Ledger, LedgerRow, Misfit, Outcome
-from lint.pattern import Part, Pattern, Stated
+from lint.pattern import Part, Pattern
 from lint.rulebook import Rulebook
 from lint.source import Span
-from lint.tree import MAKES_STITCHES, Chain, Group, JoinYarn, MakeRing, Repeat, RowCall, Step, TimesKind, Work, walk
+from lint.tree import (
+    MAKES_STITCHES,
+    Chain,
+    Group,
+    JoinYarn,
+    MakeRing,
+    Repeat,
+    RowCall,
+    Step,
+    TimesKind,
+    Work,
+    walk,
+)
 from lint.working.bench import Worked
 from lint.working.chains import ChainRules
 from lint.working.choices import Key
 from lint.working.compare import Comparison, compare
 from lint.working.cursor import PlacesUnknown
 from lint.working.expand import MOST_ROWS, Expander, Instance, Loop
-from lint.working.fabric import Fabric, Made, Node
+from lint.working.fabric import Fabric
+from lint.working.goingon import as_printed, goes_on_better, last_chain, next_fabric, spaces_as_printed
 from lint.working.rowstate import NotDefined, TooMany
 from lint.working.starts import corner_to_corner, founds, is_round, not_for_size, works_ring
 from lint.working.trials import PieceState, Task, Trial, best_reading, settle
@@ -204,8 +217,8 @@ class PatternWorker:
         own = instance.stated if instance.index == instance.length - 1 else None
         calls = any(isinstance(step, RowCall) for step in instance.row.steps)
         others = instance.inherited if not (calls and instance.length > 1) else None  # rows called for may change it
-        state.fabric = _as_printed(own or others, size, is_round(instance, state.fabric))
-        state.carried = None
+        state.fabric = as_printed(own or others, size, is_round(instance, state.fabric))
+        state.carried = last_chain(instance.steps)
         return Cell(Outcome.NOT_RECOMPUTED, stopped_by=words, stopped_at=span)
 
     def _work(self, instance: Instance, coming: Instance | None, state: PieceState, size: int, blocks: bool) -> Cell:
@@ -238,12 +251,12 @@ class PatternWorker:
         if any(node.is_stitch for node in worked.unworked) and fabric is not state.unworked:
             state.unworked = replace(fabric, nodes=worked.unworked)
         state.carried = worked.carried
-        state.fabric = _next_fabric(worked, task.circular, state)
+        state.fabric = next_fabric(worked, task.circular, state)
         picked = False
         if best.agrees is False and coming is not None and worked.made.stitches:
-            printed = _as_printed(instance.stated, size, task.circular)
-            printed = printed or _spaces_as_printed(instance.stated, worked.made, size, task.circular)
-            if printed is not None and _goes_on_better(printed, state.fabric, coming, state, size, blocks):
+            printed = as_printed(instance.stated, size, task.circular)
+            printed = printed or spaces_as_printed(instance.stated, worked.made, size, task.circular)
+            if printed is not None and goes_on_better(printed, state.fabric, coming, state, size, blocks):
                 state.fabric, picked = printed, True
         if not worked.made.stitches and not worked.made.spaces and instance.row.label is None:
             return Cell(Outcome.NOT_STATED, worked.made)
@@ -300,62 +313,6 @@ def _at_loop_end(loop: Loop, cell: Cell, state: PieceState, size: int) -> Cell:
 
 def _joins_yarn(steps: tuple[Step, ...]) -> bool:
     return any(isinstance(step, JoinYarn) for step in steps)
-
-
-def _goes_on_better(
-    printed: Fabric, made: Fabric, coming: Instance, state: PieceState, size: int, blocks: bool
-) -> bool:
-    """Whether the next row agrees with the printed count and not with what was made."""
-    results = []
-    for fabric in (printed, made):
-        try:
-            trial = best_reading(Task.of(coming, state, fabric, size, blocks), state)
-        except (PlacesUnknown, TooMany, NotDefined):
-            return False
-        results.append((trial.agrees, trial.agrees is not False and trial.fits))
-    (printed_agrees, printed_fits), (made_agrees, made_fits) = results
-    return printed_fits and (not made_fits or printed_agrees is True and made_agrees is None)
-
-
-def _next_fabric(worked: Worked, circular: bool, state: PieceState) -> Fabric:
-    """The row below for the next row: a flat row is met from its other end, a turned round too."""
-    nodes = worked.fabric.nodes
-    if circular:
-        if worked.turned and len(nodes) > 1:
-            nodes = [nodes[0], *reversed(nodes[1:])]
-        if not worked.joined and worked.left and state.spiral:
-            nodes = [*worked.left, *nodes]  # a spiral is one running loop: what was not used comes next
-        return replace(worked.fabric, nodes=nodes)
-    if nodes and nodes[0].kind in ("ch", "ring") or worked.turned is False:
-        return worked.fabric
-    return replace(worked.fabric, nodes=list(reversed(nodes)))
-
-
-def _as_printed(stated: Stated | None, size: int, circular: bool) -> Fabric | None:
-    """A plain row of as many stitches as printed, where the count is of stitches alone; else not known."""
-    if stated is None or len(stated.items) != 1 or stated.series:
-        return None
-    item = stated.items[0]
-    number = item.number.at(size)
-    unit, _, name = item.unit.partition(":")
-    if number is None or unit not in ("stitches", "kind") or not 0 < number < 20_000:
-        return None
-    return Fabric.plain(name or "sc", number, circular)
-
-
-def _spaces_as_printed(stated: Stated | None, made: Made, size: int, circular: bool) -> Fabric | None:
-    """As many spaces as printed with stitches between, in what was made: only to see whether the next row agrees."""
-    if stated is None or len(stated.items) != 1 or stated.series or not stated.items[0].unit.startswith("space"):
-        return None
-    number, spaces = stated.items[0].number.at(size), sum(made.spaces.values())
-    if not number or not spaces or len(made.spaces) != 1 or made.stitches % spaces or number > 20_000:
-        return None
-    kind, length = next(iter(made.by_kind), "sc"), next(iter(made.spaces))
-    nodes = []
-    for _ in range(number):
-        nodes += [Node(kind) for _ in range(made.stitches // spaces)]
-        nodes.append(Node("space", length=length))
-    return Fabric(nodes, circular, assumed=True)
 
 
 def _misfits(worked: Worked, instance: Instance) -> tuple[Misfit, ...]:

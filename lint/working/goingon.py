@@ -1,0 +1,75 @@
+"""What the next row is worked on: what this one made, met from its other end, or what its printed count says."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from lint.pattern import Stated
+from lint.tree import Chain, MakeRing, Step, Turn
+from lint.working.bench import Worked
+from lint.working.cursor import PlacesUnknown
+from lint.working.expand import Instance
+from lint.working.fabric import Fabric, Made, Node
+from lint.working.rowstate import NotDefined, TooMany
+from lint.working.trials import PieceState, Task, best_reading
+
+
+def last_chain(steps: tuple[Step, ...]) -> Chain | None:
+    """The turning chain that ends a row ("…, ch 3, turn"), which the next row begins with."""
+    ending = [step for step in steps[-3:] if isinstance(step, (Chain, Turn))]
+    turned = len(ending) > 1 and isinstance(ending[-1], Turn) and isinstance(ending[-2], Chain)
+    return ending[-2] if turned and not any(isinstance(step, MakeRing) for step in steps) else None
+
+
+def goes_on_better(printed: Fabric, made: Fabric, coming: Instance, state: PieceState, size: int, blocks: bool) -> bool:
+    """Whether the next row agrees with the printed count and not with what was made."""
+    results = []
+    for fabric in (printed, made):
+        try:
+            trial = best_reading(Task.of(coming, state, fabric, size, blocks), state)
+        except (PlacesUnknown, TooMany, NotDefined):
+            return False
+        results.append((trial.agrees, trial.agrees is not False and trial.fits))
+    (printed_agrees, printed_fits), (made_agrees, made_fits) = results
+    return printed_fits and (not made_fits or printed_agrees is True and made_agrees is None)
+
+
+def next_fabric(worked: Worked, circular: bool, state: PieceState) -> Fabric:
+    """The row below for the next row: a flat row is met from its other end, a turned round too."""
+    nodes = worked.fabric.nodes
+    if circular:
+        if worked.turned and len(nodes) > 1:
+            nodes = [nodes[0], *reversed(nodes[1:])]
+        if not worked.joined and worked.left and state.spiral:
+            nodes = [*worked.left, *nodes]  # a spiral is one running loop: what was not used comes next
+        return replace(worked.fabric, nodes=nodes)
+    if nodes and nodes[0].kind in ("ch", "ring") or worked.turned is False:
+        return worked.fabric
+    return replace(worked.fabric, nodes=list(reversed(nodes)))
+
+
+def as_printed(stated: Stated | None, size: int, circular: bool) -> Fabric | None:
+    """A plain row of as many stitches as printed, where the count is of stitches alone; else not known."""
+    if stated is None or len(stated.items) != 1 or stated.series:
+        return None
+    item = stated.items[0]
+    number = item.number.at(size)
+    unit, _, name = item.unit.partition(":")
+    if number is None or unit not in ("stitches", "kind") or not 0 < number < 20_000:
+        return None
+    return Fabric.plain(name or "sc", number, circular)
+
+
+def spaces_as_printed(stated: Stated | None, made: Made, size: int, circular: bool) -> Fabric | None:
+    """As many spaces as printed with stitches between, in what was made: only to see whether the next row agrees."""
+    if stated is None or len(stated.items) != 1 or stated.series or not stated.items[0].unit.startswith("space"):
+        return None
+    number, spaces = stated.items[0].number.at(size), sum(made.spaces.values())
+    if not number or not spaces or len(made.spaces) != 1 or made.stitches % spaces or number > 20_000:
+        return None
+    kind, length = next(iter(made.by_kind), "sc"), next(iter(made.spaces))
+    nodes = []
+    for _ in range(number):
+        nodes += [Node(kind) for _ in range(made.stitches // spaces)]
+        nodes.append(Node("space", length=length))
+    return Fabric(nodes, circular, assumed=True)
