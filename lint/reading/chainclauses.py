@@ -179,6 +179,7 @@ def skipped(stream: Stream) -> tuple[Place, ...]:
         return tuple(replace(place, which=Which.ELSEWHERE) for place in named) if elsewhere else named
     stream.at = start
     which = {"first": Which.FIRST, "last": Which.LAST}.get(stream.kind(), Which.NEXT)
+    bare = stream.kind() == "number"
     stream.skip("first", "next", "last", "the")
     number = stream.amount()
     found = target(stream)
@@ -187,6 +188,7 @@ def skipped(stream: Stream) -> tuple[Place, ...]:
     if of_another_row(stream):
         which = Which.ELSEWHERE
     place = Place(stream.span_from(start), which, (found or Target(TargetKind.ANY_STITCH),), number or Amount.of(1))
+    place = replace(place, bare=bare)
     more: tuple[Place, ...] = ()
     mark = stream.at
     if stream.take_if("and"):

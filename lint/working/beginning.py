@@ -71,7 +71,7 @@ class Beginning(Placing):
             and not self.made
             and (not self.repeating or step.counting is not None)  # what every pass begins with is a space
             and any(isinstance(s, MAKES_STITCHES) for s in following)
-            and not self.first_of_loops(length, following)
+            and not (step.counting is None and self.first_of_loops(length, following))
         ):
             self.beginning_chain(step, length, following)
             return
@@ -89,7 +89,8 @@ class Beginning(Placing):
 
     def first_of_loops(self, length: int, following: tuple[Step, ...]) -> bool:
         """ "Ch 5, *sk next dc, sl st in next dc, ch 5": in a round of loops and slip stitches the first chain is a loop."""
-        if length < 3 or not self.is_round or main_stitch(following) is not None:
+        stitch = main_stitch(following)
+        if length < 3 or not self.is_round or stitch is not None and self.rules.height(stitch) > 1:
             return False
         return any(isinstance(s, Chain) and self.amount(s.length) == length for s in walk(following))
 

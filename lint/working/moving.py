@@ -99,6 +99,9 @@ class Moving(Grouping):
                 continue
             if place.targets[0].kind is TargetKind.TURNING_CHAIN and cursor.uncounted:
                 continue
+            if place.bare and at_start and self.begin_node is not None and cursor.at == 1 and not self.is_round:
+                # "ch 4, turn, sk 2 sc, dc in next sc": the stitch below the chain may be one of the two
+                number -= self.choices.pick(("skip takes the first", step.span.start), 2, 1 if number == 1 else 0)
             for _ in range(number):
                 if not cursor.known:
                     break
