@@ -46,6 +46,9 @@ MADE = [
     (MESH, "Row 3: Ch 3 (counts as dc), dc in first sp, ch 1, *sk next dc, dc in next sp, ch 1; rep from * to last sp, dc in last sp, dc in 3rd ch of tch, turn.", 12, {1: 9}),
     (ARCHES, "Row 3: Ch 5 (counts as dc and ch 2), sc in next ch-5 sp, *ch 5, sc in next ch-5 sp; rep from * across, ch 2, dc in last sc, turn.\nRow 4: Ch 1, sc in first dc, *ch 5, sc in next ch-5 lp; rep from * across, ch 5, sc in 3rd ch of turning ch-5, turn.", 6, {5: 5}),
     (DC_20, "Row 2: Ch 2, sk first st, [fpdc around next st, bpdc around next st] to last st, hdc in tch, turn.", 20, {}),
+    (SC_21, "Row 2: Ch 4, sk 2 sc, dc in next sc, *ch 1, sk 1 sc, dc in next sc; rep from * to end, turn.", 11, {1: 10}),
+    ("Ch 20.\nRow 1: Sc in 2nd ch from hook and in each ch across, ch 3, turn. (19 sc)\n", "Row 2: Sk 1 sc, dc in each sc to end, ch 1, turn.\nRow 3: Sc in each dc, sc in top of t-ch.", 19, {}),
+    ("Ch 22.\nRow 1: Sc in 4th ch from hook, *ch 1, sk 1 ch, sc in next ch; rep from * across, turn.\n", "Row 2: Ch 2, sk first sc, *sc in next ch-1 sp, ch 1, sk next sc; rep from * across, ending with sc in turning ch sp, turn.", 10, {1: 9}),
     # a chain that is a leg of the first decrease
     (DC_12, "Row 2: Ch 2, dc in next st (counts as dc2tog), dc in each st to last 2 sts, dc2tog, turn.", 10, {}),
     # a chain ring worked chain by chain

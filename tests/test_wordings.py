@@ -137,6 +137,9 @@ MADE = [
     (ROUND_24, "Rnd 2: Sc 6, sl st 4, sc 14.\nRnd 3: Sc in each st around.", 24, {}),
     # what a definition calls a beginning stitch is one of them
     (SHELL_WORDS + MESH_12, "Rnd 2: Sl st in ch-1 sp, (beg shell, ch 1, shell) in same sp, sk next ch-1 sp, *(shell, ch 1, shell) in next ch-1 sp, sk next ch-1 sp; rep from * around, join.", 72, {1: 6, 2: 12}),
+    # a round of loops begins with a loop
+    (ROUND_24, "Rnd 2: Ch 5, *sk next 2 sc, sl st in next sc, ch 5; rep from * 6 more times, sk last 2 sc, sl st in base of first ch-5.", 0, {5: 8}),
+    (ROUND_24, "Rnd 2: Ch 5, *sk next 2 sc, sc in next sc, ch 5; rep from * 6 more times, sk last 2 sc, sl st in base of first ch-5.", 7, {5: 8}),
     # chains between
     (ROUND_12, "Rnd 2: Ch 1, sc in each st around with ch 1 between, join.", 12, {1: 11}),
 ]  # fmt: skip

@@ -110,7 +110,7 @@ class Beginning(Placing):
         if step.counting is not None:
             self.learned.append((length, step.counting))
         hint = self.hint
-        if hint is None and length > 1 and _skips_first(following):
+        if hint is None and length > 1 and self.rules.height(stitch) > 1 and _skips_first(following):
             hint = JoinHint(True)  # the stitch at its foot is passed over: the chain stands for it
         stands = standing(length, step.counting, stitch, self.rules, self.choices, hint, step.span)
         if not stands.said:

@@ -24,8 +24,7 @@ class Placing(Gaps):
             self.resume()
         cursor = self.cursor
         number = self.amount(place.number)
-        if place.targets[0].name == "turning chain" and not cursor.has(place.targets[0], self.size):
-            place = replace(place, targets=(Target(TargetKind.TURNING_CHAIN),))  # it has no space of its own
+        place = replace(place, targets=self.of_turning_chain(place.targets)) if place.targets[0].name else place
         which = place.which
         target = place.targets[0]
         if place.between:
@@ -275,8 +274,15 @@ class Placing(Gaps):
             return False
         return place.targets[0].kind is TargetKind.TURNING_CHAIN or into_round_start(place, None)
 
+    def of_turning_chain(self, targets: tuple[Target, ...]) -> tuple[Target, ...]:
+        """ "tch sp" where the turning chain has no space of its own: the chain."""
+        target = targets[0]
+        if target.kind is not TargetKind.SPACE or target.name is None or self.cursor.has(target, self.size):
+            return targets
+        return (Target(TargetKind.TURNING_CHAIN),)
+
     def back(self, targets: tuple[Target, ...], number: int, index: int) -> int:
-        return self.cursor.back_from_end(targets, number, self.size, index)
+        return self.cursor.back_from_end(self.of_turning_chain(targets), number, self.size, index)
 
     def first_places(self, place: Place, number: int) -> list[Node]:
         """ "first": the row's first place at its start; the next one inside a repeat; the start again at a round's end."""
