@@ -23,6 +23,7 @@ def side_by_side(steps: list[Step]) -> list[Step]:
             continue
         if not isinstance(step, (Alongside, Remark, Loops)):
             run = isinstance(step, (Work, Group)) and (_run(step) is not None or _of_all(step))
+            run = run and not (len(step.places) == 1 and _one_space(step.places[0]))
             base = len(found) if run else None
         found.append(step)
     return found
@@ -47,7 +48,16 @@ def _run(step: Step) -> Place | None:
 def _of_all(step: Step) -> bool:
     """ "3 sc in each of the 4 corner sps", "sc in each of the 12 dc": all places of a sort, by their number."""
     places = step.places if isinstance(step, (Work, Group)) else ()
+    if len(places) == 1 and _one_space(places[0]):
+        return True
     return len(places) == 1 and places[0].each_of and places[0].bare and places[0].which is Which.NEXT
+
+
+def _one_space(place: Place) -> bool:
+    """ "dc in each dc, 4 dc in ch-5 sp": the one space of its length, neither next nor same."""
+    target = place.targets[0]
+    bare = place.bare and place.which is Which.NEXT and place.number.lone == 1 and not place.each_of
+    return bare and target.kind is TargetKind.SPACE and target.length is not None
 
 
 def _beside(base: Step, step: Step) -> bool:

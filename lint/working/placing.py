@@ -160,7 +160,7 @@ class Placing(Gaps):
     def expect(self, place: Place, found: int) -> None:
         """ "in each of the 4 corner sps": so many there must be."""
         wanted = self.amount(place.number)
-        if place.each_of and found != wanted:
+        if (place.each_of or place.bare) and found != wanted:
             kind = "run out" if wanted > found else "left"
             self.cursor.troubles.append(Trouble(kind, describe(place.targets[0], self.size), abs(wanted - found)))
 
