@@ -14,11 +14,17 @@ from lint.working.rowstate import NotDefined, TooMany
 from lint.working.trials import PieceState, Task, best_reading
 
 
+MOST_TURNING_CHAINS = 6  # common practice, no source
+
+
 def last_chain(steps: tuple[Step, ...]) -> Chain | None:
     """The turning chain that ends a row ("…, ch 3, turn"), which the next row begins with."""
     ending = [step for step in steps[-3:] if isinstance(step, (Chain, Turn))]
     turned = len(ending) > 1 and isinstance(ending[-1], Turn) and isinstance(ending[-2], Chain)
-    return ending[-2] if turned and not any(isinstance(step, MakeRing) for step in steps) else None
+    if not turned or any(isinstance(step, MakeRing) for step in steps):
+        return None
+    length = ending[-2].length.at(0) or 0
+    return ending[-2] if length <= MOST_TURNING_CHAINS else None  # longer ones are stitches to be, not known here
 
 
 def goes_on_better(printed: Fabric, made: Fabric, coming: Instance, state: PieceState, size: int, blocks: bool) -> bool:
