@@ -60,7 +60,7 @@ def in_words(step: Step) -> str | None:
     if isinstance(step, Work):
         return _work(step)
     if isinstance(step, Group):
-        return f"{_all(step.items)}, all {_places(step.places)}"
+        return f"{_all(step.items).replace(' in the next stitch', '')}, all {_places(step.places)}"
     if isinstance(step, Repeat):
         return f"({_all(step.items)}) {_times(step)}"
     if isinstance(step, Passage):
