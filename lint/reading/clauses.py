@@ -39,6 +39,8 @@ from lint.tree import (
     walk,
 )
 
+_NOT_ASIDE = ("counts", "counts_not", "forming", "number", "in", "make", "skip", "repeat", "chain")
+
 
 def read_row(stream: Stream) -> Reading:
     """Read a whole row: all its words become steps, counts, or Unread steps."""
@@ -57,10 +59,11 @@ def _asides(stream: Stream) -> set[int]:
         if lexeme.kind == "manner" or _ends_abbreviation(stream, index):
             found.add(index)
         elif lexeme.kind in OPENERS and index + 1 < len(stream.lexemes):
-            opening = stream.lexemes[index + 1].lower
-            close = stream.matching(index) if opening in ("see", "this", "illustration") else None
+            close = stream.matching(index)
             inside = stream.lexemes[index + 1 : close] if close is not None else []
-            if inside and not any(item.kind in ("counts", "counts_not", "forming") for item in inside):
+            refers = bool(inside) and inside[0].lower in ("see", "illustration")
+            glosses = len(inside) > 1 and inside[0].lower == "this" and inside[1].lower in ("is", "makes")
+            if (refers or glosses) and not any(item.kind in _NOT_ASIDE for item in inside):
                 found.update(range(index, close + 1))
     return found
 
@@ -87,10 +90,15 @@ def _emphasis(stream: Stream) -> set[int]:
     first = next((i for i in range(end - 2, -1, -1) if stream.lexemes[i].kind == "star"), None)
     if first is None or stream.lexemes[first].value != sign or not stream.lexemes[first + 1].glued:
         return set()
-    inner = stream.lexemes[first + 1 : end - 1]
-    counted = any(item.kind == "number" for item in inner) and len(inner) <= 12
-    named = first and stream.lexemes[first - 1].kind in ("from", "repeat", "at", "to")
-    return {first, end - 1} if counted and not named else set()
+    inner = stream.inside(first + 1, end - 1)
+    bracketed = bool(inner.lexemes) and inner.lexemes[0].kind in OPENERS and inner.matching(0) == len(inner.lexemes) - 1
+    if bracketed:
+        inner = inner.inside(1, len(inner.lexemes) - 1)
+    ended = first and stream.lexemes[first - 1].kind in (".", ";", ":", "|", "turn", "no_turn", *CLOSERS)
+    count = (
+        counts.read(inner, bare=True) if (bracketed or sign == "**") and ended or sign == "**" and bracketed else None
+    )
+    return {first, end - 1} if count is not None and count.items else set()
 
 
 def read_inside(stream: Stream) -> list[Step]:

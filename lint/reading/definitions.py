@@ -233,6 +233,7 @@ def _one_decrease(steps: tuple[Step, ...], beginning: bool) -> bool:
     works = [step for step in steps if not isinstance(step, (Remark, Chain))]
     chains = [step for step in steps if isinstance(step, Chain)]
     single = len(works) == 1 and isinstance(works[0], Work) and bool(works[0].together) and works[0].number.lone == 1
+    single = single and all(place.number.lone == 1 for place in works[0].places)  # not "dc3tog over next 3 sts"
     return single and (not chains or beginning and len(chains) == 1 and steps[0] is chains[0])
 
 

@@ -156,6 +156,11 @@ class PlaceFirstClauses(WorkClauses):
             stream.pass_to()
             if any(item.kind in STITCHY for item in stream.lexemes[words : stream.at]):
                 return False
+        made = any(item.kind == "made" for item in stream.lexemes[start : stream.at])
+        ahead = stream.lexemes[stream.at : stream.sentence_end(stream.at, ".")]
+        elsewhere = any(item.kind in ("below", "row", "round") or item.kind == "unused" for item in ahead)
+        if not made and not elsewhere:
+            return False  # behind petals: into which round is not said
         self.steps.append(Remark(stream.span_from(start)))
         return True
 

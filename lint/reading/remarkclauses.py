@@ -157,10 +157,11 @@ class RemarkClauses(ClauseBase):
         stream = self.stream
         if self.runs_on(start):
             return False
-        stream.at = stream.sentence_end(start, ".", ";")
-        comma = stream.next_of(",", start=start)
-        if comma + 1 < stream.at and stream.lexemes[comma + 1].kind in ("join", "stitch", "number"):
-            stream.at = comma  # "being careful not to twist, join with sl st"
+        end = stream.sentence_end(start, ".", ";", ",", ":", "star", *OPENERS)
+        works = any(item.kind in ("make", "skip", "repeat", "in") for item in stream.lexemes[start + 1 : end])
+        if works and any(item.kind in STITCHY for item in stream.lexemes[start + 1 : end]):
+            return False  # "make sure to work 2 sc in last st" is more than a remark
+        stream.at = end  # what follows a comma is read for itself: "being careful not to twist, join with sl st"
         self.steps.append(Remark(stream.span_from(start)))
         return True
 

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from lint.amount import Amount
 from lint.place import LimitKind
-from lint.reading.stream import OPENERS, Stream
+from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.times import times
-from lint.tree import RowCall, Step, Times, TimesKind
+from lint.tree import MAKES_STITCHES, Join, RowCall, Step, Times, TimesKind, Turn
 
 
 def names_rows(stream: Stream) -> bool:
@@ -45,6 +45,9 @@ def names_rows(stream: Stream) -> bool:
 
 def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
     """ "Rep Rows 2-5 (n times)", "As 3rd row", "Same as ROW 4", "Repeat last 2 rows 3 times more"."""
+    if any(isinstance(step, MAKES_STITCHES) for step in steps) and not isinstance(steps[-1], (Turn, Join, RowCall)):
+        if start and stream.lexemes[start - 1].kind not in (".", ";", *CLOSERS, "and", "then"):
+            return False  # "2 sc in first st, rep Row 2 to end" is neither this row nor that
     stream.skip("repeat", "as", "same", "from", "the", "work", "this", "these", "for")
     if stream.kind() == "at" or stream.kind() == "star":
         return False

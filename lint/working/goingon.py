@@ -13,7 +13,6 @@ from lint.working.fabric import Fabric, Made, Node
 from lint.working.rowstate import NotDefined, TooMany
 from lint.working.trials import PieceState, Task, best_reading
 
-
 MOST_TURNING_CHAINS = 6  # common practice, no source
 
 

@@ -160,7 +160,9 @@ class Placing(Gaps):
     def expect(self, place: Place, found: int) -> None:
         """ "in each of the 4 corner sps": so many there must be."""
         wanted = self.amount(place.number)
-        if (place.each_of or place.bare) and found != wanted:
+        if place.bare and not place.each_of and found != wanted:
+            raise PlacesUnknown("the words name one such place, and the row below has several")
+        if place.each_of and found != wanted:
             kind = "run out" if wanted > found else "left"
             self.cursor.troubles.append(Trouble(kind, describe(place.targets[0], self.size), abs(wanted - found)))
 
