@@ -35,6 +35,10 @@ MADE = [
     (SC_24, "Row 2: Ch 1, sc in each st across, dec 1 st at each end, turn.", 22, {}),
     (SC_24, "Row 2: Ch 1, inc 1 st at beg and end of row, turn.", 26, {}),
     (SC_24, "Row 2: Ch 1, sc across, decreasing 2 sts at each end.", 20, {}),
+    # words on the side, and stars that are no bold
+    (SC_20, "Row 2: From here on, 2 sc in each st.", 40, {}),
+    (SC_20, "Row 2: With the wrong side facing, ch 1, sc loosely in each st across, turn.", 20, {}),
+    (SC_20, "Row 2: Ch 1, *2 sc in next st, sc in next st*", 30, {}),
     # the middle of a row
     (SHAWL, "Row 3: Ch 3, 2 dc in first st, *ch 1, 3 dc in next ch-1 sp; rep from * to center ch-2 sp, ch 1, (3 dc, ch 2, 3 dc) in center ch-2 sp, *ch 1, 3 dc in next ch-1 sp; rep from * to last st, ch 1, 3 dc in last st, turn.", 18, {1: 4, 2: 1}),
     (SC_21, "Row 2: Ch 1, sc to center st, 3 sc in center st, sc to end, turn.", 23, {}),
@@ -79,6 +83,9 @@ NOT_TOLD = [
     (SC_20, "Rnd 2: Ch 1, sc in end of each row around, join."),  # how many row ends there are is not known here
     (SC_20, "Row 2: Ch 1, turn, dc in skipped sc, sc in each st across."),  # this row skipped none
     (SC_20, "Row 2: Ch 1, sc to center st, 3 sc in center st, sc to end."),  # twenty stitches have no middle one
+    (SC_20, "Row 2: Ch 1, sc in each st across, turn.\nRow 3: Ch 1, 2 sc in first st, rep Row 2 across, turn."),  # neither row
+    (SC_20, "Row 2: Ch 1, sc in each st (this round only: 2 sc in last st)."),  # a gloss, or work?
+    (SC_20, "Row 2: Ch 1, make sure to work 2 sc in last st, sc in each st."),  # more than a remark
     (SC_24, "Row 2: Ch 1, sc across, dec 13 sts evenly."),  # twelve pairs are all there is
     (SC_20, "Row 2: Ch 1, sc2tog, sc to last 2 sts, sc2tog, turn.\nRep Row 2 until 11 sts remain."),  # two a row
 ]

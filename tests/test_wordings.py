@@ -152,6 +152,8 @@ NOT_TOLD = [
     (ROUND_12, "Rnd 2: Ch 1, sc in next 3 sts (2 sc in next st, ch 1, sc in next st), join."),  # work, or a gloss?
     (ARCHES_8, "Rnd 3: Ch 1, sc in each sc of Rnd 1, join."),  # how many of them are free is not told
     (ARCHES_8, "Rnd 3: *Ch 4, sl st around post of next sc of Rnd 1; rep from * around."),
+    (ARCHES_8, "Rnd 3: Working behind loops, *ch 4, sl st around post of next sc; rep from * around."),  # of which round?
+    (GRANNY, "Rnd 2: Ch 1, sc in each dc around, 3 sc in ch-2 sp, join."),  # there are four
     (ROUND_24, "Rnd 2: Ch 1, sc in next 23 sts, wibble, join."),  # perhaps a stitch
     (ARCHES_8, "Rnd 3: In next ch-3 sp make 2 dc, hdc, ch 2, sc in next sc, join."),  # what goes into the space?
 ]

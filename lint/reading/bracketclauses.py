@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from lint.lexicon import Lexeme
 from lint.reading import counts, notes, repeats
 from lint.reading.clausebase import SEPARATORS, all_read
 from lint.reading.placefirst import PlaceFirstClauses
@@ -124,6 +125,8 @@ class BracketClauses(PlaceFirstClauses):
         gloss = start > 0 and stream.lexemes[start - 1].kind not in (*SEPARATORS, "star", "make", *OPENERS)
         spread = gloss and bool(self.steps) and isinstance(self.steps[-1], Evenly)  # how stitches are spread on an edge
         explains = not worked or spread or len(worked) == 1 and not getattr(worked[0], "places", ())
+        if not worked and _holds_work(stream.lexemes[start:close]):
+            explains = False  # "(this round only: 2 sc in last st)"
         if explains and (gloss or not all_read(items) or not worked) or notes.tells_made(stream.lexemes[start:close]):
             self.steps += _plain_turns(items)
             self.steps.append(Remark(span, names=notes.made_name(self.stream.lexemes[start + 1 : close - 1])))
@@ -134,6 +137,15 @@ class BracketClauses(PlaceFirstClauses):
         words = stream.words(start, close)
         self.steps.append(Unread(span, words, "no place and no number of times follows the bracket"))
         return True
+
+
+def _holds_work(lexemes: list[Lexeme]) -> bool:
+    """Whether a number of stitches and a place for them stand among the words of a bracket."""
+    kinds = [item.kind for item in lexemes]
+    counted = next(
+        (i for i, pair in enumerate(zip(kinds, kinds[1:], strict=False)) if pair == ("number", "stitch")), None
+    )
+    return counted is not None and "in" in kinds[counted:]
 
 
 def _plain_turns(items: list[Step]) -> list[Step]:
