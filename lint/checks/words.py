@@ -44,7 +44,8 @@ def check_unread(context: Context) -> Iterator[Finding]:
                 continue  # "Fasten off. Block to the measurements given."
             if row.row.label is None and unread:
                 why_not = _why_not(unread[0], _shown(context.source.slice(unread[0].span)))
-            yield context.finding("not-understood", span, row.part.name, row.label, why_not=why_not)
+            named = row.label if row.row.label is not None else f"Line {context.source.line_of(span)}"
+            yield context.finding("not-understood", span, row.part.name, named, why_not=why_not)
 
 
 def _works(steps: tuple[Step, ...]) -> bool:
