@@ -46,7 +46,7 @@ def names_rows(stream: Stream) -> bool:
 def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
     """ "Rep Rows 2-5 (n times)", "As 3rd row", "Same as ROW 4", "Repeat last 2 rows 3 times more"."""
     if any(isinstance(step, MAKES_STITCHES) for step in steps) and not isinstance(steps[-1], (Turn, Join, RowCall)):
-        if start and stream.lexemes[start - 1].kind not in (".", ";", *CLOSERS, "and", "then"):
+        if start and stream.lexemes[start - 1].kind not in (".", *CLOSERS):
             return False  # "2 sc in first st, rep Row 2 to end" is neither this row nor that
     stream.skip("repeat", "as", "same", "from", "the", "work", "this", "these", "for")
     if stream.kind() == "at" or stream.kind() == "star":

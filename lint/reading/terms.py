@@ -40,7 +40,7 @@ def find_terms(text: str, layout: LayoutFile, wanted: str = "auto") -> Terms:
 
 
 def _statements(text: str, layout: LayoutFile) -> Terms | None:
-    """ "US terms", "UK crochet terms throughout", "All terms are UK", "Terms: US"."""
+    """ "US terms", "UK crochet terms throughout", "All terms are UK", "Terms: US", "TERMS" over "UK"."""
     for terms, phrases in (("us", layout.us_statements), ("uk", layout.uk_statements)):
         for phrase in phrases:
             match = regex.search(rf"(?i)(?<!\w){regex.escape(phrase)}(?!\w)", text)
@@ -50,6 +50,8 @@ def _statements(text: str, layout: LayoutFile) -> Terms | None:
         r"(?i)\b(?:terms|terminology|abbreviations|stitches)\b[^.\n]{0,25}?\b(US|U\.S\.|UK|U\.K\.|American|British)(?![\w.]*\s*\d)",
         text,
     )
+    if match is None:  # a heading, and the answer in the line below it
+        match = regex.search(r"(?im)^\W*(?:terms|terminology)\W*\n\s*(US|U\.S\.|UK|U\.K\.|American|British)\b", text)
     if match is None:
         match = regex.search(
             r"(?i)\b(US|U\.S\.|UK|U\.K\.|American|British)\b[^.\n]{0,20}?\b(?:terms|terminology|stitch names|names)\b",
