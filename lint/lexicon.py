@@ -104,9 +104,23 @@ class Lexicon:
                 lexemes.append(Lexeme(hit.kind, words, token.start, last.end, token.glued, hit.value))
                 index = hit.last
                 continue
+            compound = self._compound(tokens[index : index + 3])
+            if compound is not None:
+                last = tokens[index + 2]
+                words = "".join(item.text for item in tokens[index : index + 3])
+                lexemes.append(Lexeme("number", words, token.start, last.end, token.glued, "word", compound))
+                index += 3
+                continue
             lexemes.append(self._single(token, lower))
             index += 1
         return lexemes
+
+    def _compound(self, tokens: list) -> int | None:
+        """The number of "twenty-five"."""
+        if len(tokens) < 3 or tokens[1].text not in ("-", "–") or not (tokens[1].glued and tokens[2].glued):
+            return None
+        tens, ones = self._numbers.get(tokens[0].lower, 0), self._numbers.get(tokens[2].lower, 0)
+        return tens + ones if tens >= 20 and not tens % 10 and 0 < ones < 10 else None
 
     def _single(self, token, lower: str) -> Lexeme:
         if lower in self._numbers:

@@ -202,7 +202,7 @@ def _tail(stream: Stream) -> None:
     ):
         if stream.kind() == "and":
             return
-        if stream.kind() == "at":  # "at the end of Row 34"
+        if stream.kind() == "at" or stream.word("if"):  # "at the end of Row 34", "if chaining 42"
             stream.pass_to(",", ";", *OPENERS)
             return
         if stream.kind() == "in" and not any(stream.kind(ahead) in ("row", "round") for ahead in (1, 2, 3)):

@@ -8,12 +8,13 @@ from lint.place import Place, TargetKind, Which
 from lint.reading.clausebase import STITCHY, Reading, all_read
 from lint.reading.lists import bare, mirrored
 from lint.reading.places import places
+from lint.reading.rowcalls import names_rows, row_call
 from lint.reading.runs import alongside
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.targets import LOOPS
 from lint.reading.times import times as read_times
 from lint.reading.workclauses import WorkClauses
-from lint.tree import Group, LastPlace, Loops, MakeRing, Remark, Repeat, Step, UseYarn, Work
+from lint.tree import Group, LastPlace, Loops, MakeRing, Remark, Repeat, RowCall, Step, UseYarn, Work
 
 _LISTED = ("chain", "number", "stitch", "special", "one_stitch", "picot", "group_word", "increase", "decrease")
 # what may follow a clause that only names more places
@@ -31,6 +32,7 @@ class PlaceFirstClauses(WorkClauses):
             return self.read_loops(start)
         if self._other_side(start):
             return True
+        inserted = "insert" in stream.peek().lower
         found = places(stream)
         if not found:
             return False
@@ -51,7 +53,7 @@ class PlaceFirstClauses(WorkClauses):
                 items = [Repeat(stream.span_from(start), tuple(items), times), *self._last_of_list()]
         else:
             items = self.loose_list(stream)
-        if not items and self.more_places(found):
+        if not items and not inserted and self.more_places(found):
             return True
         if not items or not all_read(items) or any(isinstance(item, (Work, Group)) and item.places for item in items):
             return False  # what goes into a place of its own does not go into this one
@@ -120,7 +122,11 @@ class PlaceFirstClauses(WorkClauses):
         participle = stream.take().lower in ("working", "making", "placing")
         if self._other_side(start):
             return True
+        if self.steps and isinstance(self.steps[-1], RowCall) and names_rows(stream):
+            return row_call(stream, self.steps, start)  # "Rep Rows 2-5; then work Rows 2 and 3 once more"
         stream.skip("the", "then")
+        if stream.kind() == "corner" and stream.kind(1) in ("number", "stitch", "(", "["):
+            stream.take()  # "make corner 2 dc, ch 2, 2 dc in sp"
         if stream.word("further") and stream.kind(1) == "number":
             stream.take()
         if stream.kind() == "ring":
@@ -245,6 +251,8 @@ class PlaceFirstClauses(WorkClauses):
         stream = self.stream
         kind = stream.take().kind
         stream.skip("of", "the")
+        if stream.kind() == "chain" and stream.kind(1) in (",", ":", ".", "end"):
+            stream.take()  # "working in the back ridges of the chain,"
         if stream.kind() == "each" and stream.kind(2) in (",", ";", ".", ":", "end", "star"):
             stream.at += 2  # "working in back loop of each sc,"
         self.steps.append(Loops(stream.span_from(start), kind.split("_")[0]))

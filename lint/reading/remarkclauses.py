@@ -72,6 +72,12 @@ class RemarkClauses(ClauseBase):
             stream.skip("the")
             return self.clause()
         stream.take()
+        if stream.kind() == "at" and not self.has_work():  # "Starting at toe end, ch 22"
+            return self.read_at_remark(stream.at)
+        if stream.kind() in ("each", "same") and any(i.kind in ("row", "round") for i in stream.lexemes[start : start + 6]):
+            stream.pass_to(".", ";")  # "Begin each new round with a standing dc, or ch 3 instead."
+            self.steps.append(Remark(stream.span_from(start)))
+            return True
         stream.skip("with")
         found = places(stream)
         if not found:
@@ -158,7 +164,11 @@ class RemarkClauses(ClauseBase):
         if self.runs_on(start):
             return False
         end = stream.sentence_end(start, ".", ";", ",", ":", "star", *OPENERS)
-        works = any(item.kind in ("make", "skip", "repeat", "in") for item in stream.lexemes[start + 1 : end])
+        words = stream.lexemes[start:end]
+        works = any(
+            item.kind in ("make", "skip", "repeat", "in") and before.lower != "to"  # "to make a square"
+            for before, item in zip(words, words[1:], strict=False)
+        )
         if works and any(item.kind in STITCHY for item in stream.lexemes[start + 1 : end]):
             return False  # "make sure to work 2 sc in last st" is more than a remark
         stream.at = end  # what follows a comma is read for itself: "being careful not to twist, join with sl st"

@@ -28,7 +28,7 @@ class Folded(Repeat):
 
     sign: str = "*"
     stop_sign: int | None = None
-    between: int | None = None
+    marks: tuple[tuple[str, int], ...] = ()  # other marks within it, each with the index of the step it stands before
 
 
 def pair(steps: list[Step]) -> bool:
@@ -99,6 +99,11 @@ def repeat_clause(stream: Stream, steps: list[Step], start: int) -> bool:
         return how_often is not None and _fold_row(steps, how_often, stream.span_from(start))
     opening = stream.take()
     sign, to_sign = opening.value, None
+    if stream.word("s", "'s", "’s") and stream.peek().glued:
+        stream.take()  # "between *s"
+        to_sign = sign
+    while stream.word("pattern") and stream.peek().glued:
+        stream.take()  # "repeat *pattern"
     before = stream.at
     stream.skip("dash", "and", "last")
     if stream.take_if("to"):
@@ -152,9 +157,11 @@ def _fold(steps: list[Step], sign: str, to_sign: str | None, how_often: Times, s
         closed = len(steps)
     body: list[Step] = []
     stop = None
+    inner: list[tuple[str, int]] = []
     for step in steps[opened + 1 : closed]:
         if isinstance(step, Mark):
             stop = len(body)
+            inner.append((step.sign, stop))
         else:
             body.append(step)
     if to_sign and to_sign != sign and stop is not None:
@@ -166,8 +173,14 @@ def _fold(steps: list[Step], sign: str, to_sign: str | None, how_often: Times, s
             steps[opened:] = [*body, *after, passage]
             return passage
         stop = None
+    if any(isinstance(step, (Work, Group, Repeat)) for step in tail):
+        # "*A*, B; rep from * to * once": A, B, A
+        number = how_often.number.lone if how_often.number is not None else None
+        fixed = Passage(span, tuple(body) * min(number, 999)) if number else Repeat(span, tuple(body), how_often)
+        steps[opened:] = [*body, *tail, fixed]
+        return fixed
     whole = steps[opened].span.to(span)
-    folded = Folded(whole, tuple(body), how_often, sign=sign, stop_sign=stop)
+    folded = Folded(whole, tuple(body), how_often, sign=sign, stop_sign=stop, marks=tuple(inner))
     steps[opened:] = [folded, *tail]
     return folded
 
@@ -175,12 +188,8 @@ def _fold(steps: list[Step], sign: str, to_sign: str | None, how_often: Times, s
 def _passage(steps: list[Step], sign: str, to_sign: str | None, how_often: Times, span: Span) -> Step | None:
     """ "then from * to ** once" after the passage has been folded."""
     for step in reversed(steps):
-        if isinstance(step, Folded) and step.sign == sign:
-            items = (
-                step.items[: step.stop_sign]
-                if to_sign and to_sign != sign and step.stop_sign is not None
-                else step.items
-            )
+        items = _marked(step, sign, to_sign) if isinstance(step, Folded) else None
+        if items is not None:
             number = how_often.number.lone if how_often.number else 1
             if how_often.kind is TimesKind.FILL and how_often.number is None:
                 number = 1
@@ -188,6 +197,15 @@ def _passage(steps: list[Step], sign: str, to_sign: str | None, how_often: Times
             steps.append(again_)
             return again_
     return None
+
+
+def _marked(step: Folded, sign: str, to_sign: str | None) -> tuple[Step, ...] | None:
+    """The steps of a folded repeat from one mark to another; None where these marks are not in it."""
+    if step.sign == sign:
+        return step.items[: step.stop_sign] if to_sign and to_sign != sign and step.stop_sign else step.items
+    first = next((at for mark, at in step.marks if mark == sign), None)
+    ends = [at for mark, at in step.marks if mark == (to_sign or sign) and first is not None and at > first]
+    return step.items[first : ends[-1]] if ends else None
 
 
 def again(stream: Stream, steps: list[Step], start: int) -> bool:

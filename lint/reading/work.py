@@ -75,7 +75,7 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     ):
         after = stream.at
         number = stream.amount()
-        if number is not None and stream.kind() in ("times",):
+        if number is not None and (stream.kind() == "times" or stream.word("x", "×") and stream.kind(1) != "number"):
             stream.take()
         elif stream.kind() == "more" or number is None:
             stream.at, number = after, None
@@ -105,6 +105,8 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     if stream.kind() == "in" and stream.kind(1) in LOOPS:
         if stream.kind(2) in (",", ";", ".", "end", "(", "[", "{", ")", "dash", "=", "around", "across", "to"):
             stream.at += 2  # "30 sc in back loops": how, not where
+    if stream.word("made", "working", "worked") and stream.kind(1) in ("in", "around", "over"):
+        stream.take()  # "V-st made in 5th ch", "3 dc working around next dc"
     said = number is not None
     found = places(stream, allow_to=stitch == "sl st")
     if found and stream.kind() == "in" and stream.kind(1) in LOOPS:  # "in each st in back loops around"
