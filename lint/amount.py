@@ -22,6 +22,12 @@ class Amount:
         """The number that the maker of one size (counted from 0) reads."""
         return self.values[size] if len(self.values) > 1 else self.values[0]
 
+    def plus(self, other: Amount) -> Amount:
+        """The sum, size by size; a dash stays a dash."""
+        sizes = range(max(len(self.values), len(other.values)))
+        pairs = [(self.at(size), other.at(size)) for size in sizes]
+        return Amount(tuple(None if one is None else one + (more or 0) for one, more in pairs))
+
     @property
     def lone(self) -> int | None:
         """The number itself where it is one for all sizes, else None."""

@@ -122,7 +122,7 @@ def test_counts_come_out(name: str) -> None:
         ("Row 2: Ch 1, turn, dec 1 st at each end of every alternate row.", "how many rows that is is not said"),
         ("Row 2: Ch 1, turn, sc in each st around (Size S) wimble.", "words that nobody knows"),
         ("Row 2: Ch 1, turn, shell in next sc, sc in next 11 sc.", "a shell that is nowhere defined"),
-        ("Row 2: Ch 1, turn, sc in next 3, 2 sc in next, around.", "a run with no mark where it begins"),
+        ("Row 2: Ch 1, turn, sc in next 3, 2 sc in first sc, around.", "a run with no mark where it begins"),
         ("Row 2: Ch 1, turn, work even in pattern.", "a pattern that is not named"),
     ],
 )

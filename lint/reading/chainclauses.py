@@ -11,7 +11,7 @@ from lint.reading.places import places
 from lint.reading.remarkclauses import RemarkClauses
 from lint.reading.stream import OPENERS, Stream
 from lint.reading.targets import is_space_word, target
-from lint.tree import Chain, Either, Join, MakeRing, Remark, Skip
+from lint.tree import Chain, Either, Join, MakeRing, Remark, Repeat, Skip
 
 
 class ChainClauses(RemarkClauses):
@@ -26,7 +26,11 @@ class ChainClauses(RemarkClauses):
         if stream.word("x", "×") and stream.kind(1) == "number":
             stream.take()
         stream.take_if("of") if stream.kind(1) == "number" else None  # "a ch of 12"
+        if stream.kind() == "multiple":
+            return self.read_whole_sentence(start)
         number = stream.amount()
+        if number is not None and stream.kind() == "more":
+            stream.take()  # "ch 47, ch 1 more"
         if number is None:
             if stream.kind() in ("number",) and stream.word("one"):
                 number = Amount.of(stream.take().number)
@@ -52,6 +56,7 @@ class ChainClauses(RemarkClauses):
 
     def chain_of(self, start: int, number: Amount) -> bool:
         stream = self.stream
+        number = number.plus(self.more_chains())
         self.steps.append(Chain(stream.span_from(start), number))
         note = notes.for_first_stitch(stream)
         if note is not None:
@@ -60,6 +65,31 @@ class ChainClauses(RemarkClauses):
         if stream.kind() == "to" and (stream.kind(1) == "beginning" or stream.word("start", "begin", ahead=1)):
             stream.pass_to()  # "ch 1 to start edging"
         return True
+
+    def more_chains(self) -> Amount:
+        """Takes the "+ 4 ch" of "36 ch + 4 ch"; a "+" before stitches only joins the clauses."""
+        stream = self.stream
+        more = Amount.of(0)
+        while stream.kind() == "+" and stream.kind(1) in ("number", "stitch", "chain"):
+            start = stream.at
+            stream.take()
+            number = stream.amount()
+            if number is None or not stream.take_if("chain"):
+                if stream.kind() not in ("stitch", "chain"):
+                    stream.at = start
+                else:
+                    stream.at = start + 1
+                break
+            stream.take_if("increase")  # "85 chain sts + 1 chain st increase"
+            more = more.plus(number)
+        return more
+
+    def read_foundation(self, start: int) -> bool:
+        """ "a foundation ch of 36 ch"."""
+        stream = self.stream
+        stream.take()
+        stream.skip(":", "of")
+        return stream.kind() in ("number", "chain") and self.clause()
 
     def ring_close(self, start: int, number: Amount) -> None:
         """After a chain: "join with sl st (in first ch) to form a ring" makes the chain a ring."""
@@ -96,6 +126,12 @@ class ChainClauses(RemarkClauses):
             return False
         stream.take()
         self.steps.append(MakeRing(stream.span_from(start)))
+        if stream.kind() == "or":  # "Magic loop or ch 5, join to form a ring": one ring, made as one likes
+            before, ring = stream.at, self.steps[-1]
+            stream.take()
+            if not self.clause() or not isinstance(self.steps.pop(), MakeRing):
+                stream.at, self.steps[-1:] = before, [ring]
+                return False
         return True
 
     def read_skip(self, start: int) -> bool:
@@ -140,6 +176,10 @@ class ChainClauses(RemarkClauses):
             if note is not None:
                 counting = note
                 stream.at = close + 1
+        if stream.kind() == "at" and any(item.kind == "repeat" for item in stream.lexemes[stream.at : stream.at + 6]):
+            if not (self.steps and isinstance(self.steps[-1], Repeat)):
+                return False
+            stream.pass_to()  # "…, skipping 1 sc at end of last rep"
         self.steps.append(Skip(stream.span_from(start), found, counting))
         return True
 

@@ -105,6 +105,9 @@ class ClauseBase:
     def run(self) -> None:
         raise NotImplementedError  # the last layer reads every sort of clause
 
+    def colour(self) -> str | None:
+        raise NotImplementedError  # the yarn layer reads colours
+
     def clause(self) -> bool:
         raise NotImplementedError
 

@@ -156,6 +156,9 @@ class Clauses(BracketClauses):
         if read is not None and read(start):
             return True
         stream.at = start
+        if kind == "number" and stream.kind(1) == "times" and self.read_whole_row(start):
+            return True
+        stream.at = start
         if kind in (
             "number",
             "stitch",
@@ -199,7 +202,10 @@ class Clauses(BracketClauses):
             "third_loop": self.read_loops,
             "repeat": self.read_repeat,
             "as": self.read_row_call,
-            "same": self.read_row_call,
+            "same": self.read_this,
+            "foundation": self.read_foundation,
+            "around": self.read_whole_row,
+            "across": self.read_whole_row,
             "ending": self.read_ending,
             "omit": self.read_omit,
             "unworked": self.read_leave,
@@ -239,7 +245,31 @@ class Clauses(BracketClauses):
         return True
 
     def read_repeat(self, start: int) -> bool:
+        if self.stream.word("until", "till", ahead=1) and not repeats.open_star(self.steps):
+            self.stream.take()
+            return self.read_until(self.stream.at)
         return repeats.repeat_clause(self.stream, self.steps, start)
+
+    def read_this(self, start: int) -> bool:
+        """ "these chs count as the first st", "this counts as a sc"; or "same as Row 2"."""
+        stream = self.stream
+        counts_at = 2 if stream.kind(1) == "chain" else 1
+        if stream.kind(counts_at) in ("counts", "counts_not"):
+            stream.at += counts_at
+            return self.read_counting_sentence(start)
+        return self.read_row_call(start)
+
+    def read_whole_row(self, start: int) -> bool:
+        """The "around" or "10 times" that ends "sc next 3, 2 sc next, around": how often all the words before are worked."""
+        stream = self.stream
+        if not start or stream.lexemes[start - 1].kind not in (",", "."):
+            return False
+        often = read_times(stream)
+        if often is None or stream.kind() not in (",", ".", ";", "end", "dash", "(", "[", "turn", "join"):
+            return False
+        if often.kind is TimesKind.UNCLEAR:
+            often = replace(often, kind=TimesKind.IN_ALL)
+        return repeats.fold_row(self.steps, often, stream.span_from(start))
 
     def read_row_call(self, start: int) -> bool:
         return row_call(self.stream, self.steps, start)

@@ -56,6 +56,8 @@ def limit(stream: Stream) -> Limit | None:
             return Limit(LimitKind.BEFORE, target=owner or Target(TargetKind.CORNER), middle=True)
         number = how_many(stream)
         found = target(stream)
+        if number is not None and stream.word("is", "are"):
+            stream.take()
         if number is not None and (stream.kind() == "remaining" or stream.word("remain", "remains", "left")):
             stream.take()  # "until 1 ch remains"
             return Limit(LimitKind.LAST, number, found or ANY)

@@ -178,7 +178,7 @@ class PlaceFirstClauses(WorkClauses):
         """ "With A," "With RS facing," "with the last dc in top of turning ch"."""
         stream = self.stream
         stream.take()
-        end = stream.next_of(",", ";", ".", ":")
+        end = stream.sentence_end(stream.at, ",", ";", ".", ":")
         words = stream.lexemes[stream.at : end]
         facing = next((i for i, word in enumerate(words) if word.kind == "facing"), None)
         if facing is not None:

@@ -29,7 +29,7 @@ from lint.reading.targets import (
 
 _PREPOSITIONS = ("in", "over", "around", "to", "at")
 _FILLERS = ("the", "of", "all", "both")
-_PASSED_OVER = ("skipped", "missed")
+_PASSED_OVER = ("skipped", "missed", "sk", "skip")
 _SIDE_WORDS = ("right", "left", "upper", "lower", "bottom", "top")
 
 
@@ -300,6 +300,10 @@ def _with_target(stream: Stream, start: int, which: Which, number: Amount = ONE,
         which = Which.EACH if every else Which.ELSEWHERE
     if found.kind is TargetKind.PLACE and found.name == "edge":
         which = Which.ELSEWHERE
+    if stream.kind() == "unused":  # "in the ch skipped before it"
+        stream.take()
+        while stream.word("before", "it", "just", "earlier"):
+            stream.take()
     targets = [found]
     of, word = part_of(stream)
     if word == "each":

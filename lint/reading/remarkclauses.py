@@ -70,11 +70,17 @@ class RemarkClauses(ClauseBase):
         if not self.has_work() and stream.kind(1) == "with":  # "Start with a magic ring"
             stream.at += 2
             stream.skip("the")
+            colour = self.colour()  # "Start with Col A"
+            if colour is not None:
+                self.steps.append(UseYarn(stream.span_from(start), colour))
+                return True
             return self.clause()
         stream.take()
         if stream.kind() == "at" and not self.has_work():  # "Starting at toe end, ch 22"
             return self.read_at_remark(stream.at)
-        if stream.kind() in ("each", "same") and any(i.kind in ("row", "round") for i in stream.lexemes[start : start + 6]):
+        if stream.kind() in ("each", "same") and any(
+            i.kind in ("row", "round") for i in stream.lexemes[start : start + 6]
+        ):
             stream.pass_to(".", ";")  # "Begin each new round with a standing dc, or ch 3 instead."
             self.steps.append(Remark(stream.span_from(start)))
             return True
@@ -193,7 +199,18 @@ class RemarkClauses(ClauseBase):
             return False
         end = stream.sentence_end(start, ".", ";")
         words = {item.lower for item in stream.lexemes[start:end]}
-        if not words & {"measures", "measure", "rows", "rounds", "length", "long", "desired", "size", "completed"}:
+        reached = words & {"sets", "groups", "spaces", "petals"} and words & {"you", "there"}
+        if not reached and not words & {
+            "measures",
+            "measure",
+            "rows",
+            "rounds",
+            "length",
+            "long",
+            "desired",
+            "size",
+            "completed",
+        }:
             return False
         stream.at = end
         self.steps.append(OpenWork(stream.span_from(start), stream.words(start, end)))

@@ -96,7 +96,7 @@ def repeat_clause(stream: Stream, steps: list[Step], start: int) -> bool:
                 stream.span_from(start),
             )
             return True
-        return how_often is not None and _fold_row(steps, how_often, stream.span_from(start))
+        return how_often is not None and fold_row(steps, how_often, stream.span_from(start))
     opening = stream.take()
     sign, to_sign = opening.value, None
     if stream.word("s", "'s", "’s") and stream.peek().glued:
@@ -128,7 +128,7 @@ def repeat_clause(stream: Stream, steps: list[Step], start: int) -> bool:
     return True
 
 
-def _fold_row(steps: list[Step], how_often: Times, end: Span) -> bool:
+def fold_row(steps: list[Step], how_often: Times, end: Span) -> bool:
     """ "sc 1, inc 1, repeat around", with no star: the row's words so far, but for its beginning chain."""
     first = next((i for i, s in enumerate(steps) if isinstance(s, (Work, Group, Skip))), None)
     if first is None or any(isinstance(s, (Repeat, Mark, Unread)) for s in steps):

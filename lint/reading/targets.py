@@ -9,9 +9,10 @@ from dataclasses import replace
 
 from lint.amount import Amount
 from lint.place import Target, TargetKind
-from lint.reading.stream import Stream
+from lint.reading.stream import SIGNS, Stream
 
 ANY = Target(TargetKind.ANY_STITCH)
+_PIECES = ("motif", "motifs", "square", "squares", "hexagon", "hexagons", "strip", "panel", "piece", "medallion")
 LOOPS = ("back_loop", "front_loop", "both_loops", "third_loop")
 
 
@@ -19,6 +20,8 @@ def target(stream: Stream) -> Target | None:
     """A sort of place; None and nothing taken if there is none."""
     start = stream.at
     stream.skip("beginning", "unused", "remaining", "the")
+    if stream.kind() == "skip" and stream.kind(1) in ("any_stitch", "stitch", "chain", "space"):
+        stream.take()  # "each of 3 sk sts"
     corner = stream.take_if("corner")
     found = _target(stream)
     if found is None:
@@ -68,6 +71,11 @@ def _target(stream: Stream) -> Target | None:
         return Target(TargetKind.SPECIAL, "group")
     if lexeme.kind == "chain":
         return _chain_target(stream)
+    if lexeme.kind == "foundation":
+        stream.take()
+        return Target(TargetKind.CHAIN)
+    if lexeme.kind == "side" and stream.kind(1) == "of":
+        return _side_of(stream)
     if lexeme.kind == "number" and stream.kind(1) in ("dash", "chain", "stitch", "word"):
         stream.take()
         number = Amount.of(lexeme.number)
@@ -117,6 +125,19 @@ def _target(stream: Stream) -> Target | None:
     return None
 
 
+def _side_of(stream: Stream) -> Target | None:
+    """ "side of next dc": along the edge of the work."""
+    start = stream.at
+    stream.at += 2
+    each = False
+    while stream.kind() in ("the", "next", "last", "each", "same", "first", "turning_chain"):
+        each = stream.take().kind == "each" or each
+    if stream.take_if("stitch", "any_stitch", "row", "chain") is None and stream.kind(-1) != "turning_chain":
+        stream.at = start
+        return None
+    return Target(TargetKind.ROW_END, "each" if each else None)
+
+
 def _dashed_number(stream: Stream) -> Amount | None:
     start = stream.at
     stream.take_if("dash")
@@ -164,6 +185,9 @@ def part_of(stream: Stream) -> tuple[Target | None, str]:
     "of the hem", "of one side" are places outside the row below: no target, and "elsewhere".
     """
     start = stream.at
+    if stream.word("on") and _names_piece(stream):
+        stream.pass_to()
+        return None, "elsewhere"
     if not stream.take_if("of"):
         return None, ""
     each = False
@@ -177,6 +201,13 @@ def part_of(stream: Stream) -> tuple[Target | None, str]:
         stream.at = start
         return None, ""
     return found, "each" if each else ""
+
+
+def _names_piece(stream: Stream) -> bool:
+    """Whether "on first motif", "on the adjoining square" follows: another piece, to be joined to."""
+    words = stream.lexemes[stream.at + 1 : stream.next_of(*SIGNS)]
+    idle = ("the", "first", "last", "next", "same", "any", "ordinal", "word", "side", "other_side")
+    return bool(words) and words[-1].lower in _PIECES and all(item.kind in idle for item in words)
 
 
 def at_the_start(stream: Stream) -> bool:

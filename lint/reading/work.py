@@ -107,6 +107,8 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
             stream.at += 2  # "30 sc in back loops": how, not where
     if stream.word("made", "working", "worked") and stream.kind(1) in ("in", "around", "over"):
         stream.take()  # "V-st made in 5th ch", "3 dc working around next dc"
+    if stream.kind() == "evenly" and stream.kind(1) == "in":
+        stream.take()  # "sc evenly in 3rd loop of each hdc"
     said = number is not None
     found = places(stream, allow_to=stitch == "sl st")
     if found and stream.kind() == "in" and stream.kind(1) in LOOPS:  # "in each st in back loops around"

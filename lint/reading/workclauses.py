@@ -42,8 +42,9 @@ class WorkClauses(ShapingClauses):
             if self.rows_of_work(start):
                 return True
             stream.skip("more")
-            if stream.kind() == "chain":
+            if stream.kind() in ("chain", "foundation"):
                 stream.take()
+                stream.take_if("foundation")  # "a 5 ch foundation ch"
                 if is_space_word(stream) or (stream.kind() == "dash" and is_space_word(stream, 1)):
                     return False
                 return self.chain_of(start, number)
@@ -66,8 +67,12 @@ class WorkClauses(ShapingClauses):
     def finish_work(self, start: int, step: Step) -> bool:
         stream = self.stream
         if isinstance(step, Work) and stream.kind() == "evenly":
-            if not step.number_said or step.places or step.stitch in ("inc", "dec"):
+            if step.places or step.stitch in ("inc", "dec"):
                 return False
+            if not step.number_said:  # "sc evenly around": how many is not said
+                stream.at = stream.sentence_end(stream.at, ".", ";", ",", *OPENERS)
+                self.steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
+                return True
             stream.pass_to()
             step = Evenly(stream.span_from(start), step.stitch, step.number)
         if isinstance(step, Work) and step.number_said and not step.places and self.along_edge():
@@ -155,7 +160,7 @@ class WorkClauses(ShapingClauses):
         stream = self.stream
         end = stream.next_of(",", ";", ".", ":", "(", "[", "star")
         side = stream.next_of("other_side")
-        chain = stream.next_of("chain", start=side)
+        chain = stream.next_of("chain", "foundation", start=side)
         if chain >= end:
             return False
         stream.at = end

@@ -14,8 +14,9 @@ class YarnClauses(ChainClauses):
     def read_join(self, start: int) -> bool:
         stream = self.stream
         stream.take()
-        if stream.kind() in ("of", "as") or stream.word("round", "rnd", "rounds"):
-            stream.pass_to()
+        whole = 1 if stream.kind() == "the" else 0
+        if stream.kind() in ("of", "as") or stream.kind(whole) in ("round", "row"):
+            stream.pass_to()  # "to close the row"
             self.steps.append(Join(stream.span_from(start)))
             return True
         self.last_chain()
@@ -27,7 +28,7 @@ class YarnClauses(ChainClauses):
         if stream.take_if("with"):
             stream.skip("the")
             stream.amount()
-            if stream.word("invisible") and stream.kind(1) == "join":
+            if stream.word("invisible", "fake", "false") and stream.kind(1) in ("join", "any_stitch"):
                 stream.at += 2
             if stream.kind() == "stitch":
                 stitch = stream.take().value
@@ -48,6 +49,9 @@ class YarnClauses(ChainClauses):
         if stream.kind() == "at":  # "at the start of a short edge"
             stream.pass_to()
         elsewhere = bool(found) and found[0].which in (Which.ANY, Which.ELSEWHERE)
+        if stream.word("directly", "above") or elsewhere and stream.kind() == "in" and stream.kind(2) == "middle":
+            stream.pass_to()  # "in any ch-2 sp directly above a spike st", "in the middle of any side"
+            found = found or (Place(stream.span_from(start), Which.ELSEWHERE, (Target(TargetKind.PLACE),)),)
         span = stream.span_from(start)
         if (
             colour
@@ -98,8 +102,8 @@ class YarnClauses(ChainClauses):
             found = (Place(stream.span_from(start), Which.ELSEWHERE, (Target(TargetKind.PLACE),)),)
         elif found and stream.kind() in ("of",):
             stream.pass_to()
-        elif found and stream.kind() == "with" and stream.kind(1) == "stitch":
-            stream.take()
+        elif found and stream.kind() == "with" and stream.kind(2 if stream.kind(1) == "the" else 1) == "stitch":
+            stream.skip("with", "the")
             stitch = stream.take().value
         self.steps.append(JoinYarn(stream.span_from(start), colour, stitch if stitch != "sl st" else None, found))
         return True
@@ -108,12 +112,17 @@ class YarnClauses(ChainClauses):
         """A colour's letter or name at the cursor, if the pattern declares it or it looks like one."""
         stream = self.stream
         start = stream.at
+        if stream.kind() == "the" and stream.word("new", "next", "second", "main", "contrasting", ahead=1):
+            stream.take()  # "join a new colour"
         new = stream.word("new", "next", "second", "main", "contrasting")
         if new and stream.kind(1) == "color":
             stream.at += 2
             return "new colour"
         stream.skip("the", "color", "yarn") if stream.kind() == "color" else None
         lexeme = stream.peek()
+        if stream.word("cc", "mc") and stream.kind(1) == "number" and stream.peek(1).glued:
+            stream.at += 2  # "CC1"
+            return stream.words(stream.at - 2, stream.at)
         placed = stream.kind(1) in ("with", "in", "between", "to", "at", "around")
         if lexeme.kind == "word" and placed and stream.kind(-1) in ("join", "attach", "yarn", "color"):
             stream.take()

@@ -94,6 +94,7 @@ _SIZE_GATE = regex.compile(r"(?i)^\W*(?:for\s+)?(?:all\s+sizes|sizes?\s[^:.*()\[
 _SIZE_NAME = regex.compile(
     r"(?i)(?:\d?x{0,3}[sl]|m|\d?xs|\d{1,2}|small|medium|large|child|adult|teen|baby|toddler|[/-])+(?: ?\w*)"
 )
+_WORKING = ("stitch", "increase", "decrease", "chain", "special")  # "27sc (27)" names no sizes
 _NAMED = regex.compile(
     r"\s*(?:note|nb|foundation|cent(?:er|re)|base ring|starting ch(?:ain)?|foundation ch(?:ain)? and row 1|set[- ]?up|side \d|start)\s*[:.]\s*",
     regex.IGNORECASE,
@@ -103,17 +104,19 @@ _NAMED = regex.compile(
 def _read(line: str, lexicon: Lexicon, labels: LabelReader) -> ClauseReading:
     found = labels.at_line(line, 0, bare_numbers=bool(regex.match(r"\s*\d+(?:\s*[-–]\s*\d+)?\)", line)))
     body = line[found.body :] if found is not None else _NAMED.sub("", line, count=1)
+    named = found is not None or body != line
     gate = _SIZE_GATE.match(body)
     if gate is not None:
         body = body[gate.end() :]
     sizes = split_sizes(body.strip())
-    if len(sizes) > 1 and all(_SIZE_NAME.fullmatch(name) for name in sizes) or gate is not None and not body.strip():
-        return ClauseReading(line, True)
     lexemes = lexicon.read(body)
+    works = any(lexeme.kind in _WORKING for lexeme in lexemes)
+    if len(sizes) > 1 and not works and all(_SIZE_NAME.fullmatch(name) for name in sizes):
+        return ClauseReading(line, True)
+    if gate is not None and not body.strip():
+        return ClauseReading(line, True)
     if not lexemes:
-        return (
-            ClauseReading(line, True) if found is not None else ClauseReading(line, False, None, "there are no words")
-        )
+        return ClauseReading(line, True) if named else ClauseReading(line, False, None, "there are no words")
     vocabulary = Vocabulary({}, _sizes(body), frozenset(), *count_words(lexicon.book))
     stopped = None
     for before in _BEFORE:
