@@ -168,11 +168,15 @@ class ShapedWhere(str, Enum):
     EVENLY = "evenly"
     EACH_END = "at each end"
     ONE_END = "at one end"
+    EVERY = "in every nth stitch"
 
 
 @dataclass(frozen=True, slots=True)
 class Shaping:
-    """ "dec 1 st at each end", "inc 6 sts evenly": what a run over the row gains or loses; `number` for each end."""
+    """ "dec 1 st at each end", "inc 6 sts evenly": what a run over the row gains or loses.
+
+    `number` is that of each end, of all where they are spread evenly, or the n of "every nth stitch".
+    """
 
     span: Span
     number: Amount

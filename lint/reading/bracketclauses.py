@@ -16,6 +16,7 @@ from lint.tree import (
     Evenly,
     Group,
     NoJoin,
+    OpenWork,
     Remark,
     Repeat,
     RowCall,
@@ -101,6 +102,10 @@ class BracketClauses(PlaceFirstClauses):
             often = read_times(stream, after_bracket=True)
             if often is not None:  # "[Rep Rows 2-5] 24 times"
                 self.steps.append(replace(items[0], times=often, span=stream.span_from(start)))
+                return True
+        if not worked and items and all(isinstance(step, OpenWork) for step in items):
+            if read_times(stream, after_bracket=True) is not None:  # "[3 rows A, 3 rows B] twice"
+                self.steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
                 return True
         times = read_times(stream, after_bracket=True) if worked else None
         if times is not None:

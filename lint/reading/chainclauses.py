@@ -230,6 +230,8 @@ def skipped(stream: Stream) -> tuple[Place, ...]:
     place = Place(stream.span_from(start), which, (found or Target(TargetKind.ANY_STITCH),), number or Amount.of(1))
     place = replace(place, bare=bare)
     more: tuple[Place, ...] = ()
+    if stream.kind() == "of" and stream.kind(1) in ("chain", "foundation"):
+        stream.at += 2  # "skip 2 sts of ch"
     mark = stream.at
     if stream.take_if("and"):
         if stream.kind() in ("number", "next", "any_stitch") or is_space_word(stream) or stream.kind() == "chain":

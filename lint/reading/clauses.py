@@ -58,6 +58,8 @@ def _asides(stream: Stream) -> set[int]:
     for index, lexeme in enumerate(stream.lexemes):
         if lexeme.kind == "manner" or _ends_abbreviation(stream, index):
             found.add(index)
+        elif lexeme.kind == '"' and index + 2 < len(stream.lexemes) and stream.lexemes[index + 2].kind == '"':
+            found.update((index, index + 2))  # the "hump" of a chain
         elif lexeme.kind in OPENERS and index + 1 < len(stream.lexemes):
             close = stream.matching(index)
             inside = stream.lexemes[index + 1 : close] if close is not None else []
@@ -144,6 +146,9 @@ class Clauses(BracketClauses):
         kind = stream.kind()
         if kind == "star":
             return self.read_star()
+        if kind in ("at", "in", "for") and self.read_last_pass(start):
+            return True
+        stream.at = start
         if not self.runs_on(start) and self.read_chain_note(start):
             return True
         if kind in OPENERS:
@@ -221,6 +226,9 @@ class Clauses(BracketClauses):
             "forming": self.read_counting_sentence,
             "each": self.read_each_remark,
             "change": self.read_change,
+            "hold_back": self.read_hold_back,
+            "row": self.read_may_be,
+            "round": self.read_may_be,
             "telling": self.read_telling,
             "open_work": self.read_open_work,
             "to": self.read_until,
@@ -300,6 +308,32 @@ class Clauses(BracketClauses):
         if read and of_last and len(self.steps) == at + 2 and self.steps[at].times.kind is not TimesKind.FILL:
             self.steps[at] = repeats.ending_in(self.steps[at], self.steps[at + 1])
         return read
+
+    def read_last_pass(self, start: int) -> bool:
+        """ "At end of last rep, do not ch 2": what the last pass of the repeat before leaves out."""
+        stream = self.stream
+        stream.take()
+        stream.skip("the")
+        if stream.take_if("ending"):
+            stream.skip("of", "the")
+        if not (stream.take_if("last") and stream.take_if("repeat", "times")):
+            return False
+        stream.take_if(",")
+        if stream.word("do") and stream.word("not", ahead=1):
+            stream.take()
+        elif stream.kind() != "omit":
+            return False
+        return repeats.omit(stream, self.steps, start, self.read_inside)
+
+    def read_may_be(self, start: int) -> bool:
+        """ "Rnd 6 may be repeated for a larger motif.": a sentence that leaves it to the maker."""
+        stream = self.stream
+        end = stream.sentence_end(start, ".", ";")
+        if self.has_work() or not any(item.lower in ("may", "can") for item in stream.lexemes[start:end][:4]):
+            return False
+        stream.at = end
+        self.steps.append(Remark(stream.span_from(start)))
+        return True
 
     def read_omit(self, start: int) -> bool:
         return repeats.omit(self.stream, self.steps, start, self.read_inside)

@@ -165,7 +165,8 @@ def read(stream: Stream, bare: bool) -> Stated | None:
             if items and all(
                 item.lower in stream.vocabulary.count_tails
                 or item.kind in stream.vocabulary.count_tails
-                or item.kind in ("number", "stitch", "chain", "row", "round", "beginning", "any_stitch", "as")
+                or item.kind
+                in ("number", "stitch", "chain", "dash", "space", "row", "round", "beginning", "any_stitch", "as")
                 for item in stream.lexemes[stream.at :]
             ):
                 break

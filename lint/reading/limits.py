@@ -22,8 +22,12 @@ def limit(stream: Stream) -> Limit | None:
     gone = bool(stream.take_if("across", "around"))
     if not gone and stream.kind() == "round" and stream.word("round") and stream.kind(1) in _AFTER_ROUND:
         gone = bool(stream.take())  # "1 tr in each tr round"
+    length = 1 if stream.kind() == "the" else 0
+    if stream.word("length", "width", ahead=length) and stream.kind(length + 1) == "of":
+        stream.at += length + 2  # "the length of the row"
+        gone = True
     if gone:
-        while stream.kind() in ("the", "row", "round", "of") or stream.word("entire", "whole"):
+        while stream.kind() in ("the", "row", "round", "of") or stream.word("entire", "whole", "rest"):
             stream.take()
     if stream.kind() == "ending" and stream.kind(-1) in ("to",):
         stream.take()

@@ -25,7 +25,7 @@ def ordinal(stream: Stream, start: int) -> Place | None:
     if stream.kind() == "from":
         stream.take()
         stream.skip("the")
-        if not stream.take_if("hook"):
+        if not stream.take_if("hook", "ending"):  # "6th ch from the end"
             return None
         return Place(
             stream.span_from(start), Which.FROM_HOOK, (found,), Amount.of(len(ordinals)), ordinals=tuple(ordinals)

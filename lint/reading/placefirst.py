@@ -245,12 +245,16 @@ class PlaceFirstClauses(WorkClauses):
 
     def read_the(self, start: int) -> bool:
         self.stream.skip("the")
+        if self.stream.kind() == "multiple":
+            return self.read_whole_sentence(start)
         return self.stream.kind() in ("first", "last") and self.read_last_place(start)
 
     def read_loops(self, start: int) -> bool:
         stream = self.stream
         kind = stream.take().kind
         stream.skip("of", "the")
+        if stream.word("on") and stream.word("back", ahead=2):
+            stream.pass_to()  # "in the hump on the back of the chains"
         if stream.kind() == "chain" and stream.kind(1) in (",", ":", ".", "end"):
             stream.take()  # "working in the back ridges of the chain,"
         if stream.kind() == "each" and stream.kind(2) in (",", ";", ".", ":", "end", "star"):

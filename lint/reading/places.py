@@ -102,6 +102,9 @@ def _preposition(stream: Stream, allow_to: bool) -> bool | None:
         stream.take()
         return False  # "2 sc in all sts": not a total
     everything = stream.take_if("all", "together")
+    if stream.word("using") and stream.kind(2 if stream.kind(1) == "the" else 1) == "next":
+        stream.take()  # "dec using the next 2 sts"
+        return True
     kind = stream.kind()
     if kind in ("in", "around", "at") or (kind == "to" and allow_to):
         stream.take()
@@ -109,6 +112,8 @@ def _preposition(stream: Stream, allow_to: bool) -> bool | None:
             stream.at = start
             return None
         stream.skip("in")
+        if kind == "around" and stream.kind() == "at" and stream.kind(1) == "row_end":
+            stream.take()  # "around post at end of each row"
         return bool(everything)
     if kind == "over" and stream.kind(1) == "to" and allow_to:
         stream.at += 2  # "sl st over to next ch"
@@ -169,6 +174,9 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         place = replace(place, bare=place.which is Which.NEXT) if place is not None else None
         if place is None and loop_words and stream.kind() not in ("word",):
             return None
+    if place is None and kind in ("row", "round") and stream.kind(1) == "number":
+        stream.pass_to()  # "down into round 3 between the petals"
+        place = Place(stream.span_from(start), Which.ELSEWHERE, (Target(TargetKind.PLACE),), below=True)
     if place is None:
         stream.at = start
         return None
@@ -182,6 +190,9 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         place = replace(place, between=True, number=ONE if place.number.lone == 2 else place.number)
     elif stream.kind() == "between" and place.targets[0] == Target(TargetKind.SPACE):
         place = _space_between(stream, place, start)
+    elif stream.kind() == "at" and stream.kind(1) == "top":
+        stream.take()  # "in join at top of ch-3"
+        chain_top(stream, start)
     elif stream.kind() == "at" and at_the_start(stream):
         place = replace(place, from_words="start", span=stream.span_from(start))
     elif of_a_row_below(stream):
@@ -264,6 +275,8 @@ def _pointed(stream: Stream, start: int) -> Place | None:
     """ "next 3 dc", "first st", "same sp as join", "last 2 sts", "any ch-2 sp"."""
     word = stream.take().kind
     stream.skip("the", "of", "each", "unused", "next") if word != "same" else stream.skip("the")
+    if word == "next" and stream.kind() == "ordinal":
+        return ordinal(stream, start)  # "in next 2nd sc"
     middle = bool(stream.take_if("middle"))
     number = how_many(stream)
     which = {

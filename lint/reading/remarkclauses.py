@@ -77,7 +77,7 @@ class RemarkClauses(ClauseBase):
             return self.clause()
         stream.take()
         if stream.kind() == "at" and not self.has_work():  # "Starting at toe end, ch 22"
-            return self.read_at_remark(stream.at)
+            return self.where_words(start)
         if stream.kind() in ("each", "same") and any(
             i.kind in ("row", "round") for i in stream.lexemes[start : start + 6]
         ):
@@ -119,9 +119,11 @@ class RemarkClauses(ClauseBase):
 
     def read_at_remark(self, start: int) -> bool:
         """ "at the start of a short edge": where the work is."""
+        return not self.runs_on(start) and self.where_words(start)
+
+    def where_words(self, start: int) -> bool:
+        """Pass words that say where the work is, up to the next stop; not where work stands among them."""
         stream = self.stream
-        if self.runs_on(start):
-            return False
         stream.take()
         while not stream.done and stream.kind() not in SIGNS:
             if stream.kind() in STITCHY:

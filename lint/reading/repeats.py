@@ -82,6 +82,9 @@ def repeat_clause(stream: Stream, steps: list[Step], start: int) -> bool:
     stream.skip("from", "between", "the", "first", "all", "instructions", "then")
     while stream.word("directions", "pattern", "sequence", "steps"):
         stream.take()
+    if stream.kind() == "in" and stream.word("bracket", "brackets", ahead=2 if stream.kind(1) == "the" else 1):
+        stream.skip("in", "the")
+        stream.take()  # "the steps in the brackets"
     stream.skip("from", "between", "first")
     if stream.kind() != "star":
         if stream.kind() in OPENERS and stream.kind(1) in CLOSERS:
@@ -99,8 +102,10 @@ def repeat_clause(stream: Stream, steps: list[Step], start: int) -> bool:
         return how_often is not None and fold_row(steps, how_often, stream.span_from(start))
     opening = stream.take()
     sign, to_sign = opening.value, None
-    if stream.word("s", "'s", "’s") and stream.peek().glued:
-        stream.take()  # "between *s"
+    if stream.word("s", ahead=1) and stream.word("'", "’"):
+        stream.take()
+    if stream.word("s") and stream.peek().glued:
+        stream.take()  # "between *s", "between †'s"
         to_sign = sign
     while stream.word("pattern") and stream.peek().glued:
         stream.take()  # "repeat *pattern"
@@ -239,6 +244,8 @@ def ending_at_mark(stream: Stream, steps: list[Step]) -> bool:
         stream.at = start
         return False
     stream.take()
+    if stream.kind() == "with" and "remaining" in {item.kind for item in stream.lexemes[stream.at : stream.at + 9]}:
+        stream.pass_to()  # "with one stitch and turning chain remaining"
     for index in range(len(steps) - 1, -1, -1):
         step = steps[index]
         if isinstance(step, Folded):

@@ -167,7 +167,12 @@ def _ends_with_row(stream: Stream) -> bool:
     stream.skip(",")
     if stream.take_if("ending"):
         stream.skip("with", "in", "on", "the")
-        stream.take_if("right_side", "wrong_side", "ordinal")
+        if stream.word("after") and stream.take():
+            stream.skip("the")
+        side = stream.take_if("right_side", "wrong_side", "ordinal")
+        if side is not None and stream.kind() == "facing":
+            stream.pass_to()  # "ending with RS facing for next row"
+            return True
         if stream.take_if("row", "round"):
             stream.take_if("number")
             return True

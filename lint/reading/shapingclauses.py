@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from lint.amount import ONE
+from lint.amount import ONE, Amount
 from lint.reading.stream import OPENERS
 from lint.reading.yarnclauses import YarnClauses
 from lint.tree import OpenWork, ShapedWhere, Shaping
@@ -20,6 +20,10 @@ class ShapingClauses(YarnClauses):
         if word.kind == "word" and word.lower not in ("increasing", "decreasing"):
             return False
         number = stream.amount() or ONE
+        every = self.every_nth() if increase and number == ONE else None
+        if every is not None:
+            self.steps.append(Shaping(stream.span_from(start), every, True, ShapedWhere.EVERY))
+            return True
         stream.skip("any_stitch", "stitch")
         where = self.shaped_where()
         if stream.kind() == "each" or stream.kind() == "next" and stream.kind(1) in ("row", "round"):
@@ -31,6 +35,20 @@ class ShapingClauses(YarnClauses):
             return False
         self.steps.append(Shaping(stream.span_from(start), number, increase, where))
         return True
+
+    def every_nth(self) -> Amount | None:
+        """Takes "in every 3rd st (around)", "every other st": the n."""
+        stream = self.stream
+        start = stream.at
+        stream.take_if("in")
+        if stream.word("every", "each") and stream.take():
+            ordinal = stream.take_if("ordinal")
+            other = ordinal is None and stream.word("other") and stream.take()
+            if (ordinal or other) and stream.take_if("any_stitch", "stitch"):
+                self.pass_row_words()
+                return Amount.of(ordinal.number if ordinal else 2)
+        stream.at = start
+        return None
 
     def shaped_where(self) -> ShapedWhere | None:
         """Takes "evenly (across)", "at each end (of row)", "at beg and end of row", "at end of row"."""

@@ -243,7 +243,7 @@ def of_a_row_below(stream: Stream) -> bool:
 
 def same_as(stream: Stream) -> None:
     """Passes "as join", "as last sc", "as joining sl st", "at base of ch"."""
-    if stream.kind() == "as" or (stream.kind() == "word" and stream.word("where")):
+    if stream.kind() == "as" or stream.word("where") or stream.word("slipped", "joined") and stream.kind(1) == "to":
         stream.take()
         while not stream.done and stream.kind() not in (
             ",",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from lint.amount import Amount
+from lint.amount import ONE, Amount
 from lint.place import Which
 from lint.reading.lists import bare, one_list
 from lint.reading.places import places
@@ -20,12 +20,15 @@ from lint.tree import (
     OpenWork,
     OtherSide,
     Repeat,
+    Special,
     Step,
     Times,
     TimesKind,
     Turn,
     Work,
 )
+
+_COLOURS = ("A", "B", "C", "D", "E", "F", "MC", "CC")
 
 
 class WorkClauses(ShapingClauses):
@@ -53,6 +56,55 @@ class WorkClauses(ShapingClauses):
             return False
         return self.finish_work(start, step)
 
+    def read_hold_back(self, start: int) -> bool:
+        """ "holding back last loop of each on hook, 2 dtr in next loop, thread over and draw through all loops".
+
+        One stitch, in old words: of the work that follows, or, where none does, of that before.
+        """
+        stream = self.stream
+        stream.take()
+        while not stream.done and stream.kind() not in (".", ";", "make", "number", "movement", *OPENERS):
+            stream.take()
+        stream.take_if("make")
+        if stream.kind() == "number":
+            at = stream.at
+            step = work(stream, at, stream.amount())
+        elif self.steps and stream.kind(-1) in (",", "and"):
+            step = self.steps.pop()
+        else:
+            return False
+        if not isinstance(step, Work) or len(step.places) != 1 or step.together or not step.number_said:
+            return False
+        if not self.closed_by_movements():
+            return False
+        legs = replace(step, places=())
+        place = step.places[0]
+        several = max(place.number.lone or 0, step.number.lone or 0) if place.each_of else 0
+        if several > 1:  # "2 dc, one in each of next 2 sts"
+            joined = replace(step, number=ONE, together=several, places=(replace(place, each_of=False, shared=True),))
+        else:
+            name = Special("cluster", legs.span, (legs,))
+            joined = Work(stream.span_from(start), "cluster", ONE, step.places, special=name, number_said=True)
+        self.steps.append(joined)
+        return True
+
+    def closed_by_movements(self) -> bool:
+        """Takes ", thread over and draw through all loops on hook": what makes one stitch of loops held back."""
+        stream = self.stream
+        start = stream.at
+        stream.skip(",", ";", "and")
+        if stream.kind() != "movement":
+            stream.at = start
+            return False
+        while stream.kind() == "movement":
+            stream.pass_to()
+            before = stream.at
+            stream.skip(",", "and")
+            if stream.kind() != "movement":
+                stream.at = before
+                break
+        return True
+
     def rows_of_work(self, start: int) -> bool:
         """ "10 rows even", "4 more rows of trebles on these sts": rows told by their number alone."""
         stream = self.stream
@@ -61,6 +113,12 @@ class WorkClauses(ShapingClauses):
         if not rows and stream.kind(ahead) != "open_work":
             return False
         stream.at = stream.sentence_end(stream.at, ".", ";", ",", *OPENERS)
+        while (
+            stream.kind() == ","
+            and stream.peek(1).text in _COLOURS
+            and stream.kind(2) in (",", ".", ";", "end", "star")
+        ):
+            stream.at += 2  # "2 rows each A, B, A"
         self.steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
         return True
 
@@ -75,7 +133,11 @@ class WorkClauses(ShapingClauses):
                 return True
             stream.pass_to()
             step = Evenly(stream.span_from(start), step.stitch, step.number)
-        if isinstance(step, Work) and step.number_said and not step.places and self.along_edge():
+        if isinstance(step, Work) and not step.places and step.stitch not in ("inc", "dec") and self.along_edge():
+            each = any(item.kind == "each" for item in stream.lexemes[start : stream.at])
+            if not step.number_said or each:  # how many edges there are is not said
+                self.steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
+                return True
             step = Evenly(stream.span_from(start), step.stitch, step.number)
         if isinstance(step, Work) and (step.places or step.number_said):
             chains = self.chains_between()
@@ -141,7 +203,7 @@ class WorkClauses(ShapingClauses):
         stream = self.stream
         start = stream.at
         if stream.take_if("across", "over", "around") or stream.word("along", "down", "up") and stream.take():
-            stream.skip("the")
+            stream.skip("the", "each")
             while stream.word("long", "short", "right", "left", "lower", "upper", "other", "first", "second", "next"):
                 stream.take()
             if (

@@ -49,7 +49,7 @@ class YarnClauses(ChainClauses):
         if stream.kind() == "at":  # "at the start of a short edge"
             stream.pass_to()
         elsewhere = bool(found) and found[0].which in (Which.ANY, Which.ELSEWHERE)
-        if stream.word("directly", "above") or elsewhere and stream.kind() == "in" and stream.kind(2) == "middle":
+        if stream.word("directly", "above") or stream.kind() == "in" and stream.kind(2) == "middle":
             stream.pass_to()  # "in any ch-2 sp directly above a spike st", "in the middle of any side"
             found = found or (Place(stream.span_from(start), Which.ELSEWHERE, (Target(TargetKind.PLACE),)),)
         span = stream.span_from(start)
@@ -100,7 +100,7 @@ class YarnClauses(ChainClauses):
         if not found and not stream.done and stream.kind() not in (",", ";", "."):
             stream.pass_to()
             found = (Place(stream.span_from(start), Which.ELSEWHERE, (Target(TargetKind.PLACE),)),)
-        elif found and stream.kind() in ("of",):
+        elif found and (stream.kind() == "of" or stream.word("directly", "above")):
             stream.pass_to()
         elif found and stream.kind() == "with" and stream.kind(2 if stream.kind(1) == "the" else 1) == "stitch":
             stream.skip("with", "the")
@@ -118,7 +118,8 @@ class YarnClauses(ChainClauses):
         if new and stream.kind(1) == "color":
             stream.at += 2
             return "new colour"
-        stream.skip("the", "color", "yarn") if stream.kind() == "color" else None
+        if stream.take_if("color"):
+            stream.take_if("yarn")
         lexeme = stream.peek()
         if stream.word("cc", "mc") and stream.kind(1) == "number" and stream.peek(1).glued:
             stream.at += 2  # "CC1"

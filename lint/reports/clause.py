@@ -89,11 +89,13 @@ _BEFORE = (
     "# sc in next st # ",
     "sc in each st around, ",
     "+ sc in next st + ",
+    "† sc in next st † ",
 )
 _SIZE_GATE = regex.compile(r"(?i)^\W*(?:for\s+)?(?:all\s+sizes|sizes?\s[^:.*()\[\]]{1,40}?(?:\s+only)?)\s*:\s*")
 _SIZE_NAME = regex.compile(
     r"(?i)(?:\d?x{0,3}[sl]|m|\d?xs|\d{1,2}|small|medium|large|child|adult|teen|baby|toddler|[/-])+(?: ?\w*)"
 )
+_LEGEND = regex.compile(r"\s*[*()\[\]{}#†+\s]+=\s*\w")  # "* = repeat what follows": what a sign means
 _WORKING = ("stitch", "increase", "decrease", "chain", "special")  # "27sc (27)" names no sizes
 _NAMED = regex.compile(
     r"\s*(?:note|nb|foundation|cent(?:er|re)|base ring|starting ch(?:ain)?|foundation ch(?:ain)? and row 1|set[- ]?up|side \d|start)\s*[:.]\s*",
@@ -109,6 +111,8 @@ def _read(line: str, lexicon: Lexicon, labels: LabelReader) -> ClauseReading:
     if gate is not None:
         body = body[gate.end() :]
     sizes = split_sizes(body.strip())
+    if _LEGEND.match(body):
+        return ClauseReading(line, True)
     lexemes = lexicon.read(body)
     works = any(lexeme.kind in _WORKING for lexeme in lexemes)
     if len(sizes) > 1 and not works and all(_SIZE_NAME.fullmatch(name) for name in sizes):

@@ -18,6 +18,7 @@ from lint.tree import (
     Passage,
     Repeat,
     RowCall,
+    ShapedWhere,
     Shaping,
     Skip,
     Step,
@@ -73,6 +74,8 @@ def in_words(step: Step) -> str | None:
         )
     if isinstance(step, Evenly):
         return f"{step.number} {step.stitch} spread evenly along an edge"
+    if isinstance(step, Shaping) and step.where is ShapedWhere.EVERY:
+        return f"1 increase, of every {step.number} stitches in the last"
     if isinstance(step, Shaping):
         verb = "gain" if step.increase else "lose"
         return f"{verb} {step.number} {'st' if step.number.lone == 1 else 'sts'} {step.where.value}"

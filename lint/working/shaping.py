@@ -12,6 +12,8 @@ Unit = tuple[tuple[Node, ...], int]
 def shaped(run: list[Node], step: Shaping, number: int) -> list[Unit] | None:
     """The units of a run shaped as told; None where it has too few places."""
     ends = 2 if step.where is ShapedWhere.EACH_END else 1
+    if step.where is ShapedWhere.EVERY and (not step.increase or not number or len(run) % number):
+        return None  # where the first of them falls is not said
     if step.increase:
         return _increased(run, step.where, number)
     if len(run) < 2 * number * ends:
@@ -35,7 +37,9 @@ def shaped(run: list[Node], step: Shaping, number: int) -> list[Unit] | None:
 def _increased(run: list[Node], where: ShapedWhere, number: int) -> list[Unit] | None:
     if not run or where is ShapedWhere.EVENLY and len(run) < number:
         return None
-    if where is ShapedWhere.EVENLY:
+    if where is ShapedWhere.EVERY:
+        more = {at: 1 for at in range(number - 1, len(run), number)}
+    elif where is ShapedWhere.EVENLY:
         more = {(2 * k + 1) * len(run) // (2 * number): 1 for k in range(number)}
     else:
         more = {0: number}
