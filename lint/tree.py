@@ -153,6 +153,13 @@ class OtherSide:
 
 
 @dataclass(frozen=True, slots=True)
+class AlongEdge:
+    """ "working along side edge": from here on the work is on an edge whose places are not known."""
+
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
 class Evenly:
     """So many stitches along an edge: the count is the text's."""
 
@@ -328,6 +335,7 @@ Step = (
     | Shaping
     | OpenWork
     | OtherSide
+    | AlongEdge
     | MakeRing
     | Join
     | JoinYarn

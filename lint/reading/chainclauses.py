@@ -10,7 +10,7 @@ from lint.reading import notes
 from lint.reading.places import places
 from lint.reading.remarkclauses import RemarkClauses
 from lint.reading.stream import OPENERS, Stream
-from lint.reading.targets import is_space_word, target
+from lint.reading.targets import is_space_word, of_last_row, target
 from lint.tree import Chain, Either, Join, MakeRing, Remark, Repeat, Skip
 
 
@@ -29,8 +29,8 @@ class ChainClauses(RemarkClauses):
         if stream.kind() == "multiple":
             return self.read_whole_sentence(start)
         number = stream.amount()
-        if number is not None and stream.kind() == "more":
-            stream.take()  # "ch 47, ch 1 more"
+        if number is not None and stream.kind() in ("more", "any_stitch"):
+            stream.take()  # "ch 47, ch 1 more", "chain 14 sts"
         if number is None:
             if stream.kind() in ("number",) and stream.word("one"):
                 number = Amount.of(stream.take().number)
@@ -106,7 +106,7 @@ class ChainClauses(RemarkClauses):
             ordinal = False
             while not stream.done and stream.kind() not in (",", ";", ".", ":", "(", "[", "{", "star"):
                 ring = ring or stream.kind() == "ring"
-                ordinal = ordinal or stream.kind() == "first" or stream.kind() == "ordinal"
+                ordinal = ordinal or stream.kind() in ("first", "ordinal") or stream.word("back")
                 stream.take()
             plain = self.top and stream.at - words_from <= 3 and verb.kind == "join"  # "ch 4, join."
             to_chain = (
@@ -158,6 +158,10 @@ class ChainClauses(RemarkClauses):
             return False
         if self.steps and isinstance(self.steps[-1], Join) and found[0].targets[0].kind is TargetKind.CHAIN:
             self.steps.append(Remark(stream.span_from(start)))  # "join in first hdc, skipping ch-2"
+            return True
+        if stream.kind() == "made" and found[0].targets[0].kind is TargetKind.CHAIN:
+            stream.take()  # "sk ch just made": this row's own
+            self.steps.append(Remark(stream.span_from(start)))
             return True
         if stream.kind() == "word" and stream.word("directly", "behind") or stream.kind() == "between":
             stream.pass_to()
@@ -232,6 +236,8 @@ def skipped(stream: Stream) -> tuple[Place, ...]:
     more: tuple[Place, ...] = ()
     if stream.kind() == "of" and stream.kind(1) in ("chain", "foundation"):
         stream.at += 2  # "skip 2 sts of ch"
+    if of_last_row(stream) and stream.kind() == "for" or stream.kind() == "at" and stream.kind(1) == "base":
+        stream.pass_to()  # "on last row for instep", "miss st at base of ch"
     mark = stream.at
     if stream.take_if("and"):
         if stream.kind() in ("number", "next", "any_stitch") or is_space_word(stream) or stream.kind() == "chain":

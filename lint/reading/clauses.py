@@ -18,7 +18,7 @@ from lint.place import TargetKind, Which
 from lint.reading import counts, repeats
 from lint.reading.bracketclauses import BracketClauses
 from lint.reading.clausebase import SEPARATORS, Reading, all_read
-from lint.reading.rowcalls import row_call
+from lint.reading.rowcalls import ends_with_row, row_call
 from lint.reading.runs import side_by_side
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.times import times as read_times
@@ -28,6 +28,7 @@ from lint.tree import (
     Group,
     Join,
     NoJoin,
+    OpenWork,
     Remark,
     Repeat,
     RowCall,
@@ -288,6 +289,9 @@ class Clauses(BracketClauses):
     def read_ending(self, start: int) -> bool:
         stream = self.stream
         if repeats.ending_at_mark(stream, self.steps):
+            return True
+        if self.steps and isinstance(self.steps[-1], (RowCall, OpenWork)) and ends_with_row(stream):
+            self.steps.append(Remark(stream.span_from(start)))
             return True
         stream.take()
         if stream.kind() == "(" and stream.kind(1) in ("last", "repeat") and (close := stream.matching(stream.at)):

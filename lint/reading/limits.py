@@ -23,6 +23,9 @@ def limit(stream: Stream) -> Limit | None:
     if not gone and stream.kind() == "round" and stream.word("round") and stream.kind(1) in _AFTER_ROUND:
         gone = bool(stream.take())  # "1 tr in each tr round"
     length = 1 if stream.kind() == "the" else 0
+    if stream.word("entire", "whole", ahead=length) and stream.kind(length + 1) in ("row", "round"):
+        stream.at += length + 2  # "the entire round"
+        return Limit(LimitKind.END)
     if stream.word("length", "width", ahead=length) and stream.kind(length + 1) == "of":
         stream.at += length + 2  # "the length of the row"
         gone = True
@@ -34,6 +37,9 @@ def limit(stream: Stream) -> Limit | None:
         return Limit(LimitKind.END)
     if stream.kind() in ("to", "within"):
         within = stream.take().kind == "within"
+        if stream.word("you") and stream.word("reach", "get", "come", ahead=1):
+            stream.at += 2  # "until you reach the ch-1 sp"
+            stream.take_if("to")
         stream.skip("the", "of")
         if stream.kind() in ("ending", "row_end"):
             stream.take()

@@ -5,7 +5,7 @@ from __future__ import annotations
 from lint.amount import Amount
 from lint.place import Place, Target, TargetKind, Which
 from lint.reading.stream import Stream
-from lint.reading.targets import how_many, target
+from lint.reading.targets import how_many, of_last_row, target
 
 
 def ordinal(stream: Stream, start: int) -> Place | None:
@@ -31,7 +31,9 @@ def ordinal(stream: Stream, start: int) -> Place | None:
             stream.span_from(start), Which.FROM_HOOK, (found,), Amount.of(len(ordinals)), ordinals=tuple(ordinals)
         )
     stream.skip("made")
-    if stream.kind() == "of":
+    if of_last_row(stream):
+        return Place(stream.span_from(start), Which.NTH, (found,), ordinals=tuple(ordinals))
+    if stream.kind() == "of" or stream.word("in") and stream.kind(1) in ("beginning", "turning_chain"):
         stream.take()
         stream.skip("the")
         word = stream.take_if("next", "same", "last", "first", "each", "beginning")
@@ -79,6 +81,10 @@ def chain_top(stream: Stream, start: int) -> Place | None:
     """ "top of beg ch-3", "base of ch 3"."""
     word = stream.take().kind
     stream.skip("of", "the", "each", "next", "last", "same", "first", "in")
+    if stream.kind() == "ordinal":
+        if stream.peek().number != 1:
+            return ordinal(stream, start)  # "top of 2nd ch"
+        stream.take()
     chain_words = stream.take_if("beginning")
     number = how_many(stream)
     found = target(stream)

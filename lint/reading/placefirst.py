@@ -10,11 +10,11 @@ from lint.reading.lists import bare, mirrored
 from lint.reading.places import places
 from lint.reading.rowcalls import names_rows, row_call
 from lint.reading.runs import alongside
-from lint.reading.stream import CLOSERS, OPENERS, Stream
+from lint.reading.stream import CLOSERS, OPENERS, SIGNS, Stream
 from lint.reading.targets import LOOPS
 from lint.reading.times import times as read_times
 from lint.reading.workclauses import WorkClauses
-from lint.tree import Group, LastPlace, Loops, MakeRing, Remark, Repeat, RowCall, Step, UseYarn, Work
+from lint.tree import AlongEdge, Group, LastPlace, Loops, MakeRing, Remark, Repeat, RowCall, Step, UseYarn, Work
 
 _LISTED = ("chain", "number", "stitch", "special", "one_stitch", "picot", "group_word", "increase", "decrease")
 # what may follow a clause that only names more places
@@ -135,9 +135,11 @@ class PlaceFirstClauses(WorkClauses):
             return self.read_last_place(start)
         if stream.kind() in LOOPS:
             return self.read_loops(start)
-        if stream.kind() == "in" and stream.kind(1) in LOOPS:
-            stream.take()
+        if stream.kind() == "in" and stream.kind(2 if stream.kind(1) == "the" else 1) in LOOPS:
+            stream.skip("in", "the")
             return self.read_loops(start)
+        if participle and self.along_edge_words(start):
+            return True
         if participle and (stream.word("behind") or stream.kind() == "in" and stream.word("front", ahead=1)):
             return self.read_behind(start)
         if participle and self.has_work() and stream.kind() in ("number", "(", "[", "stitch"):
@@ -145,6 +147,19 @@ class PlaceFirstClauses(WorkClauses):
         if stream.kind() in (*OPENERS, "number", "stitch", "special", "chain", "in", "one_stitch", "over", "repeat"):
             return self.clause()
         return False
+
+    def along_edge_words(self, start: int) -> bool:
+        """ "working along side edge of ribbing,", "working in rnds around outer edges in sts and ends of rows,"."""
+        stream = self.stream
+        end = stream.next_of(*SIGNS, ":")
+        words = stream.lexemes[stream.at : end]
+        edge = any(item.kind in ("edge", "row_end") or item.lower in ("ends", "end") for item in words)
+        along = any(item.kind in ("across", "around") or item.lower in ("along", "down", "up") for item in words)
+        if not edge or not along or any(item.kind in STITCHY or item.kind == "each" for item in words):
+            return False
+        stream.at = end
+        self.steps.append(AlongEdge(stream.span_from(start)))
+        return True
 
     def read_behind(self, start: int) -> bool:
         """ "working behind petals,", "working in front of tr just made": how the work is held; work may follow at once."""

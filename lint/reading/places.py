@@ -14,14 +14,17 @@ from lint.amount import ONE, Amount
 from lint.place import Place, Target, TargetKind, Which
 from lint.reading.limits import limit
 from lint.reading.ordinals import chain_top, ordinal
-from lint.reading.stream import Stream
+from lint.reading.stream import SIGNS, Stream
 from lint.reading.targets import (
     ANY,
     LOOPS,
     at_the_start,
+    below_what,
     how_many,
     is_space_word,
+    names_piece,
     of_a_row_below,
+    of_last_row,
     part_of,
     same_as,
     target,
@@ -33,16 +36,20 @@ _PASSED_OVER = ("skipped", "missed", "sk", "skip")
 _SIDE_WORDS = ("right", "left", "upper", "lower", "bottom", "top")
 
 
-def places(stream: Stream, allow_to: bool = False) -> tuple[Place, ...]:
-    """The places named at the cursor; () and nothing taken where there are none."""
+def places(stream: Stream, allow_to: bool = False, bare: bool = False) -> tuple[Place, ...]:
+    """The places named at the cursor; () and nothing taken where there are none.  `bare`: no "in" need stand before."""
     start = stream.at
     gap = bool(stream.take_if("between"))
     if gap and stream.kind() == "last" and stream.kind(1) == "and" and stream.kind(2) == "first":
         stream.at += 2  # "between last and first shells"
     shared = False if gap else _preposition(stream, allow_to)
     if shared is None:
-        if stream.kind() not in ("next", "same", "each") and not (
-            stream.kind() in ("last", "first") and stream.kind(1) in ("number", "any_stitch", "stitch")
+        remaining = stream.kind() == "remaining" and stream.kind(1) in ("number", "any_stitch", "stitch")
+        if (
+            not bare
+            and not remaining
+            and stream.kind() not in ("next", "same", "each")
+            and not (stream.kind() in ("last", "first") and stream.kind(1) in ("number", "any_stitch", "stitch"))
         ):
             return ()
         shared = False
@@ -146,8 +153,24 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         place = Place(stream.span_from(start), Which.SAME, (Target(TargetKind.PLACE),))
     elif kind == "each":
         place = _each(stream, start)
-    elif kind in ("next", "first", "last", "same", "any", "remaining"):
-        place = _pointed(stream, start)
+    elif kind in ("next", "first", "last", "same", "any", "remaining") and not names_piece(stream):
+        if kind != "same" or not stream.word("these", "those") or stream.kind(1) not in ("last", "next"):
+            place = _pointed(stream, start)
+        else:
+            stream.take()  # "on these last 2 sts"
+            place = _pointed(stream, start)
+    elif kind == "beginning" and stream.kind(1) == "ordinal":
+        stream.take()  # "in beginning 3rd ch"
+        place = ordinal(stream, start)
+        if place is not None and place.targets[0].kind is TargetKind.CHAIN:
+            place = replace(place, targets=(Target(TargetKind.TURNING_CHAIN),), from_words="beginning")
+    elif names_piece(stream):
+        stream.pass_to(*SIGNS, "and")  # "9 sc around the second leg"
+        place = Place(stream.span_from(start), Which.ELSEWHERE, (Target(TargetKind.PLACE),))
+    elif kind == "unused" and stream.kind(1) == "of":
+        stream.at += 2  # "in the free loop of each of the 3 ch"
+        place = _item(stream)
+        place = replace(place, which=Which.ELSEWHERE) if place is not None and place.limit is None else None
     elif kind == "ordinal":
         place = ordinal(stream, start)
     elif kind == "middle":
@@ -183,7 +206,7 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
     if all_of and place.bare:  # "in all sts", "in all 24 sts"
         whole = place.number == ONE
         place = replace(place, which=Which.EACH, limit=limit(stream)) if whole else replace(place, each_of=True)
-    _of_last_row(stream)
+    of_last_row(stream)
     if any(item.lower in _PASSED_OVER for item in stream.lexemes[start : stream.at]):
         place = replace(place, skipped=True)
     if between:
@@ -193,9 +216,10 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
     elif stream.kind() == "at" and stream.kind(1) == "top":
         stream.take()  # "in join at top of ch-3"
         chain_top(stream, start)
-    elif stream.kind() == "at" and at_the_start(stream):
+    elif (stream.kind() == "at" or stream.word("on")) and at_the_start(stream):
         place = replace(place, from_words="start", span=stream.span_from(start))
-    elif of_a_row_below(stream):
+    elif of_a_row_below(stream) or stream.take_if("below"):
+        below_what(stream)
         place = replace(place, below=True, span=stream.span_from(start))
     return place
 
@@ -207,17 +231,6 @@ def _middle_of_arch(place: Place | None) -> Place | None:
     if place.of.kind is TargetKind.SPACE or place.of.kind is TargetKind.CHAIN and place.of.length is not None:
         return replace(place, targets=(Target(TargetKind.SPACE, length=place.of.length),), of=None, middle=False)
     return place
-
-
-def _of_last_row(stream: Stream) -> None:
-    """Passes "of previous row", "of last rnd", "from the row below" after a place: that is where all goes."""
-    start = stream.at
-    if stream.take_if("of", "from", "on"):
-        stream.skip("the")
-        if stream.take_if("last") or stream.word("previous", "prev", "preceding") and stream.take():
-            if stream.take_if("row", "round"):
-                return
-    stream.at = start
 
 
 def _space_between(stream: Stream, place: Place, start: int) -> Place:

@@ -31,6 +31,8 @@ _WORKING_WORDS = {
 }
 
 
+_LENGTH = ("number", "decimal", ",", "dash", "/", ":", ";", "'", '"', "½", "¼", "¾", ".")
+_UNITS = ("cm", "mm", "in", "ins", "inch", "inches")
 _PLACE_ENDS = ("last", "next", "first", "each", "same", "any_stitch", "stitch", "space", "chain")
 _WORK_BEGINS = ("number", "stitch", "chain", "join", "turn", "special", "make", "repeat", "skip")
 _SIGNS = (",", ";", ".", ":", "dash", "(", "[", "{", "star", *CLOSERS)
@@ -78,14 +80,19 @@ class RemarkClauses(ClauseBase):
         stream.take()
         if stream.kind() == "at" and not self.has_work():  # "Starting at toe end, ch 22"
             return self.where_words(start)
+        if stream.take_if("with", "from", "on"):
+            ahead = 1 if stream.kind() == "the" else 0
+            if stream.kind(ahead) in ("right_side", "wrong_side") and stream.kind(ahead + 1) == "row":
+                stream.pass_to()  # "Beg with a RS row, work in patt"
+                self.steps.append(Remark(stream.span_from(start)))
+                return True
         if stream.kind() in ("each", "same") and any(
             i.kind in ("row", "round") for i in stream.lexemes[start : start + 6]
         ):
             stream.pass_to(".", ";")  # "Begin each new round with a standing dc, or ch 3 instead."
             self.steps.append(Remark(stream.span_from(start)))
             return True
-        stream.skip("with")
-        found = places(stream)
+        found = places(stream, bare=True)
         if not found:
             return False
         span = stream.span_from(start)
@@ -188,7 +195,7 @@ class RemarkClauses(ClauseBase):
         stream = self.stream
         alone = not self.has_work() and not stream.word("in patt", "in pattern")
         first = stream.take()
-        stream.at = stream.sentence_end(stream.at, ".", ";", ",", *OPENERS)
+        self.past_lengths(",")
         words = stream.words(start, stream.at)
         plain = alone and first.lower in ("work even", "work straight") and stream.at == start + 1
         self.steps.append(OpenWork(stream.span_from(start), words, plain))
@@ -199,7 +206,8 @@ class RemarkClauses(ClauseBase):
         stream = self.stream
         if not stream.word("until", "till"):
             return False
-        end = stream.sentence_end(start, ".", ";")
+        self.past_lengths()
+        end, stream.at = stream.at, start
         words = {item.lower for item in stream.lexemes[start:end]}
         reached = words & {"sets", "groups", "spaces", "petals"} and words & {"you", "there"}
         if not reached and not words & {
@@ -217,6 +225,17 @@ class RemarkClauses(ClauseBase):
         stream.at = end
         self.steps.append(OpenWork(stream.span_from(start), stream.words(start, end)))
         return True
+
+    def past_lengths(self, *stops: str) -> None:
+        """Pass to the sentence's end, over brackets that only hold lengths: "until piece measures 14 (15, 16) in"."""
+        stream = self.stream
+        while True:
+            stream.at = stream.sentence_end(stream.at, ".", ";", *stops, *OPENERS)
+            close = stream.matching(stream.at) if stream.kind() in OPENERS else None
+            inner = stream.lexemes[stream.at + 1 : close] if close is not None else []
+            if not inner or any(item.kind not in _LENGTH and item.lower not in _UNITS for item in inner):
+                return
+            stream.at = close + 1
 
     def read_each_remark(self, start: int) -> bool:
         """ "each row has 6 dc and 2 ch-1 sps more than the row before": how the rows grow."""

@@ -122,7 +122,7 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
     if how_often is not None and how_often.kind is TimesKind.FILL:
         how_often = None
         stream.pass_to(".", ";", *OPENERS)
-    open_ended = open_ended or how_often is None and until is None and _ends_with_row(stream)
+    open_ended = open_ended or how_often is None and until is None and ends_with_row(stream)
     goes_on = {"until": until, "open_ended": open_ended}
     if last_words:
         number = numbers[0] if numbers else 1
@@ -161,7 +161,7 @@ def _until(stream: Stream, how_often: Times | None) -> tuple[Amount | None, bool
     return number, False
 
 
-def _ends_with_row(stream: Stream) -> bool:
+def ends_with_row(stream: Stream) -> bool:
     """Takes ", ending with a Row 2", "ending with a RS row"."""
     start = stream.at
     stream.skip(",")

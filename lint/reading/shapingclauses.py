@@ -20,12 +20,24 @@ class ShapingClauses(YarnClauses):
         if word.kind == "word" and word.lower not in ("increasing", "decreasing"):
             return False
         number = stream.amount() or ONE
+        if stream.word("x", "×") and stream.kind(1) == "number":
+            stream.at += 2  # "increase 9 x 1 st in every 6th row"
+        stream.take_if("more")
         every = self.every_nth() if increase and number == ONE else None
         if every is not None:
             self.steps.append(Shaping(stream.span_from(start), every, True, ShapedWhere.EVERY))
             return True
         stream.skip("any_stitch", "stitch")
+        if stream.kind() == "more":
+            stream.take()
+            stream.skip("any_stitch", "stitch")
+        if stream.kind() == "," and stream.kind(1) == "evenly":
+            stream.take()  # "increasing 15 more sts, evenly"
+        before = stream.at
         where = self.shaped_where()
+        if where is None:
+            stream.at = before
+            stream.take_if("in")
         if stream.kind() == "each" or stream.kind() == "next" and stream.kind(1) in ("row", "round"):
             if any(item.kind in ("row", "round") for item in stream.lexemes[stream.at : stream.at + 6]):
                 stream.at = stream.sentence_end(stream.at, ".", ";", *OPENERS)  # "every 4 rows 6 times"

@@ -12,7 +12,10 @@ from lint.place import Target, TargetKind
 from lint.reading.stream import SIGNS, Stream
 
 ANY = Target(TargetKind.ANY_STITCH)
-_PIECES = ("motif", "motifs", "square", "squares", "hexagon", "hexagons", "strip", "panel", "piece", "medallion")
+_PIECES = (
+    "motif", "motifs", "square", "squares", "hexagon", "hexagons", "strip", "panel", "piece", "medallion", "half",
+    "leg", "arm", "ear", "wing", "fin", "fluke", "foot", "hand", "paw", "tail", "sleeve", "eyelet", "circle",
+)  # fmt: skip
 LOOPS = ("back_loop", "front_loop", "both_loops", "third_loop")
 
 
@@ -191,7 +194,9 @@ def part_of(stream: Stream) -> tuple[Target | None, str]:
     if not stream.take_if("of"):
         return None, ""
     each = False
-    while stream.kind() in ("the", "same", "next", "last", "each", "first", "beginning", "any"):
+    while stream.kind() in ("the", "same", "next", "last", "each", "first", "beginning", "any", "ordinal"):
+        if stream.kind() == "ordinal" and not names_piece(stream):
+            break
         each = stream.take().kind == "each" or each
     found = target(stream)
     if found is None:
@@ -213,13 +218,40 @@ def _names_piece(stream: Stream) -> bool:
 def at_the_start(stream: Stream) -> bool:
     """Takes "at (the) beginning of rnd" after a place."""
     start = stream.at
-    stream.skip("at", "the")
+    stream.skip("at", "in", "the")
     if stream.take_if("beginning"):
         stream.skip("of", "the")
         if stream.take_if("row", "round"):
             return True
     stream.at = start
     return False
+
+
+def of_last_row(stream: Stream) -> bool:
+    """Takes "of previous row", "of last rnd", "on last row" after a place: that is where all goes."""
+    start = stream.at
+    if stream.take_if("of", "from") or stream.word("on") and stream.take():
+        stream.skip("the")
+        if stream.take_if("last") or stream.word("previous", "prev", "preceding") and stream.take():
+            if stream.take_if("row", "round"):
+                return True
+    stream.at = start
+    return False
+
+
+def below_what(stream: Stream) -> None:
+    """Takes the "next dc" of "around sc 2 rows below next dc": what the place lies under."""
+    start = stream.at
+    while stream.kind() in ("the", "next", "last", "same", "unused"):
+        stream.take()
+    if stream.at > start and target(stream) is None:
+        stream.at = start
+
+
+def names_piece(stream: Stream) -> bool:
+    """Whether "second leg", "the other square" stands here: another piece."""
+    pointed = stream.kind() in ("ordinal", "first", "last") or stream.word("other", "left", "right")
+    return pointed and stream.peek(1).lower in _PIECES
 
 
 def of_a_row_below(stream: Stream) -> bool:

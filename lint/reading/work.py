@@ -77,6 +77,8 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         number = stream.amount()
         if number is not None and (stream.kind() == "times" or stream.word("x", "×") and stream.kind(1) != "number"):
             stream.take()
+        elif number is not None and stream.kind() == "more" and stream.kind(1) == "times" and stream.kind(2) == "in":
+            stream.at += 2  # "dc 3 more times in same ch"
         elif stream.kind() == "more" or number is None:
             stream.at, number = after, None
         else:
@@ -94,6 +96,10 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         number, number_after = Amount.of(stream.take().number), True  # "dc2tog twice, turn"
     elif number is None and stream.word("twice", "once") and stream.kind(1) == "in":
         number = Amount.of(stream.take().number)
+    elif (
+        number is None and stream.kind() in ("(", "[") and stream.vocabulary.sizes > 1 and (several := stream.amount())
+    ):
+        number, number_after = several, True  # "sc (5, 6, 7)"
     elif number is None and (bracketed := _times_in_brackets(stream)) is not None:
         number, number_after = bracketed, True
     if stream.kind() == "any_stitch":  # "36 sc sts"
@@ -105,6 +111,8 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     if stream.kind() == "in" and stream.kind(1) in LOOPS:
         if stream.kind(2) in (",", ";", ".", "end", "(", "[", "{", ")", "dash", "=", "around", "across", "to"):
             stream.at += 2  # "30 sc in back loops": how, not where
+    elif stream.kind() == "in" and stream.kind(1) == "the" and stream.kind(2) in LOOPS and stream.kind(3) == "in":
+        stream.at += 3  # "hdc in the BLO in each st"
     if stream.word("made", "working", "worked") and stream.kind(1) in ("in", "around", "over"):
         stream.take()  # "V-st made in 5th ch", "3 dc working around next dc"
     if stream.kind() == "evenly" and stream.kind(1) == "in":
@@ -136,6 +144,10 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         number = stream.amount()
         stream.take()
         said = True
+    if stream.word("twice", "thrice") and len(found) == 1 and stream.kind(1) in (",", ";", ".", "end", ")", "]"):
+        if found[0].which is Which.NEXT and found[0].number == ONE and not found[0].of:
+            several = Amount.of(stream.take().number)  # "2 sc in next sc twice"
+            found = (replace(found[0], number=several, each_of=True),)
     if found and stream.kind() in ("next", "together") and stream.kind() == "together":
         stream.take()
         together = found[0].number.lone or 2

@@ -5,7 +5,8 @@ from __future__ import annotations
 from lint.place import Place, Target, TargetKind, Which
 from lint.reading.chainclauses import ChainClauses
 from lint.reading.places import places
-from lint.tree import Chain, FastenOff, Join, JoinYarn, NoJoin, Repeat, Skip, Turn, Work
+from lint.reading.stream import SIGNS
+from lint.tree import AlongEdge, Chain, FastenOff, Join, JoinYarn, NoJoin, Repeat, Skip, Turn, Work
 
 
 class YarnClauses(ChainClauses):
@@ -100,7 +101,7 @@ class YarnClauses(ChainClauses):
         if not found and not stream.done and stream.kind() not in (",", ";", "."):
             stream.pass_to()
             found = (Place(stream.span_from(start), Which.ELSEWHERE, (Target(TargetKind.PLACE),)),)
-        elif found and (stream.kind() == "of" or stream.word("directly", "above")):
+        elif found and (stream.kind() in ("of", "at") or stream.word("directly", "above")):
             stream.pass_to()
         elif found and stream.kind() == "with" and stream.kind(2 if stream.kind(1) == "the" else 1) == "stitch":
             stream.skip("with", "the")
@@ -156,6 +157,14 @@ class YarnClauses(ChainClauses):
         stream.take()
         self.pass_end_words()
         self.steps.append(Turn(stream.span_from(start)))
+        side = stream.at
+        if stream.word("on") and stream.take():  # "turn work on its side"
+            stream.skip("the")
+            stream.take() if stream.word("its") else None
+            if stream.take_if("side"):
+                self.steps.append(AlongEdge(stream.span_from(side)))
+            else:
+                stream.at = side
         stream.take_if("with") if stream.kind(1) in ("chain", "number") else None  # "turn with ch 1"
         return True
 
@@ -178,6 +187,6 @@ class YarnClauses(ChainClauses):
 
     def read_no_join(self, start: int) -> bool:
         self.stream.take()
-        self.stream.pass_to()
+        self.stream.pass_to(*SIGNS, "dash")
         self.steps.append(NoJoin(self.stream.span_from(start)))
         return True

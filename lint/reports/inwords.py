@@ -7,6 +7,7 @@ from dataclasses import replace
 from lint.amount import Amount
 from lint.place import LimitKind, Place, Target, TargetKind, Which
 from lint.tree import (
+    AlongEdge,
     Chain,
     Evenly,
     FastenOff,
@@ -81,6 +82,8 @@ def in_words(step: Step) -> str | None:
         return f"{verb} {step.number} {'st' if step.number.lone == 1 else 'sts'} {step.where.value}"
     if isinstance(step, OpenWork):
         return f"{step.words}: how many stitches or rows that is, the words do not say"
+    if isinstance(step, AlongEdge):
+        return "work along an edge, whose places are not known"
     if isinstance(step, MakeRing):
         return f"a ring of {step.length} chains" if step.length else "a magic ring"
     return _move(step)

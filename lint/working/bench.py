@@ -13,6 +13,7 @@ from lint.place import Limit, LimitKind, TargetKind, Which
 from lint.source import Span
 from lint.tree import (
     MAKES_STITCHES,
+    AlongEdge,
     Alongside,
     Chain,
     Counting,
@@ -135,6 +136,9 @@ class Bench(Plain):
             self.work_on(step)
         elif isinstance(step, OtherSide):
             self.turn_round_chain()
+        elif isinstance(step, AlongEdge):
+            self.begin()
+            self.cursor = Cursor(Fabric.unknown(self.is_round))
         elif isinstance(step, MakeRing):
             self.make_ring(step)
         elif isinstance(step, JoinYarn):
