@@ -12,7 +12,9 @@ import regex
 _TOKEN = regex.compile(r"\d+(?:\.\d+)?|\p{L}+(?:['’]\p{L}+)?|\*+|[-–—−]+|\.{2,}|.", regex.DOTALL)
 _CHUNK = regex.compile(r"\S+")
 # Signs that mean the same, one character for one, so that offsets stay right.
-_PLAIN = str.maketrans({"’": "'", "‘": "'", "–": "-", "—": "-", "−": "-", "“": '"', "”": '"', "″": '"'})
+_PLAIN = str.maketrans(
+    {"’": "'", "‘": "'", "–": "-", "—": "-", "−": "-", "“": '"', "”": '"', "″": '"', "İ": "I", "ı": "i"}
+)
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,6 +16,7 @@ from dataclasses import replace
 
 from lint.place import TargetKind, Which
 from lint.reading import counts, repeats
+from lint.reading.asides import asides, emphasis
 from lint.reading.bracketclauses import BracketClauses
 from lint.reading.clausebase import SEPARATORS, Reading, all_read
 from lint.reading.rowcalls import ends_with_row, row_call
@@ -24,6 +25,7 @@ from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.times import times as read_times
 from lint.tree import (
     MAKES_STITCHES,
+    Evenly,
     FastenOff,
     Group,
     Join,
@@ -40,68 +42,15 @@ from lint.tree import (
     walk,
 )
 
-_NOT_ASIDE = ("counts", "counts_not", "forming", "number", "in", "make", "skip", "repeat", "chain")
-
 
 def read_row(stream: Stream) -> Reading:
     """Read a whole row: all its words become steps, counts, or Unread steps."""
     reading = Reading([])
-    stream = stream.without(_asides(stream) | _emphasis(stream))
+    stream = stream.without(asides(stream) | emphasis(stream))
     parser = Clauses(stream, reading, top=True)
     parser.run()
     reading.steps = side_by_side(_closing_join(repeats.fold_loose(reading.steps)))
     return reading
-
-
-def _asides(stream: Stream) -> set[int]:
-    """Indexes of words said on the side: "(see Special Stitches)", "(this is an increase)", "loosely"."""
-    found: set[int] = set()
-    for index, lexeme in enumerate(stream.lexemes):
-        if lexeme.kind == "manner" or _ends_abbreviation(stream, index):
-            found.add(index)
-        elif lexeme.kind == '"' and index + 2 < len(stream.lexemes) and stream.lexemes[index + 2].kind == '"':
-            found.update((index, index + 2))  # the "hump" of a chain
-        elif lexeme.kind in OPENERS and index + 1 < len(stream.lexemes):
-            close = stream.matching(index)
-            inside = stream.lexemes[index + 1 : close] if close is not None else []
-            refers = bool(inside) and inside[0].lower in ("see", "illustration")
-            glosses = len(inside) > 1 and inside[0].lower == "this" and inside[1].lower in ("is", "makes")
-            if (refers or glosses) and not any(item.kind in _NOT_ASIDE for item in inside):
-                found.update(range(index, close + 1))
-    return found
-
-
-def _ends_abbreviation(stream: Stream, index: int) -> bool:
-    """Whether a full stop only ends an abbreviation: "1 dc. in 2nd ch. from hook"."""
-    lexemes = stream.lexemes
-    if lexemes[index].kind != "." or not index or index + 1 >= len(lexemes) or not lexemes[index].glued:
-        return False
-    after = lexemes[index + 1]
-    abbreviated = lexemes[index - 1].kind in ("stitch", "chain", "any_stitch", "space", "skip", "repeat", "round")
-    goes_on = after.kind in ("from", "in", "around", "across", "of", "to", "over", "together", "next", "each", "more")
-    return abbreviated and goes_on and after.text[:1].islower()
-
-
-def _emphasis(stream: Stream) -> set[int]:
-    """Indexes of the stars that set a printed count in bold at a row's end: "**(12 sc)**", "**10 sc**"."""
-    end = len(stream.lexemes)
-    while end and stream.lexemes[end - 1].kind in (".", "|"):
-        end -= 1
-    if not end or stream.lexemes[end - 1].kind != "star":
-        return set()
-    sign = stream.lexemes[end - 1].value
-    first = next((i for i in range(end - 2, -1, -1) if stream.lexemes[i].kind == "star"), None)
-    if first is None or stream.lexemes[first].value != sign or not stream.lexemes[first + 1].glued:
-        return set()
-    inner = stream.inside(first + 1, end - 1)
-    bracketed = bool(inner.lexemes) and inner.lexemes[0].kind in OPENERS and inner.matching(0) == len(inner.lexemes) - 1
-    if bracketed:
-        inner = inner.inside(1, len(inner.lexemes) - 1)
-    ended = first and stream.lexemes[first - 1].kind in (".", ";", ":", "|", "turn", "no_turn", *CLOSERS)
-    count = (
-        counts.read(inner, bare=True) if (bracketed or sign == "**") and ended or sign == "**" and bracketed else None
-    )
-    return {first, end - 1} if count is not None and count.items else set()
 
 
 def read_inside(stream: Stream) -> list[Step]:
@@ -162,6 +111,9 @@ class Clauses(BracketClauses):
         if read is not None and read(start):
             return True
         stream.at = start
+        if kind == "group_word" and stream.kind(1) == "of" and stream.kind(2) in OPENERS:
+            stream.at += 2  # "shell of (3 dc, ch 1, 3 dc) in next sp"
+            return self.read_bracket()
         if kind == "number" and stream.kind(1) == "times" and self.read_whole_row(start):
             return True
         stream.at = start
@@ -209,6 +161,9 @@ class Clauses(BracketClauses):
             "repeat": self.read_repeat,
             "as": self.read_row_call,
             "same": self.read_this,
+            "alternate": self.read_alternate,
+            "place": self.read_put,
+            "evenly": self.read_evenly,
             "foundation": self.read_foundation,
             "around": self.read_whole_row,
             "across": self.read_whole_row,
@@ -257,6 +212,9 @@ class Clauses(BracketClauses):
         if self.stream.word("until", "till", ahead=1) and not repeats.open_star(self.steps):
             self.stream.take()
             return self.read_until(self.stream.at)
+        if self.stream.kind(1) in OPENERS and self.stream.kind(2) not in CLOSERS and not repeats.open_star(self.steps):
+            self.stream.take()
+            return self.read_bracket()  # "repeat [ch 1, dc in next st] across"
         return repeats.repeat_clause(self.stream, self.steps, start)
 
     def read_this(self, start: int) -> bool:
@@ -279,6 +237,37 @@ class Clauses(BracketClauses):
         if often.kind is TimesKind.UNCLEAR:
             often = replace(often, kind=TimesKind.IN_ALL)
         return repeats.fold_row(self.steps, often, stream.span_from(start))
+
+    def read_alternate(self, start: int) -> bool:
+        """ "alternate repeating Rnd 11 and Rnd 12"."""
+        self.stream.take()
+        self.stream.take_if("repeat")
+        return row_call(self.stream, self.steps, self.stream.at)
+
+    def read_put(self, start: int) -> bool:
+        """ "place 3 sc in same st" is work; "place 8 mm eyes between Rnds 12 and 13" is not."""
+        stream = self.stream
+        end = stream.sentence_end(start, ".", ";")
+        if any(item.lower in ("eye", "eyes", "nose", "safety") for item in stream.lexemes[start:end]):
+            stream.at = end
+            self.steps.append(Remark(stream.span_from(start)))
+            return True
+        stream.take()
+        return stream.kind() in ("number", "stitch", "(", "[") and self.clause()
+
+    def read_evenly(self, start: int) -> bool:
+        """ "Evenly distribute 88 dc along"."""
+        stream = self.stream
+        stream.take()
+        if not (stream.word("distribute", "space", "spread") and stream.take() or stream.take_if("make")):
+            return False
+        number = stream.amount()
+        if number is None or stream.kind() != "stitch":
+            return False
+        stitch = stream.take().value
+        stream.pass_to()
+        self.steps.append(Evenly(stream.span_from(start), stitch, number))
+        return True
 
     def read_row_call(self, start: int) -> bool:
         return row_call(self.stream, self.steps, start)

@@ -17,6 +17,8 @@ from lint.tree import (
     Evenly,
     Group,
     Join,
+    JoinYarn,
+    LastPlace,
     MakeRing,
     OpenWork,
     Passage,
@@ -51,6 +53,8 @@ class Measure:
 
     def settle(self, printed: int) -> None:
         """With one run to the end, the printed count tells how often it is worked."""
+        if self.whole_row:
+            self.uses = self.makes = printed
         if self.makes is None and len(self.open) == 1 and self.open[0][1]:
             uses, makes = self.open[0]
             fixed_uses, fixed_makes = self.fixed
@@ -63,6 +67,8 @@ class Measure:
         """What the rest of the row uses and makes."""
         return self._fixed_uses, self._fixed_makes
 
+    whole_row: bool = False  # "SC (24)": one stitch named for all the row
+
     _fixed_uses: int = 0
     _fixed_makes: int = 0
 
@@ -71,6 +77,8 @@ def measure(steps: tuple[Step, ...], heights: dict[str, int] | None = None) -> M
     """The measure of a run of steps; `heights` (chains by stitch) tells which beginning chains count if unsaid."""
     total = Measure()
     placed = False
+    if len(steps) == 1 and isinstance(steps[0], LastPlace):
+        return Measure(1, 1)  # "working last st in top of tch"
     for index, step in enumerate(steps):
         one = _of(step, steps, index)
         places = step.places if isinstance(step, (Work, Group)) else ()
@@ -82,11 +90,18 @@ def measure(steps: tuple[Step, ...], heights: dict[str, int] | None = None) -> M
             one.makes = _counts_unsaid(step, steps, heights)
         if one is not None:
             total.add(one)
+            plain = isinstance(step, Work) and not step.places and not step.number_said and not step.together
+            total.whole_row = plain and step.stitch not in ("inc", "dec", "sl st") and _alone(step, steps)
             if isinstance(step, (Work, Group, Repeat, Passage, Skip, Evenly)) and len(steps) > 1:
                 uses = "?" if one.uses is None else one.uses
                 makes = "?" if one.makes is None else one.makes
                 total.workings.append(f"{_name(step)}: uses {uses}, makes {makes}")
     return total
+
+
+def _alone(step: Step, steps: tuple[Step, ...]) -> bool:
+    """Whether nothing else in the row works."""
+    return not any(other is not step and isinstance(other, (Work, Group, Repeat, Skip, Passage)) for other in steps)
 
 
 def _counts_unsaid(step: Chain, steps: tuple[Step, ...], heights: dict[str, int]) -> int:
@@ -136,13 +151,16 @@ def _of(step: Step, steps: tuple[Step, ...], index: int) -> Measure | None:
     if isinstance(step, Passage):
         return measure(step.items)
     if isinstance(step, Skip):
-        return Measure(0 if step.rest else sum(_number(place.number) for place in step.places), 0)
+        passed = [place for place in step.places if place.targets[0].kind is not TargetKind.PLACE]
+        return Measure(0 if step.rest else sum(_number(place.number) for place in passed), 0)
     if isinstance(step, Evenly):
         return Measure(None, _number(step.number))
     if isinstance(step, Shaping):
         return _shaping(step)
     if isinstance(step, OpenWork):
         return Measure(None, None)
+    if isinstance(step, JoinYarn) and step.stitch is not None:
+        return Measure(1, 1)  # a standing stitch
     if isinstance(step, (Join, MakeRing)):
         return Measure(0, 0)
     if isinstance(step, Either):
@@ -178,6 +196,9 @@ def _places(places: tuple[Place, ...], together: int) -> int | None:
                 and place.targets[0].kind is TargetKind.RING
             ):
                 total += 1
+                continue
+            if _number(place.number) > 1 and place.limit is None:
+                total += _number(place.number)  # "in remaining 25 sts"
                 continue
             return None
         if place.between:
@@ -236,6 +257,8 @@ def _work(step: Work) -> Measure:
         places = len(place.ordinals) if place.which is Which.FROM_HOOK else _number(place.number)
         if step.stitch == "inc":
             made += per * places
+        elif place.ordinals and place.of is None and place.which is Which.NTH:
+            made += number  # "2nd of next 3 sc" is one place
         elif place.which in (Which.FROM_HOOK, Which.SAME) or place.each_of or number == 1 or places == 1:
             made += number * places
         else:

@@ -179,6 +179,8 @@ class RemarkClauses(ClauseBase):
         if self.runs_on(start):
             return False
         end = stream.sentence_end(start, ".", ";", ",", ":", "star", *OPENERS)
+        ands = [i for i in range(start + 1, end) if stream.lexemes[i].kind == "and"]
+        end = next((i for i in ands if stream.lexemes[i + 1 : i + 2] and stream.lexemes[i + 1].kind == "place"), end)
         words = stream.lexemes[start:end]
         works = any(
             item.kind in ("make", "skip", "repeat", "in") and before.lower != "to"  # "to make a square"

@@ -49,9 +49,22 @@ def fold_pair(steps: list[Step], how_often: Times, end: Span) -> None:
     """Fold "*…*" before a number of times."""
     sign = steps[-1].sign
     opened = max(i for i, step in enumerate(steps[:-1]) if isinstance(step, Mark) and step.sign == sign)
-    body = [step for step in steps[opened + 1 : -1] if not isinstance(step, Mark)]
+    body, marks = _unmarked(steps[opened + 1 : -1])
     span = steps[opened].span.to(end)
-    steps[opened:] = [Folded(span, tuple(body), how_often, sign=sign)]
+    stop = marks[-1][1] if marks else None
+    steps[opened:] = [Folded(span, body, how_often, sign=sign, stop_sign=stop, marks=marks)]
+
+
+def _unmarked(steps: list[Step]) -> tuple[tuple[Step, ...], tuple[tuple[str, int], ...]]:
+    """Steps without the marks among them, and each mark with the index of the step it stood before."""
+    body: list[Step] = []
+    marks: list[tuple[str, int]] = []
+    for step in steps:
+        if isinstance(step, Mark):
+            marks.append((step.sign, len(body)))
+        else:
+            body.append(step)
+    return tuple(body), tuple(marks)
 
 
 def fold_loose(steps: list[Step]) -> list[Step]:
@@ -160,15 +173,8 @@ def _fold(steps: list[Step], sign: str, to_sign: str | None, how_often: Times, s
         tail = steps[closed + 1 :]
     else:
         closed = len(steps)
-    body: list[Step] = []
-    stop = None
-    inner: list[tuple[str, int]] = []
-    for step in steps[opened + 1 : closed]:
-        if isinstance(step, Mark):
-            stop = len(body)
-            inner.append((step.sign, stop))
-        else:
-            body.append(step)
+    within, marks_within = _unmarked(steps[opened + 1 : closed])
+    body, stop = list(within), marks_within[-1][1] if marks_within else None
     if to_sign and to_sign != sign and stop is not None:
         after = body[stop:]
         body, tail = body[:stop], after + tail
@@ -185,7 +191,7 @@ def _fold(steps: list[Step], sign: str, to_sign: str | None, how_often: Times, s
         steps[opened:] = [*body, *tail, fixed]
         return fixed
     whole = steps[opened].span.to(span)
-    folded = Folded(whole, tuple(body), how_often, sign=sign, stop_sign=stop, marks=tuple(inner))
+    folded = Folded(whole, tuple(body), how_often, sign=sign, stop_sign=stop, marks=marks_within)
     steps[opened:] = [folded, *tail]
     return folded
 

@@ -73,6 +73,8 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
                 or lexeme.lower in ("once", "twice")
             ):
                 break
+            if kind and numbers and _lists_sizes(stream):
+                break  # "last 2 rows 3 (4, 5) more times"
             numbers.append(lexeme.number)
             stream.take()
         elif (
@@ -138,9 +140,20 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
     return True
 
 
+def _lists_sizes(stream: Stream) -> bool:
+    """Whether a list over the sizes stands at the cursor."""
+    start = stream.at
+    number = stream.amount()
+    stream.at = start
+    return number is not None and number.lone is None
+
+
 def _until(stream: Stream, how_often: Times | None) -> tuple[Amount | None, bool]:
     """ "until 10 sts remain", "until there are 40 sts", "until piece measures 25 cm": what ends the rows, if that."""
     limit = how_often.limit if how_often is not None else None
+    if how_often is None and stream.kind() in ("to", "for") and stream.word("desired", "required", ahead=1):
+        stream.pass_to(".", ";", ",")  # "to desired length"
+        return None, True
     if limit is not None and limit.kind is LimitKind.LAST:
         return limit.number, False
     if how_often is not None and how_often.kind is not TimesKind.FILL or not stream.word("until", "till"):

@@ -95,6 +95,7 @@ _SIZE_GATE = regex.compile(r"(?i)^\W*(?:for\s+)?(?:all\s+sizes|sizes?\s[^:.*()\[
 _SIZE_NAME = regex.compile(
     r"(?i)(?:\d?x{0,3}[sl]|m|\d?xs|\d{1,2}|small|medium|large|child|adult|teen|baby|toddler|[/-])+(?: ?\w*)"
 )
+_HEADING = regex.compile(r"\s*(?P<name>\p{Lu}[\p{L} '-]{2,30}?)\s*\((?:make\s+|x\s?)?\d+\b[^()]*\)[;:.]?\s*$", regex.I)
 _LEGEND = regex.compile(r"\s*[*()\[\]{}#†+\s]+=\s*\w")  # "* = repeat what follows": what a sign means
 _WORKING = ("stitch", "increase", "decrease", "chain", "special")  # "27sc (27)" names no sizes
 _NAMED = regex.compile(
@@ -110,8 +111,11 @@ def _read(line: str, lexicon: Lexicon, labels: LabelReader) -> ClauseReading:
     gate = _SIZE_GATE.match(body)
     if gate is not None:
         body = body[gate.end() :]
+        inner = labels.at_line(body, 0)  # "Size 4 only: 9th round:"
+        body = body[inner.body :] if inner is not None else body
     sizes = split_sizes(body.strip())
-    if _LEGEND.match(body):
+    heading = _HEADING.match(body)
+    if _LEGEND.match(body) or heading and not any(i.kind in _WORKING for i in lexicon.read(heading["name"])):
         return ClauseReading(line, True)
     lexemes = lexicon.read(body)
     works = any(lexeme.kind in _WORKING for lexeme in lexemes)
@@ -175,7 +179,7 @@ def _definition(line: str, lexicon: Lexicon) -> Special | None:
 
 _ONE = r"(?:\d+(?:[½¼¾]|\.\d+)?|-|–|zero|one|two|three|four|five|six)"
 _LISTS = (
-    regex.compile(rf"(?<!\w)({_ONE}\s?[(\[]{_ONE}(?:\s*[,;:/–-]\s*{_ONE})+[)\]])"),  # 60 (66, 72)
+    regex.compile(rf"(?<!\w)({_ONE}\s?[(\[]\s*{_ONE}(?:\s*[,;:/–-]\s*{_ONE})+\s*[)\]])"),  # 60 (66, 72)
     regex.compile(rf"(?<![\w(\[])({_ONE}(?:\s+\({_ONE}\)\s+{_ONE})+(?:\s+\({_ONE}\))?)"),  # 60 (66) 72 (78)
     regex.compile(rf"[(\[]({_ONE}(?:,\s*{_ONE}){{2,}})[)\]]"),  # (64, 68, 72)
     regex.compile(rf"(?<![\w(\[/])({_ONE}(?:[,;]\s+{_ONE}){{2,}})(?![\w/])"),  # 44, 50, 56
@@ -184,10 +188,13 @@ _LISTS = (
 )
 
 
+_FIGURE = regex.compile(r"\d+(?:[½¼¾]|\.\d+)?|(?<![\w½¼¾])\s*[-–](?![\d])|zero|one|two|three|four|five|six")
+
+
 def _sizes(text: str) -> int:
     """How many sizes a list in the clause shows: "60 (66, 72)" is three."""
     for form in _LISTS:
-        found = Counter(len(regex.findall(_ONE, match[1])) for match in form.finditer(text))
+        found = Counter(len(_FIGURE.findall(match[1])) for match in form.finditer(text))
         if found:
             return found.most_common(1)[0][0]
     return 1

@@ -1,0 +1,71 @@
+"""Finds what is said on the side in a row: words that neither work nor count, and stars that only set a count in bold."""
+
+from __future__ import annotations
+
+from lint.lexicon import Lexeme
+from lint.reading import counts
+from lint.reading.stream import CLOSERS, OPENERS, Stream
+from lint.reading.targets import LOOPS
+
+_NOT_ASIDE = ("counts", "counts_not", "forming", "number", "in", "make", "skip", "repeat", "chain")
+
+
+def asides(stream: Stream) -> set[int]:
+    """Indexes of words said on the side: "(see Special Stitches)", "(this is an increase)", "loosely"."""
+    found: set[int] = set()
+    for index, lexeme in enumerate(stream.lexemes):
+        if lexeme.kind == "manner" or _ends_abbreviation(stream, index):
+            found.add(index)
+        elif lexeme.kind == '"' and index + 2 < len(stream.lexemes) and stream.lexemes[index + 2].kind == '"':
+            found.update((index, index + 2))  # the "hump" of a chain
+        elif lexeme.kind in OPENERS and index + 1 < len(stream.lexemes):
+            close = stream.matching(index)
+            inside = stream.lexemes[index + 1 : close] if close is not None else []
+            if inside and _said_aside(stream, index, inside):
+                found.update(range(index, close + 1))
+    return found
+
+
+def _said_aside(stream: Stream, index: int, inside: list[Lexeme]) -> bool:
+    """Whether the words of the bracket at `index` only point elsewhere, explain, or say the same again."""
+    before = stream.lexemes[index - 1] if index else None
+    if len(inside) == 1 and before is not None and inside[0].kind == before.kind:
+        return before.kind in ("repeat", *LOOPS)  # "Repeat (rep) from *", "BLO (back loop only)"
+    if inside[0].kind == "or" and before is not None and before.kind == ".":
+        return True  # "58 fsc. (Or ch 59, sc in 2nd ch from hook …)": another way to the same
+    refers = inside[0].lower in ("see", "illustration")
+    glosses = len(inside) > 1 and inside[0].lower == "this" and inside[1].lower in ("is", "makes")
+    return (refers or glosses) and not any(item.kind in _NOT_ASIDE for item in inside)
+
+
+def _ends_abbreviation(stream: Stream, index: int) -> bool:
+    """Whether a full stop only ends an abbreviation: "1 dc. in 2nd ch. from hook"."""
+    lexemes = stream.lexemes
+    if lexemes[index].kind != "." or not index or index + 1 >= len(lexemes) or not lexemes[index].glued:
+        return False
+    after = lexemes[index + 1]
+    abbreviated = lexemes[index - 1].kind in ("stitch", "chain", "any_stitch", "space", "skip", "repeat", "round")
+    goes_on = after.kind in ("from", "in", "around", "across", "of", "to", "over", "together", "next", "each", "more")
+    return abbreviated and goes_on and after.text[:1].islower()
+
+
+def emphasis(stream: Stream) -> set[int]:
+    """Indexes of the stars that set a printed count in bold at a row's end: "**(12 sc)**", "**10 sc**"."""
+    end = len(stream.lexemes)
+    while end and stream.lexemes[end - 1].kind in (".", "|"):
+        end -= 1
+    if not end or stream.lexemes[end - 1].kind != "star":
+        return set()
+    sign = stream.lexemes[end - 1].value
+    first = next((i for i in range(end - 2, -1, -1) if stream.lexemes[i].kind == "star"), None)
+    if first is None or stream.lexemes[first].value != sign or not stream.lexemes[first + 1].glued:
+        return set()
+    inner = stream.inside(first + 1, end - 1)
+    bracketed = bool(inner.lexemes) and inner.lexemes[0].kind in OPENERS and inner.matching(0) == len(inner.lexemes) - 1
+    if bracketed:
+        inner = inner.inside(1, len(inner.lexemes) - 1)
+    ended = first and stream.lexemes[first - 1].kind in (".", ";", ":", "|", "turn", "no_turn", *CLOSERS)
+    count = (
+        counts.read(inner, bare=True) if (bracketed or sign == "**") and ended or sign == "**" and bracketed else None
+    )
+    return {first, end - 1} if count is not None and count.items else set()
