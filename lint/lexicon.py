@@ -111,9 +111,18 @@ class Lexicon:
                 lexemes.append(Lexeme("number", words, token.start, last.end, token.glued, "word", compound))
                 index += 3
                 continue
-            lexemes.append(self._single(token, lower))
+            lexemes += self._glued_together(token, lower) or [self._single(token, lower)]
             index += 1
         return lexemes
+
+    def _glued_together(self, token, lower: str) -> list[Lexeme]:
+        """The two words of "2 dctog"; [] for any other word."""
+        kind, key = self._phrases.single(lower[:-3]) if lower.endswith("tog") else ("", "")
+        if kind != "stitch":
+            return []
+        cut = token.end - 3
+        stitch = Lexeme("stitch", token.text[:-3], token.start, cut, token.glued, key)
+        return [stitch, Lexeme("together", token.text[-3:], cut, token.end, True, "tog")]
 
     def _compound(self, tokens: list) -> int | None:
         """The number of "twenty-five"."""

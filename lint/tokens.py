@@ -70,6 +70,10 @@ class PhraseBook:
                 self._meaning[phrase] = (kind, value)
                 self._matcher.add(phrase, [tokenizer(phrase)])
 
+    def single(self, word: str) -> tuple[str, str]:
+        """Kind and value of a phrase of one word; empty where it is none."""
+        return self._single.get(word, ("", ""))
+
     def cut(self, text: str, offset: int = 0) -> tuple[list[Token], list[PhraseHit]]:
         """Tokens of a text that starts at `offset` of the source, and the phrases among them."""
         # spaCy makes tokens of odd white space, which would break phrases apart: it is shown single

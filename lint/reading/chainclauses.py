@@ -10,7 +10,7 @@ from lint.reading import notes
 from lint.reading.places import places
 from lint.reading.remarkclauses import RemarkClauses
 from lint.reading.stream import OPENERS, Stream
-from lint.reading.targets import is_space_word, of_last_row, target
+from lint.reading.targets import is_space_word, names_piece, of_last_row, target
 from lint.tree import Chain, Either, Join, MakeRing, Remark, Repeat, Skip
 
 
@@ -62,6 +62,8 @@ class ChainClauses(RemarkClauses):
         if note is not None:
             self.attach_counting(note)
         self.ring_close(start, number)
+        if stream.kind() == "from" and stream.kind(1) == "base":
+            stream.pass_to()  # "14 ch from base of tr just worked"
         if stream.kind() == "to" and (stream.kind(1) == "beginning" or stream.word("start", "begin", ahead=1)):
             stream.pass_to()  # "ch 1 to start edging"
         return True
@@ -139,6 +141,10 @@ class ChainClauses(RemarkClauses):
         stream = self.stream
         stream.take()
         stream.skip(",", "the", "over")
+        if stream.kind() == "to" and names_piece(stream, 2 if stream.kind(1) == "the" else 1):
+            stream.pass_to()  # "skip to the other leg"
+            self.steps.append(Remark(stream.span_from(start)))
+            return True
         if stream.kind() in ("all", "remaining"):
             stream.pass_to(",", ";", ".")
             self.steps.append(Skip(stream.span_from(start), (), rest=True))
@@ -197,11 +203,11 @@ class ChainClauses(RemarkClauses):
         stream = self.stream
         stream.take()
         words = stream.at
-        stream.skip("the", "last", "remaining")
+        stream.skip("across", "the", "last", "remaining")
         number = stream.amount()
         sort = target(stream) or Target(TargetKind.ANY_STITCH)
         stream.pass_to()
-        if not any(
+        if not stream.peek(start - stream.at).lower.startswith("do not") and not any(
             item.kind == "unused" or item.lower in ("unworked", "un-worked", "free")
             for item in stream.lexemes[words : stream.at]
         ):

@@ -76,13 +76,7 @@ class ClauseBase:
 
     def empty_size(self) -> bool:
         """A dash that stands for a size which does not work this: "- (-, 76, 80) hdc"."""
-        stream = self.stream
-        return (
-            stream.kind() == "dash"
-            and stream.vocabulary.sizes > 1
-            and stream.kind(1) in OPENERS
-            and stream.kind(2) in ("dash", "number")
-        )
+        return self.stream.empty_size()
 
     def runs_on(self, start: int) -> bool:
         """Whether the words at `start` hang on a clause before them without a stop: they may change what it means."""

@@ -111,6 +111,13 @@ class Clauses(BracketClauses):
         if read is not None and read(start):
             return True
         stream.at = start
+        if self.empty_size() and self.read_number_first(start):  # "- (13, 14, 14) dc"
+            return True
+        stream.at = start
+        if stream.word("add") and stream.kind(2 if stream.kind(1) == "the" else 1) == "chain":
+            stream.take()  # "Add a chain of 12"
+            stream.skip("the")
+            return self.clause()
         if kind == "group_word" and stream.kind(1) == "of" and stream.kind(2) in OPENERS:
             stream.at += 2  # "shell of (3 dc, ch 1, 3 dc) in next sp"
             return self.read_bracket()

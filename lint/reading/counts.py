@@ -139,7 +139,8 @@ def read(stream: Stream, bare: bool) -> Stated | None:
     items: list[StatedItem] = []
     pending: list[Amount] = []
     per_side: Amount | None = None
-    stream.skip("=", "dash", ":", "the")
+    while stream.kind() in ("=", "dash", ":", "the") and not stream.empty_size():
+        stream.take()
     if stream.kind() == "total":
         stream.take()
     begin = stream.at

@@ -5,10 +5,23 @@ from __future__ import annotations
 from lint.amount import ONE
 from lint.place import Limit, LimitKind, Target, TargetKind
 from lint.reading.ordinals import chain_top, ordinal
-from lint.reading.stream import Stream
+from lint.reading.stream import OPENERS, Stream
 from lint.reading.targets import ANY, how_many, part_of, target
 
+_LENGTH = ("number", "decimal", ",", "dash", "/", ":", ";", "'", '"', "½", "¼", "¾", ".")
+_UNITS = ("cm", "mm", "in", "ins", "inch", "inches")
 _AFTER_ROUND = (",", ";", ".", "end", ":", "turn", "join", "(", ")", "]", "dash", "working", "make")
+
+
+def past_lengths(stream: Stream, *stops: str) -> None:
+    """Passes to the sentence's end, over brackets that only hold lengths: "until piece measures 14 (15, 16) in"."""
+    while True:
+        stream.at = stream.sentence_end(stream.at, ".", ";", *stops, *OPENERS)
+        close = stream.matching(stream.at) if stream.kind() in OPENERS else None
+        inner = stream.lexemes[stream.at + 1 : close] if close is not None else []
+        if not inner or any(item.kind not in _LENGTH and item.lower not in _UNITS for item in inner):
+            return
+        stream.at = close + 1
 
 
 def limit(stream: Stream) -> Limit | None:
@@ -16,7 +29,7 @@ def limit(stream: Stream) -> Limit | None:
     start = stream.at
     if stream.word("even") and stream.kind(1) in ("across", "around"):
         stream.take()
-    edge = 2 if stream.kind(1) == "the" else 1
+    edge = 2 if stream.kind(1) in ("the", "each") else 1
     if stream.kind() == "across" and stream.kind(edge) in ("side", "edge"):
         return None  # along an edge, not along the row
     gone = bool(stream.take_if("across", "around"))

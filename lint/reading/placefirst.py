@@ -144,9 +144,37 @@ class PlaceFirstClauses(WorkClauses):
             return self.read_behind(start)
         if participle and self.has_work() and stream.kind() in ("number", "(", "[", "stitch"):
             return self.read_alongside(start)
-        if stream.kind() in (*OPENERS, "number", "stitch", "special", "chain", "in", "one_stitch", "over", "repeat"):
+        if stream.kind() == "open_work":
+            return self.read_open_work(start)
+        if self.old_loops(start):
+            return True
+        if self.empty_size() or stream.kind() in (
+            *_LISTED,
+            *OPENERS,
+            "number",
+            "stitch",
+            "special",
+            "chain",
+            "in",
+            "one_stitch",
+            "over",
+            "repeat",
+        ):
             return self.clause()
         return False
+
+    def old_loops(self, start: int) -> bool:
+        """ "work in leftover FLO of Rnd 30": loops of a round below, which are not known here."""
+        stream = self.stream
+        if stream.kind() != "in":
+            return False
+        ahead = 2 if stream.kind(1) == "the" else 1
+        old = stream.kind(ahead) in ("unused", "remaining") or stream.word("leftover", "free", ahead=ahead)
+        if not old or stream.kind(ahead + 1) not in LOOPS:
+            return False
+        stream.pass_to()
+        self.steps.append(AlongEdge(stream.span_from(start)))
+        return True
 
     def along_edge_words(self, start: int) -> bool:
         """ "working along side edge of ribbing,", "working in rnds around outer edges in sts and ends of rows,"."""
@@ -209,7 +237,8 @@ class PlaceFirstClauses(WorkClauses):
         if self.has_work() and stream.kind() in ("number", "(", "[", "stitch") and any(w.kind == "in" for w in words):
             return self.read_alongside(start)  # "with 3 sc in center sc of each corner"
         colour = self.colour()
-        if colour is None and len(words) <= 3 and not any(word.kind in STITCHY for word in words):
+        named = len(words) <= 3 or any(word.kind == "yarn" for word in words)
+        if colour is None and named and not any(word.kind in STITCHY for word in words):
             stream.at = end
             colour = words[-1].text if words else None
         if colour is None:

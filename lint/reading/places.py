@@ -11,13 +11,14 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.amount import ONE, Amount
-from lint.place import Place, Target, TargetKind, Which
+from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.reading.limits import limit
 from lint.reading.ordinals import chain_top, ordinal
 from lint.reading.stream import SIGNS, Stream
 from lint.reading.targets import (
     ANY,
     LOOPS,
+    along_what,
     at_the_start,
     below_what,
     how_many,
@@ -113,6 +114,9 @@ def _preposition(stream: Stream, allow_to: bool) -> bool | None:
         stream.take()  # "dec using the next 2 sts"
         return True
     kind = stream.kind()
+    if kind == "across" and stream.kind(2 if stream.kind(1) == "the" else 1) in ("first", "next", "last", "number"):
+        stream.take()  # "sl st across first 6 sts"
+        return False
     if kind in ("in", "around", "at") or (kind == "to" and allow_to):
         stream.take()
         if kind == "around" and stream.kind() in ("end", ",", ".", ";", ")", "]", "}"):
@@ -207,6 +211,8 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         whole = place.number == ONE
         place = replace(place, which=Which.EACH, limit=limit(stream)) if whole else replace(place, each_of=True)
     of_last_row(stream)
+    if place.targets[0].kind is TargetKind.ROW_END:
+        along_what(stream)
     if any(item.lower in _PASSED_OVER for item in stream.lexemes[start : stream.at]):
         place = replace(place, skipped=True)
     if between:
@@ -280,6 +286,9 @@ def _each(stream: Stream, start: int) -> Place | None:
         targets.append(more)
     of, word = part_of(stream)
     reach = limit(stream)
+    if reach is None and stream.kind() == "across" and any(i.kind == "side" for i in stream.lexemes[stream.at :][:3]):
+        stream.pass_to(*SIGNS, "and")  # "in each dc across the side of the square": to its corner
+        reach = Limit(LimitKind.BEFORE, target=Target(TargetKind.CORNER))
     span = stream.span_from(start)
     return Place(span, Which.EACH, tuple(targets), limit=reach, of=of, below=word == "elsewhere")
 

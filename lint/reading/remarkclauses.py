@@ -7,6 +7,7 @@ from dataclasses import replace
 from lint.place import Which
 from lint.reading import notes
 from lint.reading.clausebase import STITCHY, ClauseBase
+from lint.reading.limits import past_lengths
 from lint.reading.places import places
 from lint.reading.stream import CLOSERS, OPENERS, SIGNS
 from lint.tree import NOT_UNDERSTOOD, Chain, OpenWork, Remark, Skip, Unread, UseYarn
@@ -31,8 +32,6 @@ _WORKING_WORDS = {
 }
 
 
-_LENGTH = ("number", "decimal", ",", "dash", "/", ":", ";", "'", '"', "½", "¼", "¾", ".")
-_UNITS = ("cm", "mm", "in", "ins", "inch", "inches")
 _PLACE_ENDS = ("last", "next", "first", "each", "same", "any_stitch", "stitch", "space", "chain")
 _WORK_BEGINS = ("number", "stitch", "chain", "join", "turn", "special", "make", "repeat", "skip")
 _SIGNS = (",", ";", ".", ":", "dash", "(", "[", "{", "star", *CLOSERS)
@@ -180,7 +179,11 @@ class RemarkClauses(ClauseBase):
             return False
         end = stream.sentence_end(start, ".", ";", ",", ":", "star", *OPENERS)
         ands = [i for i in range(start + 1, end) if stream.lexemes[i].kind == "and"]
-        end = next((i for i in ands if stream.lexemes[i + 1 : i + 2] and stream.lexemes[i + 1].kind == "place"), end)
+        end = next((i for i in range(start + 1, end) if stream.lexemes[i].lower == "working"), end)
+        end = next(
+            (i for i in ands if i < end and stream.lexemes[i + 1 : i + 2] and stream.lexemes[i + 1].kind == "place"),
+            end,
+        )
         words = stream.lexemes[start:end]
         works = any(
             item.kind in ("make", "skip", "repeat", "in") and before.lower != "to"  # "to make a square"
@@ -197,7 +200,7 @@ class RemarkClauses(ClauseBase):
         stream = self.stream
         alone = not self.has_work() and not stream.word("in patt", "in pattern")
         first = stream.take()
-        self.past_lengths(",")
+        past_lengths(stream, ",")
         words = stream.words(start, stream.at)
         plain = alone and first.lower in ("work even", "work straight") and stream.at == start + 1
         self.steps.append(OpenWork(stream.span_from(start), words, plain))
@@ -206,9 +209,13 @@ class RemarkClauses(ClauseBase):
     def read_until(self, start: int) -> bool:
         """ "until piece measures 25 cm": an end told by a length or a number of rows."""
         stream = self.stream
+        if stream.kind(1) == "ending" and stream.kind(2) in (*SIGNS, "end") and start and self.has_work():
+            stream.at += 2  # "sl st across 14 dc, to end"
+            self.steps.append(Remark(stream.span_from(start)))
+            return True
         if not stream.word("until", "till"):
             return False
-        self.past_lengths()
+        past_lengths(stream)
         end, stream.at = stream.at, start
         words = {item.lower for item in stream.lexemes[start:end]}
         reached = words & {"sets", "groups", "spaces", "petals"} and words & {"you", "there"}
@@ -227,17 +234,6 @@ class RemarkClauses(ClauseBase):
         stream.at = end
         self.steps.append(OpenWork(stream.span_from(start), stream.words(start, end)))
         return True
-
-    def past_lengths(self, *stops: str) -> None:
-        """Pass to the sentence's end, over brackets that only hold lengths: "until piece measures 14 (15, 16) in"."""
-        stream = self.stream
-        while True:
-            stream.at = stream.sentence_end(stream.at, ".", ";", *stops, *OPENERS)
-            close = stream.matching(stream.at) if stream.kind() in OPENERS else None
-            inner = stream.lexemes[stream.at + 1 : close] if close is not None else []
-            if not inner or any(item.kind not in _LENGTH and item.lower not in _UNITS for item in inner):
-                return
-            stream.at = close + 1
 
     def read_each_remark(self, start: int) -> bool:
         """ "each row has 6 dc and 2 ch-1 sps more than the row before": how the rows grow."""

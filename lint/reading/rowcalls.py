@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from lint.amount import Amount
 from lint.place import LimitKind
+from lint.reading.limits import past_lengths
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.times import times
 from lint.tree import MAKES_STITCHES, Join, RowCall, Step, Times, TimesKind, Turn
@@ -115,7 +116,7 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
     stream.skip("for", "consecutively", "alternate")
     while stream.word("consecutively", "pattern", "patt"):
         stream.take()
-    stream.skip(",")
+    stream.skip(",", ":")
     bracket = stream.kind() == "("
     how_often = times(stream, after_bracket=bracket)
     if how_often is None and stream.kind(-1) == ",":
@@ -159,7 +160,8 @@ def _until(stream: Stream, how_often: Times | None) -> tuple[Amount | None, bool
     if how_often is not None and how_often.kind is not TimesKind.FILL or not stream.word("until", "till"):
         return None, False
     start = stream.at
-    words = stream.lexemes[start : stream.next_of(".", ";", "(", "[")]
+    past_lengths(stream, "ending")
+    words, stream.at = stream.lexemes[start : stream.at], start
     if any(item.lower in ("measures", "measure", "long", "length", "desired", "reaches") for item in words):
         stream.at = start + len(words)
         return None, True

@@ -127,6 +127,11 @@ class Stream:
         """A stream over lexemes first..last (exclusive)."""
         return Stream(self.lexemes[first:last], self.vocabulary)
 
+    def empty_size(self) -> bool:
+        """Whether a list stands here whose first size does not work this: "- (-, 76, 80) hdc"."""
+        first = self.kind() == "dash" and self.vocabulary.sizes > 1
+        return first and self.kind(1) in OPENERS and self.kind(2) in ("dash", "number")
+
     def amount(self) -> Amount | None:
         """A number, or a list over the sizes, at the cursor; None (and nothing taken) if there is none."""
         sizes = self.vocabulary.sizes

@@ -239,6 +239,18 @@ def of_last_row(stream: Stream) -> bool:
     return False
 
 
+def along_what(stream: Stream) -> None:
+    """Takes the "across bottom edge" of "in every row end across bottom edge"."""
+    start = stream.at
+    if stream.take_if("across", "around") or stream.word("down", "up") and stream.take():
+        stream.skip("the", "other_side")
+        while stream.word("long", "short", "right", "left", "lower", "upper", "bottom", "top", "other", "outer"):
+            stream.take()
+        if stream.take_if("side", "edge", "top"):
+            return
+    stream.at = start
+
+
 def below_what(stream: Stream) -> None:
     """Takes the "next dc" of "around sc 2 rows below next dc": what the place lies under."""
     start = stream.at
@@ -248,10 +260,10 @@ def below_what(stream: Stream) -> None:
         stream.at = start
 
 
-def names_piece(stream: Stream) -> bool:
-    """Whether "second leg", "the other square" stands here: another piece."""
-    pointed = stream.kind() in ("ordinal", "first", "last") or stream.word("other", "left", "right")
-    return pointed and stream.peek(1).lower in _PIECES
+def names_piece(stream: Stream, ahead: int = 0) -> bool:
+    """Whether "second leg", "other square" stands `ahead` of the cursor: another piece."""
+    pointed = stream.kind(ahead) in ("ordinal", "first", "last") or stream.word("other", "left", "right", ahead=ahead)
+    return pointed and stream.peek(ahead + 1).lower in _PIECES
 
 
 def of_a_row_below(stream: Stream) -> bool:

@@ -24,6 +24,8 @@ def times(stream: Stream, after_bracket: bool = False) -> Times | None:
     total = bool(stream.take_if("total")) or (
         stream.word("for") and stream.kind(1) == "total" and bool(stream.take()) and bool(stream.take())
     )
+    if stream.kind() == "the" and stream.kind(1) == "more":
+        stream.take()  # "a further 3 times"
     another = bool(stream.take_if("another", "more"))
     if stream.word("x", "×", "*") and stream.kind(1) in ("number", "(", "["):
         stream.take()

@@ -144,6 +144,8 @@ class WorkClauses(ShapingClauses):
             if chains is not None:
                 found = step.places or places(stream)  # "2 dc with ch 1 between in next st"
                 step = replace(step, between=chains, places=found, span=stream.span_from(start))
+        if isinstance(step, Work) and step.undefined and stream.kind() in OPENERS:
+            step = self.made_of(start, step)
         if isinstance(step, Work) and len(step.places) == 1 and self._loose_group(step):
             return True
         self.steps.append(step)
@@ -154,6 +156,17 @@ class WorkClauses(ShapingClauses):
         if stream.kind() == "corner" or (stream.kind() == "for" and stream.kind(1) in ("corner", "the")):
             stream.pass_to()
         return True
+
+    def made_of(self, start: int, step: Work) -> Work:
+        """The step with what the brackets behind it say it is made of: "shell in next st (2 dc, ch 2, 2 dc)"."""
+        stream = self.stream
+        close = stream.matching(stream.at)
+        items = tuple(self.read_inside(stream.inside(stream.at + 1, close))) if close is not None else ()
+        if not items or not step.places or not all(isinstance(item, Chain) or bare(item) for item in items):
+            return step
+        stream.at = close + 1
+        made = Special(step.stitch, items[0].span.to(items[-1].span), items, one_stitch=False)
+        return replace(step, special=made, undefined=False, span=stream.span_from(start))
 
     def around_is_for_all(self, last: Work) -> None:
         """ "sc 1, inc 1 around": a list of runs of which the last is an increase or decrease is what goes on around."""
@@ -223,6 +236,10 @@ class WorkClauses(ShapingClauses):
         end = stream.next_of(",", ";", ".", ":", "(", "[", "star")
         side = stream.next_of("other_side")
         chain = stream.next_of("chain", "foundation", start=side)
+        if side < end <= chain and any(i.kind in ("chain", "foundation") for i in stream.lexemes[start:side]):
+            stream.at = end  # "working in starting ch on opposite side of row 1"
+            self.steps.append(OtherSide(stream.span_from(start)))
+            return True
         if chain >= end:
             return False
         stream.at = end

@@ -20,6 +20,8 @@ class YarnClauses(ChainClauses):
             stream.pass_to()  # "to close the row"
             self.steps.append(Join(stream.span_from(start)))
             return True
+        if stream.kind() == "last" and stream.kind(1) in ("any_stitch", "stitch") and stream.kind(2) == "to":
+            stream.at += 2  # "join last st to first"
         self.last_chain()
         colour = self.colour()
         yarn = stream.take_if("yarn")
@@ -33,7 +35,7 @@ class YarnClauses(ChainClauses):
                 stream.at += 2
             if stream.kind() == "stitch":
                 stitch = stream.take().value
-        found = places(stream, allow_to=True)
+        found = places(stream, allow_to=True, bare=stream.kind(-1) in ("with", "the") and stream.kind() == "first")
         if not stitch and stream.kind() == "with":
             stream.take()
             stream.skip("the")

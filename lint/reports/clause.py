@@ -80,6 +80,9 @@ def read_clauses(lines: list[str], book: Rulebook, terms: str = "auto") -> list[
 # What a fragment may be part of: a repeat's end without its beginning is still read.
 _BEFORE = (
     "",
+    "(sc in next st, ",
+    "*sc in next st, ch 2, dc in next st, ch 2; rep from * around, ",
+    "*sc in next st **, sc in next st* ",
     "* sc in next st; ",
     "* sc in next st **, sc in next st; ",
     "*sc in next st* ",
@@ -105,7 +108,7 @@ _NAMED = regex.compile(
 
 
 def _read(line: str, lexicon: Lexicon, labels: LabelReader) -> ClauseReading:
-    found = labels.at_line(line, 0, bare_numbers=bool(regex.match(r"\s*\d+(?:\s*[-–]\s*\d+)?\)", line)))
+    found = labels.at_line(line, 0, bare_numbers=bool(regex.match(r"\s*\d+(?:\s*[-–]\s*\d+)?(?:\)|\.\s)", line)))
     body = line[found.body :] if found is not None else _NAMED.sub("", line, count=1)
     named = found is not None or body != line
     gate = _SIZE_GATE.match(body)
@@ -183,6 +186,10 @@ _LISTS = (
     regex.compile(rf"(?<![\w(\[])({_ONE}(?:\s+\({_ONE}\)\s+{_ONE})+(?:\s+\({_ONE}\))?)"),  # 60 (66) 72 (78)
     regex.compile(rf"[(\[]({_ONE}(?:,\s*{_ONE}){{2,}})[)\]]"),  # (64, 68, 72)
     regex.compile(rf"(?<![\w(\[/])({_ONE}(?:[,;]\s+{_ONE}){{2,}})(?![\w/])"),  # 44, 50, 56
+    regex.compile(
+        rf"(?<![\w(\[])({_ONE}\s?\({_ONE}\))(?=\s*(?:sts?|sc|dc|hdc|tr|chs?|rows?|rnds?|times?|time\(s\)|more)\b)",
+        regex.I,
+    ),  # 9 (10) sts
     regex.compile(r"(?<![\w(\[/-])(\d+(?:-\d+){2,})(?![\w/-])"),  # 24-28-28
     regex.compile(r"(?<![\w(\[/-])(\d+(?:/\d+){2,})(?![\w/])"),  # 10/11/12
 )
