@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from lint.amount import ONE
 from lint.lexicon import Lexeme
+from lint.place import Place, Which
 from lint.reading import counts, notes, repeats
 from lint.reading.clausebase import SEPARATORS, all_read
 from lint.reading.placefirst import PlaceFirstClauses
 from lint.reading.places import places
 from lint.reading.stream import CLOSERS, OPENERS
+from lint.reading.targets import ANY
 from lint.reading.times import times as read_times
 from lint.tree import (
     Chain,
@@ -69,7 +72,7 @@ class BracketClauses(PlaceFirstClauses):
                 )
             )
             return True
-        items = self.read_inside(inner)
+        items = one_place_each(self.read_inside(inner))
         stream.at = close + 1
         stream.skip("star") if stream.kind() == "star" and stream.kind(1) == "repeat" else None
         return self.after_bracket(start, items)
@@ -142,6 +145,21 @@ class BracketClauses(PlaceFirstClauses):
         words = stream.words(start, close)
         self.steps.append(Unread(span, words, "no place and no number of times follows the bracket"))
         return True
+
+
+def one_place_each(items: list[Step]) -> list[Step]:
+    """The items of a bracket; "2 sc, sc 2" tells two sorts apart: two in one place, one in each of two."""
+    bare = [item for item in items if isinstance(item, Work) and not item.places and item.together is None]
+    after = any(item.number_after for item in bare)
+    first = any(item.number_said and not item.number_after and item.number != ONE for item in bare)
+    if not after or not first:
+        return items
+    return [
+        replace(item, places=(Place(item.span, Which.NEXT, (ANY,)),))
+        if item in bare and item.number_said and not item.number_after and item.stitch not in ("inc", "dec")
+        else item
+        for item in items
+    ]
 
 
 def _holds_work(lexemes: list[Lexeme]) -> bool:

@@ -84,8 +84,10 @@ class Clauses(BracketClauses):
         if not self.top:
             return False
         worked = any(isinstance(step, (*MAKES_STITCHES, RowCall)) for step in walk(tuple(self.steps)))
-        found = counts.bare_count(self.stream, worked)
-        if found is None:
+        stream = self.stream
+        turned = bool(self.steps) and isinstance(self.steps[-1], (Turn, Join)) and stream.kind(-1) == "dash"
+        found = counts.bare_count(stream, worked or turned)
+        if found is None or not worked and any(item.unit != "unknown" for item in found.items):
             return False
         self.reading.stated = found
         return True
@@ -171,6 +173,7 @@ class Clauses(BracketClauses):
             "alternate": self.read_alternate,
             "place": self.read_put,
             "evenly": self.read_evenly,
+            "middle": self.read_which_one,
             "foundation": self.read_foundation,
             "around": self.read_whole_row,
             "across": self.read_whole_row,
@@ -261,6 +264,17 @@ class Clauses(BracketClauses):
             return True
         stream.take()
         return stream.kind() in ("number", "stitch", "(", "[") and self.clause()
+
+    def read_which_one(self, start: int) -> bool:
+        """The gloss of "3 sc in next sc – center sc of corner,": which stitch that is."""
+        stream = self.stream
+        end = stream.next_of(",", ";", ".", *OPENERS, "star")
+        inside = stream.lexemes[start + 1 : end]
+        if not start or stream.kind(-1) != "dash" or any(i.kind in ("in", "number", "make", "skip") for i in inside):
+            return False
+        stream.at = end
+        self.steps.append(Remark(stream.span_from(start)))
+        return True
 
     def read_evenly(self, start: int) -> bool:
         """ "Evenly distribute 88 dc along"."""

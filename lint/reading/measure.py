@@ -31,6 +31,8 @@ from lint.tree import (
     Work,
 )
 
+_STITCHES = (TargetKind.ANY_STITCH, TargetKind.STITCH)
+
 
 @dataclass
 class Measure:
@@ -83,8 +85,12 @@ def measure(steps: tuple[Step, ...], heights: dict[str, int] | None = None) -> M
         one = _of(step, steps, index)
         places = step.places if isinstance(step, (Work, Group)) else ()
         if one is not None and places and places[0].which is Which.SAME and not placed and one.uses == 0:
-            if places[0].targets[0].kind is not TargetKind.SPACE:
+            again = isinstance(step, Work) and step.closing is not None and step.closing.counts
+            if places[0].targets[0].kind is not TargetKind.SPACE and not again:
                 one.uses = 1  # the first stitch of the row below, not used by anything before
+        if one is not None and places and all(place.skipped for place in places):
+            if any(isinstance(before, Skip) for before in steps[:index]):
+                one.uses = 0  # passed over before, and counted as used then
         placed = placed or bool(places) or isinstance(step, Repeat)
         if isinstance(step, Chain) and index == 0 and heights and one is not None and step.counting is None:
             one.makes = _counts_unsaid(step, steps, heights)
@@ -247,6 +253,8 @@ def _work(step: Work) -> Measure:
         return run
     if together:
         single = len(step.places) == 1 and not step.places[0].shared and used == 1
+        if single and step.stitch == "dec" and step.places[0].targets[0].kind in _STITCHES:
+            return Measure(2 * number, number)  # "dec in next st" takes the one after it too
         if single or any(place.targets[0].kind is TargetKind.SPACE and used == 1 for place in step.places):
             return Measure(used, number)
         return Measure(used, max(1, used // together))

@@ -40,6 +40,9 @@ class PlaceFirstClauses(WorkClauses):
             drawn_up = not stream.word("ring", "the ring", ahead=-1)
             self.steps.append(MakeRing(stream.span_from(start)) if drawn_up else Remark(stream.span_from(start)))
             return True  # "In MR: ch 3, 11 dc": all that follows goes into it
+        if stream.kind() == ":" and found[0].which is Which.ELSEWHERE:
+            self.steps.append(AlongEdge(stream.span_from(start)))  # "On the first leg: skip 1 st, 7 sc"
+            return True
         stream.skip(",", ":")
         stream.take_if("make")
         if stream.kind() in OPENERS:
@@ -106,6 +109,7 @@ class PlaceFirstClauses(WorkClauses):
                 return items
             stream.take_if(",")
             last = bool(stream.take_if("and"))
+            stream.take_if("make") if last else None
         if last:
             stream.at = after[-1]
             return []

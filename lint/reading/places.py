@@ -26,12 +26,26 @@ from lint.reading.targets import (
     names_piece,
     of_a_row_below,
     of_last_row,
+    of_other_piece,
     part_of,
     same_as,
     target,
 )
 
 _PREPOSITIONS = ("in", "over", "around", "to", "at")
+_WORK_BEGINS = (
+    "number",
+    "stitch",
+    "special",
+    "one_stitch",
+    "group_word",
+    "make",
+    "increase",
+    "decrease",
+    ":",
+    "(",
+    "[",
+)
 _FILLERS = ("the", "of", "all", "both")
 _PASSED_OVER = ("skipped", "missed", "sk", "skip")
 _SIDE_WORDS = ("right", "left", "upper", "lower", "bottom", "top")
@@ -83,7 +97,8 @@ def places(stream: Stream, allow_to: bool = False, bare: bool = False) -> tuple[
                 stream.at = before
                 break
         following = _item(stream)
-        if following is None or (again is None and stream.kind() in _PREPOSITIONS):
+        first_said = comma is not None and stream.kind() in _WORK_BEGINS  # "…, in last 2 sts sc2tog"
+        if following is None or first_said or (again is None and stream.kind() in _PREPOSITIONS):
             stream.at = before
             break
         if _merges(found[-1], following):
@@ -169,7 +184,7 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         if place is not None and place.targets[0].kind is TargetKind.CHAIN:
             place = replace(place, targets=(Target(TargetKind.TURNING_CHAIN),), from_words="beginning")
     elif names_piece(stream):
-        stream.pass_to(*SIGNS, "and")  # "9 sc around the second leg"
+        stream.pass_to(*SIGNS, "and", ":")  # "9 sc around the second leg"
         place = Place(stream.span_from(start), Which.ELSEWHERE, (Target(TargetKind.PLACE),))
     elif kind == "unused" and stream.kind(1) == "of":
         stream.at += 2  # "in the free loop of each of the 3 ch"
@@ -204,6 +219,8 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
     if place is None and kind in ("row", "round") and stream.kind(1) == "number":
         stream.pass_to()  # "down into round 3 between the petals"
         place = Place(stream.span_from(start), Which.ELSEWHERE, (Target(TargetKind.PLACE),), below=True)
+    if place is None and of_other_piece(stream):
+        place = Place(stream.span_from(start), Which.ELSEWHERE, (Target(TargetKind.PLACE),))
     if place is None:
         stream.at = start
         return None
@@ -222,6 +239,7 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
     elif stream.kind() == "at" and stream.kind(1) == "top":
         stream.take()  # "in join at top of ch-3"
         chain_top(stream, start)
+        of_last_row(stream)
     elif (stream.kind() == "at" or stream.word("on")) and at_the_start(stream):
         place = replace(place, from_words="start", span=stream.span_from(start))
     elif of_a_row_below(stream) or stream.take_if("below"):

@@ -200,9 +200,10 @@ class RemarkClauses(ClauseBase):
         stream = self.stream
         alone = not self.has_work() and not stream.word("in patt", "in pattern")
         first = stream.take()
-        past_lengths(stream, ",")
+        if first.lower != "unchanged":
+            past_lengths(stream, ",")
         words = stream.words(start, stream.at)
-        plain = alone and first.lower in ("work even", "work straight") and stream.at == start + 1
+        plain = alone and first.lower in ("work even", "work straight", "unchanged") and stream.at == start + 1
         self.steps.append(OpenWork(stream.span_from(start), words, plain))
         return True
 

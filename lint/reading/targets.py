@@ -251,6 +251,19 @@ def along_what(stream: Stream) -> None:
     stream.at = start
 
 
+def of_other_piece(stream: Stream) -> bool:
+    """Takes "the finishing stitch of the 1st leg": a place of another piece, whatever it is called."""
+    end = stream.next_of(*SIGNS)
+    of = stream.next_of("of")
+    if of >= end or any(item.kind in ("number", "make", "repeat", "and") for item in stream.lexemes[stream.at : of]):
+        return False
+    ahead = of + 1 - stream.at
+    if not names_piece(stream, ahead + 1 if stream.kind(ahead) == "the" else ahead):
+        return False
+    stream.at = end
+    return True
+
+
 def below_what(stream: Stream) -> None:
     """Takes the "next dc" of "around sc 2 rows below next dc": what the place lies under."""
     start = stream.at

@@ -23,6 +23,8 @@ def post_stitch(key: str) -> bool:
 def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     """The work clause at the cursor (any number before it is taken already); None if there is none."""
     stream.take_if("beginning")
+    if stream.kind() == "half" and stream.kind(1) == "the" and stream.kind(2) == "stitch":
+        stream.at += 2  # "half a sc", which a new colour completes
     lexeme = stream.peek()
     if lexeme.kind == "number" and number is not None:
         return None

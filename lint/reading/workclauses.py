@@ -124,6 +124,8 @@ class WorkClauses(ShapingClauses):
 
     def finish_work(self, start: int, step: Step) -> bool:
         stream = self.stream
+        if isinstance(step, Work) and step.stitch == "sl st" and not step.places and stream.kind() == "join":
+            return self.read_join(start)  # "sl st to join in first st"
         if isinstance(step, Work) and stream.kind() == "evenly":
             if step.places or step.stitch in ("inc", "dec"):
                 return False

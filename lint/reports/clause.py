@@ -19,7 +19,7 @@ from lint.reading.stream import Stream, Vocabulary
 from lint.reading.terms import find_terms
 from lint.reports.inwords import in_words, renamed
 from lint.rulebook import Rulebook
-from lint.tree import Chain, Special, Step, Unread, Work, walk
+from lint.tree import Chain, Group, Special, Step, Unread, Work, walk
 
 
 @dataclass(frozen=True)
@@ -99,6 +99,9 @@ _SIZE_NAME = regex.compile(
     r"(?i)(?:\d?x{0,3}[sl]|m|\d?xs|\d{1,2}|small|medium|large|child|adult|teen|baby|toddler|[/-])+(?: ?\w*)"
 )
 _HEADING = regex.compile(r"\s*(?P<name>\p{Lu}[\p{L} '-]{2,30}?)\s*\((?:make\s+|x\s?)?\d+\b[^()]*\)[;:.]?\s*$", regex.I)
+_DEFINES = regex.compile(
+    r"\s*(?P<name>[^:=()]{3,40}?)\s*(?:\((?:uses? (?P<uses>[^()]{3,30})|[^()]{1,20})\))?\s*(?::|=|\s[–-]\s)", regex.I
+)
 _LEGEND = regex.compile(r"\s*[*()\[\]{}#†+\s]+=\s*\w")  # "* = repeat what follows": what a sign means
 _WORKING = ("stitch", "increase", "decrease", "chain", "special")  # "27sc (27)" names no sizes
 _NAMED = regex.compile(
@@ -128,13 +131,19 @@ def _read(line: str, lexicon: Lexicon, labels: LabelReader) -> ClauseReading:
         return ClauseReading(line, True)
     if not lexemes:
         return ClauseReading(line, True) if named else ClauseReading(line, False, None, "there are no words")
+    defined = _DEFINES.match(line)
+    if defined and _names_stitch(defined["name"], lexicon):
+        special = _definition(line, lexicon)
+        uses = defined["uses"]
+        if special is not None or uses:
+            return ClauseReading(line, True, _defined(special, counted_words(uses, lexicon)))
     vocabulary = Vocabulary({}, _sizes(body), frozenset(), *count_words(lexicon.book))
     stopped = None
     for before in _BEFORE:
         reading = read_row(Stream(lexicon.read(before + body), vocabulary))
         unread = next((step for step in walk(tuple(reading.steps)) if isinstance(step, Unread)), None)
         if unread is None:
-            return _understood(line, reading, lexicon, fragment=bool(before))
+            return _understood(line, reading, lexicon, len(before))
         stopped = stopped or unread.words
     count = counts.read(Stream(lexicon.read(body.strip(" .;:,-–—→()[]{}")), vocabulary), bare=True)
     if count is not None and any(item.unit != "unknown" for item in count.items):
@@ -145,11 +154,12 @@ def _read(line: str, lexicon: Lexicon, labels: LabelReader) -> ClauseReading:
     return ClauseReading(line, False, None, stopped)
 
 
-def _understood(line: str, reading: Reading, lexicon: Lexicon, fragment: bool) -> ClauseReading:
-    if fragment:
-        return ClauseReading(line, True)
+def _understood(line: str, reading: Reading, lexicon: Lexicon, before: int) -> ClauseReading:
+    """`before`: how many characters were put before the clause to read it."""
     heights = {rule.key: rule.height for rule in lexicon.book.stitches.stitches}
-    steps = tuple(reading.steps)
+    steps = tuple(step for step in reading.steps if step.span.start >= before)
+    if before and not any(isinstance(step, (Work, Group)) for step in steps):
+        return ClauseReading(line, True)
     measured = measure(steps, heights) if steps else None
     if measured is not None and reading.stated is not None and len(reading.stated.items) == 1:
         item = reading.stated.items[0]
@@ -170,6 +180,29 @@ def _open_ended(step: Step) -> bool:
     if isinstance(step, Work):
         return step.undefined or len(step.number.values) > 1 or any(len(p.number.values) > 1 for p in step.places)
     return isinstance(step, Chain) and len(step.length.values) > 1
+
+
+def _names_stitch(name: str, lexicon: Lexicon) -> bool:
+    """Whether words before a colon may name a stitch of the pattern's own: "Small shell", "2dc-cluster"."""
+    kinds = [item.kind for item in lexicon.read(name)]
+    return any(kind in ("group_word", "one_stitch") for kind in kinds) or name.lower().startswith("crossed")
+
+
+def counted_words(uses: str | None, lexicon: Lexicon) -> int | None:
+    """The 3 of "uses next 3 dc"."""
+    numbers = [item.number for item in lexicon.read(uses or "") if item.kind == "number"]
+    return numbers[0] if numbers else None
+
+
+def _defined(special: Special | None, uses: int | None) -> Measure:
+    """What a stitch of the pattern's own uses and makes."""
+    if special is None or special.one_stitch:
+        return Measure(uses or 1, 1)
+    made = measure(special.items)
+    for item in special.items:
+        if isinstance(item, Chain):
+            made.spaces[item.length.at(0) or 0] += 1
+    return made if special.places_itself else Measure(uses or 1, made.makes, made.spaces)
 
 
 def _definition(line: str, lexicon: Lexicon) -> Special | None:
