@@ -18,7 +18,9 @@ SHELLS = (
     "Ch 26.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (25 sc)\n"
     "Row 2: Ch 1, sc in first sc, *sk 2 sc, 5 dc in next sc, sk 2 sc, sc in next sc; rep from * across, turn.\n"
 )  # 4 shells, 5 sc
-ARCHES = SC_21 + "Row 2: Ch 1, sc in first sc, *ch 5, sk 3 sc, sc in next sc; rep from * across, turn.\n"  # 6 sc, 5 arches
+ARCHES = (
+    SC_21 + "Row 2: Ch 1, sc in first sc, *ch 5, sk 3 sc, sc in next sc; rep from * across, turn.\n"
+)  # 6 sc, 5 arches
 SHAWL = (
     "Ch 4, sl st in first ch to form ring.\nRow 1: Ch 3 (counts as dc throughout), 2 dc in ring, ch 2, 3 dc in ring, turn.\n"
     "Row 2: Ch 3, 2 dc in first st, ch 1, (3 dc, ch 2, 3 dc) in ch-2 sp, ch 1, 3 dc in last st, turn.\n"
@@ -83,7 +85,10 @@ NOT_TOLD = [
     (SC_20, "Rnd 2: Ch 1, sc in end of each row around, join."),  # how many row ends there are is not known here
     (SC_20, "Row 2: Ch 1, turn, dc in skipped sc, sc in each st across."),  # this row skipped none
     (SC_20, "Row 2: Ch 1, sc to center st, 3 sc in center st, sc to end."),  # twenty stitches have no middle one
-    (SC_20, "Row 2: Ch 1, sc in each st across, turn.\nRow 3: Ch 1, 2 sc in first st, rep Row 2 across, turn."),  # neither row
+    (
+        SC_20,
+        "Row 2: Ch 1, sc in each st across, turn.\nRow 3: Ch 1, 2 sc in first st, rep Row 2 across, turn.",
+    ),  # neither row
     (SC_20, "Row 2: Ch 1, sc in each st (this round only: 2 sc in last st)."),  # a gloss, or work?
     (SC_20, "Row 2: Ch 1, make sure to work 2 sc in last st, sc in each st."),  # more than a remark
     (SC_24, "Row 2: Ch 1, sc across, dec 13 sts evenly."),  # twelve pairs are all there is

@@ -20,10 +20,16 @@ ROW_20 = "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn.\n"
 SCALLOPS = """Ch 20.
 Row 1: Sc in 2nd ch from hook, *sk 2 chs, 5 dc in next ch, sk 2 chs, sc in next ch; rep from * across, turn.
 """
-GRANNY_2 = GRANNY + """Rnd 2: Sl st in next 2 dc and in ch-2 sp, ch 3, (2 dc, ch 2, 3 dc) in same sp, *ch 1, (3 dc, ch 2, 3 dc) in next ch-2 sp; rep from * 2 more times, ch 1, join.
-"""  # 24 dc, four ch-2 corners, four ch-1 sides
-TIGHT_GRANNY = GRANNY + """Rnd 2: Sl st in next 2 dc and in ch-2 sp, ch 3, (2 dc, ch 2, 3 dc) in same sp, *(3 dc, ch 2, 3 dc) in next ch-2 sp; rep from * 2 more times, join.
-"""  # the same with no chains between the groups
+GRANNY_2 = (
+    GRANNY
+    + """Rnd 2: Sl st in next 2 dc and in ch-2 sp, ch 3, (2 dc, ch 2, 3 dc) in same sp, *ch 1, (3 dc, ch 2, 3 dc) in next ch-2 sp; rep from * 2 more times, ch 1, join.
+"""
+)  # 24 dc, four ch-2 corners, four ch-1 sides
+TIGHT_GRANNY = (
+    GRANNY
+    + """Rnd 2: Sl st in next 2 dc and in ch-2 sp, ch 3, (2 dc, ch 2, 3 dc) in same sp, *(3 dc, ch 2, 3 dc) in next ch-2 sp; rep from * 2 more times, join.
+"""
+)  # the same with no chains between the groups
 ROUND_12_DC = "Rnd 1: In magic ring, ch 3 (counts as dc), 11 dc in ring, join with sl st in top of ch 3.\n"
 ROUND_24_DC = "Rnd 1: In magic ring, ch 3 (counts as dc), 23 dc in ring, join with sl st in top of ch 3.\n"
 ARCHES_8 = """Rnd 1: 16 sc in magic ring, join with sl st in first sc.
@@ -152,7 +158,10 @@ NOT_TOLD = [
     (ROUND_12, "Rnd 2: Ch 1, sc in next 3 sts (2 sc in next st, ch 1, sc in next st), join."),  # work, or a gloss?
     (ARCHES_8, "Rnd 3: Ch 1, sc in each sc of Rnd 1, join."),  # how many of them are free is not told
     (ARCHES_8, "Rnd 3: *Ch 4, sl st around post of next sc of Rnd 1; rep from * around."),
-    (ARCHES_8, "Rnd 3: Working behind loops, *ch 4, sl st around post of next sc; rep from * around."),  # of which round?
+    (
+        ARCHES_8,
+        "Rnd 3: Working behind loops, *ch 4, sl st around post of next sc; rep from * around.",
+    ),  # of which round?
     (GRANNY, "Rnd 2: Ch 1, sc in each dc around, 3 sc in ch-2 sp, join."),  # there are four
     (ROUND_24, "Rnd 2: Ch 1, sc in next 23 sts, wibble, join."),  # perhaps a stitch
     (ARCHES_8, "Rnd 3: In next ch-3 sp make 2 dc, hdc, ch 2, sc in next sc, join."),  # what goes into the space?

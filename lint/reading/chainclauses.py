@@ -76,11 +76,9 @@ class ChainClauses(RemarkClauses):
             start = stream.at
             stream.take()
             number = stream.amount()
-            if number is None or not stream.take_if("chain"):
-                if stream.kind() not in ("stitch", "chain"):
-                    stream.at = start
-                else:
-                    stream.at = start + 1
+            chains = bool(stream.take_if("chain")) or stream.kind() in (",", ".", ";", "end", "(", "for")
+            if number is None or not chains:
+                stream.at = start + 1 if stream.kind() in ("stitch", "chain") else start
                 break
             stream.take_if("increase")  # "85 chain sts + 1 chain st increase"
             more = more.plus(number)

@@ -96,7 +96,8 @@ class Clauses(BracketClauses):
         stream = self.stream
         start = stream.at
         kind = stream.kind()
-        if kind == "star":
+        opened = any(isinstance(step, repeats.Mark) and step.sign == "+" for step in self.steps)
+        if kind == "star" or kind == "+" and (opened or not self.runs_on(start)):
             return self.read_star()
         if kind in ("at", "in", "for") and self.read_last_pass(start):
             return True

@@ -123,6 +123,7 @@ class LayoutReader:
                     heading is None
                     and self.labels.at_line(line.text, 0) is None
                     and not self.labels.inline(line.text, 0)
+                    and not self._begins_work(line.text)
                 ):
                     layout.title = line.text.strip().strip("#* ")
                     layout.title_span = self._stripped(line)

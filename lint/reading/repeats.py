@@ -31,6 +31,11 @@ class Folded(Repeat):
     marks: tuple[tuple[str, int], ...] = ()  # other marks within it, each with the index of the step it stands before
 
 
+def is_mark(stream: Stream) -> bool:
+    """Whether a repeat mark stands at the cursor: a star, or the "+" of "rep from +"."""
+    return stream.kind() in ("star", "+")
+
+
 def pair(steps: list[Step]) -> bool:
     """Whether the last step is a mark that closes an earlier one of the same sign."""
     return (
@@ -99,7 +104,7 @@ def repeat_clause(stream: Stream, steps: list[Step], start: int) -> bool:
         stream.skip("in", "the")
         stream.take()  # "the steps in the brackets"
     stream.skip("from", "between", "first")
-    if stream.kind() != "star":
+    if not is_mark(stream):
         if stream.kind() in OPENERS and stream.kind(1) in CLOSERS:
             stream.at += 2
         how_often = times(stream)
@@ -126,7 +131,7 @@ def repeat_clause(stream: Stream, steps: list[Step], start: int) -> bool:
     stream.skip("dash", "and", "last")
     if stream.take_if("to"):
         stream.skip("next", "ordinal", "second", "last", "first")
-    if stream.kind() == "star" and stream.at > before or (stream.kind() == "star" and stream.kind(-1) == "star"):
+    if is_mark(stream) and (stream.at > before or stream.kind(-1) in ("star", "+")):
         to_sign = stream.take().value
     else:
         stream.at = before
@@ -223,13 +228,13 @@ def again(stream: Stream, steps: list[Step], start: int) -> bool:
     """ "(and|then) from * to ** once|again"."""
     stream.take()
     stream.skip("first", "the")
-    if stream.kind() != "star":
+    if not is_mark(stream):
         return False
     sign = stream.take().value
     to_sign = None
     if stream.take_if("to"):
         stream.skip("first", "next")
-        if stream.kind() != "star":
+        if not is_mark(stream):
             return False
         to_sign = stream.take().value
     how_often = times(stream) or Times(stream.span_from(start), TimesKind.IN_ALL, Amount.of(1))
@@ -246,7 +251,7 @@ def ending_at_mark(stream: Stream, steps: list[Step]) -> bool:
         return False
     while stream.kind() in ("ending", "last", "repeat", "the") or stream.word("on", "last"):
         stream.take()
-    if not stream.take_if("at", "in") or stream.kind() != "star":
+    if not stream.take_if("at", "in") or not is_mark(stream):
         stream.at = start
         return False
     stream.take()
