@@ -113,7 +113,33 @@ class Lexicon:
                 continue
             lexemes += self._glued_together(token, lower) or [self._single(token, lower)]
             index += 1
+        return self._both_terms(lexemes)
+
+    def _both_terms(self, lexemes: list[Lexeme]) -> list[Lexeme]:
+        """ "tr/dc": one stitch under its names in both countries; its value is the US one's."""
+        index = 1
+        while index < len(lexemes) - 1:
+            one, slash, other = lexemes[index - 1 : index + 2]
+            if slash.kind == "/" and one.kind == other.kind == "stitch" and slash.glued and other.glued:
+                key = self._shared_stitch(one.lower, other.lower)
+                if key is not None:
+                    both = Lexeme("stitch", one.text + "/" + other.text, one.start, other.end, one.glued, key)
+                    lexemes[index - 1 : index + 2] = [both]
+            index += 1
         return lexemes
+
+    def _shared_stitch(self, one: str, other: str) -> str | None:
+        """The stitch that two names stand for, the one in UK and the other in US terms (or the other way round)."""
+        us, uk = (_standard_book(self.book, terms) for terms in ("us", "uk"))
+        for british, american in ((one, other), (other, one)):
+            there, here = uk.single(british)[1], us.single(american)[1]
+            if (
+                there
+                and here
+                and there.removeprefix("FP").removeprefix("BP") == here.removeprefix("FP").removeprefix("BP")
+            ):
+                return there
+        return None
 
     def _glued_together(self, token, lower: str) -> list[Lexeme]:
         """The two words of "2 dctog"; [] for any other word."""

@@ -62,6 +62,8 @@ class ChainClauses(RemarkClauses):
         if note is not None:
             self.attach_counting(note)
         self.ring_close(start, number)
+        if stream.word("instead"):
+            stream.take()
         if stream.kind() == "from" and stream.kind(1) == "base":
             stream.pass_to()  # "14 ch from base of tr just worked"
         if stream.kind() == "to" and (stream.kind(1) == "beginning" or stream.word("start", "begin", ahead=1)):
@@ -125,6 +127,8 @@ class ChainClauses(RemarkClauses):
         if self.has_work():
             return False
         stream.take()
+        close = stream.matching(stream.at + 1) if stream.kind() == "with" and stream.kind(1) in OPENERS else None
+        stream.at = close + 1 if close is not None else stream.at  # "a magic ring with (C1)"
         self.steps.append(MakeRing(stream.span_from(start)))
         if stream.kind() == "or":  # "Magic loop or ch 5, join to form a ring": one ring, made as one likes
             before, ring = stream.at, self.steps[-1]

@@ -55,6 +55,8 @@ def _ends_work(stream: Stream, index: int) -> bool:
             return True
         if kind not in (",", ";", ".", ":", "|", "dash", "and", "then", *CLOSERS):
             lexeme = stream.lexemes[position]
+            if kind == "number" and any(item.lower == "unchanged" for item in stream.lexemes[position : position + 4]):
+                return True  # "– 8 rows unchanged"
             if kind in ("stitch", "chain", "number", "special", *OPENERS, "star", "skip", "in", "repeat"):
                 if lexeme.kind == "stitch" and lexeme.value == "sl st":
                     return True

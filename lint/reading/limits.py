@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from lint.amount import ONE
+from lint.amount import ONE, Amount
 from lint.place import Limit, LimitKind, Target, TargetKind
 from lint.reading.ordinals import chain_top, ordinal
 from lint.reading.stream import OPENERS, Stream
@@ -42,6 +42,8 @@ def limit(stream: Stream) -> Limit | None:
     if stream.word("length", "width", ahead=length) and stream.kind(length + 1) == "of":
         stream.at += length + 2  # "the length of the row"
         gone = True
+    if gone and stream.kind() == "to" and stream.word("until", "till") and stream.kind(2) == "ordinal":
+        gone = False  # "around until the second to last stitch"
     if gone:
         while stream.kind() in ("the", "row", "round", "of") or stream.word("entire", "whole", "rest"):
             stream.take()
@@ -50,6 +52,15 @@ def limit(stream: Stream) -> Limit | None:
         return Limit(LimitKind.END)
     if stream.kind() in ("to", "within"):
         within = stream.take().kind == "within"
+        ordinal_at = 1 if stream.kind() == "the" else 0
+        if (
+            stream.kind(ordinal_at) == "ordinal"
+            and stream.kind(ordinal_at + 1) == "to"
+            and stream.kind(ordinal_at + 2) == "last"
+        ):
+            number = Amount.of(stream.peek(ordinal_at).number)  # "until the second to last stitch"
+            stream.at += ordinal_at + 3
+            return Limit(LimitKind.LAST, number, target(stream) or ANY)
         if stream.word("you") and stream.word("reach", "get", "come", ahead=1):
             stream.at += 2  # "until you reach the ch-1 sp"
             stream.take_if("to")

@@ -8,10 +8,11 @@ from lint.place import Place, TargetKind, Which
 from lint.reading.clausebase import STITCHY, Reading, all_read
 from lint.reading.lists import bare, mirrored
 from lint.reading.places import places
+from lint.reading.repeats import Mark, open_star
 from lint.reading.rowcalls import names_rows, row_call
 from lint.reading.runs import alongside
 from lint.reading.stream import CLOSERS, OPENERS, SIGNS, Stream
-from lint.reading.targets import LOOPS
+from lint.reading.targets import LOOPS, makes_pieces
 from lint.reading.times import times as read_times
 from lint.reading.workclauses import WorkClauses
 from lint.tree import AlongEdge, Group, LastPlace, Loops, MakeRing, Remark, Repeat, RowCall, Step, UseYarn, Work
@@ -44,6 +45,10 @@ class PlaceFirstClauses(WorkClauses):
             self.steps.append(AlongEdge(stream.span_from(start)))  # "On the first leg: skip 1 st, 7 sc"
             return True
         stream.skip(",", ":")
+        if stream.kind() == "star" and stream.kind(1) in ("make", "number", "stitch") and not open_star(self.steps):
+            mark = stream.take()  # "in first st *make 2 hdc, hdc in next 4 sts*": the place goes with the star's first
+            self.steps.append(Mark(mark.span, mark.value))
+            found = tuple(replace(place, which=Which.NEXT) for place in found)
         stream.take_if("make")
         if stream.kind() in OPENERS:
             close = stream.matching(stream.at)
@@ -129,6 +134,10 @@ class PlaceFirstClauses(WorkClauses):
         if self.steps and isinstance(self.steps[-1], RowCall) and names_rows(stream):
             return row_call(stream, self.steps, start)  # "Rep Rows 2-5; then work Rows 2 and 3 once more"
         stream.skip("the", "then")
+        if stream.kind() == "number" and makes_pieces(stream):
+            stream.at += 2  # "Make 2 panels."
+            self.steps.append(Remark(stream.span_from(start)))
+            return True
         if stream.kind() == "corner" and stream.kind(1) in ("number", "stitch", "(", "["):
             stream.take()  # "make corner 2 dc, ch 2, 2 dc in sp"
         if stream.word("further") and stream.kind(1) == "number":

@@ -183,6 +183,9 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         place = ordinal(stream, start)
         if place is not None and place.targets[0].kind is TargetKind.CHAIN:
             place = replace(place, targets=(Target(TargetKind.TURNING_CHAIN),), from_words="beginning")
+    elif stream.word("previous", "prev") and stream.peek(start - stream.at - 1).kind == "around":
+        stream.take()  # "around the post of previous dc"
+        place = _with_target(stream, start, Which.JUST_MADE)
     elif names_piece(stream):
         stream.pass_to(*SIGNS, "and", ":")  # "9 sc around the second leg"
         place = Place(stream.span_from(start), Which.ELSEWHERE, (Target(TargetKind.PLACE),))
@@ -303,6 +306,8 @@ def _each(stream: Stream, start: int) -> Place | None:
             break
         targets.append(more)
     of, word = part_of(stream)
+    if found.kind is TargetKind.ROW_END:
+        along_what(stream)
     reach = limit(stream)
     if reach is None and stream.kind() == "across" and any(i.kind == "side" for i in stream.lexemes[stream.at :][:3]):
         stream.pass_to(*SIGNS, "and")  # "in each dc across the side of the square": to its corner
@@ -339,6 +344,8 @@ def _pointed(stream: Stream, start: int) -> Place | None:
             item.kind in ("beginning", "first", "join", "joining") for item in stream.lexemes[words : stream.at]
         )
         place = replace(place, span=stream.span_from(start), from_words="round's start" if first else "")
+    if which is Which.ANY and (reach := limit(stream)) is not None:
+        place = replace(place, which=Which.EACH, limit=reach)  # "in any ch till the end of the row"
     if stream.kind() == "or" and stream.kind(1) in ("next", "space", "chain", "number", "any_stitch"):
         return place
     return place

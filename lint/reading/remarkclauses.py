@@ -177,7 +177,8 @@ class RemarkClauses(ClauseBase):
         stream = self.stream
         if self.runs_on(start):
             return False
-        end = stream.sentence_end(start, ".", ";", ",", ":", "star", *OPENERS)
+        seams = stream.word("seam the", "sew")  # no row: the whole sentence is finishing
+        end = stream.sentence_end(start, ".", ";", *(() if seams else (",", ":", "star", *OPENERS)))
         ands = [i for i in range(start + 1, end) if stream.lexemes[i].kind == "and"]
         end = next((i for i in range(start + 1, end) if stream.lexemes[i].lower == "working"), end)
         end = next(
@@ -213,6 +214,11 @@ class RemarkClauses(ClauseBase):
         if stream.kind(1) == "ending" and stream.kind(2) in (*SIGNS, "end") and start and self.has_work():
             stream.at += 2  # "sl st across 14 dc, to end"
             self.steps.append(Remark(stream.span_from(start)))
+            return True
+        marked = any(item.lower in ("marked", "marker") for item in stream.lexemes[start : start + 9])
+        if marked and stream.word("until", "till"):
+            stream.pass_to()  # "until you get to your 2nd marked stitch"
+            self.steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
             return True
         if not stream.word("until", "till"):
             return False

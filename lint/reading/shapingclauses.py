@@ -43,6 +43,10 @@ class ShapingClauses(YarnClauses):
                 stream.at = stream.sentence_end(stream.at, ".", ";", *OPENERS)  # "every 4 rows 6 times"
                 self.steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
                 return True
+        if where is None and stream.kind(-1) in ("any_stitch", "stitch") and stream.kind() == "at":
+            stream.at = stream.sentence_end(stream.at, ".", ";", ",", *OPENERS)  # "dec 2 sts at toe and 2 sts at heel"
+            self.steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
+            return True
         if where is None:
             return False
         self.steps.append(Shaping(stream.span_from(start), number, increase, where))

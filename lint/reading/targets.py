@@ -160,6 +160,9 @@ def _chain_target(stream: Stream) -> Target:
     length = _dashed_number(stream)
     if stream.kind() == "dash" and is_space_word(stream, 1):
         stream.take()
+    if length is not None and stream.word("eye", "eyes"):
+        stream.take()  # "in ch-1 eye", in old patterns
+        return Target(TargetKind.SPACE, length=length)
     if is_space_word(stream):
         stream.take()
         return Target(TargetKind.SPACE, length=length)
@@ -277,6 +280,12 @@ def names_piece(stream: Stream, ahead: int = 0) -> bool:
     """Whether "second leg", "other square" stands `ahead` of the cursor: another piece."""
     pointed = stream.kind(ahead) in ("ordinal", "first", "last") or stream.word("other", "left", "right", ahead=ahead)
     return pointed and stream.peek(ahead + 1).lower in _PIECES
+
+
+def makes_pieces(stream: Stream) -> bool:
+    """Whether "2 panels" ends the sentence: how many pieces there are."""
+    word = stream.peek(1).lower
+    return (word in _PIECES or word.removesuffix("s") in _PIECES) and stream.kind(2) in (".", "end", ";")
 
 
 def of_a_row_below(stream: Stream) -> bool:

@@ -51,6 +51,8 @@ class WorkClauses(ShapingClauses):
                 if is_space_word(stream) or (stream.kind() == "dash" and is_space_word(stream, 1)):
                     return False
                 return self.chain_of(start, number)
+        if number is None and self.worked_for_a_length(start):
+            return True
         step = work(stream, start, number)
         if step is None:
             return False
@@ -105,6 +107,18 @@ class WorkClauses(ShapingClauses):
                 break
         return True
 
+    def worked_for_a_length(self, start: int) -> bool:
+        """ "sc over 3¾ inches": stitches told by a measure."""
+        stream = self.stream
+        words = [item.lower for item in stream.lexemes[start : stream.next_of(",", ";", ".", *OPENERS)]]
+        if stream.kind() != "stitch" or not set(words) & {"inches", "inch", "ins", "cm"}:
+            return False
+        if stream.kind(1) not in ("over", "for") or stream.kind(2) not in ("number", "decimal"):
+            return False
+        stream.pass_to()
+        self.steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
+        return True
+
     def rows_of_work(self, start: int) -> bool:
         """ "10 rows even", "4 more rows of trebles on these sts": rows told by their number alone."""
         stream = self.stream
@@ -112,6 +126,10 @@ class WorkClauses(ShapingClauses):
         rows = stream.kind(ahead) in ("row", "round") and not stream.word("row", "rnd", "round", ahead=ahead)
         if not rows and stream.kind(ahead) != "open_work":
             return False
+        if rows and stream.word("unchanged", ahead=ahead + 1) and self.has_work():
+            stream.at += ahead + 2  # "66 sc (66) – 8 rows unchanged": the label says so too
+            self.steps.append(Remark(stream.span_from(start)))
+            return True
         stream.at = stream.sentence_end(stream.at, ".", ";", ",", *OPENERS)
         while (
             stream.kind() == ","
@@ -124,6 +142,8 @@ class WorkClauses(ShapingClauses):
 
     def finish_work(self, start: int, step: Step) -> bool:
         stream = self.stream
+        if isinstance(step, Work) and not step.places and stream.kind() == "in" and self.on_other_side():
+            self.steps.append(OtherSide(step.span))  # "3 sc on the other side of the ch"
         if isinstance(step, Work) and step.stitch == "sl st" and not step.places and stream.kind() == "join":
             return self.read_join(start)  # "sl st to join in first st"
         if isinstance(step, Work) and stream.kind() == "evenly":
@@ -158,6 +178,18 @@ class WorkClauses(ShapingClauses):
         if stream.kind() == "corner" or (stream.kind() == "for" and stream.kind(1) in ("corner", "the")):
             stream.pass_to()
         return True
+
+    def on_other_side(self) -> bool:
+        """Takes "on the other side of the ch" after stitches."""
+        stream = self.stream
+        start = stream.at
+        stream.skip("in", "the")
+        if stream.take_if("other_side"):
+            stream.skip("of", "the", "beginning")
+            if stream.take_if("chain", "foundation"):
+                return True
+        stream.at = start
+        return False
 
     def made_of(self, start: int, step: Work) -> Work:
         """The step with what the brackets behind it say it is made of: "shell in next st (2 dc, ch 2, 2 dc)"."""
