@@ -19,6 +19,7 @@ from lint.tree import (
     Loops,
     OpenWork,
     OtherSide,
+    Remark,
     Repeat,
     Special,
     Step,
