@@ -16,6 +16,8 @@ def asides(stream: Stream) -> set[int]:
     for index, lexeme in enumerate(stream.lexemes):
         if lexeme.kind == "manner" or _ends_abbreviation(stream, index):
             found.add(index)
+        elif lexeme.kind == "half" and stream.lexemes[index - 1 : index] and stream.lexemes[index - 1].kind == "make":
+            found.add(index)  # "work half a sc", which a new colour completes
         elif lexeme.kind == '"' and index + 2 < len(stream.lexemes) and stream.lexemes[index + 2].kind == '"':
             found.update((index, index + 2))  # the "hump" of a chain
         elif lexeme.kind in OPENERS and index + 1 < len(stream.lexemes):

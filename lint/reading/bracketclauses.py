@@ -18,6 +18,7 @@ from lint.tree import (
     Chain,
     Evenly,
     Group,
+    LastPlace,
     NoJoin,
     OpenWork,
     Remark,
@@ -74,6 +75,9 @@ class BracketClauses(PlaceFirstClauses):
             return True
         items = one_place_each(self.read_inside(inner))
         stream.at = close + 1
+        if len(items) == 1 and isinstance(items[0], LastPlace):  # "(working last dc in top of tch)"
+            self.steps += items
+            return True
         stream.skip("star") if stream.kind() == "star" and stream.kind(1) == "repeat" else None
         return self.after_bracket(start, items)
 

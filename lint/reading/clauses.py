@@ -86,6 +86,10 @@ class Clauses(BracketClauses):
         worked = any(isinstance(step, (*MAKES_STITCHES, RowCall)) for step in walk(tuple(self.steps)))
         stream = self.stream
         turned = bool(self.steps) and isinstance(self.steps[-1], (Turn, Join)) and stream.kind(-1) == "dash"
+        if turned and stream.kind() == "number" and stream.kind(1) == "word" and stream.kind(2) in (".", "end"):
+            start, stream.at = stream.at, stream.at + 2  # "turn – 7 points."
+            self.steps.append(Remark(stream.span_from(start)))
+            return True
         found = counts.bare_count(stream, worked or turned)
         if found is None or not worked and any(item.unit != "unknown" for item in found.items):
             return False

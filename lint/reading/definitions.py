@@ -204,7 +204,7 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
     start = entry.body_at + len(body) - len(body.lstrip())
     if inner and not regex.match(r"\W*(?:\d|ch\b|dc\b|sc\b|tr\b|hdc\b|skip)", body, regex.IGNORECASE):
         plain, start = inner["in"], entry.body_at + inner.start("in")
-    if not regex.search(r"\d|\b(?:ch|one|two|three)\b", plain):
+    if not regex.search(r"\d|\b(?:ch|one|two|three|sk|skip|miss)\b", plain, regex.IGNORECASE):
         return None  # a meaning, not a recipe
     options = _read_options(plain, start, lexicon)
     if options is None:

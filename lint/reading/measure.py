@@ -86,6 +86,7 @@ def measure(steps: tuple[Step, ...], heights: dict[str, int] | None = None) -> M
         places = step.places if isinstance(step, (Work, Group)) else ()
         if one is not None and places and places[0].which is Which.SAME and not placed and one.uses == 0:
             again = isinstance(step, Work) and step.closing is not None and step.closing.counts
+            again = again or places[0].from_words == "again"
             if places[0].targets[0].kind is not TargetKind.SPACE and not again:
                 one.uses = 1  # the first stitch of the row below, not used by anything before
         if one is not None and places and all(place.skipped for place in places):
@@ -97,7 +98,8 @@ def measure(steps: tuple[Step, ...], heights: dict[str, int] | None = None) -> M
         if one is not None:
             total.add(one)
             plain = isinstance(step, Work) and not step.places and not step.number_said and not step.together
-            total.whole_row = plain and step.stitch not in ("inc", "dec", "sl st") and _alone(step, steps)
+            plain = plain and step.stitch not in ("inc", "dec", "sl st") or isinstance(step, OpenWork) and step.plain
+            total.whole_row = plain and _alone(step, steps)
             if isinstance(step, (Work, Group, Repeat, Passage, Skip, Evenly)) and len(steps) > 1:
                 uses = "?" if one.uses is None else one.uses
                 makes = "?" if one.makes is None else one.makes

@@ -169,7 +169,7 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
     place: Place | None = None
     if kind == "as" and stream.peek().lower == "same as":  # "sc in same as ch 1"
         stream.pass_to()
-        place = Place(stream.span_from(start), Which.SAME, (Target(TargetKind.PLACE),))
+        place = Place(stream.span_from(start), Which.SAME, (Target(TargetKind.PLACE),), from_words="again")
     elif kind == "each":
         place = _each(stream, start)
     elif kind in ("next", "first", "last", "same", "any", "remaining") and not names_piece(stream):

@@ -203,6 +203,9 @@ def part_of(stream: Stream) -> tuple[Target | None, str]:
         each = stream.take().kind == "each" or each
     found = target(stream)
     if found is None:
+        if stream.kind() in ("row", "round") and stream.kind(1) == "below":
+            stream.at += 2
+            return None, "elsewhere"
         if stream.kind() in ("word", "side", "edge", "number", "row", "round", "yarn"):
             stream.pass_to()
             return None, "elsewhere"

@@ -9,6 +9,11 @@ import regex
 from lint.rulebook import LayoutFile
 from lint.source import Span
 
+# "3 ch, 1 tr in next st", "ch 3 (counts as tr)"
+_THREE_FOR_TREBLE = regex.compile(
+    r"(?i)\b(?:3\s?ch|ch\s?-?\s?3)\b\W{1,3}(?:\(?counts? as (?:a |1 |one |first )?|(?:1 ?)?)(?:tr|tc|treble)\b"
+)
+
 
 @dataclass(frozen=True, slots=True)
 class Terms:
@@ -27,6 +32,8 @@ def find_terms(text: str, layout: LayoutFile, wanted: str = "auto") -> Terms:
         return said
     uk = _hits(text, layout.uk_evidence)
     us = _hits(text, layout.us_evidence)
+    heights = [match.span() for match in _THREE_FOR_TREBLE.finditer(text)]
+    uk = uk + [Span(*span) for span in heights[:1]]  # three chains stand for a UK treble, four for a US one
     explained = regex.search(
         r"(?i)\b(?:dc|double crochet)\b[^\n]{0,25}\bUS\b\W{0,3}(?:sc|single)|\btr\b[^\n]{0,25}\bUS\b\W{0,3}(?:dc|double)",
         text,

@@ -23,12 +23,10 @@ def post_stitch(key: str) -> bool:
 def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     """The work clause at the cursor (any number before it is taken already); None if there is none."""
     stream.take_if("beginning")
-    if stream.kind() == "half" and stream.kind(1) == "the" and stream.kind(2) == "stitch":
-        stream.at += 2  # "half a sc", which a new colour completes
     lexeme = stream.peek()
     if lexeme.kind == "number" and number is not None:
         return None
-    special, undefined = None, False
+    special, undefined, again = None, False, False
     legs = _legs(stream, number)
     if legs is not None:
         lexeme, number = stream.peek(), None
@@ -81,6 +79,7 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
             stream.take()
         elif number is not None and stream.kind() == "more" and stream.kind(1) == "times" and stream.kind(2) == "in":
             stream.at += 2  # "dc 3 more times in same ch"
+            again = True
         elif stream.kind() == "more" or number is None:
             stream.at, number = after, None
         else:
@@ -121,6 +120,8 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         stream.take()  # "sc evenly in 3rd loop of each hdc"
     said = number is not None
     found = places(stream, allow_to=stitch == "sl st")
+    if again:
+        found = tuple(replace(place, from_words="again") for place in found)
     if found and stream.kind() == "in" and stream.kind(1) in LOOPS:  # "in each st in back loops around"
         stream.at += 2
     if not found and stream.kind() in ("number",) and not said and stream.kind(1) != "times":

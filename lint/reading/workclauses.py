@@ -10,7 +10,7 @@ from lint.reading.lists import bare, one_list
 from lint.reading.places import places
 from lint.reading.shapingclauses import ShapingClauses
 from lint.reading.stream import OPENERS
-from lint.reading.targets import ANY, is_space_word
+from lint.reading.targets import ANY, is_space_word, of_a_row_below
 from lint.reading.work import work
 from lint.tree import (
     Chain,
@@ -167,6 +167,8 @@ class WorkClauses(ShapingClauses):
             if chains is not None:
                 found = step.places or places(stream)  # "2 dc with ch 1 between in next st"
                 step = replace(step, between=chains, places=found, span=stream.span_from(start))
+        if isinstance(step, Work) and not step.places and stream.kind() == "(" and stream.kind(1) == "in":
+            step = self.place_in_brackets(start, step)
         if isinstance(step, Work) and step.undefined and stream.kind() in OPENERS:
             step = self.made_of(start, step)
         if isinstance(step, Work) and len(step.places) == 1 and self._loose_group(step):
@@ -191,6 +193,21 @@ class WorkClauses(ShapingClauses):
                 return True
         stream.at = start
         return False
+
+    def place_in_brackets(self, start: int, step: Work) -> Work:
+        """The step with the place that stands in brackets behind it: "1 spike dc (into sp between next 2 dc, from Rnd 2)"."""
+        stream = self.stream
+        close = stream.matching(stream.at)
+        inner = stream.inside(stream.at + 1, close) if close is not None else stream.inside(0, 0)
+        found = places(inner)
+        inner.pass_to(",", ";") if inner.word("directly") else None
+        inner.skip(",")
+        below = of_a_row_below(inner)
+        if not found or not inner.done:
+            return step
+        stream.at = close + 1
+        found = tuple(replace(place, below=place.below or below) for place in found)
+        return replace(step, places=found, span=stream.span_from(start))
 
     def made_of(self, start: int, step: Work) -> Work:
         """The step with what the brackets behind it say it is made of: "shell in next st (2 dc, ch 2, 2 dc)"."""

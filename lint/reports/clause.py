@@ -19,7 +19,7 @@ from lint.reading.stream import Stream, Vocabulary
 from lint.reading.terms import find_terms
 from lint.reports.inwords import in_words, renamed
 from lint.rulebook import Rulebook
-from lint.tree import Chain, Group, Special, Step, Unread, Work, walk
+from lint.tree import Chain, Group, Passage, Special, Step, Unread, Work, walk
 
 
 @dataclass(frozen=True)
@@ -132,6 +132,11 @@ def _read(line: str, lexicon: Lexicon, labels: LabelReader) -> ClauseReading:
     if not lexemes:
         return ClauseReading(line, True) if named else ClauseReading(line, False, None, "there are no words")
     defined = _DEFINES.match(line)
+    standard = lexicon.read(defined["name"]) if defined else []
+    if [item.kind for item in standard[:1]] == ["stitch"] and len(standard) in (1, 3) and "=" in defined[0]:
+        together = standard[1].number if standard[-1].kind == "together" else 1
+        if len(standard) == 1 or standard[-1].kind == "together":
+            return ClauseReading(line, True, Measure(together, 1))  # "tr2tog = …", "sc = sc in back loop only"
     if defined and _names_stitch(defined["name"], lexicon):
         special = _definition(line, lexicon)
         uses = defined["uses"]
@@ -157,7 +162,7 @@ def _read(line: str, lexicon: Lexicon, labels: LabelReader) -> ClauseReading:
 def _understood(line: str, reading: Reading, lexicon: Lexicon, before: int) -> ClauseReading:
     """`before`: how many characters were put before the clause to read it."""
     heights = {rule.key: rule.height for rule in lexicon.book.stitches.stitches}
-    steps = tuple(step for step in reading.steps if step.span.start >= before)
+    steps = tuple(s for s in reading.steps if s.span.start >= before and not (before and isinstance(s, Passage)))
     if before and not any(isinstance(step, (Work, Group)) for step in steps):
         return ClauseReading(line, True)
     measured = measure(steps, heights) if steps else None
