@@ -9,6 +9,7 @@ from lint.pattern import Part, Row, Stated
 from lint.source import Span
 from lint.working.compare import Comparison
 from lint.working.fabric import Made
+from lint.working.workings import Workings
 
 
 class Outcome(str, Enum):
@@ -51,6 +52,9 @@ class Cell:
     )
     picked_up: bool = False  # the next row is worked on the printed count, not on what this row makes
     assumed: bool = False  # worked on a printed count, for the row below was not recomputed or differs
+    workings: Workings | None = (
+        None  # how the count comes, clause by clause; of rows that differ, or of all if asked for
+    )
 
 
 @dataclass(frozen=True, slots=True)

@@ -33,7 +33,11 @@ LAYERS = [
     ["__init__", "__main__"],
 ]
 LEVEL = {name: level for level, names in enumerate(LAYERS) for name in names}
-LEDGER_READS = {"lint.working.compare", "lint.working.fabric"}  # working.pieces fills the ledger
+LEDGER_READS = {
+    "lint.working.compare",
+    "lint.working.fabric",
+    "lint.working.workings",
+}  # working.pieces fills the ledger
 
 PATHS = sorted(PACKAGE.rglob("*.py"))
 

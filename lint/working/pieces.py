@@ -38,7 +38,7 @@ from lint.working.fabric import Fabric
 from lint.working.goingon import as_printed, goes_on_better, last_chain, next_fabric, spaces_as_printed
 from lint.working.rowstate import NotDefined, TooMany
 from lint.working.starts import corner_to_corner, founds, is_round, not_for_size, works_ring
-from lint.working.trials import PieceState, Task, Trial, best_reading, settle
+from lint.working.trials import PieceState, Task, Trial, best_reading, settle, workings_of
 
 
 @dataclass(frozen=True)
@@ -59,8 +59,9 @@ class Column:
 class PatternWorker:
     """Works every part of a pattern in one or more sizes."""
 
-    def __init__(self, pattern: Pattern, book: Rulebook) -> None:
+    def __init__(self, pattern: Pattern, book: Rulebook, workings: bool = False) -> None:
         self.pattern = pattern
+        self.workings = workings  # whether those of every row are wanted; a row that differs has them anyway
         self.sizes = max(1, len(pattern.sizes))
         self.heights = {rule.key: rule.height for rule in book.stitches.stitches}
         self.heights["sl st"] = 0
@@ -245,6 +246,7 @@ class PatternWorker:
                 why = "they can be read in two ways, which make different numbers of stitches"
             cell = self._not_recomputed(instance, state, size, why, instance.row.span)
             return replace(cell, misfits=_misfits(worked, instance), assumed=fabric.assumed)
+        workings = workings_of(best, task, state) if self.workings or best.agrees is False else None
         settle(best, state)
         for node in fabric.nodes:
             node.parents = ()  # the row two below is needed no more
@@ -273,6 +275,7 @@ class PatternWorker:
             unclear_times=_unclear(best, task.steps),
             picked_up=picked,
             assumed=fabric.assumed,
+            workings=workings,
         )
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from dataclasses import dataclass, field, replace
 from itertools import combinations
+from typing import TypeVar
 
 from lint.tree import Chain, Step, Turn, UseYarn
 from lint.working.bench import Bench, Worked
@@ -13,8 +14,11 @@ from lint.working.choices import CHAIN_KEYS, Choices, Key
 from lint.working.compare import Comparison, compare
 from lint.working.expand import Instance, turns_first
 from lint.working.fabric import Fabric
+from lint.working.recording import RecordingBench
 from lint.working.starts import is_round
+from lint.working.workings import Workings
 
+_B = TypeVar("_B", bound=Bench)
 _MOST_TRIALS = 20
 _UNSOUND = ("run out", "too often", "does not fit")
 _NOT_SERIOUS = ("passed", "uncounted chain", "not there")
@@ -121,6 +125,18 @@ def _best(task: Task, state: PieceState) -> Trial:
 
 
 def _try(task: Task, state: PieceState, forced: dict[Key, int]) -> Trial:
+    worked = _bench(Bench, task, state, forced).work(task.steps)
+    return Trial(worked, _compared(task, worked), forced)
+
+
+def workings_of(best: Trial, task: Task, state: PieceState) -> Workings:
+    """The workings of a row in the reading that was kept: it is worked once more, and watched.  Before `settle`."""
+    bench = _bench(RecordingBench, task, state, best.forced)
+    bench.work(task.steps)
+    return bench.workings()
+
+
+def _bench(sort: type[_B], task: Task, state: PieceState, forced: dict[Key, int]) -> _B:
     nodes = task.fabric.nodes
     for node in nodes:
         node.used = 0
@@ -128,9 +144,7 @@ def _try(task: Task, state: PieceState, forced: dict[Key, int]) -> Trial:
         nodes = [nodes[0], *reversed(nodes[1:])]
     on_chain = bool(nodes) and nodes[0].kind == "ch"
     below = replace(task.fabric, nodes=nodes, circular=task.fabric.circular or task.circular and not on_chain)
-    bench = Bench(below, task.size, task.circular, state.rules, Choices(state.habits, forced), blocks=task.blocks)
-    worked = bench.work(task.steps)
-    return Trial(worked, _compared(task, worked), forced)
+    return sort(below, task.size, task.circular, state.rules, Choices(state.habits, forced), blocks=task.blocks)
 
 
 def _compared(task: Task, worked: Worked) -> Comparison | None:
