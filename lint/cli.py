@@ -57,7 +57,7 @@ def check(paths: tuple[str, ...], terms: str, html_path: str | None, json_path: 
     reports, entries = [], []
     for path, text in files:
         if isinstance(text, str):
-            report = inspect(SourceText(text, path), book, terms)
+            report = inspect(SourceText(text, path), book, terms, workings=bool(html_path or json_path))
             reports.append(report)
             gc.enable()
             entries.append(as_data(report) if json_path else None)

@@ -38,11 +38,14 @@ class Report:
         return self.ledger.recomputed()
 
 
-def inspect(source: SourceText, book: Rulebook | None = None, terms: str = "auto") -> Report:
-    """Check one pattern's text.  Never raises for what its author wrote."""
+def inspect(source: SourceText, book: Rulebook | None = None, terms: str = "auto", workings: bool = True) -> Report:
+    """Check one pattern's text.  Never raises for what its author wrote.
+
+    `workings`: how the count of every row comes is kept as well, for reports that show it; else only of rows that differ.
+    """
     book = book or load_rulebook()
     pattern, found_terms, lexicon = read_pattern(source, book, terms)
-    ledger = PatternWorker(pattern, book).ledger()
+    ledger = PatternWorker(pattern, book, workings).ledger()
     findings = run_checks(Context(source, pattern, found_terms, lexicon, ledger, book))
     done, of = ledger.recomputed()
     return Report(source, pattern, found_terms, ledger, findings, grade(findings, done, of, book), book)

@@ -71,6 +71,31 @@ def line_of(text: str, words: str) -> int:
     return text[: text.index(words)].count("\n") + 1
 
 
+def assert_workings_hold(report: Any) -> None:
+    """The workings of every row come to what the row makes, and so does the sum as it is written."""
+    from lint.reports.workings import formula
+
+    for row in report.ledger.rows:
+        for cell in row.cells:
+            told = cell.workings
+            if told is None:
+                assert cell.made is None or not (cell.made.stitches or cell.made.spaces)
+                continue
+            assert (told.makes, told.spaces) == (cell.made.stitches, cell.made.spaces), row.label
+            assert eval(formula(told).replace("×", "*")) == told.makes, (row.label, formula(told))
+            for line in told.lines:
+                _assert_line_holds(line)
+
+
+def _assert_line_holds(line: Any) -> None:
+    parts = line.passes or ()
+    assert line.uses >= 0 and line.lacking >= 0
+    assert line.makes == sum(one.times * one.makes for one in parts) + sum(a * b for a, b in line.units)
+    for one in parts:
+        for inner in one.lines:
+            _assert_line_holds(inner)
+
+
 @dataclass(frozen=True)
 class Laid:
     """A row that was worked: its nodes in the order of working, and whether its ends meet."""

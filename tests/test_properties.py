@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from helpers import DEMO, check, corrections, counts, spaces
+from helpers import DEMO, assert_workings_hold, check, corrections, counts, spaces
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
@@ -34,6 +34,7 @@ def assert_survived(text: str) -> None:
             assert 0 <= span.start <= span.end <= len(text), (finding, text)
         assert finding.message
     assert 0 <= report.grade.score <= 100
+    assert_workings_hold(report)
     for row in report.ledger.rows:
         assert all(
             (cell.made is None) == (cell.outcome.value in ("not-recomputed", "not-worked")) for cell in row.cells

@@ -7,7 +7,9 @@ from typing import Any
 from lint.finding import Finding
 from lint.inspection import Report
 from lint.ledger import Cell, LedgerRow
+from lint.reports.workings import does_words, sum_line, times_words, words_of
 from lint.source import Span
+from lint.working.workings import Line, Workings
 
 SCHEMA = "frogproof-report/1"
 
@@ -36,7 +38,9 @@ def as_data(report: Report) -> dict[str, Any]:
 def _parts(report: Report) -> list[dict[str, Any]]:
     parts: list[dict[str, Any]] = []
     for part in report.pattern.parts:
-        rows = [_row(report, row) for row in report.ledger.rows if row.part is part]
+        told: _Told = {}
+        own = [row for row in report.ledger.rows if row.part is part]
+        rows = [{**_row(report, row), "workings": _workings(report, row, at, told)} for at, row in enumerate(own)]
         parts.append({"name": part.name, "make": part.make, "rows": rows})
     return parts
 
@@ -53,6 +57,47 @@ def _row(report: Report, row: LedgerRow) -> dict[str, Any]:
         "stated": [_stated(row, size) for size in range(len(row.cells))],
         "stopped_by": stopped,
     }
+
+
+# workings that were given in full: in which row of the part, in which size
+_Told = dict[Workings, tuple[int, int]]
+
+
+def _workings(report: Report, row: LedgerRow, at: int, told: _Told) -> list[dict[str, Any] | None]:
+    """How the count comes, for each size; lines that stand elsewhere in the part already are only pointed to."""
+    found: list[dict[str, Any] | None] = []
+    for size, cell in enumerate(row.cells):
+        if cell.workings is None:
+            found.append(None)
+            continue
+        first = told.setdefault(cell.workings, (at, size))
+        lines: dict[str, Any] = {"same_as": {"row": first[0], "size": first[1]}}
+        if first == (at, size):
+            lines = {"lines": [{**_line(report, line), "so_far": total} for line, total in cell.workings.running()]}
+        found.append(
+            {
+                "sum": sum_line(report, row, size),
+                "uses": cell.workings.uses,
+                "makes": cell.workings.makes,
+                **lines,
+            }
+        )
+    return found
+
+
+def _line(report: Report, line: Line) -> dict[str, Any]:
+    data: dict[str, Any] = {
+        "words": words_of(report, line),
+        **_place(report, line.span),
+        "does": ": ".join(words for words in (does_words(report, line), times_words(line)) if words) or None,
+        "uses": line.uses,
+        "makes": {"stitches": line.makes, "spaces": {f"ch-{length}": number for length, number in line.spaces}},
+    }
+    if line.passes:
+        data["passes"] = [
+            {"times": one.times, "lines": [_line(report, inner) for inner in one.lines]} for one in line.passes
+        ]
+    return data
 
 
 def _made(cell: Cell) -> dict[str, Any] | None:

@@ -14,13 +14,16 @@ from markupsafe import Markup, escape
 
 from lint.finding import Finding
 from lint.inspection import Report
+from lint.ledger import LedgerRow
 from lint.pattern import Part
 from lint.reports import wording
 from lint.reports.caution import hazard_words
 from lint.reports.marks import TextLine, cut
 from lint.reports.rows import ShownRow, not_recomputed, shown_rows, what_stopped
+from lint.reports.workings import ShownWorkings, SizedLine, shown_workings, side_by_side
 from lint.rulebook import CheckRule, WordRule
 
+_ASKS_HOW = ("counts", "wording")  # areas of points that may hang on how a row was worked
 _UNCHECKED_NAMED = 6  # rows not recomputed that are named at the head of the page
 
 
@@ -69,7 +72,7 @@ class Note:
     message: str
     place: str
     sizes: str
-    outcome_title: str  # over what is expected
+    area: str  # of the rule: counts, wording…
     related: tuple[tuple[int, str], ...]
     why: str
 
@@ -84,11 +87,29 @@ class Group:
 
 
 @dataclass(frozen=True, slots=True)
+class Told:
+    """Workings that some or all (`rows` is "") of the rows in a line share; sizes side by side where they can be."""
+
+    rows: str
+    workings: tuple[ShownWorkings, ...]
+    sized: tuple[SizedLine, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class How:
+    """How the count of a line of the ledger comes; `open` where somebody will ask."""
+
+    open: bool
+    brief: str
+    told: tuple[Told, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class PartTable:
-    """A part's rows in the ledger, each with the notes on it."""
+    """A part's rows in the ledger, each with the notes on it and how its count comes."""
 
     part: Part
-    rows: tuple[tuple[ShownRow, tuple[Note, ...]], ...]
+    rows: tuple[tuple[ShownRow, tuple[Note, ...], How | None], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -151,7 +172,7 @@ def _note(report: Report, number: int, finding: Finding) -> Note:
         wording.message_of(finding),
         wording.place_of(finding),
         wording.listed(list(finding.sizes)),
-        "As it comes out" if rule is not None and rule.area == "counts" else "Expected",
+        rule.area if rule is not None else "",
         tuple((report.source.line_of(other.span), other.label) for other in finding.related),
         rule.why.strip() if rule is not None else "",
     )
@@ -185,7 +206,36 @@ def _tables(report: Report, notes: tuple[Note, ...]) -> list[PartTable]:
         for part in report.pattern.parts
     ]
     on = _notes_by_row([row for _, rows in by_part for row in rows], notes)
-    return [PartTable(part, tuple((row, tuple(on.get(id(row), ()))) for row in rows)) for part, rows in by_part if rows]
+    return [
+        PartTable(part, tuple((row, notes := tuple(on.get(id(row), ())), _how(report, row, notes)) for row in rows))
+        for part, rows in by_part
+        if rows
+    ]
+
+
+def _how(report: Report, row: ShownRow, notes: tuple[Note, ...]) -> How | None:
+    """How a line's count comes, told once for all of its rows that are worked alike."""
+    by_workings: dict[tuple, list[LedgerRow]] = {}
+    for one in row.rows:
+        by_workings.setdefault(tuple(cell.workings for cell in one.cells), []).append(one)
+    told = [
+        Told(_named(rows) if len(by_workings) > 1 else "", shown, side_by_side(shown))
+        for rows in by_workings.values()
+        if (shown := shown_workings(report, rows[0]))
+    ]
+    if not told:
+        return None
+    asked = row.differs or any(note.weight != "style" and note.area in _ASKS_HOW for note in notes)
+    briefs = {one.brief for one_told in told for one in one_told.workings}
+    return How(asked, briefs.pop() if len(briefs) == 1 else "", tuple(told))
+
+
+def _named(rows: list[LedgerRow]) -> str:
+    """ "Row 4, Row 6 and 9 more like them"."""
+    labels = [row.label for row in rows]
+    return (
+        wording.listed(labels) if len(labels) < 4 else f"{labels[0]}, {labels[1]} and {len(labels) - 2} more like them"
+    )
 
 
 def _notes_by_row(rows: list[ShownRow], notes: tuple[Note, ...]) -> dict[int, list[Note]]:

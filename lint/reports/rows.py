@@ -38,7 +38,16 @@ class ShownRow:
     line: int
     printed: str
     cells: tuple[ShownCell, ...]
-    number: int  # of rows in this line
+    rows: tuple[LedgerRow, ...]
+
+    @property
+    def number(self) -> int:
+        """How many rows are in this line."""
+        return len(self.rows)
+
+    @property
+    def differs(self) -> bool:
+        return any(cell.outcome is Outcome.DIFFERS for row in self.rows for cell in row.cells)
 
     @property
     def assumed(self) -> bool:
@@ -87,15 +96,28 @@ def made_words(report: Report, made: Made) -> str:
         said = kinds
     elif kinds:
         said = [f"{_of(made.stitches, 'st')} ({', '.join(kinds)})"]
-    for length, number in sorted(made.spaces.items()):
-        uk = report.terms.terms == "uk"
-        said.append(
-            f"{number}\u00a0×\u00a0{length}-ch sp{'s' * (number != 1)}" if uk else _of(number, f"ch-{length} sp")
-        )
+    said += spaces_words(report, made.spaces)
     said += [_of(number, name) for name, number in made.groups.items()]
     if made.corners:
         said.append(_of(made.corners, "corner"))
     return ", ".join(said) or "no stitches yet"
+
+
+def spaces_words(report: Report, spaces: dict[int, int]) -> list[str]:
+    """ "4 ch-2 sps", "1 ch-5 sp"; in UK terms "4 × 2-ch sps"."""
+    uk = report.terms.terms == "uk"
+    return [
+        f"{number}\u00a0×\u00a0{length}-ch sp{'s' * (number != 1)}" if uk else _of(number, f"ch-{length} sp")
+        for length, number in sorted(spaces.items())
+    ]
+
+
+def printed_figures(report: Report, row: LedgerRow, size: int) -> str:
+    """The printed count as one size reads it, "" if none speaks of this row: "28 sc, 4 ch-2 sps"."""
+    if not _printed(report, row):
+        return ""
+    found = ((item.at(size, row.stated_index), item.words) for item in row.stated.items)
+    return ", ".join(f"{number} {words}".strip() for number, words in found if number is not None)
 
 
 def _of(number: int, name: str) -> str:
@@ -119,7 +141,7 @@ def _shown(report: Report, run: list[LedgerRow]) -> ShownRow:
     first = run[0]
     printed = _printed(report, first)
     cells = tuple(_cell(report, first, cell, printed) for cell in first.cells)
-    return ShownRow(first, _label(run), report.source.line_of(first.span), printed, cells, len(run))
+    return ShownRow(first, _label(run), report.source.line_of(first.span), printed, cells, tuple(run))
 
 
 def _label(run: list[LedgerRow]) -> str:

@@ -9,6 +9,7 @@ from lint.finding import Finding
 from lint.inspection import Report
 from lint.reports import wording
 from lint.reports.rows import not_recomputed, what_stopped
+from lint.reports.workings import sums_under
 
 _STYLES = {"title": "bold", "Correction": "bold", "Query": "bold", "Style": "bold", "aside": "dim"}
 _PLAIN_SIGNS = str.maketrans("“”‘’–—×\u00a0", "\"\"''--x ")
@@ -74,6 +75,8 @@ def _finding(report: Report, finding: Finding):
     yield _Line(f" - {place}: {message}" if place else f" - {message}", 0, f"{at.line}:{at.column} {title}", title)
     if finding.sizes:
         yield _Line(f"In {wording.listed(list(finding.sizes))}", 4)
+    for size, words in sums_under(report, finding):
+        yield _Line(f"How it comes{f' in {size}' if size else ''}: {words}", 4)
     for cause in finding.likely:
         yield _Line(f"Could it be? {wording.question(cause)}", 4)
     for other in finding.related:

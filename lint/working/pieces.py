@@ -246,7 +246,9 @@ class PatternWorker:
                 why = "they can be read in two ways, which make different numbers of stitches"
             cell = self._not_recomputed(instance, state, size, why, instance.row.span)
             return replace(cell, misfits=_misfits(worked, instance), assumed=fabric.assumed)
-        workings = workings_of(best, task, state) if self.workings or best.agrees is False else None
+        makes = worked.made.stitches or worked.made.spaces
+        asked = makes and (self.workings or best.agrees is False)
+        workings = workings_of(best, task, state) if asked else None
         settle(best, state)
         for node in fabric.nodes:
             node.parents = ()  # the row two below is needed no more
