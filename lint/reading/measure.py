@@ -41,7 +41,7 @@ class Measure:
     uses: int | None = 0
     makes: int | None = 0
     spaces: Counter = field(default_factory=Counter)
-    workings: list[str] = field(default_factory=list)
+    clauses: list[tuple[Step, int | None, int | None]] = field(default_factory=list)  # what each uses and makes
     open: list[tuple[int, int]] = field(default_factory=list)  # runs "to the end": (uses, makes) a pass
 
     def add(self, other: Measure, times: int = 1) -> None:
@@ -101,9 +101,7 @@ def measure(steps: tuple[Step, ...], heights: dict[str, int] | None = None) -> M
             plain = plain and step.stitch not in ("inc", "dec", "sl st") or isinstance(step, OpenWork) and step.plain
             total.whole_row = plain and _alone(step, steps)
             if isinstance(step, (Work, Group, Repeat, Passage, Skip, Evenly)) and len(steps) > 1:
-                uses = "?" if one.uses is None else one.uses
-                makes = "?" if one.makes is None else one.makes
-                total.workings.append(f"{_name(step)}: uses {uses}, makes {makes}")
+                total.clauses.append((step, one.uses, one.makes))
     return total
 
 
@@ -121,18 +119,6 @@ def _counts_unsaid(step: Chain, steps: tuple[Step, ...], heights: dict[str, int]
         return 0
     height = heights.get(first.stitch, 0)
     return int(height >= 2 and _number(step.length) == height)
-
-
-def _name(step: Step) -> str:
-    if isinstance(step, Work):
-        return step.stitch
-    return {
-        Group: "group into one place",
-        Repeat: "repeat",
-        Passage: "passage once more",
-        Skip: "skip",
-        Evenly: "evenly",
-    }.get(type(step), "step")
 
 
 def _shaping(step: Shaping) -> Measure:

@@ -176,8 +176,18 @@ def _understood(line: str, reading: Reading, lexicon: Lexicon, before: int) -> C
     if lexicon.terms == "uk":
         for rule in lexicon.book.stitches.stitches:
             names |= {rule.key: rule.uk[0], f"FP{rule.key}": f"FP{rule.uk[0]}", f"BP{rule.key}": f"BP{rule.uk[0]}"}
-    said = tuple(words for words in (in_words(renamed(step, names)) for step in steps) if words)
+    each = {id(step): figures for step, *figures in (measured.clauses if measured is not None else ())}
+    said = tuple(
+        words + _uses_and_makes(*each.get(id(step), (None, None)))
+        for step in steps
+        if (words := in_words(renamed(step, names)))
+    )
     return ClauseReading(line, True, measured, said=said)
+
+
+def _uses_and_makes(uses: int | None, makes: int | None) -> str:
+    """What one clause of several comes to, where its words alone fix it."""
+    return "" if uses is None or makes is None else f": uses {uses}, makes {makes}"
 
 
 def _open_ended(step: Step) -> bool:
