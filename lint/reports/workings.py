@@ -18,6 +18,7 @@ _LONGEST_WORDS = 90  # of a repeat, whose clauses stand below it
 _DOES = {
     Role.FILLING: "as often as there is room",
     Role.PASSED: "passed over",
+    Role.SLIPPED: "slip stitches, not counted",
     Role.FOUNDATION: "chains to work into",
     Role.LEG: "counts together with the stitches after it",
     Role.LENGTHENS: "makes the space before it longer",

@@ -79,6 +79,7 @@ class RecordingBench(Bench):
     def slip(self, step: Work) -> None:
         moves_the_start = self.cursor.circular and not self.made and not self.begun  # what it passes comes round again
         super().slip(step)
+        self.entry.role = Role.SLIPPED
         if not moves_the_start:
             self.passes_over(self.entry.found)
 

@@ -21,7 +21,8 @@ class Role(str, Enum):
     REPEAT = "repeat"
     FILLING = "filling"  # a repeat that runs as often as fits
     PASSAGE = "passage"  # clauses worked through once: a passage called for again, a choice of two, a block
-    PASSED = "passed"  # places passed over by the words: skips, slip stitches on the way
+    PASSED = "passed"  # places passed over because the words say so
+    SLIPPED = "slipped"  # slip stitches on the way, which are not counted
     FOUNDATION = "foundation"  # chains that are worked into
     LEG = "leg"  # a beginning chain that counts together with the cluster after it
     LENGTHENS = "lengthens"  # chains that make the space before them longer
