@@ -196,10 +196,6 @@ class TestRepeats:
     def test_last_pass_cut_short(self) -> None:
         """A last pass that is worked in other words than those before stands by itself."""
         text = panel(
-            "Ch 1, *sc in next st, ch 2, sk next st; rep from * across, ending last rep at ch 2, turn.",
-            "Ch 1, sc in each st across, turn.",
-        )
-        text = panel(
             "Ch 1, *sc in next 2 sts**, ch 2, sk next st; rep from * across, ending last rep at **, turn.", chain=12
         )
         passes = told(text, "Row 2").lines[-1].passes
@@ -331,6 +327,14 @@ class TestReports:
         assert page.count("<details open><summary>How it comes") == 1
         assert "6 × (1 + 2) = 18 sc; printed: 17 sc" in page
         assert page.count("<summary>How it comes") == 3
+
+    def test_note_in_the_margin_has_the_sum(self) -> None:
+        """The note on a count that differs says how it comes; notes on other things in the same row do not."""
+        page = as_page(check(panel("Ch 1, [sc in next st, 2 sc in next st] 6 times, FPdc in same st, turn. (17 sts)")))
+
+        assert (
+            page.count('<p dir="auto">How it comes: 6 × (1 + 2) + 1 = 19 sts (18 sc, 1 FPdc); printed: 17 sts</p>') == 1
+        )
 
     def test_page_sets_sizes_side_by_side(self) -> None:
         """Sizes worked by the same clauses stand in one table."""

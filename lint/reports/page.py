@@ -20,7 +20,7 @@ from lint.reports import wording
 from lint.reports.caution import hazard_words
 from lint.reports.marks import TextLine, cut
 from lint.reports.rows import ShownRow, not_recomputed, shown_rows, what_stopped
-from lint.reports.workings import ShownWorkings, SizedLine, shown_workings, side_by_side
+from lint.reports.workings import ShownWorkings, SizedLine, shown_workings, side_by_side, sums_under
 from lint.rulebook import CheckRule, WordRule
 
 _ASKS_HOW = ("counts", "wording")  # areas of points that may hang on how a row was worked
@@ -73,6 +73,7 @@ class Note:
     place: str
     sizes: str
     area: str  # of the rule: counts, wording…
+    sums: tuple[tuple[str, str], ...]  # how the row's count comes, by size
     related: tuple[tuple[int, str], ...]
     why: str
 
@@ -173,6 +174,7 @@ def _note(report: Report, number: int, finding: Finding) -> Note:
         wording.place_of(finding),
         wording.listed(list(finding.sizes)),
         rule.area if rule is not None else "",
+        tuple(sums_under(report, finding)),
         tuple((report.source.line_of(other.span), other.label) for other in finding.related),
         rule.why.strip() if rule is not None else "",
     )

@@ -114,12 +114,19 @@ def sum_line(report: Report, row: LedgerRow, size: int) -> str:
 
 
 def sums_under(report: Report, finding: Finding) -> Iterator[tuple[str, str]]:
-    """The sums of the row that a finding is about, in the sizes in which it differs; the size is "" where all do."""
+    """The sums of the row that a finding is about, in the sizes in which it differs; the size is "" where all do.
+
+    A row of a single figure adds nothing to what the finding says.
+    """
+    rule = report.book.checks.get(finding.rule)
+    if rule is None or rule.area != "counts":
+        return
     for row in report.ledger.rows:
         here = row.part.name == finding.part and row.label == finding.row
         if not here or not row.row.span.start <= finding.span.start < row.row.span.end:
             continue
-        sizes = [size for size, cell in enumerate(row.cells) if cell.outcome is Outcome.DIFFERS and cell.workings]
+        differ = [(size, cell) for size, cell in enumerate(row.cells) if cell.outcome is Outcome.DIFFERS]
+        sizes = [size for size, cell in differ if cell.workings is not None and " " in formula(cell.workings)]
         alike: dict[str, list[str]] = {}
         for size in sizes:
             alike.setdefault(sum_line(report, row, size), []).append(
