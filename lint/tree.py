@@ -104,6 +104,14 @@ class Times:
     limit: Limit | None = None
 
 
+class Covers(str, Enum):
+    """What "sc 1, inc 1 (6 times)" repeats: all of the list, or the last of it alone; the row tells where it is open."""
+
+    ALL = "all"
+    RATHER_ALL = "rather all"
+    RATHER_LAST = "rather the last"
+
+
 @dataclass(frozen=True, slots=True)
 class Repeat:
     """A passage and how often it is worked.
@@ -117,6 +125,7 @@ class Repeat:
     times: Times
     last_pass: tuple[Step, ...] | None = None
     breaks_off: bool = False
+    covers: Covers = Covers.ALL
 
 
 @dataclass(frozen=True, slots=True)

@@ -16,6 +16,8 @@ from lint.reading.targets import ANY
 from lint.reading.times import times as read_times
 from lint.tree import (
     Chain,
+    Counting,
+    Covers,
     Evenly,
     Group,
     LastPlace,
@@ -26,6 +28,7 @@ from lint.tree import (
     RowCall,
     Skip,
     Step,
+    TimesKind,
     Turn,
     Unread,
     Work,
@@ -48,6 +51,8 @@ class BracketClauses(PlaceFirstClauses):
             self.steps.append(Unread(lexeme.span, lexeme.text, "this bracket is never closed", "never closed"))
             return True
         inner = stream.inside(start + 1, close)
+        if self.times_of_list(start, close):
+            return True
         if self.top:
             found = counts.bracket_count(stream, start, close, bool(self.steps))
             if found is not None:
@@ -57,7 +62,8 @@ class BracketClauses(PlaceFirstClauses):
                 stream.at = close + 1
                 return True
         nested = any(item.kind in OPENERS for item in inner.lexemes)
-        note = notes.counting(stream.inside(start + 1, close)) if not nested else None
+        placed = close + 1 < len(stream.lexemes) and stream.lexemes[close + 1].kind == "in"
+        note = notes.counting(stream.inside(start + 1, close)) if not nested and not placed else None
         if note is not None:
             stream.at = close + 1
             self.attach_counting(note)
@@ -80,6 +86,45 @@ class BracketClauses(PlaceFirstClauses):
             return True
         stream.skip("star") if stream.kind() == "star" and stream.kind(1) == "repeat" else None
         return self.after_bracket(start, items)
+
+    def times_of_list(self, start: int, close: int) -> bool:
+        """ "sc 1, inc 1 (6 times)", "… (repeat around)" at a row's end: how often the list before is worked."""
+        stream = self.stream
+        inner = stream.inside(start + 1, close)
+        again = bool(inner.take_if("repeat"))
+        inner.take_if("all")
+        often = read_times(inner)
+        if often is None or not inner.done or repeats.open_star(self.steps):
+            return False
+        if often.kind is TimesKind.UNCLEAR:
+            often = replace(often, kind=TimesKind.IN_ALL)
+        if not again and often.kind is not TimesKind.FILL and not counts.list_ends(stream, close + 1):
+            before = self.steps[-1] if self.steps else None
+            if not isinstance(before, (Work, Group)) or not self.runs_on(start):
+                return False
+            stream.at = close + 1  # "2 sc in next st (3 times), sc in last 9 sts": of that clause alone
+            self.steps[-1] = Repeat(before.span.to(stream.span_from(start)), (before,), often)
+            return True
+        stream.at = close + 1
+        whole = again or often.kind is TimesKind.FILL
+        span = stream.span_from(start)
+        if repeats.fold_row(self.steps, often, span, Covers.ALL if whole else Covers.RATHER_ALL):
+            return True
+        stream.at = start
+        return False
+
+    def closes_last_loop(self, start: int, close: int) -> bool:
+        """ "dc in first sc (last loop made)": that stitch closes the round as its last space."""
+        inside = self.stream.lexemes[start + 1 : close]
+        last = self.steps[-1] if self.steps else None
+        made = notes.tells_made(inside) and any(item.kind == "space" for item in inside)
+        if not made or not isinstance(last, Work) or last.closing is not None or len(last.places) != 1:
+            return False
+        if last.places[0].which is not Which.FIRST or last.stitch == "sl st":
+            return False
+        span = self.stream.span_from(start)
+        self.steps[-1] = replace(last, closing=Counting(span, True, None, 0))
+        return True
 
     def last_work(self) -> Step | None:
         """The last step that works or passes over anything."""
@@ -139,6 +184,8 @@ class BracketClauses(PlaceFirstClauses):
         explains = not worked or spread or len(worked) == 1 and not getattr(worked[0], "places", ())
         if not worked and _holds_work(stream.lexemes[start:close]):
             explains = False  # "(this round only: 2 sc in last st)"
+        if worked == [] and self.closes_last_loop(start, close):
+            return True
         if explains and (gloss or not all_read(items) or not worked) or notes.tells_made(stream.lexemes[start:close]):
             self.steps += _plain_turns(items)
             self.steps.append(Remark(span, names=notes.made_name(self.stream.lexemes[start + 1 : close - 1])))

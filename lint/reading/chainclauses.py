@@ -58,7 +58,7 @@ class ChainClauses(RemarkClauses):
         stream = self.stream
         number = number.plus(self.more_chains())
         self.steps.append(Chain(stream.span_from(start), number))
-        note = notes.for_first_stitch(stream)
+        note = notes.for_first_stitch(stream, number.lone)
         if note is not None:
             self.attach_counting(note)
         self.ring_close(start, number)
@@ -107,6 +107,8 @@ class ChainClauses(RemarkClauses):
             ring = False
             ordinal = False
             while not stream.done and stream.kind() not in (",", ";", ".", ":", "(", "[", "{", "star"):
+                if stream.leads_to_work(stream.at):
+                    break  # "join to form ring and work 12 sc in ring"
                 ring = ring or stream.kind() == "ring"
                 ordinal = ordinal or stream.kind() in ("first", "ordinal") or stream.word("back")
                 stream.take()
@@ -173,6 +175,7 @@ class ChainClauses(RemarkClauses):
             return True
         if stream.kind() == "word" and stream.word("directly", "behind") or stream.kind() == "between":
             stream.pass_to()
+        stream.take_if("remaining")  # "skip one st and turning chain remaining"
         if stream.kind() == "or" and stream.kind(1) in ("next", "number", "chain"):
             stream.take()
             other = skipped(stream)

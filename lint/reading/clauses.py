@@ -19,8 +19,9 @@ from lint.reading import counts, repeats
 from lint.reading.asides import asides, emphasis
 from lint.reading.bracketclauses import BracketClauses
 from lint.reading.clausebase import SEPARATORS, Reading, all_read
+from lint.reading.guard import nothing_swallowed
 from lint.reading.rowcalls import ends_with_row, row_call
-from lint.reading.runs import side_by_side
+from lint.reading.runs import place_come_to, side_by_side
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.times import times as read_times
 from lint.tree import (
@@ -49,7 +50,8 @@ def read_row(stream: Stream) -> Reading:
     stream = stream.without(asides(stream) | emphasis(stream))
     parser = Clauses(stream, reading, top=True)
     parser.run()
-    reading.steps = side_by_side(_closing_join(repeats.fold_loose(reading.steps)))
+    reading.steps = nothing_swallowed(reading.steps, stream.lexemes)
+    reading.steps = side_by_side(_closing_join(place_come_to(repeats.fold_loose(reading.steps))))
     return reading
 
 
@@ -266,6 +268,12 @@ class Clauses(BracketClauses):
         """ "place 3 sc in same st" is work; "place 8 mm eyes between Rnds 12 and 13" is not."""
         stream = self.stream
         end = stream.sentence_end(start, ".", ";")
+        work = (
+            i
+            for i in range(start, end)
+            if stream.leads_to_work(i) or stream.kind(i - start) == "," and stream.work_at(i + 1)
+        )
+        end = next(work, end)
         if any(item.lower in ("eye", "eyes", "nose", "safety") for item in stream.lexemes[start:end]):
             stream.at = end
             self.steps.append(Remark(stream.span_from(start)))

@@ -24,7 +24,7 @@ def bracket_count(stream: Stream, start: int, close: int, worked: bool) -> State
         "all",
     ):
         return None
-    if kind in (",",) and not _ends_work(stream, after + 1):
+    if kind in (",",) and not ends_work(stream, after + 1):
         return None
     inner = stream.inside(start + 1, close)
     told = _told_in_words(inner, [item.lower for item in inner.lexemes])  # "(You will have 13 sts.)"
@@ -37,7 +37,7 @@ def bracket_count(stream: Stream, start: int, close: int, worked: bool) -> State
     if not worked and not found.items:
         return None
     if (
-        not _ends_work(stream, after)
+        not ends_work(stream, after)
         and len(found.items) == 1
         and found.items[0].unit == "stitches"
         and not found.items[0].words
@@ -46,7 +46,7 @@ def bracket_count(stream: Stream, start: int, close: int, worked: bool) -> State
     return found
 
 
-def _ends_work(stream: Stream, index: int) -> bool:
+def ends_work(stream: Stream, index: int) -> bool:
     """Whether nothing is worked from here on in the row (turning, joining, fastening off may follow)."""
     position = index
     while position < len(stream.lexemes):
@@ -65,6 +65,16 @@ def _ends_work(stream: Stream, index: int) -> bool:
                 return False
         position += 1
     return True
+
+
+def list_ends(stream: Stream, index: int) -> bool:
+    """Whether a row's work ends at `index`, where its count may still stand."""
+    while index < len(stream.lexemes) and stream.lexemes[index].kind in (",", ";", ".", "dash", "="):
+        index += 1
+    if index < len(stream.lexemes) and stream.lexemes[index].kind in OPENERS:
+        close = stream.matching(index)
+        return close is not None and bracket_count(stream, index, close, True) is not None
+    return ends_work(stream, index)
 
 
 def bare_count(stream: Stream, worked: bool) -> Stated | None:
@@ -101,7 +111,7 @@ def bare_count(stream: Stream, worked: bool) -> Stated | None:
     lead = stream.lexemes[start - 1].kind
     if lead not in _LEADS and lead not in CLOSERS and not (lead == "," and stream.kind() in OPENERS):
         return None
-    if stream.kind() not in ("number", "dash", *OPENERS) or not _ends_work(stream, end):
+    if stream.kind() not in ("number", "dash", *OPENERS) or not ends_work(stream, end):
         return None
     found = read(sentence, bare=lead in ("=", "dash", "→", ":", "|", "●"))
     if found is None or (found.items and all(item.unit == "unknown" for item in found.items)):
@@ -130,6 +140,8 @@ def _told_in_words(sentence: Stream, words: list[str]) -> int | None:
     if not telling:
         return None
     for index, lexeme in enumerate(sentence.lexemes):
+        if lexeme.kind in ("increase", "decrease", "each", "make", "skip"):
+            return None  # "making sure you inc 1 st at each end"
         if lexeme.kind in ("number", *OPENERS):
             return index
     return None
@@ -174,8 +186,10 @@ def read(stream: Stream, bare: bool) -> Stated | None:
             ):
                 break
             return None
-        if stream.word("x", "×") and not stream.done:
+        if stream.word("x", "×"):
             stream.take()
+            if stream.done:
+                return None  # "(6x)": how often, not how many
         unit, words = _unit(stream)
         if unit is None:
             pending.append(number)

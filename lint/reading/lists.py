@@ -25,6 +25,8 @@ def one_list(items: list[Step], place: Place) -> bool:
 
     With chains between, of any place that is one; for spaces, also where other stitches stand between, and "each".
     """
+    if place.shared:
+        return True  # "all in next st"
     each = place.which is Which.EACH or place.each_of
     if not each and (place.number.lone or 2) != 1:
         return False

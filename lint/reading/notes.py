@@ -97,23 +97,50 @@ def _chain_number(lexemes: list[Lexeme], position: int) -> int | None:
     return None
 
 
-def for_first_stitch(stream: Stream) -> Counting | None:
+_OWN_CHAINS = {"sc": 1, "hdc": 2, "dc": 3, "tr": 4, "dtr": 5}  # by stitch; common practice, no source
+
+
+def note_end(stream: Stream, start: int, length: int | None = None) -> int:
+    """Where a note without brackets ends that begins at `start`: "counts as dc and ch 2", not the work behind it.
+
+    A comma ends it, but before chains that make up the `length` of the beginning chain: "Ch 5, counts as dc, ch 2,".
+    """
+    end = stream.next_of(",", ";", ".", "(", "dash", "star", start=start)
+    end = next((i for i in range(start, end) if _work_follows(stream, i)), end)
+    stitch = next((item.value for item in stream.lexemes[start:end] if item.kind == "stitch"), None)
+    if end < len(stream.lexemes) and stream.lexemes[end].kind == "," and length is not None:
+        after = end + 1
+        number = (
+            _chain_number(stream.lexemes[: after + 4], after) if stream.kind(after - stream.at) == "chain" else None
+        )
+        if number is not None and length == number + _OWN_CHAINS.get(stitch or "", 99):
+            return stream.next_of(",", ";", ".", "(", "star", start=after)
+    return end
+
+
+def _work_follows(stream: Stream, index: int) -> bool:
+    """Whether "and", "then" leads from the note to work; chains after "and" are the note's."""
+    chain = any(stream.kind(index + ahead - stream.at) == "chain" for ahead in (1, 2))
+    return stream.leads_to_work(index) and not chain
+
+
+def for_first_stitch(stream: Stream, length: int | None = None) -> Counting | None:
     """ "ch 7 for first trc and ch 3", "ch 1 in place of sc": after a chain, without brackets."""
     start = stream.at
     if stream.kind() == "for" and stream.kind(1) == "first":
-        end = stream.next_of(",", ";", ".", "(")
+        end = note_end(stream, start, length)
         note = _counted(stream.inside(start, end), 0)
         if note is not None and note.stitch:
             stream.at = end
             return note
     if stream.kind() == "in" and stream.kind(1) == "place" and stream.kind(2) == "of":
-        end = stream.next_of(",", ";", ".", "(")
+        end = note_end(stream, start, length)
         note = _counted(stream.inside(start + 3, end), 0)
         if note is not None and note.stitch:
             stream.at = end
             return note
     if stream.kind() in ("counts", "counts_not"):
-        end = stream.next_of(",", ";", ".", "(")
+        end = note_end(stream, start, length)
         note = counting(stream.inside(start, end))
         if note is not None:
             stream.at = end

@@ -237,6 +237,8 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         place = replace(place, skipped=True)
     if between:
         place = replace(place, between=True, number=ONE if place.number.lone == 2 else place.number)
+        if of_a_row_below(stream):
+            place = replace(place, below=True, span=stream.span_from(start))
     elif stream.kind() == "between" and place.targets[0] == Target(TargetKind.SPACE):
         place = _space_between(stream, place, start)
     elif stream.kind() == "at" and stream.kind(1) == "top":
@@ -282,6 +284,10 @@ def _each(stream: Stream, start: int) -> Place | None:
     stream.skip("of", "the", "each")
     if stream.kind() in ("next", "first", "last", "same"):
         inner = _pointed(stream, start)
+        if inner is not None and inner.which is Which.NEXT and inner.number == ONE:
+            reach = limit(stream)  # "in each next st around"
+            if reach is not None:
+                return replace(inner, which=Which.EACH, limit=reach, span=stream.span_from(start))
         return replace(inner, each_of=True) if inner else None
     rest = stream.take_if("remaining")
     stream.skip("unused", "any")
@@ -323,7 +329,12 @@ def _pointed(stream: Stream, start: int) -> Place | None:
     if word == "next" and stream.kind() == "ordinal":
         return ordinal(stream, start)  # "in next 2nd sc"
     middle = bool(stream.take_if("middle"))
+    one_of = word in ("first", "last") and "of" in (stream.kind(-1), stream.kind(-2))
+    if word == "same" and stream.word("these", "those", ahead=-1) and stream.kind() == "number":
+        word = "next"  # "in each of these 2 sts"
     number = how_many(stream)
+    if one_of and number is not None and (stream.kind() == "unused" or "skip" in stream.peek().lower):
+        number = ONE  # "in first of the 2 skipped sts"
     which = {
         "next": Which.NEXT,
         "first": Which.FIRST,
@@ -337,7 +348,9 @@ def _pointed(stream: Stream, start: int) -> Place | None:
         if which is Which.ANY:
             return None
         place = Place(stream.span_from(start), which, (ANY,), number or ONE)
-    if which is Which.SAME:
+    if which is Which.SAME and stream.lexemes[start].lower == "that":
+        place = replace(place, from_words="that")
+    elif which is Which.SAME:
         words = stream.at
         same_as(stream)
         first = any(

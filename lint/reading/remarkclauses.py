@@ -32,6 +32,7 @@ _WORKING_WORDS = {
 }
 
 
+_POINTS_TO_WORK = ("make", "row", "round", "each", "ordinal", "remaining")
 _PLACE_ENDS = ("last", "next", "first", "each", "same", "any_stitch", "stitch", "space", "chain")
 _WORK_BEGINS = ("number", "stitch", "chain", "join", "turn", "special", "make", "repeat", "skip")
 _SIGNS = (",", ";", ".", ":", "dash", "(", "[", "{", "star", *CLOSERS)
@@ -60,8 +61,9 @@ class RemarkClauses(ClauseBase):
         return True
 
     def work_begins(self) -> bool:
-        """Whether "and" leads from a remark back to work."""
-        return self.stream.kind() == "and" and self.stream.kind(1) in _WORK_BEGINS
+        """Whether a connecting word leads from a remark back to work."""
+        stream = self.stream
+        return stream.kind() == "and" and stream.kind(1) in _WORK_BEGINS or stream.leads_to_work(stream.at)
 
     def read_beginning_remark(self, start: int) -> bool:
         """ "beginning in the top of ch-3" says where the run before starts; before any work, where this row does."""
@@ -121,7 +123,9 @@ class RemarkClauses(ClauseBase):
         """Pass everything up to the next stop or bracket, unless there is work among it."""
         start = self.stream.at
         self.stream.pass_to()
-        return not any(item.kind in ("make", "skip", "repeat") for item in self.stream.lexemes[start : self.stream.at])
+        passed = range(start, self.stream.at)
+        idle = not any(self.stream.lexemes[index].kind in ("make", "skip", "repeat") for index in passed)
+        return idle and not any(self.stream.work_at(index) for index in passed)
 
     def read_at_remark(self, start: int) -> bool:
         """ "at the start of a short edge": where the work is."""
@@ -179,6 +183,7 @@ class RemarkClauses(ClauseBase):
             return False
         seams = stream.word("seam the", "sew")  # no row: the whole sentence is finishing
         end = stream.sentence_end(start, ".", ";", *(() if seams else (",", ":", "star", *OPENERS)))
+        end = next((i for i in range(start + 1, end) if stream.leads_to_work(i)), end)
         ands = [i for i in range(start + 1, end) if stream.lexemes[i].kind == "and"]
         end = next((i for i in range(start + 1, end) if stream.lexemes[i].lower == "working"), end)
         end = next(
@@ -253,7 +258,9 @@ class RemarkClauses(ClauseBase):
     def read_counting_sentence(self, start: int) -> bool:
         """ "Ch 3. Counts as first dc." as a sentence of its own."""
         stream = self.stream
-        end = stream.next_of(".", ";", "(")
+        before = self.steps[-1] if self.steps else None
+        length = before.length.lone if isinstance(before, Chain) else None
+        end = notes.note_end(stream, stream.at, length)
         note = notes.counting(stream.inside(stream.at, end))
         if note is None:
             return False
@@ -283,7 +290,7 @@ class RemarkClauses(ClauseBase):
             and not self.runs_on(start)
             and sentence[0].kind not in _OPEN_ENDS
             and not any(
-                item.kind in STITCHY or item.lower in _WORKING_WORDS or item.kind in ("make", "row", "round")
+                item.kind in STITCHY or item.lower in _WORKING_WORDS or item.kind in _POINTS_TO_WORK
                 for item in sentence
             )
         ):

@@ -11,7 +11,7 @@ from lint.reading.rowcalls import named_row_call, names_rows, row_call
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.times import times
 from lint.source import Span
-from lint.tree import Chain, Group, Passage, Remark, Repeat, Skip, Step, Times, TimesKind, Unread, Work, alike
+from lint.tree import Chain, Covers, Group, Passage, Remark, Repeat, Skip, Step, Times, TimesKind, Unread, Work, alike
 
 
 @dataclass(frozen=True, slots=True)
@@ -151,7 +151,7 @@ def repeat_clause(stream: Stream, steps: list[Step], start: int) -> bool:
     return True
 
 
-def fold_row(steps: list[Step], how_often: Times, end: Span) -> bool:
+def fold_row(steps: list[Step], how_often: Times, end: Span, covers: Covers = Covers.ALL) -> bool:
     """ "sc 1, inc 1, repeat around", with no star: the row's words so far, but for its beginning chain."""
     first = next((i for i, s in enumerate(steps) if isinstance(s, (Work, Group, Skip))), None)
     if first is None or any(isinstance(s, (Repeat, Mark, Unread)) for s in steps):
@@ -160,7 +160,8 @@ def fold_row(steps: list[Step], how_often: Times, end: Span) -> bool:
     places = [place for s in body if isinstance(s, (Work, Group, Skip)) for place in s.places]
     if any(place.which in (Which.SAME, Which.FIRST, Which.EACH, Which.FROM_HOOK) for place in places):
         return False  # where the repeat begins is not said
-    steps[first:] = [Repeat(body[0].span.to(end), body, how_often)]
+    open_ = covers if len(body) > 1 else Covers.ALL
+    steps[first:] = [Repeat(body[0].span.to(end), body, how_often, covers=open_)]
     return True
 
 

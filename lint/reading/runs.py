@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.place import LimitKind, Place, TargetKind, Which
-from lint.tree import Alongside, Group, Loops, Remark, Step, Work
+from lint.tree import Alongside, Group, Loops, Remark, Repeat, Step, Work
 
 _PLAIN = (TargetKind.ANY_STITCH, TargetKind.STITCH)
 
@@ -25,6 +25,21 @@ def side_by_side(steps: list[Step]) -> list[Step]:
             run = isinstance(step, (Work, Group)) and (_run(step) is not None or _of_all(step))
             run = run and not (len(step.places) == 1 and _one_space(step.places[0]))
             base = len(found) if run else None
+        found.append(step)
+    return found
+
+
+def place_come_to(steps: list[Step]) -> list[Step]:
+    """The steps, where "that sp" behind "to next sp" is the space come to."""
+    found: list[Step] = []
+    for step in steps:
+        if isinstance(step, Repeat):
+            step = replace(step, items=tuple(place_come_to(list(step.items))))
+        before = found[-1] if found else None
+        limit = before.places[-1].limit if isinstance(before, Work) and before.places else None
+        if limit is not None and limit.kind is LimitKind.BEFORE and isinstance(step, (Work, Group)) and step.places:
+            if step.places[0].from_words == "that":
+                step = replace(step, places=(replace(step.places[0], which=Which.NEXT), *step.places[1:]))
         found.append(step)
     return found
 

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from lint.amount import ONE, Amount
+from lint.place import LimitKind
 from lint.reading.stream import OPENERS
 from lint.reading.yarnclauses import YarnClauses
-from lint.tree import OpenWork, ShapedWhere, Shaping
+from lint.tree import OpenWork, ShapedWhere, Shaping, Work
 
 _EDGES = ("ending", "row_end", "side", "edge")
 
@@ -49,8 +50,18 @@ class ShapingClauses(YarnClauses):
             return True
         if where is None:
             return False
-        self.steps.append(Shaping(stream.span_from(start), number, increase, where))
+        span = stream.span_from(start)
+        if where is ShapedWhere.ONE_END and self.stops_short():  # "sc to last 2 sts, dec at end of row": there
+            self.steps.append(Work(span, "inc" if increase else "dec", number, number_said=number != ONE))
+            return True
+        self.steps.append(Shaping(span, number, increase, where))
         return True
+
+    def stops_short(self) -> bool:
+        """Whether the run before ends short of the row's end."""
+        before = self.steps[-1] if self.steps else None
+        limit = before.places[-1].limit if isinstance(before, Work) and before.places else None
+        return limit is not None and limit.kind is LimitKind.LAST
 
     def every_nth(self) -> Amount | None:
         """Takes "in every 3rd st (around)", "every other st": the n."""

@@ -12,6 +12,9 @@ from lint.tree import Special
 OPENERS = {"(": ")", "[": "]", "{": "}"}
 CLOSERS = {")", "]", "}"}
 SIGNS = (",", ";", ".", *OPENERS, *CLOSERS, "star")  # what ends a clause
+_STITCHES = ("stitch", "special", "one_stitch", "group_word", "increase", "decrease", "picot")
+_AFTER_STITCH = ("in", "over", "around", "across", "each", "next", "together", "evenly", "to")
+_AFTER_NUMBER = (",", ";", ".", "end", "times")
 _LIST_SIGNS = {",", "/", "dash", ":", ";"}
 
 
@@ -58,7 +61,36 @@ class Stream:
 
     def pass_to(self, *kinds: str) -> None:
         """Pass everything up to the next lexeme of these kinds; with none named, to the clause's end."""
-        self.at = self.next_of(*(kinds or SIGNS))
+        end = self.next_of(*(kinds or SIGNS))
+        self.at = next((index for index in range(self.at, end) if self.leads_to_work(index)), end)
+
+    def leads_to_work(self, index: int) -> bool:
+        """Whether a connecting word at `index` ("and", "then", "by"…) leads to work."""
+        item = self.lexemes[index]
+        weak = item.kind in ("with", "by")  # "with a sl st", "by 1 dc" belong to what stands before
+        if not weak and item.kind not in ("and", "then") and item.lower not in ("but", "while", "before"):
+            return False
+        at = index + 1
+        while at < len(self.lexemes) and self.lexemes[at].kind in ("and", "then", "the", "make", "with", "by"):
+            weak = False if self.lexemes[at].kind in ("then", "make") else weak
+            at += 1
+        return self.work_at(at, 2 if weak else 1)
+
+    def work_at(self, index: int, least: int = 1) -> bool:
+        """Whether so many stitches, or a stitch and where it goes, a chain, a skip or a bracket stand at `index`."""
+        ahead = index - self.at
+        if self.kind(ahead) == "number":
+            space = "space" in (self.kind(further) for further in range(ahead + 2, ahead + 5))
+            worked = self.kind(ahead + 1) in _STITCHES or self.kind(ahead + 1) == "chain" and not space
+            return self.peek(ahead).number >= least and worked
+        if least > 1:
+            return False
+        if self.kind(ahead) in _STITCHES:
+            after = self.kind(ahead + 1)
+            return after in _AFTER_STITCH or after == "number" and self.kind(ahead + 2) in ("together", *_AFTER_NUMBER)
+        return (
+            self.kind(ahead) in ("skip", *OPENERS) or self.kind(ahead) == "chain" and self.kind(ahead + 1) == "number"
+        )
 
     def next_of(self, *kinds: str, start: int | None = None) -> int:
         """Index of the next lexeme of these kinds, from the cursor or `start`; the number of lexemes if there is none."""

@@ -196,6 +196,13 @@ def part_of(stream: Stream) -> tuple[Target | None, str]:
         return None, "elsewhere"
     if not stream.take_if("of"):
         return None, ""
+    whole = 1 if stream.kind() in ("the", "same") else 0
+    if stream.kind(whole) in ("row", "round") and stream.kind(whole + 1) == "number":
+        stream.at = start  # "next st of Row 1" lies below
+        return None, ""
+    if stream.kind(whole) in ("row", "round") and stream.kind(whole + 1) != "below":
+        stream.at += whole + 1  # "first st of the row"
+        return None, ""
     each = False
     while stream.kind() in ("the", "same", "next", "last", "each", "first", "beginning", "any", "ordinal"):
         if stream.kind() == "ordinal" and not names_piece(stream):
@@ -314,18 +321,24 @@ def same_as(stream: Stream) -> None:
     """Passes "as join", "as last sc", "as joining sl st", "at base of ch"."""
     if stream.kind() == "as" or stream.word("where") or stream.word("slipped", "joined") and stream.kind(1) == "to":
         stream.take()
-        while not stream.done and stream.kind() not in (
-            ",",
-            ";",
-            ".",
-            ")",
-            "]",
-            "}",
-            "(",
-            "[",
-            "{",
-            "and",
-            "turn",
-            "star",
+        while (
+            not stream.done
+            and stream.kind()
+            not in (
+                ",",
+                ";",
+                ".",
+                ")",
+                "]",
+                "}",
+                "(",
+                "[",
+                "{",
+                "and",
+                "turn",
+                "star",
+                "then",
+            )
+            and not stream.leads_to_work(stream.at)
         ):
             stream.take()

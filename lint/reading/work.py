@@ -101,7 +101,11 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         number is None and stream.kind() in ("(", "[") and stream.vocabulary.sizes > 1 and (several := stream.amount())
     ):
         number, number_after = several, True  # "sc (5, 6, 7)"
-    elif number is None and (bracketed := _times_in_brackets(stream)) is not None:
+    elif (
+        number is None
+        and (stitch in ("inc", "dec") or together is not None)
+        and (bracketed := _times_in_brackets(stream)) is not None
+    ):
         number, number_after = bracketed, True
     if stream.kind() == "any_stitch":  # "36 sc sts"
         stream.take()

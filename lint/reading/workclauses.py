@@ -6,14 +6,18 @@ from dataclasses import replace
 
 from lint.amount import ONE, Amount
 from lint.place import Which
+from lint.reading import repeats
+from lint.reading.clusterclauses import ClusterClauses
+from lint.reading.counts import list_ends
 from lint.reading.lists import bare, one_list
 from lint.reading.places import places
-from lint.reading.shapingclauses import ShapingClauses
 from lint.reading.stream import OPENERS
 from lint.reading.targets import ANY, is_space_word, of_a_row_below
 from lint.reading.work import work
 from lint.tree import (
     Chain,
+    Counting,
+    Covers,
     Evenly,
     Group,
     Loops,
@@ -32,7 +36,7 @@ from lint.tree import (
 _COLOURS = ("A", "B", "C", "D", "E", "F", "MC", "CC")
 
 
-class WorkClauses(ShapingClauses):
+class WorkClauses(ClusterClauses):
     """ "2 dc in next st", "36 sc evenly along side", "2 dc, ch 2, 2 dc in next sp"."""
 
     def read_number_first(self, start: int) -> bool:
@@ -57,55 +61,21 @@ class WorkClauses(ShapingClauses):
         step = work(stream, start, number)
         if step is None:
             return False
-        return self.finish_work(start, step)
+        return self.finish_work(start, step) and self.times_of_last(start)
 
-    def read_hold_back(self, start: int) -> bool:
-        """ "holding back last loop of each on hook, 2 dtr in next loop, thread over and draw through all loops".
-
-        One stitch, in old words: of the work that follows, or, where none does, of that before.
-        """
+    def times_of_last(self, start: int) -> bool:
+        """ "sc 3, inc x 6" at a row's end: six increases, or all of it six times; the row tells."""
         stream = self.stream
-        stream.take()
-        while not stream.done and stream.kind() not in (".", ";", "make", "number", "movement", *OPENERS):
-            stream.take()
-        stream.take_if("make")
-        if stream.kind() == "number":
-            at = stream.at
-            step = work(stream, at, stream.amount())
-        elif self.steps and stream.kind(-1) in (",", "and"):
-            step = self.steps.pop()
-        else:
-            return False
-        if not isinstance(step, Work) or len(step.places) != 1 or step.together or not step.number_said:
-            return False
-        if not self.closed_by_movements():
-            return False
-        legs = replace(step, places=())
-        place = step.places[0]
-        several = max(place.number.lone or 0, step.number.lone or 0) if place.each_of else 0
-        if several > 1:  # "2 dc, one in each of next 2 sts"
-            joined = replace(step, number=ONE, together=several, places=(replace(place, each_of=False, shared=True),))
-        else:
-            name = Special("cluster", legs.span, (legs,))
-            joined = Work(stream.span_from(start), "cluster", ONE, step.places, special=name, number_said=True)
-        self.steps.append(joined)
-        return True
-
-    def closed_by_movements(self) -> bool:
-        """Takes ", thread over and draw through all loops on hook": what makes one stitch of loops held back."""
-        stream = self.stream
-        start = stream.at
-        stream.skip(",", ";", "and")
-        if stream.kind() != "movement":
-            stream.at = start
-            return False
-        while stream.kind() == "movement":
-            stream.pass_to()
-            before = stream.at
-            stream.skip(",", "and")
-            if stream.kind() != "movement":
-                stream.at = before
-                break
+        last = self.steps[-1]
+        words = stream.lexemes[start : stream.at]
+        told = any(item.lower in ("x", "×") or item.kind == "times" for item in words)
+        listed = isinstance(last, Work) and last.number_after and not last.places and told
+        if not listed or not self._runs_before(last) or not list_ends(stream, stream.at) or self.depth:
+            return True
+        often = Times(last.span, TimesKind.IN_ALL, last.number)
+        self.steps[-1] = replace(last, number=ONE, number_said=False, number_after=False)
+        if not repeats.fold_row(self.steps, often, last.span, Covers.RATHER_LAST):
+            self.steps[-1] = last
         return True
 
     def worked_for_a_length(self, start: int) -> bool:
@@ -147,6 +117,9 @@ class WorkClauses(ShapingClauses):
             self.steps.append(OtherSide(step.span))  # "3 sc on the other side of the ch"
         if isinstance(step, Work) and step.stitch == "sl st" and not step.places and stream.kind() == "join":
             return self.read_join(start)  # "sl st to join in first st"
+        if isinstance(step, Work) and step.places and stream.kind() == "join" and stream.word("to join", "to close"):
+            stream.take()  # "dc in first sc to join"
+            step = replace(step, closing=Counting(stream.span_from(start), True, None, 0))
         if isinstance(step, Work) and stream.kind() == "evenly":
             if step.places or step.stitch in ("inc", "dec"):
                 return False

@@ -6,7 +6,7 @@ from lint.place import Place, Target, TargetKind, Which
 from lint.reading.chainclauses import ChainClauses
 from lint.reading.places import places
 from lint.reading.stream import SIGNS
-from lint.tree import AlongEdge, Chain, FastenOff, Join, JoinYarn, NoJoin, Repeat, Skip, Turn, Work
+from lint.tree import AlongEdge, Chain, Counting, FastenOff, Join, JoinYarn, NoJoin, Repeat, Skip, Turn, Work
 
 
 class YarnClauses(ChainClauses):
@@ -64,7 +64,10 @@ class YarnClauses(ChainClauses):
         ):
             self.steps.append(JoinYarn(span, colour, stitch if stitch != "sl st" else None, found))
         elif stitch not in (None, "sl st"):
-            self.steps.append(Work(span, stitch, places=found))
+            closing = (
+                Counting(span, True, None, 0) if stitch != "sc" else None
+            )  # a tall stitch closes as the last space
+            self.steps.append(Work(span, stitch, places=found, closing=closing))
         else:
             self.steps.append(Join(span, found))
         if stream.kind() == "forming" or stream.kind() == "to" and stream.kind(1) in ("join", "word"):

@@ -33,6 +33,11 @@ def first_cluster(chain: Chain, following: tuple[Step, ...]) -> FirstCluster | N
     used = next((step.stitch for step in others if _is_cluster(step.stitch)), None)
     if named or used and legs.together:
         return FirstCluster(legs, used or None, named is not None or _joined_to_cluster(rest))
+    if legs.special is not None:  # "ch 3, 2 dc held back" before clusters of three
+        number = legs.special.items[0].number.lone or 0
+        clusters = [step.special for step in others if step.stitch == legs.stitch and step.special is not None]
+        one_more = bool(clusters) and all((s.items[0].number.lone or 0) == number + 1 for s in clusters if s.items)
+        return FirstCluster(legs, None, _joined_to_cluster(rest)) if one_more else None
     if legs.together is None:
         said = legs.closing is not None and legs.closing.counts and any(step.together == 2 for step in others)
         return FirstCluster(legs, None, True) if said else None
@@ -46,6 +51,13 @@ def _legs(step: Step) -> Work | None:
     """The one stitch or decrease in one place, or over some, that follows the chain."""
     if isinstance(step, Group) and len(step.items) == 1:
         step = step.items[0]
+    if (
+        isinstance(step, Work)
+        and step.stitch == "cluster"
+        and step.special is not None
+        and len(step.special.items) == 1
+    ):
+        return step if len(step.places) == 1 else None
     if not isinstance(step, Work) or step.special is not None or step.stitch in ("sl st", "picot", "inc", "dec"):
         return None
     return step if step.number.lone == 1 and len(step.places) <= 1 else None

@@ -207,6 +207,14 @@ class PatternWorker:
             isinstance(s, (*MAKES_STITCHES, Chain, MakeRing)) for s in walk(instance.steps)
         ):
             return self._not_recomputed(instance, state, size, "no stitches were found in this row", row.span)
+        nodes = state.fabric.nodes if state.fabric is not None else []
+        on_stitches = any(node.is_stitch for node in nodes)
+        if (
+            row.label is not None
+            and on_stitches
+            and not any(isinstance(s, MAKES_STITCHES) for s in walk(instance.steps))
+        ):
+            return self._not_recomputed(instance, state, size, "no stitches were found in this row", row.span)
         if state.fabric is None:
             if founds(instance.steps) or any(isinstance(step, MakeRing) for step in instance.steps):
                 state.fabric = Fabric()

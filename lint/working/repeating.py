@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from itertools import takewhile
 
 from lint.place import TargetKind, Which
-from lint.tree import Chain, Either, Group, Join, Remark, Repeat, Skip, Step, TimesKind, Work, alike, walk
+from lint.tree import Chain, Covers, Either, Group, Join, Remark, Repeat, Skip, Step, TimesKind, Work, alike, walk
 from lint.working.cursor import PlacesUnknown, Trouble
 from lint.working.moving import Moving
 from lint.working.rowstate import Noted
@@ -15,6 +16,11 @@ class Repeating(Moving):
     """Working a passage again and again."""
 
     def work_repeat(self, step: Repeat, following: tuple[Step, ...]) -> None:
+        if step.covers is not Covers.ALL:
+            last = self.choices.pick(("times over", step.span.start), 2, int(step.covers is Covers.RATHER_LAST))
+            if last == 1:
+                self.run(step.items[:-1], (step.items[-1], *following))
+                step = replace(step, items=step.items[-1:])
         self.repeating += 1
         if step.times.kind is TimesKind.FILL:
             self.repeat_to_fill(step, following)

@@ -226,7 +226,10 @@ class Stitching(Making):
         note = step.closing if step.closing is not None and step.closing.counts else None
         own_chain = target.kind is TargetKind.TURNING_CHAIN and self.begin_node is not None and self.cursor.circular
         own_first = self.made[-1].kind == "space" and into_round_start(place, None if self.springs else self.made[0])
-        said_so = note is not None and note.stitch is None and self.made[-1].kind == "space"
+        spaces = any(
+            node.kind == "space" for node in (self.made if note is not None and note.space == 0 else self.made[-1:])
+        )
+        said_so = note is not None and note.stitch is None and spaces
         if not (own_chain or own_first or said_so):
             return False
         height = self.rules.height(step.stitch)
@@ -234,7 +237,7 @@ class Stitching(Making):
         if self.made[-1].kind == "space":
             self.made[-1].length = said or self.length_of_last_loop(said) or self.made[-1].length + height
         else:
-            self.add_space(said or height, None)
+            self.add_space(said or self.length_of_last_loop(said) or height, None)
         self.made[-1].closing = True
         self.closing = self.made[-1]
         self.joined = True

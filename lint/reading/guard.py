@@ -1,0 +1,124 @@
+"""Sees to it that nothing is passed over in silence: words that hold work but were read as none become Unread."""
+
+from __future__ import annotations
+
+from bisect import bisect_left
+
+from lint.lexicon import Lexeme
+from lint.reading.stream import CLOSERS, OPENERS
+from lint.reading.targets import LOOPS
+from lint.source import Span
+from lint.tree import (
+    AlongEdge,
+    Chain,
+    FastenOff,
+    Join,
+    JoinYarn,
+    MakeRing,
+    NoJoin,
+    OtherSide,
+    Remark,
+    Skip,
+    Step,
+    Turn,
+    Unread,
+    UseYarn,
+    Work,
+)
+
+_IDLE = (Remark, UseYarn, NoJoin, Turn, FastenOff, AlongEdge, OtherSide)
+_MAKES = ("stitch", "one_stitch", "group_word", "special", "increase", "decrease")
+_PLACED = ("in", "over", "around", "across", "each", "next", "together", "evenly")
+_NAMES = (
+    *CLOSERS,
+    "number",
+    "first",
+    "last",
+    "next",
+    "each",
+    "same",
+    "any",
+    "of",
+    "the",
+    "in",
+)  # before a stitch named
+_TELLS = ("made", "forming", "counts", "counts_not")
+_WHY = "work stands among words that would otherwise be passed over"
+
+
+def nothing_swallowed(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
+    """The steps; one that passes over words with work in them is Unread instead."""
+    starts = [item.start for item in lexemes]
+
+    def words(span: Span) -> list[Lexeme]:
+        return lexemes[bisect_left(starts, span.start) : bisect_left(starts, span.end)]
+
+    found: list[Step] = []
+    for step in steps:
+        inside = words(step.span)
+        swallows = (
+            isinstance(step, _IDLE)
+            and not any(item.kind in _TELLS or item.lower in ("has", "have") for item in inside)
+            and _holds_work(inside)
+            or isinstance(step, (Join, JoinYarn, MakeRing))
+            and _holds_more_work(inside)
+            or isinstance(step, Skip)
+            and any(_is_placed(inside, index) for index in range(len(inside)))
+        )
+        note = step.counting if isinstance(step, Chain) else step.closing if isinstance(step, Work) else None
+        if note is not None and not swallows:
+            inside = words(note.span)
+            swallows = any(
+                (_is_placed(inside, i) or _is_numbered_and_placed(inside, i)) and inside[i + 1].kind in _PLACED
+                for i in range(len(inside))
+            )
+        if swallows:
+            shown = " ".join(item.text for item in inside)
+            found.append(Unread(step.span, shown, _WHY))
+        else:
+            found.append(step)
+    return found
+
+
+def _holds_work(inside: list[Lexeme]) -> bool:
+    """Whether a number of stitches, or a stitch and where it goes, stands among these words.
+
+    In brackets that only explain, "(2 sc increased)", a number of stitches is no work.
+    """
+    if inside and inside[0].kind in OPENERS:
+        return any(_is_placed(inside, i) or _is_numbered_and_placed(inside, i) for i in range(len(inside)))
+    return any(_is_placed(inside, index) or _is_numbered(inside, index) for index in range(len(inside)))
+
+
+def _holds_more_work(inside: list[Lexeme]) -> bool:
+    """Whether more is worked than the one stitch that joins."""
+    several = any(_is_numbered(inside, index, least=2) for index in range(len(inside)))
+    return several or sum(_is_placed(inside, index) for index in range(len(inside))) > 1
+
+
+def _is_numbered(inside: list[Lexeme], index: int, least: int = 1) -> bool:
+    """Whether "3 dc", "6 inc" ends here; "ch-3 dc" names one dc."""
+    if inside[index].kind not in _MAKES or inside[index].value == "sl st" or not index:
+        return False
+    before = inside[index - 1]
+    chain = index > 1 and inside[index - 2].kind in ("chain", "dash")
+    return before.kind == "number" and before.number >= least and not chain
+
+
+def _is_numbered_and_placed(inside: list[Lexeme], index: int) -> bool:
+    """Whether "3 dc in" stands here."""
+    return _is_numbered(inside, index) and index + 1 < len(inside) and inside[index + 1].kind in _PLACED
+
+
+def _is_placed(inside: list[Lexeme], index: int) -> bool:
+    """Whether "dc in", "sc2tog", "inc 6" begins here."""
+    item = inside[index]
+    if item.kind not in _MAKES or item.value == "sl st" or index + 1 >= len(inside):
+        return False
+    if item.kind != "decrease" and any(after.kind in LOOPS for after in inside[index + 2 : index + 3]):
+        return False  # "all sts are dc in back loop"
+    if index and inside[index - 1].kind in _NAMES:
+        return False  # a stitch that is named, not worked: "with the last dc in top of ch"
+    after = inside[index + 1].kind
+    tog = after == "number" and any(item.kind == "together" for item in inside[index + 2 : index + 3])
+    return after in _PLACED or tog or after == "number" and item.kind in ("increase", "decrease")
