@@ -1,0 +1,87 @@
+"""Work that stands behind a note, a remark, a join or a place is worked, or the row is said not to be understood.
+
+Each of these was once passed over in silence.  Truths worked out by hand; common practice, no source.
+"""
+
+from __future__ import annotations
+
+import pytest
+from helpers import check
+
+ROUND_12 = "Rnd 1: 6 sc in magic ring.\nRnd 2: 2 sc in each st around.\n"
+ROUND_12_DC = (
+    "Ch 4, join with sl st to form ring.\n"
+    "Rnd 1: Ch 3 (counts as dc), 11 dc in ring, join with sl st in top of beg ch-3.\n"
+)
+ROW_20 = "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn.\n"
+OVAL = "Ch 9.\nRnd 1: Sc in 2nd ch from hook and in next 6 ch, 3 sc in last ch, "
+
+# row, and how many stitches it makes; what is not understood is no fault here, another number is
+WORDS = [
+    # notes on the beginning chain
+    (ROUND_12_DC, "Rnd 2: Ch 3, counts as first dc, dc in next 11 sts, join.", 12),
+    (ROUND_12_DC, "Rnd 2: Ch 3, this counts as first dc, 2 dc in each of next 11 sts, join.", 23),
+    (ROUND_12, "Rnd 3: Ch 1, does not count as st, 2 sc in each st around, join.", 24),
+    (ROUND_12_DC, "Rnd 2: Ch 3 for first dc and dc in next 11 sts, join.", 12),
+    # rings and chains
+    ("", "Rnd 1: Ch 4, join with sl st to form ring and work 12 sc in ring.", 12),
+    (ROUND_12, "Rnd 3: Ch 1 to begin then 2 sc in each st around.", 24),
+    # times in brackets behind a list
+    (ROUND_12, "Rnd 3: 1 sc, 1 inc (6 x).", 18),
+    (ROUND_12, "Rnd 3: Sc in next st, inc in next st (repeat around).", 18),
+    (ROUND_12, "Rnd 3: 1 sc, inc (x6) (18 sts)", 18),
+    (ROUND_12, "Rnd 3: sc 1, inc x 6 (18)", 18),
+    (ROUND_12, "Rnd 3: 2 sc in next st (3 times), sc in last 9 sts.", 15),
+    # the other side of the chain
+    (OVAL, "working along opposite side of ch and sc in next 6 ch, 2 sc in last ch.", 18),
+    (OVAL, "now work along the other side of the chain and sc in next 6 ch, 2 sc in last ch.", 18),
+    # where it is, and what it is for
+    (ROUND_12, "Rnd 3: *3 sc in next st for corner and sc in next 2 sts; rep from * around.", 20),
+    (ROUND_12, "Rnd 3: Sc in next 6 sts for the toe then 2 sc in each of next 6 sts.", 18),
+    (ROUND_12, "Rnd 3: Sc in first st of the round then 2 sc in each of next 11 sts.", 23),
+    (ROUND_12, "Rnd 3: Sc in same st as join then 2 sc in each of next 11 sts.", 23),
+    (ROW_20, "Row 2: Ch 1, 2 sc in first st of the row and sc in each st to end.", 21),
+    # remarks
+    (ROUND_12, "Rnd 3: Sc in next 6 sts, change to B then 2 sc in each of next 6 sts.", 18),
+    (ROUND_12, "Rnd 3: Sc in next 6 sts, place marker for the heel then 2 sc in each of next 6 sts.", 18),
+    (ROUND_12, "Rnd 3: Sc in next 6 sts, stuff head then 2 sc in each of next 6 sts.", 18),
+    (ROUND_12, "Rnd 3: Switch to B for 2 sc in next st, sc in next 11 sts.", 13),
+    (ROUND_12, "Rnd 3: Place 6 mm eyes on Rnd 2 and sc2tog 6 times.", 6),
+    (ROW_20, "Row 2: Ch 1, taking care to sc2tog over the first 2 sts, sc in each st to end.", 19),
+    (ROW_20, "Row 2: Ch 1, being careful to inc 6 sts evenly, sc across.", 26),
+    (ROW_20, "Row 2: Ch 1, frabble the wuzzocks, turn.", 20),
+    # joins
+    (ROUND_12, "Rnd 3: Join with 2 sc in any st, 2 sc in each of next 11 sts.", 24),
+    (ROUND_12, "Rnd 3: Ch 1, *sc in next st, ch 3, skip 1 st; rep from * around, omitting last ch 3; join with hdc in first sc.", 6),
+    # old clusters over several places
+    (ROW_20, "Row 2: Ch 3 (counts as dc), *holding back last loop of each dc on hook, dc in next st and 2 dc in following st, yo and draw through all loops; rep from * to last st, dc in last st.", 11),
+    (ROW_20, "Row 2: Ch 3 (counts as dc), *holding back last loop of each, 2 dc in next 2 sts, yo and draw through all 5 loops; rep from * to last st, dc in last st.", 11),
+    # "these", "that", "of the"
+    (ROW_20, "Row 2: Ch 1, sc in each st to last 4 sts, 2 sc in each of those 4 sts.", 24),
+    (ROW_20, "Row 2: Ch 3 (counts as dc), *skip 2 sts, dc in next st, dc in first of the 2 skipped sts; rep from * to last st, dc in last st.", 14),
+    (ROW_20, "Row 2: Ch 1, sc to last 2 sts, dec at end of row.", 19),
+    (ROW_20, "Row 2: Ch 1, sc in each of next 18 sts, on the last 2 sts sc2tog.", 19),
+    (ROUND_12, "Rnd 3: Inc in first st and every 3rd st after.", 16),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("before", "words", "stitches"), WORDS, ids=[words[:80] for _, words, _ in WORDS])
+def test_no_work_is_lost(before: str, words: str, stitches: int) -> None:
+    """The row makes all its words say, or is not recomputed; and no right count is called wrong."""
+    separator = "" if before.endswith(", ") else "\n"
+    report = check(f"Test\nUS terms\n\n{before}{separator}{words}\n")
+    cell = report.ledger.rows[-1].cells[0]
+    assert cell.made is None or cell.made.stitches == stitches
+    wrong = [f.rule for f in report.findings if f.weight.value == "correction" and f.rule != "section-missing"]
+    assert not wrong
+
+
+READ = [words for words in WORDS if "counts as" in words[1] or "then 2 sc" in words[1] or "(repeat" in words[1]]
+
+
+@pytest.mark.parametrize(("before", "words", "stitches"), READ, ids=[words[:80] for _, words, _ in READ])
+def test_and_it_is_read(before: str, words: str, stitches: int) -> None:
+    """Notes, connecting words and repeats in brackets are understood, not only kept from doing harm."""
+    report = check(f"Test\nUS terms\n\n{before}{words}\n")
+    made = report.ledger.rows[-1].cells[0].made
+    assert made is not None and made.stitches == stitches
