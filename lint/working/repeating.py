@@ -16,6 +16,8 @@ class Repeating(Moving):
     """Working a passage again and again."""
 
     def work_repeat(self, step: Repeat, following: tuple[Step, ...]) -> None:
+        if not step.items:
+            raise PlacesUnknown("there are no words between the marks of the repeat")
         if step.covers is not Covers.ALL:
             last = self.choices.pick(("times over", step.span.start), 2, int(step.covers is Covers.RATHER_LAST))
             if last == 1:
