@@ -26,10 +26,12 @@ class Related:
 
 @dataclass(frozen=True, slots=True)
 class Likely:
-    """A likely cause: a change to the text, and what would then come out."""
+    """A likely cause: a change to the text, what would then come out, and the change as words for a stretch of the text."""
 
     change: str
     then: str
+    span: Span | None = None
+    replacement: str | None = None
 
 
 @dataclass(frozen=True, slots=True)

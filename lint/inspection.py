@@ -9,6 +9,7 @@ from lint.checks.context import Context
 from lint.finding import Finding
 from lint.grade import Grade, grade
 from lint.ledger import Ledger
+from lint.likely.causes import explain
 from lint.pattern import Pattern
 from lint.reading.document import read_pattern
 from lint.reading.terms import Terms
@@ -46,6 +47,7 @@ def inspect(source: SourceText, book: Rulebook | None = None, terms: str = "auto
     book = book or load_rulebook()
     pattern, found_terms, lexicon = read_pattern(source, book, terms)
     ledger = PatternWorker(pattern, book, workings).ledger()
-    findings = run_checks(Context(source, pattern, found_terms, lexicon, ledger, book))
+    causes = explain(source, pattern, book, ledger)
+    findings = run_checks(Context(source, pattern, found_terms, lexicon, ledger, book, causes))
     done, of = ledger.recomputed()
     return Report(source, pattern, found_terms, ledger, findings, grade(findings, done, of, book), book)

@@ -25,6 +25,8 @@ LAYERS = [
     ["lexicon"],
     ["reading"],
     ["working", "ledger"],
+    ["faults"],
+    ["likely"],
     ["checks"],
     ["grade"],
     ["inspection"],

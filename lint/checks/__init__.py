@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from lint.checks import chains, labels, rows, words
+from lint.checks import chains, folding, labels, rows, words
 from lint.checks.context import Context
 from lint.finding import Finding
 
 CHECKS = (
-    rows.check_rows,
+    folding.check_rows,
     rows.check_counts_missing,
     rows.check_ranges,
     rows.check_unchecked,

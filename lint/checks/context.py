@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 
 from lint.finding import Finding, Likely, Related
 from lint.ledger import Ledger
 from lint.lexicon import Lexicon
+from lint.likely.causes import Explained
 from lint.pattern import Pattern
 from lint.reading.terms import Terms
 from lint.rulebook import Rulebook
@@ -23,6 +25,7 @@ class Context:
     lexicon: Lexicon
     ledger: Ledger
     book: Rulebook
+    causes: Mapping[int, Explained] = field(default_factory=dict)  # by place in the ledger
 
     def finding(
         self,

@@ -1,98 +1,27 @@
 """Counts, corners and fit: what a row makes against what is printed, and against the row below.
 
-One mistake gives one finding: a row has at most one of these, and rows that only follow from an earlier
-mistake are folded under it.
+A row has at most one of these findings; which of them only follow from an earlier one is told in folding.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from lint.checks.context import Context
+from lint.faults import RULES, SERIOUS, fault_of, unequal_sides
 from lint.finding import Finding, Related, Weight
 from lint.ledger import Cell, LedgerRow, Outcome
 from lint.source import Span
 from lint.tree import Repeat
 from lint.working.compare import Difference
 
-_SERIOUS = ("run out", "too often", "does not fit", "left", "left over")
-_RULES = {
-    "run out": "places-run-out",
-    "does not fit": "repeat-does-not-fit",
-    "too often": "repeat-does-not-fit",
-    "left": "places-left-over",
-    "left over": "places-left-over",
-}
 
-
-@dataclass
-class _Open:
-    """The last finding of a part, to which rows that follow from it are added."""
-
-    finding: Finding
-    source: int  # offset of the printed row
-    followers: list[LedgerRow]
-
-
-def check_rows(context: Context) -> Iterator[Finding]:
-    """count-differs, corners-differ, repeat-does-not-fit, places-left-over, places-run-out, place-not-there."""
-    tainted: _Open | None = None
-    part = None
-    for row in context.ledger.rows:
-        if row.part is not part:
-            if tainted is not None:
-                yield _folded(tainted, context)
-            part, tainted = row.part, None
-        finding = _of_row(row, context)
-        if finding is None:
-            if tainted is not None and any(cell.made is not None for cell in row.cells):
-                yield _folded(tainted, context)
-                tainted = None
-            continue
-        same_words = tainted is not None and tainted.source == row.row.span.start
-        if tainted is not None and (same_words or finding.rule != "place-not-there" and _follows(tainted)):
-            tainted.followers.append(row)
-            continue
-        if tainted is not None:
-            yield _folded(tainted, context)
-        tainted = _Open(finding, row.row.span.start, [])
-        if _settled(row):
-            yield finding
-            tainted = None
-    if tainted is not None:
-        yield _folded(tainted, context)
-
-
-def _follows(opened: _Open) -> bool:
-    """Whether a mistake leaves the row below wrong for the rows after it."""
-    return opened.finding.weight is Weight.CORRECTION and opened.finding.rule != "place-not-there"
-
-
-def _settled(row: LedgerRow) -> bool:
-    """Whether work went on from the printed count, so that later rows don't follow from this mistake."""
-    return any(cell.picked_up for cell in row.cells)
-
-
-def _folded(opened: _Open, context: Context) -> Finding:
-    rows = [row for row in opened.followers if row.row.span.start != opened.source]
-    if not rows:
-        return opened.finding
-    labels = [row.label for row in rows]
-    follow = labels[0] if len(set(labels)) == 1 else f"{labels[0]} to {labels[-1]}"
-    related = tuple(Related(row.span, "follows from this") for row in rows[:6])
-    return replace(
-        opened.finding,
-        message=f"{opened.finding.message} What does not come out in {follow} follows from this.",
-        related=(*opened.finding.related, *related),
-    )
-
-
-def _of_row(row: LedgerRow, context: Context) -> Finding | None:
+def finding_of(row: LedgerRow, context: Context) -> Finding | None:
     """The one finding of a row, over all sizes in which it shows."""
     by_rule: dict[str, list[int]] = {}
     for size, cell in enumerate(row.cells):
-        rule = _rule_of(cell)
+        rule = fault_of(cell)
         if rule is not None:
             by_rule.setdefault(rule, []).append(size)
     if not by_rule:
@@ -108,23 +37,6 @@ def _of_row(row: LedgerRow, context: Context) -> Finding | None:
         "place-not-there": _not_there,
     }.get(rule, _misfit)
     return builder(context, row, cell, concerned)
-
-
-def _rule_of(cell: Cell) -> str | None:
-    if cell.made is None and not cell.misfits:
-        return None
-    serious = next((misfit for misfit in cell.misfits if misfit.kind in _SERIOUS), None)
-    if cell.assumed and cell.outcome is not Outcome.DIFFERS:
-        return None  # which stitches lie below is not known, only how many are printed
-    if serious is not None:
-        return _RULES[serious.kind]
-    if cell.outcome is Outcome.DIFFERS:
-        return "count-differs"
-    if any(misfit.kind == "not there" for misfit in cell.misfits):
-        return "place-not-there"
-    if _unequal_sides(cell) is not None:
-        return "corners-differ"
-    return None
 
 
 def _base(row: LedgerRow, concerned: tuple[str, ...]) -> dict:
@@ -185,9 +97,9 @@ def _neighbour(context: Context, row: LedgerRow) -> tuple[Related, ...]:
 
 
 def _misfit(context: Context, row: LedgerRow, cell: Cell, concerned: tuple[str, ...]) -> Finding:
-    kinds = [misfit for misfit in cell.misfits if misfit.kind in _SERIOUS]
+    kinds = [misfit for misfit in cell.misfits if misfit.kind in SERIOUS]
     first = kinds[0]
-    rule = _RULES[first.kind]
+    rule = RULES[first.kind]
     number = sum(misfit.number for misfit in kinds if misfit.kind == first.kind and misfit.wanted == first.wanted)
     unit = _plural(_word(context, first.wanted), number)
     difference = cell.comparison.differences[0] if cell.outcome is Outcome.DIFFERS else None
@@ -244,7 +156,7 @@ def _not_there(context: Context, row: LedgerRow, cell: Cell, concerned: tuple[st
 
 
 def _corners_differ(context: Context, row: LedgerRow, cell: Cell, concerned: tuple[str, ...]) -> Finding:
-    sides = _unequal_sides(cell)
+    sides = unequal_sides(cell.made)
     total = cell.made.stitches
     listed = ", ".join(str(side) for side in sides[:-1]) + f" and {sides[-1]}"
     what = (
@@ -261,18 +173,6 @@ def _trim(context: Context, span: Span) -> Span:
     text = context.source.slice(span)
     lead = len(text) - len(text.lstrip(" :.\n\t–-"))
     return Span(span.start + lead, span.start + len(text.rstrip()))
-
-
-def _unequal_sides(cell: Cell) -> tuple[int, ...] | None:
-    """The sides where they are not alike, opposite sides of an oblong apart."""
-    sides = cell.made.sides
-    if len(set(sides)) < 2:
-        return None
-    if len(sides) % 2 == 0 and sides[: len(sides) // 2] == sides[len(sides) // 2 :]:
-        return None
-    if max(sides) - min(sides) > max(4, min(sides)):
-        return None  # not a regular shape at all
-    return sides
 
 
 def _word(context: Context, name: str) -> str:

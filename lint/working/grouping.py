@@ -29,10 +29,13 @@ class Grouping(Stitching):
         """A stitch the pattern defines by a run of others: a shell, a V-stitch, a filet block."""
         number = self.amount(step.number)
         if special.places_itself and not step.places:
+            noted = len(self.noted)
             for _ in range(number):
                 self.run(special.items, ())
                 self.groups[special.name] += 1
                 self.check_size()
+            for trouble in self.noted[noted:]:
+                trouble.span = step.span  # what does not fit is the row's words, not those of the definition
             return
         items = special.items
         places = step.places or (Place(step.span, Which.NEXT, (_ANY,), step.number if number > 1 else Amount.of(1)),)

@@ -101,13 +101,13 @@ def best_reading(task: Task, state: PieceState) -> Trial:
     if best.agrees is None:
         covers = [(key, 1 - taken) for key, (taken, _) in best.worked.choices.asked.items() if key[0] == "covers"]
         for key, other in covers[:3]:
-            trial = _try(task, state, {**best.forced, key: other})
+            trial = one_reading(task, state, {**best.forced, key: other})
             best.open = best.open or trial.fits and trial.worked.made.stitches != best.worked.made.stitches
     return best
 
 
 def _best(task: Task, state: PieceState) -> Trial:
-    first = _try(task, state, {})
+    first = one_reading(task, state, {})
     if first.agrees is not False and first.fits or not first.worked.choices.asked:
         return first
     best = first
@@ -115,7 +115,7 @@ def _best(task: Task, state: PieceState) -> Trial:
     pairs = (pair for pair in combinations(others, 2) if pair[0][0] != pair[1][0])
     tries = [dict([one]) for one in others] + [dict(pair) for pair in pairs]
     for forced in tries[:_MOST_TRIALS]:
-        trial = _try(task, state, forced)
+        trial = one_reading(task, state, forced)
         settles = task.instance.stated is not None or trial.fits and not best.fits
         if trial.rank < best.rank and settles:
             best = trial
@@ -124,7 +124,8 @@ def _best(task: Task, state: PieceState) -> Trial:
     return best
 
 
-def _try(task: Task, state: PieceState, forced: dict[Key, int]) -> Trial:
+def one_reading(task: Task, state: PieceState, forced: dict[Key, int]) -> Trial:
+    """One reading of a row.  Raises PlacesUnknown, TooMany."""
     worked = _bench(Bench, task, state, forced).work(task.steps)
     return Trial(worked, _compared(task, worked), forced)
 

@@ -1,0 +1,45 @@
+"""What is wrong with a row as worked: one fault a cell, under the name of its rule."""
+
+from __future__ import annotations
+
+from lint.ledger import Cell, Outcome
+from lint.working.fabric import Made
+
+SERIOUS = ("run out", "too often", "does not fit", "left", "left over")
+RULES = {
+    "run out": "places-run-out",
+    "does not fit": "repeat-does-not-fit",
+    "too often": "repeat-does-not-fit",
+    "left": "places-left-over",
+    "left over": "places-left-over",
+}
+
+
+def fault_of(cell: Cell) -> str | None:
+    """The rule that a row breaks in one size, the gravest; None where it comes out."""
+    if cell.made is None and not cell.misfits:
+        return None
+    serious = next((misfit for misfit in cell.misfits if misfit.kind in SERIOUS), None)
+    if cell.assumed and cell.outcome is not Outcome.DIFFERS:
+        return None  # which stitches lie below is not known, only how many are printed
+    if serious is not None:
+        return RULES[serious.kind]
+    if cell.outcome is Outcome.DIFFERS:
+        return "count-differs"
+    if any(misfit.kind == "not there" for misfit in cell.misfits):
+        return "place-not-there"
+    if cell.made is not None and unequal_sides(cell.made) is not None:
+        return "corners-differ"
+    return None
+
+
+def unequal_sides(made: Made) -> tuple[int, ...] | None:
+    """The sides where they are not alike, opposite sides of an oblong apart."""
+    sides = made.sides
+    if len(set(sides)) < 2:
+        return None
+    if len(sides) % 2 == 0 and sides[: len(sides) // 2] == sides[len(sides) // 2 :]:
+        return None
+    if max(sides) - min(sides) > max(4, min(sides)):
+        return None  # not a regular shape at all
+    return sides

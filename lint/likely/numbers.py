@@ -1,0 +1,204 @@
+"""Every number in a row's words that can be another by a slip: how often, how many, into how many, how long a chain."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, replace
+
+import regex
+
+from lint.amount import Amount
+from lint.likely.edits import Edit, spliced
+from lint.likely.numerals import numeral, often, ordinal, with_value
+from lint.place import LimitKind, Place, TargetKind, Which
+from lint.source import Span
+from lint.tree import Chain, Evenly, Group, Repeat, Shaping, Skip, Step, TimesKind, Work, walk
+
+_BY_ONE, _BY_MORE = 1.2, 1.6  # a figure is rather one off than any other
+_NEXT = regex.compile(r"(?i)\bnext\s+")
+
+
+@dataclass(frozen=True)
+class Dial:
+    """A number that can be turned: what it is now, the step with another, and how that reads."""
+
+    step: Step
+    value: int
+    turned: Callable[[int], Step]
+    reads: Callable[[int], tuple[Span, str] | None]  # the stretch of the text, and its words with another number
+    says: Callable[[int], str] | None = None  # the change in words of its own
+    extra: float = 0.0
+
+    def edit(self, text: str, number: int) -> Edit:
+        """The edit that turns the number."""
+        printed = self.reads(number)
+        cost = (_BY_ONE if abs(number - self.value) == 1 else _BY_MORE) + self.extra
+        if self.says is not None:
+            change = self.says(number)
+        elif printed is not None:
+            old = " ".join(text[self.step.span.start : self.step.span.end].split())
+            change = f"“{spliced(text, self.step.span, *printed)}” instead of “{old}”"
+        else:
+            change = f"{number} instead of {self.value} in “{text[self.step.span.start : self.step.span.end]}”"
+        span, words = printed if printed is not None else (None, None)
+        return Edit(change, cost, self.step, (self.turned(number),), span, words)
+
+
+def dials(steps: tuple[Step, ...], text: str, size: int) -> Iterator[Dial]:
+    """Every number of a row's steps."""
+    seen: set[Step] = set()
+    worked = False
+    for step in walk(steps):
+        if id(step) in seen:
+            continue
+        seen.add(id(step))
+        if isinstance(step, Repeat):
+            yield from _times(step, text, size)
+        elif isinstance(step, Chain):
+            yield _chain(step, text, size, begins=not worked)
+        elif isinstance(step, (Evenly, Shaping)):
+            yield _plain(step, step.number, text, size)
+        elif isinstance(step, (Work, Group, Skip)):
+            if isinstance(step, Work) and step.stitch != "sl st":
+                yield _stitches(step, text, size)
+            for index, place in enumerate(step.places):
+                yield from _place(step, index, place, text, size)
+        worked = worked or isinstance(step, (Work, Group, Repeat))
+
+
+def _printed(at: Span | None) -> Callable[[int], tuple[Span, str] | None]:
+    return lambda number: (at, str(number)) if at is not None else None
+
+
+def _plain(step: Evenly | Shaping, amount: Amount, text: str, size: int) -> Dial:
+    at = numeral(text, step.span, amount, size)
+    return Dial(
+        step, amount.at(size) or 0, lambda number: replace(step, number=with_value(amount, size, number)), _printed(at)
+    )
+
+
+def _times(step: Repeat, text: str, size: int) -> Iterator[Dial]:
+    times = step.times
+    if times.number is not None and times.kind is not TimesKind.FILL:
+        amount = times.number
+        at = numeral(text, times.span, amount, size)
+        more = " more" if times.kind is TimesKind.MORE else ""
+        value = amount.at(size) or 0
+
+        def reads(number: int) -> tuple[Span, str] | None:
+            if at is None:
+                return None
+            word = text[at.start : at.end].lower()
+            if word in ("once", "twice"):
+                return at, often(number)
+            if number == 1 and text[at.end :].startswith(" times"):
+                return Span(at.start, at.end + len(" times")), "once"
+            return at, str(number)
+
+        yield Dial(
+            step,
+            value,
+            lambda number: replace(step, times=replace(times, number=with_value(amount, size, number))),
+            reads,
+            lambda number: f"work the repeat {often(number)}{more} instead of {often(value)}{more}",
+        )
+    limit = times.limit
+    if limit is not None and limit.kind is LimitKind.LAST:
+        at = numeral(text, times.span, limit.number, size)
+        yield Dial(
+            step,
+            limit.number.at(size) or 0,
+            lambda number: replace(
+                step, times=replace(times, limit=replace(limit, number=with_value(limit.number, size, number)))
+            ),
+            _printed(at),
+            lambda number: f"repeat to the last {number} instead of the last {limit.number.at(size)}",
+        )
+
+
+def _chain(step: Chain, text: str, size: int, begins: bool) -> Dial:
+    at = numeral(text, step.span, step.length, size)
+    return Dial(
+        step,
+        step.length.at(size) or 0,
+        lambda number: replace(step, length=with_value(step.length, size, number)),
+        _printed(at),
+        (lambda number: f"begin with {number} ch instead of {step.length.at(size)}") if begins else None,
+        extra=0.2 if begins else 0.0,
+    )
+
+
+def _stitches(step: Work, text: str, size: int) -> Dial:
+    value = step.number.at(size) or 0
+    at = numeral(text, step.span, step.number, size, tuple(place.span for place in step.places))
+
+    def reads(number: int) -> tuple[Span, str] | None:
+        if at is not None:
+            return at, str(number)
+        if value != 1:
+            return None
+        first = text[step.span.start]
+        return Span(step.span.start, step.span.start + 1), f"{number} {first.lower()}"
+
+    return Dial(
+        step, value, lambda number: replace(step, number=with_value(step.number, size, number), number_said=True), reads
+    )
+
+
+def _place(step: Work | Group | Skip, index: int, place: Place, text: str, size: int) -> Iterator[Dial]:
+    def put(other: Place) -> Step:
+        return replace(step, places=(*step.places[:index], other, *step.places[index + 1 :]))
+
+    if place.which is Which.FROM_HOOK and place.ordinals:
+        value = place.ordinals[0]
+        at = numeral(text, place.span, Amount.of(value), size, loose=True)
+        ending = Span(at.start, at.end + 2) if at is not None and text[at.end : at.end + 2].isalpha() else None
+        yield Dial(
+            step,
+            value,
+            lambda number: put(replace(place, ordinals=(number, *place.ordinals[1:]))),
+            lambda number: (ending, ordinal(number)) if ending is not None else None,
+            extra=0.3,
+        )
+        return
+    if place.which in (Which.NEXT, Which.FIRST, Which.LAST, Which.EACH) and place.limit is None and place.of is None:
+        value = place.number.at(size) or 0
+        at = numeral(text, place.span, place.number, size)
+
+        def reads(number: int) -> tuple[Span, str] | None:
+            if at is not None:
+                return at, str(number)
+            behind = _NEXT.search(text, place.span.start, place.span.end)
+            return (Span(behind.end(), behind.end()), f"{number} ") if behind and value == 1 else None
+
+        yield Dial(
+            step, value, lambda number: put(replace(place, number=with_value(place.number, size, number))), reads
+        )
+    if place.limit is not None and place.limit.kind is LimitKind.LAST:
+        limit = place.limit
+        at = numeral(text, place.span, limit.number, size)
+        yield Dial(
+            step,
+            limit.number.at(size) or 0,
+            lambda number: put(replace(place, limit=replace(limit, number=with_value(limit.number, size, number)))),
+            _printed(at),
+        )
+    for target in place.targets:
+        if target.kind is TargetKind.SPACE and target.length is not None:
+            length = target.length
+            at = numeral(text, place.span, length, size, loose=True)
+            targets = place.targets
+            yield Dial(
+                step,
+                length.at(size) or 0,
+                lambda number, target=target, length=length, targets=targets: put(
+                    replace(
+                        place,
+                        targets=tuple(
+                            replace(one, length=with_value(length, size, number)) if one is target else one
+                            for one in targets
+                        ),
+                    )
+                ),
+                _printed(at),
+            )

@@ -1,0 +1,38 @@
+"""Says what would come out if a likely cause were mended."""
+
+from __future__ import annotations
+
+from lint.ledger import LedgerRow
+from lint.likely.edits import Edit
+from lint.pattern import Stated
+from lint.source import SourceText
+
+
+def what_then(source: SourceText, edit: Edit, row: LedgerRow, mended: list[LedgerRow], clean: bool) -> str:
+    """ "Rnd 5 makes 60 sc as printed, and so do Rnds 6 to 8"; `clean`: no later row of the piece is at fault then."""
+    if isinstance(edit.old, Stated):
+        head = f"that is what the words of {row.label} make"
+    elif row.stated is not None:
+        head = f"{row.label} makes {_printed(source, row.stated)}, as printed"
+    else:
+        head = f"{row.label} uses up the row below"
+    if mended:
+        tail = f", and {span_of(mended)} {'come' if len(mended) > 1 else 'comes'} out too"
+    elif clean:
+        tail = ", and the rows after it come out"
+    else:
+        tail = ""
+    return head + tail
+
+
+def span_of(rows: list[LedgerRow]) -> str:
+    """ "Rnd 6 to Rnd 8", or the one label that they have."""
+    labels = list(dict.fromkeys(row.label for row in rows))
+    if len(labels) == 1:
+        return labels[0]
+    return f"{labels[0]} and {labels[1]}" if len(labels) == 2 else f"{labels[0]} to {labels[-1]}"
+
+
+def _printed(source: SourceText, stated: Stated) -> str:
+    words = " ".join(source.slice(stated.span).split()).strip(" .:;-–—→=[](){}")
+    return words if len(words) <= 60 else "the count"
