@@ -8,6 +8,7 @@ import regex
 
 from lint.checks.context import Context
 from lint.finding import Finding, Related
+from lint.pattern import Label, Part, Row
 from lint.source import Span
 from lint.tree import (
     MAKES_STITCHES,
@@ -27,48 +28,63 @@ from lint.tree import (
 def check_order(context: Context) -> Iterator[Finding]:
     """row-number-out-of-order: a number left out, doubled or slipped; numbers may start again at 1."""
     for part in context.pattern.parts:
-        last: tuple[int, str, Span] | None = None
-        for row in part.rows:
-            label = row.label
-            if (
-                label is None
-                or not label.numbers
-                or "(" in label.words
-                and regex.search(r"\d\s*[(\[]\s*\d|/\d", label.words)
-            ):
-                if label is None and any(isinstance(step, RowCall) for step in row.steps):
-                    last = None  # rows called for, which number on
-                if label is not None and label.numbers and regex.search(r"\d\s*[(\[]|/\d", label.words):
-                    last = None  # numbers that differ by size
-                continue
-            first = label.numbers[0]
-            if label.numbers != tuple(range(first, first + len(label.numbers))):
-                last = None  # "Rows 2, 4 and 6": the others come after
-                continue
-            if last is not None and first != last[0] + 1 and first != 1:
-                if len(context.pattern.sizes) > 1 and first > last[0]:
-                    last = (label.numbers[-1], label.words, label.span)
-                    continue
-                word = "row" if label.kind == "row" else "round"
-                guess = (
-                    f" Is a {word} {last[0] + 1} left out?" if first > last[0] + 1 else f" Should it be {last[0] + 1}?"
-                )
-                yield context.finding(
-                    "row-number-out-of-order",
-                    label.span,
-                    part.name,
-                    label.words,
-                    before=last[1],
-                    guess=guess,
-                    expected=last[0] + 1,
-                    found=first,
-                    related=(Related(last[2], "the row before"),),
-                )
-                # a slipped number does not move the ones after it
-                ahead = first > last[0] + 1
-                last = (label.numbers[-1] if ahead else last[0] + len(label.numbers), label.words, label.span)
-                continue
-            last = (label.numbers[-1], label.words, label.span)
+        for run in _runs(part.rows):
+            yield from _order(context, part, run)
+
+
+def _runs(rows: tuple[Row, ...]) -> Iterator[list[Label]]:
+    """The labels that should number on from each other: rows called for and numbers that differ by size part them."""
+    run: list[Label] = []
+    for row in rows:
+        label = row.label
+        parts = label is None and any(isinstance(step, RowCall) for step in row.steps)
+        if label is not None and label.numbers:
+            by_size = regex.search(r"\d\s*[(\[]|/\d", label.words) is not None
+            gaps = label.numbers != tuple(range(label.numbers[0], label.numbers[0] + len(label.numbers)))
+            parts = by_size or gaps  # "Rows 2, 4 and 6": the others come after
+            if not parts:
+                run.append(label)
+        if parts:
+            yield run
+            run = []
+    yield run
+
+
+def _order(context: Context, part: Part, run: list[Label]) -> Iterator[Finding]:
+    """One finding for each number that is off; one that slipped by itself does not move those after it."""
+    last: tuple[int, Label] | None = None
+    for label, coming in zip(run, (*run[1:], None), strict=False):
+        first, count = label.numbers[0], len(label.numbers)
+        goes_on = last[0] + 1 if last is not None else 1
+        if first == goes_on or first == 1 and last is not None and not _follows(goes_on, count, coming):
+            last = (label.numbers[-1], label)
+            continue
+        alone = _follows(goes_on, count, coming)  # the next label numbers on as if this one were right
+        if last is None and not (alone and first > 1):
+            last = (label.numbers[-1], label)
+            continue
+        if len(context.pattern.sizes) > 1 and first > goes_on and not alone:
+            last = (label.numbers[-1], label)
+            continue
+        word = "row" if label.kind == "row" else "round"
+        left_out = first > goes_on and not alone
+        yield context.finding(
+            "row-number-out-of-order",
+            label.span,
+            part.name,
+            label.words,
+            before=last[1].words if last is not None else "the start of the piece",
+            guess=f" Is a {word} {goes_on} left out?" if left_out else f" Should it be {goes_on}?",
+            expected=goes_on,
+            found=first,
+            related=(Related(last[1].span, "the row before"),) if last is not None else (),
+        )
+        last = (label.numbers[-1] if left_out else goes_on - 1 + count, label)
+
+
+def _follows(number: int, count: int, coming: Label | None) -> bool:
+    """Whether the next label goes on from rows that begin with this number."""
+    return coming is not None and coming.numbers[0] == number + count
 
 
 def check_yarn(context: Context) -> Iterator[Finding]:

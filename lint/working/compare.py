@@ -45,10 +45,15 @@ def compare(stated: Stated, made: Made, size: int, index: int | None = None) -> 
         compared += 1
         if number not in found:
             under = _other_counting(item, number, made) if len(stated.items) == 1 else None
-            differences.append(Difference(item, number, found[0], under))
+            differences.append(Difference(item, number, _meant(found, number), under))
     if not compared:
         return Comparison(None, unchecked=tuple(unchecked))
     return Comparison(not differences, tuple(differences), tuple(unchecked))
+
+
+def _meant(found: list[int], number: int) -> int:
+    """Which of several ways of counting a kind the print means: the one that comes nearest; the first of those alike."""
+    return min(found, key=lambda figure: abs(figure - number))
 
 
 def measured(item: StatedItem, made: Made, stated: Stated) -> list[int]:

@@ -31,6 +31,22 @@ def turned_flat(steps: tuple[Step, ...]) -> bool:
     return bool(steps) and not joins and any(isinstance(step, Turn) and step.turned for step in steps)
 
 
+def names_structure(steps: tuple[Step, ...]) -> bool:
+    """Whether the words name corners, or parts of groups: what a row known only by its count does not show."""
+    for step in walk(steps):
+        places = step.places if isinstance(step, (Work, Group, Skip)) else ()
+        limits = [place.limit for place in places] + ([step.times.limit] if isinstance(step, Repeat) else [])
+        targets = [target for place in places for target in place.targets]
+        targets += [limit.target for limit in limits if limit is not None and limit.target is not None]
+        if any(target.kind in (TargetKind.CORNER, TargetKind.SPECIAL) or target.corner for target in targets):
+            return True
+        if any(place.of is not None or place.middle for place in places):
+            return True
+        if any(limit is not None and limit.middle for limit in limits):
+            return True
+    return False
+
+
 def founds(steps: tuple[Step, ...]) -> bool:
     """Whether the steps begin with a foundation chain."""
     for index, step in enumerate(steps):

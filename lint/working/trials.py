@@ -12,10 +12,11 @@ from lint.working.bench import Bench, Worked
 from lint.working.chains import ChainRules
 from lint.working.choices import CHAIN_KEYS, Choices, Key
 from lint.working.compare import Comparison, compare
+from lint.working.cursor import PlacesUnknown
 from lint.working.expand import Instance, turns_first
 from lint.working.fabric import Fabric
 from lint.working.recording import RecordingBench
-from lint.working.starts import is_round
+from lint.working.starts import is_round, names_structure
 from lint.working.workings import Workings
 
 _B = TypeVar("_B", bound=Bench)
@@ -97,6 +98,8 @@ class Trial:
 
 def best_reading(task: Task, state: PieceState) -> Trial:
     """The reading that agrees and fits, with as little forced as may be.  Raises PlacesUnknown, TooMany."""
+    if task.fabric.assumed and names_structure(task.steps):
+        raise PlacesUnknown
     best = _best(task, state)
     if best.agrees is None:
         covers = [(key, 1 - taken) for key, (taken, _) in best.worked.choices.asked.items() if key[0] == "covers"]

@@ -152,7 +152,7 @@ def space_length(ground: Ground) -> Iterator[Mutant]:
                 if match is not None:
                     for wrong in {int(match.group()) - 1, int(match.group()) + 1} - {0}:
                         yield Mutant("space length", *match.span(), str(wrong), site.home)
-            begun = begun or isinstance(step, (Work, Group))
+            begun = begun or isinstance(step, Work) and step.stitch != "sl st"
 
 
 def _removed(ground: Ground, span: Span) -> Span | None:
@@ -300,6 +300,8 @@ def start_chain(ground: Ground) -> Iterator[Mutant]:
             continue
         step = next((step for step in site.row.steps if isinstance(step, Chain)), None)
         match = next(_numerals(ground.text, step.span), None) if step is not None else None
+        if match is not None and int(match.group()) < 5:
+            continue  # a beginning chain
         for off in (-2, -1, 1, 2, 10) if match is not None else ():
             if int(match.group()) + off > 1:
                 yield Mutant("start chain", *match.span(), str(int(match.group()) + off), site.home)

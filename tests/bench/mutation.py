@@ -144,7 +144,7 @@ def new_findings(sound: Report, report: Report) -> list[Finding]:
 
 
 def figures(report: Report) -> list[tuple]:
-    """What every row makes and prints, and that it comes out."""
+    """What every row makes and prints, and that it comes out; stitches passed on the way to a space need no skip."""
     rows = []
     for row in report.ledger.rows:
         printed = (
@@ -152,7 +152,10 @@ def figures(report: Report) -> list[tuple]:
             if row.stated
             else None
         )
-        cells = [(cell.made, sorted((m.kind, m.wanted, m.number) for m in cell.misfits)) for cell in row.cells]
+        cells = [
+            (cell.made, sorted((m.kind, m.wanted, m.number) for m in cell.misfits if m.kind != "passed"))
+            for cell in row.cells
+        ]
         rows.append((row.kind, printed, cells))
     return rows
 
