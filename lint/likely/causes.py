@@ -24,6 +24,7 @@ from lint.source import SourceText
 MOST_CAUSES = 3
 MOST_FAULTS = 6  # explained in one pattern: beyond that it is not one slip or another
 _MOST_TRIED = 8  # edits tried on the whole pattern
+_MOST_KEPT = 24
 _MOST_STITCHES = 400_000  # worked in trying edits on whole patterns: about a second
 
 
@@ -98,7 +99,9 @@ class _Search:
         search = RowSearch(now, index, self.source.text)
         candidates = sorted([*search.candidates(), *self._printed(now, index)], key=lambda c: c.edit.cost)
         self.worked += search.worked
-        tried = self._tried(candidates, index, now)
+        others = [other for other in range(len(self.ledger.rows[index].cells)) if other not in sizes]
+        beside = self._rework(self.pattern, others[0]) if others else None
+        tried = self._tried(candidates, index, now, beside)
         if not tried:
             return None
         best = min(len(one.faults) for one in tried)
@@ -130,8 +133,11 @@ class _Search:
             beside.append(row.stated.items[0].at(0, row.stated_index))
         return None not in beside and made - beside[0] == beside[1] - made
 
-    def _tried(self, candidates: list[Candidate], index: int, now: Rework) -> list[_Tried]:
-        """The candidates on the whole pattern; of those that leave the same row, one is worked and speaks for all."""
+    def _tried(self, candidates: list[Candidate], index: int, now: Rework, beside: Rework | None) -> list[_Tried]:
+        """The candidates on the whole pattern; of those that leave the same row, one is worked and speaks for all.
+
+        `beside`: a size in which the row comes out as it is, and must go on doing so.
+        """
         results: dict[object, frozenset[int] | None] = {}
         tried = []
         for candidate in candidates:
@@ -143,8 +149,13 @@ class _Search:
                 alike = len(again.column.cells) == len(now.column.cells)
                 results[key] = again.faults if alike else None
             faults = results[key]
-            if faults is not None and index not in faults and len(faults) < len(now.faults):
-                tried.append(_Tried(candidate.edit, faults, candidate.edit.of_pattern(self.pattern)))
+            if faults is None or index in faults or len(faults) >= len(now.faults):
+                continue
+            edited = candidate.edit.of_pattern(self.pattern)
+            if beside is None or len(self._rework(edited, beside.size).faults) <= len(beside.faults):
+                tried.append(_Tried(candidate.edit, faults, edited))
+            if len(tried) >= _MOST_KEPT:
+                break
         return tried
 
     def _likely(self, one: _Tried, index: int, now: Rework) -> Likely:

@@ -3,18 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 import regex
 
-from lint.likely.edits import Edit
+from lint.likely.edits import Edit, lowered
+from lint.likely.numbers import dials
 from lint.source import Span
 from lint.tree import Chain, Group, Repeat, Skip, Step, Work
 
 _WORKING = (Work, Group, Chain, Skip)
-_DOUBLED, _LEFT_OUT, _TWIN, _NEIGHBOURS = 1.0, 1.5, 1.4, 1.7
+_DOUBLED, _LEFT_OUT, _TWIN, _NEIGHBOURS, _REST = 1.0, 1.6, 1.4, 1.6, 1.6
+_OTHER_NUMBER = 0.15  # more for a clause that is like another but for its number
+_LIKE_BESIDE = 0.15  # less for each neighbour that the clause also has elsewhere
 _COMMA_BEHIND = regex.compile(r",\s+")
 _COMMA_BEFORE = regex.compile(r",\s+$")
-_MOST_TWINS = 10
+_NOTE = regex.compile(r"\s*\([^()]*\)")
+_MOST_TWINS = 24
 
 
 def too_many(steps: tuple[Step, ...], text: str) -> Iterator[Edit]:
@@ -23,39 +28,107 @@ def too_many(steps: tuple[Step, ...], text: str) -> Iterator[Edit]:
         for index, step in enumerate(siblings):
             if not isinstance(step, _WORKING) or len(siblings) < 2:
                 continue
-            words = _words(step, text)
-            neighbours = [_words(other, text).lower() for other in siblings[max(0, index - 1) : index + 2]]
-            doubled = neighbours.count(words.lower()) > 1
+            words = words_of(step, text)
+            neighbours = [words_of(other, text) for other in siblings[max(0, index - 1) : index + 2]]
+            doubled = neighbours.count(words) > 1
             change = f"“{words}” once instead of twice" if doubled else f"leave out “{words}”"
             span = _with_comma(step.span, text)
             yield Edit(change, _DOUBLED if doubled else _LEFT_OUT, step, (), span, "" if span is not None else None)
 
 
-def too_few(steps: tuple[Step, ...], beside: tuple[tuple[Step, ...], ...], text: str) -> Iterator[Edit]:
-    """Every clause of the row, or of the rows beside it, put in once more at every place between two clauses."""
-    twins: dict[str, tuple[Step, float]] = {}
-    for cost, rows in ((_TWIN, (steps,)), (_NEIGHBOURS, beside)):
-        for row in rows:
-            for siblings in _lists(row):
-                for step in siblings:
-                    slips = isinstance(step, Work) and step.stitch == "sl st"
-                    if isinstance(step, _WORKING) and not slips and not _beginning(step, row):
-                        twins.setdefault(_words(step, text).lower(), (step, cost))
+def too_few(steps: tuple[Step, ...], beside: tuple[tuple[Step, ...], ...], text: str, short: int) -> Iterator[Edit]:
+    """Clauses of the row, or of the rows beside it, put in once more between two others; `short`: places left over."""
+    twins = _twins(steps, beside, text, short)
+    pairs = set(_pairs((steps, *beside), text))
     for siblings in _lists(steps):
+        shown = [words_of(step, text) for step in siblings]
         for index, step in enumerate(siblings):
             if not isinstance(step, (*_WORKING, Repeat)):
                 continue
-            for words, (twin, cost) in list(twins.items())[:_MOST_TWINS]:
+            before = shown[index - 1] if index else ""
+            after = shown[index + 1] if index + 1 < len(siblings) else ""
+            opens = index == 0 or isinstance(siblings[index - 1], Repeat)
+            for twin in twins:
                 if not isinstance(step, Repeat):
-                    change = f"add “{words}” after “{_words(step, text)}”"
-                    yield Edit(change, cost, step, (step, twin), Span(step.span.end, step.span.end), f", {words}")
-                if index == 0 or isinstance(siblings[index - 1], Repeat):
-                    first = text[step.span.start : step.span.start + 1]
-                    before = Span(step.span.start, step.span.start + 1)
-                    opens = isinstance(step, Repeat)
-                    change = "add “{}” before {}".format(words, "the repeat" if opens else f"“{_words(step, text)}”")
-                    shown = None if opens else f"{words}, {first.lower()}"
-                    yield Edit(change, cost + 0.1, step, (twin, step), None if opens else before, shown)
+                    cost = twin.cost - _LIKE_BESIDE * (
+                        ((shown[index], twin.words) in pairs) + ((twin.words, after) in pairs)
+                    )
+                    yield _behind(step, shown[index], twin, cost, text)
+                if opens and not _beginning(step, steps):
+                    cost = twin.cost - _LIKE_BESIDE * (
+                        ((before, twin.words) in pairs) + ((twin.words, shown[index]) in pairs)
+                    )
+                    yield _ahead(step, shown[index], twin, cost, text)
+    last = next((step for step in reversed(steps) if isinstance(step, (*_WORKING, Repeat))), None)
+    if short > 0 and last is not None:
+        words = f"leave last {short} sts unworked" if short > 1 else "leave last st unworked"
+        end = last.span.end
+        rest = Skip(last.span, (), rest=True)
+        yield Edit(f"“{words}” at the end", _REST, last, (last, rest), Span(end, end), f", {words}")
+
+
+@dataclass(frozen=True)
+class _Twin:
+    step: Step
+    words: str
+    cost: float
+
+
+def _twins(steps: tuple[Step, ...], beside: tuple[tuple[Step, ...], ...], text: str, short: int) -> list[_Twin]:
+    """The clauses that may be lacking, each once, also with another number: "sc in next 6 sc" like "sc in next 4 sc"."""
+    found: dict[str, _Twin] = {}
+    for cost, rows in ((_TWIN, (steps,)), (_NEIGHBOURS, beside)):
+        exact = [
+            step
+            for row in rows
+            for siblings in _lists(row)
+            for step in siblings
+            if isinstance(step, _WORKING)
+            and not (isinstance(step, Work) and step.stitch == "sl st")
+            and not _beginning(step, row)
+        ]
+        for step in exact:
+            words = words_of(step, text)
+            found.setdefault(words, _Twin(step, words, cost))
+        for step in exact:
+            for dial in dials((step,), text, 0):
+                if dial.role not in ("places", "stitches") or dial.step is not step:
+                    continue
+                for number in {1, 2, short} - {dial.value}:
+                    edit = dial.edit(text, number) if 0 < number < 100 else None
+                    if edit is not None and edit.clause is not None:
+                        words = lowered(edit.clause)
+                        found.setdefault(words, _Twin(edit.new[0], words, cost + _OTHER_NUMBER))
+    return sorted(found.values(), key=lambda twin: twin.cost)[:_MOST_TWINS]
+
+
+def _behind(step: Step, shown: str, twin: _Twin, cost: float, text: str) -> Edit:
+    note = _NOTE.match(text, step.span.end) if isinstance(step, Chain) else None  # "ch 3 (counts as dc)"
+    end = note.end() if note else step.span.end
+    change = f"add “{twin.words}” after “{shown}”"
+    return Edit(change, cost, step, (step, twin.step), Span(end, end), f", {twin.words}", clause=twin.words)
+
+
+def _ahead(step: Step, shown: str, twin: _Twin, cost: float, text: str) -> Edit:
+    change = f"add “{twin.words}” before " + ("the repeat" if isinstance(step, Repeat) else f"“{shown}”")
+    if isinstance(step, Repeat):
+        return Edit(change, cost, step, (twin.step, step), clause=twin.words)
+    head = Span(step.span.start, step.span.start + 2)
+    words = f"{twin.words}, {lowered(text[head.start : head.end])}"
+    return Edit(change, cost, step, (twin.step, step), head, words, clause=twin.words)
+
+
+def words_of(step: Step, text: str) -> str:
+    """A clause's words as they would stand within a sentence."""
+    return lowered(" ".join(text[step.span.start : step.span.end].split()))
+
+
+def _pairs(rows: tuple[tuple[Step, ...], ...], text: str) -> Iterator[tuple[str, str]]:
+    """Clauses that follow each other."""
+    for row in rows:
+        for siblings in _lists(row):
+            shown = [words_of(step, text) for step in siblings]
+            yield from zip(shown, shown[1:], strict=False)
 
 
 def _lists(steps: tuple[Step, ...]) -> Iterator[tuple[Step, ...]]:
@@ -70,10 +143,6 @@ def _beginning(step: Step, row: tuple[Step, ...]) -> bool:
     """Whether a chain opens its row."""
     first = next((other for other in row if isinstance(other, (Chain, Work, Group, Repeat))), None)
     return isinstance(step, Chain) and first is step
-
-
-def _words(step: Step, text: str) -> str:
-    return " ".join(text[step.span.start : step.span.end].split())
 
 
 def _with_comma(span: Span, text: str) -> Span | None:

@@ -20,6 +20,8 @@ class Edit:
     new: tuple[Step, ...] | Stated
     span: Span | None = None  # the stretch of the text that changes
     words: str | None = None  # what it changes to
+    clause: str | None = None  # the whole clause as it would read
+    also: tuple[tuple[Step, tuple[Step, ...]], ...] = ()  # further steps that change with it
 
     def of_instance(self, instance: Instance) -> Instance:
         """A row to be worked, with the edit made."""
@@ -27,7 +29,7 @@ class Edit:
             stated = self.new if instance.stated == self.old else instance.stated
             inherited = self.new if instance.inherited == self.old else instance.inherited
             return replace(instance, stated=stated, inherited=inherited)
-        return replace(instance, steps=substitute(instance.steps, self.old, self.new))
+        return replace(instance, steps=self._of_steps(instance.steps))
 
     def of_pattern(self, pattern: Pattern) -> Pattern:
         """The pattern with the edit made, wherever its rows are called for."""
@@ -38,11 +40,21 @@ class Edit:
                 if isinstance(self.old, Stated):
                     rows.append(replace(row, stated=self.new) if row.stated == self.old else row)
                 elif row.span.start <= self.old.span.start < row.span.end:
-                    rows.append(replace(row, steps=substitute(row.steps, self.old, self.new)))
+                    rows.append(replace(row, steps=self._of_steps(row.steps)))
                 else:
                     rows.append(row)
             parts.append(replace(part, rows=tuple(rows)))
         return replace(pattern, parts=tuple(parts))
+
+    def _of_steps(self, steps: tuple[Step, ...]) -> tuple[Step, ...]:
+        for old, new in ((self.old, self.new), *self.also):
+            steps = substitute(steps, old, new)
+        return steps
+
+
+def lowered(words: str) -> str:
+    """Words that opened a sentence, as they stand within one: "Sc in next sc", but not "FPdc around next dc"."""
+    return words[:1].lower() + words[1:] if words[1:2].islower() or words[1:2] == " " else words
 
 
 def substitute(steps: tuple[Step, ...], old: Step, new: tuple[Step, ...]) -> tuple[Step, ...]:

@@ -8,13 +8,16 @@ from dataclasses import dataclass, replace
 import regex
 
 from lint.amount import Amount
-from lint.likely.edits import Edit, spliced
+from lint.likely.edits import Edit, lowered, spliced
 from lint.likely.numerals import numeral, often, ordinal, with_value
 from lint.place import LimitKind, Place, TargetKind, Which
 from lint.source import Span
 from lint.tree import Chain, Evenly, Group, Repeat, Shaping, Skip, Step, TimesKind, Work, walk
 
-_BY_ONE, _BY_MORE = 1.2, 1.6  # a figure is rather one off than any other
+_BY_ONE, _BY_MORE = 1.2, 1.5  # a figure is rather one off than any other
+_FAR = 0.4  # more for one that has nothing in common with what is printed
+_UNSAID = 0.5  # more where no figure is printed at all: "next sc" for "next 2 sc"
+_EACH_MORE = 0.2  # more for every further place at which the same figure changes
 _NEXT = regex.compile(r"(?i)\bnext\s+")
 
 
@@ -22,26 +25,62 @@ _NEXT = regex.compile(r"(?i)\bnext\s+")
 class Dial:
     """A number that can be turned: what it is now, the step with another, and how that reads."""
 
+    role: str  # times | limit | chain | start | stitches | places | hook | space
     step: Step
     value: int
     turned: Callable[[int], Step]
     reads: Callable[[int], tuple[Span, str] | None]  # the stretch of the text, and its words with another number
     says: Callable[[int], str] | None = None  # the change in words of its own
-    extra: float = 0.0
+    printed: bool = True
 
     def edit(self, text: str, number: int) -> Edit:
         """The edit that turns the number."""
         printed = self.reads(number)
-        cost = (_BY_ONE if abs(number - self.value) == 1 else _BY_MORE) + self.extra
+        cost = slip_cost(self.value, number) + (0.0 if self.printed else _UNSAID)
+        clause = spliced(text, self.step.span, *printed) if printed is not None else None
         if self.says is not None:
             change = self.says(number)
-        elif printed is not None:
-            old = " ".join(text[self.step.span.start : self.step.span.end].split())
-            change = f"“{spliced(text, self.step.span, *printed)}” instead of “{old}”"
         else:
-            change = f"{number} instead of {self.value} in “{text[self.step.span.start : self.step.span.end]}”"
+            old = " ".join(text[self.step.span.start : self.step.span.end].split())
+            change = f"“{clause}” instead of “{old}”" if clause else f"{number} instead of {self.value} in “{old}”"
         span, words = printed if printed is not None else (None, None)
-        return Edit(change, cost, self.step, (self.turned(number),), span, words)
+        return Edit(change, cost, self.step, (self.turned(number),), span, words, clause)
+
+
+def slip_cost(old: int, new: int) -> float:
+    """How unlikely it is that one number was printed for another."""
+    if abs(old - new) == 1:
+        return _BY_ONE
+    one, other = str(old), str(new)
+    near = abs(old - new) == 2 or sorted(one) == sorted(other)
+    near = near or len(one) == len(other) and sum(a != b for a, b in zip(one, other, strict=True)) == 1
+    return _BY_MORE if near else _BY_MORE + _FAR
+
+
+def all_alike(found: list[Dial], text: str, number: int) -> Edit:
+    """The same number changed wherever the row has it: "ch-2 sp" for "ch-3 sp", both times."""
+    edits = [dial.edit(text, number) for dial in found]
+    stretch = words = None
+    if all(edit.span is not None for edit in edits):
+        ordered = sorted({(edit.span, edit.words) for edit in edits})
+        stretch = Span(ordered[0][0].start, ordered[-1][0].end)
+        pieces, at = [], stretch.start
+        for span, new in ordered:
+            pieces += [text[at : span.start], new or ""]
+            at = span.end
+        words = "".join(pieces)
+    change = f"ch-{number} sp instead of ch-{found[0].value} sp"
+    if found[0].role == "chain":
+        change = f"ch {number} instead of ch {found[0].value}"
+    return Edit(
+        f"{change}, all {len(found)} times" if len(found) > 2 else f"{change}, both times",
+        slip_cost(found[0].value, number) + _EACH_MORE * (len(found) - 1),
+        edits[0].old,
+        edits[0].new,
+        stretch,
+        words,
+        also=tuple((edit.old, edit.new) for edit in edits[1:]),
+    )
 
 
 def dials(steps: tuple[Step, ...], text: str, size: int) -> Iterator[Dial]:
@@ -73,7 +112,11 @@ def _printed(at: Span | None) -> Callable[[int], tuple[Span, str] | None]:
 def _plain(step: Evenly | Shaping, amount: Amount, text: str, size: int) -> Dial:
     at = numeral(text, step.span, amount, size)
     return Dial(
-        step, amount.at(size) or 0, lambda number: replace(step, number=with_value(amount, size, number)), _printed(at)
+        "stitches",
+        step,
+        amount.at(size) or 0,
+        lambda number: replace(step, number=with_value(amount, size, number)),
+        _printed(at),
     )
 
 
@@ -96,6 +139,7 @@ def _times(step: Repeat, text: str, size: int) -> Iterator[Dial]:
             return at, str(number)
 
         yield Dial(
+            "times",
             step,
             value,
             lambda number: replace(step, times=replace(times, number=with_value(amount, size, number))),
@@ -106,6 +150,7 @@ def _times(step: Repeat, text: str, size: int) -> Iterator[Dial]:
     if limit is not None and limit.kind is LimitKind.LAST:
         at = numeral(text, times.span, limit.number, size)
         yield Dial(
+            "limit",
             step,
             limit.number.at(size) or 0,
             lambda number: replace(
@@ -119,12 +164,12 @@ def _times(step: Repeat, text: str, size: int) -> Iterator[Dial]:
 def _chain(step: Chain, text: str, size: int, begins: bool) -> Dial:
     at = numeral(text, step.span, step.length, size)
     return Dial(
+        "start" if begins else "chain",
         step,
         step.length.at(size) or 0,
         lambda number: replace(step, length=with_value(step.length, size, number)),
         _printed(at),
         (lambda number: f"begin with {number} ch instead of {step.length.at(size)}") if begins else None,
-        extra=0.2 if begins else 0.0,
     )
 
 
@@ -137,11 +182,16 @@ def _stitches(step: Work, text: str, size: int) -> Dial:
             return at, str(number)
         if value != 1:
             return None
-        first = text[step.span.start]
-        return Span(step.span.start, step.span.start + 1), f"{number} {first.lower()}"
+        head = Span(step.span.start, step.span.start + 2)
+        return head, f"{number} {lowered(text[head.start : head.end])}"
 
     return Dial(
-        step, value, lambda number: replace(step, number=with_value(step.number, size, number), number_said=True), reads
+        "stitches",
+        step,
+        value,
+        lambda number: replace(step, number=with_value(step.number, size, number), number_said=True),
+        reads,
+        printed=at is not None,
     )
 
 
@@ -154,11 +204,12 @@ def _place(step: Work | Group | Skip, index: int, place: Place, text: str, size:
         at = numeral(text, place.span, Amount.of(value), size, loose=True)
         ending = Span(at.start, at.end + 2) if at is not None and text[at.end : at.end + 2].isalpha() else None
         yield Dial(
+            "hook",
             step,
             value,
             lambda number: put(replace(place, ordinals=(number, *place.ordinals[1:]))),
             lambda number: (ending, ordinal(number)) if ending is not None else None,
-            extra=0.3,
+            printed=False,  # the chain that a row begins in is rather right than the number of chains
         )
         return
     if place.which in (Which.NEXT, Which.FIRST, Which.LAST, Which.EACH) and place.limit is None and place.of is None:
@@ -172,12 +223,17 @@ def _place(step: Work | Group | Skip, index: int, place: Place, text: str, size:
             return (Span(behind.end(), behind.end()), f"{number} ") if behind and value == 1 else None
 
         yield Dial(
-            step, value, lambda number: put(replace(place, number=with_value(place.number, size, number))), reads
+            "hook",
+            step,
+            value,
+            lambda number: put(replace(place, number=with_value(place.number, size, number))),
+            reads,
         )
     if place.limit is not None and place.limit.kind is LimitKind.LAST:
         limit = place.limit
         at = numeral(text, place.span, limit.number, size)
         yield Dial(
+            "limit",
             step,
             limit.number.at(size) or 0,
             lambda number: put(replace(place, limit=replace(limit, number=with_value(limit.number, size, number)))),
@@ -189,6 +245,7 @@ def _place(step: Work | Group | Skip, index: int, place: Place, text: str, size:
             at = numeral(text, place.span, length, size, loose=True)
             targets = place.targets
             yield Dial(
+                "space",
                 step,
                 length.at(size) or 0,
                 lambda number, target=target, length=length, targets=targets: put(

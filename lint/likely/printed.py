@@ -8,22 +8,24 @@ from dataclasses import replace
 from lint.amount import Amount
 from lint.ledger import Cell
 from lint.likely.edits import Edit, with_item
+from lint.likely.numbers import slip_cost
 from lint.likely.numerals import numeral, with_value
 from lint.pattern import Stated, StatedItem
 
-_COST = 1.0
+_LESS = 0.2  # a count is rather wrong than a number in the words, which must also use up the row below
 _IN_STEP = 0.3  # taken off where the new figure is in step with those before and after
 
 
 def as_made(stated: Stated, index: int | None, cell: Cell, text: str, size: int, in_step: bool) -> Iterator[Edit]:
     """The printed figures that differ, as the words make them."""
     differences = cell.comparison.differences if cell.comparison is not None else ()
-    edited, changes, span, words = stated, [], None, None
+    edited, changes, span, words, cost = stated, [], None, None, 0.0
     for difference in differences:
         item = difference.item
         current = next((other for other in edited.items if other.span == item.span and other.unit == item.unit), None)
-        if current is None:
+        if current is None or not difference.made:
             return
+        cost += slip_cost(difference.stated, difference.made) - _LESS
         amount = _amount(current, index)
         at = numeral(text, item.span, amount, size) or numeral(text, item.span, amount, size, loose=True)
         edited = with_item(edited, current, _with_figure(current, index, size, difference.made))
@@ -33,8 +35,7 @@ def as_made(stated: Stated, index: int | None, cell: Cell, text: str, size: int,
         return
     if len(changes) > 1:
         span, words = None, None
-    cost = _COST * len(changes) - (_IN_STEP if in_step else 0.0)
-    yield Edit(" and ".join(changes), cost, stated, edited, span, words)
+    yield Edit(" and ".join(changes), cost - (_IN_STEP if in_step else 0.0), stated, edited, span, words)
 
 
 def _amount(item: StatedItem, index: int | None) -> Amount:

@@ -2,20 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections import Counter
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
 
-from lint.likely.clauses import too_few, too_many
+from lint.likely.clauses import too_few, too_many, words_of
 from lint.likely.edits import Edit
-from lint.likely.numbers import Dial, dials
-from lint.likely.rework import Moment, Outcome, Rework, comes_out, leaves
-from lint.tree import Chain, walk
+from lint.likely.numbers import Dial, all_alike, dials
+from lint.likely.rework import Outcome, Rework, comes_out, leaves
+from lint.tree import Chain, Group, MakeRing, Skip, Step, Work, walk
 from lint.working.choices import Key
 from lint.working.starts import founds
 from lint.working.trials import Trial
 
 MOST_STITCHES = 60_000  # worked in trying edits of one row: a bound that is the same on every machine
 _ROW_COST = 30  # what working a row costs beside its stitches, in stitches
+_LIKE_A_TWIN = 0.5  # less for an edit that makes a clause the same as another of these rows
+_LIKE_A_NUMBER = 0.3  # less for one that makes a number the same as more of its like
 
 
 @dataclass(frozen=True)
@@ -34,22 +37,30 @@ class RowSearch:
         self.index = index
         self.text = text
         self.moment = rework.moments[index]
+        self.steps = self.moment.instance.steps
         self.read = rework.reading(self.moment)
         self.forced: dict[Key, int] = self.read.forced if self.read is not None else {}
+        self.beside = self._beside()
         self.worked = 0
 
     def candidates(self) -> list[Candidate]:
-        """Every edit that makes the row come out, the likeliest first."""
-        steps = self.moment.instance.steps
+        """Every edit that makes the row come out, the likeliest first; of edits that say the same in two places, one."""
         found = list(self._of_numbers())
-        found += self._tried(too_many(steps, self.text))
-        found += list(self._before())
-        found += self._tried(too_few(steps, self._beside(), self.text))
-        return sorted(found, key=lambda candidate: candidate.edit.cost)
+        found += self._tried(too_many(self.steps, self.text))
+        found += self._before()
+        short = _short_of_places(self.read) if self.read is not None else 0
+        found += self._tried(too_few(self.steps, self.beside, self.text, short))
+        found.sort(key=lambda candidate: candidate.edit.cost)
+        once: dict[object, Candidate] = {}
+        for candidate in found:
+            added = candidate.edit.change.partition("” ")[0] if candidate.edit.change.startswith("add ") else None
+            once.setdefault((candidate.leaves, added or candidate.edit.change), candidate)
+        return list(once.values())
 
-    def _beside(self) -> tuple:
-        others = [self.rework.moments.get(self.index + off) for off in (-1, 1)]
-        return tuple(other.instance.steps for other in others if other is not None and other.part is self.moment.part)
+    def _beside(self) -> tuple[tuple[Step, ...], ...]:
+        others = [self.rework.moments.get(self.index + off) for off in (-1, 1, -2)]
+        rows = [other.instance.steps for other in others if other is not None and other.part is self.moment.part]
+        return tuple(row for row in dict.fromkeys(rows) if row != self.steps)
 
     # edits of the row itself -----------------------------------------------------------------------------
 
@@ -58,7 +69,7 @@ class RowSearch:
         self.worked += _ROW_COST + (trial.worked.made.stitches if trial is not None else 0)
         return trial
 
-    def _tried(self, edits: Iterator[Edit]) -> Iterator[Candidate]:
+    def _tried(self, edits: Iterable[Edit]) -> Iterator[Candidate]:
         for edit in edits:
             if self.worked > MOST_STITCHES:
                 return
@@ -67,11 +78,33 @@ class RowSearch:
                 yield Candidate(edit, leaves(trial.worked.fabric.nodes))
 
     def _of_numbers(self) -> Iterator[Candidate]:
-        founding = founds(self.moment.instance.steps)
-        for dial in dials(self.moment.instance.steps, self.text, self.rework.size):
-            begins = isinstance(dial.step, Chain) and dial.says is not None
-            if not begins or founding:
-                yield from self._tried(dial.edit(self.text, number) for number in self._numbers(dial))
+        found = _turnable(self.steps, self.text, self.rework.size)
+        like = self._likeness(found)
+        for dial in found:
+            yield from self._tried(like(dial, number) for number in self._numbers(dial))
+        for alike in _alike(found):
+            yield from self._tried(all_alike(alike, self.text, alike[0].value + off) for off in (1, -1, 2, -2))
+
+    def _likeness(self, found: list[Dial]):
+        """Makes a dial's edit, cheaper where a twin of the clause, or others of its numbers, speak for it."""
+        shown = Counter(
+            words_of(step, self.text)
+            for row in (self.steps, *self.beside)
+            for step in walk(row)
+            if isinstance(step, (Work, Group, Skip, Chain))
+        )
+        numbers = Counter((dial.role, dial.value) for dial in found)
+
+        def edit_of(dial: Dial, number: int) -> Edit:
+            edit = dial.edit(self.text, number)
+            if edit.clause is not None and shown[edit.clause]:
+                return replace(edit, cost=edit.cost - _LIKE_A_TWIN)
+            more = numbers[dial.role, number] > numbers[dial.role, dial.value] - 1
+            if more and number > 1 and dial.role in ("times", "places", "stitches", "chain"):
+                return replace(edit, cost=edit.cost - _LIKE_A_NUMBER)
+            return edit
+
+        return edit_of
 
     def _numbers(self, dial: Dial) -> list[int]:
         """The neighbours of a number, and those that the count or the row below ask for."""
@@ -89,23 +122,22 @@ class RowSearch:
 
     def _before(self) -> Iterator[Candidate]:
         """Numbers of the row before, or of the chain that the piece begins on, which no count has held to account."""
+        asked = self._asked()
         for first in sorted({self.index - 1, self._founding()}, reverse=True):
             moments = [self.rework.moments.get(index) for index in range(first, self.index + 1)]
             if first < 0 or first >= self.index or None in moments:
                 continue
-            asked = self._asked()
-            for dial in dials(moments[0].instance.steps, self.text, self.rework.size):
-                begins = isinstance(dial.step, Chain) and dial.says is not None
-                if begins and not founds(moments[0].instance.steps):
-                    continue
-                for off in asked:
-                    if dial.value + off < 1 or self.worked > MOST_STITCHES:
-                        continue
-                    edit = dial.edit(self.text, dial.value + off)
-                    out, left = self.rework.stretch(moments, edit)
-                    self.worked += 3 * _ROW_COST + 2 * len(left)
-                    if out:
-                        yield Candidate(edit, left)
+            found = _turnable(moments[0].instance.steps, self.text, self.rework.size)
+            like = self._likeness(found)
+            edits = [like(dial, dial.value + off) for dial in found for off in asked if dial.value + off > 0]
+            edits += [all_alike(alike, self.text, alike[0].value + off) for alike in _alike(found) for off in (1, -1)]
+            for edit in edits:
+                if self.worked > MOST_STITCHES:
+                    return
+                out, left = self.rework.stretch(moments, edit)
+                self.worked += 3 * _ROW_COST + 2 * len(left)
+                if out:
+                    yield Candidate(edit, left)
 
     def _founding(self) -> int:
         """The row on whose chain the piece begins, where it is near."""
@@ -113,20 +145,32 @@ class RowSearch:
             moment = self.rework.moments.get(index)
             if moment is None or moment.part is not self.moment.part:
                 break
-            if founds(moment.instance.steps) and not any(
-                type(step).__name__ == "MakeRing" for step in walk(moment.instance.steps)
-            ):
+            if founds(moment.instance.steps) and not any(isinstance(s, MakeRing) for s in walk(moment.instance.steps)):
                 return index
         return -1
 
     def _asked(self) -> list[int]:
         """By how much a number of an earlier row may be off."""
-        found = [1, -1, 2, -2]
+        found = [1, -1, 2, -2, 10, -10]
         for measure in (_short_of_print, _short_of_places):
             short = measure(self.read) if self.read is not None else None
             if short and abs(short) < 100:
                 found += [short, -short]
         return list(dict.fromkeys(found))
+
+
+def _turnable(steps: tuple[Step, ...], text: str, size: int) -> list[Dial]:
+    """The numbers of a row; a beginning chain's only where a piece begins on it."""
+    return [dial for dial in dials(steps, text, size) if dial.role != "start" or founds(steps)]
+
+
+def _alike(found: list[Dial]) -> Iterator[list[Dial]]:
+    """Lengths of chains and of spaces that stand in the row several times."""
+    for role in ("space", "chain"):
+        for value in sorted({dial.value for dial in found if dial.role == role}):
+            alike = [dial for dial in found if dial.role == role and dial.value == value]
+            if len(alike) > 1 and len({id(dial.step) for dial in alike}) == len(alike):
+                yield alike
 
 
 def _short_of_print(trial: Trial) -> int | None:
@@ -149,8 +193,3 @@ def _short_of_places(trial: Trial) -> int:
 def watched(index: int) -> frozenset[int]:
     """The rows whose moments a search needs: the row, its neighbours, and the chain that it may begin on."""
     return frozenset(range(max(0, index - 4), index + 2))
-
-
-def moments_of(rework: Rework, index: int) -> Moment | None:
-    """The moment of a row, where it was kept."""
-    return rework.moments.get(index)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import zip_longest
+
 from lint.place import Place, Target, TargetKind, Which
 from lint.working.cursor import PlacesUnknown
 from lint.working.fabric import Node
@@ -42,7 +44,7 @@ class Gaps(Parts):
         whole = cursor.all_groups()
         wraps = bool(whole) and whole[0][0] > whole[0][-1]  # the first group began at the round's end
         runs = [run for run in whole if run[-1] >= cursor.at - 1]
-        for before, after in zip(runs, [*runs[1:], None], strict=True):
+        for before, after in zip_longest(runs, runs[1:]):
             index = after[0] if after is not None else whole[0][0] if wraps else len(cursor.nodes)
             if index > end or index < cursor.at or index == self.gap_at:
                 continue
