@@ -15,9 +15,11 @@ from lint.tree import Chain, Group, Repeat, Skip, Step, Work
 _WORKING = (Work, Group, Chain, Skip)
 _DOUBLED, _LEFT_OUT, _TWIN, _NEIGHBOURS, _REST = 1.0, 1.6, 1.4, 1.6, 1.6
 _OTHER_NUMBER = 0.15  # more for a clause that is like another but for its number
+_LONGEST_TURNING = 4  # chains: a longer one at a row's start is rather a space whose first stitches were lost
 _LIKE_BESIDE = 0.15  # less for each neighbour that the clause also has elsewhere
 _COMMA_BEHIND = regex.compile(r",\s+")
 _COMMA_BEFORE = regex.compile(r",\s+$")
+_PLACES = regex.compile(r"(?:each of )?next \d+ ")
 _NOTE = regex.compile(r"\s*\([^()]*\)")
 _MOST_TWINS = 24
 
@@ -39,7 +41,11 @@ def too_many(steps: tuple[Step, ...], text: str) -> Iterator[Edit]:
 def too_few(steps: tuple[Step, ...], beside: tuple[tuple[Step, ...], ...], text: str, short: int) -> Iterator[Edit]:
     """Clauses of the row, or of the rows beside it, put in once more between two others; `short`: places left over."""
     twins = _twins(steps, beside, text, short)
-    pairs = set(_pairs((steps, *beside), text))
+    pairs = {(_kin(one), _kin(other)) for one, other in _pairs((steps, *beside), text)}
+
+    def like(one: str, other: str) -> bool:
+        return (_kin(one), _kin(other)) in pairs
+
     for siblings in _lists(steps):
         shown = [words_of(step, text) for step in siblings]
         for index, step in enumerate(siblings):
@@ -50,14 +56,10 @@ def too_few(steps: tuple[Step, ...], beside: tuple[tuple[Step, ...], ...], text:
             opens = index == 0 or isinstance(siblings[index - 1], Repeat)
             for twin in twins:
                 if not isinstance(step, Repeat):
-                    cost = twin.cost - _LIKE_BESIDE * (
-                        ((shown[index], twin.words) in pairs) + ((twin.words, after) in pairs)
-                    )
+                    cost = twin.cost - _LIKE_BESIDE * (like(shown[index], twin.words) + like(twin.words, after))
                     yield _behind(step, shown[index], twin, cost, text)
                 if opens and not _beginning(step, steps):
-                    cost = twin.cost - _LIKE_BESIDE * (
-                        ((before, twin.words) in pairs) + ((twin.words, shown[index]) in pairs)
-                    )
+                    cost = twin.cost - _LIKE_BESIDE * (like(before, twin.words) + like(twin.words, shown[index]))
                     yield _ahead(step, shown[index], twin, cost, text)
     last = next((step for step in reversed(steps) if isinstance(step, (*_WORKING, Repeat))), None)
     if short > 0 and last is not None:
@@ -123,6 +125,11 @@ def words_of(step: Step, text: str) -> str:
     return lowered(" ".join(text[step.span.start : step.span.end].split()))
 
 
+def _kin(words: str) -> str:
+    """A clause's words without how many places it goes into: rounds that grow differ by that alone."""
+    return _PLACES.sub("next ", words)
+
+
 def _pairs(rows: tuple[tuple[Step, ...], ...], text: str) -> Iterator[tuple[str, str]]:
     """Clauses that follow each other."""
     for row in rows:
@@ -142,7 +149,7 @@ def _lists(steps: tuple[Step, ...]) -> Iterator[tuple[Step, ...]]:
 def _beginning(step: Step, row: tuple[Step, ...]) -> bool:
     """Whether a chain opens its row."""
     first = next((other for other in row if isinstance(other, (Chain, Work, Group, Repeat))), None)
-    return isinstance(step, Chain) and first is step
+    return isinstance(step, Chain) and first is step and (step.length.at(0) or 0) <= _LONGEST_TURNING
 
 
 def _with_comma(span: Span, text: str) -> Span | None:

@@ -15,9 +15,11 @@ from lint.source import Span
 from lint.tree import Chain, Evenly, Group, Repeat, Shaping, Skip, Step, TimesKind, Work, walk
 
 _BY_ONE, _BY_MORE = 1.2, 1.5  # a figure is rather one off than any other
-_FAR = 0.4  # more for one that has nothing in common with what is printed
+_FAR = 0.4  # more for one that has nothing in common with what is printed, and as much again for one far larger
 _UNSAID = 0.5  # more where no figure is printed at all: "next sc" for "next 2 sc"
 _EACH_MORE = 0.2  # more for every further place at which the same figure changes
+_RUN = regex.compile(r"(?i)(?:each of (?:the )?)?next \d+ $")
+_ONE_SAID = regex.compile(r"\b1 (?:sc|hdc|dc|htr|tr)\b")  # how a pattern says that it is one stitch
 _NEXT = regex.compile(r"(?i)\bnext\s+")
 
 
@@ -54,7 +56,8 @@ def slip_cost(old: int, new: int) -> float:
     one, other = str(old), str(new)
     near = abs(old - new) == 2 or sorted(one) == sorted(other)
     near = near or len(one) == len(other) and sum(a != b for a, b in zip(one, other, strict=True)) == 1
-    return _BY_MORE if near else _BY_MORE + _FAR
+    far = 0 if near else 1 if new < 4 * old else 2
+    return _BY_MORE + far * _FAR
 
 
 def all_alike(found: list[Dial], text: str, number: int) -> Edit:
@@ -179,7 +182,8 @@ def _stitches(step: Work, text: str, size: int) -> Dial:
 
     def reads(number: int) -> tuple[Span, str] | None:
         if at is not None:
-            return at, str(number)
+            goes = number == 1 and text[at.end : at.end + 1] == " " and not _ONE_SAID.search(text)
+            return (Span(at.start, at.end + 1), "") if goes else (at, str(number))
         if value != 1:
             return None
         head = Span(step.span.start, step.span.start + 2)
@@ -218,16 +222,18 @@ def _place(step: Work | Group | Skip, index: int, place: Place, text: str, size:
 
         def reads(number: int) -> tuple[Span, str] | None:
             if at is not None:
-                return at, str(number)
+                run = _RUN.search(text, place.span.start, at.end + 1) if number == 1 else None
+                return (Span(run.start(), run.end()), "next ") if run is not None else (at, str(number))
             behind = _NEXT.search(text, place.span.start, place.span.end)
             return (Span(behind.end(), behind.end()), f"{number} ") if behind and value == 1 else None
 
         yield Dial(
-            "hook",
+            "places",
             step,
             value,
             lambda number: put(replace(place, number=with_value(place.number, size, number))),
             reads,
+            printed=at is not None,
         )
     if place.limit is not None and place.limit.kind is LimitKind.LAST:
         limit = place.limit

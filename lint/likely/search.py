@@ -10,6 +10,7 @@ from lint.likely.clauses import too_few, too_many, words_of
 from lint.likely.edits import Edit
 from lint.likely.numbers import Dial, all_alike, dials
 from lint.likely.rework import Outcome, Rework, comes_out, leaves
+from lint.likely.turning import of_turning_chain
 from lint.tree import Chain, Group, MakeRing, Skip, Step, Work, walk
 from lint.working.choices import Key
 from lint.working.starts import founds
@@ -49,6 +50,7 @@ class RowSearch:
         found += self._tried(too_many(self.steps, self.text))
         found += self._before()
         short = _short_of_places(self.read) if self.read is not None else 0
+        found += self._tried(of_turning_chain(self.steps, self.text, short))
         found += self._tried(too_few(self.steps, self.beside, self.text, short))
         found.sort(key=lambda candidate: candidate.edit.cost)
         once: dict[object, Candidate] = {}
