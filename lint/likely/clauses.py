@@ -16,6 +16,7 @@ _WORKING = (Work, Group, Chain, Skip)
 _DOUBLED, _LEFT_OUT, _TWIN, _NEIGHBOURS, _REST = 1.0, 1.6, 1.4, 1.6, 1.6
 _OTHER_NUMBER = 0.15  # more for a clause that is like another but for its number
 _LONGEST_TURNING = 4  # chains: a longer one at a row's start is rather a space whose first stitches were lost
+_TWICE = 0.25  # more for one beside its like: who means both says it once, with a greater number
 _LIKE_BESIDE = 0.15  # less for each neighbour that the clause also has elsewhere
 _COMMA_BEHIND = regex.compile(r",\s+")
 _COMMA_BEFORE = regex.compile(r",\s+$")
@@ -56,11 +57,13 @@ def too_few(steps: tuple[Step, ...], beside: tuple[tuple[Step, ...], ...], text:
             opens = index == 0 or isinstance(siblings[index - 1], Repeat)
             for twin in twins:
                 if not isinstance(step, Repeat):
-                    cost = twin.cost - _LIKE_BESIDE * (like(shown[index], twin.words) + like(twin.words, after))
-                    yield _behind(step, shown[index], twin, cost, text)
+                    beside_it = like(shown[index], twin.words) + like(twin.words, after)
+                    again = _TWICE if twin.words in (shown[index], after) else 0.0
+                    yield _behind(step, shown[index], twin, twin.cost + again - _LIKE_BESIDE * beside_it, text)
                 if opens and not _beginning(step, steps):
-                    cost = twin.cost - _LIKE_BESIDE * (like(before, twin.words) + like(twin.words, shown[index]))
-                    yield _ahead(step, shown[index], twin, cost, text)
+                    beside_it = like(before, twin.words) + like(twin.words, shown[index])
+                    again = _TWICE if twin.words in (shown[index], before) else 0.0
+                    yield _ahead(step, shown[index], twin, twin.cost + again - _LIKE_BESIDE * beside_it, text)
     last = next((step for step in reversed(steps) if isinstance(step, (*_WORKING, Repeat))), None)
     if short > 0 and last is not None:
         words = f"leave last {short} sts unworked" if short > 1 else "leave last st unworked"

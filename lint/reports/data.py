@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from lint.finding import Finding
+from lint.finding import Finding, Likely
 from lint.inspection import Report
 from lint.ledger import Cell, LedgerRow
 from lint.reports.workings import does_words, sum_line, times_words, words_of
@@ -151,9 +151,15 @@ def _finding(report: Report, finding: Finding) -> dict[str, Any]:
         "message": finding.message,
         "expected": finding.expected,
         "found": finding.found,
-        "likely": [{"change": cause.change, "then": cause.then} for cause in finding.likely],
+        "likely": [_likely(report, cause) for cause in finding.likely],
         "replacement": finding.replacement,
     }
+
+
+def _likely(report: Report, cause: Likely) -> dict[str, Any]:
+    """A likely cause; where the change can be made in the text, the stretch and the words that make it."""
+    place = _place(report, cause.span) if cause.span is not None else {"start": None, "end": None}
+    return {"change": cause.change, "then": cause.then, **place, "replacement": cause.replacement}
 
 
 def _place(report: Report, span: Span) -> dict[str, Any]:
