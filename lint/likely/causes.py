@@ -23,7 +23,7 @@ from lint.source import SourceText
 
 MOST_CAUSES = 3
 MOST_FAULTS = 6  # explained in one pattern: beyond that it is not one slip or another
-_MOST_TRIED = 8  # edits tried on the whole pattern
+_MOST_TRIED = 6  # edits tried on the whole pattern
 _MOST_KEPT = 24
 _MOST_STITCHES = 400_000  # worked in trying edits on whole patterns: about a second
 

@@ -16,7 +16,7 @@ from lint.working.choices import Key
 from lint.working.starts import founds
 from lint.working.trials import Trial
 
-MOST_STITCHES = 60_000  # worked in trying edits of one row: a bound that is the same on every machine
+MOST_STITCHES = 40_000  # worked in trying edits of one row: a bound that is the same on every machine
 _ROW_COST = 30  # what working a row costs beside its stitches, in stitches
 _LIKE_A_TWIN = 0.5  # less for an edit that makes a clause the same as another of these rows
 _LIKE_A_NUMBER = 0.3  # less for one that makes a number the same as more of its like
