@@ -25,7 +25,7 @@ MOST_CAUSES = 3
 MOST_FAULTS = 6  # explained in one pattern: beyond that it is not one slip or another
 _MOST_TRIED = 6  # edits tried on the whole pattern
 _MOST_KEPT = 24
-_MOST_STITCHES = 400_000  # worked in trying edits on whole patterns: about a second
+_MOST_STITCHES = 250_000  # worked in trying edits on whole patterns: about a second
 
 
 @dataclass(frozen=True, slots=True)

@@ -68,7 +68,7 @@ class Bench:
         self.patterns = 0
 
     def inspect(self, text: str) -> Report:
-        return inspect(SourceText(text), self.book)
+        return inspect(SourceText(text), self.book, workings=False)
 
     def pattern(self, path: Path) -> None:
         """All edits of one sound pattern that the seed draws."""
