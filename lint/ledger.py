@@ -55,6 +55,7 @@ class Cell:
     workings: Workings | None = (
         None  # how the count comes, clause by clause; of rows that differ, or of all if asked for
     )
+    stated: Stated | None = None  # the printed count that speaks of this row in this size
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,11 +68,20 @@ class LedgerRow:
     kind: str
     number: int | None
     span: Span  # of the label (or line) that it comes from
-    stated: Stated | None
     stated_index: int | None
-    cells: tuple[Cell, ...]
+    cells: tuple[Cell, ...]  # one a size, aligned from the range's start
     index_in_range: int = 0
-    range_length: int = 1
+    range_length: int = 1  # in the first size that works this row
+
+    @property
+    def first(self) -> Cell:
+        """The cell of the first size that works the row."""
+        return next((cell for cell in self.cells if cell.outcome is not Outcome.NOT_WORKED), self.cells[0])
+
+    @property
+    def stated(self) -> Stated | None:
+        """The printed count that speaks of this row in any size."""
+        return next((cell.stated for cell in self.cells if cell.stated is not None), None)
 
 
 @dataclass(frozen=True, slots=True)

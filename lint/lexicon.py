@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from lint.amount import Amount
 from lint.rulebook import Rulebook, StitchRule
 from lint.source import Span
 from lint.tokens import PhraseBook
@@ -17,6 +18,7 @@ class Lexeme:
     """A word or phrase with its kind.
 
     `kind` is a kind of rules/words.yaml, or: stitch, special, number, decimal, ordinal, star, dash, word, or the sign itself.
+    A list over the sizes is one "number", or "ordinals".
     `value` is the stitch's key, the special stitch's name; `number` the value of a number or ordinal.
     """
 
@@ -27,6 +29,7 @@ class Lexeme:
     glued: bool
     value: str = ""
     number: int = 0
+    amount: Amount | None = None  # of a list over the sizes, which is one lexeme like a single number
 
     @property
     def span(self) -> Span:

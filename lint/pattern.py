@@ -45,10 +45,21 @@ class Label:
 
     span: Span
     kind: str  # row | round | foundation | next
-    numbers: tuple[int, ...]  # every number named, ranges run out
+    numbers: tuple[int, ...]  # every number named, ranges run out; the first size's, where sizes have their own
     side: str | None = None  # rs | ws
     colour: str | None = None
     words: str = ""
+    by_size: tuple[tuple[int, ...], ...] = ()  # the numbers of each size where they differ; () where it works none
+    rows: Amount | None = None  # "Next 4 rows": so many, without numbers
+    unclear: bool = False  # figures that are neither one number for each size nor the same for all
+
+    def at(self, size: int) -> tuple[int, ...]:
+        """The numbers as one size reads them."""
+        return self.by_size[size] if self.by_size else self.numbers
+
+    def worked(self, size: int) -> bool:
+        """Whether a size works any row under this label."""
+        return bool(self.by_size[size]) if self.by_size else self.rows is None or bool(self.rows.at(size))
 
 
 @dataclass(frozen=True, slots=True)

@@ -308,15 +308,17 @@ class RowCall:
     """ "Rep Rows 2-5", "As 3rd row": rows worked again by their numbers."""
 
     span: Span
-    first: int | None  # None: the row or rows just worked
-    last: int | None
-    number: int = 1  # how many rows where they are named by "last 2 rows"
+    first: Amount | None  # None: the row or rows just worked, or a piece from its beginning
+    last: Amount | None
+    number: Amount = ONE  # how many rows where they are named by "last 2 rows"
     times: Times | None = None
     kind: str | None = None  # row | round
     part: str | None = None
     name: str | None = None  # "Inc row"
     until: Amount | None = None  # so many stitches are left, or reached
     open_ended: bool = False  # "until piece measures 25 cm"
+    rows: Amount | None = None  # "for 12 rows"
+    rows_in_all: bool = False  # "until there are 60 rows in all"
 
 
 NOT_UNDERSTOOD = "these words were not understood"

@@ -74,10 +74,6 @@ class ClauseBase:
         self.top = top
         self.depth = 0  # brackets around these words
 
-    def empty_size(self) -> bool:
-        """A dash that stands for a size which does not work this: "- (-, 76, 80) hdc"."""
-        return self.stream.empty_size()
-
     def runs_on(self, start: int) -> bool:
         """Whether the words at `start` hang on a clause before them without a stop: they may change what it means."""
         return start > 0 and self.stream.lexemes[start - 1].kind not in (*SEPARATORS, *OPENERS, "star")

@@ -47,6 +47,7 @@ from lint.tree import (
 def read_row(stream: Stream) -> Reading:
     """Read a whole row: all its words become steps, counts, or Unread steps."""
     reading = Reading([])
+    stream = stream.with_size_lists()
     stream = stream.without(asides(stream) | emphasis(stream))
     parser = Clauses(stream, reading, top=True)
     parser.run()
@@ -68,7 +69,7 @@ class Clauses(BracketClauses):
     def run(self) -> None:
         stream = self.stream
         while True:
-            while stream.kind() in SEPARATORS and not self.empty_size():
+            while stream.kind() in SEPARATORS:
                 stream.take()
             if stream.done:
                 return
@@ -118,9 +119,6 @@ class Clauses(BracketClauses):
             return True
         read = self.readers().get(kind)
         if read is not None and read(start):
-            return True
-        stream.at = start
-        if self.empty_size() and self.read_number_first(start):  # "- (13, 14, 14) dc"
             return True
         stream.at = start
         if stream.word("add") and stream.kind(2 if stream.kind(1) == "the" else 1) == "chain":

@@ -80,7 +80,7 @@ def list_ends(stream: Stream, index: int) -> bool:
 def bare_count(stream: Stream, worked: bool) -> Stated | None:
     """A count without brackets at the cursor: "– 12 dc, 4 ch-2 sps.", "You now have 26 dc.", ": 12 dc."."""
     start = stream.at
-    if stream.kind() in OPENERS and not _sizes_then_unit(stream):
+    if stream.kind() in OPENERS:
         return None
     end = start
     depth = 0
@@ -120,17 +120,6 @@ def bare_count(stream: Stream, worked: bool) -> Stated | None:
     return found
 
 
-def _sizes_then_unit(stream: Stream) -> bool:
-    """Whether a list over the sizes with its unit behind it begins here: "(34, 38, 42) sts"."""
-    if stream.vocabulary.sizes < 2:
-        return False
-    start = stream.at
-    number = stream.amount()
-    unit, _ = _unit(stream) if number is not None else (None, "")
-    stream.at = start
-    return unit is not None
-
-
 def _told_in_words(sentence: Stream, words: list[str]) -> int | None:
     """Index of the first number in "You now have 26 dc", "Stitch count: 12 dc", "There should be …"."""
     if not words:
@@ -153,8 +142,7 @@ def read(stream: Stream, bare: bool) -> Stated | None:
     items: list[StatedItem] = []
     pending: list[Amount] = []
     per_side: Amount | None = None
-    while stream.kind() in ("=", "dash", ":", "the") and not stream.empty_size():
-        stream.take()
+    stream.skip("=", "dash", ":", "the")
     if stream.kind() == "total":
         stream.take()
     begin = stream.at
@@ -255,7 +243,7 @@ def _unit(stream: Stream) -> tuple[str | None, str]:
     if lexeme.kind == "number" or (lexeme.kind == "dash" and stream.kind(1) in ("chain", "stitch", "number")):
         # "4 2-ch sps", "12 5-dc shells", "4-ch sps"
         stream.take_if("dash")
-        number = stream.take().number if stream.kind() == "number" else None
+        number = _chain_length(stream)
         stream.take_if("dash")
         if stream.kind() == "chain":
             stream.take()
@@ -278,7 +266,7 @@ def _unit(stream: Stream) -> tuple[str | None, str]:
         stream.take()
         if stream.kind() == "dash":
             stream.take()
-        number = stream.take().number if stream.kind() == "number" else None
+        number = _chain_length(stream)
         stream.take_if("dash")
         stream.skip("corner")
         if is_space_word(stream):
@@ -318,6 +306,11 @@ def _unit(stream: Stream) -> tuple[str | None, str]:
         stream.take()
         return "unknown", words()
     return None, ""
+
+
+def _chain_length(stream: Stream) -> int | None:
+    """The 2 of "ch-2 sps"; a length that differs by size is left where it is, so that the count is not read."""
+    return stream.take().number if stream.kind() == "number" and stream.peek().amount is None else None
 
 
 def singular(name: str) -> str:

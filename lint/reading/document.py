@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 import regex
 
@@ -12,7 +13,6 @@ from lint.place import Which
 from lint.reading import definitions, notes
 from lint.reading.clauses import Reading, read_row
 from lint.reading.layout import Layout, LayoutReader, PartText, RowText
-from lint.reading.sizes import size_names
 from lint.reading.stream import Stream, Vocabulary
 from lint.reading.terms import Terms, find_terms
 from lint.rulebook import Rulebook
@@ -63,7 +63,7 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
     if specials or rings:
         own = [(form, "special", special.name) for form, special in _forms(entries, specials)]
         lexicon = Lexicon(book, terms.terms, [*own, *((form, "ring", form) for form in rings)])
-    sizes = size_names(source, layout.sections)
+    sizes = layout.sizes
     vocabulary = Vocabulary(
         {special.name: special for special in specials}, max(1, len(sizes)), _colours(source.text), *count_words(book)
     )
@@ -129,10 +129,12 @@ class _RowReader:
             return Row(text.span, None, tuple(reading.steps), reading.stated)
         label = text.label
         if label.kind == "either":
-            label = Label(
-                label.span, "round" if round_part else "row", label.numbers, label.side, label.colour, label.words
-            )
-        return Row(label.span.to(text.span), label, tuple(reading.steps), reading.stated)
+            label = replace(label, kind="round" if round_part else "row")
+        steps = tuple(reading.steps)
+        if label.unclear:
+            words = self.source.slice(label.span)
+            steps = (Unread(label.span, words, "the numbers are not one for each size"), *steps)
+        return Row(label.span.to(text.span), label, steps, reading.stated)
 
     def named_row(self, text: RowText) -> Row | None:
         """ "Edging: Ch 1, sc in each st across." is a row; "Picot: ch 3, sl st in 3rd ch from hook" only defines."""

@@ -7,7 +7,9 @@ from functools import lru_cache
 
 import regex
 
+from lint.amount import Amount
 from lint.pattern import Label
+from lint.reading.figures import numbers_of, sized_numbers
 from lint.rulebook import LayoutFile
 from lint.source import Span
 
@@ -21,6 +23,7 @@ _NO_TITLES = {
     "with", "when", "before", "then", "these", "both", "do", "no", "see", "last", "turn",
 }  # fmt: skip
 _NUMBER = r"\d{1,4}(?:\s?(?:st|nd|rd|th|d)\b)?"
+_BRACKETED = regex.compile(r"\s*[(\[{][^()\[\]{}]*[)\]}]|/\d+")
 _JOINT = r"\s*(?:-|–|—|\bto\b|\bthru\b|\bthrough\b|&|\band\b|,)\s*"
 # What may follow a label that has no colon or dash of its own.
 _WORK_FOLLOWS = r"(?=\s*(?:ch\b|chs?\d|rep|repeat|\d+\s*\w|\(|\[|\{|\*|•|join|with\b|turn\b|sc\b|hdc|dc\b|tr\b|htr|sl\s?st|same as|as\b|in\b|inc\b|work\b|skip\b|sk\b|\Z))"
@@ -39,18 +42,21 @@ class Found:
 class LabelReader:
     """Finds labels by the label words of rules/layout.yaml."""
 
-    def __init__(self, layout: LayoutFile) -> None:
+    def __init__(self, layout: LayoutFile, sizes: int = 1) -> None:
+        self._sizes = sizes
         self._rows = {word.lower() for word in layout.row_words}
         self._rounds = {word.lower() for word in layout.round_words}
         self._either = {word.lower() for word in layout.either_words}
         self._patterns = _compiled(
-            tuple(sorted(self._rows | self._rounds | self._either, key=len, reverse=True)), tuple(layout.named_rows)
+            tuple(sorted(self._rows | self._rounds | self._either, key=len, reverse=True)),
+            tuple(layout.named_rows),
+            sizes > 1,
         )
 
     def at_line(self, line: str, offset: int, bare_numbers: bool = False) -> Found | None:
         """The label at the start of a line (bullets, stars and spaces before it are passed over)."""
         lead = regex.match(r"[\s•·*_|#>-]*", line).end()
-        for name in ("worded", "ordinal", "named", "start", "prefixed", "titled"):
+        for name in ("worded", "ordinal", "several", "named", "start", "prefixed", "titled"):
             match = self._patterns[name].match(line, lead)
             if match and self._real(match, line):
                 return self._found(match, offset)
@@ -87,12 +93,23 @@ class LabelReader:
             return False
         return True
 
+    def _numbers(self, figures: str) -> tuple[tuple[int, ...], tuple[tuple[int, ...], ...], bool]:
+        """The numbers of the first size, those of every size where they differ, and whether they can't be told."""
+        if self._sizes == 1:
+            return numbers_of(_BRACKETED.sub("", figures)), (), False
+        found = sized_numbers(figures, self._sizes)
+        if found is None:
+            return numbers_of(_BRACKETED.sub("", figures)), (), True
+        return next(numbers for numbers in found if numbers or len(found) == 1), found if len(found) > 1 else (), False
+
     def _found(self, match: regex.Match, offset: int) -> Found:
         groups = match.groupdict()
         word = (groups.get("word") or "").lower()
         extra = groups.get("extra") or ""
         title = (groups.get("title") or "").lower()
-        numbers = (_ORDINAL_WORDS[title],) if title in _ORDINAL_WORDS else numbers_of(groups.get("numbers") or "")
+        numbers, by_size, unclear = self._numbers(groups.get("numbers") or "")
+        if title in _ORDINAL_WORDS:
+            numbers = (_ORDINAL_WORDS[title],)
         if word in self._rows:
             kind = "row"
         elif word in self._rounds:
@@ -113,33 +130,19 @@ class LabelReader:
             else None
         )
         words = match.group(0).strip().rstrip(":.-–—;= ").strip("•*|#> ")
+        rows = sized_numbers(groups["rows"], self._sizes) if groups.get("rows") else None
         label = Label(
-            Span(offset + match.start(), offset + match.end("core")), kind, numbers, side, _colour(extra), words=words
+            Span(offset + match.start(), offset + match.end("core")),
+            kind,
+            numbers,
+            side,
+            _colour(extra),
+            words,
+            by_size,
+            Amount(tuple(one[0] if one else None for one in rows)) if rows else None,
+            unclear or bool(groups.get("rows")) and rows is None,
         )
         return Found(label, offset + match.start(), offset + match.end(), groups.get("prefix"))
-
-
-def numbers_of(text: str) -> tuple[int, ...]:
-    """Every number named by a label: "4-6" is 4, 5, 6; "3, 4 & 5" is 3, 4, 5."""
-    plain = regex.sub(r"(?<=\d)\s?(?:st|nd|rd|th|d)\b", "", text.lower())
-    plain = regex.sub(
-        r"[a-z]+\s*[:.]?\s*(?=\d)",
-        lambda m: m.group(0) if m.group(0).strip() in ("to", "thru", "through", "and") else "",
-        plain,
-    )
-    found: list[int] = []
-    spread = False
-    for token in regex.findall(r"\d+|-|–|—|to|thru|through|&|and|,", plain):
-        if token.isdigit():
-            number = int(token)
-            if spread and found and found[-1] < number <= found[-1] + 2000:
-                found += list(range(found[-1] + 1, number + 1))
-            else:
-                found.append(number)
-            spread = False
-        else:
-            spread = token not in ("&", "and", ",")
-    return tuple(found)
 
 
 def _colour(extra: str) -> str | None:
@@ -151,32 +154,48 @@ def _colour(extra: str) -> str | None:
     return None
 
 
-@lru_cache(maxsize=4)
-def _compiled(words: tuple[str, ...], named: tuple[str, ...]) -> dict[str, regex.Pattern]:
+def _figures(word: str, sized: bool) -> str:
+    """What the numbers of a label look like; lists over the sizes only where there are sizes."""
+    unit = r"(?!\s*(?:times|dc|sc|sts?|ch|tr|htr|hdc)\b)"
+    if not sized:
+        more = rf"{_JOINT}(?:{word}\s*[:.]?\s*{_NUMBER}|{_NUMBER}{unit})"
+        return rf"{_NUMBER}(?:{more})*(?:(?:\s*[\[(][\d,\s/\-–]+[\])]|(?:/\d+)+)?)"
+    inside = rf"(?:{_NUMBER}|[-–—−,;:/&\s]|\b(?:to|thru|through|and)\b|\bfor\s+[\w/]+)"
+    bracket = rf"[\[({{](?=[^()\[\]{{}}\n]*\d){inside}+[\])}}]"
+    empty = rf"[-–—−](?:\s*[-–—−])*(?=\s*{bracket})"
+    number = rf"(?:{_NUMBER}{unit}|{empty}|{bracket})"
+    after = rf"(?<=[)\]}}])\s*{_NUMBER}{unit}(?=\s*(?:{bracket}|[-–—−:.=]))"  # 32 (36) 40 (44)
+    joint = r"\s*(?:[-–—−]|\bto\b|\bthru\b|\bthrough\b|&|\band\b|,|/)\s*"
+    more = rf"{joint}(?:{word}\s*[:.]?\s*)?(?:{_NUMBER}{unit}|(?<=\w\s*|\d[-–]){bracket})|\s*{bracket}|{after}"
+    return rf"{number}(?:{more})*"
+
+
+@lru_cache(maxsize=8)
+def _compiled(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> dict[str, regex.Pattern]:
     word = "(?:" + "|".join(regex.escape(item) for item in words) + ")"
     names = "(?:" + "|".join(regex.escape(item) for item in sorted(named, key=len, reverse=True)) + ")"
-    more = rf"{_JOINT}(?:{word}\s*[:.]?\s*{_NUMBER}|{_NUMBER}(?!\s*(?:times|dc|sc|sts?|ch|tr|htr|hdc)\b))"
-    listed = rf"{_NUMBER}(?:{more})*"
+    figures = _figures(word, sized)
     extra = r"(?P<extra>(?:\s*[-–]?\s*\((?!\s*\d)[^()\n]{0,40}\)|,?\s+col(?:ou?r)?\.?\s+\w+|\s*,\s*(?:rs|ws)\b|\s+\((?:\d+\s+(?:rows|rounds|rnds))\))*)"
-    sizes = r"(?P<sizes>(?:\s*[\[(][\d,\s/\-–]+[\])]|(?:/\d+)+)?)"
+    ordinals = rf"{_NUMBER}\.?(?:{_JOINT}(?:{_NUMBER}\.?|(?:[\[(][^\])]*[\])])))*"
+    ordinals = rf"(?:{figures}|{_NUMBER}\.?(?:{_JOINT}{_NUMBER}\.?)*)" if sized else ordinals
     # the label's own sign: ":", ".", "–", ")" … or, failing that, words of work straight after it
     sign = rf"(?:(?P<sign>\s*(?::|\.(?!\d)|[-–—]+|;|=|\||●|\)|,(?=\s*col))\s*(?:\((?:rs|ws|right side|wrong side)\)[.:]?)?)|\s*(?=\n|\Z)|\s+{_WORK_FOLLOWS})"
     flags = regex.IGNORECASE
     title = r"(?-i:[A-Z])[\w’'-]*(?: [A-Za-z][\w’'-]*){0,2}?"
     return {
         "worded": regex.compile(
-            rf"(?P<core>(?P<side>(?:rs|ws)\s+)?\b(?P<word>{word})\.?\s*:?\s*(?P<numbers>{listed}){sizes}{extra}){sign}",
+            rf"(?P<core>(?P<side>(?:rs|ws)\s+)?\b(?P<word>{word})\.?\s*:?\s*(?P<numbers>{figures}){extra}){sign}",
             flags,
         ),
-        "ordinal": regex.compile(
-            rf"(?P<core>(?P<numbers>(?:{_NUMBER}\.?)(?:{_JOINT}(?:{_NUMBER}\.?|(?:[\[(][^\])]*[\])])))*)\s+(?P<word>{word})\b{extra}){sign}",
-            flags,
+        "ordinal": regex.compile(rf"(?P<core>(?P<numbers>{ordinals})\s+(?P<word>{word})\b{extra}){sign}", flags),
+        "several": regex.compile(
+            rf"(?P<core>(?:next|following)\s+(?P<rows>{figures})\s+(?P<word>{word})\b{extra}){sign}", flags
         ),
         "named": regex.compile(
             rf"(?P<core>(?P<name>{names})\s+(?P<word>{word}s?|ring)\b{extra})\s*(?P<sign>:|\.|[-–—]+)", flags
         ),
         "prefixed": regex.compile(
-            rf"(?P<core>(?P<prefix>{title}) (?P<word>{word})\.?\s*:?\s*(?P<numbers>{listed}){sizes}{extra})\s*(?P<sign>:)",
+            rf"(?P<core>(?P<prefix>{title}) (?P<word>{word})\.?\s*:?\s*(?P<numbers>{figures}){extra})\s*(?P<sign>:)",
             flags,
         ),
         "titled": regex.compile(rf"(?P<core>(?P<title>{title}) (?P<word>{word})\b{extra})\s*(?P<sign>:)", flags),
@@ -191,4 +210,4 @@ def _compiled(words: tuple[str, ...], named: tuple[str, ...]) -> dict[str, regex
     }
 
 
-__all__ = ["Found", "LabelReader", "numbers_of"]
+__all__ = ["Found", "LabelReader"]

@@ -9,6 +9,7 @@ import regex
 from lint.pattern import Label, Section
 from lint.reading.labels import LabelReader
 from lint.reading.sections import SectionFinder
+from lint.reading.sizes import size_names
 from lint.rulebook import Rulebook
 from lint.source import SourceText, Span
 
@@ -52,13 +53,14 @@ class PartText:
 
 @dataclass
 class Layout:
-    """A document cut up: title, sections, parts with their rows, and stretches of prose."""
+    """A document cut up: title, sizes, sections, parts with their rows, and stretches of prose."""
 
     title: str | None
     title_span: Span | None
     sections: list[Section]
     parts: list[PartText]
     prose: list[Span]
+    sizes: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -80,8 +82,9 @@ class LayoutReader:
 
     def __init__(self, source: SourceText, book: Rulebook) -> None:
         self.source = source
-        self.labels = LabelReader(book.layout)
         self.finder = SectionFinder(book.layout)
+        self.sizes = size_names(source, self.finder)  # their number decides what a run of figures is
+        self.labels = LabelReader(book.layout, max(1, len(self.sizes)))
         self.lines: list[_Line] = []
         position = 0
         for raw in source.text.splitlines(keepends=True):
@@ -106,7 +109,7 @@ class LayoutReader:
         return bare >= 3 and bare > worded or bare == 2 and not worded
 
     def read(self) -> Layout:
-        layout = Layout(None, None, [], [], [])
+        layout = Layout(None, None, [], [], [], self.sizes)
         part: PartText | None = None
         section: str | None = None
         row: RowText | None = None

@@ -87,12 +87,12 @@ def _chain_number(lexemes: list[Lexeme], position: int) -> int | None:
     follower = position + 1
     if follower < len(lexemes) and lexemes[follower].kind == "dash":
         follower += 1
-    if follower < len(lexemes) and lexemes[follower].kind == "number":
+    if follower < len(lexemes) and lexemes[follower].kind == "number" and lexemes[follower].amount is None:
         return lexemes[follower].number
     before = position - 1
     if before >= 0 and lexemes[before].kind == "dash":
         before -= 1
-    if before >= 0 and lexemes[before].kind == "number":
+    if before >= 0 and lexemes[before].kind == "number" and lexemes[before].amount is None:
         return lexemes[before].number
     return None
 

@@ -161,7 +161,7 @@ class PlaceFirstClauses(WorkClauses):
             return self.read_open_work(start)
         if self.old_loops(start):
             return True
-        if self.empty_size() or stream.kind() in (
+        if stream.kind() in (
             *_LISTED,
             *OPENERS,
             "number",

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from lint.amount import Amount
+from lint.amount import ONE, Amount
 from lint.place import LimitKind
 from lint.reading.limits import past_lengths
 from lint.reading.stream import CLOSERS, OPENERS, Stream
@@ -31,6 +31,7 @@ def names_rows(stream: Stream) -> bool:
             "last",
             "number",
             "ordinal",
+            "ordinals",
             "dash",
             "and",
             "to",
@@ -53,9 +54,9 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
     if stream.kind() == "at" or stream.kind() == "star":
         return False
     last_words = bool(stream.take_if("last"))
-    numbers: list[int] = []
+    numbers: list[Amount] = []
     kind: str | None = None
-    spread = False
+    spread, joined = False, True
     while True:
         lexeme = stream.peek()
         if lexeme.kind in ("row", "round") or (
@@ -65,37 +66,29 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
             stream.take()
             if numbers and stream.kind() != "number":
                 break
-        elif lexeme.kind in ("number", "ordinal"):
-            if (
-                kind
-                and numbers
-                and stream.kind(1) in ("times",)
-                or (kind and stream.kind(1) == "more" and numbers)
-                or lexeme.lower in ("once", "twice")
-            ):
-                break
-            if kind and numbers and _lists_sizes(stream):
-                break  # "last 2 rows 3 (4, 5) more times"
-            numbers.append(lexeme.number)
-            stream.take()
+        elif (joined or not numbers) and lexeme.lower not in ("once", "twice") and (number := stream.row_number()):
+            numbers.append(number)
+            joined = False
+            continue
         elif (
             lexeme.kind in ("dash", "to", "and", ",")
             and not stream.word("until", "till")
             and numbers
-            and stream.kind(1) in ("number", "ordinal", "row", "round")
+            and stream.kind(1) in ("number", "ordinal", "ordinals", "row", "round")
         ):
             if lexeme.kind == "," and not (
-                stream.kind(1) in ("number", "ordinal") and stream.kind(2) in (",", "and", "row", "round", "dash")
+                stream.kind(1) in ("number", "ordinal", "ordinals")
+                and stream.kind(2) in (",", "and", "row", "round", "dash")
             ):
                 break
-            if stream.kind(1) == "number" and stream.kind(2) == "times":
+            if stream.kind(1) == "number" and stream.kind(2) == "times" or _count_follows(stream):
                 break
-            spread = spread or lexeme.kind in ("dash", "to")
+            spread, joined = spread or lexeme.kind in ("dash", "to"), True
             stream.take()
         elif lexeme.kind == "." and numbers and stream.kind(1) in ("row", "round"):
             stream.take()  # "like 2. row"
         elif lexeme.lower in ("thru", "through") and numbers:
-            spread = True
+            spread, joined = True, True
             stream.take()
         else:
             break
@@ -128,25 +121,32 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
     open_ended = open_ended or how_often is None and until is None and ends_with_row(stream)
     goes_on = {"until": until, "open_ended": open_ended}
     if last_words:
-        number = numbers[0] if numbers else 1
+        number = numbers[0] if numbers else ONE
         steps.append(RowCall(stream.span_from(start), None, None, number, how_often, kind, **goes_on))
         return True
     if not numbers:
         return False
     first, last = numbers[0], numbers[-1]
-    if len(numbers) > 2 and not spread and numbers != list(range(first, last + 1)):
+    if (
+        len(numbers) > 2
+        and not spread
+        and [n.lone for n in numbers] != list(range(first.lone or 0, (last.lone or 0) + 1))
+    ):
         return False
     steps.append(RowCall(stream.span_from(start), first, last, times=how_often, kind=kind, part=part, **goes_on))
     _call_tail(stream)
     return True
 
 
-def _lists_sizes(stream: Stream) -> bool:
-    """Whether a list over the sizes stands at the cursor."""
+def _count_follows(stream: Stream) -> bool:
+    """Whether the dash at the cursor opens a printed count: "Rep Row 2 — 60 (64, 68) hdc"."""
     start = stream.at
-    number = stream.amount()
+    if not stream.take_if("dash") or stream.amount() is None:
+        stream.at = start
+        return False
+    counted = stream.kind() in ("any_stitch", "stitch", "special", "chain", "one_stitch", "group_word")
     stream.at = start
-    return number is not None and number.lone is None
+    return counted
 
 
 def _until(stream: Stream, how_often: Times | None) -> tuple[Amount | None, bool]:

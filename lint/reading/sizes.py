@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import regex
 
-from lint.pattern import Section
+from lint.reading.sections import SectionFinder
 from lint.source import SourceText
 
 _MEASURE = regex.compile(
@@ -13,18 +13,21 @@ _MEASURE = regex.compile(
 )
 
 
-def size_names(source: SourceText, sections: list[Section]) -> tuple[str, ...]:
+def size_names(source: SourceText, finder: SectionFinder) -> tuple[str, ...]:
     """The sizes in the order printed; () for a pattern in one size."""
-    for section in sections:
-        if section.key != "size":
+    lines = source.text.splitlines()
+    for index, line in enumerate(lines):
+        heading = finder.at_line(line)
+        if heading is None or heading.key != "size":
             continue
-        heading = source.slice(section.heading).lower()
-        if not heading.startswith(("size", "to fit", "sizing")):
+        if not line[heading.start : heading.end].lower().startswith(("size", "to fit", "sizing")):
             continue
-        for line in source.slice(section.span).strip().splitlines()[:1]:
-            names = split_sizes(line.strip())
-            if len(names) > 1:
-                return names
+        said = line[heading.content :].strip() or next(
+            (below.strip() for below in lines[index + 1 :] if below.strip()), ""
+        )
+        names = split_sizes(said)
+        if len(names) > 1:
+            return names
     match = regex.search(r"(?im)^\W*sizes?\s+(?=[^:\s])(.{2,})$", source.text)  # "SIZES S/M/L/XL. …"
     return split_sizes(match[1].strip()) if match else ()
 

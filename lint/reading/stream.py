@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 
 from lint.amount import Amount
 from lint.lexicon import Lexeme
+from lint.reading.figures import size_list
 from lint.source import Span
 from lint.tree import Special
 
@@ -15,7 +16,7 @@ SIGNS = (",", ";", ".", *OPENERS, *CLOSERS, "star")  # what ends a clause
 _STITCHES = ("stitch", "special", "one_stitch", "group_word", "increase", "decrease", "picot")
 _AFTER_STITCH = ("in", "over", "around", "across", "each", "next", "together", "evenly", "to")
 _AFTER_NUMBER = (",", ";", ".", "end", "times")
-_LIST_SIGNS = {",", "/", "dash", ":", ";"}
+_LIST_SIGNS = {",", "/", ":", ";"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -159,60 +160,76 @@ class Stream:
         """A stream over lexemes first..last (exclusive)."""
         return Stream(self.lexemes[first:last], self.vocabulary)
 
-    def empty_size(self) -> bool:
-        """Whether a list stands here whose first size does not work this: "- (-, 76, 80) hdc"."""
-        first = self.kind() == "dash" and self.vocabulary.sizes > 1
-        return first and self.kind(1) in OPENERS and self.kind(2) in ("dash", "number")
-
     def amount(self) -> Amount | None:
         """A number, or a list over the sizes, at the cursor; None (and nothing taken) if there is none."""
-        sizes = self.vocabulary.sizes
-        if sizes > 1:
-            listed = self._size_list(sizes)
-            if listed is not None:
-                return listed
+        if self.kind() == "number" and self.peek().amount is not None:
+            return self.take().amount
+        listed = self._listed(("/", "-", *([",", ";"] if self.vocabulary.sizes > 2 else [])))
+        if listed is not None:
+            self.at += listed[1]
+            return Amount(listed[0])
         if self.kind() == "number" and not self.word("once", "twice", "thrice"):
             return Amount.of(self.take().number)
         return None
 
-    @staticmethod
-    def _parts(kind: str, sizes: int) -> bool:
-        """Whether a sign outside brackets may part the numbers of a list: 60/66/72, 60-66-72, 60, 66, 72."""
-        return kind in ("/", "dash") or kind in (",", ";") and sizes > 2
+    def row_number(self) -> Amount | None:
+        """The number of a row, or one for each size: "43", "43rd (45th, 47th)"."""
+        if self.kind() not in ("number", "ordinal", "ordinals"):
+            return None
+        lexeme = self.take()
+        return lexeme.amount or Amount.of(lexeme.number)
 
-    def _size_list(self, sizes: int) -> Amount | None:
-        start, values, depth, expect = self.at, [], 0, True
-        bracketed = False
-        while True:
-            kind = self.kind()
-            if kind == "number" and expect:
-                values.append(self.take().number)
-                expect = False
-            elif kind == "dash" and expect and self.kind(1) in (*OPENERS, ",", *CLOSERS, "dash", "number"):
-                if self.kind(1) == "number" and not depth:
+    def with_size_lists(self) -> Stream:
+        """A stream in which every list over the sizes is one lexeme: where a number can stand, a list can stand.
+
+        Numbers parted by commas or hyphens without brackets stay as they are: they may be rows, or a run of rows.
+        """
+        if self.vocabulary.sizes < 2:
+            return self
+        lexemes: list[Lexeme] = []
+        whole = Stream(self.lexemes, self.vocabulary)
+        while not whole.done:
+            start = whole.at
+            found = whole._listed(("/", ";") if self.vocabulary.sizes > 2 else ())
+            if found is None:
+                lexemes.append(whole.take())
+                continue
+            values, length = found
+            whole.at += length
+            first, last = self.lexemes[start], self.lexemes[whole.at - 1]
+            kind = "ordinals" if any(item.kind == "ordinal" for item in self.lexemes[start : whole.at]) else "number"
+            words = self.words(start, whole.at)
+            lexemes.append(Lexeme(kind, words, first.start, last.end, first.glued, amount=Amount(values)))
+        return Stream(lexemes, self.vocabulary)
+
+    def _listed(self, bare: tuple[str, ...]) -> tuple[tuple[int | None, ...], int] | None:
+        """A list over the sizes, and its length in lexemes; `bare` is what may part its numbers without brackets."""
+        sizes = self.vocabulary.sizes
+        if sizes < 2 or self.kind() not in ("number", "ordinal", "dash", *OPENERS):
+            return None
+        return size_list(self._figures(), sizes, bare)
+
+    def _figures(self) -> list[str]:
+        """The numbers and signs from the cursor on, as `figures` reads them."""
+        tokens: list[str] = []
+        depth = 0
+        for index in range(self.at, len(self.lexemes)):
+            lexeme = self.lexemes[index]
+            if lexeme.kind in ("number", "ordinal") and lexeme.amount is None:
+                tokens.append(str(lexeme.number))
+            elif lexeme.kind == "dash":
+                empty = all(token == "-" for token in tokens)
+                tight = lexeme.glued and index + 1 < len(self.lexemes) and self.lexemes[index + 1].glued
+                if not depth and not empty and not tight:
+                    break  # "next 12 – 14 sts": a count behind a dash
+                tokens.append("-")
+            elif lexeme.kind in OPENERS or lexeme.kind in CLOSERS:
+                depth += 1 if lexeme.kind in OPENERS else -1
+                if depth < 0:
                     break
-                values.append(None)
-                self.at += 1
-                expect = False
-            elif kind in OPENERS and not depth and (not expect or not values):
-                self.at += 1
-                depth, expect, bracketed = 1, True, True
-            elif kind in CLOSERS and depth:
-                self.at += 1
-                depth = 0
-                if len(values) == sizes:
-                    break
-                expect = True  # alternating brackets: 60 (66) 72
-            elif kind in _LIST_SIGNS and not expect and len(values) < sizes and (depth or self._parts(kind, sizes)):
-                if not depth and kind == "dash" and not self.peek().glued:
-                    break
-                self.at += 1
-                expect = True
+                tokens.append("(" if lexeme.kind in OPENERS else ")")
+            elif lexeme.kind in _LIST_SIGNS:
+                tokens.append(lexeme.kind)
             else:
                 break
-            if len(values) == sizes and not depth and (self.kind() not in OPENERS or bracketed):
-                break
-        if len(values) == sizes and not depth and not expect or (len(values) == sizes and bracketed and not depth):
-            return Amount(tuple(values))
-        self.at = start
-        return None
+        return tokens

@@ -115,7 +115,7 @@ def _made(cell: Cell) -> dict[str, Any] | None:
 
 
 def _stated(row: LedgerRow, size: int) -> dict[str, Any] | None:
-    stated = row.stated
+    stated = row.cells[size].stated
     if stated is None:
         return None
     data: dict[str, Any] = {}

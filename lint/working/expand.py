@@ -1,4 +1,4 @@
-"""Runs out ranges and repeats of rows: which steps each numbered row works."""
+"""Runs out ranges and repeats of rows for one size: which steps each numbered row works."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from lint.amount import Amount
 from lint.pattern import Part, Row, Stated
 from lint.tree import MAKES_STITCHES, FastenOff, RowCall, Step, TimesKind, Turn
+from lint.working.onesize import for_size, works
 
 MOST_ROWS = 5000
 
@@ -58,22 +59,22 @@ class _Called:
     stated: Stated | None
     kind: str
     label: str
+    number: int | None
 
 
 class Expander:
-    """Knows the rows met so far, so that "Rep Rows 2-5" finds them."""
+    """Knows the rows that one size has met so far, so that "Rep Rows 2-5" finds them."""
 
-    def __init__(self, parts: tuple[Part, ...], sizes: int = 1) -> None:
-        self.parts = parts
-        self.sizes = sizes
+    def __init__(self, size: int = 0) -> None:
+        self.size = size
         self.met: list[_Met] = []
         self.range_faults: list[tuple[Row, Part, int, int]] = []
         self.counted_on = True  # False after rows of which the text does not say how many they are
         self.preludes: dict[int, tuple[Step, ...]] = {}  # by part: the chain or ring before its first row
 
     def expand(self, row: Row, part: Part) -> list[Instance]:
-        """The rows that a printed row stands for, in order."""
-        return [instance for piece in _pieces(row) for instance in self._expand(piece, part)]
+        """The rows that a printed row (one of its `pieces`) stands for, in order; none if the size does not work it."""
+        return self._expand(row, part) if works(row, self.size) else []
 
     def more(self, loop: Loop) -> list[Instance]:
         """The cycle of a loop once more, numbered on."""
@@ -91,21 +92,21 @@ class Expander:
 
     def _expand(self, row: Row, part: Part) -> list[Instance]:
         label = row.label
-        call = next((step for step in row.steps if isinstance(step, RowCall)), None)
+        steps = for_size(row.steps, self.size)
+        call = next((step for step in steps if isinstance(step, RowCall)), None)
         kind = label.kind if label is not None else "foundation"
         if label is None and call is None and not any(entry.part is part for entry in self.met):
-            self.preludes[id(part)] = self.preludes.get(id(part), ()) + tuple(row.steps)
+            self.preludes[id(part)] = self.preludes.get(id(part), ()) + steps
         if kind == "next":
             kind = "row"
         self.counted_on = self.counted_on or label is not None
-        numbers: list[int | None] = list(label.numbers) if label is not None and label.numbers else [None]
-        numbers = numbers[:MOST_ROWS]
+        numbers = self._labelled(row, part)[:MOST_ROWS]
         if call is None:
             instances = [
-                self._instance(row, kind, number, row.steps, None, i, len(numbers)) for i, number in enumerate(numbers)
+                self._instance(row, kind, number, steps, None, i, len(numbers)) for i, number in enumerate(numbers)
             ]
         else:
-            instances = self._called(row, part, kind, numbers, call)
+            instances = self._called(row, steps, part, kind, numbers, call)
         for one in instances:
             if one.missing is None and one.number is not None or one.steps and (label is not None or call is not None):
                 stated = one.stated or one.inherited
@@ -127,25 +128,36 @@ class Expander:
             words = f"{_label_word(row.label.words, kind)} {number}"
         return Instance(row, kind, number, words, tuple(steps), shown, stated_index, inherited, index, length, missing)
 
-    def _called(self, row: Row, part: Part, kind: str, numbers: list[int | None], call: RowCall) -> list[Instance]:
-        at = row.steps.index(call)
-        before, after = row.steps[:at], row.steps[at + 1 :]
+    def _labelled(self, row: Row, part: Part) -> list[int | None]:
+        """The numbers that a label gives this size; [None] for a row without a number."""
+        label = row.label
+        if label is not None and label.rows is not None:  # "Next 4 rows"
+            return self._numbers_on(part, label.rows.at(self.size) or 0)
+        return list(label.at(self.size)) if label is not None and label.numbers else [None]
+
+    def _called(
+        self, row: Row, steps: tuple[Step, ...], part: Part, kind: str, numbers: list[int | None], call: RowCall
+    ) -> list[Instance]:
+        at = steps.index(call)
+        before, after = steps[:at], steps[at + 1 :]
+        if _passes(call, 1) == 0 and (row.label is None or numbers == [None]):
+            return []  # "Rep last 2 rows - (2, 3) times": not in this size
         cycle = self._cycle(call, kind, part)
-        if not cycle or call.until is not None and self.sizes > 1:  # sizes would have rows of their own
-            what = f"{call.kind or kind} {call.first}" if call.first else call.name or "the rows before"
+        if not cycle:
+            what = f"{call.kind or kind} {call.first}" if call.first else call.name or call.part or "the rows before"
             return [
                 self._instance(row, kind, n, (), None, i, len(numbers), missing=what) for i, n in enumerate(numbers)
             ]
         numbers = self._numbers(row, part, numbers, call, len(cycle))
         result = []
-        calls = [step for step in row.steps if isinstance(step, RowCall)]
+        calls = [step for step in steps if isinstance(step, RowCall)]
         if len(calls) > 1:  # "Rep Rows 5-8 3 times, then Rows 5 and 6 once"
-            cycle = cycle * (_passes(call, len(cycle)) or 1)
-            for other in calls[1:]:
-                cycle = cycle + self._cycle(other, kind, part) * (_passes(other, 1) or 1)
+            cycle = [called for one in calls for called in self._passes_of(one, kind, part)]
             after = tuple(step for step in after if not isinstance(step, RowCall))
             if row.label is None:
                 numbers = self._numbers_on(part, len(cycle))
+        elif call.part is not None and call.first is None and (row.label is None or numbers == [None]):
+            numbers = [called.number for called in cycle]  # a piece begun like another has its numbers too
         for index, number in enumerate(numbers):
             called = cycle[index % len(cycle)]
             head = before if index == 0 else ()
@@ -171,10 +183,20 @@ class Expander:
             self.counted_on = call.until is None
         return result
 
+    def _passes_of(self, call: RowCall, kind: str, part: Part) -> list[_Called]:
+        """All rows of one call among several."""
+        cycle = self._cycle(call, kind, part)
+        passes = _passes(call, len(cycle))
+        return cycle * (1 if passes is None else passes)
+
     def _numbers(self, row: Row, part: Part, numbers: list[int | None], call: RowCall, cycle: int) -> list[int | None]:
         """The numbers of the rows that a call works: as labelled, or going on from the last row."""
         passes = _passes(call, cycle)
-        rows = cycle * (passes or 1)
+        rows = cycle * passes if passes is not None else cycle
+        if call.rows is not None:
+            said = call.rows.lone or 0
+            last = self._last_number(part) if row.label is None or numbers == [None] else (numbers[0] or 1) - 1
+            passes, rows = 1, max(0, said - last if call.rows_in_all else said)
         if row.label is None or numbers == [None]:
             return self._numbers_on(part, rows) if passes is not None or rows > 1 or row.label is None else numbers
         if len(numbers) == 1 and rows > 1 and numbers[0] is not None:
@@ -184,10 +206,14 @@ class Expander:
             self.range_faults.append((row, part, len(numbers), rows))
         return numbers
 
+    def _last_number(self, part: Part) -> int:
+        """The number of the row met last in a piece, 0 if none is or the rows since then are not counted."""
+        return self.met[-1].number if self.counted_on and self.met and self.met[-1].part is part else 0
+
     def _numbers_on(self, part: Part, rows: int) -> list[int | None]:
         """The numbers of so many rows after the last one met in a piece; none where it has none."""
-        last = self.met[-1].number if self.counted_on and self.met and self.met[-1].part is part else 0
-        return [last + 1 + i for i in range(rows)] if last else [None] * rows
+        last = self._last_number(part)
+        return [last + 1 + i for i in range(min(rows, MOST_ROWS))] if last else [None] * min(rows, MOST_ROWS)
 
     def _cycle(self, call: RowCall, kind: str, part: Part) -> list[_Called]:
         """The rows called for, in order; [] where one of them is not there."""
@@ -196,19 +222,19 @@ class Expander:
             named = next((e for e in reversed(self.met) if e.label.lower().startswith(call.name.lower())), None)
             return [_called(named)] if named is not None else []
         if call.part is not None:
-            wanted = call.part.lower()
-            first = next(
-                (i for i, e in enumerate(self.met) if wanted in e.part.name.lower() or e.part.name.lower() in wanted),
-                len(self.met),
-            )
-            here = list(reversed(self.met[first:]))  # the first rows of these numbers from that piece on
+            there = self._piece(call.part)
+            if call.first is None:
+                return self._begun([_called(entry) for entry in _up_to(there, call)], there, part)
+            here = list(reversed(there))  # the first rows of these numbers from that piece on
         if call.first is None:
-            return [_called(entry) for entry in here[-call.number :]] if len(here) >= call.number > 0 else []
-        last = call.last if call.last is not None else call.first
-        if not 0 <= last - call.first <= MOST_ROWS:
+            number = call.number.lone or 0
+            return [_called(entry) for entry in here[-number:]] if len(here) >= number > 0 else []
+        first = call.first.lone or 0
+        last = (call.last.lone or 0) if call.last is not None else first
+        if not 0 <= last - first <= MOST_ROWS:
             return []
         found = []
-        for number in range(call.first, last + 1):
+        for number in range(first, last + 1):
             rows = [entry for entry in reversed(here) if entry.number == number]
             match = next((entry for entry in rows if call.kind is None or entry.kind == call.kind), None)
             match = match or next(iter(rows), None)
@@ -217,36 +243,55 @@ class Expander:
                 match = next((e for e in reversed(self.met) if e.number == number and e.kind == wanted), None)
             if match is None:
                 return []
-            called = _called(match)
-            if call.part is not None and number == call.first:  # the piece is begun as that one was
-                called = replace(called, steps=self.preludes.get(id(match.part), ()) + called.steps)
-            found.append(called)
-        return found
+            found.append(match)
+        rows = [_called(entry) for entry in found]
+        return self._begun(rows, there, part) if call.part is not None and found[0] is there[0] else rows
+
+    def _piece(self, name: str) -> list[_Met]:
+        """The rows met from the first one of a piece on."""
+        wanted = name.lower()
+        first = next(
+            (i for i, e in enumerate(self.met) if wanted in e.part.name.lower() or e.part.name.lower() in wanted),
+            len(self.met),
+        )
+        return self.met[first:]
+
+    def _begun(self, rows: list[_Called], there: list[_Met], part: Part) -> list[_Called]:
+        """Rows of another piece, begun on a chain or ring as that one was where the piece has none of its own."""
+        if not rows or id(part) in self.preludes:
+            return rows
+        return [replace(rows[0], steps=self.preludes.get(id(there[0].part), ()) + rows[0].steps), *rows[1:]]
+
+
+def _up_to(rows: list[_Met], call: RowCall) -> list[_Met]:
+    """The rows of a piece up to the last one called for; [] if it is not there."""
+    last = call.last.lone if call.last is not None else None
+    at = next((i for i, e in enumerate(rows) if e.number == last and call.kind in (None, e.kind)), None)
+    return rows[: at + 1] if at is not None and last else []
 
 
 def _called(entry: _Met) -> _Called:
-    return _Called(entry.steps, entry.stated, entry.kind, entry.label)
+    return _Called(entry.steps, entry.stated, entry.kind, entry.label, entry.number or None)
 
 
-def _pieces(row: Row) -> list[Row]:
+def pieces(row: Row) -> tuple[Row, ...]:
     """A row's own work, and the rows called for in a sentence after it: "Row 3: …, turn. Rep Rows 2 and 3 4 times."."""
     at = next((i for i, step in enumerate(row.steps) if isinstance(step, RowCall)), None)
     if at is None or not any(isinstance(step, MAKES_STITCHES) for step in row.steps[:at]):
-        return [row]
+        return (row,)
     call = row.steps[at]
     own = row.stated is not None and row.stated.span.start < call.span.start
-    return [
+    return (
         replace(row, steps=row.steps[:at], stated=row.stated if own else None),
-        Row(call.span, None, row.steps[at:], None if own else row.stated),
-    ]
+        Row(call.span, None, row.steps[at:], None if own else row.stated, row.sizes),
+    )
 
 
 def _passes(call: RowCall, cycle: int) -> int | None:
-    """How often a cycle of rows is worked, None where it is not said."""
+    """How often a cycle of rows is worked, 0 where this size does not work it, None where it is not said."""
     if call.times is None or call.times.number is None or call.times.kind is TimesKind.FILL:
         return None
-    passes = call.times.number.at(0) or 0
-    return max(1, min(passes, MOST_ROWS // max(1, cycle)))
+    return min(call.times.number.lone or 0, MOST_ROWS // max(1, cycle))
 
 
 def _numbered(instance: Instance, number: int | None) -> str:

@@ -7,9 +7,11 @@ that differs, work goes on from the fabric that the next row agrees with.
 from __future__ import annotations
 
 import gc
+from collections import deque
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
+from itertools import zip_longest
 
 from lint.ledger import Cell, Ledger, LedgerRow, Misfit, Outcome
 from lint.pattern import Part, Pattern
@@ -18,6 +20,7 @@ from lint.source import Span
 from lint.tree import (
     MAKES_STITCHES,
     Chain,
+    FastenOff,
     Group,
     JoinYarn,
     MakeRing,
@@ -33,19 +36,27 @@ from lint.working.chains import ChainRules
 from lint.working.choices import Key
 from lint.working.compare import Comparison, compare
 from lint.working.cursor import PlacesUnknown
-from lint.working.expand import MOST_ROWS, Expander, Instance, Loop
+from lint.working.expand import MOST_ROWS, Expander, Instance, Loop, pieces
 from lint.working.fabric import Fabric
 from lint.working.goingon import as_printed, goes_on_better, last_chain, next_fabric, spaces_as_printed
 from lint.working.rowstate import NotDefined, TooMany
-from lint.working.starts import corner_to_corner, founds, is_round, not_for_size, works_ring
+from lint.working.starts import corner_to_corner, founds, is_round, works_ring
 from lint.working.trials import PieceState, Task, Trial, best_reading, settle, workings_of
 
 
 @dataclass(frozen=True)
-class Column:
-    """All rows of one size, worked."""
+class Entry:
+    """One row as worked in one size."""
 
-    cells: tuple[tuple[Part, Instance, Cell], ...]
+    instance: Instance
+    cell: Cell
+
+
+@dataclass(frozen=True)
+class Column:
+    """All rows of one size, worked: for each printed row, in order, what it comes to."""
+
+    rows: tuple[tuple[Entry, ...], ...]
     stitches: int
     range_faults: tuple
 
@@ -53,7 +64,7 @@ class Column:
     def faults(self) -> int:
         """How many rows differ from their count or do not fit."""
         bad = (Outcome.DIFFERS, Outcome.NOT_RECOMPUTED)
-        return sum(cell.outcome in bad or bool(cell.misfits) for _, _, cell in self.cells)
+        return sum(one.cell.outcome in bad or bool(one.cell.misfits) for entries in self.rows for one in entries)
 
 
 class PatternWorker:
@@ -63,6 +74,7 @@ class PatternWorker:
         self.pattern = pattern
         self.workings = workings  # whether those of every row are wanted; a row that differs has them anyway
         self.sizes = max(1, len(pattern.sizes))
+        self.printed = {id(part): [piece for row in part.rows for piece in pieces(row)] for part in pattern.parts}
         self.heights = {rule.key: rule.height for rule in book.stitches.stitches}
         self.heights["sl st"] = 0
         self.never_count = frozenset(
@@ -70,33 +82,17 @@ class PatternWorker:
         )
 
     def ledger(self) -> Ledger:
-        """Every row of every size, worked."""
+        """Every row of every size, worked; a printed row's rows are set side by side from its first one on."""
         with _no_search_for_garbage():
             columns = [self._size(size) for size in range(self.sizes)]
-        rows, stitches, faults = [], 0, ()
-        for column in columns:
-            stitches += column.stitches
-            faults = faults or column.range_faults
-        for entries in zip(*(column.cells for column in columns), strict=True):
-            part, instance, _ = entries[0]
-            rows.append(
-                LedgerRow(
-                    part,
-                    instance.row,
-                    instance.label,
-                    instance.kind,
-                    instance.number,
-                    instance.row.label.span if instance.row.label is not None else instance.row.span,
-                    instance.stated
-                    or (instance.loop.stated if instance.loop is not None and entries[0][2].comparison else None)
-                    or (instance.inherited if all(cell.outcome is Outcome.AGREES for _, _, cell in entries) else None),
-                    instance.stated_index,
-                    tuple(cell for _, _, cell in entries),
-                    instance.index,
-                    instance.length,
-                )
-            )
-        return Ledger(tuple(rows), stitches, faults)
+        parts = [part for part in self.pattern.parts for _ in self.printed[id(part)]]
+        rows = [
+            _side_by_side(part, entries)
+            for part, *printed in zip(parts, *(column.rows for column in columns), strict=True)
+            for entries in zip_longest(*printed)
+        ]
+        faults = next((column.range_faults for column in columns if column.range_faults), ())
+        return Ledger(tuple(rows), sum(column.stitches for column in columns), faults)
 
     # one size ------------------------------------------------------------------------------------------
 
@@ -112,28 +108,45 @@ class PatternWorker:
     def _worked(self, habits: dict[Key, int], size: int) -> tuple[Column, PieceState]:
         spiral = self.pattern.facts.get("spiral", False)
         state = PieceState(rules=self._rules(), habits=dict(habits), spiral=spiral)
-        expander = Expander(self.pattern.parts, self.sizes)
-        cells: list[tuple[Part, Instance, Cell]] = []
+        expander = Expander(size)
+        worked: list[tuple[Entry, ...]] = []
         for part in self.pattern.parts:
-            instances = [instance for row in part.rows for instance in expander.expand(row, part)]
-            self._open_part(part, instances, state)
-            blocks = corner_to_corner(instances)
-            at = 0
-            while at < len(instances):
-                instance = instances[at]
-                coming = instances[at + 1] if at + 1 < len(instances) else None
-                cell = self._row(instance, coming, state, size, blocks)
-                if cell is not None:
-                    cells.append((part, instance, cell))
-                if instance.loop is not None and cell is not None:
-                    if self._goes_on(instance.loop, [c for _, _, c in cells], state, size):
-                        instances[at + 1 : at + 1] = expander.more(instance.loop)
-                    else:
-                        cells[-1] = (part, instance, _at_loop_end(instance.loop, cell, state, size))
-                at += 1
-            last = part.rows[-1].steps if part.rows else ()
-            state.fastened = any(type(step).__name__ == "FastenOff" for step in last)
-        return Column(tuple(cells), state.stitches, tuple(expander.range_faults)), state
+            instances = [expander.expand(row, part) for row in self.printed[id(part)]]
+            in_order = [instance for some in instances for instance in some]
+            if in_order:
+                self._open_part(part, in_order, state)
+            blocks = corner_to_corner(in_order)
+            done: list[Cell] = []
+            for at, some in enumerate(instances):
+                coming = next((later[0] for later in instances[at + 1 :] if later), None)
+                worked.append(tuple(self._printed_row(some, coming, done, expander, state, blocks)))
+            if in_order:
+                state.fastened = any(isinstance(step, FastenOff) for step in part.rows[-1].steps)
+        return Column(tuple(worked), state.stitches, tuple(expander.range_faults)), state
+
+    def _printed_row(
+        self,
+        instances: list[Instance],
+        after: Instance | None,
+        done: list[Cell],
+        expander: Expander,
+        state: PieceState,
+        blocks: bool,
+    ) -> Iterator[Entry]:
+        """The rows of one printed row, worked, and added to those `done` in this piece; a row of mere talk is none."""
+        size, coming = expander.size, deque(instances)
+        while coming:
+            instance = coming.popleft()
+            cell = self._row(instance, coming[0] if coming else after, state, size, blocks)
+            if cell is None:
+                continue
+            done.append(cell)
+            if instance.loop is not None:
+                if self._goes_on(instance.loop, done, state, size):
+                    coming.extendleft(reversed(expander.more(instance.loop)))
+                else:
+                    done[-1] = _at_loop_end(instance.loop, cell, state, size)
+            yield Entry(instance, done[-1])
 
     def _goes_on(self, loop: Loop, cells: list[Cell], state: PieceState, size: int) -> bool:
         """Whether the cycle just worked is worked once more; where that can't be told, the fabric is not known."""
@@ -183,8 +196,6 @@ class PatternWorker:
             return Cell(
                 Outcome.NOT_RECOMPUTED, stopped_by=f"{instance.missing} is not there to repeat", stopped_at=row.span
             )
-        if not_for_size(instance, size):
-            return Cell(Outcome.NOT_WORKED)
         unread = row.unread()
         if row.label is None and (
             unread or not any(isinstance(s, (*MAKES_STITCHES, Chain, MakeRing)) for s in walk(instance.steps))
@@ -299,6 +310,34 @@ def _no_search_for_garbage() -> Iterator[None]:
     finally:
         if enabled:
             gc.enable()
+
+
+def _side_by_side(part: Part, entries: tuple[Entry | None, ...]) -> LedgerRow:
+    """One row in all sizes, told by the first of those that work it."""
+    first = next(one.instance for one in entries if one is not None)
+    return LedgerRow(
+        part,
+        first.row,
+        first.label,
+        first.kind,
+        first.number,
+        first.row.label.span if first.row.label is not None else first.row.span,
+        first.stated_index,
+        tuple(_with_count(one) if one is not None else Cell(Outcome.NOT_WORKED) for one in entries),
+        first.index,
+        first.length,
+    )
+
+
+def _with_count(entry: Entry) -> Cell:
+    """A cell with the printed count that it was, or would be, compared with."""
+    instance, cell = entry.instance, entry.cell
+    stated = instance.stated
+    if stated is None and instance.loop is not None and cell.comparison is not None:
+        stated = instance.loop.stated
+    if stated is None and cell.outcome is Outcome.AGREES:
+        stated = instance.inherited
+    return replace(cell, stated=stated)
 
 
 def _outcome(instance: Instance, best: Trial) -> tuple[Outcome, Comparison | None]:

@@ -8,12 +8,6 @@ from lint.working.expand import Instance
 from lint.working.fabric import Fabric
 
 
-def not_for_size(instance: Instance, size: int) -> bool:
-    """Whether the printed count has a dash for this size: the size does not work this row."""
-    stated = instance.stated
-    return stated is not None and bool(stated.items) and all(item.number.at(size) is None for item in stated.items)
-
-
 def is_round(instance: Instance, fabric: Fabric | None) -> bool:
     """Whether a row is worked in the round: by its label, else by its join and turn."""
     if instance.kind == "round":

@@ -1,0 +1,95 @@
+"""What the words of a row say to the maker of one size: one number for every list, and no clause of other sizes.
+
+Everything behind this works a pattern in one size.
+"""
+
+from __future__ import annotations
+
+from dataclasses import fields, is_dataclass, replace
+from functools import lru_cache
+
+from lint.amount import Amount
+from lint.pattern import Row
+from lint.place import Limit, LimitKind, Place
+from lint.tree import (
+    MAKES_STITCHES,
+    Chain,
+    Evenly,
+    Group,
+    MakeRing,
+    Passage,
+    Repeat,
+    RowCall,
+    Skip,
+    Special,
+    Step,
+    TimesKind,
+    Work,
+    walk,
+)
+
+
+def for_size(steps: tuple[Step, ...], size: int) -> tuple[Step, ...]:
+    """The steps that one size works, with its own numbers; a dash or a nought takes a clause away."""
+    return tuple(_read_by(size, steps))
+
+
+def works(row: Row, size: int) -> bool:
+    """Whether a size works a row: not with a dash for its number or count, nor where all its words fall away."""
+    if row.sizes is not None and size not in row.sizes:
+        return False
+    if row.label is not None and not row.label.worked(size):
+        return False
+    stated = row.stated
+    if stated is not None and stated.items and all(item.number.at(size) is None for item in stated.items):
+        return False
+    worked = any(isinstance(step, MAKES_STITCHES) for step in walk(row.steps))
+    return not worked or any(isinstance(step, (*MAKES_STITCHES, RowCall)) for step in walk(for_size(row.steps, size)))
+
+
+def _read_by(size: int, value):
+    """Any part of the tree as one size reads it; in a tuple, what this size does not work is left out."""
+    if isinstance(value, Amount):
+        return value if len(value.values) == 1 else Amount((value.at(size),))
+    if isinstance(value, tuple):
+        read = [_read_by(size, item) for item in value]
+        if all(new is old for new, old in zip(read, value, strict=True)):
+            return value
+        return tuple(new for new, old in zip(read, value, strict=True) if new is old or not _falls_away(new, old))
+    if not is_dataclass(value) or isinstance(value, Special):
+        return value
+    read = {
+        name: _read_by(size, old) for name in _field_names(type(value)) if (old := getattr(value, name)) is not None
+    }
+    changed = {name: new for name, new in read.items() if new is not getattr(value, name)}
+    if not changed:
+        return value
+    if isinstance(value, Limit) and value.kind is LimitKind.LAST and not changed.get("number", value.number).lone:
+        return Limit(LimitKind.END)  # "to last 0 (1, 2) sts"
+    return replace(value, **changed)
+
+
+def _falls_away(part, printed) -> bool:
+    """Whether nothing is left of a step, or of a place: none of it is for this size."""
+    if isinstance(part, (Work, Group, Skip)) and printed.places and not part.places:
+        return True
+    if isinstance(part, (Place, Work)):
+        return not part.number.lone
+    if isinstance(part, Chain):
+        return not part.length.lone
+    if isinstance(part, MakeRing):
+        return part.length is not None and not part.length.lone
+    if isinstance(part, Evenly):
+        return not part.number.lone
+    if isinstance(part, Repeat):
+        number = part.times.number
+        more = part.times.kind is TimesKind.MORE and number is not None and number.lone is not None  # "0 more times"
+        return not part.items or number is not None and not number.lone and not more
+    if isinstance(part, (Group, Passage)):
+        return not part.items
+    return False
+
+
+@lru_cache(maxsize=None)
+def _field_names(kind: type) -> tuple[str, ...]:
+    return tuple(item.name for item in fields(kind))
