@@ -110,6 +110,7 @@ class _RowReader:
         self.source = source
         self.lexicon = lexicon
         self.vocabulary = vocabulary
+        self.ended: set[int] = set()  # "Sizes … only" that the rows under it have outgrown
 
     def part(self, text: PartText) -> Part:
         round_part = _round_by_words(self.source, text)
@@ -117,7 +118,15 @@ class _RowReader:
         return Part(text.name, text.span, text.make, tuple(rows))
 
     def row(self, text: RowText, round_part: bool) -> Row | None:
-        reading, lexemes = self.read(text.span)
+        sizes = text.sizes
+        if text.sizes_unknown:
+            words = "the sizes that this is for are not among those of the pattern"
+            at = text.label.span if text.label is not None else text.span
+            return Row(at.to(text.span), text.label, (Unread(at, self.source.slice(at), words),))
+        reading, lexemes = self.read(text.span, sizes)
+        if text.gate and (text.gate in self.ended or self._speaks_for_all(text, reading)):
+            self.ended.add(text.gate)
+            sizes = None
         if text.label is None:
             if regex.match(
                 r"(?i)(?!\W*(?:row|rnd|round|rd|r\d))\W*[A-Za-z][\w-]*(?: [\w-]+)?(?: ?\([\w -]+\))?\s*[:=]\s",
@@ -126,7 +135,7 @@ class _RowReader:
                 return self.named_row(text)
             if not _is_work(reading, lexemes):
                 return None
-            return Row(text.span, None, tuple(reading.steps), reading.stated)
+            return Row(text.span, None, tuple(reading.steps), reading.stated, sizes)
         label = text.label
         if label.kind == "either":
             label = replace(label, kind="round" if round_part else "row")
@@ -134,14 +143,14 @@ class _RowReader:
         if label.unclear:
             words = self.source.slice(label.span)
             steps = (Unread(label.span, words, "the numbers are not one for each size"), *steps)
-        return Row(label.span.to(text.span), label, steps, reading.stated)
+        return Row(label.span.to(text.span), label, steps, reading.stated, sizes)
 
     def named_row(self, text: RowText) -> Row | None:
         """ "Edging: Ch 1, sc in each st across." is a row; "Picot: ch 3, sl st in 3rd ch from hook" only defines."""
         match = regex.match(r"\W*(?P<name>[^:=(]*[^\s:=(])[^:=]*[:=]", self.source.slice(text.span))
         if match is None or match["name"].lower() in self.vocabulary.specials:
             return None
-        reading, lexemes = self.read(Span(text.span.start + match.end(), text.span.end))
+        reading, lexemes = self.read(Span(text.span.start + match.end(), text.span.end), text.sizes)
         steps = tuple(reading.steps)
         ends = any(isinstance(step, (Repeat, Turn, Join, FastenOff)) for step in walk(steps))
         runs = any(place.which is Which.EACH for s in walk(steps) if isinstance(s, (Work, Group)) for place in s.places)
@@ -149,11 +158,22 @@ class _RowReader:
             return None
         joins = any(isinstance(step, Join) for step in steps)
         at = Span(text.span.start + match.start("name"), text.span.start + match.end("name"))
-        return Row(text.span, Label(at, "round" if joins else "row", (), words=match["name"]), steps, reading.stated)
+        label = Label(at, "round" if joins else "row", (), words=match["name"])
+        return Row(text.span, label, steps, reading.stated, text.sizes)
 
-    def read(self, span: Span) -> tuple[Reading, list[Lexeme]]:
+    def _speaks_for_all(self, text: RowText, reading: Reading) -> bool:
+        """Whether a gate has ended unsaid: the row gives its number or its count for sizes that the gate shuts out."""
+        out = [size for size in range(self.vocabulary.sizes) if text.sizes is not None and size not in text.sizes]
+        numbers = [item.number for item in reading.stated.items] if reading.stated is not None else []
+        listed = [number for number in numbers if len(number.values) > 1]
+        labelled = text.label is not None and bool(text.label.by_size)
+        return any(number.at(size) is not None for number in listed for size in out) or (
+            labelled and any(text.label.at(size) for size in out)
+        )
+
+    def read(self, span: Span, sizes: tuple[int, ...] | None = None) -> tuple[Reading, list[Lexeme]]:
         lexemes = self.lexicon.read(self.source.slice(span), span.start)
-        return read_row(Stream(lexemes, self.vocabulary)), lexemes
+        return read_row(Stream(lexemes, replace(self.vocabulary, gate=sizes or ()))), lexemes
 
 
 def _is_work(reading: Reading, lexemes: list[Lexeme]) -> bool:

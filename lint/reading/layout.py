@@ -2,24 +2,19 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 import regex
 
 from lint.pattern import Label, Section
+from lint.reading.gates import Gate, GateReader, Passage, Sizes, names_place
+from lint.reading.headings import GATE, Line, PartHeadings
 from lint.reading.labels import LabelReader
 from lint.reading.sections import SectionFinder
 from lint.reading.sizes import size_names
 from lint.rulebook import Rulebook
 from lint.source import SourceText, Span
 
-_MAKE_WORDS = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8, "ten": 10, "twelve": 12}
-_MAKE = regex.compile(r"\(?\s*\b(?:make|work|mk)\s+(?P<n>\d+|[a-z]+)\b[^)]*\)?|\(\s*(?:x\s?(?P<x>\d+)|(?P<y>\d+)\s?x)\s*\)|\(\s*(?P<b>\d{1,2})(?:\s?(?:pcs|pieces|parts))?\s*\)|-\s*make\s+(?P<d>\d+)", regex.I)  # fmt: skip
-_STARTS_WORK = regex.compile(
-    r"[\W_]*(?:ch(?:ain)?s?\b\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a|an|\d)|with\b|using\b|join\b|attach\b|rejoin\b|begin|start|commence|magic|foundation|fasten|do not|turn\b|change\b|place\b|stuff|weave|sew\b|work\b|now\b|repeat\b|rep\b|at end|continue|mark\b|remove|leave|finish off|cut\b|fold\b|note\b|nb\b|see\b)",
-    regex.IGNORECASE,
-)
-_GATE = regex.compile(r"(?i)^\W*(?:for\s+)?(?:all\s+sizes|sizes?\b.*|.*\bsizes?\s+only)\W*$")
 # "STRIP. Ch 30." – a heading in capitals, and the piece's start behind it in one line
 _RUN_IN = regex.compile(
     r"\s*(?P<name>[A-Z][A-Z0-9 '&-]{2,40}?)(?P<make> \([Mm]ake \w+\))?\. +(?=(?i:ch|make|with|join|fsc)\b)"
@@ -38,6 +33,9 @@ class RowText:
 
     label: Label | None
     span: Span
+    sizes: Sizes | None = None  # those that work it; None: all
+    gate: int = 0  # which "Sizes … only" it stands under, 0 for none
+    sizes_unknown: bool = False  # it stands under one whose sizes are not the pattern's
 
 
 @dataclass
@@ -63,20 +61,6 @@ class Layout:
     sizes: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True)
-class _Line:
-    start: int
-    text: str
-
-    @property
-    def end(self) -> int:
-        return self.start + len(self.text)
-
-    @property
-    def blank(self) -> bool:
-        return not self.text.strip()
-
-
 class LayoutReader:
     """Cuts one document."""
 
@@ -85,13 +69,16 @@ class LayoutReader:
         self.finder = SectionFinder(book.layout)
         self.sizes = size_names(source, self.finder)  # their number decides what a run of figures is
         self.labels = LabelReader(book.layout, max(1, len(self.sizes)))
-        self.lines: list[_Line] = []
+        self.gates = GateReader(self.sizes)
+        self.passage = Passage(self.gates)
+        self.lines: list[Line] = []
         position = 0
         for raw in source.text.splitlines(keepends=True):
-            self.lines.append(_Line(position, raw.rstrip("\r\n")))
+            self.lines.append(Line(position, raw.rstrip("\r\n")))
             position += len(raw)
         self.bare = self._bare_numbers()
         self.lower_case = source.text == source.text.lower()
+        self.headings = PartHeadings(self.lines, self.labels, self.finder, self.bare, self.lower_case)
 
     def _bare_numbers(self) -> bool:
         """Whether rows are labelled by list numbers alone: several such lines begin with work, few worded labels stand."""
@@ -120,6 +107,7 @@ class LayoutReader:
                 if row is not None and self._has_body(row):
                     row = None
                 continue
+            self.passage.next_line()
             if layout.title is None:
                 heading = self.finder.at_line(line.text)
                 if (
@@ -133,11 +121,19 @@ class LayoutReader:
                     after_blank = False
                     continue
                 layout.title = ""
+            gate = self._gate(index, line, part is not None and section is None)
+            if gate is not None and (gate.leaves or not line.text[gate.end :].strip()):
+                self.passage.open(gate, before_heading=self._heading_follows(index))
+                row, section, after_blank = None, None, True
+                continue
+            if gate is not None:
+                self.passage.open(gate, line_only=not self._ends_with_all(index))
+                line = Line(line.start + gate.end, line.text[gate.end :])
             begun = part is not None or self._begins_numbered(index)
             found = self.labels.at_line(line.text, line.start, self.bare and begun)
             if found is not None:
                 part = self._part_for_row(layout, part, found.piece, found.label.span)
-                row = RowText(found.label, Span(found.body, line.end))
+                row = self._row(found.label, Span(found.body, line.end))
                 part.rows.append(row)
                 self._inline_rows(part, row)
                 row = part.rows[-1]
@@ -154,7 +150,7 @@ class LayoutReader:
                     heading.key in ("instructions", "finishing", "colours", "multiple")
                     and line.text[heading.content :].strip() == ""
                 ):
-                    part = PartText(self._name(line.text)[0], self._stripped(line), named=True)
+                    part = self._opened(self.headings.name(line.text)[0], self._stripped(line))
                     part.rows = []
                     layout.parts.append(part)
                     section = None if heading.key == "instructions" else section
@@ -162,22 +158,23 @@ class LayoutReader:
                     section = None  # "Note: …" in one line between rows
                 after_blank = False
                 continue
-            if self._is_part_heading(index, line, after_blank):
-                name, make = self._name(line.text)
-                part = PartText(name, self._stripped(line), make)
+            if self.headings.at(index, after_blank):
+                name, make = self.headings.name(line.text)
+                part = self._opened(name, self._stripped(line), make)
                 layout.parts.append(part)
                 section, row, after_blank = None, None, False
                 continue
             run_in = _RUN_IN.match(line.text)
             if run_in is not None:
-                name, make = self._name(run_in.group(0))
-                part = PartText(name, Span(line.start + run_in.start("name"), line.start + run_in.end("name")), make)
+                name, make = self.headings.name(run_in.group(0))
+                span = Span(line.start + run_in.start("name"), line.start + run_in.end("name"))
+                part = self._opened(name, span, make)
                 layout.parts.append(part)
             if run_in is not None or self.labels.inline(line.text, line.start):
                 part = self._part_for_row(layout, part)
-                loose = RowText(None, self._stripped(line))
+                loose = self._row(None, self._stripped(line))
                 if run_in is not None:
-                    loose = RowText(None, Span(line.start + run_in.end(), line.end))
+                    loose = self._row(None, Span(line.start + run_in.end(), line.end))
                 part.rows.append(loose)
                 self._inline_rows(part, loose)
                 row, section, after_blank = part.rows[-1], None, False
@@ -187,13 +184,13 @@ class LayoutReader:
                 if row.label is not None:
                     self._inline_rows(part, row)
                     row = part.rows[-1]
-            elif part is not None and section is None and not _GATE.match(line.text):
-                row = RowText(None, self._stripped(line))
+            elif part is not None and section is None and not GATE.match(line.text):
+                row = self._row(None, self._stripped(line))
                 part.rows.append(row)
                 layout.prose.append(Span(line.start, line.end))
             elif part is None and (section is None or after_blank) and self._begins_work(line.text):
                 part = self._part_for_row(layout, part)  # a piece without a heading starts on its chain or ring
-                row = RowText(None, self._stripped(line))
+                row = self._row(None, self._stripped(line))
                 part.rows.append(row)
                 section = None
             elif section is not None and layout.sections:
@@ -208,9 +205,50 @@ class LayoutReader:
             layout.title, layout.title_span = None, None
         return layout
 
+    # sizes ---------------------------------------------------------------------------------------
+
+    def _gate(self, index: int, line: Line, among_rows: bool) -> Gate | None:
+        """ "Sizes L and XL only" over rows, or in front of one; not the lists of sizes before the first row."""
+        gate = self.gates.at_line(line.text)
+        if gate is not None and gate.goes_on is not None and not self._met_later(index, gate):
+            gate = replace(gate, sizes=None, leaves=False)  # sent where nothing is: which rows it works is not known
+        if gate is None or among_rows:
+            return gate
+        rest = line.text[gate.end :]
+        if rest.strip():
+            return gate if self.labels.at_line(rest, 0) is not None else None
+        below = next((other for other in self.lines[index + 1 :] if not other.blank), None)
+        begins = below is not None and (self.labels.at_line(below.text, 0) is not None or self._begins_work(below.text))
+        return gate if begins or self._heading_follows(index) else None
+
+    def _met_later(self, index: int, gate: Gate) -> bool:
+        later = ((other.text, self.labels.at_line(other.text, 0, self.bare)) for other in self.lines[index + 1 :])
+        return any(names_place(gate.goes_on, text, found and found.label, gate.sizes) for text, found in later)
+
+    def _heading_follows(self, index: int) -> bool:
+        at = next((i for i in range(index + 1, len(self.lines)) if not self.lines[i].blank), None)
+        return at is not None and self.headings.at(at, True)
+
+    def _ends_with_all(self, index: int) -> bool:
+        """Whether "All sizes" ends, in the same piece, what a gate in front of a row begins."""
+        for at in range(index + 1, len(self.lines)):
+            gate = self.gates.at_line(self.lines[at].text)
+            if gate is not None or self.headings.at(at, self.lines[at - 1].blank):
+                return gate is not None and gate.every
+        return False
+
+    def _row(self, label: Label | None, span: Span) -> RowText:
+        gated = self.passage.now is not None or self.passage.unknown
+        sizes = self.passage.row(label)
+        return RowText(label, span, sizes, self.passage.number if gated else 0, self.passage.unknown)
+
+    def _opened(self, name: str, span: Span, make: int = 1) -> PartText:
+        self.passage.heading(name)
+        return PartText(name, span, make)
+
     # lines ---------------------------------------------------------------------------------------
 
-    def _stripped(self, line: _Line) -> Span:
+    def _stripped(self, line: Line) -> Span:
         lead = len(line.text) - len(line.text.lstrip())
         return Span(line.start + lead, line.start + len(line.text.rstrip()))
 
@@ -233,11 +271,11 @@ class LayoutReader:
     ) -> PartText:
         """The part that a row belongs to: the one under way, or the piece that its label names ("Border Row 1:")."""
         if piece is not None and at is not None and (part is None or piece.lower() not in part.name.lower()):
-            part = PartText(piece, Span(at.start, at.start + len(piece)))
+            part = self._opened(piece, Span(at.start, at.start + len(piece)))
             layout.parts.append(part)
         if part is None:
             span = layout.title_span or Span(0, 0)
-            part = PartText(layout.title or "Pattern", span, self._make(layout.title or ""), named=False)
+            part = PartText(layout.title or "Pattern", span, self.headings.make(layout.title or ""), named=False)
             layout.parts.append(part)
         return part
 
@@ -251,9 +289,9 @@ class LayoutReader:
                 continue
             before = part.rows[-1]
             before.span = Span(before.span.start, found.start)
-            part.rows.append(RowText(found.label, Span(found.body, end)))
+            part.rows.append(self._row(found.label, Span(found.body, end)))
 
-    def _open_section(self, layout: Layout, index: int, line: _Line, heading) -> None:
+    def _open_section(self, layout: Layout, index: int, line: Line, heading) -> None:
         content = Span(line.start + heading.content, line.end)
         layout.sections.append(
             Section(heading.key, content, Span(line.start + heading.start, line.start + heading.end))
@@ -271,7 +309,7 @@ class LayoutReader:
                 )
         layout.prose.append(Span(line.start, line.end))
 
-    def _continues(self, row: RowText, line: _Line) -> bool:
+    def _continues(self, row: RowText, line: Line) -> bool:
         """Whether a line goes on with the row above it, or is a sentence of its own."""
         if not self._has_body(row):
             return True
@@ -289,60 +327,3 @@ class LayoutReader:
             r"(?i)(?:\d+\s?)?(?:sc|dc|hdc|tr|htr|ch|sl st|ss|join|skip|sk|turn|rep|repeat|stitch count|you|there|fasten off|fasten)\b",
             text,
         ) is not None and not regex.match(r"(?i)fasten off.*(?:close|sew|stuff|tail|weave)", text)
-
-    # part headings -----------------------------------------------------------------------------------
-
-    def _is_part_heading(self, index: int, line: _Line, after_blank: bool) -> bool:
-        text = line.text.strip().strip("*_# ")
-        if not self._heading_like(text) or (
-            not after_blank
-            and not text.isupper()
-            and not regex.search(r"(?i)\(?\bmake\b|\(\s*(?:x\s?\d+|\d+\s?x)\s*\)$", text)
-        ):
-            return False
-        for following in self.lines[index + 1 : index + 14]:
-            if following.blank:
-                continue
-            other = following.text.strip()
-            if self.labels.at_line(other, 0, self.bare) is not None or self.labels.inline(other, 0):
-                return True
-            heading = self.finder.at_line(other)
-            if heading is not None and heading.key not in ("notes",):
-                return False
-            if (
-                _STARTS_WORK.match(other)
-                and not regex.match(r"(?i)[\W_]*(?:note|nb|see)\b", other)
-                and not self._heading_like(other)
-            ):
-                if regex.match(
-                    r"(?i)[\W_]*(?:ch(?:ain)?s?\b\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a\s+magic|\d)|with\s+\w+,|join|magic|begin|commence|start)",
-                    other,
-                ):
-                    return True
-                continue
-            if heading is None and self._heading_like(other.strip("*_# ")) and other != text:
-                return False
-        return False
-
-    def _heading_like(self, text: str) -> bool:
-        if not text or len(text) > 70 or len(text.split()) > 9 or text.endswith((".", ",", ";")) and not text.isupper():
-            return False
-        if _STARTS_WORK.match(text) or _GATE.match(text) or regex.match(r"[\W_]*\d", text) or "=" in text:
-            return False
-        if text[0].islower() and not self.lower_case and not self.bare:
-            return False
-        return not regex.search(r"\d\s?(?:sc|dc|hdc|tr|htr|ch|mm|cm|in|yd|g|oz|m)\b|[–—]\s", text, regex.IGNORECASE)
-
-    def _name(self, text: str) -> tuple[str, int]:
-        name = text.strip().strip("*_# ").rstrip(":–—- .")
-        make = self._make(name)
-        bare = _MAKE.sub("", name).strip(" -–—:,") or name
-        return bare, make
-
-    @staticmethod
-    def _make(text: str) -> int:
-        match = _MAKE.search(text)
-        if not match:
-            return 1
-        number = next((item for item in match.groups() if item), "1").lower()
-        return int(number) if number.isdigit() else _MAKE_WORDS.get(number, 1)

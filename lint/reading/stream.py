@@ -28,6 +28,7 @@ class Vocabulary:
     colours: frozenset[str] = frozenset()
     count_tails: frozenset[str] = frozenset()  # words that may stand behind a printed count
     count_openers: frozenset[str] = frozenset()  # words that open a sentence which tells one
+    gate: tuple[int, ...] = ()  # the sizes that the words are for, where they are for some only
 
 
 class Stream:
@@ -190,7 +191,7 @@ class Stream:
         whole = Stream(self.lexemes, self.vocabulary)
         while not whole.done:
             start = whole.at
-            found = whole._listed(("/", ";") if self.vocabulary.sizes > 2 else ())
+            found = whole._listed(("/", ";") if self.vocabulary.sizes > 2 else ()) or whole._listed_in_gate()
             if found is None:
                 lexemes.append(whole.take())
                 continue
@@ -208,6 +209,17 @@ class Stream:
         if sizes < 2 or self.kind() not in ("number", "ordinal", "dash", *OPENERS):
             return None
         return size_list(self._figures(), sizes, bare)
+
+    def _listed_in_gate(self) -> tuple[tuple[int | None, ...], int] | None:
+        """A list over the sizes of a passage that is for some only: "Sizes M and L only: sc in next 8 (9) sts"."""
+        gate = self.vocabulary.gate
+        if len(gate) < 2 or self.kind() not in ("number", "ordinal", *OPENERS):
+            return None
+        found = size_list(self._figures(), len(gate), ())
+        if found is None:
+            return None
+        own = dict(zip(gate, found[0], strict=True))
+        return tuple(own.get(size) for size in range(self.vocabulary.sizes)), found[1]
 
     def _figures(self) -> list[str]:
         """The numbers and signs from the cursor on, as `figures` reads them."""

@@ -1,0 +1,104 @@
+"""Tells headings over rows from other lines: "Back", "SLEEVE (make 2)", "Shape Armholes"."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import regex
+
+from lint.reading.labels import LabelReader
+from lint.reading.sections import SectionFinder
+
+_MAKE_WORDS = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8, "ten": 10, "twelve": 12}
+_MAKE = regex.compile(r"\(?\s*\b(?:make|work|mk)\s+(?P<n>\d+|[a-z]+)\b[^)]*\)?|\(\s*(?:x\s?(?P<x>\d+)|(?P<y>\d+)\s?x)\s*\)|\(\s*(?P<b>\d{1,2})(?:\s?(?:pcs|pieces|parts))?\s*\)|-\s*make\s+(?P<d>\d+)", regex.I)  # fmt: skip
+_STARTS_WORK = regex.compile(
+    r"[\W_]*(?:ch(?:ain)?s?\b\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a|an|\d)|with\b|using\b|join\b|attach\b|rejoin\b|begin|start|commence|magic|foundation|fasten|do not|turn\b|change\b|place\b|stuff|weave|sew\b|work\b|now\b|repeat\b|rep\b|at end|continue|mark\b|remove|leave|finish off|cut\b|fold\b|note\b|nb\b|see\b)",
+    regex.IGNORECASE,
+)
+GATE = regex.compile(r"(?i)^\W*(?:for\s+)?(?:all\s+sizes|sizes?\b.*|.*\bsizes?\s+only)\W*$")
+
+
+@dataclass(frozen=True)
+class Line:
+    """A line of the text, and where it starts."""
+
+    start: int
+    text: str
+
+    @property
+    def end(self) -> int:
+        return self.start + len(self.text)
+
+    @property
+    def blank(self) -> bool:
+        return not self.text.strip()
+
+
+@dataclass(frozen=True)
+class PartHeadings:
+    """Knows the headings of one text by its lines."""
+
+    lines: list[Line]
+    labels: LabelReader
+    finder: SectionFinder
+    bare: bool  # rows are labelled by list numbers alone
+    lower_case: bool  # the whole text is
+
+    def at(self, index: int, after_blank: bool) -> bool:
+        """Whether a line is a heading over rows."""
+        text = self.lines[index].text.strip().strip("*_# ")
+        if not self.like(text) or (
+            not after_blank
+            and not text.isupper()
+            and not regex.search(r"(?i)\(?\bmake\b|\(\s*(?:x\s?\d+|\d+\s?x)\s*\)$", text)
+        ):
+            return False
+        for following in self.lines[index + 1 : index + 14]:
+            if following.blank:
+                continue
+            other = following.text.strip()
+            if self.labels.at_line(other, 0, self.bare) is not None or self.labels.inline(other, 0):
+                return True
+            heading = self.finder.at_line(other)
+            if heading is not None and heading.key not in ("notes",):
+                return False
+            if (
+                _STARTS_WORK.match(other)
+                and not regex.match(r"(?i)[\W_]*(?:note|nb|see)\b", other)
+                and not self.like(other)
+            ):
+                if regex.match(
+                    r"(?i)[\W_]*(?:ch(?:ain)?s?\b\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a\s+magic|\d)|with\s+\w+,|join|magic|begin|commence|start)",
+                    other,
+                ):
+                    return True
+                continue
+            if heading is None and self.like(other.strip("*_# ")) and other != text:
+                return False
+        return False
+
+    def like(self, text: str) -> bool:
+        """Whether words could be a heading: few, and no work."""
+        if not text or len(text) > 70 or len(text.split()) > 9 or text.endswith((".", ",", ";")) and not text.isupper():
+            return False
+        if _STARTS_WORK.match(text) or GATE.match(text) or regex.match(r"[\W_]*\d", text) or "=" in text:
+            return False
+        if text[0].islower() and not self.lower_case and not self.bare:
+            return False
+        return not regex.search(r"\d\s?(?:sc|dc|hdc|tr|htr|ch|mm|cm|in|yd|g|oz|m)\b|[–—]\s", text, regex.IGNORECASE)
+
+    def name(self, text: str) -> tuple[str, int]:
+        """A heading's name, and how many of the piece are made."""
+        name = text.strip().strip("*_# ").rstrip(":–—- .")
+        make = self.make(name)
+        bare = _MAKE.sub("", name).strip(" -–—:,") or name
+        return bare, make
+
+    @staticmethod
+    def make(text: str) -> int:
+        """How many of a piece a heading says are made."""
+        match = _MAKE.search(text)
+        if not match:
+            return 1
+        number = next((item for item in match.groups() if item), "1").lower()
+        return int(number) if number.isdigit() else _MAKE_WORDS.get(number, 1)

@@ -1,0 +1,115 @@
+"""Passages that only some sizes work, and sizes that leave off before the others."""
+
+from __future__ import annotations
+
+import pytest
+from helpers import check, worked_rows
+
+HEAD = "Test hat\n\nUS terms\n\nSizes: {sizes}\n\nCROWN\nMake a magic ring.\nRnd 1: 6 sc in ring. (6 sc)\n"
+GROW = "Rnd {}: 2 sc in each st around. ({} sc)\n"
+PLAIN = "Rnd {}: Sc in each st around.\n"
+
+
+def table(body: str, sizes: str = "S (M, L)") -> list[list[int | None]]:
+    """The stitches of every row of every size; None where it is not worked."""
+    return [
+        [cell.made.stitches if cell.made is not None else None for cell in row.cells]
+        for row in worked_rows(check(HEAD.format(sizes=sizes) + body))
+    ]
+
+
+@pytest.mark.parametrize(
+    ("sizes", "gate", "worked"),
+    [
+        ("S (M, L)", "Sizes M and L only", [False, True, True]),
+        ("S (M, L)", "Sizes M & L only:", [False, True, True]),
+        ("S (M, L)", "For sizes M to L only:", [False, True, True]),
+        ("S (M, L)", "Medium and Large sizes only", [False, True, True]),
+        ("S (M, L)", "Size L only", [False, False, True]),
+        ("S (M, L)", "L only:", [False, False, True]),
+        ("S (M, L)", "Largest size only", [False, False, True]),
+        ("Child (Teen, Adult)", "Adult size only", [False, False, True]),
+        ("0-3 (3-6, 6-12) months", "For Sizes 3-6 and 6-12 months:", [False, True, True]),
+        ("S/M (L/XL, 2X)", "Sizes L/XL and 2XL only:", [False, True, True]),
+        ("XL (XXL, XXXL)", "Sizes 2X and 3X only", [False, True, True]),
+    ],
+)
+def test_a_gate_shuts_the_other_sizes_out(sizes: str, gate: str, worked: list[bool]) -> None:
+    """Rows under the line are worked by the sizes it names, and by no other; "All sizes" ends it."""
+    body = f"{gate}\n{GROW.format(2, 12)}\nAll sizes\n{PLAIN.format(3)}"
+    now = [12 if own else 6 for own in worked]
+    assert table(body, sizes) == [[6] * 3, [12 if own else None for own in worked], now]
+
+
+def test_a_gate_in_front_of_a_row_is_for_that_row() -> None:
+    """On the row's own line the words hold for that row, or up to "All sizes" where that stands below."""
+    alone = f"Size L only: {GROW.format(2, 12)}{PLAIN.format(3)}"
+    assert table(alone) == [[6] * 3, [None, None, 12], [6, 6, 12]]
+    until = f"Size L only: {GROW.format(2, 12)}{PLAIN.format(3)}All sizes: {PLAIN.format(4)}"
+    assert table(until) == [[6] * 3, [None, None, 12], [None, None, 12], [6, 6, 12]]
+
+
+def test_a_gate_in_the_label() -> None:
+    """The label's brackets may name the sizes."""
+    assert table("Rnd 2 (sizes M and L only): 2 sc in each st around.\n")[1] == [None, 12, 12]
+
+
+def test_a_gate_ends_with_its_piece() -> None:
+    """A new heading is for every size again."""
+    body = f"Size L only\n{GROW.format(2, 12)}\nBRIM\nRnd 1: Sc in each st around.\n"
+    assert table(body)[2] == [6, 6, 12]
+
+
+def test_a_gate_ends_unsaid() -> None:
+    """A row that prints a count for every size is for every size."""
+    body = f"Size L only\n{GROW.format(2, 12)}Rnd 3: Sc in each st around. (6 (6, 12) sc)\n{PLAIN.format(4)}"
+    assert table(body)[2:] == [[6, 6, 12]] * 2
+
+
+def test_lists_of_the_sizes_that_are_meant() -> None:
+    """In a passage for two sizes of three a list may have two numbers."""
+    body = "Sizes M and L only\nRnd 2: 2 sc in each of next 3 (4) sts, sc in each st around. (9 (10) sc)\n"
+    assert table(body)[1] == [None, 9, 10]
+
+
+def test_a_size_is_done_and_goes_on_later() -> None:
+    """A size that is done works nothing up to the row, or the piece, that it is sent to."""
+    body = f"Size S: the increases are done; go on to Rnd 4.\n{GROW.format(2, 12)}{GROW.format(3, 24)}{PLAIN.format(4)}"
+    assert table(body) == [[6] * 3, [None, 12, 12], [None, 24, 24], [6, 24, 24]]
+    body = f"Size S: the crown is done.\n{GROW.format(2, 12)}\nBRIM\nRnd 1: Sc in each st around.\n"
+    assert table(body) == [[6] * 3, [None, 12, 12], [6, 12, 12]]
+
+
+def test_a_whole_passage_for_each_size() -> None:
+    """Pieces under a heading for each size are worked by that size alone, whatever their row numbers."""
+    text = "Test bag\n\nUS terms\n\nSizes: Small (Large)\n\n"
+    for size, number in (("SMALL", 6), ("LARGE", 8)):
+        text += (
+            f"SIZE {size}\n\nBASE\nMake a magic ring.\nRnd 1: {number} sc in ring.\nRnd 2: 2 sc in each st around.\n\n"
+        )
+        text += "SIDE\nRnds 1-2: Sc in each st around.\n\n"
+    rows = worked_rows(check(text))
+    assert [[c.made.stitches if c.made else None for c in row.cells] for row in rows] == [
+        *([n, None] for n in (6, 12, 12, 12)),
+        *([None, n] for n in (8, 16, 16, 16)),
+    ]
+
+
+def test_sizes_that_the_pattern_does_not_have() -> None:
+    """Rows under a gate whose sizes are unknown are not guessed."""
+    body = f"Sizes 4 and 5 only\n{GROW.format(2, 12)}"
+    rows = worked_rows(check(HEAD.format(sizes="S (M, L)") + body))
+    assert {cell.outcome.value for cell in rows[1].cells} == {"not-recomputed"}
+
+
+def test_a_size_sent_nowhere() -> None:
+    """Where a size is sent to a row that is not there, what follows is not guessed."""
+    body = f"Size S: go on to Rnd 9.\n{GROW.format(2, 12)}"
+    rows = worked_rows(check(HEAD.format(sizes="S (M, L)") + body))
+    assert {cell.outcome.value for cell in rows[1].cells} == {"not-recomputed"}
+
+
+def test_the_list_of_sizes_is_no_gate() -> None:
+    """Lines of the front matter that begin with a size's name shut nothing out."""
+    text = HEAD.format(sizes="S (M, L)").replace("CROWN", "Size S: 30 cm\nSize L: 40 cm\n\nCROWN")
+    assert [cell.outcome.value for cell in worked_rows(check(text))[0].cells] == ["agrees"] * 3
