@@ -319,6 +319,7 @@ class RowCall:
     open_ended: bool = False  # "until piece measures 25 cm"
     rows: Amount | None = None  # "for 12 rows"
     rows_in_all: bool = False  # "until there are 60 rows in all"
+    to_part: str | None = None  # "as for Back to armholes"
 
 
 NOT_UNDERSTOOD = "these words were not understood"

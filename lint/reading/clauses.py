@@ -20,6 +20,7 @@ from lint.reading.asides import asides, emphasis
 from lint.reading.bracketclauses import BracketClauses
 from lint.reading.clausebase import SEPARATORS, Reading, all_read
 from lint.reading.guard import nothing_swallowed
+from lint.reading.piececalls import piece_call
 from lint.reading.rowcalls import ends_with_row, row_call
 from lint.reading.runs import place_come_to, side_by_side
 from lint.reading.stream import CLOSERS, OPENERS, Stream
@@ -116,6 +117,8 @@ class Clauses(BracketClauses):
         if kind in CLOSERS:
             lexeme = stream.take()
             self.steps.append(Unread(lexeme.span, lexeme.text, "this bracket is never opened", "never opened"))
+            return True
+        if kind in ("make", "as", "open_work") and piece_call(stream, self.steps, start):
             return True
         read = self.readers().get(kind)
         if read is not None and read(start):

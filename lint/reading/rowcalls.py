@@ -9,6 +9,9 @@ from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.times import times
 from lint.tree import MAKES_STITCHES, Join, RowCall, Step, Times, TimesKind, Turn
 
+_THERE_ARE = ("there", "are", "you", "have", "a", "total", "of", "piece", "work", "has")
+_WORKED = ("have", "has", "been", "are", "is", "worked", "completed", "complete", "done", "altogether", "finished")
+
 
 def names_rows(stream: Stream) -> bool:
     """Whether row numbers follow: "Rows 2-5", "2nd row", "last 2 rows", "from Row 2", "as Row 2"."""
@@ -114,12 +117,15 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
     how_often = times(stream, after_bracket=bracket)
     if how_often is None and stream.kind(-1) == ",":
         stream.at -= 1
-    until, open_ended = _until(stream, how_often)
+    said = _rows_said(stream) if how_often is None else None
+    until, open_ended = _until(stream, how_often) if said is None else (None, False)
     if how_often is not None and how_often.kind is TimesKind.FILL:
         how_often = None
         stream.pass_to(".", ";", *OPENERS)
-    open_ended = open_ended or how_often is None and until is None and ends_with_row(stream)
-    goes_on = {"until": until, "open_ended": open_ended}
+    told = how_often is not None or until is not None or said is not None
+    open_ended = ends_with_row(stream) and not told or open_ended
+    rows, in_all = said or (None, False)
+    goes_on = {"until": until, "open_ended": open_ended, "rows": rows, "rows_in_all": in_all}
     if last_words:
         number = numbers[0] if numbers else ONE
         steps.append(RowCall(stream.span_from(start), None, None, number, how_often, kind, **goes_on))
@@ -144,9 +150,38 @@ def _count_follows(stream: Stream) -> bool:
     if not stream.take_if("dash") or stream.amount() is None:
         stream.at = start
         return False
-    counted = stream.kind() in ("any_stitch", "stitch", "special", "chain", "one_stitch", "group_word")
+    counted = stream.kind() in (
+        "any_stitch", "stitch", "special", "chain", "one_stitch", "group_word", "row", "round",
+    )  # fmt: skip
     stream.at = start
     return counted
+
+
+def _rows_said(stream: Stream) -> tuple[Amount, bool] | None:
+    """ "for 12 rows", "until there are 60 rows in all", "– 60 rows in all", "until Row 40 is complete".
+
+    How many rows, and whether those before are among them.
+    """
+    start = stream.at
+    opened = bool(stream.take_if(",", "dash", *OPENERS))
+    until = stream.word("until", "till") and bool(stream.take())
+    how_long = bool(stream.take_if("for")) or stream.kind(-1) == "for"
+    total = False
+    while stream.word(*_THERE_ARE) or stream.kind() == "total":
+        total = stream.take().kind == "total" or total
+    by_number = until and bool(stream.take_if("row", "round"))
+    number = stream.row_number() if opened or until or how_long else None
+    more = bool(stream.take_if("more", "another"))
+    named = by_number or bool(stream.take_if("row", "round"))
+    more = bool(stream.take_if("more")) or more
+    while stream.word(*_WORKED) or stream.kind() == "total":
+        total = stream.take().kind == "total" or total
+    stream.take_if(*CLOSERS)
+    ended = stream.done or stream.kind() in (".", ";", ",", "dash", "ending", *OPENERS)
+    if number is None or not named or not ended or not (until or how_long or total or more):
+        stream.at = start
+        return None
+    return number, (until or total) and not more
 
 
 def _until(stream: Stream, how_often: Times | None) -> tuple[Amount | None, bool]:

@@ -10,6 +10,7 @@ from lint.tree import MAKES_STITCHES, FastenOff, RowCall, Step, TimesKind, Turn
 from lint.working.onesize import for_size, works
 
 MOST_ROWS = 5000
+_SHAPING = ("shap", "armhole", "neck", "shoulder", "divide")  # headings inside a piece
 
 
 @dataclass(frozen=True, slots=True)
@@ -143,7 +144,9 @@ class Expander:
         if _passes(call, 1) == 0 and (row.label is None or numbers == [None]):
             return []  # "Rep last 2 rows - (2, 3) times": not in this size
         cycle = self._cycle(call, kind, part)
-        if not cycle:
+        whole = call.part is not None and call.first is None and row.label is not None and numbers != [None]
+        unknown = call.rows_in_all and not self._last_number(part) or whole and len(numbers) != len(cycle)
+        if not cycle or unknown:
             what = f"{call.kind or kind} {call.first}" if call.first else call.name or call.part or "the rows before"
             return [
                 self._instance(row, kind, n, (), None, i, len(numbers), missing=what) for i, n in enumerate(numbers)
@@ -264,10 +267,20 @@ class Expander:
 
 
 def _up_to(rows: list[_Met], call: RowCall) -> list[_Met]:
-    """The rows of a piece up to the last one called for; [] if it is not there."""
-    last = call.last.lone if call.last is not None else None
-    at = next((i for i, e in enumerate(rows) if e.number == last and call.kind in (None, e.kind)), None)
-    return rows[: at + 1] if at is not None and last else []
+    """The rows of a piece up to the last one called for; [] if it is not there, or can't be told."""
+    if call.last is not None:
+        last = call.last.lone
+        at = next((i for i, e in enumerate(rows) if e.number == last and call.kind in (None, e.kind)), None)
+        return rows[: at + 1] if at is not None and last else []
+    if call.to_part is not None:
+        wanted = call.to_part.lower().split()[-1 if len(call.to_part.split()) == 1 else -2].rstrip("s")
+        at = next((i for i, e in enumerate(rows) if wanted in e.part.name.lower() and e.part is not rows[0].part), None)
+        return rows[:at] if at else []
+    end = 1
+    while end < len(rows) and (rows[end].part is rows[0].part or rows[end].number == rows[end - 1].number + 1):
+        end += 1
+    shaped = end < len(rows) and any(word in rows[end].part.name.lower() for word in _SHAPING)
+    return [] if shaped else rows[:end]  # whether those rows are the piece's own is not said
 
 
 def _called(entry: _Met) -> _Called:

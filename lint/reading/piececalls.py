@@ -1,0 +1,96 @@
+"""Reads a piece worked like another: "Work as for Back to end of Row 52", "Work as given for Back to armholes."."""
+
+from __future__ import annotations
+
+from lint.amount import Amount
+from lint.reading.stream import CLOSERS, OPENERS, Stream
+from lint.tree import RowCall, Step
+
+_BEGIN = ("work", "make", "begin", "knit")
+_AS = ("as", "as for", "same as", "work same as", "work exactly as")
+_FILL = ("given", "for", "the", "exactly", "described", "same")
+_NOT_A_NAME = (
+    "number",
+    "ordinal",
+    "ordinals",
+    "stitch",
+    "special",
+    "chain",
+    "row",
+    "round",
+    "star",
+    "any_stitch",
+    "next",
+    "last",
+)
+_MOST_WORDS = 4  # of a piece's name
+_DONE = ("has", "have", "been", "is", "are", "worked", "completed", "complete", "done", "finished", "made")
+
+
+def piece_call(stream: Stream, steps: list[Step], start: int) -> bool:
+    """ "Work as for Back (to Row n, to armholes)": the rows of that piece, worked again from its beginning."""
+    if steps and start and stream.lexemes[start - 1].kind not in (".", *CLOSERS):
+        return False
+    if not _begins(stream):
+        stream.at = start
+        return False
+    name = _name(stream)
+    kind, last, to_part = _end(stream) if name else (None, None, None)
+    counted = stream.kind() == "dash" or stream.kind() in OPENERS
+    if not name or not counted and stream.kind() not in (".", ";", "end"):
+        stream.at = start  # "as for Back, reversing shaping": not those rows as they are
+        return False
+    steps.append(RowCall(stream.span_from(start), None, last, kind=kind, part=name, to_part=to_part))
+    return True
+
+
+def _begins(stream: Stream) -> bool:
+    """Takes "Work as given for the"."""
+    if stream.word(*_BEGIN):
+        stream.take()
+    if not stream.word(*_AS):
+        return False
+    stream.take()
+    while stream.word(*_FILL):
+        stream.take()
+    return True
+
+
+def _name(stream: Stream) -> str:
+    start = stream.at
+    ends = (".", ";", ",", "dash", "to", "row_end", "end", *OPENERS, *CLOSERS)
+    while stream.kind() not in ends and stream.at - start < _MOST_WORDS and not stream.done:
+        if stream.kind() in _NOT_A_NAME and not stream.word("first", "second"):
+            return ""
+        stream.take()
+    return stream.words(start, stream.at)
+
+
+def _end(stream: Stream) -> tuple[str | None, Amount | None, str | None]:
+    """ "to end of Row 52", "until 43rd row is complete", "to armhole shaping": up to which row, or which heading."""
+    start = stream.at
+    if not stream.take_if("to"):
+        return None, None, None
+    stream.skip("the")
+    if stream.kind() == "row_end" and stream.kind(1) == "number":  # "end of Row" is one word to the lexicon
+        kind = "row" if "row" in stream.take().lower else "round"
+        return kind, stream.row_number(), None
+    if stream.take_if("ending"):
+        stream.skip("of", "the")
+    kind = stream.take().kind if stream.kind() in ("row", "round") else None
+    number = stream.row_number()
+    if number is not None:
+        if kind is None and stream.kind() in ("row", "round"):
+            kind = stream.take().kind
+        while stream.word(*_DONE):
+            stream.take()
+        if kind is not None:
+            return kind, number, None
+    elif kind is None:
+        words = stream.at
+        while stream.kind() in ("word", "increase", "decrease", "beginning", "of", "the"):
+            stream.take()
+        if stream.at > words:
+            return None, None, stream.words(words, stream.at)
+    stream.at = start
+    return None, None, None
