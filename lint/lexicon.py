@@ -32,6 +32,11 @@ class Lexeme:
     amount: Amount | None = None  # of a list over the sizes, which is one lexeme like a single number
 
     @property
+    def quantity(self) -> Amount:
+        """The number, or the list over the sizes."""
+        return self.amount or Amount.of(self.number)
+
+    @property
     def span(self) -> Span:
         return Span(self.start, self.end)
 

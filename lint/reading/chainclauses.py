@@ -33,7 +33,7 @@ class ChainClauses(RemarkClauses):
             stream.take()  # "ch 47, ch 1 more", "chain 14 sts"
         if number is None:
             if stream.kind() in ("number",) and stream.word("one"):
-                number = Amount.of(stream.take().number)
+                number = stream.take().quantity
             else:
                 return False
         if is_space_word(stream):

@@ -68,7 +68,7 @@ class PartHeadings:
                 and not self.like(other)
             ):
                 if regex.match(
-                    r"(?i)[\W_]*(?:ch(?:ain)?s?\b\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a\s+magic|\d)|with\s+\w+,|join|magic|begin|commence|start)",
+                    r"(?i)[\W_]*(?:ch(?:ain)?s?\b\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a\s+magic|\d)|with\s+\w+,|join|magic|begin|commence|start|(?:work|make)\s+(?:exactly\s+|the\s+same\s+|same\s+)?as\b)",
                     other,
                 ):
                     return True

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from lint.amount import Amount
 from lint.reading.stream import CLOSERS, OPENERS, Stream
-from lint.tree import RowCall, Step
+from lint.tree import OpenWork, RowCall, Step
 
 _BEGIN = ("work", "make", "begin", "knit")
 _AS = ("as", "as for", "same as", "work same as", "work exactly as")
@@ -37,9 +37,13 @@ def piece_call(stream: Stream, steps: list[Step], start: int) -> bool:
     name = _name(stream)
     kind, last, to_part = _end(stream) if name else (None, None, None)
     counted = stream.kind() == "dash" or stream.kind() in OPENERS
-    if not name or not counted and stream.kind() not in (".", ";", "end"):
-        stream.at = start  # "as for Back, reversing shaping": not those rows as they are
+    if not name:
+        stream.at = start
         return False
+    if not counted and stream.kind() not in (".", ";", "end"):  # "as for Back, reversing shaping": not as they are
+        stream.at = stream.sentence_end(start, ".", ";")
+        steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
+        return True
     steps.append(RowCall(stream.span_from(start), None, last, kind=kind, part=name, to_part=to_part))
     return True
 

@@ -48,6 +48,10 @@ _WORK_BEGINS = (
 )
 _FILLERS = ("the", "of", "all", "both")
 _PASSED_OVER = ("skipped", "missed", "sk", "skip")
+_PIECE_WORDS = (
+    "back", "front", "left", "right", "center", "centre", "side", "neck", "shoulder", "underarm", "armhole", "sleeve", "body",
+    "yoke", "instep", "heel", "toe", "foot", "sole", "ankle", "cuff", "thumb", "palm", "hand", "held",
+)  # fmt: skip
 _SIDE_WORDS = ("right", "left", "upper", "lower", "bottom", "top")
 
 
@@ -279,6 +283,16 @@ def _space_between(stream: Stream, place: Place, start: int) -> Place:
     return replace(place, targets=(found,), between=True, limit=limit(stream), span=stream.span_from(start))
 
 
+def _of_a_piece(stream: Stream) -> bool:
+    """Takes the "back neck" of "each of the 23 back neck sts": stitches of another row, known by where they lie."""
+    start = stream.at
+    while stream.word(*_PIECE_WORDS):
+        stream.take()
+    named = stream.at > start and stream.kind() in ("any_stitch", "stitch", "chain")
+    stream.at = stream.at if named else start
+    return named
+
+
 def _each(stream: Stream, start: int) -> Place | None:
     stream.take()
     stream.skip("of", "the", "each")
@@ -293,7 +307,7 @@ def _each(stream: Stream, start: int) -> Place | None:
     stream.skip("unused", "any")
     number = how_many(stream)
     if number is not None:
-        unused = stream.take_if("unused")
+        unused = stream.take_if("unused") or _of_a_piece(stream)
         place = _with_target(stream, start, Which.ELSEWHERE if unused else Which.NEXT, number)
         return replace(place, each_of=True, bare=place.which is Which.NEXT) if place else None
     found = target(stream)

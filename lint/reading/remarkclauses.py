@@ -279,6 +279,13 @@ class RemarkClauses(ClauseBase):
         named = all(item.kind == "word" for item in clause[:2]) and len(clause) <= 2
         return named or len(clause) <= 5 and clause[1].kind == "in" and clause[-1].kind in _PLACE_ENDS
 
+    def tells_shares(self, start: int, end: int) -> bool:
+        """ "23 sts rem on each side for the shoulders": how a row's stitches are shared out, said behind the row."""
+        kinds = [item.kind for item in self.stream.lexemes[start:end]]
+        kinds = kinds[1:] if kinds[:1] == ["with"] else kinds
+        told = kinds[:2] == ["number", "any_stitch"] and "side" in kinds
+        return told and not self.runs_on(start) and not set(kinds[2:]) & {*STITCHY, "make"}
+
     def not_read(self, start: int) -> None:
         """What is left of the clause: a remark if it can't be work, else Unread."""
         stream = self.stream
@@ -299,5 +306,8 @@ class RemarkClauses(ClauseBase):
             return
         end = stream.next_of(*SIGNS, start=start + 1)
         stream.at = end
+        if self.tells_shares(start, end):
+            self.steps.append(Remark(stream.span_from(start)))
+            return
         words = stream.words(start, end)
         self.steps.append(Unread(stream.span_from(start), words, NOT_UNDERSTOOD))

@@ -170,7 +170,7 @@ class Stream:
             self.at += listed[1]
             return Amount(listed[0])
         if self.kind() == "number" and not self.word("once", "twice", "thrice"):
-            return Amount.of(self.take().number)
+            return self.take().quantity
         return None
 
     def row_number(self) -> Amount | None:
@@ -178,7 +178,7 @@ class Stream:
         if self.kind() not in ("number", "ordinal", "ordinals"):
             return None
         lexeme = self.take()
-        return lexeme.amount or Amount.of(lexeme.number)
+        return lexeme.quantity
 
     def with_size_lists(self) -> Stream:
         """A stream in which every list over the sizes is one lexeme: where a number can stand, a list can stand.

@@ -81,7 +81,7 @@ def _target(stream: Stream) -> Target | None:
         return _side_of(stream)
     if lexeme.kind == "number" and stream.kind(1) in ("dash", "chain", "stitch", "word"):
         stream.take()
-        number = Amount.of(lexeme.number)
+        number = lexeme.quantity
         stream.take_if("dash")
         if stream.take_if("chain"):
             stream.take_if("dash")
@@ -145,7 +145,7 @@ def _dashed_number(stream: Stream) -> Amount | None:
     start = stream.at
     stream.take_if("dash")
     if stream.kind() == "number" and stream.peek().value != "word":
-        return Amount.of(stream.take().number)
+        return stream.take().quantity
     stream.at = start
     return None
 

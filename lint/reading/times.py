@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from lint.amount import Amount
 from lint.reading.limits import limit
 from lint.reading.stream import Stream
 from lint.tree import Times, TimesKind
@@ -38,7 +37,7 @@ def times(stream: Stream, after_bracket: bool = False) -> Times | None:
         stream.take()
         more = another or bool(stream.take_if("more"))
         kind = TimesKind.MORE if more else (TimesKind.IN_ALL if after_bracket or total else TimesKind.UNCLEAR)
-        return Times(stream.span_from(start), kind, Amount.of(once.number))
+        return Times(stream.span_from(start), kind, once.quantity)
     number = stream.amount()
     if number is not None:
         more = another or bool(stream.take_if("more"))

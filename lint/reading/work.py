@@ -94,9 +94,9 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         and (together is not None or stitch in ("inc", "dec"))
         and stream.kind(1) in (",", ";", ".", "end", "(", "[", ")", "dash", "=", "turn", "and", "star")
     ):
-        number, number_after = Amount.of(stream.take().number), True  # "dc2tog twice, turn"
+        number, number_after = stream.take().quantity, True  # "dc2tog twice, turn"
     elif number is None and stream.word("twice", "once") and stream.kind(1) == "in":
-        number = Amount.of(stream.take().number)
+        number = stream.take().quantity
     elif (
         number is None and stream.kind() in ("(", "[") and stream.vocabulary.sizes > 1 and (several := stream.amount())
     ):
@@ -153,7 +153,7 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         said = True
     if stream.word("twice", "thrice") and len(found) == 1 and stream.kind(1) in (",", ";", ".", "end", ")", "]"):
         if found[0].which is Which.NEXT and found[0].number == ONE and not found[0].of:
-            several = Amount.of(stream.take().number)  # "2 sc in next sc twice"
+            several = stream.take().quantity  # "2 sc in next sc twice"
             found = (replace(found[0], number=several, each_of=True),)
     if found and stream.kind() in ("next", "together") and stream.kind() == "together":
         stream.take()
@@ -178,7 +178,8 @@ def _increase(stream: Stream) -> int | None:
     """The "inc" of "hdc inc", or the "3inc" of "dc3inc": how many go into one place."""
     if stream.take_if("increase"):
         return 2
-    if stream.kind() == "number" and stream.kind(1) == "increase" and stream.peek(1).glued:
+    one = stream.kind() == "number" and stream.peek().amount is None
+    if one and stream.kind(1) == "increase" and stream.peek(1).glued:
         number = stream.take().number
         stream.take()
         return number
@@ -219,7 +220,7 @@ def _of_legs(stream: Stream) -> Work | None:
         return None
     start = stream.at
     stream.take()
-    number = Amount.of(stream.take().number)
+    number = stream.take().quantity
     return Work(stream.span_from(start), stream.take().value, number)
 
 
@@ -249,7 +250,7 @@ def _fill_limit(stream: Stream) -> None:
 
 def _together(stream: Stream) -> int | None:
     """The number in "dc2tog" or "dc 2 tog"."""
-    if stream.kind() == "number" and stream.kind(1) == "together":
+    if stream.kind() == "number" and stream.peek().amount is None and stream.kind(1) == "together":
         number = stream.take().number
         stream.take()
         return number
