@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from lint.checks import chains, folding, labels, rows, words
+from lint.checks import chains, folding, labels, sizelists, words
 from lint.checks.context import Context
 from lint.finding import Finding
 
@@ -14,6 +14,7 @@ CHECKS = (
     rows.check_repeats,
     chains.check_unsaid,
     chains.check_missing,
+    sizelists.check_lists,
     labels.check_order,
     labels.check_yarn,
     labels.check_sections,

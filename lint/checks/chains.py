@@ -17,8 +17,8 @@ def check_unsaid(context: Context) -> Iterator[Finding]:
     """turning-chain-unsaid: one finding for each length of chain, at its first place."""
     places: dict[tuple[str, bool], list[tuple[Span, LedgerRow]]] = {}
     for row in context.ledger.rows:
-        unsaid = row.cells[0].unsaid_chain
-        if unsaid is None or row.cells[0].made is None:
+        unsaid = row.first.unsaid_chain
+        if unsaid is None or row.first.made is None:
             continue
         span, counted = unsaid
         length = _length(context.source.slice(span))
@@ -28,7 +28,7 @@ def check_unsaid(context: Context) -> Iterator[Finding]:
     for (length, counted), found in places.items():
         spans = list(dict.fromkeys(span for span, _ in found))
         row = found[0][1]
-        agrees = any(other.cells[0].outcome is Outcome.AGREES for _, other in found)
+        agrees = any(other.first.outcome is Outcome.AGREES for _, other in found)
         verb = "counts." if counted else "does not count."
         reading = f" The counts come out if it {verb}" if agrees else f" It is read here as if it {verb}"
         related = tuple(Related(span, "here too") for span in spans[1:])
@@ -68,7 +68,7 @@ def check_missing(context: Context) -> Iterator[Finding]:
                 and first.stitch != "sl st"
                 and turned
                 and not carried
-                and row.cells[0].made is not None
+                and row.first.made is not None
                 and row.row.span not in reported
             ):
                 height = context.book.stitch(first.stitch.removeprefix("FP").removeprefix("BP"))

@@ -90,10 +90,11 @@ def _neighbour(context: Context, row: LedgerRow) -> tuple[Related, ...]:
     """The row before this one in its part, with what it makes: the figures that this row starts from."""
     rows = [other for other in context.ledger.rows if other.part is row.part]
     index = next(i for i, other in enumerate(rows) if other is row)
-    if not index or rows[index - 1].cells[0].made is None:
+    made = rows[index - 1].first.made if index else None
+    if made is None:
         return ()
     before = rows[index - 1]
-    return (Related(before.span, f"{before.label} leaves {before.cells[0].made.stitches} sts"),)
+    return (Related(before.span, f"{before.label} leaves {made.stitches} sts"),)
 
 
 def _misfit(context: Context, row: LedgerRow, cell: Cell, concerned: tuple[str, ...]) -> Finding:
@@ -195,7 +196,7 @@ def check_counts_missing(context: Context) -> Iterator[Finding]:
     for row in context.ledger.rows:
         if row.part is not part:
             part, before = row.part, None
-        cell = row.cells[0]
+        cell = row.first
         if cell.made is None or row.row.label is None:
             before = None if cell.made is None else before
             continue
@@ -222,7 +223,7 @@ def check_unchecked(context: Context) -> Iterator[Finding]:
     """figure-not-checked: a printed figure in a unit that the pattern nowhere defines; once for each printed row."""
     seen: set[Span] = set()
     for row in context.ledger.rows:
-        comparison = row.cells[0].comparison
+        comparison = row.first.comparison
         for item in comparison.unchecked if comparison is not None else ():
             if item.span not in seen:
                 seen.add(item.span)
@@ -248,7 +249,7 @@ def check_ranges(context: Context) -> Iterator[Finding]:
 def check_repeats(context: Context) -> Iterator[Finding]:
     """repeat-ambiguous: "rep from * 12 times", read by the counts where they settle it."""
     for row in context.ledger.rows:
-        unclear = row.cells[0].unclear_times
+        unclear = next((cell.unclear_times for cell in row.cells if cell.unclear_times is not None), None)
         if unclear is None:
             continue
         span, passes, settled = unclear

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 import regex
 
 from lint.checks.context import Context
+from lint.checks.sizelists import wrong_lists
 from lint.finding import Finding, Related
 from lint.lexicon import Lexeme, stitch_forms
 from lint.source import Span
@@ -15,12 +16,15 @@ from lint.tree import MAKES_STITCHES, NOT_UNDERSTOOD, Chain, RowCall, Step, Unre
 
 def check_unread(context: Context) -> Iterator[Finding]:
     """not-understood, brackets-unbalanced, repeat-mark-missing: what stopped the reading of a row."""
+    short = [span for span, _, _ in wrong_lists(context)]  # said by a rule of its own
     for part in context.pattern.parts:
         for row in part.rows:
             if row.label is None:
                 continue
             for step in walk(row.steps):
                 if isinstance(step, Unread):
+                    if _meets(step.span, short):
+                        break
                     yield _unread(context, step, part.name, row.label.words)
                     break
     for span in context.pattern.unplaced:
@@ -29,9 +33,10 @@ def check_unread(context: Context) -> Iterator[Finding]:
         yield context.finding("not-understood", span, None, line, why_not=why_not)
     reported: set[Span] = set()
     for row in context.ledger.rows:
-        cell = row.cells[0]
+        cell = next((cell for cell in row.cells if cell.stopped_at is not None), row.cells[0])
         if (
             cell.stopped_at is not None
+            and not _meets(cell.stopped_at, short)
             and not (row.row.label is not None and row.row.unread())
             and cell.stopped_at not in reported
             and not (cell.misfits and not cell.assumed)  # what does not come out is told by itself
@@ -46,6 +51,10 @@ def check_unread(context: Context) -> Iterator[Finding]:
                 why_not = _why_not(unread[0], _shown(context.source.slice(unread[0].span)))
             named = row.label if row.row.label is not None else f"Line {context.source.line_of(span)}"
             yield context.finding("not-understood", span, row.part.name, named, why_not=why_not)
+
+
+def _meets(span: Span, others: list[Span]) -> bool:
+    return any(other.start <= span.end and span.start <= other.end for other in others)
 
 
 def _works(steps: tuple[Step, ...]) -> bool:
