@@ -135,3 +135,23 @@ def test_a_label_that_fits_no_number_of_sizes() -> None:
     """Where a label's list lacks a size, how many rows there are is not known."""
     report = check(strip("Rows 2-4 (6): Ch 1, sc in each st across, turn.", 3))
     assert {cell.outcome.value for cell in worked_rows(report)[1].cells} == {"not-recomputed"}
+
+
+def out_of_order(rows: str) -> list[tuple[str, tuple[str, ...]]]:
+    found = [finding for finding in check(strip(rows)).findings if finding.rule == "row-number-out-of-order"]
+    return [(finding.row, finding.sizes) for finding in found]
+
+
+def test_row_numbers_go_on_in_every_size() -> None:
+    """Labels that differ by size, and rows of some sizes only, are in order where each size's own numbers are."""
+    plain = ": Ch 1, sc in each st across, turn.\n"
+    good = f"Rows 2-3 (4, 5){plain}Row 4 (5, 6){plain}Size L only\nRow 7{plain}All sizes\nRow 5 (6, 8){plain}"
+    assert out_of_order(good) == []
+    assert out_of_order(good.replace("Row 4 (5, 6)", "Row 4 (5, 5)")) == [("Row 4 (5, 5)", ("L",))]
+    assert out_of_order(good.replace("Row 4 (5, 6)", "Row 3 (4, 5)")) == [("Row 3 (4, 5)", ())]
+
+
+def test_a_row_left_out_for_every_size() -> None:
+    """A number that no size works is left out, though sizes differ elsewhere."""
+    plain = ": Ch 1, sc in each st across, turn.\n"
+    assert out_of_order(f"Row 2{plain}Row 4{plain}Row 5{plain}") == [("Row 4", ())]

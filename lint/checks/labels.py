@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 import regex
 
@@ -26,65 +27,105 @@ from lint.tree import (
 
 
 def check_order(context: Context) -> Iterator[Finding]:
-    """row-number-out-of-order: a number left out, doubled or slipped; numbers may start again at 1."""
+    """row-number-out-of-order: a number left out, doubled or slipped, in any size; numbers may start again at 1."""
+    names = context.pattern.sizes
     for part in context.pattern.parts:
-        for run in _runs(part.rows):
-            yield from _order(context, part, run)
+        slips: dict[Span, list[tuple[int, _Slip]]] = {}
+        for size in range(max(1, len(names))):
+            for slip in _slips(part, size):
+                slips.setdefault(slip.label.span, []).append((size, slip))
+        for found in slips.values():
+            slip = found[0][1]
+            yield context.finding(
+                "row-number-out-of-order",
+                slip.label.span,
+                part.name,
+                slip.label.words,
+                sizes=tuple(names[size] for size, _ in found) if len(found) < len(names) else (),
+                before=slip.before.words if slip.before is not None else "the start of the piece",
+                guess=slip.guess,
+                expected=slip.expected,
+                found=slip.label.at(found[0][0])[0],
+                related=(Related(slip.before.span, "the row before"),) if slip.before is not None else (),
+            )
 
 
-def _runs(rows: tuple[Row, ...]) -> Iterator[list[Label]]:
-    """The labels that should number on from each other: rows called for and numbers that differ by size part them."""
-    run: list[Label] = []
-    for row in rows:
+@dataclass(frozen=True, slots=True)
+class _Slip:
+    """A label that does not go on from the one before (None: the start of the piece)."""
+
+    label: Label
+    before: Label | None
+    expected: int
+    guess: str
+
+
+@dataclass(frozen=True, slots=True)
+class _Numbered:
+    """A label, and the numbers that one size reads in it."""
+
+    label: Label
+    numbers: tuple[int, ...]
+
+
+def _slips(part: Part, size: int) -> Iterator[_Slip]:
+    """The labels out of order as one size reads them; a number that only other sizes work is not left out."""
+    others = {
+        number
+        for row in part.rows
+        if row.label is not None and not _works(row, size)
+        for numbers in (*row.label.by_size, row.label.numbers)
+        for number in numbers
+    }
+    for run in _runs(part, size):
+        yield from _order(run, others)
+
+
+def _runs(part: Part, size: int) -> Iterator[list[_Numbered]]:
+    """The labels that should number on from each other: rows called for and numbers with gaps part them."""
+    run: list[_Numbered] = []
+    for row in part.rows:
         label = row.label
-        parts = label is None and any(isinstance(step, RowCall) for step in row.steps)
-        if label is not None and label.numbers:
-            by_size = regex.search(r"\d\s*[(\[]|/\d", label.words) is not None
-            gaps = label.numbers != tuple(range(label.numbers[0], label.numbers[0] + len(label.numbers)))
-            parts = by_size or gaps  # "Rows 2, 4 and 6": the others come after
+        if label is None or not label.numbers:
+            parts = label is None and any(isinstance(step, RowCall) for step in row.steps)
+        elif label.unclear or label.rows is not None:
+            parts = True
+        elif not _works(row, size):
+            continue
+        else:
+            numbers = label.at(size)
+            parts = numbers != tuple(range(numbers[0], numbers[0] + len(numbers)))  # "Rows 2, 4 and 6"
             if not parts:
-                run.append(label)
+                run.append(_Numbered(label, numbers))
         if parts:
             yield run
             run = []
     yield run
 
 
-def _order(context: Context, part: Part, run: list[Label]) -> Iterator[Finding]:
-    """One finding for each number that is off; one that slipped by itself does not move those after it."""
+def _order(run: list[_Numbered], others: set[int]) -> Iterator[_Slip]:
+    """One slip for each number that is off; one that slipped by itself does not move those after it."""
     last: tuple[int, Label] | None = None
-    for label, coming in zip(run, (*run[1:], None), strict=False):
-        first, count = label.numbers[0], len(label.numbers)
+    for one, coming in zip(run, (*run[1:], None), strict=False):
+        label, first, count = one.label, one.numbers[0], len(one.numbers)
         goes_on = last[0] + 1 if last is not None else 1
-        if first == goes_on or first == 1 and last is not None and not _follows(goes_on, count, coming):
-            last = (label.numbers[-1], label)
-            continue
-        alone = _follows(goes_on, count, coming)  # the next label numbers on as if this one were right
-        if last is None and not (alone and first > 1):
-            last = (label.numbers[-1], label)
-            continue
-        if len(context.pattern.sizes) > 1 and first > goes_on and not alone:
-            last = (label.numbers[-1], label)
+        alone = coming is not None and coming.numbers[0] == goes_on + count  # the next numbers on as if this were right
+        elsewhere = set(range(goes_on, first))
+        fits = first == goes_on or first == 1 and last is not None and not alone
+        fits = fits or bool(elsewhere) and elsewhere <= others
+        if fits or last is None and not (alone and first > 1):
+            last = (one.numbers[-1], label)
             continue
         word = "row" if label.kind == "row" else "round"
         left_out = first > goes_on and not alone
-        yield context.finding(
-            "row-number-out-of-order",
-            label.span,
-            part.name,
-            label.words,
-            before=last[1].words if last is not None else "the start of the piece",
-            guess=f" Is a {word} {goes_on} left out?" if left_out else f" Should it be {goes_on}?",
-            expected=goes_on,
-            found=first,
-            related=(Related(last[1].span, "the row before"),) if last is not None else (),
-        )
-        last = (label.numbers[-1] if left_out else goes_on - 1 + count, label)
+        guess = f" Is a {word} {goes_on} left out?" if left_out else f" Should it be {goes_on}?"
+        yield _Slip(label, last[1] if last is not None else None, goes_on, guess)
+        last = (one.numbers[-1] if left_out else goes_on - 1 + count, label)
 
 
-def _follows(number: int, count: int, coming: Label | None) -> bool:
-    """Whether the next label goes on from rows that begin with this number."""
-    return coming is not None and coming.numbers[0] == number + count
+def _works(row: Row, size: int) -> bool:
+    return (row.sizes is None or size in row.sizes) and row.label is not None and row.label.worked(size)
+>>>>>>> ef4cf91 (Row numbers are held in order size by size; notes name the row that the size itself worked before)
 
 
 def check_yarn(context: Context) -> Iterator[Finding]:

@@ -66,7 +66,7 @@ def _count_differs(context: Context, row: LedgerRow, cell: Cell, concerned: tupl
         found=stated,
         more=more,
         weight=weight,
-        related=_neighbour(context, row),
+        related=_neighbour(context, row, cell),
         **_base(row, concerned),
     )
 
@@ -86,15 +86,16 @@ def _figures(context: Context, difference: Difference, number: int) -> str:
     return f"{number} {'corners' if unit == 'corner' else 'chains' if unit == 'chain' else 'sts'}"
 
 
-def _neighbour(context: Context, row: LedgerRow) -> tuple[Related, ...]:
-    """The row before this one in its part, with what it makes: the figures that this row starts from."""
+def _neighbour(context: Context, row: LedgerRow, cell: Cell) -> tuple[Related, ...]:
+    """The row that this size worked before this one in its part, with what it makes: the figures it starts from."""
+    size = next(size for size, one in enumerate(row.cells) if one is cell)
     rows = [other for other in context.ledger.rows if other.part is row.part]
     index = next(i for i, other in enumerate(rows) if other is row)
-    made = rows[index - 1].first.made if index else None
-    if made is None:
+    worked = (other for other in reversed(rows[:index]) if other.cells[size].outcome is not Outcome.NOT_WORKED)
+    before = next(worked, None)
+    if before is None or before.cells[size].made is None:
         return ()
-    before = rows[index - 1]
-    return (Related(before.span, f"{before.label} leaves {made.stitches} sts"),)
+    return (Related(before.span, f"{before.label} leaves {before.cells[size].made.stitches} sts"),)
 
 
 def _misfit(context: Context, row: LedgerRow, cell: Cell, concerned: tuple[str, ...]) -> Finding:
@@ -132,7 +133,7 @@ def _misfit(context: Context, row: LedgerRow, cell: Cell, concerned: tuple[str, 
         else:
             values["how"] = f"after {times} there {values['verb']} {number} {unit} left over"
     found = context.finding(
-        rule, span, weight=weight, related=_neighbour(context, row), **values, **_base(row, concerned)
+        rule, span, weight=weight, related=_neighbour(context, row, cell), **values, **_base(row, concerned)
     )
     if rule == "repeat-does-not-fit" and more:
         found = replace(found, message=found.message + more)
@@ -151,7 +152,7 @@ def _not_there(context: Context, row: LedgerRow, cell: Cell, concerned: tuple[st
         weight=None if named_space else Weight.QUERY,
         wanted=_word(context, misfit.wanted),
         has=has,
-        related=_neighbour(context, row),
+        related=_neighbour(context, row, cell),
         **_base(row, concerned),
     )
 
