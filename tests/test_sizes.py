@@ -155,3 +155,21 @@ def test_a_row_left_out_for_every_size() -> None:
     """A number that no size works is left out, though sizes differ elsewhere."""
     plain = ": Ch 1, sc in each st across, turn.\n"
     assert out_of_order(f"Row 2{plain}Row 4{plain}Row 5{plain}") == [("Row 4", ())]
+
+
+def test_sizes_that_are_numbers() -> None:
+    """Row numbers in a label's brackets are rows, though the sizes bear such numbers too."""
+    text = strip("Rows 2 - (4, 6, 8): Ch 1, sc in each st across, turn. (10, 12, 14)").replace("S (M, L)", "4 (6, 8)")
+    for size, last in enumerate((4, 6, 8)):
+        assert numbers(text, size) == list(range(1, last + 1))
+    assert [cell.outcome.value for cell in worked_rows(check(text))[3].cells] == ["agrees"] * 3
+
+
+def test_dashes_before_a_list() -> None:
+    """Of several dashes the first may open the count, and each of the others is a size that does not work the row."""
+    text = strip(
+        "Row 2: Ch 1, sc in each st across, turn - - (12, 14) sc.\nRow 3: Ch 1, sc in each st across, turn. - (-, 14) sc."
+    )
+    outcomes = [[cell.outcome.value for cell in row.cells] for row in worked_rows(check(text))]
+    assert outcomes[1:] == [["not-worked", "agrees", "agrees"], ["not-worked", "not-worked", "agrees"]]
+    assert not [finding for finding in check(text).findings if finding.rule == "size-list-length"]

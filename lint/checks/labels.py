@@ -125,7 +125,6 @@ def _order(run: list[_Numbered], others: set[int]) -> Iterator[_Slip]:
 
 def _works(row: Row, size: int) -> bool:
     return (row.sizes is None or size in row.sizes) and row.label is not None and row.label.worked(size)
->>>>>>> ef4cf91 (Row numbers are held in order size by size; notes name the row that the size itself worked before)
 
 
 def check_yarn(context: Context) -> Iterator[Finding]:

@@ -14,12 +14,13 @@ from lint.pattern import Part, Row
 from lint.source import Span
 
 _ONE = r"(?:\d+(?:[.,]\d+)?(?:\s?[¼½¾⅓⅔⅛⅜⅝⅞]|\s\d/\d)?(?:st|nd|rd|th)?|[¼½¾]|[-–—](?=\s*[,:;)\](])|\b(?:zero|one|two|three|four|five|six|seven|eight|nine|ten|twelve)\b)"
+_EMPTY = r"[-–—]"
 _RUN = rf"{_ONE}(?:\s?[-–]\s?{_ONE})?"
 _UNIT = r"(?=\s*(?:sts?|stitches|sc|hdc|htr|dc|tr|chs?|sps?|times|more|rows?|rnds?|rounds?|in|ins|inches|cm|unworked|sets?|rep(?:eat)?s?)\b)"
 # A list is judged only by the shape that the pattern itself gives its lists.
 _SHAPES = {
     "brackets": regex.compile(
-        rf"(?<![\w.,/¼½¾-])(?P<list>{_RUN}\s?[(\[]\s*(?P<item>{_RUN})(?:(?P<sign>\s*[,:;/]\s*|\s?[-–]\s?)(?P<item>{_RUN}))*\s*[)\]])"
+        rf"(?<![\w.,/¼½¾-])(?P<list>(?P<head>{_RUN}|{_EMPTY}(?:\s?{_EMPTY})*)\s?[(\[]\s*(?P<item>{_RUN})(?:(?P<sign>\s*[,:;/]\s*|\s?[-–]\s?)(?P<item>{_RUN}))*\s*[)\]])"
     ),
     "alternating": regex.compile(rf"(?<![\w.,/¼½¾-])(?P<list>{_RUN}(?:\s?\({_ONE}\)\s?{_ONE})+(?:\s?\({_ONE}\))?)(?!\s?[(,])"),
     "strokes": regex.compile(rf"(?<![\w.,/])(?P<list>{_ONE}(?:/{_ONE})+)(?!\w|/|\.\d)"),
@@ -108,6 +109,9 @@ def _numbers(shape: str, match: regex.Match, text: str, sizes: int) -> frozenset
             return frozenset()  # "3, (4, 4, 5), (6, 6, 7)": grouped
         items, ends = match.captures("item"), sum(len(regex.findall(_ONE, item)) for item in match.captures("item"))
         runs = {1 + ends} if signs & {"-", "–"} else {1 + len(items)}
+        empty = len(regex.findall(_EMPTY, match["head"])) if not regex.search(r"[\w½]", match["head"]) else 0
+        if empty:  # each of these dashes is a size, or the first opens the count
+            return frozenset(number + more for number in {len(items), ends} for more in (empty - 1, empty))
         if len(items) == 1:  # "28 (32-36)" is three numbers, or a number and a run of rows
             runs.add(1 + ends)
         return frozenset(runs) if max(runs) > 2 or sizes == 2 or counted else frozenset()

@@ -98,9 +98,13 @@ class GateReader:
     def in_label(self, words: str) -> Sizes | None:
         """The sizes that a label's brackets name: "Row 9 (M and L only)"."""
         found = regex.search(
-            r"\(\s*(?:for\s+)?(?:sizes?\s+)?(?P<names>[^()]+?)(?:\s+sizes?)?(?:\s+only)?\s*\)", words, regex.I
+            r"\(\s*(?:for\s+)?(?P<said>sizes?\s+)?(?P<names>[^()]+?)(?P<said>\s+sizes?)?(?P<said>\s+only)?\s*\)",
+            words,
+            regex.I,
         )
-        return self.sizes_of(found["names"]) if found and self.number > 1 else None
+        if found is None or self.number < 2 or not found["said"] and not found["names"].lstrip()[:1].isalpha():
+            return None  # "Rows 2-(6, 8)" has rows in its brackets, though 6 and 8 may be sizes too
+        return self.sizes_of(found["names"])
 
     def sizes_of(self, words: str) -> Sizes | None:
         """The sizes that are named; None where any word is not a size's name."""

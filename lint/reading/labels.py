@@ -162,11 +162,12 @@ def _figures(word: str, sized: bool) -> str:
         return rf"{_NUMBER}(?:{more})*(?:(?:\s*[\[(][\d,\s/\-–]+[\])]|(?:/\d+)+)?)"
     inside = rf"(?:{_NUMBER}|[-–—−,;:/&\s]|\b(?:to|thru|through|and)\b|\bfor\s+[\w/]+)"
     bracket = rf"[\[({{](?=[^()\[\]{{}}\n]*\d){inside}+[\])}}]"
+    ends = rf"[\[({{](?=[^()\[\]{{}}\n]*\d\s*[,:;/]\s*[\d-]){inside}+[\])}}]"  # "2 - (6, 8)": a list, not a count
     empty = rf"[-–—−](?:\s*[-–—−])*(?=\s*{bracket})"
     number = rf"(?:{_NUMBER}{unit}|{empty}|{bracket})"
     after = rf"(?<=[)\]}}])\s*{_NUMBER}{unit}(?=\s*(?:{bracket}|[-–—−:.=]))"  # 32 (36) 40 (44)
     joint = r"\s*(?:[-–—−]|\bto\b|\bthru\b|\bthrough\b|&|\band\b|,|/)\s*"
-    more = rf"{joint}(?:{word}\s*[:.]?\s*)?(?:{_NUMBER}{unit}|(?<=\w\s*|\d[-–]){bracket})|\s*{bracket}|{after}"
+    more = rf"{joint}(?:{word}\s*[:.]?\s*)?(?:{_NUMBER}{unit}|(?<=[a-z]\s*|\d[-–]){bracket}|(?<=\d\s[-–]\s){ends})|\s*{bracket}|{after}"
     return rf"{number}(?:{more})*"
 
 

@@ -25,11 +25,17 @@ def size_names(source: SourceText, finder: SectionFinder) -> tuple[str, ...]:
         said = line[heading.content :].strip() or next(
             (below.strip() for below in lines[index + 1 :] if below.strip()), ""
         )
-        names = split_sizes(said)
+        names = split_sizes(said) or _measured(said)
         if len(names) > 1:
             return names
     match = regex.search(r"(?im)^\W*sizes?\s+(?=[^:\s])(.{2,})$", source.text)  # "SIZES S/M/L/XL. …"
     return split_sizes(match[1].strip()) if match else ()
+
+
+def _measured(line: str) -> tuple[str, ...]:
+    """The figures of "To fit 81 (86, 91) cm", which name the sizes where nothing else does."""
+    match = regex.search(r"(?<![\d(\[])(\d[\d½¼¾.]*)\s?[(\[](\d[\d½¼¾.]*(?:\s*[,:;]\s*\d[\d½¼¾.]*)+)[)\]]", line)
+    return (match[1], *regex.split(r"\s*[,:;]\s*", match[2])) if match else ()
 
 
 def split_sizes(line: str) -> tuple[str, ...]:
@@ -53,8 +59,10 @@ def split_sizes(line: str) -> tuple[str, ...]:
         names = regex.findall(r"[\w.-]+", line)  # "S (M) L (XL)"
     elif regex.fullmatch(r"[\w.]+(?:\s*/\s*[\w.]+)+", line):
         names = regex.split(r"\s*/\s*", line)
-    elif "," in line:
-        names = regex.split(r"\s*,\s*(?:and\s+)?", line)
+    elif regex.fullmatch(r"[A-Za-z\d]{1,4}(?:\s?[-–]\s?[A-Za-z\d]{1,4}){2,}|[^;|]+(?:\s*[;|]\s*[^;|]+)+", line):
+        names = regex.split(r"\s*[-–;|]\s*", line)  # "S-M-L-XL", "S | M | L"
+    elif regex.search(r",|\band\b|&", line):
+        names = regex.split(r"\s*,\s*(?:(?:and|&)\s+)?|\s+(?:and|&)\s+", line)
     else:
         return ()
     names = [name.strip() for name in names if name.strip()]

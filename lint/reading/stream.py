@@ -16,6 +16,7 @@ SIGNS = (",", ";", ".", *OPENERS, *CLOSERS, "star")  # what ends a clause
 _STITCHES = ("stitch", "special", "one_stitch", "group_word", "increase", "decrease", "picot")
 _AFTER_STITCH = ("in", "over", "around", "across", "each", "next", "together", "evenly", "to")
 _AFTER_NUMBER = (",", ";", ".", "end", "times")
+_BEFORE_COUNT = (".", ";", ":", "=", "turn", "join", "no_turn", *CLOSERS)
 _LIST_SIGNS = {",", "/", ":", ";"}
 
 
@@ -200,8 +201,15 @@ class Stream:
             first, last = self.lexemes[start], self.lexemes[whole.at - 1]
             kind = "ordinals" if any(item.kind == "ordinal" for item in self.lexemes[start : whole.at]) else "number"
             words = self.words(start, whole.at)
-            lexemes.append(Lexeme(kind, words, first.start, last.end, first.glued, amount=Amount(values)))
+            listed = Lexeme(kind, words, first.start, last.end, first.glued, amount=Amount(values))
+            alone = first.kind in OPENERS and whole._stands_alone(start)
+            lexemes += [first, listed, last] if alone else [listed]
         return Stream(lexemes, self.vocabulary)
+
+    def _stands_alone(self, start: int) -> bool:
+        """Whether the list in brackets just passed is a printed count: "turn. (22, 24, 26)"."""
+        before = self.lexemes[start - 1].kind if start else "end"
+        return before in _BEFORE_COUNT and (self.done or self.kind() in (".", ";", *CLOSERS))
 
     def _listed(self, bare: tuple[str, ...]) -> tuple[tuple[int | None, ...], int] | None:
         """A list over the sizes, and its length in lexemes; `bare` is what may part its numbers without brackets."""

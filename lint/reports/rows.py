@@ -114,9 +114,10 @@ def spaces_words(report: Report, spaces: dict[int, int]) -> list[str]:
 
 def printed_figures(report: Report, row: LedgerRow, size: int) -> str:
     """The printed count as one size reads it, "" if none speaks of this row: "28 sc, 4 ch-2 sps"."""
-    if not _printed(report, row):
+    stated = row.cells[size].stated
+    if stated is None or not _printed(report, row):
         return ""
-    found = ((item.at(size, row.stated_index), item.words) for item in row.stated.items)
+    found = ((item.at(size, row.stated_index), item.words) for item in stated.items)
     return ", ".join(f"{number} {words}".strip() for number, words in found if number is not None)
 
 
