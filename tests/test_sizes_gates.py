@@ -80,13 +80,12 @@ def test_a_size_is_done_and_goes_on_later() -> None:
     assert table(body) == [[6] * 3, [None, 12, 12], [6, 12, 12]]
 
 
-def test_a_whole_passage_for_each_size() -> None:
+@pytest.mark.parametrize("heading", ["SIZE {}", "Size {}:", "{}", "For size {} only"])
+def test_a_whole_passage_for_each_size(heading: str) -> None:
     """Pieces under a heading for each size are worked by that size alone, whatever their row numbers."""
     text = "Test bag\n\nUS terms\n\nSizes: Small (Large)\n\n"
     for size, number in (("SMALL", 6), ("LARGE", 8)):
-        text += (
-            f"SIZE {size}\n\nBASE\nMake a magic ring.\nRnd 1: {number} sc in ring.\nRnd 2: 2 sc in each st around.\n\n"
-        )
+        text += f"{heading.format(size)}\n\nBASE\nMake a magic ring.\nRnd 1: {number} sc in ring.\nRnd 2: 2 sc in each st around.\n\n"
         text += "SIDE\nRnds 1-2: Sc in each st around.\n\n"
     rows = worked_rows(check(text))
     assert [[c.made.stitches if c.made else None for c in row.cells] for row in rows] == [

@@ -80,6 +80,9 @@ class GateReader:
         every = _ALL.match(line)
         if every:
             return Gate(tuple(range(self.number)), every.end(), every=True)
+        alone = line.strip(" :.*_#")
+        if len(alone) > 3 and alone.isalpha() and canonical(alone) in self.index:
+            return Gate((self.index[canonical(alone)],), len(line))  # "MEDIUM" over a whole passage
         for form in _FORMS:
             match = form.match(line)
             if match is None:
