@@ -37,6 +37,7 @@ def rows_of(report, part: str) -> list[tuple[int | None, list[int | None]]]:
         ("Rep Row 2 2 (3, 4) times.", [5, 6, 7]),
         ("Rep Rows 2 and 3 1 (2, 2) times more.", [5, 7, 7]),
         ("Rep last 2 rows - (1, 2) times.", [3, 5, 7]),
+        ("Rep Row 2 once (twice, 3 times).", [4, 5, 6]),
         ("Next 2 (3, 4) rows: Ch 1, sc in each st across, turn.", [5, 6, 7]),
     ],
 )
@@ -100,3 +101,9 @@ def test_shares_told_behind_a_row() -> None:
     text = BACK + "Fasten off. Mark the center 4 sts for the neck, with 3 (4, 5) sts on each side for the shoulders.\n"
     report = check(text)
     assert report.recomputed[0] == report.recomputed[1]
+
+
+def test_rows_that_do_not_stand_side_by_side() -> None:
+    """ "Rep Rows 1 and 3" is not Rows 1 to 3: it is not guessed."""
+    report = check(BACK + "Rows 4-5: Rep Rows 1 and 3.")
+    assert {cell.outcome.value for row in worked_rows(report)[-2:] for cell in row.cells} == {"not-recomputed"}

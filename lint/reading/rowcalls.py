@@ -134,7 +134,8 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
         return False
     first, last = numbers[0], numbers[-1]
     if (
-        len(numbers) > 2
+        len(numbers) > 1
+        and first != last
         and not spread
         and [n.lone for n in numbers] != list(range(first.lone or 0, (last.lone or 0) + 1))
     ):

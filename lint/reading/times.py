@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from lint.amount import Amount
 from lint.reading.limits import limit
-from lint.reading.stream import Stream
+from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.tree import Times, TimesKind
 
 
@@ -32,6 +33,10 @@ def times(stream: Stream, after_bracket: bool = False) -> Times | None:
         if number is not None:
             stream.take_if("times")
             return Times(stream.span_from(start), TimesKind.IN_ALL, number)
+    worded = _in_words_by_size(stream)
+    if worded is not None:
+        more = another or bool(stream.take_if("more"))
+        return Times(stream.span_from(start), TimesKind.MORE if more else TimesKind.IN_ALL, worded)
     once = stream.peek()
     if once.kind == "number" and once.lower in ("once", "twice", "thrice"):
         stream.take()
@@ -59,4 +64,20 @@ def times(stream: Stream, after_bracket: bool = False) -> Times | None:
     stream.at = start
     if after_bracket and start and stream.kind(-1) == "repeat":
         stream.at = start
+    return None
+
+
+def _in_words_by_size(stream: Stream) -> Amount | None:
+    """ "twice (3 times, 4 times)": a list over the sizes in which the word "times" stands too."""
+    start, sizes = stream.at, stream.vocabulary.sizes
+    values: list[int] = []
+    while sizes > 1 and stream.kind() == "number" and stream.peek().amount is None:
+        values.append(stream.take().number)
+        stream.take_if("times")
+        if not (stream.take_if(*OPENERS) if len(values) == 1 else stream.take_if(",", ":", ";", "/")):
+            break
+    if len(values) == sizes > 1 and stream.take_if(*CLOSERS):
+        stream.take_if("times")
+        return Amount(tuple(values))
+    stream.at = start
     return None
