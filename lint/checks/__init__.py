@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from lint.checks import chains, folding, labels, sizelists, words
+from lint.checks import chains, folding, labels, rows, sizelists, words
 from lint.checks.context import Context
 from lint.finding import Finding
 

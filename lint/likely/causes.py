@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from lint.faults import fault_of
 from lint.finding import Likely
-from lint.ledger import Ledger, LedgerRow
+from lint.ledger import Ledger, LedgerRow, Outcome
 from lint.likely.edits import Edit
 from lint.likely.printed import as_made
 from lint.likely.rework import Rework
@@ -20,6 +20,7 @@ from lint.likely.wording import what_then
 from lint.pattern import Pattern, Stated
 from lint.rulebook import Rulebook
 from lint.source import SourceText
+from lint.working.onesize import pattern_for
 
 MOST_CAUSES = 3
 MOST_FAULTS = 6  # explained in one pattern: beyond that it is not one slip or another
@@ -39,11 +40,10 @@ class Explained:
 
 @dataclass(frozen=True)
 class _Tried:
-    """An edit tried on the whole pattern: the rows still at fault, and the pattern with it."""
+    """An edit tried on the whole pattern, and the rows still at fault with it."""
 
     edit: Edit
     faults: frozenset[int]
-    pattern: Pattern
 
 
 def explain(source: SourceText, pattern: Pattern, book: Rulebook, ledger: Ledger) -> dict[int, Explained]:
@@ -74,55 +74,62 @@ def explain(source: SourceText, pattern: Pattern, book: Rulebook, ledger: Ledger
 
 
 class _Search:
-    """One pattern, mended step by step."""
+    """One pattern, mended step by step, in each size as its maker reads it."""
 
     def __init__(self, source: SourceText, pattern: Pattern, book: Rulebook, ledger: Ledger) -> None:
         self.source = source
-        self.pattern = pattern
         self.book = book
         self.ledger = ledger
         self.worked = 0
+        sizes = range(max(1, len(pattern.sizes)))
+        self.patterns = {size: pattern_for(pattern, size) for size in sizes}
+        self.places = {  # by size, the rows of the ledger that it works
+            size: [at for at, row in enumerate(ledger.rows) if row.cells[size].outcome is not Outcome.NOT_WORKED]
+            for size in sizes
+        }
 
     def spent(self) -> bool:
         return self.worked > _MOST_STITCHES
 
-    def _rework(self, pattern: Pattern, size: int, watch: frozenset[int] = frozenset()) -> Rework:
-        rework = Rework(pattern, self.book, size, watch)
-        self.worked += rework.column.stitches + 30 * len(rework.column.cells)
+    def _rework(self, pattern: Pattern, watch: frozenset[int] = frozenset()) -> Rework:
+        rework = Rework(pattern, self.book, watch)
+        self.worked += rework.column.stitches + 30 * len(rework.entries)
         return rework
 
     def explain(self, index: int, sizes: list[int]) -> Explained | None:
+        """The causes of a row (by place in the ledger) that is at fault in these sizes, as the first of them shows it."""
         size = sizes[0]
-        now = self._rework(self.pattern, size, watched(index))
-        if len(now.column.cells) != len(self.ledger.rows) or index not in now.moments or index not in now.faults:
+        places = self.places[size]
+        at = places.index(index)
+        now = self._rework(self.patterns[size], watched(at))
+        if len(now.entries) != len(places) or at not in now.moments or at not in now.faults:
             return None
-        search = RowSearch(now, index, self.source.text)
-        candidates = sorted([*search.candidates(), *self._printed(now, index)], key=lambda c: c.edit.cost)
+        search = RowSearch(now, at, self.source.text)
+        candidates = sorted([*search.candidates(), *self._printed(now, at, index, size)], key=lambda c: c.edit.cost)
         self.worked += search.worked
-        others = [other for other in range(len(self.ledger.rows[index].cells)) if other not in sizes]
-        beside = self._rework(self.pattern, others[0]) if others else None
-        tried = self._tried(candidates, index, now, beside)
+        others = [other for other in self.places if other not in sizes and index in self.places[other]]
+        tried = self._tried(candidates, at, now, size, others[:1])
         if not tried:
             return None
         best = min(len(one.faults) for one in tried)
         kept = [one for one in tried if len(one.faults) == best]
         kept.sort(key=lambda one: one.edit.cost)
-        mended = tuple(sorted(other for other in now.faults - kept[0].faults if other > index))
-        self.pattern = kept[0].pattern
-        likely = tuple(self._likely(one, index, now) for one in kept[:MOST_CAUSES])
+        mended = tuple(places[other] for other in sorted(now.faults - kept[0].faults) if other > at)
+        self.patterns = {one: kept[0].edit.of_pattern(pattern) for one, pattern in self.patterns.items()}
+        likely = tuple(self._likely(one, index, size, now) for one in kept[:MOST_CAUSES])
         return Explained(likely, mended, not isinstance(kept[0].edit.old, Stated))
 
-    def _printed(self, now: Rework, index: int) -> list[Candidate]:
-        cell = now.column.cells[index][2]
-        instance = now.moments[index].instance
+    def _printed(self, now: Rework, at: int, index: int, size: int) -> list[Candidate]:
+        cell = now.entries[at].cell
+        instance = now.moments[at].instance
         stated = instance.stated or instance.inherited
         if stated is None or cell.made is None or any(m.kind in ("run out", "too often") for m in cell.misfits):
             return []
-        steps = self._in_step(index, cell.made.stitches)
+        steps = self._in_step(index, size, cell.made.stitches)
         edits = as_made(stated, instance.stated_index, cell, self.source.text, now.size, steps)
         return [Candidate(edit, ("printed",)) for edit in edits]
 
-    def _in_step(self, index: int, made: int) -> bool:
+    def _in_step(self, index: int, size: int, made: int) -> bool:
         """Whether a figure is as far from the count printed before it as from the one after."""
         rows = self.ledger.rows
         beside = []
@@ -130,38 +137,42 @@ class _Search:
             row = rows[other] if 0 <= other < len(rows) else None
             if row is None or row.part is not rows[index].part or row.stated is None or not row.stated.items:
                 return False
-            beside.append(row.stated.items[0].at(0, row.stated_index))
+            beside.append(row.stated.items[0].at(size, row.stated_index))
         return None not in beside and made - beside[0] == beside[1] - made
 
-    def _tried(self, candidates: list[Candidate], index: int, now: Rework, beside: Rework | None) -> list[_Tried]:
+    def _tried(self, candidates: list[Candidate], at: int, now: Rework, size: int, others: list[int]) -> list[_Tried]:
         """The candidates on the whole pattern; of those that leave the same row, one is worked and speaks for all.
 
-        `beside`: a size in which the row comes out as it is, and must go on doing so.
+        `others`: a size in which the row comes out as it is, and must go on doing so.
         """
         results: dict[object, frozenset[int] | None] = {}
+        beside = {other: len(self._rework(self.patterns[other]).faults) for other in others}
         tried = []
         for candidate in candidates:
+            edited = candidate.edit.of_pattern(self.patterns[size])
             key = candidate.leaves
             if key not in results:
                 if len(results) >= _MOST_TRIED or self.spent():
                     continue
-                again = self._rework(candidate.edit.of_pattern(self.pattern), now.size)
-                alike = len(again.column.cells) == len(now.column.cells)
-                results[key] = again.faults if alike else None
+                again = self._rework(edited)
+                results[key] = again.faults if len(again.entries) == len(now.entries) else None
             faults = results[key]
-            if faults is None or index in faults or len(faults) >= len(now.faults):
+            if faults is None or at in faults or len(faults) >= len(now.faults):
                 continue
-            edited = candidate.edit.of_pattern(self.pattern)
-            if beside is None or len(self._rework(edited, beside.size).faults) <= len(beside.faults):
-                tried.append(_Tried(candidate.edit, faults, edited))
+            if all(self._faults_with(candidate.edit, other) <= most for other, most in beside.items()):
+                tried.append(_Tried(candidate.edit, faults))
             if len(tried) >= _MOST_KEPT:
                 break
         return tried
 
-    def _likely(self, one: _Tried, index: int, now: Rework) -> Likely:
-        rows = self.ledger.rows
-        mended: list[LedgerRow] = [rows[other] for other in sorted(now.faults - one.faults) if other > index]
-        later = [other for other in range(index + 1, len(rows)) if rows[other].part is rows[index].part]
+    def _faults_with(self, edit: Edit, size: int) -> int:
+        """How many rows of another size are at fault with an edit; a number of one size alone leaves it as it is."""
+        return len(self._rework(edit.of_pattern(self.patterns[size])).faults)
+
+    def _likely(self, one: _Tried, index: int, size: int, now: Rework) -> Likely:
+        rows, places = self.ledger.rows, self.places[size]
+        mended: list[LedgerRow] = [rows[places[o]] for o in sorted(now.faults - one.faults) if places[o] > index]
+        later = [o for o, place in enumerate(places) if place > index and rows[place].part is rows[index].part]
         clean = bool(later) and not any(other in one.faults for other in later)
         return Likely(
             one.edit.change, what_then(self.source, one.edit, rows[index], mended, clean), one.edit.span, one.edit.words

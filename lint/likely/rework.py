@@ -15,7 +15,7 @@ from lint.working.choices import Key
 from lint.working.cursor import PlacesUnknown
 from lint.working.expand import Instance
 from lint.working.fabric import Fabric, Node
-from lint.working.pieces import Column, PatternWorker
+from lint.working.pieces import Column, Entry, PatternWorker
 from lint.working.rowstate import NotDefined, TooMany
 from lint.working.starts import founds
 from lint.working.trials import PieceState, Task, Trial, best_reading, one_reading
@@ -35,18 +35,20 @@ class Moment:
 
 
 class Rework(PatternWorker):
-    """One size of a pattern worked, with the moments kept that are watched (by their row's place in the ledger)."""
+    """A pattern of one size worked, with the moments kept that are watched (by their row's place among the rows)."""
 
-    def __init__(self, pattern: Pattern, book: Rulebook, size: int, watched: frozenset[int] = frozenset()) -> None:
-        super().__init__(pattern, book)
-        self.size = size
+    size = 0
+
+    def __init__(self, pattern: Pattern, book: Rulebook, watched: frozenset[int] = frozenset()) -> None:
+        super().__init__(pattern, book, workings=None)
         self.watched = watched
         self.moments: dict[int, Moment] = {}
         self._runs: list[tuple[Column, dict[int, Moment]]] = []
         self._met = 0
         self._part: Part | None = None
-        self.column: Column = self._size(size)
+        self.column: Column = self._size(self.size)
         self.moments = next(moments for column, moments in self._runs if column is self.column)
+        self.entries: tuple[Entry, ...] = tuple(entry for entries in self.column.rows for entry in entries)
 
     def _worked(self, habits: dict[Key, int], size: int) -> tuple[Column, PieceState]:
         self._met, self.moments = 0, {}
@@ -71,11 +73,11 @@ class Rework(PatternWorker):
 
     @property
     def faults(self) -> frozenset[int]:
-        """The places in the ledger of the rows that do not come out."""
+        """The places of the rows that do not come out."""
         return frozenset(
             index
-            for index, (_, _, cell) in enumerate(self.column.cells)
-            if fault_of(cell) is not None or cell.stopped_by is not None
+            for index, entry in enumerate(self.entries)
+            if fault_of(entry.cell) is not None or entry.cell.stopped_by is not None
         )
 
     # rows worked again ---------------------------------------------------------------------------------

@@ -10,13 +10,13 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from lint.amount import ONE, Amount
-from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
+from lint.amount import ONE
+from lint.place import Place, Target, TargetKind, Which
 from lint.reading.limits import limit
 from lint.reading.ordinals import chain_top, ordinal
+from lint.reading.pointed import each_place, pointed, with_target
 from lint.reading.stream import SIGNS, Stream
 from lint.reading.targets import (
-    ANY,
     LOOPS,
     along_what,
     at_the_start,
@@ -27,8 +27,6 @@ from lint.reading.targets import (
     of_a_row_below,
     of_last_row,
     of_other_piece,
-    part_of,
-    same_as,
     target,
 )
 
@@ -48,10 +46,6 @@ _WORK_BEGINS = (
 )
 _FILLERS = ("the", "of", "all", "both")
 _PASSED_OVER = ("skipped", "missed", "sk", "skip")
-_PIECE_WORDS = (
-    "back", "front", "left", "right", "center", "centre", "side", "neck", "shoulder", "underarm", "armhole", "sleeve", "body",
-    "yoke", "instep", "heel", "toe", "foot", "sole", "ankle", "cuff", "thumb", "palm", "hand", "held",
-)  # fmt: skip
 _SIDE_WORDS = ("right", "left", "upper", "lower", "bottom", "top")
 
 
@@ -175,13 +169,13 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         stream.pass_to()
         place = Place(stream.span_from(start), Which.SAME, (Target(TargetKind.PLACE),), from_words="again")
     elif kind == "each":
-        place = _each(stream, start)
+        place = each_place(stream, start)
     elif kind in ("next", "first", "last", "same", "any", "remaining") and not names_piece(stream):
         if kind != "same" or not stream.word("these", "those") or stream.kind(1) not in ("last", "next"):
-            place = _pointed(stream, start)
+            place = pointed(stream, start)
         else:
             stream.take()  # "on these last 2 sts"
-            place = _pointed(stream, start)
+            place = pointed(stream, start)
     elif kind == "beginning" and stream.kind(1) == "ordinal":
         stream.take()  # "in beginning 3rd ch"
         place = ordinal(stream, start)
@@ -189,7 +183,7 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
             place = replace(place, targets=(Target(TargetKind.TURNING_CHAIN),), from_words="beginning")
     elif stream.word("previous", "prev") and stream.peek(start - stream.at - 1).kind == "around":
         stream.take()  # "around the post of previous dc"
-        place = _with_target(stream, start, Which.JUST_MADE)
+        place = with_target(stream, start, Which.JUST_MADE)
     elif names_piece(stream):
         stream.pass_to(*SIGNS, "and", ":")  # "9 sc around the second leg"
         place = Place(stream.span_from(start), Which.ELSEWHERE, (Target(TargetKind.PLACE),))
@@ -208,18 +202,18 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
                 inner = replace(inner, middle=True, of=inner.targets[0])
             place = replace(inner, span=stream.span_from(start)) if inner is not None else None
         else:
-            place = _middle_of_arch(_with_target(stream, start, Which.NEXT, middle=True))
+            place = _middle_of_arch(with_target(stream, start, Which.NEXT, middle=True))
     elif kind in ("top", "base"):
         place = chain_top(stream, start)
     elif kind in ("number", "(", "[", "dash"):
         number = how_many(stream)
         if number is not None:
-            place = _with_target(stream, start, Which.NEXT, number)
+            place = with_target(stream, start, Which.NEXT, number)
             place = replace(place, bare=all_of) if place is not None else None
         elif kind == "number":
-            place = _with_target(stream, start, Which.NEXT)
+            place = with_target(stream, start, Which.NEXT)
     else:
-        place = _with_target(stream, start, Which.NEXT)
+        place = with_target(stream, start, Which.NEXT)
         place = replace(place, bare=place.which is Which.NEXT) if place is not None else None
         if place is None and loop_words and stream.kind() not in ("word",):
             return None
@@ -281,132 +275,3 @@ def _space_between(stream: Stream, place: Place, start: int) -> Place:
         stream.at = before
         return place
     return replace(place, targets=(found,), between=True, limit=limit(stream), span=stream.span_from(start))
-
-
-def _of_a_piece(stream: Stream) -> bool:
-    """Takes the "back neck" of "each of the 23 back neck sts": stitches of another row, known by where they lie."""
-    start = stream.at
-    while stream.word(*_PIECE_WORDS):
-        stream.take()
-    named = stream.at > start and stream.kind() in ("any_stitch", "stitch", "chain")
-    stream.at = stream.at if named else start
-    return named
-
-
-def _each(stream: Stream, start: int) -> Place | None:
-    stream.take()
-    stream.skip("of", "the", "each")
-    if stream.kind() in ("next", "first", "last", "same"):
-        inner = _pointed(stream, start)
-        if inner is not None and inner.which is Which.NEXT and inner.number == ONE:
-            reach = limit(stream)  # "in each next st around"
-            if reach is not None:
-                return replace(inner, which=Which.EACH, limit=reach, span=stream.span_from(start))
-        return replace(inner, each_of=True) if inner else None
-    rest = stream.take_if("remaining")
-    stream.skip("unused", "any")
-    number = how_many(stream)
-    if number is not None:
-        unused = stream.take_if("unused") or _of_a_piece(stream)
-        place = _with_target(stream, start, Which.ELSEWHERE if unused else Which.NEXT, number)
-        return replace(place, each_of=True, bare=place.which is Which.NEXT) if place else None
-    found = target(stream)
-    if found is None:
-        if stream.kind() in ("across", "around", "end", ".", ",", ";", "(") or rest:
-            found = ANY
-        else:
-            return None
-    targets = [found]
-    while stream.kind() == "and" and stream.kind(1) not in ("each", "in", "next", "last", "turn", "join"):
-        before = stream.at
-        stream.take()
-        more = target(stream)
-        if more is None or stream.kind() in ("in", "over"):
-            stream.at = before
-            break
-        targets.append(more)
-    of, word = part_of(stream)
-    if found.kind is TargetKind.ROW_END:
-        along_what(stream)
-    reach = limit(stream)
-    if reach is None and stream.kind() == "across" and any(i.kind == "side" for i in stream.lexemes[stream.at :][:3]):
-        stream.pass_to(*SIGNS, "and")  # "in each dc across the side of the square": to its corner
-        reach = Limit(LimitKind.BEFORE, target=Target(TargetKind.CORNER))
-    span = stream.span_from(start)
-    return Place(span, Which.EACH, tuple(targets), limit=reach, of=of, below=word == "elsewhere")
-
-
-def _pointed(stream: Stream, start: int) -> Place | None:
-    """ "next 3 dc", "first st", "same sp as join", "last 2 sts", "any ch-2 sp"."""
-    word = stream.take().kind
-    stream.skip("the", "of", "each", "unused", "next") if word != "same" else stream.skip("the")
-    if word == "next" and stream.kind() == "ordinal":
-        return ordinal(stream, start)  # "in next 2nd sc"
-    middle = bool(stream.take_if("middle"))
-    one_of = word in ("first", "last") and "of" in (stream.kind(-1), stream.kind(-2))
-    if word == "same" and stream.word("these", "those", ahead=-1) and stream.kind() == "number":
-        word = "next"  # "in each of these 2 sts"
-    number = how_many(stream)
-    if one_of and number is not None and (stream.kind() == "unused" or "skip" in stream.peek().lower):
-        number = ONE  # "in first of the 2 skipped sts"
-    which = {
-        "next": Which.NEXT,
-        "first": Which.FIRST,
-        "last": Which.LAST,
-        "same": Which.SAME,
-        "any": Which.ANY,
-        "remaining": Which.EACH,
-    }[word]
-    place = _with_target(stream, start, which, number or ONE, middle=middle)
-    if place is None:
-        if which is Which.ANY:
-            return None
-        place = Place(stream.span_from(start), which, (ANY,), number or ONE)
-    if which is Which.SAME and stream.lexemes[start].lower == "that":
-        place = replace(place, from_words="that")
-    elif which is Which.SAME:
-        words = stream.at
-        same_as(stream)
-        first = any(
-            item.kind in ("beginning", "first", "join", "joining") for item in stream.lexemes[words : stream.at]
-        )
-        place = replace(place, span=stream.span_from(start), from_words="round's start" if first else "")
-    if which is Which.ANY and (reach := limit(stream)) is not None:
-        place = replace(place, which=Which.EACH, limit=reach)  # "in any ch till the end of the row"
-    if stream.kind() == "or" and stream.kind(1) in ("next", "space", "chain", "number", "any_stitch"):
-        return place
-    return place
-
-
-def _with_target(stream: Stream, start: int, which: Which, number: Amount = ONE, middle: bool = False) -> Place | None:
-    found = target(stream)
-    if found is None:
-        return None
-    if found.kind is TargetKind.ROW_END:
-        every = found.name == "each" and number is ONE
-        which = Which.EACH if every else Which.ELSEWHERE
-    if found.kind is TargetKind.PLACE and found.name == "edge":
-        which = Which.ELSEWHERE
-    if stream.kind() == "unused":  # "in the ch skipped before it"
-        stream.take()
-        while stream.word("before", "it", "just", "earlier"):
-            stream.take()
-    targets = [found]
-    of, word = part_of(stream)
-    if word == "each":
-        return Place(stream.span_from(start), Which.EACH, tuple(targets), number, limit(stream), of=of, middle=middle)
-    if word == "elsewhere":
-        which = Which.ANY if which is Which.ANY else Which.ELSEWHERE
-    if stream.word("that", "which") and stream.kind() in ("same", "word"):
-        stream.pass_to()  # "in the ch that holds the first sc"
-    if stream.kind() == "made":
-        stream.take()
-        which = Which.JUST_MADE if which is not Which.SAME else which
-    elif stream.kind() == "word" and stream.word("formed", "made") and stream.kind(1) in ("by", "from"):
-        stream.pass_to()
-        which = Which.FIRST
-    if stream.kind() == "by":
-        stream.pass_to()
-        which = Which.FIRST
-    reach = None
-    return Place(stream.span_from(start), which, tuple(targets), number, reach, of=of, middle=middle)

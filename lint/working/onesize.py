@@ -9,7 +9,7 @@ from dataclasses import fields, is_dataclass, replace
 from functools import lru_cache
 
 from lint.amount import Amount
-from lint.pattern import Row
+from lint.pattern import Pattern, Row
 from lint.place import Limit, LimitKind, Place
 from lint.tree import (
     MAKES_STITCHES,
@@ -45,6 +45,23 @@ def works(row: Row, size: int) -> bool:
         return False
     worked = any(isinstance(step, MAKES_STITCHES) for step in walk(row.steps))
     return not worked or any(isinstance(step, (*MAKES_STITCHES, RowCall)) for step in walk(for_size(row.steps, size)))
+
+
+def pattern_for(pattern: Pattern, size: int) -> Pattern:
+    """The pattern as the maker of one size reads it: the rows that size works, with its own numbers, as of one size."""
+    parts = []
+    for part in pattern.parts:
+        rows = tuple(_row_for(row, size) for row in part.rows if works(row, size))
+        parts.append(replace(part, rows=rows))
+    return replace(pattern, parts=tuple(parts), sizes=())
+
+
+def _row_for(row: Row, size: int) -> Row:
+    label = row.label
+    if label is not None and (label.by_size or label.rows is not None):
+        rows = _read_by(size, label.rows) if label.rows is not None else None
+        label = replace(label, numbers=label.at(size), by_size=(), rows=rows)
+    return replace(row, label=label, steps=for_size(row.steps, size), stated=_read_by(size, row.stated), sizes=None)
 
 
 def _read_by(size: int, value):

@@ -70,9 +70,10 @@ class Column:
 class PatternWorker:
     """Works every part of a pattern in one or more sizes."""
 
-    def __init__(self, pattern: Pattern, book: Rulebook, workings: bool = False) -> None:
+    def __init__(self, pattern: Pattern, book: Rulebook, workings: bool | None = False) -> None:
+        """`workings`: whether those of every row are wanted, of the rows that differ alone, or (None) of none."""
         self.pattern = pattern
-        self.workings = workings  # whether those of every row are wanted; a row that differs has them anyway
+        self.workings = workings
         self.sizes = max(1, len(pattern.sizes))
         self.printed = {id(part): [piece for row in part.rows for piece in pieces(row)] for part in pattern.parts}
         self.heights = {rule.key: rule.height for rule in book.stitches.stitches}
@@ -266,7 +267,7 @@ class PatternWorker:
             cell = self._not_recomputed(instance, state, size, why, instance.row.span)
             return replace(cell, misfits=_misfits(worked, instance), assumed=fabric.assumed)
         makes = worked.made.stitches or worked.made.spaces
-        asked = makes and (self.workings or best.agrees is False)
+        asked = makes and (self.workings or self.workings is not None and best.agrees is False)
         workings = workings_of(best, task, state) if asked else None
         settle(best, state)
         for node in fabric.nodes:

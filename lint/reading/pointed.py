@@ -1,0 +1,148 @@
+"""Reads places that are pointed at: "each of the next 3 dc", "first st", "same sp as join", "any ch-2 sp", "ch-2 sp"."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from lint.amount import ONE, Amount
+from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
+from lint.reading.limits import limit
+from lint.reading.ordinals import ordinal
+from lint.reading.stream import SIGNS, Stream
+from lint.reading.targets import ANY, along_what, how_many, part_of, same_as, target
+
+_PIECE_WORDS = (
+    "back", "front", "left", "right", "center", "centre", "side", "neck", "shoulder", "underarm", "armhole", "sleeve", "body",
+    "yoke", "instep", "heel", "toe", "foot", "sole", "ankle", "cuff", "thumb", "palm", "hand", "held",
+)  # fmt: skip
+
+
+def each_place(stream: Stream, start: int) -> Place | None:
+    """ "each of the next 3 dc", "each dc and ch-1 sp around", "each of the 4 corner sps"."""
+    stream.take()
+    stream.skip("of", "the", "each")
+    if stream.kind() in ("next", "first", "last", "same"):
+        inner = pointed(stream, start)
+        if inner is not None and inner.which is Which.NEXT and inner.number == ONE:
+            reach = limit(stream)  # "in each next st around"
+            if reach is not None:
+                return replace(inner, which=Which.EACH, limit=reach, span=stream.span_from(start))
+        return replace(inner, each_of=True) if inner else None
+    rest = stream.take_if("remaining")
+    stream.skip("unused", "any")
+    number = how_many(stream)
+    if number is not None:
+        unused = stream.take_if("unused") or _of_a_piece(stream)
+        place = with_target(stream, start, Which.ELSEWHERE if unused else Which.NEXT, number)
+        return replace(place, each_of=True, bare=place.which is Which.NEXT) if place else None
+    found = target(stream)
+    if found is None:
+        if stream.kind() in ("across", "around", "end", ".", ",", ";", "(") or rest:
+            found = ANY
+        else:
+            return None
+    targets = [found]
+    while stream.kind() == "and" and stream.kind(1) not in ("each", "in", "next", "last", "turn", "join"):
+        before = stream.at
+        stream.take()
+        more = target(stream)
+        if more is None or stream.kind() in ("in", "over"):
+            stream.at = before
+            break
+        targets.append(more)
+    of, word = part_of(stream)
+    if found.kind is TargetKind.ROW_END:
+        along_what(stream)
+    reach = limit(stream)
+    if reach is None and stream.kind() == "across" and any(i.kind == "side" for i in stream.lexemes[stream.at :][:3]):
+        stream.pass_to(*SIGNS, "and")  # "in each dc across the side of the square": to its corner
+        reach = Limit(LimitKind.BEFORE, target=Target(TargetKind.CORNER))
+    span = stream.span_from(start)
+    return Place(span, Which.EACH, tuple(targets), limit=reach, of=of, below=word == "elsewhere")
+
+
+def pointed(stream: Stream, start: int) -> Place | None:
+    """ "next 3 dc", "first st", "same sp as join", "last 2 sts", "any ch-2 sp"."""
+    word = stream.take().kind
+    stream.skip("the", "of", "each", "unused", "next") if word != "same" else stream.skip("the")
+    if word == "next" and stream.kind() == "ordinal":
+        return ordinal(stream, start)  # "in next 2nd sc"
+    middle = bool(stream.take_if("middle"))
+    one_of = word in ("first", "last") and "of" in (stream.kind(-1), stream.kind(-2))
+    if word == "same" and stream.word("these", "those", ahead=-1) and stream.kind() == "number":
+        word = "next"  # "in each of these 2 sts"
+    number = how_many(stream)
+    if one_of and number is not None and (stream.kind() == "unused" or "skip" in stream.peek().lower):
+        number = ONE  # "in first of the 2 skipped sts"
+    which = {
+        "next": Which.NEXT,
+        "first": Which.FIRST,
+        "last": Which.LAST,
+        "same": Which.SAME,
+        "any": Which.ANY,
+        "remaining": Which.EACH,
+    }[word]
+    place = with_target(stream, start, which, number or ONE, middle=middle)
+    if place is None:
+        if which is Which.ANY:
+            return None
+        place = Place(stream.span_from(start), which, (ANY,), number or ONE)
+    if which is Which.SAME and stream.lexemes[start].lower == "that":
+        place = replace(place, from_words="that")
+    elif which is Which.SAME:
+        words = stream.at
+        same_as(stream)
+        first = any(
+            item.kind in ("beginning", "first", "join", "joining") for item in stream.lexemes[words : stream.at]
+        )
+        place = replace(place, span=stream.span_from(start), from_words="round's start" if first else "")
+    if which is Which.ANY and (reach := limit(stream)) is not None:
+        place = replace(place, which=Which.EACH, limit=reach)  # "in any ch till the end of the row"
+    if stream.kind() == "or" and stream.kind(1) in ("next", "space", "chain", "number", "any_stitch"):
+        return place
+    return place
+
+
+def with_target(stream: Stream, start: int, which: Which, number: Amount = ONE, middle: bool = False) -> Place | None:
+    """The place of a sort that stands at the cursor, and what it is part of; None where there is none."""
+    found = target(stream)
+    if found is None:
+        return None
+    if found.kind is TargetKind.ROW_END:
+        every = found.name == "each" and number is ONE
+        which = Which.EACH if every else Which.ELSEWHERE
+    if found.kind is TargetKind.PLACE and found.name == "edge":
+        which = Which.ELSEWHERE
+    if stream.kind() == "unused":  # "in the ch skipped before it"
+        stream.take()
+        while stream.word("before", "it", "just", "earlier"):
+            stream.take()
+    targets = [found]
+    of, word = part_of(stream)
+    if word == "each":
+        return Place(stream.span_from(start), Which.EACH, tuple(targets), number, limit(stream), of=of, middle=middle)
+    if word == "elsewhere":
+        which = Which.ANY if which is Which.ANY else Which.ELSEWHERE
+    if stream.word("that", "which") and stream.kind() in ("same", "word"):
+        stream.pass_to()  # "in the ch that holds the first sc"
+    if stream.kind() == "made":
+        stream.take()
+        which = Which.JUST_MADE if which is not Which.SAME else which
+    elif stream.kind() == "word" and stream.word("formed", "made") and stream.kind(1) in ("by", "from"):
+        stream.pass_to()
+        which = Which.FIRST
+    if stream.kind() == "by":
+        stream.pass_to()
+        which = Which.FIRST
+    reach = None
+    return Place(stream.span_from(start), which, tuple(targets), number, reach, of=of, middle=middle)
+
+
+def _of_a_piece(stream: Stream) -> bool:
+    """Takes the "back neck" of "each of the 23 back neck sts": stitches of another row, known by where they lie."""
+    start = stream.at
+    while stream.word(*_PIECE_WORDS):
+        stream.take()
+    named = stream.at > start and stream.kind() in ("any_stitch", "stitch", "chain")
+    stream.at = stream.at if named else start
+    return named
