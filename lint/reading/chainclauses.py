@@ -230,6 +230,10 @@ class ChainClauses(RemarkClauses):
 def skipped(stream: Stream) -> tuple[Place, ...]:
     """What a "skip" passes over: places named with or without "next"."""
     start = stream.at
+    if stream.kind() == "ordinal" and stream.peek().number == 1 and stream.kind(1) in ("any_stitch", "stitch"):
+        stream.take()  # "miss 1st st"
+        found = target(stream)
+        return (Place(stream.span_from(start), Which.FIRST, (found,)),)
     named = places(stream)
     if named:
         elsewhere = of_another_row(stream) or any(place.below for place in named)

@@ -8,7 +8,7 @@ from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.targets import is_space_word
 
 _LEADS = (".", ";", "dash", "=", ":", "→", "•", "|", "●")
-_AFTER_WORDS = {"turn", "no_turn", "fasten_off", "join", "no_join", "no_fasten", "end", "attach", "marker"}
+_AFTER_WORDS = {"change", "turn", "no_turn", "fasten_off", "join", "no_join", "no_fasten", "end", "attach", "marker"}
 
 _NEXT_DEEDS = ("fasten_off", "no_fasten", "no_turn")  # what follows a count on a line of its own
 

@@ -17,7 +17,7 @@ from lint.tree import Chain, Group, Remark, Special, Step, Turn, Unread, Work, w
 # "ch = chain", "ch – chain", "ch: chain", "ch .... chain", "ch   chain"
 _SEPARATOR = regex.compile(r"\s*(?:=|:|\.{3,}|\s[-–—~]+\s|[-–—]+(?=\s)|—|\s\.\s|\t+|\s{2,})\s*")
 _PLACE_TAIL = regex.compile(
-    r"\s*,?\s*(?:all\s+)?(?:in|into|around)\s+(?:the\s+)?(?:(?:same|one|next|an?|indicated|stated|specified|named|given|designated)\s+)*(?:place|st|stitch|sp|space|ch|dc|sc|tr)s?"
+    r"\s*,?\s*(?:all\s+|worked\s+|made\s+)?(?:in|into|around)\s+(?:the\s+)?(?:(?:same|one|next|an?|indicated|stated|specified|named|given|designated)\s+)*(?:place|st|stitch|sp|space|ch|dc|sc|tr)s?"
     r"(?:\s*(?:,|or)\s*(?:the\s+)?(?:sp|space|st|stitch|shell|place)s?)*\s*(?:stated|named|indicated|given|specified|shown)?\s*$",
     regex.IGNORECASE,
 )
@@ -118,7 +118,7 @@ def expand(form: str) -> list[str]:
     """ "st(s)" and "sp, sps" and "st/s" written out, in lower case."""
     forms: list[str] = []
     for piece in regex.split(r"\s*(?:,|/(?!\w{2,}\b(?<=inc))|\bor\b)\s*", form.strip().strip(".")):
-        piece = piece.strip().strip(".").lower().replace("’", "'")
+        piece = piece.strip().strip("._*").lower().replace("’", "'")  # "**V-st**" in bold
         if not piece:
             continue
         match = regex.fullmatch(r"(.+?)\s?\((s|es)\)", piece)

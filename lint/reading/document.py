@@ -13,7 +13,7 @@ from lint.place import Which
 from lint.reading import definitions, notes
 from lint.reading.clauses import Reading, read_row
 from lint.reading.layout import Layout, LayoutReader, PartText, RowText
-from lint.reading.stream import Stream, Vocabulary
+from lint.reading.stream import Stream, Vocabulary, with_line_stops
 from lint.reading.terms import Terms, find_terms
 from lint.rulebook import Rulebook
 from lint.source import SourceText, Span
@@ -172,7 +172,7 @@ class _RowReader:
         )
 
     def read(self, span: Span, sizes: tuple[int, ...] | None = None) -> tuple[Reading, list[Lexeme]]:
-        lexemes = self.lexicon.read(self.source.slice(span), span.start)
+        lexemes = with_line_stops(self.lexicon.read(self.source.slice(span), span.start), self.source)
         return read_row(Stream(lexemes, replace(self.vocabulary, gate=sizes or ()))), lexemes
 
 

@@ -68,7 +68,7 @@ def nothing_swallowed(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
         note = step.counting if isinstance(step, Chain) else step.closing if isinstance(step, Work) else None
         if note is not None and not swallows:
             inside = words(note.span)
-            swallows = any(
+            swallows = not any(item.kind in ("row", "round") for item in inside) and any(
                 (_is_placed(inside, i) or _is_numbered_and_placed(inside, i)) and inside[i + 1].kind in _PLACED
                 for i in range(len(inside))
             )

@@ -16,8 +16,13 @@ from lint.rulebook import Rulebook
 from lint.source import SourceText, Span
 
 # "STRIP. Ch 30." – a heading in capitals, and the piece's start behind it in one line
+# or with a colon, "Strap: ch 80, …"
 _RUN_IN = regex.compile(
     r"\s*(?P<name>[A-Z][A-Z0-9 '&-]{2,40}?)(?P<make> \([Mm]ake \w+\))?\. +(?=(?i:ch|make|with|join|fsc)\b)"
+    r"|\s*(?P<name>\p{Lu}\p{Ll}+(?: \p{L}+){0,2}?)(?P<make> \([Mm]ake \w+\))?: +(?=(?i:ch \d|ch\d|\d+ ch|chain \d))"
+)
+_NO_PIECE = regex.compile(
+    r"(?i)\s*(?:foundation|base|start|note|turn|next|set|row|round|rnd|begin|cent|multiple|gauge|tension|size|to |for )"
 )
 # "Rep Rows 2 and 3 four times more." in a line of its own
 _CALLS_ROWS = regex.compile(
@@ -164,7 +169,7 @@ class LayoutReader:
                 layout.parts.append(part)
                 section, row, after_blank = None, None, False
                 continue
-            run_in = _RUN_IN.match(line.text)
+            run_in = _RUN_IN.match(line.text) if not _NO_PIECE.match(line.text) else None
             if run_in is not None:
                 name, make = self.headings.name(run_in.group(0))
                 span = Span(line.start + run_in.start("name"), line.start + run_in.end("name"))

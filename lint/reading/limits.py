@@ -30,7 +30,10 @@ def limit(stream: Stream) -> Limit | None:
     if stream.word("even") and stream.kind(1) in ("across", "around"):
         stream.take()
     edge = 2 if stream.kind(1) in ("the", "each") else 1
-    if stream.kind() == "across" and stream.kind(edge) in ("side", "edge"):
+    aside = stream.kind(edge) in ("side", "edge") or stream.word(
+        "bottom", "top", "foundation", "long", "short", ahead=edge
+    )
+    if stream.kind() == "across" and aside:
         return None  # along an edge, not along the row
     gone = bool(stream.take_if("across", "around"))
     if not gone and stream.kind() == "round" and stream.word("round") and stream.kind(1) in _AFTER_ROUND:

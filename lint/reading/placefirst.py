@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.place import Place, TargetKind, Which
+from lint.reading import repeats
 from lint.reading.clausebase import STITCHY, Reading, all_read
 from lint.reading.lists import bare, mirrored
 from lint.reading.places import places
@@ -129,6 +130,11 @@ class PlaceFirstClauses(WorkClauses):
         """ "make a magic ring", "work 73 sc evenly", "working last dc in top of ch", "work in BLO"."""
         stream = self.stream
         participle = stream.take().lower in ("working", "making", "placing")
+        if stream.kind() == "from" and repeats.pair(self.steps):
+            stream.at = start  # "*10 hdc, dec*, work from * to * 8 times"
+            return repeats.repeat_clause(stream, self.steps, start)
+        if stream.kind() == "as" and names_rows(stream):
+            return row_call(stream, self.steps, stream.at)  # "Work as Row 3"
         if self._other_side(start):
             return True
         if self.steps and isinstance(self.steps[-1], RowCall) and names_rows(stream):
@@ -255,8 +261,11 @@ class PlaceFirstClauses(WorkClauses):
             stream.at = end
             colour = words[-1].text if words else None
         if colour is None:
-            if len(words) and words[-1].kind == "hook" or any(word.kind == "hook" for word in words):
-                stream.at = end
+            hook = next((i for i, word in enumerate(words) if word.kind == "hook"), None)
+            if hook is not None:
+                stream.at += hook + 1  # "Using 4 mm hook make 12 ch": the chain is work
+                if not self.starts_work() and stream.kind() not in ("make", "join", "attach"):
+                    stream.at = max(stream.at, end if not any(stream.work_at(i) for i in range(stream.at, end)) else 0)
                 self.steps.append(Remark(stream.span_from(start)))
                 return True
             return False

@@ -311,11 +311,19 @@ def _to_last_group(items: tuple[Step, ...]) -> tuple[Step, ...] | None:
     return items[:index] if index is not None else None
 
 
+def _as_many(step: Step, named: Step) -> bool:
+    """Whether "3 sc" names the last "sc in next 3 dc" of a passage."""
+    if not isinstance(step, Work) or not isinstance(named, Work) or step.stitch != named.stitch or named.places:
+        return False
+    run = len(step.places) == 1 and step.places[0].which is Which.NEXT and step.number.lone == 1
+    return run and step.places[0].number == named.number
+
+
 def _without(items: tuple[Step, ...], omitted: list[Step]) -> tuple[Step, ...] | None:
     """A passage less the last of each step named; None where one of them is not in it."""
     kept = list(items)
     for item in reversed([step for step in omitted if not isinstance(step, Remark)]):
-        index = next((i for i in range(len(kept) - 1, -1, -1) if alike(kept[i], item)), None)
+        index = next((i for i in range(len(kept) - 1, -1, -1) if alike(kept[i], item) or _as_many(kept[i], item)), None)
         if index is None:
             return None
         del kept[index]

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from lint.amount import ONE, Amount
-from lint.place import LimitKind
+from lint.place import LimitKind, Place, Which
+from lint.reading.limits import limit
 from lint.reading.stream import OPENERS
+from lint.reading.targets import ANY, target
 from lint.reading.yarnclauses import YarnClauses
 from lint.tree import OpenWork, ShapedWhere, Shaping, Work
 
@@ -18,7 +20,15 @@ class ShapingClauses(YarnClauses):
         stream = self.stream
         word = stream.take()
         increase = word.kind == "increase" or word.lower == "increasing"
-        if word.kind == "word" and word.lower not in ("increasing", "decreasing"):
+        if word.kind == "word" and word.lower == "double" and stream.kind() == "each":
+            increase = True  # "double every 3rd st"
+            if stream.kind(1) in ("any_stitch", "stitch"):
+                stream.take()
+                sort = target(stream) or ANY
+                place = Place(stream.span_from(start), Which.EACH, (sort,), limit=limit(stream))
+                self.steps.append(Work(stream.span_from(start), "inc", places=(place,)))
+                return True
+        elif word.kind == "word" and word.lower not in ("increasing", "decreasing"):
             return False
         number = stream.amount() or ONE
         if stream.word("x", "×") and stream.kind(1) == "number":

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from lint.amount import Amount
 from lint.lexicon import Lexeme
 from lint.reading.figures import size_list
-from lint.source import Span
+from lint.source import SourceText, Span
 from lint.tree import Special
 
 OPENERS = {"(": ")", "[": "]", "{": "}"}
@@ -17,7 +17,20 @@ _STITCHES = ("stitch", "special", "one_stitch", "group_word", "increase", "decre
 _AFTER_STITCH = ("in", "over", "around", "across", "each", "next", "together", "evenly", "to")
 _AFTER_NUMBER = (",", ";", ".", "end", "times")
 _BEFORE_COUNT = (".", ";", ":", "=", "turn", "join", "no_turn", *CLOSERS)
+_MAY_END = ("stitch", "any_stitch", "space", "special", "group_word", "one_stitch", "word", "turn", "times", *CLOSERS)
 _LIST_SIGNS = {",", "/", ":", ";"}
+
+
+def with_line_stops(lexemes: list[Lexeme], source: SourceText) -> list[Lexeme]:
+    """The lexemes, with a stop where a line ends after what may end a sentence and the next begins with a capital."""
+    found: list[Lexeme] = []
+    for lexeme in lexemes:
+        before = found[-1] if found else None
+        if before is not None and before.kind in _MAY_END and lexeme.text[:1].isupper() and not lexeme.text.isupper():
+            if "\n" in source.text[before.end : lexeme.start]:
+                found.append(Lexeme(".", "", before.end, before.end, True))
+        found.append(lexeme)
+    return found
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,6 +86,8 @@ class Stream:
         weak = item.kind in ("with", "by")  # "with a sl st", "by 1 dc" belong to what stands before
         if not weak and item.kind not in ("and", "then") and item.lower not in ("but", "while", "before"):
             return False
+        if item.lower in ("while", "before") and self.kind(index + 1 - self.at) != "make":
+            return False  # "join as before (20 sc)"
         at = index + 1
         while at < len(self.lexemes) and self.lexemes[at].kind in ("and", "then", "the", "make", "with", "by"):
             weak = False if self.lexemes[at].kind in ("then", "make") else weak

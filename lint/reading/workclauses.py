@@ -242,7 +242,23 @@ class WorkClauses(ClusterClauses):
         start = stream.at
         if stream.take_if("across", "over", "around") or stream.word("along", "down", "up") and stream.take():
             stream.skip("the", "each")
-            while stream.word("long", "short", "right", "left", "lower", "upper", "other", "first", "second", "next"):
+            while stream.word(
+                "foundation",
+                "beginning",
+                "outer",
+                "bottom",
+                "top",
+                "long",
+                "short",
+                "right",
+                "left",
+                "lower",
+                "upper",
+                "other",
+                "first",
+                "second",
+                "next",
+            ):
                 stream.take()
             if (
                 stream.take_if("side", "edge", "top", "row_end")
