@@ -77,8 +77,8 @@ def _slips(part: Part, size: int) -> Iterator[_Slip]:
         for numbers in (*row.label.by_size, row.label.numbers)
         for number in numbers
     }
-    for run in _runs(part, size):
-        yield from _order(run, others)
+    for index, run in enumerate(_runs(part, size)):
+        yield from _order(run, others, opens=not index)
 
 
 def _runs(part: Part, size: int) -> Iterator[list[_Numbered]]:
@@ -103,8 +103,11 @@ def _runs(part: Part, size: int) -> Iterator[list[_Numbered]]:
     yield run
 
 
-def _order(run: list[_Numbered], others: set[int]) -> Iterator[_Slip]:
-    """One slip for each number that is off; one that slipped by itself does not move those after it."""
+def _order(run: list[_Numbered], others: set[int], opens: bool) -> Iterator[_Slip]:
+    """One slip for each number that is off; one that slipped by itself does not move those after it.
+
+    `opens`: the run is the first of its piece, and should begin at 1.
+    """
     last: tuple[int, Label] | None = None
     for one, coming in zip(run, (*run[1:], None), strict=False):
         label, first, count = one.label, one.numbers[0], len(one.numbers)
@@ -113,7 +116,7 @@ def _order(run: list[_Numbered], others: set[int]) -> Iterator[_Slip]:
         elsewhere = set(range(goes_on, first))
         fits = first == goes_on or first == 1 and last is not None and not alone
         fits = fits or bool(elsewhere) and elsewhere <= others
-        if fits or last is None and not (alone and first > 1):
+        if fits or last is None and not (opens and alone and first > 1):
             last = (one.numbers[-1], label)
             continue
         word = "row" if label.kind == "row" else "round"

@@ -247,6 +247,8 @@ class Clauses(BracketClauses):
     def read_whole_row(self, start: int) -> bool:
         """The "around" or "10 times" that ends "sc next 3, 2 sc next, around": how often all the words before are worked."""
         stream = self.stream
+        if self._other_side(start):  # "along the underside of the chain, sc in next 6"
+            return True
         if stream.kind(1) == "to" and any(i.lower == "marked" for i in stream.lexemes[start : start + 9]):
             stream.take()
             return self.read_until(stream.at)

@@ -111,7 +111,7 @@ def bare_count(stream: Stream, worked: bool) -> Stated | None:
     lead = stream.lexemes[start - 1].kind
     if lead not in _LEADS and lead not in CLOSERS and not (lead == "," and stream.kind() in OPENERS):
         return None
-    if stream.kind() not in ("number", "dash", *OPENERS) or not ends_work(stream, end):
+    if stream.kind() not in ("number", "dash", *OPENERS) or lead != "=" and not ends_work(stream, end):
         return None
     found = read(sentence, bare=lead in ("=", "dash", "→", ":", "|", "●"))
     if found is None or (found.items and all(item.unit == "unknown" for item in found.items)):

@@ -51,6 +51,7 @@ class PartHeadings:
             not after_blank
             and not text.isupper()
             and not regex.search(r"(?i)\(?\bmake\b|\(\s*(?:x\s?\d+|\d+\s?x)\s*\)$", text)
+            and not self._stands_between_rows(index, text)
         ):
             return False
         for following in self.lines[index + 1 : index + 14]:
@@ -76,6 +77,12 @@ class PartHeadings:
             if heading is None and self.like(other.strip("*_# ")) and other != text:
                 return False
         return False
+
+    def _stands_between_rows(self, index: int, text: str) -> bool:
+        """A word or two over a labelled row, with no blank line before: "Flap", "Buttonhole row"."""
+        following = self.lines[index + 1].text.strip() if index + 1 < len(self.lines) else ""
+        few = len(text.split()) <= 3 and regex.fullmatch(r"\p{Lu}[\p{L}' -]+", text) is not None
+        return few and bool(following) and self.labels.at_line(following, 0, self.bare) is not None
 
     def like(self, text: str) -> bool:
         """Whether words could be a heading: few, and no work."""

@@ -169,7 +169,7 @@ class LayoutReader:
                 layout.parts.append(part)
                 section, row, after_blank = None, None, False
                 continue
-            run_in = _RUN_IN.match(line.text) if not _NO_PIECE.match(line.text) else None
+            run_in = _RUN_IN.match(line.text) if section is None and not _NO_PIECE.match(line.text) else None
             if run_in is not None:
                 name, make = self.headings.name(run_in.group(0))
                 span = Span(line.start + run_in.start("name"), line.start + run_in.end("name"))

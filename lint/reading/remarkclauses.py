@@ -216,6 +216,9 @@ class RemarkClauses(ClauseBase):
     def read_until(self, start: int) -> bool:
         """ "until piece measures 25 cm": an end told by a length or a number of rows."""
         stream = self.stream
+        if stream.kind(1) == "make" and stream.word("to"):
+            stream.take()  # "turn to work along the other side of the ch"
+            return self.clause()
         if stream.kind(1) == "ending" and stream.kind(2) in (*SIGNS, "end") and start and self.has_work():
             stream.at += 2  # "sl st across 14 dc, to end"
             self.steps.append(Remark(stream.span_from(start)))

@@ -185,6 +185,12 @@ def _rows_said(stream: Stream) -> tuple[Amount, bool] | None:
     return number, (until or total) and not more
 
 
+def _row_by_letter(stream: Stream, ahead: int) -> bool:
+    """Whether "R42" stands there."""
+    letter = stream.peek(ahead).lower == "r" and stream.kind(ahead + 1) == "number"
+    return letter and stream.peek(ahead + 1).glued
+
+
 def _until(stream: Stream, how_often: Times | None) -> tuple[Amount | None, bool]:
     """ "until 10 sts remain", "until there are 40 sts", "until piece measures 25 cm": what ends the rows, if that."""
     limit = how_often.limit if how_often is not None else None
