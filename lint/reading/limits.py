@@ -33,6 +33,12 @@ def limit(stream: Stream) -> Limit | None:
     aside = stream.kind(edge) in ("side", "edge") or stream.word(
         "bottom", "top", "foundation", "long", "short", ahead=edge
     )
+    aside = (
+        aside
+        or stream.kind(edge) in ("chain", "foundation")
+        and stream.kind(-1) == "stitch"
+        and stream.kind(-2) == "number"
+    )
     if stream.kind() == "across" and aside:
         return None  # along an edge, not along the row
     gone = bool(stream.take_if("across", "around"))

@@ -13,6 +13,21 @@ _THERE_ARE = ("there", "are", "you", "have", "a", "total", "of", "piece", "work"
 _WORKED = ("have", "has", "been", "are", "is", "worked", "completed", "complete", "done", "altogether", "finished")
 
 
+_PIECE_NAMES = (
+    "word",
+    "back_loop",
+    "side",
+    "special",
+    "group_word",
+    "ring",
+    "first",
+    "last",
+    "ordinal",
+    "corner",
+    "edge",
+)
+
+
 def names_rows(stream: Stream) -> bool:
     """Whether row numbers follow: "Rows 2-5", "2nd row", "last 2 rows", "from Row 2", "as Row 2"."""
     for ahead in range(0, 6):
@@ -77,7 +92,11 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
             lexeme.kind in ("dash", "to", "and", ",")
             and not stream.word("until", "till")
             and numbers
-            and stream.kind(1) in ("number", "ordinal", "ordinals", "row", "round")
+            and (
+                stream.kind(1) in ("number", "ordinal", "ordinals", "row", "round")
+                or _row_by_letter(stream, 1)
+                and lexeme.kind != ","
+            )
         ):
             if lexeme.kind == "," and not (
                 stream.kind(1) in ("number", "ordinal", "ordinals")
@@ -104,7 +123,7 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
         stream.take()
         stream.skip("the")
         words = []
-        while not stream.done and stream.kind() in ("word", "back_loop", "side", "special", "group_word", "ring"):
+        while not stream.done and stream.kind() in _PIECE_NAMES:
             words.append(stream.take().text)
         part = " ".join(words) or None
         if part is None:

@@ -33,6 +33,10 @@ from lint.tree import (
     Work,
 )
 
+_EDGE_WORDS = (
+    "foundation", "beginning", "outer", "bottom", "top", "long", "short", "right", "left", "lower", "upper", "other",
+    "first", "second", "next",
+)  # fmt: skip
 _COLOURS = ("A", "B", "C", "D", "E", "F", "MC", "CC")
 
 
@@ -242,29 +246,12 @@ class WorkClauses(ClusterClauses):
         start = stream.at
         if stream.take_if("across", "over", "around") or stream.word("along", "down", "up") and stream.take():
             stream.skip("the", "each")
-            while stream.word(
-                "foundation",
-                "beginning",
-                "outer",
-                "bottom",
-                "top",
-                "long",
-                "short",
-                "right",
-                "left",
-                "lower",
-                "upper",
-                "other",
-                "first",
-                "second",
-                "next",
-            ):
-                stream.take()
-            if (
-                stream.take_if("side", "edge", "top", "row_end")
-                or stream.word("bottom", "side", "top")
-                and stream.take()
-            ):
+            named = False  # "along the bottom"
+            while stream.word(*_EDGE_WORDS):
+                named = stream.take().lower in ("bottom", "top")
+            if stream.take_if("side", "edge", "top", "row_end", "chain", "foundation") or stream.word("side") or named:
+                if stream.word("side"):
+                    stream.take()
                 if stream.kind() == "of":
                     stream.pass_to()
                 return True
