@@ -129,7 +129,7 @@ def _told_in_words(sentence: Stream, words: list[str]) -> int | None:
     if not telling:
         return None
     for index, lexeme in enumerate(sentence.lexemes):
-        if lexeme.kind in ("increase", "decrease", "each", "make", "skip"):
+        if index and lexeme.kind in ("increase", "decrease", "each", "make", "skip"):
             return None  # "making sure you inc 1 st at each end"
         if lexeme.kind in ("number", *OPENERS):
             return index

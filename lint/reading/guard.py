@@ -86,6 +86,8 @@ def _holds_work(inside: list[Lexeme]) -> bool:
     In brackets that only explain, "(2 sc increased)", a number of stitches is no work.
     """
     if inside and inside[0].kind in OPENERS:
+        if any(item.kind in ("row", "round") for item in inside):
+            return False  # "(1 hdc dec each row)"
         return any(_is_placed(inside, i) or _is_numbered_and_placed(inside, i) for i in range(len(inside)))
     return any(_is_placed(inside, index) or _is_numbered(inside, index) for index in range(len(inside)))
 

@@ -26,7 +26,9 @@ _NUMBER = r"\d{1,4}(?:\s?(?:st|nd|rd|th|d)\b)?"
 _BRACKETED = regex.compile(r"\s*[(\[{][^()\[\]{}]*[)\]}]|/\d+")
 _JOINT = r"\s*(?:-|–|—|\bto\b|\bthru\b|\bthrough\b|&|\band\b|,)\s*"
 # What may follow a label that has no colon or dash of its own.
-_WORK_FOLLOWS = r"(?=\s*(?:ch\b|chs?\d|rep|repeat|\d+\s*\w|\(|\[|\{|\*|•|join|with\b|turn\b|sc\b|hdc|dc\b|tr\b|htr|sl\s?st|same as|as\b|in\b|inc\b|work\b|skip\b|sk\b|\Z))"
+# "Rows 3 and up", "Rounds 15+", "Rnd 3 - end": how many rows that is, the label does not say
+_ONWARD = r"\s*(?:\+|(?:and|&)\s+(?:up|on|onwards?)\b|onwards?\b|[-–—]\s*end\b)"
+_WORK_FOLLOWS = r"(?=\s*(?:ch\b|chs?\d|rep|repeat|\d+\s*\w|\(|\[|\{|\*|•|join|with\b|turn\b|sc\b|hdc|dc\b|tr\b|htr|sl\s?st|same as|as\b|in\b|inc\b|work(?:ing)?\b|skip\b|sk\b|\Z))"
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,7 +142,7 @@ class LabelReader:
             words,
             by_size,
             Amount(tuple(one[0] if one else None for one in rows)) if rows else None,
-            unclear or bool(groups.get("rows")) and rows is None,
+            unclear or bool(groups.get("rows")) and rows is None or bool(groups.get("onward")),
         )
         return Found(label, offset + match.start(), offset + match.end(), groups.get("prefix"))
 
@@ -185,7 +187,7 @@ def _compiled(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> di
     title = r"(?-i:[A-Z])[\w’'-]*(?: [A-Za-z][\w’'-]*){0,2}?"
     return {
         "worded": regex.compile(
-            rf"(?P<core>(?P<side>(?:rs|ws)\s+)?\b(?P<word>{word})\.?\s*:?\s*(?P<numbers>{figures}){extra}){sign}",
+            rf"(?P<core>(?P<side>(?:rs|ws)\s+)?\b(?P<word>{word})\.?\s*:?\s*(?P<numbers>{figures})(?P<onward>{_ONWARD})?{extra}){sign}",
             flags,
         ),
         "ordinal": regex.compile(rf"(?P<core>(?P<numbers>{ordinals})\s+(?P<word>{word})\b{extra}){sign}", flags),

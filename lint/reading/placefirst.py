@@ -16,7 +16,20 @@ from lint.reading.stream import CLOSERS, OPENERS, SIGNS, Stream
 from lint.reading.targets import LOOPS, makes_pieces
 from lint.reading.times import times as read_times
 from lint.reading.workclauses import WorkClauses
-from lint.tree import AlongEdge, Group, LastPlace, Loops, MakeRing, Remark, Repeat, RowCall, Step, UseYarn, Work
+from lint.tree import (
+    AlongEdge,
+    Group,
+    LastPlace,
+    Loops,
+    MakeRing,
+    OpenWork,
+    Remark,
+    Repeat,
+    RowCall,
+    Step,
+    UseYarn,
+    Work,
+)
 
 _LISTED = ("chain", "number", "stitch", "special", "one_stitch", "picot", "group_word", "increase", "decrease")
 # what may follow a clause that only names more places
@@ -133,6 +146,8 @@ class PlaceFirstClauses(WorkClauses):
         if stream.kind() == "from" and repeats.pair(self.steps):
             stream.at = start  # "*10 hdc, dec*, work from * to * 8 times"
             return repeats.repeat_clause(stream, self.steps, start)
+        if stream.kind() == "from" and self.passage_of_a_row(start):
+            return True
         if stream.kind() == "as" and names_rows(stream):
             return row_call(stream, self.steps, stream.at)  # "Work as Row 3"
         if self._other_side(start):
@@ -181,6 +196,18 @@ class PlaceFirstClauses(WorkClauses):
         ):
             return self.clause()
         return False
+
+    def passage_of_a_row(self, start: int) -> bool:
+        """ "work from first * to 2nd * on Row 12": a passage by the marks of another row, which is not looked up."""
+        stream = self.stream
+        end = stream.next_of(",", ";", ".", *OPENERS)
+        words = stream.lexemes[stream.at : end]
+        marks = [item for item in words if item.kind == "star"]
+        if len(marks) != 2 or not any(item.kind in ("row", "round") for item in words):
+            return False
+        stream.at = end
+        self.steps.append(OpenWork(stream.span_from(start), stream.words(start, end)))
+        return True
 
     def old_loops(self, start: int) -> bool:
         """ "work in leftover FLO of Rnd 30": loops of a round below, which are not known here."""

@@ -36,6 +36,8 @@ def names_rows(stream: Stream) -> bool:
             return True
         if kind == "." and stream.kind(ahead - 1) == "number" and stream.kind(ahead + 1) in ("row", "round"):
             return True  # "like 2. row"
+        if stream.peek(ahead).lower == "r" and stream.kind(ahead + 1) == ":" and stream.kind(ahead + 2) == "number":
+            return True  # "Repeat R: 4"
         if (
             stream.peek(ahead).lower in ("r", "rs")
             and stream.kind(ahead + 1) == "number"
@@ -77,11 +79,12 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
     spread, joined = False, True
     while True:
         lexeme = stream.peek()
-        if lexeme.kind in ("row", "round") or (
-            lexeme.lower in ("r", "rs") and stream.kind(1) == "number" and stream.peek(1).glued
-        ):
+        by_letter = lexeme.lower == "r" and stream.kind(1) == ":" and stream.kind(2) == "number"
+        by_letter = by_letter or lexeme.lower in ("r", "rs") and stream.kind(1) == "number" and stream.peek(1).glued
+        if lexeme.kind in ("row", "round") or by_letter:
             kind = lexeme.kind if lexeme.kind in ("row", "round") else kind or "numbered"
             stream.take()
+            stream.take_if(":") if lexeme.lower == "r" else None
             if numbers and stream.kind() != "number":
                 break
         elif (joined or not numbers) and lexeme.lower not in ("once", "twice") and (number := stream.row_number()):
@@ -266,6 +269,13 @@ def named_row_call(stream: Stream, steps: list[Step], start: int) -> bool:
         return False
     kind = stream.take().kind
     name = stream.words(words, stream.at)
+    number = stream.row_number() if stream.kind() == "number" and stream.kind(1) not in ("times", "more") else None
+    if number is not None:  # "Rep Hat Round 2, 3 times more": a row of another piece
+        name = stream.words(words, words + 1)
+        stream.take_if(",")
+        how_often = times(stream)
+        steps.append(RowCall(stream.span_from(start), number, number, times=how_often, kind=kind, part=name))
+        return how_often is None or how_often.kind is not TimesKind.FILL
     how_often = times(stream)
     if how_often is not None and how_often.kind is TimesKind.FILL:
         return False

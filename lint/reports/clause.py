@@ -102,6 +102,10 @@ _HEADING = regex.compile(r"\s*(?P<name>\p{Lu}[\p{L} '-]{2,30}?)\s*\((?:make\s+|x
 _DEFINES = regex.compile(
     r"\s*(?P<name>[^:=()]{3,40}?)\s*(?:\((?:uses? (?P<uses>[^()]{3,30})|[^()]{1,20})\))?\s*(?::|=|\s[–-]\s)", regex.I
 )
+_SIZE_LINE = regex.compile(r"(?i)(?:(?:\d?x{0,3}[sl]|\d?xs|\dx|m)(?:/(?:\d?x{0,3}[sl]|\dx|m))?[\s,()\[\]]*){3,}")
+_AMOUNTS = regex.compile(
+    r"(?i)\d+(?:[\s,()\[\]]+\d+)+[\s)\]]*(?:skeins?|balls?|hanks?|g|grams|yds?|yards|m|metres|meters)\.?"
+)
 _LEGEND = regex.compile(r"\s*[*()\[\]{}#†+\s]+=\s*\w")  # "* = repeat what follows": what a sign means
 _WORKING = ("stitch", "increase", "decrease", "chain", "special")  # "27sc (27)" names no sizes
 _NAMED = regex.compile(
@@ -121,6 +125,8 @@ def _read(line: str, lexicon: Lexicon, labels: LabelReader) -> ClauseReading:
         body = body[inner.body :] if inner is not None else body
     sizes = split_sizes(body.strip())
     heading = _HEADING.match(body)
+    if _SIZE_LINE.fullmatch(body.strip()) or _AMOUNTS.fullmatch(body.strip()):
+        return ClauseReading(line, True)
     if _LEGEND.match(body) or heading and not any(i.kind in _WORKING for i in lexicon.read(heading["name"])):
         return ClauseReading(line, True)
     lexemes = lexicon.read(body)
