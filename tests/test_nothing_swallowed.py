@@ -62,6 +62,11 @@ WORDS = [
     (ROW_20, "Row 2: Ch 1, sc to last 2 sts, dec at end of row.", 19),
     (ROW_20, "Row 2: Ch 1, sc in each of next 18 sts, on the last 2 sts sc2tog.", 19),
     (ROUND_12, "Rnd 3: Inc in first st and every 3rd st after.", 16),
+    # a chain said to count, after slip stitches; the turning chain's own space; a last space with others before it
+    (ROW_20, "Row 2: Ch 1, sl st in next 5 sts, ch 3 (counts as dc), dc in next 10 sts.", 11),
+    (ROW_20, "Row 2: Ch 4 (counts as dc and ch 1), turn, skip 1 sc, *dc in next sc, ch 1, skip 1 sc; rep from * to last 2 sc, dc in last 2 sc.\nRow 3: Ch 3 (counts as dc), turn, dc in each dc and in each ch-1 sp to t-ch, dc in t-ch sp, dc in 3rd ch of t-ch.", 20),
+    ("Ch 4, join to form a ring.\nRnd 1: Ch 3 (counts as dc), 2 dc in ring, ch 2, *3 dc in ring, ch 2; rep from * 2 times more, join.", "Rnd 2: Ch 1, *sc in next 3 dc, (sc, ch 2, sc) in next ch-2 sp; rep from * twice, sc in next 3 dc, (sc, ch 2, sc) in last ch-2 sp, join.", 20),
+    (ROW_20, "Row 2: Ch 1, turn, sc in each sc across.\nRep last row 3 times more.", 20),
 ]  # fmt: skip
 
 

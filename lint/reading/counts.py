@@ -186,6 +186,8 @@ def read(stream: Stream, bare: bool) -> Stated | None:
                 continue
             return None
         series = (*pending, number) if pending else ()
+        if stream.kind() == "at" and stream.kind(1) == "each":
+            unit = "unknown"  # "3 dc at each end": a part of them
         items.append(StatedItem(stream.span_from(begin if pending else at), number, unit, words, series))
         pending = []
         _tail(stream)

@@ -87,6 +87,8 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
             stream.take_if(":") if lexeme.lower == "r" else None
             if numbers and stream.kind() != "number":
                 break
+        elif last_words and kind is not None:
+            break  # "last row 3 times more": how often, not which
         elif (joined or not numbers) and lexeme.lower not in ("once", "twice") and (number := stream.row_number()):
             numbers.append(number)
             joined = False

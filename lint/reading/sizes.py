@@ -44,12 +44,17 @@ def split_sizes(line: str) -> tuple[str, ...]:
     if _MEASURE.search(line) or not line or len(line) > 90:
         return ()
     line = regex.sub(r"(?i)\s*(months?|years?|yrs?|mos?)\s*$", "", line)
+    if regex.fullmatch(r"[^()\[\]]+(?:\s*\([^()]+\)){2,}", line):
+        names = [name.strip() for name in regex.split(r"[,;:()]", line) if name.strip()]  # "XS (S, M) (L, XL)"
+        return tuple(names) if all(len(name) <= 20 for name in names) else ()
     match = regex.fullmatch(r"(?P<first>[^()\[\]]*?)\s*[(\[](?P<rest>[^()\[\]]+)[)\]]\s*", line)
     if match:
         first, rest = match["first"].strip(), match["rest"]
         cut = (
             r"\s*,\s*"
             if "," in rest
+            else r"\s+[-–]\s+"
+            if regex.search(r"\s[-–]\s", rest)
             else r"\s*[-–]\s*"
             if regex.search(r"[A-Za-z]\s*[-–]\s*[A-Za-z]", rest)
             else r"\s*[,:;]\s*"

@@ -66,8 +66,9 @@ class Beginning(Placing):
             self.chain_note = step.counting
             self.begun = True
             return
+        said = step.counting is not None and step.counting.counts  # "ch 1, sl st in next 5 sts, ch 3 (counts as dc)"
         if (
-            not self.begun
+            (not self.begun or said)
             and not self.made
             and (not self.repeating or step.counting is not None)  # what every pass begins with is a space
             and any(isinstance(s, MAKES_STITCHES) for s in following)

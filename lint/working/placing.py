@@ -70,7 +70,8 @@ class Placing(Gaps):
                 index = self.last_groups(target, number)
             else:
                 index = cursor.back_from_end(place.targets, number, self.size)
-            skipped = self.passed(index) if place.targets[0].kind is not TargetKind.SPACE else 0
+            space = place.targets[0].kind is TargetKind.SPACE
+            skipped = self.spaces_passed(index, place.targets[0]) if space else self.passed(index)
             if skipped and self.made and not cursor.optional:
                 cursor.troubles.append(Trouble("left", "st", skipped))
             cursor.at = max(cursor.at, index)
@@ -205,6 +206,11 @@ class Placing(Gaps):
         if self.outer is not None and self.cursor.at >= len(self.cursor.nodes):
             self.cursor, self.outer = self.outer, None
 
+    def spaces_passed(self, index: int, target: Target) -> int:
+        """How many spaces like the one at `index` are left behind on the way to it."""
+        between = self.cursor.nodes[self.cursor.at : index]
+        return sum(node.kind == "space" and self.cursor.matches(node, target, self.size) for node in between)
+
     def boundary(self, limit: Limit | None, following: tuple[Step, ...]) -> int:
         """Where a run of "each" or a repeat ends: as said, or before the places that the next clauses name."""
         cursor = self.cursor
@@ -231,7 +237,8 @@ class Placing(Gaps):
                 last = cursor.end - 1
                 if last < 0 or not cursor.nodes[last].chain:
                     return cursor.end
-                with_space = last and cursor.whole_chain(cursor.nodes[last - 1]) and self.into_whole_chain(following)
+                its_space = self.into_whole_chain(following) or _into_its_space(following)
+                with_space = last and cursor.whole_chain(cursor.nodes[last - 1]) and its_space
                 return last - 1 if with_space else last
             found = cursor.find(limit.target, self.size)
             if found is None and limit.target.kind is TargetKind.SPACE and not cursor.has(limit.target, self.size):
@@ -363,3 +370,12 @@ def _into_corner(following: tuple[Step, ...]) -> bool:
 
 def _simple(step: Repeat) -> bool:
     return step.times.kind is not TimesKind.FILL
+
+
+def _into_its_space(following: tuple[Step, ...]) -> bool:
+    """Whether the next clauses go into the turning chain's own space, and then into its chain: "dc in ch-4 sp, dc in 3rd ch"."""
+    ahead = [step for step in following if isinstance(step, (Work, Group)) and step.places][:2]
+    if len(ahead) < 2:
+        return False
+    space, chain = ahead[0].places[0], ahead[1].places[0]
+    return space.targets[0].kind is TargetKind.SPACE and chain.targets[0].kind is TargetKind.TURNING_CHAIN
