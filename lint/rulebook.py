@@ -213,6 +213,74 @@ class GradeFile(_Strict):
         return verdicts
 
 
+class HookSize(_Strict):
+    """A hook's size in mm with its US letters, its US number and its old UK number."""
+
+    mm: float
+    letters: list[str] = []
+    number: str | None = None
+    uk: str | None = None
+    source: str
+
+    @property
+    def us(self) -> str | None:
+        """The US name as it is printed: H-8, M/N-13, 7."""
+        letters = "/".join(self.letters)
+        return f"{letters}-{self.number}" if letters and self.number else letters or self.number
+
+
+class SteelHook(_Strict):
+    """A number of a steel hook with its sizes in mm, one for each scale in use."""
+
+    number: str
+    mm: list[float] = Field(min_length=1)
+    source: str
+
+
+class YarnWeight(_Strict):
+    """A word for a yarn's weight, with the category numbers it stands for."""
+
+    word: str
+    numbers: list[int] = Field(min_length=1)
+    also: list[int] = []
+    plain: bool = False  # an everyday word that speaks of a weight only beside "weight" or "yarn"
+    source: str
+
+
+class Tolerance(_Strict):
+    """How far apart two measures may stand: so many cm, or a share of the measure, whichever is larger."""
+
+    cm: float
+    share: float
+    source: str
+
+    def allows(self, one: float, other: float) -> bool:
+        """Whether two measures in cm can be the same one, rounded."""
+        return abs(one - other) <= max(self.cm, self.share * max(one, other)) + 1e-9
+
+
+class Tolerances(_Strict):
+    """The tolerances of the checks of measures."""
+
+    measurement: Tolerance
+    gauge: Tolerance
+
+
+class MaterialFile(_Strict):
+    """rules/materials.yaml."""
+
+    hooks: list[HookSize]
+    hooks_of_some_makers: list[HookSize]
+    steel_hooks: list[SteelHook]
+    yarn_weights: list[YarnWeight]
+    tolerances: Tolerances
+
+    @field_validator("yarn_weights")
+    @classmethod
+    def _once(cls, weights: list[YarnWeight]) -> list[YarnWeight]:
+        return _each_once(weights, [weight.word for weight in weights])
+
+
 class Rulebook(_Strict):
     """Everything in rules/."""
 
@@ -224,6 +292,7 @@ class Rulebook(_Strict):
     checks: dict[str, CheckRule]
     word_rules: list[WordRule]
     sections: SectionFile
+    materials: MaterialFile
     grade: GradeFile
 
     def rule(self, name: str) -> CheckRule | WordRule:
@@ -280,5 +349,6 @@ def load_rulebook(folder: Path | None = None) -> Rulebook:
         checks={check.name: check for check in checks},
         word_rules=word_rules,
         sections=read_model(folder / "sections.yaml", SectionFile),
+        materials=read_model(folder / "materials.yaml", MaterialFile),
         grade=grade,
     )

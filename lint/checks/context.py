@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from typing import Any
 
 from lint.finding import Finding, Likely, Related
 from lint.ledger import Ledger
 from lint.lexicon import Lexicon
 from lint.likely.causes import Explained
-from lint.pattern import Pattern
+from lint.pattern import Part, Pattern, Row
 from lint.reading.terms import Terms
 from lint.rulebook import Rulebook
 from lint.source import SourceText, Span
@@ -58,6 +59,20 @@ class Context:
             likely,
             replacement,
         )
+
+    def place(self, span: Span) -> tuple[Part | None, Row | None]:
+        """The part and the row that a stretch of the text stands in, if any."""
+        for part in self.pattern.parts:
+            for row in part.rows:
+                if row.span.start <= span.start < row.span.end:
+                    return part, row
+        return None, None
+
+    def finding_at(self, rule: str, span: Span, **values: Any) -> Finding:
+        """A finding at a stretch of the text, with the part and the row that it stands in."""
+        part, row = self.place(span)
+        label = row.label.words if row is not None and row.label is not None else None
+        return self.finding(rule, span, part.name if part is not None else None, label, **values)
 
     def stitch_word(self, key: str) -> str:
         """A stitch's name in the pattern's own terms: sc is dc in UK terms."""

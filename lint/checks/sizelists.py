@@ -10,7 +10,6 @@ import regex
 
 from lint.checks.context import Context
 from lint.finding import Finding
-from lint.pattern import Part, Row
 from lint.source import Span
 
 _ONE = r"(?:\d+(?:[.,]\d+)?(?:\s?[¼½¾⅓⅔⅛⅜⅝⅞]|\s\d/\d)?(?:st|nd|rd|th)?|[¼½¾]|[-–—](?=\s*[,:;)\](])|\b(?:zero|one|two|three|four|five|six|seven|eight|nine|ten|twelve)\b)"
@@ -66,24 +65,13 @@ def wrong_lists(context: Context) -> list[tuple[Span, int, int]]:
 def check_lists(context: Context) -> Iterator[Finding]:
     """size-list-length: "36/40/44 sts" in a pattern of four sizes."""
     for span, shown, sizes in wrong_lists(context):
-        part, row = _place(context, span)
-        yield context.finding(
+        yield context.finding_at(
             "size-list-length",
             span,
-            part.name if part is not None else None,
-            row.label.words if row is not None and row.label is not None else None,
             words=context.source.slice(span),
             expected=sizes,
             found=shown,
         )
-
-
-def _place(context: Context, span: Span) -> tuple[Part | None, Row | None]:
-    for part in context.pattern.parts:
-        for row in part.rows:
-            if row.span.start <= span.start < row.span.end:
-                return part, row
-    return None, None
 
 
 def _lists(text: str, sizes: int) -> Iterator[_List]:

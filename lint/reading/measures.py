@@ -1,0 +1,200 @@
+"""Lengths in inches and centimetres as they are printed, over all sizes, and which of them stand for each other.
+
+A list is taken flat: "20 (22, 24) in", "81-86 (91-96) cm" and "(8, 9, 10) cm" are so many figures one after the other,
+and two lists that stand side by side are compared figure by figure.  Which size a figure is for follows from how many
+there are.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import lru_cache
+
+import regex
+
+from lint.source import Span
+
+CM_IN_AN_INCH = 2.54  # exact since 1959
+
+_PARTS = {"½": 0.5, "¼": 0.25, "¾": 0.75, "⅓": 1 / 3, "⅔": 2 / 3, "⅛": 0.125, "⅜": 0.375, "⅝": 0.625, "⅞": 0.875}
+_SIGNS = "".join(_PARTS)
+_FRACTION = r"(?:1/2|[123]/4|[12]/3|[1357]/8|\d{1,2}/16)(?!\d|/\d)"
+_DASH = r"[-–—](?=\s*[,:;)(\]\[])"  # a size without a figure
+_INCH = r"(?:inch(?:es)?|ins?)(?![\w-])\.?|[\"”″]|''|’’"
+_CM = r"(?:cms?|centimet(?:re|er)s?)(?![\w-])\.?"
+_OF_SIDE = r"wide|long|high|tall|deep|square|around|round|across|each|thick|(?:in |of )?(?:width|length|height|depth|diameter|circumference)"
+_BETWEEN = r"(?:\s*[,:;/–-]\s*(?:(?:and|&)\s+)?|\s+(?:and|&|to)\s+)"
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """One printed number; None is the dash of a size that has none."""
+
+    span: Span
+    value: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class Length:
+    """A printed measure: its sides ("8 x 11 in" has two), each a figure or a list over the sizes."""
+
+    span: Span
+    unit: str  # in | cm
+    sides: tuple[tuple[Figure, ...], ...]
+
+    def in_cm(self, value: float) -> float:
+        """A figure of this measure in centimetres."""
+        return value * CM_IN_AN_INCH if self.unit == "in" else value
+
+
+@dataclass(frozen=True, slots=True)
+class Pair:
+    """The same measure in both units: "20 (22, 24) in (51 (56, 61) cm)"."""
+
+    first: Length
+    second: Length
+    sure: bool  # set off by brackets or a stroke; else by a comma, or nothing
+    about: bool  # "about 6 in": rounder than others
+
+
+def number(printed: str) -> float | None:
+    """The value of a number with its fraction: "7½", "7 1/2", "7-1/2", "7,5"; None for a dash."""
+    printed = printed.strip().replace(",", ".")
+    total = 0.0
+    if printed and printed[-1] in _PARTS:
+        total, printed = _PARTS[printed[-1]], printed[:-1].strip()
+    elif "/" in printed:
+        match = regex.fullmatch(r"(?:(?P<whole>\d+)[ -])?(?P<top>\d+)/(?P<bottom>\d+)", printed)
+        if match is None:
+            return None
+        total, printed = int(match["top"]) / int(match["bottom"]), match["whole"] or ""
+    try:
+        return total + float(printed or 0) if printed or total else None
+    except ValueError:
+        return None
+
+
+def _number(sizes: int) -> str:
+    comma = r"|\d+,\d{1,2}(?!\d)" if sizes < 2 else ""  # among sizes a comma parts two of them
+    return rf"(?:\d+[ -]{_FRACTION}|{_FRACTION}|\d*(?:\.\d+)?\s?[{_SIGNS}]{comma}|\d+(?:\.\d+)?|{_DASH})"
+
+
+_BY = rf"(?:\s+(?i:{_OF_SIDE}))?\s*(?:[x×X]|\bby\b)\s*"
+_BY_ALONE = regex.compile(_BY)
+
+
+@lru_cache(maxsize=32)
+def _list_pattern(unit: str, sizes: int) -> tuple[regex.Pattern, regex.Pattern]:
+    """Finds one list of figures, or several joined by "x", that ends in a unit (or has it at each figure); a figure."""
+    figure, number = "(?&figure)", _number(sizes)
+    own = rf"{figure}\s?(?&unit)"
+    bare = rf"(?:{_BETWEEN}{figure}){{{sizes - 1}}}" if sizes > 1 else r"(?!)"
+    runs = rf"(?:\s?[/–-]\s?{figure})*"
+    bracket = rf"\s?[(\[{{]\s*{figure}(?:{_BETWEEN}{figure})*\s*[)\]}}]"
+    one = (
+        rf"(?:{own}\s?[(\[{{]\s*{own}(?:{_BETWEEN}{own})*\s*[)\]}}]|{own}(?:{_BETWEEN}{own})+"
+        rf"|(?:{figure}(?:{bare}(?!{_BETWEEN}\d)|{runs}(?:{bracket}(?:\s?{figure}{runs})?)*)"
+        rf"|[(\[{{]\s*{figure}(?:{_BETWEEN}{figure})+\s*[)\]}}])(?:\s?(?&unit))?)"
+    )
+    pattern = (
+        rf"(?(DEFINE)(?P<figure>{number})(?P<unit>(?i:{unit}))(?P<one>{one}))"
+        rf"(?<![\w.,/{_SIGNS}-])(?P<all>(?&one)(?:{_BY}(?&one))*)(?<=(?i:{unit})(?:\s?[)\]}}])?)"
+    )
+    return regex.compile(pattern), regex.compile(number)
+
+
+def read_lists(text: str, unit: str, sizes: int) -> Iterator[tuple[Span, tuple[tuple[Figure, ...], ...]]]:
+    """Every list of figures before a unit (a regular expression): its place, and its figures side by side."""
+    lists, figures = _list_pattern(unit, max(1, sizes))
+    for match in lists.finditer(text):
+        start, end = match.span("all")
+        cuts = [cut.span() for cut in _BY_ALONE.finditer(text, start, end)]
+        begins, ends = [start, *(cut[1] for cut in cuts)], [*(cut[0] for cut in cuts), end]
+        sides = tuple(
+            tuple(Figure(Span(*one.span()), number(one[0])) for one in figures.finditer(text, first, last))
+            for first, last in zip(begins, ends, strict=True)
+        )
+        if all(sides):
+            yield Span(start, end), sides
+
+
+def read_lengths(text: str, sizes: int) -> tuple[Length, ...]:
+    """Every measure in inches or centimetres, in the order of the text."""
+    found = [
+        Length(span, unit, sides)
+        for unit, words in (("in", _INCH), ("cm", _CM))
+        for span, sides in read_lists(text, words, sizes)
+    ]
+    return tuple(sorted(found, key=lambda length: length.span.start))
+
+
+# which stand for each other -----------------------------------------------------------------------------------
+
+_SIDE = regex.compile(rf"\s*(?:{_OF_SIDE})\b", regex.I)
+_GLUE = regex.compile(
+    rf"(?P<side>(?:\s*\b(?:{_OF_SIDE})\b)*)\.?\s*(?P<sign>[(\[{{/|=≈]|,?\s*\bor\b|[–—-]|[,;]|\t|\s{{2,}})\s*"
+    r"(?:(?:or|about|approx(?:\.|imately)?|i\.e\.|=|≈|~)\s*)*",
+    regex.I,
+)
+_CLOSED = regex.compile(rf"(?:\s*(?:{_OF_SIDE})\b)*\s*[)\]}},;]", regex.I)
+_ABOUT = regex.compile(r"(?:\b(?:about|approx(?:\.|imately)?|around|roughly|ca?\.)|~|≈)\s*$", regex.I)
+_NEAR = 0.15  # without brackets, what is further apart than this share is two measures
+
+
+def read_pairs(text: str, lengths: tuple[Length, ...]) -> tuple[Pair, ...]:
+    """The measures that stand beside the same one in the other unit."""
+    found: list[Pair] = []
+    taken = -1
+    for at, (first, second) in enumerate(zip(lengths, lengths[1:], strict=False)):
+        if at == taken or first.unit == second.unit:
+            continue
+        glue = _GLUE.fullmatch(text, first.span.end, second.span.start)
+        if glue is None:
+            continue
+        sign = glue["sign"].strip(" ,")
+        if sign in ("(", "[", "{") and not _CLOSED.match(text, second.span.end):
+            continue  # "6 in (10 cm for the larger size)"
+        sure = sign in ("(", "[", "{", "/", "|", "=", "≈", "or")
+        if not sure:
+            behind = _SIDE.match(text, second.span.end)
+            if (
+                glue["side"].strip()
+                and behind
+                and behind[0].strip() != glue["side"].strip()
+                or not _near(first, second)
+            ):
+                continue  # "30 in long, 10 cm wide"
+        about = _ABOUT.search(text, max(0, first.span.start - 16), first.span.start) is not None
+        found.append(Pair(first, second, sure, about))
+        taken = at + 1
+    return tuple(found)
+
+
+def _near(first: Length, second: Length) -> bool:
+    for one, other in zip(first.sides, second.sides, strict=False):
+        for a, b in zip(one, other, strict=False):
+            if a.value and b.value:
+                big, small = sorted((first.in_cm(a.value), second.in_cm(b.value)), reverse=True)
+                if big - small <= _NEAR * big:
+                    return True
+    return False
+
+
+def size_of(index: int, figures: int, sizes: tuple[str, ...]) -> tuple[str, ...]:
+    """The size that a figure of a list is for; () where it is for all of them, or not to be told."""
+    if len(sizes) > 1 and figures and figures % len(sizes) == 0:
+        return (sizes[index * len(sizes) // figures],)
+    return ()
+
+
+def inches(value: float) -> str:
+    """A number of inches to the nearest quarter: 27½."""
+    quarters = round(value * 4)
+    whole, part = divmod(quarters, 4)
+    return f"{whole or ''}{('', '¼', '½', '¾')[part]}" or "0"
+
+
+def centimetres(value: float) -> str:
+    """A number of centimetres to the nearest half: 67.5."""
+    return f"{round(value * 2) / 2:g}"
