@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from lint.checks import chains, folding, labels, measures, rows, sizelists, words
+from lint.checks import chains, folding, labels, materials, measures, rows, sizelists, words
 from lint.checks.context import Context
 from lint.finding import Finding
 
@@ -18,6 +18,8 @@ CHECKS = (
     labels.check_order,
     labels.check_yarn,
     labels.check_sections,
+    materials.check_hooks,
+    materials.check_yarns,
     measures.check_measures,
     words.check_unread,
     words.check_terms,

@@ -1,0 +1,188 @@
+"""Hooks and yarns as they are printed: the sizes that name one hook, a word for a yarn's weight beside its number."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+import regex
+
+from lint.rulebook import YarnWeight
+from lint.source import Span
+
+
+@dataclass(frozen=True, slots=True)
+class HookName:
+    """One name of a hook: "5 mm", "US H-8", "UK 6", "No. 7"."""
+
+    span: Span
+    scale: str  # mm | us | uk | any: a number of which no country is said
+    letters: tuple[str, ...] = ()
+    number: str | None = None  # as the rules write it: "10½"; of mm, the figure
+
+
+@dataclass(frozen=True, slots=True)
+class Hook:
+    """The names of one hook that stand side by side: "5 mm (US H-8, UK 6)"."""
+
+    span: Span
+    names: tuple[HookName, ...]
+    steel: bool
+
+    @property
+    def mm(self) -> float | None:
+        """The millimetres, where exactly one figure of them is given."""
+        given = [float(name.number) for name in self.names if name.scale == "mm" and name.number]
+        return given[0] if len(given) == 1 else None
+
+
+@dataclass(frozen=True, slots=True)
+class YarnName:
+    """Words for a yarn's weight with the number beside them: "DK weight yarn (3)"."""
+
+    span: Span  # of the words
+    number_span: Span
+    number: int
+    weights: tuple[YarnWeight, ...]  # several for "DK or worsted"
+    sure: bool  # the number is surely a category: "#4", "category 4", or beside the word "weight"
+
+
+# hooks ----------------------------------------------------------------------------------------------------------
+
+_NUMBER = r"(?:10\s?(?:½|1/2|\.5)|(?:1\d|[1-9])|0{1,3})(?![\d½]|\s?1/2|[.,]\d)"
+_MM = r"(?P<mm>\d{1,2}(?:[.,]\d{1,2})?)\s?mm\b\.?"
+_US = r"(?:U\.?S\.?A?\.?|American)\s*(?:(?:size|sz\.?|no\.?|letter)\s*)?#?\s?"
+_UK = r"(?:(?:old\s+)?(?:U\.?K\.?|English|British|Imperial|Canadian))\s*(?:(?:size|no\.?)\s*)?#?\s?"
+_JOINT = r"\s?[-/–]?\s?"
+_BOTH = rf"(?P<letters>[A-Za-z](?:/[A-Za-z])?){_JOINT}(?P<number>{_NUMBER})|(?P<number>{_NUMBER})\s?[-/]\s?(?P<letters>[A-Za-z])(?![\w])"
+_NAME = regex.compile(
+    rf"(?P<uk>(?i:{_UK}))(?P<number>{_NUMBER})(?![A-Za-z])"
+    rf"|(?P<us>(?i:{_US}))?(?i:\bsize\s+)?(?<![A-Za-z])(?:{_BOTH})(?!\s?mm|[A-Za-z])"
+    rf"|(?P<us>(?i:{_US}))(?:(?P<number>{_NUMBER})(?!\s?mm|[A-Za-z])|(?P<letters>[A-Z](?:/[A-Z])?)(?![\w']))"
+    rf"|(?i:{_MM})"
+    rf"|(?P<tag>(?i:\b(?:size|no\.?|number|hook)\s*(?:size\s*)?|\#)\s?)(?P<number>{_NUMBER})(?!\s?mm|[A-Za-z]|[./]\d)"
+    rf"|(?:(?i:\bsize\s+))?(?<![\w'-])(?P<letters>[B-Z])(?![\w'&-]|\s?[.)])"
+    rf"|(?<![\w'-])(?P<letters>[B-Z])(?=[)\]])"
+)
+_GLUE = regex.compile(r"\s*(?:crochet\s+)?(?:hooks?\s*)?(?:[(\[/,|=–-]|\bor\b(?=\s*U))?\s*(?:size\s+)?", regex.I)
+_OPENED = regex.compile(r"[(\[]")
+_MORE_BEFORE = regex.compile(r"(?:\bmm\s*(?:,|and|&|or|to|/)\s*|[\d½)\]]\s?[-/–]\s?|[)\]]\s?)$")
+_MORE_BEHIND = regex.compile(
+    r"\s*(?:(?:,\s*)?(?:and|&|or|to)\s+|[,/–-]\s*)(?:US\s*)?#?(?:[A-Z]\b|\d|[A-Za-z]-?\d)|\s?[(\[]\s?[A-Z\d]"
+)
+_NO_HOOK = regex.compile(r"(?i)\b(?:eyes?|beads?|buttons?|ribbon|elastic|ring|wire|noses?|snaps?)\b")
+_STEEL = regex.compile(r"(?i)\bsteel\b")
+_HOOK_WORD = regex.compile(r"(?i)\b(?:hooks?|needles?|crochet)\b")
+
+
+def read_hooks(text: str) -> Iterator[Hook]:
+    """Every hook that is named in more than one way, where the names surely speak of one hook."""
+    behind = 0
+    for first in _NAME.finditer(text):
+        if first.start() < behind:
+            continue
+        names, end = [first], first.end()
+        while (glue := _GLUE.match(text, end)) and (more := _NAME.match(text, glue.end())):
+            if glue.end() == end and not glue[0]:
+                break
+            names.append(more)
+            end = more.end()
+        if len(names) < 2:
+            if first["letters"] is None or first["number"] is None:
+                continue
+        behind = end
+        start = text.rfind("\n", 0, first.start()) + 1
+        line = text[start : text.find("\n", end) if "\n" in text[end:] else len(text)]
+        before, after = text[start : first.start()], text[end : end + 24]
+        if _MORE_BEFORE.search(before) or _MORE_BEHIND.match(text, end):
+            continue  # "4 mm and 5 mm (US G-6 and H-8)": which belong together is not read
+        told = [_name(match) for match in names]
+        if not _about_a_hook(told, line, after):
+            continue
+        yield Hook(Span(first.start(), end), tuple(told), bool(_STEEL.search(line)))
+
+
+def _name(match: regex.Match) -> HookName:
+    span = Span(*match.span())
+    if match["mm"]:
+        return HookName(span, "mm", number=match["mm"].replace(",", "."))
+    printed = match["number"]
+    number = regex.sub(r"\s?(?:1/2|\.5|½)$", "½", printed) if printed else None
+    letters = tuple(letter.upper() for letter in match["letters"].split("/")) if match["letters"] else ()
+    scale = "uk" if match["uk"] else "us" if match["us"] or letters else "any"
+    return HookName(span, scale, letters, number)
+
+
+def _about_a_hook(names: list[HookName], line: str, after: str) -> bool:
+    """Whether some names are those of a hook: said so in the line, or by a country or a letter with its number."""
+    if _NO_HOOK.search(after) or not any(name.scale != "mm" for name in names):
+        return False
+    return _HOOK_WORD.search(line) is not None
+
+
+# yarn -----------------------------------------------------------------------------------------------------------
+
+_OF_YARN = r"weight|wt\.?|yarns?|wool|cotton|acrylic|thread|alpaca|merino|linen|bamboo|blend|fib(?:re|er)|chenille|tweed|silk|nylon|mohair|ply"
+_SURE = regex.compile(r"(?i)#|\b(?:category|cat\.?|cyca?|craft yarn council|symbol|weight)\b")
+_LITTLE = r"(?:(?!(?:in|of|for|with|and|or|held|used|each|to|balls?|skeins?)\b)[\p{L}'-]+)"
+_DIGIT = r"(?P<digit>[0-7])(?![\d.,½¼¾/]\d|\d|\s?(?:[½¼¾x×]|ply|mm|oz|g\b|balls?|skeins?|hanks?|cones?|yards?|yds?|m\b|metres?|meters?|sts?\b|to\b|or\b|-\s?\d))"
+_TAG = r"(?:\#|\b(?:category|cat\.|cyca?|weight)\s*(?:category|no\.?|number)?\s*:?\s*\#?)\s*"
+_NOT_OF_HOOK = r"(?![^\n;()\[\]]{0,24}\b(?:hooks?|needles?|steel)\b)"
+
+
+class YarnReader:
+    """Knows the words for yarn weights by the list of rules/materials.yaml."""
+
+    def __init__(self, weights: list[YarnWeight]) -> None:
+        self._weights = {weight.word: weight for weight in weights}
+        words = sorted(self._weights, key=len, reverse=True)
+        word = "|".join(regex.escape(one).replace(r"\ ", "[ -]?") for one in words)
+        words = rf"(?<![\w-])(?P<words>(?:{word})\b(?:[-\s](?:weight|wt)\b)?(?:\s*(?:/|,?\s\bor\b|\bto\b|\band\b)\s*(?:{word})\b)*)"
+        self._word = regex.compile(rf"\b(?:{word})\b", regex.I)
+        self._behind = regex.compile(  # "DK weight cotton (#3, light)", "worsted weight #4", "DK/3"
+            rf"{words}(?P<between>(?:[\s-]+{_LITTLE}){{0,4}}?)\s*,?\s*(?:[(\[]\s*(?:{_LITTLE}\s*,?\s+|{_TAG}|{_LITTLE}\s*,?\s*{_TAG})?{_DIGIT}\s*(?=[)\],\s:-])|{_TAG}{_DIGIT}{_NOT_OF_HOOK}|[/]\s?#?{_DIGIT}(?!\w){_NOT_OF_HOOK})",
+            regex.I,
+        )
+        self._before = regex.compile(
+            rf"(?<![\w(]){_TAG}{_DIGIT}\s*[,:/(\[–-]?\s*{words}|[(\[]\s*{_TAG}?{_DIGIT}\s*[,:/–-]?\s*{words}", regex.I
+        )
+
+    def read(self, text: str) -> Iterator[YarnName]:
+        """Every word for a weight that has a number beside it."""
+        for pattern in (self._behind, self._before):
+            taken = -1  # "light worsted" holds another word for a weight
+            for match in pattern.finditer(text, overlapped=True):
+                if match.end("words") <= taken:
+                    continue
+                taken = match.end("words")
+                weights = tuple(self._weights[self._key(found)] for found in self._word.findall(match["words"]))
+                start = text.rfind("\n", 0, match.start()) + 1
+                line = text[start : text.find("\n", match.end()) if "\n" in text[match.end() :] else len(text)]
+                sure = _SURE.search(match[0]) is not None
+                everyday = all(weight.plain for weight in weights)
+                if (everyday or not sure) and not (
+                    _of_yarn(match, text) if everyday else regex.search(rf"(?i)\b(?:{_OF_YARN})\b", line)
+                ):
+                    continue
+                yield YarnName(
+                    Span(*match.span("words")), Span(*match.span("digit")), int(match["digit"]), weights, sure
+                )
+
+    def _key(self, printed: str) -> str:
+        word = regex.sub(r"[ -]+", " ", printed.lower())
+        if word in self._weights:
+            return word
+        return next(key for key in self._weights if key.replace(" ", "") == word.replace(" ", ""))
+
+
+def _of_yarn(match: regex.Match, text: str) -> bool:
+    """Whether an everyday word speaks of yarn: "fine yarn (2)", "Light (3) wool"; not "light blue (4)", "fine merino (3)"."""
+    between = match.groupdict().get("between") or ""
+    if any(not regex.fullmatch(r"(?i)weight|wt|yarns?", word) for word in regex.split(r"[\s-]+", between) if word):
+        return False
+    behind = regex.compile(rf"[)\]]\s+(?:{_LITTLE}\s+){{0,2}}(?:{_OF_YARN})\b", regex.I)
+    return (
+        _SURE.search(match[0]) is not None
+        or regex.search(rf"(?i)\b(?:{_OF_YARN})\b", match[0]) is not None
+        or bool(behind.match(text, match.end()))
+    )
