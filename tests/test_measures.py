@@ -116,3 +116,161 @@ class TestInchesAndCentimetres:
         for inch, cm in row["pairs"]:
             assert found(f"Mat\nSize: {inch} in ({cm} cm) across\n", "measurement-disagrees") == []
             assert found(f"Mat\nSize: {inch + 2} in ({cm} cm) across\n", "measurement-disagrees")
+
+
+def tube(gauge: str, size: str, stitches: str = "72", sizes: str = "") -> str:
+    """A cowl worked around in one count, under a gauge and a finished size."""
+    each = f"sc in each sc around; join. ({stitches} sc)"
+    return (
+        f"Plain Cowl\n{sizes}Finished size: {size}\nGauge: {gauge}\n\nCOWL\n"
+        f"Ch {stitches}, join with sl st in first ch to form a ring.\n"
+        f"Rnd 1: Ch 1 (does not count as a st), sc in each ch around; join with sl st in first sc. ({stitches} sc)\n"
+        f"Rnds 2-9: Ch 1, {each}\n"
+    )
+
+
+def strip(gauge: str, size: str, stitches: int = 30) -> str:
+    """A flat piece of one width."""
+    return (
+        f"Plain Strip\nFinished size: {size}\nGauge: {gauge}\n\nSTRIP\nCh {stitches + 1}.\n"
+        f"Row 1: Sc in 2nd ch from hook and in each ch across. ({stitches} sc)\n"
+        f"Rows 2-9: Ch 1 (does not count as a st), turn, sc in each sc across. ({stitches} sc)\n"
+    )
+
+
+class TestGauge:
+    """gauge-disagrees."""
+
+    @pytest.mark.parametrize(
+        "gauge",
+        [
+            "{n} sts and 14 rows = 4 in / 10 cm",
+            "{n} sc to 4 in",
+            "{n} sc x 14 rnds = 4 inches (10 cm)",
+            "{n} sts over 10 cm",
+            "10 cm (4 in) = {n} sc x 14 rnds",
+            "10 cm: 14 rows/{n} sts",
+            '14 rnds and {n} sts in a 4" square',
+            "14 rnds = 4 in (10 cm); {n} sc = 4 in (10 cm)",
+            "{n} single crochet and 14 rounds measure approx 4 inches square",
+            "{n},0 sts per 10 cm",
+        ],
+    )
+    def test_printed_shapes(self, gauge: str) -> None:
+        """A gauge is read in every shape it is printed in, and held against the size around."""
+        assert found(tube(gauge.format(n=12), "24 in (61 cm) around"), "gauge-disagrees") == []
+        assert len(found(tube(gauge.format(n=16), "24 in (61 cm) around"), "gauge-disagrees")) == 1
+
+    def test_small_gauge(self) -> None:
+        """Stitches to one inch are a gauge as well."""
+        assert found(tube("3 sts = 1 inch", "Circumference: 24 in"), "gauge-disagrees") == []
+        assert len(found(tube("4 sts = 1 inch", "Circumference: 24 in"), "gauge-disagrees")) == 1
+
+    @pytest.mark.parametrize(
+        ("gauge", "size"),
+        [
+            ("16 dc and 8 rows = 4 in", "24 in around"),
+            ("16 sts of pattern repeat = 4 in", "24 in around"),
+            ("Rnds 1-3 = 4 in across", "24 in around"),
+            ("8 rows of 3 shells = 4 in", "24 in around"),
+            ("16 sc = 4 in", "8 in tall"),
+            ("16 sc = 4 in", "24 in around the neck"),
+            ("16 sc = 4 in", "24 in around, 30 in around when stretched to the shoulders; ring 6 in around"),
+            ("12½ sc = 4 in", "24 in around"),
+            ("12 sc = 4 in (10 cm)", "60 cm (23½ in) around"),
+            ("16 sc or, with the larger hook, 12 sc = 4 in", "24 in around"),
+        ],
+    )
+    def test_silent_where_not_clear(self, gauge: str, size: str) -> None:
+        """Gauges of another stitch, figures of other things, and measures of a place say nothing."""
+        assert found(tube(gauge, size), "gauge-disagrees") == []
+
+    def test_one_size_out(self) -> None:
+        """Where one size alone does not fit, its figure is marked, not the gauge."""
+        text = tube("12 sc = 4 in", "20 (24, 32) in around", "60 (72, 84)", "Sizes: S (M, L)\n")
+
+        assert said(text, "gauge-disagrees") == [("32", "query", ("L",))]
+
+    def test_is_asked_in_plain_words(self) -> None:
+        """The message does the sum for the designer, and asks which figure is meant otherwise."""
+        [finding] = found(tube("16 sc = 4 in (10 cm)", "24 in (61 cm) around"), "gauge-disagrees")
+
+        assert finding.weight.value == "query"
+        assert finding.message.startswith("72 sts at 16 sts to 4 in are 18 in around, but the finished size is 24 in.")
+
+    def test_flat_piece(self) -> None:
+        """A flat piece of one count is held against its width, and with two unnamed sides against either."""
+        assert found(strip("15 sc = 4 in", "8 in wide, 20 in long"), "gauge-disagrees") == []
+        assert found(strip("15 sc = 4 in", "20 x 8 in"), "gauge-disagrees") == []
+        assert len(found(strip("15 sc = 4 in", "6 in wide, 20 in long"), "gauge-disagrees")) == 1
+
+    @pytest.mark.parametrize("row", load_table("measures")["widths"], ids=lambda row: row["source"])
+    def test_published_arithmetic(self, row: dict[str, Any]) -> None:
+        """Published sums of stitches from gauge and width pass, and do not with a quarter more width."""
+        gauge = f"{row['sts']} sc to {row['over']} in"
+
+        assert found(strip(gauge, f"{row['width']} in wide", row["stitches"]), "gauge-disagrees") == []
+        assert found(strip(gauge, f"{row['width'] * 1.25:g} in wide", row["stitches"]), "gauge-disagrees")
+
+    def test_back_and_front(self) -> None:
+        """The chest of a pullover in two alike pieces is twice the width of one; a body measure is left alone."""
+        rows = (
+            "Ch 61.\nRow 1: Sc in 2nd ch from hook and in each ch across. (60 sc)\n"
+            "Rows 2-20: Ch 1 (does not count as a st), turn, sc in each sc across. (60 sc)\n"
+        )
+        for size, number in (("Chest: 30 in", 0), ("Chest: 36 in", 1), ("To fit chest: 36 in", 0)):
+            text = f"Vest\nFinished size\n{size}\nGauge: 16 sc = 4 in\n\nBACK\n{rows}\nFRONT\n{rows}"
+
+            assert len(found(text, "gauge-disagrees")) == number
+
+
+def graded(line: str, sizes: str = "S (M, L, XL, 2X)") -> list[tuple[str, str, tuple[str, ...]]]:
+    """What is said of a line in five sizes."""
+    return said(f"Plain Vest\nSizes: {sizes}\n{line}\n", "size-step-broken")
+
+
+class TestSteps:
+    """size-step-broken."""
+
+    @pytest.mark.parametrize("row", load_table("measures")["graded"], ids=lambda row: row["source"])
+    def test_published_tables_pass(self, row: dict[str, Any]) -> None:
+        """Measures of published size tables, unevenly rounded as they are, are left alone."""
+        names = [f"size {number}" for number in range(1, len(row["values"]) + 1)]
+        first, *rest = row["values"]
+        line = f"Finished chest: {first} ({', '.join(str(value) for value in rest)}) {row['unit']}"
+
+        assert graded(line, f"{names[0]} ({', '.join(names[1:])})") == []
+
+    @pytest.mark.parametrize(
+        "line",
+        [
+            "Chest: 30 (32, 36, 40, 44) in",
+            "Length: 20 (20, 20¾, 20¾, 21¼) in",
+            "Chest: 81 (86, 91, 102, 112) cm",
+            "Chest: 32 (36, 40, 44, 50) in",
+            "Neck depth: 3 (3, 3, 2, 2) in",
+            "Sew the 9 (10, 11, 13, 13) sts together.",
+            "Sew the 40 (44, 46, 52, 56) sts together.",
+        ],
+    )
+    def test_uneven_steps_pass(self, line: str) -> None:
+        """Smaller steps between small sizes, equal sizes, and roundings are normal."""
+        assert graded(line) == []
+
+    def test_one_size_off_the_line(self) -> None:
+        """A figure a step off the line of all others is asked about, in its size."""
+        assert graded("Chest: 32 (36, 44, 44, 48) in") == [("44", "query", ("L",))]
+        assert graded("Chest: 81 (91, 101, 111, 21) cm") == [("21", "query", ("2X",))]
+        assert graded("Sew the 40 (44, 48, 62, 56) sts together.") == [("62", "query", ("XL",))]
+
+    def test_a_wrong_conversion_is_said_once(self) -> None:
+        """A figure that disagrees with its other unit is not asked about twice."""
+        assert graded("Chest: 32 (36, 46, 44, 48) in (81 (91.5, 101.5, 112, 122) cm)") == []
+
+    def test_rows_that_agree_are_trusted(self) -> None:
+        """Counts of rows that come out as printed are the design's own."""
+        text = (
+            "Vest\nSizes: S (M, L, XL, 2X)\nPANEL\nCh 21 (25, 33, 33, 37).\n"
+            "Row 1: Sc in 2nd ch from hook and in each ch across. (20 (24, 32, 32, 36) sc)\n"
+        )
+        assert found(text, "size-step-broken") == []

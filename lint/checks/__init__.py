@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from lint.checks import chains, folding, labels, materials, measures, rows, sizelists, words
+from lint.checks import chains, folding, gauge, labels, materials, measures, rows, sizelists, steps, words
 from lint.checks.context import Context
 from lint.finding import Finding
 
@@ -21,6 +21,8 @@ CHECKS = (
     materials.check_hooks,
     materials.check_yarns,
     measures.check_measures,
+    gauge.check_gauge,
+    steps.check_steps,
     words.check_unread,
     words.check_terms,
     words.check_undefined,

@@ -178,7 +178,8 @@ class YarnReader:
 def _of_yarn(match: regex.Match, text: str) -> bool:
     """Whether an everyday word speaks of yarn: "fine yarn (2)", "Light (3) wool"; not "light blue (4)", "fine merino (3)"."""
     between = match.groupdict().get("between") or ""
-    if any(not regex.fullmatch(r"(?i)weight|wt|yarns?", word) for word in regex.split(r"[\s-]+", between) if word):
+    fibres = _OF_YARN if regex.search(r"(?i)\b(?:weight|wt)\b", match["words"]) else r"weight|wt|yarns?"
+    if any(not regex.fullmatch(rf"(?i){fibres}", word) for word in regex.split(r"[\s-]+", between) if word):
         return False
     behind = regex.compile(rf"[)\]]\s+(?:{_LITTLE}\s+){{0,2}}(?:{_OF_YARN})\b", regex.I)
     return (
