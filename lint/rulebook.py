@@ -114,6 +114,18 @@ class PlainWordFile(_Strict):
     notation: list[str]
 
 
+class CautionFile(_Strict):
+    """rules/cautions.yaml: words that call for a caution, and words that give one."""
+
+    for_children: list[str]
+    small_parts: list[str]
+    parts_for_others: list[str]
+    cords: list[str]
+    cords_for_others: list[str]
+    older_children: list[str]
+    given_by: list[str]
+
+
 class Example(_Strict):
     """A small pattern, or the rows of one, that shows the thing found (bad) or mended (good)."""
 
@@ -289,6 +301,7 @@ class Rulebook(_Strict):
     layout: LayoutFile
     abbreviations: dict[str, AbbreviationFile]
     plain_words: PlainWordFile
+    cautions: CautionFile
     checks: dict[str, CheckRule]
     word_rules: list[WordRule]
     sections: SectionFile
@@ -346,6 +359,7 @@ def load_rulebook(folder: Path | None = None) -> Rulebook:
             terms: read_model(folder / f"abbreviations_{terms}.yaml", AbbreviationFile) for terms in ("us", "uk")
         },
         plain_words=read_model(folder / "plain_words.yaml", PlainWordFile),
+        cautions=read_model(folder / "cautions.yaml", CautionFile),
         checks={check.name: check for check in checks},
         word_rules=word_rules,
         sections=read_model(folder / "sections.yaml", SectionFile),

@@ -2,7 +2,23 @@
 
 from __future__ import annotations
 
-from lint.checks import chains, folding, gauge, labels, materials, measures, rows, sizelists, steps, words
+from lint.checks import (
+    cautions,
+    chains,
+    declared,
+    folding,
+    gauge,
+    labels,
+    materials,
+    measures,
+    pieces,
+    rows,
+    seams,
+    sides,
+    sizelists,
+    steps,
+    words,
+)
 from lint.checks.context import Context
 from lint.finding import Finding
 
@@ -23,6 +39,13 @@ CHECKS = (
     measures.check_measures,
     gauge.check_gauge,
     steps.check_steps,
+    sides.check_sides,
+    pieces.check_pieces,
+    seams.check_seams,
+    cautions.check_cautions,
+    declared.check_colours,
+    declared.check_markers,
+    declared.check_twice,
     words.check_unread,
     words.check_terms,
     words.check_undefined,

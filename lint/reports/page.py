@@ -154,7 +154,7 @@ class ShownPattern:
                 (w.value, words, tuple(n for n in notes if n.finding.weight is w))
                 for w, words in wording.WEIGHTS.items()
             ),
-            tuple(hazard_words(report.source.text)),
+            tuple(hazard_words(report.source.text, report.book.cautions)),
             notes,
             tuple(_groups(lines, notes)),
             tuple(_tables(report, notes)),

@@ -1,0 +1,105 @@
+"""Colour letters declared and used, markers placed and used, abbreviations explained twice."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import regex
+
+from lint.checks.context import Context
+from lint.finding import Finding, Related
+from lint.pattern import Abbreviation, Part, Row
+from lint.reading.declared import colour_letters, is_colour_letter, letter_used, marker_used_before_placed
+from lint.source import Span
+from lint.tree import FastenOff, JoinYarn, UseYarn, walk
+
+
+def _front(context: Context) -> Span:
+    """The text before the first row."""
+    rows = [row.span.start for part in context.pattern.parts for row in part.rows]
+    return Span(0, min(rows, default=0))
+
+
+def _used(context: Context) -> Iterator[tuple[str, Span, Part, Row]]:
+    """Every colour letter that a row works with."""
+    for part in context.pattern.parts:
+        for row in part.rows:
+            if row.label is not None and is_colour_letter(row.label.colour):
+                yield row.label.colour or "", row.label.span, part, row
+            for step in walk(row.steps):
+                if isinstance(step, (JoinYarn, UseYarn, FastenOff)) and is_colour_letter(step.colour):
+                    yield step.colour or "", step.span, part, row
+
+
+def check_colours(context: Context) -> Iterator[Finding]:
+    """colour-not-declared, colour-not-used: only in patterns that declare two colours or more by letters."""
+    text, front = context.source.text, _front(context)
+    declared = {one.letter: one for one in colour_letters(text, front)}
+    if len(declared) < 2:
+        return
+    places: dict[str, list[tuple[Span, Part, Row]]] = {}
+    for letter, span, part, row in _used(context):
+        places.setdefault(letter, []).append((span, part, row))
+    if not places:
+        return
+    for letter, found in places.items():
+        if letter not in declared and not letter_used(text[front.start : front.end], letter, ()):
+            span, part, row = found[0]
+            yield context.finding(
+                "colour-not-declared",
+                span,
+                part.name,
+                row.label.words if row.label is not None else None,
+                letter=letter,
+                declared=", ".join(declared),
+                related=tuple(Related(other, "here too") for other, _, _ in found[1:10]),
+            )
+    materials = tuple(
+        section.span for section in context.pattern.sections if section.key in ("materials", "abbreviations", "gauge")
+    )
+    for one in declared.values():
+        line_end = text.find("\n", one.span.start)
+        own = Span(text.rfind("\n", 0, one.span.start) + 1, line_end if line_end >= 0 else len(text))
+        if one.letter not in places and not letter_used(text, one.letter, (*materials, own)):
+            yield context.finding("colour-not-used", one.span, letter=one.letter)
+
+
+def check_markers(context: Context) -> Iterator[Finding]:
+    """marker-not-placed: a marker that is removed or worked to, and was put nowhere before."""
+    span = marker_used_before_placed(context.source.text, _front(context).end)
+    if span is None:
+        return
+    for part in context.pattern.parts:
+        for row in part.rows:
+            if row.span.start <= span.start < row.span.end:
+                label = row.label.words if row.label is not None else None
+                words = " ".join(context.source.slice(span).split())
+                yield context.finding("marker-not-placed", span, part.name, label, words=words)
+                return
+
+
+def check_twice(context: Context) -> Iterator[Finding]:
+    """abbreviation-twice: one abbreviation with two meanings in the list."""
+    lists = [section.span for section in context.pattern.sections if section.key == "abbreviations"]
+    first: dict[str, Abbreviation] = {}
+    for entry in context.pattern.abbreviations:
+        if not entry.forms or not any(span.start <= entry.span.start < span.end for span in lists):
+            continue
+        form = entry.forms[0]
+        before = first.setdefault(form, entry)
+        one, other = _plain(before.meaning), _plain(entry.meaning)
+        if before is entry or not one or not other or one <= other or other <= one:
+            continue
+        yield context.finding(
+            "abbreviation-twice",
+            entry.span,
+            word=form,
+            one=" ".join(before.meaning.split())[:60],
+            other=" ".join(entry.meaning.split())[:60],
+            related=(Related(before.span, "explained here first"),),
+        )
+
+
+def _plain(meaning: str) -> set[str]:
+    """The words of a meaning, without what only varies: plurals, brackets."""
+    return {word.rstrip("s") for word in regex.findall(r"[a-z\d]+", meaning.lower()) if word not in ("s", "es", "or")}

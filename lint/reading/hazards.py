@@ -1,0 +1,16 @@
+"""Finds words of a list in a text, as whole words: toys, cords, cautions."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+import regex
+
+from lint.source import Span
+
+
+def words_in(text: str, listed: Iterable[str], offset: int = 0) -> Iterator[tuple[str, Span]]:
+    """Every place where a word of the list stands, the word in lower case; the longest word where several fit."""
+    forms = "|".join(regex.sub(r"\\? ", r"\\s+", regex.escape(word)) for word in sorted(listed, key=len, reverse=True))
+    for match in regex.finditer(rf"(?i)(?<![\w-])(?:{forms})(?![\w-])", text.replace("’", "'")):
+        yield " ".join(match.group(0).lower().split()), Span(offset + match.start(), offset + match.end())
