@@ -111,6 +111,9 @@ def _order(run: list[_Numbered], others: set[int], opens: bool) -> Iterator[_Sli
     last: tuple[int, Label] | None = None
     for one, coming in zip(run, (*run[1:], None), strict=False):
         label, first, count = one.label, one.numbers[0], len(one.numbers)
+        if last is not None and {last[1].kind, label.kind} == {"row", "round"}:
+            last = (one.numbers[-1], label)  # rounds after rows have numbers of their own, or go on
+            continue
         goes_on = last[0] + 1 if last is not None else 1
         alone = coming is not None and coming.numbers[0] == goes_on + count  # the next numbers on as if this were right
         elsewhere = set(range(goes_on, first))

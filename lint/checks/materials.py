@@ -168,7 +168,8 @@ def check_yarns(context: Context) -> Iterator[Finding]:
     agreed = {name.number_span for name in names if _agrees(name)}
     told = set()
     for name in names:
-        everyday = all(weight.plain for weight in name.weights)
+        # "4-ply worsted (4)": a number of plies is a weight only where no weight word says otherwise
+        everyday = all(weight.plain or weight.word.endswith("ply") for weight in name.weights)
         if _agrees(name) or name.number_span in told or (everyday and name.number_span in agreed):
             continue  # "DK weight baby yarn (3)": the stronger word says it
         told.add(name.number_span)

@@ -148,7 +148,8 @@ class _Follower:
         for part in self.context.pattern.parts:
             own: list[_Turns] = []
             for index, row in enumerate(part.rows):
-                if not index and not self._goes_on(row):
+                edging = row.label is not None and row.label.kind == "round"  # a border in rounds is held as one likes
+                if not index and (edging or not self._goes_on(row)):
                     self._begin()
                 if end < row.span.start:
                     self._between(self.context.source.text[end : row.span.start], end, part, index == 0)
