@@ -30,6 +30,7 @@ LAYERS = [
     ["checks"],
     ["grade"],
     ["inspection"],
+    ["pictures"],
     ["reports"],
     ["cli"],
     ["__init__", "__main__"],

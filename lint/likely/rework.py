@@ -46,7 +46,7 @@ class Rework(PatternWorker):
         self._runs: list[tuple[Column, dict[int, Moment]]] = []
         self._met = 0
         self._part: Part | None = None
-        self.column: Column = self._size(self.size)
+        self.column: Column = self.work_size(self.size)
         self.moments = next(moments for column, moments in self._runs if column is self.column)
         self.entries: tuple[Entry, ...] = tuple(entry for entries in self.column.rows for entry in entries)
 

@@ -34,8 +34,13 @@ class LaidOut:
     """So many pieces in rows: "5 across and 8 down"."""
 
     span: Span
-    number: int
+    rows: tuple[int, ...]  # pieces in each row
     noun: str | None
+
+    @property
+    def number(self) -> int:
+        """Pieces in all."""
+        return sum(self.rows)
 
 
 def singular(word: str) -> str:
@@ -126,10 +131,10 @@ def _forms(noun: str) -> tuple[str, ...]:
 
 _WIDE = r"(?:squares?|motifs?|blocks?|hexagons?|pieces?|grann(?:y|ies))?"
 _LAYOUT = regex.compile(
-    rf"(?i)\b(?P<a>{_NUMBER})\s+{_WIDE}\s*(?:across|wide)\s*(?:and|by|x|×|,)?\s*(?P<b>{_NUMBER})\s+{_WIDE}\s*(?:down|long|deep|high|tall)\b"
-    rf"|\b(?P<a>{_NUMBER})\s+{_WIDE}\s*(?:down|long|deep|high|tall)\s*(?:and|by|x|×|,)?\s*(?P<b>{_NUMBER})\s+{_WIDE}\s*(?:across|wide)\b"
-    rf"|\b(?P<a>{_NUMBER})\s+(?:rows|strips|columns)\s+(?:of|with)\s+(?P<b>{_NUMBER})(?:\s+(?:squares|motifs|blocks|hexagons|pieces))?\s*(?:each|(?=[.,;]|$))"
-    rf"|\b(?P<a>{_NUMBER})\s+(?:rows|strips|columns)\s+(?:of|with)\s+(?P<b>{_NUMBER})\s+(?:squares|motifs|blocks|hexagons|pieces)\b"
+    rf"(?i)\b(?P<wide>{_NUMBER})\s+{_WIDE}\s*(?:across|wide)\s*(?:and|by|x|×|,)?\s*(?P<rows>{_NUMBER})\s+{_WIDE}\s*(?:down|long|deep|high|tall)\b"
+    rf"|\b(?P<rows>{_NUMBER})\s+{_WIDE}\s*(?:down|long|deep|high|tall)\s*(?:and|by|x|×|,)?\s*(?P<wide>{_NUMBER})\s+{_WIDE}\s*(?:across|wide)\b"
+    rf"|\b(?P<rows>{_NUMBER})\s+(?:rows|strips|columns)\s+(?:of|with)\s+(?P<wide>{_NUMBER})(?:\s+(?:squares|motifs|blocks|hexagons|pieces))?\s*(?:each|(?=[.,;]|$))"
+    rf"|\b(?P<rows>{_NUMBER})\s+(?:rows|strips|columns)\s+(?:of|with)\s+(?P<wide>{_NUMBER})\s+(?:squares|motifs|blocks|hexagons|pieces)\b"
 )
 _ROWS_OF = regex.compile(
     rf"(?i)\brows\s+of\s+(?P<list>(?:{_NUMBER})(?:\s*,\s*(?:{_NUMBER}))+\s*,?\s*(?:and|&)\s*(?:{_NUMBER}))\b"
@@ -144,11 +149,11 @@ def laid_out(text: str, span: Span, nouns: frozenset[str]) -> LaidOut | None:
     generic = words & {"square", "motif", "block", "hexagon", "piece"}
     if not _LAYS.search(sentence) or not (noun or generic):
         return None
-    found = [(match, as_number(match["a"]) * as_number(match["b"])) for match in _LAYOUT.finditer(sentence)]
+    found = [(match, (as_number(match["wide"]),) * as_number(match["rows"])) for match in _LAYOUT.finditer(sentence)]
     for match in _ROWS_OF.finditer(sentence):
         items = regex.findall(rf"(?i){_NUMBER}", match["list"])
-        found.append((match, sum(as_number(item) for item in items)))
+        found.append((match, tuple(as_number(item) for item in items)))
     if len(found) != 1:
         return None
-    match, number = found[0]
-    return LaidOut(Span(span.start + match.start(), span.start + match.end()), number, noun)
+    match, rows = found[0]
+    return LaidOut(Span(span.start + match.start(), span.start + match.end()), rows, noun)

@@ -19,6 +19,7 @@ from lint.pattern import Part
 from lint.reports import wording
 from lint.reports.caution import hazard_words
 from lint.reports.marks import TextLine, cut
+from lint.reports.pictures import Picture, pictures
 from lint.reports.rows import ShownRow, not_recomputed, shown_rows, what_stopped
 from lint.reports.workings import ShownWorkings, SizedLine, shown_workings, side_by_side, sums_under
 from lint.rulebook import CheckRule, WordRule
@@ -137,6 +138,7 @@ class ShownPattern:
     groups: tuple[Group, ...]
     tables: tuple[PartTable, ...]
     unread: tuple[Unread, ...]
+    pictures: tuple[Picture, ...]
     named: int = _UNCHECKED_NAMED
 
     @classmethod
@@ -159,6 +161,7 @@ class ShownPattern:
             tuple(_groups(lines, notes)),
             tuple(_tables(report, notes)),
             tuple(Unread(row, *what_stopped(report, row)) for row in not_recomputed(report)),
+            pictures(report, findings),
         )
 
 

@@ -13,7 +13,7 @@ from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from itertools import zip_longest
 
-from lint.ledger import Cell, Ledger, LedgerRow, Misfit, Outcome
+from lint.ledger import Cell, Ledger, LedgerRow, Outcome
 from lint.pattern import Part, Pattern
 from lint.rulebook import Rulebook
 from lint.source import Span
@@ -21,17 +21,13 @@ from lint.tree import (
     MAKES_STITCHES,
     Chain,
     FastenOff,
-    Group,
     JoinYarn,
     MakeRing,
-    Repeat,
     RowCall,
     Step,
-    TimesKind,
-    Work,
     walk,
 )
-from lint.working.bench import Worked
+from lint.working.cells import misfits, unclear_times
 from lint.working.chains import ChainRules
 from lint.working.choices import Key
 from lint.working.compare import Comparison, compare
@@ -85,7 +81,7 @@ class PatternWorker:
     def ledger(self) -> Ledger:
         """Every row of every size, worked; a printed row's rows are set side by side from its first one on."""
         with _no_search_for_garbage():
-            columns = [self._size(size) for size in range(self.sizes)]
+            columns = [self.work_size(size) for size in range(self.sizes)]
         parts = [part for part in self.pattern.parts for _ in self.printed[id(part)]]
         rows = [
             _side_by_side(part, entries)
@@ -97,7 +93,7 @@ class PatternWorker:
 
     # one size ------------------------------------------------------------------------------------------
 
-    def _size(self, size: int) -> Column:
+    def work_size(self, size: int) -> Column:
         """Every row, worked.  Where a count made a chain stand for what it usually does not, the rest must bear it out."""
         column, state = self._worked({}, size)
         if not state.usual:
@@ -265,13 +261,14 @@ class PatternWorker:
             if best.open:
                 why = "they can be read in two ways, which make different numbers of stitches"
             cell = self._not_recomputed(instance, state, size, why, instance.row.span)
-            return replace(cell, misfits=_misfits(worked, instance), assumed=fabric.assumed)
+            return replace(cell, misfits=misfits(worked, instance), assumed=fabric.assumed)
+        self.keep(task, best, state)
+        worked = best.worked
         makes = worked.made.stitches or worked.made.spaces
         asked = makes and (self.workings or self.workings is not None and best.agrees is False)
         workings = workings_of(best, task, state) if asked else None
         settle(best, state)
-        for node in fabric.nodes:
-            node.parents = ()  # the row two below is needed no more
+        self.done_with(fabric)
         if any(node.is_stitch for node in worked.unworked) and fabric is not state.unworked:
             state.unworked = replace(fabric, nodes=worked.unworked)
         state.carried = worked.carried
@@ -291,14 +288,24 @@ class PatternWorker:
             outcome,
             worked.made,
             comparison,
-            _misfits(worked, instance),
+            misfits(worked, instance),
             below=sum(node.is_stitch for node in fabric.nodes) if fabric.known else None,
             unsaid_chain=(unsaid, best.chain_counted) if unsaid is not None else None,
-            unclear_times=_unclear(best, task.steps),
+            unclear_times=unclear_times(best, task.steps),
             picked_up=picked,
             assumed=fabric.assumed,
             workings=workings,
         )
+
+    # for those who look on ------------------------------------------------------------------------------
+
+    def keep(self, task: Task, best: Trial, state: PieceState) -> None:
+        """A row in the reading that was kept, before anything of it is put away."""
+
+    def done_with(self, fabric: Fabric) -> None:
+        """The row two below is needed no more."""
+        for node in fabric.nodes:
+            node.parents = ()
 
 
 @contextmanager
@@ -366,34 +373,3 @@ def _at_loop_end(loop: Loop, cell: Cell, state: PieceState, size: int) -> Cell:
 
 def _joins_yarn(steps: tuple[Step, ...]) -> bool:
     return any(isinstance(step, JoinYarn) for step in steps)
-
-
-def _misfits(worked: Worked, instance: Instance) -> tuple[Misfit, ...]:
-    found = [
-        Misfit(n.trouble.kind, n.trouble.wanted, n.trouble.number, n.trouble.found, n.span) for n in worked.troubles
-    ]
-    if worked.left and not any(m.kind == "does not fit" for m in found):
-        stitches = [node for node in worked.left if node.is_stitch]
-        wanted = "st" if stitches else f"ch-{worked.left[0].length} sp"
-        last = next((s for s in reversed(instance.steps) if isinstance(s, (Work, Group, Repeat))), None)
-        found.append(
-            Misfit(
-                "left over",
-                wanted,
-                len(stitches) or len(worked.left),
-                "",
-                last.span if last is not None else instance.row.span,
-            )
-        )
-    return tuple(found)
-
-
-def _unclear(best: Trial, steps: tuple[Step, ...]) -> tuple[Span, int, bool] | None:
-    """A bare "n times": the passes taken, and whether the printed count settles it."""
-    for step in walk(steps):
-        if isinstance(step, Repeat) and step.times.kind is TimesKind.UNCLEAR and step.times.number is not None:
-            taken = best.worked.choices.asked.get(("times", step.times.span.start))
-            if taken is not None:
-                passes = (step.times.number.values[0] or 0) + taken[0]
-                return step.times.span, passes, bool(best.agrees and best.fits)
-    return None

@@ -135,9 +135,14 @@ def one_reading(task: Task, state: PieceState, forced: dict[Key, int]) -> Trial:
 
 def workings_of(best: Trial, task: Task, state: PieceState) -> Workings:
     """The workings of a row in the reading that was kept: it is worked once more, and watched.  Before `settle`."""
-    bench = _bench(RecordingBench, task, state, best.forced)
-    bench.work(task.steps)
+    bench, _ = watched(best, task, state)
     return bench.workings()
+
+
+def watched(best: Trial, task: Task, state: PieceState) -> tuple[RecordingBench, Worked]:
+    """A row in the reading that was kept, worked once more on a bench that is watched.  Before `settle`."""
+    bench = _bench(RecordingBench, task, state, best.forced)
+    return bench, bench.work(task.steps)
 
 
 def _bench(sort: type[_B], task: Task, state: PieceState, forced: dict[Key, int]) -> _B:

@@ -1,0 +1,229 @@
+"""The stitch graph of a whole pattern, kept for pictures: every stitch of every row, and what it was worked into.
+
+The ledger needs only the row below, and lets go of the rest.  For a picture one size is worked once more on benches that
+are watched, so that each stitch also knows the words that made it, its yarn and its loop.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from lint.pattern import Part, Pattern, Row
+from lint.rulebook import Rulebook
+from lint.source import Span
+from lint.tree import JoinYarn, Loops, UseYarn
+from lint.working.accounts import Entry
+from lint.working.choices import Key
+from lint.working.expand import Instance
+from lint.working.fabric import Fabric, Node
+from lint.working.pieces import Column, PatternWorker
+from lint.working.recording import RecordingBench
+from lint.working.trials import PieceState, Task, Trial, watched
+
+Address = tuple[int, int]  # a stitch by its layer in the piece and its place in that layer
+
+
+@dataclass(frozen=True, slots=True)
+class Stitch:
+    """One stitch, run of chains ("space"), foundation chain ("ch") or ring."""
+
+    kind: str
+    parents: tuple[Address, ...] = ()  # what it was worked into
+    length: int = 0  # chains in a space
+    chain: int = 0  # chains of a beginning chain that stands for this stitch
+    group: int = 0  # stitches worked into one place at one time share a number
+    special: str | None = None
+    corner: bool = False
+    yarn: str | None = None  # "A", where the words name the yarns
+    loop: str | None = None  # back | front | third, where the words name one
+    words: Span | None = None  # the clause that made it
+
+
+@dataclass(frozen=True, slots=True)
+class Layer:
+    """One row or round as it lies, in the order in which it was worked; a foundation has no row."""
+
+    label: str
+    row: Row | None
+    circular: bool
+    stitches: tuple[Stitch, ...]
+    left: tuple[Address, ...] = ()  # places of the row below that nothing was worked into though something should be
+    picots: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """Rows that stand on each other, of one part or several; on an edge that is not known, a new piece begins."""
+
+    parts: tuple[Part, ...]
+    layers: tuple[Layer, ...]
+    continued: bool = False  # goes on from a piece before, on an edge that is not known
+
+    @property
+    def stitches(self) -> int:
+        """Stitches, spaces and foundation chains in all."""
+        return sum(len(layer.stitches) for layer in self.layers)
+
+
+def stitch_graph(pattern: Pattern, book: Rulebook, size: int = 0) -> tuple[Piece, ...]:
+    """Every piece of a pattern as one size works it; rows that were not recomputed are not in it."""
+    worker = _GraphWorker(pattern, book)
+    return worker.pieces(size)
+
+
+@dataclass(slots=True)
+class _Kept:
+    """One row as it was worked: the row below, the nodes made, and the record of what each step did."""
+
+    part: Part
+    instance: Instance
+    below: list[Node]
+    bench: RecordingBench
+    circular: bool
+    left: list[Node]
+    yarn: str | None
+
+
+class _GraphWorker(PatternWorker):
+    """Works a pattern in one size and lets go of nothing."""
+
+    def __init__(self, pattern: Pattern, book: Rulebook) -> None:
+        super().__init__(pattern, book, workings=None)
+        self.rows: list[_Kept] = []
+        self.rows_of: dict[int, list[_Kept]] = {}  # by the column that they belong to
+        self.part: Part | None = None
+        self.yarn: str | None = None
+
+    def pieces(self, size: int) -> tuple[Piece, ...]:
+        column = self.work_size(size)
+        return tuple(_Graph(self.rows_of[id(column)]).pieces())
+
+    def _worked(self, habits: dict[Key, int], size: int) -> tuple[Column, PieceState]:
+        self.rows, self.yarn = [], None
+        column, state = super()._worked(habits, size)
+        self.rows_of[id(column)] = self.rows
+        return column, state
+
+    def _open_part(self, part: Part, instances: list[Instance], state: PieceState) -> None:
+        super()._open_part(part, instances, state)
+        self.part = part
+
+    def keep(self, task: Task, best: Trial, state: PieceState) -> None:
+        bench, best.worked = watched(best, task, state)
+        for node in best.worked.fabric.nodes:
+            node.used = 0
+        known = [*task.fabric.nodes, *bench.cursor.nodes, *(bench.outer.nodes if bench.outer is not None else ())]
+        self.rows.append(
+            _Kept(self.part, task.instance, known, bench, task.circular, list(best.worked.left), self.yarn)
+        )
+        self.yarn = _last_yarn(bench.entry, self.yarn)
+
+    def done_with(self, fabric: Fabric) -> None:
+        """Everything is kept."""
+
+
+class _Graph:
+    """Turns what was kept into frozen layers."""
+
+    def __init__(self, rows: list[_Kept]) -> None:
+        self.rows = rows
+        self.address: dict[int, Address] = {}
+        self.layers: list[Layer] = []
+
+    def pieces(self) -> list[Piece]:
+        found: list[Piece] = []
+        parts: list[Part] = []
+        continued = False
+        for kept in self.rows:
+            if not kept.bench.made:
+                continue
+            parents = [place for node in kept.bench.made for place in node.parents]
+            stands = any(id(place) in self.address for place in parents) or not parents and kept.part in parts
+            if parts and not stands:
+                found.append(Piece(tuple(parts), tuple(self.layers), continued))
+                continued = kept.part in parts
+                parts, self.layers, self.address = [], [], {}
+            if kept.part not in parts:
+                parts.append(kept.part)
+            self.add(kept)
+        return [*found, Piece(tuple(parts), tuple(self.layers), continued)] if parts else found
+
+    def add(self, kept: _Kept) -> None:
+        wanted = {id(place) for node in kept.bench.made for place in node.parents if id(place) not in self.address}
+        if wanted:
+            base = [node for node in _once(kept.below) if id(node) not in self.address]
+            if any(id(node) in wanted for node in base):
+                kind = {node.kind for node in base}
+                label = "" if kind <= {"ch", "ring"} else "row below"
+                self.put(base, [Stitch(node.kind, length=node.length) for node in base], label, kept.circular)
+        made = kept.bench.made
+        words, yarns, loops = _told(kept.bench.entry, len(made), kept.yarn)
+        stitches = [
+            Stitch(
+                node.kind,
+                tuple(self.address[id(place)] for place in node.parents if id(place) in self.address),
+                node.length,
+                node.chain,
+                node.group,
+                node.special,
+                node.corner,
+                yarns[index],
+                loops[index],
+                words[index],
+            )
+            for index, node in enumerate(made)
+        ]
+        left = tuple(self.address[id(node)] for node in kept.left if id(node) in self.address)
+        circular = kept.bench.is_round and kept.bench.turned is None or kept.circular or kept.bench.joined
+        self.put(made, stitches, kept.instance.label, circular, kept.instance.row, left, kept.bench.picots)
+
+    def put(
+        self,
+        nodes: list[Node],
+        stitches: list[Stitch],
+        label: str,
+        circular: bool,
+        row: Row | None = None,
+        left: tuple[Address, ...] = (),
+        picots: int = 0,
+    ) -> None:
+        for index, node in enumerate(nodes):
+            self.address[id(node)] = (len(self.layers), index)
+        self.layers.append(Layer(label, row, circular, tuple(stitches), left, picots))
+
+
+def _once(nodes: list[Node]) -> list[Node]:
+    return list({id(node): node for node in nodes}.values())
+
+
+def _told(entry: Entry, number: int, yarn: str | None) -> tuple[list, list, list]:
+    """For each node of a row: the clause that made it, its yarn and its loop."""
+    words: list[Span | None] = [None] * number
+    yarns: list[str | None] = [yarn] * number
+    loops: list[str | None] = [None] * number
+
+    def walk(one: Entry) -> None:
+        for entries in one.passes:
+            for inner in entries:
+                step = inner.step
+                if isinstance(step, (UseYarn, JoinYarn)) and step.colour:
+                    yarns[inner.start :] = [step.colour] * (number - inner.start)
+                elif isinstance(step, Loops):
+                    loop = step.loop if step.loop != "both" else None
+                    loops[inner.start :] = [loop] * (number - inner.start)
+                elif not inner.passes:
+                    words[inner.start : inner.end] = [step.span] * (inner.end - inner.start)
+                walk(inner)
+
+    walk(entry)
+    return words, yarns, loops
+
+
+def _last_yarn(entry: Entry, yarn: str | None) -> str | None:
+    """The yarn in work when a row is done."""
+    for entries in entry.passes:
+        for inner in entries:
+            if isinstance(inner.step, (UseYarn, JoinYarn)) and inner.step.colour:
+                yarn = inner.step.colour
+            yarn = _last_yarn(inner, yarn)
+    return yarn

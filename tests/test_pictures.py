@@ -1,0 +1,232 @@
+"""Pictures drawn from the words: where stitches lie, the chart symbols, outlines, growth and the plan of the assembly."""
+
+from __future__ import annotations
+
+from math import atan2, degrees, hypot
+from xml.etree import ElementTree
+
+import pytest
+from helpers import DEMO, check
+
+from lint.pictures.layout import PlacedLayer, place
+from lint.pictures.symbols import chains_between, upright
+from lint.reports.page import as_page
+from lint.reports.pictures import pictures
+from lint.working.graph import Piece, stitch_graph
+
+SQUARE = """Square
+US terms
+Rnd 1: Ch 4, join to form a ring. Ch 3 (counts as dc), 2 dc in ring, (ch 2, 3 dc in ring) 3 times, ch 2, join. (12 dc)
+Rnd 2: Ch 3 (counts as dc), dc in next 2 dc, *(2 dc, ch 2, 2 dc) in ch-2 sp, dc in next 3 dc; rep from * 2 times more, (2 dc, ch 2, 2 dc) in last ch-2 sp, join. (28 dc)
+"""
+FLAP = """Flap
+US terms
+Ch 7.
+Row 1: Sc in 2nd ch from hook and in each ch across, turn. (6 sc)
+Row 2: Ch 1, sc in each sc across, turn. (6 sc)
+Row 3: Ch 1, sc2tog, sc in next 2 sc, sc2tog. (4 sc)
+"""
+BALL = """Ball
+US terms. Worked in a spiral.
+Rnd 1: 6 sc in magic ring. (6)
+Rnd 2: 2 sc in each sc around. (12)
+Rnd 3: (Sc in next sc, 2 sc in next sc) 6 times. (18)
+Rnds 4-6: Sc in each sc around. (18)
+Rnd 7: (Sc in next sc, sc2tog) 6 times. (12)
+Rnd 8: Sc2tog 6 times. (6)
+"""
+
+
+def drawn(text: str) -> tuple[list[Piece], dict[str, int]]:
+    """The pieces of a pattern's stitch graph, and how tall each stitch is."""
+    report = check(text)
+    heights = {rule.key: rule.height for rule in report.book.stitches.stitches}
+    return list(stitch_graph(report.pattern, report.book)), heights
+
+
+def laid(text: str) -> tuple[PlacedLayer, ...]:
+    """The first piece of a pattern, each layer in its place."""
+    pieces, heights = drawn(text)
+    return place(pieces[0], heights)
+
+
+def svg_of(text: str) -> list[ElementTree.Element]:
+    """The pictures of a pattern's report, parsed."""
+    report = check(text)
+    return [ElementTree.fromstring(str(picture.svg)) for picture in pictures(report, report.findings)]
+
+
+def marked(svg: ElementTree.Element, sort: str) -> list[ElementTree.Element]:
+    """The elements of a picture that have a class."""
+    return [element for element in svg.iter() if sort in (element.get("class") or "").split()]
+
+
+def test_corners_of_a_square_lie_on_its_diagonals() -> None:
+    """A round with four corners is drawn as a square that stands upright."""
+    last = laid(SQUARE)[-1]
+    corners = [point for point, stitch in zip(last.points, last.layer.stitches, strict=True) if stitch.corner]
+
+    assert sorted(round(degrees(atan2(-y, x))) % 360 for x, y in corners) == [45, 135, 225, 315]
+
+
+def test_sides_of_a_square_are_straight() -> None:
+    """What lies between two corners lies on the line between them."""
+    last = laid(SQUARE)[-1]
+    far = max(max(abs(x), abs(y)) for x, y in last.points)
+
+    assert all(max(abs(x), abs(y)) == pytest.approx(far) for x, y in last.points)
+
+
+def test_rounds_lie_on_rings() -> None:
+    """A round without corners lies on a circle, each round farther out than the one before."""
+    radii = [{round(hypot(*point), 6) for point in one.points} for one in laid(BALL)[1:]]
+
+    assert all(len(some) == 1 for some in radii)
+    assert [max(some) for some in radii] == sorted(max(some) for some in radii)
+
+
+def test_a_plain_stitch_stands_straight_over_its_place() -> None:
+    """Rows of one stitch in each stitch make columns, whichever way the row is worked."""
+    layers = laid(FLAP)
+    for one in layers[1:3]:
+        for point, stitch in zip(one.points, one.layer.stitches, strict=True):
+            ((layer, at),) = stitch.parents
+            assert point[0] == pytest.approx(layers[layer].points[at][0])
+
+
+def test_a_decrease_stands_over_both_its_places() -> None:
+    """Two stitches together have two places, and lie between them."""
+    layers = laid(FLAP)
+    first, point = layers[3].layer.stitches[0], layers[3].points[0]
+    places = [layers[layer].points[at][0] for layer, at in first.parents]
+
+    assert len(places) == 2
+    assert min(places) <= point[0] <= max(places)
+
+
+def test_rows_start_on_the_right_and_turn() -> None:
+    """Row 1 runs from right to left and Row 2 back (reading order of right-handers' charts, as teaching sites tell it)."""
+    _, one, two, _ = laid(FLAP)
+
+    assert one.points[0][0] > one.points[-1][0]
+    assert two.points[0][0] < two.points[-1][0]
+
+
+@pytest.mark.parametrize(
+    ("kind", "height", "strokes"),
+    [("sc", 1, 2), ("hdc", 2, 2), ("dc", 3, 3), ("tr", 4, 4), ("dtr", 5, 5), ("trtr", 6, 6)],
+)
+def test_slashes_tell_the_yarn_overs(kind: str, height: int, strokes: int) -> None:
+    """A plus for sc, a bare T for hdc, then a slash for each yarn over more (trade chart symbols, as described by makers' sites)."""
+    assert upright(kind, height, [(0.0, 0.0)], (0.0, -2.0)).count("M") == strokes
+
+
+def test_a_space_has_an_oval_for_each_chain() -> None:
+    """A ch-5 space is five ovals."""
+    assert chains_between((0.0, 0.0), (5.0, 0.0), (2.5, -1.0), 5).count("M") == 5
+
+
+def test_yarns_have_their_own_colours() -> None:
+    """Rounds in different yarns are drawn in different colours, told apart in words too."""
+    text = SQUARE.replace("Rnd 1: ", "Rnd 1: With A, ").replace("Rnd 2: ", "Rnd 2: Join B with sl st in any ch-2 sp; ")
+    report = check(text)
+    (picture,) = pictures(report, report.findings)
+
+    assert [name for name, _ in picture.yarns] == ["A", "B"]
+    assert len({colour for _, colour in picture.yarns}) == 2
+
+
+def test_the_faulty_round_is_marked() -> None:
+    """The stitches of a round that differs are marked, and bear the note's number."""
+    (svg,) = svg_of(
+        FLAP.replace(
+            "Row 2: Ch 1, sc in each sc across, turn. (6 sc)", "Row 2: Ch 1, sc in each sc across, turn. (7 sc)"
+        )
+    )
+
+    assert marked(svg, "halo")
+    assert "2 (" in " ".join(element.text or "" for element in marked(svg, "noted"))
+
+
+def test_places_left_over_are_circled() -> None:
+    """A place that nothing was worked into is shown on the row below."""
+    (svg,) = svg_of(
+        FLAP.replace("Row 3: Ch 1, sc2tog, sc in next 2 sc, sc2tog. (4 sc)", "Row 3: Ch 1, sc in next 5 sc. (5 sc)")
+    )
+
+    assert len(marked(svg, "left")) == 1
+
+
+def test_a_large_piece_is_an_outline() -> None:
+    """Beyond two thousand stitches a piece is drawn as its outline, and it says so."""
+    report = check(
+        "Panel\nUS terms\nCh 61.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (60 sc)\nRows 2-50: Ch 1, sc in each sc across, turn. (60 sc)\n"
+    )
+    (picture,) = pictures(report, report.findings)
+
+    assert 'class="outline"' in picture.svg
+    assert "Too many stitches" in " ".join(picture.caption)
+
+
+def test_growth_is_plotted_round_by_round() -> None:
+    """A piece in rounds has a plot of its counts, with the line of a flat circle: 6 sc more a round (makers' rule of thumb)."""
+    report = check(BALL)
+    (picture,) = pictures(report, report.findings)
+    svg = ElementTree.fromstring(str(picture.growth))
+    titles = [title.text for title in svg.iter() if title.tag.endswith("title")][1:]
+
+    assert titles == [f"Rnd {n}: {count}" for n, count in enumerate([6, 12, 18, 18, 18, 18, 12, 6], 1)]
+    assert "lies flat" in "".join(svg.itertext())
+
+
+def test_pieces_that_look_alike_are_drawn_once() -> None:
+    """Two pieces worked alike have one picture."""
+    rows = FLAP.split("US terms\n")[1]
+
+    assert len(svg_of(f"Pair\nUS terms\n\nLEFT FLAP\n{rows}\nRIGHT FLAP\n{rows}")) == 1
+
+
+def test_the_demo_blanket_is_laid_out() -> None:
+    """Nine strips: five of six hexagons, four of five with a half at each end."""
+    report = check((DEMO / "inkberry-hexagon-blanket.txt").read_text(encoding="utf-8"))
+    svg = ElementTree.fromstring(str(pictures(report, report.findings)[-1].svg))
+
+    assert len(marked(svg, "motif-0")) == 50
+    assert len(marked(svg, "motif-1")) == 8
+
+
+@pytest.mark.parametrize(
+    ("words", "rows"),
+    [
+        ("Sew the squares together, 3 across and 4 down.", [3, 3, 3, 3]),
+        ("Join the squares in 4 rows of 5 squares.", [5, 5, 5, 5]),
+        ("Lay the squares out in rows of 2, 3 and 2.", [2, 3, 2]),
+    ],
+)
+def test_layouts_in_words(words: str, rows: list[int]) -> None:
+    """The plan of the assembly has as many motifs in each row as the words say."""
+    svg = svg_of(
+        f"{SQUARE.replace('Square', 'Throw', 1).replace('Rnd 1', 'SQUARE (make 20)' + chr(10) + 'Rnd 1')}\nASSEMBLY\n{words}\n"
+    )[-1]
+
+    assert svg.get("class") == "plan"
+    assert len(marked(svg, "motif")) == sum(rows)
+    assert len(marked(svg, "label")) == len(rows)
+
+
+def test_hostile_names_are_inert() -> None:
+    """A part's name with markup in it is text in the picture."""
+    page = as_page(check(FLAP.replace("Flap", "</title><script>alert(1)</script>", 1)))
+
+    assert "<script" not in page
+
+
+def test_a_row_that_was_not_recomputed_breaks_the_drawing() -> None:
+    """Rows on an edge that is not known are drawn by themselves, and the caption says so."""
+    report = check(
+        FLAP.replace("Row 2: Ch 1, sc in each sc across, turn. (6 sc)", "Row 2: Ch 1, wiggle in every blorp, turn.")
+    )
+    found = pictures(report, report.findings)
+
+    assert all(len(picture.svg) for picture in found)
+    assert not any("Row 2" in picture.svg for picture in found)
