@@ -108,6 +108,11 @@ class _Layout:
         below = self.done[-1] if self.done else None
         room = row_width(layer)
         height = self.height(layer)
+        corners = sum(stitch.corner for stitch in layer.stitches)
+        cornered = layer.circular and 3 <= corners <= 8
+        if below is None and cornered:
+            self.turned = _UPRIGHT.get(corners, pi / 2)
+            return Polygon(corners, max(1.5, room / (2 * corners * tan(pi / corners))), self.turned)
         if below is None:
             return Arc(max(1.5, room / (2 * pi))) if layer.circular else Line(0.0)
         track = below.track
@@ -119,21 +124,20 @@ class _Layout:
         if isinstance(track, Oval):
             return Oval(track.straight, max(track.radius + height, (room - 2 * track.straight) / (2 * pi)))
         inner = _reach(track) if not isinstance(track, Line) else 1.5
-        corners = [index for index, stitch in enumerate(layer.stitches) if stitch.corner]
-        if layer.circular and 3 <= len(corners) <= 8:
+        if cornered:
             apothem = track.apothem if isinstance(track, Polygon) else inner
-            sides = len(corners)
-            apothem = max(apothem + height, room / (2 * sides * tan(pi / sides)))
+            apothem = max(apothem + height, room / (2 * corners * tan(pi / corners)))
             if self.turned is None:
-                self.turned = self.first_turn(layer, corners, apothem)
-            return Polygon(sides, apothem, self.turned)
+                self.turned = self.first_turn(layer, apothem)
+            return Polygon(corners, apothem, self.turned)
         full = layer.circular or not isinstance(track, Arc) or track.closed
         return Arc(max(inner + height, room / (2 * pi if full else pi)), full)
 
-    def first_turn(self, layer: Layer, corners: list[int], apothem: float) -> float:
-        """Where the first corner of the first polygon lies: over the places that the corners were worked into."""
+    def first_turn(self, layer: Layer, apothem: float) -> float:
+        """Where the first corner of the first polygon lies: over the place that it was worked into."""
         along = self.over_places(layer, Arc(apothem))
-        return along[corners[0]] / apothem
+        first = next(index for index, stitch in enumerate(layer.stitches) if stitch.corner)
+        return along[first] / apothem
 
     # the stitches along it -----------------------------------------------------------------------------------
 
@@ -143,8 +147,10 @@ class _Layout:
         corners = [index for index, stitch in enumerate(layer.stitches) if stitch.corner]
         if len(corners) != track.sides:
             return None
-        start = self.over_places(layer, Arc(track.apothem))[corners[0]] / track.apothem - track.turned
-        first = round(start / (2 * pi / track.sides)) % track.sides
+        start = track.turned
+        if self.done:
+            start = self.over_places(layer, Arc(track.apothem))[corners[0]] / track.apothem
+        first = round((start - track.turned) / (2 * pi / track.sides)) % track.sides
         along = [0.0] * number
         for side, corner in enumerate(corners):
             until = corners[(side + 1) % len(corners)]

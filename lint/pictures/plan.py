@@ -77,7 +77,7 @@ def edges(layout: Layout, motifs: tuple[Motif, ...]) -> tuple[str, ...]:
             name = f"half {motif.noun}" if motif.half else motif.noun
             counts = str(each[0]) if len(each) == 1 else " and ".join(map(str, each))
             lines.append(f"Each side of the {name} has {counts} sts between its corners.")
-    return tuple(lines)
+    return tuple(dict.fromkeys(lines))
 
 
 def _corners(motif: LaidMotif, by_name: dict[tuple[str, bool], Motif]) -> int:
