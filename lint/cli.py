@@ -37,9 +37,12 @@ def commands() -> None:
 @click.argument("paths", nargs=-1, required=True)
 @click.option("--terms", type=_TERMS, default="auto", help="Stitch names: US, UK, or found from the pattern.")
 @click.option("--html", "html_path", type=click.Path(dir_okay=False), help="Write the report as one HTML file.")
+@click.option("--large-print", "large", is_flag=True, help="The HTML file opens in large print, black on white.")
 @click.option("--json", "json_path", help="Write the report as JSON; - for standard output.")
 @click.option("--house", type=click.Path(dir_okay=False), hidden=True)
-def check(paths: tuple[str, ...], terms: str, html_path: str | None, json_path: str | None, house: str | None) -> None:
+def check(
+    paths: tuple[str, ...], terms: str, html_path: str | None, large: bool, json_path: str | None, house: str | None
+) -> None:
     """Check patterns: files, folders of .txt files, or - for standard input.
 
     Exit status: 0 no correction found, 1 at least one, 2 something could not be done.
@@ -68,7 +71,7 @@ def check(paths: tuple[str, ...], terms: str, html_path: str | None, json_path: 
         click.echo(problem, err=True)
     outputs: dict[str, str] = {}
     if html_path and reports:
-        outputs[html_path] = as_pages(reports) if len(reports) > 1 else as_page(reports[0])
+        outputs[html_path] = as_pages(reports, large) if len(reports) > 1 else as_page(reports[0], large)
     if json_path and (reports or json_path == "-" or len(paths) > 1):
         several = len(entries) != 1 or len(paths) > 1
         outputs[json_path] = json.dumps(entries if several else entries[0], indent=1, ensure_ascii=False) + "\n"

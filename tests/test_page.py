@@ -225,7 +225,7 @@ def test_hostile_text_is_inert(square):
     page = Page(html)
 
     allowed = set(
-        "html head meta title style body main footer header section article aside div span p a ul ol li h1 h2 h3 h4 strong bdi mark q dl dt dd details summary table caption thead tbody tfoot tr th td figure figcaption svg g path circle text polyline".split()
+        "html head meta title style body main footer header section article aside div span p a ul ol li h1 h2 h3 h4 strong bdi mark q dl dt dd details summary table caption thead tbody tfoot tr th td figure figcaption svg g path circle text polyline nav form fieldset legend label input".split()
     )
     assert {tag for tag, _ in page.tags} <= allowed
     assert not [name for _, attributes in page.tags for name in attributes if name.startswith("on") or name == "src"]
@@ -384,3 +384,35 @@ def test_summary_works_where_only_ascii_is_understood(square, monkeypatch):
     sys.stdout.flush()
 
     assert 'Is "17" a slip for "16"?' in raw.getvalue().decode("ascii")
+
+
+def test_style_stands_apart(square):
+    """Matters of style have a section of their own after the text; their marks lead there."""
+    text = "One line.\nAnother line."
+    report = replace(
+        square,
+        source=SourceText(text),
+        findings=(
+            Finding("count-differs", Weight.CORRECTION, Span(0, 3), "First."),
+            Finding("style-mixed", Weight.STYLE, Span(10, 17), "Second."),
+        ),
+    )
+    html = as_page(report)
+    beside, apart = html.split('id="style"')
+
+    assert 'id="note-1"' in beside and 'id="note-2"' not in beside
+    assert 'id="note-2"' in apart
+
+
+def test_notes_lead_to_each_other(square):
+    """From each note one gets to the one before and the one after, by a link."""
+    report = with_text(square, "one two three", Span(0, 3), Span(4, 7), Span(8, 13))
+    steps = re.findall(r'<p class="steps">(.*?)</p>', as_page(report), re.S)
+
+    assert [re.findall(r'href="#note-(\d)"', some) for some in steps] == [["2"], ["1", "3"], ["2"]]
+
+
+def test_large_print_is_asked_for(square):
+    """The page opens in large print where that is asked for, and else leaves it to its reader."""
+    assert '<input type="checkbox" id="large-print" checked>' in as_page(square, large=True)
+    assert '<input type="checkbox" id="large-print">' in as_page(square)

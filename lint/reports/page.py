@@ -28,15 +28,15 @@ _ASKS_HOW = ("counts", "wording")  # areas of points that may hang on how a row 
 _UNCHECKED_NAMED = 6  # rows not recomputed that are named at the head of the page
 
 
-def as_page(report: Report) -> str:
-    """One pattern's report as a whole HTML page."""
-    return _environment().get_template("page.html").render(shown=ShownPattern.of(report, ""))
+def as_page(report: Report, large: bool = False) -> str:
+    """One pattern's report as a whole HTML page; `large`: opened in large print."""
+    return _environment().get_template("page.html").render(shown=ShownPattern.of(report, ""), large=large)
 
 
-def as_pages(reports: list[Report]) -> str:
+def as_pages(reports: list[Report], large: bool = False) -> str:
     """Several patterns' reports as one HTML page: an index with each verdict, then each pattern."""
     shown = [ShownPattern.of(report, f"p{number}-") for number, report in enumerate(reports, 1)]
-    return _environment().get_template("pages.html").render(all=shown)
+    return _environment().get_template("pages.html").render(all=shown, large=large)
 
 
 @lru_cache(maxsize=1)
@@ -191,15 +191,22 @@ def _rule(report: Report, finding: Finding) -> CheckRule | WordRule | None:
 
 
 def _groups(lines: list[TextLine], notes: tuple[Note, ...]) -> list[Group]:
+    """The lines with the notes beside them; matters of style stand by themselves, after the text."""
+
+    def beside(number: int) -> bool:
+        return notes[number - 1].weight != "style"
+
     runs: list[list[TextLine]] = []
     for line in lines:
-        if line.notes or not runs:
+        if any(beside(number) for number in line.notes) or not runs:
             runs.append([])
         runs[-1].append(line)
     groups = []
     for first, *rest in runs:
-        if first.notes:
-            groups.append(Group(first, tuple(notes[number - 1] for number in sorted(first.notes)), tuple(rest)))
+        if any(beside(number) for number in first.notes):
+            groups.append(
+                Group(first, tuple(notes[number - 1] for number in sorted(first.notes) if beside(number)), tuple(rest))
+            )
         else:
             groups.append(Group(None, (), (first, *rest)))
     return groups
