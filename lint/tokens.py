@@ -14,6 +14,9 @@ _CHUNK = regex.compile(r"\S+")
 # Signs that mean the same, one character for one, so that offsets stay right.
 _PLAIN = str.maketrans(
     {"’": "'", "‘": "'", "–": "-", "—": "-", "−": "-", "“": '"', "”": '"', "″": '"', "İ": "I", "ı": "i"}
+    | dict.fromkeys(
+        map(chr, range(0xD800, 0xE000)), "\N{REPLACEMENT CHARACTER}"
+    )  # halves of characters, which spaCy refuses
 )
 
 

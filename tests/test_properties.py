@@ -254,3 +254,16 @@ def test_times_that_could_mean_two_things(words: str, uses: int, makes: int, pri
     assert [passes * uses, passes * makes] == counts(report)
     assert [] == corrections(report)
     assert ["style"] == [finding.weight.value for finding in report.findings if finding.rule == "repeat-ambiguous"]
+
+
+def test_half_a_character_is_no_trouble() -> None:
+    """A lone surrogate, as a broken file can hold, is a character like any other."""
+    assert_survived("Hat\n\nRnd 1: 6 sc in \ud83e ring. (6)\n")
+
+
+def test_a_row_without_end_is_not_read() -> None:
+    """What is longer than any row is said to be not understood, and its words are quoted only from their start."""
+    report = check("Hat\n\nRnd 1: 6 sc in ring. (6)\nRnd 2: " + "sc in next st, " * 2_000 + "turn.\n")
+
+    assert counts(report) == [6, None]
+    assert len(report.ledger.rows[-1].cells[0].stopped_by) < 200

@@ -189,6 +189,9 @@ def _own_start(step, row) -> bool:
     return bool(places) and places[0].targets[0].kind.value == "ring"
 
 
+_BLANKS = regex.compile(r"(\s)\1{2,}+")  # runs of blanks, over which patterns would stumble
+
+
 def check_sections(context: Context) -> Iterator[Finding]:
     """section-missing: what every pattern has to give, known by heading or content."""
     text = context.source.text
@@ -198,12 +201,13 @@ def check_sections(context: Context) -> Iterator[Finding]:
         yield context.finding(
             "section-missing", span, what="any instructions that could be found (rows or rounds with labels)"
         )
+    squeezed = _BLANKS.sub(r"\1\1", text)
     for section in context.book.sections.required:
         if section.key == "title":
             given = bool(context.pattern.title)
         else:
             given = any(key in keys for key in section.headings) or any(
-                regex.search(pattern, text) for pattern in section.known_by
+                regex.search(pattern, squeezed) for pattern in section.known_by
             )
         if not given:
             yield context.finding("section-missing", span, what=section.name)

@@ -44,10 +44,16 @@ from lint.tree import (
     walk,
 )
 
+MOST_WORDS = 3_000  # of one row: beyond this a text is something else, and reading it would take too long
+
 
 def read_row(stream: Stream) -> Reading:
     """Read a whole row: all its words become steps, counts, or Unread steps."""
     reading = Reading([])
+    if len(stream.lexemes) > MOST_WORDS:
+        words = stream.words(0, 12) + " …"
+        reading.steps = [Unread(stream.span_from_all(), words, "this is longer than any row is")]
+        return reading
     stream = stream.with_size_lists()
     stream = stream.without(asides(stream) | emphasis(stream))
     parser = Clauses(stream, reading, top=True)

@@ -75,6 +75,9 @@ _STEEL = regex.compile(r"(?i)\bsteel\b")
 _HOOK_WORD = regex.compile(r"(?i)\b(?:hooks?|needles?|crochet)\b")
 
 
+_LINE = 400  # characters to each side: as much of a line as may speak of the hook
+
+
 def read_hooks(text: str) -> Iterator[Hook]:
     """Every hook that is named in more than one way, where the names surely speak of one hook."""
     behind = 0
@@ -91,8 +94,9 @@ def read_hooks(text: str) -> Iterator[Hook]:
             if first["letters"] is None or first["number"] is None:
                 continue
         behind = end
-        start = text.rfind("\n", 0, first.start()) + 1
-        line = text[start : text.find("\n", end) if "\n" in text[end:] else len(text)]
+        start = max(text.rfind("\n", 0, first.start()) + 1, first.start() - _LINE)
+        stop = text.find("\n", end, end + _LINE)
+        line = text[start : stop if stop >= 0 else end + _LINE]
         before, after = text[start : first.start()], text[end : end + 24]
         if _MORE_BEFORE.search(before) or _MORE_BEHIND.match(text, end):
             continue  # "4 mm and 5 mm (US G-6 and H-8)": which belong together is not read

@@ -76,8 +76,8 @@ def number(printed: str) -> float | None:
 
 
 def _number(sizes: int) -> str:
-    comma = r"|\d+,\d{1,2}(?!\d)" if sizes < 2 else ""  # among sizes a comma parts two of them
-    return rf"(?:\d+[ -]{_FRACTION}|{_FRACTION}|\d*(?:\.\d+)?\s?[{_SIGNS}]{comma}|\d+(?:\.\d+)?|{_DASH})"
+    comma = r"|\d++,\d{1,2}(?!\d)" if sizes < 2 else ""  # among sizes a comma parts two of them
+    return rf"(?:\d++[ -]{_FRACTION}|{_FRACTION}|\d*+(?:\.\d++)?\s?[{_SIGNS}]{comma}|\d++(?:\.\d++)?|{_DASH})"
 
 
 _BY = rf"(?:\s+(?i:{_OF_SIDE}))?\s*(?:[x×X]|\bby\b)\s*"
@@ -107,7 +107,7 @@ def _list_pattern(unit: str, sizes: int) -> tuple[regex.Pattern, regex.Pattern]:
 def read_lists(text: str, unit: str, sizes: int) -> Iterator[tuple[Span, tuple[tuple[Figure, ...], ...]]]:
     """Every list of figures before a unit (a regular expression): its place, and its figures side by side."""
     lists, figures = _list_pattern(unit, max(1, sizes))
-    for match in lists.finditer(text):
+    for match in _found_before(lists, text, _unit_pattern(unit)):
         start, end = match.span("all")
         cuts = [cut.span() for cut in _BY_ALONE.finditer(text, start, end)]
         begins, ends = [start, *(cut[1] for cut in cuts)], [*(cut[0] for cut in cuts), end]
@@ -117,6 +117,29 @@ def read_lists(text: str, unit: str, sizes: int) -> Iterator[tuple[Span, tuple[t
         )
         if all(sides):
             yield Span(start, end), sides
+
+
+_REACH = 400  # characters before a unit in which a list that ends in it stands
+
+
+@lru_cache(maxsize=32)
+def _unit_pattern(unit: str) -> regex.Pattern:
+    return regex.compile(unit, regex.I)
+
+
+def _found_before(lists: regex.Pattern, text: str, units: regex.Pattern) -> Iterator[regex.Match]:
+    """The lists in a text, looked for only where a unit follows: most figures of a pattern are no measures."""
+    done = start = end = 0
+    for unit in (*units.finditer(text), None):
+        if unit is not None and (unit.start() - _REACH <= end or not end):
+            start, end = start if end else max(0, unit.start() - _REACH), unit.end() + 4
+            continue
+        if end:
+            for match in lists.finditer(text, max(start, done), min(end, len(text))):
+                done = match.end()
+                yield match
+        if unit is not None:
+            start, end = max(0, unit.start() - _REACH), unit.end() + 4
 
 
 def read_lengths(text: str, sizes: int) -> tuple[Length, ...]:

@@ -52,6 +52,7 @@ class Stream:
         self.lexemes = lexemes
         self.vocabulary = vocabulary
         self.at = 0
+        self._pairs: dict[int, int] | None = None  # brackets that close each other
         offset = lexemes[-1].end if lexemes else 0
         self._end = Lexeme("end", "", offset, offset, False)
 
@@ -155,17 +156,18 @@ class Stream:
 
     def matching(self, index: int) -> int | None:
         """Index of the bracket that closes the one at `index`, or None."""
-        stack: list[str] = []
-        for position in range(index, len(self.lexemes)):
-            kind = self.lexemes[position].kind
-            if kind in OPENERS:
-                stack.append(OPENERS[kind])
-            elif kind in CLOSERS:
-                if not stack or stack.pop() != kind:
-                    return None
-                if not stack:
-                    return position
-        return None
+        if self._pairs is None:
+            self._pairs = {}
+            open_at: list[int] = []
+            for position, lexeme in enumerate(self.lexemes):
+                if lexeme.kind in OPENERS:
+                    open_at.append(position)
+                elif lexeme.kind in CLOSERS and open_at:
+                    if OPENERS[self.lexemes[open_at[-1]].kind] == lexeme.kind:
+                        self._pairs[open_at.pop()] = position
+                    else:
+                        open_at.clear()  # none that is open here is closed in its turn
+        return self._pairs.get(index)
 
     def without(self, indexes: set[int]) -> Stream:
         """A stream over all lexemes but those at `indexes`."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from dataclasses import dataclass
 
 from lint.place import Target, TargetKind
@@ -55,6 +56,7 @@ class Cursor:
         self._corners: set[int] | None = None
         self._groups: list[list[int]] | None = None
         self._chains: dict[int, int] | None = None
+        self._places: dict[tuple[int, bool], tuple[Target, list[int]]] = {}
 
     # state -----------------------------------------------------------------------------------------
 
@@ -80,7 +82,7 @@ class Cursor:
     def lay(self, nodes: list[Node]) -> None:
         """Put other places, or the same in another order, in place of these."""
         self.nodes = nodes
-        self._corners = self._groups = self._chains = None
+        self._corners, self._groups, self._chains, self._places = None, None, None, {}
 
     def rotate(self, index: int) -> None:
         """Move the start of a round to the place at `index`; the places passed over come round at its end."""
@@ -184,16 +186,14 @@ class Cursor:
                 self.last = node
                 return node
             return self.run_out(target, size)
-        loose = None
-        while index < end:
-            node = nodes[index]
-            if self.matches(node, target, size):
-                if loose is not None and kind is TargetKind.STITCH and self._stitches_between(loose, index):
-                    self.troubles.append(Trouble("passed", target.name or "", self._stitches_between(loose, index)))
-                return self._take(index)
-            if loose is None and self.matches(node, target, size, strict=False):
-                loose = index
-            index += 1
+        if index < end and self.matches(nodes[index], target, size):
+            return self._take(index)
+        strict, loose = self._first(target, size, True), self._first(target, size, False)
+        if strict is not None:
+            if loose is not None and loose < strict and kind is TargetKind.STITCH:
+                if passed := self._stitches_between(loose, strict):
+                    self.troubles.append(Trouble("passed", target.name or "", passed))
+            return self._take(strict)
         bounded = kind is TargetKind.STITCH and self.stop is not None
         if loose is not None and (kind is TargetKind.SPACE or bounded) and self.has(target, size):
             loose = None  # there are such places in this row: these few left are others
@@ -314,14 +314,25 @@ class Cursor:
 
     def has(self, target: Target, size: int) -> bool:
         """Whether the row has any place of the sort, used or not."""
-        return any(self.matches(node, target, size) for node in self.nodes)
+        return bool(self._where(target, size, True))
 
     def find(self, target: Target, size: int, start: int | None = None) -> int | None:
         """Index of the next matching place, strictly as named; None if there is none."""
-        for index in range(self.at if start is None else start, self.end):
-            if self.matches(self.nodes[index], target, size):
-                return index
-        return None
+        return self._first(target, size, True, start)
+
+    def _first(self, target: Target, size: int, strict: bool, start: int | None = None) -> int | None:
+        """Index of the first matching place from here on, or from `start`, before the end (or the stop)."""
+        where = self._where(target, size, strict)
+        at = bisect_left(where, self.at if start is None else start)
+        return where[at] if at < len(where) and where[at] < self.end else None
+
+    def _where(self, target: Target, size: int, strict: bool) -> list[int]:
+        """Indexes of all places that match; looked for once, for rows are long."""
+        known = self._places.get((id(target), strict))
+        if known is None:
+            where = [i for i, node in enumerate(self.nodes) if self.matches(node, target, size, strict)]
+            known = self._places[id(target), strict] = (target, where)  # the target is kept, and so its id
+        return known[1]
 
     # groups ------------------------------------------------------------------------------------------
 

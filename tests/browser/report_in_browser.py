@@ -21,7 +21,7 @@ DEMO = sorted((ROOT / "corpus_demo").glob("*.txt"))
 FAULTY = ROOT / "corpus_demo" / "plumstone-coaster-set.txt"
 WIDTHS = {"desktop": (1280, 900), "phone": (375, 740)}
 HOSTILE = (
-    "<script>alert(1)</script> Square\nUS terms\n\n\"><img src=http://127.0.0.1:9/x onerror=alert(2)> PART\n"
+    '<script>alert(1)</script> Square\nUS terms\n\n"><img src=http://127.0.0.1:9/x onerror=alert(2)> PART\n'
     "Rnd 1: 6 sc in magic ring, <b onmouseover=alert(3)>join</b>. (7 sc)\n"
     "Rnd 2: \u202e2 sc\u202c in each sc around \U0001f9f6\U0001f3fd. (12 sc)\n{{ 7 * 7 }} javascript:alert(4)\n"
 )
@@ -82,7 +82,9 @@ def test_accessible(browser: Browser, tmp_path: Path, path: Path, large: bool, d
     """No violation of WCAG 2.2 A and AA that the engine can find, in light and dark, usual and large print."""
     html = report_page(path, large)
     assert "script-src" not in html
-    opened = Opened(browser, html.replace("default-src 'none'; ", ""), tmp_path, dark=dark)  # so that the engine may run
+    opened = Opened(
+        browser, html.replace("default-src 'none'; ", ""), tmp_path, dark=dark
+    )  # so that the engine may run
     opened.page.evaluate("document.querySelectorAll('details').forEach(one => one.open = true)")
     found = Axe().run(
         opened.page, options={"runOnly": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]}
