@@ -30,6 +30,7 @@ LAYERS = [
     ["checks"],
     ["grade"],
     ["inspection"],
+    ["grading"],
     ["pictures"],
     ["reports"],
     ["cli"],

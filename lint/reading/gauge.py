@@ -18,12 +18,18 @@ class Gauge:
     span: Span  # from the number of stitches to the end of the width
     stitches: float
     stitch: str | None
-    width: Length
+    width: Length  # "10 cm", or "4 x 4 in": the second side is that of the rows
+    rows: float | None = None  # over the same length
 
     @property
     def per_cm(self) -> float:
         """Stitches in a centimetre."""
         return self.stitches / self.width.in_cm(self.width.sides[0][0].value or 1)
+
+    @property
+    def rows_per_cm(self) -> float | None:
+        """Rows in a centimetre, where the gauge gives them."""
+        return self.rows / self.width.in_cm(self.width.sides[-1][0].value or 1) if self.rows else None
 
 
 _COUNT = r"(?<![\w.,½¼¾-])(?<!\d/)(?P<count>\d+(?:[.,]\d+)?(?:\s?½)?)\s*"
@@ -34,6 +40,7 @@ _OTHER = regex.compile(
     r"(?i)\b(?:rep(?:eat)?s?|ripples?|patterns? reps?|patts?|motifs?|blocks?|squares? of|shells?|clusters?|groups?|v-sts?|"
     r"sps?|spaces|mesh(?:es)?|rnds? \d|rounds? \d|rows? \d|ch|chains?|edging|puffs?|popcorns?|bobbles?)\b"
 )
+_ROWS = regex.compile(rf"(?i){_COUNT}(?:[a-z]{{1,5}}\s+)?(?:rows?|rnds?|rounds?)\b")
 _STOP = regex.compile(r"[;\n]|\.(?=\s)|(?<=\w\w)\.$")
 
 
@@ -67,9 +74,10 @@ def read_gauges(
             continue
         if _OTHER.search(text, stretch.start, stretch.end):
             continue
+        rows = _ROWS.search(text, stretch.start, max(stretch.end, end))
         for one in found:
             stitches = number(one["count"])
             word = None if regex.fullmatch(rf"(?i){_ANY}", one["word"]) else one["word"].lower()
             if stitches:
                 span = Span(min(one.start(), length.span.start), max(one.end(), length.span.end))
-                yield Gauge(span, stitches, word, length)
+                yield Gauge(span, stitches, word, length, number(rows["count"]) if rows else None)

@@ -13,6 +13,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup, escape
 
 from lint.finding import Finding
+from lint.grading import GradingTable, grading_table
 from lint.inspection import Report
 from lint.ledger import LedgerRow
 from lint.pattern import Part
@@ -138,6 +139,7 @@ class ShownPattern:
     groups: tuple[Group, ...]
     tables: tuple[PartTable, ...]
     unread: tuple[Unread, ...]
+    grading: GradingTable
     pictures: tuple[Picture, ...]
     named: int = _UNCHECKED_NAMED
 
@@ -161,6 +163,7 @@ class ShownPattern:
             tuple(_groups(lines, notes)),
             tuple(_tables(report, notes)),
             tuple(Unread(row, *what_stopped(report, row)) for row in not_recomputed(report)),
+            grading_table(report),
             pictures(report, findings),
         )
 

@@ -1,0 +1,116 @@
+"""The grading table: every count in every size, and what follows from it by the gauge."""
+
+from __future__ import annotations
+
+import csv
+import io
+
+from helpers import check
+from openpyxl import load_workbook
+
+from lint.grading import GradedLine, grading_table
+from lint.reports.grading import grading_csv, grading_xlsx
+from lint.reports.page import as_page
+
+VEST = """Flatland Vest
+US terms
+Sizes: S (M, L)
+
+Gauge
+16 sc and 20 rows = 4 in
+
+BACK
+Ch 41 (45, 49).
+Row 1: Sc in 2nd ch from hook and in each ch across, turn. (40 (44, 48) sc)
+Rows 2-20 (24, 28): Ch 1, sc in each sc across, turn. (40 (44, 48) sc)
+Row 21 (25, 29): Ch 1, sc2tog, sc in each sc to last 2 sc, sc2tog, turn. (38 (42, 46) sc)
+"""
+
+
+def lines_of(text: str) -> dict[tuple[str, str], GradedLine]:
+    """The lines of a pattern's table by what they are, and their unit."""
+    return {(line.what, line.unit): line for line in grading_table(check(text)).lines}
+
+
+def test_counts_and_steps_of_every_size() -> None:
+    """Where a part starts, how wide it gets, where it ends and how many rows it has, with the steps between sizes."""
+    lines = lines_of(VEST)
+
+    assert lines["starts with", "sts"].values == (40, 44, 48)
+    assert lines["ends with", "sts"].values == (38, 42, 46)
+    assert lines["rows or rounds", "rows"].values == (21, 25, 29)
+    assert lines["widest", "sts"].steps == (4, 4)
+
+
+def test_measures_follow_from_the_gauge() -> None:
+    """40 sts at 16 to 4 in are 10 in; 21 rows at 20 to 4 in are 4.2 in (count = width x stitches per unit)."""
+    lines = lines_of(VEST)
+
+    assert lines["widest", "in"].values == (10, 11, 12)
+    assert lines["length", "in"].values == (4.2, 5, 5.8)
+
+
+def test_centimetres_where_the_gauge_is_in_them() -> None:
+    """Measures are in the gauge's own unit."""
+    lines = lines_of(VEST.replace("16 sc and 20 rows = 4 in", "16 sc and 20 rows = 10 cm"))
+
+    assert lines["widest", "cm"].values == (25, 27.5, 30)
+    assert lines["length", "cm"].values == (10.5, 12.5, 14.5)
+
+
+def test_no_measures_without_a_gauge() -> None:
+    """Without a gauge, or with several that could be meant, nothing is reckoned."""
+    two = VEST.replace(
+        "16 sc and 20 rows = 4 in", "16 sts = 4 in with the large hook\n18 sts = 4 in with the small hook"
+    )
+
+    for text in (VEST.replace("16 sc and 20 rows = 4 in", "is not important"), two):
+        assert {unit for _, unit in lines_of(text)} == {"sts", "rows"}
+
+
+def test_what_is_not_known_is_left_out() -> None:
+    """A row that was not recomputed could be the widest or stand for several: those values are not given."""
+    lines = lines_of(VEST.replace("Ch 1, sc2tog, sc in each sc to last 2 sc, sc2tog", "Frabble to the wuzzock"))
+
+    assert lines["starts with", "sts"].values == (40, 44, 48)
+    assert lines["widest", "sts"].values == lines["rows or rounds", "rows"].values == (None, None, None)
+
+
+def test_rows_that_only_repeat_a_count_are_not_listed() -> None:
+    """Of the single rows only those stand in the table at which a count changes."""
+    single = [line.what for line in grading_table(check(VEST)).lines if not line.summary]
+
+    assert len(single) == 2
+
+
+def test_one_size_has_no_table() -> None:
+    """A pattern in one size has nothing to set side by side."""
+    assert grading_table(check("Hat\nUS terms\nRnd 1: 6 sc in ring. (6)\n")).lines == ()
+
+
+def test_csv_for_a_spreadsheet() -> None:
+    """The CSV has a column for each size and each step; words that look like formulas are written as words."""
+    raw = grading_csv([check(VEST.replace("Flatland Vest", "=1+1"))])
+    head, first, *_ = csv.reader(io.StringIO(raw.decode("utf-8-sig")))
+
+    assert head == ["Pattern", "Part", "What", "Unit", "S", "M", "L", "S to M", "M to L"]
+    assert first[0] == "'=1+1"
+    assert first[4:] == ["40", "44", "48", "4", "4"]
+
+
+def test_workbook_for_a_spreadsheet() -> None:
+    """The workbook has the parts on one sheet and every count on the other, numbers as numbers, no formula."""
+    book = load_workbook(io.BytesIO(grading_xlsx([check(VEST.replace("Flatland Vest", "=1+1"))])))
+
+    assert book.sheetnames == ["Parts", "Counts"]
+    assert [cell.value for cell in book["Parts"][2]][4:7] == [40, 44, 48]
+    assert {cell.data_type for sheet in book for row in sheet for cell in row} <= {"s", "n"}
+
+
+def test_the_report_shows_the_sizes_side_by_side() -> None:
+    """The HTML report has the table, and says what the measures were reckoned with."""
+    page = as_page(check(VEST))
+
+    assert "The sizes side by side" in page
+    assert "16 sc and 20 rows = 4 in" in page.split('id="grading"')[1]
+    assert "id=\"grading\"" not in as_page(check("Hat\nUS terms\nRnd 1: 6 sc in ring. (6)\n"))
