@@ -113,4 +113,4 @@ def test_the_report_shows_the_sizes_side_by_side() -> None:
 
     assert "The sizes side by side" in page
     assert "16 sc and 20 rows = 4 in" in page.split('id="grading"')[1]
-    assert "id=\"grading\"" not in as_page(check("Hat\nUS terms\nRnd 1: 6 sc in ring. (6)\n"))
+    assert 'id="grading"' not in as_page(check("Hat\nUS terms\nRnd 1: 6 sc in ring. (6)\n"))

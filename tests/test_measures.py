@@ -241,6 +241,25 @@ class TestSteps:
 
         assert graded(line, f"{names[0]} ({', '.join(names[1:])})") == []
 
+    @pytest.mark.parametrize("table", load_table("measures")["tables"], ids=lambda table: table["source"])
+    def test_whole_published_tables(self, table: dict[str, Any]) -> None:
+        """Of a published size table exactly that is found which a technical editor finds."""
+        lines = "\n".join(table["lines"])
+        text = f"Plain Pullover\nSizes: 1 (2, 3, 4, 5, 6, 7, 8, 9)\nFinished measurements\n{lines}\n"
+        rules = ("size-step-broken", "measurement-disagrees")
+        points = [[rule, words] for rule in rules for words, _, _ in said(text, rule)]
+
+        assert sorted(points) == sorted(table["found"])
+
+    def test_published_start_chains_pass(self) -> None:
+        """A published correction's start chains, 24 apart throughout, leave nothing to ask (Simply Crochet, correction to issue 54)."""
+        text = (
+            "Wrap\nSizes: S (M, L, XL)\nBACK\nCh 173 (197, 221, 245).\n"
+            "Row 1: Sc in 2nd ch from hook and in each ch across. (172 (196, 220, 244) sc)\n"
+        )
+
+        assert [finding.rule for finding in check(text).findings if finding.rule != "section-missing"] == []
+
     @pytest.mark.parametrize(
         "line",
         [

@@ -20,6 +20,9 @@ from lint.reading.measures import (
 )
 from lint.rulebook import Tolerance
 
+_SHORT = 2.5  # cm to the inch, as a rule of thumb has it
+_LISTED = 4  # figures from which on a list shows how it was reckoned
+_QUARTER = 0.13  # in: as far as rounding to quarters moves a figure
 _ROUNDER = 2.5  # "about 6 in" may be so many times as far off before it is called wrong
 
 
@@ -76,6 +79,7 @@ def check_measures(context: Context) -> Iterator[Finding]:
     """measurement-disagrees: "27½ in (67.5 cm)"."""
     tolerance = context.book.materials.tolerances.measurement
     text, sizes = context.source.text, context.pattern.sizes
+    short: list[Mismatch] = []
     for pair in read_pairs(text, read_lengths(text, max(1, len(sizes)))):
         wrong = mismatches(pair, tolerance)
         listed = sum(len(side) for side in pair.first.sides)
@@ -84,6 +88,50 @@ def check_measures(context: Context) -> Iterator[Finding]:
             continue
         for one in wrong:
             yield _finding(context, one, tolerance)
+        if (farthest := _by_short_inch(pair, {one.first for one in wrong})) is not None:
+            short.append(farthest)
+    if short:
+        yield _short_inch(context, short)
+
+
+def _by_short_inch(pair: Pair, wrong: set[Figure]) -> Mismatch | None:
+    """The figures farthest apart of two lists that were reckoned with 2.5 cm to the inch, not 2.54; None if they were not."""
+    if [len(side) for side in pair.first.sides] != [len(side) for side in pair.second.sides]:
+        return None
+    found: list[tuple[float, Mismatch]] = []
+    exact = 0
+    for one, other in zip(pair.first.sides, pair.second.sides, strict=True):
+        for index, (first, second) in enumerate(zip(one, other, strict=True)):
+            if first in wrong or first.value is None or second.value is None:
+                continue
+            inch, cm = (first.value, second.value) if pair.first.unit == "in" else (second.value, first.value)
+            if abs(cm / _SHORT - inch) > _QUARTER:
+                return None
+            apart = abs(cm / CM_IN_AN_INCH - inch)
+            exact += apart <= 2 * _QUARTER
+            found.append((apart, Mismatch(pair, first, second, index, len(one), second)))
+    if len(found) < _LISTED or 2 * exact > len(found):
+        return None
+    return max(found, key=lambda one: one[0])[1]
+
+
+def _short_inch(context: Context, short: list[Mismatch]) -> Finding:
+    """One question for all lists that were reckoned with the short inch."""
+    worst = short[0]
+    first, second = worst.first, worst.second
+    assert first.value is not None and second.value is not None
+    label = "these all come out with 2.5 cm to the inch; an inch is 2.54 cm, and larger sizes are farther out"
+    return context.finding_at(
+        "measurement-disagrees",
+        second.span,
+        sizes=(),
+        expected=_converted(worst.pair.first, first.value),
+        found=_shown(worst.pair.second, second.value),
+        related=tuple(Related(one.pair.second.span, label if one is worst else "and these") for one in short),
+        weight=Weight.QUERY,
+        other=_shown(worst.pair.first, first.value),
+        back=_converted(worst.pair.second, second.value),
+    )
 
 
 def _finding(context: Context, wrong: Mismatch, tolerance: Tolerance) -> Finding:

@@ -17,6 +17,9 @@ from lint.reading.measures import CM_IN_AN_INCH, Figure, inches, read_lengths, r
 from lint.source import Span
 
 _STITCHES = r"(?:sts?|stitches|sc|hdc|htr|dc|tr|dtr|chs?|chains?)(?![\w-])"
+_MANY = 6  # sizes from which on a line that is straight in all the others is taken to be meant straight
+_STRAIGHT = 1e-6
+_LEAST_OFF = 0.4  # of what is a break elsewhere: there a smaller one shows
 _FIRST, _ENDS = 4, 5  # sizes from which on a figure inside, and at either end of, a list is looked at
 
 
@@ -50,7 +53,10 @@ def _without(values: list[float], index: int, rounding: float, least: float) -> 
     off = values[index] - line
     inside = 0 < index < len(values) - 1
     if inside:
-        broken = abs(off) >= max(step if len(values) == _FIRST else step / 2, least) - 1e-9
+        straight = all(abs(low + step * (i - first) - value) < _STRAIGHT for i, value in others)
+        part = 1.0 if len(values) == _FIRST else 0.2 if straight and len(values) >= _MANY else 0.5
+        least = least if part > 0.2 else _LEAST_OFF * least
+        broken = abs(off) >= max(part * step, least) - 1e-9
     else:  # steps often change at the ends: there, only what stands out of the order of the sizes
         beyond = off > 0 if index == 0 else off < 0
         broken = len(values) >= _ENDS and beyond and abs(off) >= max(step, least) - 1e-9
