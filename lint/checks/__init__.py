@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 from lint.checks import (
+    amounts,
     cautions,
     chains,
     declared,
+    ease,
     folding,
     gauge,
+    kit,
     labels,
+    level,
     materials,
     measures,
     pieces,
@@ -39,6 +43,10 @@ CHECKS = (
     measures.check_measures,
     gauge.check_gauge,
     steps.check_steps,
+    amounts.check_amounts,
+    ease.check_ease,
+    kit.check_kit,
+    level.check_level,
     sides.check_sides,
     pieces.check_pieces,
     seams.check_seams,
