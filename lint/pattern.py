@@ -116,5 +116,6 @@ class Pattern:
     specials: tuple[Special, ...] = ()
     countings: tuple[tuple[int | None, Counting], ...] = ()  # chain length (None: any) and what notes say of it
     sizes: tuple[str, ...] = ()
+    sizes_unnamed: Span | None = None  # the first list over the sizes, where no line names them
     facts: dict[str, bool] = field(default_factory=dict)
     unplaced: tuple[Span, ...] = ()  # lines full of stitches that belong to no row, section or definition

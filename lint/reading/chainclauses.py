@@ -11,7 +11,7 @@ from lint.reading.places import places
 from lint.reading.remarkclauses import RemarkClauses
 from lint.reading.stream import OPENERS, Stream
 from lint.reading.targets import is_space_word, names_piece, of_last_row, target
-from lint.tree import Chain, Either, Join, MakeRing, Remark, Repeat, Skip
+from lint.tree import Chain, Either, Join, MakeRing, Remark, Repeat, Skip, Work
 
 
 class ChainClauses(RemarkClauses):
@@ -132,6 +132,10 @@ class ChainClauses(RemarkClauses):
         close = stream.matching(stream.at + 1) if stream.kind() == "with" and stream.kind(1) in OPENERS else None
         stream.at = close + 1 if close is not None else stream.at  # "a magic ring with (C1)"
         self.steps.append(MakeRing(stream.span_from(start)))
+        if stream.kind() == "number" and stream.peek().glued and stream.kind(1) in (".", ",", "end", *OPENERS):
+            span, number = stream.peek().span, stream.take().quantity  # "MR7": as many sc in it
+            ring = Place(span, Which.NEXT, (Target(TargetKind.RING),), bare=True)
+            self.steps.append(Work(span, "sc", number, (ring,), number_said=True))
         if stream.kind() == "or":  # "Magic loop or ch 5, join to form a ring": one ring, made as one likes
             before, ring = stream.at, self.steps[-1]
             stream.take()

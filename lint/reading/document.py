@@ -80,6 +80,7 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
         tuple(_countings(source, layout, lexicon, vocabulary)),
         sizes,
         unplaced=tuple(_unplaced(source, layout, parts, entries, lexicon)),
+        sizes_unnamed=layout.sizes_unnamed,
         facts={"spiral": any(word in source.text.lower() for word in book.layout.spiral_words)},
     )
     return pattern, terms, lexicon

@@ -11,7 +11,7 @@ from lint.reading.gates import Gate, GateReader, Passage, Sizes, names_place
 from lint.reading.headings import GATE, Line, PartHeadings
 from lint.reading.labels import LabelReader
 from lint.reading.sections import SectionFinder
-from lint.reading.sizes import size_names
+from lint.reading.sizes import find_sizes
 from lint.rulebook import Rulebook
 from lint.source import SourceText, Span
 
@@ -64,6 +64,7 @@ class Layout:
     parts: list[PartText]
     prose: list[Span]
     sizes: tuple[str, ...] = ()
+    sizes_unnamed: Span | None = None  # the first list, where lists alone tell that there are sizes
 
 
 class LayoutReader:
@@ -72,7 +73,8 @@ class LayoutReader:
     def __init__(self, source: SourceText, book: Rulebook) -> None:
         self.source = source
         self.finder = SectionFinder(book.layout)
-        self.sizes = size_names(source, self.finder)  # their number decides what a run of figures is
+        self.size_line = find_sizes(source, self.finder)
+        self.sizes = self.size_line.names  # their number decides what a run of figures is
         self.labels = LabelReader(book.layout, max(1, len(self.sizes)))
         self.gates = GateReader(self.sizes)
         self.passage = Passage(self.gates)
@@ -101,7 +103,7 @@ class LayoutReader:
         return bare >= 3 and bare > worded or bare == 2 and not worded
 
     def read(self) -> Layout:
-        layout = Layout(None, None, [], [], [], self.sizes)
+        layout = Layout(None, None, [], [], [], self.sizes, self.size_line.unnamed)
         part: PartText | None = None
         section: str | None = None
         row: RowText | None = None

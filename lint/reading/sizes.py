@@ -1,74 +1,224 @@
-"""Finds the names of the sizes that a pattern is written for."""
+"""Finds the sizes that a pattern is written for.
+
+What the lists in the rows show is the measure: of several lines that might name the sizes, the one counts that has as
+many names as the lists have figures.  Where none names them, a list of measures does ("Bust: 32 (36, 40) in"), and
+where there is none of these either they are the 1st, 2nd and 3rd size.
+"""
 
 from __future__ import annotations
 
+from collections import Counter
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import pairwise
+
 import regex
 
+from lint.reading.listings import STRONG, Listing, listings
 from lint.reading.sections import SectionFinder
-from lint.source import SourceText
+from lint.reading.sizenames import Names, is_size_name, named_measures, split_names
+from lint.source import SourceText, Span
 
-_MEASURE = regex.compile(
-    r"\d\s*(?:½|¼|¾|\d/\d)?\s*(?:cm|mm|ins?\b|inch|\"|”|″|'|[x×]\s?\d)|\b(?:about|approx|across|square|diameter|tall|long|wide|high|fits?|one size)\b",
+
+@dataclass(frozen=True, slots=True)
+class SizeLine:
+    """The sizes in the order printed, () for a pattern in one size."""
+
+    names: Names = ()
+    unnamed: Span | None = None  # where the first list stands, if lists alone tell that there are sizes
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """What the lists of a text show of the number of sizes; 0 where they show nothing."""
+
+    number: int = 0
+    lists: tuple[Listing, ...] = ()
+
+    def fit(self, number: int) -> bool:
+        """Whether most of the lists can be read as so many figures."""
+        return not self.lists or 2 * self._readable(number) >= len(self.lists)
+
+    @property
+    def sure(self) -> bool:
+        """Whether the lists alone tell that there are sizes."""
+        return self._readable(self.number) >= _ENOUGH and _MOST * self._readable(self.number) >= (_MOST - 1) * len(self.lists)
+
+    @property
+    def first(self) -> Span | None:
+        return next((one.span for one in self.lists if self.number in one.numbers), None)
+
+    def _readable(self, number: int) -> int:
+        return sum(number in one.numbers for one in self.lists)
+
+
+_ENOUGH = 3
+_MOST = 4
+_FRONT = 60  # lines in which sizes may be named
+
+_NUMBER_WORD = r"(?:\d{1,2}|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)"
+_SENTENCES = (
+    rf"\b(?:in|has|covers|offers|of|for)\s+(?:the\s+)?{_NUMBER_WORD}\s+(?:different\s+)?sizes?\b[^:.\n]{{0,20}}?[:,–—-]\s*(?P<names>(?:[^.\n]|\.(?=\d))+)",
+    r"\b(?:avail\p{L}+|comes?|made|offered|graded|worked|written|given|instructions?|directions?|pattern)\s+(?:are\s+|is\s+)?(?:in|for|from)\s+(?:the\s+)?(?:sizes?\s+)?(?P<names>(?:[^.\n]|\.(?=\d))+)",
+    r"(?:^|[.;:]\s+|\bin\s+|\bfor\s+)\W{0,3}(?:(?:wom[ae]n|lad|m[ae]n|child|kid|adult|baby|girl|boy)[\p{L}’']*\s+)?sizes?:?\s+(?=[^:\s])(?P<names>(?:[^.\n]|\.(?=\d)){2,})",
+    r"[(\[](?P<names>[^()\[\]\n]*\p{L}[^()\[\]\n]*)[)\]]",
+    r"^\W*sizes?\s*(?:\||\t|\s{2,})\s*(?P<names>[^\n]+)$",
+)
+_SAYS = tuple(regex.compile(form, regex.I | regex.M) for form in _SENTENCES)
+_IN_BRACKETS = regex.compile(
+    r"\b(?:for|in)\s+(?:the\s+)?(?:sizes?\s+)?(?P<first>[^\s,;.()][^,;.()]{0,20}?)(?:\s+sizes?)?\b\s*[,;.(:–—-]*\s*"
+    r"(?:and\s+|with\s+|the\s+|changes?\s+|figures?\s+|numbers?\s+|instructions?\s+|larger\s+|other\s+|those\s+|for\s+)*(?:sizes?\s+)?"
+    r"(?P<rest>[^.()\n]{1,80}?)\s+(?:sizes?\s+)?(?:are\s+|is\s+|stand\s+|given\s+|shown\s+|written\s+|in order\s+)*(?:in|within|between)\s+(?:\w+\s+)?(?:parenthes|bracket)",
     regex.I,
 )
+_FOR_ALL = regex.compile(
+    r"(?i)\b(?:larger|bigger|other|remaining)\s+sizes?\b|\bsmallest\s+size\b|\bfor\s+(?:all|every|both)\s+sizes?\b|\b(?:applies|refers|is)\s+(?:to|for)\s+all\s+sizes\b"
+)
+_MEASURED_THING = regex.compile(
+    r"(?i)\b(?:to\s+)?fit|\b(?:bust|chest|waist|hips?|head|hand|foot|feet|sole|neck|body|brim|calf|leg|arm|palm|width|length|height|weight|circumference|diameter|girth|around|wide|long|measure(?:s|ments?)?|dimensions?|finished|actual|sizes?|ages?|shoe)\b"
+)
+_NO_SIZE = regex.compile(r"(?i)\b(?:hooks?|yarn|balls?|skeins?|hanks?|gauge|tension|rows?|rnds?|rounds?|sts|sc|dc|buttons?|needles?|yds?|yards?|metres?|meters?|grams?)\b|\d\s?g\b")  # fmt: skip
+_OF_LIST = regex.compile(r"\d+(?:[.,]\d+)?(?:\s?[¼½¾]|\s\d/\d)?")
+_RUN_OF_LIST = regex.compile(rf"{_OF_LIST.pattern}(?:\s?[-–/]\s?{_OF_LIST.pattern})?")
+_MEASURE = regex.compile(r"(?i)\d\s*(?:½|¼|¾)?\s*(?:cm|mm|ins?\b|inch|months?|years?|[\"”″]|kg|lb)")
 
 
-def size_names(source: SourceText, finder: SectionFinder) -> tuple[str, ...]:
-    """The sizes in the order printed; () for a pattern in one size."""
-    lines = source.text.splitlines()
+def find_sizes(source: SourceText, finder: SectionFinder) -> SizeLine:
+    """The sizes of a pattern, and how they are told."""
+    text = source.text
+    shown = shown_by_lists(text)
+    lines = text.splitlines()[:_FRONT]
+    for named in (list(_headed(lines, finder)), list(_spoken(lines))):
+        fitting = next((names for names in named if shown.fit(len(names))), None)
+        if fitting is not None or named and not shown.sure:
+            return SizeLine(fitting or named[0])
+    measured = _measured(lines, finder, shown.number)
+    if measured:
+        return SizeLine(measured)
+    if shown.sure or shown.number and _FOR_ALL.search(text) is not None:
+        return SizeLine(tuple(f"{_ordinal(number)} size" for number in range(1, shown.number + 1)), shown.first)
+    return SizeLine()
+
+
+def shown_by_lists(text: str) -> Shown:
+    """How many figures the lists of a text have."""
+    found = list(listings(text, 0))
+    for shapes in (STRONG, *(((shape,)) for shape in ("strokes", "hyphens", "all in brackets", "bare"))):
+        some = [one for one in found if one.shape in shapes]
+        if len(some) < (1 if shapes is STRONG else _ENOUGH):
+            continue
+        counted = Counter(number for one in some for number in one.numbers)
+        return Shown(max(counted, key=lambda number: (counted[number], number)), tuple(some))
+    return Shown()
+
+
+# named in words ----------------------------------------------------------------------------------------------
+
+
+def _headed(lines: list[str], finder: SectionFinder) -> Iterator[Names]:
+    """Every way in which the lines under a heading "Sizes" might name them, the likeliest first."""
     for index, line in enumerate(lines):
-        heading = finder.at_line(line)
-        if heading is None or heading.key != "size":
+        content = _size_heading(line, finder)
+        if content is None:
             continue
-        if not line[heading.start : heading.end].lower().startswith(("size", "to fit", "sizing")):
-            continue
-        said = line[heading.content :].strip() or next(
-            (below.strip() for below in lines[index + 1 :] if below.strip()), ""
-        )
-        names = split_sizes(said) or _measured(said)
-        if len(names) > 1:
-            return names
-    match = regex.search(r"(?im)^\W*sizes?\s+(?=[^:\s])(.{2,})$", source.text)  # "SIZES S/M/L/XL. …"
-    return split_sizes(match[1].strip()) if match else ()
+        yield from _in_words(line[content:])
+        if not line[content:].strip():
+            below = _block(lines, index + 1)
+            if below:
+                yield from _in_words(below[0])
+            yield from _line_by_line(below)
+            yield from (names for other in below[1:4] for names in split_names(other, known=True))
 
 
-def _measured(line: str) -> tuple[str, ...]:
+def _spoken(lines: list[str]) -> Iterator[Names]:
+    """The same for sentences, tables, and lists that stand alone."""
+    lines = [line if not _NO_SIZE.search(line) and not regex.search(r"(?i)\bonly\b", line) else "" for line in lines]
+    text = "\n".join(lines)
+    for form in _SAYS:
+        for match in form.finditer(text):
+            yield from split_names(match["names"], known=True)
+    for match in _IN_BRACKETS.finditer(text, overlapped=True):
+        first, rest = match["first"].strip(), next(split_names(match["rest"], known=True), (match["rest"].strip(),))
+        if is_size_name(first) and all(map(is_size_name, rest)) and first not in rest:
+            yield (first, *rest)
+    for line in lines:
+        if regex.match(r"\W*\p{L}", line):
+            yield from (names for names in split_names(line, known=True) if regex.search(r"[(\[{]", line) or len(names) > 2)
+    for index, (before, line) in enumerate(pairwise(["", *lines])):
+        if not before.strip() or _own_size(before) is None:
+            yield from _line_by_line([other for other in _block(lines, index) if line.strip()])
+
+
+def _size_heading(line: str, finder: SectionFinder) -> int | None:
+    """Where what a heading says of the sizes begins: "Sizes: …", "TO FIT …"."""
+    heading = finder.at_line(line)
+    if heading is None or heading.key != "size":
+        return None
+    told = line[heading.start : heading.end].lower().startswith(("size", "to fit", "sizing", "available"))
+    return heading.content if told else None
+
+
+def _in_words(said: str) -> Iterator[Names]:
+    yield from filter(None, [named_measures(said)])
+    yield from split_names(said)
+
+
+def _block(lines: list[str], start: int) -> list[str]:
+    """The lines from one on to the next blank line; blank lines before them are passed over."""
+    while start < len(lines) and not lines[start].strip():
+        start += 1
+    end = next((index for index in range(start, len(lines)) if not lines[index].strip()), len(lines))
+    return lines[start:end]
+
+
+def _line_by_line(block: list[str]) -> Iterator[Names]:
+    """ "S: 32 in", "M: 36 in", each in a line of its own."""
+    names: list[str] = []
+    for line in block:
+        name = _own_size(line)
+        if name is None:
+            break
+        names.append(name)
+    if len(names) > 1 and len(set(names)) == len(names):
+        yield tuple(names)
+
+
+def _own_size(line: str) -> str | None:
+    """The size that a line with its measure begins with."""
+    match = regex.match(r"[\s•*·-]*(?:sizes?\s+)?(?P<name>[^:=|(\t]{1,20}?)\s*(?:[:=|(\t]|\s[-–—]\s|\s{2,})(?P<rest>.*)$", line, regex.I)
+    if match is None or not is_size_name(match["name"]) or not regex.search(r"\p{L}", match["name"]):
+        return None
+    return match["name"] if _MEASURE.search(match["rest"]) else None
+
+
+# named by their measures ---------------------------------------------------------------------------------------
+
+
+def _measured(lines: list[str], finder: SectionFinder, number: int) -> Names:
     """The figures of "To fit 81 (86, 91) cm", which name the sizes where nothing else does."""
-    match = regex.search(r"(?<![\d(\[])(\d[\d½¼¾.]*)\s?[(\[](\d[\d½¼¾.]*(?:\s*[,:;]\s*\d[\d½¼¾.]*)+)[)\]]", line)
-    return (match[1], *regex.split(r"\s*[,:;]\s*", match[2])) if match else ()
+    for line in lines:
+        heading = _size_heading(line, finder) is not None
+        for one in listings(line, 0):
+            before = line[: one.span.start]
+            if not _MEASURED_THING.search(before) and not _MEASURE.search(line) or _NO_SIZE.search(line):
+                continue
+            names = _figures(line, one, number)
+            if number and len(names) == number or not number and heading and len(names) > 1:
+                return names
+    return ()
 
 
-def split_sizes(line: str) -> tuple[str, ...]:
-    """ "S (M, L)", "Child [Teen, Adult]", "S/M (L/XL)", "(0-3, 3-6, 6-9) months", "S (M) L (XL)"."""
-    line = regex.split(r"\.\s", line + " ")[0].strip(" .")
-    if _MEASURE.search(line) or not line or len(line) > 90:
-        return ()
-    line = regex.sub(r"(?i)\s*(months?|years?|yrs?|mos?)\s*$", "", line)
-    if regex.fullmatch(r"[^()\[\]]+(?:\s*\([^()]+\)){2,}", line):
-        names = [name.strip() for name in regex.split(r"[,;:()]", line) if name.strip()]  # "XS (S, M) (L, XL)"
-        return tuple(names) if all(len(name) <= 20 for name in names) else ()
-    match = regex.fullmatch(r"(?P<first>[^()\[\]]*?)\s*[(\[](?P<rest>[^()\[\]]+)[)\]]\s*", line)
-    if match:
-        first, rest = match["first"].strip(), match["rest"]
-        cut = (
-            r"\s*,\s*"
-            if "," in rest
-            else r"\s+[-–]\s+"
-            if regex.search(r"\s[-–]\s", rest)
-            else r"\s*[-–]\s*"
-            if regex.search(r"[A-Za-z]\s*[-–]\s*[A-Za-z]", rest)
-            else r"\s*[,:;]\s*"
-        )
-        names = ([first] if first else []) + regex.split(cut, rest)
-    elif regex.fullmatch(r"[\w.-]+(?:\s*\([\w.-]+\)\s*[\w.-]+)+(?:\s*\([\w.-]+\))?", line):
-        names = regex.findall(r"[\w.-]+", line)  # "S (M) L (XL)"
-    elif regex.fullmatch(r"[\w.]+(?:\s*/\s*[\w.]+)+", line):
-        names = regex.split(r"\s*/\s*", line)
-    elif regex.fullmatch(r"[A-Za-z\d]{1,4}(?:\s?[-–]\s?[A-Za-z\d]{1,4}){2,}|[^;|]+(?:\s*[;|]\s*[^;|]+)+", line):
-        names = regex.split(r"\s*[-–;|]\s*", line)  # "S-M-L-XL", "S | M | L"
-    elif regex.search(r",|\band\b|&", line):
-        names = regex.split(r"\s*,\s*(?:(?:and|&)\s+)?|\s+(?:and|&)\s+", line)
-    else:
-        return ()
-    names = [name.strip() for name in names if name.strip()]
-    return tuple(names) if all(0 < len(name) <= 20 for name in names) else ()
+def _figures(line: str, one: Listing, number: int) -> Names:
+    words = line[one.span.start : one.span.end]
+    for form in (_RUN_OF_LIST, _OF_LIST):
+        names = tuple(regex.sub(r"\s", "", match[0]) for match in form.finditer(words))
+        if len(set(names)) == len(names) and (not number or len(names) == number):
+            return names
+    return ()
+
+
+def _ordinal(number: int) -> str:
+    return f"{number}{ {1: 'st', 2: 'nd', 3: 'rd'}.get(number, 'th') }"
+
+
+__all__ = ["SizeLine", "find_sizes", "shown_by_lists"]

@@ -14,7 +14,8 @@ from lint.reading.clauses import Reading, read_row
 from lint.reading.document import count_words
 from lint.reading.labels import LabelReader
 from lint.reading.measure import Measure, measure
-from lint.reading.sizes import split_sizes
+from lint.reading.listings import listings
+from lint.reading.sizenames import is_size_name, split_names
 from lint.reading.stream import Stream, Vocabulary
 from lint.reading.terms import find_terms
 from lint.reports.inwords import in_words, renamed
@@ -95,9 +96,6 @@ _BEFORE = (
     "† sc in next st † ",
 )
 _SIZE_GATE = regex.compile(r"(?i)^\W*(?:for\s+)?(?:all\s+sizes|sizes?\s[^:.*()\[\]]{1,40}?(?:\s+only)?)\s*:\s*")
-_SIZE_NAME = regex.compile(
-    r"(?i)(?:\d?x{0,3}[sl]|m|\d?xs|\d{1,2}|small|medium|large|child|adult|teen|baby|toddler|[/-])+(?: ?\w*)"
-)
 _HEADING = regex.compile(r"\s*(?P<name>\p{Lu}[\p{L} '-]{2,30}?)\s*\((?:make\s+|x\s?)?\d+\b[^()]*\)[;:.]?\s*$", regex.I)
 _DEFINES = regex.compile(
     r"\s*(?P<name>[^:=()]{3,40}?)\s*(?:\((?:uses? (?P<uses>[^()]{3,30})|[^()]{1,20})\))?\s*(?::|=|\s[–-]\s)", regex.I
@@ -123,15 +121,16 @@ def _read(line: str, lexicon: Lexicon, labels: LabelReader) -> ClauseReading:
         body = body[gate.end() :]
         inner = labels.at_line(body, 0)  # "Size 4 only: 9th round:"
         body = body[inner.body :] if inner is not None else body
-    sizes = split_sizes(body.strip())
+    sizes = next(split_names(body.strip()), ())
     heading = _HEADING.match(body)
-    if _SIZE_LINE.fullmatch(body.strip()) or _AMOUNTS.fullmatch(body.strip()):
+    alone = any(one.span.end - one.span.start == len(body.strip()) for one in listings(body.strip(), 0))
+    if alone or _SIZE_LINE.fullmatch(body.strip()) or _AMOUNTS.fullmatch(body.strip()):
         return ClauseReading(line, True)
     if _LEGEND.match(body) or heading and not any(i.kind in _WORKING for i in lexicon.read(heading["name"])):
         return ClauseReading(line, True)
     lexemes = lexicon.read(body)
     works = any(lexeme.kind in _WORKING for lexeme in lexemes)
-    if len(sizes) > 1 and not works and all(_SIZE_NAME.fullmatch(name) for name in sizes):
+    if len(sizes) > 1 and not works and all(map(is_size_name, sizes)):
         return ClauseReading(line, True)
     if gate is not None and not body.strip():
         return ClauseReading(line, True)

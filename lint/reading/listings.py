@@ -1,0 +1,96 @@
+"""Finds in plain text whatever looks like a list over the sizes, in each of the trade's shapes, however many figures.
+
+`figures` reads lists of a known number of sizes; this tells how many there are, and which lists have too few.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+import regex
+
+from lint.source import Span
+
+_ONE = r"(?:\d+(?:[.,]\d+)?(?:\s?[¼½¾⅓⅔⅛⅜⅝⅞]|\s\d/\d)?(?:st|nd|rd|th)?|[¼½¾]|[-–—](?=\s*[,:;)\]}])|\b(?:zero|one|two|three|four|five|six|seven|eight|nine|ten|twelve)\b)"
+_EMPTY = r"[-–—]"
+_RUN = rf"{_ONE}(?:\s?[-–]\s?{_ONE})?"
+_UNIT = regex.compile(
+    r"\s*(?:sts?|stitches|sc|hdc|htr|dc|tr|chs?|sps?|times|more|rows?|rnds?|rounds?|in|ins|inches|cm|unworked|sets?|rep(?:eat)?s?)\b"
+)
+_GROUP = rf"[(\[{{]\s*{_ONE}(?:\s*[,:;]\s*{_ONE})*\s*[)\]}}]"
+_NOT_ROWS = r"(?<!\b(?:rows?|rnds?|rounds?|rds?)\.?\s)"  # "Rep Rows 2, 4, 6"
+SHAPES = {
+    "alternating": regex.compile(
+        rf"(?<![\w.,/¼½¾-])(?P<list>{_RUN}(?:\s?[(\[]{_ONE}[)\]]\s?{_ONE})+(?:\s?[(\[]{_ONE}[)\]])?)(?!\s?[(\[,])"
+    ),
+    "groups": regex.compile(
+        rf"(?<![\w.,/¼½¾-])(?P<list>{_ONE}\s?,?\s?{_GROUP}(?:\s?,?\s?{_GROUP})+)(?!\s*(?:in\b|times|x\b))"
+    ),
+    "brackets": regex.compile(
+        rf"(?<![\w.,/¼½¾-])(?P<list>(?P<head>{_RUN}|{_EMPTY}(?:\s?{_EMPTY})*)\s?[(\[{{]\s*(?P<item>{_RUN})(?:(?P<sign>\s*[,:;/]\s*|\s?[-–]\s?)(?P<item>{_RUN}))*\s*[)\]}}])"
+    ),
+    "strokes": regex.compile(rf"(?<![\w.,/])(?P<list>{_ONE}(?:/{_ONE})+)(?!\w|/|\.\d)"),
+    "all in brackets": regex.compile(rf"(?<![\d¼½¾)\]]\s?)(?P<list>[(\[]\s*{_RUN}(?:\s*[,:;]\s*{_RUN})+\s*[)\]])"),
+    "hyphens": regex.compile(r"(?<![\w.,/-])(?P<list>\d+(?:-\d+){2,})(?![\w-])"),
+    "bare": regex.compile(
+        rf"(?i)(?<![\w.,;/(\[-]\s?){_NOT_ROWS}(?P<list>{_ONE}(?:(?:, {_ONE}){{2,}}|(?:; {_ONE}){{2,}}))(?!\s?[\w,;]*\s?(?:and|&)\b|[\w-])"
+    ),
+}  # fmt: skip
+STRONG = ("alternating", "groups", "brackets")  # no other use of figures looks like them
+
+
+@dataclass(frozen=True, slots=True)
+class Listing:
+    """What looks like a list over the sizes."""
+
+    span: Span
+    shape: str
+    numbers: frozenset[int]  # how many numbers it can be read as
+
+    @property
+    def shown(self) -> int:
+        return max(self.numbers)
+
+
+def listings(text: str, sizes: int) -> Iterator[Listing]:
+    """Every run of figures that looks like a list, each in the first shape that fits it; `sizes`: 0 where not known."""
+    taken: list[Span] = []
+    for shape, form in SHAPES.items():
+        for match in form.finditer(text):
+            span = Span(*match.span("list"))
+            if any(other.start < span.end and span.start < other.end for other in taken):
+                continue
+            numbers = _numbers(shape, match, text, sizes)
+            if numbers:
+                taken.append(span)
+                yield Listing(span, shape, numbers)
+
+
+def _numbers(shape: str, match: regex.Match, text: str, sizes: int) -> frozenset[int]:
+    """How many numbers a run can be read as; none where it may be something else than a list over sizes."""
+    counted = _UNIT.match(text, match.end()) is not None
+    if shape == "brackets":
+        signs = {sign.strip() for sign in match.captures("sign")}
+        if regex.match(r"\s?,?\s?[(\[]\s*[\d-]", text[match.end() :]) or len(signs - {"–", "-"}) > 1:
+            return frozenset()
+        items, ends = match.captures("item"), sum(len(regex.findall(_ONE, item)) for item in match.captures("item"))
+        runs = {1 + ends} if signs & {"-", "–"} else {1 + len(items)}
+        empty = len(regex.findall(_EMPTY, match["head"])) if not regex.search(r"[\w½]", match["head"]) else 0
+        if empty:  # each of these dashes is a size, or the first opens the count
+            return frozenset(number + more for number in {len(items), ends} for more in (empty - 1, empty))
+        if len(items) == 1:  # "28 (32-36)" is three numbers, or a number and a run of rows
+            runs.add(1 + ends)
+        return frozenset(runs) if max(runs) > 2 or sizes == 2 or counted else frozenset()
+    if shape == "strokes":
+        values = match["list"].split("/")
+        fraction = len(values) == 2 and values[-1] in ("2", "3", "4", "8", "16")
+        return frozenset() if fraction or len(values) == 2 != sizes and not counted else frozenset({len(values)})
+    inner = match["list"].strip("()[] ")
+    if shape == "alternating":
+        inner = regex.sub(rf"^{_ONE}\s?[-–]\s?(?={_ONE})", "", inner)  # the first row of a range
+    parts = regex.split(r"\s*[,:;]\s*", inner) if shape == "all in brackets" else regex.findall(_ONE, inner)
+    return frozenset({len(parts)})
+
+
+__all__ = ["STRONG", "Listing", "listings"]

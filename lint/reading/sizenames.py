@@ -1,0 +1,133 @@
+"""Cuts a line that lists sizes into their names: "S (M, L)", "XS (S, M) (L, XL)", "0-3 (3-6, 6-12) months", "S/M/L".
+
+A stroke or a hyphen may part two names or stand inside one ("S/M (L/XL)", "8-10-12"): every way to cut a line is
+given, the likeliest first, and the number of figures in the pattern's lists settles which one is meant.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from functools import lru_cache
+
+import regex
+
+Names = tuple[str, ...]
+
+_LONGEST = 24  # characters of one name
+_PERSON = r"(?:preemie|premature|new\s?born|nb|infant|baby|babies|toddler|child(?:ren)?|kid|tween|teen(?:ager)?|youth|junior|adult|wom[ae]n|lad(?:y|ies)|m[ae]n|girl|boy|unisex|doll|dog|cat)(?:['’]?s['’]?)?"
+_LETTERS = r"(?:\d{0,2}x{0,6}[ -]?[sl]|xs|m|\d{1,2}x|(?:xx?|extra|very)?[ -]?(?:sm(?:al)?l?|med(?:ium)?|lge?|lrg|large)|petite|mini|plus|little|big|tiny|regular|full|slim)"
+_FIGURE = r"\d{1,3}(?:[.,]5|\s?[½¼¾])?"
+_SPAN = r"\s?(?:[-–—/]|to)\s?"
+_CALLED = r"(?:(?:us|uk|eu|eur|europe(?:an)?|usa|size|sizes|ages?|aged|shoe|t)\.?\s?)"
+_UNIT = r"\s?(?:months?|mths?|mos?|m|years?|yrs?|y|yo|t|weeks?|wks?|kg|lbs?|cms?|in|ins|inch(?:es)?|[\"”″])\.?"
+_LENGTH = regex.compile(r"(?i)\d\s?(?:[½¼¾]\s?)?(cm|in|[\"”″])")  # "5 in (12.5 cm)" is one measure in two units
+_CORE = rf"(?:{_LETTERS}(?:{_SPAN}{_LETTERS})*|{_FIGURE}(?:{_UNIT})?(?:{_SPAN}{_FIGURE})?(?:{_UNIT})?\+?(?:\s?old)?)"
+_NAME = regex.compile(
+    rf"(?:(?:{_PERSON}|{_CALLED})\s*)*(?:{_PERSON}(?:{_SPAN}{_PERSON})*|{_CORE})(?:\s+(?:{_PERSON}|{_CORE}))?", regex.I
+)
+# what is longer than it is a name: "fits most", "about 30 cm across", "32 in bust"
+_NO_NAME = regex.compile(
+    r"\d\s*(?:½|¼|¾|\d/\d)?\s*(?:cm|mm|ins?\b|inch|\"|”|″|'|[x×]\s?\d)"
+    r"|^\W*(?:in|ins|inch(?:es)?|cm)\b|\b(?:about|approx|across|square|diameter|tall|long|wide|high|fits?|one size|sizes?|figures?|instructions?|directions?)\b",
+    regex.I,
+)
+_EDGE = " \t.,:;*_#|•–—-"
+_TAIL = regex.compile(r"(?i)\s*\b(?:months?|mths?|mos?|years?|yrs?|old|sizes?|available|included)\s*$")
+_HEAD = regex.compile(r"(?i)^\W*(?:sizes?|included|available|range|ages?|aged|to fit|in)\b\s*:?\s*(?=\S)")
+_PROSE = regex.compile(r"[.!]\s|\s[–—-]\s(?=(?:shown|sample|instructions|figures|model|to fit)\b)|,?\s\(?(?:to fit|fits|shown|sample|with|for|given)\b", regex.I)  # fmt: skip
+_UNIT_WORD = regex.compile(r"(?i)\b(?:months?|mths?|mos?|years?|yrs?)\b")
+_LEAD = regex.compile(rf"(?i)(?:(?:{_PERSON}|{_CALLED})\s*)+(?=\S)")  # "Women's S (M, L)": it goes without saying in the others
+_MEASURED = regex.compile(
+    r"\s*[(\[]\s*(?:[^()\[\],;]*\s)?\d[^()\[\],;]*?(?:\d|½|¼|¾)\s?(?:cm|ins?\b|inch(?:es)?|\"|”|″)[^()\[\],;]*[)\]]",
+    regex.I,
+)
+_OWN_MEASURE = regex.compile(r"^(?P<name>[^:=–—]{1,20}?)\s*(?:[:=]|\s[-–—]\s)\s*\D{0,20}\d.*$")
+# between names, the likeliest first; without brackets "and" goes with the commas
+_CUTS = (
+    r"\s*[;|•]\s*",
+    r"\s*,\s*(?:(?:and|&|or)\s+)?|\s+(?:and|&|or)\s+",
+    r"\s*:\s*",
+    r"\s+[-–—]\s+",
+    r"(?<!\d [1-7])\s*/\s*",  # not the stroke of "25 1/2"
+    r"\s*[-–—]\s*",
+    r"\s{2,}|\t",
+)
+
+
+@lru_cache(maxsize=4096)
+def is_size_name(words: str) -> bool:
+    """Whether words are such as name a size: "XL", "Women's M", "6-12 months", "EU 36/37", "Toddler"."""
+    return _NAME.fullmatch(words.strip(_EDGE)) is not None
+
+
+def split_names(line: str, known: bool = False) -> Iterator[Names]:
+    """Every way to cut a line into two names or more, the likeliest first; none where it is no list of sizes.
+
+    `known`: only names such as the trade has; else whatever is short enough, as under a heading "Sizes".
+    """
+    seen: set[Names] = set()
+    for text in _readings(line):
+        for names in _cut(text):
+            units = {unit[1].lower() for name in names if (unit := _LENGTH.search(name))}
+            uncut = len(units) > 1 or any(regex.search(r"[,;|]", name) for name in names)
+            if len(names) < 2 or uncut or names in seen or len(set(names)) < len(names):
+                continue
+            seen.add(names)
+            usual = all(map(is_size_name, names))
+            bracketed = regex.search(r"[(\[{]", text) is not None
+            if usual or not known and bracketed and all(map(_short, names)):
+                yield names
+
+
+def named_measures(line: str) -> Names:
+    """The names of "S: 32 in, M: 36 in" or "Small (32 in), Medium (36 in)": a measure stands behind each."""
+    bare, brackets = _MEASURED.subn("", line.strip(_EDGE))
+    if brackets > 1:
+        names = next(split_names(bare, known=True), ())
+        return names if len(names) >= brackets else ()
+    found = [_OWN_MEASURE.match(piece.strip(_EDGE)) for piece in regex.split(r"\s*[,;|/]\s*(?=[^\d\s])", line)]
+    names = tuple(match["name"].strip(_EDGE) for match in found if match is not None)
+    return names if len(names) == len(found) > 1 and all(map(is_size_name, names)) else ()
+
+
+def _readings(line: str) -> Iterator[str]:
+    """The line's words with and without what may stand around the names."""
+    line = line.strip(" \t*_#|")
+    texts = [line, _PROSE.split(line, maxsplit=1)[0]]
+    closed = regex.match(r"[^()\[\]{}.]*(?:[(\[{][^()\[\]{}]+[)\]}][ ,]*[^()\[\]{}.,;:]{0,12})*[)\]}]", line)
+    if closed is not None:
+        texts.append(closed[0])
+    for text in dict.fromkeys(texts):
+        text = _HEAD.sub("", text.strip(" .,;:*_"))
+        for_all = len(_UNIT_WORD.findall(text)) == 1 or regex.search(r"[)\]}]\s*\p{L}+\W*$", text)
+        yield _TAIL.sub("", text) if for_all else text
+
+
+def _cut(text: str) -> Iterator[Names]:
+    """The ways to cut words at their brackets, and at one sign inside these."""
+    if len(text) < 2 or regex.search(r"[(\[{]\s*[)\]}]", text):
+        return
+    chunks = [chunk for chunk in regex.split(r"\s*,?\s*[()\[\]{}]\s*,?\s*", text) if chunk.strip(_EDGE)]
+    hyphened = len(chunks) == 2 and regex.search(r"\p{L}\s?[-–—]\s?\p{L}", chunks[1]) is not None
+    if len(chunks) > 1 and not hyphened and all(not regex.search(r"[,;:|]", chunk) for chunk in chunks):
+        yield _stripped(chunks)  # "S (M) L", "S/M (L/XL)", but not "Small (Medium-Large)"
+    for sign in _CUTS:
+        pieces = [regex.split(sign, chunk) for chunk in chunks]
+        if any(len(some) > 1 for some in pieces):
+            yield _stripped([piece for some in pieces for piece in some])
+
+
+def _stripped(pieces: list[str]) -> Names:
+    names = [name for piece in pieces if (name := piece.strip(_EDGE))]
+    names = [name if is_size_name(name) else _TAIL.sub("", name) for name in names]
+    lead = _LEAD.match(names[0]) if len(names) > 1 else None
+    if lead is not None and is_size_name(names[0][lead.end() :]) and not any(map(_LEAD.match, names[1:])):
+        names[0] = names[0][lead.end() :]
+    return tuple(names)
+
+
+def _short(name: str) -> bool:
+    return 0 < len(name) <= _LONGEST and _NO_NAME.search(name) is None and len(name.split()) <= 4
+
+
+__all__ = ["Names", "is_size_name", "named_measures", "split_names"]
