@@ -46,12 +46,16 @@ def size_list(tokens: list[str], sizes: int, bare: tuple[str, ...]) -> tuple[tup
     return None
 
 
-def sized_numbers(text: str, sizes: int) -> tuple[Numbers, ...] | None:
-    """The row numbers of each size; one entry where all sizes have the same; None where no reading fits the sizes."""
+def sized_numbers(text: str, sizes: int, commas: bool = False) -> tuple[Numbers, ...] | None:
+    """The row numbers of each size; one entry where all sizes have the same; None where no reading fits the sizes.
+
+    `commas`: whether numbers parted by commas alone are a list over the sizes, not several rows.
+    """
     tokens = [_SAME.get(found, found) for found in _tokens(text)]
     if sizes > 1:
+        bare = (*_bare(sizes), ",") if commas and sizes > 2 else _bare(sizes)
         for read in (_from_to, _listed, _side_by_side):
-            for values, end in read(tokens, 0, sizes):
+            for values, end in read(tokens, 0, sizes, bare):
                 if end == len(tokens) and _alike(values):
                     return values
     if "(" in tokens:
@@ -120,9 +124,10 @@ def _lists(
     """Every list over the sizes that can be read at a token, in each of the trade's shapes."""
     yield from _bracketed(tokens, at, sizes, item)
     yield from _alternating(tokens, at, sizes, item)
+    yield from _grouped(tokens, at, sizes, item)
     for sign in bare:  # "8/9/10", "8; 9; 10", "8-9-10"
         for values, end in _parted(tokens, at, sizes, item, sign):
-            if tokens[end : end + 1] != [sign]:
+            if tokens[end : end + 1] != [sign] or not "".join(tokens[end + 1 : end + 2]).isdigit():
                 yield values, end
 
 
@@ -160,12 +165,46 @@ def _alternating(tokens: list[str], at: int, sizes: int, item: Callable[[list[st
     yield tuple(values), at
 
 
+def _grouped(tokens: list[str], at: int, sizes: int, item: Callable[[list[str], int], Ends]) -> Lists:
+    """ "8 (9, 10) (11, 12)", "8, (9, 9), (10, 11)", "8 (9, 10) 11 (12)": brackets one after the other."""
+    if at < len(tokens) and tokens[at] == "(":
+        for sign in _BETWEEN:
+            for number in range(2, sizes):
+                for values, end in _parted(tokens, at + 1, number, item, sign):
+                    if tokens[end : end + 1] == [")"]:
+                        yield from _more_groups(tokens, end + 1, values, sizes, item)
+        return
+    for first, end in item(tokens, at):
+        yield from _more_groups(tokens, end, (first,), sizes, item)
+
+
+def _more_groups(
+    tokens: list[str], at: int, before: tuple[Numbers, ...], sizes: int, item: Callable[[list[str], int], Ends]
+) -> Lists:
+    """The brackets behind what was read of a list, up to as many figures as there are sizes."""
+    left = sizes - len(before)
+    if not left:
+        yield before, at
+        return
+    opened = at + (tokens[at : at + 1] == [","])
+    if tokens[opened : opened + 1] == ["("]:
+        for sign in _BETWEEN:
+            for number in range(1, left + 1):
+                for values, end in _parted(tokens, opened + 1, number, item, sign):
+                    if tokens[end : end + 1] == [")"]:
+                        yield from _more_groups(tokens, end + 1, (*before, *values), sizes, item)
+    elif opened == at and len(before) > 1:  # "8 (9, 10) 11 (12)"
+        for value, end in item(tokens, at):
+            if tokens[end : end + 1] == ["("]:
+                yield from _more_groups(tokens, end, (*before, value), sizes, item)
+
+
 def _parted(tokens: list[str], at: int, number: int, item: Callable[[list[str], int], Ends], sign: str) -> Lists:
     """So many items with one sign between them."""
     for first, end in item(tokens, at):
         if number == 1:
             yield (first,), end
-        elif number > 1 and end < len(tokens) and tokens[end] == sign:
+        elif number > 1 and end < len(tokens) and (tokens[end] == sign or number == 2 and tokens[end] == "and" and sign == ","):
             for rest, last in _parted(tokens, end + 1, number - 1, item, sign):
                 yield (first, *rest), last
 
@@ -173,20 +212,20 @@ def _parted(tokens: list[str], at: int, number: int, item: Callable[[list[str], 
 # whole labels --------------------------------------------------------------------------------------------------
 
 
-def _from_to(tokens: list[str], at: int, sizes: int) -> Lists:
+def _from_to(tokens: list[str], at: int, sizes: int, bare: tuple[str, ...]) -> Lists:
     """ "2-32 (36, 40)", "37 (40, 43)-52", "44th (46th) to 56th (58th)": the first or the last row has a list."""
-    for first, middle in _amounts(tokens, at, sizes):
+    for first, middle in _amounts(tokens, at, sizes, bare):
         if middle >= len(tokens) or tokens[middle] not in _SPANS:
             continue
-        for last, end in _amounts(tokens, middle + 1, sizes):
+        for last, end in _amounts(tokens, middle + 1, sizes, bare):
             if len(first) == len(last) == 1:
                 continue
             pairs = zip(first * (sizes // len(first)), last * (sizes // len(last)), strict=True)
             yield tuple(tuple(range(a[0], b[0] + 1)) if a and b else () for a, b in pairs), end
 
 
-def _amounts(tokens: list[str], at: int, sizes: int) -> Lists:
-    yield from _lists(tokens, at, sizes, _number, _bare(sizes))
+def _amounts(tokens: list[str], at: int, sizes: int, bare: tuple[str, ...]) -> Lists:
+    yield from _lists(tokens, at, sizes, _number, bare)
     if at < len(tokens) and tokens[at].isdigit():
         yield ((int(tokens[at]),),), at + 1
 
@@ -196,17 +235,17 @@ def _bare(sizes: int) -> tuple[str, ...]:
     return (*_IN_LABELS, "-") if sizes > 2 else _IN_LABELS
 
 
-def _listed(tokens: list[str], at: int, sizes: int) -> Lists:
+def _listed(tokens: list[str], at: int, sizes: int, bare: tuple[str, ...]) -> Lists:
     """ "8 (9, 10)", "19-21 (20-22, 21-23)": a number or a run of them for each size."""
-    return _lists(tokens, at, sizes, _rows, _bare(sizes))
+    return _lists(tokens, at, sizes, _rows, bare)
 
 
-def _side_by_side(tokens: list[str], at: int, sizes: int) -> Lists:
+def _side_by_side(tokens: list[str], at: int, sizes: int, bare: tuple[str, ...]) -> Lists:
     """ "8 (9, 10) and 9 (10, 11)": several such, one after the other."""
-    for values, end in _listed(tokens, at, sizes):
+    for values, end in _listed(tokens, at, sizes, bare):
         if end < len(tokens) and tokens[end] in ("and", ","):
             for rest in (_listed, _side_by_side):
-                for others, last in rest(tokens, end + 1, sizes):
+                for others, last in rest(tokens, end + 1, sizes, bare):
                     yield tuple((*one, *other) for one, other in zip(values, others, strict=True)), last
 
 

@@ -44,8 +44,10 @@ class Found:
 class LabelReader:
     """Finds labels by the label words of rules/layout.yaml."""
 
-    def __init__(self, layout: LayoutFile, sizes: int = 1) -> None:
+    def __init__(self, layout: LayoutFile, sizes: int = 1, commas: bool = False) -> None:
+        """`commas`: whether the pattern's lists over the sizes are parted by commas alone."""
         self._sizes = sizes
+        self._commas = commas
         self._rows = {word.lower() for word in layout.row_words}
         self._rounds = {word.lower() for word in layout.round_words}
         self._either = {word.lower() for word in layout.either_words}
@@ -99,7 +101,7 @@ class LabelReader:
         """The numbers of the first size, those of every size where they differ, and whether they can't be told."""
         if self._sizes == 1:
             return numbers_of(_BRACKETED.sub("", figures)), (), False
-        found = sized_numbers(figures, self._sizes)
+        found = sized_numbers(figures, self._sizes, self._commas)
         if found is None:
             return numbers_of(_BRACKETED.sub("", figures)), (), True
         return next(numbers for numbers in found if numbers or len(found) == 1), found if len(found) > 1 else (), False
@@ -132,7 +134,7 @@ class LabelReader:
             else None
         )
         words = match.group(0).strip().rstrip(":.-–—;= ").strip("•*|#> ")
-        rows = sized_numbers(groups["rows"], self._sizes) if groups.get("rows") else None
+        rows = sized_numbers(groups["rows"], self._sizes, True) if groups.get("rows") else None
         label = Label(
             Span(offset + match.start(), offset + match.end("core")),
             kind,
@@ -167,9 +169,9 @@ def _figures(word: str, sized: bool) -> str:
     ends = rf"[\[({{](?=[^()\[\]{{}}\n]*\d\s*[,:;/]\s*[\d-]){inside}+[\])}}]"  # "2 - (6, 8)": a list, not a count
     empty = rf"[-–—−](?:\s*[-–—−])*(?=\s*{bracket})"
     number = rf"(?:{_NUMBER}{unit}|{empty}|{bracket})"
-    after = rf"(?<=[)\]}}])\s*{_NUMBER}{unit}(?=\s*(?:{bracket}|[-–—−:.=]))"  # 32 (36) 40 (44)
+    after = rf"(?<=[)\]}}])\s*{_NUMBER}{unit}(?=\s*(?:{bracket}|[-–—−:.=]|{word}\b))"  # 32 (36) 40 (44)
     joint = r"\s*(?:[-–—−]|\bto\b|\bthru\b|\bthrough\b|&|\band\b|,|/)\s*"
-    more = rf"{joint}(?:{word}\s*[:.]?\s*)?(?:{_NUMBER}{unit}|(?<=[a-z]\s*|\d[-–]){bracket}|(?<=\d\s[-–]\s){ends})|\s*{bracket}|{after}"
+    more = rf"{joint}(?:{word}\s*[:.]?\s*)?(?:{_NUMBER}{unit}|(?<=[a-z]\s*|\d[-–]){bracket}|(?<=\d\s[-–]\s){ends})|\s*,?\s*{bracket}|{after}|\s*;\s*{_NUMBER}(?=\s*(?:[;:]|{word}\b))"
     return rf"{number}(?:{more})*"
 
 

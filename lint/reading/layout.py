@@ -75,7 +75,7 @@ class LayoutReader:
         self.finder = SectionFinder(book.layout)
         self.size_line = find_sizes(source, self.finder)
         self.sizes = self.size_line.names  # their number decides what a run of figures is
-        self.labels = LabelReader(book.layout, max(1, len(self.sizes)))
+        self.labels = LabelReader(book.layout, max(1, len(self.sizes)), self.size_line.commas)
         self.gates = GateReader(self.sizes)
         self.passage = Passage(self.gates)
         self.lines: list[Line] = []

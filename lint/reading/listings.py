@@ -12,17 +12,18 @@ import regex
 
 from lint.source import Span
 
-_ONE = r"(?:\d+(?:[.,]\d+)?(?:\s?[¼½¾⅓⅔⅛⅜⅝⅞]|\s\d/\d)?(?:st|nd|rd|th)?|[¼½¾]|[-–—](?=\s*[,:;)\]}])|\b(?:zero|one|two|three|four|five|six|seven|eight|nine|ten|twelve)\b)"
+_ONE = r"(?:\d+(?:\.\d+)?(?:\s?[¼½¾⅓⅔⅛⅜⅝⅞]|\s\d/\d)?(?:st|nd|rd|th)?|[¼½¾]|[-–—](?=\s*[,:;)\]}])|\b(?:zero|one|two|three|four|five|six|seven|eight|nine|ten|twelve)\b)"
 _EMPTY = r"[-–—]"
 _RUN = rf"{_ONE}(?:\s?[-–]\s?{_ONE})?"
 _UNIT = regex.compile(
     r"\s*(?:sts?|stitches|sc|hdc|htr|dc|tr|chs?|sps?|times|more|rows?|rnds?|rounds?|in|ins|inches|cm|unworked|sets?|rep(?:eat)?s?)\b"
 )
-_GROUP = rf"[(\[{{]\s*{_ONE}(?:\s*[,:;]\s*{_ONE})*\s*[)\]}}]"
+_GROUP = rf"[(\[{{]\s*{_ONE}(?:\s*[,:;]\s*{_ONE})*(?:,?\s+(?:and|&)\s+{_ONE})?\s*[)\]}}]"
 _NOT_ROWS = r"(?<!\b(?:rows?|rnds?|rounds?|rds?)\.?\s)"  # "Rep Rows 2, 4, 6"
+_ROWS = regex.compile(r"(?i)\b(?:rows?|rnds?|rounds?|rds?)\.?\s*$")
 SHAPES = {
     "alternating": regex.compile(
-        rf"(?<![\w.,/¼½¾-])(?P<list>{_RUN}(?:\s?[(\[]{_ONE}[)\]]\s?{_ONE})+(?:\s?[(\[]{_ONE}[)\]])?)(?!\s?[(\[,])"
+        rf"(?<![\w.,/¼½¾-])(?P<list>(?>{_RUN}(?:\s?[(\[]{_ONE}[)\]]\s?{_ONE})+(?:\s?[(\[]{_ONE}[)\]])?))(?!\s?,?\s?[(\[]\s?\d)"
     ),
     "groups": regex.compile(
         rf"(?<![\w.,/¼½¾-])(?P<list>{_ONE}\s?,?\s?{_GROUP}(?:\s?,?\s?{_GROUP})+)(?!\s*(?:in\b|times|x\b))"
@@ -34,7 +35,7 @@ SHAPES = {
     "all in brackets": regex.compile(rf"(?<![\d¼½¾)\]]\s?)(?P<list>[(\[]\s*{_RUN}(?:\s*[,:;]\s*{_RUN})+\s*[)\]])"),
     "hyphens": regex.compile(r"(?<![\w.,/-])(?P<list>\d+(?:-\d+){2,})(?![\w-])"),
     "bare": regex.compile(
-        rf"(?i)(?<![\w.,;/(\[-]\s?){_NOT_ROWS}(?P<list>{_ONE}(?:(?:, {_ONE}){{2,}}|(?:; {_ONE}){{2,}}))(?!\s?[\w,;]*\s?(?:and|&)\b|[\w-])"
+        rf"(?i)(?<![\w.,;/(\[-])(?<!\d[,;]?\s){_NOT_ROWS}(?P<list>{_ONE}(?:(?:, {_ONE}){{2,}}|(?:; {_ONE}){{2,}}))(?!\s?[\w,;]*\s?(?:and|&)\b|[\w-])"
     ),
 }  # fmt: skip
 STRONG = ("alternating", "groups", "brackets")  # no other use of figures looks like them
@@ -89,6 +90,8 @@ def _numbers(shape: str, match: regex.Match, text: str, sizes: int) -> frozenset
     inner = match["list"].strip("()[] ")
     if shape == "alternating":
         inner = regex.sub(rf"^{_ONE}\s?[-–]\s?(?={_ONE})", "", inner)  # the first row of a range
+    if shape == "hyphens" and _ROWS.search(text, max(0, match.start() - 12), match.start()):
+        return frozenset({inner.count("-") + 1, inner.count("-")})  # "Rows 2-4-6-6": the first is where all begin
     parts = regex.split(r"\s*[,:;]\s*", inner) if shape == "all in brackets" else regex.findall(_ONE, inner)
     return frozenset({len(parts)})
 

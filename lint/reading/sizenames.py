@@ -109,7 +109,7 @@ def _cut(text: str) -> Iterator[Names]:
         return
     chunks = [chunk for chunk in regex.split(r"\s*,?\s*[()\[\]{}]\s*,?\s*", text) if chunk.strip(_EDGE)]
     hyphened = len(chunks) == 2 and regex.search(r"\p{L}\s?[-–—]\s?\p{L}", chunks[1]) is not None
-    if len(chunks) > 1 and not hyphened and all(not regex.search(r"[,;:|]", chunk) for chunk in chunks):
+    if len(chunks) > 1 and not hyphened and all(not regex.search(r"[,;:|&]|\band\b", chunk) for chunk in chunks):
         yield _stripped(chunks)  # "S (M) L", "S/M (L/XL)", but not "Small (Medium-Large)"
     for sign in _CUTS:
         pieces = [regex.split(sign, chunk) for chunk in chunks]

@@ -26,6 +26,7 @@ class SizeLine:
 
     names: Names = ()
     unnamed: Span | None = None  # where the first list stands, if lists alone tell that there are sizes
+    commas: bool = False  # whether the lists are parted by commas without brackets: "8, 9, 10 rows"
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,6 +48,10 @@ class Shown:
     @property
     def first(self) -> Span | None:
         return next((one.span for one in self.lists if self.number in one.numbers), None)
+
+    @property
+    def commas(self) -> bool:
+        return any(one.shape == "bare" for one in self.lists)
 
     def _readable(self, number: int) -> int:
         return sum(number in one.numbers for one in self.lists)
@@ -91,12 +96,12 @@ def find_sizes(source: SourceText, finder: SectionFinder) -> SizeLine:
     for named in (list(_headed(lines, finder)), list(_spoken(lines))):
         fitting = next((names for names in named if shown.fit(len(names))), None)
         if fitting is not None or named and not shown.sure:
-            return SizeLine(fitting or named[0])
+            return SizeLine(fitting or named[0], commas=shown.commas)
     measured = _measured(lines, finder, shown.number)
     if measured:
-        return SizeLine(measured)
+        return SizeLine(measured, commas=shown.commas)
     if shown.sure or shown.number and _FOR_ALL.search(text) is not None:
-        return SizeLine(tuple(f"{_ordinal(number)} size" for number in range(1, shown.number + 1)), shown.first)
+        return SizeLine(tuple(f"{_ordinal(number)} size" for number in range(1, shown.number + 1)), shown.first, shown.commas)
     return SizeLine()
 
 

@@ -265,7 +265,7 @@ class Stream:
                 if depth < 0:
                     break
                 tokens.append("(" if lexeme.kind in OPENERS else ")")
-            elif lexeme.kind in _LIST_SIGNS:
+            elif lexeme.kind in _LIST_SIGNS or depth and lexeme.kind == "and":
                 tokens.append(lexeme.kind)
             else:
                 break
