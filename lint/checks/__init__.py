@@ -35,6 +35,7 @@ CHECKS = (
     chains.check_unsaid,
     chains.check_missing,
     sizelists.check_lists,
+    sizelists.check_named,
     labels.check_order,
     labels.check_yarn,
     labels.check_sections,

@@ -48,3 +48,10 @@ def check_lists(context: Context) -> Iterator[Finding]:
             expected=sizes,
             found=shown,
         )
+
+
+def check_named(context: Context) -> Iterator[Finding]:
+    """sizes-unnamed: lists over sizes, and no line that says which they are."""
+    span, sizes = context.pattern.sizes_unnamed, len(context.pattern.sizes)
+    if span is not None:
+        yield context.finding_at("sizes-unnamed", span, words=context.source.slice(span), found=sizes)

@@ -25,6 +25,7 @@ from lint.reading.rowcalls import ends_with_row, row_call
 from lint.reading.runs import place_come_to, side_by_side
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.times import times as read_times
+from lint.reading.unfit import unfit_lists_unread
 from lint.tree import (
     MAKES_STITCHES,
     Evenly,
@@ -59,6 +60,7 @@ def read_row(stream: Stream) -> Reading:
     parser = Clauses(stream, reading, top=True)
     parser.run()
     reading.steps = nothing_swallowed(reading.steps, stream.lexemes)
+    reading.steps = unfit_lists_unread(reading.steps, stream.lexemes, stream.vocabulary.sizes)
     reading.steps = side_by_side(_closing_join(place_come_to(repeats.fold_loose(reading.steps))))
     return reading
 

@@ -204,7 +204,11 @@ def _parted(tokens: list[str], at: int, number: int, item: Callable[[list[str], 
     for first, end in item(tokens, at):
         if number == 1:
             yield (first,), end
-        elif number > 1 and end < len(tokens) and (tokens[end] == sign or number == 2 and tokens[end] == "and" and sign == ","):
+        elif (
+            number > 1
+            and end < len(tokens)
+            and (tokens[end] == sign or number == 2 and tokens[end] == "and" and sign == ",")
+        ):
             for rest, last in _parted(tokens, end + 1, number - 1, item, sign):
                 yield (first, *rest), last
 

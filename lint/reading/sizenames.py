@@ -36,7 +36,9 @@ _TAIL = regex.compile(r"(?i)\s*\b(?:months?|mths?|mos?|years?|yrs?|old|sizes?|av
 _HEAD = regex.compile(r"(?i)^\W*(?:sizes?|included|available|range|ages?|aged|to fit|in)\b\s*:?\s*(?=\S)")
 _PROSE = regex.compile(r"[.!]\s|\s[–—-]\s(?=(?:shown|sample|instructions|figures|model|to fit)\b)|,?\s\(?(?:to fit|fits|shown|sample|with|for|given)\b", regex.I)  # fmt: skip
 _UNIT_WORD = regex.compile(r"(?i)\b(?:months?|mths?|mos?|years?|yrs?)\b")
-_LEAD = regex.compile(rf"(?i)(?:(?:{_PERSON}|{_CALLED})\s*)+(?=\S)")  # "Women's S (M, L)": it goes without saying in the others
+_LEAD = regex.compile(
+    rf"(?i)(?:(?:{_PERSON}|{_CALLED})[\s:]*)+(?=\S)"
+)  # "Women's S (M, L)": it goes without saying in the others
 _MEASURED = regex.compile(
     r"\s*[(\[]\s*(?:[^()\[\],;]*\s)?\d[^()\[\],;]*?(?:\d|½|¼|¾)\s?(?:cm|ins?\b|inch(?:es)?|\"|”|″)[^()\[\],;]*[)\]]",
     regex.I,

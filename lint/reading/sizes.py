@@ -43,7 +43,9 @@ class Shown:
     @property
     def sure(self) -> bool:
         """Whether the lists alone tell that there are sizes."""
-        return self._readable(self.number) >= _ENOUGH and _MOST * self._readable(self.number) >= (_MOST - 1) * len(self.lists)
+        return self._readable(self.number) >= _ENOUGH and _MOST * self._readable(self.number) >= (_MOST - 1) * len(
+            self.lists
+        )
 
     @property
     def first(self) -> Span | None:
@@ -80,9 +82,9 @@ _FOR_ALL = regex.compile(
     r"(?i)\b(?:larger|bigger|other|remaining)\s+sizes?\b|\bsmallest\s+size\b|\bfor\s+(?:all|every|both)\s+sizes?\b|\b(?:applies|refers|is)\s+(?:to|for)\s+all\s+sizes\b"
 )
 _MEASURED_THING = regex.compile(
-    r"(?i)\b(?:to\s+)?fit|\b(?:bust|chest|waist|hips?|head|hand|foot|feet|sole|neck|body|brim|calf|leg|arm|palm|width|length|height|weight|circumference|diameter|girth|around|wide|long|measure(?:s|ments?)?|dimensions?|finished|actual|sizes?|ages?|shoe)\b"
+    r"(?i)\b(?:to\s+)?fit|\b(?:bust|chest|waist|hips?|head|hand|foot|feet|sole|neck|body|brim|calf|leg|ankle|arm|wrist|palm|fingers?|width|length|height|weight|circumference|diameter|girth|around|wide|long|measure(?:s|ments?)?|dimensions?|finished|actual|sizes?|ages?|shoe)\b"
 )
-_NO_SIZE = regex.compile(r"(?i)\b(?:hooks?|yarn|balls?|skeins?|hanks?|gauge|tension|rows?|rnds?|rounds?|sts|sc|dc|buttons?|needles?|yds?|yards?|metres?|meters?|grams?)\b|\d\s?g\b")  # fmt: skip
+_NO_SIZE = regex.compile(r"(?i)\b(?:hooks?|yarn|balls?|skeins?|hanks?|gauge|tension|rows?|rnds?|rounds|round\s\d|sts|sc|dc|buttons?|needles?|yds?|yards?|metres?|meters?|grams?)\b|\d\s?g\b")  # fmt: skip
 _OF_LIST = regex.compile(r"\d+(?:[.,]\d+)?(?:\s?[¼½¾]|\s\d/\d)?")
 _RUN_OF_LIST = regex.compile(rf"{_OF_LIST.pattern}(?:\s?[-–/]\s?{_OF_LIST.pattern})?")
 _MEASURE = regex.compile(r"(?i)\d\s*(?:½|¼|¾)?\s*(?:cm|mm|ins?\b|inch|months?|years?|[\"”″]|kg|lb)")
@@ -93,7 +95,9 @@ def find_sizes(source: SourceText, finder: SectionFinder) -> SizeLine:
     text = source.text
     shown = shown_by_lists(text)
     lines = text.splitlines()[:_FRONT]
-    for named in (list(_headed(lines, finder)), list(_spoken(lines))):
+    heading = next((at for at, line in enumerate(lines) if _size_heading(line, finder)), None)
+    spoken = _spoken(["" if at == heading else line for at, line in enumerate(lines)])
+    for named in (list(_headed(lines, finder)), list(spoken)):
         fitting = next((names for names in named if shown.fit(len(names))), None)
         if fitting is not None or named and not shown.sure:
             return SizeLine(fitting or named[0], commas=shown.commas)
@@ -101,13 +105,15 @@ def find_sizes(source: SourceText, finder: SectionFinder) -> SizeLine:
     if measured:
         return SizeLine(measured, commas=shown.commas)
     if shown.sure or shown.number and _FOR_ALL.search(text) is not None:
-        return SizeLine(tuple(f"{_ordinal(number)} size" for number in range(1, shown.number + 1)), shown.first, shown.commas)
+        return SizeLine(
+            tuple(f"{_ordinal(number)} size" for number in range(1, shown.number + 1)), shown.first, shown.commas
+        )
     return SizeLine()
 
 
 def shown_by_lists(text: str) -> Shown:
     """How many figures the lists of a text have."""
-    found = list(listings(text, 0))
+    found = sorted(listings(text, 0), key=lambda one: one.span)
     for shapes in (STRONG, *(((shape,)) for shape in ("strokes", "hyphens", "all in brackets", "bare"))):
         some = [one for one in found if one.shape in shapes]
         if len(some) < (1 if shapes is STRONG else _ENOUGH):
@@ -148,7 +154,9 @@ def _spoken(lines: list[str]) -> Iterator[Names]:
             yield (first, *rest)
     for line in lines:
         if regex.match(r"\W*\p{L}", line):
-            yield from (names for names in split_names(line, known=True) if regex.search(r"[(\[{]", line) or len(names) > 2)
+            yield from (
+                names for names in split_names(line, known=True) if regex.search(r"[(\[{]", line) or len(names) > 2
+            )
     for index, (before, line) in enumerate(pairwise(["", *lines])):
         if not before.strip() or _own_size(before) is None:
             yield from _line_by_line([other for other in _block(lines, index) if line.strip()])
@@ -190,7 +198,9 @@ def _line_by_line(block: list[str]) -> Iterator[Names]:
 
 def _own_size(line: str) -> str | None:
     """The size that a line with its measure begins with."""
-    match = regex.match(r"[\s•*·-]*(?:sizes?\s+)?(?P<name>[^:=|(\t]{1,20}?)\s*(?:[:=|(\t]|\s[-–—]\s|\s{2,})(?P<rest>.*)$", line, regex.I)
+    match = regex.match(
+        r"[\s•*·-]*(?:sizes?\s+)?(?P<name>[^:=|(\t]{1,20}?)\s*(?:[:=|(\t]|\s[-–—]\s|\s{2,})(?P<rest>.*)$", line, regex.I
+    )
     if match is None or not is_size_name(match["name"]) or not regex.search(r"\p{L}", match["name"]):
         return None
     return match["name"] if _MEASURE.search(match["rest"]) else None

@@ -13,8 +13,8 @@ from lint.reading import counts, definitions
 from lint.reading.clauses import Reading, read_row
 from lint.reading.document import count_words
 from lint.reading.labels import LabelReader
-from lint.reading.measure import Measure, measure
 from lint.reading.listings import listings
+from lint.reading.measure import Measure, measure
 from lint.reading.sizenames import is_size_name, split_names
 from lint.reading.stream import Stream, Vocabulary
 from lint.reading.terms import find_terms

@@ -1,0 +1,74 @@
+"""Lists over the sizes that are not one number for each size: their row is not worked, for its maker reads none of them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from lint.lexicon import Lexeme
+from lint.reading.stream import CLOSERS, OPENERS
+from lint.source import Span
+from lint.tree import AlongEdge, FastenOff, OpenWork, OtherSide, Remark, Step, Unread, UseYarn
+
+_SIGNS = (",", ":", ";", "/", "dash")
+_COUNTED = ("any_stitch", "times", "space")
+_ASIDE = (Remark, FastenOff, UseYarn, AlongEdge, OtherSide, OpenWork, Unread)  # figures there make no stitches
+
+
+def unfit_lists_unread(steps: list[Step], lexemes: list[Lexeme], sizes: int) -> list[Step]:
+    """The steps, and an Unread for each list that fits no reading over so many sizes; `lexemes`: fitting lists folded."""
+    if sizes > 1:
+        why = f"the figures are not one for each of the {sizes} sizes"
+    else:
+        why = "the figures look like one for each size, and no sizes are named"
+    asides = [step.span for step in steps if isinstance(step, _ASIDE)]
+    opened = {item.start for item in lexemes if item.kind in OPENERS}  # a remark in brackets may be a count
+    found = [
+        Unread(span, " ".join(item.text for item in lexemes if span.start <= item.start < span.end), why)
+        for span in unfit_lists(lexemes, sizes)
+        if not any(aside.start <= span.start < aside.end and aside.start not in opened for aside in asides)
+    ]
+    return [*found, *steps] if found else steps
+
+
+def unfit_lists(lexemes: list[Lexeme], sizes: int) -> Iterator[Span]:
+    """The lists over sizes among lexemes that were not folded into one.
+
+    Those without brackets, "8-9-10", are folded where a number is read; only such as have another length are found.
+    """
+    kinds = ["number" if _plain(item) else item.kind for item in lexemes] + ["end"] * 3
+    index = 0
+    while index < len(lexemes):
+        end = _list_at(lexemes, kinds, index, sizes) if kinds[index] == "number" else None
+        if end is None:
+            index += 1
+        else:
+            yield Span(lexemes[index].start, lexemes[end - 1].end)
+            index = end
+
+
+def _plain(item: Lexeme) -> bool:
+    return item.kind in ("number", "ordinal") and item.amount is None
+
+
+def _list_at(lexemes: list[Lexeme], kinds: list[str], index: int, sizes: int) -> int | None:
+    """The index behind a list that begins here: "11 (13, 15)", "11 (13) sts", "11-13-15", "11, 13, 15"."""
+    if kinds[index + 1] in OPENERS:
+        at, figures = index + 2, 0
+        while kinds[at] == "number" or kinds[at] == "dash" and kinds[at + 1] in (*_SIGNS, *CLOSERS):
+            figures, at = figures + 1, at + 1
+            if kinds[at] not in (*_SIGNS, "and"):
+                break
+            at += 1
+            at += kinds[at] == "and"
+        if not figures or kinds[at] not in CLOSERS:
+            return None
+        counted = kinds[at + 1] in _COUNTED or kinds[at + 1] == "stitch" and index and kinds[index - 1] in OPENERS
+        return at + 1 if figures > 1 or counted else None
+    sign = kinds[index + 1]
+    before = lexemes[index - 1] if index else None
+    if sign not in _SIGNS or before is not None and before.kind in ("row", "round", *OPENERS, *_SIGNS, "ordinal"):
+        return None
+    at, figures = index + 1, 1
+    while kinds[at] == sign and kinds[at + 1] == "number" and (sign not in ("/", "dash") or lexemes[at].glued):
+        figures, at = figures + 1, at + 2
+    return at if figures > 2 and figures != sizes and kinds[at] != "and" else None

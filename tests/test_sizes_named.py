@@ -1,0 +1,121 @@
+"""Which sizes a pattern is written for: however they are named, and where no line names them."""
+
+from __future__ import annotations
+
+import pytest
+from helpers import check, worked_rows
+
+STRIP = """Test cuff
+
+{line}
+
+US terms
+
+CUFF
+Ch 21 (23, 27).
+Row 1: Sc in 2nd ch from hook and in each ch across, turn. (20 (22, 26) sc)
+Row 2: Ch 1, sc in each of next 8 (9, 10) sts, 2 sc in next st, sc in each st to end, turn. (21 (23, 27) sc)
+"""
+COUNTS = [[20, 22, 26], [21, 23, 27]]
+
+
+def made(text: str) -> list[list[int | None]]:
+    return [[cell.made.stitches if cell.made else None for cell in row.cells] for row in worked_rows(check(text))]
+
+
+@pytest.mark.parametrize(
+    ("line", "names"),
+    [
+        ("This cuff comes in three sizes: S (M, L).", ("S", "M", "L")),
+        ("Quick to make. Sizes S (M) L.", ("S", "M", "L")),
+        ("Available in S/M/L", ("S", "M", "L")),
+        ("Small (Medium, Large)", ("Small", "Medium", "Large")),
+        ("Sizes: XS/S (M/L, XL/2X)", ("XS/S", "M/L", "XL/2X")),
+        ("Sizes: 0/3 (3/6, 6/12) months", ("0/3", "3/6", "6/12")),
+        ("SIZE: 3-6 months (6-12 months, 12-24 months)", ("3-6 months", "6-12 months", "12-24 months")),
+        ("Size: 104/110 (116/122, 128/134)", ("104/110", "116/122", "128/134")),
+        ("Sizes: 2T (3T, 4T)", ("2T", "3T", "4T")),
+        ("Size: S[M:L]", ("S", "M", "L")),
+        ("Size: S{M,L}", ("S", "M", "L")),
+        ("Size: S, (M, L)", ("S", "M", "L")),
+        ("Sizes: S (M and L)", ("S", "M", "L")),
+        ("Sizes\nS: 18 cm\nM: 20 cm\nL: 22 cm", ("S", "M", "L")),
+        ("Toddler – 16 cm round the wrist\nChild – 18 cm\nAdult – 20 cm", ("Toddler", "Child", "Adult")),
+        ("Sizes: Small (18 cm), Medium (20 cm), Large (22 cm)", ("Small", "Medium", "Large")),
+        ("Size | S | M | L\nWrist | 18 | 20 | 22", ("S", "M", "L")),
+        ("Directions are for size Small. Changes for Medium and Large are in parentheses.", ("Small", "Medium", "Large")),
+        ("Women's sizes S (M, L)", ("S", "M", "L")),
+        ("Wrist: 18 (20, 22) cm", ("18", "20", "22")),
+        ('Finished wrist: 7 (8, 9)"', ("7", "8", "9")),
+        ("To fit age 2 (4, 6) years", ("2", "4", "6")),
+        ("Shoe size: UK 3 (5, 7)", ("3", "5", "7")),
+        ("To fit weight: 3 (5, 7) kg", ("3", "5", "7")),
+        ("To fit bust 32-34 (36-38, 40-42) in", ("32-34", "36-38", "40-42")),
+    ],
+)  # fmt: skip
+def test_sizes_are_known_however_they_are_named(line: str, names: tuple[str, ...]) -> None:
+    """Every size is worked, and none by the first one's figures."""
+    report = check(STRIP.format(line=line))
+    assert report.pattern.sizes == names
+    assert made(STRIP.format(line=line)) == COUNTS
+    assert "sizes-unnamed" not in {finding.rule for finding in report.findings}
+
+
+@pytest.mark.parametrize("line", ["A cuff for any wrist.", "Larger sizes stand in brackets.", "Sizes: S (M, L, XL)"])
+def test_sizes_without_names(line: str) -> None:
+    """Where no line names as many sizes as the lists have figures, each is worked all the same, and its name asked for."""
+    report = check(STRIP.format(line=line))
+    assert report.pattern.sizes == ("1st size", "2nd size", "3rd size")
+    assert made(STRIP.format(line=line)) == COUNTS
+    (asked,) = [finding for finding in report.findings if finding.rule == "sizes-unnamed"]
+    assert (report.source.line_of(asked.span), asked.weight.value) == (8, "query")
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "Size: 9 in (23 cm) across",
+        "Size: about 25 1/2 in, fits most",
+        "Hook: size L/11 (8 mm)",
+        "Finished size: 20 cm x 30 cm (8 x 12 in)",
+        "Yarn: medium (4), 200 g",
+        "One size",
+        "Rounds take 20 g (A), 30 g (B) and 12 g (C).",
+    ],
+)
+def test_one_size(line: str) -> None:
+    """Measures, hooks and yarns name no sizes."""
+    text = f"Test mat\n\n{line}\n\nUS terms\n\nMAT\nMake a magic ring.\nRnd 1: 6 sc in ring. (6)\nRnd 2: 2 sc in each st around (12).\nRnd 3: sc in next 12 (12).\n"
+    assert check(text).pattern.sizes == ()
+    assert made(text) == [[6], [12], [12]]
+
+
+@pytest.mark.parametrize(
+    "row",
+    [
+        "Row 2: Ch 1, sc in each of next 3 (4, 5) sts, 2 sc in next st, sc in each st across, turn.",
+        "Row 2: Ch 1, sc in each st across, turn. (20 (22, 24) sc)",
+        "Row 2: Ch 1, sc in each st across, turn. 20 (22) 24 sts.",
+        "Row 2: Ch 1, sc in each st to last 2/3/4 sts, turn.",
+        "Row 2: Ch 1, [sc in next st, 2 sc in next st] 2 (3, 4) times, sc in each st across, turn.",
+        "Row 2: Ch 1, (sc in next st) 20 (21) times, turn.",
+        "Row 2: Ch 1, sc in each st across, turn. (20 (22) sc)",
+        "Next 2 (3, 4) rows: Ch 1, sc in each st across, turn.",
+    ],
+)
+@pytest.mark.parametrize("line", ["", "Sizes: S (M, L, XL, 2X)"])
+def test_a_list_that_fits_no_number_of_sizes_is_never_worked_by_its_first_figure(line: str, row: str) -> None:
+    """A row with figures for sizes that are not the pattern's is not recomputed, which is told."""
+    text = f"Test cuff\n\n{line}\n\nUS terms\n\nCUFF\nCh 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (20 sc)\n{row}\n"
+    report = check(text)
+    last = [row for row in report.ledger.rows if row.row.label is not None][-1]
+    assert all(cell.made is None for cell in last.cells)
+    assert {"not-understood", "size-list-length", "sizes-unnamed"} & {finding.rule for finding in report.findings}
+
+
+def test_a_chain_that_fits_no_number_of_sizes() -> None:
+    """A piece that begins on such a chain is not worked on its first figure."""
+    text = (
+        "Test cuff\n\nUS terms\n\nCUFF\nCh 21 (23, 25).\nRow 1: Sc in 2nd ch from hook and in each ch across, turn.\n"
+    )
+    assert made(text) == [[None]]
