@@ -27,12 +27,14 @@ _CANON = (
 )
 _AND = regex.compile(r"\s*(?:,\s*(?:and|&|or)\b|,|;|&|\band\b|\bor\b|\+)\s*", regex.I)
 _RANGE = regex.compile(r"\s*(?:\bto\b|\bthrough\b|\bthru\b|[-–—])\s*", regex.I)
-_ALL = regex.compile(r"(?i)[\W_]*(?:for\s+|in\s+|both\s+)?(?:all|both)\s+sizes(?:\s+again)?\s*(?P<sign>[:.–—-]|$)\W*")
+_ALL = regex.compile(
+    r"(?i)[\W_]*(?:for\s+|in\s+|both\s+)?(?:all|both)\s+sizes(?:\s+again)?[*_)\]]*\s*(?P<sign>[:.–—-]|$)\W*"
+)
 _NAMES = r"[\w/][\w/.,&+ ()–-]{0,60}?"
 _FORMS = (
-    regex.compile(rf"(?i)[\W_]*(?:for\s+|in\s+)?(?:the\s+)?sizes?\s+(?P<names>{_NAMES})(?:\s+(?P<only>only))?\s*(?P<sign>:|[–—]\s|$|\.$)\W*"),
-    regex.compile(rf"(?i)[\W_]*(?:for\s+|in\s+)?(?:the\s+)?(?P<names>{_NAMES})\s+sizes?(?:\s+(?P<only>only))?\s*(?P<sign>:|[–—]\s|$|\.$)\W*"),
-    regex.compile(rf"(?i)[\W_]*(?:for\s+|in\s+)?(?P<names>{_NAMES})\s+(?P<only>only)\s*(?P<sign>:|[–—]\s|$|\.$)\W*"),
+    regex.compile(rf"(?i)[\W_]*(?:for\s+|in\s+)?(?:the\s+)?sizes?\s+(?P<names>{_NAMES})(?:\s+(?P<only>only))?[*_)\]]*\s*(?P<sign>:|[–—]\s|$|\.$)\W*"),
+    regex.compile(rf"(?i)[\W_]*(?:for\s+|in\s+)?(?:the\s+)?(?P<names>{_NAMES})\s+sizes?(?:\s+(?P<only>only))?[*_)\]]*\s*(?P<sign>:|[–—]\s|$|\.$)\W*"),
+    regex.compile(rf"(?i)[\W_]*(?:for\s+|in\s+)?(?P<names>{_NAMES})\s+(?P<only>only)[*_)\]]*\s*(?P<sign>:|[–—]\s|$|\.$)\W*"),
 )  # fmt: skip
 _NUMBER_WORDS = {"two": 2, "three": 3, "four": 4, "five": 5, "2": 2, "3": 3, "4": 4, "5": 5}
 _DONE = regex.compile(
@@ -44,12 +46,23 @@ _GO_ON = regex.compile(
 )
 
 
+def goes_on_to(sentence: str) -> str | None:
+    """Where a size is sent: the "Rnd 19" of "Continue on to Rnd 19."."""
+    match = _GO_ON.search(sentence)
+    return match["where"].strip() if match is not None and not _NEXT_PIECE.search(match["where"]) else None
+
+
 def canonical(name: str) -> str:
     """One name for a size however it is printed: "Medium" and "med" are m, "XXL" and "2XL" are 2x."""
     name = name.strip().lower()
     for form, to in _CANON:
         name = regex.sub(form, to, name)
     return " ".join(name.split()).strip(" .:")
+
+
+def size_places(names: tuple[str, ...]) -> dict[str, int]:
+    """The place of each size in the order printed, by its canonical name."""
+    return {canonical(name): at for at, name in enumerate(names)}
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,7 +84,7 @@ class GateReader:
 
     def __init__(self, names: tuple[str, ...]) -> None:
         self.number = len(names)
-        self.index = {canonical(name): at for at, name in enumerate(names)}
+        self.index = size_places(names)
 
     def at_line(self, line: str) -> Gate | None:
         """The gate that a line begins with."""
@@ -85,16 +98,14 @@ class GateReader:
             return Gate((self.index[canonical(alone)],), len(line))  # "MEDIUM" over a whole passage
         for form in _FORMS:
             match = form.match(line)
-            if match is None:
-                continue
+            if match is None or match["names"].count("(") > match["names"].count(")"):
+                continue  # "Row 2 (Size L only)" is a label
             sizes = self.sizes_of(match["names"])
             if sizes is None and not (match.groupdict().get("only") and "size" in match[0].lower()):
                 continue
             rest = line[match.end() :]
-            goes_on = _GO_ON.search(rest)
-            if sizes is not None and (goes_on or _DONE.search(rest)):
-                where = goes_on["where"].strip() if goes_on and not _NEXT_PIECE.search(goes_on["where"]) else None
-                return Gate(sizes, len(line), leaves=True, goes_on=where)
+            if sizes is not None and (_GO_ON.search(rest) or _DONE.search(rest)):
+                return Gate(sizes, len(line), leaves=True, goes_on=goes_on_to(rest))
             return Gate(sizes, match.end())
         return None
 

@@ -10,6 +10,7 @@ from lint.pattern import Label, Section
 from lint.reading.gates import Gate, GateReader, Passage, Sizes, names_place
 from lint.reading.headings import GATE, Line, PartHeadings
 from lint.reading.labels import LabelReader
+from lint.reading.leaving import Leaving, cut_after, leavings
 from lint.reading.sections import SectionFinder
 from lint.reading.sizes import find_sizes
 from lint.rulebook import Rulebook
@@ -108,7 +109,11 @@ class LayoutReader:
         section: str | None = None
         row: RowText | None = None
         after_blank = True
+        leave: list[Leaving] = []  # sizes that leave off at the end of the line before
         for index, line in enumerate(self.lines):
+            for one in leave:
+                self._leave(one, part)
+            leave = []
             if line.blank:
                 after_blank = True
                 if row is not None and self._has_body(row):
@@ -136,11 +141,17 @@ class LayoutReader:
             if gate is not None:
                 self.passage.open(gate, line_only=not self._ends_with_all(index))
                 line = Line(line.start + gate.end, line.text[gate.end :])
+            if part is not None and section is None:
+                leave, alone = leavings(self.gates, line.text)
+                if alone:
+                    row, after_blank = None, True
+                    continue
             begun = part is not None or self._begins_numbered(index)
             found = self.labels.at_line(line.text, line.start, self.bare and begun)
             if found is not None:
                 part = self._part_for_row(layout, part, found.piece, found.label.span)
                 row = self._row(found.label, Span(found.body, line.end))
+                self._gate_behind_label(row, line)
                 part.rows.append(row)
                 self._inline_rows(part, row)
                 row = part.rows[-1]
@@ -207,6 +218,8 @@ class LayoutReader:
             else:
                 layout.prose.append(Span(line.start, line.end))
             after_blank = False
+        for one in leave:
+            self._leave(one, part)
         layout.parts = [item for item in layout.parts if any(row.label is not None or row.span for row in item.rows)]
         if layout.title == "":
             layout.title, layout.title_span = None, None
@@ -228,6 +241,21 @@ class LayoutReader:
         begins = below is not None and (self.labels.at_line(below.text, 0) is not None or self._begins_work(below.text))
         return gate if begins or self._heading_follows(index) else None
 
+    def _leave(self, leaving: Leaving, part: PartText) -> None:
+        """Sizes leave off; the rows that they work no more are taken from the labels of those that stand above."""
+        sent = leaving.goes_on is not None and leaving.sizes is not None
+        if sent and not any(self._stands_at(line.text, leaving) for line in self.lines):
+            leaving = replace(leaving, sizes=None)
+        gate = Gate(leaving.sizes, 0, leaves=leaving.sizes is not None, goes_on=leaving.goes_on)
+        self.passage.open(gate)
+        for row in part.rows if leaving.after is not None else ():
+            if row.label is not None:
+                row.label = cut_after(row.label, leaving, len(self.sizes))
+
+    def _stands_at(self, text: str, leaving: Leaving) -> bool:
+        found = self.labels.at_line(text, 0, self.bare)
+        return names_place(leaving.goes_on or "", text, found and found.label, leaving.sizes or ())
+
     def _met_later(self, index: int, gate: Gate) -> bool:
         later = ((other.text, self.labels.at_line(other.text, 0, self.bare)) for other in self.lines[index + 1 :])
         return any(names_place(gate.goes_on, text, found and found.label, gate.sizes) for text, found in later)
@@ -248,6 +276,14 @@ class LayoutReader:
         gated = self.passage.now is not None or self.passage.unknown
         sizes = self.passage.row(label)
         return RowText(label, span, sizes, self.passage.number if gated else 0, self.passage.unknown)
+
+    def _gate_behind_label(self, row: RowText, line: Line) -> None:
+        """ "Row 2: For size L only: Ch 1, …": the row is for those sizes."""
+        words = line.text[row.span.start - line.start :]
+        gate = self.gates.at_line(words)
+        if gate is not None and not gate.leaves and not gate.every and words[gate.end :].strip():
+            row.span = Span(row.span.start + gate.end, row.span.end)
+            row.sizes, row.sizes_unknown = gate.sizes, gate.sizes is None
 
     def _opened(self, name: str, span: Span, make: int = 1) -> PartText:
         self.passage.heading(name)

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
+from itertools import pairwise
 
 from lint.amount import Amount
 from lint.lexicon import Lexeme
 from lint.reading.figures import size_list
+from lint.reading.namedlists import named_list
 from lint.source import SourceText, Span
 from lint.tree import Special
 
@@ -42,6 +45,7 @@ class Vocabulary:
     colours: frozenset[str] = frozenset()
     count_tails: frozenset[str] = frozenset()  # words that may stand behind a printed count
     count_openers: frozenset[str] = frozenset()  # words that open a sentence which tells one
+    size_names: Mapping[str, int] = field(default_factory=dict)  # the place of each, by its canonical name
     gate: tuple[int, ...] = ()  # the sizes that the words are for, where they are for some only
 
 
@@ -206,22 +210,47 @@ class Stream:
         if self.vocabulary.sizes < 2:
             return self
         lexemes: list[Lexeme] = []
-        whole = Stream(self.lexemes, self.vocabulary)
+        whole = self.without(self._bold_figures())
+        names = self.vocabulary.size_names
         while not whole.done:
             start = whole.at
+            named = named_list(whole.lexemes, start, names) if names and whole._may_name() else None
+            if named is not None:
+                first, last = whole.lexemes[start], whole.lexemes[named.end - 1]
+                words = whole.words(start, named.end)
+                lexemes.append(Lexeme("number", words, first.start, last.end, first.glued, amount=Amount(named.values)))
+                lexemes += whole.lexemes[slice(*named.unit)]
+                whole.at = named.end
+                continue
             found = whole._listed(("/", ";") if self.vocabulary.sizes > 2 else ()) or whole._listed_in_gate()
             if found is None:
                 lexemes.append(whole.take())
                 continue
             values, length = found
             whole.at += length
-            first, last = self.lexemes[start], self.lexemes[whole.at - 1]
-            kind = "ordinals" if any(item.kind == "ordinal" for item in self.lexemes[start : whole.at]) else "number"
-            words = self.words(start, whole.at)
+            first, last = whole.lexemes[start], whole.lexemes[whole.at - 1]
+            kind = "ordinals" if any(item.kind == "ordinal" for item in whole.lexemes[start : whole.at]) else "number"
+            words = whole.words(start, whole.at)
             listed = Lexeme(kind, words, first.start, last.end, first.glued, amount=Amount(values))
             alone = first.kind in OPENERS and whole._stands_alone(start)
             lexemes += [first, listed, last] if alone else [listed]
         return Stream(lexemes, self.vocabulary)
+
+    def _may_name(self) -> bool:
+        """Whether a list with the sizes' names may begin at the cursor."""
+        if self.kind() == "number":
+            return any(self.kind(ahead) in OPENERS or self.word("for", ahead=ahead) for ahead in (1, 2, 3))
+        return any(self.kind(ahead) in (":", "=", "dash") for ahead in range(1, 6))
+
+    def _bold_figures(self) -> set[int]:
+        """Indexes of the stars that set a figure in bold: "12 (**14**, 16)"."""
+        stars = [index for index, item in enumerate(self.lexemes) if item.kind == "star"]
+        found: set[int] = set()
+        for one, other in pairwise(stars):
+            between = self.lexemes[one + 1 : other + 1]
+            if other == one + 2 and between[0].kind == "number" and all(item.glued for item in between):
+                found |= {one, other}
+        return found
 
     def _stands_alone(self, start: int) -> bool:
         """Whether the list in brackets just passed is a printed count: "turn. (22, 24, 26)"."""
