@@ -173,3 +173,73 @@ def test_dashes_before_a_list() -> None:
     outcomes = [[cell.outcome.value for cell in row.cells] for row in worked_rows(check(text))]
     assert outcomes[1:] == [["not-worked", "agrees", "agrees"], ["not-worked", "not-worked", "agrees"]]
     assert not [finding for finding in check(text).findings if finding.rule == "size-list-length"]
+
+
+@pytest.mark.parametrize(
+    "figures",
+    [
+        "4, (5, 5), (6, 7)",
+        "4 (5, 5)(6, 7)",
+        "4 (5, 5) (6) (7)",
+        "4 (5, 5) 6 (7)",
+        "(4, 5) (5, 6, 7)",
+        "4 (5, 5, 6 and 7)",
+        "4(5,5,6,7)",
+        "4 (5 - 5 - 6 - 7)",
+        "4{5,5,6,7}",
+        "4 / 5 / 5 / 6 / 7",
+        "4; 5; 5; 6; 7",
+        "4, 5, 5, 6, 7",
+        "**4** (5, **5**, 6, **7**)",
+        "four (five, five, six, seven)",
+    ],
+)
+def test_lists_in_groups_and_without_brackets(figures: str) -> None:
+    """A list may be cut into several brackets, be parted by commas alone, or have every second figure in bold."""
+    row = f"Row 2: Ch 1, 2 sc in each of first {figures} sts, sc in each st to end, turn."
+    report = check(strip(row, 5, "Ch 21 (23, 25, 27, 29)."))
+    assert [cell.made.stitches for cell in worked_rows(report)[1].cells] == [24, 27, 29, 32, 35]
+
+
+@pytest.mark.parametrize(
+    ("label", "last"),
+    [
+        ("Rows 2-4; 6; 8", [4, 6, 8]),
+        ("Next 3, 5, 7 rows", [4, 6, 8]),
+        ("Next 3; 5; 7 rows", [4, 6, 8]),
+        ("Next 3 (5) 7 rows", [4, 6, 8]),
+        ("Rows 2-4, (6, 8)", [4, 6, 8]),
+        ("Rows 2-4-6-8", [4, 6, 8]),
+    ],
+)
+def test_labels_in_every_shape(label: str, last: list[int]) -> None:
+    """A label's list may have the shape of any other."""
+    text = strip(f"{label}: Ch 1, sc in each st across, turn.", 3, "Ch 11.")
+    for size, end in enumerate(last):
+        assert counts(check(text), size) == [10] * end + [None] * (max(last) - end)
+    assert "size-list-length" not in {finding.rule for finding in check(text).findings}
+
+
+def test_commas_alone_in_a_label() -> None:
+    """Rows 2, 3, 4 are three rows, but where all lists are parted by commas alone they are one row of each size."""
+    plain = "Row 2, 2, 2: Ch 1, sc in each of first 5, 6, 7 sts, sc in each st across, turn. (10, 12, 14 sc)"
+    assert len(worked_rows(check(strip(plain, 3, "Ch 11, 13, 15.")))) == 2
+    several = "Rows 2, 3, 4: Ch 1, sc in each st across, turn. (10 (12, 14) sc)"
+    assert len(worked_rows(check(strip(several)))) == 4
+
+
+@pytest.mark.parametrize(
+    "figures",
+    [
+        "4 sts for S, 5 sts for M and 6 sts for L",
+        "4 (S), 5 (M), 6 (L) sts",
+        "4 (for size S), 5 (for size M) or 6 (for size L) sts",
+    ],
+)
+def test_lists_that_name_their_sizes(figures: str) -> None:
+    """The size may be named at each figure; so it may in the chain, and in the count."""
+    row = f"Row 2: Ch 1, sc in each of first {figures}, 2 sc in next st, sc in each st to end, turn. (11 sc for S, 13 sc for M, 15 sc for L)"
+    report = check(strip(row, 3, "Ch 11 (size S), 13 (size M) or 15 (size L)."))
+    assert [cell.outcome.value for cell in worked_rows(report)[1].cells] == ["agrees"] * 3
+    wrong = check(strip(row.replace("13 sc", "12 sc"), 3, "Ch 11 for S, 13 for M, 15 for L."))
+    assert [finding.sizes for finding in wrong.findings if finding.rule == "count-differs"] == [("M",)]

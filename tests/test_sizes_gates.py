@@ -112,3 +112,55 @@ def test_the_list_of_sizes_is_no_gate() -> None:
     """Lines of the front matter that begin with a size's name shut nothing out."""
     text = HEAD.format(sizes="S (M, L)").replace("CROWN", "Size S: 30 cm\nSize L: 40 cm\n\nCROWN")
     assert [cell.outcome.value for cell in worked_rows(check(text))[0].cells] == ["agrees"] * 3
+
+
+@pytest.mark.parametrize(
+    "gate", ["*Sizes M and L only*", "[Sizes M, L only]", "** For sizes M & L only: **", "(sizes M to L only)"]
+)
+def test_a_gate_in_brackets_or_stars(gate: str) -> None:
+    """What stands around the words changes nothing."""
+    body = f"{gate}\n{GROW.format(2, 12)}*All sizes*\n{PLAIN.format(3)}"
+    assert table(body) == [[6] * 3, [None, 12, 12], [6, 12, 12]]
+
+
+def test_a_gate_behind_the_label() -> None:
+    """The sizes may be named where the row's words begin; the row is for them alone."""
+    body = f"Rnd 2: Size L only: 2 sc in each st around.\n{PLAIN.format(3)}"
+    assert table(body) == [[6] * 3, [None, None, 12], [6, 6, 12]]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Size S stops here.",
+        "End here for size S.",
+        "S: stop here.",
+        "For size S, fasten off.",
+        "Size S is now complete.",
+        "Smallest size ends here.",
+        "Fasten off here for size S only.",
+        "Size S stops after Rnd 2.",
+        "Size S ends here. Continue to Rnd 9.",
+    ],
+)
+def test_a_size_leaves_off(words: str) -> None:
+    """A size that leaves off works none of the rounds below, up to the one that it is sent to, or the next piece."""
+    sent = "Rnd 9" in words
+    body = f"{GROW.format(2, 12)}{words}\n{GROW.format(3, 24)}{PLAIN.format(9)}\nBRIM\nRnd 1: Sc in each st around.\n"
+    assert table(body) == [[6] * 3, [12] * 3, [None, 24, 24], [12 if sent else None, 24, 24], [12, 24, 24]]
+    behind = body.replace(f"\n{words}", f" {words}")
+    assert table(behind) == table(body)
+
+
+def test_sizes_leave_off_within_a_range() -> None:
+    """Rows of a range above, after the one that is named, are not worked by the sizes that stop there."""
+    body = "Rnds 2-4: 2 sc in each of next 3 sts, sc in each st around.\nSize S stops after Rnd 2. Size M after Rnd 3.\n"
+    assert table(body) == [[6] * 3, [9] * 3, [None, 12, 12], [None, None, 15]]
+
+
+def test_unknown_sizes_leave_off() -> None:
+    """Where it can't be told which sizes leave off, what is below is not guessed."""
+    rows = worked_rows(
+        check(HEAD.format(sizes="S (M, L)") + f"{GROW.format(2, 12)}Size 9 stops here.\n{PLAIN.format(3)}")
+    )
+    assert {cell.outcome.value for cell in rows[-1].cells} == {"not-recomputed"}

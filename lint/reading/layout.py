@@ -133,6 +133,12 @@ class LayoutReader:
                     after_blank = False
                     continue
                 layout.title = ""
+            if part is not None and section is None:
+                leave, begin = leavings(self.gates, line.text)
+                line = Line(line.start, line.text[:begin])
+                if leave and line.blank:
+                    row, after_blank = None, True
+                    continue
             gate = self._gate(index, line, part is not None and section is None)
             if gate is not None and (gate.leaves or not line.text[gate.end :].strip()):
                 self.passage.open(gate, before_heading=self._heading_follows(index))
@@ -141,11 +147,6 @@ class LayoutReader:
             if gate is not None:
                 self.passage.open(gate, line_only=not self._ends_with_all(index))
                 line = Line(line.start + gate.end, line.text[gate.end :])
-            if part is not None and section is None:
-                leave, alone = leavings(self.gates, line.text)
-                if alone:
-                    row, after_blank = None, True
-                    continue
             begun = part is not None or self._begins_numbered(index)
             found = self.labels.at_line(line.text, line.start, self.bare and begun)
             if found is not None:

@@ -16,7 +16,7 @@ _FORMS = (
     rf"(?:for\s+)?(?:the\s+)?(?P<said>sizes?\s+)?(?P<names>{_NAMES})(?:\s+sizes?)?(?:\s+only)?\s*[:,–—-]?\s*(?P<done>{_DONE})(?:\s+(?P<here>here|now|at\s+this\s+point)\b|{_AFTER})?(?:\s+[\w\s]{{0,30}}?)?",
     rf"(?P<done>{_DONE})(?:\s+\p{{L}}+)?(?P<here>\s+here)?\s+for\s+(?:the\s+)?(?P<said>sizes?\s+)?(?P<names>{_NAMES})(?:\s+sizes?)?(?:\s+only)?(?P<here>\s+here)?",
 )
-_SENTENCE = regex.compile(r"[^.;!]+(?:[.;!]|$)")
+_SENTENCE = regex.compile(r"[^.;!)\]]+(?:[.;!)\]]+|$)")
 _SAYS = tuple(regex.compile(rf"[\W_]*{form}[\s*_)\]]*[.;!]?\s*", regex.I) for form in _FORMS)
 _ALSO = regex.compile(rf"[\W_]*(?:and\s+)?(?:sizes?\s+)?(?P<names>{_NAMES}){_AFTER}[\s*_)\]]*[.;!]?\s*", regex.I)
 
@@ -30,23 +30,25 @@ class Leaving:
     goes_on: str | None = None
 
 
-def leavings(reader: GateReader, line: str) -> tuple[list[Leaving], bool]:
-    """What the sentences of a line say of sizes that leave off, and whether the line says nothing else."""
+def leavings(reader: GateReader, line: str) -> tuple[list[Leaving], int]:
+    """What the sentences of a line say of sizes that leave off, and where those begin, if nothing else follows."""
     found: list[Leaving] = []
+    begin = len(line)
     if reader.number < 2 or not regex.search(r"(?i)\b(?:stop|end|finish|done|fasten|complet)", line):
-        return found, False
-    alone = True
-    for sentence in _SENTENCE.findall(line):
+        return found, begin
+    for match in _SENTENCE.finditer(line):
+        sentence = match[0]
         if not sentence.strip(" .;!*_()[]"):
             continue
         one = _leaving(reader, sentence, bool(found))
         if one is not None:
+            begin = min(begin, match.start())
             found.append(one)
         elif found and (where := goes_on_to(sentence)):
             found[-1] = replace(found[-1], goes_on=where)
         else:
-            alone = False
-    return found, alone and bool(found)
+            begin = len(line)
+    return found, begin
 
 
 def _leaving(reader: GateReader, sentence: str, more: bool) -> Leaving | None:

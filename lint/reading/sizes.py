@@ -43,9 +43,9 @@ class Shown:
     @property
     def sure(self) -> bool:
         """Whether the lists alone tell that there are sizes."""
-        return self._readable(self.number) >= _ENOUGH and _MOST * self._readable(self.number) >= (_MOST - 1) * len(
-            self.lists
-        )
+        strong = any(one.shape in STRONG for one in self.lists)
+        enough = max(_ENOUGH, (1 - 1 / _MOST) * len(self.lists))
+        return strong and self._readable(self.number) >= enough
 
     @property
     def first(self) -> Span | None:
@@ -116,7 +116,7 @@ def shown_by_lists(text: str) -> Shown:
     found = sorted(listings(text, 0), key=lambda one: one.span)
     for shapes in (STRONG, *(((shape,)) for shape in ("strokes", "hyphens", "all in brackets", "bare"))):
         some = [one for one in found if one.shape in shapes]
-        if len(some) < (1 if shapes is STRONG else _ENOUGH):
+        if len(some) < (1 if shapes is STRONG else 2):
             continue
         counted = Counter(number for one in some for number in one.numbers)
         return Shown(max(counted, key=lambda number: (counted[number], number)), tuple(some))
