@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from lint.amount import Amount
 from lint.source import Span
@@ -56,6 +56,16 @@ class Label:
     def at(self, size: int) -> tuple[int, ...]:
         """The numbers as one size reads them."""
         return self.by_size[size] if self.by_size else self.numbers
+
+    def for_gate(self, gate: tuple[int, ...], sizes: int) -> Label:
+        """A label whose lists have a figure for each size of a gate alone, as all of so many sizes read it."""
+        own = {size: self.by_size[at] for at, size in enumerate(gate)} if self.by_size else {}
+        rows = self.rows
+        if rows is not None and len(rows.values) > 1:
+            figures = dict(zip(gate, rows.values, strict=True))
+            rows = Amount(tuple(figures.get(size) for size in range(sizes)))
+        by_size = tuple(own.get(size, ()) for size in range(sizes)) if own else ()
+        return replace(self, by_size=by_size, rows=rows)
 
     def worked(self, size: int) -> bool:
         """Whether a size works any row under this label."""

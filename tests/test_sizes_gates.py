@@ -154,7 +154,9 @@ def test_a_size_leaves_off(words: str) -> None:
 
 def test_sizes_leave_off_within_a_range() -> None:
     """Rows of a range above, after the one that is named, are not worked by the sizes that stop there."""
-    body = "Rnds 2-4: 2 sc in each of next 3 sts, sc in each st around.\nSize S stops after Rnd 2. Size M after Rnd 3.\n"
+    body = (
+        "Rnds 2-4: 2 sc in each of next 3 sts, sc in each st around.\nSize S stops after Rnd 2. Size M after Rnd 3.\n"
+    )
     assert table(body) == [[6] * 3, [9] * 3, [None, 12, 12], [None, None, 15]]
 
 

@@ -46,6 +46,7 @@ class LabelReader:
 
     def __init__(self, layout: LayoutFile, sizes: int = 1, commas: bool = False) -> None:
         """`commas`: whether the pattern's lists over the sizes are parted by commas alone."""
+        self._layout = layout
         self._sizes = sizes
         self._commas = commas
         self._rows = {word.lower() for word in layout.row_words}
@@ -69,6 +70,10 @@ class LabelReader:
             if match:
                 return self._found(match, offset)
         return None
+
+    def for_sizes(self, sizes: int) -> LabelReader:
+        """The same reader for lists of another length."""
+        return LabelReader(self._layout, sizes, self._commas)
 
     def bare_number(self, line: str) -> bool:
         """Whether a line starts with a number as list items do: "3) …", "7-11) …", "4. …"."""

@@ -9,7 +9,7 @@ import regex
 from lint.pattern import Label, Section
 from lint.reading.gates import Gate, GateReader, Passage, Sizes, names_place
 from lint.reading.headings import GATE, Line, PartHeadings
-from lint.reading.labels import LabelReader
+from lint.reading.labels import Found, LabelReader
 from lint.reading.leaving import Leaving, cut_after, leavings
 from lint.reading.sections import SectionFinder
 from lint.reading.sizes import find_sizes
@@ -148,7 +148,7 @@ class LayoutReader:
                 self.passage.open(gate, line_only=not self._ends_with_all(index))
                 line = Line(line.start + gate.end, line.text[gate.end :])
             begun = part is not None or self._begins_numbered(index)
-            found = self.labels.at_line(line.text, line.start, self.bare and begun)
+            found = self._label(line, self.bare and begun)
             if found is not None:
                 part = self._part_for_row(layout, part, found.piece, found.label.span)
                 row = self._row(found.label, Span(found.body, line.end))
@@ -277,6 +277,14 @@ class LayoutReader:
         gated = self.passage.now is not None or self.passage.unknown
         sizes = self.passage.row(label)
         return RowText(label, span, sizes, self.passage.number if gated else 0, self.passage.unknown)
+
+    def _label(self, line: Line, bare: bool) -> Found | None:
+        """The label of a line; in a passage for some sizes its lists may have a figure for each of these alone."""
+        found, gate = self.labels.at_line(line.text, line.start, bare), self.passage.now
+        if found is None or not found.label.unclear or not gate or len(gate) < 2:
+            return found
+        again = self.labels.for_sizes(len(gate)).at_line(line.text, line.start, bare)
+        return replace(again, label=again.label.for_gate(gate, len(self.sizes))) if again is not None else found
 
     def _gate_behind_label(self, row: RowText, line: Line) -> None:
         """ "Row 2: For size L only: Ch 1, …": the row is for those sizes."""

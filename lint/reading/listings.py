@@ -26,7 +26,7 @@ SHAPES = {
         rf"(?<![\w.,/¼½¾-])(?P<list>(?>{_RUN}(?:\s?[(\[]{_ONE}[)\]]\s?{_ONE})+(?:\s?[(\[]{_ONE}[)\]])?))(?!\s?,?\s?[(\[]\s?\d)"
     ),
     "groups": regex.compile(
-        rf"(?<![\w.,/¼½¾-])(?P<list>{_ONE}\s?,?\s?{_GROUP}(?:\s?,?\s?{_GROUP})+)(?!\s*(?:in\b|times|x\b))"
+        rf"(?<![\w.,/¼½¾-])(?P<list>{_ONE}\s?,?\s?{_GROUP}(?:\s?,?\s?{_GROUP})+)"
     ),
     "brackets": regex.compile(
         rf"(?<![\w.,/¼½¾-])(?P<list>(?P<head>{_RUN}|{_EMPTY}(?:\s?{_EMPTY})*)\s?[(\[{{]\s*(?P<item>{_RUN})(?:(?P<sign>\s*[,:;/]\s*|\s?[-–]\s?)(?P<item>{_RUN}))*\s*[)\]}}])"
