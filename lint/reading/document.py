@@ -11,8 +11,8 @@ from lint.lexicon import Lexeme, Lexicon
 from lint.pattern import Abbreviation, Label, Part, Pattern, Row
 from lint.place import Which
 from lint.reading import definitions, notes
+from lint.reading.audience import size_places
 from lint.reading.clauses import Reading, read_row
-from lint.reading.gates import size_places
 from lint.reading.layout import Layout, LayoutReader, PartText, RowText
 from lint.reading.stream import Stream, Vocabulary, with_line_stops
 from lint.reading.terms import Terms, find_terms
@@ -128,7 +128,11 @@ class _RowReader:
         if text.sizes_unknown:
             words = "the sizes that this is for are not among those of the pattern"
             at = text.label.span if text.label is not None else text.span
-            return Row(at.to(text.span), text.label, (Unread(at, self.source.slice(at), words),))
+            unread = Unread(at, self.source.slice(at), words)
+            reading, lexemes = self.read(text.span)
+            if text.label is None and not _is_work(reading, lexemes):
+                return None
+            return Row(at.to(text.span), text.label, (unread, *reading.steps))
         reading, lexemes = self.read(text.span, sizes)
         if text.gate and (text.gate in self.ended or self._speaks_for_all(text, reading)):
             self.ended.add(text.gate)

@@ -2,43 +2,19 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 import regex
 
 from lint.pattern import Label
+from lint.reading.audience import Audience, Sizes, SizeWords
 
-Sizes = tuple[int, ...]
-
-# one name for all the ways to print a size
-_CANON = (
-    (r"\s*(?:months?|mos?|years?|yrs?)\b\.?", ""),
-    (r"\bextra[ -]?", "x"),
-    (r"\bsm(?:al)?l?\b|\bsmall\b", "s"),
-    (r"\bmed(?:ium)?\b", "m"),
-    (r"\bl(?:arge|ge|g)\b", "l"),
-    (r"x[ -]?small\b", "xs"),
-    (r"x[ -]?large\b", "xl"),
-    (r"(?<=x)[ -](?=[sl]\b)", ""),
-    (r"\bxxxl\b|\b3x(?:l)?\b", "3x"),
-    (r"\bxxl\b|\b2x(?:l)?\b", "2x"),
-    (r"\b([4-9])xl\b", r"\1x"),
-    (r"\s*\([^()]*\)", ""),
-)
-_AND = regex.compile(r"\s*(?:,\s*(?:and|&|or)\b|,|;|&|\band\b|\bor\b|\+)\s*", regex.I)
-_RANGE = regex.compile(r"\s*(?:\bto\b|\bthrough\b|\bthru\b|[-–—])\s*", regex.I)
-_ALL = regex.compile(
-    r"(?i)[\W_]*(?:for\s+|in\s+|both\s+)?(?:all|both)\s+sizes(?:\s+again)?[*_)\]]*\s*(?P<sign>[:.–—-]|$)\W*"
-)
-_NAMES = r"[\w/][\w/.,&+ ()–-]{0,60}?"
-_FORMS = (
-    regex.compile(rf"(?i)[\W_]*(?:for\s+|in\s+)?(?:the\s+)?sizes?\s+(?P<names>{_NAMES})(?:\s+(?P<only>only))?[*_)\]]*\s*(?P<sign>:|[–—]\s|$|\.$)\W*"),
-    regex.compile(rf"(?i)[\W_]*(?:for\s+|in\s+)?(?:the\s+)?(?P<names>{_NAMES})\s+sizes?(?:\s+(?P<only>only))?[*_)\]]*\s*(?P<sign>:|[–—]\s|$|\.$)\W*"),
-    regex.compile(rf"(?i)[\W_]*(?:for\s+|in\s+)?(?P<names>{_NAMES})\s+(?P<only>only)[*_)\]]*\s*(?P<sign>:|[–—]\s|$|\.$)\W*"),
-)  # fmt: skip
-_NUMBER_WORDS = {"two": 2, "three": 3, "four": 4, "five": 5, "2": 2, "3": 3, "4": 4, "5": 5}
+_LONGEST = 70  # characters before the end of a gate
 _DONE = regex.compile(
     r"(?i)\b(?:is|are)\s+(?:now\s+)?(?:done|completed?|finished)\b|\b(?:end|stop|finish)s?\s+here\b|^\W*(?:done|completed?|finished)\b"
+)
+_BEHIND_LABEL = regex.compile(
+    r"(?i)(?P<head>[^:()]{2,40}?)(?:\s*[,–—-]\s*|\s+)(?P<said>(?:for\s+)?(?:the\s+)?(?:\w+\s+)?sizes?\b[^:]{0,40}?)\s*:\s*(?=\S)"
 )
 _NEXT_PIECE = regex.compile(r"(?i)next\s+(?:section|part|piece|step)")
 _GO_ON = regex.compile(
@@ -52,19 +28,6 @@ def goes_on_to(sentence: str) -> str | None:
     return match["where"].strip() if match is not None and not _NEXT_PIECE.search(match["where"]) else None
 
 
-def canonical(name: str) -> str:
-    """One name for a size however it is printed: "Medium" and "med" are m, "XXL" and "2XL" are 2x."""
-    name = name.strip().lower()
-    for form, to in _CANON:
-        name = regex.sub(form, to, name)
-    return " ".join(name.split()).strip(" .:")
-
-
-def size_places(names: tuple[str, ...]) -> dict[str, int]:
-    """The place of each size in the order printed, by its canonical name."""
-    return {canonical(name): at for at, name in enumerate(names)}
-
-
 @dataclass(frozen=True, slots=True)
 class Gate:
     """Words that say which sizes work what follows, and where in the line those words end.
@@ -75,39 +38,38 @@ class Gate:
     sizes: Sizes | None
     end: int
     every: bool = False
+    others: bool = False  # those that the gate before shuts out
     leaves: bool = False
     goes_on: str | None = None
 
 
-class GateReader:
+class GateReader(SizeWords):
     """Knows the sizes of one pattern by their names."""
-
-    def __init__(self, names: tuple[str, ...]) -> None:
-        self.number = len(names)
-        self.index = size_places(names)
 
     def at_line(self, line: str) -> Gate | None:
         """The gate that a line begins with."""
         if self.number < 2:
             return None
-        every = _ALL.match(line)
-        if every:
-            return Gate(tuple(range(self.number)), every.end(), every=True)
-        alone = line.strip(" :.*_#")
-        if len(alone) > 3 and alone.isalpha() and canonical(alone) in self.index:
-            return Gate((self.index[canonical(alone)],), len(line))  # "MEDIUM" over a whole passage
-        for form in _FORMS:
-            match = form.match(line)
-            if match is None or match["names"].count("(") > match["names"].count(")"):
-                continue  # "Row 2 (Size L only)" is a label
-            sizes = self.sizes_of(match["names"])
-            if sizes is None and not (match.groupdict().get("only") and "size" in match[0].lower()):
+        for end, sign in _ends(line):
+            words = line[:end]
+            spoken = self.audience(words)
+            if spoken is None or not _gates(words, sign, spoken):
                 continue
-            rest = line[match.end() :]
-            if sizes is not None and (_GO_ON.search(rest) or _DONE.search(rest)):
-                return Gate(sizes, len(line), leaves=True, goes_on=goes_on_to(rest))
-            return Gate(sizes, match.end())
+            marks = " :,.)]–—-" + ("*_" if line.lstrip()[:1] in ("*", "_") else "")
+            behind = len(line) - len(line[end:].lstrip(marks))
+            rest = line[behind:]
+            if regex.search(r"(?i)[;.]\s*(?:for\s+)?sizes?\s+\S+,", rest):
+                return Gate(None, len(line))  # "Size M, work Row 3; size L, …": two gates in one sentence
+            if spoken.sizes and not spoken.every and (_GO_ON.search(rest) or _DONE.search(rest)):
+                return Gate(spoken.sizes, len(line), leaves=True, goes_on=goes_on_to(rest))
+            return Gate(spoken.sizes, behind, spoken.every, spoken.others)
         return None
+
+    def behind_label(self, line: str) -> tuple[int, int, Sizes | None] | None:
+        """Where the label of "Row 3, sizes M and L only: …" ends, where its words begin, and the sizes."""
+        found = _BEHIND_LABEL.match(line) if self.number > 1 else None
+        spoken = self.audience(found["said"]) if found is not None else None
+        return (found.end("head"), found.end(), spoken.sizes) if found is not None and spoken is not None else None
 
     def in_label(self, words: str) -> Sizes | None:
         """The sizes that a label's brackets name: "Row 9 (M and L only)"."""
@@ -120,43 +82,30 @@ class GateReader:
             return None  # "Rows 2-(6, 8)" has rows in its brackets, though 6 and 8 may be sizes too
         return self.sizes_of(found["names"])
 
-    def sizes_of(self, words: str) -> Sizes | None:
-        """The sizes that are named; None where any word is not a size's name."""
-        told = self._told(words)
-        if told is not None:
-            return told
-        found: list[int] = []
-        for piece in _AND.split(words.strip()):
-            named = self._named(piece)
-            if named is None:
-                return None
-            found += named
-        return tuple(sorted(set(found)))
 
-    def _named(self, piece: str) -> list[int] | None:
-        """One name, two with a stroke between, or a run of sizes from one to another."""
-        piece = regex.sub(r"(?i)^sizes?\s+|\s+sizes?$", "", piece.strip())
-        if canonical(piece) in self.index:
-            return [self.index[canonical(piece)]]
-        ends = [self.index.get(canonical(end)) for end in _RANGE.split(piece)]
-        if len(ends) == 2 and None not in ends and ends[0] < ends[1]:
-            return list(range(ends[0], ends[1] + 1))
-        parts = [self.index.get(canonical(part)) for part in piece.split("/")]
-        return parts if len(parts) > 1 and None not in parts else None
+def _ends(line: str):
+    """Where the words of a gate may end, and the sign there: the likeliest first."""
+    marks = {":": r":", "(": r"[)\]](?=\s*\S)", "-": r"\s[–—-]\s|[–—]", "": r"$", ",": r","}
+    for sign, form in marks.items():
+        places = [match.start() for match in regex.finditer(form, line) if match.start() <= _LONGEST]
+        yield from ((place, sign) for place in reversed(places[:6]))
 
-    def _told(self, words: str) -> Sizes | None:
-        """ "smallest", "two largest", "largest": sizes by their place in the order."""
-        match = regex.fullmatch(
-            r"(?i)\s*(?:the\s+)?(?:(?P<n>\w+)\s+)?(?P<end>smaller|smallest|larger|largest)\s*", words
-        )
-        if match is None:
-            return None
-        last = match["end"].lower().startswith("larg")
-        number = _NUMBER_WORDS.get((match["n"] or "").lower(), 1 if match["n"] is None else 0)
-        exact = match["n"] or match["end"].lower().endswith("est") or self.number == 2
-        if not exact or not 0 < number < self.number:
-            return None
-        return tuple(range(self.number - number, self.number)) if last else tuple(range(number))
+
+def _gates(words: str, sign: str, spoken: Audience) -> bool:
+    """Whether words that speak to some sizes are a gate, with the sign that stands behind them."""
+    alone = words.strip(" :.*_#()[]")
+    if sign == "(":
+        return spoken.sure and words.lstrip()[:1] in ("(", "[")
+    if sign == ",":
+        return regex.match(r"(?i)\W*(?:for|in|sizes?)\b", words) is not None or alone.lower().endswith("only")
+    if sign == "-" or sign == "":
+        return spoken.sure and (sign == "-" or not regex.match(r"(?i)\W*in\b", words)) or sign == "" and _is_name(alone)
+    return spoken.sure or regex.search(r"\p{L}", alone) is not None
+
+
+def _is_name(words: str) -> bool:
+    """Whether words that are no more than sizes' names are long enough to head a passage: "MEDIUM", not "M"."""
+    return len(words) > 3 and words.replace(" ", "").isalpha()
 
 
 @dataclass
@@ -169,11 +118,19 @@ class Passage:
     unknown: bool = False  # a gate whose sizes are not the pattern's
     away: dict[int, str | None] = field(default_factory=dict)  # sizes that stopped, and where they go on
     number: int = 0  # of the gate, counted through the text; 0 before the first
+    _last: Sizes = ()  # those of the gates since "all sizes", which "other sizes" shuts out
     _before: tuple | None = None  # what held before a gate that is for its own line
 
     def open(self, gate: Gate, before_heading: bool = False, line_only: bool = False) -> None:
         """What a gate says of the lines behind it, or of the rest of its own line."""
         self.number += 1
+        if gate.others:
+            shut_out = [size for size in range(self.reader.number) if size not in self._last]
+            gate = replace(gate, sizes=tuple(shut_out) if self._last else None)
+        elif not gate.every and not gate.leaves:
+            self._last = tuple(sorted({*self._last, *(gate.sizes or ())}))
+        if gate.every or gate.others:
+            self._last = ()
         if line_only:
             self._before = self.now, self.unknown, self.over_headings
         if gate.leaves:
@@ -192,6 +149,7 @@ class Passage:
 
     def heading(self, name: str) -> None:
         """A new piece: a gate ends with the piece it stands in, and sizes that were done work this one."""
+        self._last = ()
         if not self.over_headings:
             self.now, self.unknown = None, False
         wanted = name.lower()

@@ -146,6 +146,7 @@ class LayoutReader:
                 continue
             if gate is not None:
                 self.passage.open(gate, line_only=not self._ends_with_all(index))
+                row = None
                 line = Line(line.start + gate.end, line.text[gate.end :])
             begun = part is not None or self._begins_numbered(index)
             found = self._label(line, self.bare and begun)
@@ -280,6 +281,11 @@ class LayoutReader:
 
     def _label(self, line: Line, bare: bool) -> Found | None:
         """The label of a line; in a passage for some sizes its lists may have a figure for each of these alone."""
+        behind = self.gates.behind_label(line.text)
+        if behind is not None:  # "Row 3, sizes M and L only: …"
+            found = self.labels.at_line(f"{line.text[: behind[0]]}:", line.start, bare)
+            if found is not None:
+                return replace(found, body=line.start + behind[1])
         found, gate = self.labels.at_line(line.text, line.start, bare), self.passage.now
         if found is None or not found.label.unclear or not gate or len(gate) < 2:
             return found
@@ -288,6 +294,9 @@ class LayoutReader:
 
     def _gate_behind_label(self, row: RowText, line: Line) -> None:
         """ "Row 2: For size L only: Ch 1, …": the row is for those sizes."""
+        behind = self.gates.behind_label(line.text)
+        if behind is not None and line.start + behind[1] == row.span.start:
+            row.sizes, row.sizes_unknown = behind[2], behind[2] is None
         words = line.text[row.span.start - line.start :]
         gate = self.gates.at_line(words)
         if gate is not None and not gate.leaves and not gate.every and words[gate.end :].strip():

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from lint.lexicon import Lexeme
-from lint.reading.gates import canonical
+from lint.reading.audience import canonical
 
 _MOST = 5  # lexemes of a name: "6-12 months"
 _CLOSES = {"(": ")", "[": "]", "{": "}"}
