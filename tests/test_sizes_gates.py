@@ -166,3 +166,66 @@ def test_unknown_sizes_leave_off() -> None:
         check(HEAD.format(sizes="S (M, L)") + f"{GROW.format(2, 12)}Size 9 stops here.\n{PLAIN.format(3)}")
     )
     assert {cell.outcome.value for cell in rows[-1].cells} == {"not-recomputed"}
+
+
+@pytest.mark.parametrize(
+    ("gate", "worked"),
+    [
+        ("2nd and 3rd sizes only:", [False, True, True]),
+        ("First size only", [True, False, False]),
+        ("All sizes except S:", [False, True, True]),
+        ("For all but the smallest size:", [False, True, True]),
+        ("Sizes M (L) only", [False, True, True]),
+        ("Cont for size L only:", [False, False, True]),
+    ],
+)
+def test_gates_in_other_words(gate: str, worked: list[bool]) -> None:
+    """Sizes may be named by their place, or by those that are shut out."""
+    body = f"{gate}\n{GROW.format(2, 12)}All sizes continue as follows:\n{PLAIN.format(3)}"
+    now = [12 if own else 6 for own in worked]
+    assert table(body) == [[6] * 3, [12 if own else None for own in worked], now]
+
+
+def test_the_other_sizes() -> None:
+    """ "Other sizes" are those that the gates before shut out; without such a gate it is not known which they are."""
+    body = f"Size S only:\n{PLAIN.format(2)}All other sizes:\n{GROW.format(2, 12)}Now for all sizes:\n{PLAIN.format(3)}"
+    assert table(body) == [[6] * 3, [6, None, None], [None, 12, 12], [6, 12, 12]]
+    assert table(f"All other sizes:\n{GROW.format(2, 12)}")[1] == [None, None, None]
+
+
+@pytest.mark.parametrize(
+    "words", ["For size L, rep Rnd 2 once more.", "Size L: work Rnd 2 once more.", "L only - Rep Rnd 2 once more."]
+)
+def test_a_sentence_for_one_size(words: str) -> None:
+    """A line of work may be for one size alone."""
+    rows = "Rnd 2: 2 sc in each of next 3 sts, sc in each st around. (9 sc)\n"
+    report = check(HEAD.format(sizes="S (M, L)") + f"{rows}{words}\nNext rnd: Sc in each st around.\n")
+    made = [[cell.made.stitches if cell.made else None for cell in row.cells] for row in report.ledger.rows]
+    assert made[-2:] == [[None, None, 12], [9, 9, 12]]
+
+
+@pytest.mark.parametrize("label", ["Rnd 2, size L only", "Rnd 2 - size L only", "Rnd 2 for size L only"])
+def test_a_gate_within_the_label(label: str) -> None:
+    """The sizes may stand between the label and its colon."""
+    body = f"{label}: 2 sc in each st around.\n{PLAIN.format(3)}"
+    assert table(body) == [[6] * 3, [None, None, 12], [6, 6, 12]]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "For larger sizes, rep Rnd 2 once more.",
+        "For larger sizes, work one more round as Rnd 2.",
+        "Size 9 only: rep Rnd 2.",
+    ],
+)
+def test_a_sentence_for_sizes_that_can_not_be_told(words: str) -> None:
+    """What is below such a line is not guessed."""
+    rows = worked_rows(check(HEAD.format(sizes="S (M, L)") + f"{GROW.format(2, 12)}{words}\n{PLAIN.format(3)}"))
+    assert {cell.outcome.value for cell in rows[-1].cells} == {"not-recomputed"}
+
+
+def test_label_lists_of_the_sizes_that_are_meant() -> None:
+    """In a passage for two sizes of three a label's list may have two numbers."""
+    body = "Sizes M and L only\nRnds 2-3 (4): Sc in each st around.\nNext 2 (3) rnds: Sc in each st around.\n"
+    assert [sum(made is not None for made in size) for size in zip(*table(body), strict=True)] == [1, 5, 7]

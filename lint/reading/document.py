@@ -130,9 +130,12 @@ class _RowReader:
             at = text.label.span if text.label is not None else text.span
             unread = Unread(at, self.source.slice(at), words)
             reading, lexemes = self.read(text.span)
-            if text.label is None and not _is_work(reading, lexemes):
-                return None
-            return Row(at.to(text.span), text.label, (unread, *reading.steps))
+            label = text.label
+            if label is None and not _is_work(reading, lexemes):
+                if not any(lexeme.kind in ("row", "round", "stitch", "chain") for lexeme in lexemes):
+                    return None
+                label = Label(at, "row", (), words="A line for some sizes")
+            return Row(at.to(text.span), label, (unread, *reading.steps))
         reading, lexemes = self.read(text.span, sizes)
         if text.gate and (text.gate in self.ended or self._speaks_for_all(text, reading)):
             self.ended.add(text.gate)

@@ -18,6 +18,12 @@ _STARTS_WORK = regex.compile(
 GATE = regex.compile(r"(?i)^\W*(?:for\s+)?(?:all\s+sizes|sizes?\b.*|.*\bsizes?\s+only)\W*$")
 
 
+def begins_work(text: str) -> bool:
+    """Whether a line starts a piece: its chain or ring; not a note on what a chain counts as."""
+    start = r"(?i)[\W_]*(?:with\s+\w+,\s*)?(?:ch(?:ain)?s?\b\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a\s+magic|\d)|magic (?:ring|circle|loop))"
+    return regex.match(start, text) is not None and not regex.search(r"(?i)\bcounts?\b|not a st|[=–:]", text)
+
+
 @dataclass(frozen=True)
 class Line:
     """A line of the text, and where it starts."""

@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 
 import regex
 
 from lint.pattern import Label, Section
-from lint.reading.gates import Gate, GateReader, Passage, Sizes, names_place
-from lint.reading.headings import GATE, Line, PartHeadings
-from lint.reading.labels import Found, LabelReader
+from lint.reading.gates import GateReader, Passage, Sizes
+from lint.reading.headings import GATE, Line, PartHeadings, begins_work
+from lint.reading.labels import LabelReader
 from lint.reading.leaving import Leaving, cut_after, leavings
 from lint.reading.sections import SectionFinder
+from lint.reading.sizedlines import SizedLines
 from lint.reading.sizes import find_sizes
 from lint.rulebook import Rulebook
 from lint.source import SourceText, Span
@@ -87,6 +88,7 @@ class LayoutReader:
         self.bare = self._bare_numbers()
         self.lower_case = source.text == source.text.lower()
         self.headings = PartHeadings(self.lines, self.labels, self.finder, self.bare, self.lower_case)
+        self.sized = SizedLines(self.lines, self.labels, self.headings, self.passage, len(self.sizes), self.bare)
 
     def _bare_numbers(self) -> bool:
         """Whether rows are labelled by list numbers alone: several such lines begin with work, few worded labels stand."""
@@ -126,7 +128,7 @@ class LayoutReader:
                     heading is None
                     and self.labels.at_line(line.text, 0) is None
                     and not self.labels.inline(line.text, 0)
-                    and not self._begins_work(line.text)
+                    and not begins_work(line.text)
                 ):
                     layout.title = line.text.strip().strip("#* ")
                     layout.title_span = self._stripped(line)
@@ -139,21 +141,21 @@ class LayoutReader:
                 if leave and line.blank:
                     row, after_blank = None, True
                     continue
-            gate = self._gate(index, line, part is not None and section is None)
+            gate = self.sized.gate(index, line, part is not None and section is None)
             if gate is not None and (gate.leaves or not line.text[gate.end :].strip()):
-                self.passage.open(gate, before_heading=self._heading_follows(index))
+                self.passage.open(gate, before_heading=self.sized.heading_follows(index))
                 row, section, after_blank = None, None, True
                 continue
             if gate is not None:
-                self.passage.open(gate, line_only=not self._ends_with_all(index))
+                self.passage.open(gate, line_only=not self.sized.ends_with_all(index))
                 row = None
                 line = Line(line.start + gate.end, line.text[gate.end :])
             begun = part is not None or self._begins_numbered(index)
-            found = self._label(line, self.bare and begun)
+            found = self.sized.label(line, self.bare and begun)
             if found is not None:
                 part = self._part_for_row(layout, part, found.piece, found.label.span)
                 row = self._row(found.label, Span(found.body, line.end))
-                self._gate_behind_label(row, line)
+                self._behind_label(row, line)
                 part.rows.append(row)
                 self._inline_rows(part, row)
                 row = part.rows[-1]
@@ -208,7 +210,7 @@ class LayoutReader:
                 row = self._row(None, self._stripped(line))
                 part.rows.append(row)
                 layout.prose.append(Span(line.start, line.end))
-            elif part is None and (section is None or after_blank) and self._begins_work(line.text):
+            elif part is None and (section is None or after_blank) and begins_work(line.text):
                 part = self._part_for_row(layout, part)  # a piece without a heading starts on its chain or ring
                 row = self._row(None, self._stripped(line))
                 part.rows.append(row)
@@ -227,81 +229,24 @@ class LayoutReader:
             layout.title, layout.title_span = None, None
         return layout
 
-    # sizes ---------------------------------------------------------------------------------------
-
-    def _gate(self, index: int, line: Line, among_rows: bool) -> Gate | None:
-        """ "Sizes L and XL only" over rows, or in front of one; not the lists of sizes before the first row."""
-        gate = self.gates.at_line(line.text)
-        if gate is not None and gate.goes_on is not None and not self._met_later(index, gate):
-            gate = replace(gate, sizes=None, leaves=False)  # sent where nothing is: which rows it works is not known
-        if gate is None or among_rows:
-            return gate
-        rest = line.text[gate.end :]
-        if rest.strip():
-            return gate if self.labels.at_line(rest, 0) is not None else None
-        below = next((other for other in self.lines[index + 1 :] if not other.blank), None)
-        begins = below is not None and (self.labels.at_line(below.text, 0) is not None or self._begins_work(below.text))
-        return gate if begins or self._heading_follows(index) else None
-
     def _leave(self, leaving: Leaving, part: PartText) -> None:
         """Sizes leave off; the rows that they work no more are taken from the labels of those that stand above."""
-        sent = leaving.goes_on is not None and leaving.sizes is not None
-        if sent and not any(self._stands_at(line.text, leaving) for line in self.lines):
-            leaving = replace(leaving, sizes=None)
-        gate = Gate(leaving.sizes, 0, leaves=leaving.sizes is not None, goes_on=leaving.goes_on)
-        self.passage.open(gate)
+        self.passage.open(self.sized.leaving_gate(leaving))
         for row in part.rows if leaving.after is not None else ():
             if row.label is not None:
                 row.label = cut_after(row.label, leaving, len(self.sizes))
 
-    def _stands_at(self, text: str, leaving: Leaving) -> bool:
-        found = self.labels.at_line(text, 0, self.bare)
-        return names_place(leaving.goes_on or "", text, found and found.label, leaving.sizes or ())
-
-    def _met_later(self, index: int, gate: Gate) -> bool:
-        later = ((other.text, self.labels.at_line(other.text, 0, self.bare)) for other in self.lines[index + 1 :])
-        return any(names_place(gate.goes_on, text, found and found.label, gate.sizes) for text, found in later)
-
-    def _heading_follows(self, index: int) -> bool:
-        at = next((i for i in range(index + 1, len(self.lines)) if not self.lines[i].blank), None)
-        return at is not None and self.headings.at(at, True)
-
-    def _ends_with_all(self, index: int) -> bool:
-        """Whether "All sizes" ends, in the same piece, what a gate in front of a row begins."""
-        for at in range(index + 1, len(self.lines)):
-            gate = self.gates.at_line(self.lines[at].text)
-            if gate is not None or self.headings.at(at, self.lines[at - 1].blank):
-                return gate is not None and gate.every
-        return False
+    def _behind_label(self, row: RowText, line: Line) -> None:
+        """What stands behind a label of the sizes that work its row."""
+        gate = self.sized.gate_behind_label(line, row.span.start)
+        if gate is not None:
+            row.span = Span(line.start + gate.end, row.span.end)
+            row.sizes, row.sizes_unknown = gate.sizes, gate.sizes is None
 
     def _row(self, label: Label | None, span: Span) -> RowText:
         gated = self.passage.now is not None or self.passage.unknown
         sizes = self.passage.row(label)
         return RowText(label, span, sizes, self.passage.number if gated else 0, self.passage.unknown)
-
-    def _label(self, line: Line, bare: bool) -> Found | None:
-        """The label of a line; in a passage for some sizes its lists may have a figure for each of these alone."""
-        behind = self.gates.behind_label(line.text)
-        if behind is not None:  # "Row 3, sizes M and L only: …"
-            found = self.labels.at_line(f"{line.text[: behind[0]]}:", line.start, bare)
-            if found is not None:
-                return replace(found, body=line.start + behind[1])
-        found, gate = self.labels.at_line(line.text, line.start, bare), self.passage.now
-        if found is None or not found.label.unclear or not gate or len(gate) < 2:
-            return found
-        again = self.labels.for_sizes(len(gate)).at_line(line.text, line.start, bare)
-        return replace(again, label=again.label.for_gate(gate, len(self.sizes))) if again is not None else found
-
-    def _gate_behind_label(self, row: RowText, line: Line) -> None:
-        """ "Row 2: For size L only: Ch 1, …": the row is for those sizes."""
-        behind = self.gates.behind_label(line.text)
-        if behind is not None and line.start + behind[1] == row.span.start:
-            row.sizes, row.sizes_unknown = behind[2], behind[2] is None
-        words = line.text[row.span.start - line.start :]
-        gate = self.gates.at_line(words)
-        if gate is not None and not gate.leaves and not gate.every and words[gate.end :].strip():
-            row.span = Span(row.span.start + gate.end, row.span.end)
-            row.sizes, row.sizes_unknown = gate.sizes, gate.sizes is None
 
     def _opened(self, name: str, span: Span, make: int = 1) -> PartText:
         self.passage.heading(name)
@@ -312,12 +257,6 @@ class LayoutReader:
     def _stripped(self, line: Line) -> Span:
         lead = len(line.text) - len(line.text.lstrip())
         return Span(line.start + lead, line.start + len(line.text.rstrip()))
-
-    @staticmethod
-    def _begins_work(text: str) -> bool:
-        """Whether a line starts a piece: its chain or ring; not a note on what a chain counts as."""
-        start = r"(?i)[\W_]*(?:with\s+\w+,\s*)?(?:ch(?:ain)?s?\b\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a\s+magic|\d)|magic (?:ring|circle|loop))"
-        return regex.match(start, text) is not None and not regex.search(r"(?i)\bcounts?\b|not a st|[=–:]", text)
 
     def _begins_numbered(self, index: int) -> bool:
         """Whether a list of rows by bare numbers begins in this line, though no heading stands above it."""

@@ -142,6 +142,7 @@ def _found_before(lists: regex.Pattern, text: str, units: regex.Pattern) -> Iter
             start, end = max(0, unit.start() - _REACH), unit.end() + 4
 
 
+@lru_cache(maxsize=2)
 def read_lengths(text: str, sizes: int) -> tuple[Length, ...]:
     """Every measure in inches or centimetres, in the order of the text."""
     found = [

@@ -139,6 +139,12 @@ class PlaceFirstClauses(WorkClauses):
         stream.at = after[listed]
         return items[:listed]
 
+    def _says_how_often(self) -> bool:
+        """Whether a number of times stands in the clause at the cursor."""
+        stream = self.stream
+        clause = stream.lexemes[stream.at : stream.next_of(",", ";", ".")]
+        return any(item.kind in ("times", "more") or item.lower in ("once", "twice", "again") for item in clause)
+
     def read_make(self, start: int) -> bool:
         """ "make a magic ring", "work 73 sc evenly", "working last dc in top of ch", "work in BLO"."""
         stream = self.stream
@@ -154,6 +160,8 @@ class PlaceFirstClauses(WorkClauses):
             return True
         if self.steps and isinstance(self.steps[-1], RowCall) and names_rows(stream):
             return row_call(stream, self.steps, start)  # "Rep Rows 2-5; then work Rows 2 and 3 once more"
+        if names_rows(stream) and self._says_how_often():
+            return row_call(stream, self.steps, start)  # "Work Row 2 once more"
         stream.skip("the", "then")
         if stream.kind() == "number" and makes_pieces(stream):
             stream.at += 2  # "Make 2 panels."
