@@ -44,15 +44,17 @@ NOTATIONS = {
     "hyphens": lambda v: f"{v[0]} ({'-'.join(v[1:])})",
     "alternating": lambda v: " ".join(f"({one})" if index % 2 else one for index, one in enumerate(v)),
     "strokes": lambda v: "/".join(v),
+    "groups": lambda v: f"{v[0]} ({', '.join(v[1:3])})" + (f" ({', '.join(v[3:])})" if v[3:] else ""),
     "one bracket": lambda v: f"({', '.join(v)})",
 }
+BARE = {"semicolons": "; ".join, "commas": ", ".join, "bare hyphens": "-".join}
 LISTS = regex.compile(r"\{([^{}]*\|[^{}]*)\}")
 PLACES = [match.start() for match in LISTS.finditer(TEXT)]
 
 
 def written(notation: str, change_at: int | None = None, change=lambda values: values) -> str:
     """The pattern in one notation, the list at one place changed."""
-    write = NOTATIONS[notation]
+    write = NOTATIONS.get(notation) or BARE[notation]
 
     def one(match: regex.Match) -> str:
         values = match[1].split("|")
@@ -80,6 +82,17 @@ def test_one_number_missing(notation: str, place: int) -> None:
     """A list that lacks one number is found at its own line, with both figures, and nothing else is called wrong."""
     line = TEXT.count("\n", 0, place) + 1
     assert found(written(notation, place, lambda values: values[:-1])) == [(line, "4", "3")]
+
+
+@pytest.mark.parametrize("notation", BARE)
+@pytest.mark.parametrize("words", ["{11|", "{10|", "{4|5", "{1|1"])
+def test_one_number_missing_without_brackets(notation: str, words: str) -> None:
+    """So is a list without brackets in the rows, once; among measures and in labels such figures may be others."""
+    place = TEXT.index(words)
+    assert found(written(notation)) == []
+    assert found(written(notation, place, lambda values: values[:-1])) == [(TEXT.count("\n", 0, place) + 1, "4", "3")]
+    row = check(written(notation, place, lambda values: values[:-1])).ledger.rows
+    assert any(all(cell.made is None for cell in one.cells) for one in row) or words == "{1|1"
 
 
 @pytest.mark.parametrize("notation", ["brackets", "strokes", "alternating"])

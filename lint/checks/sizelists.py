@@ -21,21 +21,29 @@ def wrong_lists(context: Context) -> list[tuple[Span, int, int]]:
     sizes = len(context.pattern.sizes)
     if sizes < 2:
         return []
-    rows = [row for part in context.pattern.parts for row in part.rows if row.sizes is not None]
+    rows = [row for part in context.pattern.parts for row in part.rows]
     right: Counter[str] = Counter()
     wrong: dict[str, list[Listing]] = {}
     for one in listings(context.source.text, sizes):
-        gates = {len(row.sizes or ()) for row in rows if row.span.start <= one.span.start < row.span.end}
+        around = [row for row in rows if row.span.start <= one.span.start < row.span.end]
+        gates = {len(row.sizes) for row in around if row.sizes is not None}
+        labels = [row.label for row in around if row.label is not None and row.label.span.end <= one.span.start]
+        gates |= {len(label.numbers) for label in labels}  # a count for each row of a range
         if one.numbers & {sizes}:
-            right[one.shape] += 1
+            right[_family(one)] += 1
         elif not one.numbers & gates:
-            wrong.setdefault(one.shape, []).append(one)
+            wrong.setdefault(_family(one), []).append(one)
     return [
         (one.span, one.shown, sizes)
         for shape, found in wrong.items()
         if right[shape] >= max(_ENOUGH, 2 * len(found))
         for one in found
     ]
+
+
+def _family(one: Listing) -> str:
+    """The shape, by which lists are judged together: "4 (5, 6) (7)" may lack its second bracket."""
+    return "brackets" if one.shape == "groups" else one.shape
 
 
 def check_lists(context: Context) -> Iterator[Finding]:

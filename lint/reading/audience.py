@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 import regex
 
@@ -52,6 +53,7 @@ class Audience:
     sure: bool = False  # the word "size", "only" or "for" stands there; else names alone
 
 
+@lru_cache(maxsize=4096)
 def canonical(name: str) -> str:
     """One name for a size however it is printed: "Medium" and "med" are m, "XXL" and "2XL" are 2x."""
     name = name.strip().lower()

@@ -153,6 +153,12 @@ class _RowReader:
         if label.kind == "either":
             label = replace(label, kind="round" if round_part else "row")
         steps = tuple(reading.steps)
+        stated = reading.stated
+        if stated is not None and self.vocabulary.sizes > 1 and stated.series:
+            rows = {len(label.at(size)) for size in range(self.vocabulary.sizes)}
+            if len(stated.series) not in rows:  # neither one for each size nor one for each row
+                words = self.source.slice(stated.span)
+                steps = (Unread(stated.span, words, f"the count has {len(stated.series)} figures"), *steps)
         if label.unclear:
             words = self.source.slice(label.span)
             steps = (Unread(label.span, words, "the numbers are not one for each size"), *steps)

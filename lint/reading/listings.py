@@ -19,7 +19,7 @@ _UNIT = regex.compile(
     r"\s*(?:sts?|stitches|sc|hdc|htr|dc|tr|chs?|sps?|times|more|rows?|rnds?|rounds?|in|ins|inches|cm|unworked|sets?|rep(?:eat)?s?)\b"
 )
 _GROUP = rf"[(\[{{]\s*{_ONE}(?:\s*[,:;]\s*{_ONE})*(?:,?\s+(?:and|&)\s+{_ONE})?\s*[)\]}}]"
-_NOT_ROWS = r"(?<!\b(?:rows?|rnds?|rounds?|rds?)\.?\s)"  # "Rep Rows 2, 4, 6"
+_NOT_ROWS = r"(?<!\b(?:rows|rnds|rounds|rds)\.?\s)"  # "Rep Rows 2, 4, 6"
 _ROWS = regex.compile(r"(?i)\b(?:rows?|rnds?|rounds?|rds?)\.?\s*$")
 SHAPES = {
     "alternating": regex.compile(
@@ -35,7 +35,7 @@ SHAPES = {
     "all in brackets": regex.compile(rf"(?<![\d¼½¾)\]]\s?)(?P<list>[(\[]\s*{_RUN}(?:\s*[,:;]\s*{_RUN})+\s*[)\]])"),
     "hyphens": regex.compile(r"(?<![\w.,/-])(?P<list>\d+(?:-\d+){2,})(?![\w-])"),
     "bare": regex.compile(
-        rf"(?i)(?<![\w.,;/(\[-])(?<!\d[,;]?\s){_NOT_ROWS}(?P<list>{_ONE}(?:(?:, {_ONE}){{2,}}|(?:; {_ONE}){{2,}}))(?!\s?[\w,;]*\s?(?:and|&)\b|[\w-])"
+        rf"(?i)(?<![\w.,;/-])(?<!\d[,;]?\s){_NOT_ROWS}(?P<list>{_ONE}(?:(?:, {_ONE}){{2,}}|(?:; {_ONE}){{2,}}))(?!\s?[\w,;]*\s?(?:and|&)\b|[\w-])"
     ),
 }  # fmt: skip
 STRONG = ("alternating", "groups", "brackets")  # no other use of figures looks like them

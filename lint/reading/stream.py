@@ -21,6 +21,7 @@ _AFTER_STITCH = ("in", "over", "around", "across", "each", "next", "together", "
 _AFTER_NUMBER = (",", ";", ".", "end", "times")
 _BEFORE_COUNT = (".", ";", ":", "=", "turn", "join", "no_turn", *CLOSERS)
 _MAY_END = ("stitch", "any_stitch", "space", "special", "group_word", "one_stitch", "word", "turn", "times", *CLOSERS)
+_MOST_SIGNS = 4  # figures and signs to a size: "3, (4"
 _LIST_SIGNS = {",", "/", ":", ";"}
 
 
@@ -279,7 +280,8 @@ class Stream:
         """The numbers and signs from the cursor on, as `figures` reads them."""
         tokens: list[str] = []
         depth = 0
-        for index in range(self.at, len(self.lexemes)):
+        longest = _MOST_SIGNS * self.vocabulary.sizes + _MOST_SIGNS  # no list is longer, and a page of figures is none
+        for index in range(self.at, min(len(self.lexemes), self.at + longest)):
             lexeme = self.lexemes[index]
             if lexeme.kind in ("number", "ordinal") and lexeme.amount is None:
                 tokens.append(str(lexeme.number))

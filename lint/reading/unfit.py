@@ -62,7 +62,8 @@ def _list_at(lexemes: list[Lexeme], kinds: list[str], index: int, sizes: int) ->
             at += kinds[at] == "and"
         if not figures or kinds[at] not in CLOSERS:
             return None
-        counted = kinds[at + 1] in _COUNTED or kinds[at + 1] == "stitch" and index and kinds[index - 1] in OPENERS
+        inside = index and kinds[index - 1] in OPENERS
+        counted = kinds[at + 1] in _COUNTED or inside and kinds[at + 1] in ("stitch", "number")
         return at + 1 if figures > 1 or counted else None
     sign = kinds[index + 1]
     before = lexemes[index - 1] if index else None

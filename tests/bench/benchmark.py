@@ -48,6 +48,37 @@ def panel(stitches: int, width: int = 200) -> str:
     )
 
 
+def graded(sizes: int) -> str:
+    """A yoke in so many sizes: the lists of all its rows have a figure for each."""
+
+    def listed(first: int, step: int) -> str:
+        figures = [str(first + step * size) for size in range(sizes)]
+        return figures[0] if sizes == 1 else f"{figures[0]} ({', '.join(figures[1:])})"
+
+    names = ["XXS", "XS", "S", "M", "L", "XL", "2X", "3X", "4X", "5X", "6X", "7X"][:sizes]
+    line = f"Sizes: {names[0]} ({', '.join(names[1:])})\n\n" if sizes > 1 else ""
+    rows = "".join(
+        f"Rnd {n}: Ch 1, *sc in each of next {listed(19, 2)} sts, 2 sc in next st; rep from * 3 times more, "
+        f"sc in each st around, join with sl st in first sc. ({listed(116 + 4 * n, 16)} sc)\n"
+        for n in range(1, 31)
+    )
+    return f"Yoke\n\n{line}YOKE\nCh {listed(116, 16)}, join with sl st in first ch to form a ring.\n" + rows.replace(
+        "Rnd 1: Ch 1, *", "Rnd 0: Ch 1, sc in each ch around, join with sl st in first sc.\nRnd 1: Ch 1, *"
+    )
+
+
+def sizes() -> None:
+    """A whole check of twelve sizes against one."""
+    with tempfile.TemporaryDirectory() as folder:
+        commands = []
+        for number in (1, 12):
+            path = Path(folder) / f"{number}.txt"
+            path.write_text(graded(number), encoding="utf-8")
+            commands.append([sys.executable, "-m", "lint", "check", str(path)])
+        one, twelve = seconds(*commands)
+    print(f"one size {one:.2f} s, twelve sizes {twelve:.2f} s: ratio {twelve / one:.2f} (at most 4)")
+
+
 def work() -> None:
     """Stitches worked a second, and growth."""
     sys.path.insert(0, str(ROOT))
@@ -74,4 +105,5 @@ def work() -> None:
 
 if __name__ == "__main__":
     start_up()
+    sizes()
     work()
