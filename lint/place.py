@@ -21,6 +21,7 @@ class TargetKind(str, Enum):
     ROW_END = "row end"
     CORNER = "corner"
     TURNING_CHAIN = "turning chain"
+    MARKED = "marked"  # where a marker hangs
     PLACE = "place"  # "same place", "hole": whatever stands there
 
 
@@ -65,6 +66,7 @@ class Limit:
     number: Amount = ONE
     target: Target | None = None
     middle: bool = False  # "to center sc of next corner"
+    short: Amount | None = None  # "to 1 st before marker"
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,3 +88,18 @@ class Place:
     from_words: str = ""
     skipped: bool = False  # "in skipped st": one that this row passed over
     bare: bool = False  # "in corner sp", "in each of the 4 sps": neither next nor same is said
+
+
+class Marked(str, Enum):
+    """Where a marker is put."""
+
+    JUST_MADE = "in the stitch just made"
+    SPACE_MADE = "in the space just made"
+    GROUP_MIDDLE = "in the middle of the group just made"
+    NTH = "in the nth stitch"
+    MIDDLE = "in the row's middle stitch"
+    FIRST = "in the first stitch"
+    EACH_SPACE = "in each space"
+    EACH_CORNER = "in each corner"
+    BETWEEN = "between two stitches"
+    UNCLEAR = "not told"

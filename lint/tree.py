@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from enum import Enum
 
 from lint.amount import ONE, Amount
-from lint.place import Limit, Place
+from lint.place import Limit, Marked, Place
 from lint.source import Span
 
 
@@ -114,17 +114,13 @@ class Covers(str, Enum):
 
 @dataclass(frozen=True, slots=True)
 class Repeat:
-    """A passage and how often it is worked.
-
-    `last_pass` is what the last pass works where the text alters it ("ending last rep at **", "omitting last ch 2");
-    `breaks_off`: the text goes on with "ending", so that the last pass may be cut short by what follows.
-    """
+    """A passage and how often it is worked."""
 
     span: Span
     items: tuple[Step, ...]
     times: Times
-    last_pass: tuple[Step, ...] | None = None
-    breaks_off: bool = False
+    last_pass: tuple[Step, ...] | None = None  # where the text alters it: "ending last rep at **", "omitting last ch 2"
+    breaks_off: bool = False  # the text goes on with "ending", so that the last pass may be cut short by what follows
     covers: Covers = Covers.ALL
 
 
@@ -159,6 +155,7 @@ class OtherSide:
     """ "working along the opposite side of the foundation ch": the chain is met again from its far end."""
 
     span: Span
+    perhaps: bool = False  # "rotate" alone, which means that where the chain has just been used up
 
 
 @dataclass(frozen=True, slots=True)
@@ -189,27 +186,23 @@ class ShapedWhere(str, Enum):
 
 @dataclass(frozen=True, slots=True)
 class Shaping:
-    """ "dec 1 st at each end", "inc 6 sts evenly": what a run over the row gains or loses.
-
-    `number` is that of each end, of all where they are spread evenly, or the n of "every nth stitch".
-    """
+    """ "dec 1 st at each end", "inc 6 sts evenly": what a run over the row gains or loses."""
 
     span: Span
-    number: Amount
+    number: Amount  # at each end, of all where they are spread evenly, or the n of "every nth stitch"
     increase: bool
     where: ShapedWhere
 
 
 @dataclass(frozen=True, slots=True)
 class OpenWork:
-    """ "work even until piece measures 25 cm", "in patt as established": work whose count the words do not give.
-
-    `plain`: one row of it, of nothing but the stitch below: "Work even."
-    """
+    """ "work even until piece measures 25 cm", "in patt as established": work whose count the words do not give."""
 
     span: Span
     words: str
-    plain: bool = False
+    plain: bool = False  # one row of nothing but the stitch below, or the one named: "Work straight in hdc."
+    stitch: str | None = None
+    over: Amount | None = None  # "on these 45 sts"
 
 
 @dataclass(frozen=True, slots=True)
@@ -287,6 +280,15 @@ class Remark:
 
 
 @dataclass(frozen=True, slots=True)
+class Marker:
+    """ "place a marker in center st", "pm"."""
+
+    span: Span
+    where: Marked
+    number: int = 0
+
+
+@dataclass(frozen=True, slots=True)
 class LastPlace:
     """ "working last dc in top of turning ch": where the last stitch of the run before goes."""
 
@@ -320,6 +322,9 @@ class RowCall:
     rows: Amount | None = None  # "for 12 rows"
     rows_in_all: bool = False  # "until there are 60 rows in all"
     to_part: str | None = None  # "as for Back to armholes"
+    own: tuple[tuple[Step, ...], ...] = ()  # the rows themselves, where the sentence tells them: "Work 3 rows even"
+    lead: tuple[tuple[Step, ...], ...] = ()  # those before the first pass: "in next row and in every 4th row …"
+    apart: bool = False  # rows lie between them that are not told: "in every 4th row 3 times"
 
 
 NOT_UNDERSTOOD = "these words were not understood"
@@ -357,6 +362,7 @@ Step = (
     | NoJoin
     | Loops
     | Remark
+    | Marker
     | LastPlace
     | Alongside
     | RowCall

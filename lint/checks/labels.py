@@ -86,10 +86,10 @@ def _runs(part: Part, size: int) -> Iterator[list[_Numbered]]:
     run: list[_Numbered] = []
     for row in part.rows:
         label = row.label
-        if label is None or not label.numbers:
-            parts = label is None and any(isinstance(step, RowCall) for step in row.steps)
-        elif label.unclear or label.rows is not None:
+        if label is not None and (label.unclear or label.rows is not None):
             parts = True
+        elif label is None or not label.numbers:
+            parts = label is None and any(isinstance(step, (RowCall, OpenWork)) for step in row.steps)
         elif not _works(row, size):
             continue
         else:
@@ -133,6 +133,9 @@ def _works(row: Row, size: int) -> bool:
     return (row.sizes is None or size in row.sizes) and row.label is not None and row.label.worked(size)
 
 
+_KEPT = ("do not fasten", "don't fasten", "do not cut", "don't cut", "do not break")  # of the second of two legs
+
+
 def check_yarn(context: Context) -> Iterator[Finding]:
     """yarn-not-joined: work that goes on after fastening off, with no yarn joined."""
     # a colour in the label joins its yarn, unless this pattern says "Join B" behind such labels
@@ -154,8 +157,9 @@ def check_yarn(context: Context) -> Iterator[Finding]:
                 and row.label.colour.lower() != colour.lower()
             ):
                 attached = True
+            stays = row.label is None and any(word in context.source.slice(row.span).lower() for word in _KEPT)
             for step in row.steps:
-                if isinstance(step, FastenOff):
+                if isinstance(step, FastenOff) and not stays:
                     if step.colour and colour and step.colour.lower() != colour.lower():
                         continue
                     attached, off = False, step.span

@@ -66,7 +66,8 @@ class BracketClauses(PlaceFirstClauses):
         note = notes.counting(stream.inside(start + 1, close)) if not nested and not placed else None
         if note is not None:
             stream.at = close + 1
-            self.attach_counting(note)
+            named = inner.lexemes[1 if inner.kind() in ("the", "beginning") else 0].kind
+            self.attach_counting(note, named in ("chain", "turning_chain"))
             return True
         if close > start + 1 and all(item.kind in ("number", "dash", ",", "/", ":", ";") for item in inner.lexemes):
             stream.at = close + 1

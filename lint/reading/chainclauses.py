@@ -9,7 +9,7 @@ from lint.place import Place, Target, TargetKind, Which
 from lint.reading import notes
 from lint.reading.places import places
 from lint.reading.remarkclauses import RemarkClauses
-from lint.reading.stream import OPENERS, Stream
+from lint.reading.stream import OPENERS, SIGNS, Stream
 from lint.reading.targets import is_space_word, names_piece, of_last_row, target
 from lint.tree import Chain, Either, Join, MakeRing, Remark, Repeat, Skip, Work
 
@@ -132,10 +132,7 @@ class ChainClauses(RemarkClauses):
         close = stream.matching(stream.at + 1) if stream.kind() == "with" and stream.kind(1) in OPENERS else None
         stream.at = close + 1 if close is not None else stream.at  # "a magic ring with (C1)"
         self.steps.append(MakeRing(stream.span_from(start)))
-        if stream.kind() == "number" and stream.peek().glued and stream.kind(1) in (".", ",", "end", *OPENERS):
-            span, number = stream.peek().span, stream.take().quantity  # "MR7": as many sc in it
-            ring = Place(span, Which.NEXT, (Target(TargetKind.RING),), bare=True)
-            self.steps.append(Work(span, "sc", number, (ring,), number_said=True))
+        self.number_in_ring(start)
         if stream.kind() == "or":  # "Magic loop or ch 5, join to form a ring": one ring, made as one likes
             before, ring = stream.at, self.steps[-1]
             stream.take()
@@ -143,6 +140,27 @@ class ChainClauses(RemarkClauses):
                 stream.at, self.steps[-1:] = before, [ring]
                 return False
         return True
+
+    def number_in_ring(self, start: int) -> None:
+        """ "MR 6": so many single crochet, the stitch of toys, in the ring (common practice, no source)."""
+        stream = self.stream
+        before = stream.at
+        joined = stream.kind() in ("with", "of")
+        stream.skip(",", "of", "with")
+        after = ("any_stitch", "end", ".", ",", ";", "(", "[", "{", "dash", "=")
+        if self.top and stream.kind() == "number" and stream.kind(1) in after:
+            number = stream.amount()
+            stream.take_if("any_stitch")
+            span = stream.span_from(start)
+            place = Place(span, Which.NEXT, (Target(TargetKind.RING),))
+            self.steps.append(Work(span, "sc", number, (place,), number_said=True))
+            return
+        if joined and stream.kind() == "number" and stream.kind(1) == "stitch" and stream.kind(2) in after:
+            number, stitch = stream.amount(), stream.take().value  # "magic ring with 6 sc"
+            span = stream.span_from(start)
+            self.steps.append(Work(span, stitch, number, (Place(span, Which.NEXT, (Target(TargetKind.RING),)),)))
+            return
+        stream.at = before
 
     def read_skip(self, start: int) -> bool:
         """ "skip next 2 dc", "sk 3", "miss first 4 ch (3 ch count as 1 tr)", "skip all remaining sts"."""
@@ -202,6 +220,20 @@ class ChainClauses(RemarkClauses):
         self.steps.append(Skip(stream.span_from(start), found, counting))
         return True
 
+    def only_these(self, start: int) -> bool:
+        """ "work on these sts only", "working on these 14 sts": the rest of the row below is left for later."""
+        stream = self.stream
+        words = stream.lexemes[start : stream.next_of(*SIGNS, start=start)]
+        on = next((i for i, item in enumerate(words[:3]) if item.lower in ("on", "over")), None)
+        kinds = [item.kind for item in words]
+        these = any(item.lower in ("these", "those") for item in words)
+        if on is None or not (these and "any_stitch" in kinds) or set(kinds) & {"row", "round", "each"}:
+            return False
+        stream.at = start + len(words)
+        span = stream.span_from(start)
+        self.steps.append(Skip(span, (), rest=True) if self.has_work() else Remark(span))
+        return True
+
     def read_leave(self, start: int) -> bool:
         self.stream.take()
         self.steps.append(Skip(self.stream.span_from(start), (), rest=True))
@@ -216,9 +248,17 @@ class ChainClauses(RemarkClauses):
             stream.at = stream.sentence_end(words, ".", ";", ",")  # "leaving a 15 cm tail"
             self.steps.append(Remark(stream.span_from(start)))
             return True
-        stream.skip("across", "the", "last", "remaining")
+        stream.skip("across", "the", "last", "remaining", "middle")
         number = stream.amount()
         sort = target(stream) or Target(TargetKind.ANY_STITCH)
+        joins = (
+            stream.kind() == "unused" and stream.kind(1) in ("and", ",", ";") and stream.kind(2) in ("attach", "join")
+        )
+        if joins and number is not None and not self.has_work():
+            stream.take()  # "Leave centre 10 sts unworked and rejoin yarn in next st": passed over from here
+            span = stream.span_from(start)
+            self.steps.append(Skip(span, (Place(span, Which.NEXT, (sort,), number),)))
+            return True
         stream.pass_to()
         if not stream.peek(start - stream.at).lower.startswith("do not") and not any(
             item.kind == "unused" or item.lower in ("unworked", "un-worked", "free")
@@ -247,7 +287,7 @@ def skipped(stream: Stream) -> tuple[Place, ...]:
     stream.at = start
     which = {"first": Which.FIRST, "last": Which.LAST}.get(stream.kind(), Which.NEXT)
     bare = stream.kind() == "number"
-    stream.skip("first", "next", "last", "the")
+    stream.skip("first", "next", "last", "the", "middle")
     number = stream.amount()
     found = target(stream)
     if number is None and found is None:

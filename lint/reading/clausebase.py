@@ -81,7 +81,13 @@ class ClauseBase:
     def has_work(self) -> bool:
         return any(isinstance(step, (Work, Group)) for step in walk(tuple(self.steps)))
 
-    def attach_counting(self, note) -> None:
+    def attach_counting(self, note, of_chain: bool = False) -> None:
+        """Keeps what is said of a chain with it; `of_chain`: "(ch 2 does not count)" names it, wherever it stands."""
+        first = next((i for i, step in enumerate(self.steps) if isinstance(step, Chain)), None)
+        begins = first is not None and not any(isinstance(step, (Work, Group)) for step in self.steps[:first])
+        if of_chain and begins and self.steps[first].counting is None:
+            self.steps[first] = replace(self.steps[first], counting=note)
+            return
         for index in range(len(self.steps) - 1, max(-1, len(self.steps) - 3), -1):
             step = self.steps[index]
             if isinstance(step, Chain) and step.counting is None:

@@ -17,17 +17,19 @@ from dataclasses import replace
 from lint.place import TargetKind, Which
 from lint.reading import counts, repeats
 from lint.reading.asides import asides, emphasis
-from lint.reading.bracketclauses import BracketClauses
 from lint.reading.clausebase import SEPARATORS, Reading, all_read
 from lint.reading.guard import nothing_swallowed
+from lint.reading.listrepeats import ListRepeats, by_cross
+from lint.reading.markers import read_marker, unclear_markers
 from lint.reading.piececalls import piece_call
 from lint.reading.rowcalls import ends_with_row, row_call
+from lint.reading.rowsof import rows_even
 from lint.reading.runs import place_come_to, side_by_side
 from lint.reading.stream import CLOSERS, OPENERS, Stream
-from lint.reading.times import times as read_times
 from lint.reading.unfit import unfit_lists_unread
 from lint.tree import (
     MAKES_STITCHES,
+    Chain,
     Evenly,
     FastenOff,
     Group,
@@ -59,7 +61,7 @@ def read_row(stream: Stream) -> Reading:
     stream = stream.without(asides(stream) | emphasis(stream))
     parser = Clauses(stream, reading, top=True)
     parser.run()
-    reading.steps = nothing_swallowed(reading.steps, stream.lexemes)
+    reading.steps = nothing_swallowed(unclear_markers(reading.steps, stream.lexemes), stream.lexemes)
     reading.steps = unfit_lists_unread(reading.steps, stream.lexemes, stream.vocabulary.sizes)
     reading.steps = side_by_side(_closing_join(place_come_to(repeats.fold_loose(reading.steps))))
     return reading
@@ -72,7 +74,7 @@ def read_inside(stream: Stream) -> list[Step]:
     return repeats.fold_loose(reading.steps)
 
 
-class Clauses(BracketClauses):
+class Clauses(ListRepeats):
     """Reads every sort of clause: the last layer."""
 
     def run(self) -> None:
@@ -128,6 +130,9 @@ class Clauses(BracketClauses):
             return True
         if kind in ("make", "as", "open_work") and piece_call(stream, self.steps, start):
             return True
+        stream.at = start
+        if self.begins_rows(start) and rows_even(stream, self.steps, start):
+            return True
         read = self.readers().get(kind)
         if read is not None and read(start):
             return True
@@ -139,7 +144,14 @@ class Clauses(BracketClauses):
         if kind == "group_word" and stream.kind(1) == "of" and stream.kind(2) in OPENERS:
             stream.at += 2  # "shell of (3 dc, ch 1, 3 dc) in next sp"
             return self.read_bracket()
-        if kind == "number" and stream.kind(1) == "times" and self.read_whole_row(start):
+        if (kind == "number" and stream.kind(1) == "times" or by_cross(stream)) and self.read_whole_row(start):
+            return True
+        stream.at = start
+        if (
+            kind == "number"
+            and (stream.kind(1) == "times" or stream.word("x", "×", ahead=1))
+            and self.times_first(start)
+        ):
             return True
         stream.at = start
         if kind in (
@@ -158,6 +170,13 @@ class Clauses(BracketClauses):
                 return True
             stream.at = start
         return False
+
+    def begins_rows(self, start: int) -> bool:
+        """Whether a sentence begins here that may tell rows, or the whole of this one."""
+        opens = not start or self.stream.lexemes[start - 1].kind in (".", ";", ":", *CLOSERS)
+        kinds = ("make", "number", "open_work", "stitch", "word", "for", "then")
+        opens = opens or not self.has_work() and isinstance(self.steps[-1], (Chain, Turn)) if self.steps else opens
+        return self.top and opens and self.stream.kind() in kinds
 
     def readers(self):
         return {
@@ -197,7 +216,7 @@ class Clauses(BracketClauses):
             "omit": self.read_omit,
             "unworked": self.read_leave,
             "leave": self.read_leave_last,
-            "marker": self.read_sentence_remark,
+            "marker": self.read_put_marker,
             "beginning": self.read_beginning_remark,
             "for": self.read_for_remark,
             "at": self.read_at_remark,
@@ -216,23 +235,11 @@ class Clauses(BracketClauses):
             "to": self.read_until,
             "increase": self.read_shaping,
             "decrease": self.read_shaping,
-            "word": self.read_shaping,
+            "word": self.read_word,
             "multiple": self.read_whole_sentence,
             "rotate": self.read_sentence_remark,
             "stuff": self.read_sentence_remark,
         }
-
-    def read_star(self) -> bool:
-        stream = self.stream
-        lexeme = stream.take()
-        self.steps.append(repeats.Mark(lexeme.span, lexeme.value))
-        mark = stream.at
-        times = read_times(stream, after_bracket=True)
-        if times is not None and repeats.pair(self.steps):
-            repeats.fold_pair(self.steps, times, stream.span_from(mark))
-            return True
-        stream.at = mark
-        return True
 
     def read_repeat(self, start: int) -> bool:
         if self.stream.word("until", "till", ahead=1) and not repeats.open_star(self.steps):
@@ -252,22 +259,11 @@ class Clauses(BracketClauses):
             return self.read_counting_sentence(start)
         return self.read_row_call(start)
 
-    def read_whole_row(self, start: int) -> bool:
-        """The "around" or "10 times" that ends "sc next 3, 2 sc next, around": how often all the words before are worked."""
-        stream = self.stream
-        if self._other_side(start):  # "along the underside of the chain, sc in next 6"
+    def read_word(self, start: int) -> bool:
+        """ "continue along the other side of the ch", "increasing at both ends"."""
+        if self.stream.word("continue", "continuing", "cont") and (self._other_side(start) or self.only_these(start)):
             return True
-        if stream.kind(1) == "to" and any(i.lower == "marked" for i in stream.lexemes[start : start + 9]):
-            stream.take()
-            return self.read_until(stream.at)
-        if not start or stream.lexemes[start - 1].kind not in (",", "."):
-            return False
-        often = read_times(stream)
-        if often is None or stream.kind() not in (",", ".", ";", "end", "dash", "(", "[", "turn", "join"):
-            return False
-        if often.kind is TimesKind.UNCLEAR:
-            often = replace(often, kind=TimesKind.IN_ALL)
-        return repeats.fold_row(self.steps, often, stream.span_from(start))
+        return self.read_shaping(start)
 
     def read_alternate(self, start: int) -> bool:
         """ "alternate repeating Rnd 11 and Rnd 12"."""
@@ -291,6 +287,9 @@ class Clauses(BracketClauses):
             return True
         stream.take()
         return stream.kind() in ("number", "stitch", "(", "[") and self.clause()
+
+    def read_put_marker(self, start: int) -> bool:
+        return read_marker(self.stream, self.steps, start)
 
     def read_which_one(self, start: int) -> bool:
         """The gloss of "3 sc in next sc – center sc of corner,": which stitch that is."""

@@ -57,6 +57,9 @@ def ends_work(stream: Stream, index: int) -> bool:
             lexeme = stream.lexemes[position]
             if kind == "number" and any(item.lower == "unchanged" for item in stream.lexemes[position : position + 4]):
                 return True  # "– 8 rows unchanged"
+            if (past := _past_rows(stream, position)) is not None:
+                position = past
+                continue
             if kind in ("stitch", "chain", "number", "special", *OPENERS, "star", "skip", "in", "repeat"):
                 if lexeme.kind == "stitch" and lexeme.value == "sl st":
                     return True
@@ -65,6 +68,14 @@ def ends_work(stream: Stream, index: int) -> bool:
                 return False
         position += 1
     return True
+
+
+def _past_rows(stream: Stream, index: int) -> int | None:
+    """Index behind the "(5 rnds)" or "[3 rounds]" at `index`, which says once more how many rows a label stands for."""
+    close = stream.matching(index) if stream.lexemes[index].kind in OPENERS else None
+    inner = stream.lexemes[index + 1 : close] if close is not None else []
+    rows = len(inner) > 1 and inner[0].kind == "number" and inner[-1].kind in ("row", "round")
+    return close + 1 if rows and len(inner) <= 3 else None
 
 
 def list_ends(stream: Stream, index: int) -> bool:
@@ -113,7 +124,8 @@ def bare_count(stream: Stream, worked: bool) -> Stated | None:
         return None
     if stream.kind() not in ("number", "dash", *OPENERS) or lead != "=" and not ends_work(stream, end):
         return None
-    found = read(sentence, bare=lead in ("=", "dash", "→", ":", "|", "●"))
+    alone = lead == "." and len(sentence.lexemes) == 1 and end >= len(stream.lexemes) - 1  # "(sc, dec) 3 times. 6"
+    found = read(sentence, bare=alone or lead in ("=", "dash", "→", ":", "|", "●"))
     if found is None or (found.items and all(item.unit == "unknown" for item in found.items)):
         return None
     stream.at = end

@@ -22,6 +22,7 @@ from lint.tree import (
     MAKES_STITCHES,
     Chain,
     Counting,
+    Evenly,
     FastenOff,
     Group,
     Join,
@@ -171,7 +172,7 @@ class _RowReader:
             return None
         reading, lexemes = self.read(Span(text.span.start + match.end(), text.span.end), text.sizes)
         steps = tuple(reading.steps)
-        ends = any(isinstance(step, (Repeat, Turn, Join, FastenOff)) for step in walk(steps))
+        ends = any(isinstance(step, (Repeat, Turn, Join, FastenOff, Evenly)) for step in walk(steps))
         runs = any(place.which is Which.EACH for s in walk(steps) if isinstance(s, (Work, Group)) for place in s.places)
         if not (ends or runs) or not _is_work(reading, lexemes):
             return None
@@ -274,8 +275,11 @@ def _entries(source: SourceText, layout: Layout, known: frozenset[str], book: Ru
 
 def _defines(entry: definitions.Entry, book: Rulebook) -> bool:
     """A line of prose that defines a stitch: "Shell: 5 tr into the place stated.", "A shell is 5 tr into one st."."""
+    rings = book.words.words["ring"]  # "MR, ch 2 (does not count)" begins a piece
     if any(
-        len(form.split()) > 3 or form in ("note", "notes", "size", "gauge", "hook", "yarn", "materials")
+        len(form.split()) > 3
+        or form.lower() in rings
+        or form in ("note", "notes", "size", "gauge", "hook", "yarn", "materials")
         for form in entry.forms
     ):
         return False

@@ -15,6 +15,9 @@ _STARTS_WORK = regex.compile(
     r"[\W_]*(?:ch(?:ain)?s?\b\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a|an|\d)|with\b|using\b|join\b|attach\b|rejoin\b|begin|start|commence|magic|foundation|fasten|do not|turn\b|change\b|place\b|stuff|weave|sew\b|work\b|now\b|repeat\b|rep\b|at end|continue|mark\b|remove|leave|finish off|cut\b|fold\b|note\b|nb\b|see\b)",
     regex.IGNORECASE,
 )
+_JOINS = regex.compile(
+    r"(?i)(?:ch\s?\d|chain|fsc|make|magic|mr\b|begin|skip|sk|miss|leave|leaving|count|with|join|rejoin|attach|return|using|starting)\b"
+)  # a line before the first row
 GATE = regex.compile(r"(?i)^\W*(?:for\s+)?(?:all\s+sizes|sizes?\b.*|.*\bsizes?\s+only)\W*$")
 
 
@@ -86,7 +89,8 @@ class PartHeadings:
 
     def _stands_between_rows(self, index: int, text: str) -> bool:
         """A word or two over a labelled row, with no blank line before: "Flap", "Buttonhole row"."""
-        following = self.lines[index + 1].text.strip() if index + 1 < len(self.lines) else ""
+        ahead = [line.text.strip() for line in self.lines[index + 1 : index + 3]] + ["", ""]
+        following = ahead[1] if _JOINS.match(ahead[0]) else ahead[0]
         few = len(text.split()) <= 3 and regex.fullmatch(r"\p{Lu}[\p{L}' -]+", text) is not None
         return few and bool(following) and self.labels.at_line(following, 0, self.bare) is not None
 

@@ -20,7 +20,7 @@ _ORDINAL_WORDS = {
 _NO_TITLES = {
     "rep", "repeat", "work", "as", "for", "after", "from", "on", "at", "end", "each", "every", "all", "per", "this", "rows",
     "row", "rounds", "round", "rnd", "rnds", "join", "in", "skip", "continue", "cont", "complete", "same", "note", "to", "the",
-    "with", "when", "before", "then", "these", "both", "do", "no", "see", "last", "turn",
+    "with", "when", "before", "then", "these", "both", "do", "no", "see", "last", "turn", "begin", "start", "now", "working",
 }  # fmt: skip
 _NUMBER = r"\d{1,4}(?:\s?(?:st|nd|rd|th|d)\b)?"
 _BRACKETED = regex.compile(r"\s*[(\[{][^()\[\]{}]*[)\]}]|/\d+")
@@ -28,7 +28,7 @@ _JOINT = r"\s*(?:-|–|—|\bto\b|\bthru\b|\bthrough\b|&|\band\b|,)\s*"
 # What may follow a label that has no colon or dash of its own.
 # "Rows 3 and up", "Rounds 15+", "Rnd 3 - end": how many rows that is, the label does not say
 _ONWARD = r"\s*(?:\+|(?:and|&)\s+(?:up|on|onwards?)\b|onwards?\b|[-–—]\s*end\b)"
-_WORK_FOLLOWS = r"(?=\s*(?:ch\b|chs?\d|rep|repeat|\d+\s*\w|\(|\[|\{|\*|•|join|with\b|turn\b|sc\b|hdc|dc\b|tr\b|htr|sl\s?st|same as|as\b|in\b|inc\b|work(?:ing)?\b|skip\b|sk\b|\Z))"
+_WORK_FOLLOWS = r"(?=\s*(?:ch\b|chs?\d|rep|repeat|\d+\s*\w|\(|\[|\{|\*|•|join|with\b|turn\b|sc\b|hdc|dc\b|tr\b|htr|sl\s?st|same as|as\b|in\b|inc\b|dec\b|invdec\b|blo\b|flo\b|magic\b|mr\b|using\b|change\b|work(?:ing)?\b|skip\b|sk\b|\Z))"
 
 
 @dataclass(frozen=True, slots=True)
@@ -168,7 +168,7 @@ def _figures(word: str, sized: bool) -> str:
     unit = r"(?!\s*(?:times|dc|sc|sts?|ch|tr|htr|hdc)\b)"
     if not sized:
         more = rf"{_JOINT}(?:{word}\s*[:.]?\s*{_NUMBER}|{_NUMBER}{unit})"
-        return rf"{_NUMBER}(?:{more})*(?:(?:\s*[\[(][\d,\s/\-–]+[\])]|(?:/\d+)+)?)"
+        return rf"{_NUMBER}(?:\.?{more})*(?:(?:\s*[\[(][\d,\s/\-–]+[\])]|(?:/\d+)+)?)"
     inside = rf"(?:{_NUMBER}|[-–—−,;:/&\s]|\b(?:to|thru|through|and)\b|\bfor\s+[\w/]+)"
     bracket = rf"[\[({{](?=[^()\[\]{{}}\n]*\d){inside}+[\])}}]"
     ends = rf"[\[({{](?=[^()\[\]{{}}\n]*\d\s*[,:;/]\s*[\d-]){inside}+[\])}}]"  # "2 - (6, 8)": a list, not a count

@@ -21,7 +21,7 @@ from lint.source import SourceText, Span
 # or with a colon, "Strap: ch 80, …"
 _RUN_IN = regex.compile(
     r"\s*(?P<name>[A-Z][A-Z0-9 '&-]{2,40}?)(?P<make> \([Mm]ake \w+\))?\. +(?=(?i:ch|make|with|join|fsc)\b)"
-    r"|\s*(?P<name>\p{Lu}\p{Ll}+(?: \p{L}+){0,2}?)(?P<make> \([Mm]ake \w+\))?: +(?=(?i:ch \d|ch\d|\d+ ch|chain \d))"
+    r"|\s*(?P<name>\p{Lu}\p{Ll}+(?: \p{L}+){0,2}?)(?P<make> \([Mm]ake \w+\))?: +(?=(?i:ch \d|ch\d|\d+ ch|chain \d|(?:re)?join\b|attach\b))"
 )
 _NO_PIECE = regex.compile(
     r"(?i)\s*(?:foundation|base|start|note|turn|next|set|row|round|rnd|begin|cent|multiple|gauge|tension|size|to |for )"

@@ -6,7 +6,7 @@ from lint.amount import ONE, Amount
 from lint.place import Limit, LimitKind, Target, TargetKind
 from lint.reading.ordinals import chain_top, ordinal
 from lint.reading.stream import OPENERS, Stream
-from lint.reading.targets import ANY, how_many, part_of, target
+from lint.reading.targets import ANY, PIECE_WORDS, how_many, part_of, target
 
 _LENGTH = ("number", "decimal", ",", "dash", "/", ":", ";", "'", '"', "½", "¼", "¾", ".")
 _UNITS = ("cm", "mm", "in", "ins", "inch", "inches")
@@ -30,7 +30,7 @@ def limit(stream: Stream) -> Limit | None:
     if stream.word("even") and stream.kind(1) in ("across", "around"):
         stream.take()
     edge = 2 if stream.kind(1) in ("the", "each") else 1
-    aside = stream.kind(edge) in ("side", "edge") or stream.word(
+    aside = stream.kind(edge) in ("side", "edge", "other_side") or stream.word(
         "bottom", "top", "foundation", "long", "short", ahead=edge
     )
     aside = (
@@ -39,8 +39,12 @@ def limit(stream: Stream) -> Limit | None:
         and stream.kind(-1) == "stitch"
         and stream.kind(-2) == "number"
     )
+    aside = aside or stream.word(*PIECE_WORDS, ahead=edge)  # "across back neck"
     if stream.kind() == "across" and aside:
         return None  # along an edge, not along the row
+    if stream.word("all") and stream.kind(1) in _AFTER_ROUND and stream.kind(-1) == "stitch":
+        stream.take()  # "ch 1, turn, sc all"
+        return Limit(LimitKind.END)
     gone = bool(stream.take_if("across", "around"))
     if not gone and stream.kind() == "round" and stream.word("round") and stream.kind(1) in _AFTER_ROUND:
         gone = bool(stream.take())  # "1 tr in each tr round"
@@ -59,6 +63,8 @@ def limit(stream: Stream) -> Limit | None:
     if stream.kind() == "ending" and stream.kind(-1) in ("to",):
         stream.take()
         return Limit(LimitKind.END)
+    if stream.kind() in ("to", "within") and (marked := _to_marker(stream)) is not None:
+        return marked
     if stream.kind() in ("to", "within"):
         within = stream.take().kind == "within"
         ordinal_at = 1 if stream.kind() == "the" else 0
@@ -70,6 +76,8 @@ def limit(stream: Stream) -> Limit | None:
             number = Amount.of(stream.peek(ordinal_at).number)  # "until the second to last stitch"
             stream.at += ordinal_at + 3
             return Limit(LimitKind.LAST, number, target(stream) or ANY)
+        if stream.word("there", "you") and stream.word("is", "are", "have", ahead=1):
+            stream.at += 2  # "until there are 3 sts left"
         if stream.word("you") and stream.word("reach", "get", "come", ahead=1):
             stream.at += 2  # "until you reach the ch-1 sp"
             stream.take_if("to")
@@ -107,6 +115,8 @@ def limit(stream: Stream) -> Limit | None:
         if within and stream.kind() == "of":
             stream.pass_to()
         if word and word.kind == "last" or within:
+            if found is None and number is None and not within and stream.kind() in (",", ";", "."):
+                return Limit(LimitKind.LAST, ONE, ANY)  # "1 sc in each to last, 2 sc in last"
             if found is None and number is None:
                 stream.at = start
                 return Limit(LimitKind.END) if gone else None
@@ -123,3 +133,29 @@ def limit(stream: Stream) -> Limit | None:
     if gone:
         return Limit(LimitKind.END)
     return None
+
+
+def _to_marker(stream: Stream) -> Limit | None:
+    """Takes "to (1 st before) (next) marker", "until you reach the marked st"."""
+    start = stream.at
+    within = stream.take().kind == "within"
+    if stream.word("you") and stream.word("reach", "get", "come", ahead=1):
+        stream.at += 2
+        stream.take_if("to")
+    stream.skip("the")
+    short = None
+    if stream.kind() == "number" and stream.kind(1) in ("any_stitch", "stitch"):
+        short = stream.amount()
+        stream.take()
+        if not (stream.word("before", "from", "of") and stream.take()) and not (within and stream.take_if("of")):
+            stream.at = start
+            return None
+    while stream.kind() in ("the", "next", "first", "last", "each", "same", "ordinal"):
+        stream.take()
+    marked = stream.take_if("marker_word")
+    if marked is None and stream.kind() == "marked":
+        marked = target(stream)
+    if marked is None:
+        stream.at = start
+        return None
+    return Limit(LimitKind.BEFORE, target=Target(TargetKind.MARKED), short=short)

@@ -23,6 +23,7 @@ from lint.tree import (
     OpenWork,
     Passage,
     Repeat,
+    RowCall,
     ShapedWhere,
     Shaping,
     Skip,
@@ -152,7 +153,10 @@ def _of(step: Step, steps: tuple[Step, ...], index: int) -> Measure | None:
     if isinstance(step, Shaping):
         return _shaping(step)
     if isinstance(step, OpenWork):
-        return Measure(None, None)
+        over = _number(step.over) if step.over is not None else None
+        return Measure(over, over)
+    if isinstance(step, RowCall) and step.own:
+        return measure(step.own[-1]) if len(step.own) == 1 and not step.lead else Measure(None, None)
     if isinstance(step, JoinYarn) and step.stitch is not None:
         return Measure(1, 1)  # a standing stitch
     if isinstance(step, (Join, MakeRing)):

@@ -148,6 +148,8 @@ class PlaceFirstClauses(WorkClauses):
     def read_make(self, start: int) -> bool:
         """ "make a magic ring", "work 73 sc evenly", "working last dc in top of ch", "work in BLO"."""
         stream = self.stream
+        if self.only_these(start):
+            return True
         participle = stream.take().lower in ("working", "making", "placing")
         if stream.kind() == "from" and repeats.pair(self.steps):
             stream.at = start  # "*10 hdc, dec*, work from * to * 8 times"

@@ -17,6 +17,7 @@ from lint.reading.ordinals import chain_top, ordinal
 from lint.reading.pointed import each_place, pointed, with_target
 from lint.reading.stream import SIGNS, Stream
 from lint.reading.targets import (
+    ANY,
     LOOPS,
     along_what,
     at_the_start,
@@ -44,6 +45,7 @@ _WORK_BEGINS = (
     "(",
     "[",
 )
+_AFTER_NUMBER = (",", ";", ".", ")", "]", "}", "star", "end", "and")
 _FILLERS = ("the", "of", "all", "both")
 _PASSED_OVER = ("skipped", "missed", "sk", "skip")
 _SIDE_WORDS = ("right", "left", "upper", "lower", "bottom", "top")
@@ -185,8 +187,8 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         stream.take()  # "around the post of previous dc"
         place = with_target(stream, start, Which.JUST_MADE)
     elif names_piece(stream):
-        stream.pass_to(*SIGNS, "and", ":")  # "9 sc around the second leg"
-        place = Place(stream.span_from(start), Which.ELSEWHERE, (Target(TargetKind.PLACE),))
+        stream.pass_to(*SIGNS, "and", ":", "with")  # "9 sc around the second leg"
+        place = Place(stream.span_from(start), Which.ELSEWHERE, (Target(TargetKind.PLACE, "piece"),))
     elif kind == "unused" and stream.kind(1) == "of":
         stream.at += 2  # "in the free loop of each of the 3 ch"
         place = _item(stream)
@@ -205,11 +207,16 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
             place = _middle_of_arch(with_target(stream, start, Which.NEXT, middle=True))
     elif kind in ("top", "base"):
         place = chain_top(stream, start)
+    elif kind == "ending" and stream.word("end") and stream.kind(1) == "chain":
+        stream.take()  # "3 sc in end ch"
+        place = with_target(stream, start, Which.LAST)
     elif kind in ("number", "(", "[", "dash"):
         number = how_many(stream)
         if number is not None:
             place = with_target(stream, start, Which.NEXT, number)
             place = replace(place, bare=all_of) if place is not None else None
+            if place is None and stream.kind() in _AFTER_NUMBER:
+                place = Place(stream.span_from(start), Which.NEXT, (ANY,), number, each_of=True)  # "sc in 3, inc in 1"
         elif kind == "number":
             place = with_target(stream, start, Which.NEXT)
     else:

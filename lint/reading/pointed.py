@@ -9,12 +9,7 @@ from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.reading.limits import limit
 from lint.reading.ordinals import ordinal
 from lint.reading.stream import SIGNS, Stream
-from lint.reading.targets import ANY, along_what, how_many, part_of, same_as, target
-
-_PIECE_WORDS = (
-    "back", "front", "left", "right", "center", "centre", "side", "neck", "shoulder", "underarm", "armhole", "sleeve", "body",
-    "yoke", "instep", "heel", "toe", "foot", "sole", "ankle", "cuff", "thumb", "palm", "hand", "held",
-)  # fmt: skip
+from lint.reading.targets import ANY, LOOPS, PIECE_WORDS, along_what, how_many, part_of, same_as, target
 
 
 def each_place(stream: Stream, start: int) -> Place | None:
@@ -35,9 +30,12 @@ def each_place(stream: Stream, start: int) -> Place | None:
         unused = stream.take_if("unused") or _of_a_piece(stream)
         place = with_target(stream, start, Which.ELSEWHERE if unused else Which.NEXT, number)
         return replace(place, each_of=True, bare=place.which is Which.NEXT) if place else None
-    found = target(stream)
+    loops = stream.take_if(*LOOPS)  # "2 sc in each front loop"
+    if loops:
+        stream.skip("of", "the")
+    found = target(stream) or (ANY if loops else None)
     if found is None:
-        if stream.kind() in ("across", "around", "end", ".", ",", ";", "(") or rest:
+        if stream.kind() in ("across", "around", "to", "within", "end", ".", ",", ";", "(") or rest:
             found = ANY
         else:
             return None
@@ -141,7 +139,7 @@ def with_target(stream: Stream, start: int, which: Which, number: Amount = ONE, 
 def _of_a_piece(stream: Stream) -> bool:
     """Takes the "back neck" of "each of the 23 back neck sts": stitches of another row, known by where they lie."""
     start = stream.at
-    while stream.word(*_PIECE_WORDS):
+    while stream.word(*PIECE_WORDS):
         stream.take()
     named = stream.at > start and stream.kind() in ("any_stitch", "stitch", "chain")
     stream.at = stream.at if named else start

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from lint.place import Which
+from lint.place import TargetKind, Which
 from lint.reading import notes
 from lint.reading.clausebase import STITCHY, ClauseBase
 from lint.reading.limits import past_lengths
 from lint.reading.places import places
 from lint.reading.stream import CLOSERS, OPENERS, SIGNS
-from lint.tree import NOT_UNDERSTOOD, Chain, OpenWork, Remark, Skip, Unread, UseYarn
+from lint.tree import NOT_UNDERSTOOD, Chain, OpenWork, OtherSide, Remark, Skip, Unread, UseYarn
 
 _WORKING_WORDS = {
     "continue",
@@ -35,6 +35,7 @@ _WORKING_WORDS = {
 _POINTS_TO_WORK = ("make", "row", "round", "each", "ordinal", "remaining")
 _PLACE_ENDS = ("last", "next", "first", "each", "same", "any_stitch", "stitch", "space", "chain")
 _WORK_BEGINS = ("number", "stitch", "chain", "join", "turn", "special", "make", "repeat", "skip")
+_EDGES = ("ends", "edges", "sides", "rows", "halves", "layers")
 _SIGNS = (",", ";", ".", ":", "dash", "(", "[", "{", "star", *CLOSERS)
 _OPEN_ENDS = ("around", "across", "to", "within", "until")  # a clause of these alone says how far to work
 
@@ -50,6 +51,10 @@ class RemarkClauses(ClauseBase):
     def read_sentence_remark(self, start: int) -> bool:
         """A marker, stuffing, folding: up to the next stop, or to "and" before work."""
         stream = self.stream
+        if stream.word("rotate", "rotate piece") and stream.kind(1) in (",", ";", ".") and self.has_work():
+            stream.take()  # "3 sc in last ch, rotate, 6 sc"
+            self.steps.append(OtherSide(stream.span_from(start), perhaps=True))
+            return True
         while not stream.done and stream.kind() not in _SIGNS:
             if self.work_begins():
                 break
@@ -77,6 +82,13 @@ class RemarkClauses(ClauseBase):
             if colour is not None:
                 self.steps.append(UseYarn(stream.span_from(start), colour))
                 return True
+            if stream.kind() == "word" and stream.kind(1) in (",", "yarn", "color") and not stream.vocabulary.specials:
+                stream.pass_to()  # "Start with white, …"
+                self.steps.append(UseYarn(stream.span_from(start)))
+                return True
+            return self.clause()
+        if not self.has_work() and stream.kind(1) in ("number", "stitch") and stream.word("start", "begin", "starting"):
+            stream.take()  # "start 6 sc in a magic circle"
             return self.clause()
         stream.take()
         if stream.kind() == "at" and not self.has_work():  # "Starting at toe end, ch 22"
@@ -101,6 +113,8 @@ class RemarkClauses(ClauseBase):
             self.steps.append(Remark(span))
         elif found[0].which is Which.FROM_HOOK:
             self.steps.append(Skip(span, found))
+        elif found[0].which is Which.NTH and found[0].targets[0].kind is TargetKind.CHAIN and found[0].ordinals:
+            self.steps.append(Skip(span, (replace(found[0], which=Which.FROM_HOOK),)))  # "starting in second chain"
         else:
             return False
         return True
@@ -174,6 +188,23 @@ class RemarkClauses(ClauseBase):
             return False
         stream.at = end
         self.steps.append(Remark(stream.span_from(start), counting=found[0][1]))
+        return True
+
+    def seam_with_slip_stitches(self, start: int) -> bool:
+        """ "Sl st the last row to the foundation chain to make a tube.": edges joined, no stitches of a row."""
+        stream = self.stream
+        lexeme = stream.peek()
+        if lexeme.kind != "stitch" or lexeme.value not in ("sl st", "sc") or self.runs_on(start):
+            return False
+        end = stream.sentence_end(start, ".", ";")
+        words = stream.lexemes[start + 1 : end]
+        kinds = {item.kind for item in words}
+        edges = kinds & {"row", "edge", "side", "ending", "row_end"} or any(item.lower in _EDGES for item in words)
+        joined = "together" in kinds or "to" in kinds and bool(kinds & {"chain", "foundation", "row"})
+        if not (edges and joined) or kinds & {"in", "next", "number", "each", "over", "any_stitch"}:
+            return False
+        stream.at = end
+        self.steps.append(Remark(stream.span_from(start)))
         return True
 
     def read_telling(self, start: int) -> bool:
@@ -277,6 +308,8 @@ class RemarkClauses(ClauseBase):
         if not start or stream.lexemes[start - 1].kind not in (",", ";", "and"):
             return False
         clause = stream.lexemes[start : stream.next_of(*SIGNS, start=start)]
+        if len(clause) == 1 and clause[0].text == "A":
+            return True  # a colour, or a decrease in another house's letters
         if not self.has_work() or not clause or clause[0].kind != "word":
             return False
         named = all(item.kind == "word" for item in clause[:2]) and len(clause) <= 2

@@ -98,6 +98,10 @@ def repeat_clause(stream: Stream, steps: list[Step], start: int) -> bool:
             return True
         stream.at = start + 1
     stream.skip("from", "between", "the", "first", "all", "instructions", "then")
+    if stream.word("this", "these") and (
+        stream.kind(1) in ("number", "around", "across", "to") or stream.word("sequence", "pattern", "steps", ahead=1)
+    ):
+        stream.take()  # "repeat this 6 times"
     while stream.word("directions", "pattern", "sequence", "steps"):
         stream.take()
     if stream.kind() == "in" and stream.word("bracket", "brackets", ahead=2 if stream.kind(1) == "the" else 1):

@@ -5,6 +5,7 @@ from __future__ import annotations
 from lint.amount import ONE, Amount
 from lint.place import LimitKind, Place, Which
 from lint.reading.limits import limit
+from lint.reading.rowsof import shaped_rows
 from lint.reading.stream import OPENERS
 from lint.reading.targets import ANY, target
 from lint.reading.yarnclauses import YarnClauses
@@ -33,6 +34,8 @@ class ShapingClauses(YarnClauses):
         number = stream.amount() or ONE
         if stream.word("x", "×") and stream.kind(1) == "number":
             stream.at += 2  # "increase 9 x 1 st in every 6th row"
+        if stream.kind() == "times" and stream.kind(1) == "evenly":
+            stream.take()  # "dec 6 times evenly"
         stream.take_if("more")
         every = self.every_nth() if increase and number == ONE else None
         if every is not None:
@@ -49,6 +52,12 @@ class ShapingClauses(YarnClauses):
         if where is None:
             stream.at = before
             stream.take_if("in")
+        elif not self.has_work():
+            shaping = Shaping(stream.span_from(start), number, increase, where)
+            rows = shaped_rows(stream, shaping, start)
+            if rows is not None:
+                self.steps.append(rows)
+                return True
         if stream.kind() == "each" or stream.kind() == "next" and stream.kind(1) in ("row", "round"):
             if any(item.kind in ("row", "round") for item in stream.lexemes[stream.at : stream.at + 6]):
                 stream.at = stream.sentence_end(stream.at, ".", ";", *OPENERS)  # "every 4 rows 6 times"
@@ -96,6 +105,15 @@ class ShapingClauses(YarnClauses):
             self.pass_row_words()
             return ShapedWhere.EVENLY
         stream.skip("at", "in", "the")
+        at_edge = stream.at
+        while stream.word(
+            "neck", "armhole", "front", "side", "center", "centre", "raglan", "inner", "outer", "inside", "outside"
+        ):
+            stream.take()
+        if stream.at > at_edge and stream.take_if("edge", "side", "ending"):
+            self.pass_row_words()
+            return ShapedWhere.ONE_END  # "at neck edge"
+        stream.at = at_edge
         if stream.kind() == "each" or stream.word("both"):
             stream.take()
             stream.skip("the")

@@ -16,6 +16,11 @@ _PIECES = (
     "motif", "motifs", "square", "squares", "hexagon", "hexagons", "strip", "panel", "piece", "medallion", "half",
     "leg", "arm", "ear", "wing", "fin", "fluke", "foot", "hand", "paw", "tail", "sleeve", "eyelet", "circle",
 )  # fmt: skip
+# where on a garment stitches and edges lie
+PIECE_WORDS = (
+    "back", "front", "left", "right", "center", "centre", "side", "neck", "shoulder", "underarm", "armhole", "sleeve", "body",
+    "yoke", "instep", "heel", "toe", "foot", "sole", "ankle", "cuff", "thumb", "palm", "hand", "held",
+)  # fmt: skip
 LOOPS = ("back_loop", "front_loop", "both_loops", "third_loop")
 
 
@@ -48,6 +53,15 @@ def is_space_word(stream: Stream, ahead: int = 0) -> bool:
 def _target(stream: Stream) -> Target | None:
     start = stream.at
     lexeme = stream.peek()
+    if lexeme.kind == "marked":
+        stream.take()
+        stream.skip("middle")
+        if stream.kind() == "chain":
+            _chain_target(stream)
+            return Target(TargetKind.MARKED)
+        stream.skip("corner")
+        named = stream.take_if("any_stitch", "stitch", "space", "corner") or stream.kind(-1) == "corner"
+        return Target(TargetKind.MARKED) if named else None
     if lexeme.kind == "any_stitch":
         stream.take()
         if stream.kind() == "or" and is_space_word(stream, 1):

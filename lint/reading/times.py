@@ -51,7 +51,8 @@ def times(stream: Stream, after_bracket: bool = False) -> Times | None:
             del glued_x
             more = more or bool(stream.take_if("more", "another"))
             stream.skip("more")
-            in_all = total or (stream.kind() == "total" and bool(stream.take()))
+            said = stream.kind() == "total" or stream.word("total", "altogether")
+            in_all = said and bool(stream.take()) or total
             if stream.kind() in ("around", "across"):
                 stream.take()
             kind = TimesKind.MORE if more else (TimesKind.IN_ALL if after_bracket or in_all else TimesKind.UNCLEAR)

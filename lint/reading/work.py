@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.amount import ONE, Amount
-from lint.place import Place, Which
+from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.reading.counts import singular
 from lint.reading.limits import limit
 from lint.reading.places import places
@@ -86,8 +86,7 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
             number_after = True
     elif number is None and stream.word("x", "×") and stream.kind(1) == "number":
         stream.take()
-        number = stream.amount()
-        number_after = stitch in ("inc", "dec") or together is not None
+        number, number_after = stream.amount(), True
     elif (
         number is None
         and stream.word("once", "twice", "thrice")
@@ -120,9 +119,13 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         stream.at += 3  # "hdc in the BLO in each st"
     if stream.word("made", "working", "worked") and stream.kind(1) in ("in", "around", "over"):
         stream.take()  # "V-st made in 5th ch", "3 dc working around next dc"
+    if stream.kind() == "in" and stream.kind(1) in ("each", "all") and stream.kind(2) in ("row", "round"):
+        stream.at += 3  # "6 sc in each round": said of every row of a range
     if stream.kind() == "evenly" and stream.kind(1) == "in":
         stream.take()  # "sc evenly in 3rd loop of each hdc"
     said = number is not None
+    if not said and (run := _from_nth_chain(stream, start)):
+        return Work(stream.span_from(start), stitch, ONE, run, together, special, post=post_stitch(stitch))
     found = places(stream, allow_to=stitch == "sl st")
     if again:
         found = tuple(replace(place, from_words="again") for place in found)
@@ -134,6 +137,8 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         reach = limit(stream)
         if reach is not None:
             found = (Place(stream.span_from(start), Which.EACH, (ANY,), limit=reach),)
+        elif stream.kind() == "in" and stream.kind(2 if stream.kind(1) == "the" else 1) == "other_side":
+            pass  # "7 sc on the other side": which side, not where in it
         elif stream.kind() == "in" or (stream.kind() in ("over", "between") and stitch != "sl st"):
             return None
     elif len(found) == 1 and found[0].which is Which.EACH and found[0].limit is None:
@@ -158,6 +163,9 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     if found and stream.kind() in ("next", "together") and stream.kind() == "together":
         stream.take()
         together = found[0].number.lone or 2
+        reach = limit(stream) if len(found) == 1 and found[0].which is Which.NEXT else None
+        if reach is not None:  # "sc next 2 sts tog around"
+            found = (replace(found[0], which=Which.EACH, number=ONE, limit=reach),)
     if together is None and found and stitch == "dec":
         together = None
     return Work(
@@ -172,6 +180,26 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         number_said=said,
         undefined=undefined,
     )
+
+
+def _from_nth_chain(stream: Stream, start: int) -> tuple[Place, ...]:
+    """ "sc from 2nd ch (across)": in that chain from the hook, and in each one after it."""
+    the = 2 if stream.kind(1) == "the" else 1
+    if not (stream.kind() == "from" and stream.kind(the) == "ordinal" and stream.kind(the + 1) == "chain"):
+        return ()
+    before = stream.at
+    stream.at += the
+    ordinal = stream.take().number
+    stream.take()
+    if stream.kind() == "from":
+        stream.at += 2 if stream.kind(1) == "hook" else 1
+    reach = limit(stream) or Limit(LimitKind.END)
+    if stream.kind() not in (",", ";", ".", "end", "(", "[", "turn", "dash", "="):
+        stream.at = before
+        return ()
+    span, chain = stream.span_from(start), (Target(TargetKind.CHAIN),)
+    first = Place(span, Which.FROM_HOOK, chain, ordinals=(ordinal,))
+    return first, Place(span, Which.EACH, chain, limit=reach)
 
 
 def _increase(stream: Stream) -> int | None:

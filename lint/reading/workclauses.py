@@ -5,15 +5,16 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.amount import ONE, Amount
-from lint.place import Which
+from lint.place import LimitKind, Which
 from lint.reading import repeats
 from lint.reading.clusterclauses import ClusterClauses
 from lint.reading.counts import list_ends
 from lint.reading.lists import bare, one_list
 from lint.reading.places import places
-from lint.reading.stream import OPENERS
-from lint.reading.targets import ANY, is_space_word, of_a_row_below
+from lint.reading.stream import OPENERS, SIGNS
+from lint.reading.targets import ANY, PIECE_WORDS, is_space_word, of_a_row_below
 from lint.reading.work import work
+from lint.source import Span
 from lint.tree import (
     Chain,
     Counting,
@@ -46,6 +47,8 @@ class WorkClauses(ClusterClauses):
     def read_number_first(self, start: int) -> bool:
         """ "2 dc in next st", "3 ch", "36 sc evenly along side", "5 inc"."""
         stream = self.stream
+        if self.seam_with_slip_stitches(start):
+            return True
         stream.skip("the")
         number = stream.amount()
         if number is not None:
@@ -117,8 +120,9 @@ class WorkClauses(ClusterClauses):
 
     def finish_work(self, start: int, step: Step) -> bool:
         stream = self.stream
-        if isinstance(step, Work) and not step.places and stream.kind() == "in" and self.on_other_side():
-            self.steps.append(OtherSide(step.span))  # "3 sc on the other side of the ch"
+        if isinstance(step, Work) and not step.places and stream.kind() in ("in", "across") and self.on_other_side():
+            side = Span(step.span.end, stream.lexemes[stream.at - 1].end)
+            self.steps.append(OtherSide(side))  # "3 sc on the other side of the ch"
         if isinstance(step, Work) and step.stitch == "sl st" and not step.places and stream.kind() == "join":
             return self.read_join(start)  # "sl st to join in first st"
         if isinstance(step, Work) and step.places and stream.kind() == "join" and stream.word("to join", "to close"):
@@ -159,14 +163,24 @@ class WorkClauses(ClusterClauses):
             stream.pass_to()
         return True
 
+    def _piece_edge(self) -> bool:
+        """Takes "back neck", "the left front edge", "neck opening": an edge by the piece or body part it belongs to."""
+        stream = self.stream
+        words = stream.at
+        while stream.word(*PIECE_WORDS) or stream.kind() == "edge":
+            stream.take()
+        if stream.at > words and stream.word("opening", "openings", "edging", "band", "line"):
+            stream.take()
+        return stream.at > words and (stream.kind() in (*SIGNS, "end", "and", "dash", "turn", "join"))
+
     def on_other_side(self) -> bool:
-        """Takes "on the other side of the ch" after stitches."""
+        """Takes "on the other side of the ch", "along the other side" after stitches."""
         stream = self.stream
         start = stream.at
-        stream.skip("in", "the")
+        stream.skip("in", "across", "the")
         if stream.take_if("other_side"):
             stream.skip("of", "the", "beginning")
-            if stream.take_if("chain", "foundation"):
+            if stream.take_if("chain", "foundation") or stream.kind() in (*SIGNS, "end"):
                 return True
         stream.at = start
         return False
@@ -199,15 +213,24 @@ class WorkClauses(ClusterClauses):
 
     def around_is_for_all(self, last: Work) -> None:
         """ "sc 1, inc 1 around": a list of runs of which the last is an increase or decrease is what goes on around."""
-        shaping = last.stitch in ("inc", "dec") or last.together is not None
         run = len(last.places) == 1 and last.places[0].which is Which.EACH and last.places[0].targets == (ANY,)
-        if not shaping or not run or last.places[0].span != last.span or not self._runs_before(last):
+        if not run or last.places[0].span != last.span or not self._runs_before(last):
+            return
+        beside = last.places[0].limit is not None and last.places[0].limit.kind is LimitKind.END and self._whole_list()
+        if not _shapes(last) and not (beside and any(_shapes(step) for step in self.steps[:-1])):
             return
         limit = last.places[0].limit
         first = next(i for i, step in enumerate(self.steps) if isinstance(step, Work))
         body = (*self.steps[first:-1], replace(last, places=()))
         span = body[0].span.to(last.span)
-        self.steps[first:] = [Repeat(span, body, Times(last.places[0].span, TimesKind.FILL, limit=limit))]
+        often = Times(last.places[0].span, TimesKind.FILL, limit=limit)
+        covers = Covers.ALL if _shapes(last) or last.number_said else Covers.RATHER_LAST  # "inc, sc around"
+        self.steps[first:] = [Repeat(span, body, often, covers=covers)]
+
+    def _whole_list(self) -> bool:
+        """Whether "around" has just been said of the last words of the row."""
+        around = any(item.kind == "around" for item in self.stream.lexemes[max(0, self.stream.at - 2) : self.stream.at])
+        return around and list_ends(self.stream, self.stream.at)
 
     def _runs_before(self, last: Work) -> bool:
         """Whether all the work before this is of runs with no place named, one joined to the next by commas."""
@@ -215,7 +238,7 @@ class WorkClauses(ClusterClauses):
         chain = [*before, last]
         return (
             bool(before)
-            and all(bare(step) for step in before)
+            and all(bare(step) or _shapes(step) and not step.places for step in before)
             and all(self._joined(one, other) for one, other in zip(chain, chain[1:], strict=False))
         )
 
@@ -252,8 +275,12 @@ class WorkClauses(ClusterClauses):
             if stream.take_if("side", "edge", "top", "row_end", "chain", "foundation") or stream.word("side") or named:
                 if stream.word("side"):
                     stream.take()
+                if stream.kind() == "dash" and stream.kind(1) == "number" and stream.kind(-1) == "chain":
+                    stream.at += 2  # "along the ch-3"
                 if stream.kind() == "of":
                     stream.pass_to()
+                return True
+            if self._piece_edge():
                 return True
         stream.at = start
         return False
@@ -262,7 +289,7 @@ class WorkClauses(ClusterClauses):
         """ "working along the opposite side of the ch"."""
         stream = self.stream
         end = stream.next_of(",", ";", ".", ":", "(", "[", "star")
-        side = stream.next_of("other_side")
+        side = min(stream.next_of("other_side"), self._free_loops(end))
         chain = stream.next_of("chain", "foundation", start=side)
         if side < end <= chain and any(i.kind in ("chain", "foundation") for i in stream.lexemes[start:side]):
             stream.at = end  # "working in starting ch on opposite side of row 1"
@@ -275,6 +302,26 @@ class WorkClauses(ClusterClauses):
             stream.at = chain + 1  # "on other side of ch sc in next 5 chs"
         self.steps.append(OtherSide(stream.span_from(start)))
         return True
+
+    def _free_loops(self, end: int) -> int:
+        """Index of the "free loops" of "working in the free loops of the ch", which are its other side."""
+        words = self.stream.lexemes
+        for index in range(self.stream.at, end):
+            loops = is_space_word(self.stream, index - self.stream.at) and words[index].lower[:2] in ("lo", "lp")
+            free = words[index - 1].kind == "unused" or words[index - 1].lower in (
+                "bottom",
+                "other",
+                "lower",
+                "opposite",
+                "remaining",
+                "rem",
+                "rest",
+            )
+            unused = words[index].kind == "unused" or loops and free
+            named = any(item.kind in ("number", "each", "skip") for item in words[self.stream.at : end])
+            if unused and not named and words[index + 1 : end] and words[index + 1].kind == "of":
+                return index
+        return len(words)
 
     def _loose_group(self, last: Work) -> bool:
         """ "2 dc, ch 2, 2 dc in next sp": the place after the last stitch may govern the whole list."""
@@ -300,3 +347,8 @@ class WorkClauses(ClusterClauses):
         """Whether only a comma or "and" stands between two steps."""
         between = [item for item in self.stream.lexemes if one.span.end <= item.start < other.span.start]
         return all(item.kind in (",", "and") for item in between)
+
+
+def _shapes(step: Step) -> bool:
+    """Whether a step is an increase or decrease."""
+    return isinstance(step, Work) and (step.stitch in ("inc", "dec") or step.together is not None)

@@ -42,6 +42,10 @@ class YarnClauses(ChainClauses):
             stream.amount()
             if stream.kind() == "stitch":
                 stitch = stream.take().value
+            elif stream.kind() == "increase" and found and found[0].which is Which.ELSEWHERE:
+                stream.take()  # "join in other leg with inc"
+                self.steps.append(Work(stream.span_from(start), "inc", places=found))
+                return True
         if not found:
             found = places(stream, allow_to=True)
         if not found and stream.kind() in ("in", "to"):
@@ -160,6 +164,8 @@ class YarnClauses(ChainClauses):
     def read_turn(self, start: int) -> bool:
         stream = self.stream
         stream.take()
+        if stream.word("so") and self._other_side(start):
+            return True  # "turn so you work into the other side of the chain"
         self.pass_end_words()
         self.steps.append(Turn(stream.span_from(start)))
         side = stream.at

@@ -36,6 +36,7 @@ _SORTS = {
     TargetKind.ROW_END: "row end",
     TargetKind.CORNER: "corner",
     TargetKind.TURNING_CHAIN: "beginning or turning chain",
+    TargetKind.MARKED: "marked place",
     TargetKind.PLACE: "place",
 }
 
@@ -80,6 +81,8 @@ def in_words(step: Step) -> str | None:
     if isinstance(step, Shaping):
         verb = "gain" if step.increase else "lose"
         return f"{verb} {step.number} {'st' if step.number.lone == 1 else 'sts'} {step.where.value}"
+    if isinstance(step, OpenWork) and step.plain:
+        return f"1 {step.stitch or 'stitch'} in each stitch"
     if isinstance(step, OpenWork):
         return f"{step.words}: how many stitches or rows that is, the words do not say"
     if isinstance(step, AlongEdge):
@@ -99,6 +102,8 @@ def _move(step: Step) -> str | None:
     if isinstance(step, FastenOff):
         return "fasten off"
     if isinstance(step, RowCall):
+        if step.own:
+            return f"so many rows, each: {_all(step.own[-1])}" if step.rows is None else _rows_of(step)
         if step.first is None:
             return f"work the last {step.number} row(s) again"
         return (
@@ -107,6 +112,10 @@ def _move(step: Step) -> str | None:
             else f"work rows {step.first} to {step.last} again"
         )
     return None
+
+
+def _rows_of(step: RowCall) -> str:
+    return f"{step.rows} row{'s' if step.rows.lone != 1 else ''}: {_all(step.own[-1])}"
 
 
 def _all(items: tuple[Step, ...]) -> str:

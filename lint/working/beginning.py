@@ -38,9 +38,13 @@ class Beginning(Placing):
         self.from_ring = True
         self.is_round = self.is_round or self.cursor.circular
 
-    def turn_round_chain(self) -> None:
+    def turn_round_chain(self, perhaps: bool) -> None:
         """The other side of the foundation chain: from the chain before the last back to the first one used."""
         nodes = self.cursor.nodes
+        if not self.cursor.known and self.made:
+            return  # of a chain between two legs, say
+        if perhaps and (not nodes or nodes[0].kind != "ch" or self.cursor.at < len(nodes)):
+            return
         if not nodes or nodes[0].kind != "ch" or self.cursor.at < len(nodes):
             raise PlacesUnknown
         first = next((i for i, node in enumerate(nodes) if any(node in made.parents for made in self.made)), 1)
@@ -79,6 +83,9 @@ class Beginning(Placing):
         quiet = all(isinstance(s, (Turn, Remark, FastenOff, UseYarn)) for s in following)
         if quiet and any(isinstance(s, Turn) and s.turned for s in following) and self.made:
             self.carried = step
+            return
+        if quiet and not self.made and self.from_ring and self.cursor.nodes:
+            self.carried = step  # "Magic ring, ch 2." in a line of its own: the first round's chain
             return
         if quiet and not self.made and not self.begun:  # a foundation chain by itself
             self.cursor = Cursor(Fabric.foundation(length))

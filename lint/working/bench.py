@@ -26,6 +26,7 @@ from lint.tree import (
     LastPlace,
     Loops,
     MakeRing,
+    Marker,
     NoJoin,
     OpenWork,
     OtherSide,
@@ -135,7 +136,7 @@ class Bench(Plain):
         elif isinstance(step, OpenWork):
             self.work_on(step)
         elif isinstance(step, OtherSide):
-            self.turn_round_chain()
+            self.turn_round_chain(step.perhaps)
         elif isinstance(step, AlongEdge):
             self.begin()
             self.cursor = Cursor(Fabric.unknown(self.is_round))
@@ -149,6 +150,8 @@ class Bench(Plain):
             self.turn(step)
         elif isinstance(step, Remark):
             self.remark(step)
+        elif isinstance(step, Marker):
+            self.markers.place(step, self.made, self.is_round, bool(self.turned))
         elif not isinstance(step, (Alongside, FastenOff, LastPlace, Loops, NoJoin, UseYarn)):
             raise PlacesUnknown  # no step is passed over in silence
 
@@ -159,7 +162,8 @@ class Bench(Plain):
             fabric = Fabric.foundation(self.foundation)
             return Worked(fabric, Made(0, {}, {}, 0, {}), self.noted, self.choices, self.joined, self.turned)
         if not self.made:
-            fabric = Fabric(cursor.nodes, cursor.circular, cursor.known, uncounted=cursor.uncounted)
+            fabric = replace(self.markers.below, nodes=cursor.nodes, circular=cursor.circular, known=cursor.known)
+            fabric.uncounted = cursor.uncounted
             return Worked(
                 fabric, Made(0, {}, {}, 0, {}), self.noted, self.choices, self.joined, self.turned, carried=self.carried
             )
@@ -178,6 +182,7 @@ class Bench(Plain):
             index = next(i for i, node in enumerate(nodes) if node is self.closing)
             nodes = nodes[index:] + nodes[:index]
         fabric = Fabric(nodes, circular, uncounted=0 if circular else self.uncounted, picots=self.picots)
+        self.markers.finish(self.made, fabric)
         return Worked(
             fabric,
             made,

@@ -1,17 +1,100 @@
-"""What a worked row leaves in its cell of the ledger besides its count: what does not fit, and what can be read two ways."""
+"""What came of a row: its cell in the ledger, its misfits, and how the rows of all sizes stand side by side."""
 
 from __future__ import annotations
 
-from lint.ledger import Misfit
+from dataclasses import dataclass, replace
+
+from lint.ledger import Cell, LedgerRow, Misfit, Outcome
+from lint.pattern import Part
+from lint.place import Which
 from lint.source import Span
-from lint.tree import Group, Repeat, Step, TimesKind, Work, walk
+from lint.tree import MAKES_STITCHES, Group, JoinYarn, Repeat, Skip, Step, TimesKind, Work, walk
 from lint.working.bench import Worked
-from lint.working.expand import Instance
-from lint.working.trials import Trial
+from lint.working.compare import Comparison, compare
+from lint.working.expand import Instance, Loop
+from lint.working.trials import PieceState, Trial
+
+
+@dataclass(frozen=True)
+class Entry:
+    """One row as worked in one size."""
+
+    instance: Instance
+    cell: Cell
+
+
+def side_by_side(part: Part, entries: tuple[Entry | None, ...]) -> LedgerRow:
+    """One row in all sizes, told by the first of those that work it."""
+    first = next(one.instance for one in entries if one is not None)
+    return LedgerRow(
+        part,
+        first.row,
+        first.label,
+        first.kind,
+        first.number,
+        first.row.label.span if first.row.label is not None else first.row.span,
+        first.stated_index,
+        tuple(with_count(one) if one is not None else Cell(Outcome.NOT_WORKED) for one in entries),
+        first.index,
+        first.length,
+    )
+
+
+def with_count(entry: Entry) -> Cell:
+    """A cell with the printed count that it was, or would be, compared with."""
+    instance, cell = entry.instance, entry.cell
+    stated = instance.stated
+    if stated is None and instance.loop is not None and cell.comparison is not None:
+        stated = instance.loop.stated
+    if stated is None and cell.outcome is Outcome.AGREES:
+        stated = instance.inherited
+    return replace(cell, stated=stated)
+
+
+def outcome_of(instance: Instance, best: Trial) -> tuple[Outcome, Comparison | None]:
+    """What came of a row that was worked, and its printed count compared."""
+    if best.agrees:
+        return Outcome.AGREES, best.comparison
+    if best.agrees is None or instance.stated is None:
+        return Outcome.NOT_STATED, None
+    return Outcome.DIFFERS, best.comparison
+
+
+def at_loop_end(loop: Loop, cell: Cell, state: PieceState, size: int) -> Cell:
+    """The last row of "rep … until n sts remain": its count compared, and whether n is what there is."""
+    if cell.made is None:
+        return cell
+    if loop.stated is not None:
+        comparison = compare(loop.stated, cell.made, size)
+        outcome = Outcome.DIFFERS if comparison.agrees is False else Outcome.AGREES
+        return replace(cell, comparison=comparison, outcome=outcome if comparison.agrees is not None else cell.outcome)
+    if loop.until is not None and loop.until.at(size) != cell.made.stitches:
+        state.fabric = None
+        stopped = f"rows like these never come to {loop.until.at(size)} sts"
+        return Cell(Outcome.NOT_RECOMPUTED, stopped_by=stopped, stopped_at=loop.rows[-1].row.span)
+    return cell
+
+
+def joins_yarn(steps: tuple[Step, ...]) -> bool:
+    """Whether new yarn is joined in these steps."""
+    return any(isinstance(step, JoinYarn) for step in steps)
+
+
+def skips_to_join(steps: tuple[Step, ...]) -> bool:
+    """ "Skip next 12 sts, join yarn in next st": stitches that lie beside what was worked last."""
+    first = next((step for step in steps if isinstance(step, (*MAKES_STITCHES, Skip, JoinYarn))), None)
+    return isinstance(first, Skip)
+
+
+def of_this_row(step: Step) -> Step:
+    """A skip of stitches of a row named by its number, as one of the places that come next."""
+    if not isinstance(step, Skip) or not step.places or step.places[0].which is not Which.ELSEWHERE:
+        return step
+    return replace(step, places=tuple(replace(place, which=Which.NEXT) for place in step.places))
 
 
 def misfits(worked: Worked, instance: Instance) -> tuple[Misfit, ...]:
-    """What does not fit the row below, with the words it arose at."""
+    """What lacks, is left over or does not come out in a row, with the words at which it arose."""
     found = [
         Misfit(n.trouble.kind, n.trouble.wanted, n.trouble.number, n.trouble.found, n.span) for n in worked.troubles
     ]

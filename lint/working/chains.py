@@ -38,6 +38,7 @@ class ChainRules:
     by_length: dict[int, Counting] = field(default_factory=dict)
     any_length: Counting | None = None
     said_before: set[int] = field(default_factory=set)  # lengths that some row, for itself, said to count
+    said_not: set[int] = field(default_factory=set)  # and those that some row said not to
     heights: dict[str, int] = field(default_factory=dict)
     never_count: frozenset[str] = frozenset()  # stitches whose turning chain never stands for one
 
@@ -81,7 +82,7 @@ def standing(
     if counts and length in rules.said_before:
         return Standing(stitch, space, said=False)
     tall = stitch not in rules.never_count and height >= 2 and length >= height
-    default = COUNTS if counts or counts is None and tall else DOES_NOT
+    default = COUNTS if counts or counts is None and tall and length not in rules.said_not else DOES_NOT
     taken = choices.pick(("chain counts", length, stitch), 2, default)
     return Standing(None, said=False) if taken == DOES_NOT else Standing(stitch, space, said=False)
 

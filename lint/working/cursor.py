@@ -50,6 +50,9 @@ class Cursor:
         self.at = 0
         self.stop: int | None = None
         self.last: Node | None = self.nodes[0] if self.nodes else None
+        self.marks = {id(node) for node in fabric.marks}
+        self.gaps = {pair for a, b in fabric.gaps for pair in ((id(a), id(b)), (id(b), id(a)))}
+        self.marks_unclear = fabric.marks_unclear
         self.optional = 0  # places at the end that a moved start passed over
         self.troubles: list[Trouble] = []
         self.ran_out = 0
@@ -118,6 +121,8 @@ class Cursor:
             return node.chain > 0
         if kind is TargetKind.RING:
             return node.kind == "ring"
+        if kind is TargetKind.MARKED:
+            return id(node) in self.marks
         return True
 
     def whole_chain(self, space: Node) -> int | None:
@@ -393,6 +398,7 @@ def describe(target: Target, size: int) -> str:
         TargetKind.TURNING_CHAIN: "turning chain",
         TargetKind.CORNER: "corner",
         TargetKind.RING: "ring",
+        TargetKind.MARKED: "marked st",
     }.get(target.kind, "place")
 
 

@@ -152,6 +152,8 @@ class Expander:
                 self._instance(row, kind, n, (), None, i, len(numbers), missing=what) for i, n in enumerate(numbers)
             ]
         numbers = self._numbers(row, part, numbers, call, len(cycle))
+        if call.lead or call.apart:
+            cycle, numbers = self._led(row, part, cycle, numbers, call, kind)
         result = []
         calls = [step for step in steps if isinstance(step, RowCall)]
         if len(calls) > 1:  # "Rep Rows 5-8 3 times, then Rows 5 and 6 once"
@@ -182,9 +184,25 @@ class Expander:
             result.append(one)
         if call.until is not None or call.open_ended:
             rows = tuple(replace(one, stated=None) for one in result[-len(cycle) :])
-            result[-len(cycle) :] = [*rows[:-1], replace(rows[-1], loop=Loop(rows, call.until, row.stated))]
+            again = rows[len(call.lead) :]
+            result[-len(cycle) :] = [*rows[:-1], replace(rows[-1], loop=Loop(again, call.until, row.stated))]
             self.counted_on = call.until is None
         return result
+
+    def _led(
+        self, row: Row, part: Part, cycle: list[_Called], numbers: list[int | None], call: RowCall, kind: str
+    ) -> tuple[list[_Called], list[int | None]]:
+        """Rows that begin with others than the cycle's ("in next row and …"), or that lie apart and have no numbers."""
+        if call.apart:
+            self.counted_on = False
+            return cycle, [None] * len(numbers) if row.label is None else numbers
+        lead = [_Called(steps, None, cycle[0].kind, cycle[0].label, None) for steps in call.lead]
+        if call.until is None:
+            cycle = [*lead, *(cycle * (_passes(call, len(cycle)) or 1))]
+        else:
+            cycle = [*lead, *cycle]
+        free = row.label is None or numbers == [None]
+        return cycle, self._numbers_on(part, len(cycle)) if free else numbers
 
     def _passes_of(self, call: RowCall, kind: str, part: Part) -> list[_Called]:
         """All rows of one call among several."""
@@ -221,6 +239,11 @@ class Expander:
     def _cycle(self, call: RowCall, kind: str, part: Part) -> list[_Called]:
         """The rows called for, in order; [] where one of them is not there."""
         here = [entry for entry in self.met if entry.part is part]
+        if call.own:
+            last = here[-1] if here else None
+            sort = last.kind if last is not None else "row" if kind == "foundation" else kind
+            label = "Row" if sort == "row" else "Rnd"
+            return [_Called(steps, None, sort, label, None) for steps in call.own]
         if call.name is not None:
             named = next((e for e in reversed(self.met) if e.label.lower().startswith(call.name.lower())), None)
             return [_called(named)] if named is not None else []

@@ -49,6 +49,9 @@ class Fabric:
     assumed: bool = False  # made up from a printed count, not from the words
     uncounted: int = 0  # chains of a beginning chain that did not count, 0 if none
     picots: int = 0
+    marks: tuple[Node, ...] = ()  # places that markers hang in
+    gaps: tuple[tuple[Node, Node], ...] = ()  # neighbours between which markers hang
+    marks_unclear: bool = False  # there may be others
 
     @classmethod
     def ring(cls, chains: int = 0) -> Fabric:
@@ -61,7 +64,7 @@ class Fabric:
 
     @classmethod
     def unknown(cls, circular: bool) -> Fabric:
-        return cls([], circular, known=False)
+        return cls([], circular, known=False, marks_unclear=True)
 
     @classmethod
     def plain(cls, kind: str, number: int, circular: bool) -> Fabric:
@@ -69,7 +72,7 @@ class Fabric:
         nodes = [Node(kind) for _ in range(number)]
         if not circular:
             nodes[-1].chain = 3  # the row's own beginning chain, should the next row name it
-        return cls(nodes, circular, assumed=True)
+        return cls(nodes, circular, assumed=True, marks_unclear=True)
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from itertools import zip_longest
 
-from lint.place import Place, Target, TargetKind, Which
-from lint.working.cursor import PlacesUnknown
+from lint.place import Limit, Place, Target, TargetKind, Which
+from lint.working.cursor import PlacesUnknown, Trouble
 from lint.working.fabric import Node
 from lint.working.parts import Parts
 
 _SPACE = Target(TargetKind.SPACE)
+_MARKED = Target(TargetKind.MARKED)
 
 
 class Gaps(Parts):
@@ -65,6 +66,47 @@ class Gaps(Parts):
         runs = cursor.all_groups()
         apart = cursor.circular and len(runs) > 1 and min(runs[0]) == 0 and max(runs[0]) < len(cursor.nodes) - 1
         return apart and _is_group(runs[0]) and not self.begun_in_gap
+
+    def next_mark(self) -> int | None:
+        """Index of the next marked place, or of the place behind the next gap with a marker; None if there is none."""
+        cursor = self.cursor
+        for index in range(cursor.at, cursor.end):
+            here, before = cursor.nodes[index], cursor.nodes[index - 1]
+            if id(here) in cursor.marks or index > cursor.at and (id(before), id(here)) in cursor.gaps:
+                return index
+        return None
+
+    def to_marker(self, limit: Limit) -> int:
+        """Where a run "to (1 st before) marker" ends; in a round with no other marker ahead, at the round's end."""
+        cursor = self.cursor
+        index = self.next_mark() if cursor.known else None
+        if index is None and (not cursor.known or not self.is_round or cursor.marks_unclear):
+            raise PlacesUnknown("where the marker hangs is not known here")
+        if index is None and self.repeating and (cursor.marks or cursor.gaps):
+            cursor.run_out(limit.target or _MARKED, self.size)  # one pass too many
+        index = cursor.end if index is None else index
+        short = self.amount(limit.short) if limit.short is not None else 0
+        return cursor.back_from_end((Target(TargetKind.ANY_STITCH),), short, self.size, index)
+
+    def marked_places(self, number: int) -> list[Node]:
+        """ "in (next) marked st": passing over none that is not worked; at a round's start also the first."""
+        cursor = self.cursor
+        found: list[Node] = []
+        for _ in range(number):
+            index = self.next_mark() if cursor.known else None
+            if index is None and self.repeating and cursor.marks:
+                found.append(cursor.run_out(_MARKED, self.size))
+                continue
+            if index is None or id(cursor.nodes[index]) not in cursor.marks:
+                if not (self.is_round and cursor.known and not self.made and not cursor.marks_unclear) or cursor.marks:
+                    raise PlacesUnknown("where the marker hangs is not known here")
+                index = cursor.at
+            left = sum(node.is_stitch for node in cursor.nodes[cursor.at : index])
+            if left:
+                cursor.troubles.append(Trouble("left", "st", left))
+            cursor.at, cursor.last = index + 1, cursor.nodes[index]
+            found.append(cursor.nodes[index])
+        return found
 
     def stands_in_gap(self) -> bool:
         """Whether "sp" can only be the gap between two groups, for no chain space is ahead."""

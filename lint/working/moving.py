@@ -143,6 +143,7 @@ class Moving(Grouping):
         if place is not None and not self.made:
             if (
                 place.which is Which.ELSEWHERE
+                or place.skipped
                 or place.targets[0].kind is TargetKind.PLACE
                 and place.targets[0].name == "edge"
             ):
@@ -174,6 +175,8 @@ class Moving(Grouping):
     def work_on(self, step: OpenWork) -> None:
         """ "Work even.": a stitch in each, where the row below is of one stitch; else the words give no count."""
         kinds = {family(node.kind) for node in self.cursor.nodes if node.kind != "ring"}
+        if step.stitch is not None and "space" not in kinds and kinds:
+            kinds = {step.stitch}
         if not step.plain or len(kinds) != 1 or not self.cursor.known or "space" in kinds:
             raise PlacesUnknown(f"“{step.words}” does not say how many stitches that is")
         places = (Place(step.span, Which.EACH, (Target(TargetKind.ANY_STITCH),)),)

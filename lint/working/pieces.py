@@ -13,7 +13,7 @@ from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from itertools import zip_longest
 
-from lint.ledger import Cell, Ledger, LedgerRow, Outcome
+from lint.ledger import Cell, Ledger, Outcome
 from lint.pattern import Part, Pattern
 from lint.rulebook import Rulebook
 from lint.source import Span
@@ -24,13 +24,22 @@ from lint.tree import (
     JoinYarn,
     MakeRing,
     RowCall,
-    Step,
+    Skip,
     walk,
 )
-from lint.working.cells import misfits, unclear_times
+from lint.working.cells import (
+    Entry,
+    at_loop_end,
+    joins_yarn,
+    misfits,
+    of_this_row,
+    outcome_of,
+    side_by_side,
+    skips_to_join,
+    unclear_times,
+)
 from lint.working.chains import ChainRules
 from lint.working.choices import Key
-from lint.working.compare import Comparison, compare
 from lint.working.cursor import PlacesUnknown
 from lint.working.expand import MOST_ROWS, Expander, Instance, Loop, pieces
 from lint.working.fabric import Fabric
@@ -39,13 +48,7 @@ from lint.working.rowstate import NotDefined, TooMany
 from lint.working.starts import corner_to_corner, founds, is_round, works_ring
 from lint.working.trials import PieceState, Task, Trial, best_reading, settle, workings_of
 
-
-@dataclass(frozen=True)
-class Entry:
-    """One row as worked in one size."""
-
-    instance: Instance
-    cell: Cell
+_SHORT_ROWS = ("heel", "short row", "bust dart")  # headings under which rows turn before their end
 
 
 @dataclass(frozen=True)
@@ -84,7 +87,7 @@ class PatternWorker:
             columns = [self.work_size(size) for size in range(self.sizes)]
         parts = [part for part in self.pattern.parts for _ in self.printed[id(part)]]
         rows = [
-            _side_by_side(part, entries)
+            side_by_side(part, entries)
             for part, *printed in zip(parts, *(column.rows for column in columns), strict=True)
             for entries in zip_longest(*printed)
         ]
@@ -110,6 +113,7 @@ class PatternWorker:
         for part in self.pattern.parts:
             instances = [expander.expand(row, part) for row in self.printed[id(part)]]
             in_order = [instance for some in instances for instance in some]
+            state.short_rows = any(word in part.name.lower() for word in _SHORT_ROWS)
             if in_order:
                 self._open_part(part, in_order, state)
             blocks = corner_to_corner(in_order)
@@ -142,7 +146,7 @@ class PatternWorker:
                 if self._goes_on(instance.loop, done, state, size):
                     coming.extendleft(reversed(expander.more(instance.loop)))
                 else:
-                    done[-1] = _at_loop_end(instance.loop, cell, state, size)
+                    done[-1] = at_loop_end(instance.loop, cell, state, size)
             yield Entry(instance, done[-1])
 
     def _goes_on(self, loop: Loop, cells: list[Cell], state: PieceState, size: int) -> bool:
@@ -180,7 +184,9 @@ class PatternWorker:
             state.fabric = Fabric() if made or founds(steps) else Fabric.ring()
         elif state.fastened or part.make > 1 or state.fabric is None:
             state.fabric = Fabric.unknown(False)
-        state.carried = None
+        state.carried, state.joining = None, ()
+        if own:
+            state.unworked = None
 
     # one row ---------------------------------------------------------------------------------------------
 
@@ -206,6 +212,9 @@ class PatternWorker:
                     stopped_by=unread[0].words if unread else None,
                     stopped_at=unread[0].span if unread else None,
                 )
+            joining = tuple(step for step in row.steps if isinstance(step, (Skip, JoinYarn)))
+            if joins_yarn(joining) and not unread:
+                state.joining = joining  # "Skip the center 12 sts, join yarn in next st." opens the row after it
             return None
         if not unread:
             unread = [s for s in walk(instance.steps) if type(s).__name__ == "Unread"]
@@ -230,24 +239,39 @@ class PatternWorker:
                 state.fabric = Fabric.unknown(instance.kind == "round")
         return self._work(instance, coming, state, size, blocks)
 
+    @staticmethod
+    def _on_its_fabric(task: Task, state: PieceState) -> tuple[Task, Trial, Fabric]:
+        """The row worked on the fabric at hand; where yarn is joined, perhaps on what an earlier row left unworked."""
+        if state.unworked is None or not joins_yarn(task.steps):
+            return task, best_reading(task, state), task.fabric
+        beside = Task.of(task.instance, state, state.unworked, task.size, task.blocks)
+        here = tuple(of_this_row(step) for step in beside.steps)  # "skip the center 10 sts of Row 1": of what was left
+        if here != beside.steps and (best := best_reading(replace(beside, steps=here), state)).agrees and best.fits:
+            return replace(beside, steps=here), best, beside.fabric
+        found: Trial | None = None
+        for one in (beside, task) if skips_to_join(task.steps) else (task, beside):
+            try:
+                best = best_reading(one, state)
+            except PlacesUnknown:
+                continue
+            if best.fits and best.agrees is not False:
+                return one, best, one.fabric
+            found = best if one is task else found
+        return task, found or best_reading(task, state), task.fabric
+
     def _not_recomputed(self, instance: Instance, state: PieceState, size: int, words: str, span: Span) -> Cell:
         own = instance.stated if instance.index == instance.length - 1 else None
         calls = any(isinstance(step, RowCall) for step in instance.row.steps)
         others = instance.inherited if not (calls and instance.length > 1) else None  # rows called for may change it
         state.fabric = as_printed(own or others, size, is_round(instance, state.fabric))
-        state.carried = last_chain(instance.steps)
+        state.carried, state.joining = last_chain(instance.steps), ()
         return Cell(Outcome.NOT_RECOMPUTED, stopped_by=words, stopped_at=span)
 
     def _work(self, instance: Instance, coming: Instance | None, state: PieceState, size: int, blocks: bool) -> Cell:
         fabric = state.fabric
         task = Task.of(instance, state, fabric, size, blocks)
         try:
-            best = best_reading(task, state)
-            if state.unworked is not None and not best.fits and _joins_yarn(task.steps):
-                other = Task.of(instance, state, state.unworked, size, blocks)
-                beside = best_reading(other, state)
-                if beside.fits and beside.agrees is not False:
-                    task, best, fabric = other, beside, state.unworked
+            task, best, fabric = self._on_its_fabric(task, state)
         except PlacesUnknown as unknown:
             words = str(unknown) or "how many places there are to work into is not known here"
             return self._not_recomputed(instance, state, size, words, instance.row.span)
@@ -264,6 +288,8 @@ class PatternWorker:
             return replace(cell, misfits=misfits(worked, instance), assumed=fabric.assumed)
         self.keep(task, best, state)
         worked = best.worked
+        if best.agrees and worked.turned and (state.short_rows or "short" in instance.label.lower()):
+            worked.left = []  # turned before the end, as short rows are
         makes = worked.made.stitches or worked.made.spaces
         asked = makes and (self.workings or self.workings is not None and best.agrees is False)
         workings = workings_of(best, task, state) if asked else None
@@ -271,7 +297,7 @@ class PatternWorker:
         self.done_with(fabric)
         if any(node.is_stitch for node in worked.unworked) and fabric is not state.unworked:
             state.unworked = replace(fabric, nodes=worked.unworked)
-        state.carried = worked.carried
+        state.carried, state.joining = worked.carried, ()
         state.fabric = next_fabric(worked, task.circular, state)
         picked = False
         if best.agrees is False and coming is not None and worked.made.stitches:
@@ -282,7 +308,7 @@ class PatternWorker:
         if not worked.made.stitches and not worked.made.spaces and instance.row.label is None:
             return Cell(Outcome.NOT_STATED, worked.made)
         state.stitches += worked.made.stitches
-        outcome, comparison = _outcome(instance, best)
+        outcome, comparison = outcome_of(instance, best)
         unsaid = worked.unsaid_chain
         return Cell(
             outcome,
@@ -318,58 +344,3 @@ def _no_search_for_garbage() -> Iterator[None]:
     finally:
         if enabled:
             gc.enable()
-
-
-def _side_by_side(part: Part, entries: tuple[Entry | None, ...]) -> LedgerRow:
-    """One row in all sizes, told by the first of those that work it."""
-    first = next(one.instance for one in entries if one is not None)
-    return LedgerRow(
-        part,
-        first.row,
-        first.label,
-        first.kind,
-        first.number,
-        first.row.label.span if first.row.label is not None else first.row.span,
-        first.stated_index,
-        tuple(_with_count(one) if one is not None else Cell(Outcome.NOT_WORKED) for one in entries),
-        first.index,
-        first.length,
-    )
-
-
-def _with_count(entry: Entry) -> Cell:
-    """A cell with the printed count that it was, or would be, compared with."""
-    instance, cell = entry.instance, entry.cell
-    stated = instance.stated
-    if stated is None and instance.loop is not None and cell.comparison is not None:
-        stated = instance.loop.stated
-    if stated is None and cell.outcome is Outcome.AGREES:
-        stated = instance.inherited
-    return replace(cell, stated=stated)
-
-
-def _outcome(instance: Instance, best: Trial) -> tuple[Outcome, Comparison | None]:
-    if best.agrees:
-        return Outcome.AGREES, best.comparison
-    if best.agrees is None or instance.stated is None:
-        return Outcome.NOT_STATED, None
-    return Outcome.DIFFERS, best.comparison
-
-
-def _at_loop_end(loop: Loop, cell: Cell, state: PieceState, size: int) -> Cell:
-    """The last row of "rep … until n sts remain": its count compared, and whether n is what there is."""
-    if cell.made is None:
-        return cell
-    if loop.stated is not None:
-        comparison = compare(loop.stated, cell.made, size)
-        outcome = Outcome.DIFFERS if comparison.agrees is False else Outcome.AGREES
-        return replace(cell, comparison=comparison, outcome=outcome if comparison.agrees is not None else cell.outcome)
-    if loop.until is not None and loop.until.at(size) != cell.made.stitches:
-        state.fabric = None
-        stopped = f"rows like these never come to {loop.until.at(size)} sts"
-        return Cell(Outcome.NOT_RECOMPUTED, stopped_by=stopped, stopped_at=loop.rows[-1].row.span)
-    return cell
-
-
-def _joins_yarn(steps: tuple[Step, ...]) -> bool:
-    return any(isinstance(step, JoinYarn) for step in steps)

@@ -29,6 +29,8 @@ class Placing(Gaps):
         target = place.targets[0]
         if place.between:
             return self.gaps(place, number)
+        if target.kind is TargetKind.MARKED and which is not Which.EACH:
+            return self.marked_places(number)
         if place.skipped:
             return self.skipped_places(place, number)
         if place.below and which is Which.EACH:
@@ -51,6 +53,8 @@ class Placing(Gaps):
         if which is Which.SAME or which is Which.JUST_MADE:
             node = cursor.last
             if place.from_words == "round's start" and len(self.made) > 2 and self.is_round and self.made[0].parents:
+                if cursor.nodes[cursor.at :] and all(node.kind == "ch" for node in cursor.nodes[cursor.at :][:2]):
+                    cursor.at += cursor.at == len(cursor.nodes) - 1  # its other side, met at the end of the way back
                 return [self.made[0].parents[0]]  # "2 dc in same sp as beg ch-3": what the round began in
             if node is None or node.kind == "ch" and not self.made:
                 node = cursor.next(_ANY, self.size) if cursor.nodes or not cursor.known else Node("unknown place")
@@ -219,6 +223,8 @@ class Placing(Gaps):
                 return self.last_groups(limit.target, self.amount(limit.number))
         if limit is not None and limit.kind is LimitKind.LAST:
             return cursor.back_from_end((limit.target or _ANY,), self.amount(limit.number), self.size)
+        if limit is not None and limit.target is not None and limit.target.kind is TargetKind.MARKED:
+            return self.to_marker(limit)
         if limit is not None and limit.kind is LimitKind.BEFORE and limit.target is not None:
             if limit.middle and limit.target.kind in (TargetKind.ANY_STITCH, TargetKind.SPACE):
                 return self.middle_of_row(limit.target)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from itertools import takewhile
 
-from lint.place import TargetKind, Which
+from lint.place import LimitKind, TargetKind, Which
 from lint.tree import Chain, Covers, Either, Group, Join, Remark, Repeat, Skip, Step, TimesKind, Work, alike, walk
 from lint.working.cursor import PlacesUnknown, Trouble
 from lint.working.moving import Moving
@@ -83,6 +83,10 @@ class Repeating(Moving):
         elif (self.is_round or _into_space(following)) and self.left_by(step, boundary):
             self.pass_over_last(step, boundary)
         left = self.left_by(step, boundary)
+        if left and boundary >= len(cursor.nodes) and _to_a_sort(step) and _runs_on(following):
+            left = (
+                0  # "*sc to marked sp, 3 sc in it; rep from * around, sc in each st to end": the last clause takes them
+            )
         if left:
             self.noted.append(Noted(Trouble("does not fit", _unit_of(step), left, str(passes)), step.span))
             cursor.at = max(cursor.at, boundary) if boundary < len(cursor.nodes) else cursor.at
@@ -215,6 +219,19 @@ def _into_space(following: tuple[Step, ...]) -> bool:
     ahead = next((step for step in following if isinstance(step, (Work, Group))), None)
     kinds = (TargetKind.SPACE, TargetKind.SPECIAL, TargetKind.CORNER)
     return bool(ahead and ahead.places) and ahead.places[0].targets[0].kind in kinds
+
+
+def _to_a_sort(step: Repeat) -> bool:
+    """Whether the passes of a repeat run up to a marker, a space or a corner, so that the last one ends there."""
+    runs = [item.places[-1].limit for item in step.items if isinstance(item, Work) and item.places]
+    return any(limit is not None and limit.kind is LimitKind.BEFORE for limit in runs)
+
+
+def _runs_on(following: tuple[Step, ...]) -> bool:
+    """Whether the next clause works every stitch to the end."""
+    ahead = following[0] if following else None
+    place = ahead.places[0] if isinstance(ahead, Work) and len(ahead.places) == 1 else None
+    return place is not None and place.which is Which.EACH and (not place.limit or place.limit.kind is LimitKind.END)
 
 
 def _trails_off(step: Repeat, following: tuple[Step, ...]) -> bool:

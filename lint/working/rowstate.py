@@ -21,6 +21,7 @@ from lint.working.choices import Choices
 from lint.working.clusters import FirstCluster
 from lint.working.cursor import Cursor, Trouble, family
 from lint.working.fabric import Fabric, Node
+from lint.working.markers import Markers
 
 MOST_STITCHES = 400_000  # of one row: beyond this a repeat's number is taken for a slip of the pen
 
@@ -55,6 +56,7 @@ class RowState:
         blocks: bool = False,
     ) -> None:
         self.cursor = Cursor(fabric)
+        self.markers = Markers(fabric)
         self.size = size
         self.is_round = is_round
         self.said_round = is_round  # not only because it begins in a ring

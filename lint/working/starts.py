@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from lint.place import TargetKind, Which
-from lint.tree import Chain, Group, Join, Repeat, Skip, Step, Turn, Work, walk
+from lint.tree import Chain, Group, Join, OtherSide, Repeat, Skip, Step, Turn, Work, walk
 from lint.working.expand import Instance
 from lint.working.fabric import Fabric
 
@@ -22,7 +22,9 @@ def is_round(instance: Instance, fabric: Fabric | None) -> bool:
 def turned_flat(steps: tuple[Step, ...]) -> bool:
     """A "round" that ends in a turn without a join is a row under another name."""
     joins = any(isinstance(step, Join) for step in steps)
-    return bool(steps) and not joins and any(isinstance(step, Turn) and step.turned for step in steps)
+    pairs = zip(steps, (*steps[1:], None), strict=False)
+    turns = any(isinstance(s, Turn) and s.turned and not isinstance(after, OtherSide) for s, after in pairs)
+    return bool(steps) and not joins and turns  # "turn and work along the other side of the ch" ends nothing
 
 
 def names_structure(steps: tuple[Step, ...]) -> bool:

@@ -7,8 +7,8 @@ from dataclasses import replace
 
 from lint.place import Place, Target, TargetKind, Which
 from lint.tree import Alongside, Loops, Remark, Shaping, Step, Work
-from lint.working.cursor import PlacesUnknown, Trouble
-from lint.working.fabric import Node
+from lint.working.cursor import Cursor, PlacesUnknown, Trouble
+from lint.working.fabric import Fabric, Node
 from lint.working.making import Making
 from lint.working.placing import into_round_start
 from lint.working.rowstate import NotDefined
@@ -64,6 +64,8 @@ class Stitching(Making):
             rest = step.places[index + 1 :]
             ahead = (replace(step, places=rest), *following) if rest else following
             self.work_in(step, kind, number, place, ahead)
+            if place.which is Which.ELSEWHERE and place.targets[0].name == "piece":
+                self.cursor = Cursor(Fabric.unknown(self.is_round))  # "sc in the other leg, sc in next 9 sts": of that
         self.note(step.span)
 
     def work_in(self, step: Work, kind: str, number: int, place: Place, following: tuple[Step, ...]) -> None:
@@ -207,13 +209,14 @@ class Stitching(Making):
         cursor = self.cursor
         found = self.from_hook(place, kind, step.closing)
         self.works_stitches = True
-        if step.together:
-            while len(found) < step.together:
+        together = step.together or (2 if step.stitch == "dec" else 0)
+        if together:
+            while len(found) < together:
                 found.append(cursor.next(Target(TargetKind.CHAIN), self.size))
             self.put_together(kind, found)
             return
         for node in found:
-            self.put(kind, node, number)
+            self.put(kind, node, 2 if step.stitch == "inc" else number)
         if number > 1 and self.is_round and cursor.at >= len(cursor.nodes):
             self.from_ring = True
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 from itertools import combinations
 from typing import TypeVar
 
-from lint.tree import Chain, Step, Turn, UseYarn
+from lint.tree import Chain, JoinYarn, Step, Turn, UseYarn
 from lint.working.bench import Bench, Worked
 from lint.working.chains import ChainRules
 from lint.working.choices import CHAIN_KEYS, Choices, Key
@@ -34,6 +34,8 @@ class PieceState:
     habits: dict[Key, int] = field(default_factory=dict)  # what the counts have settled so far
     unworked: Fabric | None = None  # what a row left of the row below, to be joined to later
     carried: Chain | None = None  # a turning chain worked at the end of the row before
+    joining: tuple[Step, ...] = ()  # yarn joined, and what was passed over to come there, before the next row
+    short_rows: bool = False  # the piece's heading says that rows turn before their end
     spiral: bool = False
     fastened: bool = False
     stitches: int = 0
@@ -64,6 +66,7 @@ class Trial:
     worked: Worked
     comparison: Comparison | None
     forced: dict[Key, int]
+    either: frozenset[Key] = frozenset()  # what the count leaves open: the other answer agrees and fits as well
     open: bool = False  # another reading fits as well and makes another number, and no count speaks for either
 
     @property
@@ -102,11 +105,26 @@ def best_reading(task: Task, state: PieceState) -> Trial:
         raise PlacesUnknown
     best = _best(task, state)
     if best.agrees is None:
-        covers = [(key, 1 - taken) for key, (taken, _) in best.worked.choices.asked.items() if key[0] == "covers"]
+        covers = [
+            (key, 1 - taken)
+            for key, (taken, _) in best.worked.choices.asked.items()
+            if key[0] in ("covers", "times over")
+        ]
         for key, other in covers[:3]:
             trial = one_reading(task, state, {**best.forced, key: other})
             best.open = best.open or trial.fits and trial.worked.made.stitches != best.worked.made.stitches
+    elif best.agrees and best.fits:
+        best.either = frozenset(key for key in best.worked.choices.asked if _either_way(key, best, task, state))
     return best
+
+
+def _either_way(key: Key, best: Trial, task: Task, state: PieceState) -> bool:
+    """Whether a row comes out with its chain counted and not counted: "ch 2, hdc2tog, hdc to end" does."""
+    taken, options = best.worked.choices.asked[key]
+    if key[0] != "chain counts" or key in state.habits or options != 2:
+        return False
+    other = one_reading(task, state, {**best.forced, key: 1 - taken})
+    return bool(other.agrees) and other.fits
 
 
 def _best(task: Task, state: PieceState) -> Trial:
@@ -174,6 +192,8 @@ def settle(best: Trial, state: PieceState) -> None:
             state.rules.learn(length, counting)
         elif counting.counts:
             state.rules.said_before.add(length)
+        else:
+            state.rules.said_not.add(length)
     for key, (taken, _) in best.worked.choices.asked.items():
         if key[0] in CHAIN_KEYS and key in best.forced:
             state.usual[key] = 1 - taken
@@ -183,14 +203,16 @@ def settle(best: Trial, state: PieceState) -> None:
         if key[0] in ("times", "bare number", "n in next n"):
             state.habits[(key[0], "habit")] = taken
     for key, (taken, _) in best.worked.choices.asked.items():
-        if key[0] == "chain counts":
+        if key[0] == "chain counts" and key not in best.either:
             state.habits[key] = taken
         if key in state.usual:
             state.speaks[key] += 1
 
 
 def _with_carried(steps: tuple[Step, ...], state: PieceState) -> tuple[Step, ...]:
-    """A turning chain worked at the end of the row before opens this one."""
+    """A turning chain worked at the end of the row before opens this one; so does yarn joined in a line of its own."""
+    if state.joining and not any(isinstance(step, JoinYarn) for step in steps):
+        return (*state.joining, *steps)
     if state.carried is None:
         return steps
     for step in steps:

@@ -1,0 +1,79 @@
+"""Reads how often a list is worked that no bracket holds together: "2 sc, inc, x6", "*2 sc, inc* - 6 times", "6x (2 sc, inc)"."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from lint.reading import counts, repeats
+from lint.reading.bracketclauses import BracketClauses
+from lint.reading.clausebase import all_read
+from lint.reading.stream import OPENERS, Stream
+from lint.reading.times import times as read_times
+from lint.tree import Covers, Group, Repeat, Times, TimesKind, Work, walk
+
+
+class ListRepeats(BracketClauses):
+    """Stars, and numbers of times that stand by themselves."""
+
+    def read_star(self) -> bool:
+        stream = self.stream
+        lexeme = stream.take()
+        self.steps.append(repeats.Mark(lexeme.span, lexeme.value))
+        mark = stream.at
+        times = read_times(stream, after_bracket=True)
+        if times is not None and repeats.pair(self.steps):
+            repeats.fold_pair(self.steps, times, stream.span_from(mark))
+            return True
+        stream.at = mark
+        alone = stream.kind() == "number" and counts.list_ends(stream, mark + 1) and lexeme.text == "*"
+        if alone and self.has_work() and not repeats.open_star(self.steps[:-1]):
+            number = stream.take()  # "2 sc, inc *6": a multiplication sign
+            sign = self.steps.pop()
+            often = Times(number.span, TimesKind.IN_ALL, number.quantity)
+            if not repeats.fold_row(self.steps, often, number.span, Covers.RATHER_ALL):
+                self.steps.append(sign)
+                stream.at = mark
+        return True
+
+    def read_whole_row(self, start: int) -> bool:
+        """The "around" or "10 times" that ends "sc next 3, 2 sc next, around": how often all the words before are worked."""
+        stream = self.stream
+        if self._other_side(start):  # "along the underside of the chain, sc in next 6"
+            return True
+        if stream.kind(1) == "to" and any(i.lower == "marked" for i in stream.lexemes[start : start + 9]):
+            stream.take()
+            return self.read_until(stream.at)
+        if not start or stream.lexemes[start - 1].kind not in (",", ".", ";", "dash"):
+            return False
+        if repeats.pair(self.steps) and (often := read_times(stream, after_bracket=True)) is not None:
+            repeats.fold_pair(self.steps, often, stream.span_from(start))  # "*2 sc, inc* - 6 times"
+            return True
+        often = read_times(stream)
+        if often is None or stream.kind() not in (",", ".", ";", "end", "dash", "(", "[", "turn", "join"):
+            return False
+        if often.kind is TimesKind.UNCLEAR:
+            often = replace(often, kind=TimesKind.IN_ALL)
+        return repeats.fold_row(self.steps, often, stream.span_from(start))
+
+    def times_first(self, start: int) -> bool:
+        """ "6x (2 sc, inc)": how often, before the bracket."""
+        stream = self.stream
+        often = read_times(stream, after_bracket=True)
+        stream.take_if(":")
+        close = stream.matching(stream.at) if stream.kind() in OPENERS else None
+        if often is None or close is None:
+            return False
+        items = self.read_inside(stream.inside(stream.at + 1, close))
+        after = stream.lexemes[close + 1].kind if close + 1 < len(stream.lexemes) else "end"
+        if after in ("in", "number", "times", "repeat", "star", "around") or not all_read(items):
+            return False
+        if not any(isinstance(item, (Work, Group)) for item in walk(tuple(items))):
+            return False
+        stream.at = close + 1
+        self.steps.append(Repeat(stream.span_from(start), tuple(items), often))
+        return True
+
+
+def by_cross(stream: Stream) -> bool:
+    """Whether "x 6" stands at the cursor."""
+    return stream.word("x", "×") and stream.kind(1) == "number"

@@ -1,0 +1,195 @@
+"""Reads rows told by their number: "Work 3 rows even", "Work in sc for 5 rows", "dec 1 st at each end of next 4 rows"."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import regex
+
+from lint.amount import Amount
+from lint.reading.stream import CLOSERS, OPENERS, Stream
+from lint.reading.times import times as read_times
+from lint.tree import OpenWork, RowCall, Shaping, Step, Times, TimesKind
+
+# what may be said of rows that neither gain nor lose a stitch
+_EVEN = {"work even", "work straight", "work without shaping", "work without decreasing", "work without increasing",
+    "unchanged", "even", "straight", "evenly", "without shaping", "without decreasing", "without increasing",
+    "without further shaping", "plain"}  # fmt: skip
+_EVEN_ROWS = {"rows even", "rounds even", "rnds even"}
+_KINDS = {"number": "N", "row": "R", "round": "R", "stitch": "S", "make": "W", "in": "I", "of": "I", "for": "F",
+    "more": "M", "another": "M", "the": "t", "same": "t", "all": "t", "any_stitch": "s", "over": "I", "unused": "x"}  # fmt: skip
+_STITCHES = r"(?:It*N?s)?"  # "on these 45 sts"
+_STYLE = r"(?:E|IS)"
+# "3 rows even", "Work 4 more rnds in sc", "Work 5 rows sc"
+_NUMBER_FIRST = regex.compile(rf"W*t*M?N(?:M?(?P<rows>R)(?:{_STYLE}|S)+|M?Q){_STITCHES}")
+# "Work even for 3 rows", "Work in sc for 5 rows", "sc for 4 more rows"
+_FOR_ROWS = regex.compile(rf"(?:W?{_STYLE}+|W*S){_STITCHES}F?t*M?NM?R(?P<rows>)E?")
+# "Work even in sc", "hdc even": one row of it
+_ONE_ROW = regex.compile(rf"(?:W*E+(?:IS)?{_STITCHES}|W*SE|WIS)")
+_FOLLOWS = ("ending", "turn", "no_turn", "fasten_off", "join", "no_fasten", "chain")
+
+
+@dataclass(frozen=True, slots=True)
+class _Told:
+    """How a sentence tells plain rows: how many (None: this one), of which stitch (None: that of the row below)."""
+
+    rows: Amount | None
+    stitch: str | None
+    over: Amount | None
+    end: int
+
+
+def rows_even(stream: Stream, steps: list[Step], start: int) -> bool:
+    """ "Work 3 rows even.", "Work even for 3 rows", "Work 2 rows in sc"; or one row: "Work straight in hdc"."""
+    told = _told(stream, start)
+    if told is None:
+        return False
+    stream.at = told.end
+    span = stream.span_from(start)
+    one = OpenWork(span, stream.words(start, told.end), plain=True, stitch=told.stitch, over=told.over)
+    steps.append(one if told.rows is None else RowCall(span, None, None, rows=told.rows, own=((one,),)))
+    return True
+
+
+def _told(stream: Stream, start: int) -> _Told | None:
+    end = stream.sentence_end(start, ".", ";", ",", "dash", *OPENERS)
+    words = stream.lexemes[start:end]
+    if not words or len(words) > 14:
+        return None
+    after = stream.lexemes[end + 1].kind if end + 1 < len(stream.lexemes) else "end"
+    if end < len(stream.lexemes) and stream.lexemes[end].kind == "," and after not in _FOLLOWS:
+        return None
+    signs = "".join(_sign(item) for item in words)
+    for pattern in (_NUMBER_FIRST, _FOR_ROWS, _ONE_ROW):
+        if pattern.fullmatch(signs) is None:
+            continue
+        row = next((i for i, sign in enumerate(signs) if sign in "RQ"), None)
+        numbers = [i for i, item in enumerate(words) if item.kind == "number"]
+        of_rows = [i for i in numbers if row is not None and signs[i + 1 : row + 1].strip("M") in ("R", "Q")]
+        over = next((words[i].quantity for i in numbers if i not in of_rows), None)
+        stitch = next((item.value for item in words if item.kind == "stitch"), None)
+        if stitch == "sl st" or row is not None and not of_rows:
+            return None
+        return _Told(words[of_rows[0]].quantity if of_rows else None, stitch, over, end)
+    return None
+
+
+def _sign(item) -> str:
+    """One letter for what a word is in such a sentence."""
+    if item.lower in _EVEN_ROWS:
+        return "Q"
+    if item.lower in _EVEN:
+        return "E"
+    if item.lower in ("continue", "cont", "now", "then"):
+        return "W"
+    return _KINDS.get(item.kind, "?")
+
+
+def shaped_rows(stream: Stream, shaping: Shaping, start: int) -> RowCall | Shaping | None:
+    """The rows that a shaping is worked in: "(of) next 4 rows", "every row until 6 sts remain", "every 4th row 3 times"."""
+    before = stream.at
+    if stream.kind() in ("in", "of", "over", "for") or stream.word("on"):
+        stream.take()
+    stream.skip("the", "each", "same") if stream.kind(1) in ("next", "number") else None
+    now = _this_row(stream)
+    if now and stream.kind() not in ("and", "then"):
+        if _ends(stream):
+            return shaping
+        stream.at = before
+        return None
+    first = ((shaping,),) if now else ()
+    stream.skip("and", "then", "in", "on", "of") if now else None
+    if stream.kind() == "next" and not now:
+        stream.take()
+        number = stream.amount()
+        if number is not None and stream.take_if("row", "round") and _ends(stream):
+            return RowCall(stream.span_from(start), None, None, rows=number, own=((shaping,),))
+        stream.at = before
+        return None
+    step = _every(stream)
+    if step is None:
+        stream.at = before
+        return None
+    often = _how_often(stream)
+    if not _ends(stream) or often is None and step != 1:
+        stream.at = before
+        return None
+    span = stream.span_from(start)
+    if often is None:
+        return shaping  # "of every row", under a label that says which
+    even = OpenWork(span, "even", plain=True)
+    cycle = (*(((even,),) * (step - 1)), (shaping,))
+    number, until = often
+    sure = step == 1 or bool(first) and (until is not None or number is not None and number.kind is TimesKind.MORE)
+    if first and sure and until is None:
+        passes = Times(number.span, TimesKind.IN_ALL, number.number)
+        return RowCall(span, None, None, times=passes, own=cycle, lead=first)
+    if first and not sure:
+        stream.at = before
+        return None
+    if step > 1 and not first:
+        cycle = ((shaping,),)  # in which of the rows the first falls is not said
+    if number is not None and number.kind is TimesKind.MORE and not first:
+        number = Times(number.span, TimesKind.IN_ALL, number.number)
+    return RowCall(span, None, None, times=number, until=until, own=cycle, lead=first, apart=step > 1 and not first)
+
+
+def _this_row(stream: Stream) -> bool:
+    """Takes "next row", "this row"."""
+    if stream.kind() in ("next", "same") and stream.kind(1) in ("row", "round"):
+        stream.at += 2
+        return True
+    return False
+
+
+def _every(stream: Stream) -> int | None:
+    """Takes "every row", "every other row", "every foll alt row", "every 4th row", "every 4 rows": one row in how many."""
+    start = stream.at
+    if stream.take_if("each") is None:
+        return None
+    step = 1
+    while stream.word("following", "foll", "next"):
+        stream.take()
+    if stream.word("other", "alternate", "alt", "second") or stream.kind() == "alternate":
+        stream.take()
+        step = 2
+    elif stream.kind() in ("ordinal", "number"):
+        step = stream.take().number
+    if stream.word("following", "foll"):
+        stream.take()
+    if stream.take_if("row", "round") and 1 <= step <= 40:
+        return step
+    stream.at = start
+    return None
+
+
+def _how_often(stream: Stream) -> tuple[Times | None, Amount | None] | None:
+    """Takes "3 times (more)", "until 6 sts remain": how often, or how many stitches end it."""
+    start = stream.at
+    stream.take_if(",")
+    stream.take_if("for")
+    if stream.word("until", "till", "to"):
+        stream.take()
+        while stream.word("there", "are", "you", "have", "a", "total", "of") or stream.kind() == "total":
+            stream.take()
+        number = stream.amount()
+        if number is not None and stream.take_if("any_stitch", "stitch"):
+            while stream.kind() == "remaining" or stream.word("remain", "remains", "left", "are", "in", "total"):
+                stream.take()
+            return None, number
+    else:
+        often = read_times(stream, after_bracket=True)
+        if often is not None and often.number is not None and often.kind is not TimesKind.FILL:
+            return often, None
+    stream.at = start
+    return None
+
+
+def _ends(stream: Stream) -> bool:
+    """Whether the sentence ends here, or goes on to a count, a turn, or fastening off."""
+    if stream.kind() == "," and stream.kind(1) in _FOLLOWS:
+        return True
+    return stream.done or stream.kind() in (".", ";", "dash", "=", *OPENERS, *CLOSERS)
+
+
+__all__ = ["rows_even", "shaped_rows"]

@@ -1,0 +1,87 @@
+"""Rows told by their number, not stitch by stitch: "Work 3 rows even", "dec 1 st at each end of next 4 rows"."""
+
+from __future__ import annotations
+
+import pytest
+from helpers import check, corrections, counts
+
+_HEAD = "Vest\n\nTerms: US\n\nBACK\nRow 1: Fsc 24, turn. (24)\n"
+
+
+def _rows(words: str, then: str = "") -> list[int | None]:
+    """What a line of these words makes after a row of 24, row by row."""
+    report = check(_HEAD + words + "\n" + then)
+    return [row.cells[0].made.stitches if row.cells[0].made is not None else None for row in report.ledger.rows][1:]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Work 4 rows even.",
+        "Work even for 4 rows.",
+        "Work in sc for 4 rows.",
+        "Work 4 rows in sc.",
+        "Work 4 more rows straight.",
+        "Continue even for 4 more rows.",
+        "4 rows even.",
+        "Sc for 4 rows.",
+        "Work straight in sc on these 24 sts for 4 rows.",
+        "Work without shaping for 4 rows, ending with a WS row.",
+        "Next 4 rows: Work even.",
+    ],
+)
+def test_rows_that_neither_gain_nor_lose(words: str) -> None:
+    """Four rows of 24, numbered on, so that the next label is in order."""
+    assert _rows(words, "Row 6: Ch 1, sc across. (24)\n") == [24, 24, 24, 24, 24]
+    assert not corrections(check(_HEAD + words + "\nRow 6: Ch 1, sc across. (24)\n"))
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("Dec 1 st at each end of next 3 rows. (18 sts)", [22, 20, 18]),
+        ("Dec 1 st at each end of every row until 14 sts remain.", [22, 20, 18, 16, 14]),
+        ("Inc 1 st at each end of every row 3 times.", [26, 28, 30]),
+        ("Dec 1 st at neck edge on next 3 rows.", [23, 22, 21]),
+        ("Dec 1 st at neck edge on every row 4 times. (20 sts)", [23, 22, 21, 20]),
+        (
+            "Dec 1 st at each end of next row and every following alternate row until 18 sts remain.",
+            [22, 22, 20, 20, 18],
+        ),
+        ("Inc 1 st at each end of next row and of every 3rd row 2 times more.", [26, 26, 26, 28, 28, 28, 30]),
+        ("Rows 2-4: Dec 1 st at each end of every row. (18)", [22, 20, 18]),
+    ],
+)
+def test_shaping_over_several_rows(words: str, made: list[int]) -> None:
+    """Every row of them, with the even rows that lie between where the words fix them."""
+    assert _rows(words) == made
+
+
+def test_rows_apart_have_their_counts_and_no_numbers() -> None:
+    """ "every 4th row 3 times" does not say which row is the first: only the shaped rows are counted."""
+    report = check(_HEAD + "Inc 1 st at each end of every 4th row 3 times. (30)\nRow 14: Ch 1, sc across. (30)\n")
+    assert _rows("Inc 1 st at each end of every 4th row 3 times. (30)") == [26, 28, 30]
+    assert [row.number for row in report.ledger.rows[1:4]] == [None, None, None]
+    assert not corrections(report)
+
+
+def test_rows_even_need_one_sort_of_stitch() -> None:
+    """Over chain spaces, "work even" does not say what goes where."""
+    report = check(
+        "Mesh\n\nTerms: US\n\nPANEL\nRow 1: Fdc 21, turn. (21)\n"
+        "Row 2: Ch 3 (counts as dc), *ch 1, sk 1, dc in next st; rep from * across, turn. (11 dc, 10 ch-1 sps)\n"
+        "Work 2 rows even.\n"
+    )
+    assert counts(report) == [21, 11]
+    assert [row.cells[0].made for row in report.ledger.rows[2:]] == [None, None]
+
+
+def test_rounds_even_before_a_brim() -> None:
+    """Rounds told by number in a hat, and a round named by its place after them."""
+    report = check(
+        "Pippin\n\nTerms: US\n\nCROWN\nRnd 1: 8 hdc in magic ring, join. (8)\nRnd 2: Ch 1, 2 hdc in each st around, join. (16)\n"
+        "Rnd 3: Ch 1, work even. Join. (16)\nWork 2 more rnds even.\n"
+        "Brim rnd: Ch 1, (sc in next 3 sts, sk next st) around, join. [12]\n"
+    )
+    assert [row.cells[0].made.stitches for row in report.ledger.rows] == [8, 16, 16, 16, 16, 12]
+    assert not corrections(report)
