@@ -355,6 +355,11 @@ class PlaceFirstClauses(WorkClauses):
     def read_loops(self, start: int) -> bool:
         stream = self.stream
         kind = stream.take().kind
+        the = 2 if stream.kind(1) == "the" else 1
+        if stream.kind() in ("of", "in") and stream.kind(the) in ("row", "round") and stream.kind(the + 1) == "number":
+            stream.at += the + 2  # "FLO of rnd 9:": loops of another row, whose number is not known here
+            self.steps.append(AlongEdge(stream.span_from(start)))
+            return True
         stream.skip("of", "the")
         if stream.word("on") and stream.word("back", ahead=2):
             stream.pass_to()  # "in the hump on the back of the chains"

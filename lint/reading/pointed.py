@@ -70,6 +70,7 @@ def pointed(stream: Stream, start: int) -> Place | None:
     if word == "same" and stream.word("these", "those", ahead=-1) and stream.kind() == "number":
         word = "next"  # "in each of these 2 sts"
     number = how_many(stream)
+    stream.take_if(*LOOPS)  # "any front loop"
     if one_of and number is not None and (stream.kind() == "unused" or "skip" in stream.peek().lower):
         number = ONE  # "in first of the 2 skipped sts"
     which = {

@@ -131,6 +131,10 @@ class WorkClauses(ClusterClauses):
         if isinstance(step, Work) and stream.kind() == "evenly":
             if step.places or step.stitch in ("inc", "dec"):
                 return False
+            if not step.number_said and stream.kind(1) == "number":
+                stream.take()
+                step = replace(step, number=stream.amount() or ONE, number_said=True)  # "sc evenly 26 around the edge"
+                stream.at -= 1
             if not step.number_said:  # "sc evenly around": how many is not said
                 stream.at = stream.sentence_end(stream.at, ".", ";", ",", *OPENERS)
                 self.steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))

@@ -56,7 +56,7 @@ class YarnClauses(ChainClauses):
         if stream.kind() == "at":  # "at the start of a short edge"
             stream.pass_to()
         elsewhere = bool(found) and found[0].which in (Which.ANY, Which.ELSEWHERE)
-        if stream.word("directly", "above") or stream.kind() == "in" and stream.kind(2) == "middle":
+        if stream.word("directly", "above", "left") or stream.kind() == "in" and stream.kind(2) == "middle":
             stream.pass_to()  # "in any ch-2 sp directly above a spike st", "in the middle of any side"
             found = found or (Place(stream.span_from(start), Which.ELSEWHERE, (Target(TargetKind.PLACE),)),)
         span = stream.span_from(start)

@@ -121,7 +121,8 @@ class Beginning(Placing):
         if hint is None and length > 1 and self.rules.height(stitch) > 1 and _skips_first(following):
             hint = JoinHint(True)  # the stitch at its foot is passed over: the chain stands for it
         stands = standing(length, step.counting, stitch, self.rules, self.choices, hint, step.span)
-        if not stands.said:
+        as_before = self.rules.said_not if stands.stitch is None else self.rules.said_before
+        if not stands.said and length not in as_before:
             self.unsaid = step.span
         place = self.cursor.last
         if self.blocks and step.counting is None:

@@ -96,7 +96,7 @@ class Trial:
         for key, (taken, _) in self.worked.choices.asked.items():
             if key[0] in ("chain counts", "skipped chains count"):
                 return taken == 0
-        return False
+        return any(node.chain for node in self.worked.fabric.nodes)
 
 
 def best_reading(task: Task, state: PieceState) -> Trial:
