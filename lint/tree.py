@@ -57,6 +57,9 @@ class Special:
         return self.name
 
 
+PLAIN = "st"  # the stitch that the row, or the row below, is worked in: "work to last 2 sts"
+
+
 @dataclass(frozen=True, slots=True)
 class Work:
     """So many of one stitch, in so many places."""
@@ -387,12 +390,3 @@ def walk(steps: tuple[Step, ...]):
     for step in steps:
         yield step
         yield from walk(children(step))
-
-
-def alike(step: Step, other: Step) -> bool:
-    """Whether two steps are the same work, wherever it goes: how "ending with ch 4" names a part of a repeat."""
-    if isinstance(step, Chain) and isinstance(other, Chain):
-        return step.length == other.length
-    if isinstance(step, Work) and isinstance(other, Work):
-        return step.stitch == other.stitch and (step.number == other.number or not other.number_said)
-    return isinstance(step, Group) and isinstance(other, Group) and len(step.items) == len(other.items)

@@ -261,11 +261,7 @@ def check_repeats(context: Context) -> Iterator[Finding]:
             "thrice": 3,
         }.get(words.split()[0].lower(), 0)
         number = number or passes
-        note = (
-            f" The count agrees with {passes} in all; say so."
-            if settled
-            else " The counts do not settle which is meant."
-        )
+        note = f" Only {passes} in all comes out; say so." if settled else " The counts do not settle which is meant."
         yield context.finding(
             "repeat-ambiguous",
             span,

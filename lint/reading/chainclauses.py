@@ -11,7 +11,7 @@ from lint.reading.places import places
 from lint.reading.remarkclauses import RemarkClauses
 from lint.reading.stream import OPENERS, SIGNS, Stream
 from lint.reading.targets import is_space_word, names_piece, of_last_row, target
-from lint.tree import Chain, Either, Join, MakeRing, Remark, Repeat, Skip, Work
+from lint.tree import Chain, Either, Join, MakeRing, Remark, Repeat, Skip, Turn, Work
 
 
 class ChainClauses(RemarkClauses):
@@ -260,9 +260,14 @@ class ChainClauses(RemarkClauses):
             self.steps.append(Skip(span, (Place(span, Which.NEXT, (sort,), number),)))
             return True
         stream.pass_to()
-        if not stream.peek(start - stream.at).lower.startswith("do not") and not any(
-            item.kind == "unused" or item.lower in ("unworked", "un-worked", "free")
-            for item in stream.lexemes[words : stream.at]
+        after_turn = bool(self.steps) and isinstance(self.steps[-1], Turn) and number is not None and self.has_work()
+        if (
+            not after_turn
+            and not stream.peek(start - stream.at).lower.startswith("do not")
+            and not any(
+                item.kind == "unused" or item.lower in ("unworked", "un-worked", "free")
+                for item in stream.lexemes[words : stream.at]
+            )
         ):
             return False
         span = stream.span_from(start)

@@ -107,6 +107,9 @@ class ClauseBase:
     def clause(self) -> bool:
         raise NotImplementedError
 
+    def read_plain(self, start: int) -> bool:
+        raise NotImplementedError  # the plain layer reads "work to last 2 sts"
+
     def read_inside(self, stream: Stream) -> list[Step]:
         """The steps of a bracket's words."""
         reading = Reading([])

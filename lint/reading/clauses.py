@@ -141,6 +141,13 @@ class Clauses(ListRepeats):
             stream.take()  # "Add a chain of 12"
             stream.skip("the")
             return self.clause()
+        if kind == "number" and stream.word("once", "twice", "thrice") and self.read_twice_more(start):
+            return True
+        stream.at = start
+        if kind == "number" and stream.kind(1) == "any_stitch" and stream.kind(-1) == "and":
+            if self.read_plus_each_end(start):
+                return True
+            stream.at = start
         if kind == "group_word" and stream.kind(1) == "of" and stream.kind(2) in OPENERS:
             stream.at += 2  # "shell of (3 dc, ch 1, 3 dc) in next sp"
             return self.read_bracket()
@@ -263,6 +270,8 @@ class Clauses(ListRepeats):
         """ "continue along the other side of the ch", "increasing at both ends"."""
         if self.stream.word("continue", "continuing", "cont") and (self._other_side(start) or self.only_these(start)):
             return True
+        if self.stream.word("continue") and self.stream.kind(1) == "star":
+            return repeats.repeat_clause(self.stream, self.steps, start)  # "Continue * all the way around"
         return self.read_shaping(start)
 
     def read_alternate(self, start: int) -> bool:
@@ -290,17 +299,6 @@ class Clauses(ListRepeats):
 
     def read_put_marker(self, start: int) -> bool:
         return read_marker(self.stream, self.steps, start)
-
-    def read_which_one(self, start: int) -> bool:
-        """The gloss of "3 sc in next sc – center sc of corner,": which stitch that is."""
-        stream = self.stream
-        end = stream.next_of(",", ";", ".", *OPENERS, "star")
-        inside = stream.lexemes[start + 1 : end]
-        if not start or stream.kind(-1) != "dash" or any(i.kind in ("in", "number", "make", "skip") for i in inside):
-            return False
-        stream.at = end
-        self.steps.append(Remark(stream.span_from(start)))
-        return True
 
     def read_evenly(self, start: int) -> bool:
         """ "Evenly distribute 88 dc along"."""
@@ -364,16 +362,6 @@ class Clauses(ListRepeats):
         elif stream.kind() != "omit":
             return False
         return repeats.omit(stream, self.steps, start, self.read_inside)
-
-    def read_may_be(self, start: int) -> bool:
-        """ "Rnd 6 may be repeated for a larger motif.": a sentence that leaves it to the maker."""
-        stream = self.stream
-        end = stream.sentence_end(start, ".", ";")
-        if self.has_work() or not any(item.lower in ("may", "can") for item in stream.lexemes[start:end][:4]):
-            return False
-        stream.at = end
-        self.steps.append(Remark(stream.span_from(start)))
-        return True
 
     def read_omit(self, start: int) -> bool:
         return repeats.omit(self.stream, self.steps, start, self.read_inside)

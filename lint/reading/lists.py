@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from lint.place import Place, TargetKind, Which
-from lint.tree import Chain, Step, Work
+from lint.tree import Chain, Group, Step, Work
 
 
 def bare(step: Step) -> bool:
@@ -36,3 +36,12 @@ def one_list(items: list[Step], place: Place) -> bool:
     if each:
         return space and len({item.stitch for item in items if isinstance(item, Work)}) > 1
     return space and mirrored(items)
+
+
+def alike(step: Step, other: Step) -> bool:
+    """Whether two steps are the same work, wherever it goes: how "ending with ch 4" names a part of a repeat."""
+    if isinstance(step, Chain) and isinstance(other, Chain):
+        return step.length == other.length
+    if isinstance(step, Work) and isinstance(other, Work):
+        return step.stitch == other.stitch and (step.number == other.number or not other.number_said)
+    return isinstance(step, Group) and isinstance(other, Group) and len(step.items) == len(other.items)

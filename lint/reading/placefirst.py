@@ -9,13 +9,13 @@ from lint.reading import repeats
 from lint.reading.clausebase import STITCHY, Reading, all_read
 from lint.reading.lists import bare, mirrored
 from lint.reading.places import places
+from lint.reading.plainclauses import PlainClauses
 from lint.reading.repeats import Mark, open_star
 from lint.reading.rowcalls import names_rows, row_call
 from lint.reading.runs import alongside
 from lint.reading.stream import CLOSERS, OPENERS, SIGNS, Stream
 from lint.reading.targets import LOOPS, makes_pieces
 from lint.reading.times import times as read_times
-from lint.reading.workclauses import WorkClauses
 from lint.tree import (
     AlongEdge,
     Group,
@@ -36,7 +36,7 @@ _LISTED = ("chain", "number", "stitch", "special", "one_stitch", "picot", "group
 _AFTER_PLACES = (",", ";", ".", "end", "(", "dash", "turn", "no_turn", "join", "star", "fasten_off")
 
 
-class PlaceFirstClauses(WorkClauses):
+class PlaceFirstClauses(PlainClauses):
     """ "in next sp make 2 dc and ch 2", "working behind petals", "with 3 sc in each corner"."""
 
     def read_place_first(self, start: int) -> bool:
@@ -75,7 +75,8 @@ class PlaceFirstClauses(WorkClauses):
                 items = [Repeat(stream.span_from(start), tuple(items), times), *self._last_of_list()]
         else:
             items = self.loose_list(stream)
-        if not items and not inserted and self.more_places(found):
+        verb = stream.lexemes[start - 1].kind == "make" if start else False  # "work in each st" is no more of the last
+        if not items and not inserted and not verb and self.more_places(found):
             return True
         if not items or not all_read(items) or any(isinstance(item, (Work, Group)) and item.places for item in items):
             return False  # what goes into a place of its own does not go into this one
@@ -148,8 +149,9 @@ class PlaceFirstClauses(WorkClauses):
     def read_make(self, start: int) -> bool:
         """ "make a magic ring", "work 73 sc evenly", "working last dc in top of ch", "work in BLO"."""
         stream = self.stream
-        if self.only_these(start):
+        if self.only_these(start) or self.read_plain(start):
             return True
+        stream.at = start
         participle = stream.take().lower in ("working", "making", "placing")
         if stream.kind() == "from" and repeats.pair(self.steps):
             stream.at = start  # "*10 hdc, dec*, work from * to * 8 times"

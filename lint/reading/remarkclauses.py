@@ -235,6 +235,9 @@ class RemarkClauses(ClauseBase):
     def read_open_work(self, start: int) -> bool:
         """ "Work even until piece measures 25 cm": work whose count the words do not give."""
         stream = self.stream
+        if self.read_plain(start):
+            return True
+        stream.at = start
         alone = not self.has_work() and not stream.word("in patt", "in pattern")
         first = stream.take()
         if first.lower != "unchanged":
@@ -300,6 +303,27 @@ class RemarkClauses(ClauseBase):
             return False
         stream.at = end
         self.attach_counting(note)
+        return True
+
+    def read_which_one(self, start: int) -> bool:
+        """The gloss of "3 sc in next sc – center sc of corner,": which stitch that is."""
+        stream = self.stream
+        end = stream.next_of(",", ";", ".", *OPENERS, "star")
+        inside = stream.lexemes[start + 1 : end]
+        if not start or stream.kind(-1) != "dash" or any(i.kind in ("in", "number", "make", "skip") for i in inside):
+            return False
+        stream.at = end
+        self.steps.append(Remark(stream.span_from(start)))
+        return True
+
+    def read_may_be(self, start: int) -> bool:
+        """ "Rnd 6 may be repeated for a larger motif.": a sentence that leaves it to the maker."""
+        stream = self.stream
+        end = stream.sentence_end(start, ".", ";")
+        if self.has_work() or not any(item.lower in ("may", "can") for item in stream.lexemes[start:end][:4]):
+            return False
+        stream.at = end
+        self.steps.append(Remark(stream.span_from(start)))
         return True
 
     def may_be_a_stitch(self, start: int) -> bool:

@@ -7,11 +7,12 @@ from dataclasses import dataclass, replace
 
 from lint.amount import Amount
 from lint.place import Limit, LimitKind, Which
+from lint.reading.lists import alike
 from lint.reading.rowcalls import named_row_call, names_rows, row_call
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.times import times
 from lint.source import Span
-from lint.tree import Chain, Covers, Group, Passage, Remark, Repeat, Skip, Step, Times, TimesKind, Unread, Work, alike
+from lint.tree import Chain, Covers, Group, Passage, Remark, Repeat, Skip, Step, Times, TimesKind, Unread, Work
 
 
 @dataclass(frozen=True, slots=True)
@@ -121,6 +122,9 @@ def repeat_clause(stream: Stream, steps: list[Step], start: int) -> bool:
                 stream.span_from(start),
             )
             return True
+        if open_star(steps) and how_often is not None:  # "*sc, sc, dec; repeat around"
+            last = next(step for step in reversed(steps) if isinstance(step, Mark))
+            return _fold(steps, last.sign, None, how_often, stream.span_from(start)) is not None
         return how_often is not None and fold_row(steps, how_often, stream.span_from(start))
     opening = stream.take()
     sign, to_sign = opening.value, None

@@ -66,7 +66,7 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         together, number = number.lone or 2, None
     elif number is not None and lexeme.kind == "stitch" and stream.kind() == "together":
         return None
-    number_after = False
+    number_after = in_each = False
     if (
         number is None
         and stream.kind() == "number"
@@ -95,7 +95,7 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     ):
         number, number_after = stream.take().quantity, True  # "dc2tog twice, turn"
     elif number is None and stream.word("twice", "once") and stream.kind(1) == "in":
-        number = stream.take().quantity
+        number, in_each = stream.take().quantity, True
     elif (
         number is None and stream.kind() in ("(", "[") and stream.vocabulary.sizes > 1 and (several := stream.amount())
     ):
@@ -127,6 +127,8 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     if not said and (run := _from_nth_chain(stream, start)):
         return Work(stream.span_from(start), stitch, ONE, run, together, special, post=post_stitch(stitch))
     found = places(stream, allow_to=stitch == "sl st")
+    if in_each:  # "sc twice in next 2 sts"
+        found = tuple(replace(place, each_of=True) for place in found)
     if again:
         found = tuple(replace(place, from_words="again") for place in found)
     if found and stream.kind() == "in" and stream.kind(1) in LOOPS:  # "in each st in back loops around"

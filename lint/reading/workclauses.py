@@ -26,6 +26,8 @@ from lint.tree import (
     OtherSide,
     Remark,
     Repeat,
+    ShapedWhere,
+    Shaping,
     Special,
     Step,
     Times,
@@ -123,6 +125,10 @@ class WorkClauses(ClusterClauses):
         if isinstance(step, Work) and not step.places and stream.kind() in ("in", "across") and self.on_other_side():
             side = Span(step.span.end, stream.lexemes[stream.at - 1].end)
             self.steps.append(OtherSide(side))  # "3 sc on the other side of the ch"
+        if isinstance(step, Work) and (shaped := self.at_each_end(step)) is not None:
+            step = shaped
+        if isinstance(step, Work) and (in_turn := self.place_in_turn(step)) is not None:
+            step = in_turn
         if isinstance(step, Work) and step.stitch == "sl st" and not step.places and stream.kind() == "join":
             return self.read_join(start)  # "sl st to join in first st"
         if isinstance(step, Work) and step.places and stream.kind() == "join" and stream.word("to join", "to close"):
@@ -166,6 +172,34 @@ class WorkClauses(ClusterClauses):
         if stream.kind() == "corner" or (stream.kind() == "for" and stream.kind(1) in ("corner", "the")):
             stream.pass_to()
         return True
+
+    def at_each_end(self, step: Work) -> Shaping | None:
+        """The "sc2tog at each end (of row)" that a row loses, however its stitches run."""
+        stream = self.stream
+        one = not step.places and step.number.lone == 1 and (step.stitch in ("inc", "dec") or step.together == 2)
+        if not one or stream.kind() != "at":
+            return None
+        before = stream.at
+        where = self.shaped_where()
+        if where is not ShapedWhere.EACH_END or stream.kind() not in (*SIGNS, "end", "turn"):
+            stream.at = before
+            return None
+        return Shaping(step.span.to(stream.span_from(before)), ONE, step.stitch == "inc", where)
+
+    def place_in_turn(self, step: Work) -> Work | None:
+        """ "sc in next 3 sts, 2 sc in 4th st": the one that comes next."""
+        place = step.places[0] if len(step.places) == 1 else None
+        if place is None or place.which is not Which.NTH or place.of is not None or len(place.ordinals) != 1:
+            return None
+        used = 0
+        for before in reversed(self.steps):
+            run = before.places[0] if isinstance(before, Work) and len(before.places) == 1 else None
+            if run is None or run.which is not Which.NEXT or run.number.lone is None or run.of is not None:
+                break
+            used += run.number.lone
+        if not used or used + 1 != place.ordinals[0] or place.number.lone != 1:
+            return None
+        return replace(step, places=(replace(place, which=Which.NEXT, ordinals=()),))
 
     def _piece_edge(self) -> bool:
         """Takes "back neck", "the left front edge", "neck opening": an edge by the piece or body part it belongs to."""

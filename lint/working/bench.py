@@ -43,7 +43,7 @@ from lint.tree import (
 )
 from lint.working.chains import JoinHint
 from lint.working.choices import Choices
-from lint.working.cursor import Cursor, PlacesUnknown
+from lint.working.cursor import Cursor, PlacesUnknown, family
 from lint.working.fabric import Fabric, Made, Node, count
 from lint.working.plain import Plain
 from lint.working.rowstate import Noted, main_stitch
@@ -74,7 +74,7 @@ class Bench(Plain):
         """Work a whole row.  Raises PlacesUnknown, TooMany."""
         self.hint = _join_hint(steps)
         self.last_work = next((s for s in reversed(steps) if isinstance(s, MAKES_STITCHES)), None)
-        self.main = main_stitch(steps) or self.plain_stitch
+        self.main = main_stitch(steps) or self.stitch_below() or self.plain_stitch
         self.slip_row = _all_slip_stitches(steps)
         works = [step for step in walk(steps) if isinstance(step, MAKES_STITCHES)]
         alone = len(works) == 1 and isinstance(works[0], Work) and works[0].special is None
@@ -82,6 +82,12 @@ class Bench(Plain):
         self.runs_behind = any(isinstance(s, Work) and s.number_after and s.stitch not in ("inc", "dec") for s in works)
         self.run(steps, ())
         return self.finish()
+
+    def stitch_below(self) -> str | None:
+        """The stitch of a row below that is of one stitch alone."""
+        kinds = {family(node.kind) for node in self.cursor.nodes if node.is_stitch and node.kind != "ch"}
+        kind = kinds.pop() if len(kinds) == 1 else ""
+        return kind if kind in self.rules.heights and kind != "sl st" else None
 
     def run(self, steps: tuple[Step, ...], following: tuple[Step, ...]) -> None:
         for index, step in enumerate(steps):

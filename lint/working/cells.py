@@ -114,12 +114,13 @@ def misfits(worked: Worked, instance: Instance) -> tuple[Misfit, ...]:
     return tuple(found)
 
 
-def unclear_times(best: Trial, steps: tuple[Step, ...]) -> tuple[Span, int, bool] | None:
-    """A bare "n times": the passes taken, and whether the printed count settles it."""
+def unclear_times(best: Trial, steps: tuple[Step, ...], known: bool) -> tuple[Span, int, bool] | None:
+    """A bare "n times": the passes taken, and whether the count, or a `known` row below that comes out, settles it."""
     for step in walk(steps):
         if isinstance(step, Repeat) and step.times.kind is TimesKind.UNCLEAR and step.times.number is not None:
             taken = best.worked.choices.asked.get(("times", step.times.span.start))
             if taken is not None:
                 passes = (step.times.number.values[0] or 0) + taken[0]
-                return step.times.span, passes, bool(best.agrees and best.fits)
+                settled = best.fits and (best.agrees or best.agrees is None and known)
+                return step.times.span, passes, bool(settled)
     return None

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from bisect import bisect_left
-from dataclasses import dataclass
 
 from lint.place import Target, TargetKind
 from lint.working.fabric import Fabric, Node
+from lint.working.troubles import Trouble, describe, name_of
 
 _BASES = ("FP", "BP")
 
@@ -22,16 +22,6 @@ def family(kind: str) -> str:
     if kind.endswith("tog"):
         kind = kind.rstrip("tog").rstrip("0123456789")
     return kind[1:] if kind in ("fsc", "fhdc", "fdc", "ftr") else kind
-
-
-@dataclass
-class Trouble:
-    """A place that was wanted and not found as named."""
-
-    kind: str  # "run out" | "not there" | "left" | "does not fit" | "passed"
-    wanted: str
-    number: int = 1
-    found: str = ""
 
 
 class Cursor:
@@ -204,7 +194,7 @@ class Cursor:
             loose = None  # there are such places in this row: these few left are others
         if loose is not None:
             if kind in (TargetKind.STITCH, TargetKind.SPACE, TargetKind.SPECIAL):
-                self.troubles.append(Trouble("not there", describe(target, size), found=_name(nodes[loose])))
+                self.troubles.append(Trouble("not there", describe(target, size), found=name_of(nodes[loose])))
             return self._take(loose)
         return self.run_out(target, size)
 
@@ -292,7 +282,7 @@ class Cursor:
                             Trouble(
                                 "not there",
                                 describe(target, size),
-                                found=_name(next(nodes[i] for i in window if nodes[i].is_stitch)),
+                                found=name_of(next(nodes[i] for i in window if nodes[i].is_stitch)),
                             )
                         )
                     targets = tuple(Target(TargetKind.ANY_STITCH) if item is target else item for item in targets)
@@ -383,24 +373,3 @@ class Cursor:
         if not (last.parents and first.parents and last.is_stitch and first.is_stitch):
             return False
         return last.parents[0] is first.parents[0]
-
-
-def describe(target: Target, size: int) -> str:
-    """The sort of place in the trade's words."""
-    if target.kind is TargetKind.SPACE:
-        length = target.length.at(size) if target.length else None
-        return f"ch-{length} sp" if length else "sp"
-    if target.kind in (TargetKind.STITCH, TargetKind.SPECIAL):
-        return target.name or "st"
-    return {
-        TargetKind.ANY_STITCH: "st",
-        TargetKind.CHAIN: "ch",
-        TargetKind.TURNING_CHAIN: "turning chain",
-        TargetKind.CORNER: "corner",
-        TargetKind.RING: "ring",
-        TargetKind.MARKED: "marked st",
-    }.get(target.kind, "place")
-
-
-def _name(node: Node) -> str:
-    return f"ch-{node.length} sp" if node.kind == "space" else node.kind

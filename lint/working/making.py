@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from lint.place import Which
-from lint.tree import Chain, Group, Loops, Remark, Repeat, Special, Step, TimesKind, UseYarn, Work
+from lint.tree import PLAIN, Chain, Group, Loops, Remark, Repeat, Special, Step, TimesKind, UseYarn, Work
 from lint.working.beginning import Beginning
 from lint.working.chains import standing
 from lint.working.cursor import PlacesUnknown
@@ -56,7 +56,7 @@ class Making(Beginning):
     def kind_of(self, step: Work) -> str:
         if self.leads is not None and self.leads.work is step and self.leads.name:
             return self.leads.name
-        if step.stitch in ("inc", "dec"):
+        if step.stitch in ("inc", "dec", PLAIN):
             return self.plain_stitch if self.main in ("inc", "dec") else self.main
         return step.stitch
 

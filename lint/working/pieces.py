@@ -317,7 +317,7 @@ class PatternWorker:
             misfits(worked, instance),
             below=sum(node.is_stitch for node in fabric.nodes) if fabric.known else None,
             unsaid_chain=(unsaid, best.chain_counted) if unsaid is not None else None,
-            unclear_times=unclear_times(best, task.steps),
+            unclear_times=unclear_times(best, task.steps, fabric.known and not fabric.assumed),
             picked_up=picked,
             assumed=fabric.assumed,
             workings=workings,

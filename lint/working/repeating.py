@@ -6,7 +6,8 @@ from dataclasses import replace
 from itertools import takewhile
 
 from lint.place import LimitKind, TargetKind, Which
-from lint.tree import Chain, Covers, Either, Group, Join, Remark, Repeat, Skip, Step, TimesKind, Work, alike, walk
+from lint.reading.lists import alike
+from lint.tree import Chain, Covers, Either, Group, Join, Remark, Repeat, Skip, Step, TimesKind, Work, walk
 from lint.working.cursor import PlacesUnknown, Trouble
 from lint.working.moving import Moving
 from lint.working.rowstate import Noted

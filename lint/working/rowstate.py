@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from lint.amount import Amount
 from lint.source import Span
 from lint.tree import (
+    PLAIN,
     Chain,
     Counting,
     Evenly,
@@ -178,7 +179,7 @@ class RowState:
 def main_stitch(steps: tuple[Step, ...]) -> str | None:
     """The first stitch worked, slip stitches apart."""
     for step in walk(steps):
-        if isinstance(step, Work) and step.stitch not in ("sl st", "picot", "inc", "dec"):
+        if isinstance(step, Work) and step.stitch not in ("sl st", "picot", "inc", "dec", PLAIN):
             if step.special is not None and step.special.items:
                 return main_stitch(step.special.items)
             if step.special is not None:
