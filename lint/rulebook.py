@@ -89,6 +89,7 @@ class WordFile(_Strict):
     hand_movements: list[str]
     count_tails: list[str]
     count_openers: list[str]
+    colour_names: list[str]
 
 
 class LayoutFile(_Strict):

@@ -194,6 +194,7 @@ class Clauses(ListRepeats):
             "join": self.read_join,
             "joining": self.read_join,
             "the": self.read_the,
+            "other_side": self.read_other_side,
             "last": self.read_last_place,
             "first": self.read_last_place,
             "attach": self.read_attach,

@@ -69,7 +69,7 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
     vocabulary = Vocabulary(
         {special.name: special for special in specials},
         max(1, len(sizes)),
-        _colours(source.text),
+        _colours(source.text, book),
         *count_words(book),
         size_places(sizes),
     )
@@ -343,11 +343,11 @@ def _listed(entries: list[definitions.Entry]) -> list[Abbreviation]:
     return [definitions.abbreviation_of(entry) for entry in entries]
 
 
-def _colours(text: str) -> frozenset[str]:
-    """Colour letters and names that the materials declare: "A (oat)", "MC (charcoal)", "color B"."""
+def _colours(text: str, book: Rulebook) -> frozenset[str]:
+    """Colour letters and names that the materials declare: "A (oat)", "MC (charcoal)", "color B"; and common names."""
     found = {match[1].lower() for match in regex.finditer(r"\b(MC|CC\d?|[A-H])\b\s*(?=[(,:=]|and\b)", text)}
     found |= {match[1].lower() for match in regex.finditer(r"(?i)\bcolou?r\s+([A-H])\b", text)}
-    return frozenset(found)
+    return frozenset(found).union(book.words.colour_names)
 
 
 def _countings(

@@ -47,6 +47,10 @@ class PlaceFirstClauses(PlainClauses):
             return self.read_loops(start)
         if self._other_side(start):
             return True
+        if stream.peek(1).lower in stream.vocabulary.colours and stream.kind(2) in (",", ":") and not self.has_work():
+            stream.at += 2  # "In black, 6 sc in ring"
+            self.steps.append(UseYarn(stream.span_from(start), stream.peek(-1).text))
+            return True
         inserted = "insert" in stream.peek().lower
         found = places(stream)
         if not found:

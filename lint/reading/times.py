@@ -57,6 +57,9 @@ def times(stream: Stream, after_bracket: bool = False) -> Times | None:
                 stream.take()
             kind = TimesKind.MORE if more else (TimesKind.IN_ALL if after_bracket or in_all else TimesKind.UNCLEAR)
             return Times(stream.span_from(start), kind, number)
+        glued = after_bracket and not another and stream.at == start + 1 and stream.peek(-1).glued
+        if glued and stream.kind(-2) in CLOSERS and stream.kind() in (*OPENERS, ".", ",", ";", "end", "dash", "="):
+            return Times(stream.span_from(start), TimesKind.IN_ALL, number)  # "[sc1, inc1]6"
         stream.at = start
         return None
     reach = limit(stream)

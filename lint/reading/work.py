@@ -14,6 +14,8 @@ from lint.reading.targets import ANY, LOOPS
 from lint.source import Span
 from lint.tree import Special, Step, Work
 
+_AFTER_COLOUR = (",", ";", ".", "end", "(", "[", ")", "]", "and", "dash", "star", "then")
+
 
 def post_stitch(key: str) -> bool:
     """Whether a stitch's key is that of a post stitch."""
@@ -123,6 +125,9 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         stream.at += 3  # "6 sc in each round": said of every row of a range
     if stream.kind() == "evenly" and stream.kind(1) == "in":
         stream.take()  # "sc evenly in 3rd loop of each hdc"
+    if stream.kind() == "in" and stream.peek(1).lower in stream.vocabulary.colours and stream.kind(2) in _AFTER_COLOUR:
+        if stream.peek(1).lower != "a" or stream.peek(1).text == "A":
+            stream.at += 2  # "8 sc in black"
     said = number is not None
     if not said and (run := _from_nth_chain(stream, start)):
         return Work(stream.span_from(start), stitch, ONE, run, together, special, post=post_stitch(stitch))

@@ -7,12 +7,12 @@ from dataclasses import replace
 from lint.amount import ONE, Amount
 from lint.place import LimitKind, Which
 from lint.reading import repeats
-from lint.reading.clusterclauses import ClusterClauses
 from lint.reading.counts import list_ends
+from lint.reading.edgeclauses import EdgeClauses
 from lint.reading.lists import bare, one_list
 from lint.reading.places import places
 from lint.reading.stream import OPENERS, SIGNS
-from lint.reading.targets import ANY, PIECE_WORDS, is_space_word, of_a_row_below
+from lint.reading.targets import ANY, is_space_word, of_a_row_below
 from lint.reading.work import work
 from lint.source import Span
 from lint.tree import (
@@ -33,17 +33,14 @@ from lint.tree import (
     Times,
     TimesKind,
     Turn,
+    UseYarn,
     Work,
 )
 
-_EDGE_WORDS = (
-    "foundation", "beginning", "outer", "bottom", "top", "long", "short", "right", "left", "lower", "upper", "other",
-    "first", "second", "next",
-)  # fmt: skip
 _COLOURS = ("A", "B", "C", "D", "E", "F", "MC", "CC")
 
 
-class WorkClauses(ClusterClauses):
+class WorkClauses(EdgeClauses):
     """ "2 dc in next st", "36 sc evenly along side", "2 dc, ch 2, 2 dc in next sp"."""
 
     def read_number_first(self, start: int) -> bool:
@@ -201,28 +198,6 @@ class WorkClauses(ClusterClauses):
             return None
         return replace(step, places=(replace(place, which=Which.NEXT, ordinals=()),))
 
-    def _piece_edge(self) -> bool:
-        """Takes "back neck", "the left front edge", "neck opening": an edge by the piece or body part it belongs to."""
-        stream = self.stream
-        words = stream.at
-        while stream.word(*PIECE_WORDS) or stream.kind() == "edge":
-            stream.take()
-        if stream.at > words and stream.word("opening", "openings", "edging", "band", "line"):
-            stream.take()
-        return stream.at > words and (stream.kind() in (*SIGNS, "end", "and", "dash", "turn", "join"))
-
-    def on_other_side(self) -> bool:
-        """Takes "on the other side of the ch", "along the other side" after stitches."""
-        stream = self.stream
-        start = stream.at
-        stream.skip("in", "across", "the")
-        if stream.take_if("other_side"):
-            stream.skip("of", "the", "beginning")
-            if stream.take_if("chain", "foundation") or stream.kind() in (*SIGNS, "end"):
-                return True
-        stream.at = start
-        return False
-
     def place_in_brackets(self, start: int, step: Work) -> Work:
         """The step with the place that stands in brackets behind it: "1 spike dc (into sp between next 2 dc, from Rnd 2)"."""
         stream = self.stream
@@ -272,7 +247,7 @@ class WorkClauses(ClusterClauses):
 
     def _runs_before(self, last: Work) -> bool:
         """Whether all the work before this is of runs with no place named, one joined to the next by commas."""
-        before = [step for step in self.steps[:-1] if not isinstance(step, (Chain, Turn, Loops))]
+        before = [step for step in self.steps[:-1] if not isinstance(step, (Chain, Turn, Loops, Remark, UseYarn))]
         chain = [*before, last]
         return (
             bool(before)
@@ -300,66 +275,6 @@ class WorkClauses(ClusterClauses):
                 return number
         stream.at = start
         return None
-
-    def along_edge(self) -> bool:
-        """Takes "along top", "down side", "across the lower edge" after a number of stitches."""
-        stream = self.stream
-        start = stream.at
-        if stream.take_if("across", "over", "around") or stream.word("along", "down", "up") and stream.take():
-            stream.skip("the", "each")
-            named = False  # "along the bottom"
-            while stream.word(*_EDGE_WORDS):
-                named = stream.take().lower in ("bottom", "top")
-            if stream.take_if("side", "edge", "top", "row_end", "chain", "foundation") or stream.word("side") or named:
-                if stream.word("side"):
-                    stream.take()
-                if stream.kind() == "dash" and stream.kind(1) == "number" and stream.kind(-1) == "chain":
-                    stream.at += 2  # "along the ch-3"
-                if stream.kind() == "of":
-                    stream.pass_to()
-                return True
-            if self._piece_edge():
-                return True
-        stream.at = start
-        return False
-
-    def _other_side(self, start: int) -> bool:
-        """ "working along the opposite side of the ch"."""
-        stream = self.stream
-        end = stream.next_of(",", ";", ".", ":", "(", "[", "star")
-        side = min(stream.next_of("other_side"), self._free_loops(end))
-        chain = stream.next_of("chain", "foundation", start=side)
-        if side < end <= chain and any(i.kind in ("chain", "foundation") for i in stream.lexemes[start:side]):
-            stream.at = end  # "working in starting ch on opposite side of row 1"
-            self.steps.append(OtherSide(stream.span_from(start)))
-            return True
-        if chain >= end:
-            return False
-        stream.at = end
-        if chain + 1 < end and stream.lexemes[chain + 1].kind in ("number", "stitch", "special", "increase"):
-            stream.at = chain + 1  # "on other side of ch sc in next 5 chs"
-        self.steps.append(OtherSide(stream.span_from(start)))
-        return True
-
-    def _free_loops(self, end: int) -> int:
-        """Index of the "free loops" of "working in the free loops of the ch", which are its other side."""
-        words = self.stream.lexemes
-        for index in range(self.stream.at, end):
-            loops = is_space_word(self.stream, index - self.stream.at) and words[index].lower[:2] in ("lo", "lp")
-            free = words[index - 1].kind == "unused" or words[index - 1].lower in (
-                "bottom",
-                "other",
-                "lower",
-                "opposite",
-                "remaining",
-                "rem",
-                "rest",
-            )
-            unused = words[index].kind == "unused" or loops and free
-            named = any(item.kind in ("number", "each", "skip") for item in words[self.stream.at : end])
-            if unused and not named and words[index + 1 : end] and words[index + 1].kind == "of":
-                return index
-        return len(words)
 
     def _loose_group(self, last: Work) -> bool:
         """ "2 dc, ch 2, 2 dc in next sp": the place after the last stitch may govern the whole list."""

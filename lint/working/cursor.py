@@ -349,6 +349,13 @@ class Cursor:
             )
         ]
 
+    def has_groups(self, owner: Target | None) -> bool:
+        """Whether there are such groups anywhere in the row."""
+        at, self.at = self.at, 0
+        found = self.groups(owner)
+        self.at = at
+        return bool(found)
+
     def all_groups(self) -> list[list[int]]:
         """Indexes of the whole row, parted where what lies side by side is no longer in one place."""
         if self._groups is None:

@@ -233,6 +233,8 @@ class Placing(Gaps):
                 if marks and (limit.middle or cursor.nodes[marks[0]].kind == "space" or _into_corner(following)):
                     past = cursor.at + (0 if limit.middle else 1)
                     return next((index for index in marks if index >= past), cursor.end)
+                if limit.middle and cursor.known and not cursor.has_groups(limit.target):
+                    raise PlacesUnknown("the row below shows no such group")
                 for run in cursor.groups(limit.target):
                     middle = middle_of(run, cursor)
                     if middle >= cursor.at and not (middle == cursor.at and not limit.middle):
