@@ -88,6 +88,118 @@ def check(
 
 
 @commands.command()
+@click.argument("pattern")
+@click.argument("reports", nargs=-1)
+@click.option("--terms", type=_TERMS, default="auto", help="Stitch names: US, UK, or found from the pattern.")
+@click.option("--html", "html_path", type=click.Path(dir_okay=False), help="Write the report as one HTML file.")
+@click.option("--json", "json_path", help="Write the report as JSON; - for standard output.")
+@click.option("--csv", "csv_path", help="Write one line for each count as CSV; - for standard output.")
+@click.option("--form", "form_path", type=click.Path(dir_okay=False), help="Write a blank form, .xlsx or .csv.")
+@click.option("--anonymous", is_flag=True, help="Initials instead of testers' names.")
+def testers(
+    pattern: str,
+    reports: tuple[str, ...],
+    terms: str,
+    html_path: str | None,
+    json_path: str | None,
+    csv_path: str | None,
+    form_path: str | None,
+    anonymous: bool,
+) -> None:
+    """Set testers' reported counts beside a pattern: REPORTS are CSV, TSV, XLSX or text; - for standard input.
+
+    Exit status: 0 no printed count is shown wrong, 1 at least one, 2 something could not be done.
+    """
+    if not reports and not form_path:
+        _refuse("no report is named; --form FILE writes a blank one for testers")
+    if json_path == "-" == csv_path:
+        _refuse("--json - and --csv -: only one of them can go to standard output")
+    if form_path and not form_path.lower().endswith((".xlsx", ".csv")):
+        _refuse(f"{form_path}: a form is written as .xlsx or .csv")
+    gc.disable()
+    report = _inspected(pattern, terms)
+    gc.enable()
+    outputs: dict[str, str | bytes] = {}
+    if form_path:
+        from lint.reports.testers_form import as_csv_form, as_workbook_form
+
+        as_form = as_workbook_form if form_path.lower().endswith(".xlsx") else as_csv_form
+        outputs[form_path] = as_form(report)
+    problems, review = [], None
+    if reports:
+        from lint.reports.testers_data import as_csv, as_data
+        from lint.reports.testers_page import as_testers_page
+        from lint.reports.testers_terminal import one_line, show
+
+        files, problems = _raw_files(reports)
+        review = _reviewed(report, files, anonymous, problems)
+        if html_path:
+            outputs[html_path] = as_testers_page(review)
+        if json_path:
+            outputs[json_path] = json.dumps(as_data(review), indent=1, ensure_ascii=False) + "\n"
+        if csv_path:
+            outputs[csv_path] = "\ufeff" * (csv_path != "-") + as_csv(
+                review
+            )  # the mark by which spreadsheets know UTF-8
+    for problem in problems:
+        click.echo(problem, err=True)
+    _write_all(outputs)
+    if review is not None and not (html_path or json_path or csv_path):
+        show(review)
+    elif review is not None and "-" not in outputs:
+        click.echo(one_line(review))
+    if problems:
+        sys.exit(2)
+    sys.exit(1 if review is not None and any(point.kind == "print-wrong" for point in review.points) else 0)
+
+
+def _inspected(path: str, terms: str):
+    """The report on one pattern; a pattern that cannot be read is told, exit status 2."""
+    from lint.inspection import inspect
+
+    text = _decoded(sys.stdin.buffer.read()) if path == "-" else _read_file(Path(path))
+    if not isinstance(text, str):
+        _refuse(f"{path}: {text[0]}")
+    return inspect(SourceText(text, path), _book(), terms)
+
+
+def _raw_files(paths: tuple[str, ...]) -> tuple[list[tuple[str, bytes]], list[str]]:
+    """Name and content of every file, those of folders too, and what cannot be read."""
+    found: list[tuple[str, bytes]] = []
+    problems: list[str] = []
+    for name in paths:
+        inside = [Path(name)]
+        if name != "-" and Path(name).is_dir():
+            inside = sorted(item for item in Path(name).rglob("*") if item.is_file() and not item.name.startswith("."))
+            if not inside:
+                problems.append(f"{name}: no report is in this folder")
+        for path in inside:
+            try:
+                found.append((str(path), sys.stdin.buffer.read() if name == "-" else path.read_bytes()))
+            except FileNotFoundError:
+                problems.append(f"{path}: there is no such file")
+            except OSError as error:
+                problems.append(f"{path}: cannot be read ({error.strerror or error})")
+    return found, problems
+
+
+def _reviewed(report, files: list[tuple[str, bytes]], anonymous: bool, problems: list[str]):
+    """The testers' reports judged; those that cannot be read are added to the problems, and the others judged."""
+    from lint.testers.files import ReportError, read_file
+    from lint.testers.review import review
+
+    readable = []
+    for name, raw in files:
+        try:
+            read_file(name, raw)
+        except ReportError as error:
+            problems.append(f"{name}: {error}")
+        else:
+            readable.append((name, raw))
+    return review(report, readable, anonymous)
+
+
+@commands.command()
 @click.argument("clause", nargs=-1)
 @click.option("--terms", type=_TERMS, default="auto")
 @click.option("--json", "json_path", help="- writes JSON to standard output.")
@@ -196,14 +308,14 @@ def _decoded(raw: bytes) -> str | tuple[str]:
     return ("is not text",)
 
 
-def _write_all(outputs: dict[str, str]) -> None:
+def _write_all(outputs: dict[str, str | bytes]) -> None:
     """Write every output, or none: a place that cannot be written to is told before any file is touched."""
     for path in outputs:
         folder = Path(path).parent
         if path != "-" and (not folder.is_dir() or not os.access(path if Path(path).exists() else folder, os.W_OK)):
             _refuse(f"{path}: cannot be written (no such folder, or no leave to write there)")
     for path, text in outputs.items():
-        raw = text.encode("utf-8", "backslashreplace")
+        raw = text if isinstance(text, bytes) else text.encode("utf-8", "backslashreplace")
         if path == "-":
             sys.stdout.buffer.write(raw)
             continue

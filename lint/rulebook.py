@@ -13,6 +13,7 @@ import regex
 from pydantic import BaseModel, ConfigDict, Field, field_validator
 
 from lint.finding import Weight
+from lint.testerwords import TesterFile
 from lint.yamlfile import RuleFileError, read_model
 
 
@@ -307,6 +308,7 @@ class Rulebook(_Strict):
     word_rules: list[WordRule]
     sections: SectionFile
     materials: MaterialFile
+    testers: TesterFile
     grade: GradeFile
 
     def rule(self, name: str) -> CheckRule | WordRule:
@@ -365,5 +367,6 @@ def load_rulebook(folder: Path | None = None) -> Rulebook:
         word_rules=word_rules,
         sections=read_model(folder / "sections.yaml", SectionFile),
         materials=read_model(folder / "materials.yaml", MaterialFile),
+        testers=read_model(folder / "testers.yaml", TesterFile),
         grade=grade,
     )

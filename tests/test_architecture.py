@@ -18,7 +18,7 @@ MOST_LINES = 400
 
 # Lowest first.  A module imports from its own layer and from those below, never from above.
 LAYERS = [
-    ["source", "amount", "yamlfile"],
+    ["source", "amount", "yamlfile", "testerwords"],
     ["finding", "place", "tree", "pattern"],
     ["rulebook"],
     ["tokens"],
@@ -32,6 +32,7 @@ LAYERS = [
     ["inspection"],
     ["grading"],
     ["pictures"],
+    ["testers"],
     ["reports"],
     ["cli"],
     ["__init__", "__main__"],

@@ -31,17 +31,18 @@ _UNCHECKED_NAMED = 6  # rows not recomputed that are named at the head of the pa
 
 def as_page(report: Report, large: bool = False) -> str:
     """One pattern's report as a whole HTML page; `large`: opened in large print."""
-    return _environment().get_template("page.html").render(shown=ShownPattern.of(report, ""), large=large)
+    return environment().get_template("page.html").render(shown=ShownPattern.of(report, ""), large=large)
 
 
 def as_pages(reports: list[Report], large: bool = False) -> str:
     """Several patterns' reports as one HTML page: an index with each verdict, then each pattern."""
     shown = [ShownPattern.of(report, f"p{number}-") for number, report in enumerate(reports, 1)]
-    return _environment().get_template("pages.html").render(all=shown, large=large)
+    return environment().get_template("pages.html").render(all=shown, large=large)
 
 
 @lru_cache(maxsize=1)
-def _environment() -> Environment:
+def environment() -> Environment:
+    """The templates, with everything that comes from a pattern or a report made safe to show."""
     environment = Environment(
         loader=FileSystemLoader(Path(__file__).parent / "templates"),
         autoescape=True,

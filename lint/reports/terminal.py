@@ -43,7 +43,7 @@ def show(report: Report) -> None:
         _show_styled(lines)
     else:
         for line in lines:
-            _write(" " * line.indent + line.head + line.text)
+            write(" " * line.indent + line.head + line.text)
 
 
 def _summary(report: Report):
@@ -94,7 +94,8 @@ def _shown(text: str) -> str:
     return text
 
 
-def _write(text: str) -> None:
+def write(text: str) -> None:
+    """One line to standard output, in signs that it can take."""
     sys.stdout.write(_shown(text).rstrip() + "\n")
 
 

@@ -1,0 +1,174 @@
+"""Figures in a tester's sentence: a count, a gauge, yarn used, a measure.
+
+Every function reads one line or cell and gives what it says, or None.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import regex
+
+from lint.reading.measures import CM_IN_AN_INCH, number
+from lint.rulebook import HookSize
+
+_N = r"(\d{1,4})(?![\d.,]*\d|\s*(?:%|cm\b|mm\b|in\b|inch|\"|”|g\b|gr\b|grams?\b|yds?\b|yards?\b|m\b|met))"
+_UNIT = r"(?:\s*(?P<unit>(?:ch[-\s]?\d+\s*)?(?:sps?|spaces?)\b|sts?\b|stitch(?:es)?\b|[a-zA-Z]{1,3}sc\b|h?dc\b|sc\b|htr\b|d?tr\b|shells?\b|clusters?\b|groups?\b|(?:ch|chains?)\b(?!\s*\d)|corners?\b|v-?sts?\b|blocks?\b))?"
+_GOT = (
+    r"got|get|had|have|has|counted|count(?:\s+(?:is|was))?|made|ended(?:\s+up)?(?:\s+(?:with|at|on))?|end\s+up\s+with|"
+    r"came(?:\s+(?:out|up))?\s+(?:at|with|to)|comes?(?:\s+(?:out|up))?\s+(?:at|with|to)|there\s+(?:are|were)|left\s+with|"
+    r"finished\s+with|only|total(?:\s+(?:is|of|was))?|is|was|=|:|–|—|-|→|with|gives?(?:\s+me)?|makes?"
+)
+_DUE = (
+    r"should(?:\s+(?:be|have(?:\s+been)?|say|read))?|says?|said|supposed\s+to\s+(?:be|have)|printed|expected|"
+    r"pattern(?:\s+(?:count|has|states?|gives))?(?:\s+(?:is|of|as))?|states?|due"
+)
+_INSTEAD = r"instead\s+of|rather\s+than|not(?:\s+the)?|vs\.?|versus|where\s+(?:it|the\s+pattern)\s+(?:says|has)|for|against|out\s+of|of|/"
+_LIT = r"(?:\s+(?:the|a|about|only|just|exactly|me|in\s+total|it|as))*\s*"
+
+_OFF = regex.compile(
+    r"(?i)(?P<n>\d{1,3}|one|two|three|four|five|six|a)\s*(?:sts?|stitch(?:es)?|sc|h?dc|tr)?\s*(?:too\s+)?"
+    r"(?P<way>short|few|fewer|less|missing|under|many|extra|more|over|too\s+many|too\s+few)\b"
+    r"|\b(?P<way>short|missing|over)\s+(?:by\s+)?(?P<n>\d{1,3}|one|two|three|four|five|six|a)\b"
+)
+_SMALL = {"a": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6}
+_PAIR = regex.compile(rf"(?i)(?<![\w.]){_N}{_UNIT},?{_LIT}(?:{_INSTEAD}){_LIT}{_N}")
+_DUE_FIRST = regex.compile(rf"(?i)\b(?:{_DUE}){_LIT}[:=]?\s*(?<![\w.]){_N}")
+_GOT_FIRST = regex.compile(rf"(?i)(?:\b|(?<=\s)|^)(?:{_GOT}){_LIT}(?<![\w.]){_N}{_UNIT}")
+_BARE = regex.compile(rf"(?i)(?<![\w.#-]){_N}{_UNIT}")
+
+
+@dataclass(frozen=True, slots=True)
+class CountWords:
+    """A count as it is worded: what was got, or by how many it is off; what the print says where that is told."""
+
+    count: int | None = None
+    off: int | None = None
+    printed: int | None = None
+    unit: str | None = None
+
+
+def read_count(words: str) -> CountWords | None:
+    """The count in words from which the row's label and the size have been taken out."""
+    pair = _PAIR.search(words)
+    if pair is not None:
+        return CountWords(int(pair[1]), None, int(pair[3]), pair["unit"])
+    due = _DUE_FIRST.search(words)
+    rest = words if due is None else f"{words[: due.start()]} , {words[due.end() :]}"
+    printed = int(due[1]) if due is not None else None
+    off = _OFF.search(rest)
+    got = _GOT_FIRST.search(rest)
+    if got is not None and not (off is not None and off.start() <= got.start(1) < off.end()):
+        return CountWords(int(got[1]), None, printed, got["unit"])
+    if off is not None:
+        number_ = _SMALL.get(off["n"].lower()) or int(off["n"])
+        less = off["way"].lower() in ("short", "few", "fewer", "less", "missing", "under", "too few")
+        return CountWords(None, -number_ if less else number_, printed)
+    found = [one for one in _BARE.finditer(rest)]
+    if len(found) == 1 and (found[0]["unit"] or due is not None or rest.strip(" .:,;-–—()[]") == found[0][0].strip()):
+        return CountWords(int(found[0][1]), None, printed, found[0]["unit"])
+    if len(found) > 1 and found[0]["unit"] and not any(one["unit"] for one in found[1:]):
+        return CountWords(int(found[0][1]), None, printed, found[0]["unit"])
+    return None
+
+
+# gauge ----------------------------------------------------------------------------------------------------------
+
+_FIGURE = r"(\d+(?:[.,]\d+)?(?:\s?[½¼¾])?|[½¼¾])"
+_GAUGE_WORD = regex.compile(r"(?i)\b(?:gauge|tension|swatch(?:ed)?)\b")
+_STS = regex.compile(rf"(?i){_FIGURE}\s*(?:sts?|stitch(?:es)?|h?dc|sc|htr|d?tr)\b(?!\s*rows?)")
+_ROWS = regex.compile(rf"(?i){_FIGURE}\s*(?:rows?|rnds?|rounds?)\b")
+_OVER = regex.compile(
+    rf"(?i)(?:to|in|over|per|=|x|×|is|measures?|across)\s*(?:the\s+)?{_FIGURE}\s*(cm|in(?:ch(?:es)?)?|ins|[\"”])"
+)
+_MM = regex.compile(r"(?i)(\d{1,2}(?:[.,]\d{1,2})?)\s*-?mm\b")
+_US_HOOK = regex.compile(
+    r"(?i)\b(?:US\s*)?([B-Z])(?:\s?[-/]\s?(\d{1,2}(?:½|\.5)?))?\b(?=\s*hook)|\bhook\s*:?\s*(?:US\s*)?([B-Z])(?:\s?[-/]\s?(\d{1,2}(?:½|\.5)?))?\b"
+)
+
+
+def read_gauge(words: str) -> tuple[float | None, float | None, float] | None:
+    """Stitches, rows, and over how many cm: "17 sts and 12 rows to 10 cm"."""
+    stitches, rows, over = _STS.search(words), _ROWS.search(words), _OVER.search(words)
+    if stitches is None and rows is None or _GAUGE_WORD.search(words) is None and (stitches is None or over is None):
+        return None
+    cm = 10.0
+    if over is not None:
+        value = number(over[1]) or 0
+        cm = value if over[2].lower() == "cm" else value * CM_IN_AN_INCH
+        cm = 10.0 if abs(cm - 10.16) < 0.01 else cm  # "4 in [10 cm]" is one and the same square in the trade
+    return number(stitches[1]) if stitches else None, number(rows[1]) if rows else None, cm or 10.0
+
+
+def about_gauge(words: str) -> bool:
+    """Whether a line speaks of the gauge."""
+    return _GAUGE_WORD.search(words) is not None
+
+
+def read_hook(words: str, hooks: list[HookSize]) -> float | None:
+    """A hook's millimetres: "4.5 mm", "4,5mm", "H-8 hook"."""
+    found = _MM.search(words)
+    if found is not None:
+        return float(found[1].replace(",", "."))
+    found = _US_HOOK.search(words)
+    if found is None:
+        return None
+    letter, figure = found[1] or found[3], found[2] or found[4]
+    for hook in hooks:
+        if letter.upper() in hook.letters and (figure is None or hook.number == figure.replace(".5", "½")):
+            return hook.mm
+    return None
+
+
+# yarn -----------------------------------------------------------------------------------------------------------
+
+_AMOUNT = regex.compile(
+    rf"(?i){_FIGURE}\s*(?P<unit>g|gr|gms?|grams?|grammes?|m|met(?:re|er)s?|yds?|yards?|balls?|skeins?|hanks?|oz|ounces?)\b(?!\s*hook)"
+)
+_YARN_WORD = regex.compile(
+    r"(?i)\b(?:yarn|yardage|met(?:er|re)age|used|wool|cotton|went\s+through|grams?|yards?|balls?|skeins?)\b"
+)
+_TO_M = {"m": 1.0, "y": 0.9144}
+
+
+def read_yarn(words: str, unit: str | None = None) -> tuple[float, str] | None:
+    """An amount of yarn in g, m or balls; `unit` where the heading says it: a bare "210" is then so many of those."""
+    found = _AMOUNT.search(words)
+    if found is not None and (unit is not None or _YARN_WORD.search(words)):
+        return _in_one_unit(number(found[1]) or 0.0, found["unit"])
+    bare = regex.fullmatch(rf"\s*(?:about|approx\.?|ca\.?|~)?\s*{_FIGURE}\s*", words)
+    return _in_one_unit(number(bare[1]) or 0.0, unit) if bare is not None and unit else None
+
+
+def _in_one_unit(value: float, unit: str) -> tuple[float, str]:
+    unit = unit.lower()
+    if unit.startswith("g"):
+        return value, "g"
+    if unit.startswith("o"):
+        return value * 28.349523125, "g"
+    if unit.startswith(("b", "s", "h")):
+        return value, "ball"
+    return value * _TO_M[unit[0]], "m"
+
+
+# measures -------------------------------------------------------------------------------------------------------
+
+_LENGTH = regex.compile(rf"(?i){_FIGURE}(?:\s*(?:x|×|by)\s*{_FIGURE})?\s*(cm|in(?:ch(?:es)?)?|ins|[\"”])(?!\w)")
+_GLUE = regex.compile(
+    r"(?i)(?:\b(?:is|was|are|were|came|comes|out|at|to|measures?|measured|measuring|about|approx|my|mine|the|it|finished|measurements?|final|after|before|of|i|got)\b|[:=.,–—()\[\]-])+"
+)
+
+
+def read_measures(words: str, unit: str | None = None) -> list[tuple[str, float]]:
+    """Measures in cm with the words that say of what: "Chest 92 cm, length 20 in" are two."""
+    found, start = [], 0
+    for one in _LENGTH.finditer(words):
+        what = " ".join(_GLUE.sub(" ", words[start : one.start()]).split()).lower()
+        factor = 1.0 if one[3].lower() == "cm" else CM_IN_AN_INCH
+        found.append((what, (number(one[1]) or 0.0) * factor))
+        if one[2]:
+            found.append((f"{what} other side".strip(), (number(one[2]) or 0.0) * factor))
+        start = one.end()
+    if not found and unit and (bare := regex.fullmatch(rf"\s*{_FIGURE}\s*", words)):
+        return [("", (number(bare[1]) or 0.0) * (1.0 if unit.startswith("c") else CM_IN_AN_INCH))]
+    return found

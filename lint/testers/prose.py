@@ -1,0 +1,183 @@
+"""Lines of a tester's mail or notes, read one by one: whose they are, which row they speak of, and what they say.
+
+A line that gives no figure is kept as a remark, with its kind by the words in it.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+import regex
+
+from lint.rulebook import HookSize
+from lint.testers.claims import Claim, Counted, GaugeGot, Measured, Place, Remark, Who, YarnUsed
+from lint.testers.names import Names, plain
+from lint.testers.phrases import about_gauge, read_count, read_gauge, read_hook, read_measures, read_yarn
+
+_KEYED = regex.compile(r"\s*[-*•]?\s*(?P<key>[\p{L}][\p{L} /-]{0,28}?)\s*(?:[:=]|\s–\s)\s*(?P<value>.*)")
+_MAIL = regex.compile(r"\s*<[^>]*>|[\"']")
+_HEADERS = (
+    "counts for",
+    "to",
+    "cc",
+    "bcc",
+    "subject",
+    "date",
+    "sent",
+    "reply to",
+    "message id",
+    "mime version",
+    "content type",
+    "content transfer encoding",
+)
+_TALK = regex.compile(
+    r"(?i)\W*(?:(?:hi|hello|hey|dear)\b.{0,30}|thanks?(?: you)?.{0,30}|best|cheers|love|regards|kind regards|best wishes|"
+    r"(?:here (?:are|is)|these are) my (?:counts|report|numbers|results|notes).{0,20})\W*"
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Context:
+    """What lines before have said: whose report it is, the size, and the part that is spoken of."""
+
+    who: Who
+    part: str | None = None
+
+
+class ProseReader:
+    """Reads lines one by one, and keeps what holds for those after them."""
+
+    def __init__(self, names: Names, hooks: list[HookSize], who: Who) -> None:
+        self.names = names
+        self.hooks = hooks
+        self.context = Context(who)
+
+    def line(self, words: str, place: Place) -> Iterator[Claim]:
+        """What one line says; nothing for an empty line, a greeting, or one that only names a tester, a size or a part."""
+        words = words.strip()
+        if not plain(words) or _TALK.fullmatch(words) or self._keyed(words) or self._heading(words):
+            return
+        quoted = words
+        who, words = self._with_size(words)
+        if about_gauge(words) and (gauge := read_gauge(words)):
+            yield GaugeGot(who, place, *gauge, read_hook(words, self.hooks), quoted)
+            return
+        label = self.names.row_pattern.search(words)
+        if label is not None and (row := self.names.row_of(label)) is not None and (row.numbers or row.foundation):
+            yield self._of_row(who, words, label, place, quoted)
+            return
+        if (gauge := read_gauge(words)) is not None:
+            yield GaugeGot(who, place, *gauge, read_hook(words, self.hooks), quoted)
+        elif (yarn := read_yarn(words)) is not None:
+            yield YarnUsed(who, place, *yarn, quoted)
+        elif (hook := read_hook(words, self.hooks)) is not None and "hook" in words.lower():
+            yield GaugeGot(who, place, hook_mm=hook, quoted=quoted)
+        elif self.kind(words) == "note" and (measures := read_measures(words)):
+            yield from (Measured(who, place, what, cm, quoted) for what, cm in measures)
+        else:
+            yield Remark(who, place, self.kind(words), quoted, self.context.part, about=_quote(words))
+
+    def kind(self, words: str) -> str:
+        """The kind of a remark by the words in it: typo, unclear, suggestion, error, else note."""
+        text = f" {plain(words)} "
+        for kind, phrases in self.names.words.kinds.items():
+            if any(f" {plain(phrase)} " in text for phrase in phrases):
+                return kind
+        return "note"
+
+    def is_as_printed(self, words: str) -> bool:
+        """Whether words only say that a count is right: "ok", "all match", "✓"."""
+        text = plain(words)
+        return (
+            text in self._fine
+            or any(f" {word} " in f" {text} " for word in self._fine if len(word) > 4)
+            and (not regex.search(r"\d|n['’]t\b|\b(?:not|never|except|but|wrong)\b", words.lower()))
+        )
+
+    @property
+    def _fine(self) -> list[str]:
+        return [plain(word) for word in self.names.words.as_printed]
+
+    # what holds for the lines after it ---------------------------------------------------------------------------
+
+    def _keyed(self, words: str) -> bool:
+        """ "Size: M", "From: Mia <mia@…>", "Tester: Mia (M)": takes it over, and says whether the line was such."""
+        found = _KEYED.fullmatch(words)
+        if found is None:
+            return False
+        key, value = plain(found["key"]), found["value"].strip()
+        meaning = self.names.headings.get(key)
+        if key in _HEADERS or meaning is not None and not value:
+            return True  # a form's line that was left blank
+        if meaning == "tester" and value and len(value) <= 80:
+            name = _MAIL.sub("", value).strip() or value.strip("<> ").partition("@")[0]
+            size = regex.search(r"[(\[,]\s*(?:size\s+)?([^()\[\],]+?)\s*[)\]]?\s*$", name)
+            if size is not None and self.names.size(size[1]) is not None:
+                self.context = Context(Who(name[: size.start()].strip(), size[1]))
+            else:
+                same = self.context.who.size if key != "from" else None
+                self.context = Context(Who(name.partition("@")[0] if "@" in name else name, same))
+            return True
+        if meaning == "size" and value and len(value) <= 40:
+            self.context = replace(self.context, who=replace(self.context.who, size=value))
+            return True
+        if meaning == "part" and self.names.part(value):
+            self.context = replace(self.context, part=value)
+            return True
+        return False
+
+    def _heading(self, words: str) -> bool:
+        """A line that is nothing but a part's name."""
+        bare = words.strip(" :#*=–—-.")
+        if len(bare.split()) > 5 or regex.search(r"\d", bare) and not bare.endswith(":"):
+            return False
+        if (
+            bare
+            and (words.rstrip().endswith(":") or bare.isupper() or bare in self.names.parts)
+            and self.names.part(bare)
+        ):
+            self.context = replace(self.context, part=bare)
+            return True
+        return False
+
+    def _with_size(self, words: str) -> tuple[Who, str]:
+        """The tester with the size that a line names, and the line without it."""
+        found = self.names.in_words.search(words)
+        if found is None or self.names.size(found["size"]) is None and not found[0].lower().startswith("size"):
+            return self.context.who, words
+        rest = f"{words[: found.start()]} {words[found.end() :]}".strip(" ,;")
+        return replace(self.context.who, size=found["size"]), rest
+
+    # a row -----------------------------------------------------------------------------------------------------
+
+    def _of_row(self, who: Who, words: str, label: regex.Match, place: Place, quoted: str) -> Claim:
+        before, after = words[: label.start()], words[label.end() :]
+        part = before.strip(" ,:;–—-.*•")
+        part = part if part and self.names.part(part) else self._part_behind(after) or self.context.part
+        rest = f"{before} {after}" if before.strip(" ,:;–—-.*•") != part else after
+        kind = self.kind(words)
+        if kind in ("typo", "unclear", "suggestion") and not regex.search(r"(?i)\b(?:got|had|have|counted)\s+\d", rest):
+            return Remark(who, place, kind, quoted, part, label[0], _quote(words))
+        found = read_count(rest)
+        if found is not None:
+            return Counted(
+                who, label[0], place, found.count, found.off, False, part, found.unit, found.printed, quoted=quoted
+            )
+        if self.is_as_printed(rest):
+            return Counted(who, label[0], place, as_printed=True, part=part, quoted=quoted)
+        return Remark(who, place, kind, quoted, part, label[0], _quote(words))
+
+    def _part_behind(self, words: str) -> str | None:
+        """ "Rnd 5 of the sleeve: 38", "Rnd 5 (sleeve)"."""
+        found = regex.match(
+            r"\s*(?:of|in|on)\s+(?:the\s+)?([\p{L} ]{2,24}?)\s*(?=[:,.–—(-]|\bI\b|$)|\s*[(\[]([\p{L} ]{2,24})[)\]]",
+            words,
+        )
+        part = (found[1] or found[2]) if found else None
+        return part if part and self.names.part(part) else None
+
+
+def _quote(words: str) -> str:
+    found = regex.search(r"[“\"‘]([^”\"‘’]{2,})[”\"’]", words)
+    return found[1] if found else ""
