@@ -153,6 +153,57 @@ def testers(
     sys.exit(1 if review is not None and any(point.kind == "print-wrong" for point in review.points) else 0)
 
 
+@commands.command()
+@click.argument("old")
+@click.argument("new")
+@click.option("--testers", "reports", multiple=True, help="A tester's report, or a folder of them, on the old draft.")
+@click.option("--anonymous", is_flag=True, help="Initials instead of testers' names.")
+@click.option("--terms", type=_TERMS, default="auto", help="Stitch names: US, UK, or found from the pattern.")
+@click.option("--html", "html_path", type=click.Path(dir_okay=False), help="Write the report as one HTML file.")
+@click.option("--json", "json_path", help="Write the report as JSON; - for standard output.")
+def recheck(
+    old: str,
+    new: str,
+    reports: tuple[str, ...],
+    anonymous: bool,
+    terms: str,
+    html_path: str | None,
+    json_path: str | None,
+) -> None:
+    """Set a NEW draft of a pattern beside the OLD one: what is settled, open still, or new, and whose counts changed.
+
+    Exit status: 0 no correction in the new draft, 1 at least one, 2 something could not be done.
+    """
+    if old == "-" == new:
+        _refuse("only one of the two drafts can come from standard input")
+    drafts = _inspected(old, terms), _inspected(new, terms)
+    from lint.drafts.comparison import compare_drafts
+    from lint.reports.drafts_data import as_data
+    from lint.reports.drafts_page import as_drafts_page, one_line, show
+
+    problems: list[str] = []
+    review = None
+    if reports:
+        files, problems = _raw_files(reports)
+        review = _reviewed(drafts[0], files, anonymous, problems)
+    found = compare_drafts(*drafts, review)
+    outputs: dict[str, str | bytes] = {}
+    if html_path:
+        outputs[html_path] = as_drafts_page(found)
+    if json_path:
+        outputs[json_path] = json.dumps(as_data(found), indent=1, ensure_ascii=False) + "\n"
+    for problem in problems:
+        click.echo(problem, err=True)
+    _write_all(outputs)
+    if not outputs:
+        show(found)
+    elif "-" not in outputs:
+        click.echo(one_line(found))
+    if problems:
+        sys.exit(2)
+    sys.exit(1 if any(finding.weight.value == "correction" for finding in found.new.findings) else 0)
+
+
 def _inspected(path: str, terms: str):
     """The report on one pattern; a pattern that cannot be read is told, exit status 2."""
     from lint.inspection import inspect

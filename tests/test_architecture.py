@@ -33,6 +33,7 @@ LAYERS = [
     ["grading"],
     ["pictures"],
     ["testers"],
+    ["drafts"],
     ["reports"],
     ["cli"],
     ["__init__", "__main__"],

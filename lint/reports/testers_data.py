@@ -136,6 +136,8 @@ def _point(review: Review, point: Point) -> dict[str, Any]:
             {"size": _size(review, size), "printed": printed, "recount": made, "got": list(got)}
             for size, printed, made, got in point.figures
         ],
+        "follow": [review.report.ledger.rows[index].label for index in point.follow],
+        "causes": [{"change": cause.change, "then": cause.then} for cause in point.causes],
         "likely": _likely(point.likely),
         "readings": [
             {"words": one.words, "as_printed": one.allowed, "later_rows_that_agree": one.explains}

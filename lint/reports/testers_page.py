@@ -21,7 +21,7 @@ SIGNS = {
     Verdict.FOLLOWS: ("↓", "follows", "off since an earlier row, and judged from there"),
     Verdict.CANNOT_TELL: ("?", "cannot tell", "the reason stands with the point"),
 }
-_TITLES = {
+TITLES = {
     "print-wrong": "Print wrong",
     "words-misread": "Words read otherwise",
     "cannot-tell": "Cannot tell",
@@ -92,6 +92,7 @@ class ShownPoint:
     testers: str
     point: Point
     figures: tuple[tuple[str, str, str, str], ...]  # size, printed, recount, got
+    follow: str = ""  # rows that follow from this one
 
 
 @dataclass(frozen=True, slots=True)
@@ -170,7 +171,7 @@ def _point(review: Review, number: int, point: Point) -> ShownPoint:
     row = review.report.ledger.rows[point.index] if point.index is not None else None
     return ShownPoint(
         number,
-        _TITLES[point.kind],
+        TITLES[point.kind],
         _WEIGHTS.get(point.kind, "query"),
         f"{row.part.name}, {row.label}" if row is not None else "",
         review.report.source.line_of(row.span) if row is not None else None,
@@ -181,7 +182,12 @@ def _point(review: Review, number: int, point: Point) -> ShownPoint:
             (_sizes(review, (size,)), _figure(printed), _figure(made), ", ".join(str(one) for one in sorted(set(got))))
             for size, printed, made, got in point.figures
         ),
+        _run_of([review.report.ledger.rows[index].label for index in point.follow]),
     )
+
+
+def _run_of(labels: list[str]) -> str:
+    return "" if not labels else labels[0] if len(labels) == 1 else f"{labels[0]} to {labels[-1]}"
 
 
 def _figure(number: int | None) -> str:

@@ -50,6 +50,10 @@ def _point(one: ShownPoint) -> Iterator[str]:
     yield f"  {one.title}{where}{size}{who}"
     if one.point.says:
         yield f"    {one.point.says}"
+    if one.follow:
+        yield f"    {one.follow} {'follows' if len(one.point.follow) == 1 else 'follow'} from this."
+    for cause in one.point.causes:
+        yield f"    Could it be? {wording.question(cause)}"
     for reading in one.point.readings:
         yield f"    Could it be read so? {wording.opening(reading.words)}"
     if one.point.kind != "read-otherwise":

@@ -44,13 +44,18 @@ def header_of(cells: tuple[str, ...] | list[str], names: Names) -> tuple[Column,
     whose other columns are testers.
     """
     filled = [(at, cell) for at, cell in enumerate(cells) if cell.strip()]
-    if len(filled) < 2 or any(regex.fullmatch(r"[\d.,]+", cell.strip()) for _, cell in filled):
+    if len(filled) < 2 or filled[0][1].rstrip().endswith(":") or any(_is_value(cell, names) for _, cell in filled):
         return None
     columns = tuple(column_of(cell, at, names) for at, cell in filled)
     known = [column for column in columns if column.meaning is not None]
     if len({(column.meaning, column.row) for column in known}) >= 2 and len(known) * 2 >= len(filled):
         return columns
     return columns if columns[0].meaning == "row" else None
+
+
+def _is_value(cell: str, names: Names) -> bool:
+    """Whether a cell begins with a figure and is no row's label: it is no heading."""
+    return regex.match(r"\s*[\d½¼¾.,]", cell) is not None and names.row_pattern.match(cell.strip()) is None
 
 
 def _meaning(heading: str, names: Names) -> tuple[str | None, str | None, str | None]:

@@ -20,11 +20,17 @@ def take_in(files: list[tuple[str, bytes]], names: Names, hooks: list[HookSize])
     unmatched: list[Unmatched] = []
     for name, raw in files:
         shown = PurePath(name).name if name != "-" else "standard input"
-        reader = ProseReader(names, hooks, Who(PurePath(shown).stem))
+        reader = ProseReader(names, hooks, Who(_tester_of(PurePath(shown).stem)))
         for piece in read_file(shown, raw):
             for found in read_grid(piece, reader) if isinstance(piece, Grid) else _read_lines(piece, reader):
                 (unmatched if isinstance(found, Unmatched) else claims).append(found)
     return Intake(tuple(claims), tuple(unmatched), tuple(name for name, _ in files))
+
+
+def _tester_of(stem: str) -> str:
+    """Whose report a file is, by its name, until it says so itself: "mia-moth.eml" is Mia Moth's."""
+    words = stem.replace("_", " ").replace("-", " ").split()
+    return " ".join(word.capitalize() if word.islower() else word for word in words) or stem
 
 
 def _read_lines(text: Lines, reader: ProseReader) -> Iterator[Claim | Unmatched]:

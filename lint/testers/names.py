@@ -10,6 +10,7 @@ import regex
 from lint.testerwords import TesterFile
 
 _ORDINALS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth")
+_LONGEST_RUN = 2000
 _NUMBERS = ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
 
 
@@ -120,20 +121,20 @@ class Names:
             )
         )
         joint = r"\s*(?:-|–|—|to|through|thru|until|/|&|and|,)\s*"
+        last = rf"(?:(?:{word})s?\.?\s*\#?)?\d{{1,4}}(?:st|nd|rd|th)?(?![.,]?\d|\s*(?:sts?|stitch|sc|h?dc|tr|x|got|ch|sps?)\b)"
         return regex.compile(
-            rf"(?i)(?<![\p{{L}}\d])(?:(?P<word>{word})s?\.?\s*(?:no\.?|number)?\s*\#?\s*"
-            rf"(?P<first>\d{{1,4}}|(?:{spelled})\b)(?!\s*%|[.,]\d|\d)(?:(?P<joint>{joint})(?:(?:{word})s?\.?\s*\#?)?(?P<last>\d{{1,4}})"
-            rf"(?![.,]?\d|\s*(?:st|sc|dc|hdc|tr|x|got|ch)))?"
-            rf"|(?P<first>\d{{1,4}})(?:st|nd|rd|th)?{joint}(?P<last>\d{{1,4}})(?:st|nd|rd|th)\s+(?P<word>{word})s?\b"
+            rf"(?i)(?<![\p{{L}}\d])(?:(?P<word>{word})(?P<plural>s?)\.?\s*(?:no\.?|number)?\s*\#?\s*"
+            rf"(?P<first>\d{{1,4}}|(?:{spelled})\b)(?!\s*%|[.,]\d|\d)(?P<rest>(?:{joint}{last})*)"
+            rf"|(?P<first>\d{{1,4}})(?:st|nd|rd|th)?(?P<rest>{joint}\d{{1,4}}(?:st|nd|rd|th))\s+(?P<word>{word})s?\b"
             rf"|(?P<first>\d{{1,4}}(?:st|nd|rd|th)|(?:{spelled}))\s+(?P<word>{word})s?\b(?!\s*\d)"
-            rf"|(?P<start>{start})\b)"
+            rf"|(?P<start>{start})\b)(?:\s*[(\[](?:RS|WS)[)\]])?"
         )
 
     def row(self, said: str) -> RowName | None:
         """The row that a cell or a label names; a bare number is one of either kind.  None where it names none."""
-        found = self.row_pattern.search(said)
-        if found is not None:
-            return self.row_of(found)
+        found = self.labels_in(said)
+        if found:
+            return self.row_of(found[0])
         key = plain(said)
         bare = regex.fullmatch(r"(\d{1,4})(?:\s*(?:-|–|—|to)\s*(\d{1,4}))?\.?", said.strip())
         if bare:
@@ -144,22 +145,38 @@ class Names:
         return RowName((number,)) if number is not None else None
 
     def row_of(self, found: regex.Match) -> RowName | None:
-        """The row of a match of `row_pattern`."""
+        """The row or rows of a match of `row_pattern`: "Rows 3, 4 and 6-8" are five."""
         if found["start"]:
             return RowName(foundation=True)
         first = _ordinal(found["first"].casefold())
         kind = self._row_words.get(found["word"].casefold())
         if first is None:
             return None
-        last = int(found["last"]) if found["last"] else first
-        joint = (found["joint"] or "").strip() if found["joint"] else ""
-        if joint in ("/", "&", "and", ","):
-            return RowName((first, last), kind)
-        return _run(first, last, kind)
+        numbers = [first]
+        for joint, number in regex.findall(r"(-|–|—|to|through|thru|until|/|&|and|,)[^\d]*(\d+)", found["rest"] or ""):
+            run = joint not in ("/", "&", "and", ",") and numbers[-1] < int(number) <= numbers[-1] + _LONGEST_RUN
+            numbers += range(numbers[-1] + 1, int(number) + 1) if run else [int(number)]
+        return RowName(tuple(numbers), kind)
+
+    def labels_in(self, words: str) -> list[regex.Match]:
+        """Every row's label in a sentence.
+
+        "Row 8 - 49" and "Row 8, 49" are a row and its count: only a plural, or a dash without blanks, makes a run.
+        """
+        found = []
+        at = 0
+        while (one := self.row_pattern.search(words, at)) is not None:
+            rest = one["rest"] or ""
+            plural = (one["word"] or "").lower().endswith("s") or one["plural"]
+            if rest and not plural and regex.match(r"\s+[-–—]|\s*[-–—]\s+|\s*,", rest):
+                one = self.row_pattern.search(words, one.start(), one.start("rest"))
+            found.append(one)
+            at = one.end()
+        return found
 
 
-def _run(first: int, last: int, kind: str | None) -> RowName | None:
-    if last < first or last - first > 2000:
+def _run(first: int, last: int, kind: str | None) -> RowName:
+    if last < first or last - first > _LONGEST_RUN:
         return RowName((first,), kind)
     return RowName(tuple(range(first, last + 1)), kind)
 

@@ -17,7 +17,7 @@ _UNIT = r"(?:\s*(?P<unit>(?:ch[-\s]?\d+\s*)?(?:sps?|spaces?)\b|sts?\b|stitch(?:e
 _GOT = (
     r"got|get|had|have|has|counted|count(?:\s+(?:is|was))?|made|ended(?:\s+up)?(?:\s+(?:with|at|on))?|end\s+up\s+with|"
     r"came(?:\s+(?:out|up))?\s+(?:at|with|to)|comes?(?:\s+(?:out|up))?\s+(?:at|with|to)|there\s+(?:are|were)|left\s+with|"
-    r"finished\s+with|only|total(?:\s+(?:is|of|was))?|is|was|=|:|–|—|-|→|with|gives?(?:\s+me)?|makes?"
+    r"finished\s+with|only|total(?:\s+(?:is|of|was))?|is|was|with|gives?(?:\s+me)?|makes?"
 )
 _DUE = (
     r"should(?:\s+(?:be|have(?:\s+been)?|say|read))?|says?|said|supposed\s+to\s+(?:be|have)|printed|expected|"
@@ -34,7 +34,11 @@ _OFF = regex.compile(
 _SMALL = {"a": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6}
 _PAIR = regex.compile(rf"(?i)(?<![\w.]){_N}{_UNIT},?{_LIT}(?:{_INSTEAD}){_LIT}{_N}")
 _DUE_FIRST = regex.compile(rf"(?i)\b(?:{_DUE}){_LIT}[:=]?\s*(?<![\w.]){_N}")
-_GOT_FIRST = regex.compile(rf"(?i)(?:\b|(?<=\s)|^)(?:{_GOT}){_LIT}(?<![\w.]){_N}{_UNIT}")
+_SIGN = r"(?:(?<=\s)|^)[–—-]|[=:→]"
+_GOT_FIRST = regex.compile(rf"(?i)(?:\b(?:{_GOT})|{_SIGN}){_LIT}(?<![\w.]){_N}{_UNIT}")
+_DUE_BEHIND = regex.compile(
+    rf"(?i)(?<![\w.]){_N}{_UNIT}\s*(?:(?:is|are|was|were)\s+)?(?:expected|printed|stated|due|in\s+the\s+pattern)\b"
+)
 _BARE = regex.compile(rf"(?i)(?<![\w.#-]){_N}{_UNIT}")
 
 
@@ -46,30 +50,41 @@ class CountWords:
     off: int | None = None
     printed: int | None = None
     unit: str | None = None
+    more: tuple[tuple[int, str], ...] = ()  # further figures, each with its unit: "30 dc, 28 ch-1 sps"
 
 
 def read_count(words: str) -> CountWords | None:
-    """The count in words from which the row's label and the size have been taken out."""
+    """The count in words from which the row's label, the size and quoted passages have been taken out."""
     pair = _PAIR.search(words)
     if pair is not None:
         return CountWords(int(pair[1]), None, int(pair[3]), pair["unit"])
-    due = _DUE_FIRST.search(words)
+    due = _DUE_BEHIND.search(words) or _DUE_FIRST.search(words)
     rest = words if due is None else f"{words[: due.start()]} , {words[due.end() :]}"
     printed = int(due[1]) if due is not None else None
-    off = _OFF.search(rest)
-    got = _GOT_FIRST.search(rest)
+    off, got = _OFF.search(rest), _GOT_FIRST.search(rest)
     if got is not None and not (off is not None and off.start() <= got.start(1) < off.end()):
-        return CountWords(int(got[1]), None, printed, got["unit"])
+        return CountWords(int(got[1]), None, printed, got["unit"], _more(rest, got))
     if off is not None:
         number_ = _SMALL.get(off["n"].lower()) or int(off["n"])
         less = off["way"].lower() in ("short", "few", "fewer", "less", "missing", "under", "too few")
         return CountWords(None, -number_ if less else number_, printed)
-    found = [one for one in _BARE.finditer(rest)]
-    if len(found) == 1 and (found[0]["unit"] or due is not None or rest.strip(" .:,;-–—()[]") == found[0][0].strip()):
-        return CountWords(int(found[0][1]), None, printed, found[0]["unit"])
-    if len(found) > 1 and found[0]["unit"] and not any(one["unit"] for one in found[1:]):
-        return CountWords(int(found[0][1]), None, printed, found[0]["unit"])
+    found = list(_BARE.finditer(rest))
+    if not found:
+        return None
+    first, alone = found[0], rest.strip(" .:,;-–—()[]") == found[0][0].strip()
+    if len(found) == 1 and (first["unit"] or due is not None or alone):
+        return CountWords(int(first[1]), None, printed, first["unit"])
+    if len(found) > 1 and all(one["unit"] for one in found):
+        return CountWords(int(first[1]), None, printed, first["unit"], _more(rest, first))
     return None
+
+
+def _more(words: str, first: regex.Match) -> tuple[tuple[int, str], ...]:
+    """Figures behind the first, where that and all of them have units."""
+    behind = list(_BARE.finditer(words, first.end()))
+    if not first["unit"] or not all(one["unit"] for one in behind):
+        return ()
+    return tuple((int(one[1]), one["unit"]) for one in behind)
 
 
 # gauge ----------------------------------------------------------------------------------------------------------
@@ -83,7 +98,7 @@ _OVER = regex.compile(
 )
 _MM = regex.compile(r"(?i)(\d{1,2}(?:[.,]\d{1,2})?)\s*-?mm\b")
 _US_HOOK = regex.compile(
-    r"(?i)\b(?:US\s*)?([B-Z])(?:\s?[-/]\s?(\d{1,2}(?:½|\.5)?))?\b(?=\s*hook)|\bhook\s*:?\s*(?:US\s*)?([B-Z])(?:\s?[-/]\s?(\d{1,2}(?:½|\.5)?))?\b"
+    r"(?i)\b(?:US\s*)?([B-Z])(?:\s?[-/]\s?(\d{1,2}(?:½|\.5)?))?\b(?=\s*hook)|\bhook(?:\s+(?:used|size|was|is))*\s*[:=]?\s*(?:US\s*)?([B-Z])(?:\s?[-/]\s?(\d{1,2}(?:½|\.5)?))?\b"
 )
 
 
@@ -131,13 +146,17 @@ _YARN_WORD = regex.compile(
 _TO_M = {"m": 1.0, "y": 0.9144}
 
 
-def read_yarn(words: str, unit: str | None = None) -> tuple[float, str] | None:
-    """An amount of yarn in g, m or balls; `unit` where the heading says it: a bare "210" is then so many of those."""
-    found = _AMOUNT.search(words)
-    if found is not None and (unit is not None or _YARN_WORD.search(words)):
-        return _in_one_unit(number(found[1]) or 0.0, found["unit"])
+def read_yarn(words: str, unit: str | None = None) -> list[tuple[float, str]]:
+    """Amounts of yarn in g, m or balls, one of each; `unit` where the heading says it: a bare "210" is so many of those."""
+    found: dict[str, float] = {}
+    if unit is not None or _YARN_WORD.search(words):
+        for one in _AMOUNT.finditer(words):
+            amount, sort = _in_one_unit(number(one[1]) or 0.0, one["unit"])
+            found.setdefault(sort, amount)
     bare = regex.fullmatch(rf"\s*(?:about|approx\.?|ca\.?|~)?\s*{_FIGURE}\s*", words)
-    return _in_one_unit(number(bare[1]) or 0.0, unit) if bare is not None and unit else None
+    if not found and bare is not None and unit:
+        return [_in_one_unit(number(bare[1]) or 0.0, unit)]
+    return [(amount, sort) for sort, amount in found.items()]
 
 
 def _in_one_unit(value: float, unit: str) -> tuple[float, str]:
@@ -155,20 +174,26 @@ def _in_one_unit(value: float, unit: str) -> tuple[float, str]:
 
 _LENGTH = regex.compile(rf"(?i){_FIGURE}(?:\s*(?:x|×|by)\s*{_FIGURE})?\s*(cm|in(?:ch(?:es)?)?|ins|[\"”])(?!\w)")
 _GLUE = regex.compile(
-    r"(?i)(?:\b(?:is|was|are|were|came|comes|out|at|to|measures?|measured|measuring|about|approx|my|mine|the|it|finished|measurements?|final|after|before|of|i|got)\b|[:=.,–—()\[\]-])+"
+    r"(?i)(?:\b(?:is|was|are|were|came|comes|out|at|to|measures?|measured|measuring|about|approx|my|mine|the|it|finished|measurements?|final|after|before|of|i|got)\b|[:;=.,–—()\[\]-])+"
 )
 
 
 def read_measures(words: str, unit: str | None = None) -> list[tuple[str, float]]:
     """Measures in cm with the words that say of what: "Chest 92 cm, length 20 in" are two."""
-    found, start = [], 0
-    for one in _LENGTH.finditer(words):
-        what = " ".join(_GLUE.sub(" ", words[start : one.start()]).split()).lower()
+    lengths, found = list(_LENGTH.finditer(words)), []
+    behind = bool(lengths) and not _what(words[: lengths[0].start()])  # "36 in along the top, 24 in deep"
+    for at, one in enumerate(lengths):
+        before = lengths[at - 1].end() if at else 0
+        after = lengths[at + 1].start() if at + 1 < len(lengths) else len(words)
+        what = _what(words[one.end() : after] if behind else words[before : one.start()])
         factor = 1.0 if one[3].lower() == "cm" else CM_IN_AN_INCH
         found.append((what, (number(one[1]) or 0.0) * factor))
         if one[2]:
             found.append((f"{what} other side".strip(), (number(one[2]) or 0.0) * factor))
-        start = one.end()
     if not found and unit and (bare := regex.fullmatch(rf"\s*{_FIGURE}\s*", words)):
         return [("", (number(bare[1]) or 0.0) * (1.0 if unit.startswith("c") else CM_IN_AN_INCH))]
     return found
+
+
+def _what(words: str) -> str:
+    return " ".join(_GLUE.sub(" ", words).split()).lower()

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
+from lint.finding import Finding, Likely, Weight
 from lint.inspection import Report
 from lint.testers.claims import Remark
 from lint.testers.names import Names
@@ -49,6 +50,8 @@ class Point:
     likely: tuple[Suggestion, ...] = ()
     readings: tuple[Reading, ...] = ()
     remarks: tuple[Remark, ...] = field(default_factory=tuple)
+    causes: tuple[Likely, ...] = ()  # what the editor's reading gives as likely causes
+    follow: tuple[int, ...] = ()  # rows that follow from this one
 
     @property
     def open(self) -> bool:
@@ -73,7 +76,7 @@ def points_of(
 ) -> Iterator[Point]:
     """Every point, by kind, and within a kind in the order of the pattern."""
     found = [
-        *_of_counts(judged),
+        *_with_causes(report, list(_of_counts(judged))),
         *_of_remarks(placement),
         *_of_drafts(placement),
         *_of_yarn(together),
@@ -105,6 +108,42 @@ def _of_counts(judged: tuple[Judged, ...]) -> Iterator[Point]:
         testers = tuple(dict.fromkeys(one.tester for one in ones))
         sizes = tuple(size for size, *_ in figures)
         yield Point(kind, _sentence(best.why), testers, index, sizes, tuple(figures), best.likely, best.readings)
+
+
+def _with_causes(report: Report, points: list[Point]) -> Iterator[Point]:
+    """Points with the likely causes that the editor's reading gives; prints that are wrong through an earlier row go with it."""
+    found = count_findings(report)
+    heads: list[Point] = []
+    for point in sorted((p for p in points if p.kind == "print-wrong"), key=lambda p: p.index):
+        if point.index not in found and heads and _is_of_one_piece(report, heads[-1], point):
+            heads[-1] = replace(heads[-1], follow=(*heads[-1].follow, point.index))
+        else:
+            heads.append(point)
+    for point in (*heads, *(p for p in points if p.kind != "print-wrong")):
+        finding = found.get(point.index) if point.kind in ("print-wrong", "words-misread") else None
+        yield replace(point, causes=finding.likely) if finding is not None and not point.readings else point
+
+
+def count_findings(report: Report) -> dict[int, Finding]:
+    """By place in the ledger, the editor's finding on the count of a row; rows that follow from another have none."""
+    found: dict[int, Finding] = {}
+    for finding in report.findings:
+        if finding.row is None or finding.weight is Weight.STYLE or report.book.rule(finding.rule).area != "counts":
+            continue
+        for index, row in enumerate(report.ledger.rows):
+            span = row.row.span
+            if (
+                row.label == finding.row
+                and row.part.name == finding.part
+                and span.start <= finding.span.start < span.end
+            ):
+                found.setdefault(index, finding)
+    return found
+
+
+def _is_of_one_piece(report: Report, head: Point, point: Point) -> bool:
+    rows = report.ledger.rows
+    return rows[head.index].part is rows[point.index].part
 
 
 def _of_remarks(placement: Placement) -> Iterator[Point]:

@@ -31,6 +31,9 @@ _HEADERS = (
     "content type",
     "content transfer encoding",
 )
+_FILLERS = regex.compile(r"\b(?:is|are|was|were|all|also|both|still|too|for me|everything|counts?|sts|again)\b")
+_QUOTED = regex.compile(r"[“\"‘][^”\"‘’]{2,}[”\"’]")
+_SAYS_GOT = regex.compile(r"(?i)\b(?:got|get|had|have|counted|came|ended|made)\b[^.]{0,20}\d")
 _TALK = regex.compile(
     r"(?i)\W*(?:(?:hi|hello|hey|dear)\b.{0,30}|thanks?(?: you)?.{0,30}|best|cheers|love|regards|kind regards|best wishes|"
     r"(?:here (?:are|is)|these are) my (?:counts|report|numbers|results|notes).{0,20})\W*"
@@ -63,14 +66,14 @@ class ProseReader:
         if about_gauge(words) and (gauge := read_gauge(words)):
             yield GaugeGot(who, place, *gauge, read_hook(words, self.hooks), quoted)
             return
-        label = self.names.row_pattern.search(words)
-        if label is not None and (row := self.names.row_of(label)) is not None and (row.numbers or row.foundation):
-            yield self._of_row(who, words, label, place, quoted)
+        labels = self.names.labels_in(words)
+        if labels:
+            yield from self._of_rows(who, words, labels, place, quoted)
             return
         if (gauge := read_gauge(words)) is not None:
             yield GaugeGot(who, place, *gauge, read_hook(words, self.hooks), quoted)
-        elif (yarn := read_yarn(words)) is not None:
-            yield YarnUsed(who, place, *yarn, quoted)
+        elif yarn := read_yarn(words):
+            yield from (YarnUsed(who, place, amount, unit, quoted) for amount, unit in yarn)
         elif (hook := read_hook(words, self.hooks)) is not None and "hook" in words.lower():
             yield GaugeGot(who, place, hook_mm=hook, quoted=quoted)
         elif self.kind(words) == "note" and (measures := read_measures(words)):
@@ -84,16 +87,15 @@ class ProseReader:
         for kind, phrases in self.names.words.kinds.items():
             if any(f" {plain(phrase)} " in text for phrase in phrases):
                 return kind
-        return "note"
+        return "unclear" if words.rstrip(' "”)').endswith("?") else "note"
 
     def is_as_printed(self, words: str) -> bool:
         """Whether words only say that a count is right: "ok", "all match", "✓"."""
-        text = plain(words)
-        return (
-            text in self._fine
-            or any(f" {word} " in f" {text} " for word in self._fine if len(word) > 4)
-            and (not regex.search(r"\d|n['’]t\b|\b(?:not|never|except|but|wrong)\b", words.lower()))
-        )
+        text = _FILLERS.sub(" ", f" {plain(words)} ").strip()
+        text = " ".join(text.split())
+        if regex.search(r"\d|n['’]t\b|\b(?:not|never|but|wrong)\b", words.lower()):
+            return False
+        return text in self._fine or any(f" {word} " in f" {text} " for word in self._fine if len(word) > 4)
 
     @property
     def _fine(self) -> list[str]:
@@ -149,24 +151,58 @@ class ProseReader:
         rest = f"{words[: found.start()]} {words[found.end() :]}".strip(" ,;")
         return replace(self.context.who, size=found["size"]), rest
 
-    # a row -----------------------------------------------------------------------------------------------------
+    # rows ----------------------------------------------------------------------------------------------------
 
-    def _of_row(self, who: Who, words: str, label: regex.Match, place: Place, quoted: str) -> Claim:
-        before, after = words[: label.start()], words[label.end() :]
-        part = before.strip(" ,:;–—-.*•")
-        part = part if part and self.names.part(part) else self._part_behind(after) or self.context.part
-        rest = f"{before} {after}" if before.strip(" ,:;–—-.*•") != part else after
+    def _of_rows(self, who: Who, words: str, labels: list[regex.Match], place: Place, quoted: str) -> Iterator[Claim]:
+        """What a line says of one row or of several: "Rows 3-8 fine except Row 5, where I had 31"."""
         kind = self.kind(words)
-        if kind in ("typo", "unclear", "suggestion") and not regex.search(r"(?i)\b(?:got|had|have|counted)\s+\d", rest):
-            return Remark(who, place, kind, quoted, part, label[0], _quote(words))
+        bare = _QUOTED.sub(" ", words)
+        counts = len(labels) == 1 or bool(regex.search(r"(?i)\d", self.names.row_pattern.sub(" ", bare)))
+        if kind in ("typo", "unclear", "suggestion") and not _SAYS_GOT.search(bare) or not counts and kind != "note":
+            part = self._part_before(words[: labels[0].start()]) or self.context.part
+            yield Remark(who, place, kind, quoted, part, labels[0][0], _quote(words))
+            return
+        if len(labels) == 1:
+            yield from self._of_row(who, words, labels[0], labels[0][0], place, quoted)
+            return
+        stops = [*(label.start() for label in labels[1:]), len(words)]
+        for at, (label, stop) in enumerate(zip(labels, stops, strict=True)):
+            start = label.start() if at else 0
+            piece = words[start:stop]
+            name = label[0]
+            excepted = regex.search(r"(?i)\b(?:except|apart from|but(?: not)?|save|other than)\b[^.;]*$", piece)
+            if excepted is not None:
+                row, other = self.names.row_of(label), self.names.row_of(labels[at + 1])
+                kept = [n for n in row.numbers if n not in other.numbers]
+                name = f"{label['word'].rstrip('s')}s {', '.join(map(str, kept))}" if kept else name
+                piece = piece[: excepted.start()]
+            inner = self.names.labels_in(piece)
+            if inner:
+                yield from self._of_row(who, piece, inner[0], name, place, quoted)
+
+    def _of_row(
+        self, who: Who, words: str, label: regex.Match, name: str, place: Place, quoted: str
+    ) -> Iterator[Claim]:
+        before, after = words[: label.start()], words[label.end() :]
+        part = self._part_before(before)
+        own = before if part is None else ""
+        part = part or self._part_behind(after) or self.context.part
+        own = regex.sub(r"(?i)\s*\b(?:in|on|at|for|of|after|by)(?:\s+the)?\s*$", "", own)
+        rest = _QUOTED.sub(" ", f"{own} {after}").replace("->", "→")
         found = read_count(rest)
         if found is not None:
-            return Counted(
-                who, label[0], place, found.count, found.off, False, part, found.unit, found.printed, quoted=quoted
-            )
-        if self.is_as_printed(rest):
-            return Counted(who, label[0], place, as_printed=True, part=part, quoted=quoted)
-        return Remark(who, place, kind, quoted, part, label[0], _quote(words))
+            base = Counted(who, name, place, part=part, quoted=quoted)
+            yield replace(base, count=found.count, off=found.off, unit=found.unit, printed=found.printed)
+            yield from (replace(base, count=count, unit=unit) for count, unit in found.more)
+        elif self.is_as_printed(rest):
+            yield Counted(who, name, place, as_printed=True, part=part, quoted=quoted)
+        else:
+            yield Remark(who, place, self.kind(words), quoted, part, name, _quote(words))
+
+    def _part_before(self, words: str) -> str | None:
+        """ "Sleeve, Rnd 5"."""
+        part = words.strip(" ,:;–—-.*•")
+        return part if part and self.names.part(part) else None
 
     def _part_behind(self, words: str) -> str | None:
         """ "Rnd 5 of the sleeve: 38", "Rnd 5 (sleeve)"."""

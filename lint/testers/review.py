@@ -15,7 +15,7 @@ from lint.testers.intake import take_in
 from lint.testers.names import Names
 from lint.testers.paths import paths_of
 from lint.testers.placing import Placed, Placement, place
-from lint.testers.points import Point, points_of
+from lint.testers.points import Point, count_findings, points_of
 from lint.testers.readings import ReadingSearch
 from lint.testers.signatures import Suggestion, quiet_suggestions
 from lint.testers.stated import Figures, figures_of
@@ -66,11 +66,15 @@ def review(report: Report, files: list[tuple[str, bytes]], hide_names: bool = Fa
 
 def review_claims(report: Report, names: Names, intake: Intake) -> Review:
     """Judge what was taken in."""
-    placement = place(report, names, intake)
+    return review_placed(report, names, intake, place(report, names, intake))
+
+
+def review_placed(report: Report, names: Names, intake: Intake, placement: Placement) -> Review:
+    """Judge counts that stand on their rows already."""
     courses, words = _courses(report, placement), report.book.testers
     figures = figures_of(report)
     together = put_together(report, names, intake, placement, figures)
-    judged = tuple(judge(courses, words, ReadingSearch(report)))
+    judged = tuple(judge(courses, words, ReadingSearch(report), frozenset(count_findings(report))))
     facts = facts_of(intake, together, words)
     off = {course.tester for course in courses if course.departures}
     quiet = [

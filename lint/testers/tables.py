@@ -164,12 +164,14 @@ def _line_claims(line: _Line, people: dict[int, Who]) -> Iterator[Claim | Unmatc
     counts = [*_counts(line, who, row, part), *_by_row(line, who, part)]
     for at, person in people.items():
         if row and line.cells.get(at):
-            counts.append(_counted(line, line.cells[at], at, person, row, part))
+            counts.extend(_counted(line, line.cells[at], at, person, row, part))
     yield from counts
     yield from _gauge(line, who)
     for column, value in line.of("yarn"):
-        used = read_yarn(value, column.unit or "g" if "gram" in column.heading.lower() else column.unit)
-        yield YarnUsed(who, line.place(column.at), *used, value) if used else _unread(line, column, value, "an amount")
+        used = read_yarn(value, column.unit)
+        yield from (YarnUsed(who, line.place(column.at), amount, unit, value) for amount, unit in used)
+        if not used and value.casefold() not in _NOTHING:
+            yield _unread(line, column, value, "an amount")
     for column, value in line.of("measure"):
         yield from _measures(line, who, column, value)
     yield from _remark(line, who, row, part, counts)
@@ -187,7 +189,7 @@ def _counts(line: _Line, who: Who, row: str | None, part: str | None) -> list[Cl
         if row is None:
             found.append(Unmatched(line.place(column.at), f"the count “{value}”", "its line names no row"))
             continue
-        found.append(_counted(line, value, column.at, who, row, part, due))
+        found.extend(_counted(line, value, column.at, who, row, part, due))
     for column, value in () if found or row is None else line.of("off"):
         number = regex.fullmatch(r"[+]?\s*([-−]?\s*\d{1,4})", value)
         if number is None:
@@ -202,24 +204,29 @@ def _counts(line: _Line, who: Who, row: str | None, part: str | None) -> list[Cl
 
 def _by_row(line: _Line, who: Who, part: str | None) -> Iterator[Claim | Unmatched]:
     for column, value in line.of("row count"):
-        yield _counted(line, value, column.at, who, column.row or "", column.part or part)
+        yield from _counted(line, value, column.at, who, column.row or "", column.part or part)
 
 
 def _counted(
     line: _Line, value: str, at: int, who: Who, row: str, part: str | None, due: int | None = None
-) -> Claim | Unmatched:
-    place, note, unit = line.place(at), line.one("note"), line.one("unit") or None
-    if regex.fullmatch(r"\d{1,4}", value):
-        return Counted(who, row, place, int(value), part=part, unit=unit, printed=due, note=note, quoted=value)
-    found = read_count(value)
-    if found is not None:
+) -> Iterator[Claim | Unmatched]:
+    place = line.place(at)
+    base = Counted(
+        who, row, place, part=part, unit=line.one("unit") or None, printed=due, note=line.one("note"), quoted=value
+    )
+    found = read_count(value) if not regex.fullmatch(r"\d{1,4}", value) else None
+    if found is None and value.isdigit() and len(value) <= 4:
+        yield replace(base, count=int(value))
+    elif found is not None:
         printed = found.printed if found.printed is not None else due
-        return Counted(who, row, place, found.count, found.off, False, part, found.unit or unit, printed, note, value)
-    if line.table.reader.is_as_printed(value):
-        return Counted(who, row, place, as_printed=True, part=part, unit=unit, note=note, quoted=value)
-    if plain(value) and not regex.search(r"\d", value):  # words where a count was asked for: a remark on the row
-        return _placed_remark(line, who, line.table.reader.kind(value), value, at, row, part)
-    return Unmatched(place, f"“{value}”", "it is no count")
+        yield replace(base, count=found.count, off=found.off, unit=found.unit or base.unit, printed=printed)
+        yield from (replace(base, count=count, unit=unit, printed=None) for count, unit in found.more)
+    elif line.table.reader.is_as_printed(value):
+        yield replace(base, as_printed=True)
+    elif plain(value) and not regex.search(r"\d", value):  # words where a count was asked for: a remark on the row
+        yield _placed_remark(line, who, line.table.reader.kind(value), value, at, row, part)
+    else:
+        yield Unmatched(place, f"“{value}”", "it is no count")
 
 
 def _gauge(line: _Line, who: Who) -> Iterator[Claim | Unmatched]:

@@ -18,6 +18,7 @@ from lint.testers.readings import Reading, ReadingSearch
 from lint.testers.signatures import Suggestion, suggestions
 from lint.testerwords import TesterFile
 
+_UNWORKABLE = ("run out", "too often", "does not fit")  # words that nobody can work to the letter
 _MANY = 2  # testers who agree with each other
 
 
@@ -56,8 +57,13 @@ class _Vote:
     following: Departure | None  # one that began before
 
 
-def judge(courses: list[Course], words: TesterFile, search: ReadingSearch) -> list[Judged]:
-    """Every count of every course, judged beside those of the other testers in the same row."""
+def judge(
+    courses: list[Course], words: TesterFile, search: ReadingSearch, at_fault: frozenset[int] = frozenset()
+) -> list[Judged]:
+    """Every count of every course, judged beside those of the other testers in the same row.
+
+    `at_fault`: the rows (by place in the ledger) whose own count or words are wrong, not only those of a row before.
+    """
     rows: dict[tuple[int, str], list[_Vote]] = defaultdict(list)
     for course in courses:
         for vote in _votes(course):
@@ -65,7 +71,7 @@ def judge(courses: list[Course], words: TesterFile, search: ReadingSearch) -> li
     return [
         judged
         for _, votes in sorted(rows.items(), key=lambda one: one[0])
-        for judged in _Row(votes, words, search).judged()
+        for judged in _Row(votes, words, search, at_fault).judged()
     ]
 
 
@@ -89,10 +95,11 @@ def _votes(course: Course) -> list[_Vote]:
 class _Row:
     """All counts of one row, in all sizes."""
 
-    def __init__(self, votes: list[_Vote], words: TesterFile, search: ReadingSearch) -> None:
+    def __init__(self, votes: list[_Vote], words: TesterFile, search: ReadingSearch, at_fault: frozenset[int]) -> None:
         self.votes = votes
         self.words = words
         self.search = search
+        self.at_fault = at_fault
         self.sound = [vote for vote in votes if vote.off == 0 and vote.following is None]
         self.with_recount = [v for v in votes if v.off == 0 and v.step.row.due.made is not None]
         self.off = Counter(vote.off for vote in votes if vote.departure is not None)
@@ -131,7 +138,15 @@ class _Row:
     def _print_alone(self, vote: _Vote) -> Judged:
         """A tester with the printed count where the words as read here make another."""
         row = vote.step.row
+        before = [step.row for step in vote.course.steps if step.at < vote.step.at and _is_print_alone(step)]
+        if row.index not in self.at_fault and before:
+            own = next((one for one in before if one.index in self.at_fault), before[0])
+            why = f"goes on from {own.label}, where the testers have the printed count"
+            return _say(vote, Verdict.FOLLOWS, why, since=own.label)
         made = f"the words as read here make {row.due.made}, and the print says {row.due.printed}"
+        if any(misfit.kind in _UNWORKABLE for misfit in row.row.cells[row.size].misfits):
+            why = "the words do not fit the row below, and the printed count was reached otherwise than they say"
+            return _say(vote, Verdict.WORDS, why, readings=self._readings(vote))
         testers = {v.course.tester for v in self.as_print}
         if len(self.with_recount) >= len(testers) and self.with_recount:
             return _say(
