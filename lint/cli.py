@@ -130,9 +130,11 @@ def testers(
         from lint.reports.testers_data import as_csv, as_data
         from lint.reports.testers_page import as_testers_page
         from lint.reports.testers_terminal import one_line, show
+        from lint.testers.review import review as judge
 
         files, problems = _raw_files(reports)
-        review = _reviewed(report, files, anonymous, problems)
+        review = judge(report, files, anonymous)
+        problems += [f"{name}: {why}" for name, why in review.intake.unread]
         if html_path:
             outputs[html_path] = as_testers_page(review)
         if json_path:
@@ -180,12 +182,14 @@ def recheck(
     from lint.drafts.comparison import compare_drafts
     from lint.reports.drafts_data import as_data
     from lint.reports.drafts_page import as_drafts_page, one_line, show
+    from lint.testers.review import review as judge
 
     problems: list[str] = []
     review = None
     if reports:
         files, problems = _raw_files(reports)
-        review = _reviewed(drafts[0], files, anonymous, problems)
+        review = judge(drafts[0], files, anonymous)
+        problems += [f"{name}: {why}" for name, why in review.intake.unread]
     found = compare_drafts(*drafts, review)
     outputs: dict[str, str | bytes] = {}
     if html_path:
@@ -232,22 +236,6 @@ def _raw_files(paths: tuple[str, ...]) -> tuple[list[tuple[str, bytes]], list[st
             except OSError as error:
                 problems.append(f"{path}: cannot be read ({error.strerror or error})")
     return found, problems
-
-
-def _reviewed(report, files: list[tuple[str, bytes]], anonymous: bool, problems: list[str]):
-    """The testers' reports judged; those that cannot be read are added to the problems, and the others judged."""
-    from lint.testers.files import ReportError, read_file
-    from lint.testers.review import review
-
-    readable = []
-    for name, raw in files:
-        try:
-            read_file(name, raw)
-        except ReportError as error:
-            problems.append(f"{name}: {error}")
-        else:
-            readable.append((name, raw))
-    return review(report, readable, anonymous)
 
 
 @commands.command()

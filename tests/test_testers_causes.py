@@ -126,7 +126,7 @@ def test_slip_of_one_is_no_fault_of_the_pattern(cause: str) -> None:
     found = judged(pattern, mail, printed, printed)
 
     assert {point.kind for point in found.points} == {"testers-slip"}
-    assert [point.testers for point in found.points] == [("tester 1",)]
+    assert [point.testers for point in found.points] == [("Tester 1",)]
 
 
 def _dues(pattern: str) -> list[tuple[Any, int]]:

@@ -9,6 +9,7 @@ from lint.drafts.comparison import Comparison, CountChange
 from lint.finding import Finding
 from lint.inspection import Report
 from lint.reports import wording
+from lint.reports.caution import hazard_words
 from lint.reports.page import environment
 from lint.reports.terminal import write
 from lint.reports.testers_page import TITLES
@@ -47,11 +48,12 @@ class ShownComparison:
     sentence: str
     groups: tuple[tuple[str, tuple[Entry, ...]], ...]
     counts: tuple[Change, ...]
+    hazards: tuple[str, ...]
 
 
 def as_drafts_page(found: Comparison) -> str:
     """The whole page."""
-    return environment().get_template("drafts.html").render(shown=shown_comparison(found))
+    return environment().get_template("drafts.html").render(shown=shown_comparison(found), large=False)
 
 
 def show(found: Comparison) -> None:
@@ -93,7 +95,13 @@ def shown_comparison(found: Comparison) -> ShownComparison:
             ("Testers’ points that are new with this draft", tuple(_point(found.new, point) for point in told.new)),
             ("Testers’ points settled", tuple(_point(found.old, point) for point in told.settled)),
         ]
-    return ShownComparison(wording.title_of(found.new), _sentence(found), tuple(groups), tuple(_changes(found)))
+    return ShownComparison(
+        wording.title_of(found.new),
+        _sentence(found),
+        tuple(groups),
+        tuple(_changes(found)),
+        tuple(hazard_words(found.new.source.text, found.new.book.cautions)),
+    )
 
 
 def _sentence(found: Comparison) -> str:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from lint.ledger import LedgerRow
 from lint.reports import wording
+from lint.reports.caution import hazard_words
 from lint.reports.page import environment
 from lint.testers.points import Point
 from lint.testers.review import Review
@@ -102,6 +103,7 @@ class ShownReview:
     review: Review
     title: str
     sentence: str
+    hazards: tuple[str, ...]
     summary: tuple[str, ...]
     open: tuple[ShownPoint, ...]
     slips: tuple[ShownPoint, ...]
@@ -113,7 +115,7 @@ class ShownReview:
 
 def as_testers_page(review: Review) -> str:
     """The whole page."""
-    return environment().get_template("testers.html").render(shown=shown_review(review))
+    return environment().get_template("testers.html").render(shown=shown_review(review), large=False)
 
 
 def shown_review(review: Review) -> ShownReview:
@@ -124,6 +126,7 @@ def shown_review(review: Review) -> ShownReview:
         review,
         wording.title_of(review.report),
         sentence_of(review),
+        tuple(hazard_words(review.report.source.text, review.report.book.cautions)),
         tuple(_summary(review)),
         tuple(one for one in points if one.point.open),
         tuple(one for one in points if one.point.kind == "testers-slip"),

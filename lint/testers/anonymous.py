@@ -39,7 +39,7 @@ def anonymous(intake: Intake) -> Intake:
     return Intake(
         tuple(_each(claim, change) for claim in intake.claims),
         tuple(_each(one, change) for one in intake.unmatched),
-        tuple(files.values()),
+        intake.unread,
     )
 
 

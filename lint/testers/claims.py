@@ -5,7 +5,7 @@ Values only; the stages before the ledger make them, those behind it read them.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,7 +117,7 @@ class Intake:
 
     claims: tuple[Claim, ...] = ()
     unmatched: tuple[Unmatched, ...] = ()
-    files: tuple[str, ...] = field(default_factory=tuple)
+    unread: tuple[tuple[str, str], ...] = ()  # files that could not be read, and why
 
     def of(self, kind: type) -> list:
         """The claims of one kind."""

@@ -8,23 +8,29 @@ from pathlib import PurePath
 from lint.rulebook import HookSize
 from lint.testers.claims import Claim, Intake, Place, Unmatched, Who
 from lint.testers.columns import header_of
-from lint.testers.files import Grid, Lines, delimiter_of, read_file, split_line
+from lint.testers.files import Grid, Lines, ReportError, delimiter_of, read_file, split_line
 from lint.testers.names import Names
 from lint.testers.prose import ProseReader
 from lint.testers.tables import read_grid
 
 
 def take_in(files: list[tuple[str, bytes]], names: Names, hooks: list[HookSize]) -> Intake:
-    """Every claim in these files (name, content), in order.  Raises ReportError for a file that cannot be read."""
+    """Every claim in these files (name, content), in order; a file that cannot be read is told, and the others are read."""
     claims: list[Claim] = []
     unmatched: list[Unmatched] = []
+    unread: list[tuple[str, str]] = []
     for name, raw in files:
         shown = PurePath(name).name if name != "-" else "standard input"
         reader = ProseReader(names, hooks, Who(_tester_of(PurePath(shown).stem)))
-        for piece in read_file(shown, raw):
+        try:
+            pieces = read_file(shown, raw)
+        except ReportError as error:
+            unread.append((name, str(error)))
+            continue
+        for piece in pieces:
             for found in read_grid(piece, reader) if isinstance(piece, Grid) else _read_lines(piece, reader):
                 (unmatched if isinstance(found, Unmatched) else claims).append(found)
-    return Intake(tuple(claims), tuple(unmatched), tuple(name for name, _ in files))
+    return Intake(tuple(claims), tuple(unmatched), tuple(unread))
 
 
 def _tester_of(stem: str) -> str:

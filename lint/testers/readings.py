@@ -65,8 +65,10 @@ class ReadingSearch:
         return self._found[key]
 
     def _search(self, index: int, size: int, got: int, later: Mapping[int, int], edits: bool) -> tuple[Reading, ...]:
-        pattern = self.patterns.setdefault(size, pattern_for(self.report.pattern, size))
-        places = self.places.setdefault(size, self._worked(size))
+        if size not in self.patterns:
+            self.patterns[size] = pattern_for(self.report.pattern, size)
+            self.places[size] = self._worked(size)
+        pattern, places = self.patterns[size], self.places[size]
         at = places.index(index)
         rework = Rework(pattern, self.report.book, watched(at))
         if len(rework.entries) != len(places) or at not in rework.moments:

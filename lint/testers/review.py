@@ -58,7 +58,10 @@ def names_of(report: Report) -> Names:
 
 
 def review(report: Report, files: list[tuple[str, bytes]], hide_names: bool = False) -> Review:
-    """Judge testers' reports, files by name and content.  `report` is best inspected with workings.  Raises ReportError."""
+    """Judge testers' reports, files by name and content.  `report` is best inspected with workings.
+
+    Files that cannot be read are named in `intake.unread`.
+    """
     names = names_of(report)
     intake = take_in(files, names, report.book.materials.hooks)
     return review_claims(report, names, anonymous(intake) if hide_names else intake)

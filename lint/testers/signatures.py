@@ -82,6 +82,13 @@ def last_stitch_missed(course: Course, departure: Departure) -> Fit | None:
     return Fit(0.3) if _flat(departure) and departure.offs[0] == -1 and steady(departure) else None
 
 
+def one_each_row(course: Course, departure: Departure) -> Fit | None:
+    """One more or fewer in each row, where nothing said of chains or joins explains it: a spiral."""
+    if not (every_row(course, departure, +1) or every_row(course, departure, -1)):
+        return None
+    return Fit(0.35, ratio="more" if departure.offs[0] > 0 else "fewer")
+
+
 def join_worked(course: Course, departure: Departure) -> Fit | None:
     """+1 each joined round."""
     return Fit(0.85) if departure.first.row.joined and every_row(course, departure, +1) else None
@@ -209,6 +216,8 @@ def no_printed_count(course: Course, departure: Departure) -> Fit | None:
 
 def wrong_row_followed(course: Course, departure: Departure) -> Fit | None:
     """Counts that drift by more than one, or that are those of rows further on or back."""
+    if every_row(course, departure, +1) or every_row(course, departure, -1):
+        return None
     if _shifted(course, departure):
         return Fit(0.86)
     moves = {b - a for a, b in zip((0, *departure.offs), departure.offs, strict=False)}
@@ -258,6 +267,7 @@ SIGNATURES: dict[str, Callable[[Course, Departure], Fit | None]] = {
     "repeats-left-out": repeats_left_out,
     "repeat-doubled": repeat_doubled,
     "join-worked": join_worked,
+    "one-each-row": one_each_row,
     "wrong-row-followed": wrong_row_followed,
     "early-fault-seen-late": early_fault_seen_late,
     "no-printed-count": no_printed_count,

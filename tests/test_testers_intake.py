@@ -1,0 +1,216 @@
+"""What testers send is read whatever its shape and its words, and what cannot be matched is told."""
+
+from __future__ import annotations
+
+import io
+
+import pytest
+from testers_help import HAT, counts, reviewed
+
+
+def told(review: object) -> list[tuple[str, str]]:
+    """Where and what of everything that was not matched."""
+    return [(str(one.place), one.what) for one in review.unmatched]
+
+
+SAME = [
+    ("Mia", "M", "CROWN", "Rnd 3", 21),
+    ("Mia", "M", "CROWN", "Rnd 4", 27),
+]
+TABLES = {
+    "comma": "Tester,Size,Part,Row,Count\nMia,M,Crown,Rnd 3,21\nMia,M,Crown,Rnd 4,27\n",
+    "other order and words": "Got;Round no.;Section;Name;Size made\n21;3;Crown;Mia;Medium\n27;4;Crown;Mia;Medium\n",
+    "tabs": "Row\tStitch count\tTester\tWhich size did you make?\tPiece\nR3\t21\tMia\tmed\tCrown\nR4\t27\tMia\tmed\tCrown\n",
+    "bars": "Row | Actual | Tester | Size | Part\nround three | 21 | Mia | 2nd size | crown\n4th rnd | 27 sts | Mia | M | crown\n",
+    "a line for each tester": "Timestamp;Your name;Size;Crown Rnd 3: stitches?;How many stitches in Crown Rnd 4?\n1.2.;Mia;M;21;27\n",
+    "a column for each tester": "Part,Row,Mia (M)\nCrown,3,21\nCrown,4,27\n",
+    "a part as a heading between rows": "Row;Count;Tester;Size\nCrown;;;\n3;21;Mia;M\n4;27;Mia;M\n",
+    "differences": "Row,Off by,Tester,Size,Part\n3,0,Mia,M,Crown\n4,-1,Mia,M,Crown\n",
+    "head above the table": "Tester: Mia\nSize: M\n\nPart,Row,Count\nCrown,3,21\nCrown,4,27\n",
+}
+
+
+@pytest.mark.parametrize("shape", TABLES)
+def test_tables_of_all_shapes_say_the_same(shape: str) -> None:
+    """Columns are matched by what they hold, in any order and shape, with whatever parts the cells."""
+    assert counts(reviewed(HAT, t_csv=TABLES[shape])) == SAME
+
+
+@pytest.mark.parametrize("encoding", ["utf-8-sig", "utf-16", "cp1252"])
+def test_encodings(encoding: str) -> None:
+    """A spreadsheet program's encodings are read."""
+    text = "Tester;Size;Part;Row;Count;Note\nZoë;M;Crown;3;21;très bien\n"
+    review = reviewed(HAT, t_csv=text.encode(encoding))
+
+    assert counts(review) == [("Zoë", "M", "CROWN", "Rnd 3", 21)]
+
+
+LINES = {
+    "Rnd 4 – I got 27 instead of 28, size M": 27,
+    "Rnd 4 - 27": 27,
+    "Rnd 4: 27 sts": 27,
+    "R4 27": 27,
+    "rnd 4 -> 27 (pattern says 28)": 27,
+    "In round 4 I ended up with 27 stitches.": 27,
+    "I got 27 in Rnd 4 instead of 28": 27,
+    "27 sc in round four": 27,
+    "4th round: 27/28": 27,
+    "Round 4 should be 28 but I have 27": 27,
+    "Rnd 4: 27, 28 expected": 27,
+    "Rnd 4: one short": 27,
+    "Rnd 4: 2 too many": 30,
+    "Rnd 4 matches": 28,
+    "Rnd 4 was ok too": 28,
+}
+
+
+@pytest.mark.parametrize("line", LINES)
+def test_prose(line: str) -> None:
+    """A line of a mail gives the row and the count, however it is worded."""
+    review = reviewed(HAT, mia_eml=f"Size: M\n\nCrown:\n{line}\n")
+
+    assert counts(review) == [("Mia", "M", "CROWN", "Rnd 4", LINES[line])]
+
+
+def test_runs_of_rows() -> None:
+    """A count or an "all fine" for a run holds for each of its rows, but for those that are excepted."""
+    review = reviewed(HAT, mia_eml="Size: M\nRnds 5-8 all fine except Rnd 7, where I had 29\n")
+
+    assert {row: got for *_, row, got in counts(review)} == {"Rnd 5": 28, "Rnd 6": 28, "Rnd 7": 29, "Rnd 8": 28}
+
+
+def test_several_figures_of_one_row() -> None:
+    """ "8 dc, 4 ch-2 sps" are two counts, each in its unit."""
+    square = "Square\nUS terms\nRnd 1: Ch 4, join with sl st to form a ring, ch 3 (counts as dc), dc in ring, ch 2, *2 dc in ring, ch 2; rep from * 2 times more, join with sl st in top of ch-3. (8 dc, 4 ch-2 sps)\n"
+    review = reviewed(square, mia_eml="Rnd 1: 8 dc, 3 ch-2 sps")
+
+    assert [(one.unit, one.due.printed, one.got) for one in review.placement.placed] == [
+        ("main", 8, 8),
+        ("space:2", 4, 3),
+    ]
+
+
+def test_mail_names_tester_and_size() -> None:
+    """A mail's sender and its lines say whose counts they are; a second tester may follow."""
+    review = reviewed(
+        HAT,
+        mails_txt="From: Mia Moth <mia@example.org>\nSize: M\nCrown, Rnd 3: 21\n\nTester: Bea (L)\nCrown, Rnd 3: 24\n",
+    )
+
+    assert [(who, size, got) for who, size, _, _, got in counts(review)] == [("Mia Moth", "M", 21), ("Bea", "L", 24)]
+
+
+def test_pasted_table_between_prose() -> None:
+    """A table that was pasted into a mail is read as one, and the lines around it as prose."""
+    mail = "Hello!\nSize: S\n\nRnd    Part    Count\n3      Crown   18\n4      Crown   24\n\nBrim, Rnd 1: 30\n"
+    review = reviewed(HAT, mia_eml=mail)
+
+    assert [(part, row, got) for *_, part, row, got in counts(review)] == [
+        ("CROWN", "Rnd 3", 18),
+        ("CROWN", "Rnd 4", 24),
+        ("BRIM", "Rnd 1", 30),
+    ]
+
+
+@pytest.mark.parametrize(
+    ("said", "size"),
+    [("M", "M"), ("medium", "M"), ("Size M", "M"), ("2nd size", "M"), ("2", "M"), ("lrg", "L"), ("small", "S")],
+)
+def test_sizes_by_name_and_place(said: str, size: str) -> None:
+    """A size is known by its name, a common word for it, or its place."""
+    review = reviewed(HAT, t_csv=f"Tester,Size,Part,Row,Count\nMia,{said},Crown,3,21\n")
+
+    assert [found for _, found, *_ in counts(review)] == [size]
+
+
+@pytest.mark.parametrize(
+    ("said", "part"),
+    [("Left Sleeve", "LEFT SLEEVE"), ("L slv", "LEFT SLEEVE"), ("rt sleeve", "RIGHT SLEEVE"), ("bk", "BACK")],
+)
+def test_parts_by_short_names(said: str, part: str) -> None:
+    """A part is known by its name or short for it."""
+    rows = "Row 1: Ch 11, sc in 2nd ch from hook and in each ch across. (10 sc)\n"
+    pattern = f"Jacket\nUS terms\n\nBACK\n{rows}\nLEFT SLEEVE\n{rows}\nRIGHT SLEEVE\n{rows}"
+    review = reviewed(pattern, t_csv=f"Tester,Part,Row,Count\nMia,{said},1,10\n")
+
+    assert [found for _, _, found, *_ in counts(review)] == [part]
+
+
+UNMATCHED = {
+    "Tester,Size,Part,Row,Count,Mood\nMia,M,Crown,3,21,grey\n": ("t.csv, cell F1", "the column “Mood”"),
+    "Tester,Size,Part,Row,Count\nMia,XXL,Crown,3,21\n": ("t.csv, cell E2", "the size “XXL”"),
+    "Tester,Part,Row,Count\nMia,Crown,3,21\n": ("t.csv, cell D2", "“21”"),
+    "Tester,Size,Part,Row,Count\nMia,M,Cuff,3,21\n": ("t.csv, cell E2", "“3” in “21”"),
+    "Tester,Size,Part,Row,Count\nMia,M,Crown,30,21\n": ("t.csv, cell E2", "“30” in “21”"),
+    "Tester,Size,Row,Count\nMia,M,2,14\n": ("t.csv, cell D2", "“2” in “14”"),  # Crown or Brim?
+    "Tester,Size,Part,Row,Count\nMia,M,Crown,3,2x1\n": ("t.csv, cell E2", "“2x1”"),
+    "Tester,Size,Part,Row,Count\nMia,M,Crown,3,21,x\n": ("t.csv, cell F2", "“x”"),
+}
+
+
+@pytest.mark.parametrize("text", UNMATCHED)
+def test_what_cannot_be_matched_is_told(text: str) -> None:
+    """What has no known meaning, no row or no size is told with its place, and no count is guessed."""
+    review = reviewed(HAT, t_csv=text)
+
+    assert told(review) == [UNMATCHED[text]]
+
+
+def test_cells_of_an_unknown_column_are_kept() -> None:
+    """The cells under a heading that was not matched are kept as notes on their rows."""
+    review = reviewed(HAT, t_csv="Tester,Size,Part,Row,Count,Mood\nMia,M,Crown,3,21,grey\n")
+
+    assert [(remark.words, index) for remark, index in review.placement.remarks] == [("Mood: grey", 2)]
+
+
+def test_every_line_of_a_mail_is_kept() -> None:
+    """A line that says nothing that is known is a note."""
+    review = reviewed(HAT, mia_eml="Size: M\nThe cat sat on it twice.\n")
+
+    assert [(point.kind, point.remarks[0].words) for point in review.points if point.remarks] == [
+        ("note", "The cat sat on it twice.")
+    ]
+
+
+def test_a_row_counted_twice_is_told() -> None:
+    """Two counts of one tester for one row: the later is taken, and both are told."""
+    review = reviewed(HAT, mia_eml="Size: M\nCrown, Rnd 3: 20\nCrown, Rnd 3: 21\n")
+
+    assert [got for *_, got in counts(review)] == [21]
+    assert [(where, what) for where, what in told(review)] == [("mia.eml, line 2", "Rnd 3: 20")]
+
+
+class TestSpreadsheets:
+    """XLSX."""
+
+    def workbook(self, *lines: tuple) -> bytes:
+        """A workbook with one sheet of these lines."""
+        from openpyxl import Workbook
+
+        book, out = Workbook(), io.BytesIO()
+        book.active.title = "Counts"
+        for line in lines:
+            book.active.append(line)
+        book.save(out)
+        return out.getvalue()
+
+    def test_cells(self) -> None:
+        """Numbers and texts of a sheet are read, and places name sheet and cell."""
+        raw = self.workbook(("Tester", "Size", "Part", "Row", "Count"), ("Mia", "M", "Crown", 3, 20.0))
+        review = reviewed(HAT, t_xlsx=raw)
+
+        assert counts(review) == [("Mia", "M", "CROWN", "Rnd 3", 20)]
+        assert str(review.placement.placed[0].claim.place) == "t.xlsx, sheet Counts, cell E2"
+
+    def test_a_formula_without_its_value_is_told(self) -> None:
+        """A formula whose value the file does not hold is told, not passed over."""
+        raw = self.workbook(("Tester", "Size", "Part", "Row", "Count"), ("Mia", "M", "Crown", 3, "=20+1"))
+
+        assert told(reviewed(HAT, t_xlsx=raw)) == [("t.xlsx, sheet Counts, cell E2", "a formula")]
+
+    def test_a_broken_file_is_told_and_the_others_are_read(self) -> None:
+        """A file that is no spreadsheet leaves the other reports as they are."""
+        review = reviewed(HAT, bad_xlsx=b"PK\x03\x04nothing", t_csv=TABLES["comma"])
+
+        assert [name for name, _ in review.intake.unread] == ["bad.xlsx"]
+        assert counts(review) == SAME
