@@ -78,6 +78,7 @@ class Table:
     testers: tuple[str, ...]
     lines: tuple[Line, ...]
     number: int
+    several: bool  # the part's testers are more than one table holds
 
 
 @dataclass(frozen=True, slots=True)
@@ -217,7 +218,7 @@ def _tables(review: Review):
             number += 1
             lines = _merged([_line(review, rows[index], by_row[index], some) for index in sorted(by_row)])
             name = review.names.sizes[size] if review.names.sizes else ""
-            yield Table(name, rows[min(by_row)].part.name, some, tuple(lines), number)
+            yield Table(name, rows[min(by_row)].part.name, some, tuple(lines), number, len(testers) > ABREAST)
 
 
 def _line(review: Review, row: LedgerRow, own: dict[str, Judged], testers: tuple[str, ...]) -> Line:

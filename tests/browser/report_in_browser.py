@@ -14,7 +14,13 @@ from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, Page, sync_playwright
 
 from lint import check_text
+from lint.drafts.comparison import compare_drafts
+from lint.inspection import inspect
+from lint.reports.drafts_page import as_drafts_page
 from lint.reports.page import as_page, as_pages
+from lint.reports.testers_page import as_testers_page
+from lint.source import SourceText
+from lint.testers.review import review
 
 ROOT = Path(__file__).resolve().parents[2]
 DEMO = sorted((ROOT / "corpus_demo").glob("*.txt"))
@@ -62,6 +68,36 @@ class Opened:
 def report_page(path: Path, large: bool = False) -> str:
     """The HTML page of a demo pattern."""
     return as_page(check_text(path.read_text(encoding="utf-8")), large)
+
+
+def pages_on_testers() -> dict[str, str]:
+    """The page on the demo's testers, and one with ten testers and rows of several sizes."""
+    shawl = ROOT / "corpus_demo" / "withybed-shawl.txt"
+    report = inspect(SourceText(shawl.read_text(encoding="utf-8"), shawl.name))
+    files = [(path.name, path.read_bytes()) for path in sorted((ROOT / "corpus_demo" / "testers").iterdir())]
+    demo = review(report, files)
+    crowd = b"Tester,Row,Count\n" + b"".join(b"Tester %d,3,%d\n" % (number, 20 - number % 2) for number in range(10))
+    draft = inspect(SourceText(report.source.text.replace("20 times more", "19 times more")))
+    return {
+        "demo": as_testers_page(demo),
+        "crowd": as_testers_page(review(report, [("t.csv", crowd)])),
+        "drafts": as_drafts_page(compare_drafts(report, draft, demo)),
+    }
+
+
+@pytest.mark.parametrize("width", WIDTHS)
+@pytest.mark.parametrize("large", [False, True], ids=["usual", "large-print"])
+@pytest.mark.parametrize("page", ["demo", "crowd", "drafts"])
+def test_testers_pages(browser: Browser, tmp_path: Path, page: str, large: bool, width: str) -> None:
+    """The pages on testers and drafts fit the window, ask for nothing, and have no violation that the engine can find."""
+    html = pages_on_testers()[page]
+    html = html.replace('id="large-print"', 'id="large-print" checked') if large else html
+    opened = Opened(browser, html.replace("default-src 'none'; ", ""), tmp_path, width)
+
+    assert opened.page.evaluate("document.documentElement.scrollWidth <= window.innerWidth")
+    assert opened.requests == [opened.file]
+    found = Axe().run(opened.page, options={"runOnly": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]})
+    assert [(one["id"], one["nodes"][0]["html"]) for one in found.response["violations"]] == []
 
 
 @pytest.mark.parametrize("width", WIDTHS)
