@@ -180,6 +180,80 @@ def test_a_row_counted_twice_is_told() -> None:
     assert [(where, what) for where, what in told(review)] == [("mia.eml, line 2", "Rnd 3: 20")]
 
 
+def test_counts_in_the_words_of_a_cell() -> None:
+    """A form's free answer that tells of rows and counts is read as the sentences it is."""
+    answer = "Crown Rnd 3: 20, not 21; Crown Rnd 4: I had 27"
+    review = reviewed(
+        HAT,
+        t_csv=f'Name,Size,"Any rounds where your count was off?"\nMia,M,"{answer}"\n'.replace(
+            "Any rounds where your count was off?", "Stitch count"
+        ),
+    )
+
+    assert [(row, got) for *_, row, got in counts(review)] == [("Rnd 3", 20), ("Rnd 4", 27)]
+
+
+def test_cells_left_blank_below() -> None:
+    """As in merged cells, a tester, a size and a part hold for the rows below, until another is named."""
+    table = "Tester;Size;Part;Row;Count\nMia;M;Crown;3;21\n;;;4;28\n;;Brim;1;35\nBea;S;Crown;3;18\n"
+    review = reviewed(HAT, t_csv=table)
+
+    assert [(who, size, part, row) for who, size, part, row, _ in counts(review)] == [
+        ("Mia", "M", "CROWN", "Rnd 3"),
+        ("Mia", "M", "CROWN", "Rnd 4"),
+        ("Mia", "M", "BRIM", "Rnd 1"),
+        ("Bea", "S", "CROWN", "Rnd 3"),
+    ]
+
+
+def test_a_size_left_blank_is_not_the_last_testers() -> None:
+    """A second tester who leaves the size blank has not said it."""
+    review = reviewed(HAT, t_csv="Tester;Size;Part;Row;Count\nMia;M;Crown;3;21\nBea;;Crown;3;21\n")
+
+    assert [who for who, *_ in counts(review)] == ["Mia"]
+    assert "which size Bea made" in review.unmatched[0].why
+
+
+@pytest.mark.parametrize("said", ["Crown R3", "R3 (crown)", "Rnd 3 of the crown"])
+def test_part_beside_the_row(said: str) -> None:
+    """A part may be named beside the row, in the same cell."""
+    review = reviewed(HAT, t_csv=f"Tester,Size,Row,Count\nMia,M,{said},21\n")
+
+    assert counts(review) == [("Mia", "M", "CROWN", "Rnd 3", 21)]
+
+
+class TestMails:
+    """Mails as programs save them."""
+
+    HEAD = "From: Mia Moth <mia@example.org>\nSubject: counts\nMIME-Version: 1.0\n"
+
+    def test_html(self) -> None:
+        """An HTML mail is read by its paragraphs and its table."""
+        body = "<p>Size: M</p><table><tr><th>Rnd</th><th>Part</th><th>Count</th></tr><tr><td>3</td><td>Crown</td><td>21</td></tr></table><p>Crown, Rnd 4: 27 &amp; that=E2=80=99s all</p>"
+        mail = f"{self.HEAD}Content-Type: text/html; charset=utf-8\nContent-Transfer-Encoding: quoted-printable\n\n{body}\n"
+        review = reviewed(HAT, m_eml=mail)
+
+        assert counts(review) == [("Mia Moth", "M", "CROWN", "Rnd 3", 21), ("Mia Moth", "M", "CROWN", "Rnd 4", 27)]
+
+    def test_attachment(self) -> None:
+        """A table that is attached is read as the sender's."""
+        parts = (
+            "--b\nContent-Type: text/plain\n\nSize: M\nCounts attached.\n"
+            '--b\nContent-Type: text/csv\nContent-Disposition: attachment; filename="counts.csv"\n\nPart,Row,Count\nCrown,3,21\n--b--\n'
+        )
+        review = reviewed(HAT, m_eml=f'{self.HEAD}Content-Type: multipart/mixed; boundary="b"\n\n{parts}')
+
+        assert counts(review) == [("Mia Moth", "M", "CROWN", "Rnd 3", 21)]
+        assert "counts.csv" in str(review.placement.placed[0].claim.place)
+
+    def test_quoted_lines_are_not_the_testers(self) -> None:
+        """Lines of the mail that was answered are another's words; they are told and not read."""
+        review = reviewed(HAT, mia_eml="Size: M\nCrown, Rnd 3: 21\n> Crown, Rnd 3: 99\n> Rnd 4: 99\n")
+
+        assert [got for *_, got in counts(review)] == [21]
+        assert told(review) == [("mia.eml, line 3", "2 quoted lines")]
+
+
 class TestSpreadsheets:
     """XLSX."""
 

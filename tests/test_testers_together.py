@@ -22,6 +22,8 @@ class TestGauge:
             ("Gauge: 12 sc to 10 cm with a 6 mm hook", "meets", None),
             ("Gauge: 13 sc and 15 rows to 4 inches, I/9 hook", "more", 6.0),  # measured on an I/9 in a published test
             ("Swatch: 6 sc x 8 rows in 2 in, hook 6.5 mm", "meets", None),
+            ("Gauge: 2 in = 6 sc", "meets", None),
+            ("tension 4 inches 14 stitches, 5mm", "more", 6.0),
         ],
     )
     def test_hook_that_would_meet_it(self, got: str, fit: str, hook: float | None) -> None:

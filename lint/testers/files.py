@@ -6,6 +6,7 @@ CSV and TSV with whatever delimiter and encoding they have, XLSX sheets; every o
 from __future__ import annotations
 
 import csv
+import html
 import io
 import warnings
 import zipfile
@@ -16,6 +17,9 @@ import regex
 
 _DELIMITERS = ",;\t|"
 _TABLE_ENDINGS = (".csv", ".tsv", ".tab")
+_MAIL = regex.compile(
+    rb"(?i)(?:from|return-path|received|delivered-to|mime-version|message-id|date|subject): [^\n]*\r?\n(?:[\w-]+: |\s)"
+)
 _FORMULA = regex.compile(rb"<f[ >/]")
 _MOST_BYTES = 200_000_000  # of one sheet unpacked: more is no tester's report
 
@@ -46,12 +50,45 @@ def read_file(name: str, raw: bytes) -> list[Grid | Lines]:
     """The tables or the text of one file.  Raises ReportError."""
     if raw[:4] == b"PK\x03\x04":
         return _sheets(name, raw)
+    if name.lower().endswith(".eml") or _MAIL.match(raw):
+        return _mail(name, raw)
     if raw[:8] == b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1":
         raise ReportError("is a spreadsheet of an old format; saved as XLSX or CSV it can be read")
     text = _decoded(raw)
     if name.lower().endswith(_TABLE_ENDINGS):
         return [_grid(name, text)]
     return [Lines(name, tuple(text.splitlines()))]
+
+
+def _mail(name: str, raw: bytes) -> list[Grid | Lines]:
+    """A mail: its sender and its text, and what is attached to it."""
+    import email  # here, for few reports are mails
+    from email import policy
+
+    mail = email.message_from_bytes(raw, policy=policy.default)
+    if "content-type" not in mail:  # no more than lines: their numbers are those of the file
+        return [Lines(name, tuple(_decoded(raw).splitlines()))]
+    pieces: list[Grid | Lines] = []
+    body = mail.get_body(preferencelist=("plain", "html"))
+    text = body.get_content() if body is not None else ""
+    if body is not None and body.get_content_subtype() == "html":
+        text = _without_tags(text)
+    pieces.append(Lines(name, (f"From: {mail['from'] or ''}", *text.splitlines())))
+    for part in mail.iter_attachments():
+        attached = part.get_filename() or "attachment"
+        content = part.get_payload(decode=True) or b""
+        pieces += read_file(f"{name}, {attached}", content)
+    return pieces
+
+
+def _without_tags(text: str) -> str:
+    """The words of an HTML mail, each paragraph, line and row of a table on a line of its own."""
+    text = regex.sub(r"(?is)<(style|script|head)\b.*?</\1>", "", text)
+    text = regex.sub(r"(?i)\s*</?t[dh]\b[^>]*>\s*", "\t", regex.sub(r"\s*\n\s*", " ", text))
+    text = regex.sub(r"(?i)<(?:br|/p|/div|/tr|/li|/h\d)\b[^>]*>", "\n", text)
+    text = regex.sub(r"(?i)</?table\b[^>]*>", "\n\n", text)
+    lines = html.unescape(regex.sub(r"<[^>]*>", "", text)).split("\n")
+    return "\n".join(regex.sub(r"\t+", "\t", line).strip() for line in lines)
 
 
 def split_line(line: str) -> list[str]:

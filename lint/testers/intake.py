@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import takewhile
 from pathlib import PurePath
 
 from lint.rulebook import HookSize
@@ -12,6 +13,8 @@ from lint.testers.files import Grid, Lines, ReportError, delimiter_of, read_file
 from lint.testers.names import Names
 from lint.testers.prose import ProseReader
 from lint.testers.tables import read_grid
+
+_ENOUGH = 30  # lines from which it is told what parts the cells of a table
 
 
 def take_in(files: list[tuple[str, bytes]], names: Names, hooks: list[HookSize]) -> Intake:
@@ -40,9 +43,17 @@ def _tester_of(stem: str) -> str:
 
 
 def _read_lines(text: Lines, reader: ProseReader) -> Iterator[Claim | Unmatched]:
-    """A text: lines of prose, and tables that were pasted between them."""
+    """A text: lines of prose, and tables that were pasted between them; another's words that are quoted are told, not read."""
     at = 0
     while at < len(text.lines):
+        if text.lines[at].lstrip().startswith(">"):
+            end = next(
+                (n for n in range(at, len(text.lines)) if not text.lines[n].lstrip().startswith(">")), len(text.lines)
+            )
+            lines = f"{end - at} quoted line{'s' if end - at > 1 else ''}"
+            yield Unmatched(Place(text.file, at + 1), lines, "they are another's words in a mail that was answered")
+            at = end
+            continue
         table = _pasted(text, at, reader)
         if table is not None:
             yield from read_grid(table, reader)
@@ -54,23 +65,23 @@ def _read_lines(text: Lines, reader: ProseReader) -> Iterator[Claim | Unmatched]
 
 def _pasted(text: Lines, at: int, reader: ProseReader) -> Grid | None:
     """The table that begins in a line, to the next empty line; its first line must be one of headings."""
-    end = at
-    while end < len(text.lines) and text.lines[end].strip():
-        end += 1
-    block = text.lines[at:end]
-    if len(block) < 2:
-        return None
-    cells = [split_line(line) for line in block]
-    if header_of(cells[0], reader.names) is None:
-        sign = delimiter_of("\n".join(block))
-        if sign is None or header_of(block[0].split(sign), reader.names) is None:
+    head = text.lines[at]
+    cut = split_line
+    if header_of(split_line(head), reader.names) is None:
+        parted = any(sign in head for sign in ",;|")
+        sign = delimiter_of("\n".join(text.lines[at : at + _ENOUGH])) if parted else None
+        if sign is None or header_of(head.split(sign), reader.names) is None:
             return None
-        cells = [[cell.strip().strip('"') for cell in line.split(sign)] for line in block]
-    if len(cells[1]) < 2 and set(block[1].strip()) - set("-=+| "):
+
+        def cut(line: str) -> list[str]:
+            return [cell.strip().strip('"') for cell in line.split(sign)]
+
+    block = list(takewhile(str.strip, text.lines[at:]))
+    if len(block) < 2 or len(cut(block[1])) < 2 and set(block[1].strip()) - set("-=+| "):
         return None
     numbered = [
-        (at + 1 + index, tuple(line))
-        for index, (line, words) in enumerate(zip(cells, block, strict=True))
-        if set(words.strip()) - set("-=+|: ")  # a line that is only drawn
+        (at + 1 + index, tuple(cut(line)))
+        for index, line in enumerate(block)
+        if set(line.strip()) - set("-=+|: ")  # not one that is only drawn
     ]
     return Grid(text.file, None, tuple(numbered))

@@ -14,6 +14,11 @@ _LONGEST_RUN = 2000
 _NUMBERS = ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
 
 
+_OF_PART = regex.compile(
+    r"\s*(?:of|in|on)\s+(?:the\s+)?([\p{L} ]{2,24}?)\s*(?=[:,.–—(-]|\bI\b|$)|\s*[(\[]([\p{L} ]{2,24})[)\]]"
+)
+
+
 def plain(words: str) -> str:
     """Words in lower case, without punctuation, with single blanks; letters and figures stand apart."""
     words = regex.sub(r"[^\p{L}\p{N}✓✔✅]+", " ", words.casefold())
@@ -158,6 +163,17 @@ class Names:
             numbers += range(numbers[-1] + 1, int(number) + 1) if run else [int(number)]
         return RowName(tuple(numbers), kind)
 
+    def part_beside(self, words: str) -> str | None:
+        """The part that is named beside a row's label: "Sleeve R3", "Row 3 (Sleeve)", "Rnd 5 of the sleeve"."""
+        found = self.labels_in(words)
+        if not found:
+            return None
+        behind = _OF_PART.match(words, found[0].end())
+        for said in (words[: found[0].start()].strip(" ,:;–—-.*•"), (behind[1] or behind[2]) if behind else ""):
+            if said and self.part(said):
+                return said
+        return None
+
     def labels_in(self, words: str) -> list[regex.Match]:
         """Every row's label in a sentence.
 
@@ -182,10 +198,9 @@ def _run(first: int, last: int, kind: str | None) -> RowName:
 
 
 def _ordinal(word: str) -> int | None:
-    found = regex.match(r"(\d{1,4})(?:st|nd|rd|th)?\b", word)
+    found = regex.fullmatch(r"(\d{1,4})(?:st|nd|rd|th)?", word)
     if found:
         return int(found[1])
-    word = word.split(" ")[0]
     for listed in (_ORDINALS, _NUMBERS):
         if word in listed:
             return listed.index(word) + 1

@@ -71,7 +71,7 @@ def read_count(words: str) -> CountWords | None:
     found = list(_BARE.finditer(rest))
     if not found:
         return None
-    first, alone = found[0], rest.strip(" .:,;-–—()[]") == found[0][0].strip()
+    first, alone = found[0], rest.strip(" .:,;-–—()[]?~≈*!") == found[0][0].strip()
     if len(found) == 1 and (first["unit"] or due is not None or alone):
         return CountWords(int(first[1]), None, printed, first["unit"])
     if len(found) > 1 and all(one["unit"] for one in found):
@@ -96,6 +96,7 @@ _ROWS = regex.compile(rf"(?i){_FIGURE}\s*(?:rows?|rnds?|rounds?)\b")
 _OVER = regex.compile(
     rf"(?i)(?:to|in|over|per|=|x|×|is|measures?|across)\s*(?:the\s+)?{_FIGURE}\s*(cm|in(?:ch(?:es)?)?|ins|[\"”])"
 )
+_ANY_LENGTH = regex.compile(rf"(?i)(?<![\d.,]){_FIGURE}\s*(cm|in(?:ch(?:es)?)?|ins|[\"”])(?!\w)")
 _MM = regex.compile(r"(?i)(\d{1,2}(?:[.,]\d{1,2})?)\s*-?mm\b")
 _US_HOOK = regex.compile(
     r"(?i)\b(?:US\s*)?([B-Z])(?:\s?[-/]\s?(\d{1,2}(?:½|\.5)?))?\b(?=\s*hook)|\bhook(?:\s+(?:used|size|was|is))*\s*[:=]?\s*(?:US\s*)?([B-Z])(?:\s?[-/]\s?(\d{1,2}(?:½|\.5)?))?\b"
@@ -104,7 +105,8 @@ _US_HOOK = regex.compile(
 
 def read_gauge(words: str) -> tuple[float | None, float | None, float] | None:
     """Stitches, rows, and over how many cm: "17 sts and 12 rows to 10 cm"."""
-    stitches, rows, over = _STS.search(words), _ROWS.search(words), _OVER.search(words)
+    stitches, rows = _STS.search(words), _ROWS.search(words)
+    over = _OVER.search(words) or (_ANY_LENGTH.search(words) if _GAUGE_WORD.search(words) else None)
     if stitches is None and rows is None or _GAUGE_WORD.search(words) is None and (stitches is None or over is None):
         return None
     cm = 10.0

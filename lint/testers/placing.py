@@ -110,6 +110,7 @@ class _Placer:
         if name is None:
             named = [index for index, row in enumerate(self.rows) if row.label.casefold() == words.strip().casefold()]
             return (tuple(named), "") if len(named) == 1 else ((), "it names no row or round")
+        part = self.names.part_beside(words) or part
         wanted = self.names.part(part) if part else None
         if part and wanted is None:
             return (), f"no part of the pattern goes by “{part}”"

@@ -186,7 +186,7 @@ class ProseReader:
         before, after = words[: label.start()], words[label.end() :]
         part = self._part_before(before)
         own = before if part is None else ""
-        part = part or self._part_behind(after) or self.context.part
+        part = part or self.names.part_beside(words) or self.context.part
         own = regex.sub(r"(?i)\s*\b(?:in|on|at|for|of|after|by)(?:\s+the)?\s*$", "", own)
         rest = _QUOTED.sub(" ", f"{own} {after}").replace("->", "→")
         found = read_count(rest)
@@ -202,15 +202,6 @@ class ProseReader:
     def _part_before(self, words: str) -> str | None:
         """ "Sleeve, Rnd 5"."""
         part = words.strip(" ,:;–—-.*•")
-        return part if part and self.names.part(part) else None
-
-    def _part_behind(self, words: str) -> str | None:
-        """ "Rnd 5 of the sleeve: 38", "Rnd 5 (sleeve)"."""
-        found = regex.match(
-            r"\s*(?:of|in|on)\s+(?:the\s+)?([\p{L} ]{2,24}?)\s*(?=[:,.–—(-]|\bI\b|$)|\s*[(\[]([\p{L} ]{2,24})[)\]]",
-            words,
-        )
-        part = (found[1] or found[2]) if found else None
         return part if part and self.names.part(part) else None
 
 

@@ -96,7 +96,9 @@ def test_testers_pages(browser: Browser, tmp_path: Path, page: str, large: bool,
 
     assert opened.page.evaluate("document.documentElement.scrollWidth <= window.innerWidth")
     assert opened.requests == [opened.file]
-    found = Axe().run(opened.page, options={"runOnly": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]})
+    found = Axe().run(
+        opened.page, options={"runOnly": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]}
+    )
     assert [(one["id"], one["nodes"][0]["html"]) for one in found.response["violations"]] == []
 
 
