@@ -81,6 +81,19 @@ def test_words_read_otherwise() -> None:
     assert [figures[3] for figures in review.points[0].figures] == [(17, 17)]
 
 
+def test_a_repeat_too_few() -> None:
+    """Testers who take "5 times more" as five in all: the reading that gives their number is shown."""
+    pattern = (
+        "Cap\nUS terms\nRnd 1: Make a magic ring, 6 sc in ring. (6 sc)\nRnd 2: 2 sc in each sc around. (12 sc)\n"
+        "Rnd 3: *Sc in next sc, 2 sc in next sc; rep from * 5 times more. (18 sc)\n"
+    )
+    theirs = "Rnd 1: 6\nRnd 2: 12\nRnd 3: 15\n"
+    point = reviewed(pattern, mia_eml=theirs, bea_eml=theirs).points[0]
+
+    assert point.kind == "words-misread"
+    assert point.readings[0].words.startswith("work the repeat 4 times more instead of 5 times more")
+
+
 def test_a_chain_of_which_nothing_is_said() -> None:
     """Where it is not said whether the chain counts, testers who read it otherwise are shown that reading."""
     pattern = (
@@ -163,6 +176,14 @@ def test_rows_that_follow_from_a_wrong_row_are_one_point() -> None:
     review = reviewed(pattern, mia_eml=mail(), bea_eml=mail())
 
     assert kinds(review).count("print-wrong") == 1
+
+
+def test_a_number_that_stands_twice_is_not_chosen_from() -> None:
+    """A row whose number stands twice in its part is not guessed."""
+    pattern = HAT.replace("Rnd 4: *", "Rnd 3: *")
+    review = reviewed(pattern, mia_eml="Size: S\nCrown, Rnd 3: 18\n")
+
+    assert review.judged == () and "twice" in review.unmatched[0].why
 
 
 def test_another_draft() -> None:

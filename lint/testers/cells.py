@@ -76,7 +76,7 @@ def read_cells(line: TableLine, people: dict[int, Who]) -> Iterator[Claim | Unma
 
 def _counts(line: TableLine) -> list[Claim | Unmatched]:
     printed = read_count(line.one("printed"))
-    due = printed.count if printed is not None else None
+    due = printed.count if printed is not None and not printed.more else None
     found: list[Claim | Unmatched] = []
     for column, value in line.of("count"):
         if line.row is not None:

@@ -121,11 +121,11 @@ class _Placer:
         if not here:
             where = f" in {wanted}" if wanted else ""
             return (), f"there is no such row{where}"
-        parts = list(dict.fromkeys(id(self.rows[index].part) for index in here))
         numbers = [self.rows[index].number for index in here]
-        if len(parts) > 1 and len(set(numbers)) < len(numbers):
-            named_parts = list(dict.fromkeys(self.rows[index].part.name for index in here))
-            return (), f"it stands in {' and in '.join(named_parts)}; which is meant is not said"
+        if len(set(numbers)) < len(numbers):
+            parts = list(dict.fromkeys(self.rows[index].part.name for index in here))
+            where = f"in {' and in '.join(parts)}" if len(parts) > 1 else f"twice in {parts[0]}"
+            return (), f"it stands {where}; which is meant is not said"
         return tuple(here), ""
 
     def _goes_on_from(self, part: str, index: int) -> bool:
@@ -172,8 +172,17 @@ class _Placer:
                     claim.place, shown, "nothing is printed for this row that it could agree with or differ from"
                 )
                 continue
-            other = claim.printed is not None and due.printed is not None and claim.printed != due.printed
+            other = (
+                claim.printed is not None and due.printed is not None and not self._is_printed(claim, index, size, due)
+            )
             yield Placed(claim, claim.who.tester, index, size, units[index], due, got, other)
+
+    def _is_printed(self, claim: Counted, index: int, size: int, due: Due) -> bool:
+        """Whether what a tester's copy says is printed for this row here too: the row's count, or one figure of it."""
+        row = self.rows[index]
+        stated = row.cells[size].stated
+        items = stated.items if stated is not None else ()
+        return claim.printed in {due.printed, *(item.at(size, row.stated_index) for item in items)}
 
     def _unit_in(self, index: int, size: int, said: str) -> str:
         """The unit that is counted in a row; one that the row does not have is taken for the row's own."""

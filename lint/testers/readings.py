@@ -7,12 +7,14 @@ under which the rows after it give the testers' numbers too comes first.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from lint.amount import Amount
 from lint.inspection import Report
 from lint.ledger import Outcome
+from lint.likely.clauses import too_many
+from lint.likely.numbers import dials
 from lint.likely.rework import Moment, Rework
 from lint.likely.search import Candidate, RowSearch, watched
 from lint.pattern import Pattern, Stated, StatedItem
@@ -89,7 +91,21 @@ class ReadingSearch:
         ]
         ranked.sort(key=lambda one: one[:2], reverse=True)
         found += [Reading(one.edit.change, False, n, one.edit.span, one.edit.words) for n, _, one in ranked]
-        return tuple(found[:_MOST_SHOWN])
+        return tuple((found or list(self._unfinished(search, got)))[:_MOST_SHOWN])
+
+    def _unfinished(self, search: RowSearch, got: int) -> Iterator[Reading]:
+        """Edits that give the number and leave places of the row below unworked: a repeat too few, a clause left out."""
+        text = self.report.source.text
+        edits = [
+            dial.edit(text, dial.value + off)
+            for dial in dials(search.steps, text, search.rework.size)
+            for off in (-1, 1)
+            if dial.role == "times" and dial.value + off > 0
+        ]
+        for edit in (*edits, *too_many(search.steps, text)):
+            trial = search.rework.alone(search.moment, edit, search.forced)
+            if trial is not None and trial.worked.made.stitches == got:
+                yield Reading(f"{edit.change}, though places are then left over", False, 0, edit.span, edit.words)
 
     def _worked(self, size: int) -> list[int]:
         rows = enumerate(self.report.ledger.rows)
