@@ -20,13 +20,13 @@ _NOTHING = ("", "-", "–", "—", "n/a", "na", "none", "no", "nil", "nothing", 
 
 @dataclass(frozen=True)
 class TableLine:
-    """One line of a table: its cells by column (from 0), and whose it is, of which row and part."""
+    """One line of a table: its cells by column (from 0) and by meaning, and whose it is, of which row and part."""
 
     grid: Grid
-    columns: tuple[Column, ...]
     reader: ProseReader
     number: int
     cells: dict[int, str]
+    filled: dict[str | None, list[tuple[Column, str]]]
     who: Who
     row: str | None
     part: str | None
@@ -35,15 +35,13 @@ class TableLine:
         """The place of a cell, or of the line."""
         return Place(self.grid.file, self.number, self.grid.sheet, column_letter(at) if at is not None else None)
 
-    def of(self, meaning: str) -> Iterator[tuple[Column, str]]:
+    def of(self, meaning: str) -> list[tuple[Column, str]]:
         """The filled cells of a meaning."""
-        for column in self.columns:
-            if column.meaning == meaning and self.cells.get(column.at):
-                yield column, self.cells[column.at]
+        return self.filled.get(meaning, [])
 
     def one(self, meaning: str) -> str:
         """The first filled cell of a meaning, else ""."""
-        return next((value for _, value in self.of(meaning)), "")
+        return self.filled[meaning][0][1] if meaning in self.filled else ""
 
 
 def column_letter(at: int) -> str:
@@ -75,7 +73,7 @@ def read_cells(line: TableLine, people: dict[int, Who]) -> Iterator[Claim | Unma
 
 
 def _counts(line: TableLine) -> list[Claim | Unmatched]:
-    printed = read_count(line.one("printed"))
+    printed = read_count(line.one("printed")) if "printed" in line.filled else None
     due = printed.count if printed is not None and not printed.more else None
     found: list[Claim | Unmatched] = []
     for column, value in line.of("count"):
@@ -107,11 +105,10 @@ def _base(line: TableLine, value: str, at: int, row: str | None) -> Counted:
 
 
 def _counted(line: TableLine, value: str, at: int, row: str, due: int | None = None) -> Iterator[Claim | Unmatched]:
-    base = replace(_base(line, value, at, row), printed=due)
-    found = read_count(value) if not regex.fullmatch(r"\d{1,4}", value) else None
-    if found is None and value.isdigit() and len(value) <= 4:
+    base = replace(_base(line, value, at, row), printed=due) if due is not None else _base(line, value, at, row)
+    if value.isdigit() and len(value) <= 4:
         yield replace(base, count=int(value))
-    elif found is not None:
+    elif (found := read_count(value)) is not None:
         printed = found.printed if found.printed is not None else due
         yield replace(base, count=found.count, off=found.off, unit=found.unit or base.unit, printed=printed)
         yield from (replace(base, count=count, unit=unit, printed=None) for count, unit in found.more)
@@ -125,6 +122,8 @@ def _counted(line: TableLine, value: str, at: int, row: str, due: int | None = N
 
 def _gauge(line: TableLine) -> Iterator[Claim | Unmatched]:
     """The gauge and the hook of one line, as one claim."""
+    if not line.filled.keys() & {"gauge", "gauge_stitches", "gauge_rows", "hook"}:
+        return
     hooks = line.reader.hooks
     figures: dict[str, float | None] = {"stitches": None, "rows": None}
     over, at, quoted = 10.0, None, []
@@ -172,6 +171,8 @@ def _measures(line: TableLine, column: Column, value: str) -> Iterator[Claim | U
 
 def _remarks(line: TableLine, told: set[str]) -> Iterator[Claim]:
     """The notes of a line, of the kind that is said or that their words show; counts that stand in them are counts."""
+    if not line.filled.keys() & {"note", "kind", "words", *_REMARKS}:
+        return
     kinds = line.reader.names.words.kinds
     said = plain(line.one("kind"))
     notes = [(column, value, said if said in kinds else line.reader.kind(value)) for column, value in line.of("note")]

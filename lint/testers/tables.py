@@ -57,10 +57,18 @@ class _Table:
     columns: tuple[Column, ...]
     reader: ProseReader
 
-    def cell(self, meaning: str, cells: dict[int, str]) -> str:
-        """The first filled cell of a meaning in a line, else ""."""
-        found = (cells.get(column.at) for column in self.columns if column.meaning == meaning)
-        return next((value for value in found if value), "")
+    @property
+    def has_parts(self) -> bool:
+        """Whether a column names parts."""
+        return any(column.meaning == "part" for column in self.columns)
+
+    def filled(self, cells: dict[int, str]) -> dict[str | None, list[tuple[Column, str]]]:
+        """The filled cells of a line by their meaning."""
+        found: dict[str | None, list[tuple[Column, str]]] = {}
+        for column in self.columns:
+            if column.at in cells:
+                found.setdefault(column.meaning, []).append((column, cells[column.at]))
+        return found
 
 
 def _body(table: _Table, index: int) -> Iterator[Claim | Unmatched]:
@@ -101,17 +109,21 @@ def _is_sentence(table: _Table, at: int, words: str) -> bool:
 
 def _line(table: _Table, number: int, cells: dict[int, str], before: TableLine | None) -> TableLine | None:
     """A line with what it says itself and, as in merged cells, what the line above it says; None for a part's heading."""
-    reader = table.reader
-    row, part = table.cell("row", cells) or None, table.cell("part", cells) or None
+    reader, filled = table.reader, table.filled(cells)
+
+    def said(meaning: str) -> str:
+        return filled[meaning][0][1] if meaning in filled else ""
+
+    row, part = said("row") or None, said("part") or None
     if row and not part and len(cells) == 1 and reader.names.row(row) is None and reader.names.part(row):
         reader.context = replace(reader.context, part=row)  # a line between the rows that names the part below it
         return None
-    tester, size = table.cell("tester", cells), table.cell("size", cells)
+    tester, size = said("tester"), said("size")
     if before is not None and row and tester in ("", before.who.tester):
-        tester, size, part = tester or before.who.tester, size or before.who.size or "", part or before.part
-        part = reader.context.part if not any(column.meaning == "part" for column in table.columns) else part
+        tester, size = tester or before.who.tester, size or before.who.size or ""
+        part = part or (before.part if table.has_parts else None)
     who = Who(tester or reader.context.who.tester, size or reader.context.who.size)
-    return TableLine(table.grid, table.columns, reader, number, cells, who, row, part or reader.context.part)
+    return TableLine(table.grid, reader, number, cells, filled, who, row, part or reader.context.part)
 
 
 def _unused(
