@@ -61,7 +61,20 @@ LINES = {
     "Rnd 4: 2 too many": 30,
     "Rnd 4 matches": 28,
     "Rnd 4 was ok too": 28,
+    "Rnd 4 count off by 1 (27)": 27,
+    "Rnd 4: -1": 27,
+    "Rnd 4 is 2 more than stated": 30,
+    "Rnd 4 - 27 stitches, where 28 are due": 27,
 }
+NO_COUNTS = [
+    "Rnd 4 has 12 increases",
+    "Rnd 4 took me 3 tries",
+    "Rnd 4: I had 27 at first, then frogged and had 28",
+    "Rnd 4 is off by 2",
+    "Rnd 4 (page 3)",
+    'Rnd 4: "2 sc in next sc" puzzled me',
+    "In Rnd 4, which of the 2 sc is meant?",
+]
 
 
 @pytest.mark.parametrize("line", LINES)
@@ -70,6 +83,22 @@ def test_prose(line: str) -> None:
     review = reviewed(HAT, mia_eml=f"Size: M\n\nCrown:\n{line}\n")
 
     assert counts(review) == [("Mia", "M", "CROWN", "Rnd 4", LINES[line])]
+
+
+@pytest.mark.parametrize("line", NO_COUNTS)
+def test_figures_that_are_no_counts(line: str) -> None:
+    """A line whose figure is not surely the row's count is a remark on the row, and no count is made of it."""
+    review = reviewed(HAT, mia_eml=f"Size: M\n\nCrown:\n{line}\n")
+
+    assert counts(review) == []
+    assert [(remark.words, index) for remark, index in review.placement.remarks] == [(line, 3)]
+
+
+def test_a_count_for_each_of_several_rows() -> None:
+    """ "Rnds 3 & 4: 21, 28" are two counts; several rows in one line are read one by one."""
+    review = reviewed(HAT, mia_eml="Size: M\nCrown:\nRnds 3 & 4: 21, 28\nRnd 5 28 / Rnd 6 27\n")
+
+    assert {row: got for *_, row, got in counts(review)} == {"Rnd 3": 21, "Rnd 4": 28, "Rnd 5": 28, "Rnd 6": 27}
 
 
 def test_runs_of_rows() -> None:

@@ -77,7 +77,7 @@ class Names:
         named = sorted({*self._sizes, *(word for word in self._common if len(word) > 1)}, key=len, reverse=True)
         one = "|".join(regex.escape(word).replace(r"\ ", r"[\s/–-]+") for word in named) or "(?!)"
         return regex.compile(
-            rf"(?i)\b(?:size|sz)\b\s*[:=]?\s*(?P<size>{one}|[\w/–-]+)\b|[(\[]\s*(?P<size>{one})\s*[)\]]"
+            rf"(?i)\b(?:size|sz)\b\s*[:=]?\s*(?P<size>{one}|[\w/–-]+)\b(?!\s*(?:[\"”x×]|cm|in\b))|[(\[]\s*(?P<size>{one})\s*[)\]]"
             rf"|\bin\s+(?:the\s+)?(?:size\s+)?(?P<size>{one})\b(?=\s*(?:[,.;:–—-]|$|size))"
         )
 
@@ -184,7 +184,8 @@ class Names:
         while (one := self.row_pattern.search(words, at)) is not None:
             rest = one["rest"] or ""
             plural = (one["word"] or "").lower().endswith("s") or one["plural"]
-            if rest and not plural and regex.match(r"\s+[-–—]|\s*[-–—]\s+|\s*,", rest):
+            listed = regex.search(r"\band\b|&", rest) is not None
+            if rest and not plural and not listed and regex.match(r"\s+[-–—]|\s*[-–—]\s+|\s*,", rest):
                 one = self.row_pattern.search(words, one.start(), one.start("rest"))
             found.append(one)
             at = one.end()

@@ -31,6 +31,14 @@ _OFF = regex.compile(
     r"(?P<way>short|few|fewer|less|missing|under|many|extra|more|over|too\s+many|too\s+few)\b"
     r"|\b(?P<way>short|missing|over)\s+(?:by\s+)?(?P<n>\d{1,3}|one|two|three|four|five|six|a)\b"
 )
+_WORD_BEHIND = regex.compile(r"\s*(\p{L}[\p{L}'’]*)")
+_GOES_ON = frozenset(  # words that may follow a count without being what is counted
+    "instead not but and in on at for rather vs versus where total so which as each per altogether all too here there now "
+    "then this when after before with or while because since though although only still again ok okay fine good exactly "
+    "by the i i'm my it is was yay like got had counted pattern says said expected printed due should if even though".split()
+)
+_OFF_BY = regex.compile(r"(?i)\b(?:off|out)\s+by\s+(?:\d{1,3}|one|two|three|a)\b")  # more or fewer is not said
+_SIGNED = regex.compile(r"\s*(?:[:=]\s*([+−-]\d{1,3})|(\+\d{1,3}))\s*(?:sts?)?\W*")
 _SMALL = {"a": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6}
 _PAIR = regex.compile(rf"(?i)(?<![\w.]){_N}{_UNIT},?{_LIT}(?:{_INSTEAD}){_LIT}{_N}")
 _DUE_FIRST = regex.compile(rf"(?i)\b(?:{_DUE}){_LIT}[:=]?\s*(?<![\w.]){_N}")
@@ -54,37 +62,46 @@ class CountWords:
 
 
 def read_count(words: str) -> CountWords | None:
-    """The count in words from which the row's label, the size and quoted passages have been taken out."""
+    """The count in words from which the row's label, the size and quoted passages have been taken out.
+
+    None where there is none, and where several figures could be it ("127 at first, then 128").
+    """
     pair = _PAIR.search(words)
     if pair is not None:
         return CountWords(int(pair[1]), None, int(pair[3]), pair["unit"])
+    signed = _SIGNED.fullmatch(words)
+    if signed is not None:
+        return CountWords(None, int((signed[1] or signed[2]).replace("−", "-")))
     due = _DUE_BEHIND.search(words) or _DUE_FIRST.search(words)
     rest = words if due is None else f"{words[: due.start()]} , {words[due.end() :]}"
+    rest = _OFF_BY.sub(" ", rest)
     printed = int(due[1]) if due is not None else None
     off, got = _OFF.search(rest), _GOT_FIRST.search(rest)
-    if got is not None and not (off is not None and off.start() <= got.start(1) < off.end()):
-        return CountWords(int(got[1]), None, printed, got["unit"], _more(rest, got))
-    if off is not None:
+    if off is not None and (got is None or off.start() <= got.start(1) < off.end()):
         number_ = _SMALL.get(off["n"].lower()) or int(off["n"])
         less = off["way"].lower() in ("short", "few", "fewer", "less", "missing", "under", "too few")
         return CountWords(None, -number_ if less else number_, printed)
     found = list(_BARE.finditer(rest))
-    if not found:
+    first = next(
+        (one for one in found if got is not None and one.start(1) == got.start(1)), found[0] if found else None
+    )
+    if first is None:
         return None
-    first, alone = found[0], rest.strip(" .:,;-–—()[]?~≈*!") == found[0][0].strip()
-    if len(found) == 1 and (first["unit"] or due is not None or alone):
-        return CountWords(int(first[1]), None, printed, first["unit"])
-    if len(found) > 1 and all(one["unit"] for one in found):
-        return CountWords(int(first[1]), None, printed, first["unit"], _more(rest, first))
-    return None
+    others = [one for one in found if one is not first]
+    if any(not one["unit"] for one in others):
+        return None
+    behind = _WORD_BEHIND.match(rest, first.end())
+    if not first["unit"] and behind is not None and behind[1].lower() not in _GOES_ON:
+        return None  # "has 12 increases"
+    alone = rest.strip(" .:,;-–—()[]?~≈*!/&") == first[0].strip()
+    if got is None and not (first["unit"] or due is not None or alone or words != rest and not others):
+        return None
+    return CountWords(int(first[1]), None, printed, first["unit"], tuple((int(one[1]), one["unit"]) for one in others))
 
 
-def _more(words: str, first: regex.Match) -> tuple[tuple[int, str], ...]:
-    """Figures behind the first, where that and all of them have units."""
-    behind = list(_BARE.finditer(words, first.end()))
-    if not first["unit"] or not all(one["unit"] for one in behind):
-        return ()
-    return tuple((int(one[1]), one["unit"]) for one in behind)
+def figures_in(words: str) -> list[int]:
+    """The bare figures of words, for a run of rows with a count for each."""
+    return [int(one[1]) for one in _BARE.finditer(words)]
 
 
 # gauge ----------------------------------------------------------------------------------------------------------
@@ -174,9 +191,11 @@ def _in_one_unit(value: float, unit: str) -> tuple[float, str]:
 
 # measures -------------------------------------------------------------------------------------------------------
 
-_LENGTH = regex.compile(rf"(?i){_FIGURE}(?:\s*(?:x|×|by)\s*{_FIGURE})?\s*(cm|in(?:ch(?:es)?)?|ins|[\"”])(?!\w)")
+_LENGTH = regex.compile(
+    rf"(?i){_FIGURE}(?:\s*(?:cm|in|[\"”])?\s*(?:x|×|by)\s*{_FIGURE})?\s*(cm|in(?:ch(?:es)?)?|ins|[\"”])(?!\w)"
+)
 _GLUE = regex.compile(
-    r"(?i)(?:\b(?:is|was|are|were|came|comes|out|at|to|measures?|measured|measuring|about|approx|my|mine|the|it|finished|measurements?|final|after|before|of|i|got)\b|[:;=.,–—()\[\]-])+"
+    r"(?i)(?:\b(?:is|was|are|were|came|comes|out|at|to|measures?|measured|measuring|about|approx|my|mine|the|it|finished|measurements?|final|after|before|of|i|got|and|with)\b|[:;=.,–—()\[\]-])+"
 )
 
 

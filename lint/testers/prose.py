@@ -13,7 +13,7 @@ import regex
 from lint.rulebook import HookSize
 from lint.testers.claims import Claim, Counted, GaugeGot, Measured, Place, Remark, Who, YarnUsed
 from lint.testers.names import Names, plain
-from lint.testers.phrases import about_gauge, read_count, read_gauge, read_hook, read_measures, read_yarn
+from lint.testers.phrases import about_gauge, figures_in, read_count, read_gauge, read_hook, read_measures, read_yarn
 
 _KEYED = regex.compile(r"\s*[-*•]?\s*(?P<key>[\p{L}][\p{L} /-]{0,28}?)\s*(?:[:=]|\s–\s)\s*(?P<value>.*)")
 _MAIL = regex.compile(r"\s*<[^>]*>|[\"']")
@@ -33,6 +33,7 @@ _HEADERS = (
 )
 _FILLERS = regex.compile(r"\b(?:is|are|was|were|all|also|both|still|too|for me|everything|counts?|sts|again)\b")
 _QUOTED = regex.compile(r"[“\"‘][^”\"‘’]{2,}[”\"’]")
+_MENDED = regex.compile(r"(?i)\bshould\s+(?:be|read|say)\b|\binstead of\b|->|→")
 _SAYS_GOT = regex.compile(r"(?i)\b(?:got|get|had|have|counted|came|ended|made)\b[^.]{0,20}\d")
 _TALK = regex.compile(
     r"(?i)\W*(?:(?:hi|hello|hey|dear)\b.{0,30}|thanks?(?: you)?.{0,30}|best|cheers|love|regards|kind regards|best wishes|"
@@ -84,6 +85,8 @@ class ProseReader:
     def kind(self, words: str) -> str:
         """The kind of a remark by the words in it: typo, unclear, suggestion, error, else note."""
         text = f" {plain(words)} "
+        if _QUOTED.search(words) and _MENDED.search(words):
+            return "typo"
         for kind, phrases in self.names.words.kinds.items():
             if any(f" {plain(phrase)} " in text for phrase in phrases):
                 return kind
@@ -189,9 +192,16 @@ class ProseReader:
         part = part or self.names.part_beside(words) or self.context.part
         own = regex.sub(r"(?i)\s*\b(?:in|on|at|for|of|after|by)(?:\s+the)?\s*$", "", own)
         rest = _QUOTED.sub(" ", f"{own} {after}").replace("->", "→")
+        row = self.names.row(name)
+        base = Counted(who, name, place, part=part, quoted=quoted)
+        figures = figures_in(rest)
+        if row is not None and len(row.numbers) == len(figures) > 1:  # "Rows 7 & 8: 44, 50"
+            word = label["word"].rstrip("s")
+            for number, count in zip(row.numbers, figures, strict=True):
+                yield replace(base, row=f"{word} {number}", count=count)
+            return
         found = read_count(rest)
         if found is not None:
-            base = Counted(who, name, place, part=part, quoted=quoted)
             yield replace(base, count=found.count, off=found.off, unit=found.unit, printed=found.printed)
             yield from (replace(base, count=count, unit=unit) for count, unit in found.more)
         elif self.is_as_printed(rest):
