@@ -17,14 +17,14 @@ ABREAST = 8  # testers side by side in one table: more are set in further tables
 SIGNS = {
     Verdict.AGREES: ("✓", "agrees", "with what the words make, or with the print where the row was not recomputed"),
     Verdict.PRINT_WRONG: ("≠", "print wrong", "the testers and the recount agree, the print does not"),
-    Verdict.WORDS: ("¶", "words", "testers agree with each other, not with the words as read here"),
+    Verdict.WORDS: ("¶", "words", "testers agree with each other, and not with the words as read here"),
     Verdict.SLIP: ("△", "tester’s slip", "one tester differs"),
     Verdict.FOLLOWS: ("↓", "follows", "off since an earlier row, and judged from there"),
     Verdict.CANNOT_TELL: ("?", "cannot tell", "the reason stands with the point"),
 }
 TITLES = {
     "print-wrong": "Print wrong",
-    "words-misread": "Words read otherwise",
+    "words-misread": "Words in doubt",
     "cannot-tell": "Cannot tell",
     "error": "Mistake reported",
     "unclear": "Unclear place",
@@ -148,7 +148,7 @@ def sentence_of(review: Review) -> str:
     if wrong:
         said.append(f"{wrong} printed {'count is' if wrong == 1 else 'counts are'} wrong by testers and recount")
     if words:
-        said.append(f"{words} {'row is' if words == 1 else 'rows are'} read otherwise than meant")
+        said.append(f"the words of {words} {'row' if words == 1 else 'rows'} are in doubt")
     more = len(kinds) - wrong - words
     if more:
         said.append(f"{more} {'other point is' if more == 1 else 'other points are'} open")
