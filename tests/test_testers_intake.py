@@ -251,6 +251,19 @@ def test_part_beside_the_row(said: str) -> None:
     assert counts(review) == [("Mia", "M", "CROWN", "Rnd 3", 21)]
 
 
+@pytest.mark.parametrize("name", ["t_csv", "t_eml"])
+def test_a_text_that_is_no_line_of_a_report_is_told(name: str) -> None:
+    """A line or cell far longer than any is told and not read, and the rest is."""
+    row = "M;Crown;3;21" if name == "t_csv" else "Crown Rnd 3: 21"
+    head = "Size;Part;Row;Count;Note\n" if name == "t_csv" else "Size: M\n"
+    review = reviewed(
+        HAT, **{name: f"{head}{row}\n" + ("M;Crown;4;28;" if name == "t_csv" else "") + "x" * 5000 + "\n"}
+    )
+
+    assert ("CROWN", "Rnd 3", 21) in [(part, row, got) for *_, part, row, got in counts(review)]
+    assert [what for _, what in told(review)] == ["a text of 5,000 characters"]
+
+
 class TestMails:
     """Mails as programs save them."""
 

@@ -7,6 +7,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+LONGEST_LINE = 2000  # characters that a tester's line or cell may have: longer ones are told, and not read
+
 
 @dataclass(frozen=True, slots=True)
 class Place:

@@ -105,7 +105,10 @@ def delimiter_of(text: str) -> str | None:
     head = "\n".join(text.splitlines()[:30])
     best, most = None, 1.0
     for sign in _DELIMITERS:
-        lengths = [len(row) for row in csv.reader(io.StringIO(head), delimiter=sign) if row]
+        try:
+            lengths = [len(row) for row in csv.reader(io.StringIO(head), delimiter=sign) if row]
+        except csv.Error:
+            continue
         wide = sum(length > 1 for length in lengths) / max(1, len(lengths))
         share = wide * max(lengths, default=1)
         if wide > 0.5 and share > most:

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from itertools import takewhile
 from pathlib import PurePath
 
 from lint.rulebook import HookSize
-from lint.testers.claims import Claim, Intake, Place, Unmatched, Who
+from lint.testers.cells import column_letter
+from lint.testers.claims import LONGEST_LINE, Claim, Intake, Place, Unmatched, Who
 from lint.testers.columns import header_of
 from lint.testers.files import Grid, Lines, ReportError, delimiter_of, read_file, split_line
 from lint.testers.names import Names
@@ -31,9 +33,20 @@ def take_in(files: list[tuple[str, bytes]], names: Names, hooks: list[HookSize])
             unread.append((name, str(error)))
             continue
         for piece in pieces:
-            for found in read_grid(piece, reader) if isinstance(piece, Grid) else _read_lines(piece, reader):
+            for found in _read(piece, reader):
                 (unmatched if isinstance(found, Unmatched) else claims).append(found)
     return Intake(tuple(claims), tuple(unmatched), tuple(unread))
+
+
+def _read(piece: Grid | Lines, reader: ProseReader) -> Iterator[Claim | Unmatched]:
+    if isinstance(piece, Lines):
+        yield from _read_lines(piece, reader)
+        return
+    for one in _without_long(piece):
+        if isinstance(one, Unmatched):
+            yield one
+        else:
+            yield from read_grid(one, reader)
 
 
 def _tester_of(stem: str) -> str:
@@ -54,6 +67,10 @@ def _read_lines(text: Lines, reader: ProseReader) -> Iterator[Claim | Unmatched]
             yield Unmatched(Place(text.file, at + 1), lines, "they are another's words in a mail that was answered")
             at = end
             continue
+        if len(text.lines[at]) > LONGEST_LINE:
+            yield _too_long(Place(text.file, at + 1), len(text.lines[at]))
+            at += 1
+            continue
         table = _pasted(text, at, reader)
         if table is not None:
             yield from read_grid(table, reader)
@@ -61,6 +78,30 @@ def _read_lines(text: Lines, reader: ProseReader) -> Iterator[Claim | Unmatched]
             continue
         yield from reader.line(text.lines[at], Place(text.file, at + 1))
         at += 1
+
+
+def _too_long(place: Place, length: int) -> Unmatched:
+    return Unmatched(
+        place, f"a text of {length:,} characters", "it is longer than any line of a report, and was not read"
+    )
+
+
+def _without_long(grid: Grid) -> Iterator[Grid | Unmatched]:
+    """A table without cells that are longer than any, and those told."""
+    long = [(line, at) for line, cells in grid.rows for at, cell in enumerate(cells) if len(cell) > LONGEST_LINE]
+    if not long:
+        yield grid
+        return
+    dropped = set(long)
+    for line, cells in grid.rows:
+        for at, cell in enumerate(cells):
+            if (line, at) in dropped:
+                yield _too_long(Place(grid.file, line, grid.sheet, column_letter(at)), len(cell))
+    rows = (
+        (line, tuple("" if (line, at) in dropped else cell for at, cell in enumerate(cells)))
+        for line, cells in grid.rows
+    )
+    yield replace(grid, rows=tuple(rows))
 
 
 def _pasted(text: Lines, at: int, reader: ProseReader) -> Grid | None:
