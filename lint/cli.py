@@ -10,9 +10,12 @@ from pathlib import Path
 
 import click
 
-from lint.source import SourceText
+from lint.documents.inputs import gather
+from lint.documents.plaintext import decoded
+from lint.documents.unreadable import Unreadable
 from lint.yamlfile import RuleFileError
 
+_FILE = click.Path(dir_okay=False)
 _TERMS = click.Choice(["us", "uk", "auto"])
 
 
@@ -36,14 +39,17 @@ def commands() -> None:
 @commands.command()
 @click.argument("paths", nargs=-1, required=True)
 @click.option("--terms", type=_TERMS, default="auto", help="Stitch names: US, UK, or found from the pattern.")
-@click.option("--html", "html_path", type=click.Path(dir_okay=False), help="Write the report as one HTML file.")
+@click.option("--html", "html_path", type=_FILE, help="Write the report as one HTML file.")
 @click.option("--large-print", "large", is_flag=True, help="The HTML file opens in large print, black on white.")
 @click.option("--json", "json_path", help="Write the report as JSON; - for standard output.")
+@click.option("--docx", "docx_path", type=_FILE, help="Write the .docx again, with a comment at each point.")
+@click.option("--pdf-notes", "pdf_path", type=_FILE, help="Write the .pdf again, with a highlight and note at each point.")
+@click.option("--sarif", "sarif_path", type=_FILE, help="Write the points as SARIF 2.1.0.")
+@click.option("--csv", "csv_path", type=_FILE, help="Write the ledger of rows and rounds as CSV.")
+@click.option("--xlsx", "xlsx_path", type=_FILE, help="Write the ledger and the points as a workbook.")
 @click.option("--house", type=click.Path(dir_okay=False), hidden=True)
-def check(
-    paths: tuple[str, ...], terms: str, html_path: str | None, large: bool, json_path: str | None, house: str | None
-) -> None:
-    """Check patterns: files, folders of .txt files, or - for standard input.
+def check(paths: tuple[str, ...], terms: str, large: bool, json_path: str | None, house: str | None, **files) -> None:
+    """Check patterns: files (.docx .odt .rtf .pdf .html .md .txt), folders of them, or - for standard input.
 
     Exit status: 0 no correction found, 1 at least one, 2 something could not be done.
     """
@@ -52,31 +58,30 @@ def check(
     gc.disable()  # nothing that loading makes is garbage, and looking for some costs a tenth of the start
     book = _book()
     from lint.inspection import inspect
-    from lint.reports.data import as_data
-    from lint.reports.page import as_page, as_pages
+    from lint.reports.data import failure_as_data
+    from lint.reports.outputs import Checked, Output, Wanted, WrongKind, outputs
     from lint.reports.terminal import one_line, show
 
-    files, problems = _files(paths)
-    reports, entries = [], []
-    for path, text in files:
-        if isinstance(text, str):
-            report = inspect(SourceText(text, path), book, terms, workings=bool(html_path or json_path))
-            reports.append(report)
-            gc.enable()
-            entries.append(as_data(report) if json_path else None)
-        else:
-            problems.append(f"{path}: {text[0]}")
-            entries.append({"schema": "frogproof-report/1", "source": {"path": path}, "error": text[0]})
+    wanted = [Wanted(Output(name.removesuffix("_path")), path) for name, path in files.items() if path]
+    wanted += [Wanted(Output.JSON, json_path)] if json_path else []
+    with_workings = any(one.output.shows_workings for one in wanted)
+    checked, problems = [], []
+    for item in gather(paths):
+        if item.source is None:
+            problems.append(f"{item.path}: {item.problem}")
+            checked.append(Checked(None, item.raw, failure_as_data(item.path, item.problem)))
+            continue
+        checked.append(Checked(inspect(item.source, book, terms, workings=with_workings), item.raw))
+        gc.enable()
+    reports = [one.report for one in checked if one.report is not None]
     for problem in problems:
         click.echo(problem, err=True)
-    outputs: dict[str, str] = {}
-    if html_path and reports:
-        outputs[html_path] = as_pages(reports, large) if len(reports) > 1 else as_page(reports[0], large)
-    if json_path and (reports or json_path == "-" or len(paths) > 1):
-        several = len(entries) != 1 or len(paths) > 1
-        outputs[json_path] = json.dumps(entries if several else entries[0], indent=1, ensure_ascii=False) + "\n"
-    _write_all(outputs)
-    if not outputs:
+    try:
+        written = outputs(wanted, checked, large, several=len(checked) != 1 or len(paths) > 1)
+    except WrongKind as error:
+        _refuse(str(error))
+    _write_all(written)
+    if not wanted:
         for report in reports:
             show(report)
     elif json_path != "-":
@@ -212,10 +217,10 @@ def _inspected(path: str, terms: str):
     """The report on one pattern; a pattern that cannot be read is told, exit status 2."""
     from lint.inspection import inspect
 
-    text = _decoded(sys.stdin.buffer.read()) if path == "-" else _read_file(Path(path))
-    if not isinstance(text, str):
-        _refuse(f"{path}: {text[0]}")
-    return inspect(SourceText(text, path), _book(), terms)
+    item = next(iter(gather((path,))))
+    if item.source is None:
+        _refuse(f"{path}: {item.problem}")
+    return inspect(item.source, _book(), terms)
 
 
 def _raw_files(paths: tuple[str, ...]) -> tuple[list[tuple[str, bytes]], list[str]]:
@@ -249,16 +254,16 @@ def read(clause: tuple[str, ...], terms: str, json_path: str | None) -> None:
 
     words = " ".join(clause)
     if words in ("", "-"):
-        text = _decoded(sys.stdin.buffer.read())
-        if not isinstance(text, str):
-            _refuse(f"standard input {text[0]}")
-        lines = text.splitlines()
+        try:
+            lines = decoded(sys.stdin.buffer.read()).splitlines()
+        except Unreadable as error:
+            _refuse(f"standard input {error}")
     else:
         lines = [words]
     answers = read_clauses(lines, book, terms)
     if json_path:
         text = json.dumps([answer.as_data() for answer in answers], indent=1, ensure_ascii=False) + "\n"
-        _write_all({json_path: text})
+        _write_all({json_path: text.encode("utf-8", "backslashreplace")})
         return
     for answer in answers:
         click.echo(answer.in_words())
@@ -299,52 +304,6 @@ def _book():
 def _refuse(message: str):
     click.echo(message, err=True)
     sys.exit(2)
-
-
-def _files(paths: tuple[str, ...]) -> tuple[list[tuple[str, str | tuple[str]]], list[str]]:
-    """(path, text) of every pattern, a one-element tuple with the problem where a file cannot be read."""
-    found: list[tuple[str, str | tuple[str]]] = []
-    problems: list[str] = []
-    for name in paths:
-        if name == "-":
-            found.append(("-", _decoded(sys.stdin.buffer.read())))
-            continue
-        path = Path(name)
-        if path.is_dir():
-            inside = sorted(item for item in path.rglob("*.txt") if item.is_file())
-            if not inside:
-                found.append((name, ("no .txt pattern is in this folder",)))
-            found += [(str(item), _read_file(item)) for item in inside]
-        else:
-            found.append((name, _read_file(path)))
-    return found, problems
-
-
-def _read_file(path: Path) -> str | tuple[str]:
-    try:
-        return _decoded(path.read_bytes())
-    except FileNotFoundError:
-        return ("there is no such file",)
-    except OSError as error:
-        return (f"cannot be read ({error.strerror or error})",)
-
-
-def _decoded(raw: bytes) -> str | tuple[str]:
-    """Text of a file in UTF-8, UTF-16 or Windows-1252."""
-    if raw.startswith((b"\xff\xfe", b"\xfe\xff")):
-        try:
-            return raw.decode("utf-16")
-        except UnicodeDecodeError:
-            return ("is not text",)
-    if b"\x00" in raw[:4096]:
-        return ("is not text",)
-    for encoding in ("utf-8-sig", "cp1252"):
-        try:
-            text = raw.decode(encoding)
-            return text.replace("\r", "\n") if "\n" not in text else text  # files of old machines end lines with CR
-        except UnicodeDecodeError:
-            continue
-    return ("is not text",)
 
 
 def _write_all(outputs: dict[str, str | bytes]) -> None:

@@ -29,11 +29,52 @@ class Position:
 
 
 @dataclass(frozen=True, slots=True)
+class Piece:
+    """A stretch of the text, and where in the document it was read: character for character from one of its nodes.
+
+    `node` numbers the document's text nodes or pages from 0, `at` is the first character's number in it; a node of -1
+    says that the words are not written in the document as they stand here (an automatic number, a cell's border).
+    """
+
+    start: int
+    end: int
+    place: str  # "paragraph 14", "table 1, row 3", "page 2"
+    node: int = -1
+    at: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Origin:
+    """The document that a text was read out of: its kind, the text's pieces in order, and what a reader must be told."""
+
+    kind: str  # docx | odt | rtf | pdf | html
+    pieces: tuple[Piece, ...] = ()
+    notes: tuple[str, ...] = ()  # sentences without a stop: "Tracked changes were read as accepted"
+
+    def piece(self, offset: int) -> Piece | None:
+        """The piece that a character stands in, or the last before it; the first for what stands before all."""
+        at = bisect_right(self.pieces, offset, key=lambda piece: piece.start) - 1
+        return self.pieces[max(at, 0)] if self.pieces else None
+
+    def within(self, span: Span) -> list[Piece]:
+        """The pieces of the document's own words that a stretch of the text touches, in order."""
+        first = max(bisect_right(self.pieces, span.start, key=lambda piece: piece.start) - 1, 0)
+        found = []
+        for piece in self.pieces[first:]:
+            if piece.start >= max(span.end, span.start + 1):
+                break
+            if piece.end > span.start and piece.node >= 0:
+                found.append(piece)
+        return found
+
+
+@dataclass(frozen=True, slots=True)
 class SourceText:
-    """A pattern's text as read, with its path, and its line starts for finding positions."""
+    """A pattern's text as read, with its path and its document, and its line starts for finding positions."""
 
     text: str
     path: str = "-"
+    origin: Origin | None = None  # None: the file is plain text itself
     line_starts: tuple[int, ...] = field(init=False, repr=False)
 
     def __post_init__(self) -> None:
@@ -53,6 +94,11 @@ class SourceText:
 
     def line_of(self, span: Span) -> int:
         return self.position(span.start).line
+
+    def place(self, offset: int) -> str | None:
+        """Where in its document a character stands: "page 2", "paragraph 14"; None for plain text."""
+        piece = self.origin.piece(offset) if self.origin is not None else None
+        return piece.place if piece is not None else None
 
     def slice(self, span: Span) -> str:
         return self.text[span.start : span.end]

@@ -154,7 +154,7 @@ def _flat(context: Context) -> _Worked | None:
     if len({id(row.part) for row in rows}) != 1 or any(row.kind != "row" for row in rows):
         return None
     worked = _worked(rows, max(1, len(context.pattern.sizes)), across="wide")
-    if worked is None or rows[0].part.make != 1:
+    if worked is None or rows[0].part.make != 1 or len(worked.counts) < len(rows[0].cells):
         return None
     for row in rows:
         for size, cell in enumerate(row.cells):

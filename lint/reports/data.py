@@ -14,12 +14,17 @@ from lint.working.workings import Line, Workings
 SCHEMA = "frogproof-report/1"
 
 
+def failure_as_data(path: str, problem: str) -> dict[str, Any]:
+    """The entry of a pattern that could not be read."""
+    return {"schema": SCHEMA, "source": {"path": path}, "error": problem}
+
+
 def as_data(report: Report) -> dict[str, Any]:
     """A Report as plain data for JSON."""
     done, of = report.recomputed
     return {
         "schema": SCHEMA,
-        "source": {"path": report.source.path, "sha256": report.source.sha256},
+        "source": _source(report),
         "title": report.pattern.title,
         "terms": report.terms.terms,
         "terms_said": report.terms.said,
@@ -33,6 +38,14 @@ def as_data(report: Report) -> dict[str, Any]:
             "areas": [{"area": area.area, "score": area.score} for area in report.grade.areas],
         },
     }
+
+
+def _source(report: Report) -> dict[str, Any]:
+    source = report.source
+    data: dict[str, Any] = {"path": source.path, "sha256": source.sha256}
+    if source.origin is not None:
+        data |= {"kind": source.origin.kind, "notes": list(source.origin.notes)}
+    return data
 
 
 def _parts(report: Report) -> list[dict[str, Any]]:
@@ -167,4 +180,6 @@ def _place(report: Report, span: Span) -> dict[str, Any]:
         at = report.source.position(offset)
         return {"line": at.line, "column": at.column, "offset": at.offset}
 
-    return {"start": position(span.start), "end": position(span.end)}
+    where = report.source.place(span.start)
+    data: dict[str, Any] = {"start": position(span.start), "end": position(span.end)}
+    return data if where is None else {**data, "place": where}

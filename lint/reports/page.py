@@ -12,7 +12,7 @@ from pathlib import Path
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup, escape
 
-from lint.finding import Finding
+from lint.finding import Finding, Related
 from lint.grading import GradingTable, grading_table
 from lint.inspection import Report
 from lint.ledger import LedgerRow
@@ -154,7 +154,7 @@ class ShownPattern:
             report,
             wording.title_of(report),
             wording.points(report),
-            wording.rows_recomputed(report),
+            ". ".join((wording.rows_recomputed(report), *wording.read_as(report))),
             tuple(
                 (w.value, words, tuple(n for n in notes if n.finding.weight is w))
                 for w, words in wording.WEIGHTS.items()
@@ -178,13 +178,18 @@ def _note(report: Report, number: int, finding: Finding) -> Note:
         finding,
         report.source.line_of(finding.span),
         wording.message_of(finding),
-        wording.place_of(finding),
+        ", ".join(name for name in (wording.place_of(finding), report.source.place(finding.span.start)) if name),
         wording.listed(list(finding.sizes)),
         rule.area if rule is not None else "",
         tuple(sums_under(report, finding)),
-        tuple((report.source.line_of(other.span), other.label) for other in finding.related),
+        tuple((report.source.line_of(other.span), _label(report, other)) for other in finding.related),
         rule.why.strip() if rule is not None else "",
     )
+
+
+def _label(report: Report, other: Related) -> str:
+    place = report.source.place(other.span.start)
+    return f"{place}: {other.label}" if place else other.label
 
 
 def _rule(report: Report, finding: Finding) -> CheckRule | WordRule | None:

@@ -53,6 +53,8 @@ def _summary(report: Report):
     yield _Line(
         f"{wording.opening(wording.points(report))}. {wording.opening(wording.rows_recomputed(report))}. Score {score} of 100."
     )
+    for note in wording.read_as(report):
+        yield _Line(f"{note}.")
     for finding in wording.in_order(report):
         yield _Line("")
         yield from _finding(report, finding)
@@ -63,16 +65,18 @@ def _summary(report: Report):
     for row in rows:
         words, quoted = what_stopped(report, row)
         stopped = f'stopped at "{" ".join(words.split())}"' if quoted else words
-        yield _Line(f"{row.first.part.name}, {row.label}, line {row.line}: {stopped}", 2)
+        at = wording.where(report, row.first.span.start)
+        yield _Line(f"{row.first.part.name}, {row.label}, {at}: {stopped}", 2)
     yield _Line("")
 
 
 def _finding(report: Report, finding: Finding):
-    at = report.source.position(finding.span.start)
+    position = report.source.position(finding.span.start)
+    at = report.source.place(finding.span.start) or f"{position.line}:{position.column}"
     title = wording.WEIGHTS[finding.weight].title
     place = wording.place_of(finding)
     message = wording.message_of(finding)
-    yield _Line(f" - {place}: {message}" if place else f" - {message}", 0, f"{at.line}:{at.column} {title}", title)
+    yield _Line(f" - {place}: {message}" if place else f" - {message}", 0, f"{wording.opening(at)} {title}", title)
     if finding.sizes:
         yield _Line(f"In {wording.listed(list(finding.sizes))}", 4)
     for size, words in sums_under(report, finding):
@@ -80,7 +84,7 @@ def _finding(report: Report, finding: Finding):
     for cause in finding.likely:
         yield _Line(f"Could it be? {wording.question(cause)}", 4)
     for other in finding.related:
-        yield _Line(f"See line {report.source.line_of(other.span)}: {other.label}", 4, style="aside")
+        yield _Line(f"See {wording.where(report, other.span.start)}: {other.label}", 4, style="aside")
 
 
 def _shown(text: str) -> str:

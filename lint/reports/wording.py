@@ -101,6 +101,16 @@ def question(cause: Likely) -> str:
     return f"{opening(cause.change.strip().rstrip('.?'))}?" + (f" {opening(then)}." if then else "")
 
 
+def where(report: Report, offset: int) -> str:
+    """ "line 6" of a plain text, "paragraph 13" or "page 2" of a document."""
+    return report.source.place(offset) or f"line {report.source.position(offset).line}"
+
+
+def read_as(report: Report) -> tuple[str, ...]:
+    """What must be known of how a document was read, in sentences without a stop; nothing for plain text."""
+    return report.source.origin.notes if report.source.origin is not None else ()
+
+
 def place_of(finding: Finding) -> str:
     """ "Hexagon, Rnd 2", as far as known."""
     return ", ".join(name for name in (finding.part, finding.row) if name)

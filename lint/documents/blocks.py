@@ -1,0 +1,129 @@
+"""Paragraphs and tables in the order of a document, and how they become lines of text."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from lint.documents.lines import Lines, Words, in_lines, plain, row_of, stripped
+from lint.source import SourceText
+
+
+@dataclass(frozen=True, slots=True)
+class Paragraph:
+    """A paragraph: its words, line breaks among them; none for one left empty.
+
+    `heading`: it is set off as a heading; `apart`: it is printed with space before it.
+    """
+
+    words: tuple[Words, ...]
+    heading: bool = False
+    apart: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    """A table: its rows, the cells of each, the blocks of each cell."""
+
+    rows: tuple[tuple[tuple[Block, ...], ...], ...]
+
+    @property
+    def frames(self) -> bool:
+        """Whether the table only sets passages side by side: each of its cells is to be read by itself, like a column.
+
+        Known by a table in a cell, by a cell of many paragraphs, and by several cells with more than one in a row.
+        """
+        if all(len(row) < 2 for row in self.rows):
+            return True
+        for row in self.rows:
+            heights = [sum(1 for block in cell if isinstance(block, Table) or plain_of(block)) for cell in row]
+            inner = any(isinstance(block, Table) for cell in row for block in cell)
+            if inner or max(heights, default=0) > 3 or sum(height > 1 for height in heights) > 1:
+                return True
+        return False
+
+
+Block = Paragraph | Table
+
+
+_FEW = 12  # one empty paragraph in so many is a habit
+
+
+def plain_of(block: Block) -> str:
+    """A paragraph's words as they read; "" for a table."""
+    return plain(list(block.words)).strip() if isinstance(block, Paragraph) else ""
+
+
+def laid_out(blocks: Iterable[Block], path: str, kind: str, notes: Iterable[str] = ()) -> SourceText:
+    """The blocks as a text: a line a paragraph, a line a table's row, blank lines where the print leaves space."""
+    blocks = list(blocks)
+    empty = sum(isinstance(block, Paragraph) and not plain_of(block) for block in blocks)
+    layout = _Layout(spaced_by_hand=empty * _FEW > len(blocks))
+    layout.add(blocks)
+    return layout.lines.source(path, kind, tuple(notes))
+
+
+class _Layout:
+    def __init__(self, spaced_by_hand: bool) -> None:
+        self.spaced_by_hand = spaced_by_hand  # empty paragraphs show what stands apart, so the space of styles does not
+        self.lines = Lines()
+        self.paragraphs = 0
+        self.tables = 0
+
+    def add(self, blocks: Iterable[Block], place: str | None = None) -> None:
+        """Add blocks; `place` where they stand in a table."""
+        for block in blocks:
+            if isinstance(block, Table):
+                self._table(block, place)
+            else:
+                self._paragraph(block, place)
+
+    def _paragraph(self, block: Paragraph, place: str | None) -> None:
+        lines = in_lines(list(block.words))
+        if not plain_of(block):
+            self.lines.blank()
+            return
+        if place is None:
+            self.paragraphs += 1
+            place = f"paragraph {self.paragraphs}"
+        if block.heading:
+            self.lines.blank()
+        elif block.apart and not self.spaced_by_hand:
+            self.lines.apart(lines[0])
+        for words in lines:
+            self.lines.line(words, place)
+
+    def _table(self, table: Table, outer: str | None) -> None:
+        if outer is None:
+            self.tables += 1
+        name = f"table {self.tables}"
+        frames = table.frames
+        self.lines.blank()
+        for number, row in enumerate(table.rows, 1):
+            place = outer or f"{name}, row {number}"
+            if frames:
+                for cell in row:
+                    self.add(cell, place)
+                    self.lines.blank()
+            else:
+                self._row(row, place)
+        self.lines.blank()
+
+    def _row(self, row: Sequence[tuple[Block, ...]], place: str) -> None:
+        cells = [
+            [words for block in cell if isinstance(block, Paragraph) for words in in_lines(list(block.words))]
+            for cell in row
+        ]
+        filled = [number for number, cell in enumerate(cells) if any(stripped(words) for words in cell)]
+        if not filled:
+            return
+        first = filled[0] if len(filled) == 1 else 0  # a cell that goes on with the one above
+        self.lines.line(row_of(cells[first : filled[-1] + 1]), place)
+
+
+def spaced(words: list[Words], raised: Words) -> list[Words]:
+    """Words and figures set above the line: "1" and a raised "1/2" are 1 1/2, never 11/2."""
+    before = plain(words)[-1:]
+    if before.isdigit() and raised.text[:1].isdigit():
+        return [*words, Words(" "), raised]
+    return [*words, raised]

@@ -1,0 +1,204 @@
+"""Makes running text of the lines of pages: running heads left out, wrapped lines joined, hyphens at line ends settled."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable
+from itertools import pairwise
+from statistics import median
+
+import regex
+
+from lint.documents.columns import Line
+from lint.documents.lines import Lines, Words, plain
+from lint.source import SourceText
+
+# never a running head, and never the end of a wrapped line above: the label of a row
+_LABEL = regex.compile(r"(?i)\W*(?:(?:rows?|rnds?|rounds?|r)\b?\.?\s*\d+[^:.]{0,20}|\d+(?:st|nd|rd|th)\s+(?:row|rnd|round)\b[^:.]{0,12})[:.–—-]")
+_ANY_LABEL = regex.compile(r"(?i)\W*(?:rows?|rnds?|rounds?|r)\b?\.?\s*\d")
+_PAGE_NUMBER = regex.compile(r"(?i)\W*(?:(?:page|pg\.?|p\.?)\s*(\d{1,3})(?:\s*(?:of|/)\s*\d{1,3})?|(\d{1,3})\s*(?:of|/)\s*\d{1,3}|(\d{1,3}))\W*")
+_ITEM = regex.compile(r"[•·▪◦●○]|\d{1,3}[.)]\s")
+# a hyphen after or before these belongs to the word: ch-2, sl-st, dc-cluster, V-stitch, half-double, multi-coloured
+_HYPHENED = regex.compile(
+    r"(?i)(?:ch|chs|sl|sc|hdc|dc|tr|htr|dtr|st|sts|sp|inc|dec|rep|beg|front|back|half|double|treble|single|post|self|multi|non|"
+    r"pre|re|mid|semi|two|three|four|five|six|seven|eight|nine|ten|one|left|right|well|off|in|side|colou?r|stitch|cross|cm|mm|x|\w)"
+)
+_HYPHENED_AFTER = regex.compile(
+    r"(?i)(?:ch|chs|sl|sc|hdc|dc|tr|htr|dtr|st|sts|sp|sps|stitch|stitches|space|spaces|loop|loops|ring|picot|cluster|shell|post|"
+    r"colou?red|sided|piece|wide|long|inch|weight|ply|\w)\b"
+)
+RUNNING = "Running heads and page numbers were left out"
+
+
+def flowed(pages: list[list[Line]], path: str, notes: Iterable[str]) -> SourceText:
+    """The text of all pages, each word with its page."""
+    heads = _running(pages)
+    lines = [line for page in pages for line in page if id(line) not in heads]
+    edges = _edges(lines)
+    known = {word.lower() for line in lines for word in regex.findall(r"\w+(?:-\w+)*", plain(line.words))}
+    wrapped = [_wrapped(above, below, edges) for above, below in pairwise(lines)]
+    space = _Space(lines, wrapped)
+    text = Lines()
+    paragraph: list[Words] = []
+    for number, line in enumerate(lines):
+        if number and wrapped[number - 1]:
+            paragraph = _joined(paragraph, line.words, known)
+        else:
+            if paragraph:
+                text.line(paragraph, f"page {start + 1}")
+            space.before(number, text)
+            paragraph = list(line.words)
+            start = line.page
+    if paragraph:
+        text.line(paragraph, f"page {start + 1}")
+    return text.source(path, "pdf", (*notes, *([RUNNING] if heads else [])))
+
+
+# running heads -----------------------------------------------------------------------------------
+
+
+def _running(pages: list[list[Line]]) -> set[int]:
+    """The lines that only say where in the document one is: what stands at one place of most pages, and page numbers.
+
+    A row's label keeps a line in the text, whatever stands around it.
+    """
+    outer = [[line for line in page if line.top and not _ANY_LABEL.match(plain(line.words))] for page in pages]
+    filled = sum(bool(page) for page in pages)
+    alike = Counter(key for page in outer for key in {_likeness(line) for line in page})
+    numbers = Counter(
+        number - line.page for page in outer for line in page if (number := _page_number(line)[0]) is not None
+    )
+    found: set[int] = set()
+    for page in outer:
+        for line in page:
+            number, named = _page_number(line)
+            repeated = filled > 1 and alike[_likeness(line)] >= max(2, 0.6 * filled)
+            counted = number is not None and (named or numbers[number - line.page] >= max(2, 0.6 * filled))
+            if repeated or counted:
+                found.add(id(line))
+    everything = sum(len(page) for page in pages)
+    return found if len(found) < everything else set()
+
+
+def _likeness(line: Line) -> tuple[str, int]:
+    """What two running heads have in common: their words but for the page's number, and their height on the page."""
+    words = " ".join(plain(line.words).split())
+    return regex.sub(r"^\d{1,3}\b|\b\d{1,3}$", "#", words), round(line.base / 4)
+
+
+def _page_number(line: Line) -> tuple[int | None, bool]:
+    """The number that a line consists of, and whether it is called a page's."""
+    match = _PAGE_NUMBER.fullmatch(plain(line.words))
+    if match is None:
+        return None, False
+    return int(match[1] or match[2] or match[3]), match[3] is None
+
+
+# wrapped lines -----------------------------------------------------------------------------------
+
+
+def _edges(lines: list[Line]) -> dict[tuple[int, int], float]:
+    """How far right the lines of each column go; a column that no line comes near the end of wraps none."""
+    found: dict[tuple[int, int], float] = {}
+    by_column: dict[tuple[int, int], list[Line]] = {}
+    for line in lines:
+        if not line.row:
+            by_column.setdefault(_column(line), []).append(line)
+    for column, own in by_column.items():
+        most = max(line.right for line in own)
+        left, edge = min(line.left for line in own), own[0].edge
+        near = sum(line.right > most - 0.12 * (most - left) for line in own)
+        if most > edge - 0.12 * (edge - left) or near >= max(3, 0.3 * len(own)):
+            found[column] = most
+    return found
+
+
+def _column(line: Line) -> tuple[int, int]:
+    """Lines of one column end at one edge, on whatever page."""
+    return (round(line.edge / 12), 0)
+
+
+def _wrapped(above: Line, below: Line, edges: dict[tuple[int, int], float]) -> bool:
+    """Whether a line goes on with the one above: its first word would not have fitted there."""
+    edge = edges.get(_column(above))
+    words = plain(below.words)
+    if edge is None or above.row or below.row or abs(above.size - below.size) > 0.15 * above.size:
+        return False
+    if above.bold != below.bold and below.bold or _LABEL.match(words) or _ITEM.match(words):
+        return False
+    first = words.split(maxsplit=1)[0]
+    wide = (below.right - below.left) * (len(first) + 1) / max(1, len(words))
+    ends = plain(above.words).rstrip()[-1:] in ".:!?)]"
+    slack = -0.02 if ends or not first[0].islower() else 0.1  # words that go on with a sentence need less to show it
+    if above.right + wide <= edge - slack * (edge - above.left):
+        return False
+    same = above.page == below.page and not below.first
+    if same:
+        return above.base - below.base <= 1.75 * above.size
+    return first[0].islower() or not ends
+
+
+def _joined(above: list[Words], below: list[Words], known: set[str]) -> list[Words]:
+    """A line with the one that goes on with it; the hyphen of a divided word goes, that of ch-2 stays."""
+    head, tail = plain(above), plain(below)
+    before = regex.search(r"([\w-]*\w)-$", head)
+    after = regex.match(r"\w+", tail)
+    if before is None or after is None:
+        return [*above, Words(" "), *below]
+    if not _divided(before[1], after[0], known):
+        return [*above, *below]
+    last = above[-1]
+    return [*above[:-1], last.cut(0, len(last.text) - 1), *below]
+
+
+def _divided(before: str, after: str, known: set[str]) -> bool:
+    """Whether a hyphen only divides a word at the line's end."""
+    if not (before.replace("-", "").isalpha() and after.isalpha() and after.islower()):
+        return False
+    if f"{before}{after}".lower() in known:
+        return True
+    last = before.rpartition("-")[2]
+    if f"{before}-{after}".lower() in known or _HYPHENED.fullmatch(last) or _HYPHENED_AFTER.fullmatch(after):
+        return False
+    return len(last) > 1 and len(after) > 1
+
+
+# space between paragraphs ------------------------------------------------------------------------
+
+
+class _Space:
+    """Knows where the print leaves a line blank: more space than between most paragraphs, or larger or bolder letters."""
+
+    def __init__(self, lines: list[Line], wrapped: list[bool]) -> None:
+        self._lines = lines
+        self._size = median(line.size for line in lines)
+        gaps = sorted(
+            gap
+            for number, new in enumerate(wrapped, 1)
+            if not new and (gap := self._gap(number)) is not None
+        )
+        self._usual = gaps[len(gaps) // 5] if gaps else 0.0
+        self._by_hand = sum(gap > 1.35 * self._usual for gap in gaps) * 12 > len(gaps)
+
+    def _gap(self, number: int) -> float | None:
+        """How far a line is from the one above, in the height of its letters."""
+        above, line = self._lines[number - 1], self._lines[number]
+        if line.first or above.page != line.page:
+            return None
+        return (above.base - line.base) / max(1.0, min(above.size, line.size))
+
+    def before(self, number: int, text: Lines) -> None:
+        """Leave the space that the print leaves before a line."""
+        if not number:
+            return
+        above, line = self._lines[number - 1], self._lines[number]
+        gap = self._gap(number)
+        heading = line.size > 1.15 * self._size or line.bold and not above.bold
+        if heading and len(plain(line.words).split()) <= 9:
+            text.blank()
+        elif gap is None:
+            text.apart(line.words)  # what stood at the end of a page or column cannot be seen
+        elif self._by_hand and gap > 1.35 * self._usual:
+            text.blank()
+        elif not self._by_hand and gap > 1.8:
+            text.apart(line.words)
