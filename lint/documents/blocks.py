@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from statistics import median
 
 from lint.documents.lines import Lines, Words, in_lines, plain, row_of, stripped
 from lint.source import SourceText
@@ -13,12 +14,12 @@ from lint.source import SourceText
 class Paragraph:
     """A paragraph: its words, line breaks among them; none for one left empty.
 
-    `heading`: it is set off as a heading; `apart`: it is printed with space before it.
+    `heading`: it is set off as a heading; `space`: between it and the paragraph above, in points.
     """
 
     words: tuple[Words, ...]
     heading: bool = False
-    apart: bool = False
+    space: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,26 +47,53 @@ class Table:
 Block = Paragraph | Table
 
 
-_FEW = 12  # one empty paragraph in so many is a habit
-
-
 def plain_of(block: Block) -> str:
     """A paragraph's words as they read; "" for a table."""
     return plain(list(block.words)).strip() if isinstance(block, Paragraph) else ""
 
 
 def laid_out(blocks: Iterable[Block], path: str, kind: str, notes: Iterable[str] = ()) -> SourceText:
-    """The blocks as a text: a line a paragraph, a line a table's row, blank lines where the print leaves space."""
+    """The blocks as a text: a line a paragraph, a line a table's row, blank lines where the print sets things apart."""
     blocks = list(blocks)
-    empty = sum(isinstance(block, Paragraph) and not plain_of(block) for block in blocks)
-    layout = _Layout(spaced_by_hand=empty * _FEW > len(blocks))
+    layout = _Layout(Spacing.of([block for block in blocks if isinstance(block, Paragraph)]))
     layout.add(blocks)
     return layout.lines.source(path, kind, tuple(notes))
 
 
+@dataclass(frozen=True, slots=True)
+class Spacing:
+    """What the space between paragraphs says in one document.
+
+    Empty paragraphs, where the writer has the habit, show what stands apart, and the space of styles says nothing.  Where
+    headings are set off, more space than is usual shows it.  Where neither is, any space may.
+    """
+
+    by_hand: bool
+    usual: float | None  # in points; None: no paragraph is set off as a heading
+
+    @classmethod
+    def of(cls, paragraphs: Sequence[Paragraph]) -> Spacing:
+        """The habits of a document."""
+        filled = [paragraph for paragraph in paragraphs if plain_of(paragraph)]
+        by_hand = (len(paragraphs) - len(filled)) * _FEW > len(paragraphs)
+        spaces = [paragraph.space for paragraph in filled if not paragraph.heading]
+        headed = sum(paragraph.heading for paragraph in filled[1:]) > 0 and bool(spaces)
+        return cls(by_hand, median(spaces) if headed else None)
+
+    def apart(self, paragraph: Paragraph) -> bool:
+        """Whether the space before a paragraph sets it apart."""
+        if self.by_hand or paragraph.space < _SEEN:
+            return False
+        return self.usual is None or paragraph.space > max(1.35 * self.usual, self.usual + 2)
+
+
+_FEW = 12  # one empty paragraph in so many is a habit
+_SEEN = 4.0  # points; less is no space that a reader sees
+
+
 class _Layout:
-    def __init__(self, spaced_by_hand: bool) -> None:
-        self.spaced_by_hand = spaced_by_hand  # empty paragraphs show what stands apart, so the space of styles does not
+    def __init__(self, spacing: Spacing) -> None:
+        self.spacing = spacing
         self.lines = Lines()
         self.paragraphs = 0
         self.tables = 0
@@ -88,7 +116,7 @@ class _Layout:
             place = f"paragraph {self.paragraphs}"
         if block.heading:
             self.lines.blank()
-        elif block.apart and not self.spaced_by_hand:
+        elif self.spacing.apart(block):
             self.lines.apart(lines[0])
         for words in lines:
             self.lines.line(words, place)

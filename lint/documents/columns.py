@@ -28,6 +28,7 @@ class Fragment:
     base: float
     size: float
     bold: bool = False
+    word: float = 0.0  # the width of its first word
 
     @property
     def text(self) -> str:
@@ -45,6 +46,7 @@ class Line:
     size: float
     page: int
     edge: float
+    word: float = 0.0  # the width of its first word
     bold: bool = False
     row: bool = False
     first: bool = False  # in its column
@@ -168,7 +170,7 @@ class _Order:
         size = max(one.size for one in row)
         bold = all(one.bold for one in row)
         left, right = row[0].left, max(one.right for one in row)
-        return Line(words, left, right, min(one.base for one in row), size, self.page, edge, bold, cells)
+        return Line(words, left, right, min(one.base for one in row), size, self.page, edge, row[0].word, bold, cells)
 
 
 def _clear(rows: list[_Row], at: float) -> Iterator[tuple[int, int]]:

@@ -19,7 +19,6 @@ from lint.documents.unreadable import Unreadable
 from lint.documents.xmltree import Element, Text, as_utf8, parse
 from lint.source import SourceText
 
-_PRINTED_APART = 80  # twentieths of a point; less between two paragraphs is no space that a reader sees
 _SIGNS = {"tab": "\t", "br": "\n", "cr": "\n", "noBreakHyphen": "-", "ptab": "\t"}
 _HOLDERS = ("hyperlink", "ins", "moveTo", "smartTag", "fldSimple", "customXml", "dir", "bdo", "sdtContent", "sdt")
 TRACKED = "Tracked changes were read as accepted: what was put in is read, what was struck out is not"
@@ -119,10 +118,10 @@ class Body:
         before, after = self._styles.space(element)
         style = self._styles.of(element)
         close = element.find("pPr", "contextualSpacing") is not None and style == self._last[0]
-        apart = not close and before + self._last[1] >= _PRINTED_APART
+        space = 0.0 if close else (before + self._last[1]) / 20
         self._last = (style, after)
         heading = self._styles.heading(element) or self._set_in_bold(element, words)
-        yield Paragraph((Words(number), *words) if filled else (), heading, apart)
+        yield Paragraph((Words(number), *words) if filled else (), heading, space)
         boxes, self._boxes = self._boxes, []
         for box in boxes:
             self._inside_box = True

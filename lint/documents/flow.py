@@ -10,7 +10,7 @@ from statistics import median
 import regex
 
 from lint.documents.columns import Line
-from lint.documents.lines import Lines, Words, plain
+from lint.documents.lines import Lines, Words, opened, plain
 from lint.source import SourceText
 
 # never a running head, and never the end of a wrapped line above: the label of a row
@@ -18,6 +18,10 @@ _LABEL = regex.compile(r"(?i)\W*(?:(?:rows?|rnds?|rounds?|r)\b?\.?\s*\d+[^:.]{0,
 _ANY_LABEL = regex.compile(r"(?i)\W*(?:rows?|rnds?|rounds?|r)\b?\.?\s*\d")
 _PAGE_NUMBER = regex.compile(r"(?i)\W*(?:(?:page|pg\.?|p\.?)\s*(\d{1,3})(?:\s*(?:of|/)\s*\d{1,3})?|(\d{1,3})\s*(?:of|/)\s*\d{1,3}|(\d{1,3}))\W*")
 _ITEM = regex.compile(r"[•·▪◦●○]|\d{1,3}[.)]\s")
+# an abbreviation with what it means, among others of a line each
+_ENTRY = regex.compile(r"[A-Za-z][A-Za-z()-]{0,9}(?P<sign> [-–—=] |: )")
+# words that no line of its own ends with
+_HANGING = regex.compile(r"(?i)\b(?:of|to|in|into|the|and|a|an|at|from|for|with|as|on|or|by|next|each|last|rep|repeat|thru|through)$")
 # a hyphen after or before these belongs to the word: ch-2, sl-st, dc-cluster, V-stitch, half-double, multi-coloured
 _HYPHENED = regex.compile(
     r"(?i)(?:ch|chs|sl|sc|hdc|dc|tr|htr|dtr|st|sts|sp|inc|dec|rep|beg|front|back|half|double|treble|single|post|self|multi|non|"
@@ -34,9 +38,8 @@ def flowed(pages: list[list[Line]], path: str, notes: Iterable[str]) -> SourceTe
     """The text of all pages, each word with its page."""
     heads = _running(pages)
     lines = [line for page in pages for line in page if id(line) not in heads]
-    edges = _edges(lines)
     known = {word.lower() for line in lines for word in regex.findall(r"\w+(?:-\w+)*", plain(line.words))}
-    wrapped = [_wrapped(above, below, edges) for above, below in pairwise(lines)]
+    wrapped = _wrapped(lines)
     space = _Space(lines, wrapped)
     text = Lines()
     paragraph: list[Words] = []
@@ -118,24 +121,64 @@ def _column(line: Line) -> tuple[int, int]:
     return (round(line.edge / 12), 0)
 
 
-def _wrapped(above: Line, below: Line, edges: dict[tuple[int, int], float]) -> bool:
-    """Whether a line goes on with the one above: its first word would not have fitted there."""
+def _wrapped(lines: list[Line]) -> list[bool]:
+    """For every line but the first, whether it goes on with the one above: its first word would not have fitted there.
+
+    Wrapped lines follow each other at one distance; the sentences that surely go on say which.
+    """
+    edges = _edges(lines)
+    listed = [_entry_begins(lines[max(0, number - 3) : number + 1]) for number in range(1, len(lines))]
+    full = [
+        not entry and _full(above, below, edges) for (above, below), entry in zip(pairwise(lines), listed, strict=True)
+    ]
+    sure = [
+        (above.base - below.base) / above.size
+        for (above, below), no_room in zip(pairwise(lines), full, strict=True)
+        if no_room and _same_column(above, below) and not _stops(above) and plain(below.words)[0].islower()
+    ]
+    usual = median(sure) if sure else 1.3
+    return [
+        no_room and _follows(above, below, usual) for (above, below), no_room in zip(pairwise(lines), full, strict=True)
+    ]
+
+
+def _same_column(above: Line, below: Line) -> bool:
+    return above.page == below.page and not below.first
+
+
+def _stops(line: Line) -> bool:
+    return plain(line.words).rstrip()[-1:] in ".:!?)]"
+
+
+def _entry_begins(lines: list[Line]) -> bool:
+    """Whether the last of some lines begins an entry of a list, as one before it does."""
+    entry = _ENTRY.match(plain(lines[-1].words))
+    above = [plain(line.words) for line in lines[:-1]]
+    return entry is not None and any(
+        (other := _ENTRY.match(words)) and other["sign"] == entry["sign"] and words.count(other["sign"]) == 1
+        for words in above
+    )
+
+
+def _full(above: Line, below: Line, edges: dict[tuple[int, int], float]) -> bool:
+    """Whether there was no room left on a line for the first word of the next, which begins nothing of its own."""
     edge = edges.get(_column(above))
     words = plain(below.words)
     if edge is None or above.row or below.row or abs(above.size - below.size) > 0.15 * above.size:
         return False
-    if above.bold != below.bold and below.bold or _LABEL.match(words) or _ITEM.match(words):
+    upper = plain(above.words)
+    bracketed = opened(upper) or _HANGING.search(upper) is not None
+    if not bracketed and (above.bold != below.bold and below.bold or _LABEL.match(words) or _ITEM.match(words)):
         return False
-    first = words.split(maxsplit=1)[0]
-    wide = (below.right - below.left) * (len(first) + 1) / max(1, len(words))
-    ends = plain(above.words).rstrip()[-1:] in ".:!?)]"
-    slack = -0.02 if ends or not first[0].islower() else 0.1  # words that go on with a sentence need less to show it
-    if above.right + wide <= edge - slack * (edge - above.left):
-        return False
-    same = above.page == below.page and not below.first
-    if same:
-        return above.base - below.base <= 1.75 * above.size
-    return first[0].islower() or not ends
+    goes_on = words[0].islower() and not _stops(above) or bracketed
+    slack = 0.03 * (edge - above.left) if goes_on else 1.0
+    return above.right + 0.2 * above.size + below.word > edge - slack
+
+
+def _follows(above: Line, below: Line, usual: float) -> bool:
+    if _same_column(above, below):
+        return above.base - below.base <= 1.12 * usual * above.size
+    return plain(below.words)[0].islower() or not _stops(above) or opened(plain(above.words))
 
 
 def _joined(above: list[Words], below: list[Words], known: set[str]) -> list[Words]:
@@ -143,6 +186,8 @@ def _joined(above: list[Words], below: list[Words], known: set[str]) -> list[Wor
     head, tail = plain(above), plain(below)
     before = regex.search(r"([\w-]*\w)-$", head)
     after = regex.match(r"\w+", tail)
+    if regex.search(r"\w\)?[—–]$", head):
+        return [*above, *below]  # a dash that stands without space
     if before is None or after is None:
         return [*above, Words(" "), *below]
     if not _divided(before[1], after[0], known):
@@ -178,7 +223,8 @@ class _Space:
             if not new and (gap := self._gap(number)) is not None
         )
         self._usual = gaps[len(gaps) // 5] if gaps else 0.0
-        self._by_hand = sum(gap > 1.35 * self._usual for gap in gaps) * 12 > len(gaps)
+        varied = sum(gap > 1.35 * self._usual for gap in gaps) * 12 > len(gaps)
+        self._tells = varied or any(self._heading(number) for number in range(1, len(lines)))
 
     def _gap(self, number: int) -> float | None:
         """How far a line is from the one above, in the height of its letters."""
@@ -187,18 +233,22 @@ class _Space:
             return None
         return (above.base - line.base) / max(1.0, min(above.size, line.size))
 
+    def _heading(self, number: int) -> bool:
+        above, line = self._lines[number - 1], self._lines[number]
+        set_off = line.size > 1.15 * self._size or line.bold and not above.bold
+        return set_off and len(plain(line.words).split()) <= 9
+
     def before(self, number: int, text: Lines) -> None:
         """Leave the space that the print leaves before a line."""
         if not number:
             return
-        above, line = self._lines[number - 1], self._lines[number]
+        line = self._lines[number]
         gap = self._gap(number)
-        heading = line.size > 1.15 * self._size or line.bold and not above.bold
-        if heading and len(plain(line.words).split()) <= 9:
+        if self._heading(number):
             text.blank()
         elif gap is None:
             text.apart(line.words)  # what stood at the end of a page or column cannot be seen
-        elif self._by_hand and gap > 1.35 * self._usual:
+        elif self._tells and gap > 1.35 * self._usual:
             text.blank()
-        elif not self._by_hand and gap > 1.8:
+        elif not self._tells and gap > 1.7:
             text.apart(line.words)

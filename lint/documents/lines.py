@@ -46,7 +46,7 @@ class Lines:
             start = self._length
             self._add(part.text)
             self._pieces.append(Piece(start, self._length, place, part.node, part.at))
-        self._last = next(part.text for part in reversed(words) if part.text.strip()).rstrip()
+        self._last = plain(words).rstrip()
         self._add("\n")
 
     def blank(self) -> None:
@@ -54,9 +54,12 @@ class Lines:
         self._blank = True
 
     def apart(self, words: list[Words]) -> None:
-        """Leave a line blank unless the next words clearly go on with the line above: a small letter after no stop."""
-        first = next((part.text.lstrip() for part in words if part.text.strip()), "")
-        if not (first[:1].islower() and self._last[-1:] not in ".:!?)]"):
+        """Leave a line blank unless the next words clearly go on with the line above.
+
+        They do within brackets, after a comma, as a list's item, and where a small letter follows no stop.
+        """
+        first = plain(words).lstrip()[:1]
+        if not (opened(self._last) or self._last.endswith(",") or first == "•" or first.islower() and self._last[-1:] not in ".:!?)]"):
             self.blank()
 
     def _add(self, text: str) -> None:
@@ -108,6 +111,11 @@ def row_of(cells: list[list[list[Words]]]) -> list[Words]:
         for at, words in enumerate(stripped(one) for one in cell):
             line += [Words(" "), *words] if at and words else words
     return line
+
+
+def opened(text: str) -> bool:
+    """Whether a bracket is still open at the end of a text."""
+    return any(text.rfind(sign) > text.rfind(other) for sign, other in ("()", "[]", "{}"))
 
 
 def plain(words: list[Words]) -> str:

@@ -25,8 +25,7 @@ _INLINE = ("span", "a", "meta", "meta-field", "ruby", "ruby-base")  # with words
 _HOLDERS = ("section", "index-body", "table-of-content", "alphabetical-index", "numbered-paragraph")
 _MOST_REPEATS = 200  # of a space, a row or a cell that is written once; what is repeated more often is empty
 _FORMATS = {"1": "decimal", "a": "lowerLetter", "A": "upperLetter", "i": "lowerRoman", "I": "upperRoman", "": "none"}
-_PRINTED_APART = 0.14  # cm: 4 points
-_CM = {"cm": 1.0, "mm": 0.1, "in": 2.54, "pt": 2.54 / 72, "pc": 2.54 / 6}
+_POINTS = {"cm": 72 / 2.54, "mm": 7.2 / 2.54, "in": 72.0, "pt": 1.0, "pc": 12.0}
 
 
 def read(raw: bytes, path: str) -> SourceText:
@@ -103,10 +102,10 @@ class _Body:
         words = list(self._inline(element))
         filled = bool(plain(words).strip())
         before, after = self._space(element)
-        apart = before + self._space_after >= _PRINTED_APART
+        space = before + self._space_after
         self._space_after = after
         heading = element.local == "h" or self._set_in_bold(element, words)
-        yield Paragraph((Words(mark), *words) if filled else (), heading, apart)
+        yield Paragraph((Words(mark), *words) if filled else (), heading, space)
         boxes, self._boxes = self._boxes, []
         for box in boxes:
             yield from self.blocks(box)
@@ -217,12 +216,12 @@ class _Body:
         return (self._said(span, "text", "text-position") or "").startswith("super")
 
     def _space(self, paragraph: Element) -> tuple[float, float]:
-        """The space before and after a paragraph, in centimetres."""
+        """The space before and after a paragraph, in points."""
         found = []
         for side in ("margin-top", "margin-bottom"):
             match = regex.fullmatch(r"([\d.]{1,9})([a-z]{2})", self._said(paragraph, "paragraph", side) or "")
             try:
-                found.append(float(match[1]) * _CM.get(match[2], 0.0) if match else 0.0)
+                found.append(float(match[1]) * _POINTS.get(match[2], 0.0) if match else 0.0)
             except ValueError:
                 found.append(0.0)
         return found[0], found[1]

@@ -11,6 +11,7 @@ import math
 from collections import Counter
 from collections.abc import Iterator
 from contextlib import closing, contextmanager
+from itertools import pairwise
 from typing import Any
 
 from lint.documents.columns import Fragment, Line, page_lines
@@ -138,8 +139,12 @@ class _Letters:
         return ((x, y), (y, -x), (-x, -y), (-y, x))[self._turn]
 
     def _size(self, at: int) -> float:
-        left, bottom, right, top = self._page.get_charbox(at, loose=True)
-        return max(1.0, top - bottom if self._turn % 2 == 0 else right - left)
+        """The letter's size in points: what its font is set in, as large as the page shows it."""
+        matrix = self._api.FS_MATRIX()
+        scale = 1.0
+        if self._api.FPDFText_GetMatrix(self._page, at, matrix):
+            scale = math.hypot(matrix.c, matrix.d) or 1.0
+        return max(1.0, self._api.FPDFText_GetFontSize(self._page, at) * scale)
 
     @staticmethod
     def _parts(last: tuple, box: tuple, size: float, sign: str) -> bool:
@@ -167,6 +172,7 @@ class _Letters:
             base[len(base) // 2],
             size,
             self._bold(run[0][0]) and self._bold(run[-1][0]),
+            next((last[2][2] for last, one in pairwise(run) if one[1].isspace()), run[-1][2][2]) - run[0][2][0],
         )
 
     def _words(self, run: list) -> Iterator[Words]:
@@ -176,11 +182,11 @@ class _Letters:
         for at, sign, box, size in run:
             raised = last is not None and box[1] > last[2][1] + 0.15 * last[3] and sign.isdigit() and last[1].isdigit()
             sign = "-" if sign in _HYPHENS else sign
-            if text and (at != start + len(text) or sign in _LIGATURES or raised):
+            if text and (at != start + len(text) or sign in _LIGATURES or raised or last[1] == " " and _wide(last[2], box)):
                 yield Words(text, self._number, start)
                 text = ""
-            if raised:
-                yield Words(" ")
+            if raised or last is not None and last[1] == " " and _wide(last[2], box):
+                yield Words(" ")  # PDFium shows one space for several
             if sign in _LIGATURES:
                 yield Words(_LIGATURES[sign])
             else:
@@ -196,3 +202,8 @@ class _Letters:
         self._api.FPDFText_GetFontInfo(self._page, at, name, 128, ctypes.byref(flags))
         return weight >= 600 or b"bold" in name.value.lower()
 
+
+
+def _wide(space: tuple[float, float, float, float], box: tuple[float, float, float, float]) -> bool:
+    """Whether there is room for another space between a space and the letter after it."""
+    return box[0] - space[2] > 0.8 * (space[2] - space[0])

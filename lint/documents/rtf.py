@@ -29,8 +29,8 @@ _LEFT_OUT = {
 }  # fmt: skip
 _MOST_DEPTH = 1000
 _MOST_FONTS = 60_000  # characters of the table of fonts
+# APART stands once for every point of space
 CELL, ROW, LINE, RAISED, HEADING, APART = (chr(0xE010 + number) for number in range(6))
-_PRINTED_APART = 80  # twentieths of a point
 TRACKED = "Tracked changes were read as accepted: what was put in is read, what was struck out is not"
 FOOTNOTES = "Footnotes were not read"
 
@@ -61,7 +61,7 @@ class _State:
     bold: bool = False
     in_table: bool = False
     heading: bool = False
-    apart: int = 0  # space before and after the paragraph
+    apart: int = 0  # space before and after the paragraph, in twentieths of a point
 
 
 class _Settled:
@@ -156,7 +156,7 @@ class _Settled:
         elif word == "outlinelevel":
             self._state = replace(state, heading=number is not None and int(number) < 9)
         elif word in ("sb", "sa"):
-            self._state = replace(state, apart=state.apart + max(0, min(2000, int(number or 0))))
+            self._state = replace(state, apart=state.apart + max(0, min(600, int(number or 0))))
         elif word in ("cell", "nestcell"):
             self._parts.append(_private(CELL))
         elif word in ("row", "nestrow"):
@@ -172,7 +172,7 @@ class _Settled:
             self._parts.append(_private(LINE))
         else:
             heading = state.heading or self._bold and 0 < len(self._words.split()) <= 9
-            signs = HEADING * heading + APART * (state.apart >= _PRINTED_APART)
+            signs = HEADING * heading + APART * (state.apart // 20)
             self._parts.append(_private(signs) + "\\par ")
         self._bold, self._words = True, ""
 
@@ -219,4 +219,4 @@ def _blocks(text: str) -> Iterator[Block]:
 def _paragraph(words: str) -> Paragraph:
     bare = words.replace(HEADING, "").replace(APART, "").replace(LINE, " ")
     told = (Words(bare),) if bare.strip() else ()
-    return Paragraph(told, HEADING in words, APART in words)
+    return Paragraph(told, HEADING in words, words.count(APART))

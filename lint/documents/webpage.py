@@ -73,6 +73,8 @@ class _Page:
         self._apart = False
         self._kept = 0  # how many <pre> we are in
         self._raised = 0
+        self._bold = 0
+        self._set_in_bold = True  # all words of the block so far
         self._marks: list[str] = []  # numbers or bullets that wait for the words of their items
 
     def closed(self) -> list[Block]:
@@ -93,7 +95,10 @@ class _Page:
         elif tag in _BLOCKS or tag in _HEADINGS:
             self._close(tag in _APART)
             self._heading, outer = tag in _HEADINGS or self._heading, self._heading
+            number = len(self._blocks)
             self._inside(element, tag)
+            if tag in ("p", "div") and self._words and len(self._blocks) == number and not plain(self._words).strip():
+                self._blocks.append(Paragraph(()))  # a line left empty by hand
             self._close(tag in _APART)
             self._heading = outer
         else:
@@ -102,6 +107,7 @@ class _Page:
     def _inside(self, element: etree._Element, tag: str) -> None:
         self._kept += tag == "pre"
         self._raised += tag == "sup"
+        self._bold += tag in ("b", "strong")
         number = _numbers(element) if tag == "ol" else iter(())
         self._text(element.text)
         for child in element:
@@ -115,17 +121,19 @@ class _Page:
             self._text(child.tail)
         self._kept -= tag == "pre"
         self._raised -= tag == "sup"
+        self._bold -= tag in ("b", "strong")
 
     def _text(self, data: str | None) -> None:
         if not data:
             return
         if not self._kept:
-            data = _SPACE.sub(" ", data)
+            data = _SPACE.sub(_one_space, data)
             before = self._words[-1].text[-1:] if self._words else "\n"
             data = data.lstrip(" ") if before in (" ", "\n") else data
             if not data:
                 return
         words = Words(data.replace("\r\n", "\n"))
+        self._set_in_bold = self._set_in_bold and (self._bold > 0 or not data.strip())
         if self._marks and data.strip():
             self._words.append(Words(self._marks[-1]))
             self._marks.clear()
@@ -137,8 +145,10 @@ class _Page:
     def _close(self, apart: bool = False) -> None:
         words, self._words = self._words, []
         if plain(words).strip():
-            self._blocks.append(Paragraph(tuple(words), self._heading, self._apart))
+            heading = self._heading or self._set_in_bold and len(plain(words).split()) <= 9
+            self._blocks.append(Paragraph(tuple(words), heading, 12.0 * self._apart))
             self._apart = False
+        self._set_in_bold = True
         self._apart = self._apart or apart
 
     def _table(self, element: etree._Element) -> Table:
@@ -152,6 +162,11 @@ class _Page:
                 self.deleted = inner.deleted
             rows.append(tuple(cells))
         return Table(tuple(rows))
+
+
+def _one_space(run: regex.Match) -> str:
+    """A page shows one space for many; two typed on one line part the columns of a list, and are kept for that."""
+    return "  " if len(run[0]) > 1 and not run[0].strip(" ") else " "
 
 
 def _left_out(element: etree._Element, tag: str) -> bool:

@@ -100,6 +100,8 @@ class PartHeadings:
             return False
         if _STARTS_WORK.match(text) or GATE.match(text) or regex.match(r"[\W_]*\d", text) or "=" in text:
             return False
+        if " | " in text:
+            return False  # the head of a table
         if text[0].islower() and not self.lower_case and not self.bare:
             return False
         return not regex.search(r"\d\s?(?:sc|dc|hdc|tr|htr|ch|mm|cm|in|yd|g|oz|m)\b|[–—]\s", text, regex.IGNORECASE)
