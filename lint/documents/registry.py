@@ -74,7 +74,7 @@ def _marked_up(raw: bytes) -> bool:
 READERS = (
     Reader("pdf", (".pdf",), lambda raw: b"%PDF-" in raw[:1024], _pdf),
     Reader("docx", (".docx", ".docm"), _zipped(b"word/"), _docx),
-    Reader("odt", (".odt",), _zipped(b"opendocument.text"), _odt),
+    Reader("odt", (".odt",), _zipped(b"content.xml"), _odt),
     Reader("rtf", (".rtf",), lambda raw: raw.startswith(b"{\\rtf"), _rtf),
     Reader("html", (".html", ".htm", ".xhtml"), _marked_up, _html),
     Reader("text", (".txt", ".md", ".markdown", ".text"), lambda raw: False, _text),
