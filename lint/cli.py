@@ -43,7 +43,9 @@ def commands() -> None:
 @click.option("--large-print", "large", is_flag=True, help="The HTML file opens in large print, black on white.")
 @click.option("--json", "json_path", help="Write the report as JSON; - for standard output.")
 @click.option("--docx", "docx_path", type=_FILE, help="Write the .docx again, with a comment at each point.")
-@click.option("--pdf-notes", "pdf_path", type=_FILE, help="Write the .pdf again, with a highlight and note at each point.")
+@click.option(
+    "--pdf-notes", "pdf_path", type=_FILE, help="Write the .pdf again, with a highlight and note at each point."
+)
 @click.option("--sarif", "sarif_path", type=_FILE, help="Write the points as SARIF 2.1.0.")
 @click.option("--csv", "csv_path", type=_FILE, help="Write the ledger of rows and rounds as CSV.")
 @click.option("--xlsx", "xlsx_path", type=_FILE, help="Write the ledger and the points as a workbook.")

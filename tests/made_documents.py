@@ -95,7 +95,9 @@ def as_rtf(text: str) -> bytes:
         return one if one < "\x80" else f"\\u{ord(one) - 0x10000 if ord(one) > 0x7FFF else ord(one)}?"
 
     lines = "\\par\n".join("".join(map(sign, line)) for line in text.splitlines())
-    return ("{\\rtf1\\ansi\\ansicpg1252\\deff0{\\fonttbl{\\f0\\fswiss\\fcharset0 Arial;}}\\pard " + lines + "\\par}").encode()
+    return (
+        "{\\rtf1\\ansi\\ansicpg1252\\deff0{\\fonttbl{\\f0\\fswiss\\fcharset0 Arial;}}\\pard " + lines + "\\par}"
+    ).encode()
 
 
 def as_html(text: str) -> bytes:

@@ -159,7 +159,17 @@ def _loaded(statement: str) -> set[str]:
 @EVERY_MODULE
 def test_package_knows_nothing_of_its_tests(name: str) -> None:
     """Nothing in the package imports a test, a test's helper or a library that only tests need."""
-    of_tests = {"tests", "pytest", "hypothesis", "networkx", "docx", "reportlab", "pypdf", "jsonschema", *(path.stem for path in TESTS.glob("*.py"))}
+    of_tests = {
+        "tests",
+        "pytest",
+        "hypothesis",
+        "networkx",
+        "docx",
+        "reportlab",
+        "pypdf",
+        "jsonschema",
+        *(path.stem for path in TESTS.glob("*.py")),
+    }
 
     assert not of_tests & {other.split(".")[0] for other, _ in imported(name)}
 

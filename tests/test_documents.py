@@ -72,7 +72,9 @@ def test_markdown_keeps_its_stars() -> None:
 )
 def test_text_in_any_encoding(encoding: str) -> None:
     """The signs that patterns are printed with are read right in every encoding that Western texts were saved in."""
-    signs = {"mac_roman": "“é” – 4.5° … crème fraîche", "cp850": "é ½ ¼ ° crème fraîche"}.get(encoding, "½ “é” – × ° crème")
+    signs = {"mac_roman": "“é” – 4.5° … crème fraîche", "cp850": "é ½ ¼ ° crème fraîche"}.get(
+        encoding, "½ “é” – × ° crème"
+    )
     text = f"Plüsh Coaster\nHook: 4 mm. Size: 9 in. {signs}\nRnd 1: 6 sc in ring. (6)\n"
 
     assert read(text.encode(encoding), "a.txt").text == text
@@ -80,7 +82,10 @@ def test_text_in_any_encoding(encoding: str) -> None:
 
 def test_cyrillic_text() -> None:
     """A text that is not in Latin letters is told by its statistics."""
-    text = "Схема вязания салфетки крючком: набираем шесть воздушных петель и соединяем их в кольцо, затем вяжем ряд.\n" * 4
+    text = (
+        "Схема вязания салфетки крючком: набираем шесть воздушных петель и соединяем их в кольцо, затем вяжем ряд.\n"
+        * 4
+    )
 
     assert read(text.encode("cp1251"), "a.txt").text == text
 

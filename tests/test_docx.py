@@ -47,9 +47,7 @@ def numbered(levels: str, paragraphs: list[tuple[str, int]], more: str = "") -> 
 
 def level(number: int, text: str, kind: str = "decimal", start: int = 1, more: str = "") -> str:
     """One level of a list."""
-    return (
-        f'<w:lvl w:ilvl="{number}"><w:start w:val="{start}"/><w:numFmt w:val="{kind}"/>{more}<w:lvlText w:val="{text}"/></w:lvl>'
-    )
+    return f'<w:lvl w:ilvl="{number}"><w:start w:val="{start}"/><w:numFmt w:val="{kind}"/>{more}<w:lvlText w:val="{text}"/></w:lvl>'
 
 
 def lines(raw: bytes) -> list[str]:
@@ -240,7 +238,9 @@ def commented(raw: bytes) -> list[tuple[str, str]]:
     for comment in document.comments:
         number = comment.comment_id
         between = re.search(
-            rf'<w:commentRangeStart[^>]*w:id="{number}"[^>]*/>(.*?)<w:commentRangeEnd[^>]*w:id="{number}"', text, re.DOTALL
+            rf'<w:commentRangeStart[^>]*w:id="{number}"[^>]*/>(.*?)<w:commentRangeEnd[^>]*w:id="{number}"',
+            text,
+            re.DOTALL,
         )[1]
         told.append(("".join(re.findall(r"<w:t(?: [^>]*)?>([^<]*)</w:t>", between)), comment.text))
     return told

@@ -14,7 +14,9 @@ from lint.documents.lines import CELL, Words, plain
 
 _GUTTER = 8.0  # points between two columns, at least
 _NARROW = 0.22  # of the page's text: what is narrower is a table's column
-_LABEL = regex.compile(r"(?i)\W*(?:(?:rows?|rnds?|rounds?|r)\s*\.?\s*\d|\d{1,3}\s*[.):]?\s*$|\d{1,3}(?:st|nd|rd|th)\s+r)")
+_LABEL = regex.compile(
+    r"(?i)\W*(?:(?:rows?|rnds?|rounds?|r)\s*\.?\s*\d|\d{1,3}\s*[.):]?\s*$|\d{1,3}(?:st|nd|rd|th)\s+r)"
+)
 _BULLET = regex.compile(r"[•·▪◦●○*–—-]|\d{1,3}[.)]|\(?\w[.)]")
 
 
@@ -220,4 +222,7 @@ def _grouped(rows: list[_Row], begins: list[bool]) -> list[_Row]:
             groups.append([row])
         else:
             groups[-1].append(row)
-    return [sorted((one for row in group for one in row), key=lambda one: (round(one.left / 6), -one.base)) for group in groups]
+    return [
+        sorted((one for row in group for one in row), key=lambda one: (round(one.left / 6), -one.base))
+        for group in groups
+    ]

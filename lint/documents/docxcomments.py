@@ -182,7 +182,9 @@ class _CommentsPart:
 
     def _ids(self) -> list[int]:
         found = re.findall(rb":id=[\"'](\d{1,9})[\"']", self._raw)
-        found += re.findall(rb"<\w+:comment(?:RangeStart|RangeEnd|Reference)[^>]*?:id=[\"'](\d{1,9})[\"']", self._body.raw)
+        found += re.findall(
+            rb"<\w+:comment(?:RangeStart|RangeEnd|Reference)[^>]*?:id=[\"'](\d{1,9})[\"']", self._body.raw
+        )
         return [int(one) for one in found]
 
     def written(self, comments) -> dict[str, bytes]:
@@ -223,7 +225,7 @@ class _CommentsPart:
             for text in comment.paragraphs
         )
         return (
-            f"<w:comment xmlns:w={quoteattr(self._namespace)} w:id=\"{number}\" w:author={quoteattr(AUTHOR)} "
+            f'<w:comment xmlns:w={quoteattr(self._namespace)} w:id="{number}" w:author={quoteattr(AUTHOR)} '
             f'w:initials="fp">{paragraphs}</w:comment>'
         )
 

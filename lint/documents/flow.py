@@ -14,14 +14,20 @@ from lint.documents.lines import Lines, Words, opened, plain
 from lint.source import SourceText
 
 # never a running head, and never the end of a wrapped line above: the label of a row
-_LABEL = regex.compile(r"(?i)\W*(?:(?:rows?|rnds?|rounds?|r)\b?\.?\s*\d+[^:.]{0,20}|\d+(?:st|nd|rd|th)\s+(?:row|rnd|round)\b[^:.]{0,12})[:.–—-]")
+_LABEL = regex.compile(
+    r"(?i)\W*(?:(?:rows?|rnds?|rounds?|r)\b?\.?\s*\d+[^:.]{0,20}|\d+(?:st|nd|rd|th)\s+(?:row|rnd|round)\b[^:.]{0,12})[:.–—-]"
+)
 _ANY_LABEL = regex.compile(r"(?i)\W*(?:rows?|rnds?|rounds?|r)\b?\.?\s*\d")
-_PAGE_NUMBER = regex.compile(r"(?i)\W*(?:(?:page|pg\.?|p\.?)\s*(\d{1,3})(?:\s*(?:of|/)\s*\d{1,3})?|(\d{1,3})\s*(?:of|/)\s*\d{1,3}|(\d{1,3}))\W*")
+_PAGE_NUMBER = regex.compile(
+    r"(?i)\W*(?:(?:page|pg\.?|p\.?)\s*(\d{1,3})(?:\s*(?:of|/)\s*\d{1,3})?|(\d{1,3})\s*(?:of|/)\s*\d{1,3}|(\d{1,3}))\W*"
+)
 _ITEM = regex.compile(r"[•·▪◦●○]|\d{1,3}[.)]\s")
 # an abbreviation with what it means, among others of a line each
 _ENTRY = regex.compile(r"[A-Za-z][A-Za-z()-]{0,9}(?P<sign> [-–—=] |: )")
 # words that no line of its own ends with
-_HANGING = regex.compile(r"(?i)\b(?:of|to|in|into|the|and|a|an|at|from|for|with|as|on|or|by|next|each|last|rep|repeat|thru|through)$")
+_HANGING = regex.compile(
+    r"(?i)\b(?:of|to|in|into|the|and|a|an|at|from|for|with|as|on|or|by|next|each|last|rep|repeat|thru|through)$"
+)
 # a hyphen after or before these belongs to the word: ch-2, sl-st, dc-cluster, V-stitch, half-double, multi-coloured
 _HYPHENED = regex.compile(
     r"(?i)(?:ch|chs|sl|sc|hdc|dc|tr|htr|dtr|st|sts|sp|inc|dec|rep|beg|front|back|half|double|treble|single|post|self|multi|non|"
@@ -76,7 +82,9 @@ def _running(pages: list[list[Line]]) -> set[int]:
         for line in page:
             number, named = _page_number(line)
             repeated = filled > 1 and alike[_likeness(line)] >= max(2, 0.6 * filled)
-            counted = number is not None and (named or numbers[number - line.page] >= max(2, 0.6 * filled))
+            counted = number is not None and (
+                named or numbers[number - line.page] >= max(2, 0.6 * filled) or _alone_below(line, pages[line.page])
+            )
             if repeated or counted:
                 found.add(id(line))
     everything = sum(len(page) for page in pages)
@@ -95,6 +103,12 @@ def _page_number(line: Line) -> tuple[int | None, bool]:
     if match is None:
         return None, False
     return int(match[1] or match[2] or match[3]), match[3] is None
+
+
+def _alone_below(line: Line, page: list[Line]) -> bool:
+    """Whether a line is the page's own number, well below everything else on it."""
+    others = [other.base for other in page if other is not line]
+    return _page_number(line)[0] == line.page + 1 and bool(others) and line.base < min(others) - 1.5 * line.size
 
 
 # wrapped lines -----------------------------------------------------------------------------------
@@ -218,9 +232,7 @@ class _Space:
         self._lines = lines
         self._size = median(line.size for line in lines)
         gaps = sorted(
-            gap
-            for number, new in enumerate(wrapped, 1)
-            if not new and (gap := self._gap(number)) is not None
+            gap for number, new in enumerate(wrapped, 1) if not new and (gap := self._gap(number)) is not None
         )
         self._usual = gaps[len(gaps) // 5] if gaps else 0.0
         varied = sum(gap > 1.35 * self._usual for gap in gaps) * 12 > len(gaps)

@@ -59,7 +59,13 @@ class Lines:
         They do within brackets, after a comma, as a list's item, and where a small letter follows no stop.
         """
         first = plain(words).lstrip()[:1]
-        if not (opened(self._last) or self._last.endswith(",") or first == "•" or first.islower() and self._last[-1:] not in ".:!?)]"):
+        if not (
+            opened(self._last)
+            or self._last.endswith(",")
+            or first == "•"
+            or first.islower()
+            and self._last[-1:] not in ".:!?)]"
+        ):
             self.blank()
 
     def _add(self, text: str) -> None:

@@ -138,7 +138,9 @@ class _Body:
 
     # lists ---------------------------------------------------------------------------------------
 
-    def _list(self, element: Element, listing: _Listing | None, level: int, outer: str | None = None) -> Iterator[Block]:
+    def _list(
+        self, element: Element, listing: _Listing | None, level: int, outer: str | None = None
+    ) -> Iterator[Block]:
         style = element.get("style-name") or outer
         if listing is None:
             listing = self._continued(element, style) or _Listing()
@@ -174,9 +176,7 @@ class _Body:
         if not level.numbered:
             return "• "
         said = item.get("start-value")
-        listing.counted[at] = (
-            as_number(said, level.start) if said else listing.counted.get(at, level.start - 1) + 1
-        )
+        listing.counted[at] = as_number(said, level.start) if said else listing.counted.get(at, level.start - 1) + 1
         numbers = []
         for other in range(max(1, at - level.shown + 1), at + 1):
             one = levels.get(other)

@@ -96,7 +96,9 @@ class _Letters:
         self._of = textpage.count_chars()
         if self._of > MOST_LETTERS:
             raise Unreadable(f"has more than {MOST_LETTERS:,} letters on page {number + 1}, which no pattern has")
-        turned = Counter(round(pdfium.FPDFText_GetCharAngle(textpage, at) / (math.pi / 2)) % 4 for at in range(self._of))
+        turned = Counter(
+            round(pdfium.FPDFText_GetCharAngle(textpage, at) / (math.pi / 2)) % 4 for at in range(self._of)
+        )
         self._turn = turned.most_common(1)[0][0] if turned else 0  # most letters stand upright; on a turned page, none
 
     def fragments(self) -> Iterator[Fragment]:
@@ -119,7 +121,9 @@ class _Letters:
             run.append((at, sign, box, size))
         yield from self._closed(run)
         if unknown * 5 > self._of:
-            raise Unreadable(f"does not say which letters it shows (page {self._number + 1}); give the file it was made from")
+            raise Unreadable(
+                f"does not say which letters it shows (page {self._number + 1}); give the file it was made from"
+            )
 
     def _box(self, at: int) -> tuple[float, float, float, float]:
         """Left, baseline, right, top of a letter, the page turned so that the letter stands upright."""
@@ -136,7 +140,7 @@ class _Letters:
         )
 
     def _upright(self, x: float, y: float) -> tuple[float, float]:
-        return ((x, y), (y, -x), (-x, -y), (-y, x))[self._turn]
+        return ((x, y), (-y, x), (-x, -y), (y, -x))[self._turn]  # PDFium counts a letter's turn clockwise
 
     def _size(self, at: int) -> float:
         """The letter's size in points: what its font is set in, as large as the page shows it."""
@@ -182,7 +186,9 @@ class _Letters:
         for at, sign, box, size in run:
             raised = last is not None and box[1] > last[2][1] + 0.15 * last[3] and sign.isdigit() and last[1].isdigit()
             sign = "-" if sign in _HYPHENS else sign
-            if text and (at != start + len(text) or sign in _LIGATURES or raised or last[1] == " " and _wide(last[2], box)):
+            if text and (
+                at != start + len(text) or sign in _LIGATURES or raised or last[1] == " " and _wide(last[2], box)
+            ):
                 yield Words(text, self._number, start)
                 text = ""
             if raised or last is not None and last[1] == " " and _wide(last[2], box):
@@ -201,7 +207,6 @@ class _Letters:
         flags = ctypes.c_int()
         self._api.FPDFText_GetFontInfo(self._page, at, name, 128, ctypes.byref(flags))
         return weight >= 600 or b"bold" in name.value.lower()
-
 
 
 def _wide(space: tuple[float, float, float, float], box: tuple[float, float, float, float]) -> bool:

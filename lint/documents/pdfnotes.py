@@ -36,7 +36,9 @@ def with_notes(raw: bytes, origin: Origin, notes: Sequence[Note]) -> bytes:
         runs = _runs(origin, note.span)
         for at, page in enumerate(sorted({page for page, _, _ in runs})):
             here = [(start, end) for number, start, end in runs if number == page]
-            by_page[page].append((note if at == 0 else Note(note.span, "(goes on from the page before)", note.colour), here))
+            by_page[page].append(
+                (note if at == 0 else Note(note.span, "(goes on from the page before)", note.colour), here)
+            )
     with opened(raw) as document:
         for number, placed in by_page.items():
             page = document[number]

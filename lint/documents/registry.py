@@ -63,13 +63,15 @@ def _text(raw: bytes, path: str) -> SourceText:
 
 
 def _zipped(part: bytes) -> Callable[[bytes], bool]:
-    return lambda raw: raw.startswith(b"PK\x03\x04") and part in raw
+    return lambda raw: raw.startswith(_ZIP) and part in raw
 
 
 def _marked_up(raw: bytes) -> bool:
     head = raw[:1000].lstrip(b"\xef\xbb\xbf \t\r\n").lower()
     return head.startswith((b"<!doctype html", b"<html", b"<?xml")) and b"<html" in raw[:4000].lower()
 
+
+_ZIP = b"PK\x03\x04"
 
 READERS = (
     Reader("pdf", (".pdf",), lambda raw: b"%PDF-" in raw[:1024], _pdf),
@@ -84,7 +86,7 @@ SUFFIXES = tuple(suffix for reader in READERS for suffix in reader.suffixes)
 # what is no pattern's text, by its first bytes, and what is said of it
 _REFUSED = (
     (b"\xd0\xcf\x11\xe0", "is an old or protected word-processor file; save it as .docx without a password"),
-    (b"PK\x03\x04", "is a zip file, but no .docx or .odt document"),
+    (_ZIP, "is a zip file, but no .docx or .odt document"),
     (b"\x89PNG", "is a picture; its words cannot be read"),
     (b"\xff\xd8\xff", "is a picture; its words cannot be read"),
     (b"GIF8", "is a picture; its words cannot be read"),
@@ -108,11 +110,13 @@ def _reader(raw: bytes, path: str) -> Reader:
     for reader in READERS:
         if reader.begins(raw):
             return reader
+    suffix = Path(path).suffix.lower()
+    named = next((reader for reader in READERS if suffix in reader.suffixes), READERS[-1])
+    if raw.startswith(_ZIP) and named.kind in ("docx", "odt"):
+        return named  # damaged, and its reader says how
     for begin, said in _REFUSED:
         if raw.startswith(begin):
             raise Unreadable(said)
-    suffix = Path(path).suffix.lower()
-    named = next((reader for reader in READERS if suffix in reader.suffixes), READERS[-1])
     if named.kind not in ("text", "html"):
         raise Unreadable(f"is no {named.suffixes[0]} document, although it is named one")
     return named

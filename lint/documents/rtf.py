@@ -119,8 +119,10 @@ class _Settled:
             self._words += words if len(self._words) < 200 else ""
         if state.raised and words[:1].isdigit():
             self._parts.append(_private(RAISED))
-        written = match[0] if match["text"] is None else regex.sub(
-            r"[\x80-\xff]", lambda high: f"\\'{ord(high[0]):02x}", words
+        written = (
+            match[0]
+            if match["text"] is None
+            else regex.sub(r"[\x80-\xff]", lambda high: f"\\'{ord(high[0]):02x}", words)
         )
         self._parts.append(written)
 

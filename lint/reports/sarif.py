@@ -29,9 +29,7 @@ def as_sarif(reports: Sequence[Report], failures: Sequence[dict[str, Any]] = ())
         for report in reports
         for finding in wording.in_order(report)
     ]
-    failed = [
-        {"level": "error", "message": {"text": f"{one['source']['path']}: {one['error']}"}} for one in failures
-    ]
+    failed = [{"level": "error", "message": {"text": f"{one['source']['path']}: {one['error']}"}} for one in failures]
     invocation: dict[str, Any] = {"executionSuccessful": not failed}
     if failed:
         invocation["toolExecutionNotifications"] = failed
@@ -112,9 +110,7 @@ def _fix(report: Report, finding: Finding) -> dict[str, Any]:
     replacement = {"deletedRegion": _region(report, finding.span), **(inserted if finding.replacement else {})}
     return {
         "description": {"text": "Put the words right"},
-        "artifactChanges": [
-            {"artifactLocation": {"uri": _uri(report.source.path)}, "replacements": [replacement]}
-        ],
+        "artifactChanges": [{"artifactLocation": {"uri": _uri(report.source.path)}, "replacements": [replacement]}],
     }
 
 

@@ -59,7 +59,9 @@ def as_xlsx(reports: Sequence[Report]) -> bytes:
         sheet = book.create_sheet(title)
         sheet.freeze_panes = "A2"
         for at, words in enumerate(head):
-            sheet.column_dimensions["ABCDEFGHIJKLMNO"[at]].width = 40 if words in ("Words", "Message", "Likely causes") else 16
+            sheet.column_dimensions["ABCDEFGHIJKLMNO"[at]].width = (
+                40 if words in ("Words", "Message", "Likely causes") else 16
+            )
         for number, row in enumerate((head, *rows)):
             cells = []
             for value in row:
@@ -88,7 +90,11 @@ def _ledger_line(report: Report, row: LedgerRow, size: int, name: str) -> tuple[
     cell = row.cells[size]
     made = cell.made
     kinds = ", ".join(f"{number} {kind}" for kind, number in made.by_kind.items()) if made is not None else None
-    spaces = ", ".join(f"{number} ch-{length}" for length, number in sorted(made.spaces.items())) if made is not None else None
+    spaces = (
+        ", ".join(f"{number} ch-{length}" for length, number in sorted(made.spaces.items()))
+        if made is not None
+        else None
+    )
     printed = report.source.slice(cell.stated.span) if cell.stated is not None else None
     return (
         report.source.path,
