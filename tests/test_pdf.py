@@ -76,6 +76,20 @@ def test_wrapped_lines_are_joined() -> None:
     assert row in text_of(printed(paragraphs(text), columns=2)).splitlines()
 
 
+def test_a_row_over_two_pages() -> None:
+    """A row that runs over the end of a page is one line, and each of its words is told with its own page."""
+    row = "Rnd 5: *Sc in next 7 sts, 2 sc in next st, ch 2, skip next 2 sts, hdc in next st; rep from * around, skip the last 2 sts, then turn the work over and go back along the same side of it, ch 1, and sc in each st to the mark; join with a sl st"
+    above = Spacer(1, A4[1] - 120 - 12 - 2.5 * 12.5)
+    source = read(printed([above, Paragraph(row, BODY), Paragraph("Fasten off.", BODY)]), "a.pdf")
+
+    assert row in source.text.splitlines()
+    assert [source.place(source.text.index(words)) for words in ("Rnd 5", "sl st", "Fasten")] == [
+        "page 1",
+        "page 2",
+        "page 2",
+    ]
+
+
 @pytest.mark.parametrize(
     ("above", "below", "joined"),
     [

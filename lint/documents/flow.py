@@ -47,20 +47,24 @@ def flowed(pages: list[list[Line]], path: str, notes: Iterable[str]) -> SourceTe
     known = {word.lower() for line in lines for word in regex.findall(r"\w+(?:-\w+)*", plain(line.words))}
     wrapped = _wrapped(lines)
     space = _Space(lines, wrapped)
-    text = Lines()
+    text = Lines(_page_name)
     paragraph: list[Words] = []
+    page = 0
     for number, line in enumerate(lines):
         if number and wrapped[number - 1]:
             paragraph = _joined(paragraph, line.words, known)
-        else:
-            if paragraph:
-                text.line(paragraph, f"page {start + 1}")
-            space.before(number, text)
-            paragraph = list(line.words)
-            start = line.page
+            continue
+        if paragraph:
+            text.line(paragraph, _page_name(page))
+        space.before(number, text)
+        paragraph, page = list(line.words), line.page
     if paragraph:
-        text.line(paragraph, f"page {start + 1}")
+        text.line(paragraph, _page_name(page))
     return text.source(path, "pdf", (*notes, *([RUNNING] if heads else [])))
+
+
+def _page_name(page: int) -> str:
+    return f"page {page + 1}"
 
 
 # running heads -----------------------------------------------------------------------------------

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 from lint.documents.unreadable import Unreadable
@@ -25,9 +26,13 @@ class Words:
 
 
 class Lines:
-    """A text under way.  Lines are closed by `end`; a blank line stands only where one is asked for, and never two."""
+    """A text under way; a blank line stands only where one is asked for, and never two.
 
-    def __init__(self) -> None:
+    `named` gives the place of a node's words, where a line may run over several (pages); else a line names its own.
+    """
+
+    def __init__(self, named: Callable[[int], str] | None = None) -> None:
+        self._named = named
         self._text: list[str] = []
         self._length = 0
         self._pieces: list[Piece] = []
@@ -45,7 +50,8 @@ class Lines:
         for part in stripped(words):
             start = self._length
             self._add(part.text)
-            self._pieces.append(Piece(start, self._length, place, part.node, part.at))
+            at = self._named(part.node) if self._named is not None and part.node >= 0 else place
+            self._pieces.append(Piece(start, self._length, at, part.node, part.at))
         self._last = plain(words).rstrip()
         self._add("\n")
 
