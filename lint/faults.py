@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from lint.ledger import Cell, Outcome
+from lint.ledger import Cell, Ledger, Outcome
+from lint.pattern import Row
 from lint.working.fabric import Made
+from lint.working.pieces import NO_STITCHES
 
 SERIOUS = ("run out", "too often", "does not fit", "left", "left over")
 RULES = {
@@ -33,6 +35,15 @@ def fault_of(cell: Cell) -> str | None:
     return None
 
 
+def works_nothing(row: Row, cell: Cell) -> bool:
+    """Whether a row with a label works nothing on the stitches below: its only clause may be lost."""
+    if row.label is None:
+        return False
+    made = cell.made
+    nothing = made is not None and not (made.stitches or made.spaces or made.slips)
+    return cell.stopped_by == NO_STITCHES or nothing and bool(cell.below)
+
+
 def unequal_sides(made: Made) -> tuple[int, ...] | None:
     """The sides where they are not alike, opposite sides of an oblong apart."""
     sides = made.sides
@@ -43,3 +54,13 @@ def unequal_sides(made: Made) -> tuple[int, ...] | None:
     if max(sides) - min(sides) > max(4, min(sides)):
         return None  # not a regular shape at all
     return sides
+
+
+def range_ends(ledger: Ledger) -> frozenset[int]:
+    """The last rows (by place in the ledger) of ranges whose label names another number of rows than the words work."""
+    ends = {}
+    starts = {row.span.start for row, _, _, _ in ledger.range_faults}
+    for index, row in enumerate(ledger.rows):
+        if row.row.span.start in starts:
+            ends[row.row.span.start] = index
+    return frozenset(ends.values())

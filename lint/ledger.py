@@ -7,6 +7,7 @@ from enum import Enum
 
 from lint.pattern import Part, Row, Stated
 from lint.source import Span
+from lint.working.columns import Columns
 from lint.working.compare import Comparison
 from lint.working.fabric import Made
 from lint.working.workings import Workings
@@ -56,6 +57,7 @@ class Cell:
         None  # how the count comes, clause by clause; of rows that differ, or of all if asked for
     )
     stated: Stated | None = None  # the printed count that speaks of this row in this size
+    columns: Columns | None = None  # what its post stitches are worked around
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,6 +79,11 @@ class LedgerRow:
     def first(self) -> Cell:
         """The cell of the first size that works the row."""
         return next((cell for cell in self.cells if cell.outcome is not Outcome.NOT_WORKED), self.cells[0])
+
+    @property
+    def worked_in(self) -> list[int]:
+        """The sizes that work the row."""
+        return [size for size, cell in enumerate(self.cells) if cell.outcome is not Outcome.NOT_WORKED]
 
     @property
     def stated(self) -> Stated | None:

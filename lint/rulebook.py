@@ -10,25 +10,15 @@ from pathlib import Path
 from typing import Literal
 
 import regex
-from pydantic import BaseModel, ConfigDict, Field, field_validator
+from pydantic import Field, field_validator
 
 from lint.finding import Weight
+from lint.rulemodels import FormFile, MaterialFile, ShapeFile, Strict, each_once
 from lint.testerwords import TesterFile
 from lint.yamlfile import RuleFileError, read_model
 
 
-class _Strict(BaseModel):
-    model_config = ConfigDict(frozen=True, extra="forbid")
-
-
-def _each_once(items: list, names: list[str]) -> list:
-    twice = next((name for name in names if names.count(name) > 1), None)
-    if twice is not None:
-        raise ValueError(f"'{twice}' stands twice")
-    return items
-
-
-class StitchRule(_Strict):
+class StitchRule(Strict):
     """A stitch: its key is its US abbreviation; `us` and `uk` are its printed forms."""
 
     key: str
@@ -43,14 +33,14 @@ class StitchRule(_Strict):
     source: str = ""
 
 
-class PostForms(_Strict):
+class PostForms(Strict):
     """How stitches around the post are printed; {} stands for the stitch's own form."""
 
     front: list[str]
     back: list[str]
 
 
-class StitchFile(_Strict):
+class StitchFile(Strict):
     """rules/stitches.yaml."""
 
     stitches: list[StitchRule]
@@ -62,10 +52,10 @@ class StitchFile(_Strict):
     @field_validator("stitches")
     @classmethod
     def _once(cls, stitches: list[StitchRule]) -> list[StitchRule]:
-        return _each_once(stitches, [stitch.key for stitch in stitches])
+        return each_once(stitches, [stitch.key for stitch in stitches])
 
 
-class AbbreviationRule(_Strict):
+class AbbreviationRule(Strict):
     """A standard abbreviation with every printed form."""
 
     abbr: str
@@ -74,14 +64,14 @@ class AbbreviationRule(_Strict):
     source: str
 
 
-class AbbreviationFile(_Strict):
+class AbbreviationFile(Strict):
     """rules/abbreviations_us.yaml and rules/abbreviations_uk.yaml."""
 
     terms: Literal["us", "uk"]
     abbreviations: list[AbbreviationRule]
 
 
-class WordFile(_Strict):
+class WordFile(Strict):
     """The reading vocabulary: phrases by kind, number words, ordinal words."""
 
     words: dict[str, list[str]]
@@ -93,7 +83,7 @@ class WordFile(_Strict):
     colour_names: list[str]
 
 
-class LayoutFile(_Strict):
+class LayoutFile(Strict):
     """How documents are laid out: section headings by key, label words, terms statements."""
 
     sections: dict[str, list[str]]
@@ -108,7 +98,7 @@ class LayoutFile(_Strict):
     spiral_words: list[str]
 
 
-class PlainWordFile(_Strict):
+class PlainWordFile(Strict):
     """rules/plain_words.yaml: words that need no explaining."""
 
     units: list[str]
@@ -116,7 +106,7 @@ class PlainWordFile(_Strict):
     notation: list[str]
 
 
-class CautionFile(_Strict):
+class CautionFile(Strict):
     """rules/cautions.yaml: words that call for a caution, and words that give one."""
 
     for_children: list[str]
@@ -128,14 +118,14 @@ class CautionFile(_Strict):
     given_by: list[str]
 
 
-class Example(_Strict):
+class Example(Strict):
     """A small pattern, or the rows of one, that shows the thing found (bad) or mended (good)."""
 
     good: str
     bad: str
 
 
-class CheckRule(_Strict):
+class CheckRule(Strict):
     """A check: what it finds, how heavily it weighs, what it says and why it matters to the maker."""
 
     name: str
@@ -147,7 +137,7 @@ class CheckRule(_Strict):
     example: Example
 
 
-class CheckFile(_Strict):
+class CheckFile(Strict):
     """rules/checks.yaml."""
 
     checks: list[CheckRule]
@@ -155,10 +145,10 @@ class CheckFile(_Strict):
     @field_validator("checks")
     @classmethod
     def _once(cls, checks: list[CheckRule]) -> list[CheckRule]:
-        return _each_once(checks, [check.name for check in checks])
+        return each_once(checks, [check.name for check in checks])
 
 
-class WordRule(_Strict):
+class WordRule(Strict):
     """A word-list rule: any of the phrases is a finding."""
 
     name: str
@@ -171,13 +161,13 @@ class WordRule(_Strict):
     example: Example
 
 
-class WordRuleFile(_Strict):
+class WordRuleFile(Strict):
     """rules/word_rules.yaml."""
 
     word_rules: list[WordRule]
 
 
-class RequiredSection(_Strict):
+class RequiredSection(Strict):
     """What every pattern has to give, and how it is known by heading or content."""
 
     key: str
@@ -197,13 +187,13 @@ class RequiredSection(_Strict):
         return patterns
 
 
-class SectionFile(_Strict):
+class SectionFile(Strict):
     """rules/sections.yaml."""
 
     required: list[RequiredSection]
 
 
-class Area(_Strict):
+class Area(Strict):
     """An area of the grade, its weight, and the words it is shown with."""
 
     name: str
@@ -211,7 +201,7 @@ class Area(_Strict):
     shown_as: str
 
 
-class GradeFile(_Strict):
+class GradeFile(Strict):
     """Areas and what a finding of each weight costs, in points of 100 in its area."""
 
     areas: list[Area]
@@ -227,75 +217,7 @@ class GradeFile(_Strict):
         return verdicts
 
 
-class HookSize(_Strict):
-    """A hook's size in mm with its US letters, its US number and its old UK number."""
-
-    mm: float
-    letters: list[str] = []
-    number: str | None = None
-    uk: str | None = None
-    source: str
-
-    @property
-    def us(self) -> str | None:
-        """The US name as it is printed: H-8, M/N-13, 7."""
-        letters = "/".join(self.letters)
-        return f"{letters}-{self.number}" if letters and self.number else letters or self.number
-
-
-class SteelHook(_Strict):
-    """A number of a steel hook with its sizes in mm, one for each scale in use."""
-
-    number: str
-    mm: list[float] = Field(min_length=1)
-    source: str
-
-
-class YarnWeight(_Strict):
-    """A word for a yarn's weight, with the category numbers it stands for."""
-
-    word: str
-    numbers: list[int] = Field(min_length=1)
-    also: list[int] = []
-    plain: bool = False  # an everyday word that speaks of a weight only beside "weight" or "yarn"
-    source: str
-
-
-class Tolerance(_Strict):
-    """How far apart two measures may stand: so many cm, or a share of the measure, whichever is larger."""
-
-    cm: float
-    share: float
-    source: str
-
-    def allows(self, one: float, other: float) -> bool:
-        """Whether two measures in cm can be the same one, rounded."""
-        return abs(one - other) <= max(self.cm, self.share * max(one, other)) + 1e-9
-
-
-class Tolerances(_Strict):
-    """The tolerances of the checks of measures."""
-
-    measurement: Tolerance
-    gauge: Tolerance
-
-
-class MaterialFile(_Strict):
-    """rules/materials.yaml."""
-
-    hooks: list[HookSize]
-    hooks_of_some_makers: list[HookSize]
-    steel_hooks: list[SteelHook]
-    yarn_weights: list[YarnWeight]
-    tolerances: Tolerances
-
-    @field_validator("yarn_weights")
-    @classmethod
-    def _once(cls, weights: list[YarnWeight]) -> list[YarnWeight]:
-        return _each_once(weights, [weight.word for weight in weights])
-
-
-class Rulebook(_Strict):
+class Rulebook(Strict):
     """Everything in rules/."""
 
     stitches: StitchFile
@@ -309,6 +231,8 @@ class Rulebook(_Strict):
     sections: SectionFile
     materials: MaterialFile
     testers: TesterFile
+    shapes: ShapeFile
+    forms: FormFile
     grade: GradeFile
 
     def rule(self, name: str) -> CheckRule | WordRule:
@@ -368,5 +292,7 @@ def load_rulebook(folder: Path | None = None) -> Rulebook:
         sections=read_model(folder / "sections.yaml", SectionFile),
         materials=read_model(folder / "materials.yaml", MaterialFile),
         testers=read_model(folder / "testers.yaml", TesterFile),
+        shapes=read_model(folder / "shapes.yaml", ShapeFile),
+        forms=read_model(folder / "forms.yaml", FormFile),
         grade=grade,
     )

@@ -18,7 +18,7 @@ MOST_LINES = 400
 
 # Lowest first.  A module imports from its own layer and from those below, never from above.
 LAYERS = [
-    ["source", "amount", "yamlfile", "testerwords"],
+    ["source", "amount", "yamlfile", "rulemodels", "testerwords"],
     ["documents"],
     ["finding", "place", "tree", "pattern"],
     ["rulebook"],
@@ -41,6 +41,7 @@ LAYERS = [
 ]
 LEVEL = {name: level for level, names in enumerate(LAYERS) for name in names}
 LEDGER_READS = {
+    "lint.working.columns",
     "lint.working.compare",
     "lint.working.fabric",
     "lint.working.workings",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from lint.checks import (
     amounts,
+    calls,
     cautions,
     chains,
     declared,
@@ -12,12 +13,16 @@ from lint.checks import (
     gauge,
     kit,
     labels,
+    leftovers,
     level,
     materials,
     measures,
+    names,
     pieces,
+    posts,
     rows,
     seams,
+    shape,
     sides,
     sizelists,
     steps,
@@ -29,9 +34,14 @@ from lint.finding import Finding
 CHECKS = (
     folding.check_rows,
     rows.check_counts_missing,
-    rows.check_ranges,
     rows.check_unchecked,
     rows.check_repeats,
+    calls.check_called,
+    calls.check_called_sides,
+    calls.check_cycle_ends,
+    shape.check_growth,
+    shape.check_flat,
+    posts.check_posts,
     chains.check_unsaid,
     chains.check_missing,
     sizelists.check_lists,
@@ -55,6 +65,12 @@ CHECKS = (
     declared.check_colours,
     declared.check_markers,
     declared.check_twice,
+    names.check_standard,
+    names.check_special_names,
+    names.check_forms,
+    leftovers.check_lost,
+    leftovers.check_leftover_pieces,
+    leftovers.check_leftover_sizes,
     words.check_unread,
     words.check_terms,
     words.check_undefined,
@@ -71,4 +87,6 @@ def run_checks(context: Context) -> tuple[Finding, ...]:
             # rows of a range share their words; findings of no row are told apart by what they say
             told = "" if finding.row else finding.message
             found.setdefault((finding.rule, finding.span.start, finding.span.end, told), finding)
-    return tuple(sorted(found.values(), key=lambda f: (f.span.start, f.span.end, f.rule, f.message)))
+    return tuple(
+        sorted(folding.fold_others(list(found.values())), key=lambda f: (f.span.start, f.span.end, f.rule, f.message))
+    )

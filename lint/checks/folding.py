@@ -6,7 +6,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 
 from lint.checks.context import Context
-from lint.checks.rows import finding_of
+from lint.checks.rows import finding_of, range_finding
+from lint.faults import RULES, range_ends
 from lint.finding import Finding, Related, Weight
 from lint.ledger import LedgerRow
 
@@ -27,19 +28,24 @@ class _Open:
 
 
 def check_rows(context: Context) -> Iterator[Finding]:
-    """count-differs, corners-differ, repeat-does-not-fit, places-left-over, places-run-out, place-not-there."""
+    """The rules of counts, corners and fit, and range-length-differs."""
     heirs = {other: index for index, explained in context.causes.items() for other in explained.mends}
     found: dict[int, _Open] = {}
     last: _Open | None = None  # the mistake just before this row, if nothing has come right since
+    ends = range_ends(context.ledger)
     for index, row in enumerate(context.ledger.rows):
-        if index and row.part is not context.ledger.rows[index - 1].part:
+        if index and not _goes_on(context.ledger.rows[index - 1], row):
             last = None
         finding = finding_of(row, context)
+        if index in ends:
+            finding = range_finding(context, row, finding)
         if finding is None:
             if any(cell.made is not None for cell in row.cells):
                 last = None
             continue
-        cause = found.get(heirs.get(index, -1)) or _led_by(last, finding, row, index in context.causes)
+        cause = found.get(heirs.get(index, -1))
+        if cause is None and (index not in ends or last is not None and last.taints):
+            cause = _led_by(last, finding, row, index in context.causes)
         if cause is not None:
             cause.followers.append(row)
             continue
@@ -51,6 +57,14 @@ def check_rows(context: Context) -> Iterator[Finding]:
             last = None  # work went on from the printed count: later rows don't follow from this
     for opened in found.values():
         yield _folded(opened)
+
+
+def _goes_on(before: LedgerRow, row: LedgerRow) -> bool:
+    """Whether a row is worked on the one before it: in the same piece, or under a heading that begins no piece."""
+    if row.part is before.part:
+        return True
+    pairs = zip(before.cells, row.cells, strict=True)
+    return any(one.made is not None and one.made.stitches and one.made.stitches == other.below for one, other in pairs)
 
 
 def _led_by(last: _Open | None, finding: Finding, row: LedgerRow, explained: bool) -> _Open | None:
@@ -78,3 +92,34 @@ def _folded(opened: _Open) -> Finding:
         message=f"{opened.finding.message} {follow} {'follows' if one else 'follow'} from this.",
         related=(*opened.finding.related, *related),
     )
+
+
+# findings of other checks ----------------------------------------------------------------------------------------
+
+_OF_COUNTS = frozenset({*RULES.values(), "count-differs", "corners-differ", "place-not-there", "range-length-differs"})
+
+
+def fold_others(findings: list[Finding]) -> list[Finding]:
+    """One finding where a word that is not explained, of other terms, or a yarn not joined is at the bottom of a fault.
+
+    A stitch of the other country's terms is told as that, with the counts that it upsets; else the counts are told.
+    """
+    kept = list(findings)
+    for count in findings:
+        cause = count.likely[0] if count.likely and count.rule in _OF_COUNTS else None
+        if cause is None or cause.span is None:
+            continue
+        inside = [one for one in kept if cause.span.start <= one.span.start < cause.span.end]
+        terms = next((one for one in inside if one.rule == "terms-mixed" and not one.related), None)
+        if terms is not None:
+            message = f"{terms.message} {count.message}"
+            told = replace(terms, message=message, likely=count.likely, related=count.related)
+            kept = [told if one is terms else one for one in kept if one is not count]
+            continue
+        for one in inside:
+            if one.rule == "abbreviation-undefined" and not one.related:
+                told = replace(count, message=f"{count.message} {one.message}")
+                kept = [told if other is count else other for other in kept if other is not one]
+            elif one.rule == "yarn-not-joined":
+                kept = [other for other in kept if other is not one]
+    return kept

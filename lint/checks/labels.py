@@ -109,15 +109,22 @@ def _order(run: list[_Numbered], others: set[int], opens: bool) -> Iterator[_Sli
     `opens`: the run is the first of its piece, and should begin at 1.
     """
     last: tuple[int, Label] | None = None
-    for one, coming in zip(run, (*run[1:], None), strict=False):
+    printed: int | None = None  # the number of a label that slipped: those after it may go on from that
+    for at, (one, coming) in enumerate(zip(run, (*run[1:], None), strict=False)):
         label, first, count = one.label, one.numbers[0], len(one.numbers)
+        if at == 0 and coming is not None and 1 < coming.numbers[0] <= first and _rest_goes_on(run):
+            expected = coming.numbers[0] - count  # "Rnd 6, Rnds 6-11, Rnd 12": the first one slipped
+            if expected > 0:
+                yield _Slip(label, None, expected, f" Should it be {expected}?")
+                last = (expected + count - 1, label)
+                continue
         if last is not None and {last[1].kind, label.kind} == {"row", "round"}:
             last = (one.numbers[-1], label)  # rounds after rows have numbers of their own, or go on
             continue
         goes_on = last[0] + 1 if last is not None else 1
         alone = coming is not None and coming.numbers[0] == goes_on + count  # the next numbers on as if this were right
         elsewhere = set(range(goes_on, first))
-        fits = first == goes_on or first == 1 and last is not None and not alone
+        fits = first in (goes_on, (printed or -1) + 1) or first == 1 and last is not None and not alone
         fits = fits or bool(elsewhere) and elsewhere <= others
         if fits or last is None and not (opens and alone and first > 1):
             last = (one.numbers[-1], label)
@@ -127,6 +134,13 @@ def _order(run: list[_Numbered], others: set[int], opens: bool) -> Iterator[_Sli
         guess = f" Is a {word} {goes_on} left out?" if left_out else f" Should it be {goes_on}?"
         yield _Slip(label, last[1] if last is not None else None, goes_on, guess)
         last = (one.numbers[-1] if left_out else goes_on - 1 + count, label)
+        printed = one.numbers[-1]
+
+
+def _rest_goes_on(run: list[_Numbered]) -> bool:
+    """Whether every label but the first goes on from the one before it."""
+    pairs = zip(run[1:], run[2:], strict=False)
+    return all(one.numbers[-1] + 1 == other.numbers[0] and one.label.kind == other.label.kind for one, other in pairs)
 
 
 def _works(row: Row, size: int) -> bool:

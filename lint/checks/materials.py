@@ -9,7 +9,7 @@ import regex
 from lint.checks.context import Context
 from lint.finding import Finding, Related, Weight
 from lint.reading.materials import Hook, HookName, YarnName, YarnReader, read_hooks
-from lint.rulebook import HookSize, MaterialFile
+from lint.rulemodels import HookSize, MaterialFile
 
 _SAME = 0.06  # mm: "5", "5.0", and "12.75" printed as "12.7"
 _THINNEST = 2.0  # hooks for yarn begin here; thinner ones are steel hooks, numbered on scales of their own

@@ -18,7 +18,7 @@ from lint.reading.measures import (
     read_pairs,
     size_of,
 )
-from lint.rulebook import Tolerance
+from lint.rulemodels import Tolerance
 
 _SHORT = 2.5  # cm to the inch, as a rule of thumb has it
 _LISTED = 4  # figures from which on a list shows how it was reckoned

@@ -232,19 +232,26 @@ def check_unchecked(context: Context) -> Iterator[Finding]:
                 yield context.finding("figure-not-checked", item.span, row.part.name, row.label, figure=figure)
 
 
-def check_ranges(context: Context) -> Iterator[Finding]:
-    """range-length-differs: "Rows 4-9: Rep Rows 2 and 3 four times"."""
-    for row, part, labelled, worked in context.ledger.range_faults:
-        yield context.finding(
-            "range-length-differs",
-            row.label.span,
-            part.name,
-            row.label.words,
-            labelled=labelled,
-            worked=worked,
-            expected=worked,
-            found=labelled,
-        )
+def range_finding(context: Context, last: LedgerRow, count: Finding | None) -> Finding | None:
+    """range-length-differs: "Rows 4-9: Rep Rows 2 and 3 four times"; `count`: what the last of these rows lacks beside."""
+    found = next((one for one in context.ledger.range_faults if one[0].span.start == last.row.span.start), None)
+    if found is None or found[0].label is None:
+        return None
+    row, part, labelled, worked = found
+    finding = context.finding(
+        "range-length-differs",
+        row.label.span,
+        part.name,
+        row.label.words,
+        labelled=labelled,
+        worked=worked,
+        expected=worked,
+        found=labelled,
+    )
+    if count is None:
+        return finding
+    related = (Related(count.span, "the count printed of them"), *count.related)
+    return replace(finding, message=f"{finding.message} {count.message}", related=related, sizes=count.sizes)
 
 
 def check_repeats(context: Context) -> Iterator[Finding]:

@@ -6,7 +6,10 @@ from collections.abc import Iterator
 
 import regex
 
+from lint.checks.calls import not_there
 from lint.checks.context import Context
+from lint.checks.leftovers import lost
+from lint.checks.names import misnamed
 from lint.checks.sizelists import wrong_lists
 from lint.finding import Finding, Related
 from lint.lexicon import Lexeme, stitch_forms
@@ -16,14 +19,16 @@ from lint.tree import MAKES_STITCHES, NOT_UNDERSTOOD, Chain, RowCall, Step, Unre
 
 def check_unread(context: Context) -> Iterator[Finding]:
     """not-understood, brackets-unbalanced, repeat-mark-missing: what stopped the reading of a row."""
-    short = [span for span, _, _ in wrong_lists(context)]  # said by a rule of its own
+    short = [span for span, _, _ in wrong_lists(context)]  # said by rules of their own
+    gone = list(lost(context))
+    other_names = misnamed(context)
     for part in context.pattern.parts:
         for row in part.rows:
             if row.label is None:
                 continue
             for step in walk(row.steps):
                 if isinstance(step, Unread):
-                    if _meets(step.span, short):
+                    if _meets(step.span, short) or _meets(row.span, gone):
                         break
                     yield _unread(context, step, part.name, row.label.words)
                     break
@@ -32,13 +37,19 @@ def check_unread(context: Context) -> Iterator[Finding]:
         why_not = f"nothing tells that it is a row: “{_shown(context.source.slice(span).strip())}”"
         yield context.finding("not-understood", span, None, line, why_not=why_not)
     reported: set[Span] = set()
-    for row in context.ledger.rows:
+    follow = {other for explained in context.causes.values() for other in explained.mends}
+    for index, row in enumerate(context.ledger.rows):
+        if index in follow:
+            continue  # what comes of an earlier mistake is told with that
         cell = next((cell for cell in row.cells if cell.stopped_at is not None), row.cells[0])
         if (
             cell.stopped_at is not None
             and not _meets(cell.stopped_at, short)
             and not (row.row.label is not None and row.row.unread())
             and cell.stopped_at not in reported
+            and not _meets(row.row.span, gone)
+            and not (row.row.label is not None and not_there(row))
+            and not any((cell.stopped_by or "").startswith(f"{name} is nowhere") for name in other_names)
             and not (cell.misfits and not cell.assumed)  # what does not come out is told by itself
         ):
             reported.add(cell.stopped_at)
@@ -50,7 +61,9 @@ def check_unread(context: Context) -> Iterator[Finding]:
             if row.row.label is None and unread:
                 why_not = _why_not(unread[0], _shown(context.source.slice(unread[0].span)))
             named = row.label if row.row.label is not None else f"Line {context.source.line_of(span)}"
-            yield context.finding("not-understood", span, row.part.name, named, why_not=why_not)
+            explained = context.causes.get(index)
+            likely = explained.likely if explained is not None else ()
+            yield context.finding("not-understood", span, row.part.name, named, why_not=why_not, likely=likely)
 
 
 def _meets(span: Span, others: list[Span]) -> bool:

@@ -9,22 +9,29 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from lint.faults import fault_of
+import regex
+
+from lint.faults import fault_of, range_ends, works_nothing
 from lint.finding import Likely
 from lint.ledger import Ledger, LedgerRow, Outcome
+from lint.likely.called import of_calls
 from lint.likely.edits import Edit
+from lint.likely.order import Swap, of_order
 from lint.likely.printed import as_made
 from lint.likely.rework import Rework
 from lint.likely.search import Candidate, RowSearch, watched
 from lint.likely.wording import what_then
-from lint.pattern import Pattern, Stated
+from lint.pattern import Pattern
 from lint.rulebook import Rulebook
 from lint.source import SourceText
 from lint.working.onesize import pattern_for
 
+_LIST_GOES_ON = regex.compile(r"\s*[(\[,/–-]\s*\d")
+_LIST_BEFORE = regex.compile(r"\d[)\]]?\s*[(\[,/–-]\s*$")
 MOST_CAUSES = 3
 MOST_FAULTS = 6  # explained in one pattern: beyond that it is not one slip or another
 _MOST_TRIED = 6  # edits tried on the whole pattern
+_MOST_CALLS = 8  # besides, of other rows called for and of rows changed about
 _MOST_KEPT = 24
 _MOST_STITCHES = 250_000  # worked in trying edits on whole patterns: about a second
 
@@ -42,16 +49,21 @@ class Explained:
 class _Tried:
     """An edit tried on the whole pattern, and the rows still at fault with it."""
 
-    edit: Edit
+    edit: Edit | Swap
     faults: frozenset[int]
+    passed: int  # places that a later row passes without a word
 
 
 def explain(source: SourceText, pattern: Pattern, book: Rulebook, ledger: Ledger) -> dict[int, Explained]:
     """By place in the ledger, what may be the cause of a row that does not come out."""
     open_faults = {
-        index: [size for size, cell in enumerate(row.cells) if fault_of(cell) is not None]
+        index: [
+            size for size, cell in enumerate(row.cells) if fault_of(cell) is not None or works_nothing(row.row, cell)
+        ]
         for index, row in enumerate(ledger.rows)
     }
+    for index in range_ends(ledger):
+        open_faults[index] = open_faults[index] or ledger.rows[index].worked_in
     open_faults = {index: sizes for index, sizes in open_faults.items() if sizes}
     search = _Search(source, pattern, book, ledger)
     result: dict[int, Explained] = {}
@@ -105,19 +117,23 @@ class _Search:
         if len(now.entries) != len(places) or at not in now.moments or at not in now.faults:
             return None
         search = RowSearch(now, at, self.source.text)
-        candidates = sorted([*search.candidates(), *self._printed(now, at, index, size)], key=lambda c: c.edit.cost)
+        found = [*search.candidates(), *self._printed(now, at, index, size), *self._called(now, at)]
+        found += self._swapped(now, at, size)
+        candidates = sorted(found, key=lambda candidate: candidate.edit.cost)
         self.worked += search.worked
         others = [other for other in self.places if other not in sizes and index in self.places[other]]
         tried = self._tried(candidates, at, now, size, others[:1])
         if not tried:
             return None
-        best = min(len(one.faults) for one in tried)
-        kept = [one for one in tried if len(one.faults) == best]
+        best = min((len(one.faults), one.passed) for one in tried)
+        kept = [one for one in tried if (len(one.faults), one.passed) == best]
         kept.sort(key=lambda one: one.edit.cost)
         mended = tuple(places[other] for other in sorted(now.faults - kept[0].faults) if other > at)
-        self.patterns = {one: kept[0].edit.of_pattern(pattern) for one, pattern in self.patterns.items()}
+        mend = kept[0].edit
+        meant = sizes if self._of_one_size(mend) else self.patterns
+        self.patterns |= {one: mend.of_pattern(self.patterns[one]) for one in meant}
         likely = tuple(self._likely(one, index, size, now) for one in kept[:MOST_CAUSES])
-        return Explained(likely, mended, not isinstance(kept[0].edit.old, Stated))
+        return Explained(likely, mended, kept[0].edit.in_words)
 
     def _printed(self, now: Rework, at: int, index: int, size: int) -> list[Candidate]:
         cell = now.entries[at].cell
@@ -128,6 +144,17 @@ class _Search:
         steps = self._in_step(index, size, cell.made.stitches)
         edits = as_made(stated, instance.stated_index, cell, self.source.text, now.size, steps)
         return [Candidate(edit, ("printed",)) for edit in edits]
+
+    def _called(self, now: Rework, at: int) -> list[Candidate]:
+        """Other rows called for, or called for as often as the label says."""
+        instance = now.moments[at].instance
+        edits = of_calls(instance.row.steps, self.source.text, now.size, instance.length)
+        return [Candidate(edit, ("called", number)) for number, edit in enumerate(edits)]
+
+    def _swapped(self, now: Rework, at: int, size: int) -> list[Candidate]:
+        """The row changed about with a neighbour, where more is at fault than one slip in its words would do."""
+        swaps = of_order(self.patterns[size], now.moments[at].instance.row, self.source.text)
+        return [Candidate(swap, ("swapped", number)) for number, swap in enumerate(swaps)]
 
     def _in_step(self, index: int, size: int, made: int) -> bool:
         """Whether a figure is as far from the count printed before it as from the one after."""
@@ -145,25 +172,36 @@ class _Search:
 
         `others`: a size in which the row comes out as it is, and must go on doing so.
         """
-        results: dict[object, frozenset[int] | None] = {}
+        results: dict[object, Rework | None] = {}
         beside = {other: len(self._rework(self.patterns[other]).faults) for other in others}
         tried = []
+        called = sum(bool(c.leaves) and c.leaves[0] in ("called", "swapped") for c in candidates)
         for candidate in candidates:
             edited = candidate.edit.of_pattern(self.patterns[size])
             key = candidate.leaves
             if key not in results:
-                if len(results) >= _MOST_TRIED or self.spent():
+                if len(results) >= _MOST_TRIED + min(called, _MOST_CALLS) or self.spent():
                     continue
                 again = self._rework(edited)
-                results[key] = again.faults if len(again.entries) == len(now.entries) else None
-            faults = results[key]
-            if faults is None or at in faults or len(faults) >= len(now.faults):
+                results[key] = again if len(again.entries) == len(now.entries) else None
+            again = results[key]
+            mended = len(now.faults) - len(again.faults) if again is not None else 0
+            if again is None or at in again.faults or mended < (2 if isinstance(candidate.edit, Swap) else 1):
                 continue
-            if all(self._faults_with(candidate.edit, other) <= most for other, most in beside.items()):
-                tried.append(_Tried(candidate.edit, faults))
+            held = {} if self._of_one_size(candidate.edit) else beside
+            if all(self._faults_with(candidate.edit, other) <= most for other, most in held.items()):
+                tried.append(_Tried(candidate.edit, again.faults, again.passed))
             if len(tried) >= _MOST_KEPT:
                 break
         return tried
+
+    def _of_one_size(self, edit: Edit | Swap) -> bool:
+        """Whether what changes is one figure of a list over the sizes."""
+        if len(self.patterns) < 2 or edit.span is None:
+            return False
+        text, span = self.source.text, edit.span
+        alone = text[span.start : span.end].isdigit()
+        return alone and bool(_LIST_GOES_ON.match(text, span.end) or _LIST_BEFORE.search(text, 0, span.start))
 
     def _faults_with(self, edit: Edit, size: int) -> int:
         """How many rows of another size are at fault with an edit; a number of one size alone leaves it as it is."""

@@ -3,17 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import regex
 
 from lint.likely.edits import Edit, lowered
 from lint.likely.numbers import dials
+from lint.likely.numerals import numeral
+from lint.place import Place, Which
 from lint.source import Span
-from lint.tree import Chain, Group, Repeat, Skip, Step, Work
+from lint.tree import Chain, Group, Join, MakeRing, Repeat, Skip, Step, Turn, Work, walk
 
 _WORKING = (Work, Group, Chain, Skip)
 _DOUBLED, _LEFT_OUT, _TWIN, _NEIGHBOURS, _REST = 1.0, 1.6, 1.4, 1.6, 1.6
+_WITHIN = 0.1  # less for a clause of a repeat, which is lacking in every pass
+_OTHER_PLACE = 0.2  # more for a clause that is like another but for where it goes
 _OTHER_NUMBER = 0.15  # more for a clause that is like another but for its number
 _LONGEST_TURNING = 4  # chains: a longer one at a row's start is rather a space whose first stitches were lost
 _TWICE = 0.25  # more for one beside its like: who means both says it once, with a greater number
@@ -39,16 +43,28 @@ def too_many(steps: tuple[Step, ...], text: str) -> Iterator[Edit]:
             yield Edit(change, _DOUBLED if doubled else _LEFT_OUT, step, (), span, "" if span is not None else None)
 
 
-def too_few(steps: tuple[Step, ...], beside: tuple[tuple[Step, ...], ...], text: str, short: int) -> Iterator[Edit]:
-    """Clauses of the row, or of the rows beside it, put in once more between two others; `short`: places left over."""
-    twins = _twins(steps, beside, text, short)
+def too_few(
+    steps: tuple[Step, ...],
+    beside: tuple[tuple[Step, ...], ...],
+    text: str,
+    short: int,
+    missing: list[Twin],
+) -> Iterator[Edit]:
+    """Clauses of the row, or of the rows beside it, put in once more between two others.
+
+    `short`: places left over; `missing`: other clauses that the printed count, or the places left, ask for.
+    """
+    twins = _twins(steps, beside, text, short, missing)
     pairs = {(_kin(one), _kin(other)) for one, other in _pairs((steps, *beside), text)}
 
     def like(one: str, other: str) -> bool:
         return (_kin(one), _kin(other)) in pairs
 
+    if not any(isinstance(step, _WORKING[:2]) for step in walk(steps)):
+        yield from _only_clause(steps, twins, text)
     for siblings in _lists(steps):
         shown = [words_of(step, text) for step in siblings]
+        within = _WITHIN if siblings is not steps else 0.0
         for index, step in enumerate(siblings):
             if not isinstance(step, (*_WORKING, Repeat)):
                 continue
@@ -59,11 +75,11 @@ def too_few(steps: tuple[Step, ...], beside: tuple[tuple[Step, ...], ...], text:
                 if not isinstance(step, Repeat):
                     beside_it = like(shown[index], twin.words) + like(twin.words, after)
                     again = _TWICE if twin.words in (shown[index], after) else 0.0
-                    yield _behind(step, shown[index], twin, twin.cost + again - _LIKE_BESIDE * beside_it, text)
+                    yield _behind(step, shown[index], twin, twin.cost + again - within - _LIKE_BESIDE * beside_it, text)
                 if opens and not _beginning(step, steps):
                     beside_it = like(before, twin.words) + like(twin.words, shown[index])
                     again = _TWICE if twin.words in (shown[index], before) else 0.0
-                    yield _ahead(step, shown[index], twin, twin.cost + again - _LIKE_BESIDE * beside_it, text)
+                    yield _ahead(step, shown[index], twin, twin.cost + again - within - _LIKE_BESIDE * beside_it, text)
     last = next((step for step in reversed(steps) if isinstance(step, (*_WORKING, Repeat))), None)
     if short > 0 and last is not None:
         words = f"leave last {short} sts unworked" if short > 1 else "leave last st unworked"
@@ -73,15 +89,19 @@ def too_few(steps: tuple[Step, ...], beside: tuple[tuple[Step, ...], ...], text:
 
 
 @dataclass(frozen=True)
-class _Twin:
+class Twin:
+    """A clause that may be lacking, its words, and how unlikely it is that it was forgotten."""
+
     step: Step
     words: str
     cost: float
 
 
-def _twins(steps: tuple[Step, ...], beside: tuple[tuple[Step, ...], ...], text: str, short: int) -> list[_Twin]:
+def _twins(
+    steps: tuple[Step, ...], beside: tuple[tuple[Step, ...], ...], text: str, short: int, missing: list[Twin]
+) -> list[Twin]:
     """The clauses that may be lacking, each once, also with another number: "sc in next 6 sc" like "sc in next 4 sc"."""
-    found: dict[str, _Twin] = {}
+    found: dict[str, Twin] = {}
     for cost, rows in ((_TWIN, (steps,)), (_NEIGHBOURS, beside)):
         exact = [
             step
@@ -94,27 +114,70 @@ def _twins(steps: tuple[Step, ...], beside: tuple[tuple[Step, ...], ...], text: 
         ]
         for step in exact:
             words = words_of(step, text)
-            found.setdefault(words, _Twin(step, words, cost))
+            found.setdefault(words, Twin(step, words, cost))
         for step in exact:
             for dial in dials((step,), text, 0):
                 if dial.role not in ("places", "stitches") or dial.step is not step:
                     continue
-                for number in {1, 2, short} - {dial.value}:
+                for number in sorted({1, 2, short} - {dial.value}):
                     edit = dial.edit(text, number) if 0 < number < 100 else None
                     if edit is not None and edit.clause is not None:
                         words = lowered(edit.clause)
-                        found.setdefault(words, _Twin(edit.new[0], words, cost + _OTHER_NUMBER))
+                        more = _OTHER_NUMBER if number < 3 else 2 * _OTHER_NUMBER
+                        found.setdefault(words, Twin(edit.new[0], words, cost + more))
+    for twin in (*_elsewhere(steps, list(found.values()), text), *missing):
+        found.setdefault(twin.words, twin)
     return sorted(found.values(), key=lambda twin: twin.cost)[:_MOST_TWINS]
 
 
-def _behind(step: Step, shown: str, twin: _Twin, cost: float, text: str) -> Edit:
+def _elsewhere(steps: tuple[Step, ...], twins: list[Twin], text: str) -> Iterator[Twin]:
+    """Clauses of the rows beside it that go where this row's clauses go: "shell in next ch" like "shell in next sc"."""
+    own = [step for step in walk(steps) if isinstance(step, (Work, Group)) and len(step.places) == 1]
+    places = {" ".join(text[p.span.start : p.span.end].split()): p for step in own for p in step.places if _simple(p)}
+    for twin in twins:
+        step = twin.step
+        if not isinstance(step, (Work, Group)) or len(step.places) != 1 or not _simple(step.places[0]):
+            continue
+        old = step.places[0]
+        shown = " ".join(text[old.span.start : old.span.end].split())
+        if old.span.end != step.span.end or shown in places or not twin.words.endswith(shown):
+            continue
+        for words, place in list(places.items())[:3]:
+            other = replace(step, places=(place,))
+            yield Twin(other, twin.words[: -len(shown)] + words, twin.cost + _OTHER_PLACE)
+
+
+def _simple(place: Place) -> bool:
+    return place.which is Which.NEXT and place.number.lone == 1 and place.limit is None and place.of is None
+
+
+def _only_clause(steps: tuple[Step, ...], twins: list[Twin], text: str) -> Iterator[Edit]:
+    """A clause for a row that works nothing: behind its turn, or between its chain and its join, which look like a ring."""
+    ring = next((step for step in steps if isinstance(step, MakeRing) and step.length is not None), None)
+    turn = next((step for step in steps if isinstance(step, Turn)), None)
+    for twin in twins:
+        if not isinstance(twin.step, (Work, Group)):
+            continue
+        if ring is not None:
+            at = numeral(text, ring.span, ring.length, 0)
+            new: tuple[Step, ...] = (Chain(ring.span, ring.length), twin.step, Join(ring.span))
+            anchor: Step = ring
+        elif turn is not None:
+            at, anchor, new = turn.span, turn, (turn, twin.step)
+        else:
+            return
+        end = at.end if at is not None else anchor.span.end
+        yield Edit(f"add “{twin.words}”", twin.cost, anchor, new, Span(end, end), f", {twin.words}", clause=twin.words)
+
+
+def _behind(step: Step, shown: str, twin: Twin, cost: float, text: str) -> Edit:
     note = _NOTE.match(text, step.span.end) if isinstance(step, Chain) else None  # "ch 3 (counts as dc)"
     end = note.end() if note else step.span.end
     change = f"add “{twin.words}” after “{shown}”"
     return Edit(change, cost, step, (step, twin.step), Span(end, end), f", {twin.words}", clause=twin.words)
 
 
-def _ahead(step: Step, shown: str, twin: _Twin, cost: float, text: str) -> Edit:
+def _ahead(step: Step, shown: str, twin: Twin, cost: float, text: str) -> Edit:
     change = f"add “{twin.words}” before " + ("the repeat" if isinstance(step, Repeat) else f"“{shown}”")
     if isinstance(step, Repeat):
         return Edit(change, cost, step, (twin.step, step), clause=twin.words)

@@ -23,6 +23,11 @@ class Edit:
     clause: str | None = None  # the whole clause as it would read
     also: tuple[tuple[Step, tuple[Step, ...]], ...] = ()  # further steps that change with it
 
+    @property
+    def in_words(self) -> bool:
+        """Whether it changes the words of a row, and not a printed count."""
+        return not isinstance(self.old, Stated)
+
     def of_instance(self, instance: Instance) -> Instance:
         """A row to be worked, with the edit made."""
         if isinstance(self.old, Stated):

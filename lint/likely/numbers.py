@@ -20,6 +20,7 @@ _UNSAID = 0.5  # more where no figure is printed at all: "next sc" for "next 2 s
 _EACH_MORE = 0.2  # more for every further place at which the same figure changes
 _RUN = regex.compile(r"(?i)(?:each of (?:the )?)?next \d+ $")
 _ONE_SAID = regex.compile(r"\b1 (?:sc|hdc|dc|htr|tr)\b")  # how a pattern says that it is one stitch
+_NOUN = regex.compile(r"(st|stitch|space|sp)(?:e?s)?\b")
 _NEXT = regex.compile(r"(?i)\bnext\s+")
 
 
@@ -223,9 +224,16 @@ def _place(step: Work | Group | Skip, index: int, place: Place, text: str, size:
         def reads(number: int) -> tuple[Span, str] | None:
             if at is not None:
                 run = _RUN.search(text, place.span.start, at.end + 1) if number == 1 else None
-                return (Span(run.start(), run.end()), "next ") if run is not None else (at, str(number))
+                if run is None:
+                    return at, str(number)
+                noun = _NOUN.match(text, run.end())
+                return Span(run.start(), noun.end() if noun else run.end()), f"next {noun[1] if noun else ''}"
             behind = _NEXT.search(text, place.span.start, place.span.end)
-            return (Span(behind.end(), behind.end()), f"{number} ") if behind and value == 1 else None
+            if behind is None or value != 1:
+                return None
+            noun = _NOUN.match(text, behind.end())  # "next st", "next 2 sts"
+            named = f"{noun[1]}{'es' if noun[1] == 'stitch' else 's'}" if noun else ""
+            return Span(behind.end(), noun.end() if noun else behind.end()), f"{number} {named}"
 
         yield Dial(
             "places",

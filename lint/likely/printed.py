@@ -25,6 +25,8 @@ def as_made(stated: Stated, index: int | None, cell: Cell, text: str, size: int,
         current = next((other for other in edited.items if other.span == item.span and other.unit == item.unit), None)
         if current is None or not difference.made:
             return
+        if item.unit.startswith("kind:") and cell.made is not None and difference.stated == cell.made.stitches:
+            return  # the number is right: it is a stitch that is called by another name
         cost += slip_cost(difference.stated, difference.made) - _LESS
         amount = _amount(current, index)
         at = numeral(text, item.span, amount, size) or numeral(text, item.span, amount, size, loose=True)

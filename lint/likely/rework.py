@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 from dataclasses import dataclass, replace
 
-from lint.faults import fault_of, unequal_sides
+from lint.faults import fault_of, unequal_sides, works_nothing
 from lint.ledger import Cell
 from lint.likely.edits import Edit
 from lint.pattern import Part, Pattern
@@ -74,11 +74,21 @@ class Rework(PatternWorker):
     @property
     def faults(self) -> frozenset[int]:
         """The places of the rows that do not come out."""
-        return frozenset(
+        at_fault = {
             index
             for index, entry in enumerate(self.entries)
-            if fault_of(entry.cell) is not None or entry.cell.stopped_by is not None
-        )
+            if fault_of(entry.cell) is not None
+            or entry.cell.stopped_by is not None
+            or works_nothing(entry.instance.row, entry.cell)
+        }
+        ranges = {row.span.start for row, _, _, _ in self.column.range_faults}
+        ends = {one.instance.row.span.start: i for i, one in enumerate(self.entries)}
+        return frozenset(at_fault | {end for start, end in ends.items() if start in ranges})
+
+    @property
+    def passed(self) -> int:
+        """Places that rows pass on their way to one of the kind that they name, without a word."""
+        return sum(m.number for entry in self.entries for m in entry.cell.misfits if m.kind == "passed")
 
     # rows worked again ---------------------------------------------------------------------------------
 

@@ -8,8 +8,11 @@ from dataclasses import dataclass, replace
 
 from lint.likely.clauses import too_few, too_many, words_of
 from lint.likely.edits import Edit
+from lint.likely.missing import lacking
 from lint.likely.numbers import Dial, all_alike, dials
+from lint.likely.order import Swap
 from lint.likely.rework import Outcome, Rework, comes_out, leaves
+from lint.likely.stitches import names_of, of_stitches
 from lint.likely.turning import of_turning_chain
 from lint.tree import Chain, Group, MakeRing, Skip, Step, Work, walk
 from lint.working.choices import Key
@@ -19,6 +22,7 @@ from lint.working.trials import Trial
 MOST_STITCHES = 40_000  # worked in trying edits of one row: a bound that is the same on every machine
 _ROW_COST = 30  # what working a row costs beside its stitches, in stitches
 _LIKE_A_TWIN = 0.5  # less for an edit that makes a clause the same as another of these rows
+_UNLIKE_A_TWIN = 0.25  # more for one that makes a number another than its twin: the odd one is rather wrong
 _LIKE_A_NUMBER = 0.3  # less for one that makes a number the same as more of its like
 
 
@@ -26,7 +30,7 @@ _LIKE_A_NUMBER = 0.3  # less for one that makes a number the same as more of its
 class Candidate:
     """An edit under which the row comes out, and what the row then leaves."""
 
-    edit: Edit
+    edit: Edit | Swap
     leaves: Outcome
 
 
@@ -41,6 +45,7 @@ class RowSearch:
         self.steps = self.moment.instance.steps
         self.read = rework.reading(self.moment)
         self.forced: dict[Key, int] = self.read.forced if self.read is not None else {}
+        self.otherwise = self._otherwise()
         self.beside = self._beside()
         self.worked = 0
 
@@ -48,10 +53,13 @@ class RowSearch:
         """Every edit that makes the row come out, the likeliest first; of edits that say the same in two places, one."""
         found = list(self._of_numbers())
         found += self._tried(too_many(self.steps, self.text))
+        found += self._tried(self._of_stitches())
         found += self._before()
         short = _short_of_places(self.read) if self.read is not None else 0
-        found += self._tried(of_turning_chain(self.steps, self.text, short))
-        found += self._tried(too_few(self.steps, self.beside, self.text, short))
+        onto = self._chain_below()
+        found += self._tried(of_turning_chain(self.steps, self.text, short if onto else 0))
+        missing = list(lacking(self.steps, self.read, short, self.text))
+        found += self._tried(too_few(self.steps, self.beside, self.text, short, missing))
         found.sort(key=lambda candidate: candidate.edit.cost)
         once: dict[object, Candidate] = {}
         for candidate in found:
@@ -59,15 +67,33 @@ class RowSearch:
             once.setdefault((candidate.leaves, added or candidate.edit.change), candidate)
         return list(once.values())
 
+    def _chain_below(self) -> bool:
+        """Whether the row below is a flat one that began on a turning chain."""
+        fabric = self.moment.state.fabric
+        if fabric is None or fabric.circular or self.moment.instance.kind == "round":
+            return False
+        return fabric.uncounted > 0 or any(node.chain for node in fabric.nodes)
+
     def _beside(self) -> tuple[tuple[Step, ...], ...]:
-        others = [self.rework.moments.get(self.index + off) for off in (-1, 1, -2)]
-        rows = [other.instance.steps for other in others if other is not None and other.part is self.moment.part]
+        others = {off: self.rework.moments.get(self.index + off) for off in (-1, 1, -2)}
+        goes_on = not founds(self.steps)  # under a heading inside a piece, the row before still speaks for this one
+        rows = [
+            other.instance.steps
+            for off, other in others.items()
+            if other is not None and (other.part is self.moment.part or off == -1 and goes_on)
+        ]
         return tuple(row for row in dict.fromkeys(rows) if row != self.steps)
 
     # edits of the row itself -----------------------------------------------------------------------------
 
-    def _try(self, edit: Edit) -> Trial | None:
-        trial = self.rework.alone(self.moment, edit, self.forced)
+    def _otherwise(self) -> dict[Key, int] | None:
+        """The reading with a bare "n times" taken the other way, where there is one."""
+        asked = self.read.worked.choices.asked if self.read is not None else {}
+        key = next((key for key in asked if key[0] == "times"), None)
+        return {**self.forced, key: 1 - asked[key][0]} if key is not None else None
+
+    def _try(self, edit: Edit, forced: dict[Key, int] | None = None) -> Trial | None:
+        trial = self.rework.alone(self.moment, edit, self.forced if forced is None else forced)
         self.worked += _ROW_COST + (trial.worked.made.stitches if trial is not None else 0)
         return trial
 
@@ -76,6 +102,8 @@ class RowSearch:
             if self.worked > MOST_STITCHES:
                 return
             trial = self._try(edit)
+            if not comes_out(trial) and self.otherwise is not None:
+                trial = self._try(edit, self.otherwise)
             if comes_out(trial):
                 yield Candidate(edit, leaves(trial.worked.fabric.nodes))
 
@@ -104,6 +132,8 @@ class RowSearch:
             more = numbers[dial.role, number] > numbers[dial.role, dial.value] - 1
             if more and number > 1 and dial.role in ("times", "places", "stitches", "chain"):
                 return replace(edit, cost=edit.cost - _LIKE_A_NUMBER)
+            if numbers[dial.role, dial.value] > 1 and dial.role in ("places", "stitches"):
+                return replace(edit, cost=edit.cost + _UNLIKE_A_TWIN)
             return edit
 
         return edit_of
@@ -120,6 +150,17 @@ class RowSearch:
                     far.append(dial.value + now // (now - then))
         return [number for number in dict.fromkeys([*near, *far]) if 0 < number < 1000 and number != dial.value]
 
+    def _of_stitches(self) -> Iterator[Edit]:
+        """Another stitch's name, where the kinds differ that are made and printed."""
+        comparison = self.read.comparison if self.read is not None else None
+        if comparison is None or not any(one.item.unit.startswith("kind:") for one in comparison.differences):
+            return iter(())
+        return of_stitches(self.steps, self._names(), self.text)
+
+    def _names(self) -> dict[str, str]:
+        rows = [self.steps, *self.beside]
+        return names_of(rows, self.moment.instance.stated, self.text)
+
     # edits of a row before it ----------------------------------------------------------------------------
 
     def _before(self) -> Iterator[Candidate]:
@@ -133,6 +174,8 @@ class RowSearch:
             like = self._likeness(found)
             edits = [like(dial, dial.value + off) for dial in found for off in asked if dial.value + off > 0]
             edits += [all_alike(alike, self.text, alike[0].value + off) for alike in _alike(found) for off in (1, -1)]
+            if first == self.index - 1:
+                edits += of_stitches(moments[0].instance.steps, self._names(), self.text)
             for edit in edits:
                 if self.worked > MOST_STITCHES:
                     return

@@ -4,13 +4,16 @@ from __future__ import annotations
 
 from lint.ledger import LedgerRow
 from lint.likely.edits import Edit
+from lint.likely.order import Swap
 from lint.pattern import Stated
 from lint.source import SourceText
 
 
-def what_then(source: SourceText, edit: Edit, row: LedgerRow, mended: list[LedgerRow], clean: bool) -> str:
+def what_then(source: SourceText, edit: Edit | Swap, row: LedgerRow, mended: list[LedgerRow], clean: bool) -> str:
     """ "Rnd 5 makes 60 sc as printed, and so do Rnds 6 to 8"; `clean`: no later row of the piece is at fault then."""
-    if isinstance(edit.old, Stated):
+    if isinstance(edit, Swap):
+        head = f"{row.label} comes out on the row below"
+    elif not edit.in_words:
         head = f"that is what the words of {row.label} make"
     elif row.stated is not None:
         head = f"{row.label} makes {_printed(source, row.stated)}, as printed"

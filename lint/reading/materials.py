@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 import regex
 
-from lint.rulebook import YarnWeight
+from lint.rulemodels import YarnWeight
 from lint.source import Span
 
 

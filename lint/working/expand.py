@@ -151,7 +151,7 @@ class Expander:
             return [
                 self._instance(row, kind, n, (), None, i, len(numbers), missing=what) for i, n in enumerate(numbers)
             ]
-        numbers = self._numbers(row, part, numbers, call, len(cycle))
+        numbers = self._numbers(row, part, numbers, call, cycle)
         if call.lead or call.apart:
             cycle, numbers = self._led(row, part, cycle, numbers, call, kind)
         result = []
@@ -210,8 +210,11 @@ class Expander:
         passes = _passes(call, len(cycle))
         return cycle * (1 if passes is None else passes)
 
-    def _numbers(self, row: Row, part: Part, numbers: list[int | None], call: RowCall, cycle: int) -> list[int | None]:
+    def _numbers(
+        self, row: Row, part: Part, numbers: list[int | None], call: RowCall, called: list[_Called]
+    ) -> list[int | None]:
         """The numbers of the rows that a call works: as labelled, or going on from the last row."""
+        cycle = len(called)
         passes = _passes(call, cycle)
         rows = cycle * passes if passes is not None else cycle
         if call.rows is not None:
@@ -223,7 +226,9 @@ class Expander:
         if len(numbers) == 1 and rows > 1 and numbers[0] is not None:
             return [numbers[0] + i for i in range(rows)]  # "Row 4: Rep Rows 2 and 3 four times more."
         extra = sum(isinstance(step, RowCall) for step in row.steps) > 1
-        if passes is not None and len(numbers) > 1 and len(numbers) not in (rows, rows + cycle) and not extra:
+        own = any(one.number == numbers[0] for one in called)  # "Rows 2-17: Rep Rows 2 and 3 seven times more"
+        fits = len(numbers) == rows or own and len(numbers) == rows + cycle
+        if passes is not None and len(numbers) > 1 and not fits and not extra:
             self.range_faults.append((row, part, len(numbers), rows))
         return numbers
 

@@ -40,6 +40,7 @@ from lint.working.cells import (
 )
 from lint.working.chains import ChainRules
 from lint.working.choices import Key
+from lint.working.columns import columns_of
 from lint.working.cursor import PlacesUnknown
 from lint.working.expand import MOST_ROWS, Expander, Instance, Loop, pieces
 from lint.working.fabric import Fabric
@@ -49,6 +50,7 @@ from lint.working.starts import corner_to_corner, founds, is_round, works_ring
 from lint.working.trials import PieceState, Task, Trial, best_reading, settle, workings_of
 
 _SHORT_ROWS = ("heel", "short row", "bust dart")  # headings under which rows turn before their end
+NO_STITCHES = "no stitches were found in this row"
 
 
 @dataclass(frozen=True)
@@ -223,7 +225,7 @@ class PatternWorker:
         if row.label is not None and not any(
             isinstance(s, (*MAKES_STITCHES, Chain, MakeRing)) for s in walk(instance.steps)
         ):
-            return self._not_recomputed(instance, state, size, "no stitches were found in this row", row.span)
+            return self._not_recomputed(instance, state, size, NO_STITCHES, row.span)
         nodes = state.fabric.nodes if state.fabric is not None else []
         on_stitches = any(node.is_stitch for node in nodes)
         if (
@@ -231,7 +233,7 @@ class PatternWorker:
             and on_stitches
             and not any(isinstance(s, MAKES_STITCHES) for s in walk(instance.steps))
         ):
-            return self._not_recomputed(instance, state, size, "no stitches were found in this row", row.span)
+            return self._not_recomputed(instance, state, size, NO_STITCHES, row.span)
         if state.fabric is None:
             if founds(instance.steps) or any(isinstance(step, MakeRing) for step in instance.steps):
                 state.fabric = Fabric()
@@ -294,6 +296,7 @@ class PatternWorker:
         asked = makes and (self.workings or self.workings is not None and best.agrees is False)
         workings = workings_of(best, task, state) if asked else None
         settle(best, state)
+        columns = columns_of(worked.fabric.nodes, fabric.nodes) if worked.made.by_kind else None
         self.done_with(fabric)
         if any(node.is_stitch for node in worked.unworked) and fabric is not state.unworked:
             state.unworked = replace(fabric, nodes=worked.unworked)
@@ -321,6 +324,7 @@ class PatternWorker:
             picked_up=picked,
             assumed=fabric.assumed,
             workings=workings,
+            columns=columns,
         )
 
     # for those who look on ------------------------------------------------------------------------------

@@ -1,0 +1,124 @@
+"""What things are called: abbreviations against their standard meaning, stitches by another name, forms that are mixed."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import regex
+
+from lint.checks.context import Context
+from lint.finding import Finding, Related
+from lint.source import Span
+from lint.tree import Work, walk
+
+_MOST_PLACES = 20
+
+
+# against the standard meaning ------------------------------------------------------------------------------------
+
+
+def check_standard(context: Context) -> Iterator[Finding]:
+    """abbreviation-not-standard: "sc = slip stitch"; the pattern's own meaning is another abbreviation's standard one."""
+    listed = context.book.abbreviations[context.terms.terms].abbreviations
+    standard = {form.lower(): _plain(rule.meaning) for rule in listed for form in rule.forms}
+    stitches = {_plain(rule.meaning): rule.abbr for rule in listed if _is_stitch(rule.meaning)}
+    for entry in context.pattern.abbreviations:
+        own = _plain(regex.split(r"[(\[,;/]|\b(?:or|uk|us)\b", entry.meaning, maxsplit=1, flags=regex.IGNORECASE)[0])
+        for form in entry.forms:
+            usual = standard.get(form.lower())
+            if usual is None or own == usual or own not in stitches or not _is_stitch(usual):
+                continue
+            yield context.finding(
+                "abbreviation-not-standard",
+                entry.span,
+                word=form,
+                meaning=" ".join(entry.meaning.split())[:60],
+                usual=usual,
+                other=stitches[own],
+            )
+            break
+
+
+def _plain(meaning: str) -> str:
+    return " ".join(regex.findall(r"[a-z\d]+", meaning.lower().replace("(s)", "").replace("(es)", "")))
+
+
+def _is_stitch(meaning: str) -> bool:
+    return regex.search(r"(?i)\b(?:crochet|treble|stitch)\b", meaning) is not None and meaning.lower() != "stitch"
+
+
+# stitches by another name ----------------------------------------------------------------------------------------
+
+
+def misnamed(context: Context) -> dict[str, tuple[Span, str, Span, str, str]]:
+    """By the name used, where a stitch is worked that is nowhere defined while a defined one is never worked.
+
+    Each: the words' span, the defined name, its definition's span, and the part and row.
+    """
+    worked: set[str] = set()
+    lacking: dict[str, tuple[Span, str, str]] = {}
+    for part in context.pattern.parts:
+        for row in part.rows:
+            for step in walk(row.steps):
+                if isinstance(step, Work) and step.special is not None:
+                    worked.add(step.special.plain_name.lower())
+                elif isinstance(step, Work) and step.undefined:
+                    label = row.label.words if row.label is not None else ""
+                    lacking.setdefault(step.stitch, (step.span, part.name, label))
+    unused = [one for one in context.pattern.specials if one.plain_name.lower() not in worked and not one.beginning]
+    if len(lacking) != 1 or len(unused) != 1:
+        return {}
+    (name, (span, part, row)) = next(iter(lacking.items()))
+    return {name: (span, unused[0].name, unused[0].span, part, row)}
+
+
+def check_special_names(context: Context) -> Iterator[Finding]:
+    """special-stitch-name: "shell" in the rows, and only "fan" among the special stitches."""
+    for name, (span, defined, place, part, row) in misnamed(context).items():
+        related = (Related(place, "explained here"),)
+        yield context.finding("special-stitch-name", span, part, row, word=name, defined=defined, related=related)
+
+
+# one thing in two forms ------------------------------------------------------------------------------------------
+
+
+def check_forms(context: Context) -> Iterator[Finding]:
+    """forms-mixed: "rnd" here and "round" there; one finding for each thing, at the first of the rarer form's places."""
+    for thing in context.book.forms.forms:
+        places = [_places(context, forms, thing.before_number) for forms in thing.same]
+        used = sorted((found for found in places if found), key=len)
+        if len(used) < 2:
+            continue
+        rare, usual = used[0], used[-1]
+        text = context.source.text
+        word, other = (text[found[0].start : found[0].end].lower() for found in (rare, usual))
+        yield context.finding_at(
+            "forms-mixed",
+            rare[0],
+            word=word,
+            times=_times(len(rare)),
+            other=other,
+            others=_times(len(usual)),
+            related=tuple(Related(span, "here too") for span in rare[1:_MOST_PLACES]),
+        )
+
+
+def _times(number: int) -> str:
+    return {1: "once", 2: "twice"}.get(number, f"{number} times")
+
+
+def _places(context: Context, forms: list[str], before_number: bool) -> list[Span]:
+    """Where a form stands in the rows: their labels, and their words outside brackets, which hold notes and counts."""
+    listed = "|".join(regex.escape(form) for form in forms)
+    ahead = r"(?=\s*\d)" if before_number else ""
+    pattern = regex.compile(rf"(?i)(?<![\p{{L}}-])(?:{listed})(?![\p{{L}}-]){ahead}")
+    found = []
+    for part in context.pattern.parts:
+        for row in part.rows:
+            if row.label is None:
+                continue
+            words = context.source.slice(row.span)
+            shown = regex.sub(r"\([^()]*\bcounts?\b[^()]*\)", lambda match: " " * len(match[0]), words)
+            for match in pattern.finditer(shown):
+                found.append(Span(row.span.start + match.start(), row.span.start + match.end()))
+    return found
