@@ -44,6 +44,8 @@ CHECKS = (
     posts.check_posts,
     chains.check_unsaid,
     chains.check_missing,
+    chains.check_lengths,
+    chains.check_joins,
     sizelists.check_lists,
     sizelists.check_named,
     labels.check_order,

@@ -1,16 +1,24 @@
-"""Beginning and turning chains: is it said whether they count, and is one worked at all."""
+"""Beginning and turning chains: is it said whether they count, is one worked at all, is it of one length; and joins to them."""
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
+from itertools import groupby
 
 import regex
 
 from lint.checks.context import Context
-from lint.finding import Finding, Related
+from lint.finding import Finding, Likely, Related
 from lint.ledger import LedgerRow, Outcome
+from lint.likely.numerals import numeral
+from lint.place import TargetKind, Which
 from lint.source import Span
-from lint.tree import MAKES_STITCHES, Chain, JoinYarn, Repeat, Turn, Work, walk
+from lint.tree import MAKES_STITCHES, Chain, Join, JoinYarn, Repeat, Step, Turn, Work, walk
+from lint.working.goingon import last_chain
+
+_MOST = 6  # chains: a longer one at a row's start is more than a turning chain
+_FEWEST = 3  # rows of a stitch that begin alike, before one that does not is odd
 
 
 def check_unsaid(context: Context) -> Iterator[Finding]:
@@ -44,41 +52,146 @@ def _length(words: str) -> str:
     return match.group(0) if match else ""
 
 
+# how rows begin ------------------------------------------------------------------------------------------------------
+
+
 def check_missing(context: Context) -> Iterator[Finding]:
-    """turning-chain-missing: a row that starts straight with a stitch after a turn."""
-    before: LedgerRow | None = None
+    """turning-chain-missing: a row that starts straight with a stitch, after a turn, or where other rows of it have a chain."""
+    for _, group in groupby(context.ledger.rows, key=lambda row: id(row.part)):
+        rows = list(group)
+        begun = Counter(_begins(row, before) for before, row in zip(rows, rows[1:], strict=False))
+        found: dict[Span, tuple[Work, LedgerRow]] = {}
+        for before, row in zip(rows, rows[1:], strict=False):
+            first = _first(row.row.steps)
+            flat = row.kind == "row" and before.kind == "row" and row.row.label is not None
+            if not flat or _begins(row, before) != "stitch" or row.first.made is None:
+                continue
+            turned = _turns(before, row)
+            others = begun["chain"] >= _FEWEST and begun["chain"] > begun["stitch"]
+            if not isinstance(first, Work) or not (turned or others and turned is None):
+                continue
+            height = context.book.stitch(first.stitch.removeprefix("FP").removeprefix("BP"))
+            if height is not None and height.height and first.special is None:
+                found.setdefault(row.row.span, (first, row))
+        if begun["chain"] >= len(found):
+            for first, row in found.values():
+                yield _missing(context, first, row, ())
+        elif found:  # none of these rows has one: that is one question
+            (first, row), *others = found.values()
+            yield _missing(context, first, row, tuple(Related(other.span, "here too") for other, _ in others))
+
+
+def _missing(context: Context, first: Work, row: LedgerRow, related: tuple[Related, ...]) -> Finding:
+    stitch = context.stitch_word(first.stitch)
+    name = "turning-chain-missing"
+    return context.finding(name, first.span, row.part.name, row.label, stitch=stitch, related=related)
+
+
+def _first(steps: tuple[Step, ...]) -> Step | None:
+    """The chain, yarn or stitch that a row begins with."""
+    first = next((s for s in walk(steps) if isinstance(s, (Chain, JoinYarn, *MAKES_STITCHES))), None)
+    if isinstance(first, Repeat):
+        first = next((s for s in walk(first.items) if isinstance(s, (Chain, Work))), None)
+    return first
+
+
+def _begins(row: LedgerRow, before: LedgerRow) -> str:
+    """How a row begins: with a "chain", worked now or at the end of the row before, with a "stitch", or otherwise ("")."""
+    first = _first(row.row.steps)
+    if isinstance(first, Chain) or last_chain(before.row.steps) is not None:
+        return "chain"
+    return "stitch" if isinstance(first, Work) and first.stitch != "sl st" else ""
+
+
+def _turns(before: LedgerRow, row: LedgerRow) -> bool | None:
+    """Whether the work is turned between two rows; None where nothing is said."""
+    ahead = row.row.steps[:2]
+    said = [s.turned for s in (*before.row.steps, *ahead) if isinstance(s, Turn)]
+    if not said:
+        return None
+    return any(isinstance(s, Turn) and s.turned for s in ahead) or any(
+        isinstance(s, Turn) and s.turned for s in before.row.steps
+    )
+
+
+def check_lengths(context: Context) -> Iterator[Finding]:
+    """turning-chain-inconsistent: rows of one stitch that begin with ch 1, and one of them with ch 2."""
+    for _, group in groupby(context.ledger.rows, key=lambda row: id(row.part)):
+        found: dict[tuple[str, str], dict[Span, tuple[Chain, LedgerRow]]] = {}
+        for row in group:
+            chain, stitch = _opening(row.row.steps)
+            if chain is not None and stitch is not None and row.row.label is not None and row.number != 1:
+                found.setdefault((row.kind, stitch), {})[chain.span] = (chain, row)
+        for (_, stitch), places in found.items():
+            yield from _odd_one(context, stitch, list(places.values()))
+
+
+def _opening(steps: tuple[Step, ...]) -> tuple[Chain | None, str | None]:
+    """A short chain that opens a row of one plain stitch, or is worked at its end before the turn, and that stitch."""
+    kinds = {s.stitch for s in walk(steps) if isinstance(s, Work)} - {"sl st", "inc", "dec"}
+    if len(kinds) != 1 or any(isinstance(s, JoinYarn) for s in walk(steps)):
+        return None, None
+    chains = [s for s in walk(steps) if isinstance(s, Chain)]
+    first = _first(steps)
+    if len(chains) != 1 or (chains[0].length.lone or 0) > _MOST or chains[0].length.lone is None:
+        return None, None
+    if chains[0] is not first and chains[0] is not last_chain(steps):
+        return None, None
+    return chains[0], kinds.pop()
+
+
+def _odd_one(context: Context, stitch: str, places: list[tuple[Chain, LedgerRow]]) -> Iterator[Finding]:
+    lengths = Counter(chain.length.lone for chain, _ in places)
+    if len(lengths) != 2:
+        return
+    (usual, often), (_, odd) = lengths.most_common(2)
+    if odd != 1 or often < _FEWEST:
+        return
+    chain, row = next((chain, row) for chain, row in places if chain.length.lone != usual)
+    if chain.counting is not None:
+        return  # said on purpose
+    at = numeral(context.source.text, chain.span, chain.length, 0)
+    likely = (Likely(f"ch {usual} instead of ch {chain.length.lone}", "the rows then begin alike", at, str(usual)),)
+    yield context.finding(
+        "turning-chain-inconsistent",
+        chain.span,
+        row.part.name,
+        row.label,
+        stitch=context.stitch_word(stitch),
+        usual=usual,
+        length=chain.length.lone,
+        likely=likely if at is not None else (),
+        related=tuple(Related(other.span, f"ch {usual} here") for other, _ in places if other is not chain)[:3],
+    )
+
+
+# joins ---------------------------------------------------------------------------------------------------------------
+
+
+def check_joins(context: Context) -> Iterator[Finding]:
+    """place-not-there: a round joined in the top of a chain, or in a first stitch, that it does not have."""
     reported: set[Span] = set()
     for row in context.ledger.rows:
-        if (
-            row.kind == "row"
-            and before is not None
-            and before.part is row.part
-            and before.kind == "row"
-            and row.row.label is not None
-        ):
-            first = next((s for s in walk(row.row.steps) if isinstance(s, (Chain, JoinYarn, *MAKES_STITCHES))), None)
-            turned = any(isinstance(s, Turn) and s.turned for s in before.row.steps) or any(
-                isinstance(s, Turn) and s.turned for s in row.row.steps[:2]
-            )
-            carried = any(isinstance(s, Chain) for s in before.row.steps[-3:])
-            if isinstance(first, Repeat):
-                first = next((s for s in walk(first.items) if isinstance(s, (Chain, Work))), None)
-            if (
-                isinstance(first, Work)
-                and first.stitch != "sl st"
-                and turned
-                and not carried
-                and row.first.made is not None
-                and row.row.span not in reported
-            ):
-                height = context.book.stitch(first.stitch.removeprefix("FP").removeprefix("BP"))
-                if height is not None and height.height and first.special is None:
-                    reported.add(row.row.span)
-                    yield context.finding(
-                        "turning-chain-missing",
-                        first.span,
-                        row.part.name,
-                        row.label,
-                        stitch=context.stitch_word(first.stitch),
-                    )
-        before = row
+        join = next((s for s in row.row.steps if isinstance(s, Join) and s.places), None)
+        made = row.first.made
+        if join is None or made is None or row.kind != "round" or row.row.span in reported:
+            continue
+        place = join.places[0]
+        target = place.targets[0]
+        chain = _first(row.row.steps)
+        has = None
+        if target.kind in (TargetKind.TURNING_CHAIN, TargetKind.CHAIN) and target.length is not None:
+            lengths = {s.length.lone for s in walk(row.row.steps) if isinstance(s, Chain)}
+            if isinstance(chain, Chain) and target.length.lone not in lengths:
+                has = f"it begins with ch {chain.length.lone}"
+        elif target.kind is TargetKind.STITCH and place.which is Which.FIRST and target.name is not None:
+            kinds = [kind for kind in made.by_kind if kind]
+            if len(kinds) == 1 and kinds[0] in _PLAIN and target.name in _PLAIN and target.name != kinds[0]:
+                has = f"it is made of {context.stitch_word(kinds[0])}"
+        if has is not None:
+            reported.add(row.row.span)
+            words = " ".join(context.source.slice(place.span).split())
+            yield context.finding("join-not-there", place.span, row.part.name, row.label, words=words, has=has)
+
+
+_PLAIN = ("sc", "hdc", "dc", "tr", "dtr")

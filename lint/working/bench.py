@@ -268,6 +268,14 @@ def _join_hint(steps: tuple[Step, ...]) -> JoinHint | None:
     for step in reversed(steps):
         if isinstance(step, Join) and step.places:
             place = step.places[0]
+            chain = next((one for one in steps if isinstance(one, Chain)), None)
+            length = place.targets[0].length
+            if (
+                chain is not None
+                and length is not None
+                and (length.lone or 0) > (chain.length.lone or length.lone or 0)
+            ):
+                return None  # "ch 1 … join in top of ch 3": the chain joined into is none of this round's
             if place.targets[0].kind in (TargetKind.TURNING_CHAIN, TargetKind.CHAIN):
                 return JoinHint(True, place.ordinals[0] if place.ordinals else None)
             if place.which is Which.FIRST and place.targets[0].kind is TargetKind.STITCH:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.pattern import Stated
-from lint.tree import Chain, MakeRing, Step, Turn
+from lint.tree import MAKES_STITCHES, Chain, MakeRing, Step, Turn
 from lint.working.bench import Worked
 from lint.working.cursor import PlacesUnknown
 from lint.working.expand import Instance
@@ -18,7 +18,8 @@ MOST_TURNING_CHAINS = 6  # common practice, no source
 
 def last_chain(steps: tuple[Step, ...]) -> Chain | None:
     """The turning chain that ends a row ("…, ch 3, turn"), which the next row begins with."""
-    ending = [step for step in steps[-3:] if isinstance(step, (Chain, Turn))]
+    last = max((i for i, step in enumerate(steps) if isinstance(step, MAKES_STITCHES)), default=-1)
+    ending = [step for step in steps[last + 1 :][-3:] if isinstance(step, (Chain, Turn))]
     turned = len(ending) > 1 and isinstance(ending[-1], Turn) and isinstance(ending[-2], Chain)
     if not turned or any(isinstance(step, MakeRing) for step in steps):
         return None
