@@ -47,6 +47,8 @@ def check_rows(context: Context) -> Iterator[Finding]:
         if cause is None and (index not in ends or last is not None and last.taints):
             cause = _led_by(last, finding, row, index in context.causes)
         if cause is not None:
+            if index in ends and not cause.taints and cause.source == row.row.span.start:
+                cause.finding = replace(finding, likely=cause.finding.likely)  # the range is what is certainly wrong
             cause.followers.append(row)
             continue
         explained = context.causes.get(index)
