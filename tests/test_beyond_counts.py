@@ -107,7 +107,8 @@ def rules(text: str) -> set[str]:
         ("forms-mixed", DISC, "Rnd 3", "Round 3"),
         (
             "turning-chain-inconsistent",
-            ROWS + "Row 4 (WS): Ch 1, sc in each sc across, turn. (15 sc)\nRow 5 (RS): Ch 1, sc in each sc across. (15 sc)\n",
+            ROWS
+            + "Row 4 (WS): Ch 1, sc in each sc across, turn. (15 sc)\nRow 5 (RS): Ch 1, sc in each sc across. (15 sc)\n",
             "Row 5 (RS): Ch 1",
             "Row 5 (RS): Ch 2",
         ),
@@ -164,7 +165,10 @@ def test_shapes_that_are_not_flat_are_left_alone(text: str) -> None:
 def test_published_circles_lie_flat(stitch: str, counts: tuple[int, ...]) -> None:
     """Circles whose counts are printed in lessons are passed."""
     first, step = counts[0], counts[1] - counts[0]
-    rows = [f"Rnd 1: {first} {stitch} in magic ring. ({first})", f"Rnd 2: 2 {stitch} in each {stitch} around. ({counts[1]})"]
+    rows = [
+        f"Rnd 1: {first} {stitch} in magic ring. ({first})",
+        f"Rnd 2: 2 {stitch} in each {stitch} around. ({counts[1]})",
+    ]
     for number, count in enumerate(counts[2:], 3):
         plain = f"{stitch} in next {number - 2} {stitch}, "
         rows.append(f"Rnd {number}: *{plain}2 {stitch} in next {stitch}; rep from * {step - 1} times more. ({count})")

@@ -85,7 +85,9 @@ def test_rows_changed_about() -> None:
 def test_word_that_is_not_explained_is_told_with_the_count() -> None:
     """A stitch mistyped as one that the list does not have is one mistake: the count's finding tells of the word."""
     faulty = SOCK.replace("Rnd 5: Sc in each", "Rnd 5: Dc in each")
-    told = [finding for finding in check(faulty).findings if finding.rule in ("count-differs", "abbreviation-undefined")]
+    told = [
+        finding for finding in check(faulty).findings if finding.rule in ("count-differs", "abbreviation-undefined")
+    ]
 
     assert [finding.rule for finding in told] == ["count-differs"]
     assert "“Dc” is used but not explained" in told[0].message

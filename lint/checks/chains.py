@@ -14,11 +14,12 @@ from lint.ledger import LedgerRow, Outcome
 from lint.likely.numerals import numeral
 from lint.place import TargetKind, Which
 from lint.source import Span
-from lint.tree import MAKES_STITCHES, Chain, Join, JoinYarn, Repeat, Step, Turn, Work, walk
+from lint.tree import MAKES_STITCHES, Chain, Join, JoinYarn, Repeat, RowCall, Step, Turn, Work, walk
 from lint.working.goingon import last_chain
 
 _MOST = 6  # chains: a longer one at a row's start is more than a turning chain
 _FEWEST = 3  # rows of a stitch that begin alike, before one that does not is odd
+_FEWEST_OF_ALL = 3
 
 
 def check_unsaid(context: Context) -> Iterator[Finding]:
@@ -100,6 +101,8 @@ def _begins(row: LedgerRow, before: LedgerRow) -> str:
     first = _first(row.row.steps)
     if isinstance(first, Chain) or last_chain(before.row.steps) is not None:
         return "chain"
+    if any(isinstance(step, RowCall) for step in walk(before.row.steps)):
+        return ""  # the row called for may end with the chain
     return "stitch" if isinstance(first, Work) and first.stitch != "sl st" else ""
 
 
@@ -115,41 +118,49 @@ def _turns(before: LedgerRow, row: LedgerRow) -> bool | None:
 
 
 def check_lengths(context: Context) -> Iterator[Finding]:
-    """turning-chain-inconsistent: rows of one stitch that begin with ch 1, and one of them with ch 2."""
+    """turning-chain-inconsistent: rows of one stitch, or all rows of a piece, that begin with ch 1, and one with ch 2."""
     for _, group in groupby(context.ledger.rows, key=lambda row: id(row.part)):
-        found: dict[tuple[str, str], dict[Span, tuple[Chain, LedgerRow]]] = {}
+        by_stitch: dict[tuple[str, str], dict[Span, tuple[Chain, LedgerRow]]] = {}
+        of_all: dict[str, dict[Span, tuple[Chain, LedgerRow]]] = {}
         for row in group:
-            chain, stitch = _opening(row.row.steps)
-            if chain is not None and stitch is not None and row.row.label is not None and row.number != 1:
-                found.setdefault((row.kind, stitch), {})[chain.span] = (chain, row)
-        for (_, stitch), places in found.items():
-            yield from _odd_one(context, stitch, list(places.values()))
+            chain, stitches = _opening(row.row.steps)
+            if chain is None or not stitches or row.row.label is None or row.number == 1:
+                continue
+            of_all.setdefault(row.kind, {})[chain.span] = (chain, row)
+            if len(stitches) == 1:
+                by_stitch.setdefault((row.kind, *stitches), {})[chain.span] = (chain, row)
+        told = [one for places in by_stitch.values() for one in _odd_one(context, list(places.values()), _FEWEST)]
+        yield from told
+        for places in of_all.values() if not told else ():
+            yield from _odd_one(context, list(places.values()), _FEWEST_OF_ALL)
 
 
-def _opening(steps: tuple[Step, ...]) -> tuple[Chain | None, str | None]:
-    """A short chain that opens a row of one plain stitch, or is worked at its end before the turn, and that stitch."""
-    kinds = {s.stitch for s in walk(steps) if isinstance(s, Work)} - {"sl st", "inc", "dec"}
-    if len(kinds) != 1 or any(isinstance(s, JoinYarn) for s in walk(steps)):
-        return None, None
+def _opening(steps: tuple[Step, ...]) -> tuple[Chain | None, frozenset[str]]:
+    """A short chain that opens a row of plain stitches, or is worked at its end before the turn, and those stitches."""
+    kinds = frozenset(s.stitch for s in walk(steps) if isinstance(s, Work)) - {"sl st", "inc", "dec"}
     chains = [s for s in walk(steps) if isinstance(s, Chain)]
-    first = _first(steps)
-    if len(chains) != 1 or (chains[0].length.lone or 0) > _MOST or chains[0].length.lone is None:
-        return None, None
-    if chains[0] is not first and chains[0] is not last_chain(steps):
-        return None, None
-    return chains[0], kinds.pop()
+    if len(chains) != 1 or any(isinstance(s, JoinYarn) for s in walk(steps)):
+        return None, frozenset()
+    length = chains[0].length.lone
+    if length is None or length > _MOST or chains[0] is not _first(steps) and chains[0] is not last_chain(steps):
+        return None, frozenset()
+    return chains[0], kinds
 
 
-def _odd_one(context: Context, stitch: str, places: list[tuple[Chain, LedgerRow]]) -> Iterator[Finding]:
+def _odd_one(context: Context, places: list[tuple[Chain, LedgerRow]], fewest: int) -> Iterator[Finding]:
+    """The one chain of another length than all others, unless its row has a stitch that theirs have not."""
     lengths = Counter(chain.length.lone for chain, _ in places)
     if len(lengths) != 2:
         return
     (usual, often), (_, odd) = lengths.most_common(2)
-    if odd != 1 or often < _FEWEST:
+    if odd != 1 or often < fewest:
         return
     chain, row = next((chain, row) for chain, row in places if chain.length.lone != usual)
     if chain.counting is not None:
         return  # said on purpose
+    others = {stitch for one, other in places if one is not chain for stitch in _opening(other.row.steps)[1]}
+    if not _opening(row.row.steps)[1] <= others:
+        return
     at = numeral(context.source.text, chain.span, chain.length, 0)
     likely = (Likely(f"ch {usual} instead of ch {chain.length.lone}", "the rows then begin alike", at, str(usual)),)
     yield context.finding(
@@ -157,7 +168,6 @@ def _odd_one(context: Context, stitch: str, places: list[tuple[Chain, LedgerRow]
         chain.span,
         row.part.name,
         row.label,
-        stitch=context.stitch_word(stitch),
         usual=usual,
         length=chain.length.lone,
         likely=likely if at is not None else (),

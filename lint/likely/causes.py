@@ -101,7 +101,7 @@ class _Search:
         }
 
     def spent(self) -> bool:
-        return self.worked > _MOST_STITCHES
+        return self.worked > _MOST_STITCHES + min(self.ledger.stitches, _MOST_STITCHES)
 
     def _rework(self, pattern: Pattern, watch: frozenset[int] = frozenset()) -> Rework:
         rework = Rework(pattern, self.book, watch)
@@ -186,7 +186,7 @@ class _Search:
                 results[key] = again if len(again.entries) == len(now.entries) else None
             again = results[key]
             mended = len(now.faults) - len(again.faults) if again is not None else 0
-            if again is None or at in again.faults or mended < (2 if isinstance(candidate.edit, Swap) else 1):
+            if again is None or at in again.faults or mended < candidate.edit.least:
                 continue
             held = {} if self._of_one_size(candidate.edit) else beside
             if all(self._faults_with(candidate.edit, other) <= most for other, most in held.items()):

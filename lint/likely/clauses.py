@@ -102,6 +102,10 @@ def _twins(
 ) -> list[Twin]:
     """The clauses that may be lacking, each once, also with another number: "sc in next 6 sc" like "sc in next 4 sc"."""
     found: dict[str, Twin] = {}
+    passes = {
+        step.times.number.lone for step in walk(steps) if isinstance(step, Repeat) and step.times.number is not None
+    }
+    asked = {1, 2, short} | {short // often for often in passes if often and short > 0 and short % often == 0}
     for cost, rows in ((_TWIN, (steps,)), (_NEIGHBOURS, beside)):
         exact = [
             step
@@ -119,7 +123,7 @@ def _twins(
             for dial in dials((step,), text, 0):
                 if dial.role not in ("places", "stitches") or dial.step is not step:
                     continue
-                for number in sorted({1, 2, short} - {dial.value}):
+                for number in sorted(asked - {dial.value}):
                     edit = dial.edit(text, number) if 0 < number < 100 else None
                     if edit is not None and edit.clause is not None:
                         words = lowered(edit.clause)
@@ -180,7 +184,8 @@ def _behind(step: Step, shown: str, twin: Twin, cost: float, text: str) -> Edit:
 def _ahead(step: Step, shown: str, twin: Twin, cost: float, text: str) -> Edit:
     change = f"add “{twin.words}” before " + ("the repeat" if isinstance(step, Repeat) else f"“{shown}”")
     if isinstance(step, Repeat):
-        return Edit(change, cost, step, (twin.step, step), clause=twin.words)
+        at = Span(step.span.start, step.span.start)
+        return Edit(change, cost, step, (twin.step, step), at, f"{twin.words}, ", clause=twin.words)
     head = Span(step.span.start, step.span.start + 2)
     words = f"{twin.words}, {lowered(text[head.start : head.end])}"
     return Edit(change, cost, step, (twin.step, step), head, words, clause=twin.words)

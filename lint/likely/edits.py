@@ -22,6 +22,7 @@ class Edit:
     words: str | None = None  # what it changes to
     clause: str | None = None  # the whole clause as it would read
     also: tuple[tuple[Step, tuple[Step, ...]], ...] = ()  # further steps that change with it
+    least: int = 1  # rows that it must mend to be thought of
 
     @property
     def in_words(self) -> bool:

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from lint.pattern import Part, Pattern, Row
 from lint.source import Span
+from lint.tree import FastenOff
 
 _SWAPPED = 1.9
 
@@ -22,6 +23,7 @@ class Swap:
     words: str
     cost: float = _SWAPPED
     in_words: bool = True
+    least: int = 2
 
     def of_pattern(self, pattern: Pattern) -> Pattern:
         """The pattern with the two rows changed about."""
@@ -51,7 +53,11 @@ def of_order(pattern: Pattern, row: Row, text: str) -> Iterator[Swap]:
                 between = text[first.span.end : other.span.end]
                 change = f"{one.words} and {other.words} the other way round"
                 whole = Span(one.span.end, second.span.end)
-                yield Swap(change, first.span, second.span, whole, its + between + own)
+                ends = any(
+                    isinstance(step, FastenOff) for step in first.steps
+                )  # with work to come: that tells by itself
+                swap = Swap(change, first.span, second.span, whole, its + between + own)
+                yield replace(swap, least=1) if ends else swap
 
 
 def _alike(first: Row, second: Row) -> bool:

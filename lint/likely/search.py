@@ -23,6 +23,7 @@ MOST_STITCHES = 40_000  # worked in trying edits of one row: a bound that is the
 _ROW_COST = 30  # what working a row costs beside its stitches, in stitches
 _LIKE_A_TWIN = 0.5  # less for an edit that makes a clause the same as another of these rows
 _UNLIKE_A_TWIN = 0.25  # more for one that makes a number another than its twin: the odd one is rather wrong
+_UNSPOKEN = 0.5  # more for one that leaves stitches of a kind that the count does not speak of
 _LIKE_A_NUMBER = 0.3  # less for one that makes a number the same as more of its like
 
 
@@ -75,7 +76,7 @@ class RowSearch:
         return fabric.uncounted > 0 or any(node.chain for node in fabric.nodes)
 
     def _beside(self) -> tuple[tuple[Step, ...], ...]:
-        others = {off: self.rework.moments.get(self.index + off) for off in (-1, 1, -2)}
+        others = {off: self.rework.moments.get(self.index + off) for off in (-1, 1, -2, 2)}
         goes_on = not founds(self.steps)  # under a heading inside a piece, the row before still speaks for this one
         rows = [
             other.instance.steps
@@ -105,7 +106,16 @@ class RowSearch:
             if not comes_out(trial) and self.otherwise is not None:
                 trial = self._try(edit, self.otherwise)
             if comes_out(trial):
-                yield Candidate(edit, leaves(trial.worked.fabric.nodes))
+                more = _UNSPOKEN if self._makes_more_than_printed(trial) else 0.0
+                yield Candidate(replace(edit, cost=edit.cost + more), leaves(trial.worked.fabric.nodes))
+
+    def _makes_more_than_printed(self, trial: Trial) -> bool:
+        """Whether the row makes stitches of a kind that its count, told by kinds, does not speak of."""
+        stated = self.moment.instance.stated
+        items = stated.items if stated is not None else ()
+        kinds = {item.unit.partition(":")[2] for item in items if item.unit.startswith("kind:")}
+        plain = not any(item.unit.startswith("special:") or item.unit == "stitches" for item in items)
+        return bool(kinds) and plain and not trial.worked.made.by_kind.keys() <= kinds
 
     def _of_numbers(self) -> Iterator[Candidate]:
         found = _turnable(self.steps, self.text, self.rework.size)
@@ -237,4 +247,4 @@ def _short_of_places(trial: Trial) -> int:
 
 def watched(index: int) -> frozenset[int]:
     """The rows whose moments a search needs: the row, its neighbours, and the chain that it may begin on."""
-    return frozenset(range(max(0, index - 4), index + 2))
+    return frozenset(range(max(0, index - 4), index + 3))

@@ -23,7 +23,7 @@ def of_stitches(steps: tuple[Step, ...], names: Mapping[str, str], text: str) ->
     """Every plain stitch of a row as another; `names`: as this pattern prints the stitches that may be meant."""
     seen: set[int] = set()
     for step in walk(steps):
-        if id(step) in seen or not _plain(step) or step.stitch not in names:
+        if id(step) in seen or not _plain(step):
             continue
         seen.add(id(step))
         at = _name_at(step, text)
