@@ -58,6 +58,7 @@ class Cell:
     )
     stated: Stated | None = None  # the printed count that speaks of this row in this size
     columns: Columns | None = None  # what its post stitches are worked around
+    spread: tuple[int, ...] = ()  # plain stitches between its increases, where each is a clause of its own
 
 
 @dataclass(frozen=True, slots=True)

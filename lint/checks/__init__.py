@@ -40,6 +40,7 @@ CHECKS = (
     calls.check_called_sides,
     calls.check_cycle_ends,
     shape.check_growth,
+    shape.check_spread,
     shape.check_flat,
     posts.check_posts,
     chains.check_unsaid,

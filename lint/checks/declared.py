@@ -13,6 +13,8 @@ from lint.reading.declared import colour_letters, is_colour_letter, letter_used,
 from lint.source import Span
 from lint.tree import FastenOff, JoinYarn, UseYarn, walk
 
+_CHANGE = regex.compile(r"(?i:\b(?:to|with|join))\s+(?i:colou?r\s+)?(MC|CC\d?|[B-H])\b")
+
 
 def _front(context: Context) -> Span:
     """The text before the first row."""
@@ -27,8 +29,12 @@ def _used(context: Context) -> Iterator[tuple[str, Span, Part, Row]]:
             if row.label is not None and is_colour_letter(row.label.colour):
                 yield row.label.colour or "", row.label.span, part, row
             for step in walk(row.steps):
-                if isinstance(step, (JoinYarn, UseYarn, FastenOff)) and is_colour_letter(step.colour):
+                if not isinstance(step, (JoinYarn, UseYarn, FastenOff)):
+                    continue
+                if is_colour_letter(step.colour):
                     yield step.colour or "", step.span, part, row
+                elif step.colour is None and (named := _CHANGE.search(context.source.slice(step.span))):
+                    yield named[1], step.span, part, row
 
 
 def check_colours(context: Context) -> Iterator[Finding]:

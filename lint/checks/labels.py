@@ -30,6 +30,7 @@ def check_order(context: Context) -> Iterator[Finding]:
     """row-number-out-of-order: a number left out, doubled or slipped, in any size; numbers may start again at 1."""
     names = context.pattern.sizes
     for part in context.pattern.parts:
+        yield from _backwards(context, part)
         slips: dict[Span, list[tuple[int, _Slip]]] = {}
         for size in range(max(1, len(names))):
             for slip in _slips(part, size):
@@ -42,12 +43,26 @@ def check_order(context: Context) -> Iterator[Finding]:
                 part.name,
                 slip.label.words,
                 sizes=tuple(names[size] for size, _ in found) if len(found) < len(names) else (),
-                before=slip.before.words if slip.before is not None else "the start of the piece",
+                why=f"follows {slip.before.words if slip.before is not None else 'the start of the piece'}",
                 guess=slip.guess,
                 expected=slip.expected,
                 found=slip.label.at(found[0][0])[0],
                 related=(Related(slip.before.span, "the row before"),) if slip.before is not None else (),
             )
+
+
+def _backwards(context: Context, part: Part) -> Iterator[Finding]:
+    """Ranges that end before they begin: "Rows 11-1"."""
+    for row, coming in zip(part.rows, (*part.rows[1:], None), strict=True):
+        label = row.label
+        if label is None or label.by_size or len(label.numbers) != 2 or label.numbers[1] > label.numbers[0]:
+            continue
+        if not regex.search(r"\d\s*[-–—]\s*\d", label.words):
+            continue
+        after = coming.label.numbers[:1] if coming is not None and coming.label is not None else ()
+        guess = f" Should the range end on {after[0] - 1}?" if after and after[0] - 1 > label.numbers[0] else ""
+        why = f"begins on {label.numbers[0]} and ends on {label.numbers[1]}"
+        yield context.finding("row-number-out-of-order", label.span, part.name, label.words, why=why, guess=guess)
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 from itertools import groupby
 
@@ -13,6 +14,7 @@ from lint.reading.hazards import words_in
 from lint.rulemodels import Growth
 
 _BESIDE = 2  # rows on the line before a row that is off it, and as many after
+_FEWEST_INCREASES = 5
 _FEWEST = 3  # rounds that grow, before anything is said of how they lie
 
 
@@ -76,6 +78,18 @@ def _pieces(context: Context) -> Iterator[list[LedgerRow]]:
 def _count(row: LedgerRow) -> int | None:
     made = row.first.made
     return made.stitches if made is not None and made.stitches and not made.spaces else None
+
+
+def check_spread(context: Context) -> Iterator[Finding]:
+    """shaping-uneven: one increase too near to the last and the next too far, in a round whose others are evenly spread."""
+    for row in context.ledger.rows:
+        gaps = Counter(row.first.spread)
+        if len(row.first.spread) < _FEWEST_INCREASES or len(gaps) != 3 or fault_of(row.first) is not None:
+            continue
+        usual, often = gaps.most_common(1)[0]
+        near, far = sorted(gap for gap in gaps if gap != usual)
+        if often == len(row.first.spread) - 2 and near < usual < far and near + far == 2 * usual:
+            yield context.finding("shaping-uneven", row.span, row.part.name, row.label, usual=usual, near=near, far=far)
 
 
 # rounds that are to lie flat -------------------------------------------------------------------------------------

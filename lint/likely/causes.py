@@ -28,6 +28,7 @@ from lint.working.onesize import pattern_for
 
 _LIST_GOES_ON = regex.compile(r"\s*[(\[,/–-]\s*\d")
 _LIST_BEFORE = regex.compile(r"\d[)\]]?\s*[(\[,/–-]\s*$")
+_ONE_OF_SEVERAL = 1.0  # more for one figure of a list, where several sizes are at fault
 MOST_CAUSES = 3
 MOST_FAULTS = 6  # explained in one pattern: beyond that it is not one slip or another
 _MOST_TRIED = 6  # edits tried on the whole pattern
@@ -125,9 +126,10 @@ class _Search:
         tried = self._tried(candidates, at, now, size, others[:1])
         if not tried:
             return None
+        several = len(sizes) > 1
         best = min((len(one.faults), one.passed) for one in tried)
         kept = [one for one in tried if (len(one.faults), one.passed) == best]
-        kept.sort(key=lambda one: one.edit.cost)
+        kept.sort(key=lambda one: one.edit.cost + (_ONE_OF_SEVERAL if several and self._of_one_size(one.edit) else 0))
         mended = tuple(places[other] for other in sorted(now.faults - kept[0].faults) if other > at)
         mend = kept[0].edit
         meant = sizes if self._of_one_size(mend) else self.patterns

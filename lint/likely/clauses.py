@@ -26,7 +26,7 @@ _COMMA_BEHIND = regex.compile(r",\s+")
 _COMMA_BEFORE = regex.compile(r",\s+$")
 _PLACES = regex.compile(r"(?:each of )?next \d+ ")
 _NOTE = regex.compile(r"\s*\([^()]*\)")
-_MOST_TWINS = 24
+_MOST_TWINS = 36
 
 
 def too_many(steps: tuple[Step, ...], text: str) -> Iterator[Edit]:
@@ -123,11 +123,11 @@ def _twins(
             for dial in dials((step,), text, 0):
                 if dial.role not in ("places", "stitches") or dial.step is not step:
                     continue
-                for number in sorted(asked - {dial.value}):
+                for number in sorted((asked | {dial.value - 1, dial.value + 1}) - {dial.value}):  # rounds grow by one
                     edit = dial.edit(text, number) if 0 < number < 100 else None
                     if edit is not None and edit.clause is not None:
                         words = lowered(edit.clause)
-                        more = _OTHER_NUMBER if number < 3 else 2 * _OTHER_NUMBER
+                        more = _OTHER_NUMBER if number < 3 or abs(number - dial.value) == 1 else 2 * _OTHER_NUMBER
                         found.setdefault(words, Twin(edit.new[0], words, cost + more))
     for twin in (*_elsewhere(steps, list(found.values()), text), *missing):
         found.setdefault(twin.words, twin)

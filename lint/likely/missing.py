@@ -8,6 +8,7 @@ import regex
 
 from lint.amount import Amount
 from lint.likely.clauses import Twin
+from lint.pattern import Stated
 from lint.place import Place, Target, TargetKind, Which
 from lint.source import Span
 from lint.tree import Chain, Repeat, Skip, Step, walk
@@ -19,13 +20,15 @@ _SKIP_WORD = regex.compile(r"(?i)\b(sk|skip|miss)\b")
 _MOST_SKIPPED = 5
 
 
-def lacking(steps: tuple[Step, ...], read: Trial | None, short: int, text: str) -> Iterator[Twin]:
+def lacking(
+    steps: tuple[Step, ...], read: Trial | None, stated: Stated | None, short: int, text: str
+) -> Iterator[Twin]:
     """A chain for spaces that are printed and not made; a skip for places that every pass of a repeat leaves."""
     span = steps[0].span if steps else Span(0, 0)
-    differences = read.comparison.differences if read is not None and read.comparison is not None else ()
-    for difference in differences:
-        unit, _, length = difference.item.unit.partition(":")
-        if unit == "space" and length.isdigit() and difference.made < difference.stated:
+    made = read.worked.made.spaces if read is not None else {}
+    for item in stated.items if stated is not None else ():
+        unit, _, length = item.unit.partition(":")
+        if unit == "space" and length.isdigit() and made.get(int(length), 0) < (item.number.lone or 0):
             words = f"ch {length}" if _CHAIN_FIRST.search(text) else f"{length} ch"
             yield Twin(Chain(span, Amount.of(int(length))), words, _CHAIN)
     word = _SKIP_WORD.search(text)

@@ -59,7 +59,8 @@ class RowSearch:
         short = _short_of_places(self.read) if self.read is not None else 0
         onto = self._chain_below()
         found += self._tried(of_turning_chain(self.steps, self.text, short if onto else 0))
-        missing = list(lacking(self.steps, self.read, short, self.text))
+        stated = self.moment.instance.stated or self.moment.instance.inherited
+        missing = list(lacking(self.steps, self.read, stated, short, self.text))
         found += self._tried(too_few(self.steps, self.beside, self.text, short, missing))
         found.sort(key=lambda candidate: candidate.edit.cost)
         once: dict[object, Candidate] = {}
@@ -105,9 +106,13 @@ class RowSearch:
             trial = self._try(edit)
             if not comes_out(trial) and self.otherwise is not None:
                 trial = self._try(edit, self.otherwise)
-            if comes_out(trial):
+            if comes_out(trial) and not self._hides(trial):
                 more = _UNSPOKEN if self._makes_more_than_printed(trial) else 0.0
                 yield Candidate(replace(edit, cost=edit.cost + more), leaves(trial.worked.fabric.nodes))
+
+    def _hides(self, trial: Trial) -> bool:
+        """Whether a row's count, which differs as it is read, could not be compared any more: that mends nothing."""
+        return self.read is not None and self.read.agrees is False and trial.agrees is None
 
     def _makes_more_than_printed(self, trial: Trial) -> bool:
         """Whether the row makes stitches of a kind that its count, told by kinds, does not speak of."""

@@ -38,4 +38,5 @@ def span_of(rows: list[LedgerRow]) -> str:
 
 def _printed(source: SourceText, stated: Stated) -> str:
     words = " ".join(source.slice(stated.span).split()).strip(" .:;-–—→=[](){}")
-    return words if len(words) <= 60 else "the count"
+    whole = words.count("(") == words.count(")") and len(words) <= 60
+    return words if whole else "the count"

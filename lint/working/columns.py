@@ -1,10 +1,13 @@
-"""What the post stitches of a row are worked around: posts below, or plain stitches."""
+"""How a row stands on the one below: what its post stitches are worked around, and how its shaping is spread."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 
+from lint.tree import Step, Work
 from lint.working.fabric import Node
+
+_CLAUSES = 8
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,3 +40,27 @@ def columns_of(nodes: list[Node], below: list[Node]) -> Columns | None:
 
 def _is_post(node: Node) -> bool:
     return node.kind.startswith(("FP", "BP"))
+
+
+def told_singly(steps: tuple[Step, ...], circular: bool) -> bool:
+    """Whether a round tells its increases one by one: what a repeat works is spread evenly as it is."""
+    return circular and sum(isinstance(step, Work) for step in steps) >= _CLAUSES
+
+
+def spread_of(nodes: list[Node]) -> tuple[int, ...]:
+    """The plain stitches between one increase and the next, all round; () where nothing is doubled.
+
+    An increase is two stitches worked into one: "sc, inc, sc, inc" has one stitch between.
+    """
+    gaps: list[int] = []
+    since = 0
+    for node, coming in zip(nodes, [*nodes[1:], None], strict=True):
+        if not node.parents or len(node.parents) > 1:
+            return ()
+        doubled = coming is not None and coming.parents[:1] == node.parents
+        if doubled:
+            gaps.append(since)
+            since = -1  # the second stitch of the increase comes next
+        else:
+            since += 1
+    return (gaps[0] + since, *gaps[1:]) if gaps else ()

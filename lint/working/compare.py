@@ -87,6 +87,8 @@ def measured(item: StatedItem, made: Made, stated: Stated) -> list[int]:
                 return [sum(alike)]
             if key in made.by_kind:
                 return [made.by_kind[key]]
+        if name.split()[-1] in _BLOCKS and _in_blocks(made):
+            return [sum(made.spaces.values())]
         return [made.bunches] if made.bunches and name.split()[-1] in _BUNCHES else []
     if unit == "corner":
         return [made.corners] if made.corners else []
@@ -98,6 +100,15 @@ def measured(item: StatedItem, made: Made, stated: Stated) -> list[int]:
 # what the trade calls several stitches in one place, defined or not
 _BUNCHES = ("shell", "shells", "sh", "fan", "fans", "petal", "petals", "scallop", "scallops", "group", "groups")
 _ALIASES = {"cl": "cluster", "pc": "popcorn", "ps": "puff", "sh": "shell", "p": "picot", "block": "bl", "bl": "block"}
+
+
+_BLOCKS = ("block", "blocks", "bl", "tile", "tiles")
+
+
+def _in_blocks(made: Made) -> bool:
+    """Whether a row is made of three stitches and one chain space as high, so many times: corner to corner."""
+    (length, number) = next(iter(made.spaces.items()), (0, 0))
+    return len(made.spaces) == len(made.by_kind) == 1 and 2 <= length <= 4 and made.stitches == 3 * number
 
 
 def _is_one_of(group: str, name: str) -> bool:

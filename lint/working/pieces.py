@@ -40,7 +40,7 @@ from lint.working.cells import (
 )
 from lint.working.chains import ChainRules
 from lint.working.choices import Key
-from lint.working.columns import columns_of
+from lint.working.columns import columns_of, spread_of, told_singly
 from lint.working.cursor import PlacesUnknown
 from lint.working.expand import MOST_ROWS, Expander, Instance, Loop, pieces
 from lint.working.fabric import Fabric
@@ -297,6 +297,7 @@ class PatternWorker:
         workings = workings_of(best, task, state) if asked else None
         settle(best, state)
         columns = columns_of(worked.fabric.nodes, fabric.nodes) if worked.made.by_kind else None
+        spread = spread_of(worked.fabric.nodes) if told_singly(instance.steps, task.circular) else ()
         self.done_with(fabric)
         if any(node.is_stitch for node in worked.unworked) and fabric is not state.unworked:
             state.unworked = replace(fabric, nodes=worked.unworked)
@@ -325,6 +326,7 @@ class PatternWorker:
             assumed=fabric.assumed,
             workings=workings,
             columns=columns,
+            spread=spread,
         )
 
     # for those who look on ------------------------------------------------------------------------------
