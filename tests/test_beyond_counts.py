@@ -119,6 +119,35 @@ def rules(text: str) -> set[str]:
             "Row 4 (WS): Sc",
         ),
         (
+            "row-number-out-of-order",
+            ROWS + "Rows 4-11: Rep Rows 2 and 3. (15 sc)\nRow 12: Ch 1, sc in each sc across. (15 sc)\n",
+            "Rows 4-11",
+            "Rows 4-1",
+        ),
+        (
+            "shaping-uneven",
+            DISC + "Rnd 5: " + ", ".join(["sc in next 3 sc, 2 sc in next sc"] * 6) + ". (30 sc)\n",
+            "sc in next 3 sc, 2 sc in next sc, sc in next 3 sc, 2 sc in next sc. (30 sc)",
+            "sc in next 2 sc, 2 sc in next sc, sc in next 4 sc, 2 sc in next sc. (30 sc)",
+        ),
+        (
+            "colour-not-declared",
+            "Belt\nMaterials: MC: 2 balls oat; CC1: 1 ball rust\n\nBELT\nWith MC, ch 9.\n"
+            "Row 1: Sc in 2nd ch from hook and in each ch across, turn. (8 sc)\n"
+            "Row 2: Change to CC1. Ch 1, sc in each sc across. (8 sc)\n",
+            "Change to CC1",
+            "Change to CC2",
+        ),
+        (
+            "count-differs",
+            "Corner Cloth\nBlock: ch 3 and 3 dc.\nCLOTH\nRow 1: Ch 6, dc in 4th ch from hook, dc in each of next 2 ch. (1 block)\n"
+            "Row 2: Ch 6, turn, dc in 4th ch from hook, dc in each of next 2 ch, sl st in ch-3 sp of last block, ch 3, 3 dc in same sp."
+            " (2 blocks)\nRow 3: Ch 6, turn, dc in 4th ch from hook, dc in each of next 2 ch, *sl st in next ch-3 sp, ch 3, 3 dc in"
+            " same sp; rep from * across. (3 blocks)\n",
+            "(3 blocks)",
+            "(4 blocks)",
+        ),
+        (
             "join-not-there",
             "Medallion\nMake a magic ring.\nRnd 1: Ch 1, 9 sc in ring, join with sl st in first sc. (9 sc)\n"
             "Rnd 2: Ch 1, 2 sc in each sc around, join with sl st in first sc. (18 sc)\n",
