@@ -138,3 +138,17 @@ def test_a_row_whose_only_clause_is_lost() -> None:
     told = next(finding for finding in found(faulty) if finding.likely)
 
     assert told.likely[0].change.startswith("add “sc in each sc around”")
+
+
+def test_clause_of_a_row_farther_off() -> None:
+    """A clause that is lost may stand in a row that shapes alike some rows before."""
+    rows = ["Wedge", "Ch 21.", "Row 1: Sc in 2nd ch from hook and in each ch across. (20 sc)"]
+    plain = "Ch 1, turn, sc in each sc across."
+    for number in range(2, 10):
+        wide = 20 + 2 * (number // 4)
+        shaped = f"Ch 1, turn, 2 sc in first sc, sc in each of next {wide - 4} sc, 2 sc in last sc."
+        rows.append(f"Row {number}: {shaped if number % 4 == 0 else plain} ({wide} sc)")
+    sound = "\n".join(rows) + "\n"
+    faulty = sound.replace("Row 8: Ch 1, turn, 2 sc in first sc, ", "Row 8: Ch 1, turn, ")
+
+    assert found(faulty)[0].likely[0].change.startswith("add “2 sc in first sc”")

@@ -10,7 +10,7 @@ import regex
 from lint.likely.edits import Edit, lowered
 from lint.likely.numbers import dials
 from lint.likely.numerals import numeral
-from lint.place import Place, Which
+from lint.place import LimitKind, Place, Which
 from lint.source import Span
 from lint.tree import Chain, Group, Join, MakeRing, Repeat, Skip, Step, Turn, Work, walk
 
@@ -72,6 +72,8 @@ def too_few(
             after = shown[index + 1] if index + 1 < len(siblings) else ""
             opens = index == 0 or isinstance(siblings[index - 1], Repeat)
             for twin in twins:
+                if len(siblings) > 2 and _runs_to_end(twin.step):
+                    continue  # beside other clauses there is nothing left for it
                 if not isinstance(step, Repeat):
                     beside_it = like(shown[index], twin.words) + like(twin.words, after)
                     again = _TWICE if twin.words in (shown[index], after) else 0.0
@@ -149,6 +151,13 @@ def _elsewhere(steps: tuple[Step, ...], twins: list[Twin], text: str) -> Iterato
         for words, place in list(places.items())[:3]:
             other = replace(step, places=(place,))
             yield Twin(other, twin.words[: -len(shown)] + words, twin.cost + _OTHER_PLACE)
+
+
+def _runs_to_end(step: Step) -> bool:
+    place = step.places[0] if isinstance(step, (Work, Group)) and step.places else None
+    return (
+        place is not None and place.which is Which.EACH and (place.limit is None or place.limit.kind is LimitKind.END)
+    )
 
 
 def _simple(place: Place) -> bool:

@@ -6,6 +6,8 @@ from collections import Counter
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
+import regex
+
 from lint.likely.clauses import too_few, too_many, words_of
 from lint.likely.edits import Edit
 from lint.likely.missing import lacking
@@ -20,6 +22,7 @@ from lint.working.starts import founds
 from lint.working.trials import Trial
 
 MOST_STITCHES = 40_000  # worked in trying edits of one row: a bound that is the same on every machine
+_FARTHEST = 12  # rows: how far off one may be that is looked at for clauses like this one's
 _ROW_COST = 30  # what working a row costs beside its stitches, in stitches
 _LIKE_A_TWIN = 0.5  # less for an edit that makes a clause the same as another of these rows
 _UNLIKE_A_TWIN = 0.25  # more for one that makes a number another than its twin: the odd one is rather wrong
@@ -84,7 +87,24 @@ class RowSearch:
             for off, other in others.items()
             if other is not None and (other.part is self.moment.part or off == -1 and goes_on)
         ]
+        rows += [self.rework.entries[at].instance.steps for at in self._most_alike()]
         return tuple(row for row in dict.fromkeys(rows) if row != self.steps)
+
+    def _most_alike(self) -> list[int]:
+        """The rows farther off, one before and one after, that have the most clauses in common with this one."""
+        own, found = self._clauses(self.steps), []
+        for way in (-1, 1):
+            near = [self.index + way * off for off in range(3, _FARTHEST + 1)]
+            near = [at for at in near if 0 <= at < len(self.rework.entries)]
+            shared = {at: len(own & self._clauses(self.rework.entries[at].instance.steps)) for at in near}
+            best = max(near, key=lambda at: shared[at], default=None)
+            if best is not None and shared[best] > 1:
+                found.append(best)
+        return found
+
+    def _clauses(self, steps: tuple[Step, ...]) -> frozenset[str]:
+        shown = (words_of(step, self.text) for step in walk(steps) if isinstance(step, (Work, Group, Skip)))
+        return frozenset(regex.sub(r"\d+", "n", words) for words in shown)
 
     # edits of the row itself -----------------------------------------------------------------------------
 
