@@ -104,7 +104,8 @@ _OF_COUNTS = frozenset({*RULES.values(), "count-differs", "corners-differ", "pla
 def fold_others(findings: list[Finding]) -> list[Finding]:
     """One finding where a word that is not explained, of other terms, or a yarn not joined is at the bottom of a fault.
 
-    A stitch of the other country's terms is told as that, with the counts that it upsets; else the counts are told.
+    A stitch of the other country's terms, or a word in a row before the one whose count it upsets, is told as that; else
+    the count is told.
     """
     kept = list(findings)
     for count in findings:
@@ -112,11 +113,11 @@ def fold_others(findings: list[Finding]) -> list[Finding]:
         if cause is None or cause.span is None:
             continue
         inside = [one for one in kept if cause.span.start <= one.span.start < cause.span.end]
-        terms = next((one for one in inside if one.rule == "terms-mixed" and not one.related), None)
-        if terms is not None:
-            message = f"{terms.message} {count.message}"
-            told = replace(terms, message=message, likely=count.likely, related=count.related)
-            kept = [told if one is terms else one for one in kept if one is not count]
+        word = next((one for one in inside if _tells_by_itself(one, count)), None)
+        if word is not None:
+            message = f"{word.message} {count.message}"
+            told = replace(word, message=message, likely=count.likely, related=count.related)
+            kept = [told if one is word else one for one in kept if one is not count]
             continue
         for one in inside:
             if one.rule == "abbreviation-undefined" and not one.related:
@@ -125,3 +126,10 @@ def fold_others(findings: list[Finding]) -> list[Finding]:
             elif one.rule == "yarn-not-joined":
                 kept = [other for other in kept if other is not one]
     return kept
+
+
+def _tells_by_itself(word: Finding, count: Finding) -> bool:
+    """Whether a word's finding is the one to keep: of the other country's terms, or in a row before the count's."""
+    if word.related:
+        return False
+    return word.rule == "terms-mixed" or word.rule == "abbreviation-undefined" and word.row != count.row
