@@ -7,7 +7,7 @@ from dataclasses import replace
 from itertools import takewhile
 from pathlib import PurePath
 
-from lint.rulebook import HookSize
+from lint.rulemodels import HookSize
 from lint.testers.cells import column_letter
 from lint.testers.claims import LONGEST_LINE, Claim, Intake, Place, Unmatched, Who
 from lint.testers.columns import header_of

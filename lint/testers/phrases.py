@@ -10,7 +10,7 @@ from dataclasses import dataclass
 import regex
 
 from lint.reading.measures import CM_IN_AN_INCH, number
-from lint.rulebook import HookSize
+from lint.rulemodels import HookSize
 
 _N = r"(\d{1,4})(?![\d.,]*\d|\s*(?:%|cm\b|mm\b|in\b|inch|\"|”|g\b|gr\b|grams?\b|yds?\b|yards?\b|m\b|met))"
 _UNIT = r"(?:\s*(?P<unit>(?:ch[-\s]?\d+\s*)?(?:sps?|spaces?)\b|sts?\b|stitch(?:es)?\b|[a-zA-Z]{1,3}sc\b|h?dc\b|sc\b|htr\b|d?tr\b|shells?\b|clusters?\b|groups?\b|(?:ch|chains?)\b(?!\s*\d)|corners?\b|v-?sts?\b|blocks?\b))?"

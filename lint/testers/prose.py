@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 
 import regex
 
-from lint.rulebook import HookSize
+from lint.rulemodels import HookSize
 from lint.testers.claims import Claim, Counted, GaugeGot, Measured, Place, Remark, Who, YarnUsed
 from lint.testers.names import Names, plain
 from lint.testers.phrases import about_gauge, figures_in, read_count, read_gauge, read_hook, read_measures, read_yarn

@@ -9,7 +9,7 @@ from statistics import mean
 
 from lint.inspection import Report
 from lint.ledger import Outcome
-from lint.rulebook import HookSize
+from lint.rulemodels import HookSize
 from lint.testers.claims import GaugeGot, Intake, Measured, YarnUsed
 from lint.testers.names import Names, plain
 from lint.testers.placing import Placement
