@@ -49,13 +49,22 @@ class Lexicon:
     """The vocabulary of one pattern: the standard words under its terms, and its own special stitches."""
 
     def __init__(self, book: Rulebook, terms: str, own: Iterable[tuple[str, str, str]] = ()) -> None:
-        """`own`: (printed form, kind, name) of each stitch, or other word, that the pattern itself defines."""
+        """`own`: (printed form, kind, name) of each stitch, or other word, that the pattern itself defines.
+
+        One that is a single capital letter ("X", "A") is read only where it is printed as one: "x 6" is six times.
+        """
+        own = list(own)
+        self._letters = {form.lower() for form, _, _ in own if len(form) == 1 and form.isupper()}
         self.book = book
         self.terms = terms
         self._numbers = book.words.numbers
         self._ordinals = book.words.ordinals
         own = [(form.lower(), kind, name) for form, kind, name in own]
         self._phrases = PhraseBook([*own, *standard_phrases(book, terms)]) if own else _standard_book(book, terms)
+
+    def knows(self, word: str) -> bool:
+        """Whether a single word has a meaning of its own."""
+        return bool(self._phrases.single(word.lower())[0])
 
     def read(self, text: str, offset: int = 0) -> list[Lexeme]:
         """The lexemes of a stretch of text that starts at `offset` of the source."""
@@ -90,6 +99,12 @@ class Lexicon:
             while hit_index < len(hits) and hits[hit_index].first < index:
                 hit_index += 1
             hit = hits[hit_index] if hit_index < len(hits) else None
+            if hit and hit.first == index and lower in self._letters and not token.text.isupper():
+                kind, value = _standard_book(self.book, self.terms).single(lower)
+                small = Lexeme(kind, token.text, token.start, token.end, token.glued, value)
+                lexemes.append(small if kind else self._single(token, lower))
+                index += 1
+                continue
             if hit and hit.first == index:
                 last = tokens[hit.last - 1]
                 words = "".join(

@@ -124,3 +124,43 @@ def test_a_group_that_the_row_below_does_not_show_is_not_guessed() -> None:
     )
     assert counts(report) == [20, 22, 22, None]
     assert not corrections(report)
+
+
+def test_letters_that_the_patterns_own_list_explains() -> None:
+    """X, V and A of a toy's list are stitches where they stand in capitals; a small x is still "times"."""
+    report = check(
+        "Wasp\n\nTerms: US\n\nAbbreviations\nX: single crochet\nV: increase\nA: decrease\nMR: magic ring\n\nBODY\n"
+        "R1: MR, 6X (6)\nR2: 6V (12)\nR3: (X, V) x 6 (18)\nR4: (2X, V) * 6 (24)\nR5-R6: 24X (24)\nR7: (2X, A) x 6 (18)\n"
+    )
+    assert counts(report) == [6, 12, 18, 24, 24, 24, 18]
+    assert not corrections(report)
+
+
+def test_labels_spelled_out() -> None:
+    """ "Row one", "Rows three to five"; a chain's length in words is told in the question about it."""
+    report = check(
+        "Pouch\n\nTerms: US\n\nPOUCH\nChain twelve.\nRow one: single crochet in second chain from hook and in each chain to end. Eleven stitches.\n"
+        "Row two: chain one, turn, single crochet in each stitch.\nRows three to five: as row two.\n"
+        "Row six: chain three, turn, double crochet in each stitch.\n"
+    )
+    assert counts(report)[:5] == [11] * 5
+    asked = [finding.message for finding in report.findings if finding.rule == "turning-chain-unsaid"]
+    assert len(asked) == 1 and "ch 3" in asked[0]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Sc around in a spiral.",
+        "Sc around, leaving a 3 cm opening for stuffing.",
+        "Sc in each st around, working over the tail.",
+        "Work in BLO only: sc around.",
+        "Hdc in the third loop around.",
+        "Sc around, inserting stuffing.",
+    ],
+)
+def test_words_beside_a_plain_round(words: str) -> None:
+    """How the round is worked changes nothing of its count."""
+    report = check(f"Egg\n\nTerms: US\n\nBODY\nRnd 1: 12 sc in magic ring. (12)\nRnd 2: {words} (12)\n")
+    assert counts(report) == [12, 12]
+    assert not corrections(report)

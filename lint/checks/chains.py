@@ -30,7 +30,7 @@ def check_unsaid(context: Context) -> Iterator[Finding]:
         if unsaid is None or row.first.made is None:
             continue
         span, counted = unsaid
-        length = _length(context.source.slice(span))
+        length = _length(context, context.source.slice(span))
         if length == "1" and not counted:
             continue  # ch 1 before sc never counts: nobody needs telling
         places.setdefault((length, counted), []).append((span, row))
@@ -46,11 +46,16 @@ def check_unsaid(context: Context) -> Iterator[Finding]:
         )
 
 
-def _length(words: str) -> str:
-    match = regex.search(r"\d+", words)
-    if match and "hook" in words.lower():  # "dc in 4th ch from hook" skips three
-        return str(int(match.group(0)) - 1)
-    return match.group(0) if match else ""
+def _length(context: Context, words: str) -> str:
+    """How many chains the words name, in figures: "ch 3", "chain three", "dc in 4th ch from hook" (which skips three)."""
+    spelled = {**context.book.words.numbers, **context.book.words.ordinals}
+    numbers = [
+        int(word) if word.isdigit() else spelled.get(word, -1) for word in regex.findall(r"\d+|\p{L}+", words.lower())
+    ]
+    number = next((number for number in numbers if number >= 0), None)
+    if number is None:
+        return ""
+    return str(number - 1 if "hook" in words.lower() else number)
 
 
 # how rows begin ------------------------------------------------------------------------------------------------------

@@ -244,7 +244,10 @@ class ChainClauses(RemarkClauses):
         stream = self.stream
         stream.take()
         words = stream.at
-        if any(item.lower in ("tail", "end", "ends", "length") for item in stream.lexemes[words : words + 7]):
+        if any(
+            item.lower in ("tail", "end", "ends", "length", "opening", "hole")
+            for item in stream.lexemes[words : words + 7]
+        ):
             stream.at = stream.sentence_end(words, ".", ";", ",")  # "leaving a 15 cm tail"
             self.steps.append(Remark(stream.span_from(start)))
             return True

@@ -62,9 +62,10 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
         for form in entry.forms
         if regex.search(r"(?i)\bmagic (?:ring|circle|loop)\b", entry.body)
     ]
-    if specials or rings:
+    letters = _house_letters(entries, plain, source)
+    if specials or rings or letters:
         own = [(form, "special", special.name) for form, special in _forms(entries, specials)]
-        lexicon = Lexicon(book, terms.terms, [*own, *((form, "ring", form) for form in rings)])
+        lexicon = Lexicon(book, terms.terms, [*own, *((form, "ring", form) for form in rings), *letters])
     sizes = layout.sizes
     vocabulary = Vocabulary(
         {special.name: special for special in specials},
@@ -270,6 +271,21 @@ def _entries(source: SourceText, layout: Layout, known: frozenset[str], book: Ru
             found += real  # a list without a heading
         else:
             found += [entry for entry in some if _defines(entry, book)]
+    return found
+
+
+def _house_letters(entries: list[definitions.Entry], plain: Lexicon, source: SourceText) -> list[tuple[str, str, str]]:
+    """The pattern's own short words for stitches: "X: single crochet", "V: increase", "PB = single crochet"."""
+    found: list[tuple[str, str, str]] = []
+    for entry in entries:
+        meant = plain.read(regex.sub(r"\(.*?\)|\.$", "", entry.body).strip())
+        if len(meant) != 1 or meant[0].kind not in ("stitch", "increase", "decrease"):
+            continue
+        for form in entry.forms:
+            printed = source.text[entry.span.start : entry.span.start + len(form)]
+            letter = len(form) == 1 and printed.isupper()
+            if regex.fullmatch(r"\p{L}+", form) and (letter or len(form) > 1 and not plain.knows(form)):
+                found.append((printed if letter else form, meant[0].kind, meant[0].value))
     return found
 
 

@@ -16,6 +16,11 @@ from lint.source import Span
 _ORDINAL_WORDS = {
     "first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7, "eighth": 8, "ninth": 9, "tenth": 10,
 }  # fmt: skip
+_CARDINAL_WORDS = {
+    "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10, "eleven": 11,
+    "twelve": 12, "thirteen": 13, "fourteen": 14, "fifteen": 15, "sixteen": 16, "seventeen": 17, "eighteen": 18, "nineteen": 19,
+    "twenty": 20,
+}  # fmt: skip
 # what may stand before "row" without being a row's name
 _NO_TITLES = {
     "rep", "repeat", "work", "as", "for", "after", "from", "on", "at", "end", "each", "every", "all", "per", "this", "rows",
@@ -61,7 +66,7 @@ class LabelReader:
     def at_line(self, line: str, offset: int, bare_numbers: bool = False) -> Found | None:
         """The label at the start of a line (bullets, stars and spaces before it are passed over)."""
         lead = regex.match(r"[\s•·*_|#>-]*", line).end()
-        for name in ("worded", "ordinal", "several", "named", "start", "prefixed", "titled"):
+        for name in ("worded", "spelled", "ordinal", "several", "named", "start", "prefixed", "titled"):
             match = self._patterns[name].match(line, lead)
             if match and self._real(match, line):
                 return self._found(match, offset)
@@ -119,6 +124,9 @@ class LabelReader:
         numbers, by_size, unclear = self._numbers(groups.get("numbers") or "")
         if title in _ORDINAL_WORDS:
             numbers = (_ORDINAL_WORDS[title],)
+        if groups.get("spelled"):
+            first = _CARDINAL_WORDS[groups["spelled"].lower()]
+            numbers = tuple(range(first, _CARDINAL_WORDS.get((groups["until"] or "").lower(), first) + 1))
         if word in self._rows:
             kind = "row"
         elif word in self._rounds:
@@ -191,10 +199,15 @@ def _compiled(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> di
     # the label's own sign: ":", ".", "–", ")" … or, failing that, words of work straight after it
     sign = rf"(?:(?P<sign>\s*(?::|\.(?!\d)|[-–—]+|;|=|\||●|\)|,(?=\s*col))\s*(?:\((?:rs|ws|right side|wrong side)\)[.:]?)?)|\s*(?=\n|\Z)|\s+{_WORK_FOLLOWS})"
     flags = regex.IGNORECASE
+    cardinal = "(?:" + "|".join(sorted(_CARDINAL_WORDS, key=len, reverse=True)) + r")\b"
     title = r"(?-i:[A-Z])[\w’'-]*(?: [A-Za-z][\w’'-]*){0,2}?"
     return {
         "worded": regex.compile(
             rf"(?P<core>(?P<side>(?:rs|ws)\s+)?\b(?P<word>{word})\.?\s*:?\s*(?P<numbers>{figures})(?P<onward>{_ONWARD})?{extra}){sign}",
+            flags,
+        ),
+        "spelled": regex.compile(
+            rf"(?P<core>(?P<word>{word})\s+(?P<spelled>{cardinal})(?:\s*(?:to|through|thru|and|-|–)\s*(?P<until>{cardinal}))?{extra})\s*(?P<sign>:)",
             flags,
         ),
         "ordinal": regex.compile(rf"(?P<core>(?P<numbers>{ordinals})\s+(?P<word>{word})\b{extra}){sign}", flags),

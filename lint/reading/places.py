@@ -193,6 +193,9 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         stream.at += 2  # "in the free loop of each of the 3 ch"
         place = _item(stream)
         place = replace(place, which=Which.ELSEWHERE) if place is not None and place.limit is None else None
+    elif stream.word("it") and any(item.kind == "ring" for item in stream.lexemes[: stream.at]):
+        stream.take()  # "make a magic ring and work 5 dc into it"
+        place = Place(stream.span_from(start), Which.NEXT, (Target(TargetKind.RING),))
     elif kind == "ordinal":
         place = ordinal(stream, start)
     elif kind == "middle":

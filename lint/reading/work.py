@@ -14,6 +14,7 @@ from lint.reading.targets import ANY, LOOPS
 from lint.source import Span
 from lint.tree import Special, Step, Work
 
+_AFTER_LOOP = ("in", "around", "across", ",", ".", "end")
 _AFTER_COLOUR = (",", ";", ".", "end", "(", "[", ")", "]", "and", "dash", "star", "then")
 
 
@@ -117,7 +118,9 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     if stream.kind() == "in" and stream.kind(1) in LOOPS:
         if stream.kind(2) in (",", ";", ".", "end", "(", "[", "{", ")", "dash", "=", "around", "across", "to"):
             stream.at += 2  # "30 sc in back loops": how, not where
-    elif stream.kind() == "in" and stream.kind(1) == "the" and stream.kind(2) in LOOPS and stream.kind(3) == "in":
+    elif (
+        stream.kind() == "in" and stream.kind(1) == "the" and stream.kind(2) in LOOPS and stream.kind(3) in _AFTER_LOOP
+    ):
         stream.at += 3  # "hdc in the BLO in each st"
     if stream.word("made", "working", "worked") and stream.kind(1) in ("in", "around", "over"):
         stream.take()  # "V-st made in 5th ch", "3 dc working around next dc"
