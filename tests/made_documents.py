@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import io
 import zipfile
+from functools import lru_cache
 from html import escape
 
 from lint.documents.registry import read_document
@@ -14,6 +15,12 @@ from lint.source import SourceText
 def read(raw: bytes, name: str) -> SourceText:
     """The text of a document."""
     return read_document(raw, name)
+
+
+@lru_cache(maxsize=32)
+def found_in_text(text: str) -> list[tuple[str, str, str]]:
+    """The findings of a plain text."""
+    return found(SourceText(text))
 
 
 def found(source: SourceText) -> list[tuple[str, str, str]]:

@@ -4,12 +4,11 @@ from __future__ import annotations
 
 import pytest
 from helpers import DEMO, check
-from made_documents import COASTER, MAKERS, as_headed_docx, found, read
+from made_documents import COASTER, MAKERS, as_headed_docx, found, found_in_text, read
 
 from lint.documents.inputs import gather
 from lint.documents.registry import patterns_in
 from lint.documents.unreadable import Unreadable
-from lint.source import SourceText
 
 PATTERNS = sorted(path.name for path in DEMO.glob("*.txt"))
 
@@ -20,7 +19,7 @@ def test_same_findings_at_the_same_words(kind: str, name: str) -> None:
     """A demo pattern in a document has the findings of its text, at the same words, and no others."""
     text = (DEMO / name).read_text(encoding="utf-8")
 
-    assert found(read(MAKERS[kind](text), f"a.{kind}")) == found(SourceText(text))
+    assert found(read(MAKERS[kind](text), f"a.{kind}")) == found_in_text(text)
 
 
 @pytest.mark.parametrize("name", [name for name in PATTERNS if not name.startswith("catkin")])
@@ -28,7 +27,7 @@ def test_headings_set_apart_without_empty_lines(name: str) -> None:
     """Bold headings and space before paragraphs do what blank lines do in a text."""
     text = (DEMO / name).read_text(encoding="utf-8")
 
-    assert found(read(as_headed_docx(text), "a.docx")) == found(SourceText(text))
+    assert found(read(as_headed_docx(text), "a.docx")) == found_in_text(text)
 
 
 @pytest.mark.parametrize("kind", ["docx", "odt", "rtf", "html"])

@@ -120,11 +120,19 @@ def test_struck_out_ends_and_rows() -> None:
     assert lines(raw) == ["Rnd 1: 6 sc in ring.", "gone", "in"]
 
 
-def test_tables_read_as_rows() -> None:
-    """A table of rounds is read row by row, and its counts are checked."""
+def tabled(rows: list[tuple[str, ...]]) -> bytes:
+    """A .docx with a title and one table."""
     document = blank_docx()
     document.add_paragraph("Brimble Coaster")
-    table = document.add_table(rows=0, cols=3)
+    table = document.add_table(rows=0, cols=len(rows[0]))
+    for cells in rows:
+        for cell, words in zip(table.add_row().cells, cells, strict=True):
+            cell.text = words
+    return saved(document)
+
+
+def test_tables_read_as_rows() -> None:
+    """A table of rounds is read row by row, its wrong count is found at its words, and its place is told."""
     rows = [
         ("Rnd", "Instruction", "Count"),
         ("1", "6 sc in a magic ring", "6"),
@@ -132,14 +140,33 @@ def test_tables_read_as_rows() -> None:
         ("3", "[Sc in next st, 2 sc in next st] 6 times", "18"),
         ("4", "[Sc in next 2 sts, 2 sc in next st] 6 times", "25"),
     ]
-    for cells in rows:
-        for cell, words in zip(table.add_row().cells, cells, strict=True):
-            cell.text = words
-    source = read(saved(document), "a.docx")
+    source = read(tabled(rows), "a.docx")
 
-    assert "2 | 2 sc in each st around | 12" in source.text
+    assert source.text.splitlines()[2:5] == [
+        "Rnd | Instruction | Count",
+        "Rnd 1: 6 sc in a magic ring (6)",
+        "Rnd 2: 2 sc in each st around (12)",
+    ]
     assert [one for one in found(source) if one[0] == "count-differs"] == [("count-differs", "correction", "25")]
     assert source.place(source.text.index("25")) == "table 1, row 5"
+    assert commented(marked(inspect(source), tabled(rows)))[-1][0] == "25"
+
+
+@pytest.mark.parametrize(
+    ("head", "row", "read_as"),
+    [
+        (("Row", "Count", "Instruction"), ("1", "6", "Ch 7, sc across"), "Row 1: Ch 7, sc across (6)"),
+        (("Row #", "Color", "Directions", "Sts"), ("2-4", "B", "Sc across", "6"), "Row 2-4 (B): Sc across (6)"),
+        (("Round", "Stitches", "Total"), ("R2", "inc x6", "12 sts"), "R2: inc x6 (12 sts)"),
+        (("Rnd", "Pattern"), ("Rnd 2:", "inc around"), "Rnd 2: inc around"),
+        (("Rnd", "Instruction", "Count"), ("3", "sc around", "[12]"), "Rnd 3: sc around [12]"),
+        (("Rnd", "Instruction", "Remark"), ("3", "sc around", "Tight!"), "3 | sc around | Tight!"),
+        (("Size", "Chest"), ("S", "81 cm"), "S | 81 cm"),
+    ],
+)
+def test_columns_in_any_order(head: tuple[str, ...], row: tuple[str, ...], read_as: str) -> None:
+    """A table whose head names its columns is read in the order of words; any other is left as it stands."""
+    assert lines(tabled([head, row]))[-1] == read_as
 
 
 def test_tables_for_layout_read_cell_by_cell() -> None:

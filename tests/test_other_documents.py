@@ -122,7 +122,7 @@ def test_html_lists_and_tables() -> None:
         "<table><tr><th>Rnd<th>Instruction<tr><td>1<td>6 sc in<br>ring</table>"
     )
 
-    assert page_lines(body) == ["c. x", "g. y", "1. in", "• * z", "Rnd | Instruction", "1 | 6 sc in ring"]
+    assert page_lines(body) == ["c. x", "g. y", "1. in", "• * z", "Rnd | Instruction", "Rnd 1: 6 sc in ring"]
 
 
 def test_html_leaves_out_what_is_not_the_text() -> None:

@@ -6,7 +6,7 @@ import io
 
 import pytest
 from helpers import DEMO
-from made_documents import COASTER, as_pdf, found, printed, read
+from made_documents import COASTER, as_pdf, found, found_in_text, printed, read
 from reportlab.lib import colors
 from reportlab.lib.pagesizes import A4
 from reportlab.lib.styles import ParagraphStyle
@@ -19,7 +19,7 @@ from lint.documents.pdfnotes import Note, with_notes
 from lint.documents.unreadable import Unreadable
 from lint.inspection import inspect
 from lint.reports.marked import as_pdf as marked
-from lint.source import SourceText, Span
+from lint.source import Span
 
 BODY = ParagraphStyle("body", fontName="Helvetica", fontSize=10, leading=12.5)
 HEAD = ParagraphStyle("head", fontName="Helvetica-Bold", fontSize=14, leading=18, spaceBefore=12)
@@ -53,7 +53,7 @@ def test_two_columns_have_the_findings_of_the_text(name: str) -> None:
     """A pattern printed in two narrow columns is read column by column: its findings are those of the text."""
     text = (DEMO / name).read_text(encoding="utf-8")
 
-    assert found(read(printed(paragraphs(text), columns=2), "a.pdf")) == found(SourceText(text))
+    assert found(read(printed(paragraphs(text), columns=2), "a.pdf")) == found_in_text(text)
 
 
 def test_columns_in_reading_order() -> None:
@@ -149,7 +149,7 @@ def test_tables_read_as_rows() -> None:
         story = [Paragraph("Brimble Coaster", HEAD), Spacer(1, 20), Table(rows, (50, 260, 60), style=ruled)]
         source = read(printed(story), "a.pdf")
 
-        assert f"4 | {long} | 25" in source.text
+        assert f"Rnd 4: {long} (25)" in source.text
         assert ("count-differs", "correction", "25") in found(source)
 
 

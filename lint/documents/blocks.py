@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from statistics import median
 
 from lint.documents.lines import Lines, Words, in_lines, plain, row_of, stripped
+from lint.documents.rowtables import RowTable
 from lint.source import SourceText
 
 
@@ -125,28 +126,38 @@ class _Layout:
         if outer is None:
             self.tables += 1
         name = f"table {self.tables}"
-        frames = table.frames
         self.lines.blank()
+        rows = [[cell_lines(cell) for cell in row] for row in table.rows]
+        known = None if table.frames else _row_table(rows)
         for number, row in enumerate(table.rows, 1):
             place = outer or f"{name}, row {number}"
-            if frames:
+            if table.frames:
                 for cell in row:
                     self.add(cell, place)
                     self.lines.blank()
             else:
-                self._row(row, place)
+                self._row(rows[number - 1], known if number > 1 else None, place)
         self.lines.blank()
 
-    def _row(self, row: Sequence[tuple[Block, ...]], place: str) -> None:
-        cells = [
-            [words for block in cell if isinstance(block, Paragraph) for words in in_lines(list(block.words))]
-            for cell in row
-        ]
-        filled = [number for number, cell in enumerate(cells) if any(stripped(words) for words in cell)]
+    def _row(self, cells: list[list[list[Words]]], known: RowTable | None, place: str) -> None:
+        filled = [number for number, cell in enumerate(cells) if cell]
         if not filled:
             return
+        ordered = known.line([row_of([cell]) for cell in cells]) if known is not None else None
         first = filled[0] if len(filled) == 1 else 0  # a cell that goes on with the one above
-        self.lines.line(row_of(cells[first : filled[-1] + 1]), place)
+        self.lines.line(ordered or row_of(cells[first : filled[-1] + 1]), place)
+
+
+def cell_lines(cell: Iterable[Block]) -> list[list[Words]]:
+    """The lines of a cell that hold anything."""
+    lines = [words for block in cell if isinstance(block, Paragraph) for words in in_lines(list(block.words))]
+    return [words for words in map(stripped, lines) if words]
+
+
+def _row_table(rows: list[list[list[list[Words]]]]) -> RowTable | None:
+    """The table as one of rows and rounds, by the first of its rows."""
+    words = [[plain(row_of([cell])) for cell in row] for row in rows]
+    return RowTable.known_by(words[0], words[1:]) if len(words) > 1 else None
 
 
 def spaced(words: list[Words], raised: Words) -> list[Words]:

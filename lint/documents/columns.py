@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 import regex
 
 from lint.documents.lines import CELL, Words, plain
+from lint.documents.rowtables import RowTable
 
 _GUTTER = 8.0  # points between two columns, at least
 _NARROW = 0.22  # of the page's text: what is narrower is a table's column
@@ -150,9 +151,12 @@ class _Order:
         at = 0
         while at < len(rows):
             end = _table_end(rows, at, aligned)
-            for row in _put_together(rows[at:end]) if end > at + 1 else [rows[at]]:
+            table = _put_together(rows[at:end]) if end > at + 1 else [rows[at]]
+            known = _columns_of(table)
+            for row, words in zip(table, known or [None] * len(table), strict=True):
                 line = self._line(row, edge, aligned)
                 line.first, first = first, False
+                line.words = words or line.words
                 yield line
             at = max(end, at + 1)
 
@@ -200,6 +204,24 @@ def _table_end(rows: list[_Row], at: int, aligned: list[float]) -> int:
             break
         end += 1
     return end
+
+
+def _columns_of(rows: list[_Row]) -> list[list[Words] | None] | None:
+    """The rows of a table of rows and rounds in the order of words; None where it is another table, or its first row."""
+    if len(rows) < 2:
+        return None
+    lefts = sorted(one.left for row in rows for one in row)
+    columns = [left for at, left in enumerate(lefts) if not at or left - lefts[at - 1] > 3]
+    table: list[list[list[Words]]] = []
+    for row in rows:
+        cells: list[list[Words]] = [[] for _ in columns]
+        for one in row:
+            near = max(at for at, left in enumerate(columns) if left <= one.left)
+            cells[near] += [Words(" "), *one.words] if cells[near] else one.words
+        table.append(cells)
+    words = [[plain(cell) for cell in row] for row in table]
+    known = RowTable.known_by(words[0], words[1:])
+    return [None, *(known.line(row) for row in table[1:])] if known is not None else None
 
 
 def _put_together(rows: list[_Row]) -> list[_Row]:
