@@ -13,6 +13,7 @@ from lint.reading.declared import colour_letters, is_colour_letter, letter_used,
 from lint.source import Span
 from lint.tree import FastenOff, JoinYarn, UseYarn, walk
 
+_SEE = regex.compile(r"(?i)\b(?:see|defined|explained|described|instructions?)\b|\b(?:below|above)\b")
 _CHANGE = regex.compile(r"(?i:\b(?:to|with|join))\s+(?i:colou?r\s+)?(MC|CC\d?|[B-H])\b")
 
 
@@ -93,6 +94,8 @@ def check_twice(context: Context) -> Iterator[Finding]:
             continue
         form = entry.forms[0]
         before = first.setdefault(form, entry)
+        if any(_SEE.search(one.meaning) for one in (before, entry)):
+            continue  # "bobble (see below)": the other entry is the explanation
         one, other = _plain(before.meaning), _plain(entry.meaning)
         if before is entry or not one or not other or one <= other or other <= one:
             continue
