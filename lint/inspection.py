@@ -9,6 +9,7 @@ from lint.checks.context import Context
 from lint.finding import Finding
 from lint.grade import Grade, grade
 from lint.ledger import Ledger
+from lint.lexicon import Lexicon
 from lint.likely.causes import explain
 from lint.pattern import Pattern
 from lint.reading.document import read_pattern
@@ -29,6 +30,7 @@ class Report:
     findings: tuple[Finding, ...]
     grade: Grade
     book: Rulebook
+    lexicon: Lexicon
 
     def __repr__(self) -> str:
         return f"Report({self.source.path!r}, {len(self.findings)} findings)"
@@ -50,4 +52,4 @@ def inspect(source: SourceText, book: Rulebook | None = None, terms: str = "auto
     causes = explain(source, pattern, book, ledger)
     findings = run_checks(Context(source, pattern, found_terms, lexicon, ledger, book, causes))
     done, of = ledger.recomputed()
-    return Report(source, pattern, found_terms, ledger, findings, grade(findings, done, of, book), book)
+    return Report(source, pattern, found_terms, ledger, findings, grade(findings, done, of, book), book, lexicon)

@@ -107,6 +107,27 @@ class LayoutFile(_Strict):
     spiral_words: list[str]
 
 
+class StitchPairs(_Strict):
+    """The forms of one stitch that stand for each other: [US form, UK form]."""
+
+    stitch: str
+    forms: list[tuple[str, str]] = Field(min_length=1)
+
+    @field_validator("forms")
+    @classmethod
+    def _once(cls, forms: list[tuple[str, str]]) -> list[tuple[str, str]]:
+        for side in (0, 1):
+            _each_once(forms, [pair[side] for pair in forms])
+        return forms
+
+
+class CountryFile(_Strict):
+    """rules/countries.yaml: what the two countries call the same stitch."""
+
+    pairs: list[StitchPairs]
+    names: list[tuple[str, str]]
+
+
 class PlainWordFile(_Strict):
     """rules/plain_words.yaml: words that need no explaining."""
 
@@ -301,6 +322,7 @@ class Rulebook(_Strict):
     words: WordFile
     layout: LayoutFile
     abbreviations: dict[str, AbbreviationFile]
+    countries: CountryFile
     plain_words: PlainWordFile
     cautions: CautionFile
     checks: dict[str, CheckRule]
@@ -359,6 +381,7 @@ def load_rulebook(folder: Path | None = None) -> Rulebook:
         abbreviations={
             terms: read_model(folder / f"abbreviations_{terms}.yaml", AbbreviationFile) for terms in ("us", "uk")
         },
+        countries=read_model(folder / "countries.yaml", CountryFile),
         plain_words=read_model(folder / "plain_words.yaml", PlainWordFile),
         cautions=read_model(folder / "cautions.yaml", CautionFile),
         checks={check.name: check for check in checks},
