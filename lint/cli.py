@@ -10,6 +10,7 @@ from pathlib import Path
 
 import click
 
+from lint.cli_house import Tools, add_commands
 from lint.source import SourceText
 from lint.yamlfile import RuleFileError
 
@@ -39,16 +40,21 @@ def commands() -> None:
 @click.option("--html", "html_path", type=click.Path(dir_okay=False), help="Write the report as one HTML file.")
 @click.option("--large-print", "large", is_flag=True, help="The HTML file opens in large print, black on white.")
 @click.option("--json", "json_path", help="Write the report as JSON; - for standard output.")
-@click.option("--house", type=click.Path(dir_okay=False), hidden=True)
+@click.option("--house", help="Hold them to a house file; without it, to the house.yaml beside each pattern, if any.")
+@click.option("--no-house", is_flag=True, help="Hold them to no house.")
 def check(
-    paths: tuple[str, ...], terms: str, html_path: str | None, large: bool, json_path: str | None, house: str | None
+    paths: tuple[str, ...],
+    terms: str,
+    html_path: str | None,
+    large: bool,
+    json_path: str | None,
+    house: str | None,
+    no_house: bool,
 ) -> None:
     """Check patterns: files, folders of .txt files, or - for standard input.
 
     Exit status: 0 no correction found, 1 at least one, 2 something could not be done.
     """
-    if house is not None:
-        _refuse("--house: house files are not read by this version")
     gc.disable()  # nothing that loading makes is garbage, and looking for some costs a tenth of the start
     book = _book()
     from lint.inspection import inspect
@@ -57,10 +63,14 @@ def check(
     from lint.reports.terminal import one_line, show
 
     files, problems = _files(paths)
+    houses = _Houses(book, house, no_house)
+    for path, _ in files:
+        houses.of(path)  # a broken house file is told before any pattern is looked at
     reports, entries = [], []
     for path, text in files:
         if isinstance(text, str):
-            report = inspect(SourceText(text, path), book, terms, workings=bool(html_path or json_path))
+            held, own = houses.of(path)
+            report = inspect(SourceText(text, path), own, terms, bool(html_path or json_path), held)
             reports.append(report)
             gc.enable()
             entries.append(as_data(report) if json_path else None)
@@ -130,6 +140,33 @@ def explain(rule: str | None) -> None:
     click.echo(
         f"As it should be:\n{_indent(entry.example.good)}\n\nAs it is found:\n{_indent(entry.example.bad)}\n\nSource: {entry.source}"
     )
+
+
+class _Houses:
+    """The house that each pattern is held to, and the rules as that house has them; each file is read once."""
+
+    def __init__(self, book, name: str | None, none: bool) -> None:
+        self._book, self._name, self._none = book, name, none
+        self._read: dict = {}
+
+    def of(self, pattern: str):
+        """The house of a pattern, None where it has none, and its rules."""
+        from lint.house.loading import book_for, house_beside, house_path, load_house
+
+        if self._none:
+            return None, self._book
+        path = house_path(self._name) if self._name is not None else None
+        if path is None and pattern != "-":
+            path = house_beside(Path(pattern))
+        if path is None:
+            return None, self._book
+        if path not in self._read:
+            try:
+                held = load_house(path, self._book)
+            except RuleFileError as error:
+                _refuse(str(error))
+            self._read[path] = held, book_for(held, self._book)
+        return self._read[path]
 
 
 def _indent(text: str) -> str:
@@ -211,3 +248,6 @@ def _write_all(outputs: dict[str, str]) -> None:
             Path(path).write_bytes(raw)
         except OSError as error:
             _refuse(f"{path}: cannot be written ({error.strerror or error})")
+
+
+add_commands(commands, Tools(_book, _files, _refuse, _write_all))

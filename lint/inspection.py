@@ -8,6 +8,7 @@ from lint.checks import run_checks
 from lint.checks.context import Context
 from lint.finding import Finding
 from lint.grade import Grade, grade
+from lint.house.model import House
 from lint.ledger import Ledger
 from lint.lexicon import Lexicon
 from lint.likely.causes import explain
@@ -31,6 +32,7 @@ class Report:
     grade: Grade
     book: Rulebook
     lexicon: Lexicon
+    house: House | None = None
 
     def __repr__(self) -> str:
         return f"Report({self.source.path!r}, {len(self.findings)} findings)"
@@ -41,8 +43,16 @@ class Report:
         return self.ledger.recomputed()
 
 
-def inspect(source: SourceText, book: Rulebook | None = None, terms: str = "auto", workings: bool = True) -> Report:
+def inspect(
+    source: SourceText,
+    book: Rulebook | None = None,
+    terms: str = "auto",
+    workings: bool = True,
+    house: House | None = None,
+) -> Report:
     """Check one pattern's text.  Never raises for what its author wrote.
+
+    `house`: whose form it is held to; `book` then is `house.loading.book_for` of it.
 
     `workings`: how the count of every row comes is kept as well, for reports that show it; else only of rows that differ.
     """
@@ -50,6 +60,6 @@ def inspect(source: SourceText, book: Rulebook | None = None, terms: str = "auto
     pattern, found_terms, lexicon = read_pattern(source, book, terms)
     ledger = PatternWorker(pattern, book, workings).ledger()
     causes = explain(source, pattern, book, ledger)
-    findings = run_checks(Context(source, pattern, found_terms, lexicon, ledger, book, causes))
+    findings = run_checks(Context(source, pattern, found_terms, lexicon, ledger, book, causes, house))
     done, of = ledger.recomputed()
-    return Report(source, pattern, found_terms, ledger, findings, grade(findings, done, of, book), book, lexicon)
+    return Report(source, pattern, found_terms, ledger, findings, grade(findings, done, of, book), book, lexicon, house)

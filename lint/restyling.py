@@ -55,6 +55,7 @@ def restyle(source: SourceText, house: House, book: Rulebook, wanted_terms: str 
     for _ in range(_MOST_ROUNDS):
         if not any([work.run(way) for way in WAYS]):
             break
+    work.name_unread()
     return Restyled(work.text, tuple(work.changes), tuple(dict.fromkeys(work.kept)))
 
 
@@ -90,6 +91,13 @@ class _Work:
                 "in which the rest is read; settle which stitch it is first"
             )
         self.keep(terms.kept(ground))
+
+    def name_unread(self) -> None:
+        """Rows that are not understood keep their wording; they are named, for a person's eye."""
+        for row in ground_of(self.report, self.house).rows:
+            if not row.certain and row.row.label is not None:
+                line = self.report.source.line_of(row.row.span)
+                self.kept.append((line, f"{row.row.label.words} is not understood, so its wording was left"))
 
     def keep(self, kept: Iterable[Kept]) -> None:
         self.kept += [(self.report.source.line_of(one.span), one.why) for one in kept]
@@ -168,5 +176,3 @@ class _Work:
             )
             for edit in edits
         ]
-
-

@@ -12,6 +12,7 @@ from typing import Literal
 import regex
 from pydantic import BaseModel, ConfigDict, Field, field_validator
 
+from lint.countries import CountryFile, LanguageFile
 from lint.finding import Weight
 from lint.yamlfile import RuleFileError, read_model
 
@@ -107,27 +108,6 @@ class LayoutFile(_Strict):
     spiral_words: list[str]
 
 
-class StitchPairs(_Strict):
-    """The forms of one stitch that stand for each other: [US form, UK form]."""
-
-    stitch: str
-    forms: list[tuple[str, str]] = Field(min_length=1)
-
-    @field_validator("forms")
-    @classmethod
-    def _once(cls, forms: list[tuple[str, str]]) -> list[tuple[str, str]]:
-        for side in (0, 1):
-            _each_once(forms, [pair[side] for pair in forms])
-        return forms
-
-
-class CountryFile(_Strict):
-    """rules/countries.yaml: what the two countries call the same stitch."""
-
-    pairs: list[StitchPairs]
-    names: list[tuple[str, str]]
-
-
 class PlainWordFile(_Strict):
     """rules/plain_words.yaml: words that need no explaining."""
 
@@ -149,10 +129,14 @@ class CautionFile(_Strict):
 
 
 class Example(_Strict):
-    """A small pattern, or the rows of one, that shows the thing found (bad) or mended (good)."""
+    """A small pattern, or the rows of one, that shows the thing found (bad) or mended (good).
+
+    `house`: the house file, as text, that it is held to; "" for none.
+    """
 
     good: str
     bad: str
+    house: str = ""
 
 
 class CheckRule(_Strict):
@@ -323,6 +307,7 @@ class Rulebook(_Strict):
     layout: LayoutFile
     abbreviations: dict[str, AbbreviationFile]
     countries: CountryFile
+    languages: LanguageFile
     plain_words: PlainWordFile
     cautions: CautionFile
     checks: dict[str, CheckRule]
@@ -382,6 +367,7 @@ def load_rulebook(folder: Path | None = None) -> Rulebook:
             terms: read_model(folder / f"abbreviations_{terms}.yaml", AbbreviationFile) for terms in ("us", "uk")
         },
         countries=read_model(folder / "countries.yaml", CountryFile),
+        languages=read_model(folder / "languages.yaml", LanguageFile),
         plain_words=read_model(folder / "plain_words.yaml", PlainWordFile),
         cautions=read_model(folder / "cautions.yaml", CautionFile),
         checks={check.name: check for check in checks},

@@ -18,12 +18,14 @@ MOST_LINES = 400
 
 # Lowest first.  A module imports from its own layer and from those below, never from above.
 LAYERS = [
-    ["source", "amount", "yamlfile"],
+    ["source", "amount", "yamlfile", "countries"],
     ["finding", "place", "tree", "pattern"],
     ["rulebook"],
+    ["house"],
     ["tokens"],
     ["lexicon"],
     ["reading"],
+    ["restyle"],
     ["working", "ledger"],
     ["faults"],
     ["likely"],
@@ -31,8 +33,13 @@ LAYERS = [
     ["grade"],
     ["inspection"],
     ["grading"],
+    ["sameness"],
+    ["restyling"],
+    ["glossary"],
     ["pictures"],
     ["reports"],
+    ["houseclerk"],
+    ["cli_house"],
     ["cli"],
     ["__init__", "__main__"],
 ]

@@ -56,7 +56,9 @@ def read_house(text: str, name: str, book: Rulebook, path: Path | None = None, b
     at = f"{name}:{line}:{column}: extends"
     base_path = _base_path(own.extends, path)
     if not base_path.is_file():
-        raise RuleFileError(f"{at}: there is no house '{own.extends}'; give one of {_listed()}, or the path of a house file")
+        raise RuleFileError(
+            f"{at}: there is no house '{own.extends}'; give one of {_listed()}, or the path of a house file"
+        )
     chain = (*below, path.resolve()) if path is not None else below
     if base_path.resolve() in chain:
         names = " -> ".join(item.name for item in (*chain, base_path.resolve()))
@@ -161,4 +163,6 @@ def book_for(house: House, book: Rulebook) -> Rulebook:
 
 
 def _by_heading(key: str) -> RequiredSection:
-    return RequiredSection(key=key, name=f"a section on {key}", headings=[key], known_by=[], why="The house asks for it.")
+    return RequiredSection(
+        key=key, name=f"a section on {key}", headings=[key], known_by=[], why="The house asks for it."
+    )

@@ -79,7 +79,8 @@ class TurningChain(_Strict):
 
     note: Literal["(counts as dc)", "(counts as a dc)", "(counts as first dc)", "(counts as 1 dc)"] | None = None
     note_not: (
-        Literal["(does not count as a st)", "(does not count as st)", "(not counted as a st)", "(does not count)"] | None
+        Literal["(does not count as a st)", "(does not count as st)", "(not counted as a st)", "(does not count)"]
+        | None
     ) = None
     place: Literal["beside the chain", "in a note"] | None = None
 

@@ -63,7 +63,9 @@ def count_form(sample: str) -> CountForm:
     match = regex.fullmatch(r"(?P<open>[(\[{]|[—–=;:]\s|-\s)12(?P<unit> sts)?(?P<close>[)\]}]?\.?)", sample)
     pairs = {"(": ")", "[": "]", "{": "}"}
     if match is None or pairs.get(match["open"], "") != match["close"].rstrip("."):
-        raise ValueError(f"'{sample}' shows no count of 12; write it as '(12 sts)', '[12 sts]', '— 12 sts' or '; 12 sts'")
+        raise ValueError(
+            f"'{sample}' shows no count of 12; write it as '(12 sts)', '[12 sts]', '— 12 sts' or '; 12 sts'"
+        )
     return CountForm(match["open"], match["close"], match["unit"] is not None)
 
 
@@ -84,7 +86,9 @@ def list_form(sample: str) -> ListForm:
     """ "60 (66, 72)", "60 [66: 72]", "60 (66-72)"."""
     match = regex.fullmatch(r"60 (?P<open>[(\[{])66(?P<between>, |: ?|; ?|-|/)72(?P<close>[)\]}])", sample)
     if match is None or {"(": ")", "[": "]", "{": "}"}[match["open"]] != match["close"]:
-        raise ValueError(f"'{sample}' shows no list over sizes; write it as '60 (66, 72)', '60 [66: 72]' or '60 (66-72)'")
+        raise ValueError(
+            f"'{sample}' shows no list over sizes; write it as '60 (66, 72)', '60 [66: 72]' or '60 (66-72)'"
+        )
     return ListForm(match["open"], match["between"], match["close"])
 
 

@@ -76,7 +76,7 @@ class Note:
     sizes: str
     area: str  # of the rule: counts, wording…
     sums: tuple[tuple[str, str], ...]  # how the row's count comes, by size
-    related: tuple[tuple[int, str], ...]
+    related: tuple[tuple[tuple[int, ...], str], ...]
     why: str
 
 
@@ -181,7 +181,7 @@ def _note(report: Report, number: int, finding: Finding) -> Note:
         wording.listed(list(finding.sizes)),
         rule.area if rule is not None else "",
         tuple(sums_under(report, finding)),
-        tuple((report.source.line_of(other.span), other.label) for other in finding.related),
+        tuple(wording.related_lines(report, finding)),
         rule.why.strip() if rule is not None else "",
     )
 

@@ -4,7 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
-from lint.restyle import abbreviations, chains, counts, labels, listing, repeats, sizelists, terms, units
+from lint.restyle import (
+    abbreviations,
+    chains,
+    counts,
+    headings,
+    labels,
+    listing,
+    repeats,
+    sizelists,
+    terms,
+    turning,
+    units,
+)
 from lint.restyle.edits import Edit
 from lint.restyle.ground import Ground
 
@@ -17,8 +29,10 @@ WAYS: tuple[Way, ...] = (
     chains.edits,
     repeats.edits,
     labels.edits,
+    turning.edits,
     counts.edits,
     sizelists.edits,
     units.edits,
+    headings.edits,
     listing.edits,
 )

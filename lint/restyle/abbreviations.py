@@ -13,6 +13,7 @@ from lint.restyle.ground import Ground, RowWords
 RULE = "abbreviation-not-house"
 FORBIDDEN = "abbreviation-forbidden"
 _MOST_WORDS = 5
+_POINTERS = ("ordinal", "next", "last", "same", "each", "first", "number", "of", "the", "repeat")
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,7 +83,7 @@ def edits(ground: Ground) -> Iterator[Edit]:
             continue
         for run, printed in runs(ground, row):
             found = table.replacement(printed)
-            if found is not None and _same_thing(ground.lexicon, run, found.new):
+            if found is not None and _same_thing(ground.lexicon, run, found.new) and not _is_around(row, run):
                 new = _capital(found.new, printed)
                 yield Edit(run[0].span.to(run[-1].span), new, RULE, found.entry.use)
 
@@ -108,6 +109,16 @@ def _same_thing(lexicon: Lexicon, old: tuple[Lexeme, ...], new: str) -> bool:
         return True
     one, other = old[0], there[0]
     return one.kind == other.kind and (one.kind != "stitch" or one.value == other.value)
+
+
+def _is_around(row: RowWords, run: tuple[Lexeme, ...]) -> bool:
+    """Whether "round" tells where ("evenly round the edge"), not which: no number, and nothing that points at a round."""
+    if run[0].kind != "round" or run[0].lower != "round":
+        return False
+    index = row.lexemes.index(run[0])
+    before = row.lexemes[index - 1] if index else None
+    after = row.lexemes[index + 1] if index + 1 < len(row.lexemes) else None
+    return not (after is not None and after.kind == "number") and (before is None or before.kind not in _POINTERS)
 
 
 def _capital(new: str, old: str) -> str:

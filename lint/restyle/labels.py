@@ -17,7 +17,9 @@ from lint.source import Span
 RULE = "label-not-house"
 _SIGN = regex.compile(r"[ \t]*(?::|\.(?!\d)|[-–—]+|;|=|\||●|\))(?!\s*\d+\s*[-–]\s*\d+\s*:)|")
 _JOINT = regex.compile(r"(?<=\d)\s*(?:-|–|—|\bto\b|\bthru\b|\bthrough\b)\s*(?=\d)")
-_FIGURES = r"(?:\d+(?:st|nd|rd|th)?\b|[\s,;:/&()\[\]\-–—]|\b(?:to|thru|through|and)\b)*(?:\d+(?:st|nd|rd|th)?|(?<=\d)[)\]])"
+_FIGURES = (
+    r"(?:\d+(?:st|nd|rd|th)?\b|[\s,;:/&()\[\]\-–—]|\b(?:to|thru|through|and)\b)*(?:\d+(?:st|nd|rd|th)?|(?<=\d)[)\]])"
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,14 +69,40 @@ def _edits(ground: Ground, label: Label) -> Iterator[Edit]:
     yield Edit(Span(label.span.start, end), new, RULE, "row labels")
 
 
+def samples(ground: Ground, kind: str) -> list[str]:
+    """How the pattern's own labels of a kind ("row" or "round") would write the first row, one for each label."""
+    found = []
+    for part in ground.pattern.parts:
+        for row in part.rows:
+            label = row.label
+            if label is None or label.kind != kind or label.unclear or len(label.numbers) != 1 or label.by_size:
+                continue
+            core = _cut(ground.source.slice(label.span), ground.book.layout)
+            if core is None or core.prefix:
+                continue
+            sign = _SIGN.match(ground.source.text, label.span.end)[0].replace("\t", " ")
+            sign = sign if sign.strip() not in (";", "|", "●") else ""
+            ordinal = regex.match(r"\d+(?:st|nd|rd|th)", core.figures) is not None
+            printed = ground.source.slice(label.span)
+            space = " " if f"{core.word} " in printed or ordinal else ""
+            found.append(f"1st {core.word}{sign}" if ordinal else f"{core.word}{space}1{sign}")
+    return [sample for sample in found if _readable(sample)]
+
+
+def _readable(sample: str) -> bool:
+    try:
+        label_form(sample)
+    except ValueError:
+        return False
+    return True
+
+
 def _cut(printed: str, layout: LayoutFile) -> _Core | None:
     words = sorted((*layout.row_words, *layout.round_words, *layout.either_words), key=len, reverse=True)
     word = "|".join(regex.escape(one) for one in words)
     match = regex.fullmatch(
         rf"(?is)(?P<prefix>(?:[^\d]*\s)?)(?P<word>{word})\b?\.?\s*:?\s*(?P<figures>{_FIGURES})(?P<extras>.*)", printed
-    ) or regex.fullmatch(
-        rf"(?is)(?P<prefix>)(?P<figures>{_FIGURES})\s+(?P<word>{word})\b(?P<extras>.*)", printed
-    )
+    ) or regex.fullmatch(rf"(?is)(?P<prefix>)(?P<figures>{_FIGURES})\s+(?P<word>{word})\b(?P<extras>.*)", printed)
     return _Core(match["prefix"], match["word"], match["figures"].strip(), match["extras"]) if match else None
 
 

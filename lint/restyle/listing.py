@@ -19,7 +19,7 @@ from lint.restyle.ground import Ground
 from lint.source import Span
 
 RULE = "abbreviation-list-not-house"
-_SEPARATOR = regex.compile(r"\s*(?:=|:|\.{3,}|\s[-–—~]+\s|[-–—]+(?=\s)|—|\s\.\s|\t+|\s{2,})\s*")
+LACKING = "entries that the list lacks"
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,36 +59,39 @@ def edits(ground: Ground) -> Iterator[Edit]:
 
 
 def listed(ground: Ground) -> list[Listed]:
-    """The entries that stand under the heading of the abbreviations, in the order of the text."""
+    """The plain entries under the heading of the abbreviations, in the order of the text; stitches defined there apart."""
     sections = [section.span for section in ground.pattern.sections if section.key == "abbreviations"]
+    defined = {special.span for special in ground.pattern.specials if special.items}
     found = [
         _cut(ground, entry)
         for entry in ground.pattern.abbreviations
-        if any(span.start <= entry.span.start < span.end for span in sections)
+        if entry.span not in defined and any(span.start <= entry.span.start < span.end for span in sections)
     ]
-    return sorted((one for one in found if one is not None), key=lambda one: one.span.start)
+    plain = [one for one in found if one is not None and not regex.search(r"^\d|\d(?!(?:\d*)?tog)", one.forms)]
+    return sorted(plain, key=lambda one: one.span.start)
 
 
 def _cut(ground: Ground, entry: Abbreviation) -> Listed | None:
-    text = ground.source.slice(entry.span)
-    stripped = text.rstrip()
-    if stripped.endswith(".") and not regex.search(r"\p{L}\.\p{L}\.$|\bf\. ?\w+\.$", stripped):
-        stripped = stripped[:-1]
-    span = Span(entry.span.start, entry.span.start + len(stripped))
-    body = ground.source.slice(entry.body).strip().rstrip(".") if entry.body is not None else ""
-    match = _SEPARATOR.search(stripped)
-    if match and match.start():
-        left, right = stripped[: match.start()], stripped[match.end() :]
-        first = right.strip() == body
-        forms, meaning = (left, right) if first else (right, left)
-        simple = bool(regex.fullmatch(r"[^()\n]{1,24}(?:\(\w{1,3}\))?", forms)) and "\n" not in stripped
-        return Listed(forms.strip(), meaning.strip(), span, first, simple and (first or left.strip() == body))
-    bracket = regex.fullmatch(r"(?P<a>.+?)\s*\((?P<b>.+)\)", stripped)
-    if bracket is None:
-        return Listed(stripped, "", span, True, False)
-    first = bracket["b"].strip() == body
-    forms, meaning = (bracket["a"], bracket["b"]) if first else (bracket["b"], bracket["a"])
-    return Listed(forms.strip(), meaning.strip(), span, first, "\n" not in stripped and len(forms) <= 24)
+    if entry.body is None:
+        return None
+    whole = entry.span
+    text = ground.source.text
+    end = whole.end
+    if text[whole.start : end].endswith(".") and not regex.search(r"\p{L}\.\p{L}\.$", text[whole.start : end]):
+        end -= 1
+    span = Span(whole.start, end)
+    body_end = min(entry.body.end, end)
+    meaning = text[entry.body.start : body_end].strip()
+    before, after = text[span.start : entry.body.start], text[body_end:end]
+    first = bool(before.strip())
+    side = (before if first else after).strip()
+    if side.startswith("(") and side.endswith(")"):
+        side = side[1:-1]
+    elif first and side.endswith("(") and after.strip() == ")":
+        side, after = side[:-1], ""
+    forms = regex.sub(r"^[\s:=–—~.-]+|[\s:=–—~-]+$|[\s,]+$|\.{2,}$", "", side).strip(" ,")
+    simple = 0 < len(forms) <= 24 and "\n" not in text[span.start : end] and bool(meaning)
+    return Listed(forms, meaning, span, first, simple and not (first and after.strip()))
 
 
 def _written(form: EntryForm, one: Listed) -> str:
@@ -106,9 +109,9 @@ def _forms(ground: Ground, entries: list[Listed]) -> Iterator[Edit]:
                 continue
             at = ground.source.text.find(form, one.span.start, one.span.end)
             if not found.entry.listed or found.new in present:
-                line = _whole_line(ground, one)
-                if line is not None and len(_each(one.forms)) == 1:
-                    yield Edit(line, "", RULE, found.entry.use)
+                gone = _with_its_sign(ground, entries, one)
+                if gone is not None and len(_each(one.forms)) == 1 and not _used(ground, form):
+                    yield Edit(gone, "", RULE, found.entry.use)
             elif at >= 0:
                 yield Edit(Span(at, at + len(form)), found.new, RULE, found.entry.use)
                 present.add(found.new)
@@ -121,6 +124,25 @@ def _each(forms: str) -> list[str]:
 def _kind(ground: Ground, form: str) -> str:
     lexemes = ground.lexicon.read(form)
     return lexemes[0].kind if len(lexemes) == 1 else ""
+
+
+def _used(ground: Ground, form: str) -> bool:
+    return any(lexeme.lower in (form.lower(), form.lower() + "s") for row in ground.rows for lexeme in row.lexemes)
+
+
+def _with_its_sign(ground: Ground, entries: list[Listed], one: Listed) -> Span | None:
+    """An entry that goes, with its line, or with the sign between it and a neighbour."""
+    line = _whole_line(ground, one)
+    index = entries.index(one)
+    if line is not None or len(entries) < 3:
+        return line
+    if index:
+        gone = Span(entries[index - 1].span.end, one.span.end)
+        between = ground.source.text[gone.start : one.span.start]
+    else:
+        gone = Span(one.span.start, entries[1].span.start)
+        between = ground.source.text[one.span.end : gone.end]
+    return gone if regex.fullmatch(r"\s*[;,.]\s+", between) else None
 
 
 def _whole_line(ground: Ground, one: Listed) -> Span | None:
@@ -140,11 +162,17 @@ def _order(ground: Ground, entries: list[Listed]) -> Iterator[Edit]:
         yield Edit(place.span, ground.source.slice(one.span), RULE, "order of the list")
 
 
-def missing(ground: Ground, entries: list[Listed]) -> list[HouseAbbreviation]:
+def missing(ground: Ground) -> list[HouseAbbreviation]:
     """Abbreviations of the house that rows use and that the list lacks, though the house wants them explained."""
+    if ground.house.terms not in (None, ground.terms.terms):
+        return []
     explained = {form for entry in ground.pattern.abbreviations for form in entry.forms}
     explained |= {piece for form in explained for piece in form.split("-") if piece}
-    used = {lexeme.lower for row in ground.rows for lexeme in row.lexemes}
+    used = {
+        lexeme.lower for row in ground.rows for lexeme in row.lexemes if lexeme.kind != "together" or not lexeme.glued
+    }
+    labels = (row.row.label.words.lower() for row in ground.rows if row.row.label is not None)
+    used |= {word for label in labels for word in regex.findall(r"\p{L}+", label)}
     wanted = (entry for entry in entries_of(ground.house) if entry.listed)
     return [
         entry
@@ -155,22 +183,21 @@ def missing(ground: Ground, entries: list[Listed]) -> list[HouseAbbreviation]:
 
 
 def _added(ground: Ground, entries: list[Listed]) -> Iterator[Edit]:
-    lacking = missing(ground, entries)
-    last = entries[-1]
+    lacking = missing(ground)
     simple = [one for one in entries if one.simple]
-    if not lacking or not simple or ground.house.terms not in (None, ground.terms.terms):
+    if not lacking or len(simple) < 2:
         return
-    model = simple[-1]
+    model, last = simple[-1], simple[-1]
     form = _form_of(ground, model)
     text = ground.source.text
-    own_lines = _whole_line(ground, entries[0]) is not None
-    between = "\n" if own_lines else text[entries[-2].span.end : last.span.start]
+    own_lines = _whole_line(ground, simple[0]) is not None
+    between = "\n" if own_lines else text[simple[-2].span.end : last.span.start]
     start = text.rfind("\n", 0, last.span.start) + 1
     lead = text[start : last.span.start] if own_lines else ""
     if not own_lines and not regex.fullmatch(r"\s*[;,.]\s+", between):
         return
     added = "".join(f"{between}{lead}{form.written(entry.use, entry.means)}" for entry in lacking)
-    yield Edit(Span(last.span.end, last.span.end), added, RULE, "entries that the list lacks")
+    yield Edit(Span(last.span.end, last.span.end), added, RULE, LACKING)
 
 
 def _form_of(ground: Ground, one: Listed) -> EntryForm:
@@ -180,4 +207,4 @@ def _form_of(ground: Ground, one: Listed) -> EntryForm:
     between = text[len(first) : len(text) - len(second)] if second else " = "
     if text.endswith(")") and between.strip().startswith("("):
         return EntryForm("(", one.abbreviation_first)
-    return EntryForm(between if between.strip() or not regex.fullmatch(r" {2,}", between) else "  ", one.abbreviation_first)
+    return EntryForm(between or " = ", one.abbreviation_first)

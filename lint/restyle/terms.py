@@ -181,4 +181,6 @@ def counterpart(book: Rulebook, key: str, form: str, terms: str) -> str:
 def paired(book: Rulebook, key: str, form: str, terms: str) -> bool:
     """Whether a form comes back when the terms are changed and changed back."""
     side = 0 if terms == "us" else 1
-    return any(pairs.stitch == key and any(pair[side] == form for pair in pairs.forms) for pairs in book.countries.pairs)
+    return any(
+        pairs.stitch == key and any(pair[side] == form for pair in pairs.forms) for pairs in book.countries.pairs
+    )
