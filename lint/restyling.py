@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from lint.house.loading import book_for
 from lint.house.model import House
-from lint.inspection import Report, inspect
+from lint.inspection import Report, Worked, work
 from lint.restyle import WAYS, Way, terms
 from lint.restyle.edits import Edit, Kept, applied, settled
 from lint.restyle.ground import Ground
@@ -15,7 +15,7 @@ from lint.rulebook import Rulebook
 from lint.sameness import rows_that_differ
 from lint.source import SourceText
 
-_MOST_ROUNDS = 3  # a way may leave something for an earlier one
+_MOST_ROUNDS = 8  # a way may leave something for an earlier one
 _SURE = {"us": ("sc", "hdc", "single crochet", "half double"), "uk": ("htr", "half treble", "trtr", "ttr")}
 
 
@@ -43,7 +43,7 @@ class Restyled:
     kept: tuple[tuple[int, str], ...]
 
 
-def ground_of(report: Report, house: House) -> Ground:
+def ground_of(report: Report | Worked, house: House) -> Ground:
     """A pattern as it was inspected, as the ground of a house's ways."""
     return Ground(report.source, report.pattern, report.terms, report.lexicon, report.book, house)
 
@@ -63,14 +63,13 @@ class _Work:
     def __init__(self, source: SourceText, house: House, book: Rulebook, wanted_terms: str) -> None:
         self.source, self.house, self.book, self.wanted = source, house, book, wanted_terms
         self.text = source.text
-        self.report = self.inspected(self.text)
-        self.first = self.report
+        self.report = self.worked(self.text)
         self.changes: list[Change] = []
         self.kept: list[tuple[int, str]] = []
         self.given_up: set[Way] = set()
 
-    def inspected(self, text: str, wanted: str | None = None) -> Report:
-        return inspect(SourceText(text, self.source.path), self.book, wanted or self.wanted, workings=False)
+    def worked(self, text: str, wanted: str | None = None) -> Worked:
+        return work(SourceText(text, self.source.path), self.book, wanted or self.wanted)
 
     def check_terms(self) -> None:
         """Refuses where nobody can tell which stitches the pattern's names mean."""
@@ -126,8 +125,8 @@ class _Work:
         self.take(edits, after)
         return bool(edits)
 
-    def tried(self, edits: list[Edit]) -> tuple[Report, list[int] | None]:
-        after = self.inspected(applied(self.text, edits), self.terms_now())
+    def tried(self, edits: list[Edit]) -> tuple[Worked, list[int] | None]:
+        after = self.worked(applied(self.text, edits), self.terms_now())
         return after, rows_that_differ(self.report, after)
 
     def terms_now(self) -> str:
@@ -137,10 +136,10 @@ class _Work:
         """Changes the terms, all of them or none; a text that then would not be known for its terms is told them."""
         text = applied(self.text, edits)
         line = None
-        if self.inspected(text, "auto").terms.terms != self.house.terms:
+        if self.worked(text, "auto").terms.terms != self.house.terms:
             line = self.statement(text)
             text = text[: line[0]] + line[1] + text[line[0] :]
-        after = self.inspected(text, "auto")
+        after = self.worked(text, "auto")
         differing = rows_that_differ(self.report, after)
         if after.terms.terms != self.house.terms or differing is None or differing:
             where = ""
@@ -159,7 +158,7 @@ class _Work:
         at = text.find("\n", title.start) + 1 if title is not None else 0
         return at, f"{str(self.house.terms).upper()} terms.\n"
 
-    def take(self, edits: list[Edit], after: Report) -> None:
+    def take(self, edits: list[Edit], after: Worked) -> None:
         before = self.report.source
         self.changes += [
             Change(before.line_of(edit.span), before.slice(edit.span), edit.new, edit.rule, edit.subject)

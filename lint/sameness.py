@@ -6,12 +6,12 @@ from dataclasses import fields, is_dataclass
 from enum import Enum
 from typing import Any
 
-from lint.inspection import Report
+from lint.inspection import Report, Worked
 from lint.ledger import Cell, LedgerRow
 from lint.source import Span
 
 
-def rows_that_differ(before: Report, after: Report) -> list[int] | None:
+def rows_that_differ(before: Report | Worked, after: Report | Worked) -> list[int] | None:
     """Places in the ledger where two texts do not make the same; None where not even their rows are the same."""
     one, other = before.ledger.rows, after.ledger.rows
     if len(one) != len(other) or before.pattern.sizes != after.pattern.sizes:

@@ -159,7 +159,8 @@ def _order(ground: Ground, entries: list[Listed]) -> Iterator[Edit]:
         return
     ordered = sorted(entries, key=lambda one: (one.forms if one.abbreviation_first else one.meaning).casefold())
     for place, one in zip(entries, ordered, strict=True):
-        yield Edit(place.span, ground.source.slice(one.span), RULE, "order of the list")
+        if one is not place:
+            yield Edit(place.span, ground.source.slice(one.span), RULE, "order of the list")
 
 
 def missing(ground: Ground) -> list[HouseAbbreviation]:

@@ -15,7 +15,7 @@ from lint.tree import Repeat, TimesKind, walk
 
 _WORDS = ("", "once", "twice", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
 _IN_ALL = regex.compile(r"(?i)\s*(?:[x×]\s?(?P<a>\d+)|(?P<b>\d+)\s?(?:times|[x×])|(?P<c>\p{L}+)(?:\s+times)?)\s*")
-_MORE = regex.compile(r"(?i)(?P<n>\d+|\p{L}+)\s+(?:(?:more\s+)?times|times\s+more|more)")
+_MORE = regex.compile(r"(?i)(?P<n>\d+|\p{L}+)\s+(?:more\s+times|times\s+more|times|more)")
 
 
 def edits(ground: Ground) -> Iterator[Edit]:

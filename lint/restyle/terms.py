@@ -36,7 +36,7 @@ def edits(ground: Ground) -> Iterator[Edit]:
 
 
 def kept(ground: Ground) -> Iterator[Kept]:
-    """Stitch names that are left as they are, each with the reason."""
+    """Stitch names that are left as they are, or do not come back when the terms are changed back; with the reason."""
     if ground.house.terms in (None, ground.terms.terms):
         return
     for lexeme in _stitches(ground, names=True):
@@ -44,6 +44,8 @@ def kept(ground: Ground) -> Iterator[Kept]:
             yield Kept(lexeme.span, f"“{ground.words(lexeme)}” stands in a name")
         elif not isinstance(_change(ground, lexeme), list):
             yield Kept(lexeme.span, f"“{ground.words(lexeme)}” is not a {ground.terms.terms.upper()} name")
+        elif (one_way := _one_way(ground, lexeme)) is not None:
+            yield Kept(lexeme.span, one_way)
 
 
 def mixed(ground: Ground) -> Span | None:
@@ -117,6 +119,17 @@ def _change(ground: Ground, lexeme: Lexeme) -> list[Edit] | None:
     if marker is not None:
         made.insert(0, Edit(marker[0], marker[2], RULE, "terms"))
     return made
+
+
+def _one_way(ground: Ground, lexeme: Lexeme) -> str | None:
+    """A sentence where changing the terms back would not give the printed form again; None where it would."""
+    own, wanted = ground.terms.terms, ground.house.terms
+    found = _form_in(ground.book, ground.source.slice(lexeme.span).lower(), own)
+    if found is None or wanted is None or paired(ground.book, found[0], found[2], own):
+        return None
+    new = counterpart(ground.book, found[0], found[2], wanted)
+    back = counterpart(ground.book, found[0], new, own)
+    return f"“{found[2]}” became “{new}”; changed back it would be “{back}”"
 
 
 def _smallest(span: Span, old: str, new: str) -> list[Edit]:
