@@ -19,6 +19,7 @@ from lint.ledger import LedgerRow
 from lint.pattern import Part
 from lint.reports import wording
 from lint.reports.caution import hazard_words
+from lint.reports.help import RuleHelp, ShownGlossary, rules_behind, shown_glossary
 from lint.reports.marks import TextLine, cut
 from lint.reports.pictures import Picture, pictures
 from lint.reports.rows import ShownRow, not_recomputed, shown_rows, what_stopped
@@ -141,6 +142,8 @@ class ShownPattern:
     unread: tuple[Unread, ...]
     grading: GradingTable
     pictures: tuple[Picture, ...]
+    glossary: ShownGlossary
+    rules: tuple[RuleHelp, ...]
     named: int = _UNCHECKED_NAMED
 
     @classmethod
@@ -165,6 +168,8 @@ class ShownPattern:
             tuple(Unread(row, *what_stopped(report, row)) for row in not_recomputed(report)),
             grading_table(report),
             pictures(report, findings),
+            shown_glossary(report),
+            rules_behind(report),
         )
 
 

@@ -84,7 +84,7 @@ def edits(ground: Ground) -> Iterator[Edit]:
         for run, printed in runs(ground, row):
             found = table.replacement(printed)
             if found is not None and _same_thing(ground.lexicon, run, found.new) and not _is_around(row, run):
-                new = _capital(found.new, printed)
+                new = capital(found.new, printed)
                 yield Edit(run[0].span.to(run[-1].span), new, RULE, found.entry.use)
 
 
@@ -121,7 +121,8 @@ def _is_around(row: RowWords, run: tuple[Lexeme, ...]) -> bool:
     return not (after is not None and after.kind == "number") and (before is None or before.kind not in _POINTERS)
 
 
-def _capital(new: str, old: str) -> str:
+def capital(new: str, old: str) -> str:
+    """A form with its sentence's capital, as the old one has it."""
     letters = [character for character in old if character.isalpha()]
     if len(letters) > 3 and all(character.isupper() for character in letters) and new.islower():
         return new.upper()

@@ -152,6 +152,10 @@ def _chains_made(ground: Ground, row: RowWords, sample: str, taken: list[Span]) 
             if third is None or not third.text.isdecimal() or behind is not None and behind.kind in ("space", "dash"):
                 continue
             span, new = first.span.to(third.span), f"{third.text}{' ' if ' ' in sample else ''}{first.text}"
+        elif (first.kind, second.kind) == ("number", "chain") and first.text.isdecimal():
+            if third is not None and third.kind in ("space", "dash"):
+                continue
+            span, new = first.span.to(second.span), f"{first.text}{' ' if ' ' in sample else ''}{second.text}"
         else:
             continue
         if not any(other.start < span.end and span.start < other.end for other in taken):
@@ -162,7 +166,7 @@ def _opens_sentence(ground: Ground, lexeme: Lexeme) -> bool:
     """Whether a word stands where this text would write a capital."""
     if ground.source.text == ground.source.text.lower():
         return False
-    before = ground.source.text[: lexeme.start].rstrip(" \t*[(")
+    before = ground.source.text[: lexeme.start].rstrip(" \t*[(•·")
     return before.endswith((":", ".", "\n")) or regex.search(r"\d\s?[-–—)]$", before) is not None
 
 

@@ -13,7 +13,7 @@ import regex
 from lint.house.model import HouseAbbreviation
 from lint.house.samples import EntryForm, entry_form
 from lint.pattern import Abbreviation
-from lint.restyle.abbreviations import FormTable, entries_of
+from lint.restyle.abbreviations import FormTable, capital, entries_of
 from lint.restyle.edits import Edit
 from lint.restyle.ground import Ground
 from lint.source import Span
@@ -113,7 +113,7 @@ def _forms(ground: Ground, entries: list[Listed]) -> Iterator[Edit]:
                 if gone is not None and len(_each(one.forms)) == 1 and not _used(ground, form):
                     yield Edit(gone, "", RULE, found.entry.use)
             elif at >= 0:
-                yield Edit(Span(at, at + len(form)), found.new, RULE, found.entry.use)
+                yield Edit(Span(at, at + len(form)), capital(found.new, form), RULE, found.entry.use)
                 present.add(found.new)
 
 
