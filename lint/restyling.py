@@ -110,20 +110,51 @@ class _Work:
             return False
         if way is terms.edits:
             return self.change_terms(edits)
-        after, differing = self.tried(edits)
-        if differing:
-            spans = [self.report.ledger.rows[index].row.span for index in differing]
-            spared = [edit for edit in edits if any(s.start <= edit.span.start < s.end for s in spans)]
-            edits = [edit for edit in edits if edit not in spared]
-            after, differing = self.tried(edits)
+        safe, after = self.safe(edits)
+        spared = [edit for edit in edits if edit not in safe]
+        if spared:
             self.spare(spared)
             self.given_up.add(way)  # what was spared would only be tried again
-        if differing is None or differing:
-            self.spare(edits)
-            self.given_up.add(way)
-            return False
-        self.take(edits, after)
-        return bool(edits)
+        if safe:
+            self.take(safe, after)
+        return bool(safe)
+
+    def safe(self, edits: list[Edit]) -> tuple[list[Edit], Worked]:
+        """The edits under which every row makes the same, and the text worked with them.
+
+        A row that would come out otherwise loses its edits; where it is not clear which row that is, halves are tried.
+        """
+        after, differing = self.tried(edits)
+        if differing == []:
+            return edits, after
+        if differing:
+            spans = [self.report.ledger.rows[index].row.span for index in differing]
+            left = [edit for edit in edits if not any(s.start <= edit.span.start < s.end for s in spans)]
+            after, differing = self.tried(left)
+            if differing == []:
+                return left, after
+        return self.safe_halves([], self.by_row(edits))
+
+    def safe_halves(self, sure: list[Edit], groups: list[list[Edit]]) -> tuple[list[Edit], Worked]:
+        """As `safe`, by trying the groups together with those that are sure, and each half apart where that fails."""
+        together = settled(self.text, [*sure, *(edit for group in groups for edit in group)])
+        after, differing = self.tried(together)
+        if differing == []:
+            return together, after
+        if len(groups) == 1:
+            return sure, self.tried(sure)[0]
+        half = len(groups) // 2
+        sure, after = self.safe_halves(sure, groups[:half])
+        return self.safe_halves(sure, groups[half:])
+
+    def by_row(self, edits: list[Edit]) -> list[list[Edit]]:
+        """Edits that stand in one row together, and each of the others alone."""
+        spans = [row.span for part in self.report.pattern.parts for row in part.rows]
+        groups: dict[int, list[Edit]] = {}
+        for edit in edits:
+            row = next((at for at, span in enumerate(spans) if span.start <= edit.span.start < span.end), -1)
+            groups.setdefault(row if row >= 0 else -2 - edit.span.start, []).append(edit)
+        return list(groups.values())
 
     def tried(self, edits: list[Edit]) -> tuple[Worked, list[int] | None]:
         after = self.worked(applied(self.text, edits), self.terms_now())

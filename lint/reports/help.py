@@ -49,5 +49,3 @@ def rules_behind(report: Report) -> tuple[RuleHelp, ...]:
         example = rule.example
         found.append(RuleHelp(name, rule.why.strip(), example.good.strip(), example.bad.strip(), rule.source))
     return tuple(found)
-
-

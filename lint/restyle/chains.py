@@ -133,7 +133,9 @@ def _number_end(lexemes: tuple[Lexeme, ...], index: int) -> int | None:
             at += 1
         if at < len(lexemes) and lexemes[at].kind in (")", "]") and at > index + 2:
             return at
-    return index
+    while at + 1 < len(lexemes) and lexemes[at].kind == "/" and lexemes[at + 1].text.isdecimal():
+        at += 2  # 75/81/87
+    return at - 1 if lexemes[at - 1].text.isdecimal() else index
 
 
 def _chains_made(ground: Ground, row: RowWords, sample: str, taken: list[Span]) -> Iterator[Edit]:

@@ -16,6 +16,8 @@ RULE = "count-not-house"
 _PAIRS = {"(": ")", "[": "]", "{": "}"}
 _LEAD = regex.compile(r"[ \t\n]*(?:[—–:;=→|•●]|(?<=\s)-|[—–-]+)[ \t]*\Z")
 
+_TOLD = regex.compile(r"(?i)\b(?:counts?|totals?|sts|stitches|have|made|now)\s*\Z")  # "Stitch count: 12 dc": a sentence
+
 
 def edits(ground: Ground) -> Iterator[Edit]:
     """Every count whose signs the house writes otherwise."""
@@ -45,7 +47,12 @@ def _edit(ground: Ground, row: Row, stated: Stated, form: CountForm) -> Edit | N
         start = lead.start() if lead and "\n" not in lead[0] else start
     else:
         lead = _LEAD.search(text, row.span.start, start)
-        if lead is None or "\n" in lead[0] or not _closes(text, end):
+        if (
+            lead is None
+            or "\n" in lead[0]
+            or not _closes(text, end)
+            or _TOLD.search(text, row.span.start, lead.start())
+        ):
             return None
         inner, start = text[start:end].strip(), lead.start()
         if inner.endswith("."):

@@ -19,6 +19,7 @@ from lint.restyle.ground import Ground
 from lint.source import Span
 
 RULE = "abbreviation-list-not-house"
+_SIGN = regex.compile(r"\s+[-–—=~]+\s+|\s*[=:]\s+|\s{2,}")
 LACKING = "entries that the list lacks"
 
 
@@ -84,6 +85,10 @@ def _cut(ground: Ground, entry: Abbreviation) -> Listed | None:
     meaning = text[entry.body.start : body_end].strip()
     before, after = text[span.start : entry.body.start], text[body_end:end]
     first = bool(before.strip())
+    named = _SIGN.search(before.rstrip(" :=–—-")) if first else None
+    if named is not None and named.start():  # "htr2tog - half treble 2 together: …": its name and its making explain it
+        meaning = text[span.start + named.end() : end].strip()
+        before, after = before[: named.end()], ""
     side = (before if first else after).strip()
     if side.startswith("(") and side.endswith(")"):
         side = side[1:-1]
