@@ -137,6 +137,8 @@ def explain(rule: str | None) -> None:
     except KeyError:
         _refuse(f"{rule}: there is no rule of this name; `frogproof explain` lists them all")
     click.echo(f"{entry.name}  ({entry.weight.value})\n\n{entry.message}\n\n{entry.why.strip()}\n")
+    if entry.example.house:
+        click.echo(f"Where a house file says:\n{_indent(entry.example.house)}\n")
     click.echo(
         f"As it should be:\n{_indent(entry.example.good)}\n\nAs it is found:\n{_indent(entry.example.bad)}\n\nSource: {entry.source}"
     )

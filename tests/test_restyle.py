@@ -94,6 +94,8 @@ class TestTerms:
             ("BPDC in", "BPTR in"),
             ("back post dc in", "back post tr in"),
             ("extended sc in", "extended dc in"),
+            ("standing bpsc in", "standing bpdc in"),
+            ("long double crochet in", "long treble crochet in"),
         ],
     )
     def test_single_names(self, us: str, uk: str) -> None:

@@ -43,8 +43,8 @@ def _edit(ground: Ground, row: Row, stated: Stated, form: CountForm) -> Edit | N
         if close < 0 or close != behind and text[end:close].strip(" ."):
             return None
         inner, start, end = text[before:close].strip().rstrip("."), before - 1, close + 1
-        lead = _LEAD.search(text, row.span.start, start)
-        start = lead.start() if lead and "\n" not in lead[0] else start
+        lead = _lead(ground, row, start)
+        start = lead.start() if lead is not None else start
     else:
         lead = _LEAD.search(text, row.span.start, start)
         if (
@@ -73,6 +73,16 @@ def _edit(ground: Ground, row: Row, stated: Stated, form: CountForm) -> Edit | N
     if form.closing.endswith(".") and text[end : end + 1] != ".":
         new += "."
     return Edit(Span(start, end), new, RULE, "printed counts")
+
+
+def _lead(ground: Ground, row: Row, start: int) -> regex.Match | None:
+    """The sign before a count; not the one that closes the row's label."""
+    text = ground.source.text
+    begin = row.label.span.end if row.label is not None else row.span.start
+    lead = _LEAD.search(text, begin, start)
+    if lead is None or "\n" in lead[0] or not regex.search(r"\w", text[begin : lead.start()]):
+        return None
+    return lead
 
 
 def _closes(text: str, end: int) -> bool:

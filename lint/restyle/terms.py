@@ -175,7 +175,14 @@ def _form_in(book: Rulebook, words: str, terms: str) -> tuple[str, int, str] | N
     rules = book.stitches
     forms = ((rule.key, form) for rule in rules.stitches if rule.counted for form in (rule.us, rule.uk)[terms == "uk"])
     made_of = (*rules.post.front, *rules.post.back, *rules.foundation, *rules.standing, *rules.long)
-    return _printed_forms(tuple(forms), ("{}", *made_of)).get(regex.sub(r"\s", " ", words))
+    table, flat = _printed_forms(tuple(forms), ("{}", *made_of)), regex.sub(r"\s", " ", words)
+    if flat in table:
+        return table[flat]
+    for lead in (shape[:-2] for shape in made_of if shape.endswith(" {}")):  # "standing bpsc": made of two
+        if flat.startswith(lead) and flat[len(lead) :] in table:
+            key, start, form = table[flat[len(lead) :]]
+            return key, start + len(lead), form
+    return None
 
 
 def counterpart(book: Rulebook, key: str, form: str, terms: str) -> str:
