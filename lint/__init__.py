@@ -7,11 +7,16 @@ from lint.finding import Finding
 from lint.source import SourceText
 
 
-def check_text(text: str, terms: str = "auto", path: str = "-"):
-    """Check a pattern's text and give its Report.  `terms`: us, uk or auto."""
+def check_text(text: str, terms: str = "auto", path: str = "-", house: str = ""):
+    """Check a pattern's text and give its Report.  `terms`: us, uk or auto; `house`: a house file's text, if any."""
+    from lint.house.loading import book_for, read_house
     from lint.inspection import inspect
+    from lint.rulebook import load_rulebook
 
-    return inspect(SourceText(text, path), terms=terms)
+    if not house:
+        return inspect(SourceText(text, path), terms=terms)
+    held = read_house(house, "house.yaml", load_rulebook())
+    return inspect(SourceText(text, path), book_for(held, load_rulebook()), terms, house=held)
 
 
 __all__ = ["Finding", "SourceText", "check_text"]

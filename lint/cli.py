@@ -10,6 +10,7 @@ from pathlib import Path
 
 import click
 
+from lint.cli_house import Tools, add_commands
 from lint.documents.inputs import gather
 from lint.documents.plaintext import decoded
 from lint.documents.unreadable import Unreadable
@@ -49,14 +50,21 @@ def commands() -> None:
 @click.option("--sarif", "sarif_path", type=_FILE, help="Write the points as SARIF 2.1.0.")
 @click.option("--csv", "csv_path", type=_FILE, help="Write the ledger of rows and rounds as CSV.")
 @click.option("--xlsx", "xlsx_path", type=_FILE, help="Write the ledger and the points as a workbook.")
-@click.option("--house", type=click.Path(dir_okay=False), hidden=True)
-def check(paths: tuple[str, ...], terms: str, large: bool, json_path: str | None, house: str | None, **files) -> None:
+@click.option("--house", help="Hold them to a house file; without it, to the house.yaml beside each pattern, if any.")
+@click.option("--no-house", is_flag=True, help="Hold them to no house.")
+def check(
+    paths: tuple[str, ...],
+    terms: str,
+    large: bool,
+    json_path: str | None,
+    house: str | None,
+    no_house: bool,
+    **files: str | None,
+) -> None:
     """Check patterns: files (.docx .odt .rtf .pdf .html .md .txt), folders of them, or - for standard input.
 
     Exit status: 0 no correction found, 1 at least one, 2 something could not be done.
     """
-    if house is not None:
-        _refuse("--house: house files are not read by this version")
     gc.disable()  # nothing that loading makes is garbage, and looking for some costs a tenth of the start
     book = _book()
     from lint.inspection import inspect
@@ -68,12 +76,14 @@ def check(paths: tuple[str, ...], terms: str, large: bool, json_path: str | None
     wanted += [Wanted(Output.JSON, json_path)] if json_path else []
     with_workings = any(one.output.shows_workings for one in wanted)
     checked, problems = [], []
+    houses = _Houses(book, house, no_house)
     for item in gather(paths):
+        held, own = houses.of(item.path)
         if item.source is None:
             problems.append(f"{item.path}: {item.problem}")
             checked.append(Checked(None, item.raw, failure_as_data(item.path, item.problem)))
             continue
-        checked.append(Checked(inspect(item.source, book, terms, workings=with_workings), item.raw))
+        checked.append(Checked(inspect(item.source, own, terms, with_workings, held), item.raw))
         gc.enable()
     reports = [one.report for one in checked if one.report is not None]
     for problem in problems:
@@ -285,9 +295,38 @@ def explain(rule: str | None) -> None:
     except KeyError:
         _refuse(f"{rule}: there is no rule of this name; `frogproof explain` lists them all")
     click.echo(f"{entry.name}  ({entry.weight.value})\n\n{entry.message}\n\n{entry.why.strip()}\n")
+    if entry.example.house:
+        click.echo(f"Where a house file says:\n{_indent(entry.example.house)}\n")
     click.echo(
         f"As it should be:\n{_indent(entry.example.good)}\n\nAs it is found:\n{_indent(entry.example.bad)}\n\nSource: {entry.source}"
     )
+
+
+class _Houses:
+    """The house that each pattern is held to, and the rules as that house has them; each file is read once."""
+
+    def __init__(self, book, name: str | None, none: bool) -> None:
+        self._book, self._name, self._none = book, name, none
+        self._read: dict = {}
+
+    def of(self, pattern: str):
+        """The house of a pattern, None where it has none, and its rules."""
+        from lint.house.loading import book_for, house_beside, house_path, load_house
+
+        if self._none:
+            return None, self._book
+        path = house_path(self._name) if self._name is not None else None
+        if path is None and pattern != "-":
+            path = house_beside(Path(pattern))
+        if path is None:
+            return None, self._book
+        if path not in self._read:
+            try:
+                held = load_house(path, self._book)
+            except RuleFileError as error:
+                _refuse(str(error))
+            self._read[path] = held, book_for(held, self._book)
+        return self._read[path]
 
 
 def _indent(text: str) -> str:
@@ -323,3 +362,6 @@ def _write_all(outputs: dict[str, str | bytes]) -> None:
             Path(path).write_bytes(raw)
         except OSError as error:
             _refuse(f"{path}: cannot be written ({error.strerror or error})")
+
+
+add_commands(commands, Tools(_book, gather, _refuse, _write_all))

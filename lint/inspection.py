@@ -8,7 +8,9 @@ from lint.checks import run_checks
 from lint.checks.context import Context
 from lint.finding import Finding
 from lint.grade import Grade, grade
+from lint.house.model import House
 from lint.ledger import Ledger
+from lint.lexicon import Lexicon
 from lint.likely.causes import explain
 from lint.pattern import Pattern
 from lint.reading.document import read_pattern
@@ -29,6 +31,8 @@ class Report:
     findings: tuple[Finding, ...]
     grade: Grade
     book: Rulebook
+    lexicon: Lexicon
+    house: House | None = None
 
     def __repr__(self) -> str:
         return f"Report({self.source.path!r}, {len(self.findings)} findings)"
@@ -39,15 +43,40 @@ class Report:
         return self.ledger.recomputed()
 
 
-def inspect(source: SourceText, book: Rulebook | None = None, terms: str = "auto", workings: bool = True) -> Report:
+@dataclass(frozen=True, repr=False)
+class Worked:
+    """A pattern read and worked, and nothing found out about it yet."""
+
+    source: SourceText
+    pattern: Pattern
+    terms: Terms
+    lexicon: Lexicon
+    ledger: Ledger
+    book: Rulebook
+
+
+def work(source: SourceText, book: Rulebook, terms: str = "auto", workings: bool = False) -> Worked:
+    """Read and work one pattern's text.  Never raises for what its author wrote."""
+    pattern, found_terms, lexicon = read_pattern(source, book, terms)
+    return Worked(source, pattern, found_terms, lexicon, PatternWorker(pattern, book, workings).ledger(), book)
+
+
+def inspect(
+    source: SourceText,
+    book: Rulebook | None = None,
+    terms: str = "auto",
+    workings: bool = True,
+    house: House | None = None,
+) -> Report:
     """Check one pattern's text.  Never raises for what its author wrote.
 
+    `house`: whose form it is held to; `book` then is `house.loading.book_for` of it.
     `workings`: how the count of every row comes is kept as well, for reports that show it; else only of rows that differ.
     """
     book = book or load_rulebook()
-    pattern, found_terms, lexicon = read_pattern(source, book, terms)
-    ledger = PatternWorker(pattern, book, workings).ledger()
+    worked = work(source, book, terms, workings)
+    pattern, terms_found, lexicon, ledger = worked.pattern, worked.terms, worked.lexicon, worked.ledger
     causes = explain(source, pattern, book, ledger)
-    findings = run_checks(Context(source, pattern, found_terms, lexicon, ledger, book, causes))
+    findings = run_checks(Context(source, pattern, terms_found, lexicon, ledger, book, causes, house))
     done, of = ledger.recomputed()
-    return Report(source, pattern, found_terms, ledger, findings, grade(findings, done, of, book), book)
+    return Report(source, pattern, terms_found, ledger, findings, grade(findings, done, of, book), book, lexicon, house)

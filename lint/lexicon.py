@@ -257,13 +257,14 @@ def standard_phrases(book: Rulebook, terms: str) -> list[tuple[str, str, str]]:
     return phrases
 
 
-# The rulebook is kept with what was made from it, so that its id can't pass to another one.
-_books: dict[tuple[int, str], tuple[Rulebook, PhraseBook]] = {}
+# The rulebook is kept with what was made from it, so that the ids can't pass to others.  A house's rulebook shares its
+# stitches and words with the one that it was made from.
+_books: dict[tuple[int, int, str], tuple[Rulebook, PhraseBook]] = {}
 
 
 def _standard_book(book: Rulebook, terms: str) -> PhraseBook:
     """The phrase book without special stitches, built once for each rulebook and terms."""
-    key = (id(book), terms)
+    key = (id(book.stitches), id(book.words), terms)
     if key not in _books:
         _books[key] = (book, PhraseBook(standard_phrases(book, terms)))
     return _books[key][1]

@@ -112,6 +112,7 @@ class Abbreviation:
     forms: tuple[str, ...]
     meaning: str
     span: Span
+    body: Span | None = None  # where its meaning stands
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,6 +12,7 @@ from typing import Literal
 import regex
 from pydantic import Field, field_validator
 
+from lint.countries import CountryFile, LanguageFile
 from lint.finding import Weight
 from lint.rulemodels import FormFile, MaterialFile, ShapeFile, Strict, each_once
 from lint.testerwords import TesterFile
@@ -119,10 +120,14 @@ class CautionFile(Strict):
 
 
 class Example(Strict):
-    """A small pattern, or the rows of one, that shows the thing found (bad) or mended (good)."""
+    """A small pattern, or the rows of one, that shows the thing found (bad) or mended (good).
+
+    `house`: the house file, as text, that it is held to; "" for none.
+    """
 
     good: str
     bad: str
+    house: str = ""
 
 
 class CheckRule(Strict):
@@ -224,6 +229,8 @@ class Rulebook(Strict):
     words: WordFile
     layout: LayoutFile
     abbreviations: dict[str, AbbreviationFile]
+    countries: CountryFile
+    languages: LanguageFile
     plain_words: PlainWordFile
     cautions: CautionFile
     checks: dict[str, CheckRule]
@@ -285,6 +292,8 @@ def load_rulebook(folder: Path | None = None) -> Rulebook:
         abbreviations={
             terms: read_model(folder / f"abbreviations_{terms}.yaml", AbbreviationFile) for terms in ("us", "uk")
         },
+        countries=read_model(folder / "countries.yaml", CountryFile),
+        languages=read_model(folder / "languages.yaml", LanguageFile),
         plain_words=read_model(folder / "plain_words.yaml", PlainWordFile),
         cautions=read_model(folder / "cautions.yaml", CautionFile),
         checks={check.name: check for check in checks},

@@ -11,6 +11,8 @@ from pydantic import BaseModel, ValidationError
 Model = TypeVar("Model", bound=BaseModel)
 _Loader = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 _WORDS = "tag:yaml.org,2002:"
+_DEEPEST = 40
+_MOST_VALUES = 50_000  # aliases written out: a small file must not grow beyond all bounds
 
 
 class RuleFileError(Exception):
@@ -23,11 +25,15 @@ def read_model(path: Path, model: type[Model]) -> Model:
         text = path.read_text(encoding="utf-8")
     except (OSError, UnicodeDecodeError) as error:
         raise RuleFileError(f"{path}: cannot be read ({error})") from error
-    data, marks = load(text, str(path))
+    return validated(*load(text, str(path)), model, str(path))
+
+
+def validated(data: Any, marks: dict[tuple, tuple[int, int]], model: type[Model], name: str) -> Model:
+    """Plain data as a model.  Raises RuleFileError naming every fault found."""
     try:
         return model.model_validate(data)
     except ValidationError as error:
-        raise RuleFileError("\n".join(_explain(fault, marks, str(path)) for fault in error.errors())) from error
+        raise RuleFileError("\n".join(_explain(fault, marks, name) for fault in error.errors())) from error
 
 
 def load(text: str, name: str) -> tuple[Any, dict[tuple, tuple[int, int]]]:
@@ -38,13 +44,17 @@ def load(text: str, name: str) -> tuple[Any, dict[tuple, tuple[int, int]]]:
         mark = error.problem_mark or error.context_mark
         place = f"{mark.line + 1}:{mark.column + 1}" if mark else "1:1"
         raise RuleFileError(f"{name}:{place}: {error.problem or 'not valid YAML'}") from error
-    except yaml.YAMLError as error:
-        raise RuleFileError(f"{name}:1:1: {error}") from error
+    except (yaml.YAMLError, RecursionError) as error:
+        raise RuleFileError(f"{name}:1:1: {' '.join(str(error).split())}") from error
     marks: dict[tuple, tuple[int, int]] = {}
     return (_build(node, (), marks, name) if node is not None else None), marks
 
 
 def _build(node: yaml.Node, path: tuple, marks: dict, name: str) -> Any:
+    if len(path) > _DEEPEST:
+        raise RuleFileError(f"{name}:{_at(node)}: nested more than {_DEEPEST} deep, or an alias that holds itself")
+    if len(marks) > _MOST_VALUES:
+        raise RuleFileError(f"{name}:{_at(node)}: more than {_MOST_VALUES} values, with aliases written out")
     marks[path] = (node.start_mark.line + 1, node.start_mark.column + 1)
     if isinstance(node, yaml.MappingNode):
         result: dict[str, Any] = {}
@@ -90,4 +100,4 @@ def _explain(fault: Any, marks: dict, name: str) -> str:
         return f"{name}:{line}:{column}: unknown key '{fault['loc'][-1]}' (at {keys})"
     if fault["type"] == "missing":
         return f"{name}:{line}:{column}: the key '{fault['loc'][-1]}' is missing (at {keys})"
-    return f"{name}:{line}:{column}: {keys}: {fault['msg']}"
+    return f"{name}:{line}:{column}: {keys}: {fault['msg'].removeprefix('Value error, ')}"

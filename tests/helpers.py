@@ -15,11 +15,11 @@ DEMO = ROOT / "corpus_demo"
 RULES = ROOT / "rules"
 
 
-def check(text: str, terms: str = "auto") -> Any:
-    """The report on a pattern's text."""
+def check(text: str, terms: str = "auto", house: str = "") -> Any:
+    """The report on a pattern's text, held to a house file's text if one is given."""
     from lint import check_text
 
-    return check_text(text, terms)
+    return check_text(text, terms, house=house)
 
 
 def load_table(name: str) -> dict[str, Any]:

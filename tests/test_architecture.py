@@ -18,13 +18,15 @@ MOST_LINES = 400
 
 # Lowest first.  A module imports from its own layer and from those below, never from above.
 LAYERS = [
-    ["source", "amount", "yamlfile", "rulemodels", "testerwords"],
+    ["source", "amount", "yamlfile", "rulemodels", "testerwords", "countries"],
     ["documents"],
     ["finding", "place", "tree", "pattern"],
     ["rulebook"],
+    ["house"],
     ["tokens"],
     ["lexicon"],
     ["reading"],
+    ["restyle"],
     ["working", "ledger"],
     ["faults"],
     ["likely"],
@@ -32,10 +34,15 @@ LAYERS = [
     ["grade"],
     ["inspection"],
     ["grading"],
+    ["sameness"],
+    ["restyling"],
+    ["glossary"],
     ["pictures"],
     ["testers"],
     ["drafts"],
     ["reports"],
+    ["houseclerk"],
+    ["cli_house"],
     ["cli"],
     ["__init__", "__main__"],
 ]

@@ -71,7 +71,8 @@ class TestExamples:
 
     def test_bad_example_shows_it(self, name: str) -> None:
         """The bad example has the finding, with a whole sentence to show."""
-        report = check(rulebook().rule(name).example.bad)
+        example = rulebook().rule(name).example
+        report = check(example.bad, house=example.house)
         found = [finding for finding in report.findings if finding.rule == name]
 
         assert found
@@ -79,7 +80,9 @@ class TestExamples:
 
     def test_good_example_does_not(self, name: str) -> None:
         """The good example does not have the finding."""
-        assert name not in [finding.rule for finding in check(rulebook().rule(name).example.good).findings]
+        example = rulebook().rule(name).example
+
+        assert name not in [finding.rule for finding in check(example.good, house=example.house).findings]
 
     def test_is_written_for_the_reader(self, name: str) -> None:
         """The rule says why it matters, names its source, and belongs to an area of the grade."""

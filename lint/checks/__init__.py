@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from lint.checks import (
     amounts,
     calls,
@@ -11,6 +13,8 @@ from lint.checks import (
     ease,
     folding,
     gauge,
+    house,
+    houserules,
     kit,
     labels,
     leftovers,
@@ -29,7 +33,7 @@ from lint.checks import (
     words,
 )
 from lint.checks.context import Context
-from lint.finding import Finding
+from lint.finding import Finding, Weight
 
 CHECKS = (
     folding.check_rows,
@@ -79,14 +83,25 @@ CHECKS = (
     words.check_undefined,
     words.check_unused,
     words.check_word_rules,
+    house.check_house,
+    houserules.check_forbidden,
+    houserules.check_brackets,
+    houserules.check_order,
+    houserules.check_measures,
+    houserules.check_note_places,
 )
 
 
 def run_checks(context: Context) -> tuple[Finding, ...]:
-    """All findings in the order of the text; of two alike at the same words, one."""
+    """All findings in the order of the text, as heavy as the house has them; of two alike at the same words, one."""
     found: dict[tuple, Finding] = {}
+    weights = context.house.rules if context.house is not None else {}
     for check in CHECKS:
         for finding in check(context):
+            weight = weights.get(finding.rule)
+            if weight == "off":
+                continue
+            finding = replace(finding, weight=Weight(weight)) if weight is not None else finding
             # rows of a range share their words; findings of no row are told apart by what they say
             told = "" if finding.row else finding.message
             found.setdefault((finding.rule, finding.span.start, finding.span.end, told), finding)

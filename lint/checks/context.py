@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from lint.finding import Finding, Likely, Related
+from lint.house.model import House
 from lint.ledger import Ledger
 from lint.lexicon import Lexicon
 from lint.likely.causes import Explained
@@ -27,6 +28,7 @@ class Context:
     ledger: Ledger
     book: Rulebook
     causes: Mapping[int, Explained] = field(default_factory=dict)  # by place in the ledger
+    house: House | None = None  # whose form the pattern is held to, if any
 
     def finding(
         self,

@@ -191,6 +191,9 @@ def _plural(word: str, number: int) -> str:
 
 def check_counts_missing(context: Context) -> Iterator[Finding]:
     """count-missing: one finding for all rows of the pattern that change the count and print none."""
+    required = context.house.counts.required if context.house is not None else None
+    if required == "nowhere":
+        return
     missing: list[LedgerRow] = []
     before: tuple | None = None
     part = None
@@ -205,7 +208,7 @@ def check_counts_missing(context: Context) -> Iterator[Finding]:
         if (
             row.stated is None
             and row.row.stated is None
-            and (before is None or now != before)
+            and (before is None or now != before or required == "every row")
             and cell.outcome is Outcome.NOT_STATED
             and row.index_in_range == 0
         ):

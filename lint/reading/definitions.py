@@ -277,4 +277,5 @@ def _read_options(text: str, start: int, lexicon: Lexicon) -> tuple[Step, ...] |
 
 def abbreviation_of(entry: Entry) -> Abbreviation:
     """The entry as the pattern's tree keeps it."""
-    return Abbreviation(entry.forms, entry.body, entry.span)
+    body = Span(entry.body_at, entry.body_at + len(entry.body))
+    return Abbreviation(entry.forms, entry.body, entry.span, body)

@@ -54,7 +54,7 @@ def _statements(text: str, layout: LayoutFile) -> Terms | None:
             if match:
                 return Terms(terms, True)
     match = regex.search(
-        r"(?i)\b(?:terms|terminology|abbreviations|stitches)\b[^.\n]{0,25}?\b(US|U\.S\.|UK|U\.K\.|American|British)(?![\w.]*\s*\d)",
+        r"(?i)\b(?:terms|terminology|abbreviations|stitches)\b[^.\n]{0,25}?\b(US|U\.S\.|UK|U\.K\.|American|British)(?!\w)(?![\w.]*\s*\d)",
         text,
     )
     if match is None:  # a heading, and the answer in the line below it

@@ -12,13 +12,14 @@ from pathlib import Path
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from markupsafe import Markup, escape
 
-from lint.finding import Finding, Related
+from lint.finding import Finding
 from lint.grading import GradingTable, grading_table
 from lint.inspection import Report
 from lint.ledger import LedgerRow
 from lint.pattern import Part
 from lint.reports import wording
 from lint.reports.caution import hazard_words
+from lint.reports.help import RuleHelp, ShownGlossary, rules_behind, shown_glossary
 from lint.reports.marks import TextLine, cut
 from lint.reports.pictures import Picture, pictures
 from lint.reports.rows import ShownRow, not_recomputed, shown_rows, what_stopped
@@ -77,7 +78,7 @@ class Note:
     sizes: str
     area: str  # of the rule: counts, wording…
     sums: tuple[tuple[str, str], ...]  # how the row's count comes, by size
-    related: tuple[tuple[int, str], ...]
+    related: tuple[tuple[tuple[int, ...], str], ...]
     why: str
 
 
@@ -142,6 +143,8 @@ class ShownPattern:
     unread: tuple[Unread, ...]
     grading: GradingTable
     pictures: tuple[Picture, ...]
+    glossary: ShownGlossary
+    rules: tuple[RuleHelp, ...]
     named: int = _UNCHECKED_NAMED
 
     @classmethod
@@ -166,6 +169,8 @@ class ShownPattern:
             tuple(Unread(row, *what_stopped(report, row)) for row in not_recomputed(report)),
             grading_table(report),
             pictures(report, findings),
+            shown_glossary(report),
+            rules_behind(report),
         )
 
 
@@ -182,14 +187,9 @@ def _note(report: Report, number: int, finding: Finding) -> Note:
         wording.listed(list(finding.sizes)),
         rule.area if rule is not None else "",
         tuple(sums_under(report, finding)),
-        tuple((report.source.line_of(other.span), _label(report, other)) for other in finding.related),
+        tuple(wording.related_lines(report, finding)),
         rule.why.strip() if rule is not None else "",
     )
-
-
-def _label(report: Report, other: Related) -> str:
-    place = report.source.place(other.span.start)
-    return f"{place}: {other.label}" if place else other.label
 
 
 def _rule(report: Report, finding: Finding) -> CheckRule | WordRule | None:

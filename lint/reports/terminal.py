@@ -83,8 +83,9 @@ def _finding(report: Report, finding: Finding):
         yield _Line(f"How it comes{f' in {size}' if size else ''}: {words}", 4)
     for cause in finding.likely:
         yield _Line(f"Could it be? {wording.question(cause)}", 4)
-    for other in finding.related:
-        yield _Line(f"See {wording.where(report, other.span.start)}: {other.label}", 4, style="aside")
+    for lines, label in wording.related_lines(report, finding):
+        named = wording.listed([str(line) for line in lines])
+        yield _Line(f"See line{'s' if len(lines) > 1 else ''} {named}: {label}", 4, style="aside")
 
 
 def _shown(text: str) -> str:

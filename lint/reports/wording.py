@@ -114,3 +114,13 @@ def read_as(report: Report) -> tuple[str, ...]:
 def place_of(finding: Finding) -> str:
     """ "Hexagon, Rnd 2", as far as known."""
     return ", ".join(name for name in (finding.part, finding.row) if name)
+
+
+def related_lines(report: Report, finding: Finding) -> list[tuple[tuple[int, ...], str]]:
+    """The other places of a finding: the lines of those that share a label, each once, and the label."""
+    lines: dict[str, dict[int, None]] = {}
+    for other in finding.related:
+        place = report.source.place(other.span.start)
+        label = f"{place}: {other.label}" if place else other.label
+        lines.setdefault(label, {})[report.source.line_of(other.span)] = None
+    return [(tuple(numbers), label) for label, numbers in lines.items()]

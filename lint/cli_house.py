@@ -1,0 +1,132 @@
+"""The commands on houses: frogproof restyle, frogproof house, frogproof glossary."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+import click
+
+from lint.documents.inputs import Input
+from lint.source import SourceText
+from lint.yamlfile import RuleFileError
+
+_TERMS = click.Choice(["us", "uk", "auto"])
+
+
+@dataclass(frozen=True)
+class Tools:
+    """What the command line lends: the rules, reading one pattern, refusing in one line, writing all files or none."""
+
+    book: Callable[[], Any]
+    gather: Callable[[tuple[str, ...]], Iterable[Input]]
+    refuse: Callable[[str], Any]
+    write: Callable[[dict[str, str | bytes]], None]
+
+
+def add_commands(group: click.Group, tools: Tools) -> None:
+    """Add the commands on houses to the command's group."""
+
+    @group.command()
+    @click.argument("pattern")
+    @click.option("--house", help="A house file, or the name of one that comes with the rules (us, uk, example-us …).")
+    @click.option(
+        "--to", "to", type=click.Choice(["us", "uk"]), help="The terms to change to, whatever the house says."
+    )
+    @click.option("-o", "--output", required=True, help="Where the restyled pattern goes; - for standard output.")
+    @click.option("--terms", type=_TERMS, default="auto", help="The terms the pattern is in now.")
+    @click.option("--log", "log_path", help="Write the log of all changes here; else it is shown.")
+    def restyle(pattern: str, house: str | None, to: str | None, output: str, terms: str, log_path: str | None) -> None:
+        """Put a pattern into a house's form: only what is certain, and only if every row makes the same as before.
+
+        Without --house, the house.yaml beside the pattern is taken.  Exit status: 0 done, 2 nothing was written.
+        """
+        from lint.houseclerk import House, log_of, restyled
+        from lint.restyling import NotRestyled
+
+        if output != "-" and Path(output).exists() and pattern != "-" and Path(output).samefile(pattern):
+            tools.refuse(f"{output}: that is the pattern itself; name another file to write to")
+        book = tools.book()
+        source = _one(tools, pattern)
+        held = _house(tools, house, pattern)
+        if held is None and to is None:
+            tools.refuse("no house is given: name one with --house, or the terms alone with --to")
+        held = held or House()
+        if to is not None:
+            held = held.model_copy(update={"terms": to})
+        try:
+            result = restyled(source, held, book, terms)
+        except NotRestyled as error:
+            tools.refuse(f"{pattern}: {error}")
+        outputs = {output: result.text}
+        if log_path is not None:
+            outputs[log_path] = log_of(result)
+        tools.write(outputs)
+        if log_path is None:
+            click.echo(log_of(result), nl=False, err=output == "-")
+
+    @group.command()
+    @click.argument("names", nargs=-1)
+    @click.option("--explain", is_flag=True, help="Say in plain words what the house demands.")
+    @click.option("--from", "from_patterns", is_flag=True, help="Write the house file that the patterns named imply.")
+    @click.option("-o", "--output", default="-", help="Where the house file goes (with --from).")
+    @click.option("--terms", type=_TERMS, default="auto")
+    def house(names: tuple[str, ...], explain: bool, from_patterns: bool, output: str, terms: str) -> None:
+        """Look a house file over: it is read and every mistake in it shown.  Without a name, list those that come with it."""
+        from lint import houseclerk
+
+        book = tools.book()
+        if from_patterns:
+            if not names:
+                tools.refuse("--from: name the patterns to look at")
+            items = list(tools.gather(names))
+            bad = [f"{item.path}: {item.problem}" for item in items if item.source is None]
+            if bad:
+                tools.refuse("\n".join(bad))
+            sources = [item.source for item in items if item.source is not None]
+            tools.write({output: houseclerk.implied(sources, book, terms)})
+            return
+        if not names:
+            click.echo(houseclerk.names(), nl=False)
+            return
+        for name in names:
+            held = _house(tools, name, None)
+            words = houseclerk.told(name, book) if explain else f"{name}: {held.title}, nothing wrong in the file\n"
+            click.echo(words, nl=False)
+
+    @group.command()
+    @click.argument("pattern")
+    @click.option("--house", help="The house whose form and meanings are taken.")
+    @click.option("--terms", type=_TERMS, default="auto")
+    @click.option("--language", "languages", multiple=True, help="Also what the words are called there: de, fr, nl …")
+    def glossary(pattern: str, house: str | None, terms: str, languages: tuple[str, ...]) -> None:
+        """The list of the abbreviations that a pattern uses, ready to paste."""
+        from lint import houseclerk
+
+        book = tools.book()
+        known = houseclerk.languages_known(book)
+        for code in languages:
+            if code not in known:
+                tools.refuse(f"--language {code}: no such language; there are {', '.join(known)}")
+        held = _house(tools, house, pattern)
+        click.echo(houseclerk.listed(_one(tools, pattern), held, book, terms, languages), nl=False)
+
+
+def _one(tools: Tools, pattern: str) -> SourceText:
+    if pattern != "-" and Path(pattern).is_dir():
+        tools.refuse(f"{pattern}: that is a folder; name one pattern")
+    item = next(iter(tools.gather((pattern,))))
+    if item.source is None:
+        tools.refuse(f"{item.path}: {item.problem}")
+    return item.source
+
+
+def _house(tools: Tools, name: str | None, pattern: str | None) -> Any:
+    from lint.houseclerk import house_for
+
+    try:
+        return house_for(name, pattern, tools.book())
+    except RuleFileError as error:
+        tools.refuse(str(error))

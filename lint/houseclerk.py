@@ -1,0 +1,96 @@
+"""What the commands on houses do: restyle, house, glossary.  Shown text comes back; files are the command line's."""
+
+from __future__ import annotations
+
+from itertools import groupby
+from pathlib import Path
+
+from lint.glossary import Explained, as_list, glossary
+from lint.house.explained import explained
+from lint.house.loading import book_for, house_beside, house_names, house_path, load_house
+from lint.house.model import House
+from lint.inspection import inspect
+from lint.reports.housefile import as_house_file
+from lint.restyle.habits import forms, habits
+from lint.restyling import Restyled, ground_of, restyle
+from lint.rulebook import Rulebook
+from lint.source import SourceText
+
+
+def house_for(name: str | None, pattern: str | None, book: Rulebook) -> House | None:
+    """The house named, or the one that stands beside the pattern.  Raises RuleFileError."""
+    if name is not None:
+        return load_house(house_path(name), book)
+    beside = house_beside(Path(pattern)) if pattern not in (None, "-") else None
+    return load_house(beside, book) if beside is not None else None
+
+
+def restyled(source: SourceText, house: House, book: Rulebook, terms: str) -> Restyled:
+    """A pattern in the house's form.  Raises NotRestyled."""
+    return restyle(source, house, book, terms)
+
+
+def log_of(result: Restyled) -> str:
+    """Every change and everything left, a line each; changes that are alike and follow each other on one line are one."""
+    lines = []
+    for (line, old, new, subject), alike in groupby(result.changes, lambda c: (c.line, c.old, c.new, c.subject)):
+        number = len(list(alike))
+        often = f" ({number} times)" if number > 1 else ""
+        lines.append(f"line {line}: {_shown(old)} -> {_shown(new)}{often}, {subject}")
+    lines += [f"line {line}, left: {why}" for line, why in result.kept]
+    changes = len(result.changes)
+    summary = "nothing to change" if not changes else f"{changes} change{'s' if changes != 1 else ''}"
+    return "".join(line + "\n" for line in [*lines, f"{summary}; every row makes the same as before"])
+
+
+def _shown(words: str) -> str:
+    flat = words.replace("\n", "⏎")
+    return f"“{flat if len(flat) <= 70 else flat[:67] + '…'}”"
+
+
+def told(name: str, book: Rulebook) -> str:
+    """What a house demands, in plain words.  Raises RuleFileError."""
+    return explained(load_house(house_path(name), book), book)
+
+
+def names() -> str:
+    """The houses that come with the rules, a line each."""
+    return "".join(f"{name}\n" for name in house_names())
+
+
+def implied(sources: list[SourceText], book: Rulebook, terms: str) -> str:
+    """The house file that patterns imply."""
+    grounds = [ground_of(inspect(source, book, terms, workings=False), House()) for source in sources]
+    bases = {country: load_house(house_path(country), book) for country in ("us", "uk")}
+    return as_house_file(habits(grounds), forms(grounds, bases), [Path(source.path).name for source in sources])
+
+
+def listed(source: SourceText, house: House | None, book: Rulebook, terms: str, languages: tuple[str, ...]) -> str:
+    """The abbreviations that a pattern uses, ready to paste; with languages, what each is called there."""
+    own = book_for(house, book) if house is not None else book
+    report = inspect(source, own, terms, workings=False, house=house)
+    entries = glossary(report)
+    text = as_list(entries, house)
+    for code in languages:
+        text += _abroad(entries, code, book)
+    return text
+
+
+def _abroad(entries: tuple[Explained, ...], code: str, book: Rulebook) -> str:
+    language = next(language for language in book.languages.languages if language.code == code)
+    terms = {term.key: term for term in language.terms}
+    lines = [
+        f"{one.form} = {', '.join(terms[one.key].words)}"
+        + (f" ({', '.join(terms[one.key].abbr)})" if terms[one.key].abbr else "")
+        for one in entries
+        if one.key in terms
+    ]
+    return "".join(f"{line}\n" for line in ["", f"{language.name}, to look up:", *lines])
+
+
+def languages_known(book: Rulebook) -> list[str]:
+    """The codes of all languages in rules/languages.yaml."""
+    return [language.code for language in book.languages.languages]
+
+
+__all__ = ["House", "house_for", "implied", "languages_known", "listed", "log_of", "names", "restyled", "told"]

@@ -1,0 +1,90 @@
+"""Printed counts in the house's form: "(12 sts)", "— 12 sts", "; 12 sts"; a bare number gets its "sts"."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import regex
+
+from lint.house.samples import CountForm, count_form
+from lint.pattern import Row, Stated
+from lint.restyle.edits import Edit
+from lint.restyle.ground import Ground
+from lint.source import Span
+
+RULE = "count-not-house"
+_PAIRS = {"(": ")", "[": "]", "{": "}"}
+_LEAD = regex.compile(r"[ \t\n]*(?:[—–:;=→|•●]|(?<=\s)-|[—–-]+)[ \t]*\Z")
+
+_TOLD = regex.compile(r"(?i)\b(?:counts?|totals?|sts|stitches|have|made|now)\s*\Z")  # "Stitch count: 12 dc": a sentence
+
+
+def edits(ground: Ground) -> Iterator[Edit]:
+    """Every count whose signs the house writes otherwise."""
+    if ground.house.counts.form is None:
+        return
+    form = count_form(ground.house.counts.form)
+    for part in ground.pattern.parts:
+        for row in part.rows:
+            if row.label is not None and row.stated is not None and not row.unread():
+                edit = _edit(ground, row, row.stated, form)
+                if edit is not None:
+                    yield edit
+
+
+def _edit(ground: Ground, row: Row, stated: Stated, form: CountForm) -> Edit | None:
+    text = ground.source.text
+    start, end = stated.span.start, stated.span.end
+    before = len(text[:start].rstrip())
+    behind = end + len(text[end:]) - len(text[end:].lstrip())
+    opening = text[before - 1 : before]
+    if opening in _PAIRS:
+        close = text.find(_PAIRS[opening], end)
+        if close < 0 or close != behind and text[end:close].strip(" ."):
+            return None
+        inner, start, end = text[before:close].strip().rstrip("."), before - 1, close + 1
+        lead = _lead(ground, row, start)
+        start = lead.start() if lead is not None else start
+    else:
+        lead = _LEAD.search(text, row.span.start, start)
+        if (
+            lead is None
+            or "\n" in lead[0]
+            or not _closes(text, end)
+            or _TOLD.search(text, row.span.start, lead.start())
+        ):
+            return None
+        inner, start = text[start:end].strip(), lead.start()
+        if inner.endswith("."):
+            inner, end = inner[:-1], end - 1
+    if "\n" in inner:
+        return None
+    if form.unit and regex.fullmatch(r"\d+", inner) and stated.items[0].unit == "stitches":
+        inner += " st" if inner == "1" else " sts"
+    kept = text[:start].rstrip(" \t")
+    start = len(kept)
+    sign = form.opening
+    if sign[0] in ";:=":
+        if kept.endswith((".", ";", ",")) and not kept.endswith(("..", "sts.", "st.")):
+            start -= 1
+        new = f"{'' if sign[0] in ';:' else ' '}{sign}{inner}"
+    else:
+        new = f" {sign}{inner}{form.closing.rstrip('.')}"
+    if form.closing.endswith(".") and text[end : end + 1] != ".":
+        new += "."
+    return Edit(Span(start, end), new, RULE, "printed counts")
+
+
+def _lead(ground: Ground, row: Row, start: int) -> regex.Match | None:
+    """The sign before a count; not the one that closes the row's label."""
+    text = ground.source.text
+    begin = row.label.span.end if row.label is not None else row.span.start
+    lead = _LEAD.search(text, begin, start)
+    if lead is None or "\n" in lead[0] or not regex.search(r"\w", text[begin : lead.start()]):
+        return None
+    return lead
+
+
+def _closes(text: str, end: int) -> bool:
+    """Whether a count without brackets is the last of its sentence, so that brackets can close behind it."""
+    return regex.match(r"[ \t]*(?:\.|\n|\Z)", text, pos=end) is not None

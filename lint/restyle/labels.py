@@ -1,0 +1,137 @@
+"""Row labels in the house's form: their word, the side the number stands on, the joint of a range, the sign behind."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+import regex
+
+from lint.house.samples import LabelForm, label_form, range_form
+from lint.pattern import Label
+from lint.restyle.edits import Edit, cased
+from lint.restyle.ground import Ground
+from lint.rulebook import LayoutFile
+from lint.source import Span
+
+RULE = "label-not-house"
+_SIGN = regex.compile(r"[ \t]*(?::|\.(?!\d)|[-–—]+|;|=|\||●|\))(?!\s*\d+\s*[-–]\s*\d+\s*:)|")
+_JOINT = regex.compile(r"(?<=\d)\s*(?:-|–|—|\bto\b|\bthru\b|\bthrough\b)\s*(?=\d)")
+_FIGURES = (
+    r"(?:\d+(?:st|nd|rd|th)?\b|[\s,;:/&()\[\]\-–—]|\b(?:to|thru|through|and)\b)*(?:\d+(?:st|nd|rd|th)?|(?<=\d)[)\]])"
+)
+
+
+@dataclass(frozen=True, slots=True)
+class _Core:
+    """A label cut up: what stands before its word, the word, the figures, and what follows them."""
+
+    prefix: str
+    word: str
+    figures: str
+    extras: str
+
+
+def edits(ground: Ground) -> Iterator[Edit]:
+    """Every label that the house writes otherwise."""
+    labels = ground.house.labels
+    if not (labels.row or labels.round):
+        return
+    for part in ground.pattern.parts:
+        for row in part.rows:
+            if row.label is not None:
+                yield from _edits(ground, row.label)
+
+
+def _edits(ground: Ground, label: Label) -> Iterator[Edit]:
+    labels, text = ground.house.labels, ground.source.text
+    single, several = {"row": (labels.row, labels.rows), "round": (labels.round, labels.rounds)}.get(
+        label.kind, (None, None)
+    )
+    if single is None or label.unclear:
+        return
+    form = label_form(single)
+    printed = ground.source.slice(label.span)
+    bare = regex.fullmatch(r"(\d+(?:\s*[-–]\s*\d+)?)\s*[).:|●•]?", printed)
+    core = _Core("", "", bare[1], "") if bare else _cut(printed, ground.book.layout)
+    if core is None:
+        yield from _word_alone(ground, label, form, printed)
+        return
+    many = len(label.numbers) > 1 or any(len(numbers) > 1 for numbers in label.by_size)
+    ranged = range_form(several) if several else None
+    new = _written(core, form, ranged, many)
+    sign = _SIGN.match(text, label.span.end)
+    end = sign.end()
+    if form.sign:
+        new += form.sign + ("" if text[end : end + 1].isspace() or end >= len(text) else " ")
+    elif sign[0].strip():
+        new += "" if text[end : end + 1].isspace() or end >= len(text) else " "
+    yield Edit(Span(label.span.start, end), new, RULE, "row labels")
+
+
+def samples(ground: Ground, kind: str) -> list[str]:
+    """How the pattern's own labels of a kind ("row" or "round") would write the first row, one for each label."""
+    found = []
+    for part in ground.pattern.parts:
+        for row in part.rows:
+            label = row.label
+            if label is None or label.kind != kind or label.unclear or len(label.numbers) != 1 or label.by_size:
+                continue
+            core = _cut(ground.source.slice(label.span), ground.book.layout)
+            if core is None or core.prefix:
+                continue
+            sign = _SIGN.match(ground.source.text, label.span.end)[0].replace("\t", " ")
+            sign = sign if sign.strip() not in (";", "|", "●") else ""
+            ordinal = regex.match(r"\d+(?:st|nd|rd|th)", core.figures) is not None
+            printed = ground.source.slice(label.span)
+            space = " " if f"{core.word} " in printed or ordinal else ""
+            found.append(f"1st {core.word}{sign}" if ordinal else f"{core.word}{space}1{sign}")
+    return [sample for sample in found if _readable(sample)]
+
+
+def _readable(sample: str) -> bool:
+    try:
+        label_form(sample)
+    except ValueError:
+        return False
+    return True
+
+
+def _cut(printed: str, layout: LayoutFile) -> _Core | None:
+    words = sorted((*layout.row_words, *layout.round_words, *layout.either_words), key=len, reverse=True)
+    word = "|".join(regex.escape(one) for one in words)
+    match = regex.fullmatch(
+        rf"(?is)(?P<prefix>(?:[^\d]*\s)?)(?P<word>{word})\b?\.?\s*:?\s*(?P<figures>{_FIGURES})(?P<extras>.*)", printed
+    ) or regex.fullmatch(rf"(?is)(?P<prefix>)(?P<figures>{_FIGURES})\s+(?P<word>{word})\b(?P<extras>.*)", printed)
+    return _Core(match["prefix"], match["word"], match["figures"].strip(), match["extras"]) if match else None
+
+
+def _written(core: _Core, form: LabelForm, ranged: LabelForm | None, many: bool) -> str:
+    figures = regex.sub(r"(?i)(\d)(?:st|nd|rd|th)\b", r"\1", core.figures)
+    figures = regex.sub(r"(?i)\b(?:rnds?|rounds?|rows?)\s+(?=\d)", "", figures)
+    if ranged is not None:
+        figures = _JOINT.sub(ranged.joint, figures)
+    if form.ordinal:
+        figures = regex.sub(r"\d+", lambda match: _ordinal(int(match[0])), figures)
+        word = form.singular + "s" if many else form.singular
+        return f"{core.prefix}{figures} {word}{core.extras}"
+    word = form.singular
+    if many:
+        word = ranged.word if ranged is not None else word + ("s" if len(word) > 1 else "")
+    return f"{core.prefix}{word}{form.space}{figures}{core.extras}"
+
+
+def _ordinal(number: int) -> str:
+    ending = {1: "st", 2: "nd", 3: "rd"}.get(number % 10, "th")
+    return f"{number}{'th' if 10 < number % 100 < 14 else ending}"
+
+
+def _word_alone(ground: Ground, label: Label, form: LabelForm, printed: str) -> Iterator[Edit]:
+    """ "Next round:", "Division rnd:": the word alone."""
+    layout = ground.book.layout
+    words = layout.row_words if label.kind == "row" else layout.round_words
+    for match in regex.finditer(rf"(?i)\b(?:{'|'.join(words)})\b", printed):
+        new = form.singular if len(form.singular) > 1 else match[0]
+        new += "s" if match[0].lower().endswith("s") else ""
+        span = Span(label.span.start + match.start(), label.span.start + match.end())
+        yield Edit(span, cased(new.lower(), match[0]), RULE, "row labels")

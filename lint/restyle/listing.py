@@ -1,0 +1,216 @@
+"""The pattern's own abbreviation list: its forms, the shape of its entries, what is used and missing in it, its order.
+
+The designer's own meanings stay as they are; only an entry that is added gets the house's.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+import regex
+
+from lint.house.model import HouseAbbreviation
+from lint.house.samples import EntryForm, entry_form
+from lint.pattern import Abbreviation
+from lint.restyle.abbreviations import FormTable, capital, entries_of
+from lint.restyle.edits import Edit
+from lint.restyle.ground import Ground
+from lint.source import Span
+
+RULE = "abbreviation-list-not-house"
+_SIGN = regex.compile(r"\s+[-–—=~]+\s+|\s*[=:]\s+|\s{2,}")
+LACKING = "entries that the list lacks"
+
+
+@dataclass(frozen=True, slots=True)
+class Listed:
+    """An entry cut up: the words of its forms and of its meaning, and the stretch without its closing stop."""
+
+    forms: str
+    meaning: str
+    span: Span
+    abbreviation_first: bool
+    simple: bool  # its two sides and nothing else
+
+
+def edits(ground: Ground) -> Iterator[Edit]:
+    """What the house changes in the list; the forms first, then shape and order, then what is missing."""
+    entries = listed(ground)
+    if len(entries) < 2:
+        return
+    changed = list(_forms(ground, entries))
+    yield from changed
+    if changed:
+        return  # the list is read anew before its shape is looked at
+    sample = ground.house.abbreviation_list.form
+    if sample is not None:
+        form = entry_form(sample)
+        shaped = [Edit(one.span, _written(form, one), RULE, "shape of the list") for one in entries if one.simple]
+        shaped = [edit for edit in shaped if ground.source.slice(edit.span) != edit.new]
+        yield from shaped
+        if shaped:
+            return
+    if ground.house.abbreviation_list.order == "alphabetical":
+        ordered = list(_order(ground, entries))
+        yield from ordered
+        if ordered:
+            return
+    yield from _added(ground, entries)
+
+
+def listed(ground: Ground) -> list[Listed]:
+    """The plain entries under the heading of the abbreviations, in the order of the text; stitches defined there apart."""
+    sections = [section.span for section in ground.pattern.sections if section.key == "abbreviations"]
+    defined = {special.span for special in ground.pattern.specials if special.items}
+    found = [
+        _cut(ground, entry)
+        for entry in ground.pattern.abbreviations
+        if entry.span not in defined and any(span.start <= entry.span.start < span.end for span in sections)
+    ]
+    plain = [one for one in found if one is not None and not regex.search(r"^\d|\d(?!(?:\d*)?tog)", one.forms)]
+    return sorted(plain, key=lambda one: one.span.start)
+
+
+def _cut(ground: Ground, entry: Abbreviation) -> Listed | None:
+    if entry.body is None:
+        return None
+    whole = entry.span
+    text = ground.source.text
+    end = whole.end
+    if text[whole.start : end].endswith(".") and not regex.search(r"\p{L}\.\p{L}\.$", text[whole.start : end]):
+        end -= 1
+    span = Span(whole.start, end)
+    body_end = min(entry.body.end, end)
+    meaning = text[entry.body.start : body_end].strip()
+    before, after = text[span.start : entry.body.start], text[body_end:end]
+    first = bool(before.strip())
+    named = _SIGN.search(before.rstrip(" :=–—-")) if first else None
+    if named is not None and named.start():  # "htr2tog - half treble 2 together: …": its name and its making explain it
+        meaning = text[span.start + named.end() : end].strip()
+        before, after = before[: named.end()], ""
+    side = (before if first else after).strip()
+    if side.startswith("(") and side.endswith(")"):
+        side = side[1:-1]
+    elif first and side.endswith("(") and after.strip() == ")":
+        side, after = side[:-1], ""
+    forms = regex.sub(r"^[\s:=–—~.-]+|[\s:=–—~-]+$|[\s,]+$|\.{2,}$", "", side).strip(" ,")
+    simple = 0 < len(forms) <= 24 and "\n" not in text[span.start : end] and bool(meaning)
+    return Listed(forms, meaning, span, first, simple and not (first and after.strip()))
+
+
+def _written(form: EntryForm, one: Listed) -> str:
+    return form.written(one.forms, one.meaning)
+
+
+def _forms(ground: Ground, entries: list[Listed]) -> Iterator[Edit]:
+    """Forms of the list that the house replaces; an entry whose form needs no explaining goes, with its line."""
+    table = FormTable(ground.house)
+    present = {form for one in entries for form in _each(one.forms)}
+    for one in entries:
+        for form in _each(one.forms):
+            found = table.replacement(form)
+            if found is None or _kind(ground, form) != _kind(ground, found.new):
+                continue
+            at = ground.source.text.find(form, one.span.start, one.span.end)
+            if not found.entry.listed or found.new in present:
+                gone = _with_its_sign(ground, entries, one)
+                if gone is not None and len(_each(one.forms)) == 1 and not _used(ground, form):
+                    yield Edit(gone, "", RULE, found.entry.use)
+            elif at >= 0:
+                yield Edit(Span(at, at + len(form)), capital(found.new, form), RULE, found.entry.use)
+                present.add(found.new)
+
+
+def _each(forms: str) -> list[str]:
+    return [piece.strip() for piece in regex.split(r",|/", forms) if piece.strip()]
+
+
+def _kind(ground: Ground, form: str) -> str:
+    lexemes = ground.lexicon.read(form)
+    return lexemes[0].kind if len(lexemes) == 1 else ""
+
+
+def _used(ground: Ground, form: str) -> bool:
+    return any(lexeme.lower in (form.lower(), form.lower() + "s") for row in ground.rows for lexeme in row.lexemes)
+
+
+def _with_its_sign(ground: Ground, entries: list[Listed], one: Listed) -> Span | None:
+    """An entry that goes, with its line, or with the sign between it and a neighbour."""
+    line = _whole_line(ground, one)
+    index = entries.index(one)
+    if line is not None or len(entries) < 3:
+        return line
+    if index:
+        gone = Span(entries[index - 1].span.end, one.span.end)
+        between = ground.source.text[gone.start : one.span.start]
+    else:
+        gone = Span(one.span.start, entries[1].span.start)
+        between = ground.source.text[one.span.end : gone.end]
+    return gone if regex.fullmatch(r"\s*[;,.]\s+", between) else None
+
+
+def _whole_line(ground: Ground, one: Listed) -> Span | None:
+    text = ground.source.text
+    start = text.rfind("\n", 0, one.span.start) + 1
+    end = text.find("\n", one.span.end)
+    alone = not text[start : one.span.start].strip(" \t•*-") and not text[one.span.end : end].strip(" \t.")
+    return Span(start, end + 1) if alone and end >= 0 else None
+
+
+def _order(ground: Ground, entries: list[Listed]) -> Iterator[Edit]:
+    """Entries put in the order of the alphabet, each in the place of another."""
+    if not all(one.simple for one in entries):
+        return
+    ordered = sorted(entries, key=lambda one: (one.forms if one.abbreviation_first else one.meaning).casefold())
+    for place, one in zip(entries, ordered, strict=True):
+        if one is not place:
+            yield Edit(place.span, ground.source.slice(one.span), RULE, "order of the list")
+
+
+def missing(ground: Ground) -> list[HouseAbbreviation]:
+    """Abbreviations of the house that rows use and that the list lacks, though the house wants them explained."""
+    if ground.house.terms not in (None, ground.terms.terms):
+        return []
+    explained = {form for entry in ground.pattern.abbreviations for form in entry.forms}
+    explained |= {piece for form in explained for piece in form.split("-") if piece}
+    used = {
+        lexeme.lower for row in ground.rows for lexeme in row.lexemes if lexeme.kind != "together" or not lexeme.glued
+    }
+    labels = (row.row.label.words.lower() for row in ground.rows if row.row.label is not None)
+    used |= {word for label in labels for word in regex.findall(r"\p{L}+", label)}
+    wanted = (entry for entry in entries_of(ground.house) if entry.listed)
+    return [
+        entry
+        for entry in wanted
+        if {entry.use.lower(), entry.several.lower()} & used
+        and not {entry.use.lower(), entry.several.lower()} & explained
+    ]
+
+
+def _added(ground: Ground, entries: list[Listed]) -> Iterator[Edit]:
+    lacking = missing(ground)
+    simple = [one for one in entries if one.simple]
+    if not lacking or len(simple) < 2:
+        return
+    model, last = simple[-1], simple[-1]
+    form = _form_of(ground, model)
+    text = ground.source.text
+    own_lines = _whole_line(ground, simple[0]) is not None
+    between = "\n" if own_lines else text[simple[-2].span.end : last.span.start]
+    start = text.rfind("\n", 0, last.span.start) + 1
+    lead = text[start : last.span.start] if own_lines else ""
+    if not own_lines and not regex.fullmatch(r"\s*[;,.]\s+", between):
+        return
+    added = "".join(f"{between}{lead}{form.written(entry.use, entry.means)}" for entry in lacking)
+    yield Edit(Span(last.span.end, last.span.end), added, RULE, LACKING)
+
+
+def _form_of(ground: Ground, one: Listed) -> EntryForm:
+    """The shape in which an entry is printed."""
+    text = ground.source.slice(one.span)
+    first, second = (one.forms, one.meaning) if one.abbreviation_first else (one.meaning, one.forms)
+    between = text[len(first) : len(text) - len(second)] if second else " = "
+    if text.endswith(")") and between.strip().startswith("("):
+        return EntryForm("(", one.abbreviation_first)
+    return EntryForm(between or " = ", one.abbreviation_first)

@@ -1,0 +1,72 @@
+"""Numbers of times as the house writes them, and the capital of a row's first word."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import regex
+
+from lint.lexicon import Lexeme
+from lint.restyle.chains import RULE
+from lint.restyle.edits import Edit
+from lint.restyle.ground import Ground, RowWords
+from lint.source import Span
+from lint.tree import Repeat, TimesKind, walk
+
+_WORDS = ("", "once", "twice", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
+_IN_ALL = regex.compile(r"(?i)\s*(?:[x×]\s?(?P<a>\d+)|(?P<b>\d+)\s?(?:times|[x×])|(?P<c>\p{L}+)(?:\s+times)?)\s*")
+_MORE = regex.compile(r"(?i)(?P<n>\d+|\p{L}+)\s+(?:more\s+times|times\s+more|times|more)")
+
+
+def edits(ground: Ground) -> Iterator[Edit]:
+    """Every number of times, and every first word, that the house writes otherwise."""
+    wording = ground.house.wording
+    for row in ground.rows:
+        if row.row.label is None:
+            continue
+        if row.certain and (wording.times or wording.more):
+            for step in walk(row.row.steps):
+                if isinstance(step, Repeat) and step.times.number is not None and step.times.number.lone is not None:
+                    yield from _times(ground, step)
+        if wording.first_word and row.lexemes:
+            yield from _first_word(ground, row, wording.first_word[0].isupper())
+
+
+def _times(ground: Ground, step: Repeat) -> Iterator[Edit]:
+    sample, number = ground.house.wording.times, step.times.number.lone
+    printed = ground.source.slice(step.times.span)
+    if step.times.kind is TimesKind.IN_ALL and sample is not None:
+        match = _IN_ALL.fullmatch(printed)
+        if match is None or match["c"] and match["c"].lower() not in _WORDS:
+            return
+        lead, tail = printed[: len(printed) - len(printed.lstrip())], printed[len(printed.rstrip()) :]
+        if match["c"] and number < 3 and sample == "3 times":
+            return  # "twice" is a figure's own word
+        yield Edit(step.times.span, lead + _said(number, sample) + tail, RULE, "numbers of times")
+    if step.times.kind is TimesKind.MORE and ground.house.wording.more is not None:
+        match = _MORE.search(printed)
+        if match and number > 1 and "more" in match[0].lower() and not printed[match.end() :].strip(" ,.;"):
+            order = ground.house.wording.more.replace("3 ", "")
+            figure = match["n"] if match["n"].lower() != "twice" else "2"
+            at = step.times.span.start
+            yield Edit(Span(at + match.start(), at + match.end()), f"{figure} {order}", RULE, "numbers of times")
+
+
+def _said(number: int, sample: str) -> str:
+    if sample == "three times":
+        if number in (1, 2):
+            return _WORDS[number]
+        return f"{_WORDS[number]} times" if number < len(_WORDS) else f"{number} times"
+    return sample.replace("3", str(number)) if sample != "3 times" or number > 1 else "1 time"
+
+
+def _first_word(ground: Ground, row: RowWords, capital: bool) -> Iterator[Edit]:
+    first: Lexeme | None = next((one for one in row.lexemes if one.kind not in (":", ".", "dash", ")", "=")), None)
+    if first is None or not first.text[:1].isalpha() or any(letter.isupper() for letter in first.text[1:]):
+        return
+    if first is not row.lexemes[0] and row.lexemes.index(first) > 1:
+        return
+    letter = first.text[0].upper() if capital else first.text[0].lower()
+    own = {entry.use for entry in ground.house.abbreviations}
+    if first.text not in own or first.text.islower() and capital:
+        yield Edit(Span(first.start, first.start + 1), letter, RULE, "first words")

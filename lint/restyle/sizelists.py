@@ -1,0 +1,63 @@
+"""Lists over the sizes in the house's brackets and signs: "60 (66, 72)", "60 [66: 72]"; in the whole text."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import regex
+
+from lint.house.samples import ListForm, list_form
+from lint.lexicon import Lexeme
+from lint.restyle.edits import Edit
+from lint.restyle.ground import Ground
+from lint.source import Span
+
+RULE = "size-list-not-house"
+_PAIRS = {"(": ")", "[": "]", "{": "}"}
+_FRACTIONS = "½¼¾⅓⅔⅛⅜⅝⅞"
+
+
+def edits(ground: Ground) -> Iterator[Edit]:
+    """Every list with a number for each size that the house sets otherwise."""
+    sizes = len(ground.pattern.sizes)
+    if ground.house.sizes is None or sizes < 2:
+        return
+    form = list_form(ground.house.sizes)
+    lexemes = ground.document
+    for index, lexeme in enumerate(lexemes):
+        if lexeme.kind in _PAIRS and index and _figure(lexemes[index - 1]):
+            close = _close(lexemes, index)
+            if close is not None:
+                yield from _list_edits(ground, lexemes[index : close + 1], sizes, form)
+
+
+def _figure(lexeme: Lexeme) -> bool:
+    return lexeme.kind in ("number", "decimal") and lexeme.value != "word" or lexeme.text in _FRACTIONS
+
+
+def _close(lexemes: tuple[Lexeme, ...], index: int) -> int | None:
+    for at in range(index + 1, min(index + 80, len(lexemes))):
+        if lexemes[at].kind == _PAIRS[lexemes[index].kind]:
+            return at
+        if lexemes[at].kind in _PAIRS:
+            return None
+    return None
+
+
+def _list_edits(ground: Ground, run: tuple[Lexeme, ...], sizes: int, form: ListForm) -> Iterator[Edit]:
+    text = ground.source.text
+    inner = text[run[0].end : run[-1].start]
+    number = rf"(?:\d+(?:\.\d+)?\s?[{_FRACTIONS}]?|[{_FRACTIONS}]|\d+\s\d/\d|\d/\d)"
+    one = rf"(?:{number}(?:-{number})?)"  # a range of rows may stand in a label's list
+    match = regex.fullmatch(rf"\s*({one})(?:\s*([,:;/]|-)\s*({one}))*\s*", inner)
+    if match is None or len(match.captures(3)) != sizes - 2 or len(set(match.captures(2))) > 1:
+        return
+    if "-" in match.captures(2) and "-" in "".join([match[1], *match.captures(3)]):
+        return
+    if not match.captures(2) and sizes > 2:
+        return
+    figures = [match[1].strip(), *(figure.strip() for figure in match.captures(3))]
+    if form.between == "-" and any("-" in figure for figure in figures):
+        return
+    new = f"{form.opening}{form.between.join(figures)}{form.closing}"
+    yield Edit(Span(run[0].start, run[-1].end), new, RULE, "lists over the sizes")
