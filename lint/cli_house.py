@@ -106,7 +106,7 @@ def add_commands(group: click.Group, tools: Tools) -> None:
         from lint import houseclerk
 
         book = tools.book()
-        known = houseclerk.languages_known(book)
+        known = houseclerk.languages_known()
         for code in languages:
             if code not in known:
                 tools.refuse(f"--language {code}: no such language; there are {', '.join(known)}")

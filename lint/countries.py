@@ -1,4 +1,4 @@
-"""What one stitch is called in other countries and languages: models of rules/countries.yaml and rules/languages.yaml."""
+"""What one stitch is called in other countries and languages: models of rules/countries.yaml and rules/lookup/languages.yaml."""
 
 from __future__ import annotations
 
@@ -60,6 +60,6 @@ class Language(_Strict):
 
 
 class LanguageFile(_Strict):
-    """rules/languages.yaml: a reference to look words up in."""
+    """rules/lookup/languages.yaml: a reference to look words up in."""
 
     languages: list[Language]

@@ -13,7 +13,7 @@ from lint.inspection import inspect
 from lint.reports.housefile import as_house_file
 from lint.restyle.habits import forms, habits
 from lint.restyling import Restyled, ground_of, restyle
-from lint.rulebook import Rulebook
+from lint.rulebook import Rulebook, load_languages
 from lint.source import SourceText
 
 
@@ -72,12 +72,12 @@ def listed(source: SourceText, house: House | None, book: Rulebook, terms: str, 
     entries = glossary(report)
     text = as_list(entries, house)
     for code in languages:
-        text += _abroad(entries, code, book)
+        text += _abroad(entries, code)
     return text
 
 
-def _abroad(entries: tuple[Explained, ...], code: str, book: Rulebook) -> str:
-    language = next(language for language in book.languages.languages if language.code == code)
+def _abroad(entries: tuple[Explained, ...], code: str) -> str:
+    language = next(language for language in load_languages() if language.code == code)
     terms = {term.key: term for term in language.terms}
     lines = [
         f"{one.form} = {', '.join(terms[one.key].words)}"
@@ -88,9 +88,9 @@ def _abroad(entries: tuple[Explained, ...], code: str, book: Rulebook) -> str:
     return "".join(f"{line}\n" for line in ["", f"{language.name}, to look up:", *lines])
 
 
-def languages_known(book: Rulebook) -> list[str]:
-    """The codes of all languages in rules/languages.yaml."""
-    return [language.code for language in book.languages.languages]
+def languages_known() -> list[str]:
+    """The codes of all languages in rules/lookup/languages.yaml."""
+    return [language.code for language in load_languages()]
 
 
 __all__ = ["House", "house_for", "implied", "languages_known", "listed", "log_of", "names", "restyled", "told"]

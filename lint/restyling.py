@@ -16,7 +16,10 @@ from lint.sameness import rows_that_differ
 from lint.source import SourceText
 
 _MOST_ROUNDS = 8  # a way may leave something for an earlier one
-_SURE = {"us": ("sc", "hdc", "single crochet", "half double"), "uk": ("htr", "half treble", "trtr", "ttr")}
+_SURE = {
+    "us": ("sc", "hdc", "single crochet", "half double", "half double crochet"),
+    "uk": ("htr", "half treble", "half treble crochet", "ttr", "qtr"),
+}
 
 
 class NotRestyled(Exception):
@@ -85,9 +88,11 @@ class _Work:
             )
         span = terms.mixed(ground)
         if span is not None:
+            older = " (older British patterns print sc for the slip stitch)"
+            older = older if self.source.slice(span).lower() == "sc" and own.terms == "uk" else ""
             raise NotRestyled(
                 f"line {self.source.line_of(span)}: “{self.source.slice(span)}” is no name of {own.terms.upper()} terms, "
-                "in which the rest is read; settle which stitch it is first"
+                f"in which the rest is read; settle which stitch it is first{older}"
             )
         self.keep(terms.kept(ground))
 

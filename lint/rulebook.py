@@ -12,7 +12,7 @@ from typing import Literal
 import regex
 from pydantic import Field, field_validator
 
-from lint.countries import CountryFile, LanguageFile
+from lint.countries import CountryFile, Language, LanguageFile
 from lint.finding import Weight
 from lint.rulemodels import FormFile, MaterialFile, ShapeFile, Strict, each_once
 from lint.testerwords import TesterFile
@@ -230,7 +230,6 @@ class Rulebook(Strict):
     layout: LayoutFile
     abbreviations: dict[str, AbbreviationFile]
     countries: CountryFile
-    languages: LanguageFile
     plain_words: PlainWordFile
     cautions: CautionFile
     checks: dict[str, CheckRule]
@@ -293,7 +292,6 @@ def load_rulebook(folder: Path | None = None) -> Rulebook:
             terms: read_model(folder / f"abbreviations_{terms}.yaml", AbbreviationFile) for terms in ("us", "uk")
         },
         countries=read_model(folder / "countries.yaml", CountryFile),
-        languages=read_model(folder / "languages.yaml", LanguageFile),
         plain_words=read_model(folder / "plain_words.yaml", PlainWordFile),
         cautions=read_model(folder / "cautions.yaml", CautionFile),
         checks={check.name: check for check in checks},
@@ -305,3 +303,9 @@ def load_rulebook(folder: Path | None = None) -> Rulebook:
         forms=read_model(folder / "forms.yaml", FormFile),
         grade=grade,
     )
+
+
+@lru_cache(maxsize=1)
+def load_languages() -> tuple[Language, ...]:
+    """What words are called in other languages: read only where somebody looks.  Raises RuleFileError."""
+    return tuple(read_model(rules_folder() / "lookup" / "languages.yaml", LanguageFile).languages)

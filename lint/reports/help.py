@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from lint.glossary import as_list, glossary
 from lint.inspection import Report
+from lint.rulebook import load_languages
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,7 +33,7 @@ def shown_glossary(report: Report) -> ShownGlossary:
     entries = glossary(report)
     lines = tuple(as_list(entries, report.house).splitlines())
     abroad = []
-    for language in report.book.languages.languages:
+    for language in load_languages():
         words = {term.key: term.words[0] + (f" ({term.abbr[0]})" if term.abbr else "") for term in language.terms}
         told = [f"{one.form}: {words[one.key]}" for one in entries if one.key in words]
         if told:
