@@ -115,7 +115,7 @@ class Beginning(Placing):
             hint = JoinHint(True)  # the stitch at its foot is passed over: the chain stands for it
         stands = standing(length, step.counting, stitch, self.rules, self.choices, hint, step.span)
         if not stands.said:
-            self.unsaid = step.span
+            self.unsaid = (step.span, stands.stitch is not None)
         place = self.cursor.last
         if self.blocks and step.counting is None:
             self.add_space(length, None)
@@ -179,7 +179,7 @@ class Beginning(Placing):
             said = note or self.chain_note
             stands = skipped_standing(first, said, stitch, self.rules, self.choices, alone, several)
             if not stands.said and first > 1:
-                self.unsaid = self.unsaid or place.span
+                self.unsaid = self.unsaid or (place.span, stands.stitch is not None)
             if stands.stitch is not None:
                 self.foundation_start(stands.stitch, stands.space, first)
             else:

@@ -58,7 +58,7 @@ class Worked:
     choices: Choices
     joined: bool = False
     turned: bool | None = None
-    unsaid_chain: Span | None = None
+    unsaid_chain: tuple[Span, bool] | None = None  # and whether it was read as a stitch
     carried: Chain | None = None
     learned: list[tuple[int, Counting]] = field(default_factory=list)
     left: list[Node] = field(default_factory=list)

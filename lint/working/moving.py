@@ -117,7 +117,7 @@ class Moving(Grouping):
             elif note is None:
                 stands = skipped_standing(cursor.at, None, stitch, self.rules, self.choices)
                 if not stands.said:
-                    self.unsaid = step.span
+                    self.unsaid = (step.span, stands.stitch is not None)
                 if stands.stitch is not None:
                     self.foundation_start(stands.stitch, stands.space, cursor.at)
             self.begun = True

@@ -118,7 +118,10 @@ class Parts(RowState):
         cursor = self.cursor
         target = place.targets[0]
         index = None
-        if place.middle or target.kind is TargetKind.CORNER or place.of is not None:
+        corner = place.of.kind is TargetKind.CORNER if place.of is not None else target.kind is TargetKind.CORNER
+        if corner and (marks := self.corner_marks()):
+            index = marks[0]
+        elif place.middle or corner or place.of is not None:
             runs = cursor.groups(place.of or (target if target.kind is TargetKind.CORNER else None))
             if runs:
                 index = (

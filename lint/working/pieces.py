@@ -267,7 +267,9 @@ class PatternWorker:
         makes = worked.made.stitches or worked.made.spaces
         asked = makes and (self.workings or self.workings is not None and best.agrees is False)
         workings = workings_of(best, task, state) if asked else None
-        settle(best, state)
+        either = settle(best, task, state)
+        unsaid = worked.unsaid_chain
+        unsaid = (unsaid[0], None) if unsaid is not None and either else unsaid
         self.done_with(fabric)
         if any(node.is_stitch for node in worked.unworked) and fabric is not state.unworked:
             state.unworked = replace(fabric, nodes=worked.unworked)
@@ -283,14 +285,13 @@ class PatternWorker:
             return Cell(Outcome.NOT_STATED, worked.made)
         state.stitches += worked.made.stitches
         outcome, comparison = _outcome(instance, best)
-        unsaid = worked.unsaid_chain
         return Cell(
             outcome,
             worked.made,
             comparison,
             misfits(worked, instance),
             below=sum(node.is_stitch for node in fabric.nodes) if fabric.known else None,
-            unsaid_chain=(unsaid, best.chain_counted) if unsaid is not None else None,
+            unsaid_chain=unsaid,
             unclear_times=unclear_times(best, task.steps),
             picked_up=picked,
             assumed=fabric.assumed,

@@ -82,7 +82,7 @@ class RowState:
         self.joined = False
         self.turned: bool | None = None
         self.left_rest = False
-        self.unsaid: Span | None = None
+        self.unsaid: tuple[Span, bool] | None = None  # a chain of which nothing is said, and whether it was counted
         self.carried: Chain | None = None
         self.learned: list[tuple[int, Counting]] = []
         self.noted: list[Noted] = []
@@ -156,12 +156,13 @@ class RowState:
             self.begun,
             list(self.skipped),
             Counter(self.bunches),
+            self.works_stitches,
         )
 
     def restore(self, state: tuple) -> None:
         """Undo everything since `state` was saved."""
         cursor, noted, self.picots, self.groups, self.group, _, made, length, self.anchored, self.begun = state[:10]
-        self.skipped, self.bunches = list(state[10]), Counter(state[11])
+        self.skipped, self.bunches, self.works_stitches = list(state[10]), Counter(state[11]), state[12]
         self.cursor.restore(cursor)
         del self.noted[noted:]
         del self.made[made:]

@@ -192,6 +192,8 @@ class Stitching(Making):
                     self.space_lengths.add(target.length.at(self.size) or 0)
                 elif self.cursor.last is not None and self.cursor.last.kind == "space":
                     self.space_lengths.add(self.cursor.last.length)
+            elif target.kind is TargetKind.CORNER and self.cursor.last is not None and not self.cursor.last.is_stitch:
+                self.space_lengths.add(self.cursor.last.length)  # the stitches on the way there are passed over
             elif (
                 target.kind not in (TargetKind.RING, TargetKind.TURNING_CHAIN, TargetKind.PLACE, TargetKind.SPECIAL)
                 and place.which not in (Which.SAME, Which.ELSEWHERE, Which.JUST_MADE)

@@ -16,6 +16,7 @@ from lint.working.cursor import PlacesUnknown
 from lint.working.expand import Instance, turns_first
 from lint.working.fabric import Fabric
 from lint.working.recording import RecordingBench
+from lint.working.rowstate import NotDefined, TooMany
 from lint.working.starts import is_round, names_structure
 from lint.working.workings import Workings
 
@@ -86,14 +87,6 @@ class Trial:
     def rank(self) -> tuple[bool, bool, int]:
         """Lower is better."""
         return (self.agrees is False, not self.fits, len(self.forced))
-
-    @property
-    def chain_counted(self) -> bool:
-        """Whether the beginning chain, of which nothing is said, was read as a stitch."""
-        for key, (taken, _) in self.worked.choices.asked.items():
-            if key[0] in ("chain counts", "skipped chains count"):
-                return taken == 0
-        return False
 
 
 def best_reading(task: Task, state: PieceState) -> Trial:
@@ -167,8 +160,8 @@ def _compared(task: Task, worked: Worked) -> Comparison | None:
     return None
 
 
-def settle(best: Trial, state: PieceState) -> None:
-    """Keep what the counts have settled for the rest of the pattern."""
+def settle(best: Trial, task: Task, state: PieceState) -> bool:
+    """Keep what the counts have settled for the rest of the pattern; whether they leave it open that a chain counts."""
     for length, counting in best.worked.learned:
         if counting.throughout:
             state.rules.learn(length, counting)
@@ -178,15 +171,29 @@ def settle(best: Trial, state: PieceState) -> None:
         if key[0] in CHAIN_KEYS and key in best.forced:
             state.usual[key] = 1 - taken
     if not (best.agrees and best.fits):
-        return
+        return False
+    either = False
     for key, taken in best.forced.items():
         if key[0] in ("times", "bare number", "n in next n"):
             state.habits[(key[0], "habit")] = taken
-    for key, (taken, _) in best.worked.choices.asked.items():
+    for key, (taken, options) in best.worked.choices.asked.items():
         if key[0] == "chain counts":
-            state.habits[key] = taken
+            if options > 1 and _agrees_too({**best.forced, key: 1 - taken}, task, state):
+                either = True
+            else:
+                state.habits[key] = taken
         if key in state.usual:
             state.speaks[key] += 1
+    return either
+
+
+def _agrees_too(forced: dict[Key, int], task: Task, state: PieceState) -> bool:
+    """Whether the count comes out under another reading as well, so that it settles nothing."""
+    try:
+        other = one_reading(task, state, forced)
+    except (PlacesUnknown, NotDefined, TooMany):
+        return False
+    return bool(other.agrees and other.fits)
 
 
 def _with_carried(steps: tuple[Step, ...], state: PieceState) -> tuple[Step, ...]:
