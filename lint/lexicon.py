@@ -175,6 +175,8 @@ class Lexicon:
         if lower in ("†", "‡", "#", "+", "^", "~", "✽", "∗"):
             kind = "star" if lower != "+" else "+"
             return Lexeme(kind, token.text, token.start, token.end, token.glued, token.text)
+        if lower[-1] == ">" and len(lower) > 1:
+            return Lexeme("→", token.text, token.start, token.end, token.glued)
         if lower[0] in "-–—−":
             return Lexeme("dash", token.text, token.start, token.end, token.glued)
         if lower[0].isalpha():

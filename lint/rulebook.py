@@ -89,6 +89,7 @@ class WordFile(_Strict):
     hand_movements: list[str]
     count_tails: list[str]
     count_openers: list[str]
+    count_units: list[str]
 
 
 class LayoutFile(_Strict):

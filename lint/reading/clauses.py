@@ -14,11 +14,11 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from lint.place import TargetKind, Which
 from lint.reading import counts, repeats
 from lint.reading.asides import asides, emphasis
 from lint.reading.bracketclauses import BracketClauses
 from lint.reading.clausebase import SEPARATORS, Reading, all_read
+from lint.reading.closing import closing_join, joined_on_the_way
 from lint.reading.guard import nothing_swallowed
 from lint.reading.piececalls import piece_call
 from lint.reading.rowcalls import ends_with_row, row_call
@@ -28,10 +28,7 @@ from lint.reading.times import times as read_times
 from lint.tree import (
     MAKES_STITCHES,
     Evenly,
-    FastenOff,
-    Group,
     Join,
-    NoJoin,
     OpenWork,
     Remark,
     Repeat,
@@ -40,7 +37,6 @@ from lint.tree import (
     TimesKind,
     Turn,
     Unread,
-    Work,
     walk,
 )
 
@@ -59,7 +55,8 @@ def read_row(stream: Stream) -> Reading:
     parser = Clauses(stream, reading, top=True)
     parser.run()
     reading.steps = nothing_swallowed(reading.steps, stream.lexemes)
-    reading.steps = side_by_side(_closing_join(place_come_to(repeats.fold_loose(reading.steps))))
+    reading.steps = joined_on_the_way(repeats.fold_loose(reading.steps))
+    reading.steps = side_by_side(closing_join(place_come_to(reading.steps)))
     return reading
 
 
@@ -166,6 +163,7 @@ class Clauses(BracketClauses):
             "join": self.read_join,
             "joining": self.read_join,
             "the": self.read_the,
+            "other_side": self.read_other_side,
             "last": self.read_last_place,
             "first": self.read_last_place,
             "attach": self.read_attach,
@@ -214,7 +212,7 @@ class Clauses(BracketClauses):
             "to": self.read_until,
             "increase": self.read_shaping,
             "decrease": self.read_shaping,
-            "word": self.read_shaping,
+            "word": self.read_word,
             "multiple": self.read_whole_sentence,
             "rotate": self.read_sentence_remark,
             "stuff": self.read_sentence_remark,
@@ -266,6 +264,21 @@ class Clauses(BracketClauses):
         if often.kind is TimesKind.UNCLEAR:
             often = replace(often, kind=TimesKind.IN_ALL)
         return repeats.fold_row(self.steps, often, stream.span_from(start))
+
+    def read_word(self, start: int) -> bool:
+        """ "continue along the bottom of the foundation ch": on the way; else shaping ("increasing 1 st at each end")."""
+        stream = self.stream
+        if stream.word("continue", "cont", "continuing", "go", "come", "then"):
+            stream.take()
+            stream.take() if stream.word("back", "on", "down", "up") and stream.kind(1) in (
+                "across",
+                "in",
+                "the",
+            ) else 0
+            if self._other_side(start) or stream.kind() == "across" and self.along_edge_words(start):
+                return True
+            stream.at = start
+        return self.read_shaping(start)
 
     def read_alternate(self, start: int) -> bool:
         """ "alternate repeating Rnd 11 and Rnd 12"."""
@@ -376,22 +389,6 @@ class Clauses(BracketClauses):
 
     def read_omit(self, start: int) -> bool:
         return repeats.omit(self.stream, self.steps, start, self.read_inside)
-
-
-def _closing_join(steps: list[Step]) -> list[Step]:
-    """A slip stitch into the first stitch or the beginning chain, when nothing is worked after it, closes the round."""
-    for index in range(len(steps) - 1, -1, -1):
-        step = steps[index]
-        if isinstance(step, (FastenOff, Turn, Remark, NoJoin)):
-            continue
-        if isinstance(step, Work) and step.stitch == "sl st" and len(step.places) == 1:
-            place = step.places[0]
-            to_chain = place.targets[0].kind in (TargetKind.TURNING_CHAIN,) or place.from_words == "top"
-            own = index > 0 and any(isinstance(other, (Work, Group, Repeat)) for other in steps[:index])
-            if own and (to_chain or place.which is Which.FIRST or place.ordinals):
-                steps[index] = Join(step.span, step.places)
-        break
-    return steps
 
 
 __all__ = ["Reading", "all_read", "read_inside", "read_row"]

@@ -114,10 +114,17 @@ def bare_count(stream: Stream, worked: bool) -> Stated | None:
     if stream.kind() not in ("number", "dash", *OPENERS) or lead != "=" and not ends_work(stream, end):
         return None
     found = read(sentence, bare=lead in ("=", "dash", "→", ":", "|", "●"))
-    if found is None or (found.items and all(item.unit == "unknown" for item in found.items)):
+    if found is None or (
+        found.items and all(item.unit == "unknown" and not _unit_word(stream, item) for item in found.items)
+    ):
         return None
     stream.at = end
     return found
+
+
+def _unit_word(stream: Stream, item: StatedItem) -> bool:
+    """Whether a unit that no stitch's name says is one that counts are given in: "4 groups of 3 dc"."""
+    return item.words.lower().split(" ")[0] in stream.vocabulary.count_units
 
 
 def _told_in_words(sentence: Stream, words: list[str]) -> int | None:

@@ -29,6 +29,7 @@ _CALLS_ROWS = regex.compile(
     r"(?i)(?:continue to |now )?rep(?:eat)?\s+(?:the\s+)?(?:last|these|inc|dec|increase|decrease|rows?\b|rnds?\b|rounds?\b|\d+(?:st|nd|rd|th))"
 )
 _MAKES = r"(?i)\b(?:\d+\s?)?(?:sc|dc|hdc|tr|htr|ch|mr|magic)\b"
+_CHAIN_BEHIND = regex.compile(r"(?i)[.;:]\s+(?=(?:with \w+, )?ch(?:ain)?s?\b\s*-?\s*\d)")
 _TERMINAL = (".", ")", "]", "}", "!", "?", ":", ";")
 
 
@@ -151,6 +152,13 @@ class LayoutReader:
                 row = None
                 section = heading.key
                 self._open_section(layout, index, line, heading)
+                chain = _CHAIN_BEHIND.search(line.text, heading.content) if heading.key == "multiple" else None
+                if chain is not None:  # "Multiple of 12 + 3. Ch 51."
+                    part = self._part_for_row(layout, part)
+                    row = self._row(None, Span(line.start + chain.end(), line.end))
+                    part.rows.append(row)
+                    section, after_blank = None, False
+                    continue
                 if (
                     heading.key in ("instructions", "finishing", "colours", "multiple")
                     and line.text[heading.content :].strip() == ""
@@ -193,7 +201,11 @@ class LayoutReader:
                 row = self._row(None, self._stripped(line))
                 part.rows.append(row)
                 layout.prose.append(Span(line.start, line.end))
-            elif part is None and (section is None or after_blank) and self._begins_work(line.text):
+            elif (
+                part is None
+                and (section is None or after_blank or self._row_follows(index))
+                and self._begins_work(line.text)
+            ):
                 part = self._part_for_row(layout, part)  # a piece without a heading starts on its chain or ring
                 row = self._row(None, self._stripped(line))
                 part.rows.append(row)
@@ -230,6 +242,11 @@ class LayoutReader:
         later = ((other.text, self.labels.at_line(other.text, 0, self.bare)) for other in self.lines[index + 1 :])
         return any(names_place(gate.goes_on, text, found and found.label, gate.sizes) for text, found in later)
 
+    def _row_follows(self, index: int) -> bool:
+        """Whether the next line is a row's: what stands above it is no more of the section before."""
+        below = next((other for other in self.lines[index + 1 :] if not other.blank), None)
+        return below is not None and self.labels.at_line(below.text, 0) is not None
+
     def _heading_follows(self, index: int) -> bool:
         at = next((i for i in range(index + 1, len(self.lines)) if not self.lines[i].blank), None)
         return at is not None and self.headings.at(at, True)
@@ -260,7 +277,7 @@ class LayoutReader:
     @staticmethod
     def _begins_work(text: str) -> bool:
         """Whether a line starts a piece: its chain or ring; not a note on what a chain counts as."""
-        start = r"(?i)[\W_]*(?:with\s+\w+,\s*)?(?:ch(?:ain)?s?\b\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a\s+magic|\d)|magic (?:ring|circle|loop))"
+        start = r"(?i)[\W_]*(?:multiples?\s+of\s+\d[^.;]*[.;]\s*)?(?:with\s+\w+,\s*)?(?:ch(?:ain)?s?\b\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a\s+magic|\d)|magic (?:ring|circle|loop))"
         return regex.match(start, text) is not None and not regex.search(r"(?i)\bcounts?\b|not a st|[=–:]", text)
 
     def _begins_numbered(self, index: int) -> bool:

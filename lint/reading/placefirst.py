@@ -172,7 +172,7 @@ class PlaceFirstClauses(WorkClauses):
         if stream.kind() == "in" and stream.kind(2 if stream.kind(1) == "the" else 1) in LOOPS:
             stream.skip("in", "the")
             return self.read_loops(start)
-        if participle and self.along_edge_words(start):
+        if self.along_edge_words(start):
             return True
         if participle and (stream.word("behind") or stream.kind() == "in" and stream.word("front", ahead=1)):
             return self.read_behind(start)
@@ -227,7 +227,7 @@ class PlaceFirstClauses(WorkClauses):
         stream = self.stream
         end = stream.next_of(*SIGNS, ":")
         words = stream.lexemes[stream.at : end]
-        edge = any(item.kind in ("edge", "row_end") or item.lower in ("ends", "end") for item in words)
+        edge = any(item.kind in ("edge", "row_end", "side") or item.lower in ("ends", "end") for item in words)
         along = any(item.kind in ("across", "around") or item.lower in ("along", "down", "up") for item in words)
         if not edge or not along or any(item.kind in STITCHY or item.kind == "each" for item in words):
             return False

@@ -233,11 +233,12 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         along_what(stream)
     if any(item.lower in _PASSED_OVER for item in stream.lexemes[start : stream.at]):
         place = replace(place, skipped=True)
+    behind = stream.at
     if between:
         place = replace(place, between=True, number=ONE if place.number.lone == 2 else place.number)
         if of_a_row_below(stream):
             place = replace(place, below=True, span=stream.span_from(start))
-    elif stream.kind() == "between" and place.targets[0] == Target(TargetKind.SPACE):
+    elif place.targets[0] == Target(TargetKind.SPACE) and _beside_word(stream):
         place = _space_between(stream, place, start)
     elif stream.kind() == "at" and stream.kind(1) == "top":
         stream.take()  # "in join at top of ch-3"
@@ -247,7 +248,9 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         place = replace(place, from_words="start", span=stream.span_from(start))
     elif of_a_row_below(stream) or stream.take_if("below"):
         below_what(stream)
-        place = replace(place, below=True, span=stream.span_from(start))
+        counted = any(item.kind in ("number", "ordinal") for item in stream.lexemes[behind : stream.at])
+        # "ch-3 sp of block in row below" is a part of what the last row made, and no long stitch
+        place = replace(place, below=place.of is None or counted, span=stream.span_from(start))
     return place
 
 
@@ -260,11 +263,20 @@ def _middle_of_arch(place: Place | None) -> Place | None:
     return place
 
 
+def _beside_word(stream: Stream) -> bool:
+    """Whether "between", "before next dc", "after the next dc" stands behind a space: it is the gap there."""
+    if stream.word("just", "right", "directly", "immediately"):
+        return stream.word("before", "after", ahead=1)
+    return stream.kind() == "between" or stream.word("before", "after")
+
+
 def _space_between(stream: Stream, place: Place, start: int) -> Place:
     """ "sp between next 2 groups", "each sp between sts", "sp between ch-3 and next dc": the gap, as often as the space."""
     before = stream.at
-    stream.take()
-    stream.skip("the", "next", "first", "last", "each", "all")
+    between = stream.take().kind == "between"
+    stream.take() if not between and stream.word("before", "after") else None
+    beside = "" if between else stream.peek(-1).lower
+    stream.skip("the", "next", "first", "last", "each", "all") if between else stream.skip("the", "next", "first")
     how_many(stream)
     found = target(stream)
     if found is not None and stream.take_if("and"):
@@ -274,4 +286,5 @@ def _space_between(stream: Stream, place: Place, start: int) -> Place:
     if found is None:
         stream.at = before
         return place
-    return replace(place, targets=(found,), between=True, limit=limit(stream), span=stream.span_from(start))
+    whole = stream.span_from(start)
+    return replace(place, targets=(found,), between=True, limit=limit(stream), span=whole, from_words=beside)

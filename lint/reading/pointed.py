@@ -64,7 +64,7 @@ def each_place(stream: Stream, start: int) -> Place | None:
 def pointed(stream: Stream, start: int) -> Place | None:
     """ "next 3 dc", "first st", "same sp as join", "last 2 sts", "any ch-2 sp"."""
     word = stream.take().kind
-    stream.skip("the", "of", "each", "unused", "next") if word != "same" else stream.skip("the")
+    stream.skip("the", "of", "each", "unused", "next") if word != "same" else stream.skip("the", "same")
     if word == "next" and stream.kind() == "ordinal":
         return ordinal(stream, start)  # "in next 2nd sc"
     middle = bool(stream.take_if("middle"))

@@ -119,6 +119,9 @@ def _target(stream: Stream) -> Target | None:
         if simple is TargetKind.TURNING_CHAIN and is_space_word(stream):
             stream.take()
             return Target(TargetKind.SPACE, "turning chain")  # "in tch sp"
+        if lexeme.kind == "joining" and is_space_word(stream):
+            stream.take()
+            return Target(TargetKind.SPACE, "joining")  # "in joining loop": the one that closed the round below
         if lexeme.kind == "joining":
             stream.take_if("stitch", "any_stitch")
         if simple is TargetKind.ROW_END and ("each" in lexeme.lower or lexeme.lower.endswith("s")):

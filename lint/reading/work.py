@@ -9,7 +9,7 @@ from lint.place import Place, Which
 from lint.reading.counts import singular
 from lint.reading.limits import limit
 from lint.reading.places import places
-from lint.reading.stream import Stream
+from lint.reading.stream import SIGNS, Stream
 from lint.reading.targets import ANY, LOOPS
 from lint.source import Span
 from lint.tree import Special, Step, Work
@@ -120,7 +120,7 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         stream.at += 3  # "hdc in the BLO in each st"
     if stream.word("made", "working", "worked") and stream.kind(1) in ("in", "around", "over"):
         stream.take()  # "V-st made in 5th ch", "3 dc working around next dc"
-    if stream.kind() == "evenly" and stream.kind(1) == "in":
+    if stream.kind() == "evenly" and stream.kind(1) == "in" and not (number is not None and _in_an_edge(stream)):
         stream.take()  # "sc evenly in 3rd loop of each hdc"
     said = number is not None
     found = places(stream, allow_to=stitch == "sl st")
@@ -172,6 +172,12 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         number_said=said,
         undefined=undefined,
     )
+
+
+def _in_an_edge(stream: Stream) -> bool:
+    """Whether "evenly in row ends", "evenly in ends of rows along side" goes into an edge, whose places are not told."""
+    words = stream.lexemes[stream.at : stream.next_of(*SIGNS)]
+    return any(item.kind in ("row_end", "edge", "side", "ending") for item in words)
 
 
 def _increase(stream: Stream) -> int | None:

@@ -6,13 +6,13 @@ from dataclasses import replace
 
 from lint.amount import ONE, Amount
 from lint.place import Which
-from lint.reading import repeats
+from lint.reading import notes, repeats
 from lint.reading.clusterclauses import ClusterClauses
 from lint.reading.counts import list_ends
 from lint.reading.lists import bare, one_list
 from lint.reading.places import places
 from lint.reading.stream import OPENERS
-from lint.reading.targets import ANY, is_space_word, of_a_row_below
+from lint.reading.targets import ANY, LOOPS, is_space_word, of_a_row_below
 from lint.reading.work import work
 from lint.tree import (
     Chain,
@@ -37,6 +37,7 @@ _EDGE_WORDS = (
     "foundation", "beginning", "outer", "bottom", "top", "long", "short", "right", "left", "lower", "upper", "other",
     "first", "second", "next",
 )  # fmt: skip
+_WAY_WORDS = {"make", "in", "the", "across", "over", "around", "at", "then", "to"}  # what leads to "the other side"
 _COLOURS = ("A", "B", "C", "D", "E", "F", "MC", "CC")
 
 
@@ -153,6 +154,10 @@ class WorkClauses(ClusterClauses):
         self.steps.append(step)
         if isinstance(step, Work):
             self.around_is_for_all(step)
+        note = notes.of_last_loop(stream) if isinstance(step, Work) and step.places else None
+        if note is not None:
+            self.attach_counting(note)
+            return True
         if stream.kind() == "forming":  # "dc in first sc to form last loop"
             return self.read_counting_sentence(stream.at)
         if stream.kind() == "corner" or (stream.kind() == "for" and stream.kind(1) in ("corner", "the")):
@@ -170,6 +175,23 @@ class WorkClauses(ClusterClauses):
                 return True
         stream.at = start
         return False
+
+    def read_other_side(self, start: int) -> bool:
+        """ "underside (2 sc, inc)", "other side of ch: sc in next 5": a heading for what goes into the chain's other side."""
+        stream = self.stream
+        stream.take()
+        stream.skip("of", "the", "beginning")
+        stream.skip("chain", "foundation")
+        if not self.has_work() or stream.kind() not in (":", ",", *OPENERS):
+            return False
+        close = stream.matching(stream.at) if stream.kind() in OPENERS else stream.at
+        if close is None:
+            return False
+        self.steps.append(OtherSide(stream.span_from(start)))
+        if close > stream.at:
+            self.steps += self.read_inside(stream.inside(stream.at + 1, close))
+            stream.at = close + 1
+        return True
 
     def place_in_brackets(self, start: int, step: Work) -> Work:
         """The step with the place that stands in brackets behind it: "1 spike dc (into sp between next 2 dc, from Rnd 2)"."""
@@ -259,22 +281,58 @@ class WorkClauses(ClusterClauses):
         return False
 
     def _other_side(self, start: int) -> bool:
-        """ "working along the opposite side of the ch"."""
+        """ "working along the opposite side of the ch", "in the free loops of the starting ch", "on the other side"."""
+        if self.steps and isinstance(self.steps[-1], Turn) and self.has_work() and self.steps[-1].turned:
+            before = self.steps[-1]
+            if self._other_side_words(start):
+                self.steps[-2:] = [Remark(before.span), self.steps[-1]]  # the piece goes round, and is not turned over
+                return True
+            return False
+        return self._other_side_words(start)
+
+    def _other_side_words(self, start: int) -> bool:
         stream = self.stream
         end = stream.next_of(",", ";", ".", ":", "(", "[", "star")
         side = stream.next_of("other_side")
         chain = stream.next_of("chain", "foundation", start=side)
+        if side >= end and (loops := self._free_loops(end)) is not None:
+            side, chain = loops
         if side < end <= chain and any(i.kind in ("chain", "foundation") for i in stream.lexemes[start:side]):
             stream.at = end  # "working in starting ch on opposite side of row 1"
             self.steps.append(OtherSide(stream.span_from(start)))
             return True
+        starting = next((i for i in range(start, end) if stream.lexemes[i].kind == "foundation"), end)
+        if side >= end and starting < end and self.has_work() and not set(self._kinds(start, starting)) - _WAY_WORDS:
+            if starting == end - 1 and "across" in self._kinds(start, end):
+                stream.at = end  # "working along foundation ch": its other side, when this one is worked
+                self.steps.append(OtherSide(stream.span_from(start)))
+                return True
         if chain >= end:
-            return False
+            alone = side == end - 1 and self.has_work() and not set(self._kinds(start, side)) - _WAY_WORDS
+            if alone:  # "working on the other side, sc 4": of what, only the chain can tell
+                stream.at = end
+                self.steps.append(OtherSide(stream.span_from(start)))
+            return alone
         stream.at = end
         if chain + 1 < end and stream.lexemes[chain + 1].kind in ("number", "stitch", "special", "increase"):
             stream.at = chain + 1  # "on other side of ch sc in next 5 chs"
         self.steps.append(OtherSide(stream.span_from(start)))
         return True
+
+    def _kinds(self, first: int, last: int) -> list[str]:
+        return [item.kind for item in self.stream.lexemes[first:last] if item.lower not in ("down", "up", "back")]
+
+    def _free_loops(self, end: int) -> tuple[int, int] | None:
+        """Where "unused loops" and "foundation ch" of "in unused loops of foundation ch" stand; None where they do not."""
+        stream = self.stream
+        free = stream.next_of("unused", "remaining")
+        found = next((i for i in range(free, end) if stream.lexemes[i].kind == "foundation"), None)
+        if found is None:
+            starts = (i for i in range(free, end - 1) if stream.lexemes[i].kind == "beginning")
+            found = next((i + 1 for i in starts if stream.lexemes[i + 1].kind == "chain"), None)
+        loops = [item for item in stream.lexemes[free : found or free] if item.kind in ("space", "unused", *LOOPS)]
+        named = any("l" in item.lower and item.lower.rstrip("s").endswith(("loop", "lp")) for item in loops)
+        return (free, found) if found is not None and named else None
 
     def _loose_group(self, last: Work) -> bool:
         """ "2 dc, ch 2, 2 dc in next sp": the place after the last stitch may govern the whole list."""

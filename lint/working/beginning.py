@@ -23,7 +23,8 @@ from lint.working.chains import JoinHint, skipped_standing, standing
 from lint.working.clusters import first_cluster
 from lint.working.cursor import Cursor, PlacesUnknown, Trouble
 from lint.working.fabric import Fabric, Node
-from lint.working.placing import Placing, into_round_start
+from lint.working.placing import Placing
+from lint.working.reach import into_round_start
 from lint.working.rowstate import main_stitch
 
 
@@ -40,11 +41,18 @@ class Beginning(Placing):
 
     def turn_round_chain(self) -> None:
         """The other side of the foundation chain: from the chain before the last back to the first one used."""
-        nodes = self.cursor.nodes
-        if not nodes or nodes[0].kind != "ch" or self.cursor.at < len(nodes):
+        cursor, nodes = self.cursor, self.cursor.nodes
+        if not cursor.known:
+            return  # along an edge already, and on along another
+        if cursor.at < len(nodes):
             raise PlacesUnknown
+        if not nodes or nodes[0].kind != "ch":  # of a piece worked before: its chain is not known here
+            self.begin()
+            self.cursor = Cursor(Fabric.unknown(self.is_round))
+            return
         first = next((i for i, node in enumerate(nodes) if any(node in made.parents for made in self.made)), 1)
         self.cursor = Cursor(Fabric.foundation(len(nodes) - 1 - first))
+        self.other_side = True
 
     def work_chain(self, step: Chain, following: tuple[Step, ...]) -> None:
         length = self.amount(step.length)

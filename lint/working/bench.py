@@ -227,7 +227,10 @@ class Bench(Plain):
         left = [
             node
             for node in cursor.nodes[cursor.at : len(cursor.nodes) - cursor.optional]
-            if node.is_stitch and self.works_stitches or node.kind == "space" and node.length in self.space_lengths
+            if node.is_stitch
+            and self.works_stitches
+            or node.kind == "space"
+            and (node.length in self.space_lengths or node.special in self.space_owners)
         ]
         limit = _last_limit(self.last_work)
         if limit is not None and limit.kind is LimitKind.LAST and len(left) == self.amount(limit.number):

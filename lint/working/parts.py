@@ -19,6 +19,13 @@ class Parts(RowState):
             node.kind == target.name for node in cursor.nodes[cursor.at :]
         )
 
+    def named_owner(self, place: Place) -> str | None:
+        """The shell or V-stitch of the row below that a place names a part of: "ch-2 sp of next shell"; None if none."""
+        owner = place.of
+        if owner is None or owner.kind is not TargetKind.SPECIAL:
+            return None
+        return owner.name if any(node.special == owner.name for node in self.cursor.nodes) else None
+
     def part_of_group(self, place: Place) -> Node:
         """ "3rd dc of next shell", "ch-1 sp of next V-st", "center sc of next corner", "next corner"."""
         cursor = self.cursor

@@ -91,6 +91,7 @@ class RowState:
         self.step_from = 0
         self.works_stitches = False
         self.space_lengths: set[int] = set()
+        self.space_owners: set[str] = set()  # shells, V-stitches… of which the spaces are worked into
         self.only_work: Work | None = None  # the one working clause of a row that has but one
         self.runs_behind = False  # some runs of the row have their number behind: "sc 3"
         self.slip_row = False  # a row of slip stitches, which count
@@ -103,6 +104,7 @@ class RowState:
         self.begun_in_gap = False
         self.shaping: Shaping | None = None  # of the run that comes next
         self.skipped: list[Node] = []  # passed over by this row's words, and not yet worked into
+        self.other_side = False  # on the foundation's other side, whose free loops are called loops as well as chains
         self.moved = False  # slip stitches have moved the start of the round
         self.foundation: int | None = None  # a row that is nothing but a chain
         self.main = plain_stitch

@@ -10,7 +10,7 @@ from lint.tree import Alongside, Loops, Remark, Shaping, Step, Work
 from lint.working.cursor import PlacesUnknown, Trouble
 from lint.working.fabric import Node
 from lint.working.making import Making
-from lint.working.placing import into_round_start
+from lint.working.reach import into_round_start
 from lint.working.rowstate import NotDefined
 from lint.working.shaping import shaped
 
@@ -188,8 +188,12 @@ class Stitching(Making):
     def remember(self, place: Place, number: int, stitch: str) -> None:
         for target in place.targets:
             if target.kind is TargetKind.SPACE:
-                if target.length is not None:
+                if (owner := self.named_owner(place)) is not None:
+                    self.space_owners.add(owner)
+                elif target.length is not None:
                     self.space_lengths.add(target.length.at(self.size) or 0)
+                elif self.cursor.last is not None and self.cursor.last.special is not None:
+                    self.space_owners.add(self.cursor.last.special)
                 elif self.cursor.last is not None and self.cursor.last.kind == "space":
                     self.space_lengths.add(self.cursor.last.length)
             elif target.kind is TargetKind.CORNER and self.cursor.last is not None and not self.cursor.last.is_stitch:

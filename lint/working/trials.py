@@ -95,7 +95,9 @@ def best_reading(task: Task, state: PieceState) -> Trial:
         raise PlacesUnknown
     best = _best(task, state)
     if best.agrees is None:
-        covers = [(key, 1 - taken) for key, (taken, _) in best.worked.choices.asked.items() if key[0] == "covers"]
+        covers = [
+            (key, 1 - taken) for key, (taken, _) in best.worked.choices.asked.items() if key[0] in ("covers", "to last")
+        ]
         for key, other in covers[:3]:
             trial = one_reading(task, state, {**best.forced, key: other})
             best.open = best.open or trial.fits and trial.worked.made.stitches != best.worked.made.stitches
@@ -178,7 +180,8 @@ def settle(best: Trial, task: Task, state: PieceState) -> bool:
             state.habits[(key[0], "habit")] = taken
     for key, (taken, options) in best.worked.choices.asked.items():
         if key[0] == "chain counts":
-            if options > 1 and _agrees_too({**best.forced, key: 1 - taken}, task, state):
+            hinted = key in best.worked.choices.hinted
+            if options > 1 and not hinted and _agrees_too({**best.forced, key: 1 - taken}, task, state):
                 either = True
             else:
                 state.habits[key] = taken
