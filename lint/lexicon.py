@@ -210,7 +210,7 @@ def _made_of(book: Rulebook) -> tuple[tuple[str, list[str]], ...]:
         ("FP", rules.post.front),
         ("BP", rules.post.back),
         ("f", rules.foundation),
-        ("", [*rules.standing, *rules.long]),
+        ("", [*rules.standing, *rules.long, *rules.backwards]),
     )
 
 

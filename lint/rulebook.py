@@ -57,6 +57,7 @@ class StitchFile(_Strict):
     foundation: list[str]
     standing: list[str]
     long: list[str]
+    backwards: list[str]
 
     @field_validator("stitches")
     @classmethod

@@ -251,3 +251,216 @@ def test_spaces_beside_the_shells_are_passed_when_the_shells_own_are_named():
     )
     assert outcomes(report) == ["agrees"] * 4
     assert _faults(report) == []
+
+
+@pytest.mark.parametrize(
+    "picot",
+    [
+        "ch 3, sl st in top of last sc",
+        "ch 4, sl st in last sc",
+        "ch 3, sl st back into the top of the sc",
+        "ch 3 and sl st in last sc for a picot",
+        "ch 3, sl st in first of these 3 ch",
+        "3-ch picot",
+        "(ch 3, sl st in third ch from hook - picot made)",
+    ],
+)
+def test_a_picot_closed_on_the_stitch_before_it_uses_nothing(picot: str):
+    """A picot stands on the stitch just made, and the next stitch of the round below is still free."""
+    report = check(
+        "Mat\nRnd 1: Ch 4, join; ch 3 (counts as dc), 15 dc in ring; join in top of ch-3. (16 dc)\n"
+        f"Rnd 2: Ch 1, *sc in next 2 dc, {picot}, sc in next 2 dc; rep from * around; join. (16 sc)\n"
+    )
+    assert outcomes(report) == ["agrees", "agrees"]
+    assert _faults(report) == []
+
+
+def test_picots_inside_a_bracket_are_counted():
+    """The slip stitch belongs to the picot, and not to a list of its own."""
+    report = check(
+        "Mat\nRnd 1: Ch 4, join; ch 3 (counts as dc), 11 dc in ring; join in top of ch-3. (12 dc)\n"
+        "Rnd 2: Ch 1, *sc in next 2 dc, (sc, ch 3, sl st in top of last sc, sc) in next dc; rep from * around; join. (16 sc, 4 picots)\n"
+    )
+    assert outcomes(report) == ["agrees", "agrees"]
+    assert _faults(report) == []
+
+
+def test_a_picot_closed_with_a_single_crochet_is_counted_as_the_print_counts():
+    """ "Ch 4, sc in 4th ch from hook": some count the sc and most do not; with no count nothing is said."""
+    start = "Mat\nRnd 1: Ch 4, join; ch 3 (counts as dc), 11 dc in ring; join in top of ch-3. (12 dc)\n"
+    words = "Rnd 2: Ch 1, *sc in next 3 dc, ch 4, sc in 4th ch from hook; rep from * around; join."
+    assert [counts(check(f"{start}{words}{count}\n"))[1] for count in (" (12 sc)", " (16 sc)", "")] == [12, 16, None]
+
+
+@pytest.mark.parametrize(
+    "joined",
+    [
+        "ch 1, sl st in corresponding ch-2 sp of First Hexagon, ch 1",
+        "ch 1, sl st in matching corner sp of previous hexagon, ch 1",
+        "ch 1, drop loop, insert hook from front to back in ch-2 sp of finished hexagon, pull dropped loop through, ch 1",
+        "ch 1, join with sl st to ch-2 sp of neighbouring motif, ch 1",
+        "ch 1, sl st in any corner sp of a completed motif, ch 1",
+    ],
+)
+def test_a_motif_joined_as_it_is_worked_keeps_its_own_round(joined: str):
+    """What goes into another piece uses no place of this one's round, and its corner is a corner still."""
+    report = check(
+        "Hexagon\nRnd 1: With A, ch 4, join with sl st to form ring; ch 3 (counts as dc), dc in ring, ch 1, *2 dc in ring, ch 1; "
+        "rep from * 4 more times; join. (12 dc)\n"
+        "Rnd 2: Sl st in next dc and in ch-1 sp; ch 3 (counts as dc), (dc, ch 2, 2 dc) in same sp, *(2 dc, ch 2, 2 dc) in next ch-1 sp; "
+        f"rep from * 3 times more; 2 dc in last ch-1 sp, {joined}, 2 dc in same ch-1 sp; join. (24 dc)\n"
+    )
+    assert outcomes(report) == ["agrees", "agrees"]
+    assert _faults(report) == []
+
+
+@pytest.mark.parametrize(
+    "ring",
+    [
+        "Make a loop, ch 3 (counts as dc), 11 dc in loop, pull loop tight",
+        "Wind yarn round finger to form a ring, ch 3 (counts as dc), 11 dc in ring, draw up",
+        "Wrap thread twice around finger, ch 3 (counts as dc), 11 dc into ring, pull ring closed",
+        "Begin with a loop around the finger; ch 3 (counts as dc), 11 dc in loop, close ring",
+        "Make an adjustable loop, ch 3 (counts as dc), 11 dc in loop, tighten the ring close",
+    ],
+)
+def test_a_ring_told_by_how_it_is_made(ring: str):
+    """Twelve stitches in a ring, whatever the ring is called."""
+    assert (
+        counts(check(f"Disc\nRnd 1: {ring}, join. (12 dc)\nRnd 2: Ch 3 (counts as dc), dc in each dc around, join.\n"))[
+            0
+        ]
+        == 12
+    )
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        ". 12",
+        " ... 12",
+        ". This makes 12 sc.",
+        ". You end up with 12 sc.",
+        ", 12 sc in all.",
+        ", 12 sc altogether.",
+        ". That is 12 sc.",
+    ],
+)
+def test_counts_told_in_passing(told: str):
+    """A count at the row's end, in a sentence or bare, is compared."""
+    start = "Ball\nRnd 1: 6 sc in a magic ring.\nRnd 2: 2 sc in each sc around"
+    assert outcomes(check(start + told + "\n")) == ["not-stated", "agrees"]
+    assert outcomes(check(start + told.replace("12", "13") + "\n")) == ["not-stated", "differs"]
+
+
+def test_the_last_chain_of_the_other_side_holds_the_first_stitch_too():
+    """ "2 sc in same ch as the first sc" ends the oval and leaves nothing."""
+    report = check(
+        "Rug\nCh 11.\nRnd 1: Sc in 2nd ch from hook, sc in next 8 ch, 3 sc in last ch, working along opposite side sc in next 8 ch, "
+        "2 sc in same ch as the first sc, join with sl st to first sc. (22 sc)\n"
+    )
+    assert outcomes(report)[-1] == "agrees"
+    assert _faults(report) == []
+
+
+def test_a_foundation_that_one_commences_with():
+    """ "Commence with 26 ch" above the first row is its foundation."""
+    report = check(
+        "Edging\nCommence with 26 ch.\n1st row: 1 dc in 2nd ch from hook, *miss 3 ch, 7 tr in next ch, miss 3 ch, 1 dc in next ch; "
+        "rep from * to end, turn. (25 sts)\n",
+        "uk",
+    )
+    assert outcomes(report)[-1] == "agrees"
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("*3 dc + ch 2 + 3 dc in next ch-2 sp; rep from * around", 24),
+        ("*3dc-ch2-3dc in next ch-2 sp; rep from * around", 24),
+        ("*skip to next ch-2 sp and work (3 dc, ch 2, 3 dc) into it; rep from * around", 24),
+        ("*skip to next ch-2 sp, 5 dc into it; rep from * around", 20),
+        ("2 dc each in next 4 ch-2 sps", 8),
+        ("*3-dc group in next ch-2 sp, ch 1; rep from * around", 12),
+        ("*3 dc grp in next ch-2 sp, ch 1; rep from * around", 12),
+        ("*dc-cl in next ch-2 sp, ch 3; rep from * around", 4),
+        ("*rev sc in next dc; rep from * around", 12),
+        ("work reverse sc (crab st) in each dc around", 12),
+        ("working from left to right, crab st in each dc around", 12),
+        ("sc in each dc all the way round", 12),
+    ],
+)
+def test_a_second_round_in_other_words(words: str, made: int):
+    """On a ring of four groups of 3 dc with ch-2 corners."""
+    report = check(f"Tile\n{_RING_OF_FOUR}Rnd 2: Join B in any ch-2 sp, {words}, join.\n")
+    if "ch-2 sp" not in words:
+        report = check(f"Tile\n{_RING_OF_FOUR}Rnd 2: Ch 1, {words}, join.\n")
+    assert counts(report) == [12, made]
+
+
+def test_unknown_words_that_go_into_a_place_are_not_passed_over():
+    """ "Granny group in next sp" may be a stitch: it is said to be not understood."""
+    report = check(
+        f"Tile\n{_RING_OF_FOUR}Rnd 2: Sl st in next 2 dc and in corner sp, ch 1, *granny clump in next sp, ch 1; rep from * around, join.\n"
+    )
+    assert counts(report) == [12, None]
+
+
+@pytest.mark.parametrize("words", ["sk next dc and ch, dc in next dc", "sk (dc, ch 1), dc in next dc"])
+def test_a_chain_passed_over_with_its_stitch(words: str):
+    """ "Skip first dc and ch" passes the space as well."""
+    report = check(
+        "Net\nRow 1: Ch 14, dc in 4th ch from hook (skipped chs count as dc), (ch 1, sk 1 ch, dc in next ch) 5 times, turn. (7 dc)\n"
+        f"Row 2: Ch 1, sc in first dc, *{words}; rep from * once more, leave remaining sts unworked, turn.\n"
+    )
+    assert counts(report) == [7, 3]
+
+
+def test_the_stitch_at_the_chains_base_is_the_first():
+    """ "Ch 3, skip st at base": the chain stands on it."""
+    report = check("Disc\nRnd 1: 8 sc in ring. Join.\nRnd 2: Ch 3, skip st at base, dc in each st to end. Join. (8)\n")
+    assert outcomes(report)[-1] == "agrees"
+    assert _faults(report) == []
+
+
+def test_a_count_that_counts_the_chain_says_that_it_counts():
+    """ "12 dc counting ch 3" answers the question of the chain, so that it is not asked."""
+    report = check(
+        "Strip\nRow 1: Ch 14, dc in 4th ch from hook and in each ch across. 12 dc counting ch 3.\n"
+        "Row 2: Ch 3, turn, dc in next 11 dc. (12 dc, including turning ch)\n"
+    )
+    assert outcomes(report) == ["agrees", "agrees"]
+    assert "turning-chain-unsaid" not in [f.rule for f in report.findings]
+
+
+def test_times_that_only_one_reading_fits_are_settled_by_the_places():
+    """With 20 spaces, one worked before the star, "18 times" must be 18 more: a matter of style alone."""
+    report = check(
+        "Web\n1ST ROW: Chain 7, join to form ring, ch 3 (counts as 1 dc), 19 dc in ring, join. (20 dc)\n"
+        "2ND ROW: Ch 4 (counts as 1 dc and 1 ch), * dc in next dc, ch 1, repeat from * all around, join in 3rd st of ch 4.\n"
+        "3RD ROW: Sl st into first sp, ch 1, sc in same sp, * ch 3, sc in next sp, repeat from * 18 times, ch 3, join in first sc.\n"
+    )
+    assert counts(report) == [20, 20, 20]
+    assert [f.weight.value for f in report.findings if f.rule == "repeat-ambiguous"] == ["style"]
+
+
+def test_the_spaces_beside_a_v_are_passed_when_its_own_is_named():
+    """ "5 dc in ch-2 sp of next V": the ch-2 spaces on both sides of the V are left out, and the rest of the last V."""
+    report = check(
+        "Tulips\nRnd 1: Ch 32, join in a ring being careful not to twist chain. Ch 1, sc in each ch around, join. (32 sc)\n"
+        "Rnd 2: Ch 1, sc in first sc, ch 2, sk 1 sc, (dc, ch 2, dc) in next sc, ch 2, sk 1 sc, *sc in next sc, ch 2, sk 1 sc, "
+        "(dc, ch 2, dc) in next sc, ch 2, sk 1 sc; rep from * around, join. (8 sc, 16 dc)\n"
+        "Rnd 3: Ch 1, *sc in sc, ch 2, 5 dc in ch-2 sp of next V, ch 2; rep from * around, join. (8 sc, 40 dc)\n"
+    )
+    assert outcomes(report) == ["agrees"] * 3
+    assert _faults(report) == []
+
+
+def test_gaps_between_groups_leave_the_turning_chain():
+    """ "3 dc in each sp between groups across, dc in top of beg ch": the run does not take the chain."""
+    report = check(
+        "Stripe\nRow 1: Ch 20. Work 2 dc in 4th ch from hook, [sk next 2 ch, 3 dc in next ch] to last 4 ch, sk next 3 ch, dc in last ch. "
+        "Turn. (16 dc)\nRow 2: Ch 3 for first dc, 3 dc in each sp between groups across, dc in top of beg ch. Turn.\n"
+    )
+    assert counts(report)[-1] == 14
+    assert "places-run-out" not in [f.rule for f in report.findings]

@@ -21,7 +21,7 @@ def check_unsaid(context: Context) -> Iterator[Finding]:
         if unsaid is None or row.first.made is None:
             continue
         span, counted = unsaid
-        length = _length(context.source.slice(span))
+        length = _length(context.source.slice(span), context.book.words.ordinals)
         if length == "1" and not counted:
             continue  # ch 1 before sc never counts: nobody needs telling
         places.setdefault((length, counted), []).append((span, row))
@@ -42,8 +42,11 @@ def check_unsaid(context: Context) -> Iterator[Finding]:
         )
 
 
-def _length(words: str) -> str:
+def _length(words: str, ordinals: dict[str, int]) -> str:
     match = regex.search(r"\d+", words)
+    named = next((ordinals[word] for word in regex.findall(r"[a-z]+", words.lower()) if word in ordinals), None)
+    if match is None and named is not None:
+        return str(named - 1)  # "in fourth ch from hook"
     if match and "hook" in words.lower():  # "dc in 4th ch from hook" skips three
         return str(int(match.group(0)) - 1)
     return match.group(0) if match else ""

@@ -18,7 +18,7 @@ from lint.reading import counts, repeats
 from lint.reading.asides import asides, emphasis
 from lint.reading.bracketclauses import BracketClauses
 from lint.reading.clausebase import SEPARATORS, Reading, all_read
-from lint.reading.closing import closing_join, joined_on_the_way
+from lint.reading.closing import chain_told_by_count, closing_join, joined_on_the_way, picots_closed
 from lint.reading.guard import nothing_swallowed
 from lint.reading.piececalls import piece_call
 from lint.reading.rowcalls import ends_with_row, row_call
@@ -27,7 +27,6 @@ from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.times import times as read_times
 from lint.tree import (
     MAKES_STITCHES,
-    Evenly,
     Join,
     OpenWork,
     Remark,
@@ -55,8 +54,8 @@ def read_row(stream: Stream) -> Reading:
     parser = Clauses(stream, reading, top=True)
     parser.run()
     reading.steps = nothing_swallowed(reading.steps, stream.lexemes)
-    reading.steps = joined_on_the_way(repeats.fold_loose(reading.steps))
-    reading.steps = side_by_side(closing_join(place_come_to(reading.steps)))
+    reading.steps = picots_closed(joined_on_the_way(repeats.fold_loose(reading.steps)))
+    reading.steps = chain_told_by_count(side_by_side(closing_join(place_come_to(reading.steps))), stream.lexemes)
     return reading
 
 
@@ -110,6 +109,9 @@ class Clauses(BracketClauses):
         opened = any(isinstance(step, repeats.Mark) and step.sign == "+" for step in self.steps)
         if kind == "star" or kind == "+" and (opened or not self.runs_on(start)):
             return self.read_star()
+        if kind == "+" and self.steps and stream.kind(1) in ("number", "stitch", "chain"):
+            stream.take()  # "3 dc + ch 2 + 3 dc in corner sp": only joins the clauses
+            return self.clause()
         if kind in ("at", "in", "for") and self.read_last_pass(start):
             return True
         stream.at = start
@@ -268,6 +270,10 @@ class Clauses(BracketClauses):
     def read_word(self, start: int) -> bool:
         """ "continue along the bottom of the foundation ch": on the way; else shaping ("increasing 1 st at each end")."""
         stream = self.stream
+        if stream.word("wind", "wrap", "wrapping", "winding") and self.loop_for_ring(start):
+            return True
+        if self.pulled_tight(start) or self.hand_join(start):
+            return True
         if stream.word("continue", "cont", "continuing", "go", "come", "then"):
             stream.take()
             stream.take() if stream.word("back", "on", "down", "up") and stream.kind(1) in (
@@ -286,23 +292,6 @@ class Clauses(BracketClauses):
         self.stream.take_if("repeat")
         return row_call(self.stream, self.steps, self.stream.at)
 
-    def read_put(self, start: int) -> bool:
-        """ "place 3 sc in same st" is work; "place 8 mm eyes between Rnds 12 and 13" is not."""
-        stream = self.stream
-        end = stream.sentence_end(start, ".", ";")
-        work = (
-            i
-            for i in range(start, end)
-            if stream.leads_to_work(i) or stream.kind(i - start) == "," and stream.work_at(i + 1)
-        )
-        end = next(work, end)
-        if any(item.lower in ("eye", "eyes", "nose", "safety") for item in stream.lexemes[start:end]):
-            stream.at = end
-            self.steps.append(Remark(stream.span_from(start)))
-            return True
-        stream.take()
-        return stream.kind() in ("number", "stitch", "(", "[") and self.clause()
-
     def read_which_one(self, start: int) -> bool:
         """The gloss of "3 sc in next sc – center sc of corner,": which stitch that is."""
         stream = self.stream
@@ -312,20 +301,6 @@ class Clauses(BracketClauses):
             return False
         stream.at = end
         self.steps.append(Remark(stream.span_from(start)))
-        return True
-
-    def read_evenly(self, start: int) -> bool:
-        """ "Evenly distribute 88 dc along"."""
-        stream = self.stream
-        stream.take()
-        if not (stream.word("distribute", "space", "spread") and stream.take() or stream.take_if("make")):
-            return False
-        number = stream.amount()
-        if number is None or stream.kind() != "stitch":
-            return False
-        stitch = stream.take().value
-        stream.pass_to()
-        self.steps.append(Evenly(stream.span_from(start), stitch, number))
         return True
 
     def read_row_call(self, start: int) -> bool:

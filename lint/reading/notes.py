@@ -116,6 +116,8 @@ def note_end(stream: Stream, start: int, length: int | None = None) -> int:
     A comma ends it, but before chains that make up the `length` of the beginning chain: "Ch 5, counts as dc, ch 2,".
     """
     end = stream.next_of(",", ";", ".", "(", "dash", "star", start=start)
+    while stream.kind(end - stream.at) == "dash" and stream.peek(end - stream.at).glued:  # the hyphen of "ch-1 sp"
+        end = stream.next_of(",", ";", ".", "(", "dash", "star", start=end + 1)
     end = next((i for i in range(start, end) if _work_follows(stream, i)), end)
     stitch = next((item.value for item in stream.lexemes[start:end] if item.kind == "stitch"), None)
     if end < len(stream.lexemes) and stream.lexemes[end].kind == "," and length is not None:

@@ -165,6 +165,8 @@ class PlaceFirstClauses(WorkClauses):
             stream.take()
         if stream.kind() == "ring":
             return self.read_ring(start)
+        if stream.kind() == "space" and self.loop_for_ring(start):
+            return True
         if stream.kind() in ("last", "first"):
             return self.read_last_place(start)
         if stream.kind() in LOOPS:

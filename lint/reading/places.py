@@ -15,8 +15,9 @@ from lint.place import Place, Target, TargetKind, Which
 from lint.reading.limits import limit
 from lint.reading.ordinals import chain_top, ordinal
 from lint.reading.pointed import each_place, pointed, with_target
-from lint.reading.stream import SIGNS, Stream
+from lint.reading.stream import CLOSERS, SIGNS, Stream
 from lint.reading.targets import (
+    ANY,
     LOOPS,
     along_what,
     at_the_start,
@@ -25,6 +26,7 @@ from lint.reading.targets import (
     is_space_word,
     names_piece,
     of_a_row_below,
+    of_joined_piece,
     of_last_row,
     of_other_piece,
     target,
@@ -165,6 +167,11 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         all_of = all_of or any(item.kind == "all" for item in stream.lexemes[before : stream.at])
     kind = stream.kind()
     place: Place | None = None
+    if stream.word("it") and stream.kind(1) in (",", ";", ".", "end", "and", "then", "(", *CLOSERS):
+        stream.take()
+        return Place(stream.span_from(start), Which.SAME, (Target(TargetKind.PLACE),), from_words="that")
+    if of_joined_piece(stream):
+        return Place(stream.span_from(start), Which.ELSEWHERE, (Target(TargetKind.PLACE),))
     if kind == "as" and stream.peek().lower == "same as":  # "sc in same as ch 1"
         stream.pass_to()
         place = Place(stream.span_from(start), Which.SAME, (Target(TargetKind.PLACE),), from_words="again")
@@ -198,7 +205,7 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         stream.skip("the")
         if stream.take_if("of"):  # "center of next loop" is the loop, "center of next shell" its middle stitch
             inner = _item(stream)
-            if inner is not None and inner.targets[0].kind is not TargetKind.SPACE:
+            if inner is not None and inner.targets[0].kind not in (TargetKind.SPACE, TargetKind.PLACE):
                 inner = replace(inner, middle=True, of=inner.targets[0])
             place = replace(inner, span=stream.span_from(start)) if inner is not None else None
         else:
@@ -210,6 +217,8 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         if number is not None:
             place = with_target(stream, start, Which.NEXT, number)
             place = replace(place, bare=all_of) if place is not None else None
+            if place is None and stream.kind() in (",", ";", ".", "end", *CLOSERS) and number.lone not in (None, 0, 1):
+                place = Place(stream.span_from(start), Which.NEXT, (ANY,), number, each_of=True)  # "sc in 2"
         elif kind == "number":
             place = with_target(stream, start, Which.NEXT)
     else:

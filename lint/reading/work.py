@@ -14,6 +14,8 @@ from lint.reading.targets import ANY, LOOPS
 from lint.source import Span
 from lint.tree import Special, Step, Work
 
+GROUPS = ("group", "groups", "grp", "grps")
+
 
 def post_stitch(key: str) -> bool:
     """Whether a stitch's key is that of a post stitch."""
@@ -55,6 +57,12 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         stitch = "inc" if lexeme.kind == "increase" else "dec"
     else:
         return None
+    if lexeme.kind == "stitch" and number is not None and stream.word(*GROUPS) and stream.kind(1) in ("in", "over"):
+        stream.take()  # "3 dc group in next sp"
+    if lexeme.kind == "stitch" and stream.kind() == "dash" and stream.peek().glued and stream.kind(1) == "one_stitch":
+        if stream.peek(1).glued:  # "dc-cl over next 3 sts"
+            stream.take()
+            stitch = _one_stitch_name(stream.take().lower)
     if lexeme.kind == "stitch" and stitch != "sl st" and (several := _increase(stream)) is not None:
         return _increased(stream, start, stitch, several, number)
     together = _together(stream)
@@ -120,10 +128,17 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         stream.at += 3  # "hdc in the BLO in each st"
     if stream.word("made", "working", "worked") and stream.kind(1) in ("in", "around", "over"):
         stream.take()  # "V-st made in 5th ch", "3 dc working around next dc"
+    each = number is not None and stream.kind() == "each" and stream.kind(1) == "in"
+    if each:
+        stream.take()  # "2 dc each in next 2 sps"
     if stream.kind() == "evenly" and stream.kind(1) == "in" and not (number is not None and _in_an_edge(stream)):
         stream.take()  # "sc evenly in 3rd loop of each hdc"
+    if stitch == "sl st" and stream.word("back") and stream.kind(1) == "in":
+        stream.take()  # "ss back into top of the dc"
     said = number is not None
     found = places(stream, allow_to=stitch == "sl st")
+    if each and len(found) == 1:
+        found = (replace(found[0], each_of=True),)
     if again:
         found = tuple(replace(place, from_words="again") for place in found)
     if found and stream.kind() == "in" and stream.kind(1) in LOOPS:  # "in each st in back loops around"

@@ -13,7 +13,7 @@ from lint.reading.lists import bare, one_list
 from lint.reading.places import places
 from lint.reading.stream import OPENERS
 from lint.reading.targets import ANY, LOOPS, is_space_word, of_a_row_below
-from lint.reading.work import work
+from lint.reading.work import GROUPS, work
 from lint.tree import (
     Chain,
     Counting,
@@ -52,9 +52,16 @@ class WorkClauses(ClusterClauses):
         if number is not None:
             if stream.kind() in ("times",):
                 return False
+            if stream.kind() == "dash" and stream.kind(1) == "stitch" and stream.word(*GROUPS, ahead=2):
+                stream.take()  # "3-dc group in next sp"
             if self.rows_of_work(start):
                 return True
             stream.skip("more")
+            picot = 1 if stream.kind() == "dash" else 0
+            if stream.kind(picot) == "chain" and stream.kind(picot + 1) == "picot":
+                stream.at += picot + 1  # "3-ch picot"
+                picot_made = work(stream, start, None)
+                return picot_made is not None and self.finish_work(start, picot_made)
             if stream.kind() in ("chain", "foundation"):
                 stream.take()
                 stream.take_if("foundation")  # "a 5 ch foundation ch"
@@ -149,7 +156,9 @@ class WorkClauses(ClusterClauses):
             step = self.place_in_brackets(start, step)
         if isinstance(step, Work) and step.undefined and stream.kind() in OPENERS:
             step = self.made_of(start, step)
-        if isinstance(step, Work) and len(step.places) == 1 and self._loose_group(step):
+        picot = isinstance(step, Work) and step.stitch == "sl st" and step.places[:1]
+        picot = picot and picot[0].which in (Which.JUST_MADE, Which.FROM_HOOK)
+        if isinstance(step, Work) and len(step.places) == 1 and not picot and self._loose_group(step):
             return True
         self.steps.append(step)
         if isinstance(step, Work):
@@ -295,6 +304,8 @@ class WorkClauses(ClusterClauses):
         end = stream.next_of(",", ";", ".", ":", "(", "[", "star")
         side = stream.next_of("other_side")
         chain = stream.next_of("chain", "foundation", start=side)
+        if set(self._kinds(side + 1, chain)) - {"of", "the", "beginning", "same"} and side < end:
+            chain = len(stream.lexemes)  # "along opposite side sc in next 8 ch": those are worked into
         if side >= end and (loops := self._free_loops(end)) is not None:
             side, chain = loops
         if side < end <= chain and any(i.kind in ("chain", "foundation") for i in stream.lexemes[start:side]):
@@ -308,9 +319,10 @@ class WorkClauses(ClusterClauses):
                 self.steps.append(OtherSide(stream.span_from(start)))
                 return True
         if chain >= end:
-            alone = side == end - 1 and self.has_work() and not set(self._kinds(start, side)) - _WAY_WORDS
+            leads = side == end - 1 or side < end and stream.work_at(side + 1)
+            alone = leads and self.has_work() and not set(self._kinds(start, side)) - _WAY_WORDS
             if alone:  # "working on the other side, sc 4": of what, only the chain can tell
-                stream.at = end
+                stream.at = side + 1
                 self.steps.append(OtherSide(stream.span_from(start)))
             return alone
         stream.at = end
@@ -355,6 +367,7 @@ class WorkClauses(ClusterClauses):
         return True
 
     def _joined(self, one: Step, other: Step) -> bool:
-        """Whether only a comma or "and" stands between two steps."""
+        """Whether only a comma, "and", "+" or a tight hyphen ("3dc-ch2-3dc") stands between two steps."""
         between = [item for item in self.stream.lexemes if one.span.end <= item.start < other.span.start]
-        return all(item.kind in (",", "and") for item in between)
+        tight = bool(between) and between[0].start == one.span.end and between[-1].end == other.span.start
+        return all(item.kind in (",", "and", "+") or item.kind == "dash" and tight for item in between)

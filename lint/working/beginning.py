@@ -60,9 +60,14 @@ class Beginning(Placing):
             return
         ahead = next((s for s in following if not isinstance(s, (Turn, Remark, Loops, UseYarn))), None)
         into_chain = hook_place(ahead)
-        if into_chain is not None and isinstance(ahead, Work) and ahead.stitch == "sl st" and self.begun:
+        on_stitch = closes_on_stitch(ahead) and bool(self.made) and self.made[-1].is_stitch
+        if (into_chain is not None or on_stitch) and isinstance(ahead, Work) and ahead.stitch == "sl st" and self.begun:
             self.picots += 1  # "ch 3, sl st in 3rd ch from hook"
             self.pending_picot = True
+            return
+        if into_chain is not None and self.made and self.is_round and isinstance(ahead, Work) and ahead.stitch == "sc":
+            self.picots += 1
+            self.pending_picot = True  # "ch 4, sc in 4th ch from hook": a picot, whose sc some count and most do not
             return
         if into_chain is not None and not self.made:
             chain = Cursor(Fabric.foundation(length))
@@ -231,6 +236,14 @@ def _skips_first(following: tuple[Step, ...]) -> bool:
     ahead = next((s for s in following if not isinstance(s, (Turn, Remark, Loops, UseYarn))), None)
     place = ahead.places[0] if isinstance(ahead, Skip) and ahead.places else None
     return place is not None and place.which is Which.FIRST and place.number.lone == 1
+
+
+def closes_on_stitch(step: Step | None) -> bool:
+    """ "ch 3, sl st in sc just made": a picot that stands on the last stitch."""
+    if not isinstance(step, Work) or step.stitch != "sl st" or len(step.places) != 1:
+        return False
+    place = step.places[0]
+    return place.which is Which.JUST_MADE and place.targets[0].kind in (TargetKind.STITCH, TargetKind.ANY_STITCH)
 
 
 def hook_place(step: Step | None) -> Place | None:

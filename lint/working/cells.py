@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from lint.ledger import Misfit
+from lint.place import Which
 from lint.source import Span
-from lint.tree import Group, Repeat, Step, TimesKind, Work, walk
+from lint.tree import Group, Repeat, Skip, Step, TimesKind, Work, walk
 from lint.working.bench import Worked
 from lint.working.expand import Instance
+from lint.working.fabric import Fabric
 from lint.working.trials import Trial
 
 
@@ -31,12 +33,24 @@ def misfits(worked: Worked, instance: Instance) -> tuple[Misfit, ...]:
     return tuple(found)
 
 
-def unclear_times(best: Trial, steps: tuple[Step, ...]) -> tuple[Span, int, bool] | None:
-    """A bare "n times": the passes taken, and whether the printed count settles it."""
+def unclear_times(best: Trial, steps: tuple[Step, ...], below: Fabric) -> tuple[Span, int, bool] | None:
+    """A bare "n times": the passes taken, and whether the printed count settles it, or the places there are."""
+    counted = below.known and bool(below.nodes) and below.nodes[0].kind != "ring"
     for step in walk(steps):
         if isinstance(step, Repeat) and step.times.kind is TimesKind.UNCLEAR and step.times.number is not None:
             taken = best.worked.choices.asked.get(("times", step.times.span.start))
             if taken is not None:
                 passes = (step.times.number.values[0] or 0) + taken[0]
-                return step.times.span, passes, bool(best.agrees and best.fits)
+                return (
+                    step.times.span,
+                    passes,
+                    best.fits and (bool(best.agrees) or counted and best.agrees is None and _uses_places(step)),
+                )
     return None
+
+
+def _uses_places(step: Repeat) -> bool:
+    """Whether every pass takes places of the row below, so that only one number of passes fits it."""
+    return any(
+        place.which is Which.NEXT for s in walk(step.items) if isinstance(s, (Work, Group, Skip)) for place in s.places
+    )

@@ -15,7 +15,7 @@ _SPACE = Target(TargetKind.SPACE)
 class Gaps(Parts):
     """Working between: "sc between each dc around", "3 dc in sp between next 2 groups"."""
 
-    def gaps(self, place: Place, number: int) -> list[Node]:
+    def gaps(self, place: Place, number: int, boundary: int) -> list[Node]:
         """The gaps a clause names.  How many there are between stitches shows only round a whole round."""
         cursor = self.cursor
         if place.from_words in ("before", "after") and place.targets[0].kind is TargetKind.SPECIAL:
@@ -24,7 +24,7 @@ class Gaps(Parts):
             return [self.beside_next(place) for _ in range(number)]
         if place.targets[0].kind is TargetKind.SPECIAL and cursor.known:
             if place.which is Which.EACH:
-                return self.gaps_to(cursor.end)
+                return self.gaps_to(boundary)
             return [self.next_gap() or cursor.run_out(_SPACE, self.size) for _ in range(number)]
         if place.which is not Which.EACH and cursor.stop is None:
             return [Node("gap") for _ in range(number)]

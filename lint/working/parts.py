@@ -20,11 +20,21 @@ class Parts(RowState):
         )
 
     def named_owner(self, place: Place) -> str | None:
-        """The shell or V-stitch of the row below that a place names a part of: "ch-2 sp of next shell"; None if none."""
-        owner = place.of
+        """The shell or V-stitch of the row below that a place names a part of: "ch-2 sp of next shell".
+
+        "": whatever is in one place, where the row below has no such name; None: no part of anything is named.
+        """
+        owner, nodes = place.of, self.cursor.nodes
         if owner is None or owner.kind is not TargetKind.SPECIAL:
             return None
-        return owner.name if any(node.special == owner.name for node in self.cursor.nodes) else None
+        if any(node.special == owner.name for node in nodes):
+            return owner.name
+        return "" if any(node.kind == "space" and node.group for node in nodes) else None
+
+    @staticmethod
+    def is_part(node: Node, owners: set[str]) -> bool:
+        """Whether a space belongs to one of the shells or V-stitches named."""
+        return node.special in owners or "" in owners and bool(node.group)
 
     def part_of_group(self, place: Place) -> Node:
         """ "3rd dc of next shell", "ch-1 sp of next V-st", "center sc of next corner", "next corner"."""

@@ -292,7 +292,7 @@ class PatternWorker:
             misfits(worked, instance),
             below=sum(node.is_stitch for node in fabric.nodes) if fabric.known else None,
             unsaid_chain=unsaid,
-            unclear_times=unclear_times(best, task.steps),
+            unclear_times=unclear_times(best, task.steps, fabric),
             picked_up=picked,
             assumed=fabric.assumed,
             workings=workings,

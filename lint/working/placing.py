@@ -32,7 +32,7 @@ class Placing(Reach):
         which = place.which
         target = place.targets[0]
         if place.between:
-            return self.gaps(place, number)
+            return self.gaps(place, number, self.boundary(place.limit, following))
         if place.skipped:
             return self.skipped_places(place, number)
         if place.below and which is Which.EACH:
@@ -55,6 +55,8 @@ class Placing(Reach):
         if which is Which.SAME or which is Which.JUST_MADE:
             node = cursor.last
             if place.from_words == "round's start" and len(self.made) > 2 and self.is_round and self.made[0].parents:
+                if self.other_side and cursor.at == len(cursor.nodes) - 1:
+                    cursor.at += 1  # "2 sc in same ch as first sc": the last one of the chain's other side
                 return [self.made[0].parents[0]]  # "2 dc in same sp as beg ch-3": what the round began in
             if node is None or node.kind == "ch" and not self.made:
                 node = cursor.next(_ANY, self.size) if cursor.nodes or not cursor.known else Node("unknown place")

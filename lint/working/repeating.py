@@ -191,7 +191,7 @@ class Repeating(Moving):
             if group and node.group == group:
                 continue  # the rest of a shell that was worked into
             if node.kind == "space":
-                found += node.special in owners or bool(lengths) and (None in lengths or node.length in lengths)
+                found += self.is_part(node, owners) or bool(lengths) and (None in lengths or node.length in lengths)
             elif node.is_stitch:
                 found += stitches
         return found

@@ -35,6 +35,11 @@ class Stitching(Making):
         if step.stitch == "picot":
             self.picots += self.amount(step.number)
             return
+        if self.pending_picot and step.places and step.places[0].which is Which.FROM_HOOK:
+            self.pending_picot = False
+            if self.choices.pick(("picot stitch",), 2, 0) == 1:
+                self.made.append(Node(step.stitch))
+            return
         special = step.special
         if step.undefined:
             raise NotDefined(step.stitch)

@@ -96,7 +96,9 @@ def best_reading(task: Task, state: PieceState) -> Trial:
     best = _best(task, state)
     if best.agrees is None:
         covers = [
-            (key, 1 - taken) for key, (taken, _) in best.worked.choices.asked.items() if key[0] in ("covers", "to last")
+            (key, 1 - taken)
+            for key, (taken, _) in best.worked.choices.asked.items()
+            if key[0] in ("covers", "to last", "picot stitch")
         ]
         for key, other in covers[:3]:
             trial = one_reading(task, state, {**best.forced, key: other})
