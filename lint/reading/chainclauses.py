@@ -162,6 +162,23 @@ class ChainClauses(RemarkClauses):
             return
         stream.at = before
 
+    def loop_for_ring(self, start: int) -> bool:
+        """ "make a loop,", "wind yarn round finger to form a ring": a ring drawn up, told by how it is made."""
+        stream = self.stream
+        if self.has_work() or any(isinstance(step, MakeRing) for step in self.steps):
+            return False
+        end = stream.next_of(",", ";", ".", ":", *OPENERS, start=start)
+        words = stream.lexemes[start:end]
+        wound = any(item.lower == "finger" for item in words)
+        stream.skip("the")
+        alone = stream.word("loop") and stream.kind(1) in (",", ";", ".", ":", *OPENERS)
+        counted = any(item.kind == "number" and item.value != "word" for item in words)  # not "twice round finger"
+        if not wound and not alone or counted or any(item.kind in ("stitch", "chain") for item in words):
+            return False
+        stream.at = end
+        self.steps.append(MakeRing(stream.span_from(start)))
+        return True
+
     def read_skip(self, start: int) -> bool:
         """ "skip next 2 dc", "sk 3", "miss first 4 ch (3 ch count as 1 tr)", "skip all remaining sts"."""
         stream = self.stream
@@ -170,6 +187,8 @@ class ChainClauses(RemarkClauses):
         if stream.kind() == "to" and names_piece(stream, 2 if stream.kind(1) == "the" else 1):
             stream.pass_to()  # "skip to the other leg"
             self.steps.append(Remark(stream.span_from(start)))
+            return True
+        if stream.kind() == "to" and self._skips_to(start):
             return True
         if stream.kind() in ("all", "remaining"):
             stream.pass_to(",", ";", ".")
@@ -182,6 +201,8 @@ class ChainClauses(RemarkClauses):
             inner = stream.inside(stream.at + 1, close)
             found = skipped(inner)
             if not found or not inner.done:
+                found = self._skipped_list(stream.inside(stream.at + 1, close))
+            if not found:
                 return False
             stream.at = close + 1
         else:
@@ -233,6 +254,32 @@ class ChainClauses(RemarkClauses):
         span = stream.span_from(start)
         self.steps.append(Skip(span, (), rest=True) if self.has_work() else Remark(span))
         return True
+
+    def _skips_to(self, start: int) -> bool:
+        """ "skip to next gap (and work …)": on to a place that the next clause works into."""
+        stream = self.stream
+        before = stream.at
+        stream.take()
+        found = places(stream, bare=True)
+        if len(found) == 1 and found[0].which is Which.NEXT and stream.kind() in (",", ";", ".", "and", "then", "end"):
+            self.steps.append(Skip(stream.span_from(start), (), to=found[0]))
+            return True
+        stream.at = before
+        return False
+
+    def _skipped_list(self, inner: Stream) -> tuple[Place, ...]:
+        """What "sk (dc, ch 1, dc)" passes over: each stitch and each run of chains."""
+        span = inner.span_from_all()
+        found: list[Place] = []
+        for item in self.read_inside(inner):
+            if isinstance(item, Chain):
+                sort = Target(TargetKind.SPACE, length=item.length)
+                found.append(Place(span, Which.NEXT, (sort,)))
+            elif isinstance(item, Work) and not item.places and item.special is None and item.together is None:
+                found.append(Place(span, Which.NEXT, (Target(TargetKind.STITCH, item.stitch),), item.number))
+            else:
+                return ()
+        return tuple(found)
 
     def read_leave(self, start: int) -> bool:
         self.stream.take()
@@ -291,7 +338,9 @@ def skipped(stream: Stream) -> tuple[Place, ...]:
         elsewhere = of_another_row(stream) or any(place.below for place in named)
         if elsewhere and stream.kind() == "of":
             stream.pass_to()
-        return tuple(replace(place, which=Which.ELSEWHERE) for place in named) if elsewhere else named
+        if elsewhere:
+            return tuple(replace(place, which=Which.ELSEWHERE) for place in named)
+        return (*named, *_and_skipped(stream))
     stream.at = start
     which = {"first": Which.FIRST, "last": Which.LAST}.get(stream.kind(), Which.NEXT)
     bare = stream.kind() == "number"
@@ -304,20 +353,28 @@ def skipped(stream: Stream) -> tuple[Place, ...]:
         which = Which.ELSEWHERE
     place = Place(stream.span_from(start), which, (found or Target(TargetKind.ANY_STITCH),), number or Amount.of(1))
     place = replace(place, bare=bare)
-    more: tuple[Place, ...] = ()
     if stream.kind() == "of" and stream.kind(1) in ("chain", "foundation"):
         stream.at += 2  # "skip 2 sts of ch"
-    if of_last_row(stream) and stream.kind() == "for" or stream.kind() == "at" and stream.kind(1) == "base":
-        stream.pass_to()  # "on last row for instep", "miss st at base of ch"
+    if of_last_row(stream) and stream.kind() == "for":
+        stream.pass_to()  # "on last row for instep"
+    if stream.kind() == "at" and stream.kind(2 if stream.kind(1) == "the" else 1) == "base":
+        stream.pass_to()  # "miss st at base of ch": the one that the chain stands on
+        place = replace(place, which=Which.FIRST)
+    return (place, *_and_skipped(stream))
+
+
+def _and_skipped(stream: Stream) -> tuple[Place, ...]:
+    """The "and ch-1 sp" of "skip next dc and ch-1 sp"; () and nothing taken where no more is passed over."""
     mark = stream.at
+    more: tuple[Place, ...] = ()
     if stream.take_if("and"):
         if stream.kind() in ("number", "next", "any_stitch") or is_space_word(stream) or stream.kind() == "chain":
             more = skipped(stream)
             if stream.kind() in ("in",):
                 more = ()
-        if not more:
-            stream.at = mark
-    return (place, *more)
+    if not more:
+        stream.at = mark
+    return more
 
 
 def of_another_row(stream: Stream) -> bool:

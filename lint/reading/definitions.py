@@ -111,7 +111,11 @@ def _is_entry(piece: str, known: frozenset[str]) -> bool:
     if _SEPARATOR.search(piece):
         left = _SEPARATOR.split(piece, 1)[0]
         return 0 < len(left) <= 40
-    return _PAREN.fullmatch(piece) is not None
+    paren = _PAREN.fullmatch(piece)
+    if paren is None or any(form in known for side in ("a", "b") for form in expand(paren[side])):
+        return paren is not None
+    short = all(len(paren[side].split()) <= 3 for side in ("a", "b"))  # "popcorn (pc)", not "ch 1 to close (eye made)"
+    return short and not regex.search(r"\b\d+\b", piece)
 
 
 def expand(form: str) -> list[str]:

@@ -108,9 +108,10 @@ def _unplaced(
             yield span
 
 
-def count_words(book: Rulebook) -> tuple[frozenset[str], frozenset[str]]:
-    """The words behind and before printed counts, as the vocabulary of a stream wants them."""
-    return frozenset(book.words.count_tails), frozenset(book.words.count_openers)
+def count_words(book: Rulebook) -> tuple[frozenset[str], ...]:
+    """The words behind, before and in printed counts, as the vocabulary of a stream wants them."""
+    words = book.words
+    return frozenset(words.count_tails), frozenset(words.count_openers), frozenset(words.count_units)
 
 
 class _RowReader:
@@ -256,6 +257,9 @@ def _entries(source: SourceText, layout: Layout, known: frozenset[str], book: Ru
             found += definitions.entries(_unwrapped(source.slice(span)), span.start, known)
             listed = listed or section.key == "abbreviations"
     for span in layout.prose:
+        opened = next((s for s in layout.sections if s.heading.start >= span.start and s.heading.end <= span.end), None)
+        if opened is not None and opened.key == "notes":
+            span = Span(min(opened.span.start, span.end), span.end)  # "Notes: V-st = (dc, ch 1, dc) in one place."
         words = source.slice(span)
         inside = any(
             s.key in ("abbreviations", "specials") and s.span.start <= span.end and span.start <= s.span.end

@@ -4,14 +4,17 @@ from __future__ import annotations
 
 from lint.place import Which
 from lint.reading.clusterclauses import ClusterClauses
-from lint.reading.stream import SIGNS
-from lint.reading.targets import PIECE_WORDS, is_space_word
-from lint.tree import Group, OtherSide, Skip, Work
+from lint.reading.stream import OPENERS, SIGNS
+from lint.reading.targets import LOOPS, PIECE_WORDS, is_space_word
+from lint.tree import Group, OtherSide, Remark, Skip, Turn, Work
 
 _EDGE_WORDS = (
     "foundation", "beginning", "outer", "bottom", "top", "long", "short", "right", "left", "lower", "upper", "other",
     "first", "second", "next",
 )  # fmt: skip
+
+
+_WAY_WORDS = {"make", "in", "the", "across", "over", "around", "at", "then", "to"}  # what leads to "the other side"
 
 
 class EdgeClauses(ClusterClauses):
@@ -33,13 +36,20 @@ class EdgeClauses(ClusterClauses):
         return any(place.which is Which.FROM_HOOK for step in works for place in step.places)
 
     def read_other_side(self, start: int) -> bool:
-        """ "…, 3 sc in last ch; other side: sc 4": the chain from below."""
+        """ "underside (2 sc, inc)", "other side of ch: sc in next 5": a heading for what goes into the chain's other side."""
         stream = self.stream
         stream.take()
-        stream.take_if("chain", "foundation")
-        if stream.kind() not in (",", ":") or not self._round_a_chain():
+        stream.skip("of", "the", "beginning")
+        stream.skip("chain", "foundation")
+        if not self.has_work() or stream.kind() not in (":", ",", *OPENERS):
+            return False
+        close = stream.matching(stream.at) if stream.kind() in OPENERS else stream.at
+        if close is None:
             return False
         self.steps.append(OtherSide(stream.span_from(start)))
+        if close > stream.at:
+            self.steps += self.read_inside(stream.inside(stream.at + 1, close))
+            stream.at = close + 1
         return True
 
     def on_other_side(self) -> bool:
@@ -82,28 +92,67 @@ class EdgeClauses(ClusterClauses):
         return False
 
     def _other_side(self, start: int) -> bool:
-        """ "working along the opposite side of the ch"."""
+        """ "working along the opposite side of the ch", "in the free loops of the starting ch", "on the other side"."""
+        if self.steps and isinstance(self.steps[-1], Turn) and self.has_work() and self.steps[-1].turned:
+            before = self.steps[-1]
+            if self._other_side_words(start):
+                self.steps[-2:] = [Remark(before.span), self.steps[-1]]  # the piece goes round, and is not turned over
+                return True
+            return False
+        return self._other_side_words(start)
+
+    def _other_side_words(self, start: int) -> bool:
         stream = self.stream
         end = stream.next_of(",", ";", ".", ":", "(", "[", "star")
-        side = min(stream.next_of("other_side"), self._free_loops(end))
+        side = min(stream.next_of("other_side"), self._loops_left_free(end))
         chain = stream.next_of("chain", "foundation", start=side)
+        if set(self._kinds(side + 1, chain)) - {"of", "the", "beginning", "same"} and side < end:
+            chain = len(stream.lexemes)  # "along opposite side sc in next 8 ch": those are worked into
+        if side >= end and (loops := self._free_loops(end)) is not None:
+            side, chain = loops
         if side < end <= chain and any(i.kind in ("chain", "foundation") for i in stream.lexemes[start:side]):
             stream.at = end  # "working in starting ch on opposite side of row 1"
             self.steps.append(OtherSide(stream.span_from(start)))
             return True
-        if chain >= end and side < end and self._round_a_chain():
+        starting = next((i for i in range(start, end) if stream.lexemes[i].kind == "foundation"), end)
+        if side >= end and starting < end and self.has_work() and not set(self._kinds(start, starting)) - _WAY_WORDS:
+            if starting == end - 1 and "across" in self._kinds(start, end):
+                stream.at = end  # "working along foundation ch": its other side, when this one is worked
+                self.steps.append(OtherSide(stream.span_from(start)))
+                return True
+        if chain >= end and side == end - 1 and self._round_a_chain():
             stream.at = end  # "working along opposite side"
             self.steps.append(OtherSide(stream.span_from(start)))
             return True
         if chain >= end:
-            return False
+            leads = side == end - 1 or side < end and stream.work_at(side + 1)
+            alone = leads and self.has_work() and not set(self._kinds(start, side)) - _WAY_WORDS
+            if alone:  # "working on the other side, sc 4": of what, only the chain can tell
+                stream.at = side + 1
+                self.steps.append(OtherSide(stream.span_from(start)))
+            return alone
         stream.at = end
         if chain + 1 < end and stream.lexemes[chain + 1].kind in ("number", "stitch", "special", "increase"):
             stream.at = chain + 1  # "on other side of ch sc in next 5 chs"
         self.steps.append(OtherSide(stream.span_from(start)))
         return True
 
-    def _free_loops(self, end: int) -> int:
+    def _kinds(self, first: int, last: int) -> list[str]:
+        return [item.kind for item in self.stream.lexemes[first:last] if item.lower not in ("down", "up", "back")]
+
+    def _free_loops(self, end: int) -> tuple[int, int] | None:
+        """Where "unused loops" and "foundation ch" of "in unused loops of foundation ch" stand; None where they do not."""
+        stream = self.stream
+        free = stream.next_of("unused", "remaining")
+        found = next((i for i in range(free, end) if stream.lexemes[i].kind == "foundation"), None)
+        if found is None:
+            starts = (i for i in range(free, end - 1) if stream.lexemes[i].kind == "beginning")
+            found = next((i + 1 for i in starts if stream.lexemes[i + 1].kind == "chain"), None)
+        loops = [item for item in stream.lexemes[free : found or free] if item.kind in ("space", "unused", *LOOPS)]
+        named = any("l" in item.lower and item.lower.rstrip("s").endswith(("loop", "lp")) for item in loops)
+        return (free, found) if found is not None and named else None
+
+    def _loops_left_free(self, end: int) -> int:
         """Index of the "free loops" of "working in the free loops of the ch", which are its other side."""
         words = self.stream.lexemes
         for index in range(self.stream.at, end):

@@ -62,10 +62,13 @@ def each_place(stream: Stream, start: int) -> Place | None:
 def pointed(stream: Stream, start: int) -> Place | None:
     """ "next 3 dc", "first st", "same sp as join", "last 2 sts", "any ch-2 sp"."""
     word = stream.take().kind
-    stream.skip("the", "of", "each", "unused", "next") if word != "same" else stream.skip("the")
+    stream.skip("the", "of", "each", "unused", "next") if word != "same" else stream.skip("the", "same")
     if word == "next" and stream.kind() == "ordinal":
         return ordinal(stream, start)  # "in next 2nd sc"
     middle = bool(stream.take_if("middle"))
+    own = _own_chains(stream) if word == "first" else None
+    if own is not None:
+        return Place(stream.span_from(start), Which.FROM_HOOK, (Target(TargetKind.CHAIN),), ordinals=(own,))
     one_of = word in ("first", "last") and "of" in (stream.kind(-1), stream.kind(-2))
     if word == "same" and stream.word("these", "those", ahead=-1) and stream.kind() == "number":
         word = "next"  # "in each of these 2 sts"
@@ -100,6 +103,19 @@ def pointed(stream: Stream, start: int) -> Place | None:
     if stream.kind() == "or" and stream.kind(1) in ("next", "space", "chain", "number", "any_stitch"):
         return place
     return place
+
+
+def _own_chains(stream: Stream) -> int | None:
+    """Takes the "these 3 ch" of "first of these 3 ch", the "ch of ch-3 just made" of "first …": how many they are."""
+    start = stream.at
+    if stream.kind() == "same" and stream.word("these", "those", "the same") and stream.kind(1) == "number":
+        stream.take()
+        number = stream.take().number
+        if stream.take_if("chain"):
+            stream.take_if("made")
+            return number
+    stream.at = start
+    return None
 
 
 def with_target(stream: Stream, start: int, which: Which, number: Amount = ONE, middle: bool = False) -> Place | None:

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from lint.lexicon import Lexeme
 from lint.place import TargetKind, Which
 from lint.reading import notes
 from lint.reading.clausebase import STITCHY, ClauseBase
 from lint.reading.limits import past_lengths
 from lint.reading.places import places
 from lint.reading.stream import CLOSERS, OPENERS, SIGNS
+from lint.reading.targets import tells_piece
 from lint.tree import NOT_UNDERSTOOD, Chain, OpenWork, OtherSide, Remark, Skip, Unread, UseYarn
 
 _WORKING_WORDS = {
@@ -37,6 +39,7 @@ _PLACE_ENDS = ("last", "next", "first", "each", "same", "any_stitch", "stitch", 
 _WORK_BEGINS = ("number", "stitch", "chain", "join", "turn", "special", "make", "repeat", "skip")
 _EDGES = ("ends", "edges", "sides", "rows", "halves", "layers")
 _SIGNS = (",", ";", ".", ":", "dash", "(", "[", "{", "star", *CLOSERS)
+_MAKES = ("stitch", "special", "one_stitch", "group_word", "increase", "decrease", "make", "repeat")
 _OPEN_ENDS = ("around", "across", "to", "within", "until")  # a clause of these alone says how far to work
 
 
@@ -86,7 +89,7 @@ class RemarkClauses(ClauseBase):
                 stream.pass_to()  # "Start with white, …"
                 self.steps.append(UseYarn(stream.span_from(start)))
                 return True
-            return self.clause()
+            return stream.kind() == "space" and self.loop_for_ring(start) or self.clause()
         if not self.has_work() and stream.kind(1) in ("number", "stitch") and stream.word("start", "begin", "starting"):
             stream.take()  # "start 6 sc in a magic circle"
             return self.clause()
@@ -158,10 +161,42 @@ class RemarkClauses(ClauseBase):
 
     def read_change(self, start: int) -> bool:
         """ "Change to white", "changing to B in last st": a colour, not a stitch."""
+        if self.hand_join(start):
+            return True
         while not self.stream.done and self.stream.kind() not in _SIGNS and not self.work_begins():
             self.stream.take()
         words = self.stream.span_from(start)
         self.steps.append(UseYarn(words) if start == 0 or not self.has_work() else Remark(words))
+        return True
+
+    def hand_join(self, start: int) -> bool:
+        """ "drop loop, insert hook in ch-3 sp of finished motif, pull dropped loop through": how one piece is joined to another."""
+        stream = self.stream
+        end = stream.sentence_end(start, ".", ";")
+        through = next((i for i in range(start, end) if "through" in stream.lexemes[i].lower), None)
+        if through is None or not stream.word("drop", "remove", ahead=start - stream.at):
+            return False
+        words = stream.lexemes[start:through]
+        if not any(tells_piece(item.lower) for item in words) or any(item.kind in _MAKES for item in words):
+            return False  # a popcorn is closed with the same movements
+        stream.at = through + 1
+        stream.pass_to()
+        self.steps.append(Remark(stream.span_from(start)))
+        return True
+
+    def pulled_tight(self, start: int) -> bool:
+        """ "pull loop tight", "draw up tightly", "pull ring closed"."""
+        stream = self.stream
+        end = stream.next_of(*_SIGNS, start=start)
+        words = stream.lexemes[start:end]
+        tight = any(item.lower in ("tight", "tightly", "closed", "close", "snug", "shut") for item in words)
+        tight = tight or [item.lower for item in words[1:]] == ["up"]
+        if not tight or not stream.word("pull", "draw", "tighten", "cinch", ahead=start - stream.at):
+            return False
+        if any(item.kind in (*_MAKES, "number") for item in words):
+            return False
+        stream.at = end
+        self.steps.append(Remark(stream.span_from(start)))
         return True
 
     def read_whole_sentence(self, start: int) -> bool:
@@ -305,27 +340,6 @@ class RemarkClauses(ClauseBase):
         self.attach_counting(note)
         return True
 
-    def read_which_one(self, start: int) -> bool:
-        """The gloss of "3 sc in next sc – center sc of corner,": which stitch that is."""
-        stream = self.stream
-        end = stream.next_of(",", ";", ".", *OPENERS, "star")
-        inside = stream.lexemes[start + 1 : end]
-        if not start or stream.kind(-1) != "dash" or any(i.kind in ("in", "number", "make", "skip") for i in inside):
-            return False
-        stream.at = end
-        self.steps.append(Remark(stream.span_from(start)))
-        return True
-
-    def read_may_be(self, start: int) -> bool:
-        """ "Rnd 6 may be repeated for a larger motif.": a sentence that leaves it to the maker."""
-        stream = self.stream
-        end = stream.sentence_end(start, ".", ";")
-        if self.has_work() or not any(item.lower in ("may", "can") for item in stream.lexemes[start:end][:4]):
-            return False
-        stream.at = end
-        self.steps.append(Remark(stream.span_from(start)))
-        return True
-
     def may_be_a_stitch(self, start: int) -> bool:
         """Whether a word or two between commas of a working sentence may name a stitch: "sc in next 36 sts, wibble."."""
         stream = self.stream
@@ -356,6 +370,7 @@ class RemarkClauses(ClauseBase):
             and not self.may_be_a_stitch(start)
             and not self.runs_on(start)
             and sentence[0].kind not in _OPEN_ENDS
+            and not _names_place(sentence)
             and not any(
                 item.kind in STITCHY or item.lower in _WORKING_WORDS or item.kind in _POINTS_TO_WORK
                 for item in sentence
@@ -371,3 +386,12 @@ class RemarkClauses(ClauseBase):
             return
         words = stream.words(start, end)
         self.steps.append(Unread(stream.span_from(start), words, NOT_UNDERSTOOD))
+
+
+def _names_place(sentence: list[Lexeme]) -> bool:
+    """Whether words like "granny group in next sp" say that something goes into a place."""
+    pointed = ("next", "each", "same", "first", "last", "corner")
+    for word, after, end in zip(sentence, sentence[1:], sentence[2:], strict=False):
+        if word.kind == "in" and after.kind in pointed and end.kind in (*_PLACE_ENDS, "corner", "group_word"):
+            return True
+    return False

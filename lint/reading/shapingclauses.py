@@ -9,7 +9,7 @@ from lint.reading.rowsof import shaped_rows
 from lint.reading.stream import OPENERS
 from lint.reading.targets import ANY, target
 from lint.reading.yarnclauses import YarnClauses
-from lint.tree import OpenWork, ShapedWhere, Shaping, Work
+from lint.tree import Evenly, OpenWork, Remark, ShapedWhere, Shaping, Work
 
 _EDGES = ("ending", "row_end", "side", "edge")
 
@@ -141,3 +141,55 @@ class ShapingClauses(YarnClauses):
             "this", "spaced", "row", "throughout"
         ):
             stream.take()
+
+    def read_put(self, start: int) -> bool:
+        """ "place 3 sc in same st" is work; "place 8 mm eyes between Rnds 12 and 13" is not."""
+        stream = self.stream
+        end = stream.sentence_end(start, ".", ";")
+        work = (
+            i
+            for i in range(start, end)
+            if stream.leads_to_work(i) or stream.kind(i - start) == "," and stream.work_at(i + 1)
+        )
+        end = next(work, end)
+        if any(item.lower in ("eye", "eyes", "nose", "safety") for item in stream.lexemes[start:end]):
+            stream.at = end
+            self.steps.append(Remark(stream.span_from(start)))
+            return True
+        stream.take()
+        return stream.kind() in ("number", "stitch", "(", "[") and self.clause()
+
+    def read_which_one(self, start: int) -> bool:
+        """The gloss of "3 sc in next sc – center sc of corner,": which stitch that is."""
+        stream = self.stream
+        end = stream.next_of(",", ";", ".", *OPENERS, "star")
+        inside = stream.lexemes[start + 1 : end]
+        if not start or stream.kind(-1) != "dash" or any(i.kind in ("in", "number", "make", "skip") for i in inside):
+            return False
+        stream.at = end
+        self.steps.append(Remark(stream.span_from(start)))
+        return True
+
+    def read_may_be(self, start: int) -> bool:
+        """ "Rnd 6 may be repeated for a larger motif.": a sentence that leaves it to the maker."""
+        stream = self.stream
+        end = stream.sentence_end(start, ".", ";")
+        if self.has_work() or not any(item.lower in ("may", "can") for item in stream.lexemes[start:end][:4]):
+            return False
+        stream.at = end
+        self.steps.append(Remark(stream.span_from(start)))
+        return True
+
+    def read_evenly(self, start: int) -> bool:
+        """ "Evenly distribute 88 dc along"."""
+        stream = self.stream
+        stream.take()
+        if not (stream.word("distribute", "space", "spread") and stream.take() or stream.take_if("make")):
+            return False
+        number = stream.amount()
+        if number is None or stream.kind() != "stitch":
+            return False
+        stitch = stream.take().value
+        stream.pass_to()
+        self.steps.append(Evenly(stream.span_from(start), stitch, number))
+        return True

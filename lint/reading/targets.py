@@ -133,6 +133,9 @@ def _target(stream: Stream) -> Target | None:
         if simple is TargetKind.TURNING_CHAIN and is_space_word(stream):
             stream.take()
             return Target(TargetKind.SPACE, "turning chain")  # "in tch sp"
+        if lexeme.kind == "joining" and is_space_word(stream):
+            stream.take()
+            return Target(TargetKind.SPACE, "joining")  # "in joining loop": the one that closed the round below
         if lexeme.kind == "joining":
             stream.take_if("stitch", "any_stitch")
         if simple is TargetKind.ROW_END and ("each" in lexeme.lower or lexeme.lower.endswith("s")):
@@ -223,6 +226,9 @@ def part_of(stream: Stream) -> tuple[Target | None, str]:
             break
         each = stream.take().kind == "each" or each
     found = target(stream)
+    if found is None and stream.word("v", "vs", "vee", "vees"):
+        stream.take()
+        found = Target(TargetKind.SPECIAL, "group")  # "ch-2 sp of next V"
     if found is None:
         if stream.kind() in ("row", "round") and stream.kind(1) == "below":
             stream.at += 2
@@ -276,6 +282,32 @@ def along_what(stream: Stream) -> None:
         if stream.take_if("side", "edge", "top"):
             return
     stream.at = start
+
+
+_ACROSS = ("corresponding", "matching", "adjacent", "adjoining", "neighbouring", "neighboring")
+_DONE = ("completed", "finished", "previous", "prev", "preceding", "earlier", "made", "next", "joined", *_ACROSS)
+
+
+def tells_piece(word: str) -> bool:
+    """Whether a word names a piece, or points at one beside this: "square", "corresponding"."""
+    return word in _PIECES or word.removesuffix("s") in _PIECES or word in _ACROSS
+
+
+def of_joined_piece(stream: Stream) -> bool:
+    """Takes "corresponding ch-2 sp of first motif", "any corner sp of a completed square": a place of a piece to join to."""
+    end = stream.next_of(*SIGNS)
+    end = next((i for i in range(stream.at, end) if stream.leads_to_work(i)), end)
+    words = stream.lexemes[stream.at : end]
+    if stream.word(*_ACROSS):
+        stream.at = end
+        return True
+    of = next((i for i, item in enumerate(words) if item.kind == "of" or item.lower in ("on", "from")), len(words))
+    named = [item.lower for item in words[of + 1 :]]
+    piece = any(tells_piece(word) for word in named)
+    if not piece or not set(named) & set(_DONE) or any(item.kind in ("make", "repeat") for item in words):
+        return False
+    stream.at = end
+    return True
 
 
 def of_other_piece(stream: Stream) -> bool:

@@ -25,7 +25,8 @@ class Moving(Grouping):
                 if place.which is Which.FROM_HOOK or place.targets[0].kind in (TargetKind.TURNING_CHAIN,):
                     continue
                 if place.which in (Which.SAME, Which.JUST_MADE, Which.ELSEWHERE) or place.below:
-                    self.anchored = True
+                    # to another piece, "ch 1, sl st in corresponding sp of first square, ch 1": still one space
+                    self.anchored = place.which is not Which.ELSEWHERE
                     continue
                 if self.is_round and not self.cursor.remaining(place.targets, self.size) and cursor.known:
                     continue  # a join said as a slip stitch
@@ -117,7 +118,7 @@ class Moving(Grouping):
             elif note is None:
                 stands = skipped_standing(cursor.at, None, stitch, self.rules, self.choices)
                 if not stands.said:
-                    self.unsaid = step.span
+                    self.unsaid = (step.span, stands.stitch is not None)
                 if stands.stitch is not None:
                     self.foundation_start(stands.stitch, stands.space, cursor.at)
             self.begun = True

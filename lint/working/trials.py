@@ -90,14 +90,6 @@ class Trial:
         """Lower is better."""
         return (self.agrees is False, not self.fits, len(self.forced))
 
-    @property
-    def chain_counted(self) -> bool:
-        """Whether the beginning chain, of which nothing is said, was read as a stitch."""
-        for key, (taken, _) in self.worked.choices.asked.items():
-            if key[0] in ("chain counts", "skipped chains count"):
-                return taken == 0
-        return any(node.chain for node in self.worked.fabric.nodes)
-
 
 def best_reading(task: Task, state: PieceState) -> Trial:
     """The reading that agrees and fits, with as little forced as may be.  Raises PlacesUnknown, TooMany."""
@@ -108,7 +100,7 @@ def best_reading(task: Task, state: PieceState) -> Trial:
         covers = [
             (key, 1 - taken)
             for key, (taken, _) in best.worked.choices.asked.items()
-            if key[0] in ("covers", "times over")
+            if key[0] in ("covers", "times over", "to last", "picot stitch")
         ]
         for key, other in covers[:3]:
             trial = one_reading(task, state, {**best.forced, key: other})
@@ -185,8 +177,8 @@ def _compared(task: Task, worked: Worked) -> Comparison | None:
     return None
 
 
-def settle(best: Trial, state: PieceState) -> None:
-    """Keep what the counts have settled for the rest of the pattern."""
+def settle(best: Trial, state: PieceState) -> bool:
+    """Keep what the counts have settled for the rest of the pattern; whether they leave it open that a chain counts."""
     for length, counting in best.worked.learned:
         if counting.throughout:
             state.rules.learn(length, counting)
@@ -198,15 +190,20 @@ def settle(best: Trial, state: PieceState) -> None:
         if key[0] in CHAIN_KEYS and key in best.forced:
             state.usual[key] = 1 - taken
     if not (best.agrees and best.fits):
-        return
+        return False
+    either = False
     for key, taken in best.forced.items():
         if key[0] in ("times", "bare number", "n in next n"):
             state.habits[(key[0], "habit")] = taken
     for key, (taken, _) in best.worked.choices.asked.items():
-        if key[0] == "chain counts" and key not in best.either:
-            state.habits[key] = taken
+        if key[0] == "chain counts":
+            if key in best.either and key not in best.worked.choices.hinted:
+                either = True
+            else:
+                state.habits[key] = taken
         if key in state.usual:
             state.speaks[key] += 1
+    return either
 
 
 def _with_carried(steps: tuple[Step, ...], state: PieceState) -> tuple[Step, ...]:
