@@ -29,6 +29,7 @@ def as_data(report: Report) -> dict[str, Any]:
         "terms": report.terms.terms,
         "terms_said": report.terms.said,
         "sizes": list(report.pattern.sizes),
+        "house": report.house.title if report.house is not None else None,
         "parts": _parts(report),
         "findings": [_finding(report, finding) for finding in report.findings],
         "recomputed": {"rows": done, "of": of},
