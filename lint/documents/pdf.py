@@ -36,7 +36,7 @@ def read(raw: bytes, path: str) -> SourceText:
         if len(document) > MOST_PAGES:
             raise Unreadable(f"has more than {MOST_PAGES} pages, which no pattern has")
         for number in range(len(document)):
-            with closing(_page(document, number)) as page:
+            with closing(page_of(document, number)) as page:
                 fragments, width = _fragments(page, number), page.get_size()[0]
             if not fragments:
                 wordless.append(number + 1)
@@ -64,7 +64,8 @@ def opened(raw: bytes) -> Iterator[Any]:
         yield document
 
 
-def _page(document: Any, number: int) -> Any:
+def page_of(document: Any, number: int) -> Any:
+    """A page by its number from 0; raises Unreadable."""
     import pypdfium2
 
     try:
@@ -73,15 +74,19 @@ def _page(document: Any, number: int) -> Any:
         raise Unreadable(f"is damaged: its page {number + 1} cannot be opened") from error
 
 
-def _fragments(page: Any, number: int) -> list[Fragment]:
-    """Runs of letters on one line without a wide gap, in no order that could be trusted."""
+def letters_of(page: Any, number: int) -> Any:
+    """What PDFium knows of a page's letters; raises Unreadable."""
     import pypdfium2
 
     try:
-        textpage = page.get_textpage()
+        return page.get_textpage()
     except pypdfium2.PdfiumError as error:
         raise Unreadable(f"is damaged: the text of its page {number + 1} cannot be read") from error
-    with closing(textpage):
+
+
+def _fragments(page: Any, number: int) -> list[Fragment]:
+    """Runs of letters on one line without a wide gap, in no order that could be trusted."""
+    with closing(letters_of(page, number)) as textpage:
         letters = _Letters(textpage, number)
         return list(letters.fragments())
 

@@ -6,10 +6,11 @@ import ctypes
 import io
 from collections import defaultdict
 from collections.abc import Sequence
+from contextlib import closing
 from dataclasses import dataclass
 from typing import Any
 
-from lint.documents.pdf import opened
+from lint.documents.pdf import letters_of, opened, page_of
 from lint.documents.unreadable import Unreadable
 from lint.source import Origin, Span
 
@@ -29,6 +30,7 @@ def with_notes(raw: bytes, origin: Origin, notes: Sequence[Note]) -> bytes:
     """A .pdf with notes; `origin` as `pdf.read` gave it for the same bytes.  Raises Unreadable as that does."""
     if not notes:
         return raw
+    import pypdfium2
     import pypdfium2.raw as pdfium
 
     by_page: dict[int, list[tuple[Note, list[tuple[int, int]]]]] = defaultdict(list)
@@ -41,14 +43,14 @@ def with_notes(raw: bytes, origin: Origin, notes: Sequence[Note]) -> bytes:
             )
     with opened(raw) as document:
         for number, placed in by_page.items():
-            page = document[number]
-            textpage = page.get_textpage()
-            for note, runs in placed:
-                _highlight(pdfium, page, textpage, note, runs)
-            textpage.close()
-            page.close()
+            with closing(page_of(document, number)) as page, closing(letters_of(page, number)) as textpage:
+                for note, runs in placed:
+                    _highlight(pdfium, page, textpage, note, runs)
         target = io.BytesIO()
-        document.save(target, flags=pdfium.FPDF_INCREMENTAL)
+        try:
+            document.save(target, flags=pdfium.FPDF_INCREMENTAL)
+        except pypdfium2.PdfiumError as error:
+            raise Unreadable("cannot be marked: it cannot be written again") from error
     return target.getvalue()
 
 
