@@ -10,7 +10,7 @@ from lint.checks.context import Context
 from lint.finding import Finding, Related
 from lint.ledger import LedgerRow, Outcome
 from lint.source import Span
-from lint.tree import MAKES_STITCHES, Chain, JoinYarn, Repeat, Turn, Work, walk
+from lint.tree import MAKES_STITCHES, Chain, JoinYarn, Repeat, Step, Turn, Work, walk
 
 
 def check_unsaid(context: Context) -> Iterator[Finding]:
@@ -52,6 +52,12 @@ def _length(words: str, ordinals: dict[str, int]) -> str:
     return match.group(0) if match else ""
 
 
+def _behind_the_work(steps: tuple[Step, ...]) -> tuple[Step, ...]:
+    """What a row says after its last stitches: "…, ch 1, turn"."""
+    last = max((index for index, step in enumerate(steps) if isinstance(step, MAKES_STITCHES)), default=-1)
+    return steps[last + 1 :]
+
+
 def check_missing(context: Context) -> Iterator[Finding]:
     """turning-chain-missing: a row that starts straight with a stitch after a turn."""
     before: LedgerRow | None = None
@@ -68,7 +74,7 @@ def check_missing(context: Context) -> Iterator[Finding]:
             turned = any(isinstance(s, Turn) and s.turned for s in before.row.steps) or any(
                 isinstance(s, Turn) and s.turned for s in row.row.steps[:2]
             )
-            carried = any(isinstance(s, Chain) for s in before.row.steps[-3:])
+            carried = any(isinstance(s, Chain) for s in _behind_the_work(before.row.steps))
             if isinstance(first, Repeat):
                 first = next((s for s in walk(first.items) if isinstance(s, (Chain, Work))), None)
             if (

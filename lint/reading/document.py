@@ -41,6 +41,7 @@ from lint.tree import (
 _ROW_WORDS = regex.compile(
     r"(?i)\brep(?:eat)? from|\bfasten off|\bin each (?:st|stitch|sc|dc|hdc|tr|htr|ch|sp)s? (?:across|around|to)\b|\bjoin\b(?! to last)|,? turn\.?$"
 )
+_NO_DEFINITIONS = ("gauge", "size", "materials", "skill", "multiple", "colours")
 _LIST_NUMBER = regex.compile(r"\d+$")
 _WORK_STEPS = (*MAKES_STITCHES, Chain, MakeRing, Skip, RowCall)
 
@@ -130,7 +131,7 @@ class _RowReader:
             sizes = None
         if text.label is None:
             if regex.match(
-                r"(?i)(?!\W*(?:row|rnd|round|rd|r\d))\W*[A-Za-z][\w-]*(?: [\w-]+)?(?: ?\([\w -]+\))?\s*[:=]\s",
+                r"(?i)(?!\W*(?:row|rnd|round|rd|r\d))\W*[A-Za-z][\w-]*(?: [\w-]+){0,3}(?: ?\([\w -]+\))?\s*[:=]\s",
                 self.source.slice(text.span),
             ):
                 return self.named_row(text)
@@ -237,6 +238,8 @@ def _entries(source: SourceText, layout: Layout, known: frozenset[str], book: Ru
             listed = listed or section.key == "abbreviations"
     for span in layout.prose:
         opened = next((s for s in layout.sections if s.heading.start >= span.start and s.heading.end <= span.end), None)
+        if opened is not None and opened.key in _NO_DEFINITIONS:
+            continue  # "Tension: 24 tr and 12 rows to 10 cm" defines no stitch
         if opened is not None and opened.key == "notes":
             span = Span(min(opened.span.start, span.end), span.end)  # "Notes: V-st = (dc, ch 1, dc) in one place."
         words = source.slice(span)
