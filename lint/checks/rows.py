@@ -13,7 +13,7 @@ from lint.faults import RULES, SERIOUS, fault_of, unequal_sides
 from lint.finding import Finding, Related, Weight
 from lint.ledger import Cell, LedgerRow, Outcome
 from lint.source import Span
-from lint.tree import Repeat
+from lint.tree import Remark, Repeat, walk
 from lint.working.compare import Difference
 
 
@@ -225,10 +225,12 @@ def check_counts_missing(context: Context) -> Iterator[Finding]:
 def check_unchecked(context: Context) -> Iterator[Finding]:
     """figure-not-checked: a printed figure in a unit that the pattern nowhere defines; once for each printed row."""
     seen: set[Span] = set()
+    rows = [row for part in context.pattern.parts for row in part.rows]
+    named = {step.names for row in rows for step in walk(row.steps) if isinstance(step, Remark)}  # "(half shell made)"
     for row in context.ledger.rows:
         comparison = row.first.comparison
         for item in comparison.unchecked if comparison is not None else ():
-            if item.span not in seen:
+            if item.span not in seen and item.unit.partition(":")[2] not in named:
                 seen.add(item.span)
                 figure = context.source.slice(item.span).strip()
                 yield context.finding("figure-not-checked", item.span, row.part.name, row.label, figure=figure)

@@ -9,6 +9,7 @@ from lint.reading import repeats
 from lint.reading.stream import OPENERS, Stream
 from lint.tree import (
     Chain,
+    Evenly,
     Group,
     Remark,
     Step,
@@ -79,7 +80,7 @@ class ClauseBase:
         return start > 0 and self.stream.lexemes[start - 1].kind not in (*SEPARATORS, *OPENERS, "star")
 
     def has_work(self) -> bool:
-        return any(isinstance(step, (Work, Group)) for step in walk(tuple(self.steps)))
+        return any(isinstance(step, (Work, Group, Evenly)) for step in walk(tuple(self.steps)))
 
     def attach_counting(self, note) -> None:
         for index in range(len(self.steps) - 1, max(-1, len(self.steps) - 3), -1):

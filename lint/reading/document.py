@@ -12,6 +12,7 @@ from lint.pattern import Abbreviation, Label, Part, Pattern, Row
 from lint.place import Which
 from lint.reading import definitions, notes
 from lint.reading.clauses import Reading, read_row
+from lint.reading.firstuse import with_first_uses
 from lint.reading.layout import Layout, LayoutReader, PartText, RowText
 from lint.reading.stream import Stream, Vocabulary, with_line_stops
 from lint.reading.terms import Terms, find_terms
@@ -69,7 +70,7 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
         {special.name: special for special in specials}, max(1, len(sizes)), _colours(source.text), *count_words(book)
     )
     reader = _RowReader(source, lexicon, vocabulary)
-    parts = tuple(part for part in (reader.part(item) for item in layout.parts) if part.rows)
+    parts = with_first_uses(tuple(part for part in (reader.part(item) for item in layout.parts) if part.rows))
     abbreviations = tuple(_listed(entries))
     pattern = Pattern(
         layout.title,
