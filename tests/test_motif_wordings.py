@@ -462,3 +462,123 @@ def test_gaps_between_groups_leave_the_turning_chain():
     )
     assert counts(report)[-1] == 14
     assert "places-run-out" not in [f.rule for f in report.findings]
+
+
+def test_a_shell_defined_where_it_is_first_worked():
+    """ "5 dc in next ch (shell made)" tells what a shell is; half shells at the row's ends are passed to the chain's top."""
+    report = check(
+        "Half shells\nCh 38.\nRow 1 (WS): Sc in 2nd ch from hook, *sk 2 ch, 5 dc in next ch (shell made), sk 2 ch, sc in next ch; "
+        "rep from * to end; turn. (6 shells)\n"
+        "Row 2: Ch 3 (counts as dc), 2 dc in same sc (half shell made), *sc in 3rd dc of next shell, shell in next sc; "
+        "rep from * to last shell, sc in 3rd dc of last shell, 3 dc in last sc; turn. (5 shells and 2 half shells)\n"
+        "Row 3: Ch 1, sc in first dc, *shell in next sc, sc in 3rd dc of next shell; rep from * to last sc, shell in last sc, "
+        "sc in top of turning ch; turn. (6 shells)\n"
+    )
+    assert outcomes(report)[-3:] == ["agrees"] * 3
+    assert counts(report)[-3:] == [37, 37, 37]
+    assert _faults(report) == []
+
+
+def test_a_standing_stitch_in_the_middle_of_any_corner_begins_there():
+    """A round that begins in a corner's middle meets the stitches before it at its end."""
+    report = check(
+        "Tile\nRnd 1 (A): 8 dc into ring, starting with ch 3 as first dc. Sl st to join. (8 dc)\n"
+        "Rnd 2 (B): Standing dc in any st, 2 dc in same st, [dc in next st, 3 dc in next st] 3 times, dc in last st, join. (16 dc)\n"
+        "Rnd 3 (C): Standing sc in center dc of any corner, 2 sc in same st, *sc in next 3 sts, 3 sc in next st (corner); "
+        "rep from * twice more, sc in next 3 sts, join. (24 sc)\n"
+    )
+    assert outcomes(report) == ["agrees"] * 3
+    assert _faults(report) == []
+
+
+def test_rounds_closed_by_a_stitch_said_to_join():
+    """ "Ch 1, dc in first sc to join" closes the last loop, where the next round begins; the ring is joined in its last chain."""
+    report = check(
+        "Mat\nRnd 1: Ch 6, join with sl st in 6th ch from hook; ch 1, (sc in ring, ch 4) 7 times, sc in ring, ch 1, dc in first sc to join. "
+        "(8 ch-4 sps)\n"
+        "Rnd 2: Ch 1, sc in sp formed by joining dc, (ch 5, sc in next ch-4 sp) 7 times, ch 2, dc in first sc to join. (8 ch-5 sps)\n"
+        "Rnd 3: Ch 1, 3 sc in sp formed by joining dc, *(3 sc, ch 3, 3 sc) in next ch-5 sp; rep from * around to first sp, "
+        "(3 sc, ch 3) in first sp, join. (48 sc)\n"
+    )
+    assert counts(report) == [8, 8, 48]
+    assert _faults(report) == []
+
+
+def test_gaps_round_a_round_of_stitches():
+    """A granny circle worked between the stitches: as many gaps as stitches."""
+    report = check(
+        "Circle\nRnd 1: In a magic ring, ch 3 (counts as dc), 11 dc, sl st to 3rd ch. 12 dc\n"
+        "Rnd 2: (Ch 3, dc) in first sp between sts, 2 dc in each sp between sts around, sl st to 3rd ch. 24 dc\n"
+        "Rnd 3: Sl st to next sp between 2-dc groups, ch 3, 2 dc in same sp, 3 dc in each sp between groups around, join. 36 dc\n"
+    )
+    assert outcomes(report)[1:] == ["agrees", "agrees"]
+
+
+@pytest.mark.parametrize("ring", ["4 ch, ss to join", "4 ch, ss in 4th ch from hook", "4 ch, join with ss in first ch"])
+def test_a_ring_joined_in_few_words(ring: str):
+    """Six clusters in the ring, the first made of the chain."""
+    report = check(
+        f"Hexagon\nRound 1: {ring}, 3 ch, tr2tog in ring (counts as first cl), *3 ch, tr3tog in ring (cl made); rep from * 4 more times, 3 ch, ss to top of first cl. (6 cl)\n",
+        "uk",
+    )
+    assert counts(report) == [6]
+
+
+def test_stitches_spread_round_an_edge_with_the_corners_among_them():
+    """ "96 sc evenly around outer edge, working 3 sc in each corner": the total is the text's."""
+    report = check(
+        "Finish\nRnd 1: With right side facing, join yarn in any st along edge; ch 1, work 96 sc evenly around outer edge, "
+        "working 3 sc in each corner; join in first sc. (96 sc)\n"
+        "Rnd 2: Ch 1, sc in same st, *sk 2 sts, 5 dc in next st, sk 2 sts, sc in next st; rep from * around, omitting final sc; "
+        "join in first sc. (16 scallops)\n"
+    )
+    assert counts(report) == [96, 96]
+
+
+@pytest.mark.parametrize(
+    "listed",
+    [
+        "US terms: ch (chain), sc (single crochet), dc (double crochet), sl st (slip stitch), sp (space), rnd (round).",
+        "ch chain, dc double crochet, sc single crochet, sl st slip stitch, sp space, rnd round",
+        "Abbreviations used: ch (chain), sc (single crochet), dc (double crochet), sl st (slip stitch), sp (space), rnd (round).",
+    ],
+)
+def test_a_list_of_abbreviations_in_a_line_of_its_own(listed: str):
+    """Known by its content: nothing is missing, and nothing that it explains is unexplained."""
+    report = check(
+        f"Coaster\n{listed}\n\nRnd 1: Ch 4, join with sl st to form ring, ch 3 (counts as dc), 11 dc in ring, join with sl st in top of ch-3. (12 dc)\n"
+        "Rnd 2: Ch 1, sc in same sp, sc in each dc around, join. (12 sc)\n"
+    )
+    missing = [f.message for f in report.findings if f.rule == "section-missing" and "abbreviations" in f.message]
+    assert missing == []
+    assert "abbreviation-undefined" not in [f.rule for f in report.findings]
+
+
+@pytest.mark.parametrize(
+    "size", ["Throw, about 120 x 150 cm", "Height: 11 cm. Gauge: 8 rnds = 10 cm", "Makes a stole of 40 by 160 cm"]
+)
+def test_a_finished_size_in_a_line(size: str):
+    """A size is known by its measures as well as by a heading."""
+    report = check(f"Throw\n{size}\n\nRow 1: Ch 14, sc in 2nd ch from hook and in each ch across. (13 sc)\n")
+    assert not [f for f in report.findings if f.rule == "section-missing" and "finished size" in f.message]
+
+
+def test_a_turning_chain_missing_among_rows_that_chain_and_turn():
+    """ "Turn, sc across" after rows of "Ch 1, turn": the chain is missing there alone."""
+    report = check(
+        "Scarf\nCh 21.\nRow 1: Sc in 2nd ch from hook and in each ch across. (20 sc)\nRow 2: Ch 1, turn, sc in each st across. (20 sc)\n"
+        "Row 3: Turn, sc in each st across. (20 sc)\nRow 4: Ch 1, turn, sc in each st across. (20 sc)\n"
+    )
+    assert [rule for rule, line in all_findings(report, ("query",)) if line == 5] == ["turning-chain-missing"]
+
+
+def test_a_name_in_the_list_and_its_making_below():
+    """ "SH = shell" and "Shell (SH): 5 dc in st" explain one thing; "BP sc" is the BPsc of the list."""
+    report = check(
+        "Edging\nAbbreviations: BPsc = back post single crochet; ch = chain; dc = double crochet; sc = single crochet; st = stitch; SH = shell\n"
+        "Shell (SH): 5 dc in st.\n\nCh 14.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (13 sc)\n"
+        "Row 2: Ch 1, sc in first st, *SH in next sc, sc in next sc; rep from * across, turn.\nRow 3: Ch 1, BP sc around each st across, turn.\n"
+    )
+    rules = [f.rule for f in report.findings]
+    assert "abbreviation-twice" not in rules
+    assert not [f for f in report.findings if f.rule == "abbreviation-unused" and "bpsc" in f.message.lower()]

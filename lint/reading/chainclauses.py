@@ -113,12 +113,19 @@ class ChainClauses(RemarkClauses):
                 ordinal = ordinal or stream.kind() in ("first", "ordinal") or stream.word("back")
                 stream.take()
             plain = self.top and stream.at - words_from <= 3 and verb.kind == "join"  # "ch 4, join."
+            slip = [item.kind for item in stream.lexemes[words_from + 1 : stream.at]]
+            plain = plain or self.top and slip in (["join"], ["to", "join"])  # "4 ch, ss to join,"
             to_chain = (
                 self.top
                 and not any(item.kind == "hook" for item in stream.lexemes[words_from : stream.at])
                 and any(item.kind == "chain" for item in stream.lexemes[words_from : stream.at])
                 and ordinal
             )
+            words = stream.lexemes[words_from : stream.at]
+            whole = any(item.kind == "ordinal" and item.number == number.lone for item in words)
+            hooked = any(item.kind == "hook" for item in words)
+            if whole and hooked and self.top and not self.has_work():
+                ring = True  # "ch 6, sl st in 6th ch from hook": in the first of them
             if ring or ((plain or to_chain) and not self.has_work()):
                 self.steps[-1] = MakeRing(stream.span_from(start), number)
                 return

@@ -97,6 +97,9 @@ def limit(stream: Stream) -> Limit | None:
             stream.at = start
             return None
         word = stream.take_if("last", "next", "first")
+        if gone and word and word.kind == "first":  # "around to first sp": until the round comes back to it
+            target(stream)
+            return Limit(LimitKind.END)
         stream.skip("each", "the")
         if stream.kind() == "middle":
             stream.take()

@@ -185,9 +185,10 @@ def made_name(lexemes: list[Lexeme]) -> str | None:
     """The name given by "(shell made)", "(first shell made)", "(forms X)"."""
     if not tells_made(lexemes):
         return None
-    for lexeme in lexemes:
+    for before, lexeme in zip([None, *lexemes], lexemes, strict=False):
         if lexeme.kind in ("special", "one_stitch", "group_word", "picot"):
-            return lexeme.value or lexeme.lower
+            half = "half " if before is not None and before.kind == "half" else ""  # "(half shell made)" is none
+            return half + (lexeme.value or lexeme.lower)
     return None
 
 

@@ -292,6 +292,8 @@ def _space_between(stream: Stream, place: Place, start: int) -> Place:
     between = stream.take().kind == "between"
     stream.take() if not between and stream.word("before", "after") else None
     beside = "" if between else stream.peek(-1).lower
+    many = between and stream.kind() in ("any_stitch", "stitch")  # "sp between sts": the gap itself, however many
+    beside = "between" if many else beside
     stream.skip("the", "next", "first", "last", "each", "all") if between else stream.skip("the", "next", "first")
     how_many(stream)
     found = target(stream)

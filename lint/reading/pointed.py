@@ -136,6 +136,8 @@ def with_target(stream: Stream, start: int, which: Which, number: Amount = ONE, 
     of, word = part_of(stream)
     if word == "each":
         return Place(stream.span_from(start), Which.EACH, tuple(targets), number, limit(stream), of=of, middle=middle)
+    if word == "any" and which is Which.NEXT:
+        which = Which.ANY  # "in center dc of any corner": where a round may begin
     if word == "elsewhere":
         which = Which.ANY if which is Which.ANY else Which.ELSEWHERE
     if stream.word("that", "which") and stream.kind() in ("same", "word"):
@@ -149,6 +151,15 @@ def with_target(stream: Stream, start: int, which: Which, number: Amount = ONE, 
     if stream.kind() == "by":
         stream.pass_to()
         which = Which.FIRST
+    if which in (Which.ANY, Which.NEXT) and stream.kind() == "across":
+        ahead = 2 if stream.kind(1) == "the" else 1
+        ahead += (
+            stream.word("outer", "side", "long", "short", "top", "bottom", ahead=ahead)
+            and stream.kind(ahead + 1) == "edge"
+        )
+        if stream.kind(ahead) in ("edge", "side"):
+            stream.at += ahead + 1  # "in any st along edge"
+            which = Which.ELSEWHERE
     reach = None
     return Place(stream.span_from(start), which, tuple(targets), number, reach, of=of, middle=middle)
 

@@ -93,6 +93,10 @@ class RemarkClauses(ClauseBase):
         if not self.has_work() and stream.kind(1) in ("number", "stitch") and stream.word("start", "begin", "starting"):
             stream.take()  # "start 6 sc in a magic circle"
             return self.clause()
+        if stream.kind(1) == "with" and stream.kind(2) == "chain" and self.has_work():
+            stream.pass_to()  # "8 dc in ring, starting with ch 3 as first dc": one of the eight
+            self.steps.append(Remark(stream.span_from(start)))
+            return True
         stream.take()
         if stream.kind() == "at" and not self.has_work():  # "Starting at toe end, ch 22"
             return self.where_words(start)
@@ -187,7 +191,7 @@ class RemarkClauses(ClauseBase):
     def pulled_tight(self, start: int) -> bool:
         """ "pull loop tight", "draw up tightly", "pull ring closed"."""
         stream = self.stream
-        end = stream.next_of(*_SIGNS, start=start)
+        end = stream.next_of(*_SIGNS, "and", start=start)
         words = stream.lexemes[start:end]
         tight = any(item.lower in ("tight", "tightly", "closed", "close", "snug", "shut") for item in words)
         tight = tight or [item.lower for item in words[1:]] == ["up"]

@@ -220,11 +220,12 @@ def part_of(stream: Stream) -> tuple[Target | None, str]:
     if stream.kind(whole) in ("row", "round") and stream.kind(whole + 1) != "below":
         stream.at += whole + 1  # "first st of the row"
         return None, ""
-    each = False
+    each, any_ = False, False
     while stream.kind() in ("the", "same", "next", "last", "each", "first", "beginning", "any", "ordinal"):
         if stream.kind() == "ordinal" and not names_piece(stream):
             break
-        each = stream.take().kind == "each" or each
+        word = stream.take().kind
+        each, any_ = word == "each" or each, word == "any" or any_
     found = target(stream)
     if found is None and stream.word("v", "vs", "vee", "vees"):
         stream.take()
@@ -238,7 +239,7 @@ def part_of(stream: Stream) -> tuple[Target | None, str]:
             return None, "elsewhere"
         stream.at = start
         return None, ""
-    return found, "each" if each else ""
+    return found, "each" if each else "any" if any_ else ""
 
 
 def _names_piece(stream: Stream) -> bool:

@@ -136,8 +136,8 @@ class WorkClauses(EdgeClauses):
         if isinstance(step, Work) and step.stitch == "sl st" and not step.places and stream.kind() == "join":
             return self.read_join(start)  # "sl st to join in first st"
         if isinstance(step, Work) and step.places and stream.kind() == "join" and stream.word("to join", "to close"):
-            stream.take()  # "dc in first sc to join"
-            step = replace(step, closing=Counting(stream.span_from(start), True, None, 0))
+            words = stream.take().span  # "dc in first sc to join"
+            step = replace(step, closing=Counting(words, True, None, 0))
         if isinstance(step, Work) and stream.kind() == "evenly":
             if step.places or step.stitch in ("inc", "dec"):
                 return False

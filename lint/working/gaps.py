@@ -27,12 +27,23 @@ class Gaps(Parts):
             if place.which is Which.EACH:
                 return self.gaps_to(boundary)
             return [self.next_gap() or cursor.run_out(_SPACE, self.size) for _ in range(number)]
+        if place.from_words == "between" and self.round_of_stitches():
+            # a round has as many gaps as stitches, and each is as good as the stitch behind it
+            self.works_stitches = True
+            if place.which is Which.EACH:
+                return cursor.each(place.targets, boundary, self.size)
+            return cursor.run(place.targets[0], number, self.size)
         if place.which is not Which.EACH and cursor.stop is None:
             return [Node("gap") for _ in range(number)]
         whole = cursor.known and cursor.circular and not self.made and cursor.stop is None
         if not whole or any(not node.is_stitch for node in cursor.nodes):
             raise PlacesUnknown
         return [Node("gap") for _ in cursor.each(place.targets, cursor.end, self.size)]
+
+    def round_of_stitches(self) -> bool:
+        """Whether the round below is of stitches alone, and none of them was skipped: its gaps can be told one by one."""
+        cursor = self.cursor
+        return cursor.known and cursor.circular and not self.skipped and all(node.is_stitch for node in cursor.nodes)
 
     def beside_next(self, place: Place) -> Node:
         """ "dc in sp before next dc": the chain space there, or the bare gap, which is as good as the stitch beside it."""

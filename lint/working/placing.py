@@ -56,16 +56,21 @@ class Placing(Reach):
             return self.each_place(place, following)
         if which is Which.SAME or which is Which.JUST_MADE:
             node = cursor.last
-            if place.from_words == "round's start" and len(self.made) > 2 and self.is_round and self.made[0].parents:
+            first = next((made.parents[0] for made in self.made if made.parents), None)
+            if place.from_words == "round's start" and len(self.made) > 2 and self.is_round and first is not None:
                 ahead = cursor.nodes[cursor.at :]
                 if len(ahead) == 1 and (self.other_side or ahead[0].kind == "ch"):
                     cursor.at += 1  # "2 sc in same ch as first sc": the last one of the chain's other side
-                return [self.made[0].parents[0]]  # "2 dc in same sp as beg ch-3": what the round began in
+                return [first]  # "2 dc in same sp as beg ch-3": what the round began in
             if node is None or node.kind == "ch" and not self.made:
                 node = cursor.next(_ANY, self.size) if cursor.nodes or not cursor.known else Node("unknown place")
             elif cursor.at < len(cursor.nodes) and node is cursor.nodes[cursor.at] and node.kind != "ring":
                 cursor.at += 1
             return [node]
+        if which is Which.ANY and (place.middle or place.of is not None) and self.begins_anywhere():
+            self.start_at(place)
+            cursor.at = 0 if cursor.nodes[0].kind == "ring" else 1
+            return [cursor.nodes[0]]
         if place.below:
             return self.below(place, number, following)
         if which is Which.NTH and place.of is None and place.ordinals:
@@ -104,6 +109,10 @@ class Placing(Reach):
         if target.kind is TargetKind.SPACE and target.length is None and self.stands_in_gap():
             return [self.next_gap() or cursor.next(target, self.size) for _ in range(number)]
         return [cursor.next(target, self.size) for _ in range(number)]
+
+    def begins_anywhere(self) -> bool:
+        """Whether the row's first stitch may choose its place."""
+        return self.cursor.known and bool(self.cursor.nodes) and not self.made
 
     def skipped_places(self, place: Place, number: int) -> list[Node]:
         """Stitches that this row skipped, the first of them first; those of an earlier row use none of the row below."""
@@ -280,7 +289,8 @@ class Placing(Reach):
         cursor = self.cursor
         if cursor.last is None or cursor.last.kind in ("space", "gap"):
             return 0
-        group = cursor.last.group
-        return sum(
-            1 for node in cursor.nodes[cursor.at : index] if node.is_stitch and not (group and node.group == group)
-        )
+        group, ahead = cursor.last.group, cursor.nodes[cursor.at : index]
+        half = cursor.nodes[index].group  # "sc in top of tch" passes the half shell that the chain is a part of
+        if half and len(ahead) > 1 and all(node.group == half for node in ahead):
+            return 0
+        return sum(1 for node in ahead if node.is_stitch and not (group and node.group == group))
