@@ -82,12 +82,11 @@ class RemarkClauses(ClauseBase):
             stream.at += 2
             stream.skip("the")
             colour = self.colour()  # "Start with Col A"
-            if colour is not None:
+            named = stream.kind() == "word" and stream.kind(1) in (",", "yarn", "color")  # "Start with white, …"
+            if colour is not None or named and not stream.vocabulary.specials:
+                stream.pass_to() if colour is None else None
                 self.steps.append(UseYarn(stream.span_from(start), colour))
                 return True
-            if stream.kind() == "word" and stream.kind(1) in (",", "yarn", "color") and not stream.vocabulary.specials:
-                stream.pass_to()
-                return self.steps.append(UseYarn(stream.span_from(start))) is None  # "Start with white, …"
             return stream.kind() == "space" and self.loop_for_ring(start) or self.clause()
         if not self.has_work() and stream.kind(1) in ("number", "stitch") and stream.word("start", "begin", "starting"):
             stream.take()  # "start 6 sc in a magic circle"
