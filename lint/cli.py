@@ -6,6 +6,7 @@ import gc
 import json
 import os
 import sys
+from collections.abc import Mapping
 from pathlib import Path
 
 import click
@@ -13,6 +14,7 @@ import click
 from lint.source import SourceText
 from lint.yamlfile import RuleFileError
 
+_GRADING_FORMS = (".csv", ".xlsx", ".html")
 _TERMS = click.Choice(["us", "uk", "auto"])
 
 
@@ -39,9 +41,16 @@ def commands() -> None:
 @click.option("--html", "html_path", type=click.Path(dir_okay=False), help="Write the report as one HTML file.")
 @click.option("--large-print", "large", is_flag=True, help="The HTML file opens in large print, black on white.")
 @click.option("--json", "json_path", help="Write the report as JSON; - for standard output.")
+@click.option("--grading", "grading_path", help="Write every count in every size as a table: FILE.csv, .xlsx or .html.")
 @click.option("--house", type=click.Path(dir_okay=False), hidden=True)
 def check(
-    paths: tuple[str, ...], terms: str, html_path: str | None, large: bool, json_path: str | None, house: str | None
+    paths: tuple[str, ...],
+    terms: str,
+    html_path: str | None,
+    large: bool,
+    json_path: str | None,
+    grading_path: str | None,
+    house: str | None,
 ) -> None:
     """Check patterns: files, folders of .txt files, or - for standard input.
 
@@ -49,6 +58,8 @@ def check(
     """
     if house is not None:
         _refuse("--house: house files are not read by this version")
+    if grading_path is not None and not grading_path.lower().endswith(_GRADING_FORMS):
+        _refuse(f"{grading_path}: a grading table is written as .csv, .xlsx or .html")
     gc.disable()  # nothing that loading makes is garbage, and looking for some costs a tenth of the start
     book = _book()
     from lint.inspection import inspect
@@ -69,9 +80,13 @@ def check(
             entries.append({"schema": "frogproof-report/1", "source": {"path": path}, "error": text[0]})
     for problem in problems:
         click.echo(problem, err=True)
-    outputs: dict[str, str] = {}
+    outputs: dict[str, str | bytes] = {}
     if html_path and reports:
         outputs[html_path] = as_pages(reports, large) if len(reports) > 1 else as_page(reports[0], large)
+    if grading_path and reports:
+        from lint.reports.grading import grading_file
+
+        outputs[grading_path] = grading_file(reports, grading_path)
     if json_path and (reports or json_path == "-" or len(paths) > 1):
         several = len(entries) != 1 or len(paths) > 1
         outputs[json_path] = json.dumps(entries if several else entries[0], indent=1, ensure_ascii=False) + "\n"
@@ -196,14 +211,14 @@ def _decoded(raw: bytes) -> str | tuple[str]:
     return ("is not text",)
 
 
-def _write_all(outputs: dict[str, str]) -> None:
+def _write_all(outputs: Mapping[str, str | bytes]) -> None:
     """Write every output, or none: a place that cannot be written to is told before any file is touched."""
     for path in outputs:
         folder = Path(path).parent
         if path != "-" and (not folder.is_dir() or not os.access(path if Path(path).exists() else folder, os.W_OK)):
             _refuse(f"{path}: cannot be written (no such folder, or no leave to write there)")
-    for path, text in outputs.items():
-        raw = text.encode("utf-8", "backslashreplace")
+    for path, content in outputs.items():
+        raw = content.encode("utf-8", "backslashreplace") if isinstance(content, str) else content
         if path == "-":
             sys.stdout.buffer.write(raw)
             continue

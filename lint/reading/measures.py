@@ -222,3 +222,14 @@ def inches(value: float) -> str:
 def centimetres(value: float) -> str:
     """A number of centimetres to the nearest half: 67.5."""
     return f"{round(value * 2) / 2:g}"
+
+
+_WORDS = regex.compile(r"[^\W\d_][\w'’]*(?:[ /&-]+[^\W\d_][\w'’]*)*")
+_NO_LABEL = regex.compile(rf"(?i)^(?:(?:{_INCH}|{_CM}|or|and|to|about|approx\w*|x|by)(?=\W|$)[\s/-]*)+")
+
+
+def label_of(text: str, span: Span) -> str:
+    """The words that say what a measure is of: the last before it on its line; "" where there are none."""
+    line = text[text.rfind("\n", 0, span.start) + 1 : span.start]
+    words = [_NO_LABEL.sub("", run) for run in _WORDS.findall(line)]
+    return next((run for run in reversed(words) if len(run) > 2), "")
