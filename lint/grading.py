@@ -11,10 +11,12 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import groupby
 
+from lint.checks.extent import worked_to_a_measure
 from lint.inspection import Report
 from lint.ledger import LedgerRow, Outcome
-from lint.reading.gauge import Gauge, read_gauges
-from lint.reading.measures import CM_IN_AN_INCH, label_of, read_lengths, read_pairs
+from lint.reading.gauge import Gauge, pattern_gauges
+from lint.reading.measures import CM_IN_AN_INCH, label_of, read_lengths
+from lint.source import Span
 
 Value = float | None
 _ONE_SIZE = "one size"
@@ -58,15 +60,25 @@ def grading_table(report: Report) -> GradingTable:
     sizes = report.pattern.sizes if len(report.pattern.sizes) > 1 else (_ONE_SIZE,)
     if any(len(row.cells) != len(sizes) for row in report.ledger.rows):
         return GradingTable(sizes, (), None)
-    gauges = _gauges(report)
+    gauges = pattern_gauges(report.source.text, report.pattern, report.book.stitches)
     lines = list(_printed(report, sizes))
     used: Gauge | None = None
     for _, rows in groupby(report.ledger.rows, key=lambda row: id(row.part)):
         part = [row for row in rows if row.kind != "foundation" or _known(row)]
         gauge = _gauge_of(report, gauges, part)
         used = used or gauge
-        lines += _of_part(part, len(sizes), gauge)
+        lines += _of_part(part, len(sizes), gauge, _open_end(report, part))
     return GradingTable(sizes, tuple(lines), report.source.slice(used.span) if used is not None else None)
+
+
+def _open_end(report: Report, rows: Sequence[LedgerRow]) -> bool:
+    """Whether the words of a part leave the number of its rows to a measure."""
+    if not rows:
+        return False
+    part = rows[0].part
+    later = [one.span.start for one in report.pattern.parts if one.span.start > part.span.start]
+    span = Span(part.span.start, min(later, default=part.rows[-1].span.end))
+    return worked_to_a_measure(report.source.text, span, max(1, len(report.pattern.sizes)))
 
 
 def _printed(report: Report, sizes: tuple[str, ...]) -> Iterator[GradedLine]:
@@ -85,7 +97,7 @@ def _known(row: LedgerRow) -> bool:
     return any(cell.made is not None and cell.made.stitches for cell in row.cells)
 
 
-def _of_part(rows: Sequence[LedgerRow], sizes: int, gauge: Gauge | None) -> Iterator[GradedLine]:
+def _of_part(rows: Sequence[LedgerRow], sizes: int, gauge: Gauge | None, open_end: bool) -> Iterator[GradedLine]:
     if not rows:
         return
     name = rows[0].part.name
@@ -98,7 +110,9 @@ def _of_part(rows: Sequence[LedgerRow], sizes: int, gauge: Gauge | None) -> Iter
         ("ends with", ends),
     ):
         yield from _with_width(GradedLine(name, what, "sts", values, True), gauge)
-    numbers = tuple(len(some) if some and _all_known(some, size) else None for size, some in enumerate(worked))
+    numbers = tuple(
+        len(some) if some and not open_end and _all_known(some, size) else None for size, some in enumerate(worked)
+    )
     yield GradedLine(name, "rows or rounds", "rows", numbers, True)
     if gauge is not None and gauge.rows_per_cm:
         unit = gauge.width.unit
@@ -133,7 +147,7 @@ def _worked(rows: Sequence[LedgerRow], size: int) -> list[LedgerRow]:
 
 def _all_known(rows: Sequence[LedgerRow], size: int) -> bool:
     """Whether every row was recomputed: one that was not may be wider, or stand for several."""
-    return all(row.cells[size].made is not None for row in rows)
+    return all(row.cells[size].made is not None and not row.open for row in rows)
 
 
 def _widest(rows: Sequence[LedgerRow], size: int) -> int | None:
@@ -144,15 +158,6 @@ def _over(value: Value, per_cm: float, unit: str) -> Value:
     if value is None or not per_cm:
         return None
     return round(value / per_cm / CM_IN_AN_INCH, 2) if unit == "in" else round(value / per_cm, 1)
-
-
-def _gauges(report: Report) -> list[Gauge]:
-    text, sizes = report.source.text, len(report.pattern.sizes)
-    lengths = read_lengths(text, sizes)
-    pairs = read_pairs(text, lengths)
-    words = tuple(form for rule in report.book.stitches.stitches for form in (*rule.us, *rule.uk) if form)
-    zones = [section.span for section in report.pattern.sections if section.key == "gauge"]
-    return [one for zone in zones for one in read_gauges(text, zone, lengths, pairs, words)]
 
 
 def _gauge_of(report: Report, gauges: Sequence[Gauge], rows: Sequence[LedgerRow]) -> Gauge | None:

@@ -7,6 +7,7 @@ from enum import Enum
 
 from lint.pattern import Part, Row, Stated
 from lint.source import Span
+from lint.tree import OpenWork, RowCall, walk
 from lint.working.compare import Comparison
 from lint.working.fabric import Made
 from lint.working.workings import Workings
@@ -77,6 +78,12 @@ class LedgerRow:
     def first(self) -> Cell:
         """The cell of the first size that works the row."""
         return next((cell for cell in self.cells if cell.outcome is not Outcome.NOT_WORKED), self.cells[0])
+
+    @property
+    def open(self) -> bool:
+        """Whether it stands for as many rows as are wanted: "until piece measures 25 cm"."""
+        steps = walk(self.row.steps)
+        return any(isinstance(step, OpenWork) or isinstance(step, RowCall) and step.open_ended for step in steps)
 
     @property
     def stated(self) -> Stated | None:

@@ -21,7 +21,7 @@ _PARTS = {"½": 0.5, "¼": 0.25, "¾": 0.75, "⅓": 1 / 3, "⅔": 2 / 3, "⅛": 
 _SIGNS = "".join(_PARTS)
 _FRACTION = r"(?:1/2|[123]/4|[12]/3|[1357]/8|\d{1,2}/16)(?!\d|/\d)"
 _DASH = r"[-–—](?=\s*[,:;)(\]\[])"  # a size without a figure
-_INCH = r"(?:inch(?:es)?|ins?)(?![\w-])\.?|[\"”″]|''|’’"
+_INCH = r"(?:-?inch(?:es)?|ins?)(?![\w-])\.?|[\"”″]|''|’’"
 _CM = r"(?:cms?|centimet(?:re|er)s?)(?![\w-])\.?"
 _OF_SIDE = r"wide|long|high|tall|deep|square|around|round|across|each|thick|(?:in |of )?(?:width|length|height|depth|diameter|circumference)"
 _BETWEEN = r"(?:\s*[,:;/–-]\s*(?:(?:and|&)\s+)?|\s+(?:and|&|to)\s+)"
@@ -66,7 +66,7 @@ def number(printed: str) -> float | None:
         total, printed = _PARTS[printed[-1]], printed[:-1].strip()
     elif "/" in printed:
         match = regex.fullmatch(r"(?:(?P<whole>\d+)[ -])?(?P<top>\d+)/(?P<bottom>\d+)", printed)
-        if match is None:
+        if match is None or not int(match["bottom"]):
             return None
         total, printed = int(match["top"]) / int(match["bottom"]), match["whole"] or ""
     try:
@@ -99,7 +99,7 @@ def _list_pattern(unit: str, sizes: int) -> tuple[regex.Pattern, regex.Pattern]:
     )
     pattern = (
         rf"(?(DEFINE)(?P<figure>{number})(?P<unit>(?i:{unit}))(?P<one>{one}))"
-        rf"(?<![\w.,/{_SIGNS}-])(?P<all>(?&one)(?:{_BY}(?&one))*)(?<=(?i:{unit})(?:\s?[)\]}}])?)"
+        rf"(?<![\w.,{_SIGNS}-])(?<!\d/)(?P<all>(?&one)(?:{_BY}(?&one))*)(?<=(?i:{unit})(?:\s?[)\]}}])?)"
     )
     return regex.compile(pattern), regex.compile(number)
 
@@ -142,7 +142,7 @@ def _found_before(lists: regex.Pattern, text: str, units: regex.Pattern) -> Iter
             start, end = max(0, unit.start() - _REACH), unit.end() + 4
 
 
-@lru_cache(maxsize=2)
+@lru_cache(maxsize=4)  # several checks read the same text
 def read_lengths(text: str, sizes: int) -> tuple[Length, ...]:
     """Every measure in inches or centimetres, in the order of the text."""
     found = [
