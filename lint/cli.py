@@ -50,6 +50,12 @@ def commands() -> None:
 @click.option("--sarif", "sarif_path", type=_FILE, help="Write the points as SARIF 2.1.0.")
 @click.option("--csv", "csv_path", type=_FILE, help="Write the ledger of rows and rounds as CSV.")
 @click.option("--xlsx", "xlsx_path", type=_FILE, help="Write the ledger and the points as a workbook.")
+@click.option(
+    "--grading",
+    "grading_path",
+    type=_FILE,
+    help="Write every count in every size as a table: FILE.csv, .xlsx or .html.",
+)
 @click.option("--house", help="Hold them to a house file; without it, to the house.yaml beside each pattern, if any.")
 @click.option("--no-house", is_flag=True, help="Hold them to no house.")
 def check(

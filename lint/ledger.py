@@ -7,6 +7,7 @@ from enum import Enum
 
 from lint.pattern import Part, Row, Stated
 from lint.source import Span
+from lint.tree import OpenWork, RowCall, walk
 from lint.working.columns import Columns
 from lint.working.compare import Comparison
 from lint.working.fabric import Made
@@ -85,6 +86,12 @@ class LedgerRow:
     def worked_in(self) -> list[int]:
         """The sizes that work the row."""
         return [size for size, cell in enumerate(self.cells) if cell.outcome is not Outcome.NOT_WORKED]
+
+    @property
+    def open(self) -> bool:
+        """Whether it stands for as many rows as are wanted: "until piece measures 25 cm"."""
+        steps = walk(self.row.steps)
+        return any(isinstance(step, OpenWork) or isinstance(step, RowCall) and step.open_ended for step in steps)
 
     @property
     def stated(self) -> Stated | None:

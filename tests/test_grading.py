@@ -4,10 +4,13 @@ from __future__ import annotations
 
 import csv
 import io
+from pathlib import Path
 
+import pytest
 from helpers import check
 from openpyxl import load_workbook
 
+from lint.cli import main
 from lint.grading import GradedLine, grading_table
 from lint.reports.grading import grading_csv, grading_xlsx
 from lint.reports.page import as_page
@@ -47,7 +50,7 @@ def test_measures_follow_from_the_gauge() -> None:
     lines = lines_of(VEST)
 
     assert lines["widest", "in"].values == (10, 11, 12)
-    assert lines["length", "in"].values == (4.2, 5, 5.8)
+    assert lines["rows or rounds", "in"].values == (4.2, 5, 5.8)
 
 
 def test_centimetres_where_the_gauge_is_in_them() -> None:
@@ -55,7 +58,7 @@ def test_centimetres_where_the_gauge_is_in_them() -> None:
     lines = lines_of(VEST.replace("16 sc and 20 rows = 4 in", "16 sc and 20 rows = 10 cm"))
 
     assert lines["widest", "cm"].values == (25, 27.5, 30)
-    assert lines["length", "cm"].values == (10.5, 12.5, 14.5)
+    assert lines["rows or rounds", "cm"].values == (10.5, 12.5, 14.5)
 
 
 def test_no_measures_without_a_gauge() -> None:
@@ -77,15 +80,35 @@ def test_what_is_not_known_is_left_out() -> None:
 
 
 def test_rows_that_only_repeat_a_count_are_not_listed() -> None:
-    """Of the single rows only those stand in the table at which a count changes."""
-    single = [line.what for line in grading_table(check(VEST)).lines if not line.summary]
+    """Of the single rows only those stand in the table at which a count changes, each with its measure."""
+    single = [(line.what, line.unit) for line in grading_table(check(VEST)).lines if not line.summary]
 
-    assert len(single) == 2
+    assert single == [("Row 1", "sts"), ("Row 1", "in"), ("Row 21 (25, 29)", "sts"), ("Row 21 (25, 29)", "in")]
 
 
-def test_one_size_has_no_table() -> None:
-    """A pattern in one size has nothing to set side by side."""
-    assert grading_table(check("Hat\nUS terms\nRnd 1: 6 sc in ring. (6)\n")).lines == ()
+def test_measures_as_printed() -> None:
+    """The measures that the pattern prints over its sizes stand at the head, under the pattern's own words for them."""
+    told = VEST.replace(
+        "Sizes: S (M, L)\n", "Sizes: S (M, L)\nFinished bust: 20 (22, 24) in / 51 (56, 61) cm\nMeasures 8 in.\n"
+    )
+
+    first = [(line.part, line.what, line.unit, line.values) for line in grading_table(check(told)).lines[:3]]
+
+    assert first == [
+        ("as printed", "Finished bust", "in", (20, 22, 24)),
+        ("as printed", "Finished bust", "cm", (51, 56, 61)),
+        ("BACK", "starts with", "sts", (40, 44, 48)),
+    ]
+
+
+def test_one_size_has_a_table_of_one_column() -> None:
+    """A pattern in one size has its counts in one column for a spreadsheet; the report sets nothing side by side."""
+    report = check("Hat\nUS terms\nHAT\nRnd 1: 6 sc in ring. (6)\nRnd 2: 2 sc in each sc around. (12)\n")
+    table = grading_table(report)
+
+    assert table.sizes == ("one size",)
+    assert [line.values for line in table.lines if line.what == "ends with"] == [(12,)]
+    assert 'id="grading"' not in as_page(report)
 
 
 def test_csv_for_a_spreadsheet() -> None:
@@ -96,6 +119,40 @@ def test_csv_for_a_spreadsheet() -> None:
     assert head == ["Pattern", "Part", "What", "Unit", "S", "M", "L", "S to M", "M to L"]
     assert first[0] == "'=1+1"
     assert first[4:] == ["40", "44", "48", "4", "4"]
+
+
+@pytest.mark.parametrize("name", ["=2+3", "+2+3", "-2+3", "@SUM(A1)", "＝2+3", "Vest;=2+3"])
+def test_names_are_never_formulas(name: str) -> None:
+    """A part that is named like a formula is words in every cell, also where a semicolon is taken for a separator."""
+    report = check(VEST.replace("Flatland Vest", name))
+    raw = grading_csv([report]).decode("utf-8-sig")
+    cells = [cell for line in raw.splitlines() for sign in ",;" for cell in next(csv.reader([line], delimiter=sign))]
+
+    assert not [cell for cell in cells if cell.strip(" '\"").startswith(("=", "+", "@", "＝")) and cell[:1] != "'"]
+    book = load_workbook(io.BytesIO(grading_xlsx([report])))
+    assert {cell.data_type for sheet in book for row in sheet for cell in row} <= {"s", "n"}
+
+
+@pytest.mark.parametrize(("ending", "head"), [("csv", b"\xef\xbb\xbf"), ("xlsx", b"PK"), ("html", b"<!DOCTYPE html>")])
+def test_the_command_writes_the_table(tmp_path: Path, ending: str, head: bytes) -> None:
+    """`check PATTERN --grading FILE` writes the table in the form that the file's name asks for."""
+    (tmp_path / "vest.txt").write_text(VEST, encoding="utf-8")
+
+    with pytest.raises(SystemExit) as left:
+        main(["check", str(tmp_path / "vest.txt"), "--grading", str(tmp_path / f"sizes.{ending}")])
+
+    assert left.value.code == 1  # the sections that the small pattern lacks
+    assert (tmp_path / f"sizes.{ending}").read_bytes().startswith(head)
+
+
+def test_other_forms_are_refused(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    """A file's name that asks for another form is told in one line, and nothing is written."""
+    with pytest.raises(SystemExit) as left:
+        main(["check", str(tmp_path / "vest.txt"), "--grading", str(tmp_path / "sizes.ods")])
+
+    assert left.value.code == 2
+    assert capsys.readouterr().err.count("\n") == 1
+    assert not list(tmp_path.iterdir())
 
 
 def test_workbook_for_a_spreadsheet() -> None:

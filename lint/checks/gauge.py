@@ -1,33 +1,37 @@
-"""The gauge against the finished size: stitches of a piece whose width is told, divided by the gauge.
+"""The gauge against the finished size: stitches of a piece divided by the gauge, and rows by the row gauge.
 
-Only where it is clear which rows a measure speaks of: a thing worked around in one count, two alike pieces whose chest
-is told, or one flat piece of one width.  Everything else is passed over, and what is found is a question: fabric gives,
-and a designer may count on that.
+Everything that is not clear is passed over, and what is found is a question: fabric gives, and a designer may count on
+that.
 """
 
 from __future__ import annotations
 
-from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 import regex
 
+from lint.checks import extent
 from lint.checks.context import Context
+from lint.checks.extent import Extent
 from lint.finding import Finding, Related
 from lint.ledger import LedgerRow
-from lint.reading.gauge import Gauge, read_gauges
-from lint.reading.measures import CM_IN_AN_INCH, Length, inches, read_lengths, read_pairs, size_of
+from lint.reading.gauge import Gauge, pattern_gauges
+from lint.reading.measures import CM_IN_AN_INCH, Figure, Length, inches, read_lengths, read_pairs, size_of
 from lint.source import Span
 
 _AROUND = regex.compile(r"(?i)\baround\b|\bcircumference\b|\bround\b")
 _CHEST = regex.compile(r"(?i)\b(?:chest|bust)\b")
 _WIDE = regex.compile(r"(?i)\bwid(?:e|th)\b")
+_LONG = regex.compile(r"(?i)\b(?:long|length|tall|high|height|deep|depth)\b")
 _OF_BODY = regex.compile(r"(?i)\bto fit\b|\bfits?\b|\bbody\s+(?:chest|bust)\b")
 _PLACE = regex.compile(
     r"(?i)\b(?:neck|wrist|thumb|ankle|calf|top|bottom|hem|brim|cuff|base|opening|waist|hips?|upper arm|edging|border|unstretched|stretched)\b"
 )
-_MOST_OFTEN = 4  # rows of one count before that count is the piece's own
+_LENGTH_ALONE = regex.compile(r"(?i)\W*(?:finished\s+|total\s+|overall\s+)?length\W*")
+_PART_OF_LENGTH = regex.compile(
+    r"(?i)\b(?:armhole|underarm|raglan|yoke|neck|inseam|inside|shoulder|cap|rib\w*|brim|cuff|hem|fringe|tassels?|drop|to the|from)\b"
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,43 +43,81 @@ class _Told:
 
 
 @dataclass(frozen=True, slots=True)
-class _Worked:
-    """The stitches that make up a width, one figure a size, and a row that shows them."""
+class _Off:
+    """A size in which a measure is not what the gauge makes of the counts; both in cm, and where it is printed."""
 
-    counts: tuple[int, ...]
-    row: LedgerRow
-    pieces: int = 1
-    across: str = "around"
+    size: int
+    printed: float
+    reckoned: float
+    count: int
+    figure: Figure
 
 
 def check_gauge(context: Context) -> Iterator[Finding]:
-    """gauge-disagrees: 60 stitches at 3 to the inch are no 16 inches around."""
+    """gauge-disagrees: 60 stitches at 3 to the inch are no 16 inches around, 80 rows at 5 no 20 inches long."""
     text, sizes = context.source.text, max(1, len(context.pattern.sizes))
     lengths = read_lengths(text, sizes)
     pairs = read_pairs(text, lengths)
-    words = tuple(form for rule in context.book.stitches.stitches for form in (*rule.us, *rule.uk) if form)
-    zones = [section.span for section in context.pattern.sections if section.key == "gauge"]
-    gauges = [one for zone in zones for one in read_gauges(text, zone, lengths, pairs, words)]
+    gauges = pattern_gauges(text, context.pattern, context.book.stitches)
     if not gauges:
         return
-    told = list(
-        _finished(
-            context, lengths, {pair.second.span for pair in pairs}, {p.first.span: p.second.span.end for p in pairs}
-        )
-    )
-    for wanted, worked in (
-        ([one for one in told if _AROUND.search(one.words) and not _PLACE.search(one.words)], _around(context)),
-        ([one for one in told if _CHEST.search(one.words) and not _OF_BODY.search(one.words)], _two_pieces(context)),
-        (
-            [one for one in told if _WIDE.search(one.words) or len(told) == 1 and len(one.length.sides) == 2],
-            _flat(context),
-        ),
-    ):
-        if len(wanted) == 1 and worked is not None:
-            finding = _compared(context, gauges, wanted[0], worked)
-            if finding is not None:
-                yield finding
-                return
+    converted = {pair.second.span for pair in pairs}
+    told = list(_finished(context, lengths, converted, {p.first.span: p.second.span.end for p in pairs}))
+    blamed: set[bool] = set()  # the stitch gauge, the row gauge: what is out in every size is asked about once
+    looked_at: set[tuple[Span, bool]] = set()
+    for wanted, worked in _claims(context, told, gauges):
+        if len(wanted) != 1 or worked is None or (wanted[0].length.span, worked.of_rows) in looked_at:
+            continue
+        looked_at.add((wanted[0].length.span, worked.of_rows))
+        finding = _compared(context, gauges, wanted[0], worked)
+        if finding is None or not finding.sizes and worked.of_rows in blamed:
+            continue
+        if not finding.sizes:
+            blamed.add(worked.of_rows)
+        yield finding
+
+
+def _claims(
+    context: Context, told: list[_Told], gauges: Sequence[Gauge]
+) -> Iterator[tuple[list[_Told], Extent | None]]:
+    """Measures of one kind, and what is worked to them; a comparison needs one of the one and one of the other."""
+    finished = [one for one in told if not _OF_BODY.search(one.words)]
+    yield [one for one in told if _AROUND.search(one.words) and not _PLACE.search(one.words)], extent.around(context)
+    yield [one for one in finished if _CHEST.search(one.words)], extent.chest(context)
+    flat = [one for one in told if _WIDE.search(one.words) or len(told) == 1 and len(one.length.sides) == 2]
+    width, length = extent.flat_width(context), extent.length(context)
+    yield flat, width
+    whole = [one for one in told if not _PART_OF_LENGTH.search(one.words)]
+    yield [one for one in whole if _LONG.search(one.words) and len(one.length.sides) == 1], length
+    alone = [one for one in whole if _LENGTH_ALONE.fullmatch(one.words) and len(one.length.sides) == 1]
+    yield alone, extent.back_length(context)
+    two_sided = [one for one in told if len(one.length.sides) == 2]
+    if len(two_sided) == len(told) == 1 and width is not None and length is not None:
+        other = _side_left(context, gauges, two_sided[0], width)
+        yield ([other] if other is not None else []), length
+    for one in finished:
+        if len(one.length.sides) != 1 or _AROUND.search(one.words):
+            continue
+        if _WIDE.search(one.words):
+            yield [one], extent.named(context, one.words, of_rows=False)
+        elif _LONG.search(one.words) and not _PART_OF_LENGTH.search(one.words):
+            yield [one], extent.named(context, one.words, of_rows=True)
+
+
+def _side_left(context: Context, gauges: Sequence[Gauge], told: _Told, width: Extent) -> _Told | None:
+    """The side of "8 x 60 in" that is not the width, where one side alone can be the width."""
+    one, other = told.length.sides
+    if len(one) != 1 or len(other) != 1 or one[0].value is None or other[0].value is None:
+        return None
+    tolerance = context.book.materials.tolerances.gauge
+    widths = [width.counts[0][0] / gauge.per_cm for gauge in _gauges_of(context, gauges, width.row)]
+    fits = [
+        any(tolerance.allows(told.length.in_cm(side[0].value or 0), wide) for wide in widths) for side in (one, other)
+    ]
+    if fits.count(True) != 1:
+        return None
+    left = other if fits[0] else one
+    return _Told(Length(told.length.span, told.length.unit, (left,)), told.words)
 
 
 # what is told --------------------------------------------------------------------------------------------------
@@ -102,114 +144,81 @@ def _finished(
             yield _Told(length, words)
 
 
-# what is worked ------------------------------------------------------------------------------------------------
-
-
-def _own_count(rows: list[LedgerRow], size: int) -> int | None:
-    """The count that most rows have and none goes beyond, in one size; None where there is none, or rows have spaces."""
-    made = [row.cells[min(size, len(row.cells) - 1)].made for row in rows]
-    counts = Counter(one.stitches for one in made if one is not None and not one.spaces)
-    most = max((one.stitches + sum(one.spaces.values()) for one in made if one is not None), default=0)
-    if not counts:
-        return None
-    count, times = counts.most_common(1)[0]
-    return count if times >= _MOST_OFTEN and count == most else None
-
-
-def _worked(rows: list[LedgerRow], sizes: int, pieces: int = 1, across: str = "around") -> _Worked | None:
-    counts = tuple(_own_count(rows, size) for size in range(sizes))
-    if not rows or any(count is None for count in counts):
-        return None
-    made = [row for row in rows if row.first.made is not None and row.first.made.stitches == counts[0]]
-    return _Worked(tuple(count for count in counts if count), made[0], pieces, across) if made else None
-
-
-def _around(context: Context) -> _Worked | None:
-    """A hat, a cowl, a mitt: rounds of one count, and none wider."""
-    rounds = [row for row in context.ledger.rows if row.kind == "round"]
-    return _worked(rounds, max(1, len(context.pattern.sizes)))
-
-
-def _two_pieces(context: Context) -> _Worked | None:
-    """Back and front of one width, or one panel made twice."""
-    sizes = max(1, len(context.pattern.sizes))
-    named = {word: [row for row in context.ledger.rows if row.part.name.strip().lower() == word and row.kind == "row"]
-             for word in ("back", "front")}  # fmt: skip
-    flat = {id(row.part): row.part for row in context.ledger.rows if row.kind == "row"}
-    if named["back"]:
-        back = _worked(named["back"], sizes, 2)
-        if back is None or not named["front"]:
-            return None
-        front = _worked(named["front"], sizes, 2)
-        return back if front is not None and front.counts == back.counts else None
-    if len(flat) == 1:
-        (part,) = flat.values()
-        return _worked([row for row in context.ledger.rows if row.part is part], sizes, 2) if part.make == 2 else None
-    return None
-
-
-def _flat(context: Context) -> _Worked | None:
-    """One flat piece, all of whose rows have one count."""
-    rows = [row for row in context.ledger.rows if row.kind != "foundation"]
-    if len({id(row.part) for row in rows}) != 1 or any(row.kind != "row" for row in rows):
-        return None
-    worked = _worked(rows, max(1, len(context.pattern.sizes)), across="wide")
-    if worked is None or rows[0].part.make != 1 or len(worked.counts) < len(rows[0].cells):
-        return None
-    for row in rows:
-        for size, cell in enumerate(row.cells):
-            if cell.made is not None and (cell.made.stitches != worked.counts[size] or cell.made.spaces):
-                return None
-    return worked
-
-
 # one against the other -----------------------------------------------------------------------------------------
 
 
-def _compared(context: Context, gauges: list[Gauge], told: _Told, worked: _Worked) -> Finding | None:
+def _compared(context: Context, gauges: Sequence[Gauge], told: _Told, worked: Extent) -> Finding | None:
     fitting = _gauges_of(context, gauges, worked.row)
+    if worked.of_rows:
+        fitting = [gauge for gauge in fitting if gauge.rows_per_cm]
     sides = [side for side in told.length.sides if len(side) in (1, len(worked.counts))]
     if not fitting or len(sides) != len(told.length.sides):
         return None
+    out = [off for size in range(len(worked.counts)) if (off := _off(context, fitting, told, sides, worked, size))]
+    return _finding(context, fitting[0], told, worked, out) if out else None
+
+
+def _off(
+    context: Context,
+    gauges: Sequence[Gauge],
+    told: _Told,
+    sides: list[tuple[Figure, ...]],
+    worked: Extent,
+    size: int,
+) -> _Off | None:
+    """The measure of one size, where none of the counts comes to it by any gauge that can be meant."""
     tolerance = context.book.materials.tolerances.gauge
-    out: list[tuple[int, float, float, int]] = []  # size, printed, computed (both in cm), index of the side's figure
-    for size, count in enumerate(worked.counts):
-        printed = [(side[min(size, len(side) - 1)].value, min(size, len(side) - 1)) for side in sides]
-        known = [(told.length.in_cm(value), index) for value, index in printed if value]
-        widths = [worked.pieces * count / gauge.per_cm for gauge in fitting]
-        if not known or any(tolerance.allows(value, width) for value, _ in known for width in widths):
-            continue
-        value, index = min(known, key=lambda one: abs(one[0] - widths[0]))
-        out.append((size, value, widths[0], index))
-    if not out:
+    figures = [side[min(size, len(side) - 1)] for side in sides]
+    known = [(told.length.in_cm(figure.value), figure) for figure in figures if figure.value]
+    reckoned = [
+        (worked.pieces * count / per_cm, count)
+        for gauge in gauges
+        for count in worked.counts[size]
+        if (per_cm := gauge.rows_per_cm if worked.of_rows else gauge.per_cm)
+    ]
+    if not known or not reckoned or any(tolerance.allows(value, one) for value, _ in known for one, _ in reckoned):
         return None
-    size, value, width, index = out[0]
-    figures = sides[0]
-    all_out = len(out) == len(worked.counts)
-    gauge, figure = fitting[0], figures[min(index, len(figures) - 1)]
-    span, other = (gauge.span, told.length.span) if all_out else (figure.span, gauge.span)
+    value, figure = min(known, key=lambda one: abs(one[0] - reckoned[0][0]))
+    nearest, count = min(reckoned, key=lambda one: abs(one[0] - value))
+    return _Off(size, value, nearest, count, figure)
+
+
+def _finding(context: Context, gauge: Gauge, told: _Told, worked: Extent, out: list[_Off]) -> Finding:
+    first = out[0]
+    everywhere = len(out) == len(worked.counts)
+    span, other = (gauge.span, told.length.span) if everywhere else (first.figure.span, gauge.span)
     names = context.pattern.sizes
-    concerned = () if all_out else tuple(name for one in out for name in size_of(one[0], len(worked.counts), names))
+    concerned = (
+        () if everywhere else tuple(name for one in out for name in size_of(one.size, len(worked.counts), names))
+    )
     unit = told.length.unit
     pieces = "" if worked.pieces == 1 else "two pieces of "
     return context.finding(
         "gauge-disagrees",
         span,
         sizes=concerned,
-        expected=_in(unit, width),
-        found=_in(unit, value),
+        expected=_in(unit, first.reckoned),
+        found=_in(unit, first.printed),
         related=(
-            Related(other, "the finished size" if all_out else "the gauge"),
-            Related(worked.row.span, f"{worked.counts[size]} sts"),
+            Related(other, "the finished size" if everywhere else "the gauge"),
+            Related(worked.row.span, f"{first.count} rows in all" if worked.of_rows else f"{first.count} sts"),
         ),
-        count=f"{pieces}{worked.counts[size]}",
-        gauge=f"{gauge.stitches:g} sts to {_in(gauge.width.unit, gauge.width.in_cm(gauge.width.sides[0][0].value or 0))}",
+        count=f"{pieces}{first.count} {'rows' if worked.of_rows else 'sts'}",
+        gauge=_per(gauge, worked.of_rows),
         across=worked.across,
-        where=f" (size {names[size]})" if len(names) > 1 else "",
+        where=f" (size {names[first.size]})" if len(names) > 1 else "",
     )
 
 
-def _gauges_of(context: Context, gauges: list[Gauge], row: LedgerRow) -> list[Gauge]:
+def _per(gauge: Gauge, of_rows: bool) -> str:
+    """The gauge as it is said: "16 sts to 4 in"."""
+    length = (gauge.height or gauge.width) if of_rows else gauge.width
+    figure = (length.sides[-1] if of_rows else length.sides[0])[0]
+    number = f"{gauge.rows:g} rows" if of_rows else f"{gauge.stitches:g} sts"
+    return f"{number} to {_in(length.unit, length.in_cm(figure.value or 0))}"
+
+
+def _gauges_of(context: Context, gauges: Sequence[Gauge], row: LedgerRow) -> list[Gauge]:
     """The gauges that can be those of a row: of its own stitch, else of stitches in general; of another stitch never."""
     made = row.first.made
     kind = max(made.by_kind, key=lambda one: made.by_kind[one]) if made is not None and made.by_kind else ""

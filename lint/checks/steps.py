@@ -1,74 +1,40 @@
-"""One size off the line of its neighbours, in finished measures and in numbers of stitches that nothing else checks.
-
-Sizes are rounded unevenly, and steps change between small and large sizes: only a single figure that breaks an
-otherwise straight line by a whole step, or the order of the sizes, is asked about.
-"""
+"""One size off the line of its neighbours, in finished measures, in what parts start and end with, and in numbers of rows."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterator, Sequence
+from itertools import pairwise
+
+import regex
 
 from lint.checks.context import Context
+from lint.checks.lines import FIRST, Stray, ascending, fall, stray, stray_count
 from lint.checks.measures import mismatches
+from lint.checks.seams import check_seams
 from lint.finding import Finding, Related
-from lint.ledger import Outcome
-from lint.reading.measures import CM_IN_AN_INCH, Figure, inches, read_lengths, read_lists, read_pairs
+from lint.ledger import LedgerRow, Outcome
+from lint.pattern import Part
+from lint.reading.listings import listings
+from lint.reading.measures import CM_IN_AN_INCH, Figure, Length, inches, label_of, read_lengths, read_lists, read_pairs
 from lint.source import Span
 
 _STITCHES = r"(?:sts?|stitches|sc|hdc|htr|dc|tr|dtr|chs?|chains?)(?![\w-])"
-_MANY = 6  # sizes from which on a line that is straight in all the others is taken to be meant straight
-_STRAIGHT = 1e-6
-_LEAST_OFF = 0.4  # of what is a break elsewhere: there a smaller one shows
-_FIRST, _ENDS = 4, 5  # sizes from which on a figure inside, and at either end of, a list is looked at
-
-
-@dataclass(frozen=True, slots=True)
-class Stray:
-    """The figure of a list that is off the line of the others: which one, and what the line has in its place."""
-
-    index: int
-    line: float
-
-
-def stray(values: tuple[float | None, ...], rounding: float, least: float) -> Stray | None:
-    """The one figure that breaks the line of all the others, if there is one.
-
-    `rounding`: how far a figure may lie off a straight line by rounding; `least`: less than this is never a break.
-    """
-    if len(values) < _FIRST or any(value is None for value in values):
-        return None
-    known = [float(value) for value in values if value is not None]
-    found = [one for index in range(len(known)) if (one := _without(known, index, rounding, least)) is not None]
-    return found[0] if len(found) == 1 else None
-
-
-def _without(values: list[float], index: int, rounding: float, least: float) -> Stray | None:
-    others = [(i, value) for i, value in enumerate(values) if i != index]
-    (first, low), (last, high) = others[0], others[-1]
-    step = (high - low) / (last - first)
-    if step <= 0 or any(abs(low + step * (i - first) - value) > rounding for i, value in others):
-        return None
-    line = low + step * (index - first)
-    off = values[index] - line
-    inside = 0 < index < len(values) - 1
-    if inside:
-        straight = all(abs(low + step * (i - first) - value) < _STRAIGHT for i, value in others)
-        part = 1.0 if len(values) == _FIRST else 0.2 if straight and len(values) >= _MANY else 0.5
-        least = least if part > 0.2 else _LEAST_OFF * least
-        broken = abs(off) >= max(part * step, least) - 1e-9
-    else:  # steps often change at the ends: there, only what stands out of the order of the sizes
-        beyond = off > 0 if index == 0 else off < 0
-        broken = len(values) >= _ENDS and beyond and abs(off) >= max(step, least) - 1e-9
-    return Stray(index, line) if broken else None
+_GROWS = regex.compile(
+    r"(?i)\b(?:bust|chest|hips?|waist|head|circumference|length|long|upper arm|sleeves?|width|wide|foot|hand|wrist|shoulders?|back|front|yoke|bicep|around)\b"
+)
+_MAY_FALL = regex.compile(r"(?i)\b(?:depth|drop|neck\w*|opening|gap|ease|strap|rise|slit)\b")
 
 
 def check_steps(context: Context) -> Iterator[Finding]:
     """size-step-broken: "32 (36, 40, 54, 48) in"."""
-    if len(context.pattern.sizes) < _FIRST:
+    if len(context.pattern.sizes) < 2:
         return
     yield from _measures(context)
     yield from _stitches(context)
+    yield from _parts(context)
+
+
+# measures ------------------------------------------------------------------------------------------------------
 
 
 def _measures(context: Context) -> Iterator[Finding]:
@@ -83,43 +49,154 @@ def _measures(context: Context) -> Iterator[Finding]:
             continue
         factor = 1.0 if length.unit == "in" else CM_IN_AN_INCH
         for side in length.sides:
-            found = stray(tuple(figure.value for figure in side), 0.3 * factor, 1.25 * factor)
-            if found is not None and len(side) == len(sizes):
+            if len(side) != len(sizes):
+                continue
+            values = tuple(figure.value for figure in side)
+            found = stray(values, 0.3 * factor, 1.25 * factor)
+            fallen = _fallen(context, length, values)
+            if found is not None:
                 line = f"{inches(found.line)} in" if length.unit == "in" else f"{round(found.line * 2) / 2:g} cm"
-                yield _finding(context, side, found, line)
+                yield _off_line(context, side, found.index, line)
+            elif fallen is not None:
+                yield _fell(context, side, fallen)
+
+
+def _fallen(context: Context, length: Length, values: Sequence[float | None]) -> int | None:
+    """The size in which a measure that grows with the size is less than in the size before."""
+    text = context.source.text
+    label = label_of(text, length.span)
+    behind = text[length.span.end : length.span.end + 12].split("\n")[0]
+    if not _GROWS.search(f"{label} {behind}") or _MAY_FALL.search(label):
+        return None
+    known = [value for value in values if value is not None]
+    if len(known) == len(values) and ascending(context.pattern.sizes) and all(a > b for a, b in pairwise(known)):
+        return 1
+    return fall(values, strict=False)
+
+
+# counts --------------------------------------------------------------------------------------------------------
 
 
 def _stitches(context: Context) -> Iterator[Finding]:
     """Numbers of stitches outside the rows that were recomputed: seams, and what is said of rows in sentences."""
+    sizes = len(context.pattern.sizes)
+    if sizes < FIRST:
+        return
     rows = context.ledger.rows
-    counted = {row.row.span for row in rows if any(cell.outcome is Outcome.AGREES for cell in row.cells)}
-    steps = {row.row.span for row in rows} - counted
+    worked = {row.row.span for row in rows}
     labelled = {row.span for part in context.pattern.parts for row in part.rows if row.label is not None}
-    for span, sides in read_lists(context.source.text, _STITCHES, len(context.pattern.sizes)):
-        inside = [one for one in counted | steps | labelled if one.start <= span.start < one.end]
-        if inside or len(sides) != 1 or len(sides[0]) != len(context.pattern.sizes):
+    seams = {finding.span for finding in check_seams(context)}  # said already
+    for span, sides in read_lists(context.source.text, _STITCHES, sizes):
+        inside = [one for one in worked | labelled if one.start <= span.start < one.end]
+        said = any(one.start < span.end and span.start < one.end for one in seams)
+        if inside or said or len(sides) != 1 or len(sides[0]) != sizes:
             continue
-        found = stray(tuple(figure.value for figure in sides[0]), 0.0, 2.0)
+        values = [figure.value for figure in sides[0]]
+        found = stray(values, 0.0, 2.0)
         # counts are whole: a stitch or two off a wide step is how repeats fall
-        if found is not None and abs((sides[0][found.index].value or 0) - found.line) >= _step(sides[0], found):
-            yield _finding(context, sides[0], found, f"{found.line:g}")
+        if found is not None and abs((values[found.index] or 0) - found.line) >= found.step:
+            yield _off_line(context, sides[0], found.index, f"{found.line:g}")
 
 
-def _step(figures: tuple[Figure, ...], found: Stray) -> float:
-    known = [figure.value or 0.0 for index, figure in enumerate(figures) if index != found.index]
-    return (known[-1] - known[0]) / (len(figures) - 1 - (found.index in (0, len(figures) - 1)))
+def _parts(context: Context) -> Iterator[Finding]:
+    """What each part starts with, ends with, and how many rows it has; at most one question a part."""
+    sizes = len(context.pattern.sizes)
+    for index, part in enumerate(context.pattern.parts):
+        rows = [row for row in context.ledger.rows if row.part is part and row.kind != "foundation"]
+        cells = [cell for row in rows for cell in row.cells if cell.outcome is not Outcome.NOT_WORKED]
+        if not rows or any(len(row.cells) != sizes for row in rows):
+            continue
+        if any(cell.made is None or cell.outcome is Outcome.DIFFERS or cell.misfits for cell in cells):
+            continue  # what is at fault there is said there
+        worked = [[row for row in rows if row.cells[size].outcome is not Outcome.NOT_WORKED] for size in range(sizes)]
+        if not all(worked):
+            continue
+        starts = [_made(some[0], size) for size, some in enumerate(worked)]
+        ends = [_made(some[-1], size) for size, some in enumerate(worked)]
+        numbers = [len(some) for some in worked] if not any(row.open for row in rows) else [0] * sizes
+        for values in (starts, numbers, ends):
+            found = _at_fault(values, falls=values is not ends)
+            if found is not None:
+                yield _of_part(context, part, index, values, *found)
+                break
 
 
-def _finding(context: Context, figures: tuple[Figure, ...], found: Stray, line: str) -> Finding:
-    figure = figures[found.index]
+def _made(row: LedgerRow, size: int) -> int:
+    made = row.cells[size].made
+    return made.stitches if made is not None else 0
+
+
+def _at_fault(values: Sequence[int], falls: bool) -> tuple[int, Stray | None] | None:
+    found = stray_count(values)
+    if found is not None:
+        return found.index, found
+    fallen = fall(values, strict=True) if falls else None
+    return None if fallen is None else (fallen, None)
+
+
+def _of_part(context: Context, part: Part, index: int, values: Sequence[int], at: int, found: Stray | None) -> Finding:
+    """The finding, marked at the printed list that has the same break; at the part's first row where none has."""
+    text, sizes = context.source.text, context.pattern.sizes
+    for figures in _lists(text, Span(part.span.start, part.rows[-1].span.end), len(sizes)):
+        printed = [int(figure.value or 0) for figure in figures]
+        same = _at_fault(printed, falls=found is None)
+        if same is None or same[0] != at or (same[1] is None) != (found is None):
+            continue
+        if found is None:
+            return _fell(context, figures, at)
+        return _off_line(context, figures, at, f"{same[1].line if same[1] else found.line:g}")
+    first = part.rows[0]
+    span = first.label.span if first.label is not None else first.span
+    what = _less(values[at - 1], sizes[at - 1]) if found is None else _line(f"{found.line:g}")
+    return context.finding_at("size-step-broken", span, sizes=(sizes[at],), found=values[at], size=sizes[at], what=what)
+
+
+_WHOLE = regex.compile(r"\d+")
+_FIRST_OF_RANGE = regex.compile(r"\d+\s?[-–]\s?(?=\d)")
+
+
+def _lists(text: str, span: Span, sizes: int) -> Iterator[tuple[Figure, ...]]:
+    """The figures of every list in a stretch of the text that has one number a size; of "2-20 (24, 28)" the last rows."""
+    for one in listings(text[span.start : span.end], sizes):
+        start, end = span.start + one.span.start, span.start + one.span.end
+        opened = _FIRST_OF_RANGE.match(text, start)
+        numbers = _WHOLE.finditer(text, opened.end() if opened is not None else start, end)
+        found = tuple(Figure(Span(*match.span()), float(match[0])) for match in numbers)
+        if len(found) == sizes:
+            yield found
+
+
+# what is said --------------------------------------------------------------------------------------------------
+
+
+def _line(expected: str) -> str:
+    return f"leaves the line of the other sizes, on which it would be about {expected}"
+
+
+def _less(before: object, size: str) -> str:
+    return f"is less than the {before} for size {size}"
+
+
+def _off_line(context: Context, figures: Sequence[Figure], index: int, line: str) -> Finding:
+    return _finding(context, figures, index, _line(line), line)
+
+
+def _fell(context: Context, figures: Sequence[Figure], index: int) -> Finding:
+    before = context.source.slice(figures[index - 1].span).strip()
+    return _finding(context, figures, index, _less(before, context.pattern.sizes[index - 1]), None)
+
+
+def _finding(context: Context, figures: Sequence[Figure], index: int, what: str, expected: str | None) -> Finding:
+    figure = figures[index]
     whole = Span(figures[0].span.start, figures[-1].span.end)
-    size = context.pattern.sizes[found.index]
+    size = context.pattern.sizes[index]
     return context.finding_at(
         "size-step-broken",
         figure.span,
         sizes=(size,),
-        expected=line,
+        expected=expected,
         found=context.source.slice(figure.span),
         related=(Related(whole, "the sizes beside it"),),
         size=size,
+        what=what,
     )

@@ -1,13 +1,15 @@
-"""The gauge as it is printed: so many stitches to so many inches or centimetres."""
+"""The gauge as it is printed: so many stitches, and so many rows, to so many inches or centimetres."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
 
 import regex
 
-from lint.reading.measures import Length, Pair, number
+from lint.pattern import Pattern
+from lint.reading.measures import Figure, Length, Pair, number, read_lengths, read_pairs
+from lint.rulebook import StitchFile
 from lint.source import Span
 
 
@@ -19,7 +21,8 @@ class Gauge:
     stitches: float
     stitch: str | None
     width: Length  # "10 cm", or "4 x 4 in": the second side is that of the rows
-    rows: float | None = None  # over the same length
+    rows: float | None = None  # over the same length, or over `height`
+    height: Length | None = None  # of the rows, where they have a measure of their own: "9 rows = 4 in"
 
     @property
     def per_cm(self) -> float:
@@ -29,12 +32,21 @@ class Gauge:
     @property
     def rows_per_cm(self) -> float | None:
         """Rows in a centimetre, where the gauge gives them."""
-        return self.rows / self.width.in_cm(self.width.sides[-1][0].value or 1) if self.rows else None
+        height = self.height or self.width
+        return self.rows / height.in_cm(height.sides[-1][0].value or 1) if self.rows else None
 
 
-_COUNT = r"(?<![\w.,½¼¾-])(?<!\d/)(?P<count>\d+(?:[.,]\d+)?(?:\s?½)?)\s*"
+_COUNT = r"(?<![\w.,½¼¾-])(?<!\d/)(?P<count>\d+(?:[.,]\d+)?(?:\s?[½¼¾])?)\s*"
 _ANY = r"sts?|stitches|stitch"
-_JOINS = regex.compile(r"(?i)[=:]|\b(?:to|per|over|in|is|are|make|makes|measures?|measuring|equals?|square|every)\b")
+_JOINS = regex.compile(
+    r"(?i)[=:]|/\s*$|\b(?:to|per|over|in|is|are|make|makes|measures?|measuring|equals?|square|every|for)\b"
+)
+_ONE = regex.compile(
+    r"(?i)\b(?:per|(?:to|over|in)\s+(?:the|an?|each|every)|an|each|every)\s+(?P<unit>inch|in\b\.?|cm|centimet(?:re|er))(?![\w-])"
+)
+_BEHIND = regex.compile(
+    r"(?i)[)\]]?\s*(?:(?:square|sq\.?|across|wide|in\s+[\w-]+(?:\s+[\w-]+)?|over\s+[\w-]+(?:\s+[\w-]+)?)\s*)?(?:[=:]|\b(?:is|equals)\b)\s*(?=\d)"
+)
 # a figure of these is no count of single stitches, or the length is not the width of so many
 _OTHER = regex.compile(
     r"(?i)\b(?:rep(?:eat)?s?|ripples?|patterns? reps?|patts?|motifs?|blocks?|squares? of|shells?|clusters?|groups?|v-sts?|"
@@ -42,42 +54,94 @@ _OTHER = regex.compile(
 )
 _ROWS = regex.compile(rf"(?i){_COUNT}(?:[a-z]{{1,5}}\s+)?(?:rows?|rnds?|rounds?)\b")
 _STOP = regex.compile(r"[;\n]|\.(?=\s)|(?<=\w\w)\.$")
+_LINE = regex.compile(
+    r"(?im)^[\s•*-]*(?:[a-z]+\s+)?(?:gauge|tension)(?:\s+(?:swatch|square|information))?\b(?!\s+(?:is|are|not)\b[^\n\d]*$)[^\n]*"
+)
+
+
+def gauge_zones(text: str, sections: Iterable[Span]) -> tuple[Span, ...]:
+    """The stretches of the text that tell a gauge: its sections, and lines elsewhere that begin with the word."""
+    zones = list(sections)
+    for match in _LINE.finditer(text):
+        if not any(zone.start <= match.end() - 1 < zone.end or zone.start == match.start() for zone in zones):
+            zones.append(Span(*match.span()))
+    return tuple(sorted(zones, key=lambda zone: zone.start))
+
+
+def pattern_gauges(text: str, pattern: Pattern, stitches: StitchFile) -> tuple[Gauge, ...]:
+    """Every gauge in stitches that a pattern gives, wherever it stands."""
+    lengths = read_lengths(text, max(1, len(pattern.sizes)))
+    pairs = read_pairs(text, lengths)
+    words = tuple(form for rule in stitches.stitches for form in (*rule.us, *rule.uk) if form)
+    zones = gauge_zones(text, (section.span for section in pattern.sections if section.key == "gauge"))
+    return tuple(one for zone in zones for one in read_gauges(text, zone, lengths, pairs, words))
 
 
 def read_gauges(
     text: str, zone: Span, lengths: tuple[Length, ...], pairs: tuple[Pair, ...], words: tuple[str, ...]
-) -> Iterator[Gauge]:
-    """Every gauge in stitches inside a stretch of the text; `words` are the names of stitches that may be counted."""
-    converted = {pair.second.span for pair in pairs}
-    ends = {pair.first.span: pair.second.span.end for pair in pairs}
+) -> tuple[Gauge, ...]:
+    """Every gauge in stitches inside a stretch of the text; `words` are the names of stitches that may be counted.
+
+    Rows that have a measure of their own ("16 sts = 4 in, 9 rows = 4 in") go to the gauges that have none.
+    """
     named = "|".join(regex.escape(word) for word in sorted(words, key=len, reverse=True))
     counted = regex.compile(rf"(?i){_COUNT}(?P<word>{_ANY}|{named})\b(?!['’]?s?\s+(?:rows?|rnds?|rounds?)\b)")
-    start = zone.start
-    for length in lengths:
-        if not zone.start <= length.span.start < zone.end or length.span in converted:
-            continue
-        end = ends.get(length.span, length.span.end)
-        stop = [found.end() for found in _STOP.finditer(text, start, length.span.start)]
-        before = Span(stop[-1] if stop else start, length.span.start)
-        behind = regex.compile(r"[)\]]?\s*[=:]\s*(?=\d)").match(text, end)
-        start = end
-        if len(length.sides[0]) != 1 or not length.sides[0][0].value:
-            continue
-        found = list(counted.finditer(text, before.start, before.end))
-        if found and _JOINS.search(text, found[-1].end(), before.end):
-            stretch = before
-        elif behind is not None:  # "10 cm (4 in) = 17 sts x 9 rows"
-            stop = _STOP.search(text, behind.end(), zone.end)
-            stretch = Span(behind.end(), stop.start() if stop else zone.end)
-            found = list(counted.finditer(text, stretch.start, stretch.end))[:1]
-        else:
-            continue
-        if _OTHER.search(text, stretch.start, stretch.end):
-            continue
-        rows = _ROWS.search(text, stretch.start, max(stretch.end, end))
+    gauges: list[Gauge] = []
+    lone: list[tuple[float, Length]] = []
+    for stretch, length, lone_count in _stretches(text, zone, lengths, pairs, counted):
+        rows = _ROWS.search(text, stretch.start, stretch.end)
+        per_length = number(rows["count"]) if rows is not None else None
+        found = list(counted.finditer(text, stretch.start, stretch.end))[: 1 if lone_count else None]
         for one in found:
             stitches = number(one["count"])
             word = None if regex.fullmatch(rf"(?i){_ANY}", one["word"]) else one["word"].lower()
             if stitches:
                 span = Span(min(one.start(), length.span.start), max(one.end(), length.span.end))
-                yield Gauge(span, stitches, word, length, number(rows["count"]) if rows else None)
+                gauges.append(Gauge(span, stitches, word, length, per_length or None))
+        if not found and per_length:
+            lone.append((per_length, length))
+    if len(lone) == 1:
+        ((rows_told, height),) = lone
+        return tuple(one if one.rows else replace(one, rows=rows_told, height=height) for one in gauges)
+    return tuple(gauges)
+
+
+def _stretches(
+    text: str, zone: Span, lengths: tuple[Length, ...], pairs: tuple[Pair, ...], counted: regex.Pattern
+) -> Iterator[tuple[Span, Length, bool]]:
+    """The words that count over each measure, the measure, and whether they stand behind it ("10 cm = 17 sts x 9 rows")."""
+    converted = {pair.second.span for pair in pairs}
+    ends = {pair.first.span: pair.second.span.end for pair in pairs}
+    start = zone.start
+    for length in _with_single_units(text, zone, lengths):
+        if length.span in converted:
+            continue
+        end = ends.get(length.span, length.span.end)
+        stop = [found.end() for found in _STOP.finditer(text, start, length.span.start)]
+        before = Span(stop[-1] if stop else start, length.span.start)
+        behind = _BEHIND.match(text, end)
+        start = end
+        if len(length.sides[0]) != 1 or not length.sides[0][0].value or not length.sides[-1][0].value:
+            continue
+        counts = [found.end() for one in (counted, _ROWS) for found in one.finditer(text, before.start, before.end)]
+        one_unit = length.span.end - length.span.start and text[length.span.start].isalpha()
+        if counts and (one_unit or _JOINS.search(text, max(counts), before.end)):
+            stretch, is_behind = before, False
+        elif behind is not None:
+            stop_at = _STOP.search(text, behind.end(), zone.end)
+            stretch, is_behind = Span(behind.end(), stop_at.start() if stop_at else zone.end), True
+        else:
+            continue
+        if not _OTHER.search(text, stretch.start, stretch.end):
+            yield stretch, length, is_behind
+
+
+def _with_single_units(text: str, zone: Span, lengths: tuple[Length, ...]) -> list[Length]:
+    """The measures of a stretch of the text, and "per inch", which has no figure."""
+    found = [length for length in lengths if zone.start <= length.span.start < zone.end]
+    for match in _ONE.finditer(text, zone.start, zone.end):
+        span = Span(*match.span())
+        if not any(other.span.start < span.end and span.start < other.span.end for other in found):
+            unit = "in" if match["unit"].lower().startswith("in") else "cm"
+            found.append(Length(span, unit, ((Figure(span, 1.0),),)))
+    return sorted(found, key=lambda length: length.span.start)

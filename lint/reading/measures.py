@@ -21,7 +21,7 @@ _PARTS = {"½": 0.5, "¼": 0.25, "¾": 0.75, "⅓": 1 / 3, "⅔": 2 / 3, "⅛": 
 _SIGNS = "".join(_PARTS)
 _FRACTION = r"(?:1/2|[123]/4|[12]/3|[1357]/8|\d{1,2}/16)(?!\d|/\d)"
 _DASH = r"[-–—](?=\s*[,:;)(\]\[])"  # a size without a figure
-_INCH = r"(?:inch(?:es)?|ins?)(?![\w-])\.?|[\"”″]|''|’’"
+_INCH = r"(?:-?inch(?:es)?|ins?)(?![\w-])\.?|[\"”″]|''|’’"
 _CM = r"(?:cms?|centimet(?:re|er)s?)(?![\w-])\.?"
 _OF_SIDE = r"wide|long|high|tall|deep|square|around|round|across|each|thick|(?:in |of )?(?:width|length|height|depth|diameter|circumference)"
 _BETWEEN = r"(?:\s*[,:;/–-]\s*(?:(?:and|&)\s+)?|\s+(?:and|&|to)\s+)"
@@ -66,7 +66,7 @@ def number(printed: str) -> float | None:
         total, printed = _PARTS[printed[-1]], printed[:-1].strip()
     elif "/" in printed:
         match = regex.fullmatch(r"(?:(?P<whole>\d+)[ -])?(?P<top>\d+)/(?P<bottom>\d+)", printed)
-        if match is None:
+        if match is None or not int(match["bottom"]):
             return None
         total, printed = int(match["top"]) / int(match["bottom"]), match["whole"] or ""
     try:
@@ -99,7 +99,7 @@ def _list_pattern(unit: str, sizes: int) -> tuple[regex.Pattern, regex.Pattern]:
     )
     pattern = (
         rf"(?(DEFINE)(?P<figure>{number})(?P<unit>(?i:{unit}))(?P<one>{one}))"
-        rf"(?<![\w.,/{_SIGNS}-])(?P<all>(?&one)(?:{_BY}(?&one))*)(?<=(?i:{unit})(?:\s?[)\]}}])?)"
+        rf"(?<![\w.,{_SIGNS}-])(?<!\d/)(?P<all>(?&one)(?:{_BY}(?&one))*)(?<=(?i:{unit})(?:\s?[)\]}}])?)"
     )
     return regex.compile(pattern), regex.compile(number)
 
@@ -142,7 +142,7 @@ def _found_before(lists: regex.Pattern, text: str, units: regex.Pattern) -> Iter
             start, end = max(0, unit.start() - _REACH), unit.end() + 4
 
 
-@lru_cache(maxsize=2)
+@lru_cache(maxsize=4)  # several checks read the same text
 def read_lengths(text: str, sizes: int) -> tuple[Length, ...]:
     """Every measure in inches or centimetres, in the order of the text."""
     found = [
@@ -150,7 +150,39 @@ def read_lengths(text: str, sizes: int) -> tuple[Length, ...]:
         for unit, words in (("in", _INCH), ("cm", _CM))
         for span, sides in read_lists(text, words, sizes)
     ]
+    taken = {text.count("\n", 0, length.span.start) for length in found}
+    found += [length for line, length in _unit_first(text, sizes) if line not in taken]
     return tuple(sorted(found, key=lambda length: length.span.start))
+
+
+_FIGURES_ONLY = r"[\d\s.,;:/|()\[\]½¼¾⅓⅔⅛⅜⅝⅞–-]*"
+_UNIT_FIRST = regex.compile(
+    rf"(?m)^(?P<label>[^\d\n:|\t]*?[^\d\n:|\t\s][^\d\n:|\t]*?)[\s,(\[|]*(?:\b(?P<inch>(?i:inch(?:es)?|ins?|in\.))|[\"”]|\b(?P<cm>(?i:cms?|centimet(?:re|er)s?)))?[)\]]?[ ]*(?P<sign>[:=–|\t]|[ ]{{2,}})[ |\t]*(?P<rest>\d{_FIGURES_ONLY}|[(\[]\d{_FIGURES_ONLY})$"
+)
+_TABLE_UNIT = regex.compile(
+    r"(?i)^[^\n\d]*\b(?:measurements?|sizes?|all|given|table|schematic)\b[^\n\d]*?(?:\bin\s+|[(\[]\s*)(?:(?P<inch>inch(?:es)?|ins?)|(?P<cm>cms?|centimet(?:re|er)s?))\b[^\n\d]*$",
+    regex.M,
+)
+
+
+def _unit_first(text: str, sizes: int) -> Iterator[tuple[int, Length]]:
+    """Lines of a size table whose unit stands before the figures ("Bust (cm): 86 (94, 102)"), or over the table."""
+    if sizes < 2:
+        return
+    over = [(match.end(), "in" if match["inch"] else "cm") for match in _TABLE_UNIT.finditer(text)]
+    figure = regex.compile(_number(sizes))
+    for match in _UNIT_FIRST.finditer(text):
+        sign = match["sign"]
+        own = "in" if match["inch"] else "cm" if match["cm"] else None
+        above = [unit for end, unit in over if end < match.start() and "\n\n" not in text[end : match.start()]]
+        unit = own or (above[-1] if above and sign.strip(" ") in ("", "|", "\t") else None)
+        figures = tuple(
+            Figure(Span(*one.span()), number(one[0]))
+            for one in figure.finditer(text, match.start("rest"), match.end("rest"))
+        )
+        if unit is not None and len(figures) == sizes:
+            span = Span(figures[0].span.start, match.end("rest"))
+            yield text.count("\n", 0, match.start()), Length(span, unit, (figures,))
 
 
 # which stand for each other -----------------------------------------------------------------------------------
@@ -166,6 +198,9 @@ _ABOUT = regex.compile(r"(?:\b(?:about|approx(?:\.|imately)?|around|roughly|ca?\
 _NEAR = 0.15  # without brackets, what is further apart than this share is two measures
 
 
+_NO_LABEL_WORDS = regex.compile(rf"(?i)(?<![a-z])(?:{_INCH}|{_CM})")
+
+
 def read_pairs(text: str, lengths: tuple[Length, ...]) -> tuple[Pair, ...]:
     """The measures that stand beside the same one in the other unit."""
     found: list[Pair] = []
@@ -175,6 +210,9 @@ def read_pairs(text: str, lengths: tuple[Length, ...]) -> tuple[Pair, ...]:
             continue
         glue = _GLUE.fullmatch(text, first.span.end, second.span.start)
         if glue is None:
+            if _line_below(text, first, second):
+                found.append(Pair(first, second, False, False))
+                taken = at + 1
             continue
         sign = glue["sign"].strip(" ,")
         if sign in ("(", "[", "{") and not _CLOSED.match(text, second.span.end):
@@ -193,6 +231,16 @@ def read_pairs(text: str, lengths: tuple[Length, ...]) -> tuple[Pair, ...]:
         found.append(Pair(first, second, sure, about))
         taken = at + 1
     return tuple(found)
+
+
+def _line_below(text: str, first: Length, second: Length) -> bool:
+    """Whether a list stands on the line under the same one in the other unit, with no label of its own or with the same."""
+    between = text[first.span.end : second.span.start]
+    if between.count("\n") != 1 or min(len(first.sides[0]), len(second.sides[0])) < 2 or not _near(first, second):
+        return False
+    label = _NO_LABEL_WORDS.sub("", between).strip(" \t\n:;,.()[]|=–-").lower()
+    line = text[text.rfind("\n", 0, first.span.start) + 1 : first.span.start]
+    return not label or label == _NO_LABEL_WORDS.sub("", line).strip(" \t\n:;,.()[]|=–-").lower()
 
 
 def _near(first: Length, second: Length) -> bool:
@@ -222,3 +270,14 @@ def inches(value: float) -> str:
 def centimetres(value: float) -> str:
     """A number of centimetres to the nearest half: 67.5."""
     return f"{round(value * 2) / 2:g}"
+
+
+_WORDS = regex.compile(r"[^\W\d_][\w'’]*(?:[ /&-]+[^\W\d_][\w'’]*)*")
+_NO_LABEL = regex.compile(rf"(?i)^(?:(?:{_INCH}|{_CM}|or|and|to|about|approx\w*|x|by)(?=\W|$)[\s/-]*)+")
+
+
+def label_of(text: str, span: Span) -> str:
+    """The words that say what a measure is of: the last before it on its line; "" where there are none."""
+    line = text[text.rfind("\n", 0, span.start) + 1 : span.start]
+    words = [_NO_LABEL.sub("", run) for run in _WORDS.findall(line)]
+    return next((run for run in reversed(words) if len(run) > 2), "")

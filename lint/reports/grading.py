@@ -1,4 +1,4 @@
-"""The grading table as a sheet for a designer's own: CSV, or a workbook with the parts and every count.
+"""The grading table as a sheet for a designer's own: CSV, a workbook with the parts and every count, or a page.
 
 What comes from the pattern is written so that no spreadsheet takes it for a formula.
 """
@@ -8,18 +8,23 @@ from __future__ import annotations
 import csv
 import io
 from collections.abc import Iterator, Sequence
+from pathlib import Path
 
 from lint.grading import GradingTable, Value, grading_table
 from lint.inspection import Report
 from lint.reports import wording
+from lint.reports.page import as_grading_page
 
-_FORMULA = ("=", "+", "-", "@", "\t", "\r")
+_FORMULA = ("=", "+", "-", "@", "＝", "＋", "－", "＠", "\t", "\r")
 
 
 def grading_csv(reports: Sequence[Report]) -> bytes:
-    """Every line of every pattern in several sizes, steps from size to size behind the values."""
+    """Every line of every pattern, steps from size to size behind the values.
+
+    Words stand in quotation marks, so that no other separator inside them opens a cell.
+    """
     out = io.StringIO(newline="")
-    writer = csv.writer(out)
+    writer = csv.writer(out, quoting=csv.QUOTE_NONNUMERIC)
     for report in reports:
         for line in _lines(report, grading_table(report), whole=None):
             writer.writerow([_inert(cell) for cell in line])
@@ -60,8 +65,20 @@ def _lines(report: Report, table: GradingTable, whole: bool | None) -> Iterator[
 
 
 def _inert(cell: str | Value) -> str | Value:
-    """A cell of words that no spreadsheet computes."""
+    """A cell of words that no spreadsheet computes; numbers without an idle ".0"."""
     if not isinstance(cell, str):
-        return cell
+        return int(cell) if isinstance(cell, float) and cell.is_integer() else cell
     cell = wording.tame(cell)
     return "'" + cell if cell.lstrip().startswith(_FORMULA) else cell
+
+
+_WRITERS = {
+    ".csv": grading_csv,
+    ".xlsx": grading_xlsx,
+    ".html": lambda reports: as_grading_page(reports).encode("utf-8", "backslashreplace"),
+}
+
+
+def grading_file(reports: Sequence[Report], path: str) -> bytes:
+    """The table in the form that the end of a file's name asks for: .csv, .xlsx or .html; KeyError for any other."""
+    return _WRITERS[Path(path).suffix.lower()](reports)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import Enum
 from typing import Any
 
@@ -22,6 +22,7 @@ class Output(str, Enum):
     SARIF = "sarif"
     CSV = "csv"
     XLSX = "xlsx"
+    GRADING = "grading"
 
     @property
     def shows_workings(self) -> bool:
@@ -56,7 +57,7 @@ def outputs(wanted: list[Wanted], checked: list[Checked], large: bool, several: 
     `several`: more than one pattern was asked for, so that JSON is a list.
     """
     job = _Job(checked, large, several)
-    made = {one.path: OUTPUTS[one.output](job) for one in wanted if job.worth(one)}
+    made = {one.path: OUTPUTS[one.output](replace(job, path=one.path)) for one in wanted if job.worth(one)}
     if len(made) < sum(job.worth(one) for one in wanted):
         raise WrongKind("two outputs cannot go to one file")
     return made
@@ -67,6 +68,7 @@ class _Job:
     checked: list[Checked]
     large: bool
     several: bool
+    path: str = ""  # where the output goes: the end of its name tells the form of a grading table
 
     @property
     def reports(self) -> list[Report]:
@@ -141,6 +143,14 @@ def _xlsx(job: _Job) -> bytes:
     return as_xlsx(job.reports)
 
 
+def _grading(job: _Job) -> bytes:
+    from lint.reports.grading import grading_file
+
+    if not job.path.lower().endswith((".csv", ".xlsx", ".html")):
+        raise WrongKind(f"{job.path}: a grading table is written as .csv, .xlsx or .html")
+    return grading_file(job.reports, job.path)
+
+
 OUTPUTS: dict[Output, Callable[[_Job], bytes]] = {
     Output.HTML: _html,
     Output.JSON: _json,
@@ -149,4 +159,5 @@ OUTPUTS: dict[Output, Callable[[_Job], bytes]] = {
     Output.SARIF: _sarif,
     Output.CSV: _csv,
     Output.XLSX: _xlsx,
+    Output.GRADING: _grading,
 }

@@ -5,6 +5,7 @@ Everything that comes from the pattern passes through Jinja's escaping and `tame
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
@@ -39,6 +40,12 @@ def as_pages(reports: list[Report], large: bool = False) -> str:
     """Several patterns' reports as one HTML page: an index with each verdict, then each pattern."""
     shown = [ShownPattern.of(report, f"p{number}-") for number, report in enumerate(reports, 1)]
     return environment().get_template("pages.html").render(all=shown, large=large)
+
+
+def as_grading_page(reports: Sequence[Report]) -> str:
+    """The sizes of one pattern or several side by side, as one HTML page."""
+    tables = [(wording.title_of(report), grading_table(report)) for report in reports]
+    return environment().get_template("sizes.html").render(tables=tables)
 
 
 @lru_cache(maxsize=1)

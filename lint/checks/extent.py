@@ -1,0 +1,233 @@
+"""How wide and how long the pieces of a pattern are, in stitches and in rows, as far as every row of them is known.
+
+An extent is given only where it is clear which rows a measure speaks of: a thing worked around in one count, two alike
+pieces whose chest is told, one flat piece of one width, or a piece that the measure names.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+import regex
+
+from lint.checks.assembly import begins
+from lint.checks.context import Context
+from lint.ledger import LedgerRow, Outcome
+from lint.pattern import Part
+from lint.reading.assembly import singular
+from lint.reading.measures import read_lengths
+from lint.source import Span
+
+_MOST_OFTEN = 4  # rows of one count before that count is the piece's own
+_DESIRED = regex.compile(r"(?i)\b(?:desired|required|wanted|as long as|to fit)\b")
+_NO_WORK = regex.compile(r"(?i)\b(?:tail|end|yarn|thread|leav\w+|hook|gauge)\b[^.;\n]*$")
+_WORKED_ON = regex.compile(
+    r"(?i)\b(?:rib\w*|band|hem|border|edging|collar|yoke|welt|waist\w*|skirt|peplum|hood|bottom|lower|body)\b"
+)
+_FOLDED = regex.compile(r"(?i)\b(?:fold|sew|seam|gather|pleat|felt|shrink|graft|ruch|hem)\w*")
+
+
+@dataclass(frozen=True, slots=True)
+class Extent:
+    """Stitches or rows that make up a measure: for each size the counts that may be meant, and a row that shows them."""
+
+    counts: tuple[tuple[int, ...], ...]
+    row: LedgerRow
+    across: str  # as it is said: "around", "wide", "long"
+    pieces: int = 1
+    of_rows: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """Parts that are one piece: from a beginning of its own to the next ("Back", "Shape armholes")."""
+
+    parts: tuple[Part, ...]
+
+    @property
+    def words(self) -> frozenset[str]:
+        """The words of its name, in the singular; none of a name that is nothing but numbers and signs."""
+        name = regex.sub(r"\([^)]*\)", "", self.parts[0].name).lower()
+        return frozenset(singular(word) for word in regex.findall(r"[a-z]+", name))
+
+
+def pieces_of(context: Context) -> tuple[Piece, ...]:
+    """The pieces of a pattern, in the order of the text."""
+    found: list[list[Part]] = []
+    for part in context.pattern.parts:
+        if part.rows and (not found or begins(part)):
+            found.append([part])
+        elif part.rows:
+            found[-1].append(part)
+    return tuple(Piece(tuple(parts)) for parts in found)
+
+
+def rows_of(context: Context, piece: Piece, size: int) -> list[LedgerRow] | None:
+    """The rows that a size works of a piece, without its foundation; None where one is not known, or may be many."""
+    rows = [
+        row
+        for row in context.ledger.rows
+        if any(row.part is part for part in piece.parts)
+        and row.kind != "foundation"
+        and row.cells[min(size, len(row.cells) - 1)].outcome is not Outcome.NOT_WORKED
+    ]
+    known = all(row.cells[min(size, len(row.cells) - 1)].made is not None and not row.open for row in rows)
+    return rows if rows and known else None
+
+
+def worked_to_a_measure(text: str, span: Span, sizes: int) -> bool:
+    """Whether words in a stretch of rows leave their number to a measure: "continue until piece measures 25 cm"."""
+    if _DESIRED.search(text, span.start, span.end):
+        return True
+    return any(
+        span.start <= length.span.start < span.end
+        and not _NO_WORK.search(text, max(span.start, length.span.start - 40), length.span.start)
+        for length in read_lengths(text, sizes)
+    )
+
+
+def _sizes(context: Context) -> int:
+    return max(1, len(context.pattern.sizes))
+
+
+# stitches ------------------------------------------------------------------------------------------------------
+
+
+def _own_count(rows: Sequence[LedgerRow], size: int) -> int | None:
+    """The count that most rows have and none goes beyond, in one size; None where there is none, or rows have spaces."""
+    made = [row.cells[min(size, len(row.cells) - 1)].made for row in rows]
+    counts = Counter(one.stitches for one in made if one is not None and not one.spaces)
+    most = max((one.stitches + sum(one.spaces.values()) for one in made if one is not None), default=0)
+    if not counts:
+        return None
+    count, times = counts.most_common(1)[0]
+    return count if times >= _MOST_OFTEN and count == most else None
+
+
+def _of_one_count(rows: Sequence[LedgerRow], sizes: int, across: str, pieces: int = 1) -> Extent | None:
+    counts = [_own_count(rows, size) for size in range(sizes)]
+    if not rows or any(not count for count in counts):
+        return None
+    made = [row for row in rows if row.first.made is not None and row.first.made.stitches == counts[0]]
+    return Extent(tuple((count or 0,) for count in counts), made[0], across, pieces) if made else None
+
+
+def around(context: Context) -> Extent | None:
+    """A hat, a cowl, a mitt: rounds of one count, and none wider."""
+    rounds = [row for row in context.ledger.rows if row.kind == "round"]
+    return _of_one_count(rounds, _sizes(context), "around")
+
+
+def chest(context: Context) -> Extent | None:
+    """A body in rounds; back and front of one width, or one panel made twice."""
+    sizes = _sizes(context)
+    named = {word: [row for row in context.ledger.rows if row.part.name.strip().lower() == word]
+             for word in ("back", "front", "body")}  # fmt: skip
+    if named["body"] and all(row.kind != "row" for row in named["body"]):
+        return _of_one_count([row for row in named["body"] if row.kind == "round"], sizes, "around")
+    if any(row.kind == "round" for rows in named.values() for row in rows):
+        return None
+    if named["back"]:
+        back = _of_one_count(named["back"], sizes, "around", 2)
+        if back is None or not named["front"]:
+            return None
+        front = _of_one_count(named["front"], sizes, "around", 2)
+        return back if front is not None and front.counts == back.counts else None
+    flat = {id(row.part): row.part for row in context.ledger.rows if row.kind == "row"}
+    if len(flat) == 1:
+        (part,) = flat.values()
+        rows = [row for row in context.ledger.rows if row.part is part]
+        return _of_one_count(rows, sizes, "around", 2) if part.make == 2 else None
+    return None
+
+
+def flat_width(context: Context) -> Extent | None:
+    """One flat piece, all of whose rows have one count."""
+    rows = [row for row in context.ledger.rows if row.kind != "foundation"]
+    if len({id(row.part) for row in rows}) != 1 or any(row.kind != "row" for row in rows):
+        return None
+    extent = _of_one_count(rows, _sizes(context), "wide")
+    if extent is None or rows[0].part.make != 1 or len(extent.counts) < len(rows[0].cells):
+        return None
+    for row in rows:
+        for size, cell in enumerate(row.cells):
+            if cell.made is not None and ((cell.made.stitches,) != extent.counts[size] or cell.made.spaces):
+                return None
+    return extent
+
+
+# rows ----------------------------------------------------------------------------------------------------------
+
+
+def length(context: Context) -> Extent | None:
+    """All rows or rounds of a pattern that is one piece of one count throughout, with nothing folded or sewn."""
+    pieces = pieces_of(context)
+    if len(pieces) != 1 or len(pieces[0].parts) != 1 or pieces[0].parts[0].make != 1:
+        return None
+    flat = flat_width(context)
+    if flat is None and (around(context) is None or not _one_count_throughout(context)):
+        return None
+    if flat is not None and _FOLDED.search(context.source.text):
+        return None  # what is sewn or folded is not as long as it was worked
+    return _all_rows(context, pieces[0], "long" if flat is not None else "tall")
+
+
+def _one_count_throughout(context: Context) -> bool:
+    made = [cell.made for row in context.ledger.rows if row.kind != "foundation" for cell in row.cells[:1]]
+    return len({one.stitches for one in made if one is not None}) == 1
+
+
+def _span(context: Context, piece: Piece) -> Span:
+    """A piece in the text: from its heading to its last row, and what is said behind that up to the next part."""
+    later = [part.span.start for part in context.pattern.parts if part.span.start > piece.parts[-1].span.start]
+    return Span(piece.parts[0].span.start, min(later, default=len(context.source.text)))
+
+
+def _all_rows(context: Context, piece: Piece, across: str) -> Extent | None:
+    if worked_to_a_measure(context.source.text, _span(context, piece), _sizes(context)):
+        return None
+    rows = [rows_of(context, piece, size) for size in range(_sizes(context))]
+    if any(one is None for one in rows) or not rows[0]:
+        return None
+    return Extent(tuple((len(one or ()),) for one in rows), rows[0][-1], across, of_rows=True)
+
+
+def back_length(context: Context) -> Extent | None:
+    """All rows of the back of a garment that has nothing worked on to it."""
+    every = pieces_of(context)
+    backs = [piece for piece in every if piece.words == {"back"}]
+    if len(backs) != 1 or any(_WORKED_ON.search(part.name) for part in context.pattern.parts):
+        return None
+    return _all_rows(context, backs[0], "long")
+
+
+# pieces that a measure names ------------------------------------------------------------------------------------
+
+
+def named(context: Context, words: str, of_rows: bool) -> Extent | None:
+    """The piece that the words about a measure name: all its rows, or every count that it has; None where not one alone is."""
+    told = {singular(word) for word in regex.findall(r"[a-z]+", words.lower())}
+    every = pieces_of(context)
+    meant = [piece for piece in every if piece.words and piece.words <= told]
+    if len(every) < 2 or len(meant) != 1:
+        return None
+    (piece,) = meant
+    if of_rows:
+        shaped_by_edges = any(row.kind == "round" for row in context.ledger.rows if row.part in piece.parts)
+        return None if shaped_by_edges else _all_rows(context, piece, "long")
+    rows = [rows_of(context, piece, size) for size in range(_sizes(context))]
+    if any(one is None for one in rows) or not rows[0]:
+        return None
+    counts = tuple(tuple(dict.fromkeys(_counts(one or [], size))) for size, one in enumerate(rows))
+    widest = max(rows[0], key=lambda row: row.cells[0].made.stitches if row.cells[0].made else 0)
+    return Extent(counts, widest, "wide") if all(counts) else None
+
+
+def _counts(rows: Sequence[LedgerRow], size: int) -> Iterator[int]:
+    """Every count of some rows, the widest first; none at all where chain spaces make up part of the width."""
+    made = [row.cells[min(size, len(row.cells) - 1)].made for row in rows]
+    if any(one is not None and one.spaces for one in made):
+        return
+    yield from sorted({one.stitches for one in made if one is not None and one.stitches}, reverse=True)
