@@ -290,7 +290,9 @@ class Placing(Reach):
         if cursor.last is None or cursor.last.kind in ("space", "gap"):
             return 0
         group, ahead = cursor.last.group, cursor.nodes[cursor.at : index]
-        half = cursor.nodes[index].group  # "sc in top of tch" passes the half shell that the chain is a part of
+        half = (
+            cursor.nodes[index].group if index < len(cursor.nodes) else 0
+        )  # "sc in top of tch" passes the half shell that the chain is a part of
         if half and len(ahead) > 1 and all(node.group == half for node in ahead):
             return 0
         return sum(1 for node in ahead if node.is_stitch and not (group and node.group == group))
