@@ -45,7 +45,7 @@ def as_pages(reports: list[Report], large: bool = False) -> str:
 def as_grading_page(reports: Sequence[Report]) -> str:
     """The sizes of one pattern or several side by side, as one HTML page."""
     tables = [(wording.title_of(report), grading_table(report)) for report in reports]
-    return environment().get_template("sizes.html").render(tables=tables)
+    return environment().get_template("sizes.html").render(tables=tables, large=False)
 
 
 @lru_cache(maxsize=1)
