@@ -45,8 +45,8 @@ class Cell:
     stopped_by: str | None = None
     stopped_at: Span | None = None
     below: int | None = None  # stitches of the row below, where known
-    unsaid_chain: tuple[Span, bool] | None = (
-        None  # a beginning chain of which nothing is said, and whether it was read as counting
+    unsaid_chain: tuple[Span, bool | None] | None = (
+        None  # a beginning chain of which nothing is said, and whether it was read as counting; None: either agrees
     )
     unclear_times: tuple[Span, int, bool] | None = (
         None  # "n times": the passes taken, and whether the counts settled it

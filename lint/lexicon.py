@@ -190,6 +190,8 @@ class Lexicon:
         if lower in ("†", "‡", "#", "+", "^", "~", "✽", "∗"):
             kind = "star" if lower != "+" else "+"
             return Lexeme(kind, token.text, token.start, token.end, token.glued, token.text)
+        if lower[-1] == ">" and len(lower) > 1:
+            return Lexeme("→", token.text, token.start, token.end, token.glued)
         if lower[0] in "-–—−":
             return Lexeme("dash", token.text, token.start, token.end, token.glued)
         if lower[0].isalpha():
@@ -223,7 +225,7 @@ def _made_of(book: Rulebook) -> tuple[tuple[str, list[str]], ...]:
         ("FP", rules.post.front),
         ("BP", rules.post.back),
         ("f", rules.foundation),
-        ("", [*rules.standing, *rules.long]),
+        ("", [*rules.standing, *rules.long, *rules.backwards]),
     )
 
 

@@ -49,6 +49,7 @@ class StitchFile(Strict):
     foundation: list[str]
     standing: list[str]
     long: list[str]
+    backwards: list[str]
 
     @field_validator("stitches")
     @classmethod
@@ -82,6 +83,7 @@ class WordFile(Strict):
     count_tails: list[str]
     count_openers: list[str]
     colour_names: list[str]
+    count_units: list[str]
 
 
 class LayoutFile(Strict):

@@ -9,7 +9,7 @@ from functools import lru_cache
 import regex
 
 # One token is taken off the front at a time: a number, a word, a run of stars or dashes, or one sign.
-_TOKEN = regex.compile(r"\d+(?:\.\d+)?|\p{L}+(?:['’]\p{L}+)?|\*+|[-–—−]+|\.{2,}|.", regex.DOTALL)
+_TOKEN = regex.compile(r"\d+(?:\.\d+)?|\p{L}+(?:['’]\p{L}+)?|\*+|[-–—−=]*[-–—−=]>|[-–—−]+|\.{2,}|.", regex.DOTALL)
 _CHUNK = regex.compile(r"\S+")
 # Signs that mean the same, one character for one, so that offsets stay right.
 _PLAIN = str.maketrans(

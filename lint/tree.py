@@ -151,6 +151,7 @@ class Skip:
     places: tuple[Place, ...]
     counting: Counting | None = None
     rest: bool = False  # everything that is left
+    to: Place | None = None  # "skip to next gap": where the next clause goes, if it says "into it"
 
 
 @dataclass(frozen=True, slots=True)

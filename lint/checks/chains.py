@@ -24,7 +24,7 @@ _FEWEST_OF_ALL = 3
 
 def check_unsaid(context: Context) -> Iterator[Finding]:
     """turning-chain-unsaid: one finding for each length of chain, at its first place."""
-    places: dict[tuple[str, bool], list[tuple[Span, LedgerRow]]] = {}
+    places: dict[tuple[str, bool | None], list[tuple[Span, LedgerRow]]] = {}
     for row in context.ledger.rows:
         unsaid = row.first.unsaid_chain
         if unsaid is None or row.first.made is None:
@@ -34,12 +34,17 @@ def check_unsaid(context: Context) -> Iterator[Finding]:
         if length == "1" and not counted:
             continue  # ch 1 before sc never counts: nobody needs telling
         places.setdefault((length, counted), []).append((span, row))
+    for length in [length for length, counted in places if counted is None]:
+        told = next((key for key in places if key[0] == length and key[1] is not None), None)
+        if told is not None:  # another row's count tells what this one leaves open
+            places[told] = sorted([*places[told], *places.pop((length, None))], key=lambda one: one[0].start)
     for (length, counted), found in places.items():
         spans = list(dict.fromkeys(span for span, _ in found))
         row = found[0][1]
         agrees = any(other.first.outcome is Outcome.AGREES for _, other in found)
         verb = "counts." if counted else "does not count."
         reading = f" The counts come out if it {verb}" if agrees else f" It is read here as if it {verb}"
+        reading = " The counts come out either way." if counted is None else reading
         related = tuple(Related(span, "here too") for span in spans[1:])
         yield context.finding(
             "turning-chain-unsaid", spans[0], row.part.name, row.label, length=length, reading=reading, related=related
@@ -59,6 +64,12 @@ def _length(context: Context, words: str) -> str:
 
 
 # how rows begin ------------------------------------------------------------------------------------------------------
+
+
+def _behind_the_work(steps: tuple[Step, ...]) -> tuple[Step, ...]:
+    """What a row says after its last stitches: "…, ch 1, turn"."""
+    last = max((index for index, step in enumerate(steps) if isinstance(step, MAKES_STITCHES)), default=-1)
+    return steps[last + 1 :]
 
 
 def check_missing(context: Context) -> Iterator[Finding]:

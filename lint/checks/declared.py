@@ -97,6 +97,8 @@ def check_twice(context: Context) -> Iterator[Finding]:
         if any(_SEE.search(one.meaning) for one in (before, entry)):
             continue  # "bobble (see below)": the other entry is the explanation
         one, other = _plain(before.meaning), _plain(entry.meaning)
+        if before.meaning.strip(" .").lower() in entry.forms or entry.meaning.strip(" .").lower() in before.forms:
+            continue  # "SH = shell" in the list, "Shell (SH): 5 dc in st" below it: a name and its making
         if before is entry or not one or not other or one <= other or other <= one:
             continue
         yield context.finding(

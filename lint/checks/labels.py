@@ -8,6 +8,7 @@ from dataclasses import dataclass
 import regex
 
 from lint.checks.context import Context
+from lint.checks.words import has_list
 from lint.finding import Finding, Related
 from lint.pattern import Label, Part, Row
 from lint.source import Span
@@ -239,8 +240,11 @@ def check_sections(context: Context) -> Iterator[Finding]:
         if section.key == "title":
             given = bool(context.pattern.title)
         else:
-            given = any(key in keys for key in section.headings) or any(
-                regex.search(pattern, squeezed) for pattern in section.known_by
+            listed = section.key == "abbreviations" and has_list(context)
+            given = (
+                listed
+                or any(key in keys for key in section.headings)
+                or any(regex.search(pattern, squeezed) for pattern in section.known_by)
             )
         if not given:
             yield context.finding("section-missing", span, what=section.name)

@@ -13,7 +13,7 @@ from lint.faults import RULES, SERIOUS, fault_of, unequal_sides
 from lint.finding import Finding, Related, Weight
 from lint.ledger import Cell, LedgerRow, Outcome
 from lint.source import Span
-from lint.tree import Repeat
+from lint.tree import Remark, Repeat, walk
 from lint.working.compare import Difference
 
 
@@ -204,6 +204,8 @@ def check_counts_missing(context: Context) -> Iterator[Finding]:
         if cell.made is None or row.row.label is None:
             before = None if cell.made is None else before
             continue
+        if not cell.made.stitches and not cell.made.spaces:
+            continue  # a chain alone: its length is its count
         now = (cell.made.stitches, tuple(sorted(cell.made.spaces.items())))
         if (
             row.stated is None
@@ -227,10 +229,13 @@ def check_unchecked(context: Context) -> Iterator[Finding]:
     """figure-not-checked: a printed figure in a unit that the pattern nowhere defines; once for each printed row."""
     seen: set[Span] = set()
     defined = {special.plain_name.lower() for special in context.pattern.specials}
+    rows = [row for part in context.pattern.parts for row in part.rows]
+    named = {step.names for row in rows for step in walk(row.steps) if isinstance(step, Remark)}  # "(half shell made)"
     for row in context.ledger.rows:
         comparison = row.first.comparison
         for item in comparison.unchecked if comparison is not None else ():
-            if item.unit.partition(":")[2] in defined and fault_of(row.first) is not None:
+            name = item.unit.partition(":")[2]
+            if name in named or name in defined and fault_of(row.first) is not None:
                 continue  # that there is none of them comes of what is told already
             if item.span not in seen:
                 seen.add(item.span)

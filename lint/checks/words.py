@@ -172,14 +172,15 @@ def _defined(context: Context) -> set[str]:
     return forms | {meaning for meaning in swapped if len(meaning) <= 4}  # "stitch = st"
 
 
-def _has_list(context: Context) -> bool:
+def has_list(context: Context) -> bool:
+    """Whether the pattern explains two standard abbreviations or more, under a heading or not."""
     standard = _standard_forms(context)
     return sum(any(form in standard for form in entry.forms) for entry in context.pattern.abbreviations) >= 2
 
 
 def check_undefined(context: Context) -> Iterator[Finding]:
     """abbreviation-undefined: one finding a word, with all its places."""
-    if not _has_list(context):
+    if not has_list(context):
         return
     defined = _defined(context)
     standard = _standard_forms(context)
@@ -280,7 +281,7 @@ def _known(word: str, defined: set[str]) -> bool:
 
 def check_unused(context: Context) -> Iterator[Finding]:
     """abbreviation-unused: an entry of the list that no instruction, note or other definition uses."""
-    if not _has_list(context):
+    if not has_list(context):
         return
     text = context.source.text
     entries = context.pattern.abbreviations
@@ -294,7 +295,8 @@ def check_unused(context: Context) -> Iterator[Finding]:
 
 def _used(text: str, forms: list[str], own: Span) -> bool:
     for form in forms:
-        for variant in {form, form + "s", form.replace(" ", "")}:
+        spaced = regex.sub(r"^(fp|bp)(?=\w)", r"\1 ", form)  # "BP sc" for BPsc
+        for variant in {form, form + "s", form.replace(" ", ""), spaced}:
             pattern = rf"(?i)(?<![\p{{L}}]){regex.escape(variant)}(?![\p{{L}}])"
             if any(not own.start <= match.start() < own.end for match in regex.finditer(pattern, text)):
                 return True

@@ -101,6 +101,8 @@ class ChainClauses(RemarkClauses):
         if stream.kind() == "telling":  # "ch 60, being careful not to twist, join"
             stream.pass_to()
             stream.skip(",", ".", ";", "and", "then")
+        if self.ring_by_hand(start, number):
+            return
         verb = stream.peek()
         if verb.kind == "join" or (verb.kind == "stitch" and verb.value == "sl st"):
             words_from = stream.at
@@ -113,12 +115,19 @@ class ChainClauses(RemarkClauses):
                 ordinal = ordinal or stream.kind() in ("first", "ordinal") or stream.word("back")
                 stream.take()
             plain = self.top and stream.at - words_from <= 3 and verb.kind == "join"  # "ch 4, join."
+            slip = [item.kind for item in stream.lexemes[words_from + 1 : stream.at]]
+            plain = plain or self.top and slip in (["join"], ["to", "join"])  # "4 ch, ss to join,"
             to_chain = (
                 self.top
                 and not any(item.kind == "hook" for item in stream.lexemes[words_from : stream.at])
                 and any(item.kind == "chain" for item in stream.lexemes[words_from : stream.at])
                 and ordinal
             )
+            words = stream.lexemes[words_from : stream.at]
+            whole = any(item.kind == "ordinal" and item.number == number.lone for item in words)
+            hooked = any(item.kind == "hook" for item in words)
+            if whole and hooked and self.top and not self.has_work():
+                ring = True  # "ch 6, sl st in 6th ch from hook": in the first of them
             if ring or ((plain or to_chain) and not self.has_work()):
                 self.steps[-1] = MakeRing(stream.span_from(start), number)
                 return
@@ -171,6 +180,8 @@ class ChainClauses(RemarkClauses):
             stream.pass_to()  # "skip to the other leg"
             self.steps.append(Remark(stream.span_from(start)))
             return True
+        if stream.kind() == "to" and self._skips_to(start):
+            return True
         if stream.kind() in ("all", "remaining"):
             stream.pass_to(",", ";", ".")
             self.steps.append(Skip(stream.span_from(start), (), rest=True))
@@ -182,6 +193,8 @@ class ChainClauses(RemarkClauses):
             inner = stream.inside(stream.at + 1, close)
             found = skipped(inner)
             if not found or not inner.done:
+                found = self._skipped_list(stream.inside(stream.at + 1, close))
+            if not found:
                 return False
             stream.at = close + 1
         else:
@@ -233,6 +246,32 @@ class ChainClauses(RemarkClauses):
         span = stream.span_from(start)
         self.steps.append(Skip(span, (), rest=True) if self.has_work() else Remark(span))
         return True
+
+    def _skips_to(self, start: int) -> bool:
+        """ "skip to next gap (and work …)": on to a place that the next clause works into."""
+        stream = self.stream
+        before = stream.at
+        stream.take()
+        found = places(stream, bare=True)
+        if len(found) == 1 and found[0].which is Which.NEXT and stream.kind() in (",", ";", ".", "and", "then", "end"):
+            self.steps.append(Skip(stream.span_from(start), (), to=found[0]))
+            return True
+        stream.at = before
+        return False
+
+    def _skipped_list(self, inner: Stream) -> tuple[Place, ...]:
+        """What "sk (dc, ch 1, dc)" passes over: each stitch and each run of chains."""
+        span = inner.span_from_all()
+        found: list[Place] = []
+        for item in self.read_inside(inner):
+            if isinstance(item, Chain):
+                sort = Target(TargetKind.SPACE, length=item.length)
+                found.append(Place(span, Which.NEXT, (sort,)))
+            elif isinstance(item, Work) and not item.places and item.special is None and item.together is None:
+                found.append(Place(span, Which.NEXT, (Target(TargetKind.STITCH, item.stitch),), item.number))
+            else:
+                return ()
+        return tuple(found)
 
     def read_leave(self, start: int) -> bool:
         self.stream.take()
@@ -291,7 +330,9 @@ def skipped(stream: Stream) -> tuple[Place, ...]:
         elsewhere = of_another_row(stream) or any(place.below for place in named)
         if elsewhere and stream.kind() == "of":
             stream.pass_to()
-        return tuple(replace(place, which=Which.ELSEWHERE) for place in named) if elsewhere else named
+        if elsewhere:
+            return tuple(replace(place, which=Which.ELSEWHERE) for place in named)
+        return (*named, *_and_skipped(stream))
     stream.at = start
     which = {"first": Which.FIRST, "last": Which.LAST}.get(stream.kind(), Which.NEXT)
     bare = stream.kind() == "number"
@@ -304,20 +345,30 @@ def skipped(stream: Stream) -> tuple[Place, ...]:
         which = Which.ELSEWHERE
     place = Place(stream.span_from(start), which, (found or Target(TargetKind.ANY_STITCH),), number or Amount.of(1))
     place = replace(place, bare=bare)
-    more: tuple[Place, ...] = ()
     if stream.kind() == "of" and stream.kind(1) in ("chain", "foundation"):
         stream.at += 2  # "skip 2 sts of ch"
-    if of_last_row(stream) and stream.kind() == "for" or stream.kind() == "at" and stream.kind(1) == "base":
-        stream.pass_to()  # "on last row for instep", "miss st at base of ch"
+    if of_last_row(stream) and stream.kind() == "for":
+        stream.pass_to()  # "on last row for instep"
+    if stream.kind() == "at" and stream.kind(2 if stream.kind(1) == "the" else 1) == "base":
+        stream.pass_to()  # "miss st at base of ch": the one that the chain stands on
+        place = replace(place, which=Which.FIRST)
+    return (place, *_and_skipped(stream))
+
+
+def _and_skipped(stream: Stream) -> tuple[Place, ...]:
+    """The "and ch-1 sp" of "skip next dc and ch-1 sp"; () and nothing taken where no more is passed over."""
     mark = stream.at
+    more: tuple[Place, ...] = ()
     if stream.take_if("and"):
-        if stream.kind() in ("number", "next", "any_stitch") or is_space_word(stream) or stream.kind() == "chain":
+        stream.skip("the")
+        sorts = ("number", "next", "any_stitch", "chain", "turning_chain")
+        if stream.kind() in sorts or is_space_word(stream):
             more = skipped(stream)
             if stream.kind() in ("in",):
                 more = ()
-        if not more:
-            stream.at = mark
-    return (place, *more)
+    if not more:
+        stream.at = mark
+    return more
 
 
 def of_another_row(stream: Stream) -> bool:

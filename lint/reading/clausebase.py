@@ -9,6 +9,7 @@ from lint.reading import repeats
 from lint.reading.stream import OPENERS, Stream
 from lint.tree import (
     Chain,
+    Evenly,
     Group,
     Remark,
     Step,
@@ -79,7 +80,7 @@ class ClauseBase:
         return start > 0 and self.stream.lexemes[start - 1].kind not in (*SEPARATORS, *OPENERS, "star")
 
     def has_work(self) -> bool:
-        return any(isinstance(step, (Work, Group)) for step in walk(tuple(self.steps)))
+        return any(isinstance(step, (Work, Group, Evenly)) for step in walk(tuple(self.steps)))
 
     def attach_counting(self, note, of_chain: bool = False) -> None:
         """Keeps what is said of a chain with it; `of_chain`: "(ch 2 does not count)" names it, wherever it stands."""

@@ -14,10 +14,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from lint.place import TargetKind, Which
 from lint.reading import counts, repeats
 from lint.reading.asides import asides, emphasis
 from lint.reading.clausebase import SEPARATORS, Reading, all_read
+from lint.reading.closing import chain_told_by_count, closing_join, joined_on_the_way, picots_closed
 from lint.reading.guard import nothing_swallowed
 from lint.reading.listrepeats import ListRepeats, by_cross
 from lint.reading.markers import read_marker, unclear_markers
@@ -25,16 +25,12 @@ from lint.reading.piececalls import piece_call
 from lint.reading.rowcalls import ends_with_row, row_call
 from lint.reading.rowsof import rows_even
 from lint.reading.runs import place_come_to, side_by_side
-from lint.reading.stream import CLOSERS, OPENERS, Stream
+from lint.reading.stream import CLOSERS, OPENERS, SIGNS, Stream
 from lint.reading.unfit import unfit_lists_unread
 from lint.tree import (
     MAKES_STITCHES,
     Chain,
-    Evenly,
-    FastenOff,
-    Group,
     Join,
-    NoJoin,
     OpenWork,
     Remark,
     Repeat,
@@ -43,7 +39,6 @@ from lint.tree import (
     TimesKind,
     Turn,
     Unread,
-    Work,
     walk,
 )
 
@@ -63,7 +58,8 @@ def read_row(stream: Stream) -> Reading:
     parser.run()
     reading.steps = nothing_swallowed(unclear_markers(reading.steps, stream.lexemes), stream.lexemes)
     reading.steps = unfit_lists_unread(reading.steps, stream.lexemes, stream.vocabulary.sizes)
-    reading.steps = side_by_side(_closing_join(place_come_to(repeats.fold_loose(reading.steps))))
+    reading.steps = picots_closed(joined_on_the_way(repeats.fold_loose(reading.steps)))
+    reading.steps = chain_told_by_count(side_by_side(closing_join(place_come_to(reading.steps))), stream.lexemes)
     return reading
 
 
@@ -117,6 +113,9 @@ class Clauses(ListRepeats):
         opened = any(isinstance(step, repeats.Mark) and step.sign == "+" for step in self.steps)
         if kind == "star" or kind == "+" and (opened or not self.runs_on(start)):
             return self.read_star()
+        if kind == "+" and self.steps and stream.kind(1) in ("number", "stitch", "chain"):
+            stream.take()  # "3 dc + ch 2 + 3 dc in corner sp": only joins the clauses
+            return self.clause()
         if kind in ("at", "in", "for") and self.read_last_pass(start):
             return True
         stream.at = start
@@ -268,11 +267,37 @@ class Clauses(ListRepeats):
         return self.read_row_call(start)
 
     def read_word(self, start: int) -> bool:
-        """ "continue along the other side of the ch", "increasing at both ends"."""
-        if self.stream.word("continue", "continuing", "cont") and (self._other_side(start) or self.only_these(start)):
+        """ "continue along the bottom of the foundation ch": on the way; else shaping ("increasing 1 st at each end")."""
+        stream = self.stream
+        if stream.word("wind", "wrap", "wrapping", "winding") and self.loop_for_ring(start):
             return True
-        if self.stream.word("continue") and self.stream.kind(1) == "star":
-            return repeats.repeat_clause(self.stream, self.steps, start)  # "Continue * all the way around"
+        if self.pulled_tight(start) or self.hand_join(start):
+            return True
+        if stream.word("connect") and stream.kind(1) in (*SIGNS, "end") and stream.kind(-1) == ",":
+            stream.take()  # "(sc, ch 3, connect, ch 3, sc)": to the other motif
+            self.steps.append(Remark(stream.span_from(start)))
+            return True
+        if stream.word("continue", "cont") and stream.kind(1) == "from" and stream.kind(2) == "star":
+            return self.read_repeat(start)
+        if stream.word("cut") and stream.kind(1) == "word" and stream.kind(2) in (*SIGNS, "end", "and"):
+            return self.read_fasten_off(start)  # "cut yellow"
+        if stream.word("you") and stream.kind(1) == "ending":
+            stream.take()  # "and after that you finish with row 3"
+            return self.read_ending(stream.at)
+        if stream.word("continue") and stream.kind(1) == "star":
+            return repeats.repeat_clause(stream, self.steps, start)  # "Continue * all the way around"
+        if stream.word("continue", "continuing", "cont") and self.only_these(start):
+            return True
+        if stream.word("continue", "cont", "continuing", "go", "come", "then"):
+            stream.take()
+            stream.take() if stream.word("back", "on", "down", "up") and stream.kind(1) in (
+                "across",
+                "in",
+                "the",
+            ) else 0
+            if self._other_side(start) or stream.kind() == "across" and self.along_edge_words(start):
+                return True
+            stream.at = start
         return self.read_shaping(start)
 
     def read_alternate(self, start: int) -> bool:
@@ -281,38 +306,18 @@ class Clauses(ListRepeats):
         self.stream.take_if("repeat")
         return row_call(self.stream, self.steps, self.stream.at)
 
-    def read_put(self, start: int) -> bool:
-        """ "place 3 sc in same st" is work; "place 8 mm eyes between Rnds 12 and 13" is not."""
-        stream = self.stream
-        end = stream.sentence_end(start, ".", ";")
-        work = (
-            i
-            for i in range(start, end)
-            if stream.leads_to_work(i) or stream.kind(i - start) == "," and stream.work_at(i + 1)
-        )
-        end = next(work, end)
-        if any(item.lower in ("eye", "eyes", "nose", "safety") for item in stream.lexemes[start:end]):
-            stream.at = end
-            self.steps.append(Remark(stream.span_from(start)))
-            return True
-        stream.take()
-        return stream.kind() in ("number", "stitch", "(", "[") and self.clause()
-
     def read_put_marker(self, start: int) -> bool:
         return read_marker(self.stream, self.steps, start)
 
-    def read_evenly(self, start: int) -> bool:
-        """ "Evenly distribute 88 dc along"."""
+    def read_which_one(self, start: int) -> bool:
+        """The gloss of "3 sc in next sc – center sc of corner,": which stitch that is."""
         stream = self.stream
-        stream.take()
-        if not (stream.word("distribute", "space", "spread") and stream.take() or stream.take_if("make")):
+        end = stream.next_of(",", ";", ".", *OPENERS, "star")
+        inside = stream.lexemes[start + 1 : end]
+        if not start or stream.kind(-1) != "dash" or any(i.kind in ("in", "number", "make", "skip") for i in inside):
             return False
-        number = stream.amount()
-        if number is None or stream.kind() != "stitch":
-            return False
-        stitch = stream.take().value
-        stream.pass_to()
-        self.steps.append(Evenly(stream.span_from(start), stitch, number))
+        stream.at = end
+        self.steps.append(Remark(stream.span_from(start)))
         return True
 
     def read_row_call(self, start: int) -> bool:
@@ -366,22 +371,6 @@ class Clauses(ListRepeats):
 
     def read_omit(self, start: int) -> bool:
         return repeats.omit(self.stream, self.steps, start, self.read_inside)
-
-
-def _closing_join(steps: list[Step]) -> list[Step]:
-    """A slip stitch into the first stitch or the beginning chain, when nothing is worked after it, closes the round."""
-    for index in range(len(steps) - 1, -1, -1):
-        step = steps[index]
-        if isinstance(step, (FastenOff, Turn, Remark, NoJoin)):
-            continue
-        if isinstance(step, Work) and step.stitch == "sl st" and len(step.places) == 1:
-            place = step.places[0]
-            to_chain = place.targets[0].kind in (TargetKind.TURNING_CHAIN,) or place.from_words == "top"
-            own = index > 0 and any(isinstance(other, (Work, Group, Repeat)) for other in steps[:index])
-            if own and (to_chain or place.which is Which.FIRST or place.ordinals):
-                steps[index] = Join(step.span, step.places)
-        break
-    return steps
 
 
 __all__ = ["Reading", "all_read", "read_inside", "read_row"]

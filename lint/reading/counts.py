@@ -7,7 +7,7 @@ from lint.pattern import Stated, StatedItem
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.targets import is_space_word
 
-_LEADS = (".", ";", "dash", "=", ":", "→", "•", "|", "●")
+_LEADS = (".", ";", "...", "..", "dash", "=", ":", "→", "•", "|", "●")
 _AFTER_WORDS = {"change", "turn", "no_turn", "fasten_off", "join", "no_join", "no_fasten", "end", "attach", "marker"}
 
 _NEXT_DEEDS = ("fasten_off", "no_fasten", "no_turn")  # what follows a count on a line of its own
@@ -120,16 +120,24 @@ def bare_count(stream: Stream, worked: bool) -> Stated | None:
     if not worked or start == 0:
         return None
     lead = stream.lexemes[start - 1].kind
-    if lead not in _LEADS and lead not in CLOSERS and not (lead == "," and stream.kind() in OPENERS):
+    in_all = sentence.lexemes[-1:] and (sentence.lexemes[-1].kind == "total" or words[-1] in ("altogether", "total"))
+    if lead not in _LEADS and lead not in CLOSERS and not (lead == "," and (stream.kind() in OPENERS or in_all)):
         return None
     if stream.kind() not in ("number", "dash", *OPENERS) or lead != "=" and not ends_work(stream, end):
         return None
-    alone = lead == "." and len(sentence.lexemes) == 1 and end >= len(stream.lexemes) - 1  # "(sc, dec) 3 times. 6"
-    found = read(sentence, bare=alone or lead in ("=", "dash", "→", ":", "|", "●"))
-    if found is None or (found.items and all(item.unit == "unknown" for item in found.items)):
+    last = lead == "." and len(sentence.lexemes) == 1 and end >= len(stream.lexemes) - 1  # "… around. 12"
+    found = read(sentence, bare=last or lead in ("=", "dash", "→", ":", "|", "●", "..", "..."))
+    if found is None or (
+        found.items and all(item.unit == "unknown" and not _unit_word(stream, item) for item in found.items)
+    ):
         return None
     stream.at = end
     return found
+
+
+def _unit_word(stream: Stream, item: StatedItem) -> bool:
+    """Whether a unit that no stitch's name says is one that counts are given in: "4 groups of 3 dc"."""
+    return item.words.lower().split(" ")[0] in stream.vocabulary.count_units
 
 
 def _told_in_words(sentence: Stream, words: list[str]) -> int | None:
@@ -181,7 +189,19 @@ def read(stream: Stream, bare: bool) -> Stated | None:
                 item.lower in stream.vocabulary.count_tails
                 or item.kind in stream.vocabulary.count_tails
                 or item.kind
-                in ("number", "stitch", "chain", "dash", "space", "row", "round", "beginning", "any_stitch", "as")
+                in (
+                    "number",
+                    "stitch",
+                    "chain",
+                    "dash",
+                    "space",
+                    "row",
+                    "round",
+                    "beginning",
+                    "turning_chain",
+                    "any_stitch",
+                    "as",
+                )
                 for item in stream.lexemes[stream.at :]
             ):
                 break
@@ -227,7 +247,7 @@ def _tail(stream: Stream) -> None:
             return
         if stream.kind() == "in" and not any(stream.kind(ahead) in ("row", "round") for ahead in (1, 2, 3)):
             return
-        if stream.kind() in ("in", "counts") or stream.word("counting"):
+        if stream.kind() in ("in", "counts") or stream.word("counting", "including", "incl"):
             stream.pass_to(",", ";", *OPENERS)
             return
         stream.take()

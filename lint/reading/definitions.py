@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 import regex
@@ -29,6 +30,13 @@ _A_IS = regex.compile(
 )
 
 
+# "US terms:" before a list in the same line
+_LIST_LEAD = regex.compile(
+    r"(?i)\s*(?:(?:u\.?s\.?a?\.?|u\.?k\.?|american|british|standard|crochet)\s+)*(?:terms|terminology|abbreviations?|abbr\.?)(?:\s*\([^)]*\)|\s+used)?\s*[:–-]\s*(?=\S)"
+)
+_BARE_ENTRY = regex.compile(r"\s*(?P<one>[\p{L}-]{1,8})(?: (?P<two>\p{L}+))?(?: (?P<rest>\p{L}+(?: \p{L}+){0,3}))\s*")
+
+
 @dataclass(frozen=True, slots=True)
 class Entry:
     """An entry of a list: its forms, and the words that explain them, with their offset in the source."""
@@ -46,13 +54,36 @@ def entries(text: str, offset: int, known: frozenset[str]) -> list[Entry]:
     position = 0
     for line in text.splitlines(keepends=True):
         stripped = line.strip()
-        if stripped:
-            for start, chunk in _chunks(line, known):
+        lead = _LIST_LEAD.match(line)
+        body = " " * lead.end() + line[lead.end() :] if lead is not None else line
+        plain = list(_bare_entries(body, offset + position, known))
+        found += plain
+        if stripped and not plain:
+            for start, chunk in _chunks(body, known):
                 entry = _entry(chunk, offset + position + start, known)
                 if entry is not None:
                     found.append(entry)
         position += len(line)
     return found
+
+
+def _bare_entries(line: str, offset: int, known: frozenset[str]) -> Iterator[Entry]:
+    """The entries of "ch chain, dc double crochet, sl st slip stitch": no sign between form and meaning, three at least."""
+    pieces = [match for match in regex.finditer(r"[^,;.\n]+", line)]
+    cut = []
+    for piece in pieces:
+        match = _BARE_ENTRY.fullmatch(piece.group(0))
+        longer = match is not None and match["two"] and f"{match['one']} {match['two']}".lower() in known
+        form = f"{match['one']} {match['two']}" if longer else match["one"] if match is not None else ""
+        meaning = (
+            match["rest"] if longer else f"{match['two'] or ''} {match['rest']}".strip() if match is not None else ""
+        )
+        if form.lower() in known and meaning:
+            at = offset + piece.start() + len(piece.group(0)) - len(piece.group(0).lstrip())
+            end = offset + piece.start() + len(piece.group(0).rstrip())
+            cut.append(Entry((form.lower(),), (), meaning, end - len(meaning), Span(at, end)))
+    if len(cut) >= 3 and len(cut) >= len(pieces) - 1:
+        yield from cut
 
 
 def _chunks(line: str, known: frozenset[str]) -> list[tuple[int, str]]:
@@ -111,7 +142,11 @@ def _is_entry(piece: str, known: frozenset[str]) -> bool:
     if _SEPARATOR.search(piece):
         left = _SEPARATOR.split(piece, 1)[0]
         return 0 < len(left) <= 40
-    return _PAREN.fullmatch(piece) is not None
+    paren = _PAREN.fullmatch(piece)
+    if paren is None or any(form in known for side in ("a", "b") for form in expand(paren[side])):
+        return paren is not None
+    short = all(len(paren[side].split()) <= 3 for side in ("a", "b"))  # "popcorn (pc)", not "ch 1 to close (eye made)"
+    return short and not regex.search(r"\b\d+\b", piece)
 
 
 def expand(form: str) -> list[str]:

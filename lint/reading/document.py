@@ -13,6 +13,7 @@ from lint.place import Which
 from lint.reading import definitions, notes
 from lint.reading.audience import size_places
 from lint.reading.clauses import Reading, read_row
+from lint.reading.firstuse import with_first_uses
 from lint.reading.layout import Layout, LayoutReader, PartText, RowText
 from lint.reading.stream import Stream, Vocabulary, with_line_stops
 from lint.reading.terms import Terms, find_terms
@@ -43,6 +44,7 @@ from lint.tree import (
 _ROW_WORDS = regex.compile(
     r"(?i)\brep(?:eat)? from|\bfasten off|\bin each (?:st|stitch|sc|dc|hdc|tr|htr|ch|sp)s? (?:across|around|to)\b|\bjoin\b(?! to last)|,? turn\.?$"
 )
+_NO_DEFINITIONS = ("gauge", "size", "materials", "skill", "multiple", "colours")
 _LIST_NUMBER = regex.compile(r"\d+$")
 _WORK_STEPS = (*MAKES_STITCHES, Chain, MakeRing, Skip, RowCall)
 
@@ -75,7 +77,7 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
         size_places(sizes),
     )
     reader = _RowReader(source, lexicon, vocabulary)
-    parts = tuple(part for part in (reader.part(item) for item in layout.parts) if part.rows)
+    parts = with_first_uses(tuple(part for part in (reader.part(item) for item in layout.parts) if part.rows))
     abbreviations = tuple(_listed(entries))
     pattern = Pattern(
         layout.title,
@@ -108,9 +110,10 @@ def _unplaced(
             yield span
 
 
-def count_words(book: Rulebook) -> tuple[frozenset[str], frozenset[str]]:
-    """The words behind and before printed counts, as the vocabulary of a stream wants them."""
-    return frozenset(book.words.count_tails), frozenset(book.words.count_openers)
+def count_words(book: Rulebook) -> tuple[frozenset[str], ...]:
+    """The words behind, before and in printed counts, as the vocabulary of a stream wants them."""
+    words = book.words
+    return frozenset(words.count_tails), frozenset(words.count_openers), frozenset(words.count_units)
 
 
 class _RowReader:
@@ -144,7 +147,7 @@ class _RowReader:
             sizes = None
         if text.label is None:
             if regex.match(
-                r"(?i)(?!\W*(?:row|rnd|round|rd|r\d))\W*[A-Za-z][\w-]*(?: [\w-]+)?(?: ?\([\w -]+\))?\s*[:=]\s",
+                r"(?i)(?!\W*(?:row|rnd|round|rd|r\d))\W*[A-Za-z][\w-]*(?: [\w-]+){0,3}(?: ?\([\w -]+\))?\s*[:=]\s",
                 self.source.slice(text.span),
             ):
                 return self.named_row(text)
@@ -256,6 +259,11 @@ def _entries(source: SourceText, layout: Layout, known: frozenset[str], book: Ru
             found += definitions.entries(_unwrapped(source.slice(span)), span.start, known)
             listed = listed or section.key == "abbreviations"
     for span in layout.prose:
+        opened = next((s for s in layout.sections if s.heading.start >= span.start and s.heading.end <= span.end), None)
+        if opened is not None and opened.key in _NO_DEFINITIONS:
+            continue  # "Tension: 24 tr and 12 rows to 10 cm" defines no stitch
+        if opened is not None and opened.key == "notes":
+            span = Span(min(opened.span.start, span.end), span.end)  # "Notes: V-st = (dc, ch 1, dc) in one place."
         words = source.slice(span)
         inside = any(
             s.key in ("abbreviations", "specials") and s.span.start <= span.end and span.start <= s.span.end

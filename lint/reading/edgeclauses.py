@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from lint.place import Which
 from lint.reading.clusterclauses import ClusterClauses
-from lint.reading.stream import SIGNS
+from lint.reading.stream import OPENERS, SIGNS
 from lint.reading.targets import PIECE_WORDS, is_space_word
-from lint.tree import Group, OtherSide, Skip, Work
+from lint.tree import Group, OtherSide, Remark, Skip, Turn, Work
 
 _EDGE_WORDS = (
     "foundation", "beginning", "outer", "bottom", "top", "long", "short", "right", "left", "lower", "upper", "other",
     "first", "second", "next",
 )  # fmt: skip
+_WAY_WORDS = {"make", "in", "the", "across", "over", "around", "at", "then", "to"}  # what leads to "the other side"
 
 
 class EdgeClauses(ClusterClauses):
@@ -33,13 +34,20 @@ class EdgeClauses(ClusterClauses):
         return any(place.which is Which.FROM_HOOK for step in works for place in step.places)
 
     def read_other_side(self, start: int) -> bool:
-        """ "…, 3 sc in last ch; other side: sc 4": the chain from below."""
+        """ "…, 3 sc in last ch; other side of ch: sc 4", "underside (2 sc, inc)": the chain from below."""
         stream = self.stream
         stream.take()
-        stream.take_if("chain", "foundation")
-        if stream.kind() not in (",", ":") or not self._round_a_chain():
+        stream.skip("of", "the", "beginning")
+        stream.skip("chain", "foundation")
+        if not self._round_a_chain() or stream.kind() not in (":", ",", *OPENERS):
+            return False
+        close = stream.matching(stream.at) if stream.kind() in OPENERS else stream.at
+        if close is None:
             return False
         self.steps.append(OtherSide(stream.span_from(start)))
+        if close > stream.at:
+            self.steps += self.read_inside(stream.inside(stream.at + 1, close))
+            stream.at = close + 1
         return True
 
     def on_other_side(self) -> bool:
@@ -82,26 +90,49 @@ class EdgeClauses(ClusterClauses):
         return False
 
     def _other_side(self, start: int) -> bool:
-        """ "working along the opposite side of the ch"."""
+        """ "working along the opposite side of the ch", "in the free loops of the starting ch", "on the other side"."""
+        if self.steps and isinstance(self.steps[-1], Turn) and self.has_work() and self.steps[-1].turned:
+            before = self.steps[-1]
+            if self._other_side_words(start):
+                self.steps[-2:] = [Remark(before.span), self.steps[-1]]  # the piece goes round, and is not turned over
+                return True
+            return False
+        return self._other_side_words(start)
+
+    def _other_side_words(self, start: int) -> bool:
         stream = self.stream
         end = stream.next_of(",", ";", ".", ":", "(", "[", "star")
         side = min(stream.next_of("other_side"), self._free_loops(end))
         chain = stream.next_of("chain", "foundation", start=side)
+        between = set(self._kinds(side + 1, chain)) - {"of", "the", "beginning", "same"}
+        if side < end and stream.lexemes[side].kind == "other_side" and between:
+            chain = len(stream.lexemes)  # "along opposite side sc in next 8 ch": those are worked into
         if side < end <= chain and any(i.kind in ("chain", "foundation") for i in stream.lexemes[start:side]):
             stream.at = end  # "working in starting ch on opposite side of row 1"
             self.steps.append(OtherSide(stream.span_from(start)))
             return True
-        if chain >= end and side < end and self._round_a_chain():
-            stream.at = end  # "working along opposite side"
-            self.steps.append(OtherSide(stream.span_from(start)))
-            return True
+        starting = next((i for i in range(start, end) if stream.lexemes[i].kind == "foundation"), end)
+        if side >= end and starting < end and self.has_work() and not set(self._kinds(start, starting)) - _WAY_WORDS:
+            if starting == end - 1 and "across" in self._kinds(start, end):
+                stream.at = end  # "working along foundation ch": its other side, when this one is worked
+                self.steps.append(OtherSide(stream.span_from(start)))
+                return True
         if chain >= end:
+            leads = side == end - 1 or side < end and stream.work_at(side + 1)
+            alone = leads and self.has_work() and not set(self._kinds(start, side)) - _WAY_WORDS
+            if alone or side < end and self._round_a_chain() and leads:
+                stream.at = side + 1  # "working on the other side, sc 4": of what, only the chain can tell
+                self.steps.append(OtherSide(stream.span_from(start)))
+                return True
             return False
         stream.at = end
         if chain + 1 < end and stream.lexemes[chain + 1].kind in ("number", "stitch", "special", "increase"):
             stream.at = chain + 1  # "on other side of ch sc in next 5 chs"
         self.steps.append(OtherSide(stream.span_from(start)))
         return True
+
+    def _kinds(self, first: int, last: int) -> list[str]:
+        return [item.kind for item in self.stream.lexemes[first:last] if item.lower not in ("down", "up", "back")]
 
     def _free_loops(self, end: int) -> int:
         """Index of the "free loops" of "working in the free loops of the ch", which are its other side."""

@@ -31,6 +31,7 @@ _CALLS_ROWS = regex.compile(
     r"(?i)(?:continue to |now )?rep(?:eat)?\s+(?:the\s+)?(?:last|these|inc|dec|increase|decrease|rows?\b|rnds?\b|rounds?\b|\d+(?:st|nd|rd|th))"
 )
 _MAKES = r"(?i)\b(?:\d+\s?)?(?:sc|dc|hdc|tr|htr|ch|mr|magic)\b"
+_CHAIN_BEHIND = regex.compile(r"(?i)[.;:]\s+(?=(?:with \w+, )?ch(?:ain)?s?\b\s*-?\s*\d)")
 _TERMINAL = (".", ")", "]", "}", "!", "?", ":", ";")
 
 
@@ -168,6 +169,13 @@ class LayoutReader:
                 row = None
                 section = heading.key
                 self._open_section(layout, index, line, heading)
+                chain = _CHAIN_BEHIND.search(line.text, heading.content) if heading.key == "multiple" else None
+                if chain is not None:  # "Multiple of 12 + 3. Ch 51."
+                    part = self._part_for_row(layout, part)
+                    row = self._row(None, Span(line.start + chain.end(), line.end))
+                    part.rows.append(row)
+                    section, after_blank = None, False
+                    continue
                 if (
                     heading.key in ("instructions", "finishing", "colours", "multiple")
                     and line.text[heading.content :].strip() == ""
@@ -210,7 +218,9 @@ class LayoutReader:
                 row = self._row(None, self._stripped(line))
                 part.rows.append(row)
                 layout.prose.append(Span(line.start, line.end))
-            elif part is None and (section is None or after_blank) and begins_work(line.text):
+            elif (
+                part is None and (section is None or after_blank or self._row_follows(index)) and begins_work(line.text)
+            ):
                 part = self._part_for_row(layout, part)  # a piece without a heading starts on its chain or ring
                 row = self._row(None, self._stripped(line))
                 part.rows.append(row)
@@ -242,6 +252,11 @@ class LayoutReader:
         if gate is not None:
             row.span = Span(line.start + gate.end, row.span.end)
             row.sizes, row.sizes_unknown = gate.sizes, gate.sizes is None
+
+    def _row_follows(self, index: int) -> bool:
+        """Whether the next line is a row's: what stands above it is no more of the section before."""
+        below = next((other for other in self.lines[index + 1 :] if not other.blank), None)
+        return below is not None and self.labels.at_line(below.text, 0) is not None
 
     def _row(self, label: Label | None, span: Span) -> RowText:
         gated = self.passage.now is not None or self.passage.unknown

@@ -20,6 +20,8 @@ class ListRepeats(BracketClauses):
         lexeme = stream.take()
         self.steps.append(repeats.Mark(lexeme.span, lexeme.value))
         mark = stream.at
+        if stream.kind() == "," and stream.kind(1) in ("around", "across") and repeats.pair(self.steps):
+            stream.take()  # "*ch 4, sk 2, sc in next*, around"
         times = read_times(stream, after_bracket=True)
         if times is not None and repeats.pair(self.steps):
             repeats.fold_pair(self.steps, times, stream.span_from(mark))

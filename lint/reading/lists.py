@@ -43,5 +43,6 @@ def alike(step: Step, other: Step) -> bool:
     if isinstance(step, Chain) and isinstance(other, Chain):
         return step.length == other.length
     if isinstance(step, Work) and isinstance(other, Work):
-        return step.stitch == other.stitch and (step.number == other.number or not other.number_said)
+        same = step.stitch == other.stitch and step.together == other.together
+        return same and (step.number == other.number or not other.number_said)
     return isinstance(step, Group) and isinstance(other, Group) and len(step.items) == len(other.items)

@@ -7,6 +7,8 @@ from lint.reading.stream import Stream
 from lint.reading.targets import is_space_word
 from lint.tree import Counting
 
+_ALWAYS = ("throughout", "subsequent", "always", "hereafter", "henceforth")
+
 
 def counting(stream: Stream) -> Counting | None:
     """The note in a stretch ("counts as dc and ch 1", "not a st", "3 skipped ch count as dc"), or None."""
@@ -36,7 +38,14 @@ def _value_like(lexemes: list[Lexeme]) -> bool:
 
 
 def _throughout(lexemes: list[Lexeme]) -> bool:
-    return any(item.kind == "throughout" or item.lower in ("throughout", "subsequent") for item in lexemes)
+    """Whether a note is for more rows than its own: "now and always", "in this or any rnd", "at beg of each row"."""
+    for index, item in enumerate(lexemes):
+        if item.kind == "throughout" or item.lower in _ALWAYS:
+            return True
+        every = item.kind in ("each", "any", "all") or item.lower in ("following", "later", "in all")
+        if every and any(after.kind in ("row", "round") for after in lexemes[index + 1 : index + 4]):
+            return True
+    return False
 
 
 def _counted(stream: Stream, index: int) -> Counting | None:
@@ -97,6 +106,7 @@ def _chain_number(lexemes: list[Lexeme], position: int) -> int | None:
     return None
 
 
+_CLOSING = ("complete", "make", "close", "finish", "form", "create", "fill")
 _OWN_CHAINS = {"sc": 1, "hdc": 2, "dc": 3, "tr": 4, "dtr": 5}  # by stitch; common practice, no source
 
 
@@ -106,6 +116,8 @@ def note_end(stream: Stream, start: int, length: int | None = None) -> int:
     A comma ends it, but before chains that make up the `length` of the beginning chain: "Ch 5, counts as dc, ch 2,".
     """
     end = stream.next_of(",", ";", ".", "(", "dash", "star", start=start)
+    while stream.kind(end - stream.at) == "dash" and stream.peek(end - stream.at).glued:  # the hyphen of "ch-1 sp"
+        end = stream.next_of(",", ";", ".", "(", "dash", "star", start=end + 1)
     end = next((i for i in range(start, end) if _work_follows(stream, i)), end)
     stitch = next((item.value for item in stream.lexemes[start:end] if item.kind == "stitch"), None)
     if end < len(stream.lexemes) and stream.lexemes[end].kind == "," and length is not None:
@@ -149,6 +161,21 @@ def for_first_stitch(stream: Stream, length: int | None = None) -> Counting | No
     return None
 
 
+def of_last_loop(stream: Stream) -> Counting | None:
+    """ "for last ch-5 loop", "to complete final sp", "in place of last lp": the loop that a joining stitch closes."""
+    start = stream.at
+    led = stream.kind() in ("counts", "forming", "for") or stream.kind() == "to" and stream.word(*_CLOSING, ahead=1)
+    end = stream.next_of(",", ";", ".", "(", ")", "[", "star", start=start)
+    words = stream.lexemes[start:end]
+    last = any(item.kind == "last" or item.lower in ("closing", "joining") for item in words)
+    if not led or not last or not any(item.kind == "space" for item in words) or len(words) > 10:
+        return None
+    note = _counted(stream.inside(start, end), 1)
+    if note is not None:
+        stream.at = end
+    return note
+
+
 def tells_made(lexemes: list[Lexeme]) -> bool:
     """Whether a stretch tells what has just been made: it is no work then."""
     return any(item.kind in ("made", "forming") or item.lower in ("made", "forms", "formed") for item in lexemes)
@@ -158,9 +185,10 @@ def made_name(lexemes: list[Lexeme]) -> str | None:
     """The name given by "(shell made)", "(first shell made)", "(forms X)"."""
     if not tells_made(lexemes):
         return None
-    for lexeme in lexemes:
+    for before, lexeme in zip([None, *lexemes], lexemes, strict=False):
         if lexeme.kind in ("special", "one_stitch", "group_word", "picot"):
-            return lexeme.value or lexeme.lower
+            half = "half " if before is not None and before.kind == "half" else ""  # "(half shell made)" is none
+            return half + (lexeme.value or lexeme.lower)
     return None
 
 

@@ -80,7 +80,9 @@ def ordinal(stream: Stream, start: int) -> Place | None:
 def chain_top(stream: Stream, start: int) -> Place | None:
     """ "top of beg ch-3", "base of ch 3"."""
     word = stream.take().kind
+    led = stream.at
     stream.skip("of", "the", "each", "next", "last", "same", "first", "in")
+    last = any(item.kind == "last" for item in stream.lexemes[led : stream.at])
     if stream.kind() == "ordinal":
         if stream.peek().number != 1:
             return ordinal(stream, start)  # "top of 2nd ch"
@@ -96,6 +98,8 @@ def chain_top(stream: Stream, start: int) -> Place | None:
         return Place(stream.span_from(start), Which.SAME, (Target(TargetKind.PLACE),))
     if found.kind is TargetKind.CHAIN:
         found = Target(TargetKind.TURNING_CHAIN, length=found.length)
+    if found.kind is TargetKind.STITCH and (stream.take_if("made") or last and number is None):
+        return Place(stream.span_from(start), Which.JUST_MADE, (found,))  # "sl st in top of last sc": a picot's
     if number is not None and found.kind is not TargetKind.TURNING_CHAIN:
         return Place(stream.span_from(start), Which.NEXT, (found,), number)  # "top of next 3 sts"
     return Place(stream.span_from(start), Which.NEXT, (found,), from_words="top")

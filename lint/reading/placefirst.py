@@ -181,6 +181,8 @@ class PlaceFirstClauses(PlainClauses):
             stream.take()
         if stream.kind() == "ring":
             return self.read_ring(start)
+        if stream.kind() == "space" and self.loop_for_ring(start):
+            return True
         if stream.kind() in ("last", "first"):
             return self.read_last_place(start)
         if stream.kind() in LOOPS:
@@ -188,7 +190,7 @@ class PlaceFirstClauses(PlainClauses):
         if stream.kind() == "in" and stream.kind(2 if stream.kind(1) == "the" else 1) in LOOPS:
             stream.skip("in", "the")
             return self.read_loops(start)
-        if participle and self.along_edge_words(start):
+        if self.along_edge_words(start):
             return True
         if participle and (stream.word("behind") or stream.kind() == "in" and stream.word("front", ahead=1)):
             return self.read_behind(start)
@@ -243,7 +245,7 @@ class PlaceFirstClauses(PlainClauses):
         stream = self.stream
         end = stream.next_of(*SIGNS, ":")
         words = stream.lexemes[stream.at : end]
-        edge = any(item.kind in ("edge", "row_end") or item.lower in ("ends", "end") for item in words)
+        edge = any(item.kind in ("edge", "row_end", "side") or item.lower in ("ends", "end") for item in words)
         along = any(item.kind in ("across", "around") or item.lower in ("along", "down", "up") for item in words)
         if not edge or not along or any(item.kind in STITCHY or item.kind == "each" for item in words):
             return False

@@ -15,7 +15,7 @@ from lint.place import Place, Target, TargetKind, Which
 from lint.reading.limits import limit
 from lint.reading.ordinals import chain_top, ordinal
 from lint.reading.pointed import each_place, pointed, with_target
-from lint.reading.stream import SIGNS, Stream
+from lint.reading.stream import CLOSERS, SIGNS, Stream
 from lint.reading.targets import (
     ANY,
     LOOPS,
@@ -26,6 +26,7 @@ from lint.reading.targets import (
     is_space_word,
     names_piece,
     of_a_row_below,
+    of_joined_piece,
     of_last_row,
     of_other_piece,
     target,
@@ -138,6 +139,8 @@ def _preposition(stream: Stream, allow_to: bool) -> bool | None:
             stream.at = start
             return None
         stream.skip("in")
+        if kind == "around" and stream.word("post", "posts") and stream.kind(1) == "at":
+            stream.take()
         if kind == "around" and stream.kind() == "at" and stream.kind(1) == "row_end":
             stream.take()  # "around post at end of each row"
         return bool(everything)
@@ -167,6 +170,11 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         all_of = all_of or any(item.kind == "all" for item in stream.lexemes[before : stream.at])
     kind = stream.kind()
     place: Place | None = None
+    if stream.word("it") and stream.kind(1) in (",", ";", ".", "end", "and", "then", "(", *CLOSERS):
+        stream.take()
+        return Place(stream.span_from(start), Which.SAME, (Target(TargetKind.PLACE),), from_words="that")
+    if of_joined_piece(stream):
+        return Place(stream.span_from(start), Which.ELSEWHERE, (Target(TargetKind.PLACE),))
     if kind == "as" and stream.peek().lower == "same as":  # "sc in same as ch 1"
         stream.pass_to()
         place = Place(stream.span_from(start), Which.SAME, (Target(TargetKind.PLACE),), from_words="again")
@@ -203,7 +211,7 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         stream.skip("the")
         if stream.take_if("of"):  # "center of next loop" is the loop, "center of next shell" its middle stitch
             inner = _item(stream)
-            if inner is not None and inner.targets[0].kind is not TargetKind.SPACE:
+            if inner is not None and inner.targets[0].kind not in (TargetKind.SPACE, TargetKind.PLACE):
                 inner = replace(inner, middle=True, of=inner.targets[0])
             place = replace(inner, span=stream.span_from(start)) if inner is not None else None
         else:
@@ -243,11 +251,12 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         along_what(stream)
     if any(item.lower in _PASSED_OVER for item in stream.lexemes[start : stream.at]):
         place = replace(place, skipped=True)
+    behind = stream.at
     if between:
         place = replace(place, between=True, number=ONE if place.number.lone == 2 else place.number)
         if of_a_row_below(stream):
             place = replace(place, below=True, span=stream.span_from(start))
-    elif stream.kind() == "between" and place.targets[0] == Target(TargetKind.SPACE):
+    elif place.targets[0] == Target(TargetKind.SPACE) and _beside_word(stream):
         place = _space_between(stream, place, start)
     elif stream.kind() == "at" and stream.kind(1) == "top":
         stream.take()  # "in join at top of ch-3"
@@ -257,7 +266,9 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         place = replace(place, from_words="start", span=stream.span_from(start))
     elif of_a_row_below(stream) or stream.take_if("below"):
         below_what(stream)
-        place = replace(place, below=True, span=stream.span_from(start))
+        counted = any(item.kind in ("number", "ordinal") for item in stream.lexemes[behind : stream.at])
+        # "ch-3 sp of block in row below" is a part of what the last row made, and no long stitch
+        place = replace(place, below=place.of is None or counted, span=stream.span_from(start))
     return place
 
 
@@ -270,11 +281,23 @@ def _middle_of_arch(place: Place | None) -> Place | None:
     return place
 
 
+def _beside_word(stream: Stream) -> bool:
+    """Whether "between", "before next dc", "after the next dc" stands behind a space: it is the gap there."""
+    if stream.word("just", "right", "directly", "immediately"):
+        return stream.word("before", "after", ahead=1)
+    return stream.kind() == "between" or stream.word("before", "after")
+
+
 def _space_between(stream: Stream, place: Place, start: int) -> Place:
     """ "sp between next 2 groups", "each sp between sts", "sp between ch-3 and next dc": the gap, as often as the space."""
     before = stream.at
-    stream.take()
-    stream.skip("the", "next", "first", "last", "each", "all")
+    between = stream.take().kind == "between"
+    stream.take() if not between and stream.word("before", "after") else None
+    beside = "" if between else stream.peek(-1).lower
+    many = between and stream.kind() in ("any_stitch", "stitch")  # "sp between sts": the gap itself, however many
+    pair = between and stream.kind() == "next" and stream.kind(1) == "number" and stream.peek(1).number == 2
+    beside = "between" if many else "between two" if pair else beside
+    stream.skip("the", "next", "first", "last", "each", "all") if between else stream.skip("the", "next", "first")
     how_many(stream)
     found = target(stream)
     if found is not None and stream.take_if("and"):
@@ -284,4 +307,5 @@ def _space_between(stream: Stream, place: Place, start: int) -> Place:
     if found is None:
         stream.at = before
         return place
-    return replace(place, targets=(found,), between=True, limit=limit(stream), span=stream.span_from(start))
+    whole = stream.span_from(start)
+    return replace(place, targets=(found,), between=True, limit=limit(stream), span=whole, from_words=beside)

@@ -25,6 +25,7 @@ def each_place(stream: Stream, start: int) -> Place | None:
         return replace(inner, each_of=True) if inner else None
     rest = stream.take_if("remaining")
     stream.skip("unused", "any")
+    stream.take() if stream.word("other") and stream.kind(1) == "number" else None  # "each of the other 11 dc"
     number = how_many(stream)
     if number is not None:
         unused = stream.take_if("unused") or _of_a_piece(stream)
@@ -62,10 +63,13 @@ def each_place(stream: Stream, start: int) -> Place | None:
 def pointed(stream: Stream, start: int) -> Place | None:
     """ "next 3 dc", "first st", "same sp as join", "last 2 sts", "any ch-2 sp"."""
     word = stream.take().kind
-    stream.skip("the", "of", "each", "unused", "next") if word != "same" else stream.skip("the")
+    stream.skip("the", "of", "each", "unused", "next") if word != "same" else stream.skip("the", "same")
     if word == "next" and stream.kind() == "ordinal":
         return ordinal(stream, start)  # "in next 2nd sc"
     middle = bool(stream.take_if("middle"))
+    own = _own_chains(stream) if word == "first" else None
+    if own is not None:
+        return Place(stream.span_from(start), Which.FROM_HOOK, (Target(TargetKind.CHAIN),), ordinals=(own,))
     one_of = word in ("first", "last") and "of" in (stream.kind(-1), stream.kind(-2))
     if word == "same" and stream.word("these", "those", ahead=-1) and stream.kind() == "number":
         word = "next"  # "in each of these 2 sts"
@@ -102,6 +106,19 @@ def pointed(stream: Stream, start: int) -> Place | None:
     return place
 
 
+def _own_chains(stream: Stream) -> int | None:
+    """Takes the "these 3 ch" of "first of these 3 ch", the "ch of ch-3 just made" of "first …": how many they are."""
+    start = stream.at
+    if stream.kind() == "same" and stream.word("these", "those", "the same") and stream.kind(1) == "number":
+        stream.take()
+        number = stream.take().number
+        if stream.take_if("chain"):
+            stream.take_if("made")
+            return number
+    stream.at = start
+    return None
+
+
 def with_target(stream: Stream, start: int, which: Which, number: Amount = ONE, middle: bool = False) -> Place | None:
     """The place of a sort that stands at the cursor, and what it is part of; None where there is none."""
     found = target(stream)
@@ -120,6 +137,8 @@ def with_target(stream: Stream, start: int, which: Which, number: Amount = ONE, 
     of, word = part_of(stream)
     if word == "each":
         return Place(stream.span_from(start), Which.EACH, tuple(targets), number, limit(stream), of=of, middle=middle)
+    if word == "any" and which is Which.NEXT:
+        which = Which.ANY  # "in center dc of any corner": where a round may begin
     if word == "elsewhere":
         which = Which.ANY if which is Which.ANY else Which.ELSEWHERE
     if stream.word("that", "which") and stream.kind() in ("same", "word"):
@@ -133,6 +152,15 @@ def with_target(stream: Stream, start: int, which: Which, number: Amount = ONE, 
     if stream.kind() == "by":
         stream.pass_to()
         which = Which.FIRST
+    if which in (Which.ANY, Which.NEXT) and stream.kind() == "across":
+        ahead = 2 if stream.kind(1) == "the" else 1
+        ahead += (
+            stream.word("outer", "side", "long", "short", "top", "bottom", ahead=ahead)
+            and stream.kind(ahead + 1) == "edge"
+        )
+        if stream.kind(ahead) in ("edge", "side"):
+            stream.at += ahead + 1  # "in any st along edge"
+            which = Which.ELSEWHERE
     reach = None
     return Place(stream.span_from(start), which, tuple(targets), number, reach, of=of, middle=middle)
 

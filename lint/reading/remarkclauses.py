@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from lint.lexicon import Lexeme
 from lint.place import TargetKind, Which
 from lint.reading import notes
-from lint.reading.clausebase import STITCHY, ClauseBase
+from lint.reading.clausebase import STITCHY
+from lint.reading.handclauses import HandClauses
 from lint.reading.limits import past_lengths
 from lint.reading.places import places
 from lint.reading.stream import CLOSERS, OPENERS, SIGNS
@@ -40,7 +42,7 @@ _SIGNS = (",", ";", ".", ":", "dash", "(", "[", "{", "star", *CLOSERS)
 _OPEN_ENDS = ("around", "across", "to", "within", "until")  # a clause of these alone says how far to work
 
 
-class RemarkClauses(ClauseBase):
+class RemarkClauses(HandClauses):
     """Remarks, and what is left unread."""
 
     def read_remark_phrase(self, start: int) -> bool:
@@ -86,10 +88,17 @@ class RemarkClauses(ClauseBase):
                 stream.pass_to()  # "Start with white, …"
                 self.steps.append(UseYarn(stream.span_from(start)))
                 return True
-            return self.clause()
+            return stream.kind() == "space" and self.loop_for_ring(start) or self.clause()
         if not self.has_work() and stream.kind(1) in ("number", "stitch") and stream.word("start", "begin", "starting"):
             stream.take()  # "start 6 sc in a magic circle"
             return self.clause()
+        if stream.kind(1) == "by" and stream.kind(2) == "make" and not self.has_work():
+            stream.at += 2  # "Begin by making a loop"
+            return self.clause()
+        if stream.kind(1) == "with" and stream.kind(2) == "chain" and self.has_work():
+            stream.pass_to()  # "8 dc in ring, starting with ch 3 as first dc": one of the eight
+            self.steps.append(Remark(stream.span_from(start)))
+            return True
         stream.take()
         if stream.kind() == "at" and not self.has_work():  # "Starting at toe end, ch 22"
             return self.where_words(start)
@@ -158,6 +167,8 @@ class RemarkClauses(ClauseBase):
 
     def read_change(self, start: int) -> bool:
         """ "Change to white", "changing to B in last st": a colour, not a stitch."""
+        if self.hand_join(start):
+            return True
         while not self.stream.done and self.stream.kind() not in _SIGNS and not self.work_begins():
             self.stream.take()
         words = self.stream.span_from(start)
@@ -356,6 +367,7 @@ class RemarkClauses(ClauseBase):
             and not self.may_be_a_stitch(start)
             and not self.runs_on(start)
             and sentence[0].kind not in _OPEN_ENDS
+            and not _names_place(sentence)
             and not any(
                 item.kind in STITCHY or item.lower in _WORKING_WORDS or item.kind in _POINTS_TO_WORK
                 for item in sentence
@@ -371,3 +383,12 @@ class RemarkClauses(ClauseBase):
             return
         words = stream.words(start, end)
         self.steps.append(Unread(stream.span_from(start), words, NOT_UNDERSTOOD))
+
+
+def _names_place(sentence: list[Lexeme]) -> bool:
+    """Whether words like "granny group in next sp" say that something goes into a place."""
+    pointed = ("next", "each", "same", "first", "last", "corner")
+    for word, after, end in zip(sentence, sentence[1:], sentence[2:], strict=False):
+        if word.kind == "in" and after.kind in pointed and end.kind in (*_PLACE_ENDS, "corner", "group_word"):
+            return True
+    return False

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.place import LimitKind, Place, TargetKind, Which
-from lint.tree import Alongside, Group, Loops, Remark, Repeat, Step, Work
+from lint.tree import Alongside, Group, Loops, Remark, Repeat, Skip, Step, Work
 
 _PLAIN = (TargetKind.ANY_STITCH, TargetKind.STITCH)
 
@@ -40,6 +40,10 @@ def place_come_to(steps: list[Step]) -> list[Step]:
         if limit is not None and limit.kind is LimitKind.BEFORE and isinstance(step, (Work, Group)) and step.places:
             if step.places[0].from_words == "that":
                 step = replace(step, places=(replace(step.places[0], which=Which.NEXT), *step.places[1:]))
+        come_to = before.to if isinstance(before, Skip) else None
+        if come_to is not None and isinstance(step, (Work, Group)) and step.places:
+            if step.places[0].from_words == "that":  # "skip to next gap, 3 dc into it"
+                step = replace(step, places=(come_to, *step.places[1:]))
         found.append(step)
     return found
 

@@ -9,7 +9,7 @@ from lint.reading.rowsof import shaped_rows
 from lint.reading.stream import OPENERS
 from lint.reading.targets import ANY, target
 from lint.reading.yarnclauses import YarnClauses
-from lint.tree import OpenWork, ShapedWhere, Shaping, Work
+from lint.tree import Evenly, OpenWork, Remark, ShapedWhere, Shaping, Work
 
 _EDGES = ("ending", "row_end", "side", "edge")
 
@@ -141,3 +141,34 @@ class ShapingClauses(YarnClauses):
             "this", "spaced", "row", "throughout"
         ):
             stream.take()
+
+    def read_put(self, start: int) -> bool:
+        """ "place 3 sc in same st" is work; "place 8 mm eyes between Rnds 12 and 13" is not."""
+        stream = self.stream
+        end = stream.sentence_end(start, ".", ";")
+        work = (
+            i
+            for i in range(start, end)
+            if stream.leads_to_work(i) or stream.kind(i - start) == "," and stream.work_at(i + 1)
+        )
+        end = next(work, end)
+        if any(item.lower in ("eye", "eyes", "nose", "safety") for item in stream.lexemes[start:end]):
+            stream.at = end
+            self.steps.append(Remark(stream.span_from(start)))
+            return True
+        stream.take()
+        return stream.kind() in ("number", "stitch", "(", "[") and self.clause()
+
+    def read_evenly(self, start: int) -> bool:
+        """ "Evenly distribute 88 dc along"."""
+        stream = self.stream
+        stream.take()
+        if not (stream.word("distribute", "space", "spread") and stream.take() or stream.take_if("make")):
+            return False
+        number = stream.amount()
+        if number is None or stream.kind() != "stitch":
+            return False
+        stitch = stream.take().value
+        stream.pass_to()
+        self.steps.append(Evenly(stream.span_from(start), stitch, number))
+        return True

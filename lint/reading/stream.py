@@ -46,6 +46,7 @@ class Vocabulary:
     colours: frozenset[str] = frozenset()
     count_tails: frozenset[str] = frozenset()  # words that may stand behind a printed count
     count_openers: frozenset[str] = frozenset()  # words that open a sentence which tells one
+    count_units: frozenset[str] = frozenset()  # words for what a count may be of besides stitches and spaces
     size_names: Mapping[str, int] = field(default_factory=dict)  # the place of each, by its canonical name
     gate: tuple[int, ...] = ()  # the sizes that the words are for, where they are for some only
 

@@ -76,6 +76,9 @@ def _target(stream: Stream) -> Target | None:
             return Target(TargetKind.ROW_END)
         if stream.kind() == "number" and stream.kind(1) == "together":  # "in first dc2tog"
             stream.at += 2
+        if is_space_word(stream) and stream.word("sp", "sps", "space", "spaces"):
+            stream.take()  # "in each tr space": the space beside it
+            return Target(TargetKind.SPACE)
         return Target(TargetKind.STITCH, lexeme.value)
     if is_space_word(stream):
         stream.take()
@@ -93,6 +96,9 @@ def _target(stream: Stream) -> Target | None:
         return Target(TargetKind.CHAIN)
     if lexeme.kind == "side" and stream.kind(1) == "of":
         return _side_of(stream)
+    if lexeme.kind == "number" and stream.peek(1).lower == "chsp":
+        stream.at += 2
+        return Target(TargetKind.SPACE, length=lexeme.quantity)
     if lexeme.kind == "number" and stream.kind(1) in ("dash", "chain", "stitch", "word"):
         stream.take()
         number = lexeme.quantity
@@ -133,6 +139,9 @@ def _target(stream: Stream) -> Target | None:
         if simple is TargetKind.TURNING_CHAIN and is_space_word(stream):
             stream.take()
             return Target(TargetKind.SPACE, "turning chain")  # "in tch sp"
+        if lexeme.kind == "joining" and is_space_word(stream):
+            stream.take()
+            return Target(TargetKind.SPACE, "joining")  # "in joining loop": the one that closed the round below
         if lexeme.kind == "joining":
             stream.take_if("stitch", "any_stitch")
         if simple is TargetKind.ROW_END and ("each" in lexeme.lower or lexeme.lower.endswith("s")):
@@ -196,6 +205,8 @@ def how_many(stream: Stream) -> Amount | None:
                 return None
         if stream.kind(1) == "dash" and stream.kind(2) == "stitch":
             return None
+        if stream.peek(1).lower == "chsp" and stream.peek().number > 1:
+            return None  # "each 5 chsp"
     return stream.amount()
 
 
@@ -217,12 +228,16 @@ def part_of(stream: Stream) -> tuple[Target | None, str]:
     if stream.kind(whole) in ("row", "round") and stream.kind(whole + 1) != "below":
         stream.at += whole + 1  # "first st of the row"
         return None, ""
-    each = False
+    each, any_ = False, False
     while stream.kind() in ("the", "same", "next", "last", "each", "first", "beginning", "any", "ordinal"):
         if stream.kind() == "ordinal" and not names_piece(stream):
             break
-        each = stream.take().kind == "each" or each
+        word = stream.take().kind
+        each, any_ = word == "each" or each, word == "any" or any_
     found = target(stream)
+    if found is None and stream.word("v", "vs", "vee", "vees"):
+        stream.take()
+        found = Target(TargetKind.SPECIAL, "group")  # "ch-2 sp of next V"
     if found is None:
         if stream.kind() in ("row", "round") and stream.kind(1) == "below":
             stream.at += 2
@@ -232,7 +247,7 @@ def part_of(stream: Stream) -> tuple[Target | None, str]:
             return None, "elsewhere"
         stream.at = start
         return None, ""
-    return found, "each" if each else ""
+    return found, "each" if each else "any" if any_ else ""
 
 
 def _names_piece(stream: Stream) -> bool:
@@ -276,6 +291,32 @@ def along_what(stream: Stream) -> None:
         if stream.take_if("side", "edge", "top"):
             return
     stream.at = start
+
+
+_ACROSS = ("corresponding", "matching", "adjacent", "adjoining", "neighbouring", "neighboring")
+_DONE = ("completed", "finished", "previous", "prev", "preceding", "earlier", "made", "next", "joined", *_ACROSS)
+
+
+def tells_piece(word: str) -> bool:
+    """Whether a word names a piece, or points at one beside this: "square", "corresponding"."""
+    return word in _PIECES or word.removesuffix("s") in _PIECES or word in _ACROSS
+
+
+def of_joined_piece(stream: Stream) -> bool:
+    """Takes "corresponding ch-2 sp of first motif", "any corner sp of a completed square": a place of a piece to join to."""
+    end = stream.next_of(*SIGNS)
+    end = next((i for i in range(stream.at, end) if stream.leads_to_work(i)), end)
+    words = stream.lexemes[stream.at : end]
+    if stream.word(*_ACROSS):
+        stream.at = end
+        return True
+    of = next((i for i, item in enumerate(words) if item.kind == "of" or item.lower in ("on", "from")), len(words))
+    named = [item.lower for item in words[of + 1 :]]
+    piece = any(tells_piece(word) for word in named)
+    if not piece or not set(named) & set(_DONE) or any(item.kind in ("make", "repeat") for item in words):
+        return False
+    stream.at = end
+    return True
 
 
 def of_other_piece(stream: Stream) -> bool:

@@ -9,13 +9,14 @@ from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.reading.counts import singular
 from lint.reading.limits import limit
 from lint.reading.places import places
-from lint.reading.stream import Stream
+from lint.reading.stream import SIGNS, Stream
 from lint.reading.targets import ANY, LOOPS
 from lint.source import Span
 from lint.tree import Special, Step, Work
 
 _AFTER_LOOP = ("in", "around", "across", ",", ".", "end")
 _AFTER_COLOUR = (",", ";", ".", "end", "(", "[", ")", "]", "and", "dash", "star", "then")
+GROUPS = ("group", "groups", "grp", "grps")
 
 
 def post_stitch(key: str) -> bool:
@@ -58,6 +59,12 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         stitch = "inc" if lexeme.kind == "increase" else "dec"
     else:
         return None
+    if lexeme.kind == "stitch" and number is not None and stream.word(*GROUPS) and stream.kind(1) in ("in", "over"):
+        stream.take()  # "3 dc group in next sp"
+    if lexeme.kind == "stitch" and stream.kind() == "dash" and stream.peek().glued and stream.kind(1) == "one_stitch":
+        if stream.peek(1).glued:  # "dc-cl over next 3 sts"
+            stream.take()
+            stitch = _one_stitch_name(stream.take().lower)
     if lexeme.kind == "stitch" and stitch != "sl st" and (several := _increase(stream)) is not None:
         return _increased(stream, start, stitch, several, number)
     together = _together(stream)
@@ -126,8 +133,13 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         stream.take()  # "V-st made in 5th ch", "3 dc working around next dc"
     if stream.kind() == "in" and stream.kind(1) in ("each", "all") and stream.kind(2) in ("row", "round"):
         stream.at += 3  # "6 sc in each round": said of every row of a range
-    if stream.kind() == "evenly" and stream.kind(1) == "in":
+    each = number is not None and stream.kind() == "each" and stream.kind(1) == "in"
+    if each:
+        stream.take()  # "2 dc each in next 2 sps"
+    if stream.kind() == "evenly" and stream.kind(1) == "in" and not (number is not None and _in_an_edge(stream)):
         stream.take()  # "sc evenly in 3rd loop of each hdc"
+    if stitch == "sl st" and stream.word("back") and stream.kind(1) == "in":
+        stream.take()  # "ss back into top of the dc"
     if stream.kind() == "in" and stream.peek(1).lower in stream.vocabulary.colours and stream.kind(2) in _AFTER_COLOUR:
         if stream.peek(1).lower != "a" or stream.peek(1).text == "A":
             stream.at += 2  # "8 sc in black"
@@ -137,6 +149,8 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     found = places(stream, allow_to=stitch == "sl st")
     if in_each:  # "sc twice in next 2 sts"
         found = tuple(replace(place, each_of=True) for place in found)
+    if each and len(found) == 1:
+        found = (replace(found[0], each_of=True),)
     if again:
         found = tuple(replace(place, from_words="again") for place in found)
     if found and stream.kind() == "in" and stream.kind(1) in LOOPS:  # "in each st in back loops around"
@@ -210,6 +224,12 @@ def _from_nth_chain(stream: Stream, start: int) -> tuple[Place, ...]:
     span, chain = stream.span_from(start), (Target(TargetKind.CHAIN),)
     first = Place(span, Which.FROM_HOOK, chain, ordinals=(ordinal,))
     return first, Place(span, Which.EACH, chain, limit=reach)
+
+
+def _in_an_edge(stream: Stream) -> bool:
+    """Whether "evenly in row ends", "evenly in ends of rows along side" goes into an edge, whose places are not told."""
+    words = stream.lexemes[stream.at : stream.next_of(*SIGNS)]
+    return any(item.kind in ("row_end", "edge", "side", "ending") for item in words)
 
 
 def _increase(stream: Stream) -> int | None:

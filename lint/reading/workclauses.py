@@ -6,14 +6,14 @@ from dataclasses import replace
 
 from lint.amount import ONE, Amount
 from lint.place import LimitKind, Which
-from lint.reading import repeats
+from lint.reading import notes, repeats
 from lint.reading.counts import list_ends
 from lint.reading.edgeclauses import EdgeClauses
 from lint.reading.lists import bare, one_list
 from lint.reading.places import places
 from lint.reading.stream import OPENERS, SIGNS
 from lint.reading.targets import ANY, is_space_word, of_a_row_below
-from lint.reading.work import work
+from lint.reading.work import GROUPS, work
 from lint.source import Span
 from lint.tree import (
     Chain,
@@ -53,9 +53,16 @@ class WorkClauses(EdgeClauses):
         if number is not None:
             if stream.kind() in ("times",):
                 return False
+            if stream.kind() == "dash" and stream.kind(1) == "stitch" and stream.word(*GROUPS, ahead=2):
+                stream.take()  # "3-dc group in next sp"
             if self.rows_of_work(start):
                 return True
             stream.skip("more")
+            picot = 1 if stream.kind() == "dash" else 0
+            if stream.kind(picot) == "chain" and stream.kind(picot + 1) == "picot":
+                stream.at += picot + 1  # "3-ch picot"
+                picot_made = work(stream, start, None)
+                return picot_made is not None and self.finish_work(start, picot_made)
             if stream.kind() in ("chain", "foundation"):
                 stream.take()
                 stream.take_if("foundation")  # "a 5 ch foundation ch"
@@ -129,8 +136,8 @@ class WorkClauses(EdgeClauses):
         if isinstance(step, Work) and step.stitch == "sl st" and not step.places and stream.kind() == "join":
             return self.read_join(start)  # "sl st to join in first st"
         if isinstance(step, Work) and step.places and stream.kind() == "join" and stream.word("to join", "to close"):
-            stream.take()  # "dc in first sc to join"
-            step = replace(step, closing=Counting(stream.span_from(start), True, None, 0))
+            words = stream.take().span  # "dc in first sc to join"
+            step = replace(step, closing=Counting(words, True, None, 0))
         if isinstance(step, Work) and stream.kind() == "evenly":
             if step.places or step.stitch in ("inc", "dec"):
                 return False
@@ -159,11 +166,17 @@ class WorkClauses(EdgeClauses):
             step = self.place_in_brackets(start, step)
         if isinstance(step, Work) and step.undefined and stream.kind() in OPENERS:
             step = self.made_of(start, step)
-        if isinstance(step, Work) and len(step.places) == 1 and self._loose_group(step):
+        picot = isinstance(step, Work) and step.stitch == "sl st" and step.places[:1]
+        picot = picot and picot[0].which in (Which.JUST_MADE, Which.FROM_HOOK)
+        if isinstance(step, Work) and len(step.places) == 1 and not picot and self._loose_group(step):
             return True
         self.steps.append(step)
         if isinstance(step, Work):
             self.around_is_for_all(step)
+        note = notes.of_last_loop(stream) if isinstance(step, Work) and step.places else None
+        if note is not None:
+            self.attach_counting(note)
+            return True
         if stream.kind() == "forming":  # "dc in first sc to form last loop"
             return self.read_counting_sentence(stream.at)
         if stream.kind() == "corner" or (stream.kind() == "for" and stream.kind(1) in ("corner", "the")):
@@ -297,9 +310,10 @@ class WorkClauses(EdgeClauses):
         return True
 
     def _joined(self, one: Step, other: Step) -> bool:
-        """Whether only a comma or "and" stands between two steps."""
+        """Whether only a comma, "and", "+" or a tight hyphen ("3dc-ch2-3dc") stands between two steps."""
         between = [item for item in self.stream.lexemes if one.span.end <= item.start < other.span.start]
-        return all(item.kind in (",", "and") for item in between)
+        tight = bool(between) and between[0].start == one.span.end and between[-1].end == other.span.start
+        return all(item.kind in (",", "and", "+") or item.kind == "dash" and tight for item in between)
 
 
 def _shapes(step: Step) -> bool:

@@ -6,7 +6,7 @@ from lint.place import Place, Target, TargetKind, Which
 from lint.reading.chainclauses import ChainClauses
 from lint.reading.places import places
 from lint.reading.stream import SIGNS
-from lint.tree import AlongEdge, Chain, Counting, FastenOff, Join, JoinYarn, NoJoin, Repeat, Skip, Turn, Work
+from lint.tree import AlongEdge, Chain, Counting, FastenOff, Join, JoinYarn, NoJoin, Remark, Repeat, Skip, Turn, Work
 
 
 class YarnClauses(ChainClauses):
@@ -14,8 +14,12 @@ class YarnClauses(ChainClauses):
 
     def read_join(self, start: int) -> bool:
         stream = self.stream
-        stream.take()
+        closes = stream.take().lower == "close"
         whole = 1 if stream.kind() == "the" else 0
+        if closes and stream.kind(whole) == "ring":
+            stream.pass_to()  # "close ring": drawn up
+            self.steps.append(Remark(stream.span_from(start)))
+            return True
         if stream.kind() in ("of", "as") or stream.kind(whole) in ("round", "row"):
             stream.pass_to()  # "to close the row"
             self.steps.append(Join(stream.span_from(start)))
@@ -189,6 +193,8 @@ class YarnClauses(ChainClauses):
                 stream.pass_to()
                 return
         stream.at = start
+        if stream.kind() == "to" and stream.kind(1) in ("right_side", "wrong_side"):
+            stream.at += 2  # "turn to wrong side"
 
     def read_no_turn(self, start: int) -> bool:
         self.stream.take()

@@ -70,6 +70,8 @@ def in_words(step: Step) -> str | None:
         return f"once more: {_all(step.items)}"
     if isinstance(step, Chain):
         return f"{step.length} chain{'s' if step.length.lone != 1 else ''}{_counting(step)}"
+    if isinstance(step, Skip) and step.to is not None:
+        return "pass on to the place named"
     if isinstance(step, Skip):
         return (
             "leave the rest unworked" if step.rest else "skip " + " and ".join(_skipped(place) for place in step.places)

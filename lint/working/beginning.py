@@ -23,7 +23,8 @@ from lint.working.chains import JoinHint, skipped_standing, standing
 from lint.working.clusters import first_cluster
 from lint.working.cursor import Cursor, PlacesUnknown, Trouble
 from lint.working.fabric import Fabric, Node
-from lint.working.placing import Placing, into_round_start
+from lint.working.placing import Placing
+from lint.working.reach import into_round_start
 from lint.working.rowstate import main_stitch
 
 
@@ -40,15 +41,20 @@ class Beginning(Placing):
 
     def turn_round_chain(self, perhaps: bool) -> None:
         """The other side of the foundation chain: from the chain before the last back to the first one used."""
-        nodes = self.cursor.nodes
-        if not self.cursor.known and self.made:
-            return  # of a chain between two legs, say
-        if perhaps and (not nodes or nodes[0].kind != "ch" or self.cursor.at < len(nodes)):
+        cursor, nodes = self.cursor, self.cursor.nodes
+        if not cursor.known:
+            return  # along an edge already, and on along another; or of a chain between two legs
+        if perhaps and (not nodes or nodes[0].kind != "ch" or cursor.at < len(nodes)):
             return
-        if not nodes or nodes[0].kind != "ch" or self.cursor.at < len(nodes):
+        if cursor.at < len(nodes):
             raise PlacesUnknown
+        if not nodes or nodes[0].kind != "ch":  # of a piece worked before: its chain is not known here
+            self.begin()
+            self.cursor = Cursor(Fabric.unknown(self.is_round))
+            return
         first = next((i for i, node in enumerate(nodes) if any(node in made.parents for made in self.made)), 1)
         self.cursor = Cursor(Fabric.foundation(len(nodes) - 1 - first))
+        self.other_side = True
 
     def work_chain(self, step: Chain, following: tuple[Step, ...]) -> None:
         length = self.amount(step.length)
@@ -56,9 +62,14 @@ class Beginning(Placing):
             return
         ahead = next((s for s in following if not isinstance(s, (Turn, Remark, Loops, UseYarn))), None)
         into_chain = hook_place(ahead)
-        if into_chain is not None and isinstance(ahead, Work) and ahead.stitch == "sl st" and self.begun:
+        on_stitch = closes_on_stitch(ahead) and bool(self.made) and self.made[-1].is_stitch
+        if (into_chain is not None or on_stitch) and isinstance(ahead, Work) and ahead.stitch == "sl st" and self.begun:
             self.picots += 1  # "ch 3, sl st in 3rd ch from hook"
             self.pending_picot = True
+            return
+        if into_chain is not None and self.made and self.is_round and isinstance(ahead, Work) and ahead.stitch == "sc":
+            self.picots += 1
+            self.pending_picot = True  # "ch 4, sc in 4th ch from hook": a picot, whose sc some count and most do not
             return
         if into_chain is not None and not self.made:
             chain = Cursor(Fabric.foundation(length))
@@ -123,7 +134,7 @@ class Beginning(Placing):
         stands = standing(length, step.counting, stitch, self.rules, self.choices, hint, step.span)
         as_before = self.rules.said_not if stands.stitch is None else self.rules.said_before
         if not stands.said and length not in as_before:
-            self.unsaid = step.span
+            self.unsaid = (step.span, stands.stitch is not None)
         place = self.cursor.last
         if self.blocks and step.counting is None:
             self.add_space(length, None)
@@ -187,7 +198,7 @@ class Beginning(Placing):
             said = note or self.chain_note
             stands = skipped_standing(first, said, stitch, self.rules, self.choices, alone, several)
             if not stands.said and first > 1:
-                self.unsaid = self.unsaid or place.span
+                self.unsaid = self.unsaid or (place.span, stands.stitch is not None)
             if stands.stitch is not None:
                 self.foundation_start(stands.stitch, stands.space, first)
             else:
@@ -231,6 +242,14 @@ def _skips_first(following: tuple[Step, ...]) -> bool:
     ahead = next((s for s in following if not isinstance(s, (Turn, Remark, Loops, UseYarn))), None)
     place = ahead.places[0] if isinstance(ahead, Skip) and ahead.places else None
     return place is not None and place.which is Which.FIRST and place.number.lone == 1
+
+
+def closes_on_stitch(step: Step | None) -> bool:
+    """ "ch 3, sl st in sc just made": a picot that stands on the last stitch."""
+    if not isinstance(step, Work) or step.stitch != "sl st" or len(step.places) != 1:
+        return False
+    place = step.places[0]
+    return place.which is Which.JUST_MADE and place.targets[0].kind in (TargetKind.STITCH, TargetKind.ANY_STITCH)
 
 
 def hook_place(step: Step | None) -> Place | None:

@@ -59,7 +59,7 @@ class Worked:
     choices: Choices
     joined: bool = False
     turned: bool | None = None
-    unsaid_chain: Span | None = None
+    unsaid_chain: tuple[Span, bool] | None = None  # and whether it was read as a stitch
     carried: Chain | None = None
     learned: list[tuple[int, Counting]] = field(default_factory=list)
     left: list[Node] = field(default_factory=list)
@@ -181,6 +181,8 @@ class Bench(Plain):
             if times == 1 and self.groups[name] == 1 and len(self.made) > 2 * (len(self.made) - self.step_from):
                 del self.groups[name]  # said once, of the first: how many more there are is not counted
         made = count(self.made, self.groups, self.picots, circular, self.from_ring, self.slip_row)
+        if made.sides and any(place.kind == "elsewhere" for node in self.made for place in node.parents):
+            made = replace(made, sides=())  # joined to another piece on the way, which alters that side
         if len(self.bunches) == 1 and not self.groups:
             made = replace(made, bunches=sum(self.bunches.values()))
         nodes = self.made
@@ -235,14 +237,16 @@ class Bench(Plain):
         """Places of the row below, of the sorts worked into, that nothing was worked into and no words passed over."""
         if not cursor.known or self.left_rest:
             return []
+        group = cursor.last.group if cursor.last is not None and _into_part(self.last_work) else 0
         left = [
             node
             for node in cursor.nodes[cursor.at : len(cursor.nodes) - cursor.optional]
+            if not (group and node.group == group)  # the rest of a V-stitch whose space was worked into
             if node.is_stitch
             and self.works_stitches
             and not self.blocks  # a block hides the stitches of the one below
             or node.kind == "space"
-            and node.length in self.space_lengths
+            and (node.length in self.space_lengths or self.is_part(node, self.space_owners))
         ]
         limit = _last_limit(self.last_work)
         if limit is not None and limit.kind is LimitKind.LAST and len(left) == self.amount(limit.number):
@@ -251,6 +255,16 @@ class Bench(Plain):
         if self.joined and last.kind == "space" and (last.length, len(left)) in self.passed_under:
             return []  # the round's last loop passes over as many as its others
         return left
+
+
+def _into_part(step: Step | None) -> bool:
+    """Whether the row's last work goes into a part of something: "5 dc in ch-2 sp of next V"."""
+    last = (
+        next((s for s in reversed(tuple(walk((step,)))) if isinstance(s, (Work, Group)) and s.places), None)
+        if step
+        else None
+    )
+    return last is not None and last.places[-1].of is not None
 
 
 def _last_limit(step: Step | None) -> Limit | None:

@@ -12,6 +12,7 @@ from lint.tree import MAKES_STITCHES, Group, JoinYarn, Repeat, Skip, Step, Times
 from lint.working.bench import Worked
 from lint.working.compare import Comparison, compare
 from lint.working.expand import Instance, Loop
+from lint.working.fabric import Fabric
 from lint.working.trials import PieceState, Trial
 
 
@@ -114,13 +115,24 @@ def misfits(worked: Worked, instance: Instance) -> tuple[Misfit, ...]:
     return tuple(found)
 
 
-def unclear_times(best: Trial, steps: tuple[Step, ...], known: bool) -> tuple[Span, int, bool] | None:
-    """A bare "n times": the passes taken, and whether the count, or a `known` row below that comes out, settles it."""
+def unclear_times(best: Trial, steps: tuple[Step, ...], below: Fabric) -> tuple[Span, int, bool] | None:
+    """A bare "n times": the passes taken, and whether the printed count settles it, or the places there are."""
+    counted = below.known and bool(below.nodes) and below.nodes[0].kind != "ring"
     for step in walk(steps):
         if isinstance(step, Repeat) and step.times.kind is TimesKind.UNCLEAR and step.times.number is not None:
             taken = best.worked.choices.asked.get(("times", step.times.span.start))
             if taken is not None:
                 passes = (step.times.number.values[0] or 0) + taken[0]
-                settled = best.fits and (best.agrees or best.agrees is None and known)
-                return step.times.span, passes, bool(settled)
+                return (
+                    step.times.span,
+                    passes,
+                    best.fits and (bool(best.agrees) or counted and best.agrees is None and _uses_places(step)),
+                )
     return None
+
+
+def _uses_places(step: Repeat) -> bool:
+    """Whether every pass takes places of the row below, so that only one number of passes fits it."""
+    return any(
+        place.which is Which.NEXT for s in walk(step.items) if isinstance(s, (Work, Group, Skip)) for place in s.places
+    )

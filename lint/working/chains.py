@@ -83,6 +83,8 @@ def standing(
         return Standing(stitch, space, said=False)
     tall = stitch not in rules.never_count and height >= 2 and length >= height
     default = COUNTS if counts or counts is None and tall and length not in rules.said_not else DOES_NOT
+    if counts is not None:
+        choices.hinted.add(("chain counts", length, stitch))
     taken = choices.pick(("chain counts", length, stitch), 2, default)
     return Standing(None, said=False) if taken == DOES_NOT else Standing(stitch, space, said=False)
 

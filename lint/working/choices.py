@@ -18,6 +18,7 @@ class Choices:
     habits: dict[Key, int] = field(default_factory=dict)
     forced: dict[Key, int] = field(default_factory=dict)
     asked: dict[Key, tuple[int, int]] = field(default_factory=dict)  # key -> (taken, how many options)
+    hinted: set[Key] = field(default_factory=set)  # answered by other words of the row, such as the join
 
     def pick(self, key: Key, options: int, default: int, habit: Key | None = None) -> int:
         """The option (from 0) to take at this point; `habit` is the key under which the pattern settles it."""

@@ -16,19 +16,69 @@ _MARKED = Target(TargetKind.MARKED)
 class Gaps(Parts):
     """Working between: "sc between each dc around", "3 dc in sp between next 2 groups"."""
 
-    def gaps(self, place: Place, number: int) -> list[Node]:
+    def gaps(self, place: Place, number: int, boundary: int) -> list[Node]:
         """The gaps a clause names.  How many there are between stitches shows only round a whole round."""
         cursor = self.cursor
+        if place.from_words in ("before", "after") and place.targets[0].kind is TargetKind.SPECIAL:
+            return [self.beside_group(place.from_words == "after") for _ in range(number)]
+        if place.from_words in ("before", "after"):
+            return [self.beside_next(place) for _ in range(number)]
         if place.targets[0].kind is TargetKind.SPECIAL and cursor.known:
             if place.which is Which.EACH:
-                return self.gaps_to(cursor.end)
+                return self.gaps_to(boundary)
             return [self.next_gap() or cursor.run_out(_SPACE, self.size) for _ in range(number)]
+        if place.from_words == "between two" and place.which is not Which.EACH and self.round_of_stitches():
+            step = 1 + self.choices.pick(("gaps",), 2, 0)  # the next gap, or the gap in the next pair
+            self.works_stitches = True
+            return [cursor.run(place.targets[0], step, self.size)[0] for _ in range(number)]
+        if place.from_words == "between" and self.round_of_stitches():
+            # a round has as many gaps as stitches, and each is as good as the stitch behind it
+            self.works_stitches = True
+            if place.which is Which.EACH:
+                return cursor.each(place.targets, boundary, self.size)
+            return cursor.run(place.targets[0], number, self.size)
         if place.which is not Which.EACH and cursor.stop is None:
             return [Node("gap") for _ in range(number)]
         whole = cursor.known and cursor.circular and not self.made and cursor.stop is None
         if not whole or any(not node.is_stitch for node in cursor.nodes):
             raise PlacesUnknown
         return [Node("gap") for _ in cursor.each(place.targets, cursor.end, self.size)]
+
+    def round_of_stitches(self) -> bool:
+        """Whether the round below is of stitches alone, and none of them was skipped: its gaps can be told one by one."""
+        cursor = self.cursor
+        return cursor.known and cursor.circular and not self.skipped and all(node.is_stitch for node in cursor.nodes)
+
+    def beside_next(self, place: Place) -> Node:
+        """ "dc in sp before next dc": the chain space there, or the bare gap, which is as good as the stitch beside it."""
+        cursor = self.cursor
+        if place.from_words == "after":
+            beside = cursor.next(place.targets[0], self.size)
+        ahead = cursor.nodes[cursor.at] if cursor.at < cursor.end else None
+        if ahead is not None and ahead.kind == "space":
+            self.space_lengths.add(ahead.length)
+            return cursor.next(_SPACE, self.size)
+        if self.skipped:
+            raise PlacesUnknown("which gap is the next one after a stitch is skipped is not said")
+        self.works_stitches = True
+        return beside if place.from_words == "after" else cursor.next(place.targets[0], self.size)
+
+    def beside_group(self, after: bool) -> Node:
+        """ "2 dc in sp before next 3-dc group": the chain space there, or the bare gap, whatever stands on its other side."""
+        cursor = self.cursor
+        if not cursor.known:
+            return cursor.next(_SPACE, self.size)
+        runs = [run for run in cursor.all_groups() if run[0] >= cursor.at and run[0] <= run[-1] and _is_group(run)]
+        index = (runs[0][-1] + 1 if after else runs[0][0]) if runs else None
+        if index is None or index == self.gap_at or index >= len(cursor.nodes) or self.skipped:
+            raise PlacesUnknown
+        beside = index if after else index - 1
+        if beside >= cursor.at and cursor.nodes[beside].kind == "space":
+            cursor.at, cursor.last = beside + 1, cursor.nodes[beside]
+            return cursor.last
+        cursor.at = self.gap_at = index
+        cursor.last = Node("gap")
+        return cursor.last
 
     def gaps_to(self, boundary: int) -> list[Node]:
         """Every gap between groups up to `boundary`."""

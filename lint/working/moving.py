@@ -25,7 +25,8 @@ class Moving(Grouping):
                 if place.which is Which.FROM_HOOK or place.targets[0].kind in (TargetKind.TURNING_CHAIN,):
                     continue
                 if place.which in (Which.SAME, Which.JUST_MADE, Which.ELSEWHERE) or place.below:
-                    self.anchored = True
+                    # to another piece, "ch 1, sl st in corresponding sp of first square, ch 1": still one space
+                    self.anchored = place.which is not Which.ELSEWHERE
                     continue
                 if self.is_round and not self.cursor.remaining(place.targets, self.size) and cursor.known:
                     continue  # a join said as a slip stitch
@@ -105,6 +106,8 @@ class Moving(Grouping):
             for _ in range(number):
                 if not cursor.known:
                     break
+                if self.skips_chains(place, number, step):
+                    break
                 self.skipped.append(cursor.next(place.targets[0], self.size))
                 self.check_skip()
         if foundation and (step.counting is not None or cursor.at > 1):
@@ -117,11 +120,27 @@ class Moving(Grouping):
             elif note is None:
                 stands = skipped_standing(cursor.at, None, stitch, self.rules, self.choices)
                 if not stands.said:
-                    self.unsaid = step.span
+                    self.unsaid = (step.span, stands.stitch is not None)
                 if stands.stitch is not None:
                     self.foundation_start(stands.stitch, stands.space, cursor.at)
             self.begun = True
         self.note(step.span)
+
+    def skips_chains(self, place: Place, number: int, step: Skip) -> bool:
+        """ "ch 1, sk 1, dc in next dc" on a mesh: the one skipped may be the chain that lies there."""
+        cursor = self.cursor
+        ahead = cursor.nodes[cursor.at] if cursor.at < cursor.end else None
+        if (
+            not place.bare
+            or place.targets[0].kind is not TargetKind.ANY_STITCH
+            or ahead is None
+            or ahead.kind != "space"
+        ):
+            return False
+        if ahead.length != number or self.choices.pick(("skip chains", step.span.start), 2, 0) == 0:
+            return False
+        cursor.at += 1
+        return True
 
     def leave(self, step: Skip) -> None:
         """ "leaving last 3 sts unworked": so many must be left, where a number is said."""

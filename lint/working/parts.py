@@ -19,6 +19,23 @@ class Parts(RowState):
             node.kind == target.name for node in cursor.nodes[cursor.at :]
         )
 
+    def named_owner(self, place: Place) -> str | None:
+        """The shell or V-stitch of the row below that a place names a part of: "ch-2 sp of next shell".
+
+        "": whatever is in one place, where the row below has no such name; None: no part of anything is named.
+        """
+        owner, nodes = place.of, self.cursor.nodes
+        if owner is None or owner.kind is not TargetKind.SPECIAL:
+            return None
+        if any(node.special == owner.name for node in nodes):
+            return owner.name
+        return "" if any(node.kind == "space" and node.group for node in nodes) else None
+
+    @staticmethod
+    def is_part(node: Node, owners: set[str]) -> bool:
+        """Whether a space belongs to one of the shells or V-stitches named."""
+        return node.special in owners or "" in owners and bool(node.group)
+
     def part_of_group(self, place: Place) -> Node:
         """ "3rd dc of next shell", "ch-1 sp of next V-st", "center sc of next corner", "next corner"."""
         cursor = self.cursor
@@ -118,7 +135,10 @@ class Parts(RowState):
         cursor = self.cursor
         target = place.targets[0]
         index = None
-        if place.middle or target.kind is TargetKind.CORNER or place.of is not None:
+        corner = place.of.kind is TargetKind.CORNER if place.of is not None else target.kind is TargetKind.CORNER
+        if corner and (marks := self.corner_marks()):
+            index = marks[0]
+        elif place.middle or corner or place.of is not None:
             runs = cursor.groups(place.of or (target if target.kind is TargetKind.CORNER else None))
             if runs:
                 index = (

@@ -296,6 +296,8 @@ class PatternWorker:
         asked = makes and (self.workings or self.workings is not None and best.agrees is False)
         workings = workings_of(best, task, state) if asked else None
         settle(best, state)
+        unsaid = worked.unsaid_chain
+        unsaid = (unsaid[0], None) if unsaid is not None and best.either else unsaid
         columns = columns_of(worked.fabric.nodes, fabric.nodes) if worked.made.by_kind else None
         spread = spread_of(worked.fabric.nodes) if told_singly(instance.steps, task.circular) else ()
         self.done_with(fabric)
@@ -313,15 +315,14 @@ class PatternWorker:
             return Cell(Outcome.NOT_STATED, worked.made)
         state.stitches += worked.made.stitches
         outcome, comparison = outcome_of(instance, best)
-        unsaid = worked.unsaid_chain
         return Cell(
             outcome,
             worked.made,
             comparison,
             misfits(worked, instance),
             below=sum(node.is_stitch for node in fabric.nodes) if fabric.known else None,
-            unsaid_chain=(unsaid, best.chain_counted) if unsaid is not None else None,
-            unclear_times=unclear_times(best, task.steps, fabric.known and not fabric.assumed),
+            unsaid_chain=unsaid,
+            unclear_times=unclear_times(best, task.steps, fabric),
             picked_up=picked,
             assumed=fabric.assumed,
             workings=workings,

@@ -4,18 +4,18 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
-from lint.tree import Alongside, Group, Repeat, Skip, Step, TimesKind, Work
+from lint.place import LimitKind, Place, Target, TargetKind, Which
+from lint.tree import Alongside, Skip, Step, Work
 from lint.working.cursor import PlacesUnknown, Trouble, describe
 from lint.working.fabric import Node
-from lint.working.gaps import Gaps
-from lint.working.parts import middle_of
+from lint.working.reach import Reach
 
 _ANY = Target(TargetKind.ANY_STITCH)
+_LOOP = Target(TargetKind.SPACE)
 _PLAIN = (TargetKind.ANY_STITCH, TargetKind.STITCH)
 
 
-class Placing(Gaps):
+class Placing(Reach):
     """Finding places: next, each, first, last, same, the middle of a corner, the top of a chain…"""
 
     def find(self, place: Place, following: tuple[Step, ...]) -> list[Node]:
@@ -24,11 +24,15 @@ class Placing(Gaps):
             self.resume()
         cursor = self.cursor
         number = self.amount(place.number)
+        if place.targets[0].name == "joining":
+            return [self.closing_loop()]
         place = replace(place, targets=self.of_turning_chain(place.targets)) if place.targets[0].name else place
+        if self.other_side and place.targets == (_LOOP,):
+            place = replace(place, targets=(Target(TargetKind.CHAIN),))
         which = place.which
         target = place.targets[0]
         if place.between:
-            return self.gaps(place, number)
+            return self.gaps(place, number, self.boundary(place.limit, following))
         if target.kind is TargetKind.MARKED and which is not Which.EACH:
             return self.marked_places(number)
         if place.skipped:
@@ -52,15 +56,20 @@ class Placing(Gaps):
             return self.each_place(place, following)
         if which is Which.SAME or which is Which.JUST_MADE:
             node = cursor.last
-            if place.from_words == "round's start" and len(self.made) > 2 and self.is_round and self.made[0].parents:
-                if cursor.nodes[cursor.at :] and all(node.kind == "ch" for node in cursor.nodes[cursor.at :][:2]):
-                    cursor.at += cursor.at == len(cursor.nodes) - 1  # its other side, met at the end of the way back
-                return [self.made[0].parents[0]]  # "2 dc in same sp as beg ch-3": what the round began in
+            first = next((made.parents[0] for made in self.made if made.parents), None)
+            if place.from_words == "round's start" and len(self.made) > 2 and self.is_round and first is not None:
+                if self.other_side and cursor.at == len(cursor.nodes) - 1:
+                    cursor.at += 1  # "2 sc in same ch as first sc": the last one of the chain's other side
+                return [first]  # "2 dc in same sp as beg ch-3": what the round began in
             if node is None or node.kind == "ch" and not self.made:
                 node = cursor.next(_ANY, self.size) if cursor.nodes or not cursor.known else Node("unknown place")
             elif cursor.at < len(cursor.nodes) and node is cursor.nodes[cursor.at] and node.kind != "ring":
                 cursor.at += 1
             return [node]
+        if which is Which.ANY and (place.middle or place.of is not None) and self.begins_anywhere():
+            self.start_at(place)
+            cursor.at = 0 if cursor.nodes[0].kind == "ring" else 1
+            return [cursor.nodes[0]]
         if place.below:
             return self.below(place, number, following)
         if which is Which.NTH and place.of is None and place.ordinals:
@@ -100,6 +109,10 @@ class Placing(Gaps):
             return [self.next_gap() or cursor.next(target, self.size) for _ in range(number)]
         return [cursor.next(target, self.size) for _ in range(number)]
 
+    def begins_anywhere(self) -> bool:
+        """Whether the row's first stitch may choose its place."""
+        return self.cursor.known and bool(self.cursor.nodes) and not self.made
+
     def skipped_places(self, place: Place, number: int) -> list[Node]:
         """Stitches that this row skipped, the first of them first; those of an earlier row use none of the row below."""
         if place.below or place.which is Which.ELSEWHERE and not self.skipped:
@@ -119,6 +132,14 @@ class Placing(Gaps):
             return False
         target = place.targets[0]
         return target.kind is TargetKind.CORNER or cursor.matches(cursor.last, target, self.size)
+
+    def closing_loop(self) -> Node:
+        """ "sc in joining loop": the one that the round below was closed with, in which this one begins."""
+        cursor = self.cursor
+        if not self.at_start() or not cursor.nodes or not cursor.nodes[0].closing:
+            raise PlacesUnknown
+        cursor.at, cursor.last = 1, cursor.nodes[0]
+        return cursor.last
 
     def stands_in_closing_loop(self) -> bool:
         """Whether "next loop" at a round's start is the one after the loop that the round before was closed with."""
@@ -215,92 +236,6 @@ class Placing(Gaps):
         between = self.cursor.nodes[self.cursor.at : index]
         return sum(node.kind == "space" and self.cursor.matches(node, target, self.size) for node in between)
 
-    def boundary(self, limit: Limit | None, following: tuple[Step, ...]) -> int:
-        """Where a run of "each" or a repeat ends: as said, or before the places that the next clauses name."""
-        cursor = self.cursor
-        if limit is not None and limit.kind is LimitKind.LAST and limit.target is not None:
-            if limit.target.kind in (TargetKind.SPECIAL, TargetKind.CORNER):
-                return self.last_groups(limit.target, self.amount(limit.number))
-        if limit is not None and limit.kind is LimitKind.LAST:
-            return cursor.back_from_end((limit.target or _ANY,), self.amount(limit.number), self.size)
-        if limit is not None and limit.target is not None and limit.target.kind is TargetKind.MARKED:
-            return self.to_marker(limit)
-        if limit is not None and limit.kind is LimitKind.BEFORE and limit.target is not None:
-            if limit.middle and limit.target.kind in (TargetKind.ANY_STITCH, TargetKind.SPACE):
-                return self.middle_of_row(limit.target)
-            if limit.middle or limit.target.kind is TargetKind.CORNER:
-                marks = self.corner_marks() if limit.target.kind is TargetKind.CORNER else []
-                if marks and (limit.middle or cursor.nodes[marks[0]].kind == "space" or _into_corner(following)):
-                    past = cursor.at + (0 if limit.middle else 1)
-                    return next((index for index in marks if index >= past), cursor.end)
-                if limit.middle and cursor.known and not cursor.has_groups(limit.target):
-                    raise PlacesUnknown("the row below shows no such group")
-                for run in cursor.groups(limit.target):
-                    middle = middle_of(run, cursor)
-                    if middle >= cursor.at and not (middle == cursor.at and not limit.middle):
-                        into = limit.middle or cursor.nodes[middle].kind == "space" or _into_corner(following)
-                        return middle if into else run[0]
-                return cursor.end
-            if limit.target.kind is TargetKind.TURNING_CHAIN:
-                last = cursor.end - 1
-                if last < 0 or not cursor.nodes[last].chain:
-                    return cursor.end
-                its_space = self.into_whole_chain(following) or _into_its_space(following)
-                with_space = last and cursor.whole_chain(cursor.nodes[last - 1]) and its_space
-                return last - 1 if with_space else last
-            found = cursor.find(limit.target, self.size)
-            if found is None and limit.target.kind is TargetKind.SPACE and not cursor.has(limit.target, self.size):
-                found = next((i for i in range(cursor.at, cursor.end) if cursor.nodes[i].kind == "space"), None)
-            return cursor.end if found is None else found
-        return self.reserve(following)
-
-    def into_whole_chain(self, following: tuple[Step, ...]) -> bool:
-        """ "2 sc in tch": several stitches over the chain use its space and its stitch together."""
-        ahead = next((step for step in following if isinstance(step, (Work, Group, Skip))), None)
-        place = ahead.places[0] if isinstance(ahead, Work) and ahead.places else None
-        bare = place is not None and place.targets[0].kind is TargetKind.TURNING_CHAIN and not place.ordinals
-        return bare and not place.from_words and self.amount(ahead.number) > 1
-
-    def reserve(self, following: tuple[Step, ...]) -> int:
-        """The places that the rest of the row names are not taken by a run "to end"."""
-        cursor = self.cursor
-        index = cursor.end
-        for step in reversed(following):
-            if isinstance(step, Repeat) and step.times.kind is TimesKind.FILL:
-                return cursor.end
-            places = step.places if isinstance(step, (Work, Group, Skip)) else ()
-            if isinstance(step, Work) and (
-                step.stitch == "sl st" or step is self.last_work and self.closes_later(step)
-            ):
-                continue
-            if isinstance(step, Work) and not step.places and step.stitch != "picot":
-                number = self.amount(step.number) * (step.together or (2 if step.stitch == "dec" else 1))
-                index = self.back((_ANY,), number, index)
-            for place in reversed(places):
-                if place.which in (Which.NEXT, Which.LAST):
-                    index = self.back(place.targets, self.amount(place.number), index)
-                elif place.which is Which.EACH:
-                    return cursor.end
-            if isinstance(step, Repeat):
-                return cursor.end if not _simple(step) else index
-        return max(index, cursor.at)
-
-    def closes_later(self, step: Work) -> bool:
-        place = step.places[0] if step.places else None
-        if place is None or not self.is_round:
-            return False
-        return place.targets[0].kind is TargetKind.TURNING_CHAIN or into_round_start(place, None)
-
-    def of_turning_chain(self, targets: tuple[Target, ...]) -> tuple[Target, ...]:
-        """ "tch sp" where the turning chain has no space of its own: the chain."""
-        target = targets[0]
-        if target.kind is not TargetKind.SPACE or target.name is None or self.cursor.has(target, self.size):
-            return targets
-        return (Target(TargetKind.TURNING_CHAIN),)
-
-    def back(self, targets: tuple[Target, ...], number: int, index: int) -> int:
-        return self.cursor.back_from_end(self.of_turning_chain(targets), number, self.size, index)
-
     def first_places(self, place: Place, number: int) -> list[Node]:
         """ "first": the row's first place at its start; the next one inside a repeat; the start again at a round's end."""
         cursor = self.cursor
@@ -353,37 +288,11 @@ class Placing(Gaps):
         cursor = self.cursor
         if cursor.last is None or cursor.last.kind in ("space", "gap"):
             return 0
-        group = cursor.last.group
-        return sum(
-            1 for node in cursor.nodes[cursor.at : index] if node.is_stitch and not (group and node.group == group)
-        )
-
-
-def into_round_start(place: Place, first: Node | None) -> bool:
-    """Whether a place is where the round began: the join, or its first stitch, as `first` shows it has one."""
-    target = place.targets[0]
-    if target.kind is TargetKind.PLACE:
-        return target.name == "join"
-    named = place.which is Which.FIRST and (first is None or first.is_stitch) or place.from_words in ("top", "start")
-    return named and target.kind in (TargetKind.STITCH, TargetKind.ANY_STITCH)
-
-
-def _into_corner(following: tuple[Step, ...]) -> bool:
-    """Whether the next clause goes into the corner's middle: "sc to corner, 3 sc in center sc of corner"."""
-    step = next((step for step in following if isinstance(step, (Work, Group, Skip))), None)
-    place = step.places[0] if step is not None and step.places else None
-    owner = place and (place.of or place.targets[0])
-    return place is not None and (place.middle or owner.kind is TargetKind.CORNER)
-
-
-def _simple(step: Repeat) -> bool:
-    return step.times.kind is not TimesKind.FILL
-
-
-def _into_its_space(following: tuple[Step, ...]) -> bool:
-    """Whether the next clauses go into the turning chain's own space, and then into its chain: "dc in ch-4 sp, dc in 3rd ch"."""
-    ahead = [step for step in following if isinstance(step, (Work, Group)) and step.places][:2]
-    if len(ahead) < 2:
-        return False
-    space, chain = ahead[0].places[0], ahead[1].places[0]
-    return space.targets[0].kind is TargetKind.SPACE and chain.targets[0].kind is TargetKind.TURNING_CHAIN
+        group, ahead = cursor.last.group, cursor.nodes[cursor.at : index]
+        end = cursor.nodes[index] if index < len(cursor.nodes) else None
+        half = (
+            end.group if end is not None and end.chain else 0
+        )  # "sc in top of tch" passes the half shell that the chain is a part of
+        if half and len(ahead) > 1 and all(node.group == half for node in ahead):
+            return 0
+        return sum(1 for node in ahead if node.is_stitch and not (group and node.group == group))

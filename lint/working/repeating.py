@@ -165,7 +165,7 @@ class Repeating(Moving):
         window = self.cursor.nodes[
             self.cursor.at : max(self.cursor.at, min(boundary, len(self.cursor.nodes) - self.cursor.optional))
         ]
-        stitches, lengths = False, set()
+        stitches, lengths, owners = False, set(), set()
         for inner in walk(step.items):
             places = inner.places if isinstance(inner, (Work, Group, Skip)) else ()
             if isinstance(inner, Work) and inner.stitch == "sl st":
@@ -174,7 +174,9 @@ class Repeating(Moving):
                 stitches = stitches or not any(isinstance(s, Group) and inner in s.items for s in walk(step.items))
             for place in places:
                 for target in place.targets:
-                    if target.kind is TargetKind.SPACE:
+                    if target.kind is TargetKind.SPACE and (owner := self.named_owner(place)) is not None:
+                        owners.add(owner)
+                    elif target.kind is TargetKind.SPACE:
                         lengths.add(target.length.at(self.size) if target.length else None)
                     elif (
                         target.kind in (TargetKind.STITCH, TargetKind.ANY_STITCH, TargetKind.CHAIN)
@@ -194,7 +196,7 @@ class Repeating(Moving):
             if group and node.group == group:
                 continue  # the rest of a shell that was worked into
             if node.kind == "space":
-                found += bool(lengths) and (None in lengths or node.length in lengths)
+                found += self.is_part(node, owners) or bool(lengths) and (None in lengths or node.length in lengths)
             elif node.is_stitch:
                 found += stitches
         return found

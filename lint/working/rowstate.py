@@ -85,7 +85,7 @@ class RowState:
         self.joined = False
         self.turned: bool | None = None
         self.left_rest = False
-        self.unsaid: Span | None = None
+        self.unsaid: tuple[Span, bool] | None = None  # a chain of which nothing is said, and whether it was counted
         self.carried: Chain | None = None
         self.learned: list[tuple[int, Counting]] = []
         self.noted: list[Noted] = []
@@ -94,6 +94,7 @@ class RowState:
         self.step_from = 0
         self.works_stitches = False
         self.space_lengths: set[int] = set()
+        self.space_owners: set[str] = set()  # shells, V-stitches… of which the spaces are worked into
         self.only_work: Work | None = None  # the one working clause of a row that has but one
         self.runs_behind = False  # some runs of the row have their number behind: "sc 3"
         self.slip_row = False  # a row of slip stitches, which count
@@ -106,6 +107,7 @@ class RowState:
         self.begun_in_gap = False
         self.shaping: Shaping | None = None  # of the run that comes next
         self.skipped: list[Node] = []  # passed over by this row's words, and not yet worked into
+        self.other_side = False  # on the foundation's other side, whose free loops are called loops as well as chains
         self.moved = False  # slip stitches have moved the start of the round
         self.foundation: int | None = None  # a row that is nothing but a chain
         self.main = plain_stitch
@@ -159,12 +161,13 @@ class RowState:
             self.begun,
             list(self.skipped),
             Counter(self.bunches),
+            self.works_stitches,
         )
 
     def restore(self, state: tuple) -> None:
         """Undo everything since `state` was saved."""
         cursor, noted, self.picots, self.groups, self.group, _, made, length, self.anchored, self.begun = state[:10]
-        self.skipped, self.bunches = list(state[10]), Counter(state[11])
+        self.skipped, self.bunches, self.works_stitches = list(state[10]), Counter(state[11]), state[12]
         self.cursor.restore(cursor)
         del self.noted[noted:]
         del self.made[made:]

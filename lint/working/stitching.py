@@ -10,7 +10,7 @@ from lint.tree import Alongside, Loops, Remark, Shaping, Step, Work
 from lint.working.cursor import Cursor, PlacesUnknown, Trouble
 from lint.working.fabric import Fabric, Node
 from lint.working.making import Making
-from lint.working.placing import into_round_start
+from lint.working.reach import into_round_start
 from lint.working.rowstate import NotDefined
 from lint.working.shaping import shaped
 
@@ -34,6 +34,11 @@ class Stitching(Making):
     def work_stitches(self, step: Work, following: tuple[Step, ...]) -> None:
         if step.stitch == "picot":
             self.picots += self.amount(step.number)
+            return
+        if self.pending_picot and step.places and step.places[0].which is Which.FROM_HOOK:
+            self.pending_picot = False
+            if self.choices.pick(("picot stitch",), 2, 0) == 1:
+                self.made.append(Node(step.stitch))
             return
         special = step.special
         if step.undefined:
@@ -190,10 +195,16 @@ class Stitching(Making):
     def remember(self, place: Place, number: int, stitch: str) -> None:
         for target in place.targets:
             if target.kind is TargetKind.SPACE:
-                if target.length is not None:
+                if (owner := self.named_owner(place)) is not None:
+                    self.space_owners.add(owner)
+                elif target.length is not None:
                     self.space_lengths.add(target.length.at(self.size) or 0)
+                elif self.cursor.last is not None and self.cursor.last.special is not None:
+                    self.space_owners.add(self.cursor.last.special)
                 elif self.cursor.last is not None and self.cursor.last.kind == "space":
                     self.space_lengths.add(self.cursor.last.length)
+            elif target.kind is TargetKind.CORNER and self.cursor.last is not None and not self.cursor.last.is_stitch:
+                self.space_lengths.add(self.cursor.last.length)  # the stitches on the way there are passed over
             elif (
                 target.kind not in (TargetKind.RING, TargetKind.TURNING_CHAIN, TargetKind.PLACE, TargetKind.SPECIAL)
                 and place.which not in (Which.SAME, Which.ELSEWHERE, Which.JUST_MADE)

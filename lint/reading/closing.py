@@ -1,0 +1,102 @@
+"""Tells the join that closes a round from slip stitches on the way, whatever they are called."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from lint.lexicon import Lexeme
+from lint.place import TargetKind, Which
+from lint.source import Span
+from lint.tree import Chain, Counting, FastenOff, Group, Join, NoJoin, Remark, Repeat, Step, Turn, Work, walk
+
+
+def joined_on_the_way(steps: list[Step]) -> list[Step]:
+    """ "join with sl st to ch-3 sp of next tile, ch 3, 3 dc in same sp": before more work, a slip stitch like any other."""
+    found: list[Step] = []
+    for index, step in enumerate(steps):
+        if isinstance(step, Repeat):
+            step = replace(step, items=tuple(joined_on_the_way(list(step.items))))
+        into = step.places[0].targets[0].kind if isinstance(step, Join) and len(step.places) == 1 else None
+        if into in (TargetKind.SPACE, TargetKind.SPECIAL) and step.places[0].which in (Which.NEXT, Which.SAME):
+            if any(isinstance(after, (Work, Group)) and not _slip(after) for after in walk(tuple(steps[index + 1 :]))):
+                step = Work(step.span, "sl st", places=step.places)
+        found.append(step)
+    return found
+
+
+def _slip(step: Step) -> bool:
+    return isinstance(step, Work) and step.stitch == "sl st"
+
+
+def chain_told_by_count(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
+    """ "12 dc, counting ch 3": the printed count says that the beginning chain is one of its stitches."""
+    told = next((i for i, item in enumerate(lexemes) if item.lower in _COUNTING), None)
+    words = lexemes[told : told + 5] if told is not None else []
+    if not any(item.kind in ("chain", "turning_chain") for item in words):
+        return steps
+    note = Counting(Span(words[0].start, words[-1].end), True)
+    found = list(steps)
+    for index, step in enumerate(found):
+        hooked = isinstance(step, Work) and bool(step.places) and step.places[0].which is Which.FROM_HOOK
+        if hooked and step.closing is None:
+            found[index] = replace(step, closing=note)
+        ahead = next((s for s in found[index + 1 :] if isinstance(s, (Work, Group, Repeat))), None)
+        founds = isinstance(ahead, Work) and bool(ahead.places) and ahead.places[0].which is Which.FROM_HOOK
+        if isinstance(step, Chain) and not founds and step.counting is None:
+            found[index] = replace(step, counting=note)
+        if isinstance(step, (Work, Group, Repeat)) or isinstance(step, Chain) and not founds:
+            break
+    return found
+
+
+_COUNTING = ("counting", "including", "incl")
+MOST_PICOT_CHAINS = 7  # common practice, no source: a longer loop is no picot
+
+
+def picots_closed(steps: list[Step], repeated: bool = False) -> list[Step]:
+    """ "sc in next 4 dc, ch 3, sl st in last sc": a picot, closed into the stitch just made and not into the row below.
+
+    What ends the row is left to the join, unless the passage is `repeated`.
+    """
+    found: list[Step] = []
+    for index, step in enumerate(steps):
+        if isinstance(step, Repeat):
+            step = replace(step, items=tuple(picots_closed(list(step.items), True)))
+            if step.last_pass is not None:
+                step = replace(step, last_pass=tuple(picots_closed(list(step.last_pass), True)))
+        elif isinstance(step, Group):
+            step = replace(step, items=tuple(picots_closed(list(step.items), True)))
+        goes_on = repeated or any(isinstance(after, (Work, Group, Repeat)) for after in steps[index + 1 :])
+        if goes_on and len(found) > 1 and _closes_picot(found[-2], found[-1], step):
+            step = replace(step, places=(replace(step.places[0], which=Which.JUST_MADE, from_words=""),))
+        found.append(step)
+    return found
+
+
+def _closes_picot(stitch: Step, chain: Step, slip: Step) -> bool:
+    """Whether a slip stitch after a short chain names the stitch before it: "last sc", "top of the sc"."""
+    if not isinstance(chain, Chain) or (chain.length.lone or 99) > MOST_PICOT_CHAINS or chain.counting is not None:
+        return False
+    last = stitch.items[-1] if isinstance(stitch, Group) and stitch.items else stitch
+    if not (isinstance(last, Work) and _slip(slip) and len(slip.places) == 1):
+        return False
+    place = slip.places[0]
+    named = place.targets[0].kind is TargetKind.STITCH and place.targets[0].name == last.stitch
+    alone = place.which is Which.LAST or place.which is Which.NEXT and place.from_words == "top"
+    return named and alone and place.number.lone == 1 and place.of is None
+
+
+def closing_join(steps: list[Step]) -> list[Step]:
+    """A slip stitch into the first stitch or the beginning chain, when nothing is worked after it, closes the round."""
+    for index in range(len(steps) - 1, -1, -1):
+        step = steps[index]
+        if isinstance(step, (FastenOff, Turn, Remark, NoJoin)):
+            continue
+        if isinstance(step, Work) and step.stitch == "sl st" and len(step.places) == 1:
+            place = step.places[0]
+            to_chain = place.targets[0].kind in (TargetKind.TURNING_CHAIN,) or place.from_words == "top"
+            own = index > 0 and any(isinstance(other, (Work, Group, Repeat)) for other in steps[:index])
+            if own and (to_chain or place.which is Which.FIRST or place.ordinals):
+                steps[index] = Join(step.span, step.places)
+        break
+    return steps

@@ -1,0 +1,145 @@
+"""How far a run goes: to a limit that is said, or up to the places that the rest of the row names."""
+
+from __future__ import annotations
+
+from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
+from lint.tree import Group, Join, Repeat, Skip, Step, TimesKind, Work
+from lint.working.cursor import PlacesUnknown
+from lint.working.fabric import Node
+from lint.working.gaps import Gaps
+from lint.working.parts import middle_of
+
+_ANY = Target(TargetKind.ANY_STITCH)
+
+
+class Reach(Gaps):
+    """Where "each … to end", "to last 2 sts", "rep from * to next corner" end."""
+
+    def boundary(self, limit: Limit | None, following: tuple[Step, ...]) -> int:
+        """Where a run of "each" or a repeat ends: as said, or before the places that the next clauses name."""
+        cursor = self.cursor
+        if limit is not None and limit.kind is LimitKind.LAST and self.goes_through(limit, following):
+            return cursor.end
+        if limit is not None and limit.kind is LimitKind.LAST and limit.target is not None:
+            if limit.target.kind in (TargetKind.SPECIAL, TargetKind.CORNER):
+                return self.last_groups(limit.target, self.amount(limit.number))
+        if limit is not None and limit.kind is LimitKind.LAST:
+            return cursor.back_from_end((limit.target or _ANY,), self.amount(limit.number), self.size)
+        if limit is not None and limit.target is not None and limit.target.kind is TargetKind.MARKED:
+            return self.to_marker(limit)
+        if limit is not None and limit.kind is LimitKind.BEFORE and limit.target is not None:
+            if limit.middle and limit.target.kind in (TargetKind.ANY_STITCH, TargetKind.SPACE):
+                return self.middle_of_row(limit.target)
+            if limit.middle or limit.target.kind is TargetKind.CORNER:
+                marks = self.corner_marks() if limit.target.kind is TargetKind.CORNER else []
+                if marks and (limit.middle or cursor.nodes[marks[0]].kind == "space" or _into_corner(following)):
+                    past = cursor.at + (0 if limit.middle else 1)
+                    return next((index for index in marks if index >= past), cursor.end)
+                if limit.middle and cursor.known and not cursor.has_groups(limit.target):
+                    raise PlacesUnknown("the row below shows no such group")
+                for run in cursor.groups(limit.target):
+                    middle = middle_of(run, cursor)
+                    if middle >= cursor.at and not (middle == cursor.at and not limit.middle):
+                        into = limit.middle or cursor.nodes[middle].kind == "space" or _into_corner(following)
+                        return middle if into else run[0]
+                return cursor.end
+            if limit.target.kind is TargetKind.TURNING_CHAIN:
+                last = cursor.end - 1
+                if last < 0 or not cursor.nodes[last].chain:
+                    return cursor.end
+                its_space = self.into_whole_chain(following) or _into_its_space(following)
+                with_space = last and cursor.whole_chain(cursor.nodes[last - 1]) and its_space
+                return last - 1 if with_space else last
+            found = cursor.find(limit.target, self.size)
+            if found is None and limit.target.kind is TargetKind.SPACE and not cursor.has(limit.target, self.size):
+                found = next((i for i in range(cursor.at, cursor.end) if cursor.nodes[i].kind == "space"), None)
+            return cursor.end if found is None else found
+        return self.reserve(following)
+
+    def goes_through(self, limit: Limit, following: tuple[Step, ...]) -> bool:
+        """ "rep from * to last loop, ch 5, join": where nothing more is worked, the last may be meant with the others."""
+        works = any(isinstance(step, (Work, Group, Repeat, Skip)) for step in following)
+        if works or not self.is_round or self.hint is None and not _joins(following):
+            return False
+        return self.choices.pick(("to last",), 2, 0) == 1
+
+    def into_whole_chain(self, following: tuple[Step, ...]) -> bool:
+        """ "2 sc in tch": several stitches over the chain use its space and its stitch together."""
+        ahead = next((step for step in following if isinstance(step, (Work, Group, Skip))), None)
+        place = ahead.places[0] if isinstance(ahead, Work) and ahead.places else None
+        bare = place is not None and place.targets[0].kind is TargetKind.TURNING_CHAIN and not place.ordinals
+        return bare and not place.from_words and self.amount(ahead.number) > 1
+
+    def reserve(self, following: tuple[Step, ...]) -> int:
+        """The places that the rest of the row names are not taken by a run "to end"."""
+        cursor = self.cursor
+        index = cursor.end
+        for step in reversed(following):
+            if isinstance(step, Repeat) and step.times.kind is TimesKind.FILL:
+                return cursor.end
+            places = step.places if isinstance(step, (Work, Group, Skip)) else ()
+            if isinstance(step, Work) and (
+                step.stitch == "sl st" or step is self.last_work and self.closes_later(step)
+            ):
+                continue
+            if isinstance(step, Work) and not step.places and step.stitch != "picot":
+                number = self.amount(step.number) * (step.together or (2 if step.stitch == "dec" else 1))
+                index = self.back((_ANY,), number, index)
+            for place in reversed(places):
+                if place.which in (Which.NEXT, Which.LAST):
+                    index = self.back(place.targets, self.amount(place.number), index)
+                elif place.which is Which.EACH:
+                    return cursor.end
+            if isinstance(step, Repeat):
+                return cursor.end if not _simple(step) else index
+        return max(index, cursor.at)
+
+    def closes_later(self, step: Work) -> bool:
+        place = step.places[0] if step.places else None
+        if place is None or not self.is_round:
+            return False
+        return place.targets[0].kind is TargetKind.TURNING_CHAIN or into_round_start(place, None)
+
+    def of_turning_chain(self, targets: tuple[Target, ...]) -> tuple[Target, ...]:
+        """ "tch sp" where the turning chain has no space of its own: the chain."""
+        target = targets[0]
+        if target.kind is not TargetKind.SPACE or target.name is None or self.cursor.has(target, self.size):
+            return targets
+        return (Target(TargetKind.TURNING_CHAIN),)
+
+    def back(self, targets: tuple[Target, ...], number: int, index: int) -> int:
+        return self.cursor.back_from_end(self.of_turning_chain(targets), number, self.size, index)
+
+
+def _joins(following: tuple[Step, ...]) -> bool:
+    return any(isinstance(step, Join) for step in following)
+
+
+def into_round_start(place: Place, first: Node | None) -> bool:
+    """Whether a place is where the round began: the join, or its first stitch, as `first` shows it has one."""
+    target = place.targets[0]
+    if target.kind is TargetKind.PLACE:
+        return target.name == "join"
+    named = place.which is Which.FIRST and (first is None or first.is_stitch) or place.from_words in ("top", "start")
+    return named and target.kind in (TargetKind.STITCH, TargetKind.ANY_STITCH)
+
+
+def _into_corner(following: tuple[Step, ...]) -> bool:
+    """Whether the next clause goes into the corner's middle: "sc to corner, 3 sc in center sc of corner"."""
+    step = next((step for step in following if isinstance(step, (Work, Group, Skip))), None)
+    place = step.places[0] if step is not None and step.places else None
+    owner = place and (place.of or place.targets[0])
+    return place is not None and (place.middle or owner.kind is TargetKind.CORNER)
+
+
+def _simple(step: Repeat) -> bool:
+    return step.times.kind is not TimesKind.FILL
+
+
+def _into_its_space(following: tuple[Step, ...]) -> bool:
+    """Whether the next clauses go into the turning chain's own space, and then into its chain: "dc in ch-4 sp, dc in 3rd ch"."""
+    ahead = [step for step in following if isinstance(step, (Work, Group)) and step.places][:2]
+    if len(ahead) < 2:
+        return False
+    space, chain = ahead[0].places[0], ahead[1].places[0]
+    return space.targets[0].kind is TargetKind.SPACE and chain.targets[0].kind is TargetKind.TURNING_CHAIN
