@@ -234,8 +234,8 @@ def check_unchecked(context: Context) -> Iterator[Finding]:
     for row in context.ledger.rows:
         comparison = row.first.comparison
         for item in comparison.unchecked if comparison is not None else ():
-            unit = item.unit.partition(":")[2]
-            if unit in defined and fault_of(row.first) is not None:
+            name = item.unit.partition(":")[2]
+            if name in named or name in defined and fault_of(row.first) is not None:
                 continue  # that there is none of them comes of what is told already
             if item.span not in seen and unit not in named:
                 seen.add(item.span)

@@ -37,6 +37,8 @@ from lint.tree import (
 
 _HOW_FAR = ("around", "across", "to", "number", "all", "another", "more")
 
+_NAMES = ("group_word", "special", "one_stitch", "picot", "corner")  # what a bracket may be called
+
 
 class BracketClauses(PlaceFirstClauses):
     """What stands in brackets is told by what follows them."""
@@ -170,6 +172,8 @@ class BracketClauses(PlaceFirstClauses):
             return True
         if worked:
             mark = stream.at
+            if stream.kind() == "for" and stream.kind(2 if stream.kind(1) == "the" else 1) in _NAMES:
+                stream.at += 3 if stream.kind(1) == "the" else 2  # "(3 dc, ch 2, 3 dc) for a shell in next ch"
             stream.take_if("all")
             found = places(stream)
             if found:

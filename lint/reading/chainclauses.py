@@ -101,6 +101,8 @@ class ChainClauses(RemarkClauses):
         if stream.kind() == "telling":  # "ch 60, being careful not to twist, join"
             stream.pass_to()
             stream.skip(",", ".", ";", "and", "then")
+        if self.ring_by_hand(start, number):
+            return
         verb = stream.peek()
         if verb.kind == "join" or (verb.kind == "stitch" and verb.value == "sl st"):
             words_from = stream.at
@@ -375,7 +377,9 @@ def _and_skipped(stream: Stream) -> tuple[Place, ...]:
     mark = stream.at
     more: tuple[Place, ...] = ()
     if stream.take_if("and"):
-        if stream.kind() in ("number", "next", "any_stitch") or is_space_word(stream) or stream.kind() == "chain":
+        stream.skip("the")
+        sorts = ("number", "next", "any_stitch", "chain", "turning_chain")
+        if stream.kind() in sorts or is_space_word(stream):
             more = skipped(stream)
             if stream.kind() in ("in",):
                 more = ()

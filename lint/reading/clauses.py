@@ -25,7 +25,7 @@ from lint.reading.piececalls import piece_call
 from lint.reading.rowcalls import ends_with_row, row_call
 from lint.reading.rowsof import rows_even
 from lint.reading.runs import place_come_to, side_by_side
-from lint.reading.stream import CLOSERS, OPENERS, Stream
+from lint.reading.stream import CLOSERS, OPENERS, SIGNS, Stream
 from lint.reading.unfit import unfit_lists_unread
 from lint.tree import (
     MAKES_STITCHES,
@@ -269,13 +269,24 @@ class Clauses(ListRepeats):
     def read_word(self, start: int) -> bool:
         """ "continue along the bottom of the foundation ch": on the way; else shaping ("increasing 1 st at each end")."""
         stream = self.stream
-        if stream.word("continue", "continuing", "cont") and self.only_these(start):
-            return True
-        if stream.word("continue") and stream.kind(1) == "star":
-            return repeats.repeat_clause(stream, self.steps, start)  # "Continue * all the way around"
         if stream.word("wind", "wrap", "wrapping", "winding") and self.loop_for_ring(start):
             return True
         if self.pulled_tight(start) or self.hand_join(start):
+            return True
+        if stream.word("connect") and stream.kind(1) in (*SIGNS, "end") and stream.kind(-1) == ",":
+            stream.take()  # "(sc, ch 3, connect, ch 3, sc)": to the other motif
+            self.steps.append(Remark(stream.span_from(start)))
+            return True
+        if stream.word("continue", "cont") and stream.kind(1) == "from" and stream.kind(2) == "star":
+            return self.read_repeat(start)
+        if stream.word("cut") and stream.kind(1) == "word" and stream.kind(2) in (*SIGNS, "end", "and"):
+            return self.read_fasten_off(start)  # "cut yellow"
+        if stream.word("you") and stream.kind(1) == "ending":
+            stream.take()  # "and after that you finish with row 3"
+            return self.read_ending(stream.at)
+        if stream.word("continue") and stream.kind(1) == "star":
+            return repeats.repeat_clause(stream, self.steps, start)  # "Continue * all the way around"
+        if stream.word("continue", "continuing", "cont") and self.only_these(start):
             return True
         if stream.word("continue", "cont", "continuing", "go", "come", "then"):
             stream.take()
@@ -297,6 +308,17 @@ class Clauses(ListRepeats):
 
     def read_put_marker(self, start: int) -> bool:
         return read_marker(self.stream, self.steps, start)
+
+    def read_which_one(self, start: int) -> bool:
+        """The gloss of "3 sc in next sc – center sc of corner,": which stitch that is."""
+        stream = self.stream
+        end = stream.next_of(",", ";", ".", *OPENERS, "star")
+        inside = stream.lexemes[start + 1 : end]
+        if not start or stream.kind(-1) != "dash" or any(i.kind in ("in", "number", "make", "skip") for i in inside):
+            return False
+        stream.at = end
+        self.steps.append(Remark(stream.span_from(start)))
+        return True
 
     def read_row_call(self, start: int) -> bool:
         return row_call(self.stream, self.steps, start)

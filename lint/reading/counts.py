@@ -125,8 +125,8 @@ def bare_count(stream: Stream, worked: bool) -> Stated | None:
         return None
     if stream.kind() not in ("number", "dash", *OPENERS) or lead != "=" and not ends_work(stream, end):
         return None
-    alone = lead == "." and len(sentence.lexemes) == 1 and end >= len(stream.lexemes) - 1  # "(sc, dec) 3 times. 6"
-    found = read(sentence, bare=alone or lead in ("=", "dash", "→", ":", "|", "●", "..", "..."))
+    last = lead == "." and len(sentence.lexemes) == 1 and end >= len(stream.lexemes) - 1  # "… around. 12"
+    found = read(sentence, bare=last or lead in ("=", "dash", "→", ":", "|", "●", "..", "..."))
     if found is None or (
         found.items and all(item.unit == "unknown" and not _unit_word(stream, item) for item in found.items)
     ):

@@ -5,13 +5,14 @@ from __future__ import annotations
 from lint.place import Which
 from lint.reading.clusterclauses import ClusterClauses
 from lint.reading.stream import OPENERS, SIGNS
-from lint.reading.targets import LOOPS, PIECE_WORDS, is_space_word
+from lint.reading.targets import PIECE_WORDS, is_space_word
 from lint.tree import Group, OtherSide, Remark, Skip, Turn, Work
 
 _EDGE_WORDS = (
     "foundation", "beginning", "outer", "bottom", "top", "long", "short", "right", "left", "lower", "upper", "other",
     "first", "second", "next",
 )  # fmt: skip
+_WAY_WORDS = {"make", "in", "the", "across", "over", "around", "at", "then", "to"}  # what leads to "the other side"
 
 
 _WAY_WORDS = {"make", "in", "the", "across", "over", "around", "at", "then", "to"}  # what leads to "the other side"
@@ -36,12 +37,12 @@ class EdgeClauses(ClusterClauses):
         return any(place.which is Which.FROM_HOOK for step in works for place in step.places)
 
     def read_other_side(self, start: int) -> bool:
-        """ "underside (2 sc, inc)", "other side of ch: sc in next 5": a heading for what goes into the chain's other side."""
+        """ "…, 3 sc in last ch; other side of ch: sc 4", "underside (2 sc, inc)": the chain from below."""
         stream = self.stream
         stream.take()
         stream.skip("of", "the", "beginning")
         stream.skip("chain", "foundation")
-        if not self.has_work() or stream.kind() not in (":", ",", *OPENERS):
+        if not self._round_a_chain() or stream.kind() not in (":", ",", *OPENERS):
             return False
         close = stream.matching(stream.at) if stream.kind() in OPENERS else stream.at
         if close is None:
@@ -106,10 +107,9 @@ class EdgeClauses(ClusterClauses):
         end = stream.next_of(",", ";", ".", ":", "(", "[", "star")
         side = min(stream.next_of("other_side"), self._loops_left_free(end))
         chain = stream.next_of("chain", "foundation", start=side)
-        if set(self._kinds(side + 1, chain)) - {"of", "the", "beginning", "same"} and side < end:
+        between = set(self._kinds(side + 1, chain)) - {"of", "the", "beginning", "same"}
+        if side < end and stream.lexemes[side].kind == "other_side" and between:
             chain = len(stream.lexemes)  # "along opposite side sc in next 8 ch": those are worked into
-        if side >= end and (loops := self._free_loops(end)) is not None:
-            side, chain = loops
         if side < end <= chain and any(i.kind in ("chain", "foundation") for i in stream.lexemes[start:side]):
             stream.at = end  # "working in starting ch on opposite side of row 1"
             self.steps.append(OtherSide(stream.span_from(start)))
@@ -120,17 +120,14 @@ class EdgeClauses(ClusterClauses):
                 stream.at = end  # "working along foundation ch": its other side, when this one is worked
                 self.steps.append(OtherSide(stream.span_from(start)))
                 return True
-        if chain >= end and side == end - 1 and self._round_a_chain():
-            stream.at = end  # "working along opposite side"
-            self.steps.append(OtherSide(stream.span_from(start)))
-            return True
         if chain >= end:
             leads = side == end - 1 or side < end and stream.work_at(side + 1)
             alone = leads and self.has_work() and not set(self._kinds(start, side)) - _WAY_WORDS
-            if alone:  # "working on the other side, sc 4": of what, only the chain can tell
-                stream.at = side + 1
+            if alone or side < end and self._round_a_chain() and leads:
+                stream.at = side + 1  # "working on the other side, sc 4": of what, only the chain can tell
                 self.steps.append(OtherSide(stream.span_from(start)))
-            return alone
+                return True
+            return False
         stream.at = end
         if chain + 1 < end and stream.lexemes[chain + 1].kind in ("number", "stitch", "special", "increase"):
             stream.at = chain + 1  # "on other side of ch sc in next 5 chs"
@@ -140,19 +137,7 @@ class EdgeClauses(ClusterClauses):
     def _kinds(self, first: int, last: int) -> list[str]:
         return [item.kind for item in self.stream.lexemes[first:last] if item.lower not in ("down", "up", "back")]
 
-    def _free_loops(self, end: int) -> tuple[int, int] | None:
-        """Where "unused loops" and "foundation ch" of "in unused loops of foundation ch" stand; None where they do not."""
-        stream = self.stream
-        free = stream.next_of("unused", "remaining")
-        found = next((i for i in range(free, end) if stream.lexemes[i].kind == "foundation"), None)
-        if found is None:
-            starts = (i for i in range(free, end - 1) if stream.lexemes[i].kind == "beginning")
-            found = next((i + 1 for i in starts if stream.lexemes[i + 1].kind == "chain"), None)
-        loops = [item for item in stream.lexemes[free : found or free] if item.kind in ("space", "unused", *LOOPS)]
-        named = any("l" in item.lower and item.lower.rstrip("s").endswith(("loop", "lp")) for item in loops)
-        return (free, found) if found is not None and named else None
-
-    def _loops_left_free(self, end: int) -> int:
+    def _free_loops(self, end: int) -> int:
         """Index of the "free loops" of "working in the free loops of the ch", which are its other side."""
         words = self.stream.lexemes
         for index in range(self.stream.at, end):

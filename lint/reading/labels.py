@@ -33,7 +33,7 @@ _JOINT = r"\s*(?:-|–|—|\bto\b|\bthru\b|\bthrough\b|&|\band\b|,)\s*"
 # What may follow a label that has no colon or dash of its own.
 # "Rows 3 and up", "Rounds 15+", "Rnd 3 - end": how many rows that is, the label does not say
 _ONWARD = r"\s*(?:\+|(?:and|&)\s+(?:up|on|onwards?)\b|onwards?\b|[-–—]\s*end\b)"
-_WORK_FOLLOWS = r"(?=\s*(?:ch\b|chs?\d|rep|repeat|\d+\s*\w|\(|\[|\{|\*|•|join|with\b|turn\b|sc\b|hdc|dc\b|tr\b|htr|sl\s?st|same as|as\b|in\b|inc\b|dec\b|invdec\b|blo\b|flo\b|magic\b|mr\b|using\b|change\b|work(?:ing)?\b|skip\b|sk\b|\Z))"
+_WORK_FOLLOWS = r"(?=\s*(?:ch\b|chs?\d|rep|repeat|\d+\s*\w|\(|\[|\{|\*|•|join|with\b|turn\b|sc\b|hdc|dc\b|tr\b|htr|sl\s?st|(?:(?:is|are)\s+)?(?:(?:the|worked)\s+)*(?:same\s+)?as\b|in\b|inc\b|dec\b|invdec\b|blo\b|flo\b|magic\b|mr\b|using\b|change\b|work(?:ing)?\b|skip\b|sk\b|\Z))"
 
 
 @dataclass(frozen=True, slots=True)

@@ -82,6 +82,14 @@ def limit(stream: Stream) -> Limit | None:
             stream.at += 2  # "until you reach the ch-1 sp"
             stream.take_if("to")
         stream.skip("the", "of")
+        if stream.kind() == "remaining":  # "until remaining stitch is left"
+            stream.take()
+            number, found = how_many(stream), target(stream)
+            if found is not None and stream.word("is", "are") and stream.word("left", ahead=1):
+                stream.at += 2
+                return Limit(LimitKind.LAST, number or ONE, found)
+            stream.at = start
+            return Limit(LimitKind.END) if gone else None
         if stream.kind() in ("ending", "row_end"):
             stream.take()
             while stream.kind() in ("of", "the", "row", "round", "side") or (

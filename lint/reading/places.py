@@ -139,6 +139,8 @@ def _preposition(stream: Stream, allow_to: bool) -> bool | None:
             stream.at = start
             return None
         stream.skip("in")
+        if kind == "around" and stream.word("post", "posts") and stream.kind(1) == "at":
+            stream.take()
         if kind == "around" and stream.kind() == "at" and stream.kind(1) == "row_end":
             stream.take()  # "around post at end of each row"
         return bool(everything)
@@ -293,7 +295,8 @@ def _space_between(stream: Stream, place: Place, start: int) -> Place:
     stream.take() if not between and stream.word("before", "after") else None
     beside = "" if between else stream.peek(-1).lower
     many = between and stream.kind() in ("any_stitch", "stitch")  # "sp between sts": the gap itself, however many
-    beside = "between" if many else beside
+    pair = between and stream.kind() == "next" and stream.kind(1) == "number" and stream.peek(1).number == 2
+    beside = "between" if many else "between two" if pair else beside
     stream.skip("the", "next", "first", "last", "each", "all") if between else stream.skip("the", "next", "first")
     how_many(stream)
     found = target(stream)

@@ -25,6 +25,7 @@ def each_place(stream: Stream, start: int) -> Place | None:
         return replace(inner, each_of=True) if inner else None
     rest = stream.take_if("remaining")
     stream.skip("unused", "any")
+    stream.take() if stream.word("other") and stream.kind(1) == "number" else None  # "each of the other 11 dc"
     number = how_many(stream)
     if number is not None:
         unused = stream.take_if("unused") or _of_a_piece(stream)

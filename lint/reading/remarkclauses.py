@@ -7,7 +7,8 @@ from dataclasses import replace
 from lint.lexicon import Lexeme
 from lint.place import TargetKind, Which
 from lint.reading import notes
-from lint.reading.clausebase import STITCHY, ClauseBase
+from lint.reading.clausebase import STITCHY
+from lint.reading.handclauses import HandClauses
 from lint.reading.limits import past_lengths
 from lint.reading.places import places
 from lint.reading.stream import CLOSERS, OPENERS, SIGNS
@@ -43,7 +44,7 @@ _MAKES = ("stitch", "special", "one_stitch", "group_word", "increase", "decrease
 _OPEN_ENDS = ("around", "across", "to", "within", "until")  # a clause of these alone says how far to work
 
 
-class RemarkClauses(ClauseBase):
+class RemarkClauses(HandClauses):
     """Remarks, and what is left unread."""
 
     def read_remark_phrase(self, start: int) -> bool:
@@ -87,9 +88,16 @@ class RemarkClauses(ClauseBase):
                 stream.pass_to() if colour is None else None
                 self.steps.append(UseYarn(stream.span_from(start), colour))
                 return True
+            if stream.kind() == "word" and stream.kind(1) in (",", "yarn", "color") and not stream.vocabulary.specials:
+                stream.pass_to()  # "Start with white, …"
+                self.steps.append(UseYarn(stream.span_from(start)))
+                return True
             return stream.kind() == "space" and self.loop_for_ring(start) or self.clause()
         if not self.has_work() and stream.kind(1) in ("number", "stitch") and stream.word("start", "begin", "starting"):
             stream.take()  # "start 6 sc in a magic circle"
+            return self.clause()
+        if stream.kind(1) == "by" and stream.kind(2) == "make" and not self.has_work():
+            stream.at += 2  # "Begin by making a loop"
             return self.clause()
         if stream.kind(1) == "with" and stream.kind(2) == "chain" and self.has_work():
             stream.pass_to()  # "8 dc in ring, starting with ch 3 as first dc": one of the eight

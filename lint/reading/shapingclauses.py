@@ -159,27 +159,6 @@ class ShapingClauses(YarnClauses):
         stream.take()
         return stream.kind() in ("number", "stitch", "(", "[") and self.clause()
 
-    def read_which_one(self, start: int) -> bool:
-        """The gloss of "3 sc in next sc – center sc of corner,": which stitch that is."""
-        stream = self.stream
-        end = stream.next_of(",", ";", ".", *OPENERS, "star")
-        inside = stream.lexemes[start + 1 : end]
-        if not start or stream.kind(-1) != "dash" or any(i.kind in ("in", "number", "make", "skip") for i in inside):
-            return False
-        stream.at = end
-        self.steps.append(Remark(stream.span_from(start)))
-        return True
-
-    def read_may_be(self, start: int) -> bool:
-        """ "Rnd 6 may be repeated for a larger motif.": a sentence that leaves it to the maker."""
-        stream = self.stream
-        end = stream.sentence_end(start, ".", ";")
-        if self.has_work() or not any(item.lower in ("may", "can") for item in stream.lexemes[start:end][:4]):
-            return False
-        stream.at = end
-        self.steps.append(Remark(stream.span_from(start)))
-        return True
-
     def read_evenly(self, start: int) -> bool:
         """ "Evenly distribute 88 dc along"."""
         stream = self.stream

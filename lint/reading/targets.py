@@ -76,6 +76,9 @@ def _target(stream: Stream) -> Target | None:
             return Target(TargetKind.ROW_END)
         if stream.kind() == "number" and stream.kind(1) == "together":  # "in first dc2tog"
             stream.at += 2
+        if is_space_word(stream) and stream.word("sp", "sps", "space", "spaces"):
+            stream.take()  # "in each tr space": the space beside it
+            return Target(TargetKind.SPACE)
         return Target(TargetKind.STITCH, lexeme.value)
     if is_space_word(stream):
         stream.take()
@@ -93,6 +96,9 @@ def _target(stream: Stream) -> Target | None:
         return Target(TargetKind.CHAIN)
     if lexeme.kind == "side" and stream.kind(1) == "of":
         return _side_of(stream)
+    if lexeme.kind == "number" and stream.peek(1).lower == "chsp":
+        stream.at += 2
+        return Target(TargetKind.SPACE, length=lexeme.quantity)
     if lexeme.kind == "number" and stream.kind(1) in ("dash", "chain", "stitch", "word"):
         stream.take()
         number = lexeme.quantity
@@ -199,6 +205,8 @@ def how_many(stream: Stream) -> Amount | None:
                 return None
         if stream.kind(1) == "dash" and stream.kind(2) == "stitch":
             return None
+        if stream.peek(1).lower == "chsp" and stream.peek().number > 1:
+            return None  # "each 5 chsp"
     return stream.amount()
 
 

@@ -149,6 +149,8 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     found = places(stream, allow_to=stitch == "sl st")
     if in_each or each and len(found) == 1:  # "sc twice in next 2 sts", "2 dc each in next 2 sps"
         found = tuple(replace(place, each_of=True) for place in found)
+    if each and len(found) == 1:
+        found = (replace(found[0], each_of=True),)
     if again:
         found = tuple(replace(place, from_words="again") for place in found)
     if found and stream.kind() == "in" and stream.kind(1) in LOOPS:  # "in each st in back loops around"

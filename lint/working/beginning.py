@@ -43,7 +43,7 @@ class Beginning(Placing):
         """The other side of the foundation chain: from the chain before the last back to the first one used."""
         cursor, nodes = self.cursor, self.cursor.nodes
         if not cursor.known:
-            return  # along an edge already, or of a chain between two legs
+            return  # along an edge already, and on along another; or of a chain between two legs
         if perhaps and (not nodes or nodes[0].kind != "ch" or cursor.at < len(nodes)):
             return
         if cursor.at < len(nodes):

@@ -117,14 +117,17 @@ def misfits(worked: Worked, instance: Instance) -> tuple[Misfit, ...]:
 
 def unclear_times(best: Trial, steps: tuple[Step, ...], below: Fabric) -> tuple[Span, int, bool] | None:
     """A bare "n times": the passes taken, and whether the printed count settles it, or the places there are."""
-    counted = below.known and not below.assumed and bool(below.nodes) and below.nodes[0].kind != "ring"
+    counted = below.known and bool(below.nodes) and below.nodes[0].kind != "ring"
     for step in walk(steps):
         if isinstance(step, Repeat) and step.times.kind is TimesKind.UNCLEAR and step.times.number is not None:
             taken = best.worked.choices.asked.get(("times", step.times.span.start))
             if taken is not None:
                 passes = (step.times.number.values[0] or 0) + taken[0]
-                settled = best.agrees or counted and best.agrees is None and _uses_places(step)
-                return step.times.span, passes, bool(best.fits and settled)
+                return (
+                    step.times.span,
+                    passes,
+                    best.fits and (bool(best.agrees) or counted and best.agrees is None and _uses_places(step)),
+                )
     return None
 
 

@@ -27,6 +27,10 @@ class Gaps(Parts):
             if place.which is Which.EACH:
                 return self.gaps_to(boundary)
             return [self.next_gap() or cursor.run_out(_SPACE, self.size) for _ in range(number)]
+        if place.from_words == "between two" and place.which is not Which.EACH and self.round_of_stitches():
+            step = 1 + self.choices.pick(("gaps",), 2, 0)  # the next gap, or the gap in the next pair
+            self.works_stitches = True
+            return [cursor.run(place.targets[0], step, self.size)[0] for _ in range(number)]
         if place.from_words == "between" and self.round_of_stitches():
             # a round has as many gaps as stitches, and each is as good as the stitch behind it
             self.works_stitches = True

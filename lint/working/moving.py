@@ -106,6 +106,8 @@ class Moving(Grouping):
             for _ in range(number):
                 if not cursor.known:
                     break
+                if self.skips_chains(place, number, step):
+                    break
                 self.skipped.append(cursor.next(place.targets[0], self.size))
                 self.check_skip()
         if foundation and (step.counting is not None or cursor.at > 1):
@@ -123,6 +125,22 @@ class Moving(Grouping):
                     self.foundation_start(stands.stitch, stands.space, cursor.at)
             self.begun = True
         self.note(step.span)
+
+    def skips_chains(self, place: Place, number: int, step: Skip) -> bool:
+        """ "ch 1, sk 1, dc in next dc" on a mesh: the one skipped may be the chain that lies there."""
+        cursor = self.cursor
+        ahead = cursor.nodes[cursor.at] if cursor.at < cursor.end else None
+        if (
+            not place.bare
+            or place.targets[0].kind is not TargetKind.ANY_STITCH
+            or ahead is None
+            or ahead.kind != "space"
+        ):
+            return False
+        if ahead.length != number or self.choices.pick(("skip chains", step.span.start), 2, 0) == 0:
+            return False
+        cursor.at += 1
+        return True
 
     def leave(self, step: Skip) -> None:
         """ "leaving last 3 sts unworked": so many must be left, where a number is said."""

@@ -295,7 +295,9 @@ class PatternWorker:
         makes = worked.made.stitches or worked.made.spaces
         asked = makes and (self.workings or self.workings is not None and best.agrees is False)
         workings = workings_of(best, task, state) if asked else None
-        either = settle(best, state)
+        settle(best, state)
+        unsaid = worked.unsaid_chain
+        unsaid = (unsaid[0], None) if unsaid is not None and best.either else unsaid
         columns = columns_of(worked.fabric.nodes, fabric.nodes) if worked.made.by_kind else None
         spread = spread_of(worked.fabric.nodes) if told_singly(instance.steps, task.circular) else ()
         unsaid = worked.unsaid_chain

@@ -58,8 +58,7 @@ class Placing(Reach):
             node = cursor.last
             first = next((made.parents[0] for made in self.made if made.parents), None)
             if place.from_words == "round's start" and len(self.made) > 2 and self.is_round and first is not None:
-                ahead = cursor.nodes[cursor.at :]
-                if len(ahead) == 1 and (self.other_side or ahead[0].kind == "ch"):
+                if self.other_side and cursor.at == len(cursor.nodes) - 1:
                     cursor.at += 1  # "2 sc in same ch as first sc": the last one of the chain's other side
                 return [first]  # "2 dc in same sp as beg ch-3": what the round began in
             if node is None or node.kind == "ch" and not self.made:
@@ -290,8 +289,9 @@ class Placing(Reach):
         if cursor.last is None or cursor.last.kind in ("space", "gap"):
             return 0
         group, ahead = cursor.last.group, cursor.nodes[cursor.at : index]
+        end = cursor.nodes[index] if index < len(cursor.nodes) else None
         half = (
-            cursor.nodes[index].group if index < len(cursor.nodes) else 0
+            end.group if end is not None and end.chain else 0
         )  # "sc in top of tch" passes the half shell that the chain is a part of
         if half and len(ahead) > 1 and all(node.group == half for node in ahead):
             return 0

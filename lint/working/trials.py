@@ -16,6 +16,7 @@ from lint.working.cursor import PlacesUnknown
 from lint.working.expand import Instance, turns_first
 from lint.working.fabric import Fabric
 from lint.working.recording import RecordingBench
+from lint.working.rowstate import NotDefined, TooMany
 from lint.working.starts import is_round, names_structure
 from lint.working.workings import Workings
 
@@ -100,7 +101,7 @@ def best_reading(task: Task, state: PieceState) -> Trial:
         covers = [
             (key, 1 - taken)
             for key, (taken, _) in best.worked.choices.asked.items()
-            if key[0] in ("covers", "times over", "to last", "picot stitch")
+            if key[0] in ("covers", "times over", "to last", "picot stitch", "gaps", "skip chains")
         ]
         for key, other in covers[:3]:
             trial = one_reading(task, state, {**best.forced, key: other})
@@ -113,9 +114,12 @@ def best_reading(task: Task, state: PieceState) -> Trial:
 def _either_way(key: Key, best: Trial, task: Task, state: PieceState) -> bool:
     """Whether a row comes out with its chain counted and not counted: "ch 2, hdc2tog, hdc to end" does."""
     taken, options = best.worked.choices.asked[key]
-    if key[0] != "chain counts" or key in state.habits or options != 2:
+    if key[0] != "chain counts" or key in state.habits or options != 2 or key in best.worked.choices.hinted:
         return False
-    other = one_reading(task, state, {**best.forced, key: 1 - taken})
+    try:
+        other = one_reading(task, state, {**best.forced, key: 1 - taken})
+    except (PlacesUnknown, NotDefined, TooMany):
+        return False
     return bool(other.agrees) and other.fits
 
 
