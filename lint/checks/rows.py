@@ -237,7 +237,7 @@ def check_unchecked(context: Context) -> Iterator[Finding]:
             name = item.unit.partition(":")[2]
             if name in named or name in defined and fault_of(row.first) is not None:
                 continue  # that there is none of them comes of what is told already
-            if item.span not in seen and unit not in named:
+            if item.span not in seen:
                 seen.add(item.span)
                 figure = context.source.slice(item.span).strip()
                 yield context.finding("figure-not-checked", item.span, row.part.name, row.label, figure=figure)

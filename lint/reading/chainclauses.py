@@ -171,23 +171,6 @@ class ChainClauses(RemarkClauses):
             return
         stream.at = before
 
-    def loop_for_ring(self, start: int) -> bool:
-        """ "make a loop,", "wind yarn round finger to form a ring": a ring drawn up, told by how it is made."""
-        stream = self.stream
-        if self.has_work() or any(isinstance(step, MakeRing) for step in self.steps):
-            return False
-        end = stream.next_of(",", ";", ".", ":", *OPENERS, start=start)
-        words = stream.lexemes[start:end]
-        wound = any(item.lower == "finger" for item in words)
-        stream.skip("the")
-        alone = stream.word("loop") and stream.kind(1) in (",", ";", ".", ":", *OPENERS)
-        counted = any(item.kind == "number" and item.value != "word" for item in words)  # not "twice round finger"
-        if not wound and not alone or counted or any(item.kind in ("stitch", "chain") for item in words):
-            return False
-        stream.at = end
-        self.steps.append(MakeRing(stream.span_from(start)))
-        return True
-
     def read_skip(self, start: int) -> bool:
         """ "skip next 2 dc", "sk 3", "miss first 4 ch (3 ch count as 1 tr)", "skip all remaining sts"."""
         stream = self.stream

@@ -15,9 +15,6 @@ _EDGE_WORDS = (
 _WAY_WORDS = {"make", "in", "the", "across", "over", "around", "at", "then", "to"}  # what leads to "the other side"
 
 
-_WAY_WORDS = {"make", "in", "the", "across", "over", "around", "at", "then", "to"}  # what leads to "the other side"
-
-
 class EdgeClauses(ClusterClauses):
     """Where a row goes on when it leaves the row below."""
 
@@ -105,7 +102,7 @@ class EdgeClauses(ClusterClauses):
     def _other_side_words(self, start: int) -> bool:
         stream = self.stream
         end = stream.next_of(",", ";", ".", ":", "(", "[", "star")
-        side = min(stream.next_of("other_side"), self._loops_left_free(end))
+        side = min(stream.next_of("other_side"), self._free_loops(end))
         chain = stream.next_of("chain", "foundation", start=side)
         between = set(self._kinds(side + 1, chain)) - {"of", "the", "beginning", "same"}
         if side < end and stream.lexemes[side].kind == "other_side" and between:

@@ -12,7 +12,6 @@ from lint.reading.handclauses import HandClauses
 from lint.reading.limits import past_lengths
 from lint.reading.places import places
 from lint.reading.stream import CLOSERS, OPENERS, SIGNS
-from lint.reading.targets import tells_piece
 from lint.tree import NOT_UNDERSTOOD, Chain, OpenWork, OtherSide, Remark, Skip, Unread, UseYarn
 
 _WORKING_WORDS = {
@@ -40,7 +39,6 @@ _PLACE_ENDS = ("last", "next", "first", "each", "same", "any_stitch", "stitch", 
 _WORK_BEGINS = ("number", "stitch", "chain", "join", "turn", "special", "make", "repeat", "skip")
 _EDGES = ("ends", "edges", "sides", "rows", "halves", "layers")
 _SIGNS = (",", ";", ".", ":", "dash", "(", "[", "{", "star", *CLOSERS)
-_MAKES = ("stitch", "special", "one_stitch", "group_word", "increase", "decrease", "make", "repeat")
 _OPEN_ENDS = ("around", "across", "to", "within", "until")  # a clause of these alone says how far to work
 
 
@@ -83,9 +81,7 @@ class RemarkClauses(HandClauses):
             stream.at += 2
             stream.skip("the")
             colour = self.colour()  # "Start with Col A"
-            named = stream.kind() == "word" and stream.kind(1) in (",", "yarn", "color")  # "Start with white, …"
-            if colour is not None or named and not stream.vocabulary.specials:
-                stream.pass_to() if colour is None else None
+            if colour is not None:
                 self.steps.append(UseYarn(stream.span_from(start), colour))
                 return True
             if stream.kind() == "word" and stream.kind(1) in (",", "yarn", "color") and not stream.vocabulary.specials:
@@ -177,36 +173,6 @@ class RemarkClauses(HandClauses):
             self.stream.take()
         words = self.stream.span_from(start)
         self.steps.append(UseYarn(words) if start == 0 or not self.has_work() else Remark(words))
-        return True
-
-    def hand_join(self, start: int) -> bool:
-        """ "drop loop, insert hook in ch-3 sp of finished motif, pull dropped loop through": how one piece is joined to another."""
-        stream = self.stream
-        end = stream.sentence_end(start, ".", ";")
-        through = next((i for i in range(start, end) if "through" in stream.lexemes[i].lower), None)
-        if through is None or not stream.word("drop", "remove", ahead=start - stream.at):
-            return False
-        words = stream.lexemes[start:through]
-        if not any(tells_piece(item.lower) for item in words) or any(item.kind in _MAKES for item in words):
-            return False  # a popcorn is closed with the same movements
-        stream.at = through + 1
-        stream.pass_to()
-        self.steps.append(Remark(stream.span_from(start)))
-        return True
-
-    def pulled_tight(self, start: int) -> bool:
-        """ "pull loop tight", "draw up tightly", "pull ring closed"."""
-        stream = self.stream
-        end = stream.next_of(*_SIGNS, "and", start=start)
-        words = stream.lexemes[start:end]
-        tight = any(item.lower in ("tight", "tightly", "closed", "close", "snug", "shut") for item in words)
-        tight = tight or [item.lower for item in words[1:]] == ["up"]
-        if not tight or not stream.word("pull", "draw", "tighten", "cinch", ahead=start - stream.at):
-            return False
-        if any(item.kind in (*_MAKES, "number") for item in words):
-            return False
-        stream.at = end
-        self.steps.append(Remark(stream.span_from(start)))
         return True
 
     def read_whole_sentence(self, start: int) -> bool:
@@ -348,6 +314,27 @@ class RemarkClauses(HandClauses):
             return False
         stream.at = end
         self.attach_counting(note)
+        return True
+
+    def read_which_one(self, start: int) -> bool:
+        """The gloss of "3 sc in next sc – center sc of corner,": which stitch that is."""
+        stream = self.stream
+        end = stream.next_of(",", ";", ".", *OPENERS, "star")
+        inside = stream.lexemes[start + 1 : end]
+        if not start or stream.kind(-1) != "dash" or any(i.kind in ("in", "number", "make", "skip") for i in inside):
+            return False
+        stream.at = end
+        self.steps.append(Remark(stream.span_from(start)))
+        return True
+
+    def read_may_be(self, start: int) -> bool:
+        """ "Rnd 6 may be repeated for a larger motif.": a sentence that leaves it to the maker."""
+        stream = self.stream
+        end = stream.sentence_end(start, ".", ";")
+        if self.has_work() or not any(item.lower in ("may", "can") for item in stream.lexemes[start:end][:4]):
+            return False
+        stream.at = end
+        self.steps.append(Remark(stream.span_from(start)))
         return True
 
     def may_be_a_stitch(self, start: int) -> bool:

@@ -147,7 +147,7 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     if not said and (run := _from_nth_chain(stream, start)):
         return Work(stream.span_from(start), stitch, ONE, run, together, special, post=post_stitch(stitch))
     found = places(stream, allow_to=stitch == "sl st")
-    if in_each or each and len(found) == 1:  # "sc twice in next 2 sts", "2 dc each in next 2 sps"
+    if in_each:  # "sc twice in next 2 sts"
         found = tuple(replace(place, each_of=True) for place in found)
     if each and len(found) == 1:
         found = (replace(found[0], each_of=True),)

@@ -300,8 +300,6 @@ class PatternWorker:
         unsaid = (unsaid[0], None) if unsaid is not None and best.either else unsaid
         columns = columns_of(worked.fabric.nodes, fabric.nodes) if worked.made.by_kind else None
         spread = spread_of(worked.fabric.nodes) if told_singly(instance.steps, task.circular) else ()
-        unsaid = worked.unsaid_chain
-        unsaid = (unsaid[0], None) if unsaid is not None and either else unsaid
         self.done_with(fabric)
         if any(node.is_stitch for node in worked.unworked) and fabric is not state.unworked:
             state.unworked = replace(fabric, nodes=worked.unworked)

@@ -181,8 +181,8 @@ def _compared(task: Task, worked: Worked) -> Comparison | None:
     return None
 
 
-def settle(best: Trial, state: PieceState) -> bool:
-    """Keep what the counts have settled for the rest of the pattern; whether they leave it open that a chain counts."""
+def settle(best: Trial, state: PieceState) -> None:
+    """Keep what the counts have settled for the rest of the pattern."""
     for length, counting in best.worked.learned:
         if counting.throughout:
             state.rules.learn(length, counting)
@@ -194,20 +194,15 @@ def settle(best: Trial, state: PieceState) -> bool:
         if key[0] in CHAIN_KEYS and key in best.forced:
             state.usual[key] = 1 - taken
     if not (best.agrees and best.fits):
-        return False
-    either = False
+        return
     for key, taken in best.forced.items():
         if key[0] in ("times", "bare number", "n in next n"):
             state.habits[(key[0], "habit")] = taken
     for key, (taken, _) in best.worked.choices.asked.items():
-        if key[0] == "chain counts":
-            if key in best.either and key not in best.worked.choices.hinted:
-                either = True
-            else:
-                state.habits[key] = taken
+        if key[0] == "chain counts" and key not in best.either:
+            state.habits[key] = taken
         if key in state.usual:
             state.speaks[key] += 1
-    return either
 
 
 def _with_carried(steps: tuple[Step, ...], state: PieceState) -> tuple[Step, ...]:
