@@ -14,26 +14,34 @@ PATTERNS = sorted(path.name for path in DEMO.glob("*.txt"))
 
 
 @pytest.mark.parametrize("name", PATTERNS)
-@pytest.mark.parametrize("kind", MAKERS)
-def test_same_findings_at_the_same_words(kind: str, name: str) -> None:
-    """A demo pattern in a document has the findings of its text, at the same words, and no others."""
+@pytest.mark.parametrize("kind", ["docx", "odt", "rtf", "html"])
+def test_text_is_the_same(kind: str, name: str) -> None:
+    """The text read out of a document is the text that it was made of, blank lines and all."""
     text = (DEMO / name).read_text(encoding="utf-8")
 
-    assert found(read(MAKERS[kind](text), f"a.{kind}")) == found_in_text(text)
+    assert read(MAKERS[kind](text), f"a.{kind}").text == text
 
 
-@pytest.mark.parametrize("name", [name for name in PATTERNS if not name.startswith("catkin")])
+@pytest.mark.parametrize("kind", MAKERS)
+def test_same_findings_at_the_same_words(kind: str) -> None:
+    """A pattern in a document has the findings of its text, at the same words, and no others."""
+    assert found(read(MAKERS[kind](COASTER), f"a.{kind}")) == found_in_text(COASTER) != []
+
+
+@pytest.mark.parametrize("name", ["pockle-the-mole.txt", "plumstone-coaster-set.txt", "withybed-shawl.txt"])
+def test_printed_pages_have_the_findings_of_the_text(name: str) -> None:
+    """A demo pattern printed to pages, its lines wrapped, has the findings of its text, at the same words."""
+    text = (DEMO / name).read_text(encoding="utf-8")
+
+    assert found(read(MAKERS["pdf"](text), "a.pdf")) == found_in_text(text)
+
+
+@pytest.mark.parametrize("name", ["pockle-the-mole.txt", "plumstone-coaster-set.txt"])
 def test_headings_set_apart_without_empty_lines(name: str) -> None:
     """Bold headings and space before paragraphs do what blank lines do in a text."""
     text = (DEMO / name).read_text(encoding="utf-8")
 
     assert found(read(as_headed_docx(text), "a.docx")) == found_in_text(text)
-
-
-@pytest.mark.parametrize("kind", ["docx", "odt", "rtf", "html"])
-def test_text_is_the_same(kind: str) -> None:
-    """The text read out of a document is the text that it was made of, blank lines and all."""
-    assert read(MAKERS[kind](COASTER), f"a.{kind}").text == COASTER
 
 
 FOURTH = [line for line in COASTER.splitlines() if line.strip()].index(

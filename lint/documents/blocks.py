@@ -89,6 +89,7 @@ class Spacing:
 
 
 _FEW = 12  # one empty paragraph in so many is a habit
+_MOST_COLUMNS = 6  # of a table of rows and rounds
 _SEEN = 4.0  # points; less is no space that a reader sees
 
 
@@ -128,10 +129,11 @@ class _Layout:
         name = f"table {self.tables}"
         self.lines.blank()
         rows = [[cell_lines(cell) for cell in row] for row in table.rows]
-        known = None if table.frames else _row_table(rows)
+        frames = table.frames
+        known = None if frames else _row_table(rows)
         for number, row in enumerate(table.rows, 1):
             place = outer or f"{name}, row {number}"
-            if table.frames:
+            if frames:
                 for cell in row:
                     self.add(cell, place)
                     self.lines.blank()
@@ -156,8 +158,10 @@ def cell_lines(cell: Iterable[Block]) -> list[list[Words]]:
 
 def _row_table(rows: list[list[list[list[Words]]]]) -> RowTable | None:
     """The table as one of rows and rounds, by the first of its rows."""
+    if not 1 < len(rows) or len(rows[0]) > _MOST_COLUMNS:
+        return None
     words = [[plain(row_of([cell])) for cell in row] for row in rows]
-    return RowTable.known_by(words[0], words[1:]) if len(words) > 1 else None
+    return RowTable.known_by(words[0], words[1:])
 
 
 def spaced(words: list[Words], raised: Words) -> list[Words]:
