@@ -65,12 +65,9 @@ class Lines:
         They do within brackets, after a comma, as a list's item, and where a small letter follows no stop.
         """
         first = plain(words).lstrip()[:1]
+        inside = opened(self._last) and not first.isupper()
         if not (
-            opened(self._last)
-            or self._last.endswith(",")
-            or first == "•"
-            or first.islower()
-            and self._last[-1:] not in ".:!?)]"
+            inside or self._last.endswith(",") or first == "•" or first.islower() and self._last[-1:] not in ".:!?)]"
         ):
             self.blank()
 
