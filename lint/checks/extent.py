@@ -19,6 +19,7 @@ from lint.pattern import Part
 from lint.reading.assembly import singular
 from lint.reading.measures import read_lengths
 from lint.source import Span
+from lint.tree import MAKES_STITCHES, FastenOff, JoinYarn, RowCall, walk
 
 _MOST_OFTEN = 4  # rows of one count before that count is the piece's own
 _DESIRED = regex.compile(r"(?i)\b(?:desired|required|wanted|as long as|to fit)\b")
@@ -26,6 +27,7 @@ _NO_WORK = regex.compile(r"(?i)\b(?:tail|end|yarn|thread|leav\w+|hook|gauge)\b[^
 _WORKED_ON = regex.compile(
     r"(?i)\b(?:rib\w*|band|hem|border|edging|collar|yoke|welt|waist\w*|skirt|peplum|hood|bottom|lower|body)\b"
 )
+_BESIDE = regex.compile(r"(?i)\b(?:left|right|first|second|other|shoulders?|neck|straps?)\b")
 _FOLDED = regex.compile(r"(?i)\b(?:fold|sew|seam|gather|pleat|felt|shrink|graft|ruch|hem)\w*")
 
 
@@ -185,8 +187,17 @@ def _span(context: Context, piece: Piece) -> Span:
     return Span(piece.parts[0].span.start, min(later, default=len(context.source.text)))
 
 
+def in_halves(parts: Sequence[Part]) -> bool:
+    """Whether some rows lie beside others, as those of two shoulders do: then all of them are no length."""
+    steps = [step for part in parts for row in part.rows for step in walk(row.steps)]
+    ended = next((index for index, step in enumerate(steps) if isinstance(step, FastenOff)), len(steps))
+    joined = any(isinstance(step, JoinYarn) for step in steps[2:])
+    goes_on = any(isinstance(step, (*MAKES_STITCHES, RowCall)) for step in steps[ended:])
+    return joined or goes_on or any(_BESIDE.search(part.name) for part in parts[1:])
+
+
 def _all_rows(context: Context, piece: Piece, across: str) -> Extent | None:
-    if worked_to_a_measure(context.source.text, _span(context, piece), _sizes(context)):
+    if worked_to_a_measure(context.source.text, _span(context, piece), _sizes(context)) or in_halves(piece.parts):
         return None
     rows = [rows_of(context, piece, size) for size in range(_sizes(context))]
     if any(one is None for one in rows) or not rows[0]:

@@ -59,14 +59,14 @@ def seamed_to(text: str, span: Span, sizes: int) -> SeamedTo | None:
 
 def _seamed(text: str, span: Span, sizes: int) -> Iterator[tuple[Seamed, int]]:
     for match in _SEAM.finditer(text, span.start, span.end):
-        number = _amount(match["number"], sizes)
+        number = amount_of(match["number"], sizes)
         if number is not None:
             of = " ".join((match["of"] or "").split())
             whole = match["whole"] is not None and regex.fullmatch(r"(?i)(?:[a-z]{2,3}\s)?", match["kind"]) is not None
             yield Seamed(Span(*match.span("number")), number, of, _LAST_ROW.search(of) is not None, whole), match.end()
 
 
-def _amount(words: str, sizes: int) -> Amount | None:
+def amount_of(words: str, sizes: int) -> Amount | None:
     """A number, or a list over the sizes; None for figures that are neither."""
     if words.strip().isdigit():
         return Amount.of(int(words))

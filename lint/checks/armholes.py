@@ -1,0 +1,119 @@
+"""The sleeve against the armhole that it is sewn into."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import regex
+
+from lint.checks.context import Context
+from lint.checks.extent import pieces_of, rows_of
+from lint.finding import Finding, Related
+from lint.reading.gauge import Gauge, pattern_gauges
+from lint.reading.measures import CM_IN_AN_INCH, Length, inches, label_of, read_lengths, read_pairs
+from lint.source import Span
+
+_MARKED = regex.compile(
+    r"(?i)\b(?:mark\w*|place\w*|measure\w*)\b[^.;\n]{0,40}$"
+)  # before the measure; behind it, the place that it is measured from
+_FROM_SHOULDER = regex.compile(
+    r"(?i)^[^.;\n]{0,24}\b(?:down|below|from|either side|each side)\b[^.;\n]{0,40}\bshoulder"
+)
+_DEPTH = regex.compile(r"(?i)\barmhole\b(?!\s+(?:to|edge))")
+_UPPER_ARM = regex.compile(r"(?i)\b(?:upper arm|sleeve width|sleeve (?:at )?top|bicep\w*)\b")
+
+
+def check_armholes(context: Context) -> Iterator[Finding]:
+    """armhole-sleeve-differs: markers 7 in down from the shoulder, and a sleeve that is 12 in wide at its top."""
+    sizes = max(1, len(context.pattern.sizes))
+    text = context.source.text
+    lengths = read_lengths(text, sizes)
+    converted = {pair.second.span for pair in read_pairs(text, lengths)}
+    own = [
+        one for one in lengths if one.span not in converted and len(one.sides) == 1 and len(one.sides[0]) in (1, sizes)
+    ]
+    marked = [one for one in own if _from_shoulder(text, one.span)]
+    if len(marked) == 1:
+        yield from _against_sleeve(context, marked[0], sizes)
+        return
+    depth = [one for one in own if _DEPTH.search(label_of(text, one.span))]
+    arms = [one for one in own if _UPPER_ARM.search(label_of(text, one.span))]
+    if len(depth) == len(arms) == 1:
+        yield from _against_measure(context, depth[0], arms[0], sizes)
+
+
+def _from_shoulder(text: str, span: Span) -> bool:
+    before = text[text.rfind("\n", 0, span.start) + 1 : span.start]
+    return _MARKED.search(before) is not None and _FROM_SHOULDER.search(text[span.end : span.end + 90]) is not None
+
+
+def _at(length: Length, size: int) -> float | None:
+    figures = length.sides[0]
+    value = figures[min(size, len(figures) - 1)].value
+    return None if value is None else length.in_cm(value)
+
+
+def _against_sleeve(context: Context, marked: Length, sizes: int) -> Iterator[Finding]:
+    """Twice the depth that is marked against the stitches of the sleeve, none of whose rows is as wide."""
+    sleeves = [piece for piece in pieces_of(context) if "sleeve" in piece.words]
+    gauges = [one for one in pattern_gauges(context.source.text, context.pattern, context.book.stitches)]
+    if len(sleeves) != 1 or len(gauges) != 1:
+        return
+    tolerance = context.book.materials.tolerances.gauge
+    out: list[tuple[int, int, float]] = []
+    for size in range(sizes):
+        rows, depth = rows_of(context, sleeves[0], size), _at(marked, size)
+        counts = [row.cells[min(size, len(row.cells) - 1)].made.stitches for row in rows or ()]
+        if not counts or depth is None or any(row.kind == "round" for row in rows or ()):
+            return
+        nearest = min(counts, key=lambda count: abs(count / gauges[0].per_cm - 2 * (depth or 0)))
+        if not tolerance.allows(nearest / gauges[0].per_cm, 2 * depth):
+            out.append((size, nearest, depth))
+    if out:
+        yield _sleeve(context, marked, gauges[0], out, sizes, sleeves[0].parts[0].span)
+
+
+def _sleeve(
+    context: Context, marked: Length, gauge: Gauge, out: list[tuple[int, int, float]], sizes: int, sleeve: Span
+) -> Finding:
+    size, count, depth = out[0]
+    width = count / gauge.per_cm
+    return _finding(
+        context, marked, size, [one[0] for one in out], sizes, sleeve,
+        depth=depth, sleeve=f"a sleeve of {count} sts is {_in(marked.unit, width)} wide",
+    )  # fmt: skip
+
+
+def _against_measure(context: Context, depth: Length, arm: Length, sizes: int) -> Iterator[Finding]:
+    """Twice the depth against the upper arm: where most sizes keep to it, the one that does not is asked about."""
+    tolerance = context.book.materials.tolerances.gauge
+    known = [(size, a, b) for size in range(sizes) if (a := _at(depth, size)) and (b := _at(arm, size))]
+    out = [(size, a, b) for size, a, b in known if not tolerance.allows(2 * a, b)]
+    if out and 2 * len(out) < len(known):
+        size, deep, wide = out[0]
+        yield _finding(
+            context, depth, size, [one[0] for one in out], sizes, arm.span,
+            depth=deep, sleeve=f"the sleeve is {_in(arm.unit, wide)} wide",
+        )  # fmt: skip
+
+
+def _finding(
+    context: Context, marked: Length, size: int, out: list[int], sizes: int, other: Span, depth: float, sleeve: str
+) -> Finding:
+    names = context.pattern.sizes
+    figures = marked.sides[0]
+    figure = figures[min(size, len(figures) - 1)]
+    return context.finding_at(
+        "armhole-sleeve-differs",
+        figure.span,
+        sizes=tuple(names[one] for one in out) if len(out) < sizes else (),
+        size=f" in size {names[size]}" if sizes > 1 else "",
+        found=_in(marked.unit, depth),
+        both=_in(marked.unit, 2 * depth),
+        sleeve=sleeve,
+        related=(Related(other, "the sleeve"),),
+    )
+
+
+def _in(unit: str, cm: float) -> str:
+    return f"{inches(cm / CM_IN_AN_INCH)} in" if unit == "in" else f"{round(cm * 2) / 2:g} cm"
