@@ -72,6 +72,21 @@ class Tolerances(Strict):
     gauge: Tolerance
 
 
+class StitchRange(Strict):
+    """How many single crochet to 4 in a yarn of some category gives."""
+
+    number: int
+    sts: tuple[int, int]
+    source: str
+
+
+class Far(Strict):
+    """By what factor a gauge has to leave its yarn's range before it is asked about."""
+
+    factor: float = Field(gt=1)
+    source: str
+
+
 class MaterialFile(Strict):
     """rules/materials.yaml."""
 
@@ -79,6 +94,8 @@ class MaterialFile(Strict):
     hooks_of_some_makers: list[HookSize]
     steel_hooks: list[SteelHook]
     yarn_weights: list[YarnWeight]
+    stitch_ranges: list[StitchRange]
+    far: Far
     tolerances: Tolerances
 
     @field_validator("yarn_weights")

@@ -20,7 +20,7 @@ def sized(materials: str, more: str = "") -> str:
 
 
 class TestAmounts:
-    """yarn-amount-falls, yarn-too-short."""
+    """yarn-amount-falls, yarn-total-disagrees."""
 
     @pytest.mark.parametrize(
         ("line", "marked"),
@@ -50,7 +50,7 @@ class TestAmounts:
         """Balls times their length against the total, where one line gives all three."""
         text = f"Plain Scarf\nUS terms\nMaterials\n{line}; 4 mm hook\n{ROWS}"
 
-        assert bool(rules(text, "yarn-too-short")) == found
+        assert bool(rules(text, "yarn-total-disagrees")) == found
 
 
 class TestEase:

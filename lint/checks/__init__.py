@@ -11,6 +11,7 @@ from lint.checks import (
     carried,
     cautions,
     chains,
+    colours,
     declared,
     ease,
     folding,
@@ -36,6 +37,7 @@ from lint.checks import (
     sizelists,
     steps,
     words,
+    yarngauge,
 )
 from lint.checks.context import Context
 from lint.finding import Finding, Weight
@@ -63,6 +65,8 @@ CHECKS = (
     labels.check_sections,
     materials.check_hooks,
     materials.check_yarns,
+    yarngauge.check_yarn_gauge,
+    colours.check_named_colours,
     measures.check_measures,
     gauge.check_gauge,
     motifs.check_motifs,

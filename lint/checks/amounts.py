@@ -1,45 +1,45 @@
-"""Yarn: amounts that fall as the sizes rise, and balls that do not hold the length that is asked for."""
+"""Yarn: amounts that fall as the sizes rise, and balls that do not hold the length or weight that is told for all of them."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 import regex
 
 from lint.checks.context import Context
+from lint.checks.lines import ascending
 from lint.finding import Finding, Related
-from lint.reading.measures import read_lists
+from lint.reading.amounts import Quantity, read_quantities
 from lint.source import Span
 
-_BALLS = r"(?:balls?|skeins?|hanks?|cakes?|cones?|spools?)(?![\w-])"
-_AMOUNTS = rf"(?:{_BALLS}|g(?:rams?)?(?![\w-])|oz(?![\w-])|yds?(?![\w-])|yards?(?![\w-])|m(?:et(?:re|er)s?)?(?![\w-]))"
-_METRES = {"m": 1.0, "y": 0.9144}
-_NUMBER = r"(?<![\w.,])\d{1,5}(?:[.,]\d{3})?"
-_LENGTH = regex.compile(rf"(?i)(?P<number>{_NUMBER})\s?(?P<unit>yds?|yards?|m|met(?:re|er)s?)(?![\w-])")
-_TOTAL = regex.compile(r"(?i)\b(?:total|in all|altogether|total of)\b")
-_COUNT = regex.compile(rf"(?i)(?P<number>(?<![\w.,])\d{{1,3}})\s+(?:[\w-]+\s+){{0,3}}?{_BALLS}")
+_TOTAL = regex.compile(r"(?i)\b(?:total|in all|altogether|overall)\b|=")
+_EACH = regex.compile(r"(?i)\b(?:each|per|a)\b|/\s*(?:ball|skein|hank)|@|\bat\b|[x×]\s*\d")
 _SPARE = 0.05  # of the length: as much as rounding between yards and metres makes
 
 
 def check_amounts(context: Context) -> Iterator[Finding]:
-    """yarn-amount-falls, yarn-too-short."""
+    """yarn-amount-falls, yarn-total-disagrees."""
     for section in context.pattern.sections:
         if section.key in ("materials", "colours"):
-            yield from _falls(context, section.span)
-            yield from _too_short(context, section.span)
+            quantities = read_quantities(context.source.text, section.span, max(1, len(context.pattern.sizes)))
+            yield from _falls(context, quantities)
+            for line in _lines(context.source.text, section.span):
+                inside = [one for one in quantities if line.start <= one.span.start < line.end]
+                yield from _total(context, line, inside)
 
 
-def _falls(context: Context, zone: Span) -> Iterator[Finding]:
+def _falls(context: Context, quantities: Sequence[Quantity]) -> Iterator[Finding]:
     """A larger size that is to use less: of two that break the line the later one is asked about."""
     sizes = context.pattern.sizes
     if len(sizes) < 2:
         return
-    text = context.source.text[: zone.end]
-    for span, sides in read_lists(text, _AMOUNTS, len(sizes)):
-        if span.start < zone.start or len(sides) != 1 or len(sides[0]) != len(sizes):
+    for quantity in quantities:
+        known = [figure.value for figure in quantity.figures if figure.value is not None]
+        downwards = len(known) > 2 and all(a > b for a, b in pairwise(known)) and not ascending(sizes)
+        if len(quantity.figures) != len(sizes) or downwards:
             continue
-        for at, (one, other) in enumerate(pairwise(sides[0]), 1):
+        for at, (one, other) in enumerate(pairwise(quantity.figures), 1):
             if one.value is not None and other.value is not None and other.value < one.value:
                 yield context.finding_at(
                     "yarn-amount-falls",
@@ -54,34 +54,49 @@ def _falls(context: Context, zone: Span) -> Iterator[Finding]:
                 break
 
 
-def _too_short(context: Context, zone: Span) -> Iterator[Finding]:
-    """ "3 balls of 100 m each, 400 m in total"; only where one line gives one number of balls, one length and a total."""
-    text = context.source.text
-    start = zone.start
-    for line in text[zone.start : zone.end].splitlines(keepends=True):
-        at, start = start, start + len(line)
-        balls = list(_COUNT.finditer(text, at, at + len(line)))
-        lengths = list(_LENGTH.finditer(text, at, at + len(line)))
-        if len(balls) != 1 or not _TOTAL.search(line):
+def _lines(text: str, zone: Span) -> Iterator[Span]:
+    """The lines of a list, and the line below where one only goes on in brackets."""
+    for match in regex.compile(r"[^\n]+").finditer(text, zone.start, zone.end):
+        yield Span(*match.span())
+
+
+def _total(context: Context, line: Span, quantities: Sequence[Quantity]) -> Iterator[Finding]:
+    """ "3 balls of 100 m each, 400 m in total": only where a line has one number of balls, one measure of each and one of all."""
+    balls = [one for one in quantities if one.unit == "balls"]
+    words = context.source.slice(line)
+    if len(balls) != 1 or not (_TOTAL.search(words) or _EACH.search(words)):
+        return
+    for unit in ("m", "yd", "g", "oz"):
+        same = [one for one in quantities if one.unit == unit]
+        if len(same) != 2:
             continue
-        for unit in _METRES:
-            same = [one for one in lengths if one["unit"][0].lower() == unit]
-            if len(same) != 2:
-                continue
-            (each, all_of_it) = sorted(same, key=lambda one: _figure(one["number"]))
-            number = int(balls[0]["number"])
-            there, wanted = number * _figure(each["number"]), _figure(all_of_it["number"])
-            if number > 1 and wanted > there * (1 + _SPARE):
-                yield context.finding_at(
-                    "yarn-too-short",
-                    Span(*all_of_it.span()),
-                    expected=f"{there:g} {each['unit']}",
-                    found=all_of_it[0],
-                    related=(Related(Span(*balls[0].span()), f"{number} × {each[0]} = {there:g} {each['unit']}"),),
-                    balls=balls[0][0],
-                )
-            break
+        each, whole = sorted(same, key=lambda one: one.at(0) or 0)
+        if len(each.figures) == 1:
+            finding = _disagreeing(context, balls[0], each, whole)
+            if finding is not None:
+                yield finding
+                return
 
 
-def _figure(printed: str) -> float:
-    return float(regex.sub(r"[.,](?=\d{3}$)", "", printed))
+def _disagreeing(context: Context, balls: Quantity, each: Quantity, whole: Quantity) -> Finding | None:
+    names = context.pattern.sizes
+    sizes = max(len(balls.figures), len(whole.figures))
+    for size in range(sizes):
+        number, one, wanted = balls.at(size), each.at(size), whole.at(size)
+        if not number or not one or not wanted or number < 2:
+            continue
+        too_little, too_much = wanted > number * one * (1 + _SPARE), wanted <= (number - 1) * one * (1 + _SPARE / 5)
+        if not too_little and not too_much:
+            continue
+        figure = whole.figures[min(size, len(whole.figures) - 1)]
+        return context.finding_at(
+            "yarn-total-disagrees",
+            figure.span,
+            sizes=(names[size],) if sizes > 1 else (),
+            expected=f"{number * one:g} {each.unit}",
+            found=f"{wanted:g} {whole.unit}",
+            balls=f"{number:g} × {one:g} {each.unit}",
+            size=f" for size {names[size]}" if sizes > 1 else "",
+            related=(Related(balls.span, "so many balls"), Related(each.span, "so much on each")),
+        )
+    return None

@@ -9,7 +9,13 @@ import regex
 from lint.checks.context import Context
 from lint.finding import Finding, Related
 from lint.pattern import Abbreviation, Part, Row
-from lint.reading.declared import colour_letters, is_colour_letter, letter_used, marker_used_before_placed
+from lint.reading.declared import (
+    colour_letters,
+    is_colour_letter,
+    letter_used,
+    letters_taken,
+    marker_used_before_placed,
+)
 from lint.source import Span
 from lint.tree import FastenOff, JoinYarn, UseYarn, walk
 
@@ -24,7 +30,11 @@ def _front(context: Context) -> Span:
 
 
 def _used(context: Context) -> Iterator[tuple[str, Span, Part, Row]]:
-    """Every colour letter that a row works with."""
+    """Every colour letter that a row works with, by its steps or by its words."""
+    for taken in letters_taken(context.source.text, _front(context).end):
+        part, row = context.place(taken.span)
+        if part is not None and row is not None:
+            yield taken.letter, taken.span, part, row
     for part in context.pattern.parts:
         for row in part.rows:
             if row.label is not None and is_colour_letter(row.label.colour):
@@ -49,26 +59,39 @@ def check_colours(context: Context) -> Iterator[Finding]:
         places.setdefault(letter, []).append((span, part, row))
     if not places:
         return
-    for letter, found in places.items():
-        if letter not in declared and not letter_used(text[front.start : front.end], letter, ()):
-            span, part, row = found[0]
-            yield context.finding(
-                "colour-not-declared",
-                span,
-                part.name,
-                row.label.words if row.label is not None else None,
-                letter=letter,
-                declared=", ".join(declared),
-                related=tuple(Related(other, "here too") for other, _, _ in found[1:10]),
-            )
+    unknown = {
+        letter: found
+        for letter, found in places.items()
+        if letter not in declared and not letter_used(text[front.start : front.end], letter, ())
+    }
     materials = tuple(
         section.span for section in context.pattern.sections if section.key in ("materials", "abbreviations", "gauge")
     )
-    for one in declared.values():
-        line_end = text.find("\n", one.span.start)
-        own = Span(text.rfind("\n", 0, one.span.start) + 1, line_end if line_end >= 0 else len(text))
-        if one.letter not in places and not letter_used(text, one.letter, (*materials, own)):
-            yield context.finding("colour-not-used", one.span, letter=one.letter)
+    unused = [
+        one
+        for one in declared.values()
+        if one.letter not in places and not letter_used(text, one.letter, (*materials, _line(text, one.span)))
+    ]
+    for letter, found in unknown.items():
+        span, part, row = found[0]
+        yield context.finding(
+            "colour-not-declared",
+            span,
+            part.name,
+            row.label.words if row.label is not None else None,
+            letter=letter,
+            declared=", ".join(declared),
+            related=tuple(Related(other, "here too") for other, _, _ in found[1:10]),
+        )
+    if len(unknown) == len(unused) == 1:
+        return  # one letter written for the other
+    for one in unused:
+        yield context.finding("colour-not-used", one.span, letter=one.letter)
+
+
+def _line(text: str, span: Span) -> Span:
+    end = text.find("\n", span.start)
+    return Span(text.rfind("\n", 0, span.start) + 1, end if end >= 0 else len(text))
 
 
 def check_markers(context: Context) -> Iterator[Finding]:

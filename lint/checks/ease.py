@@ -7,8 +7,9 @@ from collections.abc import Iterator
 import regex
 
 from lint.checks.context import Context
+from lint.checks.lines import FIRST, stray
 from lint.finding import Finding, Related
-from lint.reading.measures import Length, read_lengths, read_pairs
+from lint.reading.measures import CM_IN_AN_INCH, Length, read_lengths, read_pairs
 from lint.source import Span
 
 _BODY = regex.compile(r"(?i)\b(?:to fit|fits|actual body|body)\b")
@@ -28,41 +29,81 @@ def check_ease(context: Context) -> Iterator[Finding]:
     lists = [
         one for one in own if len(one.sides[0]) == max(1, len(sizes)) and not _EASE.search(_around(text, one.span))
     ]
-    if len(stated) != 1 or not stated[0].sides[0][0].value:
-        return
     body, finished = _girths(text, lists, _BODY), _girths(text, lists, _FINISHED)
     what = next(iter(body.keys() & finished.keys()), None)
     if what is None or len(body) != 1 or len(body[what]) != 1 or len(finished.get(what, ())) != 1:
         return  # which of several is meant is not for a program to say
     (fits,), (made,) = body[what], finished[what]
-    ease = stated[0]
-    sign = -1 if _NEGATIVE.search(_around(text, ease.span)) else 1
+    there = {
+        index: made.in_cm(other.value) - fits.in_cm(one.value)
+        for index, (one, other) in enumerate(zip(fits.sides[0], made.sides[0], strict=True))
+        if one.value is not None and other.value is not None
+    }
+    if len(stated) == 1 and stated[0].sides[0][0].value:
+        yield from _against_words(context, what, fits, made, there, stated[0])
+    elif not stated:
+        yield from _against_others(context, what, fits, made, there)
+
+
+def _against_words(
+    context: Context, what: str, fits: Length, made: Length, there: dict[int, float], ease: Length
+) -> Iterator[Finding]:
+    """The ease that is told against that of the figures."""
+    sizes = context.pattern.sizes
+    sign = -1 if _NEGATIVE.search(_around(context.source.text, ease.span)) else 1
     told = sign * ease.in_cm(ease.sides[0][0].value or 0)
     tolerance = context.book.materials.tolerances.measurement
-    out = []
-    for index, (one, other) in enumerate(zip(fits.sides[0], made.sides[0], strict=True)):
-        if one.value is None or other.value is None:
-            continue
-        there = made.in_cm(other.value) - fits.in_cm(one.value)
-        if abs(there - told) > 2 * tolerance.cm:  # two measures, each rounded
-            out.append((index, there))
+    out = [index for index, one in there.items() if abs(one - told) > 2 * tolerance.cm]  # two measures, each rounded
     if not out:
         return
-    index, there = out[0]
-    unit = 2.54 if ease.unit == "in" else 1.0
     some = len(out) < len(made.sides[0])
     yield context.finding_at(
         "ease-disagrees",
-        made.sides[0][index].span if some else ease.span,
-        sizes=tuple(sizes[at] for at, _ in out) if some and len(sizes) > 1 else (),
-        expected=f"{told / unit:g} {ease.unit}",
-        found=f"{round(there / unit, 1):g} {ease.unit}",
+        made.sides[0][out[0]].span if some else ease.span,
+        sizes=tuple(sizes[at] for at in out) if some and len(sizes) > 1 else (),
+        expected=_in(ease.unit, told),
+        found=_in(ease.unit, there[out[0]]),
         related=(
-            Related(fits.sides[0][index].span, "the body that it is to fit"),
-            Related(ease.span if some else made.sides[0][index].span, "the ease" if some else "the finished size"),
+            Related(fits.sides[0][out[0]].span, "the body that it is to fit"),
+            Related(ease.span if some else made.sides[0][out[0]].span, "the ease" if some else "the finished size"),
         ),
+        told="is said to be",
         what=what,
     )
+
+
+def _against_others(
+    context: Context, what: str, fits: Length, made: Length, there: dict[int, float]
+) -> Iterator[Finding]:
+    """The one size that has another ease than all the others, where nothing is said of it."""
+    tolerance = context.book.materials.tolerances.measurement
+    sizes = context.pattern.sizes
+    if len(there) < FIRST or len(sizes) < FIRST:
+        return
+    for index, one in there.items():
+        others = [other for at, other in there.items() if at != index]
+        middle = sum(others) / len(others)
+        if max(others) - min(others) > tolerance.cm or abs(one - middle) <= 2 * tolerance.cm:
+            continue
+        factor = 1.0 if made.unit == "in" else CM_IN_AN_INCH
+        values = [figure.value for figure in made.sides[0]]
+        broken = stray(values, 0.3 * factor, 1.25 * factor)
+        if broken is None or broken.index != index:  # else the step says it
+            yield context.finding_at(
+                "ease-disagrees",
+                made.sides[0][index].span,
+                sizes=(sizes[index],),
+                expected=_in(made.unit, middle),
+                found=_in(made.unit, one),
+                related=(Related(fits.sides[0][index].span, "the body that it is to fit"),),
+                told="in the other sizes is",
+                what=what,
+            )
+        return
+
+
+def _in(unit: str, cm: float) -> str:
+    return f"{round(cm / (CM_IN_AN_INCH if unit == 'in' else 1.0), 1):g} {unit}"
 
 
 def _girths(text: str, lists: list[Length], words: regex.Pattern) -> dict[str, list[Length]]:

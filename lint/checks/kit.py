@@ -3,46 +3,149 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 import regex
 
 from lint.checks.context import Context
 from lint.finding import Finding, Related
+from lint.reading.assembly import NUMBERS, as_number
 from lint.source import Span
 
 _MM = regex.compile(r"(?i)(?<![\w.,])(?P<mm>\d{1,2}(?:[.,]\d{1,2})?)\s?mm\b")
 _HOOK = regex.compile(r"(?i)\bhooks?\b")
+_LETTER = regex.compile(r"(?<![\w-])(?:(?i:US|size)\s+)*(?P<letter>[B-Q])(?:[-/]\d{1,2}(?:\.5|½)?)?(?![\w'’&-])")
+_LETTER_HOOK = regex.compile(
+    rf"(?i:\b(?:with|using|change to|changing to|switch to)\s+(?:the\s+|a\s+)?){_LETTER.pattern}\s+(?i:hook)\b"
+)
 _OTHER_HOOK = regex.compile(
     r"(?i)\b(?:with|using|change to|changing to|switch to|to)\s+(?:the\s+|a\s+)?(?P<which>larger|smaller)\s+hook\b"
 )
-# what a row can only be worked with, and words that list it
+_HOOK_TOLD = regex.compile(r"(?i)\b(?:larger|smaller|bigger|second|other|first|same|both)\s+(?:size\s+)?hooks?\b")
+_BUTTONS_LISTED = regex.compile(
+    rf"(?i)\b(?P<number>\d{{1,2}}|{'|'.join(NUMBERS)})\s+(?:(?!and\b)[\w½¾¼.\"”-]+\s+){{0,4}}?buttons?\b"
+)
+_BUTTONS_SEWN = regex.compile(
+    rf"(?i)\bsew\s+(?:on\s+)?(?:the\s+)?(?P<number>\d{{1,2}}|{'|'.join(NUMBERS)})\s+buttons?\b"
+)
+
+
+@dataclass(frozen=True, slots=True)
+class _Notion:
+    """A thing besides yarn and hook: words that cannot be followed without it, words that name it, and what it is called."""
+
+    needed: regex.Pattern
+    named: regex.Pattern
+    name: str
+    asked_back: bool = True  # listed and never named again, it is asked about
+
+
+def _notion(needed: str, named: str, name: str, asked_back: bool = True) -> _Notion:
+    return _Notion(regex.compile(rf"(?i){needed}"), regex.compile(rf"(?i){named}"), name, asked_back)
+
+
+_PUT = r"\b(?:sew|insert|attach|fix|place|add|glue)\s+(?:in\s+|on\s+)?(?:the\s+|two\s+|both\s+|\d+(?:\s?mm)?\s+)*"
+_DRAW = r"\b(?:thread|weave|run|lace|draw|pull|insert)\s+(?:the\s+|a\s+)?(?:length\s+of\s+)?"
 _NOTIONS = (
-    (regex.compile(r"(?i)\b(?:stitch\s+)?markers?\b|\bpm\b"), regex.compile(r"(?i)\bmarkers?\b|\bscrap yarn|contrast(?:ing)? yarn|safety pin|bobby pin|paper ?clip"), "stitch marker"),
-    (regex.compile(r"(?i)\bsew (?:on )?(?:the |on |\d+ |two |three |four |five )*buttons?\b"), regex.compile(r"(?i)\bbuttons?\b"), "button"),
-    (regex.compile(r"(?i)\bstuff(?:ing)?\s+(?:firmly|lightly|the|as|body|head|it|with|before|and)\b"), regex.compile(r"(?i)\bstuff|fibre?fill|filling|fiberfil|polyfill|wadding|toy fill"), "stuffing"),
-    (regex.compile(r"(?i)\b(?:insert|attach|fix|place|add)\s+(?:the\s+)?(?:safety )?eyes\b"), regex.compile(r"(?i)\beyes?\b|\bbeads?\b|\bbuttons?\b"), "pair of eyes"),
-    (regex.compile(r"(?i)\b(?:sew|insert|set) (?:in )?(?:the )?zip(?:per)?\b"), regex.compile(r"(?i)\bzip"), "zip"),
+    _notion(r"\b(?:stitch\s+)?markers?\b|\bpm\b", r"\bmarkers?\b|\bscrap yarn|contrast(?:ing)? yarn|safety pin|bobby pin|paper ?clip", "stitch marker", False),
+    _notion(r"\bsew (?:on )?(?:the |on |\d+ |two |three |four |five )*buttons?\b", r"\bbuttons?\b|\bbuttoned\b", "button"),
+    _notion(r"\bstuff(?:ing)?\s+(?:firmly|lightly|the|as|body|head|it|with|before|and)\b", r"stuff|fibre?fill|filling|fiberfil|polyfill|wadding|toy fill", "stuffing"),
+    _notion(_PUT + r"(?:safety\s+|toy\s+)*eyes\b", r"\beyes?\b|\bbeads?\b|\bbuttons?\b", "pair of eyes"),
+    _notion(r"\b(?:sew|insert|set) (?:in )?(?:the )?zip(?:per)?\b", r"\bzip", "zip"),
+    _notion(_DRAW + r"(?:narrow\s+|satin\s+)?ribbon\b", r"\bribbons?\b", "ribbon"),
+    _notion(_DRAW + r"(?:the\s+)?elastic\b(?!\s+(?:st|rib))", r"\belastic", "elastic"),
 )  # fmt: skip
 
 
 def check_kit(context: Context) -> Iterator[Finding]:
-    """hook-not-listed, notion-not-listed: only where the pattern has a list of materials that names a hook."""
+    """hook-not-listed, hook-not-used, notion-not-listed, notion-not-used, notions-differ: only where a list names a hook."""
     text = context.source.text
     zones = [section.span for section in context.pattern.sections if section.key == "materials"]
     listed = " ".join(context.source.slice(zone) for zone in zones)
     if not _HOOK.search(listed):
         return
-    told = [Span(part.span.start, part.rows[-1].span.end) for part in context.pattern.parts if part.rows]
+    told = list(_told(context))
     yield from _hooks(context, listed, zones, told)
-    for used, lists, name in _NOTIONS:
-        if lists.search(listed) or any(lists.search(line) for line in _unheaded(context, text)):
+    for notion in _NOTIONS:
+        if notion.named.search(listed) or any(notion.named.search(line) for line in _unheaded(context, text)):
             continue
-        found = next((one for zone in told if (one := used.search(text, zone.start, zone.end))), None)
+        found = next((one for zone in told if (one := notion.needed.search(text, zone.start, zone.end))), None)
         if found is not None:
             yield context.finding_at(
-                "notion-not-listed", Span(*found.span()), found=found[0], notion=name,
+                "notion-not-listed", Span(*found.span()), found=found[0], notion=notion.name,
                 related=(Related(Span(zones[0].start, zones[0].start + 1), "the list of materials"),),
             )  # fmt: skip
+    yield from _not_used(context, zones, told)
+    yield from _buttons(context, zones)
+
+
+def _not_used(context: Context, zones: list[Span], told: list[Span]) -> Iterator[Finding]:
+    """Notions, and a second hook, that stand in the materials and nowhere else."""
+    text = context.source.text
+    ends = [0, *(zone.end for zone in zones)]
+    begins = [*(zone.start for zone in zones), len(text)]
+    rest = "\n".join(text[end:begin] for end, begin in zip(ends, begins, strict=True) if end < begin)
+    if not told:
+        return
+    for notion in _NOTIONS:
+        found = next((one for zone in zones if (one := notion.named.search(text, zone.start, zone.end))), None)
+        if notion.asked_back and found is not None and not notion.named.search(rest):
+            yield context.finding("notion-not-used", Span(*found.span()), found=found[0])
+    hooks = [
+        match for zone in zones for match in _MM.finditer(text, zone.start, zone.end) if _of_hook(text, match, zone)
+    ]
+    if len({float(match["mm"].replace(",", ".")) for match in hooks}) == 2 and not _HOOK_TOLD.search(rest):
+        unused = [match for match in hooks if not any(_same(match, other) for other in _MM.finditer(rest))]
+        letters = _LETTER_HOOK.search(rest)
+        if unused and letters is None:
+            yield context.finding("hook-not-used", Span(*unused[-1].span()), found=unused[-1][0])
+
+
+def _same(one: regex.Match, other: regex.Match) -> bool:
+    return float(one["mm"].replace(",", ".")) == float(other["mm"].replace(",", "."))
+
+
+def _of_hook(text: str, match: regex.Match, zone: Span) -> bool:
+    """Whether a size in mm is that of a hook, and its clause does not say what it is for, or names another in its place."""
+    start = max(text.rfind(sign, zone.start, match.start()) for sign in ";\n") + 1
+    ends = [at for at in (text.find(sign, match.end(), zone.end) for sign in ";\n") if at >= 0]
+    clause = text[max(start, zone.start) : min(ends, default=zone.end)]
+    return _HOOK.search(clause) is not None and not regex.search(
+        r"(?i)\b(?:eyes?|buttons?|beads?|ribbon|elastic|needles?|steel|ring|wire|for|or)\b", clause
+    )
+
+
+def _buttons(context: Context, zones: list[Span]) -> Iterator[Finding]:
+    """Three buttons in the list, and five that are sewn on."""
+    text = context.source.text
+    listed = [match for zone in zones for match in _BUTTONS_LISTED.finditer(text, zone.start, zone.end)]
+    sewn = list(_BUTTONS_SEWN.finditer(text, max((zone.end for zone in zones), default=0)))
+    if len(listed) != 1 or len(context.pattern.sizes) > 1 or not sewn:
+        return
+    number, there = sum(as_number(one["number"]) for one in sewn), as_number(listed[0]["number"])
+    if number != there and all(as_number(one["number"]) != there for one in sewn):
+        yield context.finding_at(
+            "notions-differ",
+            Span(*sewn[0].span()),
+            found=number,
+            expected=there,
+            related=(Related(Span(*listed[0].span()), "the list of materials"),),
+        )
+
+
+_FRONT_MATTER = ("materials", "gauge", "abbreviations", "size", "skill", "terms", "colours", "specials")
+
+
+def _told(context: Context) -> Iterator[Span]:
+    """What is said from the first piece on, but for front matter that stands behind it."""
+    begin = min((part.span.start for part in context.pattern.parts if part.rows), default=len(context.source.text))
+    for section in sorted(context.pattern.sections, key=lambda section: section.span.start):
+        if section.key in _FRONT_MATTER and section.span.end > begin:
+            if begin < section.heading.start:
+                yield Span(begin, section.heading.start)
+            begin = section.span.end
+    if begin < len(context.source.text):
+        yield Span(begin, len(context.source.text))
 
 
 def _unheaded(context: Context, text: str) -> Iterator[str]:
@@ -54,6 +157,10 @@ def _unheaded(context: Context, text: str) -> Iterator[str]:
 def _hooks(context: Context, listed: str, zones: list[Span], told: list[Span]) -> Iterator[Finding]:
     text = context.source.text
     sizes = {float(match["mm"].replace(",", ".")) for match in _MM.finditer(listed)}
+    table = context.book.materials
+    rows = (*table.hooks, *table.hooks_of_some_makers)
+    letters = {match["letter"] for match in _LETTER.finditer(listed)}
+    sizes |= {row.mm for row in rows if sizes | letters and letters & set(row.letters)}
     for zone in told:
         for match in _MM.finditer(text, zone.start, zone.end):
             size = float(match["mm"].replace(",", "."))
@@ -61,8 +168,13 @@ def _hooks(context: Context, listed: str, zones: list[Span], told: list[Span]) -
             if hook is not None and "\n" not in text[match.end() : hook.start()] and sizes and size not in sizes:
                 yield _not_listed(context, Span(match.start(), hook.end()), zones[0])
                 return
+        for match in _LETTER_HOOK.finditer(text, zone.start, zone.end):
+            named = {row.mm for row in rows if match["letter"] in row.letters}
+            if sizes and named and match["letter"] not in letters and not named & sizes:
+                yield _not_listed(context, Span(match.start("letter"), match.end()), zones[0])
+                return
         other = _OTHER_HOOK.search(text, zone.start, zone.end)
-        if other is not None and len(sizes) == 1 and len(_HOOK.findall(listed)) == 1:
+        if other is not None and len(set(_MM.findall(listed))) <= 1 and len(_HOOK.findall(listed)) == 1:
             yield _not_listed(context, Span(*other.span()), zones[0])
             return
 

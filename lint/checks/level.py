@@ -14,30 +14,56 @@ import regex
 from lint.checks.context import Context
 from lint.finding import Finding
 from lint.source import Span
-from lint.tree import Group, Work, walk
+from lint.tree import Group, JoinYarn, Loops, UseYarn, Work, walk
 
 _SAID = regex.compile(
     r"(?im)^\W*(?:skill(?:\s+level)?|difficulty|level)\s*[:–-]?\s*(?P<level>(?:absolute\s+|total\s+)?beginners?\b|basic\b|novice\b)(?P<more>[^\n]*)"
 )
+_HIGH = regex.compile(
+    r"(?im)^\W*(?:skill(?:\s+level)?|difficulty|level)\s*[:–-]?\s*(?P<level>(?:very\s+)?(?:intermediate|advanced|experienced|complex|expert|difficult)\b)(?P<more>[^\n]*)"
+)
+_BELOW = regex.compile(r"(?i)\b(?:beginner|easy|basic|to)\b|[-–/]")
+_ROWS = 3  # rows from which on plain work is told to be plain
 _ABOVE = regex.compile(r"(?i)\b(?:advanced|adventurous|confident|plus|easy|intermediate|\+|to)\b|\+|[-–/]")
 _BASIC = frozenset({"sl st", "sc", "hdc", "dc", "tr", "inc", "dec", "ch"})
 _MANY = 3  # sorts of stitch beyond the basic ones
 
 
 def check_level(context: Context) -> Iterator[Finding]:
-    """level-too-low: "Skill level: beginner" over post stitches, clusters and pieces joined in the round."""
+    """level-too-low: "Skill level: beginner" over post stitches and clusters; level-too-high: "complex" over plain rows."""
     said = _SAID.search(context.source.text)
-    if said is None or _ABOVE.search(said["more"]):
-        return
-    asked = sorted(_asked(context))
-    if len(asked) < 2:
-        return
-    yield context.finding(
-        "level-too-low",
-        Span(*said.span("level")),
-        found=said["level"],
-        asked=", ".join(asked[:-1]) + " and " + asked[-1],
-    )
+    if said is not None and not _ABOVE.search(said["more"]):
+        asked = sorted(_asked(context))
+        if len(asked) > 1:
+            yield context.finding("level-too-low", Span(*said.span("level")), found=said["level"], asked=_and(asked))
+    high = _HIGH.search(context.source.text)
+    kinds = _plain_kinds(context) if high is not None and not _BELOW.search(high["more"]) else None
+    if high is not None and kinds:
+        words = [context.stitch_word(kind) for kind in sorted(kinds)]
+        yield context.finding("level-too-high", Span(*high.span("level")), found=high["level"], asked=_and(words))
+
+
+def _and(words: list[str]) -> str:
+    return " and ".join([", ".join(words[:-1]), words[-1]] if len(words) > 1 else words)
+
+
+def _plain_kinds(context: Context) -> set[str] | None:
+    """The stitches of a pattern that is one flat piece of plain rows, every one of which was read and has one count."""
+    rows = [row for row in context.ledger.rows if row.kind != "foundation"]
+    made = [row.first.made for row in rows]
+    if len(rows) < _ROWS or len(context.pattern.sizes) > 1 or len({id(row.part) for row in rows}) > 1:
+        return None
+    steps = [step for row in rows for step in walk(row.row.steps)]
+    odd = (Group, UseYarn, JoinYarn, Loops)
+    if any(one is None or one.spaces for one in made) or any(row.kind != "row" for row in rows):
+        return None
+    if len({one.stitches for one in made if one is not None}) > 1 or any(isinstance(step, odd) for step in steps):
+        return None
+    works = [step for step in steps if isinstance(step, Work)]
+    if any(one.special or one.together or any(place.below for place in one.places) for one in works):
+        return None
+    kinds = {kind for one in made if one is not None for kind in one.by_kind}
+    return kinds if kinds <= {"sc", "hdc", "dc"} and len(kinds) == 1 else None
 
 
 def _asked(context: Context) -> Iterator[str]:

@@ -164,7 +164,8 @@ def _listed(sizes: set[float]) -> str:
 def check_yarns(context: Context) -> Iterator[Finding]:
     """yarn-weight-disagrees: "DK weight yarn (4)"."""
     reader = YarnReader(context.book.materials.yarn_weights)
-    names = list(reader.read(context.source.text))
+    listed = [section.span for section in context.pattern.sections if section.key == "materials"]
+    names = list(reader.read(context.source.text, listed))
     agreed = {name.number_span for name in names if _agrees(name)}
     told = set()
     for name in names:

@@ -13,6 +13,10 @@ _DECLARED = regex.compile(
     rf"(?m)(?:^[\s•*–-]*|[;,(:.]\s*|\band\s+|[Cc]olou?rs?\s+|[Yy]arn\s+){_LETTER}\s*(?:[(=:–—]|\s-\s)(?!\s*\d+(?:\.\d+)?\s*mm)"
     rf"|\([Cc]olou?r\s+{_LETTER}\)|\((?P<letter>MC|CC\d?|[A-H])\)"
 )
+_TAKEN = regex.compile(
+    rf"\b(?i:with|using|join|joining|change\s+to|changing\s+to|switch\s+to|switching\s+to)\s+(?i:(?:new\s+)?colou?r\s+|yarn\s+)?{_LETTER}(?=[.,;:]|\s+(?i:in|with|at|to)\b|\s*$)",
+    regex.M,
+)
 _HOOK = regex.compile(r"(?i)\bhooks?\b|mm\b|\bneedles?\b|\bsizes?\b")
 _MARKER_PLACED = regex.compile(
     r"(?i)\b(?:pm|plm)\b|\b(?:place|put|insert|set|attach|add|use|move|with|using|hang|run)\w*\s+(?:[\w-]+\s+){0,4}(?:markers?|m)\b|\bmark(?:ing|s)?\s+(?!ed)\w|\bmarkers?\s+(?:in|at|on|to|for|through|around|into)\b"
@@ -43,6 +47,11 @@ def colour_letters(text: str, span: Span) -> tuple[Declared, ...]:
         at = match.start("letter")
         found.setdefault(letter, Declared(letter, Span(at, at + len(letter))))
     return tuple(found.values())
+
+
+def letters_taken(text: str, begin: int) -> tuple[Declared, ...]:
+    """The letters that rows say are taken up: "change to Color C", "with B"."""
+    return tuple(Declared(match["letter"], Span(*match.span("letter"))) for match in _TAKEN.finditer(text, begin))
 
 
 def is_colour_letter(word: str | None) -> bool:

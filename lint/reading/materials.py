@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 import regex
@@ -72,6 +72,7 @@ _MORE_BEHIND = regex.compile(
 )
 _NO_HOOK = regex.compile(r"(?i)\b(?:eyes?|beads?|buttons?|ribbon|elastic|ring|wire|noses?|snaps?)\b")
 _STEEL = regex.compile(r"(?i)\bsteel\b")
+_HEADING = 32  # characters of a line that says what the next one lists: "Crochet hook"
 _HOOK_WORD = regex.compile(r"(?i)\b(?:hooks?|needles?|crochet)\b")
 
 
@@ -101,6 +102,9 @@ def read_hooks(text: str) -> Iterator[Hook]:
         if _MORE_BEFORE.search(before) or _MORE_BEHIND.match(text, end):
             continue  # "4 mm and 5 mm (US G-6 and H-8)": which belong together is not read
         told = [_name(match) for match in names]
+        if not _HOOK_WORD.search(line):
+            heading = text[:start].rstrip("\n").rpartition("\n")[2]
+            line = f"{heading} {line}" if len(heading) <= _HEADING else line
         if not _about_a_hook(told, line, after):
             continue
         yield Hook(Span(first.start(), end), tuple(told), bool(_STEEL.search(line)))
@@ -148,11 +152,13 @@ class YarnReader:
             regex.I,
         )
         self._before = regex.compile(
-            rf"(?<![\w(]){_TAG}{_DIGIT}\s*[,:/(\[–-]?\s*{words}|[(\[]\s*{_TAG}?{_DIGIT}\s*[,:/–-]?\s*{words}", regex.I
+            rf"(?<![\w(]){_TAG}{_DIGIT}\s*[,:/(\[–-]?\s*{words}|[(\[]\s*{_TAG}?{_DIGIT}\s*[,:/–-]?\s*{words}"
+            rf"|(?<![\w/.,])(?P<digit>[0-7])\s?/\s?{words}",
+            regex.I,
         )
 
-    def read(self, text: str) -> Iterator[YarnName]:
-        """Every word for a weight that has a number beside it."""
+    def read(self, text: str, materials: Sequence[Span] = ()) -> Iterator[YarnName]:
+        """Every word for a weight that has a number beside it; in a list of materials no other word need say "yarn"."""
         for pattern in (self._behind, self._before):
             taken = -1  # "light worsted" holds another word for a weight
             for match in pattern.finditer(text, overlapped=True):
@@ -164,13 +170,25 @@ class YarnReader:
                 line = text[start : text.find("\n", match.end()) if "\n" in text[match.end() :] else len(text)]
                 sure = _SURE.search(match[0]) is not None
                 everyday = all(weight.plain for weight in weights)
-                if (everyday or not sure) and not (
+                listed = any(zone.start <= match.start() < zone.end for zone in materials)
+                if not everyday and listed:
+                    pass
+                elif (everyday or not sure) and not (
                     _of_yarn(match, text) if everyday else regex.search(rf"(?i)\b(?:{_OF_YARN})\b", line)
                 ):
                     continue
                 yield YarnName(
                     Span(*match.span("words")), Span(*match.span("digit")), int(match["digit"]), weights, sure
                 )
+
+    def weights_named(self, text: str, zone: Span) -> tuple[YarnWeight, ...]:
+        """Every weight that a stretch of the text names by its word; everyday words only with "weight" behind them."""
+        found = []
+        for match in self._word.finditer(text, zone.start, zone.end):
+            weight = self._weights[self._key(match[0])]
+            if not weight.plain or regex.match(r"(?i)[\s-]*(?:weight|wt)\b", text[match.end() : match.end() + 10]):
+                found.append(weight)
+        return tuple(found)
 
     def _key(self, printed: str) -> str:
         word = regex.sub(r"[ -]+", " ", printed.lower())
