@@ -238,3 +238,39 @@ class TestMotifs:
         [finding] = [f for f in check(throw(size, gauge, more)).findings if f.rule == "gauge-disagrees"]
 
         assert says in finding.message
+
+
+def disc(size: str, gauge: str) -> str:
+    """A mat of four rounds."""
+    rounds = "".join(
+        f"Rnd {n}: *{f'sc in next {n - 2} sc, ' if n > 2 else ''}2 sc in next sc; rep from * 5 more times. ({6 * n} sc)\n"
+        for n in range(2, 5)
+    )
+    return f"Mat\nUS terms\nFinished size: {size}\nGauge: {gauge}\n\nMAT\nRnd 1: 6 sc in magic ring. (6 sc)\n{rounds}"
+
+
+class TestFirstRounds:
+    """A gauge of the first rounds of a motif."""
+
+    @pytest.mark.parametrize(
+        ("size", "gauge", "says"),
+        [
+            ("4 in across", "Rnds 1-3 = 3 in", None),
+            ("4 in across", "Rnds 1–4 = 4 in across", None),
+            ("10 cm (4 in) in diameter", "First 2 rnds = 5 cm", None),
+            ("4 in across", "Rnds 1-3 = 5 in", "The first 3 of 4 rounds at the gauge are 5 in across"),
+            ("6 in across", "Rnds 1-4 = 4 in", "All 4 rounds at the gauge are 4 in across"),
+            (
+                "10 cm (4 in) in diameter",
+                "First 2 rnds measure 12 cm",
+                "The first 2 of 4 rounds at the gauge are 12 cm",
+            ),
+            ("4 in across", "Rnds 1-9 = 9 in", None),
+        ],
+    )
+    def test_rounds(self, size: str, gauge: str, says: str | None) -> None:
+        """Some rounds are less wide than all of them, and all of them as wide as the whole."""
+        found = [f.message for f in check(disc(size, gauge)).findings if f.rule == "gauge-disagrees"]
+
+        assert len(found) == (says is not None)
+        assert says is None or found[0].startswith(says)

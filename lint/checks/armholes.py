@@ -10,7 +10,7 @@ from lint.checks.context import Context
 from lint.checks.extent import pieces_of, rows_of
 from lint.finding import Finding, Related
 from lint.reading.gauge import Gauge, pattern_gauges
-from lint.reading.measures import CM_IN_AN_INCH, Length, inches, label_of, read_lengths, read_pairs
+from lint.reading.measures import Length, in_unit, label_of, read_lengths, read_pairs
 from lint.source import Span
 
 _MARKED = regex.compile(
@@ -80,7 +80,7 @@ def _sleeve(
     width = count / gauge.per_cm
     return _finding(
         context, marked, size, [one[0] for one in out], sizes, sleeve,
-        depth=depth, sleeve=f"a sleeve of {count} sts is {_in(marked.unit, width)} wide",
+        depth=depth, sleeve=f"a sleeve of {count} sts is {in_unit(marked.unit, width)} wide",
     )  # fmt: skip
 
 
@@ -93,7 +93,7 @@ def _against_measure(context: Context, depth: Length, arm: Length, sizes: int) -
         size, deep, wide = out[0]
         yield _finding(
             context, depth, size, [one[0] for one in out], sizes, arm.span,
-            depth=deep, sleeve=f"the sleeve is {_in(arm.unit, wide)} wide",
+            depth=deep, sleeve=f"the sleeve is {in_unit(arm.unit, wide)} wide",
         )  # fmt: skip
 
 
@@ -108,12 +108,8 @@ def _finding(
         figure.span,
         sizes=tuple(names[one] for one in out) if len(out) < sizes else (),
         size=f" in size {names[size]}" if sizes > 1 else "",
-        found=_in(marked.unit, depth),
-        both=_in(marked.unit, 2 * depth),
+        found=in_unit(marked.unit, depth),
+        both=in_unit(marked.unit, 2 * depth),
         sleeve=sleeve,
         related=(Related(other, "the sleeve"),),
     )
-
-
-def _in(unit: str, cm: float) -> str:
-    return f"{inches(cm / CM_IN_AN_INCH)} in" if unit == "in" else f"{round(cm * 2) / 2:g} cm"

@@ -17,7 +17,7 @@ from lint.checks.extent import Extent
 from lint.finding import Finding, Related
 from lint.ledger import LedgerRow
 from lint.reading.gauge import Gauge, pattern_gauges
-from lint.reading.measures import CM_IN_AN_INCH, Figure, Length, inches, read_lengths, read_pairs, size_of
+from lint.reading.measures import Figure, Length, in_unit, read_lengths, read_pairs, size_of
 from lint.source import Span
 
 _AROUND = regex.compile(r"(?i)\baround\b|\bcircumference\b|\bround\b")
@@ -197,8 +197,8 @@ def _finding(context: Context, gauge: Gauge, told: _Told, worked: Extent, out: l
         "gauge-disagrees",
         span,
         sizes=concerned,
-        expected=_in(unit, first.reckoned),
-        found=_in(unit, first.printed),
+        expected=in_unit(unit, first.reckoned),
+        found=in_unit(unit, first.printed),
         related=(
             Related(other, "the finished size" if everywhere else "the gauge"),
             Related(worked.row.span, f"{first.count} rows in all" if worked.of_rows else f"{first.count} sts"),
@@ -215,7 +215,7 @@ def _per(gauge: Gauge, of_rows: bool) -> str:
     length = (gauge.height or gauge.width) if of_rows else gauge.width
     figure = (length.sides[-1] if of_rows else length.sides[0])[0]
     number = f"{gauge.rows:g} rows" if of_rows else f"{gauge.stitches:g} sts"
-    return f"{number} to {_in(length.unit, length.in_cm(figure.value or 0))}"
+    return f"{number} to {in_unit(length.unit, length.in_cm(figure.value or 0))}"
 
 
 def _gauges_of(context: Context, gauges: Sequence[Gauge], row: LedgerRow) -> list[Gauge]:
@@ -233,7 +233,3 @@ def _key(context: Context, word: str) -> str | None:
         if word in (form.lower() for form in forms):
             return rule.key
     return None
-
-
-def _in(unit: str, cm: float) -> str:
-    return f"{inches(cm / CM_IN_AN_INCH)} in" if unit == "in" else f"{round(cm * 2) / 2:g} cm"

@@ -11,7 +11,8 @@ from lint.checks.context import Context
 from lint.finding import Finding, Related
 from lint.reading.assembly import laid_out, singular
 from lint.reading.gauge import gauge_zones
-from lint.reading.measures import CM_IN_AN_INCH, Length, inches, read_lengths, read_pairs
+from lint.reading.measures import Length, in_unit, read_lengths, read_pairs
+from lint.source import Span
 
 _GENERIC = frozenset({"square", "motif", "block"})
 _ROUND_IT = regex.compile(
@@ -24,18 +25,24 @@ _BORDER = 30.0  # cm: no border makes a throw wider by more
 
 
 def check_motifs(context: Context) -> Iterator[Finding]:
-    """gauge-disagrees: six squares of 5 inches are 30 inches, not 36."""
+    """gauge-disagrees: six squares of 5 inches are 30 inches, not 36; rounds 1-3 of 5 inches are no mat of 4."""
     text = context.source.text
     if len(context.pattern.sizes) > 1:
         return
-    named = [regex.findall(r"[a-z]+", regex.sub(r"\([^)]*\)", "", part.name).lower()) for part in context.pattern.parts]
-    nouns = _GENERIC | {singular(words[-1]) for words in named if words}
     lengths = read_lengths(text, 1)
     converted = {pair.second.span for pair in read_pairs(text, lengths)}
     own = [length for length in lengths if length.span not in converted]
+    yield from _laid(context, own)
+    yield from _first_rounds(context, own)
+
+
+def _laid(context: Context, lengths: list[Length]) -> Iterator[Finding]:
+    """So many motifs beside each other against the whole."""
+    text = context.source.text
+    named = [regex.findall(r"[a-z]+", regex.sub(r"\([^)]*\)", "", part.name).lower()) for part in context.pattern.parts]
+    nouns = _GENERIC | {singular(words[-1]) for words in named if words}
     layouts = [one for span in talk(context) if (one := laid_out(text, span, nouns)) is not None]
-    motif = _motif(context, own, nouns)
-    whole = _whole(context, own)
+    motif, whole = _motif(context, lengths, nouns), _whole(context, lengths)
     if motif is None or whole is None or len(layouts) != 1 or len(set(layouts[0].rows)) != 1:
         return
     side = motif.in_cm(motif.sides[0][0].value or 0)
@@ -54,10 +61,10 @@ def check_motifs(context: Context) -> Iterator[Finding]:
         "gauge-disagrees",
         whole.span,
         count=f"{number} motifs",
-        gauge=f"{_in(motif.unit, side)} each",
+        gauge=f"{in_unit(motif.unit, side)} each",
         across=way,
-        expected=_in(whole.unit, number * side),
-        found=_in(whole.unit, said),
+        expected=in_unit(whole.unit, number * side),
+        found=in_unit(whole.unit, said),
         where="",
         related=(Related(motif.span, "one motif"), Related(layouts[0].span, "so many are laid out")),
     )
@@ -99,5 +106,64 @@ def _allows(context: Context, printed: float, laid: float, more: float) -> bool:
     return context.book.materials.tolerances.gauge.allows(printed, laid) or laid < printed <= laid + more
 
 
-def _in(unit: str, cm: float) -> str:
-    return f"{inches(cm / CM_IN_AN_INCH)} in" if unit == "in" else f"{round(cm * 2) / 2:g} cm"
+# the first rounds of one motif ---------------------------------------------------------------------------------
+
+_ROUNDS = regex.compile(
+    r"(?i)\b(?:(?:rnds?|rounds?)\s*1\s*(?:-|–|to|through|thru)\s*(?P<last>\d{1,2})|first\s+(?P<last>\d{1,2})\s+(?:rnds?|rounds?)|after\s+(?:rnd|round)\s*(?P<last>\d{1,2}))\b[^.;\n\d]{0,40}$"
+)
+_ACROSS = regex.compile(r"(?i)\b(?:across|diameter|wide|width|square)\b")
+
+
+def _first_rounds(context: Context, lengths: list[Length]) -> Iterator[Finding]:
+    """ "Rnds 1-3 = 3 in": as wide as the whole where these are all its rounds, and less wide where there are more."""
+    text = context.source.text
+    rounds = [row for row in context.ledger.rows if row.kind != "foundation"]
+    if (
+        not rounds
+        or len({id(row.part) for row in rounds}) != 1
+        or any(row.kind != "round" or row.open for row in rounds)
+    ):
+        return
+    zones = {
+        key: [section.span for section in context.pattern.sections if section.key == key] for key in ("gauge", "size")
+    }
+    swatch = [
+        (one, int(said["last"]))
+        for one in lengths
+        if _inside(one, zones["gauge"]) and (said := _rounds_before(text, one))
+    ]
+    whole = [
+        one
+        for one in lengths
+        if _inside(one, zones["size"]) and _ACROSS.search(text[one.span.end : one.span.end + 40].split("\n")[0])
+    ]
+    if len(swatch) != 1 or len(whole) != 1 or swatch[0][1] > len(rounds):
+        return
+    (first, number), (finished,) = swatch[0], whole
+    there, said = (one.in_cm(one.sides[0][0].value or 0) for one in (first, finished))
+    tolerance = context.book.materials.tolerances.gauge
+    if not there or not said or (tolerance.allows(there, said) if number == len(rounds) else there < said):
+        return
+    yield context.finding(
+        "gauge-disagrees",
+        first.span,
+        count=f"All {number} rounds" if number == len(rounds) else f"The first {number} of {len(rounds)} rounds",
+        gauge="the gauge",
+        across="across",
+        expected=in_unit(first.unit, there),
+        found=in_unit(finished.unit, said),
+        where="",
+        related=(
+            Related(finished.span, "the finished size"),
+            Related(rounds[number - 1].span, "the last of these rounds"),
+        ),
+    )
+
+
+def _inside(length: Length, zones: list[Span]) -> bool:
+    return any(zone.start <= length.span.start < zone.end for zone in zones) and len(length.sides[0]) == 1
+
+
+def _rounds_before(text: str, length: Length) -> regex.Match | None:
+    line = text[text.rfind("\n", 0, length.span.start) + 1 : length.span.start]
+    return _ROUNDS.search(line)

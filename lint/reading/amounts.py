@@ -41,6 +41,8 @@ def read_quantities(text: str, zone: Span, sizes: int) -> tuple[Quantity, ...]:
     words = _THOUSANDS.sub(lambda match: " " + match[0].replace(",", ""), text[: zone.end])  # each as long as it was
     found: list[Quantity] = []
     for unit, form in _UNITS.items():
+        if not regex.search(rf"(?i)[\d)\]½]\s?{form}", words, pos=zone.start):
+            continue
         for span, sides in read_lists(words, form, sizes):
             if span.start < zone.start:
                 continue

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 
 import regex
 
@@ -144,16 +145,24 @@ class YarnReader:
     def __init__(self, weights: list[YarnWeight]) -> None:
         self._weights = {weight.word: weight for weight in weights}
         words = sorted(self._weights, key=len, reverse=True)
-        word = "|".join(regex.escape(one).replace(r"\ ", "[ -]?") for one in words)
-        words = rf"(?<![\w-])(?P<words>(?:{word})\b(?:[-\s](?:weight|wt)\b)?(?:\s*(?:/|,?\s\bor\b|\bto\b|\band\b)\s*(?:{word})\b)*)"
-        self._word = regex.compile(rf"\b(?:{word})\b", regex.I)
-        self._behind = regex.compile(  # "DK weight cotton (#3, light)", "worsted weight #4", "DK/3"
-            rf"{words}(?P<between>(?:[\s-]+{_LITTLE}){{0,4}}?)\s*,?\s*(?:[(\[]\s*(?:{_LITTLE}\s*,?\s+|{_TAG}|{_LITTLE}\s*,?\s*{_TAG})?{_DIGIT}\s*(?=[)\],\s:-])|{_TAG}{_DIGIT}{_NOT_OF_HOOK}|[/]\s?#?{_DIGIT}(?!\w){_NOT_OF_HOOK})",
+        self._listed = "|".join(regex.escape(one).replace(r"\ ", "[ -]?") for one in words)
+        self._words = rf"(?<![\w-])(?P<words>(?:{self._listed})\b(?:[-\s](?:weight|wt)\b)?(?:\s*(?:/|,?\s\bor\b|\bto\b|\band\b)\s*(?:{self._listed})\b)*)"
+        self._word = regex.compile(rf"\b(?:{self._listed})\b", regex.I)
+
+    @cached_property
+    def _behind(self) -> regex.Pattern:
+        """ "DK weight cotton (#3, light)", "worsted weight #4", "DK/3"."""
+        return regex.compile(
+            rf"{self._words}(?P<between>(?:[\s-]+{_LITTLE}){{0,4}}?)\s*,?\s*(?:[(\[]\s*(?:{_LITTLE}\s*,?\s+|{_TAG}|{_LITTLE}\s*,?\s*{_TAG})?{_DIGIT}\s*(?=[)\],\s:-])|{_TAG}{_DIGIT}{_NOT_OF_HOOK}|[/]\s?#?{_DIGIT}(?!\w){_NOT_OF_HOOK})",
             regex.I,
         )
-        self._before = regex.compile(
-            rf"(?<![\w(]){_TAG}{_DIGIT}\s*[,:/(\[–-]?\s*{words}|[(\[]\s*{_TAG}?{_DIGIT}\s*[,:/–-]?\s*{words}"
-            rf"|(?<![\w/.,])(?P<digit>[0-7])\s?/\s?{words}",
+
+    @cached_property
+    def _before(self) -> regex.Pattern:
+        """ "#3 DK", "(3) DK", "3/DK"."""
+        return regex.compile(
+            rf"(?<![\w(]){_TAG}{_DIGIT}\s*[,:/(\[–-]?\s*{self._words}|[(\[]\s*{_TAG}?{_DIGIT}\s*[,:/–-]?\s*{self._words}"
+            rf"|(?<![\w/.,])(?P<digit>[0-7])\s?/\s?{self._words}",
             regex.I,
         )
 

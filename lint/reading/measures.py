@@ -267,6 +267,11 @@ def inches(value: float) -> str:
     return f"{whole or ''}{('', '¼', '½', '¾')[part]}" or "0"
 
 
+def in_unit(unit: str, cm: float) -> str:
+    """A length as it is printed in a unit: "27½ in", "67.5 cm"."""
+    return f"{inches(cm / CM_IN_AN_INCH)} in" if unit == "in" else f"{centimetres(cm)} cm"
+
+
 def centimetres(value: float) -> str:
     """A number of centimetres to the nearest half: 67.5."""
     return f"{round(value * 2) / 2:g}"
