@@ -7,6 +7,8 @@ from typing import Any
 import pytest
 from helpers import check, load_table
 
+from lint.reading.measures import number
+
 
 def found(text: str, rule: str) -> list[Any]:
     """The findings of one rule on a text."""
@@ -20,6 +22,24 @@ def said(text: str, rule: str) -> list[tuple[str, str, tuple[str, ...]]]:
 
 
 SIZED = "Tube Scarf\nSizes: S (M, L)\n"
+
+
+@pytest.mark.parametrize(
+    ("printed", "value"),
+    [
+        ("7½", 7.5),
+        ("7 1/2", 7.5),
+        ("7-1/2", 7.5),
+        ("7,5", 7.5),
+        ("-", None),
+        ("1/0", None),
+        ("9" * 400, None),
+        ("", None),
+    ],
+)
+def test_numbers(printed: str, value: float | None) -> None:
+    """Numbers as they are printed; a dash, a fraction of nothing and digits beyond all measure are none."""
+    assert number(printed) == value
 
 
 class TestInchesAndCentimetres:

@@ -191,3 +191,18 @@ class TestLines:
     def test_order_of_sizes(self, names: tuple[str, ...], rising: bool) -> None:
         """Sizes run upwards by their usual names, or by their numbers; other names tell nothing."""
         assert ascending(names) is rising
+
+
+def test_one_figure_is_asked_about_once() -> None:
+    """A width that leaves the line of the sizes and is not what the gauge makes is one question, with both places."""
+    rows = "Rows 2-9: Ch 1 (does not count as a st), turn, sc in each sc across. (40 (44, 48, 52, 56) sc)\n"
+    text = (
+        "Panel\nUS terms\nSizes: S (M, L, XL, 2X)\nFinished size: 10 (11, 16, 13, 14) in wide\nGauge: 16 sc = 4 in\n\n"
+        "PANEL\nCh 41 (45, 49, 53, 57).\nRow 1: Sc in 2nd ch from hook and in each ch across. (40 (44, 48, 52, 56) sc)\n"
+        + rows
+    )
+    report = check(text)
+    found = [f for f in report.findings if f.rule in ("size-step-broken", "gauge-disagrees")]
+
+    assert [(f.rule, report.source.slice(f.span), f.sizes) for f in found] == [("size-step-broken", "16", ("L",))]
+    assert "the gauge" in [place.label for place in found[0].related]

@@ -120,5 +120,8 @@ def run_checks(context: Context) -> tuple[Finding, ...]:
             told = "" if finding.row else finding.message
             found.setdefault((finding.rule, finding.span.start, finding.span.end, told), finding)
     return tuple(
-        sorted(folding.fold_others(list(found.values())), key=lambda f: (f.span.start, f.span.end, f.rule, f.message))
+        sorted(
+            folding.fold_figures(folding.fold_others(list(found.values()))),
+            key=lambda f: (f.span.start, f.span.end, f.rule, f.message),
+        )
     )

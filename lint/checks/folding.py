@@ -128,6 +128,27 @@ def fold_others(findings: list[Finding]) -> list[Finding]:
     return kept
 
 
+# of one figure, the first of these that asks about it; the others only bear it out
+_OF_FIGURES = ("measurement-disagrees", "seam-counts-differ", "size-step-broken", "yarn-amount-falls", "gauge-disagrees", "ease-disagrees", "armhole-sleeve-differs")  # fmt: skip
+
+
+def fold_figures(findings: list[Finding]) -> list[Finding]:
+    """One finding for one printed figure: that it leaves the line, with the gauge that says so too among its places."""
+    by_span: dict[tuple[int, int], list[Finding]] = {}
+    for finding in findings:
+        if finding.rule in _OF_FIGURES:
+            by_span.setdefault((finding.span.start, finding.span.end), []).append(finding)
+    kept: list[Finding] = []
+    for finding in findings:
+        alike = sorted(
+            by_span.get((finding.span.start, finding.span.end), ()), key=lambda one: _OF_FIGURES.index(one.rule)
+        )
+        if finding.rule not in _OF_FIGURES or alike[0] is finding:
+            more = tuple(place for other in alike[1:] for place in other.related if place not in finding.related)
+            kept.append(replace(finding, related=(*finding.related, *more)) if alike else finding)
+    return kept
+
+
 def _tells_by_itself(word: Finding, count: Finding) -> bool:
     """Whether a word's finding is the one to keep: of the other country's terms, or in a row before the count's."""
     if word.related:

@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import lru_cache
+from math import isfinite
 
 import regex
 
@@ -59,7 +60,7 @@ class Pair:
 
 
 def number(printed: str) -> float | None:
-    """The value of a number with its fraction: "7½", "7 1/2", "7-1/2", "7,5"; None for a dash."""
+    """The value of a number with its fraction: "7½", "7 1/2", "7-1/2", "7,5"; None for a dash, and for what is none ("1/0")."""
     printed = printed.strip().replace(",", ".")
     total = 0.0
     if printed and printed[-1] in _PARTS:
@@ -70,9 +71,10 @@ def number(printed: str) -> float | None:
             return None
         total, printed = int(match["top"]) / int(match["bottom"]), match["whole"] or ""
     try:
-        return total + float(printed or 0) if printed or total else None
+        value = total + float(printed or 0) if printed or total else None
     except ValueError:
         return None
+    return value if value is not None and isfinite(value) else None
 
 
 def _number(sizes: int) -> str:
