@@ -110,6 +110,17 @@ class TestLength:
         """A piece that is worked to a measure, or folded, is not as long as its rows say."""
         assert asked(strip("8 x 12 in", more=more)) == []
 
+    def test_rows_of_several_heights(self) -> None:
+        """One row gauge says nothing of a piece whose rows are of several stitches."""
+        text = strip("8 x 20 in").replace(
+            "Rows 2-40: Ch 1 (does not count as a st), turn, sc in each sc across. (30 sc)", "{}"
+        )
+        mixed = "".join(
+            f"Row {n}: Ch {1 if n % 2 else 2} (does not count as a st), turn, {'sc' if n % 2 else 'dc'} in each st across. (30)\n"
+            for n in range(2, 41)
+        )
+        assert asked(text.format(mixed)) == []
+
     def test_a_tail_of_yarn_is_no_length(self) -> None:
         """A measure of yarn that is left leaves the number of rows what it is."""
         assert asked(strip("8 x 12 in", more="Fasten off, leaving a tail of 10 in."))

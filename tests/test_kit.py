@@ -29,6 +29,13 @@ class TestHooksAndYarns:
         assert asked(f"Mat\nUS terms\n{lines.format('H-8')}\n{ROWS}", "hook-size-disagrees") == []
 
     @pytest.mark.parametrize(
+        ("hook", "found"), [("No. 8 (old UK) / 5 mm hook", True), ("No. 6 (old UK) / 5 mm hook", False)]
+    )
+    def test_old_number_with_its_country_behind(self, hook: str, found: bool) -> None:
+        """An old UK number is known by the country behind it as well."""
+        assert bool(asked(mat(f"DK yarn; {hook}"), "hook-size-disagrees")) == found
+
+    @pytest.mark.parametrize(
         ("line", "found"),
         [
             ("4/DK weight, 2 balls", True),

@@ -238,10 +238,10 @@ class TestGauge:
             "Ch 61.\nRow 1: Sc in 2nd ch from hook and in each ch across. (60 sc)\n"
             "Rows 2-20: Ch 1 (does not count as a st), turn, sc in each sc across. (60 sc)\n"
         )
-        for size, number in (("Chest: 30 in", 0), ("Chest: 36 in", 1), ("To fit chest: 36 in", 0)):
+        for size, times in (("Chest: 30 in", 0), ("Chest: 36 in", 1), ("To fit chest: 36 in", 0)):
             text = f"Vest\nFinished size\n{size}\nGauge: 16 sc = 4 in\n\nBACK\n{rows}\nFRONT\n{rows}"
 
-            assert len(found(text, "gauge-disagrees")) == number
+            assert len(found(text, "gauge-disagrees")) == times
 
 
 def graded(line: str, sizes: str = "S (M, L, XL, 2X)") -> list[tuple[str, str, tuple[str, ...]]]:

@@ -22,6 +22,8 @@ from lint.source import Span
 from lint.tree import MAKES_STITCHES, FastenOff, JoinYarn, RowCall, walk
 
 _MOST_OFTEN = 4  # rows of one count before that count is the piece's own
+_NEARLY_ALL = 0.9
+_TURNED_UP = regex.compile(r"(?i)\b(?:fold|turn|roll)\w*\s+(?:\w+\s+){0,3}?(?:up|back|over|in half)\b")
 _DESIRED = regex.compile(r"(?i)\b(?:desired|required|wanted|as long as|to fit)\b")
 _NO_WORK = regex.compile(r"(?i)\b(?:tail|end|yarn|thread|leav\w+|hook|gauge)\b[^.;\n]*$")
 _WORKED_ON = regex.compile(
@@ -171,7 +173,7 @@ def length(context: Context) -> Extent | None:
     flat = flat_width(context)
     if flat is None and (around(context) is None or not _one_count_throughout(context)):
         return None
-    if flat is not None and _FOLDED.search(context.source.text):
+    if (_FOLDED if flat is not None else _TURNED_UP).search(context.source.text):
         return None  # what is sewn or folded is not as long as it was worked
     return _all_rows(context, pieces[0], "long" if flat is not None else "tall")
 
@@ -179,6 +181,16 @@ def length(context: Context) -> Extent | None:
 def _one_count_throughout(context: Context) -> bool:
     made = [cell.made for row in context.ledger.rows if row.kind != "foundation" for cell in row.cells[:1]]
     return len({one.stitches for one in made if one is not None}) == 1
+
+
+def _of_one_height(rows: Sequence[LedgerRow]) -> bool:
+    """Whether nearly all rows are of one stitch, so that one row gauge can speak of them."""
+    mains = Counter(
+        max(row.first.made.by_kind, key=row.first.made.by_kind.__getitem__, default="")
+        for row in rows
+        if row.first.made is not None
+    )
+    return not mains or mains.most_common(1)[0][1] >= _NEARLY_ALL * len(rows)
 
 
 def _span(context: Context, piece: Piece) -> Span:
@@ -200,7 +212,7 @@ def _all_rows(context: Context, piece: Piece, across: str) -> Extent | None:
     if worked_to_a_measure(context.source.text, _span(context, piece), _sizes(context)) or in_halves(piece.parts):
         return None
     rows = [rows_of(context, piece, size) for size in range(_sizes(context))]
-    if any(one is None for one in rows) or not rows[0]:
+    if any(one is None or not _of_one_height(one) for one in rows) or not rows[0]:
         return None
     return Extent(tuple((len(one or ()),) for one in rows), rows[0][-1], across, of_rows=True)
 

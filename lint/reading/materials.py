@@ -58,6 +58,7 @@ _JOINT = r"\s?[-/–]?\s?"
 _BOTH = rf"(?P<letters>[A-Za-z](?:/[A-Za-z])?){_JOINT}(?P<number>{_NUMBER})|(?P<number>{_NUMBER})\s?[-/]\s?(?P<letters>[A-Za-z])(?![\w])"
 _NAME = regex.compile(
     rf"(?P<uk>(?i:{_UK}))(?P<number>{_NUMBER})(?![A-Za-z])"
+    rf"|(?i:\b(?:no\.?|number|size|\#)\s?)(?P<number>{_NUMBER})\s*\(?(?P<uk>(?i:(?:old\s+)?(?:U\.?K\.?|English|Imperial)))\b\)?(?!\s?(?i:size\s?)?\d)"
     rf"|(?P<us>(?i:{_US}))?(?i:\bsize\s+)?(?<![A-Za-z])(?:{_BOTH})(?!\s?mm|[A-Za-z])"
     rf"|(?P<us>(?i:{_US}))(?:(?P<number>{_NUMBER})(?!\s?mm|[A-Za-z])|(?P<letters>[A-Z](?:/[A-Z])?)(?![\w']))"
     rf"|(?i:{_MM})"
