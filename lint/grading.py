@@ -16,6 +16,7 @@ from lint.inspection import Report
 from lint.ledger import LedgerRow, Outcome
 from lint.reading.gauge import Gauge, pattern_gauges
 from lint.reading.measures import CM_IN_AN_INCH, label_of, read_lengths
+from lint.reading.sizecolumns import read_columns
 from lint.source import Span
 
 Value = float | None
@@ -91,6 +92,9 @@ def _printed(report: Report, sizes: tuple[str, ...]) -> Iterator[GradedLine]:
                 several = f", side {number}" if len(length.sides) > 1 else ""
                 values = tuple(figure.value for figure in side)
                 yield GradedLine(_PRINTED, what + several, length.unit, values, True)
+    for column in read_columns(text, sizes):
+        values = tuple(figure.value for figure in column.figures)
+        yield GradedLine(_PRINTED, column.label or "measure", column.unit, values, True)
 
 
 def _known(row: LedgerRow) -> bool:

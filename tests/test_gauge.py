@@ -117,7 +117,7 @@ class TestLength:
         )
         mixed = "".join(
             f"Row {n}: Ch {1 if n % 2 else 2} (does not count as a st), turn, {'sc' if n % 2 else 'dc'} in each st across. (30)\n"
-            for n in range(2, 41)
+            for n in range(2, 42)
         )
         assert asked(text.format(mixed)) == []
 

@@ -161,6 +161,34 @@ class TestFalls:
         assert finding.message == "38 for size L is less than the 42 for size M. Is it meant so?"
 
 
+class TestColumns:
+    """Size tables with a line for each size."""
+
+    @pytest.mark.parametrize(
+        "form",
+        [
+            "Size | Bust | Length\nS | {} in | 20 in\nM | {} in | 21 in\nL | {} in | 22 in",
+            "Size\tBust (in)\tLength (in)\nS\t{}\t20\nM\t{}\t21\nL\t{}\t22",
+            "S: bust {} in, length 20 in\nM: bust {} in, length 21 in\nL: bust {} in, length 22 in",
+            'S - {}" bust\nM - {}" bust\nL - {}" bust',
+        ],
+    )
+    def test_in_every_form(self, form: str) -> None:
+        """A column is read over its lines, and the figure that falls is marked in its own."""
+        head = "Vest\nUS terms\nSizes: S (M, L)\nFinished measurements\n"
+
+        assert points(head + form.format(34, 38, 42) + "\n") == []
+        if "bust\nM" not in form:  # a bare word behind the figure says nothing of what it is
+            assert points(head + form.format(34, 42, 38) + "\n") == [("size-step-broken", "38", ("L",))]
+
+    @pytest.mark.parametrize(
+        "table", ["S | 34\nM | 38", "S | 34 in\nM |\nL | 42 in", "S | x in\nM | y in\nL | z in", "S\nM\nL"]
+    )
+    def test_tables_that_lack_something(self, table: str) -> None:
+        """Lines without a figure, a unit or a size are no table."""
+        assert points(f"Vest\nSizes: S (M, L)\nFinished measurements\nBust\n{table}\n") == []
+
+
 class TestLines:
     """The arithmetic by itself."""
 

@@ -15,7 +15,8 @@ from lint.finding import Finding, Related
 from lint.ledger import LedgerRow, Outcome
 from lint.pattern import Part
 from lint.reading.listings import listings
-from lint.reading.measures import CM_IN_AN_INCH, Figure, Length, inches, label_of, read_lengths, read_lists, read_pairs
+from lint.reading.measures import CM_IN_AN_INCH, Figure, in_unit, label_of, read_lengths, read_lists, read_pairs
+from lint.reading.sizecolumns import read_columns
 from lint.source import Span
 
 _STITCHES = r"(?:sts?|stitches|sc|hdc|htr|dc|tr|dtr|chs?|chains?)(?![\w-])"
@@ -47,25 +48,29 @@ def _measures(context: Context) -> Iterator[Finding]:
     for length in lengths:
         if length.span in passed:
             continue
-        factor = 1.0 if length.unit == "in" else CM_IN_AN_INCH
+        behind = text[length.span.end : length.span.end + 12].split("\n")[0]
         for side in length.sides:
-            if len(side) != len(sizes):
-                continue
-            values = tuple(figure.value for figure in side)
-            found = stray(values, 0.3 * factor, 1.25 * factor)
-            fallen = _fallen(context, length, values)
-            if found is not None:
-                line = f"{inches(found.line)} in" if length.unit == "in" else f"{round(found.line * 2) / 2:g} cm"
-                yield _off_line(context, side, found.index, line)
-            elif fallen is not None:
-                yield _fell(context, side, fallen)
+            if len(side) == len(sizes):
+                yield from _measure(context, label_of(text, length.span), behind, length.unit, side)
+    for column in read_columns(text, sizes):
+        yield from _measure(context, column.label, "", column.unit, column.figures)
 
 
-def _fallen(context: Context, length: Length, values: Sequence[float | None]) -> int | None:
+def _measure(context: Context, label: str, behind: str, unit: str, figures: Sequence[Figure]) -> Iterator[Finding]:
+    values = tuple(figure.value for figure in figures)
+    factor = 1.0 if unit == "in" else CM_IN_AN_INCH
+    found = stray(values, 0.3 * factor, 1.25 * factor)
+    fallen = _fallen(context, label, behind, values)
+    if found is not None:
+        yield _off_line(
+            context, figures, found.index, in_unit(unit, found.line * CM_IN_AN_INCH if unit == "in" else found.line)
+        )
+    elif fallen is not None:
+        yield _fell(context, figures, fallen)
+
+
+def _fallen(context: Context, label: str, behind: str, values: Sequence[float | None]) -> int | None:
     """The size in which a measure that grows with the size is less than in the size before."""
-    text = context.source.text
-    label = label_of(text, length.span)
-    behind = text[length.span.end : length.span.end + 12].split("\n")[0]
     if not _GROWS.search(f"{label} {behind}") or _MAY_FALL.search(label):
         return None
     known = [value for value in values if value is not None]
