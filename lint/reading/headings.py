@@ -23,7 +23,7 @@ GATE = regex.compile(r"(?i)^\W*(?:for\s+)?(?:all\s+sizes|sizes?\b.*|.*\bsizes?\s
 
 def begins_work(text: str) -> bool:
     """Whether a line starts a piece: its chain or ring; not a note on what a chain counts as."""
-    start = r"(?i)[\W_]*(?:multiples?\s+of\s+\d[^.;]*[.;]\s*)?(?:with\s+\w+,\s*)?(?:(?:commenc|begin|start)\w*\s+with\s+(?=\d+\s?ch))?(?:ch(?:ain)?s?\b\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a\s+magic|\d)|magic (?:ring|circle|loop))"
+    start = r"(?i)[\W_]*(?:multiples?\s+of\s+\d[^.;]*[.;]\s*)?(?:with\s+\w+,\s*)?(?:(?:(?:commenc|begin|start)\w*\s+with|work)\s+(?=\d+\s?ch))?(?:ch(?:ain)?s?\b\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a\s+magic|\d)|magic (?:ring|circle|loop))"
     return regex.match(start, text) is not None and not regex.search(r"(?i)\bcounts?\b|not a st|[=–:]", text)
 
 

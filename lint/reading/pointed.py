@@ -22,6 +22,8 @@ def each_place(stream: Stream, start: int) -> Place | None:
             reach = limit(stream)  # "in each next st around"
             if reach is not None:
                 return replace(inner, which=Which.EACH, limit=reach, span=stream.span_from(start))
+            if stream.kind() in (*SIGNS, "end") and inner.of is None:
+                return replace(inner, which=Which.EACH)  # "2 dc in each following dc,"
         return replace(inner, each_of=True) if inner else None
     rest = stream.take_if("remaining")
     stream.skip("unused", "any")
