@@ -716,3 +716,31 @@ def test_the_second_stitch_after_a_chain_that_stands_on_the_first():
         "Row 2: Ch 3 (counts as dc), dc in 2nd dc and in each dc to end, turn.\n"
     )
     assert counts(report) == [12, 12]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Ch 1, sc in first st, *shell in next ch-2 sp, sc in next sc; rep from * across, ending with sc in last sc, turn.",
+        "Ch 1, *sc in next sc, shell in next ch-2 sp; rep from * to last sc, sc in last sc, turn.",
+        "Ch 1, sc in sc, *shell in shell, sc in sc; rep from * across, turn.",
+    ],
+)
+def test_stitches_of_a_shell_are_passed_on_the_way_to_the_next_sc(words: str):
+    """A repeat into spaces and named stitches leaves out the stitches between them, in its last pass as well."""
+    report = check(
+        "Fans\nSpecial stitches\nShell = (2 dc, ch 2, 2 dc) in one place.\n\nRow 1: Ch 23, sc in 2nd ch from hook, "
+        f"(sk 3 ch, shell in next ch, sk 2 ch, sc in next ch) 3 times, turn. (4 sc, 12 dc)\nRow 2: {words}\n"
+    )
+    assert counts(report) == [16, 16]
+    assert _faults(report) == []
+
+
+def test_v_stitch_in_v_stitch_across():
+    """Neither next nor each is said, but how far."""
+    report = check(
+        "Scarf\nNotes: V-st = (dc, ch 1, dc) in one place.\n\nRow 1: Ch 20, V-st in 5th ch from hook (4 skipped ch count as dc), "
+        "(sk 2 ch, V-st in next ch) 4 times, sk 2 ch, dc in last ch, turn. (12 dc)\n"
+        "Row 2: Ch 3 (counts as dc), V-st in V-st across, dc in last st, turn.\n"
+    )
+    assert counts(report) == [12, 12]

@@ -9,7 +9,7 @@ from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.reading.limits import limit
 from lint.reading.ordinals import ordinal
 from lint.reading.stream import SIGNS, Stream
-from lint.reading.targets import ANY, LOOPS, PIECE_WORDS, along_what, how_many, part_of, same_as, target
+from lint.reading.targets import ANY, LOOPS, PIECE_WORDS, along_what, how_many, is_space_word, part_of, same_as, target
 
 
 def each_place(stream: Stream, start: int) -> Place | None:
@@ -68,6 +68,8 @@ def pointed(stream: Stream, start: int) -> Place | None:
     stream.skip("the", "of", "each", "unused", "next") if word != "same" else stream.skip("the", "same")
     if word == "next" and stream.kind() == "ordinal":
         return ordinal(stream, start)  # "in next 2nd sc"
+    if word in ("next", "last") and stream.kind() in ("side", "edge"):
+        stream.take() if is_space_word(stream, 1) or stream.kind(1) == "chain" else None  # "in next side sp"
     middle = bool(stream.take_if("middle"))
     own = _own_chains(stream) if word == "first" else None
     if own is not None:
