@@ -639,3 +639,108 @@ def test_rows_that_are_the_same_as_others():
         "5th and 6th rows are the same as the 3rd and 4th rows.\n"
     )
     assert counts(report) == [12] * 6
+
+
+def test_a_chain_tried_behind_a_list_without_brackets():
+    """The search for a likely cause may put a chain behind the last stitch of a list: it is worked like any other."""
+    report = check(
+        "Abbreviations\n"
+        "tog - half treble 2 together: (yarn round hook, insert hook into next st and draw up a loop) twice, yarn round hook and draw "
+        "through all 5 loops\n"
+        "27th row: Turn, ss into each of first 4 sts, 2 ch, 1 htr into each of next 44 sts, leave last 4 sts unworked. - 44 sts\n"
+        "28th row: Turn, 2 ch, htr2tog over first 2 sts, 1 htr into each st to last 2 sts, htr2tog over last 2 sts. - 42 sts\n",
+        "uk",
+    )
+    assert counts(report)[0] == 44
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Ch 3 (counts as dc), dc in the joining st, [2 dc in next dc] 11 times, join.",
+        "Ch 3 (counts as dc), dc at base of ch, 2 dc in all remaining dc, join.",
+        "Ch 3 (counts as dc), dc in the st at base of ch-3, work 2 dc into each dc round, join.",
+        "Ch 3 (counts as dc), 1 dc into same dc as ss, 2 dc into each following dc, join.",
+    ],
+)
+def test_doubling_a_round_in_other_words(words: str):
+    """Twenty-four on a ring of twelve, however it is said."""
+    start = "Disc\nRnd 1: Ch 4, join to form ring, ch 3 (counts as dc), 11 dc in ring, join. (12 dc)\nRnd 2: "
+    assert counts(check(start + words + "\n")) == [12, 24]
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        (
+            "Join B to any corner, (ch 3 (counts as dc), 2 dc, ch 2, 3 dc) in corner, (3 dc, ch 2, 3 dc) in each remaining corner, join.",
+            24,
+        ),
+        (
+            "Sl st to corner, ch 3 (counts as dc), 2 dc in corner, ch 2, 3 dc in corner, *3 dc in next corner, ch 2, 3 dc in same corner; rep from * around, join. (24 dc)",
+            24,
+        ),
+        (
+            "Sl st to corner, ch 3 (counts as dc), 2 dc in corner, ch 2, 3 dc in corner, *3 dc in next corner, ch 2, 3 dc in same corner; rep from * around, join.",
+            None,
+        ),
+    ],
+)
+def test_corners_that_are_left_and_corners_named_twice(words: str, made: int | None):
+    """ "Each remaining corner" goes into corners alone; "in corner" said twice is the same one only where a count says so."""
+    assert counts(check(f"Tile\n{_RING_OF_FOUR}Rnd 2: {words}\n")) == [12, made]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Sl st up to 3rd ch of first ch-5, ch 1, sc in same ch, *ch 6, sc in 3rd ch of next ch-5; rep from * around, ch 6, join.",
+        "Sl st to centre of ch-5, ch 1, sc in same sp, *ch 6, sc in next ch-5 sp; repeat from * until all loops are worked, ch 6, join.",
+        "Sl st in loop, ch 1, *sc in loop, ch 6; rep from * in each loop around, join.",
+    ],
+)
+def test_loops_upon_loops(words: str):
+    """Six loops on six."""
+    report = check(
+        "Mat\nRnd 1: Ch 5, join to form ring, ch 1, 12 sc in ring, join. (12 sc)\n"
+        f"Rnd 2: Ch 1, sc in first sc, ch 5, sk 1 sc, (sc in next sc, ch 5, sk 1 sc) 5 times, join. (6 loops)\nRnd 3: {words}\n"
+    )
+    assert counts(report) == [12, 6, 6]
+    assert spaces(report)[2] == {6: 6}
+
+
+def test_the_second_stitch_after_a_chain_that_stands_on_the_first():
+    """ "Ch 3, dc in 2nd dc and in each dc to end" is a plain row."""
+    report = check(
+        "Strip\nRow 1: Ch 14, dc in 4th ch from hook (skipped ch count as dc) and in each ch across, turn. (12 dc)\n"
+        "Row 2: Ch 3 (counts as dc), dc in 2nd dc and in each dc to end, turn.\n"
+    )
+    assert counts(report) == [12, 12]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Ch 1, sc in first st, *shell in next ch-2 sp, sc in next sc; rep from * across, ending with sc in last sc, turn.",
+        "Ch 1, *sc in next sc, shell in next ch-2 sp; rep from * to last sc, sc in last sc, turn.",
+        "Ch 1, sc in sc, *shell in shell, sc in sc; rep from * across, turn.",
+    ],
+)
+def test_stitches_of_a_shell_are_passed_on_the_way_to_the_next_sc(words: str):
+    """A repeat into spaces and named stitches leaves out the stitches between them, in its last pass as well."""
+    report = check(
+        "Fans\nSpecial stitches\nShell = (2 dc, ch 2, 2 dc) in one place.\n\nRow 1: Ch 23, sc in 2nd ch from hook, "
+        f"(sk 3 ch, shell in next ch, sk 2 ch, sc in next ch) 3 times, turn. (4 sc, 12 dc)\nRow 2: {words}\n"
+    )
+    assert counts(report) == [16, 16]
+    assert _faults(report) == []
+
+
+def test_v_stitch_in_v_stitch_across():
+    """Neither next nor each is said, but how far."""
+    report = check(
+        "Scarf\nNotes: V-st = (dc, ch 1, dc) in one place.\n\nRow 1: Ch 20, V-st in 5th ch from hook (4 skipped ch count as dc), "
+        "(sk 2 ch, V-st in next ch) 4 times, sk 2 ch, dc in last ch, turn. (12 dc)\n"
+        "Row 2: Ch 3 (counts as dc), V-st in V-st across, dc in last st, turn.\n"
+    )
+    assert counts(report) == [12, 12]

@@ -21,10 +21,18 @@ _JOINS = regex.compile(
 GATE = regex.compile(r"(?i)^\W*(?:for\s+)?(?:all\s+sizes|sizes?\b.*|.*\bsizes?\s+only)\W*$")
 
 
+# The words with which a piece begins: a chain of so many, or a ring; before them the multiple, the colour or the hook.
+START = regex.compile(
+    r"(?i)[\W_]*(?:multiples?\s+of\s+\d[^.;]*[.;]\s*)?"
+    r"(?:(?:with|using)\s+(?:\w+|[^.;:,]{0,30}\d\s*mm[^.;:,]{0,40}),\s*)?"
+    r"(?:(?:(?:commenc|begin|start)\w*\s+with|work)\s+(?=\d+\s?ch))?"
+    r"(?:ch(?:ain)?s?\b\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a\s+magic|\d)|magic (?:ring|circle|loop))"
+)
+
+
 def begins_work(text: str) -> bool:
     """Whether a line starts a piece: its chain or ring; not a note on what a chain counts as."""
-    start = r"(?i)[\W_]*(?:multiples?\s+of\s+\d[^.;]*[.;]\s*)?(?:with\s+\w+,\s*)?(?:(?:commenc|begin|start)\w*\s+with\s+(?=\d+\s?ch))?(?:ch(?:ain)?s?\b\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a\s+magic|\d)|magic (?:ring|circle|loop))"
-    return regex.match(start, text) is not None and not regex.search(r"(?i)\bcounts?\b|not a st|[=–]|:(?!\s*\d)", text)
+    return START.match(text) is not None and not regex.search(r"(?i)\bcounts?\b|not a st|[=–]|:(?!\s*\d)", text)
 
 
 @dataclass(frozen=True)

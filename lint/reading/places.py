@@ -122,7 +122,15 @@ def _merges(one: Place, other: Place) -> bool:
 def _preposition(stream: Stream, allow_to: bool) -> bool | None:
     """Takes the preposition; tells whether several places share one stitch; None if there is none."""
     start = stream.at
-    if stream.word("in all") and stream.kind(1) in ("any_stitch", "stitch", "number", "space", "corner", "chain"):
+    if stream.word("in all") and stream.kind(1) in (
+        "remaining",
+        "any_stitch",
+        "stitch",
+        "number",
+        "space",
+        "corner",
+        "chain",
+    ):
         stream.take()
         return False  # "2 sc in all sts": not a total
     everything = stream.take_if("all", "together")
@@ -258,6 +266,11 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
             place = replace(place, below=True, span=stream.span_from(start))
     elif place.targets[0] == Target(TargetKind.SPACE) and _beside_word(stream):
         place = _space_between(stream, place, start)
+    elif stream.kind() == "at" and stream.kind(2 if stream.kind(1) == "the" else 1) == "base":
+        while stream.kind() in ("at", "the"):
+            stream.take()
+        chain_top(stream, start)  # "in the st at base of ch-3"
+        place = Place(stream.span_from(start), Which.SAME, (Target(TargetKind.PLACE),), from_words="round's start")
     elif stream.kind() == "at" and stream.kind(1) == "top":
         stream.take()  # "in join at top of ch-3"
         chain_top(stream, start)

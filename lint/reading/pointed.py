@@ -9,7 +9,7 @@ from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.reading.limits import limit
 from lint.reading.ordinals import ordinal
 from lint.reading.stream import SIGNS, Stream
-from lint.reading.targets import ANY, LOOPS, PIECE_WORDS, along_what, how_many, part_of, same_as, target
+from lint.reading.targets import ANY, LOOPS, PIECE_WORDS, along_what, how_many, is_space_word, part_of, same_as, target
 
 
 def each_place(stream: Stream, start: int) -> Place | None:
@@ -22,6 +22,8 @@ def each_place(stream: Stream, start: int) -> Place | None:
             reach = limit(stream)  # "in each next st around"
             if reach is not None:
                 return replace(inner, which=Which.EACH, limit=reach, span=stream.span_from(start))
+            if stream.kind() in (*SIGNS, "end") and inner.of is None:
+                return replace(inner, which=Which.EACH)  # "2 dc in each following dc,"
         return replace(inner, each_of=True) if inner else None
     rest = stream.take_if("remaining")
     stream.skip("unused", "any")
@@ -66,6 +68,8 @@ def pointed(stream: Stream, start: int) -> Place | None:
     stream.skip("the", "of", "each", "unused", "next") if word != "same" else stream.skip("the", "same")
     if word == "next" and stream.kind() == "ordinal":
         return ordinal(stream, start)  # "in next 2nd sc"
+    if word in ("next", "last") and stream.kind() in ("side", "edge"):
+        stream.take() if is_space_word(stream, 1) or stream.kind(1) == "chain" else None  # "in next side sp"
     middle = bool(stream.take_if("middle"))
     own = _own_chains(stream) if word == "first" else None
     if own is not None:

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from lint.amount import Amount
+from lint.place import Limit, LimitKind
 from lint.reading.limits import limit
-from lint.reading.stream import CLOSERS, OPENERS, Stream
+from lint.reading.stream import CLOSERS, OPENERS, SIGNS, Stream
+from lint.reading.targets import target
 from lint.tree import Times, TimesKind
 
 
@@ -62,12 +64,30 @@ def times(stream: Stream, after_bracket: bool = False) -> Times | None:
             return Times(stream.span_from(start), TimesKind.IN_ALL, number)  # "[sc1, inc1]6"
         stream.at = start
         return None
-    reach = limit(stream)
+    reach = (None if after_bracket else _until_all_are_worked(stream)) or limit(stream)
     if reach is not None:
         return Times(stream.span_from(start), TimesKind.FILL, limit=reach)
     stream.at = start
     if after_bracket and start and stream.kind(-1) == "repeat":
         stream.at = start
+    return None
+
+
+def _until_all_are_worked(stream: Stream) -> Limit | None:
+    """Takes "until all loops are worked", "in each loop around"."""
+    start = stream.at
+    if stream.word("until", "till") and stream.kind(1) == "all":
+        end = stream.next_of(*SIGNS)
+        if stream.lexemes[end - 1].lower in ("worked", "used", "filled", "done", "completed"):
+            stream.at = end
+            return Limit(LimitKind.END)
+    if stream.kind() == "in" and stream.kind(1) == "each" and target(stream.inside(start + 2, len(stream.lexemes))):
+        stream.at += 2
+        target(stream)
+        stream.take_if("around", "across")
+        if stream.kind() in (*SIGNS, "end"):
+            return Limit(LimitKind.END)
+    stream.at = start
     return None
 
 

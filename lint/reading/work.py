@@ -172,6 +172,9 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     elif stream.kind() == "and" and stream.kind(1) in ("across", "around"):  # "dc in next dc and across"
         stream.take()
         found = (*found, Place(stream.span_from(start), Which.EACH, found[-1].targets, limit=limit(stream)))
+    elif found[-1].bare and found[-1].which is Which.NEXT and found[-1].number == ONE and not found[-1].each_of:
+        reach = limit(stream)  # "V-st in V-st across"
+        found = (*found[:-1], replace(found[-1], which=Which.EACH, limit=reach)) if reach is not None else found
     else:
         _fill_limit(stream)
     if found and found[-1].which is Which.ELSEWHERE and stream.kind() == "at":  # "10 missed sts at centre front"

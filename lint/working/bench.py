@@ -1,7 +1,7 @@
 """Works one row or round, for one size, on the row below: the heart of the program.
 
 Every stitch is made as a node that knows its place; counts are read off the nodes, never off the text.
-The bench is built in layers, each using only those before it: rowstate, placing, beginning, making,
+The bench is built in layers, each using only those before it: rowstate, parts, gaps, reach, placing, beginning, making,
 stitching, grouping, moving, repeating, plain.
 """
 

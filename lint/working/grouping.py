@@ -56,8 +56,8 @@ class Grouping(Stitching):
 
     def work_group(self, step: Group, following: tuple[Step, ...]) -> None:
         places = step.places
-        if step.loose and self.one_by_one(step):
-            last = step.items[-1]
+        last = step.items[-1]
+        if step.loose and isinstance(last, Work) and self.one_by_one(step):  # not where an edit has put a chain behind
             self.run((*step.items[:-1], replace(last, places=places)), following)
             return
         for place in places:

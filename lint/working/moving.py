@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from lint.place import Place, Target, TargetKind, Which
 from lint.tree import JoinYarn, Loops, OpenWork, Remark, Shaping, Skip, Step, Turn, Work
 from lint.working.chains import skipped_standing
@@ -38,6 +40,7 @@ class Moving(Grouping):
             if step.places[0].which in (Which.NEXT, Which.EACH) and cursor.nodes[0].is_stitch and not self.moved:
                 cursor.at = 1  # the join stands on the first stitch; "next" is the one after
         self.moved = True
+        step = replace(step, places=tuple(self.of_first_arch(place) for place in step.places))
         last: Node | None = None
         for place in step.places:
             for node in self.find(place, ()):
@@ -60,6 +63,14 @@ class Moving(Grouping):
                 cursor.lay(cursor.nodes[index:])
                 cursor.at = 0
             cursor.last = last
+
+    def of_first_arch(self, place: Place) -> Place:
+        """ "sl st up to 3rd ch of first ch-5": into the first loop, where the row below has no beginning chain like that."""
+        length = place.targets[0].length
+        chain = place.targets[0].kind is TargetKind.TURNING_CHAIN and bool(place.ordinals) and length is not None
+        if not chain or any(node.chain for node in self.cursor.nodes):
+            return place
+        return replace(place, targets=(Target(TargetKind.SPACE, length=length),), ordinals=(), from_words="")
 
     def slips_are_places(self, step: Work, following: tuple[Step, ...]) -> bool:
         """ "sc 6, sl st 4, sc 14" within a round: slip stitches to be worked into, like any other stitch."""

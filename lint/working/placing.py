@@ -66,6 +66,12 @@ class Placing(Reach):
             elif cursor.at < len(cursor.nodes) and node is cursor.nodes[cursor.at] and node.kind != "ring":
                 cursor.at += 1
             return [node]
+        if target.kind is TargetKind.PLACE and target.name == "join" and self.at_start() and cursor.nodes:
+            cursor.at, cursor.last = max(cursor.at, int(cursor.nodes[0].kind != "ring")), cursor.nodes[0]
+            return [cursor.nodes[0]]  # "dc in the joining st"
+        if place.bare and target.kind is TargetKind.CORNER and self.still_in_corner():
+            if self.choices.pick(("same corner", place.span.start), 2, 1) == 1:
+                return [cursor.last]  # "ch 3, 2 dc in corner, ch 2, 3 dc in corner"
         if which is Which.ANY and (place.middle or place.of is not None) and self.begins_anywhere():
             self.start_at(place)
             cursor.at = 0 if cursor.nodes[0].kind == "ring" else 1
@@ -108,6 +114,13 @@ class Placing(Reach):
         if target.kind is TargetKind.SPACE and target.length is None and self.stands_in_gap():
             return [self.next_gap() or cursor.next(target, self.size) for _ in range(number)]
         return [cursor.next(target, self.size) for _ in range(number)]
+
+    def still_in_corner(self) -> bool:
+        """Whether all of the round so far stands in one corner, and ends with a chain."""
+        last = self.cursor.last
+        if last is None or not last.corner or len(self.made) < 3 or self.made[-1].kind != "space":
+            return False
+        return all(not node.parents or node.parents[0] is last for node in self.made)
 
     def begins_anywhere(self) -> bool:
         """Whether the row's first stitch may choose its place."""
@@ -156,9 +169,23 @@ class Placing(Reach):
         boundary = self.boundary(place.limit, following)
         if place.targets == (Target(TargetKind.SPACE),) and self.stands_in_gap() and (gaps := self.gaps_to(boundary)):
             return gaps
+        if place.targets[0].kind is TargetKind.CORNER and cursor.known:
+            return self.each_corner(boundary)
         found = cursor.each(place.targets, boundary, self.size)
         if not found and (place.limit is None or place.limit.kind is LimitKind.END):
             cursor.run_out(place.targets[0], self.size)
+        return found
+
+    def each_corner(self, boundary: int) -> list[Node]:
+        """ "(2 dc, ch 2, 2 dc) in each remaining corner": only where the row below shows its corners."""
+        cursor, marks = self.cursor, self.corner_marks()
+        if not marks:
+            raise PlacesUnknown("where the corners of the round below are is not known here")
+        found = [cursor.nodes[index] for index in marks if cursor.at <= index < boundary]
+        if found:
+            cursor.at, cursor.last = max(index for index in marks if index < boundary) + 1, found[-1]
+        else:
+            cursor.run_out(Target(TargetKind.CORNER), self.size)
         return found
 
     def each_and_beside(
@@ -220,6 +247,10 @@ class Placing(Reach):
         if number > 1:
             found = cursor.run(place.targets[0], number, self.size)
             return found[min(nth, len(found)) - 1]
+        if self.begin_node is not None and self.at_start() and cursor.known and cursor.at <= 1 < nth:
+            for _ in range(nth - 1 - cursor.at):  # "ch 3, dc in 2nd dc": the chain stands on the first
+                cursor.next(place.targets[0], self.size)
+            return cursor.next(place.targets[0], self.size)
         if self.made or not cursor.known:
             raise PlacesUnknown
         for _ in range(nth - 1):

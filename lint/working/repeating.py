@@ -8,7 +8,7 @@ from itertools import takewhile
 from lint.place import LimitKind, TargetKind, Which
 from lint.reading.lists import alike
 from lint.tree import Chain, Covers, Either, Group, Join, Remark, Repeat, Skip, Step, TimesKind, Work, walk
-from lint.working.cursor import PlacesUnknown, Trouble
+from lint.working.cursor import PlacesUnknown, Trouble, family
 from lint.working.moving import Moving
 from lint.working.rowstate import Noted
 
@@ -166,12 +166,14 @@ class Repeating(Moving):
             self.cursor.at : max(self.cursor.at, min(boundary, len(self.cursor.nodes) - self.cursor.optional))
         ]
         stitches, lengths, owners = False, set(), set()
+        named: set[str | None] = set()  # None: any stitch
         for inner in walk(step.items):
             places = inner.places if isinstance(inner, (Work, Group, Skip)) else ()
             if isinstance(inner, Work) and inner.stitch == "sl st":
                 continue
             if isinstance(inner, Work) and not inner.places and not isinstance(inner, Group):
                 stitches = stitches or not any(isinstance(s, Group) and inner in s.items for s in walk(step.items))
+                named.add(None)
             for place in places:
                 for target in place.targets:
                     if target.kind is TargetKind.SPACE and (owner := self.named_owner(place)) is not None:
@@ -184,6 +186,8 @@ class Repeating(Moving):
                         and place.of is None
                     ):
                         stitches = True
+                        named.add(target.name if target.kind is TargetKind.STITCH else None)
+        others_passed = bool(lengths or owners) and None not in named  # "*shell in next ch-2 sp, sc in next sc"
         found = 0
         into_part = any(
             place.of is not None or place.middle
@@ -197,7 +201,7 @@ class Repeating(Moving):
                 continue  # the rest of a shell that was worked into
             if node.kind == "space":
                 found += self.is_part(node, owners) or bool(lengths) and (None in lengths or node.length in lengths)
-            elif node.is_stitch:
+            elif node.is_stitch and not (others_passed and family(node.kind) not in named):
                 found += stitches
         return found
 
