@@ -31,7 +31,7 @@ class Stated:
 
     span: Span
     items: tuple[StatedItem, ...]
-    per_side: Amount | None = None
+    per_side: StatedItem | None = None  # "80 sc; 20 on each side"
 
     @property
     def series(self) -> tuple[Amount, ...]:

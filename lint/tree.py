@@ -49,12 +49,15 @@ class Special:
     @property
     def plain_name(self) -> str:
         """The name without "beg": a beginning popcorn counts as a popcorn."""
-        if not self.beginning:
-            return self.name
-        for word in ("beginning", "begin", "beg", "starting", "start", "first"):
-            if self.name.lower().startswith(word):
-                return self.name[len(word) :].lstrip(" -.") or self.name
-        return self.name
+        return without_beginning(self.name) if self.beginning else self.name
+
+
+def without_beginning(name: str) -> str:
+    """The "cl" of "beg cl"; any other name as it is."""
+    for word in ("beginning", "begin", "beg", "starting", "start", "first"):
+        if name.lower().startswith(word):
+            return name[len(word) :].lstrip(" -.") or name
+    return name
 
 
 PLAIN = "st"  # the stitch that the row, or the row below, is worked in: "work to last 2 sts"

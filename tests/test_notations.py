@@ -17,6 +17,17 @@ Rnd 4: Ch 1, sc in same st as join, sc in each of next 2 dc, *3 sc in ch-2 sp, s
 """,
         [9, 18, 27, 42],
     ),
+    "abbreviations with full stops": (
+        """Table Mat
+MAT
+Ch. 6, join with sl. st. to form ring.
+1st rnd. Ch. 3 (counts as d.c.), 15 d.c. in ring, join with sl. st. to top of ch. 3.
+2nd rnd. Ch. 5 (counts as d.c., ch. 2), * d.c. in next d.c., ch. 2; rep. from * around, join with sl. st. in 3rd ch. of ch. 5.
+3rd rnd. Sl. st. in next ch.-sp., ch. 3, 2 d.c. in same sp., * 3 d.c. in next ch. sp.; rep. from * around, join.
+4th rnd. Ch. 3, d.c. in next 2 d.c., * ch. 1, sk. 1 d.c., d.c. in ea. of foll. 3 d.c.; rep. from * 10 times more, ch. 1, sk. 1 d.c., join.
+""",
+        [16, 16, 48, 36],
+    ),
     "hat, R labels, decreases around": (
         """Hat
 Ch 2 at the start of a round does not count as a stitch.

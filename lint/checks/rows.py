@@ -72,6 +72,10 @@ def _count_differs(context: Context, row: LedgerRow, cell: Cell, concerned: tupl
 
 
 def _figures(context: Context, difference: Difference, number: int) -> str:
+    return _amount(context, difference, number) + (" on each side" if difference.on_each_side else "")
+
+
+def _amount(context: Context, difference: Difference, number: int) -> str:
     unit, _, name = difference.item.unit.partition(":")
     if unit == "kind":
         return f"{number} {context.stitch_word(name)}"

@@ -172,10 +172,17 @@ def _defined(context: Context) -> set[str]:
     return forms | {meaning for meaning in swapped if len(meaning) <= 4}  # "stitch = st"
 
 
+_LONGEST_MEANING = 6  # words: "half double crochet 2 stitches together"
+
+
 def has_list(context: Context) -> bool:
-    """Whether the pattern explains two standard abbreviations or more, under a heading or not."""
+    """Whether the pattern explains two standard abbreviations or more, under a heading or not.
+
+    A special stitch told in full ("V-st: (dc, ch 1, dc) in st named") does not make a list.
+    """
     standard = _standard_forms(context)
-    return sum(any(form in standard for form in entry.forms) for entry in context.pattern.abbreviations) >= 2
+    short = (entry for entry in context.pattern.abbreviations if len(entry.meaning.split()) <= _LONGEST_MEANING)
+    return sum(any(form in standard for form in entry.forms) for entry in short) >= 2
 
 
 def check_undefined(context: Context) -> Iterator[Finding]:
@@ -203,6 +210,8 @@ def check_undefined(context: Context) -> Iterator[Finding]:
             if not any(form in defined for form in (lexeme.lower, "tog")):
                 places.setdefault(lexeme.lower, []).append((lexeme, part, row))
             continue
+        if _known(lexeme.lower, defined):
+            continue  # "beg cl" in the list says what "beg" is
         for word in _abbreviations_in(lexeme, standard):
             if word in plain or _known(word, defined):
                 continue

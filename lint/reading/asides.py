@@ -10,6 +10,14 @@ from lint.reading.targets import LOOPS
 _NOT_ASIDE = ("counts", "counts_not", "forming", "number", "in", "make", "skip", "repeat", "chain")
 
 
+_SHORT = ("stitch", "chain", "any_stitch", "space", "skip", "repeat", "round", "row", "increase", "decrease")
+_POINTS = ("beginning", "next", "each", "remaining")
+_POINTING = ("prev", "alt", "cont")
+_NOUNS = ("stitch", "chain", "any_stitch", "space", "row", "round", "special", "one_stitch", "corner")
+_GOES_ON = ("from", "in", "at", "around", "across", "of", "to", "over", "together", "next", "each", "more", "between")
+_BEFORE_CLAUSE = (",", ";", ".", ":", "star", "and", "then", "turn", "join", "dash", *OPENERS, *CLOSERS)
+
+
 def asides(stream: Stream) -> set[int]:
     """Indexes of words said on the side: "(see Special Stitches)", "(this is an increase)", "loosely"."""
     found: set[int] = set()
@@ -45,10 +53,24 @@ def _ends_abbreviation(stream: Stream, index: int) -> bool:
     lexemes = stream.lexemes
     if lexemes[index].kind != "." or not index or index + 1 >= len(lexemes) or not lexemes[index].glued:
         return False
-    after = lexemes[index + 1]
-    abbreviated = lexemes[index - 1].kind in ("stitch", "chain", "any_stitch", "space", "skip", "repeat", "round")
-    goes_on = after.kind in ("from", "in", "around", "across", "of", "to", "over", "together", "next", "each", "more")
-    return abbreviated and goes_on and after.text[:1].islower()
+    before, after = lexemes[index - 1], lexemes[index + 1]
+    beyond = lexemes[index + 2].kind if index + 2 < len(lexemes) else "end"
+    if after.kind == "dash" and before.kind == "chain":
+        return beyond == "space"  # "into next ch.-sp."
+    if after.kind == "number":
+        if before.kind in ("increase", "decrease"):
+            return after.number == 1 and beyond == "any_stitch"  # "dec. 1 st. at each end"
+        if before.kind in _POINTS:
+            return beyond not in ("times", "more")  # "in foll. 3 d.c."
+        begins = index < 2 or lexemes[index - 2].kind in _BEFORE_CLAUSE
+        return before.kind == "skip" or before.kind == "chain" and begins  # "ch. 3, sk. 2 ch."
+    if not after.text[:1].islower():
+        return False
+    if before.kind == "chain" and after.kind == "space":
+        return True  # "into next ch. sp."
+    if before.kind in _POINTS or before.lower in _POINTING:
+        return after.kind in (*_NOUNS, *_GOES_ON)  # "in beg. ch.", "in each foll. st."
+    return before.kind in _SHORT and after.kind in _GOES_ON
 
 
 def emphasis(stream: Stream) -> set[int]:

@@ -161,7 +161,7 @@ def read(stream: Stream, bare: bool) -> Stated | None:
     span = stream.span_from_all()
     items: list[StatedItem] = []
     pending: list[Amount] = []
-    per_side: Amount | None = None
+    per_side: StatedItem | None = None
     stream.skip("=", "dash", ":", "the")
     if stream.kind() == "total":
         stream.take()
@@ -177,10 +177,11 @@ def read(stream: Stream, bare: bool) -> Stated | None:
             if close is None:
                 return None
             inner = stream.inside(stream.at + 1, close)
-            side = inner.amount()
-            if side is not None and any(item.lower == "per" for item in inner.lexemes):
-                per_side = side
+            per_side = _on_each_side(inner) or per_side
             stream.at = close + 1
+            continue
+        if items and not pending and (side := _on_each_side(stream)) is not None:
+            per_side = side
             continue
         at = stream.at
         number = stream.amount()
@@ -233,6 +234,29 @@ def read(stream: Stream, bare: bool) -> Stated | None:
             span, (StatedItem(span, pending[-1], "stitches", "", tuple(pending) if len(pending) > 1 else ()),)
         )
     return Stated(span, tuple(items), per_side) if items else None
+
+
+_SHARED = ("on", "along", "per", "for", "at", "in", "each", "every", "the")
+
+
+def _on_each_side(stream: Stream) -> StatedItem | None:
+    """ "20 sc on each side, counting one corner sc", "8 dc per side": the figure for one side of the shape."""
+    start = stream.at
+    number = stream.amount()
+    bare = number is not None and stream.word(*_SHARED)
+    unit, words = ("stitches", "") if bare else _unit(stream)
+    while stream.word(*_SHARED):
+        stream.take()
+    if number is None or unit is None or not (stream.kind() == "side" or stream.word("side", "edge")):
+        stream.at = start
+        return None
+    stream.take()
+    span = stream.span_from(start)
+    comma = int(stream.kind() == ",")
+    if stream.word("not", "counting", "including", "incl", "excluding", "without", "between", ahead=comma):
+        stream.at += comma
+        stream.pass_to(";", *OPENERS)
+    return StatedItem(span, number, unit, words)
 
 
 def _tail(stream: Stream) -> None:

@@ -12,7 +12,7 @@ from lint.reading.sections import SectionFinder
 _MAKE_WORDS = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8, "ten": 10, "twelve": 12}
 _MAKE = regex.compile(r"\(?\s*\b(?:make|work|mk)\s+(?P<n>\d+|[a-z]+)\b[^)]*\)?|\(\s*(?:x\s?(?P<x>\d+)|(?P<y>\d+)\s?x)\s*\)|\(\s*(?P<b>\d{1,2})(?:\s?(?:pcs|pieces|parts))?\s*\)|-\s*make\s+(?P<d>\d+)", regex.I)  # fmt: skip
 _STARTS_WORK = regex.compile(
-    r"[\W_]*(?:ch(?:ain)?s?\b\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a|an|\d)|with\b|using\b|join\b|attach\b|rejoin\b|begin|start|commence|magic|foundation|fasten|do not|turn\b|change\b|place\b|stuff|weave|sew\b|work\b|now\b|repeat\b|rep\b|at end|continue|mark\b|remove|leave|finish off|cut\b|fold\b|note\b|nb\b|see\b)",
+    r"[\W_]*(?:ch(?:ain)?s?\b\.?\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a|an|\d)|with\b|using\b|join\b|attach\b|rejoin\b|begin|start|commence|magic|foundation|fasten|do not|turn\b|change\b|place\b|stuff|weave|sew\b|work\b|now\b|repeat\b|rep\b|at end|continue|mark\b|remove|leave|finish off|cut\b|fold\b|note\b|nb\b|see\b)",
     regex.IGNORECASE,
 )
 _JOINS = regex.compile(
@@ -26,7 +26,7 @@ START = regex.compile(
     r"(?i)[\W_]*(?:multiples?\s+of\s+\d[^.;]*[.;]\s*)?"
     r"(?:(?:with|using)\s+(?:\w+|[^.;:,]{0,30}\d\s*mm[^.;:,]{0,40}),\s*)?"
     r"(?:(?:(?:commenc|begin|start)\w*\s+with|work)\s+(?=\d+\s?ch))?"
-    r"(?:ch(?:ain)?s?\b\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a\s+magic|\d)|magic (?:ring|circle|loop))"
+    r"(?:ch(?:ain)?s?\b\.?\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a\s+magic|\d)|magic (?:ring|circle|loop))"
 )
 
 

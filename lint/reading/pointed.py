@@ -147,7 +147,7 @@ def with_target(stream: Stream, start: int, which: Which, number: Amount = ONE, 
         which = Which.ANY if which is Which.ANY else Which.ELSEWHERE
     if stream.word("that", "which") and stream.kind() in ("same", "word"):
         stream.pass_to()  # "in the ch that holds the first sc"
-    if stream.kind() == "made":
+    if stream.kind() == "made" or which is Which.LAST and stream.word("worked"):
         stream.take()
         which = Which.JUST_MADE if which is not Which.SAME else which
     elif stream.kind() == "word" and stream.word("formed", "made") and stream.kind(1) in ("by", "from"):

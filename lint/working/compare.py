@@ -17,6 +17,7 @@ class Difference:
     stated: int
     made: int
     under: str | None = None
+    on_each_side: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,9 +47,25 @@ def compare(stated: Stated, made: Made, size: int, index: int | None = None) -> 
         if number not in found:
             under = _other_counting(item, number, made) if len(stated.items) == 1 else None
             differences.append(Difference(item, number, _meant(found, number), under))
+    if stated.per_side is not None and (side := _off_side(stated.per_side, made, size)) is not None:
+        compared += 1
+        differences.append(side)
     if not compared:
         return Comparison(None, unchecked=tuple(unchecked))
     return Comparison(not differences, tuple(differences), tuple(unchecked))
+
+
+_OUTER = 6  # as many stitches of a side belong to its two corners: (3 dc, ch 2, 3 dc)
+
+
+def _off_side(item: StatedItem, made: Made, size: int) -> Difference | None:
+    """A figure for each side that no way of counting gives, be the corners counted in it or not."""
+    number = item.at(size)
+    if number is None or not made.corners:
+        return None
+    more = 2 + made.chains // made.corners
+    off = next((side for side in made.sides if not side - _OUTER <= number <= side + more), None)
+    return Difference(item, number, off, on_each_side=True) if off is not None else None
 
 
 def _meant(found: list[int], number: int) -> int:
@@ -73,13 +90,12 @@ def measured(item: StatedItem, made: Made, stated: Stated) -> list[int]:
             for kind, number in made.by_kind.items()
             if family(kind) == name and (kind == name or kind not in listed)
         )
-        groups = any(other.unit.startswith("special:") for other in stated.items)
-        apart = [made.apart.get(name, 0)] if groups else []  # "8 V-sts and 2 dc"
+        apart = [made.apart.get(name, 0)] if _counts_groups(stated) else []  # "8 V-sts and 2 dc"
         return [*apart, beside, exact, plain] if exact or plain else [exact]
     if unit == "space":
-        if name:
-            return [made.spaces.get(int(name), 0)]
-        return [sum(made.spaces.values())]
+        apart = [made.spaces_apart] if _counts_groups(stated) else []  # "8 V-sts, 8 ch-1 sps": those beside them
+        counted = [*apart, made.spaces] if made.spaces_apart != made.spaces else [made.spaces]
+        return [spaces.get(int(name), 0) if name else sum(spaces.values()) for spaces in counted]
     if unit == "special":
         for key in (name, _ALIASES.get(name, name)):
             alike = [number for group, number in made.groups.items() if _is_one_of(group, key)]
@@ -95,6 +111,11 @@ def measured(item: StatedItem, made: Made, stated: Stated) -> list[int]:
     if unit == "chain":
         return [made.chains, sum(made.spaces.values())]
     return []
+
+
+def _counts_groups(stated: Stated) -> bool:
+    """Whether shells, V-stitches… are figures of their own in a count, so that its others may leave out what is in them."""
+    return any(item.unit.startswith("special:") for item in stated.items)
 
 
 # what the trade calls several stitches in one place, defined or not

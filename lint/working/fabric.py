@@ -88,6 +88,7 @@ class Made:
     chains: int = 0
     apart: dict[str, int] = field(default_factory=dict)  # by kind, less those that are part of a shell, V-stitch…
     bunches: int = 0  # places that hold three or more of a stitch, where all hold alike: shells that go unnamed
+    spaces_apart: dict[int, int] = field(default_factory=dict)  # by length, less those inside a V-stitch, shell…
     slips: int = 0  # slip stitches among other stitches, which count only where a printed count takes them in
 
 
@@ -98,10 +99,12 @@ def count(
     kinds: Counter = Counter()
     apart: Counter = Counter()
     spaces: Counter = Counter()
+    spaces_apart: Counter = Counter()
     chains = 0
     for node in nodes:
         if node.kind == "space":
             spaces[node.length] += 1
+            spaces_apart[node.length] += node.special is None
             chains += node.length
         elif node.kind not in ("ring", "ch"):
             kinds[node.kind] += 1
@@ -115,7 +118,16 @@ def count(
         nodes[index].corner = True  # so that the next round finds them
     corners = len(marks)
     return Made(
-        sum(kinds.values()), dict(kinds), dict(spaces), corners, dict(units), sides, chains, dict(apart), slips=slips
+        sum(kinds.values()),
+        dict(kinds),
+        dict(spaces),
+        corners,
+        dict(units),
+        sides,
+        chains,
+        dict(apart),
+        spaces_apart=dict(spaces_apart),
+        slips=slips,
     )
 
 

@@ -26,7 +26,7 @@ class Placing(Reach):
         number = self.amount(place.number)
         if place.targets[0].name == "joining":
             return [self.closing_loop()]
-        place = replace(place, targets=self.of_turning_chain(place.targets)) if place.targets[0].name else place
+        place = replace(place, targets=self.as_made(place.targets)) if place.targets[0].name else place
         if self.other_side and place.targets == (_LOOP,):
             place = replace(place, targets=(Target(TargetKind.CHAIN),))
         which = place.which

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
-from lint.tree import Group, Join, Repeat, Skip, Step, TimesKind, Work
+from lint.tree import Group, Join, Repeat, Skip, Step, TimesKind, Work, without_beginning
 from lint.working.cursor import PlacesUnknown
 from lint.working.fabric import Node
 from lint.working.gaps import Gaps
@@ -100,15 +102,18 @@ class Reach(Gaps):
             return False
         return place.targets[0].kind is TargetKind.TURNING_CHAIN or into_round_start(place, None)
 
-    def of_turning_chain(self, targets: tuple[Target, ...]) -> tuple[Target, ...]:
-        """ "tch sp" where the turning chain has no space of its own: the chain."""
+    def as_made(self, targets: tuple[Target, ...]) -> tuple[Target, ...]:
+        """What the row below has for a name: for "tch sp" without a space of its own the chain; for "beg cl" a cl."""
         target = targets[0]
+        if target.kind is TargetKind.SPECIAL and target.name is not None:
+            plain = without_beginning(target.name)
+            return targets if plain == target.name or self.cursor.has(target, self.size) else (replace(target, name=plain),)
         if target.kind is not TargetKind.SPACE or target.name is None or self.cursor.has(target, self.size):
             return targets
         return (Target(TargetKind.TURNING_CHAIN),)
 
     def back(self, targets: tuple[Target, ...], number: int, index: int) -> int:
-        return self.cursor.back_from_end(self.of_turning_chain(targets), number, self.size, index)
+        return self.cursor.back_from_end(self.as_made(targets), number, self.size, index)
 
 
 def _joins(following: tuple[Step, ...]) -> bool:
