@@ -58,7 +58,9 @@ def test_spaces_that_neither_way_of_counting_gives_differ():
     assert rules == ["count-differs"]
 
 
-@pytest.mark.parametrize("side", ["20 sc on each side", "19 sc per side, not counting the corner sc", "21 along each side"])
+@pytest.mark.parametrize(
+    "side", ["20 sc on each side", "19 sc per side, not counting the corner sc", "21 along each side"]
+)
 def test_a_figure_for_each_side_is_read_beside_the_total(side):
     report = check(_square(fifth=f"80 sc; {side}"))
     assert outcomes(report)[-1] == "agrees"
@@ -80,5 +82,15 @@ def test_special_stitches_alone_are_no_list_of_abbreviations():
 
 
 def test_a_chain_written_with_a_full_stop_begins_a_piece():
-    report = check("Rag\nCh. 12\nRow 1: Sc in 2nd ch from hook and in each ch across. (11 sc)\nRow 2: Ch. 1, turn, sc in each sc. (11)\n")
+    report = check(
+        "Rag\nCh. 12\nRow 1: Sc in 2nd ch from hook and in each ch across. (11 sc)\nRow 2: Ch. 1, turn, sc in each sc. (11)\n"
+    )
     assert counts(report) == [11, 11]
+
+
+def test_a_place_that_a_clause_has_lost_is_not_passed_over():
+    """A full stop in the middle of a clause leaves a place by itself, which is no remark."""
+    report = check(
+        "Rag\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. (10 sc)\nRow 2: Ch 1, turn, 2 sc in next st. Both ends. (12 sc)\n"
+    )
+    assert outcomes(report) == ["agrees", "not-recomputed"]

@@ -57,7 +57,9 @@ def nothing_swallowed(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
     for step in steps:
         inside = words(step.span)
         swallows = (
-            isinstance(step, _IDLE)
+            isinstance(step, Remark)
+            and _is_a_place(inside)
+            or isinstance(step, _IDLE)
             and not any(item.kind in _TELLS or item.lower in ("has", "have") for item in inside)
             and _holds_work(inside)
             or isinstance(step, (Join, JoinYarn, MakeRing))
@@ -78,6 +80,15 @@ def nothing_swallowed(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
         else:
             found.append(step)
     return found
+
+
+def _is_a_place(inside: list[Lexeme]) -> bool:
+    """Whether the words are nothing but a place that the clause before has lost: "sp", "at each end"."""
+    kinds = [item.kind for item in inside if item.lower != "both"]
+    if kinds == ["space"]:
+        return True
+    where = kinds and kinds[-1] in ("ending", "side") and set(kinds) <= {"at", "each", "of", "the", "ending", "side"}
+    return bool(where) and ("each" in kinds or len(kinds) < len(inside))
 
 
 def _holds_work(inside: list[Lexeme]) -> bool:

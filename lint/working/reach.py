@@ -107,7 +107,11 @@ class Reach(Gaps):
         target = targets[0]
         if target.kind is TargetKind.SPECIAL and target.name is not None:
             plain = without_beginning(target.name)
-            return targets if plain == target.name or self.cursor.has(target, self.size) else (replace(target, name=plain),)
+            return (
+                targets
+                if plain == target.name or self.cursor.has(target, self.size)
+                else (replace(target, name=plain),)
+            )
         if target.kind is not TargetKind.SPACE or target.name is None or self.cursor.has(target, self.size):
             return targets
         return (Target(TargetKind.TURNING_CHAIN),)
