@@ -17,6 +17,50 @@ Rnd 4: Ch 1, sc in same st as join, sc in each of next 2 dc, *3 sc in ch-2 sp, s
 """,
         [9, 18, 27, 42],
     ),
+    "the stitch not named again, numbers before with a cross": (
+        """Ball
+BALL
+R1: 6 sc in MR
+R2: 6 x inc
+R3: (sc in next, 2 in next) 6 times
+R4: *1 sc in each of next 2, 2 in the third; rep from * around
+R5: two sc in the next stitch, one in each of the next three; repeat around
+R6: 6x sc-dec, 6 x 3 sc-inc
+R7: 3 x sc2tog, sc in each remaining st
+""",
+        [6, 12, 18, 24, 30, 42, 39],
+    ),
+    "rings, corners and picots in short": (
+        """Tile
+TILE
+Begin with magic circle.
+Rnd 1: Ch 3 (counts as dc), 2 dc, ch 2, *3 dc, ch 2* 3 times into circle, join.
+Rnd 2: Ch 1, sc in each dc around, 2sc/ch1/2sc in each corner, join.
+Rnd 3: Ch 1, sc in each sc around, 3 sc in each corner-space, join.
+Rnd 4: Ch 1, *sc in next 3 sc, ch-3 picot; rep from * around to last st, sc in last st; join.
+""",
+        [12, 28, 40, 40],
+    ),
+    "shells with a hyphen": (
+        """Edge
+EDGE
+Ch 20 plus 1 for turning.
+Row 1: Sc in 2nd ch from hook and in each ch across.
+Row 2: Ch 1, turn, sc in first st, *sk 2 sts, 5dc-shell in next st, sk 2 sts, sc in next st; rep from * to last st, sc in last st.
+Row 3: Ch 1, turn, sc in next 10 sts, leave last 10 sts.
+""",
+        [20, 20, 10],
+    ),
+    "each through the back loop": (
+        """Band
+BAND
+Ch 9.
+Row 1: Sc in 2nd ch from hook and in each ch across.
+Row 2: Ch 1, turn, 1 sc tbl of each st to end.
+Row 3: Ch 1, turn, dc-inc, sc through back loop of next 6 sts, sc in last st.
+""",
+        [8, 8, 9],
+    ),
     "abbreviations with full stops": (
         """Table Mat
 MAT

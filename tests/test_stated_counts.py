@@ -50,10 +50,12 @@ def test_spaces_beside_v_stitches_and_a_beginning_cluster_named_in_the_next_roun
 
 @pytest.mark.parametrize("third", ["8 Cl, 8 V-sts, 12 dc, 16 ch-1 sps", "8 Cl, 28 dc, 16 ch-1 sps, 4 ch-3 sps"])
 def test_spaces_inside_v_stitches_may_be_counted_with_the_others(third):
+    """All ch-1 spaces, those inside the V-stitches among them, are as good a count."""
     assert _faults(check(_square(third))) == []
 
 
 def test_spaces_that_neither_way_of_counting_gives_differ():
+    """A figure between the two is a mistake."""
     rules = [rule for rule, _ in _faults(check(_square("8 Cl, 8 V-sts, 12 dc, 12 ch-1 sps")))]
     assert rules == ["count-differs"]
 
@@ -62,12 +64,14 @@ def test_spaces_that_neither_way_of_counting_gives_differ():
     "side", ["20 sc on each side", "19 sc per side, not counting the corner sc", "21 along each side"]
 )
 def test_a_figure_for_each_side_is_read_beside_the_total(side):
+    """The corners may be counted with a side or not."""
     report = check(_square(fifth=f"80 sc; {side}"))
     assert outcomes(report)[-1] == "agrees"
     assert _faults(report) == []
 
 
 def test_a_figure_for_each_side_that_no_counting_gives_is_a_mistake():
+    """The words of the one side are what is marked."""
     report = check(_square(fifth="80 sc; 28 sc on each side"))
     (found,) = [finding for finding in report.findings if finding.rule == "count-differs"]
     assert "28 sc on each side" in found.message
@@ -82,6 +86,7 @@ def test_special_stitches_alone_are_no_list_of_abbreviations():
 
 
 def test_a_chain_written_with_a_full_stop_begins_a_piece():
+    """An abbreviation's full stop ends no sentence."""
     report = check(
         "Rag\nCh. 12\nRow 1: Sc in 2nd ch from hook and in each ch across. (11 sc)\nRow 2: Ch. 1, turn, sc in each sc. (11)\n"
     )

@@ -11,7 +11,7 @@ from lint.reading.places import places
 from lint.reading.remarkclauses import RemarkClauses
 from lint.reading.stream import OPENERS, SIGNS, Stream
 from lint.reading.targets import is_space_word, names_piece, of_last_row, target
-from lint.tree import Chain, Either, Join, MakeRing, Remark, Repeat, Skip, Turn, Work
+from lint.tree import Chain, Either, Group, Join, MakeRing, Remark, Repeat, Skip, Turn, Work, walk
 
 
 class ChainClauses(RemarkClauses):
@@ -56,6 +56,10 @@ class ChainClauses(RemarkClauses):
 
     def chain_of(self, start: int, number: Amount) -> bool:
         stream = self.stream
+        if stream.kind() == "picot" or stream.kind() == "dash" and stream.kind(1) == "picot":
+            stream.skip("dash", "picot")  # "ch-3 picot": of how many chains it is made
+            self.steps.append(Work(stream.span_from(start), "picot", special=stream.vocabulary.specials.get("picot")))
+            return True
         number = number.plus(self.more_chains())
         self.steps.append(Chain(stream.span_from(start), number))
         note = notes.for_first_stitch(stream, number.lone)
@@ -64,17 +68,28 @@ class ChainClauses(RemarkClauses):
         self.ring_close(start, number)
         if stream.word("instead"):
             stream.take()
+        self.all_in_ring()
         if stream.kind() == "from" and stream.kind(1) == "base":
             stream.pass_to()  # "14 ch from base of tr just worked"
         if stream.kind() == "to" and (stream.kind(1) == "beginning" or stream.word("start", "begin", ahead=1)):
             stream.pass_to()  # "ch 1 to start edging"
         return True
 
+    def all_in_ring(self) -> None:
+        """Takes the "in ring" behind the last chain of a list or a repeat: "3 ch, 2 tr, (2 ch, 3 tr) x 3, 2 ch in ring".
+
+        What names no place of its own goes into the open ring by itself.
+        """
+        stream = self.stream
+        placed = any(isinstance(step, (Work, Group)) and step.places for step in walk(tuple(self.steps)))
+        if not placed and stream.kind() == "in" and stream.kind(1) == "ring" and self.has_work():
+            stream.at += 2
+
     def more_chains(self) -> Amount:
         """Takes the "+ 4 ch" of "36 ch + 4 ch"; a "+" before stitches only joins the clauses."""
         stream = self.stream
         more = Amount.of(0)
-        while stream.kind() == "+" and stream.kind(1) in ("number", "stitch", "chain"):
+        while (stream.kind() == "+" or stream.word("plus")) and stream.kind(1) in ("number", "stitch", "chain"):
             start = stream.at
             stream.take()
             number = stream.amount()
@@ -292,7 +307,8 @@ class ChainClauses(RemarkClauses):
             return True
         stream.skip("across", "the", "last", "remaining", "middle")
         number = stream.amount()
-        sort = target(stream) or Target(TargetKind.ANY_STITCH)
+        named = target(stream)
+        sort = named or Target(TargetKind.ANY_STITCH)
         joins = (
             stream.kind() == "unused" and stream.kind(1) in ("and", ",", ";") and stream.kind(2) in ("attach", "join")
         )
@@ -302,9 +318,9 @@ class ChainClauses(RemarkClauses):
             self.steps.append(Skip(span, (Place(span, Which.NEXT, (sort,), number),)))
             return True
         stream.pass_to()
-        after_turn = bool(self.steps) and isinstance(self.steps[-1], Turn) and number is not None and self.has_work()
+        told = named is not None or bool(self.steps) and isinstance(self.steps[-1], Turn)
         if (
-            not after_turn
+            not (told and number is not None and self.has_work())
             and not stream.peek(start - stream.at).lower.startswith("do not")
             and not any(
                 item.kind == "unused" or item.lower in ("unworked", "un-worked", "free")

@@ -22,6 +22,7 @@ from lint.reading.guard import nothing_swallowed
 from lint.reading.listrepeats import ListRepeats, by_cross
 from lint.reading.markers import read_marker, unclear_markers
 from lint.reading.piececalls import piece_call
+from lint.reading.plainclauses import POINTS
 from lint.reading.rowcalls import ends_with_row, row_call
 from lint.reading.rowsof import rows_even
 from lint.reading.runs import place_come_to, side_by_side
@@ -116,6 +117,11 @@ class Clauses(ListRepeats):
         if kind == "+" and self.steps and stream.kind(1) in ("number", "stitch", "chain"):
             stream.take()  # "3 dc + ch 2 + 3 dc in corner sp": only joins the clauses
             return self.clause()
+        if kind == "/" and self.steps and isinstance(self.steps[-1], (*MAKES_STITCHES, Chain)):
+            chained = isinstance(self.steps[-1], Chain) or "chain" in (stream.kind(1), stream.kind(2))
+            if chained and stream.kind(1) in ("number", "chain"):
+                stream.take()  # "2 tr/2 ch/2 tr in corner"; but "2 tr/dc" names one stitch in two countries
+                return self.clause()
         if kind in ("at", "in", "for") and self.read_last_pass(start):
             return True
         stream.at = start
@@ -140,7 +146,8 @@ class Clauses(ListRepeats):
             stream.take()  # "Add a chain of 12"
             stream.skip("the")
             return self.clause()
-        if kind == "number" and stream.word("once", "twice", "thrice") and self.read_twice_more(start):
+        often = stream.word("once", "twice", "thrice") or stream.kind(1) == "in" and stream.kind(2) in POINTS
+        if kind == "number" and often and self.read_more_of_it(start):
             return True
         stream.at = start
         if kind == "number" and stream.kind(1) == "any_stitch" and stream.kind(-1) == "and":

@@ -40,7 +40,7 @@ def limit(stream: Stream) -> Limit | None:
         and stream.kind(-2) == "number"
     )
     aside = aside or stream.word(*PIECE_WORDS, ahead=edge)  # "across back neck"
-    if stream.kind() == "across" and aside:
+    if stream.kind() == "across" and aside or stream.kind() == "around" and stream.word(*PIECE_WORDS, ahead=edge):
         return None  # along an edge, not along the row
     if stream.word("all") and stream.kind(1) in _AFTER_ROUND and stream.kind(-1) == "stitch":
         stream.take()  # "ch 1, turn, sc all"

@@ -7,7 +7,7 @@ from dataclasses import replace
 from lint.reading import counts, repeats
 from lint.reading.bracketclauses import BracketClauses
 from lint.reading.clausebase import all_read
-from lint.reading.stream import OPENERS, Stream
+from lint.reading.stream import OPENERS, SIGNS, Stream
 from lint.reading.times import times as read_times
 from lint.tree import Covers, Group, Repeat, Times, TimesKind, Work, walk
 
@@ -25,6 +25,7 @@ class ListRepeats(BracketClauses):
         times = read_times(stream, after_bracket=True)
         if times is not None and repeats.pair(self.steps):
             repeats.fold_pair(self.steps, times, stream.span_from(mark))
+            self.all_in_ring()
             return True
         stream.at = mark
         alone = stream.kind() == "number" and counts.list_ends(stream, mark + 1) and lexeme.text == "*"
@@ -58,9 +59,11 @@ class ListRepeats(BracketClauses):
         return repeats.fold_row(self.steps, often, stream.span_from(start))
 
     def times_first(self, start: int) -> bool:
-        """ "6x (2 sc, inc)": how often, before the bracket."""
+        """ "6x (2 sc, inc)": how often, before the bracket; or before one clause without any: "4 x sc2tog"."""
         stream = self.stream
         often = read_times(stream, after_bracket=True)
+        if often is not None and stream.kind() in _WORKS:
+            return self._one_clause_often(start, often)
         stream.take_if(":")
         close = stream.matching(stream.at) if stream.kind() in OPENERS else None
         if often is None or close is None:
@@ -74,6 +77,21 @@ class ListRepeats(BracketClauses):
         stream.at = close + 1
         self.steps.append(Repeat(stream.span_from(start), tuple(items), often))
         return True
+
+    def _one_clause_often(self, start: int, often: Times) -> bool:
+        stream = self.stream
+        end = min(stream.next_of(*SIGNS, "=", "dash", "and", "turn", "join", "→"), len(stream.lexemes))
+        while end < len(stream.lexemes) and stream.lexemes[end].kind == "dash" and stream.lexemes[end].glued:
+            end = stream.next_of(*SIGNS, "=", "dash", "and", "turn", "join", "→", start=end + 1)  # "6x sc-dec"
+        items = self.read_inside(stream.inside(stream.at, end))
+        if len(items) != 1 or not isinstance(items[0], (Work, Group)) or not all_read(items):
+            return False
+        stream.at = end
+        self.steps.append(Repeat(stream.span_from(start), tuple(items), often))
+        return True
+
+
+_WORKS = ("stitch", "increase", "decrease", "special", "one_stitch", "group_word", "number")
 
 
 def by_cross(stream: Stream) -> bool:

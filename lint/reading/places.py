@@ -138,6 +138,8 @@ def _preposition(stream: Stream, allow_to: bool) -> bool | None:
         stream.take()  # "dec using the next 2 sts"
         return True
     kind = stream.kind()
+    if kind in LOOPS and stream.kind(1) == "of":
+        return False  # "1 sc through back loop of each st": the loop is read with the place
     if kind == "across" and stream.kind(2 if stream.kind(1) == "the" else 1) in ("first", "next", "last", "number"):
         stream.take()  # "sl st across first 6 sts"
         return False

@@ -10,8 +10,9 @@ from lint.reading.limits import limit
 from lint.reading.places import places
 from lint.reading.targets import ANY
 from lint.reading.workclauses import WorkClauses
-from lint.tree import PLAIN, ShapedWhere, Shaping, Work
+from lint.tree import PLAIN, Chain, ShapedWhere, Shaping, Skip, Work
 
+POINTS = ("next", "each", "same", "last", "first", "the", "ordinal")  # where "2 in next", "1 in each of next 4" go
 _VERBS = ("work", "continue working", "cont working", "continue to work", "work even", "work straight", "work across")
 _ENDS = (",", ";", ".", "end", "(", "[", "turn", "dash", "=", "and", "join")
 
@@ -70,20 +71,21 @@ class PlainClauses(WorkClauses):
         stream.take_if("any_stitch")
         return Place(stream.span_from(start), Which.NEXT, (ANY,), number)
 
-    def read_twice_more(self, start: int) -> bool:
-        """ "sc in next 3 sts and twice in next st": the stitch before, so often in one place."""
+    def read_more_of_it(self, start: int) -> bool:
+        """ "sc in next 3 sts and twice in next st", "sc in next 3, 2 in next": the stitch before, so often in one place."""
         stream = self.stream
-        last = self.steps[-1] if self.steps else None
+        last = next((step for step in reversed(self.steps) if not isinstance(step, (Chain, Skip))), None)
         if not isinstance(last, Work) or last.special is not None or last.together or stream.kind(1) != "in":
             return False
         number = stream.take().quantity
         stream.take()
         stream.skip("the")
-        if stream.kind() == "ordinal" and stream.kind(1) == "any_stitch" and last.places:
+        if stream.kind() == "ordinal" and stream.kind(1) in ("any_stitch", *_ENDS) and last.places:
             nth, before = stream.peek().number, last.places[0].number.lone
             if before is None or nth != before + 1 or last.places[0].which is not Which.NEXT:
                 return False
-            stream.at += 2  # "in next 3 sts and twice in the fourth st"
+            stream.take()  # "in next 3 sts and twice in the fourth st"
+            stream.take_if("any_stitch")
             found: tuple[Place, ...] = (Place(stream.span_from(start), Which.NEXT, (ANY,)),)
         else:
             found = places(stream, bare=True)

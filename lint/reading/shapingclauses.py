@@ -52,6 +52,9 @@ class ShapingClauses(YarnClauses):
         if where is None:
             stream.at = before
             stream.take_if("in")
+        elif where is ShapedWhere.EVENLY and number == ONE and stream.kind() == "number" and stream.kind(1) == "times":
+            number = stream.take().quantity  # "inc evenly 6 times"
+            stream.take()
         elif not self.has_work():
             shaping = Shaping(stream.span_from(start), number, increase, where)
             rows = shaped_rows(stream, shaping, start)

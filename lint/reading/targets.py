@@ -31,8 +31,7 @@ def target(stream: Stream) -> Target | None:
     if stream.kind() == "skip" and stream.kind(1) in ("any_stitch", "stitch", "chain", "space"):
         stream.take()  # "each of 3 sk sts"
     corner = stream.take_if("corner")
-    if corner and stream.kind() == "dash" and (is_space_word(stream, 1) or stream.kind(1) == "chain"):
-        stream.take()  # "corner-space"
+    stream.at += bool(corner and stream.kind() == "dash" and (is_space_word(stream, 1) or stream.kind(1) == "chain"))
     found = _target(stream)
     if found is None:
         if corner:

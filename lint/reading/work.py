@@ -61,6 +61,12 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         return None
     if lexeme.kind == "stitch" and number is not None and stream.word(*GROUPS) and stream.kind(1) in ("in", "over"):
         stream.take()  # "3 dc group in next sp"
+    if lexeme.kind == "stitch" and number is not None and _dashed(stream, "group_word"):
+        stream.take()  # "5dc-shell in next st"
+        legs = Work(Span(lexeme.start, lexeme.end), stitch, number)
+        lexeme, number = stream.take(), None
+        stitch = singular(lexeme.lower)
+        special = Special(stitch, legs.span, (legs,), one_stitch=False)
     if lexeme.kind == "stitch" and stream.kind() == "dash" and stream.peek().glued and stream.kind(1) == "one_stitch":
         if stream.peek(1).glued:  # "dc-cl over next 3 sts"
             stream.take()
@@ -68,8 +74,9 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     if lexeme.kind == "stitch" and stitch != "sl st" and (several := _increase(stream)) is not None:
         return _increased(stream, start, stitch, several, number)
     together = _together(stream)
-    if together is None and stitch not in ("inc", "dec", "sl st", "picot") and stream.kind() == "decrease":
-        stream.take()
+    dash = int(_dashed(stream, "decrease"))  # "sc-dec"
+    if together is None and stitch not in ("inc", "dec", "sl st", "picot") and stream.kind(dash) == "decrease":
+        stream.at += dash + 1
         together = 2
     if number is not None and together is None and stream.kind() == "together":  # "2 dc tog"
         stream.take()
@@ -120,7 +127,7 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         stream.take()
     if stream.kind() == "(" and stream.word("instead", ahead=1) and (close := stream.matching(stream.at)):
         stream.at = close + 1  # "3 dc (instead of 5) in last sc"
-    if stream.kind() in LOOPS:  # "sc blo in each st": how, not where
+    if stream.kind() in LOOPS and stream.kind(1) != "of":  # "sc blo in each st": how, not where
         stream.take()
     if stream.kind() == "in" and stream.kind(1) in LOOPS:
         if stream.kind(2) in (",", ";", ".", "end", "(", "[", "{", ")", "dash", "=", "around", "across", "to"):
@@ -237,6 +244,8 @@ def _in_an_edge(stream: Stream) -> bool:
 
 def _increase(stream: Stream) -> int | None:
     """The "inc" of "hdc inc", or the "3inc" of "dc3inc": how many go into one place."""
+    if _dashed(stream, "increase"):
+        stream.take()  # "dc-inc"
     if stream.take_if("increase"):
         return 2
     one = stream.kind() == "number" and stream.peek().amount is None
@@ -261,6 +270,11 @@ def _increased(stream: Stream, start: int, stitch: str, several: int, number: Am
     elif found[-1].which is Which.EACH and found[-1].limit is None:
         found = (*found[:-1], replace(found[-1], limit=limit(stream)))
     return Work(stream.span_from(start), stitch, Amount.of(several), found, number_said=True)
+
+
+def _dashed(stream: Stream, kind: str) -> bool:
+    """Whether a word of a kind hangs on by a dash."""
+    return stream.kind() == "dash" and stream.peek().glued and stream.kind(1) == kind and stream.peek(1).glued
 
 
 def _legs(stream: Stream, number: Amount | None) -> Work | None:

@@ -310,10 +310,10 @@ class WorkClauses(EdgeClauses):
         return True
 
     def _joined(self, one: Step, other: Step) -> bool:
-        """Whether only a comma, "and", "+" or a tight hyphen ("3dc-ch2-3dc") stands between two steps."""
+        """Whether only a comma, "and", "+", "/" or a tight hyphen ("3dc-ch2-3dc") stands between two steps."""
         between = [item for item in self.stream.lexemes if one.span.end <= item.start < other.span.start]
         tight = bool(between) and between[0].start == one.span.end and between[-1].end == other.span.start
-        return all(item.kind in (",", "and", "+") or item.kind == "dash" and tight for item in between)
+        return all(item.kind in (",", "and", "+", "/") or item.kind == "dash" and tight for item in between)
 
 
 def _shapes(step: Step) -> bool:
