@@ -10,8 +10,10 @@ from lint.reading import notes
 from lint.reading.places import places
 from lint.reading.remarkclauses import RemarkClauses
 from lint.reading.stream import OPENERS, SIGNS, Stream
-from lint.reading.targets import is_space_word, names_piece, of_last_row, target
+from lint.reading.targets import PIECE_WORDS, is_space_word, names_piece, of_last_row, target
 from lint.tree import Chain, Either, Join, MakeRing, Remark, Repeat, Skip, Turn, Work
+
+_FULL = ("full", "complete", "long", "whole", "worked")  # "the last full row": the one that was divided
 
 
 class ChainClauses(RemarkClauses):
@@ -201,6 +203,8 @@ class ChainClauses(RemarkClauses):
             found = skipped(stream)
         if not found:
             return False
+        if len(found) == 1 and stream.kind() == "at":
+            found = (_at_the_middle(stream, found[0]),)
         if self.steps and isinstance(self.steps[-1], Join) and found[0].targets[0].kind is TargetKind.CHAIN:
             self.steps.append(Remark(stream.span_from(start)))  # "join in first hdc, skipping ch-2"
             return True
@@ -290,7 +294,8 @@ class ChainClauses(RemarkClauses):
             stream.at = stream.sentence_end(words, ".", ";", ",")  # "leaving a 15 cm tail"
             self.steps.append(Remark(stream.span_from(start)))
             return True
-        stream.skip("across", "the", "last", "remaining", "middle")
+        stream.skip("across", "the", "last", "remaining")
+        middle = stream.take_if("middle") is not None
         number = stream.amount()
         sort = target(stream) or Target(TargetKind.ANY_STITCH)
         joins = (
@@ -299,7 +304,7 @@ class ChainClauses(RemarkClauses):
         if joins and number is not None and not self.has_work():
             stream.take()  # "Leave centre 10 sts unworked and rejoin yarn in next st": passed over from here
             span = stream.span_from(start)
-            self.steps.append(Skip(span, (Place(span, Which.NEXT, (sort,), number),)))
+            self.steps.append(Skip(span, (Place(span, Which.NEXT, (sort,), number, middle=middle),)))
             return True
         stream.pass_to()
         after_turn = bool(self.steps) and isinstance(self.steps[-1], Turn) and number is not None and self.has_work()
@@ -336,7 +341,9 @@ def skipped(stream: Stream) -> tuple[Place, ...]:
     stream.at = start
     which = {"first": Which.FIRST, "last": Which.LAST}.get(stream.kind(), Which.NEXT)
     bare = stream.kind() == "number"
+    words = stream.at
     stream.skip("first", "next", "last", "the", "middle")
+    middle = any(item.kind == "middle" for item in stream.lexemes[words : stream.at])
     number = stream.amount()
     found = target(stream)
     if number is None and found is None:
@@ -344,7 +351,7 @@ def skipped(stream: Stream) -> tuple[Place, ...]:
     if of_another_row(stream):
         which = Which.ELSEWHERE
     place = Place(stream.span_from(start), which, (found or Target(TargetKind.ANY_STITCH),), number or Amount.of(1))
-    place = replace(place, bare=bare)
+    place = replace(place, bare=bare, middle=middle)
     if stream.kind() == "of" and stream.kind(1) in ("chain", "foundation"):
         stream.at += 2  # "skip 2 sts of ch"
     if of_last_row(stream) and stream.kind() == "for":
@@ -353,6 +360,19 @@ def skipped(stream: Stream) -> tuple[Place, ...]:
         stream.pass_to()  # "miss st at base of ch": the one that the chain stands on
         place = replace(place, which=Which.FIRST)
     return (place, *_and_skipped(stream))
+
+
+def _at_the_middle(stream: Stream, place: Place) -> Place:
+    """The place with the "at centre (front)", "at the centre of Row 2" behind it taken in."""
+    start = stream.at
+    stream.skip("at", "the")
+    if stream.take_if("middle") is None:
+        stream.at = start
+        return place
+    while stream.word(*PIECE_WORDS):
+        stream.take()
+    which = Which.ELSEWHERE if of_another_row(stream) else place.which
+    return replace(place, which=which, middle=True)
 
 
 def _and_skipped(stream: Stream) -> tuple[Place, ...]:
@@ -374,7 +394,8 @@ def _and_skipped(stream: Stream) -> tuple[Place, ...]:
 def of_another_row(stream: Stream) -> bool:
     """Takes "of the 32nd row of Front" after a place: that row is not the one below."""
     ahead = 2 if stream.kind(1) == "the" else 1
-    if stream.kind() == "of" and stream.kind(ahead) in ("row", "round", "ordinal"):
+    full = stream.kind(ahead) == "last" and stream.word(*_FULL, ahead=ahead + 1)
+    if stream.kind() == "of" and (stream.kind(ahead) in ("row", "round", "ordinal") or full):
         stream.pass_to()
         return True
     return False

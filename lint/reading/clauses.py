@@ -119,6 +119,8 @@ class Clauses(ListRepeats):
         if kind in ("at", "in", "for") and self.read_last_pass(start):
             return True
         stream.at = start
+        if (not start or stream.kind(-1) in (".", ";", ":", "and", *CLOSERS)) and self.edges_joined(start):
+            return True
         if not self.runs_on(start) and self.read_chain_note(start):
             return True
         if kind in OPENERS:

@@ -94,8 +94,10 @@ def _target(stream: Stream) -> Target | None:
     if lexeme.kind == "foundation":
         stream.take()
         return Target(TargetKind.CHAIN)
-    if lexeme.kind == "side" and stream.kind(1) == "of":
-        return _side_of(stream)
+    if lexeme.kind in ("side", "edge") and stream.kind(1) == "of":
+        side = _side_of(stream)
+        if side is not None or lexeme.kind == "side":
+            return side
     if lexeme.kind == "number" and stream.peek(1).lower == "chsp":
         stream.at += 2
         return Target(TargetKind.SPACE, length=lexeme.quantity)
