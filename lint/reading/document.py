@@ -16,8 +16,8 @@ from lint.reading.clauses import Reading, read_row
 from lint.reading.firstuse import with_first_uses
 from lint.reading.houseletters import house_letters
 from lint.reading.layout import Layout, LayoutReader, PartText, RowText
+from lint.reading.piecewords import PIECE_WORDS
 from lint.reading.stream import Stream, Vocabulary, with_line_stops
-from lint.reading.targets import PIECE_WORDS
 from lint.reading.terms import Terms, find_terms
 from lint.rulebook import Rulebook
 from lint.source import SourceText, Span
@@ -238,10 +238,14 @@ def _is_work(reading: Reading, lexemes: list[Lexeme]) -> bool:
 def _round_by_words(source: SourceText, part: PartText) -> bool:
     """Whether a part labelled "R1", "1)" is worked in rounds: a ring, a join, a spiral."""
     words = " ".join(source.slice(row.span).lower() for row in part.rows[:6])
-    if regex.search(
-        r"\b(?:in|into|make|magic)\s.{0,12}\b(?:mr|ring|circle|loop)\b|\bjoin\b|\bsl st (?:in|to) (?:first|top)|\bas rounds\b",
-        words,
-    ):
+    first = next((i for i, row in enumerate(part.rows) if row.label is not None), 0)
+    worked = [
+        row for i, row in enumerate(part.rows[:6]) if row.label is not None or i < first
+    ]  # no seam told after them
+    joins = " ".join(source.slice(row.span).lower() for row in worked)
+    if regex.search(r"\b(?:in|into|make|magic)\s.{0,12}\b(?:mr|ring|circle|loop)\b|\bas rounds\b", words):
+        return True
+    if regex.search(r"\bjoin\b|\bsl st (?:in|to) (?:first|top)", joins):
         return True
     return bool(regex.search(r"(?i)spiral|continuous round", source.text)) and "turn" not in words
 

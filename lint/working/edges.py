@@ -5,14 +5,14 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.pattern import Row
-from lint.tree import JoinYarn, Remark, Skip, Step
+from lint.tree import JoinYarn, MakeRing, OtherSide, Remark, Skip, Step
 from lint.working.bench import Worked
 from lint.working.cells import of_this_row
 from lint.working.cursor import PlacesUnknown
 from lint.working.expand import Instance
-from lint.working.fabric import Fabric
-from lint.working.starts import along_row_ends, is_round
-from lint.working.trials import PieceState, Side, Task, Trial, best_reading
+from lint.working.fabric import Fabric, Node
+from lint.working.starts import along_row_ends, founds, is_round, on_foundation
+from lint.working.trials import FreeLoops, PieceState, Side, Task, Trial, best_reading
 
 _MOST_LEFT = 4  # edges that rows left unworked and that are kept: a body divides into no more
 
@@ -56,6 +56,7 @@ def side_edge(instance: Instance, state: PieceState) -> Fabric | None:
 
 
 def seamed(steps: tuple[Step, ...], side: Side) -> Side:
+    """The side of a piece, running round a tube once a seam is told."""
     return replace(side, seamed=True) if any(isinstance(s, Remark) and s.seam for s in steps) else side
 
 
@@ -71,3 +72,28 @@ def with_row(side: Side, steps: tuple[Step, ...], makes: bool, circular: bool) -
         to_and_fro = side.rows is not None and not circular and not along_row_ends(steps)
         side = replace(side, rows=side.rows + 1 if to_and_fro else None)
     return seamed(steps, side)
+
+
+def foundation_edge(instance: Instance, state: PieceState) -> Fabric | None:
+    """The other side of the foundation, where a row begins on it; not known where no one chain is meant."""
+    nodes = state.fabric.nodes if state.fabric is not None else []
+    begun = nodes and nodes[0].kind in ("ch", "ring")
+    steps = (*state.joining, *instance.steps)
+    if begun or not on_foundation(steps) or founds(instance.steps) or any(isinstance(s, MakeRing) for s in steps):
+        return None
+    loops = state.loops
+    if not loops.number:
+        return Fabric.unknown(instance.kind == "round")
+    return Fabric([Node("free loop") for _ in range(loops.number)], loops.circular)
+
+
+def with_free_loops(loops: FreeLoops, worked: Worked, instance: Instance) -> FreeLoops:
+    """What is known of the foundation's other side after a row; a row on a chain begins a piece."""
+    nodes = worked.fabric.nodes
+    chains = {id(place) for node in nodes for place in node.parents if place.kind == "ch"}
+    if not chains:
+        return loops
+    both = any(isinstance(step, OtherSide) for step in instance.steps)
+    counted = any(node.chain and not node.parents for node in nodes[:1])  # on which chain it stands is not said
+    number = None if both or counted or loops.pieces else len(chains)
+    return FreeLoops(number, worked.fabric.circular, loops.pieces + 1)

@@ -180,6 +180,8 @@ class Moving(Grouping):
     def join_yarn(self, step: JoinYarn) -> None:
         cursor = self.cursor
         place = step.places[0] if step.places else None
+        if place is not None and cursor.nodes and cursor.nodes[0].kind == "free loop":
+            place = None  # anywhere on the foundation's other side
         if place is not None and not self.made:
             if (
                 place.which is Which.ELSEWHERE

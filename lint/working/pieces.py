@@ -41,7 +41,16 @@ from lint.working.chains import ChainRules
 from lint.working.choices import Key
 from lint.working.columns import columns_of, spread_of, told_singly
 from lint.working.cursor import PlacesUnknown
-from lint.working.edges import leave_unworked, moves_on, named_edge, seamed, side_edge, with_row
+from lint.working.edges import (
+    foundation_edge,
+    leave_unworked,
+    moves_on,
+    named_edge,
+    seamed,
+    side_edge,
+    with_free_loops,
+    with_row,
+)
 from lint.working.expand import MOST_ROWS, Expander, Instance, Loop, pieces
 from lint.working.fabric import Fabric
 from lint.working.goingon import as_printed, goes_on_better, last_chain, next_fabric, spaces_as_printed
@@ -273,7 +282,7 @@ class PatternWorker:
         return Cell(Outcome.NOT_RECOMPUTED, stopped_by=words, stopped_at=span)
 
     def _work(self, instance: Instance, coming: Instance | None, state: PieceState, size: int, blocks: bool) -> Cell:
-        fabric = side_edge(instance, state) or state.fabric
+        fabric = side_edge(instance, state) or foundation_edge(instance, state) or state.fabric
         task = Task.of(instance, state, fabric, size, blocks)
         try:
             task, best, fabric = self._on_its_fabric(task, state)
@@ -305,6 +314,7 @@ class PatternWorker:
         spread = spread_of(worked.fabric.nodes) if told_singly(instance.steps, task.circular) else ()
         self.done_with(fabric)
         leave_unworked(worked, fabric, state)
+        state.loops = with_free_loops(state.loops, worked, instance)
         state.side = with_row(state.side, instance.steps, bool(makes), task.circular)
         state.carried, state.joining = worked.carried, ()
         state.fabric = next_fabric(worked, task.circular, state)

@@ -74,6 +74,20 @@ def along_row_ends(steps: tuple[Step, ...]) -> bool:
     )
 
 
+def on_foundation(steps: tuple[Step, ...]) -> bool:
+    """Whether a row begins on the other side of the chain that the piece was begun on."""
+    for step in steps:
+        if isinstance(step, OtherSide):
+            return not step.perhaps
+        if isinstance(step, (Work, Group, Skip, JoinYarn)) and step.places:
+            named = any(target.name == "foundation" for target in step.places[0].targets)
+            if named or not isinstance(step, JoinYarn):
+                return named
+        elif isinstance(step, (Work, Group, Repeat)):
+            return False
+    return False
+
+
 def works_ring(steps: tuple[Step, ...]) -> bool:
     """ "6 sc in magic ring": the ring is made in the row that works into it."""
     for step in walk(steps):
