@@ -203,7 +203,7 @@ class RemarkClauses(HandClauses):
 
     def edges_joined(self, start: int) -> bool:
         """ "Sl st the last row to the foundation chain to make a tube.": edges joined, no stitches of a row."""
-        end = None if self.runs_on(start) else edges_joined(self.stream, start)
+        end = edges_joined(self.stream, start)
         if end is None:
             return False
         self.stream.at = end

@@ -70,6 +70,13 @@ def _and_skipped(stream: Stream) -> tuple[Place, ...]:
     """The "and ch-1 sp" of "skip next dc and ch-1 sp"; () and nothing taken where no more is passed over."""
     mark = stream.at
     more: tuple[Place, ...] = ()
+    if stream.kind() == "," and stream.kind(1) in ("next", "number"):
+        stream.take()  # "sk next ch-1 sp, next 30 dc and next ch-1 sp": a list that ends with "and"
+        more = skipped(stream)
+        if len(more) > 1 and stream.kind() in (",", ";", ".", "end"):
+            return more
+        stream.at = mark
+        return ()
     if stream.take_if("and"):
         stream.skip("the")
         sorts = ("number", "next", "any_stitch", "chain", "turning_chain")

@@ -87,13 +87,27 @@ def foundation_edge(instance: Instance, state: PieceState) -> Fabric | None:
     return Fabric([Node("free loop") for _ in range(loops.number)], loops.circular)
 
 
-def with_free_loops(loops: FreeLoops, worked: Worked, instance: Instance) -> FreeLoops:
+def _ring_length(task: Task) -> int | None:
+    """The chains of the ring that a round is worked into, chain by chain."""
+    made = next((step.length for step in task.steps if isinstance(step, MakeRing)), None)
+    if made is not None:
+        return made.at(task.size)
+    nodes = task.fabric.nodes
+    return nodes[0].length if nodes and nodes[0].kind == "ring" else None
+
+
+def with_free_loops(loops: FreeLoops, best: Trial, task: Task) -> FreeLoops:
     """What is known of the foundation's other side after a row; a row on a chain begins a piece."""
-    nodes = worked.fabric.nodes
+    nodes = best.worked.fabric.nodes
     chains = {id(place) for node in nodes for place in node.parents if place.kind == "ch"}
     if not chains:
         return loops
-    both = any(isinstance(step, OtherSide) for step in instance.steps)
-    counted = any(node.chain and not node.parents for node in nodes[:1])  # on which chain it stands is not said
-    number = None if both or counted or loops.pieces else len(chains)
-    return FreeLoops(number, worked.fabric.circular, loops.pieces + 1)
+    both = any(isinstance(step, OtherSide) for step in task.steps)
+    stands = {place.kind for node in nodes[:1] if node.chain for place in node.parents}
+    counted = bool(nodes[0].chain) and "ch" not in stands  # on which chain it stands is not said
+    number = None if counted else len(chains)
+    if counted and (ring := _ring_length(task)) == len(chains) + 1:
+        number = ring  # the beginning chain stands on the first chain of the ring
+    slipped = best.agrees is False or not best.fits
+    number = None if both or slipped or loops.pieces else number
+    return FreeLoops(number, best.worked.fabric.circular, loops.pieces + 1)

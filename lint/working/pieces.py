@@ -314,7 +314,7 @@ class PatternWorker:
         spread = spread_of(worked.fabric.nodes) if told_singly(instance.steps, task.circular) else ()
         self.done_with(fabric)
         leave_unworked(worked, fabric, state)
-        state.loops = with_free_loops(state.loops, worked, instance)
+        state.loops = with_free_loops(state.loops, best, task)
         state.side = with_row(state.side, instance.steps, bool(makes), task.circular)
         state.carried, state.joining = worked.carried, ()
         state.fabric = next_fabric(worked, task.circular, state)
