@@ -284,6 +284,7 @@ class Remark:
     span: Span
     counting: Counting | None = None
     names: str | None = None  # "(shell made)" names what was just worked
+    seam: bool = False  # edges of the piece are joined to each other: a strip becomes a tube
 
 
 @dataclass(frozen=True, slots=True)

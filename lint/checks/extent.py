@@ -115,7 +115,11 @@ def _of_one_count(rows: Sequence[LedgerRow], sizes: int, across: str, pieces: in
     if not rows or any(not count for count in counts):
         return None
     made = [row for row in rows if row.first.made is not None and row.first.made.stitches == counts[0]]
-    return Extent(tuple((count or 0,) for count in counts), made[0], across, pieces) if made else None
+    if not made:
+        return None
+    mains = [_main(row) for row in made]
+    shown = made[mains.index(Counter(mains).most_common(1)[0][0])]  # of the stitch that most rows are of
+    return Extent(tuple((count or 0,) for count in counts), shown, across, pieces)
 
 
 def around(context: Context) -> Extent | None:
@@ -185,12 +189,14 @@ def _one_count_throughout(context: Context) -> bool:
 
 def _of_one_height(rows: Sequence[LedgerRow]) -> bool:
     """Whether nearly all rows are of one stitch, so that one row gauge can speak of them."""
-    mains = Counter(
-        max(row.first.made.by_kind, key=row.first.made.by_kind.__getitem__, default="")
-        for row in rows
-        if row.first.made is not None
-    )
+    mains = Counter(_main(row) for row in rows if row.first.made is not None)
     return not mains or mains.most_common(1)[0][1] >= _NEARLY_ALL * len(rows)
+
+
+def _main(row: LedgerRow) -> str:
+    """The stitch that most of a row is made of."""
+    kinds = row.first.made.by_kind if row.first.made is not None else {}
+    return max(kinds, key=kinds.__getitem__, default="")
 
 
 def _span(context: Context, piece: Piece) -> Span:

@@ -100,8 +100,10 @@ def _slips(part: Part, size: int) -> Iterator[_Slip]:
 def _runs(part: Part, size: int) -> Iterator[list[_Numbered]]:
     """The labels that should number on from each other: rows called for and numbers with gaps part them."""
     run: list[_Numbered] = []
+    joined = False  # yarn was joined in a line of its own: the other side of a neck has the numbers of the first
     for row in part.rows:
         label = row.label
+        joined = joined or label is None and any(isinstance(step, JoinYarn) for step in row.steps)
         if label is not None and (label.unclear or label.rows is not None):
             parts = True
         elif label is None or not label.numbers:
@@ -112,7 +114,11 @@ def _runs(part: Part, size: int) -> Iterator[list[_Numbered]]:
             numbers = label.at(size)
             parts = numbers != tuple(range(numbers[0], numbers[0] + len(numbers)))  # "Rows 2, 4 and 6"
             if not parts:
+                if joined and run and run[0].numbers[0] <= numbers[0] <= run[-1].numbers[-1]:
+                    yield run
+                    run = []
                 run.append(_Numbered(label, numbers))
+                joined = False
         if parts:
             yield run
             run = []

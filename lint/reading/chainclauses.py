@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from lint.amount import Amount
 from lint.place import Place, Target, TargetKind, Which
 from lint.reading import notes
+from lint.reading.piecewords import names_piece
 from lint.reading.places import places
 from lint.reading.remarkclauses import RemarkClauses
+from lint.reading.skips import at_the_middle, skipped
 from lint.reading.stream import OPENERS, SIGNS, Stream
-from lint.reading.targets import is_space_word, names_piece, of_last_row, target
+from lint.reading.targets import is_space_word, target
 from lint.tree import Chain, Either, Group, Join, MakeRing, Remark, Repeat, Skip, Turn, Work, walk
 
 
@@ -216,6 +216,8 @@ class ChainClauses(RemarkClauses):
             found = skipped(stream)
         if not found:
             return False
+        if len(found) == 1 and stream.kind() == "at":
+            found = (at_the_middle(stream, found[0]),)
         if self.steps and isinstance(self.steps[-1], Join) and found[0].targets[0].kind is TargetKind.CHAIN:
             self.steps.append(Remark(stream.span_from(start)))  # "join in first hdc, skipping ch-2"
             return True
@@ -305,7 +307,8 @@ class ChainClauses(RemarkClauses):
             stream.at = stream.sentence_end(words, ".", ";", ",")  # "leaving a 15 cm tail"
             self.steps.append(Remark(stream.span_from(start)))
             return True
-        stream.skip("across", "the", "last", "remaining", "middle")
+        stream.skip("across", "the", "last", "remaining")
+        middle = stream.take_if("middle") is not None
         number = stream.amount()
         named = target(stream)
         sort = named or Target(TargetKind.ANY_STITCH)
@@ -315,7 +318,7 @@ class ChainClauses(RemarkClauses):
         if joins and number is not None and not self.has_work():
             stream.take()  # "Leave centre 10 sts unworked and rejoin yarn in next st": passed over from here
             span = stream.span_from(start)
-            self.steps.append(Skip(span, (Place(span, Which.NEXT, (sort,), number),)))
+            self.steps.append(Skip(span, (Place(span, Which.NEXT, (sort,), number, middle=middle),)))
             return True
         stream.pass_to()
         told = named is not None or bool(self.steps) and isinstance(self.steps[-1], Turn)
@@ -332,65 +335,3 @@ class ChainClauses(RemarkClauses):
         left = (Place(span, Which.LAST, (sort,), number),) if number is not None else ()
         self.steps.append(Skip(span, left, rest=True))
         return True
-
-
-def skipped(stream: Stream) -> tuple[Place, ...]:
-    """What a "skip" passes over: places named with or without "next"."""
-    start = stream.at
-    if stream.kind() == "ordinal" and stream.peek().number == 1 and stream.kind(1) in ("any_stitch", "stitch"):
-        stream.take()  # "miss 1st st"
-        found = target(stream)
-        return (Place(stream.span_from(start), Which.FIRST, (found,)),)
-    named = places(stream)
-    if named:
-        elsewhere = of_another_row(stream) or any(place.below for place in named)
-        if elsewhere and stream.kind() == "of":
-            stream.pass_to()
-        if elsewhere:
-            return tuple(replace(place, which=Which.ELSEWHERE) for place in named)
-        return (*named, *_and_skipped(stream))
-    stream.at = start
-    which = {"first": Which.FIRST, "last": Which.LAST}.get(stream.kind(), Which.NEXT)
-    bare = stream.kind() == "number"
-    stream.skip("first", "next", "last", "the", "middle")
-    number = stream.amount()
-    found = target(stream)
-    if number is None and found is None:
-        return ()
-    if of_another_row(stream):
-        which = Which.ELSEWHERE
-    place = Place(stream.span_from(start), which, (found or Target(TargetKind.ANY_STITCH),), number or Amount.of(1))
-    place = replace(place, bare=bare)
-    if stream.kind() == "of" and stream.kind(1) in ("chain", "foundation"):
-        stream.at += 2  # "skip 2 sts of ch"
-    if of_last_row(stream) and stream.kind() == "for":
-        stream.pass_to()  # "on last row for instep"
-    if stream.kind() == "at" and stream.kind(2 if stream.kind(1) == "the" else 1) == "base":
-        stream.pass_to()  # "miss st at base of ch": the one that the chain stands on
-        place = replace(place, which=Which.FIRST)
-    return (place, *_and_skipped(stream))
-
-
-def _and_skipped(stream: Stream) -> tuple[Place, ...]:
-    """The "and ch-1 sp" of "skip next dc and ch-1 sp"; () and nothing taken where no more is passed over."""
-    mark = stream.at
-    more: tuple[Place, ...] = ()
-    if stream.take_if("and"):
-        stream.skip("the")
-        sorts = ("number", "next", "any_stitch", "chain", "turning_chain")
-        if stream.kind() in sorts or is_space_word(stream):
-            more = skipped(stream)
-            if stream.kind() in ("in",):
-                more = ()
-    if not more:
-        stream.at = mark
-    return more
-
-
-def of_another_row(stream: Stream) -> bool:
-    """Takes "of the 32nd row of Front" after a place: that row is not the one below."""
-    ahead = 2 if stream.kind(1) == "the" else 1
-    if stream.kind() == "of" and stream.kind(ahead) in ("row", "round", "ordinal"):
-        stream.pass_to()
-        return True
-    return False

@@ -17,7 +17,7 @@ from dataclasses import replace
 from lint.reading import counts, repeats
 from lint.reading.asides import asides, emphasis
 from lint.reading.clausebase import SEPARATORS, Reading, all_read
-from lint.reading.closing import chain_told_by_count, closing_join, joined_on_the_way, picots_closed
+from lint.reading.closing import after_fastening, chain_told_by_count, closing_join, joined_on_the_way, picots_closed
 from lint.reading.guard import nothing_swallowed
 from lint.reading.listrepeats import ListRepeats, by_cross
 from lint.reading.markers import read_marker, unclear_markers
@@ -61,6 +61,7 @@ def read_row(stream: Stream) -> Reading:
     reading.steps = unfit_lists_unread(reading.steps, stream.lexemes, stream.vocabulary.sizes)
     reading.steps = picots_closed(joined_on_the_way(repeats.fold_loose(reading.steps)))
     reading.steps = chain_told_by_count(side_by_side(closing_join(place_come_to(reading.steps))), stream.lexemes)
+    reading.steps = after_fastening(reading.steps)
     return reading
 
 
@@ -125,6 +126,8 @@ class Clauses(ListRepeats):
         if kind in ("at", "in", "for") and self.read_last_pass(start):
             return True
         stream.at = start
+        if (not start or stream.kind(-1) in (".", ";", ":", "and", *CLOSERS)) and self.edges_joined(start):
+            return True
         if not self.runs_on(start) and self.read_chain_note(start):
             return True
         if kind in OPENERS:

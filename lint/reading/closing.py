@@ -7,7 +7,23 @@ from dataclasses import replace
 from lint.lexicon import Lexeme
 from lint.place import TargetKind, Which
 from lint.source import Span
-from lint.tree import Chain, Counting, FastenOff, Group, Join, NoJoin, Remark, Repeat, Step, Turn, Work, walk
+from lint.tree import (
+    MAKES_STITCHES,
+    Chain,
+    Counting,
+    FastenOff,
+    Group,
+    Join,
+    JoinYarn,
+    NoJoin,
+    OpenWork,
+    Remark,
+    Repeat,
+    Step,
+    Turn,
+    Work,
+    walk,
+)
 
 
 def joined_on_the_way(steps: list[Step]) -> list[Step]:
@@ -100,3 +116,13 @@ def closing_join(steps: list[Step]) -> list[Step]:
                 steps[index] = Join(step.span, step.places)
         break
     return steps
+
+
+def after_fastening(steps: list[Step]) -> list[Step]:
+    """The steps; what "Fasten off. Work the second sleeve in the other armhole." tells of another piece is a remark."""
+    off = next((i for i, step in enumerate(steps) if isinstance(step, FastenOff)), len(steps))
+    worked = any(isinstance(step, MAKES_STITCHES) for step in walk(tuple(steps[:off])))
+    if not worked or any(isinstance(step, JoinYarn) for step in steps[off:]):
+        return steps
+    behind = [Remark(step.span) if isinstance(step, OpenWork) else step for step in steps[off:]]
+    return [*steps[:off], *behind]

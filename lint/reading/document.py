@@ -14,7 +14,9 @@ from lint.reading import definitions, notes
 from lint.reading.audience import size_places
 from lint.reading.clauses import Reading, read_row
 from lint.reading.firstuse import with_first_uses
+from lint.reading.houseletters import house_letters
 from lint.reading.layout import Layout, LayoutReader, PartText, RowText
+from lint.reading.piecewords import PIECE_WORDS
 from lint.reading.stream import Stream, Vocabulary, with_line_stops
 from lint.reading.terms import Terms, find_terms
 from lint.rulebook import Rulebook
@@ -64,7 +66,7 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
         for form in entry.forms
         if regex.search(r"(?i)\bmagic (?:ring|circle|loop)\b", entry.body)
     ]
-    letters = _house_letters(entries, plain, source)
+    letters = house_letters(entries, plain, source)
     if specials or rings or letters:
         own = [(form, "special", special.name) for form, special in _forms(entries, specials)]
         lexicon = Lexicon(book, terms.terms, [*own, *((form, "ring", form) for form in rings), *letters])
@@ -176,6 +178,11 @@ class _RowReader:
             return None
         reading, lexemes = self.read(Span(text.span.start + match.end(), text.span.end), text.sizes)
         steps = tuple(reading.steps)
+        if any(isinstance(step, JoinYarn) for step in steps) and not any(isinstance(step, Work) for step in steps):
+            if set(match["name"].lower().split()) & set(PIECE_WORDS):
+                return Row(
+                    text.span, None, steps, reading.stated, text.sizes
+                )  # "Second side of neck: skip 10 sts, join"
         ends = any(isinstance(step, (Repeat, Turn, Join, FastenOff, Evenly)) for step in walk(steps))
         runs = any(place.which is Which.EACH for s in walk(steps) if isinstance(s, (Work, Group)) for place in s.places)
         if not (ends or runs) or not _is_work(reading, lexemes):
@@ -209,7 +216,7 @@ def _is_work(reading: Reading, lexemes: list[Lexeme]) -> bool:
         if isinstance(step, _WORK_STEPS) and not (isinstance(step, Work) and step.undefined)
     ]
     unread = [step for step in walk(tuple(steps)) if isinstance(step, Unread)]
-    moves = [step for step in steps if isinstance(step, (FastenOff, JoinYarn))]
+    moves = [s for s in steps if isinstance(s, (FastenOff, JoinYarn)) or isinstance(s, Remark) and s.seam]
     if not unread:
         return bool(worked or moves)
     if moves and not worked:
@@ -231,10 +238,14 @@ def _is_work(reading: Reading, lexemes: list[Lexeme]) -> bool:
 def _round_by_words(source: SourceText, part: PartText) -> bool:
     """Whether a part labelled "R1", "1)" is worked in rounds: a ring, a join, a spiral."""
     words = " ".join(source.slice(row.span).lower() for row in part.rows[:6])
-    if regex.search(
-        r"\b(?:in|into|make|magic)\s.{0,12}\b(?:mr|ring|circle|loop)\b|\bjoin\b|\bsl st (?:in|to) (?:first|top)|\bas rounds\b",
-        words,
-    ):
+    first = next((i for i, row in enumerate(part.rows) if row.label is not None), 0)
+    worked = [
+        row for i, row in enumerate(part.rows[:6]) if row.label is not None or i < first
+    ]  # no seam told after them
+    joins = " ".join(source.slice(row.span).lower() for row in worked)
+    if regex.search(r"\b(?:in|into|make|magic)\s.{0,12}\b(?:mr|ring|circle|loop)\b|\bas rounds\b", words):
+        return True
+    if regex.search(r"\bjoin\b|\bsl st (?:in|to) (?:first|top)", joins):
         return True
     return bool(regex.search(r"(?i)spiral|continuous round", source.text)) and "turn" not in words
 
@@ -279,21 +290,6 @@ def _entries(source: SourceText, layout: Layout, known: frozenset[str], book: Ru
             found += real  # a list without a heading
         else:
             found += [entry for entry in some if _defines(entry, book)]
-    return found
-
-
-def _house_letters(entries: list[definitions.Entry], plain: Lexicon, source: SourceText) -> list[tuple[str, str, str]]:
-    """The pattern's own short words for stitches: "X: single crochet", "V: increase", "PB = single crochet"."""
-    found: list[tuple[str, str, str]] = []
-    for entry in entries:
-        meant = plain.read(regex.sub(r"\(.*?\)|\.$", "", entry.body).strip())
-        if len(meant) != 1 or meant[0].kind not in ("stitch", "increase", "decrease"):
-            continue
-        for form in entry.forms:
-            printed = source.text[entry.span.start : entry.span.start + len(form)]
-            letter = len(form) == 1 and printed.isupper()
-            if regex.fullmatch(r"\p{L}+", form) and (letter or len(form) > 1 and not plain.knows(form)):
-                found.append((printed if letter else form, meant[0].kind, meant[0].value))
     return found
 
 

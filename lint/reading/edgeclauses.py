@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from lint.place import Which
 from lint.reading.clusterclauses import ClusterClauses
+from lint.reading.piecewords import PIECE_WORDS
 from lint.reading.stream import OPENERS, SIGNS
-from lint.reading.targets import PIECE_WORDS, is_space_word
+from lint.reading.targets import is_space_word
 from lint.tree import Group, OtherSide, Remark, Skip, Turn, Work
 
 _EDGE_WORDS = (

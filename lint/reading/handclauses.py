@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from lint.amount import Amount
 from lint.reading.clausebase import ClauseBase
+from lint.reading.piecewords import tells_piece
 from lint.reading.stream import CLOSERS, OPENERS
-from lint.reading.targets import tells_piece
 from lint.tree import MakeRing, Remark
 
 _SIGNS = (",", ";", ".", ":", "dash", "(", "[", "{", "star", *CLOSERS)

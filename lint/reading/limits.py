@@ -5,8 +5,9 @@ from __future__ import annotations
 from lint.amount import ONE, Amount
 from lint.place import Limit, LimitKind, Target, TargetKind
 from lint.reading.ordinals import chain_top, ordinal
+from lint.reading.piecewords import PIECE_WORDS
 from lint.reading.stream import OPENERS, Stream
-from lint.reading.targets import ANY, PIECE_WORDS, how_many, part_of, target
+from lint.reading.targets import ANY, how_many, part_of, target
 
 _LENGTH = ("number", "decimal", ",", "dash", "/", ":", ";", "'", '"', "½", "¼", "¾", ".")
 _UNITS = ("cm", "mm", "in", "ins", "inch", "inches")

@@ -191,7 +191,7 @@ def _places(places: tuple[Place, ...], together: int) -> int | None:
             if (
                 place.targets[0].kind is TargetKind.CORNER
                 or place.limit is None
-                and place.targets[0].kind is TargetKind.RING
+                and place.targets[0].kind in (TargetKind.RING, TargetKind.ROW_END)
             ):
                 total += 1
                 continue

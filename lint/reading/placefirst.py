@@ -8,13 +8,14 @@ from lint.place import Place, TargetKind, Which
 from lint.reading import repeats
 from lint.reading.clausebase import STITCHY, Reading, all_read
 from lint.reading.lists import bare, mirrored
+from lint.reading.piecewords import makes_pieces
 from lint.reading.places import places
 from lint.reading.plainclauses import PlainClauses
 from lint.reading.repeats import Mark, open_star
 from lint.reading.rowcalls import names_rows, row_call
 from lint.reading.runs import alongside
 from lint.reading.stream import CLOSERS, OPENERS, SIGNS, Stream
-from lint.reading.targets import LOOPS, makes_pieces
+from lint.reading.targets import LOOPS
 from lint.reading.times import times as read_times
 from lint.tree import (
     AlongEdge,

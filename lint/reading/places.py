@@ -14,21 +14,20 @@ from lint.amount import ONE
 from lint.place import Place, Target, TargetKind, Which
 from lint.reading.limits import limit
 from lint.reading.ordinals import chain_top, ordinal
+from lint.reading.piecewords import names_piece, of_joined_piece, of_other_piece
 from lint.reading.pointed import each_place, pointed, with_target
 from lint.reading.stream import CLOSERS, SIGNS, Stream
 from lint.reading.targets import (
     ANY,
+    FOUNDATION,
     LOOPS,
     along_what,
     at_the_start,
     below_what,
     how_many,
     is_space_word,
-    names_piece,
     of_a_row_below,
-    of_joined_piece,
     of_last_row,
-    of_other_piece,
     target,
 )
 
@@ -210,7 +209,8 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
     elif kind == "unused" and stream.kind(1) == "of":
         stream.at += 2  # "in the free loop of each of the 3 ch"
         place = _item(stream)
-        place = replace(place, which=Which.ELSEWHERE) if place is not None and place.limit is None else None
+        if place is not None and not (place.which is Which.EACH and place.targets == (FOUNDATION,)):
+            place = replace(place, which=Which.ELSEWHERE) if place.limit is None else None
     elif stream.word("it") and any(item.kind == "ring" for item in stream.lexemes[: stream.at]):
         stream.take()  # "make a magic ring and work 5 dc into it"
         place = Place(stream.span_from(start), Which.NEXT, (Target(TargetKind.RING),))

@@ -8,8 +8,20 @@ from lint.amount import ONE, Amount
 from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.reading.limits import limit
 from lint.reading.ordinals import ordinal
+from lint.reading.piecewords import PIECE_WORDS
 from lint.reading.stream import SIGNS, Stream
-from lint.reading.targets import ANY, LOOPS, PIECE_WORDS, along_what, how_many, is_space_word, part_of, same_as, target
+from lint.reading.targets import (
+    ANY,
+    FOUNDATION,
+    LOOPS,
+    along_what,
+    free_loop_of_foundation,
+    how_many,
+    is_space_word,
+    part_of,
+    same_as,
+    target,
+)
 
 
 def each_place(stream: Stream, start: int) -> Place | None:
@@ -36,7 +48,7 @@ def each_place(stream: Stream, start: int) -> Place | None:
     loops = stream.take_if(*LOOPS)  # "2 sc in each front loop"
     if loops:
         stream.skip("of", "the")
-    found = target(stream) or (ANY if loops else None)
+    found = FOUNDATION if free_loop_of_foundation(stream) else target(stream) or (ANY if loops else None)
     if found is None:
         if stream.kind() in ("across", "around", "to", "within", "end", ".", ",", ";", "(") or rest:
             found = ANY

@@ -8,6 +8,7 @@ from lint.lexicon import Lexeme
 from lint.place import TargetKind, Which
 from lint.reading import notes
 from lint.reading.clausebase import STITCHY
+from lint.reading.edgejoins import edges_joined
 from lint.reading.handclauses import HandClauses
 from lint.reading.limits import past_lengths
 from lint.reading.places import places
@@ -37,7 +38,6 @@ _WORKING_WORDS = {
 _POINTS_TO_WORK = ("make", "row", "round", "each", "ordinal", "remaining")
 _PLACE_ENDS = ("last", "next", "first", "each", "same", "any_stitch", "stitch", "space", "chain")
 _WORK_BEGINS = ("number", "stitch", "chain", "join", "turn", "special", "make", "repeat", "skip")
-_EDGES = ("ends", "edges", "sides", "rows", "halves", "layers")
 _SIGNS = (",", ";", ".", ":", "dash", "(", "[", "{", "star", *CLOSERS)
 _OPEN_ENDS = ("around", "across", "to", "within", "until")  # a clause of these alone says how far to work
 
@@ -201,21 +201,13 @@ class RemarkClauses(HandClauses):
         self.steps.append(Remark(stream.span_from(start), counting=found[0][1]))
         return True
 
-    def seam_with_slip_stitches(self, start: int) -> bool:
+    def edges_joined(self, start: int) -> bool:
         """ "Sl st the last row to the foundation chain to make a tube.": edges joined, no stitches of a row."""
-        stream = self.stream
-        lexeme = stream.peek()
-        if lexeme.kind != "stitch" or lexeme.value not in ("sl st", "sc") or self.runs_on(start):
+        end = edges_joined(self.stream, start)
+        if end is None:
             return False
-        end = stream.sentence_end(start, ".", ";")
-        words = stream.lexemes[start + 1 : end]
-        kinds = {item.kind for item in words}
-        edges = kinds & {"row", "edge", "side", "ending", "row_end"} or any(item.lower in _EDGES for item in words)
-        joined = "together" in kinds or "to" in kinds and bool(kinds & {"chain", "foundation", "row"})
-        if not (edges and joined) or kinds & {"in", "next", "number", "each", "over", "any_stitch"}:
-            return False
-        stream.at = end
-        self.steps.append(Remark(stream.span_from(start)))
+        self.stream.at = end
+        self.steps.append(Remark(self.stream.span_from(start), seam=True))
         return True
 
     def read_telling(self, start: int) -> bool:

@@ -99,6 +99,9 @@ class Stream:
         while at < len(self.lexemes) and self.lexemes[at].kind in ("and", "then", "the", "make", "with", "by"):
             weak = False if self.lexemes[at].kind in ("then", "make") else weak
             at += 1
+        ahead = at - self.at
+        if self.kind(ahead) == "attach" or self.kind(ahead) == "join" and self.kind(ahead + 1) in ("yarn", "color"):
+            return True  # "skip the centre st of the last row and rejoin yarn"
         return self.work_at(at, 2 if weak else 1)
 
     def work_at(self, index: int, least: int = 1) -> bool:

@@ -9,18 +9,11 @@ from dataclasses import replace
 
 from lint.amount import Amount
 from lint.place import Target, TargetKind
-from lint.reading.stream import SIGNS, Stream
+from lint.reading.piecewords import names_piece, on_a_piece
+from lint.reading.stream import Stream
 
 ANY = Target(TargetKind.ANY_STITCH)
-_PIECES = (
-    "motif", "motifs", "square", "squares", "hexagon", "hexagons", "strip", "panel", "piece", "medallion", "half",
-    "leg", "arm", "ear", "wing", "fin", "fluke", "foot", "hand", "paw", "tail", "sleeve", "eyelet", "circle",
-)  # fmt: skip
-# where on a garment stitches and edges lie
-PIECE_WORDS = (
-    "back", "front", "left", "right", "center", "centre", "side", "neck", "shoulder", "underarm", "armhole", "sleeve", "body",
-    "yoke", "instep", "heel", "toe", "foot", "sole", "ankle", "cuff", "thumb", "palm", "hand", "held",
-)  # fmt: skip
+FOUNDATION = Target(TargetKind.CHAIN, "foundation")  # of the chain that the piece was begun on
 LOOPS = ("back_loop", "front_loop", "both_loops", "third_loop")
 
 
@@ -43,6 +36,19 @@ def target(stream: Stream) -> Target | None:
     if corner and found.kind in (TargetKind.STITCH, TargetKind.ANY_STITCH):
         return Target(TargetKind.CORNER)  # "in corner dc"
     return found
+
+
+def free_loop_of_foundation(stream: Stream) -> bool:
+    """Takes the "loop of the foundation chain" of "each free loop of the foundation chain"."""
+    start = stream.at
+    freed = stream.kind(-1) == "unused"
+    freed = bool(is_space_word(stream) and stream.take()) or freed
+    if freed and stream.take_if("of"):
+        stream.skip("the")
+        if stream.take_if("foundation"):
+            return True
+    stream.at = start
+    return False
 
 
 def is_space_word(stream: Stream, ahead: int = 0) -> bool:
@@ -94,9 +100,11 @@ def _target(stream: Stream) -> Target | None:
         return _chain_target(stream)
     if lexeme.kind == "foundation":
         stream.take()
-        return Target(TargetKind.CHAIN)
-    if lexeme.kind == "side" and stream.kind(1) == "of":
-        return _side_of(stream)
+        return FOUNDATION
+    if lexeme.kind in ("side", "edge") and stream.kind(1) == "of":
+        side = _side_of(stream)
+        if side is not None or lexeme.kind == "side":
+            return side
     if lexeme.kind == "number" and stream.peek(1).lower == "chsp":
         stream.at += 2
         return Target(TargetKind.SPACE, length=lexeme.quantity)
@@ -217,7 +225,7 @@ def part_of(stream: Stream) -> tuple[Target | None, str]:
     "of the hem", "of one side" are places outside the row below: no target, and "elsewhere".
     """
     start = stream.at
-    if stream.word("on") and _names_piece(stream):
+    if stream.word("on") and on_a_piece(stream):
         stream.pass_to()
         return None, "elsewhere"
     if not stream.take_if("of"):
@@ -249,13 +257,6 @@ def part_of(stream: Stream) -> tuple[Target | None, str]:
         stream.at = start
         return None, ""
     return found, "each" if each else "any" if any_ else ""
-
-
-def _names_piece(stream: Stream) -> bool:
-    """Whether "on first motif", "on the adjoining square" follows: another piece, to be joined to."""
-    words = stream.lexemes[stream.at + 1 : stream.next_of(*SIGNS)]
-    idle = ("the", "first", "last", "next", "same", "any", "ordinal", "word", "side", "other_side")
-    return bool(words) and words[-1].lower in _PIECES and all(item.kind in idle for item in words)
 
 
 def at_the_start(stream: Stream) -> bool:
@@ -294,45 +295,6 @@ def along_what(stream: Stream) -> None:
     stream.at = start
 
 
-_ACROSS = ("corresponding", "matching", "adjacent", "adjoining", "neighbouring", "neighboring")
-_DONE = ("completed", "finished", "previous", "prev", "preceding", "earlier", "made", "next", "joined", *_ACROSS)
-
-
-def tells_piece(word: str) -> bool:
-    """Whether a word names a piece, or points at one beside this: "square", "corresponding"."""
-    return word in _PIECES or word.removesuffix("s") in _PIECES or word in _ACROSS
-
-
-def of_joined_piece(stream: Stream) -> bool:
-    """Takes "corresponding ch-2 sp of first motif", "any corner sp of a completed square": a place of a piece to join to."""
-    end = stream.next_of(*SIGNS)
-    end = next((i for i in range(stream.at, end) if stream.leads_to_work(i)), end)
-    words = stream.lexemes[stream.at : end]
-    if stream.word(*_ACROSS):
-        stream.at = end
-        return True
-    of = next((i for i, item in enumerate(words) if item.kind == "of" or item.lower in ("on", "from")), len(words))
-    named = [item.lower for item in words[of + 1 :]]
-    piece = any(tells_piece(word) for word in named)
-    if not piece or not set(named) & set(_DONE) or any(item.kind in ("make", "repeat") for item in words):
-        return False
-    stream.at = end
-    return True
-
-
-def of_other_piece(stream: Stream) -> bool:
-    """Takes "the finishing stitch of the 1st leg": a place of another piece, whatever it is called."""
-    end = stream.next_of(*SIGNS)
-    of = stream.next_of("of")
-    if of >= end or any(item.kind in ("number", "make", "repeat", "and") for item in stream.lexemes[stream.at : of]):
-        return False
-    ahead = of + 1 - stream.at
-    if not names_piece(stream, ahead + 1 if stream.kind(ahead) == "the" else ahead):
-        return False
-    stream.at = end
-    return True
-
-
 def below_what(stream: Stream) -> None:
     """Takes the "next dc" of "around sc 2 rows below next dc": what the place lies under."""
     start = stream.at
@@ -340,18 +302,6 @@ def below_what(stream: Stream) -> None:
         stream.take()
     if stream.at > start and target(stream) is None:
         stream.at = start
-
-
-def names_piece(stream: Stream, ahead: int = 0) -> bool:
-    """Whether "second leg", "other square" stands `ahead` of the cursor: another piece."""
-    pointed = stream.kind(ahead) in ("ordinal", "first", "last") or stream.word("other", "left", "right", ahead=ahead)
-    return pointed and stream.peek(ahead + 1).lower in _PIECES
-
-
-def makes_pieces(stream: Stream) -> bool:
-    """Whether "2 panels" ends the sentence: how many pieces there are."""
-    word = stream.peek(1).lower
-    return (word in _PIECES or word.removesuffix("s") in _PIECES) and stream.kind(2) in (".", "end", ";")
 
 
 def of_a_row_below(stream: Stream) -> bool:

@@ -46,8 +46,6 @@ class WorkClauses(EdgeClauses):
     def read_number_first(self, start: int) -> bool:
         """ "2 dc in next st", "3 ch", "36 sc evenly along side", "5 inc"."""
         stream = self.stream
-        if self.seam_with_slip_stitches(start):
-            return True
         stream.skip("the")
         number = stream.amount()
         if number is not None:

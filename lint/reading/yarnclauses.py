@@ -170,6 +170,8 @@ class YarnClauses(ChainClauses):
         stream.take()
         if stream.word("so") and self._other_side(start):
             return True  # "turn so you work into the other side of the chain"
+        if self.turned_out(start):
+            return True
         self.pass_end_words()
         self.steps.append(Turn(stream.span_from(start)))
         side = stream.at
@@ -181,6 +183,19 @@ class YarnClauses(ChainClauses):
             else:
                 stream.at = side
         stream.take_if("with") if stream.kind(1) in ("chain", "number") else None  # "turn with ch 1"
+        return True
+
+    def turned_out(self, start: int) -> bool:
+        """ "Turn the brim right side out", "turn the cuff so that the seam is inside": the piece, not the work."""
+        stream = self.stream
+        end = stream.sentence_end(stream.at, ".", ";", ",")
+        words = {item.lower for item in stream.lexemes[stream.at : end]}
+        if not words & {"out", "inside", "outside", "sideways", "outward", "outwards", "inward", "inwards"}:
+            return False
+        if any(item.kind in ("stitch", "number", "chain") for item in stream.lexemes[stream.at : end]):
+            return False
+        stream.at = end
+        self.steps.append(Remark(stream.span_from(start)))
         return True
 
     def pass_end_words(self) -> None:

@@ -44,6 +44,8 @@ class Beginning(Placing):
         cursor, nodes = self.cursor, self.cursor.nodes
         if not cursor.known:
             return  # along an edge already, and on along another; or of a chain between two legs
+        if nodes and nodes[0].kind == "free loop" and not self.made:
+            return  # there already
         if perhaps and (not nodes or nodes[0].kind != "ch" or cursor.at < len(nodes)):
             return
         if cursor.at < len(nodes):

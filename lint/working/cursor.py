@@ -253,7 +253,8 @@ class Cursor:
 
     def each(self, targets: tuple[Target, ...], boundary: int, size: int) -> list[Node]:
         """Take every matching place up to `boundary`."""
-        if not self.known or any(target.kind is TargetKind.ROW_END for target in targets):
+        side = bool(self.nodes) and self.nodes[0].kind == "row end"
+        if not self.known or not side and any(target.kind is TargetKind.ROW_END for target in targets):
             raise PlacesUnknown
         found: list[Node] = []
         nodes = self.nodes

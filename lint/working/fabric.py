@@ -52,6 +52,7 @@ class Fabric:
     marks: tuple[Node, ...] = ()  # places that markers hang in
     gaps: tuple[tuple[Node, Node], ...] = ()  # neighbours between which markers hang
     marks_unclear: bool = False  # there may be others
+    before: int = 0  # stitches of the row that lie before these and are worked already
 
     @classmethod
     def ring(cls, chains: int = 0) -> Fabric:
@@ -61,6 +62,11 @@ class Fabric:
     @classmethod
     def foundation(cls, length: int) -> Fabric:
         return cls([Node("ch", length=1) for _ in range(length)])
+
+    @classmethod
+    def row_ends(cls, rows: int, circular: bool) -> Fabric:
+        """The side of a piece: as many places as it has rows."""
+        return cls([Node("row end") for _ in range(rows)], circular)
 
     @classmethod
     def unknown(cls, circular: bool) -> Fabric:

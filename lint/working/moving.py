@@ -111,6 +111,8 @@ class Moving(Grouping):
                 continue
             if place.targets[0].kind is TargetKind.TURNING_CHAIN and cursor.uncounted:
                 continue
+            if place.middle and self.before:
+                self.check_middle(number)
             if place.bare and at_start and self.begin_node is not None and cursor.at == 1 and not self.is_round:
                 # "ch 4, turn, sk 2 sc, dc in next sc": the stitch below the chain may be one of the two
                 number -= self.choices.pick(("skip takes the first", step.span.start), 2, 1 if number == 1 else 0)
@@ -136,6 +138,14 @@ class Moving(Grouping):
                     self.foundation_start(stands.stitch, stands.space, cursor.at)
             self.begun = True
         self.note(step.span)
+
+    def check_middle(self, number: int) -> None:
+        """ "Skip the centre 12 sts, join yarn": the work must have come to those that lie in the row's middle."""
+        cursor = self.cursor
+        passed = self.before + sum(node.is_stitch for node in cursor.nodes[: cursor.at])
+        behind = sum(node.is_stitch for node in cursor.nodes[cursor.at :]) - number
+        if cursor.known and abs(passed - behind) > 1:
+            raise PlacesUnknown("the stitches named do not lie in the middle of the row that was divided")
 
     def skips_chains(self, place: Place, number: int, step: Skip) -> bool:
         """ "ch 1, sk 1, dc in next dc" on a mesh: the one skipped may be the chain that lies there."""
@@ -170,6 +180,8 @@ class Moving(Grouping):
     def join_yarn(self, step: JoinYarn) -> None:
         cursor = self.cursor
         place = step.places[0] if step.places else None
+        if place is not None and cursor.nodes and cursor.nodes[0].kind == "free loop":
+            place = None  # anywhere on the foundation's other side
         if place is not None and not self.made:
             if (
                 place.which is Which.ELSEWHERE

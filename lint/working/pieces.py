@@ -32,7 +32,6 @@ from lint.working.cells import (
     at_loop_end,
     joins_yarn,
     misfits,
-    of_this_row,
     outcome_of,
     side_by_side,
     skips_to_join,
@@ -42,12 +41,22 @@ from lint.working.chains import ChainRules
 from lint.working.choices import Key
 from lint.working.columns import columns_of, spread_of, told_singly
 from lint.working.cursor import PlacesUnknown
+from lint.working.edges import (
+    foundation_edge,
+    leave_unworked,
+    moves_on,
+    named_edge,
+    seamed,
+    side_edge,
+    with_free_loops,
+    with_row,
+)
 from lint.working.expand import MOST_ROWS, Expander, Instance, Loop, pieces
 from lint.working.fabric import Fabric
 from lint.working.goingon import as_printed, goes_on_better, last_chain, next_fabric, spaces_as_printed
 from lint.working.rowstate import NotDefined, TooMany
 from lint.working.starts import corner_to_corner, founds, is_round, works_ring
-from lint.working.trials import PieceState, Task, Trial, best_reading, settle, workings_of
+from lint.working.trials import PieceState, Side, Task, Trial, best_reading, settle, workings_of
 
 _SHORT_ROWS = ("heel", "short row", "bust dart")  # headings under which rows turn before their end
 NO_STITCHES = "no stitches were found in this row"
@@ -186,9 +195,10 @@ class PatternWorker:
             state.fabric = Fabric() if made or founds(steps) else Fabric.ring()
         elif state.fastened or part.make > 1 or state.fabric is None:
             state.fabric = Fabric.unknown(False)
-        state.carried, state.joining = None, ()
+        state.carried = None
         if own:
-            state.unworked = None
+            state.unworked, state.joining = [], ()
+            state.side = Side(0)
 
     # one row ---------------------------------------------------------------------------------------------
 
@@ -207,6 +217,8 @@ class PatternWorker:
         ):
             if unread and any(isinstance(s, (Chain, MakeRing)) for s in row.steps):
                 state.fabric = Fabric.unknown(False)  # a start that was not read
+            if unread and moves_on(row):
+                state.fabric, state.joining = Fabric.unknown(False), ()  # where the next row begins was not read
             if row.stated is not None or any(isinstance(s, MAKES_STITCHES) for s in walk(instance.steps)):
                 state.fabric = Fabric.unknown(False)
                 return Cell(
@@ -214,6 +226,7 @@ class PatternWorker:
                     stopped_by=unread[0].words if unread else None,
                     stopped_at=unread[0].span if unread else None,
                 )
+            state.side = seamed(row.steps, state.side)
             joining = tuple(step for step in row.steps if isinstance(step, (Skip, JoinYarn)))
             if joins_yarn(joining) and not unread:
                 state.joining = joining  # "Skip the center 12 sts, join yarn in next st." opens the row after it
@@ -244,33 +257,32 @@ class PatternWorker:
     @staticmethod
     def _on_its_fabric(task: Task, state: PieceState) -> tuple[Task, Trial, Fabric]:
         """The row worked on the fabric at hand; where yarn is joined, perhaps on what an earlier row left unworked."""
-        if state.unworked is None or not joins_yarn(task.steps):
+        if not state.unworked or not joins_yarn(task.steps):
             return task, best_reading(task, state), task.fabric
-        beside = Task.of(task.instance, state, state.unworked, task.size, task.blocks)
-        here = tuple(of_this_row(step) for step in beside.steps)  # "skip the center 10 sts of Row 1": of what was left
-        if here != beside.steps and (best := best_reading(replace(beside, steps=here), state)).agrees and best.fits:
-            return replace(beside, steps=here), best, beside.fabric
-        found: Trial | None = None
-        for one in (beside, task) if skips_to_join(task.steps) else (task, beside):
+        besides = [Task.of(task.instance, state, left, task.size, task.blocks) for left in reversed(state.unworked)]
+        if (named := named_edge(besides, state)) is not None:
+            return named
+        last: Trial | None = None
+        for one in (*besides, task) if skips_to_join(task.steps) else (task, *besides):
             try:
                 best = best_reading(one, state)
             except PlacesUnknown:
                 continue
             if best.fits and best.agrees is not False:
                 return one, best, one.fabric
-            found = best if one is task else found
-        return task, found or best_reading(task, state), task.fabric
+            last = best if one is task else last
+        return task, last or best_reading(task, state), task.fabric
 
     def _not_recomputed(self, instance: Instance, state: PieceState, size: int, words: str, span: Span) -> Cell:
         own = instance.stated if instance.index == instance.length - 1 else None
         calls = any(isinstance(step, RowCall) for step in instance.row.steps)
         others = instance.inherited if not (calls and instance.length > 1) else None  # rows called for may change it
         state.fabric = as_printed(own or others, size, is_round(instance, state.fabric))
-        state.carried, state.joining = last_chain(instance.steps), ()
+        state.carried, state.joining, state.side = last_chain(instance.steps), (), Side()
         return Cell(Outcome.NOT_RECOMPUTED, stopped_by=words, stopped_at=span)
 
     def _work(self, instance: Instance, coming: Instance | None, state: PieceState, size: int, blocks: bool) -> Cell:
-        fabric = state.fabric
+        fabric = side_edge(instance, state) or foundation_edge(instance, state) or state.fabric
         task = Task.of(instance, state, fabric, size, blocks)
         try:
             task, best, fabric = self._on_its_fabric(task, state)
@@ -301,8 +313,9 @@ class PatternWorker:
         columns = columns_of(worked.fabric.nodes, fabric.nodes) if worked.made.by_kind else None
         spread = spread_of(worked.fabric.nodes) if told_singly(instance.steps, task.circular) else ()
         self.done_with(fabric)
-        if any(node.is_stitch for node in worked.unworked) and fabric is not state.unworked:
-            state.unworked = replace(fabric, nodes=worked.unworked)
+        leave_unworked(worked, fabric, state)
+        state.loops = with_free_loops(state.loops, best, task)
+        state.side = with_row(state.side, instance.steps, bool(makes), task.circular)
         state.carried, state.joining = worked.carried, ()
         state.fabric = next_fabric(worked, task.circular, state)
         picked = False

@@ -64,6 +64,7 @@ class RowState:
         self.rules = rules
         self.choices = choices
         self.plain_stitch = plain_stitch
+        self.before = fabric.before  # stitches of the row below that lie before these
         self.blocks = blocks  # corner to corner: skipped chains are a space, not a stitch
         self.outer: Cursor | None = None  # the row below, while a chain made in this row is worked into
         self.made: list[Node] = []

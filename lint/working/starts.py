@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from lint.place import TargetKind, Which
-from lint.tree import Chain, Group, Join, OtherSide, Repeat, Skip, Step, Turn, Work, walk
+from lint.tree import Chain, Evenly, Group, Join, JoinYarn, OpenWork, OtherSide, Repeat, Skip, Step, Turn, Work, walk
 from lint.working.expand import Instance
 from lint.working.fabric import Fabric
 
@@ -36,7 +36,7 @@ def names_structure(steps: tuple[Step, ...]) -> bool:
         targets += [limit.target for limit in limits if limit is not None and limit.target is not None]
         if any(target.kind in (TargetKind.CORNER, TargetKind.SPECIAL) or target.corner for target in targets):
             return True
-        if any(place.of is not None or place.middle for place in places):
+        if any(place.of is not None or place.middle and not isinstance(step, Skip) for place in places):
             return True
         if any(limit is not None and limit.middle for limit in limits):
             return True
@@ -57,6 +57,34 @@ def founds(steps: tuple[Step, ...]) -> bool:
             return (
                 isinstance(step, Work) and step.stitch.startswith("f") and step.stitch[1:] in ("sc", "hdc", "dc", "tr")
             )
+    return False
+
+
+def along_row_ends(steps: tuple[Step, ...]) -> bool:
+    """Whether all work of a row goes into row ends, each of them: "sc in each row end around"."""
+    works = [step for step in walk(steps) if isinstance(step, (Work, Group)) and step.places]
+    works = [step for step in works if not (isinstance(step, Work) and step.stitch == "sl st")]
+    runs = [place for step in works for place in step.places]
+    return (
+        len(runs) == 1
+        and runs[0].which is Which.EACH
+        and runs[0].targets[0].kind is TargetKind.ROW_END
+        and not any(isinstance(step, (JoinYarn, Repeat, Skip, OpenWork, Evenly)) for step in walk(steps))
+        and not any(isinstance(step, Work) and not step.places for step in walk(steps))
+    )
+
+
+def on_foundation(steps: tuple[Step, ...]) -> bool:
+    """Whether a row begins on the other side of the chain that the piece was begun on."""
+    for step in steps:
+        if isinstance(step, OtherSide):
+            return not step.perhaps
+        if isinstance(step, (Work, Group, Skip, JoinYarn)) and step.places:
+            named = any(target.name == "foundation" for target in step.places[0].targets)
+            if named or not isinstance(step, JoinYarn):
+                return named
+        elif isinstance(step, (Work, Group, Repeat)):
+            return False
     return False
 
 

@@ -26,6 +26,23 @@ _UNSOUND = ("run out", "too often", "does not fit")
 _NOT_SERIOUS = ("passed", "uncounted chain", "not there")
 
 
+@dataclass(frozen=True)
+class Side:
+    """The edge of a piece along its rows."""
+
+    rows: int | None = None  # worked to and fro since the foundation; None where that is not known
+    seamed: bool = False  # first and last row are joined, so that the edge runs round a tube
+
+
+@dataclass(frozen=True)
+class FreeLoops:
+    """The other side of the chain that the pattern's one piece was begun on."""
+
+    number: int | None = None  # chains worked into; None where not known, or where several pieces have such a chain
+    circular: bool = False
+    pieces: int = 0
+
+
 @dataclass
 class PieceState:
     """How the work on a pattern stands, for one size."""
@@ -33,7 +50,9 @@ class PieceState:
     fabric: Fabric | None = None  # None: not known
     rules: ChainRules = field(default_factory=ChainRules)
     habits: dict[Key, int] = field(default_factory=dict)  # what the counts have settled so far
-    unworked: Fabric | None = None  # what a row left of the row below, to be joined to later
+    unworked: list[Fabric] = field(default_factory=list)  # what rows left of rows below, to be joined to later
+    side: Side = field(default_factory=Side)  # the edge along the rows of the piece
+    loops: FreeLoops = field(default_factory=FreeLoops)
     carried: Chain | None = None  # a turning chain worked at the end of the row before
     joining: tuple[Step, ...] = ()  # yarn joined, and what was passed over to come there, before the next row
     short_rows: bool = False  # the piece's heading says that rows turn before their end

@@ -1,0 +1,71 @@
+"""Tells words for pieces and for parts of a garment: "second leg", "corresponding sp of first motif", "back neck"."""
+
+from __future__ import annotations
+
+from lint.reading.stream import SIGNS, Stream
+
+_PIECES = (
+    "motif", "motifs", "square", "squares", "hexagon", "hexagons", "strip", "panel", "piece", "medallion", "half",
+    "leg", "arm", "ear", "wing", "fin", "fluke", "foot", "hand", "paw", "tail", "sleeve", "eyelet", "circle",
+)  # fmt: skip
+# where on a garment stitches and edges lie
+PIECE_WORDS = (
+    "back", "front", "left", "right", "center", "centre", "side", "neck", "shoulder", "underarm", "armhole", "sleeve", "body",
+    "yoke", "instep", "heel", "toe", "foot", "sole", "ankle", "cuff", "thumb", "palm", "hand", "held",
+)  # fmt: skip
+_ACROSS = ("corresponding", "matching", "adjacent", "adjoining", "neighbouring", "neighboring")
+_DONE = ("completed", "finished", "previous", "prev", "preceding", "earlier", "made", "next", "joined", *_ACROSS)
+
+
+def tells_piece(word: str) -> bool:
+    """Whether a word names a piece, or points at one beside this: "square", "corresponding"."""
+    return word in _PIECES or word.removesuffix("s") in _PIECES or word in _ACROSS
+
+
+def of_joined_piece(stream: Stream) -> bool:
+    """Takes "corresponding ch-2 sp of first motif", "any corner sp of a completed square": a place of a piece to join to."""
+    end = stream.next_of(*SIGNS)
+    end = next((i for i in range(stream.at, end) if stream.leads_to_work(i)), end)
+    words = stream.lexemes[stream.at : end]
+    if stream.word(*_ACROSS):
+        stream.at = end
+        return True
+    of = next((i for i, item in enumerate(words) if item.kind == "of" or item.lower in ("on", "from")), len(words))
+    named = [item.lower for item in words[of + 1 :]]
+    piece = any(tells_piece(word) for word in named)
+    if not piece or not set(named) & set(_DONE) or any(item.kind in ("make", "repeat") for item in words):
+        return False
+    stream.at = end
+    return True
+
+
+def of_other_piece(stream: Stream) -> bool:
+    """Takes "the finishing stitch of the 1st leg": a place of another piece, whatever it is called."""
+    end = stream.next_of(*SIGNS)
+    of = stream.next_of("of")
+    if of >= end or any(item.kind in ("number", "make", "repeat", "and") for item in stream.lexemes[stream.at : of]):
+        return False
+    ahead = of + 1 - stream.at
+    if not names_piece(stream, ahead + 1 if stream.kind(ahead) == "the" else ahead):
+        return False
+    stream.at = end
+    return True
+
+
+def on_a_piece(stream: Stream) -> bool:
+    """Whether "on first motif", "on the adjoining square" follows: another piece, to be joined to."""
+    words = stream.lexemes[stream.at + 1 : stream.next_of(*SIGNS)]
+    idle = ("the", "first", "last", "next", "same", "any", "ordinal", "word", "side", "other_side")
+    return bool(words) and words[-1].lower in _PIECES and all(item.kind in idle for item in words)
+
+
+def names_piece(stream: Stream, ahead: int = 0) -> bool:
+    """Whether "second leg", "other square" stands `ahead` of the cursor: another piece."""
+    pointed = stream.kind(ahead) in ("ordinal", "first", "last") or stream.word("other", "left", "right", ahead=ahead)
+    return pointed and stream.peek(ahead + 1).lower in _PIECES
+
+
+def makes_pieces(stream: Stream) -> bool:
+    """Whether "2 panels" ends the sentence: how many pieces there are."""
+    word = stream.peek(1).lower
+    return (word in _PIECES or word.removesuffix("s") in _PIECES) and stream.kind(2) in (".", "end", ";")

@@ -1,0 +1,113 @@
+"""Edges that later rows are worked on: what a row left unworked, and the side of a piece along its rows."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from lint.pattern import Row
+from lint.tree import JoinYarn, MakeRing, OtherSide, Remark, Skip, Step
+from lint.working.bench import Worked
+from lint.working.cells import of_this_row
+from lint.working.cursor import PlacesUnknown
+from lint.working.expand import Instance
+from lint.working.fabric import Fabric, Node
+from lint.working.starts import along_row_ends, founds, is_round, on_foundation
+from lint.working.trials import FreeLoops, PieceState, Side, Task, Trial, best_reading
+
+_MOST_LEFT = 4  # edges that rows left unworked and that are kept: a body divides into no more
+
+
+def leave_unworked(worked: Worked, fabric: Fabric, state: PieceState) -> None:
+    """Keep what a row leaves of the row below; that of which a part was worked now is kept no more as it was."""
+    earlier = [left for left in state.unworked if left is not fabric]
+    if any(node.is_stitch for node in worked.unworked):
+        before = fabric.before + sum(node.is_stitch for node in fabric.nodes)
+        before -= sum(node.is_stitch for node in worked.unworked)
+        earlier.append(replace(fabric, nodes=worked.unworked, before=before))
+    state.unworked = earlier[-_MOST_LEFT:]
+
+
+def named_edge(besides: list[Task], state: PieceState) -> tuple[Task, Trial, Fabric] | None:
+    """ "Skip the center 10 sts of Row 1, join yarn": the row on what that row left, where one edge alone will do."""
+    fitting: list[tuple[Task, Trial, Fabric]] = []
+    for beside in besides:
+        here = tuple(of_this_row(step) for step in beside.steps)
+        if here == beside.steps:
+            return None
+        task = replace(beside, steps=here)
+        try:
+            best = best_reading(task, state)
+        except PlacesUnknown:
+            continue
+        if best.fits and best.agrees:
+            return task, best, beside.fabric
+        if best.fits:
+            fitting.append((task, best, beside.fabric))
+    return fitting[0] if len(fitting) == 1 else None
+
+
+def side_edge(instance: Instance, state: PieceState) -> Fabric | None:
+    """The edge along the rows, where a row goes into each of its row ends and how many there are is known."""
+    rows, circular = state.side.rows, instance.kind == "round" or is_round(instance, None)
+    divided = bool(state.unworked) or state.fastened
+    if not rows or divided or circular is not state.side.seamed or not along_row_ends(instance.steps):
+        return None
+    return Fabric.row_ends(rows, circular)
+
+
+def seamed(steps: tuple[Step, ...], side: Side) -> Side:
+    """The side of a piece, running round a tube once a seam is told."""
+    return replace(side, seamed=True) if any(isinstance(s, Remark) and s.seam for s in steps) else side
+
+
+def moves_on(row: Row) -> bool:
+    """Whether a line that is not wholly read joins yarn somewhere, or passes over stitches."""
+    words = " ".join(step.words.lower() for step in row.unread())
+    return any(isinstance(step, (Skip, JoinYarn)) for step in row.steps) or "join" in words or "attach" in words
+
+
+def with_row(side: Side, steps: tuple[Step, ...], makes: bool, circular: bool) -> Side:
+    """The side of a piece after one more row; not known after a round, or a row worked along it."""
+    if makes:
+        to_and_fro = side.rows is not None and not circular and not along_row_ends(steps)
+        side = replace(side, rows=side.rows + 1 if to_and_fro else None)
+    return seamed(steps, side)
+
+
+def foundation_edge(instance: Instance, state: PieceState) -> Fabric | None:
+    """The other side of the foundation, where a row begins on it; not known where no one chain is meant."""
+    nodes = state.fabric.nodes if state.fabric is not None else []
+    begun = nodes and nodes[0].kind in ("ch", "ring")
+    steps = (*state.joining, *instance.steps)
+    if begun or not on_foundation(steps) or founds(instance.steps) or any(isinstance(s, MakeRing) for s in steps):
+        return None
+    loops = state.loops
+    if not loops.number:
+        return Fabric.unknown(instance.kind == "round")
+    return Fabric([Node("free loop") for _ in range(loops.number)], loops.circular)
+
+
+def _ring_length(task: Task) -> int | None:
+    """The chains of the ring that a round is worked into, chain by chain."""
+    made = next((step.length for step in task.steps if isinstance(step, MakeRing)), None)
+    if made is not None:
+        return made.at(task.size)
+    nodes = task.fabric.nodes
+    return nodes[0].length if nodes and nodes[0].kind == "ring" else None
+
+
+def with_free_loops(loops: FreeLoops, best: Trial, task: Task) -> FreeLoops:
+    """What is known of the foundation's other side after a row; a row on a chain begins a piece."""
+    nodes = best.worked.fabric.nodes
+    chains = {id(place) for node in nodes for place in node.parents if place.kind == "ch"}
+    if not chains:
+        return loops
+    both = any(isinstance(step, OtherSide) for step in task.steps)
+    stands = {place.kind for node in nodes[:1] if node.chain for place in node.parents}
+    counted = bool(nodes[0].chain) and "ch" not in stands  # on which chain it stands is not said
+    number = None if counted else len(chains)
+    if counted and (ring := _ring_length(task)) == len(chains) + 1:
+        number = ring  # the beginning chain stands on the first chain of the ring
+    slipped = best.agrees is False or not best.fits
+    number = None if both or slipped or loops.pieces else number
+    return FreeLoops(number, best.worked.fabric.circular, loops.pieces + 1)
