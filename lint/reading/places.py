@@ -138,6 +138,8 @@ def _preposition(stream: Stream, allow_to: bool) -> bool | None:
         stream.take()  # "dec using the next 2 sts"
         return True
     kind = stream.kind()
+    if stream.word("round") and kind == "round" and stream.kind(1) in ("next", "each", "same", "first", "last"):
+        kind = "around"  # "FPdc round next dc", "1 dc round each of next 3 tr"
     if kind == "across" and stream.kind(2 if stream.kind(1) == "the" else 1) in ("first", "next", "last", "number"):
         stream.take()  # "sl st across first 6 sts"
         return False

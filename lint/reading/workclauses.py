@@ -168,7 +168,8 @@ class WorkClauses(EdgeClauses):
             step = self.made_of(start, step)
         picot = isinstance(step, Work) and step.stitch == "sl st" and step.places[:1]
         picot = picot and picot[0].which in (Which.JUST_MADE, Which.FROM_HOOK)
-        if isinstance(step, Work) and len(step.places) == 1 and not picot and self._loose_group(step):
+        joins = isinstance(step, Work) and step.stitch == "sl st" and _of_other_piece(step)
+        if isinstance(step, Work) and len(step.places) == 1 and not picot and not joins and self._loose_group(step):
             return True
         self.steps.append(step)
         if isinstance(step, Work):
@@ -314,6 +315,11 @@ class WorkClauses(EdgeClauses):
         between = [item for item in self.stream.lexemes if one.span.end <= item.start < other.span.start]
         tight = bool(between) and between[0].start == one.span.end and between[-1].end == other.span.start
         return all(item.kind in (",", "and", "+") or item.kind == "dash" and tight for item in between)
+
+
+def _of_other_piece(step: Work) -> bool:
+    """ "ch 1, sl st in ch-3 sp of First Motif": a join on the way, whose place is that of no stitch before it."""
+    return any(place.which is Which.ELSEWHERE for place in step.places)
 
 
 def _shapes(step: Step) -> bool:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from lint.pattern import Stated, StatedItem
 from lint.working.cursor import family
@@ -42,6 +42,8 @@ def compare(stated: Stated, made: Made, size: int, index: int | None = None) -> 
             if item.unit.startswith("special:"):
                 unchecked.append(item)
             continue
+        if number not in found and _rest_in_others(item, number, found, stated, made, size, index):
+            continue
         compared += 1
         if number not in found:
             under = _other_counting(item, number, made) if len(stated.items) == 1 else None
@@ -49,6 +51,21 @@ def compare(stated: Stated, made: Made, size: int, index: int | None = None) -> 
     if not compared:
         return Comparison(None, unchecked=tuple(unchecked))
     return Comparison(not differences, tuple(differences), tuple(unchecked))
+
+
+def _rest_in_others(
+    item: StatedItem, number: int, found: list[int], stated: Stated, made: Made, size: int, index: int | None
+) -> bool:
+    """ "(7 V-sts, 2 dc)" where a V-st is nowhere defined: the other stitches may be in those, as many in each."""
+    if item.unit.partition(":")[0] not in ("stitches", "kind") or number > min(found):
+        return False
+    others = [
+        other.at(size, index)
+        for other in stated.items
+        if other.unit.partition(":")[0] in ("special", "unknown") and not measured(other, made, stated)
+    ]
+    others = [other for other in others if other]
+    return len(others) > 1 or bool(others) and any((figure - number) % others[0] == 0 for figure in found)
 
 
 def _meant(found: list[int], number: int) -> int:
@@ -59,6 +76,8 @@ def _meant(found: list[int], number: int) -> int:
 def measured(item: StatedItem, made: Made, stated: Stated) -> list[int]:
     """The figures a unit can mean for what was made, the likeliest first; [] where it means nothing here."""
     unit, _, name = item.unit.partition(":")
+    if made.joining or made.joined_loops:
+        return _with_joins(item, made, stated)
     if unit == "stitches":
         return [made.stitches, made.stitches + made.slips] if made.slips else [made.stitches]
     if unit == "kind":
@@ -90,11 +109,39 @@ def measured(item: StatedItem, made: Made, stated: Stated) -> list[int]:
         if name.split()[-1] in _BLOCKS and _in_blocks(made):
             return [sum(made.spaces.values())]
         return [made.bunches] if made.bunches and name.split()[-1] in _BUNCHES else []
+    if unit == "per side":
+        return _of_a_side(made)
     if unit == "corner":
         return [made.corners] if made.corners else []
     if unit == "chain":
         return [made.chains, sum(made.spaces.values())]
     return []
+
+
+def _with_joins(item: StatedItem, made: Made, stated: Stated) -> list[int]:
+    """What a figure can mean where loops are joined to another piece half way: such a loop is one of the others still.
+
+    It may be of the others' length with the join for its middle chain, and a stitch that joins may go uncounted.
+    """
+    joining, loops = made.joining, made.joined_loops + made.joining
+    found = measured(item, replace(made, joining=0, joined_loops=0), stated)
+    unit, _, length = item.unit.partition(":")
+    if unit == "space":
+        more = loops if length else -joining
+        return [*found, *(figure + more for figure in found)]
+    return [*found, *(figure - joining for figure in found if unit in ("stitches", "kind"))]
+
+
+def _of_a_side(made: Made) -> list[int]:
+    """What "15 sc on each side" may count, where all sides are alike: with what stands in the corners, or without.
+
+    A corner that is a stitch belongs to both its sides, to one of them, or to neither.
+    """
+    if not made.sides or len(set(made.sides)) > 1 or len(set(made.runs)) > 1:
+        return []
+    side, run = made.sides[0], made.runs[0]
+    stitch = sum(made.sides) < made.stitches
+    return [side, run, side + 1, side + 2] if stitch else [side, run]
 
 
 # what the trade calls several stitches in one place, defined or not
