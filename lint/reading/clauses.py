@@ -75,6 +75,8 @@ class Clauses(ListRepeats):
 
     def run(self) -> None:
         stream = self.stream
+        if self.top and not stream.at:
+            self.colour_first()
         while True:
             while stream.kind() in SEPARATORS:
                 stream.take()

@@ -167,7 +167,9 @@ def _side_of(stream: Stream) -> Target | None:
 def _dashed_number(stream: Stream) -> Amount | None:
     start = stream.at
     stream.take_if("dash")
-    if stream.kind() == "number" and stream.peek().value != "word":
+    spelt = stream.peek().value == "word" and not stream.word("once", "twice", "thrice")
+    ends = stream.kind(1) in (*SIGNS, "end", "dash", "and", "to") or is_space_word(stream, 1)
+    if stream.kind() == "number" and (stream.peek().value != "word" or spelt and ends):  # "the chain three"
         return stream.take().quantity
     stream.at = start
     return None
@@ -176,9 +178,7 @@ def _dashed_number(stream: Stream) -> Amount | None:
 def _chain_target(stream: Stream) -> Target:
     """ "ch-2 sp", "ch2 space", "ch sp", "ch-3" (a turning chain or run), "ch" (one chain)."""
     stream.take()
-    if stream.kind() == "dash" and is_space_word(stream, 1):
-        stream.take()
-    elif stream.kind() == "any_stitch":
+    if stream.kind() == "any_stitch" or stream.kind() == "dash" and is_space_word(stream, 1):
         stream.take()
     length = _dashed_number(stream)
     if stream.kind() == "dash" and is_space_word(stream, 1):
