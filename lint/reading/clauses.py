@@ -6,7 +6,7 @@ clause  := chain | work | bracket | star | repeat | skip | join | yarn | turn | 
 bracket := "(" row ")" then a place (a group worked into it) or a number of times (a repeat)
 star    := "*" … "rep from *" times        (folded in reading.repeats)
 
-The reader is built in layers: clausebase, remarkclauses, chainclauses, yarnclauses, shapingclauses, workclauses,
+The reader is built in layers: clausebase, remarkclauses, skipclauses, chainclauses, yarnclauses, shapingclauses, workclauses,
 placefirst, bracketclauses.
 """
 
@@ -273,6 +273,9 @@ class Clauses(ListRepeats):
         stream = self.stream
         if stream.word("wind", "wrap", "wrapping", "winding") and self.loop_for_ring(start):
             return True
+        if stream.word("which", "it") and stream.kind(1) in ("counts", "counts_not"):
+            stream.take()  # "chain three, which counts as a dc"
+            return self.read_counting_sentence(start)
         if self.pulled_tight(start) or self.hand_join(start):
             return True
         if stream.word("connect") and stream.kind(1) in (*SIGNS, "end") and stream.kind(-1) == ",":

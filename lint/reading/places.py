@@ -209,9 +209,9 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         place = ordinal(stream, start)
         if place is not None and place.targets[0].kind is TargetKind.CHAIN:
             place = replace(place, targets=(Target(TargetKind.TURNING_CHAIN),), from_words="beginning")
-    elif stream.word("one") and stream.word("after", "following", ahead=1):
+    elif stream.word("one") and stream.word("after", "following", "after that", "after this", ahead=1):
         stream.at += 2  # "1 tr into the one after (that)"
-        stream.take() if stream.word("that", "it", "this") else None
+        stream.take() if stream.word("it") else None
         place = Place(stream.span_from(start), Which.NEXT, (ANY,))
     elif stream.word("previous", "prev") and stream.peek(start - stream.at - 1).kind == "around":
         stream.take()  # "around the post of previous dc"
