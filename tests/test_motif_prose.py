@@ -103,3 +103,79 @@ def test_the_chains_of_a_turning_chain_that_are_skipped_are_its_space():
     )
     assert counts(report) == [6, 12]
     assert outcomes(report) == ["agrees", "agrees"]
+
+
+_BLOCK = "Ch 6, dc in 4th ch from hook, dc in next 2 ch"
+
+
+@pytest.mark.parametrize(
+    ("tile", "special"),
+    [
+        ("(sl st, ch 3, 3 dc) in ch-3 sp of next tile", ""),
+        ("sl st in next ch-3 sp, ch 3, 3 dc in same sp", ""),
+        ("tile in next ch-3 sp", "Special stitches\nTile: (sl st, ch 3, 3 dc) in indicated sp.\n\n"),
+    ],
+)
+def test_tiles_from_corner_to_corner_are_told_by_their_slip_stitches(tile: str, special: str):
+    """The chains skipped on each row's own chain are the tile's space, however the tiles after it are put."""
+    report = check(
+        f"Wrap\n{special}Row 1: {_BLOCK}, turn. (1 tile)\nRow 2: {_BLOCK}, {tile}, turn. (2 tiles)\n"
+        f"Row 3: {_BLOCK}, *{tile}; rep from * across, turn. (3 tiles)\n"
+    )
+    assert counts(report) == [3, 6, 9]
+    assert spaces(report) == [{3: 1}, {3: 2}, {3: 3}]
+    assert outcomes(report) == ["agrees"] * 3
+
+
+def test_a_row_that_loses_a_block_stops_at_the_last():
+    """The first block of a row was worked into its own chain, and is one of those below like the others."""
+    report = check(
+        f"Wrap\nRow 1: {_BLOCK}, turn.\nRow 2: {_BLOCK}, sl st in next ch-3 sp, ch 3, 3 dc in same sp, turn.\n"
+        f"Row 3: {_BLOCK}, *sl st in next ch-3 sp, ch 3, 3 dc in same sp; rep from * across, turn. (3 blocks)\n"
+        "Row 4: Sl st in next 3 dc and in ch-3 sp, ch 3, 3 dc in same sp, *sl st in next ch-3 sp, ch 3, 3 dc in same sp; "
+        "rep from * to last block, sl st in ch-3 sp of last block. (2 blocks)\n"
+    )
+    assert counts(report) == [3, 6, 9, 6]
+    assert outcomes(report)[2:] == ["agrees", "agrees"]
+
+
+def test_spaces_are_not_looked_for_in_a_round_known_only_by_its_stitches():
+    """Where the row before was not read, its count of stitches tells nothing of its spaces."""
+    report = check(
+        "Mat\nRnd 1: 4 ch, ss to form ring, 3 ch, 1 tr, (1 ch, 2 tr) 5 times in some such manner, 1 ch, ss to 3rd of 3 ch. (12 tr)\n"
+        "Rnd 2: Ss to 1 ch sp, 3 ch, 1 tr, 1 ch, 2 tr in same sp, (2 tr, 1 ch, 2 tr) in each 1 ch sp to end, ss to 3rd of 3 ch. (24 tr)\n",
+        "uk",
+    )
+    assert counts(report) == [None, None]
+    assert corrections(report) == []
+
+
+@pytest.mark.parametrize("words", ["all into ring", "all worked into the ring", "all in ring"])
+def test_all_into_the_ring_says_where_the_round_goes(words: str):
+    """Stitches without a place go into the ring in any case."""
+    report = check(
+        f"Mat\nRnd 1: Ch 4, sl st to form ring. Ch 3 (counts as dc), dc, (ch 1, 2 dc) 5 times, {words}, ch 1, join. (12 dc)\n"
+    )
+    assert counts(report) == [12]
+    assert spaces(report) == [{1: 6}]
+
+
+@pytest.mark.parametrize("long", ["long sc", "dropped sc", "spike sc", "elongated sc"])
+def test_long_stitches_by_their_names(long: str):
+    """One goes two rows down and covers the stitch behind it."""
+    report = check(
+        "Mat\nRow 1: Ch 12, sc in 2nd ch, and in each ch across (11)\nRow 2: Ch 1, turn, sc across (11)\n"
+        f"Row 3: Ch 1, turn, sc in first sc, *{long} in next st 2 rows below, sc in next sc; rep from * to end (11)\n"
+    )
+    assert counts(report) == [11, 11, 11]
+
+
+def test_list_numbers_label_rounds_that_begin_with_slip_stitches():
+    """Two of three lines begin with "Ss"."""
+    report = check(
+        "Granny\n1. Ch 4, join. Ch 3 (1dc), 2dc in ring, ch 2, *3dc in ring, ch 2* 3 times, ss in top of ch 3.\n"
+        "2. Ss in each st to ch sp, ch 3 (1dc), 2dc, ch 2, 3dc in same sp, ch 1, *3dc, ch 2, 3dc in next sp, ch 1* 3 times, ss in top of ch 3.\n"
+        "3. Ss in each st to ch sp, ch 3 (1dc), 2dc, ch 2, 3dc in same sp, ch 1, 3dc in next sp, ch 1, "
+        "*3dc, ch 2, 3dc in corner, ch 1, 3dc in next sp, ch 1* 3 times, ss in top of ch 3.\n"
+    )
+    assert counts(report) == [12, 24, 36]

@@ -30,6 +30,7 @@ from lint.reading.unfit import unfit_lists_unread
 from lint.tree import (
     MAKES_STITCHES,
     Chain,
+    Group,
     Join,
     OpenWork,
     Remark,
@@ -39,6 +40,7 @@ from lint.tree import (
     TimesKind,
     Turn,
     Unread,
+    Work,
     walk,
 )
 
@@ -235,6 +237,7 @@ class Clauses(ListRepeats):
             "counts_not": self.read_counting_sentence,
             "forming": self.read_counting_sentence,
             "each": self.read_each_remark,
+            "all": self.read_all_in_ring,
             "change": self.read_change,
             "hold_back": self.read_hold_back,
             "row": self.read_may_be,
@@ -304,6 +307,18 @@ class Clauses(ListRepeats):
                 return True
             stream.at = start
         return self.read_shaping(start)
+
+    def read_all_in_ring(self, start: int) -> bool:
+        """ "3 ch, 1 tr, (1 ch, 2 tr) 5 times, all into ring": where stitches with no place go in any case."""
+        stream = self.stream
+        stream.take()
+        stream.take() if stream.word("worked") else None
+        ring = stream.take_if("in") and (stream.skip("the"), stream.take_if("ring"))[1]
+        placed = any(isinstance(step, (Work, Group)) and step.places for step in walk(tuple(self.steps)))
+        if not ring or placed or not self.has_work():
+            return False
+        self.steps.append(Remark(stream.span_from(start)))
+        return True
 
     def read_alternate(self, start: int) -> bool:
         """ "alternate repeating Rnd 11 and Rnd 12"."""

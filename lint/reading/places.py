@@ -15,7 +15,7 @@ from lint.place import Place, Target, TargetKind, Which
 from lint.reading.limits import limit
 from lint.reading.ordinals import chain_top, ordinal
 from lint.reading.pointed import each_place, pointed, with_target
-from lint.reading.stream import CLOSERS, SIGNS, Stream
+from lint.reading.stream import CLOSERS, OPENERS, SIGNS, Stream
 from lint.reading.targets import (
     ANY,
     LOOPS,
@@ -99,6 +99,8 @@ def places(stream: Stream, allow_to: bool = False, bare: bool = False) -> tuple[
                 break
         following = _item(stream)
         first_said = comma is not None and stream.kind() in _WORK_BEGINS  # "…, in last 2 sts sc2tog"
+        run = following is not None and following.which is Which.EACH and following.limit is not None
+        first_said = first_said and not (run and stream.kind() in OPENERS)  # "…, and each ch across (15)"
         if following is None or first_said or (again is None and stream.kind() in _PREPOSITIONS):
             stream.at = before
             break

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.amount import ONE, Amount
-from lint.place import LimitKind, Which
+from lint.place import LimitKind, TargetKind, Which
 from lint.reading import notes, repeats
 from lint.reading.counts import list_ends
 from lint.reading.edgeclauses import EdgeClauses
@@ -198,9 +198,15 @@ class WorkClauses(EdgeClauses):
         return Shaping(step.span.to(stream.span_from(before)), ONE, step.stitch == "inc", where)
 
     def place_in_turn(self, step: Work) -> Work | None:
-        """ "sc in next 3 sts, 2 sc in 4th st": the one that comes next."""
-        place = step.places[0] if len(step.places) == 1 else None
+        """ "sc in next 3 sts, 2 sc in 4th st": the one that comes next; "ch 12, sc in 2nd ch": from the hook."""
+        place = step.places[0] if step.places else None
         if place is None or place.which is not Which.NTH or place.of is not None or len(place.ordinals) != 1:
+            return None
+        chain = self.steps[-1] if self.steps else None
+        if place.targets[0].kind is TargetKind.CHAIN and isinstance(chain, Chain) and not self.has_work():
+            if (chain.length.lone or 0) > place.ordinals[0] > 1:
+                return replace(step, places=(replace(place, which=Which.FROM_HOOK), *step.places[1:]))
+        if len(step.places) > 1:
             return None
         used = 0
         for before in reversed(self.steps):

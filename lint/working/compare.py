@@ -100,14 +100,15 @@ def measured(item: StatedItem, made: Made, stated: Stated) -> list[int]:
             return [made.spaces.get(int(name), 0)]
         return [sum(made.spaces.values())]
     if unit == "special":
+        blocks = [sum(made.spaces.values())] if name.split()[-1] in _BLOCKS and _in_blocks(made) else []
         for key in (name, _ALIASES.get(name, name)):
             alike = [number for group, number in made.groups.items() if _is_one_of(group, key)]
             if alike:
-                return [sum(alike)]
+                return [sum(alike), *blocks]
             if key in made.by_kind:
                 return [made.by_kind[key]]
-        if name.split()[-1] in _BLOCKS and _in_blocks(made):
-            return [sum(made.spaces.values())]
+        if blocks:
+            return blocks
         return [made.bunches] if made.bunches and name.split()[-1] in _BUNCHES else []
     if unit == "per side":
         return _of_a_side(made)
