@@ -185,6 +185,8 @@ class Lexicon:
             return Lexeme("number", token.text, token.start, token.end, token.glued, "word", self._numbers[lower])
         if lower in self._ordinals:
             return Lexeme("ordinal", token.text, token.start, token.end, token.glued, "word", self._ordinals[lower])
+        if lower == "asterisk":  # "repeat from the asterisk"
+            return Lexeme("star", token.text, token.start, token.end, token.glued, "*")
         if lower[0] == "*":
             return Lexeme("star", token.text, token.start, token.end, token.glued, token.text)
         if lower in ("†", "‡", "#", "+", "^", "~", "✽", "∗"):

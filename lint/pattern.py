@@ -31,7 +31,7 @@ class Stated:
 
     span: Span
     items: tuple[StatedItem, ...]
-    per_side: StatedItem | None = None  # "80 sc; 20 on each side"
+    per_side: Amount | None = None
 
     @property
     def series(self) -> tuple[Amount, ...]:

@@ -128,6 +128,7 @@ class Repeat:
     last_pass: tuple[Step, ...] | None = None  # where the text alters it: "ending last rep at **", "omitting last ch 2"
     breaks_off: bool = False  # the text goes on with "ending", so that the last pass may be cut short by what follows
     covers: Covers = Covers.ALL
+    tail: int = 1  # how many items are "the last of it"
 
 
 @dataclass(frozen=True, slots=True)

@@ -72,10 +72,6 @@ def _count_differs(context: Context, row: LedgerRow, cell: Cell, concerned: tupl
 
 
 def _figures(context: Context, difference: Difference, number: int) -> str:
-    return _amount(context, difference, number) + (" on each side" if difference.on_each_side else "")
-
-
-def _amount(context: Context, difference: Difference, number: int) -> str:
     unit, _, name = difference.item.unit.partition(":")
     if unit == "kind":
         return f"{number} {context.stitch_word(name)}"
@@ -87,6 +83,8 @@ def _amount(context: Context, difference: Difference, number: int) -> str:
         )
     if unit == "special":
         return f"{number} {difference.item.words or name}"
+    if unit == "per side":
+        return f"{number} {context.stitch_word(name) if name else 'sts'} on each side"
     return f"{number} {'corners' if unit == 'corner' else 'chains' if unit == 'chain' else 'sts'}"
 
 

@@ -55,9 +55,6 @@ class RowSearch:
 
     def candidates(self) -> list[Candidate]:
         """Every edit that makes the row come out, the likeliest first; of edits that say the same in two places, one."""
-        comparison = self.read.comparison if self.read is not None else None
-        if comparison is not None and comparison.differences and all(d.on_each_side for d in comparison.differences):
-            return []  # the total is right: the print of the one side is what to look at
         found = list(self._of_numbers())
         found += self._tried(too_many(self.steps, self.text))
         found += self._tried(self._of_stitches())

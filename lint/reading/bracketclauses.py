@@ -66,6 +66,8 @@ class BracketClauses(PlaceFirstClauses):
         nested = any(item.kind in OPENERS for item in inner.lexemes)
         placed = close + 1 < len(stream.lexemes) and stream.lexemes[close + 1].kind == "in"
         note = notes.counting(stream.inside(start + 1, close)) if not nested and not placed else None
+        if note is None and not nested and self._explains_chain(start, close):
+            note = notes.adds_up(inner, self.steps[-1].length.lone)
         if note is not None:
             stream.at = close + 1
             named = inner.lexemes[1 if inner.kind() in ("the", "beginning") else 0].kind
@@ -89,6 +91,12 @@ class BracketClauses(PlaceFirstClauses):
             return True
         stream.skip("star") if stream.kind() == "star" and stream.kind(1) == "repeat" else None
         return self.after_bracket(start, items)
+
+    def _explains_chain(self, start: int, close: int) -> bool:
+        """Whether a bracket hangs on a chain, and nothing hangs on the bracket."""
+        behind = self.stream.kind(close + 1 - start)
+        chain = bool(self.steps) and isinstance(self.steps[-1], Chain) and self.steps[-1].counting is None
+        return chain and self.runs_on(start) and behind in (*SEPARATORS, *OPENERS, "star", "end", "turn", "stitch")
 
     def times_of_list(self, start: int, close: int) -> bool:
         """ "sc 1, inc 1 (6 times)", "… (repeat around)" at a row's end: how often the list before is worked."""

@@ -1,21 +1,21 @@
-"""Reads chains, rings, skips and stitches left unworked."""
+"""Reads chains and rings."""
 
 from __future__ import annotations
+
+from dataclasses import replace
 
 from lint.amount import Amount
 from lint.place import Place, Target, TargetKind, Which
 from lint.reading import notes
-from lint.reading.piecewords import names_piece
 from lint.reading.places import places
-from lint.reading.remarkclauses import RemarkClauses
-from lint.reading.skips import at_the_middle, skipped
-from lint.reading.stream import OPENERS, SIGNS, Stream
-from lint.reading.targets import is_space_word, target
-from lint.tree import Chain, Either, Group, Join, MakeRing, Remark, Repeat, Skip, Turn, Work, walk
+from lint.reading.skipclauses import SkipClauses
+from lint.reading.stream import OPENERS
+from lint.reading.targets import is_space_word
+from lint.tree import Alongside, Chain, Group, MakeRing, Remark, Skip, Work, walk
 
 
-class ChainClauses(RemarkClauses):
-    """ "ch 3", "ch 4, join to form a ring", "skip next 2 dc", "leave last 4 sts unworked"."""
+class ChainClauses(SkipClauses):
+    """ "ch 3", "ch 4, join to form a ring", "ch 1 over next ch-1 sp"."""
 
     def read_chain(self, start: int) -> bool:
         """ "ch 3", "ch3", "chain-3", and "ch 4, join to form a ring"."""
@@ -66,6 +66,8 @@ class ChainClauses(RemarkClauses):
         if note is not None:
             self.attach_counting(note)
         self.ring_close(start, number)
+        if self.over_space(start):
+            return True
         if stream.word("instead"):
             stream.take()
         self.all_in_ring()
@@ -75,15 +77,42 @@ class ChainClauses(RemarkClauses):
             stream.pass_to()  # "ch 1 to start edging"
         return True
 
-    def all_in_ring(self) -> None:
-        """Takes the "in ring" behind the last chain of a list or a repeat: "3 ch, 2 tr, (2 ch, 3 tr) x 3, 2 ch in ring".
+    def read_all_in_ring(self, start: int) -> bool:
+        """ "3 ch, 1 tr, (1 ch, 2 tr) 5 times, all into ring": where stitches with no place go in any case."""
+        if not self.all_in_ring():
+            return False
+        self.steps.append(Remark(self.stream.span_from(start)))
+        return True
 
-        What names no place of its own goes into the open ring by itself.
-        """
+    def all_in_ring(self) -> bool:
+        """Takes the "in ring", "all worked into the ring" behind a list or repeat of which nothing names a place."""
         stream = self.stream
-        placed = any(isinstance(step, (Work, Group)) and step.places for step in walk(tuple(self.steps)))
-        if not placed and stream.kind() == "in" and stream.kind(1) == "ring" and self.has_work():
-            stream.at += 2
+        before = stream.at
+        stream.skip("all")
+        stream.take() if stream.word("worked") else None
+        ring = stream.take_if("in") and (stream.skip("the"), stream.take_if("ring"))[1]
+        if ring and self.has_work():
+            if not any(isinstance(step, (Work, Group)) and step.places for step in walk(tuple(self.steps))):
+                return True
+        stream.at = before
+        return False
+
+    def over_space(self, start: int) -> bool:
+        """ "ch 1 over next ch-1 sp" passes that space; "ch 1 over each ch-1 sp" does so on the way of the run before."""
+        stream = self.stream
+        before = stream.at
+        stream.take() if stream.word("above") else stream.take_if("over")
+        found = places(stream, bare=True) if stream.at > before else ()
+        chain = self.steps[-1]
+        if len(found) != 1 or found[0].targets[0].kind is not TargetKind.SPACE or not isinstance(chain, Chain):
+            stream.at = before
+            return False
+        span, place = stream.span_from(start), replace(found[0], shared=False)
+        if place.which is Which.EACH:
+            self.steps[-1] = Alongside(span, (chain,), place)
+        else:
+            self.steps.append(Skip(span, (place,)))
+        return True
 
     def more_chains(self) -> Amount:
         """Takes the "+ 4 ch" of "36 ch + 4 ch"; a "+" before stitches only joins the clauses."""
@@ -185,153 +214,3 @@ class ChainClauses(RemarkClauses):
             self.steps.append(Work(span, stitch, number, (Place(span, Which.NEXT, (Target(TargetKind.RING),)),)))
             return
         stream.at = before
-
-    def read_skip(self, start: int) -> bool:
-        """ "skip next 2 dc", "sk 3", "miss first 4 ch (3 ch count as 1 tr)", "skip all remaining sts"."""
-        stream = self.stream
-        stream.take()
-        stream.skip(",", "the", "over")
-        if stream.kind() == "to" and names_piece(stream, 2 if stream.kind(1) == "the" else 1):
-            stream.pass_to()  # "skip to the other leg"
-            self.steps.append(Remark(stream.span_from(start)))
-            return True
-        if stream.kind() == "to" and self._skips_to(start):
-            return True
-        if stream.kind() in ("all", "remaining"):
-            stream.pass_to(",", ";", ".")
-            self.steps.append(Skip(stream.span_from(start), (), rest=True))
-            return True
-        if stream.kind() in OPENERS:
-            close = stream.matching(stream.at)
-            if close is None:
-                return False
-            inner = stream.inside(stream.at + 1, close)
-            found = skipped(inner)
-            if not found or not inner.done:
-                found = self._skipped_list(stream.inside(stream.at + 1, close))
-            if not found:
-                return False
-            stream.at = close + 1
-        else:
-            found = skipped(stream)
-        if not found:
-            return False
-        if len(found) == 1 and stream.kind() == "at":
-            found = (at_the_middle(stream, found[0]),)
-        if self.steps and isinstance(self.steps[-1], Join) and found[0].targets[0].kind is TargetKind.CHAIN:
-            self.steps.append(Remark(stream.span_from(start)))  # "join in first hdc, skipping ch-2"
-            return True
-        if stream.kind() == "made" and found[0].targets[0].kind is TargetKind.CHAIN:
-            stream.take()  # "sk ch just made": this row's own
-            self.steps.append(Remark(stream.span_from(start)))
-            return True
-        if stream.kind() == "word" and stream.word("directly", "behind") or stream.kind() == "between":
-            stream.pass_to()
-        stream.take_if("remaining")  # "skip one st and turning chain remaining"
-        if stream.kind() == "or" and stream.kind(1) in ("next", "number", "chain"):
-            stream.take()
-            other = skipped(stream)
-            if not other:
-                return False
-            span = stream.span_from(start)
-            self.steps.append(Either(span, ((Skip(span, found),), (Skip(span, other),))))
-            return True
-        counting = None
-        if stream.kind() == "(":
-            close = stream.matching(stream.at)
-            note = notes.counting(stream.inside(stream.at + 1, close)) if close else None
-            if note is not None:
-                counting = note
-                stream.at = close + 1
-        if stream.kind() == "at" and any(item.kind == "repeat" for item in stream.lexemes[stream.at : stream.at + 6]):
-            if not (self.steps and isinstance(self.steps[-1], Repeat)):
-                return False
-            stream.pass_to()  # "…, skipping 1 sc at end of last rep"
-        self.steps.append(Skip(stream.span_from(start), found, counting))
-        return True
-
-    def only_these(self, start: int) -> bool:
-        """ "work on these sts only", "working on these 14 sts": the rest of the row below is left for later."""
-        stream = self.stream
-        words = stream.lexemes[start : stream.next_of(*SIGNS, start=start)]
-        on = next((i for i, item in enumerate(words[:3]) if item.lower in ("on", "over")), None)
-        kinds = [item.kind for item in words]
-        these = any(item.lower in ("these", "those") for item in words)
-        if on is None or not (these and "any_stitch" in kinds) or set(kinds) & {"row", "round", "each"}:
-            return False
-        stream.at = start + len(words)
-        span = stream.span_from(start)
-        self.steps.append(Skip(span, (), rest=True) if self.has_work() else Remark(span))
-        return True
-
-    def _skips_to(self, start: int) -> bool:
-        """ "skip to next gap (and work …)": on to a place that the next clause works into."""
-        stream = self.stream
-        before = stream.at
-        stream.take()
-        found = places(stream, bare=True)
-        if len(found) == 1 and found[0].which is Which.NEXT and stream.kind() in (",", ";", ".", "and", "then", "end"):
-            self.steps.append(Skip(stream.span_from(start), (), to=found[0]))
-            return True
-        stream.at = before
-        return False
-
-    def _skipped_list(self, inner: Stream) -> tuple[Place, ...]:
-        """What "sk (dc, ch 1, dc)" passes over: each stitch and each run of chains."""
-        span = inner.span_from_all()
-        found: list[Place] = []
-        for item in self.read_inside(inner):
-            if isinstance(item, Chain):
-                sort = Target(TargetKind.SPACE, length=item.length)
-                found.append(Place(span, Which.NEXT, (sort,)))
-            elif isinstance(item, Work) and not item.places and item.special is None and item.together is None:
-                found.append(Place(span, Which.NEXT, (Target(TargetKind.STITCH, item.stitch),), item.number))
-            else:
-                return ()
-        return tuple(found)
-
-    def read_leave(self, start: int) -> bool:
-        self.stream.take()
-        self.steps.append(Skip(self.stream.span_from(start), (), rest=True))
-        return True
-
-    def read_leave_last(self, start: int) -> bool:
-        """ "leave last 4 sts unworked", "leaving the remaining 8 sc unworked for the instep"."""
-        stream = self.stream
-        stream.take()
-        words = stream.at
-        if any(
-            item.lower in ("tail", "end", "ends", "length", "opening", "hole")
-            for item in stream.lexemes[words : words + 7]
-        ):
-            stream.at = stream.sentence_end(words, ".", ";", ",")  # "leaving a 15 cm tail"
-            self.steps.append(Remark(stream.span_from(start)))
-            return True
-        stream.skip("across", "the", "last", "remaining")
-        middle = stream.take_if("middle") is not None
-        number = stream.amount()
-        named = target(stream)
-        sort = named or Target(TargetKind.ANY_STITCH)
-        joins = (
-            stream.kind() == "unused" and stream.kind(1) in ("and", ",", ";") and stream.kind(2) in ("attach", "join")
-        )
-        if joins and number is not None and not self.has_work():
-            stream.take()  # "Leave centre 10 sts unworked and rejoin yarn in next st": passed over from here
-            span = stream.span_from(start)
-            self.steps.append(Skip(span, (Place(span, Which.NEXT, (sort,), number, middle=middle),)))
-            return True
-        stream.pass_to()
-        told = named is not None or bool(self.steps) and isinstance(self.steps[-1], Turn)
-        if (
-            not (told and number is not None and self.has_work())
-            and not stream.peek(start - stream.at).lower.startswith("do not")
-            and not any(
-                item.kind == "unused" or item.lower in ("unworked", "un-worked", "free")
-                for item in stream.lexemes[words : stream.at]
-            )
-        ):
-            return False
-        span = stream.span_from(start)
-        left = (Place(span, Which.LAST, (sort,), number),) if number is not None else ()
-        self.steps.append(Skip(span, left, rest=True))
-        return True

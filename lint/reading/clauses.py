@@ -6,7 +6,7 @@ clause  := chain | work | bracket | star | repeat | skip | join | yarn | turn | 
 bracket := "(" row ")" then a place (a group worked into it) or a number of times (a repeat)
 star    := "*" … "rep from *" times        (folded in reading.repeats)
 
-The reader is built in layers: clausebase, remarkclauses, chainclauses, yarnclauses, shapingclauses, workclauses,
+The reader is built in layers: clausebase, remarkclauses, skipclauses, chainclauses, yarnclauses, shapingclauses, workclauses,
 placefirst, bracketclauses.
 """
 
@@ -77,6 +77,8 @@ class Clauses(ListRepeats):
 
     def run(self) -> None:
         stream = self.stream
+        if self.top and not stream.at:
+            self.colour_first()
         while True:
             while stream.kind() in SEPARATORS:
                 stream.take()
@@ -99,8 +101,8 @@ class Clauses(ListRepeats):
         stream = self.stream
         turned = bool(self.steps) and isinstance(self.steps[-1], (Turn, Join)) and stream.kind(-1) == "dash"
         if turned and stream.kind() == "number" and stream.kind(1) == "word" and stream.kind(2) in (".", "end"):
-            start, stream.at = stream.at, stream.at + 2  # "turn – 7 points."
-            self.steps.append(Remark(stream.span_from(start)))
+            stream.at += 2  # "turn – 7 points."
+            self.steps.append(Remark(stream.span_from(stream.at - 2)))
             return True
         found = counts.bare_count(stream, worked or turned)
         if found is None or not worked and any(item.unit != "unknown" for item in found.items):
@@ -115,13 +117,10 @@ class Clauses(ListRepeats):
         opened = any(isinstance(step, repeats.Mark) and step.sign == "+" for step in self.steps)
         if kind == "star" or kind == "+" and (opened or not self.runs_on(start)):
             return self.read_star()
-        if kind == "+" and self.steps and stream.kind(1) in ("number", "stitch", "chain"):
-            stream.take()  # "3 dc + ch 2 + 3 dc in corner sp": only joins the clauses
-            return self.clause()
-        if kind == "/" and self.steps and isinstance(self.steps[-1], (*MAKES_STITCHES, Chain)):
+        if kind in ("+", "/") and self.steps and stream.kind(1) in ("number", "stitch", "chain"):
             chained = isinstance(self.steps[-1], Chain) or "chain" in (stream.kind(1), stream.kind(2))
-            if chained and stream.kind(1) in ("number", "chain"):
-                stream.take()  # "2 tr/2 ch/2 tr in corner"; but "2 tr/dc" names one stitch in two countries
+            if kind == "+" or chained and stream.kind(1) != "stitch":
+                stream.take()  # "3 dc + ch 2 + 3 dc in corner sp": only joins the clauses; but "2 tr/dc" is one stitch
                 return self.clause()
         if kind in ("at", "in", "for") and self.read_last_pass(start):
             return True
@@ -146,8 +145,7 @@ class Clauses(ListRepeats):
             return True
         stream.at = start
         if stream.word("add") and stream.kind(2 if stream.kind(1) == "the" else 1) == "chain":
-            stream.take()  # "Add a chain of 12"
-            stream.skip("the")
+            stream.at += 2 if stream.kind(1) == "the" else 1  # "Add a chain of 12"
             return self.clause()
         often = stream.word("once", "twice", "thrice") or stream.kind(1) == "in" and stream.kind(2) in POINTS
         if kind == "number" and often and self.read_more_of_it(start):
@@ -243,6 +241,7 @@ class Clauses(ListRepeats):
             "counts_not": self.read_counting_sentence,
             "forming": self.read_counting_sentence,
             "each": self.read_each_remark,
+            "all": self.read_all_in_ring,
             "change": self.read_change,
             "hold_back": self.read_hold_back,
             "row": self.read_may_be,
@@ -281,6 +280,9 @@ class Clauses(ListRepeats):
         stream = self.stream
         if stream.word("wind", "wrap", "wrapping", "winding") and self.loop_for_ring(start):
             return True
+        if stream.word("which", "it") and stream.kind(1) in ("counts", "counts_not"):
+            stream.take()  # "chain three, which counts as a dc"
+            return self.read_counting_sentence(start)
         if self.pulled_tight(start) or self.hand_join(start):
             return True
         if stream.word("connect") and stream.kind(1) in (*SIGNS, "end") and stream.kind(-1) == ",":

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from lint.amount import Amount
 from lint.pattern import Stated, StatedItem
+from lint.reading import countunits
 from lint.reading.stream import CLOSERS, OPENERS, Stream
-from lint.reading.targets import is_space_word
 
 _LEADS = (".", ";", "...", "..", "dash", "=", ":", "→", "•", "|", "●")
 _AFTER_WORDS = {"change", "turn", "no_turn", "fasten_off", "join", "no_join", "no_fasten", "end", "attach", "marker"}
@@ -123,7 +123,15 @@ def bare_count(stream: Stream, worked: bool) -> Stated | None:
     in_all = sentence.lexemes[-1:] and (sentence.lexemes[-1].kind == "total" or words[-1] in ("altogether", "total"))
     if lead not in _LEADS and lead not in CLOSERS and not (lead == "," and (stream.kind() in OPENERS or in_all)):
         return None
-    if stream.kind() not in ("number", "dash", *OPENERS) or lead != "=" and not ends_work(stream, end):
+    if stream.kind() not in ("number", "dash", *OPENERS):
+        return None
+    if end < len(stream.lexemes) and stream.lexemes[end].kind == ";":  # "48 dc; 60 dc" of a range of two
+        longer = stream.sentence_end(end)
+        all_of_it = read(stream.inside(start, longer), bare=False) if ends_work(stream, longer) else None
+        if all_of_it is not None:
+            stream.at = longer
+            return all_of_it
+    if lead != "=" and not ends_work(stream, end):
         return None
     last = lead == "." and len(sentence.lexemes) == 1 and end >= len(stream.lexemes) - 1  # "… around. 12"
     found = read(sentence, bare=last or lead in ("=", "dash", "→", ":", "|", "●", "..", "..."))
@@ -161,7 +169,7 @@ def read(stream: Stream, bare: bool) -> Stated | None:
     span = stream.span_from_all()
     items: list[StatedItem] = []
     pending: list[Amount] = []
-    per_side: StatedItem | None = None
+    per_side: Amount | None = None
     stream.skip("=", "dash", ":", "the")
     if stream.kind() == "total":
         stream.take()
@@ -177,11 +185,10 @@ def read(stream: Stream, bare: bool) -> Stated | None:
             if close is None:
                 return None
             inner = stream.inside(stream.at + 1, close)
-            per_side = _on_each_side(inner) or per_side
+            side = inner.amount()
+            if side is not None and any(item.lower == "per" for item in inner.lexemes):
+                per_side = side
             stream.at = close + 1
-            continue
-        if items and not pending and (side := _on_each_side(stream)) is not None:
-            per_side = side
             continue
         at = stream.at
         number = stream.amount()
@@ -211,7 +218,7 @@ def read(stream: Stream, bare: bool) -> Stated | None:
             stream.take()
             if stream.done:
                 return None  # "(6x)": how often, not how many
-        unit, words = _unit(stream)
+        unit, words = ("stitches", "") if countunits.before_a_side(stream) else countunits.unit(stream)
         if unit is None:
             pending.append(number)
             if stream.done or stream.kind() in (",", "and", ";", ":", "dash", "/"):
@@ -221,6 +228,8 @@ def read(stream: Stream, bare: bool) -> Stated | None:
         series = (*pending, number) if pending else ()
         if stream.kind() == "at" and stream.kind(1) == "each":
             unit = "unknown"  # "3 dc at each end": a part of them
+        if unit.partition(":")[0] in ("stitches", "kind") and countunits.of_a_side(stream):
+            unit = "per side" + unit.removeprefix("stitches").replace("kind", "")
         items.append(StatedItem(stream.span_from(begin if pending else at), number, unit, words, series))
         pending = []
         _tail(stream)
@@ -233,30 +242,7 @@ def read(stream: Stream, bare: bool) -> Stated | None:
         return Stated(
             span, (StatedItem(span, pending[-1], "stitches", "", tuple(pending) if len(pending) > 1 else ()),)
         )
-    return Stated(span, tuple(items), per_side) if items else None
-
-
-_SHARED = ("on", "along", "per", "for", "at", "in", "each", "every", "the")
-
-
-def _on_each_side(stream: Stream) -> StatedItem | None:
-    """ "20 sc on each side, counting one corner sc", "8 dc per side": the figure for one side of the shape."""
-    start = stream.at
-    number = stream.amount()
-    bare = number is not None and stream.word(*_SHARED)
-    unit, words = ("stitches", "") if bare else _unit(stream)
-    while stream.word(*_SHARED):
-        stream.take()
-    if number is None or unit is None or not (stream.kind() == "side" or stream.word("side", "edge")):
-        stream.at = start
-        return None
-    stream.take()
-    span = stream.span_from(start)
-    comma = int(stream.kind() == ",")
-    if stream.word("not", "counting", "including", "incl", "excluding", "without", "between", ahead=comma):
-        stream.at += comma
-        stream.pass_to(";", *OPENERS)
-    return StatedItem(span, number, unit, words)
+    return Stated(span, tuple(countunits.series_of(items)), per_side) if items else None
 
 
 def _tail(stream: Stream) -> None:
@@ -277,106 +263,3 @@ def _tail(stream: Stream) -> None:
         stream.take()
         if stream.kind() == "number" and stream.kind(-1) in ("row", "round"):
             stream.take()
-
-
-def _unit(stream: Stream) -> tuple[str | None, str]:
-    """The unit at the cursor as a StatedItem unit, with its words; None where there is none."""
-    start = stream.at
-    stream.skip("corner") if stream.kind() == "corner" and stream.kind(1) in ("chain", "space", "number") else None
-    lexeme = stream.peek()
-
-    def words() -> str:
-        return stream.words(start, stream.at)
-
-    if lexeme.kind == "any_stitch":
-        stream.take()
-        return "stitches", words()
-    if lexeme.kind == "stitch":
-        stream.take()
-        stream.take_if("any_stitch")
-        if stream.kind() in ("group_word",) or stream.word("groups", "group"):
-            stream.take()
-            return "unknown", words()
-        return f"kind:{lexeme.value}", words()
-    if lexeme.kind == "number" or (lexeme.kind == "dash" and stream.kind(1) in ("chain", "stitch", "number")):
-        # "4 2-ch sps", "12 5-dc shells", "4-ch sps"
-        stream.take_if("dash")
-        number = _chain_length(stream)
-        stream.take_if("dash")
-        if stream.kind() == "chain":
-            stream.take()
-            stream.take_if("dash")
-            if is_space_word(stream):
-                stream.take()
-                return (f"space:{number}" if number is not None else "space"), words()
-        elif stream.kind() == "stitch":
-            stream.take()
-            stream.take_if("dash")
-            if stream.kind() in ("special", "group_word"):
-                name = stream.take()
-                return f"special:{singular(name.value or name.lower)}", words()
-            if stream.word("group", "groups"):
-                stream.take()
-                return "unknown", words()
-        stream.at = start
-        return None, ""
-    if lexeme.kind == "chain":
-        stream.take()
-        if stream.kind() == "dash":
-            stream.take()
-        number = _chain_length(stream)
-        stream.take_if("dash")
-        stream.skip("corner")
-        if is_space_word(stream):
-            stream.take()
-            return (f"space:{number}" if number is not None else "space"), words()
-        if stream.kind() == "any_stitch":
-            stream.take()
-        return ("chain" if number is None else f"space:{number}"), words()
-    if is_space_word(stream):
-        if lexeme.kind == "special":
-            stream.take()
-            return f"special:{lexeme.value}", words()
-        stream.take()
-        return "space", words()
-    if lexeme.kind == "half" and stream.kind(1) in ("special", "group_word"):
-        stream.take()
-        half = stream.take()
-        return f"special:half {singular(half.value or half.lower)}", words()
-    if lexeme.kind in ("special", "one_stitch", "group_word", "picot"):
-        stream.take()
-        name = lexeme.value if lexeme.kind == "special" else lexeme.lower
-        if stream.kind() == "of" and stream.kind(1) == "number":
-            stream.at += 2
-            stream.take_if("stitch")
-        return f"special:{singular(name)}", words()
-    if lexeme.kind == "corner":
-        stream.take()
-        return "corner", words()
-    if lexeme.kind == "side":
-        stream.take()
-        return "side", words()
-    if lexeme.kind == "word" and stream.kind(1) == "of" and stream.kind(2) == "number":
-        stream.at += 3  # "4 groups of 3 dc"
-        stream.take_if("stitch", "any_stitch")
-        return "unknown", words()
-    if lexeme.kind == "word" and len(lexeme.text) > 2 and lexeme.lower not in ("times", "inches"):
-        stream.take()
-        return "unknown", words()
-    return None, ""
-
-
-def _chain_length(stream: Stream) -> int | None:
-    """The 2 of "ch-2 sps"; a length that differs by size is left where it is, so that the count is not read."""
-    return stream.take().number if stream.kind() == "number" and stream.peek().amount is None else None
-
-
-def singular(name: str) -> str:
-    """ "shells" is "shell"; names in -ss or of one letter stay."""
-    return (
-        name[:-2]
-        if name.endswith("ches")
-        else name[:-1]
-        if len(name) > 2 and name.endswith("s") and not name.endswith("ss")
-        else name
-    )

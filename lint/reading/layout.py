@@ -98,7 +98,7 @@ class LayoutReader:
             for line in self.lines
             if self.labels.bare_number(line.text)
             and regex.match(
-                r"[\s|]*\d+(?:\.?\s*[-–]\s*\d+)?\s*[).:|\t●•]\s*(?:in\s+\w+:?\s*)?[\W_]*(?:\d|ch|sc|dc|hdc|inc|rep|as\s|\()",
+                r"[\s|]*\d+(?:\.?\s*[-–]\s*\d+)?\s*[).:|\t●•]\s*(?:in\s+\w+:?\s*)?[\W_]*(?:\d|ch|sc|dc|hdc|h?tr\b|ss\b|sl\s?st\b|m\.?r\b|magic\s|inc|rep|as\s|\()",
                 line.text,
                 regex.I,
             )

@@ -136,6 +136,19 @@ def _work_follows(stream: Stream, index: int) -> bool:
     return stream.leads_to_work(index) and not chain
 
 
+_ADDED_UP = ("number", "stitch", "chain", "+", "and", ",", "dash", "space", "first", "the", "plus", "any_stitch")
+
+
+def adds_up(inner: Stream, length: int | None) -> Counting | None:
+    """ "ch 4 (dc + ch 1)", "3 ch (1 tr)": what a chain is made up of, where the heights come to its `length`."""
+    if any(item.kind not in _ADDED_UP for item in inner.lexemes):
+        return None
+    note = _counted(inner, 0)
+    if note is None or note.stitch is None:
+        return None
+    return note if length == _OWN_CHAINS.get(note.stitch, 99) + (note.space or 0) else None
+
+
 def for_first_stitch(stream: Stream, length: int | None = None) -> Counting | None:
     """ "ch 7 for first trc and ch 3", "ch 1 in place of sc": after a chain, without brackets."""
     start = stream.at

@@ -5,7 +5,7 @@ from __future__ import annotations
 from lint.reading.stream import SIGNS, Stream
 
 _PIECES = (
-    "motif", "motifs", "square", "squares", "hexagon", "hexagons", "strip", "panel", "piece", "medallion", "half",
+    "motif", "motifs", "square", "squares", "hexagon", "hexagons", "octagon", "pentagon", "triangle", "rosette", "snowflake", "strip", "panel", "piece", "medallion", "half",
     "leg", "arm", "ear", "wing", "fin", "fluke", "foot", "hand", "paw", "tail", "sleeve", "eyelet", "circle",
 )  # fmt: skip
 # where on a garment stitches and edges lie

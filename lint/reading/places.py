@@ -16,7 +16,7 @@ from lint.reading.limits import limit
 from lint.reading.ordinals import chain_top, ordinal
 from lint.reading.piecewords import names_piece, of_joined_piece, of_other_piece
 from lint.reading.pointed import each_place, pointed, with_target
-from lint.reading.stream import CLOSERS, SIGNS, Stream
+from lint.reading.stream import CLOSERS, OPENERS, SIGNS, Stream
 from lint.reading.targets import (
     ANY,
     FOUNDATION,
@@ -98,6 +98,8 @@ def places(stream: Stream, allow_to: bool = False, bare: bool = False) -> tuple[
                 break
         following = _item(stream)
         first_said = comma is not None and stream.kind() in _WORK_BEGINS  # "…, in last 2 sts sc2tog"
+        run = following is not None and following.which is Which.EACH and following.limit is not None
+        first_said = first_said and not (run and stream.kind() in OPENERS)  # "…, and each ch across (15)"
         if following is None or first_said or (again is None and stream.kind() in _PREPOSITIONS):
             stream.at = before
             break
@@ -139,6 +141,11 @@ def _preposition(stream: Stream, allow_to: bool) -> bool | None:
     kind = stream.kind()
     if kind in LOOPS and stream.kind(1) == "of":
         return False  # "1 sc through back loop of each st": the loop is read with the place
+    if kind in ("over", "across", "around") and stream.kind(1) == "to" and allow_to and _leads_to(stream):
+        stream.at += 2  # "sl st over to next ch", "sl st across to first corner sp"
+        return False
+    if stream.word("round") and kind == "round" and stream.kind(1) in ("next", "each", "same", "first", "last"):
+        kind = "around"  # "FPdc round next dc", "1 dc round each of next 3 tr"
     if kind == "across" and stream.kind(2 if stream.kind(1) == "the" else 1) in ("first", "next", "last", "number"):
         stream.take()  # "sl st across first 6 sts"
         return False
@@ -153,14 +160,19 @@ def _preposition(stream: Stream, allow_to: bool) -> bool | None:
         if kind == "around" and stream.kind() == "at" and stream.kind(1) == "row_end":
             stream.take()  # "around post at end of each row"
         return bool(everything)
-    if kind == "over" and stream.kind(1) == "to" and allow_to:
-        stream.at += 2  # "sl st over to next ch"
-        return False
     if kind == "over":
         stream.take()
         return True
     stream.at = start
     return None
+
+
+def _leads_to(stream: Stream) -> bool:
+    """Whether "over to", "across to" names the place come to, and not how many are left or where the row ends."""
+    if stream.kind() == "over":
+        return True
+    named = 3 if stream.kind(2) == "the" else 2
+    return stream.kind(named) in ("first", "next", "corner") and stream.kind(named + 1) != "number"
 
 
 def _item(stream: Stream, between: bool = False) -> Place | None:
@@ -200,6 +212,10 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         place = ordinal(stream, start)
         if place is not None and place.targets[0].kind is TargetKind.CHAIN:
             place = replace(place, targets=(Target(TargetKind.TURNING_CHAIN),), from_words="beginning")
+    elif stream.word("one") and stream.word("after", "following", "after that", "after this", ahead=1):
+        stream.at += 2  # "1 tr into the one after (that)"
+        stream.take() if stream.word("it") else None
+        place = Place(stream.span_from(start), Which.NEXT, (ANY,))
     elif stream.word("previous", "prev") and stream.peek(start - stream.at - 1).kind == "around":
         stream.take()  # "around the post of previous dc"
         place = with_target(stream, start, Which.JUST_MADE)

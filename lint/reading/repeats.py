@@ -99,17 +99,19 @@ def repeat_clause(stream: Stream, steps: list[Step], start: int) -> bool:
             return True
         stream.at = start + 1
     stream.skip("from", "between", "the", "first", "all", "instructions", "then")
-    if stream.word("this", "these") and (
+    this = stream.word("this", "these", "that") and (
         stream.kind(1) in ("number", "around", "across", "to") or stream.word("sequence", "pattern", "steps", ahead=1)
-    ):
+    )
+    if this:
         stream.take()  # "repeat this 6 times"
     while stream.word("directions", "pattern", "sequence", "steps"):
         stream.take()
     if stream.kind() == "in" and stream.word("bracket", "brackets", ahead=2 if stream.kind(1) == "the" else 1):
         stream.skip("in", "the")
         stream.take()  # "the steps in the brackets"
-    stream.skip("from", "between", "first")
-    if not is_mark(stream):
+    stream.skip("from", "between", "first", "the")
+    named = stream.word("star") and stream.kind(-1) == "the" and open_star(steps)  # "repeat from the star"
+    if not is_mark(stream) and not named:
         if stream.kind() in OPENERS and stream.kind(1) in CLOSERS:
             stream.at += 2
         how_often = times(stream)
@@ -125,9 +127,12 @@ def repeat_clause(stream: Stream, steps: list[Step], start: int) -> bool:
         if open_star(steps) and how_often is not None:  # "*sc, sc, dec; repeat around"
             last = next(step for step in reversed(steps) if isinstance(step, Mark))
             return _fold(steps, last.sign, None, how_often, stream.span_from(start)) is not None
-        return how_often is not None and fold_row(steps, how_often, stream.span_from(start))
+        if how_often is None:
+            return False
+        sentence = last_sentence(stream, steps, start) if this else 0
+        return fold_row(steps, how_often, stream.span_from(start), sentence=sentence)
     opening = stream.take()
-    sign, to_sign = opening.value, None
+    sign, to_sign = "*" if named else opening.value, None
     if stream.word("s", ahead=1) and stream.word("'", "’"):
         stream.take()
     if stream.word("s") and stream.peek().glued:
@@ -159,8 +164,21 @@ def repeat_clause(stream: Stream, steps: list[Step], start: int) -> bool:
     return True
 
 
-def fold_row(steps: list[Step], how_often: Times, end: Span, covers: Covers = Covers.ALL) -> bool:
-    """ "sc 1, inc 1, repeat around", with no star: the row's words so far, but for its beginning chain."""
+def last_sentence(stream: Stream, steps: list[Step], start: int) -> int:
+    """How many of the steps make up the sentence that "repeat this" points at; 0 where the row has no other work."""
+    if not steps:
+        return 0
+    stops = [item.start for item in stream.lexemes[:start] if item.kind == "." and item.start < steps[-1].span.start]
+    said = [step for step in steps if stops and step.span.start > stops[-1]]
+    works = [any(isinstance(step, (Work, Group)) for step in part) for part in (said, steps[: len(steps) - len(said)])]
+    return len(said) if all(works) else 0
+
+
+def fold_row(steps: list[Step], how_often: Times, end: Span, covers: Covers = Covers.ALL, sentence: int = 0) -> bool:
+    """ "sc 1, inc 1, repeat around", with no star: the row's words so far, but for its beginning chain.
+
+    `sentence`: of "repeat this", which rather means the last so many steps, and may mean all.
+    """
     first = next((i for i, s in enumerate(steps) if isinstance(s, (Work, Group, Skip))), None)
     if first is None or any(isinstance(s, (Repeat, Mark, Unread)) for s in steps):
         return False
@@ -168,8 +186,8 @@ def fold_row(steps: list[Step], how_often: Times, end: Span, covers: Covers = Co
     places = [place for s in body if isinstance(s, (Work, Group, Skip)) for place in s.places]
     if any(place.which in (Which.SAME, Which.FIRST, Which.EACH, Which.FROM_HOOK) for place in places):
         return False  # where the repeat begins is not said
-    open_ = covers if len(body) > 1 else Covers.ALL
-    steps[first:] = [Repeat(body[0].span.to(end), body, how_often, covers=open_)]
+    open_ = Covers.RATHER_LAST if sentence else covers if len(body) > 1 else Covers.ALL
+    steps[first:] = [Repeat(body[0].span.to(end), body, how_often, covers=open_, tail=sentence or 1)]
     return True
 
 

@@ -42,7 +42,8 @@ def place_come_to(steps: list[Step]) -> list[Step]:
                 step = replace(step, places=(replace(step.places[0], which=Which.NEXT), *step.places[1:]))
         come_to = before.to if isinstance(before, Skip) else None
         if come_to is not None and isinstance(step, (Work, Group)) and step.places:
-            if step.places[0].from_words == "that":  # "skip to next gap, 3 dc into it"
+            next_chain = before.places and step.places[0].targets[0].kind is TargetKind.CHAIN
+            if step.places[0].from_words == "that" or next_chain:  # "skip to next gap, 3 dc into it"
                 step = replace(step, places=(come_to, *step.places[1:]))
         found.append(step)
     return found

@@ -10,7 +10,7 @@ from dataclasses import replace
 from lint.amount import Amount
 from lint.place import Target, TargetKind
 from lint.reading.piecewords import names_piece, on_a_piece
-from lint.reading.stream import Stream
+from lint.reading.stream import SIGNS, Stream
 
 ANY = Target(TargetKind.ANY_STITCH)
 FOUNDATION = Target(TargetKind.CHAIN, "foundation")  # of the chain that the piece was begun on
@@ -176,7 +176,9 @@ def _side_of(stream: Stream) -> Target | None:
 def _dashed_number(stream: Stream) -> Amount | None:
     start = stream.at
     stream.take_if("dash")
-    if stream.kind() == "number" and stream.peek().value != "word":
+    spelt = stream.peek().value == "word" and not stream.word("once", "twice", "thrice")
+    ends = stream.kind(1) in (*SIGNS, "end", "dash", "and", "to") or is_space_word(stream, 1)
+    if stream.kind() == "number" and (stream.peek().value != "word" or spelt and ends):  # "the chain three"
         return stream.take().quantity
     stream.at = start
     return None
@@ -185,9 +187,7 @@ def _dashed_number(stream: Stream) -> Amount | None:
 def _chain_target(stream: Stream) -> Target:
     """ "ch-2 sp", "ch2 space", "ch sp", "ch-3" (a turning chain or run), "ch" (one chain)."""
     stream.take()
-    if stream.kind() == "dash" and is_space_word(stream, 1):
-        stream.take()
-    elif stream.kind() == "any_stitch":
+    if stream.kind() == "any_stitch" or stream.kind() == "dash" and is_space_word(stream, 1):
         stream.take()
     length = _dashed_number(stream)
     if stream.kind() == "dash" and is_space_word(stream, 1):

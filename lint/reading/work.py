@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from lint.amount import ONE, Amount
 from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
-from lint.reading.counts import singular
+from lint.reading.countunits import singular
 from lint.reading.limits import limit
 from lint.reading.places import places
 from lint.reading.stream import SIGNS, Stream

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.amount import ONE, Amount
-from lint.place import LimitKind, Which
+from lint.place import LimitKind, TargetKind, Which
 from lint.reading import notes, repeats
 from lint.reading.counts import list_ends
 from lint.reading.edgeclauses import EdgeClauses
@@ -166,7 +166,8 @@ class WorkClauses(EdgeClauses):
             step = self.made_of(start, step)
         picot = isinstance(step, Work) and step.stitch == "sl st" and step.places[:1]
         picot = picot and picot[0].which in (Which.JUST_MADE, Which.FROM_HOOK)
-        if isinstance(step, Work) and len(step.places) == 1 and not picot and self._loose_group(step):
+        joins = isinstance(step, Work) and step.stitch == "sl st" and _of_other_piece(step)
+        if isinstance(step, Work) and len(step.places) == 1 and not picot and not joins and self._loose_group(step):
             return True
         self.steps.append(step)
         if isinstance(step, Work):
@@ -195,9 +196,15 @@ class WorkClauses(EdgeClauses):
         return Shaping(step.span.to(stream.span_from(before)), ONE, step.stitch == "inc", where)
 
     def place_in_turn(self, step: Work) -> Work | None:
-        """ "sc in next 3 sts, 2 sc in 4th st": the one that comes next."""
-        place = step.places[0] if len(step.places) == 1 else None
+        """ "sc in next 3 sts, 2 sc in 4th st": the one that comes next; "ch 12, sc in 2nd ch": from the hook."""
+        place = step.places[0] if step.places else None
         if place is None or place.which is not Which.NTH or place.of is not None or len(place.ordinals) != 1:
+            return None
+        chain = self.steps[-1] if self.steps else None
+        if place.targets[0].kind is TargetKind.CHAIN and isinstance(chain, Chain) and not self.has_work():
+            if (chain.length.lone or 0) > place.ordinals[0] > 1:
+                return replace(step, places=(replace(place, which=Which.FROM_HOOK), *step.places[1:]))
+        if len(step.places) > 1:
             return None
         used = 0
         for before in reversed(self.steps):
@@ -312,6 +319,11 @@ class WorkClauses(EdgeClauses):
         between = [item for item in self.stream.lexemes if one.span.end <= item.start < other.span.start]
         tight = bool(between) and between[0].start == one.span.end and between[-1].end == other.span.start
         return all(item.kind in (",", "and", "+", "/") or item.kind == "dash" and tight for item in between)
+
+
+def _of_other_piece(step: Work) -> bool:
+    """ "ch 1, sl st in ch-3 sp of First Motif": a join on the way, whose place is that of no stitch before it."""
+    return any(place.which is Which.ELSEWHERE for place in step.places)
 
 
 def _shapes(step: Step) -> bool:

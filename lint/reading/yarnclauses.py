@@ -6,7 +6,21 @@ from lint.place import Place, Target, TargetKind, Which
 from lint.reading.chainclauses import ChainClauses
 from lint.reading.places import places
 from lint.reading.stream import SIGNS
-from lint.tree import AlongEdge, Chain, Counting, FastenOff, Join, JoinYarn, NoJoin, Remark, Repeat, Skip, Turn, Work
+from lint.tree import (
+    AlongEdge,
+    Chain,
+    Counting,
+    FastenOff,
+    Join,
+    JoinYarn,
+    NoJoin,
+    Remark,
+    Repeat,
+    Skip,
+    Turn,
+    UseYarn,
+    Work,
+)
 
 
 class YarnClauses(ChainClauses):
@@ -121,6 +135,18 @@ class YarnClauses(ChainClauses):
             stitch = stream.take().value
         self.steps.append(JoinYarn(stream.span_from(start), colour, stitch if stitch != "sl st" else None, found))
         return True
+
+    def colour_first(self) -> None:
+        """Takes the "A:", "MC -", "Yarn B." that a row's words open with: the yarn it is worked in."""
+        stream = self.stream
+        start = stream.at
+        stream.take_if("yarn")
+        colour = self.colour()
+        if colour is not None and stream.kind() in (":", "dash", ".") and stream.kind(1) != "end":
+            stream.take()
+            self.steps.append(UseYarn(stream.span_from(start), colour))
+        else:
+            stream.at = start
 
     def colour(self) -> str | None:
         """A colour's letter or name at the cursor, if the pattern declares it or it looks like one."""

@@ -148,6 +148,8 @@ def _stated(row: LedgerRow, size: int) -> dict[str, Any] | None:
             data.setdefault("groups", {})[name] = number
         elif unit == "corner":
             data["corners"] = number
+        elif unit == "per side":
+            data["per_side"] = number
     if stated.per_side is not None:
         data["per_side"] = stated.per_side.at(size)
     return data or None

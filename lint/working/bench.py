@@ -183,6 +183,9 @@ class Bench(Plain):
         made = count(self.made, self.groups, self.picots, circular, self.from_ring, self.slip_row)
         if made.sides and any(place.kind == "elsewhere" for node in self.made for place in node.parents):
             made = replace(made, sides=())  # joined to another piece on the way, which alters that side
+            made = replace(made, joining=sum(map(_joins_loop, self.made, self.made[1:], self.made[2:])))
+        if self.joined_loops:
+            made = replace(made, joined_loops=self.joined_loops)
         if len(self.bunches) == 1 and not self.groups:
             made = replace(made, bunches=sum(self.bunches.values()))
         nodes = self.made
@@ -255,6 +258,12 @@ class Bench(Plain):
         if self.joined and last.kind == "space" and (last.length, len(left)) in self.passed_under:
             return []  # the round's last loop passes over as many as its others
         return left
+
+
+def _joins_loop(before: Node, stitch: Node, after: Node) -> bool:
+    """Whether a stitch goes into another piece, in the middle of a loop."""
+    elsewhere = any(place.kind == "elsewhere" for place in stitch.parents)
+    return elsewhere and before.kind == after.kind == "space"
 
 
 def _into_part(step: Step | None) -> bool:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from lint.pattern import Stated, StatedItem
 from lint.working.cursor import family
@@ -17,7 +17,6 @@ class Difference:
     stated: int
     made: int
     under: str | None = None
-    on_each_side: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,29 +42,30 @@ def compare(stated: Stated, made: Made, size: int, index: int | None = None) -> 
             if item.unit.startswith("special:"):
                 unchecked.append(item)
             continue
+        if number not in found and _rest_in_others(item, number, found, stated, made, size, index):
+            continue
         compared += 1
         if number not in found:
             under = _other_counting(item, number, made) if len(stated.items) == 1 else None
             differences.append(Difference(item, number, _meant(found, number), under))
-    if stated.per_side is not None and (side := _off_side(stated.per_side, made, size)) is not None:
-        compared += 1
-        differences.append(side)
     if not compared:
         return Comparison(None, unchecked=tuple(unchecked))
     return Comparison(not differences, tuple(differences), tuple(unchecked))
 
 
-_OUTER = 6  # as many stitches of a side belong to its two corners: (3 dc, ch 2, 3 dc)
-
-
-def _off_side(item: StatedItem, made: Made, size: int) -> Difference | None:
-    """A figure for each side that no way of counting gives, be the corners counted in it or not."""
-    number = item.at(size)
-    if number is None or not made.corners:
-        return None
-    more = 2 + made.chains // made.corners
-    off = next((side for side in made.sides if not side - _OUTER <= number <= side + more), None)
-    return Difference(item, number, off, on_each_side=True) if off is not None else None
+def _rest_in_others(
+    item: StatedItem, number: int, found: list[int], stated: Stated, made: Made, size: int, index: int | None
+) -> bool:
+    """ "(7 V-sts, 2 dc)" where a V-st is nowhere defined: the other stitches may be in those, as many in each."""
+    if item.unit.partition(":")[0] not in ("stitches", "kind") or number > min(found):
+        return False
+    others = [
+        other.at(size, index)
+        for other in stated.items
+        if other.unit.partition(":")[0] in ("special", "unknown") and not measured(other, made, stated)
+    ]
+    others = [other for other in others if other]
+    return len(others) > 1 or bool(others) and any((figure - number) % others[0] == 0 for figure in found)
 
 
 def _meant(found: list[int], number: int) -> int:
@@ -76,6 +76,8 @@ def _meant(found: list[int], number: int) -> int:
 def measured(item: StatedItem, made: Made, stated: Stated) -> list[int]:
     """The figures a unit can mean for what was made, the likeliest first; [] where it means nothing here."""
     unit, _, name = item.unit.partition(":")
+    if made.joining or made.joined_loops:
+        return _with_joins(item, made, stated)
     if unit == "stitches":
         return [made.stitches, made.stitches + made.slips] if made.slips else [made.stitches]
     if unit == "kind":
@@ -97,15 +99,18 @@ def measured(item: StatedItem, made: Made, stated: Stated) -> list[int]:
         counted = [*apart, made.spaces] if made.spaces_apart != made.spaces else [made.spaces]
         return [spaces.get(int(name), 0) if name else sum(spaces.values()) for spaces in counted]
     if unit == "special":
+        blocks = [sum(made.spaces.values())] if name.split()[-1] in _BLOCKS and _in_blocks(made) else []
         for key in (name, _ALIASES.get(name, name)):
             alike = [number for group, number in made.groups.items() if _is_one_of(group, key)]
             if alike:
-                return [sum(alike)]
+                return [sum(alike), *blocks]
             if key in made.by_kind:
                 return [made.by_kind[key]]
-        if name.split()[-1] in _BLOCKS and _in_blocks(made):
-            return [sum(made.spaces.values())]
+        if blocks:
+            return blocks
         return [made.bunches] if made.bunches and name.split()[-1] in _BUNCHES else []
+    if unit == "per side":
+        return _of_a_side(made)
     if unit == "corner":
         return [made.corners] if made.corners else []
     if unit == "chain":
@@ -116,6 +121,32 @@ def measured(item: StatedItem, made: Made, stated: Stated) -> list[int]:
 def _counts_groups(stated: Stated) -> bool:
     """Whether shells, V-stitches… are figures of their own in a count, so that its others may leave out what is in them."""
     return any(item.unit.startswith("special:") for item in stated.items)
+
+
+def _with_joins(item: StatedItem, made: Made, stated: Stated) -> list[int]:
+    """What a figure can mean where loops are joined to another piece half way: such a loop is one of the others still.
+
+    It may be of the others' length with the join for its middle chain, and a stitch that joins may go uncounted.
+    """
+    joining, loops = made.joining, made.joined_loops + made.joining
+    found = measured(item, replace(made, joining=0, joined_loops=0), stated)
+    unit, _, length = item.unit.partition(":")
+    if unit == "space":
+        more = loops if length else -joining
+        return [*found, *(figure + more for figure in found)]
+    return [*found, *(figure - joining for figure in found if unit in ("stitches", "kind"))]
+
+
+def _of_a_side(made: Made) -> list[int]:
+    """What "15 sc on each side" may count, where all sides are alike: with what stands in the corners, or without.
+
+    A corner that is a stitch belongs to both its sides, to one of them, or to neither.
+    """
+    if not made.sides or len(set(made.sides)) > 1 or len(set(made.runs)) > 1:
+        return []
+    side, run = made.sides[0], made.runs[0]
+    stitch = sum(made.sides) < made.stitches
+    return [side, run, side + 1, side + 2] if stitch else [side, run]
 
 
 # what the trade calls several stitches in one place, defined or not

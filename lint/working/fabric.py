@@ -90,11 +90,14 @@ class Made:
     spaces: dict[int, int]
     corners: int
     groups: dict[str, int]
-    sides: tuple[int, ...] = ()
+    sides: tuple[int, ...] = ()  # stitches between one corner and the next
+    runs: tuple[int, ...] = ()  # the same, less those that stand in the corners' own places
     chains: int = 0
     apart: dict[str, int] = field(default_factory=dict)  # by kind, less those that are part of a shell, V-stitch…
     bunches: int = 0  # places that hold three or more of a stitch, where all hold alike: shells that go unnamed
     spaces_apart: dict[int, int] = field(default_factory=dict)  # by length, less those inside a V-stitch, shell…
+    joined_loops: int = 0  # loops joined to another piece half way by a slip stitch
+    joining: int = 0  # stitches that join so, a loop on both sides of each
     slips: int = 0  # slip stitches among other stitches, which count only where a printed count takes them in
 
 
@@ -119,7 +122,10 @@ def count(
     units = Counter(groups)
     if picots:
         units["picot"] += picots
-    marks, sides = find_corners(nodes, from_ring) if circular else ([], ())
+    marks = find_corners(nodes, from_ring) if circular else []
+    sides, runs = _sides(nodes, marks)
+    if not any(sides):
+        marks, sides, runs = [], (), ()
     for index in marks:
         nodes[index].corner = True  # so that the next round finds them
     corners = len(marks)
@@ -130,6 +136,7 @@ def count(
         corners,
         dict(units),
         sides,
+        runs,
         chains,
         dict(apart),
         spaces_apart=dict(spaces_apart),
@@ -137,8 +144,8 @@ def count(
     )
 
 
-def find_corners(nodes: list[Node], from_ring: bool) -> tuple[list[int], tuple[int, ...]]:
-    """Where the corners of a round are, and the stitches of each side between them.
+def find_corners(nodes: list[Node], from_ring: bool) -> list[int]:
+    """Where the corners of a round are.
 
     A corner is a place that holds a chain space between stitches, or three or more stitches, at the shape's
     interval; in a first round worked in a ring, the spaces between its groups; or a chain said to be one.
@@ -152,21 +159,27 @@ def find_corners(nodes: list[Node], from_ring: bool) -> tuple[list[int], tuple[i
             inside = [index for index in spaces if _in_group(nodes, index)]
             longest = max((nodes[index].length for index in inside), default=0)
             marks = [index for index in inside if nodes[index].length == longest] if inside else _triples(nodes)
-    if not 3 <= len(marks) <= 8:
-        return [], ()
+    return marks if 3 <= len(marks) <= 8 else []
+
+
+def _sides(nodes: list[Node], marks: list[int]) -> tuple[tuple[int, ...], tuple[int, ...]]:
+    """The stitches of each side between the corners at `marks`: all of them, and those not in a corner's own place."""
     marked = set(marks)
+    beside = (nodes[index - 1] if nodes[index].kind == "space" else nodes[index] for index in marks)
+    places = {id(node.parents[0]) for node in beside if node.parents and node.parents[0].kind != "ring"}
     sides: list[int] = []
-    run = 0
-    for offset in range(1, len(nodes) + 1):
-        index = (marks[0] + offset) % len(nodes)
-        if index in marked:
-            sides.append(run)
-            run = 0
-        elif nodes[index].kind not in ("space", "ring", "ch"):
-            run += 1
-    if not any(sides):
-        return [], ()
-    return marks, tuple(sides)
+    runs: list[int] = []
+    side = run = 0
+    for offset in range(1, len(nodes) + 1) if marks else ():
+        node = nodes[(marks[0] + offset) % len(nodes)]
+        if (marks[0] + offset) % len(nodes) in marked:
+            sides.append(side)
+            runs.append(run)
+            side = run = 0
+        elif node.kind not in ("space", "ring", "ch"):
+            side += 1
+            run += not (node.parents and id(node.parents[0]) in places)
+    return tuple(sides), tuple(runs)
 
 
 def _in_group(nodes: list[Node], index: int) -> bool:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from lint.place import Which
-from lint.tree import PLAIN, Chain, Group, Loops, Remark, Repeat, Special, Step, TimesKind, UseYarn, Work
+from lint.tree import PLAIN, Chain, Group, JoinYarn, Loops, Remark, Repeat, Special, Step, TimesKind, UseYarn, Work
 from lint.working.beginning import Beginning
 from lint.working.chains import standing
 from lint.working.cursor import PlacesUnknown
@@ -73,7 +73,8 @@ class Making(Beginning):
             elif isinstance(item, Chain):
                 length = self.amount(item.length)
                 after = items[index + 1] if index + 1 < len(items) else None
-                if isinstance(after, Work) and after.stitch == "sl st" and after.places:
+                closed = isinstance(after, Work) and after.stitch == "sl st" and after.places
+                if closed and after.places[0].which is not Which.ELSEWHERE:
                     self.picots += 1  # closed into its own chain or stitch
                 elif not self.begun and not self.made and (not self.repeating or item.counting is not None):
                     self.begun = True
@@ -107,7 +108,7 @@ class Making(Beginning):
         if any(named.which not in (Which.SAME, Which.FROM_HOOK) for named in item.places) and item.stitch != "sl st":
             raise PlacesUnknown  # "(sc in next st, ch 3)" and then a place: where it goes is said twice
         if item.stitch == "sl st":
-            self.anchored = True
+            self.anchored = not self.to_other_piece(item)
             return
         if item.stitch == "picot":
             self.picots += number
@@ -138,6 +139,13 @@ class Making(Beginning):
             if index:
                 self.add_space(chains, place)
             self.put(kind, place, 1)
+
+    def to_other_piece(self, step: Work | JoinYarn) -> bool:
+        """Whether a slip stitch joins the loop just begun to another piece: the loop goes on behind it."""
+        joins = any(place.which is Which.ELSEWHERE for place in step.places)
+        if joins and self.made and self.made[-1].kind == "space":
+            self.joined_loops += 1
+        return joins
 
     def fill_special(self, special: Special, place: Node) -> None:
         """A shell or V-stitch in one place; a beginning one is one of them, and its chain a part of it."""

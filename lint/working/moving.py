@@ -28,7 +28,7 @@ class Moving(Grouping):
                     continue
                 if place.which in (Which.SAME, Which.JUST_MADE, Which.ELSEWHERE) or place.below:
                     # to another piece, "ch 1, sl st in corresponding sp of first square, ch 1": still one space
-                    self.anchored = place.which is not Which.ELSEWHERE
+                    self.anchored = not self.to_other_piece(step)
                     continue
                 if self.is_round and not self.cursor.remaining(place.targets, self.size) and cursor.known:
                     continue  # a join said as a slip stitch
@@ -182,6 +182,8 @@ class Moving(Grouping):
         place = step.places[0] if step.places else None
         if place is not None and cursor.nodes and cursor.nodes[0].kind == "free loop":
             place = None  # anywhere on the foundation's other side
+        if place is not None and self.made and step.stitch is None:
+            self.to_other_piece(step)  # "ch 1, join with sl st to ch-3 sp of last motif, ch 1"
         if place is not None and not self.made:
             if (
                 place.which is Which.ELSEWHERE

@@ -88,6 +88,8 @@ class Parts(RowState):
     def last_groups(self, target: Target, number: int) -> int:
         """Where the last shells, V-stitches or corners of the row below begin."""
         cursor = self.cursor
+        if self.blocks and target.kind is TargetKind.SPECIAL and cursor.known:
+            return max(cursor.at, self.last_blocks(number))
         if any(node.kind == target.name for node in cursor.nodes):  # a cluster is one stitch
             return cursor.back_from_end((target,), number, self.size)
         marks = self.corner_marks() if target.kind is TargetKind.CORNER else []
@@ -95,6 +97,16 @@ class Parts(RowState):
         if not 0 < number <= len(runs):
             raise PlacesUnknown
         return max(cursor.at, runs[-number][0])
+
+    def last_blocks(self, number: int) -> int:
+        """Where the last blocks of a row from corner to corner begin: each is stitches and one space."""
+        nodes = self.cursor.nodes
+        spaces = [index for index, node in enumerate(nodes) if node.kind == "space"]
+        if not 0 < number <= len(spaces):
+            raise PlacesUnknown
+        if nodes[-1].kind != "space":
+            return spaces[-number]
+        return spaces[-number - 1] + 1 if number < len(spaces) else 0
 
     def middle_of_row(self, target: Target) -> int:
         """Where the middle stitch of a flat row is, or the middle one of its spaces."""

@@ -22,8 +22,9 @@ class Repeating(Moving):
         if step.covers is not Covers.ALL:
             last = self.choices.pick(("times over", step.span.start), 2, int(step.covers is Covers.RATHER_LAST))
             if last == 1:
-                self.run(step.items[:-1], (step.items[-1], *following))
-                step = replace(step, items=step.items[-1:])
+                once, again = step.items[: -step.tail], step.items[-step.tail :]
+                self.run(once, (*again, *following))
+                step = replace(step, items=again)
         self.repeating += 1
         if step.times.kind is TimesKind.FILL:
             self.repeat_to_fill(step, following)

@@ -100,6 +100,7 @@ class RowState:
         self.runs_behind = False  # some runs of the row have their number behind: "sc 3"
         self.slip_row = False  # a row of slip stitches, which count
         self.pending_picot = False
+        self.joined_loops = 0  # loops joined to another piece half way
         self.anchored = False  # a slip stitch ends the run of chains before it
         self.repeating = 0  # repeats around the step that is worked
         self.passed_under: set[tuple[int, int]] = set()  # (chains of a loop, places that a skip passed under it)
@@ -163,12 +164,14 @@ class RowState:
             list(self.skipped),
             Counter(self.bunches),
             self.works_stitches,
+            self.joined_loops,
         )
 
     def restore(self, state: tuple) -> None:
         """Undo everything since `state` was saved."""
         cursor, noted, self.picots, self.groups, self.group, _, made, length, self.anchored, self.begun = state[:10]
         self.skipped, self.bunches, self.works_stitches = list(state[10]), Counter(state[11]), state[12]
+        self.joined_loops = state[13]
         self.cursor.restore(cursor)
         del self.noted[noted:]
         del self.made[made:]

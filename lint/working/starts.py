@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from lint.place import TargetKind, Which
 from lint.tree import Chain, Evenly, Group, Join, JoinYarn, OpenWork, OtherSide, Repeat, Skip, Step, Turn, Work, walk
 from lint.working.expand import Instance
@@ -41,6 +43,12 @@ def names_structure(steps: tuple[Step, ...]) -> bool:
         if any(limit is not None and limit.middle for limit in limits):
             return True
     return False
+
+
+def names_spaces(steps: tuple[Step, ...]) -> bool:
+    """Whether the words work into chain spaces, or count them."""
+    works = [step for step in walk(steps) if isinstance(step, (Work, Group, Skip))]
+    return any(target.kind is TargetKind.SPACE for step in works for place in step.places for target in place.targets)
 
 
 def founds(steps: tuple[Step, ...]) -> bool:
@@ -97,7 +105,13 @@ def works_ring(steps: tuple[Step, ...]) -> bool:
 
 
 def _slips_to_space(step: Step) -> bool:
-    """ "sl st in ch-3 sp of next block": how one block is joined to the next."""
+    """ "sl st in ch-3 sp of next block", "(sl st, ch 3, 3 dc) in next ch-3 sp": how one block is joined to the next."""
+    if isinstance(step, Group) and step.items and isinstance(step.items[0], Work) and step.items[0].stitch == "sl st":
+        return any(target.kind is TargetKind.SPACE for place in step.places for target in place.targets)
+    if isinstance(step, Work) and step.special is not None and step.special.items:
+        first = step.special.items[0]
+        slips = isinstance(first, Work) and first.stitch == "sl st"
+        return slips and _slips_to_space(replace(first, places=first.places or step.places))
     if not (isinstance(step, Work) and step.stitch == "sl st"):
         return False
     return any(target.kind is TargetKind.SPACE for place in step.places for target in place.targets)

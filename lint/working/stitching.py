@@ -78,7 +78,7 @@ class Stitching(Making):
         each = 2 * number if step.stitch == "inc" and not step.number_said else number
         if step.stitch == "inc" and step.number_said:
             each = 2
-        if place.which is Which.FROM_HOOK:
+        if place.which is Which.FROM_HOOK or self.counts_from_hook(place):
             self.work_from_hook(step, kind, number, place)
             return
         beside = beside_steps(following) if place.which is Which.EACH else []
@@ -124,6 +124,12 @@ class Stitching(Making):
             return
         for node in found:
             self.put(kind, node, each)
+
+    def counts_from_hook(self, place: Place) -> bool:
+        """ "Row 1: Dc in 4th ch" on a foundation chain, of which nothing is worked yet."""
+        chain = place.which is Which.NTH and place.of is None and place.targets[0].kind is TargetKind.CHAIN
+        nodes = self.cursor.nodes
+        return chain and len(place.ordinals) == 1 and bool(nodes) and nodes[0].kind == "ch" and not self.made
 
     def work_each(
         self, step: Work, kind: str, each: int, found: list[Node], instead: dict[int, tuple[Step, ...]]

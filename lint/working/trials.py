@@ -17,7 +17,7 @@ from lint.working.expand import Instance, turns_first
 from lint.working.fabric import Fabric
 from lint.working.recording import RecordingBench
 from lint.working.rowstate import NotDefined, TooMany
-from lint.working.starts import is_round, names_structure
+from lint.working.starts import is_round, names_spaces, names_structure
 from lint.working.workings import Workings
 
 _B = TypeVar("_B", bound=Bench)
@@ -115,6 +115,8 @@ def best_reading(task: Task, state: PieceState) -> Trial:
     """The reading that agrees and fits, with as little forced as may be.  Raises PlacesUnknown, TooMany."""
     if task.fabric.assumed and names_structure(task.steps):
         raise PlacesUnknown
+    if task.fabric.assumed and names_spaces(task.steps) and not any(node.is_space for node in task.fabric.nodes):
+        raise PlacesUnknown("where the spaces of the row below are is not known here")
     best = _best(task, state)
     if best.agrees is None:
         covers = [
