@@ -111,6 +111,7 @@ class RowState:
         self.skipped: list[Node] = []  # passed over by this row's words, and not yet worked into
         self.other_side = False  # on the foundation's other side, whose free loops are called loops as well as chains
         self.moved = False  # slip stitches have moved the start of the round
+        self.slipped = 0  # places passed by slip stitches among other stitches, which a printed count may take in
         self.foundation: int | None = None  # a row that is nothing but a chain
         self.main = plain_stitch
         self.plain_runs: dict = {}  # by a step's id: how its clause is worked the short way
@@ -165,13 +166,14 @@ class RowState:
             Counter(self.bunches),
             self.works_stitches,
             self.joined_loops,
+            self.slipped,
         )
 
     def restore(self, state: tuple) -> None:
         """Undo everything since `state` was saved."""
         cursor, noted, self.picots, self.groups, self.group, _, made, length, self.anchored, self.begun = state[:10]
         self.skipped, self.bunches, self.works_stitches = list(state[10]), Counter(state[11]), state[12]
-        self.joined_loops = state[13]
+        self.joined_loops, self.slipped = state[13:15]
         self.cursor.restore(cursor)
         del self.noted[noted:]
         del self.made[made:]
