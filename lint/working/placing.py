@@ -29,6 +29,7 @@ class Placing(Reach):
         place = replace(place, targets=self.as_made(place.targets)) if place.targets[0].name else place
         if self.other_side and place.targets == (_LOOP,):
             place = replace(place, targets=(Target(TargetKind.CHAIN),))
+        place = self.in_chain_space(place)
         which = place.which
         target = place.targets[0]
         if place.between:
@@ -114,6 +115,16 @@ class Placing(Reach):
         if target.kind is TargetKind.SPACE and target.length is None and self.stands_in_gap():
             return [self.next_gap() or cursor.next(target, self.size) for _ in range(number)]
         return [cursor.next(target, self.size) for _ in range(number)]
+
+    def in_chain_space(self, place: Place) -> Place:
+        """ "sc in last ch of ch-4", "in first ch of next ch-4": in that space, where the row below has such a one ahead."""
+        of, one_chain = place.of, place.targets[0].kind is TargetKind.CHAIN
+        if not one_chain or of is None or of.kind is not TargetKind.CHAIN or of.length is None:
+            return place
+        space = Target(TargetKind.SPACE, length=of.length)
+        if place.which not in (Which.FIRST, Which.LAST) or self.cursor.find(space, self.size) is None:
+            return place
+        return replace(place, which=Which.NEXT, targets=(space,), of=None)
 
     def still_in_corner(self) -> bool:
         """Whether all of the round so far stands in one corner, and ends with a chain."""
