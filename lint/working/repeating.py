@@ -12,6 +12,8 @@ from lint.working.cursor import PlacesUnknown, Trouble, family
 from lint.working.moving import Moving
 from lint.working.rowstate import Noted
 
+_ROOM = 12  # places: fewer may really be too few for one pass
+
 
 class Repeating(Moving):
     """Working a passage again and again."""
@@ -75,6 +77,8 @@ class Repeating(Moving):
                 break
             passes, before_last = passes + 1, state
             self.check_size()
+        if not passes and boundary - cursor.at > _ROOM:
+            raise PlacesUnknown("the repeat does not fit even once, though there is room")
         if self.comes_back_to_start(step, passes):
             self.run(step.items[:-1], following)
             passes += 1
