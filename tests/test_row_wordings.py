@@ -148,15 +148,21 @@ def test_a_turning_chain_that_all_rows_count_is_a_stitch() -> None:
 
 def test_slip_stitches_at_the_ends_of_a_row_may_be_counted():
     """A small leaf counts them; they use up the chains they are worked into."""
-    report = check("Leaf\nLEAF\nRow 1: Ch 7, sl st in 2nd ch from hook, sc in next ch, hdc in next 2 ch, sc in next ch, sl st in last ch. (6 sts)\n")
+    report = check(
+        "Leaf\nLEAF\nRow 1: Ch 7, sl st in 2nd ch from hook, sc in next ch, hdc in next 2 ch, sc in next ch, sl st in last ch. (6 sts)\n"
+    )
     assert outcomes(report) == ["agrees"]
-    report = check("Leaf\nLEAF\nRow 1: Ch 7, sl st in 2nd ch from hook, sc in next ch, hdc in next 2 ch, sc in next ch, sl st in last ch. (7 sts)\n")
+    report = check(
+        "Leaf\nLEAF\nRow 1: Ch 7, sl st in 2nd ch from hook, sc in next ch, hdc in next 2 ch, sc in next ch, sl st in last ch. (7 sts)\n"
+    )
     assert outcomes(report) == ["differs"]
 
 
 def test_slip_stitches_told_by_their_number_use_as_many_places():
     """ "sl st 3" in a row passes three stitches."""
-    report = check("Step\nSTEP\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. (10 sc)\nRow 2: Turn, sl st 3, ch 1, sc 4, leave last 3 sts. (4 sc)\n")
+    report = check(
+        "Step\nSTEP\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. (10 sc)\nRow 2: Turn, sl st 3, ch 1, sc 4, leave last 3 sts. (4 sc)\n"
+    )
     assert counts(report) == [10, 4]
     assert [rule for rule, _ in corrections(report)] == ["abbreviations-missing"] or corrections(report) == []
 

@@ -123,6 +123,8 @@ def test_lists_for_some_sizes() -> None:
 
 def test_a_count_and_the_next_lines_label_are_no_list():
     """ "sc 12 [30]" and below it "10) sc 6": a label begins the line."""
-    report = check("Pony\nBODY\n1) 6 sc in magic ring [6]\n2) inc in every st [12]\n3) sc 12 [12]\n4) sc 6, inc x 6 [18]\n")
+    report = check(
+        "Pony\nBODY\n1) 6 sc in magic ring [6]\n2) inc in every st [12]\n3) sc 12 [12]\n4) sc 6, inc x 6 [18]\n"
+    )
     assert report.pattern.sizes in ((), None) or len(report.pattern.sizes) < 2
     assert [made.stitches for made in mades(report)] == [6, 12, 12, 18]

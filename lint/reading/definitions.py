@@ -196,6 +196,7 @@ def _entry(chunk: str, at: int, known: frozenset[str]) -> Entry | None:
             and all(form in known for form in right_forms)
             and not any(form in known for form in left_forms)
             and len(right) <= 24
+            and len(left) > len(right)  # "X = sc" is the other way round
         ):
             return Entry(tuple(right_forms), (left,), left, at, span)  # "Chain = ch"
         nested = _SEPARATOR.search(right)  # "V-st(s)  V-stitch(es): (1 tr, 1 ch, 1 tr) …"

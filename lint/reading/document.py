@@ -285,7 +285,7 @@ def _entries(source: SourceText, layout: Layout, known: frozenset[str], book: Ru
         some = definitions.entries(words, span.start, known)
         for stop in regex.finditer(r"\.\s+(?=[A-Za-z][\w-]*(?: [\w-]+)?(?: ?\([^)]{1,8}\))?\s*[:=])", words):
             some += definitions.entries(words[stop.end() :], span.start + stop.end(), known)
-        real = [entry for entry in some if any(form in known for form in entry.forms)]
+        real = [entry for entry in some if known.intersection((*entry.forms, entry.body.strip(" .").lower()))]
         if not listed and len(real) >= 3:
             found += real  # a list without a heading
         else:

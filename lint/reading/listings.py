@@ -21,7 +21,7 @@ _UNIT = regex.compile(
 _GROUP = rf"[(\[{{]\s*{_ONE}(?:\s*[,:;]\s*{_ONE})*(?:,?\s+(?:and|&)\s+{_ONE})?\s*[)\]}}]"
 _NOT_ROWS = r"(?<!\b(?:rows|rnds|rounds|rds)\.?\s)"  # "Rep Rows 2, 4, 6"
 _ROWS = regex.compile(r"(?i)\b(?:rows?|rnds?|rounds?|rds?)\.?\s*$")
-_NO_LABEL = r"(?!\s*\n\s*\d+\s?[).:])"  # the next line's label: "sc 12 [30]", "10) sc 6"
+_NO_LABEL = r"(?!\s*\n\s*\d+(?:\s?[-–]\s?\d+)?\s?(?:[).:]|r(?:n?d|ow|ound)s?\b))"  # the next line's label: "sc 12 [30]", "10) sc 6"
 SHAPES = {
     "alternating": regex.compile(
         rf"(?<![\w.,/¼½¾-])(?P<list>(?>{_RUN}(?:\s?[(\[]{_ONE}[)\]]{_NO_LABEL}\s?{_ONE})+(?:\s?[(\[]{_ONE}[)\]])?))(?!\s?,?\s?[(\[]\s?\d)"

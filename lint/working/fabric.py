@@ -102,7 +102,13 @@ class Made:
 
 
 def count(
-    nodes: list[Node], groups: Counter, picots: int, circular: bool, from_ring: bool, slip_row: bool = False, slipped: int = 0
+    nodes: list[Node],
+    groups: Counter,
+    picots: int,
+    circular: bool,
+    from_ring: bool,
+    slip_row: bool = False,
+    slipped: int = 0,
 ) -> Made:
     """Count a row's nodes; slip stitches are stitches only in a row of nothing else (`slip_row`)."""
     kinds: Counter = Counter()
