@@ -71,6 +71,8 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
         if start and stream.lexemes[start - 1].kind not in (".", *CLOSERS):
             return False  # "2 sc in first st, rep Row 2 to end" is neither this row nor that
     stream.skip("repeat", "as", "same", "from", "the", "work", "this", "these", "for")
+    if stream.kind() == "number" and stream.kind(1) in ("row", "round") and stream.kind(2) == "each":
+        return _rows_of_each(stream, steps, start)
     if stream.kind() == "at" or stream.kind() == "star":
         return False
     last_words = bool(stream.take_if("last"))
@@ -163,9 +165,34 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
         and not spread
         and [n.lone for n in numbers] != list(range(first.lone or 0, (last.lone or 0) + 1))
     ):
-        return False
+        if any((until, open_ended, rows, part)) or how_often is not None or not all(n.lone for n in numbers):
+            return False
+        span = stream.span_from(start)  # "Rep Rows 3 and 5"
+        steps += [RowCall(span, number, number, kind=kind) for number in numbers]
+        return True
     steps.append(RowCall(stream.span_from(start), first, last, times=how_often, kind=kind, part=part, **goes_on))
     _call_tail(stream)
+    return True
+
+
+def _rows_of_each(stream: Stream, steps: list[Step], start: int) -> bool:
+    """ "2 rows each of Row 3 and then Row 5": each of them so often, in turn."""
+    number = stream.amount()
+    stream.at += 2
+    stream.skip("of")
+    found: list[RowCall] = []
+    while True:
+        by_letter = _row_by_letter(stream, 0)
+        if not (by_letter or stream.kind() in ("row", "round") and stream.kind(1) == "number"):
+            break
+        stream.take()
+        row = stream.row_number()
+        span = stream.span_from(start)
+        found.append(RowCall(span, row, row, times=Times(span, TimesKind.IN_ALL, number)))
+        stream.skip("and", "then", ",")
+    if not found:
+        return False
+    steps += found
     return True
 
 

@@ -60,6 +60,7 @@ class Moving(Grouping):
             before = cursor.optional
             cursor.rotate(index)
             cursor.optional += before
+            self.slipped_into = last
         else:
             cursor.at = index + (0 if last.kind == "space" else 1)
             if last.kind == "space":

@@ -32,6 +32,8 @@ class Placing(Reach):
         place = self.in_chain_space(place)
         which = place.which
         target = place.targets[0]
+        if self.moved and not self.made and not self.begun:
+            self.leave_slipped_stitch(place)
         if place.between:
             return self.gaps(place, number, self.boundary(place.limit, following))
         if target.kind is TargetKind.MARKED and which is not Which.EACH:
@@ -125,6 +127,18 @@ class Placing(Reach):
         if place.which not in (Which.FIRST, Which.LAST) or self.cursor.find(space, self.size) is None:
             return place
         return replace(place, which=Which.NEXT, targets=(space,), of=None)
+
+    def leave_slipped_stitch(self, place: Place) -> None:
+        """ "Sl st in next 3 dc, (dc, ch 2, dc) in corner sp": the last of the three comes round again at the round's end."""
+        cursor = self.cursor
+        passed = (
+            cursor.known and cursor.circular and cursor.at == 0 and bool(cursor.nodes) and cursor.nodes[0].is_stitch
+        )
+        into_space = place.targets[0].kind is TargetKind.SPACE and place.which is Which.NEXT
+        if passed and into_space and self.slipped_into is cursor.nodes[0]:
+            before = cursor.optional
+            cursor.rotate(1)
+            cursor.optional += before
 
     def still_in_corner(self) -> bool:
         """Whether all of the round so far stands in one corner, and ends with a chain."""

@@ -65,6 +65,7 @@ class RowState:
         self.choices = choices
         self.plain_stitch = plain_stitch
         self.before = fabric.before  # stitches of the row below that lie before these
+        self.flat_below = False  # a round is worked along the edge of a flat piece
         self.blocks = blocks  # corner to corner: skipped chains are a space, not a stitch
         self.outer: Cursor | None = None  # the row below, while a chain made in this row is worked into
         self.made: list[Node] = []
@@ -112,6 +113,7 @@ class RowState:
         self.other_side = False  # on the foundation's other side, whose free loops are called loops as well as chains
         self.moved = False  # slip stitches have moved the start of the round
         self.slipped = 0  # places passed by slip stitches among other stitches, which a printed count may take in
+        self.slipped_into: Node | None = None  # where they have come to
         self.foundation: int | None = None  # a row that is nothing but a chain
         self.main = plain_stitch
         self.plain_runs: dict = {}  # by a step's id: how its clause is worked the short way

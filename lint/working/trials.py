@@ -188,7 +188,9 @@ def _bench(sort: type[_B], task: Task, state: PieceState, forced: dict[Key, int]
         nodes = [nodes[0], *reversed(nodes[1:])]
     on_chain = bool(nodes) and nodes[0].kind == "ch"
     below = replace(task.fabric, nodes=nodes, circular=task.fabric.circular or task.circular and not on_chain)
-    return sort(below, task.size, task.circular, state.rules, Choices(state.habits, forced), blocks=task.blocks)
+    bench = sort(below, task.size, task.circular, state.rules, Choices(state.habits, forced), blocks=task.blocks)
+    bench.flat_below = not task.fabric.circular
+    return bench
 
 
 def _compared(task: Task, worked: Worked) -> Comparison | None:
