@@ -16,7 +16,7 @@ _STARTS_WORK = regex.compile(
     regex.IGNORECASE,
 )
 _JOINS = regex.compile(
-    r"(?i)(?:ch\s?\d|chain|fsc|make|magic|mr\b|begin|skip|sk|miss|leave|leaving|count|with|join|rejoin|attach|return|using|starting)\b"
+    r"(?i)(?:ch\s?-?\s?\d+|\d+\s?ch|chain|fsc|make|magic|mr\b|begin|skip|sk|miss|leave|leaving|count|with|join|rejoin|attach|return|using|starting)\b"
 )  # a line before the first row
 GATE = regex.compile(r"(?i)^\W*(?:for\s+)?(?:all\s+sizes|sizes?\b.*|.*\bsizes?\s+only)\W*$")
 

@@ -12,6 +12,8 @@ from lint.working.cursor import PlacesUnknown, Trouble, family
 from lint.working.moving import Moving
 from lint.working.rowstate import Noted
 
+_INTO = (Work, Group, Skip)
+
 
 class Repeating(Moving):
     """Working a passage again and again."""
@@ -58,6 +60,9 @@ class Repeating(Moving):
         cursor = self.cursor
         if not cursor.known:
             raise PlacesUnknown
+        first = next((place for one in walk(step.items) if isinstance(one, _INTO) for place in one.places), None)
+        if first is not None:
+            self.open_ring(first)
         old_stop = cursor.stop
         boundary = self.boundary(step.times.limit, following)
         cursor.stop = boundary
