@@ -56,6 +56,7 @@ def commands() -> None:
     type=_FILE,
     help="Write every count in every size as a table: FILE.csv, .xlsx or .html.",
 )
+@click.option("--size", help="Show the pattern as the maker of one size reads it: its words, rows and points.")
 @click.option("--house", help="Hold them to a house file; without it, to the house.yaml beside each pattern, if any.")
 @click.option("--no-house", is_flag=True, help="Hold them to no house.")
 def check(
@@ -63,6 +64,7 @@ def check(
     terms: str,
     large: bool,
     json_path: str | None,
+    size: str | None,
     house: str | None,
     no_house: bool,
     **files: str | None,
@@ -80,6 +82,8 @@ def check(
 
     wanted = [Wanted(Output(name.removesuffix("_path")), path) for name, path in files.items() if path]
     wanted += [Wanted(Output.JSON, json_path)] if json_path else []
+    if size is not None and any(one.output.marks_the_file for one in wanted):
+        _refuse("--docx and --pdf-notes mark the file as it is, for all sizes; leave --size out")
     with_workings = any(one.output.shows_workings for one in wanted)
     checked, problems = [], []
     houses = _Houses(book, house, no_house)
@@ -89,8 +93,18 @@ def check(
             problems.append(f"{item.path}: {item.problem}")
             checked.append(Checked(None, item.raw, failure_as_data(item.path, item.problem)))
             continue
-        checked.append(Checked(inspect(item.source, own, terms, with_workings, held), item.raw))
+        report = inspect(item.source, own, terms, with_workings, held)
         gc.enable()
+        if size is not None:
+            from lint.maker.view import NoSuchSize, report_for, size_called
+
+            try:
+                report = report_for(report, size_called(report, size), with_workings)
+            except NoSuchSize as error:
+                problems.append(f"{item.path}: {error}")
+                checked.append(Checked(None, item.raw, failure_as_data(item.path, str(error))))
+                continue
+        checked.append(Checked(report, item.raw))
     reports = [one.report for one in checked if one.report is not None]
     for problem in problems:
         click.echo(problem, err=True)

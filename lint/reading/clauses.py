@@ -22,7 +22,7 @@ from lint.reading.listrepeats import by_cross
 from lint.reading.markers import read_marker, unclear_markers
 from lint.reading.piececalls import piece_call
 from lint.reading.plainclauses import POINTS
-from lint.reading.rowcalls import row_call
+from lint.reading.rowcalls import row_call, rows_of_piece
 from lint.reading.rowsof import rows_even
 from lint.reading.runs import place_come_to, side_by_side
 from lint.reading.stream import CLOSERS, OPENERS, SIGNS, Stream
@@ -136,6 +136,9 @@ class Clauses(EndingClauses):
         stream.at = start
         if self.motif_clause(start):
             return True
+        if kind == "make" and rows_of_piece(stream, self.steps, start):
+            return True
+        stream.at = start
         if self.begins_rows(start) and rows_even(stream, self.steps, start):
             return True
         read = self.readers().get(kind)

@@ -97,4 +97,31 @@ def _numbers(shape: str, match: regex.Match, text: str, sizes: int) -> frozenset
     return frozenset({len(parts)})
 
 
-__all__ = ["STRONG", "Listing", "listings"]
+_ITEM = regex.compile(r"\d+(?:\.\d+)?(?:\s?[¼½¾⅓⅔⅛⅜⅝⅞]|\s\d/\d)?(?:st|nd|rd|th)?|[¼½¾]|[-–—](?=\s*[,:;)\]}\s(])")
+_RUN_OF_ITEM = regex.compile(
+    rf"{_ITEM.pattern[: _ITEM.pattern.rindex('|[-')]}(?:\s?[-–]\s?\d+(?:\.\d+)?(?:\s?[¼½¾])?)?|[-–—](?=\s*[,:;)\]}}\s(])"
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Figures:
+    """The figures of a list over the sizes, as printed."""
+
+    words: tuple[str, ...]
+
+    @property
+    def values(self) -> tuple[int | None, ...]:
+        """Their numbers; None for a dash and for what is no whole number."""
+        return tuple(int(word) if word.isdigit() else None for word in self.words)
+
+
+def figures_of(words: str, sizes: int) -> Figures | None:
+    """The figures of a list, runs as runs where that gives one for each size; None where they are not one for each."""
+    for form in (_RUN_OF_ITEM, _ITEM):
+        found = tuple(match[0].strip() for match in form.finditer(words))
+        if len(found) == sizes:
+            return Figures(found)
+    return None
+
+
+__all__ = ["STRONG", "Figures", "Listing", "figures_of", "listings"]

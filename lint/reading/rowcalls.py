@@ -7,7 +7,7 @@ from lint.place import LimitKind
 from lint.reading.limits import past_lengths
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.times import times
-from lint.tree import MAKES_STITCHES, Join, RowCall, Step, Times, TimesKind, Turn
+from lint.tree import MAKES_STITCHES, Join, OpenWork, RowCall, Step, Times, TimesKind, Turn
 
 _THERE_ARE = ("there", "are", "you", "have", "a", "total", "of", "piece", "work", "has")
 _WORKED = ("have", "has", "been", "are", "is", "worked", "completed", "complete", "done", "altogether", "finished")
@@ -125,12 +125,14 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
         return False
     kind = None if kind == "numbered" else kind  # "R2" may be a row or a round
     part = None
-    if stream.kind() == "of":
+    if stream.kind() == "of" or stream.word("as", "as for", "same as"):
         at = stream.at
-        stream.take()
-        stream.skip("the")
+        alike = stream.take().kind != "of"
+        while stream.word("for", "given", "on", "the"):
+            stream.take()
         words = []
-        while not stream.done and stream.kind() in _PIECE_NAMES:
+        named = not alike or stream.peek().text[:1].isupper()  # "as for Left Front", not "as before"
+        while named and not stream.done and stream.kind() in _PIECE_NAMES:
             words.append(stream.take().text)
         part = " ".join(words) or None
         if part is None:
@@ -194,6 +196,21 @@ def _rows_of_each(stream: Stream, steps: list[Step], start: int) -> bool:
         return False
     steps += found
     return True
+
+
+def rows_of_piece(stream: Stream, steps: list[Step], start: int) -> bool:
+    """ "Work Rows 1-20 as for Left Front", "Work Rows 2-5 three times": rows to be worked that stand elsewhere."""
+    stream.take()
+    if names_rows(stream) and row_call(stream, steps, start):
+        call = steps.pop()
+        if call.part is not None and stream.kind() == ",":  # "as for Left Front, reversing shaping": not as they are
+            stream.at = stream.sentence_end(start, ".", ";")
+            call = OpenWork(stream.span_from(start), stream.words(start, stream.at))
+        if isinstance(call, OpenWork) or call.part is not None or call.times is not None:
+            steps.append(call)
+            return True
+    stream.at = start
+    return False
 
 
 def _count_follows(stream: Stream) -> bool:

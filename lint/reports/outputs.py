@@ -29,6 +29,11 @@ class Output(str, Enum):
         """Whether the output tells how every count comes, or only those that differ."""
         return self in (Output.HTML, Output.JSON)
 
+    @property
+    def marks_the_file(self) -> bool:
+        """Whether the output is the pattern's own file, with marks."""
+        return self in (Output.DOCX, Output.PDF)
+
 
 @dataclass(frozen=True, slots=True)
 class Wanted:

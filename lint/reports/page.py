@@ -5,8 +5,8 @@ Everything that comes from the pattern passes through Jinja's escaping and `tame
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from pathlib import Path
 
@@ -17,6 +17,7 @@ from lint.finding import Finding
 from lint.grading import GradingTable, grading_table
 from lint.inspection import Report
 from lint.ledger import LedgerRow
+from lint.maker.words import MakersWords
 from lint.pattern import Part
 from lint.reports import wording
 from lint.reports.caution import hazard_words
@@ -134,6 +135,15 @@ class Unread:
 
 
 @dataclass(frozen=True, slots=True)
+class MakersText:
+    """The pattern's words as the maker of one size reads them: each line's number in the file, and what it says."""
+
+    size: str
+    points: str
+    lines: tuple[tuple[int, str], ...]
+
+
+@dataclass(frozen=True, slots=True)
 class ShownPattern:
     """All that the templates show of one pattern; `id` sets its anchors apart from other patterns' on the page."""
 
@@ -149,6 +159,7 @@ class ShownPattern:
     tables: tuple[PartTable, ...]
     unread: tuple[Unread, ...]
     grading: GradingTable
+    makers: tuple[MakersText, ...]
     pictures: tuple[Picture, ...]
     glossary: ShownGlossary
     rules: tuple[RuleHelp, ...]
@@ -175,10 +186,21 @@ class ShownPattern:
             tuple(_tables(report, notes)),
             tuple(Unread(row, *what_stopped(report, row)) for row in not_recomputed(report)),
             grading_table(report),
+            tuple(_makers_texts(report)),
             pictures(report, findings),
             shown_glossary(report),
             rules_behind(report),
         )
+
+
+def _makers_texts(report: Report) -> Iterator[MakersText]:
+    """One for each size of a pattern in several."""
+    sizes, own_words = report.pattern.sizes, MakersWords(report)
+    for place, size in enumerate(sizes if len(sizes) > 1 else ()):
+        own = tuple(one for one in report.findings if not one.sizes or size in one.sizes)
+        lines = enumerate(own_words.words(place).splitlines(), 1)
+        words = tuple((number, line) for number, line in lines if line.strip())
+        yield MakersText(size, wording.points(replace(report, findings=own)), words)
 
 
 def _note(report: Report, number: int, finding: Finding) -> Note:

@@ -39,7 +39,11 @@ def tame(text: str) -> str:
 
 
 def title_of(report: Report) -> str:
-    """The pattern's title, or its file's name."""
+    """The pattern's title, or its file's name; and the size whose maker reads it, if it is one maker's."""
+    return _title(report) if report.maker is None else f"{_title(report)}, size {report.maker}"
+
+
+def _title(report: Report) -> str:
     if report.pattern.title and report.pattern.title.strip():
         return " ".join(report.pattern.title.split())
     name = Path(report.source.path).name

@@ -18,6 +18,11 @@ _PLAIN = (TargetKind.ANY_STITCH, TargetKind.STITCH)
 class Placing(Reach):
     """Finding places: next, each, first, last, same, the middle of a corner, the top of a chain…"""
 
+    def open_ring(self, place: Place) -> None:
+        """A ring of chains is opened by the first words that speak of its chains; a beginning chain stands on the first."""
+        if self.cursor.open_ring(place.targets) and self.begin_node is not None:
+            self.cursor.at = 1
+
     def find(self, place: Place, following: tuple[Step, ...]) -> list[Node]:
         """The places in the row below that a clause names, taken."""
         if self.outer is not None:
@@ -47,8 +52,7 @@ class Placing(Reach):
             return [cursor.last]
         if which is Which.NEXT and place.of is None and not place.middle and not place.below and target.kind in _PLAIN:
             return cursor.run(target, number, self.size)  # the commonest by far
-        if cursor.open_ring(place.targets) and self.begin_node is not None:
-            cursor.at = 1  # the beginning chain stands on the first
+        self.open_ring(place)
         if which is Which.ELSEWHERE:
             return [Node("elsewhere") for _ in range(number)]
         if which is Which.EACH:

@@ -13,6 +13,7 @@ from lint.working.moving import Moving
 from lint.working.rowstate import Noted
 
 _ROOM = 12  # places: fewer may really be too few for one pass
+_INTO = (Work, Group, Skip)
 
 
 class Repeating(Moving):
@@ -60,6 +61,9 @@ class Repeating(Moving):
         cursor = self.cursor
         if not cursor.known:
             raise PlacesUnknown
+        first = next((place for one in walk(step.items) if isinstance(one, _INTO) for place in one.places), None)
+        if first is not None:
+            self.open_ring(first)
         old_stop = cursor.stop
         boundary = self.boundary(step.times.limit, following)
         cursor.stop = boundary
