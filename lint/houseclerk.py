@@ -65,15 +65,21 @@ def implied(sources: list[SourceText], book: Rulebook, terms: str) -> str:
     return as_house_file(habits(grounds), forms(grounds, bases), [Path(source.path).name for source in sources])
 
 
-def listed(source: SourceText, house: House | None, book: Rulebook, terms: str, languages: tuple[str, ...]) -> str:
-    """The abbreviations that a pattern uses, ready to paste; with languages, what each is called there."""
+def listed(
+    source: SourceText, house: House | None, book: Rulebook, terms: str, languages: tuple[str, ...]
+) -> tuple[str, str]:
+    """The abbreviations that a pattern uses, ready to paste; with languages, what each is called there; and a note."""
     own = book_for(house, book) if house is not None else book
     report = inspect(source, own, terms, workings=False, house=house)
     entries = glossary(report)
     text = as_list(entries, house)
     for code in languages:
         text += _abroad(entries, code)
-    return text
+    own_terms, note = report.terms.terms.upper(), ""
+    if house is not None and house.terms not in (None, report.terms.terms):
+        note = f"the pattern is in {own_terms} terms and this house publishes in {house.terms.upper()} terms: "
+        note += "the forms are the pattern's own; restyle it first for the house's"
+    return text, note
 
 
 def _abroad(entries: tuple[Explained, ...], code: str) -> str:

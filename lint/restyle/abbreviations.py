@@ -83,7 +83,7 @@ def edits(ground: Ground) -> Iterator[Edit]:
             continue
         for run, printed in runs(ground, row):
             found = table.replacement(printed)
-            if found is not None and _same_thing(ground.lexicon, run, found.new) and not _is_around(row, run):
+            if found is not None and same_thing(ground.lexicon, run, found.new) and not _is_around(row, run):
                 new = capital(found.new, printed)
                 yield Edit(run[0].span.to(run[-1].span), new, RULE, found.entry.use)
 
@@ -98,7 +98,7 @@ def runs(ground: Ground, row: RowWords) -> Iterator[tuple[tuple[Lexeme, ...], st
                 yield run, " ".join(ground.source.text[run[0].start : run[-1].end].split())
 
 
-def _same_thing(lexicon: Lexicon, old: tuple[Lexeme, ...], new: str) -> bool:
+def same_thing(lexicon: Lexicon, old: tuple[Lexeme, ...], new: str) -> bool:
     """Whether the reader takes both for the same: the house's word for it must be one that is known for it here."""
     if any(lexeme.kind == "special" for lexeme in old):
         return False  # the pattern's own stitch of that name
