@@ -12,7 +12,8 @@ from lint.house.model import House
 from lint.inspection import inspect
 from lint.reports.housefile import as_house_file
 from lint.restyle.habits import forms, habits
-from lint.restyling import Restyled, ground_of, restyle
+from lint.restyle.listing import ORDER
+from lint.restyling import Change, Restyled, ground_of, restyle
 from lint.rulebook import Rulebook, load_languages
 from lint.source import SourceText
 
@@ -33,14 +34,24 @@ def restyled(source: SourceText, house: House, book: Rulebook, terms: str) -> Re
 def log_of(result: Restyled) -> str:
     """Every change and everything left, a line each; changes that are alike and follow each other on one line are one."""
     lines = []
-    for (line, old, new, subject), alike in groupby(result.changes, lambda c: (c.line, c.old, c.new, c.subject)):
-        number = len(list(alike))
+    for (line, old, new, subject), alike in groupby(result.changes, _alike):
+        changes = list(alike)
+        number = len(changes)
+        if subject == ORDER:
+            moved = "entries change" if number > 1 else "entry changes"
+            lines.append(f"line {changes[0].line}: {number} {moved} places in the list of abbreviations, {subject}")
+            continue
         often = f" ({number} times)" if number > 1 else ""
         lines.append(f"line {line}: {_shown(old)} -> {_shown(new)}{often}, {subject}")
     lines += [f"line {line}, left: {why}" for line, why in result.kept]
-    changes = len(result.changes)
-    summary = "nothing to change" if not changes else f"{changes} change{'s' if changes != 1 else ''}"
+    made = len(result.changes)
+    summary = "nothing to change" if not made else f"{made} change{'s' if made != 1 else ''}"
     return "".join(line + "\n" for line in [*lines, f"{summary}; every row makes the same as before"])
+
+
+def _alike(change: Change) -> tuple[int, str, str, str]:
+    """What changes share that are one line of the log; entries that change places are one by themselves."""
+    return (0, "", "", ORDER) if change.subject == ORDER else (change.line, change.old, change.new, change.subject)
 
 
 def _shown(words: str) -> str:
