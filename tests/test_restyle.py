@@ -392,7 +392,9 @@ class TestLetterCase:
     def test_house_in_capitals(self) -> None:
         """A house may print SC, at the row's beginning too."""
         house_text = "abbreviations:\n  - {use: SC, means: single crochet, replace: [sc]}\n"
-        text = restyled("Mat\nUS terms.\nCh 8.\nRow 1: Sc in 2nd ch from hook, sc in each ch across.\n", house_text).text
+        text = restyled(
+            "Mat\nUS terms.\nCh 8.\nRow 1: Sc in 2nd ch from hook, sc in each ch across.\n", house_text
+        ).text
 
         assert "Row 1: SC in 2nd ch from hook, SC in each ch across." in text
 
