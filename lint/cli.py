@@ -6,6 +6,7 @@ import gc
 import json
 import os
 import sys
+from collections.abc import Iterable
 from pathlib import Path
 
 import click
@@ -17,6 +18,7 @@ from lint.documents.unreadable import Unreadable
 from lint.yamlfile import RuleFileError
 
 _FILE = click.Path(dir_okay=False)
+_HOUSE = "Hold them to a house file; without it, to the house.yaml beside each pattern or above it in FOLDER, if any."
 _TERMS = click.Choice(["us", "uk", "auto"])
 
 
@@ -57,7 +59,7 @@ def commands() -> None:
     help="Write every count in every size as a table: FILE.csv, .xlsx or .html.",
 )
 @click.option("--size", help="Show the pattern as the maker of one size reads it: its words, rows and points.")
-@click.option("--house", help="Hold them to a house file; without it, to the house.yaml beside each pattern, if any.")
+@click.option("--house", help=_HOUSE)
 @click.option("--no-house", is_flag=True, help="Hold them to no house.")
 def check(
     paths: tuple[str, ...],
@@ -87,8 +89,9 @@ def check(
     with_workings = any(one.output.shows_workings for one in wanted)
     checked, problems = [], []
     houses = _Houses(book, house, no_house)
-    for item in gather(paths):
-        held, own = houses.of(item.path)
+    items = list(gather(paths))
+    for item in items:
+        held, own = houses.of(item.path, item.folder)
         if item.source is None:
             problems.append(f"{item.path}: {item.problem}")
             checked.append(Checked(None, item.raw, failure_as_data(item.path, item.problem)))
@@ -112,7 +115,7 @@ def check(
         written = outputs(wanted, checked, large, several=len(checked) != 1 or len(paths) > 1)
     except WrongKind as error:
         _refuse(str(error))
-    _write_all(written)
+    _write_all(written, [one.path for one in items])
     if not wanted:
         for report in reports:
             show(report)
@@ -154,7 +157,7 @@ def testers(
     if form_path and not form_path.lower().endswith((".xlsx", ".csv")):
         _refuse(f"{form_path}: a form is written as .xlsx or .csv")
     gc.disable()
-    report = _inspected(pattern, terms)
+    report = _inspected(pattern, terms, _Houses(_book(), None, True))
     gc.enable()
     outputs: dict[str, str | bytes] = {}
     if form_path:
@@ -163,6 +166,7 @@ def testers(
         as_form = as_workbook_form if form_path.lower().endswith(".xlsx") else as_csv_form
         outputs[form_path] = as_form(report)
     problems, review = [], None
+    files: list[tuple[str, bytes]] = []
     if reports:
         from lint.reports.testers_data import as_csv, as_data
         from lint.reports.testers_page import as_testers_page
@@ -182,7 +186,7 @@ def testers(
             )  # the mark by which spreadsheets know UTF-8
     for problem in problems:
         click.echo(problem, err=True)
-    _write_all(outputs)
+    _write_all(outputs, [pattern, *(name for name, _ in files)])
     if review is not None and not (html_path or json_path or csv_path):
         show(review)
     elif review is not None and "-" not in outputs:
@@ -200,6 +204,8 @@ def testers(
 @click.option("--terms", type=_TERMS, default="auto", help="Stitch names: US, UK, or found from the pattern.")
 @click.option("--html", "html_path", type=click.Path(dir_okay=False), help="Write the report as one HTML file.")
 @click.option("--json", "json_path", help="Write the report as JSON; - for standard output.")
+@click.option("--house", help=_HOUSE)
+@click.option("--no-house", is_flag=True, help="Hold them to no house.")
 def recheck(
     old: str,
     new: str,
@@ -208,6 +214,8 @@ def recheck(
     terms: str,
     html_path: str | None,
     json_path: str | None,
+    house: str | None,
+    no_house: bool,
 ) -> None:
     """Set a NEW draft of a pattern beside the OLD one: what is settled, open still, or new, and whose counts changed.
 
@@ -215,13 +223,15 @@ def recheck(
     """
     if old == "-" == new:
         _refuse("only one of the two drafts can come from standard input")
-    drafts = _inspected(old, terms), _inspected(new, terms)
+    houses = _Houses(_book(), house, no_house)
+    drafts = _inspected(old, terms, houses), _inspected(new, terms, houses)
     from lint.drafts.comparison import compare_drafts
     from lint.reports.drafts_data import as_data
     from lint.reports.drafts_page import as_drafts_page, one_line, show
     from lint.testers.review import review as judge
 
     problems: list[str] = []
+    files: list[tuple[str, bytes]] = []
     review = None
     if reports:
         files, problems = _raw_files(reports)
@@ -235,7 +245,7 @@ def recheck(
         outputs[json_path] = json.dumps(as_data(found), indent=1, ensure_ascii=False) + "\n"
     for problem in problems:
         click.echo(problem, err=True)
-    _write_all(outputs)
+    _write_all(outputs, [old, new, *(name for name, _ in files)])
     if not outputs:
         show(found)
     elif "-" not in outputs:
@@ -245,14 +255,15 @@ def recheck(
     sys.exit(1 if any(finding.weight.value == "correction" for finding in found.new.findings) else 0)
 
 
-def _inspected(path: str, terms: str):
+def _inspected(path: str, terms: str, houses: _Houses):
     """The report on one pattern; a pattern that cannot be read is told, exit status 2."""
     from lint.inspection import inspect
 
     item = next(iter(gather((path,))))
     if item.source is None:
         _refuse(f"{path}: {item.problem}")
-    return inspect(item.source, _book(), terms)
+    held, own = houses.of(path)
+    return inspect(item.source, own, terms, house=held)
 
 
 def _raw_files(paths: tuple[str, ...]) -> tuple[list[tuple[str, bytes]], list[str]]:
@@ -329,7 +340,7 @@ class _Houses:
         self._book, self._name, self._none = book, name, none
         self._read: dict = {}
 
-    def of(self, pattern: str):
+    def of(self, pattern: str, folder: str | None = None):
         """The house of a pattern, None where it has none, and its rules."""
         from lint.house.loading import book_for, house_beside, house_path, load_house
 
@@ -337,7 +348,7 @@ class _Houses:
             return None, self._book
         path = house_path(self._name) if self._name is not None else None
         if path is None and pattern != "-":
-            path = house_beside(Path(pattern))
+            path = house_beside(Path(pattern), Path(folder) if folder is not None else None)
         if path is None:
             return None, self._book
         if path not in self._read:
@@ -367,9 +378,12 @@ def _refuse(message: str):
     sys.exit(2)
 
 
-def _write_all(outputs: dict[str, str | bytes]) -> None:
-    """Write every output, or none: a place that cannot be written to is told before any file is touched."""
+def _write_all(outputs: dict[str, str | bytes], sources: Iterable[str] = ()) -> None:
+    """Write every output, or none: a place that cannot be written to, or that was read from, is told before."""
+    read = [Path(name) for name in sources if name != "-"]
     for path in outputs:
+        if path != "-" and Path(path).exists() and any(Path(path).samefile(one) for one in read if one.exists()):
+            _refuse(f"{path}: that is one of the files read; name another file to write to")
         folder = Path(path).parent
         if path != "-" and (not folder.is_dir() or not os.access(path if Path(path).exists() else folder, os.W_OK)):
             _refuse(f"{path}: cannot be written (no such folder, or no leave to write there)")

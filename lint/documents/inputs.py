@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from lint.documents.registry import MOST_BYTES, SUFFIXES, patterns_in, read_document
@@ -14,12 +14,13 @@ from lint.source import SourceText
 
 @dataclass(frozen=True, slots=True)
 class Input:
-    """A pattern that was asked for: its bytes and its text, or what is wrong with it."""
+    """A pattern that was asked for: its bytes and its text, or what is wrong with it; `folder`: the one it was found under."""
 
     path: str
     raw: bytes = b""
     source: SourceText | None = None
     problem: str = ""
+    folder: str | None = None
 
 
 def gather(paths: Iterable[str]) -> Iterator[Input]:
@@ -33,7 +34,7 @@ def gather(paths: Iterable[str]) -> Iterator[Input]:
             if not inside:
                 yield Input(name, problem=f"no pattern is in this folder (files that end in {' '.join(SUFFIXES)})")
             for item in inside:
-                yield _opened(item)
+                yield replace(_opened(item), folder=name)
         else:
             yield _opened(path)
 

@@ -111,8 +111,9 @@ def where(report: Report, offset: int) -> str:
 
 
 def read_as(report: Report) -> tuple[str, ...]:
-    """What must be known of how a document was read, in sentences without a stop; nothing for plain text."""
-    return report.source.origin.notes if report.source.origin is not None else ()
+    """What must be known of how a document was read, and whose house it is held to, in sentences without a stop."""
+    read = report.source.origin.notes if report.source.origin is not None else ()
+    return read if report.house is None else (*read, f"Held to the style of {report.house.title}")
 
 
 def place_of(finding: Finding) -> str:

@@ -153,7 +153,10 @@ def _best(task: Task, state: PieceState) -> Trial:
     pairs = (pair for pair in combinations(others, 2) if pair[0][0] != pair[1][0])
     tries = [dict([one]) for one in others] + [dict(pair) for pair in pairs]
     for forced in tries[:_MOST_TRIALS]:
-        trial = one_reading(task, state, forced)
+        try:
+            trial = one_reading(task, state, forced)
+        except PlacesUnknown:
+            continue  # a reading that leaves places open settles nothing
         settles = task.instance.stated is not None or trial.fits and not best.fits
         if trial.rank < best.rank and settles:
             best = trial
