@@ -176,3 +176,24 @@ def test_a_stitch_named_among_what_is_skipped_is_not_worked():
         "R3: Ch 3 (counts as dc), turn, sk first dc, dc in next 2 dc, *ch 4, sk ch-3 sp and sc, sc in next sc, ch 4, sk sc and ch-3 sp, dc in next 3 dc* across. (6 dc, 1 sc)\n"
     )
     assert counts(report) == [15, 9, 7]
+
+
+@pytest.mark.parametrize("name", ["Edging -", "Edging.", "Picot edging –", "Edging:"])
+def test_an_edging_in_one_line_is_a_row_of_its_own(name):
+    """By a colon, a dash or a full stop; the row above ends before it, and the edging goes on from it."""
+    report = check(
+        f"Mat\nRow 1: Ch 11, sc in 2nd ch from hook and in each ch across. (10 sc)\n{name} Ch 1, turn, 2 sc in first sc, sc in each sc to end. (11 sc)\n"
+    )
+    made = [row.cells[0].made.stitches for row in report.ledger.rows if row.cells[0].made is not None]
+    assert made[-2:] == [10, 11]
+    assert corrections(report) == [] or {rule for rule, _ in corrections(report)} <= {"abbreviations-missing"}
+
+
+def test_a_note_on_turning_chains_tells_of_the_chains_skipped_at_the_start():
+    """ "Turning chains count as a stitch" answers for "4th ch from hook" as well: nothing is asked."""
+    report = check(
+        "Mat\nNote: Turning chain counts as a stitch.\n"
+        "Row 1: Ch 40, dc in 4th ch from hook and in each ch to end. (38 dc)\nRow 2: Ch 3, turn, dc in each dc. (38 dc)\n"
+    )
+    assert counts(report) == [38, 38]
+    assert "turning-chain-unsaid" not in [finding.rule for finding in report.findings]
