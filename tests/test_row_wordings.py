@@ -197,3 +197,46 @@ def test_a_note_on_turning_chains_tells_of_the_chains_skipped_at_the_start():
     )
     assert counts(report) == [38, 38]
     assert "turning-chain-unsaid" not in [finding.rule for finding in report.findings]
+
+
+_BOBBLES = (
+    "Mat\nBobble: (Yo, insert hook in st, yo and pull up a loop, yo and pull through 2 loops) 5 times in same st, yo and pull through all 6 loops.\nMAT\n"
+    "Ch 17.\nRow 1: Sc in 2nd ch from hook, sc in each ch across. (16 sc)\n"
+    "Row 2: Ch 1, turn, sc in first 2 sc, *bobble in next sc, sc in next 3 sc; rep from * twice more, sc in last 2 sc. (13 sc, 3 bobbles)\n"
+)
+
+
+def test_each_sc_over_a_row_with_bobbles_is_each_stitch():
+    """A row worked plain over bobbles names the stitch it is worked in; nobody leaves the bobbles out."""
+    report = check(
+        _BOBBLES
+        + "Row 3: Ch 1, turn, sc in each sc across. (16 sc)\nRow 4: Ch 1, turn, sc in each sc across. (16 sc)\n"
+    )
+    assert counts(report) == [16, 16, 16, 16]
+
+
+def test_each_sc_is_only_the_sc_where_the_count_says_so():
+    """The printed count decides for the narrow reading."""
+    report = check(_BOBBLES + "Row 3: Ch 1, turn, sc in each sc, skipping bobbles. (13 sc)\n")
+    assert counts(report)[-1] in (13, None)
+    report = check(_BOBBLES + "Row 3: Ch 1, turn, sc in each sc across. (13 sc)\n")
+    assert counts(report)[-1] == 13
+
+
+@pytest.mark.parametrize("words", ["hdc-blo 12", "hdc blo 12", "12 hdc in blo", "blo hdc 12"])
+def test_the_loop_may_stand_between_a_stitch_and_its_number(words):
+    """In which loop is not how many."""
+    report = check(
+        f"Rib\nRIB\nCh 13.\nRow 1: Sc in 2nd ch from hook and in each ch across. (12 sc)\nRow 2: Ch 1 (does not count), turn, {words}. (12 hdc)\n"
+    )
+    assert counts(report) == [12, 12]
+
+
+def test_a_row_as_for_another_piece_is_the_row_of_its_own_name_there():
+    """ "Foundation row: As for Back" calls that piece's foundation row, "2nd row: As given for Back" its 2nd row."""
+    report = check(
+        "Vest\nUK terms\n\nBACK\nMake 22 ch.\nFoundation row: 1 dc into 2nd ch from hook, 1 dc into each ch to end. (21 dc)\n"
+        "1st row: 1 ch, 1 dc into each dc to end. (21 dc)\n2nd row: 1 ch, dc2tog, 1 dc into each dc to end. (20 dc)\n\n"
+        "FRONT\nMake 12 ch.\nFoundation row: As for Back. (11 dc)\n1st row: As for Back. (11 dc)\n2nd row: As given for Back. (10 dc)\n3rd row: As for Back.\n"
+    )
+    assert counts(report) == [21, 21, 20, 11, 11, 10, None]

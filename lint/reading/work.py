@@ -154,8 +154,12 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         stream.take()
     if stream.kind() == "(" and stream.word("instead", ahead=1) and (close := stream.matching(stream.at)):
         stream.at = close + 1  # "3 dc (instead of 5) in last sc"
+    if any(_dashed(stream, loop) for loop in LOOPS):
+        stream.take()  # "hdc-blo 60"
     if stream.kind() in LOOPS and stream.kind(1) != "of":  # "sc blo in each st": how, not where
         stream.take()
+        if number is None and stream.kind() == "number":
+            number, number_after = stream.amount(), True  # "sc blo 12"
     if stream.kind() == "in" and stream.kind(1) in LOOPS:
         if stream.kind(2) in (",", ";", ".", "end", "(", "[", "{", ")", "dash", "=", "around", "across", "to"):
             stream.at += 2  # "30 sc in back loops": how, not where
