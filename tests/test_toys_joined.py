@@ -141,3 +141,33 @@ def test_every_third_stitch_of_a_round_that_does_not_divide() -> None:
     assert counts(check("Moth\n\nTerms: US\n\nHAT\nRnd 1: 20 sc in magic ring. (20)\nRnd 2: 2 sc in every 3rd st\n"))[
         1:
     ] == [None]
+
+
+@pytest.mark.parametrize(
+    "label", ["Rows 3-5 -", "Rnds 3-5 –", "3-5 rnds -", "Rounds 3-5 (3 rounds) -", "3 - 5 rows / 3 rows / -"]
+)
+def test_a_dash_between_the_label_of_a_range_and_its_number(label: str) -> None:
+    """The dash ends the label: it is no part of the range, and the number behind it is of stitches."""
+    report = check(
+        f"Moth\n\nTerms: US\n\nBODY\nR1: 6 sc in magic ring (6)\nR2: 6 inc (12)\n{label} 12 sc\nR6: (sc 1, dec) x 4 (8)\n"
+    )
+    assert counts(report) == [6, 12, 12, 12, 12, 8]
+    assert not corrections(report)
+
+
+def test_letters_of_another_language() -> None:
+    """Sbn, P and U, as some translations leave them: every count bears out single crochet, increase and decrease."""
+    report = check(
+        "Moth\n\nBODY\nR1: 6 Sbn in the amigurumi ring (6)\nR2: 6P (12)\nR3: (1Sbn, 1P) * 6 = 18\nR4: 3Sbn, 1P, 5Sbn, 1P, 8Sbn = 20\n"
+        "R5-R7: 20 Sbn = 20\nR8: (3Sbn, 1U) * 4 = 16\n"
+    )
+    assert counts(report) == [6, 12, 18, 20, 20, 20, 20, 16]
+
+
+def test_an_ear_closed_by_stitches() -> None:
+    """What closes the opening is no part of the last round."""
+    report = check(
+        "Moth\n\nTerms: US\n\nEAR\nRnd 1: 6 sc in magic ring (6)\nRnd 2: 2 sc in each st (12)\nRnd 3: [sc 1, sc2tog] 4x (8)\n"
+        "Flatten and sc through both layers 4 times to close.\n"
+    )
+    assert counts(report)[2] == 8

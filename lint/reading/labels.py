@@ -112,8 +112,9 @@ class LabelReader:
         if sign == "=" and regex.match(r"\s*\d", rest):
             return False
         several = (match.groupdict().get("word") or "").lower().endswith("s")
-        if several and sign in ("-", "–") and regex.match(r"\d", rest):
-            return False  # "Rows 1-2 Cream"
+        one = regex.fullmatch(r"\s*\d+\s*", match.groupdict().get("numbers") or "")
+        if several and one and sign in ("-", "–") and regex.match(r"\d", rest):
+            return False  # "Rows 1-2 Cream", but not "Rows 5-7 - 24 sc"
         return True
 
     def _numbers(self, figures: str) -> tuple[tuple[int, ...], tuple[tuple[int, ...], ...], bool]:
