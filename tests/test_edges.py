@@ -33,6 +33,7 @@ SECOND SIDE
         "Skip next 9 unworked sts of the last full row for the neck and join yarn in next st.",
         "Miss 9 sts at centre front and attach yarn in next st.",
         "Leave the centre 9 sts unworked, rejoin yarn to next st with RS facing.",
+        "Skip 9 sts from first side, join yarn with a sl st in next st.",
     ],
 )
 def test_the_second_side_is_worked_on_what_the_first_left(words: str) -> None:
@@ -61,7 +62,7 @@ def test_a_body_divided_in_three() -> None:
     report = check(
         "Osier\n\nTerms: US\n\nBODY\nCh 67.\nRow 1: Sc in 2nd ch from hook and in each ch across.\n\n"
         "RIGHT FRONT\nRow 1: Ch 1, turn, sc in first 15 sts, leave rem sts unworked.\nFasten off.\n\n"
-        "BACK\nWith RS facing, skip next 3 sts for underarm, join yarn in next st.\n"
+        "BACK\nWith RS facing, skip next 3 sts at underarm, join yarn in next st.\n"
         "Row 1: Ch 1, sc in same st, sc in next 29 sts, turn, leaving rem sts unworked.\nFasten off.\n\n"
         "LEFT FRONT\nWith RS facing, skip next 3 sts, join yarn in next st.\n"
         "Row 1: Ch 1, sc in same st and in each st across.\n"

@@ -48,8 +48,8 @@ class SkipClauses(RemarkClauses):
             found = skipped(stream)
         if not found:
             return False
-        if stream.kind() == "from" and _names_piece_side(stream):
-            stream.pass_to()  # "skip 7 sts from left side"
+        if stream.kind() in ("from", "at") and _names_piece_side(stream):
+            stream.pass_to()  # "skip 7 sts from left side", "skip 3 sts at underarm"
         if len(found) == 1 and stream.kind() == "at":
             found = (at_the_middle(stream, found[0]),)
         if self.steps and isinstance(self.steps[-1], Join) and found[0].targets[0].kind is TargetKind.CHAIN:
@@ -200,4 +200,9 @@ def _names_piece_side(stream: Stream) -> bool:
     """Whether "from the left side", "from right front" stands at the cursor: where what is skipped begins."""
     words = stream.lexemes[stream.at + 1 : stream.next_of(*SIGNS, "and")]
     idle = ("the", "side", "first", "last", "edge")
-    return bool(words) and all(item.kind in idle or item.lower in PIECE_WORDS for item in words)
+    return (
+        bool(words)
+        and words[-1].kind != "middle"
+        and not any(i.kind == "middle" for i in words[:2])
+        and all(item.kind in idle or item.lower in PIECE_WORDS for item in words)
+    )
