@@ -350,8 +350,16 @@ def _times_in_brackets(stream: Stream) -> Amount | None:
 
 def _fill_limit(stream: Stream) -> None:
     """Passes an idle "across" or "around" after a place that says its own number."""
-    if stream.kind() in ("across", "around") and stream.kind(1) in (",", ";", ".", "end", "(", "[", "{", "turn", "and"):
+    ends = (",", ";", ".", "end", "(", "[", "{", "turn", "and")
+    if stream.kind() in ("across", "around") and stream.kind(1) in ends:
         stream.take()
+    elif stream.kind() in ("across", "around"):  # "across row to end"
+        start = stream.at
+        stream.take()
+        stream.skip("the", "row", "round")
+        stream.skip("to", "ending") if stream.kind() == "to" and stream.kind(1) == "ending" else None
+        if stream.kind() not in ends or stream.kind(-1) not in ("row", "round", "ending"):
+            stream.at = start
 
 
 def _together(stream: Stream) -> int | None:

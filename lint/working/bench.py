@@ -95,6 +95,7 @@ class Bench(Plain):
 
     def step(self, step: Step, steps: tuple[Step, ...], index: int, following: tuple[Step, ...]) -> None:
         if isinstance(step, Work):
+            self.loop_on_hook(step)
             before = len(self.made)
             run = self.plain_run(step)
             if run.places and self.work_plain(run):

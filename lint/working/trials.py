@@ -51,6 +51,7 @@ class PieceState:
     rules: ChainRules = field(default_factory=ChainRules)
     habits: dict[Key, int] = field(default_factory=dict)  # what the counts have settled so far
     unworked: list[Fabric] = field(default_factory=list)  # what rows left of rows below, to be joined to later
+    pieces: dict[str, int | None] = field(default_factory=dict)  # the stitches of legs, arms… that are joined later
     side: Side = field(default_factory=Side)  # the edge along the rows of the piece
     loops: FreeLoops = field(default_factory=FreeLoops)
     carried: Chain | None = None  # a turning chain worked at the end of the row before
