@@ -327,7 +327,7 @@ def _specials(entries: list[definitions.Entry], lexicon: Lexicon, book: Rulebook
         special = definitions.special_of(entry, lexicon, book)
         if special is not None and (special.name not in found or not found[special.name].items):
             found[special.name] = special
-    return list(found.values())
+    return definitions.begun_alike(list(found.values()), entries)
 
 
 def _forms(entries: list[definitions.Entry], specials: list[Special]) -> list[tuple[str, Special]]:

@@ -148,6 +148,10 @@ class RowState:
                 self.noted.append(Noted(trouble, span))
         cursor.troubles.clear()
 
+    def picot(self, number: int, chains: int) -> None:
+        """So many picots of so many chains, on the stitch made last."""
+        self.picots += number
+
     def save(self) -> tuple:
         """Where the work stands, to come back to; what is made after it is only added, or lengthens the last space."""
         return (
