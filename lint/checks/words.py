@@ -299,7 +299,10 @@ def check_unused(context: Context) -> Iterator[Finding]:
         if not forms or any(len(form.split()) > 3 for form in forms[:1]) or entry.meaning.strip() == "":
             continue
         if not _used(text, forms, entry.span):
-            yield context.finding("abbreviation-unused", entry.span, word=forms[0])
+            printed = context.source.slice(entry.span)
+            at = printed.lower().find(forms[0])
+            word = printed[at : at + len(forms[0])] if at >= 0 else forms[0]
+            yield context.finding("abbreviation-unused", entry.span, word=word)
 
 
 def _used(text: str, forms: list[str], own: Span) -> bool:
