@@ -67,11 +67,12 @@ def points(report: Report) -> str:
 
 
 def rows_recomputed(report: Report) -> str:
-    """ "7 of 7 rows recomputed", and that every size was counted where there are several."""
+    """ "7 of 7 rows recomputed", and over how many sizes where there are several: each row counts once a size."""
     done, of = report.recomputed
     if not of:
         return "no rows to recompute were found"
-    sizes = ", each size counted" if len(report.pattern.sizes) > 1 else ""
+    several = len(report.pattern.sizes)
+    sizes = f", over {several} sizes" if several > 1 else ""
     return f"{done} of {of} {'row' if of == 1 else 'rows'} recomputed{sizes}"
 
 
