@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
@@ -22,6 +23,7 @@ _OTHER_NUMBER = 0.15  # more for a clause that is like another but for its numbe
 _LONGEST_TURNING = 4  # chains: a longer one at a row's start is rather a space whose first stitches were lost
 _TWICE = 0.25  # more for one beside its like: who means both says it once, with a greater number
 _LIKE_BESIDE = 0.15  # less for each neighbour that the clause also has elsewhere
+_EVENS_OUT = 0.5  # less for one that parts two clauses which the row everywhere else parts so: "A, ch 1, A, A, ch 1, A"
 _COMMA_BEHIND = regex.compile(r",\s+")
 _COMMA_BEFORE = regex.compile(r",\s+$")
 _PLACES = regex.compile(r"(?:each of )?next \d+ ")
@@ -56,9 +58,15 @@ def too_few(
     """
     twins = _twins(steps, beside, text, short, missing)
     pairs = {(_kin(one), _kin(other)) for one, other in _pairs((steps, *beside), text)}
+    own = Counter((_kin(one), _kin(other)) for one, other in _pairs((steps,), text))
 
     def like(one: str, other: str) -> bool:
         return (_kin(one), _kin(other)) in pairs
+
+    def less_by(one: str, between: str, other: str) -> float:
+        """How much likelier a clause is lacking between two others by what else stands beside it in these rows."""
+        evens = own[_kin(one), _kin(between)] and own[_kin(between), _kin(other)] and own[_kin(one), _kin(other)] == 1
+        return _LIKE_BESIDE * (like(one, between) + like(between, other)) + (_EVENS_OUT if evens else 0.0)
 
     if not any(isinstance(step, _WORKING[:2]) for step in walk(steps)):
         yield from _only_clause(steps, twins, text)
@@ -75,13 +83,13 @@ def too_few(
                 if len(siblings) > 2 and _runs_to_end(twin.step):
                     continue  # beside other clauses there is nothing left for it
                 if not isinstance(step, Repeat):
-                    beside_it = like(shown[index], twin.words) + like(twin.words, after)
                     again = _TWICE if twin.words in (shown[index], after) else 0.0
-                    yield _behind(step, shown[index], twin, twin.cost + again - within - _LIKE_BESIDE * beside_it, text)
+                    less = within + less_by(shown[index], twin.words, after)
+                    yield _behind(step, shown[index], twin, twin.cost + again - less, text)
                 if opens and not _beginning(step, steps):
-                    beside_it = like(before, twin.words) + like(twin.words, shown[index])
                     again = _TWICE if twin.words in (shown[index], before) else 0.0
-                    yield _ahead(step, shown[index], twin, twin.cost + again - within - _LIKE_BESIDE * beside_it, text)
+                    less = within + less_by(before, twin.words, shown[index])
+                    yield _ahead(step, shown[index], twin, twin.cost + again - less, text)
     last = next((step for step in reversed(steps) if isinstance(step, (*_WORKING, Repeat))), None)
     if short > 0 and last is not None:
         words = f"leave last {short} sts unworked" if short > 1 else "leave last st unworked"
