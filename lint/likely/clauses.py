@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 
 import regex
 
-from lint.likely.edits import Edit, lowered
+from lint.likely.edits import Edit, lowered, spliced
 from lint.likely.numbers import dials
 from lint.likely.numerals import numeral
 from lint.place import LimitKind, Place, Which
@@ -33,7 +33,7 @@ _MOST_TWINS = 36
 
 def too_many(steps: tuple[Step, ...], text: str) -> Iterator[Edit]:
     """Every clause left out; one that only says its neighbour again is the likeliest."""
-    for siblings in _lists(steps):
+    for siblings, group in _lists_and_groups(steps):
         for index, step in enumerate(siblings):
             if not isinstance(step, _WORKING) or len(siblings) < 2:
                 continue
@@ -42,6 +42,8 @@ def too_many(steps: tuple[Step, ...], text: str) -> Iterator[Edit]:
             doubled = neighbours.count(words) > 1
             change = f"“{words}” once instead of twice" if doubled else f"leave out “{words}”"
             span = _with_comma(step.span, text)
+            if group is not None and span is not None and not doubled:
+                change = _regrouped(group, span, "", text)
             yield Edit(change, _DOUBLED if doubled else _LEFT_OUT, step, (), span, "" if span is not None else None)
 
 
@@ -70,7 +72,7 @@ def too_few(
 
     if not any(isinstance(step, _WORKING[:2]) for step in walk(steps)):
         yield from _only_clause(steps, twins, text)
-    for siblings in _lists(steps):
+    for siblings, group in _lists_and_groups(steps):
         shown = [words_of(step, text) for step in siblings]
         within = _WITHIN if siblings is not steps else 0.0
         for index, step in enumerate(siblings):
@@ -85,11 +87,11 @@ def too_few(
                 if not isinstance(step, Repeat):
                     again = _TWICE if twin.words in (shown[index], after) else 0.0
                     less = within + less_by(shown[index], twin.words, after)
-                    yield _behind(step, shown[index], twin, twin.cost + again - less, text)
+                    yield _behind(step, shown[index], twin, twin.cost + again - less, text, group)
                 if opens and not _beginning(step, steps):
                     again = _TWICE if twin.words in (shown[index], before) else 0.0
                     less = within + less_by(before, twin.words, shown[index])
-                    yield _ahead(step, shown[index], twin, twin.cost + again - less, text)
+                    yield _ahead(step, shown[index], twin, twin.cost + again - less, text, group)
     last = next((step for step in reversed(steps) if isinstance(step, (*_WORKING, Repeat))), None)
     if short > 0 and last is not None:
         words = f"leave last {short} sts unworked" if short > 1 else "leave last st unworked"
@@ -191,21 +193,29 @@ def _only_clause(steps: tuple[Step, ...], twins: list[Twin], text: str) -> Itera
         yield Edit(f"add “{twin.words}”", twin.cost, anchor, new, Span(end, end), f", {twin.words}", clause=twin.words)
 
 
-def _behind(step: Step, shown: str, twin: Twin, cost: float, text: str) -> Edit:
+def _behind(step: Step, shown: str, twin: Twin, cost: float, text: str, group: Group | None) -> Edit:
     note = _NOTE.match(text, step.span.end) if isinstance(step, Chain) else None  # "ch 3 (counts as dc)"
     end = note.end() if note else step.span.end
-    change = f"add “{twin.words}” after “{shown}”"
-    return Edit(change, cost, step, (step, twin.step), Span(end, end), f", {twin.words}", clause=twin.words)
+    at, words = Span(end, end), f", {twin.words}"
+    change = _regrouped(group, at, words, text) if group else f"add “{twin.words}” after “{shown}”"
+    return Edit(change, cost, step, (step, twin.step), at, words, clause=twin.words)
 
 
-def _ahead(step: Step, shown: str, twin: Twin, cost: float, text: str) -> Edit:
+def _ahead(step: Step, shown: str, twin: Twin, cost: float, text: str, group: Group | None) -> Edit:
     change = f"add “{twin.words}” before " + ("the repeat" if isinstance(step, Repeat) else f"“{shown}”")
     if isinstance(step, Repeat):
         at = Span(step.span.start, step.span.start)
         return Edit(change, cost, step, (twin.step, step), at, f"{twin.words}, ", clause=twin.words)
     head = Span(step.span.start, step.span.start + 2)
     words = f"{twin.words}, {lowered(text[head.start : head.end])}"
+    if group is not None:
+        change = _regrouped(group, head, words, text)
     return Edit(change, cost, step, (twin.step, step), head, words, clause=twin.words)
+
+
+def _regrouped(group: Group, at: Span, words: str, text: str) -> str:
+    """A group as it would read, against what it says: a clause of it alone does not show where it stands."""
+    return f"“{lowered(spliced(text, group.span, at, words))}” instead of “{words_of(group, text)}”"
 
 
 def words_of(step: Step, text: str) -> str:
@@ -228,10 +238,18 @@ def _pairs(rows: tuple[tuple[Step, ...], ...], text: str) -> Iterator[tuple[str,
 
 def _lists(steps: tuple[Step, ...]) -> Iterator[tuple[Step, ...]]:
     """The row's own clauses, and those of every repeat and bracket in it."""
-    yield steps
+    for siblings, _ in _lists_and_groups(steps):
+        yield siblings
+
+
+def _lists_and_groups(
+    steps: tuple[Step, ...], group: Group | None = None
+) -> Iterator[tuple[tuple[Step, ...], Group | None]]:
+    """The same lists, each with the bracket that holds it."""
+    yield steps, group
     for step in steps:
         if isinstance(step, (Repeat, Group)):
-            yield from _lists(step.items)
+            yield from _lists_and_groups(step.items, step if isinstance(step, Group) else group)
 
 
 def _beginning(step: Step, row: tuple[Step, ...]) -> bool:

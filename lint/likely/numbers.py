@@ -36,16 +36,18 @@ class Dial:
     says: Callable[[int], str] | None = None  # the change in words of its own
     printed: bool = True
     listed: bool = False  # one figure of a list over the sizes
+    whole: Span | None = None  # the group that the step is an item of: "(2 dc, ch 2, 2 dc) in next sp"
 
     def edit(self, text: str, number: int) -> Edit:
         """The edit that turns the number."""
         printed = self.reads(number)
         cost = slip_cost(self.value, number) + (0.0 if self.printed else _UNSAID)
-        clause = spliced(text, self.step.span, *printed) if printed is not None else None
+        shown = self.whole or self.step.span
+        clause = spliced(text, shown, *printed) if printed is not None else None
         if self.says is not None:
             change = self.says(number)
         else:
-            old = " ".join(text[self.step.span.start : self.step.span.end].split())
+            old = " ".join(text[shown.start : shown.end].split())
             change = f"“{clause}” instead of “{old}”" if clause else f"{number} instead of {self.value} in “{old}”"
         span, words = printed if printed is not None else (None, None)
         return Edit(change, cost, self.step, (self.turned(number),), span, words, clause)
@@ -92,6 +94,13 @@ def together(edits: list[Edit], text: str, change: str, cost: float) -> Edit:
 
 def dials(steps: tuple[Step, ...], text: str, size: int) -> Iterator[Dial]:
     """Every number of a row's steps."""
+    groups = [step for step in walk(steps) if isinstance(step, Group)]
+    wholes = {id(item): group.span for group in groups for item in walk(group.items)}
+    for dial in _dials(steps, text, size):
+        yield replace(dial, whole=wholes.get(id(dial.step)))
+
+
+def _dials(steps: tuple[Step, ...], text: str, size: int) -> Iterator[Dial]:
     seen: set[Step] = set()
     worked = False
     for step in walk(steps):
