@@ -191,7 +191,8 @@ class _Search:
                 again = self._rework(edited)
                 results[key] = again.faults_as_in(now), again.passed, len(again.entries) == len(now.entries)
             faults, passed, as_many = results[key]
-            if at in faults or len(now.faults) - len(faults) < candidate.edit.least:
+            harmed = any(other < at for other in faults - now.faults)  # a row before it that came out
+            if at in faults or harmed or len(now.faults) - len(faults) < candidate.edit.least:
                 continue
             held = {} if self._of_one_size(candidate.edit) else beside
             if all(self._faults_with(candidate.edit, other) <= most for other, most in held.items()):
