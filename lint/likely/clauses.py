@@ -8,10 +8,11 @@ from dataclasses import dataclass, replace
 
 import regex
 
+from lint.amount import Amount
 from lint.likely.edits import Edit, lowered, spliced
 from lint.likely.numbers import dials
 from lint.likely.numerals import numeral
-from lint.place import LimitKind, Place, Which
+from lint.place import Limit, LimitKind, Place, Which
 from lint.source import Span
 from lint.tree import Chain, Group, Join, MakeRing, Repeat, Skip, Step, Turn, Work, walk
 
@@ -23,12 +24,17 @@ _OTHER_NUMBER = 0.15  # more for a clause that is like another but for its numbe
 _LONGEST_TURNING = 4  # chains: a longer one at a row's start is rather a space whose first stitches were lost
 _TWICE = 0.25  # more for one beside its like: who means both says it once, with a greater number
 _LIKE_BESIDE = 0.15  # less for each neighbour that the clause also has elsewhere
+_CHAIN_ALONE = regex.compile(r"(?i)ch \d+|\d+ ch")
 _EVENS_OUT = 0.5  # less for one that parts two clauses which the row everywhere else parts so: "A, ch 1, A, A, ch 1, A"
 _COMMA_BEHIND = regex.compile(r",\s+")
 _COMMA_BEFORE = regex.compile(r",\s+$")
 _PLACES = regex.compile(r"(?:each of )?next \d+ ")
+_MARK = regex.compile(r"\W*?\*\*")
 _NOTE = regex.compile(r"\s*\([^()]*\)")
-_MOST_TWINS = 36
+_ENDS = regex.compile(r"\b(?:last|first)\b")
+_TO_END = regex.compile(r"(?i)(?:to (?:the )?end|across|around|along)$")
+_BEFORE_END = (1, 2, 3, 4)
+_MOST_TWINS = 60
 
 
 def too_many(steps: tuple[Step, ...], text: str) -> Iterator[Edit]:
@@ -67,23 +73,35 @@ def too_few(
 
     def less_by(one: str, between: str, other: str) -> float:
         """How much likelier a clause is lacking between two others by what else stands beside it in these rows."""
-        evens = own[_kin(one), _kin(between)] and own[_kin(between), _kin(other)] and own[_kin(one), _kin(other)] == 1
+        chains = all(_CHAIN_ALONE.fullmatch(words) for words in (one, other)) and not _CHAIN_ALONE.fullmatch(between)
+        evens = (
+            chains
+            or own[_kin(one), _kin(between)]
+            and own[_kin(between), _kin(other)]
+            and own[_kin(one), _kin(other)] == 1
+        )
         return _LIKE_BESIDE * (like(one, between) + like(between, other)) + (_EVENS_OUT if evens else 0.0)
 
     if not any(isinstance(step, _WORKING[:2]) for step in walk(steps)):
         yield from _only_clause(steps, twins, text)
     for siblings, group in _lists_and_groups(steps):
         shown = [words_of(step, text) for step in siblings]
+        ends = [words_of(_last_of(step), text) for step in siblings]
+        makes = sum(
+            isinstance(step, (Group, Repeat)) or isinstance(step, Work) and not _slips(step) for step in siblings
+        )
         within = _WITHIN if siblings is not steps else 0.0
         for index, step in enumerate(siblings):
             if not isinstance(step, (*_WORKING, Repeat)):
                 continue
-            before = shown[index - 1] if index else ""
+            before = ends[index - 1] if index else ""
             after = shown[index + 1] if index + 1 < len(siblings) else ""
             opens = index == 0 or isinstance(siblings[index - 1], Repeat)
             for twin in twins:
-                if len(siblings) > 2 and _runs_to_end(twin.step):
+                if len(siblings) > 2 and makes and _runs_to_end(twin.step):
                     continue  # beside other clauses there is nothing left for it
+                if isinstance(step, Repeat) and step.last_pass is not None and step.items:
+                    yield _between_marks(step, twin, text)
                 if not isinstance(step, Repeat):
                     again = _TWICE if twin.words in (shown[index], after) else 0.0
                     less = within + less_by(shown[index], twin.words, after)
@@ -124,9 +142,7 @@ def _twins(
             for row in rows
             for siblings in _lists(row)
             for step in siblings
-            if isinstance(step, _WORKING)
-            and not (isinstance(step, Work) and step.stitch == "sl st")
-            and not _beginning(step, row)
+            if isinstance(step, _WORKING) and not _slips(step) and not _beginning(step, row)
         ]
         for step in exact:
             words = words_of(step, text)
@@ -141,7 +157,7 @@ def _twins(
                         words = lowered(edit.clause)
                         more = _OTHER_NUMBER if number < 3 or abs(number - dial.value) == 1 else 2 * _OTHER_NUMBER
                         found.setdefault(words, Twin(edit.new[0], words, cost + more))
-    for twin in (*_elsewhere(steps, list(found.values()), text), *missing):
+    for twin in (*_elsewhere(steps, list(found.values()), text), *_elsewhere_in_row(list(found.values())), *missing):
         found.setdefault(twin.words, twin)
     return sorted(found.values(), key=lambda twin: twin.cost)[:_MOST_TWINS]
 
@@ -163,6 +179,28 @@ def _elsewhere(steps: tuple[Step, ...], twins: list[Twin], text: str) -> Iterato
             yield Twin(other, twin.words[: -len(shown)] + words, twin.cost + _OTHER_PLACE)
 
 
+def _elsewhere_in_row(twins: list[Twin]) -> Iterator[Twin]:
+    """The same clauses where another stands in the row: "2 sc in next sp" like the "2 sc in last sp" that ends it.
+
+    A run to the end may stop before what is worked at the end: "dc in each st to last 2 sts" like "dc in each st across".
+    """
+    for twin in twins:
+        place = twin.step.places[0] if isinstance(twin.step, (Work, Group)) and len(twin.step.places) == 1 else None
+        if place is None or place.of is not None:
+            continue
+        if place.which in (Which.LAST, Which.FIRST) and place.number.lone == 1:
+            words = _ENDS.sub("next", twin.words, 1)
+            if words != twin.words:
+                step = replace(twin.step, places=(replace(place, which=Which.NEXT),))
+                yield Twin(step, words, twin.cost + 1.5 * _OTHER_PLACE)
+        end = _TO_END.search(twin.words) if _runs_to_end(twin.step) else None
+        for number in _BEFORE_END if end is not None else ():
+            limit = Limit(LimitKind.LAST, Amount.of(number))
+            words = f"{twin.words[: end.start()]}to last {f'{number} sts' if number > 1 else 'st'}"
+            step = replace(twin.step, places=(replace(place, limit=limit),))
+            yield Twin(step, words, twin.cost + _OTHER_NUMBER)
+
+
 def _runs_to_end(step: Step) -> bool:
     place = step.places[0] if isinstance(step, (Work, Group)) and step.places else None
     return (
@@ -177,6 +215,7 @@ def _simple(place: Place) -> bool:
 def _only_clause(steps: tuple[Step, ...], twins: list[Twin], text: str) -> Iterator[Edit]:
     """A clause for a row that works nothing: behind its turn, or between its chain and its join, which look like a ring."""
     ring = next((step for step in steps if isinstance(step, MakeRing) and step.length is not None), None)
+    drawn = next((step for step in steps if isinstance(step, MakeRing) and step.length is None), None)
     turn = next((step for step in steps if isinstance(step, Turn)), None)
     for twin in twins:
         if not isinstance(twin.step, (Work, Group)):
@@ -185,6 +224,8 @@ def _only_clause(steps: tuple[Step, ...], twins: list[Twin], text: str) -> Itera
             at = numeral(text, ring.span, ring.length, 0)
             new: tuple[Step, ...] = (Chain(ring.span, ring.length), twin.step, Join(ring.span))
             anchor: Step = ring
+        elif drawn is not None:
+            at, anchor, new = drawn.span, drawn, (drawn, twin.step)
         elif turn is not None:
             at, anchor, new = turn.span, turn, (turn, twin.step)
         else:
@@ -211,6 +252,16 @@ def _ahead(step: Step, shown: str, twin: Twin, cost: float, text: str, group: Gr
     if group is not None:
         change = _regrouped(group, head, words, text)
     return Edit(change, cost, step, (twin.step, step), head, words, clause=twin.words)
+
+
+def _between_marks(step: Repeat, twin: Twin, text: str) -> Edit:
+    """A clause behind the mark at which the last pass ends: "*A, B**, … ; rep from * around, ending last rep at **"."""
+    last = step.items[-1]
+    mark = _MARK.match(text, last.span.end)
+    end = mark.end() if mark else last.span.end
+    new = replace(step, items=(*step.items, twin.step))
+    change = f"add “{twin.words}” at the end of the repeat, all but the last time"
+    return Edit(change, twin.cost - _WITHIN, step, (new,), Span(end, end), f", {twin.words}", clause=twin.words)
 
 
 def _regrouped(group: Group, at: Span, words: str, text: str) -> str:
@@ -250,6 +301,15 @@ def _lists_and_groups(
     for step in steps:
         if isinstance(step, (Repeat, Group)):
             yield from _lists_and_groups(step.items, step if isinstance(step, Group) else group)
+
+
+def _slips(step: Step) -> bool:
+    return isinstance(step, Work) and step.stitch == "sl st"
+
+
+def _last_of(step: Step) -> Step:
+    """What is worked last before the next clause: of a repeat, its last clause."""
+    return step.items[-1] if isinstance(step, Repeat) and step.items else step
 
 
 def _beginning(step: Step, row: tuple[Step, ...]) -> bool:

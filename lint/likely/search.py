@@ -62,7 +62,7 @@ class RowSearch:
         found = [*self._of_numbers(), *self._before()]
         short = _short_of_places(self.read) if self.read is not None else 0
         stated = self.moment.instance.stated or self.moment.instance.inherited
-        missing = list(lacking(self.steps, self.read, stated, short, self.text))
+        missing = list(lacking(self.steps, self.read, stated, short, self._names(), self.text))
         others = [
             *too_many(self.steps, self.text),
             *self._of_stitches(),
