@@ -112,6 +112,7 @@ def _folded(opened: _Open) -> Finding:
 
 # findings of other checks ----------------------------------------------------------------------------------------
 
+_NEAR = 20  # characters between a size's name and the words for it: "XL only: work …"
 _OF_COUNTS = frozenset({*RULES.values(), "count-differs", "corners-differ", "place-not-there", "range-length-differs"})
 
 
@@ -121,8 +122,8 @@ def fold_others(findings: list[Finding]) -> list[Finding]:
     A stitch of the other country's terms, or a word in a row before the one whose count it upsets, is told as that; else
     the count is told.
     """
-    kept = list(findings)
-    for count in findings:
+    kept = [one for one in findings if not _said_already(one, findings)]
+    for count in tuple(kept):
         cause = count.likely[0] if count.likely and count.rule in _OF_COUNTS else None
         if cause is None or cause.span is None:
             continue
@@ -145,6 +146,21 @@ def fold_others(findings: list[Finding]) -> list[Finding]:
             elif one.rule == "yarn-not-joined":
                 kept = [other for other in kept if other is not one]
     return kept
+
+
+def _said_already(one: Finding, findings: list[Finding]) -> bool:
+    """Whether a row was not counted for want of what another finding asks after: a marker, a size."""
+    if one.rule != "not-understood":
+        return False
+    return any(
+        other.rule == "marker-not-placed"
+        and (other.part, other.row) == (one.part, one.row)
+        and "marker" in one.message
+        or other.rule == "size-not-listed"
+        and "sizes" in one.message
+        and 0 <= one.span.start - other.span.end < _NEAR
+        for other in findings
+    )
 
 
 # of one figure, the first of these that asks about it; the others only bear it out

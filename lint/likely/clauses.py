@@ -25,7 +25,9 @@ _LONGEST_TURNING = 4  # chains: a longer one at a row's start is rather a space 
 _TWICE = 0.25  # more for one beside its like: who means both says it once, with a greater number
 _LIKE_BESIDE = 0.15  # less for each neighbour that the clause also has elsewhere
 _CHAIN_ALONE = regex.compile(r"(?i)ch \d+|\d+ ch")
-_EVENS_OUT = 0.5  # less for one that parts two clauses which the row everywhere else parts so: "A, ch 1, A, A, ch 1, A"
+_EVENS_OUT = (
+    0.5  # less for one between two that are alike, or that the row elsewhere parts so: "A, ch 1, A, A, ch 1, A"
+)
 _COMMA_BEHIND = regex.compile(r",\s+")
 _COMMA_BEFORE = regex.compile(r",\s+$")
 _PLACES = regex.compile(r"(?:each of )?next \d+ ")
@@ -74,12 +76,9 @@ def too_few(
     def less_by(one: str, between: str, other: str) -> float:
         """How much likelier a clause is lacking between two others by what else stands beside it in these rows."""
         chains = all(_CHAIN_ALONE.fullmatch(words) for words in (one, other)) and not _CHAIN_ALONE.fullmatch(between)
-        evens = (
-            chains
-            or own[_kin(one), _kin(between)]
-            and own[_kin(between), _kin(other)]
-            and own[_kin(one), _kin(other)] == 1
-        )
+        alike = bool(one) and one == other != between  # who means both says it once, with a greater number
+        parts = own[_kin(one), _kin(between)] and own[_kin(between), _kin(other)] and own[_kin(one), _kin(other)] == 1
+        evens = chains or alike or parts
         return _LIKE_BESIDE * (like(one, between) + like(between, other)) + (_EVENS_OUT if evens else 0.0)
 
     if not any(isinstance(step, _WORKING[:2]) for step in walk(steps)):

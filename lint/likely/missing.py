@@ -28,7 +28,6 @@ def lacking(
 
     `names`: the stitches of the rows beside it, by their US names, as this pattern prints them.
     """
-    yield from plain_work(steps, stated, names, text)
     span = steps[0].span if steps else Span(0, 0)
     made = read.worked.made.spaces if read is not None else {}
     for item in stated.items if stated is not None else ():
@@ -53,13 +52,15 @@ def lacking(
                 yield Twin(Skip(span, (place,)), said, _SKIP + 0.02 * number)
 
 
-def plain_work(steps: tuple[Step, ...], stated: Stated | None, names: Mapping[str, str], text: str) -> Iterator[Twin]:
+def plain_work(
+    steps: tuple[Step, ...], stated: Stated | None, names: Mapping[str, str], on_ring: bool
+) -> Iterator[Twin]:
     """The only clause of a row that is left with none: the first round's stitches in its ring, or one into every stitch."""
     if any(isinstance(step, (Work, Group, Repeat)) and not _slips(step) for step in steps):
         return
     span = steps[-1].span if steps else Span(0, 0)
     total = next((item.number.lone for item in stated.items if not item.unit.startswith("space")), 0) if stated else 0
-    ring = any(isinstance(step, MakeRing) and step.length is None for step in steps)
+    ring = on_ring or any(isinstance(step, MakeRing) and step.length is None for step in steps)
     joined = any(isinstance(step, Join) or _slips(step) for step in steps)
     for stitch, name in names.items():
         if ring and total:

@@ -12,7 +12,7 @@ import regex
 from lint.faults import unequal_sides
 from lint.likely.clauses import too_few, too_many, words_of
 from lint.likely.edits import Edit
-from lint.likely.missing import lacking
+from lint.likely.missing import lacking, plain_work
 from lint.likely.numbers import Dial, all_alike, dials, together
 from lint.likely.order import Swap
 from lint.likely.rework import Outcome, Rework, comes_out, leaves
@@ -62,7 +62,11 @@ class RowSearch:
         found = [*self._of_numbers(), *self._before()]
         short = _short_of_places(self.read) if self.read is not None else 0
         stated = self.moment.instance.stated or self.moment.instance.inherited
-        missing = list(lacking(self.steps, self.read, stated, short, self._names(), self.text))
+        names = self._names()
+        missing = [
+            *plain_work(self.steps, stated, names, self._on_ring()),
+            *lacking(self.steps, self.read, stated, short, names, self.text),
+        ]
         others = [
             *too_many(self.steps, self.text),
             *self._of_stitches(),
@@ -83,6 +87,10 @@ class RowSearch:
         if fabric is None or fabric.circular or self.moment.instance.kind == "round":
             return False
         return fabric.uncounted > 0 or any(node.chain for node in fabric.nodes)
+
+    def _on_ring(self) -> bool:
+        fabric = self.moment.state.fabric
+        return fabric is not None and bool(fabric.nodes) and fabric.nodes[0].kind == "ring"
 
     def _beside(self) -> tuple[tuple[Step, ...], ...]:
         others = {off: self.rework.moments.get(self.index + off) for off in (-1, 1, -2, 2)}
@@ -136,8 +144,11 @@ class RowSearch:
                 yield Candidate(replace(edit, cost=edit.cost + more), leaves(trial.worked.fabric.nodes))
 
     def _hides(self, trial: Trial) -> bool:
-        """Whether a row's count, which differs as it is read, could not be compared any more: that mends nothing."""
-        return self.read is not None and self.read.agrees is False and trial.agrees is None
+        """Whether a count that differs, or sides that do, could not be compared any more: that mends nothing."""
+        if self.read is None:
+            return False
+        uneven = unequal_sides(self.read.worked.made) is not None
+        return self.read.agrees is False and trial.agrees is None or uneven and not trial.worked.made.sides
 
     def _makes_more_than_printed(self, trial: Trial) -> bool:
         """Whether the row makes stitches of a kind that its count, told by kinds, does not speak of."""
