@@ -34,7 +34,7 @@ MOST_FAULTS = 6  # explained in one pattern: beyond that it is not one slip or a
 _MOST_TRIED = 6  # edits tried on the whole pattern
 _MOST_CALLS = 8  # besides, of other rows called for and of rows changed about
 _MOST_KEPT = 24
-_MOST_STITCHES = 250_000  # worked in trying edits on whole patterns: about a second
+_MOST_STITCHES = 180_000  # worked in trying edits on whole patterns: about a second, and half of one more in large ones
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,7 +105,7 @@ class _Search:
         }
 
     def spent(self) -> bool:
-        return self.worked > _MOST_STITCHES + min(self.ledger.stitches, _MOST_STITCHES)
+        return self.worked > _MOST_STITCHES + min(self.ledger.stitches, _MOST_STITCHES // 2)
 
     def _rework(self, pattern: Pattern, watch: frozenset[int] = frozenset()) -> Rework:
         rework = Rework(pattern, self.book, watch)

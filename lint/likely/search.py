@@ -23,7 +23,11 @@ from lint.working.choices import Key
 from lint.working.starts import founds
 from lint.working.trials import Trial
 
-MOST_STITCHES = 100_000  # worked in trying edits of one row: a bound that is the same on every machine
+MOST_STITCHES = 80_000  # worked in trying edits of one row: a bound that is the same on every machine
+_FAR_FETCHED = (
+    0.7  # more than the likeliest number: clauses less likely than that are not tried where a count is printed
+)
+_DEAREST = 9.0
 _FARTHEST = 12  # rows: how far off one may be that is looked at for clauses like this one's
 _MOST_BEFORE = 120  # clauses of the row before that may be too many or too few
 _MOST_PAIRED = 24  # numbers of a row of which two may be off in contrary ways
@@ -73,6 +77,10 @@ class RowSearch:
             *of_turning_chain(self.steps, self.text, short if self._chain_below() else 0),
             *too_few(self.steps, self.beside, self.text, short, missing),
         ]
+        counted = self.moment.instance.stated is not None  # a printed count bears out what is found
+        nearest = min((one.edit.cost for one in found), default=_DEAREST)
+        most = nearest + _FAR_FETCHED if counted else _DEAREST
+        others = [edit for edit in others if edit.cost <= most]
         found += self._tried(sorted(others, key=lambda edit: edit.cost))  # the likeliest first: not all may be tried
         found.sort(key=lambda candidate: candidate.edit.cost)
         once: dict[object, Candidate] = {}
