@@ -136,7 +136,8 @@ def best_reading(task: Task, state: PieceState) -> Trial:
 def _either_way(key: Key, best: Trial, task: Task, state: PieceState) -> bool:
     """Whether a row comes out with its chain counted and not counted: "ch 2, hdc2tog, hdc to end" does."""
     taken, options = best.worked.choices.asked[key]
-    if key[0] != "chain counts" or key in state.habits or options != 2 or key in best.worked.choices.hinted:
+    settled = (key in state.habits or options != 2) and key not in state.usual
+    if key[0] != "chain counts" or settled or key in best.worked.choices.hinted:
         return False
     try:
         other = one_reading(task, state, {**best.forced, key: 1 - taken})
@@ -228,7 +229,7 @@ def settle(best: Trial, state: PieceState) -> None:
     for key, (taken, _) in best.worked.choices.asked.items():
         if key[0] == "chain counts" and key not in best.either:
             state.habits[key] = taken
-        if key in state.usual:
+        if key in state.usual and key not in best.either:
             state.speaks[key] += 1
 
 
