@@ -268,7 +268,7 @@ def test_note_tells_all_of_a_finding(square):
     assert "The words make 16, but the count printed is 17." in said
     assert re.search(r"As printed 17 .*As it comes out 16", said)
     assert "M and L" in said
-    assert "Is “17” a slip for “16”? The next round agrees." in said
+    assert "Is “17” a slip for “16”? Then the next round agrees." in said
     assert "See line 12: the round below has 16 tr" in said
     assert " ".join(square.book.rule("count-differs").why.split()) in said
 
@@ -369,7 +369,7 @@ def test_summary_is_plain_text_when_piped(square, capsys):
 
     column = SQUARE.splitlines()[12].index("17 dc") + 1
     assert f"13:{column} Correction - SQUARE, 2nd round: The words make 16, but the count printed is 17." in said
-    assert "Is “17” a slip for “16”? The next round agrees." in said
+    assert "Is “17” a slip for “16”? Then the next round agrees." in said
     assert re.search(r"SQUARE, 7th round, line 15: stopped at ", said)
     assert said.index("3:1 Style") < said.index("13:") and "\x1b" not in said
 

@@ -104,6 +104,9 @@ def test_shares_told_behind_a_row() -> None:
 
 
 def test_rows_that_do_not_stand_side_by_side() -> None:
-    """ "Rep Rows 1 and 3" is not Rows 1 to 3: it is not guessed."""
-    report = check(BACK + "Rows 4-5: Rep Rows 1 and 3.")
-    assert {cell.outcome.value for row in worked_rows(report)[-2:] for cell in row.cells} == {"not-recomputed"}
+    """ "Rep Rows 2 and 4" is not Rows 2 to 4: the two in turn."""
+    report = check(BACK + "Row 4: Ch 1, 2 sc in first st, sc in each st across, turn.\nRows 5-6: Rep Rows 2 and 4.")
+    assert [[cell.made.stitches for cell in row.cells] for row in worked_rows(report)[-2:]] == [
+        [12, 14, 16],
+        [13, 15, 17],
+    ]
