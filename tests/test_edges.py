@@ -241,3 +241,32 @@ def test_a_body_round_an_oblong_base() -> None:
         "along the foundation chain, 8 sc along other short side, 24 sc across the last row, join (64 sc)\n"
     )
     assert counts(check(text))[-1] == 64
+
+
+def test_a_piece_begun_with_foundation_stitches() -> None:
+    """The chain and the first row in one, after the hook."""
+    text = (
+        "Kelp\n\nSize: small [large]\n\nTerms: US\n\nWith 5 mm hook, work 48 [56] fhdc, join to form a ring. (48 [56] hdc)\n"
+        "Rnd 1: Ch 2 (does not count as st), hdc in each st around, join.\n"
+    )
+    report = check(text)
+    assert (counts(report)[-1], counts(report, 1)[-1]) == (48, 56)
+
+
+@pytest.mark.parametrize("words", ["and across", "and each ch across", "and in each ch across"])
+def test_more_places_behind_a_note_on_the_chains_skipped(words: str) -> None:
+    """The note stands between the two places of one stitch."""
+    text = f"Kelp\n\nTerms: US\n\nPANEL\nCh 22.\nRow 1: Hdc in 3rd ch from hook (does not count) {words}: 20 hdc\n"
+    report = check(text)
+    assert counts(report) == [20]
+    assert not corrections(report)
+
+
+def test_a_thumb_round_an_opening() -> None:
+    """Skipped stitches, sides and free loops are named with their numbers."""
+    text = (
+        "Kelp\n\nTerms: US\n\nHAND\nRnd 1: Ch 30, join, sc in each ch. [30]\nRnd 2: Sc 12, ch 6, sk 6, sc 12.\n"
+        "Rnd 3: Sc 12, sc in each of the 6 ch, sc 12. [30]\nFasten off.\n\nTHUMB\nJoin yarn in any skipped st.\n"
+        "Rnd 1: Sc in 6 skipped sts, sc in side, sc in 6 free loops of ch, sc in side. [14]\n"
+    )
+    assert counts(check(text)) == [30, 24, 30, 14]

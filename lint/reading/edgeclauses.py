@@ -6,8 +6,8 @@ from lint.place import Which
 from lint.reading.clusterclauses import ClusterClauses
 from lint.reading.piecewords import PIECE_WORDS
 from lint.reading.stream import OPENERS, SIGNS
-from lint.reading.targets import is_space_word
-from lint.tree import Group, OtherSide, Remark, Skip, Turn, Work
+from lint.reading.targets import LOOPS, is_space_word
+from lint.tree import AlongEdge, Group, OtherSide, Remark, Skip, Turn, Work
 
 _EDGE_WORDS = (
     "foundation", "beginning", "outer", "bottom", "top", "long", "short", "right", "left", "lower", "upper", "other",
@@ -18,6 +18,19 @@ _WAY_WORDS = {"make", "in", "the", "across", "over", "around", "at", "then", "to
 
 class EdgeClauses(ClusterClauses):
     """Where a row goes on when it leaves the row below."""
+
+    def old_loops(self, start: int) -> bool:
+        """ "work in leftover FLO of Rnd 30": loops of a round below, which are not known here."""
+        stream = self.stream
+        if stream.kind() != "in":
+            return False
+        ahead = 2 if stream.kind(1) == "the" else 1
+        old = stream.kind(ahead) in ("unused", "remaining") or stream.word("leftover", "free", ahead=ahead)
+        if not old or stream.kind(ahead + 1) not in LOOPS:
+            return False
+        stream.pass_to()
+        self.steps.append(AlongEdge(stream.span_from(start)))
+        return True
 
     def _piece_edge(self) -> bool:
         """Takes "back neck", "the left front edge", "neck opening": an edge by the piece or body part it belongs to."""

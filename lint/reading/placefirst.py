@@ -34,7 +34,7 @@ from lint.tree import (
 
 _LISTED = ("chain", "number", "stitch", "special", "one_stitch", "picot", "group_word", "increase", "decrease")
 # what may follow a clause that only names more places
-_AFTER_PLACES = (",", ";", ".", "end", "(", "dash", "turn", "no_turn", "join", "star", "fasten_off")
+_AFTER_PLACES = (":", ",", ";", ".", "end", "(", "dash", "turn", "no_turn", "join", "star", "fasten_off")
 
 
 class PlaceFirstClauses(PlainClauses):
@@ -58,6 +58,11 @@ class PlaceFirstClauses(PlainClauses):
         found = places(stream)
         if not found:
             return False
+        behind_note = (
+            start > 1 and stream.lexemes[start - 1].kind == "and" and stream.lexemes[start - 2].kind in CLOSERS
+        )
+        if behind_note and found[0].which is Which.EACH and self.more_places(found):
+            return True  # "hdc in 3rd ch from hook (does not count) and in each ch across: 20 hdc"
         if found[0].targets[0].kind is TargetKind.RING and not self.has_work() and stream.kind() in (":", ","):
             drawn_up = not stream.word("ring", "the ring", ahead=-1)
             self.steps.append(MakeRing(stream.span_from(start)) if drawn_up else Remark(stream.span_from(start)))
@@ -238,19 +243,6 @@ class PlaceFirstClauses(PlainClauses):
             return False
         stream.at = end
         self.steps.append(OpenWork(stream.span_from(start), stream.words(start, end)))
-        return True
-
-    def old_loops(self, start: int) -> bool:
-        """ "work in leftover FLO of Rnd 30": loops of a round below, which are not known here."""
-        stream = self.stream
-        if stream.kind() != "in":
-            return False
-        ahead = 2 if stream.kind(1) == "the" else 1
-        old = stream.kind(ahead) in ("unused", "remaining") or stream.word("leftover", "free", ahead=ahead)
-        if not old or stream.kind(ahead + 1) not in LOOPS:
-            return False
-        stream.pass_to()
-        self.steps.append(AlongEdge(stream.span_from(start)))
         return True
 
     def along_edge_words(self, start: int) -> bool:

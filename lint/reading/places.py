@@ -268,6 +268,12 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         place = with_target(stream, start, Which.LAST)
     elif kind in ("number", "(", "[", "dash"):
         number = how_many(stream)
+        loops = number is not None and stream.kind() == "unused" and stream.kind(1) == "of"
+        if loops and stream.kind(3 if stream.kind(2) == "the" else 2) in ("chain", "foundation"):
+            stream.skip("unused", "of", "the")
+            stream.take()  # "sc in 6 free loops of ch"
+            span = stream.span_from(start)
+            return Place(span, Which.ELSEWHERE, (Target(TargetKind.CHAIN),), number, each_of=True)
         if number is not None:
             place = with_target(stream, start, Which.NEXT, number)
             place = replace(place, bare=all_of) if place is not None else None

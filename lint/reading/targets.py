@@ -101,6 +101,9 @@ def _target(stream: Stream) -> Target | None:
     if lexeme.kind == "foundation":
         stream.take()
         return FOUNDATION
+    if lexeme.kind == "side" and stream.kind(1) in (*SIGNS, "end") and stream.kind(-1) in ("in", "the"):
+        stream.take()  # "sc in side,"
+        return Target(TargetKind.ROW_END)
     if lexeme.kind in ("side", "edge") and stream.kind(1) == "of":
         side = _side_of(stream)
         if side is not None or lexeme.kind == "side":

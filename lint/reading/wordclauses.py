@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
+from lint.place import Which
 from lint.reading import repeats
 from lint.reading.clausebase import STITCHY
 from lint.reading.endingclauses import EndingClauses
+from lint.reading.limits import limit
 from lint.reading.piecewords import PIECE_WORDS
-from lint.reading.stream import OPENERS, SIGNS
-from lint.tree import Chain, OpenWork, Remark, UseYarn
+from lint.reading.stream import CLOSERS, OPENERS, SIGNS
+from lint.tree import Chain, OpenWork, Remark, UseYarn, Work
 
 
 class WordClauses(EndingClauses):
@@ -88,6 +92,21 @@ class WordClauses(EndingClauses):
                 return True
             stream.at = start
         return self.read_shaping(start)
+
+    def read_whole_row(self, start: int) -> bool:
+        """ "hdc in 3rd ch from hook (does not count) and across": in each chain after it, too; else as in lists."""
+        stream = self.stream
+        behind_note = stream.kind(-1) == "and" and stream.kind(-2) in CLOSERS
+        last = next((step for step in reversed(self.steps) if isinstance(step, Work)), None)
+        if behind_note and last is not None and last.places and last.places[-1].which is Which.FROM_HOOK:
+            reach = limit(stream)
+            span = stream.span_from(start)
+            if reach is not None and self.more_places(
+                (replace(last.places[-1], span=span, which=Which.EACH, ordinals=(), limit=reach),)
+            ):
+                return True
+            stream.at = start
+        return super().read_whole_row(start)
 
     def rows_between_strokes(self, start: int) -> bool:
         """ "/ 5 rows /" behind a label: how many rows it stands for."""

@@ -157,7 +157,8 @@ class Placing(Reach):
 
     def skipped_places(self, place: Place, number: int) -> list[Node]:
         """Stitches that this row skipped, the first of them first; those of an earlier row use none of the row below."""
-        if place.below or place.which is Which.ELSEWHERE and not self.skipped:
+        unknown = not self.cursor.known  # yarn was joined to the skipped stitches of an earlier row
+        if place.below or not self.skipped and (place.which is Which.ELSEWHERE or unknown):
             return [Node("row below") for _ in range(number)]
         if len(self.skipped) < number:
             raise PlacesUnknown  # skipped in which row, and how many there are, is not known here
