@@ -145,6 +145,27 @@ def test_group_is_shown_whole() -> None:
     assert cause.change == "“(sc, ch 2, sc) in next sc” instead of “(sc, sc) in next sc”"
 
 
+def test_clause_of_which_nothing_near_has_the_like() -> None:
+    """The only shells of a piece, or the skips of a repeat that runs to the end, are known by the printed count."""
+    edging = (
+        "Fen Edge\nCh 38.\nRow 1: Sc in 2nd ch from hook and in each ch across. (37 sc)\n"
+        "Row 2: Ch 1 (does not count as a st), turn, sc in first sc, *sk next 2 sc, 5 dc in next sc, sk next 2 sc,"
+        " sc in next sc; rep from * across. (30 dc, 7 sc)\n"
+    )
+    loops = (
+        "Fen Net\nCh 38.\nRow 1: Sc in 2nd ch from hook and in each ch across. (37 sc)\n"
+        "Row 2: Ch 1 (does not count as a st), turn, sc in first sc, *ch 3, skip next 2 sc, sc in next sc; rep from *"
+        " across. (13 sc, 12 ch-3 sps)\n"
+    )
+    assert asked(edging) == asked(loops) == []
+    assert (
+        only(edging.replace("5 dc in next sc, ", ""))
+        .likely[0]
+        .change.startswith("add “5 dc in next st” after “sk next 2")
+    )
+    assert only(loops.replace("skip next 2 sc, ", "")).likely[0].change == "add “skip next 2 sts” after “ch 3”"
+
+
 def test_two_numbers_that_cancel() -> None:
     """One corner too great and one too small leave the count right; both are named."""
     text = SPOKEN[: SPOKEN.index("Rnd 3")].replace(

@@ -111,7 +111,7 @@ def too_few(
                     yield _ahead(step, shown[index], twin, twin.cost + again - less, text, group)
     last = next((step for step in reversed(steps) if isinstance(step, (*_WORKING, Repeat))), None)
     if short > 0 and last is not None:
-        words = f"leave last {short} sts unworked" if short > 1 else "leave last st unworked"
+        words = "leave remaining sts unworked" if short > 1 else "leave last st unworked"
         end = last.span.end
         rest = Skip(last.span, (), rest=True)
         yield Edit(f"“{words}” at the end", _REST, last, (last, rest), Span(end, end), f", {words}")

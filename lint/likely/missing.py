@@ -11,13 +11,14 @@ from lint.likely.clauses import Twin
 from lint.pattern import Stated
 from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.source import Span
-from lint.tree import Chain, Group, Join, MakeRing, Repeat, Skip, Step, Work, walk
+from lint.tree import Chain, Group, Join, MakeRing, Repeat, Skip, Step, TimesKind, Work, walk
 from lint.working.trials import Trial
 
 _CHAIN, _SKIP, _STITCH, _PLAIN = 1.3, 1.5, 1.6, 1.7
 _CHAIN_FIRST = regex.compile(r"(?i)\bch \d+(?![-\w])")
 _SKIP_WORD = regex.compile(r"(?i)\b(sk|skip|miss)\b")
 _MOST_SKIPPED = 5
+_MOST_IN_ONE = 8  # stitches in one place: a shell
 
 
 def lacking(
@@ -38,18 +39,33 @@ def lacking(
         lacks = (
             unit == "kind" and read is not None and read.worked.made.by_kind.get(length, 0) < (item.number.lone or 0)
         )
-        if lacks and length in names:
+        for number in range(1, _MOST_IN_ONE) if lacks and length in names else ():
             place = Place(span, Which.NEXT, (Target(TargetKind.ANY_STITCH),))
-            yield Twin(Work(span, length, places=(place,)), f"{names[length]} in next st", _STITCH)
+            step = Work(span, length, Amount.of(number), (place,), number_said=number > 1)
+            words = f"{f'{number} ' if number > 1 else ''}{names[length]} in next st"
+            yield Twin(step, words, _STITCH + 0.02 * number)
     word = _SKIP_WORD.search(text)
+    said = word[1].lower() if word else "skip"
+    if any(isinstance(step, Repeat) and step.times.kind is TimesKind.FILL for step in steps) and _makes_too_many(read):
+        for number in range(1, _MOST_SKIPPED):  # what runs to the end runs too often
+            yield _skip(span, number, said)
     for step in walk(steps):
         passes = step.times.number.lone if isinstance(step, Repeat) and step.times.number is not None else None
         for passed in {passes, (passes or 0) + 1} if passes else ():
             if short > 0 and passed and short % passed == 0 and short // passed <= _MOST_SKIPPED:
-                number = short // passed
-                place = Place(span, Which.NEXT, (Target(TargetKind.ANY_STITCH),), number=Amount.of(number))
-                said = f"{word[1].lower() if word else 'skip'} next {f'{number} sts' if number > 1 else 'st'}"
-                yield Twin(Skip(span, (place,)), said, _SKIP + 0.02 * number)
+                yield _skip(span, short // passed, said)
+
+
+def _skip(span: Span, number: int, said: str) -> Twin:
+    place = Place(span, Which.NEXT, (Target(TargetKind.ANY_STITCH),), number=Amount.of(number))
+    words = f"{said} next {f'{number} sts' if number > 1 else 'st'}"
+    return Twin(Skip(span, (place,)), words, _SKIP + 0.02 * number)
+
+
+def _makes_too_many(read: Trial | None) -> bool:
+    """Whether every figure that differs is smaller in print."""
+    differences = read.comparison.differences if read is not None and read.comparison is not None else ()
+    return bool(differences) and all(one.made > one.stated for one in differences)
 
 
 def plain_work(

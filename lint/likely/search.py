@@ -159,12 +159,17 @@ class RowSearch:
         return self.read.agrees is False and trial.agrees is None or uneven and not trial.worked.made.sides
 
     def _makes_more_than_printed(self, trial: Trial) -> bool:
-        """Whether the row makes stitches of a kind that its count, told by kinds, does not speak of."""
+        """Whether the row makes stitches or spaces of a sort that its count, told by sorts, does not speak of."""
         stated = self.moment.instance.stated
         items = stated.items if stated is not None else ()
-        kinds = {item.unit.partition(":")[2] for item in items if item.unit.startswith("kind:")}
+        told = {
+            sort: {item.unit.partition(":")[2] for item in items if item.unit.startswith(f"{sort}:")}
+            for sort in ("kind", "space")
+        }
+        made = trial.worked.made
         plain = not any(item.unit.startswith("special:") or item.unit == "stitches" for item in items)
-        return bool(kinds) and plain and not trial.worked.made.by_kind.keys() <= kinds
+        more = bool(told["kind"]) and plain and not made.by_kind.keys() <= told["kind"]
+        return more or bool(told["space"] - {""}) and not {str(length) for length in made.spaces} <= told["space"]
 
     def _of_numbers(self) -> Iterator[Candidate]:
         found = _turnable(self.steps, self.text, self.rework.size)
