@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 import regex
@@ -38,6 +38,8 @@ _WORK_FOLLOWS = r"(?=\s*(?:ch\b|chs?\d|rep|repeat|\d+\s*\w|\(|\[|\{|\*|•|join|
 
 _DOUBLED = regex.compile(r"(?i)\s*(?:\p{L}+\s+){0,2}(?:round|rnd|row)\s*[-–—]\s*(?=(?:round|rnd|row)\s*\d+\s*[:.])")
 
+_HEADED = regex.compile(r"\s*(?P<piece>\p{Lu}\p{L}+(?:\s\p{L}+){0,2})\s*:\s*(?=(?i:round|rnd|row)\s*\d+\s*[:.])")
+
 
 @dataclass(frozen=True, slots=True)
 class Found:
@@ -72,6 +74,10 @@ class LabelReader:
         doubled = _DOUBLED.match(line)
         if doubled is not None:  # "Joining Round - Round 5:"
             return self.at_line(line[doubled.end() :], offset + doubled.end())
+        headed = _HEADED.match(line)
+        if headed is not None and headed["piece"].split()[0].lower() not in _NO_TITLES:  # "Border: Rnd 1:"
+            inner = self.at_line(line[headed.end() :], offset + headed.end())
+            return replace(inner, piece=headed["piece"]) if inner is not None else None
         for name in ("worded", "spelled", "ordinal", "several", "named", "start", "prefixed", "titled"):
             match = self._patterns[name].match(line, lead)
             if match and self._real(match, line):
