@@ -213,7 +213,7 @@ def _compiled(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> di
     ordinals = rf"{_NUMBER}\.?(?:{_JOINT}(?:{_NUMBER}\.?|(?:[\[(][^\])]*[\])])))*"
     ordinals = rf"(?:{figures}|{_NUMBER}\.?(?:{_JOINT}{_NUMBER}\.?)*)" if sized else ordinals
     # the label's own sign: ":", ".", "–", ")" … or, failing that, words of work straight after it
-    sign = rf"(?:(?P<sign>\s*(?::|\.(?!\d)|[-–—]+|;|=|\||●|\)|,(?=\s*col))\s*(?:\((?:rs|ws|right side|wrong side)\)[.:]?)?)|\s*(?=\n|\Z)|\s+{_WORK_FOLLOWS})"
+    sign = rf"(?:(?P<sign>\s*(?::|\.(?!\d)|[-–—~]+|;|=|\||●|\)|,(?=\s*col))\s*(?:\((?:rs|ws|right side|wrong side)\)[.:]?)?)|\s*(?=\n|\Z)|\s+{_WORK_FOLLOWS})"
     flags = regex.IGNORECASE
     cardinal = "(?:" + "|".join(sorted(_CARDINAL_WORDS, key=len, reverse=True)) + r")\b"
     title = r"(?-i:[A-Z])[\w’'-]*(?: [A-Za-z][\w’'-]*){0,2}?"
