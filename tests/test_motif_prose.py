@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from helpers import check, corrections, counts, outcomes, spaces
+from helpers import all_findings, check, corrections, counts, outcomes, spaces
 
 _RING = "Tile\nBegin with ch 4, sl st in first ch to form a ring.\n"
 _TELLING = (
@@ -231,3 +231,25 @@ def test_a_border_round_a_flat_piece_counts_what_its_words_name():
         "Rnd 2: Ch 1, sc in each sc around, working 3 sc in center sc of each corner. Join. (92 sc)\n"
     )
     assert counts(report)[-2:] == [84, 92]
+
+
+@pytest.mark.parametrize("words", ["in ch-2 sp of next shell", "in next shell sp"])
+def test_spaces_between_shells_are_not_the_shells(words: str):
+    """A repeat that works into the shells ends with the last of them, though a space as long lies behind it."""
+    report = check(
+        "Doily\nSpecial stitches\nShell = (2 dc, ch 2, 2 dc) in one place.\n\nRnd 1: Ch 4, join to form ring, ch 1, 8 sc in ring, join. (8 sc)\n"
+        "Rnd 2: Ch 1, *shell in next sc, ch 2, sk 1 sc; rep from * around, join. (4 shells)\n"
+        f"Rnd 3: Ch 1, *(sc, ch 3, sc) {words}, ch 5; rep from * around, join. (8 sc)\n"
+    )
+    assert counts(report) == [8, 16, 8]
+    assert not {rule for rule, _ in all_findings(report)} & {"count-differs", "places-left-over"}
+
+
+def test_the_first_stitch_comes_round_as_the_last_one_named():
+    """The round begins in the top of the first cluster, and its last pass ends there."""
+    report = check(
+        "Square\nRnd 1: Ch 6, join to form ring. Ch 2 (not a st), (3dc-cl in ring, ch 5) 4 times, join. (4 clusters, 4 ch-5 sps)\n"
+        "Rnd 2: Ch 1, *12 tr in next ch-5 sp, sc in next cluster; rep from * around, join. (48 tr, 4 sc)\n"
+    )
+    assert counts(report) == [4, 52]
+    assert corrections(report) == []

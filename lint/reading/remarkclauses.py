@@ -211,9 +211,7 @@ class RemarkClauses(TunisianClauses):
             return False
         if stream.peek().lower.endswith(":"):  # "Tip: keep your chains loose."
             stream.at = stream.sentence_end(stream.at, ".", "!")
-            if any(
-                item.kind in ("number", "skip", "repeat", "each", "next") for item in stream.lexemes[start : stream.at]
-            ):
+            if {item.kind for item in stream.lexemes[start : stream.at]} & {"number", "skip", "repeat", "each", "next"}:
                 return False
             self.steps.append(Remark(stream.span_from(start)))
             return True
@@ -276,11 +274,9 @@ class RemarkClauses(TunisianClauses):
         end, stream.at = stream.at, start
         words = {item.lower for item in stream.lexemes[start:end]}
         reached = words & {"sets", "groups", "spaces", "petals"} and words & {"you", "there"}
-        last = self.steps[-1] if self.steps else None
-        if reached and isinstance(last, Repeat) and last.times.number is not None:
+        if reached and isinstance(self.steps[-1] if self.steps else None, Repeat) and self.steps[-1].times.number:
             stream.pass_to(",", ";", ".")  # "repeat from * two more times until you have 4 groups": said already
-            self.steps.append(Remark(stream.span_from(start)))
-            return True
+            return self.steps.append(Remark(stream.span_from(start))) is None
         if not reached and not words & {
             "measures",
             "measure",

@@ -81,7 +81,8 @@ class Parts(RowState):
                 return cursor.last
         if owner is not None and owner.kind is TargetKind.CORNER and not runs and cursor.circular:
             raise PlacesUnknown("where the corners of the round below are is not known here")
-        if owner is None or target.kind is TargetKind.SPACE or not runs:
+        named = owner is not None and owner.kind is TargetKind.SPECIAL and self.named_owner(place)
+        if owner is None or (target.kind is TargetKind.SPACE or not runs) and not named:
             return cursor.next(target, self.size)
         if owner.kind is TargetKind.CORNER:
             raise PlacesUnknown  # an edge whose corners are told in words only
