@@ -203,13 +203,20 @@ def test_what_follows_until_is_work_again():
     assert counts(report) == [15]
 
 
-def test_a_round_begun_between_stitches_goes_between_all_of_them():
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("ch 3 (counts as dc), dc in same sp, 2 dc between each dc around, join. (32 dc)", 32),
+        ("(puff, ch 1) between each st, join. (16 puffs, 16 ch-1 sps)", 16),
+    ],
+)
+def test_a_round_begun_between_stitches_goes_between_all_of_them(words: str, made: int):
     """Sixteen gaps, the one begun in among them."""
     report = check(
         "Tile\nRnd 1: Ch 4, 15 dc in 4th ch from hook (skipped ch count as dc), join. (16 dc)\n"
-        "Rnd 2: Attach B between any 2 dc, ch 3 (counts as dc), dc in same sp, 2 dc between each dc around, join. (32 dc)\n"
+        f"Rnd 2: Attach B between any 2 dc, {words}\n"
     )
-    assert counts(report) == [16, 32]
+    assert counts(report) == [16, made]
 
 
 def test_a_wavy_dash_ends_a_label():
