@@ -176,13 +176,15 @@ class Lexicon:
         return None
 
     def _glued_together(self, token, lower: str) -> list[Lexeme]:
-        """The two words of "2 dctog"; [] for any other word."""
-        kind, key = self._phrases.single(lower[:-3]) if lower.endswith("tog") else ("", "")
+        """The two words of "2 dctog", "3dccl"; [] for any other word."""
+        ending = next((ending for ending in ("tog", "cl") if lower.endswith(ending)), "")
+        kind, key = self._phrases.single(lower[: -len(ending)]) if ending else ("", "")
         if kind != "stitch":
             return []
-        cut = token.end - 3
-        stitch = Lexeme("stitch", token.text[:-3], token.start, cut, token.glued, key)
-        return [stitch, Lexeme("together", token.text[-3:], cut, token.end, True, "tog")]
+        cut = token.end - len(ending)
+        stitch = Lexeme("stitch", token.text[: -len(ending)], token.start, cut, token.glued, key)
+        sort = "together" if ending == "tog" else "one_stitch"
+        return [stitch, Lexeme(sort, token.text[-len(ending) :], cut, token.end, True, ending)]
 
     def _compound(self, tokens: list) -> int | None:
         """The number of "twenty-five"."""

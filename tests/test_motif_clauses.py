@@ -119,3 +119,47 @@ def test_a_colour_table_makes_no_rows():
     )
     assert counts(report) == [11, 11]
     assert corrections(report) == []
+
+
+@pytest.mark.parametrize(
+    ("cluster", "made"),
+    [("3dc-cl", 1), ("3-dc cl", 1), ("3dc cl", 1), ("3dccl", 1), ("5dc-bobble", 1), ("2x2dc-cl", 2), ("2 x 3dc-cl", 2)],
+)
+def test_a_cluster_named_by_its_legs_is_one_stitch(cluster: str, made: int):
+    """The number before the stitch is that of its legs; one before a cross, that of the clusters."""
+    report = check(
+        "Motif\nRnd 1: Ch 4, join to form ring, ch 1, 6 sc in ring, join. (6 sc)\n"
+        f"Rnd 2: Ch 2 (not a st), ({cluster}, ch 2) in each sc around, join.\n"
+    )
+    assert counts(report) == [6, 6 * made]
+    assert spaces(report)[1] == {2: 6}
+
+
+def test_a_clusters_own_name_with_its_legs():
+    """A pattern that lists "4trcl" means one stitch by it."""
+    report = check(
+        "Square\nSpecial Stitches\n4-tr cluster (4trcl): keeping last loop of each st on hook, work 4 tr in place indicated, yo, draw through all 5 loops.\n\n"
+        "Rnd 1: Ch 6, join to form ring. Ch 4, 4trcl in ring, ch 5, (4trcl in ring, ch 5) 3 times, join to top of first cl. (4 clusters, 4 ch-5 sps)\n"
+    )
+    assert counts(report) == [4]
+    assert spaces(report) == [{5: 4}]
+
+
+def test_the_space_that_a_shell_holds():
+    """ "In next shell sp" passes the spaces between the shells."""
+    report = check(
+        "Doily\nSpecial stitches\nShell = (2 dc, ch 2, 2 dc) in one place.\n\nRnd 1: Ch 4, join to form ring, ch 1, 8 sc in ring, join. (8 sc)\n"
+        "Rnd 2: Ch 1, *shell in next sc, ch 2, sk 1 sc; rep from * around, join. (4 shells)\n"
+        "Rnd 3: Ch 1, *(sc, ch 3, sc) in next shell sp, ch 5; rep from * around, join. (8 sc)\n"
+    )
+    assert counts(report) == [8, 16, 8]
+    assert spaces(report)[2] == {3: 4, 5: 4}
+
+
+def test_yarn_that_is_dropped_makes_nothing():
+    """Two colours go round side by side."""
+    report = check(
+        "Pinwheel\nRnd 1: With A, 4 sc in mr, drop A; with B, 4 sc in mr, drop B. Do not join. (8 sc)\n"
+        "Rnd 2: With A, 2 sc in each of next 4 sts; with B, 2 sc in each of next 4 sts. (16 sc)\n"
+    )
+    assert counts(report) == [8, 16]

@@ -116,3 +116,37 @@ def test_post_stitches_round_their_stitches_and_round_a_stem():
         "uk",
     )
     assert counts(report) == [10, 10]
+
+
+@pytest.mark.parametrize("count", ["28 dc, 7 each side", "(28 dc, 7 per side)", "(28 dc; 7 on each side)"])
+def test_a_figure_for_each_side_with_no_unit_of_its_own(count: str):
+    """It is of the stitches named before."""
+    report = check(_SQUARE + count + "\n")
+    assert outcomes(report) == ["agrees", "agrees"]
+
+
+def test_picots_named_by_their_chains():
+    """A loop within a place, or one that is closed into a stitch: both are called so."""
+    start = "Trim\nRnd 1: Ch 12, join to form ring; ch 1, sc in each ch around; join. (12 sc)\nRnd 2: Ch 1, "
+    loops = check(
+        start + "*sc in next 2 sc, (sc, ch 3, sc) in next sc; rep from * around; join. (16 sc, 4 ch-3 picots)\n"
+    )
+    closed = check(
+        start + "*sc in next 3 sc, ch 3, sl st in last sc made; rep from * around; join. (12 sc, 4 ch-3 picots)\n"
+    )
+    assert outcomes(loops) == outcomes(closed) == ["agrees", "agrees"]
+
+
+def test_a_piece_named_before_its_first_label():
+    """ "Border: Rnd 1:" begins a piece of its own, with its own numbers."""
+    report = check(_SQUARE + "\nBorder: Rnd 1: Ch 1, sc in each dc and 3 sc in each corner sp around, join. (40 sc)\n")
+    assert [part.name for part in report.pattern.parts][-1] == "Border"
+    assert counts(report) == [12, 28, 40]
+
+
+def test_stitches_worked_backwards_are_no_other_countrys():
+    """ "Rev sc" is a US name like sc."""
+    report = check(
+        "Mat\nRnd 1: 8 sc in magic ring, join. (8 sc)\nRnd 2: Rev sc in each st around, join. (8 sc)\n", "us"
+    )
+    assert corrections(report) == []

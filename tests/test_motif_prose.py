@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from helpers import check, corrections, counts, outcomes, spaces
+from helpers import all_findings, check, corrections, counts, outcomes, spaces
 
 _RING = "Tile\nBegin with ch 4, sl st in first ch to form a ring.\n"
 _TELLING = (
@@ -179,3 +179,84 @@ def test_list_numbers_label_rounds_that_begin_with_slip_stitches():
         "*3dc, ch 2, 3dc in corner, ch 1, 3dc in next sp, ch 1* 3 times, ss in top of ch 3.\n"
     )
     assert counts(report) == [12, 24, 36]
+
+
+def test_remarks_among_the_words_of_a_square_are_not_counted():
+    """Tips, what has been reached, and what to look at next."""
+    report = check(
+        "Learner's Square\nRnd 1: Ch 4, join to form a ring (it will look small!). Ch 3 (counts as dc), 2 dc in ring, ch 2 (your first corner), "
+        "*3 dc in ring, ch 2; repeat from * two more times until you have 4 groups of 3 dc. Join. (12 dc)\n"
+        "Rnd 2: Turn your attention to the corners. Sl st in next 2 dc and into corner sp. Ch 3, (2 dc, ch 2, 3 dc) in same sp. "
+        "Tip: keep your chains loose. *Ch 1, (3 dc, ch 2, 3 dc) in next corner sp; repeat from * to end, ch 1, join. "
+        "Remember that each corner has two groups of 3 dc. (24 dc)\n"
+    )
+    assert counts(report) == [12, 24]
+    assert spaces(report) == [{2: 4}, {2: 4, 1: 4}]
+
+
+def test_what_follows_until_is_work_again():
+    """Only the words up to the comma tell what is reached."""
+    report = check(
+        "Tile\nRnd 1: In magic ring, ch 3 (counts as dc), 2 dc, ch 2, *3 dc, ch 2; rep from * twice more until you have 4 groups of dc, "
+        "3 dc in ring, join. (15 dc)\n"
+    )
+    assert counts(report) == [15]
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("ch 3 (counts as dc), dc in same sp, 2 dc between each dc around, join. (32 dc)", 32),
+        ("(puff, ch 1) between each st, join. (16 puffs, 16 ch-1 sps)", 16),
+    ],
+)
+def test_a_round_begun_between_stitches_goes_between_all_of_them(words: str, made: int):
+    """Sixteen gaps, the one begun in among them."""
+    report = check(
+        "Tile\nRnd 1: Ch 4, 15 dc in 4th ch from hook (skipped ch count as dc), join. (16 dc)\n"
+        f"Rnd 2: Attach B between any 2 dc, {words}\n"
+    )
+    assert counts(report) == [16, made]
+
+
+def test_a_wavy_dash_ends_a_label():
+    """ "Rnd 1 ~"."""
+    assert counts(
+        check(
+            "Disc\nRnd 1 ~ Mr, ch 2 (not a st), 12 dc, join. [12]\nRnd 2 ~ Ch 2, 2 dc in each st around, join. [24]\n"
+        )
+    ) == [12, 24]
+
+
+def test_a_border_round_a_flat_piece_counts_what_its_words_name():
+    """The corners of a flat piece are told in words; the next round finds them."""
+    report = check(
+        "Block\nRow 1: Ch 21, sc in 2nd ch from hook and in each ch across, turn. (20 sc)\n"
+        "Rows 2-20: Ch 1, sc in each sc across, turn. (20 sc)\n"
+        "Border: Rnd 1: Ch 1, 3 sc in corner, 18 sc across top, 3 sc in corner, 18 sc down side, 3 sc in corner, "
+        "18 sc across bottom, 3 sc in corner, 18 sc up side. Join. (84 sc)\n"
+        "Rnd 2: Ch 1, sc in each sc around, working 3 sc in center sc of each corner. Join. (92 sc)\n"
+    )
+    assert counts(report)[-2:] == [84, 92]
+
+
+@pytest.mark.parametrize("words", ["in ch-2 sp of next shell", "in next shell sp"])
+def test_spaces_between_shells_are_not_the_shells(words: str):
+    """A repeat that works into the shells ends with the last of them, though a space as long lies behind it."""
+    report = check(
+        "Doily\nSpecial stitches\nShell = (2 dc, ch 2, 2 dc) in one place.\n\nRnd 1: Ch 4, join to form ring, ch 1, 8 sc in ring, join. (8 sc)\n"
+        "Rnd 2: Ch 1, *shell in next sc, ch 2, sk 1 sc; rep from * around, join. (4 shells)\n"
+        f"Rnd 3: Ch 1, *(sc, ch 3, sc) {words}, ch 5; rep from * around, join. (8 sc)\n"
+    )
+    assert counts(report) == [8, 16, 8]
+    assert not {rule for rule, _ in all_findings(report)} & {"count-differs", "places-left-over"}
+
+
+def test_the_first_stitch_comes_round_as_the_last_one_named():
+    """The round begins in the top of the first cluster, and its last pass ends there."""
+    report = check(
+        "Square\nRnd 1: Ch 6, join to form ring. Ch 2 (not a st), (3dc-cl in ring, ch 5) 4 times, join. (4 clusters, 4 ch-5 sps)\n"
+        "Rnd 2: Ch 1, *12 tr in next ch-5 sp, sc in next cluster; rep from * around, join. (48 tr, 4 sc)\n"
+    )
+    assert counts(report) == [4, 52]
+    assert corrections(report) == []

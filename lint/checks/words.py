@@ -134,6 +134,7 @@ def _own_forms(context: Context) -> set[str]:
             *context.book.stitches.foundation,
             *context.book.stitches.standing,
             *context.book.stitches.long,
+            *context.book.stitches.backwards,
         ):
             forms.update(template.replace("{}", form).lower() for form in plain)
     return forms

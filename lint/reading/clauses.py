@@ -173,6 +173,7 @@ class Clauses(WordClauses):
         if (
             kind == "number"
             and (stream.kind(1) == "times" or stream.word("x", "×", ahead=1))
+            and not (stream.kind(3) == "stitch" and "one_stitch" in (stream.kind(4), stream.kind(5)))  # "2x3dc-cl"
             and self.times_first(start)
         ):
             return True

@@ -60,6 +60,8 @@ def unit(stream: Stream) -> tuple[str | None, str]:
         if is_space_word(stream):
             stream.take()
             return (f"space:{number}" if number is not None else "space"), words()
+        if number is not None and stream.take_if("picot"):
+            return f"special:ch-{number} picot", words()
         if stream.kind() == "any_stitch":
             stream.take()
         return ("chain" if number is None else f"space:{number}"), words()
@@ -113,9 +115,9 @@ def singular(name: str) -> str:
 
 
 def before_a_side(stream: Stream) -> bool:
-    """Whether "per side", "along each side" stands here, with no unit between it and the figure before."""
+    """Whether "per side", "each side" stands here, with no unit between it and the figure before."""
     start = stream.at
-    found = stream.word(*_OF_A_SIDE) and of_a_side(stream)
+    found = (stream.word(*_OF_A_SIDE) or stream.kind() == "each") and of_a_side(stream)
     stream.at = start
     return found
 

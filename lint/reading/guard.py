@@ -62,6 +62,7 @@ def nothing_swallowed(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
             or isinstance(step, _IDLE)
             and not (isinstance(step, Remark) and step.seam)
             and not any(item.kind in _TELLS or item.lower in ("has", "have") for item in inside)
+            and not (inside and inside[0].lower == "until")
             and _holds_work(inside)
             or isinstance(step, (Join, JoinYarn, MakeRing))
             and _holds_more_work(inside)
@@ -116,7 +117,8 @@ def _is_numbered(inside: list[Lexeme], index: int, least: int = 1) -> bool:
         return False
     before = inside[index - 1]
     chain = index > 1 and inside[index - 2].kind in ("chain", "dash")
-    return before.kind == "number" and before.number >= least and not chain
+    named = index > 1 and inside[index - 2].kind == "any"  # "between any 2 dc"
+    return before.kind == "number" and before.number >= least and not chain and not named
 
 
 def _is_numbered_and_placed(inside: list[Lexeme], index: int) -> bool:

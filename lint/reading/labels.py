@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 import regex
@@ -38,6 +38,8 @@ _WORK_FOLLOWS = r"(?=\s*(?:ch\b|chs?\d|rep|repeat|\d+\s*\w|\(|\[|\{|\*|•|join|
 
 _DOUBLED = regex.compile(r"(?i)\s*(?:\p{L}+\s+){0,2}(?:round|rnd|row)\s*[-–—]\s*(?=(?:round|rnd|row)\s*\d+\s*[:.])")
 
+_HEADED = regex.compile(r"\s*(?P<piece>\p{Lu}\p{L}+(?:\s\p{L}+){0,2})\s*:\s*(?=(?i:round|rnd|row)\s*\d+\s*[:.])")
+
 
 @dataclass(frozen=True, slots=True)
 class Found:
@@ -72,6 +74,10 @@ class LabelReader:
         doubled = _DOUBLED.match(line)
         if doubled is not None:  # "Joining Round - Round 5:"
             return self.at_line(line[doubled.end() :], offset + doubled.end())
+        headed = _HEADED.match(line)
+        if headed is not None and headed["piece"].split()[0].lower() not in _NO_TITLES:  # "Border: Rnd 1:"
+            inner = self.at_line(line[headed.end() :], offset + headed.end())
+            return replace(inner, piece=headed["piece"]) if inner is not None else None
         for name in ("worded", "spelled", "ordinal", "several", "named", "start", "prefixed", "titled"):
             match = self._patterns[name].match(line, lead)
             if match and self._real(match, line):
@@ -207,7 +213,7 @@ def _compiled(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> di
     ordinals = rf"{_NUMBER}\.?(?:{_JOINT}(?:{_NUMBER}\.?|(?:[\[(][^\])]*[\])])))*"
     ordinals = rf"(?:{figures}|{_NUMBER}\.?(?:{_JOINT}{_NUMBER}\.?)*)" if sized else ordinals
     # the label's own sign: ":", ".", "–", ")" … or, failing that, words of work straight after it
-    sign = rf"(?:(?P<sign>\s*(?::|\.(?!\d)|[-–—]+|;|=|\||●|\)|,(?=\s*col))\s*(?:\((?:rs|ws|right side|wrong side)\)[.:]?)?)|\s*(?=\n|\Z)|\s+{_WORK_FOLLOWS})"
+    sign = rf"(?:(?P<sign>\s*(?::|\.(?!\d)|[-–—~]+|;|=|\||●|\)|,(?=\s*col))\s*(?:\((?:rs|ws|right side|wrong side)\)[.:]?)?)|\s*(?=\n|\Z)|\s+{_WORK_FOLLOWS})"
     flags = regex.IGNORECASE
     cardinal = "(?:" + "|".join(sorted(_CARDINAL_WORDS, key=len, reverse=True)) + r")\b"
     title = r"(?-i:[A-Z])[\w’'-]*(?: [A-Za-z][\w’'-]*){0,2}?"

@@ -151,6 +151,9 @@ def with_target(stream: Stream, start: int, which: Which, number: Amount = ONE, 
             stream.take()
     targets = [found]
     of, word = part_of(stream)
+    if of is None and found.kind is TargetKind.SPECIAL and not word and is_space_word(stream):
+        stream.take()  # "in next shell sp": the one that the shell holds
+        targets, of = [Target(TargetKind.SPACE)], found
     if word == "each":
         return Place(stream.span_from(start), Which.EACH, tuple(targets), number, limit(stream), of=of, middle=middle)
     if word == "any" and which is Which.NEXT:

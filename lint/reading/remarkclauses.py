@@ -12,7 +12,7 @@ from lint.reading.limits import past_lengths
 from lint.reading.places import places
 from lint.reading.stream import CLOSERS, OPENERS, SIGNS
 from lint.reading.tunisianclauses import TunisianClauses
-from lint.tree import NOT_UNDERSTOOD, Chain, OpenWork, OtherSide, Remark, Skip, Unread, UseYarn
+from lint.tree import NOT_UNDERSTOOD, Chain, OpenWork, OtherSide, Remark, Repeat, Skip, Unread, UseYarn
 
 _WORKING_WORDS = {
     "continue",
@@ -209,6 +209,12 @@ class RemarkClauses(TunisianClauses):
         stream = self.stream
         if self.runs_on(start):
             return False
+        if stream.peek().lower.endswith(":"):  # "Tip: keep your chains loose."
+            stream.at = stream.sentence_end(stream.at, ".", "!")
+            if {item.kind for item in stream.lexemes[start : stream.at]} & {"number", "skip", "repeat", "each", "next"}:
+                return False
+            self.steps.append(Remark(stream.span_from(start)))
+            return True
         seams = stream.word("seam the", "sew")  # no row: the whole sentence is finishing
         end = stream.sentence_end(start, ".", ";", *(() if seams else (",", ":", "star", *OPENERS)))
         end = next((i for i in range(start + 1, end) if stream.leads_to_work(i)), end)
@@ -268,6 +274,9 @@ class RemarkClauses(TunisianClauses):
         end, stream.at = stream.at, start
         words = {item.lower for item in stream.lexemes[start:end]}
         reached = words & {"sets", "groups", "spaces", "petals"} and words & {"you", "there"}
+        if reached and isinstance(self.steps[-1] if self.steps else None, Repeat) and self.steps[-1].times.number:
+            stream.pass_to(",", ";", ".")  # "repeat from * two more times until you have 4 groups": said already
+            return self.steps.append(Remark(stream.span_from(start))) is None
         if not reached and not words & {
             "measures",
             "measure",

@@ -13,6 +13,10 @@ from lint.source import Span
 _THREE_FOR_TREBLE = regex.compile(
     r"(?i)\b(?:3\s?ch|ch\s?-?\s?3)\b\W{1,3}(?:\(?counts? as (?:a |1 |one |first )?|(?:1 ?)?)(?:tr|tc|treble)\b"
 )
+# "ch 3, 2 dc in ring", "3 ch (counts as dc)": the height of a US dc; between stitches "3 ch, 1 dc in next sp" is a loop
+_THREE_FOR_DOUBLE = regex.compile(
+    r"(?i)\b(?:3\s?ch|ch\s?-?\s?3)\b\W{1,3}(?:counts? as (?:a |1 |one |first |the )*|(?:[2-9]|1\d)\s?)(?:dc|double crochet)\b"
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,6 +38,8 @@ def find_terms(text: str, layout: LayoutFile, wanted: str = "auto") -> Terms:
     us = _hits(text, layout.us_evidence)
     heights = [match.span() for match in _THREE_FOR_TREBLE.finditer(text)]
     uk = uk + [Span(*span) for span in heights[:1]]  # three chains stand for a UK treble, four for a US one
+    heights = [match.span() for match in _THREE_FOR_DOUBLE.finditer(text)]
+    us = us + [Span(*span) for span in heights[:1]]
     explained = regex.search(
         r"(?i)\b(?:dc|double crochet)\b[^\n]{0,25}\bUS\b\W{0,3}(?:sc|single)|\btr\b[^\n]{0,25}\bUS\b\W{0,3}(?:dc|double)",
         text,

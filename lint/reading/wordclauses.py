@@ -56,6 +56,10 @@ class WordClauses(EndingClauses):
             return True
         if stream.word("wind", "wrap", "wrapping", "winding") and self.loop_for_ring(start):
             return True
+        if stream.word("drop", "dropping", "carry", "carrying"):
+            if self.drop_yarn(start):
+                return True
+            stream.at = start
         if stream.word("but") and stream.kind(1) in ("at", "in", "for"):
             stream.take()  # "but on the last time, …"
             return self.clause()

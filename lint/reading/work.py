@@ -94,6 +94,10 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         lexeme, number = stream.take(), None
         stitch = singular(lexeme.lower)
         special = Special(stitch, legs.span, (legs,), one_stitch=False)
+    if lexeme.kind == "stitch" and number is not None and _dashed(stream, "one_stitch"):
+        legs = Work(Span(lexeme.start, lexeme.end), stitch, number)  # "3dc-cl": one stitch of three legs
+        stream.take()
+        stitch, number = _one_stitch_name(stream.take().lower), None
     if lexeme.kind == "stitch" and stream.kind() == "dash" and stream.peek().glued and stream.kind(1) == "one_stitch":
         if stream.peek(1).glued:  # "dc-cl over next 3 sts"
             stream.take()

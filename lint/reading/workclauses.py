@@ -47,7 +47,13 @@ class WorkClauses(EdgeClauses):
         """ "2 dc in next st", "3 ch", "36 sc evenly along side", "5 inc"."""
         stream = self.stream
         stream.skip("the")
+        if stream.kind() == "beginning" and stream.kind(1) == "number" and stream.kind(2) == "stitch":
+            stream.take()  # "beg 3dc-cl"
         number = stream.amount()
+        several = stream.word("x", "×") and stream.kind(1) == "number" and stream.kind(2) == "stitch"
+        if number is not None and several and stream.kind(4) == "one_stitch":
+            stream.take()  # "2x3dc-cl": two clusters of three
+            return self.many_of_legs(start, number)
         if number is not None:
             if stream.kind() in ("times",):
                 return False
@@ -75,6 +81,13 @@ class WorkClauses(EdgeClauses):
         if step is None:
             return False
         return self.finish_work(start, step) and self.times_of_last(start)
+
+    def many_of_legs(self, start: int, number: Amount) -> bool:
+        """So many of the "3dc-cl" at the cursor."""
+        step = work(self.stream, start, self.stream.amount())
+        if not isinstance(step, Work):
+            return False
+        return self.finish_work(start, replace(step, number=number, number_said=True))
 
     def times_of_last(self, start: int) -> bool:
         """ "sc 3, inc x 6" at a row's end: six increases, or all of it six times; the row tells."""

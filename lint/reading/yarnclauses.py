@@ -183,6 +183,16 @@ class YarnClauses(ChainClauses):
         else:
             stream.at = start
 
+    def drop_yarn(self, start: int) -> bool:
+        """ "drop A", "drop yarn B", "carry A": the yarn that is not worked with."""
+        stream = self.stream
+        stream.take()
+        stream.take_if("yarn")
+        if self.colour() is None or stream.kind() not in (*SIGNS, "end", "and"):
+            return False
+        self.steps.append(Remark(stream.span_from(start)))
+        return True
+
     def colour(self) -> str | None:
         """A colour's letter or name at the cursor, if the pattern declares it or it looks like one."""
         stream = self.stream

@@ -174,7 +174,7 @@ def _form_in(book: Rulebook, words: str, terms: str) -> tuple[str, int, str] | N
     """The stitch in a printed name: its key, where its form begins, the form; None where the terms have no such name."""
     rules = book.stitches
     forms = ((rule.key, form) for rule in rules.stitches if rule.counted for form in (rule.us, rule.uk)[terms == "uk"])
-    made_of = (*rules.post.front, *rules.post.back, *rules.foundation, *rules.standing, *rules.long)
+    made_of = (*rules.post.front, *rules.post.back, *rules.foundation, *rules.standing, *rules.long, *rules.backwards)
     table, flat = _printed_forms(tuple(forms), ("{}", *made_of)), regex.sub(r"\s", " ", words)
     if flat in table:
         return table[flat]

@@ -259,6 +259,10 @@ class Bench(Plain):
         ]
         if self.other_side and left == cursor.nodes[-1:] and self.begins_with_turn():
             return []  # "3 sc in 2nd ch from hook" has gone round the chain's end, before its other side was worked
+        if left and all(node.is_space for node in left):
+            used = {id(place) for node in self.made for place in node.parents}
+            passed = {n.length for n in cursor.nodes[: cursor.at] if n.is_space and id(n) not in used}
+            left = [node for node in left if node.length not in passed]  # others like it were passed over before
         limit = _last_limit(self.last_work)
         if limit is not None and limit.kind is LimitKind.LAST and len(left) == self.amount(limit.number):
             return []  # "sc to last 4 sts, turn": those are left, as it says

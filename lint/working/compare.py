@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, replace
 
 from lint.pattern import Stated, StatedItem
@@ -108,6 +109,8 @@ def measured(item: StatedItem, made: Made, stated: Stated) -> list[int]:
                 return [made.by_kind[key]]
         if blocks:
             return blocks
+        if (loop := _PICOT.fullmatch(name)) is not None:  # closed into a stitch, or a loop that only looks like one
+            return [made.spaces.get(int(loop[1]), 0), made.groups.get("picot", 0)]
         if name in ("open mesh", "mesh") and len(made.spaces) == 1:
             return [sum(made.spaces.values())]
         return [made.bunches] if made.bunches and name.split()[-1] in _BUNCHES else []
@@ -151,6 +154,7 @@ def _of_a_side(made: Made) -> list[int]:
     return [side, run, side + 1, side + 2] if stitch else [side, run]
 
 
+_PICOT = re.compile(r"ch-(\d{1,2}) picot")
 # what the trade calls several stitches in one place, defined or not
 _BUNCHES = ("shell", "shells", "sh", "fan", "fans", "petal", "petals", "scallop", "scallops", "group", "groups")
 _ALIASES = {"cl": "cluster", "pc": "popcorn", "ps": "puff", "sh": "shell", "p": "picot", "block": "bl", "bl": "block"}

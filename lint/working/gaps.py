@@ -37,6 +37,10 @@ class Gaps(Parts):
             if place.which is Which.EACH:
                 return cursor.each(place.targets, boundary, self.size)
             return cursor.run(place.targets[0], number, self.size)
+        if place.which is Which.EACH and self.begun_in_gap and self.round_of_stitches():
+            self.works_stitches = True
+            cursor.at = 1 if self.made else 0  # all but the one that the round began in, if anything stands there
+            return cursor.each(place.targets, boundary, self.size)
         if place.which is not Which.EACH and cursor.stop is None:
             return [Node("gap") for _ in range(number)]
         whole = cursor.known and cursor.circular and not self.made and cursor.stop is None

@@ -210,6 +210,9 @@ class Moving(Grouping):
                 and place.targets[0].name == "edge"
             ):
                 self.cursor = Cursor(Fabric.unknown(self.is_round))
+            elif place.between and cursor.known and cursor.circular and all(node.is_stitch for node in cursor.nodes):
+                cursor.at, cursor.last = 1, Node("gap")  # a round has as many gaps as stitches
+                self.begun_in_gap = self.moved = True
             elif cursor.known and cursor.nodes:
                 self.start_at(place)
                 self.moved = True

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from lint.place import Place, Target, TargetKind, Which
 from lint.working.cursor import Cursor, PlacesUnknown, Trouble
-from lint.working.fabric import Node
+from lint.working.fabric import Fabric, Node
 from lint.working.rowstate import RowState
 
 
@@ -67,6 +67,10 @@ class Parts(RowState):
                 return cursor.run_out(owner, self.size)
             cursor.at, cursor.last = wanted + 1, cursor.nodes[wanted]
             return cursor.last
+        if self.flat_below and owner is not None and owner.kind is TargetKind.CORNER and not place.ordinals:
+            self.cursor = Cursor(Fabric.unknown(self.is_round))  # round a flat piece: from here on along its edges
+            self.cursor.last = Node("unknown place")
+            return self.cursor.last
         runs = cursor.groups(owner)
         for run in runs:
             wanted = self.wanted_part(run, place, target, owner)
@@ -77,7 +81,8 @@ class Parts(RowState):
                 return cursor.last
         if owner is not None and owner.kind is TargetKind.CORNER and not runs and cursor.circular:
             raise PlacesUnknown("where the corners of the round below are is not known here")
-        if owner is None or target.kind is TargetKind.SPACE or not runs:
+        named = owner is not None and owner.kind is TargetKind.SPECIAL and self.named_owner(place)
+        if owner is None or (target.kind is TargetKind.SPACE or not runs) and not named:
             return cursor.next(target, self.size)
         if owner.kind is TargetKind.CORNER:
             raise PlacesUnknown  # an edge whose corners are told in words only

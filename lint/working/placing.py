@@ -39,6 +39,8 @@ class Placing(Reach):
         target = place.targets[0]
         if self.moved and not self.made and not self.begun:
             self.leave_slipped_stitch(place)
+        if self.is_round and not self.made:
+            self.first_comes_round(place)
         if place.between:
             return self.gaps(place, number, self.boundary(place.limit, following))
         if target.kind is TargetKind.MARKED and which is not Which.EACH:
@@ -143,6 +145,16 @@ class Placing(Reach):
             before = cursor.optional
             cursor.rotate(1)
             cursor.optional += before
+
+    def first_comes_round(self, place: Place) -> None:
+        """ "Ch 1, *5 dc in next sp, sc in next cluster": the first cluster, which holds the join, may be the last one named."""
+        cursor = self.cursor
+        at_join = cursor.known and cursor.circular and cursor.at == 0 and self.begin_node is None and not self.moved
+        if not at_join or len(cursor.nodes) < 2 or not cursor.nodes[0].is_stitch:
+            return
+        into_space = place.targets[0].kind is TargetKind.SPACE and place.which is Which.NEXT and place.of is None
+        if into_space and self.choices.pick(("first comes round",), 2, 0) == 1:
+            cursor.rotate(1)
 
     def still_in_corner(self) -> bool:
         """Whether all of the round so far stands in one corner, and ends with a chain."""
