@@ -11,7 +11,7 @@ from pathlib import Path
 
 import click
 
-from lint.cli_house import Tools, add_commands
+from lint.cli_house import Houses, Tools, add_commands
 from lint.documents.inputs import gather
 from lint.documents.plaintext import decoded
 from lint.documents.unreadable import Unreadable
@@ -88,7 +88,7 @@ def check(
         _refuse("--docx and --pdf-notes mark the file as it is, for all sizes; leave --size out")
     with_workings = any(one.output.shows_workings for one in wanted)
     checked, problems = [], []
-    houses = _Houses(book, house, no_house)
+    houses = Houses(book, house, no_house, _refuse)
     items = list(gather(paths))
     for item in items:
         held, own = houses.of(item.path, item.folder)
@@ -157,7 +157,7 @@ def testers(
     if form_path and not form_path.lower().endswith((".xlsx", ".csv")):
         _refuse(f"{form_path}: a form is written as .xlsx or .csv")
     gc.disable()
-    report = _inspected(pattern, terms, _Houses(_book(), None, True))
+    report = _inspected(pattern, terms, Houses(_book(), None, True, _refuse))
     gc.enable()
     outputs: dict[str, str | bytes] = {}
     if form_path:
@@ -223,7 +223,7 @@ def recheck(
     """
     if old == "-" == new:
         _refuse("only one of the two drafts can come from standard input")
-    houses = _Houses(_book(), house, no_house)
+    houses = Houses(_book(), house, no_house, _refuse)
     drafts = _inspected(old, terms, houses), _inspected(new, terms, houses)
     from lint.drafts.comparison import compare_drafts
     from lint.reports.drafts_data import as_data
@@ -255,7 +255,7 @@ def recheck(
     sys.exit(1 if any(finding.weight.value == "correction" for finding in found.new.findings) else 0)
 
 
-def _inspected(path: str, terms: str, houses: _Houses):
+def _inspected(path: str, terms: str, houses: Houses):
     """The report on one pattern; a pattern that cannot be read is told, exit status 2."""
     from lint.inspection import inspect
 
@@ -331,33 +331,6 @@ def explain(rule: str | None) -> None:
     click.echo(
         f"As it should be:\n{_indent(entry.example.good)}\n\nAs it is found:\n{_indent(entry.example.bad)}\n\nSource: {entry.source}"
     )
-
-
-class _Houses:
-    """The house that each pattern is held to, and the rules as that house has them; each file is read once."""
-
-    def __init__(self, book, name: str | None, none: bool) -> None:
-        self._book, self._name, self._none = book, name, none
-        self._read: dict = {}
-
-    def of(self, pattern: str, folder: str | None = None):
-        """The house of a pattern, None where it has none, and its rules."""
-        from lint.house.loading import book_for, house_beside, house_path, load_house
-
-        if self._none:
-            return None, self._book
-        path = house_path(self._name) if self._name is not None else None
-        if path is None and pattern != "-":
-            path = house_beside(Path(pattern), Path(folder) if folder is not None else None)
-        if path is None:
-            return None, self._book
-        if path not in self._read:
-            try:
-                held = load_house(path, self._book)
-            except RuleFileError as error:
-                _refuse(str(error))
-            self._read[path] = held, book_for(held, self._book)
-        return self._read[path]
 
 
 def _indent(text: str) -> str:

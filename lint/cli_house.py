@@ -27,6 +27,33 @@ class Tools:
     write: Callable[[dict[str, str | bytes], Iterable[str]], None]
 
 
+class Houses:
+    """The house that each pattern is held to, and the rules as that house has them; each file is read once."""
+
+    def __init__(self, book, name: str | None, none: bool, refuse: Callable[[str], Any]) -> None:
+        self._book, self._name, self._none, self._refuse = book, name, none, refuse
+        self._read: dict = {}
+
+    def of(self, pattern: str, folder: str | None = None):
+        """The house of a pattern, None where it has none, and its rules."""
+        from lint.house.loading import book_for, house_beside, house_path, load_house
+
+        if self._none:
+            return None, self._book
+        path = house_path(self._name) if self._name is not None else None
+        if path is None and pattern != "-":
+            path = house_beside(Path(pattern), Path(folder) if folder is not None else None)
+        if path is None:
+            return None, self._book
+        if path not in self._read:
+            try:
+                held = load_house(path, self._book)
+            except RuleFileError as error:
+                self._refuse(str(error))
+            self._read[path] = held, book_for(held, self._book)
+        return self._read[path]
+
+
 def add_commands(group: click.Group, tools: Tools) -> None:
     """Add the commands on houses to the command's group."""
 

@@ -148,3 +148,11 @@ def test_a_row_without_a_printed_count_cannot_be_placed() -> None:
     (point,) = judged(pattern, mail).points
 
     assert "Row 3 to Row 11" in point.likely[0].says and "cannot be placed" in point.likely[0].says
+
+
+def test_one_row_alone_was_miscounted() -> None:
+    """Off in one row, right before and after it: nothing stays, so no stitch was made too many."""
+    (point,) = judged(sc_piece(6, 20), rows({1: 20, 2: 20, 3: 19, 4: 20, 5: 20})).points
+
+    assert point.likely[0].name == "counted-wrongly"
+    assert "Only Row 3 is off" in point.likely[0].says

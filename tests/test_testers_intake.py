@@ -482,3 +482,64 @@ def test_words_behind_the_last_count(behind: str) -> None:
     found = reviewed(HAT, mia_eml=f"Size M\nCrown: Rnds 1-3 ok, Rnd 4 I got 27 {behind}\n")
 
     assert [(row, got) for *_, row, got in counts(found)] == [("Rnd 1", 7), ("Rnd 2", 14), ("Rnd 3", 21), ("Rnd 4", 27)]
+
+
+def _workbook(sheets: dict[str, list[list[object]]]) -> bytes:
+    import openpyxl
+
+    book = openpyxl.Workbook()
+    book.remove(book.active)
+    for title, lines in sheets.items():
+        sheet = book.create_sheet(title)
+        for line in lines:
+            sheet.append(line)
+    raw = io.BytesIO()
+    book.save(raw)
+    return raw.getvalue()
+
+
+class TestSheets:
+    """A workbook with a sheet for each tester, part or size."""
+
+    def test_a_sheet_for_each_tester(self) -> None:
+        """The title says whose it is, the size too; a line of keys and values, or of name and size, does as well."""
+        raw = _workbook(
+            {
+                "Clover (M)": [["Feedback"], [], ["Part", "Rnd", "My count"], ["Crown", 1, 7], ["Crown", 2, 13]],
+                "Sheet2": [
+                    ["Tester", "Sorrel", None, "Size", "L"],
+                    ["section", "rnd", "sts"],
+                    ["Crown", "1", "8 sc"],
+                    ["Yarn used", "131,5 g"],
+                ],
+                "Teasel": [["Teasel, size M"], ["Rnd", "Sts"], ["Crown R1", 7.0]],
+            }
+        )
+        found = reviewed(HAT, all_xlsx=raw)
+
+        assert counts(found) == [
+            ("Clover", "M", "CROWN", "Rnd 1", 7), ("Clover", "M", "CROWN", "Rnd 2", 13),
+            ("Sorrel", "L", "CROWN", "Rnd 1", 8), ("Teasel", "M", "CROWN", "Rnd 1", 7),
+        ]  # fmt: skip
+        assert [(one.size, one.most) for one in found.together.yarn] == [(2, 131.5)]
+        assert found.unmatched == ()
+
+    def test_a_sheet_for_each_part(self) -> None:
+        """A sheet under a part's name holds that part's rows, all of the tester whose file it is."""
+        lines = {"Crown": [["Rnd", "Count"], [1, 7]], "Brim": [["Rnd", "Count"], [1, 35]]}
+        found = reviewed(HAT, mia_xlsx=_workbook({"Size M": [["Size", "M"], ["Tester", "Mia"]], **lines}))
+
+        assert counts(found) == [("Mia", "M", "CROWN", "Rnd 1", 7), ("Mia", "M", "BRIM", "Rnd 1", 35)]
+
+    def test_titles_hide_with_the_names(self) -> None:
+        """A sheet under a tester's name is not shown by it where names are hidden."""
+        raw = _workbook(
+            {
+                "Clover": [["Size", "M"], ["Row", "Count"], ["Crown R1", "seven?"]],
+                "Sorrel": [["Size", "M"], ["Row", "Count"], ["Crown R9", 7]],
+            }
+        )
+        found = reviewed(HAT, True, clover_xlsx=raw)
+        shown = repr(found.intake) + repr(found.unmatched) + repr(found.points)
+
+        assert "Clover" not in shown and "Sorrel" not in shown

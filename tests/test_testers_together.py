@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from testers_help import HAT, kinds, reviewed
+from testers_help import HAT, inspected, kinds, reviewed
 
 from lint.reports.testers_data import as_csv, as_data
 from lint.reports.testers_page import as_testers_page
@@ -72,6 +72,29 @@ class TestYarn:
             "ball": (3, False),
             "m": (255, False),
         }
+
+
+STATED = {  # what materials say: grams and metres in all, in the second of three sizes
+    "DK yarn, 1 (2: 2) x 50 g balls (120 m per ball)": {"ball": 2, "g": 100, "m": 240},
+    "DK yarn, 2 (3, 3) skeins of Moorland DK (50 g / 120 m)": {"ball": 3, "g": 150, "m": 360},
+    "DK yarn (50g/105m) x 4 (5: 5) balls": {"ball": 5, "g": 250, "m": 525},
+    "DK 100g balls: 3 (3, 4)": {"ball": 3, "g": 300},
+    "4 mm hook, 3 x 100 g skeins in A, 1 x 100 g skein in B": {"ball": 4, "g": 400},
+    "260 (280, 300) g DK yarn (230 m per 100 g)": {"g": 280},
+    "110 (130, 150) m / 120 (142, 164) yds of DK yarn": {"m": 130},
+    "about 250 m DK yarn": {"m": 250},
+}
+
+
+@pytest.mark.parametrize("words", STATED)
+def test_yarn_stated_in_all_shapes(words: str) -> None:
+    """Amounts a size and in all, with or without what a ball holds; what a ball holds is never taken for the whole."""
+    from lint.testers.stated import figures_of
+
+    pattern = HAT.replace("DK yarn, 100 (120, 140) g; 4.5 mm hook", words)
+    yarn = figures_of(inspected(pattern)).yarn
+
+    assert {unit: amounts[1] for unit, amounts in yarn.items()} == STATED[words]
 
 
 def test_measures() -> None:

@@ -17,6 +17,9 @@ def anonymous(intake: Intake) -> Intake:
     initials = _initials(testers)
     names = list(dict.fromkeys([*(one.place.file for one in (*intake.claims, *intake.unmatched))]))
     files = {name: f"report {number}{PurePath(name).suffix}" for number, name in enumerate(names, 1)}
+    sheets: dict[tuple[str, str | None], int] = {}
+    for key in dict.fromkeys((one.place.file, one.place.sheet) for one in (*intake.claims, *intake.unmatched)):
+        sheets[key] = sum(file == key[0] for file, _ in sheets) + 1
     words = {word: initials[tester] for tester in testers for word in (tester, *tester.split()) if len(word) > 2}
     found = regex.compile(
         rf"(?i)\b(?:{'|'.join(regex.escape(word) for word in sorted(words, key=len, reverse=True))})\b"
@@ -32,7 +35,7 @@ def anonymous(intake: Intake) -> Intake:
         if isinstance(value, Who):
             return Who(initials[value.tester], value.size)
         if isinstance(value, Place):
-            sheet = hidden(value.sheet) if value.sheet else None
+            sheet = str(sheets[value.file, value.sheet]) if value.sheet else None  # a title may be a name
             return replace(value, file=files.get(value.file, value.file), sheet=sheet)
         return hidden(value) if isinstance(value, str) else value
 

@@ -7,13 +7,15 @@ from dataclasses import replace
 from itertools import takewhile
 from pathlib import PurePath
 
+import regex
+
 from lint.rulemodels import HookSize
 from lint.testers.cells import column_letter
 from lint.testers.claims import LONGEST_LINE, Claim, Intake, Place, Remark, Unmatched, Who
 from lint.testers.columns import header_of
 from lint.testers.files import Grid, Lines, ReportError, delimiter_of, read_file, split_line
-from lint.testers.names import Names
-from lint.testers.prose import ProseReader
+from lint.testers.names import Names, plain
+from lint.testers.prose import Context, ProseReader
 from lint.testers.tables import read_grid
 
 _ENOUGH = 30  # lines from which it is told what parts the cells of a table
@@ -33,11 +35,35 @@ def take_in(files: list[tuple[str, bytes]], names: Names, hooks: list[HookSize])
             unread.append((name, str(error)))
             continue
         own: list[Claim] = []
+        several = sum(isinstance(piece, Grid) and piece.sheet is not None for piece in pieces) > 1
         for piece in pieces:
+            if isinstance(piece, Grid) and piece.sheet is not None and several:
+                _open_sheet(piece.sheet, reader)
             for found in _read(piece, reader):
                 (unmatched if isinstance(found, Unmatched) else own).append(found)
-        claims += _under_one_name(own, _tester_of(PurePath(shown).stem))
+        claims += own if several else _under_one_name(own, _tester_of(PurePath(shown).stem))
     return Intake(tuple(claims), tuple(unmatched), tuple(unread))
+
+
+_GENERAL = regex.compile(
+    r"(?i)(?:sheet|tabelle|blatt|table|page|form(?: responses)?|responses|data|counts|report|test|results?|answers|summary)?[\s\d]*"
+)
+
+
+def _open_sheet(title: str, reader: ProseReader) -> None:
+    """What the title of one of several sheets says: a part, a size, or whose sheet it is ("Mia (M)")."""
+    names, bare = reader.names, title.strip()
+    who = reader.context.who
+    if names.part(bare):
+        reader.context = replace(reader.context, part=bare)
+    elif _GENERAL.fullmatch(bare) or plain(bare) in names.headings:
+        return
+    elif names.size(bare) is not None:
+        reader.context = replace(reader.context, who=replace(who, size=bare))
+    else:
+        size = regex.search(r"[(\[,–-]\s*(?:size\s+)?([^()\[\],]+?)\s*[)\]]?\s*$", bare)
+        sized = size is not None and names.size(size[1]) is not None
+        reader.context = Context(Who(bare[: size.start()].strip(), size[1]) if sized else Who(bare))
 
 
 def _under_one_name(claims: list[Claim], default: str) -> list[Claim]:

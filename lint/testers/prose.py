@@ -80,7 +80,7 @@ class ProseReader:
             return  # the name under a mail
         quoted, words = words, self._in_known_words(words)
         who, words = self._with_size(words)
-        if not plain(words):  # it only told which size was made
+        if set(plain(words).split()) <= set(plain(who.tester).split()):  # it only told which size was made, or by whom
             self.context = replace(self.context, who=who)
             return
         if about_gauge(words) and (gauge := read_gauge(words)):

@@ -16,6 +16,7 @@ from lint.testers.paths import PathRow, labels_between
 from lint.testerwords import TesterFile
 
 _TALL, _FLAT = 1.3, 0.77  # stitches so much taller or shorter than meant are another stitch (UK tr for US tr is 3 to 4)
+_A_FEW = 2  # stitches that are easily counted too many or too few
 _NEXT_ROWS = 3  # rows further on whose count a tester may have by working one too many
 
 
@@ -142,7 +143,13 @@ def one_by_accident(course: Course, departure: Departure) -> Fit | None:
         return None
     if departure.first.row.on_chain or departure.first.row.founds:
         return Fit(0.2)
-    return Fit(0.4 if departure.between else 0.8)
+    return Fit(0.4 if departure.between or departure.back else 0.8)
+
+
+def counted_wrongly(course: Course, departure: Departure) -> Fit | None:
+    """Off by a few in one row alone, with a sound count on either side."""
+    alone = departure.back and len(departure.steps) == 1 and not departure.first.row.on_chain
+    return Fit(0.85) if alone and departure.before is not None and abs(departure.offs[0]) <= _A_FEW else None
 
 
 def repeats_left_out(course: Course, departure: Departure) -> Fit | None:
@@ -264,6 +271,7 @@ SIGNATURES: dict[str, Callable[[Course, Departure], Fit | None]] = {
     "slip-knot-counted": slip_knot_counted,
     "first-row-convention": first_row_convention,
     "one-by-accident": one_by_accident,
+    "counted-wrongly": counted_wrongly,
     "repeats-left-out": repeats_left_out,
     "repeat-doubled": repeat_doubled,
     "join-worked": join_worked,

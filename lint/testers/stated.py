@@ -8,16 +8,15 @@ from dataclasses import dataclass
 import regex
 
 from lint.inspection import Report
-from lint.reading.measures import read_lengths, read_lists, read_pairs
+from lint.reading.amounts import Quantity, read_quantities
+from lint.reading.measures import Figure, read_lengths, read_pairs
+from lint.source import Span
 from lint.testers.phrases import read_gauge, read_hook
 
-_UNITS = (  # what is counted together: balls, grams, metres, with what one of the unit is worth
-    ("ball", r"(?:balls?|skeins?|hanks?)(?![\w-])", 1.0),
-    ("g", r"(?:g|gr|gms?|grams?|grammes?)(?![\w-])", 1.0),
-    ("g", r"(?:oz|ounces?)(?![\w-])", 28.349523125),
-    ("m", r"(?:m|met(?:re|er)s?)(?![\w-])", 1.0),
-    ("m", r"(?:yds?|yards?)(?![\w-])", 0.9144),
-)
+_WORTH = {"balls": ("ball", 1.0), "g": ("g", 1.0), "oz": ("g", 28.349523125), "m": ("m", 1.0), "yd": ("m", 0.9144)}
+_BAND = regex.compile(r"\s*(?:/|=|per|to|a)\s*$")  # "230 m per 100 g", "50 g / 120 m": what a ball holds
+_BALLS_BEHIND = regex.compile(r"(?i)\b(?:balls?|skeins?|hanks?)\s*[:=]\s*(\d+(?:\s*[(\[][\d\s,:;/-]+[)\]])?)")
+_IN_ALL = regex.compile(r"(?i)\b(?:total|in all|altogether)\b")
 _NO_YARN = regex.compile(
     r"(?i)\b(?:hooks?|needles?|buttons?|eyes?|ribbon|elastic|stuffing|fibrefill|fiberfill|zip(?:per)?s?)\b"
 )
@@ -62,38 +61,83 @@ def figures_of(report: Report) -> Figures:
         hook = hook or read_hook(words, [])
     lines = [line for span in zones["materials"] for line in text[span.start : span.end].splitlines()]
     hook = hook or next((mm for line in lines if "hook" in line.lower() and (mm := read_hook(line, []))), None)
-    return Figures(gauge, hook, _yarn(lines, sizes), tuple(_measures(report, sizes)))
+    return Figures(gauge, hook, _yarn(text, zones["materials"], sizes), tuple(_measures(report, sizes)))
 
 
 # yarn -----------------------------------------------------------------------------------------------------------
 
 
-def _yarn(lines: list[str], sizes: int) -> dict[str, tuple[float | None, ...]]:
+def _yarn(text: str, zones: list[Span], sizes: int) -> dict[str, tuple[float | None, ...]]:
     """The yarn of all lines that give any; a unit that one of them does not give is left out."""
-    told = [amounts for line in lines for piece in line.split(";") if (amounts := _amounts(piece, sizes))]
+    pieces = [piece for zone in zones for piece in _pieces(text, zone)]
+    told = [amounts for piece in pieces for amounts in _amounts(text, piece, sizes) if amounts]
     units = set.intersection(*(set(one) for one in told)) if told else set()
     return {unit: tuple(_sum(one[unit][size] for one in told) for size in range(sizes)) for unit in sorted(units)}
 
 
-def _amounts(words: str, sizes: int) -> dict[str, tuple[float | None, ...]]:
-    """The amounts of one line: of so many balls with what a ball holds, or of grams and lengths in all."""
-    if _NO_YARN.search(words):
-        return {}
+def _pieces(text: str, zone: Span) -> Iterator[Span]:
+    """Lines, cut at semicolons, and at commas outside brackets where hooks or buttons stand among the yarn."""
+    for line in regex.finditer(r"[^;\n]+", text[zone.start : zone.end]):
+        start = zone.start + line.start()
+        if not _NO_YARN.search(line[0]):
+            yield Span(start, start + len(line[0]))
+            continue
+        for piece in regex.finditer(r"(?:[^,(\[]|[(\[][^)\]]*[)\]]|,(?=\d{3}\b))+", line[0]):
+            if not _NO_YARN.search(piece[0]):
+                yield Span(start + piece.start(), start + piece.end())
+
+
+def _amounts(text: str, piece: Span, sizes: int) -> Iterator[dict[str, tuple[float | None, ...]]]:
+    """The amounts of one piece: of so many balls with what a ball holds, or of grams and lengths in all."""
+    listed = list(read_quantities(text, piece, sizes))
+    balls = [one for one in listed if one.unit == "balls"] or list(_balls_behind(text, piece, sizes))
+    if not balls:
+        band = {one.span for pair in zip(listed, listed[1:], strict=False) if _is_band(text, *pair) for one in pair}
+        totals = [one for one in listed if one.span not in band] or listed
+        if not regex.search(r"(?i)/\s?(?:ball|skein)", text[piece.start : piece.end]):
+            yield _each_unit(totals, sizes)
+        return
+    for at, number in enumerate(balls):
+        first = number.span.start if at else piece.start  # what a ball holds may stand before their number
+        last = balls[at + 1].span.start if at + 1 < len(balls) else piece.end
+        own = [
+            one for one in listed if first <= one.span.start < last and one.unit != "balls" and len(one.figures) == 1
+        ]
+        if _IN_ALL.search(text[first:last]):
+            yield _each_unit([number, *own], sizes)
+            continue
+        held = {_WORTH[one.unit]: one.figures[0].value for one in reversed(own)}
+        counted = tuple(number.at(size) for size in range(sizes))
+        yield {"ball": counted} | {
+            unit: tuple(n * worth * value if n is not None and value is not None else None for n in counted)
+            for (unit, worth), value in held.items()
+        }
+
+
+def _balls_behind(text: str, piece: Span, sizes: int) -> Iterator[Quantity]:
+    """ "100 g balls: 3 (3: 4)": the number of balls behind the word."""
+    found = _BALLS_BEHIND.search(text, piece.start, piece.end)
+    figures = [] if found is None else list(regex.finditer(r"\d+", text, pos=found.start(1), endpos=found.end(1)))
+    if len(figures) in (1, sizes):
+        values = tuple(Figure(Span(*one.span()), float(one[0])) for one in figures)
+        yield Quantity(Span(figures[0].start(), figures[-1].end()), "balls", values)
+
+
+def _is_band(text: str, one: Quantity, other: Quantity) -> bool:
+    """Whether two figures say what a ball holds: a weight and a length, one to the other."""
+    kinds = {_WORTH[one.unit][0], _WORTH[other.unit][0]}
+    between = regex.sub(r"^\s*\p{L}+\.?", "", text[one.span.end : other.span.start])
+    return kinds == {"g", "m"} and _BAND.match(between) is not None
+
+
+def _each_unit(quantities: list[Quantity], sizes: int) -> dict[str, tuple[float | None, ...]]:
+    """Amounts in all, by unit; of two in one unit ("120 m / 131 yds") the first."""
     found: dict[str, tuple[float | None, ...]] = {}
-    for unit, pattern, worth in _UNITS:
-        for _, sides in read_lists(words, pattern, sizes):
-            values = [figure.value for figure in sides[0]]
-            if unit not in found and len(sides) == 1 and len(values) in (1, sizes):
-                values = values * sizes if len(values) == 1 else values
-                found[unit] = tuple(value * worth if value is not None else None for value in values)
-    balls = found.get("ball")
-    if balls is None:
-        return {} if regex.search(r"(?i)\b(?:balls?|skeins?|hanks?)\b|/\s?(?:ball|skein)", words) else found
-    held = {unit: values[0] for unit, values in found.items() if unit != "ball" and len(set(values)) == 1}
-    return {"ball": balls} | {
-        unit: tuple(number * held[unit] if number is not None and held[unit] else None for number in balls)
-        for unit in held
-    }
+    for one in quantities:
+        unit, worth = _WORTH[one.unit]
+        values = (one.at(size) for size in range(sizes))
+        found.setdefault(unit, tuple(value * worth if value is not None else None for value in values))
+    return found
 
 
 def _sum(values: Iterator[float | None]) -> float | None:

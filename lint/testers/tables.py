@@ -25,25 +25,39 @@ _NOWHERE = Place("", 0)
 
 def read_grid(grid: Grid, reader: ProseReader) -> Iterator[Claim | Unmatched]:
     """Everything that a table says; a table without headings is read line by line as prose."""
-    header = next(
-        (
-            (index, columns)
-            for index, (_, cells) in enumerate(grid.rows[:_FAR_DOWN])
-            if (columns := header_of(cells, reader.names)) is not None
-        ),
-        None,
-    )
+    headers = [
+        (index, columns)
+        for index, (_, cells) in enumerate(grid.rows[:_FAR_DOWN])
+        if (columns := header_of(cells, reader.names)) is not None
+    ]
+    header = next((one for one in headers if _heads_rows(one[1])), headers[0] if headers else None)
     for line, at in grid.lost:
         place = Place(grid.file, line, grid.sheet, column_letter(at))
         yield Unmatched(place, "a formula", "its value is not in the file; open and save it in a spreadsheet program")
     if header is None:
         for line, cells in grid.rows:
-            yield from reader.line(_joined(cells), Place(grid.file, line, grid.sheet))
+            yield from _in_lines(cells, Place(grid.file, line, grid.sheet), reader)
         return
     index, columns = header
     for line, cells in grid.rows[:index]:
-        yield from reader.line(_joined(cells), Place(grid.file, line, grid.sheet))
+        yield from _in_lines(cells, Place(grid.file, line, grid.sheet), reader)
     yield from _body(_Table(grid, columns, reader), index)
+
+
+def _heads_rows(columns: tuple[Column, ...]) -> bool:
+    """Whether headings are those of rows or their counts, and not a line such as "Tester, Mia, Size, M"."""
+    return any(column.meaning in ("row", "row count") for column in columns)
+
+
+def _in_lines(cells: tuple[str, ...], place: Place, reader: ProseReader) -> Iterator[Claim | Unmatched]:
+    """A line above or without a table; keys and their values side by side are a line each: "Tester, Mia, Size, M"."""
+    filled = [cell for cell in cells if cell]
+    keys = [plain(cell) for cell in filled[::2]]
+    if len(filled) > 2 and len(filled) % 2 == 0 and all(key in reader.names.headings for key in keys):
+        for key, value in zip(filled[::2], filled[1::2], strict=True):
+            yield from reader.line(_joined((key, value)), place)
+    else:
+        yield from reader.line(_joined(cells), place)
 
 
 def _joined(cells: tuple[str, ...]) -> str:

@@ -175,7 +175,7 @@ class _Row:
             most = len(alike) > len(right)
             readings = self._readings(vote, most)
             if most or any(reading.allowed for reading in readings):
-                others = f"; {len(right)} came to {row.due.made}" if right else ""
+                others = f"; {len(right)} came to what they make" if right else ""
                 shown = (
                     f"{len(alike)} testers agree with each other: {_by(off)} what the words make as read here{others}"
                 )

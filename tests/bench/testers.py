@@ -20,11 +20,14 @@ from __future__ import annotations
 
 import argparse
 import random
+import sys
 import time
 from collections import Counter
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 from pathlib import Path
+
+sys.path.insert(0, str(Path(__file__).resolve().parents[2]))  # this clone's own lint
 
 from mutants import Ground, clause_number, doubled_clause, dropped_clause, printed_count, repeat_times
 from mutation import sound_patterns
