@@ -54,7 +54,7 @@ def _collect_notes(
     """What only the notes use ("Join means sl st in the first st"); of their words, those that the pattern explains."""
     lists = [section.span for section in report.pattern.sections if section.key in ("abbreviations", "materials")]
     own = {form: one for form, one in known.items() if one is not None and one.own and len(form) > 1}
-    for lexeme in ground.document:
+    for lexeme in ground.outside_rows:
         if not any(span.start <= lexeme.start < span.end for span in lists) and not ground.named(lexeme.span):
             _take(lexeme.text, own, found)
 

@@ -367,7 +367,7 @@ class TestReport:
 
         assert "The abbreviations it uses" in page and "sl st = slip stitch" in page
         assert "German: " in page and "feste Masche" in page
-        assert "<summary>Abbreviation not house</summary>" in page
+        assert "<summary>Abbreviation not house</summary>" in page and "called abbreviation-not-house." in page
 
     def test_forty_places_are_one_line(self) -> None:
         """A terminal report names the lines of all places alike in one line."""

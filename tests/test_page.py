@@ -490,3 +490,8 @@ def test_long_words_in_workings_are_cut_between_words() -> None:
     before, after = cut.split(" … ")
 
     assert f" {before} " in f" {words} " and f" {after} " in f" {words} "
+
+
+def test_a_line_on_terms_over_the_chain_is_no_heading() -> None:
+    """ "US terms" directly over "Ch 11." names no piece: the piece has the pattern's name."""
+    assert [part.name for part in inspect(SourceText(_STRIP)).pattern.parts] == ["Strip"]

@@ -75,12 +75,16 @@ class _Layout:
         self.heights = heights
         self.start = start  # radians at which the first round begins
         self.done: list[PlacedLayer] = []
+        self.sided: list[bool] = []  # of the rows done: whether their places lie on one side of the work each
+        self.spaced = False  # whether any row done has chain spaces
         self.turned: float | None = None  # of the polygons, so that their corners stand over each other
 
     def placed(self, piece: Piece) -> list[PlacedLayer]:
         for index, layer in enumerate(piece.layers):
             coming = piece.layers[index + 1] if index + 1 < len(piece.layers) else None
             self.done.append(self.base(layer, coming) if layer.row is None else self.row(layer))
+            self.sided.append(_has_a_side(self.done[-1]))
+            self.spaced = self.spaced or any(stitch.kind == "space" for stitch in layer.stitches)
         return self.done
 
     def base(self, layer: Layer, coming: Layer | None) -> PlacedLayer:
@@ -111,12 +115,17 @@ class _Layout:
     def height(self, layer: Layer) -> float:
         """The tallest stitch of a row, as drawn."""
         return max(
-            (drawn_height(stitch.kind, self.heights) if stitch.kind != "space" else 0.8 for stitch in layer.stitches),
+            (
+                drawn_height(kind, self.heights) if kind != "space" else 0.8
+                for kind in {stitch.kind for stitch in layer.stitches}
+            ),
             default=1.0,
         )
 
     def crest(self, layer: Layer) -> float:
         """How far the chain spaces that a row is worked into stand out from their own row's line."""
+        if not self.spaced:
+            return 0.0
         below = (self.done[at].layer.stitches[index] for stitch in layer.stitches for at, index in stitch.parents)
         return max((rise(one.length) for one in below if one.kind == "space"), default=0.0)
 
@@ -201,7 +210,11 @@ class _Layout:
         found: list[float | None] = []
         last = None
         for stitch in layer.stitches:
-            places = [self.done[at].points[index] for at, index in stitch.parents if _has_a_side(self.done[at])]
+            if len(stitch.parents) == 1 and not track.closed:  # as most are
+                ((at, index),) = stitch.parents
+                found.append(track.project(self.done[at].points[index]) if self.sided[at] else None)
+                continue
+            places = [self.done[at].points[index] for at, index in stitch.parents if self.sided[at]]
             if not places:
                 found.append(None)
                 continue
@@ -266,6 +279,8 @@ def _in_a_row(widths: list[float], track: Track, start: float) -> tuple[float, .
 def _filled(wanted: list[float | None], around: float | None) -> list[float]:
     """Stitches without a place of their own lie between their neighbours; `around`: the length of a closed line."""
     known = [index for index, s in enumerate(wanted) if s is not None]
+    if len(known) == len(wanted):
+        return list(wanted)
     first, last = known[0], known[-1]
     number = len(wanted)
     if around is not None:  # what comes before the first comes after the last, too

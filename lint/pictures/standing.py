@@ -92,7 +92,9 @@ class Standing:
         chord = (after[0] - before[0], after[1] - before[1])
         wide = hypot(*chord)
         ordered = sorted(sharing, key=lambda at: one.points[at][0] * chord[0] + one.points[at][1] * chord[1])
-        spread = min(0.8, max(0.0, (wide - _SPREAD_FROM) / wide)) if wide and len(ordered) > 1 else 0.0
+        first, last = one.points[ordered[0]], one.points[ordered[-1]]
+        tops = hypot(last[0] - first[0], last[1] - first[1])  # no farther apart than the stitches themselves
+        spread = min(0.8, max(0.0, wide - _SPREAD_FROM) / wide, tops / wide) if wide and len(ordered) > 1 else 0.0
         feet = []
         for nth in range(len(ordered)):
             t = 0.5 + spread * (nth / (len(ordered) - 1) - 0.5 if len(ordered) > 1 else 0.0)

@@ -18,6 +18,9 @@ _STARTS_WORK = regex.compile(
 _JOINS = regex.compile(
     r"(?i)(?:ch\s?-?\s?\d+|\d+\s?ch|chain|fsc|make|magic|mr\b|begin|skip|sk|miss|leave|leaving|count|with|join|rejoin|attach|return|using|starting)\b"
 )  # a line before the first row
+_TERMS_SAID = regex.compile(
+    r"(?i)(?:written in |in )?(?:us|uk|u\.s\.|u\.k\.|american|british)\s+(?:crochet\s+)?(?:terms|terminology|abbreviations)(?:\s+(?:used|throughout))?\W*"
+)
 GATE = regex.compile(r"(?i)^\W*(?:for\s+)?(?:all\s+sizes|sizes?\b.*|.*\bsizes?\s+only)\W*$")
 
 
@@ -109,8 +112,8 @@ class PartHeadings:
             return False
         if _STARTS_WORK.match(text) or GATE.match(text) or regex.match(r"[\W_]*\d", text) or "=" in text:
             return False
-        if " | " in text:
-            return False  # the head of a table
+        if " | " in text or _TERMS_SAID.fullmatch(text):
+            return False  # the head of a table; "US terms" over the chain
         if text[0].islower() and not self.lower_case and not self.bare:
             return False
         return not regex.search(r"\d\s?(?:sc|dc|hdc|tr|htr|ch|mm|cm|in|yd|g|oz|m)\b|[–—]\s", text, regex.IGNORECASE)

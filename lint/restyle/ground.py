@@ -62,6 +62,16 @@ class Ground:
                 yield lexeme
 
     @cached_property
+    def outside_rows(self) -> tuple[Lexeme, ...]:
+        """The lexemes of the lines that belong to no row, in the text's order."""
+        found: list[Lexeme] = []
+        at = 0
+        for span in sorted((row.span for part in self.pattern.parts for row in part.rows), key=lambda one: one.start):
+            found += self._by_lines(at, max(at, span.start))
+            at = max(at, span.end)
+        return tuple([*found, *self._by_lines(at, len(self.source.text))])
+
+    @cached_property
     def document(self) -> tuple[Lexeme, ...]:
         """The lexemes of the whole text in its order: rows as they are read, all other lines one by one."""
         found: list[Lexeme] = []

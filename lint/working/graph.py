@@ -18,7 +18,7 @@ from lint.working.expand import Instance
 from lint.working.fabric import Fabric, Node
 from lint.working.pieces import Column, PatternWorker
 from lint.working.recording import RecordingBench
-from lint.working.trials import PieceState, Task, Trial, watched
+from lint.working.trials import PieceState, Task, Trial
 
 Address = tuple[int, int]  # a stitch by its layer in the piece and its place in that layer
 
@@ -116,10 +116,11 @@ class _GraphWorker(PatternWorker):
 
     def _open_part(self, part: Part, instances: list[Instance], state: PieceState) -> None:
         super()._open_part(part, instances, state)
+        state.watched = True
         self.part = part
 
     def keep(self, task: Task, best: Trial, state: PieceState) -> None:
-        bench, best.worked = watched(best, task, state)
+        bench = best.bench
         for node in best.worked.fabric.nodes:
             node.used = 0
         outer = bench.outer.nodes if bench.outer is not None else ()

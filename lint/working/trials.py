@@ -59,6 +59,7 @@ class PieceState:
     short_rows: bool = False  # the piece's heading says that rows turn before their end
     spiral: bool = False
     fastened: bool = False
+    watched: bool = False  # rows are worked on benches that keep a record
     stitches: int = 0
     usual: dict[Key, int] = field(default_factory=dict)  # chains read against the trade's habit: how they usually are
     speaks: Counter = field(default_factory=Counter)  # how many rows' counts speak for such a reading
@@ -89,6 +90,7 @@ class Trial:
     forced: dict[Key, int]
     either: frozenset[Key] = frozenset()  # what the count leaves open: the other answer agrees and fits as well
     open: bool = False  # another reading fits as well and makes another number, and no count speaks for either
+    bench: RecordingBench | None = None  # where rows are watched
 
     @property
     def agrees(self) -> bool | None:
@@ -169,8 +171,10 @@ def _best(task: Task, state: PieceState) -> Trial:
 
 def one_reading(task: Task, state: PieceState, forced: dict[Key, int]) -> Trial:
     """One reading of a row.  Raises PlacesUnknown, TooMany."""
-    worked = _bench(Bench, task, state, forced).work(task.steps)
-    return Trial(worked, _compared(task, worked), forced)
+    bench = _bench(RecordingBench if state.watched else Bench, task, state, forced)
+    worked = bench.work(task.steps)
+    kept = bench if isinstance(bench, RecordingBench) else None
+    return Trial(worked, _compared(task, worked), forced, bench=kept)
 
 
 def workings_of(best: Trial, task: Task, state: PieceState) -> Workings:
