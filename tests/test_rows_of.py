@@ -139,3 +139,15 @@ def test_rows_just_worked_are_among_those_in_all(again: str, last: int) -> None:
     )
     assert report.ledger.rows[-1].cells[0].made.stitches == last
     assert not corrections(report)
+
+
+@pytest.mark.parametrize(("printed", "rows"), [("30 sc", 11), ("32 sc", 9)])
+def test_so_many_times_is_read_as_the_counts_say(printed: str, rows: int) -> None:
+    """ "4 times" alone is four more or four in all; the printed count settles which, as it does between stars."""
+    report = check(
+        "Shrug\n\nCh 41.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. 40 sc.\n"
+        "Row 2: Ch 1, sc2tog, sc in each st to last 2 sts, sc2tog, turn. 38 sc.\n"
+        f"Row 3: Ch 1, sc in each st across, turn. 38 sc.\nRep last 2 rows 4 times. {printed}.\n"
+    )
+    assert report.ledger.rows[-1].number == rows
+    assert not corrections(report)
