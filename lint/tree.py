@@ -1,7 +1,4 @@
-"""The syntax tree of a pattern: frozen nodes, each with the stretch of text that it was read from.
-
-Every number is an Amount, so that it can be a list over sizes.
-"""
+"""The syntax tree: frozen nodes, each with its stretch of the text; every number is an Amount, maybe over sizes."""
 
 from __future__ import annotations
 
