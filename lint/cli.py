@@ -78,13 +78,14 @@ def check(
     gc.disable()  # nothing that loading makes is garbage, and looking for some costs a tenth of the start
     book = _book()
     from lint.inspection import inspect
+    from lint.maker.view import NoSuchSize, report_for, size_called
     from lint.reports.data import failure_as_data
     from lint.reports.outputs import Checked, Output, Wanted, WrongKind, outputs
     from lint.reports.terminal import one_line, show
 
     wanted = [Wanted(Output(name.removesuffix("_path")), path) for name, path in files.items() if path]
     wanted += [Wanted(Output.JSON, json_path)] if json_path else []
-    if size is not None and any(one.output.marks_the_file for one in wanted):
+    if size and any(one.output.marks_the_file for one in wanted):
         _refuse("--docx and --pdf-notes mark the file as it is, for all sizes; leave --size out")
     with_workings = any(one.output.shows_workings for one in wanted)
     checked, problems = [], []
@@ -99,8 +100,6 @@ def check(
         report = inspect(item.source, own, terms, with_workings, held)
         gc.enable()
         if size is not None:
-            from lint.maker.view import NoSuchSize, report_for, size_called
-
             try:
                 report = report_for(report, size_called(report, size), with_workings)
             except NoSuchSize as error:

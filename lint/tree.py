@@ -1,7 +1,4 @@
-"""The syntax tree of a pattern: frozen nodes, each with the stretch of text that it was read from.
-
-Every number is an Amount, so that it can be a list over sizes.
-"""
+"""The syntax tree: frozen nodes, each with its stretch of the text; every number is an Amount, maybe over sizes."""
 
 from __future__ import annotations
 
@@ -336,6 +333,7 @@ class RowCall:
     own: tuple[tuple[Step, ...], ...] = ()  # the rows themselves, where the sentence tells them: "Work 3 rows even"
     lead: tuple[tuple[Step, ...], ...] = ()  # those before the first pass: "in next row and in every 4th row …"
     apart: bool = False  # rows lie between them that are not told: "in every 4th row 3 times"
+    times_in_all: bool = False  # "a total of 4 times": the rows just worked are the first of these
 
 
 NOT_UNDERSTOOD = "these words were not understood"

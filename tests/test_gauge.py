@@ -192,6 +192,19 @@ class TestPieces:
         """The size that does not come out is marked; where none does, the gauge is."""
         assert asked(top(size)) == [(marked, sizes)]
 
+    @pytest.mark.parametrize(
+        ("line", "marked"),
+        [
+            ("Finished bust: 30 (34, 38) in", []),
+            ("Finished bust: 30 (36, 38) in", [("36", ("M",))]),
+            ("Length: 20 (20¾, 24) in", [("24", ("L",))]),
+        ],
+    )
+    def test_a_measure_in_a_line_of_its_own(self, line: str, marked: list[tuple[str, tuple[str, ...]]]) -> None:
+        """A measure behind the gauge, under no heading but its own name, is held against it as well."""
+        text = top("To fit chest: 32 (36, 40) in").replace("rows = 4 in\n", f"rows = 4 in\n{line}\n")
+        assert asked(text) == marked
+
     def test_two_figures_out(self) -> None:
         """Two measures that are out in one size each are two questions."""
         assert len(asked(top("Chest: 30 (36, 38) in\nSleeve length: 12 (12, 15) in"))) == 2

@@ -119,3 +119,35 @@ def test_rows_not_as_they_are_are_not_worked() -> None:
     """ "Reversing shaping" is not those rows as they stand, so that the next row is not recomputed."""
     report = check(FRONTS.format(again="Work Rows 1-20 as for Left Front, reversing shaping."))
     assert counts(report)[-1] is None
+
+
+@pytest.mark.parametrize(
+    ("again", "last"),
+    [
+        ("Rep Rows 2 and 3 a total of 4 times. 32 sc.", 32),
+        ("Work Rows 2 and 3 a total of 4 times. 32 sc.", 32),
+        ("Rep Rows 2 and 3 4 times in all. 32 sc.", 32),
+        ("Rows 4-7: [Rep Rows 2 and 3] twice. 34 sc.", 34),
+    ],
+)
+def test_rows_just_worked_are_among_those_in_all(again: str, last: int) -> None:
+    """From 40 sts two are lost in every other row: the rows that stand there are the first of four times in all."""
+    report = check(
+        "Shrug\n\nCh 41.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. 40 sc.\n"
+        "Row 2: Ch 1, sc2tog, sc in each st to last 2 sts, sc2tog, turn. 38 sc.\n"
+        f"Row 3: Ch 1, sc in each st across, turn. 38 sc.\n{again}\n"
+    )
+    assert report.ledger.rows[-1].cells[0].made.stitches == last
+    assert not corrections(report)
+
+
+@pytest.mark.parametrize(("printed", "rows"), [("30 sc", 11), ("32 sc", 9)])
+def test_so_many_times_is_read_as_the_counts_say(printed: str, rows: int) -> None:
+    """ "4 times" alone is four more or four in all; the printed count settles which, as it does between stars."""
+    report = check(
+        "Shrug\n\nCh 41.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. 40 sc.\n"
+        "Row 2: Ch 1, sc2tog, sc in each st to last 2 sts, sc2tog, turn. 38 sc.\n"
+        f"Row 3: Ch 1, sc in each st across, turn. 38 sc.\nRep last 2 rows 4 times. {printed}.\n"
+    )
+    assert report.ledger.rows[-1].number == rows
+    assert not corrections(report)

@@ -131,7 +131,7 @@ def _finished(
     for section in context.pattern.sections:
         if section.key != "size":
             continue
-        start = section.span.start
+        start = section.heading.start  # "Finished bust: …" says in its heading what is measured
         for length in lengths:
             if not section.span.start <= length.span.start < section.span.end or length.span in converted:
                 continue

@@ -50,9 +50,9 @@ class Rework(PatternWorker):
         self.moments = next(moments for column, moments in self._runs if column is self.column)
         self.entries: tuple[Entry, ...] = tuple(entry for entries in self.column.rows for entry in entries)
 
-    def _worked(self, habits: dict[Key, int], size: int) -> tuple[Column, PieceState]:
+    def _worked(self, habits: dict[Key, int], size: int, in_all: bool = False) -> tuple[Column, PieceState]:
         self._met, self.moments = 0, {}
-        column, state = super()._worked(habits, size)
+        column, state = super()._worked(habits, size, in_all)
         self._runs.append((column, self.moments))
         return column, state
 

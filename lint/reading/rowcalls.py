@@ -151,9 +151,16 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
         how_often = None
         stream.pass_to(".", ";", *OPENERS)
     told = how_often is not None or until is not None or said is not None
+    in_all = how_often is not None and how_often.kind is TimesKind.IN_ALL and _said_in_all(stream, how_often)
     open_ended = ends_with_row(stream) and not told or open_ended
-    rows, in_all = said or (None, False)
-    goes_on = {"until": until, "open_ended": open_ended, "rows": rows, "rows_in_all": in_all}
+    rows, rows_in_all = said or (None, False)
+    goes_on = {
+        "until": until,
+        "open_ended": open_ended,
+        "rows": rows,
+        "rows_in_all": rows_in_all,
+        "times_in_all": in_all,
+    }
     if last_words:
         number = numbers[0] if numbers else ONE
         steps.append(RowCall(stream.span_from(start), None, None, number, how_often, kind, **goes_on))
@@ -211,6 +218,12 @@ def rows_of_piece(stream: Stream, steps: list[Step], start: int) -> bool:
             return True
     stream.at = start
     return False
+
+
+def _said_in_all(stream: Stream, often: Times) -> bool:
+    """Whether "a total of 4 times", "4 times in all" stands there, and not a number of times alone."""
+    said = [item for item in stream.lexemes if often.span.start <= item.start < often.span.end]
+    return any(item.kind == "total" or item.lower in ("total", "altogether") for item in said)
 
 
 def _count_follows(stream: Stream) -> bool:

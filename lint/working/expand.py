@@ -75,8 +75,10 @@ class _Called:
 class Expander:
     """Knows the rows that one size has met so far, so that "Rep Rows 2-5" finds them."""
 
-    def __init__(self, size: int = 0) -> None:
+    def __init__(self, size: int = 0, in_all: bool = False) -> None:
+        """`in_all`: "Rep last 2 rows 4 times" counts the rows just worked among the four."""
         self.size = size
+        self.in_all = in_all
         self.met: list[_Met] = []
         self.range_faults: list[tuple[Row, Part, int, int]] = []
         self.counted_on = True  # False after rows of which the text does not say how many they are
@@ -161,6 +163,7 @@ class Expander:
             return [
                 self._instance(row, kind, n, (), None, i, len(numbers), missing=what) for i, n in enumerate(numbers)
             ]
+        call = self._without_the_first(call, cycle, part)
         numbers = self._numbers(row, part, numbers, call, cycle)
         if call.lead or call.apart:
             cycle, numbers = self._led(row, part, cycle, numbers, call, kind)
@@ -198,6 +201,18 @@ class Expander:
             result[-len(cycle) :] = [*rows[:-1], replace(rows[-1], loop=Loop(again, call.until, row.stated))]
             self.counted_on = call.until is None
         return result
+
+    def _without_the_first(self, call: RowCall, cycle: list[_Called], part: Part) -> RowCall:
+        """ "Rep Rows 2 and 3 a total of 4 times": where these are the rows just worked, they are the first of the four."""
+        here = [entry.number for entry in self.met if entry.part is part]
+        just_worked = here[-len(cycle) :] == [one.number for one in cycle]
+        unclear = call.times is not None and call.times.kind is TimesKind.UNCLEAR
+        in_all = call.times_in_all or self.in_all and unclear
+        if not in_all or call.times is None or call.times.number is None or not just_worked:
+            return call
+        number = call.times.number.at(self.size)
+        fewer = Amount.of(max(0, (number or 0) - 1))
+        return replace(call, times=replace(call.times, number=fewer))
 
     def _led(
         self, row: Row, part: Part, cycle: list[_Called], numbers: list[int | None], call: RowCall, kind: str

@@ -108,9 +108,9 @@ class _GraphWorker(PatternWorker):
         column = self.work_size(size)
         return tuple(_Graph(self.rows_of[id(column)]).pieces())
 
-    def _worked(self, habits: dict[Key, int], size: int) -> tuple[Column, PieceState]:
+    def _worked(self, habits: dict[Key, int], size: int, in_all: bool = False) -> tuple[Column, PieceState]:
         self.rows, self.yarn = [], None
-        column, state = super()._worked(habits, size)
+        column, state = super()._worked(habits, size, in_all)
         self.rows_of[id(column)] = self.rows
         return column, state
 

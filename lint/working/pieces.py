@@ -11,6 +11,7 @@ from collections import deque
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
+from functools import cached_property
 from itertools import zip_longest
 
 from lint.ledger import Cell, Ledger, Outcome
@@ -26,6 +27,7 @@ from lint.tree import (
     Remark,
     RowCall,
     Skip,
+    TimesKind,
     walk,
 )
 from lint.working.cells import (
@@ -110,18 +112,33 @@ class PatternWorker:
     # one size ------------------------------------------------------------------------------------------
 
     def work_size(self, size: int) -> Column:
-        """Every row, worked.  Where a count made a chain stand for what it usually does not, the rest must bear it out."""
+        """Every row, worked.  Where a count made a chain stand for what it usually does not, the rest must bear it out.
+
+        "Rep last 2 rows 4 times" is four times more, unless the pattern's counts come out with four in all.
+        """
         column, state = self._worked({}, size)
+        in_all = bool(column.faults) and self._means_in_all
+        if in_all:
+            column, state = self._worked({}, size, in_all)
         if not state.usual:
             return column
-        usual, _ = self._worked(state.usual, size)
+        usual, _ = self._worked(state.usual, size, in_all)
         weak = any(key[1] == 1 and state.speaks[key] < 2 for key in state.usual)  # one row's word for a ch 1: a slip
         return usual if usual.faults < column.faults + (2 if weak else 1) else column
 
-    def _worked(self, habits: dict[Key, int], size: int) -> tuple[Column, PieceState]:
+    @cached_property
+    def _means_in_all(self) -> bool:
+        """Whether rows that are called for so many times come out, over all sizes, if those worked are among them."""
+        calls = (step for part in self.pattern.parts for row in part.rows for step in row.steps)
+        if not any(isinstance(s, RowCall) and s.times and s.times.kind is TimesKind.UNCLEAR for s in calls):
+            return False
+        more, in_all = (sum(self._worked({}, n, way)[0].faults for n in range(self.sizes)) for way in (False, True))
+        return in_all < more
+
+    def _worked(self, habits: dict[Key, int], size: int, in_all: bool = False) -> tuple[Column, PieceState]:
         spiral = self.pattern.facts.get("spiral", False)
         state = PieceState(rules=self._rules(), habits=dict(habits), spiral=spiral)
-        expander = Expander(size)
+        expander = Expander(size, in_all)
         worked: list[tuple[Entry, ...]] = []
         for part in self.pattern.parts:
             instances = [expander.expand(row, part) for row in self.printed[id(part)]]
