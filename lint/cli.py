@@ -4,26 +4,32 @@ from __future__ import annotations
 
 import gc
 import json
-import os
 import sys
 from pathlib import Path
 
 import click
 
+from lint.cli_check import add_check
 from lint.cli_house import Tools, add_commands
 from lint.documents.inputs import gather
 from lint.documents.plaintext import decoded
 from lint.documents.unreadable import Unreadable
+from lint.writing import NotWritten, write_files
 from lint.yamlfile import RuleFileError
 
 _FILE = click.Path(dir_okay=False)
 _TERMS = click.Choice(["us", "uk", "auto"])
 
 
+_SHELLS = ("bash", "zsh", "fish")
+
+
 def main(arguments: list[str] | None = None) -> None:
     """Run the command; a wrong option is told in one line on standard error, exit status 2."""
     try:
         commands.main(arguments, prog_name="frogproof", standalone_mode=False)
+    except NotWritten as error:
+        _refuse(str(error))
     except click.ClickException as error:
         _refuse(" ".join(error.format_message().split()))
     except click.Abort:
@@ -35,79 +41,6 @@ def main(arguments: list[str] | None = None) -> None:
 def commands() -> None:
     """Reads a written crochet pattern as a technical editor does: every row and round is worked stitch by
     stitch, and every count that does not come out is shown at its words."""
-
-
-@commands.command()
-@click.argument("paths", nargs=-1, required=True)
-@click.option("--terms", type=_TERMS, default="auto", help="Stitch names: US, UK, or found from the pattern.")
-@click.option("--html", "html_path", type=_FILE, help="Write the report as one HTML file.")
-@click.option("--large-print", "large", is_flag=True, help="The HTML file opens in large print, black on white.")
-@click.option("--json", "json_path", help="Write the report as JSON; - for standard output.")
-@click.option("--docx", "docx_path", type=_FILE, help="Write the .docx again, with a comment at each point.")
-@click.option(
-    "--pdf-notes", "pdf_path", type=_FILE, help="Write the .pdf again, with a highlight and note at each point."
-)
-@click.option("--sarif", "sarif_path", type=_FILE, help="Write the points as SARIF 2.1.0.")
-@click.option("--csv", "csv_path", type=_FILE, help="Write the ledger of rows and rounds as CSV.")
-@click.option("--xlsx", "xlsx_path", type=_FILE, help="Write the ledger and the points as a workbook.")
-@click.option(
-    "--grading",
-    "grading_path",
-    type=_FILE,
-    help="Write every count in every size as a table: FILE.csv, .xlsx or .html.",
-)
-@click.option("--house", help="Hold them to a house file; without it, to the house.yaml beside each pattern, if any.")
-@click.option("--no-house", is_flag=True, help="Hold them to no house.")
-def check(
-    paths: tuple[str, ...],
-    terms: str,
-    large: bool,
-    json_path: str | None,
-    house: str | None,
-    no_house: bool,
-    **files: str | None,
-) -> None:
-    """Check patterns: files (.docx .odt .rtf .pdf .html .md .txt), folders of them, or - for standard input.
-
-    Exit status: 0 no correction found, 1 at least one, 2 something could not be done.
-    """
-    gc.disable()  # nothing that loading makes is garbage, and looking for some costs a tenth of the start
-    book = _book()
-    from lint.inspection import inspect
-    from lint.reports.data import failure_as_data
-    from lint.reports.outputs import Checked, Output, Wanted, WrongKind, outputs
-    from lint.reports.terminal import one_line, show
-
-    wanted = [Wanted(Output(name.removesuffix("_path")), path) for name, path in files.items() if path]
-    wanted += [Wanted(Output.JSON, json_path)] if json_path else []
-    with_workings = any(one.output.shows_workings for one in wanted)
-    checked, problems = [], []
-    houses = _Houses(book, house, no_house)
-    for item in gather(paths):
-        held, own = houses.of(item.path)
-        if item.source is None:
-            problems.append(f"{item.path}: {item.problem}")
-            checked.append(Checked(None, item.raw, failure_as_data(item.path, item.problem)))
-            continue
-        checked.append(Checked(inspect(item.source, own, terms, with_workings, held), item.raw))
-        gc.enable()
-    reports = [one.report for one in checked if one.report is not None]
-    for problem in problems:
-        click.echo(problem, err=True)
-    try:
-        written = outputs(wanted, checked, large, several=len(checked) != 1 or len(paths) > 1)
-    except WrongKind as error:
-        _refuse(str(error))
-    _write_all(written)
-    if not wanted:
-        for report in reports:
-            show(report)
-    elif json_path != "-":
-        for report in reports:
-            click.echo(one_line(report))
-    if problems:
-        sys.exit(2)
-    sys.exit(1 if any(f.weight.value == "correction" for report in reports for f in report.findings) else 0)
 
 
 @commands.command()
@@ -148,7 +81,7 @@ def testers(
 
         as_form = as_workbook_form if form_path.lower().endswith(".xlsx") else as_csv_form
         outputs[form_path] = as_form(report)
-    problems, review = [], None
+    problems, review, files = [], None, []
     if reports:
         from lint.reports.testers_data import as_csv, as_data
         from lint.reports.testers_page import as_testers_page
@@ -168,7 +101,7 @@ def testers(
             )  # the mark by which spreadsheets know UTF-8
     for problem in problems:
         click.echo(problem, err=True)
-    _write_all(outputs)
+    write_files(outputs, [pattern, *(name for name, _ in files)])
     if review is not None and not (html_path or json_path or csv_path):
         show(review)
     elif review is not None and "-" not in outputs:
@@ -208,7 +141,7 @@ def recheck(
     from lint.testers.review import review as judge
 
     problems: list[str] = []
-    review = None
+    review, files = None, []
     if reports:
         files, problems = _raw_files(reports)
         review = judge(drafts[0], files, anonymous)
@@ -221,7 +154,7 @@ def recheck(
         outputs[json_path] = json.dumps(as_data(found), indent=1, ensure_ascii=False) + "\n"
     for problem in problems:
         click.echo(problem, err=True)
-    _write_all(outputs)
+    write_files(outputs, [old, new, *(name for name, _ in files)])
     if not outputs:
         show(found)
     elif "-" not in outputs:
@@ -281,7 +214,7 @@ def read(clause: tuple[str, ...], terms: str, json_path: str | None) -> None:
     answers = read_clauses(lines, book, terms)
     if json_path:
         text = json.dumps([answer.as_data() for answer in answers], indent=1, ensure_ascii=False) + "\n"
-        _write_all({json_path: text.encode("utf-8", "backslashreplace")})
+        write_files({json_path: text})
         return
     for answer in answers:
         click.echo(answer.in_words())
@@ -308,31 +241,14 @@ def explain(rule: str | None) -> None:
     )
 
 
-class _Houses:
-    """The house that each pattern is held to, and the rules as that house has them; each file is read once."""
+@commands.command()
+@click.argument("shell", type=click.Choice(_SHELLS))
+def completion(shell: str) -> None:
+    """Print what makes the tab key complete commands, options and file names in a shell."""
+    from click.shell_completion import get_completion_class
 
-    def __init__(self, book, name: str | None, none: bool) -> None:
-        self._book, self._name, self._none = book, name, none
-        self._read: dict = {}
-
-    def of(self, pattern: str):
-        """The house of a pattern, None where it has none, and its rules."""
-        from lint.house.loading import book_for, house_beside, house_path, load_house
-
-        if self._none:
-            return None, self._book
-        path = house_path(self._name) if self._name is not None else None
-        if path is None and pattern != "-":
-            path = house_beside(Path(pattern))
-        if path is None:
-            return None, self._book
-        if path not in self._read:
-            try:
-                held = load_house(path, self._book)
-            except RuleFileError as error:
-                _refuse(str(error))
-            self._read[path] = held, book_for(held, self._book)
-        return self._read[path]
+    made = get_completion_class(shell)
+    click.echo(made(commands, {}, "frogproof", "_FROGPROOF_COMPLETE").source())
 
 
 def _indent(text: str) -> str:
@@ -353,21 +269,6 @@ def _refuse(message: str):
     sys.exit(2)
 
 
-def _write_all(outputs: dict[str, str | bytes]) -> None:
-    """Write every output, or none: a place that cannot be written to is told before any file is touched."""
-    for path in outputs:
-        folder = Path(path).parent
-        if path != "-" and (not folder.is_dir() or not os.access(path if Path(path).exists() else folder, os.W_OK)):
-            _refuse(f"{path}: cannot be written (no such folder, or no leave to write there)")
-    for path, text in outputs.items():
-        raw = text if isinstance(text, bytes) else text.encode("utf-8", "backslashreplace")
-        if path == "-":
-            sys.stdout.buffer.write(raw)
-            continue
-        try:
-            Path(path).write_bytes(raw)
-        except OSError as error:
-            _refuse(f"{path}: cannot be written ({error.strerror or error})")
-
-
-add_commands(commands, Tools(_book, gather, _refuse, _write_all))
+_TOOLS = Tools(_book, gather, _refuse)
+add_check(commands, _TOOLS)
+add_commands(commands, _TOOLS)

@@ -11,6 +11,7 @@ import click
 
 from lint.documents.inputs import Input
 from lint.source import SourceText
+from lint.writing import write_files
 from lint.yamlfile import RuleFileError
 
 _TERMS = click.Choice(["us", "uk", "auto"])
@@ -18,12 +19,11 @@ _TERMS = click.Choice(["us", "uk", "auto"])
 
 @dataclass(frozen=True)
 class Tools:
-    """What the command line lends: the rules, reading one pattern, refusing in one line, writing all files or none."""
+    """What the command line lends: the rules, reading one pattern, refusing in one line."""
 
     book: Callable[[], Any]
     gather: Callable[[tuple[str, ...]], Iterable[Input]]
     refuse: Callable[[str], Any]
-    write: Callable[[dict[str, str | bytes]], None]
 
 
 def add_commands(group: click.Group, tools: Tools) -> None:
@@ -46,8 +46,6 @@ def add_commands(group: click.Group, tools: Tools) -> None:
         from lint.houseclerk import House, log_of, restyled
         from lint.restyling import NotRestyled
 
-        if output != "-" and Path(output).exists() and pattern != "-" and Path(output).samefile(pattern):
-            tools.refuse(f"{output}: that is the pattern itself; name another file to write to")
         book = tools.book()
         source = _one(tools, pattern)
         held = _house(tools, house, pattern)
@@ -63,7 +61,7 @@ def add_commands(group: click.Group, tools: Tools) -> None:
         outputs = {output: result.text}
         if log_path is not None:
             outputs[log_path] = log_of(result)
-        tools.write(outputs)
+        write_files(outputs, [pattern, *_house_files(house)])
         if log_path is None:
             click.echo(log_of(result), nl=False, err=output == "-")
 
@@ -86,7 +84,7 @@ def add_commands(group: click.Group, tools: Tools) -> None:
             if bad:
                 tools.refuse("\n".join(bad))
             sources = [item.source for item in items if item.source is not None]
-            tools.write({output: houseclerk.implied(sources, book, terms)})
+            write_files({output: houseclerk.implied(sources, book, terms)}, [item.path for item in items])
             return
         if not names:
             click.echo(houseclerk.names(), nl=False)
@@ -112,6 +110,12 @@ def add_commands(group: click.Group, tools: Tools) -> None:
                 tools.refuse(f"--language {code}: no such language; there are {', '.join(known)}")
         held = _house(tools, house, pattern)
         click.echo(houseclerk.listed(_one(tools, pattern), held, book, terms, languages), nl=False)
+
+
+def _house_files(name: str | None) -> list[Path]:
+    from lint.house.loading import house_path
+
+    return [house_path(name)] if name is not None else []
 
 
 def _one(tools: Tools, pattern: str) -> SourceText:
