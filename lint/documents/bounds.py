@@ -1,6 +1,7 @@
 """What a pattern's text is at most: what goes beyond is told in a sentence, and not worked at for minutes.
 
-The bounds lie far beyond any pattern: a book of sixty pages has about 200,000 characters.
+The bounds lie far beyond any pattern: a garment in twelve sizes has about 30,000
+characters, a book of thirty pages 100,000, and a pattern in one paragraph 10,000.
 """
 
 from __future__ import annotations
@@ -10,10 +11,12 @@ import regex
 from lint.documents.unreadable import Unreadable
 from lint.source import SourceText
 
-MOST_CHARACTERS = 250_000
-MOST_LINES = 20_000
-LONGEST_LINE = 50_000
+MOST_CHARACTERS = 100_000
+MOST_LINES = 5_000
+LONGEST_LINE = 20_000
+LONGEST_WORD = 2_000
 LONGEST_NUMBER = 60
+_WORD = regex.compile(rf"\S{{{LONGEST_WORD + 1},}}+")
 _NUMBER = regex.compile(rf"\d{{{LONGEST_NUMBER + 1},}}+")
 
 
@@ -34,6 +37,12 @@ def within_bounds(source: SourceText) -> SourceText:
             raise Unreadable(
                 f"has a line of {after - start:,} characters (line {line}), and no pattern's is longer than {LONGEST_LINE:,}"
             )
+    word = _WORD.search(text)
+    if word is not None:
+        line = source.position(word.start()).line
+        raise Unreadable(
+            f"has {word.end() - word.start():,} characters without a space in line {line}, which no pattern has"
+        )
     number = _NUMBER.search(text)
     if number is not None:
         line = source.position(number.start()).line
