@@ -39,8 +39,11 @@ def check_standard(context: Context) -> Iterator[Finding]:
             break
 
 
+_WORD = regex.compile(r"[a-z\d]+")
+
+
 def _plain(meaning: str) -> str:
-    return " ".join(regex.findall(r"[a-z\d]+", meaning.lower().replace("(s)", "").replace("(es)", "")))
+    return " ".join(_WORD.findall(meaning.lower().replace("(s)", "").replace("(es)", "")))
 
 
 def _is_stitch(meaning: str) -> bool:
