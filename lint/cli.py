@@ -18,6 +18,7 @@ from lint.writing import NotWritten, write_files
 from lint.yamlfile import RuleFileError
 
 _FILE = click.Path(dir_okay=False)
+_HOUSE = "Hold them to a house file; without it, to the house.yaml beside each pattern or above it in FOLDER, if any."
 _TERMS = click.Choice(["us", "uk", "auto"])
 
 
@@ -73,7 +74,7 @@ def testers(
     if form_path and not form_path.lower().endswith((".xlsx", ".csv")):
         _refuse(f"{form_path}: a form is written as .xlsx or .csv")
     gc.disable()
-    report = _inspected(pattern, terms)
+    report = _inspected(pattern, terms, _Houses(_book(), None, True))
     gc.enable()
     outputs: dict[str, str | bytes] = {}
     if form_path:
@@ -119,6 +120,8 @@ def testers(
 @click.option("--terms", type=_TERMS, default="auto", help="Stitch names: US, UK, or found from the pattern.")
 @click.option("--html", "html_path", type=click.Path(dir_okay=False), help="Write the report as one HTML file.")
 @click.option("--json", "json_path", help="Write the report as JSON; - for standard output.")
+@click.option("--house", help=_HOUSE)
+@click.option("--no-house", is_flag=True, help="Hold them to no house.")
 def recheck(
     old: str,
     new: str,
@@ -127,6 +130,8 @@ def recheck(
     terms: str,
     html_path: str | None,
     json_path: str | None,
+    house: str | None,
+    no_house: bool,
 ) -> None:
     """Set a NEW draft of a pattern beside the OLD one: what is settled, open still, or new, and whose counts changed.
 
@@ -134,7 +139,8 @@ def recheck(
     """
     if old == "-" == new:
         _refuse("only one of the two drafts can come from standard input")
-    drafts = _inspected(old, terms), _inspected(new, terms)
+    houses = _Houses(_book(), house, no_house)
+    drafts = _inspected(old, terms, houses), _inspected(new, terms, houses)
     from lint.drafts.comparison import compare_drafts
     from lint.reports.drafts_data import as_data
     from lint.reports.drafts_page import as_drafts_page, one_line, show
@@ -164,14 +170,15 @@ def recheck(
     sys.exit(1 if any(finding.weight.value == "correction" for finding in found.new.findings) else 0)
 
 
-def _inspected(path: str, terms: str):
+def _inspected(path: str, terms: str, houses: _Houses):
     """The report on one pattern; a pattern that cannot be read is told, exit status 2."""
     from lint.inspection import inspect
 
     item = next(iter(gather((path,))))
     if item.source is None:
         _refuse(f"{path}: {item.problem}")
-    return inspect(item.source, _book(), terms)
+    held, own = houses.of(path)
+    return inspect(item.source, own, terms, house=held)
 
 
 def _raw_files(paths: tuple[str, ...]) -> tuple[list[tuple[str, bytes]], list[str]]:
@@ -249,6 +256,33 @@ def completion(shell: str) -> None:
 
     made = get_completion_class(shell)
     click.echo(made(commands, {}, "frogproof", "_FROGPROOF_COMPLETE").source())
+
+
+class _Houses:
+    """The house that each pattern is held to, and the rules as that house has them; each file is read once."""
+
+    def __init__(self, book, name: str | None, none: bool) -> None:
+        self._book, self._name, self._none = book, name, none
+        self._read: dict = {}
+
+    def of(self, pattern: str, folder: str | None = None):
+        """The house of a pattern, None where it has none, and its rules."""
+        from lint.house.loading import book_for, house_beside, house_path, load_house
+
+        if self._none:
+            return None, self._book
+        path = house_path(self._name) if self._name is not None else None
+        if path is None and pattern != "-":
+            path = house_beside(Path(pattern), Path(folder) if folder is not None else None)
+        if path is None:
+            return None, self._book
+        if path not in self._read:
+            try:
+                held = load_house(path, self._book)
+            except RuleFileError as error:
+                _refuse(str(error))
+            self._read[path] = held, book_for(held, self._book)
+        return self._read[path]
 
 
 def _indent(text: str) -> str:

@@ -51,8 +51,10 @@ def add_check(group: click.Group, tools: Tools) -> None:
         "--pages", type=click.Path(file_okay=False), help="Write each pattern's own page into a folder, with an index."
     )
     @click.option(
-        "--house", help="Hold them to a house file; without it, to the house.yaml beside each pattern, if any."
+        "--house",
+        help="Hold them to a house file; without it, to the house.yaml beside each pattern or above it in FOLDER, if any.",
     )
+    @click.option("--size", help="Show the pattern as the maker of one size reads it: its words, rows and points.")
     @click.option("--no-house", is_flag=True, help="Hold them to no house.")
     @click.option(
         "--kind", "kinds", multiple=True, type=click.Choice(_KINDS), help="Of folders, only files of this kind."
@@ -105,7 +107,9 @@ class _Run:
             self.files |= {os.path.join(folder, name): Output.INDEX for name in INDEX}
         wanted = [*self.files.values(), *([Output.PAGES] if self.pages else [])]
         several = len(self.found) != 1 or len(paths) > 1
-        self.asked = Asked(tuple(wanted) or (Output.SUMMARY,), options["terms"], options["large"], several)
+        self.asked = Asked(
+            tuple(wanted) or (Output.SUMMARY,), options["terms"], options["large"], options["size"], several
+        )
         self.checked: list = []
 
     def run(self) -> int:
@@ -142,6 +146,10 @@ class _Run:
     def _refuse_early(self) -> None:
         """What cannot be written, in a line and before any pattern is read."""
         from lint.reports import grading, index
+        from lint.reports.outputs import MARKS_THE_FILE
+
+        if self.options["size"] is not None and not MARKS_THE_FILE.isdisjoint(self.files.values()):
+            self.tools.refuse("--docx and --pdf-notes mark the file as it is, for all sizes; leave --size out")
 
         for name, kinds in (("grading", grading.KINDS), ("index", index.KINDS)):
             path = self.options[name]

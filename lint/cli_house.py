@@ -14,6 +14,7 @@ from lint.source import SourceText
 from lint.writing import write_files
 from lint.yamlfile import RuleFileError
 
+_NOT_TEXT = (".docx", ".odt", ".rtf", ".pdf", ".html", ".htm")
 _TERMS = click.Choice(["us", "uk", "auto"])
 
 
@@ -33,7 +34,10 @@ def add_commands(group: click.Group, tools: Tools) -> None:
     @click.argument("pattern")
     @click.option("--house", help="A house file, or the name of one that comes with the rules (us, uk, example-us …).")
     @click.option(
-        "--to", "to", type=click.Choice(["us", "uk"]), help="The terms to change to, whatever the house says."
+        "--to",
+        "to",
+        type=click.Choice(["us", "uk"]),
+        help="The terms to change to, whatever the house says; without --house, the terms alone.",
     )
     @click.option("-o", "--output", required=True, help="Where the restyled pattern goes; - for standard output.")
     @click.option("--terms", type=_TERMS, default="auto", help="The terms the pattern is in now.")
@@ -41,14 +45,18 @@ def add_commands(group: click.Group, tools: Tools) -> None:
     def restyle(pattern: str, house: str | None, to: str | None, output: str, terms: str, log_path: str | None) -> None:
         """Put a pattern into a house's form: only what is certain, and only if every row makes the same as before.
 
-        Without --house, the house.yaml beside the pattern is taken.  Exit status: 0 done, 2 nothing was written.
+        Without --house and --to, the house.yaml beside the pattern is taken.  Exit status: 0 done, 2 nothing was written.
         """
         from lint.houseclerk import House, log_of, restyled
         from lint.restyling import NotRestyled
 
+        if Path(output).suffix.lower() in _NOT_TEXT:
+            tools.refuse(f"{output}: a restyled pattern is written as plain text; name a file that ends in .txt")
+        if log_path == output:
+            tools.refuse("-o and --log: the pattern and the log cannot both go there")
         book = tools.book()
         source = _one(tools, pattern)
-        held = _house(tools, house, pattern)
+        held = _house(tools, house, pattern) if house is not None or to is None else None
         if held is None and to is None:
             tools.refuse("no house is given: name one with --house, or the terms alone with --to")
         held = held or House()
@@ -109,7 +117,10 @@ def add_commands(group: click.Group, tools: Tools) -> None:
             if code not in known:
                 tools.refuse(f"--language {code}: no such language; there are {', '.join(known)}")
         held = _house(tools, house, pattern)
-        click.echo(houseclerk.listed(_one(tools, pattern), held, book, terms, languages), nl=False)
+        words, note = houseclerk.listed(_one(tools, pattern), held, book, terms, languages)
+        if note:
+            click.echo(note, err=True)
+        click.echo(words, nl=False)
 
 
 def _house_files(name: str | None) -> list[Path]:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from lint.ledger import Cell, Ledger, Outcome
 from lint.pattern import Row
 from lint.working.fabric import Made
@@ -33,6 +35,18 @@ def fault_of(cell: Cell) -> str | None:
     if cell.made is not None and unequal_sides(cell.made) is not None:
         return "corners-differ"
     return None
+
+
+def told_in(cells: Sequence[Cell], sizes: Sequence[int]) -> list[int]:
+    """Of the sizes in which a row is at fault, those that its finding tells of.
+
+    Where places are left over in all of them and the count comes out in some, these are likely left on purpose; what
+    differs from the print in the others is certain.
+    """
+    left = all(fault_of(cells[size]) == "places-left-over" for size in sizes)
+    apart = [size for size in sizes if cells[size].outcome is Outcome.DIFFERS]
+    agree = all(cells[size].outcome is Outcome.AGREES for size in sizes if size not in apart)
+    return apart if left and agree and 0 < len(apart) < len(sizes) else list(sizes)
 
 
 def works_nothing(row: Row, cell: Cell) -> bool:

@@ -10,7 +10,7 @@ from lint.house.model import House
 from lint.house.samples import entry_form
 from lint.inspection import Report
 from lint.lexicon import Lexeme
-from lint.restyle.abbreviations import entries_of
+from lint.restyle.abbreviations import FormTable, entries_of, same_thing
 from lint.restyle.ground import Ground
 from lint.restyling import ground_of
 
@@ -48,10 +48,12 @@ def glossary(report: Report) -> tuple[Explained, ...]:
     return tuple(sorted(found.values(), key=lambda one: one.form.casefold()))
 
 
-def _collect_notes(report: Report, ground: Ground, known: dict[str, Explained], found: dict[str, Explained]) -> None:
+def _collect_notes(
+    report: Report, ground: Ground, known: dict[str, Explained | None], found: dict[str, Explained]
+) -> None:
     """What only the notes use ("Join means sl st in the first st"); of their words, those that the pattern explains."""
     lists = [section.span for section in report.pattern.sections if section.key in ("abbreviations", "materials")]
-    own = {form: one for form, one in known.items() if one.own and len(form) > 1}
+    own = {form: one for form, one in known.items() if one is not None and one.own and len(form) > 1}
     for lexeme in ground.document:
         if not any(span.start <= lexeme.start < span.end for span in lists) and not ground.named(lexeme.span):
             _take(lexeme.text, own, found)
@@ -61,9 +63,9 @@ def _defines(meaning: str) -> bool:
     return regex.search(r"\d", meaning) is not None
 
 
-def _known(report: Report, house: House) -> dict[str, Explained]:
+def _known(report: Report, house: House) -> dict[str, Explained | None]:
     """Every printed form that is an abbreviation, in lower case: the house's before the pattern's before the standard's."""
-    known: dict[str, Explained] = {}
+    known: dict[str, Explained | None] = {}
     standard = {}
     for rule in report.book.abbreviations[report.terms.terms].abbreviations:
         for form in rule.forms if not rule.abbr.endswith("-") else ():
@@ -89,6 +91,21 @@ def _known(report: Report, house: House) -> dict[str, Explained]:
     for source in (own, standard):
         for form, one in source.items():
             known.setdefault(form, one)
+    return _in_house(report, house, known)
+
+
+def _in_house(report: Report, house: House, known: dict[str, Explained | None]) -> dict[str, Explained | None]:
+    """The same under the forms that the house puts for others; None for one that it does not have explained."""
+    if house.terms not in (None, report.terms.terms):
+        return known
+    table = FormTable(house)
+    for form, one in list(known.items()):
+        found = table.replacement(one.form) or table.replacement(form)
+        words = report.lexicon.read(form)
+        if found is None or _defines(one.meaning) or not same_thing(report.lexicon, words, found.entry.use):
+            continue
+        entry = found.entry
+        known[form] = Explained(entry.use, entry.means, one.key, one.own) if entry.listed else None
     return known
 
 
@@ -103,7 +120,7 @@ def _key(report: Report, form: str) -> str:
     return lexemes[0].value if len(lexemes) == 1 and lexemes[0].kind == "stitch" else form.lower()
 
 
-def _collect(lexemes: tuple[Lexeme, ...], known: dict[str, Explained], found: dict[str, Explained]) -> None:
+def _collect(lexemes: tuple[Lexeme, ...], known: dict[str, Explained | None], found: dict[str, Explained]) -> None:
     index = 0
     while index < len(lexemes):
         for length in range(min(_LONGEST, len(lexemes) - index), 0, -1):
@@ -122,9 +139,11 @@ def _collect(lexemes: tuple[Lexeme, ...], known: dict[str, Explained], found: di
         index += 1
 
 
-def _take(word: str, known: dict[str, Explained], found: dict[str, Explained]) -> bool:
+def _take(word: str, known: dict[str, Explained | None], found: dict[str, Explained]) -> bool:
     lower = word.lower()
     one = known.get(lower) or (known.get(lower[:-1]) if lower.endswith("s") and len(lower) > 2 else None)
+    if one is None and lower in known:
+        return True  # in use, and the house does not have it explained
     if one is None or len(lower) == 1 and not one.own and word != one.form:
         return False
     found.setdefault(one.form, one)

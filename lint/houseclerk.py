@@ -12,7 +12,8 @@ from lint.house.model import House
 from lint.inspection import inspect
 from lint.reports.housefile import as_house_file
 from lint.restyle.habits import forms, habits
-from lint.restyling import Restyled, ground_of, restyle
+from lint.restyle.listing import ORDER
+from lint.restyling import Change, Restyled, ground_of, restyle
 from lint.rulebook import Rulebook, load_languages
 from lint.source import SourceText
 
@@ -33,14 +34,24 @@ def restyled(source: SourceText, house: House, book: Rulebook, terms: str) -> Re
 def log_of(result: Restyled) -> str:
     """Every change and everything left, a line each; changes that are alike and follow each other on one line are one."""
     lines = []
-    for (line, old, new, subject), alike in groupby(result.changes, lambda c: (c.line, c.old, c.new, c.subject)):
-        number = len(list(alike))
+    for (line, old, new, subject), alike in groupby(result.changes, _alike):
+        changes = list(alike)
+        number = len(changes)
+        if subject == ORDER:
+            moved = "entries change" if number > 1 else "entry changes"
+            lines.append(f"line {changes[0].line}: {number} {moved} places in the list of abbreviations, {subject}")
+            continue
         often = f" ({number} times)" if number > 1 else ""
         lines.append(f"line {line}: {_shown(old)} -> {_shown(new)}{often}, {subject}")
     lines += [f"line {line}, left: {why}" for line, why in result.kept]
-    changes = len(result.changes)
-    summary = "nothing to change" if not changes else f"{changes} change{'s' if changes != 1 else ''}"
+    made = len(result.changes)
+    summary = "nothing to change" if not made else f"{made} change{'s' if made != 1 else ''}"
     return "".join(line + "\n" for line in [*lines, f"{summary}; every row makes the same as before"])
+
+
+def _alike(change: Change) -> tuple[int, str, str, str]:
+    """What changes share that are one line of the log; entries that change places are one by themselves."""
+    return (0, "", "", ORDER) if change.subject == ORDER else (change.line, change.old, change.new, change.subject)
 
 
 def _shown(words: str) -> str:
@@ -65,15 +76,21 @@ def implied(sources: list[SourceText], book: Rulebook, terms: str) -> str:
     return as_house_file(habits(grounds), forms(grounds, bases), [Path(source.path).name for source in sources])
 
 
-def listed(source: SourceText, house: House | None, book: Rulebook, terms: str, languages: tuple[str, ...]) -> str:
-    """The abbreviations that a pattern uses, ready to paste; with languages, what each is called there."""
+def listed(
+    source: SourceText, house: House | None, book: Rulebook, terms: str, languages: tuple[str, ...]
+) -> tuple[str, str]:
+    """The abbreviations that a pattern uses, ready to paste; with languages, what each is called there; and a note."""
     own = book_for(house, book) if house is not None else book
     report = inspect(source, own, terms, workings=False, house=house)
     entries = glossary(report)
     text = as_list(entries, house)
     for code in languages:
         text += _abroad(entries, code)
-    return text
+    own_terms, note = report.terms.terms.upper(), ""
+    if house is not None and house.terms not in (None, report.terms.terms):
+        note = f"the pattern is in {own_terms} terms and this house publishes in {house.terms.upper()} terms: "
+        note += "the forms are the pattern's own; restyle it first for the house's"
+    return text, note
 
 
 def _abroad(entries: tuple[Explained, ...], code: str) -> str:

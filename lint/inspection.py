@@ -33,6 +33,7 @@ class Report:
     book: Rulebook
     lexicon: Lexicon
     house: House | None = None
+    maker: str | None = None  # the size whose maker reads it so; None: all sizes
 
     def __repr__(self) -> str:
         return f"Report({self.source.path!r}, {len(self.findings)} findings)"

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from lint.amount import Amount
 from lint.rulebook import Rulebook, StitchRule
 from lint.source import Span
-from lint.tokens import PhraseBook
+from lint.tokens import PhraseBook, Token
 
 _ORDINAL_ENDINGS = {"st", "nd", "rd", "th", "d"}
 
@@ -52,9 +52,11 @@ class Lexicon:
         """`own`: (printed form, kind, name) of each stitch, or other word, that the pattern itself defines.
 
         One that is a single capital letter ("X", "A") is read only where it is printed as one: "x 6" is six times.
+        A small one ("x", "a") is read only behind a number or alone between signs: "6x", "(5x, a)".
         """
         own = list(own)
         self._letters = {form.lower() for form, _, _ in own if len(form) == 1 and form.isupper()}
+        self._small_letters = {form for form, kind, _ in own if len(form) == 1 and form.islower() and kind != "special"}
         self.book = book
         self.terms = terms
         self._numbers = book.words.numbers
@@ -99,7 +101,13 @@ class Lexicon:
             while hit_index < len(hits) and hits[hit_index].first < index:
                 hit_index += 1
             hit = hits[hit_index] if hit_index < len(hits) else None
-            if hit and hit.first == index and lower in self._letters and not token.text.isupper():
+            not_own = (
+                lower in self._letters
+                and not token.text.isupper()
+                or lower in self._small_letters
+                and not _stands_alone(tokens, index)
+            )
+            if hit and hit.first == index and not_own:
                 kind, value = _standard_book(self.book, self.terms).single(lower)
                 small = Lexeme(kind, token.text, token.start, token.end, token.glued, value)
                 lexemes.append(small if kind else self._single(token, lower))
@@ -199,6 +207,15 @@ class Lexicon:
         if lower[0].isalpha():
             return Lexeme("word", token.text, token.start, token.end, token.glued)
         return Lexeme(lower, token.text, token.start, token.end, token.glued)
+
+
+def _stands_alone(tokens: Sequence[Token], index: int) -> bool:
+    """Whether a letter stands behind a number that it is glued to, or between signs: "6x", "(5x, a)"."""
+    before = tokens[index - 1].text if index else ","
+    after = tokens[index + 1].text if index + 1 < len(tokens) else ","
+    if tokens[index].glued and before.isdecimal():
+        return True
+    return not before[-1].isalnum() and before not in ")]*" and not after[0].isalnum() and after not in "(["
 
 
 def _is_ordinal(number: str, ending: str) -> bool:

@@ -38,6 +38,16 @@ class Stated:
         """The figures of the first item that has one for each row of a range."""
         return next((item.series for item in self.items if item.series), ())
 
+    def over_sizes(self, sizes: int) -> Stated:
+        """The count with series of so many figures taken for one figure a size: "20, 24 sc" in two sizes."""
+        items = tuple(
+            replace(item, number=Amount(tuple(one.lone for one in item.series)), series=())
+            if len(item.series) == sizes and all(one.lone is not None for one in item.series)
+            else item
+            for item in self.items
+        )
+        return replace(self, items=items)
+
 
 @dataclass(frozen=True, slots=True)
 class Label:

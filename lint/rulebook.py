@@ -156,7 +156,7 @@ class CheckFile(Strict):
 
 
 class WordRule(Strict):
-    """A word-list rule: any of the phrases is a finding."""
+    """A word-list rule: any of the phrases is a finding, each by itself or all places of one phrase together."""
 
     name: str
     area: str
@@ -164,6 +164,8 @@ class WordRule(Strict):
     phrases: list[str] = Field(min_length=1)
     message: str
     why: str
+    where: Literal["rows", "everywhere"] = "rows"
+    together: bool = False
     source: str = "common practice, no source"
     example: Example
 

@@ -7,7 +7,7 @@ from enum import Enum
 from typing import Any
 
 from lint.inspection import Report, Worked
-from lint.ledger import Cell, LedgerRow
+from lint.ledger import Cell, LedgerRow, Outcome
 from lint.source import Span
 
 
@@ -32,7 +32,9 @@ def _same_cell(row: LedgerRow, now: LedgerRow, one: Cell, other: Cell) -> bool:
         return False
     if _figures(one) != _figures(other):
         return False
-    # what was not worked can only be the same if the words were taken for the same
+    if one.outcome is Outcome.NOT_WORKED:
+        return True  # a size that does not work a row does not care for its words
+    # what was not recomputed can only be the same if the words were taken for the same
     return one.made is not None or plain(row.row.steps) == plain(now.row.steps)
 
 

@@ -79,6 +79,7 @@ class Work:
     number_said: bool = False
     undefined: bool = False  # a shell, V-stitch… that the pattern nowhere defines
     between: Amount | None = None  # "with ch 1 between": so many chains after each but the last
+    loop: str | None = None  # back | front | third, where the words of the clause name one
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from difflib import get_close_matches
 from pathlib import Path
-from typing import Any, TypeVar
+from typing import Any, TypeVar, get_args
 
 import yaml
 from pydantic import BaseModel, ValidationError
 
 Model = TypeVar("Model", bound=BaseModel)
+Marks = dict[tuple, tuple[int, int]]  # the line and column of every value, by its path of keys
 _Loader = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 _WORDS = "tag:yaml.org,2002:"
 _DEEPEST = 40
@@ -17,6 +21,14 @@ _MOST_VALUES = 50_000  # aliases written out: a small file must not grow beyond 
 
 class RuleFileError(Exception):
     """A rule file that cannot be used; the message is one `file:line:column: what is wrong` a line."""
+
+
+@dataclass(frozen=True, slots=True, order=True)
+class Fault:
+    """One mistake in a file: the keys that lead to it, and what would be right."""
+
+    keys: tuple
+    words: str
 
 
 def read_model(path: Path, model: type[Model]) -> Model:
@@ -28,15 +40,35 @@ def read_model(path: Path, model: type[Model]) -> Model:
     return validated(*load(text, str(path)), model, str(path))
 
 
-def validated(data: Any, marks: dict[tuple, tuple[int, int]], model: type[Model], name: str) -> Model:
+def validated(data: Any, marks: Marks, model: type[Model], name: str) -> Model:
     """Plain data as a model.  Raises RuleFileError naming every fault found."""
     try:
         return model.model_validate(data)
     except ValidationError as error:
-        raise RuleFileError("\n".join(_explain(fault, marks, name) for fault in error.errors())) from error
+        raise RuleFileError(in_lines(faults_of(error, model), marks, name)) from error
 
 
-def load(text: str, name: str) -> tuple[Any, dict[tuple, tuple[int, int]]]:
+def faults_of(error: ValidationError, model: type[BaseModel]) -> list[Fault]:
+    """Every fault, with the keys that lead to it and what would be right there."""
+    return [Fault(tuple(fault["loc"]), _right(fault, model)) for fault in error.errors()]
+
+
+def in_lines(faults: Iterable[Fault], marks: Marks, name: str) -> str:
+    """`file:line:column: key: what would be right`, one a line, in the order of the file."""
+    placed = sorted((_place(fault.keys, marks), index, fault) for index, fault in enumerate(faults))
+    return "\n".join(
+        f"{name}:{line}:{column}: {'.'.join(str(key) for key in fault.keys)}: {fault.words}".replace(": : ", ": ")
+        for (line, column), _, fault in placed
+    )
+
+
+def _place(keys: tuple, marks: Marks) -> tuple[int, int]:
+    while keys and keys not in marks:
+        keys = keys[:-1]
+    return marks.get(keys, (1, 1))
+
+
+def load(text: str, name: str) -> tuple[Any, Marks]:
     """Plain data of a YAML text, and the line and column (from 1) of every value by its path of keys."""
     try:
         node = yaml.compose(text, Loader=_Loader)
@@ -46,7 +78,7 @@ def load(text: str, name: str) -> tuple[Any, dict[tuple, tuple[int, int]]]:
         raise RuleFileError(f"{name}:{place}: {error.problem or 'not valid YAML'}") from error
     except (yaml.YAMLError, RecursionError) as error:
         raise RuleFileError(f"{name}:1:1: {' '.join(str(error).split())}") from error
-    marks: dict[tuple, tuple[int, int]] = {}
+    marks: Marks = {}
     return (_build(node, (), marks, name) if node is not None else None), marks
 
 
@@ -90,14 +122,53 @@ def _scalar(node: yaml.ScalarNode) -> Any:
     return None if node.tag == _WORDS + "null" else node.value
 
 
-def _explain(fault: Any, marks: dict, name: str) -> str:
-    path = tuple(fault["loc"])
-    while path and path not in marks:
-        path = path[:-1]
-    line, column = marks.get(path, (1, 1))
-    keys = ".".join(str(key) for key in fault["loc"])
-    if fault["type"] == "extra_forbidden":
-        return f"{name}:{line}:{column}: unknown key '{fault['loc'][-1]}' (at {keys})"
-    if fault["type"] == "missing":
-        return f"{name}:{line}:{column}: the key '{fault['loc'][-1]}' is missing (at {keys})"
-    return f"{name}:{line}:{column}: {keys}: {fault['msg'].removeprefix('Value error, ')}"
+def _right(fault: Any, model: type[BaseModel]) -> str:
+    """What would be right in place of a value, or of a key, that a model does not take."""
+    kind, given, context = fault["type"], fault["input"], fault.get("ctx", {})
+    if kind == "extra_forbidden":
+        known, key = _keys(model, fault["loc"][:-1]), str(fault["loc"][-1])
+        near = get_close_matches(key, known, 1)
+        meant = f"is '{near[0]}' meant?" if near else f"there are {', '.join(known)}"
+        return f"there is no key '{key}' here; {meant}"
+    if kind == "missing":
+        return f"the key '{fault['loc'][-1]}' is missing"
+    shown = f"'{given}' will not do" if isinstance(given, (str, int, float)) else "that will not do"
+    if kind in ("literal_error", "enum"):
+        return f"{shown}; write {context['expected']}"
+    if kind == "list_type" and isinstance(given, (str, int, float)):
+        return f"{shown}; write a list, [{given}]"
+    if kind in _SHAPES:
+        return f"{shown}; write {_SHAPES[kind]}"
+    return str(fault["msg"]).removeprefix("Value error, ")
+
+
+_SHAPES = {
+    "list_type": "a list, such as [one, two]",
+    "dict_type": "keys with values, such as {key: value}",
+    "model_type": "keys with values, such as {key: value}",
+    "string_type": "words, in quotation marks where they look like a number",
+    "string_too_short": "at least one letter",
+    "too_short": "at least one entry",
+    "bool_type": "true or false",
+    "bool_parsing": "true or false",
+    "int_parsing": "a whole number",
+    "float_parsing": "a number",
+    "string_pattern_mismatch": "small letters and hyphens, such as no-fillers",
+}
+
+
+def _keys(model: type[BaseModel], keys: tuple) -> list[str]:
+    """The keys that a model takes at the end of a path of keys."""
+    held: type[BaseModel] | None = model
+    for key in keys:
+        if isinstance(key, str) and held is not None:  # a number is a place in a list of what was named before
+            inside = held.model_fields[key].annotation if key in held.model_fields else None
+            held = next(_models_in(inside), None)
+    return list(held.model_fields) if held is not None else []
+
+
+def _models_in(annotation: Any) -> Iterator[type[BaseModel]]:
+    if isinstance(annotation, type) and issubclass(annotation, BaseModel):
+        yield annotation
+    for inner in get_args(annotation):
+        yield from _models_in(inner)

@@ -33,6 +33,7 @@ LAYERS = [
     ["checks"],
     ["grade"],
     ["inspection"],
+    ["maker"],
     ["grading"],
     ["sameness"],
     ["restyling"],

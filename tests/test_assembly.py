@@ -187,3 +187,59 @@ class TestSeams:
         text = bag("Sew the 9 sts of the strap to the bag.").replace("sc in each sc across.", "wimble all over.")
 
         assert [] == found(text, "seam-counts-differ")
+
+
+_PIECE = "Ch {n}.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. ({m} sc)\nRow 2: Ch 1 (does not count as a st), sc in each sc across. ({m} sc)\nFasten off.\n"
+_DISC = "Rnd 1: {n} sc in magic ring. ({n} sc)\nRnd 2: 2 sc in each sc around. ({m} sc)\nFasten off.\n"
+_TILE = "Rnd 1: Ch 4, join to form ring, ch 3 (counts as dc), {k} dc in ring, ch 2, ({n} dc in ring, ch 2) 3 times, join. ({m} dc)\nFasten off.\n"
+
+
+def _two(one: str, other: str, words: str, names: tuple[str, str] = ("FRONT", "BACK")) -> list[str]:
+    """The rules found on a pattern of two pieces that `words` put together."""
+    report = check(f"Thing\nUS terms\n\n{names[0]}\n{one}\n{names[1]}\n{other}\nASSEMBLY\n{words}\n")
+    return [one.message for one in report.findings if one.rule == "joined-edges-differ"]
+
+
+@pytest.mark.parametrize(
+    ("words", "asks"),
+    [
+        ("Sew Front and Back together along their last rows, matching stitches.", True),
+        ("Hold front and back together and sc through both layers along the last rows, stitch for stitch.", True),
+        ("Sew Front and Back together along the last rows, easing to fit, matching stitches.", False),
+        ("Sew Front and Back together along the sides, matching stitches.", False),
+        ("Sew Front and Back together along the last rows.", False),
+        ("Sew Front to the foundation edge of Back, matching stitches.", False),
+    ],
+)
+def test_last_rows_that_are_joined_stitch_for_stitch(words: str, asks: bool) -> None:
+    """Two last rows are held against each other only where the words join them stitch for stitch."""
+    found = _two(_PIECE.format(n=31, m=30), _PIECE.format(n=33, m=32), words)
+
+    assert bool(found) is asks
+    assert all("30" in message and "32" in message for message in found)
+    assert not _two(_PIECE.format(n=31, m=30), _PIECE.format(n=31, m=30), words)
+
+
+def test_discs_joined_all_round_stitch_for_stitch() -> None:
+    """Of pieces in rounds the edge is the last round, with no word needed."""
+    words = "Place front and back wrong sides together and sc through both layers around, matching stitches."
+
+    assert _two(_DISC.format(n=6, m=12), _DISC.format(n=7, m=14), words)
+    assert not _two(_DISC.format(n=6, m=12), _DISC.format(n=6, m=12), words)
+
+
+@pytest.mark.parametrize(
+    ("names", "n", "words", "asks"),
+    [
+        (("PLAIN SQUARE", "FLOWER SQUARE"), 4, "Sew the squares together.", True),
+        (("PLAIN SQUARE", "FLOWER SQUARE"), 3, "Sew the squares together.", False),
+        (("SMALL SQUARE", "LARGE SQUARE"), 4, "Sew the squares together.", False),
+        (("PLAIN SQUARE", "FLOWER SQUARE"), 9, "Sew the squares together.", False),
+        (("PLAIN SQUARE", "FLOWER SQUARE"), 4, "Sew a square to each end of the strap.", False),
+    ],
+)
+def test_sides_of_motifs_that_are_joined(names: tuple[str, str], n: int, words: str, asks: bool) -> None:
+    """Motifs of one shape that are all joined to each other need as many stitches a side, unless they are of other sizes."""
+    one, other = _TILE.format(k=2, n=3, m=12), _TILE.format(k=n - 1, n=n, m=4 * n)
+
+    assert bool(_two(one, other, words, names)) is asks

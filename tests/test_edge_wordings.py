@@ -6,7 +6,7 @@ Common practice, no source.
 from __future__ import annotations
 
 import pytest
-from helpers import check, worked_rows
+from helpers import check, corrections, counts, worked_rows
 
 ROUND_6 = "Rnd 1: 6 sc in magic ring.\n"
 ROW_12 = "Ch 13.\nRow 1: Sc in 2nd ch from hook and in each ch across. (12 sc)\n"
@@ -63,3 +63,19 @@ def test_remark_does_not_swallow_the_work_behind_it() -> None:
         check(ROUND_6 + "Rnd 2: Take off the marker and place 2 sc in the same stitch as last sc, inc in next 5 sts.")
     )
     assert rows[-1].cells[0].made is None or rows[-1].cells[0].made.stitches == 12
+
+
+@pytest.mark.parametrize(
+    ("words", "stitches"),
+    [
+        ("Ch 4 (counts as dc and ch 1), sk next ch, *dc in next ch, ch 1, sk next ch; rep from * around; join.", 20),
+        ("Ch 1, *sc in next ch, ch 1, sk next ch; rep from * around; join.", 20),
+        ("Ch 3 (counts as dc), sk 1 ch, *dc in next ch, ch 1, sk 1 ch; rep from * around; join.", 20),
+        ("Ch 1, hdc in each ch around; join.", 40),
+    ],
+)
+def test_a_ring_of_chains_is_worked_chain_by_chain(words: str, stitches: int) -> None:
+    """Forty chains joined: whatever words speak of its chains first, each of them is a place."""
+    report = check(f"Cowl\n\nCh 40, join with sl st to form a ring.\nRnd 1: {words}\n")
+    assert counts(report)[-1] == stitches
+    assert not corrections(report)

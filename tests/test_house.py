@@ -85,6 +85,21 @@ class TestChecks:
 
         assert [finding.message for finding in found(text, house, "no-nice")][:1] == ["No “nicely”, please."]
 
+    def test_words_of_its_own_together(self) -> None:
+        """All places of one phrase are one finding; a list for the whole text is held against notes too."""
+        house = (
+            "word_rules:\n  - {name: no-ball, phrases: [ball of yarn, nicely], message: 'Is “{words}” a skein?', "
+            "why: Yarn is sold by the skein., where: everywhere}\n"
+        )
+        text = STRIP.replace("50 g of DK yarn", "1 ball\nof yarn, DK weight").replace(
+            ", sc in each st", ", sc nicely in each st"
+        )
+        ball, nicely = found(text, house, "no-ball")
+
+        assert ball.message == "Is “ball of yarn” a skein?"
+        assert len(nicely.related) == 1
+        assert len(found(text, house.replace(", where: everywhere", ""), "no-ball")) == 1
+
     def test_plain_words_of_its_own(self) -> None:
         """A word that the house takes for plain needs no explaining."""
         text = STRIP.replace("Row 3: Ch 1,", "Row 3: Ch 1, pm,")
@@ -188,6 +203,24 @@ class TestGlossary:
 
         assert self.listed(text) == ["ch = chain", "sc = single crochet", "slst = slip stitch", "st = any stitch"]
 
+    def test_forms_are_those_of_the_house(self) -> None:
+        """A form that the house replaces stands under the house's, whether the pattern explains it or not."""
+        assert "sl st = slip stitch" in self.listed(STRIP, HOUSE)
+        assert "sl st = slip stitch" in self.listed(STRIP.replace("slst = slip stitch\n", ""), HOUSE)
+        assert not [line for line in self.listed(STRIP, HOUSE) if line.startswith("slst")]
+
+    def test_what_the_house_does_not_have_explained(self) -> None:
+        """A form whose word the house prints in full has no place in the list."""
+        house = "abbreviations:\n  - {use: slip stitch, means: slip stitch, replace: [slst], listed: false}\n"
+
+        assert self.listed(STRIP, house) == ["ch = chain", "sc = single crochet", "st = stitch"]
+
+    def test_own_stitch_keeps_its_name(self) -> None:
+        """A form that the pattern defines as a stitch of its own is not the house's, though it looks alike."""
+        text = STRIP.replace("slst = slip stitch", "slst = skip 1 st, sc in next st")
+
+        assert "slst = skip 1 st, sc in next st" in self.listed(text, HOUSE)
+
     def test_in_the_form_of_the_house(self) -> None:
         """The list takes the house's shape."""
         assert "chain (ch)" in self.listed(STRIP, 'abbreviation_list: {form: "chain (ch)"}')
@@ -228,6 +261,63 @@ class TestCommands:
         assert self.run("restyle", pattern, "-o", pattern.parent / "out.txt").exit_code == 0
         assert "sl st” where the pattern has “slst" in self.run("check", pattern).output
         assert "sl st” where the pattern has “slst" not in self.run("check", pattern, "--no-house").output
+
+    def test_house_above_the_pattern(self, pattern: Path) -> None:
+        """A house.yaml in the folder that is named holds for the folders in it, but for those with one of their own."""
+        (pattern.parent / "house.yaml").write_text("name: The Outer Press\n")
+        for name in ("one", "two"):
+            (pattern.parent / name).mkdir()
+            (pattern.parent / name / "strip.txt").write_text(STRIP)
+        (pattern.parent / "two" / "house.yaml").write_text("name: The Inner Press\n")
+        said = self.run("check", pattern.parent).output
+
+        assert said.count("Held to the style of The Outer Press") == 2
+        assert said.count("Held to the style of The Inner Press") == 1
+        assert "Held to" not in self.run("check", pattern.parent / "one").output
+
+    def test_terms_alone(self, pattern: Path) -> None:
+        """--to without --house changes the terms and nothing else, even beside a house.yaml."""
+        (pattern.parent / "house.yaml").write_text(HOUSE)
+        said = self.run("restyle", pattern, "--to", "uk", "-o", "-").output
+
+        assert "slst in first dc" in said
+
+    def test_nothing_read_is_written_over(self, pattern: Path) -> None:
+        """Neither the log nor a report nor a house file that is found goes over the pattern."""
+        out = pattern.parent / "out.txt"
+        for command in (
+            ("restyle", pattern, "--to", "uk", "-o", out, "--log", pattern),
+            ("restyle", pattern, "--to", "uk", "-o", out, "--log", out),
+            ("check", pattern, "--csv", pattern),
+            ("house", "--from", pattern, "-o", pattern),
+            ("recheck", pattern, pattern, "--html", pattern),
+        ):
+            assert self.run(*command).exit_code == 2
+        assert pattern.read_text() == STRIP and not out.exists()
+
+    def test_text_is_not_called_a_document(self, pattern: Path) -> None:
+        """A restyled pattern is plain text, and does not go under a word processor's ending."""
+        out = pattern.parent / "out.docx"
+        result = self.run("restyle", pattern, "--to", "uk", "-o", out)
+
+        assert result.exit_code == 2 and not out.exists()
+        assert ".txt" in result.output
+
+    def test_recheck_is_held_to_the_house_too(self, pattern: Path) -> None:
+        """Two drafts beside a house.yaml: what was not in its form and now is, is settled."""
+        (pattern.parent / "house.yaml").write_text(HOUSE)
+        new = pattern.parent / "new.txt"
+        new.write_text(STRIP.replace("slst", "sl st"))
+
+        assert "sl st” where the pattern has “slst" in self.run("recheck", pattern, new).output
+        assert "sl st” where the pattern has “slst" not in self.run("recheck", pattern, new, "--no-house").output
+
+    def test_glossary_of_the_other_terms(self, pattern: Path) -> None:
+        """A house of the other country's terms does not lend its forms, and that is said."""
+        said = self.run("glossary", pattern, "--house", "uk").output
+
+        assert "sc = single crochet" in said
+        assert "US terms" in said and "restyle it first" in said
 
     def test_not_over_the_pattern(self, pattern: Path) -> None:
         """The pattern itself is never written to, by whatever name."""
@@ -275,7 +365,7 @@ class TestReport:
 
         page = as_page(check(STRIP, house=HOUSE))
 
-        assert "The abbreviations it uses" in page and "slst = slip stitch" in page
+        assert "The abbreviations it uses" in page and "sl st = slip stitch" in page
         assert "German: " in page and "feste Masche" in page
         assert "<summary>abbreviation-not-house</summary>" in page
 

@@ -116,6 +116,40 @@ class TestFaults:
         """All mistakes of a file are told, not only the first."""
         assert len(faults("terms: fr\nunits: {inches: zoll}\nlabels: {round: Rd}\n")) == 3
 
+    def test_faults_do_not_hide_each_other(self) -> None:
+        """A wrong value beside an unknown rule, section and base: all are told, in the order of the file."""
+        lines = faults(
+            "extends: usa\nterms: fr\nsections: [title, weather]\nrules: {count-differ: off, count-missing: heavy}\n"
+        )
+
+        assert [line.split(": ")[0].removeprefix("house.yaml:") for line in lines] == [
+            "1:1",
+            "2:1",
+            "3:19",
+            "4:9",
+            "4:28",
+        ]
+
+    @pytest.mark.parametrize(
+        ("text", "right"),
+        [
+            ("abbreviation: []\n", "is 'abbreviations' meant?"),
+            ("labels: {rov: 'Row 1:'}\n", "is 'row' meant?"),
+            ("abbreviations:\n  - {use: sc, mean: single crochet}\n", "is 'means' meant?"),
+            ("plain_words: kg\n", "write a list, [kg]"),
+            ("labels: 'Row 1:'\n", "write keys with values"),
+            ("wording: {skip: mis}\n", "write 'skip', 'sk' or 'miss'"),
+            ("abbreviations:\n  - {use: 2, means: two}\n", "in quotation marks"),
+            ("word_rules:\n  - {name: No Nice, phrases: [x], message: m, why: w}\n", "such as no-fillers"),
+            ("word_rules:\n  - {name: no-nice, phrases: [nice], message: 'No {word}', why: w}\n", "{words}"),
+            ("word_rules:\n  - {name: no-nice, phrases: [nice], message: 'No {words', why: w}\n", "{words}"),
+        ],
+    )
+    def test_what_would_be_right(self, text: str, right: str) -> None:
+        """Each mistake is told with what would be right, in words for people who write patterns."""
+        assert any(right in line for line in faults(text)), faults(text)
+        assert not any("Input should" in line for line in faults(text))
+
     def test_broken_yaml(self) -> None:
         """A file that is no YAML is told by its place."""
         [line] = faults("terms: us\nlabels: {row: [\n")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 import pytest
@@ -169,3 +170,15 @@ def test_corners_of_an_assumed_row_are_not_guessed() -> None:
     )
 
     assert check(text).ledger.rows[3].cells[0].made is None
+
+
+def test_a_cause_never_tears_a_list_over_the_sizes() -> None:
+    """A clause that may be lacking is no list of which one figure was changed, or taken out."""
+    report = check(
+        "Yoke\n\nSizes: S (M, L)\n\nCh 40 (44, 48); join to form a ring.\n"
+        "Rnd 1: Ch 1, sc in each ch around, join. 40 (44, 48) sc\n"
+        "Rnd 2: Ch 1, *sc in next 9 (10, 11) sts, 2 sc in next st; rep from * twice more, join. 44 (48, 52) sc\n"
+    )
+    causes = [cause.change for finding in report.findings for cause in finding.likely]
+    assert causes
+    assert not [change for change in causes if re.search(r"next \(|next (?!9 \(10, 11\))\d+ \(", change)]

@@ -744,3 +744,24 @@ def test_v_stitch_in_v_stitch_across():
         "Row 2: Ch 3 (counts as dc), V-st in V-st across, dc in last st, turn.\n"
     )
     assert counts(report) == [12, 12]
+
+
+def test_a_beginning_cluster_is_one_of_the_clusters_whatever_it_is_called() -> None:
+    """ "beg-cl (beginning cluster)" beside "cl (3-dc cluster)" counts among the clusters."""
+    report = check(
+        "Ring\nUS terms\nSpecial stitches\nBeg-cl (beginning cluster): ch 2, dc2tog in same sp.\nCl (3-dc cluster): dc3tog in same sp.\n\n"
+        "Ch 6, join with sl st to form a ring.\nRnd 1: Ch 1, *sc in ring, ch 3; rep from * 5 times more, join with sl st in first sc. (6 sc, 6 ch-3 sps)\n"
+        "Rnd 2: Sl st in next ch, beg-cl in same sp, ch 4, *cl in next ch-3 sp, ch 4; rep from * around, join with sl st in top of beg-cl. (6 cl, 6 ch-4 sps)\n"
+    )
+
+    assert not [one for one in report.findings if one.rule == "count-differs"]
+
+
+@pytest.mark.parametrize(("first", "asked"), [(3, False), (1, True)])
+def test_three_in_the_first_chain_go_round_its_end(first: int, asked: bool) -> None:
+    """Round a chain, three stitches in its first chain have gone round the end: the other side ends before it."""
+    report = check(
+        f"Mat\nUS terms\nCh 10.\nRnd 1: {first} sc in 2nd ch from hook, sc in next 7 ch, 3 sc in last ch, working along other side of foundation ch, sc in next 7 ch, join with sl st in first sc. ({17 + first} sc)\n"
+    )
+
+    assert bool([one for one in report.findings if one.rule == "places-left-over"]) is asked

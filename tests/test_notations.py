@@ -51,6 +51,21 @@ Row 3: Ch 1, turn, sc in next 10 sts, leave last 10 sts.
 """,
         [20, 20, 10],
     ),
+    "small letters of the pattern's own": (
+        """Lark
+Stitches: x = sc, v = inc, a = dec, F = BLO
+
+BODY
+1 rnd: 6x in ring (6)
+2 rnd: 6v (12)
+3 rnd: (1x, v)*6 (18)
+4 rnd: 18x (18)
+5-6 rnd: F 18x
+7 rnd: 3x, (1x, a)*4, 3x
+8 rnd: (a, 5x) x 2
+""",
+        [6, 12, 18, 18, 18, 18, 14, 12],
+    ),
     "each through the back loop": (
         """Band
 BAND

@@ -416,3 +416,77 @@ def test_large_print_is_asked_for(square):
     """The page opens in large print where that is asked for, and else leaves it to its reader."""
     assert '<input type="checkbox" id="large-print" checked>' in as_page(square, large=True)
     assert '<input type="checkbox" id="large-print">' in as_page(square)
+
+
+def head_of(text: str) -> str:
+    """What the head of a pattern's report says."""
+    html = as_page(inspect(SourceText(text)))
+    return " ".join(Page(html[html.index("<header") : html.index("</header>")]).text.split())
+
+
+_STRIP = "Strip\nUS terms\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (10 sc)\nRow 2: Ch 1 (does not count as a st), sc in each sc across, turn. (10 sc)\n"
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        (_STRIP, ["All 2 rows and rounds come out as printed."]),
+        (
+            _STRIP + "Row 3: Ch 1, sc in each sc across, turn. (12 sc)\n",
+            [
+                "2 of 3 rows and rounds come out as printed.",
+                "Row 3 of Strip does not come out.",
+                "The words make 10 sc, but the count printed is 12 sc.",
+            ],
+        ),
+        (
+            _STRIP + "Row 3: Ch 1, sc in each sc across, turn.\n",
+            ["One row or round works, but has no printed count to compare with."],
+        ),
+        (
+            _STRIP + "Row 3: Frabble across, turn. (10 sc)\n",
+            ["One row or round could not be followed, and nothing is said about its count."],
+        ),
+        ("My cosy\nTake some yarn.\n", ["No rows or rounds were found in this text, so no count could be checked."]),
+        ("", ["No rows or rounds were found in this text, so no count could be checked."]),
+    ],
+)
+def test_verdict_in_plain_words(text: str, said: list[str]) -> None:
+    """The head says in sentences how many rows come out, which do not, and what was not checked."""
+    head = head_of(text)
+
+    for sentence in said:
+        assert sentence in head
+
+
+def test_an_area_that_was_not_checked_has_no_points() -> None:
+    """Where no row was found, the areas of counts and rows say that they were not checked, not that all is well."""
+    head = head_of("My cosy\nTake some yarn.\n")
+
+    assert re.search(r"Counts and fit not checked Wording of the rows not checked", head)
+
+
+def test_notes_of_one_sort_on_the_same_words_stand_together() -> None:
+    """The sections that are missing are one box with all their numbers, each of which can be led to."""
+    html = as_page(inspect(SourceText(_STRIP)))
+    page = Page(html)
+    box = html[html.index('<article class="note') : html.index("</article>", html.index('<article class="note'))]
+    numbers = [number for number, _ in page.refs if f'id="note-{number}"' in box]
+
+    assert len(numbers) > 2 and "corrections</h3>" in box
+    assert all(f'href="#note-{number}"' in html for number in numbers)
+
+
+def test_long_words_in_workings_are_cut_between_words() -> None:
+    """Where the words of a repeat are shortened, no word is cut in two."""
+    words = "*(3 dc, ch 2, 3 dc) in next ch-2 sp, ch 1, 3 dc in next ch-1 sp, ch 1; rep from * 2 more times"
+    text = (
+        "Square\nUS terms\nRnd 1: Ch 4, join to form ring, ch 3 (counts as dc), 2 dc in ring, ch 2, (3 dc in ring, ch 2) 3 times, join. (12 dc)\n"
+        "Rnd 2: Sl st to ch-2 sp, ch 3 (counts as dc), (2 dc, ch 2, 3 dc) in same sp, ch 1, *(3 dc, ch 2, 3 dc) in next ch-2 sp, ch 1; rep from * 2 more times, join. (24 dc)\n"
+        f"Rnd 3: Sl st in next 2 dc and in ch-2 sp, ch 3, (2 dc, ch 2, 3 dc) in same sp, ch 1, 3 dc in next ch-1 sp, ch 1, {words}, join. (38 dc)\n"
+    )
+    said = " ".join(Page(as_page(inspect(SourceText(text)))).text.split())
+    (cut,) = {one for one in re.findall(r"\*\(3 dc[^…]{5,60} … [^…]{5,45}more times", said)}
+    before, after = cut.split(" … ")
+
+    assert f" {before} " in f" {words} " and f" {after} " in f" {words} "

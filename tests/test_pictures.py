@@ -9,7 +9,7 @@ import pytest
 from helpers import DEMO, check
 
 from lint.pictures.layout import PlacedLayer, place
-from lint.pictures.symbols import chains_between, upright
+from lint.pictures.symbols import chains_between, picot, upright
 from lint.reports.page import as_page
 from lint.reports.pictures import pictures
 from lint.working.graph import Piece, stitch_graph
@@ -230,3 +230,117 @@ def test_a_row_that_was_not_recomputed_breaks_the_drawing() -> None:
 
     assert all(len(picture.svg) for picture in found)
     assert not any("Row 2" in picture.svg for picture in found)
+
+
+OVAL = """Mat
+US terms
+Ch 8.
+Rnd 1: 3 sc in 2nd ch from hook, sc in next 5 ch, 3 sc in last ch; working along other side of foundation ch, sc in next 5 ch, join with sl st in first sc. (16 sc)
+"""
+LOOPS = """Loops
+US terms
+Ch 5, join with sl st to form a ring.
+Rnd 1: Ch 1, 12 sc in ring, join with sl st in first sc. (12 sc)
+Rnd 2: Ch 1, sc in first sc, ch 6, sk next 2 sc, *sc in next sc, ch 6, sk next 2 sc; rep from * around, join with sl st in first sc. (4 sc, 4 ch-6 sps)
+Rnd 3: Ch 1, 6 sc in each ch-6 sp around, join with sl st in first sc. (24 sc)
+"""
+
+
+def test_both_sides_of_a_chain_are_drawn_on_their_own_side() -> None:
+    """Round a foundation chain, the stitches of the first side stand over it, those of the other side under it."""
+    base, first = laid(OVAL)
+    sides = [(point[1], base.points[stitch.parents[0][1]]) for point, stitch in zip(first.points, first.layer.stitches)]
+
+    assert all(y < 0 for y, _ in sides[3:8]) and all(y > 0 for y, _ in sides[11:16])
+    for (x, _), (_, (chain, _)) in zip(first.points[3:8] + first.points[11:16], sides[3:8] + sides[11:16], strict=True):
+        assert abs(x - chain) < 1.5
+
+
+def test_stitches_in_a_loop_stand_evenly_about_its_middle() -> None:
+    """Six stitches in a chain loop lie as far to one side of its middle as to the other, in every loop of the round."""
+    *_, loops, last = laid(LOOPS)
+    for start in range(0, 24, 6):
+        (layer, at) = last.layer.stitches[start].parents[0]
+        assert last.layer.stitches[start + 5].parents == ((layer, at),)
+        middle = atan2(*reversed(loops.points[at]))
+        group = sum(x for x, _ in last.points[start : start + 6]), sum(y for _, y in last.points[start : start + 6])
+        assert abs(degrees(atan2(group[1], group[0]) - middle)) % 360 == pytest.approx(0, abs=2)
+
+
+@pytest.mark.parametrize(
+    ("words", "loop"),
+    [
+        ("sc in back loop only of each st across", "back"),
+        ("sc in FLO of each st across", "front"),
+        ("sc in 3rd loop of each st across", "third"),
+        ("sc in each st in back loops only across", "back"),
+        ("sc in each st across", None),
+    ],
+)
+def test_single_loops_are_kept(words: str, loop: str | None) -> None:
+    """A stitch knows the one loop that its words name, wherever in the clause they stand."""
+    pieces, _ = drawn(FLAP.replace("Row 2: Ch 1, sc in each sc across", f"Row 2: Ch 1, {words}"))
+
+    assert {stitch.loop for stitch in pieces[0].layers[2].stitches} == {loop}
+
+
+def test_a_post_stitch_has_a_hook_at_its_foot() -> None:
+    """Front and back post stitches differ from a plain one, and from each other, by the foot (chart symbols, from memory)."""
+    plain, front, back = (upright(kind, 3, [(0.0, 0.0)], (0.0, -2.0)) for kind in ("dc", "FPdc", "BPdc"))
+
+    assert front.count("M") == back.count("M") == plain.count("M") + 1
+    assert front != back
+
+
+@pytest.mark.parametrize(
+    ("words", "chains", "after"),
+    [
+        ("(3 sc, picot, 3 sc) in each ch-6 sp around", 4, 3),
+        ("(3 sc, ch 3, sl st in 3rd ch from hook, 3 sc) in each ch-6 sp around", 3, 3),
+    ],
+)
+def test_picots_stand_on_the_stitch_they_follow(words: str, chains: int, after: int) -> None:
+    """Each picot of a round is kept with its place and its chains, and is drawn as so many ovals."""
+    text = LOOPS.replace("6 sc in each ch-6 sp around", words)
+    text = text.replace("US terms\n", "US terms\nSpecial stitches\nPicot: ch 4, sl st in 4th ch from hook.\n\nMOTIF\n")
+    pieces, _ = drawn(text)
+    picots = pieces[0].layers[-1].picots
+
+    assert [(one.after, one.chains) for one in picots] == [(after + 6 * n, chains) for n in range(4)]
+    assert picot((0.0, 0.0), (0.0, -1.0), chains).count("M") == chains
+
+
+def test_a_note_on_an_abbreviation_marks_no_stitches() -> None:
+    """Only notes on counts and on what is worked are shown on the stitches."""
+    (svg,) = svg_of(SQUARE.replace("US terms\n", "US terms\nAbbreviations\nch = chain\n"))
+
+    assert not marked(svg, "halo") and not marked(svg, "noted")
+
+
+def test_labels_stand_clear_of_the_strokes() -> None:
+    """The number of a round stands at least a third of a stitch from every stitch of its round."""
+    for text in (SQUARE, BALL, LOOPS):
+        (svg,) = svg_of(text)
+        layers = laid(text)
+        for label in marked(svg, "label"):
+            x, y = float(label.get("x")) / 100, float(label.get("y")) / 100 - 0.22
+            near = min(hypot(x - px, y - py) for one in layers[1:] for px, py in one.points)
+            assert near > 0.33, (text[:6], label.text)
+
+
+@pytest.mark.parametrize(
+    ("words", "asks"),
+    [
+        ("Lay out four rows of five hexagons.", True),
+        ("Row 1: 5 hexagons. Row 2: 4 hexagons.", False),
+        ("Strip 1: 5 hexagons\nStrip 2: 1 half hexagon, 4 hexagons, 1 half hexagon", False),
+    ],
+)
+def test_hexagons_that_do_not_interlock_are_asked_about(words: str, asks: bool) -> None:
+    """Hexagons lie between those of the next row; where the rows as worded don't let them, the picture asks."""
+    text = f"Throw\nUS terms\n\nHEXAGON (make 20)\nRnd 1: 6 sc in magic ring. (6 sc)\nRnd 2: 2 sc in each sc. (12 sc)\n\nAssembly\n{words}\n"
+    report = check(text)
+    plans = [one for one in pictures(report, report.findings) if one.title == "Assembly"]
+
+    assert not asks or plans
+    assert all(("half to the side" in " ".join(one.caption)) is asks for one in plans)

@@ -343,3 +343,116 @@ def test_demo_patterns(path: Any, name: str) -> None:
         assert counts(after, size) == counts(before, size)
     assert spaces(after) == spaces(before) if None not in counts(before) else True
     assert restyle(SourceText(result.text), held, rulebook()).changes == ()
+
+
+CAPITALS = """Marrow Mat
+US terms.
+Sizes: S (M, L)
+
+Abbreviations
+CH: chain
+HDC: half double crochet
+MC: magic circle
+SC: single crochet
+St(s): stitch(es)
+
+Mat
+CH 21.
+R1. SC in 2nd CH from hook and in each CH across (20)
+R2. CH 1, turn, SC in each ST to last 2 STS, SC in last 2 STS; 20 sc.
+3rd (3rd-4th, 3rd-5th) rows: Rep R2.
+Next row: With the same yarn, CH 1, turn, *SC in next ST; Rep from * across. (20)
+"""
+
+
+class TestLetterCase:
+    """Letter case is part of an abbreviation's form."""
+
+    def test_capitals_become_the_form_of_the_house(self) -> None:
+        """HDC is hdc in a house that prints hdc, but for the capital that a sentence begins with."""
+        text = restyled(CAPITALS, "extends: us").text
+
+        assert "R2. Ch 1, turn, sc in each st to last 2 sts, sc in last 2 sts; 20 sc." in text
+        assert "With the same yarn, ch 1, turn, *sc in next st; rep from * across. (20)" in text
+        assert "sc: single crochet\nst(s): stitch(es)\n" in text
+
+    def test_small_letters_are_no_capitals_of_something_else(self) -> None:
+        """A magic circle mc does not become the main colour MC."""
+        text = "Ball\nUS terms.\nAbbreviations\nch = chain\nmc = magic circle\nsc = single crochet\n\nBall\nRnd 1: 6 sc in mc. (6)\n"
+
+        assert "6 sc in mc" in restyled(text, "extends: us").text
+        assert "mc = magic circle" in restyled(text, "extends: us").text
+
+    def test_all_in_capitals(self) -> None:
+        """A row that shouts throughout is left as it is."""
+        row = "ROW 1: SC IN 2ND CH FROM HOOK AND IN EACH CH ACROSS."
+
+        assert row in restyled(f"Mat\nUS terms.\nCh 8.\n{row}\n", "extends: us").text
+
+    def test_house_in_capitals(self) -> None:
+        """A house may print SC, at the row's beginning too."""
+        house_text = "abbreviations:\n  - {use: SC, means: single crochet, replace: [sc]}\n"
+        text = restyled(
+            "Mat\nUS terms.\nCh 8.\nRow 1: Sc in 2nd ch from hook, sc in each ch across.\n", house_text
+        ).text
+
+        assert "Row 1: SC in 2nd ch from hook, SC in each ch across." in text
+
+
+class TestRowsByNumber:
+    """Labels in every shape, and rows that are called for by theirs."""
+
+    LABELS = "labels: {row: 'Row 1:', rows: 'Rows 2-5:'}"
+
+    def test_ordinals_over_the_sizes(self) -> None:
+        """An ordinal for each size is a number for each size."""
+        text = restyled(CAPITALS, self.LABELS).text
+
+        assert "\nRows 3 (3-4, 3-5): Rep Row 2.\n" in text
+
+    @pytest.mark.parametrize(
+        ("printed", "made"),
+        [
+            ("Rep R2.", "Rep Row 2."),
+            ("Repeat R1-2.", "Repeat Rows 1-2."),
+            ("As 2nd row.", "As Row 2."),
+            ("Rep row 2.", "Rep row 2."),
+            ("Rep Rows 1-2.", "Rep Rows 1-2."),
+        ],
+    )
+    def test_rows_called_for(self, printed: str, made: str) -> None:
+        """A row that is called for has the label of the house, and keeps its own where the word is the same."""
+        text = f"Mat\nUS terms.\nCh 8.\nR1: Sc in 2nd ch from hook and in each ch across.\nR2: Ch 1, turn, sc in each sc across.\nR3: {printed}\n"
+
+        assert f"Row 3: {made}\n" in restyled(text, self.LABELS).text
+
+    def test_count_behind_stitches(self) -> None:
+        """A count after "in last 2 sts;" is a count."""
+        assert "in last 2 STS (20 sc)." in restyled(CAPITALS, "counts: {form: (12 sts)}").text
+
+
+def test_first_word_is_the_first() -> None:
+    """Words before it that are only told make a stitch no first word."""
+    text = restyled(CAPITALS, "wording: {first_word: Sc in}\nextends: us").text
+
+    assert "With the same yarn, ch 1, turn" in text
+
+
+def test_log_names_whole_words() -> None:
+    """Nothing of the log is an empty change: a blank that is put in is shown with the words around it."""
+    text = "Mat\nUS terms.\nCh 8.\nRow 1: 1sc in 2nd ch from hook, 6sc in next 6 ch.\n"
+    changes = restyled(text, "wording: {stitches: 2 dc}").changes
+
+    assert [(change.old, change.new) for change in changes] == [("1sc", "1 sc"), ("6sc", "6 sc")]
+
+
+def test_order_of_the_list_is_one_line_of_the_log() -> None:
+    """Entries that change places are told together; what is added comes to its place at once."""
+    from lint.houseclerk import log_of
+
+    text = "Mat\nUS terms.\nAbbreviations\nsc = single crochet\nst(s) = stitch(es)\nch = chain\n\nMat\nCh 8.\nRnd 1: Sc in 2nd ch from hook and in each ch across, rep from * around.\n"
+    result = restyled(text.replace("Rnd 1: Sc", "Rnd 1: *Sc"), "extends: us\nabbreviation_list: {order: alphabetical}")
+    log = log_of(result)
+
+    assert log.count("order of the list") == 1
+    assert "ch = chain\nrep = repeat\nrnd(s) = round(s)\nsc = single crochet\nst(s) = stitch(es)\n" in result.text

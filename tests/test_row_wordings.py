@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from helpers import all_findings, check
+from helpers import all_findings, check, corrections, counts, outcomes
 
 SC_20 = "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (20 sc)\n"
 SC_21 = "Ch 22.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (21 sc)\n"
@@ -144,3 +144,35 @@ def test_a_turning_chain_that_all_rows_count_is_a_stitch() -> None:
 
     assert "turning-chain-unsaid" in [finding.rule for finding in report.findings]
     assert [] == all_findings(report, ("correction",))
+
+
+def test_slip_stitches_at_the_ends_of_a_row_may_be_counted():
+    """A small leaf counts them; they use up the chains they are worked into."""
+    report = check(
+        "Leaf\nLEAF\nRow 1: Ch 7, sl st in 2nd ch from hook, sc in next ch, hdc in next 2 ch, sc in next ch, sl st in last ch. (6 sts)\n"
+    )
+    assert outcomes(report) == ["agrees"]
+    report = check(
+        "Leaf\nLEAF\nRow 1: Ch 7, sl st in 2nd ch from hook, sc in next ch, hdc in next 2 ch, sc in next ch, sl st in last ch. (7 sts)\n"
+    )
+    assert outcomes(report) == ["differs"]
+
+
+def test_slip_stitches_told_by_their_number_use_as_many_places():
+    """ "sl st 3" in a row passes three stitches."""
+    report = check(
+        "Step\nSTEP\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. (10 sc)\nRow 2: Turn, sl st 3, ch 1, sc 4, leave last 3 sts. (4 sc)\n"
+    )
+    assert counts(report) == [10, 4]
+    assert [rule for rule, _ in corrections(report)] == ["abbreviations-missing"] or corrections(report) == []
+
+
+def test_a_stitch_named_among_what_is_skipped_is_not_worked():
+    """ "sk ch-3 sp and sc, sc in next sc": the first sc is passed over."""
+    report = check(
+        "Runner\nRUNNER\nCh 17.\n"
+        "R1: Dc in 4th ch from hook and in each ch across. (15 dc)\n"
+        "R2: Ch 3 (counts as dc), turn, sk first dc, dc in next 2 dc, *ch 3, sk 3 dc, sc in next 3 dc, ch 3, sk 3 dc, dc in next 3 dc* across. (6 dc, 3 sc)\n"
+        "R3: Ch 3 (counts as dc), turn, sk first dc, dc in next 2 dc, *ch 4, sk ch-3 sp and sc, sc in next sc, ch 4, sk sc and ch-3 sp, dc in next 3 dc* across. (6 dc, 1 sc)\n"
+    )
+    assert counts(report) == [15, 9, 7]

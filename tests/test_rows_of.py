@@ -85,3 +85,37 @@ def test_rounds_even_before_a_brim() -> None:
     )
     assert [row.cells[0].made.stitches for row in report.ledger.rows] == [8, 16, 16, 16, 16, 12]
     assert not corrections(report)
+
+
+FRONTS = """Kittiwake Gilet
+
+Sizes: S (M)
+Left Front
+Ch 35 (37).
+Row 1: Sc in 2nd ch from hook and in each ch across, turn. — 34 (36) sts
+Rows 2-20: Ch 1, sc in each st across, turn.
+Dec row: Ch 1, sc2tog, sc in each st across, turn. — 33 (35) sts
+Rep Dec row 3 (4) times more. — 30 (31) sts
+
+Right Front
+{again}
+Row 21: Ch 1, sc in each st to last 2 sts, sc2tog, turn. — 33 (35) sts
+"""
+
+
+@pytest.mark.parametrize(
+    "again",
+    ["Work Rows 1-20 as for Left Front.", "Work Rows 1 to 20 of Left Front.", "Work Rows 1-20 same as the Left Front."],
+)
+def test_rows_of_another_piece_by_their_numbers(again: str) -> None:
+    """Its chain and its rows are worked again: 34 and 36 sts, then one decrease."""
+    report = check(FRONTS.format(again=again))
+    assert [counts(report, size)[-1] for size in range(2)] == [33, 35]
+    assert all(cell.outcome.value != "not-recomputed" for row in report.ledger.rows for cell in row.cells)
+    assert not corrections(report)
+
+
+def test_rows_not_as_they_are_are_not_worked() -> None:
+    """ "Reversing shaping" is not those rows as they stand, so that the next row is not recomputed."""
+    report = check(FRONTS.format(again="Work Rows 1-20 as for Left Front, reversing shaping."))
+    assert counts(report)[-1] is None

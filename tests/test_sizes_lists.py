@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 import regex
-from helpers import check
+from helpers import check, mades
 
 # one pattern in every notation: {a|b|c|d} is written as that notation writes it
 TEXT = """Test vest
@@ -119,3 +119,12 @@ def test_lists_for_some_sizes() -> None:
         "Fasten off", "Sizes L and XL only\nRow 12: Ch 1, sc in each of next 3 (4) sts.\nFasten off"
     )
     assert found(text) == []
+
+
+def test_a_count_and_the_next_lines_label_are_no_list():
+    """ "sc 12 [30]" and below it "10) sc 6": a label begins the line."""
+    report = check(
+        "Pony\nBODY\n1) 6 sc in magic ring [6]\n2) inc in every st [12]\n3) sc 12 [12]\n4) sc 6, inc x 6 [18]\n"
+    )
+    assert report.pattern.sizes in ((), None) or len(report.pattern.sizes) < 2
+    assert [made.stitches for made in mades(report)] == [6, 12, 12, 18]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from helpers import check, worked_rows
+from helpers import check, counts, outcomes, worked_rows
 
 STRIP = """Test cuff
 
@@ -119,3 +119,29 @@ def test_a_chain_that_fits_no_number_of_sizes() -> None:
         "Test cuff\n\nUS terms\n\nCUFF\nCh 21 (23, 25).\nRow 1: Sc in 2nd ch from hook and in each ch across, turn.\n"
     )
     assert made(text) == [[None]]
+
+
+NAMED_COUNTS = """Hazelmere Cuff
+
+Sizes: {sizes}
+{chain}.
+Row 1: Sc in 2nd ch from hook and in each ch across. {first}
+Row 2: Ch 1, turn, sc in next {run}, 2 sc in each of next 2 sts, sc in each st to end. {second}
+"""
+
+
+@pytest.mark.parametrize(
+    ("sizes", "chain", "first", "run", "second"),
+    [
+        ("S/M and L/XL", "Ch S/M: 11, L/XL: 13", "S/M: 10, L/XL: 12 sc", "4 (5) sts", "S/M 12 sc, L/XL 14 sc"),
+        ("S/M and L/XL", "Ch 11 (S/M), 13 (L/XL)", "(S/M: 10 sts; L/XL: 12 sts)", "4 (5) sts", "(12 (14) sc)"),
+        ("Child, Adult", "Ch 11, 13", "10, 12 sc", "4, 5 sts", "12, 14 sc"),
+        ("Child-Adult", "Ch 11-13", "10-12 sc", "4-5 sts", "12-14 sc"),
+        ("(Child, Adult)", "Chain (11, 13)", "(10, 12)", "(4, 5) sts", "(12, 14) sc"),
+    ],
+)
+def test_two_sizes_in_every_shape(sizes: str, chain: str, first: str, run: str, second: str) -> None:
+    """Chain, run and count of two sizes: 11 and 13 ch make 10 and 12 sc, two increases 12 and 14."""
+    report = check(NAMED_COUNTS.format(sizes=sizes, chain=chain, first=first, run=run, second=second))
+    assert [counts(report, size) for size in range(2)] == [[10, 12], [12, 14]]
+    assert [outcomes(report, size) for size in range(2)] == [["agrees", "agrees"]] * 2

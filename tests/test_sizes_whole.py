@@ -88,3 +88,23 @@ Sizes medium and large only:
 Next 10 (15) rows: Ch 1, sc in each st across, turn. (90 (120) sc)
 """
     assert made(text) == [[60] * 40, [90] * 70, [120] * 95]
+
+
+def test_one_sizes_wrong_count_is_told_where_all_sizes_leave_stitches() -> None:
+    """Stitches left in every size may be meant; the one size whose count does not come out is a correction of its own."""
+    report = check(
+        "Band\nUS terms\nSizes: S (M, L)\n\nBAND\nCh 21 (25, 29).\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (20 (24, 28) sc)\n"
+        "Row 2: Ch 1, sc in next 16 (20, 25) sts, turn. (16 (20, 24) sc)\n"
+    )
+    told = [(one.rule, one.sizes) for one in report.findings if one.row == "Row 2"]
+
+    assert ("count-differs", ("L",)) in told
+
+
+def test_an_abbreviation_not_used_is_told_as_printed() -> None:
+    """The message has the letters of the list: “WS”, not “ws”."""
+    report = check(
+        "Bit\nUS terms\nAbbreviations\nsc = single crochet\nWS = wrong side\n\nRnd 1: 6 sc in magic ring. (6 sc)\n"
+    )
+
+    assert any("“WS”" in one.message for one in report.findings if one.rule == "abbreviation-unused")

@@ -330,3 +330,155 @@ class TestSpreadsheets:
 
         assert [name for name, _ in review.intake.unread] == ["bad.xlsx"]
         assert counts(review) == SAME
+
+
+class TestWordsOfWholeReports:
+    """What a report says once holds for all of it, wherever it stands."""
+
+    def test_size_told_in_a_sentence(self) -> None:
+        """ "I made the medium" is the size of the counts before and after it."""
+        mail = "Rnd 1: 7\nI made the medium. Rnd 2: 14\nRnd 3: 21\n"
+
+        assert [(size, got) for _, size, _, _, got in counts(reviewed(HAT, mia_eml=f"Crown\n{mail}"))] == [
+            ("M", 7), ("M", 14), ("M", 21),
+        ]  # fmt: skip
+
+    @pytest.mark.parametrize("words", ["I tested size L!", "Making the large one", "I did a size large, with love"])
+    def test_size_in_other_words(self, words: str) -> None:
+        """The size that was made, in the words of different testers."""
+        assert {size for _, size, *_ in counts(reviewed(HAT, mia_eml=f"{words}\nCrown Rnd 1: 8\n"))} == {"L"}
+
+    def test_a_small_mistake_is_no_size(self) -> None:
+        """A word that could be a size and is none."""
+        found = reviewed(HAT, mia_eml="Size: L\nI made a small mistake at first.\nCrown Rnd 1: 8\n")
+
+        assert {size for _, size, *_ in counts(found)} == {"L"}
+
+    def test_up_to_a_row(self) -> None:
+        """All was as printed up to a row: the rows before it, too."""
+        found = reviewed(HAT, mia_eml="Size M\nCrown\nEverything matched up to rnd 3 but in Rnd 4 I got 27, not 28.\n")
+
+        assert [(row, got) for *_, row, got in counts(found)] == [
+            ("Rnd 1", 7),
+            ("Rnd 2", 14),
+            ("Rnd 3", 21),
+            ("Rnd 4", 27),
+        ]
+
+    def test_one_tester_by_two_names(self) -> None:
+        """What stands before a file says whose it is belongs to the one tester it names."""
+        found = reviewed(HAT, report_csv="Size,M\nName,Mia Moth\n\nPart,Rnd,Count\nCrown,1,7\nCrown,2,14\n")
+
+        assert {claim.who.tester for claim in found.intake.claims} == {"Mia Moth"}
+
+    def test_name_under_a_mail(self) -> None:
+        """A mail that is signed says nothing more by it."""
+        found = reviewed(HAT, mia_eml="From: Mia Moth <mia@example.org>\n\nSize M\nCrown Rnd 1: 7\n\nMia\n")
+
+        assert not [claim for claim in found.intake.claims if getattr(claim, "kind", "") == "note"]
+
+    def test_a_list_of_all_rows_of_a_part(self) -> None:
+        """Rows 1 to 8 in one list can only be those of the part that has eight."""
+        found = reviewed(
+            HAT, mia_eml="Size M\n" + "".join(f"Rnd {n}: {c}\n" for n, c in {1: 7, 2: 14, 3: 21, 8: 28}.items())
+        )
+
+        assert {part for _, _, part, _, _ in counts(found)} == {"CROWN"}
+
+    def test_a_list_of_two_parts(self) -> None:
+        """Rows 1 and 2 might be those of either part, after a list that begins anew: neither is chosen."""
+        found = reviewed(HAT, mia_eml="Size M\nRnd 1: 7\nRnd 2: 14\n")
+
+        assert counts(found) == []
+        assert all("which is meant is not said" in one.why for one in found.placement.unmatched)
+
+
+class TestTablesThatAreMoreThanTables:
+    """Nothing that stands in a table's file is dropped in silence."""
+
+    def test_columns_for_sizes(self) -> None:
+        """A column of counts for each size, whose heading says it beside "count"."""
+        table = (
+            "row\tsize S count\tCount (L)\ttester\nCrown Rnd 1\t6\t8\tCarol\nCrown Rnd 2\t\t15 instead of 16\tCarol\n"
+        )
+
+        assert counts(reviewed(HAT, carol_tsv=table)) == [
+            ("Carol", "S", "CROWN", "Rnd 1", 6), ("Carol", "L", "CROWN", "Rnd 1", 8), ("Carol", "L", "CROWN", "Rnd 2", 15),
+        ]  # fmt: skip
+
+    def test_yarn_and_gauge_below_the_table(self) -> None:
+        """Lines below the rows are read as what they say, though they stand in the table's columns."""
+        table = "Size,M,\n,,\nPart,Rnd,Count\nCrown,1,7\nGauge,15 sts x 17 rows,\nYarn used,131 g,\nHook,4,\nLovely to make,,\n"
+        found = reviewed(HAT, mia_csv=table)
+        kinds = [type(claim).__name__ for claim in found.intake.claims]
+
+        assert kinds == ["Counted", "GaugeGot", "YarnUsed", "GaugeGot", "Remark"]
+        assert (found.together.gauges[0].stitches, found.together.gauges[0].got.hook_mm) == (15, 4.0)
+        assert found.together.yarn[0].more
+
+    def test_yarn_straight_below_a_pasted_table(self) -> None:
+        """ "yarn: 131 g" without an empty line before it is no row."""
+        found = reviewed(HAT, mia_txt="Size: M\nPart: Crown\n\nRow | Count\n----|-----\n1 | 7\nyarn: 131 g\n")
+
+        assert [one.most for one in found.together.yarn] == [131]
+
+    def test_rows_left_blank_say_nothing(self) -> None:
+        """A form's line with its row, its printed count and no count is no remark."""
+        found = reviewed(HAT, mia_csv="Size,Part,Rnd,Printed,Count\nM,Crown,1,7,7\nM,Crown,2,14,\n")
+
+        assert [type(claim).__name__ for claim in found.intake.claims] == ["Counted"]
+        assert found.intake.unmatched == ()
+
+    def test_german_table(self) -> None:
+        """Headings and numbers as a German tester writes them: 13,5 M, Reihe, gezählt."""
+        table = (
+            "Name;Anke Brandt;;;\nGröße;M;;;\n;;;;\nTeil;Runde;gedruckt;gezählt;Bemerkung\nCrown;1;7;7;\nCrown;Rd 2;14;13 statt 14;\n"
+            "Crown;3;21;;\nMaschenprobe;15,5 M x 18,5 R;;;\nGarnverbrauch;131,5 g;;;\nHäkelnadel;4,5;;;\n"
+        )
+        found = reviewed(HAT, anke_csv=table)
+
+        assert counts(found) == [("Anke Brandt", "M", "CROWN", "Rnd 1", 7), ("Anke Brandt", "M", "CROWN", "Rnd 2", 13)]
+        assert (found.together.gauges[0].stitches, found.together.gauges[0].rows) == (15.5, 18.5)
+        assert found.together.gauges[0].got.hook_mm == 4.5
+        assert found.together.yarn[0].most == 131.5
+        assert found.intake.unmatched == () and {type(one).__name__ for one in found.intake.claims} == {
+            "Counted",
+            "GaugeGot",
+            "YarnUsed",
+        }
+
+
+class TestThreads:
+    """Several testers in one text, each with the words of a chat or a forum."""
+
+    THREAD = (
+        "Maple wrote:\nSize M\nCrown R1 7, R2 14, R3 21, R4 28 all good!\nBrim R1 - 35. R2 - 34, pattern says 35??\n\n"
+        "Juniper wrote:\nSize M\nCrown: as printed until rnd 3, then 27 in Rnd 4 (not 28)\n\n"
+        "Tester: Alder\nSize M\nCROWN\n3) 21\n4) 26 sts\n"
+    )
+
+    def test_every_tester_keeps_the_own_counts(self) -> None:
+        """Who wrote what is told by the lines between them."""
+        assert counts(reviewed(HAT, thread_txt=self.THREAD)) == [
+            *(("Maple", "M", "CROWN", f"Rnd {n}", c) for n, c in {1: 7, 2: 14, 3: 21, 4: 28}.items()),
+            ("Maple", "M", "BRIM", "Rnd 1", 35), ("Maple", "M", "BRIM", "Rnd 2", 34),
+            *(("Juniper", "M", "CROWN", f"Rnd {n}", c) for n, c in {1: 7, 2: 14, 3: 21, 4: 27}.items()),
+            ("Alder", "M", "CROWN", "Rnd 3", 21), ("Alder", "M", "CROWN", "Rnd 4", 26),
+        ]  # fmt: skip
+
+    def test_name_that_is_no_part_ends_the_part(self) -> None:
+        """Counts under a heading that is not known are not put on the part before it."""
+        found = reviewed(HAT, mia_txt="Size M\nCrown:\nRnd 3: 21\nEars:\nRnd 1: 5\n")
+
+        assert [(part, row) for _, _, part, row, _ in counts(found)] == [("CROWN", "Rnd 3")]
+        assert ("mia.txt, line 5", "“Rnd 1” in “Rnd 1: 5”") in told(found)
+
+
+@pytest.mark.parametrize(
+    "behind", ["but it looks odd", "except once", "apart from the join", "save for one", "but not quite"]
+)
+def test_words_behind_the_last_count(behind: str) -> None:
+    """An exception that names no other row is only talk."""
+    found = reviewed(HAT, mia_eml=f"Size M\nCrown: Rnds 1-3 ok, Rnd 4 I got 27 {behind}\n")
+
+    assert [(row, got) for *_, row, got in counts(found)] == [("Rnd 1", 7), ("Rnd 2", 14), ("Rnd 3", 21), ("Rnd 4", 27)]

@@ -203,3 +203,25 @@ def test_part_that_goes_on_with_its_numbers() -> None:
     review = reviewed(pattern, t_csv="Tester,Part,Row,Count\nMia,Back,2,19\nMia,Back,3,17\n")
 
     assert verdicts(review) == {("Mia", "Row 2"): "testers-slip", ("Mia", "Row 3"): "follows"}
+
+
+def test_printed_count_met_by_chance() -> None:
+    """One fewer since Rnd 3 meets a wrong print that is one fewer: it goes on from Rnd 3, and is no second slip."""
+    wrong = HAT.replace("(24 (28, 32) sc)\nRnds 5-8", "(23 (28, 32) sc)\nRnds 5-8")
+    off = mail(r3=17, r4=23, r5=23, r6=23, r7=23, r8=23)
+    review = reviewed(wrong, mia_eml=off, bea_eml=mail())
+
+    assert verdicts(review)["Mia", "Rnd 3"] == "testers-slip"
+    assert {verdicts(review)["Mia", f"Rnd {row}"] for row in (4, 5, 6, 7, 8)} == {"follows"}
+    assert review.points[0].kind == "print-wrong" and review.points[0].testers == ("Bea",)
+    assert review.points[0].says.startswith("One tester and the recount come to 24")
+
+
+def test_others_in_other_sizes() -> None:
+    """Where the others made other sizes, their count is not said to be this size's."""
+    review = reviewed(
+        HAT, mia_eml=mail(r4=23), bea_eml=mail("M", r1=7, r2=14, r3=21, r4=28, r5=28, r6=28, r7=28, r8=28)
+    )
+    (slip,) = [point for point in review.points if point.kind == "testers-slip"]
+
+    assert "1 other tester has what is due in their sizes" in slip.says

@@ -16,6 +16,7 @@ from lint.documents.unreadable import Unreadable
 from lint.house.loading import book_for, house_beside, load_house
 from lint.house.model import House
 from lint.inspection import inspect
+from lint.maker.view import NoSuchSize, report_for, size_called
 from lint.reports.outputs import OUTPUTS, Asked, WrongKind
 from lint.reports.summary import Checked, summary_of
 from lint.rulebook import Rulebook, load_rulebook
@@ -37,29 +38,32 @@ class Task:
 
 
 class Houses:
-    """The house that each pattern is held to: the one named for all, else the house.yaml beside it; each is read once."""
+    """The house that each pattern is held to: the one named for all, else the house.yaml beside or above it; each is read once."""
 
     def __init__(self, book: Rulebook, named: House | None = None, none: bool = False) -> None:
         self._book, self._none = book, none
         self._named = named.model_dump_json() if named is not None else None
-        self._beside: dict[Path, tuple[Path | None, str, str]] = {}
+        self._beside: dict[tuple[Path, str | None], tuple[Path | None, str, str]] = {}
 
-    def of(self, pattern: str) -> tuple[str, str]:
-        """A pattern's house in JSON, "" for none, and what is wrong with its file, "" for nothing."""
+    def of(self, pattern: str, folder: str | None = None) -> tuple[str, str]:
+        """A pattern's house in JSON, "" for none, and what is wrong with its file, "" for nothing.
+
+        `folder`: the one that the pattern was found under.
+        """
         if self._named is not None or self._none or pattern == "-":
             return self._named or "", ""
-        folder = Path(pattern).parent
-        if folder not in self._beside:
-            self._beside[folder] = self._look(Path(pattern))
-        return self._beside[folder][1:]
+        key = Path(pattern).parent, folder
+        if key not in self._beside:
+            self._beside[key] = self._look(Path(pattern), Path(folder) if folder is not None else None)
+        return self._beside[key][1:]
 
     @property
     def files(self) -> list[Path]:
         """The house files that were found beside patterns."""
         return [path for path, _, _ in self._beside.values() if path is not None]
 
-    def _look(self, pattern: Path) -> tuple[Path | None, str, str]:
-        path = house_beside(pattern)
+    def _look(self, pattern: Path, folder: Path | None) -> tuple[Path | None, str, str]:
+        path = house_beside(pattern, folder)
         if path is None:
             return None, "", ""
         try:
@@ -73,7 +77,7 @@ def tasks_of(found: Iterable[Found], houses: Houses) -> Iterator[Task]:
     seen: dict[str, int] = {}
     for one in found:
         raw, problem = content(one)
-        house, wrong = houses.of(one.path)
+        house, wrong = houses.of(one.path, one.folder)
         anchor = "p" + hashlib.sha256(one.path.encode("utf-8", "surrogatepass")).hexdigest()[:10]
         seen[anchor] = seen.get(anchor, 0) + 1
         yield Task(one.path, raw, problem or wrong, house, anchor if seen[anchor] == 1 else f"{anchor}-{seen[anchor]}")
@@ -86,9 +90,11 @@ def checked(task: Task, asked: Asked) -> Checked:
     try:
         held, book = _house_and_book(task.house)
         report = inspect(read_document(task.raw, task.path), book, asked.terms, asked.with_workings, held)
+        if asked.size is not None:
+            report = report_for(report, size_called(report, asked.size), asked.with_workings)
         shares = {output: OUTPUTS[output].share(report, task.raw, asked, task.anchor) for output in asked.outputs}
         return Checked(task.path, summary_of(report), shares)
-    except Unreadable as error:
+    except (Unreadable, NoSuchSize) as error:
         return Checked(task.path, problem=str(error))
     except WrongKind:
         raise

@@ -83,7 +83,10 @@ def _folded(opened: _Open) -> Finding:
     rows = [row for row in opened.followers if row.row.span.start != opened.source]
     if not rows:
         return opened.finding
-    labels = list(dict.fromkeys(row.label for row in rows))
+    part = opened.finding.part
+    labels = list(
+        dict.fromkeys(row.label if row.part.name == part else f"{row.part.name}, {row.label}" for row in rows)
+    )
     one = len(labels) == 1
     follow = (
         labels[0] if one else f"{labels[0]} and {labels[1]}" if len(labels) == 2 else f"{labels[0]} to {labels[-1]}"

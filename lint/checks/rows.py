@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from lint.checks.context import Context
-from lint.faults import RULES, SERIOUS, fault_of, unequal_sides
+from lint.faults import RULES, SERIOUS, fault_of, told_in, unequal_sides
 from lint.finding import Finding, Related, Weight
 from lint.ledger import Cell, LedgerRow, Outcome
 from lint.source import Span
@@ -27,7 +27,9 @@ def finding_of(row: LedgerRow, context: Context) -> Finding | None:
     if not by_rule:
         return None
     rule = max(by_rule, key=lambda name: len(by_rule[name]))
-    sizes = by_rule[rule]
+    sizes = told_in(row.cells, by_rule[rule])
+    if len(sizes) < len(by_rule[rule]):
+        rule = "count-differs"
     cell = row.cells[sizes[0]]
     names = context.pattern.sizes
     concerned = tuple(names[size] for size in sizes) if names and len(sizes) < len(names) else ()

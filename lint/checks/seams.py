@@ -50,7 +50,7 @@ def _differ(one: int | None, other: int | None) -> bool:
 
 def _against_rows(context: Context, one: Seamed, sizes: int) -> Iterator[Finding]:
     meant = _seamed_parts(context, one) if one.whole else []
-    lasts = {id(part): _last_rows(context, part, sizes) for part in meant}
+    lasts = {id(part): last_rows(context, part, sizes) for part in meant}
     if not meant or any(row is None for rows in lasts.values() for row in rows):
         return
     unlike = []
@@ -115,20 +115,20 @@ def _seamed_parts(context: Context, one: Seamed) -> list[Part]:
         if not name or singular(name[-1]) not in words or SEVERAL_NAMES.search(part.name):
             continue
         others = context.pattern.parts[index + 1 :]
-        if others and _goes_on(part, others[0]):
+        if others and goes_on(part, others[0]):
             return []  # the piece ends under another heading
         found.append(part)
     return found
 
 
-def _goes_on(part: Part, following: Part) -> bool:
+def goes_on(part: Part, following: Part) -> bool:
     """Whether the rows under the next heading go on with the same piece."""
     ended = any(isinstance(step, FastenOff) for row in part.rows[-2:] for step in row.steps)
     joined = any(isinstance(step, JoinYarn) for row in following.rows[:2] for step in row.steps)
     return not (ended or joined or begins(following))
 
 
-def _last_rows(context: Context, part: Part, sizes: int) -> list[LedgerRow | None]:
+def last_rows(context: Context, part: Part, sizes: int) -> list[LedgerRow | None]:
     """The row with which each size ends a part; None where it is not recomputed or is itself at fault."""
     found: list[LedgerRow | None] = []
     for size in range(sizes):

@@ -299,7 +299,10 @@ def check_unused(context: Context) -> Iterator[Finding]:
         if not forms or any(len(form.split()) > 3 for form in forms[:1]) or entry.meaning.strip() == "":
             continue
         if not _used(text, forms, entry.span):
-            yield context.finding("abbreviation-unused", entry.span, word=forms[0])
+            printed = context.source.slice(entry.span)
+            at = printed.lower().find(forms[0])
+            word = printed[at : at + len(forms[0])] if at >= 0 else forms[0]
+            yield context.finding("abbreviation-unused", entry.span, word=word)
 
 
 def _used(text: str, forms: list[str], own: Span) -> bool:
@@ -315,18 +318,21 @@ def _used(text: str, forms: list[str], own: Span) -> bool:
 
 
 def check_word_rules(context: Context) -> Iterator[Finding]:
-    """Every word-list rule of rules/word_rules.yaml, in the instructions."""
+    """Every word-list rule of rules/word_rules.yaml, and of a house."""
     for rule in context.book.word_rules:
-        listed = "|".join(regex.escape(phrase) for phrase in sorted(rule.phrases, key=len, reverse=True))
+        listed = "|".join(
+            r"\s+".join(regex.escape(word) for word in phrase.split())
+            for phrase in sorted(rule.phrases, key=len, reverse=True)
+        )
         pattern = regex.compile(rf"(?i)(?<!\w)(?:{listed})(?!\w)")
-        for part in context.pattern.parts:
-            for row in part.rows:
-                for match in pattern.finditer(context.source.slice(row.span)):
-                    span = Span(row.span.start + match.start(), row.span.start + match.end())
-                    yield context.finding(
-                        rule.name,
-                        span,
-                        part.name,
-                        row.label.words if row.label is not None else None,
-                        words=match.group(0),
-                    )
+        rows = [row.span for part in context.pattern.parts for row in part.rows]
+        whole = [Span(0, len(context.source.text))]
+        alike: dict[str | int, list[Span]] = {}
+        for ground in rows if rule.where == "rows" else whole:
+            for match in pattern.finditer(context.source.text, ground.start, ground.end):
+                key = " ".join(match[0].lower().split()) if rule.together else match.start()
+                alike.setdefault(key, []).append(Span(*match.span()))
+        for spans in alike.values():
+            related = tuple(Related(span, "here too") for span in spans[1:])
+            words = " ".join(context.source.slice(spans[0]).split())
+            yield context.finding_at(rule.name, spans[0], words=words, related=related)

@@ -23,16 +23,18 @@ class Found:
     path: str
     name: str
     problem: str = ""  # why there is nothing to read
+    folder: str | None = None  # the one that was named
 
 
 @dataclass(frozen=True, slots=True)
 class Input:
-    """A pattern that was asked for: its bytes and its text, or what is wrong with it."""
+    """A pattern that was asked for: its bytes and its text, or what is wrong with it; `folder`: the one it was found under."""
 
     path: str
     raw: bytes = b""
     source: SourceText | None = None
     problem: str = ""
+    folder: str | None = None
 
 
 def find(paths: Iterable[str], suffixes: Sequence[str] = SUFFIXES, ignore: Sequence[str] = ()) -> Iterator[Found]:
@@ -58,7 +60,7 @@ def _inside(folder: str, suffixes: tuple[str, ...], ignore: Sequence[str]) -> It
         if os.path.islink(path) and not _is_in(os.path.realpath(path), home):
             yield Found(path, name, "is a link that leads out of its folder; name the file itself if it is wanted")
         else:
-            yield Found(path, name)
+            yield Found(path, name, folder=folder)
     if not number:
         yield Found(
             folder, PurePath(folder).name, f"no pattern is in this folder (files that end in {' '.join(suffixes)})"
@@ -118,11 +120,9 @@ def gather(paths: Iterable[str]) -> Iterator[Input]:
     """Every pattern under the paths, read, in order; - is standard input."""
     for found in find(paths):
         raw, problem = content(found)
+        source = None
         try:
-            yield (
-                Input(found.path, raw, problem=problem)
-                if problem
-                else Input(found.path, raw, read_document(raw, found.path))
-            )
+            source = None if problem else read_document(raw, found.path)
         except Unreadable as error:
-            yield Input(found.path, raw, problem=str(error))
+            problem = str(error)
+        yield Input(found.path, raw, source, problem, found.folder)

@@ -5,11 +5,12 @@ from __future__ import annotations
 from difflib import get_close_matches
 from functools import lru_cache
 from pathlib import Path
-from typing import Any
+
+from pydantic import ValidationError
 
 from lint.house.model import House
 from lint.rulebook import Example, RequiredSection, Rulebook, WordRule, rules_folder
-from lint.yamlfile import RuleFileError, load, validated
+from lint.yamlfile import Fault, RuleFileError, faults_of, in_lines, load
 
 BESIDE = "house.yaml"  # the project's own, beside its patterns
 _MOST_BASES = 8
@@ -26,10 +27,12 @@ def house_path(name: str) -> Path:
     return shipped if name in house_names() else Path(name)
 
 
-def house_beside(pattern: Path) -> Path | None:
-    """The project's house file beside a pattern (or in a folder of patterns), if there is one."""
-    folder = pattern if pattern.is_dir() else pattern.parent
-    return folder / BESIDE if (folder / BESIDE).is_file() else None
+def house_beside(pattern: Path, folder: Path | None = None) -> Path | None:
+    """The project's house file: beside a pattern, or in the nearest folder above, up to the one that was named."""
+    places = [pattern if pattern.is_dir() else pattern.parent]
+    while folder is not None and places[-1] != folder and folder in places[-1].parents:
+        places.append(places[-1].parent)
+    return next((place / BESIDE for place in places if (place / BESIDE).is_file()), None)
 
 
 def load_house(path: Path, book: Rulebook) -> House:
@@ -48,28 +51,50 @@ def read_house(text: str, name: str, book: Rulebook, path: Path | None = None, b
     data, marks = load(text, name)
     if not isinstance(data, dict):
         raise RuleFileError(f"{name}:1:1: a house file is a list of keys, such as 'terms: us'")
-    own = validated(data, marks, House, name)
-    _check(own, marks, name, book)
-    if own.extends is None:
+    own, faults = _as_far_as_valid(data)
+    faults += [*_doubled_forms(own), *_unknown_rules(own, book), *_unknown_sections(own, book)]
+    base_path, chain = None, below
+    if own.extends is not None:
+        base_path = _base_path(own.extends, path)
+        chain = (*below, path.resolve()) if path is not None else below
+        wrong = _wrong_base(own.extends, base_path, chain)
+        faults += [Fault(("extends",), wrong)] if wrong else []
+    if faults:
+        raise RuleFileError(in_lines(faults, marks, name))
+    if base_path is None:
         return own
-    line, column = marks[("extends",)]
-    at = f"{name}:{line}:{column}: extends"
-    base_path = _base_path(own.extends, path)
-    if not base_path.is_file():
-        raise RuleFileError(
-            f"{at}: there is no house '{own.extends}'; give one of {_listed()}, or the path of a house file"
-        )
-    chain = (*below, path.resolve()) if path is not None else below
-    if base_path.resolve() in chain:
-        names = " -> ".join(item.name for item in (*chain, base_path.resolve()))
-        raise RuleFileError(f"{at}: houses extend each other in a circle ({names}); let one of them extend none")
-    if len(chain) > _MOST_BASES:
-        raise RuleFileError(f"{at}: more than {_MOST_BASES} houses stand upon each other")
     try:
         base_text = base_path.read_text(encoding="utf-8-sig")
     except (OSError, UnicodeDecodeError) as error:
-        raise RuleFileError(f"{at}: {base_path} cannot be read ({error})") from error
+        raise RuleFileError(
+            in_lines([Fault(("extends",), f"{base_path} cannot be read ({error})")], marks, name)
+        ) from error
     return own.over(read_house(base_text, str(base_path), book, base_path, chain))
+
+
+def _as_far_as_valid(data: dict) -> tuple[House, list[Fault]]:
+    """The house of those keys that are right, so that the others' faults don't hide theirs; and the faults."""
+    try:
+        return House.model_validate(data), []
+    except ValidationError as error:
+        right = {key: dict(value) if isinstance(value, dict) else value for key, value in data.items()}
+        for fault in error.errors():
+            key, *below = fault["loc"]
+            if below and isinstance(right.get(key), dict):
+                right[key].pop(below[0], None)
+            else:
+                right.pop(key, None)
+        return House.model_validate(right), faults_of(error, House)
+
+
+def _wrong_base(name: str, path: Path, chain: tuple[Path, ...]) -> str | None:
+    """What is wrong with the house that another stands upon, if anything."""
+    if not path.is_file():
+        return f"there is no house '{name}'; give one of {_listed()}, or the path of a house file"
+    if path.resolve() in chain:
+        names = " -> ".join(item.name for item in (*chain, path.resolve()))
+        return f"houses extend each other in a circle ({names}); let one of them extend none"
+    return f"more than {_MOST_BASES} houses stand upon each other" if len(chain) > _MOST_BASES else None
 
 
 def _base_path(name: str, path: Path | None) -> Path:
@@ -86,27 +111,19 @@ def _listed() -> str:
 # what the parts of a house must keep to among each other ------------------------------------------------------
 
 
-def _check(house: House, marks: dict, name: str, book: Rulebook) -> None:
-    faults = [*_doubled_forms(house), *_unknown_rules(house, book), *_unknown_sections(house, book)]
-    if faults:
-        lines = []
-        for path, words in faults:
-            line, column = marks.get(path, (1, 1))
-            lines.append(f"{name}:{line}:{column}: {'.'.join(str(key) for key in path)}: {words}")
-        raise RuleFileError("\n".join(lines))
-
-
-def _doubled_forms(house: House) -> list[tuple[tuple[Any, ...], str]]:
+def _doubled_forms(house: House) -> list[Fault]:
     faults, held, meanings = [], {}, {}
     for index, entry in enumerate(house.abbreviations):
         if entry.means in meanings:
-            faults.append((("abbreviations", index, "means"), f"'{entry.means}' stands twice; put both into one entry"))
+            faults.append(
+                Fault(("abbreviations", index, "means"), f"'{entry.means}' stands twice; put both into one entry")
+            )
         meanings[entry.means] = entry
         for key, forms in (("use", [entry.use]), ("replace", entry.replace), ("never", entry.never)):
             for form in forms:
                 if form in held:
                     faults.append(
-                        (
+                        Fault(
                             ("abbreviations", index, key),
                             f"'{form}' already belongs to '{held[form]}'; a form may stand for one thing only",
                         )
@@ -115,28 +132,30 @@ def _doubled_forms(house: House) -> list[tuple[tuple[Any, ...], str]]:
     return faults
 
 
-def _unknown_rules(house: House, book: Rulebook) -> list[tuple[tuple[Any, ...], str]]:
+def _unknown_rules(house: House, book: Rulebook) -> list[Fault]:
     own = {rule.name for rule in house.word_rules}
     known = [*book.checks, *(rule.name for rule in book.word_rules), *own]
-    faults: list[tuple[tuple[Any, ...], str]] = []
+    faults: list[Fault] = []
     for rule in house.rules:
         if rule not in known:
             near = get_close_matches(rule, known, 1)
             meant = f"is '{near[0]}' meant?" if near else "`frogproof explain` lists them all"
-            faults.append((("rules", rule), f"there is no rule of this name; {meant}"))
+            faults.append(Fault(("rules", rule), f"there is no rule of this name; {meant}"))
     areas = [area.name for area in book.grade.areas]
     for index, rule in enumerate(house.word_rules):
         if rule.area not in areas:
-            faults.append((("word_rules", index, "area"), f"'{rule.area}' is no area; give one of {', '.join(areas)}"))
+            words = f"'{rule.area}' is no area; give one of {', '.join(areas)}"
+            faults.append(Fault(("word_rules", index, "area"), words))
         if rule.name in book.checks or rule.name in [other.name for other in book.word_rules]:
-            faults.append((("word_rules", index, "name"), f"'{rule.name}' is a rule already; choose another name"))
+            words = f"'{rule.name}' is a rule already; choose another name"
+            faults.append(Fault(("word_rules", index, "name"), words))
     return faults
 
 
-def _unknown_sections(house: House, book: Rulebook) -> list[tuple[tuple[Any, ...], str]]:
+def _unknown_sections(house: House, book: Rulebook) -> list[Fault]:
     known = sorted({"title", "instructions", *book.layout.sections, *(one.key for one in book.sections.required)})
     return [
-        (("sections", index), f"'{key}' is no section; give some of {', '.join(known)}")
+        Fault(("sections", index), f"'{key}' is no section; give some of {', '.join(known)}")
         for index, key in enumerate(house.sections or [])
         if key not in known
     ]
@@ -146,7 +165,7 @@ def book_for(house: House, book: Rulebook) -> Rulebook:
     """The rules as this house has them: its own word lists, plain words and required sections added."""
     plain = book.plain_words.model_copy(update={"notation": [*book.plain_words.notation, *house.plain_words]})
     words = [
-        WordRule(**rule.model_dump(), example=Example(good="", bad=rule.phrases[0]), source=house.title)
+        WordRule(**rule.model_dump(), together=True, example=Example(good="", bad=rule.phrases[0]), source=house.title)
         for rule in house.word_rules
     ]
     required = book.sections.required

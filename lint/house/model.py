@@ -5,10 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Annotated, Literal
 
+import regex
 from pydantic import AfterValidator, BaseModel, ConfigDict, Field
 
 from lint.finding import Weight
 from lint.house import samples
+
+_GAPS = ("words", "row", "part")  # what a finding's sentence may name
 
 
 class _Strict(BaseModel):
@@ -113,13 +116,23 @@ class AbbreviationList(_Strict):
     order: Literal["alphabetical", "as it stands"] | None = None
 
 
+def _sentence(message: str) -> str:
+    """A finding's sentence; raises ValueError for a gap that nothing would fill."""
+    gaps = regex.findall(r"\{([^{}]*)\}", message)
+    odd = next((gap for gap in gaps if gap not in _GAPS), None)
+    if odd is not None or message.count("{") != len(gaps) or message.count("}") != len(gaps):
+        raise ValueError(f"'{message}' has a gap that nothing fills; there are {{words}}, {{row}} and {{part}}")
+    return message
+
+
 class HouseWords(_Strict):
-    """A word list of the house's own: any of the phrases in a row is a finding."""
+    """A word list of the house's own: any of the phrases is a finding, in the rows or in the whole text."""
 
     name: str = Field(pattern=r"^[a-z]+(-[a-z]+)*$")
-    phrases: list[str] = Field(min_length=1)
-    message: str
+    phrases: list[Annotated[str, Field(min_length=1)]] = Field(min_length=1)
+    message: Annotated[str, AfterValidator(_sentence)]
     why: str
+    where: Literal["rows", "everywhere"] = "rows"
     weight: Weight = Weight.STYLE
     area: str = "wording"
 

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 import regex
 
-from lint.faults import fault_of, range_ends, works_nothing
+from lint.faults import fault_of, range_ends, told_in, works_nothing
 from lint.finding import Likely
 from lint.ledger import Ledger, LedgerRow, Outcome
 from lint.likely.called import of_calls
@@ -63,6 +63,7 @@ def explain(source: SourceText, pattern: Pattern, book: Rulebook, ledger: Ledger
         ]
         for index, row in enumerate(ledger.rows)
     }
+    open_faults = {index: told_in(ledger.rows[index].cells, sizes) for index, sizes in open_faults.items()}
     for index in range_ends(ledger):
         open_faults[index] = open_faults[index] or ledger.rows[index].worked_in
     open_faults = {index: sizes for index, sizes in open_faults.items() if sizes}

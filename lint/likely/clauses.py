@@ -123,8 +123,8 @@ def _twins(
             found.setdefault(words, Twin(step, words, cost))
         for step in exact:
             for dial in dials((step,), text, 0):
-                if dial.role not in ("places", "stitches") or dial.step is not step:
-                    continue
+                if dial.role not in ("places", "stitches") or dial.step is not step or dial.listed:
+                    continue  # a list with another figure in one size is no clause that was left out
                 for number in sorted((asked | {dial.value - 1, dial.value + 1}) - {dial.value}):  # rounds grow by one
                     edit = dial.edit(text, number) if 0 < number < 100 else None
                     if edit is not None and edit.clause is not None:

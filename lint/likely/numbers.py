@@ -9,7 +9,7 @@ import regex
 
 from lint.amount import Amount
 from lint.likely.edits import Edit, lowered, spliced
-from lint.likely.numerals import numeral, often, ordinal, with_value
+from lint.likely.numerals import in_list, numeral, often, ordinal, with_value
 from lint.place import LimitKind, Place, TargetKind, Which
 from lint.source import Span
 from lint.tree import Chain, Evenly, Group, Repeat, Shaping, Skip, Step, TimesKind, Work, walk
@@ -35,6 +35,7 @@ class Dial:
     reads: Callable[[int], tuple[Span, str] | None]  # the stretch of the text, and its words with another number
     says: Callable[[int], str] | None = None  # the change in words of its own
     printed: bool = True
+    listed: bool = False  # one figure of a list over the sizes
 
     def edit(self, text: str, number: int) -> Edit:
         """The edit that turns the number."""
@@ -130,7 +131,7 @@ def _times(step: Repeat, text: str, size: int) -> Iterator[Dial]:
         amount = times.number
         at = numeral(text, times.span, amount, size)
         more = " more" if times.kind is TimesKind.MORE else ""
-        value = amount.at(size) or 0
+        value, listed = amount.at(size) or 0, in_list(text, at, times.span)
 
         def reads(number: int) -> tuple[Span, str] | None:
             if at is None:
@@ -138,7 +139,7 @@ def _times(step: Repeat, text: str, size: int) -> Iterator[Dial]:
             word = text[at.start : at.end].lower()
             if word in ("once", "twice"):
                 return at, often(number)
-            if number == 1 and text[at.end :].startswith(" times"):
+            if number == 1 and not listed and text[at.end :].startswith(" times"):
                 return Span(at.start, at.end + len(" times")), "once"
             return at, str(number)
 
@@ -149,6 +150,7 @@ def _times(step: Repeat, text: str, size: int) -> Iterator[Dial]:
             lambda number: replace(step, times=replace(times, number=with_value(amount, size, number))),
             reads,
             lambda number: f"work the repeat {often(number)}{more} instead of {often(value)}{more}",
+            listed=listed,
         )
     limit = times.limit
     if limit is not None and limit.kind is LimitKind.LAST:
@@ -180,10 +182,11 @@ def _chain(step: Chain, text: str, size: int, begins: bool) -> Dial:
 def _stitches(step: Work, text: str, size: int) -> Dial:
     value = step.number.at(size) or 0
     at = numeral(text, step.span, step.number, size, tuple(place.span for place in step.places))
+    listed = in_list(text, at, step.span)
 
     def reads(number: int) -> tuple[Span, str] | None:
         if at is not None:
-            goes = number == 1 and text[at.end : at.end + 1] == " " and not _ONE_SAID.search(text)
+            goes = number == 1 and not listed and text[at.end : at.end + 1] == " " and not _ONE_SAID.search(text)
             return (Span(at.start, at.end + 1), "") if goes else (at, str(number))
         if value != 1:
             return None
@@ -197,6 +200,7 @@ def _stitches(step: Work, text: str, size: int) -> Dial:
         lambda number: replace(step, number=with_value(step.number, size, number), number_said=True),
         reads,
         printed=at is not None,
+        listed=listed,
     )
 
 
@@ -220,10 +224,11 @@ def _place(step: Work | Group | Skip, index: int, place: Place, text: str, size:
     if place.which in (Which.NEXT, Which.FIRST, Which.LAST, Which.EACH) and place.limit is None and place.of is None:
         value = place.number.at(size) or 0
         at = numeral(text, place.span, place.number, size)
+        listed = in_list(text, at, place.span)
 
         def reads(number: int) -> tuple[Span, str] | None:
             if at is not None:
-                run = _RUN.search(text, place.span.start, at.end + 1) if number == 1 else None
+                run = _RUN.search(text, place.span.start, at.end + 1) if number == 1 and not listed else None
                 if run is None:
                     return at, str(number)
                 noun = _NOUN.match(text, run.end())
@@ -242,6 +247,7 @@ def _place(step: Work | Group | Skip, index: int, place: Place, text: str, size:
             lambda number: put(replace(place, number=with_value(place.number, size, number))),
             reads,
             printed=at is not None,
+            listed=listed,
         )
     if place.limit is not None and place.limit.kind is LimitKind.LAST:
         limit = place.limit

@@ -9,6 +9,8 @@ from lint.source import Span
 
 _NUMERAL = regex.compile(r"(?<![\p{L}\d.-])\d+(?![\d.]|-\p{L})")
 _LOOSE = regex.compile(r"\d+")
+_LIST_BEHIND = regex.compile(r"\s?[(\[{]\s*[\d-]|[/:;-]\d|\s*[,)\]}]\s*[\d-]")
+_LIST_BEFORE = regex.compile(r"[\d-]\s?[(\[{,:;/)\]-]\s*\Z")
 _WORDS = {"once": 1, "twice": 2, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8}
 _NUMBER_WORD = regex.compile(r"(?i)\b(?:" + "|".join(_WORDS) + r")\b")
 
@@ -36,6 +38,14 @@ def numeral(
         if _WORDS[match.group().lower()] == wanted[0]:
             return Span(match.start(), match.end())
     return None
+
+
+def in_list(text: str, at: Span | None, within: Span) -> bool:
+    """Whether a printed figure stands in a list over the sizes: another for it changes one size alone."""
+    if at is None:
+        return False
+    before = _LIST_BEFORE.search(text[within.start : at.start]) is not None
+    return before or _LIST_BEHIND.match(text, at.end, within.end) is not None
 
 
 def with_value(amount: Amount, size: int, number: int) -> Amount:

@@ -6,8 +6,10 @@ Lengths are in stitch widths.
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 from math import cos, pi, tan
 
+from lint.pictures.symbols import plain_kind
 from lint.pictures.tracks import Arc, Line, Oval, Point, Polygon, Track
 from lint.working.graph import Layer, Piece, Stitch
 
@@ -50,8 +52,17 @@ def place(piece: Piece, heights: dict[str, int]) -> tuple[PlacedLayer, ...]:
 
 def drawn_height(kind: str, heights: dict[str, int]) -> float:
     """How tall a stitch is drawn."""
-    plain = kind.removeprefix("fp").removeprefix("bp").removeprefix("f")
-    return _HEIGHTS[min(6, max(0, heights.get(kind, heights.get(plain, 3))))]
+    return _HEIGHTS[min(6, max(0, turning_chain(kind, heights)))]
+
+
+def turning_chain(kind: str, heights: dict[str, int]) -> int:
+    """Chains as tall as a stitch; a stitch of which nothing is known is as tall as a dc."""
+    return heights.get(kind, heights.get(plain_kind(kind), 3))
+
+
+def rise(chains: int) -> float:
+    """How far the middle of a chain space stands out from the line of its row."""
+    return min(1.0, 0.12 * chains)
 
 
 def row_width(layer: Layer) -> float:
@@ -83,6 +94,8 @@ class _Layout:
             return PlacedLayer(
                 layer, Arc(radius, full), (0.0,) * len(layer.stitches), ((0.0, 0.0),) * len(layer.stitches)
             )
+        if any(stitch.under for stitch in layer.stitches):
+            return _both_sides(layer)
         around = layer.circular and all(stitch.kind != "ch" for stitch in layer.stitches)
         widths = [_width(stitch) for stitch in layer.stitches]
         track: Track = Arc(max(1.5, sum(widths) / (2 * pi))) if around else Line(0.0)
@@ -102,12 +115,17 @@ class _Layout:
             default=1.0,
         )
 
+    def crest(self, layer: Layer) -> float:
+        """How far the chain spaces that a row is worked into stand out from their own row's line."""
+        below = (self.done[at].layer.stitches[index] for stitch in layer.stitches for at, index in stitch.parents)
+        return max((rise(one.length) for one in below if one.kind == "space"), default=0.0)
+
     # the line of a row -------------------------------------------------------------------------------------
 
     def track(self, layer: Layer) -> Track:
         below = self.done[-1] if self.done else None
         room = row_width(layer)
-        height = self.height(layer)
+        height = self.height(layer) + self.crest(layer)
         corners = sum(stitch.corner for stitch in layer.stitches)
         cornered = layer.circular and 3 <= corners <= 8
         if below is None and cornered:
@@ -119,7 +137,7 @@ class _Layout:
         if isinstance(track, Line) and not layer.circular:
             return Line(track.y - height)
         if isinstance(track, Line) and all(stitch.kind == "ch" for stitch in below.layer.stitches):
-            straight = max(1.0, len(below.layer.stitches) - 2.0)
+            straight = max(1.0, sum(not stitch.under for stitch in below.layer.stitches) - 2.0)
             return Oval(straight, max(height, (room - 2 * straight) / (2 * pi)))
         if isinstance(track, Oval):
             return Oval(track.straight, max(track.radius + height, (room - 2 * track.straight) / (2 * pi)))
@@ -170,8 +188,8 @@ class _Layout:
         wanted = self.wanted(layer, track)
         if sum(place is not None for place in wanted) < 2:
             return _in_a_row(widths, track, self.start)
-        filled = _filled(wanted)
-        backwards = sum(b - a for a, b in zip(filled, filled[1:], strict=False)) < 0
+        filled = _filled(wanted, track.length if track.closed else None)
+        backwards = filled[-1] < filled[0]
         end = (
             0.0 if track.length == float("inf") else track.length
         )  # what lies at s lies at end - s from the other side
@@ -196,10 +214,23 @@ class _Layout:
 
 
 def _has_a_side(placed: PlacedLayer) -> bool:
-    """Whether the places of a layer lie on one side of the work each: not so a ring, or a chain that is worked round."""
-    return not all(stitch.kind == "ring" for stitch in placed.layer.stitches) and not (
-        placed.layer.circular and all(stitch.kind == "ch" for stitch in placed.layer.stitches)
+    """Whether the places of a layer lie on one side of the work each: not so a ring, or a chain joined to a ring."""
+    stitches = placed.layer.stitches
+    if any(stitch.under for stitch in stitches):
+        return True
+    return not all(stitch.kind == "ring" for stitch in stitches) and not (
+        placed.layer.circular and all(stitch.kind == "ch" for stitch in stitches)
     )
+
+
+def _both_sides(layer: Layer) -> PlacedLayer:
+    """A foundation chain that is worked round: its other side just under it, from the far end back."""
+    upper = sum(not stitch.under for stitch in layer.stitches)
+    track = Line(0.0)
+    along = [at - (upper - 1) / 2 for at in range(upper)]
+    back = [along[max(0, upper - 2 - at)] for at in range(len(layer.stitches) - upper)]
+    points = [(-s, -0.05) for s in along] + [(-s, 0.05) for s in back]
+    return PlacedLayer(layer, track, (*along, *back), tuple(points))
 
 
 def _near(track: Track, s: float, other: float) -> float:
@@ -232,16 +263,21 @@ def _in_a_row(widths: list[float], track: Track, start: float) -> tuple[float, .
     return tuple(along)
 
 
-def _filled(wanted: list[float | None]) -> list[float]:
-    """Stitches without a place of their own lie between their neighbours."""
-    filled = list(wanted)
+def _filled(wanted: list[float | None], around: float | None) -> list[float]:
+    """Stitches without a place of their own lie between their neighbours; `around`: the length of a closed line."""
     known = [index for index, s in enumerate(wanted) if s is not None]
-    for before, after in zip([known[0], *known], [*known, known[-1]], strict=True):
-        for index in range(before + 1, after):
-            share = (index - before) / (after - before)
-            filled[index] = wanted[before] + share * (wanted[after] - wanted[before])
-    filled[: known[0]] = [wanted[known[0]]] * known[0]
-    filled[known[-1] + 1 :] = [wanted[known[-1]]] * (len(wanted) - known[-1] - 1)
+    first, last = known[0], known[-1]
+    number = len(wanted)
+    if around is not None:  # what comes before the first comes after the last, too
+        whole = around if wanted[last] >= wanted[first] else -around
+        ends = [(last - number, wanted[last] - whole), (first + number, wanted[first] + whole)]
+    else:
+        ends = [(-1, wanted[first]), (number, wanted[last])]
+    stops = [ends[0], *((index, wanted[index]) for index in known), ends[1]]
+    filled: list[float] = list(wanted)
+    for (before, low), (after, high) in pairwise(stops):
+        for index in range(max(0, before + 1), min(number, after)):
+            filled[index] = low + (index - before) / (after - before) * (high - low)
     return filled
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from itertools import pairwise
 from math import cos, radians, sin
 
 from markupsafe import Markup
@@ -30,9 +31,9 @@ def plan(layout: Layout, motifs: tuple[Motif, ...], name: str) -> Markup:
     by_name = {(motif.noun, motif.half): motif for motif in motifs}
     nouns = list(dict.fromkeys((motif.noun, motif.half) for row in layout.rows for motif in row))
     body, points = [], []
-    for index, row in enumerate(layout.rows):
+    middles = _middles(layout, by_name)
+    for y, row in zip(middles, layout.rows, strict=True):
         six = any(_corners(motif, by_name) == 6 for motif in row)
-        y = index * (3**0.5 / 2 if six else 1.0)
         x = -_wide(row) / 2
         for at, motif in enumerate(row):
             width = 0.5 if motif.half else 1.0
@@ -46,12 +47,10 @@ def plan(layout: Layout, motifs: tuple[Motif, ...], name: str) -> Markup:
                 x += width
     left, top = min(px for px, _ in points) - 0.9, min(py for _, py in points) - 0.2
     wide, high = max(px for px, _ in points) + 0.2 - left, max(py for _, py in points) + 0.2 - top
-    for index, row in enumerate(layout.rows):
-        six = any(_corners(motif, by_name) == 6 for motif in row)
-        y = index * (3**0.5 / 2 if six else 1.0)
+    for index in range(len(layout.rows)):
         body.append(
             Markup('<text class="label" x="{}" y="{}">{}</text>').format(
-                number(left + 0.4), number(y + 0.08), index + 1
+                number(left + 0.4), number(middles[index] + 0.08), index + 1
             )
         )
     return Markup(
@@ -78,6 +77,31 @@ def edges(layout: Layout, motifs: tuple[Motif, ...]) -> tuple[str, ...]:
             counts = str(each[0]) if len(each) == 1 else " and ".join(map(str, each))
             lines.append(f"Each side of the {name} has {counts} sts between its corners.")
     return tuple(dict.fromkeys(lines))
+
+
+def interlocks(layout: Layout, motifs: tuple[Motif, ...]) -> bool:
+    """Whether hexagons lie between those of the next row wherever two rows of them meet; True of squares."""
+    by_name = {(motif.noun, motif.half): motif for motif in motifs}
+    return all(_fit(a, b) for a, b in pairwise(layout.rows) if _six(a, by_name) and _six(b, by_name))
+
+
+def _middles(layout: Layout, by_name: dict[tuple[str, bool], Motif]) -> list[float]:
+    """How far down the middle of each row lies; hexagons that interlock lie closer."""
+    found = [0.0]
+    for a, b in pairwise(layout.rows):
+        six = _six(a, by_name) or _six(b, by_name)
+        found.append(found[-1] + (1.0 if not six else 3**0.5 / 2 if _fit(a, b) else 2 / 3**0.5))
+    return found
+
+
+def _six(row: tuple[LaidMotif, ...], by_name: dict[tuple[str, bool], Motif]) -> bool:
+    return any(_corners(motif, by_name) == 6 for motif in row)
+
+
+def _fit(a: tuple[LaidMotif, ...], b: tuple[LaidMotif, ...]) -> bool:
+    """Whether the whole motifs of two rows lie half a motif to the side of each other."""
+    first, second = ((_wide(row) / 2 - (0.5 if row[0].half else 0.0)) % 1 for row in (a, b))
+    return first != second
 
 
 def _corners(motif: LaidMotif, by_name: dict[tuple[str, bool], Motif]) -> int:

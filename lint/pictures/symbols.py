@@ -8,13 +8,19 @@ popcorn and post forms from memory).  Lengths come in stitch widths and go out i
 from __future__ import annotations
 
 from collections.abc import Sequence
-from math import atan2, degrees, hypot
+from math import atan2, cos, degrees, hypot, pi, sin
+from re import sub
 
 from lint.pictures.tracks import Point
 
 UNIT = 100  # a stitch width in the picture's own units
 _ROUNDED = ("bobble", "puff", "popcorn", "pc")
 _GATHERED = ("cluster", "cl", *_ROUNDED)
+
+
+def plain_kind(kind: str) -> str:
+    """The stitch that a post or foundation stitch is a sort of: "FPdc" and "fdc" are dc."""
+    return sub(r"^(?:FP|BP|f)(?=[a-z])", "", kind)
 
 
 def number(value: float) -> int:
@@ -93,8 +99,13 @@ def upright(kind: str, height: int, bases: Sequence[Point], top: Point, gathered
 
 
 def cup(base: Point, outward: Point, loop: str) -> str:
-    """A shallow arc under a stitch worked into one loop: open upwards for the back loop, downwards for the front loop."""
+    """A shallow arc under a stitch worked into one loop: open upwards for the back loop, downwards for the front loop.
+
+    The third loop, which lies behind these, has a straight bar (no published form was found).
+    """
     across = (-outward[1], outward[0])
+    if loop == "third":
+        return line(_off(base, across, -0.3), _off(base, across, 0.3))
     low = -0.16 if loop != "front" else 0.1
     ends = [_off(_off(base, across, side), outward, 0.0) for side in (-0.3, 0.3)]
     bend = _off(base, outward, low * 1.6)
@@ -105,14 +116,8 @@ def cup(base: Point, outward: Point, loop: str) -> str:
 def _stem(kind: str, height: int, base: Point, top: Point) -> str:
     across = _across(base, top)
     strokes = [line(base, top)]
-    if kind.startswith(("fp", "bp")):
-        side = 1 if kind.startswith("fp") else -1
-        foot = _off(base, across, 0.3 * side)
-        bx, by = number(base[0]), number(base[1])
-        lift = _along(base, top, 0.18)
-        strokes.append(
-            f"M{bx} {by}q{number(foot[0]) - bx} {number(foot[1]) - by} {number(lift[0]) - bx} {number(lift[1]) - by}"
-        )
+    if kind.startswith(("FP", "BP")):
+        strokes.append(_hook(base, across, 1 if kind.startswith("FP") else -1))
     if height <= 1:
         middle = _along(base, top, 0.62)
         strokes.append(line(_off(middle, across, -0.26), _off(middle, across, 0.26)))
@@ -120,6 +125,31 @@ def _stem(kind: str, height: int, base: Point, top: Point) -> str:
         middle = _along(base, top, 0.66 - 0.13 * index)
         slanted = _along(base, top, 0.66 - 0.13 * index + 0.07)
         strokes.append(line(_off(middle, across, -0.17), _off(slanted, across, 0.17)))
+    return "".join(strokes)
+
+
+def _hook(base: Point, across: Point, side: int) -> str:
+    """The foot of a post stitch: under the post below it, and up again to the right (front) or to the left (back)."""
+    down = (-across[1], across[0])
+    bend = _off(_off(base, down, 0.4), across, 0.2 * side)
+    end = _off(_off(base, down, -0.05), across, 0.4 * side)
+    x, y = number(base[0]), number(base[1])
+    return f"M{x} {y}q{number(bend[0]) - x} {number(bend[1]) - y} {number(end[0]) - x} {number(end[1]) - y}"
+
+
+def picot(foot: Point, outward: Point, chains: int) -> str:
+    """A tight loop of ovals standing on the work, at the slip stitch that closes it."""
+    shown = min(max(chains, 2), 6)
+    radius = 0.14 + 0.07 * shown
+    middle = _off(foot, outward, radius + 0.12)
+    across = (-outward[1], outward[0])
+    long = min(0.42, 0.8 * 2 * pi * radius / (shown + 1))
+    strokes = []
+    for index in range(shown):
+        turn = 2 * pi * (index + 1) / (shown + 1)  # from the foot round to the foot again
+        away = tuple(-cos(turn) * outward[k] + sin(turn) * across[k] for k in (0, 1))
+        along = tuple(sin(turn) * outward[k] + cos(turn) * across[k] for k in (0, 1))
+        strokes.append(oval(_off(middle, away, radius), along, long, 0.18))
     return "".join(strokes)
 
 

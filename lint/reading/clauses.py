@@ -7,23 +7,22 @@ bracket := "(" row ")" then a place (a group worked into it) or a number of time
 star    := "*" … "rep from *" times        (folded in reading.repeats)
 
 The reader is built in layers: clausebase, remarkclauses, skipclauses, chainclauses, yarnclauses, shapingclauses, workclauses,
-placefirst, bracketclauses.
+placefirst, bracketclauses, motifclauses, listrepeats, endingclauses.
 """
 
 from __future__ import annotations
-
-from dataclasses import replace
 
 from lint.reading import counts, repeats
 from lint.reading.asides import asides, emphasis
 from lint.reading.clausebase import SEPARATORS, Reading, all_read
 from lint.reading.closing import after_fastening, chain_told_by_count, closing_join, joined_on_the_way, picots_closed
+from lint.reading.endingclauses import EndingClauses
 from lint.reading.guard import nothing_swallowed
-from lint.reading.listrepeats import ListRepeats, by_cross
+from lint.reading.listrepeats import by_cross
 from lint.reading.markers import read_marker, unclear_markers
 from lint.reading.piececalls import piece_call
 from lint.reading.plainclauses import POINTS
-from lint.reading.rowcalls import ends_with_row, row_call
+from lint.reading.rowcalls import row_call, rows_of_piece
 from lint.reading.rowsof import rows_even
 from lint.reading.runs import place_come_to, side_by_side
 from lint.reading.stream import CLOSERS, OPENERS, SIGNS, Stream
@@ -32,12 +31,9 @@ from lint.tree import (
     MAKES_STITCHES,
     Chain,
     Join,
-    OpenWork,
     Remark,
-    Repeat,
     RowCall,
     Step,
-    TimesKind,
     Turn,
     Unread,
     walk,
@@ -72,7 +68,7 @@ def read_inside(stream: Stream) -> list[Step]:
     return repeats.fold_loose(reading.steps)
 
 
-class Clauses(ListRepeats):
+class Clauses(EndingClauses):
     """Reads every sort of clause: the last layer."""
 
     def run(self) -> None:
@@ -136,6 +132,11 @@ class Clauses(ListRepeats):
             self.steps.append(Unread(lexeme.span, lexeme.text, "this bracket is never opened", "never opened"))
             return True
         if kind in ("make", "as", "open_work") and piece_call(stream, self.steps, start):
+            return True
+        stream.at = start
+        if self.motif_clause(start):
+            return True
+        if kind == "make" and rows_of_piece(stream, self.steps, start):
             return True
         stream.at = start
         if self.begins_rows(start) and rows_even(stream, self.steps, start):
@@ -269,7 +270,14 @@ class Clauses(ListRepeats):
     def read_this(self, start: int) -> bool:
         """ "these chs count as the first st", "this counts as a sc"; or "same as Row 2"."""
         stream = self.stream
-        counts_at = 2 if stream.kind(1) == "chain" else 1
+        chain = stream.kind(1) == "chain"
+        if chain and any(stream.word("part", ahead=ahead) for ahead in (3, 4, 5)):
+            if self.steps and isinstance(self.steps[-1], Chain):
+                self.steps.pop()  # "popcorn in next st, ch 1. This ch 1 is part of the popcorn."
+            stream.pass_to()
+            self.steps.append(Remark(stream.span_from(start)))
+            return True
+        counts_at = 2 if chain else 1
         if stream.kind(counts_at) in ("counts", "counts_not"):
             stream.at += counts_at
             return self.read_counting_sentence(start)
@@ -280,6 +288,9 @@ class Clauses(ListRepeats):
         stream = self.stream
         if stream.word("wind", "wrap", "wrapping", "winding") and self.loop_for_ring(start):
             return True
+        if stream.word("but") and stream.kind(1) in ("at", "in", "for"):
+            stream.take()  # "but on the last time, …"
+            return self.clause()
         if stream.word("which", "it") and stream.kind(1) in ("counts", "counts_not"):
             stream.take()  # "chain three, which counts as a dc"
             return self.read_counting_sentence(start)
@@ -336,53 +347,9 @@ class Clauses(ListRepeats):
         return row_call(self.stream, self.steps, start)
 
     def read_again(self, start: int) -> bool:
+        if self.stream.kind(1) == "star" and repeats.open_star(self.steps):
+            return repeats.repeat_clause(self.stream, self.steps, start)  # "*ch 1, skip 1, tr. From * across."
         return repeats.again(self.stream, self.steps, start)
-
-    def read_ending(self, start: int) -> bool:
-        stream = self.stream
-        if repeats.ending_at_mark(stream, self.steps):
-            return True
-        if self.steps and isinstance(self.steps[-1], (RowCall, OpenWork)) and ends_with_row(stream):
-            self.steps.append(Remark(stream.span_from(start)))
-            return True
-        stream.take()
-        if stream.kind() == "(" and stream.kind(1) in ("last", "repeat") and (close := stream.matching(stream.at)):
-            stream.at = close + 1  # "ending (last rep) with"
-        of_last = any(item.kind in ("last", "repeat") for item in stream.lexemes[start : start + 4]) or "rep" in (
-            stream.peek(-1).lower
-        )
-        stream.skip("last", "repeat", "with", "by", "the")
-        if stream.word("without", "before"):
-            return repeats.omit(stream, self.steps, start, self.read_inside)
-        if stream.done or stream.kind() in (",", ";", "."):
-            return False
-        if not (self.steps and isinstance(self.steps[-1], Repeat)):
-            return self.clause()
-        at = len(self.steps) - 1
-        self.steps[at] = replace(self.steps[at], breaks_off=True)
-        read = self.clause()
-        if read and of_last and len(self.steps) == at + 2 and self.steps[at].times.kind is not TimesKind.FILL:
-            self.steps[at] = repeats.ending_in(self.steps[at], self.steps[at + 1])
-        return read
-
-    def read_last_pass(self, start: int) -> bool:
-        """ "At end of last rep, do not ch 2": what the last pass of the repeat before leaves out."""
-        stream = self.stream
-        stream.take()
-        stream.skip("the")
-        if stream.take_if("ending"):
-            stream.skip("of", "the")
-        if not (stream.take_if("last") and stream.take_if("repeat", "times")):
-            return False
-        stream.take_if(",")
-        if stream.word("do") and stream.word("not", ahead=1):
-            stream.take()
-        elif stream.kind() != "omit":
-            return False
-        return repeats.omit(stream, self.steps, start, self.read_inside)
-
-    def read_omit(self, start: int) -> bool:
-        return repeats.omit(self.stream, self.steps, start, self.read_inside)
 
 
 __all__ = ["Reading", "all_read", "read_inside", "read_row"]

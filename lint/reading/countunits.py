@@ -105,7 +105,7 @@ def singular(name: str) -> str:
     """ "shells" is "shell"; names in -ss or of one letter stay."""
     return (
         name[:-2]
-        if name.endswith("ches")
+        if name.endswith(("ches", "shes"))
         else name[:-1]
         if len(name) > 2 and name.endswith("s") and not name.endswith("ss")
         else name

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import regex
 
@@ -196,6 +196,7 @@ def _entry(chunk: str, at: int, known: frozenset[str]) -> Entry | None:
             and all(form in known for form in right_forms)
             and not any(form in known for form in left_forms)
             and len(right) <= 24
+            and len(left) > len(right)  # "X = sc" is the other way round
         ):
             return Entry(tuple(right_forms), (left,), left, at, span)  # "Chain = ch"
         nested = _SEPARATOR.search(right)  # "V-st(s)  V-stitch(es): (1 tr, 1 ch, 1 tr) …"
@@ -257,6 +258,20 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
     if _one_decrease(steps, beginning):
         return Special(name, entry.span, beginning=beginning)
     return Special(name, entry.span, tuple(steps), one_stitch=False, beginning=beginning, places_itself=places)
+
+
+def begun_alike(specials: list[Special], entries: list[Entry]) -> list[Special]:
+    """ "beg-cl (beginning cluster)" beside "cl (3-dc cluster)": whichever of its names is used, it begins that stitch."""
+    forms = {entry.span: entry.forms for entry in entries}
+    plain = {form: one.name for one in specials if not one.beginning for form in forms[one.span]}
+    named = []
+    for one in specials:
+        if one.beginning and one.plain_name not in plain:
+            bare = [replace(one, name=form).plain_name for form in forms[one.span]]
+            begun = next((plain[form] for form in bare if form in plain), None)
+            one = replace(one, name=f"beg {begun}") if begun is not None else one
+        named.append(one)
+    return named
 
 
 def _of_beginning(name: str) -> bool:

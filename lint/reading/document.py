@@ -14,6 +14,7 @@ from lint.reading import definitions, notes
 from lint.reading.audience import size_places
 from lint.reading.clauses import Reading, read_row
 from lint.reading.firstuse import with_first_uses
+from lint.reading.headings import begins_work
 from lint.reading.houseletters import house_letters
 from lint.reading.layout import Layout, LayoutReader, PartText, RowText
 from lint.reading.piecewords import PIECE_WORDS
@@ -148,7 +149,7 @@ class _RowReader:
             self.ended.add(text.gate)
             sizes = None
         if text.label is None:
-            if regex.match(
+            if not begins_work(self.source.slice(text.span)) and regex.match(
                 r"(?i)(?!\W*(?:row|rnd|round|rd|r\d))\W*[A-Za-z][\w-]*(?: [\w-]+){0,3}(?: ?\([\w -]+\))?\s*[:=]\s",
                 self.source.slice(text.span),
             ):
@@ -163,13 +164,15 @@ class _RowReader:
         stated = reading.stated
         if stated is not None and self.vocabulary.sizes > 1 and stated.series:
             rows = {len(label.at(size)) for size in range(self.vocabulary.sizes)}
-            if len(stated.series) not in rows:  # neither one for each size nor one for each row
+            if self.vocabulary.sizes not in rows:
+                stated = stated.over_sizes(self.vocabulary.sizes)
+            if stated.series and len(stated.series) not in rows:  # neither one for each size nor one for each row
                 words = self.source.slice(stated.span)
                 steps = (Unread(stated.span, words, f"the count has {len(stated.series)} figures"), *steps)
         if label.unclear:
             words = self.source.slice(label.span)
             steps = (Unread(label.span, words, "the numbers are not one for each size"), *steps)
-        return Row(label.span.to(text.span), label, steps, reading.stated, sizes)
+        return Row(label.span.to(text.span), label, steps, stated, sizes)
 
     def named_row(self, text: RowText) -> Row | None:
         """ "Edging: Ch 1, sc in each st across." is a row; "Picot: ch 3, sl st in 3rd ch from hook" only defines."""
@@ -285,7 +288,7 @@ def _entries(source: SourceText, layout: Layout, known: frozenset[str], book: Ru
         some = definitions.entries(words, span.start, known)
         for stop in regex.finditer(r"\.\s+(?=[A-Za-z][\w-]*(?: [\w-]+)?(?: ?\([^)]{1,8}\))?\s*[:=])", words):
             some += definitions.entries(words[stop.end() :], span.start + stop.end(), known)
-        real = [entry for entry in some if any(form in known for form in entry.forms)]
+        real = [entry for entry in some if known.intersection((*entry.forms, entry.body.strip(" .").lower()))]
         if not listed and len(real) >= 3:
             found += real  # a list without a heading
         else:
@@ -327,7 +330,7 @@ def _specials(entries: list[definitions.Entry], lexicon: Lexicon, book: Rulebook
         special = definitions.special_of(entry, lexicon, book)
         if special is not None and (special.name not in found or not found[special.name].items):
             found[special.name] = special
-    return list(found.values())
+    return definitions.begun_alike(list(found.values()), entries)
 
 
 def _forms(entries: list[definitions.Entry], specials: list[Special]) -> list[tuple[str, Special]]:

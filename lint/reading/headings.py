@@ -16,7 +16,7 @@ _STARTS_WORK = regex.compile(
     regex.IGNORECASE,
 )
 _JOINS = regex.compile(
-    r"(?i)(?:ch\s?\d|chain|fsc|make|magic|mr\b|begin|skip|sk|miss|leave|leaving|count|with|join|rejoin|attach|return|using|starting)\b"
+    r"(?i)(?:ch\s?-?\s?\d+|\d+\s?ch|chain|fsc|make|magic|mr\b|begin|skip|sk|miss|leave|leaving|count|with|join|rejoin|attach|return|using|starting)\b"
 )  # a line before the first row
 GATE = regex.compile(r"(?i)^\W*(?:for\s+)?(?:all\s+sizes|sizes?\b.*|.*\bsizes?\s+only)\W*$")
 
@@ -26,7 +26,7 @@ START = regex.compile(
     r"(?i)[\W_]*(?:multiples?\s+of\s+\d[^.;]*[.;]\s*)?"
     r"(?:(?:with|using)\s+(?:\w+|[^.;:,]{0,30}\d\s*mm[^.;:,]{0,40}),\s*)?"
     r"(?:(?:(?:commenc|begin|start)\w*\s+with|work)\s+(?=\d+\s?ch))?"
-    r"(?:ch(?:ain)?s?\b\.?\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a\s+magic|\d)|magic (?:ring|circle|loop))"
+    r"(?:ch(?:ain)?s?\b\.?\s*-?\s*(?:[(\[{]\s*|(?:size\s)?[\p{L}\d/-]{1,9}\s?:\s?)?\d|ch\d|\d+\s?ch\b|make\s+(?:a\s+magic|\d)|magic (?:ring|circle|loop))"
 )
 
 

@@ -36,6 +36,9 @@ _ONWARD = r"\s*(?:\+|(?:and|&)\s+(?:up|on|onwards?)\b|onwards?\b|[-–—]\s*end
 _WORK_FOLLOWS = r"(?=\s*(?:ch\b|chs?\d|rep|repeat|\d+\s*\w|\(|\[|\{|\*|•|join|with\b|turn\b|sc\b|hdc|dc\b|tr\b|htr|sl\s?st|(?:(?:is|are)\s+)?(?:(?:the|worked)\s+)*(?:same\s+)?as\b|in\b|inc\b|dec\b|invdec\b|blo\b|flo\b|magic\b|mr\b|using\b|change\b|work(?:ing)?\b|skip\b|sk\b|\Z))"
 
 
+_DOUBLED = regex.compile(r"(?i)\s*(?:\p{L}+\s+){0,2}(?:round|rnd|row)\s*[-–—]\s*(?=(?:round|rnd|row)\s*\d+\s*[:.])")
+
+
 @dataclass(frozen=True, slots=True)
 class Found:
     """A label found in a text: where it stands, and where the row's words begin."""
@@ -69,6 +72,9 @@ class LabelReader:
     def at_line(self, line: str, offset: int, bare_numbers: bool = False) -> Found | None:
         """The label at the start of a line (bullets, stars and spaces before it are passed over)."""
         lead = regex.match(r"[\s•·*_|#>-]*", line).end()
+        doubled = _DOUBLED.match(line)
+        if doubled is not None:  # "Joining Round - Round 5:"
+            return self.at_line(line[doubled.end() :], offset + doubled.end())
         for name in ("worded", "spelled", "ordinal", "several", "named", "start", "prefixed", "titled"):
             match = self._patterns[name].match(line, lead)
             if match and self._real(match, line):
@@ -108,6 +114,9 @@ class LabelReader:
         rest = line[match.end() :]
         if sign == "=" and regex.match(r"\s*\d", rest):
             return False
+        several = (match.groupdict().get("word") or "").lower().endswith("s")
+        if several and sign in ("-", "–") and regex.match(r"\d", rest):
+            return False  # "Rows 1-2 Cream"
         return True
 
     def _numbers(self, figures: str) -> tuple[tuple[int, ...], tuple[tuple[int, ...], ...], bool]:

@@ -30,6 +30,8 @@ _NO_PIECE = regex.compile(
 _CALLS_ROWS = regex.compile(
     r"(?i)(?:continue to |now )?rep(?:eat)?\s+(?:the\s+)?(?:last|these|inc|dec|increase|decrease|rows?\b|rnds?\b|rounds?\b|\d+(?:st|nd|rd|th))"
 )
+# "turn. — 33 (35) sts": a count at the end of a row, without a stop
+_COUNTED = regex.compile(r"(?i)(?:[.;:=]|\s[-–—])\s*[(\[{]?\d[^.;:]{0,60}\b(?:sts?|stitches|sc|hdc|dc|tr|htr)$")
 _MAKES = r"(?i)\b(?:\d+\s?)?(?:sc|dc|hdc|tr|htr|ch|mr|magic)\b"
 _CHAIN_BEHIND = regex.compile(r"(?i)[.;:]\s+(?=(?:with \w+, )?ch(?:ain)?s?\b\s*-?\s*\d)")
 _TERMINAL = (".", ")", "]", "}", "!", "?", ":", ";")
@@ -332,7 +334,8 @@ class LayoutReader:
         if regex.match(r"[•·*-]\s", text):
             return True
         above = self.source.slice(row.span).rstrip()
-        if above.endswith(_TERMINAL) and _CALLS_ROWS.match(text):
+        counted = text[0].isupper() and _COUNTED.search(above) is not None
+        if (above.endswith(_TERMINAL) or counted) and _CALLS_ROWS.match(text):
             return False
         if not above.endswith(_TERMINAL) or text[0].islower() and not self.lower_case or text[0] in "([{*,;":
             return True

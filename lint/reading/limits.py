@@ -28,6 +28,10 @@ def past_lengths(stream: Stream, *stops: str) -> None:
 def limit(stream: Stream) -> Limit | None:
     """How far a run goes; None and nothing taken if it is not said."""
     start = stream.at
+    if stream.kind() == "around" and any(word in stream.peek().lower for word in ("post", "stem")):
+        return None  # a place
+    if stream.kind() == "around" and (edge := _round_the_edge(stream)) is not None:
+        return edge
     if stream.word("even") and stream.kind(1) in ("across", "around"):
         stream.take()
     edge = 2 if stream.kind(1) in ("the", "each") else 1
@@ -144,6 +148,18 @@ def limit(stream: Stream) -> Limit | None:
         return None
     if gone:
         return Limit(LimitKind.END)
+    return None
+
+
+def _round_the_edge(stream: Stream) -> Limit | None:
+    """Takes "around the (outer) edge", which goes all round where the row below is a round."""
+    start = stream.at
+    stream.take()
+    while stream.kind() == "the" or stream.word("outer", "outside", "entire", "whole"):
+        stream.take()
+    if stream.take_if("edge"):
+        return Limit(LimitKind.END, target=Target(TargetKind.PLACE, "edge"))
+    stream.at = start
     return None
 
 

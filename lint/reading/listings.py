@@ -22,9 +22,10 @@ _GROUP = rf"[(\[{{]\s*{_ONE}(?:\s*[,:;]\s*{_ONE})*(?:,?\s+(?:and|&)\s+{_ONE})?\s
 _NOT_ROWS = r"(?<!\b(?:rows|rnds|rounds|rds)\.?\s)"  # "Rep Rows 2, 4, 6"
 _GOES_ON = regex.compile(r"\s?,?\s?[(\[]\s*[\d-]")
 _ROWS = regex.compile(r"(?i)\b(?:rows?|rnds?|rounds?|rds?)\.?\s*$")
+_NO_LABEL = r"(?!\s*\n\s*\d+(?:\s?[-–]\s?\d+)?\s?(?:[).:]|r(?:n?d|ow|ound)s?\b))"  # the next line's label: "sc 12 [30]", "10) sc 6"
 SHAPES = {
     "alternating": regex.compile(
-        rf"(?<![\w.,/¼½¾-])(?P<list>(?>{_RUN}(?:\s?[(\[]{_ONE}[)\]]\s?{_ONE})+(?:\s?[(\[]{_ONE}[)\]])?))(?!\s?,?\s?[(\[]\s?\d)"
+        rf"(?<![\w.,/¼½¾-])(?P<list>(?>{_RUN}(?:\s?[(\[]{_ONE}[)\]]{_NO_LABEL}\s?{_ONE})+(?:\s?[(\[]{_ONE}[)\]])?))(?!\s?,?\s?[(\[]\s?\d)"
     ),
     "groups": regex.compile(
         rf"(?<![\w.,/¼½¾-])(?P<list>{_ONE}\s?,?\s?{_GROUP}(?:\s?,?\s?{_GROUP})+)"
@@ -97,4 +98,31 @@ def _numbers(shape: str, match: regex.Match, text: str, sizes: int) -> frozenset
     return frozenset({len(parts)})
 
 
-__all__ = ["STRONG", "Listing", "listings"]
+_ITEM = regex.compile(r"\d+(?:\.\d+)?(?:\s?[¼½¾⅓⅔⅛⅜⅝⅞]|\s\d/\d)?(?:st|nd|rd|th)?|[¼½¾]|[-–—](?=\s*[,:;)\]}\s(])")
+_RUN_OF_ITEM = regex.compile(
+    rf"{_ITEM.pattern[: _ITEM.pattern.rindex('|[-')]}(?:\s?[-–]\s?\d+(?:\.\d+)?(?:\s?[¼½¾])?)?|[-–—](?=\s*[,:;)\]}}\s(])"
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Figures:
+    """The figures of a list over the sizes, as printed."""
+
+    words: tuple[str, ...]
+
+    @property
+    def values(self) -> tuple[int | None, ...]:
+        """Their numbers; None for a dash and for what is no whole number."""
+        return tuple(int(word) if word.isdigit() else None for word in self.words)
+
+
+def figures_of(words: str, sizes: int) -> Figures | None:
+    """The figures of a list, runs as runs where that gives one for each size; None where they are not one for each."""
+    for form in (_RUN_OF_ITEM, _ITEM):
+        found = tuple(match[0].strip() for match in form.finditer(words))
+        if len(found) == sizes:
+            return Figures(found)
+    return None
+
+
+__all__ = ["STRONG", "Figures", "Listing", "figures_of", "listings"]

@@ -5,14 +5,14 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.reading import counts, repeats
-from lint.reading.bracketclauses import BracketClauses
 from lint.reading.clausebase import all_read
+from lint.reading.motifclauses import MotifClauses
 from lint.reading.stream import OPENERS, SIGNS, Stream
 from lint.reading.times import times as read_times
 from lint.tree import Covers, Group, Repeat, Times, TimesKind, Work, walk
 
 
-class ListRepeats(BracketClauses):
+class ListRepeats(MotifClauses):
     """Stars, and numbers of times that stand by themselves."""
 
     def read_star(self) -> bool:

@@ -82,6 +82,8 @@ def measure(steps: tuple[Step, ...], heights: dict[str, int] | None = None) -> M
     placed = False
     if len(steps) == 1 and isinstance(steps[0], LastPlace):
         return Measure(1, 1)  # "working last st in top of tch"
+    if (block := _block(steps)) is not None:
+        return block
     for index, step in enumerate(steps):
         one = _of(step, steps, index)
         places = step.places if isinstance(step, (Work, Group)) else ()
@@ -104,6 +106,20 @@ def measure(steps: tuple[Step, ...], heights: dict[str, int] | None = None) -> M
             if isinstance(step, (Work, Group, Repeat, Passage, Skip, Evenly)) and len(steps) > 1:
                 total.clauses.append((step, one.uses, one.makes))
     return total
+
+
+def _block(steps: tuple[Step, ...]) -> Measure | None:
+    """ "ch 6; dc in 4th ch from hook, dc in next 2 ch": a block on its own chain, whose skipped chains are its space."""
+    if len(steps) != 3 or not isinstance(steps[0], Chain) or not all(isinstance(step, Work) for step in steps[1:]):
+        return None
+    first, rest = steps[1], steps[2]
+    hooked = len(first.places) == len(rest.places) == 1 and first.places[0].which is Which.FROM_HOOK
+    if not hooked or first.stitch != rest.stitch or rest.places[0].targets[0].kind is not TargetKind.CHAIN:
+        return None
+    skipped, run = first.places[0].ordinals[0] - 1, _number(rest.places[0].number)
+    if first.number.lone != 1 or run != 2 or skipped < 2 or skipped + 1 + run != _number(steps[0].length):
+        return None
+    return Measure(0, 3, Counter({skipped: 1}))
 
 
 def _alone(step: Step, steps: tuple[Step, ...]) -> bool:
@@ -157,7 +173,7 @@ def _of(step: Step, steps: tuple[Step, ...], index: int) -> Measure | None:
         return Measure(over, over)
     if isinstance(step, RowCall) and step.own:
         return measure(step.own[-1]) if len(step.own) == 1 and not step.lead else Measure(None, None)
-    if isinstance(step, JoinYarn) and step.stitch is not None:
+    if isinstance(step, JoinYarn) and (step.stitch is not None or _stands_alone(step, steps, index)):
         return Measure(1, 1)  # a standing stitch
     if isinstance(step, (Join, MakeRing)):
         return Measure(0, 0)
@@ -166,6 +182,13 @@ def _of(step: Step, steps: tuple[Step, ...], index: int) -> Measure | None:
     if isinstance(step, Alongside):
         return Measure(None, None)
     return None
+
+
+def _stands_alone(step: JoinYarn, steps: tuple[Step, ...], index: int) -> bool:
+    """ "Join B in any st, ch 3,": a chain as high as a stitch, with nothing behind it that it could belong to."""
+    stitch = bool(step.places) and step.places[0].targets[0].kind in _STITCHES
+    chain = steps[index + 1] if len(steps) == index + 2 else None
+    return stitch and isinstance(chain, Chain) and chain.counting is None and _number(chain.length) == 3
 
 
 def _chain(step: Chain, steps: tuple[Step, ...], index: int) -> Measure:

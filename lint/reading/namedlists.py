@@ -9,6 +9,7 @@ from lint.lexicon import Lexeme
 from lint.reading.audience import canonical
 
 _MOST = 5  # lexemes of a name: "6-12 months"
+_SIGNS = (":", "=", "dash", ",", ";", ".")
 _CLOSES = {"(": ")", "[": "]", "{": "}"}
 _UNITS = ("any_stitch", "stitch", "chain", "times", "row", "round", "space", "special", "more")
 
@@ -71,24 +72,29 @@ def _figure_first(lexemes: list[Lexeme], at: int, sizes: Mapping[str, int]):
 
 
 def _name_first(lexemes: list[Lexeme], at: int, sizes: Mapping[str, int]):
-    """ "S: 11", "Size M – 13 sts"."""
+    """ "S: 11", "Size M – 13 sts", "S/M 12 sc"."""
     at += lexemes[at].lower == "size"
     named = _name_at(lexemes, at, sizes)
-    if named is None or named[1] + 1 >= len(lexemes) or lexemes[named[1]].kind not in (":", "=", "dash"):
+    if named is None or named[1] + 1 >= len(lexemes):
         return None
-    size, at = named[0], named[1] + 1
+    signed = lexemes[named[1]].kind in (":", "=", "dash")
+    size, at = named[0], named[1] + signed
     if lexemes[at].kind != "number" or lexemes[at].amount is not None:
         return None
     number, at = lexemes[at].number, at + 1
     first = at
     while at < len(lexemes) and at < first + 2 and lexemes[at].kind in _UNITS:
         at += 1
+    if not signed and at == first:
+        return None  # "M 12": a figure without a sign before it must say of what
     return size, number, at, (first, at)
 
 
 def _name_at(lexemes: list[Lexeme], at: int, sizes: Mapping[str, int]) -> tuple[int, int] | None:
     """The size named at an index, and the index behind its name; the longest name wins."""
     for end in range(min(at + _MOST, len(lexemes)), at, -1):
+        if lexemes[at].kind in _SIGNS or lexemes[end - 1].kind in _SIGNS:
+            continue  # "S:" is the name and a sign
         words = "".join((" " if i > at and not lexemes[i].glued else "") + lexemes[i].text for i in range(at, end))
         size = sizes.get(canonical(words))
         if size is not None:

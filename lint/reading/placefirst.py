@@ -270,7 +270,8 @@ class PlaceFirstClauses(PlainClauses):
             stream.pass_to()
             if any(item.kind in STITCHY for item in stream.lexemes[words : stream.at]):
                 return False
-        made = any(item.kind == "made" for item in stream.lexemes[start : stream.at])
+        held = stream.lexemes[start : stream.at]
+        made = any(item.kind == "made" for item in held) or held[-1].text in ("A", "B", "C", "D", "E", "F", "MC", "CC")
         ahead = stream.lexemes[stream.at : stream.sentence_end(stream.at, ".")]
         elsewhere = any(item.kind in ("below", "row", "round") or item.kind == "unused" for item in ahead)
         if not made and not elsewhere:

@@ -309,7 +309,7 @@ def omit(stream: Stream, steps: list[Step], start: int, read_inside: Callable[[S
         step = steps[index]
         if isinstance(step, Repeat):
             corner = len(omitted.lexemes) == 1 and (omitted.kind() == "corner" or omitted.word("bracket", "brackets"))
-            kept = _to_last_group(step.items) if corner else _without(step.items, read_inside(omitted))
+            kept = _to_last_group(step.items) if corner else without(step.items, read_inside(omitted))
             if kept is None:
                 return False
             stream.at = end
@@ -345,7 +345,7 @@ def _as_many(step: Step, named: Step) -> bool:
     return run and step.places[0].number == named.number
 
 
-def _without(items: tuple[Step, ...], omitted: list[Step]) -> tuple[Step, ...] | None:
+def without(items: tuple[Step, ...], omitted: list[Step]) -> tuple[Step, ...] | None:
     """A passage less the last of each step named; None where one of them is not in it."""
     kept = list(items)
     for item in reversed([step for step in omitted if not isinstance(step, Remark)]):

@@ -7,7 +7,7 @@ from lint.place import LimitKind
 from lint.reading.limits import past_lengths
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.times import times
-from lint.tree import MAKES_STITCHES, Join, RowCall, Step, Times, TimesKind, Turn
+from lint.tree import MAKES_STITCHES, Join, OpenWork, RowCall, Step, Times, TimesKind, Turn
 
 _THERE_ARE = ("there", "are", "you", "have", "a", "total", "of", "piece", "work", "has")
 _WORKED = ("have", "has", "been", "are", "is", "worked", "completed", "complete", "done", "altogether", "finished")
@@ -71,6 +71,8 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
         if start and stream.lexemes[start - 1].kind not in (".", *CLOSERS):
             return False  # "2 sc in first st, rep Row 2 to end" is neither this row nor that
     stream.skip("repeat", "as", "same", "from", "the", "work", "this", "these", "for")
+    if stream.kind() == "number" and stream.kind(1) in ("row", "round") and stream.kind(2) == "each":
+        return _rows_of_each(stream, steps, start)
     if stream.kind() == "at" or stream.kind() == "star":
         return False
     last_words = bool(stream.take_if("last"))
@@ -123,12 +125,14 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
         return False
     kind = None if kind == "numbered" else kind  # "R2" may be a row or a round
     part = None
-    if stream.kind() == "of":
+    if stream.kind() == "of" or stream.word("as", "as for", "same as"):
         at = stream.at
-        stream.take()
-        stream.skip("the")
+        alike = stream.take().kind != "of"
+        while stream.word("for", "given", "on", "the"):
+            stream.take()
         words = []
-        while not stream.done and stream.kind() in _PIECE_NAMES:
+        named = not alike or stream.peek().text[:1].isupper()  # "as for Left Front", not "as before"
+        while named and not stream.done and stream.kind() in _PIECE_NAMES:
             words.append(stream.take().text)
         part = " ".join(words) or None
         if part is None:
@@ -163,10 +167,50 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
         and not spread
         and [n.lone for n in numbers] != list(range(first.lone or 0, (last.lone or 0) + 1))
     ):
-        return False
+        if any((until, open_ended, rows, part)) or how_often is not None or not all(n.lone for n in numbers):
+            return False
+        span = stream.span_from(start)  # "Rep Rows 3 and 5"
+        steps += [RowCall(span, number, number, kind=kind) for number in numbers]
+        return True
     steps.append(RowCall(stream.span_from(start), first, last, times=how_often, kind=kind, part=part, **goes_on))
     _call_tail(stream)
     return True
+
+
+def _rows_of_each(stream: Stream, steps: list[Step], start: int) -> bool:
+    """ "2 rows each of Row 3 and then Row 5": each of them so often, in turn."""
+    number = stream.amount()
+    stream.at += 2
+    stream.skip("of")
+    found: list[RowCall] = []
+    while True:
+        by_letter = _row_by_letter(stream, 0)
+        if not (by_letter or stream.kind() in ("row", "round") and stream.kind(1) == "number"):
+            break
+        stream.take()
+        row = stream.row_number()
+        span = stream.span_from(start)
+        found.append(RowCall(span, row, row, times=Times(span, TimesKind.IN_ALL, number)))
+        stream.skip("and", "then", ",")
+    if not found:
+        return False
+    steps += found
+    return True
+
+
+def rows_of_piece(stream: Stream, steps: list[Step], start: int) -> bool:
+    """ "Work Rows 1-20 as for Left Front", "Work Rows 2-5 three times": rows to be worked that stand elsewhere."""
+    stream.take()
+    if names_rows(stream) and row_call(stream, steps, start):
+        call = steps.pop()
+        if call.part is not None and stream.kind() == ",":  # "as for Left Front, reversing shaping": not as they are
+            stream.at = stream.sentence_end(start, ".", ";")
+            call = OpenWork(stream.span_from(start), stream.words(start, stream.at))
+        if isinstance(call, OpenWork) or call.part is not None or call.times is not None:
+            steps.append(call)
+            return True
+    stream.at = start
+    return False
 
 
 def _count_follows(stream: Stream) -> bool:

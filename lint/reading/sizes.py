@@ -172,7 +172,8 @@ def _size_heading(line: str, finder: SectionFinder) -> int | None:
     if heading is None or heading.key != "size":
         return None
     told = line[heading.start : heading.end].lower().startswith(("size", "to fit", "sizing", "available"))
-    return heading.content if told else None
+    bracketed = "(" in line[heading.end : heading.content]  # "Sizes (S, M, L)"
+    return None if not told else heading.end if bracketed else heading.content
 
 
 def _in_words(said: str) -> Iterator[Names]:

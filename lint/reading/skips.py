@@ -79,6 +79,9 @@ def _and_skipped(stream: Stream) -> tuple[Place, ...]:
         return ()
     if stream.take_if("and"):
         stream.skip("the")
+        if _stitch_passed(stream):
+            item = stream.take()
+            return (Place(item.span, Which.NEXT, (Target(TargetKind.STITCH, item.value),)),)
         sorts = ("number", "next", "any_stitch", "chain", "turning_chain")
         if stream.kind() in sorts or is_space_word(stream):
             more = skipped(stream)
@@ -87,6 +90,12 @@ def _and_skipped(stream: Stream) -> tuple[Place, ...]:
     if not more:
         stream.at = mark
     return more
+
+
+def _stitch_passed(stream: Stream) -> bool:
+    """Whether the "sc" of "sk ch-3 sp and sc, sc in next sc" is passed over: the next clause is the first to work one."""
+    said_again = stream.kind(2) == "stitch" and stream.peek(2).value == stream.peek().value and stream.kind(3) == "in"
+    return stream.kind() == "stitch" and stream.kind(1) in (",", ";") and said_again
 
 
 def of_another_row(stream: Stream) -> bool:

@@ -8,6 +8,7 @@ from itertools import pairwise
 
 from lint.amount import Amount
 from lint.lexicon import Lexeme
+from lint.reading.audience import canonical
 from lint.reading.figures import size_list
 from lint.reading.namedlists import named_list
 from lint.source import SourceText, Span
@@ -19,7 +20,7 @@ SIGNS = (",", ";", ".", *OPENERS, *CLOSERS, "star")  # what ends a clause
 _STITCHES = ("stitch", "special", "one_stitch", "group_word", "increase", "decrease", "picot")
 _AFTER_STITCH = ("in", "over", "around", "across", "each", "next", "together", "evenly", "to")
 _AFTER_NUMBER = (",", ";", ".", "end", "times")
-_BEFORE_COUNT = (".", ";", ":", "=", "turn", "join", "no_turn", *CLOSERS)
+_BEFORE_COUNT = (".", ";", ":", "=", "turn", "join", "no_turn", "across", "around", "ending", "times", *CLOSERS)
 _MAY_END = ("stitch", "any_stitch", "space", "special", "group_word", "one_stitch", "word", "turn", "times", *CLOSERS)
 _MOST_SIGNS = 4  # figures and signs to a size: "3, (4"
 _LIST_SIGNS = {",", "/", ":", ";"}
@@ -196,9 +197,22 @@ class Stream:
         if listed is not None:
             self.at += listed[1]
             return Amount(listed[0])
+        if self._two_with_a_comma():
+            first, _, second = (self.take() for _ in range(3))
+            return Amount((first.number, second.number))
         if self.kind() == "number" and not self.word("once", "twice", "thrice"):
             return self.take().quantity
         return None
+
+    def _two_with_a_comma(self) -> bool:
+        """Whether "8, 10 sts" at the cursor is one figure for each of two sizes: nothing else may stand behind "next 8"."""
+        plain = all(self.kind(ahead) == "number" and self.peek(ahead).amount is None for ahead in (0, 2))
+        if self.vocabulary.sizes != 2 or not plain or self.kind(1) != ",":
+            return False
+        behind = self.kind(3)
+        if self.kind(-1) == "chain":
+            return behind in (".", ";", "end")
+        return self.kind(-1) in ("next", "first", "last") and behind == "any_stitch"
 
     def row_number(self) -> Amount | None:
         """The number of a row, or one for each size: "43", "43rd (45th, 47th)"."""
@@ -245,7 +259,9 @@ class Stream:
         """Whether a list with the sizes' names may begin at the cursor."""
         if self.kind() == "number":
             return any(self.kind(ahead) in OPENERS or self.word("for", ahead=ahead) for ahead in (1, 2, 3))
-        return any(self.kind(ahead) in (":", "=", "dash") for ahead in range(1, 6))
+        begun = canonical(self.peek().text)
+        named = begun and any(name.startswith(begun) for name in self.vocabulary.size_names)
+        return bool(named) or self.word("size") or any(self.kind(ahead) in (":", "=", "dash") for ahead in range(1, 6))
 
     def _bold_figures(self) -> set[int]:
         """Indexes of the stars that set a figure in bold: "12 (**14**, 16)"."""

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from lint.amount import ONE, Amount
+from lint.lexicon import Lexeme
 from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.reading.countunits import singular
 from lint.reading.limits import limit
@@ -14,6 +16,8 @@ from lint.reading.targets import ANY, LOOPS
 from lint.source import Span
 from lint.tree import Special, Step, Work
 
+_ONE_LOOP = ("back_loop", "front_loop", "third_loop")
+_LOOP = (["loop"], ["lp"])
 _AFTER_LOOP = ("in", "around", "across", ",", ".", "end")
 _AFTER_COLOUR = (",", ";", ".", "end", "(", "[", ")", "]", "and", "dash", "star", "then")
 GROUPS = ("group", "groups", "grp", "grps")
@@ -26,6 +30,29 @@ def post_stitch(key: str) -> bool:
 
 def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     """The work clause at the cursor (any number before it is taken already); None if there is none."""
+    before = stream.at
+    step = _work(stream, start, number)
+    if not isinstance(step, Work):
+        return step
+    loop = _loop_named(stream.lexemes[before : stream.at])
+    return replace(step, loop=loop) if loop is not None else step
+
+
+def _loop_named(lexemes: Sequence[Lexeme]) -> str | None:
+    """The one loop that a clause names: "in back loop only", "in the 3rd loop of each st"."""
+    for index, one in enumerate(lexemes):
+        if one.kind in _ONE_LOOP:
+            return one.kind.split("_")[0]
+        if (
+            one.kind == "ordinal"
+            and one.number == 3
+            and [word.lower for word in lexemes[index + 1 : index + 2]] in _LOOP
+        ):
+            return "third"
+    return None
+
+
+def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     stream.take_if("beginning")
     lexeme = stream.peek()
     if lexeme.kind == "number" and number is not None:

@@ -20,7 +20,7 @@ from lint.reading.stream import Stream, Vocabulary
 from lint.reading.terms import find_terms
 from lint.reports.inwords import in_words, renamed
 from lint.rulebook import Rulebook
-from lint.tree import Chain, Group, Passage, Special, Step, Unread, Work, walk
+from lint.tree import Chain, FastenOff, Group, Join, NoJoin, Passage, Remark, Special, Step, Turn, Unread, Work, walk
 
 
 @dataclass(frozen=True)
@@ -95,6 +95,7 @@ _BEFORE = (
     "+ sc in next st + ",
     "† sc in next st † ",
 )
+_AFTER_WORK = ("sc in each st across. ",)
 _SIZE_GATE = regex.compile(r"(?i)^\W*(?:for\s+)?(?:all\s+sizes|sizes?\s[^:.*()\[\]]{1,40}?(?:\s+only)?)\s*:\s*")
 _HEADING = regex.compile(r"\s*(?P<name>\p{Lu}[\p{L} '-]{2,30}?)\s*\((?:make\s+|x\s?)?\d+\b[^()]*\)[;:.]?\s*$", regex.I)
 _DEFINES = regex.compile(
@@ -149,7 +150,9 @@ def _read(line: str, lexicon: Lexicon, labels: LabelReader) -> ClauseReading:
             return ClauseReading(line, True, _defined(special, counted_words(uses, lexicon)))
     vocabulary = Vocabulary({}, _sizes(body), frozenset(), *count_words(lexicon.book))
     stopped = None
-    for before in _BEFORE:
+    # "Turn. 93 dc.": the end of a row, and its count
+    ends_row = [item.kind for item in lexemes if item.kind != "."] == ["turn", "number", "stitch"]
+    for before in (*(_AFTER_WORK if ends_row else ()), *_BEFORE):
         reading = read_row(Stream(lexicon.read(before + body), vocabulary))
         unread = next((step for step in walk(tuple(reading.steps)) if isinstance(step, Unread)), None)
         if unread is None:
@@ -169,7 +172,8 @@ def _understood(line: str, reading: Reading, lexicon: Lexicon, before: int) -> C
     heights = {rule.key: rule.height for rule in lexicon.book.stitches.stitches}
     steps = tuple(s for s in reading.steps if s.span.start >= before and not (before and isinstance(s, Passage)))
     if before and not any(isinstance(step, (Work, Group)) for step in steps):
-        return ClauseReading(line, True)
+        idle = steps and all(isinstance(step, (Turn, Remark, NoJoin, Join, FastenOff)) for step in steps)
+        return ClauseReading(line, True, Measure(0, 0) if idle else None)
     measured = measure(steps, heights) if steps else None
     if measured is not None and reading.stated is not None and len(reading.stated.items) == 1:
         item = reading.stated.items[0]

@@ -29,6 +29,7 @@ def as_data(report: Report) -> dict[str, Any]:
         "terms": report.terms.terms,
         "terms_said": report.terms.said,
         "sizes": list(report.pattern.sizes),
+        **_maker(report),
         "house": report.house.title if report.house is not None else None,
         "parts": _parts(report),
         "findings": [_finding(report, finding) for finding in report.findings],
@@ -39,6 +40,11 @@ def as_data(report: Report) -> dict[str, Any]:
             "areas": [{"area": area.area, "score": area.score} for area in report.grade.areas],
         },
     }
+
+
+def _maker(report: Report) -> dict[str, Any]:
+    """Where the report is one maker's: the size, and the text that all places are in."""
+    return {} if report.maker is None else {"size": report.maker, "text": report.source.text}
 
 
 def _source(report: Report) -> dict[str, Any]:

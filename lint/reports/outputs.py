@@ -35,6 +35,7 @@ class Output(str, Enum):
     GRADING = "grading"
 
 
+MARKS_THE_FILE = frozenset({Output.DOCX, Output.PDF})  # the pattern's own file, with marks
 WITH_WORKINGS = frozenset({Output.HTML, Output.PAGES, Output.JSON})  # they tell how every count comes
 
 
@@ -45,12 +46,18 @@ class Asked:
     outputs: tuple[Output, ...] = ()
     terms: str = "auto"
     large: bool = False
+    size: str | None = None  # as the maker of one size reads it
     several: bool = False  # more than one pattern may come: JSON is a list, HTML a page with an index
 
     @property
     def with_workings(self) -> bool:
         """Whether an output tells how every count comes, or only those that differ."""
         return not WITH_WORKINGS.isdisjoint(self.outputs)
+
+    @property
+    def marks_the_file(self) -> bool:
+        """Whether the output is the pattern's own file, with marks."""
+        return self in (Output.DOCX, Output.PDF)
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,8 +6,9 @@ Everything that comes from the pattern passes through Jinja's escaping and `tame
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
+from itertools import groupby
 from pathlib import Path
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
@@ -17,6 +18,7 @@ from lint.finding import Finding
 from lint.grading import GradingTable, grading_table
 from lint.inspection import Report
 from lint.ledger import LedgerRow
+from lint.maker.words import MakersWords
 from lint.pattern import Part as PatternPart
 from lint.reports import wording
 from lint.reports.caution import hazard_words
@@ -24,12 +26,14 @@ from lint.reports.help import RuleHelp, ShownGlossary, rules_behind, shown_gloss
 from lint.reports.marks import TextLine, cut
 from lint.reports.pictures import Picture, pictures
 from lint.reports.rows import ShownRow, not_recomputed, shown_rows, what_stopped
+from lint.reports.verdict import PlainVerdict, plain_verdict
 from lint.reports.workings import ShownWorkings, SizedLine, shown_workings, side_by_side, sums_under
 from lint.rulebook import CheckRule, WordRule
 
 Part = tuple[str, str]  # one pattern's share of a page of several
 
 _ASKS_HOW = ("counts", "wording")  # areas of points that may hang on how a row was worked
+_URGENT_NAMED = 5  # notes that are told at the head of the page
 _UNCHECKED_NAMED = 6  # rows not recomputed that are named at the head of the page
 
 
@@ -105,10 +109,13 @@ class Note:
 
 @dataclass(frozen=True, slots=True)
 class Group:
-    """A line with the notes that begin on it, and the lines without notes that follow."""
+    """A line with the notes that begin on it, and the lines without notes that follow.
+
+    Notes of one rule on the same words, as on the sections that are missing, stand together.
+    """
 
     head: TextLine | None
-    notes: tuple[Note, ...]
+    notes: tuple[tuple[Note, ...], ...]
     rest: tuple[TextLine, ...]
 
 
@@ -148,6 +155,15 @@ class Unread:
 
 
 @dataclass(frozen=True, slots=True)
+class MakersText:
+    """The pattern's words as the maker of one size reads them: each line's number in the file, and what it says."""
+
+    size: str
+    points: str
+    lines: tuple[tuple[int, str], ...]
+
+
+@dataclass(frozen=True, slots=True)
 class ShownPattern:
     """All that the templates show of one pattern; `id` sets its anchors apart from other patterns' on the page."""
 
@@ -155,6 +171,8 @@ class ShownPattern:
     report: Report
     title: str
     points: str
+    verdict: PlainVerdict
+    first: tuple[Note, ...]  # what to put right first
     recomputed: str
     weights: tuple[tuple[str, wording.WeightWords, tuple[Note, ...]], ...]
     hazards: tuple[str, ...]
@@ -163,6 +181,7 @@ class ShownPattern:
     tables: tuple[PartTable, ...]
     unread: tuple[Unread, ...]
     grading: GradingTable
+    makers: tuple[MakersText, ...]
     pictures: tuple[Picture, ...]
     glossary: ShownGlossary
     rules: tuple[RuleHelp, ...]
@@ -178,6 +197,8 @@ class ShownPattern:
             report,
             wording.title_of(report),
             wording.points(report),
+            plain_verdict(report),
+            tuple(_most_urgent(notes)),
             ". ".join((wording.rows_recomputed(report), *wording.read_as(report))),
             tuple(
                 (w.value, words, tuple(n for n in notes if n.finding.weight is w))
@@ -189,10 +210,21 @@ class ShownPattern:
             tuple(_tables(report, notes)),
             tuple(Unread(row, *what_stopped(report, row)) for row in not_recomputed(report)),
             grading_table(report),
+            tuple(_makers_texts(report)),
             pictures(report, findings),
             shown_glossary(report),
             rules_behind(report),
         )
+
+
+def _makers_texts(report: Report) -> Iterator[MakersText]:
+    """One for each size of a pattern in several."""
+    sizes, own_words = report.pattern.sizes, MakersWords(report)
+    for place, size in enumerate(sizes if len(sizes) > 1 else ()):
+        own = tuple(one for one in report.findings if not one.sizes or size in one.sizes)
+        lines = enumerate(own_words.words(place).splitlines(), 1)
+        words = tuple((number, line) for number, line in lines if line.strip())
+        yield MakersText(size, wording.points(replace(report, findings=own)), words)
 
 
 def _note(report: Report, number: int, finding: Finding) -> Note:
@@ -235,11 +267,32 @@ def _groups(lines: list[TextLine], notes: tuple[Note, ...]) -> list[Group]:
     for first, *rest in runs:
         if any(beside(number) for number in first.notes):
             groups.append(
-                Group(first, tuple(notes[number - 1] for number in sorted(first.notes) if beside(number)), tuple(rest))
+                Group(
+                    first,
+                    tuple(_together([notes[number - 1] for number in sorted(first.notes) if beside(number)])),
+                    tuple(rest),
+                )
             )
         else:
             groups.append(Group(None, (), (first, *rest)))
     return groups
+
+
+def _most_urgent(notes: Sequence[Note]) -> list[Note]:
+    """The notes on counts that are named on the first page, what is certainly wrong before the questions."""
+    of_counts = [note for note in notes if note.area == "counts" and note.weight != "style"]
+    return sorted(of_counts, key=lambda note: (note.weight != "correction", note.number))[:_URGENT_NAMED]
+
+
+def _together(notes: list[Note]) -> list[tuple[Note, ...]]:
+    """The notes on a line; neighbours of one rule, on the same words and with a sentence alone, in one."""
+
+    def sort(note: Note) -> tuple:
+        found = note.finding
+        alone = not (found.likely or found.related or note.sums or found.found or found.expected or found.replacement)
+        return found.rule, found.span, found.weight, None if alone else note.number
+
+    return [tuple(alike) for _, alike in groupby(notes, sort)]
 
 
 def _tables(report: Report, notes: tuple[Note, ...]) -> list[PartTable]:

@@ -14,7 +14,7 @@ from lint.pictures.diagram import MOST_STITCHES, Mark, diagram, yarns_shown
 from lint.pictures.growth import growth
 from lint.pictures.outline import MOST_STITCHES as MOST_OUTLINED
 from lint.pictures.outline import outline
-from lint.pictures.plan import Motif, edges, plan
+from lint.pictures.plan import Motif, edges, interlocks, plan
 from lint.reading.assembly import sentences, singular
 from lint.reading.layouts import Layout, read_layout
 from lint.reports import wording
@@ -45,7 +45,11 @@ class Picture:
 def pictures(report: Report, findings: Sequence[Finding]) -> tuple[Picture, ...]:
     """The pictures of a pattern, in the order of its pieces; `findings` in the order in which they are numbered."""
     heights = {rule.key: rule.height for rule in report.book.stitches.stitches}
-    marks = [Mark(number, finding.row, finding.span) for number, finding in enumerate(findings, 1)]
+    marks = [
+        Mark(number, finding.row, finding.span)
+        for number, finding in enumerate(findings, 1)
+        if _about_stitches(report, finding)
+    ]
     found: list[Picture] = []
     seen: dict[tuple, str] = {}
     left = MOST_DRAWN
@@ -73,8 +77,22 @@ def pictures(report: Report, findings: Sequence[Finding]) -> tuple[Picture, ...]
     if laid is not None:
         motifs = tuple(_motifs(report, pieces))
         name = "the assembly"
-        found.append(Picture("Assembly", plan(laid, motifs, name), edges(laid, motifs)))
+        caption = edges(laid, motifs)
+        if not interlocks(laid, motifs):
+            caption = (
+                *caption,
+                "Laid so, no hexagon lies between two of the next row. Is a row to be set half to the side?",
+            )
+        found.append(Picture("Assembly", plan(laid, motifs, name), caption))
     return tuple(found)
+
+
+def _about_stitches(report: Report, finding: Finding) -> bool:
+    """Whether a note is about what is worked, so that it can be shown on the stitches; not one on an abbreviation."""
+    try:
+        return report.book.rule(finding.rule).area in ("counts", "wording")
+    except KeyError:
+        return True
 
 
 def _shape(piece: Piece) -> tuple:
@@ -91,8 +109,6 @@ def _caption(piece: Piece, drawn: bool, report: Report):
         yield "How it stands on the piece before is not known from the words, so it is drawn by itself."
     if not drawn:
         yield "Too many stitches to draw one by one."
-    elif any(layer.picots for layer in piece.layers):
-        yield "Picots are not drawn."
     if drawn and any(layer.left for layer in piece.layers):
         yield "Circles show places that nothing was worked into."
 

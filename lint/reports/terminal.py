@@ -78,6 +78,18 @@ def _summary(report: Report) -> Iterator[Line]:
         at = wording.where(report, row.first.span.start)
         yield Line(f"{row.first.part.name}, {row.label}, {at}: {stopped}", 2)
     yield Line("")
+    if report.maker is not None:
+        yield from _makers_text(report)
+
+
+def _makers_text(report: Report) -> Iterator[Line]:
+    """The pattern's words in one size, with the numbers of their lines; the lines for other sizes are empty."""
+    yield Line(f"The pattern as size {report.maker} reads it:", style="title")
+    lines = report.source.text.splitlines()
+    for number, line in enumerate(lines, 1):
+        if line.strip():
+            yield Line(f"{number:>{len(str(len(lines)))}}  {line.rstrip()}")
+    yield Line("")
 
 
 def _finding(report: Report, finding: Finding) -> Iterator[Line]:

@@ -39,7 +39,11 @@ def tame(text: str) -> str:
 
 
 def title_of(report: Report) -> str:
-    """The pattern's title, or its file's name."""
+    """The pattern's title, or its file's name; and the size whose maker reads it, if it is one maker's."""
+    return _title(report) if report.maker is None else f"{_title(report)}, size {report.maker}"
+
+
+def _title(report: Report) -> str:
     if report.pattern.title and report.pattern.title.strip():
         return " ".join(report.pattern.title.split())
     name = Path(report.source.path).name
@@ -67,11 +71,12 @@ def points(report: Report) -> str:
 
 
 def rows_recomputed(report: Report) -> str:
-    """ "7 of 7 rows recomputed", and that every size was counted where there are several."""
+    """ "7 of 7 rows recomputed", and over how many sizes where there are several: each row counts once a size."""
     done, of = report.recomputed
     if not of:
         return "no rows to recompute were found"
-    sizes = ", each size counted" if len(report.pattern.sizes) > 1 else ""
+    several = len(report.pattern.sizes)
+    sizes = f", over {several} sizes" if several > 1 else ""
     return f"{done} of {of} {'row' if of == 1 else 'rows'} recomputed{sizes}"
 
 
@@ -107,8 +112,9 @@ def where(report: Report, offset: int) -> str:
 
 
 def read_as(report: Report) -> tuple[str, ...]:
-    """What must be known of how a document was read, in sentences without a stop; nothing for plain text."""
-    return report.source.origin.notes if report.source.origin is not None else ()
+    """What must be known of how a document was read, and whose house it is held to, in sentences without a stop."""
+    read = report.source.origin.notes if report.source.origin is not None else ()
+    return read if report.house is None else (*read, f"Held to the style of {report.house.title}")
 
 
 def place_of(finding: Finding) -> str:

@@ -184,7 +184,7 @@ def _inside(one: Pass) -> str:
 def _shown(report: Report, line: Line, depth: int, total: str = "") -> Iterator[ShownLine]:
     words = words_of(report, line)
     if line.passes and len(words) > _LONGEST_WORDS:
-        words = f"{words[:40].rstrip()} … {words[-40:].lstrip()}"
+        words = f"{words[:40].rpartition(' ')[0]} … {words[-40:].partition(' ')[2]}"
     spaces = ", ".join(spaces_words(report, dict(line.spaces)))
     makes = _makes(line) if line.makes or not spaces else ""
     yield ShownLine(words, does_words(report, line), times_words(line), str(line.uses), makes, spaces, total, depth)

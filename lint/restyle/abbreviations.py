@@ -42,19 +42,21 @@ class FormTable:
             for form in entry.never:
                 for old in (form, *_plurals(form)):
                     self.never.setdefault(old, entry)
-        for form in self.own:  # what one entry prints is nothing to replace, whatever another's plurals look like
+        for form, entry in self.own.items():  # what one entry prints is nothing to replace, but for its capitals
             self._exact.pop(form, None)
             self._lower.pop(form.lower(), None)
+            if form.islower():  # but "mc" may be a magic circle where "MC" is the main colour
+                self._lower[form] = Replacement(form, entry)
 
     def replacement(self, printed: str) -> Replacement | None:
-        """What the house puts for a printed form; None where it is the house's own, or unknown."""
+        """What the house puts for a printed form; None where it is the house's own, or unknown.
+
+        Letter case is part of a form ("HDC" becomes "hdc"), but for the capital that a sentence begins with.
+        """
         if printed in self.own:
             return None
         small = printed[:1].lower() + printed[1:]
-        found = self._exact.get(printed) or self._exact.get(small)
-        if found is None and small not in self.own:
-            found = self._lower.get(printed.lower())
-        return found
+        return self._exact.get(printed) or self._exact.get(small) or self._lower.get(printed.lower())
 
 
 def entries_of(house: House) -> list[HouseAbbreviation]:
@@ -83,9 +85,13 @@ def edits(ground: Ground) -> Iterator[Edit]:
             continue
         for run, printed in runs(ground, row):
             found = table.replacement(printed)
-            if found is not None and _same_thing(ground.lexicon, run, found.new) and not _is_around(row, run):
-                new = capital(found.new, printed)
-                yield Edit(run[0].span.to(run[-1].span), new, RULE, found.entry.use)
+            if found is not None and same_thing(ground.lexicon, run, found.new) and not _is_around(row, run):
+                span = run[0].span.to(run[-1].span)
+                opens = _is_label(row, run) or ground.begins_row(row.row, span.start)
+                opens = opens or ground.opens_sentence(span.start)
+                new = _cased(found.new, printed, opens)
+                if new != printed and not (new.lower() == printed.lower() and _all_capitals(ground, row)):
+                    yield Edit(span, new, RULE, found.entry.use)
 
 
 def runs(ground: Ground, row: RowWords) -> Iterator[tuple[tuple[Lexeme, ...], str]]:
@@ -98,7 +104,7 @@ def runs(ground: Ground, row: RowWords) -> Iterator[tuple[tuple[Lexeme, ...], st
                 yield run, " ".join(ground.source.text[run[0].start : run[-1].end].split())
 
 
-def _same_thing(lexicon: Lexicon, old: tuple[Lexeme, ...], new: str) -> bool:
+def same_thing(lexicon: Lexicon, old: tuple[Lexeme, ...], new: str) -> bool:
     """Whether the reader takes both for the same: the house's word for it must be one that is known for it here."""
     if any(lexeme.kind == "special" for lexeme in old):
         return False  # the pattern's own stitch of that name
@@ -121,9 +127,17 @@ def _is_around(row: RowWords, run: tuple[Lexeme, ...]) -> bool:
     return not (after is not None and after.kind == "number") and (before is None or before.kind not in _POINTERS)
 
 
-def capital(new: str, old: str) -> str:
-    """A form with its sentence's capital, as the old one has it."""
-    letters = [character for character in old if character.isalpha()]
-    if len(letters) > 3 and all(character.isupper() for character in letters) and new.islower():
-        return new.upper()
-    return new[:1].upper() + new[1:] if old[:1].isupper() and not old[1:2].isupper() and new.islower() else new
+def _is_label(row: RowWords, run: tuple[Lexeme, ...]) -> bool:
+    """Whether a round is called by its label, "rep Rnd 3", which may keep its capital."""
+    after = row.lexemes.index(run[-1]) + 1
+    return run[-1].kind == "round" and after < len(row.lexemes) and row.lexemes[after].kind == "number"
+
+
+def _cased(new: str, printed: str, opens: bool) -> str:
+    """A form with the capital that its sentence begins with, where the text has one there."""
+    return new[:1].upper() + new[1:] if opens and printed[:1].isupper() and new.islower() else new
+
+
+def _all_capitals(ground: Ground, row: RowWords) -> bool:
+    """Whether all of a row is in capitals, so that they are none of its abbreviations'."""
+    return not any(letter.islower() for lexeme in row.lexemes for letter in lexeme.text if lexeme.text != "x")

@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-import regex
-
 from lint.lexicon import Lexeme
 from lint.restyle.edits import Edit
 from lint.restyle.ground import Ground, RowWords
@@ -105,7 +103,7 @@ def _chain(ground: Ground, row: RowWords, index: int | None, sample: str, taken:
     printed = word.text if word.lower not in ("chs", "chains") else word.text[:-1]
     space = " " if " " in sample else ""
     if sample.startswith("ch"):
-        capital = word.start > first.start and _opens_sentence(ground, first)
+        capital = word.start > first.start and ground.opens_sentence(first.start)
         new = f"{printed.capitalize() if capital else printed}{space}{number}"
     else:
         new = f"{number}{space}{printed if printed.isupper() else printed.lower()}"
@@ -164,14 +162,6 @@ def _chains_made(ground: Ground, row: RowWords, sample: str, taken: list[Span]) 
             yield Edit(span, new, RULE, "chains")
 
 
-def _opens_sentence(ground: Ground, lexeme: Lexeme) -> bool:
-    """Whether a word stands where this text would write a capital."""
-    if ground.source.text == ground.source.text.lower():
-        return False
-    before = ground.source.text[: lexeme.start].rstrip(" \t*[(•·")
-    return before.endswith((":", ".", "\n")) or regex.search(r"\d\s?[-–—)]$", before) is not None
-
-
 def _numbers(row: RowWords, space: str) -> Iterator[Edit]:
     """ "2dc" and "2 dc"; not "dc2tog" and not "ch2dc", where the number belongs to what stands before.
 
@@ -191,4 +181,4 @@ def _numbers(row: RowWords, space: str) -> Iterator[Edit]:
             continue
         if count is not None and count.start <= number.start < count.end:
             continue
-        yield Edit(Span(number.end, stitch.start), space, RULE, "numbers of stitches")
+        yield Edit(number.span.to(stitch.span), number.text + space + stitch.text, RULE, "numbers of stitches")

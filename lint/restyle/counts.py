@@ -16,7 +16,8 @@ RULE = "count-not-house"
 _PAIRS = {"(": ")", "[": "]", "{": "}"}
 _LEAD = regex.compile(r"[ \t\n]*(?:[—–:;=→|•●]|(?<=\s)-|[—–-]+)[ \t]*\Z")
 
-_TOLD = regex.compile(r"(?i)\b(?:counts?|totals?|sts|stitches|have|made|now)\s*\Z")  # "Stitch count: 12 dc": a sentence
+# "Stitch count: 12 dc", "sts: 12": a sentence
+_TOLD = regex.compile(r"(?i)\b(?:counts?|totals?|have|made|now|(?:sts|stitches)(?=\s*[:=]))\s*[^\w\s]*\s*\Z")
 
 
 def edits(ground: Ground) -> Iterator[Edit]:
@@ -47,12 +48,7 @@ def _edit(ground: Ground, row: Row, stated: Stated, form: CountForm) -> Edit | N
         start = lead.start() if lead is not None else start
     else:
         lead = _LEAD.search(text, row.span.start, start)
-        if (
-            lead is None
-            or "\n" in lead[0]
-            or not _closes(text, end)
-            or _TOLD.search(text, row.span.start, lead.start())
-        ):
+        if lead is None or "\n" in lead[0] or not _closes(text, end) or _TOLD.search(text, row.span.start, lead.end()):
             return None
         inner, start = text[start:end].strip(), lead.start()
         if inner.endswith("."):

@@ -99,6 +99,18 @@ class Ground:
         """Whether a stretch stands in a name."""
         return any(name.start < span.end and span.start < name.end for name in self.names)
 
+    def opens_sentence(self, at: int) -> bool:
+        """Whether a word stands where this text would write a capital."""
+        text = self.source.text
+        before = text[:at].rstrip(" \t*[(•·")
+        opens = before.endswith((":", ".", "!", "?", "\n")) or regex.search(r"\d\s?[-–—)]$", before) is not None
+        return opens and text != text.lower()
+
+    def begins_row(self, row: Row, at: int) -> bool:
+        """Whether no other word stands between a row's label and this place."""
+        start = max(row.span.start, row.label.span.end if row.label is not None else 0)
+        return not any(character.isalnum() for character in self.source.text[start:at])
+
     def words(self, lexeme: Lexeme) -> str:
         """A lexeme as printed, with single spaces."""
         return " ".join(self.source.slice(lexeme.span).split())

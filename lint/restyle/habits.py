@@ -104,7 +104,9 @@ def forms(grounds: list[Ground], bases: dict[str, House]) -> list[FormHabit]:
     listed = {form for ground in grounds for entry in ground.pattern.abbreviations for form in entry.forms}
     found = []
     for entry in bases[terms].abbreviations:
-        seen = {form: _times(printed, form) for form in (entry.use, *entry.replace)}
+        forms_of = (entry.use, *entry.replace)
+        capitals = (form.upper() for form in forms_of if len(form) > 1 and form.upper() not in forms_of)
+        seen = {form: _times(printed, form) for form in dict.fromkeys((*forms_of, *capitals))}
         seen = {form: number for form, number in seen.items() if number}
         if not seen:
             continue

@@ -8,18 +8,17 @@ from dataclasses import dataclass
 import regex
 
 from lint.house.samples import LabelForm, label_form, range_form
-from lint.pattern import Label
+from lint.pattern import Label, Row
 from lint.restyle.edits import Edit, cased
 from lint.restyle.ground import Ground
 from lint.rulebook import LayoutFile
 from lint.source import Span
+from lint.tree import RowCall, walk
 
 RULE = "label-not-house"
 _SIGN = regex.compile(r"[ \t]*(?::|\.(?!\d)|[-–—]+|;|=|\||●|\))(?!\s*\d+\s*[-–]\s*\d+\s*:)|")
 _JOINT = regex.compile(r"(?<=\d)\s*(?:-|–|—|\bto\b|\bthru\b|\bthrough\b)\s*(?=\d)")
-_FIGURES = (
-    r"(?:\d+(?:st|nd|rd|th)?\b|[\s,;:/&()\[\]\-–—]|\b(?:to|thru|through|and)\b)*(?:\d+(?:st|nd|rd|th)?|(?<=\d)[)\]])"
-)
+_FIGURES = r"(?:\d+(?:st|nd|rd|th)?\b|[\s,;:/&()\[\]\-–—]|\b(?:to|thru|through|and)\b)*(?:\d+(?:st|nd|rd|th)?|(?<=\d|st|nd|rd|th)[)\]])"
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,16 +40,53 @@ def edits(ground: Ground) -> Iterator[Edit]:
         for row in part.rows:
             if row.label is not None:
                 yield from _edits(ground, row.label)
+            if not row.unread():
+                yield from _references(ground, row)
+
+
+def _references(ground: Ground, row: Row) -> Iterator[Edit]:
+    """Rows called for by their number: "Rep R3", "As 5th round", as the house would label them."""
+    layout = ground.book.layout
+    words = sorted((*layout.row_words, *layout.round_words, *layout.either_words), key=len, reverse=True)
+    word = "|".join(regex.escape(one) for one in words)
+    figures = r"\d+(?:\s*[-–—]\s*\d+)?"
+    named = regex.compile(
+        rf"(?i)(?<!\w)(?:(?P<word>{word})\.?(?P<space>\s?)(?P<figures>{figures})(?!\w)"
+        rf"|(?P<ordinal>\d+)(?:st|nd|rd|th)\s+(?P<behind>{word})(?!\w))"
+    )
+    for step in walk(row.steps):
+        form = _form_for(ground, step.kind or row.label.kind) if isinstance(step, RowCall) and row.label else None
+        for match in named.finditer(ground.source.text, step.span.start, step.span.end) if form is not None else ():
+            single, several = form
+            many = match["figures"] is not None and not match["figures"].isdecimal()
+            if match["word"] is not None and match["word"].lower() in (
+                single.singular.lower(),
+                _plural(single).lower(),
+            ):
+                continue
+            if match["behind"] is not None and single.ordinal:
+                continue
+            core = _Core("", "", match["figures"] or match["ordinal"], "")
+            yield Edit(Span(*match.span()), _written(core, single, several, many), RULE, "row labels")
+
+
+def _form_for(ground: Ground, kind: str) -> tuple[LabelForm, LabelForm | None] | None:
+    """How the house labels one row or round, and several."""
+    labels = ground.house.labels
+    forms = {"row": (labels.row, labels.rows), "round": (labels.round, labels.rounds)}
+    single, several = forms.get(kind, (None, None))
+    return (label_form(single), range_form(several) if several else None) if single is not None else None
+
+
+def _plural(form: LabelForm) -> str:
+    return form.singular + "s" if len(form.singular) > 1 else form.singular
 
 
 def _edits(ground: Ground, label: Label) -> Iterator[Edit]:
-    labels, text = ground.house.labels, ground.source.text
-    single, several = {"row": (labels.row, labels.rows), "round": (labels.round, labels.rounds)}.get(
-        label.kind, (None, None)
-    )
-    if single is None or label.unclear:
+    text, forms = ground.source.text, _form_for(ground, label.kind)
+    if forms is None or label.unclear:
         return
-    form = label_form(single)
+    form, ranged = forms
     printed = ground.source.slice(label.span)
     bare = regex.fullmatch(r"(\d+(?:\s*[-–]\s*\d+)?)\s*[).:|●•]?", printed)
     core = _Core("", "", bare[1], "") if bare else _cut(printed, ground.book.layout)
@@ -58,7 +94,6 @@ def _edits(ground: Ground, label: Label) -> Iterator[Edit]:
         yield from _word_alone(ground, label, form, printed)
         return
     many = len(label.numbers) > 1 or any(len(numbers) > 1 for numbers in label.by_size)
-    ranged = range_form(several) if several else None
     new = _written(core, form, ranged, many)
     sign = _SIGN.match(text, label.span.end)
     end = sign.end()
@@ -113,11 +148,11 @@ def _written(core: _Core, form: LabelForm, ranged: LabelForm | None, many: bool)
         figures = _JOINT.sub(ranged.joint, figures)
     if form.ordinal:
         figures = regex.sub(r"\d+", lambda match: _ordinal(int(match[0])), figures)
-        word = form.singular + "s" if many else form.singular
+        word = _plural(form) if many else form.singular
         return f"{core.prefix}{figures} {word}{core.extras}"
     word = form.singular
     if many:
-        word = ranged.word if ranged is not None else word + ("s" if len(word) > 1 else "")
+        word = ranged.word if ranged is not None else _plural(form)
     return f"{core.prefix}{word}{form.space}{figures}{core.extras}"
 
 

@@ -13,14 +13,16 @@ import regex
 from lint.house.model import HouseAbbreviation
 from lint.house.samples import EntryForm, entry_form
 from lint.pattern import Abbreviation
-from lint.restyle.abbreviations import FormTable, capital, entries_of
+from lint.restyle.abbreviations import FormTable, entries_of
 from lint.restyle.edits import Edit
 from lint.restyle.ground import Ground
 from lint.source import Span
 
 RULE = "abbreviation-list-not-house"
 _SIGN = regex.compile(r"\s+[-–—=~]+\s+|\s*[=:]\s+|\s{2,}")
+_NOUNS = ("round", "row", "space", "any_stitch", "loop")
 LACKING = "entries that the list lacks"
+ORDER = "order of the list"
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,7 +37,7 @@ class Listed:
 
 
 def edits(ground: Ground) -> Iterator[Edit]:
-    """What the house changes in the list; the forms first, then shape and order, then what is missing."""
+    """What the house changes in the list; the forms first, then their shape, what is missing, and the order."""
     entries = listed(ground)
     if len(entries) < 2:
         return
@@ -51,12 +53,10 @@ def edits(ground: Ground) -> Iterator[Edit]:
         yield from shaped
         if shaped:
             return
-    if ground.house.abbreviation_list.order == "alphabetical":
-        ordered = list(_order(ground, entries))
-        yield from ordered
-        if ordered:
-            return
-    yield from _added(ground, entries)
+    added = list(_added(ground, entries))
+    yield from added
+    if not added and ground.house.abbreviation_list.order == "alphabetical":
+        yield from _order(ground, entries)
 
 
 def listed(ground: Ground) -> list[Listed]:
@@ -108,7 +108,7 @@ def _forms(ground: Ground, entries: list[Listed]) -> Iterator[Edit]:
     table = FormTable(ground.house)
     present = {form for one in entries for form in _each(one.forms)}
     for one in entries:
-        for form in _each(one.forms):
+        for form in _each(regex.sub(r"\((?:s|es)\)", "", one.forms)):  # "St(s)"
             found = table.replacement(form)
             if found is None or _kind(ground, form) != _kind(ground, found.new):
                 continue
@@ -118,7 +118,7 @@ def _forms(ground: Ground, entries: list[Listed]) -> Iterator[Edit]:
                 if gone is not None and len(_each(one.forms)) == 1 and not _used(ground, form):
                     yield Edit(gone, "", RULE, found.entry.use)
             elif at >= 0:
-                yield Edit(Span(at, at + len(form)), capital(found.new, form), RULE, found.entry.use)
+                yield Edit(Span(at, at + len(form)), found.new, RULE, found.entry.use)
                 present.add(found.new)
 
 
@@ -165,7 +165,7 @@ def _order(ground: Ground, entries: list[Listed]) -> Iterator[Edit]:
     ordered = sorted(entries, key=lambda one: (one.forms if one.abbreviation_first else one.meaning).casefold())
     for place, one in zip(entries, ordered, strict=True):
         if one is not place:
-            yield Edit(place.span, ground.source.slice(one.span), RULE, "order of the list")
+            yield Edit(place.span, ground.source.slice(one.span), RULE, ORDER)
 
 
 def missing(ground: Ground) -> list[HouseAbbreviation]:
@@ -202,8 +202,19 @@ def _added(ground: Ground, entries: list[Listed]) -> Iterator[Edit]:
     lead = text[start : last.span.start] if own_lines else ""
     if not own_lines and not regex.fullmatch(r"\s*[;,.]\s+", between):
         return
-    added = "".join(f"{between}{lead}{form.written(entry.use, entry.means)}" for entry in lacking)
+    both = any(one.forms.endswith("(s)") for one in simple)  # "st(s) = stitch(es)"
+    written = (
+        form.written(*(_singular_or_plural(ground, entry) if both else (entry.use, entry.means))) for entry in lacking
+    )
+    added = "".join(f"{between}{lead}{words}" for words in written)
     yield Edit(Span(last.span.end, last.span.end), added, RULE, LACKING)
+
+
+def _singular_or_plural(ground: Ground, entry: HouseAbbreviation) -> tuple[str, str]:
+    """An entry for one and more where there can be more: "rnd(s)", "round(s)"."""
+    if _kind(ground, entry.use) not in _NOUNS or entry.several != entry.use + "s":
+        return entry.use, entry.means
+    return f"{entry.use}(s)", entry.means + ("(es)" if entry.means.endswith("ch") else "(s)")
 
 
 def _form_of(ground: Ground, one: Listed) -> EntryForm:

@@ -64,9 +64,9 @@ def _first_word(ground: Ground, row: RowWords, capital: bool) -> Iterator[Edit]:
     first: Lexeme | None = next((one for one in row.lexemes if one.kind not in (":", ".", "dash", ")", "=")), None)
     if first is None or not first.text[:1].isalpha() or any(letter.isupper() for letter in first.text[1:]):
         return
-    if first is not row.lexemes[0] and row.lexemes.index(first) > 1:
+    if not ground.begins_row(row.row, first.start):
         return
     letter = first.text[0].upper() if capital else first.text[0].lower()
     own = {entry.use for entry in ground.house.abbreviations}
     if first.text not in own or first.text.islower() and capital:
-        yield Edit(Span(first.start, first.start + 1), letter, RULE, "first words")
+        yield Edit(first.span, letter + first.text[1:], RULE, "first words")

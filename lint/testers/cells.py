@@ -73,12 +73,11 @@ def read_cells(line: TableLine, people: dict[int, Who]) -> Iterator[Claim | Unma
 
 
 def _counts(line: TableLine) -> list[Claim | Unmatched]:
-    printed = read_count(line.one("printed")) if "printed" in line.filled else None
-    due = printed.count if printed is not None and not printed.more else None
     found: list[Claim | Unmatched] = []
     for column, value in line.of("count"):
         if line.row is not None:
-            found.extend(_counted(line, value, column.at, line.row, due))
+            own = replace(line, who=replace(line.who, size=column.size)) if column.size else line
+            found.extend(_counted(own, value, column.at, line.row, _printed(line, column.size)))
         elif told := _in_prose(line, column.at, value):
             found.extend(told)
         else:
@@ -91,6 +90,13 @@ def _counts(line: TableLine) -> list[Claim | Unmatched]:
             off = int(number[1].replace("−", "-").replace(" ", ""))
             found.append(replace(_base(line, value, column.at, line.row), off=off))
     return found
+
+
+def _printed(line: TableLine, size: str | None) -> int | None:
+    """What the tester's copy says, of a size where the headings name sizes."""
+    cells = [cell for column, cell in line.of("printed") if column.size in (None, size)]
+    found = read_count(cells[0]) if cells else None
+    return found.count if found is not None and not found.more else None
 
 
 def _by_row(line: TableLine) -> Iterator[Claim | Unmatched]:

@@ -27,6 +27,7 @@ class Column:
     row: str | None = None
     part: str | None = None
     unit: str | None = None
+    size: str | None = None  # where the heading names one: "size S count"
 
 
 def column_of(heading: str, at: int, names: Names) -> Column:
@@ -34,7 +35,20 @@ def column_of(heading: str, at: int, names: Names) -> Column:
     heading = " ".join(heading.split())
     meaning, row, part = _meaning(heading, names)
     unit = _UNIT.search(heading)
+    size, rest = _size_in(heading, names)
+    if size is not None and names.headings.get(rest) in ("count", "printed"):
+        return Column(at, heading, names.headings[rest], size=size)
     return Column(at, heading, meaning, row, part, unit[0].lower() if unit else None)
+
+
+def _size_in(heading: str, names: Names) -> tuple[str | None, str]:
+    """A size of the pattern at either end of a heading, and the heading's other words: "Count (M)", "size S count"."""
+    words = plain(heading).split()
+    for length in range(len(words) - 1, 0, -1):
+        for said, rest in ((words[:length], words[length:]), (words[-length:], words[:-length])):
+            if said != ["size"] and names.size(" ".join(said)) is not None:
+                return " ".join(said), " ".join(rest)
+    return None, ""
 
 
 def header_of(cells: tuple[str, ...] | list[str], names: Names) -> tuple[Column, ...] | None:

@@ -91,7 +91,7 @@ def _departures(path: Path, steps: list[Step]) -> Iterator[Departure]:
             before, index, base = step, index + 1, 0
             continue
         end, constant = index + 1, True
-        while end < len(known) and not on_path(known[end]):
+        while end < len(known) and not (on_path(known[end]) and not _goes_on_beside(known, end)):
             if constant and end - index > 1 and _leaves_again(known[end - 1], known[end]):
                 break
             constant = constant and known[end].off == step.off
@@ -102,6 +102,12 @@ def _departures(path: Path, steps: list[Step]) -> Iterator[Departure]:
         yield Departure(step, tuple(known[index:end]), before, between, back, base)
         base = 0 if back else known[end - 1].off or 0
         before, index, carried = known[end - 1] if not back else before, end, 0
+
+
+def _goes_on_beside(known: list[Step], at: int) -> bool:
+    """Whether a count is the printed one by chance: as far off what the words make as those before it and behind it."""
+    offs = {step.off for step in known[at - 1 : at + 2]}
+    return at + 1 < len(known) and known[at].off != 0 and len(offs) == 1 and not on_path(known[at + 1])
 
 
 def _leaves_again(same: Step, last: Step) -> bool:

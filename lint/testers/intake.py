@@ -9,7 +9,7 @@ from pathlib import PurePath
 
 from lint.rulemodels import HookSize
 from lint.testers.cells import column_letter
-from lint.testers.claims import LONGEST_LINE, Claim, Intake, Place, Unmatched, Who
+from lint.testers.claims import LONGEST_LINE, Claim, Intake, Place, Remark, Unmatched, Who
 from lint.testers.columns import header_of
 from lint.testers.files import Grid, Lines, ReportError, delimiter_of, read_file, split_line
 from lint.testers.names import Names
@@ -32,10 +32,24 @@ def take_in(files: list[tuple[str, bytes]], names: Names, hooks: list[HookSize])
         except ReportError as error:
             unread.append((name, str(error)))
             continue
+        own: list[Claim] = []
         for piece in pieces:
             for found in _read(piece, reader):
-                (unmatched if isinstance(found, Unmatched) else claims).append(found)
+                (unmatched if isinstance(found, Unmatched) else own).append(found)
+        claims += _under_one_name(own, _tester_of(PurePath(shown).stem))
     return Intake(tuple(claims), tuple(unmatched), tuple(unread))
+
+
+def _under_one_name(claims: list[Claim], default: str) -> list[Claim]:
+    """Remarks made before a file says whose it is are that tester's, if it says one only."""
+    said = {claim.who.tester for claim in claims} - {default}
+    if len(said) != 1 or any(claim.who.tester == default and not isinstance(claim, Remark) for claim in claims):
+        return claims
+    name = next(iter(said))
+    return [
+        replace(claim, who=replace(claim.who, tester=name)) if claim.who.tester == default else claim
+        for claim in claims
+    ]
 
 
 def _read(piece: Grid | Lines, reader: ProseReader) -> Iterator[Claim | Unmatched]:

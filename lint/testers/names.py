@@ -81,6 +81,17 @@ class Names:
             rf"|\bin\s+(?:the\s+)?(?:size\s+)?(?P<size>{one})\b(?=\s*(?:[,.;:–—-]|$|size))"
         )
 
+    @cached_property
+    def size_made(self) -> regex.Pattern:
+        """Finds a sentence that tells which size a tester made: "I made the large", "testing size M"."""
+        known = {*self._sizes, *self._common}
+        one = "|".join(regex.escape(word).replace(r"\ ", r"[\s/–-]+") for word in sorted(known, key=len, reverse=True))
+        return regex.compile(
+            rf"(?i)\b(?:made|making|make|tested|testing|worked|working|did|doing|chose|crocheted|crocheting)\s+(?:up\s+)?"
+            rf"(?:(?:the|a|in)\s+)?(?:(?:size|the)\s+)?(?P<size>{one or '(?!)'})\b(?:\s+(?:size|one|version))?"
+            rf"(?=\s*(?:[.,;:!()–—]|$|\b(?:and|but|with|in|for|this|of)\b))"
+        )
+
     # parts ------------------------------------------------------------------------------------------------------
 
     def part(self, said: str) -> str | None:

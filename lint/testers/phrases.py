@@ -23,7 +23,7 @@ _DUE = (
     r"should(?:\s+(?:be|have(?:\s+been)?|say|read))?|says?|said|supposed\s+to\s+(?:be|have)|printed|expected|"
     r"pattern(?:\s+(?:count|has|states?|gives))?(?:\s+(?:is|of|as))?|states?|due"
 )
-_INSTEAD = r"instead\s+of|rather\s+than|not(?:\s+the)?|vs\.?|versus|where\s+(?:it|the\s+pattern)\s+(?:says|has)|for|against|out\s+of|of|/"
+_INSTEAD = r"instead\s+of|(?:an)?statt|rather\s+than|not(?:\s+the)?|vs\.?|versus|where\s+(?:it|the\s+pattern)\s+(?:says|has)|for|against|out\s+of|of|/"
 _LIT = r"(?:\s+(?:the|a|about|only|just|exactly|me|in\s+total|it|as))*\s*"
 
 _OFF = regex.compile(
@@ -33,14 +33,14 @@ _OFF = regex.compile(
 )
 _WORD_BEHIND = regex.compile(r"\s*(\p{L}[\p{L}'’]*)")
 _GOES_ON = frozenset(  # words that may follow a count without being what is counted
-    "instead not but and in on at for rather vs versus where total so which as each per altogether all too here there now "
+    "instead not but and in on at for rather vs versus where total so which as each per altogether all too here there now all except apart save "
     "then this when after before with or while because since though although only still again ok okay fine good exactly "
     "by the i i'm my it is was yay like got had counted pattern says said expected printed due should if even though".split()
 )
 _OFF_BY = regex.compile(r"(?i)\b(?:off|out)\s+by\s+(?:\d{1,3}|one|two|three|a)\b")  # more or fewer is not said
 _SIGNED = regex.compile(r"\s*(?:[:=]\s*([+−-]\d{1,3})|(\+\d{1,3}))\s*(?:sts?)?\W*")
 _SMALL = {"a": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6}
-_PAIR = regex.compile(rf"(?i)(?<![\w.]){_N}{_UNIT},?{_LIT}(?:{_INSTEAD}){_LIT}{_N}")
+_PAIR = regex.compile(rf"(?i)(?<![\w.]){_N}{_UNIT},?{_LIT}[(\[]?(?:{_INSTEAD}){_LIT}{_N}")
 _DUE_FIRST = regex.compile(rf"(?i)\b(?:{_DUE}){_LIT}[:=]?\s*(?<![\w.]){_N}")
 _SIGN = r"(?:(?<=\s)|^)[–—-]|[=:→]"
 _GOT_FIRST = regex.compile(rf"(?i)(?:\b(?:{_GOT})|{_SIGN}){_LIT}(?<![\w.]){_N}{_UNIT}")
@@ -107,11 +107,13 @@ def figures_in(words: str) -> list[int]:
 # gauge ----------------------------------------------------------------------------------------------------------
 
 _FIGURE = r"(\d+(?:[.,]\d+)?(?:\s?[½¼¾])?|[½¼¾])"
-_GAUGE_WORD = regex.compile(r"(?i)\b(?:gauge|tension|swatch(?:ed)?)\b")
-_STS = regex.compile(rf"(?i){_FIGURE}\s*(?:sts?|stitch(?:es)?|h?dc|sc|htr|d?tr)\b(?!\s*rows?)")
-_ROWS = regex.compile(rf"(?i){_FIGURE}\s*(?:rows?|rnds?|rounds?)\b")
+_GAUGE_WORD = regex.compile(r"(?i)\b(?:gauge|tension|swatch(?:ed)?|maschenprobe)\b")
+_STS = regex.compile(
+    rf"(?i){_FIGURE}\s*(?:sts?|stitch(?:es)?|h?dc|sc|htr|d?tr|maschen|(?-i:M|fM|Stb|hStb))\b(?!\s*rows?)"
+)
+_ROWS = regex.compile(rf"(?i){_FIGURE}\s*(?:rows?|rnds?|rounds?|reihen?|runden?|(?-i:R|Rd))\b")
 _OVER = regex.compile(
-    rf"(?i)(?:to|in|over|per|=|x|×|is|measures?|across)\s*(?:the\s+)?{_FIGURE}\s*(cm|in(?:ch(?:es)?)?|ins|[\"”])"
+    rf"(?i)(?:to|in|over|per|=|x|×|is|measures?|across|auf|pro)\s*(?:the\s+)?{_FIGURE}\s*(cm|in(?:ch(?:es)?)?|ins|[\"”])"
 )
 _ANY_LENGTH = regex.compile(rf"(?i)(?<![\d.,]){_FIGURE}\s*(cm|in(?:ch(?:es)?)?|ins|[\"”])(?!\w)")
 _MM = regex.compile(r"(?i)(\d{1,2}(?:[.,]\d{1,2})?)\s*-?mm\b")
@@ -157,10 +159,10 @@ def read_hook(words: str, hooks: list[HookSize]) -> float | None:
 # yarn -----------------------------------------------------------------------------------------------------------
 
 _AMOUNT = regex.compile(
-    rf"(?i){_FIGURE}\s*(?P<unit>g|gr|gms?|grams?|grammes?|m|met(?:re|er)s?|yds?|yards?|balls?|skeins?|hanks?|oz|ounces?)\b(?!\s*hook)"
+    rf"(?i){_FIGURE}\s*(?P<unit>g|gr|gms?|grams?|grammes?|m|met(?:re|er)s?|yds?|yards?|balls?|skeins?|hanks?|knäuel|oz|ounces?)\b(?!\s*hook)"
 )
 _YARN_WORD = regex.compile(
-    r"(?i)\b(?:yarn|yardage|met(?:er|re)age|used|wool|cotton|went\s+through|grams?|yards?|balls?|skeins?)\b"
+    r"(?i)\b(?:yarn|yardage|met(?:er|re)age|used|wool|cotton|went\s+through|garn|wolle|knäuel|grams?|yards?|balls?|skeins?)\b"
 )
 _TO_M = {"m": 1.0, "y": 0.9144}
 
@@ -184,7 +186,7 @@ def _in_one_unit(value: float, unit: str) -> tuple[float, str]:
         return value, "g"
     if unit.startswith("o"):
         return value * 28.349523125, "g"
-    if unit.startswith(("b", "s", "h")):
+    if unit.startswith(("b", "s", "h", "k")):
         return value, "ball"
     return value * _TO_M[unit[0]], "m"
 

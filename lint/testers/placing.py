@@ -50,6 +50,7 @@ class _Placer:
         self.unmatched: list[Unmatched] = []
         self.rows = report.ledger.rows
         self.sizes = self._sizes()
+        self.implied = self._implied_parts()
         self.find = lru_cache(maxsize=None)(self._find)
         self.unit = lru_cache(maxsize=None)(lambda words: unit_key(words, report))
         self.due = lru_cache(maxsize=None)(lambda index, size, unit: due_in(self.rows[index], size, unit))
@@ -141,13 +142,49 @@ class _Placer:
         found, _ = self.find(remark.part, remark.row)
         return found[0] if found else None
 
+    def _implied_parts(self) -> dict[int, str]:
+        """By claim (its id), the one part that has every row of the list it stands in, where no part is said.
+
+        A list goes on while one tester's numbers grow: rows 1 to 20 can only be those of a part with 20 rows.
+        """
+        found: dict[int, str] = {}
+        runs: dict[tuple, list[tuple[Counted, RowName]]] = {}
+        for claim in self.intake.of(Counted):
+            key = (claim.place.file, claim.place.sheet, claim.who)
+            name = self.names.row(claim.row)
+            run = runs.setdefault(key, [])
+            said = claim.part or self.names.part_beside(claim.row)
+            if said or name is None or not name.numbers or run and name.numbers[0] <= run[-1][1].numbers[-1]:
+                found |= self._part_of_run(run)
+                run.clear()
+            if not said and name is not None and name.numbers:
+                run.append((claim, name))
+        for run in runs.values():
+            found |= self._part_of_run(run)
+        return found
+
+    def _part_of_run(self, run: list[tuple[Counted, RowName]]) -> dict[int, str]:
+        fitting: set[str] | None = None
+        for _, name in run:
+            found = _of_kind(self.rows, [at for at, row in enumerate(self.rows) if _is_meant(row, name)], name)
+            has = {
+                number: {self.rows[at].part.name for at in found if self.rows[at].number == number}
+                for number in name.numbers
+            }
+            for parts in has.values():
+                fitting = parts if fitting is None else fitting & parts
+        if len(run) < 2 or fitting is None or len(fitting) != 1:
+            return {}
+        (part,) = fitting
+        return {id(claim): part for claim, _ in run}
+
     # counts -----------------------------------------------------------------------------------------------------
 
     def _counts(self, claim: Counted) -> Iterator[Placed]:
         size = self._size(claim)
         if size is None:
             return
-        found, why = self.find(claim.part, claim.row)
+        found, why = self.find(claim.part or self.implied.get(id(claim)), claim.row)
         shown = f"“{claim.row}” in “{claim.quoted}”" if claim.quoted not in ("", claim.row) else f"“{claim.row}”"
         if not found:
             self._tell(claim.place, shown, why)

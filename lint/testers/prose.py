@@ -15,6 +15,9 @@ from lint.testers.claims import Claim, Counted, GaugeGot, Measured, Place, Remar
 from lint.testers.names import Names, plain
 from lint.testers.phrases import about_gauge, figures_in, read_count, read_gauge, read_hook, read_measures, read_yarn
 
+_WROTE = regex.compile(
+    r"(?i)\s*(?:(?P<name>[\p{L}][\p{L} .'’_-]{0,30}?)\s+(?:wrote|writes|said|says|posted)|posted\s+by\s+(?P<name>[\p{L}][\p{L} .'’_-]{0,30}?))\s*:?\s*"
+)
 _KEYED = regex.compile(r"\s*[-*•]?\s*(?P<key>[\p{L}][\p{L} /-]{0,28}?)\s*(?:[:=]|\s–\s)\s*(?P<value>.*)")
 _MAIL = regex.compile(r"\s*<[^>]*>|[\"']")
 _HEADERS = (
@@ -41,6 +44,17 @@ _TALK = regex.compile(
 )
 
 
+_GIVES = regex.compile(r"\s*[:=–—-]?\s*\d{1,4}\b(?!\s*[%.,]?\d)")
+_AND_FINE = regex.compile(
+    r"\s*[:=–—-]?\s*(?P<count>\d{1,4}(?:\s*(?:sts?|stitches))?)[\s,;.!–—-]+(?P<words>\p{L}.*|[✓✔✅]+\s*)$"
+)
+_LISTED = regex.compile(
+    r"(?P<row>\d{1,3})\s*(?:[).:=]|\s[-–—])\s*(?P<count>\d{1,4})(?:\s*(?:sts?|stitches))?\s*[.,;✓]?"
+)
+_KEYS = {"gauge": "gauge", "yarn": "yarn used", "hook": "hook"}
+_UP_TO = regex.compile(r"(?i)\b(?:up\s+to|until|till|through|as\s+far\s+as)(?:\s+and\s+including)?\s*$")
+
+
 @dataclass(frozen=True, slots=True)
 class Context:
     """What lines before have said: whose report it is, the size, and the part that is spoken of."""
@@ -62,11 +76,21 @@ class ProseReader:
         words = words.strip()
         if not plain(words) or _TALK.fullmatch(words) or self._keyed(words) or self._heading(words):
             return
-        quoted = words
+        if set(plain(words).split()) <= set(plain(self.context.who.tester).split()):
+            return  # the name under a mail
+        quoted, words = words, self._in_known_words(words)
         who, words = self._with_size(words)
+        if not plain(words):  # it only told which size was made
+            self.context = replace(self.context, who=who)
+            return
         if about_gauge(words) and (gauge := read_gauge(words)):
             yield GaugeGot(who, place, *gauge, read_hook(words, self.hooks), quoted)
             return
+        listed = _LISTED.fullmatch(words)
+        if listed is not None:  # "5) 30"
+            yield Counted(who, listed["row"], place, int(listed["count"]), part=self.context.part, quoted=quoted)
+            return
+        words = self._behind_part(words)
         labels = self.names.labels_in(words)
         if labels:
             yield from self._of_rows(who, words, labels, place, quoted)
@@ -81,6 +105,15 @@ class ProseReader:
             yield from (Measured(who, place, what, cm, quoted) for what, cm in measures)
         else:
             yield Remark(who, place, self.kind(words), quoted, self.context.part, about=_quote(words))
+
+    def _in_known_words(self, words: str) -> str:
+        """A line with a key in the word for it that the readers of figures know: "Garnverbrauch: 210 m"."""
+        found = _KEYED.fullmatch(words)
+        key = _KEYS.get(self.names.headings.get(plain(found["key"])) or "") if found is not None else None
+        if key is None:
+            return words
+        bare = regex.fullmatch(r"\d{1,2}(?:[.,]\d{1,2})?", found["value"].strip())
+        return f"{key} {found['value']}{' mm' if bare and key == 'hook' else ''}"
 
     def kind(self, words: str) -> str:
         """The kind of a remark by the words in it: typo, unclear, suggestion, error, else note."""
@@ -108,6 +141,10 @@ class ProseReader:
 
     def _keyed(self, words: str) -> bool:
         """ "Size: M", "From: Mia <mia@…>", "Tester: Mia (M)": takes it over, and says whether the line was such."""
+        wrote = _WROTE.fullmatch(words)
+        if wrote is not None and not self.names.headings.get(plain(wrote["name"])):
+            self.context = Context(Who(wrote["name"].strip()))  # in a thread: "Maple wrote:"
+            return True
         found = _KEYED.fullmatch(words)
         if found is None:
             return False
@@ -139,15 +176,32 @@ class ProseReader:
             return False
         if (
             bare
-            and (words.rstrip().endswith(":") or bare.isupper() or bare in self.names.parts)
+            and (words.rstrip().endswith(":") or bare.isupper() or plain(bare) in map(plain, self.names.parts))
             and self.names.part(bare)
         ):
             self.context = replace(self.context, part=bare)
             return True
+        if words.rstrip().endswith(":") and len(bare.split()) < 3 and plain(bare) not in self.names.headings:
+            self.context = replace(
+                self.context, part=None
+            )  # another part, or another tester, under a name not known here
         return False
+
+    def _behind_part(self, words: str) -> str:
+        """A line without the part's name that it begins with, "Head: all fine up to Rnd 9", which then holds."""
+        found = regex.match(r"\s*(?:in\s+(?:the\s+)?)?([\p{L} ]{2,30}?)\s*[:–—]\s+(?=\S)", words)
+        if found is None or self.names.part(found[1]) is None or self.names.row_pattern.search(found[1]):
+            return words
+        self.context = replace(self.context, part=found[1])
+        return words[found.end() :]
 
     def _with_size(self, words: str) -> tuple[Who, str]:
         """The tester with the size that a line names, and the line without it."""
+        made = self.names.size_made.search(words)
+        if made is not None and self.names.size(made["size"]) is not None:
+            self.context = replace(self.context, who=replace(self.context.who, size=made["size"]))
+            words = words[: made.start()] + words[made.end() :]
+            return self.context.who, regex.sub(r"^\s*I?\s*[.,;:–—]?\s*", "", words)
         found = self.names.in_words.search(words)
         if found is None or self.names.size(found["size"]) is None and not found[0].lower().startswith("size"):
             return self.context.who, words
@@ -161,27 +215,30 @@ class ProseReader:
         kind = self.kind(words)
         bare = _QUOTED.sub(" ", words)
         counts = len(labels) == 1 or bool(regex.search(r"(?i)\d", self.names.row_pattern.sub(" ", bare)))
-        if kind in ("typo", "unclear", "suggestion") and not _SAYS_GOT.search(bare) or not counts and kind != "note":
+        says = _SAYS_GOT.search(bare) or any(_GIVES.match(words, label.end()) for label in labels)
+        if kind in ("typo", "unclear", "suggestion") and not says or not counts and kind != "note":
             part = self._part_before(words[: labels[0].start()]) or self.context.part
             yield Remark(who, place, kind, quoted, part, labels[0][0], _quote(words))
             return
         if len(labels) == 1:
             yield from self._of_row(who, words, labels[0], labels[0][0], place, quoted)
             return
-        stops = [*(label.start() for label in labels[1:]), len(words)]
-        for at, (label, stop) in enumerate(zip(labels, stops, strict=True)):
-            start = label.start() if at else 0
-            piece = words[start:stop]
+        begins = [0, *(_begin(words, one.end(), other.start()) for one, other in zip(labels, labels[1:], strict=False))]
+        said: str | None = None  # "Sleeve R3 - 15. R4 - 15": the part of the line
+        for at, (label, begin, end) in enumerate(zip(labels, begins, [*begins[1:], len(words)], strict=True)):
+            piece = words[begin:end]
             name = label[0]
             excepted = regex.search(r"(?i)\b(?:except|apart from|but(?: not)?|save|other than)\b[^.;]*$", piece)
-            if excepted is not None:
+            if excepted is not None and at + 1 < len(labels):
                 row, other = self.names.row_of(label), self.names.row_of(labels[at + 1])
                 kept = [n for n in row.numbers if n not in other.numbers]
                 name = f"{label['word'].rstrip('s')}s {', '.join(map(str, kept))}" if kept else name
                 piece = piece[: excepted.start()]
             inner = self.names.labels_in(piece)
             if inner:
-                yield from self._of_row(who, piece, inner[0], name, place, quoted)
+                for claim in self._of_row(who, piece, inner[0], name, place, quoted):
+                    said = said or (claim.part if isinstance(claim, Counted) else None)
+                    yield replace(claim, part=said) if said and claim.part in (None, self.context.part) else claim
 
     def _of_row(
         self, who: Who, words: str, label: regex.Match, name: str, place: Place, quoted: str
@@ -200,11 +257,16 @@ class ProseReader:
             for number, count in zip(row.numbers, figures, strict=True):
                 yield replace(base, row=f"{word} {number}", count=count)
             return
+        fine = _AND_FINE.match(rest)
+        if fine is not None and self.is_as_printed(fine["words"]):  # "12 all good!"
+            rest = fine["count"]
         found = read_count(rest)
         if found is not None:
             yield replace(base, count=found.count, off=found.off, unit=found.unit, printed=found.printed)
             yield from (replace(base, count=count, unit=unit) for count, unit in found.more)
         elif self.is_as_printed(rest):
+            if row is not None and row.numbers and _UP_TO.search(before):  # "all fine up to row 6"
+                name = f"{label['word'].rstrip('s')}s 1-{max(row.numbers)}"
             yield Counted(who, name, place, as_printed=True, part=part, quoted=quoted)
         else:
             yield Remark(who, place, self.kind(words), quoted, part, name, _quote(words))
@@ -213,6 +275,15 @@ class ProseReader:
         """ "Sleeve, Rnd 5"."""
         part = words.strip(" ,:;–—-.*•")
         return part if part and self.names.part(part) else None
+
+
+def _begin(words: str, start: int, label: int) -> int:
+    """Where what is said of a row begins: at its label, or at the count before it, "27 in Rnd 4"."""
+    before = regex.search(
+        r"(?:(?:then|and|but)\s+)?\d{1,4}(?:\s*(?:sts?|stitches))?\s+(?:in|on|at|for)\s+(?:the\s+)?$",
+        words[start:label],
+    )
+    return start + before.start() if before is not None else label
 
 
 def _quote(words: str) -> str:

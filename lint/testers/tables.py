@@ -81,14 +81,19 @@ def _body(table: _Table, index: int) -> Iterator[Claim | Unmatched]:
     seen: set[Claim] = set()
     before: TableLine | None = None
     for number, cells in body:
+        at_line = Place(grid.file, number, grid.sheet)
         if len(cells) == 1 and _is_sentence(table, *next(iter(cells.items()))):
-            yield from table.reader.line(next(iter(cells.values())), Place(grid.file, number, grid.sheet))
+            yield from table.reader.line(next(iter(cells.values())), at_line)
             continue
         line = _line(table, number, cells, before) if cells else None
         if line is None:
             continue
+        claims = list(read_cells(line, people))
+        if not claims and not _is_left_blank(line):
+            yield from table.reader.line(_joined(tuple(cells.values())), at_line)
+            continue
         before = line
-        for claim in read_cells(line, people):
+        for claim in claims:
             once = claim if isinstance(claim, (Counted, Remark, Unmatched)) else replace(claim, place=_NOWHERE)
             if once not in seen:  # a tester's gauge repeated in every line is one gauge
                 seen.add(once)
@@ -105,6 +110,26 @@ def _is_sentence(table: _Table, at: int, words: str) -> bool:
     """Whether the only cell of a line is no cell of the table but a line of prose that follows it."""
     meaning = next((column.meaning for column in table.columns if column.at == at), None)
     return meaning in ("row", "tester", "part", "size") and len(plain(words).split()) > _LONG_CELL
+
+
+def _is_left_blank(line: TableLine) -> bool:
+    """Whether a line names a row, a tester or a size and says nothing of it; one that names none of them is prose."""
+    names = line.reader.names
+    if line.filled.keys() - {
+        "row",
+        "part",
+        "tester",
+        "size",
+        "printed",
+        "unit",
+        "kind",
+        "passed",
+        "measured_what",
+        None,
+    }:
+        return False
+    row, part = line.one("row"), line.one("part")
+    return not (row and names.row(row) is None) and not (part and names.part(part) is None)
 
 
 def _line(table: _Table, number: int, cells: dict[int, str], before: TableLine | None) -> TableLine | None:

@@ -112,7 +112,7 @@ class _Row:
         due, step = vote.step.row.due, vote.step
         if due.count is None:
             return _say(vote, Verdict.CANNOT_TELL, "nothing is printed for this row, and it was not recomputed")
-        if vote.off == 0 and due.made is not None and due.printed is not None and due.made != due.printed:
+        if vote.off == 0 and None not in (due.made, due.printed) and due.made != due.printed and not _by_chance(vote):
             return self._print_wrong(vote)
         if vote.departure is not None:
             return self._left(vote, vote.departure)
@@ -128,7 +128,7 @@ class _Row:
 
     def _print_wrong(self, vote: _Vote) -> Judged:
         row = vote.step.row
-        alike = [v for v in self.with_recount if v.step.row.due.printed != v.step.row.due.made]
+        alike = [v for v in self.with_recount if v.step.row.due.printed != v.step.row.due.made and not _by_chance(v)]
         testers = len({v.course.tester for v in alike})
         who = f"{testers} testers and the recount" if testers > 1 else "one tester and the recount"
         if vote.following is not None:
@@ -189,8 +189,10 @@ class _Row:
             return _say(vote, Verdict.CANNOT_TELL, why)
         if not right and row.due.made is None:
             return _say(vote, Verdict.CANNOT_TELL, "the row was not recomputed, and no other tester counted it", likely)
+        alone = {v.step.row.due.count for v in self.sound} == {row.due.count}
         others = (
-            f"{len(right)} other {'tester has' if len(right) == 1 else 'testers have'} {row.due.count}"
+            f"{len(right)} other {'tester has' if len(right) == 1 else 'testers have'} "
+            f"{row.due.count if alone else 'what is due in their sizes'}"
             if right
             else (
                 "the print and the recount agree"
@@ -224,6 +226,11 @@ def _say(
 def _follows(vote: _Vote, departure: Departure) -> Judged:
     label = departure.first.row.label
     return _say(vote, Verdict.FOLLOWS, f"off since {label}; judged from there", since=label)
+
+
+def _by_chance(vote: _Vote) -> bool:
+    """Whether a tester who has been off since before has just the printed count by it."""
+    return vote.following is not None and vote.step.placed.got == vote.step.row.due.printed
 
 
 def _is_print_alone(step: Step) -> bool:

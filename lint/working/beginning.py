@@ -27,6 +27,8 @@ from lint.working.placing import Placing
 from lint.working.reach import into_round_start
 from lint.working.rowstate import main_stitch
 
+_FAN = 3  # stitches that go round the end of a foundation chain
+
 
 class Beginning(Placing):
     """What a chain is by where it stands: a start, a stitch, a space, or the next row's turning chain."""
@@ -56,6 +58,8 @@ class Beginning(Placing):
             return
         first = next((i for i, node in enumerate(nodes) if any(node in made.parents for made in self.made)), 1)
         self.cursor = Cursor(Fabric.foundation(len(nodes) - 1 - first))
+        if sum(nodes[first] in made.parents for made in self.made) >= _FAN:
+            self.cursor.optional = 1  # they have gone round the end already
         self.other_side = True
 
     def work_chain(self, step: Chain, following: tuple[Step, ...]) -> None:
@@ -66,11 +70,11 @@ class Beginning(Placing):
         into_chain = hook_place(ahead)
         on_stitch = closes_on_stitch(ahead) and bool(self.made) and self.made[-1].is_stitch
         if (into_chain is not None or on_stitch) and isinstance(ahead, Work) and ahead.stitch == "sl st" and self.begun:
-            self.picots += 1  # "ch 3, sl st in 3rd ch from hook"
+            self.picot(1, length)  # "ch 3, sl st in 3rd ch from hook"
             self.pending_picot = True
             return
         if into_chain is not None and self.made and self.is_round and isinstance(ahead, Work) and ahead.stitch == "sc":
-            self.picots += 1
+            self.picot(1, length)
             self.pending_picot = True  # "ch 4, sc in 4th ch from hook": a picot, whose sc some count and most do not
             return
         if into_chain is not None and not self.made:

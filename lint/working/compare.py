@@ -108,6 +108,8 @@ def measured(item: StatedItem, made: Made, stated: Stated) -> list[int]:
                 return [made.by_kind[key]]
         if blocks:
             return blocks
+        if name in ("open mesh", "mesh") and len(made.spaces) == 1:
+            return [sum(made.spaces.values())]
         return [made.bunches] if made.bunches and name.split()[-1] in _BUNCHES else []
     if unit == "per side":
         return _of_a_side(made)

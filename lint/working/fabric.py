@@ -102,7 +102,13 @@ class Made:
 
 
 def count(
-    nodes: list[Node], groups: Counter, picots: int, circular: bool, from_ring: bool, slip_row: bool = False
+    nodes: list[Node],
+    groups: Counter,
+    picots: int,
+    circular: bool,
+    from_ring: bool,
+    slip_row: bool = False,
+    slipped: int = 0,
 ) -> Made:
     """Count a row's nodes; slip stitches are stitches only in a row of nothing else (`slip_row`)."""
     kinds: Counter = Counter()
@@ -118,7 +124,7 @@ def count(
         elif node.kind not in ("ring", "ch"):
             kinds[node.kind] += 1
             apart[node.kind] += node.special is None
-    slips = 0 if slip_row else kinds.pop("sl st", 0)
+    slips = 0 if slip_row else kinds.pop("sl st", 0) + slipped
     units = Counter(groups)
     if picots:
         units["picot"] += picots

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from lint.pattern import Part, Pattern, Row
 from lint.rulebook import Rulebook
 from lint.source import Span
-from lint.tree import JoinYarn, Loops, UseYarn
+from lint.tree import JoinYarn, Loops, UseYarn, Work
 from lint.working.accounts import Entry
 from lint.working.choices import Key
 from lint.working.expand import Instance
@@ -37,6 +37,15 @@ class Stitch:
     yarn: str | None = None  # "A", where the words name the yarns
     loop: str | None = None  # back | front | third, where the words name one
     words: Span | None = None  # the clause that made it
+    under: bool = False  # a chain's other side, of a foundation that is worked round
+
+
+@dataclass(frozen=True, slots=True)
+class Picot:
+    """A loop of chains closed on itself, after so many of its row's stitches."""
+
+    after: int
+    chains: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,7 +57,7 @@ class Layer:
     circular: bool
     stitches: tuple[Stitch, ...]
     left: tuple[Address, ...] = ()  # places of the row below that nothing was worked into though something should be
-    picots: int = 0
+    picots: tuple[Picot, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,6 +91,7 @@ class _Kept:
     circular: bool
     left: list[Node]
     yarn: str | None
+    foundation: list[Node]  # the chain that the row began on, where it went round to its other side
 
 
 class _GraphWorker(PatternWorker):
@@ -112,9 +122,19 @@ class _GraphWorker(PatternWorker):
         bench, best.worked = watched(best, task, state)
         for node in best.worked.fabric.nodes:
             node.used = 0
-        known = [*task.fabric.nodes, *bench.cursor.nodes, *(bench.outer.nodes if bench.outer is not None else ())]
+        outer = bench.outer.nodes if bench.outer is not None else ()
+        known = [*task.fabric.nodes, *bench.first_side, *bench.cursor.nodes, *outer]
         self.rows.append(
-            _Kept(self.part, task.instance, known, bench, task.circular, list(best.worked.left), self.yarn)
+            _Kept(
+                self.part,
+                task.instance,
+                known,
+                bench,
+                task.circular,
+                list(best.worked.left),
+                self.yarn,
+                bench.first_side,
+            )
         )
         self.yarn = _last_yarn(bench.entry, self.yarn)
 
@@ -155,7 +175,11 @@ class _Graph:
             if any(id(node) in wanted for node in base):
                 kind = {node.kind for node in base}
                 label = "" if kind <= {"ch", "ring"} else "row below"
-                self.put(base, [Stitch(node.kind, length=node.length) for node in base], label, kept.circular)
+                first = {id(node) for node in kept.foundation}
+                stitches = [
+                    Stitch(node.kind, length=node.length, under=bool(first) and id(node) not in first) for node in base
+                ]
+                self.put(base, stitches, label, kept.circular)
         made = kept.bench.made
         words, yarns, loops = _told(kept.bench.entry, len(made), kept.yarn)
         stitches = [
@@ -173,9 +197,10 @@ class _Graph:
             )
             for index, node in enumerate(made)
         ]
+        picots = tuple(Picot(after, chains) for after, chains in kept.bench.picots_on)
         left = tuple(self.address[id(node)] for node in kept.left if id(node) in self.address)
         circular = kept.bench.is_round and kept.bench.turned is None or kept.circular or kept.bench.joined
-        self.put(made, stitches, kept.instance.label, circular, kept.instance.row, left, kept.bench.picots)
+        self.put(made, stitches, kept.instance.label, circular, kept.instance.row, left, picots)
 
     def put(
         self,
@@ -185,7 +210,7 @@ class _Graph:
         circular: bool,
         row: Row | None = None,
         left: tuple[Address, ...] = (),
-        picots: int = 0,
+        picots: tuple[Picot, ...] = (),
     ) -> None:
         for index, node in enumerate(nodes):
             self.address[id(node)] = (len(self.layers), index)
@@ -213,6 +238,8 @@ def _told(entry: Entry, number: int, yarn: str | None) -> tuple[list, list, list
                     loops[inner.start :] = [loop] * (number - inner.start)
                 elif not inner.passes:
                     words[inner.start : inner.end] = [step.span] * (inner.end - inner.start)
+                    if isinstance(step, Work) and step.loop is not None:
+                        loops[inner.start : inner.end] = [step.loop] * (inner.end - inner.start)
                 walk(inner)
 
     walk(entry)

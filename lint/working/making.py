@@ -75,7 +75,7 @@ class Making(Beginning):
                 after = items[index + 1] if index + 1 < len(items) else None
                 closed = isinstance(after, Work) and after.stitch == "sl st" and after.places
                 if closed and after.places[0].which is not Which.ELSEWHERE:
-                    self.picots += 1  # closed into its own chain or stitch
+                    self.picot(1, length)  # closed into its own chain or stitch
                 elif not self.begun and not self.made and (not self.repeating or item.counting is not None):
                     self.begun = True
                     if self.first_leg(item, length, (*items[index + 1 :], *following)):
@@ -111,7 +111,7 @@ class Making(Beginning):
             self.anchored = not self.to_other_piece(item)
             return
         if item.stitch == "picot":
-            self.picots += number
+            self.picot(number, self.picot_chains(item))
             return
         if item.undefined:
             raise NotDefined(item.stitch)
@@ -132,6 +132,11 @@ class Making(Beginning):
             self.put_apart(kind, place, number, self.amount(item.between))
             return
         self.put(kind, place, number * (2 if item.stitch == "inc" else 1))
+
+    def picot_chains(self, step: Work) -> int:
+        """The chains of a picot as the pattern explains it; else 3, the common one (common practice, no source)."""
+        items = step.special.items if step.special is not None else ()
+        return next((self.amount(item.length) for item in items if isinstance(item, Chain)), 3)
 
     def put_apart(self, kind: str, place: Node, number: int, chains: int) -> None:
         """ "2 dc with ch 1 between": stitches in one place with chains between them."""

@@ -23,7 +23,10 @@ class Moving(Grouping):
             return
         cursor = self.cursor
         if not step.places or self.made or self.begun or self.repeating:
-            for place in step.places:
+            for place in step.places or self.next_few(step):
+                if place.which is Which.FROM_HOOK and self.on_bare_chain():
+                    self.slipped += len(self.find(place, ()))  # "ch 7, sl st in 2nd ch from hook, sc in next 5 ch"
+                    continue
                 if place.which is Which.FROM_HOOK or place.targets[0].kind in (TargetKind.TURNING_CHAIN,):
                     continue
                 if place.which in (Which.SAME, Which.JUST_MADE, Which.ELSEWHERE) or place.below:
@@ -32,7 +35,7 @@ class Moving(Grouping):
                     continue
                 if self.is_round and not self.cursor.remaining(place.targets, self.size) and cursor.known:
                     continue  # a join said as a slip stitch
-                self.find(place, ())
+                self.slipped += len(self.find(place, ()))
                 self.anchored = True
             self.note(step.span)
             return
@@ -57,6 +60,7 @@ class Moving(Grouping):
             before = cursor.optional
             cursor.rotate(index)
             cursor.optional += before
+            self.slipped_into = last
         else:
             cursor.at = index + (0 if last.kind == "space" else 1)
             if last.kind == "space":
@@ -71,6 +75,17 @@ class Moving(Grouping):
         if not chain or any(node.chain for node in self.cursor.nodes):
             return place
         return replace(place, targets=(Target(TargetKind.SPACE, length=length),), ordinals=(), from_words="")
+
+    def next_few(self, step: Work) -> tuple[Place, ...]:
+        """The places of "sl st 3", which names none; in a round a slip stitch without a place joins."""
+        if not step.number_said or self.is_round:
+            return ()
+        return (Place(step.span, Which.NEXT, (Target(TargetKind.ANY_STITCH),), step.number),)
+
+    def on_bare_chain(self) -> bool:
+        """Whether the row begins on its own chain, nothing being made yet."""
+        nodes = self.cursor.nodes
+        return bool(nodes) and nodes[0].kind == "ch" and not self.made
 
     def slips_are_places(self, step: Work, following: tuple[Step, ...]) -> bool:
         """ "sc 6, sl st 4, sc 14" within a round: slip stitches to be worked into, like any other stitch."""
@@ -116,6 +131,7 @@ class Moving(Grouping):
             if place.bare and at_start and self.begin_node is not None and cursor.at == 1 and not self.is_round:
                 # "ch 4, turn, sk 2 sc, dc in next sc": the stitch below the chain may be one of the two
                 number -= self.choices.pick(("skip takes the first", step.span.start), 2, 1 if number == 1 else 0)
+            self.open_ring(place)
             for _ in range(number):
                 if not cursor.known:
                     break

@@ -5,6 +5,7 @@ Everything behind this works a pattern in one size.
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import fields, is_dataclass, replace
 from functools import lru_cache
 
@@ -54,6 +55,35 @@ def pattern_for(pattern: Pattern, size: int) -> Pattern:
         rows = tuple(_row_for(row, size) for row in part.rows if works(row, size))
         parts.append(replace(part, rows=rows))
     return replace(pattern, parts=tuple(parts), sizes=())
+
+
+def fallen(steps: tuple[Step, ...], size: int) -> Iterator[Step]:
+    """The clauses that one size does not work, the outermost ones: "dec 0 (1, 2) times"."""
+    for step in steps:
+        read = _read_by(size, step)
+        if read is step:
+            continue
+        if _falls_away(read, step):
+            yield step
+        else:
+            yield from fallen(getattr(step, "items", ()), size)
+
+
+def sized_amounts(row: Row) -> set[tuple[int | None, ...]]:
+    """The figures of every list over the sizes that stands in a row."""
+    return set(_lists_in((row.steps, row.stated)))
+
+
+def _lists_in(value) -> Iterator[tuple[int | None, ...]]:
+    if isinstance(value, Amount):
+        if len(value.values) > 1:
+            yield value.values
+    elif isinstance(value, tuple):
+        for item in value:
+            yield from _lists_in(item)
+    else:
+        for name in _part_names(type(value)):
+            yield from _lists_in(getattr(value, name))
 
 
 def _row_for(row: Row, size: int) -> Row:

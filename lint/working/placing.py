@@ -18,6 +18,11 @@ _PLAIN = (TargetKind.ANY_STITCH, TargetKind.STITCH)
 class Placing(Reach):
     """Finding places: next, each, first, last, same, the middle of a corner, the top of a chain…"""
 
+    def open_ring(self, place: Place) -> None:
+        """A ring of chains is opened by the first words that speak of its chains; a beginning chain stands on the first."""
+        if self.cursor.open_ring(place.targets) and self.begin_node is not None:
+            self.cursor.at = 1
+
     def find(self, place: Place, following: tuple[Step, ...]) -> list[Node]:
         """The places in the row below that a clause names, taken."""
         if self.outer is not None:
@@ -29,8 +34,11 @@ class Placing(Reach):
         place = replace(place, targets=self.as_made(place.targets)) if place.targets[0].name else place
         if self.other_side and place.targets == (_LOOP,):
             place = replace(place, targets=(Target(TargetKind.CHAIN),))
+        place = self.in_chain_space(place)
         which = place.which
         target = place.targets[0]
+        if self.moved and not self.made and not self.begun:
+            self.leave_slipped_stitch(place)
         if place.between:
             return self.gaps(place, number, self.boundary(place.limit, following))
         if target.kind is TargetKind.MARKED and which is not Which.EACH:
@@ -44,8 +52,7 @@ class Placing(Reach):
             return [cursor.last]
         if which is Which.NEXT and place.of is None and not place.middle and not place.below and target.kind in _PLAIN:
             return cursor.run(target, number, self.size)  # the commonest by far
-        if cursor.open_ring(place.targets) and self.begin_node is not None:
-            cursor.at = 1  # the beginning chain stands on the first
+        self.open_ring(place)
         if which is Which.ELSEWHERE:
             return [Node("elsewhere") for _ in range(number)]
         if which is Which.EACH:
@@ -114,6 +121,28 @@ class Placing(Reach):
         if target.kind is TargetKind.SPACE and target.length is None and self.stands_in_gap():
             return [self.next_gap() or cursor.next(target, self.size) for _ in range(number)]
         return [cursor.next(target, self.size) for _ in range(number)]
+
+    def in_chain_space(self, place: Place) -> Place:
+        """ "sc in last ch of ch-4", "in first ch of next ch-4": in that space, where the row below has such a one ahead."""
+        of, one_chain = place.of, place.targets[0].kind is TargetKind.CHAIN
+        if not one_chain or of is None or of.kind is not TargetKind.CHAIN or of.length is None:
+            return place
+        space = Target(TargetKind.SPACE, length=of.length)
+        if place.which not in (Which.FIRST, Which.LAST) or self.cursor.find(space, self.size) is None:
+            return place
+        return replace(place, which=Which.NEXT, targets=(space,), of=None)
+
+    def leave_slipped_stitch(self, place: Place) -> None:
+        """ "Sl st in next 3 dc, (dc, ch 2, dc) in corner sp": the last of the three comes round again at the round's end."""
+        cursor = self.cursor
+        passed = (
+            cursor.known and cursor.circular and cursor.at == 0 and bool(cursor.nodes) and cursor.nodes[0].is_stitch
+        )
+        into_space = place.targets[0].kind is TargetKind.SPACE and place.which is Which.NEXT
+        if passed and into_space and self.slipped_into is cursor.nodes[0]:
+            before = cursor.optional
+            cursor.rotate(1)
+            cursor.optional += before
 
     def still_in_corner(self) -> bool:
         """Whether all of the round so far stands in one corner, and ends with a chain."""

@@ -20,6 +20,8 @@ class Reach(Gaps):
     def boundary(self, limit: Limit | None, following: tuple[Step, ...]) -> int:
         """Where a run of "each" or a repeat ends: as said, or before the places that the next clauses name."""
         cursor = self.cursor
+        if limit is not None and limit.kind is LimitKind.END and limit.target is not None and self.flat_below:
+            raise PlacesUnknown("how many places there are along the edge is not known here")
         if limit is not None and limit.kind is LimitKind.LAST and self.goes_through(limit, following):
             return cursor.end
         if limit is not None and limit.kind is LimitKind.LAST and limit.target is not None:

@@ -12,6 +12,9 @@ from lint.working.cursor import PlacesUnknown, Trouble, family
 from lint.working.moving import Moving
 from lint.working.rowstate import Noted
 
+_ROOM = 12  # places: fewer may really be too few for one pass
+_INTO = (Work, Group, Skip)
+
 
 class Repeating(Moving):
     """Working a passage again and again."""
@@ -58,6 +61,9 @@ class Repeating(Moving):
         cursor = self.cursor
         if not cursor.known:
             raise PlacesUnknown
+        first = next((place for one in walk(step.items) if isinstance(one, _INTO) for place in one.places), None)
+        if first is not None:
+            self.open_ring(first)
         old_stop = cursor.stop
         boundary = self.boundary(step.times.limit, following)
         cursor.stop = boundary
@@ -75,6 +81,8 @@ class Repeating(Moving):
                 break
             passes, before_last = passes + 1, state
             self.check_size()
+        if not passes and boundary - cursor.at > _ROOM:
+            raise PlacesUnknown("the repeat does not fit even once, though there is room")
         if self.comes_back_to_start(step, passes):
             self.run(step.items[:-1], following)
             passes += 1

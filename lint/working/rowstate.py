@@ -65,6 +65,7 @@ class RowState:
         self.choices = choices
         self.plain_stitch = plain_stitch
         self.before = fabric.before  # stitches of the row below that lie before these
+        self.flat_below = False  # a round is worked along the edge of a flat piece
         self.blocks = blocks  # corner to corner: skipped chains are a space, not a stitch
         self.outer: Cursor | None = None  # the row below, while a chain made in this row is worked into
         self.made: list[Node] = []
@@ -111,6 +112,8 @@ class RowState:
         self.skipped: list[Node] = []  # passed over by this row's words, and not yet worked into
         self.other_side = False  # on the foundation's other side, whose free loops are called loops as well as chains
         self.moved = False  # slip stitches have moved the start of the round
+        self.slipped = 0  # places passed by slip stitches among other stitches, which a printed count may take in
+        self.slipped_into: Node | None = None  # where they have come to
         self.foundation: int | None = None  # a row that is nothing but a chain
         self.main = plain_stitch
         self.plain_runs: dict = {}  # by a step's id: how its clause is worked the short way
@@ -148,6 +151,10 @@ class RowState:
                 self.noted.append(Noted(trouble, span))
         cursor.troubles.clear()
 
+    def picot(self, number: int, chains: int) -> None:
+        """So many picots of so many chains, on the stitch made last."""
+        self.picots += number
+
     def save(self) -> tuple:
         """Where the work stands, to come back to; what is made after it is only added, or lengthens the last space."""
         return (
@@ -165,13 +172,14 @@ class RowState:
             Counter(self.bunches),
             self.works_stitches,
             self.joined_loops,
+            self.slipped,
         )
 
     def restore(self, state: tuple) -> None:
         """Undo everything since `state` was saved."""
         cursor, noted, self.picots, self.groups, self.group, _, made, length, self.anchored, self.begun = state[:10]
         self.skipped, self.bunches, self.works_stitches = list(state[10]), Counter(state[11]), state[12]
-        self.joined_loops = state[13]
+        self.joined_loops, self.slipped = state[13:15]
         self.cursor.restore(cursor)
         del self.noted[noted:]
         del self.made[made:]

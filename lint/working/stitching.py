@@ -33,7 +33,7 @@ class Stitching(Making):
 
     def work_stitches(self, step: Work, following: tuple[Step, ...]) -> None:
         if step.stitch == "picot":
-            self.picots += self.amount(step.number)
+            self.picot(self.amount(step.number), self.picot_chains(step))
             return
         if self.pending_picot and step.places and step.places[0].which is Which.FROM_HOOK:
             self.pending_picot = False

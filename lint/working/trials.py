@@ -153,7 +153,10 @@ def _best(task: Task, state: PieceState) -> Trial:
     pairs = (pair for pair in combinations(others, 2) if pair[0][0] != pair[1][0])
     tries = [dict([one]) for one in others] + [dict(pair) for pair in pairs]
     for forced in tries[:_MOST_TRIALS]:
-        trial = one_reading(task, state, forced)
+        try:
+            trial = one_reading(task, state, forced)
+        except PlacesUnknown:
+            continue  # a reading that leaves places open settles nothing
         settles = task.instance.stated is not None or trial.fits and not best.fits
         if trial.rank < best.rank and settles:
             best = trial
@@ -188,7 +191,9 @@ def _bench(sort: type[_B], task: Task, state: PieceState, forced: dict[Key, int]
         nodes = [nodes[0], *reversed(nodes[1:])]
     on_chain = bool(nodes) and nodes[0].kind == "ch"
     below = replace(task.fabric, nodes=nodes, circular=task.fabric.circular or task.circular and not on_chain)
-    return sort(below, task.size, task.circular, state.rules, Choices(state.habits, forced), blocks=task.blocks)
+    bench = sort(below, task.size, task.circular, state.rules, Choices(state.habits, forced), blocks=task.blocks)
+    bench.flat_below = not task.fabric.circular
+    return bench
 
 
 def _compared(task: Task, worked: Worked) -> Comparison | None:

@@ -25,7 +25,7 @@ from lint.testers.review import review
 ROOT = Path(__file__).resolve().parents[2]
 DEMO = sorted((ROOT / "corpus_demo").glob("*.txt"))
 FAULTY = ROOT / "corpus_demo" / "plumstone-coaster-set.txt"
-WIDTHS = {"desktop": (1280, 900), "phone": (375, 740)}
+WIDTHS = {"desktop": (1280, 900), "phone": (375, 740), "small phone": (320, 568)}
 HOSTILE = (
     '<script>alert(1)</script> Square\nUS terms\n\n"><img src=http://127.0.0.1:9/x onerror=alert(2)> PART\n'
     "Rnd 1: 6 sc in magic ring, <b onmouseover=alert(3)>join</b>. (7 sc)\n"
@@ -189,6 +189,52 @@ def test_hostile_text_does_nothing(browser: Browser, tmp_path: Path) -> None:
     assert opened.requests == [opened.file]
     assert opened.page.locator("img, script, b").count() == 0
     assert "<script>alert(1)</script> Square" in opened.page.inner_text("h2 >> nth=0")
+
+
+@pytest.mark.parametrize("path", DEMO, ids=lambda path: path.stem)
+def test_ledger_fits_a_phone(browser: Browser, tmp_path: Path, path: Path) -> None:
+    """On a phone the rows of the ledger stand one below the other, and none has to be pushed to the side to be read."""
+    page = Opened(browser, report_page(path), tmp_path, "phone").page
+    wide = "one => [...one.querySelectorAll('tbody > tr:not(.how) > *')].some(cell => cell.getBoundingClientRect().right > innerWidth)"
+
+    assert page.locator(".ledger table:not(.workings)").evaluate_all(f"tables => tables.filter({wide}).length") == 0
+    assert page.locator(".ledger td.came, .ledger .sized td").first.is_visible()
+
+
+def test_verdict_comes_first(browser: Browser, tmp_path: Path) -> None:
+    """What does not come out is told in words within the first window of a phone, before any table."""
+    page = Opened(browser, report_page(FAULTY), tmp_path, "phone").page
+    top = page.locator(".plain").first.bounding_box()
+
+    assert top is not None and top["y"] + top["height"] < WIDTHS["phone"][1]
+    page.locator(".first-points .badge").first.click()
+    assert page.locator(":target").count() == 1
+
+
+def test_a_box_of_several_notes_is_led_to_and_hidden(browser: Browser, tmp_path: Path) -> None:
+    """Each number of a box that holds several notes leads to its own line, and the box goes with its weight."""
+    html = as_page(
+        check_text("Strip\nUS terms\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. (10 sc)\n")
+    )
+    page = Opened(browser, html, tmp_path).page
+    page.locator(".jump .badge").nth(1).click()
+
+    assert page.locator(".several li:target").count() == 1
+    page.locator("#show-correction").uncheck()
+    assert page.locator(".several").first.is_hidden()
+
+
+def test_paper_has_no_closed_boxes(browser: Browser, tmp_path: Path) -> None:
+    """On paper nothing is printed that only a click would open."""
+    page = Opened(browser, report_page(FAULTY), tmp_path).page
+    page.emulate_media(media="print")
+
+    assert (
+        page.locator("details:not([open]) > summary:visible").evaluate_all(
+            "all => all.filter(one => !one.closest('.how')).length"
+        )
+        == 0
+    )
 
 
 def test_a_long_report_opens_fast_enough_to_use(browser: Browser, tmp_path: Path) -> None:
