@@ -29,15 +29,23 @@ def main(arguments: list[str] | None = None) -> None:
     """Run the command; a wrong option is told in one line on standard error, exit status 2."""
     try:
         commands.main(arguments, prog_name="frogproof", standalone_mode=False)
-    except NotWritten as error:
-        _refuse(str(error))
     except click.ClickException as error:
         _refuse(" ".join(error.format_message().split()))
     except click.Abort:
         _refuse("stopped")
 
 
-@click.group(context_settings={"help_option_names": ["-h", "--help"]})
+class _Commands(click.Group):
+    """The group of all commands; a file that cannot be written is told in one line, exit status 2."""
+
+    def invoke(self, ctx: click.Context):
+        try:
+            return super().invoke(ctx)
+        except NotWritten as error:
+            _refuse(str(error))
+
+
+@click.group(cls=_Commands, context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(package_name="frogproof")
 def commands() -> None:
     """Reads a written crochet pattern as a technical editor does: every row and round is worked stitch by
