@@ -52,11 +52,15 @@ class Lexicon:
         """`own`: (printed form, kind, name) of each stitch, or other word, that the pattern itself defines.
 
         One that is a single capital letter ("X", "A") is read only where it is printed as one: "x 6" is six times.
-        A small one ("x", "a") is read only behind a number or alone between signs: "6x", "(5x, a)".
+        One that is a small letter is read only where it can be no other word: "6x, v", not "x 6" and "a stitch".
         """
         own = list(own)
+        small = [
+            (form, kind, name) for form, kind, name in own if len(form) == 1 and form.islower() and kind != "special"
+        ]
+        self._small = {form: (kind, name) for form, kind, name in small}
+        own = [entry for entry in own if entry not in small]
         self._letters = {form.lower() for form, _, _ in own if len(form) == 1 and form.isupper()}
-        self._small_letters = {form for form, kind, _ in own if len(form) == 1 and form.islower() and kind != "special"}
         self.book = book
         self.terms = terms
         self._numbers = book.words.numbers
@@ -98,16 +102,15 @@ class Lexicon:
                     )
                 index += 1
                 continue
+            if lower in self._small and _stands_as_stitch(tokens, index):
+                kind, name = self._small[lower]
+                lexemes.append(Lexeme(kind, token.text, token.start, token.end, token.glued, name))
+                index += 1
+                continue
             while hit_index < len(hits) and hits[hit_index].first < index:
                 hit_index += 1
             hit = hits[hit_index] if hit_index < len(hits) else None
-            not_own = (
-                lower in self._letters
-                and not token.text.isupper()
-                or lower in self._small_letters
-                and not _stands_alone(tokens, index)
-            )
-            if hit and hit.first == index and not_own:
+            if hit and hit.first == index and lower in self._letters and not token.text.isupper():
                 kind, value = _standard_book(self.book, self.terms).single(lower)
                 small = Lexeme(kind, token.text, token.start, token.end, token.glued, value)
                 lexemes.append(small if kind else self._single(token, lower))
@@ -209,13 +212,16 @@ class Lexicon:
         return Lexeme(lower, token.text, token.start, token.end, token.glued)
 
 
-def _stands_alone(tokens: Sequence[Token], index: int) -> bool:
-    """Whether a letter stands behind a number that it is glued to, or between signs: "6x", "(5x, a)"."""
-    before = tokens[index - 1].text if index else ","
-    after = tokens[index + 1].text if index + 1 < len(tokens) else ","
-    if tokens[index].glued and before.isdecimal():
-        return True
-    return not before[-1].isalnum() and before not in ")]*" and not after[0].isalnum() and after not in "(["
+def _stands_as_stitch(tokens: Sequence[Token], index: int) -> bool:
+    """Whether a small letter can only be a stitch: behind its number or in a list, and not before a number of times."""
+    before = tokens[index - 1].lower if index else ""
+    after = tokens[index + 1].lower if index + 1 < len(tokens) else ""
+    counted = before[:1].isdecimal()
+    listed = before in ("", ",", "(", "[", "{", ":", ";", "*", ".", "-", "–")
+    ends = after in ("", ",", ")", "]", "}", ";", ".", "(", "[", "*", "=", "-", "–")
+    further = tokens[index + 2].lower if index + 2 < len(tokens) else ""
+    ends = ends or after in ("x", "×") and further[:1].isdecimal()  # "v x 6"
+    return (counted or listed) and ends or counted and tokens[index].glued and not after[:1].isdecimal()
 
 
 def _is_ordinal(number: str, ending: str) -> bool:

@@ -33,6 +33,12 @@ SIZED = (
     "Rnd 1: Ch 1, sc in each ch around, join. (60 (66, 72) sc)\nFasten off. "
 )
 
+LIST = "Moss Strip\nABBREVIATIONS\nch = chain\nsc = single crochet\ndc = double crochet\ntr = treble crochet\n"
+LISTED = (
+    "\nSTRIP\nCh 9.\nRow 1: Sc in 2nd ch from hook and in each ch across. (8 sc)\n"
+    "Row 2: Ch 3 (counts as dc), turn, dc in next 3 sc, tr in next 4 sc. (8 sts)\n"
+)
+
 
 def rules(text: str) -> set[str]:
     """The rules that a pattern breaks."""
@@ -131,6 +137,50 @@ def rules(text: str) -> set[str]:
             "sc in next 2 sc, 2 sc in next sc, sc in next 4 sc, 2 sc in next sc. (30 sc)",
         ),
         (
+            "shaping-uneven",
+            DISC + "Rnd 5: (3 sc, inc) x 6 (30)\n",
+            "(3 sc, inc) x 6",
+            "(3 sc, inc) x 3, 3 sc, inc, inc, 6 sc, inc",
+        ),
+        (
+            "shaping-left-out",
+            "Tilt\nCh 16.\nRow 1 (RS): Sc in 2nd ch from hook and in each ch across. (15 sc)\n"
+            "Row 2: Ch 1, turn, 2 sc in first sc, sc in next 12 sc, sc2tog. (15 sc)\n"
+            "Row 3: Ch 1, turn, sc2tog, sc in next 12 sc, 2 sc in last sc. (15 sc)\n"
+            "Row 4: Ch 1, turn, 2 sc in first sc, sc in next 12 sc, sc2tog. (15 sc)\n"
+            "Row 5: Ch 1, turn, sc2tog, sc in next 12 sc, 2 sc in last sc. (15 sc)\n"
+            "Row 6: Ch 1, turn, 2 sc in first sc, sc in next 12 sc, sc2tog. (15 sc)\n",
+            "Row 4: Ch 1, turn, 2 sc in first sc, sc in next 12 sc, sc2tog",
+            "Row 4: Ch 1, turn, sc in next 15 sc",
+        ),
+        (
+            "place-not-there",
+            "Fern\nSPECIAL STITCHES\nShell: (3 dc, ch 1, 3 dc) in st or sp indicated.\n"
+            "Fan: (dc, ch 1, dc) in st or sp indicated.\n\nFERN\nCh 26.\n"
+            "Row 1: Sc in 2nd ch from hook, *skip next 3 ch, shell in next ch, skip next 3 ch, sc in next ch; rep from * across.\n"
+            "Row 2: Ch 1, turn, sc in first sc, *shell in ch-1 sp of next shell, sc in next sc; rep from * across.\n",
+            "ch-1 sp of next shell",
+            "ch-1 sp of next fan",
+        ),
+        (
+            "special-stitch-name",
+            "Nub Cloth\nSPECIAL STITCHES\nBobble: [Yo, insert hook in st, yo and pull up a loop, yo and pull through 2 loops]"
+            " 4 times in same st, yo and pull through all 5 loops.\n\nCLOTH\nCh 22.\n"
+            "Row 1: Sc in 2nd ch from hook and in each ch across. (21 sc)\n"
+            "Row 2: Ch 1, turn, sc in first 4 sc, *bobble in next sc, sc in next 3 sc; rep from * to last sc, sc in last sc.\n",
+            "*bobble",
+            "*popcorn",
+        ),
+        ("abbreviation-twice", LIST + "trtr = triple treble\n" + LISTED, "trtr = ", "tr = "),
+        ("abbreviation-not-standard", LIST + LISTED, "dc = double crochet", "dc = double chain"),
+        (
+            "colour-not-declared",
+            "Stripe\nMATERIALS\nDK yarn: color A (cream), color B (moss). 4 mm hook.\n\nSTRIPE\nWith A, ch 9.\n"
+            "Row 1: With A, sc in 2nd ch from hook and in each ch across. (8 sc)\nRow 2: With B, ch 1, turn, sc in each sc across. (8 sc)\n",
+            "With B",
+            "With C",
+        ),
+        (
             "colour-not-declared",
             "Belt\nMaterials: MC: 2 balls oat; CC1: 1 ball rust\n\nBELT\nWith MC, ch 9.\n"
             "Row 1: Sc in 2nd ch from hook and in each ch across, turn. (8 sc)\n"
@@ -203,3 +253,33 @@ def test_published_circles_lie_flat(stitch: str, counts: tuple[int, ...]) -> Non
         rows.append(f"Rnd {number}: *{plain}2 {stitch} in next {stitch}; rep from * {step - 1} times more. ({count})")
 
     assert "may-not-lie-flat" not in rules("Coaster\nCOASTER\n" + "\n".join(rows) + "\n")
+
+
+@pytest.mark.parametrize(
+    ("text", "rule"),
+    [
+        (
+            "Mitt\nMITT\nCh 20; join with sl st to form a ring.\n"
+            "Rnd 1: Ch 1 (does not count as a st), sc in each ch around; join. (20 sc)\n"
+            "Rnd 2: Ch 1, sc in each sc to marker, 2 sc in marked sc, sc in each sc around; join. (21 sc)\n",
+            "marker-not-placed",
+        ),
+        (SIZED.replace("Fasten off. ", "Size XL only: work one more round.\nFasten off.\n"), "size-not-listed"),
+    ],
+)
+def test_what_is_wanting_is_asked_once(text: str, rule: str) -> None:
+    """Where a marker or a size is wanting, the row that cannot be counted for it is not asked about again."""
+    found = rules(text)
+
+    assert rule in found and "not-understood" not in found
+
+
+def test_one_form_for_another_in_the_same_number() -> None:
+    """ "Stitch" is held against "st", and "stitches" against "sts"."""
+    text = (
+        ROWS
+        + "Row 4 (WS): Ch 1, skip next stitch, 2 sc in next st, sc in next st, sc in each st across, turn. (15 sc)\n"
+    )
+    said = next(one.message for one in check(text).findings if one.rule == "forms-mixed")
+
+    assert "should they all be “st”?" in said

@@ -33,6 +33,7 @@ SECOND SIDE
         "Skip next 9 unworked sts of the last full row for the neck and join yarn in next st.",
         "Miss 9 sts at centre front and attach yarn in next st.",
         "Leave the centre 9 sts unworked, rejoin yarn to next st with RS facing.",
+        "Skip 9 sts from first side, join yarn with a sl st in next st.",
     ],
 )
 def test_the_second_side_is_worked_on_what_the_first_left(words: str) -> None:
@@ -61,7 +62,7 @@ def test_a_body_divided_in_three() -> None:
     report = check(
         "Osier\n\nTerms: US\n\nBODY\nCh 67.\nRow 1: Sc in 2nd ch from hook and in each ch across.\n\n"
         "RIGHT FRONT\nRow 1: Ch 1, turn, sc in first 15 sts, leave rem sts unworked.\nFasten off.\n\n"
-        "BACK\nWith RS facing, skip next 3 sts for underarm, join yarn in next st.\n"
+        "BACK\nWith RS facing, skip next 3 sts at underarm, join yarn in next st.\n"
         "Row 1: Ch 1, sc in same st, sc in next 29 sts, turn, leaving rem sts unworked.\nFasten off.\n\n"
         "LEFT FRONT\nWith RS facing, skip next 3 sts, join yarn in next st.\n"
         "Row 1: Ch 1, sc in same st and in each st across.\n"
@@ -166,3 +167,77 @@ def test_what_is_told_of_another_piece_after_fastening_off() -> None:
         "Rnd 2: Ch 1, sc in each st around, join. Fasten off. Work the second sleeve in the other armhole.\n"
     )
     assert counts(report) == [24, 24]
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("Ch 1, sc in first 6 sts, turn. Leave rem sts.", 6),
+        ("Ch 1, sc in first 6 sts. Leave the remaining 6 sts for the neck, turn.", 6),
+        ("Ch 1, turn, sc across to within 3 sts from end, turn.", 9),
+        ("Sl st across 2 sts, work across to within 2 sts from end of row, turn.", 8),
+        ("To shape armholes … pick up dark color, sl st across 2 sts, work to last 2 sts, turn.", 8),
+        ("Shape neck: ch 1, turn, sc in first 5 sts, leave rem sts unworked.", 5),
+        ("Sl st in next 3 sts, ch 2, skip same st as last sl st, hdc in each st to end.", 10),
+        ("Ch 2, turn, dc in next st (together counts as dc2tog), dc in each st across.", 11),
+        ("Ch 2, turn, dc2tog over next 2 sts (counts as dc3tog), dc in each st across.", 10),
+    ],
+)
+def test_shaping_of_twelve(words: str, made: int) -> None:
+    """Twelve stitches, shaped at an end in other words."""
+    text = f"Kelp\n\nTerms: US\n\nFRONT\nRow 1: Fsc 12, turn. (12)\nRow 2: {words}\n"
+    assert counts(check(text))[-1] == made
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Join to work in the rnd, ch 1, sc in each st around, join.",
+        "Join in rounds; ch 1, sc around, join.",
+    ],
+)
+def test_a_flat_piece_joined_into_the_round(words: str) -> None:
+    """The row becomes a round of as many stitches."""
+    text = f"Kelp\n\nTerms: US\n\nHAT\nCh 31.\nRow 1: Sc in 2nd ch from hook and in each ch across.\nRnd 2: {words}\n"
+    assert counts(check(text)) == [30, 30]
+
+
+@pytest.mark.parametrize(
+    ("start", "made"),
+    [
+        ("With hook 4 mm and grey, ch 25.", 24),
+        ("Make 2. Ch 25.", 24),
+        ("Using a 4 mm hook and A, chain 25.", 24),
+    ],
+)
+def test_beginnings_with_hook_and_yarn(start: str, made: int) -> None:
+    """The chain is work, whatever is said before it."""
+    text = f"Kelp\n\nTerms: US\n\nCUFF\n{start}\nRow 1: Sc 2nd ch from hook, sc across.\n"
+    assert counts(check(text)) == [made]
+
+
+def test_a_count_before_rows_called_for_is_read() -> None:
+    """The count stands before "Rep last row", and belongs to the row that it ends."""
+    text = "Kelp\n\nTerms: UK\n\nBACK\nCh 32.\nRow 1: 1 tr in 4th ch from hook, 1 tr in each ch to end. 30 tr\nNext row: 3 ch (counts as 1 tr), miss first tr, 1 tr in each tr to end, 1 tr in top of turning ch. 31 tr\nRep last row until back measures 35 cm.\n"
+    assert ("count-differs", 8) in corrections(check(text))
+
+
+def test_the_end_chain_worked_from_both_sides() -> None:
+    """The toe of a sock: the last chain has stitches above and below, as the count says."""
+    text = (
+        "Kelp\n\nTerms: US\n\nTOE\nRnd 1: Ch 9, 2 sc in 2nd ch from hook, sc in next 6 ch, 2 sc in last ch, working along the "
+        "bottom of the chain 2 sc in first ch, sc in next 6 ch, 2 sc in last ch. (20)\n"
+    )
+    report = check(text)
+    assert counts(report) == [20]
+    assert not corrections(report)
+
+
+def test_a_body_round_an_oblong_base() -> None:
+    """Short sides, the foundation and the last row are edges, of which the words give the numbers."""
+    text = (
+        "Kelp\n\nTerms: US\n\nBASE\nCh 25.\nRow 1: Sc in second ch from hook, sc in next 23 ch (24 sc)\n"
+        "Rows 2-8: Ch 1, turn, sc in each st (24 sc)\n\nSIDES\nRnd 1: Ch 1, do not turn; work 8 sc evenly along short side, 24 sc "
+        "along the foundation chain, 8 sc along other short side, 24 sc across the last row, join (64 sc)\n"
+    )
+    assert counts(check(text))[-1] == 64

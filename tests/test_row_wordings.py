@@ -176,3 +176,67 @@ def test_a_stitch_named_among_what_is_skipped_is_not_worked():
         "R3: Ch 3 (counts as dc), turn, sk first dc, dc in next 2 dc, *ch 4, sk ch-3 sp and sc, sc in next sc, ch 4, sk sc and ch-3 sp, dc in next 3 dc* across. (6 dc, 1 sc)\n"
     )
     assert counts(report) == [15, 9, 7]
+
+
+@pytest.mark.parametrize("name", ["Edging -", "Edging.", "Picot edging –", "Edging:"])
+def test_an_edging_in_one_line_is_a_row_of_its_own(name):
+    """By a colon, a dash or a full stop; the row above ends before it, and the edging goes on from it."""
+    report = check(
+        f"Mat\nRow 1: Ch 11, sc in 2nd ch from hook and in each ch across. (10 sc)\n{name} Ch 1, turn, 2 sc in first sc, sc in each sc to end. (11 sc)\n"
+    )
+    made = [row.cells[0].made.stitches for row in report.ledger.rows if row.cells[0].made is not None]
+    assert made[-2:] == [10, 11]
+    assert corrections(report) == [] or {rule for rule, _ in corrections(report)} <= {"abbreviations-missing"}
+
+
+def test_a_note_on_turning_chains_tells_of_the_chains_skipped_at_the_start():
+    """ "Turning chains count as a stitch" answers for "4th ch from hook" as well: nothing is asked."""
+    report = check(
+        "Mat\nNote: Turning chain counts as a stitch.\n"
+        "Row 1: Ch 40, dc in 4th ch from hook and in each ch to end. (38 dc)\nRow 2: Ch 3, turn, dc in each dc. (38 dc)\n"
+    )
+    assert counts(report) == [38, 38]
+    assert "turning-chain-unsaid" not in [finding.rule for finding in report.findings]
+
+
+_BOBBLES = (
+    "Mat\nBobble: (Yo, insert hook in st, yo and pull up a loop, yo and pull through 2 loops) 5 times in same st, yo and pull through all 6 loops.\nMAT\n"
+    "Ch 17.\nRow 1: Sc in 2nd ch from hook, sc in each ch across. (16 sc)\n"
+    "Row 2: Ch 1, turn, sc in first 2 sc, *bobble in next sc, sc in next 3 sc; rep from * twice more, sc in last 2 sc. (13 sc, 3 bobbles)\n"
+)
+
+
+def test_each_sc_over_a_row_with_bobbles_is_each_stitch():
+    """A row worked plain over bobbles names the stitch it is worked in; nobody leaves the bobbles out."""
+    report = check(
+        _BOBBLES
+        + "Row 3: Ch 1, turn, sc in each sc across. (16 sc)\nRow 4: Ch 1, turn, sc in each sc across. (16 sc)\n"
+    )
+    assert counts(report) == [16, 16, 16, 16]
+
+
+def test_each_sc_is_only_the_sc_where_the_count_says_so():
+    """The printed count decides for the narrow reading."""
+    report = check(_BOBBLES + "Row 3: Ch 1, turn, sc in each sc, skipping bobbles. (13 sc)\n")
+    assert counts(report)[-1] in (13, None)
+    report = check(_BOBBLES + "Row 3: Ch 1, turn, sc in each sc across. (13 sc)\n")
+    assert counts(report)[-1] == 13
+
+
+@pytest.mark.parametrize("words", ["hdc-blo 12", "hdc blo 12", "12 hdc in blo", "blo hdc 12"])
+def test_the_loop_may_stand_between_a_stitch_and_its_number(words):
+    """In which loop is not how many."""
+    report = check(
+        f"Rib\nRIB\nCh 13.\nRow 1: Sc in 2nd ch from hook and in each ch across. (12 sc)\nRow 2: Ch 1 (does not count), turn, {words}. (12 hdc)\n"
+    )
+    assert counts(report) == [12, 12]
+
+
+def test_a_row_as_for_another_piece_is_the_row_of_its_own_name_there():
+    """ "Foundation row: As for Back" calls that piece's foundation row, "2nd row: As given for Back" its 2nd row."""
+    report = check(
+        "Vest\nUK terms\n\nBACK\nMake 22 ch.\nFoundation row: 1 dc into 2nd ch from hook, 1 dc into each ch to end. (21 dc)\n"
+        "1st row: 1 ch, 1 dc into each dc to end. (21 dc)\n2nd row: 1 ch, dc2tog, 1 dc into each dc to end. (20 dc)\n\n"
+        "FRONT\nMake 12 ch.\nFoundation row: As for Back. (11 dc)\n1st row: As for Back. (11 dc)\n2nd row: As given for Back. (10 dc)\n3rd row: As for Back.\n"
+    )
+    assert counts(report) == [21, 21, 20, 11, 11, 10, None]

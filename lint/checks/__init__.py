@@ -53,6 +53,7 @@ CHECKS = (
     calls.check_cycle_ends,
     shape.check_growth,
     shape.check_spread,
+    shape.check_balanced,
     shape.check_flat,
     posts.check_posts,
     chains.check_unsaid,

@@ -112,6 +112,8 @@ def check_twice(context: Context) -> Iterator[Finding]:
     """abbreviation-twice: one abbreviation with two meanings in the list."""
     lists = [section.span for section in context.pattern.sections if section.key == "abbreviations"]
     first: dict[str, Abbreviation] = {}
+    rules = context.book.abbreviations[context.terms.terms].abbreviations
+    standard = {_key(rule.meaning): rule.abbr for rule in rules}
     for entry in context.pattern.abbreviations:
         if not entry.forms or not any(span.start <= entry.span.start < span.end for span in lists):
             continue
@@ -122,7 +124,9 @@ def check_twice(context: Context) -> Iterator[Finding]:
         one, other = _plain(before.meaning), _plain(entry.meaning)
         if before.meaning.strip(" .").lower() in entry.forms or entry.meaning.strip(" .").lower() in before.forms:
             continue  # "SH = shell" in the list, "Shell (SH): 5 dc in st" below it: a name and its making
-        if before is entry or not one or not other or one <= other or other <= one:
+        other_stitches = standard.get(_key(before.meaning)) and standard.get(_key(entry.meaning))
+        other_stitches = other_stitches and _key(before.meaning) != _key(entry.meaning)  # "treble" and "triple treble"
+        if before is entry or not one or not other or not other_stitches and (one <= other or other <= one):
             continue
         yield context.finding(
             "abbreviation-twice",
@@ -132,6 +136,10 @@ def check_twice(context: Context) -> Iterator[Finding]:
             other=" ".join(entry.meaning.split())[:60],
             related=(Related(before.span, "explained here first"),),
         )
+
+
+def _key(meaning: str) -> str:
+    return " ".join(meaning.lower().split()).removesuffix(" crochet").strip(" .")
 
 
 def _plain(meaning: str) -> set[str]:

@@ -11,6 +11,8 @@ from lint.faults import RULES, range_ends
 from lint.finding import Finding, Related, Weight
 from lint.ledger import LedgerRow
 
+_OF_FIT = frozenset(RULES.values())
+
 
 @dataclass
 class _Open:
@@ -21,10 +23,13 @@ class _Open:
     mended: bool  # its likely cause is in the words: what that leaves at fault is another mistake
     followers: list[LedgerRow] = field(default_factory=list)
 
+    unsaid: bool = False  # no count is printed of the row, so that what it makes is what its words make
+
     @property
     def taints(self) -> bool:
         """Whether the mistake leaves the row below wrong for the rows after it."""
-        return self.finding.weight is Weight.CORRECTION and self.finding.rule != "place-not-there"
+        sure = self.finding.weight is Weight.CORRECTION or self.unsaid and self.finding.rule in _OF_FIT
+        return sure and self.finding.rule != "place-not-there"
 
 
 def check_rows(context: Context) -> Iterator[Finding]:
@@ -50,11 +55,14 @@ def check_rows(context: Context) -> Iterator[Finding]:
             if index in ends and not cause.taints and cause.source == row.row.span.start:
                 cause.finding = replace(finding, likely=cause.finding.likely)  # the range is what is certainly wrong
             cause.followers.append(row)
+            if finding.weight is Weight.CORRECTION:
+                cause.finding = replace(cause.finding, weight=Weight.CORRECTION)  # something is certainly wrong here
             continue
         explained = context.causes.get(index)
         if explained is not None:
             finding = replace(finding, likely=explained.likely)
-        last = found[index] = _Open(finding, row.row.span.start, explained is not None and explained.in_words)
+        in_words = explained is not None and explained.in_words
+        last = found[index] = _Open(finding, row.row.span.start, in_words, unsaid=row.row.stated is None)
         if any(cell.picked_up for cell in row.cells):
             last = None  # work went on from the printed count: later rows don't follow from this
     for opened in found.values():
@@ -75,8 +83,11 @@ def _led_by(last: _Open | None, finding: Finding, row: LedgerRow, explained: boo
         return None
     if last.source == row.row.span.start:
         return last
+    if last.finding.weight is not Weight.CORRECTION and finding.rule not in _OF_FIT:
+        return None  # what a row makes that may be right is not why the next one's count differs
     own = last.mended and explained
-    return last if finding.rule != "place-not-there" and last.taints and not own else None
+    on_which_row = last.finding.rule == "range-length-differs"  # the row that a range ends on tells what lies below
+    return last if (finding.rule != "place-not-there" or on_which_row) and last.taints and not own else None
 
 
 def _folded(opened: _Open) -> Finding:
@@ -101,6 +112,7 @@ def _folded(opened: _Open) -> Finding:
 
 # findings of other checks ----------------------------------------------------------------------------------------
 
+_NEAR = 20  # characters between a size's name and the words for it: "XL only: work …"
 _OF_COUNTS = frozenset({*RULES.values(), "count-differs", "corners-differ", "place-not-there", "range-length-differs"})
 
 
@@ -110,8 +122,8 @@ def fold_others(findings: list[Finding]) -> list[Finding]:
     A stitch of the other country's terms, or a word in a row before the one whose count it upsets, is told as that; else
     the count is told.
     """
-    kept = list(findings)
-    for count in findings:
+    kept = [one for one in findings if not _said_already(one, findings)]
+    for count in tuple(kept):
         cause = count.likely[0] if count.likely and count.rule in _OF_COUNTS else None
         if cause is None or cause.span is None:
             continue
@@ -122,6 +134,11 @@ def fold_others(findings: list[Finding]) -> list[Finding]:
             told = replace(word, message=message, likely=count.likely, related=count.related)
             kept = [told if one is word else one for one in kept if one is not count]
             continue
+        called = next((one for one in kept if one.rule == "called-row-side" and one.row == count.row), None)
+        if called is not None and called.span.start <= cause.span.start < called.span.end:
+            told = replace(called, message=f"{called.message} {count.message}", likely=count.likely)
+            kept = [told if one is called else one for one in kept if one is not count]
+            continue
         for one in inside:
             if one.rule == "abbreviation-undefined" and not one.related:
                 told = replace(count, message=f"{count.message} {one.message}")
@@ -129,6 +146,21 @@ def fold_others(findings: list[Finding]) -> list[Finding]:
             elif one.rule == "yarn-not-joined":
                 kept = [other for other in kept if other is not one]
     return kept
+
+
+def _said_already(one: Finding, findings: list[Finding]) -> bool:
+    """Whether a row was not counted for want of what another finding asks after: a marker, a size."""
+    if one.rule != "not-understood":
+        return False
+    return any(
+        other.rule == "marker-not-placed"
+        and (other.part, other.row) == (one.part, one.row)
+        and "marker" in one.message
+        or other.rule == "size-not-listed"
+        and "sizes" in one.message
+        and 0 <= one.span.start - other.span.end < _NEAR
+        for other in findings
+    )
 
 
 # of one figure, the first of these that asks about it; the others only bear it out

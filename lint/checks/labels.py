@@ -52,6 +52,11 @@ def check_order(context: Context) -> Iterator[Finding]:
             )
 
 
+def _is_range_up_to(label: Label, number: int) -> bool:
+    """Whether a label names several rows, and could end on a number."""
+    return len(label.numbers) > 1 and not label.by_size and label.numbers[0] <= number
+
+
 def _backwards(context: Context, part: Part) -> Iterator[Finding]:
     """Ranges that end before they begin: "Rows 11-1"."""
     for row, coming in zip(part.rows, (*part.rows[1:], None), strict=True):
@@ -154,6 +159,9 @@ def _order(run: list[_Numbered], others: set[int], opens: bool) -> Iterator[_Sli
         word = "row" if label.kind == "row" else "round"
         left_out = first > goes_on and not alone
         guess = f" Is a {word} {goes_on} left out?" if left_out else f" Should it be {goes_on}?"
+        follows = coming is not None and coming.numbers[0] == one.numbers[-1] + 1
+        if follows and first < goes_on and last is not None and _is_range_up_to(last[1], first - 1):
+            guess = f" Should {last[1].words} end on {first - 1}?"  # what comes goes on from this number as printed
         yield _Slip(label, last[1] if last is not None else None, goes_on, guess)
         last = (one.numbers[-1] if left_out else goes_on - 1 + count, label)
         printed = one.numbers[-1]

@@ -12,6 +12,8 @@ from lint.source import Span
 from lint.tree import Work, walk
 
 _MOST_PLACES = 20
+_ONE_STITCH = frozenset(("popcorn", "bobble", "cluster", "puff"))
+_STITCH_WORDS = frozenset("single double half treble slip stitch chain crochet".split())
 
 
 # against the standard meaning ------------------------------------------------------------------------------------
@@ -26,7 +28,9 @@ def check_standard(context: Context) -> Iterator[Finding]:
         own = _plain(regex.split(r"[(\[,;/]|\b(?:or|uk|us)\b", entry.meaning, maxsplit=1, flags=regex.IGNORECASE)[0])
         for form in entry.forms:
             usual = standard.get(form.lower())
-            if usual is None or own == usual or own not in stitches or not _is_stitch(usual):
+            if usual is None or own == usual or not _is_stitch(usual):
+                continue
+            if own not in stitches and not _garbled(own, usual):
                 continue
             yield context.finding(
                 "abbreviation-not-standard",
@@ -34,9 +38,15 @@ def check_standard(context: Context) -> Iterator[Finding]:
                 word=form,
                 meaning=" ".join(entry.meaning.split())[:60],
                 usual=usual,
-                other=stitches[own],
+                known=f", which is mostly {stitches[own]}" if own in stitches else "",
             )
             break
+
+
+def _garbled(own: str, usual: str) -> bool:
+    """Whether a meaning is put together of stitches' words, but is neither shorter nor longer for the usual one."""
+    words, others = (set(meaning.replace("triple", "treble").split()) for meaning in (own, usual))
+    return words <= _STITCH_WORDS and len(words) > 1 and not words <= others and not others <= words
 
 
 _WORD = regex.compile(r"[a-z\d]+")
@@ -60,6 +70,7 @@ def misnamed(context: Context) -> dict[str, tuple[Span, str, Span, str, str]]:
     """
     worked: set[str] = set()
     lacking: dict[str, tuple[Span, str, str]] = {}
+    known: dict[str, tuple[Span, str, str]] = {}  # popcorns and the like, which count as one stitch whoever makes them
     for part in context.pattern.parts:
         for row in part.rows:
             for step in walk(row.steps):
@@ -68,7 +79,12 @@ def misnamed(context: Context) -> dict[str, tuple[Span, str, Span, str, str]]:
                 elif isinstance(step, Work) and step.undefined:
                     label = row.label.words if row.label is not None else ""
                     lacking.setdefault(step.stitch, (step.span, part.name, label))
+                elif isinstance(step, Work) and step.stitch in _ONE_STITCH:
+                    label = row.label.words if row.label is not None else ""
+                    known.setdefault(step.stitch, (step.span, part.name, label))
     unused = [one for one in context.pattern.specials if one.plain_name.lower() not in worked and not one.beginning]
+    if len(unused) == 1 and unused[0].plain_name.lower() in _ONE_STITCH:
+        lacking = lacking or known
     if len(lacking) != 1 or len(unused) != 1:
         return {}
     (name, (span, part, row)) = next(iter(lacking.items()))
@@ -95,7 +111,9 @@ def check_forms(context: Context) -> Iterator[Finding]:
             continue
         rare, usual = used[0], used[-1]
         text = context.source.text
-        word, other = (text[found[0].start : found[0].end].lower() for found in (rare, usual))
+        several = text[rare[0].start : rare[0].end].lower().endswith("s")
+        shown = next((span for span in usual if text[span.start : span.end].lower().endswith("s") == several), usual[0])
+        word, other = (text[span.start : span.end].lower() for span in (rare[0], shown))
         yield context.finding_at(
             "forms-mixed",
             rare[0],

@@ -13,7 +13,7 @@ from lint.faults import RULES, SERIOUS, fault_of, told_in, unequal_sides
 from lint.finding import Finding, Related, Weight
 from lint.ledger import Cell, LedgerRow, Outcome
 from lint.source import Span
-from lint.tree import Remark, Repeat, walk
+from lint.tree import Passage, Remark, Repeat, RowCall, walk
 from lint.working.compare import Difference
 
 
@@ -38,7 +38,19 @@ def finding_of(row: LedgerRow, context: Context) -> Finding | None:
         "corners-differ": _corners_differ,
         "place-not-there": _not_there,
     }.get(rule, _misfit)
-    return builder(context, row, cell, concerned)
+    return _in_its_row(builder(context, row, cell, concerned), row)
+
+
+def _in_its_row(finding: Finding, row: LedgerRow) -> Finding:
+    """A finding of a row that works the words of another ("Same as Rnd 3"), at the words that call for those."""
+    own = row.row.span
+    if own.start <= finding.span.start < own.end:
+        return finding
+    calls = (step.span for step in walk(row.row.steps) if isinstance(step, (RowCall, Passage)))
+    call = next((span for span in calls if own.start <= span.start < own.end), None)
+    if call is None:
+        return finding
+    return replace(finding, span=call, related=(*finding.related, Related(finding.span, "the words worked here")))
 
 
 def _base(row: LedgerRow, concerned: tuple[str, ...]) -> dict:

@@ -12,6 +12,7 @@ from lint.finding import Finding, Related
 from lint.ledger import LedgerRow
 from lint.reading.hazards import words_in
 from lint.rulemodels import Growth
+from lint.tree import RowCall, Work, walk
 
 _BESIDE = 2  # rows on the line before a row that is off it, and as many after
 _FEWEST_INCREASES = 5
@@ -89,7 +90,33 @@ def check_spread(context: Context) -> Iterator[Finding]:
         usual, often = gaps.most_common(1)[0]
         near, far = sorted(gap for gap in gaps if gap != usual)
         if often == len(row.first.spread) - 2 and near < usual < far and near + far == 2 * usual:
-            yield context.finding("shaping-uneven", row.span, row.part.name, row.label, usual=usual, near=near, far=far)
+            close = {-1: "two go into one stitch", 0: "two stand side by side"}.get(near, f"once {near}")
+            yield context.finding(
+                "shaping-uneven", row.span, row.part.name, row.label, usual=usual, near=close, far=far
+            )
+
+
+def check_balanced(context: Context) -> Iterator[Finding]:
+    """shaping-left-out: a plain row amid rows that each gain a stitch and lose one, as a slanting strip does."""
+    for rows in _pieces(context):
+        both = [_shapes(row) for row in rows]
+        for at in range(_BESIDE, len(rows) - _BESIDE):
+            around = [*both[at - _BESIDE : at], *both[at + 1 : at + 1 + _BESIDE]]
+            counts = {_count(row) for row in rows[at - _BESIDE - 1 : at + _BESIDE + 1]}
+            if both[at] == (False, False) and all(one == (True, True) for one in around) and len(counts) == 1:
+                row = rows[at]
+                beside = Related(rows[at - 1].span, f"{rows[at - 1].label} has both")
+                yield context.finding("shaping-left-out", row.span, row.part.name, row.label, related=(beside,))
+
+
+def _shapes(row: LedgerRow) -> tuple[bool, bool] | None:
+    """Whether a row's words increase and decrease; None where they only call for other rows."""
+    steps = tuple(walk(row.row.steps))
+    if any(isinstance(step, RowCall) for step in steps):
+        return None
+    works = [step for step in steps if isinstance(step, Work)]
+    more = any(step.stitch == "inc" or step.number.at(0) != 1 and step.places and not step.together for step in works)
+    return more, any(step.stitch == "dec" or step.together for step in works)
 
 
 # rounds that are to lie flat -------------------------------------------------------------------------------------

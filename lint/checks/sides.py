@@ -60,12 +60,13 @@ def check_sides(context: Context) -> Iterator[Finding]:
             "side-of-work-disagrees",
             span,
             slip.claim.part,
-            slip.claim.words,
+            slip.claim.words if slip.claim.of_row else f"“{slip.claim.words}”",
             sizes=() if everywhere else tuple(names[size] for size, _ in found),
             weight=Weight.CORRECTION if sure else Weight.QUERY,
-            says=_NAMES[slip.claim.side],
-            other=slip.other.words,
-            other_says=_NAMES[slip.other.side],
+            says=f"is called {_NAMES[slip.claim.side]}" if slip.claim.of_row else "is said here",
+            other=f"{slip.other.words} is {_NAMES[slip.other.side]}"
+            if slip.other.of_row
+            else f"“{slip.other.words}” stands {'before it' if slip.other.span < slip.claim.span else 'after it'}",
             turned=slip.turned,
             would_be=_NAMES["ws" if slip.claim.side == "rs" else "rs"],
             more=unsaid,
@@ -85,6 +86,11 @@ class _Claim:
     part: str
     turns: int
     unsaid: int
+
+    @property
+    def of_row(self) -> bool:
+        """Whether a row's label says it, and not words before the row ("with WS facing")."""
+        return any(sign.isdigit() for sign in self.words) or "row" in self.words.lower()
 
     @property
     def phase(self) -> bool:

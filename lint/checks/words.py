@@ -104,7 +104,8 @@ def check_terms(context: Context) -> Iterator[Finding]:
     listed = _defined(context)
     places: dict[str, list[tuple[Lexeme, str, str]]] = {}
     for part, row, lexeme in _row_lexemes(context):
-        if lexeme.kind == "stitch" and lexeme.lower not in own and lexeme.lower not in listed:
+        house_letter = len(lexeme.text) == 1  # "x" for single crochet is no country's
+        if lexeme.kind == "stitch" and not house_letter and lexeme.lower not in own and lexeme.lower not in listed:
             places.setdefault(lexeme.lower, []).append((lexeme, part, row))
     names = {"us": "US", "uk": "UK"}
     for word, found in places.items():

@@ -27,11 +27,17 @@ def of_calls(steps: tuple[Step, ...], text: str, size: int, rows: int) -> Iterat
             yield from _turned(call, text, *found, asked, lambda n: replace(call, number=_with(call.number, size, n)))
         else:
             first, last = call.first, call.last
+            one = last is None or last.at(size) == first.at(size)  # "same as Row 2"
             value = first.at(size) or 0
             asked = {value + off for off in (1, -1, 2, -2)}
             at = _numeral(text, call, first, size)
-            yield from _turned(call, text, value, at, asked, lambda n: replace(call, first=_with(first, size, n)))
-            if last is not None:
+
+            def begins(number: int, first: Amount = first, one: bool = one, call: RowCall = call) -> RowCall:
+                begin = _with(first, size, number)
+                return replace(call, first=begin, last=begin if one and call.last is not None else call.last)
+
+            yield from _turned(call, text, value, at, asked, begins)
+            if not one:
                 end = last.at(size) or 0
                 start = at.end if at is not None else call.span.start
                 at = numeral(text, Span(start, call.span.end), last, size, loose=True)

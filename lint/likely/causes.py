@@ -34,7 +34,7 @@ MOST_FAULTS = 6  # explained in one pattern: beyond that it is not one slip or a
 _MOST_TRIED = 6  # edits tried on the whole pattern
 _MOST_CALLS = 8  # besides, of other rows called for and of rows changed about
 _MOST_KEPT = 24
-_MOST_STITCHES = 250_000  # worked in trying edits on whole patterns: about a second
+_MOST_STITCHES = 180_000  # worked in trying edits on whole patterns: about a second, and half of one more in large ones
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,6 +53,7 @@ class _Tried:
     edit: Edit | Swap
     faults: frozenset[int]
     passed: int  # places that a later row passes without a word
+    as_many: bool  # whether it leaves the number of rows as it is
 
 
 def explain(source: SourceText, pattern: Pattern, book: Rulebook, ledger: Ledger) -> dict[int, Explained]:
@@ -94,6 +95,7 @@ class _Search:
         self.source = source
         self.book = book
         self.ledger = ledger
+        self.names = pattern.sizes
         self.worked = 0
         sizes = range(max(1, len(pattern.sizes)))
         self.patterns = {size: pattern_for(pattern, size) for size in sizes}
@@ -103,7 +105,7 @@ class _Search:
         }
 
     def spent(self) -> bool:
-        return self.worked > _MOST_STITCHES + min(self.ledger.stitches, _MOST_STITCHES)
+        return self.worked > _MOST_STITCHES + min(self.ledger.stitches, _MOST_STITCHES // 2)
 
     def _rework(self, pattern: Pattern, watch: frozenset[int] = frozenset()) -> Rework:
         rework = Rework(pattern, self.book, watch)
@@ -134,7 +136,8 @@ class _Search:
         mended = tuple(places[other] for other in sorted(now.faults - kept[0].faults) if other > at)
         mend = kept[0].edit
         meant = sizes if self._of_one_size(mend) else self.patterns
-        self.patterns |= {one: mend.of_pattern(self.patterns[one]) for one in meant}
+        if kept[0].as_many:
+            self.patterns |= {one: mend.of_pattern(self.patterns[one]) for one in meant}
         likely = tuple(self._likely(one, index, size, now) for one in kept[:MOST_CAUSES])
         return Explained(likely, mended, kept[0].edit.in_words)
 
@@ -175,7 +178,7 @@ class _Search:
 
         `others`: a size in which the row comes out as it is, and must go on doing so.
         """
-        results: dict[object, Rework | None] = {}
+        results: dict[object, tuple[frozenset[int], int, bool]] = {}
         beside = {other: len(self._rework(self.patterns[other]).faults) for other in others}
         tried = []
         called = sum(bool(c.leaves) and c.leaves[0] in ("called", "swapped") for c in candidates)
@@ -186,14 +189,14 @@ class _Search:
                 if len(results) >= _MOST_TRIED + min(called, _MOST_CALLS) or self.spent():
                     continue
                 again = self._rework(edited)
-                results[key] = again if len(again.entries) == len(now.entries) else None
-            again = results[key]
-            mended = len(now.faults) - len(again.faults) if again is not None else 0
-            if again is None or at in again.faults or mended < candidate.edit.least:
+                results[key] = again.faults_as_in(now), again.passed, len(again.entries) == len(now.entries)
+            faults, passed, as_many = results[key]
+            harmed = any(other < at for other in faults - now.faults)  # a row before it that came out
+            if at in faults or harmed or len(now.faults) - len(faults) < candidate.edit.least:
                 continue
             held = {} if self._of_one_size(candidate.edit) else beside
             if all(self._faults_with(candidate.edit, other) <= most for other, most in held.items()):
-                tried.append(_Tried(candidate.edit, again.faults, again.passed))
+                tried.append(_Tried(candidate.edit, faults, passed, as_many))
             if len(tried) >= _MOST_KEPT:
                 break
         return tried
@@ -215,6 +218,7 @@ class _Search:
         mended: list[LedgerRow] = [rows[places[o]] for o in sorted(now.faults - one.faults) if places[o] > index]
         later = [o for o, place in enumerate(places) if place > index and rows[place].part is rows[index].part]
         clean = bool(later) and not any(other in one.faults for other in later)
+        change = f"{one.edit.change} for size {self.names[size]}" if self._of_one_size(one.edit) else one.edit.change
         return Likely(
-            one.edit.change, what_then(self.source, one.edit, rows[index], mended, clean), one.edit.span, one.edit.words
+            change, what_then(self.source, one.edit, rows[index], mended, clean), one.edit.span, one.edit.words
         )

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 import regex
 
-from lint.likely.edits import Edit, lowered
+from lint.amount import Amount
+from lint.likely.edits import Edit, lowered, spliced
 from lint.likely.numbers import dials
 from lint.likely.numerals import numeral
-from lint.place import LimitKind, Place, Which
+from lint.place import Limit, LimitKind, Place, Which
 from lint.source import Span
 from lint.tree import Chain, Group, Join, MakeRing, Repeat, Skip, Step, Turn, Work, walk
 
@@ -22,16 +24,24 @@ _OTHER_NUMBER = 0.15  # more for a clause that is like another but for its numbe
 _LONGEST_TURNING = 4  # chains: a longer one at a row's start is rather a space whose first stitches were lost
 _TWICE = 0.25  # more for one beside its like: who means both says it once, with a greater number
 _LIKE_BESIDE = 0.15  # less for each neighbour that the clause also has elsewhere
+_CHAIN_ALONE = regex.compile(r"(?i)ch \d+|\d+ ch")
+_EVENS_OUT = (
+    0.5  # less for one between two that are alike, or that the row elsewhere parts so: "A, ch 1, A, A, ch 1, A"
+)
 _COMMA_BEHIND = regex.compile(r",\s+")
 _COMMA_BEFORE = regex.compile(r",\s+$")
 _PLACES = regex.compile(r"(?:each of )?next \d+ ")
+_MARK = regex.compile(r"\W*?\*\*")
 _NOTE = regex.compile(r"\s*\([^()]*\)")
-_MOST_TWINS = 36
+_ENDS = regex.compile(r"\b(?:last|first)\b")
+_TO_END = regex.compile(r"(?i)(?:to (?:the )?end|across|around|along)$")
+_BEFORE_END = (1, 2, 3, 4)
+_MOST_TWINS = 60
 
 
 def too_many(steps: tuple[Step, ...], text: str) -> Iterator[Edit]:
     """Every clause left out; one that only says its neighbour again is the likeliest."""
-    for siblings in _lists(steps):
+    for siblings, group in _lists_and_groups(steps):
         for index, step in enumerate(siblings):
             if not isinstance(step, _WORKING) or len(siblings) < 2:
                 continue
@@ -40,6 +50,8 @@ def too_many(steps: tuple[Step, ...], text: str) -> Iterator[Edit]:
             doubled = neighbours.count(words) > 1
             change = f"“{words}” once instead of twice" if doubled else f"leave out “{words}”"
             span = _with_comma(step.span, text)
+            if group is not None and span is not None and not doubled:
+                change = _regrouped(group, span, "", text)
             yield Edit(change, _DOUBLED if doubled else _LEFT_OUT, step, (), span, "" if span is not None else None)
 
 
@@ -56,32 +68,47 @@ def too_few(
     """
     twins = _twins(steps, beside, text, short, missing)
     pairs = {(_kin(one), _kin(other)) for one, other in _pairs((steps, *beside), text)}
+    own = Counter((_kin(one), _kin(other)) for one, other in _pairs((steps,), text))
 
     def like(one: str, other: str) -> bool:
         return (_kin(one), _kin(other)) in pairs
 
+    def less_by(one: str, between: str, other: str) -> float:
+        """How much likelier a clause is lacking between two others by what else stands beside it in these rows."""
+        chains = all(_CHAIN_ALONE.fullmatch(words) for words in (one, other)) and not _CHAIN_ALONE.fullmatch(between)
+        alike = bool(one) and one == other != between  # who means both says it once, with a greater number
+        parts = own[_kin(one), _kin(between)] and own[_kin(between), _kin(other)] and own[_kin(one), _kin(other)] == 1
+        evens = chains or alike or parts
+        return _LIKE_BESIDE * (like(one, between) + like(between, other)) + (_EVENS_OUT if evens else 0.0)
+
     if not any(isinstance(step, _WORKING[:2]) for step in walk(steps)):
         yield from _only_clause(steps, twins, text)
-    for siblings in _lists(steps):
+    for siblings, group in _lists_and_groups(steps):
         shown = [words_of(step, text) for step in siblings]
+        ends = [words_of(_last_of(step), text) for step in siblings]
+        makes = sum(
+            isinstance(step, (Group, Repeat)) or isinstance(step, Work) and not _slips(step) for step in siblings
+        )
         within = _WITHIN if siblings is not steps else 0.0
         for index, step in enumerate(siblings):
             if not isinstance(step, (*_WORKING, Repeat)):
                 continue
-            before = shown[index - 1] if index else ""
+            before = ends[index - 1] if index else ""
             after = shown[index + 1] if index + 1 < len(siblings) else ""
             opens = index == 0 or isinstance(siblings[index - 1], Repeat)
             for twin in twins:
-                if len(siblings) > 2 and _runs_to_end(twin.step):
+                if len(siblings) > 2 and makes and _runs_to_end(twin.step):
                     continue  # beside other clauses there is nothing left for it
+                if isinstance(step, Repeat) and step.last_pass is not None and step.items:
+                    yield _between_marks(step, twin, text)
                 if not isinstance(step, Repeat):
-                    beside_it = like(shown[index], twin.words) + like(twin.words, after)
                     again = _TWICE if twin.words in (shown[index], after) else 0.0
-                    yield _behind(step, shown[index], twin, twin.cost + again - within - _LIKE_BESIDE * beside_it, text)
+                    less = within + less_by(shown[index], twin.words, after)
+                    yield _behind(step, shown[index], twin, twin.cost + again - less, text, group)
                 if opens and not _beginning(step, steps):
-                    beside_it = like(before, twin.words) + like(twin.words, shown[index])
                     again = _TWICE if twin.words in (shown[index], before) else 0.0
-                    yield _ahead(step, shown[index], twin, twin.cost + again - within - _LIKE_BESIDE * beside_it, text)
+                    less = within + less_by(before, twin.words, shown[index])
+                    yield _ahead(step, shown[index], twin, twin.cost + again - less, text, group)
     last = next((step for step in reversed(steps) if isinstance(step, (*_WORKING, Repeat))), None)
     if short > 0 and last is not None:
         words = f"leave last {short} sts unworked" if short > 1 else "leave last st unworked"
@@ -114,9 +141,7 @@ def _twins(
             for row in rows
             for siblings in _lists(row)
             for step in siblings
-            if isinstance(step, _WORKING)
-            and not (isinstance(step, Work) and step.stitch == "sl st")
-            and not _beginning(step, row)
+            if isinstance(step, _WORKING) and not _slips(step) and not _beginning(step, row)
         ]
         for step in exact:
             words = words_of(step, text)
@@ -131,7 +156,7 @@ def _twins(
                         words = lowered(edit.clause)
                         more = _OTHER_NUMBER if number < 3 or abs(number - dial.value) == 1 else 2 * _OTHER_NUMBER
                         found.setdefault(words, Twin(edit.new[0], words, cost + more))
-    for twin in (*_elsewhere(steps, list(found.values()), text), *missing):
+    for twin in (*_elsewhere(steps, list(found.values()), text), *_elsewhere_in_row(list(found.values())), *missing):
         found.setdefault(twin.words, twin)
     return sorted(found.values(), key=lambda twin: twin.cost)[:_MOST_TWINS]
 
@@ -153,6 +178,28 @@ def _elsewhere(steps: tuple[Step, ...], twins: list[Twin], text: str) -> Iterato
             yield Twin(other, twin.words[: -len(shown)] + words, twin.cost + _OTHER_PLACE)
 
 
+def _elsewhere_in_row(twins: list[Twin]) -> Iterator[Twin]:
+    """The same clauses where another stands in the row: "2 sc in next sp" like the "2 sc in last sp" that ends it.
+
+    A run to the end may stop before what is worked at the end: "dc in each st to last 2 sts" like "dc in each st across".
+    """
+    for twin in twins:
+        place = twin.step.places[0] if isinstance(twin.step, (Work, Group)) and len(twin.step.places) == 1 else None
+        if place is None or place.of is not None:
+            continue
+        if place.which in (Which.LAST, Which.FIRST) and place.number.lone == 1:
+            words = _ENDS.sub("next", twin.words, 1)
+            if words != twin.words:
+                step = replace(twin.step, places=(replace(place, which=Which.NEXT),))
+                yield Twin(step, words, twin.cost + 1.5 * _OTHER_PLACE)
+        end = _TO_END.search(twin.words) if _runs_to_end(twin.step) else None
+        for number in _BEFORE_END if end is not None else ():
+            limit = Limit(LimitKind.LAST, Amount.of(number))
+            words = f"{twin.words[: end.start()]}to last {f'{number} sts' if number > 1 else 'st'}"
+            step = replace(twin.step, places=(replace(place, limit=limit),))
+            yield Twin(step, words, twin.cost + _OTHER_NUMBER)
+
+
 def _runs_to_end(step: Step) -> bool:
     place = step.places[0] if isinstance(step, (Work, Group)) and step.places else None
     return (
@@ -167,6 +214,7 @@ def _simple(place: Place) -> bool:
 def _only_clause(steps: tuple[Step, ...], twins: list[Twin], text: str) -> Iterator[Edit]:
     """A clause for a row that works nothing: behind its turn, or between its chain and its join, which look like a ring."""
     ring = next((step for step in steps if isinstance(step, MakeRing) and step.length is not None), None)
+    drawn = next((step for step in steps if isinstance(step, MakeRing) and step.length is None), None)
     turn = next((step for step in steps if isinstance(step, Turn)), None)
     for twin in twins:
         if not isinstance(twin.step, (Work, Group)):
@@ -175,6 +223,8 @@ def _only_clause(steps: tuple[Step, ...], twins: list[Twin], text: str) -> Itera
             at = numeral(text, ring.span, ring.length, 0)
             new: tuple[Step, ...] = (Chain(ring.span, ring.length), twin.step, Join(ring.span))
             anchor: Step = ring
+        elif drawn is not None:
+            at, anchor, new = drawn.span, drawn, (drawn, twin.step)
         elif turn is not None:
             at, anchor, new = turn.span, turn, (turn, twin.step)
         else:
@@ -183,21 +233,39 @@ def _only_clause(steps: tuple[Step, ...], twins: list[Twin], text: str) -> Itera
         yield Edit(f"add “{twin.words}”", twin.cost, anchor, new, Span(end, end), f", {twin.words}", clause=twin.words)
 
 
-def _behind(step: Step, shown: str, twin: Twin, cost: float, text: str) -> Edit:
+def _behind(step: Step, shown: str, twin: Twin, cost: float, text: str, group: Group | None) -> Edit:
     note = _NOTE.match(text, step.span.end) if isinstance(step, Chain) else None  # "ch 3 (counts as dc)"
     end = note.end() if note else step.span.end
-    change = f"add “{twin.words}” after “{shown}”"
-    return Edit(change, cost, step, (step, twin.step), Span(end, end), f", {twin.words}", clause=twin.words)
+    at, words = Span(end, end), f", {twin.words}"
+    change = _regrouped(group, at, words, text) if group else f"add “{twin.words}” after “{shown}”"
+    return Edit(change, cost, step, (step, twin.step), at, words, clause=twin.words)
 
 
-def _ahead(step: Step, shown: str, twin: Twin, cost: float, text: str) -> Edit:
+def _ahead(step: Step, shown: str, twin: Twin, cost: float, text: str, group: Group | None) -> Edit:
     change = f"add “{twin.words}” before " + ("the repeat" if isinstance(step, Repeat) else f"“{shown}”")
     if isinstance(step, Repeat):
         at = Span(step.span.start, step.span.start)
         return Edit(change, cost, step, (twin.step, step), at, f"{twin.words}, ", clause=twin.words)
     head = Span(step.span.start, step.span.start + 2)
     words = f"{twin.words}, {lowered(text[head.start : head.end])}"
+    if group is not None:
+        change = _regrouped(group, head, words, text)
     return Edit(change, cost, step, (twin.step, step), head, words, clause=twin.words)
+
+
+def _between_marks(step: Repeat, twin: Twin, text: str) -> Edit:
+    """A clause behind the mark at which the last pass ends: "*A, B**, … ; rep from * around, ending last rep at **"."""
+    last = step.items[-1]
+    mark = _MARK.match(text, last.span.end)
+    end = mark.end() if mark else last.span.end
+    new = replace(step, items=(*step.items, twin.step))
+    change = f"add “{twin.words}” at the end of the repeat, all but the last time"
+    return Edit(change, twin.cost - _WITHIN, step, (new,), Span(end, end), f", {twin.words}", clause=twin.words)
+
+
+def _regrouped(group: Group, at: Span, words: str, text: str) -> str:
+    """A group as it would read, against what it says: a clause of it alone does not show where it stands."""
+    return f"“{lowered(spliced(text, group.span, at, words))}” instead of “{words_of(group, text)}”"
 
 
 def words_of(step: Step, text: str) -> str:
@@ -220,10 +288,27 @@ def _pairs(rows: tuple[tuple[Step, ...], ...], text: str) -> Iterator[tuple[str,
 
 def _lists(steps: tuple[Step, ...]) -> Iterator[tuple[Step, ...]]:
     """The row's own clauses, and those of every repeat and bracket in it."""
-    yield steps
+    for siblings, _ in _lists_and_groups(steps):
+        yield siblings
+
+
+def _lists_and_groups(
+    steps: tuple[Step, ...], group: Group | None = None
+) -> Iterator[tuple[tuple[Step, ...], Group | None]]:
+    """The same lists, each with the bracket that holds it."""
+    yield steps, group
     for step in steps:
         if isinstance(step, (Repeat, Group)):
-            yield from _lists(step.items)
+            yield from _lists_and_groups(step.items, step if isinstance(step, Group) else group)
+
+
+def _slips(step: Step) -> bool:
+    return isinstance(step, Work) and step.stitch == "sl st"
+
+
+def _last_of(step: Step) -> Step:
+    """What is worked last before the next clause: of a repeat, its last clause."""
+    return step.items[-1] if isinstance(step, Repeat) and step.items else step
 
 
 def _beginning(step: Step, row: tuple[Step, ...]) -> bool:

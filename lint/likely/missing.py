@@ -2,28 +2,32 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 import regex
 
 from lint.amount import Amount
 from lint.likely.clauses import Twin
 from lint.pattern import Stated
-from lint.place import Place, Target, TargetKind, Which
+from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.source import Span
-from lint.tree import Chain, Repeat, Skip, Step, walk
+from lint.tree import Chain, Group, Join, MakeRing, Repeat, Skip, Step, Work, walk
 from lint.working.trials import Trial
 
-_CHAIN, _SKIP = 1.3, 1.5
+_CHAIN, _SKIP, _STITCH, _PLAIN = 1.3, 1.5, 1.6, 1.7
 _CHAIN_FIRST = regex.compile(r"(?i)\bch \d+(?![-\w])")
 _SKIP_WORD = regex.compile(r"(?i)\b(sk|skip|miss)\b")
 _MOST_SKIPPED = 5
 
 
 def lacking(
-    steps: tuple[Step, ...], read: Trial | None, stated: Stated | None, short: int, text: str
+    steps: tuple[Step, ...], read: Trial | None, stated: Stated | None, short: int, names: Mapping[str, str], text: str
 ) -> Iterator[Twin]:
-    """A chain for spaces that are printed and not made; a skip for places that every pass of a repeat leaves."""
+    """A chain for spaces that are printed and not made, a stitch for those of a kind; a skip for places that every pass of a
+    repeat leaves; plain work where there is none.
+
+    `names`: the stitches of the rows beside it, by their US names, as this pattern prints them.
+    """
     span = steps[0].span if steps else Span(0, 0)
     made = read.worked.made.spaces if read is not None else {}
     for item in stated.items if stated is not None else ():
@@ -31,6 +35,12 @@ def lacking(
         if unit == "space" and length.isdigit() and made.get(int(length), 0) < (item.number.lone or 0):
             words = f"ch {length}" if _CHAIN_FIRST.search(text) else f"{length} ch"
             yield Twin(Chain(span, Amount.of(int(length))), words, _CHAIN)
+        lacks = (
+            unit == "kind" and read is not None and read.worked.made.by_kind.get(length, 0) < (item.number.lone or 0)
+        )
+        if lacks and length in names:
+            place = Place(span, Which.NEXT, (Target(TargetKind.ANY_STITCH),))
+            yield Twin(Work(span, length, places=(place,)), f"{names[length]} in next st", _STITCH)
     word = _SKIP_WORD.search(text)
     for step in walk(steps):
         passes = step.times.number.lone if isinstance(step, Repeat) and step.times.number is not None else None
@@ -40,3 +50,29 @@ def lacking(
                 place = Place(span, Which.NEXT, (Target(TargetKind.ANY_STITCH),), number=Amount.of(number))
                 said = f"{word[1].lower() if word else 'skip'} next {f'{number} sts' if number > 1 else 'st'}"
                 yield Twin(Skip(span, (place,)), said, _SKIP + 0.02 * number)
+
+
+def plain_work(
+    steps: tuple[Step, ...], stated: Stated | None, names: Mapping[str, str], on_ring: bool
+) -> Iterator[Twin]:
+    """The only clause of a row that is left with none: the first round's stitches in its ring, or one into every stitch."""
+    if any(isinstance(step, (Work, Group, Repeat)) and not _slips(step) for step in steps):
+        return
+    span = steps[-1].span if steps else Span(0, 0)
+    total = next((item.number.lone for item in stated.items if not item.unit.startswith("space")), 0) if stated else 0
+    ring = on_ring or any(isinstance(step, MakeRing) and step.length is None for step in steps)
+    joined = any(isinstance(step, Join) or _slips(step) for step in steps)
+    for stitch, name in names.items():
+        if ring and total:
+            place = Place(span, Which.NEXT, (Target(TargetKind.RING),))
+            yield Twin(
+                Work(span, stitch, Amount.of(total), (place,), number_said=True), f"{total} {name} in ring", _PLAIN
+            )
+        elif not ring:
+            place = Place(span, Which.EACH, (Target(TargetKind.ANY_STITCH),), limit=Limit(LimitKind.END))
+            words = f"{name} in each st {'around' if joined else 'across'}"
+            yield Twin(Work(span, stitch, places=(place,)), words, _PLAIN)
+
+
+def _slips(step: Step) -> bool:
+    return isinstance(step, Work) and step.stitch == "sl st"

@@ -12,7 +12,7 @@ from lint.likely.edits import Edit, lowered, spliced
 from lint.likely.numerals import in_list, numeral, often, ordinal, with_value
 from lint.place import LimitKind, Place, TargetKind, Which
 from lint.source import Span
-from lint.tree import Chain, Evenly, Group, Repeat, Shaping, Skip, Step, TimesKind, Work, walk
+from lint.tree import Chain, Evenly, Group, MakeRing, Repeat, Shaping, Skip, Step, TimesKind, Work, walk
 
 _BY_ONE, _BY_MORE = 1.2, 1.5  # a figure is rather one off than any other
 _FAR = 0.4  # more for one that has nothing in common with what is printed, and as much again for one far larger
@@ -36,16 +36,18 @@ class Dial:
     says: Callable[[int], str] | None = None  # the change in words of its own
     printed: bool = True
     listed: bool = False  # one figure of a list over the sizes
+    whole: Span | None = None  # the group that the step is an item of: "(2 dc, ch 2, 2 dc) in next sp"
 
     def edit(self, text: str, number: int) -> Edit:
         """The edit that turns the number."""
         printed = self.reads(number)
         cost = slip_cost(self.value, number) + (0.0 if self.printed else _UNSAID)
-        clause = spliced(text, self.step.span, *printed) if printed is not None else None
+        shown = self.whole or self.step.span
+        clause = spliced(text, shown, *printed) if printed is not None else None
         if self.says is not None:
             change = self.says(number)
         else:
-            old = " ".join(text[self.step.span.start : self.step.span.end].split())
+            old = " ".join(text[shown.start : shown.end].split())
             change = f"“{clause}” instead of “{old}”" if clause else f"{number} instead of {self.value} in “{old}”"
         span, words = printed if printed is not None else (None, None)
         return Edit(change, cost, self.step, (self.turned(number),), span, words, clause)
@@ -65,6 +67,18 @@ def slip_cost(old: int, new: int) -> float:
 def all_alike(found: list[Dial], text: str, number: int) -> Edit:
     """The same number changed wherever the row has it: "ch-2 sp" for "ch-3 sp", both times."""
     edits = [dial.edit(text, number) for dial in found]
+    if found[0].role in ("space", "chain"):
+        named = "ch-{} sp" if found[0].role == "space" else "ch {}"
+        change = f"{named.format(number)} instead of {named.format(found[0].value)}"
+    else:
+        change = edits[0].change
+    change += f", all {len(found)} times" if len(found) > 2 else ", both times"
+    cost = slip_cost(found[0].value, number) + _EACH_MORE * (len(found) - 1)
+    return together(edits, text, change, cost)
+
+
+def together(edits: list[Edit], text: str, change: str, cost: float) -> Edit:
+    """Several edits of a row as one."""
     stretch = words = None
     if all(edit.span is not None for edit in edits):
         ordered = sorted({(edit.span, edit.words) for edit in edits})
@@ -74,22 +88,19 @@ def all_alike(found: list[Dial], text: str, number: int) -> Edit:
             pieces += [text[at : span.start], new or ""]
             at = span.end
         words = "".join(pieces)
-    change = f"ch-{number} sp instead of ch-{found[0].value} sp"
-    if found[0].role == "chain":
-        change = f"ch {number} instead of ch {found[0].value}"
-    return Edit(
-        f"{change}, all {len(found)} times" if len(found) > 2 else f"{change}, both times",
-        slip_cost(found[0].value, number) + _EACH_MORE * (len(found) - 1),
-        edits[0].old,
-        edits[0].new,
-        stretch,
-        words,
-        also=tuple((edit.old, edit.new) for edit in edits[1:]),
-    )
+    also = tuple((edit.old, edit.new) for edit in edits[1:])
+    return Edit(change, cost, edits[0].old, edits[0].new, stretch, words, also=also)
 
 
 def dials(steps: tuple[Step, ...], text: str, size: int) -> Iterator[Dial]:
     """Every number of a row's steps."""
+    groups = [step for step in walk(steps) if isinstance(step, Group)]
+    wholes = {id(item): group.span for group in groups for item in walk(group.items)}
+    for dial in _dials(steps, text, size):
+        yield replace(dial, whole=wholes.get(id(dial.step)))
+
+
+def _dials(steps: tuple[Step, ...], text: str, size: int) -> Iterator[Dial]:
     seen: set[Step] = set()
     worked = False
     for step in walk(steps):
@@ -99,7 +110,9 @@ def dials(steps: tuple[Step, ...], text: str, size: int) -> Iterator[Dial]:
         if isinstance(step, Repeat):
             yield from _times(step, text, size)
         elif isinstance(step, Chain):
-            yield _chain(step, text, size, begins=not worked)
+            yield _chain(step, step.length, text, size, begins=not worked)
+        elif isinstance(step, MakeRing) and step.length is not None:
+            yield _chain(step, step.length, text, size, begins=True)
         elif isinstance(step, (Evenly, Shaping)):
             yield _plain(step, step.number, text, size)
         elif isinstance(step, (Work, Group, Skip)):
@@ -167,15 +180,15 @@ def _times(step: Repeat, text: str, size: int) -> Iterator[Dial]:
         )
 
 
-def _chain(step: Chain, text: str, size: int, begins: bool) -> Dial:
-    at = numeral(text, step.span, step.length, size)
+def _chain(step: Chain | MakeRing, length: Amount, text: str, size: int, begins: bool) -> Dial:
+    at = numeral(text, step.span, length, size)
     return Dial(
         "start" if begins else "chain",
         step,
-        step.length.at(size) or 0,
-        lambda number: replace(step, length=with_value(step.length, size, number)),
+        length.at(size) or 0,
+        lambda number: replace(step, length=with_value(length, size, number)),
         _printed(at),
-        (lambda number: f"begin with {number} ch instead of {step.length.at(size)}") if begins else None,
+        (lambda number: f"begin with {number} ch instead of {length.at(size)}") if begins else None,
     )
 
 

@@ -5,13 +5,18 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
+import regex
+
 from lint.amount import Amount
 from lint.ledger import Cell
 from lint.likely.edits import Edit, with_item
 from lint.likely.numbers import slip_cost
 from lint.likely.numerals import numeral, with_value
 from lint.pattern import Stated, StatedItem
+from lint.source import Span
 
+_NAMED = 1.6
+_FIGURE = regex.compile(r"(?P<figure>\d[\d\s,()/:-]*?)\s+(?P<name>\p{L}[\p{L} ]*)")
 _LESS = 0.2  # a count is rather wrong than a number in the words, which must also use up the row below
 _IN_STEP = 0.3  # taken off where the new figure is in step with those before and after
 
@@ -26,6 +31,7 @@ def as_made(stated: Stated, index: int | None, cell: Cell, text: str, size: int,
         if current is None or not difference.made:
             return
         if item.unit.startswith("kind:") and cell.made is not None and difference.stated == cell.made.stitches:
+            yield from _all_stitches(stated, current, text)
             return  # the number is right: it is a stitch that is called by another name
         cost += slip_cost(difference.stated, difference.made) - _LESS
         amount = _amount(current, index)
@@ -38,6 +44,15 @@ def as_made(stated: Stated, index: int | None, cell: Cell, text: str, size: int,
     if len(changes) > 1:
         span, words = None, None
     yield Edit(" and ".join(changes), cost - (_IN_STEP if in_step else 0.0), stated, edited, span, words)
+
+
+def _all_stitches(stated: Stated, item: StatedItem, text: str) -> Iterator[Edit]:
+    """ "48 dc" for "48 sts": the number of all stitches, called by the name of some."""
+    figure = _FIGURE.search(text, item.span.start, item.span.end)
+    if figure is not None and figure["name"].strip():
+        at = Span(figure.start("name"), figure.end("name"))
+        change = f"print “{figure['figure']} sts” instead of “{figure.group()}”"
+        yield Edit(change, _NAMED, stated, with_item(stated, item, replace(item, unit="stitches")), at, "sts")
 
 
 def _amount(item: StatedItem, index: int | None) -> Amount:

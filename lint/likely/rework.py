@@ -85,6 +85,17 @@ class Rework(PatternWorker):
         ends = {one.instance.row.span.start: i for i, one in enumerate(self.entries)}
         return frozenset(at_fault | {end for start, end in ends.items() if start in ranges})
 
+    def faults_as_in(self, other: Rework) -> frozenset[int]:
+        """The rows that do not come out, by their places in another reworking, in which a call made more rows or fewer.
+
+        The rows of one printed row are set side by side from its last one on; one that is not there has a place below 0.
+        """
+        if len(self.entries) == len(other.entries):
+            return self.faults
+        there = {key: index for index, key in enumerate(_from_the_end(other.entries))}
+        keys = _from_the_end(self.entries)
+        return frozenset(there.get(keys[index], -1 - index) for index in self.faults)
+
     @property
     def passed(self) -> int:
         """Places that rows pass on their way to one of the kind that they name, without a word."""
@@ -125,6 +136,17 @@ class Rework(PatternWorker):
             own = founds(instance.steps) or any(isinstance(step, MakeRing) for step in instance.steps)
             fabric = Fabric() if own else Fabric.unknown(instance.kind == "round")
         return Task.of(instance, state, fabric, self.size, moment.blocks)
+
+
+def _from_the_end(entries: tuple[Entry, ...]) -> list[tuple[int, int]]:
+    """For every row, its printed row and how many rows of that one come after it."""
+    seen: Counter[int] = Counter()
+    keys = []
+    for entry in reversed(entries):
+        printed = entry.instance.row.span.start
+        keys.append((printed, seen[printed]))
+        seen[printed] += 1
+    return keys[::-1]
 
 
 def comes_out(trial: Trial | None) -> bool:

@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, replace
+from itertools import permutations
 
 import regex
 
+from lint.faults import unequal_sides
 from lint.likely.clauses import too_few, too_many, words_of
 from lint.likely.edits import Edit
-from lint.likely.missing import lacking
-from lint.likely.numbers import Dial, all_alike, dials
+from lint.likely.missing import lacking, plain_work
+from lint.likely.numbers import Dial, all_alike, dials, together
 from lint.likely.order import Swap
 from lint.likely.rework import Outcome, Rework, comes_out, leaves
 from lint.likely.stitches import names_of, of_stitches
@@ -21,8 +23,14 @@ from lint.working.choices import Key
 from lint.working.starts import founds
 from lint.working.trials import Trial
 
-MOST_STITCHES = 40_000  # worked in trying edits of one row: a bound that is the same on every machine
+MOST_STITCHES = 80_000  # worked in trying edits of one row: a bound that is the same on every machine
+_FAR_FETCHED = (
+    0.7  # more than the likeliest number: clauses less likely than that are not tried where a count is printed
+)
+_DEAREST = 9.0
 _FARTHEST = 12  # rows: how far off one may be that is looked at for clauses like this one's
+_MOST_BEFORE = 120  # clauses of the row before that may be too many or too few
+_MOST_PAIRED = 24  # numbers of a row of which two may be off in contrary ways
 _ROW_COST = 30  # what working a row costs beside its stitches, in stitches
 _LIKE_A_TWIN = 0.5  # less for an edit that makes a clause the same as another of these rows
 _UNLIKE_A_TWIN = 0.25  # more for one that makes a number another than its twin: the odd one is rather wrong
@@ -55,16 +63,25 @@ class RowSearch:
 
     def candidates(self) -> list[Candidate]:
         """Every edit that makes the row come out, the likeliest first; of edits that say the same in two places, one."""
-        found = list(self._of_numbers())
-        found += self._tried(too_many(self.steps, self.text))
-        found += self._tried(self._of_stitches())
-        found += self._before()
+        found = [*self._of_numbers(), *self._before()]
         short = _short_of_places(self.read) if self.read is not None else 0
-        onto = self._chain_below()
-        found += self._tried(of_turning_chain(self.steps, self.text, short if onto else 0))
         stated = self.moment.instance.stated or self.moment.instance.inherited
-        missing = list(lacking(self.steps, self.read, stated, short, self.text))
-        found += self._tried(too_few(self.steps, self.beside, self.text, short, missing))
+        names = self._names()
+        missing = [
+            *plain_work(self.steps, stated, names, self._on_ring()),
+            *lacking(self.steps, self.read, stated, short, names, self.text),
+        ]
+        others = [
+            *too_many(self.steps, self.text),
+            *self._of_stitches(),
+            *of_turning_chain(self.steps, self.text, short if self._chain_below() else 0),
+            *too_few(self.steps, self.beside, self.text, short, missing),
+        ]
+        counted = self.moment.instance.stated is not None  # a printed count bears out what is found
+        nearest = min((one.edit.cost for one in found), default=_DEAREST)
+        most = nearest + _FAR_FETCHED if counted else _DEAREST
+        others = [edit for edit in others if edit.cost <= most]
+        found += self._tried(sorted(others, key=lambda edit: edit.cost))  # the likeliest first: not all may be tried
         found.sort(key=lambda candidate: candidate.edit.cost)
         once: dict[object, Candidate] = {}
         for candidate in found:
@@ -78,6 +95,10 @@ class RowSearch:
         if fabric is None or fabric.circular or self.moment.instance.kind == "round":
             return False
         return fabric.uncounted > 0 or any(node.chain for node in fabric.nodes)
+
+    def _on_ring(self) -> bool:
+        fabric = self.moment.state.fabric
+        return fabric is not None and bool(fabric.nodes) and fabric.nodes[0].kind == "ring"
 
     def _beside(self) -> tuple[tuple[Step, ...], ...]:
         others = {off: self.rework.moments.get(self.index + off) for off in (-1, 1, -2, 2)}
@@ -131,8 +152,11 @@ class RowSearch:
                 yield Candidate(replace(edit, cost=edit.cost + more), leaves(trial.worked.fabric.nodes))
 
     def _hides(self, trial: Trial) -> bool:
-        """Whether a row's count, which differs as it is read, could not be compared any more: that mends nothing."""
-        return self.read is not None and self.read.agrees is False and trial.agrees is None
+        """Whether a count that differs, or sides that do, could not be compared any more: that mends nothing."""
+        if self.read is None:
+            return False
+        uneven = unequal_sides(self.read.worked.made) is not None
+        return self.read.agrees is False and trial.agrees is None or uneven and not trial.worked.made.sides
 
     def _makes_more_than_printed(self, trial: Trial) -> bool:
         """Whether the row makes stitches of a kind that its count, told by kinds, does not speak of."""
@@ -147,8 +171,10 @@ class RowSearch:
         like = self._likeness(found)
         for dial in found:
             yield from self._tried(like(dial, number) for number in self._numbers(dial))
-        for alike in _alike(found):
-            yield from self._tried(all_alike(alike, self.text, alike[0].value + off) for off in (1, -1, 2, -2))
+        for alike in _alike(found, self.text):
+            yield from self._tried(all_alike(alike, self.text, number) for number in _near(alike[0].value))
+        if self.read is not None and self.read.agrees and unequal_sides(self.read.worked.made) is not None:
+            yield from self._tried(_cancelling(found, like, self.text))
 
     def _likeness(self, found: list[Dial]):
         """Makes a dial's edit, cheaper where a twin of the clause, or others of its numbers, speak for it."""
@@ -208,9 +234,19 @@ class RowSearch:
             found = _turnable(moments[0].instance.steps, self.text, self.rework.size)
             like = self._likeness(found)
             edits = [like(dial, dial.value + off) for dial in found for off in asked if dial.value + off > 0]
-            edits += [all_alike(alike, self.text, alike[0].value + off) for alike in _alike(found) for off in (1, -1)]
+            edits += [
+                all_alike(alike, self.text, alike[0].value + off)
+                for alike in _alike(found, self.text)
+                for off in (1, -1)
+                if alike[0].value + off > 0
+            ]
             if first == self.index - 1:
-                edits += of_stitches(moments[0].instance.steps, self._names(), self.text)
+                steps = moments[0].instance.steps
+                edits += of_stitches(steps, self._names(), self.text)
+                if moments[0].instance.stated is None:
+                    beside = (self.steps, *self.beside)
+                    clauses = [*too_many(steps, self.text), *too_few(steps, beside, self.text, 0, [])]
+                    edits += sorted(clauses, key=lambda edit: edit.cost)[:_MOST_BEFORE]
             for edit in edits:
                 if self.worked > MOST_STITCHES:
                     return
@@ -225,7 +261,8 @@ class RowSearch:
             moment = self.rework.moments.get(index)
             if moment is None or moment.part is not self.moment.part:
                 break
-            if founds(moment.instance.steps) and not any(isinstance(s, MakeRing) for s in walk(moment.instance.steps)):
+            rings = (s.length for s in walk(moment.instance.steps) if isinstance(s, MakeRing))
+            if founds(moment.instance.steps) or any(length is not None for length in rings):
                 return index
         return -1
 
@@ -241,16 +278,41 @@ class RowSearch:
 
 def _turnable(steps: tuple[Step, ...], text: str, size: int) -> list[Dial]:
     """The numbers of a row; a beginning chain's only where a piece begins on it."""
-    return [dial for dial in dials(steps, text, size) if dial.role != "start" or founds(steps)]
+    return [
+        dial
+        for dial in dials(steps, text, size)
+        if dial.role != "start" or founds(steps) or isinstance(dial.step, MakeRing)
+    ]
 
 
-def _alike(found: list[Dial]) -> Iterator[list[Dial]]:
-    """Lengths of chains and of spaces that stand in the row several times."""
-    for role in ("space", "chain"):
-        for value in sorted({dial.value for dial in found if dial.role == role}):
-            alike = [dial for dial in found if dial.role == role and dial.value == value]
-            if len(alike) > 1 and len({id(dial.step) for dial in alike}) == len(alike):
-                yield alike
+def _alike(found: list[Dial], text: str) -> Iterator[list[Dial]]:
+    """Numbers that stand in the row several times: lengths of chains and spaces, and those of one clause said again."""
+    groups: dict[tuple, list[Dial]] = {}
+    for dial in found:
+        if dial.role in ("space", "chain"):
+            groups.setdefault((dial.role, dial.value), []).append(dial)
+        elif dial.role in ("places", "stitches"):
+            groups.setdefault((dial.role, dial.value, words_of(dial.step, text)), []).append(dial)
+    for alike in groups.values():
+        if len(alike) > 1 and len({id(dial.step) for dial in alike}) == len(alike):
+            yield alike
+
+
+def _near(value: int) -> list[int]:
+    return [value + off for off in (1, -1, 2, -2) if value + off > 0]
+
+
+def _cancelling(found: list[Dial], edit_of: Callable[[Dial, int], Edit], text: str) -> list[Edit]:
+    """Two numbers, one too great and one too small by as many, under which sides are as long as each other."""
+    dials = [dial for dial in found if dial.role in ("stitches", "places")][:_MOST_PAIRED]
+    edits = []
+    for more, less in permutations(dials, 2):
+        if more.role == less.role and less.value > 1 and more.step is not less.step:
+            pair = [edit_of(more, more.value + 1), edit_of(less, less.value - 1)]
+            pair.sort(key=lambda edit: edit.old.span.start)
+            change = f"{pair[0].change}, and {pair[1].change}"
+            edits.append(together(pair, text, change, pair[0].cost + pair[1].cost))
+    return sorted(edits, key=lambda edit: edit.cost)
 
 
 def _short_of_print(trial: Trial) -> int | None:

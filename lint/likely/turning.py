@@ -11,6 +11,7 @@ from lint.source import Span
 from lint.tree import Chain, Counting, Repeat, Step, Work, walk
 
 _COUNTED, _INTO_CHAIN = 1.4, 1.15
+_SAID_HERE = 0.3  # more where the row itself says what the chain is
 
 
 def of_turning_chain(steps: tuple[Step, ...], text: str, short: int) -> Iterator[Edit]:
@@ -22,7 +23,8 @@ def of_turning_chain(steps: tuple[Step, ...], text: str, short: int) -> Iterator
         note = first.counting or Counting(first.span, counts)
         other = replace(note, counts=not counts, stitch=None, space=None)
         said = f"the “{words}” at the start {'does not count' if counts else 'counts'} as a stitch"
-        yield Edit(said, _COUNTED, first, (replace(first, counting=other),))
+        cost = _COUNTED + (_SAID_HERE if first.counting is not None else 0.0)
+        yield Edit(said, cost, first, (replace(first, counting=other),))
     last = next((step for step in reversed(steps) if isinstance(step, (Work, Repeat))), None)
     stitch = next((step for step in walk(steps) if isinstance(step, Work) and step.special is None), None)
     if short == 1 and last is not None and stitch is not None and stitch.stitch not in ("sl st", "inc", "dec"):

@@ -7,6 +7,7 @@ from lint.likely.edits import Edit
 from lint.likely.order import Swap
 from lint.pattern import Stated
 from lint.source import SourceText
+from lint.tree import RowCall
 
 
 def what_then(source: SourceText, edit: Edit | Swap, row: LedgerRow, mended: list[LedgerRow], clean: bool) -> str:
@@ -15,7 +16,7 @@ def what_then(source: SourceText, edit: Edit | Swap, row: LedgerRow, mended: lis
         head = f"{row.label} comes out on the row below"
     elif not edit.in_words:
         head = f"that is what the words of {row.label} make"
-    elif row.stated is not None:
+    elif row.stated is not None and (row.row.stated is not None or not isinstance(edit.old, RowCall)):
         head = f"{row.label} makes {_printed(source, row.stated)}, as printed"
     else:
         head = f"{row.label} uses up the row below"
@@ -31,6 +32,8 @@ def what_then(source: SourceText, edit: Edit | Swap, row: LedgerRow, mended: lis
 def span_of(rows: list[LedgerRow]) -> str:
     """ "Rnd 6 to Rnd 8", or the one label that they have."""
     labels = list(dict.fromkeys(row.label for row in rows))
+    if rows[0].part is not rows[-1].part:
+        return f"{len(rows)} later rows"
     if len(labels) == 1:
         return labels[0]
     return f"{labels[0]} and {labels[1]}" if len(labels) == 2 else f"{labels[0]} to {labels[-1]}"

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from lint.lexicon import Lexeme
 from lint.reading import counts
+from lint.reading.piecewords import through_pieces
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.targets import LOOPS
 
+_STITCHES = ("stitch", "number", "any_stitch", "increase", "decrease")
 _NOT_ASIDE = ("counts", "counts_not", "forming", "number", "in", "make", "skip", "repeat", "chain")
 
 
@@ -24,6 +26,10 @@ def asides(stream: Stream) -> set[int]:
     for index, lexeme in enumerate(stream.lexemes):
         if lexeme.kind == "manner" or _ends_abbreviation(stream, index):
             found.add(index)
+        elif (
+            index and stream.lexemes[index - 1].kind in _STITCHES and (end := through_pieces(stream, index)) is not None
+        ):
+            found.update(range(index, end))  # "4 sc through arm and body together"
         elif lexeme.kind == "half" and stream.lexemes[index - 1 : index] and stream.lexemes[index - 1].kind == "make":
             found.add(index)  # "work half a sc", which a new colour completes
         elif lexeme.kind == '"' and index + 2 < len(stream.lexemes) and stream.lexemes[index + 2].kind == '"':

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from lint.amount import ONE
+from lint.amount import ONE, Amount
 from lint.lexicon import Lexeme
 from lint.place import Place, Which
 from lint.reading import counts, notes, repeats
@@ -63,6 +63,8 @@ class BracketClauses(PlaceFirstClauses):
                     self.reading.stated = found
                 stream.at = close + 1
                 return True
+        if self.begins_decrease(start, close):
+            return True
         nested = any(item.kind in OPENERS for item in inner.lexemes)
         placed = close + 1 < len(stream.lexemes) and stream.lexemes[close + 1].kind == "in"
         note = notes.counting(stream.inside(start + 1, close)) if not nested and not placed else None
@@ -97,6 +99,33 @@ class BracketClauses(PlaceFirstClauses):
         behind = self.stream.kind(close + 1 - start)
         chain = bool(self.steps) and isinstance(self.steps[-1], Chain) and self.steps[-1].counting is None
         return chain and self.runs_on(start) and behind in (*SEPARATORS, *OPENERS, "star", "end", "turn", "stitch")
+
+    def begins_decrease(self, start: int, close: int) -> bool:
+        """ "Ch 2, dc in next st (counts as dc2tog)": chain and stitch together are one, over two places."""
+        stream = self.stream
+        inside = stream.lexemes[start + 1 : close]
+        number = next(
+            (i for i, item in enumerate(inside[:-1]) if item.kind == "number" and inside[i + 1].kind == "together"), 0
+        )
+        counts_as = any(item.kind == "counts" for item in inside)
+        turned = len(self.steps) > 2 and isinstance(self.steps[-2], Turn)  # "ch 2, turn, dc in next st"
+        first = len(self.steps) - (3 if turned else 2)
+        chain, leg = (self.steps[first], self.steps[-1]) if first >= 0 else (None, None)
+        if not (number and counts_as and isinstance(chain, Chain) and isinstance(leg, Work)):
+            return False
+        legs = inside[number].number
+        used = leg.together or 1
+        one = len(leg.places) == 1 and leg.number == ONE and leg.special is None and used == legs - 1
+        place = leg.places[0] if one else None
+        next_ones = place is not None and place.which is Which.NEXT and place.number.lone == used and place.of is None
+        if not next_ones or inside[number - 1].value != leg.stitch:
+            return False
+        stream.at = close + 1
+        span = (leg if turned else chain).span.to(stream.span_from(start))
+        over = Place(span, Which.NEXT, place.targets, Amount.of(legs), shared=True)
+        joined = replace(leg, span=span, together=legs, places=(over,))
+        self.steps[first:] = [*self.steps[first + 1 : -1], joined]
+        return True
 
     def times_of_list(self, start: int, close: int) -> bool:
         """ "sc 1, inc 1 (6 times)", "… (repeat around)" at a row's end: how often the list before is worked."""

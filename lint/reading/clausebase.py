@@ -21,6 +21,7 @@ from lint.tree import (
 MOST_BRACKETS = 40  # deeper than any pattern; a text that goes on is not read further
 
 SEPARATORS = (
+    "…",
     ",",
     ";",
     ".",
@@ -74,6 +75,7 @@ class ClauseBase:
         self.steps = reading.steps
         self.top = top
         self.depth = 0  # brackets around these words
+        self.loops_kept = False  # the row's words show that loops are kept on the hook, as in Tunisian crochet
 
     def runs_on(self, start: int) -> bool:
         """Whether the words at `start` hang on a clause before them without a stop: they may change what it means."""
@@ -105,6 +107,12 @@ class ClauseBase:
     def colour(self) -> str | None:
         raise NotImplementedError  # the yarn layer reads colours
 
+    def what_for(self, start: int) -> bool:
+        raise NotImplementedError  # the layer of words reads what a row is for
+
+    def more_places(self, found) -> bool:
+        raise NotImplementedError  # the layer of places said first adds them to the stitch before
+
     def clause(self) -> bool:
         raise NotImplementedError
 
@@ -116,6 +124,7 @@ class ClauseBase:
         reading = Reading([])
         inner = type(self)(stream, reading, top=False)
         inner.depth = self.depth + 1
+        inner.loops_kept = self.loops_kept
         if inner.depth > MOST_BRACKETS:
             span = stream.span_from_all()
             return [Unread(span, "(", f"more than {MOST_BRACKETS} brackets stand inside each other")]

@@ -16,7 +16,6 @@ from lint.reading import counts, repeats
 from lint.reading.asides import asides, emphasis
 from lint.reading.clausebase import SEPARATORS, Reading, all_read
 from lint.reading.closing import after_fastening, chain_told_by_count, closing_join, joined_on_the_way, picots_closed
-from lint.reading.endingclauses import EndingClauses
 from lint.reading.guard import nothing_swallowed
 from lint.reading.listrepeats import by_cross
 from lint.reading.markers import read_marker, unclear_markers
@@ -25,8 +24,10 @@ from lint.reading.plainclauses import POINTS
 from lint.reading.rowcalls import row_call, rows_of_piece
 from lint.reading.rowsof import rows_even
 from lint.reading.runs import place_come_to, side_by_side
-from lint.reading.stream import CLOSERS, OPENERS, SIGNS, Stream
+from lint.reading.stream import CLOSERS, OPENERS, Stream
+from lint.reading.tunisianclauses import loops_as_stitches
 from lint.reading.unfit import unfit_lists_unread
+from lint.reading.wordclauses import WordClauses
 from lint.tree import (
     MAKES_STITCHES,
     Chain,
@@ -58,6 +59,7 @@ def read_row(stream: Stream) -> Reading:
     reading.steps = picots_closed(joined_on_the_way(repeats.fold_loose(reading.steps)))
     reading.steps = chain_told_by_count(side_by_side(closing_join(place_come_to(reading.steps))), stream.lexemes)
     reading.steps = after_fastening(reading.steps)
+    reading.stated = loops_as_stitches(reading.steps, reading.stated)
     return reading
 
 
@@ -68,7 +70,7 @@ def read_inside(stream: Stream) -> list[Step]:
     return repeats.fold_loose(reading.steps)
 
 
-class Clauses(EndingClauses):
+class Clauses(WordClauses):
     """Reads every sort of clause: the last layer."""
 
     def run(self) -> None:
@@ -100,6 +102,10 @@ class Clauses(EndingClauses):
             stream.at += 2  # "turn – 7 points."
             self.steps.append(Remark(stream.span_from(stream.at - 2)))
             return True
+        if worked and stream.kind() == "number" and stream.kind(1) == "any_stitch" and "hook" in stream.peek(1).lower:
+            self.reading.stated = counts.read(stream.inside(stream.at, stream.at + 2), bare=False)
+            stream.at += 2  # "…, 16 loops on hook"
+            return self.reading.stated is not None
         found = counts.bare_count(stream, worked or turned)
         if found is None or not worked and any(item.unit != "unknown" for item in found.items):
             return False
@@ -127,6 +133,8 @@ class Clauses(EndingClauses):
             return True
         if kind in OPENERS:
             return self.read_bracket()
+        if kind == "/" and self.rows_between_strokes(start):
+            return True
         if kind in CLOSERS:
             lexeme = stream.take()
             self.steps.append(Unread(lexeme.span, lexeme.text, "this bracket is never opened", "never opened"))
@@ -152,7 +160,7 @@ class Clauses(EndingClauses):
         if kind == "number" and often and self.read_more_of_it(start):
             return True
         stream.at = start
-        if kind == "number" and stream.kind(1) == "any_stitch" and stream.kind(-1) == "and":
+        if kind == "number" and stream.kind(1) == "any_stitch" and stream.kind(-1) in ("and", "+"):
             if self.read_plus_each_end(start):
                 return True
             stream.at = start
@@ -189,7 +197,7 @@ class Clauses(EndingClauses):
     def begins_rows(self, start: int) -> bool:
         """Whether a sentence begins here that may tell rows, or the whole of this one."""
         opens = not start or self.stream.lexemes[start - 1].kind in (".", ";", ":", *CLOSERS)
-        kinds = ("make", "number", "open_work", "stitch", "word", "for", "then")
+        kinds = ("make", "number", "open_work", "stitch", "word", "for", "then", "unchanged", "row", "round")
         opens = opens or not self.has_work() and isinstance(self.steps[-1], (Chain, Turn)) if self.steps else opens
         return self.top and opens and self.stream.kind() in kinds
 
@@ -249,6 +257,11 @@ class Clauses(EndingClauses):
             "round": self.read_may_be,
             "telling": self.read_telling,
             "open_work": self.read_open_work,
+            "unchanged": self.read_unchanged,
+            "return_pass": self.read_return_pass,
+            "edge_stitch": self.read_edge_stitch,
+            "movement": self.read_movements,
+            "forward_pass": self.read_forward_pass,
             "to": self.read_until,
             "increase": self.read_shaping,
             "decrease": self.read_shaping,
@@ -259,6 +272,8 @@ class Clauses(EndingClauses):
         }
 
     def read_repeat(self, start: int) -> bool:
+        if self.repeat_drawn(start):
+            return True
         if self.stream.word("until", "till", ahead=1) and not repeats.open_star(self.steps):
             self.stream.take()
             return self.read_until(self.stream.at)
@@ -266,62 +281,6 @@ class Clauses(EndingClauses):
             self.stream.take()
             return self.read_bracket()  # "repeat [ch 1, dc in next st] across"
         return repeats.repeat_clause(self.stream, self.steps, start)
-
-    def read_this(self, start: int) -> bool:
-        """ "these chs count as the first st", "this counts as a sc"; or "same as Row 2"."""
-        stream = self.stream
-        chain = stream.kind(1) == "chain"
-        if chain and any(stream.word("part", ahead=ahead) for ahead in (3, 4, 5)):
-            if self.steps and isinstance(self.steps[-1], Chain):
-                self.steps.pop()  # "popcorn in next st, ch 1. This ch 1 is part of the popcorn."
-            stream.pass_to()
-            self.steps.append(Remark(stream.span_from(start)))
-            return True
-        counts_at = 2 if chain else 1
-        if stream.kind(counts_at) in ("counts", "counts_not"):
-            stream.at += counts_at
-            return self.read_counting_sentence(start)
-        return self.read_row_call(start)
-
-    def read_word(self, start: int) -> bool:
-        """ "continue along the bottom of the foundation ch": on the way; else shaping ("increasing 1 st at each end")."""
-        stream = self.stream
-        if stream.word("wind", "wrap", "wrapping", "winding") and self.loop_for_ring(start):
-            return True
-        if stream.word("but") and stream.kind(1) in ("at", "in", "for"):
-            stream.take()  # "but on the last time, …"
-            return self.clause()
-        if stream.word("which", "it") and stream.kind(1) in ("counts", "counts_not"):
-            stream.take()  # "chain three, which counts as a dc"
-            return self.read_counting_sentence(start)
-        if self.pulled_tight(start) or self.hand_join(start):
-            return True
-        if stream.word("connect") and stream.kind(1) in (*SIGNS, "end") and stream.kind(-1) == ",":
-            stream.take()  # "(sc, ch 3, connect, ch 3, sc)": to the other motif
-            self.steps.append(Remark(stream.span_from(start)))
-            return True
-        if stream.word("continue", "cont") and stream.kind(1) == "from" and stream.kind(2) == "star":
-            return self.read_repeat(start)
-        if stream.word("cut") and stream.kind(1) == "word" and stream.kind(2) in (*SIGNS, "end", "and"):
-            return self.read_fasten_off(start)  # "cut yellow"
-        if stream.word("you") and stream.kind(1) == "ending":
-            stream.take()  # "and after that you finish with row 3"
-            return self.read_ending(stream.at)
-        if stream.word("continue") and stream.kind(1) == "star":
-            return repeats.repeat_clause(stream, self.steps, start)  # "Continue * all the way around"
-        if stream.word("continue", "continuing", "cont") and self.only_these(start):
-            return True
-        if stream.word("continue", "cont", "continuing", "go", "come", "then"):
-            stream.take()
-            stream.take() if stream.word("back", "on", "down", "up") and stream.kind(1) in (
-                "across",
-                "in",
-                "the",
-            ) else 0
-            if self._other_side(start) or stream.kind() == "across" and self.along_edge_words(start):
-                return True
-            stream.at = start
-        return self.read_shaping(start)
 
     def read_alternate(self, start: int) -> bool:
         """ "alternate repeating Rnd 11 and Rnd 12"."""

@@ -60,14 +60,27 @@ def ends_work(stream: Stream, index: int) -> bool:
             if (past := _past_rows(stream, position)) is not None:
                 position = past
                 continue
+            if kind == "repeat" and _calls_rows(stream, position):
+                return True
             if kind in ("stitch", "chain", "number", "special", *OPENERS, "star", "skip", "in", "repeat"):
                 if lexeme.kind == "stitch" and lexeme.value == "sl st":
                     return True
                 if lexeme.kind == "chain":  # "(42) ch 3, turn": the next row's chain
-                    return any(item.kind == "turn" for item in stream.lexemes[position : position + 5])
+                    ahead = stream.lexemes[position + 1 : position + 6]
+                    last = bool(ahead) and all(item.kind in ("number", ".", "dash") for item in ahead)  # "(45) ch 1"
+                    return last or any(item.kind == "turn" for item in ahead)
                 return False
         position += 1
     return True
+
+
+def _calls_rows(stream: Stream, index: int) -> bool:
+    """Whether a sentence begins at `index` that calls for rows: "Rep last row until …", "Rep Rows 2-5 twice"."""
+    opens = bool(index) and stream.lexemes[index - 1].kind in (".", ";", "|", *CLOSERS)
+    ahead = stream.lexemes[index + 1 : index + 6]
+    rows = next((i for i, item in enumerate(ahead) if item.kind in ("row", "round")), None)
+    idle = ("last", "number", "same", "the", "first", "next", "ordinal", "all", "each")
+    return opens and rows is not None and all(item.kind in idle for item in ahead[:rows])
 
 
 def _past_rows(stream: Stream, index: int) -> int | None:

@@ -40,9 +40,8 @@ def colour_letters(text: str, span: Span) -> tuple[Declared, ...]:
     for match in _DECLARED.finditer(text, span.start, span.end):
         letter = match["letter"]
         begin = max(text.rfind(sign, 0, match.start("letter")) for sign in ";.\n")
-        if _HOOK.search(
-            text, begin + 1, min([match.end() + 14, *(i for i in [text.find("\n", match.end())] if i >= 0)])
-        ):
+        stops = (at for at in (text.find("\n", match.end()), text.find(". ", match.end())) if at >= 0)
+        if _HOOK.search(text, begin + 1, min([match.end() + 14, *stops])):
             continue  # "hook: H (5 mm)"
         at = match.start("letter")
         found.setdefault(letter, Declared(letter, Span(at, at + len(letter))))

@@ -78,6 +78,8 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
         _colours(source.text, book),
         *count_words(book),
         size_places(sizes),
+        regex.search(r"(?i)\btunisian\b|\btss\b|\bloops on (?:the )?hook\b|\b(?:return|forward) pass\b", source.text)
+        is not None,
     )
     reader = _RowReader(source, lexicon, vocabulary)
     parts = with_first_uses(tuple(part for part in (reader.part(item) for item in layout.parts) if part.rows))

@@ -57,8 +57,13 @@ class EdgeClauses(ClusterClauses):
         start = stream.at
         stream.skip("in", "across", "the")
         if stream.take_if("other_side"):
-            stream.skip("of", "the", "beginning")
+            stream.skip("of", "the", "beginning", "next", "same")
+            counted = stream.kind() == "number" and stream.kind(1) == "chain"
+            if counted or stream.kind() == "chain" and stream.kind(1) in ("dash", "number"):
+                return True  # "sc in other side of 3 ch": a stitch in each
             if stream.take_if("chain", "foundation") or stream.kind() in (*SIGNS, "end"):
+                return True
+            if stream.kind() == "in" and self._round_a_chain():
                 return True
         stream.at = start
         return False
@@ -73,6 +78,9 @@ class EdgeClauses(ClusterClauses):
                 stream.take()  # "8 sc up the other side"
                 stream.skip("of", "the")
                 stream.take_if("chain", "foundation", "edge")
+                return True
+            if stream.kind() == "last" and stream.kind(1) == "row" and stream.kind(-1) == "the":
+                stream.at += 2  # "24 sc across the last row"
                 return True
             named = False  # "along the bottom"
             while stream.word(*_EDGE_WORDS):

@@ -27,7 +27,10 @@ def edges_joined(stream: Stream, start: int) -> int | None:
     kinds = {item.kind for item in rest}
     edges = bool(kinds & set(_EDGE_KINDS)) or any(item.lower in _EDGES for item in rest)
     stitched = verb.kind == "stitch" and verb.value in ("sl st", "sc")
-    if not edges or not (stitched or verb.lower in (*_HELD, *_BY_HAND) or verb.kind in ("join", "rotate")):
+    flat = verb.kind == "rotate" and any(
+        item.lower in ("close", "to close") for item in rest
+    )  # "Flatten and sc 4 to close"
+    if not (edges or flat) or not (stitched or verb.lower in (*_HELD, *_BY_HAND) or verb.kind in ("join", "rotate")):
         return None
     together = "together" in kinds or any("through" in item.lower or "thru" in item.lower for item in rest)
     if verb.lower in _HELD or verb.kind == "rotate":
@@ -36,7 +39,8 @@ def edges_joined(stream: Stream, start: int) -> int | None:
             for item in rest
         )
         edge = [item for item in rest if item.kind in ("row", "foundation") or item.lower in ("ends", "edges", "sides")]
-        return end if sewn and (edge and together or len(edge) > 1) else None
+        closes = any(item.lower in ("close", "to close") for item in rest)
+        return end if sewn and (edge and together or len(edge) > 1 or closes) else None
     if stitched:
         to_edge = "to" in kinds and bool(kinds & {"chain", "foundation", "row"})
         return end if (together or to_edge) and not _row_work(rest) else None
@@ -57,6 +61,11 @@ def edges_joined(stream: Stream, start: int) -> int | None:
 def _row_work(words: list) -> bool:
     """Whether work into a row is named; the number of "Row 1" is none."""
     for before, item in zip([None, *words], words, strict=False):
-        if item.kind in _WORKED and not (item.kind == "number" and before is not None and before.kind == "row"):
+        both = item.kind == "number" and item.value == "word"  # "the two short ends"
+        if (
+            item.kind in _WORKED
+            and not both
+            and not (item.kind == "number" and before is not None and before.kind == "row")
+        ):
             return True
     return False

@@ -60,6 +60,7 @@ def nothing_swallowed(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
             isinstance(step, Remark)
             and _is_a_place(inside)
             or isinstance(step, _IDLE)
+            and not (isinstance(step, Remark) and step.seam)
             and not any(item.kind in _TELLS or item.lower in ("has", "have") for item in inside)
             and _holds_work(inside)
             or isinstance(step, (Join, JoinYarn, MakeRing))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from lint.amount import Amount
 from lint.reading.clausebase import ClauseBase
+from lint.reading.edgejoins import edges_joined
 from lint.reading.piecewords import tells_piece
 from lint.reading.stream import CLOSERS, OPENERS
 from lint.tree import MakeRing, Remark
@@ -79,4 +80,16 @@ class HandClauses(ClauseBase):
         stream.at = ring + 1
         stream.skip("made", ")")
         self.steps[-1] = MakeRing(stream.span_from(start), number)
+        return True
+
+    def edges_joined(self, start: int) -> bool:
+        """ "Sl st the last row to the foundation chain to make a tube.": edges joined, no stitches of a row."""
+        end = edges_joined(self.stream, start)
+        stitches = any(item.kind == "stitch" and item.value != "sl st" for item in self.stream.lexemes[start:end])
+        if end is not None and stitches and not self.has_work():
+            return False  # a row of its own, which may be counted
+        if end is None:
+            return False
+        self.stream.at = end
+        self.steps.append(Remark(self.stream.span_from(start), seam=True))
         return True

@@ -115,8 +115,9 @@ class LabelReader:
         if sign == "=" and regex.match(r"\s*\d", rest):
             return False
         several = (match.groupdict().get("word") or "").lower().endswith("s")
-        if several and sign in ("-", "–") and regex.match(r"\d", rest):
-            return False  # "Rows 1-2 Cream"
+        one = regex.fullmatch(r"\s*\d+\s*", match.groupdict().get("numbers") or "")
+        if several and one and sign in ("-", "–") and regex.match(r"\d", rest):
+            return False  # "Rows 1-2 Cream", but not "Rows 5-7 - 24 sc"
         return True
 
     def _numbers(self, figures: str) -> tuple[tuple[int, ...], tuple[tuple[int, ...], ...], bool]:
@@ -205,7 +206,7 @@ def _compiled(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> di
     word = "(?:" + "|".join(regex.escape(item) for item in words) + ")"
     names = "(?:" + "|".join(regex.escape(item) for item in sorted(named, key=len, reverse=True)) + ")"
     figures = _figures(word, sized)
-    extra = r"(?P<extra>(?:\s*[-–]?\s*\((?!\s*\d)[^()\n]{0,40}\)|,?\s+col(?:ou?r)?\.?\s+\w+|\s*,\s*(?:rs|ws)\b|\s+\((?:\d+\s+(?:rows|rounds|rnds))\))*)"
+    extra = r"(?P<extra>(?:\s*[-–]?\s*\((?!\s*\d)[^()\n]{0,40}\)|,?\s+col(?:ou?r)?\.?\s+\w+|\s*,\s*(?:rs|ws)\b|\s+\((?:\d+\s+(?:rows|rounds|rnds))\)|\s*/\s*\d+\s+(?:rows|rounds|rnds)\s*/)*)"
     ordinals = rf"{_NUMBER}\.?(?:{_JOINT}(?:{_NUMBER}\.?|(?:[\[(][^\])]*[\])])))*"
     ordinals = rf"(?:{figures}|{_NUMBER}\.?(?:{_JOINT}{_NUMBER}\.?)*)" if sized else ordinals
     # the label's own sign: ":", ".", "–", ")" … or, failing that, words of work straight after it

@@ -18,9 +18,11 @@ from lint.rulebook import Rulebook
 from lint.source import SourceText, Span
 
 # "STRIP. Ch 30." – a heading in capitals, and the piece's start behind it in one line
-# or with a colon, "Strap: ch 80, …"
+# or with a colon, "Strap: ch 80, …"; what is a piece by its name needs no colon, "Picot edging - Ch 1, …"
+_PIECE_NAME = r"(?i:(?:\p{L}+ ){0,2}(?:edging|border|trim|trimming|straps?|handles?|ties?|cord|band|brim|cuffs?|collar|ribbing|hem|neckband))"
 _RUN_IN = regex.compile(
     r"\s*(?P<name>[A-Z][A-Z0-9 '&-]{2,40}?)(?P<make> \([Mm]ake \w+\))?\. +(?=(?i:ch|make|with|join|fsc)\b)"
+    rf"|\s*(?P<name>(?=\p{{Lu}}){_PIECE_NAME})(?P<make> \([Mm]ake \w+\))?(?:\.| [-–—]) +(?=(?i:ch \d|ch\d|\d+ ch|chain \d|(?:re)?join\b|attach\b))"
     r"|\s*(?P<name>\p{Lu}\p{Ll}+(?: \p{L}+){0,2}?)(?P<make> \([Mm]ake \w+\))?: +(?=(?i:ch \d|ch\d|\d+ ch|chain \d|(?:re)?join\b|attach\b))"
 )
 _NO_PIECE = regex.compile(

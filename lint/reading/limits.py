@@ -5,7 +5,7 @@ from __future__ import annotations
 from lint.amount import ONE, Amount
 from lint.place import Limit, LimitKind, Target, TargetKind
 from lint.reading.ordinals import chain_top, ordinal
-from lint.reading.piecewords import PIECE_WORDS
+from lint.reading.piecewords import PIECE_WORDS, names_piece, piece_alone
 from lint.reading.stream import OPENERS, Stream
 from lint.reading.targets import ANY, how_many, part_of, target
 
@@ -40,11 +40,19 @@ def limit(stream: Stream) -> Limit | None:
     )
     aside = (
         aside
-        or stream.kind(edge) in ("chain", "foundation")
-        and stream.kind(-1) == "stitch"
-        and stream.kind(-2) == "number"
+        or stream.word("other", "opposite", ahead=edge)
+        and (stream.kind(edge + 1) in ("side", "edge") or stream.word("short", "long", ahead=edge + 1))
     )
+    aside = (
+        aside
+        or stream.kind(edge) in ("chain", "foundation")
+        and {stream.kind(-1), stream.kind(-2)} == {"stitch", "number"}
+    )
+    of_number = {stream.kind(-1), stream.kind(-2)} == {"stitch", "number"}
+    aside = aside or of_number and stream.kind(edge) == "last" and stream.kind(edge + 1) == "row"
     aside = aside or stream.word(*PIECE_WORDS, ahead=edge)  # "across back neck"
+    if stream.kind() in ("across", "around") and (names_piece(stream, edge) or piece_alone(stream, 1)):
+        return None  # "9 sc along the first leg"
     if stream.kind() == "across" and aside or stream.kind() == "around" and stream.word(*PIECE_WORDS, ahead=edge):
         return None  # along an edge, not along the row
     if stream.word("all") and stream.kind(1) in _AFTER_ROUND and stream.kind(-1) == "stitch":
@@ -128,7 +136,7 @@ def limit(stream: Stream) -> Limit | None:
         if number is not None and (stream.kind() == "remaining" or stream.word("remain", "remains", "left")):
             stream.take()  # "until 1 ch remains"
             return Limit(LimitKind.LAST, number, found or ANY)
-        if within and stream.kind() == "of":
+        if within and (stream.kind() == "of" or stream.kind() == "from" and _names_end(stream)):
             stream.pass_to()
         if word and word.kind == "last" or within:
             if found is None and number is None and not within and stream.kind() in (",", ";", "."):
@@ -161,6 +169,14 @@ def _round_the_edge(stream: Stream) -> Limit | None:
         return Limit(LimitKind.END, target=Target(TargetKind.PLACE, "edge"))
     stream.at = start
     return None
+
+
+def _names_end(stream: Stream) -> bool:
+    """Whether "from (the) (other) end (of row)" stands at the cursor."""
+    ahead = 1
+    while stream.kind(ahead) in ("the", "last") or stream.word("other", "far", ahead=ahead):
+        ahead += 1
+    return stream.kind(ahead) in ("ending", "row_end", "edge")
 
 
 def _to_marker(stream: Stream) -> Limit | None:

@@ -98,6 +98,9 @@ def measure(steps: tuple[Step, ...], heights: dict[str, int] | None = None) -> M
         placed = placed or bool(places) or isinstance(step, Repeat)
         if isinstance(step, Chain) and index == 0 and heights and one is not None and step.counting is None:
             one.makes = _counts_unsaid(step, steps, heights)
+        if isinstance(step, Shaping) and step.increase and index and isinstance(steps[index - 1], Work):
+            if steps[index - 1].places and step.where is ShapedWhere.EACH_END:
+                one = Measure(0, 2 * _number(step.number))  # what the run before gains
         if one is not None:
             total.add(one)
             plain = isinstance(step, Work) and not step.places and not step.number_said and not step.together

@@ -62,7 +62,47 @@ def on_a_piece(stream: Stream) -> bool:
 def names_piece(stream: Stream, ahead: int = 0) -> bool:
     """Whether "second leg", "other square" stands `ahead` of the cursor: another piece."""
     pointed = stream.kind(ahead) in ("ordinal", "first", "last") or stream.word("other", "left", "right", ahead=ahead)
+    if stream.peek(ahead).lower in _PIECES:  # "leg 2", "leg B"
+        behind = stream.peek(ahead + 1)
+        return behind.kind == "number" and not behind.glued or behind.text in ("A", "B", "C", "D")
     return pointed and stream.peek(ahead + 1).lower in _PIECES
+
+
+def piece_alone(stream: Stream, ahead: int = 0) -> bool:
+    """Whether "leg", "the arm" stands `ahead` of the cursor by itself: "9 sc around the leg"."""
+    ahead += stream.kind(ahead) == "the"
+    return stream.peek(ahead).lower in _PIECES and stream.kind(ahead + 1) in (*SIGNS, "end", "and", "dash", "=")
+
+
+def piece_word(words: list[str]) -> str:
+    """The word for the piece among these: "leg" of "the second leg"."""
+    return next((word for word in words if word in _PIECES), "")
+
+
+def through_pieces(stream: Stream, index: int) -> int | None:
+    """Where "through arm and body together", "together with the first arm", "joining the arm" at `index` ends.
+
+    Stitches of two pieces worked as one are as many as those of the one.
+    """
+    first = stream.lexemes[index]
+    at = index + 1
+    if first.kind == "together" and stream.lexemes[at : at + 1] and stream.lexemes[at].kind == "with":
+        at += 1
+    elif first.lower not in ("through", "thru", "joining", "attaching", "catching"):
+        return None
+    named = False
+    while at < len(stream.lexemes):
+        item = stream.lexemes[at]
+        word = item.lower.removesuffix("s")
+        if word in (*_PIECES, "body", "head", "layer", "thickness", "thicknesse") or tells_piece(item.lower):
+            named = True
+        elif item.kind not in ("the", "and", "of", "together", "first", "last", "ordinal", "all") and item.lower not in (
+            "both", "two", "other", "left", "right", "in", "at", "same", "time", "at the same time",
+        ):  # fmt: skip
+            break
+        at += 1
+    ends = at >= len(stream.lexemes) or stream.lexemes[at].kind in (*SIGNS, "turn", "join", "dash", "=")
+    return at if named and ends else None
 
 
 def makes_pieces(stream: Stream) -> bool:

@@ -53,6 +53,8 @@ class PlaceFirstClauses(PlainClauses):
             self.steps.append(UseYarn(stream.span_from(start), stream.peek(-1).text))
             return True
         inserted = "insert" in stream.peek().lower
+        if inserted and self.read_loop_drawn(start):
+            return True
         found = places(stream)
         if not found:
             return False
@@ -172,6 +174,10 @@ class PlaceFirstClauses(PlainClauses):
         if names_rows(stream) and self._says_how_often():
             return row_call(stream, self.steps, start)  # "Work Row 2 once more"
         stream.skip("the", "then")
+        if stream.kind() == "number" and stream.kind(1) in (".", "end") and not self.has_work():
+            stream.take()  # "Make 2."
+            self.steps.append(Remark(stream.span_from(start)))
+            return True
         if stream.kind() == "number" and makes_pieces(stream):
             stream.at += 2  # "Make 2 panels."
             self.steps.append(Remark(stream.span_from(start)))
@@ -195,6 +201,12 @@ class PlaceFirstClauses(PlainClauses):
             return True
         if participle and (stream.word("behind") or stream.kind() == "in" and stream.word("front", ahead=1)):
             return self.read_behind(start)
+        if participle and self.has_work() and stream.kind() == "number":
+            before = stream.at
+            number = stream.amount()
+            if number is not None and self.every_nth_doubled(start, number):
+                return True  # "sc in each st, working 2 sc in every 7th st"
+            stream.at = before
         if participle and self.has_work() and stream.kind() in ("number", "(", "[", "stitch"):
             return self.read_alongside(start)
         if stream.kind() == "open_work":
@@ -310,9 +322,11 @@ class PlaceFirstClauses(PlainClauses):
         if colour is None:
             hook = next((i for i, word in enumerate(words) if word.kind == "hook"), None)
             if hook is not None:
-                stream.at += hook + 1  # "Using 4 mm hook make 12 ch": the chain is work
-                if not self.starts_work() and stream.kind() not in ("make", "join", "attach"):
-                    stream.at = max(stream.at, end if not any(stream.work_at(i) for i in range(stream.at, end)) else 0)
+                behind = range(stream.at + hook + 1, end)  # "Using 4 mm hook make 12 ch": the chain is work
+                begins = (
+                    i for i in behind if stream.work_at(i) or stream.lexemes[i].kind in ("make", "join", "attach")
+                )
+                stream.at = next(begins, end)
                 self.steps.append(Remark(stream.span_from(start)))
                 return True
             return False
@@ -347,6 +361,10 @@ class PlaceFirstClauses(PlainClauses):
         first = stream.kind() == "first"
         stream.take_if("last", "first")
         stream.take_if("stitch", "any_stitch", "special")
+        if not first and stream.word("through", "thru") and stream.kind(1) != "last":
+            stream.pass_to()  # "working last tss through both strands of the edge"
+            self.steps.append(Remark(stream.span_from(start)))
+            return True
         found = places(stream, allow_to=True)
         if not found:
             return False

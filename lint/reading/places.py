@@ -14,7 +14,7 @@ from lint.amount import ONE
 from lint.place import Place, Target, TargetKind, Which
 from lint.reading.limits import limit
 from lint.reading.ordinals import chain_top, ordinal
-from lint.reading.piecewords import names_piece, of_joined_piece, of_other_piece
+from lint.reading.piecewords import PIECE_WORDS, names_piece, of_joined_piece, of_other_piece, piece_alone, piece_word
 from lint.reading.pointed import each_place, pointed, with_target
 from lint.reading.stream import CLOSERS, OPENERS, SIGNS, Stream
 from lint.reading.targets import (
@@ -65,6 +65,9 @@ def places(stream: Stream, allow_to: bool = False, bare: bool = False) -> tuple[
             and not remaining
             and stream.kind() not in ("next", "same", "each")
             and not (stream.kind() in ("last", "first") and stream.kind(1) in ("number", "any_stitch", "stitch"))
+            and not (
+                stream.kind() == "ordinal" and stream.kind(1) == "chain" and stream.kind(2) == "from"
+            )  # "sc 2nd ch from hook"
         ):
             return ()
         shared = False
@@ -76,7 +79,8 @@ def places(stream: Stream, allow_to: bool = False, bare: bool = False) -> tuple[
     while True:
         before = stream.at
         comma = stream.take_if(",")
-        if not stream.take_if("and") and not (comma and stream.kind() in ("in", "each")):
+        by_hand = stream.kind() == "in" and "insert" in stream.peek().lower  # a movement of its own
+        if by_hand or not stream.take_if("and") and not (comma and stream.kind() in ("in", "each")):
             stream.at = before
             break
         stream.skip("then")
@@ -146,8 +150,16 @@ def _preposition(stream: Stream, allow_to: bool) -> bool | None:
         return False
     if stream.word("round") and kind == "round" and stream.kind(1) in ("next", "each", "same", "first", "last"):
         kind = "around"  # "FPdc round next dc", "1 dc round each of next 3 tr"
-    if kind == "across" and stream.kind(2 if stream.kind(1) == "the" else 1) in ("first", "next", "last", "number"):
+    if (
+        kind == "across"
+        and not _piece_ahead(stream)
+        and stream.kind(3 if stream.kind(1) == "the" else 2) not in ("row", "round")
+        and stream.kind(2 if stream.kind(1) == "the" else 1) in ("first", "next", "last", "number")
+    ):
         stream.take()  # "sl st across first 6 sts"
+        return False
+    if kind == "across" and _piece_ahead(stream):
+        stream.take()  # "9 sc along the first leg"
         return False
     if kind in ("in", "around", "at") or (kind == "to" and allow_to):
         stream.take()
@@ -219,9 +231,16 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
     elif stream.word("previous", "prev") and stream.peek(start - stream.at - 1).kind == "around":
         stream.take()  # "around the post of previous dc"
         place = with_target(stream, start, Which.JUST_MADE)
-    elif names_piece(stream):
+    elif (
+        names_piece(stream) or piece_alone(stream) and stream.lexemes[start - 1 : start] and _leads_round(stream, start)
+    ):
         stream.pass_to(*SIGNS, "and", ":", "with")  # "9 sc around the second leg"
-        place = Place(stream.span_from(start), Which.ELSEWHERE, (Target(TargetKind.PLACE, "piece"),))
+        word = (
+            piece_word([item.lower for item in stream.lexemes[start : stream.at]])
+            if _leads_round(stream, start)
+            else ""
+        )
+        place = Place(stream.span_from(start), Which.ELSEWHERE, (Target(TargetKind.PLACE, "piece"),), from_words=word)
     elif kind == "unused" and stream.kind(1) == "of":
         stream.at += 2  # "in the free loop of each of the 3 ch"
         place = _item(stream)
@@ -303,6 +322,16 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
     return place
 
 
+def _piece_ahead(stream: Stream) -> bool:
+    """Whether a piece is named behind the word at the cursor."""
+    return names_piece(stream, 2 if stream.kind(1) == "the" else 1) or piece_alone(stream, 1)
+
+
+def _leads_round(stream: Stream, start: int) -> bool:
+    """Whether "around", "along" or "on" stands before a place: round another piece."""
+    return stream.lexemes[start - 1].kind in ("around", "across") or stream.lexemes[start - 1].lower == "on"
+
+
 def _middle_of_arch(place: Place | None) -> Place | None:
     """ "center ch of next ch-5": the arch itself, whichever of its chains."""
     if place is None or place.of is None or place.targets[0].kind is not TargetKind.CHAIN:
@@ -322,6 +351,9 @@ def _beside_word(stream: Stream) -> bool:
 def _space_between(stream: Stream, place: Place, start: int) -> Place:
     """ "sp between next 2 groups", "each sp between sts", "sp between ch-3 and next dc": the gap, as often as the space."""
     before = stream.at
+    if stream.kind() == "between" and stream.word(*PIECE_WORDS, ahead=2 if stream.kind(1) == "the" else 1):
+        stream.pass_to(*SIGNS)  # "gap between thumb and hand"
+        return replace(place, which=Which.ELSEWHERE, span=stream.span_from(start))
     between = stream.take().kind == "between"
     stream.take() if not between and stream.word("before", "after") else None
     beside = "" if between else stream.peek(-1).lower

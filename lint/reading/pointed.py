@@ -8,7 +8,7 @@ from lint.amount import ONE, Amount
 from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.reading.limits import limit
 from lint.reading.ordinals import ordinal
-from lint.reading.piecewords import PIECE_WORDS
+from lint.reading.piecewords import PIECE_WORDS, piece_word
 from lint.reading.stream import SIGNS, Stream
 from lint.reading.targets import (
     ANY,
@@ -177,8 +177,8 @@ def with_target(stream: Stream, start: int, which: Which, number: Amount = ONE, 
         if stream.kind(ahead) in ("edge", "side"):
             stream.at += ahead + 1  # "in any st along edge"
             which = Which.ELSEWHERE
-    reach = None
-    return Place(stream.span_from(start), which, tuple(targets), number, reach, of=of, middle=middle)
+    piece = piece_word([item.lower for item in stream.lexemes[start : stream.at]]) if word == "elsewhere" else ""
+    return Place(stream.span_from(start), which, tuple(targets), number, of=of, middle=middle, from_words=piece)
 
 
 def _of_a_piece(stream: Stream) -> bool:

@@ -8,11 +8,10 @@ from lint.lexicon import Lexeme
 from lint.place import TargetKind, Which
 from lint.reading import notes
 from lint.reading.clausebase import STITCHY
-from lint.reading.edgejoins import edges_joined
-from lint.reading.handclauses import HandClauses
 from lint.reading.limits import past_lengths
 from lint.reading.places import places
 from lint.reading.stream import CLOSERS, OPENERS, SIGNS
+from lint.reading.tunisianclauses import TunisianClauses
 from lint.tree import NOT_UNDERSTOOD, Chain, OpenWork, OtherSide, Remark, Skip, Unread, UseYarn
 
 _WORKING_WORDS = {
@@ -42,13 +41,17 @@ _SIGNS = (",", ";", ".", ":", "dash", "(", "[", "{", "star", *CLOSERS)
 _OPEN_ENDS = ("around", "across", "to", "within", "until")  # a clause of these alone says how far to work
 
 
-class RemarkClauses(HandClauses):
+class RemarkClauses(TunisianClauses):
     """Remarks, and what is left unread."""
 
     def read_remark_phrase(self, start: int) -> bool:
         self.stream.take()
         self.steps.append(Remark(self.stream.span_from(start)))
         return True
+
+    def read_unchanged(self, start: int) -> bool:
+        """ "sc in each st without increasing": said of the work before it."""
+        return self.has_work() and self.read_remark_phrase(start)
 
     def read_sentence_remark(self, start: int) -> bool:
         """A marker, stuffing, folding: up to the next stop, or to "and" before work."""
@@ -201,15 +204,6 @@ class RemarkClauses(HandClauses):
         self.steps.append(Remark(stream.span_from(start), counting=found[0][1]))
         return True
 
-    def edges_joined(self, start: int) -> bool:
-        """ "Sl st the last row to the foundation chain to make a tube.": edges joined, no stitches of a row."""
-        end = edges_joined(self.stream, start)
-        if end is None:
-            return False
-        self.stream.at = end
-        self.steps.append(Remark(self.stream.span_from(start), seam=True))
-        return True
-
     def read_telling(self, start: int) -> bool:
         """ "You will be working in a spiral.": the whole sentence tells, and works nothing."""
         stream = self.stream
@@ -253,6 +247,9 @@ class RemarkClauses(HandClauses):
     def read_until(self, start: int) -> bool:
         """ "until piece measures 25 cm": an end told by a length or a number of rows."""
         stream = self.stream
+        if stream.word("to") and stream.word("shape", ahead=1) and not self.has_work():
+            stream.take()  # "To shape armholes …"
+            return self.what_for(stream.at)
         if stream.kind(1) == "make" and stream.word("to"):
             stream.take()  # "turn to work along the other side of the ch"
             return self.clause()
@@ -288,7 +285,15 @@ class RemarkClauses(HandClauses):
         return True
 
     def read_each_remark(self, start: int) -> bool:
-        """ "each row has 6 dc and 2 ch-1 sps more than the row before": how the rows grow."""
+        """ "each row has 6 dc and 2 ch-1 sps more than the row before": how the rows grow.
+
+        Or more places for a stitch before a note: "hdc in 3rd ch from hook (does not count) and each ch across".
+        """
+        if self.stream.kind(-1) == "and" and self.stream.kind(-2) in CLOSERS:
+            found = places(self.stream)
+            if found and self.more_places(found):
+                return True
+            self.stream.at = start
         if self.stream.kind(1) not in ("row", "round"):
             return False
         self.stream.pass_to()

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
-from lint.amount import Amount
+from lint.amount import ONE, Amount
 from lint.place import Limit, LimitKind, Which
 from lint.reading.lists import alike
 from lint.reading.rowcalls import named_row_call, names_rows, row_call
@@ -124,6 +124,9 @@ def repeat_clause(stream: Stream, steps: list[Step], start: int) -> bool:
                 stream.span_from(start),
             )
             return True
+        ends = stream.kind() in (".", ";", "end", "|", "dash", "=", *OPENERS) and stream.kind(-1) == "repeat"
+        if open_star(steps) and how_often is None and ends:  # "*1 dc, 2 dc in next; repeat"
+            how_often = Times(stream.span_from(start), TimesKind.FILL, limit=Limit(LimitKind.END))
         if open_star(steps) and how_often is not None:  # "*sc, sc, dec; repeat around"
             last = next(step for step in reversed(steps) if isinstance(step, Mark))
             return _fold(steps, last.sign, None, how_often, stream.span_from(start)) is not None
@@ -323,6 +326,28 @@ def ending_in(step: Repeat, ending: Step) -> Repeat:
     items = step.items
     index = next((i for i in range(len(items) - 1, -1, -1) if _same_sort(items[i], ending)), None)
     return replace(step, last_pass=items[:index]) if index is not None else step
+
+
+def excepting(stream: Stream, steps: list[Step], start: int) -> bool:
+    """ "…; rep from * to end, except work 3 sc in last st": the last pass ends in so many."""
+    step = steps[-1] if steps else None
+    words = stream.at
+    stream.take()
+    stream.skip("that", "for", "make")
+    while stream.word("only", "just", "that"):
+        stream.take()
+    number = stream.amount()
+    stitch = stream.take_if("stitch")
+    stream.skip("in", "the")
+    named = stream.take_if("last") is not None and stream.take_if("any_stitch", "stitch") is not None
+    item = step.items[-1] if isinstance(step, Repeat) and step.items else None
+    one = isinstance(item, Work) and len(item.places) == 1 and item.places[0].number == ONE and not item.together
+    if not (named and stitch and number and one) or step.last_pass is not None or item.stitch != stitch.value:
+        stream.at = words
+        return False
+    changed = replace(item, number=number, number_said=True)
+    steps[-1] = replace(step, span=step.span.to(stream.span_from(start)), last_pass=(*step.items[:-1], changed))
+    return True
 
 
 def _same_sort(one: Step, other: Step) -> bool:

@@ -25,7 +25,7 @@ _NUMBER_FIRST = regex.compile(rf"W*t*M?N(?:M?(?P<rows>R)(?:{_STYLE}|S)+|M?Q){_ST
 # "Work even for 3 rows", "Work in sc for 5 rows", "sc for 4 more rows"
 _FOR_ROWS = regex.compile(rf"(?:W?{_STYLE}+|W*S){_STITCHES}F?t*M?NM?R(?P<rows>)E?")
 # "Work even in sc", "hdc even": one row of it
-_ONE_ROW = regex.compile(rf"(?:W*E+(?:IS)?{_STITCHES}|W*SE|WIS)")
+_ONE_ROW = regex.compile(rf"(?:W*R?E+(?:IS)?{_STITCHES}|W*SE|WIS)")
 _FOLLOWS = ("ending", "turn", "no_turn", "fasten_off", "join", "no_fasten", "chain")
 
 
@@ -68,7 +68,7 @@ def _told(stream: Stream, start: int) -> _Told | None:
         of_rows = [i for i in numbers if row is not None and signs[i + 1 : row + 1].strip("M") in ("R", "Q")]
         over = next((words[i].quantity for i in numbers if i not in of_rows), None)
         stitch = next((item.value for item in words if item.kind == "stitch"), None)
-        if stitch == "sl st" or row is not None and not of_rows:
+        if stitch == "sl st" or row is not None and not of_rows and pattern is not _ONE_ROW:
             return None
         return _Told(words[of_rows[0]].quantity if of_rows else None, stitch, over, end)
     return None
@@ -78,7 +78,7 @@ def _sign(item) -> str:
     """One letter for what a word is in such a sentence."""
     if item.lower in _EVEN_ROWS:
         return "Q"
-    if item.lower in _EVEN:
+    if item.lower in _EVEN or item.kind == "unchanged":
         return "E"
     if item.lower in ("continue", "cont", "now", "then"):
         return "W"

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from lint.amount import ONE, Amount
-from lint.place import LimitKind, Place, Which
+from lint.place import Limit, LimitKind, Place, Which
 from lint.reading.limits import limit
 from lint.reading.rowsof import shaped_rows
 from lint.reading.stream import OPENERS
@@ -39,6 +41,7 @@ class ShapingClauses(YarnClauses):
         stream.take_if("more")
         every = self.every_nth() if increase and number == ONE else None
         if every is not None:
+            self.run_before(start)
             self.steps.append(Shaping(stream.span_from(start), every, True, ShapedWhere.EVERY))
             return True
         stream.skip("any_stitch", "stitch")
@@ -63,7 +66,7 @@ class ShapingClauses(YarnClauses):
                 return True
         if stream.kind() == "each" or stream.kind() == "next" and stream.kind(1) in ("row", "round"):
             if any(item.kind in ("row", "round") for item in stream.lexemes[stream.at : stream.at + 6]):
-                stream.at = stream.sentence_end(stream.at, ".", ";", *OPENERS)  # "every 4 rows 6 times"
+                self.pass_rows()  # "every 4 rows 6 times"
                 self.steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
                 return True
         if where is None and stream.kind(-1) in ("any_stitch", "stitch") and stream.kind() == "at":
@@ -79,11 +82,30 @@ class ShapingClauses(YarnClauses):
         self.steps.append(Shaping(span, number, increase, where))
         return True
 
+    def pass_rows(self) -> None:
+        """Passes to the sentence's end or a bracket, over brackets that speak of rows: "(10 x 1 st in every 5th row)"."""
+        stream = self.stream
+        while True:
+            stream.at = stream.sentence_end(stream.at, ".", ";", *OPENERS)
+            close = stream.matching(stream.at) if stream.kind() in OPENERS else None
+            if close is None or not any(item.kind in ("row", "round") for item in stream.lexemes[stream.at : close]):
+                return
+            stream.at = close + 1
+
     def stops_short(self) -> bool:
         """Whether the run before ends short of the row's end."""
         before = self.steps[-1] if self.steps else None
         limit = before.places[-1].limit if isinstance(before, Work) and before.places else None
         return limit is not None and limit.kind is LimitKind.LAST
+
+    def run_before(self, start: int) -> None:
+        """ "sc, increasing in every 5th st": a stitch that stands alone before is a run over the row."""
+        last = self.steps[-1] if self.steps else None
+        alone = isinstance(last, Work) and not last.places and not last.number_said and last.together is None
+        works = [step for step in self.steps if isinstance(step, Work)]
+        if alone and len(works) == 1 and last.stitch not in ("inc", "dec", "sl st"):
+            run = Place(last.span, Which.EACH, (ANY,), limit=Limit(LimitKind.END))
+            self.steps[-1] = replace(last, places=(run,))
 
     def every_nth(self) -> Amount | None:
         """Takes "in every 3rd st (around)", "every other st": the n."""

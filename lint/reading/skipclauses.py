@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from lint.place import Place, Target, TargetKind, Which
 from lint.reading import notes
-from lint.reading.piecewords import names_piece
+from lint.reading.piecewords import PIECE_WORDS, names_piece
 from lint.reading.places import places
 from lint.reading.remarkclauses import RemarkClauses
 from lint.reading.skips import at_the_middle, skipped
@@ -48,6 +48,8 @@ class SkipClauses(RemarkClauses):
             found = skipped(stream)
         if not found:
             return False
+        if stream.kind() in ("from", "at") and _names_piece_side(stream):
+            stream.pass_to()  # "skip 7 sts from left side", "skip 3 sts at underarm"
         if len(found) == 1 and stream.kind() == "at":
             found = (at_the_middle(stream, found[0]),)
         if self.steps and isinstance(self.steps[-1], Join) and found[0].targets[0].kind is TargetKind.CHAIN:
@@ -145,6 +147,9 @@ class SkipClauses(RemarkClauses):
     def read_leave_last(self, start: int) -> bool:
         """ "leave last 4 sts unworked", "leaving the remaining 8 sc unworked for the instep"."""
         stream = self.stream
+        if self.read_keeping_loops(start):
+            return True
+        stream.at = start
         stream.take()
         words = stream.at
         if any(
@@ -154,11 +159,18 @@ class SkipClauses(RemarkClauses):
             stream.at = stream.sentence_end(words, ".", ";", ",")  # "leaving a 15 cm tail"
             self.steps.append(Remark(stream.span_from(start)))
             return True
-        stream.skip("across", "the", "last", "remaining")
+        stream.skip("across", "the", "last")
+        rest = stream.take_if("remaining") is not None
+        stream.skip("the", "of", "last", "remaining")
         middle = stream.take_if("middle") is not None
         number = stream.amount()
         named = target(stream)
         sort = named or Target(TargetKind.ANY_STITCH)
+        if rest and self.has_work() and stream.kind() in (*SIGNS, "end", "turn", "and", "for"):
+            left = (Place(stream.span_from(start), Which.LAST, (sort,), number),) if number is not None else ()
+            stream.pass_to() if stream.kind() == "for" else None
+            self.steps.append(Skip(stream.span_from(start), left, rest=True))  # "Leave rem sts."
+            return True
         joins = (
             stream.kind() == "unused" and stream.kind(1) in ("and", ",", ";") and stream.kind(2) in ("attach", "join")
         )
@@ -182,3 +194,15 @@ class SkipClauses(RemarkClauses):
         left = (Place(span, Which.LAST, (sort,), number),) if number is not None else ()
         self.steps.append(Skip(span, left, rest=True))
         return True
+
+
+def _names_piece_side(stream: Stream) -> bool:
+    """Whether "from the left side", "from right front" stands at the cursor: where what is skipped begins."""
+    words = stream.lexemes[stream.at + 1 : stream.next_of(*SIGNS, "and")]
+    idle = ("the", "side", "first", "last", "edge")
+    return (
+        bool(words)
+        and words[-1].kind != "middle"
+        and not any(i.kind == "middle" for i in words[:2])
+        and all(item.kind in idle or item.lower in PIECE_WORDS for item in words)
+    )

@@ -49,6 +49,7 @@ class Vocabulary:
     count_openers: frozenset[str] = frozenset()  # words that open a sentence which tells one
     count_units: frozenset[str] = frozenset()  # words for what a count may be of besides stitches and spaces
     size_names: Mapping[str, int] = field(default_factory=dict)  # the place of each, by its canonical name
+    loops_kept: bool = False  # the pattern is worked in Tunisian crochet, or a part of it is
     gate: tuple[int, ...] = ()  # the sizes that the words are for, where they are for some only
 
 
@@ -133,6 +134,8 @@ class Stream:
         depth = 0
         for index in range(start, len(self.lexemes)):
             kind = self.lexemes[index].kind
+            if not depth and kind in OPENERS and kind in stops:
+                return index
             depth += (kind in OPENERS) - (kind in CLOSERS)
             if depth < 0 or not depth and kind in stops:
                 return index

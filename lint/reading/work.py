@@ -154,8 +154,12 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         stream.take()
     if stream.kind() == "(" and stream.word("instead", ahead=1) and (close := stream.matching(stream.at)):
         stream.at = close + 1  # "3 dc (instead of 5) in last sc"
+    if any(_dashed(stream, loop) for loop in LOOPS):
+        stream.take()  # "hdc-blo 60"
     if stream.kind() in LOOPS and stream.kind(1) != "of":  # "sc blo in each st": how, not where
         stream.take()
+        if number is None and stream.kind() == "number":
+            number, number_after = stream.amount(), True  # "sc blo 12"
     if stream.kind() == "in" and stream.kind(1) in LOOPS:
         if stream.kind(2) in (",", ";", ".", "end", "(", "[", "{", ")", "dash", "=", "around", "across", "to"):
             stream.at += 2  # "30 sc in back loops": how, not where
@@ -346,8 +350,16 @@ def _times_in_brackets(stream: Stream) -> Amount | None:
 
 def _fill_limit(stream: Stream) -> None:
     """Passes an idle "across" or "around" after a place that says its own number."""
-    if stream.kind() in ("across", "around") and stream.kind(1) in (",", ";", ".", "end", "(", "[", "{", "turn", "and"):
+    ends = (",", ";", ".", "end", "(", "[", "{", "turn", "and")
+    if stream.kind() in ("across", "around") and stream.kind(1) in ends:
         stream.take()
+    elif stream.kind() in ("across", "around"):  # "across row to end"
+        start = stream.at
+        stream.take()
+        stream.skip("the", "row", "round")
+        stream.skip("to", "ending") if stream.kind() == "to" and stream.kind(1) == "ending" else None
+        if stream.kind() not in ends or stream.kind(-1) not in ("row", "round", "ending"):
+            stream.at = start
 
 
 def _together(stream: Stream) -> int | None:

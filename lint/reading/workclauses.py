@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.amount import ONE, Amount
-from lint.place import LimitKind, TargetKind, Which
+from lint.place import LimitKind, Place, Target, TargetKind, Which
 from lint.reading import notes, repeats
 from lint.reading.counts import list_ends
 from lint.reading.edgeclauses import EdgeClauses
@@ -69,6 +69,8 @@ class WorkClauses(EdgeClauses):
                 return self.chain_of(start, number)
         if number is None and self.worked_for_a_length(start):
             return True
+        if number is not None and self.every_nth_doubled(start, number):
+            return True
         step = work(stream, start, number)
         if step is None:
             return False
@@ -87,6 +89,26 @@ class WorkClauses(EdgeClauses):
         self.steps[-1] = replace(last, number=ONE, number_said=False, number_after=False)
         if not repeats.fold_row(self.steps, often, last.span, Covers.RATHER_LAST):
             self.steps[-1] = last
+        return True
+
+    def every_nth_doubled(self, start: int, number: Amount) -> bool:
+        """ "2 sc in every 3rd st (and 1 sc in all other sts)": what a run over the row gains."""
+        stream = self.stream
+        before = stream.at
+        stitch = stream.take_if("stitch")
+        every = self.every_nth() if stitch is not None and number.lone == 2 else None
+        if every is None or stitch.value == "sl st":
+            stream.at = before
+            return False
+        mark = stream.at
+        stream.skip(",", "and")
+        one = stream.kind() == "number" and stream.peek().number == 1 and stream.kind(1) == "stitch"
+        end = stream.next_of(*SIGNS, "dash", "=")
+        if one and any(item.lower in ("other", "others") for item in stream.lexemes[stream.at : end]):
+            stream.at = end
+        else:
+            stream.at = mark
+        self.steps.append(Shaping(stream.span_from(start), every, True, ShapedWhere.EVERY))
         return True
 
     def worked_for_a_length(self, start: int) -> bool:
@@ -108,7 +130,8 @@ class WorkClauses(EdgeClauses):
         rows = stream.kind(ahead) in ("row", "round") and not stream.word("row", "rnd", "round", ahead=ahead)
         if not rows and stream.kind(ahead) != "open_work":
             return False
-        if rows and stream.word("unchanged", ahead=ahead + 1) and self.has_work():
+        even = stream.word("unchanged", ahead=ahead + 1) or stream.kind(ahead + 1) == "unchanged"
+        if rows and even and self.has_work():
             stream.at += ahead + 2  # "66 sc (66) – 8 rows unchanged": the label says so too
             self.steps.append(Remark(stream.span_from(start)))
             return True
@@ -127,6 +150,10 @@ class WorkClauses(EdgeClauses):
         if isinstance(step, Work) and not step.places and stream.kind() in ("in", "across") and self.on_other_side():
             side = Span(step.span.end, stream.lexemes[stream.at - 1].end)
             self.steps.append(OtherSide(side))  # "3 sc on the other side of the ch"
+            if stream.kind() in ("in", "next"):  # "hdc along the other side in next 8 ch"
+                step = replace(step, places=places(stream), span=stream.span_from(start))
+            elif stream.kind() in ("number", "chain"):
+                step = self.in_chains(start, step)
         if isinstance(step, Work) and (shaped := self.at_each_end(step)) is not None:
             step = shaped
         if isinstance(step, Work) and (in_turn := self.place_in_turn(step)) is not None:
@@ -181,6 +208,19 @@ class WorkClauses(EdgeClauses):
         if stream.kind() == "corner" or (stream.kind() == "for" and stream.kind(1) in ("corner", "the")):
             stream.pass_to()
         return True
+
+    def in_chains(self, start: int, step: Work) -> Work:
+        """ "sc in other side of 3 ch": in each of them; "3 sc in other side of ch-3" says the number itself."""
+        stream = self.stream
+        stream.take_if("chain")
+        stream.take_if("dash")
+        number = stream.amount() or ONE
+        stream.take_if("chain")
+        span = stream.span_from(start)
+        if step.number_said and step.number == number:
+            return replace(step, span=span)
+        place = Place(span, Which.NEXT, (Target(TargetKind.CHAIN),), number, each_of=True)
+        return replace(step, places=(place,), span=span)
 
     def at_each_end(self, step: Work) -> Shaping | None:
         """The "sc2tog at each end (of row)" that a row loses, however its stitches run."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from lint.place import Place, Target, TargetKind, Which
 from lint.reading.chainclauses import ChainClauses
+from lint.reading.piecewords import tells_piece
 from lint.reading.places import places
 from lint.reading.stream import SIGNS
 from lint.tree import (
@@ -33,6 +34,8 @@ class YarnClauses(ChainClauses):
         if closes and stream.kind(whole) == "ring":
             stream.pass_to()  # "close ring": drawn up
             self.steps.append(Remark(stream.span_from(start)))
+            return True
+        if self.joins_pieces(start):
             return True
         if stream.kind() in ("of", "as") or stream.kind(whole) in ("round", "row"):
             stream.pass_to()  # "to close the row"
@@ -66,7 +69,7 @@ class YarnClauses(ChainClauses):
                 return True
         if not found:
             found = places(stream, allow_to=True)
-        if not found and stream.kind() in ("in", "to"):
+        if not found and stream.kind() in ("in", "to") and not self.into_the_round():
             return False
         del step
         if stream.kind() == "together" or stream.word("together"):
@@ -94,6 +97,38 @@ class YarnClauses(ChainClauses):
             self.steps.append(Join(span, found))
         if stream.kind() == "forming" or stream.kind() == "to" and stream.kind(1) in ("join", "word"):
             stream.pass_to()
+        return True
+
+    def joins_pieces(self, start: int) -> bool:
+        """ "Join the legs: ch 2, …", "Joining both legs together:": what the row is for."""
+        stream = self.stream
+        ahead = 0
+        while stream.kind(ahead) in ("the", "all") or stream.word("both", "two", ahead=ahead):
+            ahead += 1
+        word = stream.peek(ahead).lower
+        ahead += 1
+        ahead += stream.kind(ahead) == "together"
+        if not (tells_piece(word) and word.endswith("s")) or stream.kind(ahead) not in (":", ",", ".", "dash"):
+            return False
+        stream.at += ahead
+        self.steps.append(Remark(stream.span_from(start)))
+        return True
+
+    def into_the_round(self) -> bool:
+        """Passes "in the round", "to work in rnds" after "join": the row becomes a round."""
+        stream = self.stream
+        end = stream.sentence_end(stream.at, ".", ";", ",")
+        words = stream.lexemes[stream.at : end]
+        idle = all(
+            item.kind in ("in", "to", "the", "make", "round", "forming", "ring", "with", "stitch") for item in words
+        )
+        if (
+            not idle
+            or words[-1].kind != "round"
+            or any(item.kind == "stitch" and item.value != "sl st" for item in words)
+        ):
+            return False
+        stream.at = end
         return True
 
     def last_chain(self) -> None:
@@ -216,7 +251,7 @@ class YarnClauses(ChainClauses):
         stream = self.stream
         end = stream.sentence_end(stream.at, ".", ";", ",")
         words = {item.lower for item in stream.lexemes[stream.at : end]}
-        if not words & {"out", "inside", "outside", "sideways", "outward", "outwards", "inward", "inwards"}:
+        if not words & {"out", "inside", "outside", "upside", "sideways", "outward", "outwards", "inward", "inwards"}:
             return False
         if any(item.kind in ("stitch", "number", "chain") for item in stream.lexemes[stream.at : end]):
             return False

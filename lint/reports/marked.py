@@ -48,6 +48,6 @@ def _note(report: Report, finding: Finding) -> Iterator[str]:
     for size, words in sums_under(report, finding):
         yield wording.tame(f"How it comes{f' in {size}' if size else ''}: {words}")
     for cause in finding.likely:
-        yield wording.tame(f"Could it be? {wording.question(cause)}")
+        yield wording.tame(wording.could_it_be(cause))
     for other in finding.related:
         yield wording.tame(f"See {wording.where(report, other.span.start)}: {other.label}")

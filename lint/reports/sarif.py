@@ -73,7 +73,7 @@ def _rule(report: Report, name: str) -> dict[str, Any]:
 
 def _result(report: Report, finding: Finding) -> dict[str, Any]:
     text = [wording.tame(finding.message)]
-    text += [wording.tame(f"Could it be? {wording.question(cause)}") for cause in finding.likely]
+    text += [wording.tame(wording.could_it_be(cause)) for cause in finding.likely]
     location = _location(report, finding.span)
     named = [name for name in (finding.part, finding.row) if name]
     if named:

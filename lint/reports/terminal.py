@@ -104,7 +104,7 @@ def _finding(report: Report, finding: Finding) -> Iterator[Line]:
     for size, words in sums_under(report, finding):
         yield Line(f"How it comes{f' in {size}' if size else ''}: {words}", 4)
     for cause in finding.likely:
-        yield Line(f"Could it be? {wording.question(cause)}", 4)
+        yield Line(wording.could_it_be(cause), 4)
     for lines, label in wording.related_lines(report, finding):
         named = wording.listed([str(line) for line in lines])
         yield Line(f"See line{'s' if len(lines) > 1 else ''} {named}: {label}", 4, style="aside")

@@ -53,7 +53,7 @@ def _point(one: ShownPoint) -> Iterator[str]:
     if one.follow:
         yield f"    {one.follow} {'follows' if len(one.point.follow) == 1 else 'follow'} from this."
     for cause in one.point.causes:
-        yield f"    Could it be? {wording.question(cause)}"
+        yield f"    {wording.could_it_be(cause)}"
     for reading in one.point.readings:
         yield f"    Could it be read so? {wording.opening(reading.words)}"
     if one.point.kind != "read-otherwise":

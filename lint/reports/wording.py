@@ -102,8 +102,17 @@ def opening(text: str) -> str:
 
 def question(cause: Likely) -> str:
     """A likely cause as a question, with what would come out then."""
+    return opening(_asked(cause))
+
+
+def could_it_be(cause: Likely) -> str:
+    """The same where it stands alone: "Could it be: work the repeat 6 times instead of 5? Then Rnd 4 makes 24 sc."."""
+    return f"Could it be: {_asked(cause)}"
+
+
+def _asked(cause: Likely) -> str:
     then = cause.then.strip().rstrip(".")
-    return f"{opening(cause.change.strip().rstrip('.?'))}?" + (f" {opening(then)}." if then else "")
+    return f"{cause.change.strip().rstrip('.?')}?" + (f" Then {then}." if then else "")
 
 
 def where(report: Report, offset: int) -> str:

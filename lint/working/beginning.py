@@ -3,15 +3,18 @@
 from __future__ import annotations
 
 from lint.place import Place, Target, TargetKind, Which
+from lint.reading.tunisianclauses import TUNISIAN
 from lint.tree import (
     MAKES_STITCHES,
     Chain,
     Counting,
     FastenOff,
     Group,
+    JoinYarn,
     Loops,
     MakeRing,
     Remark,
+    Repeat,
     Skip,
     Step,
     Turn,
@@ -57,7 +60,8 @@ class Beginning(Placing):
             self.cursor = Cursor(Fabric.unknown(self.is_round))
             return
         first = next((i for i, node in enumerate(nodes) if any(node in made.parents for made in self.made)), 1)
-        self.cursor = Cursor(Fabric.foundation(len(nodes) - 1 - first))
+        again = self.choices.pick(("end chain", "both sides"), 2, 0)  # whether the last chain is worked from below, too
+        self.cursor = Cursor(Fabric.foundation(len(nodes) - 1 - first + again))
         if sum(nodes[first] in made.parents for made in self.made) >= _FAN:
             self.cursor.optional = 1  # they have gone round the end already
         self.other_side = True
@@ -87,6 +91,9 @@ class Beginning(Placing):
             self.chain_note = step.counting
             self.begun = True
             return
+        if not self.made and step.counting is None and _leads_to_piece(following):
+            self.begun = True  # "ch 3, 9 sc around the first leg": it lies between two pieces
+            return
         said = step.counting is not None and step.counting.counts  # "ch 1, sl st in next 5 sts, ch 3 (counts as dc)"
         if (
             (not self.begun or said)
@@ -111,6 +118,19 @@ class Beginning(Placing):
         if not self.begun and not self.made and self.loops_from_join():
             self.springs, self.cursor.at = True, 1
         self.add_space(length, None, step.corner)
+
+    def loop_on_hook(self, step: Work) -> None:
+        """A Tunisian row's first stitch is the loop that is on the hook: it stands on the first one below."""
+        if step.stitch not in TUNISIAN or self.made or self.is_round:
+            return
+        if self.choices.pick(("loop on hook", "first"), 2, 0) == 1:
+            return
+        self.begun = True
+        nodes = self.cursor.nodes
+        if nodes and nodes[0].kind == "ch":
+            self.made.append(Node(step.stitch, (nodes[0],)))
+            return
+        self.stand_for(step.stitch, 1, nodes[0] if nodes else None)
 
     def first_of_loops(self, length: int, following: tuple[Step, ...]) -> bool:
         """ "Ch 5, *sk next dc, sl st in next dc, ch 5": in a round of loops and slip stitches the first chain is a loop."""
@@ -263,3 +283,11 @@ def hook_place(step: Step | None) -> Place | None:
     if isinstance(step, (Work, Group, Skip)) and step.places and step.places[0].which is Which.FROM_HOOK:
         return step.places[0]
     return None
+
+
+def _leads_to_piece(following: tuple[Step, ...]) -> bool:
+    """Whether another piece is worked or joined next: "sc in 9 sts of the first leg"."""
+    ahead = next((step for step in following if isinstance(step, (Work, Group, Repeat, JoinYarn, Skip))), None)
+    if not isinstance(ahead, (Work, JoinYarn)) or not ahead.places or ahead.places[0].which is not Which.ELSEWHERE:
+        return False
+    return ahead.places[0].targets[0].name == "piece" or isinstance(ahead, Work) and bool(ahead.places[0].from_words)

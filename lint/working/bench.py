@@ -95,6 +95,7 @@ class Bench(Plain):
 
     def step(self, step: Step, steps: tuple[Step, ...], index: int, following: tuple[Step, ...]) -> None:
         if isinstance(step, Work):
+            self.loop_on_hook(step)
             before = len(self.made)
             run = self.plain_run(step)
             if run.places and self.work_plain(run):
@@ -236,6 +237,11 @@ class Bench(Plain):
                     node.special, node.group = name, first.group
                 return
 
+    def begins_with_turn(self) -> bool:
+        """Whether the round's first place holds three stitches or more, as a chain's end does that is gone round."""
+        first = next((node for node in self.made if node.is_stitch), None)
+        return first is not None and sum(node.parents[:1] == first.parents[:1] for node in self.made) > 2
+
     def left_over(self, cursor: Cursor) -> list[Node]:
         """Places of the row below, of the sorts worked into, that nothing was worked into and no words passed over."""
         if not cursor.known or self.left_rest:
@@ -251,6 +257,8 @@ class Bench(Plain):
             or node.kind == "space"
             and (node.length in self.space_lengths or self.is_part(node, self.space_owners))
         ]
+        if self.other_side and left == cursor.nodes[-1:] and self.begins_with_turn():
+            return []  # "3 sc in 2nd ch from hook" has gone round the chain's end, before its other side was worked
         limit = _last_limit(self.last_work)
         if limit is not None and limit.kind is LimitKind.LAST and len(left) == self.amount(limit.number):
             return []  # "sc to last 4 sts, turn": those are left, as it says

@@ -104,6 +104,8 @@ def skipped_standing(
     """
     height = rules.height(stitch)
     said = note or rules.by_length.get(skipped)
+    if said is None and rules.any_length is not None and rules.any_length.counts and 2 <= height <= skipped:
+        said = rules.any_length  # "Turning chains count as a stitch": these do as well
     if said is not None:
         if not said.counts:
             return Standing(None)

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from lint.tree import Step, Work
 from lint.working.fabric import Node
 
-_CLAUSES = 8
+_CLAUSES = 4
 
 
 @dataclass(frozen=True, slots=True)

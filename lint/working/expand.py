@@ -11,6 +11,15 @@ from lint.working.onesize import for_size, works
 
 MOST_ROWS = 5000
 _SHAPING = ("shap", "armhole", "neck", "shoulder", "divide")  # headings inside a piece
+_ANY_ROW = (
+    "next row",
+    "next round",
+    "next rnd",
+    "last row",
+    "last round",
+    "last rnd",
+    "following row",
+)  # names of no row
 
 
 @dataclass(frozen=True, slots=True)
@@ -140,6 +149,7 @@ class Expander:
         self, row: Row, steps: tuple[Step, ...], part: Part, kind: str, numbers: list[int | None], call: RowCall
     ) -> list[Instance]:
         at = steps.index(call)
+        call = self._the_same_row(row, call, numbers)
         before, after = steps[:at], steps[at + 1 :]
         if _passes(call, 1) == 0 and (row.label is None or numbers == [None]):
             return []  # "Rep last 2 rows - (2, 3) times": not in this size
@@ -277,6 +287,19 @@ class Expander:
             found.append(match)
         rows = [_called(entry) for entry in found]
         return self._begun(rows, there, part) if call.part is not None and found[0] is there[0] else rows
+
+    def _the_same_row(self, row: Row, call: RowCall, numbers: list[int | None]) -> RowCall:
+        """ "3rd row: As given for Back", "Foundation row: As for Back": the row of that name there, not the whole piece."""
+        if call.part is None or call.first is not None or call.last is not None or call.to_part or row.label is None:
+            return call
+        there = self._piece(call.part)
+        if numbers != [None]:
+            known = {entry.number for entry in there}
+            first, last = numbers[0], numbers[-1]
+            return replace(call, first=Amount.of(first), last=Amount.of(last)) if known.issuperset(numbers) else call
+        name = row.label.words.lower()
+        same = name not in _ANY_ROW and any(entry.label.lower() == name for entry in there)
+        return replace(call, name=row.label.words) if same else call
 
     def _piece(self, name: str) -> list[_Met]:
         """The rows met from the first one of a piece on."""

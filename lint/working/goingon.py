@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.pattern import Stated
+from lint.reading.tunisianclauses import TUNISIAN
 from lint.tree import MAKES_STITCHES, Chain, MakeRing, Step, Turn
 from lint.working.bench import Worked
 from lint.working.cursor import PlacesUnknown
@@ -49,7 +50,7 @@ def next_fabric(worked: Worked, circular: bool, state: PieceState) -> Fabric:
         if not worked.joined and worked.left and state.spiral:
             nodes = [*worked.left, *nodes]  # a spiral is one running loop: what was not used comes next
         return replace(worked.fabric, nodes=nodes)
-    if nodes and nodes[0].kind in ("ch", "ring") or worked.turned is False:
+    if nodes and nodes[0].kind in ("ch", "ring", *TUNISIAN) or worked.turned is False:
         return worked.fabric
     return replace(worked.fabric, nodes=list(reversed(nodes)))
 

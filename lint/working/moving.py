@@ -116,6 +116,8 @@ class Moving(Grouping):
                 continue
             if place.targets[0].kind is TargetKind.PLACE and place.targets[0].name == "join":
                 continue  # the joining slip stitch is no place of the round
+            if place.which is Which.SAME and self.begin_node is not None and self.at_start():
+                continue  # "3 ch, miss same tr": the one that the chain stands on
             if place.which is Which.ELSEWHERE:
                 if not self.made:
                     self.cursor = cursor = Cursor(Fabric.unknown(self.is_round))

@@ -71,6 +71,7 @@ class Parts(RowState):
         for run in runs:
             wanted = self.wanted_part(run, place, target, owner)
             if wanted is not None and wanted >= cursor.at:
+                self.by_another_name(owner, cursor.nodes[run[0]].special)
                 cursor.at = wanted + 1
                 cursor.last = cursor.nodes[wanted]
                 return cursor.last
@@ -84,6 +85,14 @@ class Parts(RowState):
         cursor.ran_out += 1
         cursor.last = Node("missing")
         return cursor.last
+
+    def by_another_name(self, owner: Target | None, special: str | None) -> None:
+        """Notes "ch-1 sp of next cluster" where the row below has shells; a beginning shell is a shell, too."""
+        if owner is None or owner.kind is not TargetKind.SPECIAL or not owner.name or not special:
+            return
+        named, there = (set(name.replace("-", " ").split()) for name in (owner.name, special))
+        if not named & there and owner.name not in ("group", "corner"):
+            self.cursor.troubles.append(Trouble("not there", owner.name, found=special))
 
     def last_groups(self, target: Target, number: int) -> int:
         """Where the last shells, V-stitches or corners of the row below begin."""

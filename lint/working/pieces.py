@@ -23,6 +23,7 @@ from lint.tree import (
     FastenOff,
     JoinYarn,
     MakeRing,
+    Remark,
     RowCall,
     Skip,
     walk,
@@ -54,6 +55,7 @@ from lint.working.edges import (
 from lint.working.expand import MOST_ROWS, Expander, Instance, Loop, pieces
 from lint.working.fabric import Fabric
 from lint.working.goingon import as_printed, goes_on_better, last_chain, next_fabric, spaces_as_printed
+from lint.working.joinedpieces import counted_round_pieces, with_piece
 from lint.working.rowstate import NotDefined, TooMany
 from lint.working.starts import corner_to_corner, founds, is_round, works_ring
 from lint.working.trials import PieceState, Side, Task, Trial, best_reading, settle, workings_of
@@ -132,6 +134,7 @@ class PatternWorker:
             for at, some in enumerate(instances):
                 coming = next((later[0] for later in instances[at + 1 :] if later), None)
                 worked.append(tuple(self._printed_row(some, coming, done, expander, state, blocks)))
+            state.pieces = with_piece(state.pieces, part, done)
             if in_order:
                 state.fastened = any(isinstance(step, FastenOff) for step in part.rows[-1].steps)
         return Column(tuple(worked), state.stitches, tuple(expander.range_faults)), state
@@ -235,6 +238,8 @@ class PatternWorker:
             unread = [s for s in walk(instance.steps) if type(s).__name__ == "Unread"]
         if unread:
             return self._not_recomputed(instance, state, size, unread[0].words, unread[0].span)
+        if instance.steps and all(isinstance(s, Remark) and s.returns for s in instance.steps):
+            return None  # the return pass of a Tunisian row under a label of its own
         if row.label is not None and not any(
             isinstance(s, (*MAKES_STITCHES, Chain, MakeRing)) for s in walk(instance.steps)
         ):
@@ -285,6 +290,7 @@ class PatternWorker:
         fabric = side_edge(instance, state) or foundation_edge(instance, state) or state.fabric
         task = Task.of(instance, state, fabric, size, blocks)
         try:
+            task = replace(task, steps=counted_round_pieces(task.steps, state.pieces))
             task, best, fabric = self._on_its_fabric(task, state)
         except PlacesUnknown as unknown:
             words = str(unknown) or "how many places there are to work into is not known here"

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from lint.place import LimitKind, Place, Target, TargetKind, Which
 from lint.tree import Alongside, Skip, Step, Work
-from lint.working.cursor import PlacesUnknown, Trouble, describe
+from lint.working.cursor import PlacesUnknown, Trouble, describe, family
 from lint.working.fabric import Node
 from lint.working.reach import Reach
 
@@ -200,10 +200,22 @@ class Placing(Reach):
             return gaps
         if place.targets[0].kind is TargetKind.CORNER and cursor.known:
             return self.each_corner(boundary)
-        found = cursor.each(place.targets, boundary, self.size)
+        found = cursor.each(self.every_stitch(place, boundary), boundary, self.size)
         if not found and (place.limit is None or place.limit.kind is LimitKind.END):
             cursor.run_out(place.targets[0], self.size)
         return found
+
+    def every_stitch(self, place: Place, boundary: int) -> tuple[Target, ...]:
+        """The sorts of a run: for "sc in each sc" over a row of sc and bobbles every stitch, as the counts may deny."""
+        cursor, target = self.cursor, place.targets[0]
+        if len(place.targets) > 1 or target.kind is not TargetKind.STITCH or not cursor.known:
+            return place.targets
+        window = [node for node in cursor.nodes[cursor.at : boundary] if node.is_stitch]
+        others = [node for node in window if not cursor.matches(node, target, self.size)]
+        if not others or len(others) == len(window) or any(family(node.kind) in self.rules.heights for node in others):
+            return place.targets
+        every = self.choices.pick(("every stitch", place.span.start), 2, 1) == 1
+        return (_ANY,) if every else place.targets
 
     def each_corner(self, boundary: int) -> list[Node]:
         """ "(2 dc, ch 2, 2 dc) in each remaining corner": only where the row below shows its corners."""

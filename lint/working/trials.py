@@ -51,6 +51,7 @@ class PieceState:
     rules: ChainRules = field(default_factory=ChainRules)
     habits: dict[Key, int] = field(default_factory=dict)  # what the counts have settled so far
     unworked: list[Fabric] = field(default_factory=list)  # what rows left of rows below, to be joined to later
+    pieces: dict[str, int | None] = field(default_factory=dict)  # the stitches of legs, arms… that are joined later
     side: Side = field(default_factory=Side)  # the edge along the rows of the piece
     loops: FreeLoops = field(default_factory=FreeLoops)
     carried: Chain | None = None  # a turning chain worked at the end of the row before
@@ -135,7 +136,8 @@ def best_reading(task: Task, state: PieceState) -> Trial:
 def _either_way(key: Key, best: Trial, task: Task, state: PieceState) -> bool:
     """Whether a row comes out with its chain counted and not counted: "ch 2, hdc2tog, hdc to end" does."""
     taken, options = best.worked.choices.asked[key]
-    if key[0] != "chain counts" or key in state.habits or options != 2 or key in best.worked.choices.hinted:
+    settled = (key in state.habits or options != 2) and key not in state.usual
+    if key[0] != "chain counts" or settled or key in best.worked.choices.hinted:
         return False
     try:
         other = one_reading(task, state, {**best.forced, key: 1 - taken})
@@ -227,7 +229,7 @@ def settle(best: Trial, state: PieceState) -> None:
     for key, (taken, _) in best.worked.choices.asked.items():
         if key[0] == "chain counts" and key not in best.either:
             state.habits[key] = taken
-        if key in state.usual:
+        if key in state.usual and key not in best.either:
             state.speaks[key] += 1
 
 

@@ -1,0 +1,122 @@
+"""Reads clauses that begin with a word of no kind of its own: "continue along …", "pull up a loop", "except …"."""
+
+from __future__ import annotations
+
+from lint.reading import repeats
+from lint.reading.clausebase import STITCHY
+from lint.reading.endingclauses import EndingClauses
+from lint.reading.piecewords import PIECE_WORDS
+from lint.reading.stream import OPENERS, SIGNS
+from lint.tree import Chain, OpenWork, Remark, UseYarn
+
+
+class WordClauses(EndingClauses):
+    """Told by the word itself."""
+
+    def read_this(self, start: int) -> bool:
+        """ "these chs count as the first st", "this counts as a sc"; or "same as Row 2"."""
+        stream = self.stream
+        chain = stream.kind(1) == "chain"
+        if chain and any(stream.word("part", ahead=ahead) for ahead in (3, 4, 5)):
+            if self.steps and isinstance(self.steps[-1], Chain):
+                self.steps.pop()  # "popcorn in next st, ch 1. This ch 1 is part of the popcorn."
+            stream.pass_to()
+            self.steps.append(Remark(stream.span_from(start)))
+            return True
+        counts_at = 2 if chain else 1
+        if stream.kind(counts_at) in ("counts", "counts_not"):
+            stream.at += counts_at
+            return self.read_counting_sentence(start)
+        return self.read_row_call(start)
+
+    def read_word(self, start: int) -> bool:
+        """ "continue along the bottom of the foundation ch": on the way; else shaping ("increasing 1 st at each end")."""
+        stream = self.stream
+        if stream.word("draw", "pull") and self.read_loop_drawn(start):
+            return True
+        if stream.word("keeping", "retaining") and self.read_keeping_loops(start):
+            return True
+        if stream.word("patt", "pat") and not self.has_work() and stream.kind(1) in ("to", "across", "."):
+            stream.at = stream.sentence_end(stream.at + 2, ".", ";", ",")  # "Patt. to turning ch"
+            self.steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
+            return True
+        if stream.word("we") and stream.kind(1) == "make":
+            stream.take()  # "we make 16 ch"
+            return self.clause()
+        if (
+            stream.word("shape", "shaping")
+            and self.what_for(start)
+            or stream.word("pick")
+            and self.yarn_picked_up(start)
+        ):
+            return True
+        if stream.word("wind", "wrap", "wrapping", "winding") and self.loop_for_ring(start):
+            return True
+        if stream.word("but") and stream.kind(1) in ("at", "in", "for"):
+            stream.take()  # "but on the last time, …"
+            return self.clause()
+        if stream.word("which", "it") and stream.kind(1) in ("counts", "counts_not"):
+            stream.take()  # "chain three, which counts as a dc"
+            return self.read_counting_sentence(start)
+        if self.pulled_tight(start) or self.hand_join(start):
+            return True
+        if stream.word("connect") and stream.kind(1) in (*SIGNS, "end") and stream.kind(-1) == ",":
+            stream.take()  # "(sc, ch 3, connect, ch 3, sc)": to the other motif
+            self.steps.append(Remark(stream.span_from(start)))
+            return True
+        if stream.word("continue", "cont") and stream.kind(1) == "from" and stream.kind(2) == "star":
+            return self.read_repeat(start)
+        if stream.word("except") and repeats.excepting(stream, self.steps, start):
+            return True
+        if stream.word("cut") and stream.kind(1) == "word" and stream.kind(2) in (*SIGNS, "end", "and"):
+            return self.read_fasten_off(start)  # "cut yellow"
+        if stream.word("you") and stream.kind(1) == "ending":
+            stream.take()  # "and after that you finish with row 3"
+            return self.read_ending(stream.at)
+        if stream.word("continue") and stream.kind(1) == "star":
+            return repeats.repeat_clause(stream, self.steps, start)  # "Continue * all the way around"
+        if stream.word("continue", "continuing", "cont") and self.only_these(start):
+            return True
+        if stream.word("continue", "cont", "continuing", "go", "come", "then"):
+            stream.take()
+            stream.take() if stream.word("back", "on", "down", "up") and stream.kind(1) in (
+                "across",
+                "in",
+                "the",
+            ) else 0
+            if self._other_side(start) or stream.kind() == "across" and self.along_edge_words(start):
+                return True
+            stream.at = start
+        return self.read_shaping(start)
+
+    def rows_between_strokes(self, start: int) -> bool:
+        """ "/ 5 rows /" behind a label: how many rows it stands for."""
+        stream = self.stream
+        told = stream.kind(1) == "number" and stream.kind(2) in ("row", "round") and stream.kind(3) == "/"
+        if told:
+            stream.at += 4
+            self.steps.append(Remark(stream.span_from(start)))
+        return told
+
+    def what_for(self, start: int) -> bool:
+        """ "Shape armholes:", "To shape neck …": what the row is for, before its work."""
+        stream = self.stream
+        end = stream.next_of(",", ";", ".", ":", "…", "..", "...", "dash", *OPENERS, start=start)
+        words = stream.lexemes[start:end]
+        named = any(item.lower.removesuffix("s") in PIECE_WORDS for item in words[1:])
+        if self.has_work() or not named or any(item.kind in STITCHY for item in words):
+            return False
+        stream.at = end
+        self.steps.append(Remark(stream.span_from(start)))
+        return True
+
+    def yarn_picked_up(self, start: int) -> bool:
+        """ "Pick up dark color": the yarn worked with from here on."""
+        stream = self.stream
+        end = stream.next_of(",", ";", ".", *OPENERS, start=start)
+        words = stream.lexemes[start:end]
+        if len(words) < 3 or words[1].lower != "up" or words[-1].kind not in ("color", "yarn"):
+            return False
+        stream.at = end
+        self.steps.append(UseYarn(stream.span_from(start), words[-2].text if words[-2].kind == "word" else None))
+        return True

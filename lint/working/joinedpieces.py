@@ -1,0 +1,46 @@
+"""How many stitches the pieces have that a later round is worked round: "sc around the first leg"."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from lint.amount import Amount
+from lint.ledger import Cell
+from lint.pattern import Part
+from lint.place import Place, Which
+from lint.reading.piecewords import piece_word
+from lint.tree import Step, Work
+from lint.working.cursor import PlacesUnknown
+
+
+def with_piece(known: dict[str, int | None], part: Part, cells: list[Cell]) -> dict[str, int | None]:
+    """What is known of the pieces after one more; of two with one name and different counts, nothing."""
+    word = piece_word([word.removesuffix("s") for word in part.name.lower().replace("-", " ").split()])
+    last = cells[-1].made if cells else None
+    if not word:
+        return known
+    number = last.stitches if last is not None and not last.spaces else None
+    return {**known, word: number if known.get(word, number) == number else None}
+
+
+def counted_round_pieces(steps: tuple[Step, ...], known: dict[str, int | None]) -> tuple[Step, ...]:
+    """The steps; "sc around the first leg" with the number of its stitches.  Raises PlacesUnknown."""
+    found: list[Step] = []
+    for step in steps:
+        place = step.places[0] if isinstance(step, Work) and step.places else None
+        if (
+            place is not None
+            and _is_piece(place)
+            and not step.number_said
+            and step.stitch not in ("sl st", "inc", "dec")
+        ):
+            number = known.get(place.from_words)
+            if number is None:
+                raise PlacesUnknown
+            step = replace(step, number=Amount.of(number), number_said=True)
+        found.append(step)
+    return tuple(found)
+
+
+def _is_piece(place: Place) -> bool:
+    return place.which is Which.ELSEWHERE and place.targets[0].name == "piece" and bool(place.from_words)
