@@ -4,22 +4,25 @@ from __future__ import annotations
 
 import gc
 import json
-import os
 import sys
-from collections.abc import Iterable
 from pathlib import Path
 
 import click
 
+from lint.cli_check import add_check
 from lint.cli_house import Houses, Tools, add_commands
 from lint.documents.inputs import gather
 from lint.documents.plaintext import decoded
 from lint.documents.unreadable import Unreadable
+from lint.writing import NotWritten, write_files
 from lint.yamlfile import RuleFileError
 
 _FILE = click.Path(dir_okay=False)
 _HOUSE = "Hold them to a house file; without it, to the house.yaml beside each pattern or above it in FOLDER, if any."
 _TERMS = click.Choice(["us", "uk", "auto"])
+
+
+_SHELLS = ("bash", "zsh", "fish")
 
 
 def main(arguments: list[str] | None = None) -> None:
@@ -32,98 +35,21 @@ def main(arguments: list[str] | None = None) -> None:
         _refuse("stopped")
 
 
-@click.group(context_settings={"help_option_names": ["-h", "--help"]})
+class _Commands(click.Group):
+    """The group of all commands; a file that cannot be written is told in one line, exit status 2."""
+
+    def invoke(self, ctx: click.Context):
+        try:
+            return super().invoke(ctx)
+        except NotWritten as error:
+            _refuse(str(error))
+
+
+@click.group(cls=_Commands, context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(package_name="frogproof")
 def commands() -> None:
     """Reads a written crochet pattern as a technical editor does: every row and round is worked stitch by
     stitch, and every count that does not come out is shown at its words."""
-
-
-@commands.command()
-@click.argument("paths", nargs=-1, required=True)
-@click.option("--terms", type=_TERMS, default="auto", help="Stitch names: US, UK, or found from the pattern.")
-@click.option("--html", "html_path", type=_FILE, help="Write the report as one HTML file.")
-@click.option("--large-print", "large", is_flag=True, help="The HTML file opens in large print, black on white.")
-@click.option("--json", "json_path", help="Write the report as JSON; - for standard output.")
-@click.option("--docx", "docx_path", type=_FILE, help="Write the .docx again, with a comment at each point.")
-@click.option(
-    "--pdf-notes", "pdf_path", type=_FILE, help="Write the .pdf again, with a highlight and note at each point."
-)
-@click.option("--sarif", "sarif_path", type=_FILE, help="Write the points as SARIF 2.1.0.")
-@click.option("--csv", "csv_path", type=_FILE, help="Write the ledger of rows and rounds as CSV.")
-@click.option("--xlsx", "xlsx_path", type=_FILE, help="Write the ledger and the points as a workbook.")
-@click.option(
-    "--grading",
-    "grading_path",
-    type=_FILE,
-    help="Write every count in every size as a table: FILE.csv, .xlsx or .html.",
-)
-@click.option("--size", help="Show the pattern as the maker of one size reads it: its words, rows and points.")
-@click.option("--house", help=_HOUSE)
-@click.option("--no-house", is_flag=True, help="Hold them to no house.")
-def check(
-    paths: tuple[str, ...],
-    terms: str,
-    large: bool,
-    json_path: str | None,
-    size: str | None,
-    house: str | None,
-    no_house: bool,
-    **files: str | None,
-) -> None:
-    """Check patterns: files (.docx .odt .rtf .pdf .html .md .txt), folders of them, or - for standard input.
-
-    Exit status: 0 no correction found, 1 at least one, 2 something could not be done.
-    """
-    gc.disable()  # nothing that loading makes is garbage, and looking for some costs a tenth of the start
-    book = _book()
-    from lint.inspection import inspect
-    from lint.maker.view import NoSuchSize, report_for, size_called
-    from lint.reports.data import failure_as_data
-    from lint.reports.outputs import Checked, Output, Wanted, WrongKind, outputs
-    from lint.reports.terminal import one_line, show
-
-    wanted = [Wanted(Output(name.removesuffix("_path")), path) for name, path in files.items() if path]
-    wanted += [Wanted(Output.JSON, json_path)] if json_path else []
-    if size and any(one.output.marks_the_file for one in wanted):
-        _refuse("--docx and --pdf-notes mark the file as it is, for all sizes; leave --size out")
-    with_workings = any(one.output.shows_workings for one in wanted)
-    checked, problems = [], []
-    houses = Houses(book, house, no_house, _refuse)
-    items = list(gather(paths))
-    for item in items:
-        held, own = houses.of(item.path, item.folder)
-        if item.source is None:
-            problems.append(f"{item.path}: {item.problem}")
-            checked.append(Checked(None, item.raw, failure_as_data(item.path, item.problem)))
-            continue
-        report = inspect(item.source, own, terms, with_workings, held)
-        gc.enable()
-        if size is not None:
-            try:
-                report = report_for(report, size_called(report, size), with_workings)
-            except NoSuchSize as error:
-                problems.append(f"{item.path}: {error}")
-                checked.append(Checked(None, item.raw, failure_as_data(item.path, str(error))))
-                continue
-        checked.append(Checked(report, item.raw))
-    reports = [one.report for one in checked if one.report is not None]
-    for problem in problems:
-        click.echo(problem, err=True)
-    try:
-        written = outputs(wanted, checked, large, several=len(checked) != 1 or len(paths) > 1)
-    except WrongKind as error:
-        _refuse(str(error))
-    _write_all(written, [one.path for one in items])
-    if not wanted:
-        for report in reports:
-            show(report)
-    elif json_path != "-":
-        for report in reports:
-            click.echo(one_line(report))
-    if problems:
-        sys.exit(2)
-    sys.exit(1 if any(f.weight.value == "correction" for report in reports for f in report.findings) else 0)
 
 
 @commands.command()
@@ -164,8 +90,7 @@ def testers(
 
         as_form = as_workbook_form if form_path.lower().endswith(".xlsx") else as_csv_form
         outputs[form_path] = as_form(report)
-    problems, review = [], None
-    files: list[tuple[str, bytes]] = []
+    problems, review, files = [], None, []
     if reports:
         from lint.reports.testers_data import as_csv, as_data
         from lint.reports.testers_page import as_testers_page
@@ -185,7 +110,7 @@ def testers(
             )  # the mark by which spreadsheets know UTF-8
     for problem in problems:
         click.echo(problem, err=True)
-    _write_all(outputs, [pattern, *(name for name, _ in files)])
+    write_files(outputs, [pattern, *(name for name, _ in files)])
     if review is not None and not (html_path or json_path or csv_path):
         show(review)
     elif review is not None and "-" not in outputs:
@@ -230,8 +155,7 @@ def recheck(
     from lint.testers.review import review as judge
 
     problems: list[str] = []
-    files: list[tuple[str, bytes]] = []
-    review = None
+    review, files = None, []
     if reports:
         files, problems = _raw_files(reports)
         review = judge(drafts[0], files, anonymous)
@@ -244,7 +168,7 @@ def recheck(
         outputs[json_path] = json.dumps(as_data(found), indent=1, ensure_ascii=False) + "\n"
     for problem in problems:
         click.echo(problem, err=True)
-    _write_all(outputs, [old, new, *(name for name, _ in files)])
+    write_files(outputs, [old, new, *(name for name, _ in files)])
     if not outputs:
         show(found)
     elif "-" not in outputs:
@@ -305,7 +229,7 @@ def read(clause: tuple[str, ...], terms: str, json_path: str | None) -> None:
     answers = read_clauses(lines, book, terms)
     if json_path:
         text = json.dumps([answer.as_data() for answer in answers], indent=1, ensure_ascii=False) + "\n"
-        _write_all({json_path: text.encode("utf-8", "backslashreplace")})
+        write_files({json_path: text})
         return
     for answer in answers:
         click.echo(answer.in_words())
@@ -332,6 +256,16 @@ def explain(rule: str | None) -> None:
     )
 
 
+@commands.command()
+@click.argument("shell", type=click.Choice(_SHELLS))
+def completion(shell: str) -> None:
+    """Print what makes the tab key complete commands, options and file names in a shell."""
+    from click.shell_completion import get_completion_class
+
+    made = get_completion_class(shell)
+    click.echo(made(commands, {}, "frogproof", "_FROGPROOF_COMPLETE").source())
+
+
 def _indent(text: str) -> str:
     return "\n".join("    " + line for line in text.strip().splitlines())
 
@@ -350,24 +284,6 @@ def _refuse(message: str):
     sys.exit(2)
 
 
-def _write_all(outputs: dict[str, str | bytes], sources: Iterable[str] = ()) -> None:
-    """Write every output, or none: a place that cannot be written to, or that was read from, is told before."""
-    read = [Path(name) for name in sources if name != "-"]
-    for path in outputs:
-        if path != "-" and Path(path).exists() and any(Path(path).samefile(one) for one in read if one.exists()):
-            _refuse(f"{path}: that is one of the files read; name another file to write to")
-        folder = Path(path).parent
-        if path != "-" and (not folder.is_dir() or not os.access(path if Path(path).exists() else folder, os.W_OK)):
-            _refuse(f"{path}: cannot be written (no such folder, or no leave to write there)")
-    for path, text in outputs.items():
-        raw = text if isinstance(text, bytes) else text.encode("utf-8", "backslashreplace")
-        if path == "-":
-            sys.stdout.buffer.write(raw)
-            continue
-        try:
-            Path(path).write_bytes(raw)
-        except OSError as error:
-            _refuse(f"{path}: cannot be written ({error.strerror or error})")
-
-
-add_commands(commands, Tools(_book, gather, _refuse, _write_all))
+_TOOLS = Tools(_book, gather, _refuse)
+add_check(commands, _TOOLS)
+add_commands(commands, _TOOLS)

@@ -11,6 +11,7 @@ import click
 
 from lint.documents.inputs import Input
 from lint.source import SourceText
+from lint.writing import write_files
 from lint.yamlfile import RuleFileError
 
 _NOT_TEXT = (".docx", ".odt", ".rtf", ".pdf", ".html", ".htm")
@@ -19,12 +20,11 @@ _TERMS = click.Choice(["us", "uk", "auto"])
 
 @dataclass(frozen=True)
 class Tools:
-    """What the command line lends: the rules, reading one pattern, refusing in one line, writing all files or none."""
+    """What the command line lends: the rules, reading one pattern, refusing in one line."""
 
     book: Callable[[], Any]
     gather: Callable[[tuple[str, ...]], Iterable[Input]]
     refuse: Callable[[str], Any]
-    write: Callable[[dict[str, str | bytes], Iterable[str]], None]
 
 
 class Houses:
@@ -96,7 +96,7 @@ def add_commands(group: click.Group, tools: Tools) -> None:
         outputs = {output: result.text}
         if log_path is not None:
             outputs[log_path] = log_of(result)
-        tools.write(outputs, [pattern, *([house] if house is not None else [])])
+        write_files(outputs, [pattern, *_house_files(house)])
         if log_path is None:
             click.echo(log_of(result), nl=False, err=output == "-")
 
@@ -119,7 +119,7 @@ def add_commands(group: click.Group, tools: Tools) -> None:
             if bad:
                 tools.refuse("\n".join(bad))
             sources = [item.source for item in items if item.source is not None]
-            tools.write({output: houseclerk.implied(sources, book, terms)}, [item.path for item in items])
+            write_files({output: houseclerk.implied(sources, book, terms)}, [item.path for item in items])
             return
         if not names:
             click.echo(houseclerk.names(), nl=False)
@@ -148,6 +148,12 @@ def add_commands(group: click.Group, tools: Tools) -> None:
         if note:
             click.echo(note, err=True)
         click.echo(words, nl=False)
+
+
+def _house_files(name: str | None) -> list[Path]:
+    from lint.house.loading import house_path
+
+    return [house_path(name)] if name is not None else []
 
 
 def _one(tools: Tools, pattern: str) -> SourceText:

@@ -18,7 +18,7 @@ MOST_LINES = 400
 
 # Lowest first.  A module imports from its own layer and from those below, never from above.
 LAYERS = [
-    ["source", "amount", "yamlfile", "rulemodels", "testerwords", "countries"],
+    ["source", "amount", "yamlfile", "writing", "rulemodels", "testerwords", "countries"],
     ["documents"],
     ["finding", "place", "tree", "pattern"],
     ["rulebook"],
@@ -42,8 +42,10 @@ LAYERS = [
     ["testers"],
     ["drafts"],
     ["reports"],
+    ["batch"],
     ["houseclerk"],
     ["cli_house"],
+    ["cli_check"],
     ["cli"],
     ["__init__", "__main__"],
 ]

@@ -6,8 +6,7 @@ import pytest
 from helpers import DEMO, check
 from made_documents import COASTER, MAKERS, as_headed_docx, found, found_in_text, read
 
-from lint.documents.inputs import gather
-from lint.documents.registry import patterns_in
+from lint.documents.inputs import find, gather
 from lint.documents.unreadable import Unreadable
 
 PATTERNS = sorted(path.name for path in DEMO.glob("*.txt"))
@@ -116,7 +115,7 @@ def test_folder_takes_every_kind(tmp_path) -> None:
     (tmp_path / "picture.png").write_bytes(b"\x89PNG")
     (tmp_path / "report.html").write_text(as_page(check(COASTER)))
 
-    assert sorted(path.name for path in patterns_in(tmp_path)) == sorted(
+    assert sorted(one.name for one in find([str(tmp_path)])) == sorted(
         [*(f"coaster.{kind}" for kind in MAKERS), "coaster.md"]
     )
     assert all(item.source is not None for item in gather([str(tmp_path)]))

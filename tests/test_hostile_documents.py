@@ -255,3 +255,40 @@ def test_zip_with_two_parts_of_one_name() -> None:
         target.writestr("word/document.xml", unzipped(as_docx("y"))["word/document.xml"])
 
     assert read(out.getvalue(), "a.docx").text == "y\n"
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("Rnd 1: 6 sc in ring.\n" * 40_000, "is a text of 840,000 characters, and at most 100,000"),
+        ("\n" * 1_000_000, "is a text of 1,000,000 characters"),
+        ("a\n" * 6_000, "has 6,001 lines"),
+        ("Hat\n" + "sc in next st, " * 2_000, "has a line of 30,000 characters (line 2)"),
+        ("Hat\nRnd 1: " + "(" * 3_000, "has 3,000 characters without a space in line 2"),
+        ("Hat\n\nRnd 1: " + "9" * 100 + " sc", "has a number of 100 figures in line 3"),
+    ],
+)
+def test_texts_beyond_bounds(text: str, said: str) -> None:
+    """What is longer than any pattern, line, word or number is refused in a sentence that says where."""
+    assert refused(text.encode(), "a.txt").startswith(said)
+    if len(text) < 40_000:
+        assert said.split(" ")[0] in refused(as_docx(text), "a.docx")
+
+
+def test_texts_within_bounds() -> None:
+    """A book of patterns, a pattern in one paragraph, an address and a long number are read."""
+    for text in ("Rnd 1: 6 sc in ring.\n" * 4_000, "sc in next st, " * 1_200, "http://x/" + "a" * 1_900, "9" * 60):
+        assert read(text.encode(), "a.txt").text == text
+
+
+def test_house_files_of_aliases() -> None:
+    """Aliases that grow without end, or hold themselves, are refused with their place."""
+    from helpers import rulebook
+
+    from lint.house.loading import read_house
+    from lint.yamlfile import RuleFileError
+
+    laughs = "a0: &a0 [x]\n" + "".join(f"a{n}: &a{n} [{', '.join([f'*a{n - 1}'] * 9)}]\n" for n in range(1, 20))
+    for text in (laughs, "x: &x [*x]\n", "x: !!python/object/apply:os.system [true]\n", "[" * 5_000, "x: " * 3_000):
+        with pytest.raises(RuleFileError, match="^house.yaml:"):
+            read_house(text, "house.yaml", rulebook())

@@ -43,7 +43,7 @@ def check_armholes(context: Context) -> Iterator[Finding]:
 
 
 def _from_shoulder(text: str, span: Span) -> bool:
-    before = text[text.rfind("\n", 0, span.start) + 1 : span.start]
+    before = text[max(text.rfind("\n", 0, span.start) + 1, span.start - 400) : span.start]
     return _MARKED.search(before) is not None and _FROM_SHOULDER.search(text[span.end : span.end + 90]) is not None
 
 

@@ -15,6 +15,7 @@ from lint.source import Span
 _BODY = regex.compile(r"(?i)\b(?:to fit|fits|actual body|body)\b")
 _FINISHED = regex.compile(r"(?i)\b(?:finished|garment|actual)\b")
 _GIRTH = regex.compile(r"(?i)\b(?P<what>bust|chest|hips?|waist|head)\b")
+_MOST_WORDS = 300  # characters before a measure that tell what it is of
 _EASE = regex.compile(r"(?i)\b(?:ease|positive|negative)\b")
 _NEGATIVE = regex.compile(r"(?i)\bnegative\b")
 
@@ -121,6 +122,7 @@ def _girths(text: str, lists: list[Length], words: regex.Pattern) -> dict[str, l
 def _around(text: str, span: Span, behind: int = 40) -> str:
     """The words of a measure's own line, up to it and a little beyond."""
     start = max(text.rfind("\n", 0, span.start) + 1, max(text.rfind(sign, 0, span.start) + 1 for sign in ";."))
+    start = max(start, span.start - _MOST_WORDS)
     end = text.find("\n", span.end)
     end = min(end if end >= 0 else len(text), span.end + behind)
     return text[start : span.start] + regex.split(r"[;.\n]", text[span.end : end])[0]

@@ -49,8 +49,11 @@ def _garbled(own: str, usual: str) -> bool:
     return words <= _STITCH_WORDS and len(words) > 1 and not words <= others and not others <= words
 
 
+_WORD = regex.compile(r"[a-z\d]+")
+
+
 def _plain(meaning: str) -> str:
-    return " ".join(regex.findall(r"[a-z\d]+", meaning.lower().replace("(s)", "").replace("(es)", "")))
+    return " ".join(_WORD.findall(meaning.lower().replace("(s)", "").replace("(es)", "")))
 
 
 def _is_stitch(meaning: str) -> bool:
@@ -100,8 +103,9 @@ def check_special_names(context: Context) -> Iterator[Finding]:
 
 def check_forms(context: Context) -> Iterator[Finding]:
     """forms-mixed: "rnd" here and "round" there; one finding for each thing, at the first of the rarer form's places."""
+    rows = _words_of_rows(context)
     for thing in context.book.forms.forms:
-        places = [_places(context, forms, thing.before_number) for forms in thing.same]
+        places = [_places(rows, forms, thing.before_number) for forms in thing.same]
         used = sorted((found for found in places if found), key=len)
         if len(used) < 2:
             continue
@@ -125,18 +129,24 @@ def _times(number: int) -> str:
     return {1: "once", 2: "twice"}.get(number, f"{number} times")
 
 
-def _places(context: Context, forms: list[str], before_number: bool) -> list[Span]:
+_NOTE = regex.compile(r"\([^()]*\bcounts?\b[^()]*\)")
+
+
+def _words_of_rows(context: Context) -> list[tuple[int, str]]:
+    """Where each labelled row begins, and its words with notes in brackets blotted out."""
+    return [
+        (row.span.start, _NOTE.sub(lambda match: " " * len(match[0]), context.source.slice(row.span)))
+        for part in context.pattern.parts
+        for row in part.rows
+        if row.label is not None
+    ]
+
+
+def _places(rows: list[tuple[int, str]], forms: list[str], before_number: bool) -> list[Span]:
     """Where a form stands in the rows: their labels, and their words outside brackets, which hold notes and counts."""
     listed = "|".join(regex.escape(form) for form in forms)
     ahead = r"(?=\s*\d)" if before_number else ""
     pattern = regex.compile(rf"(?i)(?<![\p{{L}}-])(?:{listed})(?![\p{{L}}-]){ahead}")
-    found = []
-    for part in context.pattern.parts:
-        for row in part.rows:
-            if row.label is None:
-                continue
-            words = context.source.slice(row.span)
-            shown = regex.sub(r"\([^()]*\bcounts?\b[^()]*\)", lambda match: " " * len(match[0]), words)
-            for match in pattern.finditer(shown):
-                found.append(Span(row.span.start + match.start(), row.span.start + match.end()))
-    return found
+    return [
+        Span(start + match.start(), start + match.end()) for start, words in rows for match in pattern.finditer(words)
+    ]

@@ -163,7 +163,7 @@ def _standard_forms(context: Context) -> frozenset[str]:
         for form in rule.forms
     }
     found |= {"mr", "blo", "flo"}
-    return frozenset(form for form in found if not regex.search(r"\d", form))
+    return frozenset(form for form in found if not any(map(str.isdigit, form)))
 
 
 def _defined(context: Context) -> set[str]:

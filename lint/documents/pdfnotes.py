@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import ctypes
+import hashlib
 import io
 from collections import defaultdict
 from collections.abc import Sequence
@@ -10,11 +11,14 @@ from contextlib import closing
 from dataclasses import dataclass
 from typing import Any
 
+import regex
+
 from lint.documents.pdf import letters_of, opened, page_of
 from lint.documents.unreadable import Unreadable
 from lint.source import Origin, Span
 
 AUTHOR = "frogproof"
+_VERSION = regex.compile(rb"/ID ?\[ ?<[0-9A-Fa-f]+> ?<([0-9A-Fa-f]{32})>")
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,7 +55,17 @@ def with_notes(raw: bytes, origin: Origin, notes: Sequence[Note]) -> bytes:
             document.save(target, flags=pdfium.FPDF_INCREMENTAL)
         except pypdfium2.PdfiumError as error:
             raise Unreadable("cannot be marked: it cannot be written again") from error
-    return target.getvalue()
+    return _named_by_content(target.getvalue(), len(raw))
+
+
+def _named_by_content(marked: bytes, own: int) -> bytes:
+    """The marked file with a name for its version that is made of its content and not by chance, so that a second run
+    gives the same file; `own`: how many bytes at its head are the document's as it was."""
+    name = _VERSION.search(marked, own)
+    if name is None:
+        return marked
+    digest = hashlib.md5(marked[: name.start(1)], usedforsecurity=False).hexdigest().upper().encode()
+    return marked[: name.start(1)] + digest + marked[name.end(1) :]
 
 
 def _runs(origin: Origin, span: Span) -> list[tuple[int, int, int]]:

@@ -9,6 +9,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
+from lint.documents.bounds import within_bounds
 from lint.documents.plaintext import decoded
 from lint.documents.unreadable import Unreadable
 from lint.source import SourceText
@@ -101,7 +102,7 @@ def read_document(raw: bytes, path: str) -> SourceText:
     if reader.kind in ("rtf", "html", "text") and len(raw) > MOST_MARKUP:
         raise Unreadable(f"is larger than {MOST_MARKUP // 1_000_000} MB, which no pattern is")
     try:
-        return reader.read(raw, path)
+        return within_bounds(reader.read(raw, path))
     except (RecursionError, MemoryError) as error:
         raise Unreadable("is built from more parts within parts than any pattern is") from error
 
@@ -122,17 +123,8 @@ def _reader(raw: bytes, path: str) -> Reader:
     return named
 
 
-def patterns_in(folder: Path) -> list[Path]:
-    """The documents in a folder and those below it that may be patterns; reports of this program are passed over."""
-    found = []
-    for path in sorted(folder.rglob("*")):
-        hidden = any(part.startswith((".", "~$")) for part in path.relative_to(folder).parts)
-        if path.suffix.lower() in SUFFIXES and not hidden and path.is_file() and not _own_report(path):
-            found.append(path)
-    return found
-
-
-def _own_report(path: Path) -> bool:
+def own_report(path: Path) -> bool:
+    """Whether a file is a page that this program wrote."""
     if path.suffix.lower() not in (".html", ".htm"):
         return False
     try:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 import regex
 
@@ -77,6 +78,13 @@ def pattern_gauges(text: str, pattern: Pattern, stitches: StitchFile) -> tuple[G
     return tuple(one for zone in zones for one in read_gauges(text, zone, lengths, pairs, words))
 
 
+@lru_cache(maxsize=4)
+def _counted(words: tuple[str, ...]) -> regex.Pattern:
+    """Finds a number of stitches, by any of their names."""
+    named = "|".join(regex.escape(word) for word in sorted(words, key=len, reverse=True))
+    return regex.compile(rf"(?i){_COUNT}(?P<word>{_ANY}|{named})\b(?!['’]?s?\s+(?:rows?|rnds?|rounds?)\b)")
+
+
 def read_gauges(
     text: str, zone: Span, lengths: tuple[Length, ...], pairs: tuple[Pair, ...], words: tuple[str, ...]
 ) -> tuple[Gauge, ...]:
@@ -84,8 +92,7 @@ def read_gauges(
 
     Rows that have a measure of their own ("16 sts = 4 in, 9 rows = 4 in") go to the gauges that have none.
     """
-    named = "|".join(regex.escape(word) for word in sorted(words, key=len, reverse=True))
-    counted = regex.compile(rf"(?i){_COUNT}(?P<word>{_ANY}|{named})\b(?!['’]?s?\s+(?:rows?|rnds?|rounds?)\b)")
+    counted = _counted(words)
     gauges: list[Gauge] = []
     lone: list[tuple[float, Length]] = []
     for stretch, length, lone_count in _stretches(text, zone, lengths, pairs, counted):

@@ -3,14 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from functools import lru_cache
 
 import regex
 
 from lint.source import Span
 
 
+@lru_cache(maxsize=64)
+def _any_of(listed: tuple[str, ...]) -> regex.Pattern:
+    forms = "|".join(regex.sub(r"\\? ", r"\\s+", regex.escape(word)) for word in sorted(listed, key=len, reverse=True))
+    return regex.compile(rf"(?i)(?<![\w-])(?:{forms})(?![\w-])")
+
+
 def words_in(text: str, listed: Iterable[str], offset: int = 0) -> Iterator[tuple[str, Span]]:
     """Every place where a word of the list stands, the word in lower case; the longest word where several fit."""
-    forms = "|".join(regex.sub(r"\\? ", r"\\s+", regex.escape(word)) for word in sorted(listed, key=len, reverse=True))
-    for match in regex.finditer(rf"(?i)(?<![\w-])(?:{forms})(?![\w-])", text.replace("’", "'")):
+    for match in _any_of(tuple(listed)).finditer(text.replace("’", "'")):
         yield " ".join(match.group(0).lower().split()), Span(offset + match.start(), offset + match.end())

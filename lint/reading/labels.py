@@ -51,6 +51,9 @@ class Found:
     piece: str | None = None  # "Border" of "Border Row 1:"
 
 
+_LONGEST = 500  # characters of a label, and more
+
+
 class LabelReader:
     """Finds labels by the label words of rules/layout.yaml."""
 
@@ -100,7 +103,7 @@ class LabelReader:
         """Labels inside a run-on paragraph: after a stop, with a colon of their own."""
         found = []
         for match in self._patterns["inline"].finditer(text):
-            inner = self.at_line(text[match.end() :], offset + match.end())
+            inner = self.at_line(text[match.end() : match.end() + _LONGEST], offset + match.end())
             if inner is not None and text[inner.body - offset - 1 : inner.body - offset + 0].strip() in (":", ""):
                 before_body = text[: inner.body - offset].rstrip()
                 if before_body.endswith((":", "–", "—")):

@@ -20,6 +20,7 @@ _UNIT = regex.compile(
 )
 _GROUP = rf"[(\[{{]\s*{_ONE}(?:\s*[,:;]\s*{_ONE})*(?:,?\s+(?:and|&)\s+{_ONE})?\s*[)\]}}]"
 _NOT_ROWS = r"(?<!\b(?:rows|rnds|rounds|rds)\.?\s)"  # "Rep Rows 2, 4, 6"
+_GOES_ON = regex.compile(r"\s?,?\s?[(\[]\s*[\d-]")
 _ROWS = regex.compile(r"(?i)\b(?:rows?|rnds?|rounds?|rds?)\.?\s*$")
 _NO_LABEL = r"(?!\s*\n\s*\d+(?:\s?[-–]\s?\d+)?\s?(?:[).:]|r(?:n?d|ow|ound)s?\b))"  # the next line's label: "sc 12 [30]", "10) sc 6"
 SHAPES = {
@@ -57,15 +58,15 @@ class Listing:
 
 def listings(text: str, sizes: int) -> Iterator[Listing]:
     """Every run of figures that looks like a list, each in the first shape that fits it; `sizes`: 0 where not known."""
-    taken: list[Span] = []
+    taken = bytearray(len(text))
     for shape, form in SHAPES.items():
         for match in form.finditer(text):
             span = Span(*match.span("list"))
-            if any(other.start < span.end and span.start < other.end for other in taken):
+            if any(taken[span.start : span.end]):
                 continue
             numbers = _numbers(shape, match, text, sizes)
             if numbers:
-                taken.append(span)
+                taken[span.start : span.end] = b"\x01" * (span.end - span.start)
                 yield Listing(span, shape, numbers)
 
 
@@ -74,7 +75,7 @@ def _numbers(shape: str, match: regex.Match, text: str, sizes: int) -> frozenset
     counted = _UNIT.match(text, match.end()) is not None
     if shape == "brackets":
         signs = {sign.strip() for sign in match.captures("sign")}
-        if regex.match(r"\s?,?\s?[(\[]\s*[\d-]", text[match.end() :]) or len(signs - {"–", "-"}) > 1:
+        if _GOES_ON.match(text, match.end()) or len(signs - {"–", "-"}) > 1:
             return frozenset()
         items, ends = match.captures("item"), sum(len(regex.findall(_ONE, item)) for item in match.captures("item"))
         runs = {1 + ends} if signs & {"-", "–"} else {1 + len(items)}

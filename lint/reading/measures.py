@@ -279,12 +279,13 @@ def centimetres(value: float) -> str:
     return f"{round(value * 2) / 2:g}"
 
 
+_LONGEST_LABEL = 300  # characters before a measure in which the words stand that say what it is of
 _WORDS = regex.compile(r"[^\W\d_][\w'’]*(?:[ /&-]+[^\W\d_][\w'’]*)*")
 _NO_LABEL = regex.compile(rf"(?i)^(?:(?:{_INCH}|{_CM}|or|and|to|about|approx\w*|x|by)(?=\W|$)[\s/-]*)+")
 
 
 def label_of(text: str, span: Span) -> str:
     """The words that say what a measure is of: the last before it on its line; "" where there are none."""
-    line = text[text.rfind("\n", 0, span.start) + 1 : span.start]
+    line = text[max(text.rfind("\n", 0, span.start) + 1, span.start - _LONGEST_LABEL) : span.start]
     words = [_NO_LABEL.sub("", run) for run in _WORDS.findall(line)]
     return next((run for run in reversed(words) if len(run) > 2), "")

@@ -59,6 +59,7 @@ class Shown:
         return sum(number in one.numbers for one in self.lists)
 
 
+_MOST_SIZES = 40  # what names more is no list of sizes
 _ENOUGH = 3
 _MOST = 4
 _FRONT = 60  # lines in which sizes may be named
@@ -97,12 +98,13 @@ def find_sizes(source: SourceText, finder: SectionFinder) -> SizeLine:
     lines = text.splitlines()[:_FRONT]
     heading = next((at for at, line in enumerate(lines) if _size_heading(line, finder)), None)
     spoken = _spoken(["" if at == heading else line for at, line in enumerate(lines)])
-    for named in (list(_headed(lines, finder)), list(spoken)):
+    for several in (_headed(lines, finder), spoken):
+        named = [names for names in several if len(names) <= _MOST_SIZES]
         fitting = next((names for names in named if shown.fit(len(names))), None)
         if fitting is not None or named and not shown.sure:
             return SizeLine(fitting or named[0], commas=shown.commas)
     measured = _measured(lines, finder, shown.number)
-    if measured:
+    if measured and len(measured) <= _MOST_SIZES:
         return SizeLine(measured, commas=shown.commas)
     if shown.sure or shown.number and _FOR_ALL.search(text) is not None:
         return SizeLine(
@@ -118,7 +120,9 @@ def shown_by_lists(text: str) -> Shown:
         some = [one for one in found if one.shape in shapes]
         if len(some) < (1 if shapes is STRONG else 2):
             continue
-        counted = Counter(number for one in some for number in one.numbers)
+        counted = Counter(number for one in some for number in one.numbers if number <= _MOST_SIZES)
+        if not counted:
+            continue
         return Shown(max(counted, key=lambda number: (counted[number], number)), tuple(some))
     return Shown()
 
@@ -213,10 +217,12 @@ def _own_size(line: str) -> str | None:
 def _measured(lines: list[str], finder: SectionFinder, number: int) -> Names:
     """The figures of "To fit 81 (86, 91) cm", which name the sizes where nothing else does."""
     for line in lines:
-        heading = _size_heading(line, finder) is not None
+        if _NO_SIZE.search(line):
+            continue
+        heading, measure = _size_heading(line, finder) is not None, _MEASURE.search(line)
+        thing = _MEASURED_THING.search(line)
         for one in listings(line, 0):
-            before = line[: one.span.start]
-            if not _MEASURED_THING.search(before) and not _MEASURE.search(line) or _NO_SIZE.search(line):
+            if not measure and (thing is None or thing.end() > one.span.start):
                 continue
             names = _figures(line, one, number)
             if number and len(names) == number or not number and heading and len(names) > 1:

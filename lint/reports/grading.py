@@ -14,8 +14,16 @@ from lint.grading import GradingTable, Value, grading_table
 from lint.inspection import Report
 from lint.reports import wording
 from lint.reports.page import as_grading_page
+from lint.reports.workbooks import as_bytes
+
+Titled = tuple[str, GradingTable]  # a pattern's title and its table
 
 _FORMULA = ("=", "+", "-", "@", "＝", "＋", "－", "＠", "\t", "\r")
+
+
+def titled(reports: Sequence[Report]) -> list[Titled]:
+    """The tables of patterns with their titles."""
+    return [(wording.title_of(report), grading_table(report)) for report in reports]
 
 
 def grading_csv(reports: Sequence[Report]) -> bytes:
@@ -23,24 +31,32 @@ def grading_csv(reports: Sequence[Report]) -> bytes:
 
     Words stand in quotation marks, so that no other separator inside them opens a cell.
     """
+    return _as_csv(titled(reports))
+
+
+def _as_csv(tables: Sequence[Titled]) -> bytes:
     out = io.StringIO(newline="")
     writer = csv.writer(out, quoting=csv.QUOTE_NONNUMERIC)
-    for report in reports:
-        for line in _lines(report, grading_table(report), whole=None):
+    for title, table in tables:
+        for line in _lines(title, table, whole=None):
             writer.writerow([_inert(cell) for cell in line])
     return out.getvalue().encode("utf-8-sig", "backslashreplace")
 
 
 def grading_xlsx(reports: Sequence[Report]) -> bytes:
     """A workbook with two sheets: the parts as wholes, and every count that changes."""
+    return _as_xlsx(titled(reports))
+
+
+def _as_xlsx(tables: Sequence[Titled]) -> bytes:
     from openpyxl import Workbook
     from openpyxl.styles import Font
 
     book = Workbook()
     for sheet, whole in ((book.active, True), (book.create_sheet(), False)):
         sheet.title = "Parts" if whole else "Counts"
-        for report in reports:
-            for number, line in enumerate(_lines(report, grading_table(report), whole)):
+        for title, table in tables:
+            for number, line in enumerate(_lines(title, table, whole)):
                 sheet.append([wording.tame(cell) if isinstance(cell, str) else cell for cell in line])
                 for cell in sheet[sheet.max_row]:
                     if isinstance(cell.value, str):
@@ -48,17 +64,14 @@ def grading_xlsx(reports: Sequence[Report]) -> bytes:
                     cell.font = Font(bold=number == 0)
         sheet.freeze_panes = "E2"
         sheet.column_dimensions["A"].width = sheet.column_dimensions["B"].width = 24
-    out = io.BytesIO()
-    book.save(out)
-    return out.getvalue()
+    return as_bytes(book)
 
 
-def _lines(report: Report, table: GradingTable, whole: bool | None) -> Iterator[list[str | Value]]:
+def _lines(title: str, table: GradingTable, whole: bool | None) -> Iterator[list[str | Value]]:
     if not table.lines:
         return
     steps = [f"{a} to {b}" for a, b in zip(table.sizes, table.sizes[1:], strict=False)]
     yield ["Pattern", "Part", "What", "Unit", *table.sizes, *steps]
-    title = wording.title_of(report)
     for line in table.lines:
         if whole is None or line.summary is whole:
             yield [title, line.part, line.what, line.unit, *line.values, *line.steps]
@@ -73,12 +86,13 @@ def _inert(cell: str | Value) -> str | Value:
 
 
 _WRITERS = {
-    ".csv": grading_csv,
-    ".xlsx": grading_xlsx,
-    ".html": lambda reports: as_grading_page(reports).encode("utf-8", "backslashreplace"),
+    ".csv": _as_csv,
+    ".xlsx": _as_xlsx,
+    ".html": lambda tables: as_grading_page(tables).encode("utf-8", "backslashreplace"),
 }
+KINDS = tuple(_WRITERS)
 
 
-def grading_file(reports: Sequence[Report], path: str) -> bytes:
-    """The table in the form that the end of a file's name asks for: .csv, .xlsx or .html; KeyError for any other."""
-    return _WRITERS[Path(path).suffix.lower()](reports)
+def grading_file(tables: Sequence[Titled], path: str) -> bytes:
+    """The tables in the form that the end of a file's name asks for: .csv, .xlsx or .html; KeyError for any other."""
+    return _WRITERS[Path(path).suffix.lower()](tables)

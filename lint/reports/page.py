@@ -19,7 +19,7 @@ from lint.grading import GradingTable, grading_table
 from lint.inspection import Report
 from lint.ledger import LedgerRow
 from lint.maker.words import MakersWords
-from lint.pattern import Part
+from lint.pattern import Part as PatternPart
 from lint.reports import wording
 from lint.reports.caution import hazard_words
 from lint.reports.help import RuleHelp, ShownGlossary, rules_behind, shown_glossary
@@ -29,6 +29,8 @@ from lint.reports.rows import ShownRow, not_recomputed, shown_rows, what_stopped
 from lint.reports.verdict import PlainVerdict, plain_verdict
 from lint.reports.workings import ShownWorkings, SizedLine, shown_workings, side_by_side, sums_under
 from lint.rulebook import CheckRule, WordRule
+
+Part = tuple[str, str]  # one pattern's share of a page of several
 
 _ASKS_HOW = ("counts", "wording")  # areas of points that may hang on how a row was worked
 _URGENT_NAMED = 5  # notes that are told at the head of the page
@@ -42,13 +44,25 @@ def as_page(report: Report, large: bool = False) -> str:
 
 def as_pages(reports: list[Report], large: bool = False) -> str:
     """Several patterns' reports as one HTML page: an index with each verdict, then each pattern."""
-    shown = [ShownPattern.of(report, f"p{number}-") for number, report in enumerate(reports, 1)]
-    return environment().get_template("pages.html").render(all=shown, large=large)
+    return "".join(joined([as_part(report, f"p{number}-") for number, report in enumerate(reports, 1)], large))
 
 
-def as_grading_page(reports: Sequence[Report]) -> str:
-    """The sizes of one pattern or several side by side, as one HTML page."""
-    tables = [(wording.title_of(report), grading_table(report)) for report in reports]
+def as_part(report: Report, prefix: str) -> Part:
+    """One pattern's share of a page of several: its entry in the index, and the rest; `prefix` begins all its anchors."""
+    shown = ShownPattern.of(report, prefix)
+    template = environment().get_template("part.html").module
+    return str(template.entry(shown)), str(template.whole(shown))
+
+
+def joined(parts: Sequence[Part], large: bool = False) -> Iterator[str]:
+    """The page of several patterns, a stretch at a time."""
+    return (
+        environment().get_template("pages.html").generate(parts=[tuple(map(Markup, one)) for one in parts], large=large)
+    )
+
+
+def as_grading_page(tables: Sequence[tuple[str, GradingTable]]) -> str:
+    """The sizes of one pattern or several side by side, each under its title, as one HTML page."""
     return environment().get_template("sizes.html").render(tables=tables, large=False)
 
 
@@ -127,7 +141,7 @@ class How:
 class PartTable:
     """A part's rows in the ledger, each with the notes on it and how its count comes."""
 
-    part: Part
+    part: PatternPart
     rows: tuple[tuple[ShownRow, tuple[Note, ...], How | None], ...]
 
 

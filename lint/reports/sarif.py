@@ -15,6 +15,8 @@ from lint.source import Span
 
 _LEVELS = {Weight.CORRECTION: "error", Weight.QUERY: "warning", Weight.STYLE: "note"}
 
+RunPart = tuple[dict[str, dict[str, Any]], list[dict[str, Any]]]
+
 
 def as_sarif(reports: Sequence[Report], failures: Sequence[dict[str, Any]] = ()) -> dict[str, Any]:
     """A SARIF log with one run; `failures` are the entries of patterns that could not be read.
@@ -22,13 +24,23 @@ def as_sarif(reports: Sequence[Report], failures: Sequence[dict[str, Any]] = ())
     Places are lines and columns in plain text.  In a document, whose lines are not those of its file, they are the names
     of the place ("page 2") and of the row.
     """
-    names = sorted({finding.rule for report in reports for finding in report.findings})
-    rules = [_rule(reports[0], name) for name in names]
-    results = [
-        _result(report, finding, names.index(finding.rule))
-        for report in reports
-        for finding in wording.in_order(report)
-    ]
+    return joined([run_part(report) for report in reports], failures)
+
+
+def run_part(report: Report) -> RunPart:
+    """One pattern's share of a run: its rules by their names, and its results."""
+    findings = wording.in_order(report)
+    return {one.rule: _rule(report, one.rule) for one in findings}, [_result(report, one) for one in findings]
+
+
+def joined(parts: Sequence[RunPart], failures: Sequence[dict[str, Any]] = ()) -> dict[str, Any]:
+    """The log of the shares of all patterns."""
+    by_name: dict[str, dict[str, Any]] = {}
+    for rules, _ in parts:
+        by_name = {**rules, **by_name}
+    rules = [by_name[name] for name in sorted(by_name)]
+    places = {rule["id"]: index for index, rule in enumerate(rules)}
+    results = [{"ruleId": one["ruleId"], "ruleIndex": places[one["ruleId"]], **one} for _, own in parts for one in own]
     failed = [{"level": "error", "message": {"text": f"{one['source']['path']}: {one['error']}"}} for one in failures]
     invocation: dict[str, Any] = {"executionSuccessful": not failed}
     if failed:
@@ -59,7 +71,7 @@ def _rule(report: Report, name: str) -> dict[str, Any]:
     return rule
 
 
-def _result(report: Report, finding: Finding, index: int) -> dict[str, Any]:
+def _result(report: Report, finding: Finding) -> dict[str, Any]:
     text = [wording.tame(finding.message)]
     text += [wording.tame(wording.could_it_be(cause)) for cause in finding.likely]
     location = _location(report, finding.span)
@@ -68,7 +80,6 @@ def _result(report: Report, finding: Finding, index: int) -> dict[str, Any]:
         location["logicalLocations"] = [{"fullyQualifiedName": wording.tame("/".join(named))}]
     result: dict[str, Any] = {
         "ruleId": finding.rule,
-        "ruleIndex": index,
         "level": _LEVELS[finding.weight],
         "message": {"text": "\n".join(text)},
         "locations": [location],

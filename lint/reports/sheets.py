@@ -5,13 +5,15 @@ What comes from the pattern is written so that no spreadsheet takes it for a for
 
 from __future__ import annotations
 
+import codecs
 import csv
 import io
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
 from lint.inspection import Report
 from lint.ledger import LedgerRow, Outcome
 from lint.reports import wording
+from lint.reports.workbooks import as_bytes
 
 Cell = str | int | None
 
@@ -36,26 +38,30 @@ _LONGEST = 32_000  # characters in a cell; spreadsheets hold 32,767
 
 def as_csv(reports: Sequence[Report]) -> bytes:
     """The ledger as CSV in UTF-8 with its mark, which spreadsheets need to know it; a formula's sign gets a ' before it."""
+    return codecs.BOM_UTF8 + csv_text([LEDGER, *(row for report in reports for row in ledger_lines(report))])
+
+
+def csv_text(rows: Iterable[Sequence[Cell]]) -> bytes:
+    """Rows of a CSV file in UTF-8, without its mark."""
     out = io.StringIO(newline="")
-    writer = csv.writer(out)
-    writer.writerow(LEDGER)
-    for report in reports:
-        writer.writerows([_inert(cell) for cell in row] for row in ledger_lines(report))
-    return out.getvalue().encode("utf-8-sig", "backslashreplace")
+    csv.writer(out).writerows([_inert(cell) for cell in row] for row in rows)
+    return out.getvalue().encode("utf-8", "backslashreplace")
 
 
 def as_xlsx(reports: Sequence[Report]) -> bytes:
-    """A workbook: the ledger, and the points; words are stored as words, whatever they begin with."""
+    """A workbook: the ledger, and the points."""
+    ledger, points = ([row for report in reports for row in lines(report)] for lines in (ledger_lines, point_lines))
+    return workbook(ledger, points)
+
+
+def workbook(ledger: Iterable[Sequence[Cell]], points: Iterable[Sequence[Cell]]) -> bytes:
+    """A workbook of two sheets; words are stored as words, whatever they begin with."""
     from openpyxl import Workbook
     from openpyxl.cell import WriteOnlyCell
     from openpyxl.styles import Alignment, Font
 
     book = Workbook(write_only=True)
-    sheets = (
-        ("Ledger", LEDGER, (row for report in reports for row in ledger_lines(report))),
-        ("Points", POINTS, (row for report in reports for row in point_lines(report))),
-    )
-    for title, head, rows in sheets:
+    for title, head, rows in (("Ledger", LEDGER, ledger), ("Points", POINTS, points)):
         sheet = book.create_sheet(title)
         sheet.freeze_panes = "A2"
         for at, words in enumerate(head):
@@ -73,9 +79,7 @@ def as_xlsx(reports: Sequence[Report]) -> bytes:
                 cell.font = Font(bold=number == 0)
                 cells.append(cell)
             sheet.append(cells)
-    out = io.BytesIO()
-    book.save(out)
-    return out.getvalue()
+    return as_bytes(book)
 
 
 def ledger_lines(report: Report) -> Iterator[tuple[Cell, ...]]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import sys
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from lint.finding import Finding
@@ -16,7 +17,7 @@ _PLAIN_SIGNS = str.maketrans("“”‘’–—×\u00a0", "\"\"''--x ")
 
 
 @dataclass(frozen=True, slots=True)
-class _Line:
+class Line:
     """A line of the summary: how far in it stands, and a head that is set off from what follows."""
 
     text: str
@@ -38,7 +39,11 @@ def one_line(report: Report) -> str:
 
 def show(report: Report) -> None:
     """Print a summary to standard output."""
-    lines = list(_summary(report))
+    show_lines(summary_lines(report))
+
+
+def show_lines(lines: Sequence[Line]) -> None:
+    """Print the lines of a summary to standard output."""
     if sys.stdout.isatty():
         _show_styled(lines)
     else:
@@ -46,58 +51,63 @@ def show(report: Report) -> None:
             write(" " * line.indent + line.head + line.text)
 
 
-def _summary(report: Report):
-    yield _Line(wording.title_of(report), style="title")
-    yield _Line(report.grade.sentence)
+def summary_lines(report: Report) -> tuple[Line, ...]:
+    """The summary of a report, to be shown here or elsewhere."""
+    return tuple(_summary(report))
+
+
+def _summary(report: Report) -> Iterator[Line]:
+    yield Line(wording.title_of(report), style="title")
+    yield Line(report.grade.sentence)
     score = wording.as_figure(report.grade.score)
-    yield _Line(
+    yield Line(
         f"{wording.opening(wording.points(report))}. {wording.opening(wording.rows_recomputed(report))}. Score {score} of 100."
     )
     for note in wording.read_as(report):
-        yield _Line(f"{note}.")
+        yield Line(f"{note}.")
     for finding in wording.in_order(report):
-        yield _Line("")
+        yield Line("")
         yield from _finding(report, finding)
     rows = not_recomputed(report)
     if rows:
-        yield _Line("")
-        yield _Line("Not recomputed; nothing is said about these counts:", style="title")
+        yield Line("")
+        yield Line("Not recomputed; nothing is said about these counts:", style="title")
     for row in rows:
         words, quoted = what_stopped(report, row)
         stopped = f'stopped at "{" ".join(words.split())}"' if quoted else words
         at = wording.where(report, row.first.span.start)
-        yield _Line(f"{row.first.part.name}, {row.label}, {at}: {stopped}", 2)
-    yield _Line("")
+        yield Line(f"{row.first.part.name}, {row.label}, {at}: {stopped}", 2)
+    yield Line("")
     if report.maker is not None:
         yield from _makers_text(report)
 
 
-def _makers_text(report: Report):
+def _makers_text(report: Report) -> Iterator[Line]:
     """The pattern's words in one size, with the numbers of their lines; the lines for other sizes are empty."""
-    yield _Line(f"The pattern as size {report.maker} reads it:", style="title")
+    yield Line(f"The pattern as size {report.maker} reads it:", style="title")
     lines = report.source.text.splitlines()
     for number, line in enumerate(lines, 1):
         if line.strip():
-            yield _Line(f"{number:>{len(str(len(lines)))}}  {line.rstrip()}")
-    yield _Line("")
+            yield Line(f"{number:>{len(str(len(lines)))}}  {line.rstrip()}")
+    yield Line("")
 
 
-def _finding(report: Report, finding: Finding):
+def _finding(report: Report, finding: Finding) -> Iterator[Line]:
     position = report.source.position(finding.span.start)
     at = report.source.place(finding.span.start) or f"{position.line}:{position.column}"
     title = wording.WEIGHTS[finding.weight].title
     place = wording.place_of(finding)
     message = wording.message_of(finding)
-    yield _Line(f" - {place}: {message}" if place else f" - {message}", 0, f"{wording.opening(at)} {title}", title)
+    yield Line(f" - {place}: {message}" if place else f" - {message}", 0, f"{wording.opening(at)} {title}", title)
     if finding.sizes:
-        yield _Line(f"In {wording.listed(list(finding.sizes))}", 4)
+        yield Line(f"In {wording.listed(list(finding.sizes))}", 4)
     for size, words in sums_under(report, finding):
-        yield _Line(f"How it comes{f' in {size}' if size else ''}: {words}", 4)
+        yield Line(f"How it comes{f' in {size}' if size else ''}: {words}", 4)
     for cause in finding.likely:
-        yield _Line(wording.could_it_be(cause), 4)
+        yield Line(wording.could_it_be(cause), 4)
     for lines, label in wording.related_lines(report, finding):
         named = wording.listed([str(line) for line in lines])
-        yield _Line(f"See line{'s' if len(lines) > 1 else ''} {named}: {label}", 4, style="aside")
+        yield Line(f"See line{'s' if len(lines) > 1 else ''} {named}: {label}", 4, style="aside")
 
 
 def _shown(text: str) -> str:
@@ -116,7 +126,7 @@ def write(text: str) -> None:
     sys.stdout.write(_shown(text).rstrip() + "\n")
 
 
-def _show_styled(lines: list[_Line]) -> None:
+def _show_styled(lines: Sequence[Line]) -> None:
     from rich.console import Console
     from rich.padding import Padding
     from rich.text import Text

@@ -10,6 +10,7 @@ from lint.inspection import Report
 from lint.ledger import Outcome
 from lint.reports.rows import printed_figures
 from lint.reports.wording import title_of
+from lint.reports.workbooks import as_bytes
 from lint.testers.inert import inert
 
 _ABOUT = ("Tester:", "Size:", "Hook used:", "Gauge:", "Yarn used:", "Finished measurements:")
@@ -81,9 +82,7 @@ def as_workbook_form(report: Report) -> bytes:
     counts.page_setup.orientation = "landscape"
     counts.page_setup.fitToWidth, counts.page_setup.fitToHeight = 1, 0
     counts.sheet_properties.pageSetUpPr.fitToPage = True
-    out = io.BytesIO()
-    book.save(out)
-    return out.getvalue()
+    return as_bytes(book)
 
 
 def _write(sheet, lines: list[list[str]]) -> None:

@@ -16,7 +16,7 @@ from lint.rulebook import Rulebook
 from lint.source import SourceText, Span
 from lint.tree import Remark, Unread, walk
 
-_ADDRESS = regex.compile(r"\S*(?:://|www\.|@|\.(?:com|net|org|co\.uk)\b)\S*")
+_ADDRESS = regex.compile(r"(?<!\S)\S*(?:://|www\.|@|\.(?:com|net|org|co\.uk)\b)\S*")
 
 
 @dataclass(frozen=True, slots=True)

@@ -81,8 +81,8 @@ def _lists_in(value) -> Iterator[tuple[int | None, ...]]:
     elif isinstance(value, tuple):
         for item in value:
             yield from _lists_in(item)
-    elif is_dataclass(value) and not isinstance(value, Special):
-        for name in _field_names(type(value)):
+    else:
+        for name in _part_names(type(value)):
             yield from _lists_in(getattr(value, name))
 
 
@@ -103,12 +103,11 @@ def _read_by(size: int, value):
         if all(new is old for new, old in zip(read, value, strict=True)):
             return value
         return tuple(new for new, old in zip(read, value, strict=True) if new is old or not _falls_away(new, old))
-    if not is_dataclass(value) or isinstance(value, Special):
-        return value
-    read = {
-        name: _read_by(size, old) for name in _field_names(type(value)) if (old := getattr(value, name)) is not None
-    }
-    changed = {name: new for name, new in read.items() if new is not getattr(value, name)}
+    changed = {}
+    for name in _part_names(type(value)):
+        old = getattr(value, name)
+        if old is not None and (new := _read_by(size, old)) is not old:
+            changed[name] = new
     if not changed:
         return value
     if isinstance(value, Limit) and value.kind is LimitKind.LAST and not changed.get("number", value.number).lone:
@@ -138,5 +137,6 @@ def _falls_away(part, printed) -> bool:
 
 
 @lru_cache(maxsize=None)
-def _field_names(kind: type) -> tuple[str, ...]:
-    return tuple(item.name for item in fields(kind))
+def _part_names(kind: type) -> tuple[str, ...]:
+    """The fields of a part of the tree; none of what is no part, nor of a stitch's definition, which is every size's."""
+    return tuple(item.name for item in fields(kind)) if is_dataclass(kind) and kind is not Special else ()

@@ -1,138 +1,247 @@
-"""Random and hostile texts, outside the normal run: python tests/bench/fuzz.py [--seconds 60] [--cases N] [--seed 1]
+"""Random and hostile input, outside the normal run: python tests/bench/fuzz.py [--seconds 60] [--cases N] [--seed 1] [--hard]
 
-Damaged demo patterns, words of the trade in any order, random characters and texts built to be hard.  Every one must
-come to a report, its HTML page and its JSON, without a traceback and within the time limit; prints how many did, the
-slowest, and each one that did not.  Exit status 1 if there was any.
+Damaged demo patterns, words of the trade in any order, random characters, texts built to be hard; damaged documents of
+every kind, house files, testers' reports, clauses, restyling.  Every one must come to its report and all that is written of
+it, or to one clear line, without a traceback and within five seconds of one core; and nothing of it may be alive in a page
+or a cell.  Prints how many did, the slowest, the most memory held, and each one that did not.  Exit status 1 if there was any.
 """
 
 from __future__ import annotations
 
 import argparse
-import json
-import random
+import csv
+import io
+import resource
+import signal
 import sys
 import time
 import traceback
-from collections.abc import Callable, Iterator
-from pathlib import Path
+from collections import Counter
+from collections.abc import Callable
+from functools import lru_cache
+from html.parser import HTMLParser
+from random import Random
 
-ROOT = Path(__file__).resolve().parents[2]
-sys.path.insert(0, str(ROOT))
+from hostile import DEMOS, SMALL, damaged, damaged_file, hard, house, noise, report_of_testers, soup
 
-from lint.inspection import inspect  # noqa: E402
-from lint.reports.data import as_data  # noqa: E402
-from lint.reports.page import as_page  # noqa: E402
-from lint.rulebook import load_rulebook  # noqa: E402
-from lint.source import SourceText  # noqa: E402
+from lint.documents.registry import read_document
+from lint.documents.unreadable import Unreadable
+from lint.inspection import inspect
+from lint.reports.outputs import Asked, Job, Output, file_of
+from lint.reports.summary import Checked
+from lint.rulebook import load_rulebook
+from lint.source import SourceText
+from lint.yamlfile import RuleFileError
 
-LIMIT = 5.0  # seconds for one text of up to a million characters
-DEMOS = [path.read_text(encoding="utf-8") for path in sorted((ROOT / "corpus_demo").glob("*.txt"))]
-WORDS = (
-    "Rnd Row Rnds Rows 1: 2: 3 4-9: 2-1: Next Ch 3 ch-2 sc dc 2tog hdc tr sl st sts in next each of the ring sp skip * ** ( ) "
-    "[ ] { } , ; . : rep from times more twice around across to last turn join with inc dec first same corner (12 sts) (6, 8) "
-    "= - – ½ 0 99999999 back loop only FPdc work evenly fasten off as for until magic shell st(s) dc2tog counts marker Row(s) "
-    'S (M, L, XL) 4 (5, 6, 7) Size Sizes: Small Bust 32" 81 cm Gauge: Tension 16 sts and 9 rows = 10 4 in hook 4.5 mm US G-6 '
-    "UK Materials yarn DK weight #3 50 g 100 m balls Finished size 8 x 10 inches Abbreviations BACK FRONT SLEEVE (make 2) x6 × / "
-    "Work even Shape armholes Left reversing shaping only for all sizes -- --- | \t \n \n \n Strips of half 0 sts 1/0 0/0 ∞ ² ٣"
-).split(" ")
-
-
-def damaged(random: random.Random) -> str:
-    """A demo pattern with characters, words, lines or numbers lost, doubled, moved or exchanged."""
-    text = random.choice(DEMOS)
-    for _ in range(random.randint(1, 8)):
-        kind = random.randrange(7)
-        at = random.randrange(len(text) + 1)
-        upto = min(len(text), at + random.randint(1, 40))
-        if kind == 0:
-            text = text[:at] + text[upto:]
-        elif kind == 1:
-            text = text[:upto] + text[at:upto] + text[upto:]
-        elif kind == 2:
-            text = text[:at] + " " + random.choice(WORDS) + " " + text[at:]
-        elif kind == 3:
-            lines = text.split("\n")
-            random.shuffle(lines)
-            text = "\n".join(lines)
-        elif kind == 4:
-            start = random.randrange(len(text) + 1)
-            text = text[start : start + random.randint(0, 1500)]
-        elif kind == 5:
-            text = (
-                text[:at] + chr(random.choice([random.randrange(32, 127), random.randrange(160, 0x2FFF)])) + text[upto:]
-            )
-        else:
-            text = text[:at] + str(random.choice([0, 1, 7, 10**9, 10**30, 3.5])) + text[at:]
-    return text
+LIMIT = 5.0  # seconds of one core
+MOST_MEMORY = 1_500  # megabytes
+ASKED = Asked(
+    (Output.HTML, Output.JSON, Output.SARIF, Output.CSV, Output.XLSX, Output.GRADING, Output.SUMMARY, Output.INDEX),
+    several=True,
+)
+_ALIVE = {
+    "script",
+    "iframe",
+    "object",
+    "embed",
+    "img",
+    "base",
+    "meta-refresh",
+    "audio",
+    "video",
+    "applet",
+    "frame",
+    "portal",
+}
+_FORMULA = ("=", "+", "-", "@", "\t", "\r")
 
 
-def soup(random: random.Random) -> str:
-    """Words of the trade in any order."""
-    return " ".join(random.choice(WORDS) for _ in range(random.randint(0, 120)))
+class TooSlow(BaseException):
+    """A case that was cut off."""
 
 
-def noise(random: random.Random) -> str:
-    """Any characters, lone surrogates too."""
-    return "".join(chr(random.randrange(1, 0x11000)) for _ in range(random.randint(0, 300)))
+class Alive(Exception):
+    """Something of a pattern that would do something where it is shown."""
 
 
-KINDS: tuple[Callable[[random.Random], str], ...] = (damaged, damaged, soup, noise)
+# what is done with a case ------------------------------------------------------------------------------------------
 
 
-def hard() -> Iterator[tuple[str, str]]:
-    """Texts built to take long, go deep or break something, with a name each."""
-    head = "Hat\nUS terms\n\n"
-    yield "a thousand million times", f"{head}Rnd 1: 6 sc in ring. (6)\nRnd 2: [2 sc in each sc] 1000000000 times.\n"
-    yield "a number of a million figures", f"{head}Rnd 1: {'9' * 1_000_000} sc in ring.\n"
-    yield "ten thousand brackets", f"{head}Rnd 1: {'(' * 10_000}sc in ring{')' * 10_000}.\n"
-    yield "ten thousand open brackets", f"{head}Rnd 1: {'[' * 10_000}\n"
-    yield "stars without end", f"{head}Rnd 1: {'*' * 100_000} sc; rep from * around.\n"
-    yield (
-        "a row that repeats itself",
-        f"{head}Ch 10.\nRow 1: Sc in each ch.\nRow 2: Rep Row 2.\nRow 3: Rep Rows 1-3 until 90 rows in all.\n",
-    )
-    yield (
-        "ranges backwards and endless",
-        f"{head}Ch 10.\nRow 9-2: Sc in each ch.\nRows 3-999999999: Ch 1, sc in each sc, turn.\n",
-    )
-    yield (
-        "stitches that name each other",
-        f"{head}Shell: work 2 fans in same st.\nFan: work 2 shells in same st.\nRnd 1: Shell in ring.\nRnd 2: Fan in each shell.\n",
-    )
-    yield "one line of a megabyte", f"{head}Rnd 1: " + "sc in next st, " * 66_000
-    yield "a megabyte of rows", head + "".join(f"Rnd {n}: Sc in each sc around. (6)\n" for n in range(1, 28_000))
-    yield "a megabyte of numbers", head + "12 (13, 14) " * 83_000
-    yield "a megabyte of lengths", head + "4 in (10 cm) x 6 in " * 50_000
-    yield "a megabyte of commas", head + "," * 1_000_000
-    yield "a megabyte of blanks", head + " " * 1_000_000 + "x"
-    yield "a megabyte of line ends", head + "\n" * 1_000_000
-    yield "a megabyte of one letter", head + "a" * 1_000_000
-    yield "a megabyte of dashes", head + "-" * 1_000_000
-    yield (
-        "a thousand sizes",
-        "Top\nSizes: "
-        + ", ".join(f"{n} cm" for n in range(1000))
-        + "\nRow 1: "
-        + ", ".join("10" for _ in range(1000))
-        + " sc.\n",
-    )
-    yield "a thousand headings", "\n\n".join(f"PART {n}\n\nRnd 1: 6 sc in ring. (6)" for n in range(1_000))
-    yield "abbreviations without end", "Abbreviations\n" + "".join(f"ab{n}: stitch {n}\n" for n in range(20_000))
-    yield "a megabyte of hooks", head + "Materials\n" + "4.5 mm (US 7) hook " * 50_000
-    yield "a megabyte of sentences", head + "Sew the 4 ears to the head. " * 36_000
-    yield "a megabyte of notes", head + "Notes\n" + "Ch 3 counts as a dc throughout. " * 31_000
+def whole(raw: bytes, name: str) -> None:
+    """A file as the command takes it, to everything that can be written of it."""
+    from lint.reports.outputs import OUTPUTS
+    from lint.reports.summary import summary_of
 
-
-def survives(text: str, book) -> tuple[float, str | None]:
-    """How long a text takes, and the traceback if there is one."""
-    began = time.perf_counter()
     try:
-        report = inspect(SourceText(text), book)
-        json.dumps(as_data(report))
-        as_page(report)
+        source = read_document(raw, name)
+    except Unreadable as error:
+        _one_line(str(error))
+        return
+    report = inspect(source, load_rulebook(), "auto", True)
+    shares = {output: OUTPUTS[output].share(report, raw, ASKED, "p1") for output in ASKED.outputs}
+    checked = [Checked(name, summary_of(report), shares), Checked(name, problem="x")]
+    for output, path in (
+        (Output.HTML, "a"),
+        (Output.INDEX, "a.html"),
+        (Output.JSON, "a"),
+        (Output.SARIF, "a"),
+        (Output.GRADING, "a.html"),
+    ):
+        made = b"".join(file_of(output, Job(path, ASKED, checked)))
+        if path.endswith("html") or output is Output.HTML:
+            inert_page(made)
+    for output in (Output.CSV, Output.INDEX, Output.GRADING):
+        inert_cells(b"".join(file_of(output, Job("a.csv", ASKED, checked))))
+
+
+def inert_page(raw: bytes) -> None:
+    """Raises Alive where a page holds an element or an attribute that does something."""
+
+    class Looks(HTMLParser):
+        def handle_starttag(self, tag: str, attributes: list) -> None:
+            for name, value in attributes:
+                bad = name.startswith("on") or name in (
+                    "src",
+                    "srcdoc",
+                    "action",
+                    "formaction",
+                    "srcset",
+                    "poster",
+                    "data",
+                    "ping",
+                )
+                bad = bad or name in ("href", "xlink:href") and ":" in (value or "").split("/")[0]
+                if bad:
+                    raise Alive(f"{tag} {name}={value}")
+            if tag in _ALIVE or tag == "link":
+                raise Alive(tag)
+
+    Looks(convert_charrefs=False).feed(raw.decode())
+
+
+def inert_cells(raw: bytes) -> None:
+    """Raises Alive where a cell of a CSV begins as a formula does (numbers may have a sign)."""
+    for row in csv.reader(io.StringIO(raw.decode("utf-8-sig"), newline="")):
+        for cell in row:
+            if cell.startswith(_FORMULA) and not cell.replace("-", "", 1).replace(".", "", 1).isdigit():
+                raise Alive(f"cell {cell!r}")
+
+
+def _one_line(said: str) -> None:
+    if "\n" in said or not 3 < len(said) < 300:
+        raise Alive(f"not one clear line: {said!r}")
+
+
+@lru_cache(maxsize=1)
+def _small_report():
+    return inspect(SourceText(SMALL, "hat.txt"), load_rulebook())
+
+
+def demo_case(random: Random) -> None:
+    """A demo pattern, damaged."""
+    whole(damaged(random, random.choice(DEMOS)).encode("utf-8", "surrogatepass"), "a.txt")
+
+
+def small_case(random: Random) -> None:
+    """A small pattern, damaged."""
+    whole(damaged(random, SMALL).encode("utf-8", "surrogatepass"), "a.txt")
+
+
+def soup_case(random: Random) -> None:
+    """Words in any order."""
+    whole(soup(random).encode("utf-8", "surrogatepass"), "a.txt")
+
+
+def noise_case(random: Random) -> None:
+    """Characters in any order, in some encoding."""
+    whole(noise(random).encode(random.choice(("utf-8", "utf-16", "cp1252")), "replace"), "a.txt")
+
+
+def document_case(random: Random) -> None:
+    """A damaged document; most are only read."""
+    name, raw = damaged_file(random)
+    if random.random() < 0.1:
+        whole(raw, name)
+        return
+    try:
+        read_document(raw, name)
+    except Unreadable as error:
+        _one_line(str(error))
+
+
+def house_case(random: Random) -> None:
+    """A damaged house file."""
+    from lint.house.loading import read_house
+
+    try:
+        read_house(house(random), "house.yaml", load_rulebook())
+    except RuleFileError as error:
+        if not all(line.startswith(("house.yaml:", "/")) for line in str(error).splitlines()):
+            raise Alive(f"no place in {error}") from error
+
+
+def testers_case(random: Random) -> None:
+    """A damaged report of a tester, to its page and its tables."""
+    from lint.reports.testers_data import as_csv
+    from lint.reports.testers_page import as_testers_page
+    from lint.testers.review import review
+
+    judged = review(_small_report(), [report_of_testers(random)], random.random() < 0.3)
+    inert_page(as_testers_page(judged).encode("utf-8", "backslashreplace"))
+    inert_cells(as_csv(judged).encode("utf-8", "backslashreplace"))
+
+
+def clause_case(random: Random) -> None:
+    """A clause, read and told in words."""
+    from lint.reports.clause import read_clauses
+
+    for answer in read_clauses([soup(random), noise(random)], load_rulebook(), random.choice(("us", "uk", "auto"))):
+        answer.as_data()
+        answer.in_words()
+
+
+def restyle_case(random: Random) -> None:
+    """A small pattern, damaged, put into other terms."""
+    from lint.house.model import House
+    from lint.restyling import NotRestyled, restyle
+
+    try:
+        restyle(SourceText(damaged(random, SMALL)), House(terms=random.choice(("us", "uk"))), load_rulebook())
+    except NotRestyled as error:
+        _one_line(str(error))
+
+
+KINDS: dict[Callable[[Random], None], int] = {
+    demo_case: 2,
+    small_case: 10,
+    soup_case: 25,
+    noise_case: 10,
+    document_case: 20,
+    house_case: 5,
+    testers_case: 10,
+    clause_case: 15,
+    restyle_case: 3,
+}
+
+
+def survives(do: Callable[[], None]) -> tuple[float, str | None]:
+    """How long a case takes on one core, and the traceback if there is one."""
+    began = time.process_time()
+    signal.setitimer(signal.ITIMER_VIRTUAL, 3 * LIMIT)
+    try:
+        do()
+        trace = None
+    except TooSlow:
+        trace = "".join(traceback.format_exc(limit=-6))
     except Exception:  # noqa: BLE001 - whatever it is, it is what we look for
-        return time.perf_counter() - began, traceback.format_exc()
-    return time.perf_counter() - began, None
+        trace = traceback.format_exc()
+    finally:
+        signal.setitimer(signal.ITIMER_VIRTUAL, 0)
+    return time.process_time() - began, trace
+
+
+def _cut_off(*_: object) -> None:
+    raise TooSlow
 
 
 def main() -> int:
@@ -141,34 +250,40 @@ def main() -> int:
     parser.add_argument("--seconds", type=float, default=60.0)
     parser.add_argument("--cases", type=int, default=None)
     parser.add_argument("--seed", type=int, default=1)
+    parser.add_argument("--only", help="cases of one kind")
+    parser.add_argument("--case", type=int, help="one case of the seed, with its traceback")
     parser.add_argument("--hard", action="store_true", help="only the texts built to be hard, each with its time")
     options = parser.parse_args()
-    book = load_rulebook()
-    bad = 0
-    slowest = (0.0, "")
-    for name, text in hard():
-        took, trace = survives(text, book)
-        if options.hard:
-            print(f"{took:6.2f} s  {name}")
-        if trace or took > LIMIT:
-            bad += 1
-            print(f"HARD {name}: {took:.2f} s\n{trace or ''}"[-2_000:])
-        slowest = max(slowest, (took, name))
+    signal.signal(signal.SIGVTALRM, _cut_off)
+    whole(SMALL.encode(), "a.txt")
+    began, cases, bad, slowest, told = time.monotonic(), 0, 0, (0.0, ""), Counter()
     if options.hard:
+        for name, text in hard():
+            took, trace = survives(lambda text=text: whole(text.encode(), "a.txt"))
+            bad += bool(trace) or took > LIMIT
+            print(f"{took:6.2f} s  {name}\n{trace or ''}"[-2_000:], end="", flush=True)
         return 1 if bad else 0
-    began, cases = time.perf_counter(), 0
-    while cases < options.cases if options.cases else time.perf_counter() - began < options.seconds:
-        chance = random.Random(f"{options.seed}/{cases}")
-        kind = chance.choice(KINDS)
-        text = kind(chance)
-        took, trace = survives(text, book)
+    kinds = {kind: weight for kind, weight in KINDS.items() if options.only in (None, kind.__name__)}
+    while cases < options.cases if options.cases else time.monotonic() - began < options.seconds:
+        number = cases if options.case is None else options.case
+        random = Random(f"{options.seed}/{number}")
+        (kind,) = random.choices(list(kinds), list(kinds.values()))
+        took, trace = survives(lambda random=random, kind=kind: kind(random))
         cases += 1
         if trace or took > LIMIT:
             bad += 1
-            print(f"CASE {options.seed}/{cases - 1} {kind.__name__}: {took:.2f} s\n{trace or ''}"[-2_000:])
-        slowest = max(slowest, (took, f"{kind.__name__} {cases - 1}"))
-    print(f"{cases} cases, {bad} tracebacks or over {LIMIT:g} s; slowest {slowest[0]:.2f} s ({slowest[1]})")
-    return 1 if bad else 0
+            where = (trace or "slow").strip().splitlines()
+            told[where[-1][:80]] += 1
+            if told[where[-1][:80]] < 4:
+                print(f"CASE {options.seed}/{number} {kind.__name__}: {took:.2f} s\n{trace or ''}"[-2_500:], flush=True)
+        slowest = max(slowest, (took, f"{kind.__name__} {number}"))
+        if options.case is not None:
+            break
+    memory = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1000
+    print(
+        f"{cases} cases, {bad} bad or over {LIMIT:g} s; slowest {slowest[0]:.2f} s ({slowest[1]}); most memory {memory:.0f} MB"
+    )
+    return 1 if bad or memory > MOST_MEMORY else 0
 
 
 if __name__ == "__main__":

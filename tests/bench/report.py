@@ -36,7 +36,7 @@ def hundred_rows(stitches: int, faulty: bool = True) -> str:
             words = f"Ch 1 (does not count as a st), sc in each st across, turn. ({count} sc)"
         else:
             words = (
-                f"Ch 1, sc in first st, *2 sc in next st, sc2tog; rep from * to last 3 sts, sc in each st to end, turn."
+                "Ch 1, sc in first st, *2 sc in next st, sc2tog; rep from * to last 3 sts, sc in each st to end, turn."
             )
         body.append(f"Row {row}: {words}")
     return (

@@ -244,3 +244,49 @@ def test_a_long_report_opens_fast_enough_to_use(browser: Browser, tmp_path: Path
     page = Opened(browser, as_page(check_text(text)), tmp_path).page
 
     assert page.locator(".line").count() == text.count("\n")
+
+
+def index_page() -> str:
+    """The table over the demo patterns, and one that could not be read."""
+    from lint.batch import check_all
+    from lint.reports.index import as_index
+    from lint.reports.summary import Checked
+
+    checked = [*check_all([str(ROOT / "corpus_demo")]), Checked("a scan.pdf", problem="has no text in it")]
+    return "".join(as_index(checked, [f"{number}.html" for number in range(len(checked))]))
+
+
+@pytest.mark.parametrize("width", WIDTHS)
+@pytest.mark.parametrize("large", [False, True], ids=["usual", "large-print"])
+def test_index_of_many(browser: Browser, tmp_path: Path, large: bool, width: str) -> None:
+    """The table fits the window, asks for nothing, and has no violation that the engine can find."""
+    html = index_page()
+    html = html.replace('id="large-print"', 'id="large-print" checked') if large else html
+    opened = Opened(browser, html.replace("default-src 'none'; ", ""), tmp_path, width)
+
+    assert opened.page.evaluate("document.documentElement.scrollWidth <= window.innerWidth")
+    assert opened.requests == [opened.file] and opened.complaints == []
+    found = Axe().run(
+        opened.page, options={"runOnly": ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]}
+    )
+    assert [(one["id"], one["nodes"][0]["html"]) for one in found.response["violations"]] == []
+
+
+def test_index_is_sorted_and_chosen(browser: Browser, tmp_path: Path) -> None:
+    """The boxes put the lines in order and hide those of a verdict, with no script on the page."""
+    page = Opened(browser, index_page(), tmp_path).page
+
+    def shown() -> list[str]:
+        rows = page.locator(".patterns tbody tr").all()
+        seen = [
+            (row.bounding_box()["y"], row.locator("th").inner_text().split("\n")[0]) for row in rows if row.is_visible()
+        ]
+        return [title for _, title in sorted(seen)]
+
+    assert shown()[0] == "a scan.pdf"
+    page.check("#by-title")
+    assert [title.casefold() for title in shown()] == sorted(title.casefold() for title in shown())
+    page.check("#by-score")
+    assert shown()[1] == "POCKLE THE MOLE"
+    page.uncheck("#show-ready")
+    assert len(shown()) == 4
