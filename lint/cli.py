@@ -212,13 +212,22 @@ def _raw_files(paths: tuple[str, ...]) -> tuple[list[tuple[str, bytes]], list[st
 @commands.command()
 @click.argument("clause", nargs=-1)
 @click.option("--terms", type=_TERMS, default="auto")
+@click.option("--row", help="Of a pattern's file, only the rows of this label: 'Rnd 4', 'Sleeve Row 2'.")
 @click.option("--json", "json_path", help="- writes JSON to standard output.")
-def read(clause: tuple[str, ...], terms: str, json_path: str | None) -> None:
-    """Say how one clause or row is read: what it uses and what it makes.  With -, one clause a line."""
+def read(clause: tuple[str, ...], terms: str, row: str | None, json_path: str | None) -> None:
+    """Say how one clause or row is read: what it uses and what it makes.  With -, one clause a line.
+
+    With a pattern's file, every row of it: clause by clause, with the count so far and the sum.
+    """
+    words = " ".join(clause)
+    if not json_path and words != "-" and Path(words).is_file():
+        _read_rows(words, terms, row or "")
+        return
+    if row is not None:
+        _refuse("--row picks a row of a pattern's file; name the file")
     book = _book()
     from lint.reports.clause import read_clauses
 
-    words = " ".join(clause)
     if words in ("", "-"):
         try:
             lines = decoded(sys.stdin.buffer.read()).splitlines()
@@ -233,6 +242,16 @@ def read(clause: tuple[str, ...], terms: str, json_path: str | None) -> None:
         return
     for answer in answers:
         click.echo(answer.in_words())
+
+
+def _read_rows(path: str, terms: str, only: str) -> None:
+    from lint.reports.rowwords import rows_in_words
+    from lint.reports.terminal import write
+
+    said = list(rows_in_words(_inspected(path, terms, Houses(_book(), None, True, _refuse)), only))
+    if not said:
+        _refuse(f"{path}: there is no row “{only}”" if only else f"{path}: no rows or rounds were found")
+    write("\n".join(said))
 
 
 @commands.command()

@@ -6,6 +6,7 @@ import json
 from typing import Any
 
 import pytest
+from command import run_command
 from helpers import DEMO, assert_workings_hold, check
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -348,3 +349,35 @@ class TestReports:
         show(check(panel("Ch 1, [sc in next st, 2 sc in next st] 6 times, turn. (17 sc)")))
 
         assert "    How it comes: 6 × (1 + 2) = 18 sc; printed: 17 sc\n" in capsys.readouterr().out
+
+
+class TestReadAPattern:
+    """`frogproof read FILE`: every row clause by clause, or the one that an editor doubts."""
+
+    @pytest.fixture
+    def mat(self, tmp_path):
+        """A file with two rows that come out and one that is not understood."""
+        path = tmp_path / "mat.txt"
+        path.write_text(
+            panel("Ch 1, turn, 2 sc in first sc, sc in each sc across. (13 sc)", "Sc in next st, frabble in next st."),
+            encoding="utf-8",
+        )
+        return path
+
+    def test_every_clause_is_told_with_the_count_so_far(self, mat):
+        """What a clause uses and makes, and the sum against the print."""
+        said = run_command("read", mat).stdout.decode()
+        assert "2 sc in first sc – uses 1, makes 2, so far 2" in said
+        assert "in all 2 + 11 = 13 sc; printed: 13 sc" in said
+        assert "not recomputed: “frabble in next st” was not understood" in said
+
+    @pytest.mark.parametrize("name", ["row 2", "Row 2:", "MAT Row 2", "r 2"])
+    def test_one_row_by_its_label(self, mat, name):
+        """In any case, with or without its sign and its part."""
+        said = run_command("read", mat, "--row", name).stdout.decode()
+        assert "Row 2 (line" in said and "Row 1 (line" not in said
+
+    def test_a_label_that_is_not_there_is_told(self, mat):
+        """One sentence, and nothing else."""
+        told = run_command("read", mat, "--row", "Row 9")
+        assert told.returncode == 2 and told.stderr.decode().strip() == f"{mat}: there is no row “Row 9”"
