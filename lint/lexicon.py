@@ -176,7 +176,11 @@ class Lexicon:
         return None
 
     def _glued_together(self, token, lower: str) -> list[Lexeme]:
-        """The two words of "2 dctog", "3dccl"; [] for any other word."""
+        """The two words of "2 dctog", "3dccl", "6xinc"; [] for any other word."""
+        crossed = self._phrases.single(lower[1:]) if token.glued and lower[0] == "x" and len(lower) > 1 else ("", "")
+        if crossed[0] in ("stitch", "increase", "decrease"):
+            cross = self._single(Token(token.text[0], token.start, token.start + 1, True), "x")
+            return [cross, Lexeme(crossed[0], token.text[1:], token.start + 1, token.end, True, crossed[1])]
         ending = next((ending for ending in ("tog", "cl") if lower.endswith(ending)), "")
         kind, key = self._phrases.single(lower[: -len(ending)]) if ending else ("", "")
         if kind != "stitch":

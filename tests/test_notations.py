@@ -51,6 +51,18 @@ Row 3: Ch 1, turn, sc in next 10 sts, leave last 10 sts.
 """,
         [20, 20, 10],
     ),
+    "a cross between a number and its stitch": (
+        """Ball
+BALL
+R1: 6 sc in MR
+R2: 6xinc
+R3: (1xsc, inc) x 6
+R4: 18xsc
+R5: (sc, 1xdec)*6
+R6: 6xdec
+""",
+        [6, 12, 18, 18, 12, 6],
+    ),
     "small letters of the pattern's own": (
         """Lark
 Stitches: x = sc, v = inc, a = dec, F = BLO

@@ -381,3 +381,20 @@ class TestReadAPattern:
         """One sentence, and nothing else."""
         told = run_command("read", mat, "--row", "Row 9")
         assert told.returncode == 2 and told.stderr.decode().strip() == f"{mat}: there is no row “Row 9”"
+
+
+def test_a_clause_cut_out_behind_its_bracket_is_read_with_it():
+    """ "2 dc in next st, ch 1) 3 times" was opened before the words that were asked about."""
+    assert (
+        "uses 3 places, makes 6 stitches and 3 ch-1 spaces"
+        in run_command("read", "2 dc in next st, ch 1) 3 times").stdout.decode()
+    )
+
+
+def test_a_stitch_named_as_one_is_one():
+    """ "JS = Joining Stitch:" says no more than that it is one stitch."""
+    told = json.loads(
+        run_command("read", "--json", "-", "JS = Joining Stitch:").stdout
+        or run_command("read", "--json", "-", words=b"JS = Joining Stitch:").stdout
+    )
+    assert (told[0]["uses"], told[0]["makes"]["stitches"]) == (1, 1)

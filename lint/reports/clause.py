@@ -81,6 +81,7 @@ def read_clauses(lines: list[str], book: Rulebook, terms: str = "auto") -> list[
 # What a fragment may be part of: a repeat's end without its beginning is still read.
 _BEFORE = (
     "",
+    "(",  # "Tss2tog, ch 1) twice": the bracket was opened before the clause was cut out
     "(sc in next st, ",
     "*sc in next st, ch 2, dc in next st, ch 2; rep from * around, ",
     "*sc in next st **, sc in next st* ",
@@ -101,6 +102,7 @@ _HEADING = regex.compile(r"\s*(?P<name>\p{Lu}[\p{L} '-]{2,30}?)\s*\((?:make\s+|x
 _DEFINES = regex.compile(
     r"\s*(?P<name>[^:=()]{3,40}?)\s*(?:\((?:uses? (?P<uses>[^()]{3,30})|[^()]{1,20})\))?\s*(?::|=|\s[–-]\s)", regex.I
 )
+_ONE_STITCH = regex.compile(r"\s*\p{Lu}{1,5}\s*=\s*(?:\p{L}+[ -]){1,3}(?i:stitch)\s*[:.]?\s*")  # "JS = Joining Stitch:"
 _SIZE_LINE = regex.compile(r"(?i)(?:(?:\d?x{0,3}[sl]|\d?xs|\dx|m)(?:/(?:\d?x{0,3}[sl]|\dx|m))?[\s,()\[\]]*){3,}")
 _AMOUNTS = regex.compile(
     r"(?i)\d+(?:[\s,()\[\]]+\d+)+[\s)\]]*(?:skeins?|balls?|hanks?|g|grams|yds?|yards|m|metres|meters)\.?"
@@ -137,6 +139,8 @@ def _read(line: str, lexicon: Lexicon, labels: LabelReader) -> ClauseReading:
         return ClauseReading(line, True)
     if not lexemes:
         return ClauseReading(line, True) if named else ClauseReading(line, False, None, "there are no words")
+    if _ONE_STITCH.fullmatch(line):
+        return ClauseReading(line, True, Measure(1, 1))
     defined = _DEFINES.match(line)
     standard = lexicon.read(defined["name"]) if defined else []
     if [item.kind for item in standard[:1]] == ["stitch"] and len(standard) in (1, 3) and "=" in defined[0]:
@@ -156,7 +160,7 @@ def _read(line: str, lexicon: Lexicon, labels: LabelReader) -> ClauseReading:
         reading = read_row(Stream(lexicon.read(before + body), vocabulary))
         unread = next((step for step in walk(tuple(reading.steps)) if isinstance(step, Unread)), None)
         if unread is None:
-            return _understood(line, reading, lexicon, len(before))
+            return _understood(line, reading, lexicon, len(before) if before != "(" else 0)
         stopped = stopped or unread.words
     count = counts.read(Stream(lexicon.read(body.strip(" .;:,-–—→()[]{}")), vocabulary), bare=True)
     if count is not None and any(item.unit != "unknown" for item in count.items):

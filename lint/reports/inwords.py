@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from lint.amount import Amount
+from lint.amount import ONE, Amount
 from lint.place import LimitKind, Place, Target, TargetKind, Which
 from lint.tree import (
     AlongEdge,
@@ -210,4 +210,4 @@ def _times(step: Repeat) -> str:
         return f"and {times.number} times more"
     if times.kind is TimesKind.UNCLEAR:
         return f"{times.number} times (in all, or more: the counts must tell)"
-    return f"{times.number} times"
+    return "once" if times.number == ONE else f"{times.number} times"
