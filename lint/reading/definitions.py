@@ -34,7 +34,10 @@ _A_IS = regex.compile(
 _LIST_LEAD = regex.compile(
     r"(?i)\s*(?:(?:u\.?s\.?a?\.?|u\.?k\.?|american|british|standard|crochet)\s+)*(?:terms|terminology|abbreviations?|abbr\.?)(?:\s*\([^)]*\)|\s+used)?\s*[:–-]\s*(?=\S)"
 )
-_BARE_ENTRY = regex.compile(r"\s*(?P<one>[\p{L}-]{1,8})(?: (?P<two>\p{L}+))?(?: (?P<rest>\p{L}+(?: \p{L}+){0,3}))\s*")
+_PLURAL = r"(?:\(e?s\))?"  # "st(s) stitch(es)"
+_BARE_ENTRY = regex.compile(
+    rf"\s*(?P<one>[\p{{L}}-]{{1,8}}{_PLURAL})(?: (?P<two>\p{{L}}+{_PLURAL}))?(?: (?P<rest>\p{{L}}+{_PLURAL}(?: \p{{L}}+{_PLURAL}){{0,3}}))\s*"
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,15 +76,16 @@ def _bare_entries(line: str, offset: int, known: frozenset[str]) -> Iterator[Ent
     cut = []
     for piece in pieces:
         match = _BARE_ENTRY.fullmatch(piece.group(0))
-        longer = match is not None and match["two"] and f"{match['one']} {match['two']}".lower() in known
+        longer = match is not None and match["two"] and not known.isdisjoint(expand(f"{match['one']} {match['two']}"))
         form = f"{match['one']} {match['two']}" if longer else match["one"] if match is not None else ""
         meaning = (
             match["rest"] if longer else f"{match['two'] or ''} {match['rest']}".strip() if match is not None else ""
         )
-        if form.lower() in known and meaning:
+        forms = tuple(expand(form))
+        if meaning and not known.isdisjoint(forms):
             at = offset + piece.start() + len(piece.group(0)) - len(piece.group(0).lstrip())
             end = offset + piece.start() + len(piece.group(0).rstrip())
-            cut.append(Entry((form.lower(),), (), meaning, end - len(meaning), Span(at, end)))
+            cut.append(Entry(forms, (), meaning, end - len(meaning), Span(at, end)))
     if len(cut) >= 3 and len(cut) >= len(pieces) - 1:
         yield from cut
 
