@@ -90,3 +90,24 @@ def test_and_it_is_read(before: str, words: str, stitches: int) -> None:
     report = check(f"Test\nUS terms\n\n{before}{words}\n")
     made = report.ledger.rows[-1].cells[0].made
     assert made is not None and made.stitches == stitches
+
+
+def test_work_with_a_printed_count_under_joining_is_no_talk():
+    """A border told under "Joining" is a row: worked, or said not to be understood."""
+    head = "Bunting\nPattern\nTRIANGLE\nRow 1: Ch 2, 3 sc in 2nd ch from hook. Turn. (3 sc)\n\nJoining\n"
+    report = check(
+        head
+        + "Sew the triangles side by side.\nChain 20, sc across the top edge of one triangle, ch 5, sc in next 3 sts. Turn. (6 sc)\n"
+    )
+    last = report.ledger.rows[-1]
+    assert last.part.name == "Joining" and last.cells[0].outcome.value == "not-recomputed"
+    report = check(head + "Sew the triangles side by side. Weave in ends.\n")
+    assert [row.part.name for row in report.ledger.rows] == ["TRIANGLE"]
+
+
+def test_a_title_behind_its_word_is_the_title():
+    """ "Pattern: …" in the first line names the pattern."""
+    report = check(
+        "Pattern: Otter Creek Washcloth\n\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. (10 sc)\n"
+    )
+    assert report.pattern.title == "Otter Creek Washcloth"

@@ -34,6 +34,11 @@ _CALLS_ROWS = regex.compile(
 )
 # "turn. — 33 (35) sts": a count at the end of a row, without a stop
 _COUNTED = regex.compile(r"(?i)(?:[.;:=]|\s[-–—])\s*[(\[{]?\d[^.;:]{0,60}\b(?:sts?|stitches|sc|hdc|dc|tr|htr)$")
+_TITLED = regex.compile(r"(?i)\s*(?:pattern(?: name)?|title|name|design)\s*:\s*(?P<title>\p{L}[^.:;]{2,60}?)\s*$")
+# "sc evenly around. (96 sc)": a count of stitches at the end of a line that works some
+_COUNTED_WORK = regex.compile(
+    r"(?i)\b(?:sc|dc|hdc|htr|tr)\s+(?:in|into|across|along|evenly|around)\b.*[(\[{]\s*\d+[^()\[\]{}]*\b(?:sc|dc|hdc|htr|tr|sts?|stitches)\b[^()\[\]{}]*[)\]}]\.?\s*$"
+)
 _MAKES = r"(?i)\b(?:\d+\s?)?(?:sc|dc|hdc|tr|htr|ch|mr|magic)\b"
 _CHAIN_BEHIND = regex.compile(r"(?i)[.;:]\s+(?=(?:with \w+, )?ch(?:ain)?s?\b\s*-?\s*\d)")
 _TERMINAL = (".", ")", "]", "}", "!", "?", ":", ";")
@@ -129,6 +134,13 @@ class LayoutReader:
             self.passage.next_line()
             if layout.title is None:
                 heading = self.finder.at_line(line.text)
+                titled = _TITLED.match(line.text)
+                if titled is not None:  # "Pattern: Otter Creek Washcloth"
+                    layout.title, layout.title_span = (
+                        titled["title"],
+                        Span(line.start + titled.start("title"), line.start + titled.end("title")),
+                    )
+                    continue
                 if (
                     heading is None
                     and self.labels.at_line(line.text, 0) is None
@@ -229,6 +241,12 @@ class LayoutReader:
                 row = self._row(None, self._stripped(line))
                 part.rows.append(row)
                 section = None
+            elif section == "finishing" and _COUNTED_WORK.search(line.text):
+                heading = layout.sections[-1].heading  # work with a printed count, under "Joining": a row, not talk
+                part = self._opened(self.source.slice(heading), heading)
+                layout.parts.append(part)
+                row, section = self._row(None, self._stripped(line)), None
+                part.rows.append(row)
             elif section is not None and layout.sections:
                 last = layout.sections[-1]
                 layout.sections[-1] = Section(last.key, last.span.to(Span(line.start, line.end)), last.heading)
