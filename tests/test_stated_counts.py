@@ -104,7 +104,7 @@ def test_a_place_that_a_clause_has_lost_is_not_passed_over():
 def test_a_bare_list_of_abbreviations_may_have_plurals_in_brackets():
     """ "st(s) stitch(es)" explains st and sts, without any sign between."""
     report = check(
-        "Rag\nAbbreviations: ch chain, sc single crochet, sl st(s) slip stitch(es), st(s) stitch(es)\n\nRAG\nCh 11.\n"
-        "Row 1: Sc in 2nd ch from hook and in each ch across. (10 sts)\nRow 2: Ch 1, turn, sc in next st, sl st in next st, sc in each st across.\n"
+        "Rag\nAbbreviations: ch chain, sc single crochet, sl st(s) slip stitch(es), st(s) stitch(es), sc2tog single crochet two together\n\nRAG\nCh 11.\n"
+        "Row 1: Sc in 2nd ch from hook and in each ch across. (10 sts)\nRow 2: Ch 1, turn, sc in next st, sl st in next st, sc in each st to last 2 sts, sc2tog.\n"
     )
     assert "abbreviation-undefined" not in [finding.rule for finding in report.findings]

@@ -36,7 +36,7 @@ _LIST_LEAD = regex.compile(
 )
 _PLURAL = r"(?:\(e?s\))?"  # "st(s) stitch(es)"
 _BARE_ENTRY = regex.compile(
-    rf"\s*(?P<one>[\p{{L}}-]{{1,8}}{_PLURAL})(?: (?P<two>\p{{L}}+{_PLURAL}))?(?: (?P<rest>\p{{L}}+{_PLURAL}(?: \p{{L}}+{_PLURAL}){{0,3}}))\s*"
+    rf"\s*(?P<one>\p{{L}}[\p{{L}}\d-]{{0,8}}{_PLURAL})(?: (?P<two>\p{{L}}+{_PLURAL}))?(?: (?P<rest>\p{{L}}+{_PLURAL}(?: \p{{L}}+{_PLURAL}){{0,3}}))\s*"
 )
 
 
