@@ -14,6 +14,7 @@ from lint.source import Span
 
 _ONE = r"(?:\d+(?:\.\d+)?(?:\s?[¼½¾⅓⅔⅛⅜⅝⅞]|\s\d/\d)?(?:st|nd|rd|th)?|[¼½¾]|[-–—](?=\s*[,:;)\]}])|\b(?:zero|one|two|three|four|five|six|seven|eight|nine|ten|twelve)\b)"
 _EMPTY = r"[-–—]"
+_MOST_EMPTY = 60  # more dashes than any pattern has sizes are a ruled line
 _RUN = rf"{_ONE}(?:\s?[-–]\s?{_ONE})?"
 _UNIT = regex.compile(
     r"\s*(?:sts?|stitches|sc|hdc|htr|dc|tr|chs?|sps?|times|more|rows?|rnds?|rounds?|in|ins|inches|cm|unworked|sets?|rep(?:eat)?s?)\b"
@@ -31,7 +32,7 @@ SHAPES = {
         rf"(?<![\w.,/¼½¾-])(?P<list>{_ONE}\s?,?\s?{_GROUP}(?:\s?,?\s?{_GROUP})+)"
     ),
     "brackets": regex.compile(
-        rf"(?<![\w.,/¼½¾-])(?P<list>(?P<head>{_RUN}|{_EMPTY}(?:\s?{_EMPTY})*)\s?[(\[{{]\s*(?P<item>{_RUN})(?:(?P<sign>\s*[,:;/]\s*|\s?[-–]\s?)(?P<item>{_RUN}))*\s*[)\]}}])"
+        rf"(?<![\w.,/¼½¾-])(?P<list>(?P<head>{_RUN}|{_EMPTY}(?:\s?{_EMPTY}){{0,{_MOST_EMPTY}}})\s?[(\[{{]\s*(?P<item>{_RUN})(?:(?P<sign>\s*[,:;/]\s*|\s?[-–]\s?)(?P<item>{_RUN}))*\s*[)\]}}])"
     ),
     "strokes": regex.compile(rf"(?<![\w.,/])(?P<list>{_ONE}(?:/{_ONE})+)(?!\w|/|\.\d)"),
     "all in brackets": regex.compile(rf"(?<![\d¼½¾)\]]\s?)(?P<list>[(\[]\s*{_RUN}(?:\s*[,:;]\s*{_RUN})+\s*[)\]])"),
