@@ -126,7 +126,8 @@ _REACH = 400  # characters before a unit in which a list that ends in it stands
 
 @lru_cache(maxsize=32)
 def _unit_pattern(unit: str) -> regex.Pattern:
-    return regex.compile(unit, regex.I)
+    """A unit behind a figure, or a bracket that closes: "sc in next st" has none."""
+    return regex.compile(rf"(?<=[\d{_SIGNS})\]}}]\s?)(?:{unit})", regex.I)
 
 
 def _found_before(lists: regex.Pattern, text: str, units: regex.Pattern) -> Iterator[regex.Match]:
