@@ -66,7 +66,9 @@ class Lexicon:
         self._numbers = book.words.numbers
         self._ordinals = book.words.ordinals
         own = [(form.lower(), kind, name) for form, kind, name in own]
-        self._phrases = PhraseBook([*own, *standard_phrases(book, terms)]) if own else _standard_book(book, terms)
+        standard = _standard_book(book, terms)
+        self._phrases = PhraseBook(own, standard) if own else standard
+        self._read: dict[tuple[str, int], tuple[Lexeme, ...]] = {}  # the reader and several checks read the same rows
 
     def knows(self, word: str) -> bool:
         """Whether a single word has a meaning of its own."""
@@ -74,6 +76,12 @@ class Lexicon:
 
     def read(self, text: str, offset: int = 0) -> list[Lexeme]:
         """The lexemes of a stretch of text that starts at `offset` of the source."""
+        key = (text, offset)
+        if key not in self._read:
+            self._read[key] = tuple(self._lexemes(text, offset))
+        return list(self._read[key])
+
+    def _lexemes(self, text: str, offset: int) -> list[Lexeme]:
         tokens, hits = self._phrases.cut(text, offset)
         lexemes: list[Lexeme] = []
         index, hit_index = 0, 0
@@ -295,9 +303,26 @@ def standard_phrases(book: Rulebook, terms: str) -> list[tuple[str, str, str]]:
     return phrases
 
 
+def _own_forms(book: Rulebook, terms: str) -> frozenset[str]:
+    templates = [template for _, some in _made_of(book) for template in some]
+    plain = [form for rule in book.stitches.stitches for form in stitch_forms(rule, terms)]
+    return frozenset(text.lower() for form in plain for text in (form, *(t.replace("{}", form) for t in templates)))
+
+
 # The rulebook is kept with what was made from it, so that the ids can't pass to others.  A house's rulebook shares its
 # stitches and words with the one that it was made from.
 _books: dict[tuple[int, int, str], tuple[Rulebook, PhraseBook]] = {}
+
+
+_forms: dict[tuple[int, str], tuple[Rulebook, frozenset[str]]] = {}
+
+
+def own_forms(book: Rulebook, terms: str) -> frozenset[str]:
+    """Every form, in lower case, that the stitches' words have under the terms, post and joined forms too."""
+    key = (id(book.stitches), terms)
+    if key not in _forms:
+        _forms[key] = (book, _own_forms(book, terms))
+    return _forms[key][1]
 
 
 def _standard_book(book: Rulebook, terms: str) -> PhraseBook:

@@ -62,12 +62,13 @@ def _tokenizer():
 class PhraseBook:
     """Finds the phrases of a vocabulary in a line; the longest wins."""
 
-    def __init__(self, phrases: Iterable[tuple[str, str, str]]) -> None:
-        """`phrases`: (phrase, kind, value) in lower case; of two alike the first wins."""
+    def __init__(self, phrases: Iterable[tuple[str, str, str]], beneath: PhraseBook | None = None) -> None:
+        """`phrases`: (phrase, kind, value) in lower case; of two alike the first wins, and any before one `beneath`."""
         from spacy.matcher import PhraseMatcher
 
         tokenizer = _tokenizer()
         self._matcher = PhraseMatcher(tokenizer.vocab, attr="LOWER")
+        self._beneath = beneath  # a large book that many share, so that a few phrases more cost little
         self._meaning: dict[str, tuple[str, str]] = {}
         self._single: dict[str, tuple[str, str]] = {}  # one word needs no matching
         for phrase, kind, value in phrases:
@@ -79,7 +80,10 @@ class PhraseBook:
 
     def single(self, word: str) -> tuple[str, str]:
         """Kind and value of a phrase of one word; empty where it is none."""
-        return self._single.get(word, ("", ""))
+        found = self._single.get(word)
+        if found is None:
+            return self._beneath.single(word) if self._beneath is not None else ("", "")
+        return found
 
     def cut(self, text: str, offset: int = 0) -> tuple[list[Token], list[PhraseHit]]:
         """Tokens of a text that starts at `offset` of the source, and the phrases among them."""
@@ -97,16 +101,25 @@ class PhraseBook:
             end = start + len(item.text)
             tokens.append(Token(text[start:end], offset + start, offset + end, start == end_before))
             end_before = end
-        strings = doc.vocab.strings
-        longest: dict[int, tuple[int, str, str]] = {}
-        for match_id, first, last in self._matcher(doc):
-            if first not in longest or last > longest[first][0]:
-                longest[first] = (last, *self._meaning[strings[match_id]])
+        longest = self._longest(doc)
         hits: list[PhraseHit] = []
         index = 0
         while index < len(tokens):
-            last, kind, value = longest.get(index) or (index + 1, *self._single.get(doc[index].lower_, ("", "")))
+            last, kind, value = longest.get(index) or (index + 1, *self.single(doc[index].lower_))
             if kind:
                 hits.append(PhraseHit(index, last, kind, value))
             index = last
         return tokens, hits
+
+    def _longest(self, doc) -> dict[int, tuple[int, str, str]]:
+        """The longest phrase of several words at each token: where it ends, its kind and value."""
+        longest = self._beneath._longest(doc) if self._beneath is not None else {}
+        strings = doc.vocab.strings
+        own: dict[int, tuple[int, str, str]] = {}
+        for match_id, first, last in self._matcher(doc):
+            if first not in own or last > own[first][0]:
+                own[first] = (last, *self._meaning[strings[match_id]])
+        for first, phrase in own.items():
+            if first not in longest or phrase[0] >= longest[first][0]:
+                longest[first] = phrase
+        return longest

@@ -50,6 +50,7 @@ def _garbled(own: str, usual: str) -> bool:
 
 
 _WORD = regex.compile(r"[a-z\d]+")
+_OF_STITCH = regex.compile(r"(?i)\b(?:crochet|treble|stitch)\b")
 
 
 def _plain(meaning: str) -> str:
@@ -57,7 +58,7 @@ def _plain(meaning: str) -> str:
 
 
 def _is_stitch(meaning: str) -> bool:
-    return regex.search(r"(?i)\b(?:crochet|treble|stitch)\b", meaning) is not None and meaning.lower() != "stitch"
+    return _OF_STITCH.search(meaning) is not None and meaning.lower() != "stitch"
 
 
 # stitches by another name ----------------------------------------------------------------------------------------

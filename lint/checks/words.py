@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import lru_cache
 
 import regex
 
@@ -12,7 +13,7 @@ from lint.checks.leftovers import lost
 from lint.checks.names import misnamed
 from lint.checks.sizelists import wrong_lists
 from lint.finding import Finding, Related
-from lint.lexicon import Lexeme, stitch_forms
+from lint.lexicon import Lexeme, own_forms
 from lint.source import Span
 from lint.tree import MAKES_STITCHES, NOT_UNDERSTOOD, Chain, RowCall, Step, Unread, Work, walk
 
@@ -100,7 +101,7 @@ def _why_not(step: Unread, words: str) -> str:
 
 def check_terms(context: Context) -> Iterator[Finding]:
     """terms-mixed: a stitch name of the other country; one finding a word, with all its places."""
-    own = _own_forms(context)
+    own = own_forms(context.book, context.terms.terms)
     listed = _defined(context)
     places: dict[str, list[tuple[Lexeme, str, str]]] = {}
     for part, row, lexeme in _row_lexemes(context):
@@ -120,24 +121,6 @@ def check_terms(context: Context) -> Iterator[Finding]:
             other=names["uk" if context.terms.terms == "us" else "us"],
             related=tuple(Related(other.span, "here too") for other, _, _ in found[1:20]),
         )
-
-
-def _own_forms(context: Context) -> set[str]:
-    """Every form that the words of this pattern's terms have, post and joined forms too."""
-    forms: set[str] = set()
-    for rule in context.book.stitches.stitches:
-        plain = stitch_forms(rule, context.terms.terms)
-        forms.update(form.lower() for form in plain)
-        for template in (
-            *context.book.stitches.post.front,
-            *context.book.stitches.post.back,
-            *context.book.stitches.foundation,
-            *context.book.stitches.standing,
-            *context.book.stitches.long,
-            *context.book.stitches.backwards,
-        ):
-            forms.update(template.replace("{}", form).lower() for form in plain)
-    return forms
 
 
 def _row_lexemes(context: Context) -> Iterator[tuple[str, str, Lexeme]]:
@@ -201,7 +184,7 @@ def check_undefined(context: Context) -> Iterator[Finding]:
             *context.book.plain_words.notation,
         )
     }
-    own = _own_forms(context)
+    own = own_forms(context.book, context.terms.terms)
     places: dict[str, list[tuple[Lexeme, str, str]]] = {}
     for part, row, lexeme in _joined(_row_lexemes(context)):
         if lexeme.kind == "stitch" and lexeme.lower not in own:
@@ -307,12 +290,17 @@ def check_unused(context: Context) -> Iterator[Finding]:
             yield context.finding("abbreviation-unused", entry.span, word=word)
 
 
+@lru_cache(maxsize=1_000)  # the abbreviations of one pattern are those of the next
+def _alone(word: str) -> regex.Pattern:
+    """Finds a word where it stands alone."""
+    return regex.compile(rf"(?i)(?<![\p{{L}}]){regex.escape(word)}(?![\p{{L}}])")
+
+
 def _used(text: str, forms: list[str], own: Span) -> bool:
     for form in forms:
         spaced = regex.sub(r"^(fp|bp)(?=\w)", r"\1 ", form)  # "BP sc" for BPsc
         for variant in {form, form + "s", form.replace(" ", ""), spaced}:
-            pattern = rf"(?i)(?<![\p{{L}}]){regex.escape(variant)}(?![\p{{L}}])"
-            if any(not own.start <= match.start() < own.end for match in regex.finditer(pattern, text)):
+            if any(not own.start <= match.start() < own.end for match in _alone(variant).finditer(text)):
                 return True
     if len(forms[0]) >= 2 and regex.search(r"tog$", forms[0]):
         return False

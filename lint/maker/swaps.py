@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from bisect import bisect_right
+from bisect import bisect_left, bisect_right, insort
 from collections.abc import Iterable
 from dataclasses import dataclass, fields, is_dataclass, replace
-from functools import lru_cache
+from functools import cached_property, lru_cache
 from typing import Any
 
 from lint.source import Span
@@ -29,12 +29,13 @@ class Swaps:
     def settled(cls, text: str, swaps: Iterable[Swap]) -> Swaps:
         """Of swaps that meet the first given is kept; those that change nothing are none."""
         kept: list[Swap] = []
-        taken: list[Span] = []
+        taken: list[Span] = []  # in the order of the text; as none meet, their ends are in order, too
         for swap in swaps:
             old = text[swap.span.start : swap.span.end]
-            if any(swap.span.start < other.end and other.start < swap.span.end for other in taken):
+            before = bisect_left(taken, swap.span.end, key=lambda span: span.start)
+            if before and taken[before - 1].end > swap.span.start:
                 continue
-            taken.append(swap.span)
+            insort(taken, swap.span)
             if old != swap.new:
                 kept.append(Swap(swap.span, swap.new + "\n" * (old.count("\n") - swap.new.count("\n"))))
         return cls(tuple(sorted(kept, key=lambda swap: swap.span)))
@@ -81,19 +82,14 @@ class Swaps:
         begin = swap.span.start + (self._gained[at - 2] if at > 1 else 0)
         return begin + (len(swap.new) if is_end else 0)
 
-    @property
+    @cached_property
     def _gained(self) -> tuple[int, ...]:
-        return _gains(self.all)
-
-
-@lru_cache(maxsize=64)
-def _gains(swaps: tuple[Swap, ...]) -> tuple[int, ...]:
-    """How many characters the text has gained behind each swap."""
-    found, gained = [], 0
-    for swap in swaps:
-        gained += len(swap.new) - (swap.span.end - swap.span.start)
-        found.append(gained)
-    return tuple(found)
+        """How many characters the text has gained behind each swap."""
+        found, gained = [], 0
+        for swap in self.all:
+            gained += len(swap.new) - (swap.span.end - swap.span.start)
+            found.append(gained)
+        return tuple(found)
 
 
 @lru_cache(maxsize=None)

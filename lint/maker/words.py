@@ -191,10 +191,11 @@ class _OneMaker:
         between = r"[\s,;:/|()\[\]{}–—-]{1,6}(?:(?:and|&)\s+)?"
         form = regex.compile(rf"(?<!\w){between.join(map(regex.escape, names))}(?!\w)(?:\s*[)\]}}])*")
         for match in form.finditer(self.text):
-            opened = regex.search(r"[(\[{]\s*\Z", self.text[: match.start()])
-            start = (
-                opened.start() if opened is not None and match[0].count(")") > match[0].count("(") else match.start()
-            )
+            start = before = match.start()
+            while before and self.text[before - 1].isspace():
+                before -= 1
+            if before and self.text[before - 1] in "([{" and match[0].count(")") > match[0].count("("):
+                start = before - 1
             yield Swap(Span(start, match.end()), names[self.size])
 
     # places -------------------------------------------------------------------------------------------------

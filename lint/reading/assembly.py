@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 
 import regex
 
@@ -83,16 +84,22 @@ _REPEATED = regex.compile(
 _YARN_END = regex.compile(r"(?i)\b(?:leav\w+|with|using|weav\w+|thread\w*|cut\w*|knot\w*|long|yarn|same)\s*$")
 
 
+@lru_cache(maxsize=256)  # every sentence of a pattern is asked for the same pieces
+def _mention(nouns: frozenset[str]) -> regex.Pattern:
+    forms = {form for noun in nouns for form in _forms(noun)}
+    listed = "|".join(sorted(map(regex.escape, forms), key=lambda form: (-len(form), form)))
+    return regex.compile(
+        rf"(?i)\b(?P<det>both(?:\s+(?:of\s+)?the)?|all\s+(?:the\s+)?(?:{_NUMBER})|the\s+(?:{_NUMBER})|{_NUMBER}|the|an?|each|every|other|your)\s+(?P<adj>(?:(?!(?:{listed})\b)[a-z-]+\s+){{0,2}}?)(?P<noun>{listed})\b(?!\s*['’-]|\s+(?:seams?|edges?|holes?|openings?|ends?|sides?|tops?|stitch\w*|sts?|piece|row|round|rnd|area|position|marker)\b)"
+    )
+
+
 def mentions(text: str, span: Span, nouns: frozenset[str]) -> Iterator[Mention]:
     """The pieces of these names (in the singular) that a sentence speaks of as things to be put on."""
     sentence = text[span.start : span.end]
     several = _REPEATED.search(sentence) is not None
-    listed = "|".join(sorted((regex.escape(form) for noun in nouns for form in _forms(noun)), key=len, reverse=True))
-    if not listed:
+    if not nouns:
         return
-    pattern = regex.compile(
-        rf"(?i)\b(?P<det>both(?:\s+(?:of\s+)?the)?|all\s+(?:the\s+)?(?:{_NUMBER})|the\s+(?:{_NUMBER})|{_NUMBER}|the|an?|each|every|other|your)\s+(?P<adj>(?:(?!(?:{listed})\b)[a-z-]+\s+){{0,2}}?)(?P<noun>{listed})\b(?!\s*['’-]|\s+(?:seams?|edges?|holes?|openings?|ends?|sides?|tops?|stitch\w*|sts?|piece|row|round|rnd|area|position|marker)\b)"
-    )
+    pattern = _mention(nouns)
     for match in pattern.finditer(sentence):
         if regex.search(
             r"(?i)\b(?:of|from|between|behind|under|above|below|near|inside|on|at|in|to|over|onto|into|across|through|around|along)\s+$",

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 import regex
 
@@ -153,10 +154,13 @@ def _is_entry(piece: str, known: frozenset[str]) -> bool:
     return short and not regex.search(r"\b\d+\b", piece)
 
 
+_OTHER_FORM = regex.compile(r"\s*(?:,|/(?!\w{2,}\b(?<=inc))|\bor\b)\s*")
+
+
 def expand(form: str) -> list[str]:
     """ "st(s)" and "sp, sps" and "st/s" written out, in lower case."""
     forms: list[str] = []
-    for piece in regex.split(r"\s*(?:,|/(?!\w{2,}\b(?<=inc))|\bor\b)\s*", form.strip().strip(".")):
+    for piece in _OTHER_FORM.split(form.strip().strip(".")):
         piece = piece.strip().strip("._*").lower().replace("’", "'")  # "**V-st**" in bold
         if not piece:
             continue
@@ -221,10 +225,15 @@ def _entry(chunk: str, at: int, known: frozenset[str]) -> Entry | None:
     return None
 
 
+@lru_cache(maxsize=256)
+def _alone(word: str) -> regex.Pattern:
+    return regex.compile(rf"\b{regex.escape(word)}\b")
+
+
 def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None:
     """The stitch that an entry defines by its words, or None where it only explains an abbreviation."""
     lower = entry.body.lower()
-    movements = [word for word in book.words.hand_movements if regex.search(rf"\b{regex.escape(word)}\b", lower)]
+    movements = [word for word in book.words.hand_movements if word in lower and _alone(word).search(lower)]
     name = _name(entry)
     if name in book.words.hand_movements or not lexicon.read(name):
         return None

@@ -83,11 +83,16 @@ class GateReader(SizeWords):
         return self.sizes_of(found["names"])
 
 
+_END_MARKS = {
+    sign: regex.compile(form)
+    for sign, form in {":": r":", "(": r"[)\]](?=\s*\S)", "-": r"\s[–—-]\s|[–—]", "": r"$", ",": r","}.items()
+}
+
+
 def _ends(line: str):
     """Where the words of a gate may end, and the sign there: the likeliest first."""
-    marks = {":": r":", "(": r"[)\]](?=\s*\S)", "-": r"\s[–—-]\s|[–—]", "": r"$", ",": r","}
-    for sign, form in marks.items():
-        places = [match.start() for match in regex.finditer(form, line) if match.start() <= _LONGEST]
+    for sign, form in _END_MARKS.items():
+        places = [match.start() for match in form.finditer(line) if match.start() <= _LONGEST]
         yield from ((place, sign) for place in reversed(places[:6]))
 
 

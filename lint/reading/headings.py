@@ -39,6 +39,11 @@ def begins_work(text: str) -> bool:
     return START.match(text) is not None and not regex.search(r"(?i)\bcounts?\b|not a st|[=–]|:(?!\s*\d)", text)
 
 
+_SAYS_MAKE = regex.compile(r"(?i)\(?\bmake\b|\(\s*(?:x\s?\d+|\d+\s?x)\s*\)$")
+_NUMBER_FIRST = regex.compile(r"[\W_]*\d")
+_MEASURED = regex.compile(r"(?i)\d\s?(?:sc|dc|hdc|tr|htr|ch|mm|cm|in|yd|g|oz|m)\b|[–—]\s")
+
+
 @dataclass(frozen=True)
 class Line:
     """A line of the text, and where it starts."""
@@ -71,7 +76,7 @@ class PartHeadings:
         if not self.like(text) or (
             not after_blank
             and not text.isupper()
-            and not regex.search(r"(?i)\(?\bmake\b|\(\s*(?:x\s?\d+|\d+\s?x)\s*\)$", text)
+            and not _SAYS_MAKE.search(text)
             and not self._stands_between_rows(index, text)
         ):
             return False
@@ -110,7 +115,7 @@ class PartHeadings:
         """Whether words could be a heading: few, and no work."""
         if not text or len(text) > 70 or len(text.split()) > 9 or text.endswith((".", ",", ";")) and not text.isupper():
             return False
-        if _STARTS_WORK.match(text) or GATE.match(text) or regex.match(r"[\W_]*\d", text) or "=" in text:
+        if _STARTS_WORK.match(text) or GATE.match(text) or _NUMBER_FIRST.match(text) or "=" in text:
             return False
         if not regex.search(r"\p{L}", text):
             return False  # the rule under a table's head
@@ -118,7 +123,7 @@ class PartHeadings:
             return False  # the head of a table; "US terms" over the chain
         if text[0].islower() and not self.lower_case and not self.bare:
             return False
-        return not regex.search(r"\d\s?(?:sc|dc|hdc|tr|htr|ch|mm|cm|in|yd|g|oz|m)\b|[–—]\s", text, regex.IGNORECASE)
+        return not _MEASURED.search(text)
 
     def name(self, text: str) -> tuple[str, int]:
         """A heading's name, and how many of the piece are made."""

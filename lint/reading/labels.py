@@ -42,6 +42,7 @@ _WORK_FOLLOWS = r"(?=\s*(?:ch\b|chs?\d|rep|repeat|\d+\s*\w|\(|\[|\{|\*|•|join|
 
 _DOUBLED = regex.compile(r"(?i)\s*(?:\p{L}+\s+){0,2}(?:round|rnd|row)\s*[-–—]\s*(?=(?:round|rnd|row)\s*\d+\s*[:.])")
 
+_LEAD = regex.compile(r"[\s•·*_|#>-]*")
 _HEADED = regex.compile(r"\s*(?P<piece>\p{Lu}\p{L}+(?:\s\p{L}+){0,2})\s*:\s*(?=(?i:round|rnd|row)\s*\d+\s*[:.])")
 
 
@@ -77,7 +78,7 @@ class LabelReader:
 
     def at_line(self, line: str, offset: int, bare_numbers: bool = False) -> Found | None:
         """The label at the start of a line (bullets, stars and spaces before it are passed over)."""
-        lead = regex.match(r"[\s•·*_|#>-]*", line).end()
+        lead = _LEAD.match(line).end()
         doubled = _DOUBLED.match(line)
         if doubled is not None:  # "Joining Round - Round 5:"
             return self.at_line(line[doubled.end() :], offset + doubled.end())

@@ -13,7 +13,9 @@ import regex
 from lint.source import Span
 
 _ONE = r"(?:\d+(?:\.\d+)?(?:\s?[¼½¾⅓⅔⅛⅜⅝⅞]|\s\d/\d)?(?:st|nd|rd|th)?|[¼½¾]|[-–—](?=\s*[,:;)\]}])|\b(?:zero|one|two|three|four|five|six|seven|eight|nine|ten|twelve)\b)"
+_EACH = regex.compile(_ONE)
 _EMPTY = r"[-–—]"
+_MOST_EMPTY = 60  # more dashes than any pattern has sizes are a ruled line
 _RUN = rf"{_ONE}(?:\s?[-–]\s?{_ONE})?"
 _UNIT = regex.compile(
     r"\s*(?:sts?|stitches|sc|hdc|htr|dc|tr|chs?|sps?|times|more|rows?|rnds?|rounds?|in|ins|inches|cm|unworked|sets?|rep(?:eat)?s?)\b"
@@ -31,7 +33,7 @@ SHAPES = {
         rf"(?<![\w.,/¼½¾-])(?P<list>{_ONE}\s?,?\s?{_GROUP}(?:\s?,?\s?{_GROUP})+)"
     ),
     "brackets": regex.compile(
-        rf"(?<![\w.,/¼½¾-])(?P<list>(?P<head>{_RUN}|{_EMPTY}(?:\s?{_EMPTY})*)\s?[(\[{{]\s*(?P<item>{_RUN})(?:(?P<sign>\s*[,:;/]\s*|\s?[-–]\s?)(?P<item>{_RUN}))*\s*[)\]}}])"
+        rf"(?<![\w.,/¼½¾-])(?P<list>(?P<head>{_RUN}|{_EMPTY}(?:\s?{_EMPTY}){{0,{_MOST_EMPTY}}})\s?[(\[{{]\s*(?P<item>{_RUN})(?:(?P<sign>\s*[,:;/]\s*|\s?[-–]\s?)(?P<item>{_RUN}))*\s*[)\]}}])"
     ),
     "strokes": regex.compile(rf"(?<![\w.,/])(?P<list>{_ONE}(?:/{_ONE})+)(?!\w|/|\.\d)"),
     "all in brackets": regex.compile(rf"(?<![\d¼½¾)\]]\s?)(?P<list>[(\[]\s*{_RUN}(?:\s*[,:;]\s*{_RUN})+\s*[)\]])"),
@@ -77,7 +79,7 @@ def _numbers(shape: str, match: regex.Match, text: str, sizes: int) -> frozenset
         signs = {sign.strip() for sign in match.captures("sign")}
         if _GOES_ON.match(text, match.end()) or len(signs - {"–", "-"}) > 1:
             return frozenset()
-        items, ends = match.captures("item"), sum(len(regex.findall(_ONE, item)) for item in match.captures("item"))
+        items, ends = match.captures("item"), sum(len(_EACH.findall(item)) for item in match.captures("item"))
         runs = {1 + ends} if signs & {"-", "–"} else {1 + len(items)}
         empty = len(regex.findall(_EMPTY, match["head"])) if not regex.search(r"[\w½]", match["head"]) else 0
         if empty:  # each of these dashes is a size, or the first opens the count
@@ -94,7 +96,7 @@ def _numbers(shape: str, match: regex.Match, text: str, sizes: int) -> frozenset
         inner = regex.sub(rf"^{_ONE}\s?[-–]\s?(?={_ONE})", "", inner)  # the first row of a range
     if shape == "hyphens" and _ROWS.search(text, max(0, match.start() - 12), match.start()):
         return frozenset({inner.count("-") + 1, inner.count("-")})  # "Rows 2-4-6-6": the first is where all begin
-    parts = regex.split(r"\s*[,:;]\s*", inner) if shape == "all in brackets" else regex.findall(_ONE, inner)
+    parts = regex.split(r"\s*[,:;]\s*", inner) if shape == "all in brackets" else _EACH.findall(inner)
     return frozenset({len(parts)})
 
 

@@ -101,7 +101,7 @@ def _list_pattern(unit: str, sizes: int) -> tuple[regex.Pattern, regex.Pattern]:
     )
     pattern = (
         rf"(?(DEFINE)(?P<figure>{number})(?P<unit>(?i:{unit}))(?P<one>{one}))"
-        rf"(?<![\w.,{_SIGNS}-])(?<!\d/)(?P<all>(?&one)(?:{_BY}(?&one))*)(?<=(?i:{unit})(?:\s?[)\]}}])?)"
+        rf"(?=[\d.(\[{{{_SIGNS}–—-]|\s[{_SIGNS}])(?<![\w.,{_SIGNS}-])(?<!\d/)(?P<all>(?&one)(?:{_BY}(?&one))*)(?<=(?i:{unit})(?:\s?[)\]}}])?)"
     )
     return regex.compile(pattern), regex.compile(number)
 
@@ -126,7 +126,8 @@ _REACH = 400  # characters before a unit in which a list that ends in it stands
 
 @lru_cache(maxsize=32)
 def _unit_pattern(unit: str) -> regex.Pattern:
-    return regex.compile(unit, regex.I)
+    """A unit behind a figure, or a bracket that closes: "sc in next st" has none."""
+    return regex.compile(rf"(?<=[\d{_SIGNS})\]}}]\s?)(?:{unit})", regex.I)
 
 
 def _found_before(lists: regex.Pattern, text: str, units: regex.Pattern) -> Iterator[regex.Match]:
@@ -157,9 +158,12 @@ def read_lengths(text: str, sizes: int) -> tuple[Length, ...]:
     return tuple(sorted(found, key=lambda length: length.span.start))
 
 
+_LONGEST_LABEL = (
+    300  # characters before the figures; what is longer is no line of a table, and would be tried at length
+)
 _FIGURES_ONLY = r"[\d\s.,;:/|()\[\]½¼¾⅓⅔⅛⅜⅝⅞–-]*"
 _UNIT_FIRST = regex.compile(
-    rf"(?m)^(?P<label>[^\d\n:|\t]*?[^\d\n:|\t\s][^\d\n:|\t]*?)[\s,(\[|]*(?:\b(?P<inch>(?i:inch(?:es)?|ins?|in\.))|[\"”]|\b(?P<cm>(?i:cms?|centimet(?:re|er)s?)))?[)\]]?[ ]*(?P<sign>[:=–|\t]|[ ]{{2,}})[ |\t]*(?P<rest>\d{_FIGURES_ONLY}|[(\[]\d{_FIGURES_ONLY})$"
+    rf"(?m)^(?=[^\d\n]{{1,{_LONGEST_LABEL}}}+\d{_FIGURES_ONLY}$)(?P<label>[^\d\n:|\t]*?[^\d\n:|\t\s][^\d\n:|\t]*?)[\s,(\[|]*(?:\b(?P<inch>(?i:inch(?:es)?|ins?|in\.))|[\"”]|\b(?P<cm>(?i:cms?|centimet(?:re|er)s?)))?[)\]]?[ ]*(?P<sign>[:=–|\t]|[ ]{{2,}})[ |\t]*(?P<rest>\d{_FIGURES_ONLY}|[(\[]\d{_FIGURES_ONLY})$"
 )
 _TABLE_UNIT = regex.compile(
     r"(?i)^[^\n\d]*\b(?:measurements?|sizes?|all|given|table|schematic)\b[^\n\d]*?(?:\bin\s+|[(\[]\s*)(?:(?P<inch>inch(?:es)?|ins?)|(?P<cm>cms?|centimet(?:re|er)s?))\b[^\n\d]*$",

@@ -45,15 +45,22 @@ _MEASURED = regex.compile(
 )
 _OWN_MEASURE = regex.compile(r"^(?P<name>[^:=–—]{1,20}?)\s*(?:[:=]|\s[-–—]\s)\s*\D{0,20}\d.*$")
 # between names, the likeliest first; without brackets "and" goes with the commas
-_CUTS = (
-    r"\s*[;|•]\s*",
-    r"\s*,\s*(?:(?:and|&|or)\s+)?|\s+(?:and|&|or)\s+",
-    r"\s*:\s*",
-    r"\s+[-–—]\s+",
-    r"(?<!\d [1-7])\s*/\s*",  # not the stroke of "25 1/2"
-    r"\s*[-–—]\s*",
-    r"\s{2,}|\t",
+_CUTS = tuple(
+    map(
+        regex.compile,
+        (
+            r"\s*[;|•]\s*",
+            r"\s*,\s*(?:(?:and|&|or)\s+)?|\s+(?:and|&|or)\s+",
+            r"\s*:\s*",
+            r"\s+[-–—]\s+",
+            r"(?<!\d [1-7])\s*/\s*",  # not the stroke of "25 1/2"
+            r"\s*[-–—]\s*",
+            r"\s{2,}|\t",
+        ),
+    )
 )
+_EMPTY_BRACKETS = regex.compile(r"[(\[{]\s*[)\]}]")
+_BRACKET = regex.compile(r"\s*,?\s*[()\[\]{}]\s*,?\s*")
 
 
 @lru_cache(maxsize=4096)
@@ -107,14 +114,14 @@ def _readings(line: str) -> Iterator[str]:
 
 def _cut(text: str) -> Iterator[Names]:
     """The ways to cut words at their brackets, and at one sign inside these."""
-    if len(text) < 2 or regex.search(r"[(\[{]\s*[)\]}]", text):
+    if len(text) < 2 or _EMPTY_BRACKETS.search(text):
         return
-    chunks = [chunk for chunk in regex.split(r"\s*,?\s*[()\[\]{}]\s*,?\s*", text) if chunk.strip(_EDGE)]
+    chunks = [chunk for chunk in _BRACKET.split(text) if chunk.strip(_EDGE)]
     hyphened = len(chunks) == 2 and regex.search(r"\p{L}\s?[-–—]\s?\p{L}", chunks[1]) is not None
     if len(chunks) > 1 and not hyphened and all(not regex.search(r"[,;:|&]|\band\b", chunk) for chunk in chunks):
         yield _stripped(chunks)  # "S (M) L", "S/M (L/XL)", but not "Small (Medium-Large)"
     for sign in _CUTS:
-        pieces = [regex.split(sign, chunk) for chunk in chunks]
+        pieces = [sign.split(chunk) for chunk in chunks]
         if any(len(some) > 1 for some in pieces):
             yield _stripped([piece for some in pieces for piece in some])
 

@@ -12,6 +12,7 @@ from functools import lru_cache
 from lint.amount import Amount
 from lint.pattern import Pattern, Row
 from lint.place import Limit, LimitKind, Place
+from lint.source import Span
 from lint.tree import (
     MAKES_STITCHES,
     Chain,
@@ -94,6 +95,9 @@ def _row_for(row: Row, size: int) -> Row:
     return replace(row, label=label, steps=for_size(row.steps, size), stated=_read_by(size, row.stated), sizes=None)
 
 
+_WHOLE = frozenset((str, int, bool, Span))  # what most fields hold, and no size reads in its own way
+
+
 def _read_by(size: int, value):
     """Any part of the tree as one size reads it; in a tuple, what this size does not work is left out."""
     if isinstance(value, Amount):
@@ -106,7 +110,7 @@ def _read_by(size: int, value):
     changed = {}
     for name in _part_names(type(value)):
         old = getattr(value, name)
-        if old is not None and (new := _read_by(size, old)) is not old:
+        if old is not None and type(old) not in _WHOLE and (new := _read_by(size, old)) is not old:
             changed[name] = new
     if not changed:
         return value
