@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from lint.amount import Amount
 from lint.rulebook import Rulebook, StitchRule
 from lint.source import Span
-from lint.tokens import PhraseBook, Token
+from lint.tokens import ARROWS, PhraseBook, Token
 
 _ORDINAL_ENDINGS = {"st", "nd", "rd", "th", "d"}
 
@@ -209,7 +209,9 @@ class Lexicon:
         if lower in ("†", "‡", "#", "+", "^", "~", "✽", "∗"):
             kind = "star" if lower != "+" else "+"
             return Lexeme(kind, token.text, token.start, token.end, token.glued, token.text)
-        if lower[-1] == ">" and len(lower) > 1:
+        if lower == "!":  # a blog's full stop
+            return Lexeme(".", token.text, token.start, token.end, token.glued)
+        if lower[0] in ARROWS or lower[-1] == ">" and len(lower) > 1:
             return Lexeme("→", token.text, token.start, token.end, token.glued)
         if lower[0] in "-–—−":
             return Lexeme("dash", token.text, token.start, token.end, token.glued)

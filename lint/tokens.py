@@ -8,9 +8,13 @@ from functools import lru_cache
 
 import regex
 
-# One token is taken off the front at a time: a number, a word, a run of stars or dashes, or one sign.
-_TOKEN = regex.compile(r"\d+(?:\.\d+)?|\p{L}+(?:['’]\p{L}+)?|\*+|[-–—−=]*[-–—−=]>|[-–—−]+|\.{2,}|.", regex.DOTALL)
+# One token is taken off the front at a time: a number, a word, a run of stars or dashes, or one sign
+# (a variation selector behind it says how it is drawn, not which it is).
+_TOKEN = regex.compile(
+    r"\d+(?:\.\d+)?|\p{L}+(?:['’]\p{L}+)?|\*+|[-–—−=]*[-–—−=]>|[-–—−]+|\.{2,}|.[\uFE0E\uFE0F]?", regex.DOTALL
+)
 _CHUNK = regex.compile(r"\S+")
+ARROWS = "→⇒⇢⇨⇾⟶⟹▶►▸➔➙➛➜➝➞➟➠➡➢➣➤➥➦➧➨➩➪➫➬➭➮➯➱➲➳➵➸➺➻➼➽➾"
 # Signs that mean the same, one character for one, so that offsets stay right.
 _PLAIN = str.maketrans(
     {"’": "'", "‘": "'", "–": "-", "—": "-", "−": "-", "“": '"', "”": '"', "″": '"', "İ": "I", "ı": "i"}

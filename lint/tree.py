@@ -19,6 +19,7 @@ class Counting:
     stitch: str | None = None
     space: int | None = None  # chains beyond the stitch, which make a space
     throughout: bool = False
+    pieces: tuple[str, ...] = ()  # the parts it is for, by name; none: it is for all
 
 
 @dataclass(frozen=True, slots=True)

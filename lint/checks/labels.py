@@ -112,7 +112,10 @@ def _runs(part: Part, size: int) -> Iterator[list[_Numbered]]:
         if label is not None and (label.unclear or label.rows is not None):
             parts = True
         elif label is None or not label.numbers:
-            parts = label is None and any(isinstance(step, (RowCall, OpenWork)) for step in row.steps)
+            parts = label is None and (
+                any(isinstance(step, (RowCall, OpenWork)) for step in row.steps)
+                or any(regex.search(r"(?i)\b(?:row|rnd|round)s?\b", step.words) for step in row.unread())
+            )
         elif not _works(row, size):
             continue
         else:

@@ -144,7 +144,9 @@ def bare_count(stream: Stream, worked: bool) -> Stated | None:
         if all_of_it is not None:
             stream.at = longer
             return all_of_it
-    if lead != "=" and not ends_work(stream, end):
+    if (remark := _remark_at(stream, start, end)) is not None and lead in ("=", "→"):
+        end, sentence = remark, stream.inside(start, remark)
+    if lead not in ("=", "→") and not ends_work(stream, end):
         return None
     last = lead == "." and len(sentence.lexemes) == 1 and end >= len(stream.lexemes) - 1  # "… around. 12"
     found = read(sentence, bare=last or lead in ("=", "dash", "→", ":", "|", "●", "..", "..."))
@@ -154,6 +156,16 @@ def bare_count(stream: Stream, worked: bool) -> Stated | None:
         return None
     stream.at = end
     return found
+
+
+def _remark_at(stream: Stream, start: int, end: int) -> int | None:
+    """Index of brackets behind a count that hold talk or the number of rows: "→ 14 (his foot!)", "= 28 (4 rnds)"."""
+    opening = next((i for i in range(start + 1, end) if stream.lexemes[i].kind in OPENERS), None)
+    if opening is None:
+        return None
+    first, second = (stream.lexemes[i].kind if i < end else "end" for i in (opening + 1, opening + 2))
+    tells_rows = first == "number" and second in ("row", "round")
+    return opening if tells_rows or first == "word" else None
 
 
 def _unit_word(stream: Stream, item: StatedItem) -> bool:

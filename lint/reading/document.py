@@ -10,8 +10,9 @@ import regex
 from lint.lexicon import Lexeme, Lexicon
 from lint.pattern import Abbreviation, Label, Part, Pattern, Row
 from lint.place import Which
-from lint.reading import definitions, notes
+from lint.reading import definitions
 from lint.reading.audience import size_places
+from lint.reading.chainnotes import countings
 from lint.reading.clauses import Reading, read_row
 from lint.reading.firstuse import with_first_uses
 from lint.reading.headings import begins_work
@@ -25,7 +26,6 @@ from lint.source import SourceText, Span
 from lint.tree import (
     MAKES_STITCHES,
     Chain,
-    Counting,
     Evenly,
     FastenOff,
     Group,
@@ -91,7 +91,7 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
         tuple(layout.sections),
         abbreviations,
         tuple(specials),
-        tuple(_countings(source, layout, lexicon, vocabulary)),
+        tuple(countings(source, layout, lexicon, vocabulary, book.words.words)),
         sizes,
         unplaced=tuple(_unplaced(source, layout, parts, entries, lexicon)),
         sizes_unnamed=layout.sizes_unnamed,
@@ -373,28 +373,3 @@ def _colours(text: str, book: Rulebook) -> frozenset[str]:
     found = {match[1].lower() for match in regex.finditer(r"\b(MC|CC\d?|[A-H])\b\s*(?=[(,:=]|and\b)", text)}
     found |= {match[1].lower() for match in regex.finditer(r"(?i)\bcolou?r\s+([A-H])\b", text)}
     return frozenset(found).union(book.words.colour_names)
-
-
-def _countings(
-    source: SourceText, layout: Layout, lexicon: Lexicon, vocabulary: Vocabulary
-) -> list[tuple[int | None, Counting]]:
-    """What the notes say of beginning chains, in any stretch of prose that speaks of counting."""
-    rows = [row.span for part in layout.parts for row in part.rows if row.label is not None]
-    loose = [row.span for part in layout.parts for row in part.rows if row.label is None]
-    found: list[tuple[int | None, Counting]] = []
-    for span in [*layout.prose, *loose]:
-        words = source.slice(span)
-        if (
-            "count" not in words.lower()
-            and "not a st" not in words.lower()
-            or any(row.start <= span.start < row.end for row in rows)
-        ):
-            continue
-        position = 0
-        for piece in regex.split(r"(?<=[.;])\s+|\n", words):
-            at = words.find(piece, position)
-            position = at + len(piece)
-            if "count" in piece.lower() or "not a st" in piece.lower():
-                sentence = Stream(lexicon.read(piece, span.start + at), vocabulary)
-                found += notes.global_countings(sentence)
-    return found

@@ -168,7 +168,7 @@ class SkipClauses(RemarkClauses):
         sort = named or Target(TargetKind.ANY_STITCH)
         if rest and self.has_work() and stream.kind() in (*SIGNS, "end", "turn", "and", "for"):
             left = (Place(stream.span_from(start), Which.LAST, (sort,), number),) if number is not None else ()
-            stream.pass_to() if stream.kind() == "for" else None
+            stream.pass_to(*SIGNS, "=", "→") if stream.kind() == "for" else None
             self.steps.append(Skip(stream.span_from(start), left, rest=True))  # "Leave rem sts."
             return True
         joins = (
@@ -179,7 +179,7 @@ class SkipClauses(RemarkClauses):
             span = stream.span_from(start)
             self.steps.append(Skip(span, (Place(span, Which.NEXT, (sort,), number, middle=middle),)))
             return True
-        stream.pass_to()
+        stream.pass_to(*SIGNS, "=", "→")  # "leaving the rest for the heel = 16 sc" ends on a count
         told = named is not None or bool(self.steps) and isinstance(self.steps[-1], Turn)
         if (
             not (told and number is not None and self.has_work())

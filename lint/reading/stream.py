@@ -31,7 +31,13 @@ def with_line_stops(lexemes: list[Lexeme], source: SourceText) -> list[Lexeme]:
     found: list[Lexeme] = []
     for lexeme in lexemes:
         before = found[-1] if found else None
-        if before is not None and before.kind in _MAY_END and lexeme.text[:1].isupper() and not lexeme.text.isupper():
+        counted = before is not None and before.kind == "number" and found[-2:-1] and found[-2].kind in ("=", "→")
+        if (
+            before is not None
+            and (counted or before.kind in _MAY_END)
+            and lexeme.text[:1].isupper()
+            and not lexeme.text.isupper()
+        ):
             if "\n" in source.text[before.end : lexeme.start]:
                 found.append(Lexeme(".", "", before.end, before.end, True))
         found.append(lexeme)

@@ -37,13 +37,15 @@ class ChainRules:
 
     by_length: dict[int, Counting] = field(default_factory=dict)
     any_length: Counting | None = None
+    here: dict[int | None, Counting] = field(default_factory=dict)  # said of the piece at hand alone; None: any length
     said_before: set[int] = field(default_factory=set)  # lengths that some row, for itself, said to count
     said_not: set[int] = field(default_factory=set)  # and those that some row said not to
     heights: dict[str, int] = field(default_factory=dict)
     never_count: frozenset[str] = frozenset()  # stitches whose turning chain never stands for one
 
     def said_of(self, length: int) -> Counting | None:
-        return self.by_length.get(length) or self.any_length
+        by_length = self.here.get(length) or self.by_length.get(length)
+        return by_length or self.here.get(None) or self.any_length
 
     def learn(self, length: int, counting: Counting) -> None:
         self.by_length[length] = counting

@@ -143,6 +143,7 @@ class PatternWorker:
         for part in self.pattern.parts:
             instances = [expander.expand(row, part) for row in self.printed[id(part)]]
             in_order = [instance for some in instances for instance in some]
+            state.rules.here = {length: said for length, said in self.pattern.countings if part.name in said.pieces}
             state.short_rows = any(word in part.name.lower() for word in _SHORT_ROWS)
             if in_order:
                 self._open_part(part, in_order, state)
@@ -199,6 +200,8 @@ class PatternWorker:
     def _rules(self) -> ChainRules:
         rules = ChainRules(heights=self.heights, never_count=self.never_count)
         for length, counting in self.pattern.countings:
+            if counting.pieces:
+                continue
             if length is None:
                 rules.any_length = counting
             else:

@@ -1,0 +1,57 @@
+"""What the notes of a pattern say of beginning chains, and of which pieces they say it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
+
+import regex
+
+from lint.lexicon import Lexicon
+from lint.reading import notes
+from lint.reading.layout import Layout
+from lint.reading.stream import Stream, Vocabulary
+from lint.source import SourceText
+from lint.tree import Counting
+
+
+def countings(
+    source: SourceText,
+    layout: Layout,
+    lexicon: Lexicon,
+    vocabulary: Vocabulary,
+    words: Mapping[str, Sequence[str]],
+) -> list[tuple[int | None, Counting]]:
+    """(length of the chain or None for any, note) for each sentence of the prose that speaks of counting.
+
+    `words`: rules/words.yaml; its `counts` and `counts_not` tell which sentences those are.
+    """
+    speaks = regex.compile(
+        r"(?i)count|not a st|\b(?:" + "|".join(map(regex.escape, [*words["counts"], *words["counts_not"]])) + r")\b"
+    )
+    rows = [row.span for part in layout.parts for row in part.rows if row.label is not None]
+    loose = [row.span for part in layout.parts for row in part.rows if row.label is None]
+    found: list[tuple[int | None, Counting]] = []
+    for span in [*layout.prose, *loose]:
+        text = source.slice(span)
+        if not speaks.search(text) or any(row.start <= span.start < row.end for row in rows):
+            continue
+        position = 0
+        for sentence in regex.split(r"(?<=[.;])\s+|\n", text):
+            at = text.find(sentence, position)
+            position = at + len(sentence)
+            if speaks.search(sentence):
+                told = notes.global_countings(Stream(lexicon.read(sentence, span.start + at), vocabulary))
+                pieces = tuple(_pieces_named(sentence, layout))
+                found += [(length, replace(note, pieces=pieces)) for length, note in told]
+    return found
+
+
+def _pieces_named(sentence: str, layout: Layout) -> Iterator[str]:
+    """Names of the parts that a note is for: "in the base", "On the sides,", "For body:"."""
+    for name in dict.fromkeys(part.name for part in layout.parts):
+        own = regex.escape(name.lower().strip(" :.-"))
+        if own and regex.search(
+            rf"(?i)\b(?:in|on|for|of|through)\s+(?:(?:the|both|all|each)\s+)?{own}s?\b(?!\s+of)", sentence
+        ):
+            yield name

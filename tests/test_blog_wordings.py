@@ -1,0 +1,82 @@
+"""Patterns as blogs write them: arrows before counts, calls, chatter behind a count; notes that are for one piece."""
+
+from __future__ import annotations
+
+import pytest
+from helpers import check, corrections, counts, outcomes
+
+_TOY = """Nib the Mole
+US terms
+Worked in a spiral.
+BODY
+R1: 7 sc in MR {arrow} 7
+R2: inc x 7 {arrow} 14 (so round already!!)
+R3: (sc, inc) x 7 {arrow} 21
+R4 - R5: sc in every st {arrow} 21 (2 rounds)
+Stuff him lightly now
+R6: (sc, dec) x 7 {arrow} {last}
+"""
+
+
+@pytest.mark.parametrize("arrow", ["➜", "➡️", "⇒", "→", "▶", "->"])
+def test_a_count_may_stand_behind_any_arrow(arrow: str) -> None:
+    """Arrows of every shape open a count, with or without talk behind it."""
+    report = check(_TOY.format(arrow=arrow, last=14))
+    assert counts(report) == [7, 14, 21, 21, 21, 14]
+    assert set(outcomes(report)) == {"agrees"}
+
+
+def test_a_wrong_count_behind_an_arrow_is_found() -> None:
+    """A count behind an arrow is held against the words."""
+    assert ("count-differs", 10) in corrections(check(_TOY.format(arrow="➜", last=15)))
+
+
+def test_a_call_ends_and_what_follows_is_worked() -> None:
+    """ "change to blue! sc 2 …": no stitch goes with the colour."""
+    report = check("US terms\nTAIL\nR1: 6 sc in MR (6)\nR2: change to blue! sc 2, inc x 2, sc 2 (8)\n")
+    assert counts(report) == [6, 8]
+
+
+_BOX = """US terms
+{note}
+LID
+Ch 13.
+Row 1: Dc in 2nd ch from hook and in each ch across, turn. 12 dc
+Row 2: Ch 3, dc in each st across, turn. {lid}
+RIM
+Ch 13.
+Row 1: Sc in 2nd ch from hook and in each ch across, turn. 12 sc
+Row 2: Ch 3, skip first st, dc in each st across, turn. 12 dc
+"""
+
+
+def test_a_note_for_one_piece_leaves_the_others_be() -> None:
+    """What a note says of the lid is not said of the rim."""
+    note = "The turning ch does not count as a st in the lid. For the rim, ch 3 stands for the first dc."
+    report = check(_BOX.format(note=note, lid="12 dc"))
+    assert counts(report)[-4:] == [12, 12, 12, 12]
+    assert not [rule for rule, _ in corrections(report) if rule == "count-differs"]
+
+
+def test_a_note_for_one_piece_holds_there() -> None:
+    """What a note says of the lid holds in the lid."""
+    report = check(
+        _BOX.format(note="Ch 3 counts as a dc in the rim. Ch 3 never counts as a st in the lid.", lid="13 dc")
+    )
+    assert ("count-differs", 6) in corrections(report)
+
+
+def test_a_count_may_follow_what_is_left() -> None:
+    """A count behind "leaving the rest for …" is read, right or wrong."""
+    text = "US terms\nHEEL\nCh 25.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn = 24 sc\n"
+    text += "Row 2: Ch 1, sc in next 14 sts, turn, leaving the rest for the top of the foot = {} sc\n"
+    assert outcomes(check(text.format(14)))[-1] == "agrees"
+    assert outcomes(check(text.format(15)))[-1] == "differs"
+
+
+def test_rows_worked_as_set_take_numbers_with_them() -> None:
+    """Rows worked "as set" have the numbers between; without them a number is left out."""
+    text = "UK terms\nPURSE\nMake 13ch.\nRow 1 1dc in 2nd ch from hook, 1dc in each ch to end, turn. 12 sts.\n"
+    text += "Row 2 1ch, 1dc in each dc, turn. 12 sts.\n{}\nRow 8 1ch, 1dc in each dc. 12 sts.\n"
+    assert "row-number-out-of-order" not in dict(corrections(check(text.format("Cont as set until 7 rows are done."))))
+    assert "row-number-out-of-order" in dict(corrections(check(text.format(""))))
