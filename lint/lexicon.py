@@ -80,6 +80,9 @@ class Lexicon:
         while index < len(tokens):
             token = tokens[index]
             lower = token.lower
+            if lower == "\\" and tokens[index + 1 : index + 2] and tokens[index + 1].glued:
+                index += 1  # markdown's way to write a star that is a star
+                continue
             if lower[0].isdecimal():
                 follower = tokens[index + 1] if index + 1 < len(tokens) else None
                 if "." in lower:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from helpers import check, corrections, counts, outcomes
+from helpers import all_findings, check, corrections, counts, outcomes
 
 _TOY = """Nib the Mole
 US terms
@@ -80,3 +80,41 @@ def test_rows_worked_as_set_take_numbers_with_them() -> None:
     text += "Row 2 1ch, 1dc in each dc, turn. 12 sts.\n{}\nRow 8 1ch, 1dc in each dc. 12 sts.\n"
     assert "row-number-out-of-order" not in dict(corrections(check(text.format("Cont as set until 7 rows are done."))))
     assert "row-number-out-of-order" in dict(corrections(check(text.format(""))))
+
+
+def test_rows_of_a_sort_have_numbers_of_their_own() -> None:
+    """ "1st plain round" among the numbered rounds is worked, and is no number out of order."""
+    text = "US terms\nHAT\n1st round: 12 sc in a magic ring. (12)\n2nd round: 2 sc in each sc. (24)\n"
+    text += "1st plain round: sc in each sc. (24)\n3rd round: [sc in next 2 sc, 2 sc in next sc] around. (32)\n"
+    text += "2nd and 3rd plain rounds: sc in each sc. (32)\n4th round: [sc in next 2 sc, sc2tog] around. ({})\n"
+    report = check(text.format(24))
+    assert counts(report) == [12, 24, 24, 32, 32, 32, 24]
+    assert not [rule for rule, _ in corrections(report) if rule != "section-missing"]
+    assert ("count-differs", 8) in corrections(check(text.format(25)))
+
+
+def test_a_cord_of_slip_stitches_is_counted() -> None:
+    """A chain worked back in slip stitches has those for its stitches."""
+    text = "US terms\nSTALK\nRow 1: Ch 9, sl st in 2nd ch from hook and in next 7 ch ({} sl sts)\n"
+    assert outcomes(check(text.format(8)))[-1] == "agrees"
+    assert outcomes(check(text.format(9)))[-1] == "differs"
+
+
+def test_a_slip_stitch_before_a_skip_takes_a_place() -> None:
+    """In "(sl st, skip 1, 5 hdc in next, skip 1)" every pass takes four stitches."""
+    text = "US terms\nICING\nRnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\n"
+    report = check(text + "Rnd 3: (sl st, skip 1, 5 hdc in next, skip 1) x 3 (15 hdc)\n")
+    assert all_findings(report, ("correction", "query")) == all_findings(check(text), ("correction", "query"))
+    assert "repeat-does-not-fit" in dict(
+        corrections(check(text + "Rnd 3: (sl st, skip 1, 5 hdc in next) x 5 (25 hdc)\n"))
+    )
+
+
+def test_tables_under_several_headings() -> None:
+    """Every table's heading opens its own piece, and a star written with a backslash is a star."""
+    text = "# Plum\n\nUS terms\n"
+    for name in ("Fruit", "Leaf"):
+        text += f"\n## {name}\n\n| Rnd | Work | Sts |\n|---|---|---|\n| 1 | 6 sc in MR | 6 |\n| 2 | \\*sc, inc\\* to end | 9 |\n"
+    report = check(text)
+    assert counts(report) == [6, 9, 6, 9]
+    assert [part.name for part in report.pattern.parts] == ["Fruit", "Leaf"]

@@ -26,6 +26,10 @@ from lint.tree import (
     walk,
 )
 
+_OF_A_SORT = regex.compile(
+    r"(?i)\d+\s?(?:st|nd|rd|th)\s+(?!row|rnd|round)\p{L}+\s+\p{L}+"
+)  # "1st dec row": has its own count
+
 
 def check_order(context: Context) -> Iterator[Finding]:
     """row-number-out-of-order: a number left out, doubled or slipped, in any size; numbers may start again at 1."""
@@ -109,7 +113,7 @@ def _runs(part: Part, size: int) -> Iterator[list[_Numbered]]:
     for row in part.rows:
         label = row.label
         joined = joined or label is None and any(isinstance(step, JoinYarn) for step in row.steps)
-        if label is not None and (label.unclear or label.rows is not None):
+        if label is not None and (label.unclear or label.rows is not None or _OF_A_SORT.search(label.words)):
             parts = True
         elif label is None or not label.numbers:
             parts = label is None and (

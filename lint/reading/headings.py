@@ -112,6 +112,8 @@ class PartHeadings:
             return False
         if _STARTS_WORK.match(text) or GATE.match(text) or regex.match(r"[\W_]*\d", text) or "=" in text:
             return False
+        if not regex.search(r"\p{L}", text):
+            return False  # the rule under a table's head
         if " | " in text or _TERMS_SAID.fullmatch(text):
             return False  # the head of a table; "US terms" over the chain
         if text[0].islower() and not self.lower_case and not self.bare:

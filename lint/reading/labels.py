@@ -28,6 +28,10 @@ _NO_TITLES = {
     "with", "when", "before", "then", "these", "both", "do", "no", "see", "last", "turn", "begin", "start", "now", "working",
 }  # fmt: skip
 _NUMBER = r"\d{1,4}(?:\s?(?:st|nd|rd|th|d)\b)?"
+_ORDINAL = r"\d{1,3}\s?(?:st|nd|rd|th)"
+_NO_SORT = (
+    r"(?:and|to|or|every|foll(?:owing)?|alt(?:ernate)?|other|same|last|next|rem(?:aining)?|more)\b"  # "3rd and every"
+)
 _BRACKETED = regex.compile(r"\s*[(\[{][^()\[\]{}]*[)\]}]|/\d+")
 _JOINT = r"\s*(?:-|–|—|\bto\b|\bthru\b|\bthrough\b|&|\band\b|,)\s*"
 # What may follow a label that has no colon or dash of its own.
@@ -81,7 +85,7 @@ class LabelReader:
         if headed is not None and headed["piece"].split()[0].lower() not in _NO_TITLES:  # "Border: Rnd 1:"
             inner = self.at_line(line[headed.end() :], offset + headed.end())
             return replace(inner, piece=headed["piece"]) if inner is not None else None
-        for name in ("worded", "spelled", "ordinal", "several", "named", "start", "prefixed", "titled"):
+        for name in ("worded", "spelled", "ordinal", "kept apart", "several", "named", "start", "prefixed", "titled"):
             match = self._patterns[name].match(line, lead)
             if match and self._real(match, line):
                 return self._found(match, offset)
@@ -230,6 +234,10 @@ def _compiled(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> di
             flags,
         ),
         "ordinal": regex.compile(rf"(?P<core>(?P<numbers>{ordinals})\s+(?P<word>{word})\b{extra}){sign}", flags),
+        "kept apart": regex.compile(  # "1st brim round:", "2nd and 3rd dec rows:"
+            rf"(?P<core>(?P<numbers>{_ORDINAL}(?:{_JOINT}{_ORDINAL})*)\s+(?!{_NO_SORT})\p{{L}}[\p{{L}}-]+\s+(?P<word>{word})\b{extra})\s*(?P<sign>:)",
+            flags,
+        ),
         "several": regex.compile(
             rf"(?P<core>(?:next|following)\s+(?P<rows>{figures})\s+(?P<word>{word})\b{extra}){sign}", flags
         ),

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
 
-from lint.place import Limit, LimitKind, TargetKind, Which
+from lint.place import Limit, LimitKind, Place, TargetKind, Which
 from lint.source import Span
 from lint.tree import (
     MAKES_STITCHES,
@@ -105,7 +105,7 @@ class Bench(Plain):
                 if self.slips_are_places(step, (*steps[index + 1 :], *following)):
                     self.work_stitches(step, (*steps[index + 1 :], *following))
                 else:
-                    self.slip(step)
+                    self.slip(self.placed_slip(step, steps[index + 1] if index + 1 < len(steps) else None))
                 return
             if (
                 step.stitch != "picot"
@@ -298,8 +298,14 @@ def _last_limit(step: Step | None) -> Limit | None:
 def _all_slip_stitches(steps: tuple[Step, ...]) -> bool:
     """Whether the row is made of slip stitches, which then are its stitches."""
     works = [step for step in walk(steps) if isinstance(step, (Work, Group, Evenly, Shaping))]
-    whole = any(isinstance(s, Work) and s.places and s.places[-1].which is Which.EACH for s in works)
+    whole = any(isinstance(s, Work) and s.places and _goes_along(s.places) for s in works)
     return whole and all(isinstance(step, Work) and step.stitch == "sl st" for step in works)
+
+
+def _goes_along(places: tuple[Place, ...]) -> bool:
+    """ "in each st", "in 2nd ch from hook and in next 9 ch": along the row below or a chain, not into one place."""
+    from_hook = places[0].which is Which.FROM_HOOK and len(places) > 1
+    return places[-1].which is Which.EACH or from_hook and places[-1].which is Which.NEXT
 
 
 def _join_hint(steps: tuple[Step, ...]) -> JoinHint | None:

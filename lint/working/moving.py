@@ -76,6 +76,12 @@ class Moving(Grouping):
             return place
         return replace(place, targets=(Target(TargetKind.SPACE, length=length),), ordinals=(), from_words="")
 
+    def placed_slip(self, step: Work, coming: Step | None) -> Work:
+        """ "(sl st, skip 1, 5 dc in next, skip 1) 6 times": before a skip a slip stitch goes into the next place."""
+        if step.places or not self.repeating or not isinstance(coming, Skip) or coming.rest:
+            return step
+        return replace(step, places=(Place(step.span, Which.NEXT, (Target(TargetKind.ANY_STITCH),), step.number),))
+
     def next_few(self, step: Work) -> tuple[Place, ...]:
         """The places of "sl st 3", which names none; in a round a slip stitch without a place joins."""
         if not step.number_said or self.is_round:
