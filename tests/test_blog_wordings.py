@@ -118,3 +118,16 @@ def test_tables_under_several_headings() -> None:
     report = check(text)
     assert counts(report) == [6, 9, 6, 9]
     assert [part.name for part in report.pattern.parts] == ["Fruit", "Leaf"]
+
+
+def test_the_opposite_edge_of_a_chain_is_its_other_side() -> None:
+    """An oval may go on along "the opposite edge of the chain"; another piece's other edge is not known."""
+    oval = "US terms\nSOLE\nRnd 1: Ch 8, sc in 2nd ch from hook, sc in next 5 ch, 3 sc in last ch, "
+    oval += "working along the opposite edge of the chain: sc in next 5 ch, 2 sc in last ch ({})\n"
+    assert outcomes(check(oval.format(16)))[-1] == "agrees"
+    assert outcomes(check(oval.format(17)))[-1] == "differs"
+    band = "US terms\nBAND\nCh 8.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (7)\n"
+    assert (
+        outcomes(check(band + "Row 2: Ch 1, sc in each st along the other edge of the cuff. (7)\n"))[-1]
+        == "not-recomputed"
+    )
