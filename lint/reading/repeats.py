@@ -311,14 +311,22 @@ def omit(stream: Stream, steps: list[Step], start: int, read_inside: Callable[[S
     for index in range(len(steps) - 1, -1, -1):
         step = steps[index]
         if isinstance(step, Repeat):
-            corner = len(omitted.lexemes) == 1 and (omitted.kind() == "corner" or omitted.word("bracket", "brackets"))
-            kept = _to_last_group(step.items) if corner else without(step.items, read_inside(omitted))
+            kept = _to_last_group(step.items) if _of_group(omitted, step.items) else None
+            kept = kept if kept is not None else without(step.items, read_inside(omitted))
             if kept is None:
                 return False
             stream.at = end
             steps[index] = replace(step, span=step.span.to(stream.span_from(start)), last_pass=kept)
             return True
     return False
+
+
+def _of_group(omitted: Stream, items: tuple[Step, ...]) -> bool:
+    """Whether "corner", "last bracket", "last corner group", "last shell" name the group that a passage ends in."""
+    named = [item for item in omitted.lexemes if not (item.kind == "group_word" or item.lower in ("group", "set"))]
+    if not named:  # no more than "shell": sure where it is the last thing worked
+        return isinstance(items[-1], Group)
+    return len(named) == 1 and (named[0].kind == "corner" or named[0].lower in ("bracket", "brackets"))
 
 
 def ending_in(step: Repeat, ending: Step) -> Repeat:
