@@ -81,3 +81,17 @@ def test_the_last_group_is_left_out_by_what_it_is_called() -> None:
         report = check(text.format(name))
         assert counts(report)[1] == 24
         assert spaces(report)[1] == {2: 6, 3: 6}
+
+
+def test_the_last_pass_goes_where_its_last_stitch_is_said_to_go() -> None:
+    """ "sc in ch-2 sp of next fan … across, working last sc in 3rd ch of turning ch": no fan is left for that one."""
+    text = (
+        "Stole\nUS terms\n\nSpecial Stitches:\nFan: (2 dc, ch 2, 2 dc) in st or sp indicated.\n\nChain 26.\n"
+        "Row 1: Sc in 2nd ch from hook, *skip next 5 ch, fan in next ch, skip next 5 ch, sc in next ch. Repeat from * across. Turn. (2 fans, 3 sc)\n"
+        "Row 2: Ch 5 (counts as first dc plus ch 2), 2 dc in first sc, *sc in ch-2 sp of next fan, fan in next sc. Repeat from * across, ending (2 dc, ch 2, dc) in last sc. Turn. (2 sc, 1 fan)\n"
+        "Row 3: Ch 1, sc in first dc, *fan in next sc, sc in ch-2 sp of next fan. Repeat from * across, working last sc in 3rd ch of turning ch. Turn. (2 fans, 3 sc)\n"
+    )
+    report = check(text)
+    assert counts(report)[0] == counts(report)[2] == 11
+    assert spaces(report)[2] == {2: 2}
+    assert _rules(text) == []

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 from lint.amount import ONE, Amount
-from lint.place import Limit, LimitKind, Which
+from lint.place import Limit, LimitKind, Place, Which
 from lint.reading.lists import alike
 from lint.reading.rowcalls import named_row_call, names_rows, row_call
 from lint.reading.stream import CLOSERS, OPENERS, Stream
@@ -334,6 +334,14 @@ def ending_in(step: Repeat, ending: Step) -> Repeat:
     items = step.items
     index = next((i for i in range(len(items) - 1, -1, -1) if _same_sort(items[i], ending)), None)
     return replace(step, last_pass=items[:index]) if index is not None else step
+
+
+def last_into(step: Repeat, stitch: str, found: tuple[Place, ...]) -> Repeat:
+    """ "*…, sc in sp of next shell; rep from * across, working last sc in turning ch": no shell is left for that one."""
+    item = step.items[-1] if step.items and step.last_pass is None else None
+    if not isinstance(item, Work) or item.stitch != stitch or len(item.places) != 1 or item.places[0].of is None:
+        return step
+    return replace(step, last_pass=(*step.items[:-1], replace(item, places=found)))
 
 
 def excepting(stream: Stream, steps: list[Step], start: int) -> bool:
