@@ -12,7 +12,10 @@ _OF_A_SIDE = ("per", "along", "down", "for", "on", "in", "across", "between", "t
 def unit(stream: Stream) -> tuple[str | None, str]:
     """The unit at the cursor as a StatedItem unit, with its words; None where there is none."""
     start = stream.at
-    stream.skip("corner") if stream.kind() == "corner" and stream.kind(1) in ("chain", "space", "number") else None
+    if stream.kind() == "corner" and stream.kind(1) == "space":
+        stream.at += 2  # "4 corner sps, 8 ch-1 sps": not all the spaces
+        return "corner", stream.words(start, stream.at)
+    stream.skip("corner") if stream.kind() == "corner" and stream.kind(1) in ("chain", "number") else None
     lexeme = stream.peek()
 
     def words() -> str:

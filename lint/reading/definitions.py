@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from functools import lru_cache
+from itertools import pairwise
 
 import regex
 
@@ -38,6 +39,10 @@ _LIST_LEAD = regex.compile(
 _PLURAL = r"(?:\(e?s\))?"  # "st(s) stitch(es)"
 _BARE_ENTRY = regex.compile(
     rf"\s*(?P<one>\p{{L}}[\p{{L}}\d-]{{0,8}}{_PLURAL})(?: (?P<two>\p{{L}}+{_PLURAL}))?(?: (?P<rest>\p{{L}}+{_PLURAL}(?: \p{{L}}+{_PLURAL}){{0,3}}))\s*"
+)
+# "… miss 2, 1 tr. 1 solid mesh (sm) = 3 tr": the sentence that a named stitch begins
+_NEXT_NAMED = regex.compile(
+    r"(?<=[\w)])\.\s+(?=(?:(?:an?|one|1|each)\s)?\p{L}[\w-]*(?: [\w-]+){0,2} \([\w-]{1,8}\)\s*[=:])(?i)"
 )
 
 
@@ -97,6 +102,9 @@ def _chunks(line: str, known: frozenset[str]) -> list[tuple[int, str]]:
     columns = _columns(body, known)
     if columns:
         return columns
+    cut = [0, *(match.end() for match in _NEXT_NAMED.finditer(body)), len(body)]
+    if len(cut) > 2:
+        return [(start + at, piece) for start, end in pairwise(cut) for at, piece in _chunks(body[start:end], known)]
     for cutter in (r";\s+", r",\s+", r"(?<=\w{2}|\w\))\.\s+(?=[\w-]{1,8}(?: [\w-]{1,6})?(?:\(\w+\))?\s*[:=–])"):
         pieces, last = [], 0
         for match in regex.finditer(cutter, body):

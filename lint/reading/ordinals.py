@@ -83,6 +83,7 @@ def chain_top(stream: Stream, start: int) -> Place | None:
     led = stream.at
     stream.skip("of", "the", "each", "next", "last", "same", "first", "in")
     last = any(item.kind == "last" for item in stream.lexemes[led : stream.at])
+    starts = any(item.kind == "first" for item in stream.lexemes[led : stream.at])
     if stream.kind() == "ordinal":
         if stream.peek().number != 1:
             return ordinal(stream, start)  # "top of 2nd ch"
@@ -95,7 +96,8 @@ def chain_top(stream: Stream, start: int) -> Place | None:
             return None
         found = Target(TargetKind.CHAIN)
     if word == "base":
-        return Place(stream.span_from(start), Which.SAME, (Target(TargetKind.PLACE),))
+        joined = "join" if chain_words or starts else None  # where the round began
+        return Place(stream.span_from(start), Which.SAME, (Target(TargetKind.PLACE, joined),))
     if found.kind is TargetKind.CHAIN:
         found = Target(TargetKind.TURNING_CHAIN, length=found.length)
     if found.kind is TargetKind.STITCH and (stream.take_if("made") or last and number is None):

@@ -352,7 +352,7 @@ class PlaceFirstClauses(PlainClauses):
         stream.skip("with", "the", "make")
         first = stream.kind() == "first"
         stream.take_if("last", "first")
-        stream.take_if("stitch", "any_stitch", "special")
+        named = stream.take_if("stitch", "any_stitch", "special")
         if not first and stream.word("through", "thru") and stream.kind(1) != "last":
             stream.pass_to()  # "working last tss through both strands of the edge"
             self.steps.append(Remark(stream.span_from(start)))
@@ -363,6 +363,9 @@ class PlaceFirstClauses(PlainClauses):
         if first:
             self.steps.append(Remark(stream.span_from(start)))
         else:
+            before = self.steps[-1] if self.steps else None
+            if isinstance(before, Repeat) and named is not None:
+                self.steps[-1] = repeats.last_into(before, named.value, found)
             self.steps.append(LastPlace(stream.span_from(start), found))
         return True
 

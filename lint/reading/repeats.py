@@ -6,7 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 from lint.amount import ONE, Amount
-from lint.place import Limit, LimitKind, Which
+from lint.place import Limit, LimitKind, Place, Which
 from lint.reading.lists import alike
 from lint.reading.rowcalls import named_row_call, names_rows, row_call
 from lint.reading.stream import CLOSERS, OPENERS, Stream
@@ -311,8 +311,8 @@ def omit(stream: Stream, steps: list[Step], start: int, read_inside: Callable[[S
     for index in range(len(steps) - 1, -1, -1):
         step = steps[index]
         if isinstance(step, Repeat):
-            corner = len(omitted.lexemes) == 1 and (omitted.kind() == "corner" or omitted.word("bracket", "brackets"))
-            kept = _to_last_group(step.items) if corner else without(step.items, read_inside(omitted))
+            kept = _to_last_group(step.items) if _of_group(omitted, step.items) else None
+            kept = kept if kept is not None else without(step.items, read_inside(omitted))
             if kept is None:
                 return False
             stream.at = end
@@ -321,11 +321,27 @@ def omit(stream: Stream, steps: list[Step], start: int, read_inside: Callable[[S
     return False
 
 
+def _of_group(omitted: Stream, items: tuple[Step, ...]) -> bool:
+    """Whether "corner", "last bracket", "last corner group", "last shell" name the group that a passage ends in."""
+    named = [item for item in omitted.lexemes if not (item.kind == "group_word" or item.lower in ("group", "set"))]
+    if not named:  # no more than "shell": sure where it is the last thing worked
+        return isinstance(items[-1], Group)
+    return len(named) == 1 and (named[0].kind == "corner" or named[0].lower in ("bracket", "brackets"))
+
+
 def ending_in(step: Repeat, ending: Step) -> Repeat:
     """ "rep from * once more, ending last rep with sc in last 4 sts": the last pass stops before the like of it."""
     items = step.items
     index = next((i for i in range(len(items) - 1, -1, -1) if _same_sort(items[i], ending)), None)
     return replace(step, last_pass=items[:index]) if index is not None else step
+
+
+def last_into(step: Repeat, stitch: str, found: tuple[Place, ...]) -> Repeat:
+    """ "*…, sc in sp of next shell; rep from * across, working last sc in turning ch": no shell is left for that one."""
+    item = step.items[-1] if step.items and step.last_pass is None else None
+    if not isinstance(item, Work) or item.stitch != stitch or len(item.places) != 1 or item.places[0].of is None:
+        return step
+    return replace(step, last_pass=(*step.items[:-1], replace(item, places=found)))
 
 
 def excepting(stream: Stream, steps: list[Step], start: int) -> bool:

@@ -178,6 +178,8 @@ def _side_of(stream: Stream) -> Target | None:
 
 def _dashed_number(stream: Stream) -> Amount | None:
     start = stream.at
+    if stream.kind() == "dash" and stream.peek().text in "–—" and not (stream.peek().glued and stream.peek(1).glued):
+        return None  # "join to beg ch — 44 dc": a count behind a dash
     stream.take_if("dash")
     spelt = stream.peek().value == "word" and not stream.word("once", "twice", "thrice")
     ends = stream.kind(1) in (*SIGNS, "end", "dash", "and", "to") or is_space_word(stream, 1)

@@ -210,7 +210,11 @@ class YarnClauses(ChainClauses):
             stream.at += 2  # "CC1"
             return stream.words(stream.at - 2, stream.at)
         placed = stream.kind(1) in ("with", "in", "between", "to", "at", "around")
-        if lexeme.kind == "word" and placed and stream.kind(-1) in ("join", "attach", "yarn", "color"):
+        if (
+            lexeme.kind == "word"
+            and placed
+            and (stream.kind(-1) in ("join", "attach", "yarn", "color") or stream.peek(-1).lower == "fasten")
+        ):
             stream.take()
             return lexeme.text
         if lexeme.kind in ("word", "the", "ring") and (
@@ -225,8 +229,23 @@ class YarnClauses(ChainClauses):
         stream.at = start
         return None
 
+    def fastens_on(self, start: int) -> bool:
+        """ "Fasten Cream to any 2 ch sp": new yarn, where old patterns do not say "join"."""
+        stream = self.stream
+        if not stream.word("fasten"):
+            return False
+        stream.take()
+        stream.skip("the", "yarn", "color")
+        if stream.kind() == "word" or stream.peek().lower in stream.vocabulary.colours:
+            stream.take()
+        placed = stream.kind() in ("to", "in") and bool(places(stream, allow_to=True))
+        stream.at = start
+        return placed
+
     def read_fasten_off(self, start: int) -> bool:
         stream = self.stream
+        if self.fastens_on(start):
+            return self.read_attach(start)
         stream.take()
         colour = self.colour()
         while not stream.done and stream.kind() not in (",", ";", ".", "(", "[", "{", ")", "]", "}", "dash"):

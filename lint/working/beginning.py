@@ -144,8 +144,12 @@ class Beginning(Placing):
         cursor, last = self.cursor, self.last_work
         if not (cursor.circular and cursor.known and cursor.at == 0 and cursor.nodes and cursor.nodes[0].is_stitch):
             return False
-        into_it = isinstance(last, Work) and last.stitch != "sl st" and len(last.places) == 1
-        return into_it and into_round_start(last.places[0], None)
+        if not isinstance(last, Work) or len(last.places) != 1:
+            return False
+        slipped = last.stitch == "sl st" and last.places[0].targets[0].kind is not TargetKind.PLACE
+        return not slipped and into_round_start(
+            last.places[0], None
+        )  # "sl st in base of first ch-5" is no first stitch
 
     def beginning_chain(self, step: Chain, length: int, following: tuple[Step, ...]) -> None:
         self.begun = True

@@ -101,6 +101,8 @@ def measured(item: StatedItem, made: Made, stated: Stated) -> list[int]:
         return [spaces.get(int(name), 0) if name else sum(spaces.values()) for spaces in counted]
     if unit == "special":
         blocks = [sum(made.spaces.values())] if name.split()[-1] in _BLOCKS and _in_blocks(made) else []
+        if name in _MESHES and len(made.spaces) == 1:
+            blocks.append(sum(made.spaces.values()))  # one may be told stitch by stitch: "5 ch, miss 2, tr, 10 om"
         for key in (name, _ALIASES.get(name, name)):
             alike = [number for group, number in made.groups.items() if _is_one_of(group, key)]
             if alike:
@@ -111,8 +113,6 @@ def measured(item: StatedItem, made: Made, stated: Stated) -> list[int]:
             return blocks
         if (loop := _PICOT.fullmatch(name)) is not None:  # closed into a stitch, or a loop that only looks like one
             return [made.spaces.get(int(loop[1]), 0), made.groups.get("picot", 0)]
-        if name in ("open mesh", "mesh") and len(made.spaces) == 1:
-            return [sum(made.spaces.values())]
         return [made.bunches] if made.bunches and name.split()[-1] in _BUNCHES else []
     if unit == "per side":
         return _of_a_side(made)
@@ -160,6 +160,7 @@ _BUNCHES = ("shell", "shells", "sh", "fan", "fans", "petal", "petals", "scallop"
 _ALIASES = {"cl": "cluster", "pc": "popcorn", "ps": "puff", "sh": "shell", "p": "picot", "block": "bl", "bl": "block"}
 
 
+_MESHES = ("open mesh", "mesh", "om")
 _BLOCKS = ("block", "blocks", "bl", "tile", "tiles")
 
 
