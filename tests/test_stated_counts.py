@@ -108,3 +108,19 @@ def test_a_bare_list_of_abbreviations_may_have_plurals_in_brackets():
         "Row 1: Sc in 2nd ch from hook and in each ch across. (10 sts)\nRow 2: Ch 1, turn, sc in next st, sl st in next st, sc in each st to last 2 sts, sc2tog.\n"
     )
     assert "abbreviation-undefined" not in [finding.rule for finding in report.findings]
+
+
+def test_post_prefix_in_the_list_explains_post_stitches():
+    """ "BP back post" and "sc" in the list explain BPsc, which uses both."""
+    report = check(
+        "Rag\nAbbreviations\nch = chain\nsc = single crochet\nst = stitch\nBP = back post\n\nRAG\nCh 11.\n"
+        "Row 1: Sc in 2nd ch from hook and in each ch across. (10 sc)\nRow 2: Ch 1 (does not count as a st), turn, BPsc around each st across. (10 sc)\n"
+    )
+    assert not {finding.rule for finding in report.findings} & {"abbreviation-undefined", "abbreviation-unused"}
+
+
+@pytest.mark.parametrize("note", ["All turning chains count unless otherwise stated.", "Turning chains always count.", "Turning chains count as a stitch."])
+def test_a_note_that_turning_chains_count_needs_no_stitch(note):
+    """It answers for every row that begins with one; nothing is asked."""
+    report = check(f"Mat\nNote: {note}\nMAT\nCh 12.\nRow 1: Sc in 2nd ch from hook and in each ch across. (11 sc)\nRow 2: Ch 3, turn, dc in each st across.\n")
+    assert "turning-chain-unsaid" not in [finding.rule for finding in report.findings]

@@ -265,11 +265,16 @@ def _stem(word: str) -> str:
     return word[:-1] if len(word) > 2 and word.endswith("s") and word not in ("ss", "rs", "ws") else word
 
 
+_POSTS = ("fp", "bp")
+
+
 def _known(word: str, defined: set[str]) -> bool:
     forms = {word, _stem(word), word + "s", word.replace(" ", ""), word.replace("-", " "), word.replace(" ", "-")}
     plain = word.replace(".", "")
     if forms & defined or "." in word and any(form.replace(".", "") == plain for form in defined):
         return True
+    if word[:2] in _POSTS and word[:2] in defined and len(word) > 2:
+        return _known(word[2:].strip(" -"), defined)  # "BP – back post" in the list, "BPsc" in a row
     return word in ("chs", "ch") and ("ch" in defined or "chs" in defined)
 
 
@@ -292,8 +297,9 @@ def check_unused(context: Context) -> Iterator[Finding]:
 
 @lru_cache(maxsize=1_000)  # the abbreviations of one pattern are those of the next
 def _alone(word: str) -> regex.Pattern:
-    """Finds a word where it stands alone."""
-    return regex.compile(rf"(?i)(?<![\p{{L}}]){regex.escape(word)}(?![\p{{L}}])")
+    """Finds a word where it stands alone; "fp" and "bp" also before the stitch that they are said of."""
+    ends = "" if word.lower() in _POSTS else r"(?![\p{L}])"
+    return regex.compile(rf"(?i)(?<![\p{{L}}]){regex.escape(word)}{ends}")
 
 
 def _used(text: str, forms: list[str], own: Span) -> bool:

@@ -205,6 +205,13 @@ def made_name(lexemes: list[Lexeme]) -> str | None:
     return None
 
 
+def _says_no_more(rest: list[Lexeme]) -> bool:
+    """Whether "count" ends a sentence, but for "unless otherwise stated", "throughout"."""
+    return (
+        not rest or rest[0].kind in (".", "throughout") or rest[0].lower in ("unless", "always", "throughout", *_ALWAYS)
+    )
+
+
 def global_countings(sentence: Stream) -> list[tuple[int | None, Counting]]:
     """What a sentence of the notes says of beginning chains: (length or None for any, note).
 
@@ -223,6 +230,10 @@ def global_countings(sentence: Stream) -> list[tuple[int | None, Counting]]:
     if verb is None:
         return []
     note = counting(sentence)
+    if note is None and lexemes[verb].kind == "counts" and _says_no_more(lexemes[verb + 1 :]):
+        note = Counting(
+            sentence.span_from_all(), True, throughout=True
+        )  # "All turning chains count unless otherwise stated"
     if note is None:
         return []
     subject = lexemes[:verb]
