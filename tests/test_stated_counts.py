@@ -119,8 +119,28 @@ def test_post_prefix_in_the_list_explains_post_stitches():
     assert not {finding.rule for finding in report.findings} & {"abbreviation-undefined", "abbreviation-unused"}
 
 
-@pytest.mark.parametrize("note", ["All turning chains count unless otherwise stated.", "Turning chains always count.", "Turning chains count as a stitch."])
+@pytest.mark.parametrize(
+    "note",
+    [
+        "All turning chains count unless otherwise stated.",
+        "Turning chains always count.",
+        "Turning chains count as a stitch.",
+    ],
+)
 def test_a_note_that_turning_chains_count_needs_no_stitch(note):
     """It answers for every row that begins with one; nothing is asked."""
-    report = check(f"Mat\nNote: {note}\nMAT\nCh 12.\nRow 1: Sc in 2nd ch from hook and in each ch across. (11 sc)\nRow 2: Ch 3, turn, dc in each st across.\n")
+    report = check(
+        f"Mat\nNote: {note}\nMAT\nCh 12.\nRow 1: Sc in 2nd ch from hook and in each ch across. (11 sc)\nRow 2: Ch 3, turn, dc in each st across.\n"
+    )
     assert "turning-chain-unsaid" not in [finding.rule for finding in report.findings]
+
+
+@pytest.mark.parametrize(("picots", "outcome"), [(5, "agrees"), (6, "differs")])
+def test_a_picot_told_in_brackets_as_made_is_worked(picots, outcome):
+    """ "(ch 3, sl st in last sc - picot made)" makes one each time: it is no remark."""
+    report = check(
+        "Lace\nLACE\nCh 21.\nRow 1: Sc in 2nd ch from hook and in each ch across. (20 sc)\n"
+        "Row 2: Ch 1 (does not count), turn, sc in next 4 sc, (ch 3, sl st in last sc - picot made), "
+        f"*sc in next 4 sc, (ch 3, sl st in last sc - picot made); rep from * across. (20 sc, {picots} picots)\n"
+    )
+    assert outcomes(report)[-1] == outcome

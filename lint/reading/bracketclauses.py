@@ -228,6 +228,9 @@ class BracketClauses(PlaceFirstClauses):
             explains = False  # "(this round only: 2 sc in last st)"
         if worked == [] and self.closes_last_loop(start, close):
             return True
+        if not gloss and notes.tells_made(stream.lexemes[start:close]) and (picot := _picot(items)):
+            self.steps += picot  # ", (ch 3, sl st in last sc - picot made),": worked here, and told what it makes
+            return True
         if explains and (gloss or not all_read(items) or not worked) or notes.tells_made(stream.lexemes[start:close]):
             self.steps += _plain_turns(items)
             self.steps.append(Remark(span, names=notes.made_name(self.stream.lexemes[start + 1 : close - 1])))
@@ -238,6 +241,13 @@ class BracketClauses(PlaceFirstClauses):
         words = stream.words(start, close)
         self.steps.append(Unread(span, words, "no place and no number of times follows the bracket"))
         return True
+
+
+def _picot(items: list[Step]) -> list[Step]:
+    """The chain and the slip stitch that closes it, at the head of a bracket; [] where it begins otherwise."""
+    head = items[:2]
+    closed = len(head) == 2 and isinstance(head[0], Chain) and isinstance(head[1], Work) and head[1].stitch == "sl st"
+    return head if closed and head[1].places else []
 
 
 def one_place_each(items: list[Step]) -> list[Step]:
