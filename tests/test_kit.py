@@ -261,3 +261,16 @@ class TestOddMaterials:
         report = check(mat(line, head=head))
 
         assert [row.cells[0].made.stitches for row in report.ledger.rows][-1] == 10
+
+
+def test_a_common_colour_in_small_letters_that_is_nowhere_listed():
+    """ "Change to blue" where the materials have red and white; a colour that is listed is not asked after."""
+    text = (
+        "Mat\nUS terms\nMaterials: worsted yarn in red and white; 5 mm hook\nMAT\nWith red, ch 11.\n"
+        "Row 1: Sc in 2nd ch from hook and in each ch across. Change to white. (10 sc)\nRow 2: Ch 1, turn, sc in each sc. Change to {}. (10 sc)\n"
+        "Row 3: Ch 1, turn, sc in each sc. (10 sc)\n"
+    )
+    assert [f.message for f in check(text.format("blue")).findings if f.rule == "colour-not-declared"] == [
+        "Color blue is worked here, but the materials only name red, white. Which color is meant?"
+    ]
+    assert "colour-not-declared" not in [f.rule for f in check(text.format("red")).findings]

@@ -6,6 +6,7 @@ Colour letters are looked after in `declared`; here only patterns whose material
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import lru_cache
 
 import regex
 
@@ -14,10 +15,8 @@ from lint.finding import Finding, Related
 from lint.reading.declared import colour_letters, is_colour_letter
 from lint.source import Span
 
-_NAME = r"(?P<name>[A-Z][a-z]{2,}(?:\s[A-Z][a-z]{2,})?)"
-_USED = regex.compile(
-    rf"\b(?i:with|using|join|joining|change\s+to|changing\s+to|switch\s+to|switching\s+to|attach)\s+(?i:(?:new\s+)?colou?r\s+|yarn\s+)?{_NAME}\b(?!\s+(?i:side|hook|needle|markers?|row|rnd|round|seams?))"
-)
+_CAPITALS = r"[A-Z][a-z]{2,}(?:\s[A-Z][a-z]{2,})?"
+_NAME = rf"(?P<name>{_CAPITALS})"
 _NO_COLOUR = frozenset(
     "right wrong back front row rnd round next last first the this yarn main contrast color colour side sides smaller larger hook "
     "working two three four both first second one any chain chains single double half treble slip stitch crochet".split()
@@ -26,6 +25,16 @@ _LISTED = regex.compile(
     rf"(?:(?<=^)|(?<=[;:,(\n•*-])|(?<=\band))\s*{_NAME}\s*[:,(–-]\s*(?:\w+\s+){{0,2}}?\d[\d.,]*\s*(?:balls?|skeins?|hanks?|g\b|yds?|yards?|m\b|oz|x)"
     rf"|\b\d+\s+(?:balls?|skeins?|hanks?)\s+(?:(?:of|in)\s+)?{_NAME}\b"
 )
+
+
+@lru_cache(maxsize=4)
+def _used(common: frozenset[str]) -> regex.Pattern:
+    """Where yarn of a named colour is taken up; names in small letters are the common ones of the rules alone."""
+    small = "|".join(regex.escape(name) for name in sorted(common, key=len, reverse=True) if len(name) > 2)
+    name = rf"(?P<name>{_CAPITALS}|(?:light |dark |pale )?(?:{small}))"
+    return regex.compile(
+        rf"\b(?i:with|using|join|joining|change\s+to|changing\s+to|switch\s+to|switching\s+to|attach)\s+(?i:(?:new\s+)?colou?r\s+|yarn\s+)?{name}\b(?!\s+(?i:side|hook|needle|markers?|row|rnd|round|seams?|thread|eyes?|felt|buttons?))"
+    )
 
 
 def check_named_colours(context: Context) -> Iterator[Finding]:
@@ -39,7 +48,7 @@ def check_named_colours(context: Context) -> Iterator[Finding]:
     front = text[:begin].lower()
     materials = " ".join(context.source.slice(zone) for zone in zones).lower()
     used: dict[str, list[Span]] = {}
-    for match in _USED.finditer(text, begin):
+    for match in _used(frozenset(context.book.words.colour_names)).finditer(text, begin):
         name = match["name"].lower()
         if not set(name.split()) & _NO_COLOUR and not is_colour_letter(match["name"]):
             used.setdefault(name, []).append(Span(*match.span("name")))
