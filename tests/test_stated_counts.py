@@ -144,3 +144,23 @@ def test_a_picot_told_in_brackets_as_made_is_worked(picots, outcome):
         f"*sc in next 4 sc, (ch 3, sl st in last sc - picot made); rep from * across. (20 sc, {picots} picots)\n"
     )
     assert outcomes(report)[-1] == outcome
+
+
+def test_a_note_for_one_piece_and_against_another_is_not_for_both():
+    """ "Counts in the rim and never counts in the lid": in the lid the counts decide, and it is asked."""
+    report = check(
+        "Pot\nNote: Ch 3 counts as a dc in the rim and never counts in the lid.\n\n"
+        "RIM\nCh 12.\nRow 1: Sc in 2nd ch from hook and in each ch across. (11 sc)\nRow 2: Ch 3, turn, sk first st, dc in each st across. (11 dc)\n\n"
+        "LID\nCh 12.\nRow 1: Sc in 2nd ch from hook and in each ch across. (11 sc)\nRow 2: Ch 3, turn, dc in first st and in each st across. (11 dc)\n"
+    )
+    assert counts(report) == [11, 11, 11, 11]
+    assert "count-differs" not in [finding.rule for finding in report.findings]
+
+
+def test_a_full_stop_behind_a_whole_word_ends_the_sentence():
+    """ "dc in each. 3 dc in corner" is two clauses; only "ea." and its like are cut short."""
+    report = check(
+        "Tile\nTILE\nRnd 1: Magic ring, ch 3 (counts as dc), 2 dc, ch 2, (3 dc, ch 2) 3 times in ring, join. (12 dc)\n"
+        "Rnd 2: Ch 1, sc in each dc, 3 sc in each. corner, join.\n"
+    )
+    assert outcomes(report)[-1] == "not-recomputed"

@@ -13,8 +13,17 @@ _NOT_ASIDE = ("counts", "counts_not", "forming", "number", "in", "make", "skip",
 
 
 _SHORT = ("stitch", "chain", "any_stitch", "space", "skip", "repeat", "round", "row", "increase", "decrease")
-_POINTS = ("beginning", "next", "each", "remaining")
-_POINTING = ("prev", "alt", "cont")
+_POINTING = (
+    "beg",
+    "foll",
+    "fol",
+    "nxt",
+    "ea",
+    "rem",
+    "prev",
+    "alt",
+    "cont",
+)  # cut short; "in each. 3 sc" ends a sentence
 _NOUNS = ("stitch", "chain", "any_stitch", "space", "row", "round", "special", "one_stitch", "corner")
 _GOES_ON = ("from", "in", "at", "around", "across", "of", "to", "over", "together", "next", "each", "more", "between")
 _BEFORE_CLAUSE = (",", ";", ".", ":", "star", "and", "then", "turn", "join", "dash", *OPENERS, *CLOSERS)
@@ -66,7 +75,7 @@ def _ends_abbreviation(stream: Stream, index: int) -> bool:
     if after.kind == "number":
         if before.kind in ("increase", "decrease"):
             return after.number == 1 and beyond == "any_stitch"  # "dec. 1 st. at each end"
-        if before.kind in _POINTS:
+        if before.lower in _POINTING:
             return beyond not in ("times", "more")  # "in foll. 3 d.c."
         begins = index < 2 or lexemes[index - 2].kind in _BEFORE_CLAUSE
         return before.kind == "skip" or before.kind == "chain" and begins  # "ch. 3, sk. 2 ch."
@@ -74,7 +83,7 @@ def _ends_abbreviation(stream: Stream, index: int) -> bool:
         return False
     if before.kind == "chain" and after.kind == "space":
         return True  # "into next ch. sp."
-    if before.kind in _POINTS or before.lower in _POINTING:
+    if before.lower in _POINTING:
         return after.kind in (*_NOUNS, *_GOES_ON)  # "in beg. ch.", "in each foll. st."
     return before.kind in _SHORT and after.kind in _GOES_ON
 

@@ -40,11 +40,24 @@ def countings(
         for sentence in regex.split(r"(?<=[.;])\s+|\n", text):
             at = text.find(sentence, position)
             position = at + len(sentence)
+            sentence = _first_word_on_it(sentence, speaks)
             if speaks.search(sentence):
                 told = notes.global_countings(Stream(lexicon.read(sentence, span.start + at), vocabulary))
                 pieces = tuple(_pieces_named(sentence, layout))
                 found += [(length, replace(note, pieces=pieces)) for length, note in told]
     return found
+
+
+def _first_word_on_it(sentence: str, speaks: regex.Pattern) -> str:
+    """The half of "counts in the rim and never counts in the lid" that names the chain: the other is for another piece."""
+    for cut in _DENIED.finditer(sentence):
+        first = sentence[: cut.start()]
+        if speaks.search(first) and speaks.search(sentence, cut.end()):
+            return first
+    return sentence
+
+
+_DENIED = regex.compile(r"(?i)(?:\s*,)?\s+(?:and|but)\s+(?=(?:\w+\s){0,2}(?:not|never|no|n't)\b)")
 
 
 def _pieces_named(sentence: str, layout: Layout) -> Iterator[str]:

@@ -292,17 +292,6 @@ class Clauses(WordClauses):
     def read_put_marker(self, start: int) -> bool:
         return read_marker(self.stream, self.steps, start)
 
-    def read_which_one(self, start: int) -> bool:
-        """The gloss of "3 sc in next sc – center sc of corner,": which stitch that is."""
-        stream = self.stream
-        end = stream.next_of(",", ";", ".", *OPENERS, "star")
-        inside = stream.lexemes[start + 1 : end]
-        if not start or stream.kind(-1) != "dash" or any(i.kind in ("in", "number", "make", "skip") for i in inside):
-            return False
-        stream.at = end
-        self.steps.append(Remark(stream.span_from(start)))
-        return True
-
     def read_row_call(self, start: int) -> bool:
         return row_call(self.stream, self.steps, start)
 
