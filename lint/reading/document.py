@@ -78,7 +78,10 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
         _colours(source.text, book),
         *count_words(book),
         size_places(sizes),
-        regex.search(r"(?i)\btunisian\b|\btss\b|\bloops on (?:the )?hook\b|\b(?:return|forward) pass\b", source.text)
+        regex.search(
+            r"(?i)\btunisian\b|\btss\b|(?<!\bthrough\s(?:\w+\s){0,3})\bloops on (?:the )?hook\b|\b(?:return|forward) pass\b",
+            source.text,
+        )
         is not None,
     )
     reader = _RowReader(source, lexicon, vocabulary)

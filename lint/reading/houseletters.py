@@ -13,9 +13,11 @@ _LETTER = regex.compile(r"(?<!\p{L})[xvpau](?!\p{L})")
 _LETTER_LINE = regex.compile(r"(?m)^[^\w\n]{0,8}(?P<form>\p{L})[ \t]*[:=–—-][ \t]*(?P<body>\p{L}[^\n,;:]{1,40})$")
 # a row of such letters and its count: "R3: (x, v)*6 (18)"
 _COUNTED = regex.compile(
-    r"(?im)^[^\w\n]{0,8}(?:r|rnd|round|row)?[ \t]{0,4}\d{1,3}[^:).\n]{0,12}[:).][ \t]{0,4}"
+    r"(?im)^[^\w\n(]{0,8}(?:(?:r|rnd|round|row)?[ \t]{0,4}\d{1,3}[^:).\n]{0,12}[:).])?[ \t]{0,4}"
     r"(?P<words>[^\n]{1,120}?)[ \t]{0,4}[(=\[][ \t]{0,4}(?P<count>\d{1,4})[ \t]{0,4}[)\]]?[ \t]{0,4}$"
 )
+# Russian abbreviations in Latin letters: sbn is the single crochet, p and u are increase and decrease (from memory)
+_RUSSIAN = regex.compile(r"(?i)(?<!\p{L})(?:sbn|pssn|ssn)(?!\p{L})")
 _MEANT = ("stitch", "increase", "decrease", "chain", "back_loop", "front_loop")
 
 
@@ -64,7 +66,8 @@ def _bare_letters(text: str) -> list[tuple[str, str, str]]:
         agree += made == int(line["count"])
         differ += made != int(line["count"])
         used.update(_LETTER.findall(line["words"].lower()))
-    if agree < 3 or differ or not {"v", "p"} & used:
+    russian = _RUSSIAN.search(text) is not None and used <= {"p", "u"}
+    if differ or not (agree and russian or agree >= 3 and {"v", "p"} & used):
         return []
     every = (("x", "stitch", "sc"), ("v", "increase", "inc"), ("p", "increase", "inc"))
     every += (("a", "decrease", "dec"), ("u", "decrease", "dec"))

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from lint.place import Place, Which
 from lint.reading import counts, repeats
 from lint.reading.clausebase import all_read
 from lint.reading.motifclauses import MotifClauses
 from lint.reading.stream import OPENERS, SIGNS, Stream
+from lint.reading.targets import ANY
 from lint.reading.times import times as read_times
 from lint.tree import Covers, Group, Repeat, Times, TimesKind, Work, walk
 
@@ -87,8 +89,20 @@ class ListRepeats(MotifClauses):
         if len(items) != 1 or not isinstance(items[0], (Work, Group)) or not all_read(items):
             return False
         stream.at = end
+        work = items[0]
+        if isinstance(work, Work) and work.number_said and not work.places and _counts_by_cross(stream):
+            items = [replace(work, places=(Place(work.span, Which.NEXT, (ANY,)),))]  # "1x2sc" beside "3xsc": two in one
         self.steps.append(Repeat(stream.span_from(start), tuple(items), often))
         return True
+
+
+def _counts_by_cross(stream: Stream) -> bool:
+    """Whether the words put a cross between a number and a stitch elsewhere: "3xsc"."""
+    kinds = [(item.kind, item.lower) for item in stream.lexemes]
+    return any(
+        one == "number" and (cross in ("x", "×") or sign == "times") and stitch == "stitch"
+        for (one, _), (sign, cross), (stitch, _) in zip(kinds, kinds[1:], kinds[2:])
+    )
 
 
 _WORKS = ("stitch", "increase", "decrease", "special", "one_stitch", "group_word", "number")

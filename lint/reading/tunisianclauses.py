@@ -41,9 +41,9 @@ class TunisianClauses(HandClauses):
             return False
         before = stream.at
         legs = [found]
-        while stream.kind() in (",", "and", ";"):
+        while stream.kind() in (",", "and", ";", "."):
             mark = stream.at
-            stream.skip(",", "and", ";")
+            stream.skip(",", "and", ";", ".")
             if stream.kind() == "skip" and stream.kind(1) in ("chain", "next") and stream.kind(-1) == ",":
                 stream.pass_to()  # the space between the two
                 continue
@@ -223,11 +223,16 @@ def _closed(stream: Stream, legs: list[tuple[Place, ...]], start: int) -> Work |
     through = any("through" in item.lower for item in words)
     all_loops = any(item.kind == "all" or item.lower in ("all", "3", "three", "4", "four") for item in words)
     single = [place for leg in legs for place in leg]
-    plain = all(
-        place.which is Which.NEXT and place.of is None and place.targets == single[0].targets for place in single
-    )
+    named = all(place.which in (Which.NEXT, Which.SAME) and place.number.lone for place in single)
     number = sum(place.number.lone or 0 for place in single)
-    if not through or not all_loops or not plain or number < 2:
+    both = any(item.kind in ("all", "both_loops") or item.lower in ("both", "2", "two") for item in words)
+    plain = number == 1 and len(single) == 1 and stream.kind(start - stream.at - 1) not in (":", "dash")
+    if plain and through and both and not stream.vocabulary.loops_kept:
+        while "through" not in stream.peek().lower:
+            stream.take()
+        stream.pass_to(",", *OPENERS)  # a single crochet written out
+        return Work(stream.span_from(start), "sc", places=tuple(single))
+    if not through or not all_loops or not named or number < 2:
         stream.at = before
         return None
     while not stream.done and stream.at < end and stream.kind() != ",":
@@ -236,5 +241,8 @@ def _closed(stream: Stream, legs: list[tuple[Place, ...]], start: int) -> Work |
         stream.take()
         stream.pass_to(",", ".", ";")
     span = stream.span_from(start)
-    over = Place(span, Which.NEXT, single[0].targets, replace(single[0].number, values=(number,)), shared=True)
-    return Work(span, "sc", places=(over,), together=number)
+    if all(place.which is Which.NEXT and place.of is None and place.targets == single[0].targets for place in single):
+        over = Place(span, Which.NEXT, single[0].targets, replace(single[0].number, values=(number,)), shared=True)
+        return Work(span, "sc", places=(over,), together=number)
+    apart = tuple(replace(place, shared=place.which is Which.SAME) for place in single)  # one leg here, one there
+    return Work(span, "sc", places=apart, together=number)

@@ -12,6 +12,7 @@ from lint.lexicon import Lexicon
 from lint.reading import counts, definitions
 from lint.reading.clauses import Reading, read_row
 from lint.reading.document import count_words
+from lint.reading.houseletters import house_letters
 from lint.reading.labels import LabelReader
 from lint.reading.listings import listings
 from lint.reading.measure import Measure, measure
@@ -20,6 +21,7 @@ from lint.reading.stream import Stream, Vocabulary
 from lint.reading.terms import find_terms
 from lint.reports.inwords import in_words, renamed
 from lint.rulebook import Rulebook
+from lint.source import SourceText
 from lint.tree import Chain, FastenOff, Group, Join, NoJoin, Passage, Remark, Special, Step, Turn, Unread, Work, walk
 
 
@@ -74,6 +76,8 @@ def read_clauses(lines: list[str], book: Rulebook, terms: str = "auto") -> list[
     for line in lines:
         own = find_terms(line, book.layout, terms).terms
         lexicon = lexicons.setdefault(own, Lexicon(book, own))
+        if letters := house_letters([], lexicon, SourceText(line)):
+            lexicon = Lexicon(book, own, letters)
         answers.append(_read(line, lexicon, labels))
     return answers
 

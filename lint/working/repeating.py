@@ -83,7 +83,11 @@ class Repeating(Moving):
             self.check_size()
         if not passes and boundary - cursor.at > _ROOM:
             raise PlacesUnknown("the repeat does not fit even once, though there is room")
-        if self.comes_back_to_start(step, passes):
+        lone = step.items[0] if len(step.items) == 1 or isinstance(step.items[-1], Chain) else None
+        if passes and isinstance(lone, Work) and self.legs_apart(lone) and self.back_at_start(lone):
+            self.run(step.items, following)
+            passes += 1
+        elif self.comes_back_to_start(step, passes):
             self.run(step.items[:-1], following)
             passes += 1
         if step.last_pass is not None:

@@ -65,6 +65,13 @@ class Stitching(Making):
             self.work_placeless(step, kind, number)
             self.note(step.span)
             return
+        if self.legs_apart(step):
+            found = self.back_at_start(step) or [n for place in step.places for n in self.find(place, following)]
+            self.works_stitches = True
+            self.used += len(found)
+            self.put_together(kind, found)
+            self.note(step.span)
+            return
         for index, place in enumerate(step.places):
             rest = step.places[index + 1 :]
             ahead = (replace(step, places=rest), *following) if rest else following
@@ -72,6 +79,31 @@ class Stitching(Making):
             if place.which is Which.ELSEWHERE and place.targets[0].name == "piece":
                 self.cursor = Cursor(Fabric.unknown(self.is_round))  # "sc in the other leg, sc in next 9 sts": of that
         self.note(step.span)
+
+    def legs_apart(self, step: Work) -> bool:
+        """ "sc2tog over same st and next st": one stitch whose legs stand in places that are told one by one."""
+        legs = [place.number.lone for place in step.places]
+        if len(legs) < 2 or not step.together or self.amount(step.number) != 1 or None in legs:
+            return False
+        if sum(leg or 0 for leg in legs) != step.together or any(p.which is Which.EACH for p in step.places):
+            return False
+        over = any(place.shared for place in step.places)
+        return over or self.choices.pick(("legs apart", step.span.start), 2, 0) == 0
+
+    def back_at_start(self, step: Work) -> list[Node]:
+        """The legs of a round's last "sc2tog over same st and next st": the next one is where the first leg stands."""
+        cursor = self.cursor
+        zigzag = step.places[0].which is Which.SAME and [place.which for place in step.places[1:]] == [Which.NEXT]
+        ended = self.is_round and cursor.known and step.together == 2
+        ended = ended and not any(node.is_stitch for node in cursor.nodes[cursor.at : cursor.end])
+        if not (zigzag and ended and self.made and cursor.last is not None):
+            return []
+        first = self.made[0].parents
+        back = any(node.parents and node.parents[-1] is cursor.nodes[0] for node in self.made[1:])
+        if len(first) != 2 or first[0] is not cursor.nodes[0] or back:
+            return []
+        legs, cursor.at = [cursor.last, first[0]], cursor.end
+        return legs
 
     def work_in(self, step: Work, kind: str, number: int, place: Place, following: tuple[Step, ...]) -> None:
         together = step.together or (2 if step.stitch == "dec" else 0)

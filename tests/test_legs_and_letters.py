@@ -1,0 +1,57 @@
+"""Stitches whose legs stand apart, stitches written out by hand movements, and letters that come from another language."""
+
+from __future__ import annotations
+
+import pytest
+from helpers import check, counts, outcomes
+
+_BALL = "US terms\nBALL\nRnd 1: 8 sc in magic ring. (8)\n"
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "*Sc2tog over same st and next st; rep from * around. (8)",
+        "*Hdc2tog over next st and same st; rep from * to end. (8)",
+        "*Sc2tog over same st and next st; rep from * 7 more times. (8)",
+        "Sc in first st, *sc2tog over same st and next st; rep from * around. (8)",
+        "*Dc2tog over same st and next st, ch 1; rep from * around. (8 dc, 8 ch-1 sps)",
+        "*Insert hook in same st, yo, pull up a loop. Insert hook in next st, yo, pull up a loop, yo, draw through all "
+        "loops on hook; rep from * around. (8)",
+    ],
+)
+def test_a_stitch_with_a_leg_in_the_same_and_one_in_the_next_is_one(words: str) -> None:
+    """The zigzag stitch takes one new place each time, and in a round the last leg comes back to the first place."""
+    report = check(f"{_BALL}Rnd 2: {words}\n")
+    assert counts(report) == [8, 8]
+    assert outcomes(report)[-1] == "agrees"
+
+
+def test_a_wrong_count_of_zigzag_stitches_is_found() -> None:
+    """Legs that stand apart do not make two stitches."""
+    report = check(_BALL + "Rnd 2: *Sc2tog over same st and next st; rep from * around. (16)\n")
+    assert outcomes(report)[-1] == "differs"
+
+
+def test_a_single_crochet_written_out_is_one_stitch() -> None:
+    """ "Insert hook, yo, pull up a loop, yo, draw through both loops" is a single crochet; behind a colon it only tells how."""
+    written = "insert hook in {} st, yo, pull up a loop, yo, draw through both loops on hook"
+    report = check(f"{_BALL}Rnd 2: {written.format('first').capitalize()}, sc in next 7 sts. (8)\n")
+    assert counts(report) == [8, 8]
+    assert report.ledger.rows[-1].cells[0].made.by_kind == {"sc": 8}
+    report = check(f"{_BALL}Rnd 2: Sc in next st: {written.format('this')}. Sc in next 7 sts. (8)\n")
+    assert counts(report)[-1] in (8, None)
+
+
+def test_a_number_by_a_cross_in_front_leaves_the_next_number_for_one_place() -> None:
+    """Where "3xsc" are three stitches, "1x2sc" is two in one stitch, once."""
+    report = check(_BALL + "Rnd 2: (3xsc, 1x2sc) around. (10)\nRnd 3: (4xsc, 1x2sc) twice. (12)\n")
+    assert counts(report) == [8, 10, 12]
+    assert set(outcomes(report)) == {"agrees"}
+
+
+def test_russian_letters_beside_sbn() -> None:
+    """P and U are increase and decrease where sbn stands in the pattern and no count speaks against it (from memory)."""
+    toy = "BALL\n1 row: 6 sbn in ring (6)\n2 row: 6P (12)\n3 row: (1sbn, 1P)*6 = {}\n4 row: (1Sbn, 1U)*6 = 12\n"
+    assert counts(check(toy.format(18))) == [6, 12, 18, 12]
+    assert counts(check(toy.format(20)))[2] is None
