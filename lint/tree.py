@@ -40,7 +40,7 @@ class Special:
     span: Span
     items: tuple[Step, ...] = ()  # empty where the definition describes one stitch by hand movements
     one_stitch: bool = True
-    uses: int = 1
+    uses: int = 1  # places that hand movements take; 0: the words do not tell for certain
     beginning: bool = False
     places_itself: bool = False  # its own words say where each stitch goes (a filet block)
 

@@ -12,6 +12,7 @@ placefirst, bracketclauses, motifclauses, listrepeats, endingclauses.
 
 from __future__ import annotations
 
+from lint.place import LimitKind, Which
 from lint.reading import counts, repeats
 from lint.reading.asides import asides, emphasis
 from lint.reading.clausebase import SEPARATORS, Reading, all_read
@@ -32,11 +33,13 @@ from lint.tree import (
     MAKES_STITCHES,
     Chain,
     Join,
+    OpenWork,
     Remark,
     RowCall,
     Step,
     Turn,
     Unread,
+    Work,
     walk,
 )
 
@@ -106,11 +109,23 @@ class Clauses(WordClauses):
             self.reading.stated = counts.read(stream.inside(stream.at, stream.at + 2), bare=False)
             stream.at += 2  # "…, 16 loops on hook"
             return self.reading.stated is not None
+        if self.runs_to_end() and counts.of_one_sort(stream):
+            self.reading.stated = counts.read(stream.inside(stream.at, stream.at + 2), bare=False)
+            stream.at += 2  # "hdc in each st around, 70 hdc, join"
+            return self.reading.stated is not None
         found = counts.bare_count(stream, worked or turned)
         if found is None or not worked and any(item.unit != "unknown" for item in found.items):
             return False
         self.reading.stated = found
         return True
+
+    def runs_to_end(self) -> bool:
+        """Whether the clause before goes on to the row's end, or all the way along an edge."""
+        last = self.steps[-1] if self.steps else None
+        if isinstance(last, OpenWork):
+            return "evenly" in last.words
+        run = last.places[-1] if isinstance(last, Work) and last.places else None
+        return run is not None and run.which is Which.EACH and (run.limit is None or run.limit.kind is LimitKind.END)
 
     def clause(self) -> bool:
         stream = self.stream

@@ -101,6 +101,17 @@ def list_ends(stream: Stream, index: int) -> bool:
     return ends_work(stream, index)
 
 
+def of_one_sort(stream: Stream) -> bool:
+    """Whether "70 hdc," stands behind a comma with no place to go into, and only a join or turn comes after it."""
+    number = stream.kind(-1) == "," and stream.kind() == "number" and stream.kind(1) in ("stitch", "any_stitch")
+    behind = 3 if stream.kind(2) in (",", ";", ".") else 2
+    return number and (
+        stream.kind(behind) in ("join", "turn", "end")
+        or stream.peek(behind).value == "sl st"
+        and stream.kind(behind + 1) in ("to", "join")
+    )
+
+
 def bare_count(stream: Stream, worked: bool) -> Stated | None:
     """A count without brackets at the cursor: "– 12 dc, 4 ch-2 sps.", "You now have 26 dc.", ": 12 dc."."""
     start = stream.at

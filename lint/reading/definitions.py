@@ -252,7 +252,9 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
         if standard or lexicon.read(name)[0].kind in ("any_stitch",):
             return None  # a standard stitch explained
         beginning = "beg" in name.lower() or regex.match(r"(?i)\s*(?:ch\s?\d|\d\s?ch)", entry.body) is not None
-        return Special(name, entry.span, beginning=beginning and _of_beginning(name))
+        return Special(
+            name, entry.span, uses=_places_of_movements(lower, book), beginning=beginning and _of_beginning(name)
+        )
     if standard:
         return None
     body = entry.body
@@ -279,6 +281,28 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
     if _one_decrease(steps, beginning):
         return Special(name, entry.span, beginning=beginning)
     return Special(name, entry.span, tuple(steps), one_stitch=False, beginning=beginning, places_itself=places)
+
+
+_NEXT_PLACES = regex.compile(
+    r"\b(?:next|following)\s+(?:(?P<n>\d+|[a-z]+)\s+)?(?:sts?|stitch(?:es)?|places?|[a-z]{1,3}c|tr|ch|chs)\b"
+)
+_AGAIN = regex.compile(r"\b(?:rep(?:eat)?|times|twice|thrice|more)\b")
+
+
+def _places_of_movements(body: str, book: Rulebook) -> int:
+    """How many places the hand movements of a stitch take: "pull up a loop in next 2 sts" are two; 0 where it is unclear."""
+    numbers = book.words.numbers
+    found = list(_NEXT_PLACES.finditer(body))
+    each = [int(one["n"]) if (one["n"] or "").isdigit() else numbers.get(one["n"], 1) for one in found]
+    again = [one.start() for one in _AGAIN.finditer(body)]
+    if not found or "same" in body and len(found) == 1 and each == [1]:
+        return 1
+    in_repeat = any(
+        sign in body[: found[-1].start()] and any(at > found[0].start() for at in again) for sign in ("*", "(", "[")
+    )
+    if regex.search(r"\b(?:skip|sk|miss)\b", body) or again and (sum(each) > 1 or in_repeat):
+        return 0
+    return sum(each)
 
 
 def begun_alike(specials: list[Special], entries: list[Entry]) -> list[Special]:

@@ -28,6 +28,7 @@ from lint.tree import (
     Repeat,
     RowCall,
     Step,
+    TimesKind,
     UseYarn,
     Work,
 )
@@ -342,6 +343,8 @@ class PlaceFirstClauses(PlainClauses):
         before = self.steps[-1] if self.steps else None
         run = isinstance(before, Work) and bool(before.places) and before.places[-1].which is Which.EACH
         sort = found[0].targets[0].kind
+        if isinstance(before, Repeat) and before.times.kind is TimesKind.FILL and found[0].which is Which.LAST:
+            self.steps[-1] = replace(before, breaks_off=True)  # "rep from * to end, working 2 sc in last ch"
         of_many = found[0].which is Which.EACH or sort is TargetKind.CORNER or run and sort is TargetKind.SPACE
         self.steps.append(alongside(item, span) if of_many else replace(item, span=span))
         return True

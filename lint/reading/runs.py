@@ -14,7 +14,7 @@ def side_by_side(steps: list[Step]) -> list[Step]:
     """The steps, where a run to the end that follows a run to the end over other places is worked on the same way."""
     found: list[Step] = []
     base: int | None = None  # where in `found` the run stands that others may go beside
-    for step in steps:
+    for step in _sorts_by_name(steps):
         if base is not None and _beside(found[base], step):
             if isinstance(found[base], (Work, Group)) and _of_all(found[base]):
                 place = replace(found[base].places[0], which=Which.EACH)
@@ -71,6 +71,30 @@ def _of_all(step: Step) -> bool:
     if len(places) == 1 and _one_space(places[0]):
         return True
     return len(places) == 1 and places[0].each_of and places[0].bare and places[0].which is Which.NEXT
+
+
+def _sorts_by_name(steps: list[Step]) -> list[Step]:
+    """The steps; in "sc in dc, dc in sc across" each clause goes into every stitch of its sort."""
+    found = list(steps)
+    for index, (step, later) in enumerate(zip(steps, steps[1:])):
+        if _named_sort(step) and _bare_run(later, step):
+            for at, one in ((index, step), (index + 1, later)):
+                found[at] = replace(one, places=(replace(one.places[0], which=Which.EACH, bare=False),))
+    return found
+
+
+def _named_sort(step: Step) -> bool:
+    """ "sc in dc": a sort of stitch by its bare name, neither next nor first."""
+    place = step.places[0] if isinstance(step, Work) and len(step.places) == 1 and not step.number_said else None
+    bare = place is not None and place.bare and place.which is Which.NEXT and not place.each_of and place.of is None
+    return bare and place.number.lone == 1 and all(target.kind is TargetKind.STITCH for target in place.targets)
+
+
+def _bare_run(step: Step, first: Work) -> bool:
+    """ "dc in sc across" behind "sc in dc": the other sort, by its bare name, to the row's end."""
+    place = _run(step)
+    named = place is not None and place.bare and all(target.kind is TargetKind.STITCH for target in place.targets)
+    return named and set(place.targets).isdisjoint(first.places[0].targets)
 
 
 def _one_space(place: Place) -> bool:

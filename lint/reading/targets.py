@@ -310,10 +310,13 @@ def below_what(stream: Stream) -> None:
 
 
 def of_a_row_below(stream: Stream) -> bool:
-    """Takes "2 rows below", "from row below", "of row 1", "on rnd 3" after a place: it is not in the row below."""
+    """Takes "2 rows below", "2 rows down", "from row below", "of row 1", "on rnd 3" after a place: it is not in the row below."""
     start = stream.at
     stream.skip("from", "in", "of", "on", "the")
     stream.skip("number", "ordinal")
+    if stream.kind() == "below" and " " in stream.peek().lower and stream.kind(-1) == "number":
+        stream.take()
+        return True
     if stream.kind() in ("row", "round"):
         named = stream.at > start
         stream.take()

@@ -12,7 +12,7 @@ from lint.reading.countunits import singular
 from lint.reading.limits import limit
 from lint.reading.places import places
 from lint.reading.stream import SIGNS, Stream
-from lint.reading.targets import ANY, LOOPS
+from lint.reading.targets import ANY, LOOPS, of_a_row_below
 from lint.source import Span
 from lint.tree import Special, Step, Work
 
@@ -119,7 +119,8 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         number is None
         and stream.kind() == "number"
         and not stream.word("once", "twice", "thrice")
-        and stream.kind(1) != "together"
+        and stream.kind(1) not in ("together", "below")
+        and not (stream.kind(1) in ("row", "round") and stream.kind(2) == "below")
     ):
         after = stream.at
         number = stream.amount()
@@ -197,6 +198,9 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         found = tuple(replace(place, from_words="again") for place in found)
     if found and stream.kind() == "in" and stream.kind(1) in LOOPS:  # "in each st in back loops around"
         stream.at += 2
+    below = stream.at
+    if not found and stream.kind() in ("number", "the", "row", "round") and of_a_row_below(stream):
+        found = (Place(stream.span_from(below), Which.NEXT, (ANY,), below=True),)  # "FPdc 2 rows below"
     if not found and stream.kind() in ("number",) and not said and stream.kind(1) != "times":
         return None
     if not found:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from lint.place import Place, Target, TargetKind, Which
 from lint.reading.chainclauses import ChainClauses
+from lint.reading.clausebase import STITCHY
 from lint.reading.piecewords import tells_piece
 from lint.reading.places import places
 from lint.reading.stream import SIGNS
@@ -35,7 +36,7 @@ class YarnClauses(ChainClauses):
             stream.pass_to()  # "close ring": drawn up
             self.steps.append(Remark(stream.span_from(start)))
             return True
-        if self.joins_pieces(start):
+        if self.joins_pieces(start) or self.seams_joined(start):
             return True
         if stream.kind() in ("of", "as") or stream.kind(whole) in ("round", "row"):
             stream.pass_to()  # "to close the row"
@@ -112,6 +113,18 @@ class YarnClauses(ChainClauses):
             return False
         stream.at += ahead
         self.steps.append(Remark(stream.span_from(start)))
+        return True
+
+    def seams_joined(self, start: int) -> bool:
+        """ "Join side seam, leaving 4 cm open for the thumb.": sewn, no stitches of a row."""
+        stream = self.stream
+        end = stream.sentence_end(start, ".", ";")
+        ahead = stream.lexemes[stream.at : min(stream.at + 6, end)]
+        seam = next((i for i, item in enumerate(ahead) if item.lower.startswith("seam")), None)
+        if seam is None or any(item.kind in (",", "with", "in", *STITCHY) for item in ahead[:seam]):
+            return False
+        stream.at = next((i for i in range(stream.at, end) if stream.leads_to_work(i)), end)
+        self.steps.append(Remark(stream.span_from(start), seam=True))
         return True
 
     def into_the_round(self) -> bool:

@@ -107,8 +107,9 @@ def measured(item: StatedItem, made: Made, stated: Stated) -> list[int]:
             alike = [number for group, number in made.groups.items() if _is_one_of(group, key)]
             if alike:
                 return [sum(alike), *blocks]
-            if key in made.by_kind:
-                return [made.by_kind[key]]
+            kinds = [number for kind, number in made.by_kind.items() if _is_one_of(kind, key)]
+            if kinds:
+                return [sum(kinds)]
         if blocks:
             return blocks
         if (loop := _PICOT.fullmatch(name)) is not None:  # closed into a stitch, or a loop that only looks like one
@@ -171,9 +172,13 @@ def _in_blocks(made: Made) -> bool:
 
 
 def _is_one_of(group: str, name: str) -> bool:
-    """Whether a group counts under a name: its own, or that of the last or first of its sort ("end half SH")."""
+    """Whether a group counts under a name: its own, or that of the last or first of its sort ("end half SH", "make bobble")."""
     first, _, rest = group.lower().partition(" ")
-    return group == name or first in ("beg", "beginning", "end", "ending", "last", "first") and rest == name.lower()
+    return (
+        group == name
+        or first in ("beg", "beginning", "end", "ending", "last", "first", "make")
+        and rest == name.lower()
+    )
 
 
 def _other_counting(item: StatedItem, number: int, made: Made) -> str | None:

@@ -59,7 +59,7 @@ from lint.working.fabric import Fabric
 from lint.working.goingon import as_printed, goes_on_better, last_chain, next_fabric, spaces_as_printed
 from lint.working.joinedpieces import counted_round_pieces, with_piece
 from lint.working.rowstate import NotDefined, TooMany
-from lint.working.starts import corner_to_corner, founds, is_round, works_ring
+from lint.working.starts import corner_to_corner, founds, is_round, until_turned, works_ring
 from lint.working.trials import PieceState, Side, Task, Trial, best_reading, settle, workings_of
 
 _SHORT_ROWS = ("heel", "short row", "bust dart")  # headings under which rows turn before their end
@@ -310,7 +310,8 @@ class PatternWorker:
         fabric = side_edge(instance, state) or foundation_edge(instance, state) or state.fabric
         task = Task.of(instance, state, fabric, size, blocks)
         try:
-            task = replace(task, steps=counted_round_pieces(task.steps, state.pieces))
+            steps = until_turned(task.steps, instance.kind, fabric.circular, coming)
+            task = replace(task, steps=counted_round_pieces(steps, state.pieces))
             task, best, fabric = self._on_its_fabric(task, state)
         except PlacesUnknown as unknown:
             words = str(unknown) or "how many places there are to work into is not known here"

@@ -28,7 +28,7 @@ class Reach(Gaps):
             if limit.target.kind in (TargetKind.SPECIAL, TargetKind.CORNER):
                 return self.last_groups(limit.target, self.amount(limit.number))
         if limit is not None and limit.kind is LimitKind.LAST:
-            return cursor.back_from_end((limit.target or _ANY,), self.amount(limit.number), self.size)
+            return self.before_last(limit.target or _ANY, self.amount(limit.number))
         if limit is not None and limit.target is not None and limit.target.kind is TargetKind.MARKED:
             return self.to_marker(limit)
         if limit is not None and limit.kind is LimitKind.BEFORE and limit.target is not None:
@@ -59,6 +59,17 @@ class Reach(Gaps):
                 found = next((i for i in range(cursor.at, cursor.end) if cursor.nodes[i].kind == "space"), None)
             return cursor.end if found is None else found
         return self.reserve(following)
+
+    def before_last(self, target: Target, number: int) -> int:
+        """ "to last 3 sts": before so many stitches, or places, where a house counts the spaces among them."""
+        cursor = self.cursor
+        index = cursor.back_from_end((target,), number, self.size)
+        if target.kind is not TargetKind.ANY_STITCH:
+            return index
+        places = cursor.back_from_end((target, Target(TargetKind.SPACE)), number, self.size)
+        if places == index:
+            return index
+        return places if self.choices.pick(("last sts", "with spaces"), 2, 0) == 1 else index
 
     def goes_through(self, limit: Limit, following: tuple[Step, ...]) -> bool:
         """ "rep from * to last loop, ch 5, join": where nothing more is worked, the last may be meant with the others."""

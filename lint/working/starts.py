@@ -3,9 +3,28 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import takewhile
 
 from lint.place import TargetKind, Which
-from lint.tree import Chain, Evenly, Group, Join, JoinYarn, OpenWork, OtherSide, Repeat, Skip, Step, Turn, Work, walk
+from lint.tree import (
+    Chain,
+    Evenly,
+    Group,
+    Join,
+    JoinYarn,
+    MakeRing,
+    NoJoin,
+    OpenWork,
+    OtherSide,
+    Remark,
+    Repeat,
+    Skip,
+    Step,
+    Turn,
+    UseYarn,
+    Work,
+    walk,
+)
 from lint.working.expand import Instance
 from lint.working.fabric import Fabric
 
@@ -27,6 +46,17 @@ def turned_flat(steps: tuple[Step, ...]) -> bool:
     pairs = zip(steps, (*steps[1:], None), strict=False)
     turns = any(isinstance(s, Turn) and s.turned and not isinstance(after, OtherSide) for s, after in pairs)
     return bool(steps) and not joins and turns  # "turn and work along the other side of the ch" ends nothing
+
+
+def until_turned(steps: tuple[Step, ...], kind: str, ring: bool, coming: Instance | None) -> tuple[Step, ...]:
+    """The steps of a row in a ring, and the turn with which the next one begins: a half circle is flat."""
+    both_rows = kind == "row" and coming is not None and coming.kind == "row"
+    ring = ring or any(isinstance(step, MakeRing) for step in steps)
+    if not (both_rows and ring) or any(isinstance(step, (Join, Turn, NoJoin)) for step in steps):
+        return steps
+    opening = takewhile(lambda step: isinstance(step, (Chain, Remark, Turn, UseYarn)), coming.steps)
+    turn = next((step for step in opening if isinstance(step, Turn) and step.turned), None)
+    return (*steps, turn) if turn is not None else steps
 
 
 def names_structure(steps: tuple[Step, ...]) -> bool:

@@ -59,7 +59,12 @@ class Stitching(Making):
         number = self.amount(step.number)
         if not number and step.number_said:
             return
+        taken = special.uses if special is not None and not special.items else 1
+        if taken != 1 and (step.places or not taken) and not any(place.shared for place in step.places):
+            raise PlacesUnknown(f"how many stitches below one {step.stitch} takes is not clear")
         self.begin()
+        if taken > 1 and not step.places:
+            step = replace(step, together=taken)
         kind = self.kind_of(step)
         if not step.places:
             self.work_placeless(step, kind, number)
