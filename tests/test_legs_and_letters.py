@@ -55,3 +55,24 @@ def test_russian_letters_beside_sbn() -> None:
     toy = "BALL\n1 row: 6 sbn in ring (6)\n2 row: 6P (12)\n3 row: (1sbn, 1P)*6 = {}\n4 row: (1Sbn, 1U)*6 = 12\n"
     assert counts(check(toy.format(18))) == [6, 12, 18, 12]
     assert counts(check(toy.format(20)))[2] is None
+
+
+def test_bobbles_by_the_name_of_how_to_make_them() -> None:
+    """ "6 bobbles" are those that "MB (make bobble)" makes."""
+    text = "UK terms\nMB (make bobble): work 4 tr into next st leaving last loop of each on hook, yrh and draw through all "
+    text += "5 loops.\nMake 14ch.\nRow 1: 1dc in 2nd ch from hook and in each ch to end, turn. (13 dc)\n"
+    text += "Row 2: 1ch, 1dc in first 2 dc, *MB, 1dc in each of next 3 dc; rep from * to last 3 sts, MB, 1dc in last 2 dc. ({})\n"
+    assert outcomes(check(text.format("3 bobbles, 10 dc")))[-1] == "agrees"
+    assert outcomes(check(text.format("4 bobbles, 10 dc")))[-1] == "differs"
+
+
+def test_a_stitch_over_several_places_takes_them_all() -> None:
+    """Hand movements tell how many places a stitch takes; where they do not tell it for certain, its row is not counted."""
+    text = "US terms\nTop: {}\nCh 13.\nRow 1: Sc in 2nd ch from hook and in each ch across. (12 sc)\n"
+    text += "Row 2: Ch 1, turn, *top; rep from * across.\n"
+    three = "yo, insert hook in next st, pull up a loop, pull up a loop in next 2 sts, yo and draw through all 5 loops."
+    assert counts(check(text.format(three)))[-1] == 4
+    unclear = "*yo, insert hook in next st, pull up a loop; rep from * 2 more times, yo and draw through all loops."
+    assert counts(check(text.format(unclear)))[-1] is None
+    one = "(yo, insert hook in next st, pull up a loop) 3 times in same st, yo and draw through all loops."
+    assert counts(check(text.format(one)))[-1] == 12

@@ -1,0 +1,80 @@
+"""Cloths of a few rows: moss, mosaic, ripples, half circles, spikes; and lines around them."""
+
+from __future__ import annotations
+
+import pytest
+from helpers import all_findings, check, corrections, counts, outcomes
+
+
+def test_sorts_by_their_bare_names_are_worked_side_by_side() -> None:
+    """ "Sc in dc, dc in sc across" goes into every stitch of each sort, not into one and then the others."""
+    text = "US terms\nCh 20\nR1: sc in 2nd ch from hook, *dc in next, sc in next; rep from * across (19)\n"
+    report = check(text + "R2: ch 1, turn, dc in sc, sc in dc across\nR3: ch 1, turn; sc in dc, dc in sc to end (19)\n")
+    assert counts(report) == [19, 19, 19]
+
+
+def test_last_stitches_may_take_spaces_in() -> None:
+    """In mosaic crochet "to last 3 sts" counts the chains that stand for a stitch; a wrong count is still found."""
+    text = """US terms
+Ch 22.
+Row 1: Sc in 2nd ch from hook and in each ch across. (21 sc)
+Row 2: Ch 1, turn, sc in each st across. (21 sc)
+Row 3: Ch 1, turn, sc in first 2 sts, *ch 2, sk 1, sc in next 3 sts; rep from * to last 3 sts, ch 2, sk 1, sc in last 2 sts. (16 sc, 5 ch-2 sps)
+Row 4: Ch 1, turn, sc in first 2 sts, *ch 2, sk ch-2 sp, sc in next 3 sts; rep from * to last 3 sts, ch 2, sk ch-2 sp, sc in last 2 sts. (16 sc, 5 ch-2 sps)
+Row 5: Ch 1, turn, sc in first 2 sts, *dc in skipped st 3 rows below, sc in next 3 sts; rep from * to last 3 sts, dc in skipped st 3 rows below, sc in last 2 sts. ({} sts)
+"""
+    report = check(text.format(21))
+    assert counts(report) == [21, 21, 16, 16, 21]
+    assert corrections(report) == []
+    assert "differs" in outcomes(check(text.format(22)))
+
+
+def test_the_last_pass_gives_way_to_what_is_worked_in_the_last_chain() -> None:
+    """ "Rep from * to end, working 2 sc in last ch": in place of the 3 that the passes before it end in."""
+    text = "US terms\nCh {}.\nRow 1: 2 sc in 2nd ch from hook, *sc in next 4 ch, sk 2 ch, sc in next 4 ch, 3 sc in next ch; "
+    text += "rep from * to end, working 2 sc in last ch. ({} sc)\n"
+    assert outcomes(check(text.format(35, 34)))[-1] == "agrees"
+    assert outcomes(check(text.format(35, 35)))[-1] == "differs"
+
+
+def test_a_half_circle_has_no_side_across_its_ends() -> None:
+    """Rows that begin in a ring and are turned at the next one's start are flat: their ends do not meet."""
+    text = """US terms
+Row 1: Ch 4, join to form ring. Ch 6 (counts as dc, ch 3), (3 dc, ch 3, 3 dc, ch 3, dc) in ring. (8 dc, 3 ch-3 sps)
+Row 2: Ch 6 (counts as dc, ch 3), turn, 3 dc in first ch-3 sp, ch 1, (3 dc, ch 3, 3 dc) in next ch-3 sp, ch 1, (3 dc, ch 3, dc) in last ch-3 sp. (14 dc, 3 ch-3 sps, 2 ch-1 sps)
+"""
+    assert corrections(check(text)) == []
+
+
+@pytest.mark.parametrize("words", ["spike st in next st 2 rows below", "spike sc 2 rows down", "sc 2 rows below"])
+def test_long_stitches_with_no_place_but_the_rows_below(words: str) -> None:
+    """A stitch "2 rows down" stands over the next one and passes it."""
+    text = "US terms\nCh 16.\nRow 1: Sc in 2nd ch from hook and each ch across. (15 sc)\nRow 2: Ch 1, turn, sc in each sc. (15)\n"
+    report = check(f"{text}Row 3: Ch 1, turn, *sc in next 2 sc, {words}; rep from * to end. (15 sts)\n")
+    assert outcomes(report) == ["agrees"] * 3
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["Using 4mm hook make 31ch.", "With 4.00 mm hook, ch 31.", "With larger hook ch 31.", "Using hook H, 31 ch."],
+)
+def test_a_chain_behind_its_hook_begins_the_piece(line: str) -> None:
+    """A hook may be named before the chain, with or without a comma."""
+    report = check(f"US terms\nCUFF\n{line}\nRow 1: Sc into 2nd ch from hook, sc into each ch to end. 30 sts.\n")
+    assert counts(report) == [30]
+
+
+def test_a_count_behind_a_comma_before_the_join() -> None:
+    """ "Hdc in each st around, 16 hdc, join" prints the count; it works no more stitches."""
+    text = "US terms\nRnd 1: 8 sc in magic ring. (8)\nRnd 2: 2 sc in each st around, {} sc, join with sl st.\n"
+    assert outcomes(check(text.format(16)))[-1] == "agrees"
+    assert outcomes(check(text.format(17)))[-1] == "differs"
+
+
+@pytest.mark.parametrize("words", ["Join side seam leaving a 4 cm gap for thumb.", "Join shoulder and sleeve seams."])
+def test_seams_are_no_row(words: str) -> None:
+    """What is joined as a seam works no stitches, and asks nothing."""
+    text = "US terms\nCUFF\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. (10)\nRow 2: Ch 1, turn, sc tblo in each st. (10)\n"
+    assert all_findings(check(text + words + "\n"), ("correction", "query")) == all_findings(
+        check(text), ("correction", "query")
+    )
