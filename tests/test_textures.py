@@ -78,3 +78,54 @@ def test_seams_are_no_row(words: str) -> None:
     assert all_findings(check(text + words + "\n"), ("correction", "query")) == all_findings(
         check(text), ("correction", "query")
     )
+
+
+_LATTICE = """US terms
+Chain 42.
+1st row: Sc in 2nd ch from hook, *ch 5, skip 3 ch, sc in next ch; repeat from * across. (10 loops)
+2nd row: Ch 5, turn, *sc in next loop, ch 5; repeat from * across, ending with sc in last loop, ch 2, dc in last sc.
+3rd row: Ch 1, turn, sc in first dc, *ch 5, sc in next loop; repeat from * across, ending with sc in last loop. ({} loops)
+"""
+
+
+def test_a_lattice_keeps_its_loops() -> None:
+    """The chain at the edge is the like of what the row ends in; the half loop at an edge is none of the next ones."""
+    report = check(_LATTICE.format(10))
+    assert [dict(row.cells[0].made.spaces) for row in report.ledger.rows[1:]] == [{5: 10}, {2: 2, 5: 9}, {5: 10}]
+    assert all_findings(report, ("correction",)) == []
+    assert outcomes(check(_LATTICE.format(12)))[-1] == "differs"
+
+
+def test_a_puff_stitch_may_be_called_a_puff() -> None:
+    """A stitch defined as "Puff st" is meant by "puff" and "puffs" as well."""
+    text = "US terms\nPuff st: (yo, insert hook, pull up a loop) 3 times in same st, yo, draw through all 7 loops.\nFsc 24.\n"
+    text += "Row 1: Ch 2 (does not count), turn, hdc in first st, *puff st in next st, sk 1 st; rep from * to last st, hdc in "
+    text += "last st. (11 puffs, 2 hdc)\nRow 2: Ch 1, turn, sc in first st, 2 sc in each puff, sc in last st. (24 sc)\n"
+    report = check(text)
+    assert all_findings(report, ("correction", "query")) == []
+    assert counts(report) == [13, 24]
+
+
+def test_the_patterns_own_meaning_of_a_short_form_goes_first() -> None:
+    """ "Xdc" may be an extended dc elsewhere; here it is what its line says."""
+    text = "US terms\nCrossed dc (Xdc): skip next st, dc in next st, dc in skipped st.\nCh 12.\n"
+    text += "Row 1: Dc in 4th ch from hook (skipped 3 ch count as dc) and each ch across. 10 dc.\n"
+    text += "Row 2: Ch 3 (counts as dc), turn, *Xdc; rep from * across to last st, dc in last st. 10 dc; {} Xdc.\n"
+    assert outcomes(check(text.format(4))) == ["agrees", "agrees"]
+    assert outcomes(check(text.format(5)))[-1] == "differs"
+
+
+def test_a_border_in_a_line_of_its_own_leaves_the_row_above_alone() -> None:
+    """Rows without full stops do not run on into "Border: sc around"."""
+    text = "US terms\nCh 11.\nR1 -- sc in 2nd ch & in ea ch across = 10\nR2-R4 -- ch 1, turn, sc BLO ea st = 10\n"
+    report = check(text + "Border: sc around, 3 sc in ea corner, sl st to beg.\n")
+    assert counts(report)[:4] == [10, 10, 10, 10]
+    assert [part.name for part in report.pattern.parts][-1] == "Border"
+
+
+def test_picots_that_no_line_defines_are_the_only_small_loops() -> None:
+    """ "10 picots" are the round's loops of few chains, where it has no others."""
+    text = "UK terms\nCh 21.\nRow 1: 1 dc in 2nd ch from hook, 1 dc in each ch to end. [20 dc]\n"
+    text += "Row 2: 1 ch, *(1 dc, 3 ch, 1 dc) in next dc, 1 dc in each of next 3 dc; rep from * to end. [25 dc, {} picots]\n"
+    assert outcomes(check(text.format(5)))[-1] == "agrees"
+    assert outcomes(check(text.format(6)))[-1] == "differs"

@@ -15,7 +15,7 @@ from lint.reading.clauses import all_read, read_inside
 from lint.reading.stream import Stream, Vocabulary
 from lint.rulebook import Rulebook
 from lint.source import Span
-from lint.tree import Chain, Group, Remark, Special, Step, Turn, Unread, Work, walk
+from lint.tree import Chain, Group, Remark, Skip, Special, Step, Turn, Unread, Work, walk
 
 # "ch = chain", "ch – chain", "ch: chain", "ch .... chain", "ch   chain"
 _SEPARATOR = regex.compile(r"\s*(?:=|:|\.{3,}|\s[-–—~]+\s|[-–—]+(?=\s)|—|\s\.\s|\t+|\s{2,})\s*")
@@ -255,8 +255,6 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
         return Special(
             name, entry.span, uses=_places_of_movements(lower, book), beginning=beginning and _of_beginning(name)
         )
-    if standard:
-        return None
     body = entry.body
     inner = regex.search(r"\((?P<in>ch[^()]*|[^()]*\d\s*(?:ch|dc|sc|tr|hdc)[^()]*)\)\s*\.?$", body)
     plain = _PLACE_TAIL.sub("", _COUNTS.sub("", body.strip().rstrip("."))).strip()
@@ -272,6 +270,8 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
     worked = [step for step in walk(steps) if isinstance(step, (Work, Chain))]
     if not worked or not all_read(list(steps)):
         return None
+    if standard and (len(worked) < 2 or not any(isinstance(step, Skip) for step in walk(steps))):
+        return None  # explained; but "Xdc: skip next st, dc in next st, dc in skipped st" is the pattern's own
     if len(steps) == 1 and isinstance(steps[0], Group):
         steps = steps[0].items
     places = any(isinstance(step, (Work, Group)) and step.places for step in walk(steps)) or any(

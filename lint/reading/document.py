@@ -69,7 +69,7 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
     ]
     letters = house_letters(entries, plain, source)
     if specials or rings or letters:
-        own = [(form, "special", special.name) for form, special in _forms(entries, specials)]
+        own = [(form, "special", special.name) for form, special in _forms(entries, specials, _named_alone(book))]
         lexicon = Lexicon(book, terms.terms, [*own, *((form, "ring", form) for form in rings), *letters])
     sizes = layout.sizes
     vocabulary = Vocabulary(
@@ -315,7 +315,8 @@ def _defines(entry: definitions.Entry, book: Rulebook) -> bool:
         return True
     return (
         regex.match(
-            r"(?i)\W*(?:work\s+)?\(?\s*(?:ch\s?\d|\d+\s?(?:dc|sc|tr|hdc|htr|ch|dtr)|(?:dc|sc|tr|hdc|yo|yrh|insert)\b)",
+            r"(?i)\W*(?:work\s+)?\(?\s*(?:ch\s?\d|\d+\s?(?:dc|sc|tr|hdc|htr|ch|dtr)|(?:dc|sc|tr|hdc|yo|yrh|insert)\b"
+            r"|(?:sk|skip|miss)\s+(?:the\s+)?(?:next|first|1|one|2|two)\b[^,;.]{0,20}[,;])",
             entry.body,
         )
         is not None
@@ -338,8 +339,10 @@ def _specials(entries: list[definitions.Entry], lexicon: Lexicon, book: Rulebook
     return definitions.begun_alike(list(found.values()), entries)
 
 
-def _forms(entries: list[definitions.Entry], specials: list[Special]) -> list[tuple[str, Special]]:
-    """Every printed form of each special stitch."""
+def _forms(
+    entries: list[definitions.Entry], specials: list[Special], named: frozenset[str]
+) -> list[tuple[str, Special]]:
+    """Every printed form of each special stitch; of those `named` by the trade also the one without "stitch" ("puff")."""
     by_span = {special.span: special for special in specials}
     by_name = {special.name: special for special in specials}
     forms: dict[str, Special] = {}
@@ -360,11 +363,20 @@ def _forms(entries: list[definitions.Entry], specials: list[Special]) -> list[tu
             forms.setdefault(form, special)
             if not form.endswith("s"):
                 forms.setdefault(form + "s", special)
+            bare = regex.sub(r"(?i)[- ]st(?:itch(?:es)?|s)?$", "", form)
+            if bare.lower() in named:
+                forms.setdefault(bare, special)
+                forms.setdefault(bare + "s", special)
             if "-st" in form or " st" in form:
                 forms.setdefault(regex.sub(r"([- ])st\b", r"\1sts", form), special)
                 forms.setdefault(regex.sub(r"([- ])st\b", r"\1stitch", form), special)
                 forms.setdefault(regex.sub(r"([- ])st\b", r"\1stitches", form), special)
     return list(forms.items())
+
+
+def _named_alone(book: Rulebook) -> frozenset[str]:
+    """What the trade calls stitches of many legs without the word "stitch": puff, bobble, shell…"""
+    return frozenset((*book.words.words["one_stitch"], *book.words.words["group_word"]))
 
 
 def _listed(entries: list[definitions.Entry]) -> list[Abbreviation]:

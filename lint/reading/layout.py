@@ -24,6 +24,7 @@ _RUN_IN = regex.compile(
     r"\s*(?P<name>[A-Z][A-Z0-9 '&-]{2,40}?)(?P<make> \([Mm]ake \w+\))?\. +(?=(?i:ch|make|with|join|fsc)\b)"
     rf"|\s*(?P<name>(?=\p{{Lu}}){_PIECE_NAME})(?P<make> \([Mm]ake \w+\))?(?:\.| [-–—]) +(?=(?i:ch \d|ch\d|\d+ ch|chain \d|(?:re)?join\b|attach\b))"
     r"|\s*(?P<name>\p{Lu}\p{Ll}+(?: \p{L}+){0,2}?)(?P<make> \([Mm]ake \w+\))?: +(?=(?i:ch \d|ch\d|\d+ ch|chain \d|(?:re)?join\b|attach\b))"
+    r"|\s*(?P<name>(?i:border|edging|edge|trim|ruffle))(?P<make>):[ \t]+(?=(?i:(?:\d+[ \t]?)?(?:sc|dc|hdc|tr|htr|ss|sl st|work)\b))"
 )
 _NO_PIECE = regex.compile(
     r"(?i)\s*(?:foundation|base|start|note|turn|next|set|row|round|rnd|begin|cent|multiple|gauge|tension|size|to |for )"

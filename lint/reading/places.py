@@ -219,6 +219,9 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         else:
             stream.take()  # "on these last 2 sts"
             place = pointed(stream, start)
+    elif kind == "beginning" and stream.kind(1) in (".", ",", ";", "end"):
+        stream.take()  # "sl st to beg."
+        place = Place(stream.span_from(start), Which.FIRST, (ANY,), from_words="start")
     elif kind == "beginning" and stream.kind(1) == "ordinal":
         stream.take()  # "in beginning 3rd ch"
         place = ordinal(stream, start)

@@ -158,6 +158,10 @@ class Beginning(Placing):
         stitch = main_stitch(following) or self.main
         if step.counting is not None:
             self.learned.append((length, step.counting))
+        elif (edge := self.edge_of_loops(length, stitch, following)) is not None:
+            self.stand_for(edge, length, self.cursor.last)
+            self.add_space(length - self.rules.height(edge), None)
+            return
         hint = self.hint
         if hint is None and length > 1 and self.rules.height(stitch) > 1 and _skips_first(following):
             hint = JoinHint(True)  # the stitch at its foot is passed over: the chain stands for it
@@ -175,6 +179,22 @@ class Beginning(Placing):
         self.stand_for(stands.stitch, length, place)
         if stands.space:
             self.add_space(stands.space, None)
+
+    def edge_of_loops(self, length: int, stitch: str, following: tuple[Step, ...]) -> str | None:
+        """ "Ch 5, turn, sc in next loop, …, ch 2, dc in last sc": the chain is the like of what the row ends in, a dc and ch 2."""
+        last = self.last_work
+        first = next((step for step in walk(following) if isinstance(step, Work)), None)
+        looped = first is not None and bool(first.places) and first.places[0].targets[0].kind is TargetKind.SPACE
+        if self.is_round or not looped or last is None or self.rules.height(stitch) > 1:
+            return None
+        height = self.rules.height(last.stitch)
+        before = [step for step in following if isinstance(step, (Chain, Work, Repeat, Group))]
+        closed = last in before and before.index(last) > 0 and isinstance(before[before.index(last) - 1], Chain)
+        ends = closed and self.amount(before[before.index(last) - 1].length)
+        alike = height > 1 and ends and 0 <= length - height - ends <= 1
+        if not alike or self.choices.pick(("edge of loops", length), 2, 0) == 1:
+            return None
+        return last.stitch
 
     def first_leg(self, step: Chain, length: int, following: tuple[Step, ...]) -> bool:
         """Whether the chain is a part of the row's first cluster, and counts with it as one."""

@@ -263,6 +263,9 @@ class Bench(Plain):
             used = {id(place) for node in self.made for place in node.parents}
             passed = {n.length for n in cursor.nodes[: cursor.at] if n.is_space and id(n) not in used}
             left = [node for node in left if node.length not in passed]  # others like it were passed over before
+        in_loop = cursor.last is not None and cursor.last.is_space and _into_any_loop(self.last_work)
+        if in_loop and left and left == cursor.nodes[-1:] and left[0].chain:
+            return []  # "sc in last loop": the beginning chain is that loop, all of it
         limit = _last_limit(self.last_work)
         if limit is not None and limit.kind is LimitKind.LAST and len(left) == self.amount(limit.number):
             return []  # "sc to last 4 sts, turn": those are left, as it says
@@ -270,6 +273,13 @@ class Bench(Plain):
         if self.joined and last.kind == "space" and (last.length, len(left)) in self.passed_under:
             return []  # the round's last loop passes over as many as its others
         return left
+
+
+def _into_any_loop(step: Step | None) -> bool:
+    """Whether the row's last stitch goes "in last loop", whatever its length."""
+    place = step.places[-1] if isinstance(step, (Work, Group)) and step.places else None
+    target = place.targets[0] if place is not None else None
+    return target is not None and target.kind is TargetKind.SPACE and target.length is None
 
 
 def _joins_loop(before: Node, stitch: Node, after: Node) -> bool:

@@ -114,6 +114,8 @@ def measured(item: StatedItem, made: Made, stated: Stated) -> list[int]:
             return blocks
         if (loop := _PICOT.fullmatch(name)) is not None:  # closed into a stitch, or a loop that only looks like one
             return [made.spaces.get(int(loop[1]), 0), made.groups.get("picot", 0)]
+        if name in ("picot", "picots") and len(made.spaces) == 1 and 2 <= min(made.spaces) <= 5:
+            return [sum(made.spaces.values())]  # its only loops, small ones
         return [made.bunches] if made.bunches and name.split()[-1] in _BUNCHES else []
     if unit == "per side":
         return _of_a_side(made)

@@ -55,6 +55,8 @@ class Placing(Reach):
         if which is Which.NEXT and place.of is None and not place.middle and not place.below and target.kind in _PLAIN:
             return cursor.run(target, number, self.size)  # the commonest by far
         self.open_ring(place)
+        if which is Which.NEXT and target.kind is TargetKind.SPACE:
+            self.pass_edge_loop(target)
         if which is Which.ELSEWHERE:
             return [Node("elsewhere") for _ in range(number)]
         if which is Which.EACH:
@@ -345,6 +347,17 @@ class Placing(Reach):
     def at_start(self) -> bool:
         """Whether nothing is made yet but a beginning chain, and the space that it may hold."""
         return not self.made or len(self.made) <= 2 and self.begin_node is not None and self.made[0] is self.begin_node
+
+    def pass_edge_loop(self, target: Target) -> None:
+        """ "Sc in first dc, *ch 5, sc in next loop": not in the half loop beside that dc."""
+        cursor = self.cursor
+        if self.is_round or target.length is not None or cursor.at != 1 or len(cursor.nodes) < 4 or len(self.made) < 2:
+            return
+        here, chained = cursor.nodes[1], self.made[-1]
+        lengths = {node.length for node in cursor.nodes[2:-2] if node.kind == "space"}
+        half = here.kind == "space" == chained.kind and here.length < min((chained.length, *lengths))
+        if half and self.choices.pick(("edge loop",), 2, 0) == 0:
+            cursor.at = 2
 
     def turning_chain(self, place: Place) -> list[Node]:
         """ "top of turning ch": the last place of the row, where the row below began."""

@@ -94,6 +94,8 @@ class Repeating(Moving):
             passes += self.altered_pass(step.last_pass, before_last, following)
         elif (step.breaks_off or _trails_off(step, following)) and self.left_by(step, boundary):
             passes += self.cut_pass(step, boundary, following)
+        elif step.breaks_off and passes:
+            self.chains_before(step, following)
         elif (self.is_round or _into_space(following)) and self.left_by(step, boundary):
             self.pass_over_last(step, boundary)
         left = self.left_by(step, boundary)
@@ -158,6 +160,12 @@ class Repeating(Moving):
                 return 1
             self.restore(state)
         return 0
+
+    def chains_before(self, step: Repeat, following: tuple[Step, ...]) -> None:
+        """ "*ch 5, sc in next loop; rep from * across, ending with sc in last loop": that sc has its ch 5 as well."""
+        chains = tuple(takewhile(lambda item: isinstance(item, Chain), step.items))
+        if chains and len(chains) + 1 == len(step.items) and following and _said_again(step.items[-1:], following[0]):
+            self.run(chains, following)
 
     def pass_over_last(self, step: Repeat, boundary: int) -> None:
         """ "*sk next sp, shell in next sp; rep from * around, join": the last skip, before the join, goes without saying."""
