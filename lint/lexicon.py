@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
+import regex
+
 from lint.amount import Amount
 from lint.rulebook import Rulebook, StitchRule
 from lint.source import Span
@@ -91,6 +93,9 @@ class Lexicon:
             if lower == "\\" and tokens[index + 1 : index + 2] and tokens[index + 1].glued:
                 index += 1  # markdown's way to write a star that is a star
                 continue
+            if lower == "_":
+                index += 1  # markdown's way to set words apart: "_6 sts_"
+                continue
             if lower[0].isdecimal():
                 follower = tokens[index + 1] if index + 1 < len(tokens) else None
                 if "." in lower:
@@ -108,8 +113,10 @@ class Lexicon:
                     )
                     index += 1
                 else:
+                    gap = text[tokens[index - 1].end - offset : token.start - offset] if index else ""
+                    cell = "cell" if "\n" in gap or "\t" in gap or "   " in gap else ""  # it begins a line or a column
                     lexemes.append(
-                        Lexeme("number", token.text, token.start, token.end, token.glued, number=int(lower[:9]))
+                        Lexeme("number", token.text, token.start, token.end, token.glued, cell, int(lower[:9]))
                     )
                 index += 1
                 continue
@@ -226,9 +233,16 @@ class Lexicon:
             return Lexeme("→", token.text, token.start, token.end, token.glued)
         if lower[0] in "-–—−":
             return Lexeme("dash", token.text, token.start, token.end, token.glued)
+        if lower.startswith(".."):
+            return Lexeme("...", token.text, token.start, token.end, token.glued)
+        if _PICTURE.fullmatch(token.text):  # "sc in each st 🌸 12"
+            return Lexeme("●", token.text, token.start, token.end, token.glued)
         if lower[0].isalpha():
             return Lexeme("word", token.text, token.start, token.end, token.glued)
         return Lexeme(lower, token.text, token.start, token.end, token.glued)
+
+
+_PICTURE = regex.compile(r"[\p{Extended_Pictographic}\p{Emoji_Modifier}\u200d\ufe0e\ufe0f]+")
 
 
 def _stands_as_stitch(tokens: Sequence[Token], index: int) -> bool:

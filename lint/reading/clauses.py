@@ -109,11 +109,12 @@ class Clauses(WordClauses):
             self.reading.stated = counts.read(stream.inside(stream.at, stream.at + 2), bare=False)
             stream.at += 2  # "…, 16 loops on hook"
             return self.reading.stated is not None
-        if self.runs_to_end() and counts.of_one_sort(stream):
+        if counts.of_one_sort(stream) and (self.runs_to_end() or worked and stream.kind(1) == "any_stitch"):
             self.reading.stated = counts.read(stream.inside(stream.at, stream.at + 2), bare=False)
             stream.at += 2  # "hdc in each st around, 70 hdc, join"
             return self.reading.stated is not None
-        found = counts.bare_count(stream, worked or turned)
+        found = counts.of_last_cell(stream) if worked else None
+        found = found or counts.bare_count(stream, worked or turned)
         if found is None or not worked and any(item.unit != "unknown" for item in found.items):
             return False
         self.reading.stated = found
@@ -313,6 +314,8 @@ class Clauses(WordClauses):
     def read_again(self, start: int) -> bool:
         if self.stream.kind(1) == "star" and repeats.open_star(self.steps):
             return repeats.repeat_clause(self.stream, self.steps, start)  # "*ch 1, skip 1, tr. From * across."
+        if self.stream.kind(1) == "ordinal" and not self.has_work():
+            return self.read_beginning_remark(start)  # "From 2nd ch: sl st, sc, hdc"
         return repeats.again(self.stream, self.steps, start)
 
 

@@ -36,8 +36,10 @@ def bracket_count(stream: Stream, start: int, close: int, worked: bool) -> State
         return None
     if not worked and not found.items:
         return None
+    ahead_of_work = start == 0 and kind in (":", "dash")  # "Rnd 2 (12): inc in each st"
     if (
         not ends_work(stream, after)
+        and not ahead_of_work
         and len(found.items) == 1
         and found.items[0].unit == "stitches"
         and not found.items[0].words
@@ -99,6 +101,24 @@ def list_ends(stream: Stream, index: int) -> bool:
         close = stream.matching(index)
         return close is not None and bracket_count(stream, index, close, True) is not None
     return ends_work(stream, index)
+
+
+def of_last_cell(stream: Stream) -> Stated | None:
+    """A count that is the last line or column of a row by itself: "6 sts", or a bare "6" behind a tab."""
+    start, lone = stream.at, stream.kind() == "number" and stream.peek().value == "cell"
+    if (
+        not lone
+        or stream.kind(-1) in (",", "and", "star", "+")
+        or stream.kind(1) not in ("stitch", "any_stitch", ".", "end")
+    ):
+        return None
+    end = start + 1 + (stream.kind(1) in ("stitch", "any_stitch"))
+    if stream.kind(end - start) not in (".", "end"):
+        return None
+    found = read(stream.inside(start, end), bare=True)
+    if found is not None:
+        stream.at = end
+    return found
 
 
 def of_one_sort(stream: Stream) -> bool:

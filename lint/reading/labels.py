@@ -42,8 +42,18 @@ _WORK_FOLLOWS = r"(?=\s*(?:ch\b|chs?\d|rep|repeat|\d+\s*\w|\(|\[|\{|\*|•|join|
 
 _DOUBLED = regex.compile(r"(?i)\s*(?:\p{L}+\s+){0,2}(?:round|rnd|row)\s*[-–—]\s*(?=(?:round|rnd|row)\s*\d+\s*[:.])")
 
-_LEAD = regex.compile(r"[\s•·*_|#>-]*")
+# bullets, marks and pictures before a label, and a box to tick
+_LEAD = regex.compile(
+    r"(?:\[[ xX✓]?\](?=\s))?(?:\s*\[[ xX✓]?\](?=\s))?[\s•·*_|#>\p{So}\p{Sk}\p{Mn}\u200d✓✔-]*(?:\[[ xX✓]?\](?=\s)\s*)?"
+)
+# "**Rnd 1** 6 sc", "[Rnd 1] 6 sc", "(Row 2) Ch 1": the label in bold letters or brackets, with no sign of its own
+_ENCLOSED = regex.compile(
+    r"(?:(?P<mark>\*{1,3}|_{1,2})(?P<in>(?=\S)[^*_\n]{1,60}?(?<=\S))(?P=mark)|\[(?P<in>[^\[\]\n]{3,60})\]|\((?P<in>[^()\n]{3,60})\))\s*[:.–-]?(?=\s*\S)"
+)
 _HEADED = regex.compile(r"\s*(?P<piece>\p{Lu}\p{L}+(?:\s\p{L}+){0,2})\s*:\s*(?=(?i:round|rnd|row)\s*\d+\s*[:.])")
+
+
+_COUNT_BEHIND = regex.compile(r"[(\[]\s*\d{1,4}\s*[)\]]$")
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,6 +89,11 @@ class LabelReader:
     def at_line(self, line: str, offset: int, bare_numbers: bool = False) -> Found | None:
         """The label at the start of a line (bullets, stars and spaces before it are passed over)."""
         lead = _LEAD.match(line).end()
+        enclosed = _ENCLOSED.search(line, 0, lead + 64)
+        if enclosed is not None and not line[: enclosed.start()].strip(" \t•·|#>-"):
+            inner = self.at_line(enclosed["in"].rstrip(" :.–-") + ":", offset + enclosed.start("in"))
+            if inner is not None and inner.body >= offset + enclosed.start("in") + len(enclosed["in"].rstrip(" :.–-")):
+                return replace(inner, body=offset + enclosed.end())
         doubled = _DOUBLED.match(line)
         if doubled is not None:  # "Joining Round - Round 5:"
             return self.at_line(line[doubled.end() :], offset + doubled.end())
@@ -123,7 +138,10 @@ class LabelReader:
             return False
         sign = (match.groupdict().get("sign") or "").strip()
         rest = line[match.end() :]
-        if sign == "=" and regex.match(r"\s*\d", rest):
+        if sign == "=" and regex.match(
+            r"\s*\d[\d.,/½¼¾ ]*(?:[\"”]|in\b|ins\b|inch|cm|mm|sts?\b|stitches)?\W*(?:$|\n|square|wide|long|tall|high)|\s*\d[\d.,/½¼¾ ]*\s?(?:[\"”]|in\b(?!\s+(?:ring|mr|magic|each|ea|next|st))|ins\b|inch|cm|mm)",
+            rest,
+        ):
             return False
         several = (match.groupdict().get("word") or "").lower().endswith("s")
         one = regex.fullmatch(r"\s*\d+\s*", match.groupdict().get("numbers") or "")
@@ -183,7 +201,10 @@ class LabelReader:
             Amount(tuple(one[0] if one else None for one in rows)) if rows else None,
             unclear or bool(groups.get("rows")) and rows is None or bool(groups.get("onward")),
         )
-        return Found(label, offset + match.start(), offset + match.end(), groups.get("prefix"))
+        body, count = match.end(), _COUNT_BEHIND.search(groups.get("numbers") or "")
+        if count is not None and self._sizes == 1 and (groups.get("sign") or "").strip() in (":", "-", "–", "—"):
+            body = match.start("numbers") + count.start()  # "Rnd 2 (12): inc in each st"
+        return Found(label, offset + match.start(), offset + body, groups.get("prefix"))
 
 
 def _colour(extra: str) -> str | None:
@@ -200,7 +221,8 @@ def _figures(word: str, sized: bool) -> str:
     unit = r"(?!\s*(?:times|dc|sc|sts?|ch|tr|htr|hdc)\b)"
     if not sized:
         more = rf"{_JOINT}(?:{word}\s*[:.]?\s*{_NUMBER}|{_NUMBER}{unit})"
-        return rf"{_NUMBER}(?:\.?{more})*(?:(?:\s*[\[(][\d,\s/\-–]+[\])]|(?:/\d+)+)?)"
+        tight = rf"(?:(?<=\d)[-–—](?=\d)|\s*(?:\bto\b|\bthru\b|\bthrough\b|&|\band\b)\s*){_NUMBER}(?=\s+(?:chs?\b|turn\b))"  # "Rows 3-5 ch 1, turn"
+        return rf"{_NUMBER}(?:\.?{more}|{tight})*(?:(?:\s*[\[(][\d,\s/\-–]+[\])]|(?:/\d+)+)?)"
     inside = rf"(?:{_NUMBER}|[-–—−,;:/&\s]|\b(?:to|thru|through|and)\b|\bfor\s+[\w/]+)"
     bracket = rf"[\[({{](?=[^()\[\]{{}}\n]*\d){inside}+[\])}}]"
     ends = rf"[\[({{](?=[^()\[\]{{}}\n]*\d\s*[,:;/]\s*[\d-]){inside}+[\])}}]"  # "2 - (6, 8)": a list, not a count
@@ -217,17 +239,17 @@ def _compiled(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> di
     word = "(?:" + "|".join(regex.escape(item) for item in words) + ")"
     names = "(?:" + "|".join(regex.escape(item) for item in sorted(named, key=len, reverse=True)) + ")"
     figures = _figures(word, sized)
-    extra = r"(?P<extra>(?:\s*[-–]?\s*\((?!\s*\d)[^()\n]{0,40}\)|,?\s+col(?:ou?r)?\.?\s+\w+|\s*,\s*(?:rs|ws)\b|\s+\((?:\d+\s+(?:rows|rounds|rnds))\)|\s*/\s*\d+\s+(?:rows|rounds|rnds)\s*/)*)"
+    extra = r"(?P<extra>(?:\s*[-–]?\s*\((?!\s*\d)[^()\n]{0,40}\)|,?\s+col(?:ou?r)?\.?\s+\w+|\s*,\s*(?:rs|ws)\b|\s+(?:rs|ws)\b(?=\s*[:.–—-])|\s+\((?:\d+\s+(?:rows|rounds|rnds))\)|\s*/\s*\d+\s+(?:rows|rounds|rnds)\s*/)*)"
     ordinals = rf"{_NUMBER}\.?(?:{_JOINT}(?:{_NUMBER}\.?|(?:[\[(][^\])]*[\])])))*"
     ordinals = rf"(?:{figures}|{_NUMBER}\.?(?:{_JOINT}{_NUMBER}\.?)*)" if sized else ordinals
     # the label's own sign: ":", ".", "–", ")" … or, failing that, words of work straight after it
-    sign = rf"(?:(?P<sign>\s*(?::|\.(?!\d)|[-–—~]+|;|=|\||●|\)|,(?=\s*col))\s*(?:\((?:rs|ws|right side|wrong side)\)[.:]?)?)|\s*(?=\n|\Z)|\s+{_WORK_FOLLOWS})"
+    sign = rf"(?:(?P<sign>\s*(?::|\.{{2,}}|…|\.(?!\d)|->|=>|[→➜➔➝⇒▶►]|\p{{So}}[\ufe0e\ufe0f]?|[-–—~]+|;|=|\||●|/(?=\s)|\)|,(?=\s*col))\s*(?:\((?:rs|ws|right side|wrong side)\)[.:]?)?)|\s*(?=\n|\Z)|\s+{_WORK_FOLLOWS})"
     flags = regex.IGNORECASE
     cardinal = "(?:" + "|".join(sorted(_CARDINAL_WORDS, key=len, reverse=True)) + r")\b"
     title = r"(?-i:[A-Z])[\w’'-]*(?: [A-Za-z][\w’'-]*){0,2}?"
     return {
         "worded": regex.compile(
-            rf"(?P<core>(?P<side>(?:rs|ws)\s+)?\b(?P<word>{word})\.?\s*:?\s*(?P<numbers>{figures})(?P<onward>{_ONWARD})?{extra}){sign}",
+            rf"(?:(?:for|on|in)\s+(?=[^:\n]{{1,24}}:))?(?P<core>(?P<side>\(?(?:rs|ws)\)?\s+)?\b(?P<word>{word})\.?\s*:?\s*(?:#|no\.?\s|nr\.?\s|n[°º]|№)?\s*(?P<numbers>{figures})(?P<onward>{_ONWARD})?{extra}){sign}",
             flags,
         ),
         "spelled": regex.compile(
@@ -255,7 +277,8 @@ def _compiled(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> di
             flags,
         ),
         "bare": regex.compile(
-            r"(?P<core>(?P<numbers>\d{1,3}(?:\.?\s*[-–]\s*\d{1,3})?)\s*(?:[).]|:|\||\t|●|•))(?=\s*\S)", flags
+            r"(?P<core>(?P<numbers>\d{1,3}(?:\.?\s*(?:[-–]|\band\b|&|\bto\b)\s*\d{1,3})?)\s*(?:[).]|:|\||\t|●|•|(?<=\s)[-–—](?=\s+(?:\D|\d+\s?\p{L}))))(?=\s*\S)",
+            flags,
         ),
         "inline": regex.compile(r"(?<=[.!)\]};]\s{0,3})(?<=\s)|(?<=[.)])(?=\d)", flags),
     }

@@ -108,7 +108,7 @@ class LayoutReader:
             for line in self.lines
             if self.labels.bare_number(line.text)
             and regex.match(
-                r"[\s|]*\d+(?:\.?\s*[-–]\s*\d+)?\s*[).:|\t●•]\s*(?:in\s+\w+:?\s*)?[\W_]*(?:\d|ch|sc|dc|hdc|h?tr\b|ss\b|sl\s?st\b|m\.?r\b|magic\s|inc|rep|as\s|\()",
+                r"[\s|]*\d+(?:\.?\s*[-–]\s*\d+)?\s*(?:[).:|\t●•]|(?<=\s)[-–—](?=\s))\s*(?:in\s+\w+:?\s*)?[\W_]*(?:\d|ch|sc|dc|hdc|h?tr\b|ss\b|sl\s?st\b|m\.?r\b|magic\s|inc|rep|as\s|\()",
                 line.text,
                 regex.I,
             )
@@ -363,6 +363,6 @@ class LayoutReader:
         if regex.search(r"[)\]}]\.?$", above) and regex.search(r"[(\[{][^()\[\]{}]*\d[^()\[\]{}]*[)\]}]\.?$", above):
             return False  # the row closed with its count
         return regex.match(
-            r"(?i)(?:\d+\s?)?(?:sc|dc|hdc|tr|htr|ch|sl st|ss|join|skip|sk|turn|rep|repeat|stitch count|you|there|fasten off|fasten)\b",
+            r"(?i)(?:\d+\s?)?(?:sc|dc|hdc|tr|htr|ch|sts?|stitches|sl st|ss|join|skip|sk|turn|rep|repeat|stitch count|you|there|fasten off|fasten)\b",
             text,
         ) is not None and not regex.match(r"(?i)fasten off.*(?:close|sew|stuff|tail|weave)", text)

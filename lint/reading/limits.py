@@ -124,13 +124,24 @@ def limit(stream: Stream) -> Limit | None:
         stream.skip("each", "the")
         if stream.kind() == "middle":
             stream.take()
+            several = stream.amount() if stream.kind() == "number" else None  # "to center 2 sts"
             found = target(stream)
             owner, _ = part_of(stream)
+            if several is not None and (owner is not None or found is None or found.kind is not TargetKind.ANY_STITCH):
+                stream.at = start
+                return None
+            if several is not None:
+                return Limit(LimitKind.BEFORE, several, found, middle=True)
             if owner is None and found is not None and found.kind in (TargetKind.SPACE, TargetKind.ANY_STITCH):
                 return Limit(LimitKind.BEFORE, target=found, middle=True)
             return Limit(LimitKind.BEFORE, target=owner or Target(TargetKind.CORNER), middle=True)
         number = how_many(stream)
         found = target(stream)
+        if number is not None and found is not None and stream.word("before"):  # "until 3 sts before end"
+            ahead = 2 if stream.kind(1) == "the" else 1
+            if stream.kind(ahead) == "ending":
+                stream.at += ahead + 1
+                return Limit(LimitKind.LAST, number, found)
         if number is not None and stream.word("is", "are"):
             stream.take()
         if number is not None and (stream.kind() == "remaining" or stream.word("remain", "remains", "left")):

@@ -64,6 +64,9 @@ class PlaceFirstClauses(PlainClauses):
         )
         if behind_note and found[0].which is Which.EACH and self.more_places(found):
             return True  # "hdc in 3rd ch from hook (does not count) and in each ch across: 20 hdc"
+        if found[0].targets[0].kind is TargetKind.RING and not self.has_work():
+            worked = stream.kind() == "make" and stream.kind(1) == ":"
+            stream.at += worked  # "In a magic ring work: ch 2, 10 hdc"
         if found[0].targets[0].kind is TargetKind.RING and not self.has_work() and stream.kind() in (":", ","):
             drawn_up = not stream.word("ring", "the ring", ahead=-1)
             self.steps.append(MakeRing(stream.span_from(start)) if drawn_up else Remark(stream.span_from(start)))

@@ -305,6 +305,8 @@ def omit(stream: Stream, steps: list[Step], start: int, read_inside: Callable[[S
     stream.skip("the", "last")
     end = stream.next_of(",", ";", ".", "join", *CLOSERS)
     lexemes = stream.lexemes[stream.at : end]
+    if lexemes and lexemes[-1].kind == "and":
+        lexemes = lexemes[:-1]  # "omit last sl st and join instead"
     said = next((i for i, item in enumerate(lexemes) if i and item.kind in ("in", "of", "at")), len(lexemes))
     which = said if any(item.kind == "repeat" for item in lexemes[said:]) else len(lexemes)  # "on final repeat"
     omitted = stream.inside(stream.at, stream.at + which)

@@ -60,6 +60,10 @@ class WordClauses(EndingClauses):
             if self.drop_yarn(start):
                 return True
             stream.at = start
+        if stream.word("instead") and stream.kind(-1) == "join":
+            stream.take()  # "omit last sl st and join instead"
+            self.steps.append(Remark(stream.span_from(start)))
+            return True
         if stream.word("but") and stream.kind(1) in ("at", "in", "for"):
             stream.take()  # "but on the last time, …"
             return self.clause()

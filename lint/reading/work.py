@@ -118,6 +118,7 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     if (
         number is None
         and stream.kind() == "number"
+        and stream.peek().value != "cell"
         and not stream.word("once", "twice", "thrice")
         and stream.kind(1) not in ("together", "below")
         and not (stream.kind(1) in ("row", "round") and stream.kind(2) == "below")
@@ -201,7 +202,8 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     below = stream.at
     if not found and stream.kind() in ("number", "the", "row", "round") and of_a_row_below(stream):
         found = (Place(stream.span_from(below), Which.NEXT, (ANY,), below=True),)  # "FPdc 2 rows below"
-    if not found and stream.kind() in ("number",) and not said and stream.kind(1) != "times":
+    cell = stream.peek().value == "cell"  # "inc", and behind a tab the row's count
+    if not found and stream.kind() == "number" and not said and not cell and stream.kind(1) != "times":
         return None
     if not found:
         reach = limit(stream)

@@ -116,6 +116,7 @@ class WorkClauses(EdgeClauses):
         mark = stream.at
         stream.skip(",", "and")
         one = stream.kind() == "number" and stream.peek().number == 1 and stream.kind(1) == "stitch"
+        one = one or stream.kind() == "stitch"
         end = stream.next_of(*SIGNS, "dash", "=")
         if one and any(item.lower in ("other", "others") for item in stream.lexemes[stream.at : end]):
             stream.at = end

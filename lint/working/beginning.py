@@ -185,7 +185,7 @@ class Beginning(Placing):
         last = self.last_work
         first = next((step for step in walk(following) if isinstance(step, Work)), None)
         looped = first is not None and bool(first.places) and first.places[0].targets[0].kind is TargetKind.SPACE
-        if self.is_round or not looped or last is None or self.rules.height(stitch) > 1:
+        if self.is_round or not looped or not isinstance(last, Work) or self.rules.height(stitch) > 1:
             return None
         height = self.rules.height(last.stitch)
         before = [step for step in following if isinstance(step, (Chain, Work, Repeat, Group))]

@@ -122,13 +122,13 @@ class Parts(RowState):
             return spaces[-number]
         return spaces[-number - 1] + 1 if number < len(spaces) else 0
 
-    def middle_of_row(self, target: Target) -> int:
-        """Where the middle stitch of a flat row is, or the middle one of its spaces."""
+    def middle_of_row(self, target: Target, number: int = 1) -> int:
+        """Where the middle stitch of a flat row is, or the first of its middle ones; or the middle one of its spaces."""
         cursor = self.cursor
         found = [index for index, node in enumerate(cursor.nodes) if cursor.matches(node, target, self.size)]
-        if not cursor.known or cursor.circular or len(found) % 2 == 0:
-            raise PlacesUnknown  # a round has no middle, nor has a row of an even number
-        return found[len(found) // 2]
+        if not cursor.known or cursor.circular or len(found) < number or (len(found) - number) % 2:
+            raise PlacesUnknown  # a round has no middle, nor has a row of an even number one middle stitch
+        return found[(len(found) - number) // 2]
 
     def corner_marks(self) -> list[int]:
         """Where the round below has its corners, as its own count found them."""

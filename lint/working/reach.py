@@ -33,7 +33,7 @@ class Reach(Gaps):
             return self.to_marker(limit)
         if limit is not None and limit.kind is LimitKind.BEFORE and limit.target is not None:
             if limit.middle and limit.target.kind in (TargetKind.ANY_STITCH, TargetKind.SPACE):
-                return self.middle_of_row(limit.target)
+                return self.middle_of_row(limit.target, self.amount(limit.number))
             if limit.middle or limit.target.kind is TargetKind.CORNER:
                 marks = self.corner_marks() if limit.target.kind is TargetKind.CORNER else []
                 if marks and (limit.middle or cursor.nodes[marks[0]].kind == "space" or _into_corner(following)):

@@ -1,0 +1,95 @@
+"""Labels and counts in the many ways in which blogs, leaflets and spreadsheets set them."""
+
+from __future__ import annotations
+
+import pytest
+from helpers import check, counts, outcomes
+
+_BALL = (
+    ("1", "6 sc in magic ring", 6),
+    ("2", "inc in each st", 12),
+    ("3", "*sc in next st, inc; rep from * around", 18),
+    ("4", "sc in each st around", 18),
+    ("5", "*sc in next st, dec; rep from * around", 12),
+    ("6", "dec 6 times", 6),
+)
+_STRIP = (
+    ("1", "sc in 2nd ch from hook and in each ch across", 10),
+    ("2", "ch 1, turn, sc in each st across", 10),
+    ("3-5", "ch 1, turn, sc in each st across", 10),
+    ("6", "ch 1, turn, inc, sc in next 8 sts, inc", 12),
+    ("7 and 8", "ch 1, turn, sc in each st across", 12),
+)
+
+
+@pytest.mark.parametrize(
+    "form",
+    [
+        "**Rnd {i}:** {w}. **({c})**",
+        "**Rnd {i}** {w} ({c})",
+        "__Round {i}__: {w}, _{c} sts_",
+        "| Rnd {i} | {w} | {c} |",
+        "Rnd {i}\t{w}\t{c}",
+        "R{i} {w} ({c})",
+        "{i}. {w} ({c})",
+        "{i} - {w} ({c})",
+        "Rnd {i}\n{w}\n({c})\n",
+        "☐ Rnd {i}: {w} ({c})",
+        "[ ] Rnd {i}: {w} ({c})",
+        "[Rnd {i}] {w} [{c}]",
+        "(Rnd {i}) {w} ({c})",
+        "Rnd {i} → {w} → {c}",
+        "Rnd #{i}: {w} ({c})",
+        "Rnd No. {i}: {w} ({c})",
+        "Rnd {i} = {w} = {c}",
+        "Rnd {i} ({c}): {w}",
+        "🌸 Rnd {i}: {w} 🧶 {c}",
+        "Rnd {i} ..... {w} ..... {c}",
+        "Rnd {i}: {w}\n{c} sts\n",
+        "* Rnd {i}: {w} ({c})",
+    ],
+)
+def test_rounds_of_a_ball(form: str) -> None:
+    """Each way to set a round's label and count gives the same ball, and shows the one count that is wrong."""
+    text = "Ball\nUS terms\n\nBODY\n" + "\n".join(form.format(i=i, w=w, c=c) for i, w, c in _BALL) + "\n"
+    report = check(text)
+    assert counts(report) == [c for _, _, c in _BALL]
+    assert set(outcomes(report)) == {"agrees"}
+    wrong = [(i, w, c + (i == "4")) for i, w, c in _BALL]
+    report = check("Ball\nUS terms\n\nBODY\n" + "\n".join(form.format(i=i, w=w, c=c) for i, w, c in wrong) + "\n")
+    assert outcomes(report).count("differs") == 1
+
+
+@pytest.mark.parametrize(
+    "form",
+    [
+        "**Row {i}** {w} ({c})",
+        "R{i} - {w} - {c}",
+        "[Row {i}] {w} [{c}]",
+        "{i}. {w}. ({c})",
+        "{i} – {w} – {c} sts",
+        "✨ Row {i} ✨ {w} ✨ {c} sts",
+        "Row {i} ({c} sts): {w}.",
+        "Row {i}: {w}.\n{c} sts\n",
+        "On row {i}: {w}. ({c})",
+        "Row {i}\t{w}\t{c} sts",
+        "{i}\t{w}\t{c}",
+        "Row {i}: {w}. Sts: {c}",
+        "Row {i}: {w}, {c} sts",
+        "Rw {i}: {w}. ({c})",
+        "○ Row {i} ○ {w}. ({c})",
+        "    Row {i}    {w}    {c} sts",
+    ],
+)
+def test_rows_of_a_strip(form: str) -> None:
+    """Ranges and pairs of rows too."""
+    text = "Strip\nUS terms\n\nCh 11.\n" + "\n".join(form.format(i=i, w=w, c=c) for i, w, c in _STRIP) + "\n"
+    report = check(text)
+    assert [made for made in counts(report) if made != 0] == [10] * 5 + [12] * 3
+    assert [one for one in outcomes(report) if one != "not-stated"] == ["agrees"] * 8
+
+
+def test_a_gauge_is_no_row() -> None:
+    """ "Rnds 1-3 = 4 in" is a gauge; "Rnd 1 = 6 sc in ring = 6" a round."""
+    report = check("US terms\nGauge: Rnds 1-3 = 4 in\n\nBALL\nRnd 1 = 6 sc in ring = 6\nRnd 2 = 2 sc in each st = 12\n")
+    assert counts(report) == [6, 12]
