@@ -58,7 +58,7 @@ class Worked:
 
 def work(source: SourceText, book: Rulebook, terms: str = "auto", workings: bool = False) -> Worked:
     """Read and work one pattern's text.  Never raises for what its author wrote."""
-    pattern, found_terms, lexicon = read_pattern(source, book, terms)
+    pattern, found_terms, lexicon = read_pattern(source.alike(), book, terms)
     return Worked(source, pattern, found_terms, lexicon, PatternWorker(pattern, book, workings).ledger(), book)
 
 
@@ -77,7 +77,8 @@ def inspect(
     book = book or load_rulebook()
     worked = work(source, book, terms, workings)
     pattern, terms_found, lexicon, ledger = worked.pattern, worked.terms, worked.lexicon, worked.ledger
-    causes = explain(source, pattern, book, ledger)
-    findings = run_checks(Context(source, pattern, terms_found, lexicon, ledger, book, causes, house))
+    read = source.alike()
+    causes = explain(read, pattern, book, ledger)
+    findings = run_checks(Context(read, pattern, terms_found, lexicon, ledger, book, causes, house))
     done, of = ledger.recomputed()
     return Report(source, pattern, terms_found, ledger, findings, grade(findings, done, of, book), book, lexicon, house)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import hashlib
 from bisect import bisect_right
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 
 @dataclass(frozen=True, slots=True, order=True)
@@ -68,6 +68,24 @@ class Origin:
         return found
 
 
+# Signs that mean the same in a pattern, one character for one, so that places stay right: spaces and hyphens of word
+# processors, and the wide signs of Chinese and Japanese keyboards.
+_ALIKE = str.maketrans(
+    dict.fromkeys("\u00a0\u2002\u2003\u2004\u2005\u2006\u2007\u2008\u2009\u200a\u202f\u205f\u3000", " ")
+    | {
+        "\u2010": "-",
+        "\u2011": "-",
+        "\u2012": "–",
+        "\u2015": "—",
+        "\u3010": "[",
+        "\u3011": "]",
+        "\u3001": ",",
+        "\u3002": ".",
+    }
+    | {chr(0xFEE0 + code): chr(code) for code in range(0x21, 0x7F)}
+)
+
+
 @dataclass(frozen=True, slots=True)
 class SourceText:
     """A pattern's text as read, with its path and its document, and its line starts for finding positions."""
@@ -76,6 +94,11 @@ class SourceText:
     path: str = "-"
     origin: Origin | None = None  # None: the file is plain text itself
     line_starts: tuple[int, ...] = field(init=False, repr=False)
+
+    def alike(self) -> SourceText:
+        """The same text with signs that mean the same written in one way, every character at its place."""
+        text = self.text.translate(_ALIKE)
+        return self if text == self.text else replace(self, text=text)
 
     def __post_init__(self) -> None:
         starts = [0]

@@ -10,6 +10,7 @@ import regex
 from lint.lexicon import Lexicon
 from lint.reading import notes
 from lint.reading.layout import Layout
+from lint.reading.prose import running, unbroken
 from lint.reading.stream import Stream, Vocabulary
 from lint.source import SourceText
 from lint.tree import Counting
@@ -32,8 +33,9 @@ def countings(
     rows = [row.span for part in layout.parts for row in part.rows if row.label is not None]
     loose = [row.span for part in layout.parts for row in part.rows if row.label is None]
     found: list[tuple[int | None, Counting]] = []
-    for span in [*layout.prose, *loose]:
+    for span in [*running(source, layout.prose), *loose]:
         text = source.slice(span)
+        text = text if span in loose else unbroken(text)
         if not speaks.search(text) or any(row.start <= span.start < row.end for row in rows):
             continue
         position = 0

@@ -19,6 +19,7 @@ from lint.reading.headings import begins_work
 from lint.reading.houseletters import house_letters
 from lint.reading.layout import Layout, LayoutReader, PartText, RowText
 from lint.reading.piecewords import PIECE_WORDS
+from lint.reading.prose import running, unbroken, unwrapped
 from lint.reading.stream import Stream, Vocabulary, with_line_stops
 from lint.reading.terms import Terms, find_terms
 from lint.rulebook import Rulebook
@@ -275,15 +276,15 @@ def _entries(source: SourceText, layout: Layout, known: frozenset[str], book: Ru
             span = section.span
             if section.key == "specials":  # "Special stitch – Front post double crochet (FPdc): …"
                 span = Span(section.span.start, section.span.end)
-            found += definitions.entries(_unwrapped(source.slice(span)), span.start, known)
+            found += definitions.entries(unwrapped(source.slice(span)), span.start, known)
             listed = listed or section.key == "abbreviations"
-    for span in layout.prose:
+    for span in running(source, layout.prose):
         opened = next((s for s in layout.sections if s.heading.start >= span.start and s.heading.end <= span.end), None)
         if opened is not None and opened.key in _NO_DEFINITIONS:
             continue  # "Tension: 24 tr and 12 rows to 10 cm" defines no stitch
         if opened is not None and opened.key == "notes":
             span = Span(min(opened.span.start, span.end), span.end)  # "Notes: V-st = (dc, ch 1, dc) in one place."
-        words = source.slice(span)
+        words = unbroken(source.slice(span))
         inside = any(
             s.key in ("abbreviations", "specials") and s.span.start <= span.end and span.start <= s.span.end
             for s in layout.sections
@@ -321,11 +322,6 @@ def _defines(entry: definitions.Entry, book: Rulebook) -> bool:
         )
         is not None
     )
-
-
-def _unwrapped(text: str) -> str:
-    """Wrapped lines of a run-on list joined, one character for one."""
-    return regex.sub(r"(?<=[,;(]|\w\sand)[ \t]*\n(?=\S)", lambda match: " " * len(match.group(0)), text)
 
 
 def _specials(entries: list[definitions.Entry], lexicon: Lexicon, book: Rulebook) -> list[Special]:

@@ -27,6 +27,7 @@ GATE = regex.compile(r"(?i)^\W*(?:for\s+)?(?:all\s+sizes|sizes?\b.*|.*\bsizes?\s
 # The words with which a piece begins: a chain of so many, or a ring; before them the multiple, the colour or the hook.
 START = regex.compile(
     r"(?i)[\W_]*(?:multiples?\s+of\s+\d[^.;]*[.;]\s*)?"
+    r"(?:(?:start|begin|commenc)\w*\s+(?:at|from|in)\s+(?:\w+\s+){0,2}\w+,\s*)?"
     r"(?:(?:with|using)\s+(?:\w+,|[^;:,]{0,30}?(?:\d\s*mm|\bhook\b)[^.;:,]{0,40}?,?)\s*)?"
     r"(?:(?:(?:commenc|begin|start)\w*\s+with|work)\s+(?=\d+\s?ch))?"
     r"(?:ch(?:ain)?s?\b\.?\s*-?\s*(?:[(\[{]\s*|(?:size\s)?[\p{L}\d/-]{1,9}\s?:\s?)?\d|ch\d|\d+\s?ch\b|make\s+(?:a\s+magic|\d)|magic (?:ring|circle|loop)"

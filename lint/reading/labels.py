@@ -37,7 +37,7 @@ _JOINT = r"\s*(?:-|–|—|\bto\b|\bthru\b|\bthrough\b|&|\band\b|,)\s*"
 # What may follow a label that has no colon or dash of its own.
 # "Rows 3 and up", "Rounds 15+", "Rnd 3 - end": how many rows that is, the label does not say
 _ONWARD = r"\s*(?:\+|(?:and|&)\s+(?:up|on|onwards?)\b|onwards?\b|[-–—]\s*end\b)"
-_WORK_FOLLOWS = r"(?=\s*(?:ch\b|chs?\d|rep|repeat|\d+\s*\w|\(|\[|\{|\*|•|join|with\b|turn\b|sc\b|hdc|dc\b|tr\b|htr|sl\s?st|(?:(?:is|are)\s+)?(?:(?:the|worked)\s+)*(?:same\s+)?as\b|in\b|inc\b|dec\b|invdec\b|blo\b|flo\b|magic\b|mr\b|using\b|change\b|work(?:ing)?\b|skip\b|sk\b|\Z))"
+_WORK_FOLLOWS = r"(?=\s*(?:ch\b|chs?\d|rep|repeat|\d+\s*\w|\(|\[|\{|\*|•|join|with\b|turn\b|(?:sc|h?dc|h?tr|dtr)(?:\d?tog)?\b|hdc|htr|f(?:sc|hdc|dc)\b|sl\s?st|slip\b|ss\b|miss\b|shell|v-?sts?\b|cl\b|standing\b|attach\b|make\b|chain\b|(?:(?:is|are)\s+)?(?:(?:the|worked)\s+)*(?:same\s+)?as\b|in\b|inc\b|dec\b|invdec\b|blo\b|flo\b|magic\b|mr\b|using\b|change\b|work(?:ing)?\b|skip\b|sk\b|\Z))"
 
 
 _DOUBLED = regex.compile(r"(?i)\s*(?:\p{L}+\s+){0,2}(?:round|rnd|row)\s*[-–—]\s*(?=(?:round|rnd|row)\s*\d+\s*[:.])")
@@ -188,7 +188,7 @@ class LabelReader:
             if regex.search(r"\bws\b|wrong side", around)
             else None
         )
-        words = match.group(0).strip().rstrip(":.-–—;= ").strip("•*|#> ")
+        words = " ".join(match.group(0).split()).rstrip(":.-–—;= ").strip("•*|#> ")
         rows = sized_numbers(groups["rows"], self._sizes, True) if groups.get("rows") else None
         label = Label(
             Span(offset + match.start(), offset + match.end("core")),

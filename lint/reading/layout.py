@@ -42,6 +42,11 @@ _COUNTED_WORK = regex.compile(
 )
 _MAKES = r"(?i)\b(?:\d+\s?)?(?:sc|dc|hdc|tr|htr|ch|mr|magic)\b"
 _CHAIN_BEHIND = regex.compile(r"(?i)[.;:]\s+(?=(?:with \w+, )?ch(?:ain)?s?\b\s*-?\s*\d)")
+# a line cut in the middle of a sentence: "… at end of", and in the next "Row 64. 145 sts."
+_HANGS = regex.compile(
+    r"(?i)(?:\b(?:of|to|from|in|on|until|till|and|or|rep|repeat|rows?|rnds?|rounds?|after|through|thru|before|as|for|with|than|at|the)|\b\d+(?:st|nd|rd|th)|,)\s*$"
+)
+_LABEL_CUT = regex.compile(r"(?i)[\W_]*(?:\d{1,3}(?:st|nd|rd|th)|rows?|rnds?|rounds?|next|foundation)\b[^.:]{0,80}$")
 _TERMINAL = (".", ")", "]", "}", "!", "?", ":", ";")
 
 
@@ -123,7 +128,10 @@ class LayoutReader:
         row: RowText | None = None
         after_blank = True
         leave: list[Leaving] = []  # sizes that leave off at the end of the line before
+        cut = -1  # the line that a label reaches into
         for index, line in enumerate(self.lines):
+            if index == cut:
+                continue
             for one in leave:
                 self._leave(one, part)
             leave = []
@@ -169,7 +177,10 @@ class LayoutReader:
                 row = None
                 line = Line(line.start + gate.end, line.text[gate.end :])
             begun = part is not None or self._begins_numbered(index)
-            found = self.sized.label(line, self.bare and begun)
+            hangs = index > 0 and _HANGS.search(self.lines[index - 1].text) is not None
+            found = self.sized.label(line, self.bare and begun) if not hangs else None
+            if found is None and not hangs and (longer := self._with_next(index, line)) is not None:
+                found, line, cut = self.sized.label(longer, False), longer, index + 1
             if found is not None:
                 part = self._part_for_row(layout, part, found.piece, found.label.span)
                 row = self._row(found.label, Span(found.body, line.end))
@@ -217,7 +228,8 @@ class LayoutReader:
                 span = Span(line.start + run_in.start("name"), line.start + run_in.end("name"))
                 part = self._opened(name, span, make)
                 layout.parts.append(part)
-            if run_in is not None or self.labels.inline(line.text, line.start):
+            wrapped = row is not None and (not after_blank or not self._has_body(row)) and self._continues(row, line)
+            if run_in is not None or not wrapped and self.labels.inline(line.text, line.start):
                 part = self._part_for_row(layout, part)
                 loose = self._row(None, self._stripped(line))
                 if run_in is not None:
@@ -226,11 +238,10 @@ class LayoutReader:
                 self._inline_rows(part, loose)
                 row, section, after_blank = part.rows[-1], None, False
                 continue
-            if row is not None and (not after_blank or not self._has_body(row)) and self._continues(row, line):
+            if wrapped:
                 row.span = row.span.to(Span(line.start, line.end))
-                if row.label is not None:
-                    self._inline_rows(part, row)
-                    row = part.rows[-1]
+                self._inline_rows(part, row)
+                row = part.rows[-1]
             elif part is not None and section is None and not GATE.match(line.text):
                 row = self._row(None, self._stripped(line))
                 part.rows.append(row)
@@ -261,6 +272,15 @@ class LayoutReader:
         if layout.title == "":
             layout.title, layout.title_span = None, None
         return layout
+
+    def _with_next(self, index: int, line: Line) -> Line | None:
+        """The line with the next one, if a label begins in it and ends in that: "44th (46th, 48th) to 56th (58th,"."""
+        below = self.lines[index + 1] if index + 1 < len(self.lines) else None
+        if below is None or below.blank or not _LABEL_CUT.match(line.text):
+            return None
+        longer = Line(line.start, line.text + " " * (below.start - line.end) + below.text)
+        found = self.sized.label(longer, False)
+        return longer if found is not None and below.start < found.body else None
 
     def _leave(self, leaving: Leaving, part: PartText) -> None:
         """Sizes leave off; the rows that they work no more are taken from the labels of those that stand above."""
@@ -355,6 +375,8 @@ class LayoutReader:
         if regex.match(r"[•·*-]\s", text):
             return True
         above = self.source.slice(row.span).rstrip()
+        if sum(map(above.count, "([{")) > sum(map(above.count, ")]}")):
+            return True  # in the middle of its brackets
         counted = text[0].isupper() and _COUNTED.search(above) is not None
         if (above.endswith(_TERMINAL) or counted) and _CALLS_ROWS.match(text):
             return False
@@ -363,6 +385,6 @@ class LayoutReader:
         if regex.search(r"[)\]}]\.?$", above) and regex.search(r"[(\[{][^()\[\]{}]*\d[^()\[\]{}]*[)\]}]\.?$", above):
             return False  # the row closed with its count
         return regex.match(
-            r"(?i)(?:\d+\s?)?(?:sc|dc|hdc|tr|htr|ch|sts?|stitches|sl st|ss|join|skip|sk|turn|rep|repeat|stitch count|you|there|fasten off|fasten)\b",
+            r"(?i)(?:\d+\s?)?(?:(?:sc|dc|hdc|tr|htr)(?:\d?tog)?|ch|sts?|stitches|sl st|ss|join|skip|sk|turn|rep|repeat|stitch count|you|there|fasten off|fasten)\b",
             text,
         ) is not None and not regex.match(r"(?i)fasten off.*(?:close|sew|stuff|tail|weave)", text)

@@ -261,7 +261,7 @@ class YarnClauses(ChainClauses):
             return self.read_attach(start)
         stream.take()
         colour = self.colour()
-        while not stream.done and stream.kind() not in (",", ";", ".", "(", "[", "{", ")", "]", "}", "dash"):
+        while not stream.done and stream.kind() not in (",", ";", ".", "(", "[", "{", ")", "]", "}", "dash", "=", "→"):
             if stream.kind() == "and" and stream.kind(1) in ("join", "attach", "turn"):
                 break
             stream.take()

@@ -1,0 +1,52 @@
+"""Prose as its sentences run: lines that a narrow column or a mail broke apart, put together again."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+import regex
+
+from lint.source import SourceText, Span
+
+_GOES_ON = regex.compile(r"[ \t]*(?:[\p{Ll}(&+]|\d+[ -](?:\p{Ll}|\d/\d))")
+_ENDS = regex.compile(r"[.!?:;][\"')\]*_]*\s*$")
+_SHORT = 25  # characters: a shorter line is no full one, so that what follows it is a line of its own
+
+
+def running(source: SourceText, spans: Iterable[Span]) -> list[Span]:
+    """Stretches of whole lines, those that go on in the next line joined with it."""
+    found: list[Span] = []
+    for span in spans:
+        before = found[-1] if found else None
+        if before is not None and 0 <= span.start - before.end <= 2:
+            last = source.slice(before).rsplit("\n", 1)[-1]
+            text = source.slice(span)
+            if len(last) > _SHORT and not _ENDS.search(last) and _GOES_ON.match(text):
+                found[-1] = Span(before.start, span.end)
+                continue
+        found.append(span)
+    return found
+
+
+def unbroken(text: str) -> str:
+    """The text with its line breaks as spaces, one character for one."""
+    return text.replace("\n", " ").replace("\r", " ")
+
+
+def unwrapped(text: str) -> str:
+    """Wrapped lines of a run-on list joined, one character for one."""
+    joined = regex.sub(r"(?<=[,;(=]|\w\sand)[ \t]*\n(?=\S)", lambda match: " " * len(match.group(0)), text)
+    if _LIST_SIGN.search(joined.lstrip()[:60]):  # in a list without signs each line is an entry
+        joined = _CUT_SENTENCE.sub(" ", joined)
+    run_on = any(max(len(sign.findall(line)) for sign in (_LIST_SIGN, _LIST_BRACKETS)) > 1 for line in text.split("\n"))
+    return _CUT_ENTRY.sub(" ", joined) if run_on else joined
+
+
+# a full line that ends in no stop, and a next one that begins no entry
+_CUT_SENTENCE = regex.compile(
+    r"(?<=[^\n]{25}[^\n.:;])\n(?=[^\s—=:\n][^—=:\n]{0,40}(?:[,;.)]|\Z|\n|[^—=:\n]{40}))(?![^\n]{0,40}\s[-–]\s)"
+)
+_LIST_SIGN = regex.compile(r"\s[-–]\s|[—=:]")
+_LIST_BRACKETS = regex.compile(r"\w \([^()\n]{1,20}(?:\(s\)|\(es\))?\)\s*(?:[;,.]|$)")
+# a line of a list that goes on with the words of the line before: its first comma stands before any sign of an entry
+_CUT_ENTRY = regex.compile(r"(?<=[\w)])\n(?=[^\s—=:,;.\n][^—=:,;.\n]{0,40}(?:[,;.)]|\Z))")
