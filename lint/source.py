@@ -97,7 +97,7 @@ class SourceText:
 
     def alike(self) -> SourceText:
         """The same text with signs that mean the same written in one way, every character at its place."""
-        text = self.text.translate(_ALIKE)
+        text = self.text.translate(_ALIKE).replace("\r\n", " \n")
         return self if text == self.text else replace(self, text=text)
 
     def __post_init__(self) -> None:

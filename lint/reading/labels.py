@@ -231,7 +231,7 @@ def _figures(word: str, sized: bool) -> str:
     after = rf"(?<=[)\]}}])\s*{_NUMBER}{unit}(?=\s*(?:{bracket}|[-–—−:.=]|{word}\b))"  # 32 (36) 40 (44)
     joint = r"\s*(?:[-–—−]|\bto\b|\bthru\b|\bthrough\b|&|\band\b|,|/)\s*"
     more = rf"{joint}(?:{word}\s*[:.]?\s*)?(?:{_NUMBER}{unit}|(?<=[a-z]\s*|\d[-–]){bracket}|(?<=\d\s[-–]\s){ends})|\s*,?\s*{bracket}|{after}|\s*;\s*{_NUMBER}(?=\s*(?:[;:]|{word}\b))"
-    return rf"{number}(?:{more})*"
+    return rf"(?:{_NUMBER}|{empty}|{bracket})(?:{more})*"
 
 
 @lru_cache(maxsize=8)

@@ -251,6 +251,12 @@ class Stream:
                 whole.at = named.end
                 continue
             found = whole._listed(("/", ";") if self.vocabulary.sizes > 2 else ()) or whole._listed_in_gate()
+            if found is None and (apart := whole._listed_apart()) is not None:
+                first, unit = whole.take(), whole.take()
+                whole.at = whole.matching(whole.at) + 1
+                words = whole.words(start, whole.at)
+                lexemes += [Lexeme("number", words, first.start, unit.start, first.glued, amount=apart), unit]
+                continue
             if found is None:
                 lexemes.append(whole.take())
                 continue
@@ -293,6 +299,18 @@ class Stream:
         if sizes < 2 or self.kind() not in ("number", "ordinal", "dash", *OPENERS):
             return None
         return size_list(self._figures(), sizes, bare)
+
+    def _listed_apart(self) -> Amount | None:
+        """A list whose first figure has the unit behind it: "76 ch (84, 92)", "5 sts (7, 9)"; not for two sizes only."""
+        sizes = self.vocabulary.sizes
+        units = ("chain", "stitch", "any_stitch", "space", "row", "round", "times")
+        if sizes < 3 or self.kind() != "number" or self.kind(1) not in units or self.kind(2) not in OPENERS:
+            return None
+        tokens = self.inside(self.at + 2, len(self.lexemes))._figures()
+        found = size_list([str(self.peek().number), *tokens], sizes, ())
+        close = self.matching(self.at + 2)
+        whole = found is not None and close is not None and found[1] == close - self.at
+        return Amount(found[0]) if whole else None
 
     def _listed_in_gate(self) -> tuple[tuple[int | None, ...], int] | None:
         """A list over the sizes of a passage that is for some only: "Sizes M and L only: sc in next 8 (9) sts"."""
