@@ -44,9 +44,9 @@ def unwrapped(text: str) -> str:
 
 # a full line that ends in no stop, and a next one that begins no entry
 _CUT_SENTENCE = regex.compile(
-    r"(?<=[^\n]{25}[^\s.:;][ \t]*)\n(?=[^\s—=:\n][^—=:\n]{0,40}(?:[,;.)]|\Z|\n|[^—=:\n]{40}))(?![^\n]{0,40}\s[-–]\s)"
+    r"(?<=[^\n]{25}[^\s.:;][ \t]*)\n(?=[^\s—=:\n][^—=:\n]{0,40}(?:[,;.)]|\Z|\n|[^—=:\n]{40}))(?![^\n]{0,40}\s[-–]\s|[^\s]{1,12}(?: [^\s]{1,6})?(?:\t|[ ]{2,}))"
 )
 _LIST_SIGN = regex.compile(r"\s[-–]\s|[—=:]")
 _LIST_BRACKETS = regex.compile(r"\w \([^()\n]{1,20}(?:\(s\)|\(es\))?\)\s*(?:[;,.]|$)")
 # a line of a list that goes on with the words of the line before: its first comma stands before any sign of an entry
-_CUT_ENTRY = regex.compile(r"(?<=[\w)][ \t]*)\n(?=[^\s—=:,;.\n][^—=:,;.\n]{0,40}(?:[,;.)]|\Z))")
+_CUT_ENTRY = regex.compile(r"(?<=[\w)][ \t]*)\n(?=[^\s—=:,;.\n][^—=:,;.\n]{0,40}(?:[,;.)]|\Z))(?![^\n]{0,30}\s[-–]\s)")
