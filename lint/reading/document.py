@@ -252,7 +252,9 @@ def _round_by_words(source: SourceText, part: PartText) -> bool:
         row for i, row in enumerate(part.rows[:6]) if row.label is not None or i < first
     ]  # no seam told after them
     joins = " ".join(source.slice(row.span).lower() for row in worked)
-    later = " ".join(source.slice(row.span).lower() for row in worked if row.label is not None and row is not worked[first])
+    later = " ".join(
+        source.slice(row.span).lower() for row in worked if row.label is not None and row is not worked[first]
+    )
     turned = regex.search(r"(?<!\bnot |n't |without )\bturn(?:ing)?\b(?! ch)", later) is not None
     if turned and not regex.search(r"\bjoin|\bs(?:l )?st? (?:in|to|into) ", later):
         return False  # a half circle begins in a ring, too

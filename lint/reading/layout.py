@@ -47,6 +47,8 @@ _HANGS = regex.compile(
     r"(?i)(?:\b(?:of|to|from|in|on|until|till|and|or|rep|repeat|rows?|rnds?|rounds?|after|through|thru|before|as|for|with|than|at|the)|\b\d+(?:st|nd|rd|th)|,)\s*$"
 )
 _LABEL_CUT = regex.compile(r"(?i)[\W_]*(?:\d{1,3}(?:st|nd|rd|th)|rows?|rnds?|rounds?|next|foundation)\b[^.:]{0,80}$")
+_ENDS_IN_COUNT = r"[(\[{](?![^()\[\]{}]*\b(?:in|into|next)\b)[^()\[\]{}]*\d[^()\[\]{}]*[)\]}]\.?$"
+_SO_OFTEN = regex.compile(r"(?i)(?:\d+\s*(?:more\s+)?(?:times|x)|twice|once|thrice|around|across)\b")
 _TERMINAL = (".", ")", "]", "}", "!", "?", ":", ";")
 
 
@@ -382,9 +384,9 @@ class LayoutReader:
             return False
         if not above.endswith(_TERMINAL) or text[0].islower() and not self.lower_case or text[0] in "([{*,;":
             return True
-        if regex.search(r"[)\]}]\.?$", above) and regex.search(r"[(\[{][^()\[\]{}]*\d[^()\[\]{}]*[)\]}]\.?$", above):
-            return False  # the row closed with its count
+        if regex.search(r"[)\]}]\.?$", above) and regex.search(_ENDS_IN_COUNT, above):
+            return _SO_OFTEN.match(text) is not None  # else the row closed with its count
         return regex.match(
-            r"(?i)(?:\d+\s?)?(?:(?:sc|dc|hdc|tr|htr)(?:\d?tog)?|ch|sts?|stitches|sl st|ss|join|skip|sk|turn|rep|repeat|stitch count|you|there|fasten off|fasten)\b",
+            r"(?i)(?:\d+\s?)?(?:times|twice|once|(?:sc|dc|hdc|tr|htr)(?:\d?tog)?|ch|sts?|stitches|sl st|ss|join|skip|sk|turn|rep|repeat|stitch count|you|there|fasten off|fasten)\b",
             text,
         ) is not None and not regex.match(r"(?i)fasten off.*(?:close|sew|stuff|tail|weave)", text)

@@ -36,12 +36,17 @@ def unbroken(text: str) -> str:
 def unwrapped(text: str) -> str:
     """Wrapped lines of a run-on list joined, one character for one."""
     joined = regex.sub(r"(?<=[,;(=]|\w\sand)[ \t]*\n(?=\S)", lambda match: " " * len(match.group(0)), text)
+    joined = _IN_BRACKETS.sub(lambda match: match.group(0).replace("\n", " "), joined)
+    lines = text.split("\n")
+    if any(line.count(";") > 1 for line in lines):  # "Chain = ch; double crochet = dc; …"
+        return regex.sub(r"(?<=[^\s;.:])[ \t]*\n(?=[^\s\n])", lambda match: " " * len(match.group(0)), joined)
     if _LIST_SIGN.search(joined.lstrip()[:60]):  # in a list without signs each line is an entry
         joined = _CUT_SENTENCE.sub(" ", joined)
-    run_on = any(max(len(sign.findall(line)) for sign in (_LIST_SIGN, _LIST_BRACKETS)) > 1 for line in text.split("\n"))
+    run_on = any(max(len(sign.findall(line)) for sign in (_LIST_SIGN, _LIST_BRACKETS)) > 1 for line in lines)
     return _CUT_ENTRY.sub(" ", joined) if run_on else joined
 
 
+_IN_BRACKETS = regex.compile(r"[(\[][^()\[\]\n]{1,80}\n[^()\[\]\n]{1,80}[)\]]")
 # a full line that ends in no stop, and a next one that begins no entry
 _CUT_SENTENCE = regex.compile(
     r"(?<=[^\n]{25}[^\s.:;][ \t]*)\n(?=[^\s—=:\n][^—=:\n]{0,40}(?:[,;.)]|\Z|\n|[^—=:\n]{40}))(?![^\n]{0,40}\s[-–]\s|[^\s]{1,12}(?: [^\s]{1,6})?(?:\t|[ ]{2,}))"
