@@ -130,7 +130,7 @@ class LayoutReader:
         row: RowText | None = None
         after_blank = True
         leave: list[Leaving] = []  # sizes that leave off at the end of the line before
-        cut = -1  # the line that a label reaches into
+        cut = talk = -2  # the line that a label reaches into; the last line of a note between rows
         for index, line in enumerate(self.lines):
             if index == cut:
                 continue
@@ -215,8 +215,12 @@ class LayoutReader:
                     layout.parts.append(part)
                     section = None if heading.key == "instructions" else section
                 elif part is not None and heading.key == "notes" and line.text[heading.content :].strip():
-                    section = None  # "Note: …" in one line between rows
+                    section, talk = None, index  # "Note: …" in one line between rows
                 after_blank = False
+                continue
+            if talk == index - 1 and not after_blank and line.text[:1].islower():
+                talk = index  # the note's next line
+                layout.prose.append(Span(line.start, line.end))
                 continue
             if self.headings.at(index, after_blank):
                 name, make = self.headings.name(line.text)
