@@ -255,3 +255,12 @@ def test_explained_says_everything() -> None:
         "says nothing of: turning chains, brackets and marks, sections",
     ):  # fmt: skip
         assert said in words
+
+
+@pytest.mark.parametrize(
+    "words",
+    ['abbreviation_list:\n  form: "ch c\\nhain"\n', 'terms: us\n? "ter\\nms"\n: us\n? "ter\\nms"\n: us\n'],
+)
+def test_a_fault_is_told_in_one_line_where_its_words_run_over_several(words: str) -> None:
+    """A value or a key with a line end in it is shown in the fault's own line."""
+    assert all(line.startswith("house.yaml:") for line in faults(words))
