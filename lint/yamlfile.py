@@ -16,6 +16,7 @@ Marks = dict[tuple, tuple[int, int]]  # the line and column of every value, by i
 _Loader = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 _WORDS = "tag:yaml.org,2002:"
 _DEEPEST = 40
+_MOST_FIGURES = 18
 _MOST_VALUES = 50_000  # aliases written out: a small file must not grow beyond all bounds
 
 
@@ -65,8 +66,8 @@ def in_lines(faults: Iterable[Fault], marks: Marks, name: str) -> str:
 
 
 def _said(name: str, at: str, words: str) -> str:
-    """A fault and its place in one line, also where it shows a key or a value that runs over several."""
-    return f"{name}:{at}: {' '.join(words.split())}"
+    """A fault and its place in one short line, also where it shows a key or a value that is long or runs over several."""
+    return f"{name}:{at}: " + " ".join(word if len(word) <= 60 else f"{word[:59]}…" for word in words.split())
 
 
 def _place(keys: tuple, marks: Marks) -> tuple[int, int]:
@@ -98,8 +99,8 @@ def _build(node: yaml.Node, path: tuple, marks: dict, name: str) -> Any:
     if isinstance(node, yaml.MappingNode):
         result: dict[str, Any] = {}
         for key_node, value_node in node.value:
-            key = _scalar(key_node) if isinstance(key_node, yaml.ScalarNode) else None
-            if not isinstance(key, (str, int)):
+            key = key_node.value if isinstance(key_node, yaml.ScalarNode) else None
+            if key is None:
                 raise RuleFileError(_said(name, _at(key_node), "a key must be a plain word"))
             if key in result:
                 raise RuleFileError(_said(name, _at(key_node), f"the key '{key}' stands twice"))
@@ -116,10 +117,13 @@ def _at(node: yaml.Node) -> str:
 
 
 def _scalar(node: yaml.ScalarNode) -> Any:
-    """Only true and false are truth values: `no`, `on` and the like stay the words they are in a rule."""
+    """Only true and false are truth values: `no`, `on` and the like stay the words they are in a rule.
+
+    So does a number of more figures than any number of a rule has.
+    """
     if node.tag == _WORDS + "bool":
         return node.value == "true" if node.value in ("true", "false") else node.value
-    if node.tag == _WORDS + "int" and node.value.lstrip("-").isdigit():
+    if node.tag == _WORDS + "int" and node.value.lstrip("-").isdigit() and len(node.value) <= _MOST_FIGURES:
         return int(node.value)
     if node.tag == _WORDS + "float":
         try:

@@ -264,3 +264,11 @@ def test_explained_says_everything() -> None:
 def test_a_fault_is_told_in_one_line_where_its_words_run_over_several(words: str) -> None:
     """A value or a key with a line end in it is shown in the fault's own line."""
     assert all(line.startswith("house.yaml:") for line in faults(words))
+
+
+@pytest.mark.parametrize(
+    "words", ["1" + "0" * 30 + ": us\n", "rules:\n  " + "9" * 40 + ": off\n", "terms: " + "9" * 5000]
+)
+def test_numbers_where_words_belong_are_told(words: str) -> None:
+    """A number of any length for a key or a value is told at its place, in a short line."""
+    assert all(line.startswith("house.yaml:") and len(line) < 400 for line in faults(words))

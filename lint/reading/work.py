@@ -17,6 +17,7 @@ from lint.source import Span
 from lint.tree import Special, Step, Work
 
 _ONE_LOOP = ("back_loop", "front_loop", "third_loop")
+_MOST_TOGETHER = 100  # no stitch closes more legs: beyond that the number is a slip of the pen
 _LOOP = (["loop"], ["lp"])
 _AFTER_LOOP = ("in", "around", "across", ",", ".", "end")
 _AFTER_COLOUR = (",", ";", ".", "end", "(", "[", ")", "]", "and", "dash", "star", "then")
@@ -111,6 +112,8 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         together = 2
     if number is not None and together is None and stream.kind() == "together":  # "2 dc tog"
         stream.take()
+        if (number.lone or 2) > _MOST_TOGETHER:
+            return None
         together, number = number.lone or 2, None
     elif number is not None and lexeme.kind == "stitch" and stream.kind() == "together":
         return None
@@ -374,7 +377,13 @@ def _fill_limit(stream: Stream) -> None:
 
 def _together(stream: Stream) -> int | None:
     """The number in "dc2tog" or "dc 2 tog"."""
-    if stream.kind() == "number" and stream.peek().amount is None and stream.kind(1) == "together":
+    number = stream.peek()
+    if (
+        number.kind == "number"
+        and number.amount is None
+        and number.number <= _MOST_TOGETHER
+        and stream.kind(1) == "together"
+    ):
         number = stream.take().number
         stream.take()
         return number

@@ -327,7 +327,7 @@ def run(options: argparse.Namespace) -> int:
                 where = (case.trace or "slow").strip().splitlines()[-1][:80]
                 told[where] += 1
                 if told[where] < 4:
-                    print(f"CASE {case.name}: {case.seconds:.2f} s\n{case.trace or ''}"[-2_500:], flush=True)
+                    print(f"CASE {case.name}: {case.seconds:.2f} s\n{(case.trace or '')[-2_500:]}", flush=True)
             if cases // 10_000 < (cases + lot.cases) // 10_000:
                 print(f"{cases + lot.cases} cases, {told.total()} bad", flush=True)
             cases += lot.cases
