@@ -70,6 +70,8 @@ def explain(source: SourceText, pattern: Pattern, book: Rulebook, ledger: Ledger
     for index in range_ends(ledger):
         open_faults[index] = open_faults[index] or ledger.rows[index].worked_in
     open_faults = {index: sizes for index, sizes in open_faults.items() if sizes}
+    if not open_faults:
+        return {}
     search = _Search(source, pattern, book, ledger)
     result: dict[int, Explained] = {}
     for _ in range(MOST_FAULTS):
