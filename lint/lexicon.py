@@ -8,7 +8,8 @@ from dataclasses import dataclass
 import regex
 
 from lint.amount import Amount
-from lint.rulebook import Rulebook, StitchRule
+from lint.madeonce import made_once
+from lint.rulebook import Rulebook, StitchFile, StitchRule, WordFile
 from lint.source import Span
 from lint.tokens import ARROWS, PhraseBook, Token
 
@@ -276,9 +277,8 @@ def stitch_forms(rule: StitchRule, terms: str) -> list[str]:
     return forms
 
 
-def _made_of(book: Rulebook) -> tuple[tuple[str, list[str]], ...]:
+def _made_of(rules: StitchFile) -> tuple[tuple[str, list[str]], ...]:
     """What is put before a stitch's key for its post, foundation and standing versions, and how that is printed."""
-    rules = book.stitches
     return (
         ("FP", rules.post.front),
         ("BP", rules.post.back),
@@ -287,61 +287,53 @@ def _made_of(book: Rulebook) -> tuple[tuple[str, list[str]], ...]:
     )
 
 
-def standard_phrases(book: Rulebook, terms: str) -> list[tuple[str, str, str]]:
+def standard_phrases(stitches: StitchFile, words: WordFile, terms: str) -> list[tuple[str, str, str]]:
     """(phrase, kind, value) of the standard vocabulary under the terms."""
     phrases: list[tuple[str, str, str]] = []
-    for rule in book.stitches.stitches:
+    for rule in stitches.stitches:
         for form in stitch_forms(rule, terms):
             phrases.append((form.lower(), "stitch", rule.key))
         if not rule.counted:
             continue
         for form in rule.us if terms == "us" else rule.uk:
-            for prefix, templates in _made_of(book):
+            for prefix, templates in _made_of(stitches):
                 for template in templates:
                     if not template.endswith(" {}") and " " not in form:
                         word = template.replace("{}", form).lower()
                         phrases += [(word, "stitch", prefix + rule.key), (word + "s", "stitch", prefix + rule.key)]
-    for prefix, templates in _made_of(book):
+    for prefix, templates in _made_of(stitches):
         phrases += [(template[:-3].lower(), "prefix", prefix) for template in templates if template.endswith(" {}")]
     # The other country's stitch words are known for what they are there, so that a row stays readable.
     other = "uk" if terms == "us" else "us"
-    for rule in book.stitches.stitches:
+    for rule in stitches.stitches:
         if rule.counted:
             phrases += [
                 (form.lower(), "stitch", rule.key)
                 for form in stitch_forms(rule, other)
                 if len(form) > 2 or form == "sc"
             ]
-    for kind, words in book.words.words.items():
-        phrases += [(word.lower(), kind, word.lower()) for word in words]
+    for kind, listed in words.words.items():
+        phrases += [(word.lower(), kind, word.lower()) for word in listed]
     return phrases
-
-
-def _own_forms(book: Rulebook, terms: str) -> frozenset[str]:
-    templates = [template for _, some in _made_of(book) for template in some]
-    plain = [form for rule in book.stitches.stitches for form in stitch_forms(rule, terms)]
-    return frozenset(text.lower() for form in plain for text in (form, *(t.replace("{}", form) for t in templates)))
-
-
-# The rulebook is kept with what was made from it, so that the ids can't pass to others.  A house's rulebook shares its
-# stitches and words with the one that it was made from.
-_books: dict[tuple[int, int, str], tuple[Rulebook, PhraseBook]] = {}
-
-
-_forms: dict[tuple[int, str], tuple[Rulebook, frozenset[str]]] = {}
 
 
 def own_forms(book: Rulebook, terms: str) -> frozenset[str]:
     """Every form, in lower case, that the stitches' words have under the terms, post and joined forms too."""
-    key = (id(book.stitches), terms)
-    if key not in _forms:
-        _forms[key] = (book, _own_forms(book, terms))
-    return _forms[key][1]
+    return _own_forms(book.stitches, terms)
+
+
+@made_once
+def _own_forms(stitches: StitchFile, terms: str) -> frozenset[str]:
+    templates = [template for _, some in _made_of(stitches) for template in some]
+    plain = [form for rule in stitches.stitches for form in stitch_forms(rule, terms)]
+    return frozenset(text.lower() for form in plain for text in (form, *(t.replace("{}", form) for t in templates)))
 
 
 def _standard_book(book: Rulebook, terms: str) -> PhraseBook:
-    """The phrase book without special stitches, built once for each rulebook and terms."""
-    key = (id(book.stitches), id(book.words), terms)
-    if key not in _books:
-        _books[key] = (book, PhraseBook(standard_phrases(book, terms)))
-    return _books[key][1]
+    """The phrase book without special stitches."""
+    return _phrase_book(book.stitches, book.words, terms)
+
+
+@made_once
+def _phrase_book(stitches: StitchFile, words: WordFile, terms: str) -> PhraseBook:
+    return PhraseBook(standard_phrases(stitches, words, terms))

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from functools import lru_cache
+from typing import NamedTuple
 
 import regex
 
@@ -24,8 +24,7 @@ _PLAIN = str.maketrans(
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Token:
+class Token(NamedTuple):
     """A token: its text, offsets in the source text, and whether it touches the token before it."""
 
     text: str
@@ -38,8 +37,7 @@ class Token:
         return self.text.lower()
 
 
-@dataclass(frozen=True, slots=True)
-class PhraseHit:
+class PhraseHit(NamedTuple):
     """Tokens first..last (exclusive) are a phrase of a kind."""
 
     first: int
@@ -92,20 +90,22 @@ class PhraseBook:
         chunks = [(match.start(), match.end()) for match in _CHUNK.finditer(text)]
         doc = _tokenizer()(" ".join(text[start:end] for start, end in chunks).translate(_PLAIN))
         tokens: list[Token] = []
+        words: list[str] = []  # in lower case, with plain signs
         chunk, chunk_start, end_before = 0, 0, -1
         for item in doc:
             while item.idx >= chunk_start + chunks[chunk][1] - chunks[chunk][0] + 1:
                 chunk_start += chunks[chunk][1] - chunks[chunk][0] + 1
                 chunk += 1
             start = chunks[chunk][0] + item.idx - chunk_start
-            end = start + len(item.text)
+            words.append(item.lower_)
+            end = start + len(item)
             tokens.append(Token(text[start:end], offset + start, offset + end, start == end_before))
             end_before = end
         longest = self._longest(doc)
         hits: list[PhraseHit] = []
         index = 0
         while index < len(tokens):
-            last, kind, value = longest.get(index) or (index + 1, *self.single(doc[index].lower_))
+            last, kind, value = longest.get(index) or (index + 1, *self.single(words[index]))
             if kind:
                 hits.append(PhraseHit(index, last, kind, value))
             index = last

@@ -16,6 +16,7 @@ Marks = dict[tuple, tuple[int, int]]  # the line and column of every value, by i
 _Loader = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 _WORDS = "tag:yaml.org,2002:"
 _DEEPEST = 40
+_MOST_FIGURES = 18
 _MOST_VALUES = 50_000  # aliases written out: a small file must not grow beyond all bounds
 
 
@@ -57,9 +58,16 @@ def in_lines(faults: Iterable[Fault], marks: Marks, name: str) -> str:
     """`file:line:column: key: what would be right`, one a line, in the order of the file."""
     placed = sorted((_place(fault.keys, marks), index, fault) for index, fault in enumerate(faults))
     return "\n".join(
-        f"{name}:{line}:{column}: {'.'.join(str(key) for key in fault.keys)}: {fault.words}".replace(": : ", ": ")
+        _said(name, f"{line}:{column}", f"{'.'.join(str(key) for key in fault.keys)}: {fault.words}").replace(
+            ": : ", ": "
+        )
         for (line, column), _, fault in placed
     )
+
+
+def _said(name: str, at: str, words: str) -> str:
+    """A fault and its place in one short line, also where it shows a key or a value that is long or runs over several."""
+    return f"{name}:{at}: " + " ".join(word if len(word) <= 60 else f"{word[:59]}…" for word in words.split())
 
 
 def _place(keys: tuple, marks: Marks) -> tuple[int, int]:
@@ -75,27 +83,27 @@ def load(text: str, name: str) -> tuple[Any, Marks]:
     except yaml.MarkedYAMLError as error:
         mark = error.problem_mark or error.context_mark
         place = f"{mark.line + 1}:{mark.column + 1}" if mark else "1:1"
-        raise RuleFileError(f"{name}:{place}: {error.problem or 'not valid YAML'}") from error
+        raise RuleFileError(_said(name, place, error.problem or "not valid YAML")) from error
     except (yaml.YAMLError, RecursionError) as error:
-        raise RuleFileError(f"{name}:1:1: {' '.join(str(error).split())}") from error
+        raise RuleFileError(_said(name, "1:1", str(error))) from error
     marks: Marks = {}
     return (_build(node, (), marks, name) if node is not None else None), marks
 
 
 def _build(node: yaml.Node, path: tuple, marks: dict, name: str) -> Any:
     if len(path) > _DEEPEST:
-        raise RuleFileError(f"{name}:{_at(node)}: nested more than {_DEEPEST} deep, or an alias that holds itself")
+        raise RuleFileError(_said(name, _at(node), f"nested more than {_DEEPEST} deep, or an alias that holds itself"))
     if len(marks) > _MOST_VALUES:
-        raise RuleFileError(f"{name}:{_at(node)}: more than {_MOST_VALUES} values, with aliases written out")
+        raise RuleFileError(_said(name, _at(node), f"more than {_MOST_VALUES} values, with aliases written out"))
     marks[path] = (node.start_mark.line + 1, node.start_mark.column + 1)
     if isinstance(node, yaml.MappingNode):
         result: dict[str, Any] = {}
         for key_node, value_node in node.value:
-            key = _scalar(key_node) if isinstance(key_node, yaml.ScalarNode) else None
-            if not isinstance(key, (str, int)):
-                raise RuleFileError(f"{name}:{_at(key_node)}: a key must be a plain word")
+            key = key_node.value if isinstance(key_node, yaml.ScalarNode) else None
+            if key is None:
+                raise RuleFileError(_said(name, _at(key_node), "a key must be a plain word"))
             if key in result:
-                raise RuleFileError(f"{name}:{_at(key_node)}: the key '{key}' stands twice")
+                raise RuleFileError(_said(name, _at(key_node), f"the key '{key}' stands twice"))
             result[key] = _build(value_node, (*path, key), marks, name)
             marks[(*path, key)] = (key_node.start_mark.line + 1, key_node.start_mark.column + 1)
         return result
@@ -109,10 +117,13 @@ def _at(node: yaml.Node) -> str:
 
 
 def _scalar(node: yaml.ScalarNode) -> Any:
-    """Only true and false are truth values: `no`, `on` and the like stay the words they are in a rule."""
+    """Only true and false are truth values: `no`, `on` and the like stay the words they are in a rule.
+
+    So does a number of more figures than any number of a rule has.
+    """
     if node.tag == _WORDS + "bool":
         return node.value == "true" if node.value in ("true", "false") else node.value
-    if node.tag == _WORDS + "int" and node.value.lstrip("-").isdigit():
+    if node.tag == _WORDS + "int" and node.value.lstrip("-").isdigit() and len(node.value) <= _MOST_FIGURES:
         return int(node.value)
     if node.tag == _WORDS + "float":
         try:

@@ -18,7 +18,7 @@ MOST_LINES = 400
 
 # Lowest first.  A module imports from its own layer and from those below, never from above.
 LAYERS = [
-    ["source", "amount", "yamlfile", "writing", "rulemodels", "testerwords", "countries"],
+    ["source", "amount", "madeonce", "yamlfile", "writing", "rulemodels", "testerwords", "countries"],
     ["documents"],
     ["finding", "place", "tree", "pattern"],
     ["rulebook"],

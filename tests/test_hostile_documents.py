@@ -10,7 +10,7 @@ import sys
 import zipfile
 
 import pytest
-from helpers import ROOT
+from helpers import ROOT, check
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from made_documents import COASTER, MAKERS, as_docx, as_pdf, changed, odt_of, read, unzipped, zipped
@@ -292,3 +292,25 @@ def test_house_files_of_aliases() -> None:
     for text in (laughs, "x: &x [*x]\n", "x: !!python/object/apply:os.system [true]\n", "[" * 5_000, "x: " * 3_000):
         with pytest.raises(RuleFileError, match="^house.yaml:"):
             read_house(text, "house.yaml", rulebook())
+
+
+WIDE = "Panel\nUS terms\n\nCh 401.\nRow 1: Sc in 2nd ch from hook and in each ch across. (400 sc)\n"
+
+
+def test_rows_that_would_take_for_ever_are_not_recomputed() -> None:
+    """A number that is a slip of the pen makes every row after it as wide: they are worked up to a bound, and told beyond."""
+    wide = "Row 2: Ch 1, turn, 500 sc in each sc across.\n"  # a slip of the pen
+    rows = check(
+        WIDE + wide + "".join(f"Row {n}: Ch 1, turn, sc in each sc across.\n" for n in range(3, 30))
+    ).ledger.rows
+    assert rows[2].first.made.stitches == 200_000
+    assert rows[-1].first.outcome.value == "not-recomputed"
+    assert rows[-1].first.stopped_by == "the pattern has more stitches than are worked at once"
+
+
+@pytest.mark.parametrize("words", ["sc2000000tog", "3000000 sc tog"])
+def test_more_stitches_together_than_any_hook_holds(words: str) -> None:
+    """A decrease over millions of stitches is not worked, but told as not understood."""
+    last = check(WIDE + f"Row 2: Ch 1, turn, {words}, sc in next 2 sc. (3 sc)\n").ledger.rows[-1].first
+    assert last.outcome.value == "not-recomputed"
+    assert words in last.stopped_by

@@ -255,3 +255,30 @@ def test_explained_says_everything() -> None:
         "says nothing of: turning chains, brackets and marks, sections",
     ):  # fmt: skip
         assert said in words
+
+
+@pytest.mark.parametrize(
+    "words",
+    ['abbreviation_list:\n  form: "ch c\\nhain"\n', 'terms: us\n? "ter\\nms"\n: us\n? "ter\\nms"\n: us\n'],
+)
+def test_a_fault_is_told_in_one_line_where_its_words_run_over_several(words: str) -> None:
+    """A value or a key with a line end in it is shown in the fault's own line."""
+    assert all(line.startswith("house.yaml:") for line in faults(words))
+
+
+@pytest.mark.parametrize(
+    "words", ["1" + "0" * 30 + ": us\n", "rules:\n  " + "9" * 40 + ": off\n", "terms: " + "9" * 5000]
+)
+def test_numbers_where_words_belong_are_told(words: str) -> None:
+    """A number of any length for a key or a value is told at its place, in a short line."""
+    assert all(line.startswith("house.yaml:") and len(line) < 400 for line in faults(words))
+
+
+def test_a_house_stands_on_house_files_alone(tmp_path: Path) -> None:
+    """A house that lies beside strangers' patterns cannot have other files read: what it stands on ends in .yaml."""
+    secret, large = tmp_path / "secret", tmp_path / "large.yaml"
+    secret.write_text("mine: alone\n")
+    large.write_text("# " + "x" * 1_000_000)
+    (told,) = faults("extends: secret\n", tmp_path / "house.yaml")
+    assert "'secret' is no house file" in told and "mine" not in told
+    assert "at most 1,000,000 bytes" in faults("extends: large.yaml\n", tmp_path / "house.yaml")[0]

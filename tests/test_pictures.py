@@ -8,11 +8,12 @@ from xml.etree import ElementTree
 import pytest
 from helpers import DEMO, check
 
+from lint.pictures.diagram import diagram
 from lint.pictures.layout import PlacedLayer, place
 from lint.pictures.symbols import chains_between, picot, upright
 from lint.reports.page import as_page
 from lint.reports.pictures import pictures
-from lint.working.graph import Piece, stitch_graph
+from lint.working.graph import Layer, Piece, Stitch, stitch_graph
 
 SQUARE = """Square
 US terms
@@ -344,3 +345,11 @@ def test_hexagons_that_do_not_interlock_are_asked_about(words: str, asks: bool) 
 
     assert not asks or plans
     assert all(("half to the side" in " ".join(one.caption)) is asks for one in plans)
+
+
+def test_a_ring_among_the_stitches_of_an_edge_is_drawn_over() -> None:
+    """An edge that is left to work on may have a ring among its stitches: the stitch in it stands on its place."""
+    edge = Layer("", None, False, (Stitch("sc"), Stitch("ring"), Stitch("sc")))
+    row = Layer("Row 1", None, False, tuple(Stitch("dc", ((0, at),)) for at in range(3)))
+    svg = str(diagram(Piece((), (edge, row)), {"sc": 1, "dc": 3}, "Edge"))
+    assert svg.count("<path") and "inf" not in svg

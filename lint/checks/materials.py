@@ -8,7 +8,7 @@ import regex
 
 from lint.checks.context import Context
 from lint.finding import Finding, Related, Weight
-from lint.reading.materials import Hook, HookName, YarnName, YarnReader, read_hooks
+from lint.reading.materials import Hook, HookName, YarnName, read_hooks, yarn_reader
 from lint.rulemodels import HookSize, MaterialFile
 
 _SAME = 0.06  # mm: "5", "5.0", and "12.75" printed as "12.7"
@@ -163,7 +163,7 @@ def _listed(sizes: set[float]) -> str:
 
 def check_yarns(context: Context) -> Iterator[Finding]:
     """yarn-weight-disagrees: "DK weight yarn (4)"."""
-    reader = YarnReader(context.book.materials.yarn_weights)
+    reader = yarn_reader(context.book.materials)
     listed = [section.span for section in context.pattern.sections if section.key == "materials"]
     names = list(reader.read(context.source.text, listed))
     agreed = {name.number_span for name in names if _agrees(name)}

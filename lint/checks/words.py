@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from functools import lru_cache
 
 import regex
@@ -14,6 +14,8 @@ from lint.checks.names import misnamed
 from lint.checks.sizelists import wrong_lists
 from lint.finding import Finding, Related
 from lint.lexicon import Lexeme, own_forms
+from lint.madeonce import made_once
+from lint.rulebook import AbbreviationFile
 from lint.source import Span
 from lint.tree import MAKES_STITCHES, NOT_UNDERSTOOD, Chain, RowCall, Step, Unread, Work, walk
 
@@ -123,10 +125,14 @@ def check_terms(context: Context) -> Iterator[Finding]:
         )
 
 
+_SIGNS = regex.compile(r"[\s:.)–—-]*")
+
+
 def _row_lexemes(context: Context) -> Iterator[tuple[str, str, Lexeme]]:
     for part in context.pattern.parts:
         for row in part.rows:
             start = row.label.span.end if row.label is not None else row.span.start
+            start = _SIGNS.match(context.source.text, start, row.span.end).end()  # there the reader began
             text = context.source.text[start : row.span.end]
             for lexeme in context.lexicon.read(text, start):
                 if lexeme.lower in ("r", "rs") and text[lexeme.end - start : lexeme.end - start + 1].isdigit():
@@ -137,14 +143,10 @@ def _row_lexemes(context: Context) -> Iterator[tuple[str, str, Lexeme]]:
 # abbreviations ---------------------------------------------------------------------------------------
 
 
-def _standard_forms(context: Context) -> frozenset[str]:
+@made_once
+def _standard_forms(abbreviations: Mapping[str, AbbreviationFile]) -> frozenset[str]:
     """Everything that is an abbreviation by the standard lists, in lower case."""
-    found = {
-        form.lower()
-        for listed in context.book.abbreviations.values()
-        for rule in listed.abbreviations
-        for form in rule.forms
-    }
+    found = {form.lower() for listed in abbreviations.values() for rule in listed.abbreviations for form in rule.forms}
     found |= {"mr", "blo", "flo"}
     return frozenset(form for form in found if not any(map(str.isdigit, form)))
 
@@ -165,7 +167,7 @@ def has_list(context: Context) -> bool:
 
     A special stitch told in full ("V-st: (dc, ch 1, dc) in st named") does not make a list.
     """
-    standard = _standard_forms(context)
+    standard = _standard_forms(context.book.abbreviations)
     short = (entry for entry in context.pattern.abbreviations if len(entry.meaning.split()) <= _LONGEST_MEANING)
     return sum(any(form in standard for form in entry.forms) for entry in short) >= 2
 
@@ -175,7 +177,7 @@ def check_undefined(context: Context) -> Iterator[Finding]:
     if not has_list(context):
         return
     defined = _defined(context)
-    standard = _standard_forms(context)
+    standard = _standard_forms(context.book.abbreviations)
     plain = {
         word.lower()
         for word in (
@@ -313,14 +315,18 @@ def _used(text: str, forms: list[str], own: Span) -> bool:
     return False
 
 
+@lru_cache(maxsize=256)
+def _any_of(phrases: tuple[str, ...]) -> regex.Pattern:
+    listed = "|".join(
+        r"\s+".join(regex.escape(word) for word in phrase.split()) for phrase in sorted(phrases, key=len, reverse=True)
+    )
+    return regex.compile(rf"(?i)(?<!\w)(?:{listed})(?!\w)")
+
+
 def check_word_rules(context: Context) -> Iterator[Finding]:
     """Every word-list rule of rules/word_rules.yaml, and of a house."""
     for rule in context.book.word_rules:
-        listed = "|".join(
-            r"\s+".join(regex.escape(word) for word in phrase.split())
-            for phrase in sorted(rule.phrases, key=len, reverse=True)
-        )
-        pattern = regex.compile(rf"(?i)(?<!\w)(?:{listed})(?!\w)")
+        pattern = _any_of(tuple(rule.phrases))
         rows = [row.span for part in context.pattern.parts for row in part.rows]
         whole = [Span(0, len(context.source.text))]
         alike: dict[str | int, list[Span]] = {}

@@ -14,6 +14,8 @@ from lint.yamlfile import Fault, RuleFileError, faults_of, in_lines, load
 
 BESIDE = "house.yaml"  # the project's own, beside its patterns
 _MOST_BASES = 8
+_LONGEST = 1_000_000  # bytes of a house file: what is longer is something else
+_KINDS = (".yaml", ".yml")
 
 
 def house_names() -> list[str]:
@@ -38,12 +40,21 @@ def house_beside(pattern: Path, folder: Path | None = None) -> Path | None:
 def load_house(path: Path, book: Rulebook) -> House:
     """A house with its bases.  Raises RuleFileError that names every fault of the file where the first are found."""
     try:
-        text = path.read_text(encoding="utf-8-sig")
+        text = _text_of(path)
     except FileNotFoundError as error:
         raise RuleFileError(f"{path}: there is no such house file; houses that come with it: {_listed()}") from error
     except (OSError, UnicodeDecodeError) as error:
         raise RuleFileError(f"{path}: cannot be read ({error})") from error
     return read_house(text, str(path), book, path)
+
+
+def _text_of(path: Path) -> str:
+    """The text of a house file; raises OSError, UnicodeDecodeError, and RuleFileError for what is longer than any."""
+    with path.open("rb") as opened:
+        raw = opened.read(_LONGEST + 1)
+    if len(raw) > _LONGEST:
+        raise RuleFileError(f"{path}:1:1: a house file has at most {_LONGEST:,} bytes")
+    return raw.decode("utf-8-sig")
 
 
 def read_house(text: str, name: str, book: Rulebook, path: Path | None = None, below: tuple[Path, ...] = ()) -> House:
@@ -64,7 +75,7 @@ def read_house(text: str, name: str, book: Rulebook, path: Path | None = None, b
     if base_path is None:
         return own
     try:
-        base_text = base_path.read_text(encoding="utf-8-sig")
+        base_text = _text_of(base_path)
     except (OSError, UnicodeDecodeError) as error:
         raise RuleFileError(
             in_lines([Fault(("extends",), f"{base_path} cannot be read ({error})")], marks, name)
@@ -88,7 +99,12 @@ def _as_far_as_valid(data: dict) -> tuple[House, list[Fault]]:
 
 
 def _wrong_base(name: str, path: Path, chain: tuple[Path, ...]) -> str | None:
-    """What is wrong with the house that another stands upon, if anything."""
+    """What is wrong with the house that another stands upon, if anything.
+
+    A house may lie beside patterns of strangers: it can name no file of another kind to be read out.
+    """
+    if name not in house_names() and path.suffix.lower() not in _KINDS:
+        return f"'{name}' is no house file; give one of {_listed()}, or the path of a file that ends in .yaml"
     if not path.is_file():
         return f"there is no house '{name}'; give one of {_listed()}, or the path of a house file"
     if path.resolve() in chain:

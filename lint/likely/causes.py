@@ -24,6 +24,7 @@ from lint.likely.wording import what_then
 from lint.pattern import Pattern
 from lint.rulebook import Rulebook
 from lint.source import SourceText
+from lint.working.effort import Effort
 from lint.working.onesize import pattern_for
 
 _LIST_GOES_ON = regex.compile(r"\s*[(\[,/–-]\s*\d")
@@ -34,6 +35,7 @@ MOST_FAULTS = 6  # explained in one pattern: beyond that it is not one slip or a
 _MOST_TRIED = 6  # edits tried on the whole pattern
 _MOST_CALLS = 8  # besides, of other rows called for and of rows changed about
 _MOST_KEPT = 24
+_MOST_EFFORT = 300_000  # the same with the readings of rows that were tried and not kept
 _MOST_STITCHES = 180_000  # worked in trying edits on whole patterns: about a second, and half of one more in large ones
 
 
@@ -68,6 +70,8 @@ def explain(source: SourceText, pattern: Pattern, book: Rulebook, ledger: Ledger
     for index in range_ends(ledger):
         open_faults[index] = open_faults[index] or ledger.rows[index].worked_in
     open_faults = {index: sizes for index, sizes in open_faults.items() if sizes}
+    if not open_faults:
+        return {}
     search = _Search(source, pattern, book, ledger)
     result: dict[int, Explained] = {}
     for _ in range(MOST_FAULTS):
@@ -97,6 +101,7 @@ class _Search:
         self.ledger = ledger
         self.names = pattern.sizes
         self.worked = 0
+        self.effort = Effort(_MOST_EFFORT)
         sizes = range(max(1, len(pattern.sizes)))
         self.patterns = {size: pattern_for(pattern, size) for size in sizes}
         self.places = {  # by size, the rows of the ledger that it works
@@ -105,10 +110,10 @@ class _Search:
         }
 
     def spent(self) -> bool:
-        return self.worked > _MOST_STITCHES + min(self.ledger.stitches, _MOST_STITCHES // 2)
+        return self.effort.spent or self.worked > _MOST_STITCHES + min(self.ledger.stitches, _MOST_STITCHES // 2)
 
     def _rework(self, pattern: Pattern, watch: frozenset[int] = frozenset()) -> Rework:
-        rework = Rework(pattern, self.book, watch)
+        rework = Rework(pattern, self.book, watch, self.effort)
         self.worked += rework.column.stitches + 30 * len(rework.entries)
         return rework
 

@@ -13,6 +13,7 @@ from lint.rulebook import Rulebook
 from lint.tree import MakeRing
 from lint.working.choices import Key
 from lint.working.cursor import PlacesUnknown
+from lint.working.effort import Effort
 from lint.working.expand import Instance
 from lint.working.fabric import Fabric, Node
 from lint.working.pieces import Column, Entry, PatternWorker
@@ -39,8 +40,10 @@ class Rework(PatternWorker):
 
     size = 0
 
-    def __init__(self, pattern: Pattern, book: Rulebook, watched: frozenset[int] = frozenset()) -> None:
-        super().__init__(pattern, book, workings=None)
+    def __init__(
+        self, pattern: Pattern, book: Rulebook, watched: frozenset[int] = frozenset(), effort: Effort | None = None
+    ) -> None:
+        super().__init__(pattern, book, workings=None, effort=effort)
         self.watched = watched
         self.moments: dict[int, Moment] = {}
         self._runs: list[tuple[Column, dict[int, Moment]]] = []

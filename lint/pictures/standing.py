@@ -27,7 +27,7 @@ class Standing:
         one = self.placed[index]
         stitch, top = one.layer.stitches[at], one.points[at]
         if stitch.kind == "ring":
-            return _circle(one) if at == 0 else ""
+            return _circle(one) if at == 0 and _is_ring(one) else ""
         if stitch.kind == "ch":
             return "" if stitch.under else oval(top, _sideways(one.outward(at)))
         if stitch.kind == "space":
@@ -105,7 +105,7 @@ class Standing:
         """Where a stitch stands: a little above the place that it was worked into."""
         layer, at = parent
         below = self.placed[layer]
-        if below.layer.stitches[at].kind == "ring":
+        if below.layer.stitches[at].kind == "ring" and _is_ring(below):
             radius = _radius(below)
             size = hypot(*top) or 1.0
             return top[0] / size * radius, top[1] / size * radius
@@ -123,6 +123,11 @@ def _on_arc(before: Point, after: Point, through: Point, t: float) -> Point:
     bend = (2 * through[0] - (before[0] + after[0]) / 2, 2 * through[1] - (before[1] + after[1]) / 2)
     one, two, three = (1 - t) ** 2, 2 * t * (1 - t), t * t
     return one * before[0] + two * bend[0] + three * after[0], one * before[1] + two * bend[1] + three * after[1]
+
+
+def _is_ring(placed: PlacedLayer) -> bool:
+    """Whether a layer is the ring in the middle: an edge that is left to work on may have a ring among its stitches."""
+    return all(stitch.kind == "ring" for stitch in placed.layer.stitches)
 
 
 def _radius(ring: PlacedLayer) -> float:

@@ -2,18 +2,26 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator
 from dataclasses import replace
 
 import regex
 
 from lint.lexicon import Lexicon
+from lint.madeonce import made_once
 from lint.reading import notes
 from lint.reading.layout import Layout
 from lint.reading.prose import running, unbroken
 from lint.reading.stream import Stream, Vocabulary
+from lint.rulebook import WordFile
 from lint.source import SourceText
 from lint.tree import Counting
+
+
+@made_once
+def _speaks_of_counting(words: WordFile) -> regex.Pattern:
+    listed = "|".join(map(regex.escape, [*words.words["counts"], *words.words["counts_not"]]))
+    return regex.compile(rf"(?i)count|not a st|\b(?:{listed})\b")
 
 
 def countings(
@@ -21,15 +29,13 @@ def countings(
     layout: Layout,
     lexicon: Lexicon,
     vocabulary: Vocabulary,
-    words: Mapping[str, Sequence[str]],
+    words: WordFile,
 ) -> list[tuple[int | None, Counting]]:
     """(length of the chain or None for any, note) for each sentence of the prose that speaks of counting.
 
-    `words`: rules/words.yaml; its `counts` and `counts_not` tell which sentences those are.
+    `words`: its `counts` and `counts_not` tell which sentences those are.
     """
-    speaks = regex.compile(
-        r"(?i)count|not a st|\b(?:" + "|".join(map(regex.escape, [*words["counts"], *words["counts_not"]])) + r")\b"
-    )
+    speaks = _speaks_of_counting(words)
     rows = [row.span for part in layout.parts for row in part.rows if row.label is not None]
     loose = [row.span for part in layout.parts for row in part.rows if row.label is None]
     found: list[tuple[int | None, Counting]] = []

@@ -12,6 +12,8 @@ placefirst, bracketclauses, motifclauses, listrepeats, endingclauses.
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from lint.place import LimitKind, Which
 from lint.reading import counts, repeats
 from lint.reading.asides import asides, emphasis
@@ -165,8 +167,8 @@ class Clauses(WordClauses):
         stream.at = start
         if self.begins_rows(start) and rows_even(stream, self.steps, start):
             return True
-        read = self.readers().get(kind)
-        if read is not None and read(start):
+        read = _READERS.get(kind)
+        if read is not None and read(self, start):
             return True
         stream.at = start
         if stream.word("add") and stream.kind(2 if stream.kind(1) == "the" else 1) == "chain":
@@ -218,76 +220,6 @@ class Clauses(WordClauses):
         opens = opens or not self.has_work() and isinstance(self.steps[-1], (Chain, Turn)) if self.steps else opens
         return self.top and opens and self.stream.kind() in kinds
 
-    def readers(self):
-        return {
-            "chain": self.read_chain,
-            "in": self.read_place_first,
-            "over": self.read_place_first,
-            "skip": self.read_skip,
-            "join": self.read_join,
-            "joining": self.read_join,
-            "the": self.read_the,
-            "other_side": self.read_other_side,
-            "last": self.read_last_place,
-            "first": self.read_last_place,
-            "attach": self.read_attach,
-            "turn": self.read_turn,
-            "no_turn": self.read_no_turn,
-            "no_join": self.read_no_join,
-            "no_fasten": self.read_remark_phrase,
-            "fasten_off": self.read_fasten_off,
-            "with": self.read_with,
-            "make": self.read_make,
-            "ring": self.read_ring,
-            "back_loop": self.read_loops,
-            "front_loop": self.read_loops,
-            "both_loops": self.read_loops,
-            "third_loop": self.read_loops,
-            "repeat": self.read_repeat,
-            "as": self.read_row_call,
-            "same": self.read_this,
-            "alternate": self.read_alternate,
-            "place": self.read_put,
-            "evenly": self.read_evenly,
-            "middle": self.read_which_one,
-            "foundation": self.read_foundation,
-            "around": self.read_whole_row,
-            "across": self.read_whole_row,
-            "ending": self.read_ending,
-            "omit": self.read_omit,
-            "unworked": self.read_leave,
-            "leave": self.read_leave_last,
-            "marker": self.read_put_marker,
-            "beginning": self.read_beginning_remark,
-            "for": self.read_for_remark,
-            "at": self.read_at_remark,
-            "from": self.read_again,
-            "throughout": self.read_remark_phrase,
-            "counts": self.read_counting_sentence,
-            "counts_not": self.read_counting_sentence,
-            "forming": self.read_counting_sentence,
-            "each": self.read_each_remark,
-            "all": self.read_all_in_ring,
-            "change": self.read_change,
-            "hold_back": self.read_hold_back,
-            "row": self.read_may_be,
-            "round": self.read_may_be,
-            "telling": self.read_telling,
-            "open_work": self.read_open_work,
-            "unchanged": self.read_unchanged,
-            "return_pass": self.read_return_pass,
-            "edge_stitch": self.read_edge_stitch,
-            "movement": self.read_movements,
-            "forward_pass": self.read_forward_pass,
-            "to": self.read_until,
-            "increase": self.read_shaping,
-            "decrease": self.read_shaping,
-            "word": self.read_word,
-            "multiple": self.read_whole_sentence,
-            "rotate": self.read_sentence_remark,
-            "stuff": self.read_sentence_remark,
-        }
-
     def read_repeat(self, start: int) -> bool:
         if self.repeat_drawn(start):
             return True
@@ -318,5 +250,75 @@ class Clauses(WordClauses):
             return self.read_beginning_remark(start)  # "From 2nd ch: sl st, sc, hdc"
         return repeats.again(self.stream, self.steps, start)
 
+
+# what reads a clause, by the kind of its first word
+_READERS: dict[str, Callable[[Clauses, int], bool]] = {
+    "chain": Clauses.read_chain,
+    "in": Clauses.read_place_first,
+    "over": Clauses.read_place_first,
+    "skip": Clauses.read_skip,
+    "join": Clauses.read_join,
+    "joining": Clauses.read_join,
+    "the": Clauses.read_the,
+    "other_side": Clauses.read_other_side,
+    "last": Clauses.read_last_place,
+    "first": Clauses.read_last_place,
+    "attach": Clauses.read_attach,
+    "turn": Clauses.read_turn,
+    "no_turn": Clauses.read_no_turn,
+    "no_join": Clauses.read_no_join,
+    "no_fasten": Clauses.read_remark_phrase,
+    "fasten_off": Clauses.read_fasten_off,
+    "with": Clauses.read_with,
+    "make": Clauses.read_make,
+    "ring": Clauses.read_ring,
+    "back_loop": Clauses.read_loops,
+    "front_loop": Clauses.read_loops,
+    "both_loops": Clauses.read_loops,
+    "third_loop": Clauses.read_loops,
+    "repeat": Clauses.read_repeat,
+    "as": Clauses.read_row_call,
+    "same": Clauses.read_this,
+    "alternate": Clauses.read_alternate,
+    "place": Clauses.read_put,
+    "evenly": Clauses.read_evenly,
+    "middle": Clauses.read_which_one,
+    "foundation": Clauses.read_foundation,
+    "around": Clauses.read_whole_row,
+    "across": Clauses.read_whole_row,
+    "ending": Clauses.read_ending,
+    "omit": Clauses.read_omit,
+    "unworked": Clauses.read_leave,
+    "leave": Clauses.read_leave_last,
+    "marker": Clauses.read_put_marker,
+    "beginning": Clauses.read_beginning_remark,
+    "for": Clauses.read_for_remark,
+    "at": Clauses.read_at_remark,
+    "from": Clauses.read_again,
+    "throughout": Clauses.read_remark_phrase,
+    "counts": Clauses.read_counting_sentence,
+    "counts_not": Clauses.read_counting_sentence,
+    "forming": Clauses.read_counting_sentence,
+    "each": Clauses.read_each_remark,
+    "all": Clauses.read_all_in_ring,
+    "change": Clauses.read_change,
+    "hold_back": Clauses.read_hold_back,
+    "row": Clauses.read_may_be,
+    "round": Clauses.read_may_be,
+    "telling": Clauses.read_telling,
+    "open_work": Clauses.read_open_work,
+    "unchanged": Clauses.read_unchanged,
+    "return_pass": Clauses.read_return_pass,
+    "edge_stitch": Clauses.read_edge_stitch,
+    "movement": Clauses.read_movements,
+    "forward_pass": Clauses.read_forward_pass,
+    "to": Clauses.read_until,
+    "increase": Clauses.read_shaping,
+    "decrease": Clauses.read_shaping,
+    "word": Clauses.read_word,
+    "multiple": Clauses.read_whole_sentence,
+    "rotate": Clauses.read_sentence_remark,
+    "stuff": Clauses.read_sentence_remark,
+}
 
 __all__ = ["Reading", "all_read", "read_inside", "read_row"]

@@ -135,7 +135,7 @@ def of_one_sort(stream: Stream) -> bool:
 def bare_count(stream: Stream, worked: bool) -> Stated | None:
     """A count without brackets at the cursor: "– 12 dc, 4 ch-2 sps.", "You now have 26 dc.", ": 12 dc."."""
     start = stream.at
-    if stream.kind() in OPENERS:
+    if stream.kind() in OPENERS or not (_opens_as_count(stream) or worked and _stands_as_count(stream)):
         return None
     end = start
     depth = 0
@@ -187,6 +187,18 @@ def bare_count(stream: Stream, worked: bool) -> Stated | None:
         return None
     stream.at = end
     return found
+
+
+def _opens_as_count(stream: Stream) -> bool:
+    """Whether the next words tell of a count: "You now have …"."""
+    opening = " ".join(item.lower for item in stream.lexemes[stream.at : stream.at + 6])
+    return any(opening.startswith(opener) for opener in stream.vocabulary.count_openers)
+
+
+def _stands_as_count(stream: Stream) -> bool:
+    """Whether a figure stands where a count may: behind a stop, a dash, a bracket…"""
+    lead = stream.kind(-1)
+    return (lead == "," or lead in _LEADS or lead in CLOSERS) and stream.kind() in ("number", "dash")
 
 
 def _remark_at(stream: Stream, start: int, end: int) -> int | None:

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
 import regex
 
 from lint.lexicon import Lexeme, Lexicon
+from lint.madeonce import made_once
 from lint.pattern import Abbreviation, Label, Part, Pattern, Row
 from lint.place import Which
 from lint.reading import definitions
@@ -22,7 +23,7 @@ from lint.reading.piecewords import PIECE_WORDS
 from lint.reading.prose import running, unbroken, unwrapped
 from lint.reading.stream import Stream, Vocabulary, with_line_stops
 from lint.reading.terms import Terms, find_terms
-from lint.rulebook import Rulebook
+from lint.rulebook import AbbreviationFile, Rulebook, StitchFile
 from lint.source import SourceText, Span
 from lint.tree import (
     MAKES_STITCHES,
@@ -58,7 +59,7 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
     layout = LayoutReader(source, book).read()
     terms = find_terms(source.text, book.layout, wanted_terms)
     plain = Lexicon(book, terms.terms)
-    known = _known_forms(book)
+    known = _known_forms(book.abbreviations, book.stitches)
     entries = _entries(source, layout, known, book)
     specials = _specials(entries, plain, book)
     lexicon = plain
@@ -95,7 +96,7 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
         tuple(layout.sections),
         abbreviations,
         tuple(specials),
-        tuple(countings(source, layout, lexicon, vocabulary, book.words.words)),
+        tuple(countings(source, layout, lexicon, vocabulary, book.words)),
         sizes,
         unplaced=tuple(_unplaced(source, layout, parts, entries, lexicon)),
         sizes_unnamed=layout.sizes_unnamed,
@@ -265,11 +266,10 @@ def _round_by_words(source: SourceText, part: PartText) -> bool:
     return bool(regex.search(r"(?i)spiral|continuous round", source.text)) and "turn" not in words
 
 
-def _known_forms(book: Rulebook) -> frozenset[str]:
-    forms = {
-        form.lower() for listed in book.abbreviations.values() for rule in listed.abbreviations for form in rule.forms
-    }
-    for rule in book.stitches.stitches:
+@made_once
+def _known_forms(abbreviations: Mapping[str, AbbreviationFile], stitches: StitchFile) -> frozenset[str]:
+    forms = {form.lower() for listed in abbreviations.values() for rule in listed.abbreviations for form in rule.forms}
+    for rule in stitches.stitches:
         forms.update(form for form in (*rule.us, *rule.uk) if " " not in form.replace("sl st", "") and len(form) <= 6)
     return frozenset(forms | {"sl st", "ss", "rnd", "rnds", "st", "sts", "sp", "sps", "ch", "chs"})
 

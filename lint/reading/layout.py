@@ -11,7 +11,7 @@ from lint.reading.gates import GateReader, Passage, Sizes
 from lint.reading.headings import GATE, Line, PartHeadings, begins_work
 from lint.reading.labels import LabelReader
 from lint.reading.leaving import Leaving, cut_after, leavings
-from lint.reading.sections import SectionFinder
+from lint.reading.sections import section_finder
 from lint.reading.sizedlines import SizedLines
 from lint.reading.sizes import find_sizes
 from lint.rulebook import Rulebook
@@ -92,7 +92,7 @@ class LayoutReader:
 
     def __init__(self, source: SourceText, book: Rulebook) -> None:
         self.source = source
-        self.finder = SectionFinder(book.layout)
+        self.finder = section_finder(book.layout)
         self.size_line = find_sizes(source, self.finder)
         self.sizes = self.size_line.names  # their number decides what a run of figures is
         self.labels = LabelReader(book.layout, max(1, len(self.sizes)), self.size_line.commas)

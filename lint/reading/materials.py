@@ -8,7 +8,8 @@ from functools import cached_property
 
 import regex
 
-from lint.rulemodels import YarnWeight
+from lint.madeonce import made_once
+from lint.rulemodels import MaterialFile, YarnWeight
 from lint.source import Span
 
 
@@ -78,13 +79,14 @@ _HEADING = 32  # characters of a line that says what the next one lists: "Croche
 _HOOK_WORD = regex.compile(r"(?i)\b(?:hooks?|needles?|crochet)\b")
 
 
+_LINES_NEAR = 3  # lines to each side of a word for hooks: its own, one between, and one that the names may run on into
 _LINE = 400  # characters to each side: as much of a line as may speak of the hook
 
 
 def read_hooks(text: str) -> Iterator[Hook]:
     """Every hook that is named in more than one way, where the names surely speak of one hook."""
     behind = 0
-    for first in _NAME.finditer(text):
+    for first in _names_near_hooks(text):
         if first.start() < behind:
             continue
         names, end = [first], first.end()
@@ -110,6 +112,20 @@ def read_hooks(text: str) -> Iterator[Hook]:
         if not _about_a_hook(told, line, after):
             continue
         yield Hook(Span(first.start(), end), tuple(told), bool(_STEEL.search(line)))
+
+
+def _names_near_hooks(text: str) -> Iterator[regex.Match]:
+    """What may be a hook's name, in the lines that speak of hooks or stand beside one that does."""
+    done = 0
+    for word in _HOOK_WORD.finditer(text):
+        start, end = word.span()
+        for _ in range(_LINES_NEAR):
+            start, end = text.rfind("\n", 0, max(0, start)), text.find("\n", end + 1)
+            end = len(text) if end < 0 else end
+        for match in _NAME.finditer(text, max(done, start), end):
+            done = match.end()
+            yield match
+        done = max(done, end)
 
 
 def _name(match: regex.Match) -> HookName:
@@ -205,6 +221,12 @@ class YarnReader:
         if word in self._weights:
             return word
         return next(key for key in self._weights if key.replace(" ", "") == word.replace(" ", ""))
+
+
+@made_once
+def yarn_reader(materials: MaterialFile) -> YarnReader:
+    """The reader for the weights of rules/materials.yaml."""
+    return YarnReader(materials.yarn_weights)
 
 
 def _of_yarn(match: regex.Match, text: str) -> bool:

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 import regex
 
+from lint.madeonce import made_once
 from lint.rulebook import LayoutFile
 
 
@@ -48,3 +49,6 @@ class SectionFinder:
             for match in self._inline.finditer(line)
             if match["name"].isupper()
         ]
+
+
+section_finder = made_once(SectionFinder)

@@ -10,6 +10,7 @@ from lint.lexicon import Lexeme
 from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.reading.countunits import singular
 from lint.reading.limits import limit
+from lint.reading.onestitch import one_stitch_name
 from lint.reading.places import places
 from lint.reading.stream import SIGNS, Stream
 from lint.reading.targets import ANY, LOOPS, of_a_row_below
@@ -17,6 +18,7 @@ from lint.source import Span
 from lint.tree import Special, Step, Work
 
 _ONE_LOOP = ("back_loop", "front_loop", "third_loop")
+_MOST_TOGETHER = 100  # no stitch closes more legs: beyond that the number is a slip of the pen
 _LOOP = (["loop"], ["lp"])
 _AFTER_LOOP = ("in", "around", "across", ",", ".", "end")
 _AFTER_COLOUR = (",", ";", ".", "end", "(", "[", ")", "]", "and", "dash", "star", "then")
@@ -34,6 +36,8 @@ def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     step = _work(stream, start, number)
     if not isinstance(step, Work):
         return step
+    if (step.together or 0) > _MOST_TOGETHER:
+        return None
     loop = _loop_named(stream.lexemes[before : stream.at])
     return replace(step, loop=loop) if loop is not None else step
 
@@ -69,7 +73,7 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         stitch = lexeme.value
     elif lexeme.kind == "one_stitch":
         stream.take()
-        stitch = _one_stitch_name(lexeme.lower)
+        stitch = one_stitch_name(lexeme.lower)
         legs = legs or _of_legs(stream)
     elif lexeme.kind == "group_word":
         stream.take()
@@ -97,11 +101,11 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     if lexeme.kind == "stitch" and number is not None and _dashed(stream, "one_stitch"):
         legs = Work(Span(lexeme.start, lexeme.end), stitch, number)  # "3dc-cl": one stitch of three legs
         stream.take()
-        stitch, number = _one_stitch_name(stream.take().lower), None
+        stitch, number = one_stitch_name(stream.take().lower), None
     if lexeme.kind == "stitch" and stream.kind() == "dash" and stream.peek().glued and stream.kind(1) == "one_stitch":
         if stream.peek(1).glued:  # "dc-cl over next 3 sts"
             stream.take()
-            stitch = _one_stitch_name(stream.take().lower)
+            stitch = one_stitch_name(stream.take().lower)
     if lexeme.kind == "stitch" and stitch != "sl st" and (several := _increase(stream)) is not None:
         return _increased(stream, start, stitch, several, number)
     together = _together(stream)
@@ -379,19 +383,3 @@ def _together(stream: Stream) -> int | None:
         stream.take()
         return number
     return None
-
-
-def _one_stitch_name(word: str) -> str:
-    """One name for all forms of the stitches that count as one whatever their make."""
-    for name, forms in _ONE_STITCH.items():
-        if word in forms:
-            return name
-    return word
-
-
-_ONE_STITCH = {
-    "cluster": ("cluster", "clusters", "cl", "cls"),
-    "popcorn": ("popcorn", "popcorns", "popcorn st", "pc", "pcs"),
-    "bobble": ("bobble", "bobbles", "bobble st"),
-    "puff": ("puff", "puffs", "puff st", "puff stitch", "puff stitches"),
-}

@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import gc
 from collections import Counter
+from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass, field
 
 
@@ -222,3 +225,15 @@ def _triples(nodes: list[Node]) -> list[int]:
     if not 3 <= len(found) <= 8 or not (sides and apart) and len(found) not in (3, 4, 6):
         return []  # a group in every place is a lace round, unless there are as many as a shape has corners
     return sorted(found)
+
+
+@contextmanager
+def no_search_for_garbage() -> Iterator[None]:
+    """Stitches point only downwards, so that none needs the collector, whose search would take as long as the work."""
+    enabled = gc.isenabled()
+    gc.disable()
+    try:
+        yield
+    finally:
+        if enabled:
+            gc.enable()

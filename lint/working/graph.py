@@ -14,12 +14,14 @@ from lint.source import Span
 from lint.tree import JoinYarn, Loops, UseYarn, Work
 from lint.working.accounts import Entry
 from lint.working.choices import Key
+from lint.working.effort import Effort
 from lint.working.expand import Instance
 from lint.working.fabric import Fabric, Node
 from lint.working.pieces import Column, PatternWorker
 from lint.working.recording import RecordingBench
 from lint.working.trials import PieceState, Task, Trial
 
+_MOST_WORKED = 300_000  # beyond this nothing is drawn
 Address = tuple[int, int]  # a stitch by its layer in the piece and its place in that layer
 
 
@@ -98,7 +100,7 @@ class _GraphWorker(PatternWorker):
     """Works a pattern in one size and lets go of nothing."""
 
     def __init__(self, pattern: Pattern, book: Rulebook) -> None:
-        super().__init__(pattern, book, workings=None)
+        super().__init__(pattern, book, workings=None, effort=Effort(_MOST_WORKED))
         self.rows: list[_Kept] = []
         self.rows_of: dict[int, list[_Kept]] = {}  # by the column that they belong to
         self.part: Part | None = None

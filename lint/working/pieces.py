@@ -6,10 +6,8 @@ that differs, work goes on from the fabric that the next row agrees with.
 
 from __future__ import annotations
 
-import gc
 from collections import deque
 from collections.abc import Iterator
-from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from functools import cached_property
 from itertools import zip_longest
@@ -54,8 +52,9 @@ from lint.working.edges import (
     with_free_loops,
     with_row,
 )
+from lint.working.effort import Effort
 from lint.working.expand import MOST_ROWS, Expander, Instance, Loop, pieces
-from lint.working.fabric import Fabric
+from lint.working.fabric import Fabric, no_search_for_garbage
 from lint.working.goingon import as_printed, goes_on_better, last_chain, next_fabric, spaces_as_printed
 from lint.working.joinedpieces import counted_round_pieces, with_piece
 from lint.working.rowstate import NotDefined, TooMany
@@ -84,9 +83,15 @@ class Column:
 class PatternWorker:
     """Works every part of a pattern in one or more sizes."""
 
-    def __init__(self, pattern: Pattern, book: Rulebook, workings: bool | None = False) -> None:
-        """`workings`: whether those of every row are wanted, of the rows that differ alone, or (None) of none."""
+    def __init__(
+        self, pattern: Pattern, book: Rulebook, workings: bool | None = False, effort: Effort | None = None
+    ) -> None:
+        """`workings`: whether those of every row are wanted, of the rows that differ alone, or (None) of none.
+
+        `effort`: how much may be worked in all; rows that come when it is spent are not recomputed.
+        """
         self.pattern = pattern
+        self.effort = effort or Effort()
         self.workings = workings
         self.sizes = max(1, len(pattern.sizes))
         self.printed = {id(part): [piece for row in part.rows for piece in pieces(row)] for part in pattern.parts}
@@ -98,7 +103,7 @@ class PatternWorker:
 
     def ledger(self) -> Ledger:
         """Every row of every size, worked; a printed row's rows are set side by side from its first one on."""
-        with _no_search_for_garbage():
+        with no_search_for_garbage():
             columns = [self.work_size(size) for size in range(self.sizes)]
         parts = [part for part in self.pattern.parts for _ in self.printed[id(part)]]
         rows = [
@@ -137,7 +142,7 @@ class PatternWorker:
 
     def _worked(self, habits: dict[Key, int], size: int, in_all: bool = False) -> tuple[Column, PieceState]:
         spiral = self.pattern.facts.get("spiral", False)
-        state = PieceState(rules=self._rules(), habits=dict(habits), spiral=spiral)
+        state = PieceState(rules=self._rules(), habits=dict(habits), spiral=spiral, effort=self.effort)
         expander = Expander(size, in_all)
         worked: list[tuple[Entry, ...]] = []
         for part in self.pattern.parts:
@@ -318,8 +323,9 @@ class PatternWorker:
             return self._not_recomputed(instance, state, size, words, instance.row.span)
         except NotDefined as missing:
             return self._not_recomputed(instance, state, size, f"{missing} is nowhere defined", instance.row.span)
-        except TooMany:
-            return self._not_recomputed(instance, state, size, "more stitches than any row can hold", instance.row.span)
+        except TooMany as bound:
+            words = str(bound) or "more stitches than any row can hold"
+            return self._not_recomputed(instance, state, size, words, instance.row.span)
         worked = best.worked
         if best.unsound:
             why = "its words do not come out on the row below"
@@ -379,15 +385,3 @@ class PatternWorker:
         """The row two below is needed no more."""
         for node in fabric.nodes:
             node.parents = ()
-
-
-@contextmanager
-def _no_search_for_garbage() -> Iterator[None]:
-    """Stitches point only downwards, so that none needs the collector, whose search would take as long as the work."""
-    enabled = gc.isenabled()
-    gc.disable()
-    try:
-        yield
-    finally:
-        if enabled:
-            gc.enable()

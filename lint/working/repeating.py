@@ -179,7 +179,9 @@ class Repeating(Moving):
         return self.cursor.at < self.cursor.end
 
     def something_left(self, step: Repeat, boundary: int) -> bool:
-        return any(node.is_stitch or node.kind == "space" for node in self.cursor.nodes[self.cursor.at : boundary])
+        nodes = self.cursor.nodes  # looked at one by one, for a copy of what is left takes as long as the row is wide
+        at = range(self.cursor.at, min(boundary, len(nodes)))
+        return any(nodes[index].is_stitch or nodes[index].kind == "space" for index in at)
 
     def left_by(self, step: Repeat, boundary: int) -> int:
         """Places of the sorts that the repeat works into, left between its last pass and its end."""

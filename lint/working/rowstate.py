@@ -28,7 +28,7 @@ MOST_STITCHES = 400_000  # of one row: beyond this a repeat's number is taken fo
 
 
 class TooMany(Exception):
-    """A row that would make more stitches than any fabric holds."""
+    """A row that would make more stitches than any fabric holds, or that comes when too many are worked already."""
 
 
 @dataclass
@@ -122,8 +122,8 @@ class RowState:
     def run(self, steps: tuple[Step, ...], following: tuple[Step, ...]) -> None:
         raise NotImplementedError  # the bench itself, the last layer, runs steps
 
-    def check_size(self) -> None:
-        if len(self.made) > MOST_STITCHES:
+    def check_size(self, coming: int = 0) -> None:
+        if len(self.made) + coming > MOST_STITCHES:
             raise TooMany
 
     def amount(self, amount: Amount) -> int:

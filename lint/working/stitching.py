@@ -216,6 +216,7 @@ class Stitching(Making):
         together = step.together or (2 if step.stitch == "dec" else 0)
         self.works_stitches = True
         if together:
+            self.check_size(number * together)
             for _ in range(number):
                 self.put_together(kind, [cursor.next(_ANY, self.size) for _ in range(together)])
             return

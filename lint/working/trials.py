@@ -13,6 +13,7 @@ from lint.working.chains import ChainRules
 from lint.working.choices import CHAIN_KEYS, Choices, Key
 from lint.working.compare import Comparison, compare
 from lint.working.cursor import PlacesUnknown
+from lint.working.effort import Effort
 from lint.working.expand import Instance, turns_first
 from lint.working.fabric import Fabric
 from lint.working.recording import RecordingBench
@@ -61,6 +62,7 @@ class PieceState:
     fastened: bool = False
     watched: bool = False  # rows are worked on benches that keep a record
     stitches: int = 0
+    effort: Effort = field(default_factory=Effort)  # one for all sizes and readings of a pattern
     usual: dict[Key, int] = field(default_factory=dict)  # chains read against the trade's habit: how they usually are
     speaks: Counter = field(default_factory=Counter)  # how many rows' counts speak for such a reading
 
@@ -171,8 +173,13 @@ def _best(task: Task, state: PieceState) -> Trial:
 
 def one_reading(task: Task, state: PieceState, forced: dict[Key, int]) -> Trial:
     """One reading of a row.  Raises PlacesUnknown, TooMany."""
+    if state.effort.spent:
+        raise TooMany("the pattern has more stitches than are worked at once")
     bench = _bench(RecordingBench if state.watched else Bench, task, state, forced)
-    worked = bench.work(task.steps)
+    try:
+        worked = bench.work(task.steps)
+    finally:
+        state.effort.spend(len(bench.made) + bench.cursor.ran_out)
     kept = bench if isinstance(bench, RecordingBench) else None
     return Trial(worked, _compared(task, worked), forced, bench=kept)
 

@@ -1,9 +1,10 @@
-"""Random and hostile input, outside the normal run: python tests/bench/fuzz.py [--seconds 60] [--cases N] [--seed 1] [--hard]
+"""Random and hostile input, outside the normal run: python tests/bench/fuzz.py [--seconds 60] [--cases N] [--jobs 1] [--seed 1] [--hard]
 
 Damaged demo patterns, words of the trade in any order, random characters, texts built to be hard; damaged documents of
 every kind, house files, testers' reports, clauses, restyling.  Every one must come to its report and all that is written of
 it, or to one clear line, without a traceback and within five seconds of one core; and nothing of it may be alive in a page
-or a cell.  Prints how many did, the slowest, the most memory held, and each one that did not.  Exit status 1 if there was any.
+or a cell.  Prints how many did, the slowest, the most memory that a process held, and each one that did not.  Exit status 1 if
+there was any.  The cases are the same however many processes share them: each is made of the seed and its number.
 """
 
 from __future__ import annotations
@@ -17,9 +18,13 @@ import sys
 import time
 import traceback
 from collections import Counter
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from concurrent.futures import ProcessPoolExecutor
+from concurrent.futures.process import BrokenProcessPool
+from dataclasses import dataclass
 from functools import lru_cache
 from html.parser import HTMLParser
+from itertools import count, takewhile
 from random import Random
 
 from hostile import DEMOS, SMALL, damaged, damaged_file, hard, house, noise, report_of_testers, soup
@@ -35,6 +40,7 @@ from lint.yamlfile import RuleFileError
 
 LIMIT = 5.0  # seconds of one core
 MOST_MEMORY = 1_500  # megabytes
+LOT = 50  # cases that a process does before it tells of them
 ASKED = Asked(
     (Output.HTML, Output.JSON, Output.SARIF, Output.CSV, Output.XLSX, Output.GRADING, Output.SUMMARY, Output.INDEX),
     several=True,
@@ -244,46 +250,129 @@ def _cut_off(*_: object) -> None:
     raise TooSlow
 
 
+# many cases ---------------------------------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True)
+class Case:
+    """One case and what came of it."""
+
+    name: str
+    seconds: float
+    trace: str | None
+
+    @property
+    def bad(self) -> bool:
+        return self.trace is not None or self.seconds > LIMIT
+
+
+@dataclass(frozen=True)
+class Lot:
+    """Some cases in a row, as one process did them; of the good ones only the slowest is told of."""
+
+    cases: int
+    bad: tuple[Case, ...]
+    slowest: Case
+    memory: float  # the most that the process ever held, megabytes
+
+
+def one_case(seed: int, number: int, only: str | None) -> Case:
+    """A case, made of the seed and its number alone."""
+    kinds = {kind: weight for kind, weight in KINDS.items() if only in (None, kind.__name__)}
+    random = Random(f"{seed}/{number}")
+    (kind,) = random.choices(list(kinds), list(kinds.values()))
+    return Case(f"{seed}/{number} {kind.__name__}", *survives(lambda: kind(random)))
+
+
+def lot_of(seed: int, numbers: range, only: str | None) -> Lot:
+    """The cases of these numbers, one after the other."""
+    done = [one_case(seed, number, only) for number in numbers]
+    memory = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1000
+    slowest = max(done, key=lambda case: case.seconds)
+    return Lot(len(done), tuple(case for case in done if case.bad), slowest, memory)
+
+
+def lots(options: argparse.Namespace) -> Iterator[Lot]:
+    """What came of all cases, in lots, until their number or the time is up."""
+    until = time.monotonic() + options.seconds
+    numbers = (
+        (range(at, min(at + LOT, options.cases)) for at in range(0, options.cases, LOT))
+        if options.cases
+        else takewhile(lambda _: time.monotonic() < until, (range(at, at + LOT) for at in count(0, LOT)))
+    )
+    if options.jobs == 1:
+        _begin()
+        yield from (lot_of(options.seed, some, options.only) for some in numbers)
+        return
+    with ProcessPoolExecutor(options.jobs, initializer=_begin) as pool:
+        waiting = []
+        for some in numbers:  # no more in hand than the processes need: each lot is begun when there is time for it
+            waiting.append(pool.submit(lot_of, options.seed, some, options.only))
+            if len(waiting) > options.jobs:
+                yield waiting.pop(0).result()
+        yield from (lot.result() for lot in waiting)
+
+
+def _begin() -> None:
+    signal.signal(signal.SIGVTALRM, _cut_off)
+    whole(SMALL.encode(), "a.txt")  # what every process does once counts for no case
+
+
+def run(options: argparse.Namespace) -> int:
+    """All cases, with a word on each sort of fault."""
+    cases, memory, slowest, told = 0, 0.0, Case("", 0.0, None), Counter()
+    try:
+        for lot in lots(options):
+            for case in lot.bad:
+                where = (case.trace or "slow").strip().splitlines()[-1][:80]
+                told[where] += 1
+                if told[where] < 4:
+                    print(f"CASE {case.name}: {case.seconds:.2f} s\n{(case.trace or '')[-2_500:]}", flush=True)
+            if cases // 10_000 < (cases + lot.cases) // 10_000:
+                print(f"{cases + lot.cases} cases, {told.total()} bad", flush=True)
+            cases += lot.cases
+            memory = max(memory, lot.memory)
+            slowest = max(slowest, lot.slowest, key=lambda case: case.seconds)
+    except BrokenProcessPool:
+        told["a process died"] += 1
+        print(f"a process died in the cases from {cases} on", flush=True)
+    print(
+        f"{cases} cases, {told.total()} bad or over {LIMIT:g} s; slowest {slowest.seconds:.2f} s ({slowest.name}); "
+        f"most memory {memory:.0f} MB"
+    )
+    return 1 if told or memory > MOST_MEMORY else 0
+
+
+def run_hard() -> int:
+    """The texts built to be hard, each with its time."""
+    _begin()
+    bad = 0
+    for name, text in hard():
+        took, trace = survives(lambda text=text: whole(text.encode(), "a.txt"))
+        bad += bool(trace) or took > LIMIT
+        print(f"{took:6.2f} s  {name}\n{trace or ''}"[-2_000:], end="", flush=True)
+    return 1 if bad else 0
+
+
 def main() -> int:
     """Run until the time or the number of cases is up."""
     parser = argparse.ArgumentParser()
     parser.add_argument("--seconds", type=float, default=60.0)
     parser.add_argument("--cases", type=int, default=None)
+    parser.add_argument("--jobs", type=int, default=1, help="processes that share the cases")
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--only", help="cases of one kind")
     parser.add_argument("--case", type=int, help="one case of the seed, with its traceback")
     parser.add_argument("--hard", action="store_true", help="only the texts built to be hard, each with its time")
     options = parser.parse_args()
-    signal.signal(signal.SIGVTALRM, _cut_off)
-    whole(SMALL.encode(), "a.txt")
-    began, cases, bad, slowest, told = time.monotonic(), 0, 0, (0.0, ""), Counter()
     if options.hard:
-        for name, text in hard():
-            took, trace = survives(lambda text=text: whole(text.encode(), "a.txt"))
-            bad += bool(trace) or took > LIMIT
-            print(f"{took:6.2f} s  {name}\n{trace or ''}"[-2_000:], end="", flush=True)
-        return 1 if bad else 0
-    kinds = {kind: weight for kind, weight in KINDS.items() if options.only in (None, kind.__name__)}
-    while cases < options.cases if options.cases else time.monotonic() - began < options.seconds:
-        number = cases if options.case is None else options.case
-        random = Random(f"{options.seed}/{number}")
-        (kind,) = random.choices(list(kinds), list(kinds.values()))
-        took, trace = survives(lambda random=random, kind=kind: kind(random))
-        cases += 1
-        if trace or took > LIMIT:
-            bad += 1
-            where = (trace or "slow").strip().splitlines()
-            told[where[-1][:80]] += 1
-            if told[where[-1][:80]] < 4:
-                print(f"CASE {options.seed}/{number} {kind.__name__}: {took:.2f} s\n{trace or ''}"[-2_500:], flush=True)
-        slowest = max(slowest, (took, f"{kind.__name__} {number}"))
-        if options.case is not None:
-            break
-    memory = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1000
-    print(
-        f"{cases} cases, {bad} bad or over {LIMIT:g} s; slowest {slowest[0]:.2f} s ({slowest[1]}); most memory {memory:.0f} MB"
-    )
-    return 1 if bad or memory > MOST_MEMORY else 0
+        return run_hard()
+    if options.case is not None:
+        _begin()
+        case = one_case(options.seed, options.case, options.only)
+        print(f"CASE {case.name}: {case.seconds:.2f} s\n{case.trace or ''}")
+        return 1 if case.bad else 0
+    return run(options)
 
 
 if __name__ == "__main__":

@@ -66,6 +66,9 @@ def hard() -> Iterator[tuple[str, str]]:
     yield "a long line of work", f"{head}Rnd 1: " + "sc in next st, " * 1_200
     yield "rows without end", head + "".join(f"Rnd {n}: Sc in each sc around. (6)\n" for n in range(1, 2_700))
     yield "a thousand sizes", "Top\nSizes: " + ", ".join(f"{n} cm" for n in range(1000)) + "\nRow 1: " + ", ".join(["10"] * 1000) + " sc.\n"  # fmt: skip
+    yield from _too_wide(
+        "Hat\nUS terms\n\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (10 sc)\n"
+    )
     yield "headings without end", "\n\n".join(f"PART {n}\n\nRnd 1: 6 sc in ring. (6)" for n in range(1_200))
     yield "abbreviations without end", "Abbreviations\n" + "".join(f"ab{n}: stitch {n}\n" for n in range(4_500))
     for name, words in {
@@ -78,6 +81,21 @@ def hard() -> Iterator[tuple[str, str]]:
     for name, words in {"numbers": "12 (13, 14)", "lengths": "4 in (10 cm) x 6 in", "hooks": "4.5 mm (US 7) hook", "sizes": "S (M, L)"}.items():  # fmt: skip
         yield f"five thousand lines of {name}", head + f"{words}\n" * 4_900
     yield "a megabyte of line ends", head + "\n" * 1_000_000
+
+
+def _too_wide(head: str) -> Iterator[tuple[str, str]]:
+    """Rows of a few words that ask for a hundred thousand stitches each, or for as many places that are not there."""
+    wide = "Row 2: Ch 1, 100 sc in each sc, turn.\nRow 3: Ch 1, 100 sc in each sc, turn.\n"
+    repeat = "Row 4: Ch 1, *sc in next sc, dc in next st; rep from * across.\nRow 5: Ch 1, *sc in next sc, dc in next st; rep from * across. (3 sc)\n"
+    for name, words in {
+        "places that are not there": "Ch 1, sc in next 300000 sts, turn. (10 sc)",
+        "places passed over": "Ch 1, *sk 300000 sts, sc in next st; rep from * 300000 times. (10 sc)",
+        "decreases that are not there": "Ch 1, 300000 sc2tog, turn. (10 sc)",
+        "rows that explode": "Ch 1, 200 sc in each sc, turn.",
+    }.items():
+        yield name, head + "".join(f"Row {number}: {words}\n" for number in range(2, 300))
+    yield "wide rows", head + wide + "".join(f"Row {number}: Ch 1, sc in each sc, turn.\n" for number in range(4, 300))
+    yield "wide repeats", head + wide + repeat + "Rows 6-4000: Rep Rows 4 and 5.\n"
 
 
 # by chance --------------------------------------------------------------------------------------------------------
