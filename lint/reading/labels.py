@@ -227,7 +227,6 @@ def _figures(word: str, sized: bool) -> str:
     bracket = rf"[\[({{](?=[^()\[\]{{}}\n]*\d){inside}+[\])}}]"
     ends = rf"[\[({{](?=[^()\[\]{{}}\n]*\d\s*[,:;/]\s*[\d-]){inside}+[\])}}]"  # "2 - (6, 8)": a list, not a count
     empty = rf"[-–—−](?:\s*[-–—−])*(?=\s*{bracket})"
-    number = rf"(?:{_NUMBER}{unit}|{empty}|{bracket})"
     after = rf"(?<=[)\]}}])\s*{_NUMBER}{unit}(?=\s*(?:{bracket}|[-–—−:.=]|{word}\b))"  # 32 (36) 40 (44)
     joint = r"\s*(?:[-–—−]|\bto\b|\bthru\b|\bthrough\b|&|\band\b|,|/)\s*"
     more = rf"{joint}(?:{word}\s*[:.]?\s*)?(?:{_NUMBER}{unit}|(?<=[a-z]\s*|\d[-–]){bracket}|(?<=\d\s[-–]\s){ends})|\s*,?\s*{bracket}|{after}|\s*;\s*{_NUMBER}(?=\s*(?:[;:]|{word}\b))"
