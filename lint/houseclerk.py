@@ -5,6 +5,7 @@ from __future__ import annotations
 from itertools import groupby
 from pathlib import Path
 
+from lint.customs import customs
 from lint.glossary import Explained, as_list, glossary
 from lint.house.explained import explained
 from lint.house.loading import book_for, house_beside, house_names, house_path, load_house
@@ -71,9 +72,11 @@ def names() -> str:
 
 def implied(sources: list[SourceText], book: Rulebook, terms: str) -> str:
     """The house file that patterns imply."""
-    grounds = [ground_of(inspect(source, book, terms, workings=False), House()) for source in sources]
+    reports = [inspect(source, book, terms, workings=False) for source in sources]
+    grounds = [ground_of(report, House()) for report in reports]
     bases = {country: load_house(house_path(country), book) for country in ("us", "uk")}
-    return as_house_file(habits(grounds), forms(grounds, bases), [Path(source.path).name for source in sources])
+    found = [*habits(grounds), *customs(reports)]
+    return as_house_file(found, forms(grounds, bases), [Path(source.path).name for source in sources])
 
 
 def listed(

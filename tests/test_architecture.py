@@ -37,6 +37,7 @@ LAYERS = [
     ["grading"],
     ["sameness"],
     ["restyling"],
+    ["customs"],
     ["glossary"],
     ["pictures"],
     ["testers"],

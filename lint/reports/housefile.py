@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Iterator
 
+from lint.house.model import House
 from lint.restyle.habits import FormHabit, Habit
 
 
@@ -16,16 +17,21 @@ def as_house_file(habits: list[Habit], forms: list[FormHabit], names: list[str])
         "# `frogproof house FILE --explain` says what it demands.",
     ]
     done: set[str] = set()
-    for habit in habits:
+    keys = list(House.model_fields)
+    for habit in sorted(habits, key=lambda habit: keys.index(habit.key.partition(".")[0])):
         top, _, below = habit.key.partition(".")
         if below and top not in done:
             lines.append(f"{top}:")
             done.add(top)
-        lines.append(f"{'  ' if below else ''}{below or top}: {_quoted(habit.form)}{_comment(habit)}")
+        lines.append(f"{'  ' if below else ''}{below or top}: {_value(habit.form)}{_comment(habit)}")
     if forms:
         lines.append("abbreviations:")
         lines += _abbreviations(forms)
     return "\n".join(lines) + "\n"
+
+
+def _value(form: str | tuple[str, ...]) -> str:
+    return _quoted(form) if isinstance(form, str) else f"[{', '.join(map(_quoted, form))}]"
 
 
 def _comment(habit: Habit) -> str:

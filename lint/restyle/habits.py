@@ -49,7 +49,7 @@ class Habit:
     """A choice found: its key in a house file, the form, how many places are otherwise, and what some of them read."""
 
     key: str
-    form: str
+    form: str | tuple[str, ...]  # several where the key takes a list
     otherwise: int = 0
     examples: tuple[str, ...] = ()
 
