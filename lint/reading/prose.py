@@ -42,16 +42,19 @@ def unwrapped(text: str) -> str:
         return regex.sub(r"(?<=[^\s;.:])[ \t]*\n(?=[^\s\n])", lambda match: " " * len(match.group(0)), joined)
     if _LIST_SIGN.search(joined.lstrip()[:60]):  # in a list without signs each line is an entry
         joined = _CUT_SENTENCE.sub(" ", joined)
-    run_on = any(max(len(sign.findall(line)) for sign in (_LIST_SIGN, _LIST_BRACKETS)) > 1 for line in lines)
+    run_on = any(max(len(sign.findall(line)) for sign in _LIST_SIGNS) > 1 for line in lines)
     return _CUT_ENTRY.sub(" ", joined) if run_on else joined
 
 
 _IN_BRACKETS = regex.compile(r"[(\[][^()\[\]\n]{1,80}\n[^()\[\]\n]{1,80}[)\]]")
 # a full line that ends in no stop, and a next one that begins no entry
 _CUT_SENTENCE = regex.compile(
-    r"(?<=[^\n]{25}[^\s.:;][ \t]*)\n(?=[^\s—=:\n][^—=:\n]{0,40}(?:[,;.)]|\Z|\n|[^—=:\n]{40}))(?![^\n]{0,40}\s[-–]\s|[^\s]{1,12}(?: [^\s]{1,6})?(?:\t|[ ]{2,}))"
+    r"(?<=[^\n]{25}[^\s.:;][ \t]*)\n(?=[^\s—=:\n][^—=:\n]{0,40}(?:[,;.)]|\Z|\n|[^—=:\n]{40}))(?![^\n]{0,40}\s[-–]\s|[^\n]{1,30}[=:—]|[^\s]{1,12}(?: [^\s]{1,6})?(?:\t|[ ]{2,}))"
 )
 _LIST_SIGN = regex.compile(r"\s[-–]\s|[—=:]")
-_LIST_BRACKETS = regex.compile(r"\w \([^()\n]{1,20}(?:\(s\)|\(es\))?\)\s*(?:[;,.]|$)")
+# each alone, as a list parts its entries: "ch = chain, dc = double crochet"; "chain (ch), double crochet (dc)"
+_LIST_SIGNS = tuple(
+    map(regex.compile, (r"\s-\s", r"\s–\s", "—", "=", ":", r"\w \([^()\n]{1,20}(?:\(s\)|\(es\))?\)\s*(?:[;,.]|$)"))
+)
 # a line of a list that goes on with the words of the line before: its first comma stands before any sign of an entry
 _CUT_ENTRY = regex.compile(r"(?<=[\w)][ \t]*)\n(?=[^\s—=:,;.\n][^—=:,;.\n]{0,40}(?:[,;.)]|\Z))(?![^\n]{0,30}\s[-–]\s)")
