@@ -16,6 +16,7 @@ RULE = "count-not-house"
 _PAIRS = {"(": ")", "[": "]", "{": "}"}
 _LEAD = regex.compile(r"[ \t\n]*(?:[—–:;=→|•●]|(?<=\s)-|[—–-]+)[ \t]*\Z")
 
+_SENTENCE = regex.compile(r"(?<=\w[.])[ \t]+\Z")
 # "Stitch count: 12 dc", "sts: 12": a sentence
 _TOLD = regex.compile(r"(?i)\b(?:counts?|totals?|have|made|now|(?:sts|stitches)(?=\s*[:=]))\s*[^\w\s]*\s*\Z")
 
@@ -47,12 +48,17 @@ def _edit(ground: Ground, row: Row, stated: Stated, form: CountForm) -> Edit | N
         lead = _lead(ground, row, start)
         start = lead.start() if lead is not None else start
     else:
+        stops = False
         lead = _LEAD.search(text, row.span.start, start)
+        if lead is None and form.closing[:1] in _PAIRS.values():
+            lead = _SENTENCE.search(text, row.span.start, start)  # "… around. 47 sc."
+            stops = lead is not None and text[end : end + 1] == "."
         if lead is None or "\n" in lead[0] or not _closes(text, end) or _TOLD.search(text, row.span.start, lead.end()):
             return None
         inner, start = text[start:end].strip(), lead.start()
         if inner.endswith("."):
             inner, end = inner[:-1], end - 1
+        end += stops
     if "\n" in inner:
         return None
     if form.unit and regex.fullmatch(r"\d+", inner) and stated.items[0].unit == "stitches":

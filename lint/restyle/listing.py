@@ -69,7 +69,12 @@ def listed(ground: Ground) -> list[Listed]:
         if entry.span not in defined and any(span.start <= entry.span.start < span.end for span in sections)
     ]
     plain = [one for one in found if one is not None and not regex.search(r"^\d|\d(?!(?:\d*)?tog)", one.forms)]
+    plain = [one for one in plain if not _RECIPE.search(one.meaning)]
     return sorted(plain, key=lambda one: one.span.start)
+
+
+# how a stitch is worked, which is no entry of the list though it may stand under the same heading
+_RECIPE = regex.compile(r"[.;]\s+\S|\b(?:ch|sl st|ss)\s\d|\b\d+\s?(?:ch|s?dc|sc|h?tr|hdc)\b")
 
 
 def _cut(ground: Ground, entry: Abbreviation) -> Listed | None:
