@@ -67,7 +67,7 @@ def test_odt_words() -> None:
     styles = '<style:style style:name="S" style:family="text"><style:text-properties style:text-position="super 58%"/></style:style>'
     source = read(odt_of(body, styles), "a.odt")
 
-    assert source.text == "Brimble\nch   chain\tx\n1 1/2 in\n"
+    assert source.text == "Brimble\nch   chain\tx\n1 1/2 in\n\nNotes\nsmall print\n"
     assert source.origin.notes == (odt.FOOTNOTES, odt.TRACKED)
 
 

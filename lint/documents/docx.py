@@ -22,7 +22,8 @@ from lint.source import SourceText
 _SIGNS = {"tab": "\t", "br": "\n", "cr": "\n", "noBreakHyphen": "-", "ptab": "\t"}
 _HOLDERS = ("hyperlink", "ins", "moveTo", "smartTag", "fldSimple", "customXml", "dir", "bdo", "sdtContent", "sdt")
 TRACKED = "Tracked changes were read as accepted: what was put in is read, what was struck out is not"
-FOOTNOTES = "Footnotes were not read"
+FOOTNOTES = "Footnotes were read behind all other text"
+_NOTES = {"footnoteReference": ("footnotes.xml", "footnote"), "endnoteReference": ("endnotes.xml", "endnote")}
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,6 +55,7 @@ class Body:
         self._styles = Styles(self._beside("styles.xml"))
         self._numbering = Numbering(self._beside("numbering.xml"), self._styles)
         self._seen: set[str] = set()
+        self._references: list[tuple[str, str]] = []  # to footnotes and endnotes: kind and number
         self._boxes: list[Element] = []
         self._inside_box = False
         self._pending: list[Words] = []  # of paragraphs whose end was struck out
@@ -68,13 +70,25 @@ class Body:
         body = self.root.find("body")
         if body is None:
             raise Unreadable("is damaged: it has no body")
-        return list(self._blocks(body))
+        return [*self._blocks(body), *self._footnotes()]
+
+    def _footnotes(self) -> Iterator[Block]:
+        """The notes at the foot of pages and at the end, in the order of their numbers, under a heading of their own."""
+        parts = {kind: self._beside(name) for kind, (name, _) in _NOTES.items()}
+        if not any(parts[kind] is not None for kind, _ in self._references):
+            return
+        yield Paragraph((Words("Notes"),), True, 12.0)
+        for kind, number in self._references:
+            part, local = parts[kind], _NOTES[kind][1]
+            for note in part.elements(local) if part is not None else ():
+                if note.get("id") == number:
+                    yield Paragraph((Words(" ".join(_all_text(note).split())),), False, 12.0)
 
     def notes(self) -> Iterator[str]:
         """What a reader of the report must know of how the document was read."""
         if self._seen & {"ins", "del", "moveFrom", "moveTo"}:
             yield TRACKED
-        if "footnoteReference" in self._seen or "endnoteReference" in self._seen:
+        if self._references:
             yield FOOTNOTES
 
     def _blocks(self, holder: Element) -> Iterator[Block]:
@@ -163,8 +177,21 @@ class Body:
                 yield Words(_symbol(child.get("char", ""))), raised
             elif child.local in ("drawing", "pict", "AlternateContent", "object"):
                 self._boxes += _boxes_in(child)
+            elif child.local in _NOTES:
+                self._references.append((child.local, child.get("id", "")))
             else:
                 self._seen.add(child.local)
+
+
+def _all_text(element: Element) -> str:
+    """The text of a note, what was struck out left out."""
+    found = []
+    for child in element.children:
+        if isinstance(child, Text):
+            found.append(child.value if element.local == "t" else "")
+        elif child.local not in ("del", "moveFrom", "instrText"):
+            found.append(_all_text(child) + (" " if child.local == "p" else ""))
+    return "".join(found)
 
 
 def _through(element: Element, local: str) -> Iterator[Element]:

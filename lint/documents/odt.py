@@ -20,7 +20,7 @@ from lint.documents.xmltree import Element, Text, as_utf8, parse
 from lint.source import SourceText
 
 TRACKED = "Tracked changes were read as accepted: what was put in is read, what was struck out is not"
-FOOTNOTES = "Footnotes were not read"
+FOOTNOTES = "Footnotes were read behind all other text"
 _INLINE = ("span", "a", "meta", "meta-field", "ruby", "ruby-base")  # with words of the paragraph in them
 _HOLDERS = ("section", "index-body", "table-of-content", "alphabetical-index", "numbered-paragraph")
 _MOST_REPEATS = 200  # of a space, a row or a cell that is written once; what is repeated more often is empty
@@ -40,7 +40,11 @@ def read(raw: bytes, path: str) -> SourceText:
     text = content.find("body", "text")
     if text is None:
         raise Unreadable("is an OpenDocument file, but no text document")
-    return laid_out(list(body.blocks(text)), path, "odt", sorted(body.notes))
+    blocks = list(body.blocks(text))
+    if body.footnotes:
+        blocks.append(Paragraph((Words("Notes"),), True, 12.0))
+        blocks += [Paragraph((Words(note),), False, 12.0) for note in body.footnotes]
+    return laid_out(blocks, path, "odt", sorted(body.notes))
 
 
 @dataclass(slots=True)
@@ -63,6 +67,7 @@ class _Listing:
 class _Body:
     def __init__(self, content: Element, styles: Element | None) -> None:
         self.notes: set[str] = set()
+        self.footnotes: list[str] = []
         self._styles: dict[str, Element] = {}
         self._lists: dict[str, dict[int, _Level]] = {}
         for root in (styles, content):
@@ -126,6 +131,9 @@ class _Body:
                 words.append(Words("\n"))
             elif child.local == "note":
                 self.notes.add(FOOTNOTES)
+                for body in child.elements("note-body"):
+                    told = [plain(list(self._inline(one))) for one in body.elements()]
+                    self.footnotes.append(" ".join(" ".join(told).split()))
             elif child.local == "frame":
                 self._boxes += child.elements("text-box")
             elif child.local in _INLINE:
