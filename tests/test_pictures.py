@@ -353,3 +353,18 @@ def test_a_ring_among_the_stitches_of_an_edge_is_drawn_over() -> None:
     row = Layer("Row 1", None, False, tuple(Stitch("dc", ((0, at),)) for at in range(3)))
     svg = str(diagram(Piece((), (edge, row)), {"sc": 1, "dc": 3}, "Edge"))
     assert svg.count("<path") and "inf" not in svg
+
+
+def test_a_tube_is_drawn_cut_open() -> None:
+    """Rounds that begin wide and stay so lie under each other as rows; a disc and a ball are left round."""
+    from lint.reports.pictures import pictures
+
+    head = "US terms\nCUFF\nCh 32, join with sl st to form a ring.\nRnd 1: Ch 1, sc in each ch around, join. (32 sc)\n"
+    cuff = check(head + "".join(f"Rnd {n}: Ch 1, sc in each st around, join. (32 sc)\n" for n in range(2, 9)))
+    (picture,) = pictures(cuff, cuff.findings)
+    assert any("cut open" in line for line in picture.caption)
+    disc = "US terms\nMAT\nRnd 1: 6 sc in magic ring. (6)\nRnd 2: Inc in each st. (12)\n"
+    disc += "".join(f"Rnd {n + 2}: (Sc in next {n} sts, inc) 6 times. ({6 * n + 12})\n" for n in range(1, 6))
+    mat = check(disc)
+    (picture,) = pictures(mat, mat.findings)
+    assert not any("cut open" in line for line in picture.caption)

@@ -6,35 +6,26 @@ from math import hypot, pi, sqrt
 
 from markupsafe import Markup
 
-from lint.pictures.layout import PlacedLayer, drawn_height, place, row_width
+from lint.pictures.layout import PlacedLayer, place, row_width
 from lint.pictures.symbols import number
 from lint.pictures.tracks import Line, Point, Polygon
+from lint.pictures.tubes import lies_flat, tallest
 from lint.working.graph import Layer, Piece
 
 MOST_STITCHES = 20_000  # laid out one by one to find the edges; larger pieces have no picture
 _EVERY = 10  # rows between thin lines
-_FLAT = 0.75  # the share of its height that a round must widen by for the piece to count as lying flat
 
 
 def outline(piece: Piece, heights: dict[str, int], name: str) -> Markup:
     """An SVG element; colours hang on the page's style sheet (classes edge, row-line, label)."""
     rounds = [layer for layer in piece.layers if layer.row is not None and layer.circular]
     rows = sum(layer.row is not None for layer in piece.layers)
-    if rounds and len(rounds) == rows and not _lies_flat(rounds, heights):
+    if rounds and len(rounds) == rows and not lies_flat(rounds, heights):
         return _svg(
             _profile(rounds, heights), f"Outline of {name} from the side, as it stands when filled: {rows} rounds"
         )
     shape = _from_above(place(piece, heights))
     return _svg(shape, f"Outline of {name}, laid flat: {rows} {'rounds' if rounds else 'rows'}")
-
-
-def _lies_flat(rounds: list[Layer], heights: dict[str, int]) -> bool:
-    high = sum(_height(layer, heights) for layer in rounds)
-    return max(row_width(layer) for layer in rounds) / (2 * pi) >= _FLAT * high
-
-
-def _height(layer: Layer, heights: dict[str, int]) -> float:
-    return max(drawn_height(stitch.kind, heights) for stitch in layer.stitches)
 
 
 def _from_above(placed: tuple[PlacedLayer, ...]) -> list[tuple[str, list[Point], str]]:
@@ -71,7 +62,7 @@ def _profile(rounds: list[Layer], heights: dict[str, int]) -> list[tuple[str, li
     marks: list[tuple[str, list[Point], str]] = []
     for index, layer in enumerate(rounds):
         radius = row_width(layer) / (2 * pi)
-        y -= sqrt(max(0.0, _height(layer, heights) ** 2 - (radius - before) ** 2))
+        y -= sqrt(max(0.0, tallest(layer, heights) ** 2 - (radius - before) ** 2))
         before = radius
         right.append((radius, y))
         if index % _EVERY == _EVERY - 1:

@@ -15,6 +15,7 @@ from lint.pictures.growth import growth
 from lint.pictures.outline import MOST_STITCHES as MOST_OUTLINED
 from lint.pictures.outline import outline
 from lint.pictures.plan import Motif, edges, interlocks, plan
+from lint.pictures.tubes import cut_open
 from lint.reading.assembly import sentences, singular
 from lint.reading.layouts import Layout, read_layout
 from lint.reports import wording
@@ -22,6 +23,7 @@ from lint.source import Span
 from lint.working.graph import Layer, Piece, stitch_graph
 
 MOST_DRAWN = 3_000  # stitches drawn one by one in all the diagrams of a pattern; later pieces get outlines
+_CUT_OPEN = "This piece stands up as a tube. It is drawn cut open where its rounds begin, and laid flat."
 _ROUNDS_TO_PLOT = 4  # fewer make no curve
 _FLAT_GROWTH = {
     1: 6,
@@ -63,12 +65,15 @@ def pictures(report: Report, findings: Sequence[Finding]) -> tuple[Picture, ...]
         if not drawn and piece.stitches > MOST_OUTLINED:
             continue
         left -= piece.stitches if drawn else 0
-        svg = Markup(wording.tame(diagram(piece, heights, name, marks) if drawn else outline(piece, heights, name)))
+        opened = cut_open(piece, heights) if drawn else None
+        svg = Markup(
+            wording.tame(diagram(opened or piece, heights, name, marks) if drawn else outline(piece, heights, name))
+        )
         found.append(
             Picture(
                 name,
                 svg,
-                tuple(_caption(piece, drawn, report)),
+                (*_caption(piece, drawn, report), *([_CUT_OPEN] if opened is not None else [])),
                 yarns_shown(piece) if drawn else (),
                 _growth(piece, heights, name),
             )
