@@ -38,5 +38,5 @@ def cut_open(piece: Piece, heights: dict[str, int]) -> Piece | None:
 
 def _opened(layer: Layer) -> Layer:
     """A round as a row; of a ring of chains the picture shows one."""
-    stitches = tuple(replace(one, kind="ch") if one.kind == "ring" else one for one in layer.stitches)
+    stitches = tuple(one._replace(kind="ch") if one.kind == "ring" else one for one in layer.stitches)
     return replace(layer, circular=False, stitches=stitches)

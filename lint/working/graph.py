@@ -7,6 +7,7 @@ are watched, so that each stitch also knows the words that made it, its yarn and
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from lint.pattern import Part, Pattern, Row
 from lint.rulebook import Rulebook
@@ -16,7 +17,7 @@ from lint.working.accounts import Entry
 from lint.working.choices import Key
 from lint.working.effort import Effort
 from lint.working.expand import Instance
-from lint.working.fabric import Fabric, Node
+from lint.working.fabric import Fabric, Node, no_search_for_garbage
 from lint.working.pieces import Column, PatternWorker
 from lint.working.recording import RecordingBench
 from lint.working.trials import PieceState, Task, Trial
@@ -25,9 +26,8 @@ _MOST_WORKED = 300_000  # beyond this nothing is drawn
 Address = tuple[int, int]  # a stitch by its layer in the piece and its place in that layer
 
 
-@dataclass(frozen=True, slots=True)
-class Stitch:
-    """One stitch, run of chains ("space"), foundation chain ("ch") or ring."""
+class Stitch(NamedTuple):
+    """One stitch, run of chains ("space"), foundation chain ("ch") or ring; a tuple, for there are many."""
 
     kind: str
     parents: tuple[Address, ...] = ()  # what it was worked into
@@ -107,8 +107,9 @@ class _GraphWorker(PatternWorker):
         self.yarn: str | None = None
 
     def pieces(self, size: int) -> tuple[Piece, ...]:
-        column = self.work_size(size)
-        return tuple(_Graph(self.rows_of[id(column)]).pieces())
+        with no_search_for_garbage():
+            column = self.work_size(size)
+            return tuple(_Graph(self.rows_of[id(column)]).pieces())
 
     def _worked(self, habits: dict[Key, int], size: int, in_all: bool = False) -> tuple[Column, PieceState]:
         self.rows, self.yarn = [], None
