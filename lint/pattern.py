@@ -61,6 +61,7 @@ class Label:
     words: str = ""
     by_size: tuple[tuple[int, ...], ...] = ()  # the numbers of each size where they differ; () where it works none
     rows: Amount | None = None  # "Next 4 rows": so many, without numbers
+    alternate: bool = False  # "Row 2 and all even rows": every other row from here on
     unclear: bool = False  # figures that are neither one number for each size nor the same for all
 
     def at(self, size: int) -> tuple[int, ...]:

@@ -36,6 +36,8 @@ def check_order(context: Context) -> Iterator[Finding]:
     names = context.pattern.sizes
     for part in context.pattern.parts:
         yield from _backwards(context, part)
+        if any(row.label is not None and row.label.alternate for row in part.rows):
+            continue  # "Row 2 and all even rows": the others have gaps
         slips: dict[Span, list[tuple[int, _Slip]]] = {}
         for size in range(max(1, len(names))):
             for slip in _slips(part, size):

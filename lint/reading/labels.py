@@ -101,7 +101,18 @@ class LabelReader:
         if headed is not None and headed["piece"].split()[0].lower() not in _NO_TITLES:  # "Border: Rnd 1:"
             inner = self.at_line(line[headed.end() :], offset + headed.end())
             return replace(inner, piece=headed["piece"]) if inner is not None else None
-        for name in ("worded", "spelled", "ordinal", "kept apart", "several", "named", "start", "prefixed", "titled"):
+        for name in (
+            "alternating",
+            "worded",
+            "spelled",
+            "ordinal",
+            "kept apart",
+            "several",
+            "named",
+            "start",
+            "prefixed",
+            "titled",
+        ):
             match = self._patterns[name].match(line, lead)
             if match and self._real(match, line):
                 return self._found(match, offset)
@@ -199,6 +210,7 @@ class LabelReader:
             words,
             by_size,
             Amount(tuple(one[0] if one else None for one in rows)) if rows else None,
+            bool(groups.get("alternate")),
             unclear or bool(groups.get("rows")) and rows is None or bool(groups.get("onward")),
         )
         body, count = match.end(), _COUNT_BEHIND.search(groups.get("numbers") or "")
@@ -249,6 +261,10 @@ def _compiled(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> di
     return {
         "worded": regex.compile(
             rf"(?:(?:for|on|in)\s+(?=[^:\n]{{1,24}}:))?(?P<core>(?P<side>\(?(?:rs|ws)\)?\s+)?\b(?P<word>{word})\.?\s*:?\s*(?:#|no\.?\s|nr\.?\s|n[°º]|№)?\s*(?P<numbers>{figures})(?P<onward>{_ONWARD})?{extra}){sign}",
+            flags,
+        ),
+        "alternating": regex.compile(  # "Row 2 and all even rows:", "Rnd 3 (and every alternate rnd):"
+            rf"(?P<core>(?P<word>{word})\s+(?P<numbers>\d{{1,2}})\s*,?\s*[(\[]?\s*(?:and|&)\s+(?P<alternate>(?:all|every|each)\s+(?:the\s+)?(?:even|odd|alternate|alt|other|ws|rs|wrong[ -]side|right[ -]side|following\s+alt(?:ernate)?)(?:[ -]numbered)?)\s+{word}\s*[)\]]?{extra}){sign}",
             flags,
         ),
         "spelled": regex.compile(

@@ -26,6 +26,7 @@ from lint.tree import (
     OtherSide,
     Remark,
     Repeat,
+    RowCall,
     ShapedWhere,
     Shaping,
     Special,
@@ -147,6 +148,11 @@ class WorkClauses(EdgeClauses):
         even = stream.word("unchanged", ahead=ahead + 1) or stream.kind(ahead + 1) == "unchanged"
         if rows and even and self.has_work():
             stream.at += ahead + 2  # "66 sc (66) – 8 rows unchanged": the label says so too
+            self.steps.append(Remark(stream.span_from(start)))
+            return True
+        in_all = rows and stream.kind(ahead + 1) == "total" or stream.word("altogether", ahead=ahead + 1)
+        if in_all and self.steps and isinstance(self.steps[-1], RowCall) and self.steps[-1].times is not None:
+            stream.at += ahead + 2  # "Rep Rows 2 and 3 four times more, 11 rows in all"
             self.steps.append(Remark(stream.span_from(start)))
             return True
         stream.at = stream.sentence_end(stream.at, ".", ";", ",", *OPENERS)

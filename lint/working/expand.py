@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from lint.amount import Amount
 from lint.pattern import Part, Row, Stated
 from lint.tree import MAKES_STITCHES, FastenOff, RowCall, Step, TimesKind, Turn
+from lint.working.alternating import Alternates, label_word
 from lint.working.onesize import for_size, works
 
 MOST_ROWS = 5000
@@ -82,6 +83,7 @@ class Expander:
         self.met: list[_Met] = []
         self.range_faults: list[tuple[Row, Part, int, int]] = []
         self.counted_on = True  # False after rows of which the text does not say how many they are
+        self.alternates = Alternates()
         self.preludes: dict[int, tuple[Step, ...]] = {}  # by part: the chain or ring before its first row
 
     def expand(self, row: Row, part: Part) -> list[Instance]:
@@ -113,12 +115,18 @@ class Expander:
             kind = "row"
         self.counted_on = self.counted_on or label is not None
         numbers = self._labelled(row, part)[:MOST_ROWS]
+        between = self.alternates.due(part, self._last_number(part), numbers[0])
+        self.alternates.meet(row, part, steps)
         if call is None:
             instances = [
                 self._instance(row, kind, number, steps, None, i, len(numbers)) for i, number in enumerate(numbers)
             ]
         else:
             instances = self._called(row, steps, part, kind, numbers, call)
+        if between is not None:
+            told = self._instance(between.row, kind, between.number, between.steps, None, 0, 1)
+            told = replace(told, stated=None, label=f"{label_word(between.row.label.words, kind)} {between.number}")
+            instances = [told, *instances]
         for one in instances:
             if one.missing is None and one.number is not None or one.steps and (label is not None or call is not None):
                 stated = one.stated or one.inherited
@@ -137,7 +145,7 @@ class Expander:
             stated_index, shown = None, None
         words = row.label.words if row.label is not None else "Foundation"
         if row.label is not None and number is not None and length > 1:
-            words = f"{_label_word(row.label.words, kind)} {number}"
+            words = f"{label_word(row.label.words, kind)} {number}"
         return Instance(row, kind, number, words, tuple(steps), shown, stated_index, inherited, index, length, missing)
 
     def _labelled(self, row: Row, part: Part) -> list[int | None]:
@@ -375,18 +383,8 @@ def _passes(call: RowCall, cycle: int) -> int | None:
 
 def _numbered(instance: Instance, number: int | None) -> str:
     """A label for a row that has none of its own."""
-    word = _label_word(instance.label, instance.kind) if instance.label != "Foundation" else ""
+    word = label_word(instance.label, instance.kind) if instance.label != "Foundation" else ""
     return f"{word or ('Rnd' if instance.kind == 'round' else 'Row')} {number}"
-
-
-def _label_word(words: str, kind: str) -> str:
-    """The label's own word for one row: "Rnds 4-9" gives "Rnd"."""
-    first = words.split()[0].rstrip("0123456789-–.:") if words.split() else ""
-    if first.lower() in ("rnds", "rows", "rounds", "rds"):
-        return first[:-1]
-    if first and first[0].isalpha() and first.lower() in ("rnd", "row", "round", "rd", "r"):
-        return first
-    return "Rnd" if kind == "round" else "Row"
 
 
 def turns_first(steps: tuple[Step, ...]) -> bool:
