@@ -55,3 +55,13 @@ def test_the_last_size_may_be_a_word_for_people() -> None:
         "Hat\nUS terms\nSizes: Baby (Toddler) Child\n\nCh 21 (25) 29.\nRow 1: Sc in 2nd ch from hook and in each ch. 20 (24) 28 sc.\n"
     )
     assert len(report.pattern.sizes) == 3
+
+
+def test_a_bracket_for_one_size_inside_a_row() -> None:
+    """ "(for size L only: sc in next 4 sts)" is worked by that size, and the others pass it."""
+    text = "Mitt\nUS terms\nSizes: S (M, L)\n\nCh 21 (25, 29).\nRow 1: Sc in 2nd ch from hook and in each ch across. 20 (24, 28) sc.\n"
+    text += "Row 2: Ch 1, turn, sc in next 8 sts, (for size L only: 2 sc in each of next 4 sts,) sc to end. 20 (24, {}) sc.\n"
+    report = check(text.format(32))
+    assert [counts(report, size)[-1] for size in range(3)] == [20, 24, 32]
+    assert outcomes(check(text.format(28)), 2)[-1] == "differs"
+    assert outcomes(check(text.format(28)), 0)[-1] == "agrees"
