@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 import hashlib
+import unicodedata
 from bisect import bisect_right
 from dataclasses import dataclass, field, replace
+
+import regex
 
 
 @dataclass(frozen=True, slots=True, order=True)
@@ -86,6 +89,15 @@ _ALIKE = str.maketrans(
 )
 
 
+_FOREIGN_DIGIT = regex.compile(r"(?V1)[\d--[0-9]]")
+
+
+def _as_digit(match: regex.Match) -> str:
+    """A digit of another script as one of ours; of a script that is not known here, as no digit."""
+    value = unicodedata.decimal(match[0], None)
+    return str(value) if value is not None else "\ufffd"
+
+
 @dataclass(frozen=True, slots=True)
 class SourceText:
     """A pattern's text as read, with its path and its document, and its line starts for finding positions."""
@@ -98,6 +110,7 @@ class SourceText:
     def alike(self) -> SourceText:
         """The same text with signs that mean the same written in one way, every character at its place."""
         text = self.text.translate(_ALIKE).replace("\r\n", " \n")
+        text = text if text.isascii() else _FOREIGN_DIGIT.sub(_as_digit, text)
         return self if text == self.text else replace(self, text=text)
 
     def __post_init__(self) -> None:

@@ -93,3 +93,10 @@ def test_a_gauge_is_no_row() -> None:
     """ "Rnds 1-3 = 4 in" is a gauge; "Rnd 1 = 6 sc in ring = 6" a round."""
     report = check("US terms\nGauge: Rnds 1-3 = 4 in\n\nBALL\nRnd 1 = 6 sc in ring = 6\nRnd 2 = 2 sc in each st = 12\n")
     assert counts(report) == [6, 12]
+
+
+def test_digits_of_other_scripts() -> None:
+    """Digits of another script are digits; those of a script that is not known stop a row and nothing else."""
+    report = check("US terms\nBALL\nRnd \u0661: 6 sc in ring (\u0666)\nRnd 2: 2 sc in each st (\u0661\u0662)\n")
+    assert counts(report) == [6, 12]
+    assert counts(check("US terms\nBALL\nRnd 1: 6 sc in ring (6)\nRnd 2: sc in next \U00010d45 sts (6)\n")) == [6, None]

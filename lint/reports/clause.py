@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Any
 
 import regex
@@ -73,12 +73,13 @@ def read_clauses(lines: list[str], book: Rulebook, terms: str = "auto") -> list[
     labels = LabelReader(book.layout)
     lexicons: dict[str, Lexicon] = {}
     answers = []
-    for line in lines:
+    for printed in lines:
+        line = SourceText(printed).alike().text
         own = find_terms(line, book.layout, terms).terms
         lexicon = lexicons.setdefault(own, Lexicon(book, own))
         if letters := house_letters([], lexicon, SourceText(line)):
             lexicon = Lexicon(book, own, letters)
-        answers.append(_read(line, lexicon, labels))
+        answers.append(replace(_read(line, lexicon, labels), clause=printed))
     return answers
 
 
