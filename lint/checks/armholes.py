@@ -9,7 +9,7 @@ import regex
 from lint.checks.context import Context
 from lint.checks.extent import pieces_of, rows_of
 from lint.finding import Finding, Related
-from lint.reading.gauge import Gauge, pattern_gauges
+from lint.reading.gauge import Gauge
 from lint.reading.measures import Length, in_unit, label_of, read_lengths, read_pairs
 from lint.source import Span
 
@@ -36,8 +36,9 @@ def check_armholes(context: Context) -> Iterator[Finding]:
     if len(marked) == 1:
         yield from _against_sleeve(context, marked[0], sizes)
         return
-    depth = [one for one in own if _DEPTH.search(label_of(text, one.span))]
-    arms = [one for one in own if _UPPER_ARM.search(label_of(text, one.span))]
+    said = [(one, label_of(text, one.span)) for one in own] if _DEPTH.search(text) and _UPPER_ARM.search(text) else []
+    depth = [one for one, label in said if _DEPTH.search(label)]
+    arms = [one for one, label in said if _UPPER_ARM.search(label)]
     if len(depth) == len(arms) == 1:
         yield from _against_measure(context, depth[0], arms[0], sizes)
 
@@ -56,7 +57,7 @@ def _at(length: Length, size: int) -> float | None:
 def _against_sleeve(context: Context, marked: Length, sizes: int) -> Iterator[Finding]:
     """Twice the depth that is marked against the stitches of the sleeve, none of whose rows is as wide."""
     sleeves = [piece for piece in pieces_of(context) if "sleeve" in piece.words]
-    gauges = [one for one in pattern_gauges(context.source.text, context.pattern, context.book.stitches)]
+    gauges = context.gauges
     if len(sleeves) != 1 or len(gauges) != 1:
         return
     tolerance = context.book.materials.tolerances.gauge

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 from typing import Any
 
 from lint.finding import Finding, Likely, Related
@@ -12,6 +13,7 @@ from lint.ledger import Ledger
 from lint.lexicon import Lexicon
 from lint.likely.causes import Explained
 from lint.pattern import Part, Pattern, Row
+from lint.reading.gauge import Gauge, pattern_gauges
 from lint.reading.terms import Terms
 from lint.rulebook import Rulebook
 from lint.source import SourceText, Span
@@ -29,6 +31,11 @@ class Context:
     book: Rulebook
     causes: Mapping[int, Explained] = field(default_factory=dict)  # by place in the ledger
     house: House | None = None  # whose form the pattern is held to, if any
+
+    @cached_property
+    def gauges(self) -> tuple[Gauge, ...]:
+        """Every gauge in stitches that the pattern gives."""
+        return pattern_gauges(self.source.text, self.pattern, self.book.stitches)
 
     def finding(
         self,

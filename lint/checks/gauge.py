@@ -16,7 +16,7 @@ from lint.checks.context import Context
 from lint.checks.extent import Extent
 from lint.finding import Finding, Related
 from lint.ledger import LedgerRow
-from lint.reading.gauge import Gauge, pattern_gauges
+from lint.reading.gauge import Gauge
 from lint.reading.measures import Figure, Length, in_unit, read_lengths, read_pairs, size_of
 from lint.source import Span
 
@@ -58,7 +58,7 @@ def check_gauge(context: Context) -> Iterator[Finding]:
     text, sizes = context.source.text, max(1, len(context.pattern.sizes))
     lengths = read_lengths(text, sizes)
     pairs = read_pairs(text, lengths)
-    gauges = pattern_gauges(text, context.pattern, context.book.stitches)
+    gauges = context.gauges
     if not gauges:
         return
     converted = {pair.second.span for pair in pairs}

@@ -9,7 +9,7 @@ import regex
 
 from lint.checks.context import Context
 from lint.finding import Finding, Related
-from lint.reading.gauge import Gauge, pattern_gauges
+from lint.reading.gauge import Gauge
 from lint.reading.materials import yarn_reader
 from lint.reading.measures import CM_IN_AN_INCH
 from lint.source import Span
@@ -27,7 +27,7 @@ def check_yarn_gauge(context: Context) -> Iterator[Finding]:
     zones = [section.span for section in context.pattern.sections if section.key == "materials"]
     reader = yarn_reader(table)
     named = [(weight, zone) for zone in zones for weight in reader.weights_named(text, zone)]
-    gauges = pattern_gauges(text, context.pattern, context.book.stitches)
+    gauges = context.gauges
     if not named or len(gauges) != 1 or _STRANDS.search(text) or not _in_short_stitches(context, gauges[0]):
         return
     numbers = set.intersection(*({*weight.numbers} for weight, _ in named))

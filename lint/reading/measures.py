@@ -291,5 +291,5 @@ _NO_LABEL = regex.compile(rf"(?i)^(?:(?:{_INCH}|{_CM}|or|and|to|about|approx\w*|
 def label_of(text: str, span: Span) -> str:
     """The words that say what a measure is of: the last before it on its line; "" where there are none."""
     line = text[max(text.rfind("\n", 0, span.start) + 1, span.start - _LONGEST_LABEL) : span.start]
-    words = [_NO_LABEL.sub("", run) for run in _WORDS.findall(line)]
-    return next((run for run in reversed(words) if len(run) > 2), "")
+    words = (_NO_LABEL.sub("", run) for run in reversed(_WORDS.findall(line)))
+    return next((run for run in words if len(run) > 2), "")
