@@ -13,7 +13,7 @@ from lint.working.chains import ChainRules
 from lint.working.choices import CHAIN_KEYS, Choices, Key
 from lint.working.compare import Comparison, compare
 from lint.working.cursor import PlacesUnknown
-from lint.working.effort import Effort
+from lint.working.effort import A_READING, Effort
 from lint.working.expand import Instance, turns_first
 from lint.working.fabric import Fabric
 from lint.working.recording import RecordingBench
@@ -179,7 +179,7 @@ def one_reading(task: Task, state: PieceState, forced: dict[Key, int]) -> Trial:
     try:
         worked = bench.work(task.steps)
     finally:
-        state.effort.spend(len(bench.made) + bench.cursor.ran_out)
+        state.effort.spend(A_READING + len(bench.made) + bench.cursor.ran_out)
     kept = bench if isinstance(bench, RecordingBench) else None
     return Trial(worked, _compared(task, worked), forced, bench=kept)
 
