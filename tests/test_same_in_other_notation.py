@@ -28,7 +28,7 @@ def _wrapped(width: int) -> Callable[[str], str]:
     return wrap
 
 
-_WAYS: dict[str, Callable[[str], str]] = {
+WAYS: dict[str, Callable[[str], str]] = {
     "lines of 60": _wrapped(60),
     "lines of 38": _wrapped(38),
     "hyphens of a word processor": lambda text: text.replace("-", "\u2011"),
@@ -60,20 +60,20 @@ _WAYS: dict[str, Callable[[str], str]] = {
 
 @lru_cache(maxsize=None)
 def _plain(path: Path) -> tuple[tuple[int | None, ...], ...]:
-    return _made(path.read_text(encoding="utf-8"))
+    return made_by(path.read_text(encoding="utf-8"))
 
 
-def _made(text: str) -> tuple[tuple[int | None, ...], ...]:
+def made_by(text: str) -> tuple[tuple[int | None, ...], ...]:
     """The stitches of every labelled row in every size."""
     rows = [row for row in check(text).ledger.rows if row.row.label is not None]
     return tuple(tuple(cell.made.stitches if cell.made is not None else None for cell in row.cells) for row in rows)
 
 
-@pytest.mark.parametrize("way", _WAYS)
+@pytest.mark.parametrize("way", WAYS)
 @pytest.mark.parametrize("path", _SOUND, ids=lambda path: path.stem)
 def test_the_same_pattern_in_another_notation_has_the_same_counts(path: Path, way: str) -> None:
     """How a pattern is set and abbreviated changes no count, and takes no row away."""
     text = path.read_text(encoding="utf-8")
-    changed = _WAYS[way](text)
+    changed = WAYS[way](text)
     if changed != text:
-        assert _made(changed) == _plain(path)
+        assert made_by(changed) == _plain(path)
