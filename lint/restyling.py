@@ -90,8 +90,9 @@ class _Work:
         if span is not None:
             older = " (older British patterns print sc for the slip stitch)"
             older = older if self.source.slice(span).lower() == "sc" and own.terms == "uk" else ""
+            words = " ".join(self.source.slice(span).split())  # "d c" may be cut by a line's end
             raise NotRestyled(
-                f"line {self.source.line_of(span)}: “{self.source.slice(span)}” is no name of {own.terms.upper()} terms, "
+                f"line {self.source.line_of(span)}: “{words}” is no name of {own.terms.upper()} terms, "
                 f"in which the rest is read; settle which stitch it is first{older}"
             )
         self.keep(terms.kept(ground))

@@ -32,7 +32,9 @@ _NO_NAME = regex.compile(
     regex.I,
 )
 _EDGE = " \t.,:;*_#|•–—-"
-_TAIL = regex.compile(r"(?i)\s*\b(?:months?|mths?|mos?|years?|yrs?|old|sizes?|available|included|hands?|foot|feet|heads?|waist|hips?|bust|chest|wrist)\s*$")
+_TAIL = regex.compile(
+    r"(?i)\s*\b(?:months?|mths?|mos?|years?|yrs?|old|sizes?|available|included|hands?|foot|feet|heads?|waist|hips?|bust|chest|wrist)\s*$"
+)
 _HEAD = regex.compile(r"(?i)^\W*(?:sizes?|included|available|range|ages?|aged|to fit|in)\b\s*:?\s*(?=\S)")
 _PROSE = regex.compile(r"[.!]\s|\s[–—-]\s(?=(?:shown|sample|instructions|figures|model|to fit)\b)|,?\s\(?(?:to fit|fits|shown|sample|with|for|given)\b", regex.I)  # fmt: skip
 _UNIT_WORD = regex.compile(r"(?i)\b(?:months?|mths?|mos?|years?|yrs?)\b")
