@@ -3,8 +3,13 @@
 `check_text` checks a pattern's text; `Report` is what comes of it, `Finding` one point in it.
 """
 
-from lint.finding import Finding
-from lint.source import SourceText
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from lint.finding import Finding
+    from lint.source import SourceText
 
 
 def check_text(text: str, terms: str = "auto", path: str = "-", house: str = ""):
@@ -12,6 +17,7 @@ def check_text(text: str, terms: str = "auto", path: str = "-", house: str = "")
     from lint.house.loading import book_for, read_house
     from lint.inspection import inspect
     from lint.rulebook import load_rulebook
+    from lint.source import SourceText
 
     if not house:
         return inspect(SourceText(text, path), terms=terms)
@@ -20,3 +26,16 @@ def check_text(text: str, terms: str = "auto", path: str = "-", house: str = "")
 
 
 __all__ = ["Finding", "SourceText", "check_text"]
+
+
+def __getattr__(name: str):
+    """What is offered here is imported when it is asked for, so that the command starts at once (PEP 562)."""
+    if name == "Finding":
+        from lint.finding import Finding
+
+        return Finding
+    if name == "SourceText":
+        from lint.source import SourceText
+
+        return SourceText
+    raise AttributeError(f"module 'lint' has no attribute '{name}'")

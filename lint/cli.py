@@ -1,10 +1,12 @@
-"""The command: frogproof check, frogproof read, frogproof explain."""
+"""The command: frogproof check, testers, recheck, read, rules, explain, completion."""
 
 from __future__ import annotations
 
 import gc
 import json
 import sys
+import textwrap
+from difflib import get_close_matches
 from pathlib import Path
 
 import click
@@ -14,8 +16,8 @@ from lint.cli_house import Houses, Tools, add_commands
 from lint.documents.inputs import gather
 from lint.documents.plaintext import decoded
 from lint.documents.unreadable import Unreadable
+from lint.rulefolder import RuleFileError
 from lint.writing import NotWritten, write_files
-from lint.yamlfile import RuleFileError
 
 _FILE = click.Path(dir_okay=False)
 _HOUSE = "Hold them to a house file; without it, to the house.yaml beside each pattern or above it in FOLDER, if any."
@@ -255,23 +257,42 @@ def _read_rows(path: str, terms: str, only: str) -> None:
 
 
 @commands.command()
+@click.option("--area", help="Only the rules of one area of the grade: counts, wording, structure ...")
+@click.option("--weight", type=click.Choice(["correction", "query", "style"]), help="Only the rules of this weight.")
+def rules(area: str | None, weight: str | None) -> None:
+    """List all rules by the area of the grade that they count in, each with its weight and why it matters."""
+    listed = _rules()
+    areas = list(dict.fromkeys(entry.area for entry in listed))
+    if area is not None and area not in areas:
+        _refuse(f"--area {area}: there is no area of this name; there are {', '.join(areas)}")
+    for name in areas if area is None else [area]:
+        told = [entry for entry in listed if entry.area == name and weight in (None, entry.weight)]
+        if told:
+            click.echo(f"\n{name.upper()}")
+        for entry in told:
+            words = textwrap.fill(_first_sentence(entry.why), 96, initial_indent="    ", subsequent_indent="    ")
+            click.echo(f"  {entry.name}  ({entry.weight})\n{words}")
+    click.echo("\n`frogproof explain RULE` tells a rule whole, with a good and a bad example.")
+
+
+@commands.command()
 @click.argument("rule", required=False)
 def explain(rule: str | None) -> None:
     """Say what a rule finds, why it matters, and show a good and a bad example; without RULE, list all."""
-    book = _book()
     if rule is None:
-        for entry in (*book.checks.values(), *book.word_rules):
-            click.echo(f"{entry.name}  ({entry.weight.value})")
+        for entry in _rules():
+            click.echo(f"{entry.name}  ({entry.weight})")
         return
-    try:
-        entry = book.rule(rule)
-    except KeyError:
-        _refuse(f"{rule}: there is no rule of this name; `frogproof explain` lists them all")
-    click.echo(f"{entry.name}  ({entry.weight.value})\n\n{entry.message}\n\n{entry.why.strip()}\n")
-    if entry.example.house:
-        click.echo(f"Where a house file says:\n{_indent(entry.example.house)}\n")
+    entry = next((entry for entry in _rules() if entry.name == rule), None)
+    if entry is None:
+        near = get_close_matches(rule, [entry.name for entry in _rules()], 1)
+        meant = f"is {near[0]} meant? " if near else ""
+        _refuse(f"{rule}: there is no rule of this name; {meant}`frogproof rules` lists them all")
+    click.echo(f"{entry.name}  ({entry.weight})\n\n{entry.message}\n\n{entry.why}\n")
+    if entry.house:
+        click.echo(f"Where a house file says:\n{_indent(entry.house)}\n")
     click.echo(
-        f"As it should be:\n{_indent(entry.example.good)}\n\nAs it is found:\n{_indent(entry.example.bad)}\n\nSource: {entry.source}"
+        f"As it should be:\n{_indent(entry.good)}\n\nAs it is found:\n{_indent(entry.bad)}\n\nSource: {entry.source}"
     )
 
 
@@ -285,6 +306,12 @@ def completion(shell: str) -> None:
     click.echo(made(commands, {}, "frogproof", "_FROGPROOF_COMPLETE").source())
 
 
+def _first_sentence(words: str) -> str:
+    """Up to the first full stop."""
+    words = " ".join(words.split())
+    return words[: words.index(". ") + 1] if ". " in words else words
+
+
 def _indent(text: str) -> str:
     return "\n".join("    " + line for line in text.strip().splitlines())
 
@@ -294,6 +321,16 @@ def _book():
 
     try:
         return load_rulebook()
+    except RuleFileError as error:
+        _refuse(str(error))
+
+
+def _rules():
+    """All rules, read apart from the rest of the rulebook: a rule is shown at once."""
+    from lint.rulelist import rule_texts
+
+    try:
+        return rule_texts()
     except RuleFileError as error:
         _refuse(str(error))
 

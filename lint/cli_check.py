@@ -16,8 +16,8 @@ import click
 from lint.cli_house import Tools
 from lint.documents.inputs import find
 from lint.documents.registry import READERS
+from lint.rulefolder import RuleFileError
 from lint.writing import make_folder, refuse_unwritable, write_files
-from lint.yamlfile import RuleFileError
 
 _FILE = click.Path(dir_okay=False)
 _KINDS = [reader.kind for reader in READERS]

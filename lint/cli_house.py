@@ -10,9 +10,9 @@ from typing import Any
 import click
 
 from lint.documents.inputs import Input
+from lint.rulefolder import RuleFileError
 from lint.source import SourceText
 from lint.writing import write_files
-from lint.yamlfile import RuleFileError
 
 _NOT_TEXT = (".docx", ".odt", ".rtf", ".pdf", ".html", ".htm")
 _TERMS = click.Choice(["us", "uk", "auto"])

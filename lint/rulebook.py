@@ -10,13 +10,16 @@ from pathlib import Path
 from typing import Literal
 
 import regex
-from pydantic import Field, field_validator
+from pydantic import field_validator
 
 from lint.countries import CountryFile, Language, LanguageFile
 from lint.finding import Weight
-from lint.rulemodels import FormFile, MaterialFile, ShapeFile, Strict, each_once
+from lint.rulefolder import RuleFileError, rules_folder
+from lint.rulemodels import FormFile, MaterialFile, ShapeFile
+from lint.ruletexts import CheckRule, WordRule, load_checks, load_word_rules
+from lint.strict import Strict, each_once
 from lint.testerwords import TesterFile
-from lint.yamlfile import RuleFileError, read_model
+from lint.yamlfile import read_model
 
 
 class StitchRule(Strict):
@@ -121,61 +124,6 @@ class CautionFile(Strict):
     given_by: list[str]
 
 
-class Example(Strict):
-    """A small pattern, or the rows of one, that shows the thing found (bad) or mended (good).
-
-    `house`: the house file, as text, that it is held to; "" for none.
-    """
-
-    good: str
-    bad: str
-    house: str = ""
-
-
-class CheckRule(Strict):
-    """A check: what it finds, how heavily it weighs, what it says and why it matters to the maker."""
-
-    name: str
-    area: str
-    weight: Weight
-    message: str
-    why: str
-    source: str = "common practice, no source"
-    example: Example
-
-
-class CheckFile(Strict):
-    """rules/checks.yaml."""
-
-    checks: list[CheckRule]
-
-    @field_validator("checks")
-    @classmethod
-    def _once(cls, checks: list[CheckRule]) -> list[CheckRule]:
-        return each_once(checks, [check.name for check in checks])
-
-
-class WordRule(Strict):
-    """A word-list rule: any of the phrases is a finding, each by itself or all places of one phrase together."""
-
-    name: str
-    area: str
-    weight: Weight
-    phrases: list[str] = Field(min_length=1)
-    message: str
-    why: str
-    where: Literal["rows", "everywhere"] = "rows"
-    together: bool = False
-    source: str = "common practice, no source"
-    example: Example
-
-
-class WordRuleFile(Strict):
-    """rules/word_rules.yaml."""
-
-    word_rules: list[WordRule]
-
-
 class RequiredSection(Strict):
     """What every pattern has to give, and how it is known by heading or content."""
 
@@ -269,19 +217,12 @@ def _stitches_by_key(book: Rulebook) -> dict[str, StitchRule]:
     return {rule.key: rule for rule in book.stitches.stitches}
 
 
-def rules_folder() -> Path:
-    """rules/ inside the installed package, else beside lint/ in a checkout."""
-    here = Path(__file__).resolve().parent
-    inside = here / "rules"
-    return inside if inside.is_dir() else here.parent / "rules"
-
-
 @lru_cache(maxsize=4)
 def load_rulebook(folder: Path | None = None) -> Rulebook:
     """Read and validate all rule files of a folder.  Raises RuleFileError."""
     folder = folder or rules_folder()
-    checks = read_model(folder / "checks.yaml", CheckFile).checks
-    word_rules = read_model(folder / "word_rules.yaml", WordRuleFile).word_rules
+    checks = load_checks(folder)
+    word_rules = load_word_rules(folder)
     grade = read_model(folder / "grade.yaml", GradeFile)
     areas = {area.name for area in grade.areas}
     for file, rules in (("checks.yaml", checks), ("word_rules.yaml", word_rules)):

@@ -1,22 +1,10 @@
-"""Models of the rule files that hold figures and printed forms: materials, shapes, forms; and what all models share."""
+"""Models of the rule files that hold figures and printed forms: materials, shapes, forms."""
 
 from __future__ import annotations
 
-from pydantic import BaseModel, ConfigDict, Field, field_validator
+from pydantic import Field, field_validator
 
-
-class Strict(BaseModel):
-    """A model that nothing changes, and that takes no field it does not know."""
-
-    model_config = ConfigDict(frozen=True, extra="forbid")
-
-
-def each_once(items: list, names: list[str]) -> list:
-    """The items, where no name stands twice.  ValueError if one does."""
-    twice = next((name for name in names if names.count(name) > 1), None)
-    if twice is not None:
-        raise ValueError(f"'{twice}' stands twice")
-    return items
+from lint.strict import Strict, each_once
 
 
 class HookSize(Strict):

@@ -11,6 +11,8 @@ from typing import Any, TypeVar, get_args
 import yaml
 from pydantic import BaseModel, ValidationError
 
+from lint.rulefolder import RuleFileError
+
 Model = TypeVar("Model", bound=BaseModel)
 Marks = dict[tuple, tuple[int, int]]  # the line and column of every value, by its path of keys
 _Loader = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
@@ -18,10 +20,6 @@ _WORDS = "tag:yaml.org,2002:"
 _DEEPEST = 40
 _MOST_FIGURES = 18
 _MOST_VALUES = 50_000  # aliases written out: a small file must not grow beyond all bounds
-
-
-class RuleFileError(Exception):
-    """A rule file that cannot be used; the message is one `file:line:column: what is wrong` a line."""
 
 
 @dataclass(frozen=True, slots=True, order=True)

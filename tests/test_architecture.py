@@ -18,9 +18,11 @@ MOST_LINES = 400
 
 # Lowest first.  A module imports from its own layer and from those below, never from above.
 LAYERS = [
-    ["source", "amount", "madeonce", "yamlfile", "writing", "rulemodels", "testerwords", "countries"],
+    ["source", "amount", "madeonce", "rulefolder", "strict", "yamlfile", "writing", "rulemodels", "testerwords", "countries"],
     ["documents"],
     ["finding", "place", "tree", "pattern"],
+    ["ruletexts"],
+    ["rulelist"],
     ["rulebook"],
     ["house"],
     ["tokens"],

@@ -286,7 +286,7 @@ def test_house_files_of_aliases() -> None:
     from helpers import rulebook
 
     from lint.house.loading import read_house
-    from lint.yamlfile import RuleFileError
+    from lint.rulefolder import RuleFileError
 
     laughs = "a0: &a0 [x]\n" + "".join(f"a{n}: &a{n} [{', '.join([f'*a{n - 1}'] * 9)}]\n" for n in range(1, 20))
     for text in (laughs, "x: &x [*x]\n", "x: !!python/object/apply:os.system [true]\n", "[" * 5_000, "x: " * 3_000):

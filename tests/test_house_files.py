@@ -24,7 +24,7 @@ def read(text: str, path: Path | None = None) -> Any:
 
 def faults(text: str, path: Path | None = None) -> list[str]:
     """The lines that say what is wrong with a house."""
-    from lint.yamlfile import RuleFileError
+    from lint.rulefolder import RuleFileError
 
     with pytest.raises(RuleFileError) as caught:
         read(text, path)
@@ -163,7 +163,7 @@ class TestFaults:
     def test_no_file(self, tmp_path: Path) -> None:
         """A file that is not there is told with the houses that are."""
         from lint.house.loading import load_house
-        from lint.yamlfile import RuleFileError
+        from lint.rulefolder import RuleFileError
 
         with pytest.raises(RuleFileError, match="example-uk"):
             load_house(tmp_path / "ours.yaml", rulebook())

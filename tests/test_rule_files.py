@@ -42,7 +42,7 @@ def inspected(text: str, folder: Path) -> Any:
 
 def faults(folder: Path) -> list[tuple[str, int, int, str]]:
     """File, line, column and words of every fault that keeps a folder from being used."""
-    from lint.yamlfile import RuleFileError
+    from lint.rulefolder import RuleFileError
 
     with pytest.raises(RuleFileError) as caught:
         load(folder)
@@ -96,7 +96,7 @@ class TestExamples:
 
 def test_rule_names_are_unique() -> None:
     """No check and no word rule shares its name with another."""
-    from lint.rulebook import CheckFile, WordRuleFile
+    from lint.ruletexts import CheckFile, WordRuleFile
     from lint.yamlfile import read_model
 
     names = [check.name for check in read_model(RULES / "checks.yaml", CheckFile).checks]
@@ -181,7 +181,7 @@ class TestFaults:
 
     def test_missing_file(self, folder: Path) -> None:
         """A rule file that is not there is named."""
-        from lint.yamlfile import RuleFileError
+        from lint.rulefolder import RuleFileError
 
         (folder / "words.yaml").unlink()
 

@@ -18,7 +18,7 @@ from pathlib import Path
 from lint.batch.task import Task
 from lint.reports.outputs import Asked, Output
 from lint.reports.summary import Checked, Summary
-from lint.rulebook import rules_folder
+from lint.rulefolder import rules_folder
 from lint.writing import make_folder, write_files
 
 _READ_WITH = ("spacy", "regex", "lxml", "striprtf", "pypdfium2", "jinja2")  # other versions may read otherwise

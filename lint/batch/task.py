@@ -20,7 +20,7 @@ from lint.maker.view import NoSuchSize, report_for, size_called
 from lint.reports.outputs import OUTPUTS, Asked, WrongKind
 from lint.reports.summary import Checked, summary_of
 from lint.rulebook import Rulebook, load_rulebook
-from lint.yamlfile import RuleFileError
+from lint.rulefolder import RuleFileError
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,8 +9,10 @@ from pathlib import Path
 from pydantic import ValidationError
 
 from lint.house.model import House
-from lint.rulebook import Example, RequiredSection, Rulebook, WordRule, rules_folder
-from lint.yamlfile import Fault, RuleFileError, faults_of, in_lines, load
+from lint.rulebook import RequiredSection, Rulebook
+from lint.rulefolder import RuleFileError, rules_folder
+from lint.ruletexts import Example, WordRule
+from lint.yamlfile import Fault, faults_of, in_lines, load
 
 BESIDE = "house.yaml"  # the project's own, beside its patterns
 _MOST_BASES = 8

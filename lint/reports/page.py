@@ -28,7 +28,7 @@ from lint.reports.pictures import Picture, pictures
 from lint.reports.rows import ShownRow, not_recomputed, shown_rows, what_stopped
 from lint.reports.verdict import PlainVerdict, plain_verdict
 from lint.reports.workings import ShownWorkings, SizedLine, shown_workings, side_by_side, sums_under
-from lint.rulebook import CheckRule, WordRule
+from lint.ruletexts import CheckRule, WordRule
 
 Part = tuple[str, str]  # one pattern's share of a page of several
 

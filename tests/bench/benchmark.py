@@ -89,10 +89,11 @@ def start() -> None:
         [sys.executable, "-c", "pass"],
         [*lint, "--help"],
         [*lint, "explain"],
+        [*lint, "rules"],
         [*lint, "check", "--help"],
         [*lint, "house"],
     )
-    for name, took in zip(("--help", "explain", "check --help", "house"), others, strict=True):
+    for name, took in zip(("--help", "explain", "rules", "check --help", "house"), others, strict=True):
         print(f"{name} {took:.2f} s: {took / bare:.1f} bare interpreters (at most 0.25 s)")
 
 

@@ -36,7 +36,7 @@ from lint.reports.outputs import Asked, Job, Output, file_of
 from lint.reports.summary import Checked
 from lint.rulebook import load_rulebook
 from lint.source import SourceText
-from lint.yamlfile import RuleFileError
+from lint.rulefolder import RuleFileError
 
 LIMIT = 5.0  # seconds of one core
 MOST_MEMORY = 1_500  # megabytes
