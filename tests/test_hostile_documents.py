@@ -299,13 +299,20 @@ WIDE = "Panel\nUS terms\n\nCh 401.\nRow 1: Sc in 2nd ch from hook and in each ch
 
 def test_rows_that_would_take_for_ever_are_not_recomputed() -> None:
     """A number that is a slip of the pen makes every row after it as wide: they are worked up to a bound, and told beyond."""
-    wide = "Row 2: Ch 1, turn, 500 sc in each sc across.\n"  # a slip of the pen
+    wide = "Row 2: Ch 1, turn, 50 sc in each sc across.\n"  # a slip of the pen
     rows = check(
-        WIDE + wide + "".join(f"Row {n}: Ch 1, turn, sc in each sc across.\n" for n in range(3, 30))
+        WIDE + wide + "".join(f"Row {n}: Ch 1, turn, sc in each sc across.\n" for n in range(3, 40))
     ).ledger.rows
-    assert rows[2].first.made.stitches == 200_000
+    assert rows[2].first.made.stitches == 20_000
     assert rows[-1].first.outcome.value == "not-recomputed"
     assert rows[-1].first.stopped_by == "the pattern has more stitches than are worked at once"
+
+
+def test_a_row_wider_than_any() -> None:
+    """More stitches than any row can hold: said so at once, and not worked."""
+    row = check(WIDE + "Row 2: Ch 1, turn, 500 sc in each sc across.\n").ledger.rows[-1].first
+    assert row.outcome.value == "not-recomputed"
+    assert row.stopped_by == "more stitches than any row can hold"
 
 
 @pytest.mark.parametrize("words", ["sc2000000tog", "3000000 sc tog"])

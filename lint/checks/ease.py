@@ -17,6 +17,7 @@ _FINISHED = regex.compile(r"(?i)\b(?:finished|garment|actual)\b")
 _GIRTH = regex.compile(r"(?i)\b(?P<what>bust|chest|hips?|waist|head)\b")
 _MOST_WORDS = 300  # characters before a measure that tell what it is of
 _EASE = regex.compile(r"(?i)\b(?:ease|positive|negative)\b")
+_ENDS = regex.compile(r"[;.\n]")
 _NEGATIVE = regex.compile(r"(?i)\bnegative\b")
 
 
@@ -26,10 +27,9 @@ def check_ease(context: Context) -> Iterator[Finding]:
     lengths = read_lengths(text, max(1, len(sizes)))
     converted = {pair.second.span for pair in read_pairs(text, lengths)}
     own = [one for one in lengths if one.span not in converted and len(one.sides) == 1]
-    stated = [one for one in own if len(one.sides[0]) == 1 and _EASE.search(_around(text, one.span))]
-    lists = [
-        one for one in own if len(one.sides[0]) == max(1, len(sizes)) and not _EASE.search(_around(text, one.span))
-    ]
+    of_ease = {one.span for one in own if _EASE.search(_around(text, one.span))}
+    stated = [one for one in own if len(one.sides[0]) == 1 and one.span in of_ease]
+    lists = [one for one in own if len(one.sides[0]) == max(1, len(sizes)) and one.span not in of_ease]
     body, finished = _girths(text, lists, _BODY), _girths(text, lists, _FINISHED)
     what = next(iter(body.keys() & finished.keys()), None)
     if what is None or len(body) != 1 or len(body[what]) != 1 or len(finished.get(what, ())) != 1:
@@ -121,8 +121,8 @@ def _girths(text: str, lists: list[Length], words: regex.Pattern) -> dict[str, l
 
 def _around(text: str, span: Span, behind: int = 40) -> str:
     """The words of a measure's own line, up to it and a little beyond."""
-    start = max(text.rfind("\n", 0, span.start) + 1, max(text.rfind(sign, 0, span.start) + 1 for sign in ";."))
-    start = max(start, span.start - _MOST_WORDS)
+    start = max(0, span.start - _MOST_WORDS)
+    start = max(start, *(text.rfind(sign, start, span.start) + 1 for sign in "\n;."))
     end = text.find("\n", span.end)
     end = min(end if end >= 0 else len(text), span.end + behind)
-    return text[start : span.start] + regex.split(r"[;.\n]", text[span.end : end])[0]
+    return text[start : span.start] + _ENDS.split(text[span.end : end], 1)[0]

@@ -153,8 +153,9 @@ def read_lengths(text: str, sizes: int) -> tuple[Length, ...]:
         for unit, words in (("in", _INCH), ("cm", _CM))
         for span, sides in read_lists(text, words, sizes)
     ]
-    taken = {text.count("\n", 0, length.span.start) for length in found}
-    found += [length for line, length in _unit_first(text, sizes) if line not in taken]
+    first = list(_unit_first(text, sizes))
+    taken = {text.count("\n", 0, length.span.start) for length in found} if first else set()
+    found += [length for line, length in first if line not in taken]
     return tuple(sorted(found, key=lambda length: length.span.start))
 
 

@@ -25,7 +25,7 @@ from lint.tree import (
 from lint.working.chains import JoinHint, skipped_standing, standing
 from lint.working.clusters import first_cluster
 from lint.working.cursor import Cursor, PlacesUnknown, Trouble
-from lint.working.fabric import Fabric, Node
+from lint.working.fabric import Chains, Fabric, Node
 from lint.working.placing import Placing
 from lint.working.reach import into_round_start
 from lint.working.rowstate import main_stitch
@@ -280,7 +280,7 @@ class Beginning(Placing):
             self.made[-1].corner = self.made[-1].corner or corner
             return
         group = self.group_for(place) if place is not None and place.kind != "ring" else 0
-        node = Node("space", (place,) if place is not None else (), group, length)
+        node = Chains("space", length, (place,) if place is not None else (), group)
         node.corner = corner
         self.made.append(node)
         if place is not None:

@@ -8,6 +8,7 @@ from lint.tree import Step, Work
 from lint.working.fabric import Node
 
 _CLAUSES = 4
+_POSTS = ("FP", "BP")
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,6 +27,8 @@ class Columns:
 
 def columns_of(nodes: list[Node], below: list[Node]) -> Columns | None:
     """The columns of a row on the one below; None where either has no post stitches."""
+    if not any(kind.startswith(_POSTS) for kind in {node.kind for node in nodes}):
+        return None
     posts = [node for node in nodes if _is_post(node) and node.parents]
     under = [node for node in below if _is_post(node)]
     if not posts or not under:
@@ -39,7 +42,7 @@ def columns_of(nodes: list[Node], below: list[Node]) -> Columns | None:
 
 
 def _is_post(node: Node) -> bool:
-    return node.kind.startswith(("FP", "BP"))
+    return node.kind.startswith(_POSTS)
 
 
 def told_singly(steps: tuple[Step, ...], circular: bool) -> bool:

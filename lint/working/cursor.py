@@ -5,7 +5,7 @@ from __future__ import annotations
 from bisect import bisect_left
 
 from lint.place import Target, TargetKind
-from lint.working.fabric import Fabric, Node
+from lint.working.fabric import Chains, Fabric, Node
 from lint.working.troubles import Trouble, describe, name_of
 
 _BASES = ("FP", "BP")
@@ -65,7 +65,7 @@ class Cursor:
     def restore(self, state: tuple) -> None:
         self.at, self.last, self.ran_out, troubles, used = state
         del self.troubles[troubles:]
-        if self.at < len(self.nodes):
+        if self.at < len(self.nodes) and self.nodes[self.at].used != used:
             self.nodes[self.at].used = used
 
     @property
@@ -150,7 +150,7 @@ class Cursor:
         """A ring of chains worked into chain by chain ("hdc in each ch around") is as many places as chains."""
         ring = self.nodes[0] if len(self.nodes) == 1 else None
         if ring is not None and ring.kind == "ring" and ring.length > 2 and targets[0].kind is TargetKind.CHAIN:
-            self.lay([Node("ch", length=1) for _ in range(ring.length)])
+            self.lay([Chains("ch", 1) for _ in range(ring.length)])
             self.at, self.last = 0, self.nodes[0]
             return True
         return False
@@ -158,7 +158,7 @@ class Cursor:
     def next(self, target: Target, size: int) -> Node:
         """Take the next place of a sort; a made-up one, with the trouble noted, where there is none."""
         if not self.known:
-            self.last = Node("unknown place" if target.kind is not TargetKind.SPACE else "space")
+            self.last = Node("unknown place") if target.kind is not TargetKind.SPACE else Chains("space")
             return self.last
         kind = target.kind
         if kind is TargetKind.RING:
@@ -275,8 +275,10 @@ class Cursor:
         else:
             window = range(self.at, boundary)
             for target in targets:
-                if target.kind in (TargetKind.STITCH, TargetKind.SPECIAL) and not any(
-                    self.matches(nodes[i], target, size) for i in window
+                if (
+                    target.kind in (TargetKind.STITCH, TargetKind.SPECIAL)
+                    and not self.kinds_there(target, boundary)
+                    and not any(self.matches(nodes[i], target, size) for i in window)
                 ):
                     if any(nodes[i].is_stitch for i in window):
                         self.troubles.append(
@@ -287,15 +289,27 @@ class Cursor:
                             )
                         )
                     targets = tuple(Target(TargetKind.ANY_STITCH) if item is target else item for item in targets)
-            plain = len(targets) == 1 and targets[0].kind is TargetKind.ANY_STITCH
-            for index in window:
-                node = nodes[index]
-                if node.is_stitch if plain else any(self.matches(node, target, size) for target in targets):
-                    found.append(node)
+            kinds = self.kinds_there(targets[0], boundary) if len(targets) == 1 else None
+            if kinds is not None:
+                found = [node for node in nodes[self.at : boundary] if node.kind in kinds]
+            else:
+                for index in window:
+                    node = nodes[index]
+                    if any(self.matches(node, target, size) for target in targets):
+                        found.append(node)
         self.at = max(self.at, boundary)
         if found:
             self.last = found[-1]
         return found
+
+    def kinds_there(self, target: Target, boundary: int) -> set[str] | None:
+        """The kinds of the stitches named that stand before `boundary`; None where it is not their kind alone that tells them."""
+        if target.kind not in (TargetKind.ANY_STITCH, TargetKind.STITCH):
+            return None
+        kinds = {node.kind for node in self.nodes[self.at : boundary]} - {"space", "ring"}
+        if target.kind is TargetKind.STITCH:
+            kinds = {kind for kind in kinds if kind == target.name or family(kind) == target.name}
+        return kinds
 
     def back_from_end(self, targets: tuple[Target, ...], number: int, size: int, end: int | None = None) -> int:
         """Index of the nth matching place from the end."""

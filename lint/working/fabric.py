@@ -10,25 +10,23 @@ from dataclasses import dataclass, field
 
 
 class Node:
-    """A stitch, a run of chains between stitches (kind "space"), a single foundation chain ("ch"), or a ring.
+    """A stitch, or (as Chains) what is made of chains.
 
     Not frozen: hundreds of thousands are made in one run.  Nothing changes a node once its row is done.
     """
 
-    __slots__ = ("kind", "length", "parents", "group", "chain", "special", "closing", "corner", "used")
+    __slots__ = ("kind", "parents", "group", "chain", "special", "corner")
+    length = 0
+    closing = False
+    used = 0
 
-    def __init__(
-        self, kind: str, parents: tuple[Node, ...] = (), group: int = 0, length: int = 0, chain: int = 0
-    ) -> None:
+    def __init__(self, kind: str, parents: tuple[Node, ...] = (), group: int = 0, chain: int = 0) -> None:
         self.kind = kind
         self.parents = parents  # what it was worked into: one place, several for a decrease, none for a chain
         self.group = group  # nodes worked into one place at one time share a number
-        self.length = length  # chains in a space
         self.chain = chain  # chains of a beginning chain that counts as this stitch
         self.special: str | None = None
-        self.closing = False  # the space that a joining stitch closed
         self.corner = False
-        self.used = 0  # single chains of a space worked into so far
 
     @property
     def is_space(self) -> bool:
@@ -40,6 +38,28 @@ class Node:
 
     def __repr__(self) -> str:
         return f"{self.kind}{self.length or ''}{'*' if self.chain else ''}"
+
+
+class Chains(Node):
+    """A run of chains between stitches (kind "space"), a single foundation chain ("ch"), or a ring ("ring")."""
+
+    __slots__ = ("length", "closing", "used")
+
+    def __init__(self, kind: str, length: int = 0, parents: tuple[Node, ...] = (), group: int = 0) -> None:
+        super().__init__(kind, parents, group)
+        self.length = length  # chains in it; 0 where they are not known
+        self.closing = False  # the space that a joining stitch closed
+        self.used = 0  # single chains worked into so far
+
+
+def afresh(nodes: list[Node]) -> None:
+    """None of the chains is worked into."""
+    for node in nodes:
+        if node.used:
+            node.used = 0
+
+
+_NO_STITCH = ("space", "ring", "ch")
 
 
 @dataclass
@@ -60,11 +80,11 @@ class Fabric:
     @classmethod
     def ring(cls, chains: int = 0) -> Fabric:
         """A ring; one made of chains can be worked into chain by chain as well."""
-        return cls([Node("ring", length=chains)], circular=True)
+        return cls([Chains("ring", chains)], circular=True)
 
     @classmethod
     def foundation(cls, length: int) -> Fabric:
-        return cls([Node("ch", length=1) for _ in range(length)])
+        return cls([Chains("ch", 1) for _ in range(length)])
 
     @classmethod
     def row_ends(cls, rows: int, circular: bool) -> Fabric:
@@ -119,14 +139,16 @@ def count(
     spaces: Counter = Counter()
     spaces_apart: Counter = Counter()
     chains = 0
-    for node in nodes:
+    kinds.update([node.kind for node in nodes])
+    apart.update([node.kind for node in nodes if node.special is None])
+    for node in nodes if "space" in kinds else ():
         if node.kind == "space":
             spaces[node.length] += 1
             spaces_apart[node.length] += node.special is None
             chains += node.length
-        elif node.kind not in ("ring", "ch"):
-            kinds[node.kind] += 1
-            apart[node.kind] += node.special is None
+    for kind in _NO_STITCH:
+        del kinds[kind], apart[kind]
+    apart.update(dict.fromkeys(kinds, 0))  # none apart is said as well
     slips = 0 if slip_row else kinds.pop("sl st", 0) + slipped
     units = Counter(groups)
     if picots:

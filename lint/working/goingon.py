@@ -10,7 +10,7 @@ from lint.tree import MAKES_STITCHES, Chain, MakeRing, Step, Turn
 from lint.working.bench import Worked
 from lint.working.cursor import PlacesUnknown
 from lint.working.expand import Instance
-from lint.working.fabric import Fabric, Made, Node
+from lint.working.fabric import Chains, Fabric, Made, Node
 from lint.working.rowstate import NotDefined, TooMany
 from lint.working.trials import PieceState, Task, best_reading
 
@@ -78,5 +78,5 @@ def spaces_as_printed(stated: Stated | None, made: Made, size: int, circular: bo
     nodes = []
     for _ in range(number):
         nodes += [Node(kind) for _ in range(made.stitches // spaces)]
-        nodes.append(Node("space", length=length))
+        nodes.append(Chains("space", length))
     return Fabric(nodes, circular, assumed=True)

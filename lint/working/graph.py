@@ -17,7 +17,7 @@ from lint.working.accounts import Entry
 from lint.working.choices import Key
 from lint.working.effort import Effort
 from lint.working.expand import Instance
-from lint.working.fabric import Fabric, Node, no_search_for_garbage
+from lint.working.fabric import Fabric, Node, afresh, no_search_for_garbage
 from lint.working.pieces import Column, PatternWorker
 from lint.working.recording import RecordingBench
 from lint.working.trials import PieceState, Task, Trial
@@ -124,8 +124,7 @@ class _GraphWorker(PatternWorker):
 
     def keep(self, task: Task, best: Trial, state: PieceState) -> None:
         bench = best.bench
-        for node in best.worked.fabric.nodes:
-            node.used = 0
+        afresh(best.worked.fabric.nodes)
         outer = bench.outer.nodes if bench.outer is not None else ()
         known = [*task.fabric.nodes, *bench.first_side, *bench.cursor.nodes, *outer]
         self.rows.append(

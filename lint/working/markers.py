@@ -43,7 +43,7 @@ class Markers:
 
     def finish(self, made: list[Node], fabric: Fabric) -> None:
         """Hang the markers in what the row made."""
-        stitches = [node for node in made if node.is_stitch]
+        stitches = [node for node in made if node.is_stitch] if self.later else []
         for step in self.later:
             if step.where is Marked.EACH_SPACE:
                 self.put += [node for node in made if node.is_space and step.number in (0, node.length)]

@@ -225,6 +225,8 @@ class Placing(Reach):
         cursor, target = self.cursor, place.targets[0]
         if len(place.targets) > 1 or target.kind is not TargetKind.STITCH or not cursor.known:
             return place.targets
+        if len({node.kind for node in cursor.nodes[cursor.at : boundary]}) < 2:
+            return place.targets
         window = [node for node in cursor.nodes[cursor.at : boundary] if node.is_stitch]
         others = [node for node in window if not cursor.matches(node, target, self.size)]
         if not others or len(others) == len(window) or any(family(node.kind) in self.rules.heights for node in others):

@@ -24,7 +24,9 @@ from lint.working.cursor import Cursor, Trouble, family
 from lint.working.fabric import Fabric, Node
 from lint.working.markers import Markers
 
-MOST_STITCHES = 400_000  # of one row: beyond this a repeat's number is taken for a slip of the pen
+MOST_STITCHES = (
+    25_000  # of one row: the widest blanket's border has a tenth; beyond it a number is taken for a slip of the pen
+)
 
 
 class TooMany(Exception):
@@ -161,7 +163,7 @@ class RowState:
             self.cursor.save(),
             len(self.noted),
             self.picots,
-            Counter(self.groups),
+            dict(self.groups),  # quicker than a Counter by far, and a repeat saves at every pass
             self.group,
             self.cursor.ran_out,
             len(self.made),
@@ -169,7 +171,7 @@ class RowState:
             self.anchored,
             self.begun,
             list(self.skipped),
-            Counter(self.bunches),
+            dict(self.bunches),
             self.works_stitches,
             self.joined_loops,
             self.slipped,
@@ -177,13 +179,14 @@ class RowState:
 
     def restore(self, state: tuple) -> None:
         """Undo everything since `state` was saved."""
-        cursor, noted, self.picots, self.groups, self.group, _, made, length, self.anchored, self.begun = state[:10]
-        self.skipped, self.bunches, self.works_stitches = list(state[10]), Counter(state[11]), state[12]
+        cursor, noted, self.picots, groups, self.group, _, made, length, self.anchored, self.begun = state[:10]
+        self.groups, self.bunches = Counter(groups), Counter(state[11])
+        self.skipped, self.works_stitches = list(state[10]), state[12]
         self.joined_loops, self.slipped = state[13:15]
         self.cursor.restore(cursor)
         del self.noted[noted:]
         del self.made[made:]
-        if self.made:
+        if self.made and self.made[-1].length != length:
             self.made[-1].length = length
         self.group_place = None
 

@@ -15,7 +15,7 @@ from lint.working.compare import Comparison, compare
 from lint.working.cursor import PlacesUnknown
 from lint.working.effort import A_READING, Effort
 from lint.working.expand import Instance, turns_first
-from lint.working.fabric import Fabric
+from lint.working.fabric import Fabric, afresh
 from lint.working.recording import RecordingBench
 from lint.working.rowstate import NotDefined, TooMany
 from lint.working.starts import is_round, names_spaces, names_structure
@@ -198,8 +198,7 @@ def watched(best: Trial, task: Task, state: PieceState) -> tuple[RecordingBench,
 
 def _bench(sort: type[_B], task: Task, state: PieceState, forced: dict[Key, int]) -> _B:
     nodes = task.fabric.nodes
-    for node in nodes:
-        node.used = 0
+    afresh(nodes)
     if task.circular and turns_first(task.steps) and len(nodes) > 1:
         nodes = [nodes[0], *reversed(nodes[1:])]
     on_chain = bool(nodes) and nodes[0].kind == "ch"

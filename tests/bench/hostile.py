@@ -84,8 +84,8 @@ def hard() -> Iterator[tuple[str, str]]:
 
 
 def _too_wide(head: str) -> Iterator[tuple[str, str]]:
-    """Rows of a few words that ask for a hundred thousand stitches each, or for as many places that are not there."""
-    wide = "Row 2: Ch 1, 100 sc in each sc, turn.\nRow 3: Ch 1, 100 sc in each sc, turn.\n"
+    """Rows of a few words that ask for twenty thousand stitches each, or more, or for as many places that are not there."""
+    wide = "Row 2: Ch 1, 100 sc in each sc, turn.\nRow 3: Ch 1, 20 sc in each sc, turn.\n"
     repeat = "Row 4: Ch 1, *sc in next sc, dc in next st; rep from * across.\nRow 5: Ch 1, *sc in next sc, dc in next st; rep from * across. (3 sc)\n"
     for name, words in {
         "places that are not there": "Ch 1, sc in next 300000 sts, turn. (10 sc)",
