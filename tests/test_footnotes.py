@@ -1,4 +1,4 @@
-"""Notes at the foot of a page: read behind all other text, in .docx and .odt."""
+"""Notes at the foot of a page: read behind all other text, in .docx, .odt and .rtf."""
 
 from __future__ import annotations
 
@@ -54,3 +54,23 @@ def test_footnotes_of_an_odt_are_read_as_notes() -> None:
     source = read(odt_of("".join(f"<text:p>{one}</text:p>" for one in paragraphs)), "strip.odt")
     assert source.text.rstrip().endswith(f"Notes\n\n{_NOTE}")
     assert "Ch 3, turn" in source.text
+
+
+def test_footnotes_of_an_rtf_are_read_as_notes() -> None:
+    """A footnote stands in the middle of its sentence, inside the raised sign that calls it, as word processors write it."""
+    note = r"{\super\chftn{\footnote\pard\plain{\super\chftn} " + _NOTE + "}}"
+    lines = _ROWS.replace("Ch 3,", f"Ch 3{note},").split("\n")
+    words = r"{\rtf1\ansi\deff0{\fonttbl{\f0 Arial;}}" + "".join(rf"\pard {line}\par " for line in lines) + "}"
+    source = read(words.encode(), "strip.rtf")
+    assert source.text.rstrip().endswith(f"\n\nNotes\n{_NOTE}")
+    assert "Ch 3, turn, dc in next 9 dc." in source.text
+    assert "turning-chain-unsaid" not in {finding.rule for finding in check(source.text).findings}
+    assert "footnote" in " ".join(source.origin.notes).lower()
+
+
+def test_a_footnote_in_a_table_of_an_rtf() -> None:
+    """The row that it stands in goes on behind it."""
+    row = r"\trowd\pard\intbl Row 1{\footnote\pard The right side.}\cell\pard\intbl 10 sc\cell\row"
+    words = r"{\rtf1\ansi\pard Strip\par " + row + r"\pard Weave in the ends.\par}"
+    text = read(words.encode(), "strip.rtf").text
+    assert "Row 1 | 10 sc" in text and text.rstrip().endswith("The right side.")

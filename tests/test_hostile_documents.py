@@ -308,6 +308,12 @@ def test_rows_that_would_take_for_ever_are_not_recomputed() -> None:
     assert rows[-1].first.stopped_by == "the pattern has more stitches than are worked at once"
 
 
+def test_a_filet_space_that_nobody_explains() -> None:
+    """ "2 sps" where nothing says what they are made of is no stitch, and no chain that could be made longer."""
+    words = "Row 2: Ch 6, turn, 2 sps, sc in next sc.\n"
+    assert check(WIDE + words).ledger.rows[-1].first.outcome.value == "not-recomputed"
+
+
 def test_a_row_wider_than_any() -> None:
     """More stitches than any row can hold: said so at once, and not worked."""
     row = check(WIDE + "Row 2: Ch 1, turn, 500 sc in each sc across.\n").ledger.rows[-1].first

@@ -24,7 +24,7 @@ _TOKEN = regex.compile(
 # groups that are not the document's text
 _LEFT_OUT = {
     "annotation", "atnauthor", "atnid", "bkmkend", "bkmkstart", "colortbl", "fldinst", "footer", "footerf", "footerl",
-    "footerr", "footnote", "generator", "header", "headerf", "headerl", "headerr", "info", "listoverridetable", "listtable",
+    "footerr", "generator", "header", "headerf", "headerl", "headerr", "info", "listoverridetable", "listtable",
     "nonshppict", "object", "pict", "pntext", "revtbl", "stylesheet", "themedata", "xmlnstbl",
 }  # fmt: skip
 _MOST_DEPTH = 1000
@@ -32,7 +32,7 @@ _MOST_FONTS = 60_000  # characters of the table of fonts
 # APART stands once for every point of space
 CELL, ROW, LINE, RAISED, HEADING, APART = (chr(0xE010 + number) for number in range(6))
 TRACKED = "Tracked changes were read as accepted: what was put in is read, what was struck out is not"
-FOOTNOTES = "Footnotes were not read"
+FOOTNOTES = "Footnotes were read behind all other text"
 
 
 def read(raw: bytes, path: str) -> SourceText:
@@ -73,6 +73,8 @@ class _Settled:
         self._state = _State()
         self._stack: list[_State] = []
         self._parts: list[str] = []
+        self._footnotes: list[str] = []
+        self._outside: tuple[int, list[str], bool, str] | None = None  # where a footnote is: what goes on behind it
         self._bold = True  # all words of the paragraph so far
         self._words = ""  # its first words
         self._fonts = 0
@@ -87,7 +89,24 @@ class _Settled:
                 at += max(0, int(match["number"] or 0))
             self._token(match)
             self._fresh = match["brace"] == "{" or self._fresh and match["sign"] == "*"
+        if self._footnotes and "}" in self._parts:
+            last = len(self._parts) - 1 - self._parts[::-1].index("}")
+            self._parts[last:last] = ["\\par ", _private(HEADING), "Notes\\par ", *self._footnotes]
         return "".join(self._parts)
+
+    def _footnote(self) -> None:
+        """What comes until the group closes is set behind the text."""
+        self.notes.add(FOOTNOTES)
+        if self._outside is None:
+            self._outside = len(self._stack), self._parts, self._bold, self._words
+            self._parts = self._footnotes
+            self._parts.append("{")
+            self._state = replace(self._state, in_table=False, raised=False, heading=False)
+
+    def _footnote_ends(self) -> None:
+        self._parts.append("\\par }")
+        _, self._parts, self._bold, self._words = self._outside
+        self._outside = None
 
     def _token(self, match: regex.Match) -> None:
         if match["brace"] == "{":
@@ -96,6 +115,8 @@ class _Settled:
             self._stack.append(self._state)
             self._parts.append("{")
         elif match["brace"]:
+            if self._outside is not None and len(self._stack) == self._outside[0]:
+                self._footnote_ends()
             self._state = self._stack.pop() if self._stack else self._state
             self._parts.append("}")
         elif match["word"]:
@@ -130,9 +151,9 @@ class _Settled:
         state = self._state
         on = number != "0"
         if word in _LEFT_OUT and self._fresh:
-            if word == "footnote":
-                self.notes.add(FOOTNOTES)
             self._state = replace(state, out=True)
+        elif word == "footnote" and self._fresh and not state.out:
+            self._footnote()
         elif word == "fonttbl":
             self._state = replace(state, fonts=True)
             self._parts.append(written)

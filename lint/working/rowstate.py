@@ -29,6 +29,9 @@ MOST_STITCHES = (
 )
 
 
+_NO_MAIN = ("sl st", "picot", "inc", "dec", PLAIN)
+
+
 class TooMany(Exception):
     """A row that would make more stitches than any fabric holds, or that comes when too many are worked already."""
 
@@ -197,7 +200,7 @@ class RowState:
 def main_stitch(steps: tuple[Step, ...]) -> str | None:
     """The first stitch worked, slip stitches apart."""
     for step in walk(steps):
-        if isinstance(step, Work) and step.stitch not in ("sl st", "picot", "inc", "dec", PLAIN):
+        if isinstance(step, Work) and not step.undefined and step.stitch not in _NO_MAIN:
             if step.special is not None and step.special.items:
                 return main_stitch(step.special.items)
             if step.special is not None:
