@@ -137,7 +137,9 @@ class PatternWorker:
         calls = (step for part in self.pattern.parts for row in part.rows for step in row.steps)
         if not any(isinstance(s, RowCall) and s.times and s.times.kind is TimesKind.UNCLEAR for s in calls):
             return False
+        wanted, self.workings = self.workings, None  # these two are only compared
         more, in_all = (sum(self._worked({}, n, way)[0].faults for n in range(self.sizes)) for way in (False, True))
+        self.workings = wanted
         return in_all < more
 
     def _worked(self, habits: dict[Key, int], size: int, in_all: bool = False) -> tuple[Column, PieceState]:
