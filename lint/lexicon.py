@@ -230,7 +230,7 @@ class Lexicon:
             return Lexeme(kind, token.text, token.start, token.end, token.glued, token.text)
         if lower == "!":  # a blog's full stop
             return Lexeme(".", token.text, token.start, token.end, token.glued)
-        if lower[0] in ARROWS or lower[-1] == ">" and len(lower) > 1:
+        if lower[0] in ARROWS + "»›" or lower[-1] == ">" and len(lower) > 1:
             return Lexeme("→", token.text, token.start, token.end, token.glued)
         if lower[0] in "-–—−":
             return Lexeme("dash", token.text, token.start, token.end, token.glued)

@@ -16,6 +16,7 @@ from collections.abc import Callable
 
 from lint.place import LimitKind, Which
 from lint.reading import counts, repeats
+from lint.reading.apart import counts_set_apart
 from lint.reading.asides import asides, emphasis
 from lint.reading.clausebase import SEPARATORS, Reading, all_read
 from lint.reading.closing import after_fastening, chain_told_by_count, closing_join, joined_on_the_way, picots_closed
@@ -56,7 +57,7 @@ def read_row(stream: Stream) -> Reading:
         reading.steps = [Unread(stream.span_from_all(), words, "this is longer than any row is")]
         return reading
     stream = stream.with_size_lists()
-    stream = stream.without(asides(stream) | emphasis(stream))
+    stream = counts_set_apart(stream.without(asides(stream) | emphasis(stream)))
     parser = Clauses(stream, reading, top=True)
     parser.run()
     reading.steps = nothing_swallowed(unclear_markers(reading.steps, stream.lexemes), stream.lexemes)

@@ -40,6 +40,9 @@ _ONWARD = r"\s*(?:\+|(?:and|&)\s+(?:up|on|onwards?)\b|onwards?\b|[-–—]\s*end
 _WORK_FOLLOWS = r"(?=\s*(?:ch\b|chs?\d|rep|repeat|\d+\s*\w|\(|\[|\{|\*|•|join|with\b|turn\b|(?:sc|h?dc|h?tr|dtr)(?:\d?tog)?\b|hdc|htr|f(?:sc|hdc|dc)\b|sl\s?st|slip\b|ss\b|miss\b|shell|v-?sts?\b|cl\b|standing\b|attach\b|make\b|chain\b|(?:(?:is|are)\s+)?(?:(?:the|worked)\s+)*(?:same\s+)?as\b|in\b|inc\b|dec\b|invdec\b|blo\b|flo\b|magic\b|mr\b|using\b|change\b|work(?:ing)?\b|skip\b|sk\b|\Z))"
 
 
+# what makes "For Row 2, …" a label: it tells a row's work, not how a row is to be treated
+_WORK_NAMED = r"\s*(?:ch\b|chs?\d|\d+\s*\w|\*|[(\[]|turn\b|(?:sc|h?dc|h?tr|dtr)(?:\d?tog)?\b|sl\s?st\b|skip\b|sk\b|join\b|rep(?:eat)?\s+r)"
+
 _DOUBLED = regex.compile(r"(?i)\s*(?:\p{L}+\s+){0,2}(?:round|rnd|row)\s*[-–—]\s*(?=(?:round|rnd|row)\s*\d+\s*[:.])")
 
 # bullets, marks and pictures before a label, and a box to tick
@@ -250,17 +253,23 @@ def _compiled(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> di
     word = "(?:" + "|".join(regex.escape(item) for item in words) + ")"
     names = "(?:" + "|".join(regex.escape(item) for item in sorted(named, key=len, reverse=True)) + ")"
     figures = _figures(word, sized)
-    extra = r"(?P<extra>(?:\s*[-–]?\s*\((?!\s*\d)[^()\n]{0,40}\)|,?\s+col(?:ou?r)?\.?\s+\w+|\s*,\s*(?:rs|ws)\b|\s+(?:rs|ws)\b(?=\s*[:.–—-])|\s+\((?:\d+\s+(?:rows|rounds|rnds))\)|\s*/\s*\d+\s+(?:rows|rounds|rnds)\s*/)*)"
+    extra = r"(?P<extra>(?:\s*[-–]?\s*\((?!\s*\d)[^()\n]{0,40}\)|,?\s+col(?:ou?r)?\.?\s+\w+|\s*,\s*(?:rs|ws)\b|\s+(?:rs|ws)\b(?=\s*[:.–—-])|\s+\((?:\d+\s+(?:rows|rounds|rnds))\)|\s*/\s*\d+\s+(?:rows|rounds|rnds)\s*/|\s*=\s*\d+\s+(?:rows|rounds|rnds)(?=\s*[:.–—-]))*)"
     ordinals = rf"{_NUMBER}\.?(?:{_JOINT}(?:{_NUMBER}\.?|(?:[\[(][^\])]*[\])])))*"
     ordinals = rf"(?:{figures}|{_NUMBER}\.?(?:{_JOINT}{_NUMBER}\.?)*)" if sized else ordinals
     # the label's own sign: ":", ".", "–", ")" … or, failing that, words of work straight after it
-    sign = rf"(?:(?P<sign>\s*(?::|\.{{2,}}|…|\.(?!\d)|->|=>|[→➜➔➝⇒▶►]|\p{{So}}[\ufe0e\ufe0f]?|[-–—~]+|;|=|\||●|/(?=\s)|\)|,(?=\s*col))\s*(?:\((?:rs|ws|right side|wrong side)\)[.:]?)?)|\s*(?=\n|\Z)|\s+{_WORK_FOLLOWS})"
+    sign = rf"(?:(?P<sign>\s*(?:[*†‡]{{1,2}}:|:|\.{{2,}}|…|\.(?!\d)|->|=>|[→➜➔➝⇒▶►]|\p{{So}}[\ufe0e\ufe0f]?|[-–—~]+|;|=|\||●|/(?=\s)|\)|,(?=\s*col))\s*(?:\((?:rs|ws|right side|wrong side)\)[.:]?)?)|\s*(?=\n|\Z)|\s+{_WORK_FOLLOWS})"
+    # "Row (1):"; in a pattern of sizes brackets hold the other sizes' numbers
+    enclosed = (
+        rf"(?:(?P<numbers>{figures})"
+        + ("" if sized else r"|\(\s*(?P<numbers>\d{1,3}(?:\s*[-–]\s*\d{1,3})?)\s*\)")
+        + ")"
+    )
     flags = regex.IGNORECASE
     cardinal = "(?:" + "|".join(sorted(_CARDINAL_WORDS, key=len, reverse=True)) + r")\b"
     title = r"(?-i:[A-Z])[\w’'-]*(?: [A-Za-z][\w’'-]*){0,2}?"
     return {
         "worded": regex.compile(
-            rf"(?:(?:for|on|in)\s+(?=[^:\n]{{1,24}}:))?(?P<core>(?P<side>\(?(?:rs|ws)\)?\s+)?\b(?P<word>{word})\.?\s*:?\s*(?:#|no\.?\s|nr\.?\s|n[°º]|№)?\s*(?P<numbers>{figures})(?P<onward>{_ONWARD})?{extra}){sign}",
+            rf"(?:(?:for|on|in)\s+(?=[^:\n]{{1,24}}:)|(?P<led>for\s+))?(?P<core>(?P<side>\(?(?:rs|ws)\)?\s+)?\b(?P<word>{word})\.?\s*:?\s*(?:#|no\.?\s|nr\.?\s|n[°º]|№)?\s*{enclosed}(?P<onward>{_ONWARD})?{extra})(?(led)\s*(?P<sign>,)(?={_WORK_NAMED})|{sign})",
             flags,
         ),
         "alternating": regex.compile(  # "Row 2 and all even rows:", "Rnd 3 (and every alternate rnd):"

@@ -386,7 +386,7 @@ class LayoutReader:
         counted = text[0].isupper() and _COUNTED.search(above) is not None
         if (above.endswith(_TERMINAL) or counted) and _CALLS_ROWS.match(text):
             return False
-        if not above.endswith(_TERMINAL) or text[0].islower() and not self.lower_case or text[0] in "([{*,;":
+        if not above.endswith(_TERMINAL) or text[0].islower() and not self.lower_case or text[0] in "([{*,;<~»":
             return True
         if regex.search(r"[)\]}]\.?$", above) and regex.search(_ENDS_IN_COUNT, above):
             return _SO_OFTEN.match(text) is not None  # else the row closed with its count
