@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from helpers import check, counts, outcomes
+from helpers import all_findings, check, corrections, counts, mades, outcomes, spaces
 
 _TERMS = "US terms\n\n"
 
@@ -54,3 +54,30 @@ def test_wave_as_a_repeat_mark() -> None:
     """A "~" that other words repeat from stays the mark of a repeat."""
     row = "Row 1: Sc in 2nd ch from hook and in each ch across. (10)\nRow 2: Ch 1, turn, ~sc in next sc, 2 sc in next sc; rep from ~ across. (15)"
     assert outcomes(check(_strip(row))) == ["agrees", "agrees"]
+
+
+_EAR = f"Ear\n{_TERMS}EAR\nRnd 1: 5 sc in magic ring. (5)\nRnd 2: 2 sc in each st around. (10)\n"
+
+
+@pytest.mark.parametrize(
+    ("words", "stitches"),
+    [
+        ("Row 3: 5 sc through both layers. (5)", 5),
+        ("Row 3: Sc in next 5 sts through both layers. (5)", 5),
+        ("Rnd 3: Fold flat, sc across through both layers.", 5),
+        ("Rnd 3: Sc across through both thicknesses. (5)", 5),
+        ("Rnd 3: Sc in each st around through both layers. (10)", 10),
+        ("Rnd 3: Sc in next 3 sts, sc in next 4 sts through both layers, sc in next 3 sts. (10)", 10),
+    ],
+)
+def test_through_both_layers(words: str, stitches: int) -> None:
+    """A stitch through both layers of a round that is folded takes two of its places; two pieces are not folded."""
+    report = check(_EAR + words + "\n")
+    assert counts(report)[-1] == stitches
+    assert not [rule for rule, _ in all_findings(report, ("correction", "query")) if rule != "gauge-missing"]
+
+
+def test_folded_round_short_of_stitches() -> None:
+    """Of a folded round four of five pairs worked leave places over, and the words do not say so."""
+    report = check(_EAR + "Row 3: Fold flat, 4 sc through both layers. (4)\n")
+    assert ("places-left-over", 7) in all_findings(report)

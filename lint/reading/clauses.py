@@ -21,6 +21,7 @@ from lint.reading.asides import asides, emphasis
 from lint.reading.clausebase import SEPARATORS, Reading, all_read
 from lint.reading.closing import after_fastening, chain_told_by_count, closing_join, joined_on_the_way, picots_closed
 from lint.reading.guard import nothing_swallowed
+from lint.reading.layers import layers_noted
 from lint.reading.listrepeats import by_cross
 from lint.reading.markers import read_marker, unclear_markers
 from lint.reading.piececalls import piece_call
@@ -57,6 +58,7 @@ def read_row(stream: Stream) -> Reading:
         reading.steps = [Unread(stream.span_from_all(), words, "this is longer than any row is")]
         return reading
     stream = stream.with_size_lists()
+    words = stream.lexemes
     stream = counts_set_apart(stream.without(asides(stream) | emphasis(stream)))
     parser = Clauses(stream, reading, top=True)
     parser.run()
@@ -64,7 +66,7 @@ def read_row(stream: Stream) -> Reading:
     reading.steps = unfit_lists_unread(reading.steps, stream.lexemes, stream.vocabulary.sizes)
     reading.steps = picots_closed(joined_on_the_way(repeats.fold_loose(reading.steps)))
     reading.steps = chain_told_by_count(side_by_side(closing_join(place_come_to(reading.steps))), stream.lexemes)
-    reading.steps = after_fastening(reading.steps)
+    reading.steps = layers_noted(after_fastening(reading.steps), words, stream.lexemes)
     reading.stated = loops_as_stitches(reading.steps, reading.stated)
     return reading
 

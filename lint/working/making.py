@@ -8,6 +8,7 @@ from lint.working.beginning import Beginning
 from lint.working.chains import standing
 from lint.working.cursor import PlacesUnknown
 from lint.working.fabric import Node
+from lint.working.folds import fold
 from lint.working.rowstate import MOST_STITCHES, NotDefined, TooMany, main_stitch
 
 
@@ -163,7 +164,9 @@ class Making(Beginning):
         self.groups[special.plain_name] += 1
 
     def remark(self, step: Remark) -> None:
-        """ "(shell made)" names what was just worked."""
+        """ "(shell made)" names what was just worked; "through both layers" may fold the round below."""
+        if step.layers:
+            fold(step, self.cursor, self.choices, self.only_work)
         if step.names and len(self.made) > self.step_from:
             if self.begin_node is not None and self.made[0] is self.begin_node and self.step_from <= 2:
                 self.unsaid = None  # "(beg V-st made)" says that the chain is a part of it

@@ -1,0 +1,39 @@
+"""Tells stitches worked "through both layers", which join two edges: of two pieces, or of a round folded flat."""
+
+from __future__ import annotations
+
+from lint.lexicon import Lexeme
+from lint.place import Which
+from lint.tree import Evenly, Group, Remark, Repeat, Step, Work
+
+_LAYERS = ("layer", "thickness")
+
+
+def layers_noted(steps: list[Step], lexemes: list[Lexeme], worked: list[Lexeme]) -> list[Step]:
+    """The steps with a note before the row's first work; `lexemes` are the row's words, `worked` those that were read.
+
+    Whether a round is folded the words often leave to the numbers; where they speak of folding, or of stitches
+    "across", it is.
+    """
+    kept = {item.start for item in worked}
+    said = next((i for i in lexemes if i.kind == "manner" and i.start not in kept and _of_layers(i)), None)
+    first = next((at for at, step in enumerate(steps) if isinstance(step, (Work, Group, Repeat, Evenly))), None)
+    if said is None or first is None:
+        return steps
+    folds = any(item.kind == "rotate" or item.lower in ("pinch", "flattened", "folded") for item in lexemes)
+    alone = sum(isinstance(step, (Work, Group, Repeat, Evenly)) for step in steps) == 1
+    run = steps[first] if alone and isinstance(steps[first], Work) else None
+    across = any(item.kind == "across" for item in lexemes) and run is not None and _whole(run)
+    note = Remark(said.span, layers="folded" if alone and (folds or across) else "perhaps")
+    return [*steps[:first], note, *steps[first:]]
+
+
+def _of_layers(item: Lexeme) -> bool:
+    return any(word in item.lower for word in _LAYERS)
+
+
+def _whole(step: Work) -> bool:
+    return not step.places or step.places[-1].which is Which.EACH
+
+
+__all__ = ["layers_noted"]
