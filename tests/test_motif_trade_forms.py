@@ -81,3 +81,73 @@ def test_folded_round_short_of_stitches() -> None:
     """Of a folded round four of five pairs worked leave places over, and the words do not say so."""
     report = check(_EAR + "Row 3: Fold flat, 4 sc through both layers. (4)\n")
     assert ("places-left-over", 7) in all_findings(report)
+
+
+_SQUARE = f"Square\n{_TERMS}SQUARE\nCh 4, join to form ring.\nRnd 1: Ch 3 (counts as dc), 2 dc in ring, ch 2, *3 dc in ring, ch 2; rep from * 2 more times, join. (12 dc, 4 ch-2 sps)\n"
+
+
+@pytest.mark.parametrize(
+    ("round_", "stitches"),
+    [
+        ("Ch 1, sc in same st, *sc each dc along, 3 dc into 2-ch sp; rep from * around, join.", 24),
+        ("Ch 1, *sc in each dc across, 3 dc in next 2-ch sp; rep from * around, join.", 24),
+        ("Ch 1, [sc in each dc across, (sc, ch 2, sc) in next ch-2 sp] 4 times, join.", 20),
+    ],
+)
+def test_sides_of_a_square_in_a_repeat(round_: str, stitches: int) -> None:
+    """Within a repeat "each dc across" is one side, up to the space that the next clause goes into."""
+    report = check(f"{_SQUARE}Rnd 2: {round_}\n")
+    assert counts(report) == [12, stitches]
+    assert not [rule for rule, _ in all_findings(report) if rule.startswith(("repeat", "places"))]
+
+
+def test_side_through_smaller_spaces() -> None:
+    """A run that takes in ch-1 spaces ends at the longer space of the corner."""
+    text = f"{_SQUARE}Rnd 2: Ch 4 (counts as dc, ch 1), sk next dc, dc in next dc, (2 dc, ch 2, 2 dc) in next ch-2 sp, *dc in next dc, ch 1, sk next dc, dc in next dc, (2 dc, ch 2, 2 dc) in next ch-2 sp; rep from * around, join. (24 dc, 4 ch-1 sps, 4 ch-2 sps)\nRnd 3: Ch 1, *sc in each dc and ch-1 sp across, 3 sc in next ch-2 sp; rep from * 3 more times, sc in last 2 dc, join.\n"
+    assert counts(check(text)) == [12, 24, 40]
+
+
+def test_last_pass_with_another_number() -> None:
+    """ "ending last rep with 2 hdc instead of 3" gives the last pass its own number."""
+    text = f"Ring\n{_TERMS}RING\nRnd 1: 12 sc in magic ring, join. (12)\nRnd 2: Ch 1, *hdc in next st, 3 hdc in next st; rep from * around, ending last rep with 2 hdc instead of 3, join. (STATED)\n"
+    assert outcomes(check(text.replace("STATED", "23")))[1] == "agrees"
+    assert outcomes(check(text.replace("STATED", "24")))[1] == "differs"
+
+
+@pytest.mark.parametrize(
+    ("row", "stitches"),
+    [
+        ("As Row 2 in MC.", 10),
+        ("Do Row 2 again.", 10),
+        ("Work Row 2 again.", 10),
+        ("Repeat Row 2 again.", 10),
+        ("Ch 1, turn, sc in all but last 2 sts.", 8),
+        ("Ch 1, turn, sc in all sts but the last 2 sts.", 8),
+        ("Ch 1, turn, sc in all except the last st.", 9),
+    ],
+)
+def test_rows_again_and_all_but_some(row: str, stitches: int) -> None:
+    """Rows called for once more, in a colour, and runs over all but the last stitches."""
+    text = "Row 1: Sc in 2nd ch from hook and in each ch across. (10)\nRow 2: Ch 1, turn, sc in each sc across. (10)\n"
+    report = check(_strip(f"{text}Row 3: {row}"))
+    assert counts(report) == [10, 10, stitches]
+
+
+def test_chain_always_a_stitch() -> None:
+    """ "The beg ch-3 is always a dc" settles the chain: nothing is asked, and the counts follow."""
+    text = f"Bag\n{_TERMS}Notes\nThe beg ch-3 is always a dc.\n\nBAG\nCh 4, join to form ring.\nRnd 1: Ch 3, 11 dc in ring, join.\nRnd 2: Ch 3, dc in same st, 2 dc in each dc around, join.\n"
+    report = check(text)
+    assert counts(report) == [12, 24]
+    assert not [rule for rule, _ in all_findings(report) if rule == "turning-chain-unsaid"]
+
+
+def test_row_ends_around_a_cuff() -> None:
+    """ "in each row end around the cuff" works into every row end of the tube."""
+    text = f"Cuff\n{_TERMS}CUFF\nCh 8.\nRow 1: Sc in 2nd ch from hook and in each ch across. (7)\nRows 2-20: Ch 1, turn, sc in each sc across. (7)\nSew last row to foundation ch.\n\nHAND\nRnd 1: Ch 1, sc in each row end around the cuff, join. (20)\n"
+    assert outcomes(check(text))[-1] == "agrees"
+
+
+def test_pivot_before_row_ends() -> None:
+    """ "pivot and work 6 sc evenly down the row ends" is work behind a movement."""
+    text = "Row 1: Sc in 2nd ch from hook and in each ch across. (10)\nRow 2: Ch 1, turn, sc in each sc across, pivot and work 6 sc evenly down the row ends. (16)"
+    assert outcomes(check(_strip(text))) == ["agrees", "agrees"]

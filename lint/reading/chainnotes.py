@@ -21,7 +21,7 @@ from lint.tree import Counting
 @made_once
 def _speaks_of_counting(words: WordFile) -> regex.Pattern:
     listed = "|".join(map(regex.escape, [*words.words["counts"], *words.words["counts_not"]]))
-    return regex.compile(rf"(?i)count|not a st|\b(?:{listed})\b")
+    return regex.compile(rf"(?i)count|not a st|\b(?:is|are) always\b|\b(?:{listed})\b")
 
 
 def countings(

@@ -98,6 +98,8 @@ class EdgeClauses(ClusterClauses):
             named = False  # "along the bottom"
             while stream.word(*_EDGE_WORDS):
                 named = stream.take().lower in ("bottom", "top")
+            if stream.kind() in ("chain", "foundation") and stream.kind(1) == "edge":
+                stream.take()  # "along foundation ch edge"
             if stream.take_if("side", "edge", "top", "row_end", "chain", "foundation") or stream.word("side") or named:
                 if stream.word("side"):
                     stream.take()

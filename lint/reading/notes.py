@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from lint.lexicon import Lexeme
 from lint.reading.stream import Stream
 from lint.reading.targets import is_space_word
@@ -212,6 +214,12 @@ def _says_no_more(rest: list[Lexeme]) -> bool:
     )
 
 
+def _is_always(lexemes: list[Lexeme], index: int) -> bool:
+    """ "The beg ch-3 is always a dc"."""
+    words = [item.lower for item in lexemes[index : index + 2]]
+    return words in (["is", "always"], ["are", "always"], ["always", "is"], ["always", "are"])
+
+
 def global_countings(sentence: Stream) -> list[tuple[int | None, Counting]]:
     """What a sentence of the notes says of beginning chains: (length or None for any, note).
 
@@ -223,13 +231,16 @@ def global_countings(sentence: Stream) -> list[tuple[int | None, Counting]]:
         (
             i
             for i, item in enumerate(lexemes)
-            if item.kind in ("counts", "counts_not") or item.lower in ("counts", "count")
+            if item.kind in ("counts", "counts_not") or item.lower in ("counts", "count") or _is_always(lexemes, i)
         ),
         None,
     )
     if verb is None:
         return []
     note = counting(sentence)
+    if note is None and _is_always(lexemes, verb):
+        note = _counted(sentence, verb + 2)
+        note = replace(note, throughout=True) if note is not None else None
     if note is None and lexemes[verb].kind == "counts" and _says_no_more(lexemes[verb + 1 :]):
         note = Counting(
             sentence.span_from_all(), True, throughout=True

@@ -15,7 +15,7 @@ from lint.place import Place, Target, TargetKind, Which
 from lint.reading.limits import limit
 from lint.reading.ordinals import chain_top, ordinal
 from lint.reading.piecewords import PIECE_WORDS, names_piece, of_joined_piece, of_other_piece, piece_alone, piece_word
-from lint.reading.pointed import each_place, pointed, with_target
+from lint.reading.pointed import all_but, each_place, pointed, with_target
 from lint.reading.stream import CLOSERS, OPENERS, SIGNS, Stream
 from lint.reading.targets import (
     ANY,
@@ -127,6 +127,9 @@ def _merges(one: Place, other: Place) -> bool:
 def _preposition(stream: Stream, allow_to: bool) -> bool | None:
     """Takes the preposition; tells whether several places share one stitch; None if there is none."""
     start = stream.at
+    if stream.word("in all") and stream.word("but", "except", ahead=1):
+        stream.take()
+        return False
     if stream.word("in all") and stream.kind(1) in (
         "remaining",
         "any_stitch",
@@ -189,6 +192,8 @@ def _leads_to(stream: Stream) -> bool:
 
 def _item(stream: Stream, between: bool = False) -> Place | None:
     start = stream.at
+    if (but_some := all_but(stream)) is not None:
+        return but_some  # "in all but last 2 sts"
     stream.skip(*_FILLERS)
     said = stream.lexemes[max(0, start - 1) : stream.at]
     all_of = any(item.kind == "all" or item.lower == "in all" for item in said)

@@ -63,6 +63,8 @@ def each_place(stream: Stream, start: int) -> Place | None:
             stream.at = before
             break
         targets.append(more)
+    if found == Target(TargetKind.CHAIN) and len(targets) == 1 and _across_bottom(stream):
+        return Place(stream.span_from(start), Which.EACH, (FOUNDATION,))
     of, word = part_of(stream)
     if found.kind is TargetKind.ROW_END:
         along_what(stream)
@@ -72,6 +74,19 @@ def each_place(stream: Stream, start: int) -> Place | None:
         reach = Limit(LimitKind.BEFORE, target=Target(TargetKind.CORNER))
     span = stream.span_from(start)
     return Place(span, Which.EACH, tuple(targets), limit=reach, of=of, below=word == "elsewhere")
+
+
+def _across_bottom(stream: Stream) -> bool:
+    """Takes the "across (the) bottom (edge)" of "in each ch across bottom": the chain that the piece was begun on."""
+    start = stream.at
+    if stream.take_if("across"):
+        stream.skip("the")
+        if stream.word("bottom", "lower") and stream.take():
+            stream.take_if("edge")
+            if stream.kind() in (*SIGNS, "end", "and", "turn", "join"):
+                return True
+    stream.at = start
+    return False
 
 
 def pointed(stream: Stream, start: int) -> Place | None:
@@ -120,6 +135,25 @@ def pointed(stream: Stream, start: int) -> Place | None:
     if stream.kind() == "or" and stream.kind(1) in ("next", "space", "chain", "number", "any_stitch"):
         return place
     return place
+
+
+def all_but(stream: Stream) -> Place | None:
+    """ "all but (the) last 2 sts", "all but last st": each up to those."""
+    start = stream.at
+    before = stream.peek(-1)
+    everything = before.kind == "all" or before.lower == "in all" or bool(stream.take_if("all"))
+    stream.take_if("any_stitch") if everything and stream.word("but", "except", ahead=1) else None
+    if everything and stream.word("but", "except"):
+        stream.take()
+        stream.skip("the")
+        if stream.take_if("last"):
+            number = how_many(stream) or ONE
+            found = target(stream)
+            if found is not None:
+                reach = Limit(LimitKind.LAST, number, found)
+                return Place(stream.span_from(start), Which.EACH, (ANY,), limit=reach)
+    stream.at = start
+    return None
 
 
 def _own_chains(stream: Stream) -> int | None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from lint.amount import ONE, Amount
 from lint.place import LimitKind
 from lint.reading.limits import past_lengths
-from lint.reading.stream import CLOSERS, OPENERS, Stream
+from lint.reading.stream import CLOSERS, OPENERS, SIGNS, Stream
 from lint.reading.times import times
 from lint.tree import MAKES_STITCHES, Join, OpenWork, RowCall, Step, Times, TimesKind, Turn
 
@@ -213,7 +213,8 @@ def rows_of_piece(stream: Stream, steps: list[Step], start: int) -> bool:
         if call.part is not None and stream.kind() == ",":  # "as for Left Front, reversing shaping": not as they are
             stream.at = stream.sentence_end(start, ".", ";")
             call = OpenWork(stream.span_from(start), stream.words(start, stream.at))
-        if isinstance(call, OpenWork) or call.part is not None or call.times is not None:
+        again = stream.kind(-1) == "more" and stream.word("again", ahead=-1)
+        if isinstance(call, OpenWork) or call.part is not None or call.times is not None or again:
             steps.append(call)
             return True
     stream.at = start
@@ -342,9 +343,25 @@ def named_row_call(stream: Stream, steps: list[Step], start: int) -> bool:
     return True
 
 
+def _in_a_colour(stream: Stream) -> bool:
+    """Takes the "in MC" of "As Row 2 in MC"."""
+    name, ends = stream.peek(1), stream.kind(2) in (*SIGNS, "end", "turn", "join", "dash")
+    letters = name.text.isupper() and len(name.text) <= 3
+    known = name.text in stream.vocabulary.colours or name.kind == "word" and letters
+    if stream.kind() not in ("in", "with") or not known or not ends:
+        return False
+    stream.at += 2
+    return True
+
+
 def _call_tail(stream: Stream) -> None:
     """Passes ", keeping to Color Sequence", "changing to B in last st" after a row call."""
     start = stream.at
+    if stream.word("again") and stream.take() and not stream.done and stream.kind() not in (*SIGNS, "turn", "join"):
+        stream.at = start
+    start = stream.at
+    if _in_a_colour(stream):
+        return
     stream.skip(",")
     if (
         stream.word("keeping", "changing", "alternating", "continuing")

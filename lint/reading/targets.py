@@ -9,7 +9,7 @@ from dataclasses import replace
 
 from lint.amount import Amount
 from lint.place import Target, TargetKind
-from lint.reading.piecewords import names_piece, on_a_piece
+from lint.reading.piecewords import PIECE_WORDS, names_piece, on_a_piece
 from lint.reading.stream import SIGNS, Stream
 
 ANY = Target(TargetKind.ANY_STITCH)
@@ -295,8 +295,8 @@ def along_what(stream: Stream) -> None:
         stream.skip("the", "other_side")
         while stream.word("long", "short", "right", "left", "lower", "upper", "bottom", "top", "other", "outer"):
             stream.take()
-        if stream.take_if("side", "edge", "top"):
-            return
+        if stream.take_if("side", "edge", "top") or stream.word(*PIECE_WORDS) and stream.take():
+            return  # "around the cuff"
     stream.at = start
 
 

@@ -10,6 +10,7 @@ from lint.reading.clausebase import STITCHY
 from lint.reading.endingclauses import EndingClauses
 from lint.reading.limits import limit
 from lint.reading.piecewords import PIECE_WORDS
+from lint.reading.rowcalls import rows_of_piece
 from lint.reading.stream import CLOSERS, OPENERS, SIGNS
 from lint.tree import Chain, OpenWork, Remark, UseYarn, Work
 
@@ -44,6 +45,9 @@ class WordClauses(EndingClauses):
             stream.at = stream.sentence_end(stream.at + 2, ".", ";", ",")  # "Patt. to turning ch"
             self.steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
             return True
+        if stream.word("do") and rows_of_piece(stream, self.steps, start):
+            return True  # "Do Row 2 again"
+        stream.at = start
         if stream.word("we") and stream.kind(1) == "make":
             stream.take()  # "we make 16 ch"
             return self.clause()

@@ -210,7 +210,7 @@ class Placing(Reach):
     def each_place(self, place: Place, following: tuple[Step, ...]) -> list[Node]:
         """A run over every place of its sorts; one to the row's end that finds none left is a trouble."""
         cursor = self.cursor
-        boundary = self.boundary(place.limit, following)
+        boundary = self.run_end(place, following)
         if place.targets == (Target(TargetKind.SPACE),) and self.stands_in_gap() and (gaps := self.gaps_to(boundary)):
             return gaps
         if place.targets[0].kind is TargetKind.CORNER and cursor.known:
@@ -253,7 +253,7 @@ class Placing(Reach):
         cursor = self.cursor
         if place.of is not None or not cursor.known:
             raise PlacesUnknown
-        start, boundary = cursor.at, self.boundary(place.limit, following)
+        start, boundary = cursor.at, self.run_end(place, following)
         instead: dict[int, tuple[Step, ...]] = {}
         for step in beside:
             nodes = [node for node in cursor.nodes[start:boundary] if self.is_beside(node, step.place)]

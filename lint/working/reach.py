@@ -60,6 +60,24 @@ class Reach(Gaps):
             return cursor.end if found is None else found
         return self.reserve(following)
 
+    def run_end(self, run: Place, following: tuple[Step, ...]) -> int:
+        """ "*sc in each dc across, 3 sc in next ch-2 sp; rep from * around": across one side, up to that space."""
+        to_end = run.limit is None or run.limit.kind is LimitKind.END and run.limit.target is None
+        side = self.side_end(run, following) if self.repeating and to_end else None
+        return self.boundary(run.limit, following) if side is None else side
+
+    def side_end(self, run: Place, following: tuple[Step, ...]) -> int | None:
+        """The place of the next space that the next clause goes into, and not the run itself."""
+        ahead = next((step for step in following if isinstance(step, (Work, Group, Skip, Repeat))), None)
+        place = ahead.places[0] if isinstance(ahead, (Work, Group)) and ahead.places else None
+        if place is None or place.which is not Which.NEXT or place.of is not None or place.below or place.skipped:
+            return None
+        space = place.targets[0]
+        own = [target for target in run.targets if target.kind is TargetKind.SPACE]
+        told = space.length is not None and all(target.length not in (None, space.length) for target in own)
+        pointed = space.kind is TargetKind.SPACE and space.name is None and (not own or told)
+        return self.cursor.find(space, self.size) if pointed else None
+
     def before_last(self, target: Target, number: int) -> int:
         """ "to last 3 sts": before so many stitches, or places, where a house counts the spaces among them."""
         cursor = self.cursor
