@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from helpers import all_findings, check, corrections, counts, mades, outcomes, spaces
+from helpers import all_findings, check, corrections, counts, line_of, mades, outcomes, spaces
 
 _TERMS = "US terms\n\n"
 
@@ -151,3 +151,30 @@ def test_pivot_before_row_ends() -> None:
     """ "pivot and work 6 sc evenly down the row ends" is work behind a movement."""
     text = "Row 1: Sc in 2nd ch from hook and in each ch across. (10)\nRow 2: Ch 1, turn, sc in each sc across, pivot and work 6 sc evenly down the row ends. (16)"
     assert outcomes(check(_strip(text))) == ["agrees", "agrees"]
+
+
+@pytest.mark.parametrize(
+    "row",
+    [
+        "Skip first bar. TSS in each bar across. RP.",
+        "Skip first bar, Tss in each bar to last bar, Tss in last bar. Return pass.",
+    ],
+)
+def test_bars_of_a_tunisian_row(row: str) -> None:
+    """ "Bar" alone is a vertical bar in Tunisian work, and the list of its stitches is known by its heading."""
+    text = f"Cloth\n{_TERMS}Tunisian abbreviations\nTSS = Tunisian simple stitch\nTss2tog = Tunisian simple stitch 2 together\nRP = return pass\nch = chain\n\nCLOTH\nCh 12.\nRow 1: Pull up a loop in 2nd ch from hook and in each ch across. RP. (12 loops)\nRow 2: {row} (12 loops)\nRow 3: Skip first bar, Tss2tog, Tss in each bar to end. RP. (11 loops)\n"
+    report = check(text)
+    assert outcomes(report) == ["agrees"] * 3
+    assert not [rule for rule, _ in corrections(report) if rule == "abbreviation-undefined"]
+
+
+def test_behind_petals() -> None:
+    """ "Working behind petals," works nothing; what follows is read."""
+    text = f"Flower\n{_TERMS}FLOWER\nRnd 1: 12 sc in magic ring, join. (12 sc)\nRnd 2: *Ch 5, skip 2 sc, sl st in next sc; rep from * around. (4 ch-5 sps)\nRnd 3: (Sc, hdc, 3 dc, hdc, sc) in each ch-5 sp around. (28)\nRnd 4: Working behind petals, *sl st between next 2 petals, ch 6; rep from * around. (4 ch-6 sps)\n"
+    report = check(text)
+    assert counts(report)[:3] == [12, 0, 28]
+    assert not [
+        line
+        for rule, line in all_findings(report)
+        if rule == "not-understood" and line == line_of(text, "Working behind")
+    ]

@@ -30,7 +30,7 @@ from lint.reading.rowcalls import row_call, rows_of_piece
 from lint.reading.rowsof import rows_even
 from lint.reading.runs import place_come_to, side_by_side
 from lint.reading.stream import CLOSERS, OPENERS, Stream
-from lint.reading.tunisianclauses import loops_as_stitches
+from lint.reading.tunisianclauses import bars_as_stitches, loops_as_stitches
 from lint.reading.unfit import unfit_lists_unread
 from lint.reading.wordclauses import WordClauses
 from lint.tree import (
@@ -59,6 +59,7 @@ def read_row(stream: Stream) -> Reading:
         return reading
     stream = stream.with_size_lists()
     words = stream.lexemes
+    stream = bars_as_stitches(stream)
     stream = counts_set_apart(stream.without(asides(stream) | emphasis(stream)))
     parser = Clauses(stream, reading, top=True)
     parser.run()

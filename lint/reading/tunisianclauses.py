@@ -16,6 +16,21 @@ TUNISIAN = ("tss", "tks", "tps", "tfs")
 _DRAWS = ("draw", "pull")
 
 
+def bars_as_stitches(stream: Stream) -> Stream:
+    """Where loops are kept on the hook, "bar" alone is a vertical bar, and so a stitch; elsewhere it may be a loop of chains."""
+    kept = stream.vocabulary.loops_kept or any(
+        item.kind in ("return_pass", "forward_pass") or item.kind == "stitch" and item.value in TUNISIAN
+        for item in stream.lexemes
+    )
+    if not kept or not any(item.lower in ("bar", "bars") for item in stream.lexemes):
+        return stream
+    named = [
+        replace(item, kind="any_stitch") if item.kind == "word" and item.lower in ("bar", "bars") else item
+        for item in stream.lexemes
+    ]
+    return Stream(named, stream.vocabulary)
+
+
 class TunisianClauses(HandClauses):
     """ "Insert hook in next ch, yo, pull up a loop", "return pass", "draw up a loop in each of next 2 sts, yo, draw through all"."""
 
