@@ -178,3 +178,11 @@ def test_behind_petals() -> None:
         for rule, line in all_findings(report)
         if rule == "not-understood" and line == line_of(text, "Working behind")
     ]
+
+
+def test_last_stitch_before_the_turning_chain() -> None:
+    """ "dc in last dc and in top of t-ch": the last dc is the one before the chain that the same words name."""
+    text = f"Reeds\n{_TERMS}Special stitches\nV-st: (dc, ch 1, dc) in st or sp indicated.\nShell: 5 dc in st or sp indicated.\n\nREEDS\nCh 18.\nRow 1: Dc in 4th ch from hook (3 skipped chs count as dc), *sk 2 ch, V-st in next ch, sk 2 ch, shell in next ch; rep from * once more, dc in last 2 ch. (18 dc)\nRow 2: Ch 3 (counts as dc), turn, dc in next dc, *V-st in center dc of next shell, shell in ch-1 sp of next V-st; rep from * across, dc in last dc and in top of t-ch. (18 dc)\n"
+    report = check(text)
+    assert outcomes(report) == ["agrees", "agrees"]
+    assert not [rule for rule, _ in corrections(report) if rule == "places-run-out"]

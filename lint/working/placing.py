@@ -99,7 +99,7 @@ class Placing(Reach):
             if target.kind is TargetKind.SPECIAL and self.is_group(target) and cursor.groups(target):
                 index = self.last_groups(target, number)
             else:
-                index = cursor.back_from_end(place.targets, number, self.size)
+                index = cursor.back_from_end(place.targets, number, self.size, self.before_chain(following))
             space = place.targets[0].kind is TargetKind.SPACE
             skipped = self.spaces_passed(index, place.targets[0]) if space else self.passed(index)
             if skipped and self.made and not cursor.optional:

@@ -78,6 +78,14 @@ class Reach(Gaps):
         pointed = space.kind is TargetKind.SPACE and space.name is None and (not own or told)
         return self.cursor.find(space, self.size) if pointed else None
 
+    def before_chain(self, following: tuple[Step, ...]) -> int | None:
+        """ "dc in last dc and in top of t-ch": the last but the turning chain, which the next words name."""
+        ahead = next((step for step in following if isinstance(step, (Work, Group, Skip, Repeat))), None)
+        place = ahead.places[0] if isinstance(ahead, (Work, Group)) and ahead.places else None
+        last, nodes = self.cursor.end - 1, self.cursor.nodes
+        named = place is not None and place.targets[0].kind is TargetKind.TURNING_CHAIN
+        return last if named and last > self.cursor.at and nodes[last].chain else None
+
     def before_last(self, target: Target, number: int) -> int:
         """ "to last 3 sts": before so many stitches, or places, where a house counts the spaces among them."""
         cursor = self.cursor
