@@ -186,3 +186,37 @@ def test_last_stitch_before_the_turning_chain() -> None:
     report = check(text)
     assert outcomes(report) == ["agrees", "agrees"]
     assert not [rule for rule, _ in corrections(report) if rule == "places-run-out"]
+
+
+_WOMBAT = f"""Wombat
+{_TERMS}LEG 1
+Rd 1: 6 sc in MR [6]
+Rd 2: inc all [12]
+Rd 3: (3 sc, inc) 3 times [15]
+Rds 4 – 6: sc all [15]
+FO.
+
+LEG 2
+Rds 1 – 6: same as Leg 1 [15]
+Do not FO.
+
+BODY
+Rd 7: BRIDGE [34]
+Rd 8: sc all [34]
+"""
+
+
+@pytest.mark.parametrize(
+    "bridge",
+    [
+        "ch 2, sc in 15 sts of leg 1, sc in 2 ch, sc in 15 sts of leg 2, sc in other side of 2 ch",
+        "ch 2, sc around leg 1, sc in next 2 ch, sc around leg 2, sc in next 2 ch",
+    ],
+)
+def test_body_begun_on_the_second_leg(bridge: str) -> None:
+    """ "All" is every stitch, "same as Leg 1" that leg's rounds, and the chain between the legs is worked on both sides."""
+    report = check(_WOMBAT.replace("BRIDGE", bridge))
+    assert counts(report) == [6, 12, 15, 15, 15, 15, 6, 12, 15, 15, 15, 15, 34, 34]
+    assert not [
+        rule for rule, _ in all_findings(report, ("correction", "query")) if rule.startswith(("places", "not-"))
+    ]

@@ -6,12 +6,12 @@ from lint.amount import ONE, Amount
 from lint.place import Limit, LimitKind, Target, TargetKind
 from lint.reading.ordinals import chain_top, ordinal
 from lint.reading.piecewords import PIECE_WORDS, names_piece, piece_alone
-from lint.reading.stream import OPENERS, Stream
+from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.targets import ANY, how_many, part_of, target
 
 _LENGTH = ("number", "decimal", ",", "dash", "/", ":", ";", "'", '"', "½", "¼", "¾", ".")
 _UNITS = ("cm", "mm", "in", "ins", "inch", "inches")
-_AFTER_ROUND = (",", ";", ".", "end", ":", "turn", "join", "(", ")", "]", "dash", "working", "make")
+_AFTER_ROUND = (",", ";", ".", "end", ":", "turn", "join", *OPENERS, *CLOSERS, "dash", "working", "make")
 
 
 def past_lengths(stream: Stream, *stops: str) -> None:
@@ -55,7 +55,11 @@ def limit(stream: Stream) -> Limit | None:
         return None  # "9 sc along the first leg"
     if stream.kind() == "across" and aside or stream.kind() == "around" and stream.word(*PIECE_WORDS, ahead=edge):
         return None  # along an edge, not along the row
-    if stream.word("all") and stream.kind(1) in _AFTER_ROUND and stream.kind(-1) == "stitch":
+    if (
+        stream.word("all")
+        and stream.kind(1) in (*_AFTER_ROUND, "=", "→")
+        and stream.kind(-1) in ("stitch", "increase", "decrease")
+    ):
         stream.take()  # "ch 1, turn, sc all"
         return Limit(LimitKind.END)
     gone = bool(stream.take_if("across", "around"))

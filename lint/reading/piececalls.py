@@ -64,7 +64,8 @@ def _name(stream: Stream) -> str:
     start = stream.at
     ends = (".", ";", ",", "dash", "to", "row_end", "end", *OPENERS, *CLOSERS)
     while stream.kind() not in ends and stream.at - start < _MOST_WORDS and not stream.done:
-        if stream.kind() in _NOT_A_NAME and not stream.word("first", "second"):
+        numbered = stream.kind() == "number" and stream.at > start and stream.kind(1) in ends  # "as for Leg 1"
+        if stream.kind() in _NOT_A_NAME and not numbered and not stream.word("first", "second"):
             return ""
         stream.take()
     return stream.words(start, stream.at)

@@ -92,7 +92,11 @@ class Beginning(Placing):
             self.begun = True
             return
         if not self.made and step.counting is None and _leads_to_piece(following):
-            self.begun = True  # "ch 3, 9 sc around the first leg": it lies between two pieces
+            self.begun = (
+                True  # "ch 3, 9 sc around the first leg": it lies between two pieces, and stitches go into it too
+            )
+            if self.cursor.known and self.cursor.nodes and self.cursor.nodes[0].is_stitch:
+                self.cursor = Cursor(Fabric.unknown(self.is_round))
             return
         said = step.counting is not None and step.counting.counts  # "ch 1, sl st in next 5 sts, ch 3 (counts as dc)"
         if (
