@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from helpers import all_findings, check, corrections, counts, line_of, mades, outcomes, spaces
+from helpers import all_findings, check, corrections, counts, line_of, outcomes
 
 _TERMS = "US terms\n\n"
 
