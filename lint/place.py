@@ -87,6 +87,7 @@ class Place:
     between: bool = False  # in the gap before the next such places
     from_words: str = ""
     skipped: bool = False  # "in skipped st": one that this row passed over
+    row: int = 0  # of a place below, the number of its row: "next dc of Rnd 1"
     bare: bool = False  # "in corner sp", "in each of the 4 sps": neither next nor same is said
 
 

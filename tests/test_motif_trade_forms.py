@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from helpers import all_findings, check, corrections, counts, line_of, outcomes
+from helpers import all_findings, check, corrections, counts, line_of, mades, outcomes
 
 _TERMS = "US terms\n\n"
 
@@ -220,3 +220,30 @@ def test_body_begun_on_the_second_leg(bridge: str) -> None:
     assert not [
         rule for rule, _ in all_findings(report, ("correction", "query")) if rule.startswith(("places", "not-"))
     ]
+
+
+_ROSE = f"Rose\n{_TERMS}ROSE\nRnd 1: Ch 6 (counts as dc, ch 3), [dc in ring, ch 3] 5 times, sl st in 3rd ch of beg ch-6. (6 dc, 6 ch-3 sps)\nRnd 2: Ch 1, (sc, hdc, 3 dc, hdc, sc) in each ch-3 sp around, sl st in first sc. (42)\n".replace(
+    "ROSE\n", "ROSE\nCh 5, sl st in first ch to form a ring.\n"
+)
+
+
+@pytest.mark.parametrize(
+    ("words", "stitches", "loops"),
+    [
+        ("Ch 1, *BPsc around next dc of Rnd 1, ch 4; rep from * around, join.", 6, 6),
+        ("Ch 1, working behind petals, *sc around post of next dc of Rnd 1, ch 4; rep from * around, join.", 6, 6),
+        ("*Sl st in next dc of Rnd 1, ch 4; rep from * around.", 0, 6),
+        ("Sl st in next dc of Rnd 1, *ch 4, sl st in next dc of Rnd 1; rep from * around, ch 4, join.", 0, 6),
+        ("Ch 1, [BPsc around next dc of Rnd 1, ch 4] 6 times, join.", 6, 6),
+        ("Ch 1, *BPsc around next dc of Rnd 1, ch 4; rep from * 5 more times, join.", 6, 6),
+        ("Sl st in next dc of Rnd 1, *ch 4, sl st in next dc of Rnd 1; rep from * around.", None, None),
+        ("Ch 1, *BPsc around next tr of Rnd 1, ch 4; rep from * around, join.", None, None),
+    ],
+)
+def test_loops_behind_petals(words: str, stitches: int | None, loops: int | None) -> None:
+    """A repeat whose stitches all go into an earlier round runs as often as that round has places."""
+    report = check(f"{_ROSE}Rnd 3: {words}\n")
+    made = mades(report)[-1]
+    assert (made.stitches if made else None) == stitches
+    assert (sum(made.spaces.values()) if made else None) == loops
+    assert not [rule for rule, _ in all_findings(report) if rule in ("places-left-over", "repeat-does-not-fit")]

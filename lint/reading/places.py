@@ -28,6 +28,7 @@ from lint.reading.targets import (
     is_space_word,
     of_a_row_below,
     of_last_row,
+    row_named,
     target,
 )
 
@@ -314,7 +315,7 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
     if between:
         place = replace(place, between=True, number=ONE if place.number.lone == 2 else place.number)
         if of_a_row_below(stream):
-            place = replace(place, below=True, span=stream.span_from(start))
+            place = replace(place, below=True, row=row_named(stream, behind), span=stream.span_from(start))
     elif place.targets[0] == Target(TargetKind.SPACE) and _beside_word(stream):
         place = _space_between(stream, place, start)
     elif stream.kind() == "at" and stream.kind(2 if stream.kind(1) == "the" else 1) == "base":
@@ -332,7 +333,8 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         below_what(stream)
         counted = any(item.kind in ("number", "ordinal") for item in stream.lexemes[behind : stream.at])
         # "ch-3 sp of block in row below" is a part of what the last row made, and no long stitch
-        place = replace(place, below=place.of is None or counted, span=stream.span_from(start))
+        named = row_named(stream, behind)
+        place = replace(place, below=place.of is None or counted, row=named, span=stream.span_from(start))
     return place
 
 

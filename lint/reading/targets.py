@@ -331,6 +331,15 @@ def of_a_row_below(stream: Stream) -> bool:
     return False
 
 
+def row_named(stream: Stream, start: int) -> int:
+    """The 1 of the "of Rnd 1" taken since `start`; 0 for "2 rows below"."""
+    words = stream.lexemes[start : stream.at]
+    for word, number in zip(words, words[1:], strict=False):
+        if word.kind in ("row", "round") and number.kind == "number" and number.amount is None:
+            return number.number
+    return 0
+
+
 def same_as(stream: Stream) -> None:
     """Passes "as join", "as last sc", "as joining sl st", "at base of ch"."""
     if stream.kind() == "as" or stream.word("where") or stream.word("slipped", "joined") and stream.kind(1) == "to":

@@ -30,6 +30,7 @@ class Moving(Grouping):
                 if place.which is Which.FROM_HOOK or place.targets[0].kind in (TargetKind.TURNING_CHAIN,):
                     continue
                 if place.which in (Which.SAME, Which.JUST_MADE, Which.ELSEWHERE) or place.below:
+                    self.used_earlier[place.row] += self.amount(place.number)
                     # to another piece, "ch 1, sl st in corresponding sp of first square, ch 1": still one space
                     self.anchored = not self.to_other_piece(step)
                     continue

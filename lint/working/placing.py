@@ -292,6 +292,9 @@ class Placing(Reach):
         """A long stitch into an earlier row passes over the stitch that it covers, unless the text works or skips it."""
         if place.which is Which.EACH:
             raise PlacesUnknown
+        self.used_earlier[place.row] += number
+        if self.works_behind:
+            return [Node("row below") for _ in range(number)]
         skipped_apart = bool(following) and isinstance(following[0], Skip)
         covers = self.choices.pick(("covers", place.span.start), 2, 1 if skipped_apart else 0) == 0
         if covers and self.cursor.known:

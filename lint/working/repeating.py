@@ -5,10 +5,12 @@ from __future__ import annotations
 from dataclasses import replace
 from itertools import takewhile
 
+from lint.amount import Amount
 from lint.place import LimitKind, TargetKind, Which
 from lint.reading.lists import alike
 from lint.tree import Chain, Covers, Either, Group, Join, Remark, Repeat, Skip, Step, TimesKind, Work, walk
 from lint.working.cursor import PlacesUnknown, Trouble, family
+from lint.working.earlier import Behind, behind, passes
 from lint.working.moving import Moving
 from lint.working.rowstate import Noted
 
@@ -29,11 +31,25 @@ class Repeating(Moving):
                 self.run(once, (*again, *following))
                 step = replace(step, items=again)
         self.repeating += 1
+        past = behind(step, self.size)
+        if past is not None:
+            step = self.worked_behind(step, past, following)
         if step.times.kind is TimesKind.FILL:
             self.repeat_to_fill(step, following)
         else:
             self.repeat_number(step, following)
         self.repeating -= 1
+
+    def worked_behind(self, step: Repeat, past: Behind, following: tuple[Step, ...]) -> Repeat:
+        """The repeat with the number of its passes, which the earlier round tells; the row below is left as it is."""
+        self.works_behind = self.left_rest = True
+        if step.times.kind is not TimesKind.FILL:
+            return step
+        if step.breaks_off or step.times.limit is not None and step.times.limit.kind is not LimitKind.END:
+            raise PlacesUnknown(f"how often the repeat runs over round {past.row} is not said")
+        closes = any(isinstance(one, Chain) for one in following)
+        number = passes(past, self.earlier.get(past.row), self.used_earlier[past.row], closes)
+        return replace(step, times=replace(step.times, kind=TimesKind.IN_ALL, number=Amount.of(number), limit=None))
 
     def repeat_number(self, step: Repeat, following: tuple[Step, ...]) -> None:
         """A repeat that says how often; passes beyond what fits are a trouble."""

@@ -1,0 +1,60 @@
+"""Rounds worked into an earlier one, behind what lies between: "*sl st in next dc of Rnd 1, ch 4; rep from * around".
+
+How often such a repeat runs the named round tells, not the row below, of which nothing is worked into.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from lint.place import Target, TargetKind, Which
+from lint.tree import Chain, Group, Repeat, Skip, Work, walk
+from lint.working.cursor import PlacesUnknown
+from lint.working.fabric import Made
+
+_LEAST_CHAINS = 2  # of a loop that lies behind; a single chain stands between stitches, which are in columns
+
+
+@dataclass(frozen=True)
+class Behind:
+    """What a pass takes of an earlier row."""
+
+    row: int
+    target: Target
+    number: int
+
+
+def behind(step: Repeat, size: int) -> Behind | None:
+    """What each pass takes of the one earlier row that it works into; None where it works into the row below too."""
+    loops = any(isinstance(s, Chain) and (s.length.at(size) or 0) >= _LEAST_CHAINS for s in step.items)
+    works = [s for s in walk(step.items) if isinstance(s, (Work, Group, Skip))]
+    places = [place for one in works for place in one.places]
+    if not loops or not places or not all(isinstance(one, (Work, Group)) and one.places for one in works):
+        return None
+    if not all(place.row and place.which is Which.NEXT and place.targets == places[0].targets for place in places):
+        return None
+    if len({place.row for place in places}) > 1:
+        return None
+    return Behind(places[0].row, places[0].targets[0], sum(place.number.at(size) or 0 for place in places))
+
+
+def passes(one: Behind, made: Made | None, used: int, closes: bool) -> int:
+    """How often the repeat runs, of whose places the round has `used` some before; `closes`: chains come after it."""
+    there = _number(one.target, made) if made is not None else None
+    if there is None:
+        raise PlacesUnknown(f"how many such places round {one.row} has is not known here")
+    whole, rest = divmod(there - used, one.number) if one.number else (0, 1)
+    if rest or whole < 1 or used and not closes:
+        raise PlacesUnknown(f"how often the repeat runs over round {one.row} is not said")
+    return whole
+
+
+def _number(target: Target, made: Made) -> int | None:
+    if target.kind is TargetKind.ANY_STITCH:
+        return made.stitches
+    if target.kind is TargetKind.STITCH and target.name is not None:
+        return made.by_kind.get(target.name)
+    if target.kind is TargetKind.SPACE and target.name is None and not target.corner:
+        length = target.length.lone if target.length is not None else None
+        return made.spaces.get(length) if length is not None else sum(made.spaces.values()) or None
+    return None
