@@ -247,3 +247,14 @@ def test_loops_behind_petals(words: str, stitches: int | None, loops: int | None
     assert (made.stitches if made else None) == stitches
     assert (sum(made.spaces.values()) if made else None) == loops
     assert not [rule for rule, _ in all_findings(report) if rule in ("places-left-over", "repeat-does-not-fit")]
+
+
+@pytest.mark.parametrize(
+    "key", ["JS = joining stitch, a standing sc\nES = ending stitch, a sc", "JS: joining st\nES: End Stitch"]
+)
+@pytest.mark.parametrize("count", ["10 sts", "10 sc", "10"])
+def test_edge_stitches_of_an_overlay_row(key: str, count: str) -> None:
+    """Joining and ending stitches are one stitch each, in one place, of the row's own sort where no other is named."""
+    text = f"Tile\n{_TERMS}Key\nsc = single crochet\nch = chain\n{key}\n\nTILE\nCh 11.\nRow 1: sc in 2nd ch from hook and in each ch across. (10)\nRow 2: JS, 8 sc, ES. ({count})\nRow 3: JS in first st, sc to last st, ES. ({count})\n"
+    assert outcomes(check(text)) == ["agrees"] * 3
+    assert outcomes(check(text.replace("8 sc", "7 sc")))[1] == "differs"

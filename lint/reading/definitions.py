@@ -15,7 +15,7 @@ from lint.reading.clauses import all_read, read_inside
 from lint.reading.stream import Stream, Vocabulary
 from lint.rulebook import Rulebook
 from lint.source import Span
-from lint.tree import Chain, Group, Remark, Skip, Special, Step, Turn, Unread, Work, walk
+from lint.tree import PLAIN, Chain, Group, Remark, Skip, Special, Step, Turn, Unread, Work, walk
 
 # "ch = chain", "ch – chain", "ch: chain", "ch .... chain", "ch   chain"
 _SEPARATOR = regex.compile(r"\s*(?:=|:|\.{3,}|\s[-–—~]+\s|[-–—]+(?=\s)|—|\s\.\s|\t+|\s{2,})\s*")
@@ -43,6 +43,12 @@ _BARE_ENTRY = regex.compile(
 # "… miss 2, 1 tr. 1 solid mesh (sm) = 3 tr": the sentence that a named stitch begins
 _NEXT_NAMED = regex.compile(
     r"(?<=[\w)])\.\s+(?=(?:(?:an?|one|1|each)\s)?\p{L}[\w-]*(?: [\w-]+){0,2} \([\w-]{1,8}\)\s*[=:])(?i)"
+)
+
+
+# "JS = joining stitch", "ES: end st": the one stitch at either end of an overlay row (common practice, no source)
+_EDGE_STITCH = regex.compile(
+    r"(?i)\s*(?:an?\s+|the\s+)?(?:join(?:ing|ed)?|end(?:ing)?|edge|border|start(?:ing)?|beginning|finishing)\s+(?:st|stitch)\b"
 )
 
 
@@ -245,6 +251,11 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
     name = _name(entry)
     if name in book.words.hand_movements or not lexicon.read(name):
         return None
+    if _EDGE_STITCH.match(entry.body) and lexicon.read(name)[0].kind == "word":
+        named = next(
+            (item for item in lexicon.read(entry.body) if item.kind == "stitch" and item.value != "sl st"), None
+        )
+        return Special(name, entry.span, (Work(entry.span, named.value if named else PLAIN),), one_stitch=False)
     standard = all(
         item.kind in ("stitch", "prefix", "increase", "decrease") for item in lexicon.read(name)[:1]
     ) and bool(lexicon.read(name))
