@@ -258,3 +258,24 @@ def test_edge_stitches_of_an_overlay_row(key: str, count: str) -> None:
     text = f"Tile\n{_TERMS}Key\nsc = single crochet\nch = chain\n{key}\n\nTILE\nCh 11.\nRow 1: sc in 2nd ch from hook and in each ch across. (10)\nRow 2: JS, 8 sc, ES. ({count})\nRow 3: JS in first st, sc to last st, ES. ({count})\n"
     assert outcomes(check(text)) == ["agrees"] * 3
     assert outcomes(check(text.replace("8 sc", "7 sc")))[1] == "differs"
+
+
+def test_a_group_omitted_in_the_last_pass() -> None:
+    """ "omitting last (2 dc, ch 2, 2 dc)" takes that whole group out of the last pass."""
+    text = f"{_SQUARE}Rnd 2: Sl st in next 2 dc and in ch-2 sp, ch 3 (counts as dc), (dc, ch 2, 2 dc) in same sp, *ch 3, sk 3 dc, (2 dc, ch 2, 2 dc) in next ch-2 sp; rep from * 3 more times, omitting last (2 dc, ch 2, 2 dc), join.\n"
+    report = check(text)
+    made = mades(report)[-1]
+    assert (made.stitches, made.spaces) == (16, {2: 4, 3: 4})
+
+
+def test_forward_pass_in_the_label() -> None:
+    """ "Row 2, FwP:" is Row 2, worked on the forward pass."""
+    text = f"Cloth\n{_TERMS}CLOTH\nFoundation: ch 9\nRow 1, FwP: insert hook in 2nd ch from hook, pull up a loop, pull up a loop in each remaining ch. 9 loops on hook. RP.\nRow 2, FwP: skip first vertical bar, *tps in next st, tss in next st; rep from * to last 2 sts, tps in next st, tss in last st. 9 loops on hook. RP.\nRows 3-4: repeat Row 2.\n"
+    report = check(text)
+    assert counts(report)[-4:] == [9, 9, 9, 9]
+
+
+def test_talk_below_a_count() -> None:
+    """A line in small letters below "=12" is talk of its own, and no unit of the count."""
+    text = f"Ball\n{_TERMS}BALL\nrnd 1 – 6 sc in a magic loop =6\nrnd 2 – inc in every st =12\nstuff firmly\nrnd 3 – dec x 6 =6\n"
+    assert outcomes(check(text)) == ["agrees"] * 3

@@ -253,7 +253,7 @@ def _compiled(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> di
     word = "(?:" + "|".join(regex.escape(item) for item in words) + ")"
     names = "(?:" + "|".join(regex.escape(item) for item in sorted(named, key=len, reverse=True)) + ")"
     figures = _figures(word, sized)
-    extra = r"(?P<extra>(?:\s*[-–]?\s*\((?!\s*\d)[^()\n]{0,40}\)|,?\s+col(?:ou?r)?\.?\s+\w+|\s*,\s*(?:rs|ws)\b|\s+(?:rs|ws)\b(?=\s*[:.–—-])|\s+\((?:\d+\s+(?:rows|rounds|rnds))\)|\s*/\s*\d+\s+(?:rows|rounds|rnds)\s*/|\s*=\s*\d+\s+(?:rows|rounds|rnds)(?=\s*[:.–—-]))*)"
+    extra = r"(?P<extra>(?:\s*[-–]?\s*\((?!\s*\d)[^()\n]{0,40}\)|,?\s+col(?:ou?r)?\.?\s+\w+|\s*,\s*(?:rs|ws)\b|\s+(?:rs|ws)\b(?=\s*[:.–—-])|\s+\((?:\d+\s+(?:rows|rounds|rnds))\)|\s*/\s*\d+\s+(?:rows|rounds|rnds)\s*/|\s*,?\s*(?:fwp|fp|forward(?:\s+pass)?)(?=\s*:)|\s*=\s*\d+\s+(?:rows|rounds|rnds)(?=\s*[:.–—-]))*)"
     ordinals = rf"{_NUMBER}\.?(?:{_JOINT}(?:{_NUMBER}\.?|(?:[\[(][^\])]*[\])])))*"
     ordinals = rf"(?:{figures}|{_NUMBER}\.?(?:{_JOINT}{_NUMBER}\.?)*)" if sized else ordinals
     # the label's own sign: ":", ".", "–", ")" … or, failing that, words of work straight after it

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from lint.place import Place, TargetKind, Which
-from lint.tree import Chain, Group, Step, Work
+from lint.tree import Chain, Group, Remark, Step, Work
 
 
 def bare(step: Step) -> bool:
@@ -46,3 +46,14 @@ def alike(step: Step, other: Step) -> bool:
         same = step.stitch == other.stitch and step.together == other.together
         return same and (step.number == other.number or not other.number_said)
     return isinstance(step, Group) and isinstance(other, Group) and len(step.items) == len(other.items)
+
+
+def without_group(items: tuple[Step, ...], omitted: list[Step]) -> tuple[Step, ...] | None:
+    """A passage less its last group of these stitches: "omitting last (2 dc, ch 2, 2 dc)"."""
+    named = [step for step in omitted if not isinstance(step, Remark)]
+    named = list(named[0].items) if len(named) == 1 and isinstance(named[0], Group) else named
+    for index in range(len(items) - 1, -1, -1):
+        group = items[index].items if isinstance(items[index], Group) else ()
+        if len(group) == len(named) and all(map(alike, group, named)):
+            return (*items[:index], *items[index + 1 :])
+    return None

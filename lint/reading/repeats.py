@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from lint.amount import ONE, Amount
 from lint.place import Limit, LimitKind, Place, Which
-from lint.reading.lists import alike
+from lint.reading.lists import alike, without_group
 from lint.reading.rowcalls import named_row_call, names_rows, row_call
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.times import times
@@ -303,7 +303,8 @@ def omit(stream: Stream, steps: list[Step], start: int, read_inside: Callable[[S
     """ "omitting last ch 2": the last pass of the repeat before loses its last items."""
     stream.take()
     stream.skip("the", "last")
-    end = stream.next_of(",", ";", ".", "join", *CLOSERS)
+    group = stream.matching(stream.at) if stream.kind() in OPENERS else None  # "omitting last (2 dc, ch 2, 2 dc)"
+    end = group + 1 if group is not None else stream.next_of(",", ";", ".", "join", *CLOSERS)
     lexemes = stream.lexemes[stream.at : end]
     if lexemes and lexemes[-1].kind == "and":
         lexemes = lexemes[:-1]  # "omit last sl st and join instead"
@@ -314,7 +315,7 @@ def omit(stream: Stream, steps: list[Step], start: int, read_inside: Callable[[S
         step = steps[index]
         if isinstance(step, Repeat):
             kept = _to_last_group(step.items) if _of_group(omitted, step.items) else None
-            kept = kept if kept is not None else without(step.items, read_inside(omitted))
+            kept = kept or (without_group if group else without)(step.items, read_inside(omitted))
             if kept is None:
                 return False
             stream.at = end

@@ -22,6 +22,7 @@ _AFTER_STITCH = ("in", "over", "around", "across", "each", "next", "together", "
 _AFTER_NUMBER = (",", ";", ".", "end", "times")
 _BEFORE_COUNT = (".", ";", ":", "=", "turn", "join", "no_turn", "across", "around", "ending", "times", *CLOSERS)
 _MAY_END = ("stitch", "any_stitch", "space", "special", "group_word", "one_stitch", "word", "turn", "times", *CLOSERS)
+_TALK = ("stuff", "rotate", "telling", "marker", "fasten_off", "no_fasten", "attach", "change")  # no unit of a count
 _MOST_SIGNS = 4  # figures and signs to a size: "3, (4"
 _LIST_SIGNS = {",", "/", ":", ";"}
 
@@ -35,8 +36,7 @@ def with_line_stops(lexemes: list[Lexeme], source: SourceText) -> list[Lexeme]:
         if (
             before is not None
             and (counted or before.kind in _MAY_END)
-            and lexeme.text[:1].isupper()
-            and not lexeme.text.isupper()
+            and (lexeme.text[:1].isupper() and not lexeme.text.isupper() or counted and lexeme.kind in _TALK)
         ):
             if "\n" in source.text[before.end : lexeme.start]:
                 found.append(Lexeme(".", "", before.end, before.end, True))
