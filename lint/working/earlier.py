@@ -9,9 +9,10 @@ from dataclasses import dataclass
 
 from lint.place import Target, TargetKind, Which
 from lint.tree import Chain, Group, Repeat, Skip, Work, walk
-from lint.working.cursor import PlacesUnknown
-from lint.working.fabric import Made
+from lint.working.cursor import PlacesUnknown, family
+from lint.working.fabric import Made, Node
 
+_ANY = "any stitch"
 _LEAST_CHAINS = 2  # of a loop that lies behind; a single chain stands between stitches, which are in columns
 
 
@@ -22,6 +23,47 @@ class Behind:
     row: int
     target: Target
     number: int
+
+
+@dataclass(frozen=True)
+class Earlier:
+    """What an earlier row made, and the sorts of place of which the row on it has taken some and left others."""
+
+    made: Made
+    in_part: frozenset[str] = frozenset()
+
+
+class EarlierRows:
+    """The rows of a piece by their numbers, as far as they are known."""
+
+    def __init__(self) -> None:
+        self._rows: dict[int, Earlier] = {}
+        self._last = 0
+
+    def get(self, number: int) -> Earlier | None:
+        return self._rows.get(number)
+
+    def worked(self, number: int, below: list[Node], nodes: list[Node], made: Made) -> None:
+        """A row is worked, on the places `below`; what it made, and that counted."""
+        under = self._rows.get(self._last)
+        if under is not None and self._last:
+            self._rows[self._last] = Earlier(under.made, _in_part(below, nodes))
+        self._rows[number], self._last = Earlier(made), number
+
+    def not_known(self, number: int) -> None:
+        self._rows.pop(number, None)
+        self._rows.pop(self._last, None)  # which of its places are taken, is not known
+        self._last = 0
+
+
+def _in_part(below: list[Node], made: list[Node]) -> frozenset[str]:
+    taken = {id(place) for node in made for place in node.parents}
+    sorts: dict[str, set[bool]] = {}
+    for node in below:
+        names = (family(node.kind), _ANY) if node.is_stitch else ("space",) if node.kind == "space" else ()
+        for name in names:
+            sorts.setdefault(name, set()).add(id(node) in taken)
+    return frozenset(name for name, found in sorts.items() if len(found) > 1)
 
 
 def behind(step: Repeat, size: int) -> Behind | None:
@@ -38,15 +80,23 @@ def behind(step: Repeat, size: int) -> Behind | None:
     return Behind(places[0].row, places[0].targets[0], sum(place.number.at(size) or 0 for place in places))
 
 
-def passes(one: Behind, made: Made | None, used: int, closes: bool) -> int:
+def passes(one: Behind, row: Earlier | None, used: int, closes: bool) -> int:
     """How often the repeat runs, of whose places the round has `used` some before; `closes`: chains come after it."""
-    there = _number(one.target, made) if made is not None else None
-    if there is None:
+    there = _number(one.target, row.made) if row is not None else None
+    if row is None or there is None:
         raise PlacesUnknown(f"how many such places round {one.row} has is not known here")
+    if _sort(one.target) in row.in_part:
+        raise PlacesUnknown(f"whether all such places of round {one.row} are meant, or those left free, is not said")
     whole, rest = divmod(there - used, one.number) if one.number else (0, 1)
     if rest or whole < 1 or used and not closes:
         raise PlacesUnknown(f"how often the repeat runs over round {one.row} is not said")
     return whole
+
+
+def _sort(target: Target) -> str:
+    if target.kind is TargetKind.STITCH:
+        return family(target.name or "")
+    return _ANY if target.kind is TargetKind.ANY_STITCH else "space"
 
 
 def _number(target: Target, made: Made) -> int | None:

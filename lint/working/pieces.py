@@ -42,6 +42,7 @@ from lint.working.chains import ChainRules
 from lint.working.choices import Key
 from lint.working.columns import columns_of, spread_of, told_singly
 from lint.working.cursor import PlacesUnknown
+from lint.working.earlier import EarlierRows
 from lint.working.edges import (
     foundation_edge,
     leave_unworked,
@@ -225,7 +226,7 @@ class PatternWorker:
             state.fabric = Fabric() if made or founds(steps) else Fabric.ring()
         elif state.fastened or part.make > 1 or state.fabric is None:
             state.fabric = Fabric.unknown(False)
-        state.carried, state.earlier = None, {} if own else state.earlier
+        state.carried, state.earlier = None, EarlierRows() if own else state.earlier
         if own:
             state.unworked, state.joining = [], ()
             state.side = Side(0)
@@ -310,7 +311,7 @@ class PatternWorker:
         calls = any(isinstance(step, RowCall) for step in instance.row.steps)
         others = instance.inherited if not (calls and instance.length > 1) else None  # rows called for may change it
         state.fabric = as_printed(own or others, size, is_round(instance, state.fabric))
-        state.earlier.pop(instance.number or 0, None)
+        state.earlier.not_known(instance.number or 0)
         state.carried, state.joining, state.side = last_chain(instance.steps), (), Side()
         return Cell(Outcome.NOT_RECOMPUTED, stopped_by=words, stopped_at=span)
 
@@ -338,7 +339,7 @@ class PatternWorker:
             return replace(cell, misfits=misfits(worked, instance), assumed=fabric.assumed)
         self.keep(task, best, state)
         worked = best.worked
-        state.earlier[instance.number or 0] = worked.made
+        state.earlier.worked(instance.number or 0, fabric.nodes, worked.fabric.nodes, worked.made)
         if best.agrees and worked.turned and (state.short_rows or "short" in instance.label.lower()):
             worked.left = []  # turned before the end, as short rows are
         makes = worked.made.stitches or worked.made.spaces

@@ -21,7 +21,8 @@ from lint.working.chains import ChainRules, JoinHint
 from lint.working.choices import Choices
 from lint.working.clusters import FirstCluster
 from lint.working.cursor import Cursor, Trouble, family
-from lint.working.fabric import Fabric, Made, Node
+from lint.working.earlier import EarlierRows
+from lint.working.fabric import Fabric, Node
 from lint.working.markers import Markers
 
 MOST_STITCHES = (
@@ -123,7 +124,7 @@ class RowState:
         self.main = plain_stitch
         self.plain_runs: dict = {}  # by a step's id: how its clause is worked the short way
         self.used = 0
-        self.earlier: dict[int, Made] = {}  # what the rows before made, by their numbers
+        self.earlier = EarlierRows()  # the rows before, by their numbers
         self.used_earlier: Counter = Counter()  # of those rows, the places that this one has worked into
         self.works_behind = False  # into an earlier round, past the row below
 

@@ -13,9 +13,11 @@ from lint.working.chains import ChainRules
 from lint.working.choices import CHAIN_KEYS, Choices, Key
 from lint.working.compare import Comparison, compare
 from lint.working.cursor import PlacesUnknown
+from lint.working.earlier import EarlierRows
+from lint.working.earlier import EarlierRows
 from lint.working.effort import A_READING, Effort
 from lint.working.expand import Instance, turns_first
-from lint.working.fabric import Fabric, Made, afresh
+from lint.working.fabric import Fabric, afresh
 from lint.working.recording import RecordingBench
 from lint.working.rowstate import NotDefined, TooMany
 from lint.working.starts import is_round, names_spaces, names_structure
@@ -57,7 +59,7 @@ class PieceState:
     loops: FreeLoops = field(default_factory=FreeLoops)
     carried: Chain | None = None  # a turning chain worked at the end of the row before
     joining: tuple[Step, ...] = ()  # yarn joined, and what was passed over to come there, before the next row
-    earlier: dict[int, Made] = field(default_factory=dict)  # what the rows of this piece made, by their numbers
+    earlier: EarlierRows = field(default_factory=EarlierRows)
     short_rows: bool = False  # the piece's heading says that rows turn before their end
     spiral: bool = False
     fastened: bool = False
