@@ -279,3 +279,46 @@ def test_talk_below_a_count() -> None:
     """A line in small letters below "=12" is talk of its own, and no unit of the count."""
     text = f"Ball\n{_TERMS}BALL\nrnd 1 – 6 sc in a magic loop =6\nrnd 2 – inc in every st =12\nstuff firmly\nrnd 3 – dec x 6 =6\n"
     assert outcomes(check(text)) == ["agrees"] * 3
+
+
+@pytest.mark.parametrize(
+    "row",
+    [
+        "S c in 2nd st from hook and in each remaining st of ch.",
+        "S c in 2nd st from hook, s c in next 4 sts of ch, s c in each st of chain.",
+        "S c in 2nd ch from hook, s c in each of next 5 ch, s c in last 4 sts of ch.",
+        "S c in 2nd ch from hook and in each rem ch of foundation ch.",
+    ],
+)
+def test_stitches_of_the_chain(row: str) -> None:
+    """ "St of ch" is a chain of the one that the piece is begun on."""
+    report = check(_strip(f"1st row: {row} (10 s c)"))
+    assert outcomes(report) == ["agrees"]
+    assert not corrections(report)
+
+
+@pytest.mark.parametrize("form", ["Rnd {i} | MC | {w} | {c} sc", "Rounds {i}) {w} ({c} sts)"])
+def test_colours_in_a_cell_and_brackets_behind_numbers(form: str) -> None:
+    """A colour in a column of its own, and numbers with a bracket behind them, ranges too."""
+    rows = [("1", "6 sc in magic ring", 6), ("2", "2 sc in each st", 12), ("3", "sc in each st", 12)]
+    text = "\n".join(form.format(i=i, w=w, c=c) for i, w, c in rows)
+    if "|" not in form:
+        text += "\nRounds 4)–6) sc in each st. (12 sts)\nRound 7) *dec* 6 times. (6 sts)"
+    report = check(f"Ball\n{_TERMS}BALL\n{text}\n")
+    assert set(outcomes(report)) == {"agrees"}
+    assert len(outcomes(report)) == (3 if "|" in form else 7)
+
+
+def test_round_begun_between_any_two() -> None:
+    """A standing stitch between any two begins the round in a gap, and each gap is a space there."""
+    text = f"Lantern\n{_TERMS}LANTERN\nRnd 1: 12 dc in magic ring, join. [12 dc]\nRnd 2: Standing dc in sp between any two dc, dc in same sp, 2 dc in each sp around, join. [STATED dc]\n"
+    assert outcomes(check(text.replace("STATED", "24")))[-1] == "agrees"
+    assert outcomes(check(text.replace("STATED", "26")))[-1] == "differs"
+
+
+def test_rule_for_chains_within_a_row() -> None:
+    """A bracket in the first round that names the chain and says "throughout" is a rule for all."""
+    text = f"Hexie\n{_TERMS}HEXIE\nRnd 1: 12 dc into magic circle (ch 3 counts as first dc throughout). Close with sl st. (12 dc)\nRnd 2: Ch 3, dc in same st, 2 dc in each st around. Close with sl st. (24 dc)\n"
+    report = check(text)
+    assert outcomes(report) == ["agrees", "agrees"]
+    assert not [rule for rule, _ in all_findings(report) if rule == "turning-chain-unsaid"]

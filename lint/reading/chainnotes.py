@@ -53,7 +53,22 @@ def countings(
                 told = notes.global_countings(Stream(lexicon.read(sentence, span.start + at), vocabulary))
                 pieces = tuple(_pieces_named(sentence, layout))
                 found += [(length, replace(note, pieces=pieces)) for length, note in told]
+    for span in rows:
+        found += _told_in_a_row(source.slice(span), span.start, speaks, lexicon, vocabulary)
     return found
+
+
+def _told_in_a_row(
+    text: str, offset: int, speaks: regex.Pattern, lexicon: Lexicon, vocabulary: Vocabulary
+) -> Iterator[tuple[int | None, Counting]]:
+    """ "12 dc into ring (ch 3 counts as first dc throughout)": a rule for all rows that names its chain, within one."""
+    for note in _BRACKETED.finditer(text):
+        if speaks.search(note["inner"]):
+            told = notes.global_countings(Stream(lexicon.read(note["inner"], offset + note.start("inner")), vocabulary))
+            yield from ((length, one) for length, one in told if length is not None and one.throughout)
+
+
+_BRACKETED = regex.compile(r"[(\[](?P<inner>[^()\[\]]{8,120})[)\]]")
 
 
 def _first_word_on_it(sentence: str, speaks: regex.Pattern) -> str:

@@ -237,7 +237,8 @@ def _figures(word: str, sized: bool) -> str:
     if not sized:
         more = rf"{_JOINT}(?:{word}\s*[:.]?\s*{_NUMBER}|{_NUMBER}{unit})"
         tight = rf"(?:(?<=\d)[-–—](?=\d)|\s*(?:\bto\b|\bthru\b|\bthrough\b|&|\band\b)\s*){_NUMBER}(?=\s+(?:chs?\b|turn\b))"  # "Rows 3-5 ch 1, turn"
-        return rf"{_NUMBER}(?:\.?{more}|{tight})*(?:(?:\s*[\[(][\d,\s/\-–]+[\])]|(?:/\d+)+)?)"
+        listed = rf"\)\s*[-–—]\s*{_NUMBER}(?=\))"  # "Rounds 11)–14)"
+        return rf"{_NUMBER}(?:\.?{more}|{tight}|{listed})*(?:(?:\s*[\[(][\d,\s/\-–]+[\])]|(?:/\d+)+)?)"
     inside = rf"(?:{_NUMBER}|[-–—−,;:/&\s]|\b(?:to|thru|through|and)\b|\bfor\s+[\w/]+)"
     bracket = rf"[\[({{](?=[^()\[\]{{}}\n]*\d){inside}+[\])}}]"
     ends = rf"[\[({{](?=[^()\[\]{{}}\n]*\d\s*[,:;/]\s*[\d-]){inside}+[\])}}]"  # "2 - (6, 8)": a list, not a count

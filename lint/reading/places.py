@@ -374,9 +374,12 @@ def _space_between(stream: Stream, place: Place, start: int) -> Place:
     stream.take() if not between and stream.word("before", "after") else None
     beside = "" if between else stream.peek(-1).lower
     many = between and stream.kind() in ("any_stitch", "stitch")  # "sp between sts": the gap itself, however many
-    pair = between and stream.kind() == "next" and stream.kind(1) == "number" and stream.peek(1).number == 2
+    anywhere = between and stream.kind() == "any"  # "in sp between any two dc", where a round may begin
+    pair = between and stream.kind() in ("next", "any") and stream.kind(1) == "number" and stream.peek(1).number == 2
     beside = "between" if many else "between two" if pair else beside
-    stream.skip("the", "next", "first", "last", "each", "all") if between else stream.skip("the", "next", "first")
+    stream.skip("the", "next", "first", "last", "each", "all", "any") if between else stream.skip(
+        "the", "next", "first"
+    )
     how_many(stream)
     found = target(stream)
     if found is not None and stream.take_if("and"):
@@ -387,4 +390,7 @@ def _space_between(stream: Stream, place: Place, start: int) -> Place:
         stream.at = before
         return place
     whole = stream.span_from(start)
-    return replace(place, targets=(found,), between=True, limit=limit(stream), span=whole, from_words=beside)
+    which = Which.ANY if anywhere else place.which
+    return replace(
+        place, which=which, targets=(found,), between=True, limit=limit(stream), span=whole, from_words=beside
+    )

@@ -24,6 +24,9 @@ from lint.reading.targets import (
 )
 
 
+_A_CHAIN = Target(TargetKind.CHAIN)
+
+
 def each_place(stream: Stream, start: int) -> Place | None:
     """ "each of the next 3 dc", "each dc and ch-1 sp around", "each of the 4 corner sps"."""
     stream.take()
@@ -66,6 +69,8 @@ def each_place(stream: Stream, start: int) -> Place | None:
     if found == Target(TargetKind.CHAIN) and len(targets) == 1 and _across_bottom(stream):
         return Place(stream.span_from(start), Which.EACH, (FOUNDATION,))
     of, word = part_of(stream)
+    if of in (_A_CHAIN, FOUNDATION) and targets in ([ANY], [_A_CHAIN]) and not word:
+        targets, of = [_A_CHAIN], None  # "each st of ch", "each rem ch of foundation ch": those of the chain begun on
     if found.kind is TargetKind.ROW_END:
         along_what(stream)
     reach = limit(stream)
@@ -185,6 +190,8 @@ def with_target(stream: Stream, start: int, which: Which, number: Amount = ONE, 
             stream.take()
     targets = [found]
     of, word = part_of(stream)
+    if of in (_A_CHAIN, FOUNDATION) and found in (ANY, _A_CHAIN) and not word and not middle:
+        targets, of = [_A_CHAIN], None  # "last 4 sts of ch"
     if of is None and found.kind is TargetKind.SPECIAL and not word and is_space_word(stream):
         stream.take()  # "in next shell sp": the one that the shell holds
         targets, of = [Target(TargetKind.SPACE)], found

@@ -190,7 +190,7 @@ class YarnClauses(ChainClauses):
         start = stream.at
         stream.take_if("yarn")
         colour = self.colour()
-        if colour is not None and stream.kind() in (":", "dash", ".") and stream.kind(1) != "end":
+        if colour is not None and stream.kind() in (":", "dash", ".", "|") and stream.kind(1) != "end":
             stream.take()
             self.steps.append(UseYarn(stream.span_from(start), colour))
         else:

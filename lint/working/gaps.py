@@ -19,6 +19,10 @@ class Gaps(Parts):
     def gaps(self, place: Place, number: int, boundary: int) -> list[Node]:
         """The gaps a clause names.  How many there are between stitches shows only round a whole round."""
         cursor = self.cursor
+        if place.which is Which.ANY and number == 1 and not self.made and self.round_of_stitches():
+            self.begun_in_gap, self.works_stitches = True, True  # "standing dc in sp between any two dc"
+            cursor.last = Node("gap")
+            return [cursor.last]
         if place.from_words in ("before", "after") and place.targets[0].kind is TargetKind.SPECIAL:
             return [self.beside_group(place.from_words == "after") for _ in range(number)]
         if place.from_words in ("before", "after"):
@@ -38,15 +42,26 @@ class Gaps(Parts):
                 return cursor.each(place.targets, boundary, self.size)
             return cursor.run(place.targets[0], number, self.size)
         if place.which is Which.EACH and self.begun_in_gap and self.round_of_stitches():
-            self.works_stitches = True
-            cursor.at = 1 if self.made else 0  # all but the one that the round began in, if anything stands there
-            return cursor.each(place.targets, boundary, self.size)
+            return self.other_gaps(place.targets, boundary)
         if place.which is not Which.EACH and cursor.stop is None:
             return [Node("gap") for _ in range(number)]
         whole = cursor.known and cursor.circular and not self.made and cursor.stop is None
         if not whole or any(not node.is_stitch for node in cursor.nodes):
             raise PlacesUnknown
         return [Node("gap") for _ in cursor.each(place.targets, cursor.end, self.size)]
+
+    def bare_gaps(self, boundary: int) -> list[Node]:
+        """What "each sp" means where there is no chain space: the gaps between groups, or those that the round began in."""
+        found = self.gaps_to(boundary)
+        if not found and self.begun_in_gap and self.round_of_stitches():
+            return self.other_gaps((Target(TargetKind.ANY_STITCH),), boundary)
+        return found
+
+    def other_gaps(self, targets: tuple[Target, ...], boundary: int) -> list[Node]:
+        """All gaps between stitches but the one that the round began in, if anything stands there."""
+        self.works_stitches = True
+        self.cursor.at = 1 if self.made else 0
+        return self.cursor.each(targets, boundary, self.size)
 
     def round_of_stitches(self) -> bool:
         """Whether the round below is of stitches alone, and none of them was skipped: its gaps can be told one by one."""

@@ -211,7 +211,7 @@ class Placing(Reach):
         """A run over every place of its sorts; one to the row's end that finds none left is a trouble."""
         cursor = self.cursor
         boundary = self.run_end(place, following)
-        if place.targets == (Target(TargetKind.SPACE),) and self.stands_in_gap() and (gaps := self.gaps_to(boundary)):
+        if place.targets == (_LOOP,) and self.stands_in_gap() and (gaps := self.bare_gaps(boundary)):
             return gaps
         if place.targets[0].kind is TargetKind.CORNER and cursor.known:
             return self.each_corner(boundary)
