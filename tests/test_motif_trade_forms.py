@@ -322,3 +322,26 @@ def test_rule_for_chains_within_a_row() -> None:
     report = check(text)
     assert outcomes(report) == ["agrees", "agrees"]
     assert not [rule for rule, _ in all_findings(report) if rule == "turning-chain-unsaid"]
+
+
+@pytest.mark.parametrize("heading", ["Tentacle (8 in all):", "TENTACLE (8 in all)", "Tentacle (8 needed)"])
+def test_headings_with_how_many(heading: str) -> None:
+    """ "(8 in all)" is how many of a piece are made, and no length; the piece begins on its own chain."""
+    text = f"Octavia\n{_TERMS}Head:\n1. 6 sc in a magic circle (6)\n2. Inc around (12)\n3. Sc around (12)\n\n{heading}\n1. Ch 21. 2 sc in 2nd ch from hook and in each ch across (40)\n"
+    report = check(text)
+    assert counts(report) == [6, 12, 12, 40]
+    assert not [rule for rule, _ in all_findings(report) if rule == "places-left-over"]
+
+
+def test_names_spelt_out_with_their_short_form() -> None:
+    """ "1 double crochet (dc)" is one stitch, and "36 chain (ch)" is one chain."""
+    text = "Bookmark\nUK terms\n\nBOOKMARK\nMake 36 chain (ch).\nRound 1: 1 double crochet (dc) into 2nd ch from hook, 1 dc into each of next 33 ch, 3 dc into last ch, then working along other side of foundation ch, 1 dc into each of next 33 ch, 2 dc into next ch, join with a slip stitch (ss) to first dc. (72 dc)\nRound 2: 1 ch, *miss 1 dc, 5 treble (tr) into next dc, miss 1 dc, ss into next dc; repeat from * 17 times more. Fasten off. (90 tr)\n"
+    report = check(text)
+    assert outcomes(report) == ["agrees", "agrees"]
+    assert not corrections(report)
+
+
+def test_rows_along_row_ends() -> None:
+    """ "Work 8 sc along row ends" makes its number, along an edge that is named or not."""
+    text = f"Cabin\n{_TERMS}CENTRE\nCh 9.\nRow 1. Sc in second ch from hook, sc in remaining 7 ch. 8 sc.\nRows 2 thru 8. Ch 1, turn. Sc across. 8 sc.\n\nLOG 1\nRow 1. Ch 1, rotate work a quarter turn. Work 8 sc along row ends. 8 sc.\nRow 2. Ch 1, turn. Sc across. 8 sc.\n\nLOG 2\nRow 1. Ch 1, rotate work. 2 sc along row ends of Log 1, 8 sc along side of centre. 10 sc.\n"
+    assert set(outcomes(check(text))) == {"agrees"}

@@ -9,6 +9,7 @@ from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.targets import LOOPS
 
 _STITCHES = ("stitch", "number", "any_stitch", "increase", "decrease")
+_SPELT = ("chain", "any_stitch", "space", "skip")  # "36 chain (ch)"
 _NOT_ASIDE = ("counts", "counts_not", "forming", "number", "in", "make", "skip", "repeat", "chain")
 
 
@@ -55,7 +56,9 @@ def _said_aside(stream: Stream, index: int, inside: list[Lexeme]) -> bool:
     """Whether the words of the bracket at `index` only point elsewhere, explain, or say the same again."""
     before = stream.lexemes[index - 1] if index else None
     if len(inside) == 1 and before is not None and inside[0].kind == before.kind:
-        return before.kind in ("repeat", *LOOPS)  # "Repeat (rep) from *", "BLO (back loop only)"
+        if before.kind == "stitch":  # "double crochet (dc)"
+            return before.value == inside[0].value and before.lower != inside[0].lower
+        return before.kind in ("repeat", *_SPELT, *LOOPS)  # "Repeat (rep) from *", "BLO (back loop only)"
     if inside[0].kind == "or" and before is not None and before.kind == ".":
         return True  # "58 fsc. (Or ch 59, sc in 2nd ch from hook …)": another way to the same
     refers = inside[0].lower in ("see", "illustration")

@@ -10,7 +10,7 @@ from lint.reading.labels import LabelReader
 from lint.reading.sections import SectionFinder
 
 _MAKE_WORDS = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8, "ten": 10, "twelve": 12}
-_MAKE = regex.compile(r"\(?\s*\b(?:make|work|mk)\s+(?P<n>\d+|[a-z]+)\b[^)]*\)?|\(\s*(?:x\s?(?P<x>\d+)|(?P<y>\d+)\s?x)\s*\)|\(\s*(?P<b>\d{1,2})(?:\s?(?:pcs|pieces|parts))?\s*\)|-\s*make\s+(?P<d>\d+)", regex.I)  # fmt: skip
+_MAKE = regex.compile(r"\(?\s*\b(?:make|work|mk)\s+(?P<n>\d+|[a-z]+)\b[^)]*\)?|\(\s*(?:x\s?(?P<x>\d+)|(?P<y>\d+)\s?x)\s*\)|\(\s*(?P<b>\d{1,2})(?:\s?(?:pcs|pieces|parts))?\s*\)|\(\s*(?P<c>\d{1,2}|[a-z]+)\s+(?:in all|in total|needed|required|of)\s*\)|-\s*make\s+(?P<d>\d+)", regex.I)  # fmt: skip
 _STARTS_WORK = regex.compile(
     r"[\W_]*(?:ch(?:ain)?s?\b\.?\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a|an|\d)|with\b|using\b|join\b|attach\b|rejoin\b|begin|start|commence|magic|foundation|fasten|do not|turn\b|change\b|place\b|stuff|weave|sew\b|work\b|now\b|repeat\b|rep\b|at end|continue|mark\b|remove|leave|finish off|cut\b|fold\b|note\b|nb\b|see\b)",
     regex.IGNORECASE,
@@ -124,7 +124,7 @@ class PartHeadings:
             return False  # the head of a table; "US terms" over the chain
         if text[0].islower() and not self.lower_case and not self.bare:
             return False
-        return not _MEASURED.search(text)
+        return not _MEASURED.search(_MAKE.sub("", text))  # "(8 in all)" is no length
 
     def name(self, text: str) -> tuple[str, int]:
         """A heading's name, and how many of the piece are made."""

@@ -35,7 +35,7 @@ def limit(stream: Stream) -> Limit | None:
     if stream.word("even") and stream.kind(1) in ("across", "around"):
         stream.take()
     edge = 2 if stream.kind(1) in ("the", "each") else 1
-    aside = stream.kind(edge) in ("side", "edge", "other_side") or stream.word(
+    aside = stream.kind(edge) in ("side", "edge", "other_side", "row_end") or stream.word(
         "bottom", "top", "foundation", "long", "short", ahead=edge
     )
     aside = (
