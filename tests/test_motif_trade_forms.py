@@ -345,3 +345,48 @@ def test_rows_along_row_ends() -> None:
     """ "Work 8 sc along row ends" makes its number, along an edge that is named or not."""
     text = f"Cabin\n{_TERMS}CENTRE\nCh 9.\nRow 1. Sc in second ch from hook, sc in remaining 7 ch. 8 sc.\nRows 2 thru 8. Ch 1, turn. Sc across. 8 sc.\n\nLOG 1\nRow 1. Ch 1, rotate work a quarter turn. Work 8 sc along row ends. 8 sc.\nRow 2. Ch 1, turn. Sc across. 8 sc.\n\nLOG 2\nRow 1. Ch 1, rotate work. 2 sc along row ends of Log 1, 8 sc along side of centre. 10 sc.\n"
     assert set(outcomes(check(text))) == {"agrees"}
+
+
+@pytest.mark.parametrize(
+    "row",
+    [
+        "With A sc 3, with B sc 4, with A sc 3.",
+        "A: 3 sc, B: 4 sc, A: 3 sc.",
+        "3 sc A, 4 sc B, 3 sc A.",
+        "(A) 3 sc, (B) 4 sc, (A) 3 sc.",
+        "Sc 3 in A, sc 4 in B, sc 3 in A.",
+        "3 sc in A, 4 sc in B, 3 sc in A.",
+        "[With A sc 1, with B sc 1] 5 times.",
+    ],
+)
+def test_colours_within_a_row(row: str) -> None:
+    """The colours of a tapestry row change no count, wherever they stand beside its stitches."""
+    text = f"Fob\n{_TERMS}Yarn in two colours: A (navy), B (cream)\n\nFOB\nWith A, ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. Turn. (10)\nRow 2: Ch 1. {row} Turn. (STATED)\n"
+    assert outcomes(check(text.replace("STATED", "10")))[-1] == "agrees"
+    assert outcomes(check(text.replace("STATED", "11")))[-1] == "differs"
+
+
+def test_notes_before_stitches_are_no_count() -> None:
+    """Work behind a bracket that is not understood is never taken for the row's printed count."""
+    text = f"Fob\n{_TERMS}FOB\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. Turn. (10)\nRow 2: Ch 1. (Y) 1 sc, (Z) 8 sc, (Y) 1 sc. Turn. (10)\n"
+    report = check(text)
+    assert counts(report)[-1] in (10, None)
+    assert not corrections(report) or outcomes(report)[-1] == "not-recomputed"
+
+
+@pytest.mark.parametrize(
+    ("words", "stitches"),
+    [
+        ("Dc in each dc to 1 st before ch-2 sp, sk next dc, 3 dc in ch-2 sp, sk next dc, dc in each dc to end", 11),
+        ("Dc in each dc to 2 dc before next ch-2 sp, sk 2 dc, 5 dc in ch-2 sp, sk 2 dc, dc in each dc to end", 11),
+        (
+            "*Dc in next dc, ch 1, sk next dc*; rep from * to * to 1 st before ch-2 sp, dc in next dc, 2 dc in ch-2 sp, dc in each st to end",
+            10,
+        ),
+    ],
+)
+def test_runs_that_stop_short_of_a_space(words: str, stitches: int) -> None:
+    """ "To 1 st before ch-2 sp" leaves that stitch to the next words."""
+    text = f"Shawlette\n{_TERMS}SHAWL\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (10 sc)\nRow 2: Dc in next 5 sc, ch 2, dc in next 5 sc, turn. (10 dc)\nRow 3: {words}, turn.\n"
+    report = check(text)
+    assert counts(report)[1:] == [10, stitches]

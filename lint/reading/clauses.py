@@ -20,6 +20,7 @@ from lint.reading.apart import counts_set_apart
 from lint.reading.asides import asides, emphasis
 from lint.reading.clausebase import SEPARATORS, Reading, all_read
 from lint.reading.closing import after_fastening, chain_told_by_count, closing_join, joined_on_the_way, picots_closed
+from lint.reading.colourwork import colours_apart
 from lint.reading.guard import nothing_swallowed
 from lint.reading.layers import layers_noted
 from lint.reading.listrepeats import by_cross
@@ -59,7 +60,7 @@ def read_row(stream: Stream) -> Reading:
         return reading
     stream = stream.with_size_lists()
     words = stream.lexemes
-    stream = bars_as_stitches(stream)
+    stream = colours_apart(bars_as_stitches(stream))
     stream = counts_set_apart(stream.without(asides(stream) | emphasis(stream)))
     parser = Clauses(stream, reading, top=True)
     parser.run()

@@ -169,6 +169,8 @@ def bare_count(stream: Stream, worked: bool) -> Stated | None:
         return None
     if stream.kind() not in ("number", "dash", *OPENERS):
         return None
+    if lead in CLOSERS and _noted_work(stream, start):
+        return None
     if end < len(stream.lexemes) and stream.lexemes[end].kind == ";":  # "48 dc; 60 dc" of a range of two
         longer = stream.sentence_end(end)
         all_of_it = read(stream.inside(start, longer), bare=False) if ends_work(stream, longer) else None
@@ -187,6 +189,14 @@ def bare_count(stream: Stream, worked: bool) -> Stated | None:
         return None
     stream.at = end
     return found
+
+
+def _noted_work(stream: Stream, start: int) -> bool:
+    """Whether the bracket before `start` opens a clause and holds a word alone: "(X) 8 sc, (Y) 1 sc" is work with notes."""
+    opened = next((i for i in range(start - 2, -1, -1) if stream.lexemes[i].kind in OPENERS), None)
+    inside = stream.lexemes[opened + 1 : start - 1] if opened is not None else []
+    begins = opened is not None and (not opened or stream.lexemes[opened - 1].kind in (",", ";", "star", *OPENERS))
+    return begins and bool(inside) and all(item.kind in ("word", "the", "color", "yarn") for item in inside)
 
 
 def _opens_as_count(stream: Stream) -> bool:

@@ -141,11 +141,17 @@ def limit(stream: Stream) -> Limit | None:
             return Limit(LimitKind.BEFORE, target=owner or Target(TargetKind.CORNER), middle=True)
         number = how_many(stream)
         found = target(stream)
+        last_before = word is not None and word.kind == "last" and number is None  # "to last dc before t-ch"
+        if last_before and found is not None and stream.word("before"):
+            if (short := _short_of(stream, ONE, found)) is not None:
+                return short
         if number is not None and found is not None and stream.word("before"):  # "until 3 sts before end"
             ahead = 2 if stream.kind(1) == "the" else 1
             if stream.kind(ahead) == "ending":
                 stream.at += ahead + 1
                 return Limit(LimitKind.LAST, number, found)
+            if (short := _short_of(stream, number, found)) is not None:
+                return short
         if number is not None and stream.word("is", "are"):
             stream.take()
         if number is not None and (stream.kind() == "remaining" or stream.word("remain", "remains", "left")):
@@ -172,6 +178,21 @@ def limit(stream: Stream) -> Limit | None:
     if gone:
         return Limit(LimitKind.END)
     return None
+
+
+def _short_of(stream: Stream, number: Amount, counted: Target) -> Limit | None:
+    """Takes the "before (the next) ch-2 sp" of "to 1 st before ch-2 sp": a space or the turning chain."""
+    start = stream.at
+    stream.take()
+    while stream.kind() in ("the", "next", "middle", "first"):
+        stream.take()
+    found = target(stream)
+    sorts = (TargetKind.SPACE, TargetKind.TURNING_CHAIN)
+    plain = counted.kind in (TargetKind.ANY_STITCH, TargetKind.STITCH)
+    if found is None or found.kind not in sorts or not plain:
+        stream.at = start
+        return None
+    return Limit(LimitKind.BEFORE, target=found, short=number)
 
 
 def _round_the_edge(stream: Stream) -> Limit | None:

@@ -23,7 +23,6 @@ from lint.reading.targets import (
     target,
 )
 
-
 _A_CHAIN = Target(TargetKind.CHAIN)
 
 

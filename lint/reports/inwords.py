@@ -199,6 +199,9 @@ def _limit(place: Place) -> str:
     sort = _sort(limit.target) if limit.target is not None else "stitch"
     if limit.kind is LimitKind.LAST:
         return f" up to the last {limit.number} {sort if limit.number.lone == 1 else _plural(sort)}"
+    if limit.short is not None and limit.target is not None and limit.target.kind is not TargetKind.MARKED:
+        stitches = "stitch" if limit.short.lone == 1 else "stitches"
+        return f" up to {limit.short} {stitches} before the next {sort}"
     return f" up to the next {sort}"
 
 

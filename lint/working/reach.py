@@ -18,6 +18,15 @@ class Reach(Gaps):
     """Where "each … to end", "to last 2 sts", "rep from * to next corner" end."""
 
     def boundary(self, limit: Limit | None, following: tuple[Step, ...]) -> int:
+        """Where a run ends, less the stitches of "to 1 st before ch-2 sp"."""
+        if limit is None or limit.short is None or limit.target is None or limit.target.kind is TargetKind.MARKED:
+            return self.whole_boundary(limit, following)
+        end = self.whole_boundary(replace(limit, short=None), following)
+        if not self.cursor.known or end >= self.cursor.end and limit.target.kind is TargetKind.SPACE:
+            raise PlacesUnknown("the place that the run stops short of is not there")
+        return self.cursor.back_from_end((_ANY,), self.amount(limit.short), self.size, end)
+
+    def whole_boundary(self, limit: Limit | None, following: tuple[Step, ...]) -> int:
         """Where a run of "each" or a repeat ends: as said, or before the places that the next clauses name."""
         cursor = self.cursor
         if limit is not None and limit.kind is LimitKind.END and limit.target is not None and self.flat_below:
