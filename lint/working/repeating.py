@@ -167,14 +167,13 @@ class Repeating(Moving):
             again = next(
                 (i for i in range(length - 1, -1, -1) if following and _said_again(cut[i:], following[0])), None
             )
-            if again is not None:
-                del cut[
-                    again
-                ]  # "ending with ch 4" says a part of the pass once more, or its last loop in another length
-            self.run(tuple(cut), following)
-            if not self.ran_out_since(state) and not self.left_by(step, boundary):
-                return 1
-            self.restore(state)
+            # "ending with ch 4" says a part of the pass once more, or its last loop in another length
+            less = cut[:again] + cut[again + 1 :] if again is not None else cut
+            for items in [less] if again is None or isinstance(following[0], Chain) else [cut, less]:
+                self.run(tuple(items), following)
+                if not self.ran_out_since(state) and not self.left_by(step, boundary):
+                    return 1
+                self.restore(state)
         return 0
 
     def chains_before(self, step: Repeat, following: tuple[Step, ...]) -> None:
