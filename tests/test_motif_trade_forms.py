@@ -390,3 +390,21 @@ def test_runs_that_stop_short_of_a_space(words: str, stitches: int) -> None:
     text = f"Shawlette\n{_TERMS}SHAWL\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (10 sc)\nRow 2: Dc in next 5 sc, ch 2, dc in next 5 sc, turn. (10 dc)\nRow 3: {words}, turn.\n"
     report = check(text)
     assert counts(report)[1:] == [10, stitches]
+
+
+def test_fans_between_and_counts_between_dashes() -> None:
+    """ "All fans: 7 dc" defines the fan, and "– 31 sc – ch 1, turn." prints a count before the next row's chain."""
+    text = f"Runner\n{_TERMS}Special stitches\nAll fans: 7 dc.\n\nRUNNER\nCh 20.\nRow 1: Sc in 2nd ch from hook and in each ch across – STATED sc – ch 1, turn.\nRow 2: Sc in first sc, *sk 2 sc, fan in next sc, sk 2 sc, sc in next sc* 3 times – 3 fans, 4 sc – ch 3, turn.\nRow 3: 3 dc in first sc (half fan made), *sc in 4th dc of next fan, fan in next sc* twice, sc in 4th dc of next fan, 4 dc in last sc – ch 1, turn.\n"
+    report = check(text.replace("STATED", "19"))
+    assert counts(report) == [19, 25, 25]
+    assert outcomes(report) == ["agrees", "agrees", "not-stated"]
+    assert outcomes(check(text.replace("STATED", "20")))[0] == "differs"
+
+
+@pytest.mark.parametrize("ending", ["dc in 3rd ch of turning ch-6", "dc in last dc", "1 dc in last st"])
+def test_ending_like_a_stitch_of_the_pass(ending: str) -> None:
+    """The last pass stops where its ending is worked instead, and keeps a dc that is only like the ending's."""
+    text = f"Scarf\n{_TERMS}SCARF\nCh 18.\nRow 1: Sc in 2nd ch from hook, *ch 3, sk 3 chs, dc in next ch, ch 3, sk 3 chs, sc in next ch; rep from * across, turn: 3 sc, 2 dc and 4 ch-3 sps.\nRow 2: Ch 6 (counts as dc and ch 3), *sc in next dc, ch 3, dc in next sc, ch 3; rep from * across, ending last rep with dc in last sc, turn: 3 dc, 2 sc, 4 ch-3 sps.\nRow 3: Ch 3 (counts as dc), *3 dc in next ch-3 sp, dc in next sc, 3 dc in next ch-3 sp, dc in next dc; rep from * across, ending with {ending}, turn: 17 dc.\n"
+    report = check(text)
+    assert outcomes(report) == ["agrees"] * 3
+    assert not corrections(report)

@@ -171,6 +171,8 @@ def bare_count(stream: Stream, worked: bool) -> Stated | None:
         return None
     if lead in CLOSERS and _noted_work(stream, start):
         return None
+    if lead == "dash" and (between := _between_dashes(stream, start, end)) is not None:
+        return between
     if end < len(stream.lexemes) and stream.lexemes[end].kind == ";":  # "48 dc; 60 dc" of a range of two
         longer = stream.sentence_end(end)
         all_of_it = read(stream.inside(start, longer), bare=False) if ends_work(stream, longer) else None
@@ -188,6 +190,18 @@ def bare_count(stream: Stream, worked: bool) -> Stated | None:
     ):
         return None
     stream.at = end
+    return found
+
+
+def _between_dashes(stream: Stream, start: int, end: int) -> Stated | None:
+    """A count between dashes, before the next row's chain or the turn: "– 31 sc – ch 1, turn."."""
+    close = next((i for i in range(start + 1, end) if stream.lexemes[i].kind == "dash"), None)
+    if close is None or stream.lexemes[close].glued or not ends_work(stream, close + 1):
+        return None
+    found = read(stream.inside(start, close), bare=False)
+    if found is None or any(item.unit == "unknown" for item in found.items):
+        return None
+    stream.at = close
     return found
 
 

@@ -207,6 +207,8 @@ def _entry(chunk: str, at: int, known: frozenset[str]) -> Entry | None:
     known_left = match is not None and any(form in known for form in expand(text[: match.start()]))
     if match and 0 < match.start() <= 60 and (known_left or not (paren and "=" not in text and ":" not in text)):
         left, right = text[: match.start()], text[match.end() :]
+        whole = regex.fullmatch(r"(?i)(?:all|each|every)\s+(?P<name>\w+?)s?\s*", left)
+        left = f"{whole['name']}(s)" if whole is not None else left  # "All fans: 7 dc"
         right_at = at + match.end()
         named = regex.fullmatch(r"(?P<a>.+?)\s*\((?P<b>[^()]+(?:\(\w{1,2}\))?)\)", left)
         if named and named["b"].lower() not in ("s", "es"):  # "Popcorn (pc): …"
