@@ -408,3 +408,13 @@ def test_ending_like_a_stitch_of_the_pass(ending: str) -> None:
     report = check(text)
     assert outcomes(report) == ["agrees"] * 3
     assert not corrections(report)
+
+
+def test_spikes_over_the_stitch_below_which_they_lie() -> None:
+    """ "Spike sc into Rnd 1 below next st" covers that stitch; "for desired length" ends rows called for."""
+    text = f"Hotpad\n{_TERMS}PAD\nRnd 1: 8 sc in magic ring, join. (8)\nRnd 2: 2 sc in each st around, join. (16)\nRnd 3: *Sc in next 3 sts, spike sc into Rnd 1 below next st* around, join. (16)\nRnd 4: Sc in each st around; to make hanging loop, ch 10, sl st in same st. Fasten off.\n"
+    report = check(text)
+    assert counts(report) == [8, 16, 16, 16]
+    assert not corrections(report)
+    rows = "Row 1: Sc in 2nd ch from hook and in each ch across. (10)\nRow 2: Ch 1, turn, sc in each sc across. (10)\nRep Row 2 for desired length."
+    assert not [rule for rule, _ in all_findings(check(_strip(rows))) if rule == "not-understood"]

@@ -49,6 +49,17 @@ class HandClauses(ClauseBase):
         self.steps.append(Remark(stream.span_from(start)))
         return True
 
+    def loop_to_hang_by(self, start: int) -> bool:
+        """ "to make hanging loop, ch 10": what is worked is told behind it."""
+        stream = self.stream
+        end = stream.next_of(*_SIGNS, start=start)
+        hung = any(item.lower in ("hanging", "hanger", "button") for item in stream.lexemes[start + 2 : end])
+        if not hung or not stream.word("to") or stream.kind(1) not in ("make", "forming") or end - start > 5:
+            return False
+        stream.at = end
+        self.steps.append(Remark(stream.span_from(start)))
+        return True
+
     def loop_for_ring(self, start: int) -> bool:
         """ "make a loop,", "wind yarn round finger to form a ring": a ring drawn up, told by how it is made."""
         stream = self.stream

@@ -24,6 +24,7 @@ from lint.reading.targets import (
     along_what,
     at_the_start,
     below_what,
+    beside_word,
     how_many,
     is_space_word,
     of_a_row_below,
@@ -295,6 +296,12 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         place = replace(place, bare=place.which is Which.NEXT) if place is not None else None
         if place is None and loop_words and stream.kind() not in ("word",):
             return None
+    if place is None and kind in ("row", "round") and stream.kind(1) == "number" and stream.kind(2) == "below":
+        number = stream.peek(1).number
+        stream.at += 3  # "spike sc into Rnd 3 below next st": over that stitch
+        covered = _item(stream)
+        known = covered is not None and covered.which is Which.NEXT and covered.of is None
+        return replace(covered, below=True, row=number, span=stream.span_from(start)) if known else None
     if place is None and kind in ("row", "round") and stream.kind(1) == "number":
         stream.pass_to()  # "down into round 3 between the petals"
         place = Place(stream.span_from(start), Which.ELSEWHERE, (Target(TargetKind.PLACE),), below=True)
@@ -316,7 +323,7 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         place = replace(place, between=True, number=ONE if place.number.lone == 2 else place.number)
         if of_a_row_below(stream):
             place = replace(place, below=True, row=row_named(stream, behind), span=stream.span_from(start))
-    elif place.targets[0] == Target(TargetKind.SPACE) and _beside_word(stream):
+    elif place.targets[0] == Target(TargetKind.SPACE) and beside_word(stream):
         place = _space_between(stream, place, start)
     elif stream.kind() == "at" and stream.kind(2 if stream.kind(1) == "the" else 1) == "base":
         while stream.kind() in ("at", "the"):
@@ -355,13 +362,6 @@ def _middle_of_arch(place: Place | None) -> Place | None:
     if place.of.kind is TargetKind.SPACE or place.of.kind is TargetKind.CHAIN and place.of.length is not None:
         return replace(place, targets=(Target(TargetKind.SPACE, length=place.of.length),), of=None, middle=False)
     return place
-
-
-def _beside_word(stream: Stream) -> bool:
-    """Whether "between", "before next dc", "after the next dc" stands behind a space: it is the gap there."""
-    if stream.word("just", "right", "directly", "immediately"):
-        return stream.word("before", "after", ahead=1)
-    return stream.kind() == "between" or stream.word("before", "after")
 
 
 def _space_between(stream: Stream, place: Place, start: int) -> Place:

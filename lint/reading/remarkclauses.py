@@ -256,6 +256,8 @@ class RemarkClauses(TunisianClauses):
         if stream.word("to") and stream.word("shape", ahead=1) and not self.has_work():
             stream.take()  # "To shape armholes …"
             return self.what_for(stream.at)
+        if self.loop_to_hang_by(start):
+            return True
         if stream.kind(1) == "make" and stream.word("to"):
             stream.take()  # "turn to work along the other side of the ch"
             return self.clause()

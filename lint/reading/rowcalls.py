@@ -276,7 +276,9 @@ def _row_by_letter(stream: Stream, ahead: int) -> bool:
 def _until(stream: Stream, how_often: Times | None) -> tuple[Amount | None, bool]:
     """ "until 10 sts remain", "until there are 40 sts", "until piece measures 25 cm": what ends the rows, if that."""
     limit = how_often.limit if how_often is not None else None
-    if how_often is None and stream.kind() in ("to", "for") and stream.word("desired", "required", ahead=1):
+    desired = 1 if stream.kind() in ("to", "for") else 0  # "for" may be taken already
+    led = desired or stream.kind(-1) == "for"
+    if how_often is None and led and stream.word("desired", "required", ahead=desired):
         stream.pass_to(".", ";", ",")  # "to desired length"
         return None, True
     if limit is not None and limit.kind is LimitKind.LAST:

@@ -331,6 +331,13 @@ def of_a_row_below(stream: Stream) -> bool:
     return False
 
 
+def beside_word(stream: Stream) -> bool:
+    """Whether "between", "before next dc", "after the next dc" stands behind a space: it is the gap there."""
+    if stream.word("just", "right", "directly", "immediately"):
+        return stream.word("before", "after", ahead=1)
+    return stream.kind() == "between" or stream.word("before", "after")
+
+
 def row_named(stream: Stream, start: int) -> int:
     """The 1 of the "of Rnd 1" taken since `start`; 0 for "2 rows below"."""
     words = stream.lexemes[start : stream.at]
