@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from helpers import rulebook
+from helpers import check, rulebook
 
 _MAT = """Mat
 US terms
@@ -46,3 +46,50 @@ def test_a_stitch_defined_below_the_list_stays_there() -> None:
     text = restyled(_MAT, "example-us")
     assert "\nBead: ch 3 and 3 dc. The ch 3 is not counted as a st.\n" in text
     assert "ABBREVIATIONS: ch = Chain; dc = double crochet; rnd = round; sc = single crochet; st = stitch\n" in text
+
+
+_LISTED_WITH_TALK = """Otter Cloth
+US terms
+
+ABBREVIATIONS
+tr = treble crochet
+st = stitch
+sc = single crochet
+dc2tog - work 2 dc together
+ch = chain
+
+Tip: work the sc loosely.
+How to read this: words in brackets are worked into one place.
+
+INSTRUCTIONS
+Ch 12.
+Row 1: Sc in 2nd ch from hook and in each ch across. (11 sts)
+Row 2: Ch 1, turn, sc in each st across. (11 sts)
+"""
+
+
+def test_talk_below_the_list_is_no_entry() -> None:
+    """A tip and a word to the reader keep their places and their signs; "dc2tog - …" is an entry like the others."""
+    text = restyled(_LISTED_WITH_TALK, "example-us")
+    listed, talk = text.split("\n\n")[1:3]
+    assert listed.splitlines()[1:] == [
+        "ch = chain",
+        "dc2tog = work 2 dc together",
+        "sc = single crochet",
+        "st = stitch",
+        "tr = treble crochet",
+    ]
+    assert talk == "Tip: work the sc loosely.\nHow to read this: words in brackets are worked into one place."
+
+
+def test_talk_below_the_list_is_not_said_to_be_unused() -> None:
+    """The check of unused entries speaks of entries alone."""
+    words = [finding.message for finding in check(_LISTED_WITH_TALK).findings if finding.rule == "abbreviation-unused"]
+    assert len(words) == 2 and not any("Tip" in word or "How" in word for word in words)
+
+
+def test_groups_of_the_list_are_ordered_each_by_itself() -> None:
+    """What a heading or a gap parts stays apart."""
+    grouped = _LISTED_WITH_TALK.replace("sc = single crochet", "\nOther words\nrep = repeat\nsc = single crochet")
+    listed = restyled(grouped, "example-us").split("ABBREVIATIONS\n")[1].split("\n\nTip")[0]
+    assert listed.splitlines()[:4] == ["st = stitch", "tr = treble crochet", "", "Other words"]

@@ -238,6 +238,16 @@ def _alone(word: str) -> regex.Pattern:
     return regex.compile(rf"\b{regex.escape(word)}\b")
 
 
+def is_talk(entry: Entry, known: frozenset[str], book: Rulebook) -> bool:
+    """Whether a line under a list's heading only tells something: "Tip: work loosely.", "How to read this page: …"."""
+    if not known.isdisjoint(entry.forms):
+        return False
+    if any(form in book.layout.talk_words for form in entry.forms):
+        return True
+    recipe = regex.search(r"\d", entry.body) or any(word in entry.body.lower() for word in book.words.hand_movements)
+    return not recipe and all(len(form.split()) > 3 for form in entry.forms)
+
+
 def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None:
     """The stitch that an entry defines by its words, or None where it only explains an abbreviation."""
     lower = entry.body.lower()

@@ -6,34 +6,21 @@ The designer's own meanings stay as they are; only an entry that is added gets t
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 import regex
 
 from lint.house.model import HouseAbbreviation
 from lint.house.samples import EntryForm, entry_form
-from lint.pattern import Abbreviation
 from lint.restyle.abbreviations import FormTable, entries_of
 from lint.restyle.edits import Edit
+from lint.restyle.entries import Listed, listed
 from lint.restyle.ground import Ground
 from lint.source import Span
 
 RULE = "abbreviation-list-not-house"
-_SIGN = regex.compile(r"\s+[-–—=~]+\s+|\s*[=:]\s+|\s{2,}")
 _NOUNS = ("round", "row", "space", "any_stitch", "loop")
 LACKING = "entries that the list lacks"
 ORDER = "order of the list"
-
-
-@dataclass(frozen=True, slots=True)
-class Listed:
-    """An entry cut up: the words of its forms and of its meaning, and the stretch without its closing stop."""
-
-    forms: str
-    meaning: str
-    span: Span
-    abbreviation_first: bool
-    simple: bool  # its two sides and nothing else
 
 
 def edits(ground: Ground) -> Iterator[Edit]:
@@ -57,51 +44,6 @@ def edits(ground: Ground) -> Iterator[Edit]:
     yield from added
     if not added and ground.house.abbreviation_list.order == "alphabetical":
         yield from _order(ground, entries)
-
-
-def listed(ground: Ground) -> list[Listed]:
-    """The plain entries under the heading of the abbreviations, in the order of the text; stitches defined there apart."""
-    sections = [section.span for section in ground.pattern.sections if section.key == "abbreviations"]
-    defined = {special.span for special in ground.pattern.specials if special.items}
-    found = [
-        _cut(ground, entry)
-        for entry in ground.pattern.abbreviations
-        if entry.span not in defined and any(span.start <= entry.span.start < span.end for span in sections)
-    ]
-    plain = [one for one in found if one is not None and not regex.search(r"^\d|\d(?!(?:\d*)?tog)", one.forms)]
-    plain = [one for one in plain if not _RECIPE.search(one.meaning)]
-    return sorted(plain, key=lambda one: one.span.start)
-
-
-# how a stitch is worked, which is no entry of the list though it may stand under the same heading
-_RECIPE = regex.compile(r"[.;]\s+\S|\b(?:ch|sl st|ss)\s\d|\b\d+\s?(?:ch|s?dc|sc|h?tr|hdc)\b")
-
-
-def _cut(ground: Ground, entry: Abbreviation) -> Listed | None:
-    if entry.body is None:
-        return None
-    whole = entry.span
-    text = ground.source.text
-    end = whole.end
-    if text[whole.start : end].endswith(".") and not regex.search(r"\p{L}\.\p{L}\.$", text[whole.start : end]):
-        end -= 1
-    span = Span(whole.start, end)
-    body_end = min(entry.body.end, end)
-    meaning = text[entry.body.start : body_end].strip()
-    before, after = text[span.start : entry.body.start], text[body_end:end]
-    first = bool(before.strip())
-    named = _SIGN.search(before.rstrip(" :=–—-")) if first else None
-    if named is not None and named.start():  # "htr2tog - half treble 2 together: …": its name and its making explain it
-        meaning = text[span.start + named.end() : end].strip()
-        before, after = before[: named.end()], ""
-    side = (before if first else after).strip()
-    if side.startswith("(") and side.endswith(")"):
-        side = side[1:-1]
-    elif first and side.endswith("(") and after.strip() == ")":
-        side, after = side[:-1], ""
-    forms = regex.sub(r"^[\s:=–—~.-]+|[\s:=–—~-]+$|[\s,]+$|\.{2,}$", "", side).strip(" ,")
-    simple = 0 < len(forms) <= 24 and "\n" not in text[span.start : end] and bool(meaning)
-    return Listed(forms, meaning, span, first, simple and not (first and after.strip()))
 
 
 def _written(form: EntryForm, one: Listed) -> str:
@@ -164,13 +106,15 @@ def _whole_line(ground: Ground, one: Listed) -> Span | None:
 
 
 def _order(ground: Ground, entries: list[Listed]) -> Iterator[Edit]:
-    """Entries put in the order of the alphabet, each in the place of another."""
-    if not all(one.simple for one in entries):
-        return
-    ordered = sorted(entries, key=lambda one: (one.forms if one.abbreviation_first else one.meaning).casefold())
-    for place, one in zip(entries, ordered, strict=True):
-        if one is not place:
-            yield Edit(place.span, ground.source.slice(one.span), RULE, ORDER)
+    """Entries of each block put in the order of the alphabet, each in the place of another."""
+    for block in {one.block for one in entries}:
+        places = [one for one in entries if one.block == block]
+        if not all(one.simple for one in places):
+            continue
+        ordered = sorted(places, key=lambda one: (one.forms if one.abbreviation_first else one.meaning).casefold())
+        for place, one in zip(places, ordered, strict=True):
+            if one is not place:
+                yield Edit(place.span, ground.source.slice(one.span), RULE, ORDER)
 
 
 def missing(ground: Ground) -> list[HouseAbbreviation]:
