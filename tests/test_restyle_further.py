@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from helpers import check, rulebook
+from helpers import check, mades, rulebook
 
 _MAT = """Mat
 US terms
@@ -93,3 +93,47 @@ def test_groups_of_the_list_are_ordered_each_by_itself() -> None:
     grouped = _LISTED_WITH_TALK.replace("sc = single crochet", "\nOther words\nrep = repeat\nsc = single crochet")
     listed = restyled(grouped, "example-us").split("ABBREVIATIONS\n")[1].split("\n\nTip")[0]
     assert listed.splitlines()[:4] == ["st = stitch", "tr = treble crochet", "", "Other words"]
+
+
+_WITH_NAMES = """Fern Mat
+UK terms
+
+Notes
+A blanket takes treble the amount of yarn. My dog Treble chewed the first one. Treble stitches are tall here.
+Find me at Treble Clef Designs. Work the trebles loosely, and treble your chain for a wider mat.
+
+Instructions
+Ch 12.
+Row 1: Dc in 2nd ch from hook and in each ch across. (11 dc)
+Row 2: Ch 1, turn, dc in each st across. (11 dc) (Dc the cat will want to help.)
+Row 3: Ch 3, turn, tr in next 10 sts. (11 tr) Treble is my dog.
+Dc the edges together.
+"""
+
+
+def test_names_that_are_stitches_words_stay() -> None:
+    """Somebody's name, a brand and "treble the amount" are no stitches; the stitches beside them change their terms."""
+    text = restyled(_WITH_NAMES, "us")
+    for kept in (
+        "treble the amount",
+        "dog Treble",
+        "Treble Clef",
+        "treble your chain",
+        "Dc the cat",
+        "Treble is my dog",
+    ):
+        assert kept in text
+    for changed in ("Double crochet stitches are", "the double crochets loosely", "Sc the edges", "dc in next 10 sts"):
+        assert changed in text
+
+
+def test_a_sentence_about_somebody_is_a_remark() -> None:
+    """The row before it is counted, and the name works nothing."""
+    assert [made.stitches for made in mades(check(_WITH_NAMES))[:3]] == [11, 11, 11]
+
+
+@pytest.mark.parametrize("words", ["crab st", "spike st"])
+def test_a_stitch_of_one_name_in_both_countries_keeps_it(words: str) -> None:
+    """What both countries call the same is not made another stitch's name."""
+    pattern = f"Mat\nUS terms\n\nCh 12.\nRow 1: Sc in 2nd ch from hook and in each ch across. (11 sc)\nRow 2: Ch 1, {words} in each st across. (11 sts)\n"
+    assert f"Ch 1, {words} in each st" in restyled(pattern, "uk").replace("1 ch", "Ch 1")

@@ -187,13 +187,19 @@ def _form_in(book: Rulebook, words: str, terms: str) -> tuple[str, int, str] | N
 
 def counterpart(book: Rulebook, key: str, form: str, terms: str) -> str:
     """The form of a stitch in other terms that stands for a printed form; a name in full where it has no pair."""
+    rule = book.stitch(key)
+    there_forms = rule.us if terms == "us" else rule.uk
     pairs = next((pairs.forms for pairs in book.countries.pairs if pairs.stitch == key), None)
     if pairs is None:
-        return (book.stitch(key).us if terms == "us" else book.stitch(key).uk)[0]
+        return there_forms[0]
     here, there = (1, 0) if terms == "us" else (0, 1)
     for pair in pairs:
         if pair[here] == form:
             return pair[there]
+    if form in there_forms:
+        return form  # "crab st" in both countries
+    if form.endswith(" stitch"):  # its plural is "stitches"
+        return next((pair[there] for pair in reversed(pairs) if pair[there].endswith(" stitch")), pairs[0][there])
     whole = len(max(form.split(), key=len)) > 5 and len(pairs) > 1
     return pairs[1 if whole else 0][there]
 
@@ -201,6 +207,7 @@ def counterpart(book: Rulebook, key: str, form: str, terms: str) -> str:
 def paired(book: Rulebook, key: str, form: str, terms: str) -> bool:
     """Whether a form comes back when the terms are changed and changed back."""
     side = 0 if terms == "us" else 1
-    return any(
+    rule = book.stitch(key)
+    return (form in rule.us and form in rule.uk) or any(
         pairs.stitch == key and any(pair[side] == form for pair in pairs.forms) for pairs in book.countries.pairs
     )
