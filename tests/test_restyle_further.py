@@ -137,3 +137,23 @@ def test_a_stitch_of_one_name_in_both_countries_keeps_it(words: str) -> None:
     """What both countries call the same is not made another stitch's name."""
     pattern = f"Mat\nUS terms\n\nCh 12.\nRow 1: Sc in 2nd ch from hook and in each ch across. (11 sc)\nRow 2: Ch 1, {words} in each st across. (11 sts)\n"
     assert f"Ch 1, {words} in each st" in restyled(pattern, "uk").replace("1 ch", "Ch 1")
+
+
+@pytest.mark.parametrize(
+    ("label", "wanted"),
+    [
+        ("R3-R5:", "Rnds 3-5:"),
+        ("Rnds 3 to R5:", "Rnds 3-5:"),
+        ("Round 3 through Round 5:", "Rnds 3-5:"),
+        ("Rnd 3, Rnd 4, Rnd 5:", "Rnds 3, 4, 5:"),
+    ],
+)
+def test_labels_that_say_their_word_twice(label: str, wanted: str) -> None:
+    """The word of a label stands once, before its figures; also where the rows are called for again."""
+    text = (
+        f"Ball\nUS terms\n\nR1: 6 sc in a magic ring. (6)\nR2: Inc in each st around. (12)\n"
+        f"{label} Sc in each st around. (12)\nR6-R9: Rep R2 to R5.\n"
+    )
+    lines = restyled(text, "example-us").splitlines()
+    assert lines[5].startswith(f"{wanted} Sc in each")
+    assert lines[6] == "Rnds 6-9: Rep Rnds 2-5."
