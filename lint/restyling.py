@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from lint.house.loading import book_for
 from lint.house.model import House
 from lint.inspection import Report, Worked, work
-from lint.restyle import WAYS, Way, terms
+from lint.restyle import WAYS, Way, listing, terms
 from lint.restyle.edits import Edit, Kept, applied, settled
 from lint.restyle.ground import Ground
 from lint.rulebook import Rulebook
@@ -59,6 +59,7 @@ def restyle(source: SourceText, house: House, book: Rulebook, wanted_terms: str 
         if not any([work.run(way) for way in WAYS]):
             break
     work.name_unread()
+    work.keep(listing.kept(ground_of(work.report, house)))
     return Restyled(work.text, tuple(work.changes), tuple(dict.fromkeys(work.kept)))
 
 

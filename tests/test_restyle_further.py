@@ -157,3 +157,31 @@ def test_labels_that_say_their_word_twice(label: str, wanted: str) -> None:
     lines = restyled(text, "example-us").splitlines()
     assert lines[5].startswith(f"{wanted} Sc in each")
     assert lines[6] == "Rnds 6-9: Rep Rnds 2-5."
+
+
+def test_a_form_that_stays_in_the_text_stays_in_the_list() -> None:
+    """A row that is not understood keeps "ss", so the list keeps it too, beside the house's "sl st"; the log says why."""
+    from lint.house.loading import house_path, load_house
+    from lint.houseclerk import restyled as in_house
+    from lint.source import SourceText
+
+    text = (
+        "Mat\nUS terms\n\nAbbreviations\nch = chain\nsc = single crochet\nss = slip stitch\n\n"
+        "Ch 12, ss in 2nd ch from hook to begin.\n\nRow 1: Sc in 2nd ch from hook and in each ch across. (11)\n"
+        "Row 2: Ch 1, turn, ss in each st across. (11)\nRow 3: Ch 1, turn, do the flimsy thing, ss in last st.\n"
+    )
+    result = in_house(SourceText(text), load_house(house_path("example-us"), rulebook()), rulebook(), "auto")
+    assert "Row 2: Ch 1, turn, sl st in each st across." in result.text
+    assert "sl st = slip stitch\nss = slip stitch\n" in result.text
+    assert any("“ss” is still printed here" in why for _, why in result.kept)
+
+
+def test_a_form_that_leaves_the_text_leaves_the_list() -> None:
+    """Where every row is understood, the house's form takes the old one's place in the list."""
+    text = restyled(
+        _LISTED_WITH_TALK.replace("st = stitch", "slst = slip stitch").replace(
+            "Ch 1, turn, sc in each st", "Ch 1, turn, slst in each st"
+        ),
+        "example-us",
+    )
+    assert "sl st = slip stitch\n" in text and "slst" not in text

@@ -11,8 +11,9 @@ import regex
 
 from lint.house.model import HouseAbbreviation
 from lint.house.samples import EntryForm, entry_form
+from lint.restyle import abbreviations, labels
 from lint.restyle.abbreviations import FormTable, entries_of
-from lint.restyle.edits import Edit
+from lint.restyle.edits import Edit, Kept
 from lint.restyle.entries import Listed, listed
 from lint.restyle.ground import Ground
 from lint.source import Span
@@ -54,15 +55,19 @@ def _forms(ground: Ground, entries: list[Listed]) -> Iterator[Edit]:
     """Forms of the list that the house replaces; an entry whose form needs no explaining goes, with its line."""
     table = FormTable(ground.house)
     present = {form for one in entries for form in _each(one.forms)}
+    printed: _Printed | None = None  # it is asked for seldom
     for one in entries:
         for form in _each(regex.sub(r"\((?:s|es)\)", "", one.forms)):  # "St(s)"
             found = table.replacement(form)
             if found is None or _kind(ground, form) != _kind(ground, found.new):
                 continue
+            printed = printed or _Printed(ground)
+            if form.lower() != found.new.lower() and printed.places(form):
+                continue
             at = ground.source.text.find(form, one.span.start, one.span.end)
             if not found.entry.listed or found.new in present:
                 gone = _with_its_sign(ground, entries, one)
-                if gone is not None and len(_each(one.forms)) == 1 and not _used(ground, form):
+                if gone is not None and len(_each(one.forms)) == 1:
                     yield Edit(gone, "", RULE, found.entry.use)
             elif at >= 0:
                 yield Edit(Span(at, at + len(form)), found.new, RULE, found.entry.use)
@@ -78,8 +83,34 @@ def _kind(ground: Ground, form: str) -> str:
     return lexemes[0].kind if len(lexemes) == 1 else ""
 
 
-def _used(ground: Ground, form: str) -> bool:
-    return any(lexeme.lower in (form.lower(), form.lower() + "s") for row in ground.rows for lexeme in row.lexemes)
+class _Printed:
+    """Where a text prints forms that stay: in prose and in rows that are not understood, which keep their words."""
+
+    def __init__(self, ground: Ground) -> None:
+        self._text = ground.source.text
+        self._aside = [section.span for section in ground.pattern.sections if section.key == "abbreviations"]
+        self._aside += [edit.span for edit in (*abbreviations.edits(ground), *labels.edits(ground))]
+
+    def places(self, form: str) -> list[int]:
+        """Where a form, or more than one of it, will still stand when the rows are in the house's form."""
+        first = f"[{form[0].upper()}{form[0].lower()}]" if form[0].isalpha() else regex.escape(form[0])
+        printed = regex.compile(rf"(?<![\w-]){first}{regex.escape(form[1:])}(?:e?s)?(?![\w-])")
+        places = (match.start() for match in printed.finditer(self._text))
+        return [at for at in places if not any(span.start <= at < span.end for span in self._aside)]
+
+
+def kept(ground: Ground) -> Iterator[Kept]:
+    """Entries whose form the house replaces and that stay, for the text still uses them; with the first place."""
+    table = FormTable(ground.house)
+    printed = _Printed(ground)
+    for one in listed(ground):
+        for form in _each(regex.sub(r"\((?:s|es)\)", "", one.forms)):
+            found = table.replacement(form)
+            if found is None or form.lower() == found.new.lower():
+                continue
+            if places := printed.places(form):
+                span = Span(places[0], places[0] + len(form))
+                yield Kept(span, f"“{form}” is still printed here, so it stays in the list beside “{found.new}”")
 
 
 def _with_its_sign(ground: Ground, entries: list[Listed], one: Listed) -> Span | None:
