@@ -34,7 +34,7 @@ def restyled(source: SourceText, house: House, book: Rulebook, terms: str) -> Re
 
 def log_of(result: Restyled) -> str:
     """Every change and everything left, a line each; changes that are alike and follow each other on one line are one."""
-    lines = []
+    lines = ["Lines are numbered as in the pattern that was given."] if result.changes or result.kept else []
     for (line, old, new, subject), alike in groupby(result.changes, _alike):
         changes = list(alike)
         number = len(changes)

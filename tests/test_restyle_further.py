@@ -185,3 +185,69 @@ def test_a_form_that_leaves_the_text_leaves_the_list() -> None:
         "example-us",
     )
     assert "sl st = slip stitch\n" in text and "slst" not in text
+
+
+def result_in(text: str, house: str):
+    """The whole result of restyling to a house file's words: text, changes and what was left."""
+    from lint.house.loading import read_house
+    from lint.houseclerk import restyled as in_house
+    from lint.source import SourceText
+
+    return in_house(SourceText(text), read_house(house, "house.yaml", rulebook()), rulebook(), "auto")
+
+
+@pytest.mark.parametrize(
+    ("title", "wanted"),
+    [
+        ("Fern Mat (UK terms)", "Fern Mat (US terms)"),
+        ("Fern Mat (UK)", "Fern Mat (US)"),
+        ("Fern Mat – UK version", "Fern Mat – US version"),
+        ("British Fern Mat", "British Fern Mat"),
+    ],
+)
+def test_a_title_that_tells_the_terms_is_rewritten_in_place(title: str, wanted: str) -> None:
+    """The statement is changed where it stands and comes back; "British" alone is part of the name."""
+    text = (
+        f"{title}\n\nYarn\nBritish stitches sampler kit\n\nPattern (UK terms)\nCh 12.\n"
+        "Row 1: Dc in 2nd ch from hook and in each ch across. (11 dc)\nRow 2: Ch 1, turn, htr in each st across. (11)\n"
+    )
+    there = restyled(text, "us")
+    assert there.startswith(f"{wanted}\n\nYarn\nBritish stitches sampler kit\n\nPattern (US terms)\n")
+    assert restyled(there, "uk") == text
+
+
+_UNSAID = """Mat
+
+Abbreviations
+ch = chain
+sc = single crochet
+slip st = slip stitch
+sl st = slip stitch
+
+Ch 12.
+
+R1: Sc in 2nd ch from hook and in each ch across. (11 sc)
+R2: Ch 1, turn, sc in each st across. (11 sc)
+R3: Ch 1, turn, slip st in next 11 sts. (11 sts)
+R4: Do the flimsy thing in next st.
+"""
+
+
+def test_the_log_numbers_lines_as_the_pattern_had_them() -> None:
+    """A line put in under the title and an entry that goes shift no number of the log, and the log says whose they are."""
+    from lint.houseclerk import log_of
+
+    house = "terms: uk\nlabels: {row: 'Row 1:', rows: 'Rows 2-5:'}\nabbreviations: [{use: sl st, means: slip stitch, replace: [slip st]}]"
+    result = result_in(_UNSAID, house)
+    assert result.text.startswith(
+        "Mat\nUK terms.\n\nAbbreviations\nch = chain\ndc = double crochet\nsl st = slip stitch\n\n"
+    )
+    assert {change.line: change.old for change in result.changes if change.rule == "label-not-house"} == {
+        11: "R1:",
+        12: "R2:",
+        13: "R3:",
+        14: "R4:",
+    }
+    assert (14, "Row 4 is not understood, so its wording was left") in result.kept
+    assert any(line == 2 and "was put in" in why for line, why in result.kept)
+    assert log_of(result).startswith("Lines are numbered as in the pattern that was given.\n")
