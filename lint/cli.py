@@ -256,23 +256,19 @@ def _read_rows(path: str, terms: str, only: str) -> None:
 
 @commands.command()
 @click.argument("rule", required=False)
-def explain(rule: str | None) -> None:
+@click.option("--house", help="A house file whose own rules and weights are meant as well.")
+def explain(rule: str | None, house: str | None) -> None:
     """Say what a rule finds, why it matters, and show a good and a bad example; without RULE, list all."""
-    book = _book()
+    from lint.ruleclerk import all_rules, explained
+
+    _, book = Houses(_book(), house, house is None, _refuse).of("-")
     if rule is None:
-        for entry in (*book.checks.values(), *book.word_rules):
-            click.echo(f"{entry.name}  ({entry.weight.value})")
+        click.echo(all_rules(book), nl=False)
         return
     try:
-        entry = book.rule(rule)
+        click.echo(explained(rule, book), nl=False)
     except KeyError:
         _refuse(f"{rule}: there is no rule of this name; `frogproof explain` lists them all")
-    click.echo(f"{entry.name}  ({entry.weight.value})\n\n{entry.message}\n\n{entry.why.strip()}\n")
-    if entry.example.house:
-        click.echo(f"Where a house file says:\n{_indent(entry.example.house)}\n")
-    click.echo(
-        f"As it should be:\n{_indent(entry.example.good)}\n\nAs it is found:\n{_indent(entry.example.bad)}\n\nSource: {entry.source}"
-    )
 
 
 @commands.command()
@@ -283,10 +279,6 @@ def completion(shell: str) -> None:
 
     made = get_completion_class(shell)
     click.echo(made(commands, {}, "frogproof", "_FROGPROOF_COMPLETE").source())
-
-
-def _indent(text: str) -> str:
-    return "\n".join("    " + line for line in text.strip().splitlines())
 
 
 def _book():
