@@ -251,3 +251,27 @@ def test_the_log_numbers_lines_as_the_pattern_had_them() -> None:
     assert (14, "Row 4 is not understood, so its wording was left") in result.kept
     assert any(line == 2 and "was put in" in why for line, why in result.kept)
     assert log_of(result).startswith("Lines are numbered as in the pattern that was given.\n")
+
+
+_BRITISH_CHAINS = """Tile
+UK terms
+
+Make a magic ring.
+Rnd 1: 3 ch (counts as tr), 11 tr in ring, ss in 3rd ch of 3-ch. (12 tr)
+Rnd 2: 3 ch (counts as tr), tr in same place, 2 tr in each tr around, join with ss in 3rd ch of beg 3-ch. (24 tr)
+Rnd 3: 5 ch (counts as tr and 2 ch), *miss next st, tr in next st, 2 ch; rep from * to last st, miss last st, ss to 3rd ch of 5-ch. (12 tr, 12 2-ch sps)
+Rnd 4: ss in next 2-ch sp, 3 ch, 2 tr in same sp, 3 tr in each 2-ch sp around, ss to top of starting 3-ch. (36 tr)
+"""
+
+
+def test_rounds_joined_to_a_chain_with_its_number_first() -> None:
+    """ "ss in 3rd ch of beg 3-ch" closes the round, as "sl st in 3rd ch of beg ch-3" does."""
+    report = check(_BRITISH_CHAINS)
+    assert [made.stitches for made in mades(report)] == [12, 24, 12, 36]
+    assert not {"not-understood", "count-differs"} & {finding.rule for finding in report.findings}
+
+
+def test_such_chains_become_those_of_an_american_house() -> None:
+    """The chain that is joined to is worded as the house words chains."""
+    text = restyled(_BRITISH_CHAINS, "example-us")
+    assert "sl st in 3rd ch of ch-3." in text and "3rd ch of beg ch-3." in text and "top of starting ch-3." in text
