@@ -275,3 +275,42 @@ def test_such_chains_become_those_of_an_american_house() -> None:
     """The chain that is joined to is worded as the house words chains."""
     text = restyled(_BRITISH_CHAINS, "example-us")
     assert "sl st in 3rd ch of ch-3." in text and "3rd ch of beg ch-3." in text and "top of starting ch-3." in text
+
+
+_WRAPPED = """Tote
+US terms.
+
+Abbreviations: ch = chain; dc = double crochet; rnd = round; sc = single crochet;
+sk = skip; sl st = slip stitch; sp(s) = space(s); st = stitch
+
+Ch 4, sl st in first ch to form a ring.
+Rnd 1: Ch 1, 8 sc in ring; join with sl st in first sc. (8 sc)
+Rnd 2: Ch 1, (sc in next st, sk next st) 4 times; join with sl st in first sc. (4 sc)
+"""
+
+
+def test_a_list_in_running_lines_comes_back_as_it_was() -> None:
+    """What one house does not list goes and comes back at its place; lines are broken where they were."""
+    there = restyled(_WRAPPED, "example-uk")
+    assert "sk" not in there and "rnd" not in there
+    assert "ch – chain; dc – double crochet; sp(s) – space(s);\nss – slip stitch;" in there
+    assert _WRAPPED.split("\n\n")[1] == restyled(there, "example-us").split("\n\n")[1]
+
+
+def test_the_log_says_what_was_put_in_and_taken_out() -> None:
+    """An entry that comes or goes is no change of words."""
+    from lint.houseclerk import log_of
+
+    assert "line 4: taken out “; rnd = round”, round" in log_of(result_in(_WRAPPED, "extends: example-uk"))
+    back = log_of(result_in(restyled(_WRAPPED, "example-uk"), "extends: example-us"))
+    assert "line 4: put in “; rnd = round”, entries that the list lacks" in back
+
+
+def test_a_plural_in_brackets_is_no_entry_of_its_own() -> None:
+    """ "sp(s), space(s)" is one entry of a list that is set with commas."""
+    text = (
+        _WRAPPED.split("Abbreviations")[0]
+        + "Abbreviations\nch, chain\nsc, single crochet\nsp(s), space(s)\n\n"
+        + _WRAPPED[_WRAPPED.index("Ch 4") :]
+    )
+    assert "sp(s) = space(s)\n" in restyled(text, "example-us")

@@ -25,8 +25,8 @@ _PLACE_TAIL = regex.compile(
     regex.IGNORECASE,
 )
 _COUNTS = regex.compile(r"(?i)[.;,]?\s*(?:\(counts? as[^()]*\)|counts? as[^(),;]*)$")  # a note at the end
-# "chain (ch)", "space(s) (sp, sps)"; not "Ch 11 (13)", which is a number for each size
-_PAREN = regex.compile(r"(?P<a>[^()]{1,40}?(?:\(s\)|\(es\))?)\s*\((?=[^)]*\p{L})(?P<b>(?:[^()]|\(\w{0,3}\))*)\)\.?")
+# "chain (ch)", "space(s) (sp, sps)"; not "space(s)", nor "Ch 11 (13)", which is a number for each size
+_PAREN = regex.compile(r"(?P<a>[^()]{1,40}?(?:\(s\)|\(es\))?)\s*\((?=[^)]*\p{L})(?!e?s\))(?P<b>(?:[^()]|\(\w{0,3}\))*)\)\.?")
 _A_IS = regex.compile(
     r"(?i)^(?:an?|each|the)\s+(?P<name>[\w-]+(?:\s+(?:stitch|st))?)\s+(?:is|are|=|means)\s+(?P<body>.+)$"
 )

@@ -41,10 +41,12 @@ def edits(ground: Ground) -> Iterator[Edit]:
         yield from shaped
         if shaped:
             return
-    added = list(_added(ground, entries))
-    yield from added
-    if not added and ground.house.abbreviation_list.order == "alphabetical":
-        yield from _order(ground, entries)
+    if ground.house.abbreviation_list.order == "alphabetical":
+        moved = [edit for edit in _order(ground, entries) if ground.source.slice(edit.span) != edit.new]
+        yield from moved
+        if moved:
+            return
+    yield from _added(ground, entries)
 
 
 def _written(form: EntryForm, one: Listed) -> str:
@@ -119,13 +121,15 @@ def _with_its_sign(ground: Ground, entries: list[Listed], one: Listed) -> Span |
     index = entries.index(one)
     if line is not None or len(entries) < 3:
         return line
+    text = ground.source.text
+    spans = []
     if index:
-        gone = Span(entries[index - 1].span.end, one.span.end)
-        between = ground.source.text[gone.start : one.span.start]
-    else:
-        gone = Span(one.span.start, entries[1].span.start)
-        between = ground.source.text[one.span.end : gone.end]
-    return gone if regex.fullmatch(r"\s*[;,.]\s+", between) else None
+        spans.append((Span(entries[index - 1].span.end, one.span.end), entries[index - 1].span.end, one.span.start))
+    if index + 1 < len(entries):
+        behind = entries[index + 1].span.start
+        spans.append((Span(one.span.start, behind), one.span.end, behind))
+    spans.sort(key=lambda found: "\n" in text[found[1] : found[2]])  # lines stay where they are broken
+    return next((gone for gone, start, end in spans if regex.fullmatch(r"\s*[;,.]\s+", text[start:end])), None)
 
 
 def _whole_line(ground: Ground, one: Listed) -> Span | None:
@@ -136,14 +140,22 @@ def _whole_line(ground: Ground, one: Listed) -> Span | None:
     return Span(start, end + 1) if alone and end >= 0 else None
 
 
+def _key(one: Listed) -> str:
+    """What an entry is put in order by: the side that stands first."""
+    return (one.forms if one.abbreviation_first else one.meaning).casefold()
+
+
+def _is_ordered(entries: list[Listed]) -> bool:
+    return all(_key(one) <= _key(other) for one, other in zip(entries, entries[1:], strict=False))
+
+
 def _order(ground: Ground, entries: list[Listed]) -> Iterator[Edit]:
     """Entries of each block put in the order of the alphabet, each in the place of another."""
     for block in {one.block for one in entries}:
         places = [one for one in entries if one.block == block]
         if not all(one.simple for one in places):
             continue
-        ordered = sorted(places, key=lambda one: (one.forms if one.abbreviation_first else one.meaning).casefold())
-        for place, one in zip(places, ordered, strict=True):
+        for place, one in zip(places, sorted(places, key=_key), strict=True):
             if one is not place:
                 yield Edit(place.span, ground.source.slice(one.span), RULE, ORDER)
 
@@ -169,25 +181,63 @@ def missing(ground: Ground) -> list[HouseAbbreviation]:
 
 
 def _added(ground: Ground, entries: list[Listed]) -> Iterator[Edit]:
+    """Entries that the list lacks, each at its place in the alphabet where the list is in that order, else at the end."""
     lacking = missing(ground)
     simple = [one for one in entries if one.simple]
+    simple = [one for one in simple if one.block == simple[-1].block]
     if not lacking or len(simple) < 2:
         return
-    model, last = simple[-1], simple[-1]
-    form = _form_of(ground, model)
+    form = _form_of(ground, simple[-1])
+    ordered = ground.house.abbreviation_list.order == "alphabetical" and _is_ordered(simple)
+    nouns = [one for one in simple if _kind(ground, regex.sub(r"\(.*", "", one.forms)) in _NOUNS]
+    both = 2 * sum(one.forms.endswith("(s)") for one in nouns) > len(nouns)  # "st(s) = stitch(es)"
+    places: dict[int, list[tuple[str, str]]] = {}
+    for entry in lacking:
+        forms, meaning = _singular_or_plural(ground, entry) if both else (entry.use, entry.means)
+        key = (forms if simple[-1].abbreviation_first else meaning).casefold()
+        at = sum(_key(one) <= key for one in simple) if ordered else len(simple)
+        places.setdefault(at, []).append((key, form.written(forms, meaning)))
+    for at, found in sorted(places.items()):
+        yield from _put_in(ground, simple, at, [words for _, words in (sorted(found) if ordered else found)])
+
+
+def _put_in(ground: Ground, simple: list[Listed], at: int, words: list[str]) -> Iterator[Edit]:
+    """Entries put in before the one numbered `at`: as lines, or into the line that has room, with the list's own sign."""
     text = ground.source.text
-    own_lines = _whole_line(ground, simple[0]) is not None
-    between = "\n" if own_lines else text[simple[-2].span.end : last.span.start]
-    start = text.rfind("\n", 0, last.span.start) + 1
-    lead = text[start : last.span.start] if own_lines else ""
-    if not own_lines and not regex.fullmatch(r"\s*[;,.]\s+", between):
+    before, behind = (simple[at - 1] if at else None), (simple[at] if at < len(simple) else None)
+    if _whole_line(ground, simple[0]) is not None:
+        neighbour = before or behind
+        start = text.rfind("\n", 0, neighbour.span.start) + 1
+        lead = text[start : neighbour.span.start]
+        if before is None:
+            yield Edit(Span(start, start), "".join(f"{lead}{one}\n" for one in words), RULE, LACKING)
+        else:
+            yield Edit(
+                Span(before.span.end, before.span.end), "".join(f"\n{lead}{one}" for one in words), RULE, LACKING
+            )
         return
-    both = any(one.forms.endswith("(s)") for one in simple)  # "st(s) = stitch(es)"
-    written = (
-        form.written(*(_singular_or_plural(ground, entry) if both else (entry.use, entry.means))) for entry in lacking
-    )
-    added = "".join(f"{between}{lead}{words}" for words in written)
-    yield Edit(Span(last.span.end, last.span.end), added, RULE, LACKING)
+    between = text[simple[-2].span.end : simple[-1].span.start]
+    if not regex.fullmatch(r"\s*[;,.]\s+", between):
+        return
+    sign = between.strip() + " "
+    added = sign.join(words)
+    if before is not None and (behind is None or _has_room(text, simple, before, behind, sign + added)):
+        yield Edit(Span(before.span.end, before.span.end), sign + added, RULE, LACKING)
+    elif behind is not None:
+        yield Edit(Span(behind.span.start, behind.span.start), added + sign, RULE, LACKING)
+
+
+def _has_room(text: str, simple: list[Listed], before: Listed, behind: Listed, added: str) -> bool:
+    """Whether words go behind an entry in its line; where a line ends there, only as far as the list's longest line goes."""
+    if "\n" not in text[before.span.end : behind.span.start]:
+        return True
+    longest = max(_line_length(text, one.span.start) for one in simple)
+    return _line_length(text, before.span.start) + len(added) <= longest
+
+
+def _line_length(text: str, at: int) -> int:
+    end = text.find("\n", at)
+    return (len(text) if end < 0 else end) - text.rfind("\n", 0, at) - 1
 
 
 def _singular_or_plural(ground: Ground, entry: HouseAbbreviation) -> tuple[str, str]:
