@@ -277,23 +277,21 @@ def rules(area: str | None, weight: str | None) -> None:
 
 @commands.command()
 @click.argument("rule", required=False)
-def explain(rule: str | None) -> None:
+@click.option("--house", help="A house file whose own rules and weights are meant as well.")
+def explain(rule: str | None, house: str | None) -> None:
     """Say what a rule finds, why it matters, and show a good and a bad example; without RULE, list all."""
+    from lint.ruleclerk import all_rules, explained
+
+    listed = _rules(house)
     if rule is None:
-        for entry in _rules():
-            click.echo(f"{entry.name}  ({entry.weight})")
+        click.echo(all_rules(listed), nl=False)
         return
-    entry = next((entry for entry in _rules() if entry.name == rule), None)
+    entry = next((entry for entry in listed if entry.name == rule), None)
     if entry is None:
-        near = get_close_matches(rule, [entry.name for entry in _rules()], 1)
+        near = get_close_matches(rule, [entry.name for entry in listed], 1)
         meant = f"is {near[0]} meant? " if near else ""
         _refuse(f"{rule}: there is no rule of this name; {meant}`frogproof rules` lists them all")
-    click.echo(f"{entry.name}  ({entry.weight})\n\n{entry.message}\n\n{entry.why}\n")
-    if entry.house:
-        click.echo(f"Where a house file says:\n{_indent(entry.house)}\n")
-    click.echo(
-        f"As it should be:\n{_indent(entry.good)}\n\nAs it is found:\n{_indent(entry.bad)}\n\nSource: {entry.source}"
-    )
+    click.echo(explained(entry), nl=False)
 
 
 @commands.command()
@@ -312,10 +310,6 @@ def _first_sentence(words: str) -> str:
     return words[: words.index(". ") + 1] if ". " in words else words
 
 
-def _indent(text: str) -> str:
-    return "\n".join("    " + line for line in text.strip().splitlines())
-
-
 def _book():
     from lint.rulebook import load_rulebook
 
@@ -325,12 +319,16 @@ def _book():
         _refuse(str(error))
 
 
-def _rules():
-    """All rules, read apart from the rest of the rulebook: a rule is shown at once."""
+def _rules(house: str | None = None):
+    """All rules, read apart from the rest of the rulebook: a rule is shown at once.  With a house, as that house has them."""
     from lint.rulelist import rule_texts
 
     try:
-        return rule_texts()
+        if house is None:
+            return rule_texts()
+        from lint.ruleclerk import rules_of_house
+
+        return rules_of_house(Houses(_book(), house, False, _refuse).of("-")[1])
     except RuleFileError as error:
         _refuse(str(error))
 

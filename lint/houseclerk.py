@@ -34,7 +34,7 @@ def restyled(source: SourceText, house: House, book: Rulebook, terms: str) -> Re
 
 def log_of(result: Restyled) -> str:
     """Every change and everything left, a line each; changes that are alike and follow each other on one line are one."""
-    lines = []
+    lines = ["Lines are numbered as in the pattern that was given."] if result.changes or result.kept else []
     for (line, old, new, subject), alike in groupby(result.changes, _alike):
         changes = list(alike)
         number = len(changes)
@@ -43,7 +43,7 @@ def log_of(result: Restyled) -> str:
             lines.append(f"line {changes[0].line}: {number} {moved} places in the list of abbreviations, {subject}")
             continue
         often = f" ({number} times)" if number > 1 else ""
-        lines.append(f"line {line}: {_shown(old)} -> {_shown(new)}{often}, {subject}")
+        lines.append(f"line {line}: {_told(old, new)}{often}, {subject}")
     lines += [f"line {line}, left: {why}" for line, why in result.kept]
     made = len(result.changes)
     summary = "nothing to change" if not made else f"{made} change{'s' if made != 1 else ''}"
@@ -55,8 +55,15 @@ def _alike(change: Change) -> tuple[int, str, str, str]:
     return (0, "", "", ORDER) if change.subject == ORDER else (change.line, change.old, change.new, change.subject)
 
 
+def _told(old: str, new: str) -> str:
+    """What became of words: changed, put in, or taken out."""
+    if not old:
+        return f"put in {_shown(new)}"
+    return f"{_shown(old)} -> {_shown(new)}" if new else f"taken out {_shown(old)}"
+
+
 def _shown(words: str) -> str:
-    flat = words.replace("\n", "⏎")
+    flat = words.strip("\n").replace("\n", "⏎")
     return f"“{flat if len(flat) <= 70 else flat[:67] + '…'}”"
 
 

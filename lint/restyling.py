@@ -8,12 +8,12 @@ from dataclasses import dataclass
 from lint.house.loading import book_for
 from lint.house.model import House
 from lint.inspection import Report, Worked, work
-from lint.restyle import WAYS, Way, terms
-from lint.restyle.edits import Edit, Kept, applied, settled
+from lint.restyle import WAYS, Way, listing, terms
+from lint.restyle.edits import Edit, Kept, applied, lines_before, settled
 from lint.restyle.ground import Ground
 from lint.rulebook import Rulebook
 from lint.sameness import rows_that_differ
-from lint.source import SourceText
+from lint.source import SourceText, Span
 
 _MOST_ROUNDS = 8  # a way may leave something for an earlier one
 _SURE = {
@@ -28,7 +28,7 @@ class NotRestyled(Exception):
 
 @dataclass(frozen=True, slots=True)
 class Change:
-    """One change: the line of the text, the words before and after, and the rule and subject of the house."""
+    """One change: the line of the text as it was given, the words before and after, and the house's rule and subject."""
 
     line: int
     old: str
@@ -39,7 +39,7 @@ class Change:
 
 @dataclass(frozen=True, slots=True)
 class Restyled:
-    """A pattern in the house's form; `changes` in the order made, `kept` what wants a person's eye, by line."""
+    """A pattern in the house's form; `changes` in the order made, `kept` what wants a person's eye, by line as given."""
 
     text: str
     changes: tuple[Change, ...]
@@ -59,6 +59,7 @@ def restyle(source: SourceText, house: House, book: Rulebook, wanted_terms: str 
         if not any([work.run(way) for way in WAYS]):
             break
     work.name_unread()
+    work.keep(listing.kept(ground_of(work.report, house)))
     return Restyled(work.text, tuple(work.changes), tuple(dict.fromkeys(work.kept)))
 
 
@@ -70,6 +71,7 @@ class _Work:
         self.changes: list[Change] = []
         self.kept: list[tuple[int, str]] = []
         self.given_up: set[Way] = set()
+        self.lines = list(range(1, self.text.count("\n") + 2))  # of each line now: its number in the text as given
 
     def worked(self, text: str, wanted: str | None = None) -> Worked:
         return work(SourceText(text, self.source.path), self.book, wanted or self.wanted)
@@ -101,11 +103,16 @@ class _Work:
         """Rows that are not understood keep their wording; they are named, for a person's eye."""
         for row in ground_of(self.report, self.house).rows:
             if not row.certain and row.row.label is not None:
-                line = self.report.source.line_of(row.row.span)
-                self.kept.append((line, f"{row.row.label.words} is not understood, so its wording was left"))
+                self.kept.append(
+                    (self.line(row.row.span), f"{row.row.label.words} is not understood, so its wording was left")
+                )
 
     def keep(self, kept: Iterable[Kept]) -> None:
-        self.kept += [(self.report.source.line_of(one.span), one.why) for one in kept]
+        self.kept += [(self.line(one.span), one.why) for one in kept]
+
+    def line(self, span: Span) -> int:
+        """The line of a stretch of the present text, as it is numbered in the text that was given."""
+        return self.lines[self.report.source.line_of(span) - 1]
 
     def run(self, way: Way) -> bool:
         """Runs one way; what changes the fabric is left as it was.  Gives whether anything changed."""
@@ -172,10 +179,11 @@ class _Work:
     def change_terms(self, edits: list[Edit]) -> bool:
         """Changes the terms, all of them or none; a text that then would not be known for its terms is told them."""
         text = applied(self.text, edits)
-        line = None
         if self.worked(text, "auto").terms.terms != self.house.terms:
-            line = self.statement(text)
-            text = text[: line[0]] + line[1] + text[line[0] :]
+            line = self.statement()
+            edits = settled(self.text, [*edits, line])
+            text = applied(self.text, edits)
+            self.keep([Kept(line.span, "the line that tells the terms was put in; it stays if they are changed back")])
         after = self.worked(text, "auto")
         differing = rows_that_differ(self.report, after)
         if after.terms.terms != self.house.terms or differing is None or differing:
@@ -185,29 +193,27 @@ class _Work:
             raise NotRestyled(f"the pattern in {str(self.house.terms).upper()} terms does not make the same{where}")
         self.wanted = "auto"
         self.take(edits, after)
-        if line is not None:
-            self.changes.append(Change(after.source.position(line[0]).line, "", line[1].strip(), terms.RULE, "terms"))
         return True
 
-    def statement(self, text: str) -> tuple[int, str]:
-        """Where a line that tells the terms goes, and the line."""
+    def statement(self) -> Edit:
+        """A line under the title, or at the head, that tells the terms."""
         title = self.report.pattern.title_span
-        at = text.find("\n", title.start) + 1 if title is not None else 0
-        return at, f"{str(self.house.terms).upper()} terms.\n"
+        at = self.text.find("\n", title.start) + 1 if title is not None else 0
+        return Edit(Span(at, at), f"{str(self.house.terms).upper()} terms.\n", terms.RULE, "terms")
 
     def take(self, edits: list[Edit], after: Worked) -> None:
         before = self.report.source
         self.changes += [
-            Change(before.line_of(edit.span), before.slice(edit.span), edit.new, edit.rule, edit.subject)
-            for edit in edits
+            Change(self.line(edit.span), before.slice(edit.span), edit.new, edit.rule, edit.subject) for edit in edits
         ]
+        self.lines = [self.lines[line - 1] for line in lines_before(before, edits)]
         self.text, self.report = after.source.text, after
 
     def spare(self, edits: list[Edit]) -> None:
         source = self.report.source
         self.kept += [
             (
-                source.line_of(edit.span),
+                self.line(edit.span),
                 f"“{source.slice(edit.span)}” was not made “{edit.new}”: the row would not come out the same",
             )
             for edit in edits

@@ -101,6 +101,7 @@ class LayoutFile(Strict):
     uk_statements: list[str]
     uk_evidence: list[str]
     us_evidence: list[str]
+    talk_words: list[str]
     spiral_words: list[str]
 
 

@@ -13,16 +13,16 @@ _FILES = {"checks.yaml": "checks", "word_rules.yaml": "word_rules"}
 
 @dataclass(frozen=True, slots=True)
 class RuleText:
-    """What a rule says, and why; `good`, `bad`: its examples; `house`: the house file that they are held to, "" for none."""
+    """Why there is a rule; `good`, `bad`: its examples; `house`: the house file that they are held to; `says`: what is said of the bad one."""
 
     name: str
     area: str
     weight: str
-    message: str
     why: str
     good: str
     bad: str
     house: str
+    says: str
     source: str
 
 
@@ -50,10 +50,10 @@ def _text(entry: dict) -> RuleText:
         entry["name"],
         entry["area"],
         entry["weight"],
-        entry["message"],
         " ".join(entry["why"].split()),
         example["good"],
         example["bad"],
         example.get("house", ""),
+        example.get("says", ""),
         entry.get("source", "common practice, no source"),
     )

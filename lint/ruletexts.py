@@ -18,12 +18,13 @@ from lint.yamlfile import read_model
 class Example(Strict):
     """A small pattern, or the rows of one, that shows the thing found (bad) or mended (good).
 
-    `house`: the house file, as text, that it is held to; "" for none.
+    `house`: the house file, as text, that it is held to; "" for none.  `says`: the sentence that the bad one is told with.
     """
 
     good: str
     bad: str
     house: str = ""
+    says: str = ""
 
 
 class CheckRule(Strict):

@@ -46,7 +46,7 @@ LAYERS = [
     ["drafts"],
     ["reports"],
     ["batch"],
-    ["houseclerk"],
+    ["houseclerk", "ruleclerk"],
     ["cli_house"],
     ["cli_check"],
     ["cli"],

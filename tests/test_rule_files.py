@@ -77,6 +77,7 @@ class TestExamples:
 
         assert found
         assert all(finding.message and "{" not in finding.message for finding in found)
+        assert found[0].message == example.says  # as `frogproof explain` shows it
 
     def test_good_example_does_not(self, name: str) -> None:
         """The good example does not have the finding."""

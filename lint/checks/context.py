@@ -54,11 +54,12 @@ class Context:
     ) -> Finding:
         """A finding of a rule, its message made from the rule's own sentence."""
         entry = self.book.rule(rule)
+        told = {"row": row or f"line {self.source.line_of(span)}", "part": part or "this pattern"}  # outside the rows
         return Finding(
             rule,
             weight or entry.weight,
             span,
-            entry.message.format(row=row, part=part, expected=expected, found=found, **values),
+            entry.message.format(**told, expected=expected, found=found, **values),
             part,
             row,
             sizes,

@@ -30,6 +30,7 @@ from lint.reading.plainclauses import POINTS
 from lint.reading.rowcalls import row_call, rows_of_piece
 from lint.reading.rowsof import rows_even
 from lint.reading.runs import place_come_to, side_by_side
+from lint.reading.somebody import about_somebody
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.tunisianclauses import bars_as_stitches, loops_as_stitches
 from lint.reading.unfit import unfit_lists_unread
@@ -140,6 +141,10 @@ class Clauses(WordClauses):
         start = stream.at
         kind = stream.kind()
         opened = any(isinstance(step, repeats.Mark) and step.sign == "+" for step in self.steps)
+        if kind == "stitch" and (told := about_somebody(stream, start)) is not None:
+            stream.at = told
+            self.steps.append(Remark(stream.span_from(start)))
+            return True
         if kind == "star" or kind == "+" and (opened or not self.runs_on(start)):
             return self.read_star()
         if kind in ("+", "/") and self.steps and stream.kind(1) in ("number", "stitch", "chain"):

@@ -25,8 +25,8 @@ _PLACE_TAIL = regex.compile(
     regex.IGNORECASE,
 )
 _COUNTS = regex.compile(r"(?i)[.;,]?\s*(?:\(counts? as[^()]*\)|counts? as[^(),;]*)$")  # a note at the end
-# "chain (ch)", "space(s) (sp, sps)"; not "Ch 11 (13)", which is a number for each size
-_PAREN = regex.compile(r"(?P<a>[^()]{1,40}?(?:\(s\)|\(es\))?)\s*\((?=[^)]*\p{L})(?P<b>(?:[^()]|\(\w{0,3}\))*)\)\.?")
+# "chain (ch)", "space(s) (sp, sps)"; not "space(s)", nor "Ch 11 (13)", which is a number for each size
+_PAREN = regex.compile(r"(?P<a>[^()]{1,40}?(?:\(s\)|\(es\))?)\s*\((?=[^)]*\p{L})(?!e?s\))(?P<b>(?:[^()]|\(\w{0,3}\))*)\)\.?")
 _A_IS = regex.compile(
     r"(?i)^(?:an?|each|the)\s+(?P<name>[\w-]+(?:\s+(?:stitch|st))?)\s+(?:is|are|=|means)\s+(?P<body>.+)$"
 )
@@ -244,6 +244,16 @@ def _entry(chunk: str, at: int, known: frozenset[str]) -> Entry | None:
 @lru_cache(maxsize=256)
 def _alone(word: str) -> regex.Pattern:
     return regex.compile(rf"\b{regex.escape(word)}\b")
+
+
+def is_talk(entry: Entry, known: frozenset[str], book: Rulebook) -> bool:
+    """Whether a line under a list's heading only tells something: "Tip: work loosely.", "How to read this page: …"."""
+    if not known.isdisjoint(entry.forms):
+        return False
+    if any(form in book.layout.talk_words for form in entry.forms):
+        return True
+    recipe = regex.search(r"\d", entry.body) or any(word in entry.body.lower() for word in book.words.hand_movements)
+    return not recipe and all(len(form.split()) > 3 for form in entry.forms)
 
 
 def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None:

@@ -282,7 +282,8 @@ def _entries(source: SourceText, layout: Layout, known: frozenset[str], book: Ru
             span = section.span
             if section.key == "specials":  # "Special stitch – Front post double crochet (FPdc): …"
                 span = Span(section.span.start, section.span.end)
-            found += definitions.entries(unwrapped(source.slice(span)), span.start, known)
+            some = definitions.entries(unwrapped(source.slice(span)), span.start, known)
+            found += [entry for entry in some if not definitions.is_talk(entry, known, book)]
             listed = listed or section.key == "abbreviations"
     for span in running(source, layout.prose):
         opened = next((s for s in layout.sections if s.heading.start >= span.start and s.heading.end <= span.end), None)

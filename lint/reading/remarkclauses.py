@@ -4,44 +4,20 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from lint.lexicon import Lexeme
 from lint.place import TargetKind, Which
 from lint.reading import notes
 from lint.reading.clausebase import STITCHY
+from lint.reading.leftclauses import LeftClauses
 from lint.reading.limits import past_lengths
 from lint.reading.places import places
 from lint.reading.stream import CLOSERS, OPENERS, SIGNS
-from lint.reading.tunisianclauses import TunisianClauses
-from lint.tree import NOT_UNDERSTOOD, Chain, OpenWork, OtherSide, Remark, Repeat, Skip, Unread, UseYarn
+from lint.tree import Chain, OpenWork, OtherSide, Remark, Repeat, Skip, UseYarn
 
-_WORKING_WORDS = {
-    "continue",
-    "work",
-    "working",
-    "pattern",
-    "patt",
-    "complete",
-    "same",
-    "repeat",
-    "until",
-    "decrease",
-    "increase",
-    "even",
-    "correspond",
-    "as",
-    "match",
-    "established",
-}
-
-
-_POINTS_TO_WORK = ("make", "row", "round", "each", "ordinal", "remaining")
-_PLACE_ENDS = ("last", "next", "first", "each", "same", "any_stitch", "stitch", "space", "chain")
 _WORK_BEGINS = ("number", "stitch", "chain", "join", "turn", "special", "make", "repeat", "skip")
 _SIGNS = (",", ";", ".", ":", "dash", "(", "[", "{", "star", *CLOSERS)
-_OPEN_ENDS = ("around", "across", "to", "within", "until")  # a clause of these alone says how far to work
 
 
-class RemarkClauses(TunisianClauses):
+class RemarkClauses(LeftClauses):
     """Remarks, and what is left unread."""
 
     def read_remark_phrase(self, start: int) -> bool:
@@ -344,59 +320,3 @@ class RemarkClauses(TunisianClauses):
         stream.at = end
         self.steps.append(Remark(stream.span_from(start)))
         return True
-
-    def may_be_a_stitch(self, start: int) -> bool:
-        """Whether a word or two between commas of a working sentence may name a stitch: "sc in next 36 sts, wibble."."""
-        stream = self.stream
-        if not start or stream.lexemes[start - 1].kind not in (",", ";", "and"):
-            return False
-        clause = stream.lexemes[start : stream.next_of(*SIGNS, start=start)]
-        if len(clause) == 1 and clause[0].text == "A":
-            return True  # a colour, or a decrease in another house's letters
-        if not self.has_work() or not clause or clause[0].kind != "word":
-            return False
-        named = all(item.kind == "word" for item in clause[:2]) and len(clause) <= 2
-        return named or len(clause) <= 5 and clause[1].kind == "in" and clause[-1].kind in _PLACE_ENDS
-
-    def tells_shares(self, start: int, end: int) -> bool:
-        """ "23 sts rem on each side for the shoulders": how a row's stitches are shared out, said behind the row."""
-        kinds = [item.kind for item in self.stream.lexemes[start:end]]
-        kinds = kinds[1:] if kinds[:1] == ["with"] else kinds
-        told = kinds[:2] == ["number", "any_stitch"] and "side" in kinds
-        return told and not self.runs_on(start) and not set(kinds[2:]) & {*STITCHY, "make"}
-
-    def not_read(self, start: int) -> None:
-        """What is left of the clause: a remark if it can't be work, else Unread."""
-        stream = self.stream
-        sentence_end = stream.sentence_end(start, ".")
-        sentence = stream.lexemes[start:sentence_end]
-        if (
-            sentence
-            and not self.may_be_a_stitch(start)
-            and not self.runs_on(start)
-            and sentence[0].kind not in _OPEN_ENDS
-            and not _names_place(sentence)
-            and not any(
-                item.kind in STITCHY or item.lower in _WORKING_WORDS or item.kind in _POINTS_TO_WORK
-                for item in sentence
-            )
-        ):
-            stream.at = sentence_end
-            self.steps.append(Remark(stream.span_from(start)))
-            return
-        end = stream.next_of(*SIGNS, start=start + 1)
-        stream.at = end
-        if self.tells_shares(start, end):
-            self.steps.append(Remark(stream.span_from(start)))
-            return
-        words = stream.words(start, end)
-        self.steps.append(Unread(stream.span_from(start), words, NOT_UNDERSTOOD))
-
-
-def _names_place(sentence: list[Lexeme]) -> bool:
-    """Whether words like "granny group in next sp" say that something goes into a place."""
-    pointed = ("next", "each", "same", "first", "last", "corner")
-    for word, after, end in zip(sentence, sentence[1:], sentence[2:], strict=False):
-        if word.kind == "in" and after.kind in pointed and end.kind in (*_PLACE_ENDS, "corner", "group_word"):
-            return True
-    return False

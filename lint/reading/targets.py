@@ -219,6 +219,8 @@ def how_many(stream: Stream) -> Amount | None:
                 return None
         if stream.kind(1) == "dash" and stream.kind(2) == "stitch":
             return None
+        if chain == 2 and stream.kind(2) == "chain" and stream.peek(1).glued and stream.peek(2).glued:
+            return None  # "3rd ch of beg 3-ch": a chain of three
         if stream.peek(1).lower == "chsp" and stream.peek().number > 1:
             return None  # "each 5 chsp"
     return stream.amount()

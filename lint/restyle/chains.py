@@ -147,6 +147,17 @@ def _chains_made(ground: Ground, row: RowWords, sample: str, taken: list[Span]) 
             if third is not None and third.kind in ("space", "dash"):
                 continue
             span, new = first.span.to(second.span), f"{second.text}-{first.text}"
+        elif sample.startswith("ch") and (first.kind, second.kind) == ("number", "dash") and first.text.isdecimal():
+            behind = row.lexemes[index + 3] if index + 3 < len(row.lexemes) else None
+            if (
+                third is None
+                or third.kind != "chain"
+                or not third.glued
+                or behind is not None
+                and behind.kind == "space"
+            ):
+                continue
+            span, new = first.span.to(third.span), f"{third.text}-{first.text}"  # "3rd ch of 3-ch"
         elif not sample.startswith("ch") and (first.kind, second.kind) == ("chain", "dash"):
             behind = row.lexemes[index + 3] if index + 3 < len(row.lexemes) else None
             if third is None or not third.text.isdecimal() or behind is not None and behind.kind in ("space", "dash"):

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from lint.source import Span
+from lint.source import SourceText, Span
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,6 +56,24 @@ def applied(text: str, edits: list[Edit]) -> str:
         pieces += [text[at : edit.span.start], edit.new]
         at = edit.span.end
     return "".join([*pieces, text[at:]])
+
+
+def lines_before(source: SourceText, edits: list[Edit]) -> list[int]:
+    """For each line of the text with settled edits put in, the line that it was; a new line has its neighbour's number."""
+    found, at = [1], 0
+    for edit in edits:
+        found += _lines_begun(source, at, edit.span.start)
+        here = source.line_of(Span(edit.span.start, edit.span.start))
+        found += [here] * edit.new.count("\n")
+        at = edit.span.end
+        if edit.new.endswith("\n"):
+            found[-1] = source.line_of(Span(at, at))  # what stands behind an inserted line keeps its own number
+    return [*found, *_lines_begun(source, at, len(source.text))]
+
+
+def _lines_begun(source: SourceText, start: int, end: int) -> list[int]:
+    first = source.line_of(Span(start, start))
+    return [first + number for number in range(1, source.text.count("\n", start, end) + 1)]
 
 
 def cased(new: str, old: str) -> str:

@@ -12,6 +12,7 @@ from lint.house.model import House
 from lint.lexicon import Lexeme, Lexicon
 from lint.pattern import Part, Pattern, Row
 from lint.reading.terms import Terms
+from lint.restyle.propernames import not_stitches
 from lint.rulebook import Rulebook
 from lint.source import SourceText, Span
 from lint.tree import Remark, Unread, walk
@@ -103,7 +104,9 @@ class Ground:
         for name in {part.name for part in self.pattern.parts if part.name}:
             if any(lexeme.kind == "stitch" and lexeme.value != "sl st" for lexeme in self.lexicon.read(name)):
                 spans += [Span(*m.span()) for m in regex.finditer(rf"(?i)(?<!\w){regex.escape(name)}(?!\w)", text)]
-        return tuple(spans)
+        at_work = {lexeme.start for row in self.rows for lexeme in row.lexemes if not _is_unread(row.row, lexeme)}
+        told = (one for one in self.document if one.kind == "stitch" and one.start not in at_work)
+        return (*spans, *not_stitches(text, self.lexicon, told))
 
     def named(self, span: Span) -> bool:
         """Whether a stretch stands in a name."""
@@ -124,6 +127,10 @@ class Ground:
     def words(self, lexeme: Lexeme) -> str:
         """A lexeme as printed, with single spaces."""
         return " ".join(self.source.slice(lexeme.span).split())
+
+
+def _is_unread(row: Row, lexeme: Lexeme) -> bool:
+    return any(span.start <= lexeme.start < span.end for span in unread_spans(row))
 
 
 def unread_spans(row: Row) -> list[Span]:

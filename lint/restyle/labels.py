@@ -18,7 +18,11 @@ from lint.tree import RowCall, walk
 RULE = "label-not-house"
 _SIGN = regex.compile(r"[ \t]*(?::|\.(?!\d)|[-–—]+|;|=|\||●|\))(?!\s*\d+\s*[-–]\s*\d+\s*:)|")
 _JOINT = regex.compile(r"(?<=\d)\s*(?:-|–|—|\bto\b|\bthru\b|\bthrough\b)\s*(?=\d)")
-_FIGURES = r"(?:\d+(?:st|nd|rd|th)?\b|[\s,;:/&()\[\]\-–—]|\b(?:to|thru|through|and)\b)*(?:\d+(?:st|nd|rd|th)?|(?<=\d|st|nd|rd|th)[)\]])"
+# "2-5", "2nd to 5th", "2-R5": the word may be said again before a later figure
+_FIGURES = (
+    r"(?:\d+(?:st|nd|rd|th)?\b|[\s,;:/&()\[\]\-–—]|\b(?:to|thru|through|and)\b|(?<=\W)(?:{word})\b?\.?\s*(?=\d))*"
+    r"(?:\d+(?:st|nd|rd|th)?|(?<=\d|st|nd|rd|th)[)\]])"
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,10 +50,8 @@ def edits(ground: Ground) -> Iterator[Edit]:
 
 def _references(ground: Ground, row: Row) -> Iterator[Edit]:
     """Rows called for by their number: "Rep R3", "As 5th round", as the house would label them."""
-    layout = ground.book.layout
-    words = sorted((*layout.row_words, *layout.round_words, *layout.either_words), key=len, reverse=True)
-    word = "|".join(regex.escape(one) for one in words)
-    figures = r"\d+(?:\s*[-–—]\s*\d+)?"
+    word = _any_word(ground.book.layout)
+    figures = rf"\d+(?:\s*(?:[-–—]|\bto\b|\bthru\b|\bthrough\b)\s*(?:(?:{word})\b?\.?\s*)?\d+)?"
     named = regex.compile(
         rf"(?i)(?<!\w)(?:(?P<word>{word})\.?(?P<space>\s?)(?P<figures>{figures})(?!\w)"
         rf"|(?P<ordinal>\d+)(?:st|nd|rd|th)\s+(?P<behind>{word})(?!\w))"
@@ -66,7 +68,8 @@ def _references(ground: Ground, row: Row) -> Iterator[Edit]:
                 continue
             if match["behind"] is not None and single.ordinal:
                 continue
-            core = _Core("", "", match["figures"] or match["ordinal"], "")
+            told = regex.sub(rf"(?i)(?<=\W)(?:{word})\b?\.?\s*(?=\d)", "", match["figures"] or match["ordinal"])
+            core = _Core("", "", told, "")
             yield Edit(Span(*match.span()), _written(core, single, several, many), RULE, "row labels")
 
 
@@ -133,17 +136,25 @@ def _readable(sample: str) -> bool:
 
 
 def _cut(printed: str, layout: LayoutFile) -> _Core | None:
-    words = sorted((*layout.row_words, *layout.round_words, *layout.either_words), key=len, reverse=True)
-    word = "|".join(regex.escape(one) for one in words)
+    word = _any_word(layout)
+    figures = _FIGURES.replace("{word}", word)
     match = regex.fullmatch(
-        rf"(?is)(?P<prefix>(?:[^\d]*\s)?)(?P<word>{word})\b?\.?\s*:?\s*(?P<figures>{_FIGURES})(?P<extras>.*)", printed
-    ) or regex.fullmatch(rf"(?is)(?P<prefix>)(?P<figures>{_FIGURES})\s+(?P<word>{word})\b(?P<extras>.*)", printed)
-    return _Core(match["prefix"], match["word"], match["figures"].strip(), match["extras"]) if match else None
+        rf"(?is)(?P<prefix>(?:[^\d]*\s)?)(?P<word>{word})\b?\.?\s*:?\s*(?P<figures>{figures})(?P<extras>.*)", printed
+    ) or regex.fullmatch(rf"(?is)(?P<prefix>)(?P<figures>{figures})\s+(?P<word>{word})\b(?P<extras>.*)", printed)
+    if match is None:
+        return None
+    once = regex.sub(rf"(?i)(?<=\W)(?:{word})\b?\.?\s*(?=\d)", "", match["figures"].strip())
+    return _Core(match["prefix"], match["word"], once, match["extras"])
+
+
+def _any_word(layout: LayoutFile) -> str:
+    """A pattern for all words of row labels, the longest first."""
+    words = sorted((*layout.row_words, *layout.round_words, *layout.either_words), key=len, reverse=True)
+    return "|".join(regex.escape(one) for one in words)
 
 
 def _written(core: _Core, form: LabelForm, ranged: LabelForm | None, many: bool) -> str:
     figures = regex.sub(r"(?i)(\d)(?:st|nd|rd|th)\b", r"\1", core.figures)
-    figures = regex.sub(r"(?i)\b(?:rnds?|rounds?|rows?)\s+(?=\d)", "", figures)
     if ranged is not None:
         figures = _JOINT.sub(ranged.joint, figures)
     if form.ordinal:

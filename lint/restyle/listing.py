@@ -6,34 +6,22 @@ The designer's own meanings stay as they are; only an entry that is added gets t
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 import regex
 
 from lint.house.model import HouseAbbreviation
 from lint.house.samples import EntryForm, entry_form
-from lint.pattern import Abbreviation
+from lint.restyle import abbreviations, labels
 from lint.restyle.abbreviations import FormTable, entries_of
-from lint.restyle.edits import Edit
+from lint.restyle.edits import Edit, Kept
+from lint.restyle.entries import Listed, listed
 from lint.restyle.ground import Ground
 from lint.source import Span
 
 RULE = "abbreviation-list-not-house"
-_SIGN = regex.compile(r"\s+[-–—=~]+\s+|\s*[=:]\s+|\s{2,}")
 _NOUNS = ("round", "row", "space", "any_stitch", "loop")
 LACKING = "entries that the list lacks"
 ORDER = "order of the list"
-
-
-@dataclass(frozen=True, slots=True)
-class Listed:
-    """An entry cut up: the words of its forms and of its meaning, and the stretch without its closing stop."""
-
-    forms: str
-    meaning: str
-    span: Span
-    abbreviation_first: bool
-    simple: bool  # its two sides and nothing else
 
 
 def edits(ground: Ground) -> Iterator[Edit]:
@@ -53,55 +41,12 @@ def edits(ground: Ground) -> Iterator[Edit]:
         yield from shaped
         if shaped:
             return
-    added = list(_added(ground, entries))
-    yield from added
-    if not added and ground.house.abbreviation_list.order == "alphabetical":
-        yield from _order(ground, entries)
-
-
-def listed(ground: Ground) -> list[Listed]:
-    """The plain entries under the heading of the abbreviations, in the order of the text; stitches defined there apart."""
-    sections = [section.span for section in ground.pattern.sections if section.key == "abbreviations"]
-    defined = {special.span for special in ground.pattern.specials if special.items}
-    found = [
-        _cut(ground, entry)
-        for entry in ground.pattern.abbreviations
-        if entry.span not in defined and any(span.start <= entry.span.start < span.end for span in sections)
-    ]
-    plain = [one for one in found if one is not None and not regex.search(r"^\d|\d(?!(?:\d*)?tog)", one.forms)]
-    plain = [one for one in plain if not _RECIPE.search(one.meaning)]
-    return sorted(plain, key=lambda one: one.span.start)
-
-
-# how a stitch is worked, which is no entry of the list though it may stand under the same heading
-_RECIPE = regex.compile(r"[.;]\s+\S|\b(?:ch|sl st|ss)\s\d|\b\d+\s?(?:ch|s?dc|sc|h?tr|hdc)\b")
-
-
-def _cut(ground: Ground, entry: Abbreviation) -> Listed | None:
-    if entry.body is None:
-        return None
-    whole = entry.span
-    text = ground.source.text
-    end = whole.end
-    if text[whole.start : end].endswith(".") and not regex.search(r"\p{L}\.\p{L}\.$", text[whole.start : end]):
-        end -= 1
-    span = Span(whole.start, end)
-    body_end = min(entry.body.end, end)
-    meaning = text[entry.body.start : body_end].strip()
-    before, after = text[span.start : entry.body.start], text[body_end:end]
-    first = bool(before.strip())
-    named = _SIGN.search(before.rstrip(" :=–—-")) if first else None
-    if named is not None and named.start():  # "htr2tog - half treble 2 together: …": its name and its making explain it
-        meaning = text[span.start + named.end() : end].strip()
-        before, after = before[: named.end()], ""
-    side = (before if first else after).strip()
-    if side.startswith("(") and side.endswith(")"):
-        side = side[1:-1]
-    elif first and side.endswith("(") and after.strip() == ")":
-        side, after = side[:-1], ""
-    forms = regex.sub(r"^[\s:=–—~.-]+|[\s:=–—~-]+$|[\s,]+$|\.{2,}$", "", side).strip(" ,")
-    simple = 0 < len(forms) <= 24 and "\n" not in text[span.start : end] and bool(meaning)
-    return Listed(forms, meaning, span, first, simple and not (first and after.strip()))
+    if ground.house.abbreviation_list.order == "alphabetical":
+        moved = [edit for edit in _order(ground, entries) if ground.source.slice(edit.span) != edit.new]
+        yield from moved
+        if moved:
+            return
+    yield from _added(ground, entries)
 
 
 def _written(form: EntryForm, one: Listed) -> str:
@@ -112,15 +57,19 @@ def _forms(ground: Ground, entries: list[Listed]) -> Iterator[Edit]:
     """Forms of the list that the house replaces; an entry whose form needs no explaining goes, with its line."""
     table = FormTable(ground.house)
     present = {form for one in entries for form in _each(one.forms)}
+    printed: _Printed | None = None  # it is asked for seldom
     for one in entries:
         for form in _each(regex.sub(r"\((?:s|es)\)", "", one.forms)):  # "St(s)"
             found = table.replacement(form)
             if found is None or _kind(ground, form) != _kind(ground, found.new):
                 continue
+            printed = printed or _Printed(ground)
+            if form.lower() != found.new.lower() and printed.places(form):
+                continue
             at = ground.source.text.find(form, one.span.start, one.span.end)
             if not found.entry.listed or found.new in present:
                 gone = _with_its_sign(ground, entries, one)
-                if gone is not None and len(_each(one.forms)) == 1 and not _used(ground, form):
+                if gone is not None and len(_each(one.forms)) == 1:
                     yield Edit(gone, "", RULE, found.entry.use)
             elif at >= 0:
                 yield Edit(Span(at, at + len(form)), found.new, RULE, found.entry.use)
@@ -136,8 +85,34 @@ def _kind(ground: Ground, form: str) -> str:
     return lexemes[0].kind if len(lexemes) == 1 else ""
 
 
-def _used(ground: Ground, form: str) -> bool:
-    return any(lexeme.lower in (form.lower(), form.lower() + "s") for row in ground.rows for lexeme in row.lexemes)
+class _Printed:
+    """Where a text prints forms that stay: in prose and in rows that are not understood, which keep their words."""
+
+    def __init__(self, ground: Ground) -> None:
+        self._text = ground.source.text
+        self._aside = [section.span for section in ground.pattern.sections if section.key == "abbreviations"]
+        self._aside += [edit.span for edit in (*abbreviations.edits(ground), *labels.edits(ground))]
+
+    def places(self, form: str) -> list[int]:
+        """Where a form, or more than one of it, will still stand when the rows are in the house's form."""
+        first = f"[{form[0].upper()}{form[0].lower()}]" if form[0].isalpha() else regex.escape(form[0])
+        printed = regex.compile(rf"(?<![\w-]){first}{regex.escape(form[1:])}(?:e?s)?(?![\w-])")
+        places = (match.start() for match in printed.finditer(self._text))
+        return [at for at in places if not any(span.start <= at < span.end for span in self._aside)]
+
+
+def kept(ground: Ground) -> Iterator[Kept]:
+    """Entries whose form the house replaces and that stay, for the text still uses them; with the first place."""
+    table = FormTable(ground.house)
+    printed = _Printed(ground)
+    for one in listed(ground):
+        for form in _each(regex.sub(r"\((?:s|es)\)", "", one.forms)):
+            found = table.replacement(form)
+            if found is None or form.lower() == found.new.lower():
+                continue
+            if places := printed.places(form):
+                span = Span(places[0], places[0] + len(form))
+                yield Kept(span, f"“{form}” is still printed here, so it stays in the list beside “{found.new}”")
 
 
 def _with_its_sign(ground: Ground, entries: list[Listed], one: Listed) -> Span | None:
@@ -146,13 +121,15 @@ def _with_its_sign(ground: Ground, entries: list[Listed], one: Listed) -> Span |
     index = entries.index(one)
     if line is not None or len(entries) < 3:
         return line
+    text = ground.source.text
+    spans = []
     if index:
-        gone = Span(entries[index - 1].span.end, one.span.end)
-        between = ground.source.text[gone.start : one.span.start]
-    else:
-        gone = Span(one.span.start, entries[1].span.start)
-        between = ground.source.text[one.span.end : gone.end]
-    return gone if regex.fullmatch(r"\s*[;,.]\s+", between) else None
+        spans.append((Span(entries[index - 1].span.end, one.span.end), entries[index - 1].span.end, one.span.start))
+    if index + 1 < len(entries):
+        behind = entries[index + 1].span.start
+        spans.append((Span(one.span.start, behind), one.span.end, behind))
+    spans.sort(key=lambda found: "\n" in text[found[1] : found[2]])  # lines stay where they are broken
+    return next((gone for gone, start, end in spans if regex.fullmatch(r"\s*[;,.]\s+", text[start:end])), None)
 
 
 def _whole_line(ground: Ground, one: Listed) -> Span | None:
@@ -163,14 +140,24 @@ def _whole_line(ground: Ground, one: Listed) -> Span | None:
     return Span(start, end + 1) if alone and end >= 0 else None
 
 
+def _key(one: Listed) -> str:
+    """What an entry is put in order by: the side that stands first."""
+    return (one.forms if one.abbreviation_first else one.meaning).casefold()
+
+
+def _is_ordered(entries: list[Listed]) -> bool:
+    return all(_key(one) <= _key(other) for one, other in zip(entries, entries[1:], strict=False))
+
+
 def _order(ground: Ground, entries: list[Listed]) -> Iterator[Edit]:
-    """Entries put in the order of the alphabet, each in the place of another."""
-    if not all(one.simple for one in entries):
-        return
-    ordered = sorted(entries, key=lambda one: (one.forms if one.abbreviation_first else one.meaning).casefold())
-    for place, one in zip(entries, ordered, strict=True):
-        if one is not place:
-            yield Edit(place.span, ground.source.slice(one.span), RULE, ORDER)
+    """Entries of each block put in the order of the alphabet, each in the place of another."""
+    for block in {one.block for one in entries}:
+        places = [one for one in entries if one.block == block]
+        if not all(one.simple for one in places):
+            continue
+        for place, one in zip(places, sorted(places, key=_key), strict=True):
+            if one is not place:
+                yield Edit(place.span, ground.source.slice(one.span), RULE, ORDER)
 
 
 def missing(ground: Ground) -> list[HouseAbbreviation]:
@@ -194,25 +181,63 @@ def missing(ground: Ground) -> list[HouseAbbreviation]:
 
 
 def _added(ground: Ground, entries: list[Listed]) -> Iterator[Edit]:
+    """Entries that the list lacks, each at its place in the alphabet where the list is in that order, else at the end."""
     lacking = missing(ground)
     simple = [one for one in entries if one.simple]
+    simple = [one for one in simple if one.block == simple[-1].block]
     if not lacking or len(simple) < 2:
         return
-    model, last = simple[-1], simple[-1]
-    form = _form_of(ground, model)
+    form = _form_of(ground, simple[-1])
+    ordered = ground.house.abbreviation_list.order == "alphabetical" and _is_ordered(simple)
+    nouns = [one for one in simple if _kind(ground, regex.sub(r"\(.*", "", one.forms)) in _NOUNS]
+    both = 2 * sum(one.forms.endswith("(s)") for one in nouns) > len(nouns)  # "st(s) = stitch(es)"
+    places: dict[int, list[tuple[str, str]]] = {}
+    for entry in lacking:
+        forms, meaning = _singular_or_plural(ground, entry) if both else (entry.use, entry.means)
+        key = (forms if simple[-1].abbreviation_first else meaning).casefold()
+        at = sum(_key(one) <= key for one in simple) if ordered else len(simple)
+        places.setdefault(at, []).append((key, form.written(forms, meaning)))
+    for at, found in sorted(places.items()):
+        yield from _put_in(ground, simple, at, [words for _, words in (sorted(found) if ordered else found)])
+
+
+def _put_in(ground: Ground, simple: list[Listed], at: int, words: list[str]) -> Iterator[Edit]:
+    """Entries put in before the one numbered `at`: as lines, or into the line that has room, with the list's own sign."""
     text = ground.source.text
-    own_lines = _whole_line(ground, simple[0]) is not None
-    between = "\n" if own_lines else text[simple[-2].span.end : last.span.start]
-    start = text.rfind("\n", 0, last.span.start) + 1
-    lead = text[start : last.span.start] if own_lines else ""
-    if not own_lines and not regex.fullmatch(r"\s*[;,.]\s+", between):
+    before, behind = (simple[at - 1] if at else None), (simple[at] if at < len(simple) else None)
+    if _whole_line(ground, simple[0]) is not None:
+        neighbour = before or behind
+        start = text.rfind("\n", 0, neighbour.span.start) + 1
+        lead = text[start : neighbour.span.start]
+        if before is None:
+            yield Edit(Span(start, start), "".join(f"{lead}{one}\n" for one in words), RULE, LACKING)
+        else:
+            yield Edit(
+                Span(before.span.end, before.span.end), "".join(f"\n{lead}{one}" for one in words), RULE, LACKING
+            )
         return
-    both = any(one.forms.endswith("(s)") for one in simple)  # "st(s) = stitch(es)"
-    written = (
-        form.written(*(_singular_or_plural(ground, entry) if both else (entry.use, entry.means))) for entry in lacking
-    )
-    added = "".join(f"{between}{lead}{words}" for words in written)
-    yield Edit(Span(last.span.end, last.span.end), added, RULE, LACKING)
+    between = text[simple[-2].span.end : simple[-1].span.start]
+    if not regex.fullmatch(r"\s*[;,.]\s+", between):
+        return
+    sign = between.strip() + " "
+    added = sign.join(words)
+    if before is not None and (behind is None or _has_room(text, simple, before, behind, sign + added)):
+        yield Edit(Span(before.span.end, before.span.end), sign + added, RULE, LACKING)
+    elif behind is not None:
+        yield Edit(Span(behind.span.start, behind.span.start), added + sign, RULE, LACKING)
+
+
+def _has_room(text: str, simple: list[Listed], before: Listed, behind: Listed, added: str) -> bool:
+    """Whether words go behind an entry in its line; where a line ends there, only as far as the list's longest line goes."""
+    if "\n" not in text[before.span.end : behind.span.start]:
+        return True
+    longest = max(_line_length(text, one.span.start) for one in simple)
+    return _line_length(text, before.span.start) + len(added) <= longest
+
+
+def _line_length(text: str, at: int) -> int:
+    end = text.find("\n", at)
+    return (len(text) if end < 0 else end) - text.rfind("\n", 0, at) - 1
 
 
 def _singular_or_plural(ground: Ground, entry: HouseAbbreviation) -> tuple[str, str]:

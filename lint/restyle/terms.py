@@ -76,12 +76,37 @@ def statements(text: str, book: Rulebook) -> list[tuple[Span, str]]:
 
 def _statements(ground: Ground) -> Iterator[tuple[Span, str]]:
     counterpart = {name.lower(): pair for pair in ground.book.countries.names for name in pair}
-    for span, country in statements(ground.source.text, ground.book):
-        if country == ground.terms.terms and not _glosses(ground, span) and not ground.named(span):
-            printed = ground.source.slice(span)
-            us, uk = counterpart[printed.lower()]
-            new = uk if country == "us" else us
-            yield span, new.lower() if printed.islower() else new
+    told = [
+        span
+        for span, country in statements(ground.source.text, ground.book)
+        if country == ground.terms.terms and not _glosses(ground, span)
+    ]
+    told = [span for span in told if not ground.named(span) or _TELLS.match(ground.source.text, span.end)]
+    for span in dict.fromkeys([*told, *_versions(ground)]):
+        printed = ground.source.slice(span)
+        us, uk = counterpart[printed.lower()]
+        new = uk if ground.terms.terms == "us" else us
+        yield span, new.lower() if printed.islower() else new
+
+
+# a country's name that a title or the yarn may have is no statement: only "UK terms", "UK version"
+_TELLS = regex.compile(r"(?i)[\s-]+(?:crochet\s+|stitch\s+)?(?:terms?|terminology|version|edition)\b")
+
+
+def _versions(ground: Ground) -> Iterator[Span]:
+    """The country in a title, or in a line of its own at the head, that tells which version this is: "(UK)", "UK version"."""
+    text, title = ground.source.text, ground.pattern.title_span
+    if title is None:
+        return
+    sections = [section.heading.start for section in ground.pattern.sections if section.heading.start > title.end]
+    head = min([*sections, *(row.row.span.start for row in ground.rows), len(text)])
+    names = "|".join(regex.escape(pair[ground.terms.terms == "uk"]) for pair in ground.book.countries.names)
+    version = r"[\s-]+(?:version|edition)"
+    in_title = rf"(?i)[(\[]\s*({names})(?:{version})?\s*[)\]]|[-–—,:|]\s*({names})(?:{version})?\s*$"
+    alone = rf"(?im)^\W*({names}){version}\W*$"
+    for pattern, start, end in ((in_title, title.start, title.end), (alone, title.start, head)):
+        for match in regex.finditer(pattern, text, pos=start, endpos=max(start, end)):
+            yield Span(*next(match.span(group) for group in (1, 2) if group <= match.re.groups and match[group]))
 
 
 def _glosses(ground: Ground, span: Span) -> bool:
@@ -187,13 +212,19 @@ def _form_in(book: Rulebook, words: str, terms: str) -> tuple[str, int, str] | N
 
 def counterpart(book: Rulebook, key: str, form: str, terms: str) -> str:
     """The form of a stitch in other terms that stands for a printed form; a name in full where it has no pair."""
+    rule = book.stitch(key)
+    there_forms = rule.us if terms == "us" else rule.uk
     pairs = next((pairs.forms for pairs in book.countries.pairs if pairs.stitch == key), None)
     if pairs is None:
-        return (book.stitch(key).us if terms == "us" else book.stitch(key).uk)[0]
+        return there_forms[0]
     here, there = (1, 0) if terms == "us" else (0, 1)
     for pair in pairs:
         if pair[here] == form:
             return pair[there]
+    if form in there_forms:
+        return form  # "crab st" in both countries
+    if form.endswith(" stitch"):  # its plural is "stitches"
+        return next((pair[there] for pair in reversed(pairs) if pair[there].endswith(" stitch")), pairs[0][there])
     whole = len(max(form.split(), key=len)) > 5 and len(pairs) > 1
     return pairs[1 if whole else 0][there]
 
@@ -201,6 +232,7 @@ def counterpart(book: Rulebook, key: str, form: str, terms: str) -> str:
 def paired(book: Rulebook, key: str, form: str, terms: str) -> bool:
     """Whether a form comes back when the terms are changed and changed back."""
     side = 0 if terms == "us" else 1
-    return any(
+    rule = book.stitch(key)
+    return (form in rule.us and form in rule.uk) or any(
         pairs.stitch == key and any(pair[side] == form for pair in pairs.forms) for pairs in book.countries.pairs
     )

@@ -8,14 +8,14 @@ from lint.place import LimitKind, Place, Target, TargetKind, Which
 from lint.tree import Alongside, Skip, Step, Work
 from lint.working.cursor import PlacesUnknown, Trouble, describe, family
 from lint.working.fabric import Node
-from lint.working.reach import Reach
+from lint.working.rowends import RowEnds
 
 _ANY = Target(TargetKind.ANY_STITCH)
 _LOOP = Target(TargetKind.SPACE)
 _PLAIN = (TargetKind.ANY_STITCH, TargetKind.STITCH)
 
 
-class Placing(Reach):
+class Placing(RowEnds):
     """Finding places: next, each, first, last, same, the middle of a corner, the top of a chain…"""
 
     def open_ring(self, place: Place) -> None:
@@ -327,75 +327,3 @@ class Placing(Reach):
         """How many spaces like the one at `index` are left behind on the way to it."""
         between = self.cursor.nodes[self.cursor.at : index]
         return sum(node.kind == "space" and self.cursor.matches(node, target, self.size) for node in between)
-
-    def first_places(self, place: Place, number: int) -> list[Node]:
-        """ "first": the row's first place at its start; the next one inside a repeat; the start again at a round's end."""
-        cursor = self.cursor
-        target = place.targets[0]
-        nothing_yet = self.at_start()
-        if not cursor.known:
-            return [cursor.next(target, self.size) for _ in range(number)]
-        if nothing_yet and self.begin_node is not None and number == 1 and cursor.nodes and cursor.at <= 1:
-            node = cursor.nodes[0]
-            if self.cursor.matches(node, target, self.size) or node.chain:
-                cursor.last = node
-                cursor.at = max(cursor.at, 1)
-                return [node]
-        left = cursor.remaining(place.targets, self.size)
-        if self.made and not left and cursor.circular:
-            node = next((node for node in cursor.nodes if cursor.matches(node, target, self.size, strict=False)), None)
-            if node is not None:
-                cursor.last = node
-                return [node]
-        return [cursor.next(target, self.size) for _ in range(number)]
-
-    def at_start(self) -> bool:
-        """Whether nothing is made yet but a beginning chain, and the space that it may hold."""
-        return not self.made or len(self.made) <= 2 and self.begin_node is not None and self.made[0] is self.begin_node
-
-    def pass_edge_loop(self, target: Target) -> None:
-        """ "Sc in first dc, *ch 5, sc in next loop": not in the half loop beside that dc."""
-        cursor = self.cursor
-        if self.is_round or target.length is not None or cursor.at != 1 or len(cursor.nodes) < 4 or len(self.made) < 2:
-            return
-        here, chained = cursor.nodes[1], self.made[-1]
-        lengths = {node.length for node in cursor.nodes[2:-2] if node.kind == "space"}
-        half = here.kind == "space" == chained.kind and here.length < min((chained.length, *lengths))
-        if half and self.choices.pick(("edge loop",), 2, 0) == 0:
-            cursor.at = 2
-
-    def turning_chain(self, place: Place) -> list[Node]:
-        """ "top of turning ch": the last place of the row, where the row below began."""
-        cursor = self.cursor
-        if not cursor.known:
-            return [Node("unknown place")]
-        for index in range(cursor.at, cursor.end):
-            if cursor.nodes[index].chain:
-                skipped = self.passed(index)
-                if skipped:
-                    cursor.troubles.append(Trouble("left", "st", skipped))
-                cursor.at = index + 1
-                cursor.last = cursor.nodes[index]
-                return [cursor.nodes[index]]
-        if cursor.uncounted or cursor.at < cursor.end:
-            if cursor.at < cursor.end and not cursor.uncounted:
-                return [cursor.next(_ANY, self.size)]
-            cursor.uncounted = 0
-            cursor.last = Node("turning chain")
-            cursor.troubles.append(Trouble("uncounted chain", "turning chain"))
-            return [cursor.last]
-        return [cursor.next(_ANY, self.size)]
-
-    def passed(self, index: int) -> int:
-        """Stitches between here and `index`, the rest of a group whose space or middle was worked into apart."""
-        cursor = self.cursor
-        if cursor.last is None or cursor.last.kind in ("space", "gap"):
-            return 0
-        group, ahead = cursor.last.group, cursor.nodes[cursor.at : index]
-        end = cursor.nodes[index] if index < len(cursor.nodes) else None
-        half = (
-            end.group if end is not None and end.chain else 0
-        )  # "sc in top of tch" passes the half shell that the chain is a part of
-        if half and len(ahead) > 1 and all(node.group == half for node in ahead):
-            return 0
-        return sum(1 for node in ahead if node.is_stitch and not (group and node.group == group))

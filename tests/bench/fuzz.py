@@ -35,8 +35,8 @@ from lint.inspection import inspect
 from lint.reports.outputs import Asked, Job, Output, file_of
 from lint.reports.summary import Checked
 from lint.rulebook import load_rulebook
-from lint.source import SourceText
 from lint.rulefolder import RuleFileError
+from lint.source import SourceText
 
 LIMIT = 5.0  # seconds of one core
 MOST_MEMORY = 1_500  # megabytes
