@@ -38,6 +38,7 @@ _POINTS_TO_WORK = ("make", "row", "round", "each", "ordinal", "remaining")
 _PLACE_ENDS = ("last", "next", "first", "each", "same", "any_stitch", "stitch", "space", "chain")
 _WORK_BEGINS = ("number", "stitch", "chain", "join", "turn", "special", "make", "repeat", "skip")
 _SIGNS = (",", ";", ".", ":", "dash", "(", "[", "{", "star", *CLOSERS)
+_ENDS_TOLD = {"measures", "measure", "rows", "rounds", "length", "long", "desired", "size", "completed"}
 _OPEN_ENDS = ("around", "across", "to", "within", "until")  # a clause of these alone says how far to work
 
 
@@ -279,17 +280,7 @@ class RemarkClauses(TunisianClauses):
         if reached and isinstance(self.steps[-1] if self.steps else None, Repeat) and self.steps[-1].times.number:
             stream.pass_to(",", ";", ".")  # "repeat from * two more times until you have 4 groups": said already
             return self.steps.append(Remark(stream.span_from(start))) is None
-        if not reached and not words & {
-            "measures",
-            "measure",
-            "rows",
-            "rounds",
-            "length",
-            "long",
-            "desired",
-            "size",
-            "completed",
-        }:
+        if not reached and not words & _ENDS_TOLD:
             return False
         stream.at = end
         self.steps.append(OpenWork(stream.span_from(start), stream.words(start, end)))

@@ -14,7 +14,6 @@ from lint.working.choices import CHAIN_KEYS, Choices, Key
 from lint.working.compare import Comparison, compare
 from lint.working.cursor import PlacesUnknown
 from lint.working.earlier import EarlierRows
-from lint.working.earlier import EarlierRows
 from lint.working.effort import A_READING, Effort
 from lint.working.expand import Instance, turns_first
 from lint.working.fabric import Fabric, afresh
