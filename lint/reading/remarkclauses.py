@@ -15,6 +15,7 @@ from lint.tree import Chain, OpenWork, OtherSide, Remark, Repeat, Skip, UseYarn
 
 _WORK_BEGINS = ("number", "stitch", "chain", "join", "turn", "special", "make", "repeat", "skip")
 _SIGNS = (",", ";", ".", ":", "dash", "(", "[", "{", "star", *CLOSERS)
+_ENDS_TOLD = {"measures", "measure", "rows", "rounds", "length", "long", "desired", "size", "completed"}
 
 
 class RemarkClauses(LeftClauses):
@@ -255,17 +256,7 @@ class RemarkClauses(LeftClauses):
         if reached and isinstance(self.steps[-1] if self.steps else None, Repeat) and self.steps[-1].times.number:
             stream.pass_to(",", ";", ".")  # "repeat from * two more times until you have 4 groups": said already
             return self.steps.append(Remark(stream.span_from(start))) is None
-        if not reached and not words & {
-            "measures",
-            "measure",
-            "rows",
-            "rounds",
-            "length",
-            "long",
-            "desired",
-            "size",
-            "completed",
-        }:
+        if not reached and not words & _ENDS_TOLD:
             return False
         stream.at = end
         self.steps.append(OpenWork(stream.span_from(start), stream.words(start, end)))

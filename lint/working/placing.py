@@ -293,10 +293,8 @@ class Placing(RowEnds):
         if place.which is Which.EACH:
             raise PlacesUnknown
         self.used_earlier[place.row] += number
-        if self.works_behind:
-            return [Node("row below") for _ in range(number)]
-        skipped_apart = bool(following) and isinstance(following[0], Skip)
-        covers = self.choices.pick(("covers", place.span.start), 2, 1 if skipped_apart else 0) == 0
+        apart = bool(following) and isinstance(following[0], Skip)
+        covers = not self.works_behind and self.choices.pick(("covers", place.span.start), 2, int(apart)) == 0
         if covers and self.cursor.known:
             self.cursor.run(_ANY, number, self.size)
         return [Node("row below") for _ in range(number)]
