@@ -76,3 +76,28 @@ def test_a_stitch_over_several_places_takes_them_all() -> None:
     assert counts(check(text.format(unclear)))[-1] is None
     one = "(yo, insert hook in next st, pull up a loop) 3 times in same st, yo and draw through all loops."
     assert counts(check(text.format(one)))[-1] == 12
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "We knit behind the back wall (3 sc, inc) * 2. (10)",
+        "For the back half-loop: (3 sc, inc) x 2. (10)",
+        "(3 sc behind the front wall, inc) x 2. (10)",
+    ],
+)
+def test_loops_by_their_names_in_translated_toys(words: str) -> None:
+    """A wall, or a half-loop, of a stitch is its back or front loop; nothing of the row is lost."""
+    report = check(f"{_BALL}Rnd 2: {words}\n")
+    assert counts(report) == [8, 10]
+    assert outcomes(report)[-1] == "agrees"
+
+
+def test_a_wall_that_is_a_piece() -> None:
+    """The back wall of a house is a part, and no loop."""
+    part = "Ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. (10 sc)\n"
+    report = check(
+        f"House\nUS terms\n\nBACK WALL\n{part}\nFront Wall (make 2)\n{part}\nSew the back wall to the front walls.\n"
+    )
+    assert [part.name for part in report.pattern.parts] == ["BACK WALL", "Front Wall"]
+    assert counts(report)[1] == counts(report)[-1] == 10
