@@ -418,3 +418,25 @@ def test_spikes_over_the_stitch_below_which_they_lie() -> None:
     assert not corrections(report)
     rows = "Row 1: Sc in 2nd ch from hook and in each ch across. (10)\nRow 2: Ch 1, turn, sc in each sc across. (10)\nRep Row 2 for desired length."
     assert not [rule for rule, _ in all_findings(check(_strip(rows))) if rule == "not-understood"]
+
+
+def test_sentences_on_chains_behind_a_count() -> None:
+    """ "10 hdc. The ch 2 never counts." is a printed count and a rule, and no work."""
+    text = f"Rug\n{_TERMS}RUG\n1. Ch 3, join into ring. Ch 2, 10 hdc in ring. Join to first hdc. 10 hdc. The ch 2 never counts.\n2. Ch 2, 2 hdc in each. Join. 20 hdc.\n3. Ch 2, *1 hdc in each of 2, 2 hdc in next*. Repeat 6 times total, 1 hdc in each of last 2 sts. Join. 26 hdc.\n"
+    report = check(text)
+    assert counts(report) == [10, 20, 26]
+    assert set(outcomes(report)) == {"agrees"}
+    assert not [rule for rule, _ in all_findings(report) if rule == "turning-chain-unsaid"]
+
+
+@pytest.mark.parametrize(("spaces", "outcome"), [(8, "agrees"), (7, "agrees"), (9, "differs")])
+def test_chains_between_the_stitches_of_a_round(spaces: int, outcome: str) -> None:
+    """ "Dc in each sc with ch 1 between": with the last and the first as well, where the printed count says so."""
+    text = f"Daisy\n{_TERMS}DAISY\nRnd 1: 8 sc in magic ring, join. (8 sc)\nRnd 2: Ch 2, dc in each sc with ch 1 between, join. (8 dc, {spaces} ch-1 sps)\n"
+    assert outcomes(check(text))[-1] == outcome
+
+
+def test_stitches_along_the_foundation() -> None:
+    """ "18 sc along foundation" is its number, along the edge that the piece was begun on."""
+    text = f"Square\n{_TERMS}CENTRE\nch 7.\nRow 1: sc in 2nd ch from hook and in each ch to end. 6 sc\nRows 2-6: ch 1, turn, sc in each st to end. 6 sc\n\nBORDER\nRnd 1: ch 1, do not turn, 6 sc along row-ends, ch 2, 6 sc along foundation, ch 2, 6 sc along row-ends, ch 2, 6 sc along top, ch 2, join. 24 sc, 4 ch-2 sps\n"
+    assert set(outcomes(check(text))) == {"agrees"}

@@ -66,8 +66,15 @@ def _told_in_a_row(
         if speaks.search(note["inner"]):
             told = notes.global_countings(Stream(lexicon.read(note["inner"], offset + note.start("inner")), vocabulary))
             yield from ((length, one) for length, one in told if length is not None and one.throughout)
+    for note in _NEVER.finditer(text):
+        told = notes.global_countings(Stream(lexicon.read(note["inner"], offset + note.start("inner")), vocabulary))
+        yield from ((length, replace(one, throughout=True)) for length, one in told if length is not None)
 
 
+# "The ch 2 never counts." behind the first round's work
+_NEVER = regex.compile(
+    r"(?:^|[.;]\s+)(?P<inner>(?:The|Each|Every|All|This)\s[^.;(),]{0,40}\b(?:never|always)\b[^.;(),]*)(?=[.;]|\s*$)"
+)
 _BRACKETED = regex.compile(r"[(\[](?P<inner>[^()\[\]]{8,120})[)\]]")
 
 

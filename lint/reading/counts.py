@@ -57,6 +57,9 @@ def ends_work(stream: Stream, index: int) -> bool:
             return True
         if kind not in (",", ";", ".", ":", "|", "dash", "and", "then", *CLOSERS):
             lexeme = stream.lexemes[position]
+            if (noted := _past_note(stream, position)) is not None:
+                position = noted
+                continue
             if kind == "number" and any(item.lower == "unchanged" for item in stream.lexemes[position : position + 4]):
                 return True  # "– 8 rows unchanged"
             if (past := _past_rows(stream, position)) is not None:
@@ -74,6 +77,19 @@ def ends_work(stream: Stream, index: int) -> bool:
                 return False
         position += 1
     return True
+
+
+def _past_note(stream: Stream, index: int) -> int | None:
+    """Index behind a sentence that only says whether a chain counts: "The ch 2 never counts."."""
+    if not index or stream.lexemes[index - 1].kind != ".":
+        return None
+    end = stream.sentence_end(index, ".", ";", ",")
+    words = stream.lexemes[index:end]
+    if any(item.kind in (*OPENERS, "in", "make", "star", "join", "turn", "next") for item in words):
+        return None
+    noted = any(item.kind in ("counts", "counts_not") for item in words[1:])
+    subject = words[0].kind == "the" or words[0].kind == "each" or words[0].lower in ("this", "these")
+    return end if noted and subject and any(item.kind == "chain" for item in words[:4]) else None
 
 
 def _calls_rows(stream: Stream, index: int) -> bool:

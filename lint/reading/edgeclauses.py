@@ -97,7 +97,7 @@ class EdgeClauses(ClusterClauses):
                 return True
             named = False  # "along the bottom"
             while stream.word(*_EDGE_WORDS):
-                named = stream.take().lower in ("bottom", "top")
+                named = stream.take().lower in ("bottom", "top", "foundation")
             if stream.kind() in ("chain", "foundation") and stream.kind(1) == "edge":
                 stream.take()  # "along foundation ch edge"
             if stream.take_if("side", "edge", "top", "row_end", "chain", "foundation") or stream.word("side") or named:

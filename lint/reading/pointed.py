@@ -46,6 +46,8 @@ def each_place(stream: Stream, start: int) -> Place | None:
     if number is not None:
         unused = stream.take_if("unused") or _of_a_piece(stream)
         place = with_target(stream, start, Which.ELSEWHERE if unused else Which.NEXT, number)
+        if place is None and stream.kind() in (*SIGNS, "end"):
+            return Place(stream.span_from(start), Which.NEXT, (ANY,), number, each_of=True)  # "1 hdc in each of 2,"
         return replace(place, each_of=True, bare=place.which is Which.NEXT) if place else None
     loops = stream.take_if(*LOOPS)  # "2 sc in each front loop"
     if loops:

@@ -176,6 +176,9 @@ class Stitching(Making):
                 if index:
                     self.add_space(self.amount(step.between), None)
                 self.put(kind, node, each)
+            whole = self.is_round and step is self.last_work and len(found) > 1
+            if whole and self.choices.pick(("between the last and the first", step.span.start), 2, 0) == 1:
+                self.add_space(self.amount(step.between), None)  # round a ring, as a printed count may tell
             return
         if not instead and each == 1 and not step.special:
             self.put_one_each(kind, found)
