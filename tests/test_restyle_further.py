@@ -363,3 +363,18 @@ def test_a_count_over_the_sizes_behind_a_full_stop() -> None:
         "Row 1: Hdc in 3rd ch from hook and in each ch across. 54 (58, 62) hdc.\n"
     )
     assert "across. — 54 (58, 62) hdc" in result_in(text, "counts: {form: — 12 sts}").text
+
+
+def test_the_endings_of_ordinals_are_no_abbreviations() -> None:
+    """ "1st round", "3rd round" use neither "st" nor "rd": neither the glossary nor a house's list explains them."""
+    from lint.glossary import glossary
+
+    text = (
+        "Ball\nUS terms\n\nAbbreviations\nch = chain\nsc = single crochet\n\n1st round: Ch 2, 6 sc in 2nd ch from hook. (6 sc)\n"
+        "2nd round: 2 sc in each sc around. (12 sc)\n3rd round: Sc in each sc around. (12 sc)\n"
+    )
+    assert [one.form for one in glossary(check(text))] == ["ch", "sc"]
+    listed = (
+        result_in(text, "extends: us\nlabels: {round: '1st round:'}").text.split("Abbreviations\n")[1].split("\n\n")[0]
+    )
+    assert listed == "ch = chain\nsc = single crochet"

@@ -170,7 +170,7 @@ def missing(ground: Ground) -> list[HouseAbbreviation]:
         lexeme.lower for row in ground.rows for lexeme in row.lexemes if lexeme.kind != "together" or not lexeme.glued
     }
     labels = (row.row.label.words.lower() for row in ground.rows if row.row.label is not None)
-    used |= {word for label in labels for word in regex.findall(r"\p{L}+", label)}
+    used |= {word for label in labels for word in regex.findall(r"(?<![\d\p{L}])\p{L}+", label)}
     wanted = (entry for entry in entries_of(ground.house) if entry.listed)
     return [
         entry
