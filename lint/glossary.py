@@ -42,7 +42,7 @@ def glossary(report: Report) -> tuple[Explained, ...]:
     for part in report.pattern.parts:
         for row in part.rows:
             label = row.label.words if row.label is not None else ""
-            for word in regex.findall(r"\p{L}+", label):
+            for word in regex.findall(r"(?<![\d\p{L}])\p{L}+", label):
                 _take(word, known, found)
     _collect_notes(report, ground, known, found)
     return tuple(sorted(found.values(), key=lambda one: one.form.casefold()))

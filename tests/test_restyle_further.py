@@ -314,3 +314,67 @@ def test_a_plural_in_brackets_is_no_entry_of_its_own() -> None:
         + _WRAPPED[_WRAPPED.index("Ch 4") :]
     )
     assert "sp(s) = space(s)\n" in restyled(text, "example-us")
+
+
+_BOLD = """Hat
+
+US terms
+
+**Abbreviations:**
+- **BLO** – back loop only
+- **ch** – chain
+- **dc** – double crochet
+- **slst** – slip stitch
+- **st(s)** – stitch(es)
+
+**Round 1:** Ch 4, 11 dc in 4th ch from hook, join with slst to top of beg ch. (12 dc)
+**Round 2:** Ch 2 (does not count as a st), 2 dc in each st around, slst to first st. (24 dc)
+"""
+
+
+def test_marks_of_bold_stay_round_the_words_that_they_set() -> None:
+    """Labels and entries in Markdown's bold keep their marks in pairs; an added entry has them too."""
+    american = restyled(_BOLD, "example-us")
+    assert "\n**Rnd 1:** Ch 4," in american
+    assert (
+        "\n- **beg** = beginning\n- **BLO** = back loop only\n" in american
+        and "\n- **sl st** = slip stitch\n" in american
+    )
+    turned = result_in(_BOLD, "extends: us\nabbreviation_list: {form: chain (ch)}").text
+    assert "\n- back loop only (**BLO**)\n" in turned and "\n- slip stitch (**sl st**)\n" in turned
+
+
+def test_a_house_s_own_chain_space_is_not_changed_to_and_fro() -> None:
+    """A house may print "sp" and "ch-3 space": the space with its length is worded as a whole, once."""
+    house = "extends: us\nwording: {chain_space: ch-3 space}"
+    text = (
+        "Mat\nUS terms\n\nMake a magic ring.\nRnd 1: Ch 1, (sc in ring, ch 3) 4 times; join. (4 sc, 4 ch-3 sps)\n"
+        "Rnd 2: Ch 1, 3 sc in each ch-3 sp around, sl st in next space; join. (12 sc)\n"
+    )
+    once = result_in(text, house).text
+    assert "4 ch-3 spaces)" in once and "each ch-3 space around" in once
+    assert not result_in(once, house).changes
+
+
+def test_a_count_over_the_sizes_behind_a_full_stop() -> None:
+    """ "54 (58, 62) hdc." becomes a count behind a dash in a house that prints it so."""
+    text = (
+        "Vest\nSizes: S (M, L)\nUS terms\n\nBack\nCh 56 (60, 64).\n"
+        "Row 1: Hdc in 3rd ch from hook and in each ch across. 54 (58, 62) hdc.\n"
+    )
+    assert "across. — 54 (58, 62) hdc" in result_in(text, "counts: {form: — 12 sts}").text
+
+
+def test_the_endings_of_ordinals_are_no_abbreviations() -> None:
+    """ "1st round", "3rd round" use neither "st" nor "rd": neither the glossary nor a house's list explains them."""
+    from lint.glossary import glossary
+
+    text = (
+        "Ball\nUS terms\n\nAbbreviations\nch = chain\nsc = single crochet\n\n1st round: Ch 2, 6 sc in 2nd ch from hook. (6 sc)\n"
+        "2nd round: 2 sc in each sc around. (12 sc)\n3rd round: Sc in each sc around. (12 sc)\n"
+    )
+    assert [one.form for one in glossary(check(text))] == ["ch", "sc"]
+    listed = (
+        result_in(text, "extends: us\nlabels: {round: '1st round:'}").text.split("Abbreviations\n")[1].split("\n\n")[0]
+    )
+    assert listed == "ch = chain\nsc = single crochet"

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from lint.house.model import House, HouseAbbreviation
 from lint.lexicon import Lexeme, Lexicon
+from lint.restyle.chainspaces import chain_spaces
 from lint.restyle.edits import Edit
 from lint.restyle.ground import Ground, RowWords
 
@@ -83,7 +84,10 @@ def edits(ground: Ground) -> Iterator[Edit]:
     for row in ground.rows:
         if not row.certain:
             continue
+        sized = chain_spaces(row) if ground.house.wording.chain_space is not None else set()
         for run, printed in runs(ground, row):
+            if run[0].start in sized:
+                continue  # the house words such a space as a whole
             found = table.replacement(printed)
             if found is not None and same_thing(ground.lexicon, run, found.new) and not _is_around(row, run):
                 span = run[0].span.to(run[-1].span)

@@ -5,22 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from lint.lexicon import Lexeme
+from lint.restyle.chainspaces import space_at
 from lint.restyle.edits import Edit
 from lint.restyle.ground import Ground, RowWords
 from lint.source import Span
 from lint.tree import Chain, MakeRing, walk
 
 RULE = "wording-not-house"
-_SPACES = {"sp": "sp", "sps": "sp", "space": "space", "spaces": "space"}
-_SHAPES = (
-    ("chain", "dash", "number", "space"),
-    ("chain", "dash", "number", "dash", "space"),
-    ("chain", "number", "space"),
-    ("number", "dash", "chain", "space"),
-    ("number", "dash", "chain", "dash", "space"),
-    ("number", "chain", "space"),
-    ("number", "chain", "dash", "space"),
-)
 
 
 def edits(ground: Ground) -> Iterator[Edit]:
@@ -42,7 +33,7 @@ def edits(ground: Ground) -> Iterator[Edit]:
 def _spaces(row: RowWords, sample: str) -> Iterator[Edit]:
     index = 0
     while index < len(row.lexemes):
-        run = _space_at(row.lexemes, index)
+        run = space_at(row.lexemes, index)
         if not run:
             index += 1
             continue
@@ -54,23 +45,6 @@ def _spaces(row: RowWords, sample: str) -> Iterator[Edit]:
             new = new[:1].upper() + new[1:]
         yield Edit(run[0].span.to(run[-1].span), new, RULE, "chain spaces")
         index += len(run)
-
-
-def _space_at(lexemes: tuple[Lexeme, ...], index: int) -> tuple[Lexeme, ...]:
-    before = lexemes[index - 1] if index else None
-    if before is not None and before.kind == "dash" and before.glued:
-        return ()
-    for shape in _SHAPES:
-        run = lexemes[index : index + len(shape)]
-        if tuple(lexeme.kind for lexeme in run) == shape and run[-1].lower in _SPACES and _plain_number(run):
-            if len(shape) == 3 and shape[0] == "number" and not run[1].glued and before is not None:
-                continue  # "in next 3 ch sps": three spaces, not a space of three
-            return run
-    return ()
-
-
-def _plain_number(run: tuple[Lexeme, ...]) -> bool:
-    return all(lexeme.text.isdecimal() for lexeme in run if lexeme.kind == "number")
 
 
 def _chains(ground: Ground, row: RowWords, sample: str, taken: list[Span]) -> Iterator[Edit]:

@@ -50,7 +50,7 @@ def _edit(ground: Ground, row: Row, stated: Stated, form: CountForm) -> Edit | N
     else:
         stops = False
         lead = _LEAD.search(text, row.span.start, start)
-        if lead is None and form.closing[:1] in _PAIRS.values():
+        if lead is None and (form.closing[:1] in _PAIRS.values() or form.opening.strip() in ("—", "–", "-", "=")):
             lead = _SENTENCE.search(text, row.span.start, start)  # "… around. 47 sc."
             stops = lead is not None and text[end : end + 1] == "."
         if lead is None or "\n" in lead[0] or not _closes(text, end) or _TOLD.search(text, row.span.start, lead.end()):

@@ -26,7 +26,8 @@ _MOST_MEANING = 5  # words, for a meaning that is no sentence
 class Listed:
     """An entry cut up: the words of its forms and of its meaning, and the stretch without its closing stop.
 
-    `block` is the number of the stretch of lines without a gap that it stands in.
+    `block` is the number of the stretch of lines without a gap that it stands in; `bold` the mark that sets the forms
+    in bold ("**"), which stands in the stretch and not in the forms.
     """
 
     forms: str
@@ -35,6 +36,12 @@ class Listed:
     abbreviation_first: bool
     simple: bool  # its two sides and nothing else
     block: int = 0
+    bold: str = ""
+
+    @property
+    def shown(self) -> str:
+        """The forms with their marks."""
+        return f"{self.bold}{self.forms}{self.bold}"
 
 
 def listed(ground: Ground) -> list[Listed]:
@@ -139,5 +146,18 @@ def _cut(ground: Ground, entry: Abbreviation, block: int) -> Listed | None:
     elif first and side.endswith("(") and after.strip() == ")":
         side, after = side[:-1], ""
     forms = regex.sub(r"^[\s:=–—~.-]+|[\s:=–—~-]+$|[\s,]+$|\.{2,}$", "", side).strip(" ,")
+    forms, meaning, bold = _unmarked(text[: span.start][-2:], forms, meaning)
+    if bold and text[: span.start].endswith(bold) and not text[span.start :].startswith(bold):
+        span = Span(span.start - len(bold), span.end)
     simple = 0 < len(forms) <= 24 and "\n" not in text[span.start : end] and bool(meaning)
-    return Listed(forms, meaning, span, first, simple and not (first and after.strip()), block)
+    return Listed(forms, meaning, span, first, simple and not (first and after.strip()), block, bold)
+
+
+def _unmarked(ahead: str, forms: str, meaning: str) -> tuple[str, str, str]:
+    """Forms and meaning without the mark that sets the forms in bold, and the mark: "**BLO** – …", "**BLO:** …"."""
+    for mark in ("**", "__", "*", "_"):
+        if forms.endswith(mark) and (ahead.endswith(mark) or forms.startswith(mark)):
+            return forms.removesuffix(mark).removeprefix(mark), meaning, mark
+        if ahead.endswith(mark) and meaning.startswith(mark):
+            return forms, meaning.removeprefix(mark).strip(), mark
+    return forms, meaning, ""

@@ -56,8 +56,9 @@ def _references(ground: Ground, row: Row) -> Iterator[Edit]:
         rf"(?i)(?<!\w)(?:(?P<word>{word})\.?(?P<space>\s?)(?P<figures>{figures})(?!\w)"
         rf"|(?P<ordinal>\d+)(?:st|nd|rd|th)\s+(?P<behind>{word})(?!\w))"
     )
+    kind = row.label.kind if row.label is not None else _kind_of_part(ground, row)
     for step in walk(row.steps):
-        form = _form_for(ground, step.kind or row.label.kind) if isinstance(step, RowCall) and row.label else None
+        form = _form_for(ground, step.kind or kind) if isinstance(step, RowCall) else None
         for match in named.finditer(ground.source.text, step.span.start, step.span.end) if form is not None else ():
             single, several = form
             many = match["figures"] is not None and not match["figures"].isdecimal()
@@ -71,6 +72,13 @@ def _references(ground: Ground, row: Row) -> Iterator[Edit]:
             told = regex.sub(rf"(?i)(?<=\W)(?:{word})\b?\.?\s*(?=\d)", "", match["figures"] or match["ordinal"])
             core = _Core("", "", told, "")
             yield Edit(Span(*match.span()), _written(core, single, several, many), RULE, "row labels")
+
+
+def _kind_of_part(ground: Ground, row: Row) -> str:
+    """Whether a line without a label stands among rows or among rounds; nothing where it stands among both."""
+    part = next(part for part in ground.pattern.parts if row in part.rows)
+    kinds = {one.label.kind for one in part.rows if one.label is not None}
+    return kinds.pop() if len(kinds) == 1 else ""
 
 
 def _form_for(ground: Ground, kind: str) -> tuple[LabelForm, LabelForm | None] | None:
@@ -100,10 +108,11 @@ def _edits(ground: Ground, label: Label) -> Iterator[Edit]:
     new = _written(core, form, ranged, many)
     sign = _SIGN.match(text, label.span.end)
     end = sign.end()
+    apart = "" if end >= len(text) or text[end].isspace() or text[end] in "*_" and text[end - 1] not in " \t" else " "
     if form.sign:
-        new += form.sign + ("" if text[end : end + 1].isspace() or end >= len(text) else " ")
+        new += form.sign + apart  # but "**Row 1:** Ch 3", where the mark closes what is set in bold
     elif sign[0].strip():
-        new += "" if text[end : end + 1].isspace() or end >= len(text) else " "
+        new += apart
     yield Edit(Span(label.span.start, end), new, RULE, "row labels")
 
 

@@ -50,7 +50,7 @@ def edits(ground: Ground) -> Iterator[Edit]:
 
 
 def _written(form: EntryForm, one: Listed) -> str:
-    return form.written(one.forms, one.meaning)
+    return form.written(one.shown, one.meaning)
 
 
 def _forms(ground: Ground, entries: list[Listed]) -> Iterator[Edit]:
@@ -170,7 +170,7 @@ def missing(ground: Ground) -> list[HouseAbbreviation]:
         lexeme.lower for row in ground.rows for lexeme in row.lexemes if lexeme.kind != "together" or not lexeme.glued
     }
     labels = (row.row.label.words.lower() for row in ground.rows if row.row.label is not None)
-    used |= {word for label in labels for word in regex.findall(r"\p{L}+", label)}
+    used |= {word for label in labels for word in regex.findall(r"(?<![\d\p{L}])\p{L}+", label)}
     wanted = (entry for entry in entries_of(ground.house) if entry.listed)
     return [
         entry
@@ -196,7 +196,8 @@ def _added(ground: Ground, entries: list[Listed]) -> Iterator[Edit]:
         forms, meaning = _singular_or_plural(ground, entry) if both else (entry.use, entry.means)
         key = (forms if simple[-1].abbreviation_first else meaning).casefold()
         at = sum(_key(one) <= key for one in simple) if ordered else len(simple)
-        places.setdefault(at, []).append((key, form.written(forms, meaning)))
+        shown = f"{simple[-1].bold}{forms}{simple[-1].bold}"
+        places.setdefault(at, []).append((key, form.written(shown, meaning)))
     for at, found in sorted(places.items()):
         yield from _put_in(ground, simple, at, [words for _, words in (sorted(found) if ordered else found)])
 
@@ -250,7 +251,7 @@ def _singular_or_plural(ground: Ground, entry: HouseAbbreviation) -> tuple[str, 
 def _form_of(ground: Ground, one: Listed) -> EntryForm:
     """The shape in which an entry is printed."""
     text = ground.source.slice(one.span)
-    first, second = (one.forms, one.meaning) if one.abbreviation_first else (one.meaning, one.forms)
+    first, second = (one.shown, one.meaning) if one.abbreviation_first else (one.meaning, one.shown)
     between = text[len(first) : len(text) - len(second)] if second else " = "
     if text.endswith(")") and between.strip().startswith("("):
         return EntryForm("(", one.abbreviation_first)

@@ -20,7 +20,7 @@ _INTRODUCED = regex.compile(
 )
 # three times as much: a verb, and no stitch
 _AS_MUCH = regex.compile(
-    r"\s+(?:(?:the|your|this|that|its)\s+(?:\p{L}+\s+){0,2})?(?:amount|number|quantity|size|length|yardage|width|chain|yarn|thickness|"
+    r"\s+(?:(?:the|your|this|that|its)\s+(?:\p{L}+\s+){0,2})?(?:amount|number|quantity|size|length|yardage|stuffing|wool|thread|width|chain|yarn|thickness|"
     r"multiple|recipe|count|time|times)\b"
 )
 _ACTS = regex.compile(rf"\s+(?:{DOES})\b")  # said of a name that was told before
