@@ -32,6 +32,7 @@ _NO_PIECE = regex.compile(
 # "Rep Rows 2 and 3 four times more." in a line of its own
 _CALLS_ROWS = regex.compile(
     r"(?i)(?:continue to |now )?rep(?:eat)?\s+(?:the\s+)?(?:last|these|inc|dec|increase|decrease|rows?\b|rnds?\b|rounds?\b|\d+(?:st|nd|rd|th))"
+    r"|(?i:(?:now )?work\s+(?:even|straight|\d[^.;:]{0,40}?\b(?:rows|rnds|rounds)))\b"
 )
 # "turn. — 33 (35) sts": a count at the end of a row, without a stop
 _COUNTED = regex.compile(r"(?i)(?:[.;:=]|\s[-–—])\s*[(\[{]?\d[^.;:]{0,60}\b(?:sts?|stitches|sc|hdc|dc|tr|htr)$")
@@ -229,6 +230,8 @@ class LayoutReader:
                 section, row, after_blank = None, None, False
                 continue
             run_in = _RUN_IN.match(line.text) if section is None and not _NO_PIECE.match(line.text) else None
+            if run_in is not None and self.gates.audience(run_in["name"]) is not None:
+                run_in = None  # "Small: Ch 21 (for medium ch 23)": a size, and no piece
             if run_in is not None:
                 name, make = self.headings.name(run_in.group(0))
                 span = Span(line.start + run_in.start("name"), line.start + run_in.end("name"))

@@ -20,8 +20,8 @@ _KINDS = {"number": "N", "row": "R", "round": "R", "stitch": "S", "make": "W", "
     "more": "M", "another": "M", "the": "t", "same": "t", "all": "t", "any_stitch": "s", "over": "I", "unused": "x"}  # fmt: skip
 _STITCHES = r"(?:It*N?s)?"  # "on these 45 sts"
 _STYLE = r"(?:E|IS)"
-# "3 rows even", "Work 4 more rnds in sc", "Work 5 rows sc"
-_NUMBER_FIRST = regex.compile(rf"W*t*M?N(?:M?(?P<rows>R)(?:{_STYLE}|S)+|M?Q){_STITCHES}")
+# "3 rows even", "3 rows even in sc", "Work 4 more rnds in sc", "Work 5 rows sc"
+_NUMBER_FIRST = regex.compile(rf"W*t*M?N(?:M?(?P<rows>R)(?:{_STYLE}|S)+|M?Q(?:IS)?){_STITCHES}")
 # "Work even for 3 rows", "Work in sc for 5 rows", "sc for 4 more rows"
 _FOR_ROWS = regex.compile(rf"(?:W?{_STYLE}+|W*S){_STITCHES}F?t*M?NM?R(?P<rows>)E?")
 # "Work even in sc", "hdc even": one row of it

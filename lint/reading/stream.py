@@ -247,7 +247,9 @@ class Stream:
                 first, last = whole.lexemes[start], whole.lexemes[named.end - 1]
                 words = whole.words(start, named.end)
                 lexemes.append(Lexeme("number", words, first.start, last.end, first.glued, amount=Amount(named.values)))
-                lexemes += whole.lexemes[slice(*named.unit)]
+                unit = whole.lexemes[slice(*named.unit)]
+                said = lexemes[-2].kind if len(lexemes) > 1 else ""  # "Ch 6 (M 7 ch, L 8 ch)" has it before the list
+                lexemes += [item for item in unit if item.kind != "chain" or said != "chain"]
                 whole.at = named.end
                 continue
             found = whole._listed(("/", ";") if self.vocabulary.sizes > 2 else ()) or whole._listed_in_gate()
@@ -276,7 +278,11 @@ class Stream:
             return any(self.kind(ahead) in OPENERS or self.word("for", ahead=ahead) for ahead in (1, 2, 3))
         begun = canonical(self.peek().text)
         named = begun and any(name.startswith(begun) for name in self.vocabulary.size_names)
-        return bool(named) or self.word("size") or any(self.kind(ahead) in (":", "=", "dash") for ahead in range(1, 6))
+        return (
+            bool(named)
+            or self.word("size", "for")
+            or any(self.kind(ahead) in (":", "=", "dash") for ahead in range(1, 6))
+        )
 
     def _bold_figures(self) -> set[int]:
         """Indexes of the stars that set a figure in bold: "12 (**14**, 16)"."""

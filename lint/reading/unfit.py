@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from lint.lexicon import Lexeme
+from lint.reading.namedlists import figure_of_size
 from lint.reading.stream import CLOSERS, OPENERS
 from lint.source import Span
 from lint.tree import AlongEdge, FastenOff, OpenWork, OtherSide, Remark, Step, Unread, UseYarn
@@ -14,7 +15,7 @@ _COUNTED = ("any_stitch", "times", "space")
 _ASIDE = (Remark, FastenOff, UseYarn, AlongEdge, OtherSide, OpenWork, Unread)  # figures there make no stitches
 
 
-def unfit_lists_unread(steps: list[Step], lexemes: list[Lexeme], sizes: int) -> list[Step]:
+def unfit_lists_unread(steps: list[Step], lexemes: list[Lexeme], sizes: int, names: Mapping[str, int]) -> list[Step]:
     """The steps, and an Unread for each list that fits no reading over so many sizes; `lexemes`: fitting lists folded."""
     if sizes > 1:
         why = f"the figures are not one for each of the {sizes} sizes"
@@ -22,9 +23,10 @@ def unfit_lists_unread(steps: list[Step], lexemes: list[Lexeme], sizes: int) -> 
         why = "the figures look like one for each size, and no sizes are named"
     asides = [step.span for step in steps if isinstance(step, _ASIDE)]
     opened = {item.start for item in lexemes if item.kind in OPENERS}  # a remark in brackets may be a count
+    spans = [*unfit_lists(lexemes, sizes), *(_some_sizes_named(lexemes, names) if sizes > 1 else ())]
     found = [
         Unread(span, " ".join(item.text for item in lexemes if span.start <= item.start < span.end), why)
-        for span in unfit_lists(lexemes, sizes)
+        for span in spans
         if not any(aside.start <= span.start < aside.end and aside.start not in opened for aside in asides)
     ]
     return [*found, *steps] if found else steps
@@ -44,6 +46,17 @@ def unfit_lists(lexemes: list[Lexeme], sizes: int) -> Iterator[Span]:
         else:
             yield Span(lexemes[index].start, lexemes[end - 1].end)
             index = end
+
+
+def _some_sizes_named(lexemes: list[Lexeme], names: Mapping[str, int]) -> Iterator[Span]:
+    """Figures of sizes by their names that are not one for each: "21 (medium: 23)" in three sizes."""
+    for index in range(len(lexemes) - 4):
+        opened = next((at for at in (index + 1, index + 2) if lexemes[at].kind in OPENERS), None)
+        if not _plain(lexemes[index]) or opened is None:
+            continue
+        found = figure_of_size(lexemes, opened + 1, names)
+        if found is not None:
+            yield Span(lexemes[index].start, lexemes[found[1] - 1].end)
 
 
 def _plain(item: Lexeme) -> bool:
