@@ -17,6 +17,7 @@ from lint.ledger import Ledger, LedgerRow, Outcome
 from lint.likely.called import of_calls
 from lint.likely.edits import Edit
 from lint.likely.order import Swap, of_order
+from lint.likely.othersizes import in_other_size
 from lint.likely.printed import as_made
 from lint.likely.rework import Rework
 from lint.likely.search import Candidate, RowSearch, watched
@@ -131,7 +132,7 @@ class _Search:
         candidates = sorted(found, key=lambda candidate: candidate.edit.cost)
         self.worked += search.worked
         others = [other for other in self.places if other not in sizes and index in self.places[other]]
-        tried = self._tried(candidates, at, now, size, others[:1])
+        tried = self._tried(candidates, at, now, size, list(dict.fromkeys((*others[:1], *others[-1:]))))
         if not tried:
             return None
         several = len(sizes) > 1
@@ -142,7 +143,8 @@ class _Search:
         mend = kept[0].edit
         meant = sizes if self._of_one_size(mend) else self.patterns
         if kept[0].as_many:
-            self.patterns |= {one: mend.of_pattern(self.patterns[one]) for one in meant}
+            own = {one: mend if one == size else in_other_size(mend, self.patterns[one]) for one in meant}
+            self.patterns |= {one: own[one].of_pattern(self.patterns[one]) for one in meant if own[one] is not None}
         likely = tuple(self._likely(one, index, size, now) for one in kept[:MOST_CAUSES])
         return Explained(likely, mended, kept[0].edit.in_words)
 
@@ -181,7 +183,7 @@ class _Search:
     def _tried(self, candidates: list[Candidate], at: int, now: Rework, size: int, others: list[int]) -> list[_Tried]:
         """The candidates on the whole pattern; of those that leave the same row, one is worked and speaks for all.
 
-        `others`: a size in which the row comes out as it is, and must go on doing so.
+        `others`: sizes in which the row comes out as it is, and must go on doing so.
         """
         results: dict[object, tuple[frozenset[int], int, bool]] = {}
         beside = {other: len(self._rework(self.patterns[other]).faults) for other in others}
@@ -214,16 +216,24 @@ class _Search:
         alone = text[span.start : span.end].isdigit()
         return alone and bool(_LIST_GOES_ON.match(text, span.end) or _LIST_BEFORE.search(text, 0, span.start))
 
-    def _faults_with(self, edit: Edit, size: int) -> int:
-        """How many rows of another size are at fault with an edit; a number of one size alone leaves it as it is."""
-        return len(self._rework(edit.of_pattern(self.patterns[size])).faults)
+    def _faults_with(self, edit: Edit | Swap, size: int) -> int:
+        """How many rows of another size are at fault with an edit; none that was not, where it leaves that size as it is."""
+        own = in_other_size(edit, self.patterns[size])
+        return len(self._rework(own.of_pattern(self.patterns[size])).faults) if own is not None else 0
+
+    def _for_one_size(self, edit: Edit | Swap, size: int) -> bool:
+        """Whether an edit changes a figure that is this size's alone."""
+        others = [self.patterns[other] for other in self.patterns if other != size][:1]
+        return self._of_one_size(edit) or any(in_other_size(edit, other) is None for other in others)
 
     def _likely(self, one: _Tried, index: int, size: int, now: Rework) -> Likely:
         rows, places = self.ledger.rows, self.places[size]
         mended: list[LedgerRow] = [rows[places[o]] for o in sorted(now.faults - one.faults) if places[o] > index]
         later = [o for o, place in enumerate(places) if place > index and rows[place].part is rows[index].part]
         clean = bool(later) and not any(other in one.faults for other in later)
-        change = f"{one.edit.change} for size {self.names[size]}" if self._of_one_size(one.edit) else one.edit.change
-        return Likely(
-            change, what_then(self.source, one.edit, rows[index], mended, clean), one.edit.span, one.edit.words
-        )
+        change = one.edit.change
+        if self._for_one_size(one.edit, size):
+            change = f"{change} for size {self.names[size]}"
+        reader = (size, self.names[size]) if len(self.names) > 1 else None
+        then = what_then(self.source, one.edit, rows[index], mended, clean, reader)
+        return Likely(change, then, one.edit.span, one.edit.words)

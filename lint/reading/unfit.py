@@ -77,6 +77,8 @@ def _list_at(lexemes: list[Lexeme], kinds: list[str], index: int, sizes: int) ->
             return None
         inside = index and kinds[index - 1] in OPENERS
         counted = kinds[at + 1] in _COUNTED or inside and kinds[at + 1] in ("stitch", "number")
+        chained = sizes > 1 and index > 0 and kinds[index - 1] == "chain" and kinds[index + 2] == "number"
+        counted = counted or chained and lexemes[index].number != lexemes[index + 2].number
         return at + 1 if figures > 1 or counted else None
     sign = kinds[index + 1]
     before = lexemes[index - 1] if index else None

@@ -1,0 +1,56 @@
+"""Likely causes in patterns of several sizes: each says for which size it holds, with that size's figures."""
+
+from __future__ import annotations
+
+import pytest
+from helpers import all_findings, check
+
+BAND = """Fernhill Band
+
+Sizes: S (M, L)
+
+US terms
+
+BAND
+Ch 61 (71, 81).
+Row 1: Sc in 2nd ch from hook and in each ch across, turn. {first}
+Row 2: Ch 1, *sc in next {run} sts, sc2tog; rep from * across, turn. {second}
+Row 3: Ch 1, sc in each st across, turn. {second}
+Row 4: Ch 1, sc in each st across, turn. {second}
+"""
+
+
+def causes(text: str) -> list[tuple[str, str]]:
+    """What each likely cause of the one finding on counts would change, and what then comes out."""
+    (found,) = [one for one in check(text).findings if one.rule not in ("section-missing", "abbreviation-undefined")]
+    return [(cause.change, cause.then) for cause in found.likely]
+
+
+@pytest.mark.parametrize(
+    ("size", "run", "made"), [("S", "9 (8, 6)", 50), ("M", "8 (9, 6)", 56), ("L", "8 (8, 9)", 70)]
+)  # fmt: skip
+def test_a_cause_in_one_figure_of_a_list_names_its_size_and_prints_that_sizes_count(
+    size: str, run: str, made: int
+) -> None:
+    """60, 70 and 80 stitches over 10, 10 and 8 leave 54, 63 and 70; no cause speaks of the sizes that come out."""
+    text = BAND.format(first="60 (70, 80) sc", run=run, second="54 (63, 70) sc")
+    for change, then in causes(text):
+        assert change.endswith(f"for size {size}")
+        assert "54 (63, 70)" not in then
+        if "as printed" in then:
+            assert then.split(",")[0].endswith(f"sc in size {size}")
+
+
+def test_a_clause_that_would_harm_the_sizes_that_come_out_is_no_cause() -> None:
+    """A stitch more in the repeat would mend L and put S and M out; only the figure of L is thought of."""
+    text = BAND.format(first="60 (70, 80) sc", run="8 (8, 5)", second="54 (63, 70) sc")
+    changes = [change for change, _ in causes(text)]
+    assert changes and all(change.endswith("for size L") and not change.startswith("add ") for change in changes)
+
+
+def test_a_row_on_a_chain_that_lacks_a_figure_is_not_told_besides() -> None:
+    """One list is a figure short: that is one finding, at the list."""
+    text = BAND.format(first="60 (70, 80) sc", run="8 (8, 6)", second="54 (63, 70) sc").replace(
+        "61 (71, 81)", "61 (71)"
+    )
+    assert [one for one in all_findings(check(text)) if one[0] != "abbreviation-undefined"] == [("size-list-length", 8)]
