@@ -77,10 +77,13 @@ def _meets(span: Span, others: list[Span]) -> bool:
 
 
 def _stands_on(context: Context, row: LedgerRow, spans: list[Span]) -> bool:
-    """Whether a row is worked on one with words that are told by themselves: what its chain is, is not known for that."""
-    rows = next((part.rows for part in context.pattern.parts if part is row.part), ())
-    before = next((one for one, other in pairwise(rows) if other is row.row), None)
-    return before is not None and not row.row.unread() and _meets(before.span, spans)
+    """Whether what stands over a row, its chain or the row before, has words that are told by themselves."""
+    start = next((part.span.end for part in context.pattern.parts if part.span == row.part.span), 0)
+    for part in context.pattern.parts:
+        for before, own in pairwise(part.rows):
+            if own.span == row.row.span:
+                start = before.span.start
+    return not row.row.unread() and any(start <= span.start < row.row.span.start for span in spans)
 
 
 def _works(steps: tuple[Step, ...]) -> bool:
