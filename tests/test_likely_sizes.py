@@ -54,3 +54,23 @@ def test_a_row_on_a_chain_that_lacks_a_figure_is_not_told_besides() -> None:
         "61 (71, 81)", "61 (71)"
     )
     assert [one for one in all_findings(check(text)) if one[0] != "abbreviation-undefined"] == [("size-list-length", 8)]
+
+
+def test_rows_that_the_first_size_does_not_work_follow_from_a_cause_for_all_sizes() -> None:
+    """Two chains too few in every size: one finding, also for the rows that M and L alone work further on."""
+    text = """Fernhill Yoke
+
+Sizes: S (M, L)
+
+US terms
+
+YOKE
+Ch 41 (51, 61).
+Row 1: Sc in 2nd ch from hook, sc in next 20 (25, 30) ch, ch 2, sc in next 17 (22, 27) ch, turn. 40 (50, 60) sc
+Row 2: Ch 1, 2 sc in first st, sc in each st to ch-2 sp, 2 sc in sp, sc in each st to end, turn. 43 (53, 63) sc
+Rows 3-4 (5, 6): Ch 1, 2 sc in first st, sc in each st to end, turn. 45 (56, 67) sc
+Sizes M and L only
+Next row: Ch 1, sc in each st to end, turn. 56 (67) sc
+"""
+    found = [one for one in check(text).findings if one.rule not in ("section-missing", "abbreviation-undefined")]
+    assert [(one.rule, one.row) for one in found if one.weight.value == "correction"] == [("places-left-over", "Row 1")]

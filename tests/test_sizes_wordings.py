@@ -125,3 +125,47 @@ Row 4: 1 ch, 1 dc in each st to end, turn.
     report = check(text)
     assert counts(report) == [12, 12, 12, 12]
     assert [dict(row.cells[0].made.spaces) for row in worked_rows(report)] == [{}] * 4
+
+
+@pytest.mark.parametrize("list_", ["2-2-3", "2, 2, 3", "2/2/3", "2; 2; 3"])
+@pytest.mark.parametrize("words", ["Work {} rows in sc.", "Work {} rows even.", "Sc even for {} more rows."])
+def test_rows_told_by_a_list_without_brackets(list_: str, words: str) -> None:
+    """Two rows more in S and M, and three in L."""
+    text = FRONT + CUFF.split("Row 2")[0].format(chain="Ch 21 (23, 27).", first="(20, 22, 26)")
+    rows = [row for row in check(text + words.format(list_) + "\n").ledger.rows if row.label != "Foundation"]
+    made = [[row.cells[size].made and row.cells[size].made.stitches for row in rows] for size in range(3)]
+    assert made == [[20, 20, 20, None], [22, 22, 22, None], [26, 26, 26, 26]]
+
+
+def test_a_sentence_behind_fastening_off_opens_the_other_side() -> None:
+    """ "Skip the center …" in a line below "Fasten off." is no part of the row that was fastened off."""
+    text = (
+        FRONT
+        + """Ch 21 (23, 27).
+Row 1: Sc in 2nd ch from hook and in each ch across, turn. (20, 22, 26)
+Row 2: Ch 1, sc in first 6 (7, 8) sts, turn. (6, 7, 8)
+Row 3: Ch 1, sc in each st across. Fasten off.
+Skip the center 8 (8, 10) sts, join yarn in next st.
+Next row: Ch 1, sc in same st and in each st to end, turn. (6, 7, 8)
+"""
+    )
+    report = check(text)
+    assert [counts(report, size) for size in range(3)] == [[20, 6, 6, 6], [22, 7, 7, 7], [26, 8, 8, 8]]
+
+
+@pytest.mark.parametrize(
+    ("words", "stated"),
+    [
+        ("At the end of Row 4: 9 sc.", 9),
+        ("At end of Row 4 you have 9 sc.", 9),
+        ("At the end of Row 4 – 9 sts.", 9),
+        ("At the end of Row 3: 8 sc.", None),  # of another row than the last
+    ],
+)
+def test_a_count_told_at_the_end_of_a_row_by_its_number(words: str, stated: int | None) -> None:
+    """A range that grows prints the count of its last row; one of a row in between is not compared with the last."""
+    text = f"Test wedge\n\nUS terms\n\nWEDGE\nCh 7.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (6 sc)\nRows 2-4: Ch 1, 2 sc in first st, sc in each st across, turn. {words}\n"
+    report = check(text)
+    assert counts(report) == [6, 7, 8, 9]
+    last = worked_rows(report)[-1].cells[0].stated
+    assert (last.items[0].number.at(0) if last is not None else None) == stated

@@ -139,14 +139,40 @@ class _Search:
         best = min((len(one.faults), one.passed) for one in tried)
         kept = [one for one in tried if (len(one.faults), one.passed) == best]
         kept.sort(key=lambda one: one.edit.cost + (_ONE_OF_SEVERAL if several and self._of_one_size(one.edit) else 0))
-        mended = tuple(places[other] for other in sorted(now.faults - kept[0].faults) if other > at)
         mend = kept[0].edit
+        mended = {size: {places[other] for other in now.faults - kept[0].faults if other > at}}
+        mended |= self._mended_in(mend, index, [other for other in sizes if other != size])
         meant = sizes if self._of_one_size(mend) else self.patterns
         if kept[0].as_many:
             own = {one: mend if one == size else in_other_size(mend, self.patterns[one]) for one in meant}
             self.patterns |= {one: own[one].of_pattern(self.patterns[one]) for one in meant if own[one] is not None}
+        told = {(one.edit.change, one.edit.words): one for one in reversed(kept)}  # the same words at two places: once
+        kept = [one for one in kept if told[one.edit.change, one.edit.words] is one]
         likely = tuple(self._likely(one, index, size, now) for one in kept[:MOST_CAUSES])
-        return Explained(likely, mended, kept[0].edit.in_words)
+        return Explained(likely, self._mended_in_all(mended), kept[0].edit.in_words)
+
+    def _mended_in(self, mend: Edit | Swap, index: int, sizes: list[int]) -> dict[int, set[int]]:
+        """By size, the later rows that come out in it with an edit; not for sizes whose words the edit leaves as they are."""
+        found = {}
+        for size in sizes:
+            own = in_other_size(mend, self.patterns[size])
+            if own is None or self.spent():
+                continue
+            now, then = self._rework(self.patterns[size]), self._rework(own.of_pattern(self.patterns[size]))
+            places = self.places[size]
+            if len(now.entries) == len(places):
+                found[size] = {places[at] for at in now.faults - then.faults_as_in(now) if places[at] > index}
+        return found
+
+    def _mended_in_all(self, mended: dict[int, set[int]]) -> tuple[int, ...]:
+        """The later rows that come out in every size in which the edit was tried and they are at fault."""
+        rows = sorted(set().union(*mended.values()))
+        return tuple(row for row in rows if all(row in mended[size] for size in self._at_fault(row) if size in mended))
+
+    def _at_fault(self, index: int) -> list[int]:
+        row = self.ledger.rows[index]
+        found = [size for size, cell in enumerate(row.cells) if fault_of(cell) is not None]
+        return told_in(row.cells, found)
 
     def _printed(self, now: Rework, at: int, index: int, size: int) -> list[Candidate]:
         cell = now.entries[at].cell

@@ -44,6 +44,7 @@ from lint.tree import (
 _ROW_WORDS = regex.compile(
     r"(?i)\brep(?:eat)? from|\bfasten off|\bin each (?:st|stitch|sc|dc|hdc|tr|htr|ch|sp)s? (?:across|around|to)\b|\bjoin\b(?! to last)|,? turn\.?$"
 )
+_TOLD_OF = regex.compile(r"(?i)\bat\s+(?:the\s+)?end\s+of\s+(?:row|round|rnd|rd)\s+(?P<row>\d+)\b[^.;\d]*$")
 _NAME = regex.compile(
     r"(?i)(?!\W*(?:row|rnd|round|rd|r\d))\W*(?P<name>[A-Za-z][\w-]*(?: [\w-]+){0,3}(?: ?\([\w -]+\))?)\s*[:=]\s"
 )
@@ -173,10 +174,18 @@ class _RowReader:
             if stated.series and len(stated.series) not in rows:  # neither one for each size nor one for each row
                 words = self.source.slice(stated.span)
                 steps = (Unread(stated.span, words, f"the count has {len(stated.series)} figures"), *steps)
+        if stated is not None and self._of_another_row(text, label, stated.span.start):
+            stated = None
         if label.unclear:
             words = self.source.slice(label.span)
             steps = (Unread(label.span, words, "the numbers are not one for each size"), *steps)
         return Row(label.span.to(text.span), label, steps, stated, sizes)
+
+    def _of_another_row(self, text: RowText, label: Label, at: int) -> bool:
+        """Whether the count at a place is told of another row than the label's last: "At the end of Row 10: 60 dc"."""
+        told = _TOLD_OF.search(self.source.text, text.span.start, at)
+        lasts = {label.at(size)[-1:] for size in range(self.vocabulary.sizes)}
+        return told is not None and bool(label.numbers) and (int(told["row"]),) not in lasts
 
     def _named(self, words: str) -> bool:
         """Whether a line begins with a name and a sign, "Edging: …"; a size's name is none, "Small: Ch 21 (for medium ch 23)"."""

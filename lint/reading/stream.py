@@ -213,6 +213,22 @@ class Stream:
             return self.take().quantity
         return None
 
+    def bare_list(self, first: int, last: int) -> tuple[int, int, Lexeme] | None:
+        """The first list without brackets, "12-12-14", between two indexes: where it begins and ends, and as one lexeme."""
+        if self.vocabulary.sizes < 3:
+            return None
+        for at in range(first, min(last, len(self.lexemes))):
+            if self.lexemes[at].kind == "number" and self.lexemes[at].amount is None:
+                inner = self.inside(at, len(self.lexemes))
+                found = inner._listed(("/", "-", ",", ";"))
+                if found is None:
+                    return None
+                begun, ended = self.lexemes[at], self.lexemes[at + found[1] - 1]
+                words = self.words(at, at + found[1])
+                whole = Lexeme("number", words, begun.start, ended.end, begun.glued, amount=Amount(found[0]))
+                return at, at + found[1], whole
+        return None
+
     def _two_with_a_comma(self) -> bool:
         """Whether "8, 10 sts" at the cursor is one figure for each of two sizes: nothing else may stand behind "next 8"."""
         plain = all(self.kind(ahead) == "number" and self.peek(ahead).amount is None for ahead in (0, 2))
