@@ -74,3 +74,25 @@ Next row: Ch 1, sc in each st to end, turn. 56 (67) sc
 """
     found = [one for one in check(text).findings if one.rule not in ("section-missing", "abbreviation-undefined")]
     assert [(one.rule, one.row) for one in found if one.weight.value == "correction"] == [("places-left-over", "Row 1")]
+
+
+@pytest.mark.parametrize(
+    ("write", "size", "run"),
+    [
+        ("{} ({}, {})".format, "M", (8, 9, 6)),
+        ("{}-{}-{}".format, "M", (8, 9, 6)),
+        ("{}-{}-{}".format, "L", (8, 8, 8)),
+        ("{}/{}/{}".format, "L", (8, 8, 7)),
+        ("{}[{}:{}]".format, "S", (9, 8, 6)),
+        ("{} ({}) {}".format, "L", (8, 8, 8)),
+    ],
+)
+def test_a_cause_changes_the_figure_of_its_size_and_no_other(write, size: str, run: tuple[int, ...]) -> None:
+    """Of several like figures in a list, in whatever notation, the one of the size at fault is mended."""
+    sizes, right = ["S", "M", "L"], (8, 8, 6)
+    text = BAND.format(first="60 (70, 80) sc", run=write(*run), second="54 (63, 70) sc")
+    (found,) = [one for one in check(text).findings if one.rule not in ("section-missing", "abbreviation-undefined")]
+    mended = [text[: c.span.start] + c.replacement + text[c.span.end :] for c in found.likely if c.span is not None]
+    wanted = [figure if name != size else right[at] for at, (name, figure) in enumerate(zip(sizes, run, strict=True))]
+    assert BAND.format(first="60 (70, 80) sc", run=write(*wanted), second="54 (63, 70) sc") in mended
+    assert all(cause.change.endswith(f"for size {size}") for cause in found.likely)

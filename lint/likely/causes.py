@@ -9,15 +9,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-import regex
-
 from lint.faults import fault_of, range_ends, told_in, works_nothing
 from lint.finding import Likely
 from lint.ledger import Ledger, LedgerRow, Outcome
 from lint.likely.called import of_calls
 from lint.likely.edits import Edit
+from lint.likely.numerals import Reader
 from lint.likely.order import Swap, of_order
-from lint.likely.othersizes import in_other_size
+from lint.likely.othersizes import changes_a_list, in_other_size
 from lint.likely.printed import as_made
 from lint.likely.rework import Rework
 from lint.likely.search import Candidate, RowSearch, watched
@@ -28,8 +27,6 @@ from lint.source import SourceText
 from lint.working.effort import Effort
 from lint.working.onesize import pattern_for
 
-_LIST_GOES_ON = regex.compile(r"\s*[(\[,/–-]\s*\d")
-_LIST_BEFORE = regex.compile(r"\d[)\]]?\s*[(\[,/–-]\s*$")
 _ONE_OF_SEVERAL = 1.0  # more for one figure of a list, where several sizes are at fault
 MOST_CAUSES = 3
 MOST_FAULTS = 6  # explained in one pattern: beyond that it is not one slip or another
@@ -98,6 +95,7 @@ class _Search:
 
     def __init__(self, source: SourceText, pattern: Pattern, book: Rulebook, ledger: Ledger) -> None:
         self.source = source
+        self.pattern = pattern
         self.book = book
         self.ledger = ledger
         self.names = pattern.sizes
@@ -126,8 +124,9 @@ class _Search:
         now = self._rework(self.patterns[size], watched(at))
         if len(now.entries) != len(places) or at not in now.moments or at not in now.faults:
             return None
-        search = RowSearch(now, at, self.source.text)
-        found = [*search.candidates(), *self._printed(now, at, index, size), *self._called(now, at)]
+        reader = Reader(size, len(self.patterns))
+        search = RowSearch(now, at, self.source.text, reader)
+        found = [*search.candidates(), *self._printed(now, at, index, reader), *self._called(now, at, reader)]
         found += self._swapped(now, at, size)
         candidates = sorted(found, key=lambda candidate: candidate.edit.cost)
         self.worked += search.worked
@@ -174,20 +173,20 @@ class _Search:
         found = [size for size, cell in enumerate(row.cells) if fault_of(cell) is not None]
         return told_in(row.cells, found)
 
-    def _printed(self, now: Rework, at: int, index: int, size: int) -> list[Candidate]:
+    def _printed(self, now: Rework, at: int, index: int, size: Reader) -> list[Candidate]:
         cell = now.entries[at].cell
         instance = now.moments[at].instance
         stated = instance.stated or instance.inherited
         if stated is None or cell.made is None or any(m.kind in ("run out", "too often") for m in cell.misfits):
             return []
         steps = self._in_step(index, size, cell.made.stitches)
-        edits = as_made(stated, instance.stated_index, cell, self.source.text, now.size, steps)
+        edits = as_made(stated, instance.stated_index, cell, self.source.text, size, steps)
         return [Candidate(edit, ("printed",)) for edit in edits]
 
-    def _called(self, now: Rework, at: int) -> list[Candidate]:
+    def _called(self, now: Rework, at: int, size: Reader) -> list[Candidate]:
         """Other rows called for, or called for as often as the label says."""
         instance = now.moments[at].instance
-        edits = of_calls(instance.row.steps, self.source.text, now.size, instance.length)
+        edits = of_calls(instance.row.steps, self.source.text, size, instance.length)
         return [Candidate(edit, ("called", number)) for number, edit in enumerate(edits)]
 
     def _swapped(self, now: Rework, at: int, size: int) -> list[Candidate]:
@@ -236,11 +235,7 @@ class _Search:
 
     def _of_one_size(self, edit: Edit | Swap) -> bool:
         """Whether what changes is one figure of a list over the sizes."""
-        if len(self.patterns) < 2 or edit.span is None:
-            return False
-        text, span = self.source.text, edit.span
-        alone = text[span.start : span.end].isdigit()
-        return alone and bool(_LIST_GOES_ON.match(text, span.end) or _LIST_BEFORE.search(text, 0, span.start))
+        return len(self.patterns) > 1 and changes_a_list(edit, self.pattern)
 
     def _faults_with(self, edit: Edit | Swap, size: int) -> int:
         """How many rows of another size are at fault with an edit; none that was not, where it leaves that size as it is."""

@@ -29,6 +29,36 @@ def in_other_size(edit: Edit | Swap, pattern: Pattern) -> Edit | Swap | None:
     return replace(edit, old=own, new=new, also=also)
 
 
+def changes_a_list(edit: Edit | Swap, pattern: Pattern) -> bool:
+    """Whether what changes is one figure of a list over the sizes; `pattern`: as written, for all sizes."""
+    if isinstance(edit, Swap):
+        return False
+    pairs = [(edit.old, edit.new if isinstance(edit.old, Stated) else edit.new[:1])]
+    pairs += [(old, new[:1]) for old, new in edit.also]
+    for old, new in pairs:
+        own = next((found for found in _there(old, pattern) if type(found) is type(old)), None)
+        if own is None:
+            continue
+        if _listed(old, new, own) if isinstance(old, Stated) else _listed((old,), new, (own,)):
+            return True
+    return False
+
+
+def _listed(old, new, own) -> bool:
+    """Whether a figure differs between `old` and `new` for which the pattern as written has a list."""
+    if old == new:
+        return False
+    if isinstance(old, Amount) and isinstance(own, Amount):
+        return len(own.values) > 1
+    if isinstance(old, tuple) and isinstance(new, tuple) and isinstance(own, tuple):
+        same = len(old) == len(new) == len(own)
+        return same and any(_listed(*three) for three in zip(old, new, own, strict=True))
+    if is_dataclass(old) and type(new) is type(old) and type(own) is type(old):
+        names = [field.name for field in fields(old)]
+        return any(_listed(getattr(old, name), getattr(new, name), getattr(own, name)) for name in names)
+    return False
+
+
 def _items(old: Step, new: tuple[Step, ...], own: Step) -> tuple[Step, ...]:
     return _merged((old,), new, (own,))
 
@@ -81,4 +111,4 @@ def _run(old: tuple, new: tuple, own: tuple) -> tuple:
     return (*own[:first], *new[first : len(new) - last], *own[len(own) - last :])
 
 
-__all__ = ["in_other_size"]
+__all__ = ["changes_a_list", "in_other_size"]
