@@ -30,7 +30,7 @@ def what_then(
     else:
         head = f"{row.label} uses up the row below"
     if mended:
-        tail = f", and {span_of(mended)} {'come' if len(mended) > 1 else 'comes'} out too"
+        tail = f", and {span_of(mended)} {'comes' if len({one.label for one in mended}) == 1 else 'come'} out too"
     elif clean:
         tail = ", and the rows after it come out"
     else:

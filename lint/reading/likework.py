@@ -14,6 +14,7 @@ from lint.tree import (
     Group,
     JoinYarn,
     MakeRing,
+    OpenWork,
     Remark,
     RowCall,
     Skip,
@@ -56,6 +57,17 @@ def is_work(reading: Reading, lexemes: list[Lexeme]) -> bool:
     return starts_like_row and any(isinstance(step, (Work, Group)) for step in worked)
 
 
+_AS_ANOTHER = regex.compile(
+    r"(?i)\W*(?:work|make|begin|complete|finish|cont(?:inue)?)\s+(?:\w+\s+)?(?:exactly\s+)?(?:the\s+)?(?:as\s+(?:given\s+|written\s+)?for|same\s+as|as\s+(?:first|other|1st))\b"
+)
+
+
+def as_another_piece(reading: Reading, words: str) -> bool:
+    """Whether a line works a piece like another one in a way that is not known: "Work as for Left Front, reversing shaping"."""
+    first = reading.steps[0] if reading.steps else None
+    return isinstance(first, (OpenWork, Unread)) and _AS_ANOTHER.match(words) is not None
+
+
 def label_in_vain(lexemes: list[Lexeme]) -> int | None:
     """Where a label ends that was not read as one, though what stands behind it calls rows: "5th to 9th (…) rows - as Row 2"."""
     head = lexemes[:_LONGEST_LABEL]
@@ -68,4 +80,4 @@ def label_in_vain(lexemes: list[Lexeme]) -> int | None:
     return sign if all(item.kind in _IN_LABEL for item in head[row + 1 : sign]) else None
 
 
-__all__ = ["is_work", "label_in_vain"]
+__all__ = ["as_another_piece", "is_work", "label_in_vain"]

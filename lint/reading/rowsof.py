@@ -141,7 +141,10 @@ def shaped_rows(stream: Stream, shaping: Shaping, start: int) -> RowCall | Shapi
 
 
 def _this_row(stream: Stream) -> bool:
-    """Takes "next row", "this row"."""
+    """Takes "next row", "this row"; "next" alone where "and every alt row" follows."""
+    if stream.kind() == "next" and stream.kind(1) == "and" and stream.kind(2) == "each":
+        stream.take()
+        return True
     if stream.kind() in ("next", "same") and stream.kind(1) in ("row", "round"):
         stream.at += 2
         return True

@@ -165,7 +165,7 @@ class Expander:
             return []  # "Rep last 2 rows - (2, 3) times": not in this size
         cycle = self._cycle(call, kind, part)
         whole = call.part is not None and call.first is None and row.label is not None and numbers != [None]
-        unknown = call.rows_in_all and not self._last_number(part) or whole and len(numbers) != len(cycle)
+        unknown = call.rows_in_all and not self._rows_so_far(part) or whole and len(numbers) != len(cycle)
         if not cycle or unknown:
             what = f"{call.kind or kind} {call.first}" if call.first else call.name or call.part or "the rows before"
             return [
@@ -252,7 +252,7 @@ class Expander:
         rows = cycle * passes if passes is not None else cycle
         if call.rows is not None:
             said = call.rows.lone or 0
-            last = self._last_number(part) if row.label is None or numbers == [None] else (numbers[0] or 1) - 1
+            last = self._rows_so_far(part) if row.label is None or numbers == [None] else (numbers[0] or 1) - 1
             passes, rows = 1, max(0, said - last if call.rows_in_all else said)
         if row.label is None or numbers == [None]:
             return self._numbers_on(part, rows) if passes is not None or rows > 1 or row.label is None else numbers
@@ -268,6 +268,11 @@ class Expander:
     def _last_number(self, part: Part) -> int:
         """The number of the row met last in a piece, 0 if none is or the rows since then are not counted."""
         return self.met[-1].number if self.counted_on and self.met and self.met[-1].part is part else 0
+
+    def _rows_so_far(self, part: Part) -> int:
+        """The number of the row met last in a piece; how many were met, where none of them is numbered."""
+        own = [entry for entry in self.met if entry.part is part]
+        return self._last_number(part) if any(entry.number for entry in own) else len(own)
 
     def _numbers_on(self, part: Part, rows: int) -> list[int | None]:
         """The numbers of so many rows after the last one met in a piece; none where it has none."""

@@ -53,6 +53,7 @@ class PieceState:
     rules: ChainRules = field(default_factory=ChainRules)
     habits: dict[Key, int] = field(default_factory=dict)  # what the counts have settled so far
     unworked: list[Fabric] = field(default_factory=list)  # what rows left of rows below, to be joined to later
+    more_left: bool = False  # rows not recomputed may have left more
     pieces: dict[str, int | None] = field(default_factory=dict)  # the stitches of legs, arms… that are joined later
     side: Side = field(default_factory=Side)  # the edge along the rows of the piece
     loops: FreeLoops = field(default_factory=FreeLoops)
