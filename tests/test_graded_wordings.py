@@ -89,3 +89,35 @@ def test_a_piece_run_in_before_a_label_without_a_sign() -> None:
     report = check(text)
     assert [part.name for part in report.pattern.parts] == ["BACK", "First strap"]
     assert [len(made(report, size)) - made(report, size).count(None) for size in range(3)] == [7, 8, 9]
+
+
+def test_a_shoulder_that_turns_early_beside_a_neck_that_is_joined_to_later() -> None:
+    """What the first shoulder leaves is passed over and worked by the second: nothing to ask."""
+    text = (
+        BACK
+        + """Next row: 1 ch, 1 dc into each of first 12 (14, 16) sts, turn. 12 (14, 16) sts.
+Fasten off.
+Miss next 15 sts, rejoin yarn to next st.
+Next row: 1 ch, 1 dc into same st, 1 dc into each dc to end. 12 (14, 16) sts.
+"""
+    )
+    report = check(text)
+    assert [rule for rule, _ in all_findings(report, ("correction", "query"))] == []
+    assert [made(report, size)[-1] for size in range(3)] == [12, 14, 16]
+    alone = check(text[: text.index("Fasten off")])
+    assert ("places-left-over", 10) in all_findings(alone)
+
+
+def test_a_label_of_a_range_that_lacks_a_figure() -> None:
+    """ "Rows 3-6 (7)" in three sizes is a list that is short, and told as such, once."""
+    text = BACK + "Rows 3-6 (7): 1 ch, 1 dc into each dc to end.\n"
+    found = [one for one in check(text).findings if one.rule in ("size-list-length", "not-understood")]
+    assert [(one.rule, text[one.span.start : one.span.end]) for one in found] == [("size-list-length", "6 (7)")]
+
+
+@pytest.mark.parametrize(("cm", "wrong"), [("86   91   102", None), ("86   91   107", "107"), ("81   91   102", "81")])
+def test_a_table_whose_lines_begin_with_their_unit(cm: str, wrong: str | None) -> None:
+    """34, 36 and 40 inches are 86, 91 and 102 cm; the figure that is out is found at its place."""
+    text = BACK.replace("UK terms", f"UK terms\n\nTo fit chest\nins  34   36   40\ncm   {cm}")
+    found = [one for one in check(text).findings if one.rule == "measurement-disagrees"]
+    assert [text[one.span.start : one.span.end] for one in found] == ([wrong] if wrong else [])
