@@ -42,7 +42,13 @@ def finding_of(row: LedgerRow, context: Context) -> Finding | None:
         "corners-differ": _corners_differ,
         "place-not-there": _not_there,
     }.get(rule, _misfit)
-    return _in_its_row(builder(context, row, cell, concerned), row)
+    found = _in_its_row(builder(context, row, cell, concerned), row)
+    apart = [size for size in by_rule.get("count-differs", ()) if rule != "count-differs" and size not in sizes]
+    if not apart:
+        return found
+    # in other sizes the same words fit and make another number than printed: that is not to be lost behind this
+    differ = _count_differs(context, row, row.cells[apart[0]], tuple(names[size] for size in apart))
+    return replace(differ, message=f"{differ.message} In {_listed_sizes(found.sizes)}: {found.message}")
 
 
 def _joined_later(context: Context, row: LedgerRow) -> bool:
@@ -56,6 +62,10 @@ def _joined_later(context: Context, row: LedgerRow) -> bool:
         if joins_yarn(other.steps) and skips_to_join(other.steps):
             return True
     return False
+
+
+def _listed_sizes(names: tuple[str, ...]) -> str:
+    return f"size{'s' * (len(names) != 1)} {', '.join(names)}"
 
 
 def _in_its_row(finding: Finding, row: LedgerRow) -> Finding:

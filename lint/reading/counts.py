@@ -221,7 +221,12 @@ def _behind_row_end(lexemes: list[Lexeme], at: int) -> int:
         end += 1
     if end == at or lexemes[at].lower != "at" or end >= len(lexemes):
         return at
-    if lexemes[end].kind != "row_end" and (lexemes[end].kind not in ("row", "round") or lexemes[end - 1].kind == "at"):
+    by_letter = lexemes[end].lower == "r" and lexemes[end - 1].lower == "of"  # "At end of R20"
+    if (
+        not by_letter
+        and lexemes[end].kind != "row_end"
+        and (lexemes[end].kind not in ("row", "round") or lexemes[end - 1].kind == "at")
+    ):
         return at
     end += 1
     end += end < len(lexemes) and lexemes[end].kind in ("number", "ordinal")

@@ -44,7 +44,7 @@ from lint.tree import (
 _ROW_WORDS = regex.compile(
     r"(?i)\brep(?:eat)? from|\bfasten off|\bin each (?:st|stitch|sc|dc|hdc|tr|htr|ch|sp)s? (?:across|around|to)\b|\bjoin\b(?! to last)|,? turn\.?$"
 )
-_TOLD_OF = regex.compile(r"(?i)\bat\s+(?:the\s+)?end\s+of\s+(?:row|round|rnd|rd)\s+(?P<row>\d+)\b[^.;\d]*$")
+_TOLD_OF = regex.compile(r"(?i)\bat\s+(?:the\s+)?end\s+of\s+(?:row|round|rnd|rd|r)\s*(?P<row>\d+)\b[^.;\d]*$")
 _NAME = regex.compile(
     r"(?i)(?!\W*(?:row|rnd|round|rd|r\d))\W*(?P<name>[A-Za-z][\w-]*(?: [\w-]+){0,3}(?: ?\([\w -]+\))?)\s*[:=]\s"
 )

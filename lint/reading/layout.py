@@ -23,6 +23,7 @@ from lint.source import SourceText, Span
 _PIECE_NAME = r"(?i:(?:\p{L}+ ){0,2}(?:edging|border|trim|trimming|straps?|handles?|ties?|cord|band|brim|cuffs?|collar|ribbing|hem|neckband))"
 _RUN_IN = regex.compile(
     r"\s*(?P<name>[A-Z][A-Z0-9 '&-]{2,40}?)(?P<make> \([Mm]ake \w+\))?\. +(?=(?i:ch|make|with|join|fsc)\b)"
+    r"|\s*(?P<name>[A-Z][A-Z0-9 '&-]{2,40}?)(?P<make> \([Mm]ake \w+\))?: +(?=(?i:ch \d|ch\d|\d+ ch|chain \d|make \d|(?:re)?join\b|(?:starting|beginning) (?:at|from) [\w ]{2,20}, (?:ch|make) \d|work (?:exactly )?(?:the )?(?:same as|as (?:given )?for)\b))"
     rf"|\s*(?P<name>(?=\p{{Lu}}){_PIECE_NAME})(?P<make> \([Mm]ake \w+\))?(?:\.| [-–—]) +(?=(?i:ch \d|ch\d|\d+ ch|chain \d|(?:re)?join\b|attach\b))"
     r"|\s*(?P<name>\p{Lu}\p{Ll}+(?: \p{L}+){0,2}?)(?P<make> \([Mm]ake \w+\))?: +(?=(?i:ch \d|ch\d|\d+ ch|chain \d|(?:re)?join\b|attach\b))"
     r"|\s*(?P<name>(?i:border|edging|edge|trim|ruffle))(?P<make>):[ \t]+(?=(?i:(?:\d+[ \t]?)?(?:sc|dc|hdc|tr|htr|ss|sl st|work)\b))"
@@ -220,7 +221,8 @@ class LayoutReader:
                 layout.parts.append(part)
                 section, row, after_blank = None, None, False
                 continue
-            run_in = _RUN_IN.match(line.text) if section is None and not _NO_PIECE.match(line.text) else None
+            opens = section is None or after_blank
+            run_in = _RUN_IN.match(line.text) if opens and not _NO_PIECE.match(line.text) else None
             if run_in is not None and self.gates.audience(run_in["name"]) is not None:
                 run_in = None  # "Small: Ch 21 (for medium ch 23)": a size, and no piece
             if run_in is not None:

@@ -68,7 +68,8 @@ def _name(stream: Stream) -> str:
     start = stream.at
     ends = (".", ";", ",", "dash", "to", "row_end", "end", *OPENERS, *CLOSERS)
     while stream.kind() not in ends and stream.at - start < _MOST_WORDS and not stream.done:
-        numbered = stream.kind() == "number" and stream.at > start and stream.kind(1) in ends  # "Leg 1"
+        named = stream.at > start and len(stream.peek(-1).text) > 2  # "Leg 1", but not the row "R3"
+        numbered = named and stream.kind() == "number" and stream.kind(1) in ends
         if stream.kind() in _NOT_A_NAME and not stream.word("first", "second") and not numbered:
             return ""
         stream.take()

@@ -33,7 +33,7 @@ class SectionFinder:
             regex.IGNORECASE,
         )
         # "UK TERMS: ch chain; dc double crochet; …": the list of abbreviations behind the statement of the terms
-        told = "|".join(regex.escape(name) for name in (*layout.us_statements, *layout.uk_statements))
+        told = "|".join(regex.escape(name) for name in (*layout.us_statements, *layout.uk_statements, "us", "uk"))
         self._terms_listed = regex.compile(
             rf"\s*+[*#_•-]*+\s*+(?P<name>{told})\s*[:–—]\s*(?=(?:[^,;\n]+?\s[^,;\n]+[,;]){{2}}[^,;\n]+\s)",
             regex.IGNORECASE,

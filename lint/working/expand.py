@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 
 from lint.amount import Amount
 from lint.pattern import Part, Row, Stated
-from lint.tree import MAKES_STITCHES, FastenOff, RowCall, Step, TimesKind, Turn
+from lint.tree import MAKES_STITCHES, FastenOff, RowCall, Step, TimesKind
 from lint.working.alternating import Alternates, label_word
 from lint.working.onesize import for_size, works
 
@@ -288,7 +288,10 @@ class Expander:
             label = "Row" if sort == "row" else "Rnd"
             return [_Called(steps, None, sort, label, None) for steps in call.own]
         if call.name is not None:
-            named = next((e for e in reversed(self.met) if e.label.lower().startswith(call.name.lower())), None)
+            name = call.name.lower()  # "Dec row", "Next row (dec)"
+            forms = [lambda label: label.startswith(name), lambda label: f"({name.split()[0]})" in label]
+            found = (e for is_it in forms for e in reversed(self.met) if is_it(e.label.lower()))
+            named = next(found, None)
             return [_called(named)] if named is not None else []
         if call.part is not None:
             there = self._piece(call.part)
@@ -390,11 +393,3 @@ def _numbered(instance: Instance, number: int | None) -> str:
     """A label for a row that has none of its own."""
     word = label_word(instance.label, instance.kind) if instance.label != "Foundation" else ""
     return f"{word or ('Rnd' if instance.kind == 'round' else 'Row')} {number}"
-
-
-def turns_first(steps: tuple[Step, ...]) -> bool:
-    """Whether the work is turned before anything is worked."""
-    for step in steps[:4]:
-        if isinstance(step, Turn):
-            return step.turned
-    return False

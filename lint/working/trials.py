@@ -15,11 +15,11 @@ from lint.working.compare import Comparison, compare
 from lint.working.cursor import PlacesUnknown
 from lint.working.earlier import EarlierRows
 from lint.working.effort import A_READING, Effort
-from lint.working.expand import Instance, turns_first
+from lint.working.expand import Instance
 from lint.working.fabric import Fabric, afresh
 from lint.working.recording import RecordingBench
 from lint.working.rowstate import NotDefined, TooMany
-from lint.working.starts import is_round, names_spaces, names_structure
+from lint.working.starts import is_round, names_spaces, names_structure, turns_first
 from lint.working.workings import Workings
 
 _B = TypeVar("_B", bound=Bench)
