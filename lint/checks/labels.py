@@ -118,7 +118,7 @@ def _runs(part: Part, size: int) -> Iterator[list[_Numbered]]:
         if label is not None and (label.unclear or label.rows is not None or _OF_A_SORT.search(label.words)):
             parts = True
         elif label is None or not label.numbers:
-            parts = label is None and (
+            parts = (label is None or bool(row.unread())) and (
                 any(isinstance(step, (RowCall, OpenWork)) for step in row.steps)
                 or any(regex.search(r"(?i)\b(?:row|rnd|round)s?\b", step.words) for step in row.unread())
             )

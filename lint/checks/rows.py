@@ -13,8 +13,10 @@ from lint.faults import RULES, SERIOUS, fault_of, told_in, unequal_sides
 from lint.finding import Finding, Related, Weight
 from lint.ledger import Cell, LedgerRow, Outcome
 from lint.source import Span
-from lint.tree import Passage, Remark, Repeat, RowCall, walk
+from lint.tree import Passage, Remark, Repeat, RowCall, Turn, walk
+from lint.working.cells import joins_yarn, skips_to_join
 from lint.working.compare import Difference
+from lint.working.starts import founds
 
 
 def finding_of(row: LedgerRow, context: Context) -> Finding | None:
@@ -31,6 +33,8 @@ def finding_of(row: LedgerRow, context: Context) -> Finding | None:
     if len(sizes) < len(by_rule[rule]):
         rule = "count-differs"
     cell = row.cells[sizes[0]]
+    if rule == "places-left-over" and cell.outcome is Outcome.AGREES and _joined_later(context, row):
+        return None  # left on purpose: the other side is worked there
     names = context.pattern.sizes
     concerned = tuple(names[size] for size in sizes) if names and len(sizes) < len(names) else ()
     builder = {
@@ -38,7 +42,30 @@ def finding_of(row: LedgerRow, context: Context) -> Finding | None:
         "corners-differ": _corners_differ,
         "place-not-there": _not_there,
     }.get(rule, _misfit)
-    return _in_its_row(builder(context, row, cell, concerned), row)
+    found = _in_its_row(builder(context, row, cell, concerned), row)
+    apart = [size for size in by_rule.get("count-differs", ()) if rule != "count-differs" and size not in sizes]
+    if not apart:
+        return found
+    # in other sizes the same words fit and make another number than printed: that is not to be lost behind this
+    differ = _count_differs(context, row, row.cells[apart[0]], tuple(names[size] for size in apart))
+    return replace(differ, message=f"{differ.message} In {_listed_sizes(found.sizes)}: {found.message}")
+
+
+def _joined_later(context: Context, row: LedgerRow) -> bool:
+    """Whether a row turns early, and yarn is joined later in its piece beside stitches passed over: "Miss 23 sts, rejoin"."""
+    if not any(isinstance(step, Turn) and step.turned for step in row.row.steps):
+        return False
+    later = [other for part in context.pattern.parts for other in part.rows if other.span.start > row.row.span.start]
+    for other in later:
+        if founds(other.steps):
+            return False
+        if joins_yarn(other.steps) and skips_to_join(other.steps):
+            return True
+    return False
+
+
+def _listed_sizes(names: tuple[str, ...]) -> str:
+    return f"size{'s' * (len(names) != 1)} {', '.join(names)}"
 
 
 def _in_its_row(finding: Finding, row: LedgerRow) -> Finding:

@@ -5,11 +5,15 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 
+import regex
+
 from lint.checks.context import Context
 from lint.finding import Finding
+from lint.pattern import Row
 from lint.reading.listings import Listing, listings
 from lint.source import Span
 
+_TWO = regex.compile(r"\b\d+\s?[(\[]\s*\d+\s*[)\]]$")
 _ENOUGH = 3  # right lists of a shape before a wrong one of it is called wrong
 
 
@@ -33,12 +37,26 @@ def wrong_lists(context: Context) -> list[tuple[Span, int, int]]:
             right[_family(one)] += 1
         elif not one.numbers & gates:
             wrong.setdefault(_family(one), []).append(one)
+    for span in _short_in_labels(context, rows):
+        if not any(one.span == span for found in wrong.values() for one in found):
+            wrong.setdefault("brackets", []).append(Listing(span, "brackets", frozenset({2})))
     return [
         (one.span, one.shown, sizes)
         for shape, found in wrong.items()
         if right[shape] >= max(_ENOUGH, 2 * len(found))
         for one in found
     ]
+
+
+def _short_in_labels(context: Context, rows: list[Row]) -> Iterator[Span]:
+    """Two figures in a label of more sizes, "Rnds 4-20 (22):", that is not one row for each."""
+    if len(context.pattern.sizes) < 3:
+        return
+    for row in rows:
+        if row.label is not None and row.label.unclear and not row.label.rows:
+            found = _TWO.search(context.source.text, row.label.span.start, row.label.span.end)
+            if found is not None:
+                yield Span(*found.span())
 
 
 def _family(one: Listing) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from functools import lru_cache
+from itertools import pairwise
 
 import regex
 
@@ -13,6 +14,7 @@ from lint.checks.leftovers import lost
 from lint.checks.names import misnamed
 from lint.checks.sizelists import wrong_lists
 from lint.finding import Finding, Related
+from lint.ledger import LedgerRow
 from lint.lexicon import Lexeme, own_forms
 from lint.madeonce import made_once
 from lint.rulebook import AbbreviationFile
@@ -51,6 +53,7 @@ def check_unread(context: Context) -> Iterator[Finding]:
             and not (row.row.label is not None and row.row.unread())
             and cell.stopped_at not in reported
             and not _meets(row.row.span, gone)
+            and not _stands_on(context, row, short)
             and not (row.row.label is not None and not_there(row))
             and not any((cell.stopped_by or "").startswith(f"{name} is nowhere") for name in other_names)
             and not (cell.misfits and not cell.assumed)  # what does not come out is told by itself
@@ -71,6 +74,16 @@ def check_unread(context: Context) -> Iterator[Finding]:
 
 def _meets(span: Span, others: list[Span]) -> bool:
     return any(other.start <= span.end and span.start <= other.end for other in others)
+
+
+def _stands_on(context: Context, row: LedgerRow, spans: list[Span]) -> bool:
+    """Whether what stands over a row, its chain or the row before, has words that are told by themselves."""
+    start = next((part.span.end for part in context.pattern.parts if part.span == row.part.span), 0)
+    for part in context.pattern.parts:
+        for before, own in pairwise(part.rows):
+            if own.span == row.row.span:
+                start = before.span.start
+    return not row.row.unread() and any(start <= span.start < row.row.span.start for span in spans)
 
 
 def _works(steps: tuple[Step, ...]) -> bool:

@@ -9,14 +9,14 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-import regex
-
 from lint.faults import fault_of, range_ends, told_in, works_nothing
 from lint.finding import Likely
 from lint.ledger import Ledger, LedgerRow, Outcome
 from lint.likely.called import of_calls
 from lint.likely.edits import Edit
+from lint.likely.numerals import Reader
 from lint.likely.order import Swap, of_order
+from lint.likely.othersizes import changes_a_list, in_other_size
 from lint.likely.printed import as_made
 from lint.likely.rework import Rework
 from lint.likely.search import Candidate, RowSearch, watched
@@ -27,8 +27,6 @@ from lint.source import SourceText
 from lint.working.effort import Effort
 from lint.working.onesize import pattern_for
 
-_LIST_GOES_ON = regex.compile(r"\s*[(\[,/–-]\s*\d")
-_LIST_BEFORE = regex.compile(r"\d[)\]]?\s*[(\[,/–-]\s*$")
 _ONE_OF_SEVERAL = 1.0  # more for one figure of a list, where several sizes are at fault
 MOST_CAUSES = 3
 MOST_FAULTS = 6  # explained in one pattern: beyond that it is not one slip or another
@@ -97,6 +95,7 @@ class _Search:
 
     def __init__(self, source: SourceText, pattern: Pattern, book: Rulebook, ledger: Ledger) -> None:
         self.source = source
+        self.pattern = pattern
         self.book = book
         self.ledger = ledger
         self.names = pattern.sizes
@@ -125,41 +124,69 @@ class _Search:
         now = self._rework(self.patterns[size], watched(at))
         if len(now.entries) != len(places) or at not in now.moments or at not in now.faults:
             return None
-        search = RowSearch(now, at, self.source.text)
-        found = [*search.candidates(), *self._printed(now, at, index, size), *self._called(now, at)]
+        reader = Reader(size, len(self.patterns))
+        search = RowSearch(now, at, self.source.text, reader)
+        found = [*search.candidates(), *self._printed(now, at, index, reader), *self._called(now, at, reader)]
         found += self._swapped(now, at, size)
         candidates = sorted(found, key=lambda candidate: candidate.edit.cost)
         self.worked += search.worked
         others = [other for other in self.places if other not in sizes and index in self.places[other]]
-        tried = self._tried(candidates, at, now, size, others[:1])
+        tried = self._tried(candidates, at, now, size, list(dict.fromkeys((*others[:1], *others[-1:]))))
         if not tried:
             return None
         several = len(sizes) > 1
         best = min((len(one.faults), one.passed) for one in tried)
         kept = [one for one in tried if (len(one.faults), one.passed) == best]
         kept.sort(key=lambda one: one.edit.cost + (_ONE_OF_SEVERAL if several and self._of_one_size(one.edit) else 0))
-        mended = tuple(places[other] for other in sorted(now.faults - kept[0].faults) if other > at)
         mend = kept[0].edit
+        mended = {size: {places[other] for other in now.faults - kept[0].faults if other > at}}
+        mended |= self._mended_in(mend, index, [other for other in sizes if other != size])
         meant = sizes if self._of_one_size(mend) else self.patterns
         if kept[0].as_many:
-            self.patterns |= {one: mend.of_pattern(self.patterns[one]) for one in meant}
+            own = {one: mend if one == size else in_other_size(mend, self.patterns[one]) for one in meant}
+            self.patterns |= {one: own[one].of_pattern(self.patterns[one]) for one in meant if own[one] is not None}
+        told = {(one.edit.change, one.edit.words): one for one in reversed(kept)}  # the same words at two places: once
+        kept = [one for one in kept if told[one.edit.change, one.edit.words] is one]
         likely = tuple(self._likely(one, index, size, now) for one in kept[:MOST_CAUSES])
-        return Explained(likely, mended, kept[0].edit.in_words)
+        return Explained(likely, self._mended_in_all(mended), kept[0].edit.in_words)
 
-    def _printed(self, now: Rework, at: int, index: int, size: int) -> list[Candidate]:
+    def _mended_in(self, mend: Edit | Swap, index: int, sizes: list[int]) -> dict[int, set[int]]:
+        """By size, the later rows that come out in it with an edit; not for sizes whose words the edit leaves as they are."""
+        found = {}
+        for size in sizes:
+            own = in_other_size(mend, self.patterns[size])
+            if own is None or self.spent():
+                continue
+            now, then = self._rework(self.patterns[size]), self._rework(own.of_pattern(self.patterns[size]))
+            places = self.places[size]
+            if len(now.entries) == len(places):
+                found[size] = {places[at] for at in now.faults - then.faults_as_in(now) if places[at] > index}
+        return found
+
+    def _mended_in_all(self, mended: dict[int, set[int]]) -> tuple[int, ...]:
+        """The later rows that come out in every size in which the edit was tried and they are at fault."""
+        rows = sorted(set().union(*mended.values()))
+        return tuple(row for row in rows if all(row in mended[size] for size in self._at_fault(row) if size in mended))
+
+    def _at_fault(self, index: int) -> list[int]:
+        row = self.ledger.rows[index]
+        found = [size for size, cell in enumerate(row.cells) if fault_of(cell) is not None]
+        return told_in(row.cells, found)
+
+    def _printed(self, now: Rework, at: int, index: int, size: Reader) -> list[Candidate]:
         cell = now.entries[at].cell
         instance = now.moments[at].instance
         stated = instance.stated or instance.inherited
         if stated is None or cell.made is None or any(m.kind in ("run out", "too often") for m in cell.misfits):
             return []
         steps = self._in_step(index, size, cell.made.stitches)
-        edits = as_made(stated, instance.stated_index, cell, self.source.text, now.size, steps)
+        edits = as_made(stated, instance.stated_index, cell, self.source.text, size, steps)
         return [Candidate(edit, ("printed",)) for edit in edits]
 
-    def _called(self, now: Rework, at: int) -> list[Candidate]:
+    def _called(self, now: Rework, at: int, size: Reader) -> list[Candidate]:
         """Other rows called for, or called for as often as the label says."""
         instance = now.moments[at].instance
-        edits = of_calls(instance.row.steps, self.source.text, now.size, instance.length)
+        edits = of_calls(instance.row.steps, self.source.text, size, instance.length)
         return [Candidate(edit, ("called", number)) for number, edit in enumerate(edits)]
 
     def _swapped(self, now: Rework, at: int, size: int) -> list[Candidate]:
@@ -181,7 +208,7 @@ class _Search:
     def _tried(self, candidates: list[Candidate], at: int, now: Rework, size: int, others: list[int]) -> list[_Tried]:
         """The candidates on the whole pattern; of those that leave the same row, one is worked and speaks for all.
 
-        `others`: a size in which the row comes out as it is, and must go on doing so.
+        `others`: sizes in which the row comes out as it is, and must go on doing so.
         """
         results: dict[object, tuple[frozenset[int], int, bool]] = {}
         beside = {other: len(self._rework(self.patterns[other]).faults) for other in others}
@@ -208,22 +235,26 @@ class _Search:
 
     def _of_one_size(self, edit: Edit | Swap) -> bool:
         """Whether what changes is one figure of a list over the sizes."""
-        if len(self.patterns) < 2 or edit.span is None:
-            return False
-        text, span = self.source.text, edit.span
-        alone = text[span.start : span.end].isdigit()
-        return alone and bool(_LIST_GOES_ON.match(text, span.end) or _LIST_BEFORE.search(text, 0, span.start))
+        return len(self.patterns) > 1 and changes_a_list(edit, self.pattern)
 
-    def _faults_with(self, edit: Edit, size: int) -> int:
-        """How many rows of another size are at fault with an edit; a number of one size alone leaves it as it is."""
-        return len(self._rework(edit.of_pattern(self.patterns[size])).faults)
+    def _faults_with(self, edit: Edit | Swap, size: int) -> int:
+        """How many rows of another size are at fault with an edit; none that was not, where it leaves that size as it is."""
+        own = in_other_size(edit, self.patterns[size])
+        return len(self._rework(own.of_pattern(self.patterns[size])).faults) if own is not None else 0
+
+    def _for_one_size(self, edit: Edit | Swap, size: int) -> bool:
+        """Whether an edit changes a figure that is this size's alone."""
+        others = [self.patterns[other] for other in self.patterns if other != size][:1]
+        return self._of_one_size(edit) or any(in_other_size(edit, other) is None for other in others)
 
     def _likely(self, one: _Tried, index: int, size: int, now: Rework) -> Likely:
         rows, places = self.ledger.rows, self.places[size]
         mended: list[LedgerRow] = [rows[places[o]] for o in sorted(now.faults - one.faults) if places[o] > index]
         later = [o for o, place in enumerate(places) if place > index and rows[place].part is rows[index].part]
         clean = bool(later) and not any(other in one.faults for other in later)
-        change = f"{one.edit.change} for size {self.names[size]}" if self._of_one_size(one.edit) else one.edit.change
-        return Likely(
-            change, what_then(self.source, one.edit, rows[index], mended, clean), one.edit.span, one.edit.words
-        )
+        change = one.edit.change
+        if self._for_one_size(one.edit, size):
+            change = f"{change} for size {self.names[size]}"
+        reader = (size, self.names[size]) if len(self.names) > 1 else None
+        then = what_then(self.source, one.edit, rows[index], mended, clean, reader)
+        return Likely(change, then, one.edit.span, one.edit.words)

@@ -7,12 +7,26 @@ import regex
 from lint.amount import Amount
 from lint.source import Span
 
+# a figure, though it stands behind the hyphen of a list; and what may stand between two figures of one
+_OF_LIST = regex.compile(r"(?<![\p{L}\d.])(?<!\p{L}-)\d+(?![\d.]|-\p{L})")
+_BETWEEN = regex.compile(r"\s?[,;:/–-]\s?|\s?,?\s?[(\[{]\s?|\s?[)\]}]\s?,?\s?[(\[{]?\s?")
 _NUMERAL = regex.compile(r"(?<![\p{L}\d.-])\d+(?![\d.]|-\p{L})")
 _LOOSE = regex.compile(r"\d+")
 _LIST_BEHIND = regex.compile(r"\s?[(\[{]\s*[\d-]|[/:;-]\d|\s*[,)\]}]\s*[\d-]")
 _LIST_BEFORE = regex.compile(r"[\d-]\s?[(\[{,:;/)\]-]\s*\Z")
 _WORDS = {"once": 1, "twice": 2, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8}
 _NUMBER_WORD = regex.compile(r"(?i)\b(?:" + "|".join(_WORDS) + r")\b")
+
+
+class Reader(int):
+    """The size, by its place, whose maker reads a pattern of one number for every list; `sizes`: how many there are."""
+
+    sizes: int
+
+    def __new__(cls, size: int, sizes: int) -> Reader:
+        reader = super().__new__(cls, size)
+        reader.sizes = sizes
+        return reader
 
 
 def numeral(
@@ -22,6 +36,10 @@ def numeral(
 
     `loose`: also a figure that is a part of a word ("2nd", "ch-2").
     """
+    if isinstance(size, Reader) and size.sizes > 1 and len(amount.values) == 1:
+        at = _in_list_of(text, span, amount.values[0], size, avoid)
+        if at is not None:
+            return at
     pattern = _LOOSE if loose else _NUMERAL
     found = [
         match
@@ -37,6 +55,24 @@ def numeral(
     for match in _NUMBER_WORD.finditer(text, span.start, span.end) if len(wanted) == 1 else ():
         if _WORDS[match.group().lower()] == wanted[0]:
             return Span(match.start(), match.end())
+    return None
+
+
+def _in_list_of(text: str, span: Span, value: int | None, reader: Reader, avoid: tuple[Span, ...]) -> Span | None:
+    """The figure of a size in the first list over the sizes that has this value for it."""
+    found = [
+        match
+        for match in _OF_LIST.finditer(text, span.start, span.end)
+        if not any(other.start <= match.start() < other.end for other in avoid)
+    ]
+    first = 0
+    for index, match in enumerate(found):
+        ends = index + 1 == len(found) or not _BETWEEN.fullmatch(text, match.end(), found[index + 1].start())
+        if ends:
+            figures = found[first : index + 1]
+            if len(figures) == reader.sizes and int(figures[reader].group()) == value:
+                return Span(figures[reader].start(), figures[reader].end())
+            first = index + 1
     return None
 
 

@@ -14,6 +14,7 @@ from lint.likely.clauses import too_few, too_many, words_of
 from lint.likely.edits import Edit
 from lint.likely.missing import lacking, plain_work
 from lint.likely.numbers import Dial, all_alike, dials, together
+from lint.likely.numerals import Reader
 from lint.likely.order import Swap
 from lint.likely.rework import Outcome, Rework, comes_out, leaves
 from lint.likely.stitches import names_of, of_stitches
@@ -49,8 +50,9 @@ class Candidate:
 class RowSearch:
     """The edits of one row that does not come out, and of those before it."""
 
-    def __init__(self, rework: Rework, index: int, text: str) -> None:
+    def __init__(self, rework: Rework, index: int, text: str, reader: Reader) -> None:
         self.rework = rework
+        self.reader = reader
         self.index = index
         self.text = text
         self.moment = rework.moments[index]
@@ -172,7 +174,7 @@ class RowSearch:
         return more or bool(told["space"] - {""}) and not {str(length) for length in made.spaces} <= told["space"]
 
     def _of_numbers(self) -> Iterator[Candidate]:
-        found = _turnable(self.steps, self.text, self.rework.size)
+        found = _turnable(self.steps, self.text, self.reader)
         like = self._likeness(found)
         for dial in found:
             yield from self._tried(like(dial, number) for number in self._numbers(dial))
@@ -236,7 +238,7 @@ class RowSearch:
             moments = [self.rework.moments.get(index) for index in range(first, self.index + 1)]
             if first < 0 or first >= self.index or None in moments:
                 continue
-            found = _turnable(moments[0].instance.steps, self.text, self.rework.size)
+            found = _turnable(moments[0].instance.steps, self.text, self.reader)
             like = self._likeness(found)
             edits = [like(dial, dial.value + off) for dial in found for off in asked if dial.value + off > 0]
             edits += [

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 import regex
 
-from lint.lexicon import Lexicon
+from lint.lexicon import Lexeme, Lexicon
 from lint.madeonce import made_once
 from lint.reading import notes
 from lint.reading.layout import Layout
@@ -49,8 +49,12 @@ def countings(
             at = text.find(sentence, position)
             position = at + len(sentence)
             sentence = _first_word_on_it(sentence, speaks)
-            if speaks.search(sentence):
-                told = notes.global_countings(Stream(lexicon.read(sentence, span.start + at), vocabulary))
+            if not speaks.search(sentence):
+                continue
+            for start, end in _chain_by_chain(sentence):
+                told = notes.global_countings(
+                    Stream(_as_counts(lexicon.read(sentence[start:end], span.start + at + start)), vocabulary)
+                )
                 pieces = tuple(_pieces_named(sentence, layout))
                 found += [(length, replace(note, pieces=pieces)) for length, note in told]
     for span in rows:
@@ -76,6 +80,30 @@ _NEVER = regex.compile(
     r"(?:^|[.;]\s+)(?P<inner>(?:The|Each|Every|All|This)\s[^.;(),]{0,40}\b(?:never|always)\b[^.;(),]*)(?=[.;]|\s*$)"
 )
 _BRACKETED = regex.compile(r"[(\[](?P<inner>[^()\[\]]{8,120})[)\]]")
+
+
+# "3 ch counts as a tr, 1 ch does not count", "ch 3 counts as dc and ch 2 as hdc": what is said of the next chain
+_NEXT_CHAIN = regex.compile(
+    r"(?i)(?:\s*[,;]\s*(?:(?:and|but|while)\s+)?|\s+(?:and|but|while)\s+)(?=(?:(?:a|the|any|beg|beginning|starting|turning)\s+)*"
+    r"(?:ch(?:ain)?s?[ -]?\d|\d+[ -]?ch)\b[^,;.]{0,40}?\b(?:as|counts?|does|do|is|are|never)\b)"
+)
+
+
+def _chain_by_chain(sentence: str) -> Iterator[tuple[int, int]]:
+    """Where a sentence speaks of one chain after the other; chains whose verb comes later belong to it."""
+    start = 0
+    for cut in _NEXT_CHAIN.finditer(sentence):
+        if regex.search(r"(?i)\b(?:as|counts?|count)\b", sentence[start : cut.start()]):
+            yield start, cut.start()
+            start = cut.end()
+    yield start, len(sentence)
+
+
+def _as_counts(lexemes: list[Lexeme]) -> list[Lexeme]:
+    """The lexemes of "ch 2 as hdc", whose verb stands with the chain before it, with "as" for the verb."""
+    if any(item.kind in ("counts", "counts_not") or item.lower in ("counts", "count") for item in lexemes):
+        return lexemes
+    return [replace(item, kind="counts") if item.lower == "as" else item for item in lexemes]
 
 
 def _first_word_on_it(sentence: str, speaks: regex.Pattern) -> str:

@@ -66,7 +66,9 @@ def read_row(stream: Stream) -> Reading:
     parser = Clauses(stream, reading, top=True)
     parser.run()
     reading.steps = nothing_swallowed(unclear_markers(reading.steps, stream.lexemes), stream.lexemes)
-    reading.steps = unfit_lists_unread(reading.steps, stream.lexemes, stream.vocabulary.sizes)
+    reading.steps = unfit_lists_unread(
+        reading.steps, stream.lexemes, stream.vocabulary.sizes, stream.vocabulary.size_names
+    )
     reading.steps = picots_closed(joined_on_the_way(repeats.fold_loose(reading.steps)))
     reading.steps = chain_told_by_count(side_by_side(closing_join(place_come_to(reading.steps))), stream.lexemes)
     reading.steps = layers_noted(after_fastening(reading.steps), words, stream.lexemes)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from lint.amount import Amount
+from lint.lexicon import Lexeme
 from lint.pattern import Stated, StatedItem
 from lint.reading import countunits
 from lint.reading.stream import CLOSERS, OPENERS, Stream
@@ -229,10 +230,41 @@ def _noted_work(stream: Stream, start: int) -> bool:
     return begins and bool(inside) and all(item.kind in ("word", "the", "color", "yarn") for item in inside)
 
 
+def _behind_row_end(lexemes: list[Lexeme], at: int) -> int:
+    """The index behind "At the end of Row 12:", "At end of this row," that leads to a count; `at` where nothing does."""
+    end = at
+    while end < len(lexemes) and lexemes[end].lower in ("at", "the", "end", "of", "this", "last"):
+        end += 1
+    if end == at or lexemes[at].lower != "at" or end >= len(lexemes):
+        return at
+    by_letter = lexemes[end].lower == "r" and lexemes[end - 1].lower == "of"  # "At end of R20"
+    if (
+        not by_letter
+        and lexemes[end].kind != "row_end"
+        and (lexemes[end].kind not in ("row", "round") or lexemes[end - 1].kind == "at")
+    ):
+        return at
+    end += 1
+    end += end < len(lexemes) and lexemes[end].kind in ("number", "ordinal")
+    signed = end < len(lexemes) and lexemes[end].kind in (":", ",", "dash", "=")
+    return end + 1 if signed else end
+
+
 def _opens_as_count(stream: Stream) -> bool:
-    """Whether the next words tell of a count: "You now have …"."""
+    """Whether the next words tell of a count: "You now have …", "At the end of Row 12: 72 dc"."""
+    behind = _behind_row_end(stream.lexemes, stream.at)
+    if behind > stream.at:
+        return _row_end_tells(stream, behind)
     opening = " ".join(item.lower for item in stream.lexemes[stream.at : stream.at + 6])
     return any(opening.startswith(opener) for opener in stream.vocabulary.count_openers)
+
+
+def _row_end_tells(stream: Stream, behind: int) -> bool:
+    """Whether a count stands behind "At the end of Row 12": in words, or a figure behind a sign."""
+    opening = " ".join(item.lower for item in stream.lexemes[behind : behind + 6])
+    signed = stream.lexemes[behind - 1].kind in (":", ",", "dash", "=")
+    figure = signed and behind < len(stream.lexemes) and stream.lexemes[behind].kind in ("number", *OPENERS)
+    return figure or any(opening.startswith(opener) for opener in stream.vocabulary.count_openers)
 
 
 def _stands_as_count(stream: Stream) -> bool:
@@ -260,11 +292,14 @@ def _told_in_words(sentence: Stream, words: list[str]) -> int | None:
     """Index of the first number in "You now have 26 dc", "Stitch count: 12 dc", "There should be …"."""
     if not words:
         return None
+    lead = _behind_row_end(sentence.lexemes, 0)
     opening = " ".join(words[:6])
     telling = any(opening.startswith(opener) for opener in sentence.vocabulary.count_openers)
-    if not telling:
+    if not telling and not (lead and _row_end_tells(sentence, lead)):
         return None
     for index, lexeme in enumerate(sentence.lexemes):
+        if index < lead:
+            continue
         if index and lexeme.kind in ("increase", "decrease", "each", "make", "skip"):
             return None  # "making sure you inc 1 st at each end"
         if lexeme.kind in ("number", *OPENERS):

@@ -12,13 +12,14 @@ from lint.madeonce import made_once
 from lint.pattern import Abbreviation, Label, Part, Pattern, Row
 from lint.place import Which
 from lint.reading import definitions
-from lint.reading.audience import size_places
+from lint.reading.audience import canonical, size_places
 from lint.reading.chainnotes import countings
 from lint.reading.clauses import Reading, read_row
 from lint.reading.firstuse import with_first_uses
 from lint.reading.headings import begins_work
 from lint.reading.houseletters import house_letters
 from lint.reading.layout import Layout, LayoutReader, PartText, RowText
+from lint.reading.likework import as_another_piece, is_work, label_in_vain
 from lint.reading.piecewords import PIECE_WORDS
 from lint.reading.prose import running, unbroken, unwrapped
 from lint.reading.stream import Stream, Vocabulary, with_line_stops
@@ -26,18 +27,12 @@ from lint.reading.terms import Terms, find_terms
 from lint.rulebook import AbbreviationFile, Rulebook, StitchFile
 from lint.source import SourceText, Span
 from lint.tree import (
-    MAKES_STITCHES,
-    Chain,
     Evenly,
     FastenOff,
     Group,
     Join,
     JoinYarn,
-    MakeRing,
-    Remark,
     Repeat,
-    RowCall,
-    Skip,
     Special,
     Turn,
     Unread,
@@ -49,9 +44,11 @@ from lint.tree import (
 _ROW_WORDS = regex.compile(
     r"(?i)\brep(?:eat)? from|\bfasten off|\bin each (?:st|stitch|sc|dc|hdc|tr|htr|ch|sp)s? (?:across|around|to)\b|\bjoin\b(?! to last)|,? turn\.?$"
 )
+_TOLD_OF = regex.compile(r"(?i)\bat\s+(?:the\s+)?end\s+of\s+(?:row|round|rnd|rd|r)\s*(?P<row>\d+)\b[^.;\d]*$")
+_NAME = regex.compile(
+    r"(?i)(?!\W*(?:row|rnd|round|rd|r\d))\W*(?P<name>[A-Za-z][\w-]*(?: [\w-]+){0,3}(?: ?\([\w -]+\))?)\s*[:=]\s"
+)
 _NO_DEFINITIONS = ("gauge", "size", "materials", "skill", "multiple", "colours")
-_LIST_NUMBER = regex.compile(r"\d+$")
-_WORK_STEPS = (*MAKES_STITCHES, Chain, MakeRing, Skip, RowCall)
 
 
 def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto") -> tuple[Pattern, Terms, Lexicon]:
@@ -146,7 +143,7 @@ class _RowReader:
             unread = Unread(at, self.source.slice(at), words)
             reading, lexemes = self.read(text.span)
             label = text.label
-            if label is None and not _is_work(reading, lexemes):
+            if label is None and not is_work(reading, lexemes):
                 if not any(lexeme.kind in ("row", "round", "stitch", "chain") for lexeme in lexemes):
                     return None
                 label = Label(at, "row", (), words="A line for some sizes")
@@ -155,13 +152,16 @@ class _RowReader:
         if text.gate and (text.gate in self.ended or self._speaks_for_all(text, reading)):
             self.ended.add(text.gate)
             sizes = None
+        vain = label_in_vain(lexemes) if text.label is None else None
+        if vain is not None:
+            span = Span(text.span.start, lexemes[vain].start)
+            text.label = Label(span, "row", (), words=self.source.slice(span).strip())
+        elif text.label is None and as_another_piece(reading, self.source.slice(text.span)):
+            text.label = Label(reading.steps[0].span, "row", (), words="The piece worked as another")
         if text.label is None:
-            if not begins_work(self.source.slice(text.span)) and regex.match(
-                r"(?i)(?!\W*(?:row|rnd|round|rd|r\d))\W*[A-Za-z][\w-]*(?: [\w-]+){0,3}(?: ?\([\w -]+\))?\s*[:=]\s",
-                self.source.slice(text.span),
-            ):
+            if self._named(self.source.slice(text.span)):
                 return self.named_row(text)
-            if not _is_work(reading, lexemes):
+            if not is_work(reading, lexemes):
                 return None
             return Row(text.span, None, tuple(reading.steps), reading.stated, sizes)
         label = text.label
@@ -176,10 +176,23 @@ class _RowReader:
             if stated.series and len(stated.series) not in rows:  # neither one for each size nor one for each row
                 words = self.source.slice(stated.span)
                 steps = (Unread(stated.span, words, f"the count has {len(stated.series)} figures"), *steps)
+        if stated is not None and self._of_another_row(text, label, stated.span.start):
+            stated = None
         if label.unclear:
             words = self.source.slice(label.span)
             steps = (Unread(label.span, words, "the numbers are not one for each size"), *steps)
         return Row(label.span.to(text.span), label, steps, stated, sizes)
+
+    def _of_another_row(self, text: RowText, label: Label, at: int) -> bool:
+        """Whether the count at a place is told of another row than the label's last: "At the end of Row 10: 60 dc"."""
+        told = _TOLD_OF.search(self.source.text, text.span.start, at)
+        lasts = {label.at(size)[-1:] for size in range(self.vocabulary.sizes)}
+        return told is not None and bool(label.numbers) and (int(told["row"]),) not in lasts
+
+    def _named(self, words: str) -> bool:
+        """Whether a line begins with a name and a sign, "Edging: …"; a size's name is none, "Small: Ch 21 (for medium ch 23)"."""
+        name = _NAME.match(words) if not begins_work(words) else None
+        return name is not None and canonical(name["name"]) not in self.vocabulary.size_names
 
     def named_row(self, text: RowText) -> Row | None:
         """ "Edging: Ch 1, sc in each st across." is a row; "Picot: ch 3, sl st in 3rd ch from hook" only defines."""
@@ -195,7 +208,7 @@ class _RowReader:
                 )  # "Second side of neck: skip 10 sts, join"
         ends = any(isinstance(step, (Repeat, Turn, Join, FastenOff, Evenly)) for step in walk(steps))
         runs = any(place.which is Which.EACH for s in walk(steps) if isinstance(s, (Work, Group)) for place in s.places)
-        if not (ends or runs) or not _is_work(reading, lexemes):
+        if not (ends or runs) or not is_work(reading, lexemes):
             return None
         joins = any(isinstance(step, Join) for step in steps)
         at = Span(text.span.start + match.start("name"), text.span.start + match.end("name"))
@@ -215,34 +228,6 @@ class _RowReader:
     def read(self, span: Span, sizes: tuple[int, ...] | None = None) -> tuple[Reading, list[Lexeme]]:
         lexemes = with_line_stops(self.lexicon.read(self.source.slice(span), span.start), self.source)
         return read_row(Stream(lexemes, replace(self.vocabulary, gate=sizes or ()))), lexemes
-
-
-def _is_work(reading: Reading, lexemes: list[Lexeme]) -> bool:
-    """Whether an unlabelled stretch inside a part is work (or might be), not talk."""
-    steps = reading.steps
-    worked = [
-        step
-        for step in walk(tuple(steps))
-        if isinstance(step, _WORK_STEPS) and not (isinstance(step, Work) and step.undefined)
-    ]
-    unread = [step for step in walk(tuple(steps)) if isinstance(step, Unread)]
-    moves = [s for s in steps if isinstance(s, (FastenOff, JoinYarn)) or isinstance(s, Remark) and s.seam]
-    if not unread:
-        return bool(worked or moves)
-    if moves and not worked:
-        return True
-    # Words with stitches and numbers that were not understood may be work: better said than passed over.
-    first = steps[0] if steps else None
-    if worked and first is not None and not isinstance(first, (Unread, Remark)):
-        return True
-    # a line that ends in a printed count of stitches is a row that lost its label
-    stitchy = any(lexeme.kind in ("stitch", "special") for lexeme in lexemes)
-    if reading.stated is not None and stitchy:
-        return True
-    starts_like_row = bool(lexemes) and (
-        lexemes[0].kind in ("row", "round") or _LIST_NUMBER.match(lexemes[0].text) is not None
-    )
-    return starts_like_row and any(isinstance(step, (Work, Group)) for step in worked)
 
 
 def _round_by_words(source: SourceText, part: PartText) -> bool:

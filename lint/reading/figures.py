@@ -7,6 +7,7 @@ The number of sizes decides what a run of figures is: "20-22 (22-24)" ends at 22
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from itertools import pairwise
 
 import regex
 
@@ -53,14 +54,19 @@ def sized_numbers(text: str, sizes: int, commas: bool = False) -> tuple[Numbers,
     """
     tokens = [_SAME.get(found, found) for found in _tokens(text)]
     if sizes > 1:
-        bare = (*_bare(sizes), ",") if commas and sizes > 2 else _bare(sizes)
+        bare = (*_bare(sizes), ",") if commas else _bare(sizes)
         for read in (_from_to, _listed, _side_by_side):
             for values, end in read(tokens, 0, sizes, bare):
                 if end == len(tokens) and _alike(values):
                     return values
     if "(" in tokens:
         return None
-    return (plain_numbers(tokens),)
+    plain = plain_numbers(tokens)
+    if sizes > 1 and not commas and any(later <= earlier for earlier, later in pairwise(plain)):
+        # "Rows 5 to 9, 5 to 10, 5 to 11": no row is named twice, so these are a run for each size
+        found = sized_numbers(text, sizes, commas=True) if any(sign in tokens for sign in _SPANS) else None
+        return found if found is None or len(found) > 1 else None
+    return (plain,)
 
 
 def plain_numbers(tokens: list[str]) -> Numbers:

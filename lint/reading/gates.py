@@ -14,7 +14,11 @@ _DONE = regex.compile(
     r"(?i)\b(?:is|are)\s+(?:now\s+)?(?:done|completed?|finished)\b|\b(?:end|stop|finish)s?\s+here\b|^\W*(?:done|completed?|finished)\b"
 )
 _BEHIND_LABEL = regex.compile(
-    r"(?i)(?P<head>[^:()]{2,40}?)(?:\s*[,–—-]\s*|\s+)(?P<said>(?:for\s+)?(?:the\s+)?(?:\w+\s+)?sizes?\b[^:]{0,40}?)\s*:\s*(?=\S)"
+    r"(?i)(?P<head>[^:()]{2,40}?)(?:(?:\s*[,–—-]\s*|\s+)(?P<said>(?:for\s+)?(?:the\s+)?(?:\w+\s+)?sizes?\b[^:]{0,40}?)"
+    r"|\s*(?:,|\s[–—-])\s*(?P<said>(?:for\s+)?[^:(),]{1,40}?\s+only|for\s+[^:(),]{1,40}?))\s*:\s*(?=\S)"  # "Rnd 10, large only:"
+)
+_NAMED_IN_BRACKETS = regex.compile(
+    r"(?i)[(\[]\s*(?:for\s+)?(?:the\s+)?(?P<name>[^()\[\]:,;=]{1,20}?)(?:\s*[:=]\s*|\s+)(?:make\s+|work\s+)?(?:ch\s?)?\d"
 )
 _NEXT_PIECE = regex.compile(r"(?i)next\s+(?:section|part|piece|step)")
 _GO_ON = regex.compile(
@@ -60,10 +64,17 @@ class GateReader(SizeWords):
             rest = line[behind:]
             if regex.search(r"(?i)[;.]\s*(?:for\s+)?sizes?\s+\S+,", rest):
                 return Gate(None, len(line))  # "Size M, work Row 3; size L, …": two gates in one sentence
+            if spoken.sizes and not spoken.every and self._others_named(rest, spoken.sizes):
+                return None  # "Small: Ch 21 (for medium ch 23, for large ch 27)": a list, and a line for all
             if spoken.sizes and not spoken.every and (_GO_ON.search(rest) or _DONE.search(rest)):
                 return Gate(spoken.sizes, len(line), leaves=True, goes_on=goes_on_to(rest))
             return Gate(spoken.sizes, behind, spoken.every, spoken.others)
         return None
+
+    def _others_named(self, words: str, sizes: Sizes) -> bool:
+        """Whether brackets give a figure of their own to sizes that are not among these."""
+        named = (self.sizes_of(match["name"]) for match in _NAMED_IN_BRACKETS.finditer(words))
+        return any(others is not None and not set(others) & set(sizes) for others in named)
 
     def behind_label(self, line: str) -> tuple[int, int, Sizes | None] | None:
         """Where the label of "Row 3, sizes M and L only: …" ends, where its words begin, and the sizes."""

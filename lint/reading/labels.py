@@ -53,7 +53,9 @@ _LEAD = regex.compile(
 _ENCLOSED = regex.compile(
     r"(?:(?P<mark>\*{1,3}|_{1,2})(?P<in>(?=\S)[^*_\n]{1,60}?(?<=\S))(?P=mark)|\[(?P<in>[^\[\]\n]{3,60})\]|\((?P<in>[^()\n]{3,60})\))\s*[:.–-]?(?=\s*\S)"
 )
-_HEADED = regex.compile(r"\s*(?P<piece>\p{Lu}\p{L}+(?:\s\p{L}+){0,2})\s*:\s*(?=(?i:round|rnd|row)\s*\d+\s*[:.])")
+_HEADED = regex.compile(
+    r"\s*(?P<piece>\p{Lu}\p{L}+(?:\s\p{L}+){0,2})\s*:\s*(?=(?i:round|rnd|row)\s*\d+\s*(?:[:.]|\s(?:ch\b|\d+\s?ch\b|join\b|rejoin\b|with\b|miss\b|skip\b)))"
+)
 
 
 _COUNT_BEHIND = regex.compile(r"[(\[]\s*\d{1,4}\s*[)\]]$")
@@ -244,8 +246,9 @@ def _figures(word: str, sized: bool) -> str:
     ends = rf"[\[({{](?=[^()\[\]{{}}\n]*\d\s*[,:;/]\s*[\d-]){inside}+[\])}}]"  # "2 - (6, 8)": a list, not a count
     empty = rf"[-–—−](?:\s*[-–—−])*(?=\s*{bracket})"
     after = rf"(?<=[)\]}}])\s*{_NUMBER}{unit}(?=\s*(?:{bracket}|[-–—−:.=]|{word}\b))"  # 32 (36) 40 (44)
+    run = r"\s*(?:[-–—−]|\bto\b|\bthru\b|\bthrough\b)\s*"  # "5 to 9; 5 to 10; 5 to 11"
     joint = r"\s*(?:[-–—−]|\bto\b|\bthru\b|\bthrough\b|&|\band\b|,|/)\s*"
-    more = rf"{joint}(?:{word}\s*[:.]?\s*)?(?:{_NUMBER}{unit}|(?<=[a-z]\s*|\d[-–]){bracket}|(?<=\d\s[-–]\s){ends})|\s*,?\s*{bracket}|{after}|\s*;\s*{_NUMBER}(?=\s*(?:[;:]|{word}\b))"
+    more = rf"{joint}(?:{word}\s*[:.]?\s*)?(?:{_NUMBER}{unit}|(?<=[a-z]\s*|\d[-–]){bracket}|(?<=\d\s[-–]\s){ends})|\s*,?\s*{bracket}|{after}|\s*;\s*{_NUMBER}(?:(?={run}{_NUMBER}){run}{_NUMBER}|(?=\s*(?:[;:]|{word}\b)))"
     return rf"(?:{_NUMBER}|{empty}|{bracket})(?:{more})*"
 
 

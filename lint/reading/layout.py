@@ -14,6 +14,7 @@ from lint.reading.leaving import Leaving, cut_after, leavings
 from lint.reading.sections import section_finder
 from lint.reading.sizedlines import SizedLines
 from lint.reading.sizes import find_sizes
+from lint.reading.wrapping import goes_on
 from lint.rulebook import Rulebook
 from lint.source import SourceText, Span
 
@@ -22,6 +23,7 @@ from lint.source import SourceText, Span
 _PIECE_NAME = r"(?i:(?:\p{L}+ ){0,2}(?:edging|border|trim|trimming|straps?|handles?|ties?|cord|band|brim|cuffs?|collar|ribbing|hem|neckband))"
 _RUN_IN = regex.compile(
     r"\s*(?P<name>[A-Z][A-Z0-9 '&-]{2,40}?)(?P<make> \([Mm]ake \w+\))?\. +(?=(?i:ch|make|with|join|fsc)\b)"
+    r"|\s*(?P<name>[A-Z][A-Z0-9 '&-]{2,40}?)(?P<make> \([Mm]ake \w+\))?: +(?=(?i:ch \d|ch\d|\d+ ch|chain \d|make \d|(?:re)?join\b|(?:starting|beginning) (?:at|from) [\w ]{2,20}, (?:ch|make) \d|work (?:exactly )?(?:the )?(?:same as|as (?:given )?for)\b))"
     rf"|\s*(?P<name>(?=\p{{Lu}}){_PIECE_NAME})(?P<make> \([Mm]ake \w+\))?(?:\.| [-–—]) +(?=(?i:ch \d|ch\d|\d+ ch|chain \d|(?:re)?join\b|attach\b))"
     r"|\s*(?P<name>\p{Lu}\p{Ll}+(?: \p{L}+){0,2}?)(?P<make> \([Mm]ake \w+\))?: +(?=(?i:ch \d|ch\d|\d+ ch|chain \d|(?:re)?join\b|attach\b))"
     r"|\s*(?P<name>(?i:border|edging|edge|trim|ruffle))(?P<make>):[ \t]+(?=(?i:(?:\d+[ \t]?)?(?:sc|dc|hdc|tr|htr|ss|sl st|work)\b))"
@@ -29,12 +31,6 @@ _RUN_IN = regex.compile(
 _NO_PIECE = regex.compile(
     r"(?i)\s*(?:foundation|base|start|note|turn|next|set|row|round|rnd|begin|cent|multiple|gauge|tension|size|to |for )"
 )
-# "Rep Rows 2 and 3 four times more." in a line of its own
-_CALLS_ROWS = regex.compile(
-    r"(?i)(?:continue to |now )?rep(?:eat)?\s+(?:the\s+)?(?:last|these|inc|dec|increase|decrease|rows?\b|rnds?\b|rounds?\b|\d+(?:st|nd|rd|th))"
-)
-# "turn. — 33 (35) sts": a count at the end of a row, without a stop
-_COUNTED = regex.compile(r"(?i)(?:[.;:=]|\s[-–—])\s*[(\[{]?\d[^.;:]{0,60}\b(?:sts?|stitches|sc|hdc|dc|tr|htr)$")
 _TITLED = regex.compile(r"(?i)\s*(?:pattern(?: name)?|title|name|design)\s*:\s*(?P<title>\p{L}[^.:;]{2,60}?)\s*$")
 # "sc evenly around. (96 sc)": a count of stitches at the end of a line that works some
 _COUNTED_WORK = regex.compile(
@@ -47,9 +43,6 @@ _HANGS = regex.compile(
     r"(?i)(?:\b(?:of|to|from|in|on|until|till|and|or|rep|repeat|rows?|rnds?|rounds?|after|through|thru|before|as|for|with|than|at|the)|\b\d+(?:st|nd|rd|th)|,)\s*$"
 )
 _LABEL_CUT = regex.compile(r"(?i)[\W_]*(?:\d{1,3}(?:st|nd|rd|th)|rows?|rnds?|rounds?|next|foundation)\b[^.:]{0,80}$")
-_ENDS_IN_COUNT = r"[(\[{](?![^()\[\]{}]*\b(?:in|into|next)\b)[^()\[\]{}]*\d[^()\[\]{}]*[)\]}]\.?$"
-_SO_OFTEN = regex.compile(r"(?i)(?:\d+\s*(?:more\s+)?(?:times|x)|twice|once|thrice|around|across)\b")
-_TERMINAL = (".", ")", "]", "}", "!", "?", ":", ";")
 
 
 @dataclass
@@ -228,7 +221,10 @@ class LayoutReader:
                 layout.parts.append(part)
                 section, row, after_blank = None, None, False
                 continue
-            run_in = _RUN_IN.match(line.text) if section is None and not _NO_PIECE.match(line.text) else None
+            opens = section is None or after_blank
+            run_in = _RUN_IN.match(line.text) if opens and not _NO_PIECE.match(line.text) else None
+            if run_in is not None and self.gates.audience(run_in["name"]) is not None:
+                run_in = None  # "Small: Ch 21 (for medium ch 23)": a size, and no piece
             if run_in is not None:
                 name, make = self.headings.name(run_in.group(0))
                 span = Span(line.start + run_in.start("name"), line.start + run_in.end("name"))
@@ -377,20 +373,4 @@ class LayoutReader:
         """Whether a line goes on with the row above it, or is a sentence of its own."""
         if not self._has_body(row):
             return True
-        text = line.text.strip()
-        if regex.match(r"[•·*-]\s", text):
-            return True
-        above = self.source.slice(row.span).rstrip()
-        if sum(map(above.count, "([{")) > sum(map(above.count, ")]}")):
-            return True  # in the middle of its brackets
-        counted = text[0].isupper() and _COUNTED.search(above) is not None
-        if (above.endswith(_TERMINAL) or counted) and _CALLS_ROWS.match(text):
-            return False
-        if not above.endswith(_TERMINAL) or text[0].islower() and not self.lower_case or text[0] in "([{*,;<~»":
-            return True
-        if regex.search(r"[)\]}]\.?$", above) and regex.search(_ENDS_IN_COUNT, above):
-            return _SO_OFTEN.match(text) is not None  # else the row closed with its count
-        return regex.match(
-            r"(?i)(?:\d+\s?)?(?:times|twice|once|(?:sc|dc|hdc|tr|htr)(?:\d?tog)?|ch|sts?|stitches|sl st|ss|join|skip|sk|turn|rep|repeat|stitch count|you|there|fasten off|fasten)\b",
-            text,
-        ) is not None and not regex.match(r"(?i)fasten off.*(?:close|sew|stuff|tail|weave)", text)
+        return goes_on(self.source.slice(row.span).rstrip(), line.text.strip(), self.lower_case)

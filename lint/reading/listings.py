@@ -22,6 +22,7 @@ _UNIT = regex.compile(
 )
 _GROUP = rf"[(\[{{]\s*{_ONE}(?:\s*[,:;]\s*{_ONE})*(?:,?\s+(?:and|&)\s+{_ONE})?\s*[)\]}}]"
 _NOT_ROWS = r"(?<!\b(?:rows|rnds|rounds|rds)\.?\s)"  # "Rep Rows 2, 4, 6"
+_CHAINED = regex.compile(r"(?i)\bch(?:ain)?s?\s*$")  # "Ch 61 (71)" has a figure for another size in its brackets
 _GOES_ON = regex.compile(r"\s?,?\s?[(\[]\s*[\d-]")
 _ROWS = regex.compile(r"(?i)\b(?:rows?|rnds?|rounds?|rds?)\.?\s*$")
 _NO_LABEL = r"(?!\s*\n\s*\d+(?:\s?[-–]\s?\d+)?\s?(?:[).:]|r(?:n?d|ow|ound)s?\b))"  # the next line's label: "sc 12 [30]", "10) sc 6"
@@ -76,6 +77,13 @@ def _numbers(shape: str, match: regex.Match, text: str, sizes: int) -> frozenset
     """How many numbers a run can be read as; none where it may be something else than a list over sizes."""
     counted = _UNIT.match(text, match.end()) is not None
     if shape == "brackets":
+        counted = (
+            counted
+            or _CHAINED.search(text, max(0, match.start() - 12), match.start()) is not None
+            and (
+                match.captures("item") != [match["head"]]  # "Ch 61 (61)" counts the chain again
+            )
+        )
         signs = {sign.strip() for sign in match.captures("sign")}
         if _GOES_ON.match(text, match.end()) or len(signs - {"–", "-"}) > 1:
             return frozenset()

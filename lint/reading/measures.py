@@ -152,6 +152,7 @@ def read_lengths(text: str, sizes: int) -> tuple[Length, ...]:
         Length(span, unit, sides)
         for unit, words in (("in", _INCH), ("cm", _CM))
         for span, sides in read_lists(text, words, sizes)
+        if not _of_next_line(text, span)
     ]
     first = list(_unit_first(text, sizes))
     taken = {text.count("\n", 0, length.span.start) for length in found} if first else set()
@@ -159,12 +160,22 @@ def read_lengths(text: str, sizes: int) -> tuple[Length, ...]:
     return tuple(sorted(found, key=lambda length: length.span.start))
 
 
+def _of_next_line(text: str, span: Span) -> bool:
+    """Whether the unit begins a line of figures of its own: "ins 34 36 40" over "cm 86 91 102"."""
+    words = text[span.start : span.end]
+    return (
+        "\n" in words
+        and not regex.search(r"\d", words[words.rindex("\n") :])
+        and (regex.compile(r"[ \t:|]*\d").match(text, span.end) is not None)
+    )
+
+
 _LONGEST_LABEL = (
     300  # characters before the figures; what is longer is no line of a table, and would be tried at length
 )
 _FIGURES_ONLY = r"[\d\s.,;:/|()\[\]½¼¾⅓⅔⅛⅜⅝⅞–-]*"
 _UNIT_FIRST = regex.compile(
-    rf"(?m)^(?=[^\d\n]{{1,{_LONGEST_LABEL}}}+\d{_FIGURES_ONLY}$)(?P<label>[^\d\n:|\t]*?[^\d\n:|\t\s][^\d\n:|\t]*?)[\s,(\[|]*(?:\b(?P<inch>(?i:inch(?:es)?|ins?|in\.))|[\"”]|\b(?P<cm>(?i:cms?|centimet(?:re|er)s?)))?[)\]]?[ ]*(?P<sign>[:=–|\t]|[ ]{{2,}})[ |\t]*(?P<rest>\d{_FIGURES_ONLY}|[(\[]\d{_FIGURES_ONLY})$"
+    rf"(?m)^(?=[^\d\n]{{1,{_LONGEST_LABEL}}}+\d{_FIGURES_ONLY}$)(?P<label>|[^\d\n:|\t]*?[^\d\n:|\t\s][^\d\n:|\t]*?)[\s,(\[|]*(?:\b(?P<inch>(?i:inch(?:es)?|ins?|in\.))|[\"”]|\b(?P<cm>(?i:cms?|centimet(?:re|er)s?)))?[)\]]?[ ]*(?P<sign>[:=–|\t]|[ ]{{2,}})[ |\t]*(?P<rest>\d{_FIGURES_ONLY}|[(\[]\d{_FIGURES_ONLY})$"
 )
 _TABLE_UNIT = regex.compile(
     r"(?i)^[^\n\d]*\b(?:measurements?|sizes?|all|given|table|schematic)\b[^\n\d]*?(?:\bin\s+|[(\[]\s*)(?:(?P<inch>inch(?:es)?|ins?)|(?P<cm>cms?|centimet(?:re|er)s?))\b[^\n\d]*$",

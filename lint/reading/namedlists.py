@@ -1,4 +1,7 @@
-"""Lists that name the size at each figure: "3 sts for S, 4 for M and 5 for L", "60 (small), 66 (large)", "S: 11, M: 13"."""
+"""Lists that name the size at each figure: "3 sts for S, 4 for M and 5 for L", "60 (small), 66 (large)", "S: 11, M: 13".
+
+The first size may go without its name where the others are named in brackets: "72 (medium: 76, large: 80)".
+"""
 
 from __future__ import annotations
 
@@ -25,8 +28,27 @@ class NamedList:
 
 def named_list(lexemes: list[Lexeme], at: int, sizes: Mapping[str, int]) -> NamedList | None:
     """The list that begins at an index; each size must be named once."""
-    found: dict[int, int] = {}
-    unit = (at, at)
+    return _named(lexemes, at, sizes, {}, (at, at)) or _first_unnamed(lexemes, at, sizes)
+
+
+def _first_unnamed(lexemes: list[Lexeme], at: int, sizes: Mapping[str, int]) -> NamedList | None:
+    """ "72 (medium: 76, large: 80)", "9 ch (for 6 months 11 ch, for 12 months 13 ch)": the first size's figure goes before."""
+    lead = _figure(lexemes, at)
+    if lead is None or lead[1] >= len(lexemes) or lexemes[lead[1]].kind not in _CLOSES or len(set(sizes.values())) < 2:
+        return None
+    number, opened, unit = lead
+    found = _named(lexemes, opened + 1, sizes, {0: number}, unit)
+    closed = found is not None and lexemes[found.end : found.end + 1]
+    if not closed or closed[0].kind != _CLOSES[lexemes[opened].kind]:
+        return None
+    return NamedList(found.values, found.end + 1, found.unit)
+
+
+def _named(
+    lexemes: list[Lexeme], at: int, sizes: Mapping[str, int], found: dict[int, int], unit: tuple[int, int]
+) -> NamedList | None:
+    """The figures named from an index on, with those that are `found` before it, until every size has one."""
+    opened: str | None = None  # "9 ch for S (for M 11 ch, for L 13 ch)": the bracket around the others
     while at < len(lexemes):
         item = _figure_first(lexemes, at, sizes) or _name_first(lexemes, at, sizes)
         if item is None or item[0] in found:
@@ -35,10 +57,35 @@ def named_list(lexemes: list[Lexeme], at: int, sizes: Mapping[str, int]) -> Name
         found[size] = number
         unit = words if words[0] < words[1] else unit
         if len(found) == len(sizes):
-            return NamedList(tuple(found[size] for size in range(len(sizes))), at, unit)
+            if opened is not None and (at >= len(lexemes) or lexemes[at].kind != opened):
+                return None
+            return NamedList(tuple(found[size] for size in range(len(sizes))), at + (opened is not None), unit)
         while at < len(lexemes) and lexemes[at].kind in (",", ";", "/", "and", "or"):
             at += 1
+        if opened is None and at < len(lexemes) and lexemes[at].kind in _CLOSES:
+            opened, at = _CLOSES[lexemes[at].kind], at + 1
     return None
+
+
+def figure_of_size(lexemes: list[Lexeme], at: int, sizes: Mapping[str, int]) -> tuple[int, int] | None:
+    """A figure with the name of its size at an index, "medium: 23", "23 for M": the size, and the index behind."""
+    item = (_figure_first(lexemes, at, sizes) or _name_first(lexemes, at, sizes)) if at < len(lexemes) else None
+    return (item[0], item[2]) if item is not None else None
+
+
+def _figure(lexemes: list[Lexeme], at: int) -> tuple[int, int, tuple[int, int]] | None:
+    """One figure with the unit behind it, or "ch" before it: the figure, the index behind, and where the unit stands."""
+    before = at
+    if at < len(lexemes) and lexemes[at].kind in ("chain", "make"):
+        at += 1 + (lexemes[at].kind == "make" and lexemes[at + 1 : at + 2] != [] and lexemes[at + 1].kind == "chain")
+    if at >= len(lexemes) or lexemes[at].kind != "number" or lexemes[at].amount is not None:
+        return None
+    number, end = lexemes[at].number, at + 1
+    if before < at and lexemes[at - 1].kind == "chain":
+        return number, end, (at - 1, at)
+    while end < len(lexemes) and end < at + 3 and lexemes[end].kind in _UNITS:
+        end += 1
+    return number, end, (at + 1, end)
 
 
 def _figure_first(lexemes: list[Lexeme], at: int, sizes: Mapping[str, int]):
@@ -72,22 +119,23 @@ def _figure_first(lexemes: list[Lexeme], at: int, sizes: Mapping[str, int]):
 
 
 def _name_first(lexemes: list[Lexeme], at: int, sizes: Mapping[str, int]):
-    """ "S: 11", "Size M – 13 sts", "S/M 12 sc"."""
-    at += lexemes[at].lower == "size"
-    named = _name_at(lexemes, at, sizes)
+    """ "S: 11", "Size M – 13 sts", "S/M 12 sc", "for L ch 31"."""
+    told = lexemes[at].lower == "for"
+    at += told
+    while at < len(lexemes) and lexemes[at].lower in (("size", "the") if told else ("size",)):
+        at += 1
+    named = _name_at(lexemes, at, sizes) if at < len(lexemes) else None
     if named is None or named[1] + 1 >= len(lexemes):
         return None
-    signed = lexemes[named[1]].kind in (":", "=", "dash")
-    size, at = named[0], named[1] + signed
-    if lexemes[at].kind != "number" or lexemes[at].amount is not None:
+    size, at = named
+    signed = lexemes[at].kind in (":", "=", "dash") or told and lexemes[at].kind == ","
+    figure = _figure(lexemes, at + signed)
+    if figure is None or lexemes[at + signed].kind == "make" and not (told or signed):
         return None
-    number, at = lexemes[at].number, at + 1
-    first = at
-    while at < len(lexemes) and at < first + 2 and lexemes[at].kind in _UNITS:
-        at += 1
-    if not signed and at == first:
+    number, at, unit = figure
+    if not (signed or told) and unit[0] == unit[1]:
         return None  # "M 12": a figure without a sign before it must say of what
-    return size, number, at, (first, at)
+    return size, number, at, unit
 
 
 def _name_at(lexemes: list[Lexeme], at: int, sizes: Mapping[str, int]) -> tuple[int, int] | None:

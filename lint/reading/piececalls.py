@@ -23,6 +23,7 @@ _NOT_A_NAME = (
     "next",
     "last",
 )
+_ENDINGS = ("no_fasten", "fasten_off", "turn", "no_turn")
 _MOST_WORDS = 4  # of a piece's name
 _DONE = ("has", "have", "been", "is", "are", "worked", "completed", "complete", "done", "finished", "made")
 
@@ -40,6 +41,9 @@ def piece_call(stream: Stream, steps: list[Step], start: int) -> bool:
     if not name:
         stream.at = start
         return False
+    behind = 2 if stream.word("but", ahead=1) else 1
+    if stream.kind() == "," and stream.kind(behind) in _ENDINGS:
+        counted = True  # "as for Leg 1, but do not fasten off": as they are, and that besides
     if not counted and stream.kind() not in (".", ";", "end"):  # "as for Back, reversing shaping": not as they are
         stream.at = stream.sentence_end(start, ".", ";")
         steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
@@ -64,8 +68,9 @@ def _name(stream: Stream) -> str:
     start = stream.at
     ends = (".", ";", ",", "dash", "to", "row_end", "end", *OPENERS, *CLOSERS)
     while stream.kind() not in ends and stream.at - start < _MOST_WORDS and not stream.done:
-        numbered = stream.kind() == "number" and stream.at > start and stream.kind(1) in ends  # "as for Leg 1"
-        if stream.kind() in _NOT_A_NAME and not numbered and not stream.word("first", "second"):
+        named = stream.at > start and len(stream.peek(-1).text) > 2  # "Leg 1", but not the row "R3"
+        numbered = named and stream.kind() == "number" and stream.kind(1) in ends
+        if stream.kind() in _NOT_A_NAME and not stream.word("first", "second") and not numbered:
             return ""
         stream.take()
     return stream.words(start, stream.at)

@@ -208,8 +208,10 @@ def _rows_of_each(stream: Stream, steps: list[Step], start: int) -> bool:
 def rows_of_piece(stream: Stream, steps: list[Step], start: int) -> bool:
     """ "Work Rows 1-20 as for Left Front", "Work Rows 2-5 three times": rows to be worked that stand elsewhere."""
     stream.take()
+    before = len(steps)
     if names_rows(stream) and row_call(stream, steps, start):
-        call = steps.pop()
+        call = steps[-1]
+        del steps[before:]
         if call.part is not None and stream.kind() == ",":  # "as for Left Front, reversing shaping": not as they are
             stream.at = stream.sentence_end(start, ".", ";")
             call = OpenWork(stream.span_from(start), stream.words(start, stream.at))

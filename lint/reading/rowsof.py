@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import regex
 
@@ -20,12 +20,13 @@ _KINDS = {"number": "N", "row": "R", "round": "R", "stitch": "S", "make": "W", "
     "more": "M", "another": "M", "the": "t", "same": "t", "all": "t", "any_stitch": "s", "over": "I", "unused": "x"}  # fmt: skip
 _STITCHES = r"(?:It*N?s)?"  # "on these 45 sts"
 _STYLE = r"(?:E|IS)"
-# "3 rows even", "Work 4 more rnds in sc", "Work 5 rows sc"
-_NUMBER_FIRST = regex.compile(rf"W*t*M?N(?:M?(?P<rows>R)(?:{_STYLE}|S)+|M?Q){_STITCHES}")
+# "3 rows even", "3 rows even in sc", "Work 4 more rnds in sc", "Work 5 rows sc"
+_NUMBER_FIRST = regex.compile(rf"W*t*M?N(?:M?(?P<rows>R)(?:{_STYLE}|S)+|M?Q(?:IS)?){_STITCHES}")
 # "Work even for 3 rows", "Work in sc for 5 rows", "sc for 4 more rows"
-_FOR_ROWS = regex.compile(rf"(?:W?{_STYLE}+|W*S){_STITCHES}F?t*M?NM?R(?P<rows>)E?")
+_FOR_ROWS = regex.compile(rf"(?:W?{_STYLE}+|W*SE?){_STITCHES}F?t*M?NM?R(?P<rows>)E?")
 # "Work even in sc", "hdc even": one row of it
 _ONE_ROW = regex.compile(rf"(?:W*R?E+(?:IS)?{_STITCHES}|W*SE|WIS)")
+_LIST_WITHIN = 6  # lexemes from the sentence's beginning in which its list begins
 _FOLLOWS = ("ending", "turn", "no_turn", "fasten_off", "join", "no_fasten", "chain")
 
 
@@ -52,6 +53,11 @@ def rows_even(stream: Stream, steps: list[Step], start: int) -> bool:
 
 
 def _told(stream: Stream, start: int) -> _Told | None:
+    listed = stream.bare_list(start, start + _LIST_WITHIN)
+    if listed is not None:  # "Work 12-12-14 rows even", "Work 12, 12, 14 rows even": one word for the list
+        at, behind, whole = listed
+        told = _told(Stream([*stream.lexemes[:at], whole, *stream.lexemes[behind:]], stream.vocabulary), start)
+        return replace(told, end=told.end + behind - at - 1) if told is not None else None
     end = stream.sentence_end(start, ".", ";", ",", "dash", *OPENERS)
     words = stream.lexemes[start:end]
     if not words or len(words) > 14:
@@ -135,7 +141,10 @@ def shaped_rows(stream: Stream, shaping: Shaping, start: int) -> RowCall | Shapi
 
 
 def _this_row(stream: Stream) -> bool:
-    """Takes "next row", "this row"."""
+    """Takes "next row", "this row"; "next" alone where "and every alt row" follows."""
+    if stream.kind() == "next" and stream.kind(1) == "and" and stream.kind(2) == "each":
+        stream.take()
+        return True
     if stream.kind() in ("next", "same") and stream.kind(1) in ("row", "round"):
         stream.at += 2
         return True

@@ -32,10 +32,19 @@ class SectionFinder:
             rf"\s*+[*#_•-]*+\s*+(?P<name>{joined})\b(?:\.(?=:))?\s*(?P<paren>\([^)]*\))?\s*[*_]*\s*(?:(?P<sign>[:–—]|\s-\s|\.(?=\s*$))\s*|(?P<alone>$)|(?P<open>[\[(](?=[^\])]*[\])]\s*$)))",
             regex.IGNORECASE,
         )
+        # "UK TERMS: ch chain; dc double crochet; …": the list of abbreviations behind the statement of the terms
+        told = "|".join(regex.escape(name) for name in (*layout.us_statements, *layout.uk_statements, "us", "uk"))
+        self._terms_listed = regex.compile(
+            rf"\s*+[*#_•-]*+\s*+(?P<name>{told})\s*[:–—]\s*(?=(?:[^,;\n]+?\s[^,;\n]+[,;]){{2}}[^,;\n]+\s)",
+            regex.IGNORECASE,
+        )
         # run on in a line of its own capitals: "SIZE: … GAUGE: …"
         self._inline = regex.compile(rf"(?<=[.;]\s{{1,3}})(?P<name>{joined})\s*:\s*", regex.IGNORECASE)
 
     def at_line(self, line: str) -> Heading | None:
+        listed = self._terms_listed.match(line)
+        if listed is not None:
+            return Heading("abbreviations", listed.start("name"), listed.end("name"), listed.end())
         match = self._line.match(line)
         if not match:
             return None

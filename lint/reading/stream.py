@@ -213,6 +213,22 @@ class Stream:
             return self.take().quantity
         return None
 
+    def bare_list(self, first: int, last: int) -> tuple[int, int, Lexeme] | None:
+        """The first list without brackets, "12-12-14", between two indexes: where it begins and ends, and as one lexeme."""
+        if self.vocabulary.sizes < 3:
+            return None
+        for at in range(first, min(last, len(self.lexemes))):
+            if self.lexemes[at].kind == "number" and self.lexemes[at].amount is None:
+                inner = self.inside(at, len(self.lexemes))
+                found = inner._listed(("/", "-", ",", ";"))
+                if found is None:
+                    return None
+                begun, ended = self.lexemes[at], self.lexemes[at + found[1] - 1]
+                words = self.words(at, at + found[1])
+                whole = Lexeme("number", words, begun.start, ended.end, begun.glued, amount=Amount(found[0]))
+                return at, at + found[1], whole
+        return None
+
     def _two_with_a_comma(self) -> bool:
         """Whether "8, 10 sts" at the cursor is one figure for each of two sizes: nothing else may stand behind "next 8"."""
         plain = all(self.kind(ahead) == "number" and self.peek(ahead).amount is None for ahead in (0, 2))
@@ -247,7 +263,9 @@ class Stream:
                 first, last = whole.lexemes[start], whole.lexemes[named.end - 1]
                 words = whole.words(start, named.end)
                 lexemes.append(Lexeme("number", words, first.start, last.end, first.glued, amount=Amount(named.values)))
-                lexemes += whole.lexemes[slice(*named.unit)]
+                unit = whole.lexemes[slice(*named.unit)]
+                said = lexemes[-2].kind if len(lexemes) > 1 else ""  # "Ch 6 (M 7 ch, L 8 ch)" has it before the list
+                lexemes += [item for item in unit if item.kind != "chain" or said != "chain"]
                 whole.at = named.end
                 continue
             found = whole._listed(("/", ";") if self.vocabulary.sizes > 2 else ()) or whole._listed_in_gate()
@@ -276,7 +294,11 @@ class Stream:
             return any(self.kind(ahead) in OPENERS or self.word("for", ahead=ahead) for ahead in (1, 2, 3))
         begun = canonical(self.peek().text)
         named = begun and any(name.startswith(begun) for name in self.vocabulary.size_names)
-        return bool(named) or self.word("size") or any(self.kind(ahead) in (":", "=", "dash") for ahead in range(1, 6))
+        return (
+            bool(named)
+            or self.word("size", "for")
+            or any(self.kind(ahead) in (":", "=", "dash") for ahead in range(1, 6))
+        )
 
     def _bold_figures(self) -> set[int]:
         """Indexes of the stars that set a figure in bold: "12 (**14**, 16)"."""

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 
 from lint.lexicon import Lexeme
+from lint.reading.namedlists import figure_of_size
 from lint.reading.stream import CLOSERS, OPENERS
 from lint.source import Span
 from lint.tree import AlongEdge, FastenOff, OpenWork, OtherSide, Remark, Step, Unread, UseYarn
@@ -14,7 +15,7 @@ _COUNTED = ("any_stitch", "times", "space")
 _ASIDE = (Remark, FastenOff, UseYarn, AlongEdge, OtherSide, OpenWork, Unread)  # figures there make no stitches
 
 
-def unfit_lists_unread(steps: list[Step], lexemes: list[Lexeme], sizes: int) -> list[Step]:
+def unfit_lists_unread(steps: list[Step], lexemes: list[Lexeme], sizes: int, names: Mapping[str, int]) -> list[Step]:
     """The steps, and an Unread for each list that fits no reading over so many sizes; `lexemes`: fitting lists folded."""
     if sizes > 1:
         why = f"the figures are not one for each of the {sizes} sizes"
@@ -22,9 +23,10 @@ def unfit_lists_unread(steps: list[Step], lexemes: list[Lexeme], sizes: int) -> 
         why = "the figures look like one for each size, and no sizes are named"
     asides = [step.span for step in steps if isinstance(step, _ASIDE)]
     opened = {item.start for item in lexemes if item.kind in OPENERS}  # a remark in brackets may be a count
+    spans = [*unfit_lists(lexemes, sizes), *(_some_sizes_named(lexemes, names) if sizes > 1 else ())]
     found = [
         Unread(span, " ".join(item.text for item in lexemes if span.start <= item.start < span.end), why)
-        for span in unfit_lists(lexemes, sizes)
+        for span in spans
         if not any(aside.start <= span.start < aside.end and aside.start not in opened for aside in asides)
     ]
     return [*found, *steps] if found else steps
@@ -46,6 +48,17 @@ def unfit_lists(lexemes: list[Lexeme], sizes: int) -> Iterator[Span]:
             index = end
 
 
+def _some_sizes_named(lexemes: list[Lexeme], names: Mapping[str, int]) -> Iterator[Span]:
+    """Figures of sizes by their names that are not one for each: "21 (medium: 23)" in three sizes."""
+    for index in range(len(lexemes) - 4):
+        opened = next((at for at in (index + 1, index + 2) if lexemes[at].kind in OPENERS), None)
+        if not _plain(lexemes[index]) or opened is None:
+            continue
+        found = figure_of_size(lexemes, opened + 1, names)
+        if found is not None:
+            yield Span(lexemes[index].start, lexemes[found[1] - 1].end)
+
+
 def _plain(item: Lexeme) -> bool:
     return item.kind in ("number", "ordinal") and item.amount is None
 
@@ -64,6 +77,8 @@ def _list_at(lexemes: list[Lexeme], kinds: list[str], index: int, sizes: int) ->
             return None
         inside = index and kinds[index - 1] in OPENERS
         counted = kinds[at + 1] in _COUNTED or inside and kinds[at + 1] in ("stitch", "number")
+        chained = sizes > 1 and index > 0 and kinds[index - 1] == "chain" and kinds[index + 2] == "number"
+        counted = counted or chained and lexemes[index].number != lexemes[index + 2].number
         return at + 1 if figures > 1 or counted else None
     sign = kinds[index + 1]
     before = lexemes[index - 1] if index else None

@@ -15,6 +15,7 @@ from lint.inspection import Report
 from lint.ledger import Outcome
 from lint.likely.clauses import too_many
 from lint.likely.numbers import dials
+from lint.likely.numerals import Reader
 from lint.likely.rework import Moment, Rework
 from lint.likely.search import Candidate, RowSearch, watched
 from lint.pattern import Pattern, Stated, StatedItem
@@ -82,7 +83,8 @@ class ReadingSearch:
             found += [Reading(words, True, 0) for words in self._forced(trial, moment)]
         if not edits:
             return tuple(found)
-        search = RowSearch(rework, at, self.report.source.text)
+        reader = Reader(size, max(1, len(self.report.pattern.sizes)))
+        search = RowSearch(rework, at, self.report.source.text, reader)
         candidates = [one for one in search.candidates() if not isinstance(one.edit.old, Stated)]
         whole = rework.column.stitches <= _MOST_STITCHES
         ranked = [

@@ -25,6 +25,7 @@ def leave_unworked(worked: Worked, fabric: Fabric, state: PieceState) -> None:
         before -= sum(node.is_stitch for node in worked.unworked)
         earlier.append(replace(fabric, nodes=worked.unworked, before=before))
     state.unworked = earlier[-_MOST_LEFT:]
+    state.more_left = state.more_left or not fabric.known
 
 
 def named_edge(besides: list[Task], state: PieceState) -> tuple[Task, Trial, Fabric] | None:

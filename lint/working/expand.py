@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 
 from lint.amount import Amount
 from lint.pattern import Part, Row, Stated
-from lint.tree import MAKES_STITCHES, FastenOff, RowCall, Step, TimesKind, Turn
+from lint.tree import MAKES_STITCHES, FastenOff, RowCall, Step, TimesKind
 from lint.working.alternating import Alternates, label_word
 from lint.working.onesize import for_size, works
 
@@ -165,7 +165,7 @@ class Expander:
             return []  # "Rep last 2 rows - (2, 3) times": not in this size
         cycle = self._cycle(call, kind, part)
         whole = call.part is not None and call.first is None and row.label is not None and numbers != [None]
-        unknown = call.rows_in_all and not self._last_number(part) or whole and len(numbers) != len(cycle)
+        unknown = call.rows_in_all and not self._rows_so_far(part) or whole and len(numbers) != len(cycle)
         if not cycle or unknown:
             what = f"{call.kind or kind} {call.first}" if call.first else call.name or call.part or "the rows before"
             return [
@@ -252,7 +252,7 @@ class Expander:
         rows = cycle * passes if passes is not None else cycle
         if call.rows is not None:
             said = call.rows.lone or 0
-            last = self._last_number(part) if row.label is None or numbers == [None] else (numbers[0] or 1) - 1
+            last = self._rows_so_far(part) if row.label is None or numbers == [None] else (numbers[0] or 1) - 1
             passes, rows = 1, max(0, said - last if call.rows_in_all else said)
         if row.label is None or numbers == [None]:
             return self._numbers_on(part, rows) if passes is not None or rows > 1 or row.label is None else numbers
@@ -269,6 +269,11 @@ class Expander:
         """The number of the row met last in a piece, 0 if none is or the rows since then are not counted."""
         return self.met[-1].number if self.counted_on and self.met and self.met[-1].part is part else 0
 
+    def _rows_so_far(self, part: Part) -> int:
+        """The number of the row met last in a piece; how many were met, where none of them is numbered."""
+        own = [entry for entry in self.met if entry.part is part]
+        return self._last_number(part) if any(entry.number for entry in own) else len(own)
+
     def _numbers_on(self, part: Part, rows: int) -> list[int | None]:
         """The numbers of so many rows after the last one met in a piece; none where it has none."""
         last = self._last_number(part)
@@ -283,7 +288,10 @@ class Expander:
             label = "Row" if sort == "row" else "Rnd"
             return [_Called(steps, None, sort, label, None) for steps in call.own]
         if call.name is not None:
-            named = next((e for e in reversed(self.met) if e.label.lower().startswith(call.name.lower())), None)
+            name = call.name.lower()  # "Dec row", "Next row (dec)"
+            forms = [lambda label: label.startswith(name), lambda label: f"({name.split()[0]})" in label]
+            found = (e for is_it in forms for e in reversed(self.met) if is_it(e.label.lower()))
+            named = next(found, None)
             return [_called(named)] if named is not None else []
         if call.part is not None:
             there = self._piece(call.part)
@@ -385,11 +393,3 @@ def _numbered(instance: Instance, number: int | None) -> str:
     """A label for a row that has none of its own."""
     word = label_word(instance.label, instance.kind) if instance.label != "Foundation" else ""
     return f"{word or ('Rnd' if instance.kind == 'round' else 'Row')} {number}"
-
-
-def turns_first(steps: tuple[Step, ...]) -> bool:
-    """Whether the work is turned before anything is worked."""
-    for step in steps[:4]:
-        if isinstance(step, Turn):
-            return step.turned
-    return False

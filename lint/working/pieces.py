@@ -228,7 +228,7 @@ class PatternWorker:
             state.fabric = Fabric.unknown(False)
         state.carried, state.earlier = None, EarlierRows() if own else state.earlier
         if own:
-            state.unworked, state.joining = [], ()
+            state.unworked, state.more_left, state.joining = [], False, ()
             state.side = Side(0)
 
     # one row ---------------------------------------------------------------------------------------------
@@ -290,7 +290,8 @@ class PatternWorker:
     @staticmethod
     def _on_its_fabric(task: Task, state: PieceState) -> tuple[Task, Trial, Fabric]:
         """The row worked on the fabric at hand; where yarn is joined, perhaps on what an earlier row left unworked."""
-        if not state.unworked or not joins_yarn(task.steps):
+        unclear = state.more_left and not task.circular and skips_to_join(task.steps)
+        if not (state.unworked or unclear) or not joins_yarn(task.steps):
             return task, best_reading(task, state), task.fabric
         besides = [Task.of(task.instance, state, left, task.size, task.blocks) for left in reversed(state.unworked)]
         if (named := named_edge(besides, state)) is not None:
@@ -304,6 +305,8 @@ class PatternWorker:
             if best.fits and best.agrees is not False:
                 return one, best, one.fabric
             last = best if one is task else last
+        if unclear:
+            raise PlacesUnknown("what the rows before have left to be joined to is not known")
         return task, last or best_reading(task, state), task.fabric
 
     def _not_recomputed(self, instance: Instance, state: PieceState, size: int, words: str, span: Span) -> Cell:
@@ -313,6 +316,7 @@ class PatternWorker:
         state.fabric = as_printed(own or others, size, is_round(instance, state.fabric))
         state.earlier.not_known(instance.number or 0)
         state.carried, state.joining, state.side = last_chain(instance.steps), (), Side()
+        state.more_left = True
         return Cell(Outcome.NOT_RECOMPUTED, stopped_by=words, stopped_at=span)
 
     def _work(self, instance: Instance, coming: Instance | None, state: PieceState, size: int, blocks: bool) -> Cell:

@@ -158,3 +158,11 @@ def corner_to_corner(instances: list[Instance]) -> bool:
         ):
             return True
     return False
+
+
+def turns_first(steps: tuple[Step, ...]) -> bool:
+    """Whether the work is turned before anything is worked."""
+    for step in steps[:4]:
+        if isinstance(step, Turn):
+            return step.turned
+    return False

@@ -15,11 +15,11 @@ from lint.working.compare import Comparison, compare
 from lint.working.cursor import PlacesUnknown
 from lint.working.earlier import EarlierRows
 from lint.working.effort import A_READING, Effort
-from lint.working.expand import Instance, turns_first
+from lint.working.expand import Instance
 from lint.working.fabric import Fabric, afresh
 from lint.working.recording import RecordingBench
 from lint.working.rowstate import NotDefined, TooMany
-from lint.working.starts import is_round, names_spaces, names_structure
+from lint.working.starts import is_round, names_spaces, names_structure, turns_first
 from lint.working.workings import Workings
 
 _B = TypeVar("_B", bound=Bench)
@@ -53,6 +53,7 @@ class PieceState:
     rules: ChainRules = field(default_factory=ChainRules)
     habits: dict[Key, int] = field(default_factory=dict)  # what the counts have settled so far
     unworked: list[Fabric] = field(default_factory=list)  # what rows left of rows below, to be joined to later
+    more_left: bool = False  # rows not recomputed may have left more
     pieces: dict[str, int | None] = field(default_factory=dict)  # the stitches of legs, arms… that are joined later
     side: Side = field(default_factory=Side)  # the edge along the rows of the piece
     loops: FreeLoops = field(default_factory=FreeLoops)

@@ -1,0 +1,83 @@
+"""Tells lines without a label that are work, or might be, from lines that only talk."""
+
+from __future__ import annotations
+
+import regex
+
+from lint.lexicon import Lexeme
+from lint.reading.clauses import Reading
+from lint.reading.stream import CLOSERS, OPENERS
+from lint.tree import (
+    MAKES_STITCHES,
+    Chain,
+    FastenOff,
+    Group,
+    JoinYarn,
+    MakeRing,
+    OpenWork,
+    Remark,
+    RowCall,
+    Skip,
+    Unread,
+    Work,
+    walk,
+)
+
+_LIST_NUMBER = regex.compile(r"\d+$")
+_LONGEST_LABEL = 24  # lexemes
+_IN_LABEL = ("number", "ordinal", "ordinals", "dash", ",", ";", "and", "to", *OPENERS, *CLOSERS)
+_WORK_STEPS = (*MAKES_STITCHES, Chain, MakeRing, Skip, RowCall)
+
+
+def is_work(reading: Reading, lexemes: list[Lexeme]) -> bool:
+    """Whether an unlabelled stretch inside a part is work (or might be), not talk."""
+    steps = reading.steps
+    worked = [
+        step
+        for step in walk(tuple(steps))
+        if isinstance(step, _WORK_STEPS) and not (isinstance(step, Work) and step.undefined)
+    ]
+    unread = [step for step in walk(tuple(steps)) if isinstance(step, Unread)]
+    moves = [s for s in steps if isinstance(s, (FastenOff, JoinYarn)) or isinstance(s, Remark) and s.seam]
+    if not unread:
+        return bool(worked or moves)
+    if moves and not worked:
+        return True
+    # Words with stitches and numbers that were not understood may be work: better said than passed over.
+    first = steps[0] if steps else None
+    if worked and first is not None and not isinstance(first, (Unread, Remark)):
+        return True
+    # a line that ends in a printed count of stitches is a row that lost its label
+    stitchy = any(lexeme.kind in ("stitch", "special") for lexeme in lexemes)
+    if reading.stated is not None and stitchy:
+        return True
+    starts_like_row = bool(lexemes) and (
+        lexemes[0].kind in ("row", "round") or _LIST_NUMBER.match(lexemes[0].text) is not None
+    )
+    return starts_like_row and any(isinstance(step, (Work, Group)) for step in worked)
+
+
+_AS_ANOTHER = regex.compile(
+    r"(?i)\W*(?:work|make|begin|complete|finish|cont(?:inue)?)\s+(?:\w+\s+)?(?:exactly\s+)?(?:the\s+)?(?:as\s+(?:given\s+|written\s+)?for|same\s+as|as\s+(?:first|other|1st))\b"
+)
+
+
+def as_another_piece(reading: Reading, words: str) -> bool:
+    """Whether a line works a piece like another one in a way that is not known: "Work as for Left Front, reversing shaping"."""
+    first = reading.steps[0] if reading.steps else None
+    return isinstance(first, (OpenWork, Unread)) and _AS_ANOTHER.match(words) is not None
+
+
+def label_in_vain(lexemes: list[Lexeme]) -> int | None:
+    """Where a label ends that was not read as one, though what stands behind it calls rows: "5th to 9th (…) rows - as Row 2"."""
+    head = lexemes[:_LONGEST_LABEL]
+    row = next((at for at, item in enumerate(head) if item.kind in ("row", "round")), None)
+    if row is None or row > 0 and head[0].kind not in ("ordinal", "ordinals"):
+        return None
+    sign = next((at for at in range(row + 1, len(head) - 1) if head[at].kind in (":", "dash")), None)
+    if sign is None or head[sign + 1].lower not in ("as", "rep", "repeat", "ch"):
+        return None
+    return sign if all(item.kind in _IN_LABEL for item in head[row + 1 : sign]) else None
+
+
+__all__ = ["as_another_piece", "is_work", "label_in_vain"]

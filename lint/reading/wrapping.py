@@ -1,0 +1,42 @@
+"""Tells whether a line goes on with the row above it, cut by the page's width, or is a sentence of its own."""
+
+from __future__ import annotations
+
+import regex
+
+# "Rep Rows 2 and 3 four times more." in a line of its own
+_CALLS_ROWS = regex.compile(
+    r"(?i)(?:continue to |now )?rep(?:eat)?\s+(?:the\s+)?(?:last|these|inc|dec|increase|decrease|rows?\b|rnds?\b|rounds?\b|\d+(?:st|nd|rd|th))"
+    r"|(?i:(?:now )?work\s+(?:even|straight|\d[^.;:]{0,40}?\b(?:rows|rnds|rounds)))\b"
+)
+# "turn. — 33 (35) sts": a count at the end of a row, without a stop
+_COUNTED = regex.compile(r"(?i)(?:[.;:=]|\s[-–—])\s*[(\[{]?\d[^.;:]{0,60}\b(?:sts?|stitches|sc|hdc|dc|tr|htr)$")
+_ENDS_IN_COUNT = r"[(\[{](?![^()\[\]{}]*\b(?:in|into|next)\b)[^()\[\]{}]*\d[^()\[\]{}]*[)\]}]\.?$"
+_SO_OFTEN = regex.compile(r"(?i)(?:\d+\s*(?:more\s+)?(?:times|x)|twice|once|thrice|around|across)\b")
+_FASTENED = regex.compile(r"(?i)\b(?:fasten off|cut yarn|break yarn)\s*[.!]$")
+_TELLS = regex.compile(r"(?i)(?:you|there|stitch count)\b")  # how many stitches that are
+_TERMINAL = (".", ")", "]", "}", "!", "?", ":", ";")
+
+
+def goes_on(above: str, text: str, lower_case: bool) -> bool:
+    """Whether a line's words go on with the row whose words so far are `above`; `lower_case`: the text has no capitals."""
+    if regex.match(r"[•·*-]\s", text):
+        return True
+    if sum(map(above.count, "([{")) > sum(map(above.count, ")]}")):
+        return True  # in the middle of its brackets
+    counted = text[0].isupper() and _COUNTED.search(above) is not None
+    if (above.endswith(_TERMINAL) or counted) and _CALLS_ROWS.match(text):
+        return False
+    if text[0].isupper() and _FASTENED.search(above) and not _TELLS.match(text):
+        return False
+    if not above.endswith(_TERMINAL) or text[0].islower() and not lower_case or text[0] in "([{*,;<~»":
+        return True
+    if regex.search(r"[)\]}]\.?$", above) and regex.search(_ENDS_IN_COUNT, above):
+        return _SO_OFTEN.match(text) is not None  # else the row closed with its count
+    return regex.match(
+        r"(?i)(?:\d+\s?)?(?:times|twice|once|(?:sc|dc|hdc|tr|htr)(?:\d?tog)?|ch|sts?|stitches|sl st|ss|join|skip|sk|turn|rep|repeat|stitch count|you|there|fasten off|fasten)\b",
+        text,
+    ) is not None and not regex.match(r"(?i)fasten off.*(?:close|sew|stuff|tail|weave)", text)
+
+
+__all__ = ["goes_on"]
