@@ -164,3 +164,12 @@ def test_a_full_stop_behind_a_whole_word_ends_the_sentence():
         "Rnd 2: Ch 1, sc in each dc, 3 sc in each. corner, join.\n"
     )
     assert outcomes(report)[-1] == "not-recomputed"
+
+
+def test_a_meaning_that_begins_with_a_figure_in_a_list_without_signs():
+    """ "ch chain, inc 2 dc in one st" explains inc as well as ch."""
+    listed = "Abbreviations: ch chain, dc double crochet, inc 2 dc in one st, st stitch, sts stitches\n\n"
+    rows = "Ch 12.\nRow 1: Dc in 4th ch from hook and in each ch across, turn. (10 dc)\nRow 2: Ch 3 (counts as dc), dc in next 4 sts, inc, dc in last 4 sts. (11 dc)\n"
+    report = check("Strip\nUS terms\n" + listed + rows)
+    assert counts(report)[-1] == 11
+    assert not [finding for finding in report.findings if finding.rule.startswith("abbreviation-")]
