@@ -33,7 +33,7 @@ MOST_FAULTS = 6  # explained in one pattern: beyond that it is not one slip or a
 _MOST_TRIED = 6  # edits tried on the whole pattern
 _MOST_CALLS = 8  # besides, of other rows called for and of rows changed about
 _MOST_KEPT = 24
-_MOST_EFFORT = 300_000  # the same with the readings of rows that were tried and not kept
+_MOST_EFFORT = 180_000  # the same with the readings of rows that were tried and not kept
 _MOST_STITCHES = 180_000  # worked in trying edits on whole patterns: about a second, and half of one more in large ones
 
 
