@@ -58,6 +58,13 @@ def test_every_form_is_known_to_the_reader(name: str) -> None:
 class TestFaults:
     """Each mistake is told as file:line:column with its key and what would be right."""
 
+    def test_terms_that_the_base_does_not_have(self) -> None:
+        """UK terms on a base whose list is in US terms would ask for stitch names that mean something else."""
+        [fault] = faults("name: Mill Lane\nextends: us\nterms: uk\n")
+        assert fault.startswith("house.yaml:3:1: terms: 'uk' will not do on 'us'")
+        assert fault.endswith("extend a house in UK terms")
+        assert read("name: Mill Lane\nextends: uk\nterms: uk\n").terms == "uk"
+
     def test_unknown_key(self) -> None:
         """A key that no house file has."""
         [line] = faults("name: Ours\ncolour: red\n")

@@ -82,7 +82,11 @@ def read_house(text: str, name: str, book: Rulebook, path: Path | None = None, b
         raise RuleFileError(
             in_lines([Fault(("extends",), f"{base_path} cannot be read ({error})")], marks, name)
         ) from error
-    return own.over(read_house(base_text, str(base_path), book, base_path, chain))
+    base = read_house(base_text, str(base_path), book, base_path, chain)
+    if own.terms is not None and base.terms not in (None, own.terms):
+        words = f"'{own.terms}' will not do on '{own.extends}', whose list is in {base.terms.upper()} terms; extend a house in {own.terms.upper()} terms"
+        raise RuleFileError(in_lines([Fault(("terms",), words)], marks, name))
+    return own.over(base)
 
 
 def _as_far_as_valid(data: dict) -> tuple[House, list[Fault]]:
