@@ -100,3 +100,23 @@ def test_digits_of_other_scripts() -> None:
     report = check("US terms\nBALL\nRnd \u0661: 6 sc in ring (\u0666)\nRnd 2: 2 sc in each st (\u0661\u0662)\n")
     assert counts(report) == [6, 12]
     assert counts(check("US terms\nBALL\nRnd 1: 6 sc in ring (6)\nRnd 2: sc in next \U00010d45 sts (6)\n")) == [6, None]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "R1 to R4 make a flat circle.",
+        "Rounds 1-2 make a circle 3¾ in in diameter.",
+        "Rnds 1 and 2 create a small oval.",
+    ],
+)
+def test_what_some_rows_come_to_is_no_row(words: str) -> None:
+    """A sentence that says what shape rows make is told of them and works nothing."""
+    report = check(f"Mat\nUS terms\n\nRnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each sc around. (12)\n{words}\n")
+    assert counts(report) == [6, 12]
+
+
+def test_a_round_that_makes_a_ring_is_a_row() -> None:
+    """ "Rnd 1: Make a magic circle, 6 sc in circle." works six stitches."""
+    report = check("Mat\nUS terms\n\nRnd 1 Make a magic circle, 6 sc in circle. (6)\nRnds 2-3 make 6 sc around. (6)\n")
+    assert counts(report)[:1] == [6]

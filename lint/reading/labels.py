@@ -71,6 +71,11 @@ class Found:
     piece: str | None = None  # "Border" of "Border Row 1:"
 
 
+# what some rows come to, told of them: a shape is no stitch
+_MAKES_SHAPE = regex.compile(
+    r"(?i)\s*(?:make|create|give|produce)s?\s+(?:an?|the)\s+(?!magic)(?:[\w-]+\s+){0,3}"
+    r"(?:circle|square|hexagon|octagon|pentagon|triangle|rectangle|oval|dis[ck]|cone|ball|tube)s?\b"
+)
 _LONGEST = 500  # characters of a label, and more
 
 
@@ -148,7 +153,7 @@ class LabelReader:
 
     @staticmethod
     def _real(match: regex.Match, line: str) -> bool:
-        """Not "Rnds 1-3 = 4 in" (a gauge) and not "Rows 1 to 4 measure …"."""
+        """Not "Rnds 1-3 = 4 in" (a gauge), "Rows 1 to 4 measure …" or "R1 to R4 make a flat circle"."""
         title = match.groupdict().get("prefix") or match.groupdict().get("title") or ""
         if title and title.split()[0].lower() in _NO_TITLES:
             return False
@@ -161,6 +166,8 @@ class LabelReader:
             return False
         several = (match.groupdict().get("word") or "").lower().endswith("s")
         one = regex.fullmatch(r"\s*\d+\s*", match.groupdict().get("numbers") or "")
+        if not sign and not one and _MAKES_SHAPE.match(rest):
+            return False
         if several and one and sign in ("-", "–") and regex.match(r"\d", rest):
             return False  # "Rows 1-2 Cream", but not "Rows 5-7 - 24 sc"
         return True
