@@ -120,3 +120,18 @@ def test_a_round_that_makes_a_ring_is_a_row() -> None:
     """ "Rnd 1: Make a magic circle, 6 sc in circle." works six stitches."""
     report = check("Mat\nUS terms\n\nRnd 1 Make a magic circle, 6 sc in circle. (6)\nRnds 2-3 make 6 sc around. (6)\n")
     assert counts(report)[:1] == [6]
+
+
+def test_row_numbers_in_square_brackets() -> None:
+    """ "[4-6] sc in each st": the rounds of a toy by bare numbers in brackets, which are no lists over sizes."""
+    words = "".join(f"[{number}] {work} ({count})\n" for number, work, count in _BALL[:3])
+    report = check(f"Ball\n\nBALL\n{words}[4-6] sc in each st (18)\n[7] (sc 1, dec) x 6 (12)\n")
+    assert counts(report) == [6, 12, 18, 18, 18, 18, 12]
+    assert not report.pattern.sizes
+
+
+def test_bracketed_row_numbers_beside_lists_over_sizes() -> None:
+    """The brackets of a label are not those of a size."""
+    rows = "[1] 6 (8) sc in magic ring [6 (8)]\n[2] 2 sc in each st [12 (16)]\n[3] sc in each st [12 (16)]\n"
+    report = check(f"Ball\nUS terms\nSizes: S (M)\n\nBALL\n{rows}")
+    assert [counts(report, size) for size in (0, 1)] == [[6, 12, 12], [8, 16, 16]]

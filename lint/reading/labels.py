@@ -312,7 +312,8 @@ def _compiled(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> di
             flags,
         ),
         "bare": regex.compile(
-            r"(?P<core>(?P<numbers>\d{1,3}(?:\.?\s*(?:[-–]|\band\b|&|\bto\b)\s*\d{1,3})?)\s*(?:[).]|:|\||\t|●|•|(?<=\s)[-–—](?=\s+(?:\D|\d+\s?\p{L}))))(?=\s*\S)",
+            r"(?P<core>(?P<numbers>\d{1,3}(?:\.?\s*(?:[-–]|\band\b|&|\bto\b)\s*\d{1,3})?)\s*(?:[).]|:|\||\t|●|•|(?<=\s)[-–—](?=\s+(?:\D|\d+\s?\p{L}))))(?=\s*\S)"
+            r"|(?P<core>\[(?P<numbers>\d{1,3}(?:\s?[-–]\s?\d{1,3})?)\][:.]?)(?=\s+\S)",  # "[4-6] sc in each st"
             flags,
         ),
         "inline": regex.compile(r"(?<=[.!)\]};]\s{0,3})(?<=\s)|(?<=[.)])(?=\d)", flags),

@@ -108,7 +108,7 @@ class LayoutReader:
             for line in self.lines
             if self.labels.bare_number(line.text)
             and regex.match(
-                r"[\s|]*\d+(?:\.?\s*[-–]\s*\d+)?\s*(?:[).:|\t●•]|(?<=\s)[-–—](?=\s))\s*(?:in\s+\w+:?\s*)?[\W_]*(?:\d|ch|sc|dc|hdc|h?tr\b|ss\b|sl\s?st\b|m\.?r\b|magic\s|inc|rep|as\s|\()",
+                r"[\s|]*(?:\d+(?:\.?\s*[-–]\s*\d+)?\s*(?:[).:|\t●•]|(?<=\s)[-–—](?=\s))|\[\d+(?:\s?[-–]\s?\d+)?\][.:]?\s)\s*(?:in\s+\w+:?\s*)?[\W_]*(?:\d|ch|sc|dc|hdc|h?tr\b|ss\b|sl\s?st\b|m\.?r\b|magic\s|inc|rep|as\s|\()",
                 line.text,
                 regex.I,
             )
@@ -321,7 +321,7 @@ class LayoutReader:
     def _begins_numbered(self, index: int) -> bool:
         """Whether a list of rows by bare numbers begins in this line, though no heading stands above it."""
         line = self.lines[index].text
-        return regex.match(r"[\s|]*1\b", line) is not None and regex.search(_MAKES, line) is not None
+        return regex.match(r"[\s|]*\[?1\b", line) is not None and regex.search(_MAKES, line) is not None
 
     def _has_body(self, row: RowText) -> bool:
         return bool(self.source.slice(row.span).strip(" \t\n:.•*-–"))
