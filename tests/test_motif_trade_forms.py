@@ -440,3 +440,11 @@ def test_stitches_along_the_foundation() -> None:
     """ "18 sc along foundation" is its number, along the edge that the piece was begun on."""
     text = f"Square\n{_TERMS}CENTRE\nch 7.\nRow 1: sc in 2nd ch from hook and in each ch to end. 6 sc\nRows 2-6: ch 1, turn, sc in each st to end. 6 sc\n\nBORDER\nRnd 1: ch 1, do not turn, 6 sc along row-ends, ch 2, 6 sc along foundation, ch 2, 6 sc along row-ends, ch 2, 6 sc along top, ch 2, join. 24 sc, 4 ch-2 sps\n"
     assert set(outcomes(check(text))) == {"agrees"}
+
+
+@pytest.mark.parametrize("words", ["3rd ch of initial ch-3", "top of opening ch 3", "3rd ch of initial 3ch"])
+def test_the_chain_that_a_round_opens_with(words: str) -> None:
+    """Its first chain, however it is called, is where the round is joined."""
+    round_1 = f"Rnd 1: Ch 3 (counts as dc), 11 dc in ring; join with sl st in {words}. (12)\n"
+    report = check(f"Mat\nUS terms\nMake a magic ring.\n{round_1}Rnd 2: Ch 1, sc in each st around. (12)\n")
+    assert counts(report) == [12, 12]
