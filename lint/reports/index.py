@@ -111,9 +111,12 @@ def totals(checked: Sequence[Checked]) -> tuple[Total, ...]:
     return tuple(Total(group, groups.count(group), words[group]) for group in order if group in groups)
 
 
+_TOLD = {"corrections": "with corrections to make", "queries": "with queries to settle"}
+
+
 def in_one_line(checked: Sequence[Checked]) -> str:
-    """ "7 patterns: 3 corrections needed, 4 ready"."""
-    said = ", ".join(f"{total.number} {total.words}" for total in totals(checked))
+    """ "7 patterns: 3 with corrections to make, 4 ready"."""
+    said = ", ".join(f"{total.number} {_TOLD.get(total.group, total.words)}" for total in totals(checked))
     return f"{len(checked)} pattern{'' if len(checked) == 1 else 's'}: {said}"
 
 
