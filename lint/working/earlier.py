@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from lint.pattern import Pattern
 from lint.place import Target, TargetKind, Which
 from lint.tree import Chain, Group, Repeat, Skip, Work, walk
 from lint.working.cursor import PlacesUnknown, family
@@ -54,6 +55,12 @@ class EarlierRows:
         self._rows.pop(number, None)
         self._rows.pop(self._last, None)  # which of its places are taken, is not known
         self._last = 0
+
+
+def works_behind(pattern: Pattern) -> bool:
+    """Whether any row names an earlier one to work into: else nothing of earlier rows need be kept."""
+    steps = (step for part in pattern.parts for row in part.rows for step in walk(row.steps))
+    return any(place.row for step in steps for place in getattr(step, "places", ()))
 
 
 def _in_part(below: list[Node], made: list[Node]) -> frozenset[str]:

@@ -42,7 +42,7 @@ from lint.working.chains import ChainRules
 from lint.working.choices import Key
 from lint.working.columns import columns_of, spread_of, told_singly
 from lint.working.cursor import PlacesUnknown
-from lint.working.earlier import EarlierRows
+from lint.working.earlier import EarlierRows, works_behind
 from lint.working.edges import (
     foundation_edge,
     leave_unworked,
@@ -95,6 +95,7 @@ class PatternWorker:
         self.effort = effort or Effort()
         self.workings = workings
         self.sizes = max(1, len(pattern.sizes))
+        self.works_behind = works_behind(pattern)
         self.printed = {id(part): [piece for row in part.rows for piece in pieces(row)] for part in pattern.parts}
         self.heights = {rule.key: rule.height for rule in book.stitches.stitches}
         self.heights["sl st"] = 0
@@ -343,7 +344,8 @@ class PatternWorker:
             return replace(cell, misfits=misfits(worked, instance), assumed=fabric.assumed)
         self.keep(task, best, state)
         worked = best.worked
-        state.earlier.worked(instance.number or 0, fabric.nodes, worked.fabric.nodes, worked.made)
+        if self.works_behind:
+            state.earlier.worked(instance.number or 0, fabric.nodes, worked.fabric.nodes, worked.made)
         if best.agrees and worked.turned and (state.short_rows or "short" in instance.label.lower()):
             worked.left = []  # turned before the end, as short rows are
         makes = worked.made.stitches or worked.made.spaces
