@@ -301,7 +301,7 @@ def test_rows_that_would_take_for_ever_are_not_recomputed() -> None:
     """A number that is a slip of the pen makes every row after it as wide: they are worked up to a bound, and told beyond."""
     wide = "Row 2: Ch 1, turn, 50 sc in each sc across.\n"  # a slip of the pen
     rows = check(
-        WIDE + wide + "".join(f"Row {n}: Ch 1, turn, sc in each sc across.\n" for n in range(3, 40))
+        WIDE + wide + "".join(f"Row {n}: Ch 1, turn, sc in each sc across.\n" for n in range(3, 60))
     ).ledger.rows
     assert rows[2].first.made.stitches == 20_000
     assert rows[-1].first.outcome.value == "not-recomputed"

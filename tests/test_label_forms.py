@@ -116,6 +116,16 @@ def test_what_some_rows_come_to_is_no_row(words: str) -> None:
     assert counts(report) == [6, 12]
 
 
+@pytest.mark.parametrize(
+    "words",
+    ["Rounds 3-4 make a ball stitch in each st around. (12)", "Rounds 3-4 make a small circle with 6 more sc. (12)"],
+)
+def test_rows_whose_work_begins_with_a_shape_are_not_lost(words: str) -> None:
+    """Where more is said than a shape and its size, the rows may be work: told as not understood, and not passed over."""
+    report = check(f"Mat\nUS terms\n\nRnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each sc around. (12)\n{words}\n")
+    assert outcomes(report) == ["agrees", "agrees", "not-recomputed", "not-recomputed"]
+
+
 def test_a_round_that_makes_a_ring_is_a_row() -> None:
     """ "Rnd 1: Make a magic circle, 6 sc in circle." works six stitches."""
     report = check("Mat\nUS terms\n\nRnd 1 Make a magic circle, 6 sc in circle. (6)\nRnds 2-3 make 6 sc around. (6)\n")

@@ -49,8 +49,8 @@ class EndingClauses(ListRepeats):
         stream, last = self.stream, self.steps[-1]
         start = stream.at
         number, stitch = stream.amount(), stream.take_if("stitch")
-        instead = stream.word("instead") and stream.kind(1) == "of" and 2 or int(stream.word("instead of"))
-        stream.at += instead
+        instead = stream.word("instead of") or stream.word("instead") and stream.kind(1) == "of"
+        stream.at += (1 if stream.word("instead of") else 2) if instead else 0
         other = stream.amount() if instead else None
         named = stream.take_if("stitch")
         item = last.items[-1] if isinstance(last, Repeat) and last.items else None

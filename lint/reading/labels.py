@@ -71,10 +71,11 @@ class Found:
     piece: str | None = None  # "Border" of "Border Row 1:"
 
 
-# what some rows come to, told of them: a shape is no stitch
+# what some rows come to, told of them: a shape and perhaps its size, and no word more, which might be of work
 _MAKES_SHAPE = regex.compile(
     r"(?i)\s*(?:make|create|give|produce)s?\s+(?:an?|the)\s+(?!magic)(?:[\w-]+\s+){0,3}"
     r"(?:circle|square|hexagon|octagon|pentagon|triangle|rectangle|oval|dis[ck]|cone|ball|tube)s?\b"
+    r"(?:[\s,]*(?:that\s+(?:is|measures)|of|about|approx(?:imately)?|measuring|in|inch(?:es)?|cm|mm|across|wide|long|tall|diameter|[\d½¼¾.,/]*\d|[½¼¾\"”]))*\s*[.!]?\s*$"
 )
 _LONGEST = 500  # characters of a label, and more
 

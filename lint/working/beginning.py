@@ -92,9 +92,8 @@ class Beginning(Placing):
             self.begun = True
             return
         if not self.made and step.counting is None and _leads_to_piece(following):
-            self.begun = (
-                True  # "ch 3, 9 sc around the first leg": it lies between two pieces, and stitches go into it too
-            )
+            # "ch 3, 9 sc around the first leg": it lies between two pieces, and stitches go into it too
+            self.begun = True
             if self.cursor.known and self.cursor.nodes and self.cursor.nodes[0].is_stitch:
                 self.cursor = Cursor(Fabric.unknown(self.is_round))
             return

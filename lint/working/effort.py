@@ -6,7 +6,7 @@ beyond the bound is said not to be recomputed.  A bound on work, and not on time
 
 from __future__ import annotations
 
-MOST_WORKED = 600_000  # a garment in twelve sizes comes to half of it, a large blanket to a fifth
+MOST_WORKED = 1_000_000  # a pullover in six sizes comes to an eighth; twelve sizes in fine yarn may come to most of it
 A_READING = 30  # stitches that a row takes as long as, however short it is
 
 

@@ -25,9 +25,8 @@ from lint.working.earlier import EarlierRows
 from lint.working.fabric import Fabric, Node
 from lint.working.markers import Markers
 
-MOST_STITCHES = (
-    25_000  # of one row: the widest blanket's border has a tenth; beyond it a number is taken for a slip of the pen
-)
+# of one row: the widest blanket's border has a tenth of them; beyond, a number is taken for a slip of the pen
+MOST_STITCHES = 25_000
 
 
 _NO_MAIN = ("sl st", "picot", "inc", "dec", PLAIN)
@@ -182,6 +181,7 @@ class RowState:
             self.works_stitches,
             self.joined_loops,
             self.slipped,
+            dict(self.used_earlier),
         )
 
     def restore(self, state: tuple) -> None:
@@ -189,7 +189,7 @@ class RowState:
         cursor, noted, self.picots, groups, self.group, _, made, length, self.anchored, self.begun = state[:10]
         self.groups, self.bunches = Counter(groups), Counter(state[11])
         self.skipped, self.works_stitches = list(state[10]), state[12]
-        self.joined_loops, self.slipped = state[13:15]
+        self.joined_loops, self.slipped, self.used_earlier = state[13], state[14], Counter(state[15])
         self.cursor.restore(cursor)
         del self.noted[noted:]
         del self.made[made:]
