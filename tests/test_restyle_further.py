@@ -378,3 +378,13 @@ def test_the_endings_of_ordinals_are_no_abbreviations() -> None:
         result_in(text, "extends: us\nlabels: {round: '1st round:'}").text.split("Abbreviations\n")[1].split("\n\n")[0]
     )
     assert listed == "ch = chain\nsc = single crochet"
+
+
+def test_a_sentence_that_may_be_work_is_not_taken_for_one_about_somebody() -> None:
+    """ "Dc the cat will want to help." is a remark; "Sc the rest has to be worked." may be work, and stops the row."""
+    text = "Mat\nUS terms\n\nRnd 1: 12 sc in magic ring. (12)\nRnd 2: {} Inc in each st. (24)\n"
+    told = [check(text.format(words)).ledger.rows[-1].first.outcome.value for words in _SAID]
+    assert told == ["agrees", "not-recomputed"]
+
+
+_SAID = ("Dc the cat will want to help.", "Sc the rest has to be worked.")

@@ -19,11 +19,15 @@ IS_SOMEBODY = regex.compile(
     rf"(?i)(?:\s+the|\s*,\s+(?:my|our|the|a))\s+(?:\p{{L}}+\s+)?\p{{L}}+\s*,?\s+(?:who\s+)?(?:{DOES})\b"
     rf"|\s+(?:is|was)\s+(?:my|our|the)\s+(?:\p{{L}}+\s+)?(?:{BEINGS})\b"
 )
+_BEING = regex.compile(rf"(?i)\b(?:{BEINGS})\b")
 _WORK = ("stitch", "chain", "any_stitch", "special", "one_stitch", "space", "number", "skip", "repeat", "loop", "edge")
 
 
 def about_somebody(stream: Stream, start: int) -> int | None:
-    """Where a sentence that begins with a name at `start`, and has no other word of work, ends; None where it is work."""
+    """Where a sentence that begins with a name at `start`, and has no other word of work, ends; None where it is work.
+
+    Only of beings: "Sc the rest has to be worked" is left, for it may be work.
+    """
     lexemes = stream.lexemes
     if start and lexemes[start - 1].kind not in (".", "!", *OPENERS, *CLOSERS) or not lexemes[start].text[:1].isupper():
         return None
@@ -33,4 +37,4 @@ def about_somebody(stream: Stream, start: int) -> int | None:
             return None
         end += 1
     words = "".join(f" {lexeme.text}" for lexeme in lexemes[start + 1 : end])
-    return end if IS_SOMEBODY.match(words) else None
+    return end if IS_SOMEBODY.match(words) and _BEING.search(words) else None
