@@ -328,7 +328,7 @@ def _rules(house: str | None = None):
             return rule_texts()
         from lint.ruleclerk import rules_of_house
 
-        return rules_of_house(Houses(_book(), house, False, _refuse).of("-")[1])
+        return rules_of_house(*Houses(_book(), house, False, _refuse).of("-"))
     except RuleFileError as error:
         _refuse(str(error))
 

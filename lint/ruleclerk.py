@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from lint.rulelist import RuleText
 
 if TYPE_CHECKING:  # a rule is shown without the models of the rule files
+    from lint.house.model import House
     from lint.rulebook import Rulebook
     from lint.ruletexts import CheckRule, WordRule
 
@@ -32,17 +33,17 @@ def explained(rule: RuleText) -> str:
     return "\n\n".join(blocks) + "\n"
 
 
-def rules_of_house(book: Rulebook) -> list[RuleText]:
-    """All rules as a house has them, its own among them."""
-    return [_text(rule) for rule in (*book.checks.values(), *book.word_rules)]
+def rules_of_house(house: House, book: Rulebook) -> list[RuleText]:
+    """All rules as a house has them, its own among them, each with the weight that the house gives it, or "off"."""
+    return [_text(rule, house.rules.get(rule.name)) for rule in (*book.checks.values(), *book.word_rules)]
 
 
-def _text(rule: CheckRule | WordRule) -> RuleText:
+def _text(rule: CheckRule | WordRule, weight: str | None) -> RuleText:
     example = rule.example
     why = " ".join(rule.why.split())
     says = example.says or (rule.message if "{" not in rule.message else "")
     texts = (example.good, example.bad, example.house, says)
-    return RuleText(rule.name, rule.area, rule.weight.value, why, *texts, rule.source)
+    return RuleText(rule.name, rule.area, weight or rule.weight.value, why, *texts, rule.source)
 
 
 def _indented(text: str) -> str:

@@ -43,3 +43,14 @@ def test_words_outside_the_rows_are_told_by_their_line() -> None:
     text = "Mat\nUS terms\n\nSimply lovely.\n\nCh 12.\nRow 1: Sc in 2nd ch from hook and in each ch across. (11 sc)\n"
     [message] = [one.message for one in check(text, house=HOUSE).findings if one.rule == "no-simply"]
     assert message == "“Simply” in line 4 of this pattern talks down."
+
+
+def test_a_rule_has_the_weight_that_the_house_gives_it(tmp_path: Path) -> None:
+    """What a house makes heavier, or leaves out, is told so; without the house the rule has its own weight."""
+    path = tmp_path / "house.yaml"
+    path.write_text(
+        "name: Mill Lane\nextends: us\nrules: {count-missing: query, count-differs: off}\n", encoding="utf-8"
+    )
+    assert explain("count-missing", "--house", str(path)).output.startswith("count-missing  (query)")
+    assert explain("count-differs", "--house", str(path)).output.startswith("count-differs  (off)")
+    assert explain("count-missing").output.startswith("count-missing  (style)")
