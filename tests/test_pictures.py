@@ -11,6 +11,7 @@ from helpers import DEMO, check
 from lint.pictures.diagram import diagram
 from lint.pictures.layout import PlacedLayer, place
 from lint.pictures.symbols import chains_between, picot, upright
+from lint.pictures.tubes import cut_open
 from lint.reports.page import as_page
 from lint.reports.pictures import pictures
 from lint.working.graph import Layer, Piece, Stitch, stitch_graph
@@ -36,6 +37,7 @@ Rnds 4-6: Sc in each sc around. (18)
 Rnd 7: (Sc in next sc, sc2tog) 6 times. (12)
 Rnd 8: Sc2tog 6 times. (6)
 """
+DISC = BALL.split("Rnds 4-6")[0] + "Rnd 4: (Sc in next 2 sc, 2 sc in next sc) 6 times. (24)\n"
 
 
 def drawn(text: str) -> tuple[list[Piece], dict[str, int]]:
@@ -46,9 +48,9 @@ def drawn(text: str) -> tuple[list[Piece], dict[str, int]]:
 
 
 def laid(text: str) -> tuple[PlacedLayer, ...]:
-    """The first piece of a pattern, each layer in its place."""
+    """The first piece of a pattern, each layer in its place, as the report draws it."""
     pieces, heights = drawn(text)
-    return place(pieces[0], heights)
+    return place(cut_open(pieces[0], heights) or pieces[0], heights)
 
 
 def svg_of(text: str) -> list[ElementTree.Element]:
@@ -80,7 +82,7 @@ def test_sides_of_a_square_are_straight() -> None:
 
 def test_rounds_lie_on_rings() -> None:
     """A round without corners lies on a circle, each round farther out than the one before."""
-    radii = [{round(hypot(*point), 6) for point in one.points} for one in laid(BALL)[1:]]
+    radii = [{round(hypot(*point), 6) for point in one.points} for one in laid(DISC)[1:]]
 
     assert all(len(some) == 1 for some in radii)
     assert [max(some) for some in radii] == sorted(max(some) for some in radii)
@@ -355,16 +357,20 @@ def test_a_ring_among_the_stitches_of_an_edge_is_drawn_over() -> None:
     assert svg.count("<path") and "inf" not in svg
 
 
-def test_a_tube_is_drawn_cut_open() -> None:
-    """Rounds that begin wide and stay so lie under each other as rows; a disc and a ball are left round."""
-    from lint.reports.pictures import pictures
+_CUFF = "CUFF\nCh 32, join with sl st to form a ring.\nRnd 1: Ch 1, sc in each ch around, join. (32 sc)\n" + "".join(
+    f"Rnd {n}: Ch 1, sc in each st around, join. (32 sc)\n" for n in range(2, 9)
+)
+_MAT = "MAT\nRnd 1: 6 sc in magic ring. (6)\nRnd 2: Inc in each st. (12)\n" + "".join(
+    f"Rnd {n + 2}: (Sc in next {n} sts, inc) 6 times. ({6 * n + 12})\n" for n in range(1, 6)
+)
+_BALL = "BALL\nRnd 1: 6 sc in magic ring. (6)\nRnd 2: Inc in each st. (12)\nRnds 3-6: Sc in each st. (12)\nRnd 7: (Dec) 6 times. (6)\n"
+_FLOWER = "FLOWER\nRnd 1: 8 sc in magic ring. (8)\nRnd 2: (Sc, ch 9) in each st around. (8)\nRnd 3: 12 dc in each ch-9 sp. (96)\nRnd 4: Sc in each st. (96)\n"
 
-    head = "US terms\nCUFF\nCh 32, join with sl st to form a ring.\nRnd 1: Ch 1, sc in each ch around, join. (32 sc)\n"
-    cuff = check(head + "".join(f"Rnd {n}: Ch 1, sc in each st around, join. (32 sc)\n" for n in range(2, 9)))
-    (picture,) = pictures(cuff, cuff.findings)
-    assert any("cut open" in line for line in picture.caption)
-    disc = "US terms\nMAT\nRnd 1: 6 sc in magic ring. (6)\nRnd 2: Inc in each st. (12)\n"
-    disc += "".join(f"Rnd {n + 2}: (Sc in next {n} sts, inc) 6 times. ({6 * n + 12})\n" for n in range(1, 6))
-    mat = check(disc)
-    (picture,) = pictures(mat, mat.findings)
-    assert not any("cut open" in line for line in picture.caption)
+
+@pytest.mark.parametrize(("rounds", "opened"), [(_CUFF, True), (_BALL, True), (_MAT, False), (_FLOWER, False)])
+def test_what_does_not_lie_flat_is_drawn_cut_open(rounds: str, opened: bool) -> None:
+    """The rounds of a tube and of a ball lie over each other as rows; those of a disc and of a flower are left round."""
+    report = check(f"US terms\n{rounds}")
+    (picture,) = pictures(report, report.findings)
+    assert any("cut open" in line for line in picture.caption) is opened
+    assert "rounds" in picture.svg.split("</title>")[0]

@@ -28,8 +28,13 @@ class Mark:
     span: Span
 
 
-def diagram(piece: Piece, heights: dict[str, int], name: str, marks: Sequence[Mark] = ()) -> Markup:
-    """An SVG element of its own; its colours hang on the page's style sheet (classes yarn-0 … yarn-5, halo, label, left)."""
+def diagram(
+    piece: Piece, heights: dict[str, int], name: str, marks: Sequence[Mark] = (), opened: bool = False
+) -> Markup:
+    """An SVG element of its own; its colours hang on the page's style sheet (classes yarn-0 … yarn-5, halo, label, left).
+
+    `opened`: the rows are rounds that were cut open.
+    """
     placed = place(piece, heights)
     standing, yarns, labels = Standing(placed, heights), _yarns(piece), []
     body = []
@@ -47,8 +52,8 @@ def diagram(piece: Piece, heights: dict[str, int], name: str, marks: Sequence[Ma
     wide = number(max(x for x, _ in points) + _MARGIN) - left
     high = number(max(y for _, y in points) + _MARGIN) - top
     rows = sum(layer.layer.row is not None for layer in placed)
-    sort = "rounds" if placed[-1].layer.circular else "rows"
-    title = f"Stitch diagram of {name}: {rows} {sort if rows != 1 else sort[:-1]}"
+    sort = "rounds" if opened or placed[-1].layer.circular else "rows"
+    title = f"Stitch diagram of {name}: {rows} {sort if rows != 1 else sort[:-1]}{', cut open' if opened else ''}"
     return Markup(
         '<svg class="diagram" role="img" viewBox="{} {} {} {}" style="--wide: {}" xmlns="http://www.w3.org/2000/svg">'
         "<title>{}</title>{}</svg>"

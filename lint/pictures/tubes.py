@@ -1,8 +1,9 @@
-"""Pieces that stand up as tubes: cut open along their first stitches and laid flat, they are drawn as rows."""
+"""Pieces that stand up or close: cut open along their first stitches and laid flat, they are drawn as rows."""
 
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 from math import pi
 
 from lint.pictures.layout import drawn_height, row_width
@@ -10,8 +11,7 @@ from lint.working.graph import Layer, Piece
 
 FLAT = 0.75  # the share of its height that a round must widen by for the piece to count as lying flat
 _ROUNDS = 4  # fewer are a ring
-_GIRTH = 16.0  # stitch widths of the first round: a narrower one closes to a bottom
-_SPREAD = 1.35  # the widest round against the narrowest
+_UPRIGHT = 1 / 3  # the share of rounds, at least, that are no wider than the one before
 
 
 def lies_flat(rounds: list[Layer], heights: dict[str, int]) -> bool:
@@ -26,12 +26,13 @@ def tallest(layer: Layer, heights: dict[str, int]) -> float:
 
 
 def cut_open(piece: Piece, heights: dict[str, int]) -> Piece | None:
-    """The piece as rows, if it is a tube: rounds that begin wide and stay about as wide; None for any other."""
+    """The piece as rows, if its rounds make a tube, a cup or a ball; None for any other."""
     rounds = [layer for layer in piece.layers if layer.row is not None and layer.stitches]
     if len(rounds) < _ROUNDS or not all(layer.circular for layer in rounds) or lies_flat(rounds, heights):
         return None
     widths = [row_width(layer) for layer in rounds]
-    if widths[0] < _GIRTH or max(widths) > _SPREAD * min(widths):
+    upright = sum(after <= before for before, after in pairwise(widths))
+    if upright < _UPRIGHT * len(rounds):
         return None
     return replace(piece, layers=tuple(_opened(layer) for layer in piece.layers))
 

@@ -23,7 +23,7 @@ from lint.source import Span
 from lint.working.graph import Layer, Piece, stitch_graph
 
 MOST_DRAWN = 3_000  # stitches drawn one by one in all the diagrams of a pattern; later pieces get outlines
-_CUT_OPEN = "This piece stands up as a tube. It is drawn cut open where its rounds begin, and laid flat."
+_CUT_OPEN = "This piece does not lie flat. It is drawn cut open where its rounds begin, and spread out."
 _ROUNDS_TO_PLOT = 4  # fewer make no curve
 _FLAT_GROWTH = {
     1: 6,
@@ -66,13 +66,14 @@ def pictures(report: Report, findings: Sequence[Finding]) -> tuple[Picture, ...]
             continue
         left -= piece.stitches if drawn else 0
         opened = cut_open(piece, heights) if drawn else None
-        svg = Markup(
-            wording.tame(diagram(opened or piece, heights, name, marks) if drawn else outline(piece, heights, name))
-        )
+        if drawn:
+            svg = diagram(opened or piece, heights, name, marks, opened is not None)
+        else:
+            svg = outline(piece, heights, name)
         found.append(
             Picture(
                 name,
-                svg,
+                Markup(wording.tame(svg)),
                 (*_caption(piece, drawn, report), *([_CUT_OPEN] if opened is not None else [])),
                 yarns_shown(piece) if drawn else (),
                 _growth(piece, heights, name),
