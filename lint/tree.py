@@ -78,6 +78,7 @@ class Work:
     undefined: bool = False  # a shell, V-stitch… that the pattern nowhere defines
     between: Amount | None = None  # "with ch 1 between": so many chains after each but the last
     loop: str | None = None  # back | front | third, where the words of the clause name one
+    perhaps: bool = False  # "working first sc in same st" may only say where the stitches of the next clause begin
 
 
 @dataclass(frozen=True, slots=True)
@@ -352,33 +353,10 @@ class Unread:
 
 
 Step = (
-    Chain
-    | Work
-    | Group
-    | Repeat
-    | Passage
-    | Either
-    | Skip
-    | Evenly
-    | Shaping
-    | OpenWork
-    | OtherSide
-    | AlongEdge
-    | MakeRing
-    | Join
-    | JoinYarn
-    | UseYarn
-    | FastenOff
-    | Turn
-    | NoJoin
-    | Loops
-    | Remark
-    | Marker
-    | LastPlace
-    | Alongside
-    | RowCall
-    | Unread
-)
+    Chain | Work | Group | Repeat | Passage | Either | Skip | Evenly | Shaping | OpenWork | OtherSide
+    | AlongEdge | MakeRing | Join | JoinYarn | UseYarn | FastenOff | Turn | NoJoin | Loops | Remark | Marker
+    | LastPlace | Alongside | RowCall | Unread
+)  # fmt: skip
 
 
 MAKES_STITCHES = (Work, Group, Repeat, Passage, Evenly, Shaping, OpenWork)

@@ -59,9 +59,8 @@ class PlaceFirstClauses(PlainClauses):
         found = places(stream)
         if not found:
             return False
-        behind_note = (
-            start > 1 and stream.lexemes[start - 1].kind == "and" and stream.lexemes[start - 2].kind in CLOSERS
-        )
+        two = [item.kind for item in stream.lexemes[max(0, start - 2) : start]]
+        behind_note = len(two) == 2 and two[0] in CLOSERS and two[1] == "and"
         if behind_note and found[0].which is Which.EACH and self.more_places(found):
             return True  # "hdc in 3rd ch from hook (does not count) and in each ch across: 20 hdc"
         if found[0].targets[0].kind is TargetKind.RING and not self.has_work():
@@ -366,13 +365,14 @@ class PlaceFirstClauses(PlainClauses):
         found = places(stream, allow_to=True)
         if not found:
             return False
-        if first:
-            self.steps.append(Remark(stream.span_from(start)))
-        else:
-            before = self.steps[-1] if self.steps else None
-            if isinstance(before, Repeat) and named is not None:
-                self.steps[-1] = repeats.last_into(before, named.value, found)
-            self.steps.append(LastPlace(stream.span_from(start), found))
+        span = stream.span_from(start)
+        if first and named is not None and named.kind == "stitch" and not self.has_work():
+            self.steps.append(Work(span, named.value, places=found, perhaps=True))
+            return True
+        before = self.steps[-1] if self.steps else None
+        if not first and isinstance(before, Repeat) and named is not None:
+            self.steps[-1] = repeats.last_into(before, named.value, found)
+        self.steps.append(Remark(span) if first else LastPlace(span, found))
         return True
 
     def read_the(self, start: int) -> bool:

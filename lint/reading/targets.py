@@ -355,22 +355,8 @@ def same_as(stream: Stream) -> None:
         stream.take()
         while (
             not stream.done
-            and stream.kind()
-            not in (
-                ",",
-                ";",
-                ".",
-                ")",
-                "]",
-                "}",
-                "(",
-                "[",
-                "{",
-                "and",
-                "turn",
-                "star",
-                "then",
-            )
+            and stream.kind() not in (*SIGNS, ":", "and", "turn", "then")
+            and not (stream.kind() == "dash" and stream.work_at(stream.at + 1))
             and not stream.leads_to_work(stream.at)
         ):
             stream.take()

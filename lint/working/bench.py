@@ -95,6 +95,8 @@ class Bench(Plain):
 
     def step(self, step: Step, steps: tuple[Step, ...], index: int, following: tuple[Step, ...]) -> None:
         if isinstance(step, Work):
+            if step.perhaps and self.choices.pick(("only told", step.span.start), 2, 0):
+                return
             self.loop_on_hook(step)
             before = len(self.made)
             run = self.plain_run(step)

@@ -130,7 +130,7 @@ def best_reading(task: Task, state: PieceState) -> Trial:
         covers = [
             (key, 1 - taken)
             for key, (taken, _) in best.worked.choices.asked.items()
-            if key[0] in ("covers", "times over", "to last", "picot stitch", "gaps", "skip chains", "same corner")
+            if key[0] in ("covers", "times over", "to last", "picot stitch", "gaps", "skip chains", "same corner", "only told")
         ]
         for key, other in covers[:3]:
             trial = one_reading(task, state, {**best.forced, key: other})
