@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from bisect import bisect_left
-
 from lint.place import Target, TargetKind
 from lint.working.fabric import Chains, Fabric, Node
 from lint.working.troubles import Trouble, describe, name_of
@@ -49,7 +47,7 @@ class Cursor:
         self._corners: set[int] | None = None
         self._groups: list[list[int]] | None = None
         self._chains: dict[int, int] | None = None
-        self._places: dict[tuple[int, bool], tuple[Target, list[int]]] = {}
+        self._places: dict[tuple[int, bool | None], tuple[Target, int, int | None]] = {}
 
     # state -----------------------------------------------------------------------------------------
 
@@ -280,14 +278,9 @@ class Cursor:
                     and not self.kinds_there(target, boundary)
                     and not any(self.matches(nodes[i], target, size) for i in window)
                 ):
-                    if any(nodes[i].is_stitch for i in window):
-                        self.troubles.append(
-                            Trouble(
-                                "not there",
-                                describe(target, size),
-                                found=name_of(next(nodes[i] for i in window if nodes[i].is_stitch)),
-                            )
-                        )
+                    first = next((nodes[i] for i in window if nodes[i].is_stitch), None)
+                    if first is not None:
+                        self.troubles.append(Trouble("not there", describe(target, size), found=name_of(first)))
                     targets = tuple(Target(TargetKind.ANY_STITCH) if item is target else item for item in targets)
             kinds = self.kinds_there(targets[0], boundary) if len(targets) == 1 else None
             if kinds is not None:
@@ -324,25 +317,32 @@ class Cursor:
 
     def has(self, target: Target, size: int) -> bool:
         """Whether the row has any place of the sort, used or not."""
-        return bool(self._where(target, size, True))
+        if (id(target), None) not in self._places:
+            self._places[id(target), None] = (target, 0, self._match(target, size, True, 0))
+        return self._places[id(target), None][2] is not None
 
     def find(self, target: Target, size: int, start: int | None = None) -> int | None:
         """Index of the next matching place, strictly as named; None if there is none."""
         return self._first(target, size, True, start)
 
     def _first(self, target: Target, size: int, strict: bool, start: int | None = None) -> int | None:
-        """Index of the first matching place from here on, or from `start`, before the end (or the stop)."""
-        where = self._where(target, size, strict)
-        at = bisect_left(where, self.at if start is None else start)
-        return where[at] if at < len(where) and where[at] < self.end else None
+        """Index of the first matching place from here on, or from `start`, before the end (or the stop).
 
-    def _where(self, target: Target, size: int, strict: bool) -> list[int]:
-        """Indexes of all places that match; looked for once, for rows are long."""
-        known = self._places.get((id(target), strict))
-        if known is None:
-            where = [i for i, node in enumerate(self.nodes) if self.matches(node, target, size, strict)]
-            known = self._places[id(target), strict] = (target, where)  # the target is kept, and so its id
-        return known[1]
+        What is found is kept, with the place that it was looked for from: rows are long, and mostly gone through once.
+        """
+        begin = self.at if start is None else start
+        key = (id(target), strict)
+        _, since, found = self._places.get(key, (target, len(self.nodes) + 1, None))
+        if not (since <= begin and (found is None or begin <= found)):
+            found = self._match(target, size, strict, begin)
+            if start is None:
+                self._places[key] = (target, begin, found)  # the target is kept, and so its id
+        return found if found is not None and found < self.end else None
+
+    def _match(self, target: Target, size: int, strict: bool, begin: int) -> int | None:
+        """Index of the first place from `begin` on that matches, whatever the stop."""
+        ahead = range(begin, len(self.nodes))
+        return next((i for i in ahead if self.matches(self.nodes[i], target, size, strict)), None)
 
     # groups ------------------------------------------------------------------------------------------
 
