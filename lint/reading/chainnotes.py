@@ -121,8 +121,8 @@ _DENIED = regex.compile(r"(?i)(?:\s*,)?\s+(?:and|but)\s+(?=(?:\w+\s){0,2}(?:not|
 def _pieces_named(sentence: str, layout: Layout) -> Iterator[str]:
     """Names of the parts that a note is for: "in the base", "On the sides,", "For body:"."""
     for name in dict.fromkeys(part.name for part in layout.parts):
-        own = regex.escape(name.lower().strip(" :.-"))
-        if own and regex.search(
-            rf"(?i)\b(?:in|on|for|of|through)\s+(?:(?:the|both|all|each)\s+)?{own}s?\b(?!\s+of)", sentence
-        ):
+        own = name.lower().strip(" :.-")
+        before = r"\b(?:in|on|for|of|through)\s+(?:(?:the|both|all|each)\s+)?"
+        named = own and own in sentence.lower()
+        if named and regex.search(rf"(?i){before}{regex.escape(own)}s?\b(?!\s+of)", sentence):
             yield name

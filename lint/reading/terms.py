@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 import regex
 
@@ -52,13 +53,18 @@ def find_terms(text: str, layout: LayoutFile, wanted: str = "auto") -> Terms:
     return Terms("us", False)
 
 
+@lru_cache
+def _any_of(phrases: tuple[str, ...]) -> regex.Pattern:
+    """One of the phrases, as words of their own; (?!) where there are none."""
+    some = "|".join(regex.escape(phrase) for phrase in phrases) or "(?!)"
+    return regex.compile(rf"(?i)(?<!\w)(?:{some})(?!\w)")
+
+
 def _statements(text: str, layout: LayoutFile) -> Terms | None:
     """ "US terms", "UK crochet terms throughout", "All terms are UK", "Terms: US", "TERMS" over "UK"."""
     for terms, phrases in (("us", layout.us_statements), ("uk", layout.uk_statements)):
-        for phrase in phrases:
-            match = regex.search(rf"(?i)(?<!\w){regex.escape(phrase)}(?!\w)", text)
-            if match:
-                return Terms(terms, True)
+        if _any_of(tuple(phrases)).search(text):
+            return Terms(terms, True)
     match = regex.search(
         r"(?i)\b(?:terms|terminology|abbreviations|stitches)\b[^.\n]{0,25}?\b(US|U\.S\.|UK|U\.K\.|American|British)(?!\w)(?![\w.]*\s*\d)",
         text,
