@@ -26,7 +26,9 @@ _PLACE_TAIL = regex.compile(
 )
 _COUNTS = regex.compile(r"(?i)[.;,]?\s*(?:\(counts? as[^()]*\)|counts? as[^(),;]*)$")  # a note at the end
 # "chain (ch)", "space(s) (sp, sps)"; not "space(s)", nor "Ch 11 (13)", which is a number for each size
-_PAREN = regex.compile(r"(?P<a>[^()]{1,40}?(?:\(s\)|\(es\))?)\s*\((?=[^)]*\p{L})(?!e?s\))(?P<b>(?:[^()]|\(\w{0,3}\))*)\)\.?")
+_PAREN = regex.compile(
+    r"(?P<a>[^()]{1,40}?(?:\(s\)|\(es\))?)\s*\((?=[^)]*\p{L})(?!e?s\))(?P<b>(?:[^()]|\(\w{0,3}\))*)\)\.?"
+)
 _A_IS = regex.compile(
     r"(?i)^(?:an?|each|the)\s+(?P<name>[\w-]+(?:\s+(?:stitch|st))?)\s+(?:is|are|=|means)\s+(?P<body>.+)$"
 )
@@ -335,7 +337,7 @@ def begun_alike(specials: list[Special], entries: list[Entry]) -> list[Special]:
     plain = {form: one.name for one in specials if not one.beginning for form in forms[one.span]}
     named = []
     for one in specials:
-        if one.beginning and one.plain_name not in plain:
+        if one.beginning and plain.get(one.plain_name) != one.plain_name:
             bare = [replace(one, name=form).plain_name for form in forms[one.span]]
             begun = next((plain[form] for form in bare if form in plain), None)
             one = replace(one, name=f"beg {begun}") if begun is not None else one

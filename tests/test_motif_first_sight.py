@@ -1,0 +1,48 @@
+"""Wordings of squares, doilies, blankets and borders as they came in fresh patterns: labels, counts, groups and limits."""
+
+from __future__ import annotations
+
+import pytest
+from helpers import check, counts, outcomes
+
+_TERMS = "US terms\n\n"
+
+
+@pytest.mark.parametrize("extra", [", white –", ", pale blue:", ", wrong side -", ", MC –"])
+def test_label_with_a_colour_behind_a_comma(extra: str) -> None:
+    """ "Row 1, white –" is a label; "Row 1, turn –" says what is done and is none."""
+    text = f"Mat\n{_TERMS}MAT\nCh 11.\nRow 1{extra} Sc in 2nd ch from hook and in each ch across. (10)\n"
+    assert outcomes(check(text)) == ["agrees"]
+
+
+def test_first_block_made_tells_no_block_apart() -> None:
+    """ "(first block made)" is said of one of two blocks alike: "next block" in the row above is either of them."""
+    text = (
+        f"Cloth\n{_TERMS}CLOTH\nRow 1: Ch 6, dc in 4th, 5th and 6th ch from hook. Turn. (1 block)\n"
+        "Row 2: Ch 6, dc in 4th, 5th and 6th ch from hook (first block made); sl st in ch-3 sp of next block, ch 3, 3 dc in same sp. Turn. (2 blocks)\n"
+        "Row 3: Ch 6, dc in 4th, 5th and 6th ch from hook; *sl st in ch-3 sp of next block, ch 3, 3 dc in same sp; rep from * to end. Turn. (3 blocks)\n"
+    )
+    assert counts(check(text)) == [3, 6, 9]
+    assert outcomes(check(text)) == ["agrees"] * 3
+
+
+def test_beginning_cluster_of_a_stitch_with_two_names() -> None:
+    """ "Beginning cl" is one of the clusters that the list calls "cl (cluster)"."""
+    text = (
+        "Mat\nUK terms\n\nSPECIAL STITCHES\ncl (cluster) - tr3tog into the same sp\nBeginning cl - 2ch, tr2tog into the same sp\n\n"
+        "MAT\n6ch, ss to form a ring.\nRound 1 - 4ch (counts as tr, 1ch), *1tr into ring, 1ch, rep from * 6 times more, ss into 3rd of 4ch. (8tr)\n"
+        "Round 2 - ss into 1ch-sp. Beginning cl, 2ch, *cl into next sp, 2ch, rep from * around, ss into top of first cl. (STATED)\n"
+    )
+    assert outcomes(check(text.replace("STATED", "8cl, 8 2ch-sp"))) == ["agrees", "agrees"]
+    assert outcomes(check(text.replace("STATED", "9cl, 8 2ch-sp"))) == ["agrees", "differs"]
+
+
+def test_loops_of_a_pineapple_between_shells() -> None:
+    """ "(3 loops)" may count the loops from sc to sc alone, not the spaces of the shells beside them."""
+    text = (
+        f"Lace\n{_TERMS}SPECIAL STITCHES\nShell: (2 dc, ch 2, 2 dc) in space indicated.\n\nLACE\nCh 20.\n"
+        "Row 1: Shell in 6th ch from hook, ch 3, sk 6 ch, 5 dc in next ch, ch 3, sk 5 ch, shell in next ch, leave last ch unworked. Turn.\n"
+        "Row 2: Ch 5 (does not count), shell in shell, ch 3, sc in first dc of 5-dc group, (ch 3, sc in next dc) 4 times, ch 3, shell in shell. Turn. (STATED loops)\n"
+    )
+    assert outcomes(check(text.replace("STATED", "4")))[1] == "agrees"
+    assert outcomes(check(text.replace("STATED", "3")))[1] == "differs"
