@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from helpers import check, counts, outcomes
+from helpers import check, corrections, counts, outcomes
 
 _TERMS = "US terms\n\n"
 
@@ -46,3 +46,40 @@ def test_loops_of_a_pineapple_between_shells() -> None:
     )
     assert outcomes(check(text.replace("STATED", "4")))[1] == "agrees"
     assert outcomes(check(text.replace("STATED", "3")))[1] == "differs"
+
+
+_LINEN = (
+    f"Cloth\n{_TERMS}CLOTH\nCh 12.\nRow 1: Sc in 2nd ch from hook, *dc in next ch, sc in next ch; rep from * to end. Turn. (11)\n"
+    "Row 2: Ch 3 (counts as dc), *sc in next dc, dc in next sc; rep from * to end. Turn. (11)\n"
+)
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "then rep from * to end as Row 1",
+        "rep from * across as in Row 1",
+        "rep from * of 1st row to end",
+        "work from * to end as Row 1",
+        "then as Row 1 from * to end",
+        "complete as R1 from *",
+    ],
+)
+def test_repeat_whose_star_stands_in_another_row(words: str) -> None:
+    """ "rep from * to end as Row 1" works the passage that Row 1 has marked; what is "next ch" there is a stitch here."""
+    report = check(f"{_LINEN}Row 3: Ch 1, sc in first st, {words}. Turn. (11)\n")
+    assert counts(report) == [11, 11, 11]
+    assert not corrections(report)
+    assert outcomes(check(f"{_LINEN}Row 3: Ch 1, sc in first st, {words}. Turn. (12)\n"))[-1] == "differs"
+
+
+def test_passage_of_another_row_once() -> None:
+    """ "work from first * to second * of Row 2" works that passage once; of a row that has none, nothing is known."""
+    text = (
+        f"Cloth\n{_TERMS}CLOTH\nCh 15.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (14)\n"
+        "Row 2: Ch 1, sc in first st, *sc in next 3 sts, 2 sc in next st, sc2tog*, rep from * to * once, sc in last st, turn. (14)\n"
+        "Row 3: Ch 1, work from first * to second * of Row NUMBER, sc in each st to end, turn.\n"
+    )
+    assert counts(check(text.replace("NUMBER", "2"))) == [14, 14, 14]
+    assert counts(check(text.replace("NUMBER", "1")))[2] is None
+    assert not corrections(check(text.replace("NUMBER", "1")))

@@ -172,6 +172,8 @@ class Clauses(WordClauses):
         if kind in ("make", "as", "open_work") and piece_call(stream, self.steps, start):
             return True
         stream.at = start
+        if kind in ("make", "as", "open_work") and repeats.passage_of_row(stream, self.steps, start):
+            return True
         if self.motif_clause(start):
             return True
         if kind == "make" and rows_of_piece(stream, self.steps, start):

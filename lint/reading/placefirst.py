@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.place import Place, TargetKind, Which
-from lint.reading import repeats
+from lint.reading import lastpass, repeats
 from lint.reading.clausebase import STITCHY, Reading, all_read
 from lint.reading.lists import bare, mirrored
 from lint.reading.piecewords import makes_pieces
@@ -371,7 +371,7 @@ class PlaceFirstClauses(PlainClauses):
         else:
             before = self.steps[-1] if self.steps else None
             if isinstance(before, Repeat) and named is not None:
-                self.steps[-1] = repeats.last_into(before, named.value, found)
+                self.steps[-1] = lastpass.last_into(before, named.value, found)
             self.steps.append(LastPlace(stream.span_from(start), found))
         return True
 
