@@ -83,3 +83,35 @@ def test_passage_of_another_row_once() -> None:
     assert counts(check(text.replace("NUMBER", "2"))) == [14, 14, 14]
     assert counts(check(text.replace("NUMBER", "1")))[2] is None
     assert not corrections(check(text.replace("NUMBER", "1")))
+
+
+_TWO_ROWS = (
+    "\n\nSCARF\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (10)\n"
+    "Row 2: Ch 2 (counts as dc), fpdc around next 8 sts, dc in last st. (10)\n"
+)
+
+
+@pytest.mark.parametrize(
+    "listed",
+    [
+        "We work in US terms: ch chain, dc double crochet, sc single crochet, fpdc front post double crochet, st stitch.",
+        "Also used (US): ch – chain, sc – single crochet, dc – double crochet, fpdc – front post double crochet, st – stitch",
+        "Special stitches\nFPdc (front post double crochet)\nBPdc (back post double crochet)\nAlso used (US): ch – chain, sc – single crochet, dc – double crochet, st – stitch",
+        "US terms\nch chain · sc single crochet · dc double crochet · fpdc front post double crochet · st stitch",
+    ],
+)
+def test_lists_led_to_by_a_sentence(listed: str) -> None:
+    """Words that lead to a list are no part of its first entry, and a line in brackets alone goes on in no other."""
+    report = check(f"Scarf\n\n{listed}{_TWO_ROWS}")
+    assert outcomes(report) == ["agrees", "agrees"]
+    assert not corrections(report)
+
+
+def test_stitch_defined_beneath_a_full_line() -> None:
+    """ "shell = 5 dc in one st" on a line of its own is an entry, however long the line before."""
+    text = (
+        "Scallop\n\nUS terms\nch chain · dc double crochet · sc single crochet · sk skip\nshell = 5 dc all in same st\n\n"
+        "EDGE\nCh 14.\nRow 1: Sc in 2nd ch from hook, *sk 2 ch, shell in next ch, sk 2 ch, sc in next ch; rep from * to end. (STATED shells, 3 sc)\n"
+    )
+    assert outcomes(check(text.replace("STATED", "2"))) == ["agrees"]
+    assert outcomes(check(text.replace("STATED", "3"))) == ["differs"]

@@ -25,6 +25,10 @@ _A_IS = regex.compile(
 _LIST_LEAD = regex.compile(
     r"(?i)\s*(?:(?:u\.?s\.?a?\.?|u\.?k\.?|american|british|standard|crochet)\s+)*(?:terms|terminology|abbreviations?|abbr\.?)(?:\s*\([^)]*\)|\s+used)?\s*[:–-]\s*(?=\S)"
 )
+# "I use British terms: ch chain; …", "Also used (US): ch – chain, …": a sentence that leads to a list
+_WORDED_LEAD = regex.compile(
+    r"(?i)\s*(?=[^\n:;,=]*\b(?:terms|terminology|abbreviations?|abbrevs?|used?|using|stitches)\b)[^\n:;,=]{6,60}:\s+(?=\S)"
+)
 _PLURAL = r"(?:\(e?s\))?"  # "st(s) stitch(es)"
 _BARE_ENTRY = regex.compile(
     rf"\s*(?P<one>\p{{L}}[\p{{L}}\d-]{{0,8}}{_PLURAL})(?: (?P<two>\p{{L}}+{_PLURAL}))?"
@@ -53,7 +57,7 @@ def entries(text: str, offset: int, known: frozenset[str]) -> list[Entry]:
     position = 0
     for line in text.splitlines(keepends=True):
         stripped = line.strip()
-        lead = _LIST_LEAD.match(line)
+        lead = _LIST_LEAD.match(line) or _worded_lead(line, known)
         body = " " * lead.end() + line[lead.end() :] if lead is not None else line
         plain = list(_bare_entries(body, offset + position, known))
         found += plain
@@ -66,9 +70,18 @@ def entries(text: str, offset: int, known: frozenset[str]) -> list[Entry]:
     return found
 
 
+def _worded_lead(line: str, known: frozenset[str]) -> regex.Match | None:
+    """The words that lead to a list in the same line: three entries or more, the first of them of a known form."""
+    lead = _WORDED_LEAD.match(line)
+    rest = line[lead.end() :] if lead is not None else ""
+    first = regex.match(r"(?P<form>\p{L}[\w-]{0,8}(?: st)?)(?:\s*[=–:·-])?\s+\p{L}", rest)
+    several = len(regex.findall(r"[,;·•|.]", rest)) > 1
+    return lead if first is not None and several and first["form"].lower() in known else None
+
+
 def _bare_entries(line: str, offset: int, known: frozenset[str]) -> Iterator[Entry]:
     """The entries of "ch chain, dc double crochet, sl st slip stitch": no sign between form and meaning, three at least."""
-    pieces = [match for match in regex.finditer(r"[^,;.\n]+", line)]
+    pieces = [match for match in regex.finditer(r"[^,;.·•|●\n]+", line)]
     cut = []
     for piece in pieces:
         match = _BARE_ENTRY.fullmatch(piece.group(0))
