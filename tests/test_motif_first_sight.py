@@ -115,3 +115,17 @@ def test_stitch_defined_beneath_a_full_line() -> None:
     )
     assert outcomes(check(text.replace("STATED", "2"))) == ["agrees"]
     assert outcomes(check(text.replace("STATED", "3"))) == ["differs"]
+
+
+@pytest.mark.parametrize("use", ["cable over next 4 sts", "work cable across next 4 sts", "cable"])
+@pytest.mark.parametrize("held", ["working in front FPtr around each of", "working in front of these sts FPtr around"])
+def test_cable_over_as_many_stitches_as_it_takes(use: str, held: str) -> None:
+    """A cable that its own words place is one cable "over next 4 sts"; over a number that they do not take, unread."""
+    text = (
+        f"Mat\n{_TERMS}SPECIAL STITCHES\nCable: skip next 2 sts, FPtr around each of next 2 sts, {held} the 2 skipped sts.\n\n"
+        "MAT\nCh 14.\nRow 1: Dc in 4th ch from hook (3 sk chs count as first dc) and in each ch across, turn. (12)\n"
+        f"Row 2: Ch 2 (counts as dc), dc in next 3 sts, *{use}, dc in next 4 sts; rep from * across, turn. (12)\n"
+    )
+    assert counts(check(text)) == [12, 12]
+    assert counts(check(text.replace("next 4 sts, dc", "next 6 sts, dc")))[1] in (None, 12)
+    assert "4 sts" not in use or counts(check(text.replace("next 4 sts, dc", "next 6 sts, dc")))[1] is None

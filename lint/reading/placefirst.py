@@ -265,10 +265,10 @@ class PlaceFirstClauses(PlainClauses):
     def read_behind(self, start: int) -> bool:
         """ "working behind petals,", "working in front of tr just made": how the work is held; work may follow at once."""
         stream = self.stream
-        if stream.take().kind == "in":
-            stream.take()
-        stream.skip("of", "the", "last", "number")
-        stream.take_if("stitch", "special", "group_word", "one_stitch", "any_stitch", "chain", "word")
+        in_front = stream.take().kind == "in" and stream.take()
+        if not in_front or stream.kind() == "of":  # "working in front FPtr around …": of what is left unsaid
+            stream.skip("of", "the", "last", "number", "same")
+            stream.take_if("stitch", "special", "group_word", "one_stitch", "any_stitch", "chain", "word")
         while stream.kind() in ("made", "space", "dash", "number", "any_stitch") and not stream.done:
             if stream.kind() == "number" and stream.kind(1) in ("stitch", "chain"):
                 break
