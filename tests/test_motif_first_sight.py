@@ -129,3 +129,18 @@ def test_cable_over_as_many_stitches_as_it_takes(use: str, held: str) -> None:
     assert counts(check(text)) == [12, 12]
     assert counts(check(text.replace("next 4 sts, dc", "next 6 sts, dc")))[1] in (None, 12)
     assert "4 sts" not in use or counts(check(text.replace("next 4 sts, dc", "next 6 sts, dc")))[1] is None
+
+
+@pytest.mark.parametrize(
+    ("words", "stitches"),
+    [
+        ("2 sc in each st in MC", 12),
+        ("2 sc in each st around in blue, sl st in first sc", 12),
+        ("[sc in next st, 2 sc in next st] 3 times in CC", 9),
+        ("*sc in next st in MC, 2 sc in next st in CC; rep from * around", 9),
+    ],
+)
+def test_colour_behind_a_place(words: str, stitches: int) -> None:
+    """A declared colour behind a place or a repeat changes no count."""
+    text = f"Mat\n{_TERMS}Yarn: DK in MC (white) and CC (blue).\n\nMAT\nRnd 1: 6 sc in magic ring. (6)\nRnd 2: {words}. ({stitches})\n"
+    assert outcomes(check(text)) == ["agrees", "agrees"]
