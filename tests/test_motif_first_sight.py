@@ -144,3 +144,20 @@ def test_colour_behind_a_place(words: str, stitches: int) -> None:
     """A declared colour behind a place or a repeat changes no count."""
     text = f"Mat\n{_TERMS}Yarn: DK in MC (white) and CC (blue).\n\nMAT\nRnd 1: 6 sc in magic ring. (6)\nRnd 2: {words}. ({stitches})\n"
     assert outcomes(check(text)) == ["agrees", "agrees"]
+
+
+@pytest.mark.parametrize("label", ["5-6. Repeat R2.", "5-6. With A, repeat R2.", "5-6) As R2."])
+def test_number_alone_in_a_run_of_labels(label: str) -> None:
+    """The next number in a run of labels is a row, though its letter is left out; "5. Sew on a loop." is none."""
+    rows = f"Mat\n{_TERMS}MAT\nCh 11.\nR1: sc in 2nd ch from hook and in each ch across. Turn. (10)\nR2: ch 1, sc in each st across. Turn. (10)\nR3-4: Repeat R2.\n"
+    assert counts(check(f"{rows}{label}\nR7: ch 1, 2 sc in each st. (20)\n")) == [10] * 6 + [20]
+    assert counts(check(f"{rows}5. Sew on a loop.\n")) == [10] * 4
+
+
+def test_chain_below_a_multiple_and_above_numbered_rows() -> None:
+    """The chain between "Multiple of 3 + 2" and a first row that a bare number labels is the first row's."""
+    text = (
+        f"Cloth\n{_TERMS}Multiple of 3 + 2. (Add 2 for the beginning chain.)\nCh 16.\n\n1. Dc in 4th ch from hook and in each ch across. Turn. [14 dc]\n"
+        "2. Ch 2 (counts as dc), dc in each st across. Turn. [14 dc]\n3. Repeat row 2.\n"
+    )
+    assert counts(check(text)) == [14, 14, 14]
