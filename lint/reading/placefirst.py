@@ -305,7 +305,7 @@ class PlaceFirstClauses(PlainClauses):
             self.steps.append(Remark(stream.span_from(start)))
             return True
         stream.skip("the")
-        if stream.kind() in ("last", "first"):
+        if stream.kind() in ("last", "first") and stream.kind(1) != "color":
             stream.at -= 1
             return self.read_last_place(start)
         if self.has_work() and stream.kind() in ("number", "(", "[", "stitch") and any(w.kind == "in" for w in words):

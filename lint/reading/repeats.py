@@ -12,6 +12,7 @@ from lint.reading.lists import alike, without_group
 from lint.reading.rowcalls import named_row_call, names_rows, row_call
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.times import times
+from lint.reading.untilmade import until_made
 from lint.source import Span
 from lint.tree import Covers, Group, Passage, Remark, Repeat, Skip, Step, Times, TimesKind, Unread, Work
 
@@ -174,7 +175,9 @@ def repeat_clause(stream: Stream, steps: list[Step], start: int, source: tuple[i
         stream.take()
     # "end" after a comma begins the ending, not the repeat
     source = source or other_row(stream)  # "rep from * of Row 1 to end"
-    said = times(stream)
+    opened = max((i for i, step in enumerate(steps) if isinstance(step, Mark) and step.sign == sign), default=None)
+    said = until_made(stream, steps, opened) if opened is not None and opened < len(steps) - 1 else None
+    said = said or times(stream)
     how_often = said or Times(stream.span_from(start), TimesKind.FILL, limit=Limit(LimitKind.END))
     source = source or other_row(stream)  # "rep from * to end as Row 1"
     step = _fold(steps, sign, to_sign, how_often, stream.span_from(start))

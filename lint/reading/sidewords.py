@@ -47,6 +47,22 @@ def other_sides(stream: Stream, steps: list[Step], start: int) -> bool:
     return True
 
 
+def along_side(stream: Stream, items: list[Step]) -> Times | None:
+    """The "along the side", "across last side" behind a bracket that works into spaces: up to the corner, or to the end."""
+    start = stream.at
+    places = [place for step in items if isinstance(step, (Work, Group)) for place in step.places]
+    spaces = bool(places) and all(place.targets[0].kind is TargetKind.SPACE for place in places)
+    if not spaces or not (stream.take_if("across") or stream.word("along", "down", "up") and stream.take()):
+        stream.at = start
+        return None
+    stream.take_if("the", "each", "same", "next", "first")
+    last = bool(stream.take_if("last"))
+    if not stream.take_if("side") or stream.kind() not in (*SIGNS, "end", "join"):
+        stream.at = start
+        return None
+    return Times(stream.span_from(start), TimesKind.FILL, limit=Limit(LimitKind.END) if last else _TO_CORNER)
+
+
 def _says_so(words: list[str]) -> bool:
     """Whether a clause says no more than that the other sides are as the first one."""
     others = next(
