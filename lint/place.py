@@ -56,6 +56,7 @@ class LimitKind(str, Enum):
     END = "end"
     LAST = "last"  # to the last n places
     BEFORE = "before"  # to the next place of a sort
+    SIDE = "side"  # to the last side of a shape
 
 
 @dataclass(frozen=True, slots=True)

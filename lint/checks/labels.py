@@ -21,6 +21,7 @@ from lint.tree import (
     MakeRing,
     OpenWork,
     RowCall,
+    Unread,
     UseYarn,
     Work,
     walk,
@@ -220,8 +221,8 @@ def check_yarn(context: Context) -> Iterator[Finding]:
                     attached, colour = True, step.colour or colour
                 elif isinstance(step, MakeRing):
                     attached = True
-                elif isinstance(step, OpenWork):
-                    attached = None  # "Work the second sleeve in the same way": its own join is meant
+                elif isinstance(step, (OpenWork, Unread)):
+                    attached = None  # words that may join yarn; "Work the second sleeve in the same way": its own join is meant
                 elif isinstance(step, (Chain, RowCall, *MAKES_STITCHES)) and attached is False:
                     if row.label is not None and not _own_start(step, row):
                         if not any(isinstance(s, (JoinYarn, UseYarn)) for s in walk(row.steps)):

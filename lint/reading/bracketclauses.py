@@ -12,6 +12,7 @@ from lint.reading.audience import SizeWords
 from lint.reading.clausebase import SEPARATORS, all_read
 from lint.reading.placefirst import PlaceFirstClauses
 from lint.reading.places import places
+from lint.reading.sidewords import along_side
 from lint.reading.stream import CLOSERS, OPENERS
 from lint.reading.targets import ANY
 from lint.reading.times import times as read_times
@@ -219,7 +220,7 @@ class BracketClauses(PlaceFirstClauses):
             if read_times(stream, after_bracket=True) is not None:  # "[3 rows A, 3 rows B] twice"
                 self.steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
                 return True
-        times = read_times(stream, after_bracket=True) if worked else None
+        times = along_side(stream, items) or read_times(stream, after_bracket=True) if worked else None
         if times is not None:
             step: Step = Repeat(stream.span_from(start), tuple(items), times)
             found = places(stream) if stream.kind() in ("in",) else ()

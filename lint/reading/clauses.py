@@ -30,6 +30,7 @@ from lint.reading.plainclauses import POINTS
 from lint.reading.rowcalls import row_call, rows_of_piece
 from lint.reading.rowsof import rows_even
 from lint.reading.runs import place_come_to, side_by_side
+from lint.reading.sidewords import other_sides
 from lint.reading.somebody import about_somebody
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.tunisianclauses import bars_as_stitches, loops_as_stitches
@@ -172,6 +173,10 @@ class Clauses(WordClauses):
         if kind in ("make", "as", "open_work") and piece_call(stream, self.steps, start):
             return True
         stream.at = start
+        if kind in ("make", "as", "open_work") and repeats.passage_of_row(stream, self.steps, start):
+            return True
+        if kind in _OF_OTHERS and other_sides(stream, self.steps, start):
+            return True
         if self.motif_clause(start):
             return True
         if kind == "make" and rows_of_piece(stream, self.steps, start):
@@ -262,6 +267,9 @@ class Clauses(WordClauses):
             return self.read_beginning_remark(start)  # "From 2nd ch: sl st, sc, hdc"
         return repeats.again(self.stream, self.steps, start)
 
+
+# what a clause about the other sides may begin with
+_OF_OTHERS = ("make", "repeat", "open_work", "word", "number", "remaining", "other_side", "then", "the", "ending")
 
 # what reads a clause, by the kind of its first word
 _READERS: dict[str, Callable[[Clauses, int], bool]] = {

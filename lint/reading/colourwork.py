@@ -41,6 +41,8 @@ def _colour_at(stream: Stream, at: int, read: list[Lexeme]) -> tuple[int, bool]:
         return 2, True  # "with B sc 2"
     if one.kind in ("in", "with") and _colour(stream, at + 1) and after[2] in (*_ENDS, "end") and _worked(read):
         return 2, False  # "2 sc in A,"
+    if one.kind == "in" and _colour(stream, at + 1) and after[2] in (*_ENDS, "end") and not opens:
+        return 2, False  # "2 sc in each st in MC", "[…] 3 times in CC"
     if not _colour(stream, at):
         return 0, False
     if read and opens and read[-1].kind in (",", ";", ".") and after[1] in (":", "dash") and after[2] in _WORK:

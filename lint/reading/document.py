@@ -11,8 +11,9 @@ from lint.lexicon import Lexeme, Lexicon
 from lint.madeonce import made_once
 from lint.pattern import Abbreviation, Label, Part, Pattern, Row
 from lint.place import Which
-from lint.reading import definitions
+from lint.reading import definitions, listentries
 from lint.reading.audience import canonical, size_places
+from lint.reading.borrowing import with_borrowed
 from lint.reading.chainnotes import countings
 from lint.reading.clauses import Reading, read_row
 from lint.reading.firstuse import with_first_uses
@@ -84,7 +85,8 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
         is not None,
     )
     reader = _RowReader(source, lexicon, vocabulary)
-    parts = with_first_uses(tuple(part for part in (reader.part(item) for item in layout.parts) if part.rows))
+    parts = tuple(part for part in (reader.part(item) for item in layout.parts) if part.rows)
+    parts = with_first_uses(with_borrowed(parts))
     abbreviations = tuple(_listed(entries))
     pattern = Pattern(
         layout.title,
@@ -103,7 +105,7 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
 
 
 def _unplaced(
-    source: SourceText, layout: Layout, parts: tuple[Part, ...], entries: list[definitions.Entry], lexicon: Lexicon
+    source: SourceText, layout: Layout, parts: tuple[Part, ...], entries: list[listentries.Entry], lexicon: Lexicon
 ) -> Iterator[Span]:
     """Lines that look like work and were taken for talk: three stitches and two numbers or more."""
     taken = [row.span for part in parts for row in part.rows]
@@ -259,15 +261,15 @@ def _known_forms(abbreviations: Mapping[str, AbbreviationFile], stitches: Stitch
     return frozenset(forms | {"sl st", "ss", "rnd", "rnds", "st", "sts", "sp", "sps", "ch", "chs"})
 
 
-def _entries(source: SourceText, layout: Layout, known: frozenset[str], book: Rulebook) -> list[definitions.Entry]:
-    found: list[definitions.Entry] = []
+def _entries(source: SourceText, layout: Layout, known: frozenset[str], book: Rulebook) -> list[listentries.Entry]:
+    found: list[listentries.Entry] = []
     listed = False
     for section in layout.sections:
         if section.key in ("abbreviations", "specials"):
             span = section.span
             if section.key == "specials":  # "Special stitch – Front post double crochet (FPdc): …"
                 span = Span(section.span.start, section.span.end)
-            some = definitions.entries(unwrapped(source.slice(span)), span.start, known)
+            some = listentries.entries(unwrapped(source.slice(span)), span.start, known)
             found += [entry for entry in some if not definitions.is_talk(entry, known, book)]
             listed = listed or section.key == "abbreviations"
     for span in running(source, layout.prose):
@@ -283,9 +285,9 @@ def _entries(source: SourceText, layout: Layout, known: frozenset[str], book: Ru
         )
         if inside or _ROW_WORDS.search(words):
             continue  # "Edging: Ch 1, sc in each st across, fasten off." works a row
-        some = definitions.entries(words, span.start, known)
+        some = listentries.entries(words, span.start, known)
         for stop in regex.finditer(r"\.\s+(?=[A-Za-z][\w-]*(?: [\w-]+)?(?: ?\([^)]{1,8}\))?\s*[:=])", words):
-            some += definitions.entries(words[stop.end() :], span.start + stop.end(), known)
+            some += listentries.entries(words[stop.end() :], span.start + stop.end(), known)
         real = [entry for entry in some if known.intersection((*entry.forms, entry.body.strip(" .").lower()))]
         if not listed and len(real) >= 3:
             found += real  # a list without a heading
@@ -294,7 +296,7 @@ def _entries(source: SourceText, layout: Layout, known: frozenset[str], book: Ru
     return found
 
 
-def _defines(entry: definitions.Entry, book: Rulebook) -> bool:
+def _defines(entry: listentries.Entry, book: Rulebook) -> bool:
     """A line of prose that defines a stitch: "Shell: 5 tr into the place stated.", "A shell is 5 tr into one st."."""
     rings = book.words.words["ring"]  # "MR, ch 2 (does not count)" begins a piece
     if any(
@@ -316,7 +318,7 @@ def _defines(entry: definitions.Entry, book: Rulebook) -> bool:
     )
 
 
-def _specials(entries: list[definitions.Entry], lexicon: Lexicon, book: Rulebook) -> list[Special]:
+def _specials(entries: list[listentries.Entry], lexicon: Lexicon, book: Rulebook) -> list[Special]:
     found: dict[str, Special] = {}
     for entry in entries:
         if not entry.forms or not entry.forms[0]:
@@ -328,7 +330,7 @@ def _specials(entries: list[definitions.Entry], lexicon: Lexicon, book: Rulebook
 
 
 def _forms(
-    entries: list[definitions.Entry], specials: list[Special], named: frozenset[str]
+    entries: list[listentries.Entry], specials: list[Special], named: frozenset[str]
 ) -> list[tuple[str, Special]]:
     """Every printed form of each special stitch; of those `named` by the trade also the one without "stitch" ("puff")."""
     by_span = {special.span: special for special in specials}
@@ -342,7 +344,7 @@ def _forms(
             continue
         listed = [*entry.forms]
         for name in entry.names:
-            listed += definitions.expand(name)
+            listed += listentries.expand(name)
         if special.name == "picot":
             listed += ["picot", "picots"]
         for form in listed:
@@ -367,7 +369,7 @@ def _named_alone(book: Rulebook) -> frozenset[str]:
     return frozenset((*book.words.words["one_stitch"], *book.words.words["group_word"]))
 
 
-def _listed(entries: list[definitions.Entry]) -> list[Abbreviation]:
+def _listed(entries: list[listentries.Entry]) -> list[Abbreviation]:
     return [definitions.abbreviation_of(entry) for entry in entries]
 
 

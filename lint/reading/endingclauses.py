@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from lint.reading import repeats
+from lint.reading import lastpass, repeats
 from lint.reading.clausebase import all_read
 from lint.reading.listrepeats import ListRepeats
 from lint.reading.rowcalls import ends_with_row
@@ -41,7 +41,7 @@ class EndingClauses(ListRepeats):
         self.steps[at] = replace(self.steps[at], breaks_off=True)
         read = self.clause()
         if read and of_last and len(self.steps) == at + 2 and self.steps[at].times.kind is not TimesKind.FILL:
-            self.steps[at] = repeats.ending_in(self.steps[at], self.steps[at + 1])
+            self.steps[at] = lastpass.ending_in(self.steps[at], self.steps[at + 1])
         return read
 
     def another_number(self) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import regex
 
 from lint.lexicon import Lexicon
-from lint.reading import definitions
+from lint.reading import listentries
 from lint.source import SourceText
 
 _LETTER = regex.compile(r"(?<!\p{L})[xvpau](?!\p{L})")
@@ -21,7 +21,7 @@ _RUSSIAN = regex.compile(r"(?i)(?<!\p{L})(?:sbn|pssn|ssn)(?!\p{L})")
 _MEANT = ("stitch", "increase", "decrease", "chain", "back_loop", "front_loop")
 
 
-def house_letters(entries: list[definitions.Entry], plain: Lexicon, source: SourceText) -> list[tuple[str, str, str]]:
+def house_letters(entries: list[listentries.Entry], plain: Lexicon, source: SourceText) -> list[tuple[str, str, str]]:
     """The pattern's own short words for stitches: "X: single crochet", "V: increase", "PB = single crochet"."""
     found: list[tuple[str, str, str]] = []
     for entry in entries:

@@ -43,6 +43,10 @@ _WORK_FOLLOWS = r"(?=\s*(?:ch\b|chs?\d|rep|repeat|\d+\s*\w|\(|\[|\{|\*|•|join|
 # what makes "For Row 2, …" a label: it tells a row's work, not how a row is to be treated
 _WORK_NAMED = r"\s*(?:ch\b|chs?\d|\d+\s*\w|\*|[(\[]|turn\b|(?:sc|h?dc|h?tr|dtr)(?:\d?tog)?\b|sl\s?st\b|skip\b|sk\b|join\b|rep(?:eat)?\s+r)"
 
+# "Rnd 1, yellow –", "Row 4, wrong side:": a colour or a side behind a comma, never a word of work
+_NO_COLOUR = r"(?:and|or|to|as|then|rep(?:eat)?|work|turn|join|with|from|in|on|for|at|until|if|you|we|it|this|the|but|so|see|ch|chs|chain|sc|h?dc|h?tr|dtr|fp\w+|bp\w+|sl|ss|slip|sk|skip|miss|inc|dec|cont(?:inue)?|\d\w*)"
+_BEHIND_COMMA = rf"\s*,\s+(?!{_NO_COLOUR}\b)\p{{L}}+(?:\s(?!{_NO_COLOUR}\b)\p{{L}}+)?(?=\s*[:–—]|\s+-\s)"
+
 _DOUBLED = regex.compile(r"(?i)\s*(?:\p{L}+\s+){0,2}(?:round|rnd|row)\s*[-–—]\s*(?=(?:round|rnd|row)\s*\d+\s*[:.])")
 
 # bullets, marks and pictures before a label, and a box to tick
@@ -265,7 +269,7 @@ def _compiled(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> di
     word = "(?:" + "|".join(regex.escape(item) for item in words) + ")"
     names = "(?:" + "|".join(regex.escape(item) for item in sorted(named, key=len, reverse=True)) + ")"
     figures = _figures(word, sized)
-    extra = r"(?P<extra>(?:\s*[-–]?\s*\((?!\s*\d)[^()\n]{0,40}\)|,?\s+col(?:ou?r)?\.?\s+\w+|\s*,\s*(?:rs|ws)\b|\s+(?:rs|ws)\b(?=\s*[:.–—-])|\s+\((?:\d+\s+(?:rows|rounds|rnds))\)|\s*/\s*\d+\s+(?:rows|rounds|rnds)\s*/|\s*,?\s*(?:fwp|fp|forward(?:\s+pass)?)(?=\s*:)|\s*=\s*\d+\s+(?:rows|rounds|rnds)(?=\s*[:.–—-]))*)"
+    extra = rf"(?P<extra>(?:\s*[-–]?\s*\((?!\s*\d)[^()\n]{{0,40}}\)|,?\s+col(?:ou?r)?\.?\s+\w+|\s*,\s*(?:rs|ws)\b|{_BEHIND_COMMA}|\s+(?:rs|ws)\b(?=\s*[:.–—-])|\s+\((?:\d+\s+(?:rows|rounds|rnds))\)|\s*/\s*\d+\s+(?:rows|rounds|rnds)\s*/|\s*,?\s*(?:fwp|fp|forward(?:\s+pass)?)(?=\s*:)|\s*=\s*\d+\s+(?:rows|rounds|rnds)(?=\s*[:.–—-]))*)"
     ordinals = rf"{_NUMBER}\.?(?:{_JOINT}(?:{_NUMBER}\.?|(?:[\[(][^\])]*[\])])))*"
     ordinals = rf"(?:{figures}|{_NUMBER}\.?(?:{_JOINT}{_NUMBER}\.?)*)" if sized else ordinals
     # the label's own sign: ":", ".", "–", ")" … or, failing that, words of work straight after it

@@ -9,7 +9,7 @@ import regex
 from lint.pattern import Label, Section
 from lint.reading.gates import GateReader, Passage, Sizes
 from lint.reading.headings import GATE, Line, PartHeadings, begins_work
-from lint.reading.labels import LabelReader
+from lint.reading.labels import Found, LabelReader
 from lint.reading.leaving import Leaving, cut_after, leavings
 from lint.reading.sections import section_finder
 from lint.reading.sizedlines import SizedLines
@@ -78,6 +78,13 @@ class Layout:
     prose: list[Span]
     sizes: tuple[str, ...] = ()
     sizes_unnamed: Span | None = None  # the first list, where lists alone tell that there are sizes
+
+
+# the words with which a row goes on that has a number and no label word
+_WORKS = regex.compile(
+    r"(?i)\s*(?:(?:with|using|in)\s+[\w ]{1,20},\s*)?[*(\[]?\s*(?:(?:rep(?:eat)?|as|same as|work as)\s+(?:rows?|r|rnds?|rounds?)\s?\d"
+    r"|(?:chs?|chain|turn|h?dc|sc|h?tr|dtr|sk|skip|sl st|ss|inc|dec|fp\w+|bp\w+)\b|\d+\s?(?:ch|h?dc|sc|h?tr|dtr)\b)"
+)
 
 
 class LayoutReader:
@@ -174,6 +181,8 @@ class LayoutReader:
             begun = part is not None or self._begins_numbered(index)
             hangs = index > 0 and _HANGS.search(self.lines[index - 1].text) is not None
             found = self.sized.label(line, self.bare and begun) if not hangs else None
+            if found is None and not hangs and section is None:
+                found = self._next_number(part, line)
             if found is None and not hangs and (longer := self._with_next(index, line)) is not None:
                 found, line, cut = self.sized.label(longer, False), longer, index + 1
             if found is not None:
@@ -301,7 +310,7 @@ class LayoutReader:
     def _row_follows(self, index: int) -> bool:
         """Whether the next line is a row's: what stands above it is no more of the section before."""
         below = next((other for other in self.lines[index + 1 :] if not other.blank), None)
-        return below is not None and self.labels.at_line(below.text, 0) is not None
+        return below is not None and self.labels.at_line(below.text, 0, self.bare) is not None
 
     def _row(self, label: Label | None, span: Span) -> RowText:
         gated = self.passage.now is not None or self.passage.unknown
@@ -322,6 +331,15 @@ class LayoutReader:
         """Whether a list of rows by bare numbers begins in this line, though no heading stands above it."""
         line = self.lines[index].text
         return regex.match(r"[\s|]*\[?1\b", line) is not None and regex.search(_MAKES, line) is not None
+
+    def _next_number(self, part: PartText | None, line: Line) -> Found | None:
+        """ "19-20. With A, repeat R2." below "R18: …": the next number in a run of labels, though without their letter."""
+        labels = [row.label for row in part.rows if row.label is not None] if part is not None else []
+        found = self.sized.label(line, True) if labels and labels[-1].numbers else None
+        if found is None or found.label.numbers[:1] != (labels[-1].numbers[-1] + 1,):
+            return None
+        body = self.source.slice(Span(found.body, line.end))
+        return found if _WORKS.match(body) else None
 
     def _has_body(self, row: RowText) -> bool:
         return bool(self.source.slice(row.span).strip(" \t\n:.•*-–"))

@@ -122,6 +122,9 @@ def limit(stream: Stream) -> Limit | None:
             stream.at = start
             return None
         word = stream.take_if("last", "next", "first")
+        if word and word.kind == "last" and stream.kind() == "side" and stream.kind(1) in _AFTER_ROUND:
+            stream.take()
+            return Limit(LimitKind.SIDE)
         if gone and word and word.kind == "first":  # "around to first sp": until the round comes back to it
             target(stream)
             return Limit(LimitKind.END)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.place import Place, TargetKind, Which
-from lint.reading import repeats
+from lint.reading import lastpass, repeats
 from lint.reading.clausebase import STITCHY, Reading, all_read
 from lint.reading.lists import bare, mirrored
 from lint.reading.piecewords import makes_pieces
@@ -264,10 +264,10 @@ class PlaceFirstClauses(PlainClauses):
     def read_behind(self, start: int) -> bool:
         """ "working behind petals,", "working in front of tr just made": how the work is held; work may follow at once."""
         stream = self.stream
-        if stream.take().kind == "in":
-            stream.take()
-        stream.skip("of", "the", "last", "number")
-        stream.take_if("stitch", "special", "group_word", "one_stitch", "any_stitch", "chain", "word")
+        in_front = stream.take().kind == "in" and stream.take()
+        if not in_front or stream.kind() == "of":  # "working in front FPtr around …": of what is left unsaid
+            stream.skip("of", "the", "last", "number", "same")
+            stream.take_if("stitch", "special", "group_word", "one_stitch", "any_stitch", "chain", "word")
         while stream.kind() in ("made", "space", "dash", "number", "any_stitch") and not stream.done:
             if stream.kind() == "number" and stream.kind(1) in ("stitch", "chain"):
                 break
@@ -304,7 +304,7 @@ class PlaceFirstClauses(PlainClauses):
             self.steps.append(Remark(stream.span_from(start)))
             return True
         stream.skip("the")
-        if stream.kind() in ("last", "first"):
+        if stream.kind() in ("last", "first") and stream.kind(1) != "color":
             stream.at -= 1
             return self.read_last_place(start)
         if self.has_work() and stream.kind() in ("number", "(", "[", "stitch") and any(w.kind == "in" for w in words):
@@ -371,7 +371,7 @@ class PlaceFirstClauses(PlainClauses):
             return True
         before = self.steps[-1] if self.steps else None
         if not first and isinstance(before, Repeat) and named is not None:
-            self.steps[-1] = repeats.last_into(before, named.value, found)
+            self.steps[-1] = lastpass.last_into(before, named.value, found)
         self.steps.append(Remark(span) if first else LastPlace(span, found))
         return True
 

@@ -8,7 +8,9 @@ import regex
 
 from lint.source import SourceText, Span
 
-_GOES_ON = regex.compile(r"[ \t]*(?:[\p{Ll}(&+]|\d+[ -](?:\p{Ll}|\d/\d))")
+# "shell = 5 tr in one st" under a full line is an entry of its own
+_ENTRY = r"[\w-]{1,14}(?: [\w-]{1,12})?(?: ?\([^()\n]{1,12}\))?(?:\s*=\s|\s[-–]\s)"
+_GOES_ON = regex.compile(rf"[ \t]*(?!{_ENTRY})(?:[\p{{Ll}}(&+]|\d+[ -](?:\p{{Ll}}|\d/\d))")
 _ENDS = regex.compile(r"[.!?:;][\"')\]*_]*\s*$")
 _SHORT = 25  # characters: a shorter line is no full one, so that what follows it is a line of its own
 
@@ -57,4 +59,6 @@ _LIST_SIGNS = tuple(
     map(regex.compile, (r"\s-\s", r"\s–\s", "—", "=", ":", r"\w \([^()\n]{1,20}(?:\(s\)|\(es\))?\)\s*(?:[;,.]|$)"))
 )
 # a line of a list that goes on with the words of the line before: its first comma stands before any sign of an entry
-_CUT_ENTRY = regex.compile(r"(?<=[\w)][ \t]*)\n(?=[^\s—=:,;.\n][^—=:,;.\n]{0,40}(?:[,;.)]|\Z))(?![^\n]{0,30}\s[-–]\s)")
+_CUT_ENTRY = regex.compile(
+    r"(?<=[\w)][ \t]*)\n(?=[^\s—=:,;.\n][^—=:,;.\n]{0,40}(?:[,;.)]|\Z))(?![^\n]{0,30}\s[-–]\s|[^\n()]{1,20}\([^\n()]+\)[ \t]*(?:\n|\Z))"
+)

@@ -6,13 +6,15 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 from lint.amount import ONE, Amount
-from lint.place import Limit, LimitKind, Place, Which
+from lint.place import Limit, LimitKind, Which
+from lint.reading.borrowing import Borrowed, other_row
 from lint.reading.lists import alike, without_group
 from lint.reading.rowcalls import named_row_call, names_rows, row_call
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.times import times
+from lint.reading.untilmade import until_made
 from lint.source import Span
-from lint.tree import Chain, Covers, Group, Passage, Remark, Repeat, Skip, Step, Times, TimesKind, Unread, Work
+from lint.tree import Covers, Group, Passage, Remark, Repeat, Skip, Step, Times, TimesKind, Unread, Work
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,8 +89,22 @@ def fold_loose(steps: list[Step]) -> list[Step]:
     return [step for step in steps if not isinstance(step, Mark)]
 
 
-def repeat_clause(stream: Stream, steps: list[Step], start: int) -> bool:
-    """ "rep from * …", "rep * to * …", "rep between …", "Rep Rows 2-5 …"."""
+def passage_of_row(stream: Stream, steps: list[Step], start: int) -> bool:
+    """ "work from * to end as Row 1", "as Row 1 from *": a passage whose mark stands in another row."""
+    source = other_row(stream)
+    if source is None:
+        stream.take()
+    stream.skip(",")
+    ahead = 2 if stream.kind(1) in ("first", "the") else 1
+    opens = stream.kind() == "from" and stream.kind(ahead) == "star" and not open_star(steps)
+    if opens and repeat_clause(stream, steps, start, source) and isinstance(steps[-1], Borrowed):
+        return True
+    stream.at = start
+    return False
+
+
+def repeat_clause(stream: Stream, steps: list[Step], start: int, source: tuple[int, str | None] | None = None) -> bool:
+    """ "rep from * …", "rep * to * …", "rep between …", "Rep Rows 2-5 …"; `source`: the row in which the mark stands."""
     stream.take()
     if names_rows(stream):
         stream.at = start
@@ -158,11 +174,22 @@ def repeat_clause(stream: Stream, steps: list[Step], start: int) -> bool:
     if for_total:
         stream.take()
     # "end" after a comma begins the ending, not the repeat
-    how_often = times(stream) or Times(stream.span_from(start), TimesKind.FILL, limit=Limit(LimitKind.END))
+    source = source or other_row(stream)  # "rep from * of Row 1 to end"
+    opened = max((i for i, step in enumerate(steps) if isinstance(step, Mark) and step.sign == sign), default=None)
+    said = until_made(stream, steps, opened) if opened is not None and opened < len(steps) - 1 else None
+    said = said or times(stream)
+    how_often = said or Times(stream.span_from(start), TimesKind.FILL, limit=Limit(LimitKind.END))
+    source = source or other_row(stream)  # "rep from * to end as Row 1"
     step = _fold(steps, sign, to_sign, how_often, stream.span_from(start))
     if step is None:
-        words = stream.words(start, stream.at)
-        steps.append(Unread(stream.span_from(start), words, f"no {sign} stands before this repeat", sign))
+        span, words = stream.span_from(start), stream.words(start, stream.at)
+        if source is None:
+            steps.append(Unread(span, words, f"no {sign} stands before this repeat", sign))
+        else:
+            if to_sign and not said and stream.lexemes[start].kind == "make":  # "work from * to * of Row 3": once
+                how_often = Times(span, TimesKind.IN_ALL, ONE)
+            why = f"the row that it names is not there, or has no one passage from {sign}"
+            steps.append(Borrowed(span, words, why, None, sign, how_often, to_sign, *source))
     ending_at_mark(stream, steps)
     return True
 
@@ -330,49 +357,6 @@ def _of_group(omitted: Stream, items: tuple[Step, ...]) -> bool:
     if not named:  # no more than "shell": sure where it is the last thing worked
         return isinstance(items[-1], Group)
     return len(named) == 1 and (named[0].kind == "corner" or named[0].lower in ("bracket", "brackets"))
-
-
-def ending_in(step: Repeat, ending: Step) -> Repeat:
-    """ "rep from * once more, ending last rep with sc in last 4 sts": the last pass stops before the like of it."""
-    items = step.items
-    index = next((i for i in range(len(items) - 1, -1, -1) if _same_sort(items[i], ending)), None)
-    return replace(step, last_pass=items[:index]) if index is not None else step
-
-
-def last_into(step: Repeat, stitch: str, found: tuple[Place, ...]) -> Repeat:
-    """ "*…, sc in sp of next shell; rep from * across, working last sc in turning ch": no shell is left for that one."""
-    item = step.items[-1] if step.items and step.last_pass is None else None
-    if not isinstance(item, Work) or item.stitch != stitch or len(item.places) != 1 or item.places[0].of is None:
-        return step
-    return replace(step, last_pass=(*step.items[:-1], replace(item, places=found)))
-
-
-def excepting(stream: Stream, steps: list[Step], start: int) -> bool:
-    """ "…; rep from * to end, except work 3 sc in last st": the last pass ends in so many."""
-    step = steps[-1] if steps else None
-    words = stream.at
-    stream.take()
-    stream.skip("that", "for", "make")
-    while stream.word("only", "just", "that"):
-        stream.take()
-    number = stream.amount()
-    stitch = stream.take_if("stitch")
-    stream.skip("in", "the")
-    named = stream.take_if("last") is not None and stream.take_if("any_stitch", "stitch") is not None
-    item = step.items[-1] if isinstance(step, Repeat) and step.items else None
-    one = isinstance(item, Work) and len(item.places) == 1 and item.places[0].number == ONE and not item.together
-    if not (named and stitch and number and one) or step.last_pass is not None or item.stitch != stitch.value:
-        stream.at = words
-        return False
-    changed = replace(item, number=number, number_said=True)
-    steps[-1] = replace(step, span=step.span.to(stream.span_from(start)), last_pass=(*step.items[:-1], changed))
-    return True
-
-
-def _same_sort(one: Step, other: Step) -> bool:
-    if isinstance(one, Work) and isinstance(other, Work):
-        return one.stitch == other.stitch
-    return isinstance(one, Group) and isinstance(other, Group) or isinstance(one, Chain) and isinstance(other, Chain)
 
 
 def _to_last_group(items: tuple[Step, ...]) -> tuple[Step, ...] | None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.place import Which
-from lint.reading import repeats
+from lint.reading import lastpass, repeats
 from lint.reading.clausebase import STITCHY
 from lint.reading.endingclauses import EndingClauses
 from lint.reading.limits import limit
@@ -82,7 +82,7 @@ class WordClauses(EndingClauses):
             return True
         if stream.word("continue", "cont") and stream.kind(1) == "from" and stream.kind(2) == "star":
             return self.read_repeat(start)
-        if stream.word("except") and repeats.excepting(stream, self.steps, start):
+        if stream.word("except") and lastpass.excepting(stream, self.steps, start):
             return True
         if stream.word("cut") and stream.kind(1) == "word" and stream.kind(2) in (*SIGNS, "end", "and"):
             return self.read_fasten_off(start)  # "cut yellow"

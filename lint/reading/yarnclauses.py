@@ -24,6 +24,12 @@ from lint.tree import (
     Work,
 )
 
+# "join the last colour", "with a new color": told from the others without a letter
+_WHICH_COLOUR = (
+    "new", "next", "first", "second", "third", "fourth", "fifth", "last", "final", "main", "contrasting", "contrast", "other", "another",
+    "border", "edging", "background", "accent", "different", "original", "same", "previous",
+)  # fmt: skip
+
 
 class YarnClauses(ChainClauses):
     """ "join with sl st in first sc", "Join B in any ch-2 sp", "With A,", "fasten off", "turn"."""
@@ -210,9 +216,9 @@ class YarnClauses(ChainClauses):
         """A colour's letter or name at the cursor, if the pattern declares it or it looks like one."""
         stream = self.stream
         start = stream.at
-        if stream.kind() == "the" and stream.word("new", "next", "second", "main", "contrasting", ahead=1):
+        if stream.kind() == "the" and stream.word(*_WHICH_COLOUR, ahead=1) and stream.kind(2) == "color":
             stream.take()  # "join a new colour"
-        new = stream.word("new", "next", "second", "main", "contrasting")
+        new = stream.word(*_WHICH_COLOUR)
         if new and stream.kind(1) == "color":
             stream.at += 2
             return "new colour"

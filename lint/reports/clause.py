@@ -9,7 +9,7 @@ from typing import Any
 import regex
 
 from lint.lexicon import Lexicon
-from lint.reading import counts, definitions
+from lint.reading import counts, definitions, listentries
 from lint.reading.clauses import Reading, read_row
 from lint.reading.document import count_words
 from lint.reading.houseletters import house_letters
@@ -240,7 +240,7 @@ def _defined(special: Special | None, uses: int | None) -> Measure:
 
 def _definition(line: str, lexicon: Lexicon) -> Special | None:
     """A line that defines a stitch: "Shell (Sh): 2 dc, ch 2, 2 dc in st indicated."."""
-    for entry in definitions.entries(line, 0, frozenset()):
+    for entry in listentries.entries(line, 0, frozenset()):
         if entry.forms and entry.forms[0]:
             return definitions.special_of(entry, lexicon, lexicon.book)
     return None

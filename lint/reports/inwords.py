@@ -196,6 +196,8 @@ def _limit(place: Place) -> str:
     limit = place.limit
     if limit is None or limit.kind is LimitKind.END:
         return " to the end"
+    if limit.kind is LimitKind.SIDE:
+        return " up to the last side"
     sort = _sort(limit.target) if limit.target is not None else "stitch"
     if limit.kind is LimitKind.LAST:
         return f" up to the last {limit.number} {sort if limit.number.lone == 1 else _plural(sort)}"

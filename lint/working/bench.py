@@ -44,7 +44,7 @@ from lint.tree import (
 from lint.working.chains import JoinHint
 from lint.working.choices import Choices
 from lint.working.cursor import Cursor, PlacesUnknown, family
-from lint.working.fabric import Fabric, Made, Node, count
+from lint.working.fabric import Fabric, Made, Node, count, unname_if_others_alike
 from lint.working.plain import Plain
 from lint.working.rowstate import Noted, main_stitch
 
@@ -183,6 +183,7 @@ class Bench(Plain):
         for name, times in self.named.items():
             if times == 1 and self.groups[name] == 1 and len(self.made) > 2 * (len(self.made) - self.step_from):
                 del self.groups[name]  # said once, of the first: how many more there are is not counted
+                unname_if_others_alike(self.made, name)
         made = count(self.made, self.groups, self.picots, circular, self.from_ring, self.slip_row, self.slipped)
         if made.sides and any(place.kind == "elsewhere" for node in self.made for place in node.parents):
             made = replace(made, sides=())  # joined to another piece on the way, which alters that side

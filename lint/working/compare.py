@@ -98,7 +98,8 @@ def measured(item: StatedItem, made: Made, stated: Stated) -> list[int]:
     if unit == "space":
         apart = [made.spaces_apart] if _counts_groups(stated) else []  # "8 V-sts, 8 ch-1 sps": those beside them
         counted = [*apart, made.spaces] if made.spaces_apart != made.spaces else [made.spaces]
-        return [spaces.get(int(name), 0) if name else sum(spaces.values()) for spaces in counted]
+        loops = [made.lace_loops] if made.lace_loops and not name else []  # "5 loops" of a pineapple between shells
+        return [*(spaces.get(int(name), 0) if name else sum(spaces.values()) for spaces in counted), *loops]
     if unit == "special":
         blocks = [sum(made.spaces.values())] if name.split()[-1] in _BLOCKS and _in_blocks(made) else []
         if name in _MESHES and len(made.spaces) == 1:

@@ -121,6 +121,7 @@ class Made:
     spaces_apart: dict[int, int] = field(default_factory=dict)  # by length, less those inside a V-stitch, shell…
     joined_loops: int = 0  # loops joined to another piece half way by a slip stitch
     joining: int = 0  # stitches that join so, a loop on both sides of each
+    lace_loops: int = 0  # chain loops from one sc to the next, where the row has other spaces as well
     slips: int = 0  # slip stitches among other stitches, which count only where a printed count takes them in
 
 
@@ -138,7 +139,7 @@ def count(
     apart: Counter = Counter()
     spaces: Counter = Counter()
     spaces_apart: Counter = Counter()
-    chains = 0
+    chains = lace_loops = 0
     kinds.update([node.kind for node in nodes])
     apart.update([node.kind for node in nodes if node.special is None])
     for node in nodes if "space" in kinds else ():
@@ -146,6 +147,9 @@ def count(
             spaces[node.length] += 1
             spaces_apart[node.length] += node.special is None
             chains += node.length
+    if len(spaces) > 1:
+        trios = zip(nodes, nodes[1:], nodes[2:], strict=False)
+        lace_loops = sum(one.kind == other.kind == "sc" and space.kind == "space" for one, space, other in trios)
     for kind in _NO_STITCH:
         del kinds[kind], apart[kind]
     apart.update(dict.fromkeys(kinds, 0))  # none apart is said as well
@@ -171,8 +175,22 @@ def count(
         chains,
         dict(apart),
         spaces_apart=dict(spaces_apart),
+        lace_loops=lace_loops,
         slips=slips,
     )
+
+
+def unname_if_others_alike(nodes: list[Node], name: str) -> None:
+    """ "(first block made)" was said of the first alone: where others of the row are alike, its name tells none apart."""
+    named = [node.kind for node in nodes if node.special == name and node.is_stitch]
+    groups: dict[int, list[str]] = {}
+    for node in nodes:
+        if node.is_stitch and node.group and not node.special:
+            groups.setdefault(node.group, []).append(node.kind)
+    if named in groups.values():
+        for node in nodes:
+            if node.special == name:
+                node.special = None
 
 
 def find_corners(nodes: list[Node], from_ring: bool) -> list[int]:

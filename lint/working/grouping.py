@@ -7,6 +7,7 @@ from dataclasses import replace
 from lint.amount import Amount
 from lint.place import Place, Target, TargetKind, Which
 from lint.tree import Chain, Group, Special, Step, Work
+from lint.working.cursor import PlacesUnknown
 from lint.working.rowstate import main_stitch
 from lint.working.stitching import Stitching, beside_steps
 
@@ -28,14 +29,18 @@ class Grouping(Stitching):
     def work_special(self, step: Work, special: Special, following: tuple[Step, ...]) -> None:
         """A stitch the pattern defines by a run of others: a shell, a V-stitch, a filet block."""
         number = self.amount(step.number)
-        if special.places_itself and not step.places:
-            noted = len(self.noted)
+        span_said = self.span_said(step) if special.places_itself else None
+        if special.places_itself and (not step.places or span_said is not None):
+            noted, start = len(self.noted), self.cursor.at
             for _ in range(number):
                 self.run(special.items, ())
                 self.groups[special.name] += 1
                 self.check_size()
             for trouble in self.noted[noted:]:
                 trouble.span = step.span  # what does not fit is the row's words, not those of the definition
+            used = sum(node.is_stitch for node in self.cursor.nodes[start : self.cursor.at])
+            if span_said is not None and used != span_said and len(self.noted) == noted:
+                raise PlacesUnknown(f"{special.name} is worked over {used} sts by its own words, over {span_said} here")
             return
         items = special.items
         places = step.places or (Place(step.span, Which.NEXT, (_ANY,), step.number if number > 1 else Amount.of(1)),)
@@ -46,6 +51,13 @@ class Grouping(Stitching):
                 self.fill_special(special, node)
             self.remember(place, 0, special.name)
         self.note(step.span)
+
+    def span_said(self, step: Work) -> int | None:
+        """The 4 of "cable over next 4 sts", where the stitch's own words say which of them each part goes into."""
+        place = step.places[0] if len(step.places) == 1 else None
+        plain = place is not None and place.which is Which.NEXT and place.of is None and not place.between
+        number = self.amount(place.number) if plain else 1
+        return number if number > 1 and self.amount(step.number) == 1 else None
 
     def one_by_one(self, step: Group) -> bool:
         """Whether a list without brackets is worked a stitch a place, as the counts and the fit say."""

@@ -96,7 +96,8 @@ class Placing(RowEnds):
         if which is Which.FIRST:
             return self.first_places(place, number)
         if which is Which.LAST and cursor.known:
-            if target.kind is TargetKind.SPECIAL and self.is_group(target) and cursor.groups(target):
+            corner = target.kind is TargetKind.CORNER and bool(self.corner_marks())
+            if corner or target.kind is TargetKind.SPECIAL and self.is_group(target) and cursor.groups(target):
                 index = self.last_groups(target, number)
             else:
                 index = cursor.back_from_end(place.targets, number, self.size, self.before_chain(following))

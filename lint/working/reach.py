@@ -26,9 +26,20 @@ class Reach(Gaps):
             raise PlacesUnknown("the place that the run stops short of is not there")
         return self.cursor.back_from_end((_ANY,), self.amount(limit.short), self.size, end)
 
+    def last_side(self, following: tuple[Step, ...]) -> int:
+        """Where the last side of a shape begins: past its last corner, or before that one if the clauses behind name it."""
+        corners = self.corner_marks()
+        if not corners:
+            raise PlacesUnknown("where the last side begins is not known here")
+        named = [place for step in following if isinstance(step, (Work, Group)) for place in step.places]
+        again = any(place.which is not Which.SAME and _names_corner(place) for place in named)
+        return corners[-1] if again else corners[-1] + 1
+
     def whole_boundary(self, limit: Limit | None, following: tuple[Step, ...]) -> int:
         """Where a run of "each" or a repeat ends: as said, or before the places that the next clauses name."""
         cursor = self.cursor
+        if limit is not None and limit.kind is LimitKind.SIDE:
+            return self.last_side(following)
         if limit is not None and limit.kind is LimitKind.END and limit.target is not None and self.flat_below:
             raise PlacesUnknown("how many places there are along the edge is not known here")
         if limit is not None and limit.kind is LimitKind.LAST and self.goes_through(limit, following):
@@ -187,6 +198,11 @@ def _into_corner(following: tuple[Step, ...]) -> bool:
     place = step.places[0] if step is not None and step.places else None
     owner = place and (place.of or place.targets[0])
     return place is not None and (place.middle or owner.kind is TargetKind.CORNER)
+
+
+def _names_corner(place: Place) -> bool:
+    kinds = (TargetKind.CORNER, TargetKind.SPACE)
+    return place.middle or any(target.corner or target.kind in kinds for target in place.targets)
 
 
 def _simple(step: Repeat) -> bool:

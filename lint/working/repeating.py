@@ -6,7 +6,7 @@ from dataclasses import replace
 from itertools import takewhile
 
 from lint.amount import Amount
-from lint.place import LimitKind, TargetKind, Which
+from lint.place import Limit, LimitKind, TargetKind, Which
 from lint.reading.lists import alike
 from lint.tree import Chain, Covers, Either, Group, Join, Remark, Repeat, Skip, Step, TimesKind, Work, walk
 from lint.working.cursor import PlacesUnknown, Trouble, family
@@ -81,7 +81,10 @@ class Repeating(Moving):
         if first is not None:
             self.open_ring(first)
         old_stop = cursor.stop
-        boundary = self.boundary(step.times.limit, following)
+        limit = step.times.limit
+        if self.is_round and (limit is None or limit == Limit(LimitKind.END)) and _closes_last_side(following):
+            limit = Limit(LimitKind.SIDE) if self.corner_marks() else limit
+        boundary = self.boundary(limit, following)
         cursor.stop = boundary
         passes, before_last = 0, None
         while cursor.at < boundary and self.something_left(step, boundary):
@@ -264,6 +267,14 @@ def _into_space(following: tuple[Step, ...]) -> bool:
     ahead = next((step for step in following if isinstance(step, (Work, Group))), None)
     kinds = (TargetKind.SPACE, TargetKind.SPECIAL, TargetKind.CORNER)
     return bool(ahead and ahead.places) and ahead.places[0].targets[0].kind in kinds
+
+
+def _closes_last_side(following: tuple[Step, ...]) -> bool:
+    """ "…; rep from * around, (sc, ch 2, sc) in corner, sc in each sc to end": the last corner is worked behind the repeat."""
+    ahead = [step for step in following if isinstance(step, (Work, Group, Repeat, Skip))]
+    works = [step for step in ahead if not (isinstance(step, Work) and step.stitch == "sl st")]
+    first = works[0].places[0] if len(works) > 1 and isinstance(works[0], (Work, Group)) and works[0].places else None
+    return first is not None and first.targets[0].kind is TargetKind.CORNER and first.which in (Which.NEXT, Which.LAST)
 
 
 def _to_a_sort(step: Repeat) -> bool:

@@ -1,0 +1,238 @@
+"""Cuts a list of abbreviations or special stitches into its entries: form and meaning, however they are set apart."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import pairwise
+
+import regex
+
+from lint.source import Span
+
+# "ch = chain", "ch – chain", "ch: chain", "ch .... chain", "ch   chain"
+_SEPARATOR = regex.compile(r"\s*(?:=|:|\.{3,}|\s[-–—~]+\s|[-–—]+(?=\s)|—|\s\.\s|\t+|\s{2,})\s*")
+# "chain (ch)", "space(s) (sp, sps)"; not "space(s)", nor "Ch 11 (13)", which is a number for each size
+_PAREN = regex.compile(
+    r"(?P<a>[^()]{1,40}?(?:\(s\)|\(es\))?)\s*\((?=[^)]*\p{L})(?!e?s\))(?P<b>(?:[^()]|\(\w{0,3}\))*)\)\.?"
+)
+_A_IS = regex.compile(
+    r"(?i)^(?:an?|each|the)\s+(?P<name>[\w-]+(?:\s+(?:stitch|st))?)\s+(?:is|are|=|means)\s+(?P<body>.+)$"
+)
+
+
+# "US terms:" before a list in the same line
+_LIST_LEAD = regex.compile(
+    r"(?i)\s*(?:(?:u\.?s\.?a?\.?|u\.?k\.?|american|british|standard|crochet)\s+)*(?:terms|terminology|abbreviations?|abbr\.?)(?:\s*\([^)]*\)|\s+used)?\s*[:–-]\s*(?=\S)"
+)
+# "I use British terms: ch chain; …", "Also used (US): ch – chain, …": a sentence that leads to a list
+_WORDED_LEAD = regex.compile(
+    r"(?i)\s*(?=[^\n:;,=]*\b(?:terms|terminology|abbreviations?|abbrevs?|used?|using|stitches)\b)[^\n:;,=]{6,60}:\s+(?=\S)"
+)
+_PLURAL = r"(?:\(e?s\))?"  # "st(s) stitch(es)"
+_BARE_ENTRY = regex.compile(
+    rf"\s*(?P<one>\p{{L}}[\p{{L}}\d-]{{0,8}}{_PLURAL})(?: (?P<two>\p{{L}}+{_PLURAL}))?"
+    rf"(?: (?P<rest>(?:\d )?\p{{L}}+{_PLURAL}(?: \p{{L}}+{_PLURAL}){{0,3}}))\s*"  # "inc 2 dc in one st"
+)
+# "… miss 2, 1 tr. 1 solid mesh (sm) = 3 tr": the sentence that a named stitch begins
+_NEXT_NAMED = regex.compile(
+    r"(?<=[\w)])\.\s+(?=(?:(?:an?|one|1|each)\s)?\p{L}[\w-]*(?: [\w-]+){0,2} \([\w-]{1,8}\)\s*[=:])(?i)"
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """An entry of a list: its forms, and the words that explain them, with their offset in the source."""
+
+    forms: tuple[str, ...]
+    names: tuple[str, ...]
+    body: str
+    body_at: int
+    span: Span
+
+
+def entries(text: str, offset: int, known: frozenset[str]) -> list[Entry]:
+    """All entries of an abbreviations or special-stitches section that starts at `offset`."""
+    found: list[Entry] = []
+    position = 0
+    for line in text.splitlines(keepends=True):
+        stripped = line.strip()
+        lead = _LIST_LEAD.match(line) or _worded_lead(line, known)
+        body = " " * lead.end() + line[lead.end() :] if lead is not None else line
+        plain = list(_bare_entries(body, offset + position, known))
+        found += plain
+        if stripped and not plain:
+            for start, chunk in _chunks(body, known):
+                entry = _entry(chunk, offset + position + start, known)
+                if entry is not None:
+                    found.append(entry)
+        position += len(line)
+    return found
+
+
+def _worded_lead(line: str, known: frozenset[str]) -> regex.Match | None:
+    """The words that lead to a list in the same line: three entries or more, the first of them of a known form."""
+    lead = _WORDED_LEAD.match(line)
+    rest = line[lead.end() :] if lead is not None else ""
+    first = regex.match(r"(?P<form>\p{L}[\w-]{0,8}(?: st)?)(?:\s*[=–:·-])?\s+\p{L}", rest)
+    several = len(regex.findall(r"[,;·•|.]", rest)) > 1
+    return lead if first is not None and several and first["form"].lower() in known else None
+
+
+def _bare_entries(line: str, offset: int, known: frozenset[str]) -> Iterator[Entry]:
+    """The entries of "ch chain, dc double crochet, sl st slip stitch": no sign between form and meaning, three at least."""
+    pieces = [match for match in regex.finditer(r"[^,;.·•|●\n]+", line)]
+    cut = []
+    for piece in pieces:
+        match = _BARE_ENTRY.fullmatch(piece.group(0))
+        longer = match is not None and match["two"] and not known.isdisjoint(expand(f"{match['one']} {match['two']}"))
+        form = f"{match['one']} {match['two']}" if longer else match["one"] if match is not None else ""
+        meaning = (
+            match["rest"] if longer else f"{match['two'] or ''} {match['rest']}".strip() if match is not None else ""
+        )
+        forms = tuple(expand(form))
+        if meaning and not known.isdisjoint(forms):
+            at = offset + piece.start() + len(piece.group(0)) - len(piece.group(0).lstrip())
+            end = offset + piece.start() + len(piece.group(0).rstrip())
+            cut.append(Entry(forms, (), meaning, end - len(meaning), Span(at, end)))
+    if len(cut) >= 3 and len(cut) >= len(pieces) - 1:
+        yield from cut
+
+
+def _chunks(line: str, known: frozenset[str]) -> list[tuple[int, str]]:
+    """A line cut at ";" or at commas where each piece is an entry of its own."""
+    body = line.rstrip("\n")
+    columns = _columns(body, known)
+    if columns:
+        return columns
+    cut = [0, *(match.end() for match in _NEXT_NAMED.finditer(body)), len(body)]
+    if len(cut) > 2:
+        return [(start + at, piece) for start, end in pairwise(cut) for at, piece in _chunks(body[start:end], known)]
+    for cutter in (r";\s+", r",\s+", r"(?<=\w{2}|\w\))\.\s+(?=[\w-]{1,8}(?: [\w-]{1,6})?(?:\(\w+\))?\s*[:=–])"):
+        pieces, last = [], 0
+        for match in regex.finditer(cutter, body):
+            if _balanced(body[last : match.start()]):
+                pieces.append((last, body[last : match.start()]))
+                last = match.end()
+        pieces.append((last, body[last:]))
+        if len(pieces) > 1 and sum(_is_entry(piece, known) for _, piece in pieces) >= max(2, (len(pieces) + 1) // 2):
+            joined: list[tuple[int, str]] = []
+            held: int | None = None
+            for start, piece in pieces:
+                if held is not None and _is_entry(piece, known):
+                    start, piece, held = held, body[held : start + len(piece)], None  # "sp, sps (space, spaces)"
+                elif held is None and piece.strip().lower() in known and not _is_entry(piece, known):
+                    held = start
+                    continue
+                if joined and not _is_entry(piece, known):
+                    before, words = joined[-1]
+                    joined[-1] = (before, body[before : start + len(piece)])
+                    del words
+                else:
+                    joined.append((start, piece))
+            return joined
+    return [(0, body)]
+
+
+def _columns(body: str, known: frozenset[str]) -> list[tuple[int, str]]:
+    """The entries of a line set in two columns: "Ch = Chain      Rnd = Round", "ch   chain      dc   double crochet"."""
+    cells = [(match.start(), match.group(0)) for match in regex.finditer(r"\S+(?:\s\S+)*", body)]
+    if len(cells) == 2 and all(regex.search(r"\S\s*[=:–]\s*\S", cell) for _, cell in cells):
+        return cells
+    named = [any(form in known for form in expand(cell)) for _, cell in cells]
+    if len(cells) == 4 and named[0] and named[2]:
+        (first, _), (second, words), (third, _), (fourth, last) = cells
+        return [(first, body[first : second + len(words)]), (third, body[third : fourth + len(last)])]
+    return []
+
+
+def _balanced(text: str) -> bool:
+    return text.count("(") == text.count(")") and text.count("[") == text.count("]")
+
+
+def _is_entry(piece: str, known: frozenset[str]) -> bool:
+    piece = piece.strip(" .\t•*-")
+    comma = regex.match(r"([^\s,]+(?: [^\s,]+)?),\s+\w", piece)
+    if comma and any(form in known for form in expand(comma[1])):
+        return True
+    if _SEPARATOR.search(piece):
+        left = _SEPARATOR.split(piece, 1)[0]
+        return 0 < len(left) <= 40
+    paren = _PAREN.fullmatch(piece)
+    if paren is None or any(form in known for side in ("a", "b") for form in expand(paren[side])):
+        return paren is not None
+    short = all(len(paren[side].split()) <= 3 for side in ("a", "b"))  # "popcorn (pc)", not "ch 1 to close (eye made)"
+    return short and not regex.search(r"\b\d+\b", piece)
+
+
+_OTHER_FORM = regex.compile(r"\s*(?:,|/(?!\w{2,}\b(?<=inc))|\bor\b)\s*")
+
+
+def expand(form: str) -> list[str]:
+    """ "st(s)" and "sp, sps" and "st/s" written out, in lower case."""
+    forms: list[str] = []
+    for piece in _OTHER_FORM.split(form.strip().strip(".")):
+        piece = piece.strip().strip("._*").lower().replace("’", "'")  # "**V-st**" in bold
+        if not piece:
+            continue
+        match = regex.fullmatch(r"(.+?)\s?\((s|es)\)", piece)
+        if match:
+            forms += [match.group(1), match.group(1) + match.group(2)]
+        else:
+            forms.append(piece)
+    return forms
+
+
+def _entry(chunk: str, at: int, known: frozenset[str]) -> Entry | None:
+    lead = len(chunk) - len(chunk.lstrip(" \t•*·-–"))
+    text = chunk[lead:].rstrip()
+    at += lead
+    if not text:
+        return None
+    span = Span(at, at + len(text))
+    sentence = _A_IS.match(text)
+    if sentence:
+        return Entry(
+            (sentence["name"].lower(),), (sentence["name"],), sentence["body"], at + sentence.start("body"), span
+        )
+    match = _SEPARATOR.search(text)
+    paren = _PAREN.fullmatch(text)
+    if match is None:
+        comma = regex.match(r"([^\s,]+(?: [^\s,]+)?),\s+", text)  # "ch, chain"
+        known_form = comma is not None and any(form in known for form in expand(comma[1]))
+        match = regex.compile(r",\s+").search(text, comma.end(1)) if comma is not None and known_form else None
+    known_left = match is not None and any(form in known for form in expand(text[: match.start()]))
+    if match and 0 < match.start() <= 60 and (known_left or not (paren and "=" not in text and ":" not in text)):
+        left, right = text[: match.start()], text[match.end() :]
+        whole = regex.fullmatch(r"(?i)(?:all|each|every)\s+(?P<name>\w+?)s?\s*", left)
+        left = f"{whole['name']}(s)" if whole is not None else left  # "All fans: 7 dc"
+        right_at = at + match.end()
+        named = regex.fullmatch(r"(?P<a>.+?)\s*\((?P<b>[^()]+(?:\(\w{1,2}\))?)\)", left)
+        if named and named["b"].lower() not in ("s", "es"):  # "Popcorn (pc): …"
+            return Entry(tuple(expand(named["b"])) + tuple(expand(named["a"])), (named["a"],), right, right_at, span)
+        left_forms = expand(left)
+        right_forms = expand(right.rstrip("."))
+        if (
+            right_forms
+            and all(form in known for form in right_forms)
+            and not any(form in known for form in left_forms)
+            and len(right) <= 24
+            and len(left) > len(right)  # "X = sc" is the other way round
+        ):
+            return Entry(tuple(right_forms), (left,), left, at, span)  # "Chain = ch"
+        nested = _SEPARATOR.search(right)  # "V-st(s)  V-stitch(es): (1 tr, 1 ch, 1 tr) …"
+        if nested and nested.start() <= 40 and len(right) - nested.end() > 8 and not regex.match(r"\W*\d", right):
+            name = right[: nested.start()]
+            return Entry(
+                tuple(left_forms + expand(name)), (name,), right[nested.end() :], right_at + nested.end(), span
+            )
+        return Entry(tuple(left_forms), (), right, right_at, span)
+    if paren:
+        a, b = paren["a"], paren["b"]
+        a_forms, b_forms = expand(a), expand(b)
+        if any(form in known for form in a_forms) and not any(form in known for form in b_forms):
+            return Entry(tuple(a_forms), (b,), b, at + paren.start("b"), span)
+        if any(form in known for form in b_forms) or len(b) < len(a):
+            return Entry(tuple(b_forms), (a,), a, at, span)
+        return Entry(tuple(a_forms), (b,), b, at + paren.start("b"), span)
+    return None
