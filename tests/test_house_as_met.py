@@ -1,0 +1,86 @@
+"""Houses as a publisher's editor meets them: lists in odd places, rows called for, counts, numbers of times, sizes."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from helpers import all_findings, check, counts, rulebook
+
+
+def in_house(text: str, house: str) -> Any:
+    """A pattern restyled to a house file's text, with its log; every further restyling must change nothing."""
+    from lint.house.loading import read_house
+    from lint.restyling import restyle
+    from lint.source import SourceText
+
+    held = read_house(house, "house.yaml", rulebook())
+    result = restyle(SourceText(text), held, rulebook())
+    assert restyle(SourceText(result.text), held, rulebook()).text == result.text
+    return result
+
+
+def rules_found(text: str, house: str) -> set[str]:
+    """The rules of the findings on a pattern that is held to a house."""
+    return {finding.rule for finding in check(text, house=house).findings}
+
+
+_TOY = """Sprout
+{head}
+MR - magic ring
+ch - chain
+sc - single crochet
+slst - slip stitch
+MC - moss green
+
+R1: 6 sc in MR (6)
+R2: 2 sc in each st (12)
+slst in next st, fasten off.
+"""
+
+
+@pytest.mark.parametrize("head", ["You will need: green yarn, 3 mm hook.", "Terms: American", "A small pea."])
+def test_a_list_without_a_heading_is_the_pattern_s_list(head: str) -> None:
+    """A list below the materials or the terms is changed with the rows, for its stitches would be others else."""
+    result = in_house(_TOY.format(head=head), "extends: uk\n")
+    assert "dc - double crochet\nss - slip stitch\n" in result.text
+    assert "single crochet" not in result.text and "\nR1: 6 dc in MR (6)\n" in result.text
+
+
+def test_what_such_a_list_lacks_is_found() -> None:
+    """The rows use "st", which is not in the list; colours alone make no list."""
+    assert ("abbreviation-undefined", 10) in all_findings(check(_TOY.format(head="US terms")))
+    yarns = "Sprout\nYarn:\nMC - moss green\nCC - pea\nA - white\n\nR1: 6 sc in a magic ring (6)\nR2: 2 sc in each st (12)\n"
+    report = check(yarns)
+    assert counts(report) == [6, 12] and not report.pattern.abbreviations
+
+
+_RUN_IN = """Mat
+Abbreviations: ch, chain; dc, double crochet; tr, treble; sp, space; ss, slip stitch. {talk}
+
+Ch 12.
+Row 1: Dc in 2nd ch from hook and in each ch to end. (11 dc)
+Row 2: 3 ch (counts as 1 tr), miss first dc, tr in each dc to end, ss in sp. (11 tr)
+"""
+
+
+@pytest.mark.parametrize("talk", ["UK terms.", "Keep the tension even."])
+@pytest.mark.parametrize("form", ["ch (chain)", "ch – chain", "chain (ch)"])
+def test_a_sentence_behind_the_list_is_no_meaning(talk: str, form: str) -> None:
+    """What is told behind the last entry stays at the end, and no entry is doubled or lost."""
+    house = f'terms: uk\nabbreviation_list: {{form: "{form}", order: alphabetical}}\n'
+    before, after = (
+        text.splitlines()[1]
+        for text in (_RUN_IN.format(talk=talk), in_house(_RUN_IN.format(talk=talk + " UK"), house).text)
+    )
+    assert after.removesuffix(" UK").endswith(talk)
+    assert after.count("slip stitch") == after.count("space") == after.count("treble") == before.count("treble") == 1
+
+
+def test_a_treble_explained_in_brackets_keeps_its_meaning() -> None:
+    """In "tr (treble)" the short side is the abbreviation, whatever the other side is known as."""
+    house = 'extends: uk\nabbreviation_list: {form: "ch (chain)"}\n'
+    text = (
+        "Mat\nUK terms\nAbbreviations\ndc – double crochet\nTreble – tr\nch – chain\n\n" + _RUN_IN.partition("\n\n")[2]
+    )
+    assert "\ntr (Treble)\n" in in_house(text, house).text
