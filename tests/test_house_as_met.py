@@ -84,3 +84,15 @@ def test_a_treble_explained_in_brackets_keeps_its_meaning() -> None:
         "Mat\nUK terms\nAbbreviations\ndc – double crochet\nTreble – tr\nch – chain\n\n" + _RUN_IN.partition("\n\n")[2]
     )
     assert "\ntr (Treble)\n" in in_house(text, house).text
+
+
+@pytest.mark.parametrize("count", ["; {} sts", " = {} sc", " - {} sts", " (12)"])
+@pytest.mark.parametrize("talk", ["Put in the eyes 4 stitches apart.", "Fasten off and close the hole.", "Stuff firmly."])
+def test_what_stands_below_a_count_without_a_stop_is_a_line_of_its_own(count: str, talk: str) -> None:
+    """A count closes its row, with a full stop or without."""
+    printed = [count.format(number) for number in (6, 12, 12)]
+    report = check(
+        f"Pea\nUS terms\nRnd 1: 6 sc in magic ring{printed[0]}\nRnd 2: 2 sc in each st{printed[1]}\n{talk}\n"
+        f"Rnd 3: sc in each st{printed[2]}\n{talk}\n".replace("ring (12)", "ring (6)")
+    )
+    assert counts(report) == [6, 12, 12]

@@ -198,9 +198,8 @@ def _entry(chunk: str, at: int, known: frozenset[str]) -> Entry | None:
     span = Span(at, at + len(text))
     sentence = _A_IS.match(text)
     if sentence:
-        return Entry(
-            (sentence["name"].lower(),), (sentence["name"],), sentence["body"], at + sentence.start("body"), span
-        )
+        name, body_at = sentence["name"], at + sentence.start("body")
+        return Entry((name.lower(),), (name,), sentence["body"], body_at, span)
     match = _SEPARATOR.search(text)
     paren = _PAREN.fullmatch(text)
     if match is None:
