@@ -87,7 +87,9 @@ def test_a_treble_explained_in_brackets_keeps_its_meaning() -> None:
 
 
 @pytest.mark.parametrize("count", ["; {} sts", " = {} sc", " - {} sts", " (12)"])
-@pytest.mark.parametrize("talk", ["Put in the eyes 4 stitches apart.", "Fasten off and close the hole.", "Stuff firmly."])
+@pytest.mark.parametrize(
+    "talk", ["Put in the eyes 4 stitches apart.", "Fasten off and close the hole.", "Stuff firmly."]
+)
 def test_what_stands_below_a_count_without_a_stop_is_a_line_of_its_own(count: str, talk: str) -> None:
     """A count closes its row, with a full stop or without."""
     printed = [count.format(number) for number in (6, 12, 12)]
@@ -96,3 +98,60 @@ def test_what_stands_below_a_count_without_a_stop_is_a_line_of_its_own(count: st
         f"Rnd 3: sc in each st{printed[2]}\n{talk}\n".replace("ring (12)", "ring (6)")
     )
     assert counts(report) == [6, 12, 12]
+
+
+_CALLED = """Brim
+US terms
+Rounds 1 and 2 are firm.
+
+Round 1: 6 sc in magic ring. (6 sc)
+Round 2: 2 sc in each sc. (12 sc)
+Round 3: Sc in each sc. (12 sc)
+{again}
+"""
+_LABELS = {
+    "sample": 'abbreviations: [{use: rnd, means: round, plural: rnds, replace: [round, rd]}]\nlabels: {round: "%s", rounds: "%s"}\n',
+    "Round": ("Round 1:", "Rounds 2-5:"),
+    "R": ("R1:", "R2-5:"),
+}
+
+
+@pytest.mark.parametrize(
+    ("again", "form", "wanted"),
+    [
+        ("4th-5th rounds: Rep 2nd to 3rd rounds once.", "Round", "Rounds 4-5: Rep Rounds 2-3 once."),
+        ("4th-5th rounds: Rep 2nd and 3rd rounds.", "R", "R4-5: Rep R2 and 3."),
+        (
+            "Rnds 4-7: Rep Rnds 2 and 3, then Rnd 3 twice.",
+            "Round",
+            "Rounds 4-7: Rep Rounds 2 and 3, then Round 3 twice.",
+        ),
+        ("Rnd 4: As 3rd rnd.", "Round", "Round 4: As Round 3."),
+        ("Round 4: Rep Round 3.", "R", "R4: Rep R3."),
+    ],
+)
+def test_rows_called_for_are_labelled_as_rows_are(again: str, form: str, wanted: str) -> None:
+    """All of a range takes the label's form, which the house's word for a round elsewhere does not change."""
+    house = _LABELS["sample"] % _LABELS[form]
+    text = in_house(_CALLED.format(again=again), house).text
+    assert text.splitlines()[-1] == wanted
+    assert not rules_found(text, house) & {"label-not-house", "abbreviation-not-house"}
+
+
+def test_rows_called_for_in_ordinals() -> None:
+    """A house of ordinals calls for "3rd round", whichever word it prints elsewhere; what comes every 2nd round stays."""
+    house = (
+        'abbreviations: [{use: rnd, means: round, plural: rnds, replace: [round, rd]}]\nlabels: {round: "1st round:"}\n'
+    )
+    again = "Rnds 4-7: Rep rnds 2 and 3, then Rnd 3 twice.\nRnd 8: As Rnd 3."
+    text = in_house(_CALLED.format(again=again), house).text
+    assert text.splitlines()[-2:] == [
+        "4th-7th rounds: Rep 2nd and 3rd rounds, then 3rd round twice.",
+        "8th round: As 3rd round.",
+    ]
+
+
+def test_every_fourth_row_is_no_label() -> None:
+    """ "Every 4th row" says how often, not which row."""
+    text = "Wing\nUS terms\nCh 22.\nRow 1: Sc in 2nd ch from hook and in each ch across. (21 sc)\nRow 2: Ch 1, turn, sc in each sc. (21 sc)\nDec 1 st at each end of every 4th row 3 times.\n"
+    assert "every 4th row 3 times" in in_house(text, 'labels: {row: "Row 1:", rows: "Rows 2-5:"}\n').text
