@@ -155,3 +155,59 @@ def test_every_fourth_row_is_no_label() -> None:
     """ "Every 4th row" says how often, not which row."""
     text = "Wing\nUS terms\nCh 22.\nRow 1: Sc in 2nd ch from hook and in each ch across. (21 sc)\nRow 2: Ch 1, turn, sc in each sc. (21 sc)\nDec 1 st at each end of every 4th row 3 times.\n"
     assert "every 4th row 3 times" in in_house(text, 'labels: {row: "Row 1:", rows: "Rows 2-5:"}\n').text
+
+
+@pytest.mark.parametrize(
+    ("sample", "wanted"),
+    [
+        ("3 times", ("Inc 6 times.", "Sc2tog 6 times.", "Rep Rnd 5 18 times.", "* 5 times.", "twice")),
+        ("three times", ("Inc six times.", "Sc2tog six times.", "Rep Rnd 5 eighteen times.", "* five times.", "twice")),
+        ("x 3", ("Inc x 6.", "Sc2tog x 6.", "Rep Rnd 5 eighteen times.", "* five times.", "x 2")),
+    ],
+)
+def test_numbers_of_times_wherever_they_stand(sample: str, wanted: tuple[str, ...]) -> None:
+    """Behind one stitch, and behind rows that are called for, as behind a repeat; signs stay away from "Rep Rnd 5"."""
+    text = in_house(
+        "Pea\nUS terms\nRnd 1: 6 sc in magic ring. (6)\nRnd 2: Inc x 6. (12)\nRnd 3: Sc2tog six times. (6)\n"
+        "Rnd 4: (Sc in next st, 2 sc in next st) twice, sc in next 2 sts. (8)\nRnd 5: Sc in each st. (8)\n"
+        "Rnds 6-23: Rep Rnd 5 eighteen times.\nRnd 24: *Sc in next sc, 2 sc in same sc; rep from * five times. (18)\n",
+        f"wording: {{times: {sample}}}\n",
+    ).text
+    for words in wanted:
+        assert words in text
+
+
+@pytest.mark.parametrize(
+    ("form", "wanted"), [("(12)", "(6)"), ("; 12 sts", "; 6 sts"), ("— 12 sts", " — 6 sts"), ("[12]", " [6]")]
+)
+@pytest.mark.parametrize("printed", [". (6 sts)", ". 6 sts.", "; 6 sts", " (6)"])
+def test_counts_come_with_their_unit_or_without(form: str, wanted: str, printed: str) -> None:
+    """The sample shows whether "sts" is printed, and a count that is a sentence takes its signs as well."""
+    text = f"Pea\nUS terms\nRnd 1: 6 sc in magic ring{printed}\nRnd 2: Sc in each sc around, join. (6 sc)\n"
+    house = f'counts: {{form: "{form}"}}\n'
+    assert in_house(text, house).text.splitlines()[2].rstrip(".").endswith(wanted)
+
+
+def test_a_unit_with_a_stop_of_its_own() -> None:
+    """ "8 in. open" is one unit with its stop, whatever follows; a sentence's own stop stays one."""
+    text = "Tee\nUS terms\nSize: 20 in. Gauge matters.\nCh 12.\nRow 1: Sc in 2nd ch from hook and in each ch. (11 sc)\n\nFinishing\nLeave 8 in. open, then 3 cm. more.\n"
+    assert (
+        "Leave 8 in. open, then 3 centimetres more."
+        in in_house(text, "units: {inches: in., centimetres: centimetres}\n").text
+    )
+    inches = in_house(text, "units: {inches: inches}\n").text
+    assert "Leave 8 inches open" in inches and "20 inches. Gauge" in inches
+
+
+def test_brackets_that_a_house_never_uses() -> None:
+    """An empty list is said as "no brackets", in the finding and in the explanation."""
+    from lint.house.explained import explained
+    from lint.house.loading import read_house
+
+    house = "brackets: {counts: [], marks: []}\nabbreviation_list: {order: as it stands}\n"
+    text = "Pea\nUS terms\nRnd 1: 6 sc in magic ring. (6 sc)\n"
+    [finding] = [one for one in check(text, house=house).findings if one.rule == "bracket-not-house"]
+    assert finding.message.endswith("this house uses none.")
+    said = explained(read_house(house, "house.yaml", rulebook()), rulebook())
+    assert "Counts stand in no brackets." in said and "No marks stand for repeats." in said
+    assert "The list may be in any order." in said
