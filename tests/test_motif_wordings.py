@@ -139,6 +139,17 @@ def test_the_other_side_of_the_chain_in_many_words(way: str):
     assert _faults(report) == []
 
 
+@pytest.mark.parametrize(
+    "way",
+    ["; on the other side: 2 sc (8)", ", now along the opposite side of the chain: 2 sc [8]", ". Underside: 2 sc (8 sc)"],
+)
+def test_the_stitches_behind_the_other_side_are_no_count(way: str):
+    """What stands behind "on the other side:" is worked there, though the printed count follows at once."""
+    report = check(f"Foot\nCh 4.\nR1: 2 sc in 2nd ch from hook, 1 sc, 3 sc in last ch{way}\nR2: sc in each st (8)\n")
+    assert counts(report)[-2:] == [8, 8]
+    assert _faults(report) == []
+
+
 def test_a_border_along_sides_told_by_their_number_is_counted():
     """Down the side, along the chain and up again: every number is told, so the round's count is known."""
     report = check(

@@ -68,7 +68,7 @@ def check_brackets(context: Context) -> Iterator[Finding]:
             spans[0],
             what=what,
             found=_BRACKETS.get(sign, sign),
-            expected=" or ".join(allowed_for[what] or []),
+            expected=" or ".join(allowed_for[what] or ["none"]),
             related=related,
         )
 

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from lint.house.model import House
 from lint.rulebook import Rulebook
 
+_PLACES = {"beside the chain": "beside the chain", "in a note": "once, among the notes at the front"}
 _COUNTRY = {"us": "US", "uk": "UK"}
 
 
@@ -58,6 +59,8 @@ def _abbreviations(house: House) -> Iterator[str]:
         yield f"An entry of the list looks like “{form}”."
     if order == "alphabetical":
         yield "The list is in the order of the alphabet."
+    if order == "as it stands":
+        yield "The list may be in any order."
 
 
 def _labels(house: House) -> Iterator[str]:
@@ -106,7 +109,7 @@ def _turning(house: House) -> Iterator[str]:
     if turning.note_not is not None:
         yield f"One that does not count has the note “{turning.note_not}”."
     if turning.place is not None:
-        yield f"The note stands {turning.place}."
+        yield f"The note stands {_PLACES[turning.place]}."
 
 
 def _brackets(house: House) -> Iterator[str]:
@@ -117,9 +120,10 @@ def _brackets(house: House) -> Iterator[str]:
         ("Counts", brackets.counts),
     ):
         if kinds is not None:
-            yield f"{what} stand in {' or '.join(kinds)}."
+            yield f"{what} stand in {' or '.join(kinds)}." if kinds else f"{what} stand in no brackets."
     if brackets.marks is not None:
-        yield f"Repeats are marked with {' and '.join(brackets.marks)} and nothing else."
+        marks = " and ".join(brackets.marks)
+        yield f"Repeats are marked with {marks} and nothing else." if marks else "No marks stand for repeats."
 
 
 def _measures(house: House) -> Iterator[str]:

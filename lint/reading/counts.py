@@ -124,7 +124,7 @@ def bare_count(stream: Stream, worked: bool) -> Stated | None:
         return None
     if stream.kind() not in ("number", "dash", *OPENERS):
         return None
-    if lead in CLOSERS and _noted_work(stream, start):
+    if lead in CLOSERS and _noted_work(stream, start) or lead == ":" and _led_to_a_side(stream, start - 1):
         return None
     if lead == "dash" and (between := _between_dashes(stream, start, end)) is not None:
         return between
@@ -166,6 +166,13 @@ def _noted_work(stream: Stream, start: int) -> bool:
     inside = stream.lexemes[opened + 1 : start - 1] if opened is not None else []
     begins = opened is not None and (not opened or stream.lexemes[opened - 1].kind in (",", ";", "star", *OPENERS))
     return begins and bool(inside) and all(item.kind in ("word", "the", "color", "yarn") for item in inside)
+
+
+def _led_to_a_side(stream: Stream, colon: int) -> bool:
+    """Whether the clause before a colon only says where work goes on: "…; on the other side: 2 sc (8)" is no count of 2."""
+    start = next((i + 1 for i in range(colon - 1, -1, -1) if stream.lexemes[i].kind in (",", ";", ".")), 0)
+    kinds = {item.kind for item in stream.lexemes[start:colon]}
+    return "other_side" in kinds and not kinds & {"stitch", "any_stitch", "increase", "decrease", "special"}
 
 
 def _behind_row_end(lexemes: list[Lexeme], at: int) -> int:

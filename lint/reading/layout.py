@@ -9,9 +9,10 @@ import regex
 from lint.pattern import Label, Section
 from lint.reading.gates import GateReader, Passage, Sizes
 from lint.reading.headings import GATE, Line, PartHeadings, begins_work
+from lint.reading.headless import headless_lists
 from lint.reading.labels import Found, LabelReader
 from lint.reading.leaving import Leaving, cut_after, leavings
-from lint.reading.sections import section_finder
+from lint.reading.sections import Heading, section_finder
 from lint.reading.sizedlines import SizedLines
 from lint.reading.sizes import find_sizes
 from lint.reading.wrapping import goes_on
@@ -105,6 +106,7 @@ class LayoutReader:
             position += len(raw)
         self.bare = self._bare_numbers()
         self.lower_case = source.text == source.text.lower()
+        self.unheaded = headless_lists([line.text for line in self.lines], self.finder, book)
         self.headings = PartHeadings(self.lines, self.labels, self.finder, self.bare, self.lower_case)
         self.sized = SizedLines(self.lines, self.labels, self.headings, self.passage, len(self.sizes), self.bare)
 
@@ -195,6 +197,8 @@ class LayoutReader:
                 section, after_blank = None, False
                 continue
             heading = self.finder.at_line(line.text)
+            if index in self.unheaded and part is None:
+                heading = Heading("abbreviations", 0, len(line.text), 0)
             if heading is not None and row is not None and not self._has_body(row):
                 heading = None
             if heading is not None:

@@ -14,7 +14,7 @@ from lint.source import Span
 _SEPARATOR = regex.compile(r"\s*(?:=|:|\.{3,}|\s[-–—~]+\s|[-–—]+(?=\s)|—|\s\.\s|\t+|\s{2,})\s*")
 # "chain (ch)", "space(s) (sp, sps)"; not "space(s)", nor "Ch 11 (13)", which is a number for each size
 _PAREN = regex.compile(
-    r"(?P<a>[^()]{1,40}?(?:\(s\)|\(es\))?)\s*\((?=[^)]*\p{L})(?!e?s\))(?P<b>(?:[^()]|\(\w{0,3}\))*)\)\.?"
+    r"(?P<a>[^()]{1,40}?(?:\(s\)|\(es\))?)\s*\((?=[^)]*\p{L})(?!e?s\))(?P<b>(?:[^()]|\(\w{0,3}\))*)\)\.?(?:\s(?:U\.?[SK]|British|American)\b[^()]*)?"
 )
 _A_IS = regex.compile(
     r"(?i)^(?:an?|each|the)\s+(?P<name>[\w-]+(?:\s+(?:stitch|st))?)\s+(?:is|are|=|means)\s+(?P<body>.+)$"
@@ -215,7 +215,7 @@ def _entry(chunk: str, at: int, known: frozenset[str]) -> Entry | None:
         if (
             right_forms
             and all(form in known for form in right_forms)
-            and not any(form in known for form in left_forms)
+            and (not any(form in known for form in left_forms) or len(left) > 4 >= len(right))  # "Treble = tr"
             and len(right) <= 24
             and len(left) > len(right)  # "X = sc" is the other way round
         ):
@@ -230,9 +230,8 @@ def _entry(chunk: str, at: int, known: frozenset[str]) -> Entry | None:
     if paren:
         a, b = paren["a"], paren["b"]
         a_forms, b_forms = expand(a), expand(b)
-        if any(form in known for form in a_forms) and not any(form in known for form in b_forms):
-            return Entry(tuple(a_forms), (b,), b, at + paren.start("b"), span)
-        if any(form in known for form in b_forms) or len(b) < len(a):
+        a_known, b_known = (any(form in known for form in forms) for forms in (a_forms, b_forms))
+        if b_known and not (a_known and len(a) <= len(b)) or not a_known and len(b) < len(a):  # "tr (treble)"
             return Entry(tuple(b_forms), (a,), a, at, span)
         return Entry(tuple(a_forms), (b,), b, at + paren.start("b"), span)
     return None

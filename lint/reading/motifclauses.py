@@ -32,6 +32,7 @@ class MotifClauses(BracketClauses):
             "from": (self.into_a_row_below,),
             "row": (self.more_rows, self.colour_of_rows),
             "round": (self.more_rows, self.colour_of_rows),
+            "ordinal": (self.more_rows,),
             "word": (self.more_rows, self.stitch_over_so_many),
             "counts": (self.multiple_counted,),
         }
@@ -102,7 +103,7 @@ class MotifClauses(BracketClauses):
         return True
 
     def more_rows(self, start: int) -> bool:
-        """ "Rep R3 twice, then R5 twice": rows called for after others."""
+        """ "Rep R3 twice, then R5 twice", "…, then 3rd round twice": rows called for after others."""
         called = bool(self.steps) and isinstance(self.steps[-1], RowCall)
         return called and names_rows(self.stream) and row_call(self.stream, self.steps, start)
 

@@ -29,7 +29,7 @@ def goes_on(above: str, text: str, lower_case: bool) -> bool:
         return False
     if text[0].isupper() and _FASTENED.search(above) and not _TELLS.match(text):
         return False
-    if not above.endswith(_TERMINAL) or text[0].islower() and not lower_case or text[0] in "([{*,;<~»":
+    if not (counted or above.endswith(_TERMINAL)) or text[0].islower() and not lower_case or text[0] in "([{*,;<~»":
         return True
     if regex.search(r"[)\]}]\.?$", above) and regex.search(_ENDS_IN_COUNT, above):
         return _SO_OFTEN.match(text) is not None  # else the row closed with its count

@@ -10,6 +10,7 @@ from lint.lexicon import Lexeme, Lexicon
 from lint.restyle.chainspaces import chain_spaces
 from lint.restyle.edits import Edit
 from lint.restyle.ground import Ground, RowWords
+from lint.tree import RowCall, walk
 
 RULE = "abbreviation-not-house"
 FORBIDDEN = "abbreviation-forbidden"
@@ -85,9 +86,10 @@ def edits(ground: Ground) -> Iterator[Edit]:
         if not row.certain:
             continue
         sized = chain_spaces(row) if ground.house.wording.chain_space is not None else set()
+        called = _called(row) if ground.house.labels.round is not None else set()
         for run, printed in runs(ground, row):
-            if run[0].start in sized:
-                continue  # the house words such a space as a whole
+            if run[0].start in sized or run[0].start in called:
+                continue  # the house words such a space, and a row's label, as a whole
             found = table.replacement(printed)
             if found is not None and same_thing(ground.lexicon, run, found.new) and not _is_around(row, run):
                 span = run[0].span.to(run[-1].span)
@@ -96,6 +98,18 @@ def edits(ground: Ground) -> Iterator[Edit]:
                 new = _cased(found.new, printed, opens)
                 if new != printed and not (new.lower() == printed.lower() and _all_capitals(ground, row)):
                     yield Edit(span, new, RULE, found.entry.use)
+
+
+def _called(row: RowWords) -> set[int]:
+    """Where "round" stands with its number in rows that are called for: "Rep Rnd 3", "as 3rd rnd"."""
+    spans = [step.span for step in walk(row.row.steps) if isinstance(step, RowCall)]
+    neighbours = zip((None, *row.lexemes), row.lexemes, (*row.lexemes[1:], None), strict=False)
+    return {
+        one.start
+        for before, one, behind in neighbours
+        if one.kind == "round" and any(span.start <= one.start < span.end for span in spans)
+        if behind is not None and behind.kind == "number" or before is not None and before.kind == "ordinal"
+    }
 
 
 def runs(ground: Ground, row: RowWords) -> Iterator[tuple[tuple[Lexeme, ...], str]]:

@@ -50,7 +50,7 @@ def _edit(ground: Ground, row: Row, stated: Stated, form: CountForm) -> Edit | N
     else:
         stops = False
         lead = _LEAD.search(text, row.span.start, start)
-        if lead is None and (form.closing[:1] in _PAIRS.values() or form.opening.strip() in ("—", "–", "-", "=")):
+        if lead is None:
             lead = _SENTENCE.search(text, row.span.start, start)  # "… around. 47 sc."
             stops = lead is not None and text[end : end + 1] == "."
         if lead is None or "\n" in lead[0] or not _closes(text, end) or _TOLD.search(text, row.span.start, lead.end()):
@@ -61,8 +61,7 @@ def _edit(ground: Ground, row: Row, stated: Stated, form: CountForm) -> Edit | N
         end += stops
     if "\n" in inner:
         return None
-    if form.unit and regex.fullmatch(r"\d+", inner) and stated.items[0].unit == "stitches":
-        inner += " st" if inner == "1" else " sts"
+    inner = _with_unit(inner, stated, form)
     kept = text[:start].rstrip(" \t")
     start = len(kept)
     sign = form.opening
@@ -75,6 +74,16 @@ def _edit(ground: Ground, row: Row, stated: Stated, form: CountForm) -> Edit | N
     if form.closing.endswith(".") and text[end : end + 1] != ".":
         new += "."
     return Edit(Span(start, end), new, RULE, "printed counts")
+
+
+def _with_unit(inner: str, stated: Stated, form: CountForm) -> str:
+    """A bare number with its "sts", or without, as the house's sample shows it; counts of kinds keep their words."""
+    if len(stated.items) != 1 or stated.items[0].unit != "stitches":
+        return inner
+    bare = regex.fullmatch(r"(\d[\d\s()\[\]{},:;/-]*?)(\s?(?:sts?|stitch(?:es)?)\.?)?", inner)
+    if bare is None or bool(bare[2]) == form.unit:
+        return inner
+    return f"{bare[1]} {'st' if bare[1] == '1' else 'sts'}" if form.unit else bare[1]
 
 
 def _lead(ground: Ground, row: Row, start: int) -> regex.Match | None:

@@ -19,6 +19,7 @@ from lint.source import Span
 _SIGN = regex.compile(r"\s+[-–—=~]+\s+|\s*[=:]\s+|\s{2,}")
 # how a stitch is worked, which is no entry of the list though it may stand under the same heading
 _RECIPE = regex.compile(r"[.;]\s+\S|\b(?:ch|sl st|ss)\s\d|\b\d+\s?(?:ch|s?dc|sc|h?tr|hdc)\b")
+_NEXT_SENTENCE = regex.compile(r"(?<=\p{L}{2}|\))\.\s+(?=\p{Lu})")  # behind a meaning's own words
 _MOST_MEANING = 5  # words, for a meaning that is no sentence
 
 
@@ -55,7 +56,10 @@ def listed(ground: Ground) -> list[Listed]:
     ]
     entries.sort(key=lambda entry: entry.span.start)
     known = _known_forms(ground)
-    cut = [(_cut(ground, entry, block), entry) for entry, block in zip(entries, _blocks(ground, entries), strict=True)]
+    cut = [
+        (_cut(ground, entry, block, entry is entries[-1]), entry)
+        for entry, block in zip(entries, _blocks(ground, entries), strict=True)
+    ]
     both = [(one, entry) for one, entry in cut if one is not None]
     closing = _closing(ground, [one for one, _ in both])
     standard = {one for one, entry in both if any(form in known or _is_together(ground, form) for form in entry.forms)}
@@ -123,12 +127,15 @@ def _named(ground: Ground, one: Listed, entry: Abbreviation) -> bool:
     return used or regex.search(r"[aeiou]", one.forms.lower()) is None
 
 
-def _cut(ground: Ground, entry: Abbreviation, block: int) -> Listed | None:
+def _cut(ground: Ground, entry: Abbreviation, block: int, last: bool) -> Listed | None:
     if entry.body is None:
         return None
     whole = entry.span
     text = ground.source.text
-    end = whole.end
+    run_in = ";" in text[text.rfind("\n", 0, whole.start) + 1 : whole.start]
+    several = run_in and ";" in ground.source.slice(entry.body)  # "sp (space); ss (slip stitch), worked tightly"
+    talk = _NEXT_SENTENCE.search(text, entry.body.start, whole.end) if not several else None
+    end = talk.start() if talk is not None and last else whole.end  # "…; ss, slip stitch. UK terms."
     if text[whole.start : end].endswith(".") and not regex.search(r"\p{L}\.\p{L}\.$", text[whole.start : end]):
         end -= 1
     span = Span(whole.start, end)
@@ -150,6 +157,7 @@ def _cut(ground: Ground, entry: Abbreviation, block: int) -> Listed | None:
     if bold and text[: span.start].endswith(bold) and not text[span.start :].startswith(bold):
         span = Span(span.start - len(bold), span.end)
     simple = 0 < len(forms) <= 24 and "\n" not in text[span.start : end] and bool(meaning)
+    simple = simple and not several and (talk is None or last)
     return Listed(forms, meaning, span, first, simple and not (first and after.strip()), block, bold)
 
 

@@ -49,29 +49,30 @@ def edits(ground: Ground) -> Iterator[Edit]:
 
 
 def _references(ground: Ground, row: Row) -> Iterator[Edit]:
-    """Rows called for by their number: "Rep R3", "As 5th round", as the house would label them."""
+    """Rows called for by their numbers: "Rep R3", "As 5th round", "Rep 2nd to 5th rows", as the house would label them."""
     word = _any_word(ground.book.layout)
-    figures = rf"\d+(?:\s*(?:[-–—]|\bto\b|\bthru\b|\bthrough\b)\s*(?:(?:{word})\b?\.?\s*)?\d+)?"
+    again = rf"(?:(?:{word})\b?\.?\s*)?"
+    joint = r"\s*(?:-|–|—|,|&|\band\b|\bto\b|\bthru\b|\bthrough\b)\s*(?:and\s+)?"
+    figures, ordinals = rf"\d+(?:{joint}{again}\d+)*", rf"\d+(?:st|nd|rd|th)(?:{joint}{again}\d+(?:st|nd|rd|th))*"
     named = regex.compile(
-        rf"(?i)(?<!\w)(?:(?P<word>{word})\.?(?P<space>\s?)(?P<figures>{figures})(?!\w)"
-        rf"|(?P<ordinal>\d+)(?:st|nd|rd|th)\s+(?P<behind>{word})(?!\w))"
+        rf"(?i)(?<!\w)(?:(?P<word>{word})\.?(?P<space>\s?)(?P<figures>{figures})(?!\w|\s+(?:more\s+)?times)"
+        rf"|(?<!\b(?:every|each|next|following|foll|alternate|alt)\s+)(?P<ordinals>{ordinals})\s+(?P<behind>{word})(?!\w))"
     )
     kind = row.label.kind if row.label is not None else _kind_of_part(ground, row)
     for step in walk(row.steps):
         form = _form_for(ground, step.kind or kind) if isinstance(step, RowCall) else None
         for match in named.finditer(ground.source.text, step.span.start, step.span.end) if form is not None else ():
             single, several = form
-            many = match["figures"] is not None and not match["figures"].isdecimal()
-            if match["word"] is not None and match["word"].lower() in (
-                single.singular.lower(),
-                _plural(single).lower(),
-            ):
-                continue
-            if match["behind"] is not None and single.ordinal:
-                continue
-            told = regex.sub(rf"(?i)(?<=\W)(?:{word})\b?\.?\s*(?=\d)", "", match["figures"] or match["ordinal"])
-            core = _Core("", "", told, "")
-            yield Edit(Span(*match.span()), _written(core, single, several, many), RULE, "row labels")
+            printed = match["figures"] or match["ordinals"]
+            told = regex.sub(rf"(?i)(?<=\W)(?:{word})\b?\.?\s*(?=\d)", "", printed)
+            many = regex.search(r"\d\D+\d", told) is not None
+            own = _plural(single) if many else single.singular
+            words = (match["word"] or match["behind"]).lower()
+            if single.ordinal == (match["behind"] is not None) and words in (own.lower(), single.singular.lower()):
+                continue  # "row 3" beside labels "Row 3:" is the house's, too
+            yield Edit(
+                Span(*match.span()), _written(_Core("", "", told, ""), single, several, many), RULE, "row labels"
+            )
 
 
 def _kind_of_part(ground: Ground, row: Row) -> str:

@@ -11,10 +11,17 @@ from lint.restyle.chains import RULE
 from lint.restyle.edits import Edit
 from lint.restyle.ground import Ground, RowWords
 from lint.source import Span
-from lint.tree import Repeat, TimesKind, walk
+from lint.tree import Repeat, RowCall, Times, TimesKind, Work, walk
 
-_WORDS = ("", "once", "twice", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
+_WORDS = (
+    "", "once", "twice", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen",
+    "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen", "twenty",
+)  # fmt: skip
 _IN_ALL = regex.compile(r"(?i)\s*(?:[x×]\s?(?P<a>\d+)|(?P<b>\d+)\s?(?:times|[x×])|(?P<c>\p{L}+)(?:\s+times)?)\s*")
+_BEHIND = regex.compile(
+    rf"(?i)\s(?P<times>[x×]\s?\d+|\d+\s?times|(?P<c>once|twice|(?:{'|'.join(_WORDS[3:])})\s+times))\Z"
+)
+_IN_WORDS = ("3 times", "three times")
 _MORE = regex.compile(r"(?i)(?P<n>\d+|\p{L}+)\s+(?:more\s+times|times\s+more|times|more)")
 
 
@@ -26,30 +33,45 @@ def edits(ground: Ground) -> Iterator[Edit]:
             continue
         if row.certain and (wording.times or wording.more):
             for step in walk(row.row.steps):
-                if isinstance(step, Repeat) and step.times.number is not None and step.times.number.lone is not None:
-                    yield from _times(ground, step)
+                if isinstance(step, (Repeat, RowCall)) and step.times is not None:
+                    yield from _times(ground, step.times, isinstance(step, Repeat))
+                elif isinstance(step, Work) and step.number.lone not in (None, 1):
+                    yield from _times_of_one(ground, step, step.number.lone)
         if wording.first_word and row.lexemes:
             yield from _first_word(ground, row, wording.first_word[0].isupper())
 
 
-def _times(ground: Ground, step: Repeat) -> Iterator[Edit]:
-    sample, number = ground.house.wording.times, step.times.number.lone
-    printed = ground.source.slice(step.times.span)
-    if step.times.kind is TimesKind.IN_ALL and sample is not None:
+def _times(ground: Ground, times: Times, signs: bool) -> Iterator[Edit]:
+    """A number of times behind a repeat, or behind rows that are called for, which takes no sign: not "Rep Row 2 x 3"."""
+    sample, number = ground.house.wording.times, times.number.lone if times.number is not None else None
+    if number is None:
+        return
+    printed = ground.source.slice(times.span)
+    signs = signs and times.kind is TimesKind.IN_ALL
+    if times.kind in (TimesKind.IN_ALL, TimesKind.UNCLEAR) and sample is not None and (signs or sample in _IN_WORDS):
         match = _IN_ALL.fullmatch(printed)
-        if match is None or match["c"] and match["c"].lower() not in _WORDS:
+        if match is None or match["c"] and match["c"].lower() not in _WORDS or "x" in printed.lower() and not signs:
             return
         lead, tail = printed[: len(printed) - len(printed.lstrip())], printed[len(printed.rstrip()) :]
         if match["c"] and number < 3 and sample == "3 times":
             return  # "twice" is a figure's own word
-        yield Edit(step.times.span, lead + _said(number, sample) + tail, RULE, "numbers of times")
-    if step.times.kind is TimesKind.MORE and ground.house.wording.more is not None:
+        yield Edit(times.span, lead + _said(number, sample) + tail, RULE, "numbers of times")
+    if times.kind is TimesKind.MORE and ground.house.wording.more is not None:
         match = _MORE.search(printed)
         if match and number > 1 and "more" in match[0].lower() and not printed[match.end() :].strip(" ,.;"):
             order = ground.house.wording.more.replace("3 ", "")
             figure = match["n"] if match["n"].lower() != "twice" else "2"
-            at = step.times.span.start
+            at = times.span.start
             yield Edit(Span(at + match.start(), at + match.end()), f"{figure} {order}", RULE, "numbers of times")
+
+
+def _times_of_one(ground: Ground, step: Work, number: int) -> Iterator[Edit]:
+    """How often one stitch is worked, where that is said behind it: "inc x 6", "sc2tog six times"."""
+    match = _BEHIND.search(ground.source.slice(step.span)) if ground.house.wording.times is not None else None
+    if match is not None and not (number < 3 and match["c"] and ground.house.wording.times == "3 times"):
+        at = step.span.start
+        new = _said(number, ground.house.wording.times)
+        yield Edit(Span(at + match.start("times"), at + match.end("times")), new, RULE, "numbers of times")
 
 
 def _said(number: int, sample: str) -> str:

@@ -44,7 +44,11 @@ def edits(ground: Ground) -> Iterator[Edit]:
 
 def _printed(text: str, name: str) -> Iterator[Span]:
     forms = "|".join(regex.escape(form) for form in sorted(FORMS[name], key=len, reverse=True))
-    for match in regex.finditer(rf"(?im)(?<=[\d{_FRACTIONS}]\s?|\d[)\]]\s?)({forms})(?![\w-]){_ENDS}", text):
+    short = "|".join(form for form in FORMS[name] if form.isalpha() and len(form) < 4)
+    dotted = rf"(?i:{short})\.(?=\s+[\p{{Ll}}(\[])"  # "leaving 8 in. open": the stop is the unit's
+    for match in regex.finditer(
+        rf"(?m)(?<=[\d{_FRACTIONS}]\s?|\d[)\]]\s?)({dotted}|(?i:(?:{forms})(?![\w-]){_ENDS}))", text
+    ):
         if match[1] in ('"', "”") and regex.search(r'(?:^|[\s(])["“](?=\p{L})', _line_around(text, match.start())):
             continue  # quotation marks stand in this line
         yield Span(*match.span(1))
