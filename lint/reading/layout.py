@@ -11,6 +11,7 @@ from lint.reading.gates import GateReader, Passage, Sizes
 from lint.reading.headings import GATE, Line, PartHeadings, begins_work
 from lint.reading.labels import LabelReader
 from lint.reading.leaving import Leaving, cut_after, leavings
+from lint.reading.numbering import labelled_by_number, next_in_number
 from lint.reading.sections import section_finder
 from lint.reading.sizedlines import SizedLines
 from lint.reading.sizes import find_sizes
@@ -96,25 +97,10 @@ class LayoutReader:
         for raw in source.text.splitlines(keepends=True):
             self.lines.append(Line(position, raw.rstrip("\r\n")))
             position += len(raw)
-        self.bare = self._bare_numbers()
+        self.bare = labelled_by_number(self.labels, self.lines)
         self.lower_case = source.text == source.text.lower()
         self.headings = PartHeadings(self.lines, self.labels, self.finder, self.bare, self.lower_case)
         self.sized = SizedLines(self.lines, self.labels, self.headings, self.passage, len(self.sizes), self.bare)
-
-    def _bare_numbers(self) -> bool:
-        """Whether rows are labelled by list numbers alone: several such lines begin with work, few worded labels stand."""
-        bare = sum(
-            1
-            for line in self.lines
-            if self.labels.bare_number(line.text)
-            and regex.match(
-                r"[\s|]*(?:\d+(?:\.?\s*[-–]\s*\d+)?\s*(?:[).:|\t●•]|(?<=\s)[-–—](?=\s))|\[\d+(?:\s?[-–]\s?\d+)?\][.:]?\s)\s*(?:in\s+\w+:?\s*)?[\W_]*(?:\d|ch|sc|dc|hdc|h?tr\b|ss\b|sl\s?st\b|m\.?r\b|magic\s|inc|rep|as\s|\()",
-                line.text,
-                regex.I,
-            )
-        )
-        worded = sum(1 for line in self.lines if self.labels.at_line(line.text, 0) is not None)
-        return bare >= 3 and bare > worded or bare == 2 and not worded
 
     def read(self) -> Layout:
         layout = Layout(None, None, [], [], [], self.sizes, self.size_line.unnamed)
@@ -174,6 +160,8 @@ class LayoutReader:
             begun = part is not None or self._begins_numbered(index)
             hangs = index > 0 and _HANGS.search(self.lines[index - 1].text) is not None
             found = self.sized.label(line, self.bare and begun) if not hangs else None
+            if found is None and not hangs and part is not None and section is None:
+                found = next_in_number(self.labels, line, part.rows[-1].label if part.rows else None)
             if found is None and not hangs and (longer := self._with_next(index, line)) is not None:
                 found, line, cut = self.sized.label(longer, False), longer, index + 1
             if found is not None:
