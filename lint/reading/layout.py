@@ -23,7 +23,7 @@ from lint.source import SourceText, Span
 # or with a colon, "Strap: ch 80, …"; what is a piece by its name needs no colon, "Picot edging - Ch 1, …"
 _PIECE_NAME = r"(?i:(?:\p{L}+ ){0,2}(?:edging|border|trim|trimming|straps?|handles?|ties?|cord|band|brim|cuffs?|collar|ribbing|hem|neckband))"
 _RUN_IN = regex.compile(
-    r"\s*(?P<name>[A-Z][A-Z0-9 '&-]{2,40}?)(?P<make> \([Mm]ake \w+\))?\. +(?=(?i:ch|make|with|join|fsc)\b)"
+    r"\s*(?P<name>[A-Z][A-Z0-9 '&-]{2,40}?)(?P<make> \((?:[Mm]ake )?\w+\))?(?:\.| ?(?:\. ?){2,}| ?[…—–-]) *(?=(?i:ch|make|with|join|fsc|starting|beginning|work)\b)"
     r"|\s*(?P<name>[A-Z][A-Z0-9 '&-]{2,40}?)(?P<make> \([Mm]ake \w+\))?: +(?=(?i:ch \d|ch\d|\d+ ch|chain \d|make \d|(?:re)?join\b|(?:starting|beginning) (?:at|from) [\w ]{2,20}, (?:ch|make) \d|work (?:exactly )?(?:the )?(?:same as|as (?:given )?for)\b))"
     rf"|\s*(?P<name>(?=\p{{Lu}}){_PIECE_NAME})(?P<make> \([Mm]ake \w+\))?(?:\.| [-–—]) +(?=(?i:ch \d|ch\d|\d+ ch|chain \d|(?:re)?join\b|attach\b))"
     r"|\s*(?P<name>\p{Lu}\p{Ll}+(?: \p{L}+){0,2}?)(?P<make> \([Mm]ake \w+\))?: +(?=(?i:ch \d|ch\d|\d+ ch|chain \d|(?:re)?join\b|attach\b))"
