@@ -33,6 +33,7 @@ from lint.reading.runs import place_come_to, side_by_side
 from lint.reading.sidewords import other_sides
 from lint.reading.somebody import about_somebody
 from lint.reading.stream import CLOSERS, OPENERS, Stream
+from lint.reading.together import told_together
 from lint.reading.tunisianclauses import bars_as_stitches, loops_as_stitches
 from lint.reading.unfit import unfit_lists_unread
 from lint.reading.wordclauses import WordClauses
@@ -171,6 +172,8 @@ class Clauses(WordClauses):
             self.steps.append(Unread(lexeme.span, lexeme.text, "this bracket is never opened", "never opened"))
             return True
         if kind in ("make", "as", "open_work") and piece_call(stream, self.steps, start):
+            return True
+        if told_together(stream, self.steps, start):
             return True
         stream.at = start
         if kind in ("make", "as", "open_work") and repeats.passage_of_row(stream, self.steps, start):

@@ -23,6 +23,7 @@ from lint.reading.layout import Layout, LayoutReader, PartText, RowText
 from lint.reading.likework import as_another_piece, is_work, label_in_vain
 from lint.reading.piecewords import PIECE_WORDS
 from lint.reading.prose import running, unbroken, unwrapped
+from lint.reading.rings import ring_words
 from lint.reading.stream import Stream, Vocabulary, with_line_stops
 from lint.reading.terms import Terms, find_terms
 from lint.rulebook import AbbreviationFile, Rulebook, StitchFile
@@ -61,12 +62,7 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
     entries = _entries(source, layout, known, book)
     specials = _specials(entries, plain, book)
     lexicon = plain
-    rings = [
-        form
-        for entry in entries
-        for form in entry.forms
-        if regex.search(r"(?i)\bmagic (?:ring|circle|loop)\b", entry.body)
-    ]
+    rings = ring_words(entries, source.text)
     letters = house_letters(entries, plain, source)
     if specials or rings or letters:
         own = [(form, "special", special.name) for form, special in _forms(entries, specials, _named_alone(book))]
@@ -377,4 +373,6 @@ def _colours(text: str, book: Rulebook) -> frozenset[str]:
     """Colour letters and names that the materials declare: "A (oat)", "MC (charcoal)", "color B"; and common names."""
     found = {match[1].lower() for match in regex.finditer(r"\b(MC|CC\d?|[A-H])\b\s*(?=[(,:=]|and\b)", text)}
     found |= {match[1].lower() for match in regex.finditer(r"(?i)\bcolou?r\s+([A-H])\b", text)}
+    if regex.search(r"\bCC\d?\b", text):  # "MC black, CC white": a contrast colour, and so a main one
+        found |= {match[0].lower() for match in regex.finditer(r"\b(?:MC|CC\d?)\b", text)}
     return frozenset(found).union(book.words.colour_names)

@@ -16,7 +16,7 @@ Ends = Iterator[tuple[Numbers, int]]  # what can be read at a token, and the tok
 Lists = Iterator[tuple[tuple[Numbers, ...], int]]
 
 _TOKEN = regex.compile(
-    r"(?P<number>\d+)(?:\s?(?:st|nd|rd|th|d)\b\.?)?|(?P<sign>\b(?:to|thru|through|and)\b|[-–—−&,;:/()\[\]{}])"
+    r"(?P<number>\d+)(?:\s?(?:st|nd|rd|th|d)\b\.?)?|(?P<sign>\b(?:to|thru|through|t/m|till?|bis|and)\b|[-–—−&,;:/()\[\]{}])"
 )
 _SPANS = ("-", "to")
 _SAME = {
@@ -25,6 +25,10 @@ _SAME = {
     "−": "-",
     "thru": "to",
     "through": "to",
+    "t/m": "to",  # Dutch, Scandinavian and German words left in translated patterns
+    "til": "to",
+    "till": "to",
+    "bis": "to",
     "&": "and",
     "[": "(",
     "{": "(",

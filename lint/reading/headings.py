@@ -42,6 +42,8 @@ def begins_work(text: str) -> bool:
 
 _SAYS_MAKE = regex.compile(r"(?i)\(?\bmake\b|\(\s*(?:x\s?\d+|\d+\s?x)\s*\)$")
 _NUMBER_FIRST = regex.compile(r"[\W_]*\d")
+# "2. WING (x2)", "III. Body": the pieces of a pattern numbered
+_PIECE_NUMBER = regex.compile(r"(?:\d{1,2}|[IVX]{1,4})\s?[.)]\s+(?=\p{Lu})")
 _MEASURED = regex.compile(r"(?i)\d\s?(?:sc|dc|hdc|tr|htr|ch|mm|cm|in|yd|g|oz|m)\b|[–—]\s")
 
 
@@ -73,7 +75,7 @@ class PartHeadings:
 
     def at(self, index: int, after_blank: bool) -> bool:
         """Whether a line is a heading over rows."""
-        text = self.lines[index].text.strip().strip("*_# ")
+        text = self._named(self.lines[index].text)
         if not self.like(text) or (
             not after_blank
             and not text.isupper()
@@ -101,9 +103,15 @@ class PartHeadings:
                 ):
                     return True
                 continue
-            if heading is None and self.like(other.strip("*_# ")) and other != text:
+            if heading is None and self.like(self._named(other)) and self._named(other) != text:
                 return False
         return False
+
+    def _named(self, line: str) -> str:
+        """A line's words without its marks, and without the number of a piece where rows do not stand under such numbers."""
+        text = line.strip().strip("*_# ")
+        number = _PIECE_NUMBER.match(text) if not self.bare else None
+        return text[number.end() :] if number is not None else text
 
     def _stands_between_rows(self, index: int, text: str) -> bool:
         """A word or two over a labelled row, with no blank line before: "Flap", "Buttonhole row"."""
@@ -128,7 +136,7 @@ class PartHeadings:
 
     def name(self, text: str) -> tuple[str, int]:
         """A heading's name, and how many of the piece are made."""
-        name = text.strip().strip("*_# ").rstrip(":–—- .")
+        name = self._named(text).rstrip(":–—- .")
         make = self.make(name)
         bare = _MAKE.sub("", name).strip(" -–—:,") or name
         return bare, make

@@ -33,7 +33,9 @@ _NO_SORT = (
     r"(?:and|to|or|every|foll(?:owing)?|alt(?:ernate)?|other|same|last|next|rem(?:aining)?|more)\b"  # "3rd and every"
 )
 _BRACKETED = regex.compile(r"\s*[(\[{][^()\[\]{}]*[)\]}]|/\d+")
-_JOINT = r"\s*(?:-|–|—|\bto\b|\bthru\b|\bthrough\b|&|\band\b|,)\s*"
+_JOINT = r"\s*(?:-|–|—|\bto\b|\bthru\b|\bthrough\b|\bt/m\b|\btill?\b|\bbis\b|&|\band\b|,)\s*"
+# "Rows 3 to 9 inclusive:", "3rd to 9th rnds incl:"
+_INCLUSIVE = r"(?:\s*,?\s*\(?\bincl(?:usive)?\b\.?\)?)?"
 # What may follow a label that has no colon or dash of its own.
 # "Rows 3 and up", "Rounds 15+", "Rnd 3 - end": how many rows that is, the label does not say
 _ONWARD = r"\s*(?:\+|(?:and|&)\s+(?:up|on|onwards?)\b|onwards?\b|[-–—]\s*end\b)"
@@ -250,7 +252,7 @@ def _figures(word: str, sized: bool) -> str:
     unit = r"(?!\s*(?:times|dc|sc|sts?|ch|tr|htr|hdc)\b)"
     if not sized:
         more = rf"{_JOINT}(?:{word}\s*[:.]?\s*{_NUMBER}|{_NUMBER}{unit})"
-        tight = rf"(?:(?<=\d)[-–—](?=\d)|\s*(?:\bto\b|\bthru\b|\bthrough\b|&|\band\b)\s*){_NUMBER}(?=\s+(?:chs?\b|turn\b))"  # "Rows 3-5 ch 1, turn"
+        tight = rf"(?:(?<=\d)[-–—](?=\d)|\s*(?:\bto\b|\bthru\b|\bthrough\b|&|\band\b)\s*){_NUMBER}(?=\s+(?:chs?\b|turn\b|(?:sc|h?dc|h?tr)\s+(?:(?:in|into|to)\s+(?:each|ea|every|all)|around|across|blo|flo)\b))"  # "Rows 3-5 ch 1, turn", "Rnds 3-5 sc in each"
         listed = rf"\)\s*[-–—]\s*{_NUMBER}(?=\))"  # "Rounds 11)–14)"
         return rf"{_NUMBER}(?:\.?{more}|{tight}|{listed})*(?:(?:\s*[\[(][\d,\s/\-–]+[\])]|(?:/\d+)+)?)"
     inside = rf"(?:{_NUMBER}|[-–—−,;:/&\s]|\b(?:to|thru|through|and)\b|\bfor\s+[\w/]+)"
@@ -285,7 +287,7 @@ def _compiled(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> di
     title = r"(?-i:[A-Z])[\w’'-]*(?: [A-Za-z][\w’'-]*){0,2}?"
     return {
         "worded": regex.compile(
-            rf"(?:(?:for|on|in)\s+(?=[^:\n]{{1,24}}:)|(?P<led>for\s+))?(?P<core>(?P<side>\(?(?:rs|ws)\)?\s+)?\b(?P<word>{word})\.?\s*:?\s*(?:#|no\.?\s|nr\.?\s|n[°º]|№)?\s*{enclosed}(?P<onward>{_ONWARD})?{extra})(?(led)\s*(?P<sign>,)(?={_WORK_NAMED})|{sign})",
+            rf"(?:(?:for|on|in)\s+(?=[^:\n]{{1,24}}:)|(?P<led>for\s+))?(?P<core>(?P<side>\(?(?:rs|ws)\)?\s+)?\b(?P<word>{word})\.?\s*:?\s*(?:#|no\.?\s|nr\.?\s|n[°º]|№)?\s*{enclosed}{_INCLUSIVE}(?P<onward>{_ONWARD})?{extra})(?(led)\s*(?P<sign>,)(?={_WORK_NAMED})|{sign})",
             flags,
         ),
         "alternating": regex.compile(  # "Row 2 and all even rows:", "Rnd 3 (and every alternate rnd):"
@@ -296,7 +298,7 @@ def _compiled(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> di
             rf"(?P<core>(?P<word>{word})\s+(?P<spelled>{cardinal})(?:\s*(?:to|through|thru|and|-|–)\s*(?P<until>{cardinal}))?{extra})\s*(?P<sign>:)",
             flags,
         ),
-        "ordinal": regex.compile(rf"(?P<core>(?P<numbers>{ordinals})\s+(?P<word>{word})\b{extra}){sign}", flags),
+        "ordinal": regex.compile(rf"(?P<core>(?P<numbers>{ordinals})\s+(?P<word>{word})\b{_INCLUSIVE}{extra}){sign}", flags),
         "kept apart": regex.compile(  # "1st brim round:", "2nd and 3rd dec rows:"
             rf"(?P<core>(?P<numbers>{_ORDINAL}(?:{_JOINT}{_ORDINAL})*)\s+(?!{_NO_SORT})\p{{L}}[\p{{L}}-]+\s+(?P<word>{word})\b{extra})\s*(?P<sign>:)",
             flags,

@@ -10,8 +10,9 @@ from lint.pattern import Label, Section
 from lint.reading.gates import GateReader, Passage, Sizes
 from lint.reading.headings import GATE, Line, PartHeadings, begins_work
 from lint.reading.headless import headless_lists
-from lint.reading.labels import Found, LabelReader
+from lint.reading.labels import LabelReader
 from lint.reading.leaving import Leaving, cut_after, leavings
+from lint.reading.numbering import labelled_by_number, next_in_number
 from lint.reading.sections import Heading, section_finder
 from lint.reading.sizedlines import SizedLines
 from lint.reading.sizes import find_sizes
@@ -23,7 +24,7 @@ from lint.source import SourceText, Span
 # or with a colon, "Strap: ch 80, …"; what is a piece by its name needs no colon, "Picot edging - Ch 1, …"
 _PIECE_NAME = r"(?i:(?:\p{L}+ ){0,2}(?:edging|border|trim|trimming|straps?|handles?|ties?|cord|band|brim|cuffs?|collar|ribbing|hem|neckband))"
 _RUN_IN = regex.compile(
-    r"\s*(?P<name>[A-Z][A-Z0-9 '&-]{2,40}?)(?P<make> \([Mm]ake \w+\))?\. +(?=(?i:ch|make|with|join|fsc)\b)"
+    r"\s*(?P<name>[A-Z][A-Z0-9 '&-]{2,40}?)(?P<make> \((?:[Mm]ake )?\w+\))?(?:\.| ?(?:\. ?){2,}| ?[…—–-]) *(?=(?i:ch|make|with|join|fsc|starting|beginning|work)\b)"
     r"|\s*(?P<name>[A-Z][A-Z0-9 '&-]{2,40}?)(?P<make> \([Mm]ake \w+\))?: +(?=(?i:ch \d|ch\d|\d+ ch|chain \d|make \d|(?:re)?join\b|(?:starting|beginning) (?:at|from) [\w ]{2,20}, (?:ch|make) \d|work (?:exactly )?(?:the )?(?:same as|as (?:given )?for)\b))"
     rf"|\s*(?P<name>(?=\p{{Lu}}){_PIECE_NAME})(?P<make> \([Mm]ake \w+\))?(?:\.| [-–—]) +(?=(?i:ch \d|ch\d|\d+ ch|chain \d|(?:re)?join\b|attach\b))"
     r"|\s*(?P<name>\p{Lu}\p{Ll}+(?: \p{L}+){0,2}?)(?P<make> \([Mm]ake \w+\))?: +(?=(?i:ch \d|ch\d|\d+ ch|chain \d|(?:re)?join\b|attach\b))"
@@ -81,13 +82,6 @@ class Layout:
     sizes_unnamed: Span | None = None  # the first list, where lists alone tell that there are sizes
 
 
-# the words with which a row goes on that has a number and no label word
-_WORKS = regex.compile(
-    r"(?i)\s*(?:(?:with|using|in)\s+[\w ]{1,20},\s*)?[*(\[]?\s*(?:(?:rep(?:eat)?|as|same as|work as)\s+(?:rows?|r|rnds?|rounds?)\s?\d"
-    r"|(?:chs?|chain|turn|h?dc|sc|h?tr|dtr|sk|skip|sl st|ss|inc|dec|fp\w+|bp\w+)\b|\d+\s?(?:ch|h?dc|sc|h?tr|dtr)\b)"
-)
-
-
 class LayoutReader:
     """Cuts one document."""
 
@@ -104,26 +98,11 @@ class LayoutReader:
         for raw in source.text.splitlines(keepends=True):
             self.lines.append(Line(position, raw.rstrip("\r\n")))
             position += len(raw)
-        self.bare = self._bare_numbers()
+        self.bare = labelled_by_number(self.labels, self.lines)
         self.lower_case = source.text == source.text.lower()
         self.unheaded = headless_lists([line.text for line in self.lines], self.finder, book)
         self.headings = PartHeadings(self.lines, self.labels, self.finder, self.bare, self.lower_case)
         self.sized = SizedLines(self.lines, self.labels, self.headings, self.passage, len(self.sizes), self.bare)
-
-    def _bare_numbers(self) -> bool:
-        """Whether rows are labelled by list numbers alone: several such lines begin with work, few worded labels stand."""
-        bare = sum(
-            1
-            for line in self.lines
-            if self.labels.bare_number(line.text)
-            and regex.match(
-                r"[\s|]*(?:\d+(?:\.?\s*[-–]\s*\d+)?\s*(?:[).:|\t●•]|(?<=\s)[-–—](?=\s))|\[\d+(?:\s?[-–]\s?\d+)?\][.:]?\s)\s*(?:in\s+\w+:?\s*)?[\W_]*(?:\d|ch|sc|dc|hdc|h?tr\b|ss\b|sl\s?st\b|m\.?r\b|magic\s|inc|rep|as\s|\()",
-                line.text,
-                regex.I,
-            )
-        )
-        worded = sum(1 for line in self.lines if self.labels.at_line(line.text, 0) is not None)
-        return bare >= 3 and bare > worded or bare == 2 and not worded
 
     def read(self) -> Layout:
         layout = Layout(None, None, [], [], [], self.sizes, self.size_line.unnamed)
@@ -183,8 +162,8 @@ class LayoutReader:
             begun = part is not None or self._begins_numbered(index)
             hangs = index > 0 and _HANGS.search(self.lines[index - 1].text) is not None
             found = self.sized.label(line, self.bare and begun) if not hangs else None
-            if found is None and not hangs and section is None:
-                found = self._next_number(part, line)
+            if found is None and not hangs and part is not None and section is None:
+                found = next_in_number(self.labels, line, part.rows[-1].label if part.rows else None)
             if found is None and not hangs and (longer := self._with_next(index, line)) is not None:
                 found, line, cut = self.sized.label(longer, False), longer, index + 1
             if found is not None:
@@ -335,15 +314,6 @@ class LayoutReader:
         """Whether a list of rows by bare numbers begins in this line, though no heading stands above it."""
         line = self.lines[index].text
         return regex.match(r"[\s|]*\[?1\b", line) is not None and regex.search(_MAKES, line) is not None
-
-    def _next_number(self, part: PartText | None, line: Line) -> Found | None:
-        """ "19-20. With A, repeat R2." below "R18: …": the next number in a run of labels, though without their letter."""
-        labels = [row.label for row in part.rows if row.label is not None] if part is not None else []
-        found = self.sized.label(line, True) if labels and labels[-1].numbers else None
-        if found is None or found.label.numbers[:1] != (labels[-1].numbers[-1] + 1,):
-            return None
-        body = self.source.slice(Span(found.body, line.end))
-        return found if _WORKS.match(body) else None
 
     def _has_body(self, row: RowText) -> bool:
         return bool(self.source.slice(row.span).strip(" \t\n:.•*-–"))

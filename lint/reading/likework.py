@@ -51,8 +51,12 @@ def is_work(reading: Reading, lexemes: list[Lexeme]) -> bool:
     stitchy = any(lexeme.kind in ("stitch", "special") for lexeme in lexemes)
     if reading.stated is not None and stitchy:
         return True
+    numbered = bool(lexemes) and lexemes[0].kind in ("ordinal", "ordinals", "first", "number")
     starts_like_row = bool(lexemes) and (
-        lexemes[0].kind in ("row", "round") or _LIST_NUMBER.match(lexemes[0].text) is not None
+        lexemes[0].kind in ("row", "round")
+        or _LIST_NUMBER.match(lexemes[0].text) is not None
+        or numbered
+        and any(lexeme.kind in ("row", "round") for lexeme in lexemes[1:5])  # "3rd to 9th rnds, for the neck: …"
     )
     return starts_like_row and any(isinstance(step, (Work, Group)) for step in worked)
 
@@ -71,6 +75,8 @@ def as_another_piece(reading: Reading, words: str) -> bool:
 def label_in_vain(lexemes: list[Lexeme]) -> int | None:
     """Where a label ends that was not read as one, though what stands behind it calls rows: "5th to 9th (…) rows - as Row 2"."""
     head = lexemes[:_LONGEST_LABEL]
+    if (sign := _over_stitches(head, lexemes)) is not None:
+        return sign
     row = next((at for at, item in enumerate(head) if item.kind in ("row", "round")), None)
     if row is None or row > 0 and head[0].kind not in ("ordinal", "ordinals"):
         return None
@@ -78,6 +84,21 @@ def label_in_vain(lexemes: list[Lexeme]) -> int | None:
     if sign is None or head[sign + 1].lower not in ("as", "rep", "repeat", "ch"):
         return None
     return sign if all(item.kind in _IN_LABEL for item in head[row + 1 : sign]) else None
+
+
+def _over_stitches(head: list[Lexeme], lexemes: list[Lexeme]) -> int | None:
+    """The sign in "3rd rnd, once over: sc in each sc": a row of a number, a sign, and a stitch behind it with its place."""
+    numbered = bool(head) and head[0].kind in ("ordinal", "ordinals", "number", "first")
+    row = next((at for at, item in enumerate(head[:5]) if item.kind in ("row", "round")), None)
+    sign = next((at for at, item in enumerate(head) if item.kind in (":", "dash")), None)
+    if not numbered or row is None or sign is None or sign < row or sign + 1 == len(lexemes):
+        return None
+    kinds = [item.kind for item in lexemes]
+    worked = any(
+        kind in ("stitch", "increase", "decrease") and after in ("in", "around", "across", "each", "next", "number")
+        for kind, after in zip(kinds[sign + 1 :], kinds[sign + 2 :], strict=False)
+    )
+    return sign if worked else None
 
 
 __all__ = ["as_another_piece", "is_work", "label_in_vain"]

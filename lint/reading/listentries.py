@@ -108,7 +108,12 @@ def _chunks(line: str, known: frozenset[str]) -> list[tuple[int, str]]:
     cut = [0, *(match.end() for match in _NEXT_NAMED.finditer(body)), len(body)]
     if len(cut) > 2:
         return [(start + at, piece) for start, end in pairwise(cut) for at, piece in _chunks(body[start:end], known)]
-    for cutter in (r";\s+", r",\s+", r"(?<=\w{2}|\w\))\.\s+(?=[\w-]{1,8}(?: [\w-]{1,6})?(?:\(\w+\))?\s*[:=–])"):
+    for cutter in (
+        r"\s+[/|•·♥]\s+",
+        r";\s+",
+        r",\s+",
+        r"(?<=\w{2}|\w\))\.\s+(?=[\w-]{1,8}(?: [\w-]{1,6})?(?:\(\w+\))?\s*[:=–])",
+    ):
         pieces, last = [], 0
         for match in regex.finditer(cutter, body):
             if _balanced(body[last : match.start()]):

@@ -23,8 +23,12 @@ class ShapingClauses(YarnClauses):
         stream = self.stream
         word = stream.take()
         increase = word.kind == "increase" or word.lower == "increasing"
-        if word.kind == "word" and word.lower == "double" and stream.kind() == "each":
+        if word.kind == "word" and word.lower == "double" and stream.kind() in ("each", "all"):
             increase = True  # "double every 3rd st"
+            ahead = 2 if stream.kind() == "all" and stream.kind(1) == "the" else 1
+            if stream.kind() == "all" and stream.kind(ahead) not in ("any_stitch", "stitch"):
+                return False
+            stream.at += ahead - 1
             if stream.kind(1) in ("any_stitch", "stitch"):
                 stream.take()
                 sort = target(stream) or ANY

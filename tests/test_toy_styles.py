@@ -1,0 +1,132 @@
+"""Toys as they are published: colours by letter within a round, rings by their short names, list numbers among labels."""
+
+from __future__ import annotations
+
+from helpers import all_findings, check, corrections, counts, outcomes
+
+_TOP = "Ball\n\nAbbreviations: sc = single crochet; inc = increase; mr = magic ring\nColors: A = red, B = white\n\n"
+
+
+def test_letters_before_and_behind_the_work_are_colours() -> None:
+    """A colour's letter may lead a clause or follow it, at the ring and at a whole round as well."""
+    report = check(
+        _TOP + "R1: 6 sc A in mr [6]\nR2: A inc x 6 [12]\nR3: A (sc, inc) x 6 [18]\nR4: 6 sc A, B 4 sc, A 8 sc [18]\n"
+        "R5: A: 1 sc, B: 1 sc, A: (3 sc, inc) x 4 [22]\nR6: sc around in B [22]\nR7: inc A, 21 sc B [23]\n"
+    )
+    assert counts(report) == [6, 12, 18, 18, 22, 22, 23]
+    assert set(outcomes(report)) == {"agrees"}
+    assert corrections(report) == []
+
+
+def test_figures_with_colour_letters_are_stitches() -> None:
+    """ "4A, 2B" are six stitches where the round's count is printed behind them, in brackets as well."""
+    report = check(
+        _TOP + "R1: 6 sc in mr [6]\nR2: inc x 6 [12]\nR3: 4A, 2B, 6A [12]\nR4: (3A, 1B) x 3 [12]\nR5: 12A [12]\n"
+        "R6: 4A, 2B, 5A [12]\n"
+    )
+    assert counts(report) == [6, 12, 12, 12, 12, 11]
+    assert outcomes(report) == [*["agrees"] * 5, "differs"]
+
+
+def test_figures_with_colours_and_no_count_stay_unread() -> None:
+    """Without a printed count "2A, 2B" may be rows of stripes: the row is not recomputed."""
+    report = check(_TOP + "R1: 6 sc in mr [6]\nR2: inc x 6 [12]\nR3: 2A, 2B\n")
+    assert outcomes(report)[-1] == "not-recomputed"
+
+
+def test_letters_that_are_shapings_are_no_colours() -> None:
+    """Where A is the decrease, "6A" takes in twelve stitches."""
+    report = check(
+        "Ball\n\nX: single crochet\nV: increase\nA: decrease\n\nR1: 6X in mr (6)\nR2: 6V (12)\nR3: 4X, 2A, 4X (10)\nR4: 5A (5)\n"
+    )
+    assert counts(report) == [6, 12, 10, 5]
+
+
+def test_mc_is_the_ring_unless_it_is_the_main_colour() -> None:
+    """ "8 sc in mc" begins a round where no main colour is named; where one is, mc is that yarn."""
+    for first in ("8 sc in mc", "8 sc in MC", "MC, 8 sc", "8 sc into a mc"):
+        assert counts(check(f"Ball\n\nR1: {first} (8)\nR2: inc x 8 (16)\n")) == [8, 16]
+    yarn = "Ball\nMaterials: MC black, CC white\n\nR1: With MC, 6 sc in mr (6)\nR2: inc x 6 (12)\nR3: 8 sc in MC, 4 sc in CC (12)\n"
+    assert counts(check(yarn)) == [6, 12, 12]
+
+
+def test_a_ring_by_the_pattern_s_own_letters() -> None:
+    """ "KA - amigurumi ring" in a line of its own names the ring, whatever heading stands above it."""
+    report = check("Ball\n\nLegend:\nKA - amigurumi ring\n\n1 row: 6 sc in KA (6)\n2 row: 6 inc (12)\n")
+    assert counts(report) == [6, 12]
+
+
+def test_abbreviations_parted_by_strokes() -> None:
+    """A list in one line parted by strokes or dots is as many entries, and redefines no stitch."""
+    for sign in ("/", "|", "·"):
+        listed = f"sc – single crochet {sign} inc – 2 sc in 1 st {sign} mr – magic ring"
+        report = check(f"Ball\n\n{listed}\n\nR1: 6 sc in mr [6]\nR2: inc x 6 [12]\nR3: sc around [12]\n")
+        assert counts(report) == [6, 12, 12]
+
+
+def test_list_numbers_among_labels() -> None:
+    """A bare number that goes on from the row before labels a row; any other is left alone."""
+    report = check(
+        "Ball\n\nR1: 6 sc in mr (6)\nR2: inc x 6 (12)\n3. sc around (12)\nR4-5: sc around (12)\n6-7) sc around (12)\nR8: dec x 6 (6)\n"
+    )
+    assert counts(report) == [6, 12, 12, 12, 12, 12, 12, 6]
+    assert corrections(report) == []
+
+
+def test_numbered_pieces_are_pieces() -> None:
+    """ "1. BODY - yellow" and "2. WING (x2)" are headings; the second's rows begin anew and are made twice."""
+    report = check(
+        "Duck\n\n1. BODY - yellow\nR1: 6 sc in mr (6)\nR2: inc x 6 (12)\nR3: sc around (12)\n\n"
+        "2. WING (x2)\nR1: 5 sc in mr (5)\nR2: sc around (5)\n"
+    )
+    assert [(part.name, part.make) for part in report.pattern.parts] == [("BODY - yellow", 1), ("WING", 2)]
+    assert counts(report) == [6, 12, 12, 5, 5]
+    assert corrections(report) == []
+
+
+def test_leaflets_with_headings_and_rounds_run_in() -> None:
+    """ "BODY . . . Starting at bottom, ch 2. 1st rnd: …", rounds "incl", and pieces behind a dash."""
+    report = check(
+        "RABBIT\n\nBODY . . . Starting at bottom with White, ch 2. 1st rnd: 7 sc in 2nd ch from hook. 2nd rnd: 2 sc in each "
+        "sc around—14 sc. 3rd to 5th rnds incl: Sc in each sc around. 6th rnd: * Sc in next 5 sc, work off 2 sc as 1 sc. "
+        "Repeat from * around (12 sc). 7th rnd: Sc in each sc around. Break off.\n\n"
+        "EAR (Make 2)—Starting at tip with White, ch 2. 1st rnd: 4 sc in 2nd ch from hook. 2nd and 3rd rnds inclusive: "
+        "Sc in each sc around (4 sc). Break off.\n"
+    )
+    assert [(part.name, part.make) for part in report.pattern.parts] == [("BODY", 1), ("EAR", 2)]
+    assert counts(report) == [7, 14, 14, 14, 14, 12, 12, 4, 4, 4]
+    assert corrections(report) == []
+
+
+def test_ranges_in_other_languages_words_and_without_a_sign() -> None:
+    """ "t/m", "til" and "bis" span rows; "Rnds 6-7 Sc in each st" needs no sign behind its number."""
+    rows = "Rnd 3 t/m 4 – sc in each st [12]\nRnd 5 til 6: sc in each st [12]\nRnds 7-8 Sc in each st [12]\nRnd 9 bis 10: sc around [12]\n"
+    report = check(f"Ball\n\nRnd 1 – 6 sc in magic ring. [6]\nRnd 2 – 2 sc in each st. [12]\n{rows}")
+    assert counts(report) == [6] + [12] * 9
+    assert corrections(report) == []
+
+
+def test_stitches_worked_together_told_in_words() -> None:
+    """Old and translated ways to say a decrease, once and along the round."""
+    rows = (
+        ("work off 2 sc as 1 sc, sc in next 22 sc", 23),
+        ("work 2 sc as 1, sc in next 21 sc", 22),
+        ("take 2 sts tog, sc in next 20 sc", 21),
+        ("sc together every 2nd and 3rd st", 14),
+        ("decrease every 6th and 7th st", 12),
+        ("crochet every 2nd and 3rd st together", 8),
+        ("always crochet 2 sts together", 4),
+        ("sc every 2 sts together", 2),
+    )
+    text = "Ball\n\nRnd 1: 6 sc in mr (6)\nRnd 2: double all sts (12)\nRnd 3: double every st (24)\n"
+    report = check(text + "".join(f"Rnd {at}: {words} ({made})\n" for at, (words, made) in enumerate(rows, 4)))
+    assert counts(report) == [6, 12, 24, *(made for _, made in rows)]
+    assert set(outcomes(report)) == {"agrees"}
+
+
+def test_a_row_with_a_label_of_an_unknown_form_is_not_passed_over() -> None:
+    """What stands under a number, a row word and a sign may be work, whatever stands between: it is not understood."""
+    report = check(
+        "Ball\n\n1st rnd: 6 sc in ring\n2nd rnd: 2 sc in each sc (12 sc)\n3rd rnd, once over: Sc in each sc around.\n4th rnd: sc in each sc around (12 sc)\n"
+    )
+    assert ("not-understood", 5) in all_findings(report)
