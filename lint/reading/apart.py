@@ -16,6 +16,7 @@ _BEFORE_COUNT = (".", ",", ";", "turn", "join", "around", "across", "any_stitch"
 
 def counts_set_apart(stream: Stream) -> Stream:
     """The row's stream, with such a count at its end in brackets or behind a dash."""
+    stream = _in_angles(stream)
     lexemes = stream.lexemes
     end = len(lexemes)
     while end and lexemes[end - 1].kind in (".", "|"):
@@ -28,17 +29,29 @@ def counts_set_apart(stream: Stream) -> Stream:
     return Stream(kept, stream.vocabulary)
 
 
+def _in_angles(stream: Stream) -> Stream:
+    """ "<34 sts>" anywhere in the row as "(34 sts)": more may stand behind it, "<34> Rep Rnds 3-4 twice"."""
+    put: dict[int, str] = {}
+    opened: int | None = None
+    for index, item in enumerate(stream.lexemes):
+        if item.text == "<":
+            opened = index
+        elif item.text == ">" and opened is not None:
+            if _count(stream, opened + 1, index):
+                put |= {opened: "(", index: ")"}
+            opened = None
+    lexemes = [replace(item, kind=put.get(index, item.kind)) for index, item in enumerate(stream.lexemes)]
+    return Stream(lexemes, stream.vocabulary) if put else stream
+
+
 def _enclosed(stream: Stream, end: int) -> dict[int, str | None] | None:
-    """ "<12>" becomes "(12)", "~12 sts~" becomes "– 12 sts"; None where no such count ends the row."""
+    """ "~12 sts~" becomes "– 12 sts"; None where no such count ends the row."""
     lexemes = stream.lexemes
-    if not end or lexemes[end - 1].kind not in (">", "star"):
+    if not end or lexemes[end - 1].text != "~":
         return None
-    opening = "<" if lexemes[end - 1].kind == ">" else lexemes[end - 1].text
-    first = next((index for index in range(end - 2, 0, -1) if lexemes[index].text == opening), None)
-    if first is None or opening not in ("<", "~") or not _count(stream, first + 1, end - 1):
+    first = next((index for index in range(end - 2, 0, -1) if lexemes[index].text == "~"), None)
+    if first is None or not _count(stream, first + 1, end - 1):
         return None
-    if opening == "<":
-        return {first: "(", end - 1: ")"}
     alone = sum(item.text == "~" for item in lexemes) == 2 and lexemes[first - 1].kind in _BEFORE_COUNT
     return {first: "dash", end - 1: None} if alone else None
 

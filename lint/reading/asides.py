@@ -25,6 +25,8 @@ _POINTING = (
     "alt",
     "cont",
 )  # cut short; "in each. 3 sc" ends a sentence
+_AGAIN = ("rep", "rpt")
+_ROWS_NAMED = ("ordinal", "ordinals", "the", "row", "round", "last", "first")
 _NOUNS = ("stitch", "chain", "any_stitch", "space", "row", "round", "special", "one_stitch", "corner")
 _GOES_ON = ("from", "in", "at", "around", "across", "of", "to", "over", "together", "next", "each", "more", "between")
 _BEFORE_CLAUSE = (",", ";", ".", ":", "star", "and", "then", "turn", "join", "dash", *OPENERS, *CLOSERS)
@@ -75,6 +77,8 @@ def _ends_abbreviation(stream: Stream, index: int) -> bool:
     beyond = lexemes[index + 2].kind if index + 2 < len(lexemes) else "end"
     if after.kind == "dash" and before.kind == "chain":
         return beyond == "space"  # "into next ch.-sp."
+    if before.lower in _AGAIN:
+        return after.kind in (*_GOES_ON, *_ROWS_NAMED)  # "Rep. 2nd row until", "rep. from *"
     if after.kind == "number":
         if before.kind in ("increase", "decrease"):
             return after.number == 1 and beyond == "any_stitch"  # "dec. 1 st. at each end"

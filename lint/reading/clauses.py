@@ -235,7 +235,10 @@ class Clauses(WordClauses):
 
     def begins_rows(self, start: int) -> bool:
         """Whether a sentence begins here that may tell rows, or the whole of this one."""
-        opens = not start or self.stream.lexemes[start - 1].kind in (".", ";", ":", *CLOSERS)
+        first = start
+        while first and self.stream.lexemes[first - 1].kind in ("and", "then"):
+            first -= 1  # "Then work 3 rows even"
+        opens = not first or self.stream.lexemes[first - 1].kind in (".", ";", ":", *CLOSERS)
         kinds = ("make", "number", "open_work", "stitch", "word", "for", "then", "unchanged", "row", "round")
         opens = opens or not self.has_work() and isinstance(self.steps[-1], (Chain, Turn)) if self.steps else opens
         return self.top and opens and self.stream.kind() in kinds

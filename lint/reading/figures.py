@@ -16,7 +16,7 @@ Ends = Iterator[tuple[Numbers, int]]  # what can be read at a token, and the tok
 Lists = Iterator[tuple[tuple[Numbers, ...], int]]
 
 _TOKEN = regex.compile(
-    r"(?P<number>\d+)(?:\s?(?:st|nd|rd|th|d)\b\.?)?|(?P<sign>\b(?:to|thru|through|t/m|till?|bis|and)\b|[-–—−&,;:/()\[\]{}])"
+    r"(?P<number>\d+)(?:\s?(?:st|nd|rd|th|d)\b\.?)?|(?P<sign>\b(?:to|thru|through|t/m|till?|bis|and)\b|[-–—−&,;:/|()\[\]{}])"
 )
 _SPANS = ("-", "to")
 _SAME = {
@@ -35,8 +35,8 @@ _SAME = {
     "]": ")",
     "}": ")",
 }
-_BETWEEN = (",", ":", ";", "/", "-")  # what parts the numbers of one list; one list has one of them
-_IN_LABELS = ("/", ";", ":")  # between bare numbers; a label's commas name several rows
+_BETWEEN = (",", ":", ";", "/", "-", "|", "and")  # what parts the numbers of one list; one list has one of them
+_IN_LABELS = ("/", ";", ":", "|")  # between bare numbers; a label's commas name several rows
 _MOST_ROWS = 2000
 _UNLIKE = 8  # rows by which sizes may differ, and the double: beyond that, brackets hold something else
 
@@ -158,10 +158,11 @@ def _bracketed(tokens: list[str], at: int, sizes: int, item: Callable[[list[str]
 
 
 def _alternating(tokens: list[str], at: int, sizes: int, item: Callable[[list[str], int], Ends]) -> Lists:
-    """ "8 (9) 10 (11)": every second number in brackets."""
+    """ "8 (9) 10 (11)", in three sizes and more also "(8) 9 (10) 11": every second number in brackets."""
     values: list[Numbers] = []
+    opened = int(sizes > 2 and tokens[at : at + 1] == ["("])
     while len(values) < sizes:
-        inside = len(values) % 2
+        inside = (len(values) + opened) % 2
         if inside and not (at < len(tokens) and tokens[at] == "("):
             return
         found = next(iter(item(tokens, at + inside)), None)

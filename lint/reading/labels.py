@@ -304,7 +304,8 @@ def _compiled(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> di
             flags,
         ),
         "several": regex.compile(
-            rf"(?P<core>(?:next|following)\s+(?P<rows>{figures})\s+(?P<word>{word})\b{extra}){sign}", flags
+            rf"(?P<core>(?:(?:for\s+)?(?:the\s+)?(?:next|following)|then)\s+(?P<rows>{figures})\s+(?P<word>{word})\b{extra}){sign}",
+            flags,
         ),
         "named": regex.compile(
             rf"(?P<core>(?P<name>{names})\s+(?P<word>{word}s?|ring)\b{extra})\s*(?P<sign>:|\.|[-–—]+)", flags

@@ -27,6 +27,9 @@ _GOES_ON = regex.compile(r"\s?,?\s?[(\[]\s*[\d-]")
 _ROWS = regex.compile(r"(?i)\b(?:rows?|rnds?|rounds?|rds?)\.?\s*$")
 _NO_LABEL = r"(?!\s*\n\s*\d+(?:\s?[-–]\s?\d+)?\s?(?:[).:]|r(?:n?d|ow|ound)s?\b))"  # the next line's label: "sc 12 [30]", "10) sc 6"
 SHAPES = {
+    "brackets first": regex.compile(
+        rf"(?<![\w.,/¼½¾)\]-])(?<![\d½¼¾)\]]\s)(?P<list>(?>[(\[]{_ONE}[)\]]\s?{_ONE}(?:\s?[(\[]{_ONE}[)\]]\s?{_ONE})*(?:\s?[(\[]{_ONE}[)\]])?))(?!\s?,?\s?[(\[]\s?\d)"
+    ),
     "alternating": regex.compile(
         rf"(?<![\w.,/¼½¾-])(?P<list>(?>{_RUN}(?:\s?[(\[]{_ONE}[)\]]{_NO_LABEL}\s?{_ONE})+(?:\s?[(\[]{_ONE}[)\]])?))(?!\s?,?\s?[(\[]\s?\d)"
     ),
@@ -36,6 +39,8 @@ SHAPES = {
     "brackets": regex.compile(
         rf"(?<![\w.,/¼½¾-])(?P<list>(?P<head>{_RUN}|{_EMPTY}(?:\s?{_EMPTY}){{0,{_MOST_EMPTY}}})\s?[(\[{{]\s*(?P<item>{_RUN})(?:(?P<sign>\s*[,:;/]\s*|\s?[-–]\s?)(?P<item>{_RUN}))*\s*[)\]}}])"
     ),
+    "bars": regex.compile(rf"(?<![\w.,/|]\s)(?<![\w.,/|])(?P<list>{_ONE}(?:\s?\|\s?{_ONE}){{2,}})(?!\s?\||\w|\.\d)"),
+    "ampersands": regex.compile(rf"{_NOT_ROWS}(?<![\w.,/&])(?P<list>{_ONE}(?: & {_ONE}){{2,}})(?!\w|\.\d| &)"),
     "strokes": regex.compile(rf"(?<![\w.,/])(?P<list>{_ONE}(?:/{_ONE})+)(?!\w|/|\.\d)"),
     "all in brackets": regex.compile(rf"(?<![\d¼½¾)\]]\s?)(?P<list>[(\[]\s*{_RUN}(?:\s*[,:;]\s*{_RUN})+\s*[)\]])"),
     "hyphens": regex.compile(r"(?<![\w.,/-])(?P<list>\d+(?:-\d+){2,})(?![\w-])"),
@@ -43,7 +48,7 @@ SHAPES = {
         rf"(?i)(?<![\w.,;/-])(?<!\d[,;]?\s){_NOT_ROWS}(?P<list>{_ONE}(?:(?:, {_ONE}){{2,}}|(?:; {_ONE}){{2,}}))(?!\s?[\w,;]*\s?(?:and|&)\b|[\w-])"
     ),
 }  # fmt: skip
-STRONG = ("alternating", "groups", "brackets")  # no other use of figures looks like them
+STRONG = ("brackets first", "alternating", "groups", "brackets")  # no other use of figures looks like them
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,6 +105,10 @@ def _numbers(shape: str, match: regex.Match, text: str, sizes: int) -> frozenset
         fraction = len(values) == 2 and values[-1] in ("2", "3", "4", "8", "16")
         return frozenset() if fraction or len(values) == 2 != sizes and not counted else frozenset({len(values)})
     inner = match["list"].strip("()[] ")
+    if shape == "brackets first":
+        figures = _EACH.findall(match["list"])
+        numbered = figures[::2] == [str(number) for number in range(1, len(figures[::2]) + 1)]  # "(1) 6 (2) 12 (3) 18"
+        return frozenset() if numbered or len(figures) < 3 else frozenset({len(figures)})
     if shape == "alternating":
         inner = regex.sub(rf"^{_ONE}\s?[-–]\s?(?={_ONE})", "", inner)  # the first row of a range
     if shape == "hyphens" and _ROWS.search(text, max(0, match.start() - 12), match.start()):

@@ -129,12 +129,13 @@ def _name_first(lexemes: list[Lexeme], at: int, sizes: Mapping[str, int]):
         return None
     size, at = named
     signed = lexemes[at].kind in (":", "=", "dash") or told and lexemes[at].kind == ","
+    spelled = lexemes[at - 1].text.isalpha()
     figure = _figure(lexemes, at + signed)
     if figure is None or lexemes[at + signed].kind == "make" and not (told or signed):
         return None
     number, at, unit = figure
-    if not (signed or told) and unit[0] == unit[1]:
-        return None  # "M 12": a figure without a sign before it must say of what
+    if not (signed or told or spelled) and unit[0] == unit[1]:
+        return None  # "Size 6 12": a figure behind a figure, without a sign between them, must say of what
     return size, number, at, unit
 
 

@@ -17,15 +17,18 @@ _EVEN = {"work even", "work straight", "work without shaping", "work without dec
     "without further shaping", "plain"}  # fmt: skip
 _EVEN_ROWS = {"rows even", "rounds even", "rnds even"}
 _KINDS = {"number": "N", "row": "R", "round": "R", "stitch": "S", "make": "W", "in": "I", "of": "I", "for": "F",
-    "more": "M", "another": "M", "the": "t", "same": "t", "all": "t", "any_stitch": "s", "over": "I", "unused": "x"}  # fmt: skip
+    "more": "M", "another": "M", "the": "t", "same": "t", "all": "t", "any_stitch": "s", "over": "I", "unused": "x",
+    "both_loops": "L", "as": "A", "ordinal": "O"}  # fmt: skip
 _STITCHES = r"(?:It*N?s)?"  # "on these 45 sts"
-_STYLE = r"(?:E|IS)"
+_STYLE = r"(?:EIL|E|IS)"  # "even in both loops", "in sc"
 # "3 rows even", "3 rows even in sc", "Work 4 more rnds in sc", "Work 5 rows sc"
-_NUMBER_FIRST = regex.compile(rf"W*t*M?N(?:M?(?P<rows>R)(?:{_STYLE}|S)+|M?Q(?:IS)?){_STITCHES}")
+_NUMBER_FIRST = regex.compile(rf"W*t*M?N(?:M?(?P<rows>R)(?:{_STYLE}|S)+|M?Q(?:I[SL])?){_STITCHES}")
 # "Work even for 3 rows", "Work in sc for 5 rows", "sc for 4 more rows"
 _FOR_ROWS = regex.compile(rf"(?:W?{_STYLE}+|W*SE?){_STITCHES}F?t*M?NM?R(?P<rows>)E?")
 # "Work even in sc", "hdc even": one row of it
 _ONE_ROW = regex.compile(rf"(?:W*R?E+(?:IS)?{_STITCHES}|W*SE|WIS)")
+# "6 more rounds like round 3", "Work 4 rows as 2nd row", "Work 3 more rows the same as Row 2"
+_AS_ROW = regex.compile(r"W*t*M?N(?:M?R)A(?:tO|O)?R?N?R?")
 _LIST_WITHIN = 6  # lexemes from the sentence's beginning in which its list begins
 _FOLLOWS = ("ending", "turn", "no_turn", "fasten_off", "join", "no_fasten", "chain")
 
@@ -44,7 +47,7 @@ def rows_even(stream: Stream, steps: list[Step], start: int) -> bool:
     """ "Work 3 rows even.", "Work even for 3 rows", "Work 2 rows in sc"; or one row: "Work straight in hdc"."""
     told = _told(stream, start)
     if told is None:
-        return False
+        return _as_row(stream, steps, start)
     stream.at = told.end
     span = stream.span_from(start)
     one = OpenWork(span, stream.words(start, told.end), plain=True, stitch=told.stitch, over=told.over)
@@ -78,6 +81,27 @@ def _told(stream: Stream, start: int) -> _Told | None:
             return None
         return _Told(words[of_rows[0]].quantity if of_rows else None, stitch, over, end)
     return None
+
+
+def _as_row(stream: Stream, steps: list[Step], start: int) -> bool:
+    """ "Work 6 more rounds like round 3": so many rows, each as the one named."""
+    listed = stream.bare_list(start, start + _LIST_WITHIN)
+    whole = stream
+    if listed is not None:
+        at, behind, one = listed
+        whole = Stream([*stream.lexemes[:at], one, *stream.lexemes[behind:]], stream.vocabulary)
+    end = whole.sentence_end(start, ".", ";", ",", "dash", *OPENERS)
+    words = whole.lexemes[start:end]
+    if len(words) > 10 or _AS_ROW.fullmatch("".join(map(_sign, words))) is None:
+        return False
+    numbers = [item for item in words if item.kind in ("number", "ordinal")]
+    row = [item for item in words if item.kind in ("row", "round")]
+    if len(numbers) != 2 or len(row) != 2:
+        return False
+    stream.at = end + (listed[1] - listed[0] - 1 if listed is not None else 0)
+    named = numbers[1].quantity
+    steps.append(RowCall(stream.span_from(start), named, None, kind=row[1].kind, rows=numbers[0].quantity))
+    return True
 
 
 def _sign(item) -> str:

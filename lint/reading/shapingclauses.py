@@ -11,7 +11,7 @@ from lint.reading.rowsof import shaped_rows
 from lint.reading.stream import OPENERS
 from lint.reading.targets import ANY, target
 from lint.reading.yarnclauses import YarnClauses
-from lint.tree import Evenly, OpenWork, Remark, ShapedWhere, Shaping, Work
+from lint.tree import Evenly, OpenWork, Remark, ShapedWhere, Shaping, Step, Work
 
 _EDGES = ("ending", "row_end", "side", "edge")
 
@@ -85,6 +85,51 @@ class ShapingClauses(YarnClauses):
             return True
         self.steps.append(Shaping(span, number, increase, where))
         return True
+
+    def shaped_evenly(self, start: int, step: Work) -> bool:
+        """ "sc2tog 6 times evenly around, sc in all other sts", "sc across, working 6 decreases evenly spaced"."""
+        stream = self.stream
+        if stream.kind(1) == "number" and not step.number_said:  # "sc2tog evenly 6 times"
+            stream.take()
+            step = replace(step, number=stream.amount() or ONE, number_said=True)
+            stream.take_if("times")
+        else:
+            stream.take()
+        runs = bool(self.steps) and self._is_run(self.steps[-1])
+        if not step.number_said or step.special is not None or self.has_work() and not runs:
+            return False
+        self.pass_row_words()
+        each = (step.together or 2) - 1
+        number = Amount(tuple(None if one is None else one * each for one in step.number.values))
+        shaping = Shaping(stream.span_from(start), number, step.stitch == "inc", ShapedWhere.EVENLY)
+        if step.together is not None and not runs:
+            place = Place(shaping.span, Which.EACH, (ANY,), limit=Limit(LimitKind.END))
+            self.steps.append(Work(shaping.span, step.stitch, places=(place,)))
+        self.steps.append(shaping)
+        if step.together is not None:
+            self.pass_all_others(step.stitch)
+        return True
+
+    @staticmethod
+    def _is_run(step: Step) -> bool:
+        """Whether a step is one stitch in each place to the row's end."""
+        run = step.places[-1] if isinstance(step, Work) and len(step.places) == 1 else None
+        return run is not None and run.which is Which.EACH and (run.limit is None or run.limit.kind is LimitKind.END)
+
+    def pass_all_others(self, stitch: str) -> None:
+        """Passes ", hdc in all other sts", which the run of a shaping spread evenly holds already."""
+        stream = self.stream
+        start = stream.at
+        stream.skip(",", "and", "number")
+        if stream.kind() == "stitch" and stream.take().value == stitch:
+            said = stream.word("in all") and bool(stream.take()) or bool(stream.take_if("in"))
+            each = not stream.word("every") and bool(stream.take_if("each")) or stream.kind(-1) == "total"
+            stream.skip("the")
+            other = each and stream.word("other", "others") or stream.kind() == "remaining"
+            if said and other and stream.take() and stream.take_if("any_stitch", "stitch"):
+                self.pass_row_words()
+                return
+        stream.at = start
 
     def pass_rows(self) -> None:
         """Passes to the sentence's end or a bracket, over brackets that speak of rows: "(10 x 1 st in every 5th row)"."""

@@ -35,7 +35,7 @@ _EDGE = " \t.,:;*_#|•–—-"
 _TAIL = regex.compile(
     r"(?i)\s*\b(?:months?|mths?|mos?|years?|yrs?|old|sizes?|available|included|hands?|foot|feet|heads?|waist|hips?|bust|chest|wrist)\s*$"
 )
-_HEAD = regex.compile(r"(?i)^\W*(?:sizes?|included|available|range|ages?|aged|to fit|in)\b\s*:?\s*(?=\S)")
+_HEAD = regex.compile(r"(?i)^\W*(?:sizes?|included|available|range|ages?|aged|to fit|in|for)\b\s*:?\s*(?=\S)")
 _PROSE = regex.compile(r"[.!]\s|\s[–—-]\s(?=(?:shown|sample|instructions|figures|model|to fit)\b)|,?\s\(?(?:to fit|fits|shown|sample|with|for|given)\b", regex.I)  # fmt: skip
 _UNIT_WORD = regex.compile(r"(?i)\b(?:months?|mths?|mos?|years?|yrs?)\b")
 _LEAD = regex.compile(
@@ -46,6 +46,7 @@ _MEASURED = regex.compile(
     regex.I,
 )
 _OWN_MEASURE = regex.compile(r"^(?P<name>[^:=–—]{1,20}?)\s*(?:[:=]|\s[-–—]\s)\s*\D{0,20}\d.*$")
+_LETTER = regex.compile(r"(?<![\p{L}\d])(?P<name>[A-L])(?:\s*[:=(]|\s[-–—]|\.?\s|(?=\d))(?=\s*\D{0,12}\d)")
 # between names, the likeliest first; without brackets "and" goes with the commas
 _CUTS = tuple(
     map(
@@ -96,9 +97,22 @@ def named_measures(line: str) -> Names:
     if brackets > 1:
         names = next(split_names(bare, known=True), ())
         return names if len(names) >= brackets else ()
+    lettered = _lettered(line)
+    if lettered:
+        return lettered
     found = [_OWN_MEASURE.match(piece.strip(_EDGE)) for piece in regex.split(r"\s*[,;|/]\s*(?=[^\d\s])", line)]
     names = tuple(match["name"].strip(_EDGE) for match in found if match is not None)
     return names if len(names) == len(found) > 1 and all(map(is_size_name, names)) else ()
+
+
+def _lettered(line: str) -> Names:
+    """The letters of "A - 6 years, B - 8 years", "A 130, B 136 and C 142": from A on, a figure behind each."""
+    pieces = _LETTER.split(line)
+    names = pieces[1::2]
+    told = all(regex.search(r"\d", said) and len(said) <= _LONGEST for said in pieces[2::2])
+    in_order = names == [chr(ord("A") + at) for at in range(len(names))]
+    alone = not regex.search(r"\d", pieces[0]) and regex.fullmatch(r"\W*(?:\p{L}+\W+){0,4}", pieces[0]) is not None
+    return tuple(names) if len(names) > 1 and told and in_order and alone else ()
 
 
 def _readings(line: str) -> Iterator[str]:

@@ -116,7 +116,10 @@ def find_sizes(source: SourceText, finder: SectionFinder) -> SizeLine:
 def shown_by_lists(text: str) -> Shown:
     """How many figures the lists of a text have."""
     found = sorted(listings(text, 0), key=lambda one: one.span)
-    for shapes in (STRONG, *(((shape,)) for shape in ("strokes", "hyphens", "all in brackets", "bare"))):
+    for shapes in (
+        STRONG,
+        *(((shape,)) for shape in ("strokes", "bars", "ampersands", "hyphens", "all in brackets", "bare")),
+    ):
         some = [one for one in found if one.shape in shapes]
         if len(some) < (1 if shapes is STRONG else 2):
             continue

@@ -21,17 +21,37 @@ _STITCHES = ("stitch", "special", "one_stitch", "group_word", "increase", "decre
 _AFTER_STITCH = ("in", "over", "around", "across", "each", "next", "together", "evenly", "to")
 _AFTER_NUMBER = (",", ";", ".", "end", "times")
 _BEFORE_COUNT = (".", ";", ":", "=", "turn", "join", "no_turn", "across", "around", "ending", "times", *CLOSERS)
-_MAY_END = ("stitch", "any_stitch", "space", "special", "group_word", "one_stitch", "word", "turn", "times", *CLOSERS)
+_MAY_END = (
+    "stitch",
+    "any_stitch",
+    "space",
+    "special",
+    "group_word",
+    "one_stitch",
+    "word",
+    "turn",
+    "times",
+    ">",
+    *CLOSERS,
+)
+_ROWS_NAMED = ("row", "round", "ordinal", "last", "the")
 _TALK = ("stuff", "rotate", "telling", "marker", "fasten_off", "no_fasten", "attach", "change")  # no unit of a count
 _MOST_SIGNS = 4  # figures and signs to a size: "3, (4"
-_LIST_SIGNS = {",", "/", ":", ";"}
+_LIST_SIGNS = {",", "/", ":", ";", "|"}
+_FOLDED = ("/", ";", "|", "and")  # what parts the numbers of a list without brackets, and of nothing else
 
 
 def with_line_stops(lexemes: list[Lexeme], source: SourceText) -> list[Lexeme]:
-    """The lexemes, with a stop where a line ends after what may end a sentence and the next begins with a capital."""
+    """The lexemes, with a stop where a line ends after what may end a sentence and the next begins with a capital.
+
+    On the same line "(34 sc) Repeat Rows 8-12" begins a sentence: what is in the brackets is not repeated.
+    """
     found: list[Lexeme] = []
-    for lexeme in lexemes:
+    for index, lexeme in enumerate(lexemes):
         before = found[-1] if found else None
+        if before is not None and before.kind in (*CLOSERS, ">") and lexeme.kind == "repeat":
+            if lexeme.text[:1].isupper() and lexemes[index + 1 : index + 2] and lexemes[index + 1].kind in _ROWS_NAMED:
+                found.append(Lexeme(".", "", before.end, before.end, True))
         counted = before is not None and before.kind == "number" and found[-2:-1] and found[-2].kind in ("=", "→")
         if (
             before is not None
@@ -268,7 +288,7 @@ class Stream:
                 lexemes += [item for item in unit if item.kind != "chain" or said != "chain"]
                 whole.at = named.end
                 continue
-            found = whole._listed(("/", ";") if self.vocabulary.sizes > 2 else ()) or whole._listed_in_gate()
+            found = whole._listed(_FOLDED if self.vocabulary.sizes > 2 else ()) or whole._listed_in_gate()
             if found is None and (apart := whole._listed_apart()) is not None:
                 first, unit = whole.take(), whole.take()
                 whole.at = whole.matching(whole.at) + 1
@@ -345,6 +365,11 @@ class Stream:
         own = dict(zip(gate, found[0], strict=True))
         return tuple(own.get(size) for size in range(self.vocabulary.sizes)), found[1]
 
+    def _joined(self, index: int) -> bool:
+        """Whether the "and" at an index stands between plain numbers, "5 & 6 & 7 sts"; not between rows that are named."""
+        plain = all(item.kind == "number" and item.amount is None for item in self.lexemes[index - 1 : index + 2 : 2])
+        return plain and self.kind(-1) not in ("row", "round")
+
     def _figures(self) -> list[str]:
         """The numbers and signs from the cursor on, as `figures` reads them."""
         tokens: list[str] = []
@@ -365,7 +390,7 @@ class Stream:
                 if depth < 0:
                     break
                 tokens.append("(" if lexeme.kind in OPENERS else ")")
-            elif lexeme.kind in _LIST_SIGNS or depth and lexeme.kind == "and":
+            elif lexeme.kind in _LIST_SIGNS or lexeme.kind == "and" and (depth or self._joined(index)):
                 tokens.append(lexeme.kind)
             else:
                 break

@@ -184,8 +184,10 @@ class WorkClauses(EdgeClauses):
             words = stream.take().span  # "dc in first sc to join"
             step = replace(step, closing=Counting(words, True, None, 0))
         if isinstance(step, Work) and stream.kind() == "evenly":
-            if step.places or step.stitch in ("inc", "dec"):
+            if step.places:
                 return False
+            if step.together is not None or step.stitch in ("inc", "dec"):
+                return self.shaped_evenly(start, step)
             if not step.number_said and stream.kind(1) == "number":
                 stream.take()
                 step = replace(step, number=stream.amount() or ONE, number_said=True)  # "sc evenly 26 around the edge"

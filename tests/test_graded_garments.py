@@ -1,0 +1,140 @@
+"""Size lists and wordings of graded garments: odd signs between the figures, sizes by letters, rows like another."""
+
+from __future__ import annotations
+
+import pytest
+from helpers import all_findings, check, counts, worked_rows
+
+
+def made(report, size: int) -> list[int]:
+    """The stitches of every row that the size works, those without a number too, foundation chains left out."""
+    rows = [row for row in report.ledger.rows if row.label != "Foundation"]
+    return [row.cells[size].made.stitches for row in rows if row.cells[size].made]
+
+
+CUFF = """Alder Cuff
+
+{sizes}
+
+US terms
+
+CUFF
+Ch {chain}.
+Row 1: Sc in 2nd ch from hook and in each ch across. {first}
+Row 2: Ch 1, turn, sc in next {run} sts, 2 sc in each of next 2 sts, sc in each st to end. {second}
+"""
+
+
+@pytest.mark.parametrize(
+    ("sizes", "chain", "first", "run", "second"),
+    [
+        ("To fit wrist: 15 & 16 & 18 cm", "21 & 23 & 27", "20 & 22 & 26 sc", "4 & 5 & 6", "22 & 24 & 28 sc"),
+        ("Sizes: S | M | L", "21 | 23 | 27", "⟨20 | 22 | 26⟩", "4 | 5 | 6", "⟨22 | 24 | 28⟩"),
+        ("Sizes: (S) M (L)", "(21) 23 (27)", "= (20) 22 (26) sc", "(4) 5 (6)", "= (22) 24 (28) sc"),
+        (
+            "SIZE: A - 2 years, B - 4 years, C - 6 years",
+            "21 (23, 27)",
+            "A 20, B 22, C 26 sc",
+            "4 (5, 6)",
+            "(22, 24, 28)",
+        ),
+        ("Sizes: A 92, B 104 and C 116 cm", "21 (23, 27)", "20 (22, 26)", "4 (5, 6)", "22 (24, 28)"),
+        ("for 3 months (6 months, 12 months)", "21 (23, 27)", "20 (22, 26)", "4 (5, 6)", "22 (24, 28)"),
+    ],
+)
+def test_lists_and_sizes_in_odd_signs(sizes: str, chain: str, first: str, run: str, second: str) -> None:
+    """20, 22 and 26 stitches, then two more: every size has its own figure, and the print of each is compared."""
+    report = check(CUFF.format(sizes=sizes, chain=chain, first=first, run=run, second=second))
+    assert len(report.pattern.sizes) == 3 and not any(finding.rule == "sizes-unnamed" for finding in report.findings)
+    assert [counts(report, size) for size in range(3)] == [[20, 22], [22, 24], [26, 28]]
+    assert [row.cells[size].stated is not None for row in worked_rows(report) for size in range(3)] == [True] * 6
+
+
+def test_rounds_numbered_in_brackets_are_no_list() -> None:
+    """ "(1) 6 (2) 12 (3) 18" numbers rounds: no sizes come of it."""
+    report = check("Ball\n\nUS terms\n\nRounds have (1) 6 (2) 12 (3) 18 sts.\n\nRnd 1: 6 sc in magic ring. (6)\n")
+    assert report.pattern.sizes == ()
+
+
+def test_rows_named_one_by_one_are_no_list() -> None:
+    """ "Rep Rows 2 & 3 & 4" calls three rows in every size of three."""
+    text = CUFF.format(
+        sizes="Sizes: S (M, L)", chain="21 (23, 27)", first="(20, 22, 26)", run="4 (5, 6)", second="(22, 24, 28)"
+    )
+    report = check(
+        text + "Row 3: Ch 1, turn, sc in each st across.\nRow 4: Ch 1, turn, sc in each st across.\nRep Rows 3 & 4.\n"
+    )
+    assert made(report, 2) == [26, 28, 28, 28, 28, 28]
+
+
+ROUNDS = """Alder Band
+
+Sizes: S (M, L)
+
+US terms
+
+Ch {chain}, join with sl st to form a ring.
+Rnd 1: Ch 1, sc in each ch around, join. (20, 24, 28)
+Rnd 2: Ch 1, sc in each st around, join.
+"""
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Work 2 (3, 4) more rounds like round 2.",
+        "Then work 2 (3, 4) rounds even.",
+        "Work 2, 3, 4 more rnds as rnd 2.",
+        "Then 2 (3, 4) rounds: sc around (20, 24, 28)",
+        "Work 2 (3, 4) rounds even in both loops.",
+        "Next 2 (3, 4) rounds: Ch 1, sc in each st around, join. <20 (24, 28)>",
+    ],
+)
+def test_rounds_like_another(words: str) -> None:
+    """Two, three and four rounds of 20, 24 and 28 after the two that are written."""
+    report = check(ROUNDS.format(chain="20 (24, 28)") + words + "\n")
+    assert [made(report, size) for size in range(3)] == [[20] * 4, [24] * 5, [28] * 6]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "sc2tog 5 (6, 7) times evenly spaced around, sc in all other sts",
+        "sc2tog 5 (6, 7) times evenly around, sc in the remaining sts",
+        "sc2tog evenly 5 (6, 7) times around",
+        "5 (6, 7) sc2tog evenly spaced around",
+        "dec 5 (6, 7) sts evenly around",
+    ],
+)
+def test_decreases_spread_evenly(words: str) -> None:
+    """So many stitches are lost, and the others are worked plain: 15, 18 and 21 are left."""
+    report = check(ROUNDS.format(chain="20 (24, 28)") + f"Rnd 3: Ch 1, {words}, join. 15 (18, 21) sc\n")
+    assert [counts(report, size)[-1] for size in range(3)] == [15, 18, 21]
+    assert not all_findings(report, "count-differs")
+
+
+def test_a_count_and_rows_called_behind_it() -> None:
+    """ "(28) Repeat Rnds 3 and 4" works the rounds again, and not 28 stitches more."""
+    text = ROUNDS.format(chain="20 (24, 28)")
+    text += "Rnd 3: Ch 1, sc in each st around, join. (20, 24, 28)\n"
+    report = check(text + "Rnd 4: Ch 1, sc in each st around, join. 20 (24, 28) sc. Repeat Rnds 3 and 4 once.\n")
+    assert made(report, 0) == [20] * 6
+    one = "Band\n\nUS terms\n\nRow 1: Fsc 34. (34)\nRow 2: Ch 1, turn, sc in each st across. (34 sc) Repeat Row 2 twice more.\n"
+    assert made(check(one), 0) == [34] * 4
+
+
+def test_stops_of_short_words() -> None:
+    """ "Rep. 2nd row", "S.s. over first 2 sts.": the stop ends a short word, and no sentence."""
+    text = """Alder Band
+
+Sizes: 34 (36, 38) in bust
+UK terms
+
+Make 21 (23, 25) ch.
+1st row: 1 d.c. in 2nd ch. from hook, 1 d.c. in each ch. to end, turn. 20 (22, 24) d.c.
+2nd row: 1 ch. (not counted), 1 d.c. in each d.c. to end, turn.
+Rep. 2nd row until 4 (4, 6) rows have been worked in all.
+Next row: S.s. over first 2 sts., 1 ch., 1 d.c. in each d.c. to last 2 sts., turn, leaving these sts. unworked.
+"""
+    report = check(text)
+    assert [made(report, size) for size in range(3)] == [[20] * 4 + [16], [22] * 4 + [18], [24] * 6 + [20]]
