@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from helpers import check, counts, outcomes
+from helpers import check, corrections, counts, outcomes
 
 _BALL = (
     ("1", "6 sc in magic ring", 6),
@@ -145,3 +145,12 @@ def test_bracketed_row_numbers_beside_lists_over_sizes() -> None:
     rows = "[1] 6 (8) sc in magic ring [6 (8)]\n[2] 2 sc in each st [12 (16)]\n[3] sc in each st [12 (16)]\n"
     report = check(f"Ball\nUS terms\nSizes: S (M)\n\nBALL\n{rows}")
     assert [counts(report, size) for size in (0, 1)] == [[6, 12, 12], [8, 16, 16]]
+
+
+@pytest.mark.parametrize("label", ["Rnd 3, second half only:", "Rnd 3, every other st:", "3rd rnd, once over:"])
+def test_labels_with_words_that_change_the_work_stop_their_row(label: str) -> None:
+    """A label that says which stitches or how often is not understood; its row keeps its number, and no row is missed."""
+    rows = f"Rnd 1: 6 sc in ring (6 sc)\nRnd 2: 2 sc in each sc (12 sc)\n{label} Sc in each sc around.\nRnd 4: sc in each sc (12 sc)\n"
+    report = check(f"Ball\nUS terms\n\nBALL\n{rows}")
+    assert outcomes(report)[:3] == ["agrees", "agrees", "not-recomputed"]
+    assert corrections(report) == []

@@ -20,7 +20,7 @@ from lint.reading.firstuse import with_first_uses
 from lint.reading.headings import begins_work
 from lint.reading.houseletters import house_letters
 from lint.reading.layout import Layout, LayoutReader, PartText, RowText
-from lint.reading.likework import as_another_piece, is_work, label_in_vain
+from lint.reading.likework import as_another_piece, is_work, label_in_vain, vain_number
 from lint.reading.piecewords import PIECE_WORDS
 from lint.reading.prose import running, unbroken, unwrapped
 from lint.reading.rings import ring_words
@@ -153,7 +153,8 @@ class _RowReader:
         vain = label_in_vain(lexemes) if text.label is None else None
         if vain is not None:
             span = Span(text.span.start, lexemes[vain].start)
-            text.label = Label(span, "row", (), words=self.source.slice(span).strip())
+            kind, number = vain_number(lexemes[:vain]) or ("row", 0)
+            text.label = Label(span, kind, (number,) if number else (), words=self.source.slice(span).strip())
         elif text.label is None and as_another_piece(reading, self.source.slice(text.span)):
             text.label = Label(reading.steps[0].span, "row", (), words="The piece worked as another")
         if text.label is None:

@@ -46,7 +46,9 @@ _WORK_FOLLOWS = r"(?=\s*(?:ch\b|chs?\d|rep|repeat|\d+\s*\w|\(|\[|\{|\*|•|join|
 _WORK_NAMED = r"\s*(?:ch\b|chs?\d|\d+\s*\w|\*|[(\[]|turn\b|(?:sc|h?dc|h?tr|dtr)(?:\d?tog)?\b|sl\s?st\b|skip\b|sk\b|join\b|rep(?:eat)?\s+r)"
 
 # "Rnd 1, yellow –", "Row 4, wrong side:": a colour or a side behind a comma, never a word of work
-_NO_COLOUR = r"(?:and|or|to|as|then|rep(?:eat)?|work|turn|join|with|from|in|on|for|at|until|if|you|we|it|this|the|but|so|see|ch|chs|chain|sc|h?dc|h?tr|dtr|fp\w+|bp\w+|sl|ss|slip|sk|skip|miss|inc|dec|cont(?:inue)?|\d\w*)"
+_NO_COLOUR = r"(?:and|or|to|as|then|rep(?:eat)?|work|turn|join|with|from|in|on|for|at|until|if|you|we|it|this|the|but|so|see|ch|chs|chain|sc|h?dc|h?tr|dtr|fp\w+|bp\w+|sl|ss|slip|sk|skip|miss|inc|dec|cont(?:inue)?|\d\w*"
+# nor a word of which stitches or how often, for that changes the work: "Rnd 3, once over:", "Row 4, other half:"
+_NO_COLOUR += r"|once|twice|thrice|two|three|four|five|six|both|each|every|all|half|only|over|again|same|last|next|first|second|third|times?|more|even|odd|alternate|other|except|before|after|ends?|back|front|pat(?:t|tern)?|short)"
 _BEHIND_COMMA = rf"\s*,\s+(?!{_NO_COLOUR}\b)\p{{L}}+(?:\s(?!{_NO_COLOUR}\b)\p{{L}}+)?(?=\s*[:–—]|\s+-\s)"
 
 _DOUBLED = regex.compile(r"(?i)\s*(?:\p{L}+\s+){0,2}(?:round|rnd|row)\s*[-–—]\s*(?=(?:round|rnd|row)\s*\d+\s*[:.])")
@@ -298,7 +300,9 @@ def _compiled(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> di
             rf"(?P<core>(?P<word>{word})\s+(?P<spelled>{cardinal})(?:\s*(?:to|through|thru|and|-|–)\s*(?P<until>{cardinal}))?{extra})\s*(?P<sign>:)",
             flags,
         ),
-        "ordinal": regex.compile(rf"(?P<core>(?P<numbers>{ordinals})\s+(?P<word>{word})\b{_INCLUSIVE}{extra}){sign}", flags),
+        "ordinal": regex.compile(
+            rf"(?P<core>(?P<numbers>{ordinals})\s+(?P<word>{word})\b{_INCLUSIVE}{extra}){sign}", flags
+        ),
         "kept apart": regex.compile(  # "1st brim round:", "2nd and 3rd dec rows:"
             rf"(?P<core>(?P<numbers>{_ORDINAL}(?:{_JOINT}{_ORDINAL})*)\s+(?!{_NO_SORT})\p{{L}}[\p{{L}}-]+\s+(?P<word>{word})\b{extra})\s*(?P<sign>:)",
             flags,

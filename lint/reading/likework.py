@@ -88,10 +88,8 @@ def label_in_vain(lexemes: list[Lexeme]) -> int | None:
 
 def _over_stitches(head: list[Lexeme], lexemes: list[Lexeme]) -> int | None:
     """The sign in "3rd rnd, once over: sc in each sc": a row of a number, a sign, and a stitch behind it with its place."""
-    numbered = bool(head) and head[0].kind in ("ordinal", "ordinals", "number", "first")
-    row = next((at for at, item in enumerate(head[:5]) if item.kind in ("row", "round")), None)
     sign = next((at for at, item in enumerate(head) if item.kind in (":", "dash")), None)
-    if not numbered or row is None or sign is None or sign < row or sign + 1 == len(lexemes):
+    if sign is None or sign + 1 == len(lexemes) or vain_number(head[:sign]) is None:
         return None
     kinds = [item.kind for item in lexemes]
     worked = any(
@@ -101,4 +99,13 @@ def _over_stitches(head: list[Lexeme], lexemes: list[Lexeme]) -> int | None:
     return sign if worked else None
 
 
-__all__ = ["as_another_piece", "is_work", "label_in_vain"]
+def vain_number(label: list[Lexeme]) -> tuple[str, int] | None:
+    """The row word and the number that such a label begins with, "Rnd 3", "3rd rnd": round, 3."""
+    row = next((at for at, item in enumerate(label[:5]) if item.kind in ("row", "round")), None)
+    beside = None if row is None else label[row + 1 : row + 2] if row == 0 else label[:1]
+    if not beside or beside[0].kind not in ("ordinal", "ordinals", "number", "first"):
+        return None
+    return label[row].kind, 1 if beside[0].kind == "first" else beside[0].number
+
+
+__all__ = ["as_another_piece", "is_work", "label_in_vain", "vain_number"]
