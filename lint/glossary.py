@@ -121,9 +121,12 @@ def _key(report: Report, form: str) -> str:
 
 
 def _collect(lexemes: tuple[Lexeme, ...], known: dict[str, Explained | None], found: dict[str, Explained]) -> None:
-    index = 0
+    index, in_words = 0, any(one is not None and one.own and " " in form for form, one in known.items())
     while index < len(lexemes):
-        for length in range(min(_LONGEST, len(lexemes) - index), 0, -1):
+        most = min(_LONGEST, len(lexemes) - index)
+        if not in_words:  # no form is of several words: only what is printed in one can be one
+            most = next((n for n in range(1, most) if not lexemes[index + n].glued), most)
+        for length in range(most, 0, -1):
             run = lexemes[index : index + length]
             if run[0].kind == "number" and length > 1:
                 continue
