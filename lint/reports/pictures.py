@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -55,7 +56,7 @@ def pictures(report: Report, findings: Sequence[Finding]) -> tuple[Picture, ...]
     found: list[Picture] = []
     seen: dict[tuple, str] = {}
     left = MOST_DRAWN
-    pieces = stitch_graph(report.pattern, report.book)
+    pieces = stitch_graph(report.pattern, report.book, unwatched=_too_large(report))
     for piece in pieces:
         name = wording.listed([part.name for part in piece.parts])
         alike = seen.setdefault(_shape(piece), name)
@@ -91,6 +92,14 @@ def pictures(report: Report, findings: Sequence[Finding]) -> tuple[Picture, ...]
             )
         found.append(Picture("Assembly", plan(laid, motifs, name), caption))
     return tuple(found)
+
+
+def _too_large(report: Report) -> list[Part]:
+    """The parts that are outlined at most, for they have too many stitches to be drawn one by one."""
+    stitches: Counter = Counter()
+    for row in report.ledger.rows:
+        stitches[id(row.part)] += row.first.made.stitches if row.first.made is not None else 0
+    return [part for part in report.pattern.parts if stitches[id(part)] > MOST_STITCHES]
 
 
 def _about_stitches(report: Report, finding: Finding) -> bool:

@@ -1,11 +1,12 @@
 """The stitch graph of a whole pattern, kept for pictures: every stitch of every row, and what it was worked into.
 
-The ledger needs only the row below, and lets go of the rest.  For a picture one size is worked once more on benches that
-are watched, so that each stitch also knows the words that made it, its yarn and its loop.
+The ledger needs only the row below, and lets go of the rest.  For a picture one size is worked once more, and its benches
+are kept; on those that are watched each stitch also knows the words that made it, its yarn and its loop.
 """
 
 from __future__ import annotations
 
+from collections.abc import Collection
 from dataclasses import dataclass
 from typing import NamedTuple
 
@@ -19,7 +20,7 @@ from lint.working.effort import Effort
 from lint.working.expand import Instance
 from lint.working.fabric import Fabric, Node, afresh, no_search_for_garbage
 from lint.working.pieces import Column, PatternWorker
-from lint.working.recording import RecordingBench
+from lint.working.recording import KeepingBench, RecordingBench
 from lint.working.trials import PieceState, Task, Trial
 
 _MOST_WORKED = 300_000  # beyond this nothing is drawn
@@ -76,9 +77,14 @@ class Piece:
         return sum(len(layer.stitches) for layer in self.layers)
 
 
-def stitch_graph(pattern: Pattern, book: Rulebook, size: int = 0) -> tuple[Piece, ...]:
-    """Every piece of a pattern as one size works it; rows that were not recomputed are not in it."""
-    worker = _GraphWorker(pattern, book)
+def stitch_graph(
+    pattern: Pattern, book: Rulebook, size: int = 0, unwatched: Collection[Part] = ()
+) -> tuple[Piece, ...]:
+    """Every piece of a pattern as one size works it; rows that were not recomputed are not in it.
+
+    `unwatched`: parts of whose stitches the words, yarns and loops are not asked for, which takes less time.
+    """
+    worker = _GraphWorker(pattern, book, unwatched)
     return worker.pieces(size)
 
 
@@ -89,7 +95,7 @@ class _Kept:
     part: Part
     instance: Instance
     below: list[Node]
-    bench: RecordingBench
+    bench: KeepingBench
     circular: bool
     left: list[Node]
     yarn: str | None
@@ -99,8 +105,9 @@ class _Kept:
 class _GraphWorker(PatternWorker):
     """Works a pattern in one size and lets go of nothing."""
 
-    def __init__(self, pattern: Pattern, book: Rulebook) -> None:
+    def __init__(self, pattern: Pattern, book: Rulebook, unwatched: Collection[Part]) -> None:
         super().__init__(pattern, book, workings=None, effort=Effort(_MOST_WORKED))
+        self.unwatched = {id(part) for part in unwatched}
         self.rows: list[_Kept] = []
         self.rows_of: dict[int, list[_Kept]] = {}  # by the column that they belong to
         self.part: Part | None = None
@@ -119,7 +126,7 @@ class _GraphWorker(PatternWorker):
 
     def _open_part(self, part: Part, instances: list[Instance], state: PieceState) -> None:
         super()._open_part(part, instances, state)
-        state.watched = True
+        state.bench = KeepingBench if id(part) in self.unwatched else RecordingBench
         self.part = part
 
     def keep(self, task: Task, best: Trial, state: PieceState) -> None:
@@ -139,7 +146,7 @@ class _GraphWorker(PatternWorker):
                 bench.first_side,
             )
         )
-        self.yarn = _last_yarn(bench.entry, self.yarn)
+        self.yarn = _last_yarn(bench.entry, self.yarn) if isinstance(bench, RecordingBench) else None
 
     def done_with(self, fabric: Fabric) -> None:
         """Everything is kept."""
@@ -184,7 +191,10 @@ class _Graph:
                 ]
                 self.put(base, stitches, label, kept.circular)
         made = kept.bench.made
-        words, yarns, loops = _told(kept.bench.entry, len(made), kept.yarn)
+        nothing = [None] * len(made)
+        words, yarns, loops = nothing, nothing, nothing
+        if isinstance(kept.bench, RecordingBench):
+            words, yarns, loops = _told(kept.bench.entry, len(made), kept.yarn)
         stitches = [
             Stitch(
                 node.kind,

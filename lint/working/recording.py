@@ -17,14 +17,35 @@ from lint.working.fabric import Fabric, Node
 from lint.working.workings import Role, Workings
 
 
-class RecordingBench(Bench):
+class KeepingBench(Bench):
+    """Works one row and remembers what a picture needs besides the stitches made."""
+
+    def __init__(self, fabric: Fabric, *details, **more) -> None:
+        super().__init__(fabric, *details, **more)
+        self.first_side: list[Node] = []  # the foundation chain, once the work has gone round to its other side
+        self.picots_on: list[tuple[int, int]] = []  # for each picot: stitches made before it, and its chains
+
+    def picot(self, number: int, chains: int) -> None:
+        super().picot(number, chains)
+        self.picots_on += [(len(self.made), chains)] * number
+
+    def restore(self, state: tuple) -> None:
+        super().restore(state)
+        del self.picots_on[self.picots :]
+
+    def turn_round_chain(self, perhaps: bool) -> None:
+        nodes, before = self.cursor.nodes, self.other_side
+        super().turn_round_chain(perhaps)
+        if self.other_side and not before:
+            self.first_side = nodes
+
+
+class RecordingBench(KeepingBench):
     """Works one row and remembers it step by step, the passes of repeats apart."""
 
     def __init__(self, fabric: Fabric, *details, **more) -> None:
         super().__init__(fabric, *details, **more)
         self.entry = Entry(Passage(Span(0, 0), ()), 0)  # the step that is being worked; at first the row as a whole
-        self.first_side: list[Node] = []  # the foundation chain, once the work has gone round to its other side
-        self.picots_on: list[tuple[int, int]] = []  # for each picot: stitches made before it, and its chains
 
     def workings(self) -> Workings:
         """The workings of the row, once it is worked."""
@@ -49,22 +70,11 @@ class RecordingBench(Bench):
     def save(self) -> tuple:
         return (*super().save(), len(self.entry.passes))
 
-    def picot(self, number: int, chains: int) -> None:
-        super().picot(number, chains)
-        self.picots_on += [(len(self.made), chains)] * number
-
     def restore(self, state: tuple) -> None:
         super().restore(state)
-        del self.picots_on[self.picots :]
         self.entry.passes = self.entry.passes[: state[-1]]
 
     # what is passed over ---------------------------------------------------------------------------------
-
-    def turn_round_chain(self, perhaps: bool) -> None:
-        nodes, before = self.cursor.nodes, self.other_side
-        super().turn_round_chain(perhaps)
-        if self.other_side and not before:
-            self.first_side = nodes
 
     def passes_over(self, nodes: Sequence[Node]) -> None:
         self.entry.passed = [*self.entry.passed, *nodes]

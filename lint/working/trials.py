@@ -17,7 +17,7 @@ from lint.working.earlier import EarlierRows
 from lint.working.effort import A_READING, Effort
 from lint.working.expand import Instance
 from lint.working.fabric import Fabric, afresh
-from lint.working.recording import RecordingBench
+from lint.working.recording import KeepingBench, RecordingBench
 from lint.working.rowstate import NotDefined, TooMany
 from lint.working.starts import is_round, names_spaces, names_structure, turns_first
 from lint.working.workings import Workings
@@ -63,7 +63,7 @@ class PieceState:
     short_rows: bool = False  # the piece's heading says that rows turn before their end
     spiral: bool = False
     fastened: bool = False
-    watched: bool = False  # rows are worked on benches that keep a record
+    bench: type[Bench] = Bench  # what rows are worked on; a KeepingBench is kept with the reading worked on it
     stitches: int = 0
     effort: Effort = field(default_factory=Effort)  # one for all sizes and readings of a pattern
     usual: dict[Key, int] = field(default_factory=dict)  # chains read against the trade's habit: how they usually are
@@ -95,7 +95,7 @@ class Trial:
     forced: dict[Key, int]
     either: frozenset[Key] = frozenset()  # what the count leaves open: the other answer agrees and fits as well
     open: bool = False  # another reading fits as well and makes another number, and no count speaks for either
-    bench: RecordingBench | None = None  # where rows are watched
+    bench: KeepingBench | None = None  # where benches are kept
 
     @property
     def agrees(self) -> bool | None:
@@ -130,7 +130,8 @@ def best_reading(task: Task, state: PieceState) -> Trial:
         covers = [
             (key, 1 - taken)
             for key, (taken, _) in best.worked.choices.asked.items()
-            if key[0] in ("covers", "times over", "to last", "picot stitch", "gaps", "skip chains", "same corner", "only told")
+            if key[0]
+            in ("covers", "times over", "to last", "picot stitch", "gaps", "skip chains", "same corner", "only told")
         ]
         for key, other in covers[:3]:
             trial = one_reading(task, state, {**best.forced, key: other})
@@ -178,12 +179,12 @@ def one_reading(task: Task, state: PieceState, forced: dict[Key, int]) -> Trial:
     """One reading of a row.  Raises PlacesUnknown, TooMany."""
     if state.effort.spent:
         raise TooMany("the pattern has more stitches than are worked at once")
-    bench = _bench(RecordingBench if state.watched else Bench, task, state, forced)
+    bench = _bench(state.bench, task, state, forced)
     try:
         worked = bench.work(task.steps)
     finally:
         state.effort.spend(A_READING + len(bench.made) + bench.cursor.ran_out)
-    kept = bench if isinstance(bench, RecordingBench) else None
+    kept = bench if isinstance(bench, KeepingBench) else None
     return Trial(worked, _compared(task, worked), forced, bench=kept)
 
 
