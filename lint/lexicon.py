@@ -102,9 +102,11 @@ class Lexicon:
                 if "." in lower:
                     lexemes.append(Lexeme("decimal", token.text, token.start, token.end, token.glued))
                 elif follower and follower.glued and _is_ordinal(lower, follower.lower):
+                    listed = [one.lower for one in tokens[index + 2 : index + 4]]
+                    first = lower == "1" and (listed[:1] and listed[0].isdecimal() or listed in _FIRST_AND)
                     lexemes.append(
                         Lexeme(
-                            "ordinal",
+                            "first" if first else "ordinal",  # "1st 5 sts", "1st and last st"
                             token.text + follower.text,
                             token.start,
                             follower.end,
@@ -256,6 +258,9 @@ def _stands_as_stitch(tokens: Sequence[Token], index: int) -> bool:
     further = tokens[index + 2].lower if index + 2 < len(tokens) else ""
     ends = ends or after in ("x", "×") and further[:1].isdecimal()  # "v x 6"
     return (counted or listed) and ends or counted and tokens[index].glued and not after[:1].isdecimal()
+
+
+_FIRST_AND = (["and", "last"], ["&", "last"])
 
 
 def _is_ordinal(number: str, ending: str) -> bool:

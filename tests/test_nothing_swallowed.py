@@ -6,7 +6,7 @@ Each of these was once passed over in silence.  Truths worked out by hand; commo
 from __future__ import annotations
 
 import pytest
-from helpers import check
+from helpers import check, counts, outcomes
 
 ROUND_12 = "Rnd 1: 6 sc in magic ring.\nRnd 2: 2 sc in each st around.\n"
 ROUND_12_DC = (
@@ -111,3 +111,52 @@ def test_a_title_behind_its_word_is_the_title():
         "Pattern: Otter Creek Washcloth\n\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. (10 sc)\n"
     )
     assert report.pattern.title == "Otter Creek Washcloth"
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "omit the last st", "missing the last st", "stopping before the marker", "except the first", "both ends", "half way",
+        "but not in the last", "leaving out the last", "short of the last", "extra in corners", "again in the last",
+        "increasing in the corners", "increasing before and after the marker", "decreasing in the usual way", "adding 2 sts",
+        "decrease every 4 sts",
+    ],
+)  # fmt: skip
+def test_words_that_may_change_the_work_before_them_stop_the_row(words: str) -> None:
+    """What may take back stitches just worked, or add to them, is no remark."""
+    rows = "Row 1: Sc in 2nd ch from hook and in each ch across, turn. (24)\n"
+    report = check(f"Wrap\nUS terms\n\nWRAP\nCh 25.\n{rows}Row 2: Ch 1, sc across, {words}, turn.\n")
+    assert outcomes(report)[1] == "not-recomputed"
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("sc across, increasing in the first and last st", 26),
+        ("2 sc in 1st and last st, sc in all sts between", None),
+        ("hdc in 1st 5 sts, sc in next 14, hdc in final 5 sts", 24),
+        ("increase every 4 sts", 30),
+        ("(3 sc + inc) 6 times", 30),
+        ("sc across, taking care with the tension", 24),
+    ],
+)
+def test_shaping_in_few_words_is_worked(words: str, made: int | None) -> None:
+    """Shaping at both ends, every so many stitches, and joined by a plus; a mere remark changes nothing."""
+    rows = "Row 1: Sc in 2nd ch from hook and in each ch across, turn. (24)\n"
+    report = check(f"Wrap\nUS terms\n\nWRAP\nCh 25.\n{rows}Row 2: Ch 1, {words}, turn.\n")
+    assert counts(report)[1] == made
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("*sc in each of next 8 sts, 3 sc in corner; rep from * around", 44),
+        ("*sc in each of next 7 sts, 3 sc in corner; rep from * 3 times more", None),
+        ("*sc in each st to corner, 3 sc in corner; rep from * around", None),
+    ],
+)
+def test_corners_that_come_out_in_turn(words: str, made: int | None) -> None:
+    """In a round without corners the next stitch becomes one, if the round then comes out; else none is made up."""
+    rows = "Ch 36, join with sl st to form a ring.\nRnd 1: Ch 1, sc in each ch around, join. (36)\n"
+    report = check(f"Frame\nUS terms\n\nFRAME\n{rows}Rnd 2: Ch 1, {words}, join with sl st in first sc.\n")
+    assert counts(report)[1] == made

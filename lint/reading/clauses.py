@@ -151,7 +151,7 @@ class Clauses(WordClauses):
             return True
         if kind == "star" or kind == "+" and (opened or not self.runs_on(start)):
             return self.read_star()
-        if kind in ("+", "/") and self.steps and stream.kind(1) in ("number", "stitch", "chain"):
+        if kind in ("+", "/") and self.steps and stream.kind(1) in ("number", "stitch", "chain", "increase", "decrease"):
             chained = isinstance(self.steps[-1], Chain) or "chain" in (stream.kind(1), stream.kind(2))
             if kind == "+" or chained and stream.kind(1) != "stitch":
                 stream.take()  # "3 dc + ch 2 + 3 dc in corner sp": only joins the clauses; but "2 tr/dc" is one stitch

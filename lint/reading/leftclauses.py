@@ -9,25 +9,36 @@ from lint.reading.tunisianclauses import TunisianClauses
 from lint.tree import NOT_UNDERSTOOD, Remark, Unread
 
 _WORKING_WORDS = {
-    "continue",
-    "work",
-    "working",
-    "pattern",
-    "patt",
-    "complete",
-    "same",
-    "repeat",
-    "until",
-    "decrease",
-    "increase",
-    "even",
-    "correspond",
-    "as",
-    "match",
-    "established",
-}
+    "continue", "work", "working", "pattern", "patt", "complete", "same", "repeat", "until", "even", "correspond", "as", "match",
+    "established", "decrease", "increase",
+}  # fmt: skip
+# words that may take back, or add to, what was worked before them: "omit the last st", "but not in the first", "half way"
+_ALTERS = {
+    "omit", "ignore", "ignoring", "miss", "missing", "stop", "stopping", "except", "excluding", "but", "gain", "gaining", "lose",
+    "losing", "leave", "leaving", "half", "halfway", "half way", "far", "short", "extra", "again", "drop", "dropping", "both", "only",
+    "once", "twice", "less", "minus", "plus", "add",
+}  # fmt: skip
+_WHERE = (
+    "last", "first", "next", "same", "corner", "ending", "beginning", "marker_word", "any_stitch", "stitch", "row_end", "side", "middle",
+    "turning_chain",
+)  # fmt: skip
 _POINTS_TO_WORK = ("make", "row", "round", "each", "ordinal", "remaining")
 PLACE_ENDS = ("last", "next", "first", "each", "same", "any_stitch", "stitch", "space", "chain")
+_SHAPES = {"decreasing", "increasing", "shaping", "doubling", "adding", "skipping", "omitting"}
+_MIDDLES = {
+    "middle",
+    "center",
+    "centre",
+    "half",
+    "halfway",
+    "halves",
+    "corners",
+    "ends",
+    "sides",
+    "markers",
+    "point",
+    "points",
+}
 _OPEN_ENDS = ("around", "across", "to", "within", "until")  # a clause of these alone says how far to work
 
 
@@ -47,6 +58,17 @@ class LeftClauses(TunisianClauses):
         named = all(item.kind == "word" for item in clause[:2]) and len(clause) <= 2
         return named or len(clause) <= 5 and clause[1].kind == "in" and clause[-1].kind in PLACE_ENDS
 
+    def may_alter(self, start: int, sentence: list[Lexeme]) -> bool:
+        """Whether words behind work may change it: where, after a comma, "V in the middle"; with a verb for it, anywhere."""
+        if not self.has_work():
+            return False
+        words = {word for item in sentence for word in (item.lower, *item.lower.split())}
+        if not words.isdisjoint(_SHAPES):
+            return True
+        placed = any(item.kind in _WHERE for item in sentence) or not words.isdisjoint(_MIDDLES)
+        goes_on = start > 0 and self.stream.lexemes[start - 1].kind in (",", "and", ";")
+        return placed and (goes_on or not words.isdisjoint(_ALTERS))
+
     def tells_shares(self, start: int, end: int) -> bool:
         """ "23 sts rem on each side for the shoulders": how a row's stitches are shared out, said behind the row."""
         kinds = [item.kind for item in self.stream.lexemes[start:end]]
@@ -65,6 +87,7 @@ class LeftClauses(TunisianClauses):
             and not self.runs_on(start)
             and sentence[0].kind not in _OPEN_ENDS
             and not _names_place(sentence)
+            and not self.may_alter(start, sentence)
             and not any(
                 item.kind in STITCHY or item.lower in _WORKING_WORDS or item.kind in _POINTS_TO_WORK
                 for item in sentence

@@ -11,7 +11,7 @@ from lint.reading.rowsof import shaped_rows
 from lint.reading.stream import OPENERS
 from lint.reading.targets import ANY, target
 from lint.reading.yarnclauses import YarnClauses
-from lint.tree import Evenly, OpenWork, Remark, ShapedWhere, Shaping, Step, Work
+from lint.tree import NOT_UNDERSTOOD, Evenly, OpenWork, Remark, ShapedWhere, Shaping, Step, Unread, Work
 
 _EDGES = ("ending", "row_end", "side", "edge")
 
@@ -43,10 +43,14 @@ class ShapingClauses(YarnClauses):
         if stream.kind() == "times" and stream.kind(1) == "evenly":
             stream.take()  # "dec 6 times evenly"
         stream.take_if("more")
-        every = self.every_nth() if increase and number == ONE else None
+        every = self.every_nth(plain=True) if increase and number == ONE else None
         if every is not None:
             self.run_before(start)
             self.steps.append(Shaping(stream.span_from(start), every, True, ShapedWhere.EVERY))
+            return True
+        if not increase and stream.word("every") and stream.kind(1) == "number":
+            stream.pass_to()  # "decrease every 4 sts": over which of them is not said
+            self.steps.append(Unread(stream.span_from(start), stream.words(start, stream.at), NOT_UNDERSTOOD))
             return True
         stream.skip("any_stitch", "stitch")
         if stream.kind() == "more":
@@ -156,13 +160,13 @@ class ShapingClauses(YarnClauses):
             run = Place(last.span, Which.EACH, (ANY,), limit=Limit(LimitKind.END))
             self.steps[-1] = replace(last, places=(run,))
 
-    def every_nth(self) -> Amount | None:
-        """Takes "in every 3rd st (around)", "every other st": the n."""
+    def every_nth(self, plain: bool = False) -> Amount | None:
+        """Takes "in every 3rd st (around)", "every other st": the n.  `plain`: "every 3 sts" as well."""
         stream = self.stream
         start = stream.at
         stream.take_if("in")
         if stream.word("every", "each") and stream.take():
-            ordinal = stream.take_if("ordinal")
+            ordinal = stream.take_if("ordinal", "number") if plain else stream.take_if("ordinal")
             other = ordinal is None and stream.word("other") and stream.take()
             if (ordinal or other) and stream.take_if("any_stitch", "stitch"):
                 self.pass_row_words()
@@ -188,6 +192,13 @@ class ShapingClauses(YarnClauses):
             self.pass_row_words()
             return ShapedWhere.ONE_END  # "at neck edge"
         stream.at = at_edge
+        if stream.kind() == "first" and stream.kind(1) == "and":
+            stream.at += 2  # "increasing in the first and last st"
+            stream.skip("in", "the")
+            if stream.take_if("last") and stream.take_if("any_stitch", "stitch"):
+                self.pass_row_words()
+                return ShapedWhere.EACH_END
+            stream.at = at_edge
         if stream.kind() == "each" or stream.word("both"):
             stream.take()
             stream.skip("the")

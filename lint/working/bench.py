@@ -43,7 +43,7 @@ from lint.tree import (
 )
 from lint.working.chains import JoinHint
 from lint.working.choices import Choices
-from lint.working.cursor import Cursor, PlacesUnknown, family
+from lint.working.cursor import CORNERS_UNKNOWN, Cursor, PlacesUnknown, family
 from lint.working.fabric import Fabric, Made, Node, count, unname_if_others_alike
 from lint.working.plain import Plain
 from lint.working.rowstate import Noted, main_stitch
@@ -177,6 +177,8 @@ class Bench(Plain):
                 fabric, Made(0, {}, {}, 0, {}), self.noted, self.choices, self.joined, self.turned, carried=self.carried
             )
         left = self.left_over(cursor)
+        if self.in_turn and (left or any(noted.trouble.kind == "run out" for noted in self.noted)):
+            raise PlacesUnknown(CORNERS_UNKNOWN)
         flat = self.turned and not self.joined and not self.said_round  # a row that began in a ring
         circular = self.is_round and not flat
         self.count_opening_group(circular)

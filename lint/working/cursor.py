@@ -6,6 +6,7 @@ from lint.place import Target, TargetKind
 from lint.working.fabric import Chains, Fabric, Node
 from lint.working.troubles import Trouble, describe, name_of
 
+CORNERS_UNKNOWN = "where the corners of the round below are is not known here"
 _BASES = ("FP", "BP")
 
 

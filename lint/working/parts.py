@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from lint.place import Place, Target, TargetKind, Which
-from lint.working.cursor import Cursor, PlacesUnknown, Trouble
+from lint.working.cursor import CORNERS_UNKNOWN, Cursor, PlacesUnknown, Trouble
 from lint.working.fabric import Fabric, Node
 from lint.working.rowstate import RowState
 
@@ -80,7 +80,10 @@ class Parts(RowState):
                 cursor.last = cursor.nodes[wanted]
                 return cursor.last
         if owner is not None and owner.kind is TargetKind.CORNER and not runs and cursor.circular:
-            raise PlacesUnknown("where the corners of the round below are is not known here")
+            if target.kind is not TargetKind.CORNER or place.ordinals or cursor.at >= cursor.end:
+                raise PlacesUnknown(CORNERS_UNKNOWN)
+            self.in_turn = True  # "3 sc in corner st, sc in next 8 sts": the stitch that is next makes a corner
+            return cursor.next(Target(TargetKind.ANY_STITCH), self.size)
         named = owner is not None and owner.kind is TargetKind.SPECIAL and self.named_owner(place)
         if owner is None or (target.kind is TargetKind.SPACE or not runs) and not named:
             return cursor.next(target, self.size)

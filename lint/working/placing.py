@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from lint.place import LimitKind, Place, Target, TargetKind, Which
 from lint.tree import Alongside, Skip, Step, Work
-from lint.working.cursor import PlacesUnknown, Trouble, describe, family
+from lint.working.cursor import CORNERS_UNKNOWN, PlacesUnknown, Trouble, describe, family
 from lint.working.fabric import Node
 from lint.working.rowends import RowEnds
 
@@ -239,7 +239,7 @@ class Placing(RowEnds):
         """ "(2 dc, ch 2, 2 dc) in each remaining corner": only where the row below shows its corners."""
         cursor, marks = self.cursor, self.corner_marks()
         if not marks:
-            raise PlacesUnknown("where the corners of the round below are is not known here")
+            raise PlacesUnknown(CORNERS_UNKNOWN)
         found = [cursor.nodes[index] for index in marks if cursor.at <= index < boundary]
         if found:
             cursor.at, cursor.last = max(index for index in marks if index < boundary) + 1, found[-1]
