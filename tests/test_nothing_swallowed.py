@@ -160,3 +160,20 @@ def test_corners_that_come_out_in_turn(words: str, made: int | None) -> None:
     rows = "Ch 36, join with sl st to form a ring.\nRnd 1: Ch 1, sc in each ch around, join. (36)\n"
     report = check(f"Frame\nUS terms\n\nFRAME\n{rows}Rnd 2: Ch 1, {words}, join with sl st in first sc.\n")
     assert counts(report)[1] == made
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("Over next 10 sts: sc, leave the rest unworked.", 10),
+        ("For the first half, sc in each st.", None),
+        ("Using half the stitches, sc in each st across.", None),
+        ("Starting at the 5th st, sc in each st across.", None),
+        ("With 2 strands, sc in each st across.", 24),
+    ],
+)
+def test_which_stitches_a_row_is_for(words: str, made: int | None) -> None:
+    """Words before the work that say which stitches it is for are worked, or stop the row."""
+    rows = "Row 1: Sc in 2nd ch from hook and in each ch across, turn. (24)\n"
+    report = check(f"Wrap\nUS terms\n\nWRAP\nCh 25.\n{rows}Row 2: Ch 1. {words}\n")
+    assert counts(report)[1] == made

@@ -9,6 +9,7 @@ from lint.reading.stream import CLOSERS, OPENERS
 from lint.reading.targets import LOOPS
 from lint.source import Span
 from lint.tree import (
+    MAKES_STITCHES,
     AlongEdge,
     Chain,
     FastenOff,
@@ -58,7 +59,11 @@ def nothing_swallowed(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
         inside = words(step.span)
         swallows = (
             isinstance(step, Remark)
-            and _is_a_place(inside)
+            and (
+                _is_a_place(inside)
+                or not any(isinstance(one, MAKES_STITCHES) for one in found)
+                and _is_part_of_row(inside)
+            )
             or isinstance(step, _IDLE)
             and not (isinstance(step, Remark) and step.seam)
             and not any(item.kind in _TELLS or item.lower in ("has", "have") for item in inside)
@@ -91,6 +96,28 @@ def _is_a_place(inside: list[Lexeme]) -> bool:
         return True
     where = kinds and kinds[-1] in ("ending", "side") and set(kinds) <= {"at", "each", "of", "the", "ending", "side"}
     return bool(where) and ("each" in kinds or len(kinds) < len(inside))
+
+
+def _is_part_of_row(inside: list[Lexeme]) -> bool:
+    """Whether words before all work say which stitches of the row it is for: "Starting at the 5th st", "For the first half"."""
+    if not inside or inside[0].lower not in (
+        "for",
+        "using",
+        "with",
+        "starting",
+        "beginning",
+        "at",
+        "from",
+        "over",
+        "on",
+        "in",
+        "along",
+    ):
+        return False
+    ends = [(one.kind, two.kind) for one, two in zip(inside, inside[1:], strict=False)]
+    return any(item.lower in ("half", "halves") for item in inside) or any(
+        one == "ordinal" and two in ("any_stitch", "stitch") for one, two in ends
+    )
 
 
 def _holds_work(inside: list[Lexeme]) -> bool:

@@ -37,6 +37,9 @@ _LISTED = ("chain", "number", "stitch", "special", "one_stitch", "picot", "group
 # what may follow a clause that only names more places
 _AFTER_PLACES = (":", ",", ";", ".", "end", "(", "dash", "turn", "no_turn", "join", "star", "fasten_off")
 
+_STRANDS = ("strand", "strands", "held", "doubled", "double-stranded")  # "With 2 strands of A held together, ch 20"
+_EACH_IN_ONE = ("sc", "hdc", "dc", "tr", "inc")  # these go into one place each, over however many they are worked
+
 
 class PlaceFirstClauses(PlainClauses):
     """ "in next sp make 2 dc and ch 2", "working behind petals", "with 3 sc in each corner"."""
@@ -97,7 +100,10 @@ class PlaceFirstClauses(PlainClauses):
             return False  # what goes into a place of its own does not go into this one
         items = [item for item in items if not isinstance(item, Remark)]
         if len(items) == 1 and isinstance(items[0], Work) and not items[0].places:
-            self.steps.append(replace(items[0], places=found, span=stream.span_from(start)))
+            one = items[0]
+            if one.stitch in _EACH_IN_ONE and one.together is None:  # "over next 10 sts: sc"
+                found = tuple(replace(place, shared=False) for place in found)
+            self.steps.append(replace(one, places=found, span=stream.span_from(start)))
         else:
             self.steps.append(Group(stream.span_from(start), tuple(items), found))
         return True
@@ -311,11 +317,11 @@ class PlaceFirstClauses(PlainClauses):
             return self.read_alongside(start)  # "with 3 sc in center sc of each corner"
         colour = self.colour()
         named = len(words) <= 3 or any(word.kind == "yarn" for word in words)
-        if colour is None and named and not any(word.kind in STITCHY for word in words):
+        if colour is None and named and not any(word.kind in (*STITCHY, "any_stitch") for word in words):
             stream.at = end
             colour = words[-1].text if words else None
         if colour is None:
-            hook = next((i for i, word in enumerate(words) if word.kind == "hook"), None)
+            hook = next((i for i, word in enumerate(words) if word.kind == "hook" or word.lower in _STRANDS), None)
             if hook is not None:
                 behind = range(stream.at + hook + 1, end)  # "Using 4 mm hook make 12 ch": the chain is work
                 begins = (
