@@ -21,6 +21,7 @@ def times(stream: Stream, after_bracket: bool = False) -> Times | None:
         stream.at = start
         return None
     if after_bracket and stream.kind() == "repeat":
+        after_bracket = stream.kind(-1) != "star"  # "*ch 5, sc in next st* rep 6 times": in all, or six more
         stream.take()
         stream.skip("all", "the")
     total = bool(stream.take_if("total")) or (
