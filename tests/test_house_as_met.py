@@ -211,3 +211,46 @@ def test_brackets_that_a_house_never_uses() -> None:
     said = explained(read_house(house, "house.yaml", rulebook()), rulebook())
     assert "Counts stand in no brackets." in said and "No marks stand for repeats." in said
     assert "The list may be in any order." in said
+
+
+def test_all_keys_of_a_house_file_are_shown() -> None:
+    """`house --keys` writes a file that is right as it stands, and every choice that it names is one."""
+    from typing import get_args
+
+    from pydantic import BaseModel
+
+    from lint.house.keys import WORDS
+    from lint.house.loading import read_house
+    from lint.house.model import House
+    from lint.houseclerk import keys
+
+    text = keys(rulebook())
+    held = read_house(text, "house.yaml", rulebook())
+    assert held.model_fields_set == set(House.model_fields)
+    asked = set()
+    for key, field in House.model_fields.items():
+        asked.add(key)
+        for one in (field.annotation, *get_args(field.annotation)):
+            if isinstance(one, type) and issubclass(one, BaseModel):
+                asked |= {f"{key}.{name}" for name in one.model_fields}
+    assert asked == set(WORDS)
+    for sample in ("3 ch sp", "× 3", "not counted as a st", "where it changes", "0.125", "UK terms"[:2].lower()):
+        assert sample in text
+
+
+@pytest.mark.parametrize(
+    "key", ["wording.times", "wording.chain", "units.inches", "turning_chain.note", "counts.required"]
+)
+def test_every_choice_that_the_keys_name_is_taken(key: str) -> None:
+    """What stands behind a key as its choices can be written there, as it stands."""
+    from lint.house.loading import read_house
+    from lint.houseclerk import keys
+
+    top, below = key.split(".")
+    block = keys(rulebook()).partition(f"\n{top}:")[2]
+    line = next(line for line in block.splitlines() if line.strip().startswith(f"{below}:"))
+    choices = line.rpartition("# ")[2].rpartition(": ")[2].split(", ")
+    assert len(choices) > 2
+    for choice in choices:
+        value = choice if choice.startswith("'") else f"'{choice}'"
+        assert read_house(f"{top}: {{{below}: {value}}}\n", "house.yaml", rulebook())

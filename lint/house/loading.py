@@ -174,8 +174,13 @@ def _unknown_rules(house: House, book: Rulebook) -> list[Fault]:
     return faults
 
 
+def sections_known(book: Rulebook) -> list[str]:
+    """The names of all sections that a house may ask for."""
+    return sorted({"title", "instructions", *book.layout.sections, *(one.key for one in book.sections.required)})
+
+
 def _unknown_sections(house: House, book: Rulebook) -> list[Fault]:
-    known = sorted({"title", "instructions", *book.layout.sections, *(one.key for one in book.sections.required)})
+    known = sections_known(book)
     return [
         Fault(("sections", index), f"'{key}' is no section; give some of {', '.join(known)}")
         for index, key in enumerate(house.sections or [])
