@@ -254,3 +254,72 @@ def test_every_choice_that_the_keys_name_is_taken(key: str) -> None:
     for choice in choices:
         value = choice if choice.startswith("'") else f"'{choice}'"
         assert read_house(f"{top}: {{{below}: {value}}}\n", "house.yaml", rulebook())
+
+
+_VEST = """Vest
+US terms
+Sizes: S (M, L)
+Draft of 10/11/2024
+Chest: 36/40/44 in, yarn 900/1000/1100 yards
+
+Ch20/22/24.
+Row 1: Sc in 2nd ch from hook and in each ch. (19 (21, 23) sc)
+Row 2: Ch 1, turn, sc in each st. = 19/21/23 sc
+Rows 3-6: Rep Row 2.
+"""
+
+
+@pytest.mark.parametrize(
+    ("form", "chest", "chain", "count"),
+    [
+        ("60 (66, 72)", "36 (40, 44) in, yarn 900 (1000, 1100)", "Ch20 (22, 24)", "19 (21, 23)"),
+        ("60(66-72)", "36(40-44) in, yarn 900(1000-1100)", "Ch20(22-24)", "19(21-23)"),
+        ("60/66/72", "36/40/44 in, yarn 900/1000/1100", "Ch20/22/24", "19/21/23"),
+    ],
+)
+def test_lists_over_the_sizes_with_strokes_and_without_spaces(form: str, chest: str, chain: str, count: str) -> None:
+    """Every shape of a list becomes the house's; a date is no list."""
+    text = in_house(_VEST, f"sizes: {form}\n").text
+    assert f"Chest: {chest} yards" in text and f"\n{chain}.\n" in text and "10/11/2024" in text
+    assert text.count(f"{count} sc") == 2
+    assert "size-list-not-house" not in rules_found(text, f"sizes: {form}\n")
+
+
+def test_a_range_of_ordinals_as_a_label() -> None:
+    """A house of ordinals shows how several rows are labelled, too."""
+    text = in_house(_VEST, 'labels: {row: "1st row:", rows: "2nd to 5th rows:"}\n').text
+    assert "\n3rd to 6th rows: Rep 2nd row.\n" in text
+
+
+@pytest.mark.parametrize(
+    ("file", "place", "told"),
+    [
+        ("labels:\n  row: Row 1:\n", "2:13", "a second colon stands in this line; put the words in quotation marks"),
+        ("labels:\n\trow: x\n", "2:1", "a tab stands at the beginning"),
+        ("name: 'b\nterms: us\n", "1:7", "the quotation mark that stands here is not closed"),
+        ("plain_words: [b, c\nterms: us\n", "1:14", "the bracket that opens here is not closed"),
+        ("brackets:\n  marks: [*]\n", "2:11", "the sign * has a meaning of its own"),
+        ("name: *\n", "1:7", "the sign * has a meaning of its own"),
+        ("terms\nname: c\n", "2:5", "the line above lacks its colon"),
+        ("labels:\n  row: 'Row 1:'\n rows: d\n", "3:2", "keys that belong together begin in one column"),
+    ],
+)
+def test_slips_in_the_writing_of_a_house_file(file: str, place: str, told: str) -> None:
+    """One sentence in plain words, with its place: nobody has to know what a token is."""
+    from lint.house.loading import read_house
+    from lint.rulefolder import RuleFileError
+
+    with pytest.raises(RuleFileError) as caught:
+        read_house(file, "house.yaml", rulebook())
+    assert str(caught.value).startswith(f"house.yaml:{place}: ") and told in str(caught.value)
+    assert "\n" not in str(caught.value)
+
+
+def test_a_key_with_nothing_below_it_asks_for_nothing() -> None:
+    """Who strikes out all lines below "wording:" need not strike out that; entries of a list are counted from 1."""
+    from lint.house.loading import read_house
+    from lint.rulefolder import RuleFileError
+
+    assert read_house("wording:\nabbreviations:\nterms: us\n", "house.yaml", rulebook()).terms == "us"
+    with pytest.raises(RuleFileError, match=r"2:5: abbreviations\.1\.means: the key 'means' is missing"):
+        read_house("abbreviations:\n  - {use: sc}\n", "house.yaml", rulebook())

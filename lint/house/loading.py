@@ -62,9 +62,9 @@ def _text_of(path: Path) -> str:
 def read_house(text: str, name: str, book: Rulebook, path: Path | None = None, below: tuple[Path, ...] = ()) -> House:
     """A house from its text.  `path`: where it lies, to find its base from; `below`: the files that extend it."""
     data, marks = load(text, name)
-    if not isinstance(data, dict):
+    if not isinstance(data, dict):  # a key with nothing behind it is one that the house says nothing of
         raise RuleFileError(f"{name}:1:1: a house file is a list of keys, such as 'terms: us'")
-    own, faults = _as_far_as_valid(data)
+    own, faults = _as_far_as_valid({key: value for key, value in data.items() if value is not None})
     faults += [*_doubled_forms(own), *_unknown_rules(own, book), *_unknown_sections(own, book)]
     base_path, chain = None, below
     if own.extends is not None:
