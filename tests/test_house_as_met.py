@@ -323,3 +323,64 @@ def test_a_key_with_nothing_below_it_asks_for_nothing() -> None:
     assert read_house("wording:\nabbreviations:\nterms: us\n", "house.yaml", rulebook()).terms == "us"
     with pytest.raises(RuleFileError, match=r"2:5: abbreviations\.1\.means: the key 'means' is missing"):
         read_house("abbreviations:\n  - {use: sc}\n", "house.yaml", rulebook())
+
+
+_PLAIN = """Strip
+US terms
+Abbreviations
+ch = chain
+sc = single crochet
+st = stitch
+
+Ch 12.
+Row 1: Sc in 2nd ch from hook and in each ch. (11 sc)
+Row 2: Ch 1, turn, sc in each sc. (11 sc)
+Row 3: Rep Row 2.
+Row 4: Ch 1, turn, sc in each st, sl st in first sc.
+"""
+
+
+def messages(text: str, house: str) -> dict[str, str]:
+    """The sentence of each rule's last finding on a pattern that is held to a house."""
+    return {finding.rule: finding.message for finding in check(text, house=house).findings}
+
+
+def test_what_a_house_does_not_list_is_not_lacking() -> None:
+    """`listed: false` spares a form in the check and in the glossary alike."""
+    from lint.glossary import glossary
+
+    assert "abbreviation-undefined" in messages(_PLAIN, "terms: us\n")
+    house = "abbreviations: [{use: Rep, means: repeat, listed: false}, {use: st, means: stitch, listed: false}]\n"
+    assert "abbreviation-undefined" not in messages(_PLAIN, house)
+    assert [one.form for one in glossary(check(_PLAIN, house=house))] == ["ch", "sc"]
+
+
+def test_a_count_in_every_row_is_asked_for_in_those_words() -> None:
+    """A row that changes nothing lacks its count in such a house; one that repeats another has that one's."""
+    said = messages(_PLAIN, "counts: {required: every row}\n")["count-missing"]
+    assert said.startswith("No count is printed here, and this house prints one in every row (Strip: Row 4")
+    assert "Row 3" not in said
+
+
+def test_findings_say_what_becomes_of_the_words() -> None:
+    """An entry that goes is said to be left out, a rounding is said in words."""
+    house = "wording: {skip: skip}\nunits: {inches_to: 0.25, centimetres_to: 1}\n"
+    text = _PLAIN.replace("st = stitch", "sk = skip\nst = stitch\n\nSize: 4.1 in wide, 10.2 cm long")
+    said = [finding.message for finding in check(text, house=house).findings]
+    assert any(one.startswith("Skip: “sk = skip” would be left out in this house") for one in said)
+    assert "Measures: this house rounds inches to quarters." in said
+    assert "Measures: this house rounds centimetres to whole ones." in said
+
+
+@pytest.mark.parametrize(("skip", "wanted"), [("miss", "missed"), ("sk", "skipped"), ("skip", "skipped")])
+def test_places_that_were_passed_over(skip: str, wanted: str) -> None:
+    """ "Missed 3 ch count as 1 dc" goes with the house's word for skip."""
+    for printed in ("missed", "skipped"):
+        text = f"Strip\nUS terms\nCh 12.\nRow 1: Dc in 4th ch from hook ({printed} 3 ch count as 1 dc), dc in each ch. (10 dc)\n"
+        assert f"({wanted} 3 ch count" in in_house(text, f"wording: {{skip: {skip}}}\n").text
+
+
+def test_the_older_british_sc_is_named() -> None:
+    """ "sc" in a pattern of UK terms may be the slip stitch of older patterns: the finding asks."""
+    text = "Mat\nUK terms\nMake 6 ch, join with sc into a ring.\n1st round: 1 ch, 12 dc into ring, sc to first dc. (12 dc)\n"
+    assert "for the slip stitch: is that what is meant?" in messages(text, "terms: uk\n")["terms-mixed"]

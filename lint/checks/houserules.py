@@ -7,11 +7,13 @@ from collections.abc import Iterator
 from lint.checks.context import Context
 from lint.checks.house import ground_of
 from lint.finding import Finding, Related
+from lint.house.explained import STEPS
 from lint.reading.measures import Length, read_lengths, read_pairs
 from lint.restyle.abbreviations import FORBIDDEN, FormTable, runs
 from lint.source import Span
 from lint.tree import Chain, Group, Repeat, walk
 
+_CALLED = {"a group": "stitches that go into one place"}
 _BRACKETS = {"(": "( )", "[": "[ ]", "{": "{ }"}
 
 
@@ -66,7 +68,7 @@ def check_brackets(context: Context) -> Iterator[Finding]:
         yield context.finding_at(
             "bracket-not-house",
             spans[0],
-            what=what,
+            what=_CALLED.get(what, what),
             found=_BRACKETS.get(sign, sign),
             expected=" or ".join(allowed_for[what] or ["none"]),
             related=related,
@@ -113,7 +115,7 @@ def check_measures(context: Context) -> Iterator[Finding]:
         spans = [span for length in lengths if step and length.unit == unit for span in _unrounded(length, step)]
         if spans:
             related = tuple(Related(span, "here too") for span in spans[1:])
-            what = f"this house rounds {name} to {step:g}"
+            what = f"this house rounds {name} to {STEPS[step]}"
             yield context.finding_at("measure-not-house", spans[0], what=what, related=related)
 
 

@@ -190,7 +190,8 @@ def _unknown_sections(house: House, book: Rulebook) -> list[Fault]:
 
 def book_for(house: House, book: Rulebook) -> Rulebook:
     """The rules as this house has them: its own word lists, plain words and required sections added."""
-    plain = book.plain_words.model_copy(update={"notation": [*book.plain_words.notation, *house.plain_words]})
+    spared = [form for one in house.abbreviations if not one.listed for form in (one.use, one.several)]
+    plain = book.plain_words.model_copy(update={"notation": [*book.plain_words.notation, *house.plain_words, *spared]})
     words = [
         WordRule(**rule.model_dump(), together=True, example=Example(good="", bad=rule.phrases[0]), source=house.title)
         for rule in house.word_rules
