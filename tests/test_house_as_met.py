@@ -336,7 +336,7 @@ Ch 12.
 Row 1: Sc in 2nd ch from hook and in each ch. (11 sc)
 Row 2: Ch 1, turn, sc in each sc. (11 sc)
 Row 3: Rep Row 2.
-Row 4: Ch 1, turn, sc in each st, sl st in first sc.
+Row 4: Ch 1, turn, sc in each st.
 """
 
 
