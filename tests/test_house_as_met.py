@@ -384,3 +384,21 @@ def test_the_older_british_sc_is_named() -> None:
     """ "sc" in a pattern of UK terms may be the slip stitch of older patterns: the finding asks."""
     text = "Mat\nUK terms\nMake 6 ch, join with sc into a ring.\n1st round: 1 ch, 12 dc into ring, sc to first dc. (12 dc)\n"
     assert "for the slip stitch: is that what is meant?" in messages(text, "terms: uk\n")["terms-mixed"]
+
+
+def test_one_fault_of_style_is_found_once() -> None:
+    """What the house's form settles is not found again as brackets, or as two forms of one thing."""
+    text = "Pea\nUS terms\nRnd 1: 6 sc in magic ring. [6 sc]\nRnd 2: 2 single crochet in each sc. [12 sc]\nRnd 3: Sc in each sc. [12 sc]\n"
+    assert "forms-mixed" in rules_found(text, "terms: us\n")
+    both = 'abbreviations: [{use: sc, means: single crochet, replace: [single crochet]}]\ncounts: {form: "(12 sts)"}\nbrackets: {counts: ["( )"]}\n'
+    found = rules_found(text, both)
+    assert {"abbreviation-not-house", "count-not-house"} <= found
+    assert not found & {"forms-mixed", "bracket-not-house"}
+    assert "bracket-not-house" in rules_found(text, 'brackets: {counts: ["( )"]}\n')
+
+
+def test_a_list_over_the_sizes_is_set_off_from_its_chain() -> None:
+    """A house that prints "3ch" still sets "ch" off behind a bracket."""
+    text = "Vest\nUK terms\nSizes: S (M, L)\nMake 20 (22, 24) ch.\nRow 1: 1 dc into 2nd ch from hook, 1 dc into each ch to end. (19 (21, 23) dc)\nRow 2: 1 ch, turn, 1 dc into each dc.\n"
+    restyled = in_house(text, "wording: {chain: 3ch}\n").text
+    assert "\nMake 20 (22, 24) ch.\n" in restyled and "\nRow 2: 1ch, turn" in restyled

@@ -9,6 +9,7 @@ from lint.checks.house import ground_of
 from lint.finding import Finding, Related
 from lint.house.explained import STEPS
 from lint.reading.measures import Length, read_lengths, read_pairs
+from lint.restyle import counts
 from lint.restyle.abbreviations import FORBIDDEN, FormTable, runs
 from lint.source import Span
 from lint.tree import Chain, Group, Repeat, walk
@@ -39,6 +40,7 @@ def check_brackets(context: Context) -> Iterator[Finding]:
         return
     wanted = context.house.brackets
     found: dict[tuple[str, str], list[Span]] = {}
+    mended = [edit.span for edit in counts.edits(ground_of(context))]  # count-not-house tells of those
     for part in context.pattern.parts:
         for row in part.rows:
             for step in walk(row.steps):
@@ -50,7 +52,8 @@ def check_brackets(context: Context) -> Iterator[Finding]:
             if row.stated is not None and wanted.counts is not None:
                 at = len(context.source.text[: row.stated.span.start].rstrip()) - 1
                 sign = context.source.text[at : at + 1]
-                if sign in _BRACKETS and _BRACKETS[sign] not in wanted.counts:
+                told = any(span.start <= at < span.end for span in mended)
+                if sign in _BRACKETS and _BRACKETS[sign] not in wanted.counts and not told:
                     found.setdefault(("a count", sign), []).append(Span(at, at + 1))
     if wanted.marks is not None:
         for row in ground_of(context).rows:
