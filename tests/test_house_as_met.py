@@ -402,3 +402,11 @@ def test_a_list_over_the_sizes_is_set_off_from_its_chain() -> None:
     text = "Vest\nUK terms\nSizes: S (M, L)\nMake 20 (22, 24) ch.\nRow 1: 1 dc into 2nd ch from hook, 1 dc into each ch to end. (19 (21, 23) dc)\nRow 2: 1 ch, turn, 1 dc into each dc.\n"
     restyled = in_house(text, "wording: {chain: 3ch}\n").text
     assert "\nMake 20 (22, 24) ch.\n" in restyled and "\nRow 2: 1ch, turn" in restyled
+
+
+@pytest.mark.parametrize("count", ["; 10 sts", " = 10 sts", " - 10 sts", " (10)"])
+def test_a_slip_stitch_below_a_count_is_worked_behind_it(count: str) -> None:
+    """The count closes its line, though a line of small letters goes on with the work."""
+    text = f"Ear\nUS terms\nRnd 1: 5 sc in magic ring. (5 sc)\nRnd 2: 2 sc in each st. (10 sc)\nRnd 3: sc in each st{count}\nsl st in next st, fasten off.\n"
+    assert counts(check(text)) == [5, 10, 10]
+    assert "; 10 sts\nsl st in next st" in in_house(text, 'counts: {form: "; 12 sts"}\n').text
