@@ -104,13 +104,23 @@ def add_commands(group: click.Group, tools: Tools) -> None:
     @click.argument("names", nargs=-1)
     @click.option("--explain", is_flag=True, help="Say in plain words what the house demands.")
     @click.option("--from", "from_patterns", is_flag=True, help="Write the house file that the patterns named imply.")
-    @click.option("-o", "--output", default="-", help="Where the house file goes (with --from).")
-    @click.option("--terms", type=_TERMS, default="auto")
-    def house(names: tuple[str, ...], explain: bool, from_patterns: bool, output: str, terms: str) -> None:
-        """Look a house file over: it is read and every mistake in it shown.  Without a name, list those that come with it."""
+    @click.option("--keys", "all_keys", is_flag=True, help="Show a house file with every key there is and its choices.")
+    @click.option("-o", "--output", default="-", help="Where the house file goes (with --from and --keys).")
+    @click.option("--terms", type=_TERMS, default="auto", help="The terms the patterns are in (with --from).")
+    def house(
+        names: tuple[str, ...], explain: bool, from_patterns: bool, all_keys: bool, output: str, terms: str
+    ) -> None:
+        """Look a house file over: it is read and every mistake in it shown.  Without a name, list those that come with it.
+
+        To write one: begin with --keys, or with what your patterns show (--from), and name it with --house, or lay it
+        as house.yaml beside the patterns.
+        """
         from lint import houseclerk
 
         book = tools.book()
+        if all_keys:
+            write_files({output: houseclerk.keys(book)}, [])
+            return
         if from_patterns:
             if not names:
                 tools.refuse("--from: name the patterns to look at")
@@ -132,7 +142,7 @@ def add_commands(group: click.Group, tools: Tools) -> None:
     @group.command()
     @click.argument("pattern")
     @click.option("--house", help="The house whose form and meanings are taken.")
-    @click.option("--terms", type=_TERMS, default="auto")
+    @click.option("--terms", type=_TERMS, default="auto", help="The terms the pattern is in.")
     @click.option("--language", "languages", multiple=True, help="Also what the words are called there: de, fr, nl …")
     def glossary(pattern: str, house: str | None, terms: str, languages: tuple[str, ...]) -> None:
         """The list of the abbreviations that a pattern uses, ready to paste."""

@@ -99,7 +99,11 @@ def _in_house(report: Report, house: House, known: dict[str, Explained | None]) 
     if house.terms not in (None, report.terms.terms):
         return known
     table = FormTable(house)
+    unlisted = {form.lower() for entry in entries_of(house) if not entry.listed for form in (entry.use, entry.several)}
     for form, one in list(known.items()):
+        if form in unlisted and one is not None and not _defines(one.meaning):
+            known[form] = None
+            continue
         found = table.replacement(one.form) or table.replacement(form)
         words = report.lexicon.read(form)
         if found is None or _defines(one.meaning) or not same_thing(report.lexicon, words, found.entry.use):

@@ -8,7 +8,8 @@ from pathlib import Path
 from lint.customs import customs
 from lint.glossary import Explained, as_list, glossary
 from lint.house.explained import explained
-from lint.house.loading import book_for, house_beside, house_names, house_path, load_house
+from lint.house.keys import all_keys
+from lint.house.loading import book_for, house_beside, house_names, house_path, load_house, sections_known
 from lint.house.model import House
 from lint.inspection import inspect
 from lint.reports.housefile import as_house_file
@@ -72,6 +73,11 @@ def told(name: str, book: Rulebook) -> str:
     return explained(load_house(house_path(name), book), book)
 
 
+def keys(book: Rulebook) -> str:
+    """A house file with every key there is, each explained."""
+    return all_keys(sections_known(book))
+
+
 def names() -> str:
     """The houses that come with the rules, a line each."""
     return "".join(f"{name}\n" for name in house_names())
@@ -120,4 +126,4 @@ def languages_known() -> list[str]:
     return [language.code for language in load_languages()]
 
 
-__all__ = ["House", "house_for", "implied", "languages_known", "listed", "log_of", "names", "restyled", "told"]
+__all__ = ["House", "house_for", "implied", "keys", "languages_known", "listed", "log_of", "names", "restyled", "told"]

@@ -12,6 +12,7 @@ import yaml
 from pydantic import BaseModel, ValidationError
 
 from lint.rulefolder import RuleFileError
+from lint.yamlwords import plain_problem
 
 Model = TypeVar("Model", bound=BaseModel)
 Marks = dict[tuple, tuple[int, int]]  # the line and column of every value, by its path of keys
@@ -56,11 +57,14 @@ def in_lines(faults: Iterable[Fault], marks: Marks, name: str) -> str:
     """`file:line:column: key: what would be right`, one a line, in the order of the file."""
     placed = sorted((_place(fault.keys, marks), index, fault) for index, fault in enumerate(faults))
     return "\n".join(
-        _said(name, f"{line}:{column}", f"{'.'.join(str(key) for key in fault.keys)}: {fault.words}").replace(
-            ": : ", ": "
-        )
+        _said(name, f"{line}:{column}", f"{_named(fault.keys)}: {fault.words}").replace(": : ", ": ")
         for (line, column), _, fault in placed
     )
+
+
+def _named(keys: tuple) -> str:
+    """The keys that lead to a value; entries of a list are counted from 1, as people do."""
+    return ".".join(str(key + 1) if isinstance(key, int) else str(key) for key in keys)
 
 
 def _said(name: str, at: str, words: str) -> str:
@@ -79,9 +83,8 @@ def load(text: str, name: str) -> tuple[Any, Marks]:
     try:
         node = yaml.compose(text, Loader=_Loader)
     except yaml.MarkedYAMLError as error:
-        mark = error.problem_mark or error.context_mark
-        place = f"{mark.line + 1}:{mark.column + 1}" if mark else "1:1"
-        raise RuleFileError(_said(name, place, error.problem or "not valid YAML")) from error
+        line, column, words = plain_problem(error, text)
+        raise RuleFileError(_said(name, f"{line}:{column}", words)) from error
     except (yaml.YAMLError, RecursionError) as error:
         raise RuleFileError(_said(name, "1:1", str(error))) from error
     marks: Marks = {}

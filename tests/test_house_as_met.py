@@ -211,3 +211,202 @@ def test_brackets_that_a_house_never_uses() -> None:
     said = explained(read_house(house, "house.yaml", rulebook()), rulebook())
     assert "Counts stand in no brackets." in said and "No marks stand for repeats." in said
     assert "The list may be in any order." in said
+
+
+def test_all_keys_of_a_house_file_are_shown() -> None:
+    """`house --keys` writes a file that is right as it stands, and every choice that it names is one."""
+    from typing import get_args
+
+    from pydantic import BaseModel
+
+    from lint.house.keys import WORDS
+    from lint.house.loading import read_house
+    from lint.house.model import House
+    from lint.houseclerk import keys
+
+    text = keys(rulebook())
+    held = read_house(text, "house.yaml", rulebook())
+    assert held.model_fields_set == set(House.model_fields)
+    asked = set()
+    for key, field in House.model_fields.items():
+        asked.add(key)
+        for one in (field.annotation, *get_args(field.annotation)):
+            if isinstance(one, type) and issubclass(one, BaseModel):
+                asked |= {f"{key}.{name}" for name in one.model_fields}
+    assert asked == set(WORDS)
+    for sample in ("3 ch sp", "× 3", "not counted as a st", "where it changes", "0.125", "UK terms"[:2].lower()):
+        assert sample in text
+
+
+@pytest.mark.parametrize(
+    "key", ["wording.times", "wording.chain", "units.inches", "turning_chain.note", "counts.required"]
+)
+def test_every_choice_that_the_keys_name_is_taken(key: str) -> None:
+    """What stands behind a key as its choices can be written there, as it stands."""
+    from lint.house.loading import read_house
+    from lint.houseclerk import keys
+
+    top, below = key.split(".")
+    block = keys(rulebook()).partition(f"\n{top}:")[2]
+    line = next(line for line in block.splitlines() if line.strip().startswith(f"{below}:"))
+    choices = line.rpartition("# ")[2].rpartition(": ")[2].split(", ")
+    assert len(choices) > 2
+    for choice in choices:
+        value = choice if choice.startswith("'") else f"'{choice}'"
+        assert read_house(f"{top}: {{{below}: {value}}}\n", "house.yaml", rulebook())
+
+
+_VEST = """Vest
+US terms
+Sizes: S (M, L)
+Draft of 10/11/2024
+Chest: 36/40/44 in, yarn 900/1000/1100 yards
+
+Ch20/22/24.
+Row 1: Sc in 2nd ch from hook and in each ch. (19 (21, 23) sc)
+Row 2: Ch 1, turn, sc in each st. = 19/21/23 sc
+Rows 3-6: Rep Row 2.
+"""
+
+
+@pytest.mark.parametrize(
+    ("form", "chest", "chain", "count"),
+    [
+        ("60 (66, 72)", "36 (40, 44) in, yarn 900 (1000, 1100)", "Ch20 (22, 24)", "19 (21, 23)"),
+        ("60(66-72)", "36(40-44) in, yarn 900(1000-1100)", "Ch20(22-24)", "19(21-23)"),
+        ("60/66/72", "36/40/44 in, yarn 900/1000/1100", "Ch20/22/24", "19/21/23"),
+    ],
+)
+def test_lists_over_the_sizes_with_strokes_and_without_spaces(form: str, chest: str, chain: str, count: str) -> None:
+    """Every shape of a list becomes the house's; a date is no list."""
+    text = in_house(_VEST, f"sizes: {form}\n").text
+    assert f"Chest: {chest} yards" in text and f"\n{chain}.\n" in text and "10/11/2024" in text
+    assert text.count(f"{count} sc") == 2
+    assert "size-list-not-house" not in rules_found(text, f"sizes: {form}\n")
+
+
+def test_a_range_of_ordinals_as_a_label() -> None:
+    """A house of ordinals shows how several rows are labelled, too."""
+    text = in_house(_VEST, 'labels: {row: "1st row:", rows: "2nd to 5th rows:"}\n').text
+    assert "\n3rd to 6th rows: Rep 2nd row.\n" in text
+
+
+@pytest.mark.parametrize(
+    ("file", "place", "told"),
+    [
+        ("labels:\n  row: Row 1:\n", "2:13", "a second colon stands in this line; put the words in quotation marks"),
+        ("labels:\n\trow: x\n", "2:1", "a tab stands at the beginning"),
+        ("name: 'b\nterms: us\n", "1:7", "the quotation mark that stands here is not closed"),
+        ("plain_words: [b, c\nterms: us\n", "1:14", "the bracket that opens here is not closed"),
+        ("brackets:\n  marks: [*]\n", "2:11", "the sign * has a meaning of its own"),
+        ("name: *\n", "1:7", "the sign * has a meaning of its own"),
+        ("terms\nname: c\n", "2:5", "the line above lacks its colon"),
+        ("labels:\n  row: 'Row 1:'\n rows: d\n", "3:2", "keys that belong together begin in one column"),
+    ],
+)
+def test_slips_in_the_writing_of_a_house_file(file: str, place: str, told: str) -> None:
+    """One sentence in plain words, with its place: nobody has to know what a token is."""
+    from lint.house.loading import read_house
+    from lint.rulefolder import RuleFileError
+
+    with pytest.raises(RuleFileError) as caught:
+        read_house(file, "house.yaml", rulebook())
+    assert str(caught.value).startswith(f"house.yaml:{place}: ") and told in str(caught.value)
+    assert "\n" not in str(caught.value)
+
+
+def test_a_key_with_nothing_below_it_asks_for_nothing() -> None:
+    """Who strikes out all lines below "wording:" need not strike out that; entries of a list are counted from 1."""
+    from lint.house.loading import read_house
+    from lint.rulefolder import RuleFileError
+
+    assert read_house("wording:\nabbreviations:\nterms: us\n", "house.yaml", rulebook()).terms == "us"
+    with pytest.raises(RuleFileError, match=r"2:5: abbreviations\.1\.means: the key 'means' is missing"):
+        read_house("abbreviations:\n  - {use: sc}\n", "house.yaml", rulebook())
+
+
+_PLAIN = """Strip
+US terms
+Abbreviations
+ch = chain
+sc = single crochet
+st = stitch
+
+Ch 12.
+Row 1: Sc in 2nd ch from hook and in each ch. (11 sc)
+Row 2: Ch 1, turn, sc in each sc. (11 sc)
+Row 3: Rep Row 2.
+Row 4: Ch 1, turn, sc in each st.
+"""
+
+
+def messages(text: str, house: str) -> dict[str, str]:
+    """The sentence of each rule's last finding on a pattern that is held to a house."""
+    return {finding.rule: finding.message for finding in check(text, house=house).findings}
+
+
+def test_what_a_house_does_not_list_is_not_lacking() -> None:
+    """`listed: false` spares a form in the check and in the glossary alike."""
+    from lint.glossary import glossary
+
+    assert "abbreviation-undefined" in messages(_PLAIN, "terms: us\n")
+    house = "abbreviations: [{use: Rep, means: repeat, listed: false}, {use: st, means: stitch, listed: false}]\n"
+    assert "abbreviation-undefined" not in messages(_PLAIN, house)
+    assert [one.form for one in glossary(check(_PLAIN, house=house))] == ["ch", "sc"]
+
+
+def test_a_count_in_every_row_is_asked_for_in_those_words() -> None:
+    """A row that changes nothing lacks its count in such a house; one that repeats another has that one's."""
+    said = messages(_PLAIN, "counts: {required: every row}\n")["count-missing"]
+    assert said.startswith("No count is printed here, and this house prints one in every row (Strip: Row 4")
+    assert "Row 3" not in said
+
+
+def test_findings_say_what_becomes_of_the_words() -> None:
+    """An entry that goes is said to be left out, a rounding is said in words."""
+    house = "wording: {skip: skip}\nunits: {inches_to: 0.25, centimetres_to: 1}\n"
+    text = _PLAIN.replace("st = stitch", "sk = skip\nst = stitch\n\nSize: 4.1 in wide, 10.2 cm long")
+    said = [finding.message for finding in check(text, house=house).findings]
+    assert any(one.startswith("Skip: “sk = skip” would be left out in this house") for one in said)
+    assert "Measures: this house rounds inches to quarters." in said
+    assert "Measures: this house rounds centimetres to whole ones." in said
+
+
+@pytest.mark.parametrize(("skip", "wanted"), [("miss", "missed"), ("sk", "skipped"), ("skip", "skipped")])
+def test_places_that_were_passed_over(skip: str, wanted: str) -> None:
+    """ "Missed 3 ch count as 1 dc" goes with the house's word for skip."""
+    for printed in ("missed", "skipped"):
+        text = f"Strip\nUS terms\nCh 12.\nRow 1: Dc in 4th ch from hook ({printed} 3 ch count as 1 dc), dc in each ch. (10 dc)\n"
+        assert f"({wanted} 3 ch count" in in_house(text, f"wording: {{skip: {skip}}}\n").text
+
+
+def test_the_older_british_sc_is_named() -> None:
+    """ "sc" in a pattern of UK terms may be the slip stitch of older patterns: the finding asks."""
+    text = "Mat\nUK terms\nMake 6 ch, join with sc into a ring.\n1st round: 1 ch, 12 dc into ring, sc to first dc. (12 dc)\n"
+    assert "for the slip stitch: is that what is meant?" in messages(text, "terms: uk\n")["terms-mixed"]
+
+
+def test_one_fault_of_style_is_found_once() -> None:
+    """What the house's form settles is not found again as brackets, or as two forms of one thing."""
+    text = "Pea\nUS terms\nRnd 1: 6 sc in magic ring. [6 sc]\nRnd 2: 2 single crochet in each sc. [12 sc]\nRnd 3: Sc in each sc. [12 sc]\n"
+    assert "forms-mixed" in rules_found(text, "terms: us\n")
+    both = 'abbreviations: [{use: sc, means: single crochet, replace: [single crochet]}]\ncounts: {form: "(12 sts)"}\nbrackets: {counts: ["( )"]}\n'
+    found = rules_found(text, both)
+    assert {"abbreviation-not-house", "count-not-house"} <= found
+    assert not found & {"forms-mixed", "bracket-not-house"}
+    assert "bracket-not-house" in rules_found(text, 'brackets: {counts: ["( )"]}\n')
+
+
+def test_a_list_over_the_sizes_is_set_off_from_its_chain() -> None:
+    """A house that prints "3ch" still sets "ch" off behind a bracket."""
+    text = "Vest\nUK terms\nSizes: S (M, L)\nMake 20 (22, 24) ch.\nRow 1: 1 dc into 2nd ch from hook, 1 dc into each ch to end. (19 (21, 23) dc)\nRow 2: 1 ch, turn, 1 dc into each dc.\n"
+    restyled = in_house(text, "wording: {chain: 3ch}\n").text
+    assert "\nMake 20 (22, 24) ch.\n" in restyled and "\nRow 2: 1ch, turn" in restyled
+
+
+@pytest.mark.parametrize("count", ["; 10 sts", " = 10 sts", " - 10 sts", " (10)"])
+def test_a_slip_stitch_below_a_count_is_worked_behind_it(count: str) -> None:
+    """The count closes its line, though a line of small letters goes on with the work."""
+    text = f"Ear\nUS terms\nRnd 1: 5 sc in magic ring. (5 sc)\nRnd 2: 2 sc in each st. (10 sc)\nRnd 3: sc in each st{count}\nsl st in next st, fasten off.\n"
+    assert counts(check(text)) == [5, 10, 10]
+    assert "; 10 sts\nsl st in next st" in in_house(text, 'counts: {form: "; 12 sts"}\n').text

@@ -258,7 +258,7 @@ def test_explained_says_everything() -> None:
 
     for said in (
         "The Oast Press", "UK terms", "“Row 1:”", "“[12 sts]”", "Every row", "“miss”", "“3 ch”", "Centimetres come first",
-        "rounded to 0.5", "“ss” for slip stitch, in place of “sl st”; never “sc”", "turning-chain-unsaid is not looked for",
+        "rounded to halves", "“ss” for slip stitch, in place of “sl st”; never “sc”", "turning-chain-unsaid is not looked for",
         "says nothing of: turning chains, brackets and marks, sections",
     ):  # fmt: skip
         assert said in words

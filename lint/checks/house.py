@@ -62,6 +62,7 @@ def _finding(context: Context, rule: str, subject: str, edits: list[Edit]) -> Fi
         subject=subject[:1].upper() + subject[1:],
         old=old,
         new=new,
+        becomes=f"would be “{new}”" if new else "would be left out",
         found=old,
         expected=new,
         places=places,

@@ -7,11 +7,14 @@ from collections.abc import Iterator
 from lint.checks.context import Context
 from lint.checks.house import ground_of
 from lint.finding import Finding, Related
+from lint.house.explained import STEPS
 from lint.reading.measures import Length, read_lengths, read_pairs
+from lint.restyle import counts
 from lint.restyle.abbreviations import FORBIDDEN, FormTable, runs
 from lint.source import Span
 from lint.tree import Chain, Group, Repeat, walk
 
+_CALLED = {"a group": "stitches that go into one place"}
 _BRACKETS = {"(": "( )", "[": "[ ]", "{": "{ }"}
 
 
@@ -37,6 +40,7 @@ def check_brackets(context: Context) -> Iterator[Finding]:
         return
     wanted = context.house.brackets
     found: dict[tuple[str, str], list[Span]] = {}
+    mended = [edit.span for edit in counts.edits(ground_of(context))]  # count-not-house tells of those
     for part in context.pattern.parts:
         for row in part.rows:
             for step in walk(row.steps):
@@ -48,7 +52,8 @@ def check_brackets(context: Context) -> Iterator[Finding]:
             if row.stated is not None and wanted.counts is not None:
                 at = len(context.source.text[: row.stated.span.start].rstrip()) - 1
                 sign = context.source.text[at : at + 1]
-                if sign in _BRACKETS and _BRACKETS[sign] not in wanted.counts:
+                told = any(span.start <= at < span.end for span in mended)
+                if sign in _BRACKETS and _BRACKETS[sign] not in wanted.counts and not told:
                     found.setdefault(("a count", sign), []).append(Span(at, at + 1))
     if wanted.marks is not None:
         for row in ground_of(context).rows:
@@ -66,7 +71,7 @@ def check_brackets(context: Context) -> Iterator[Finding]:
         yield context.finding_at(
             "bracket-not-house",
             spans[0],
-            what=what,
+            what=_CALLED.get(what, what),
             found=_BRACKETS.get(sign, sign),
             expected=" or ".join(allowed_for[what] or ["none"]),
             related=related,
@@ -113,7 +118,7 @@ def check_measures(context: Context) -> Iterator[Finding]:
         spans = [span for length in lengths if step and length.unit == unit for span in _unrounded(length, step)]
         if spans:
             related = tuple(Related(span, "here too") for span in spans[1:])
-            what = f"this house rounds {name} to {step:g}"
+            what = f"this house rounds {name} to {STEPS[step]}"
             yield context.finding_at("measure-not-house", spans[0], what=what, related=related)
 
 

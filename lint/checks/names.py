@@ -8,6 +8,7 @@ import regex
 
 from lint.checks.context import Context
 from lint.finding import Finding, Related
+from lint.restyle.abbreviations import FormTable
 from lint.source import Span
 from lint.tree import Work, walk
 
@@ -105,6 +106,8 @@ def check_special_names(context: Context) -> Iterator[Finding]:
 def check_forms(context: Context) -> Iterator[Finding]:
     """forms-mixed: "rnd" here and "round" there; one finding for each thing, at the first of the rarer form's places."""
     rows = _words_of_rows(context)
+    own_terms = context.house is not None and context.house.terms in (None, context.terms.terms)
+    table = FormTable(context.house) if own_terms and context.house is not None else None
     for thing in context.book.forms.forms:
         places = [_places(rows, forms, thing.before_number) for forms in thing.same]
         used = sorted((found for found in places if found), key=len)
@@ -115,6 +118,8 @@ def check_forms(context: Context) -> Iterator[Finding]:
         several = text[rare[0].start : rare[0].end].lower().endswith("s")
         shown = next((span for span in usual if text[span.start : span.end].lower().endswith("s") == several), usual[0])
         word, other = (text[span.start : span.end].lower() for span in (rare[0], shown))
+        if table is not None and (table.replacement(word) or table.replacement(other)):
+            continue  # abbreviation-not-house says which of them the house prints
         yield context.finding_at(
             "forms-mixed",
             rare[0],

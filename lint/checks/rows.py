@@ -232,6 +232,9 @@ def _plural(word: str, number: int) -> str:
     return word + ("" if word.endswith(("c", "s", "r")) else "s")
 
 
+_WHERE_CHANGED = "where the number of stitches changes"
+
+
 def check_counts_missing(context: Context) -> Iterator[Finding]:
     """count-missing: one finding for all rows of the pattern that change the count and print none."""
     required = context.house.counts.required if context.house is not None else None
@@ -262,9 +265,11 @@ def check_counts_missing(context: Context) -> Iterator[Finding]:
     if missing:
         labels = [f"{row.part.name}: {row.label}" for row in missing]
         shown = "; ".join(labels[:4]) + (f" and {len(labels) - 4} more" if len(labels) > 4 else "")
-        related = tuple(Related(row.span, "changes the count and prints none") for row in missing[1:])
+        related = tuple(Related(row.span, "prints none") for row in missing[1:])
+        where = "here, and this house prints one in every row" if required == "every row" else _WHERE_CHANGED
+        first = missing[0]
         yield context.finding(
-            "count-missing", missing[0].span, missing[0].part.name, missing[0].label, rows=shown, related=related
+            "count-missing", first.span, first.part.name, first.label, rows=shown, where=where, related=related
         )
 
 

@@ -114,6 +114,9 @@ def _why_not(step: Unread, words: str) -> str:
     return f"{step.why}: “{words}”"
 
 
+_OLDER = " Older British patterns print “sc” for the slip stitch: is that what is meant?"
+
+
 def check_terms(context: Context) -> Iterator[Finding]:
     """terms-mixed: a stitch name of the other country; one finding a word, with all its places."""
     own = own_forms(context.book, context.terms.terms)
@@ -134,6 +137,7 @@ def check_terms(context: Context) -> Iterator[Finding]:
             word=lexeme.text,
             own=names[context.terms.terms],
             other=names["uk" if context.terms.terms == "us" else "us"],
+            more=_OLDER if context.terms.terms == "uk" and word == "sc" else "",
             related=tuple(Related(other.span, "here too") for other, _, _ in found[1:20]),
         )
 

@@ -8,6 +8,13 @@ from lint.house.model import House
 from lint.rulebook import Rulebook
 
 _PLACES = {"beside the chain": "beside the chain", "in a note": "once, among the notes at the front"}
+STEPS = {
+    1: "whole ones",
+    0.5: "halves",
+    0.25: "quarters",
+    0.125: "eighths",
+    0.1: "tenths",
+}  # what measures are rounded to
 _COUNTRY = {"us": "US", "uk": "UK"}
 
 
@@ -78,7 +85,7 @@ def _counts(house: House) -> Iterator[str]:
         yield f"A count of twelve stitches is printed “{house.counts.form}”."
     if house.counts.required is not None:
         where = {
-            "every row": "Every row and round prints its count.",
+            "every row": "Every row and round prints its count, but for those that only repeat others.",
             "where it changes": "Every row and round that changes the count prints it.",
             "nowhere": "No row has to print a count.",
         }
@@ -136,7 +143,7 @@ def _measures(house: House) -> Iterator[str]:
         yield f"{units.first.capitalize()} come first."
     for what, step in (("Inches", units.inches_to), ("Centimetres", units.centimetres_to)):
         if step is not None:
-            yield f"{what} are rounded to {step:g}."
+            yield f"{what} are rounded to {STEPS[step]}."
     if house.sizes is not None:
         yield f"A number for each of three sizes is written “{house.sizes}”."
 

@@ -62,9 +62,9 @@ def _text_of(path: Path) -> str:
 def read_house(text: str, name: str, book: Rulebook, path: Path | None = None, below: tuple[Path, ...] = ()) -> House:
     """A house from its text.  `path`: where it lies, to find its base from; `below`: the files that extend it."""
     data, marks = load(text, name)
-    if not isinstance(data, dict):
+    if not isinstance(data, dict):  # a key with nothing behind it is one that the house says nothing of
         raise RuleFileError(f"{name}:1:1: a house file is a list of keys, such as 'terms: us'")
-    own, faults = _as_far_as_valid(data)
+    own, faults = _as_far_as_valid({key: value for key, value in data.items() if value is not None})
     faults += [*_doubled_forms(own), *_unknown_rules(own, book), *_unknown_sections(own, book)]
     base_path, chain = None, below
     if own.extends is not None:
@@ -174,8 +174,13 @@ def _unknown_rules(house: House, book: Rulebook) -> list[Fault]:
     return faults
 
 
+def sections_known(book: Rulebook) -> list[str]:
+    """The names of all sections that a house may ask for."""
+    return sorted({"title", "instructions", *book.layout.sections, *(one.key for one in book.sections.required)})
+
+
 def _unknown_sections(house: House, book: Rulebook) -> list[Fault]:
-    known = sorted({"title", "instructions", *book.layout.sections, *(one.key for one in book.sections.required)})
+    known = sections_known(book)
     return [
         Fault(("sections", index), f"'{key}' is no section; give some of {', '.join(known)}")
         for index, key in enumerate(house.sections or [])
@@ -185,7 +190,8 @@ def _unknown_sections(house: House, book: Rulebook) -> list[Fault]:
 
 def book_for(house: House, book: Rulebook) -> Rulebook:
     """The rules as this house has them: its own word lists, plain words and required sections added."""
-    plain = book.plain_words.model_copy(update={"notation": [*book.plain_words.notation, *house.plain_words]})
+    spared = [form for one in house.abbreviations if not one.listed for form in (one.use, one.several)]
+    plain = book.plain_words.model_copy(update={"notation": [*book.plain_words.notation, *house.plain_words, *spared]})
     words = [
         WordRule(**rule.model_dump(), together=True, example=Example(good="", bad=rule.phrases[0]), source=house.title)
         for rule in house.word_rules

@@ -41,11 +41,16 @@ def label_form(sample: str) -> LabelForm:
 
 
 def range_form(sample: str) -> LabelForm:
-    """ "Rows 2-5:", "Rnds 2 to 5 -"."""
+    """ "Rows 2-5:", "Rnds 2 to 5 -", "2nd to 5th rows:"."""
     joint = r"(?P<joint>\s?[-–—]\s?|\s(?:to|thru|through)\s)"
     match = regex.fullmatch(rf"(?P<word>\p{{L}}+)\.?(?P<space> ?)2{joint}5{_SIGN}", sample)
+    ordinal = regex.fullmatch(rf"2nd{joint}5th (?P<word>\p{{L}}+){_SIGN}", sample)
+    if ordinal:
+        return LabelForm(ordinal["word"], True, " ", ordinal["joint"], ordinal["sign"] or "")
     if match is None:
-        raise ValueError(f"'{sample}' shows no label of rows 2 to 5; write it as 'Rows 2-5:' or 'Rnds 2 to 5:'")
+        raise ValueError(
+            f"'{sample}' shows no label of rows 2 to 5; write it as 'Rows 2-5:', 'Rnds 2 to 5:' or '2nd to 5th rows:'"
+        )
     return LabelForm(match["word"], False, match["space"], match["joint"], match["sign"] or "")
 
 
@@ -71,7 +76,10 @@ def count_form(sample: str) -> CountForm:
 
 @dataclass(frozen=True, slots=True)
 class ListForm:
-    """A list over the sizes: its brackets, and the sign between two sizes."""
+    """A list over the sizes: what opens it behind the first number, the sign between two sizes, what closes it.
+
+    A list without brackets is opened by its sign alone: 60/66/72.
+    """
 
     opening: str
     between: str
@@ -79,17 +87,19 @@ class ListForm:
 
     def written(self, numbers: list[str]) -> str:
         """Numbers of all sizes as the house writes them."""
-        return f"{numbers[0]} {self.opening}{self.between.join(numbers[1:])}{self.closing}"
+        return f"{numbers[0]}{self.opening or self.between}{self.between.join(numbers[1:])}{self.closing}"
 
 
 def list_form(sample: str) -> ListForm:
     """ "60 (66, 72)", "60 [66: 72]", "60 (66-72)"."""
-    match = regex.fullmatch(r"60 (?P<open>[(\[{])66(?P<between>, |: ?|; ?|-|/)72(?P<close>[)\]}])", sample)
+    if sample == "60/66/72":
+        return ListForm("", "/", "")
+    match = regex.fullmatch(r"60(?P<space> ?)(?P<open>[(\[{])66(?P<between>, |: ?|; ?|-|/)72(?P<close>[)\]}])", sample)
     if match is None or {"(": ")", "[": "]", "{": "}"}[match["open"]] != match["close"]:
         raise ValueError(
-            f"'{sample}' shows no list over sizes; write it as '60 (66, 72)', '60 [66: 72]' or '60 (66-72)'"
+            f"'{sample}' shows no list over sizes; write it as '60 (66, 72)', '60 [66: 72]', '60 (66-72)' or '60/66/72'"
         )
-    return ListForm(match["open"], match["between"], match["close"])
+    return ListForm(match["space"] + match["open"], match["between"], match["close"])
 
 
 @dataclass(frozen=True, slots=True)

@@ -39,6 +39,8 @@ _TALK = ("stuff", "rotate", "telling", "marker", "fasten_off", "no_fasten", "att
 _MOST_SIGNS = 4  # figures and signs to a size: "3, (4"
 _LIST_SIGNS = {",", "/", ":", ";", "|"}
 _FOLDED = ("/", ";", "|", "and")  # what parts the numbers of a list without brackets, and of nothing else
+_COUNTS = ([";"], ["="], ["→"], ["dash"])  # what leads to a count
+_CLOSES = ("stitch", "join", "fasten_off", "turn")  # what may follow it below
 
 
 def with_line_stops(lexemes: list[Lexeme], source: SourceText) -> list[Lexeme]:
@@ -53,12 +55,12 @@ def with_line_stops(lexemes: list[Lexeme], source: SourceText) -> list[Lexeme]:
             if lexeme.text[:1].isupper() and lexemes[index + 1 : index + 2] and lexemes[index + 1].kind in _ROWS_NAMED:
                 found.append(Lexeme(".", "", before.end, before.end, True))
         counted = before is not None and before.kind == "number" and found[-2:-1] and found[-2].kind in ("=", "→")
-        if (
-            before is not None
-            and (counted or before.kind in _MAY_END)
-            and (lexeme.text[:1].isupper() and not lexeme.text.isupper() or counted and lexeme.kind in _TALK)
-        ):
-            if "\n" in source.text[before.end : lexeme.start]:
+        if before is not None and "\n" in source.text[before.end : lexeme.start]:
+            opens = lexeme.text[:1].isupper() and not lexeme.text.isupper() or counted and lexeme.kind in _TALK
+            ended = (counted or before.kind in _MAY_END) and opens
+            kinds = [one.kind for one in found[-3:]]  # "; 10 sts", and in the line below "sl st in next st"
+            told = kinds[:1] in _COUNTS and kinds[1:] == ["number", "any_stitch"] and lexeme.kind in _CLOSES
+            if ended or told:
                 found.append(Lexeme(".", "", before.end, before.end, True))
         found.append(lexeme)
     return found

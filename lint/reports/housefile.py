@@ -14,7 +14,8 @@ def as_house_file(habits: list[Habit], forms: list[FormHabit], names: list[str])
     lines = [
         f"# The house that {'this pattern implies' if len(names) == 1 else 'these patterns imply'}: {', '.join(names)}.",
         "# What stands behind # was found too, less often.  Strike out what is chance, and add what is missing;",
-        "# `frogproof house FILE --explain` says what it demands.",
+        "# `frogproof house FILE --explain` says what it demands, `frogproof house --keys` what else it could.",
+        "# name: the name that reports show",
     ]
     done: set[str] = set()
     keys = list(House.model_fields)

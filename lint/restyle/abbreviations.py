@@ -68,7 +68,12 @@ def entries_of(house: House) -> list[HouseAbbreviation]:
         return house.abbreviations
     others = [form for form in ("skip", "sk", "miss") if form != skip]
     rest = [entry for entry in house.abbreviations if entry.use not in ("skip", "sk", "miss")]
-    return [*rest, HouseAbbreviation(use=skip, means="skip", replace=others, plural=skip, listed=skip == "sk")]
+    past, other = ("missed", "skipped") if skip == "miss" else ("skipped", "missed")
+    return [
+        *rest,
+        HouseAbbreviation(use=skip, means="skip", replace=others, plural=skip, listed=skip == "sk"),
+        HouseAbbreviation(use=past, means=past, replace=[other], plural=past, listed=False),
+    ]
 
 
 def _plurals(form: str) -> list[str]:

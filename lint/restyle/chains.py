@@ -80,6 +80,7 @@ def _chain(ground: Ground, row: RowWords, index: int | None, sample: str, taken:
         capital = word.start > first.start and ground.opens_sentence(first.start)
         new = f"{printed.capitalize() if capital else printed}{space}{number}"
     else:
+        space = space or (" " if number[-1] in ")]" else "")  # "3ch", but "60 (66, 72) ch"
         new = f"{number}{space}{printed if printed.isupper() else printed.lower()}"
     yield Edit(span, new, RULE, "chains")
 

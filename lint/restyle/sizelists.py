@@ -1,4 +1,4 @@
-"""Lists over the sizes in the house's brackets and signs: "60 (66, 72)", "60 [66: 72]"; in the whole text."""
+"""Lists over the sizes in the house's brackets and signs: "60 (66, 72)", "60 [66: 72]", "60/66/72"; in the whole text."""
 
 from __future__ import annotations
 
@@ -28,7 +28,24 @@ def edits(ground: Ground) -> Iterator[Edit]:
         if lexeme.kind in _PAIRS and index and _figure(lexemes[index - 1]):
             close = _close(lexemes, index)
             if close is not None:
-                yield from _list_edits(ground, lexemes[index : close + 1], sizes, form)
+                yield from _list_edits(ground, lexemes[index - 1 : close + 1], sizes, form)
+    if sizes > 2:  # of two, "1/2" may be a fraction
+        yield from _slashed(ground, sizes, form)
+
+
+def _slashed(ground: Ground, sizes: int, form: ListForm) -> Iterator[Edit]:
+    """Lists without brackets: "36/40/44/48 in"; a date is none, and no part of an address."""
+    one = rf"\d+(?:\.\d+)?[{_FRACTIONS}]?"
+    listed = regex.compile(rf"(?:(?<=\b[Cc]h)|(?<![\w/.,:-]))({one})(?:/({one})){{{sizes - 1}}}(?![\d/]|[.,-]\d)")
+    for match in listed.finditer(ground.source.text):
+        figures = [match[1], *match.captures(2)]
+        dated = (
+            figures[-1].isdecimal()
+            and 1900 <= int(figures[-1]) < 2100
+            and float(regex.match(r"\d+", figures[0])[0]) < 32
+        )
+        if form.opening and not dated:
+            yield Edit(Span(*match.span()), form.written(figures), RULE, "lists over the sizes")
 
 
 def _figure(lexeme: Lexeme) -> bool:
@@ -45,8 +62,9 @@ def _close(lexemes: tuple[Lexeme, ...], index: int) -> int | None:
 
 
 def _list_edits(ground: Ground, run: tuple[Lexeme, ...], sizes: int, form: ListForm) -> Iterator[Edit]:
+    """The list whose first figure, bracket, … and closing bracket are the run."""
     text = ground.source.text
-    inner = text[run[0].end : run[-1].start]
+    inner = text[run[1].end : run[-1].start]
     number = rf"(?:\d+(?:\.\d+)?\s?[{_FRACTIONS}]?|[{_FRACTIONS}]|\d+\s\d/\d|\d/\d)"
     one = rf"(?:{number}(?:-{number})?)"  # a range of rows may stand in a label's list
     match = regex.fullmatch(rf"\s*({one})(?:\s*([,:;/]|-)\s*({one}))*\s*", inner)
@@ -57,7 +75,11 @@ def _list_edits(ground: Ground, run: tuple[Lexeme, ...], sizes: int, form: ListF
     if not match.captures(2) and sizes > 2:
         return
     figures = [match[1].strip(), *(figure.strip() for figure in match.captures(3))]
-    if form.between == "-" and any("-" in figure for figure in figures):
+    if any(form.between == sign and sign in figure for sign in "-/" for figure in (run[0].text, *figures)):
         return
-    new = f"{form.opening}{form.between.join(figures)}{form.closing}"
-    yield Edit(Span(run[0].start, run[-1].end), new, RULE, "lists over the sizes")
+    gap = text[run[0].end : run[1].start]
+    start = run[1].start if gap.strip(" ") else run[0].end  # a list that a line's end cuts keeps its gap
+    new = form.written(["", *figures])
+    yield Edit(
+        Span(start, run[-1].end), new if start < run[1].start or not gap else new.lstrip(), RULE, "lists over the sizes"
+    )
