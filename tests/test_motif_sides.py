@@ -120,3 +120,38 @@ def test_bracket_along_a_side(side: str, last: str) -> None:
         )[2]
         == "agrees"
     )
+
+
+_FLAT = (
+    "Cloth\nUS terms\n\nCLOTH\nCh 12.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (11)\n"
+    "Rows 2-10: Ch 1, sc in each sc across, turn. (11)\n\nEDGING\n"
+)
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "10 sc evenly down the side, 3 sc in the corner, sc in each ch across bottom, 3 sc in corner, work 10 sc evenly up the other side, 3 sc in corner, sc in each st across the top, 3 sc in last corner",
+        "10 sc evenly down side, 3 sc in corner, sc in each ch along bottom edge, 3 sc in corner, 10 sc evenly up side, 3 sc in corner, sc in each st along top edge, 3 sc in corner",
+        "sc in each st across top, 3 sc in corner, 10 sc evenly down side, 3 sc in corner, sc in each ch across the bottom, 3 sc in corner, 10 sc evenly up side, 3 sc in corner",
+    ],
+)
+def test_border_over_named_edges(words: str) -> None:
+    """After a side worked evenly "each ch across bottom" is the foundation's other side, "each st across the top" the last row."""
+    assert outcomes(check(f"{_FLAT}Rnd 1: Do not turn. Ch 1, {words}, sl st in first sc. (54)\n"))[-1] == "agrees"
+    assert outcomes(check(f"{_FLAT}Rnd 1: Do not turn. Ch 1, {words}, sl st in first sc. (56)\n"))[-1] == "differs"
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "work 11 sc along each of the 4 sides and 3 sc in each corner",
+        "11 sc evenly on each of 4 sides, with 3 sc in each corner",
+        "work 11 sc across all 4 edges, working 3 sc in each corner st",
+    ],
+)
+def test_border_told_once_for_all_sides(words: str) -> None:
+    """So many stitches along each of the 4 sides are worked four times, and the corners are corners to the next round."""
+    second = "Rnd 2: Ch 1, sc in each sc around, working 3 sc in center sc of each corner, sl st in first sc. (64)\n"
+    report = check(f"{_FLAT}Rnd 1: Ch 1, {words}, sl st in first sc. (56)\n{second}")
+    assert outcomes(report)[-2:] == ["agrees", "agrees"]

@@ -6,7 +6,7 @@ from lint.amount import ONE, Amount
 from lint.place import Limit, LimitKind, Target, TargetKind
 from lint.reading.ordinals import chain_top, ordinal
 from lint.reading.piecewords import PIECE_WORDS, names_piece, piece_alone
-from lint.reading.stream import CLOSERS, OPENERS, Stream
+from lint.reading.stream import CLOSERS, OPENERS, SIGNS, Stream
 from lint.reading.targets import ANY, how_many, part_of, target
 
 _LENGTH = ("number", "decimal", ",", "dash", "/", ":", ";", "'", '"', "½", "¼", "¾", ".")
@@ -31,6 +31,8 @@ def limit(stream: Stream) -> Limit | None:
     if stream.kind() == "around" and any(word in stream.peek().lower for word in ("post", "stem")):
         return None  # a place
     if stream.kind() == "around" and (edge := _round_the_edge(stream)) is not None:
+        return edge
+    if (stream.kind() == "across" or stream.word("along")) and (edge := _named_edge(stream)) is not None:
         return edge
     if stream.word("even") and stream.kind(1) in ("across", "around"):
         stream.take()
@@ -206,6 +208,25 @@ def _round_the_edge(stream: Stream) -> Limit | None:
         stream.take()
     if stream.take_if("edge"):
         return Limit(LimitKind.END, target=Target(TargetKind.PLACE, "edge"))
+    stream.at = start
+    return None
+
+
+_EDGES = {"bottom": "bottom", "lower": "bottom", "foundation": "bottom", "top": "top", "upper": "top"}
+
+
+def _named_edge(stream: Stream) -> Limit | None:
+    """Takes the "across (the) bottom", "along top edge" behind "sc in each ch": the foundation's other side, or the last row."""
+    start = stream.at
+    stream.take()
+    stream.skip("the")
+    name = _EDGES.get(stream.peek().lower)
+    each = any(item.kind == "each" for item in stream.lexemes[max(0, start - 4) : start])
+    if name is not None and each:
+        stream.take()
+        stream.take_if("edge", "side")
+        if stream.kind() in (*SIGNS, "end", "and", "join", "then", "working"):
+            return Limit(LimitKind.END, target=Target(TargetKind.PLACE, name))
     stream.at = start
     return None
 
