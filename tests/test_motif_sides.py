@@ -155,3 +155,12 @@ def test_border_told_once_for_all_sides(words: str) -> None:
     second = "Rnd 2: Ch 1, sc in each sc around, working 3 sc in center sc of each corner, sl st in first sc. (64)\n"
     report = check(f"{_FLAT}Rnd 1: Ch 1, {words}, sl st in first sc. (56)\n{second}")
     assert outcomes(report)[-2:] == ["agrees", "agrees"]
+
+
+@pytest.mark.parametrize("lead", ["Border – do not turn at end of Row 10. ", "Edging: Do not turn. ", "Border - "])
+def test_border_run_in_behind_a_dash(lead: str) -> None:
+    """A border named at the head of its own line is worked, and its first corner is one of the flat piece's."""
+    words = "Ch 1, 2 sc in corner, 10 sc evenly along the side, 3 sc in corner, sc in each ch across bottom, 3 sc in corner, 10 sc evenly along other side, 3 sc in corner, sc in each st across top, sc in first corner, join."
+    text = _FLAT.replace("\n\nEDGING\n", "\n") + lead + words
+    assert not corrections(check(f"{text} (54)\n"))
+    assert corrections(check(f"{text} (50)\n")) == [("count-differs", 8)]

@@ -93,6 +93,8 @@ class Placing(RowEnds):
             return [self.nth_of_next(place, number)]
         if which is Which.NTH or place.middle or (place.of is not None and which is Which.NEXT):
             return [self.part_of_group(place)]
+        if which in (Which.FIRST, Which.LAST) and target.kind is TargetKind.CORNER and self.flat_below:
+            return [self.part_of_group(replace(place, which=Which.NEXT))]  # a corner of a flat piece gone round
         if which is Which.FIRST:
             return self.first_places(place, number)
         if which is Which.LAST and cursor.known:
