@@ -82,6 +82,15 @@ def limit(stream: Stream) -> Limit | None:
     if stream.kind() == "ending" and stream.kind(-1) in ("to",):
         stream.take()
         return Limit(LimitKind.END)
+    back = 1 if stream.word("back", "down") else 0
+    ahead = back + (2 if stream.kind(back + 1) == "the" else 1)
+    if (
+        stream.kind(back) == "to"
+        and stream.kind(ahead) in ("beginning", "base")
+        and stream.kind(ahead + 1) in _AFTER_ROUND
+    ):
+        stream.at += ahead + 1  # "back to the start", "to base": all the way
+        return Limit(LimitKind.END)
     if stream.kind() in ("to", "within") and (marked := _to_marker(stream)) is not None:
         return marked
     if stream.kind() in ("to", "within"):

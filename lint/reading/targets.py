@@ -96,6 +96,17 @@ def _target(stream: Stream) -> Target | None:
     if stream.word("group", "groups"):
         stream.take()
         return Target(TargetKind.SPECIAL, "group")
+    if stream.word("tip", "point", "points") and stream.kind(1) in (
+        *SIGNS,
+        "end",
+        "any_stitch",
+        "stitch",
+        "space",
+        "and",
+    ):
+        stream.take()  # of a leaf, a star or a ripple: where it turns
+        stream.take_if("any_stitch", "stitch", "space")
+        return Target(TargetKind.CORNER)
     if lexeme.kind == "chain":
         return _chain_target(stream)
     if lexeme.kind == "foundation":
@@ -250,7 +261,7 @@ def part_of(stream: Stream) -> tuple[Target | None, str]:
             break
         word = stream.take().kind
         each, any_ = word == "each" or each, word == "any" or any_
-    found = target(stream)
+    found = target(stream) or _of_so_many(stream)
     if found is None and stream.word("v", "vs", "vee", "vees"):
         stream.take()
         found = Target(TargetKind.SPECIAL, "group")  # "ch-2 sp of next V"
@@ -258,12 +269,34 @@ def part_of(stream: Stream) -> tuple[Target | None, str]:
         if stream.kind() in ("row", "round") and stream.kind(1) == "below":
             stream.at += 2
             return None, "elsewhere"
-        if stream.kind() in ("word", "side", "edge", "number", "row", "round", "yarn"):
+        if stream.kind() in ("word", "side", "edge", "row", "round", "yarn"):
             stream.pass_to()
             return None, "elsewhere"
         stream.at = start
         return None, ""
     return found, "each" if each else "any" if any_ else ""
+
+
+def _of_so_many(stream: Stream) -> Target | None:
+    """Takes the "3 at the tip", "3 sc in corner" of "center sc of 3 at the tip": the group of so many that stands there."""
+    start = stream.at
+    number = stream.take_if("number")
+    stream.take_if("stitch", "any_stitch", "group_word")
+    while stream.word("group", "together") or stream.kind() == "made":
+        stream.take()
+    found = Target(TargetKind.SPECIAL, "group", number.quantity if number is not None else None)
+    if stream.take_if("at", "in"):
+        while stream.kind() in ("the", "same", "next", "last", "each", "first", "beginning"):
+            stream.take()
+        found = target(stream) or found
+    if (
+        number is not None
+        and found.kind in (TargetKind.SPECIAL, TargetKind.CORNER)
+        and stream.kind() in (*SIGNS, "end")
+    ):
+        return found
+    stream.at = start
+    return None
 
 
 def at_the_start(stream: Stream) -> bool:

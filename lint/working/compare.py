@@ -117,6 +117,8 @@ def measured(item: StatedItem, made: Made, stated: Stated) -> list[int]:
             return [made.spaces.get(int(loop[1]), 0), made.groups.get("picot", 0)]
         if name in ("picot", "picots") and len(made.spaces) == 1 and 2 <= min(made.spaces) <= 5:
             return [sum(made.spaces.values())]  # its only loops, small ones
+        if made.petals and name.split()[-1] in ("petal", "petals"):
+            return [made.petals]
         return [made.bunches] if made.bunches and name.split()[-1] in _BUNCHES else []
     if unit == "per side":
         return _of_a_side(made)
