@@ -5,9 +5,10 @@ from __future__ import annotations
 from lint.amount import ONE, Amount
 from lint.place import Limit, LimitKind, Target, TargetKind
 from lint.reading.ordinals import chain_top, ordinal
+from lint.reading.partof import part_of
 from lint.reading.piecewords import PIECE_WORDS, names_piece, piece_alone
 from lint.reading.stream import CLOSERS, OPENERS, SIGNS, Stream
-from lint.reading.targets import ANY, how_many, part_of, target
+from lint.reading.targets import ANY, how_many, target
 
 _LENGTH = ("number", "decimal", ",", "dash", "/", ":", ";", "'", '"', "½", "¼", "¾", ".")
 _UNITS = ("cm", "mm", "in", "ins", "inch", "inches")
