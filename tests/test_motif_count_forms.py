@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from helpers import check, outcomes
+from helpers import all_findings, check, corrections, counts, outcomes
 
 _START = "Square\nUS terms\n\nSQUARE\nR1: 12 dc in magic ring. = 12\n"
 
@@ -43,3 +43,70 @@ _FILET = (
 def test_blocks_and_spaces_of_a_row_told_stitch_by_stitch(count: str, outcome: str) -> None:
     """Blocks and spaces are counted off the row, in the order of the row or added up."""
     assert outcomes(check(_FILET.replace("COUNT", count)))[1] == outcome
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        "Join as before. Count them: 24!",
+        "Join. Count your stitches: 24",
+        "Join. Check: 24 tr.",
+        "Join, and check that you have 24 tr.",
+    ],
+)
+def test_counts_told_to_the_maker(told: str) -> None:
+    """ "Count them: 24!" is a printed count, and a wrong one is found."""
+    text = f"Coaster\nUK terms\n\nCOASTER\nRound 1: 2 ch - this is not a stitch. 12 tr into magic ring, ss to first tr. 12 tr\nRound 2: 2 ch (not a st). 2 tr into every st. {told}\n"
+    assert outcomes(check(text)) == ["agrees", "agrees"]
+    assert outcomes(check(text.replace("24", "22"))) == ["agrees", "differs"]
+    assert ("turning-chain-unsaid", 5) not in all_findings(check(text))
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "*1 tr in the next stitch, then 2 tr in the stitch after it*. Repeat * to * right round and join.",
+        "*1 tr in the next stitch, 2 tr in the following one*. Repeat * to * round and join.",
+    ],
+)
+def test_the_stitch_after_it(words: str) -> None:
+    """ "the stitch after it" is the next one, and "round and join" goes all the way."""
+    text = f"Coaster\nUK terms\n\nCOASTER\nRound 1: 12 tr into magic ring, ss to first tr. 12 tr\nRound 2: 2 ch (not a st). {words} 18 tr\n"
+    assert outcomes(check(text)) == ["agrees", "agrees"]
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        "There is one stitch more in every row.",
+        "You will have 1 more stitch in each row, so Row 5 has 14 stitches.",
+    ],
+)
+def test_how_rows_grow_is_told(told: str) -> None:
+    """A sentence on how rows grow works nothing, whatever figures it names."""
+    text = (
+        "Wedge\nUS terms\n\nWEDGE\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (10)\n"
+        f"Row 2: Ch 1, 2 sc in first st, sc in each st across, turn. (11)\nRows 3-5: Repeat Row 2. {told}\nRow 6: Ch 1, sc in each st across. (14)\n"
+    )
+    report = check(text)
+    assert counts(report) == [10, 11, 12, 13, 14, 14]
+    assert not corrections(report)
+
+
+@pytest.mark.parametrize(
+    ("words", "stitches"),
+    [
+        (
+            "*sc in next 3 sts, FPdc around the sc of Rnd 2 below, sk the sc behind it, sc in next 2 sts; rep from * around",
+            24,
+        ),
+        ("*sc in each of next 6 sts, 1 spike sc down between the groups of Rnd 2; rep from * around", 28),
+    ],
+)
+def test_long_stitches_into_a_named_round_below(words: str, stitches: int) -> None:
+    """ "of Rnd 2 below" and "down between the groups of Rnd 2" name places of that round."""
+    text = (
+        "Motif\nUS terms\n\nMOTIF\nRnd 1: 12 sc in magic ring, join. (12)\nRnd 2: Ch 1, (sc, ch 1) in each st around, join. (12)\n"
+        f"Rnd 3: Ch 1, 2 sc in each ch-1 sp around, join. (24)\nRnd 4: Ch 1, {words}, join. ({stitches})\n"
+    )
+    assert outcomes(check(text))[3] == "agrees"

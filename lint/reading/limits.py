@@ -66,7 +66,8 @@ def limit(stream: Stream) -> Limit | None:
         stream.take()  # "ch 1, turn, sc all"
         return Limit(LimitKind.END)
     gone = bool(stream.take_if("across", "around"))
-    if not gone and stream.kind() == "round" and stream.word("round") and stream.kind(1) in _AFTER_ROUND:
+    closes = stream.kind(1) == "and" and stream.kind(2) in ("join", "turn")  # "repeat * to * round and join"
+    if not gone and stream.kind() == "round" and stream.word("round") and (stream.kind(1) in _AFTER_ROUND or closes):
         gone = bool(stream.take())  # "1 tr in each tr round"
     length = 1 if stream.kind() == "the" else 0
     if stream.word("entire", "whole", ahead=length) and stream.kind(length + 1) in ("row", "round"):

@@ -299,6 +299,7 @@ def of_a_row_below(stream: Stream) -> bool:
                     stream.take()
             return True
         if named and stream.peek(-2).kind == "ordinal" or stream.take_if("number"):
+            stream.take_if("below") if stream.word("below") else None  # "of Rnd 2 below"
             return True
     stream.at = start
     return False

@@ -74,7 +74,7 @@ class WordClauses(EndingClauses):
         if stream.word("which", "it") and stream.kind(1) in ("counts", "counts_not"):
             stream.take()  # "chain three, which counts as a dc"
             return self.read_counting_sentence(start)
-        if self.pulled_tight(start) or self.hand_join(start):
+        if self.growth_told(start) or self.pulled_tight(start) or self.hand_join(start):
             return True
         if stream.word("connect") and stream.kind(1) in (*SIGNS, "end") and stream.kind(-1) == ",":
             stream.take()  # "(sc, ch 3, connect, ch 3, sc)": to the other motif
