@@ -110,3 +110,34 @@ def test_long_stitches_into_a_named_round_below(words: str, stitches: int) -> No
         f"Rnd 3: Ch 1, 2 sc in each ch-1 sp around, join. (24)\nRnd 4: Ch 1, {words}, join. ({stitches})\n"
     )
     assert outcomes(check(text))[3] == "agrees"
+
+
+def test_ending_that_the_last_pass_has_done() -> None:
+    """ "rep from * all round, ending 1 dc in each tr to end": the last pass went to the end, and nothing is wanting."""
+    text = (
+        "Square\nUK terms\n\nSQUARE\nRound 1: 4 ch, ss to form ring. 3 ch (counts as tr), 2 tr into ring, *2 ch, 3 tr into ring; rep from * twice more, 2 ch, ss into top of 3 ch. (12 tr)\n"
+        "Round 2: 1 ch, 1 dc into same place as ss, 1 dc into each tr to corner, *3 dc into corner sp, 1 dc into each tr to next corner; rep from * all round, ending 1 dc into each tr to end, ss into first dc. (24 dc)\n"
+    )
+    report = check(text)
+    assert counts(report) == [12, 24]
+    assert not corrections(report)
+
+
+def test_one_stitch_of_a_run_omitted() -> None:
+    """ "omitting the last sc" takes one stitch from "sc in next 3 sts", not all of them."""
+    text = (
+        "Ring\nUS terms\n\nRING\nRnd 1: 12 sc in magic ring, join. (12)\n"
+        "Rnd 2: Ch 1, sc in same st, *2 sc in next st, sc in next 3 sts; rep from * 2 more times, omitting the last sc of the last repeat, join. (15)\n"
+    )
+    assert outcomes(check(text)) == ["agrees", "agrees"]
+
+
+def test_blocks_go_on_under_another_heading() -> None:
+    """A cloth from corner to corner goes on in its blocks where its decreases stand under a heading of their own."""
+    text = (
+        "Cloth\nUS terms\n\nIncrease section\nRow 1: Ch 6, dc in 4th, 5th and 6th ch from hook. Turn. (1 block)\n"
+        "Row 2: Ch 6, dc in 4th, 5th and 6th ch from hook; sl st in ch-3 sp of next block, ch 3, 3 dc in same sp. Turn. (2 blocks)\n"
+        "Row 3: Ch 6, dc in 4th, 5th and 6th ch from hook; *sl st in ch-3 sp of next block, ch 3, 3 dc in same sp; rep from * to end. Turn. (3 blocks)\n\n"
+        "Decrease section\nRow 4: Sl st in each of first 3 dc and in ch-3 sp, ch 3, 3 dc in same sp, *sl st in ch-3 sp of next block, ch 3, 3 dc in same sp; rep from * to last block, sl st in ch-3 sp of last block. Turn. (2 blocks)\n"
+    )
+    assert counts(check(text)) == [3, 6, 9, 6]

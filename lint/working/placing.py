@@ -220,7 +220,8 @@ class Placing(RowEnds):
         if place.targets[0].kind is TargetKind.CORNER and cursor.known:
             return self.each_corner(boundary)
         found = cursor.each(self.every_stitch(place, boundary), boundary, self.size)
-        if not found and (place.limit is None or place.limit.kind is LimitKind.END):
+        done, self.ending_done = self.ending_done, False  # "…; rep from * round, ending sc in each sc to end"
+        if not found and not done and (place.limit is None or place.limit.kind is LimitKind.END):
             cursor.run_out(place.targets[0], self.size)
         return found
 
