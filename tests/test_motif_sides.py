@@ -164,3 +164,18 @@ def test_border_run_in_behind_a_dash(lead: str) -> None:
     text = _FLAT.replace("\n\nEDGING\n", "\n") + lead + words
     assert not corrections(check(f"{text} (54)\n"))
     assert corrections(check(f"{text} (50)\n")) == [("count-differs", 8)]
+
+
+@pytest.mark.parametrize(
+    "where",
+    [
+        "Along the hem of the towel, work",
+        "Along the long edge of the blanket,",
+        "Down the side, work",
+        "Working along the bottom edge,",
+    ],
+)
+def test_row_that_opens_with_its_edge(where: str) -> None:
+    """A row may open with the edge that it is worked along."""
+    text = f"Edge\nUS terms\n\nEDGE\nRow 1: {where} 40 sc evenly. (40 sc)\nRow 2: Ch 1, turn, sc in each sc across. (40 sc)\n"
+    assert outcomes(check(text)) == ["agrees", "agrees"]
