@@ -23,6 +23,8 @@ _SIDE_WORDS = ("side", "sides", "corner", "corners", "edge", "edges", "point", "
 def other_sides(stream: Stream, steps: list[Step], start: int) -> bool:
     """Folds the side worked so far into a repeat over the others, where a clause says that they are alike."""
     end = stream.next_of(*SIGNS, "end", "join", start=start)
+    if not any("side" in item.lower for item in stream.lexemes[start:end]):
+        return False
     words = [word for item in stream.lexemes[start:end] for word in item.lower.split()]
     number = next((item.quantity for item in stream.lexemes[start:end] if item.kind == "number"), None)
     if not _says_so(words):
