@@ -161,3 +161,48 @@ def test_chain_below_a_multiple_and_above_numbered_rows() -> None:
         "2. Ch 2 (counts as dc), dc in each st across. Turn. [14 dc]\n3. Repeat row 2.\n"
     )
     assert counts(check(text)) == [14, 14, 14]
+
+
+_LEAF = (
+    f"Leaf\n{_TERMS}LEAF\nCh 7.\nRnd 1: Sc in 2nd ch from hook, hdc in next ch, dc in next 3 ch, 3 sc in last ch; working on other side of ch, "
+    "dc in next 3 ch, hdc in next ch, sc in last ch, sl st in first sc. (13)\n"
+)
+
+
+@pytest.mark.parametrize(
+    ("words", "stitches"),
+    [
+        ("sc in each st to the tip, (sc, ch 2, sc) in the center sc of 3 at the tip, sc in each st to the end", 14),
+        ("sc in next 6 sts, (sc, ch 2, sc) in tip, sc in next 6 sts", 14),
+        ("sc in each st to point, 3 sc in point, sc in each st to end", 15),
+        ("sc in each st up to the tip, 3 sc in tip st, sc in each st back to the start", 15),
+    ],
+)
+def test_tip_of_a_leaf(words: str, stitches: int) -> None:
+    """The tip of a leaf is the middle of the stitches that turn it there."""
+    assert counts(check(f"{_LEAF}Rnd 2: Ch 1, {words}, sl st in first sc. ({stitches})\n")) == [13, stitches]
+
+
+def test_part_of_something_not_understood() -> None:
+    """ "in center sc of 3 at the blorp" names a place that is not known: the row is not counted."""
+    words = "sc in next 6 sts, 3 sc in center sc of 3 at the blorp, sc in next 6 sts"
+    assert counts(check(f"{_LEAF}Rnd 2: Ch 1, {words}, sl st in first sc. (15)\n"))[1] is None
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "*(sc, hdc, 3 dc, hdc, sc) in next ch-3 loop; rep from * around",
+        "(sc, hdc, 3 dc, hdc, sc) in each ch-3 loop around",
+        "*sl st in next loop, (ch 2, 3 dc, ch 2, sl st) in same loop; rep from * around",
+    ],
+)
+def test_petals_that_go_unnamed(words: str) -> None:
+    """Brackets that begin and end low are petals to a count of petals, where all are alike."""
+    text = (
+        f"Flower\n{_TERMS}FLOWER\nRnd 1: 10 sc in magic ring, sl st in first sc. (10)\n"
+        "Rnd 2: Ch 1, sc in first sc, *ch 3, sk 1 sc, sc in next sc; rep from * to last sc, ch 3, sk last sc, sl st in first sc. (5 loops)\n"
+        f"Rnd 3: {words}. (NUMBER petals)\n"
+    )
+    assert outcomes(check(text.replace("NUMBER", "5")))[2] == "agrees"
+    assert outcomes(check(text.replace("NUMBER", "6")))[2] == "differs"

@@ -120,3 +120,62 @@ def test_bracket_along_a_side(side: str, last: str) -> None:
         )[2]
         == "agrees"
     )
+
+
+_FLAT = (
+    "Cloth\nUS terms\n\nCLOTH\nCh 12.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (11)\n"
+    "Rows 2-10: Ch 1, sc in each sc across, turn. (11)\n\nEDGING\n"
+)
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "10 sc evenly down the side, 3 sc in the corner, sc in each ch across bottom, 3 sc in corner, work 10 sc evenly up the other side, 3 sc in corner, sc in each st across the top, 3 sc in last corner",
+        "10 sc evenly down side, 3 sc in corner, sc in each ch along bottom edge, 3 sc in corner, 10 sc evenly up side, 3 sc in corner, sc in each st along top edge, 3 sc in corner",
+        "sc in each st across top, 3 sc in corner, 10 sc evenly down side, 3 sc in corner, sc in each ch across the bottom, 3 sc in corner, 10 sc evenly up side, 3 sc in corner",
+    ],
+)
+def test_border_over_named_edges(words: str) -> None:
+    """After a side worked evenly "each ch across bottom" is the foundation's other side, "each st across the top" the last row."""
+    assert outcomes(check(f"{_FLAT}Rnd 1: Do not turn. Ch 1, {words}, sl st in first sc. (54)\n"))[-1] == "agrees"
+    assert outcomes(check(f"{_FLAT}Rnd 1: Do not turn. Ch 1, {words}, sl st in first sc. (56)\n"))[-1] == "differs"
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "work 11 sc along each of the 4 sides and 3 sc in each corner",
+        "11 sc evenly on each of 4 sides, with 3 sc in each corner",
+        "work 11 sc across all 4 edges, working 3 sc in each corner st",
+    ],
+)
+def test_border_told_once_for_all_sides(words: str) -> None:
+    """So many stitches along each of the 4 sides are worked four times, and the corners are corners to the next round."""
+    second = "Rnd 2: Ch 1, sc in each sc around, working 3 sc in center sc of each corner, sl st in first sc. (64)\n"
+    report = check(f"{_FLAT}Rnd 1: Ch 1, {words}, sl st in first sc. (56)\n{second}")
+    assert outcomes(report)[-2:] == ["agrees", "agrees"]
+
+
+@pytest.mark.parametrize("lead", ["Border – do not turn at end of Row 10. ", "Edging: Do not turn. ", "Border - "])
+def test_border_run_in_behind_a_dash(lead: str) -> None:
+    """A border named at the head of its own line is worked, and its first corner is one of the flat piece's."""
+    words = "Ch 1, 2 sc in corner, 10 sc evenly along the side, 3 sc in corner, sc in each ch across bottom, 3 sc in corner, 10 sc evenly along other side, 3 sc in corner, sc in each st across top, sc in first corner, join."
+    text = _FLAT.replace("\n\nEDGING\n", "\n") + lead + words
+    assert not corrections(check(f"{text} (54)\n"))
+    assert corrections(check(f"{text} (50)\n")) == [("count-differs", 8)]
+
+
+@pytest.mark.parametrize(
+    "where",
+    [
+        "Along the hem of the towel, work",
+        "Along the long edge of the blanket,",
+        "Down the side, work",
+        "Working along the bottom edge,",
+    ],
+)
+def test_row_that_opens_with_its_edge(where: str) -> None:
+    """A row may open with the edge that it is worked along."""
+    text = f"Edge\nUS terms\n\nEDGE\nRow 1: {where} 40 sc evenly. (40 sc)\nRow 2: Ch 1, turn, sc in each sc across. (40 sc)\n"
+    assert outcomes(check(text)) == ["agrees", "agrees"]

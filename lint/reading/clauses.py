@@ -30,7 +30,7 @@ from lint.reading.plainclauses import POINTS
 from lint.reading.rowcalls import row_call, rows_of_piece
 from lint.reading.rowsof import rows_even
 from lint.reading.runs import place_come_to, side_by_side
-from lint.reading.sidewords import other_sides
+from lint.reading.sidewords import all_sides, other_sides
 from lint.reading.somebody import about_somebody
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.together import told_together
@@ -179,6 +179,8 @@ class Clauses(WordClauses):
         if kind in ("make", "as", "open_work") and repeats.passage_of_row(stream, self.steps, start):
             return True
         if kind in _OF_OTHERS and other_sides(stream, self.steps, start):
+            return True
+        if kind in ("make", "number") and all_sides(stream, self.steps, start):
             return True
         if self.motif_clause(start):
             return True

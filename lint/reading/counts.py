@@ -265,7 +265,7 @@ def read(stream: Stream, bare: bool) -> Stated | None:
     while not stream.done:
         if not pending:
             begin = stream.at
-        stream.skip(",", "and", "+", ";", "plus", "with", ":", ".") if items or pending else None
+        stream.skip(",", "and", "+", ";", "plus", "with", ":", ".", "then") if items or pending else None
         if stream.done:
             break
         if stream.kind() in OPENERS and items and not pending:
@@ -307,6 +307,9 @@ def read(stream: Stream, bare: bool) -> Stated | None:
             if stream.done:
                 return None  # "(6x)": how often, not how many
         unit, words = ("stitches", "") if countunits.before_a_side(stream) else countunits.unit(stream)
+        if unit is None and not pending and not items and (stream.kind() == "+" or stream.word("plus")):
+            items.append(StatedItem(stream.span_from(at), number, "stitches"))  # "24 + 4 corner spaces"
+            continue
         if unit is None:
             pending.append(number)
             if stream.done or stream.kind() in (",", "and", ";", ":", "dash", "/"):
@@ -330,7 +333,7 @@ def read(stream: Stream, bare: bool) -> Stated | None:
         return Stated(
             span, (StatedItem(span, pending[-1], "stitches", "", tuple(pending) if len(pending) > 1 else ()),)
         )
-    return Stated(span, tuple(countunits.series_of(items)), per_side) if items else None
+    return Stated(span, tuple(countunits.series_of(countunits.summed(items))), per_side) if items else None
 
 
 def _tail(stream: Stream) -> None:

@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from itertools import pairwise
+
+from lint.amount import Amount
 from lint.pattern import StatedItem
 from lint.reading.stream import OPENERS, Stream
 from lint.reading.targets import is_space_word
@@ -85,6 +89,9 @@ def unit(stream: Stream) -> tuple[str | None, str]:
             stream.at += 2
             stream.take_if("stitch")
         return f"special:{singular(name)}", words()
+    if lexeme.kind == "back_loop" and lexeme.lower in ("bl", "bls"):
+        stream.take()
+        return "special:block", words()  # "(1 bl, 7 sps, 1 bl)" of filet
     if lexeme.kind == "corner":
         stream.take()
         return "corner", words()
@@ -152,6 +159,29 @@ def of_a_side(stream: Stream) -> bool:
         return True
     stream.at = start
     return False
+
+
+_FILET = ("special:block", "special:bl", "special:sp", "special:space", "space")
+
+
+def summed(items: list[StatedItem]) -> list[StatedItem]:
+    """ "1 bl, 7 sps, 1 bl": blocks and spaces as they follow along a filet row, each sort added up."""
+    units = [item.unit for item in items]
+    again = len(set(units)) == 2 and len(units) > 2 and all(one != other for one, other in pairwise(units))
+    if not again or any(
+        unit not in _FILET or item.number.lone is None for unit, item in zip(units, items, strict=True)
+    ):
+        return items
+    if len(units) % 2 == 0:
+        return items  # "2 bls, 3 sps; 3 bls, 2 sps" may be two rows
+    return [
+        replace(
+            next(item for item in items if item.unit == unit),
+            number=Amount.of(sum(item.number.lone or 0 for item in items if item.unit == unit)),
+            span=items[0].span.to(items[-1].span),
+        )
+        for unit in dict.fromkeys(units)
+    ]
 
 
 def series_of(items: list[StatedItem]) -> list[StatedItem]:

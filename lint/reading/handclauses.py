@@ -34,6 +34,27 @@ class HandClauses(ClauseBase):
         self.steps.append(Remark(stream.span_from(start)))
         return True
 
+    def growth_told(self, start: int) -> bool:
+        """ "There is one block more in every row", "you will have 2 sts fewer each row": how rows grow, which works nothing."""
+        stream = self.stream
+        end = stream.sentence_end(start, ".", ";")
+        words = stream.lexemes[start:end]
+        told = [item.lower for item in words]
+        more = any(word in ("more", "fewer", "less", "extra") for word in told)
+        rows = any(
+            one.kind == "each" and other.kind in ("row", "round") for one, other in zip(words, words[1:], strict=False)
+        )
+        opens = told[:1] in (["there"], ["you"], ["this"], ["it"]) and any(
+            word in ("is", "are", "be", "have", "gives", "makes", "adds", "gains", "grows") for word in told[1:4]
+        )
+        if not (opens and more and rows) or any(
+            item.kind in ("next", "skip", "star", "repeat", "chain", "increase", "decrease") for item in words
+        ):
+            return False
+        stream.at = end
+        self.steps.append(Remark(stream.span_from(start)))
+        return True
+
     def pulled_tight(self, start: int) -> bool:
         """ "pull loop tight", "draw up tightly", "pull ring closed"."""
         stream = self.stream

@@ -28,7 +28,7 @@ _RUN_IN = regex.compile(
     r"|\s*(?P<name>[A-Z][A-Z0-9 '&-]{2,40}?)(?P<make> \([Mm]ake \w+\))?: +(?=(?i:ch \d|ch\d|\d+ ch|chain \d|make \d|(?:re)?join\b|(?:starting|beginning) (?:at|from) [\w ]{2,20}, (?:ch|make) \d|work (?:exactly )?(?:the )?(?:same as|as (?:given )?for)\b))"
     rf"|\s*(?P<name>(?=\p{{Lu}}){_PIECE_NAME})(?P<make> \([Mm]ake \w+\))?(?:\.| [-–—]) +(?=(?i:ch \d|ch\d|\d+ ch|chain \d|(?:re)?join\b|attach\b))"
     r"|\s*(?P<name>\p{Lu}\p{Ll}+(?: \p{L}+){0,2}?)(?P<make> \([Mm]ake \w+\))?: +(?=(?i:ch \d|ch\d|\d+ ch|chain \d|(?:re)?join\b|attach\b))"
-    r"|\s*(?P<name>(?i:border|edging|edge|trim|ruffle))(?P<make>):[ \t]+(?=(?i:(?:\d+[ \t]?)?(?:sc|dc|hdc|tr|htr|ss|sl st|work)\b))"
+    r"|\s*(?P<name>(?i:border|edging|edge|trim|ruffle))(?P<make>)(?::|[ \t]+[-–—])[ \t]+(?=(?i:(?:\d+[ \t]?)?(?:sc|dc|hdc|tr|htr|ss|sl st|work)\b|do not (?:turn|fasten|cut|break)\b|don['’]t (?:turn|fasten|cut)\b|turn\b|(?:with|using) \w+, |ch[ \t]?\d|\d+[ \t]?ch\b|(?:re)?join\b|attach\b))"
 )
 _NO_PIECE = regex.compile(
     r"(?i)\s*(?:foundation|base|start|note|turn|next|set|row|round|rnd|begin|cent|multiple|gauge|tension|size|to |for )"

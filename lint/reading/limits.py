@@ -5,9 +5,10 @@ from __future__ import annotations
 from lint.amount import ONE, Amount
 from lint.place import Limit, LimitKind, Target, TargetKind
 from lint.reading.ordinals import chain_top, ordinal
+from lint.reading.partof import part_of
 from lint.reading.piecewords import PIECE_WORDS, names_piece, piece_alone
-from lint.reading.stream import CLOSERS, OPENERS, Stream
-from lint.reading.targets import ANY, how_many, part_of, target
+from lint.reading.stream import CLOSERS, OPENERS, SIGNS, Stream
+from lint.reading.targets import ANY, how_many, target
 
 _LENGTH = ("number", "decimal", ",", "dash", "/", ":", ";", "'", '"', "½", "¼", "¾", ".")
 _UNITS = ("cm", "mm", "in", "ins", "inch", "inches")
@@ -31,6 +32,8 @@ def limit(stream: Stream) -> Limit | None:
     if stream.kind() == "around" and any(word in stream.peek().lower for word in ("post", "stem")):
         return None  # a place
     if stream.kind() == "around" and (edge := _round_the_edge(stream)) is not None:
+        return edge
+    if (stream.kind() == "across" or stream.word("along")) and (edge := _named_edge(stream)) is not None:
         return edge
     if stream.word("even") and stream.kind(1) in ("across", "around"):
         stream.take()
@@ -63,7 +66,8 @@ def limit(stream: Stream) -> Limit | None:
         stream.take()  # "ch 1, turn, sc all"
         return Limit(LimitKind.END)
     gone = bool(stream.take_if("across", "around"))
-    if not gone and stream.kind() == "round" and stream.word("round") and stream.kind(1) in _AFTER_ROUND:
+    closes = stream.kind(1) == "and" and stream.kind(2) in ("join", "turn")  # "repeat * to * round and join"
+    if not gone and stream.kind() == "round" and stream.word("round") and (stream.kind(1) in _AFTER_ROUND or closes):
         gone = bool(stream.take())  # "1 tr in each tr round"
     length = 1 if stream.kind() == "the" else 0
     if stream.word("entire", "whole", ahead=length) and stream.kind(length + 1) in ("row", "round"):
@@ -79,6 +83,15 @@ def limit(stream: Stream) -> Limit | None:
             stream.take()
     if stream.kind() == "ending" and stream.kind(-1) in ("to",):
         stream.take()
+        return Limit(LimitKind.END)
+    back = 1 if stream.word("back", "down") else 0
+    ahead = back + (2 if stream.kind(back + 1) == "the" else 1)
+    if (
+        stream.kind(back) == "to"
+        and stream.kind(ahead) in ("beginning", "base")
+        and stream.kind(ahead + 1) in _AFTER_ROUND
+    ):
+        stream.at += ahead + 1  # "back to the start", "to base": all the way
         return Limit(LimitKind.END)
     if stream.kind() in ("to", "within") and (marked := _to_marker(stream)) is not None:
         return marked
@@ -206,6 +219,25 @@ def _round_the_edge(stream: Stream) -> Limit | None:
         stream.take()
     if stream.take_if("edge"):
         return Limit(LimitKind.END, target=Target(TargetKind.PLACE, "edge"))
+    stream.at = start
+    return None
+
+
+_EDGES = {"bottom": "bottom", "lower": "bottom", "foundation": "bottom", "top": "top", "upper": "top"}
+
+
+def _named_edge(stream: Stream) -> Limit | None:
+    """Takes the "across (the) bottom", "along top edge" behind "sc in each ch": the foundation's other side, or the last row."""
+    start = stream.at
+    stream.take()
+    stream.skip("the")
+    name = _EDGES.get(stream.peek().lower)
+    each = any(item.kind == "each" for item in stream.lexemes[max(0, start - 4) : start])
+    if name is not None and each:
+        stream.take()
+        stream.take_if("edge", "side")
+        if stream.kind() in (*SIGNS, "end", "and", "join", "then", "working"):
+            return Limit(LimitKind.END, target=Target(TargetKind.PLACE, name))
     stream.at = start
     return None
 

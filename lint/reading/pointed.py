@@ -8,6 +8,7 @@ from lint.amount import ONE, Amount
 from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.reading.limits import limit
 from lint.reading.ordinals import ordinal
+from lint.reading.partof import part_of
 from lint.reading.piecewords import PIECE_WORDS, piece_word
 from lint.reading.stream import SIGNS, Stream
 from lint.reading.targets import (
@@ -18,7 +19,6 @@ from lint.reading.targets import (
     free_loop_of_foundation,
     how_many,
     is_space_word,
-    part_of,
     same_as,
     target,
 )

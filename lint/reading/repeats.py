@@ -373,6 +373,16 @@ def _as_many(step: Step, named: Step) -> bool:
     return run and step.places[0].number == named.number
 
 
+def _one_fewer(step: Step, named: Step) -> Step | None:
+    """ "sc in next 3 sts" less "the last sc": one in each of two; None where all of it is named."""
+    alone = isinstance(named, Work) and isinstance(step, Work) and named.number == ONE and not named.number_said
+    place = step.places[0] if alone and len(step.places) == 1 else None
+    number = place.number.lone if place is not None and place.which is Which.NEXT and not place.shared else None
+    if number is None or number < 2 or named.places or step.together or step.number != ONE:
+        return None
+    return replace(step, places=(replace(place, number=Amount.of(number - 1)),))
+
+
 def without(items: tuple[Step, ...], omitted: list[Step]) -> tuple[Step, ...] | None:
     """A passage less the last of each step named; None where one of them is not in it."""
     kept = list(items)
@@ -380,5 +390,9 @@ def without(items: tuple[Step, ...], omitted: list[Step]) -> tuple[Step, ...] | 
         index = next((i for i in range(len(kept) - 1, -1, -1) if alike(kept[i], item) or _as_many(kept[i], item)), None)
         if index is None:
             return None
+        fewer = _one_fewer(kept[index], item)
+        if fewer is not None:
+            kept[index] = fewer
+            continue
         del kept[index]
-    return tuple(kept) if len(kept) < len(items) else None
+    return tuple(kept) if tuple(kept) != items else None

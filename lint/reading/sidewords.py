@@ -9,7 +9,7 @@ from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.reading.clausebase import all_read
 from lint.reading.repeats import Mark
 from lint.reading.stream import SIGNS, Stream
-from lint.tree import Chain, Group, Repeat, Skip, Step, Times, TimesKind, Work
+from lint.tree import Chain, Evenly, Group, Repeat, Skip, Step, Times, TimesKind, Work
 
 _TO_CORNER = Limit(LimitKind.BEFORE, target=Target(TargetKind.CORNER))
 _WORK_THEM = ("work", "make", "complete", "do", "repeat", "rep", "finish", "continue", "cont", "then", "and", "crochet")
@@ -23,6 +23,8 @@ _SIDE_WORDS = ("side", "sides", "corner", "corners", "edge", "edges", "point", "
 def other_sides(stream: Stream, steps: list[Step], start: int) -> bool:
     """Folds the side worked so far into a repeat over the others, where a clause says that they are alike."""
     end = stream.next_of(*SIGNS, "end", "join", start=start)
+    if not any("side" in item.lower for item in stream.lexemes[start:end]):
+        return False
     words = [word for item in stream.lexemes[start:end] for word in item.lower.split()]
     number = next((item.quantity for item in stream.lexemes[start:end] if item.kind == "number"), None)
     if not _says_so(words):
@@ -44,6 +46,34 @@ def other_sides(stream: Stream, steps: list[Step], start: int) -> bool:
     )
     sides = tuple(_to_corner(step) for step in body)
     steps[first - 1 if opened is not None else first :] = [Repeat(body[0].span.to(span), sides, times)]
+    return True
+
+
+def all_sides(stream: Stream, steps: list[Step], start: int) -> bool:
+    """ "work 54 sc along each of the 4 sides and 3 sc in each corner": as often as there are sides, where that is said."""
+    stream.take_if("make")
+    number, stitch = stream.amount(), stream.take_if("stitch")
+    stream.take_if("evenly")
+    along = stream.take_if("across", "in") or stream.word("along", "down", "on") and stream.take()
+    stream.take_if("each", "all")
+    stream.skip("of", "the")
+    sides = stream.amount()
+    named = bool(stream.take_if("side", "edge"))
+    said = number is not None and stitch is not None and along and sides is not None and sides.lone and named
+    stream.skip(",", "and", "with", "make", "then")
+    more, sort = stream.amount(), stream.take_if("stitch")
+    cornered = bool(stream.take_if("in")) and bool(stream.take_if("each", "all"))
+    stream.skip("of", "the")
+    stream.amount()
+    cornered = cornered and bool(stream.take_if("corner"))
+    stream.take_if("any_stitch", "space")
+    if not said or more is None or sort is None or not cornered or stream.kind() not in (*SIGNS, "end", "join", "turn"):
+        stream.at = start
+        return False
+    span = stream.span_from(start)
+    corner = Place(span, Which.NEXT, (Target(TargetKind.CORNER),))
+    side = (Evenly(span, stitch.value, number), Work(span, sort.value, more, (corner,), number_said=True))
+    steps.append(Repeat(span, side, Times(span, TimesKind.IN_ALL, sides)))
     return True
 
 

@@ -9,7 +9,7 @@ from dataclasses import replace
 
 from lint.amount import Amount
 from lint.place import Target, TargetKind
-from lint.reading.piecewords import PIECE_WORDS, names_piece, on_a_piece
+from lint.reading.piecewords import PIECE_WORDS
 from lint.reading.stream import SIGNS, Stream
 
 ANY = Target(TargetKind.ANY_STITCH)
@@ -96,6 +96,17 @@ def _target(stream: Stream) -> Target | None:
     if stream.word("group", "groups"):
         stream.take()
         return Target(TargetKind.SPECIAL, "group")
+    if stream.word("tip", "point", "points") and stream.kind(1) in (
+        *SIGNS,
+        "end",
+        "any_stitch",
+        "stitch",
+        "space",
+        "and",
+    ):
+        stream.take()  # of a leaf, a star or a ripple: where it turns
+        stream.take_if("any_stitch", "stitch", "space")
+        return Target(TargetKind.CORNER)
     if lexeme.kind == "chain":
         return _chain_target(stream)
     if lexeme.kind == "foundation":
@@ -226,46 +237,6 @@ def how_many(stream: Stream) -> Amount | None:
     return stream.amount()
 
 
-def part_of(stream: Stream) -> tuple[Target | None, str]:
-    """ "of next V-st", "of each shell", "of block of Row 1": what the place is part of, and "each" where so said.
-
-    "of the hem", "of one side" are places outside the row below: no target, and "elsewhere".
-    """
-    start = stream.at
-    if stream.word("on") and on_a_piece(stream):
-        stream.pass_to()
-        return None, "elsewhere"
-    if not stream.take_if("of"):
-        return None, ""
-    whole = 1 if stream.kind() in ("the", "same") else 0
-    if stream.kind(whole) in ("row", "round") and stream.kind(whole + 1) == "number":
-        stream.at = start  # "next st of Row 1" lies below
-        return None, ""
-    if stream.kind(whole) in ("row", "round") and stream.kind(whole + 1) != "below":
-        stream.at += whole + 1  # "first st of the row"
-        return None, ""
-    each, any_ = False, False
-    while stream.kind() in ("the", "same", "next", "last", "each", "first", "beginning", "any", "ordinal"):
-        if stream.kind() == "ordinal" and not names_piece(stream):
-            break
-        word = stream.take().kind
-        each, any_ = word == "each" or each, word == "any" or any_
-    found = target(stream)
-    if found is None and stream.word("v", "vs", "vee", "vees"):
-        stream.take()
-        found = Target(TargetKind.SPECIAL, "group")  # "ch-2 sp of next V"
-    if found is None:
-        if stream.kind() in ("row", "round") and stream.kind(1) == "below":
-            stream.at += 2
-            return None, "elsewhere"
-        if stream.kind() in ("word", "side", "edge", "number", "row", "round", "yarn"):
-            stream.pass_to()
-            return None, "elsewhere"
-        stream.at = start
-        return None, ""
-    return found, "each" if each else "any" if any_ else ""
-
-
 def at_the_start(stream: Stream) -> bool:
     """Takes "at (the) beginning of rnd" after a place."""
     start = stream.at
@@ -328,6 +299,7 @@ def of_a_row_below(stream: Stream) -> bool:
                     stream.take()
             return True
         if named and stream.peek(-2).kind == "ordinal" or stream.take_if("number"):
+            stream.take_if("below") if stream.word("below") else None  # "of Rnd 2 below"
             return True
     stream.at = start
     return False

@@ -45,6 +45,9 @@ class WordClauses(EndingClauses):
             stream.at = stream.sentence_end(stream.at + 2, ".", ";", ",")  # "Patt. to turning ch"
             self.steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
             return True
+        if stream.word("down", "up") and not self.has_work() and self.along_edge_words(start):
+            return True  # "Down the side, work 61 sc evenly"
+        stream.at = start
         if stream.word("do") and rows_of_piece(stream, self.steps, start):
             return True  # "Do Row 2 again"
         stream.at = start
@@ -74,7 +77,7 @@ class WordClauses(EndingClauses):
         if stream.word("which", "it") and stream.kind(1) in ("counts", "counts_not"):
             stream.take()  # "chain three, which counts as a dc"
             return self.read_counting_sentence(start)
-        if self.pulled_tight(start) or self.hand_join(start):
+        if self.growth_told(start) or self.pulled_tight(start) or self.hand_join(start):
             return True
         if stream.word("connect") and stream.kind(1) in (*SIGNS, "end") and stream.kind(-1) == ",":
             stream.take()  # "(sc, ch 3, connect, ch 3, sc)": to the other motif
@@ -108,6 +111,10 @@ class WordClauses(EndingClauses):
     def read_whole_row(self, start: int) -> bool:
         """ "hdc in 3rd ch from hook (does not count) and across": in each chain after it, too; else as in lists."""
         stream = self.stream
+        opens = not start or stream.lexemes[start - 1].kind in (".", ";", ":")
+        if opens and stream.word("along", "across") and self.along_edge_words(start):
+            return True  # "Along the hem of the towel, work 61 sc evenly"
+        stream.at = start
         behind_note = stream.kind(-1) == "and" and stream.kind(-2) in CLOSERS
         last = next((step for step in reversed(self.steps) if isinstance(step, Work)), None)
         if behind_note and last is not None and last.places and last.places[-1].which is Which.FROM_HOOK:

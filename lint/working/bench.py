@@ -45,6 +45,7 @@ from lint.working.chains import JoinHint
 from lint.working.choices import Choices
 from lint.working.cursor import CORNERS_UNKNOWN, Cursor, PlacesUnknown, family
 from lint.working.fabric import Fabric, Made, Node, count, unname_if_others_alike
+from lint.working.grouping import PETAL
 from lint.working.plain import Plain
 from lint.working.rowstate import Noted, main_stitch
 
@@ -192,8 +193,11 @@ class Bench(Plain):
             made = replace(made, joining=sum(map(_joins_loop, self.made, self.made[1:], self.made[2:])))
         if self.joined_loops:
             made = replace(made, joined_loops=self.joined_loops)
-        if len(self.bunches) == 1 and not self.groups:
-            made = replace(made, bunches=sum(self.bunches.values()))
+        petals = [number for (sort, *_), number in self.bunches.items() if sort == PETAL]
+        bunches = [number for (sort, *_), number in self.bunches.items() if sort != PETAL]
+        if not self.groups:
+            alone = [sum(numbers) if len(numbers) == 1 else 0 for numbers in (bunches, petals)]
+            made = replace(made, bunches=alone[0], petals=alone[1])
         nodes = self.made
         if self.closing is not None:  # the next round begins in the space that the joining stitch closed
             index = next(i for i, node in enumerate(nodes) if node is self.closing)

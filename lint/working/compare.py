@@ -104,6 +104,8 @@ def measured(item: StatedItem, made: Made, stated: Stated) -> list[int]:
         blocks = [sum(made.spaces.values())] if name.split()[-1] in _BLOCKS and _in_blocks(made) else []
         if name in _MESHES and len(made.spaces) == 1:
             blocks.append(sum(made.spaces.values()))  # one may be told stitch by stitch: "5 ch, miss 2, tr, 10 om"
+        if name in ("sp", "space") and made.spaces and not any(_is_one_of(group, name) for group in made.groups):
+            return [sum(made.spaces.values())]  # of filet, where the row tells its spaces stitch by stitch
         for key in (name, _ALIASES.get(name, name)):
             alike = [number for group, number in made.groups.items() if _is_one_of(group, key)]
             if alike:
@@ -113,10 +115,14 @@ def measured(item: StatedItem, made: Made, stated: Stated) -> list[int]:
                 return [sum(kinds)]
         if blocks:
             return blocks
+        if made.filet_blocks and name in ("bl", "block"):
+            return [made.filet_blocks]
         if (loop := _PICOT.fullmatch(name)) is not None:  # closed into a stitch, or a loop that only looks like one
             return [made.spaces.get(int(loop[1]), 0), made.groups.get("picot", 0)]
         if name in ("picot", "picots") and len(made.spaces) == 1 and 2 <= min(made.spaces) <= 5:
             return [sum(made.spaces.values())]  # its only loops, small ones
+        if made.petals and name.split()[-1] in ("petal", "petals"):
+            return [made.petals]
         return [made.bunches] if made.bunches and name.split()[-1] in _BUNCHES else []
     if unit == "per side":
         return _of_a_side(made)

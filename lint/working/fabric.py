@@ -118,9 +118,11 @@ class Made:
     chains: int = 0
     apart: dict[str, int] = field(default_factory=dict)  # by kind, less those that are part of a shell, V-stitch…
     bunches: int = 0  # places that hold three or more of a stitch, where all hold alike: shells that go unnamed
+    petals: int = 0  # places that hold a bracket from sc, chain or slip stitch to such again, where all hold alike
     spaces_apart: dict[int, int] = field(default_factory=dict)  # by length, less those inside a V-stitch, shell…
     joined_loops: int = 0  # loops joined to another piece half way by a slip stitch
     joining: int = 0  # stitches that join so, a loop on both sides of each
+    filet_blocks: int = 0  # blocks of a filet row, by the width of its spaces; 0 where it is none
     lace_loops: int = 0  # chain loops from one sc to the next, where the row has other spaces as well
     slips: int = 0  # slip stitches among other stitches, which count only where a printed count takes them in
 
@@ -175,9 +177,23 @@ def count(
         chains,
         dict(apart),
         spaces_apart=dict(spaces_apart),
+        filet_blocks=_filet_blocks(nodes, spaces) if len(kinds) == 1 and len(spaces) == 1 and not circular else 0,
         lace_loops=lace_loops,
         slips=slips,
     )
+
+
+def _filet_blocks(nodes: list[Node], spaces: Counter) -> int:
+    """The blocks of a filet row: runs of tall stitches between its spaces, each as wide as a space and an edge shared."""
+    width = next(iter(spaces)) + 1
+    runs = [0]
+    for node in nodes:
+        if node.kind == "space":
+            runs.append(0)
+        else:
+            runs[-1] += node.is_stitch
+    whole = all(run and (run - 1) % width == 0 for run in runs)
+    return sum((run - 1) // width for run in runs) if whole else 0
 
 
 def unname_if_others_alike(nodes: list[Node], name: str) -> None:

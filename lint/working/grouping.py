@@ -12,6 +12,7 @@ from lint.working.rowstate import main_stitch
 from lint.working.stitching import Stitching, beside_steps
 
 _ANY = Target(TargetKind.ANY_STITCH)
+PETAL = "petal"  # how such groups are counted among the places that hold several stitches
 
 
 def _petal(step: Group) -> bool:
@@ -21,6 +22,13 @@ def _petal(step: Group) -> bool:
         return False
     chains = [item for item in works if isinstance(item, Chain)]
     return isinstance(works[0], Work) and works[0].stitch == "sl st" or works[0] in chains and len(chains) > 1
+
+
+def _rises_and_falls(step: Group) -> bool:
+    """Whether a group begins and ends low, as a petal does: with sc, slip stitch or chain."""
+    works = [item for item in step.items if isinstance(item, (Work, Chain))]
+    low = [isinstance(item, Chain) or item.stitch in ("sc", "sl st") for item in works]
+    return len(works) > 2 and low[0] and low[-1] and not all(low)
 
 
 class Grouping(Stitching):
@@ -85,5 +93,9 @@ class Grouping(Stitching):
             if place.which is Which.EACH or _petal(step):
                 self.begin()  # its chains are a part of every petal, not the round's beginning
             for node in found:
+                before = len(self.made)
                 self.fill(instead.get(id(node), step.items), node, following)
+                made = tuple(one.kind for one in self.made[before:] if one.is_stitch)
+                if not self.filling and len(made) > 2 and _rises_and_falls(step):
+                    self.bunches[PETAL, made] += 1
         self.note(step.span)

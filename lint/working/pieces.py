@@ -59,7 +59,7 @@ from lint.working.fabric import Fabric, no_search_for_garbage
 from lint.working.goingon import as_printed, goes_on_better, last_chain, next_fabric, spaces_as_printed
 from lint.working.joinedpieces import counted_round_pieces, with_piece
 from lint.working.rowstate import NotDefined, TooMany
-from lint.working.starts import corner_to_corner, founds, is_round, until_turned, works_ring
+from lint.working.starts import begins_own, corner_to_corner, first_steps, founds, is_round, until_turned
 from lint.working.trials import PieceState, Side, Task, Trial, best_reading, settle, workings_of
 
 _SHORT_ROWS = ("heel", "short row", "bust dart")  # headings under which rows turn before their end
@@ -149,6 +149,7 @@ class PatternWorker:
         state = PieceState(rules=self._rules(), habits=dict(habits), spiral=spiral, effort=self.effort)
         expander = Expander(size, in_all)
         worked: list[tuple[Entry, ...]] = []
+        blocks = False
         for part in self.pattern.parts:
             instances = [expander.expand(row, part) for row in self.printed[id(part)]]
             in_order = [instance for some in instances for instance in some]
@@ -156,7 +157,7 @@ class PatternWorker:
             state.short_rows = any(word in part.name.lower() for word in _SHORT_ROWS)
             if in_order:
                 self._open_part(part, in_order, state)
-            blocks = corner_to_corner(in_order)
+            blocks = corner_to_corner(in_order) or blocks and not begins_own(in_order)  # "Decrease section"
             done: list[Cell] = []
             for at, some in enumerate(instances):
                 coming = next((later[0] for later in instances[at + 1 :] if later), None)
@@ -219,9 +220,7 @@ class PatternWorker:
 
     def _open_part(self, part: Part, instances: list[Instance], state: PieceState) -> None:
         """A piece begins on its own ring or chain, goes on from the piece before, or on an edge not known."""
-        first = next((instance for instance in instances if instance.steps), None)
-        steps = first.steps if first is not None else ()
-        own = any(isinstance(step, MakeRing) for step in steps[:4]) or founds(steps) or works_ring(steps)
+        steps, own = first_steps(instances), begins_own(instances)
         if own:
             made = any(isinstance(step, MakeRing) for instance in instances[:2] for step in instance.steps)
             state.fabric = Fabric() if made or founds(steps) else Fabric.ring()

@@ -6,8 +6,8 @@ from dataclasses import replace
 
 from lint.place import LimitKind, Place, Target, TargetKind, Which
 from lint.tree import Alongside, Skip, Step, Work
-from lint.working.cursor import CORNERS_UNKNOWN, PlacesUnknown, Trouble, describe, family
-from lint.working.fabric import Node
+from lint.working.cursor import CORNERS_UNKNOWN, Cursor, PlacesUnknown, Trouble, describe, family
+from lint.working.fabric import Fabric, Node
 from lint.working.rowends import RowEnds
 
 _ANY = Target(TargetKind.ANY_STITCH)
@@ -93,6 +93,8 @@ class Placing(RowEnds):
             return [self.nth_of_next(place, number)]
         if which is Which.NTH or place.middle or (place.of is not None and which is Which.NEXT):
             return [self.part_of_group(place)]
+        if which in (Which.FIRST, Which.LAST) and target.kind is TargetKind.CORNER and self.flat_below:
+            return [self.part_of_group(replace(place, which=Which.NEXT))]  # a corner of a flat piece gone round
         if which is Which.FIRST:
             return self.first_places(place, number)
         if which is Which.LAST and cursor.known:
@@ -210,16 +212,36 @@ class Placing(RowEnds):
 
     def each_place(self, place: Place, following: tuple[Step, ...]) -> list[Node]:
         """A run over every place of its sorts; one to the row's end that finds none left is a trouble."""
+        edge = self.to_edge(place)
         cursor = self.cursor
-        boundary = self.run_end(place, following)
+        boundary = cursor.end if edge else self.run_end(place, following)
         if place.targets == (_LOOP,) and self.stands_in_gap() and (gaps := self.bare_gaps(boundary)):
             return gaps
         if place.targets[0].kind is TargetKind.CORNER and cursor.known:
             return self.each_corner(boundary)
         found = cursor.each(self.every_stitch(place, boundary), boundary, self.size)
-        if not found and (place.limit is None or place.limit.kind is LimitKind.END):
+        done, self.ending_done = self.ending_done, False  # "…; rep from * round, ending sc in each sc to end"
+        if not found and not done and (place.limit is None or place.limit.kind is LimitKind.END):
             cursor.run_out(place.targets[0], self.size)
         return found
+
+    def to_edge(self, place: Place) -> bool:
+        """ "sc in each ch across bottom", "in each st across top": the edge that is named, of a flat piece gone round."""
+        limit, target = place.limit, place.targets[0]
+        edge = limit.target.name if limit is not None and limit.kind is LimitKind.END and limit.target else None
+        if target.kind is TargetKind.CHAIN and target.name == "foundation" and not self.cursor.known:
+            edge = "bottom"
+        if edge not in ("bottom", "top") or not self.flat_below:
+            return False
+        below = self.markers.below
+        if edge == "top" and (self.made or not self.cursor.known):
+            self.cursor = Cursor(Fabric(below.nodes, known=below.known))
+        elif edge == "bottom" and self.free_loops is None:
+            raise PlacesUnknown("how many chains there are along the bottom is not known here")
+        elif edge == "bottom":
+            self.begin()
+            self.cursor = Cursor(Fabric([Node("free loop") for _ in range(self.free_loops)]))
+        return True
 
     def every_stitch(self, place: Place, boundary: int) -> tuple[Target, ...]:
         """The sorts of a run: for "sc in each sc" over a row of sc and bobbles every stitch, as the counts may deny."""

@@ -118,6 +118,7 @@ class Repeating(Moving):
         elif (self.is_round or _into_space(following)) and self.left_by(step, boundary):
             self.pass_over_last(step, boundary)
         left = self.left_by(step, boundary)
+        self.ending_done = step.breaks_off and passes > 0 and not left and _runs_on(following)
         if left and boundary >= len(cursor.nodes) and _to_a_sort(step) and _runs_on(following):
             left = (
                 0  # "*sc to marked sp, 3 sc in it; rep from * around, sc in each st to end": the last clause takes them

@@ -147,6 +147,17 @@ def _slips_to_space(step: Step) -> bool:
     return any(target.kind is TargetKind.SPACE for place in step.places for target in place.targets)
 
 
+def first_steps(instances: list[Instance]) -> tuple[Step, ...]:
+    """The steps of the first row of a piece that has any."""
+    return next((instance.steps for instance in instances if instance.steps), ())
+
+
+def begins_own(instances: list[Instance]) -> bool:
+    """Whether a piece begins on a ring or chain of its own, and does not go on from the piece before."""
+    steps = first_steps(instances)
+    return any(isinstance(step, MakeRing) for step in steps[:4]) or founds(steps) or works_ring(steps)
+
+
 def corner_to_corner(instances: list[Instance]) -> bool:
     """Whether rows after the first begin with a chain of their own that is worked into: blocks from corner to corner."""
     for instance in instances:

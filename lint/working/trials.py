@@ -210,6 +210,7 @@ def _bench(sort: type[_B], task: Task, state: PieceState, forced: dict[Key, int]
     bench = sort(below, task.size, task.circular, state.rules, Choices(state.habits, forced), blocks=task.blocks)
     bench.flat_below = not task.fabric.circular
     bench.earlier = state.earlier
+    bench.free_loops = state.loops.number
     return bench
 
 
