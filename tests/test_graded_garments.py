@@ -138,3 +138,67 @@ Next row: S.s. over first 2 sts., 1 ch., 1 d.c. in each d.c. to last 2 sts., tur
 """
     report = check(text)
     assert [made(report, size) for size in range(3)] == [[20] * 4 + [16], [22] * 4 + [18], [24] * 6 + [20]]
+
+
+MITTEN = """Mitten
+
+Sizes: S (M, L)
+
+US terms
+
+Ch 24 (28, 32). Join with a sl st to form a ring.
+Rnd 1: sc in each ch around (24, 28, 32)
+"""
+
+
+@pytest.mark.parametrize(
+    "words", ["inc, sc in each st to last st, inc", "2 sc in first st, sc in each st to last st, 2 sc in last st"]
+)
+@pytest.mark.parametrize("printed", ["(26, 30, 34)", "(26/30/34)", "[26: 30: 34]"])
+def test_a_count_in_brackets_behind_any_word(words: str, printed: str) -> None:
+    """ "inc (26, 30, 34)" at the end of a round ends on its count: nobody works 26 increases there."""
+    report = check(MITTEN + f"Rnd 2: {words} {printed}\nRnd 3: as Rnd 2 (28, 32, 36)\n")
+    assert [counts(report, size) for size in range(3)] == [[24, 26, 28], [28, 30, 32], [32, 34, 36]]
+    assert all(row.cells[size].stated for row in worked_rows(report) for size in range(3))
+
+
+def test_so_many_increases_in_brackets() -> None:
+    """ "inc (2, 3, 4)" in the midst of a round is how many."""
+    report = check(MITTEN + "Rnd 2: sc 2, inc (2, 3, 4), sc in each st around (26, 31, 36)\n")
+    assert [counts(report, size) for size in range(3)] == [[24, 26], [28, 31], [32, 36]]
+
+
+@pytest.mark.parametrize("words", ["left for the thumb", "left unworked", "skipped for the thumb", "left free"])
+def test_stitches_left_for_later(words: str) -> None:
+    """Six, seven and eight stitches left at the hand, and two in the gap."""
+    text = MITTEN + "Rnd 2: sc in next 18 (21, 24) sts, leave last 6 (7, 8) sts unworked (18, 21, 24)\nFasten off.\n"
+    report = check(
+        text
+        + f"\nTHUMB\nJoin yarn.\nRnd 1: sc in each of the 6 (7, 8) sts {words}, 2 sc in the gap (8, 9, 10)\nRnd 2: sc around (8, 9, 10)\n"
+    )
+    assert [counts(report, size)[2:] for size in range(3)] == [[8, 8], [9, 9], [10, 10]]
+
+
+def test_the_stitch_under_the_chain_is_skipped() -> None:
+    """ "Ch 3, dc in each st around, skipping the first": the chain counts and stands there, so that 24 stay 24."""
+    text = "Mitten\n\nSizes: S (M, L)\nUS terms\nCh 3 counts as a dc.\n\nCh 24 (28, 32). Join with a sl st to form a ring.\n"
+    text += "Rnd 1: Ch 3, dc in each ch around, skipping the first, join. (24, 28, 32)\n"
+    report = check(text + "Rnds 2-3: Ch 3, dc in each st around, skipping the first, join. (24, 28, 32)\n")
+    assert [counts(report, size) for size in range(3)] == [[24] * 3, [28] * 3, [32] * 3]
+
+
+def test_stitches_of_a_piece_passed_over() -> None:
+    """ "skip 4 sts of body" passes over four, and so the count of the row that joins pieces comes out."""
+    text = "Yoke\n\nSizes: S (M, L)\nUS terms\n\nRow 1: Fsc 40 (44, 48). (40, 44, 48)\n"
+    report = check(
+        text
+        + "Row 2: Ch 1, turn, sc in next 16 (18, 20) sts, skip 8 sts of body, sc in each remaining st. (32, 36, 40)\n"
+    )
+    assert [counts(report, size)[-1] for size in range(3)] == [32, 36, 40]
+
+
+def test_a_figure_missing_between_ampersands() -> None:
+    """Two figures for three sizes stop their row, and are told."""
+    sizes = CUFF.format(sizes="To fit wrist: 15 & 16 & 18 cm", chain="21 & 23 & 27", first="20 & 22 & 26 sc", run="4 & 5 & 6", second="22 & 26 sc")  # fmt: skip
+    report = check(sizes)
+    assert [finding.rule for finding in report.findings].count("size-list-length") == 1

@@ -6,12 +6,13 @@ from dataclasses import replace
 
 from lint.amount import ONE, Amount
 from lint.place import Limit, LimitKind, Place, Which
+from lint.reading.clausebase import is_run
 from lint.reading.limits import limit
 from lint.reading.rowsof import shaped_rows
 from lint.reading.stream import OPENERS
 from lint.reading.targets import ANY, target
 from lint.reading.yarnclauses import YarnClauses
-from lint.tree import NOT_UNDERSTOOD, Evenly, OpenWork, Remark, ShapedWhere, Shaping, Step, Unread, Work
+from lint.tree import NOT_UNDERSTOOD, Evenly, OpenWork, Remark, ShapedWhere, Shaping, Unread, Work
 
 _EDGES = ("ending", "row_end", "side", "edge")
 
@@ -99,7 +100,7 @@ class ShapingClauses(YarnClauses):
             stream.take_if("times")
         else:
             stream.take()
-        runs = bool(self.steps) and self._is_run(self.steps[-1])
+        runs = bool(self.steps) and is_run(self.steps[-1])
         if not step.number_said or step.special is not None or self.has_work() and not runs:
             return False
         self.pass_row_words()
@@ -113,12 +114,6 @@ class ShapingClauses(YarnClauses):
         if step.together is not None:
             self.pass_all_others(step.stitch)
         return True
-
-    @staticmethod
-    def _is_run(step: Step) -> bool:
-        """Whether a step is one stitch in each place to the row's end."""
-        run = step.places[-1] if isinstance(step, Work) and len(step.places) == 1 else None
-        return run is not None and run.which is Which.EACH and (run.limit is None or run.limit.kind is LimitKind.END)
 
     def pass_all_others(self, stitch: str) -> None:
         """Passes ", hdc in all other sts", which the run of a shaping spread evenly holds already."""

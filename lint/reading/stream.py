@@ -10,6 +10,7 @@ from lint.amount import Amount
 from lint.lexicon import Lexeme
 from lint.reading.audience import canonical
 from lint.reading.figures import size_list
+from lint.reading.listedcounts import counts_whole_row
 from lint.reading.namedlists import named_list
 from lint.source import SourceText, Span
 from lint.tree import Special
@@ -304,7 +305,9 @@ class Stream:
             kind = "ordinals" if any(item.kind == "ordinal" for item in whole.lexemes[start : whole.at]) else "number"
             words = whole.words(start, whole.at)
             listed = Lexeme(kind, words, first.start, last.end, first.glued, amount=Amount(values))
-            alone = first.kind in OPENERS and whole._stands_alone(start)
+            alone = first.kind in OPENERS and (
+                whole._stands_alone(start) or counts_whole_row(lexemes, values, whole.kind())
+            )
             lexemes += [first, listed, last] if alone else [listed]
         return Stream(lexemes, self.vocabulary)
 
