@@ -202,3 +202,27 @@ def test_a_figure_missing_between_ampersands() -> None:
     sizes = CUFF.format(sizes="To fit wrist: 15 & 16 & 18 cm", chain="21 & 23 & 27", first="20 & 22 & 26 sc", run="4 & 5 & 6", second="22 & 26 sc")  # fmt: skip
     report = check(sizes)
     assert [finding.rule for finding in report.findings].count("size-list-length") == 1
+
+
+def test_a_pattern_written_out_for_each_size() -> None:
+    """A passage for each size, headed by it: its rows are worked by that size alone, and "0-6 months" is one size."""
+    row = "Row 1: Fsc {}. ({})\nRow 2: Ch 1, turn, sc in each st across. ({})\nFasten off.\n"
+    passages = "\nSIZE 0-6 MONTHS\n\nStrap\n" + row.format(20, 20, 20) + "\nSIZE 6-12 MONTHS\n\nStrap\n" + row.format(24, 24, 25)  # fmt: skip
+    report = check("Strap\n\nUS terms\n" + passages)
+    assert report.pattern.sizes == ("0-6 MONTHS", "6-12 MONTHS")
+    assert [[n for n in counts(report, size) if n] for size in range(2)] == [[20, 20], [24, 24]]
+    assert [finding.sizes for finding in report.findings if finding.rule == "count-differs"] == [("6-12 MONTHS",)]
+
+
+def test_one_size_that_is_a_span_of_ages() -> None:
+    """ "Size: 0-6 months" is one size, not two."""
+    report = check("Strap\n\nSize: 0-6 months\n\nUS terms\n\nRow 1: Fsc 20. (20)\n")
+    assert report.pattern.sizes == ()
+
+
+def test_a_stitch_explained_where_it_is_used() -> None:
+    """ "Sl st (slip stitch)" explains itself, and "Abbreviations in US terms:" begins a list."""
+    text = "Top\n\nAbbreviations in US terms: ch(s) = chain(s); sc = single crochet; st(s) = stitch(es)\n\nCh 21 with hook no. 3,5.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (20 sc)\n"
+    report = check(text + "Row 2: Sl st (slip stitch) over first 4 sc, ch 1, sc in each sc to end. (16 sc)\n")
+    assert not all_findings(report, "abbreviation-undefined")
+    assert counts(report) == [20, 16]
