@@ -226,3 +226,31 @@ def test_a_stitch_explained_where_it_is_used() -> None:
     report = check(text + "Row 2: Sl st (slip stitch) over first 4 sc, ch 1, sc in each sc to end. (16 sc)\n")
     assert not all_findings(report, "abbreviation-undefined")
     assert counts(report) == [20, 16]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "FRONT\nLike the back.",
+        "Front piece: Like the back piece.",
+        "Front: Same as back.",
+        "FRONT: As for Back.",
+        "FRONT - as for Back",
+        "FRONT\nMake another piece like the back.",
+    ],
+)
+@pytest.mark.parametrize("heading", ["BACK", "Back piece:"])
+def test_a_piece_like_another_without_a_verb(heading: str, words: str) -> None:
+    """The front has the rows of the back, whatever verb calls them or none."""
+    rows = "Ch 21 (23, 25).\nRow 1: Sc in 2nd ch from hook and in each ch across. 20 (22, 24) sc\nRows 2-5: Ch 1, turn, sc in each sc across.\nFasten off.\n"
+    report = check(f"Top\n\nSizes: S (M, L)\nUS terms\n\n{heading}\n{rows}\n{words}\n\nAssembly: Sew side seams.\n")
+    assert len(report.pattern.parts) == 2
+    assert [made(report, size) for size in range(3)] == [[20] * 10, [22] * 10, [24] * 10]
+
+
+def test_talk_that_something_is_like_another_is_no_piece() -> None:
+    """ "Yarn: like the back of a sheep" names nothing that was made."""
+    report = check(
+        "Top\n\nUS terms\n\nBACK\nRow 1: Fsc 20. (20)\n\nColour: like the sea.\n\nRow 2: Ch 1, turn, sc in each st across. (20)\n"
+    )
+    assert [part.name for part in report.pattern.parts] == ["BACK"]

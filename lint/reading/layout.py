@@ -8,7 +8,7 @@ import regex
 
 from lint.pattern import Label, Section
 from lint.reading.gates import GateReader, Passage, Sizes
-from lint.reading.headings import GATE, Line, PartHeadings, begins_work
+from lint.reading.headings import GATE, LIKE_ANOTHER, Line, PartHeadings, begins_work
 from lint.reading.headless import headless_lists
 from lint.reading.labels import LabelReader
 from lint.reading.leaving import Leaving, cut_after, leavings
@@ -28,6 +28,7 @@ _RUN_IN = regex.compile(
     r"|\s*(?P<name>[A-Z][A-Z0-9 '&-]{2,40}?)(?P<make> \([Mm]ake \w+\))?: +(?=(?i:ch \d|ch\d|\d+ ch|chain \d|make \d|(?:re)?join\b|(?:starting|beginning) (?:at|from) [\w ]{2,20}, (?:ch|make) \d|work (?:exactly )?(?:the )?(?:same as|as (?:given )?for)\b))"
     rf"|\s*(?P<name>(?=\p{{Lu}}){_PIECE_NAME})(?P<make> \([Mm]ake \w+\))?(?:\.| [-–—]) +(?=(?i:ch \d|ch\d|\d+ ch|chain \d|(?:re)?join\b|attach\b))"
     r"|\s*(?P<name>\p{Lu}\p{Ll}+(?: \p{L}+){0,2}?)(?P<make> \([Mm]ake \w+\))?: +(?=(?i:ch \d|ch\d|\d+ ch|chain \d|(?:re)?join\b|attach\b))"
+    rf"|\s*(?P<name>\p{{Lu}}[\p{{L}}\d]+(?: [\p{{L}}\d]+){{0,2}}?)(?P<make> \([Mm]ake \w+\))?(?:: +| [-–—] +)(?={LIKE_ANOTHER})"
     r"|\s*(?P<name>(?i:border|edging|edge|trim|ruffle))(?P<make>):[ \t]+(?=(?i:(?:\d+[ \t]?)?(?:sc|dc|hdc|tr|htr|ss|sl st|work)\b))"
 )
 _NO_PIECE = regex.compile(
@@ -215,6 +216,8 @@ class LayoutReader:
                 continue
             opens = section is None or after_blank
             run_in = _RUN_IN.match(line.text) if opens and not _NO_PIECE.match(line.text) else None
+            if run_in is not None and run_in["as"] and not self.headings.like_another(index, line.text[run_in.end() :]):
+                run_in = None
             if run_in is not None and self.gates.audience(run_in["name"]) is not None:
                 run_in = None  # "Small: Ch 21 (for medium ch 23)": a size, and no piece
             if run_in is not None:
