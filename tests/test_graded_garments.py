@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from helpers import all_findings, check, counts, worked_rows
+from helpers import check, counts, worked_rows
 
 
 def made(report, size: int) -> list[int]:
@@ -110,7 +110,7 @@ def test_decreases_spread_evenly(words: str) -> None:
     """So many stitches are lost, and the others are worked plain: 15, 18 and 21 are left."""
     report = check(ROUNDS.format(chain="20 (24, 28)") + f"Rnd 3: Ch 1, {words}, join. 15 (18, 21) sc\n")
     assert [counts(report, size)[-1] for size in range(3)] == [15, 18, 21]
-    assert not all_findings(report, "count-differs")
+    assert not any(finding.rule == "count-differs" for finding in report.findings)
 
 
 def test_a_count_and_rows_called_behind_it() -> None:
@@ -224,7 +224,7 @@ def test_a_stitch_explained_where_it_is_used() -> None:
     """ "Sl st (slip stitch)" explains itself, and "Abbreviations in US terms:" begins a list."""
     text = "Top\n\nAbbreviations in US terms: ch(s) = chain(s); sc = single crochet; st(s) = stitch(es)\n\nCh 21 with hook no. 3,5.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (20 sc)\n"
     report = check(text + "Row 2: Sl st (slip stitch) over first 4 sc, ch 1, sc in each sc to end. (16 sc)\n")
-    assert not all_findings(report, "abbreviation-undefined")
+    assert not any(finding.rule == "abbreviation-undefined" for finding in report.findings)
     assert counts(report) == [20, 16]
 
 
@@ -254,3 +254,28 @@ def test_talk_that_something_is_like_another_is_no_piece() -> None:
         "Top\n\nUS terms\n\nBACK\nRow 1: Fsc 20. (20)\n\nColour: like the sea.\n\nRow 2: Ch 1, turn, sc in each st across. (20)\n"
     )
     assert [part.name for part in report.pattern.parts] == ["BACK"]
+
+
+@pytest.mark.parametrize("words", ["increasing 4 sts in each rnd", "inc 4 sts every rnd", "increasing 4 sts each rnd"])
+def test_so_many_more_in_each_round_as_before(words: str) -> None:
+    """ "Continue in this way, increasing 4 sts in each rnd": four more a round in every size, as many rounds as it has."""
+    text = MITTEN + "Rnd 2: *sc in next 5 (6, 7) sts, 2 sc in next st; rep from * around (28, 32, 36)\n"
+    report = check(text + f"Rnds 3-4 (5, 6): Continue in this way, {words}. (36, 44, 52)\n")
+    assert [[n for n in counts(report, size) if n] for size in range(3)] == [
+        [24, 28, 32, 36],
+        [28, 32, 36, 40, 44],
+        [32, 36, 40, 44, 48, 52],
+    ]
+    assert not any(finding.rule == "count-differs" for finding in report.findings)
+
+
+def test_the_other_side_of_each_chain() -> None:
+    """Legs joined by four chains: they are worked on both sides, so the body has both legs and eight."""
+    leg = "Ch {n}, join with sl st to form a ring.\nRnd 1: sc in each ch around ({n})\nRnd 2: sc in each st around ({n})\n"
+    leg = leg.format(n="28 (32, 36)")
+    text = f"Leggings\n\nSizes: S (M, L)\nUS terms\nWorked in a spiral.\n\nFIRST LEG\n{leg}Fasten off.\n\nSECOND LEG\nWork as the first leg, but do not fasten off.\n\nBODY\n"
+    report = check(
+        text
+        + "Rnd 1: Ch 4, sc in each of the 28 (32, 36) sts of the first leg, sc in each of the 4 ch, sc in each of the 28 (32, 36) sts of the second leg, sc in the other side of each of the 4 ch (64, 72, 80)\n"
+    )
+    assert [counts(report, size)[-1] for size in range(3)] == [64, 72, 80]

@@ -73,6 +73,8 @@ class ShapingClauses(YarnClauses):
             if rows is not None:
                 self.steps.append(rows)
                 return True
+        if where is None and self._in_each_row(start, number, increase):
+            return True
         if stream.kind() == "each" or stream.kind() == "next" and stream.kind(1) in ("row", "round"):
             if any(item.kind in ("row", "round") for item in stream.lexemes[stream.at : stream.at + 6]):
                 self.pass_rows()  # "every 4 rows 6 times"
@@ -90,6 +92,20 @@ class ShapingClauses(YarnClauses):
             return True
         self.steps.append(Shaping(span, number, increase, where))
         return True
+
+    def _in_each_row(self, start: int, number: Amount, increase: bool) -> bool:
+        """ "Continue in this way, increasing 4 sts in each rnd": where they fall is as before, and so many in all."""
+        stream = self.stream
+        before = stream.at
+        counted = stream.kind(-1) in ("any_stitch", "stitch") or stream.kind(-2) in ("any_stitch", "stitch")
+        alone = all(isinstance(step, OpenWork) and not step.plain for step in self.steps)
+        if counted and alone and stream.take_if("each") and stream.take_if("row", "round"):
+            if stream.done or stream.kind() in (".", ";", "dash", "=", *OPENERS):
+                self.steps.clear()
+                self.steps.append(Shaping(stream.span_from(start), number, increase, ShapedWhere.EVENLY))
+                return True
+        stream.at = before
+        return False
 
     def shaped_evenly(self, start: int, step: Work) -> bool:
         """ "sc2tog 6 times evenly around, sc in all other sts", "sc across, working 6 decreases evenly spaced"."""
