@@ -279,3 +279,41 @@ def test_the_other_side_of_each_chain() -> None:
         + "Rnd 1: Ch 4, sc in each of the 28 (32, 36) sts of the first leg, sc in each of the 4 ch, sc in each of the 28 (32, 36) sts of the second leg, sc in the other side of each of the 4 ch (64, 72, 80)\n"
     )
     assert [counts(report, size)[-1] for size in range(3)] == [64, 72, 80]
+
+
+ROWS = """Alder Cuff
+
+Sizes: S (M, L)
+
+US terms
+
+CUFF
+Ch 21 (23, 25).
+Row 1: Sc in 2nd ch from hook and in each ch across. (20, 22, 24)
+Row 2: Ch 1, turn, sc in each st across.
+"""
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "3rd to 5th, 6th or 7th rows: Ch 1, turn, sc in each st across.",
+        "3rd to 5th, 6th, or 7th rows - as Row 2.",
+        "Rows 3 to 5, 6 or 7: Rep Row 2.",
+        "Next 3, 4 or 5 rows: As Row 2.",
+        "Work 3, 4 or 5 rows even.",
+        "Rep Row 2 for 3 & 4 & 5 rows.",
+    ],
+)
+def test_rows_of_each_size_joined_by_or(words: str) -> None:
+    """ "Rows 3 to 5, 6 or 7" ends at another row in each size; the last figure's "or" shows that they are the sizes'."""
+    report = check(ROWS + words + "\n")
+    assert [made(report, size) for size in range(3)] == [[20] * 5, [22] * 6, [24] * 7]
+
+
+@pytest.mark.parametrize("rows", ["Row 3: {0}\nRow 4: {0}\nRow 5: {0}\n", "Rows 3-5: {0}\n"])
+def test_a_size_told_beforehand_to_stop_later(rows: str) -> None:
+    """S stops after Row 2, and M after Row 3 that is still to come: M works it, and nothing behind it."""
+    text = ROWS + "S, stop after Row 2; M, stop after Row 3.\n" + rows.format("Ch 1, turn, sc in each st across.")
+    report = check(text + "\nTIE\nRow 1: Fsc 5.\n")
+    assert [made(report, size) for size in range(3)] == [[20] * 2 + [5], [22] * 3 + [5], [24] * 5 + [5]]

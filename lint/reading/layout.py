@@ -39,6 +39,7 @@ _TITLED = regex.compile(r"(?i)\s*(?:pattern(?: name)?|title|name|design)\s*:\s*(
 _COUNTED_WORK = regex.compile(
     r"(?i)\b(?:sc|dc|hdc|htr|tr)\s+(?:in|into|across|along|evenly|around)\b.*[(\[{]\s*\d+[^()\[\]{}]*\b(?:sc|dc|hdc|htr|tr|sts?|stitches)\b[^()\[\]{}]*[)\]}]\.?\s*$"
 )
+_NO_ROW = 10**9
 _MAKES = r"(?i)\b(?:\d+\s?)?(?:sc|dc|hdc|tr|htr|ch|mr|magic)\b"
 _CHAIN_BEHIND = regex.compile(r"(?i)[.;:]\s+(?=(?:with \w+, )?ch(?:ain)?s?\b\s*-?\s*\d)")
 # a line cut in the middle of a sentence: "… at end of", and in the next "Row 64. 145 sts."
@@ -94,6 +95,7 @@ class LayoutReader:
         self.labels = LabelReader(book.layout, max(1, len(self.sizes)), self.size_line.commas)
         self.gates = GateReader(self.sizes)
         self.passage = Passage(self.gates)
+        self.later: list[Leaving] = []  # sizes that leave off after a row that is not reached yet
         self.lines: list[Line] = []
         position = 0
         for raw in source.text.splitlines(keepends=True):
@@ -281,6 +283,9 @@ class LayoutReader:
 
     def _leave(self, leaving: Leaving, part: PartText) -> None:
         """Sizes leave off; the rows that they work no more are taken from the labels of those that stand above."""
+        if leaving.after is not None and leaving.sizes and leaving.after > _last_number(part):
+            self.later.append(leaving)  # "MEDIUM, stop after Row 30", told above Row 28
+            return
         self.passage.open(self.sized.leaving_gate(leaving))
         for row in part.rows if leaving.after is not None else ():
             if row.label is not None:
@@ -299,12 +304,19 @@ class LayoutReader:
         return below is not None and self.labels.at_line(below.text, 0, self.bare) is not None
 
     def _row(self, label: Label | None, span: Span) -> RowText:
+        for one in [one for one in self.later if label is not None and label.numbers]:
+            last = max(label.numbers)
+            label = cut_after(label, one, len(self.sizes))
+            if last > (one.after or 0):
+                self.later.remove(one)
+                self.passage.open(self.sized.leaving_gate(one))
         gated = self.passage.now is not None or self.passage.unknown
         sizes = self.passage.row(label)
         return RowText(label, span, sizes, self.passage.number if gated else 0, self.passage.unknown)
 
     def _opened(self, name: str, span: Span, make: int = 1) -> PartText:
         self.passage.heading(name)
+        self.later.clear()
         return PartText(name, span, make)
 
     # lines ---------------------------------------------------------------------------------------
@@ -369,3 +381,11 @@ class LayoutReader:
         if not self._has_body(row):
             return True
         return goes_on(self.source.slice(row.span).rstrip(), line.text.strip(), self.lower_case)
+
+
+def _last_number(part: PartText | None) -> int:
+    """The highest row number that stands in a part so far; any other where rows have no numbers."""
+    numbers = (
+        [row.label.numbers[-1] for row in part.rows if row.label is not None and row.label.numbers] if part else []
+    )
+    return max(numbers, default=_NO_ROW)

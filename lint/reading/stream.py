@@ -369,7 +369,7 @@ class Stream:
         return tuple(own.get(size) for size in range(self.vocabulary.sizes)), found[1]
 
     def _joined(self, index: int) -> bool:
-        """Whether the "and" at an index stands between plain numbers, "5 & 6 & 7 sts"; not between rows that are named."""
+        """Whether the "and", "or" at an index stands between plain numbers, "5 & 6 & 7 sts"; not between rows that are named."""
         plain = all(item.kind == "number" and item.amount is None for item in self.lexemes[index - 1 : index + 2 : 2])
         return plain and self.kind(-1) not in ("row", "round")
 
@@ -393,7 +393,7 @@ class Stream:
                 if depth < 0:
                     break
                 tokens.append("(" if lexeme.kind in OPENERS else ")")
-            elif lexeme.kind in _LIST_SIGNS or lexeme.kind == "and" and (depth or self._joined(index)):
+            elif lexeme.kind in _LIST_SIGNS or lexeme.kind in ("and", "or") and (depth or self._joined(index)):
                 tokens.append(lexeme.kind)
             else:
                 break
