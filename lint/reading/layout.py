@@ -304,15 +304,15 @@ class LayoutReader:
         return below is not None and self.labels.at_line(below.text, 0, self.bare) is not None
 
     def _row(self, label: Label | None, span: Span) -> RowText:
+        gated = self.passage.now is not None or self.passage.unknown
+        sizes, number, unknown = self.passage.row(label), self.passage.number if gated else 0, self.passage.unknown
         for one in [one for one in self.later if label is not None and label.numbers]:
-            last = max(label.numbers)
+            ended = max(label.numbers) >= (one.after or 0)
             label = cut_after(label, one, len(self.sizes))
-            if last > (one.after or 0):
+            if ended:  # from the next row on
                 self.later.remove(one)
                 self.passage.open(self.sized.leaving_gate(one))
-        gated = self.passage.now is not None or self.passage.unknown
-        sizes = self.passage.row(label)
-        return RowText(label, span, sizes, self.passage.number if gated else 0, self.passage.unknown)
+        return RowText(label, span, sizes, number, unknown)
 
     def _opened(self, name: str, span: Span, make: int = 1) -> PartText:
         self.passage.heading(name)
