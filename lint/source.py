@@ -97,6 +97,10 @@ _ALIKE = str.maketrans(
 )
 
 
+# "hook no. 3,5", "3,5 mm": a size in the decimals of the continent
+_HOOK_COMMA = regex.compile(
+    r"(?i)(?<=\bhook\s(?:size\s|(?:no|nr|number)\.?\s?)?\d{1,2}),(?=\d\b)|(?<=\b\d{1,2}),(?=\d{1,2}\s?mm\b)"
+)
 _FOREIGN_DIGIT = regex.compile(r"(?V1)[\d--[0-9]]")
 
 
@@ -119,6 +123,7 @@ class SourceText:
         """The same text with signs that mean the same written in one way, every character at its place."""
         text = self.text.translate(_ALIKE).replace("\r\n", " \n")
         text = text if text.isascii() else _FOREIGN_DIGIT.sub(_as_digit, text)
+        text = _HOOK_COMMA.sub(".", text)
         return self if text == self.text else replace(self, text=text)
 
     def __post_init__(self) -> None:

@@ -193,7 +193,7 @@ def check_undefined(context: Context) -> Iterator[Finding]:
     """abbreviation-undefined: one finding a word, with all its places."""
     if not has_list(context):
         return
-    defined = _defined(context)
+    defined = _defined(context) | _glossed(context)
     standard = _standard_forms(context.book.abbreviations)
     plain = {
         word.lower()
@@ -237,6 +237,17 @@ def check_undefined(context: Context) -> Iterator[Finding]:
             word=lexeme.text if len(lexeme.text) <= 12 else word,
             related=tuple(Related(other.span, "here too") for other, _, _ in found[1:20]),
         )
+
+
+def _glossed(context: Context) -> set[str]:
+    """The forms that a row explains where it first uses them: "Sl st (slip stitch)", "single crochet (sc)"."""
+    found: set[str] = set()
+    lexemes = [lexeme for _, _, lexeme in _row_lexemes(context)]
+    for one, opened, other, closed in zip(lexemes, lexemes[1:], lexemes[2:], lexemes[3:], strict=False):
+        if opened.kind == "(" and closed.kind == ")" and one.kind == other.kind and one.lower != other.lower:
+            if one.value == other.value and one.kind not in ("number", "word", "dash"):
+                found |= {one.lower, other.lower}
+    return found
 
 
 def _joined(lexemes: Iterator[tuple[str, str, Lexeme]]) -> Iterator[tuple[str, str, Lexeme]]:

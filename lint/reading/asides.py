@@ -28,7 +28,22 @@ _POINTING = (
 _AGAIN = ("rep", "rpt")
 _ROWS_NAMED = ("ordinal", "ordinals", "the", "row", "round", "last", "first")
 _NOUNS = ("stitch", "chain", "any_stitch", "space", "row", "round", "special", "one_stitch", "corner")
-_GOES_ON = ("from", "in", "at", "around", "across", "of", "to", "over", "together", "next", "each", "more", "between")
+_GOES_ON = (
+    "unused",
+    "from",
+    "in",
+    "at",
+    "around",
+    "across",
+    "of",
+    "to",
+    "over",
+    "together",
+    "next",
+    "each",
+    "more",
+    "between",
+)
 _BEFORE_CLAUSE = (",", ";", ".", ":", "star", "and", "then", "turn", "join", "dash", *OPENERS, *CLOSERS)
 
 

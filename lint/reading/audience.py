@@ -105,6 +105,9 @@ class SizeWords:
         if told is not None:
             return told
         found: list[int] = []
+        spoken = regex.match(r"^([^()]+)\(([^()]+)\)$", words.strip())
+        if spoken is not None and self._named(spoken[2]) is None and self._named(spoken[1]):
+            words = spoken[1]  # "1 (0-6 months)": what the size is for
         words = regex.sub(r"^([^()]+)\(([^()]+)\)$", r"\1, \2", words.strip())  # "M (L)"
         for piece in _AND.split(words):
             named = self._named(piece)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from lint.pattern import Stated
+from lint.place import LimitKind, Which
 from lint.reading import repeats
 from lint.reading.stream import OPENERS, Stream
 from lint.tree import (
@@ -64,6 +65,12 @@ class Reading:
 
     steps: list[Step]
     stated: Stated | None = None
+
+
+def is_run(step: Step) -> bool:
+    """Whether a step is one stitch in each place to the row's end."""
+    run = step.places[-1] if isinstance(step, Work) and len(step.places) == 1 else None
+    return run is not None and run.which is Which.EACH and (run.limit is None or run.limit.kind is LimitKind.END)
 
 
 class ClauseBase:

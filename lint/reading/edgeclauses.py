@@ -76,6 +76,8 @@ class EdgeClauses(ClusterClauses):
                 return True  # "sc in other side of 3 ch": a stitch in each
             if stream.take_if("chain", "foundation") or stream.kind() in (*SIGNS, "end"):
                 return True
+            if stream.kind() == "each":
+                return True  # "in the other side of each of the 4 ch"
             if stream.kind() == "in" and self._round_a_chain():
                 return True
         stream.at = start
@@ -87,10 +89,14 @@ class EdgeClauses(ClusterClauses):
         start = stream.at
         if stream.take_if("across", "over", "around") or stream.word("along", "down", "up") and stream.take():
             stream.skip("the", "each")
+            if stream.kind() in ("first", "ordinal") and stream.kind(1) in ("side", "edge"):
+                stream.take()  # "along the first side of the heel"
             if stream.kind() == "other_side" and not self._round_a_chain():
                 stream.take()  # "8 sc up the other side"
                 stream.skip("of", "the")
                 stream.take_if("chain", "foundation", "edge")
+                while stream.word(*PIECE_WORDS):
+                    stream.take()  # "along the other side of the heel"
                 return True
             if stream.kind() == "last" and stream.kind(1) == "row" and stream.kind(-1) == "the":
                 stream.at += 2  # "24 sc across the last row"

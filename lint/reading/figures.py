@@ -16,7 +16,7 @@ Ends = Iterator[tuple[Numbers, int]]  # what can be read at a token, and the tok
 Lists = Iterator[tuple[tuple[Numbers, ...], int]]
 
 _TOKEN = regex.compile(
-    r"(?P<number>\d+)(?:\s?(?:st|nd|rd|th|d)\b\.?)?|(?P<sign>\b(?:to|thru|through|t/m|till?|bis|and)\b|[-–—−&,;:/|()\[\]{}])"
+    r"(?P<number>\d+)(?:\s?(?:st|nd|rd|th|d)\b\.?)?|(?P<sign>\b(?:to|thru|through|t/m|till?|bis|and|or)\b|[-–—−&,;:/|()\[\]{}])"
 )
 _SPANS = ("-", "to")
 _SAME = {
@@ -57,6 +57,9 @@ def sized_numbers(text: str, sizes: int, commas: bool = False) -> tuple[Numbers,
     `commas`: whether numbers parted by commas alone are a list over the sizes, not several rows.
     """
     tokens = [_SAME.get(found, found) for found in _tokens(text)]
+    if "or" in tokens and not commas:  # "Rows 3 to 5, 6 or 7": no row is worked or not as the maker likes
+        found = sized_numbers(text, sizes, commas=True) if sizes > 1 else None
+        return found if found is not None and len(found) > 1 else None
     if sizes > 1:
         bare = (*_bare(sizes), ",") if commas else _bare(sizes)
         for read in (_from_to, _listed, _side_by_side):
@@ -218,8 +221,9 @@ def _parted(tokens: list[str], at: int, number: int, item: Callable[[list[str], 
         elif (
             number > 1
             and end < len(tokens)
-            and (tokens[end] == sign or number == 2 and tokens[end] == "and" and sign == ",")
+            and (tokens[end] == sign or number == 2 and tokens[end] in ("and", "or") and sign == ",")
         ):
+            end += tokens[end : end + 2] == [",", "or"]  # "6, 7, or 8"
             for rest, last in _parted(tokens, end + 1, number - 1, item, sign):
                 yield (first, *rest), last
 

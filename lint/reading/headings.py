@@ -24,6 +24,13 @@ _TERMS_SAID = regex.compile(
 GATE = regex.compile(r"(?i)^\W*(?:for\s+)?(?:all\s+sizes|sizes?\b.*|.*\bsizes?\s+only)\W*$")
 
 
+# "As for Back.", "Like the first sleeve": a piece that is worked like another, with or without a verb
+LIKE_ANOTHER = (
+    r"(?i:(?:(?:work|make|crochet|knit)\s+(?:(?:another|a\s+second|one\s+more)\s+(?:piece|one)?\s*)?)?"
+    r"(?:exactly\s+)?(?:the\s+)?(?:same\s+as|as\s+(?:given\s+)?for|as|like)\s+(?:the\s+)?(?P<as>\p{L}[\p{L}-]*)(?:\s+\p{L}+)?\s*(?=[.,;]|$|\s(?:to|until|but)\b))"
+)
+_LIKE_ANOTHER = regex.compile(r"[\W_]*" + LIKE_ANOTHER)
+
 # The words with which a piece begins: a chain of so many, or a ring; before them the multiple, the colour or the hook.
 START = regex.compile(
     r"(?i)[\W_]*(?:multiples?\s+of\s+\d[^.;]*[.;]\s*)?"
@@ -92,6 +99,8 @@ class PartHeadings:
             heading = self.finder.at_line(other)
             if heading is not None and heading.key not in ("notes",):
                 return False
+            if self.like_another(index, other):
+                return True
             if (
                 _STARTS_WORK.match(other)
                 and not regex.match(r"(?i)[\W_]*(?:note|nb|see)\b", other)
@@ -112,6 +121,17 @@ class PartHeadings:
         text = line.strip().strip("*_# ")
         number = _PIECE_NUMBER.match(text) if not self.bare else None
         return text[number.end() :] if number is not None else text
+
+    def like_another(self, index: int, words: str) -> bool:
+        """Whether words at a line say that a piece is worked like one that a line above is the heading of."""
+        match = _LIKE_ANOTHER.match(words)
+        if match is None:
+            return False
+        named = match["as"].lower()
+        before = (line.text.strip(" \t*_#:.").lower() for line in self.lines[:index])
+        return named in ("first", "other") or any(
+            regex.search(rf"\b{regex.escape(named)}\b", text) and len(text.split()) <= 5 for text in before
+        )
 
     def _stands_between_rows(self, index: int, text: str) -> bool:
         """A word or two over a labelled row, with no blank line before: "Flap", "Buttonhole row"."""

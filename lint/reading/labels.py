@@ -263,7 +263,7 @@ def _figures(word: str, sized: bool) -> str:
     empty = rf"[-–—−](?:\s*[-–—−])*(?=\s*{bracket})"
     after = rf"(?<=[)\]}}])\s*{_NUMBER}{unit}(?=\s*(?:{bracket}|[-–—−:.=]|{word}\b))"  # 32 (36) 40 (44)
     run = r"\s*(?:[-–—−]|\bto\b|\bthru\b|\bthrough\b)\s*"  # "5 to 9; 5 to 10; 5 to 11"
-    joint = r"\s*(?:[-–—−]|\bto\b|\bthru\b|\bthrough\b|&|\band\b|,|/)\s*"
+    joint = r"\s*(?:[-–—−]|\bto\b|\bthru\b|\bthrough\b|&|\band\b|,?\s*\bor\b|,|/)\s*"
     more = rf"{joint}(?:{word}\s*[:.]?\s*)?(?:{_NUMBER}{unit}|(?<=[a-z]\s*|\d[-–]){bracket}|(?<=\d\s[-–]\s){ends})|\s*,?\s*{bracket}|{after}|\s*;\s*{_NUMBER}(?:(?={run}{_NUMBER}){run}{_NUMBER}|(?=\s*(?:[;:]|{word}\b)))"
     return rf"(?:{_NUMBER}|{empty}|{bracket})(?:{more})*"
 

@@ -8,7 +8,7 @@ import regex
 
 from lint.pattern import Label, Section
 from lint.reading.gates import GateReader, Passage, Sizes
-from lint.reading.headings import GATE, Line, PartHeadings, begins_work
+from lint.reading.headings import GATE, LIKE_ANOTHER, Line, PartHeadings, begins_work
 from lint.reading.headless import headless_lists
 from lint.reading.labels import LabelReader
 from lint.reading.leaving import Leaving, cut_after, leavings
@@ -28,6 +28,7 @@ _RUN_IN = regex.compile(
     r"|\s*(?P<name>[A-Z][A-Z0-9 '&-]{2,40}?)(?P<make> \([Mm]ake \w+\))?: +(?=(?i:ch \d|ch\d|\d+ ch|chain \d|make \d|(?:re)?join\b|(?:starting|beginning) (?:at|from) [\w ]{2,20}, (?:ch|make) \d|work (?:exactly )?(?:the )?(?:same as|as (?:given )?for)\b))"
     rf"|\s*(?P<name>(?=\p{{Lu}}){_PIECE_NAME})(?P<make> \([Mm]ake \w+\))?(?:\.| [-–—]) +(?=(?i:ch \d|ch\d|\d+ ch|chain \d|(?:re)?join\b|attach\b))"
     r"|\s*(?P<name>\p{Lu}\p{Ll}+(?: \p{L}+){0,2}?)(?P<make> \([Mm]ake \w+\))?: +(?=(?i:ch \d|ch\d|\d+ ch|chain \d|(?:re)?join\b|attach\b))"
+    rf"|\s*(?P<name>\p{{Lu}}[\p{{L}}\d]+(?: [\p{{L}}\d]+){{0,2}}?)(?P<make> \([Mm]ake \w+\))?(?:: +| [-–—] +)(?={LIKE_ANOTHER})"
     r"|\s*(?P<name>(?i:border|edging|edge|trim|ruffle))(?P<make>)(?::|[ \t]+[-–—])[ \t]+(?=(?i:(?:\d+[ \t]?)?(?:sc|dc|hdc|tr|htr|ss|sl st|work)\b|do not (?:turn|fasten|cut|break)\b|don['’]t (?:turn|fasten|cut)\b|turn\b|(?:with|using) \w+, |ch[ \t]?\d|\d+[ \t]?ch\b|(?:re)?join\b|attach\b))"
 )
 _NO_PIECE = regex.compile(
@@ -38,6 +39,7 @@ _TITLED = regex.compile(r"(?i)\s*(?:pattern(?: name)?|title|name|design)\s*:\s*(
 _COUNTED_WORK = regex.compile(
     r"(?i)\b(?:sc|dc|hdc|htr|tr)\s+(?:in|into|across|along|evenly|around)\b.*[(\[{]\s*\d+[^()\[\]{}]*\b(?:sc|dc|hdc|htr|tr|sts?|stitches)\b[^()\[\]{}]*[)\]}]\.?\s*$"
 )
+_NO_ROW = 10**9
 _MAKES = r"(?i)\b(?:\d+\s?)?(?:sc|dc|hdc|tr|htr|ch|mr|magic)\b"
 _CHAIN_BEHIND = regex.compile(r"(?i)[.;:]\s+(?=(?:with \w+, )?ch(?:ain)?s?\b\s*-?\s*\d)")
 # a line cut in the middle of a sentence: "… at end of", and in the next "Row 64. 145 sts."
@@ -93,6 +95,7 @@ class LayoutReader:
         self.labels = LabelReader(book.layout, max(1, len(self.sizes)), self.size_line.commas)
         self.gates = GateReader(self.sizes)
         self.passage = Passage(self.gates)
+        self.later: list[Leaving] = []  # sizes that leave off after a row that is not reached yet
         self.lines: list[Line] = []
         position = 0
         for raw in source.text.splitlines(keepends=True):
@@ -215,6 +218,8 @@ class LayoutReader:
                 continue
             opens = section is None or after_blank
             run_in = _RUN_IN.match(line.text) if opens and not _NO_PIECE.match(line.text) else None
+            if run_in is not None and run_in["as"] and not self.headings.like_another(index, line.text[run_in.end() :]):
+                run_in = None
             if run_in is not None and self.gates.audience(run_in["name"]) is not None:
                 run_in = None  # "Small: Ch 21 (for medium ch 23)": a size, and no piece
             if run_in is not None:
@@ -278,6 +283,9 @@ class LayoutReader:
 
     def _leave(self, leaving: Leaving, part: PartText) -> None:
         """Sizes leave off; the rows that they work no more are taken from the labels of those that stand above."""
+        if leaving.after is not None and leaving.sizes and leaving.after > _last_number(part):
+            self.later.append(leaving)  # "MEDIUM, stop after Row 30", told above Row 28
+            return
         self.passage.open(self.sized.leaving_gate(leaving))
         for row in part.rows if leaving.after is not None else ():
             if row.label is not None:
@@ -297,11 +305,18 @@ class LayoutReader:
 
     def _row(self, label: Label | None, span: Span) -> RowText:
         gated = self.passage.now is not None or self.passage.unknown
-        sizes = self.passage.row(label)
-        return RowText(label, span, sizes, self.passage.number if gated else 0, self.passage.unknown)
+        sizes, number, unknown = self.passage.row(label), self.passage.number if gated else 0, self.passage.unknown
+        for one in [one for one in self.later if label is not None and label.numbers]:
+            ended = max(label.numbers) >= (one.after or 0)
+            label = cut_after(label, one, len(self.sizes))
+            if ended:  # from the next row on
+                self.later.remove(one)
+                self.passage.open(self.sized.leaving_gate(one))
+        return RowText(label, span, sizes, number, unknown)
 
     def _opened(self, name: str, span: Span, make: int = 1) -> PartText:
         self.passage.heading(name)
+        self.later.clear()
         return PartText(name, span, make)
 
     # lines ---------------------------------------------------------------------------------------
@@ -366,3 +381,11 @@ class LayoutReader:
         if not self._has_body(row):
             return True
         return goes_on(self.source.slice(row.span).rstrip(), line.text.strip(), self.lower_case)
+
+
+def _last_number(part: PartText | None) -> int:
+    """The highest row number that stands in a part so far; any other where rows have no numbers."""
+    numbers = (
+        [row.label.numbers[-1] for row in part.rows if row.label is not None and row.label.numbers] if part else []
+    )
+    return max(numbers, default=_NO_ROW)

@@ -20,6 +20,7 @@ _RUN = rf"{_ONE}(?:\s?[-–]\s?{_ONE})?"
 _UNIT = regex.compile(
     r"\s*(?:sts?|stitches|sc|hdc|htr|dc|tr|chs?|sps?|times|more|rows?|rnds?|rounds?|in|ins|inches|cm|unworked|sets?|rep(?:eat)?s?)\b"
 )
+_STITCHES = regex.compile(r"\s*(?:sts?|stitches|sc|hdc|htr|dc|tr|chs?|d\.c|s\.c|ch\.)\b")
 _GROUP = rf"[(\[{{]\s*{_ONE}(?:\s*[,:;]\s*{_ONE})*(?:,?\s+(?:and|&)\s+{_ONE})?\s*[)\]}}]"
 _NOT_ROWS = r"(?<!\b(?:rows|rnds|rounds|rds)\.?\s)"  # "Rep Rows 2, 4, 6"
 _CHAINED = regex.compile(r"(?i)\bch(?:ain)?s?\s*$")  # "Ch 61 (71)" has a figure for another size in its brackets
@@ -40,7 +41,7 @@ SHAPES = {
         rf"(?<![\w.,/¼½¾-])(?P<list>(?P<head>{_RUN}|{_EMPTY}(?:\s?{_EMPTY}){{0,{_MOST_EMPTY}}})\s?[(\[{{]\s*(?P<item>{_RUN})(?:(?P<sign>\s*[,:;/]\s*|\s?[-–]\s?)(?P<item>{_RUN}))*\s*[)\]}}])"
     ),
     "bars": regex.compile(rf"(?<![\w.,/|]\s)(?<![\w.,/|])(?P<list>{_ONE}(?:\s?\|\s?{_ONE}){{2,}})(?!\s?\||\w|\.\d)"),
-    "ampersands": regex.compile(rf"{_NOT_ROWS}(?<![\w.,/&])(?P<list>{_ONE}(?: & {_ONE}){{2,}})(?!\w|\.\d| &)"),
+    "ampersands": regex.compile(rf"(?<!\b(?:rows|rnds|rounds|rds)\s)(?<![\w.,/&])(?<!&\s)(?P<list>{_ONE}(?: & {_ONE})+)(?!\w|\.\d| &)"),
     "strokes": regex.compile(rf"(?<![\w.,/])(?P<list>{_ONE}(?:/{_ONE})+)(?!\w|/|\.\d)"),
     "all in brackets": regex.compile(rf"(?<![\d¼½¾)\]]\s?)(?P<list>[(\[]\s*{_RUN}(?:\s*[,:;]\s*{_RUN})+\s*[)\]])"),
     "hyphens": regex.compile(r"(?<![\w.,/-])(?P<list>\d+(?:-\d+){2,})(?![\w-])"),
@@ -104,6 +105,8 @@ def _numbers(shape: str, match: regex.Match, text: str, sizes: int) -> frozenset
         values = match["list"].split("/")
         fraction = len(values) == 2 and values[-1] in ("2", "3", "4", "8", "16")
         return frozenset() if fraction or len(values) == 2 != sizes and not counted else frozenset({len(values)})
+    if shape == "ampersands" and match["list"].count("&") == 1:
+        return frozenset({2}) if sizes > 2 and _STITCHES.match(text, match.end()) else frozenset()  # one is missing
     inner = match["list"].strip("()[] ")
     if shape == "brackets first":
         figures = _EACH.findall(match["list"])

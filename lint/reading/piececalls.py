@@ -6,8 +6,8 @@ from lint.amount import Amount
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.tree import OpenWork, RowCall, Step
 
-_BEGIN = ("work", "make", "begin", "knit")
-_AS = ("as", "as for", "same as", "work same as", "work exactly as")
+_BEGIN = ("work", "make", "begin", "knit", "crochet")
+_AS = ("as", "as for", "same as", "the same as", "like", "work same as", "work exactly as")
 _FILL = ("given", "for", "the", "exactly", "described", "same")
 _NOT_A_NAME = (
     "number",
@@ -42,7 +42,8 @@ def piece_call(stream: Stream, steps: list[Step], start: int) -> bool:
         stream.at = start
         return False
     behind = 2 if stream.word("but", ahead=1) else 1
-    if stream.kind() == "," and stream.kind(behind) in _ENDINGS:
+    bare = stream.word("but") and stream.kind(1) in _ENDINGS
+    if bare or stream.kind() == "," and stream.kind(behind) in _ENDINGS:
         counted = True  # "as for Leg 1, but do not fasten off": as they are, and that besides
     if not counted and stream.kind() not in (".", ";", "end"):  # "as for Back, reversing shaping": not as they are
         stream.at = stream.sentence_end(start, ".", ";")
@@ -56,6 +57,8 @@ def _begins(stream: Stream) -> bool:
     """Takes "Work as given for the"."""
     if stream.word(*_BEGIN):
         stream.take()
+        while stream.word("another", "exactly", "piece", "one"):
+            stream.take()  # "Make another piece like the back"
     if not stream.word(*_AS):
         return False
     stream.take()
@@ -68,6 +71,8 @@ def _name(stream: Stream) -> str:
     start = stream.at
     ends = (".", ";", ",", "dash", "to", "row_end", "end", *OPENERS, *CLOSERS)
     while stream.kind() not in ends and stream.at - start < _MOST_WORDS and not stream.done:
+        if stream.word("but", "with", "only", "reversing"):
+            break  # "the same as Back but mirrored": not as it is
         named = stream.at > start and len(stream.peek(-1).text) > 2  # "Leg 1", but not the row "R3"
         numbered = named and stream.kind() == "number" and stream.kind(1) in ends
         if stream.kind() in _NOT_A_NAME and not stream.word("first", "second") and not numbered:

@@ -175,6 +175,24 @@ def _own_chains(stream: Stream) -> int | None:
     return None
 
 
+def _left_for_later(stream: Stream) -> bool:
+    """Takes the "left unworked" of "the 6 sts left unworked", the "left for the thumb", "skipped at the underarm"."""
+    start = stream.at
+    left = stream.word("left", "held") and bool(stream.take())
+    unworked = (stream.kind() == "unused" or left and stream.word("free", "open")) and bool(stream.take())
+    piece = stream.kind() in ("for", "at", "of", "in")
+    ahead = 2 if piece and stream.kind(1) in ("the", "each") else 1
+    if (left or unworked) and piece and stream.word(*PIECE_WORDS, ahead=ahead):
+        stream.at += ahead
+        while stream.word(*PIECE_WORDS, "opening"):
+            stream.take()
+        return True
+    if left and unworked:
+        return True
+    stream.at = start
+    return False
+
+
 def with_target(stream: Stream, start: int, which: Which, number: Amount = ONE, middle: bool = False) -> Place | None:
     """The place of a sort that stands at the cursor, and what it is part of; None where there is none."""
     found = target(stream)
@@ -185,7 +203,9 @@ def with_target(stream: Stream, start: int, which: Which, number: Amount = ONE, 
         which = Which.EACH if every else Which.ELSEWHERE
     if found.kind is TargetKind.PLACE and found.name == "edge":
         which = Which.ELSEWHERE
-    if stream.kind() == "unused":  # "in the ch skipped before it"
+    if which is Which.NEXT and number is not ONE and _left_for_later(stream):
+        which = Which.ELSEWHERE
+    elif stream.kind() == "unused":  # "in the ch skipped before it"
         stream.take()
         while stream.word("before", "it", "just", "earlier"):
             stream.take()

@@ -6,12 +6,13 @@ from dataclasses import replace
 
 from lint.amount import ONE, Amount
 from lint.place import Limit, LimitKind, Place, Which
+from lint.reading.clausebase import is_run
 from lint.reading.limits import limit
 from lint.reading.rowsof import shaped_rows
 from lint.reading.stream import OPENERS
 from lint.reading.targets import ANY, target
 from lint.reading.yarnclauses import YarnClauses
-from lint.tree import NOT_UNDERSTOOD, Evenly, OpenWork, Remark, ShapedWhere, Shaping, Step, Unread, Work
+from lint.tree import NOT_UNDERSTOOD, Evenly, OpenWork, Remark, ShapedWhere, Shaping, Unread, Work
 
 _EDGES = ("ending", "row_end", "side", "edge")
 
@@ -72,6 +73,8 @@ class ShapingClauses(YarnClauses):
             if rows is not None:
                 self.steps.append(rows)
                 return True
+        if where is None and self._in_each_row(start, number, increase):
+            return True
         if stream.kind() == "each" or stream.kind() == "next" and stream.kind(1) in ("row", "round"):
             if any(item.kind in ("row", "round") for item in stream.lexemes[stream.at : stream.at + 6]):
                 self.pass_rows()  # "every 4 rows 6 times"
@@ -90,6 +93,20 @@ class ShapingClauses(YarnClauses):
         self.steps.append(Shaping(span, number, increase, where))
         return True
 
+    def _in_each_row(self, start: int, number: Amount, increase: bool) -> bool:
+        """ "Continue in this way, increasing 4 sts in each rnd": where they fall is as before, and so many in all."""
+        stream = self.stream
+        before = stream.at
+        counted = stream.kind(-1) in ("any_stitch", "stitch") or stream.kind(-2) in ("any_stitch", "stitch")
+        alone = all(isinstance(step, OpenWork) and not step.plain for step in self.steps)
+        if counted and alone and stream.take_if("each") and stream.take_if("row", "round"):
+            if stream.done or stream.kind() in (".", ";", "dash", "=", *OPENERS):
+                self.steps.clear()
+                self.steps.append(Shaping(stream.span_from(start), number, increase, ShapedWhere.EVENLY))
+                return True
+        stream.at = before
+        return False
+
     def shaped_evenly(self, start: int, step: Work) -> bool:
         """ "sc2tog 6 times evenly around, sc in all other sts", "sc across, working 6 decreases evenly spaced"."""
         stream = self.stream
@@ -99,7 +116,7 @@ class ShapingClauses(YarnClauses):
             stream.take_if("times")
         else:
             stream.take()
-        runs = bool(self.steps) and self._is_run(self.steps[-1])
+        runs = bool(self.steps) and is_run(self.steps[-1])
         if not step.number_said or step.special is not None or self.has_work() and not runs:
             return False
         self.pass_row_words()
@@ -113,12 +130,6 @@ class ShapingClauses(YarnClauses):
         if step.together is not None:
             self.pass_all_others(step.stitch)
         return True
-
-    @staticmethod
-    def _is_run(step: Step) -> bool:
-        """Whether a step is one stitch in each place to the row's end."""
-        run = step.places[-1] if isinstance(step, Work) and len(step.places) == 1 else None
-        return run is not None and run.which is Which.EACH and (run.limit is None or run.limit.kind is LimitKind.END)
 
     def pass_all_others(self, stitch: str) -> None:
         """Passes ", hdc in all other sts", which the run of a shaping spread evenly holds already."""

@@ -79,6 +79,9 @@ _IN_BRACKETS = regex.compile(
     r"(?P<rest>[^.()\n]{1,80}?)\s+(?:sizes?\s+)?(?:are\s+|is\s+|stand\s+|given\s+|shown\s+|written\s+|in order\s+)*(?:in|within|between)\s+(?:\w+\s+)?(?:parenthes|bracket)",
     regex.I,
 )
+_PASSAGE = regex.compile(
+    r"(?im)^[ \t*#_=~-]*(?:for\s+)?(?:the\s+)?size\s*:?\s+(?P<name>[^\n,;:&/]{1,30}?)(?:\s+only)?[ \t*#_=~:.-]*$"
+)
 _FOR_ALL = regex.compile(
     r"(?i)\b(?:larger|bigger|other|remaining)\s+sizes?\b|\bsmallest\s+size\b|\bfor\s+(?:all|every|both)\s+sizes?\b|\b(?:applies|refers|is)\s+(?:to|for)\s+all\s+sizes\b"
 )
@@ -95,11 +98,17 @@ def find_sizes(source: SourceText, finder: SectionFinder) -> SizeLine:
     """The sizes of a pattern, and how they are told."""
     text = source.text
     shown = shown_by_lists(text)
+    if not shown.number:
+        alone = _by_passages(text)
+        if alone:
+            return SizeLine(alone)
     lines = text.splitlines()[:_FRONT]
     heading = next((at for at, line in enumerate(lines) if _size_heading(line, finder)), None)
     spoken = _spoken(["" if at == heading else line for at, line in enumerate(lines)])
     for several in (_headed(lines, finder), spoken):
-        named = [names for names in several if len(names) <= _MOST_SIZES]
+        named = [
+            names for names in several if len(names) <= _MOST_SIZES and (shown.number or not _is_span(names, lines))
+        ]
         fitting = next((names for names in named if shown.fit(len(names))), None)
         if fitting is not None or named and not shown.sure:
             return SizeLine(fitting or named[0], commas=shown.commas)
@@ -128,6 +137,24 @@ def shown_by_lists(text: str) -> Shown:
             continue
         return Shown(max(counted, key=lambda number: (counted[number], number)), tuple(some))
     return Shown()
+
+
+def _by_passages(text: str) -> Names:
+    """The sizes of a pattern that is written out for each: "SIZE SMALL", further on "SIZE LARGE", in lines of their own."""
+    found: dict[str, None] = {}
+    for match in _PASSAGE.finditer(text):
+        name = regex.sub(r"\s*\([^()]*\)", "", match["name"]).strip()
+        if is_size_name(name):
+            found.setdefault(name, None)
+    return tuple(found) if 1 < len(found) <= _MOST_SIZES else ()
+
+
+def _is_span(names: Names, lines: list[str]) -> bool:
+    """Whether two figures stand as one size in the text, which has no lists: "Size: 0-6 months"."""
+    if len(names) != 2 or not all(name.isdigit() for name in names):
+        return False
+    span = rf"(?i)\b{names[0]}\s?[-–]\s?{names[1]}\s*(?:months?|mths?|mos?|years?|yrs?|cm|in)\b"
+    return any(regex.search(span, line) for line in lines)
 
 
 # named in words ----------------------------------------------------------------------------------------------

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from lint.place import Place, Target, TargetKind, Which
 from lint.reading import notes
+from lint.reading.clausebase import is_run
 from lint.reading.piecewords import PIECE_WORDS, names_piece
 from lint.reading.places import places
 from lint.reading.remarkclauses import RemarkClauses
@@ -29,6 +30,8 @@ class SkipClauses(RemarkClauses):
             return True
         if stream.kind() == "to" and self._skips_to(start):
             return True
+        if stream.kind() == "first" and self._skips_under_chain(start):
+            return True
         if stream.kind() in ("all", "remaining"):
             stream.pass_to(",", ";", ".")
             self.steps.append(Skip(stream.span_from(start), (), rest=True))
@@ -48,8 +51,8 @@ class SkipClauses(RemarkClauses):
             found = skipped(stream)
         if not found:
             return False
-        if stream.kind() in ("from", "at") and _names_piece_side(stream):
-            stream.pass_to()  # "skip 7 sts from left side", "skip 3 sts at underarm"
+        if stream.kind() in ("from", "at", "of") and _names_piece_side(stream):
+            stream.pass_to()  # "skip 7 sts from left side", "skip 3 sts at underarm", "skip 6 sts of body"
         if len(found) == 1 and stream.kind() == "at":
             found = (at_the_middle(stream, found[0]),)
         if self.steps and isinstance(self.steps[-1], Join) and found[0].targets[0].kind is TargetKind.CHAIN:
@@ -85,6 +88,20 @@ class SkipClauses(RemarkClauses):
                 return False
             stream.pass_to()  # "…, skipping 1 sc at end of last rep"
         self.steps.append(Skip(stream.span_from(start), found, counting))
+        return True
+
+    def _skips_under_chain(self, start: int) -> bool:
+        """ "ch 3, dc in each st around, skipping the first": it is passed over before the run."""
+        stream = self.stream
+        unit = stream.kind(1) in ("any_stitch", "stitch", "chain")
+        chained = len(self.steps) > 1 and isinstance(self.steps[-2], Chain)
+        if not (chained and stream.lexemes[start].lower in ("skipping", "missing") and is_run(self.steps[-1])):
+            return False
+        if stream.kind(1 + unit) not in (",", ";", ".", "end", "(", "[", "and", "join", "turn"):
+            return False
+        stream.at += 1 + unit
+        span = stream.span_from(start)
+        self.steps.insert(-1, Skip(span, (Place(span, Which.FIRST, (Target(TargetKind.ANY_STITCH),)),)))
         return True
 
     def _of_turning_chain(self, found: tuple[Place, ...]) -> Skip | None:

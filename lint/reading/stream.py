@@ -10,6 +10,7 @@ from lint.amount import Amount
 from lint.lexicon import Lexeme
 from lint.reading.audience import canonical
 from lint.reading.figures import size_list
+from lint.reading.listedcounts import counts_whole_row
 from lint.reading.namedlists import named_list
 from lint.source import SourceText, Span
 from lint.tree import Special
@@ -306,7 +307,9 @@ class Stream:
             kind = "ordinals" if any(item.kind == "ordinal" for item in whole.lexemes[start : whole.at]) else "number"
             words = whole.words(start, whole.at)
             listed = Lexeme(kind, words, first.start, last.end, first.glued, amount=Amount(values))
-            alone = first.kind in OPENERS and whole._stands_alone(start)
+            alone = first.kind in OPENERS and (
+                whole._stands_alone(start) or counts_whole_row(lexemes, values, whole.kind())
+            )
             lexemes += [first, listed, last] if alone else [listed]
         return Stream(lexemes, self.vocabulary)
 
@@ -368,7 +371,7 @@ class Stream:
         return tuple(own.get(size) for size in range(self.vocabulary.sizes)), found[1]
 
     def _joined(self, index: int) -> bool:
-        """Whether the "and" at an index stands between plain numbers, "5 & 6 & 7 sts"; not between rows that are named."""
+        """Whether the "and", "or" at an index stands between plain numbers, "5 & 6 & 7 sts"; not between rows that are named."""
         plain = all(item.kind == "number" and item.amount is None for item in self.lexemes[index - 1 : index + 2 : 2])
         return plain and self.kind(-1) not in ("row", "round")
 
@@ -392,7 +395,7 @@ class Stream:
                 if depth < 0:
                     break
                 tokens.append("(" if lexeme.kind in OPENERS else ")")
-            elif lexeme.kind in _LIST_SIGNS or lexeme.kind == "and" and (depth or self._joined(index)):
+            elif lexeme.kind in _LIST_SIGNS or lexeme.kind in ("and", "or") and (depth or self._joined(index)):
                 tokens.append(lexeme.kind)
             else:
                 break

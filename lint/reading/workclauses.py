@@ -170,7 +170,7 @@ class WorkClauses(EdgeClauses):
         if isinstance(step, Work) and not step.places and stream.kind() in ("in", "across") and self.on_other_side():
             side = Span(step.span.end, stream.lexemes[stream.at - 1].end)
             self.steps.append(OtherSide(side))  # "3 sc on the other side of the ch"
-            if stream.kind() in ("in", "next"):  # "hdc along the other side in next 8 ch"
+            if stream.kind() in ("in", "next", "each"):  # "hdc along the other side in next 8 ch"
                 step = replace(step, places=places(stream), span=stream.span_from(start))
             elif stream.kind() in ("number", "chain"):
                 step = self.in_chains(start, step)

@@ -11,6 +11,7 @@ _CALLS_ROWS = regex.compile(
 )
 # "turn. — 33 (35) sts": a count at the end of a row, without a stop
 _COUNTED = regex.compile(r"(?i)(?:[.;:=]|\s[-–—])\s*[(\[{]?\d[^.;:]{0,60}\b(?:sts?|stitches|sc|hdc|dc|tr|htr)$")
+_IN_ANGLES = regex.compile(r"<([^<>\n]*\d[^<>\n]*)>(?=\.?$)")  # "<34 sts>", a count like one in brackets
 _ENDS_IN_COUNT = r"[(\[{](?![^()\[\]{}]*\b(?:in|into|next)\b)[^()\[\]{}]*\d[^()\[\]{}]*[)\]}]\.?$"
 _SO_OFTEN = regex.compile(r"(?i)(?:\d+\s*(?:more\s+)?(?:times|x)|twice|once|thrice|around|across)\b")
 _FASTENED = regex.compile(r"(?i)\b(?:fasten off|cut yarn|break yarn)\s*[.!]$")
@@ -20,6 +21,7 @@ _TERMINAL = (".", ")", "]", "}", "!", "?", ":", ";")
 
 def goes_on(above: str, text: str, lower_case: bool) -> bool:
     """Whether a line's words go on with the row whose words so far are `above`; `lower_case`: the text has no capitals."""
+    above = _IN_ANGLES.sub(r"(\1)", above)
     if regex.match(r"[•·*-]\s", text):
         return True
     if sum(map(above.count, "([{")) > sum(map(above.count, ")]}")):
