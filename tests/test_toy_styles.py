@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from helpers import all_findings, check, corrections, counts, outcomes
+from helpers import all_findings, check, corrections, counts, mades, outcomes
 
 _TOP = "Ball\n\nAbbreviations: sc = single crochet; inc = increase; mr = magic ring\nColors: A = red, B = white\n\n"
 
@@ -130,3 +130,45 @@ def test_a_row_with_a_label_of_an_unknown_form_is_not_passed_over() -> None:
         "Ball\n\n1st rnd: 6 sc in ring\n2nd rnd: 2 sc in each sc (12 sc)\n3rd rnd, once over: Sc in each sc around.\n4th rnd: sc in each sc around (12 sc)\n"
     )
     assert ("not-understood", 5) in all_findings(report)
+
+
+def test_a_list_behind_words_of_its_own() -> None:
+    """A list in one line may follow any words and a colon; its first entry is as good as the others."""
+    for lead in ("Abbreviations in US terms", "Stitches you'll need (US)", "In this pattern I use"):
+        report = check(
+            f"Leaf\n\n{lead}: ch = chain; sc = single crochet; hdc = half double crochet\n\nCh 6.\nRow 1: sc in 2nd ch from hook, hdc in next 4 ch (5)\n"
+        )
+        assert corrections(report) == []
+
+
+def test_a_leaf_that_begins_and_ends_with_slip_stitches() -> None:
+    """On its own chain a slip stitch takes a place, and counts where slip stitches are named."""
+    report = check(
+        "Leaf\n\nCh 8.\nRow 1: sl st in 2nd ch from hook, sc in next ch, hdc in next 3 ch, sc in next ch, sl st in last ch (5 sts, 2 sl sts)\n"
+        "Row 2: turn, blo sl st in next st, sc in next, hdc in next 3, sc in next, sl st in last (5 sts)\n"
+    )
+    assert counts(report) == [5, 5]
+    assert all_findings(report, ("correction", "query")) == []
+
+
+def test_a_turning_chain_told_behind_the_turn() -> None:
+    """ "turn with 1 ch" and "turn, ch 1" end a row with the next one's chain: no space of this row, and none lacking there."""
+    for turn in ("turn with 1 ch", "turn, 1 ch", "1 ch, turn"):
+        rows = "".join(f"{n} row: 1 dc into each st to end, {turn} (12 dc)\n" for n in ("2nd", "3rd", "4th"))
+        report = check(
+            f"Bootee\n\nAbbreviations: ch, chain; dc, double crochet; tr, treble; st, stitch; sts, stitches\n\nMake 13 ch.\n1st row: Miss 1 ch, 1 dc into each ch to end, {turn} (12 dc)\n{rows}"
+        )
+        assert counts(report) == [12] * 4
+        assert not any(made.spaces for made in mades(report))
+        assert all_findings(report, ("correction", "query")) == []
+
+
+def test_loops_of_called_tunisian_rows_are_stitches() -> None:
+    """The loops printed behind "Rep Rows 2 and 3" are those on the hook."""
+    report = check(
+        "Square\n\nTunisian crochet\nCh 8.\nRow 1: Pull up a loop in 2nd ch from hook and in each ch across. (8 loops) Return pass.\n"
+        "Row 2: Tss in next st and in each st across. (8 loops) Return pass.\nRow 3: Tps in next st and in each st across. (8 loops) Return pass.\n"
+        "Rows 4-7: Rep Rows 2 and 3. (8 loops)\n"
+    )
+    assert counts(report) == [8] * 7
+    assert corrections(report) == []

@@ -108,7 +108,8 @@ class Beginning(Placing):
             self.beginning_chain(step, length, following)
             return
         quiet = all(isinstance(s, (Turn, Remark, FastenOff, UseYarn)) for s in following)
-        if quiet and any(isinstance(s, Turn) and s.turned for s in following) and self.made:
+        turned_before = self.turned_at == len(self.made)  # "turn with 1 ch", "turn, ch 1" at a row's end
+        if quiet and self.made and (turned_before or any(isinstance(s, Turn) and s.turned for s in following)):
             self.carried = step
             return
         if quiet and not self.made and self.from_ring and self.cursor.nodes:

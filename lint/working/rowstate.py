@@ -91,6 +91,7 @@ class RowState:
         self.closing: Node | None = None
         self.joined = False
         self.turned: bool | None = None
+        self.turned_at = -1  # how many nodes stood when the work was turned
         self.left_rest = False
         self.unsaid: tuple[Span, bool] | None = None  # a chain of which nothing is said, and whether it was counted
         self.carried: Chain | None = None
