@@ -172,3 +172,52 @@ def test_loops_of_called_tunisian_rows_are_stitches() -> None:
     )
     assert counts(report) == [8] * 7
     assert corrections(report) == []
+
+
+def test_a_loose_repeat_works_the_list_to_the_end() -> None:
+    """ "repeat", "repeat until the end", "repeat all the way": the list so far, over and over."""
+    rows = (
+        ("1 sc, 1 inc; repeat until the end", 18),
+        ("2 sc, 1 inc, repeat till end of round", 24),
+        ("*2 sc, 2 sc tog* all the way", 18),
+        ("1 sc, 1 dec and repeat", 12),
+        ("1 sc, 1 inc, repeat", 18),
+        ("2 sc tog all the way", 9),
+    )
+    text = "Ball\n\nR1: 6 sc in mr (6)\nR2: inc all the way (12)\n"
+    report = check(text + "".join(f"R{at}: {words} ({made})\n" for at, (words, made) in enumerate(rows, 3)))
+    assert counts(report) == [6, 12, *(made for _, made in rows)]
+    assert corrections(report) == []
+
+
+def test_words_that_set_out_a_row() -> None:
+    """Loops and yarn told in a clause before the work, in the words of teaching and translated patterns."""
+    rows = (
+        "In the front loops: sc in each st",
+        "Only in the BLO this time, sc in each st",
+        "Working only in the back loops, sc in each st",
+        "This round is worked in BLO: sc in each st",
+        "Work with off white as follows: sc in each st",
+    )
+    text = "Ball\n\nR1: 6 sc in mr (6)\nR2: inc x 6 (12)\n"
+    report = check(text + "".join(f"R{at}: {words} (12)\n" for at, words in enumerate(rows, 3)))
+    assert outcomes(report) == ["agrees"] * 7
+
+
+def test_a_body_that_sets_out_from_the_second_leg() -> None:
+    """ "From the second leg ch 3, …" goes on from that leg's yarn; the first one is joined with its stitches."""
+    report = check(
+        "Doll\n\nLEGS (make 2)\nRnd 1: 6 sc in mr (6)\nRnd 2: inc x 6 (12)\nFasten off the first leg only.\n\nBODY\n"
+        "Rnd 3: From the second leg ch 3, join to the first leg with a sc, 11 more sc around the first leg, 3 sc along the chain, "
+        "12 sc around the second leg, 3 sc along the other side of the chain (30)\nRnd 4: sc around (30)\n"
+    )
+    assert counts(report) == [6, 12, 30, 30]
+
+
+def test_until_you_have_one_left() -> None:
+    """ "across until you have 1 st left, dc in that last st"."""
+    report = check(
+        "Scarf\n\nCh 8.\nRow 1: hdc in 2nd ch from hook and in each ch across (7). Turn.\nRow 2: Ch 3 (counts as a dc), sk first st, "
+        "dc in next st, *ch 1, sk 1 st, dc in next st* across until you have 1 st left, dc in that last st. (5 dc, 2 ch-1 sps) Turn.\n"
+    )
+    assert outcomes(report) == ["agrees", "agrees"]
