@@ -221,3 +221,42 @@ def test_until_you_have_one_left() -> None:
         "dc in next st, *ch 1, sk 1 st, dc in next st* across until you have 1 st left, dc in that last st. (5 dc, 2 ch-1 sps) Turn.\n"
     )
     assert outcomes(report) == ["agrees", "agrees"]
+
+
+def test_arms_that_stand_out_from_a_round() -> None:
+    """A chain worked back along is an arm: its chains are no space, and the round goes on where it was left."""
+    rounds = (
+        (
+            "*ch 5, 2 hdc in the 2nd ch from the hook, 2 hdc in each of the next 3 ch, sl st in the next 3 sts* repeat 4x",
+            32,
+        ),
+        ("*ch 5, sl st in 2nd ch from hook, sc in next 3 ch, sc in next 2 sts* around", 30),
+        ("*sc in next 2 sts, ch 5, sc in 2nd ch from hook and in each ch across; rep from * around", 36),
+        ("(ch 8, hdc in 3rd ch from hook, hdc in next 5 ch, sl st in next st of round) 12 times", 72),
+        ("*sl st in next st, ch 6, sc in 2nd ch from hook, sc in next 4 ch, skip 1 st; rep from * around", 30),
+        ("sc in next 3, ch 4, sl st in 2nd ch from hook, sl st in next 2 ch, sc in next 9", 12),
+    )
+    for words, made in rounds:
+        report = check(f"Ball\n\nR1: 6 sc in mr (6)\nR2: inc x 6 (12)\nR3: {words} ({made})\n")
+        assert counts(report) == [6, 12, made], words
+        assert not mades(report)[-1].spaces, words
+        assert [rule for rule, _ in all_findings(report, ("correction", "query"))] in ([], ["turning-chain-unsaid"]), (
+            words
+        )
+
+
+def test_a_picot_is_no_arm() -> None:
+    """A chain closed with one slip stitch is a picot still."""
+    report = check(
+        "Ball\n\nR1: 6 sc in mr (6)\nR2: inc x 6 (12)\nR3: *sc in next 2 sts, ch 3, sl st in 3rd ch from hook; rep from * around (12 sc)\n"
+    )
+    assert counts(report) == [6, 12, 12]
+
+
+def test_curls_begin_with_their_own_yarn() -> None:
+    """A piece of curls after fastening off needs no word of joining; nor does a second hump whose yarn is kept."""
+    curls = "Top: *ch 12, sl st in 2nd ch from hook, sl st in each of the next 10 ch* rep from * to * 5 times in all. Sew on.\n"
+    text = "Ball\n\nR1: 6 sc in mr (6)\nR2: inc x 6 (12)\n"
+    assert corrections(check(text + "R3: sc around. Fasten off. (12)\n" + curls)) == []
+    kept = "Fasten off the first; keep the yarn on the second.\nR3: 12 sc around the second hump, 12 sc around the first hump (24)\n"
+    assert corrections(check(text + kept)) == []

@@ -24,8 +24,10 @@ class Moving(Grouping):
         cursor = self.cursor
         if not step.places or self.made or self.begun or self.repeating:
             for place in step.places or self.next_few(step):
-                if place.which is Which.FROM_HOOK and self.on_bare_chain():
-                    self.slipped += len(self.find(place, ()))  # "ch 7, sl st in 2nd ch from hook, sc in next 5 ch"
+                if place.which is Which.FROM_HOOK and (self.on_bare_chain() or self.outer is not None):
+                    self.cursor.at = place.ordinals[0] - 1  # "ch 7, sl st in 2nd ch from hook, sc in next 5 ch"
+                    self.cursor.next(place.targets[0], self.size)
+                    self.slipped += 1
                     continue
                 if place.which is Which.FROM_HOOK or place.targets[0].kind in (TargetKind.TURNING_CHAIN,):
                     continue

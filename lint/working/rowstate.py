@@ -184,6 +184,8 @@ class RowState:
             self.joined_loops,
             self.slipped,
             dict(self.used_earlier),
+            self.cursor,
+            self.outer,
         )
 
     def restore(self, state: tuple) -> None:
@@ -192,6 +194,7 @@ class RowState:
         self.groups, self.bunches = Counter(groups), Counter(state[11])
         self.skipped, self.works_stitches = list(state[10]), state[12]
         self.joined_loops, self.slipped, self.used_earlier = state[13], state[14], Counter(state[15])
+        self.cursor, self.outer = state[16], state[17]
         self.cursor.restore(cursor)
         del self.noted[noted:]
         del self.made[made:]
