@@ -260,3 +260,26 @@ def test_curls_begin_with_their_own_yarn() -> None:
     assert corrections(check(text + "R3: sc around. Fasten off. (12)\n" + curls)) == []
     kept = "Fasten off the first; keep the yarn on the second.\nR3: 12 sc around the second hump, 12 sc around the first hump (24)\n"
     assert corrections(check(text + kept)) == []
+
+
+def test_words_of_a_teacher_before_the_work() -> None:
+    """ "Start by chaining", "Skip the very first chain", "Same thing again:", "Working back along the chain:"."""
+    report = check(
+        "Pumpkin\n\nStart by chaining 16.\nRow 1: Skip the very first chain and make 1 sc in each of the other 15 chains. (15) Turn.\n"
+        "Row 2: Same thing again: ch 1, sc in BLO of each st. (15) Turn.\n"
+    )
+    assert outcomes(report) == ["agrees", "agrees"]
+    leaf = "Leaf\n\nCh 8.\nRow 1: Working back along the chain: sl st in 2nd ch from hook, sc in next, hdc in each of next 3, sc in next, sl st in last. (5)\n"
+    assert outcomes(check(leaf)) == ["agrees"]
+
+
+def test_an_edging_through_both_pieces() -> None:
+    """ "With B and working through both pieces" sets out an edging around two pieces held together."""
+    report = check(
+        "Holder\n\nFRONT\nCh 9.\nRow 1: sc in 2nd ch from hook and in each ch across, turn. (8 sc)\nRows 2-8: Ch 1, sc across, turn. (8 sc)\n\n"
+        "EDGING\nHold the two pieces together with Front facing you.\nRnd 1: With B and working through both pieces, ch 1, 3 sc in corner st, "
+        "sc in next 6 sts, 3 sc in corner, 6 sc evenly along side, 3 sc in corner, sc in next 6 chs, 3 sc in corner, "
+        "6 sc evenly along side, join with sl st in first sc. (36 sc)\n"
+    )
+    assert counts(report)[-1] == 36
+    assert corrections(report) == []

@@ -23,6 +23,10 @@ def set_out(stream: Stream, steps: list[Step], start: int) -> bool:
         steps.append(Remark(stream.span_from(start)))
         return True
     stream.at = start
+    if _same_again(stream) or _back_along_chain(stream):
+        steps.append(Remark(stream.span_from(start)))
+        return True
+    stream.at = start
     end = stream.sentence_end(start, *_SIGNS, ".")
     words = stream.lexemes[start:end]
     signed = end < len(stream.lexemes) and stream.lexemes[end].kind in _SIGNS
@@ -54,6 +58,32 @@ def _from_piece(stream: Stream) -> bool:
     else:
         return False
     return stream.kind() in (*_SIGNS, "chain", "end", "and", "make")
+
+
+def _same_again(stream: Stream) -> bool:
+    """Takes "Same again:", "Same thing again:" before a row's own words; without these it would call the row before."""
+    start = stream.at
+    if not (stream.word("same") and stream.take()):
+        return False
+    if stream.word("thing", "thing's"):
+        stream.take()
+    if stream.word("again", "here") and stream.kind(1) == ":" and stream.kind(2) in ("chain", "number", "stitch"):
+        stream.at += 1
+        return True
+    stream.at = start
+    return False
+
+
+def _back_along_chain(stream: Stream) -> bool:
+    """Takes "Working back along the chain:" before "sl st in 2nd ch from hook"."""
+    start, end = stream.at, stream.sentence_end(stream.at, *_SIGNS, ".")
+    words = [item.lower for item in stream.lexemes[start:end]]
+    back = words[:1] in (["work"], ["working"]) and "back" in words and words[-1] in ("chain", "ch", "chs", "chains")
+    ahead = [item.kind for item in stream.lexemes[end : end + 9]]
+    if back and len(words) <= 6 and "ordinal" in ahead and "from" in ahead and "hook" in ahead:
+        stream.at = end
+        return True
+    return False
 
 
 def _with_yarn(stream: Stream, start: int, end: int) -> str | None:
