@@ -20,6 +20,7 @@ from lint.tree import (
     JoinYarn,
     MakeRing,
     OpenWork,
+    Repeat,
     RowCall,
     Unread,
     UseYarn,
@@ -187,7 +188,11 @@ def _works(row: Row, size: int) -> bool:
     return (row.sizes is None or size in row.sizes) and row.label is not None and row.label.worked(size)
 
 
-_KEPT = ("do not fasten", "don't fasten", "do not cut", "don't cut", "do not break")  # of the second of two legs
+# of the second of two legs
+_KEPT = (
+    *("do not fasten", "don't fasten", "do not cut", "don't cut", "do not break", "don't break", "do not fo", "don't fo"),
+    *("keep the yarn", "keep yarn", "leave the yarn", "leave yarn", "yarn attached"),
+)
 
 
 def check_yarn(context: Context) -> Iterator[Finding]:
@@ -238,6 +243,8 @@ def check_yarn(context: Context) -> Iterator[Finding]:
 
 def _own_start(step, row) -> bool:
     """A row that begins on a chain of its own, or "6 sc in magic ring", starts with new yarn."""
+    if isinstance(step, Repeat) and step.items:
+        step = step.items[0]  # "*ch 12, sl st in 2nd ch from hook …; rep from * 4 times more": curls
     if isinstance(step, Chain):
         return any(
             isinstance(s, (Work, Group)) and s.places and s.places[0].which.value == "from hook"

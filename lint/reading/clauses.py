@@ -24,12 +24,14 @@ from lint.reading.colourwork import colours_apart
 from lint.reading.guard import nothing_swallowed
 from lint.reading.layers import layers_noted
 from lint.reading.listrepeats import by_cross
+from lint.reading.lists import count_alone, to_the_end
 from lint.reading.markers import read_marker, unclear_markers
 from lint.reading.piececalls import piece_call
 from lint.reading.plainclauses import POINTS
 from lint.reading.rowcalls import row_call, rows_of_piece
 from lint.reading.rowsof import rows_even
 from lint.reading.runs import place_come_to, side_by_side
+from lint.reading.settingout import set_out
 from lint.reading.sidewords import all_sides, other_sides
 from lint.reading.somebody import about_somebody
 from lint.reading.stream import CLOSERS, OPENERS, Stream
@@ -151,7 +153,11 @@ class Clauses(WordClauses):
             return True
         if kind == "star" or kind == "+" and (opened or not self.runs_on(start)):
             return self.read_star()
-        if kind in ("+", "/") and self.steps and stream.kind(1) in ("number", "stitch", "chain", "increase", "decrease"):
+        if (
+            kind in ("+", "/")
+            and self.steps
+            and stream.kind(1) in ("number", "stitch", "chain", "increase", "decrease")
+        ):
             chained = isinstance(self.steps[-1], Chain) or "chain" in (stream.kind(1), stream.kind(2))
             if kind == "+" or chained and stream.kind(1) != "stitch":
                 stream.take()  # "3 dc + ch 2 + 3 dc in corner sp": only joins the clauses; but "2 tr/dc" is one stitch
@@ -233,7 +239,7 @@ class Clauses(WordClauses):
             if self.read_number_first(start):
                 return True
             stream.at = start
-        return False
+        return not self.has_work() and set_out(stream, self.steps, start)
 
     def begins_rows(self, start: int) -> bool:
         """Whether a sentence begins here that may tell rows, or the whole of this one."""
@@ -248,10 +254,12 @@ class Clauses(WordClauses):
     def read_repeat(self, start: int) -> bool:
         if self.repeat_drawn(start):
             return True
-        if self.stream.word("until", "till", ahead=1) and not repeats.open_star(self.steps):
+        stream, starred = self.stream, repeats.open_star(self.steps)
+        if stream.word("until", "till", ahead=1) and not starred and not to_the_end(stream, 2):
             self.stream.take()
             return self.read_until(self.stream.at)
-        if self.stream.kind(1) in OPENERS and self.stream.kind(2) not in CLOSERS and not repeats.open_star(self.steps):
+        bracket = stream.kind(1) in OPENERS and stream.kind(2) not in CLOSERS
+        if bracket and not starred and not count_alone(stream, 1):
             self.stream.take()
             return self.read_bracket()  # "repeat [ch 1, dc in next st] across"
         return repeats.repeat_clause(self.stream, self.steps, start)

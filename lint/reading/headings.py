@@ -37,7 +37,7 @@ START = regex.compile(
     r"(?:(?:start|begin|commenc)\w*\s+(?:at|from|in)\s+(?:\w+\s+){0,2}\w+,\s*)?"
     r"(?:(?:with|using)\s+(?:\w+,|[^;:,]{0,30}?(?:\d\s*mm|\bhook\b)[^.;:,]{0,40}?,?)\s*)?"
     r"(?:(?:(?:commenc|begin|start)\w*\s+with|work)\s+(?=\d+\s?ch))?"
-    r"(?:ch(?:ain)?s?\b\.?\s*-?\s*(?:[(\[{]\s*|(?:size\s)?[\p{L}\d/-]{1,9}\s?:\s?)?\d|ch\d|\d+\s?ch\b|make\s+(?:a\s+magic|\d)|magic (?:ring|circle|loop)"
+    r"(?:(?:start|begin)\w*\s+by\s+(?=chaining))?(?:ch(?:ain(?:ing)?)?s?\b\.?\s*-?\s*(?:[(\[{]\s*|(?:size\s)?[\p{L}\d/-]{1,9}\s?:\s?)?\d|ch\d|\d+\s?ch\b|make\s+(?:a\s+magic|\d)|magic (?:ring|circle|loop)"
     r"|(?:work\s+)?(?:\d[\d\s,;:()\[\]-]{0,40}f(?:sc|hdc|dc|tr)\b|f(?:sc|hdc|dc|tr)\s+\d))"
 )
 

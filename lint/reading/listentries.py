@@ -26,6 +26,8 @@ _LIST_LEAD = regex.compile(
     r"(?i)\s*(?:(?:u\.?s\.?a?\.?|u\.?k\.?|american|british|standard|crochet)\s+)*(?:terms|terminology|abbreviations?|abbr\.?)(?:\s*\([^)]*\)|\s+used)?\s*[:–-]\s*(?=\S)"
 )
 # "I use British terms: ch chain; …", "Also used (US): ch – chain, …": a sentence that leads to a list
+_TALK_LEAD = regex.compile(r"\s*(?P<words>\p{L}[^:;=–\n]{8,60}):\s+(?=\S)")
+_FIRST_FORM = regex.compile(r"\s*(?P<form>[\w()/ ]{1,12}?)\s*(?:[=–-]|,)\s")
 _WORDED_LEAD = regex.compile(
     r"(?i)\s*(?=[^\n:;,=]*\b(?:terms|terminology|abbreviations?|abbrevs?|used?|using|stitches)\b)[^\n:;,=]{6,60}:\s+(?=\S)"
 )
@@ -57,7 +59,7 @@ def entries(text: str, offset: int, known: frozenset[str]) -> list[Entry]:
     position = 0
     for line in text.splitlines(keepends=True):
         stripped = line.strip()
-        lead = _LIST_LEAD.match(line) or _worded_lead(line, known)
+        lead = _LIST_LEAD.match(line) or _worded_lead(line, known) or _talk_lead(line, known)
         body = " " * lead.end() + line[lead.end() :] if lead is not None else line
         plain = list(_bare_entries(body, offset + position, known))
         found += plain
@@ -68,6 +70,21 @@ def entries(text: str, offset: int, known: frozenset[str]) -> list[Entry]:
                     found.append(entry)
         position += len(line)
     return found
+
+
+def _talk_lead(line: str, known: frozenset[str]) -> regex.Match | None:
+    """The words in front of a list in the same line: "What you'll need (US): ch, chain; hdc, half double crochet"."""
+    lead = _TALK_LEAD.match(line)
+    if lead is None or regex.search(r"\s[-–]\s|\s\s", lead["words"]):
+        return None
+    if not known.isdisjoint(lead["words"].lower().split()[:1]):
+        return None
+    rest = line[lead.end() :]
+    cut = rest.split(";") if ";" in rest else regex.split(r",(?=[^,]*[=–-]\s)", rest)
+    named = [form for piece in cut if (form := _FIRST_FORM.match(piece)) is not None]
+    if len(named) < 2 or not all(not known.isdisjoint(expand(form["form"])) for form in named[:2]):
+        return None
+    return lead
 
 
 def _worded_lead(line: str, known: frozenset[str]) -> regex.Match | None:

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from lint.place import Place, TargetKind, Which
-from lint.tree import Chain, Group, Remark, Step, Work
+from lint.reading.stream import CLOSERS, Stream
+from lint.tree import Chain, Group, Loops, Remark, Skip, Step, UseYarn, Work
 
 
 def bare(step: Step) -> bool:
@@ -57,3 +58,21 @@ def without_group(items: tuple[Step, ...], omitted: list[Step]) -> tuple[Step, .
         if len(group) == len(named) and all(map(alike, group, named)):
             return (*items[:index], *items[index + 1 :])
     return None
+
+
+def list_only(steps: list[Step]) -> bool:
+    """Whether the row is a list of stitches so far, "1 sc, 1 dec": what a "repeat" at its end works over and over."""
+    works = [step for step in steps if not isinstance(step, (Remark, Loops, UseYarn))]
+    return len(works) > 1 and all(isinstance(step, (Work, Group, Skip)) for step in works)
+
+
+def to_the_end(stream: Stream, ahead: int) -> bool:
+    """Whether "the end", "end of the round" stands so far ahead."""
+    ahead += stream.kind(ahead) == "the"
+    return stream.kind(ahead) in ("ending", "row_end")
+
+
+def count_alone(stream: Stream, ahead: int) -> bool:
+    """Whether a bracket so far ahead only holds a count: "(18)", "[18 sc]"."""
+    close = 3 if stream.kind(ahead + 2) in ("stitch", "any_stitch") else 2
+    return stream.kind(ahead + 1) == "number" and stream.kind(ahead + close) in CLOSERS

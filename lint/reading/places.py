@@ -221,7 +221,7 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
     elif kind == "each":
         place = each_place(stream, start)
     elif kind in ("next", "first", "last", "same", "any", "remaining") and not names_piece(stream):
-        if kind != "same" or not stream.word("these", "those") or stream.kind(1) not in ("last", "next"):
+        if kind != "same" or not stream.word("these", "those", "that") or stream.kind(1) not in ("last", "next"):
             place = pointed(stream, start)
         else:
             stream.take()  # "on these last 2 sts"

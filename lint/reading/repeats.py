@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from lint.amount import ONE, Amount
 from lint.place import Limit, LimitKind, Which
 from lint.reading.borrowing import Borrowed, other_row
-from lint.reading.lists import alike, without_group
+from lint.reading.lists import alike, list_only, without_group
 from lint.reading.rowcalls import named_row_call, names_rows, row_call
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.times import times
@@ -141,7 +141,7 @@ def repeat_clause(stream: Stream, steps: list[Step], start: int, source: tuple[i
             )
             return True
         ends = stream.kind() in (".", ";", "end", "|", "dash", "=", *OPENERS) and stream.kind(-1) == "repeat"
-        if open_star(steps) and how_often is None and ends:  # "*1 dc, 2 dc in next; repeat"
+        if how_often is None and ends and (open_star(steps) or list_only(steps)):  # "*1 dc, 2 dc in next; repeat"
             how_often = Times(stream.span_from(start), TimesKind.FILL, limit=Limit(LimitKind.END))
         if open_star(steps) and how_often is not None:  # "*sc, sc, dec; repeat around"
             last = next(step for step in reversed(steps) if isinstance(step, Mark))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import regex
 
-from lint.reading.definitions import Entry
+from lint.reading.listentries import Entry
 
 _EXPLAINED = regex.compile(r"(?i)\b(?:magic|magical|adjustable|amigurumi|sliding) (?:ring|circle|loop)\b")
 # "KA - amigurumi ring", in a line of its own under whatever heading
@@ -19,7 +19,9 @@ _IN_MC = regex.compile(
     r"|^[^\w\n]{0,4}(?:r|rnd|rd|round)?\s?1\s?[:.)–-]+\s*\d+\s?(?:sc|dc|hdc|htr|x)\s+mc\b",
     regex.MULTILINE,
 )
-_MAIN_COLOUR = regex.compile(r"(?i)\bmain (?:colou?r|shade|yarn)\b|(?-i:\bMC\s*(?:=|:|–|-(?!\s*\d)|\()|\bCC\b)|\b(?:with|in) MC,")
+_MAIN_COLOUR = regex.compile(
+    r"(?i)\bmain (?:colou?r|shade|yarn)\b|(?-i:\bMC\s*(?:=|:|–|-(?!\s*\d)|\()|\bCC\b)|\b(?:with|in) MC,"
+)
 
 
 def ring_words(entries: list[Entry], text: str) -> list[str]:

@@ -72,6 +72,8 @@ class Beginning(Placing):
             return
         ahead = next((s for s in following if not isinstance(s, (Turn, Remark, Loops, UseYarn))), None)
         into_chain = hook_place(ahead)
+        if into_chain is not None and self.begins_arm(length, ahead, following):
+            return
         on_stitch = closes_on_stitch(ahead) and bool(self.made) and self.made[-1].is_stitch
         if (into_chain is not None or on_stitch) and isinstance(ahead, Work) and ahead.stitch == "sl st" and self.begun:
             self.picot(1, length)  # "ch 3, sl st in 3rd ch from hook"
@@ -108,7 +110,8 @@ class Beginning(Placing):
             self.beginning_chain(step, length, following)
             return
         quiet = all(isinstance(s, (Turn, Remark, FastenOff, UseYarn)) for s in following)
-        if quiet and any(isinstance(s, Turn) and s.turned for s in following) and self.made:
+        turned_before = self.turned_at == len(self.made)  # "turn with 1 ch", "turn, ch 1" at a row's end
+        if quiet and self.made and (turned_before or any(isinstance(s, Turn) and s.turned for s in following)):
             self.carried = step
             return
         if quiet and not self.made and self.from_ring and self.cursor.nodes:
@@ -246,13 +249,15 @@ class Beginning(Placing):
             cursor.ran_out += 1
         if self.blocks:
             self.add_space(first, None)
-        elif not self.made:
+        elif not self.made or self.outer is not None:
             alone = first + 1 == len(cursor.nodes)  # all goes into the last chain: none is skipped on the foundation
             said = note or self.chain_note
             stands = skipped_standing(first, said, stitch, self.rules, self.choices, alone, several)
             if not stands.said and first > 1:
                 self.unsaid = self.unsaid or (place.span, stands.stitch is not None)
-            if stands.stitch is not None:
+            if self.outer is not None:  # an arm's skipped chains stand for a stitch in every arm or in none
+                self.made += [Node(stands.stitch, (), chain=first)] if stands.stitch is not None else []
+            elif stands.stitch is not None:
                 self.foundation_start(stands.stitch, stands.space, first)
             else:
                 self.uncounted = first

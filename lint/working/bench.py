@@ -92,7 +92,9 @@ class Bench(Plain):
 
     def run(self, steps: tuple[Step, ...], following: tuple[Step, ...]) -> None:
         for index, step in enumerate(steps):
+            self.back_from_arm(step)
             self.step(step, steps, index, following)
+        self.back_from_arm(None)
 
     def step(self, step: Step, steps: tuple[Step, ...], index: int, following: tuple[Step, ...]) -> None:
         if isinstance(step, Work):

@@ -6,6 +6,7 @@ import re
 from dataclasses import dataclass, replace
 
 from lint.pattern import Stated, StatedItem
+from lint.reading.tunisianclauses import TUNISIAN
 from lint.working.cursor import family
 from lint.working.fabric import Made
 
@@ -95,6 +96,14 @@ def measured(item: StatedItem, made: Made, stated: Stated) -> list[int]:
         )
         apart = [made.apart.get(name, 0)] if _counts_groups(stated) else []  # "8 V-sts and 2 dc"
         return [*apart, beside, exact, plain] if exact or plain else [exact]
+    if (
+        unit == "space"
+        and not name
+        and item.words.lower() in _LOOPS
+        and made.by_kind.keys() <= _ON_HOOK
+        and made.stitches
+    ):
+        return [made.stitches]  # the loops of a Tunisian row that calls another one
     if unit == "space":
         apart = [made.spaces_apart] if _counts_groups(stated) else []  # "8 V-sts, 8 ch-1 sps": those beside them
         counted = [*apart, made.spaces] if made.spaces_apart != made.spaces else [made.spaces]
@@ -164,6 +173,7 @@ def _of_a_side(made: Made) -> list[int]:
     return [side, run, side + 1, side + 2] if stitch else [side, run]
 
 
+_LOOPS, _ON_HOOK = ("loop", "loops", "lp", "lps"), frozenset(TUNISIAN)
 _PICOT = re.compile(r"ch-(\d{1,2}) picot")
 # what the trade calls several stitches in one place, defined or not
 _BUNCHES = ("shell", "shells", "sh", "fan", "fans", "petal", "petals", "scallop", "scallops", "group", "groups")

@@ -18,14 +18,15 @@ MOST_TURNING_CHAINS = 6  # common practice, no source
 
 
 def last_chain(steps: tuple[Step, ...]) -> Chain | None:
-    """The turning chain that ends a row ("…, ch 3, turn"), which the next row begins with."""
+    """The turning chain that ends a row ("…, ch 3, turn", "…, turn with 3 ch"), which the next row begins with."""
     last = max((i for i, step in enumerate(steps) if isinstance(step, MAKES_STITCHES)), default=-1)
     ending = [step for step in steps[last + 1 :][-3:] if isinstance(step, (Chain, Turn))]
-    turned = len(ending) > 1 and isinstance(ending[-1], Turn) and isinstance(ending[-2], Chain)
+    chain = next((step for step in ending[-2:] if isinstance(step, Chain)), None)  # before the turn, or behind it
+    turned = chain is not None and any(isinstance(step, Turn) for step in ending[-2:])
     if not turned or any(isinstance(step, MakeRing) for step in steps):
         return None
-    length = ending[-2].length.at(0) or 0
-    return ending[-2] if length <= MOST_TURNING_CHAINS else None  # longer ones are stitches to be, not known here
+    length = chain.length.at(0) or 0
+    return chain if length <= MOST_TURNING_CHAINS else None  # longer ones are stitches to be, not known here
 
 
 def goes_on_better(printed: Fabric, made: Fabric, coming: Instance, state: PieceState, size: int, blocks: bool) -> bool:

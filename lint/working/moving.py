@@ -24,8 +24,10 @@ class Moving(Grouping):
         cursor = self.cursor
         if not step.places or self.made or self.begun or self.repeating:
             for place in step.places or self.next_few(step):
-                if place.which is Which.FROM_HOOK and self.on_bare_chain():
-                    self.slipped += len(self.find(place, ()))  # "ch 7, sl st in 2nd ch from hook, sc in next 5 ch"
+                if place.which is Which.FROM_HOOK and (self.on_bare_chain() or self.outer is not None):
+                    self.cursor.at = place.ordinals[0] - 1  # "ch 7, sl st in 2nd ch from hook, sc in next 5 ch"
+                    self.cursor.next(place.targets[0], self.size)
+                    self.slipped += 1
                     continue
                 if place.which is Which.FROM_HOOK or place.targets[0].kind in (TargetKind.TURNING_CHAIN,):
                     continue
@@ -96,8 +98,19 @@ class Moving(Grouping):
 
     def slips_are_places(self, step: Work, following: tuple[Step, ...]) -> bool:
         """ "sc 6, sl st 4, sc 14" within a round: slip stitches to be worked into, like any other stitch."""
+        if self.slips_along_chain(step):
+            return True
         inside = bool(self.made) and any(isinstance(s, Work) and s.stitch != "sl st" for s in following)
         return self.is_round and inside and step.number_said and not step.places
+
+    def slips_along_chain(self, step: Work) -> bool:
+        """ "Ch 7, sl st in 2nd ch from hook, sc in next 4 ch, sl st in last ch": a leaf's row on its own chain."""
+        nodes = self.cursor.nodes
+        if self.is_round or not nodes or nodes[0].kind != "ch" or len(step.places) != 1:
+            return False
+        which, chain = step.places[0].which, step.places[0].targets[0].kind in (TargetKind.CHAIN, TargetKind.ANY_STITCH)
+        onward = bool(self.made) and which in (Which.NEXT, Which.LAST, Which.EACH)
+        return chain and (onward or which is Which.FROM_HOOK and not self.made)
 
     def begin_in_gap(self, gap: Node) -> None:
         """The round begins in the gap between two groups: the one after it comes first, and the gap is taken."""
@@ -255,4 +268,5 @@ class Moving(Grouping):
         self.work_stitches(Work(step.span, kinds.pop(), places=places), ())
 
     def turn(self, step: Turn) -> None:
+        self.turned_at = len(self.made) if step.turned else self.turned_at
         self.turned = step.turned if self.turned is None or step.turned else self.turned

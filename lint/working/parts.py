@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from lint.place import Place, Target, TargetKind, Which
+from lint.working.arms import Arms
 from lint.working.cursor import CORNERS_UNKNOWN, Cursor, PlacesUnknown, Trouble
 from lint.working.fabric import Fabric, Node
-from lint.working.rowstate import RowState
 
 
-class Parts(RowState):
+class Parts(Arms):
     """Groups of the row below, and where in them a clause goes."""
 
     def is_group(self, target: Target) -> bool:

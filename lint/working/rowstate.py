@@ -93,6 +93,7 @@ class RowState:
         self.closing: Node | None = None
         self.joined = False
         self.turned: bool | None = None
+        self.turned_at = -1  # how many nodes stood when the work was turned
         self.left_rest = False
         self.unsaid: tuple[Span, bool] | None = None  # a chain of which nothing is said, and whether it was counted
         self.carried: Chain | None = None
@@ -185,6 +186,8 @@ class RowState:
             self.joined_loops,
             self.slipped,
             dict(self.used_earlier),
+            self.cursor,
+            self.outer,
         )
 
     def restore(self, state: tuple) -> None:
@@ -193,6 +196,7 @@ class RowState:
         self.groups, self.bunches = Counter(groups), Counter(state[11])
         self.skipped, self.works_stitches = list(state[10]), state[12]
         self.joined_loops, self.slipped, self.used_earlier = state[13], state[14], Counter(state[15])
+        self.cursor, self.outer = state[16], state[17]
         self.cursor.restore(cursor)
         del self.noted[noted:]
         del self.made[made:]
