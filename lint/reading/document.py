@@ -21,10 +21,11 @@ from lint.reading.headings import begins_work
 from lint.reading.houseletters import house_letters
 from lint.reading.layout import Layout, LayoutReader, PartText, RowText
 from lint.reading.likework import as_another_piece, is_work, label_in_vain, vain_number
+from lint.reading.linestops import with_line_stops
 from lint.reading.piecewords import PIECE_WORDS
 from lint.reading.prose import running, unbroken, unwrapped
 from lint.reading.rings import ring_words
-from lint.reading.stream import Stream, Vocabulary, with_line_stops
+from lint.reading.stream import Stream, Vocabulary
 from lint.reading.terms import Terms, find_terms
 from lint.rulebook import AbbreviationFile, Rulebook, StitchFile
 from lint.source import SourceText, Span
