@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from lint.place import Which
+from lint.reading.clausebase import STITCHY
 from lint.reading.clusterclauses import ClusterClauses
 from lint.reading.piecewords import PIECE_WORDS
 from lint.reading.stream import OPENERS, SIGNS
@@ -118,6 +119,19 @@ class EdgeClauses(ClusterClauses):
                 return True
         stream.at = start
         return False
+
+    def along_edge_words(self, start: int) -> bool:
+        """ "working along side edge of ribbing,", "working in rnds around outer edges in sts and ends of rows,"."""
+        stream = self.stream
+        end = stream.next_of(*SIGNS, ":")
+        words = stream.lexemes[stream.at : end]
+        edge = any(item.kind in ("edge", "row_end", "side") or item.lower in ("ends", "end") for item in words)
+        along = any(item.kind in ("across", "around") or item.lower in ("along", "down", "up") for item in words)
+        if not edge or not along or any(item.kind in STITCHY or item.kind == "each" for item in words):
+            return False
+        stream.at = end
+        self.steps.append(AlongEdge(stream.span_from(start)))
+        return True
 
     def _other_side(self, start: int) -> bool:
         """ "working along the opposite side of the ch", "in the free loops of the starting ch", "on the other side"."""

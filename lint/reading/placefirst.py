@@ -12,7 +12,7 @@ from lint.reading.piecewords import makes_pieces
 from lint.reading.places import places
 from lint.reading.repeats import Mark, open_star
 from lint.reading.rowcalls import names_rows, row_call
-from lint.reading.stream import CLOSERS, OPENERS, SIGNS, Stream
+from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.targets import LOOPS
 from lint.reading.times import times as read_times
 from lint.reading.withclauses import WithClauses
@@ -248,19 +248,6 @@ class PlaceFirstClauses(WithClauses):
             return False
         stream.at = end
         self.steps.append(OpenWork(stream.span_from(start), stream.words(start, end)))
-        return True
-
-    def along_edge_words(self, start: int) -> bool:
-        """ "working along side edge of ribbing,", "working in rnds around outer edges in sts and ends of rows,"."""
-        stream = self.stream
-        end = stream.next_of(*SIGNS, ":")
-        words = stream.lexemes[stream.at : end]
-        edge = any(item.kind in ("edge", "row_end", "side") or item.lower in ("ends", "end") for item in words)
-        along = any(item.kind in ("across", "around") or item.lower in ("along", "down", "up") for item in words)
-        if not edge or not along or any(item.kind in STITCHY or item.kind == "each" for item in words):
-            return False
-        stream.at = end
-        self.steps.append(AlongEdge(stream.span_from(start)))
         return True
 
     def read_behind(self, start: int) -> bool:
