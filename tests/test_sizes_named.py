@@ -145,3 +145,28 @@ def test_two_sizes_in_every_shape(sizes: str, chain: str, first: str, run: str, 
     report = check(NAMED_COUNTS.format(sizes=sizes, chain=chain, first=first, run=run, second=second))
     assert [counts(report, size) for size in range(2)] == [[10, 12], [12, 14]]
     assert [outcomes(report, size) for size in range(2)] == [["agrees", "agrees"]] * 2
+
+
+@pytest.mark.parametrize(
+    ("line", "names"),
+    [
+        ("Sizes: Size 1 (0-6 months), Size 2 (6-12 months)", ("1", "2")),
+        ("Sizes: S (0-6 months), M (6-12 months) and L (1-2 years)", ("S", "M", "L")),
+        ("Sizes: Newborn (0-3 months), Baby (3-6 months)", ("Newborn", "Baby")),
+        ("Sizes: S (M), L (XL)", ("S", "M", "L", "XL")),
+    ],
+)
+def test_what_a_size_is_for_stands_in_brackets(line: str, names: tuple[str, ...]) -> None:
+    """Brackets of another sort behind every name explain it; brackets of the same sort hold sizes of their own."""
+    assert check(f"Mitts\nUS terms\n\n{line}\n\nMITT\nRnd 1: 6 sc in magic ring. (6)\n").pattern.sizes == names
+
+
+def test_passages_headed_by_a_name_and_what_it_is_for() -> None:
+    """Under "SIZE 1 (0-6 months)" and "SIZE 2 (6-12 months)" each size works its own passage."""
+    passages = "".join(
+        f"SIZE {n} ({ages} months)\nRnd 1: {n + 5} sc in magic ring. ({n + 5})\nRnd 2: 2 sc in each st. ({2 * n + 10})\n\n"
+        for n, ages in ((1, "0-6"), (2, "6-12"))
+    )
+    report = check(f"Mitts\nUS terms\n\nSizes: Size 1 (0-6 months), Size 2 (6-12 months)\n\n{passages}")
+    worked = [[cell.outcome.value for cell in row.cells] for row in report.ledger.rows]
+    assert worked == [["agrees", "not-worked"]] * 2 + [["not-worked", "agrees"]] * 2

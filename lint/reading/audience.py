@@ -80,6 +80,8 @@ class SizeWords:
         core = words[lead.end() :]
         tail = _TAIL.search(core)
         core, only = core[: tail.start()].strip(), tail["only"] is not None
+        if core.count("(") > core.count(")") and tail[0].lstrip().startswith(")"):
+            core += ")"  # "Size 1 (0-6 months)": the bracket is the name's own
         said = _SIZE_WORD.search(core) is not None
         if not core or core.count("(") != core.count(")"):
             return None

@@ -62,6 +62,9 @@ _CUTS = tuple(
         ),
     )
 )
+_GLOSSED = regex.compile(
+    r"\s*[(\[]([^()\[\],;|]+)[)\]]([\s,;/&|]*)"
+)  # a bracket that holds one thing, and the sign behind it
 _EMPTY_BRACKETS = regex.compile(r"[(\[{]\s*[)\]}]")
 _BRACKET = regex.compile(r"\s*,?\s*[()\[\]{}]\s*,?\s*")
 
@@ -78,6 +81,9 @@ def split_names(line: str, known: bool = False) -> Iterator[Names]:
     `known`: only names such as the trade has; else whatever is short enough, as under a heading "Sizes".
     """
     seen: set[Names] = set()
+    if glossed := _glossed(line):
+        seen.add(glossed)
+        yield glossed
     for text in _readings(line):
         for names in _cut(text):
             units = {unit[1].lower() for name in names if (unit := _LENGTH.search(name))}
@@ -89,6 +95,27 @@ def split_names(line: str, known: bool = False) -> Iterator[Names]:
             bracketed = regex.search(r"[(\[{]", text) is not None
             if usual or not known and bracketed and all(map(_short, names)):
                 yield names
+
+
+def _glossed(line: str) -> Names:
+    """The names of "S (0-6 months), M (6-12 months)": each with what it is for in brackets of its own."""
+    pieces = _GLOSSED.split(_HEAD.sub("", line.strip(_EDGE)))
+    names, glosses, between = pieces[:-1:3], pieces[1::3], pieces[2::3]
+    if len(names) < 2 or pieces[-1].strip(_EDGE) or any(regex.search(r"[^\s,;/&|]", sign) for sign in between):
+        return ()
+    names = [regex.sub(r"(?i)^[\W_]*(?:and\b|size\b)?\s*", "", name).strip(_EDGE) for name in names]
+    sorts = [{_sort(one) for one in some} for some in (names, glosses)]
+    apart = all(len(some) == 1 and None not in some for some in sorts) and sorts[0] != sorts[1]
+    return tuple(names) if apart and len(set(names)) == len(names) else ()
+
+
+def _sort(name: str) -> str | None:
+    """What a size is named by: letters, a bare figure, a figure with its unit, or a person's word."""
+    if not is_size_name(name):
+        return None
+    if regex.search(r"\d", name) is None:
+        return "letters" if regex.fullmatch(rf"(?i)(?:{_LETTERS})|[A-L]", name.strip(_EDGE)) else "words"
+    return "unit" if regex.search(r"\d\s*\p{L}", name) else "figure"
 
 
 def named_measures(line: str) -> Names:
