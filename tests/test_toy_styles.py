@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import pytest
 from helpers import all_findings, check, corrections, counts, mades, outcomes
 
 _TOP = "Ball\n\nAbbreviations: sc = single crochet; inc = increase; mr = magic ring\nColors: A = red, B = white\n\n"
@@ -283,3 +284,44 @@ def test_an_edging_through_both_pieces() -> None:
     )
     assert counts(report)[-1] == 36
     assert corrections(report) == []
+
+
+@pytest.mark.parametrize(
+    ("row", "made"),
+    [
+        ("(2, inc) x 8 (32)", 32),
+        ("2, inc *8 [32]", 32),
+        ("5, inc, 11, inc, 6 (26)", 26),
+        ("2 sts, (inc, 3 sts) x 5, inc, 1 st (30)", 30),
+        ("BLO: (4, dec) x 4 (20 sts)", 20),
+        ("3 sc + inc (x6) = 30", 30),
+        ("(3 sc, inc) (x6)", 30),
+        ("[3 sc, inc] (repeat 6 times) (30)", 30),
+        ("(2, inc) x 8", None),
+        ("24 (24)", None),
+    ],
+)
+def test_figures_for_plain_stitches(row: str, made: int | None) -> None:
+    """Bare figures among increases are plain stitches where a count bears them out; times may stand in brackets."""
+    report = check(
+        f"Ball\nUS terms\n\nRnd 1: 6 sc in mr (6)\nRnd 2: 2 sc in each st (12)\nRnd 3: 2 sc in each st (24)\nRnd 4: {row}\n"
+    )
+    assert counts(report)[3] == made
+    assert corrections(report) == []
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "working 6 increases evenly spaced",
+        "with 6 evenly spaced increases",
+        "making 6 inc evenly",
+        "work 6 increases evenly spaced around",
+    ],
+)
+def test_shaping_spread_over_the_run_before(words: str) -> None:
+    """ "Sc around, working 6 increases evenly spaced" gains six."""
+    report = check(
+        f"Ball\nUS terms\n\nRnd 1: 6 sc in mr (6)\nRnd 2: 2 sc in each st (12)\nRnd 3: Sc around, {words}. (18)\n"
+    )
+    assert counts(report) == [6, 12, 18]

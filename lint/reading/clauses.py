@@ -18,6 +18,7 @@ from lint.place import LimitKind, Which
 from lint.reading import counts, repeats
 from lint.reading.apart import counts_set_apart
 from lint.reading.asides import asides, emphasis
+from lint.reading.barefigures import figures_as_stitches
 from lint.reading.clausebase import SEPARATORS, Reading, all_read
 from lint.reading.closing import after_fastening, chain_told_by_count, closing_join, joined_on_the_way, picots_closed
 from lint.reading.colourwork import colours_apart
@@ -65,7 +66,7 @@ def read_row(stream: Stream) -> Reading:
         return reading
     stream = stream.with_size_lists()
     words = stream.lexemes
-    stream = colours_apart(bars_as_stitches(stream))
+    stream = figures_as_stitches(colours_apart(bars_as_stitches(stream)))
     stream = counts_set_apart(stream.without(asides(stream) | emphasis(stream)))
     parser = Clauses(stream, reading, top=True)
     parser.run()
@@ -179,7 +180,7 @@ class Clauses(WordClauses):
             return True
         if kind in ("make", "as", "open_work") and piece_call(stream, self.steps, start):
             return True
-        if told_together(stream, self.steps, start):
+        if told_together(stream, self.steps, start) or self.run_shaped_evenly(start):
             return True
         stream.at = start
         if kind in ("make", "as", "open_work") and repeats.passage_of_row(stream, self.steps, start):

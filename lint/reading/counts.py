@@ -52,6 +52,9 @@ def list_ends(stream: Stream, index: int) -> bool:
     """Whether a row's work ends at `index`, where its count may still stand."""
     while index < len(stream.lexemes) and stream.lexemes[index].kind in (",", ";", ".", "dash", "="):
         index += 1
+    if stream.lexemes[index - 1 : index] and stream.lexemes[index - 1].kind == "=" and stream.lexemes[index:]:
+        counted = [item.kind for item in stream.lexemes[index : index + 2]]  # "= 32", "= 32 sts"
+        return counted[0] == "number" and ends_work(stream, index + 1 + (counted[1:] in (["any_stitch"], ["stitch"])))
     if index < len(stream.lexemes) and stream.lexemes[index].kind in OPENERS:
         close = stream.matching(index)
         return close is not None and bracket_count(stream, index, close, True) is not None

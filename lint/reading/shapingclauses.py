@@ -107,6 +107,24 @@ class ShapingClauses(YarnClauses):
         stream.at = before
         return False
 
+    def run_shaped_evenly(self, start: int) -> bool:
+        """ "sc across, working 5 increases evenly spaced", "with 6 evenly spaced decreases": over the run before."""
+        stream = self.stream
+        if not self.steps or not is_run(self.steps[-1]) or not stream.take_if("make", "with"):
+            return False
+        number = stream.amount()
+        spread = bool(stream.take_if("evenly"))
+        stream.take() if spread and stream.word("spaced") else None
+        sort = stream.take_if("increase", "decrease") if number is not None else None
+        spread = sort is not None and bool(stream.take_if("evenly")) or spread
+        if sort is None or not spread:
+            stream.at = start
+            return False
+        self.pass_row_words()
+        where = ShapedWhere.EVENLY
+        self.steps.append(Shaping(stream.span_from(start), number, sort.kind == "increase", where))
+        return True
+
     def shaped_evenly(self, start: int, step: Work) -> bool:
         """ "sc2tog 6 times evenly around, sc in all other sts", "sc across, working 6 decreases evenly spaced"."""
         stream = self.stream

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from lint.amount import Amount
 from lint.place import Limit, LimitKind
 from lint.reading.limits import limit
@@ -13,11 +15,12 @@ from lint.tree import Times, TimesKind
 def times(stream: Stream, after_bracket: bool = False) -> Times | None:
     """How often, at the cursor: "4 times", "twice more", "x 6", "another 2 times", "around", "to last 2 sts"."""
     start = stream.at
-    if after_bracket and stream.kind() == "(" and stream.kind(1) == "number" and stream.kind(2) == "times":
-        stream.take()  # "(inc) (6 times)"
-        found = times(stream)
-        if found is not None and stream.take_if(")"):
-            return found
+    if after_bracket and stream.kind() in OPENERS and (close := stream.matching(start)) is not None:
+        inner = stream.inside(start + 1, close)  # "(inc) (6 times)", "(sc, inc) (x6)"
+        found = times(inner, after_bracket=True)
+        if found is not None and inner.done and found.number is not None:
+            stream.at = close + 1
+            return replace(found, span=stream.span_from(start))
         stream.at = start
         return None
     if after_bracket and stream.kind() == "repeat":
