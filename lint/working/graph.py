@@ -167,8 +167,9 @@ class _Graph:
         for kept in self.rows:
             if not kept.bench.made:
                 continue
-            parents = [place for node in kept.bench.made for place in node.parents]
-            stands = any(id(place) in self.address for place in parents) or not parents and kept.part in parts
+            made = kept.bench.made
+            stands = any(id(place) in self.address for node in made for place in node.parents)
+            stands = stands or kept.part in parts and not any(node.parents for node in made)
             if parts and not stands:
                 found.append(Piece(tuple(parts), tuple(self.layers), continued))
                 continued = kept.part in parts
@@ -198,7 +199,7 @@ class _Graph:
         stitches = [
             Stitch(
                 node.kind,
-                tuple(self.address[id(place)] for place in node.parents if id(place) in self.address),
+                self.addresses(node.parents),
                 node.length,
                 node.chain,
                 node.group,
@@ -214,6 +215,13 @@ class _Graph:
         left = tuple(self.address[id(node)] for node in kept.left if id(node) in self.address)
         circular = kept.bench.is_round and kept.bench.turned is None or kept.circular or kept.bench.joined
         self.put(made, stitches, kept.instance.label, circular, kept.instance.row, left, picots)
+
+    def addresses(self, places: tuple[Node, ...]) -> tuple[Address, ...]:
+        """Where these lie, of those that are in the picture."""
+        if len(places) == 1:  # by far the most stitches, and there are many
+            one = self.address.get(id(places[0]))
+            return (one,) if one is not None else ()
+        return tuple(self.address[id(place)] for place in places if id(place) in self.address)
 
     def put(
         self,
