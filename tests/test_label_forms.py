@@ -147,10 +147,25 @@ def test_bracketed_row_numbers_beside_lists_over_sizes() -> None:
     assert [counts(report, size) for size in (0, 1)] == [[6, 12, 12], [8, 16, 16]]
 
 
-@pytest.mark.parametrize("label", ["Rnd 3, second half only:", "Rnd 3, every other st:", "3rd rnd, once over:"])
+@pytest.mark.parametrize(
+    "label", ["Rnd 3, second half only:", "Rnd 3, every other st:", "3rd rnd, once over:", "Rnd 3, decreasing:"]
+)
 def test_labels_with_words_that_change_the_work_stop_their_row(label: str) -> None:
     """A label that says which stitches or how often is not understood; its row keeps its number, and no row is missed."""
     rows = f"Rnd 1: 6 sc in ring (6 sc)\nRnd 2: 2 sc in each sc (12 sc)\n{label} Sc in each sc around.\nRnd 4: sc in each sc (12 sc)\n"
     report = check(f"Ball\nUS terms\n\nBALL\n{rows}")
     assert outcomes(report)[:3] == ["agrees", "agrees", "not-recomputed"]
     assert corrections(report) == []
+
+
+def test_a_number_of_rounds_more_is_no_label() -> None:
+    """ "2 more rounds: …" tells how many rounds there are; none of them is round 2."""
+    rows = "Rnd 1: 6 sc in ring (6 sc)\nRnd 2: 2 sc in each sc (12 sc)\n2 more rounds: sc in each sc around.\n"
+    assert corrections(check(f"Ball\nUS terms\n\nBALL\n{rows}")) == []
+
+
+def test_a_remark_ends_before_the_turn() -> None:
+    """ "…, taking your time, turn." turns the work."""
+    rows = "Row 1: Sc in 2nd ch from hook and in each ch across, taking your time, turn. (10)\n"
+    report = check(f"Strip\nUS terms\n\nSTRIP\nCh 11.\n{rows}")
+    assert any(type(step).__name__ == "Turn" for step in report.pattern.parts[0].rows[-1].steps)

@@ -119,7 +119,7 @@ def test_a_title_behind_its_word_is_the_title():
         "omit the last st", "missing the last st", "stopping before the marker", "except the first", "both ends", "half way",
         "but not in the last", "leaving out the last", "short of the last", "extra in corners", "again in the last",
         "increasing in the corners", "increasing before and after the marker", "decreasing in the usual way", "adding 2 sts",
-        "decrease every 4 sts",
+        "decrease every 4 sts", "increasing 2 sts in the first and last st",
     ],
 )  # fmt: skip
 def test_words_that_may_change_the_work_before_them_stop_the_row(words: str) -> None:

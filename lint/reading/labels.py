@@ -48,7 +48,7 @@ _WORK_NAMED = r"\s*(?:ch\b|chs?\d|\d+\s*\w|\*|[(\[]|turn\b|(?:sc|h?dc|h?tr|dtr)(
 # "Rnd 1, yellow –", "Row 4, wrong side:": a colour or a side behind a comma, never a word of work
 _NO_COLOUR = r"(?:and|or|to|as|then|rep(?:eat)?|work|turn|join|with|from|in|on|for|at|until|if|you|we|it|this|the|but|so|see|ch|chs|chain|sc|h?dc|h?tr|dtr|fp\w+|bp\w+|sl|ss|slip|sk|skip|miss|inc|dec|cont(?:inue)?|\d\w*"
 # nor a word of which stitches or how often, for that changes the work: "Rnd 3, once over:", "Row 4, other half:"
-_NO_COLOUR += r"|once|twice|thrice|two|three|four|five|six|both|each|every|all|half|only|over|again|same|last|next|first|second|third|times?|more|even|odd|alternate|other|except|before|after|ends?|back|front|pat(?:t|tern)?|short)"
+_NO_COLOUR += r"|once|twice|thrice|two|three|four|five|six|both|each|every|all|half|only|over|again|same|last|next|first|second|third|times?|more|even|odd|alternate|other|except|before|after|ends?|back|front|pat(?:t|tern)?|short|(?:de|in)creas\w+|shap\w+|doubl\w+|skipping|leaving|omitting|without|until|evenly|across|around)"
 _BEHIND_COMMA = rf"\s*,\s+(?!{_NO_COLOUR}\b)\p{{L}}+(?:\s(?!{_NO_COLOUR}\b)\p{{L}}+)?(?=\s*[:–—]|\s+-\s)"
 
 _DOUBLED = regex.compile(r"(?i)\s*(?:\p{L}+\s+){0,2}(?:round|rnd|row)\s*[-–—]\s*(?=(?:round|rnd|row)\s*\d+\s*[:.])")

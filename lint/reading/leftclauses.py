@@ -39,6 +39,7 @@ _MIDDLES = {
     "point",
     "points",
 }
+_NO_TALK = ("turn", "no_turn", "join", "fasten_off")  # behind a comma these are no part of a remark
 _OPEN_ENDS = ("around", "across", "to", "within", "until")  # a clause of these alone says how far to work
 
 
@@ -80,6 +81,8 @@ class LeftClauses(TunisianClauses):
         """What is left of the clause: a remark if it can't be work, else Unread."""
         stream = self.stream
         sentence_end = stream.sentence_end(start, ".")
+        signed = (i for i in range(start + 1, sentence_end) if stream.lexemes[i - 1].kind in (",", ";"))
+        sentence_end = next((i for i in signed if stream.lexemes[i].kind in _NO_TALK), sentence_end)
         sentence = stream.lexemes[start:sentence_end]
         if (
             sentence

@@ -100,10 +100,12 @@ def _over_stitches(head: list[Lexeme], lexemes: list[Lexeme]) -> int | None:
 
 
 def vain_number(label: list[Lexeme]) -> tuple[str, int] | None:
-    """The row word and the number that such a label begins with, "Rnd 3", "3rd rnd": round, 3."""
+    """The row word and the number that such a label begins with, "Rnd 3", "3rd rnd": round, 3; not "3 more rnds"."""
     row = next((at for at, item in enumerate(label[:5]) if item.kind in ("row", "round")), None)
-    beside = None if row is None else label[row + 1 : row + 2] if row == 0 else label[:1]
-    if not beside or beside[0].kind not in ("ordinal", "ordinals", "number", "first"):
+    if row is None or not all(item.kind in _IN_LABEL for item in label[1:row]):
+        return None
+    beside = label[row + 1 : row + 2] if row == 0 else label[:1]
+    if not beside or beside[0].kind not in (("number",) if row == 0 else ("ordinal", "ordinals", "first")):
         return None
     return label[row].kind, 1 if beside[0].kind == "first" else beside[0].number
 

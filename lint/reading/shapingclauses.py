@@ -61,6 +61,13 @@ class ShapingClauses(YarnClauses):
             stream.take()  # "increasing 15 more sts, evenly"
         before = stream.at
         where = self.shaped_where()
+        if (
+            where is ShapedWhere.EACH_END
+            and number != ONE
+            and any(item.kind == "first" for item in stream.lexemes[before : stream.at])
+        ):  # "increasing 2 sts in the first and last st": two in all, or two in each
+            self.steps.append(Unread(stream.span_from(start), stream.words(start, stream.at), NOT_UNDERSTOOD))
+            return True
         if where is None:
             stream.at = before
             stream.take_if("in")
@@ -194,6 +201,7 @@ class ShapingClauses(YarnClauses):
         stream = self.stream
         start = stream.at
         stream.take_if("in")
+        plain = plain and stream.word("every")  # "in each 3 sts" are three
         if stream.word("every", "each") and stream.take():
             ordinal = stream.take_if("ordinal", "number") if plain else stream.take_if("ordinal")
             other = ordinal is None and stream.word("other") and stream.take()

@@ -106,6 +106,7 @@ def _glossed(line: str) -> Names:
     names = [regex.sub(r"(?i)^[\W_]*(?:and\b|size\b)?\s*", "", name).strip(_EDGE) for name in names]
     sorts = [{_sort(one) for one in some} for some in (names, glosses)]
     apart = all(len(some) == 1 and None not in some for some in sorts) and sorts[0] != sorts[1]
+    apart = apart and sorts != [{"words"}, {"letters"}]  # "Child S (M), Adult S (M)": sizes of their own
     return tuple(names) if apart and len(set(names)) == len(names) else ()
 
 

@@ -21,8 +21,6 @@ def times(stream: Stream, after_bracket: bool = False) -> Times | None:
         if found is not None and inner.done and found.number is not None:
             stream.at = close + 1
             return replace(found, span=stream.span_from(start))
-        stream.at = start
-        return None
     if after_bracket and stream.kind() == "repeat":
         after_bracket = stream.kind(-1) != "star"  # "*ch 5, sc in next st* rep 6 times": in all, or six more
         stream.take()

@@ -26,6 +26,7 @@ from lint.tree import (
     RowCall,
     Skip,
     TimesKind,
+    Unread,
     walk,
 )
 from lint.working.cells import (
@@ -263,7 +264,7 @@ class PatternWorker:
                 state.joining = joining  # "Skip the center 12 sts, join yarn in next st." opens the row after it
             return None
         if not unread:
-            unread = [s for s in walk(instance.steps) if type(s).__name__ == "Unread"]
+            unread = [s for s in walk(instance.steps) if isinstance(s, Unread)]
         if unread:
             return self._not_recomputed(instance, state, size, unread[0].words, unread[0].span)
         if instance.steps and all(isinstance(s, Remark) and s.returns for s in instance.steps):
