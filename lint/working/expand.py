@@ -8,10 +8,10 @@ from lint.amount import Amount
 from lint.pattern import Part, Row, Stated
 from lint.tree import MAKES_STITCHES, FastenOff, RowCall, Step, TimesKind
 from lint.working.alternating import Alternates, label_word
+from lint.working.likepieces import rows_called
 from lint.working.onesize import for_size, works
 
 MOST_ROWS = 5000
-_SHAPING = ("shap", "armhole", "neck", "shoulder", "divide")  # headings inside a piece
 _ANY_ROW = (
     "next row",
     "next round",
@@ -76,10 +76,14 @@ class _Called:
 class Expander:
     """Knows the rows that one size has met so far, so that "Rep Rows 2-5" finds them."""
 
-    def __init__(self, size: int = 0, in_all: bool = False) -> None:
-        """`in_all`: "Rep last 2 rows 4 times" counts the rows just worked among the four."""
+    def __init__(self, size: int = 0, in_all: bool = False, own_way: frozenset[int] = frozenset()) -> None:
+        """`in_all`: "Rep last 2 rows 4 times" counts the rows just worked among the four.
+
+        `own_way`: the parts (by id) that have rows of their own beside those of a piece they call for.
+        """
         self.size = size
         self.in_all = in_all
+        self.own_way = own_way
         self.met: list[_Met] = []
         self.range_faults: list[tuple[Row, Part, int, int]] = []
         self.counted_on = True  # False after rows of which the text does not say how many they are
@@ -296,7 +300,8 @@ class Expander:
         if call.part is not None:
             there = self._piece(call.part)
             if call.first is None:
-                return self._begun([_called(entry) for entry in _up_to(there, call)], there, part)
+                rows = rows_called(there, call, id(part) in self.own_way) if there else []
+                return self._begun([_called(entry) for entry in rows], there, part)
             here = list(reversed(there))  # the first rows of these numbers from that piece on
         if call.first is None:
             number = call.number.lone or 0
@@ -346,23 +351,6 @@ class Expander:
         if not rows or id(part) in self.preludes:
             return rows
         return [replace(rows[0], steps=self.preludes.get(id(there[0].part), ()) + rows[0].steps), *rows[1:]]
-
-
-def _up_to(rows: list[_Met], call: RowCall) -> list[_Met]:
-    """The rows of a piece up to the last one called for; [] if it is not there, or can't be told."""
-    if call.last is not None:
-        last = call.last.lone
-        at = next((i for i, e in enumerate(rows) if e.number == last and call.kind in (None, e.kind)), None)
-        return rows[: at + 1] if at is not None and last else []
-    if call.to_part is not None:
-        wanted = call.to_part.lower().split()[-1 if len(call.to_part.split()) == 1 else -2].rstrip("s")
-        at = next((i for i, e in enumerate(rows) if wanted in e.part.name.lower() and e.part is not rows[0].part), None)
-        return rows[:at] if at else []
-    end = 1
-    while end < len(rows) and (rows[end].part is rows[0].part or rows[end].number == rows[end - 1].number + 1):
-        end += 1
-    shaped = end < len(rows) and any(word in rows[end].part.name.lower() for word in _SHAPING)
-    return [] if shaped else rows[:end]  # whether those rows are the piece's own is not said
 
 
 def _called(entry: _Met) -> _Called:
