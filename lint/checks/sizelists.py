@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator
+from itertools import pairwise
 
 import regex
 
@@ -67,13 +68,28 @@ def _family(one: Listing) -> str:
 def check_lists(context: Context) -> Iterator[Finding]:
     """size-list-length: "36/40/44 sts" in a pattern of four sizes."""
     for span, shown, sizes in wrong_lists(context):
-        yield context.finding_at(
-            "size-list-length",
-            span,
-            words=context.source.slice(span),
-            expected=sizes,
-            found=shown,
-        )
+        words = context.source.slice(span)
+        guess = _by_the_row(context, span) or _by_the_steps(words, sizes)
+        yield context.finding_at("size-list-length", span, words=words, expected=sizes, found=shown, guess=guess)
+
+
+def _by_the_row(context: Context, span: Span) -> str:
+    """The figures that a count would have by the words of its row, where that could be worked."""
+    row = next((one for one in context.ledger.rows if one.row.span.start <= span.start < one.row.span.end), None)
+    if row is None or row.row.stated is not None or any(cell.made is None for cell in row.cells):
+        return ""
+    first, *others = [str(cell.made.stitches) for cell in row.cells if cell.made is not None]
+    return f" By the words of the row the counts are {first} ({', '.join(others)})."
+
+
+def _by_the_steps(words: str, sizes: int) -> str:
+    """Between which figures one is left out: where one step is twice all the others."""
+    figures = [int(figure) for figure in regex.findall(r"\d+", words)]
+    steps = [b - a for a, b in pairwise(figures)]
+    wide = [at for at, step in enumerate(steps) if step == 2 * min(steps)]
+    if len(figures) != sizes - 1 or len(steps) < _ENOUGH or len(wide) != 1 or len(set(steps)) != 2 or min(steps) <= 0:
+        return ""
+    return f" Is one left out between {figures[wide[0]]} and {figures[wide[0] + 1]}?"
 
 
 def check_named(context: Context) -> Iterator[Finding]:

@@ -38,7 +38,7 @@ from lint.reading.somebody import about_somebody
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.together import told_together
 from lint.reading.tunisianclauses import bars_as_stitches, loops_as_stitches
-from lint.reading.unfit import unfit_lists_unread
+from lint.reading.unfit import unfit_lists_unread, without_unfit_counts
 from lint.reading.wordclauses import WordClauses
 from lint.tree import (
     MAKES_STITCHES,
@@ -71,9 +71,12 @@ def read_row(stream: Stream) -> Reading:
     parser = Clauses(stream, reading, top=True)
     parser.run()
     reading.steps = nothing_swallowed(unclear_markers(reading.steps, stream.lexemes), stream.lexemes)
-    reading.steps = unfit_lists_unread(
-        reading.steps, stream.lexemes, stream.vocabulary.sizes, stream.vocabulary.size_names
-    )
+    sizes = stream.vocabulary.sizes
+    reading.steps, counts = without_unfit_counts(reading.steps, stream.lexemes, sizes)
+    read = [item for item in stream.lexemes if not any(one.start <= item.start < one.end for one in counts)]
+    reading.steps = unfit_lists_unread(reading.steps, read, sizes, stream.vocabulary.size_names)
+    if reading.stated is not None and any(one.start <= reading.stated.span.start < one.end for one in counts):
+        reading.stated = None
     reading.steps = picots_closed(joined_on_the_way(repeats.fold_loose(reading.steps)))
     reading.steps = chain_told_by_count(side_by_side(closing_join(place_come_to(reading.steps))), stream.lexemes)
     reading.steps = layers_noted(after_fastening(reading.steps), words, stream.lexemes)

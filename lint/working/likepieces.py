@@ -31,10 +31,12 @@ def own_ways(parts: Sequence[Part]) -> frozenset[int]:
     """The parts (by id) with rows of their own beside those they call for, here or under a heading within them."""
     return frozenset(
         id(part)
-        for part, coming in zip(parts, (*parts[1:], None), strict=True)
+        for part, coming in zip(parts, (*parts[1:], None), strict=False)
         if coming is not None
         and within_piece(coming)
-        or any(row.label is not None and any(isinstance(step, MAKES_STITCHES) for step in row.steps) for row in part.rows)
+        or any(
+            row.label is not None and any(isinstance(step, MAKES_STITCHES) for step in row.steps) for row in part.rows
+        )
     )
 
 
