@@ -43,6 +43,7 @@ from lint.reading.wordclauses import WordClauses
 from lint.tree import (
     MAKES_STITCHES,
     Chain,
+    FastenOff,
     Join,
     OpenWork,
     Remark,
@@ -214,6 +215,8 @@ class Clauses(WordClauses):
             if self.read_plus_each_end(start):
                 return True
             stream.at = start
+        if stream.word("block") and any(isinstance(step, FastenOff) for step in self.steps):
+            return self.read_sentence_remark(start)  # "Fasten off and block to size": what is done, not what is made
         if kind == "group_word" and stream.kind(1) == "of" and stream.kind(2) in OPENERS:
             stream.at += 2  # "shell of (3 dc, ch 1, 3 dc) in next sp"
             return self.read_bracket()

@@ -83,7 +83,10 @@ class Found:
 _MAKES_SHAPE = regex.compile(
     r"(?i)\s*(?:make|create|give|produce)s?\s+(?:an?|the)\s+(?!magic)(?:[\w-]+\s+){0,3}"
     r"(?:circle|square|hexagon|octagon|pentagon|triangle|rectangle|oval|dis[ck]|cone|ball|tube)s?\b"
-    r"(?:[\s,]*(?:that\s+(?:is|measures)|of|about|approx(?:imately)?|measuring|in|inch(?:es)?|cm|mm|across|wide|long|tall|diameter|[\d½¼¾.,/]*\d|[½¼¾\"”]))*\s*[.!]?\s*$"
+    r"(?:[\s,]*(?:that\s+(?:is|measures)|of|about|approx(?:imately)?|measuring|in|inch(?:es)?|cm|mm|across|wide|long|tall|diameter|[\d½¼¾.,/]*\d|[½¼¾\"”]))*"
+    r"(?:[,;]\s*(?:and\s+)?(?:(?:rows?|rnds?|rounds?|rds?|r)\s?\d+(?:\s*(?:-|–|to|and)\s*(?:r|rnd|row)?\s?\d+)?|the\s+(?:last|next|other)\s+[\w ]{1,12})"
+    r"\s+(?:(?:make|create|give|form|add)s?\s+)?(?:an?|the)\s+(?:[\w-]+\s+){0,3}(?:rim|border|edge|edging|frame|petals?|flower|circle|square|ruffle|lace|brim)s?)*"
+    r"\s*[.!]?\s*$"
 )
 _LONGEST = 500  # characters of a label, and more
 
