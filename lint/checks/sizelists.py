@@ -13,6 +13,7 @@ from lint.finding import Finding
 from lint.pattern import Row
 from lint.reading.listings import Listing, listings
 from lint.source import Span
+from lint.tree import Remark
 
 _TWO = regex.compile(r"\b\d+\s?[(\[]\s*\d+\s*[)\]]$")
 _ENOUGH = 3  # right lists of a shape before a wrong one of it is called wrong
@@ -41,12 +42,20 @@ def wrong_lists(context: Context) -> list[tuple[Span, int, int]]:
     for span in _short_in_labels(context, rows):
         if not any(one.span == span for found in wrong.values() for one in found):
             wrong.setdefault("brackets", []).append(Listing(span, "brackets", frozenset({2})))
-    return [
+    lists = [
         (one.span, one.shown, sizes)
         for shape, found in wrong.items()
         if right[shape] >= max(_ENOUGH, 2 * len(found))
         for one in found
     ]
+    counts = [step for row in rows for step in row.steps if isinstance(step, Remark) and step.unfit]
+    told = [span for span, _, _ in lists]
+    lists += [
+        (step.span, step.unfit, sizes)
+        for step in counts
+        if not any(span.start < step.span.end and step.span.start < span.end for span in told)
+    ]
+    return lists
 
 
 def _short_in_labels(context: Context, rows: list[Row]) -> Iterator[Span]:

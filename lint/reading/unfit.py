@@ -14,6 +14,7 @@ from lint.tree import MAKES_STITCHES, AlongEdge, FastenOff, OpenWork, OtherSide,
 
 _SIGNS = (",", ":", ";", "/", "dash")
 _COUNTED = ("any_stitch", "times", "space")
+_FEWEST = 3  # figures of a list that is surely one over the sizes: "20 (22) sc" may be told of other things
 _UNITS = ("stitch", "any_stitch", "space", "total")
 _BEFORE_COUNTS = (
     ".",
@@ -54,7 +55,7 @@ def unfit_lists_unread(steps: list[Step], lexemes: list[Lexeme], sizes: int, nam
 def without_unfit_counts(steps: list[Step], lexemes: list[Lexeme], sizes: int) -> tuple[list[Step], list[Span]]:
     """The steps without the words of printed counts that fit no reading over the sizes; and where those counts stand."""
     made = [step.span for step in steps if isinstance(step, MAKES_STITCHES)]
-    counts = []
+    counts: list[Remark] = []
     for span in unfit_lists(lexemes, sizes) if sizes > 1 and made else ():
         first = next(index for index, item in enumerate(lexemes) if item.start == span.start)
         last = next(index for index, item in enumerate(lexemes) if item.end == span.end)
@@ -65,15 +66,16 @@ def without_unfit_counts(steps: list[Step], lexemes: list[Lexeme], sizes: int) -
         ends = kinds[unit : unit + 1] in ([], ["."], [";"], ["join"], ["turn"], [","]) or kinds[unit] in CLOSERS
         alone = before == "." and kinds[unit:] in ([], ["."])  # a sentence of its own: "Turn. 18 (22, 26) sc."
         behind = all(one.end <= span.start or alone and one.start >= span.start for one in made)
-        if behind and ends and (unit or opened) and before in _BEFORE_COUNTS:
-            counts.append(Span(lexemes[first - opened].start, lexemes[last + unit].end))
-    left = [
+        figures = sum(item.kind == "number" for item in lexemes[first : last + 1])
+        if behind and ends and (unit or opened) and before in _BEFORE_COUNTS and figures >= _FEWEST:
+            counts.append(Remark(Span(lexemes[first - opened].start, lexemes[last + unit].end), unfit=figures))
+    left: list[Step] = [
         step
         for step in steps
         if not isinstance(step, (Unread, Work))
-        or not any(step.span.start < one.end and one.start < step.span.end for one in counts)
+        or not any(step.span.start < one.span.end and one.span.start < step.span.end for one in counts)
     ]
-    return left, counts
+    return [*left, *counts], [one.span for one in counts]
 
 
 def unfit_lists(lexemes: list[Lexeme], sizes: int) -> Iterator[Span]:
