@@ -303,6 +303,7 @@ _READERS: dict[str, Callable[[Clauses, int], bool]] = {
     "join": Clauses.read_join,
     "joining": Clauses.read_join,
     "the": Clauses.read_the,
+    "another": Clauses.read_another,
     "other_side": Clauses.read_other_side,
     "last": Clauses.read_last_place,
     "first": Clauses.read_last_place,
