@@ -10,6 +10,7 @@ from lint.tree import MAKES_STITCHES, FastenOff, RowCall, Step, TimesKind
 from lint.working.alternating import Alternates, label_word
 from lint.working.likepieces import rows_called
 from lint.working.onesize import for_size, works
+from lint.working.rownames import answers_to
 
 MOST_ROWS = 5000
 _ANY_ROW = (
@@ -293,7 +294,7 @@ class Expander:
             return [_Called(steps, None, sort, label, None) for steps in call.own]
         if call.name is not None:
             name = call.name.lower()  # "Dec row", "Next row (dec)"
-            forms = [lambda label: label.startswith(name), lambda label: f"({name.split()[0]})" in label]
+            forms = [lambda label: answers_to(label, name), lambda label: label.startswith(name)]
             found = (e for is_it in forms for e in reversed(self.met) if is_it(e.label.lower()))
             named = next(found, None)
             return [_called(named)] if named is not None else []
