@@ -170,7 +170,9 @@ class Expander:
             return []  # "Rep last 2 rows - (2, 3) times": not in this size
         cycle = self._cycle(call, kind, part)
         whole = call.part is not None and call.first is None and row.label is not None and numbers != [None]
-        unknown = call.rows_in_all and not self._rows_so_far(part) or whole and len(numbers) != len(cycle)
+        calls = [step for step in steps if isinstance(step, RowCall)]
+        mixed = len(calls) > 1 and any(map(_by_itself, calls))  # in a row with a label: which of its rows is which?
+        unknown = mixed or call.rows_in_all and not self._rows_so_far(part) or whole and len(numbers) != len(cycle)
         if not cycle or unknown:
             what = f"{call.kind or kind} {call.first}" if call.first else call.name or call.part or "the rows before"
             return [
@@ -181,7 +183,6 @@ class Expander:
         if call.lead or call.apart:
             cycle, numbers = self._led(row, part, cycle, numbers, call, kind)
         result = []
-        calls = [step for step in steps if isinstance(step, RowCall)]
         if len(calls) > 1:  # "Rep Rows 5-8 3 times, then Rows 5 and 6 once"
             cycle = [called for one in calls for called in self._passes_of(one, kind, part)]
             after = tuple(step for step in after if not isinstance(step, RowCall))
@@ -360,7 +361,15 @@ def _called(entry: _Met) -> _Called:
 
 def pieces(row: Row) -> tuple[Row, ...]:
     """A row's own work, and the rows called for in a sentence after it: "Row 3: …, turn. Rep Rows 2 and 3 4 times."."""
-    at = next((i for i, step in enumerate(row.steps) if isinstance(step, RowCall)), None)
+    calls = [i for i, step in enumerate(row.steps) if isinstance(step, RowCall)]
+    if row.label is None and len(calls) > 1 and any(_by_itself(row.steps[i]) for i in calls):
+        cuts = [*calls, len(row.steps)]
+        cuts[0] = 0  # "Work even for 8 rows. Dec 1 st at each end of next row": each of them rows of its own
+        return tuple(
+            Row(row.steps[call].span, None, row.steps[start:end], row.stated if end == cuts[-1] else None, row.sizes)
+            for call, start, end in zip(calls, cuts, cuts[1:], strict=False)
+        )
+    at = calls[0] if calls else None
     if at is None or not any(isinstance(step, MAKES_STITCHES) for step in row.steps[:at]):
         return (row,)
     call = row.steps[at]
@@ -369,6 +378,11 @@ def pieces(row: Row) -> tuple[Row, ...]:
         replace(row, steps=row.steps[:at], stated=row.stated if own else None),
         Row(call.span, None, row.steps[at:], None if own else row.stated, row.sizes),
     )
+
+
+def _by_itself(call: RowCall) -> bool:
+    """Whether a call tells rows of its own, or how many, and is no cycle that others of its sentence go on from."""
+    return bool(call.own or call.rows is not None or call.lead or call.apart or call.until is not None)
 
 
 def _passes(call: RowCall, cycle: int) -> int | None:
