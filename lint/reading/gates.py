@@ -54,6 +54,7 @@ class GateReader(SizeWords):
         """The gate that a line begins with."""
         if self.number < 2:
             return None
+        not_told: Gate | None = None  # unless other words of the line tell: "For size S, ch 40."
         for end, sign in _ends(line):
             words = line[:end]
             spoken = self.audience(words)
@@ -68,8 +69,11 @@ class GateReader(SizeWords):
                 return None  # "Small: Ch 21 (for medium ch 23, for large ch 27)": a list, and a line for all
             if spoken.sizes and not spoken.every and (_GO_ON.search(rest) or _DONE.search(rest)):
                 return Gate(spoken.sizes, len(line), leaves=True, goes_on=goes_on_to(rest))
-            return Gate(spoken.sizes, behind, spoken.every, spoken.others)
-        return None
+            found = Gate(spoken.sizes, behind, spoken.every, spoken.others)
+            if spoken.sizes is not None or spoken.every or spoken.others:
+                return found
+            not_told = not_told or found
+        return not_told
 
     def _others_named(self, words: str, sizes: Sizes) -> bool:
         """Whether brackets give a figure of their own to sizes that are not among these."""

@@ -47,6 +47,12 @@ def begins_work(text: str) -> bool:
     return START.match(text) is not None and not regex.search(r"(?i)\bcounts?\b|not a st|[=–]|:(?!\s*\d)", text)
 
 
+def _tells_a_chain(line: str) -> bool:
+    """Whether a line is a name, a size's perhaps, and the chain that its maker begins with: "Medium: Ch 44"."""
+    name, colon, words = line.partition(":")
+    return bool(colon) and len(name.split()) <= 3 and begins_work(words.strip())
+
+
 _SAYS_MAKE = regex.compile(r"(?i)\(?\bmake\b|\(\s*(?:x\s?\d+|\d+\s?x)\s*\)$")
 _NUMBER_FIRST = regex.compile(r"[\W_]*\d")
 # "2. WING (x2)", "III. Body": the pieces of a pattern numbered
@@ -83,7 +89,7 @@ class PartHeadings:
     def at(self, index: int, after_blank: bool) -> bool:
         """Whether a line is a heading over rows."""
         text = self._named(self.lines[index].text)
-        if not self.like(text) or (
+        if not self.like(text) or _tells_a_chain(text) or (
             not after_blank
             and not text.isupper()
             and not _SAYS_MAKE.search(text)
@@ -95,6 +101,8 @@ class PartHeadings:
                 continue
             other = following.text.strip()
             if self.labels.at_line(other, 0, self.bare) is not None or self.labels.inline(other, 0):
+                return True
+            if _tells_a_chain(other):
                 return True
             heading = self.finder.at_line(other)
             if heading is not None and heading.key not in ("notes",):

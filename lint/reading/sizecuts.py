@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from itertools import pairwise
 
 import regex
 
@@ -14,14 +15,21 @@ _STOP = regex.compile(r"(?:[.;/]|\s[–—])\s*(?=(?i:(?:for\s+)?(?:the\s+)?size
 
 def by_size(line: Line, gates: GateReader) -> Iterator[Line]:
     """The line, or its parts where each begins with a gate for other sizes than the parts before it."""
-    starts, met = [0], set(_sizes(line.text, gates))
-    for stop in _STOP.finditer(line.text) if met else ():
-        sizes = _sizes(line.text[stop.end() :], gates)
+    cuts = [0, *(stop.end() for stop in _STOP.finditer(line.text)), len(line.text)]
+    starts: list[int] = []
+    met: set[int] = set()
+    for start, end in pairwise(cuts) if len(cuts) > 2 else ():
+        sizes = _sizes(line.text[start:end], gates)
         if sizes and met.isdisjoint(sizes):
-            starts.append(stop.end())
+            starts.append(start)
             met |= set(sizes)
-    for start, end in zip(starts, [*starts[1:], len(line.text)], strict=True):
-        yield Line(line.start + start, line.text[start:end]) if len(starts) > 1 else line
+        elif not starts:
+            break
+    if len(starts) < 2:
+        yield line
+        return
+    for start, end in pairwise([*starts, len(line.text)]):
+        yield Line(line.start + start, line.text[start:end].rstrip(" /"))
 
 
 def _sizes(words: str, gates: GateReader) -> tuple[int, ...]:

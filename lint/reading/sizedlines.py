@@ -30,7 +30,7 @@ class SizedLines:
             return gate
         rest = line.text[gate.end :]
         if rest.strip():
-            return gate if self.labels.at_line(rest, 0) is not None else None
+            return gate if self.labels.at_line(rest, 0) is not None or begins_work(rest) else None
         below = next((other for other in self.lines[index + 1 :] if not other.blank), None)
         begins = below is not None and (self.labels.at_line(below.text, 0) is not None or begins_work(below.text))
         return gate if begins or self.heading_follows(index) else None
