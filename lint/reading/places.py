@@ -49,6 +49,7 @@ _WORK_BEGINS = (
 )
 _AFTER_NUMBER = (",", ";", ".", ")", "]", "}", "star", "end", "and")
 _FILLERS = ("the", "of", "all", "both")
+_ALL_OF = ("remaining", "any_stitch", "stitch", "number", "space", "corner", "chain")  # what "in all" may speak of
 _PASSED_OVER = ("skipped", "missed", "sk", "skip")
 _SIDE_WORDS = ("right", "left", "upper", "lower", "bottom", "top")
 
@@ -132,15 +133,9 @@ def _preposition(stream: Stream, allow_to: bool) -> bool | None:
     if stream.word("in all") and stream.word("but", "except", ahead=1):
         stream.take()
         return False
-    if stream.word("in all") and stream.kind(1) in (
-        "remaining",
-        "any_stitch",
-        "stitch",
-        "number",
-        "space",
-        "corner",
-        "chain",
-    ):
+    named = 2 if stream.kind(1) == "the" else 1
+    others = stream.word("other", ahead=named) and stream.kind(named + 1) in ("any_stitch", "stitch")
+    if stream.word("in all") and (others or stream.kind(1) in _ALL_OF):
         stream.take()
         return False  # "2 sc in all sts": not a total
     everything = stream.take_if("all", "together")
@@ -199,6 +194,8 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
     stream.skip(*_FILLERS)
     said = stream.lexemes[max(0, start - 1) : stream.at]
     all_of = any(item.kind == "all" or item.lower == "in all" for item in said)
+    if all_of and stream.word("other") and stream.kind(1) in ("any_stitch", "stitch"):
+        stream.take()  # "in all (the) other sts": those that are left
     while stream.word(*_SIDE_WORDS) and (stream.word(*_SIDE_WORDS, ahead=1) or stream.kind(1) == "corner"):
         stream.take()  # "top right corner ch-2 sp"
     loop_words = stream.take_if(*LOOPS)
@@ -312,7 +309,9 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         return None
     if all_of and place.bare:  # "in all sts", "in all 24 sts"
         whole = place.number == ONE
-        place = replace(place, which=Which.EACH, limit=limit(stream)) if whole else replace(place, each_of=True)
+        place = (
+            replace(place, which=Which.EACH, limit=limit(stream), bare=False) if whole else replace(place, each_of=True)
+        )
     of_last_row(stream)
     if place.targets[0].kind is TargetKind.ROW_END:
         along_what(stream)

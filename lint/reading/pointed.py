@@ -28,7 +28,7 @@ _A_CHAIN = Target(TargetKind.CHAIN)
 
 def each_place(stream: Stream, start: int) -> Place | None:
     """ "each of the next 3 dc", "each dc and ch-1 sp around", "each of the 4 corner sps"."""
-    stream.take()
+    told = stream.take().lower
     stream.skip("of", "the", "each")
     if stream.kind() in ("next", "first", "last", "same"):
         inner = pointed(stream, start)
@@ -41,7 +41,8 @@ def each_place(stream: Stream, start: int) -> Place | None:
         return replace(inner, each_of=True) if inner else None
     rest = stream.take_if("remaining")
     stream.skip("unused", "any")
-    stream.take() if stream.word("other") and stream.kind(1) == "number" else None  # "each of the other 11 dc"
+    if stream.word("other") and (stream.kind(1) == "number" or told == "each of the"):
+        stream.take()  # "each of the other (11) dc"; "every other dc" may also be every second one
     number = how_many(stream)
     if number is not None:
         unused = stream.take_if("unused") or _of_a_piece(stream)
