@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from helpers import all_findings, check, counts
+from helpers import all_findings, check, counts, spaces
 
 
 def _rules(text: str, weights: tuple[str, ...] = ("correction", "query")) -> list[str]:
@@ -51,3 +51,42 @@ def test_every_other_stitch_beside_corners_is_not_guessed() -> None:
     for words in ("3 sc in each corner st and sc in every other st around", "sc in each other st, 3 sc in corners"):
         assert counts(check(_TILE.format(words, 42)))[3] is None
         assert _rules(_TILE.format(words, 42)) == ["not-understood"]
+
+
+def test_a_star_within_a_bracket_is_where_its_last_pass_ends() -> None:
+    """ "[…, * ch 2, …] 5 times, ending last rep at *": the last pass stops at the star."""
+    text = (
+        "Spoke\nUS terms. Ch 1 never counts.\n\nRnd 1: Ch 1, 15 sc in magic ring, sl st in first sc. (15 sc)\n"
+        "Rnd 2: Ch 1, [sc in next 3 sc, * ch 2] 5 times, ending last rep at *, hdc in first sc. (15 sc, {} ch-2 sps)\n"
+    )
+    assert spaces(check(text.format(4)))[1].get(2) == 4
+    assert _rules(text.format(5), ("correction",)) == ["count-differs"]
+    lost = text.replace("* ch 2", "ch 2")
+    assert counts(check(lost.format(4)))[1] is None
+
+
+_TWICE = (
+    "Pincushion\nUS terms. Ch 1 never counts.\n\nTOP\nRnd 1: 6 sc in magic ring. (6 sc)\nRnd 2: 2 sc in each sc around. (12 sc)\n"
+    "Fasten off.{}\n\nBASE\n{}\n\nEDGE\nRnd 1: Join B in any st, ch 1, 2 sc in each sc around. (24 sc)\n"
+)
+
+
+def test_a_second_piece_the_same_is_a_piece() -> None:
+    """Alone under its heading such a sentence works the piece before once more; changed, it is not recomputed."""
+    for words in (
+        "Crochet a second piece the same.",
+        "Make another circle in exactly the same way.",
+        "Work a second one like the first.",
+    ):
+        report = check(_TWICE.format("", words))
+        made = [(row.part.name, row.cells[0].made.stitches) for row in report.ledger.rows]
+        assert made == [("TOP", 6), ("TOP", 12), ("BASE", 6), ("BASE", 12), ("EDGE", 24)], words
+    changed = check(_TWICE.format("", "Crochet a second piece the same, but with 2 rounds more."))
+    assert [row.cells[0].made for row in changed.ledger.rows if row.part.name == "BASE"] == [None]
+
+
+def test_a_piece_made_again_works_none_upon_itself() -> None:
+    """Said of the piece just worked, it only tells how many are made."""
+    report = check(_TWICE.format(" Make a second piece the same.", "Work as for Top."))
+    assert [row.part.name for row in report.ledger.rows] == ["TOP", "TOP", "BASE", "BASE", "EDGE"]
+    assert counts(report)[:2] == [6, 12]

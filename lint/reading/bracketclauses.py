@@ -203,6 +203,14 @@ class BracketClauses(PlaceFirstClauses):
                 return
         stream.at = start
 
+    def _star_within(self, start: int, close: int, items: list[Step]) -> int | None:
+        """ "[2 sc in next st, * sc in next 3 sts] around, ending last rep at *": before which item the one star stands."""
+        stars = [item for item in self.stream.lexemes[start + 1 : close] if item.kind == "star"]
+        if len(stars) != 1:
+            return None
+        behind = [index for index, item in enumerate(items) if item.span.start > stars[0].start]
+        return behind[0] if behind and behind[0] else None
+
     def after_bracket(self, start: int, items: list[Step]) -> bool:
         stream = self.stream
         close = stream.at
@@ -222,7 +230,8 @@ class BracketClauses(PlaceFirstClauses):
                 return True
         times = along_side(stream, items) or read_times(stream, after_bracket=True) if worked else None
         if times is not None:
-            step: Step = Repeat(stream.span_from(start), tuple(items), times)
+            stop = self._star_within(start, close, items)
+            step: Step = repeats.Folded(stream.span_from(start), tuple(items), times, sign="[", stop_sign=stop)
             found = places(stream) if stream.kind() in ("in",) else ()
             if found:
                 step = Group(stream.span_from(start), (step,), found)

@@ -27,7 +27,7 @@ from lint.reading.layers import layers_noted
 from lint.reading.listrepeats import by_cross
 from lint.reading.lists import count_alone, to_the_end
 from lint.reading.markers import read_marker, unclear_markers
-from lint.reading.piececalls import piece_call
+from lint.reading.piececalls import piece_again, piece_call
 from lint.reading.plainclauses import POINTS
 from lint.reading.rowcalls import row_call, rows_of_piece
 from lint.reading.rowsof import rows_even
@@ -177,6 +177,8 @@ class Clauses(WordClauses):
         if kind in CLOSERS:
             lexeme = stream.take()
             self.steps.append(Unread(lexeme.span, lexeme.text, "this bracket is never opened", "never opened"))
+            return True
+        if kind in ("make", "open_work", "repeat") and piece_again(stream, self.steps, start):
             return True
         if kind in ("make", "as", "open_work") and piece_call(stream, self.steps, start):
             return True

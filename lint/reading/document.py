@@ -30,12 +30,14 @@ from lint.reading.terms import Terms, find_terms
 from lint.rulebook import AbbreviationFile, Rulebook, StitchFile
 from lint.source import SourceText, Span
 from lint.tree import (
+    THE_PIECE_BEFORE,
     Evenly,
     FastenOff,
     Group,
     Join,
     JoinYarn,
     Repeat,
+    RowCall,
     Special,
     Turn,
     Unread,
@@ -132,6 +134,7 @@ class _RowReader:
     def part(self, text: PartText) -> Part:
         round_part = _round_by_words(self.source, text)
         rows = [row for row in (self.row(item, round_part) for item in text.rows) if row is not None]
+        rows = [row for at, row in enumerate(rows) if not (at and _piece_again(row))]  # of this piece: it is made twice
         return Part(text.name, text.span, text.make, tuple(rows))
 
     def row(self, text: RowText, round_part: bool) -> Row | None:
@@ -228,6 +231,10 @@ class _RowReader:
     def read(self, span: Span, sizes: tuple[int, ...] | None = None) -> tuple[Reading, list[Lexeme]]:
         lexemes = with_line_stops(self.lexicon.read(self.source.slice(span), span.start), self.source)
         return read_row(Stream(lexemes, replace(self.vocabulary, gate=sizes or ()))), lexemes
+
+
+def _piece_again(row: Row) -> bool:
+    return row.label is None and any(isinstance(s, RowCall) and s.part == THE_PIECE_BEFORE for s in row.steps)
 
 
 def _round_by_words(source: SourceText, part: PartText) -> bool:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 import regex
 
 from lint.reading.labels import LabelReader
+from lint.reading.piecewords import AGAIN
 from lint.reading.sections import SectionFinder
 
 _MAKE_WORDS = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8, "ten": 10, "twelve": 12}
@@ -99,7 +100,7 @@ class PartHeadings:
             heading = self.finder.at_line(other)
             if heading is not None and heading.key not in ("notes",):
                 return False
-            if self.like_another(index, other):
+            if self.like_another(index, other) or AGAIN.match(other.lower()):
                 return True
             if (
                 _STARTS_WORK.match(other)
