@@ -90,3 +90,39 @@ def test_a_piece_made_again_works_none_upon_itself() -> None:
     report = check(_TWICE.format(" Make a second piece the same.", "Work as for Top."))
     assert [row.part.name for row in report.ledger.rows] == ["TOP", "TOP", "BASE", "BASE", "EDGE"]
     assert counts(report)[:2] == [6, 12]
+
+
+_MESHES = (
+    "Sampler\nUS terms\n\nA space (sp) is ch 2, skip 2 sts (or 2 ch), dc in next dc; a block (bl) is dc in next 2 sts (or 2 dc in the "
+    "ch-2 sp), dc in next dc.\nCh 3 always counts as dc.\n\nCh 30.\n"
+    "1st row: Dc in 4th ch from hook and in each ch across. (28 dc) Ch 3, turn.\n2nd row: {} Ch 3, turn.\n3rd row: Like 2nd.{}\n"
+)
+
+
+def test_squares_of_filet_explained_in_a_sentence_and_held_together() -> None:
+    """Blocks and spaces told in one sentence, some of them in brackets; a row "like 2nd" is that row again."""
+    for words in ("2 bls, (1 sp, 1 bl, 1 sp), 4 bls.", "(2 bls, 1 sp), 1 bl, [1 sp, 4 bls]."):
+        report = check(_MESHES.format(words, " (24 dc, 2 ch-2 sps)"))
+        assert counts(report) == [28, 24, 24], words
+        assert spaces(report)[1:] == [{2: 2}, {2: 2}]
+        assert _rules(_MESHES.format(words, " (24 dc, 2 ch-2 sps)"), ("correction",)) == []
+        assert _rules(_MESHES.format(words, " (22 dc, 2 ch-2 sps)"), ("correction",)) == ["count-differs"]
+
+
+def test_a_turn_said_beside_a_called_row_is_made_once() -> None:
+    """ "As 2nd row. Ch 1, turn." of a row that ends with ch 1, turn: what is worked last is met first all the same."""
+    text = (
+        "Flap\nUS terms. Ch 1 never counts.\n\nCh 7.\n1st row: Sc in 2nd ch from hook and in each ch across. Ch 1, turn. (6 sc)\n"
+        "2nd row: Sc in each sc across. Ch 1, turn. (6 sc)\n3rd row: As 2nd row.{}\n"
+        "4th row: Sc in next 4 sc, leave rem sts unworked. Ch 1, turn. (4 sc)\n5th row: 2 sc in first sc, sc in next 3 sc. (5 sc)\n"
+    )
+    for tail in ("", " Ch 1, turn.", " Turn."):
+        assert counts(check(text.format(tail))) == [6, 6, 6, 4, 5]
+        assert _rules(text.format(tail), ("correction",)) == []
+
+
+def test_the_square_below_is_met_from_its_end() -> None:
+    """A row of filet called with its turn leaves the next row to begin where that one ended."""
+    text = _MESHES.format("3 bls, 5 sps, 1 bl.", " Ch 3, turn.") + "4th row: 1 bl, 5 sps, 3 bls.\n"
+    assert counts(check(text)) == [28, 18, 18, 18]
+    assert _rules(text, ("correction", "query")) == []

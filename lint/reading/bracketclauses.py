@@ -76,7 +76,7 @@ class BracketClauses(PlaceFirstClauses):
         inner = stream.inside(start + 1, close)
         if self.times_of_list(start, close) or self.for_some_sizes(start, close):
             return True
-        if self.top:
+        if self.top and not self.goes_on_in_squares(start, close):
             found = counts.bracket_count(stream, start, close, bool(self.steps))
             if found is not None:
                 bare = all(item.unit == "stitches" and not item.words for item in found.items)
@@ -120,6 +120,16 @@ class BracketClauses(PlaceFirstClauses):
         behind = self.stream.kind(close + 1 - start)
         chain = bool(self.steps) and isinstance(self.steps[-1], Chain) and self.steps[-1].counting is None
         return chain and self.runs_on(start) and behind in (*SEPARATORS, *OPENERS, "star", "end", "turn", "stitch")
+
+    def goes_on_in_squares(self, start: int, close: int) -> bool:
+        """ "…, 1 bl, [1 sp, 4 bls].": behind a comma such a bracket is work, unless it counts the squares so far."""
+        if self.stream.lexemes[start - 1 : start] == [] or self.stream.lexemes[start - 1].kind != ",":
+            return False
+        items = self.read_inside(self.stream.inside(start + 1, close))
+        if not items or not all(map(_is_square, items)):
+            return False
+        said, worked = _squares(tuple(items)), _squares(tuple(self.steps))
+        return said is not None and worked is not None and said != worked
 
     def begins_decrease(self, start: int, close: int) -> bool:
         """ "Ch 2, dc in next st (counts as dc2tog)": chain and stitch together are one, over two places."""
@@ -268,9 +278,30 @@ class BracketClauses(PlaceFirstClauses):
         if not gloss and (_only_star_before(self.steps) or not self.top or repeats.open_star(self.steps)):
             self.steps += items  # "*(2 dc in next st, dc in next st), rep from *": brackets that only hold together
             return True
+        if worked and all(map(_is_square, items)):
+            self.steps += items  # "(bl, 3 sps, bl), 2 sps": squares of filet, each of which says where it goes
+            return True
         words = stream.words(start, close)
         self.steps.append(Unread(span, words, "no place and no number of times follows the bracket"))
         return True
+
+
+def _is_square(step: Step) -> bool:
+    """Whether a step works squares of filet, which the pattern defines with the places that they go into."""
+    return isinstance(step, Work) and step.special is not None and step.special.places_itself
+
+
+def _squares(steps: tuple[Step, ...]) -> dict[str, int] | None:
+    """How many squares of each sort the steps work; None where that is not told."""
+    found: dict[str, int] = {}
+    for step in steps:
+        inner, often = (step.items, step.times.number) if isinstance(step, Repeat) else ((), ONE)
+        own = {step.stitch: step.number.lone or 0} if _is_square(step) else _squares(inner)
+        if own is None or isinstance(step, Repeat) and (often is None or step.times.kind is not TimesKind.IN_ALL):
+            return None
+        for name, number in own.items():
+            found[name] = found.get(name, 0) + number * (often.lone or 0)
+    return found
 
 
 def _picot(items: list[Step]) -> list[Step]:

@@ -153,11 +153,22 @@ def _name(entry: Entry) -> str:
     return (singular or forms)[0]
 
 
+# "sk 2 sts (or 2 ch), dc in next dc", "dc in each of next 2 sts (or 2 dc in the sp), dc in next dc"
+_OR_IN_BRACKETS = regex.compile(r"(?i)(?P<left>\b(?:sk|skip|miss)\b[^,;()]*)?\s\(or (?P<other>[^()]+)\)")
+
+
+def _out_of_brackets(found: regex.Match) -> str:
+    """The same words as "sk 2 sts or 2 ch", ", or 2 dc in the sp;", of the same length: places are told by it."""
+    other = found["other"]
+    return f"{found['left']} or {other}  " if found["left"] else f", or {other};"
+
+
 def _read_options(text: str, start: int, lexicon: Lexicon) -> tuple[Step, ...] | None:
     """Steps of a definition; "…, or 2 dc in next ch-2 sp; dc in next dc" gives an Either and what follows."""
     from lint.tree import Either
 
     vocabulary = Vocabulary()
+    text = _OR_IN_BRACKETS.sub(_out_of_brackets, text)
     whole = [
         step
         for step in read_inside(Stream(lexicon.read(text, start), vocabulary))

@@ -17,7 +17,7 @@ _PAREN = regex.compile(
     r"(?P<a>[^()]{1,40}?(?:\(s\)|\(es\))?)\s*\((?=[^)]*\p{L})(?!e?s\))(?P<b>(?:[^()]|\(\w{0,3}\))*)\)\.?(?:\s(?:U\.?[SK]|British|American)\b[^()]*)?"
 )
 _A_IS = regex.compile(
-    r"(?i)^(?:an?|each|the)\s+(?P<name>[\w-]+(?:\s+(?:stitch|st))?)\s+(?:is|are|=|means)\s+(?P<body>.+)$"
+    r"(?i)^(?:an?|each|the)\s+(?P<name>[\w-]+(?:\s+(?:stitch|st))?)(?:\s+\((?P<form>[\w-]{1,8}(?:\(s\))?)\))?\s+(?:is|are|=|means)\s+(?P<body>.+)$"
 )
 
 
@@ -174,6 +174,8 @@ def _balanced(text: str) -> bool:
 
 def _is_entry(piece: str, known: frozenset[str]) -> bool:
     piece = piece.strip(" .\t•*-")
+    if (sentence := _A_IS.match(piece)) is not None and sentence["form"]:
+        return True
     comma = regex.match(r"([^\s,]+(?: [^\s,]+)?),\s+\w", piece)
     if comma and any(form in known for form in expand(comma[1])):
         return True
@@ -214,9 +216,8 @@ def _entry(chunk: str, at: int, known: frozenset[str]) -> Entry | None:
     span = Span(at, at + len(text))
     sentence = _A_IS.match(text)
     if sentence:
-        return Entry(
-            (sentence["name"].lower(),), (sentence["name"],), sentence["body"], at + sentence.start("body"), span
-        )
+        forms = (*expand(sentence["form"] or ""), sentence["name"].lower())
+        return Entry(forms, (sentence["name"],), sentence["body"], at + sentence.start("body"), span)
     match = _SEPARATOR.search(text)
     paren = _PAREN.fullmatch(text)
     if match is None:

@@ -8,6 +8,7 @@ from lint.amount import Amount
 from lint.pattern import Part, Row, Stated
 from lint.tree import MAKES_STITCHES, THE_PIECE_BEFORE, FastenOff, RowCall, Step, TimesKind
 from lint.working.alternating import Alternates, label_word
+from lint.working.besides import once
 from lint.working.onesize import for_size, works
 
 MOST_ROWS = 5000
@@ -187,7 +188,7 @@ class Expander:
                 row,
                 kind if own else called.kind,
                 number,
-                (*head, *inner, *tail),
+                once(head, inner, tail),
                 called.stated,
                 index,
                 len(numbers),
