@@ -126,3 +126,60 @@ def test_the_square_below_is_met_from_its_end() -> None:
     text = _MESHES.format("3 bls, 5 sps, 1 bl.", " Ch 3, turn.") + "4th row: 1 bl, 5 sps, 3 bls.\n"
     assert counts(check(text)) == [28, 18, 18, 18]
     assert _rules(text, ("correction", "query")) == []
+
+
+_OLD = (
+    "Mat\nUK terms\n\n1st round.—3 ch. (1 tr.), 11 tr. into ring, s.s. to 3rd of 3 ch. (12 tr.)\n"
+    "2nd round.—5 ch. (1 tr. and 2 ch.), * 1 tr. into next tr., 2 ch. ; repeat from * all round, s.s. to 3rd of 5 ch. (12 tr.)\n"
+    "3rd round.—* 2 d.c., 3 ch. and 2 d.c. into next sp. ; repeat from * all round, s.s. to first d.c.{}\n"
+)
+
+
+def test_full_stops_of_short_forms_end_no_clause() -> None:
+    """ "2 d.c., 3 ch. and 2 d.c. into next sp." goes into one space, and "5 ch. (1 tr. and 2 ch.)" tells what the chain is."""
+    assert counts(check(_OLD.format(""))) == [12, 12, 48]
+    assert spaces(check(_OLD.format("")))[1:] == [{2: 12}, {3: 12}]
+    assert _rules(_OLD.format(" (46 d.c.)"), ("correction",)) == ["count-differs"]
+    wrong = _OLD.format("").replace("(1 tr. and 2 ch.)", "(1 tr. and 3 ch.)")
+    assert counts(check(wrong))[1] is None
+
+
+def test_translated_ways_to_say_how_far() -> None:
+    """ "In all further ch", "in each further sc", "the rnd out", "from * work 4 times in total", "In every arch work: …"."""
+    text = (
+        "Lappen\nUS terms. Ch 1 never counts.\n\nCh 13.\nRow 1: 1 sc in the 2nd ch from the hook, 1 sc each in all further ch. = 12 sc.\n"
+        "Row 2: Turn with 1 ch, * 1 sc in next st, 2 sc in following st, skip 1 st, from * work 4 times in total. = 12 sc.\n"
+        "Row 3: Turn with 1 ch, 2 sc in first sc, 1 sc in each further sc. = {} sc.\n"
+    )
+    assert counts(check(text.format(13))) == [12, 12, 13]
+    assert _rules(text.format(13)) == []
+    assert _rules(text.format(12), ("correction",)) == ["count-differs"]
+    around = (
+        "Ster\nUS terms. Ch 1 never counts.\n\n1st rnd: 10 sc in a magic ring. = 10 sc.\n2nd rnd: * 1 sc in next sc, ch 4, skip 1 sc *, repeat "
+        "from * to * the rnd out. = 5 sc and 5 ch-4 arches.\n3rd rnd: In every ch-4 arch work: 1 sc, 1 hdc, 3 dc, 1 hdc, 1 sc. = {} sts.\n"
+    )
+    assert counts(check(around.format(35))) == [10, 5, 35]
+    assert _rules(around.format(30), ("correction",)) == ["count-differs"]
+
+
+def test_first_stitch_named_without_in_and_a_way_gone_again() -> None:
+    """ "sc 1st dc" is worked in it; "sl st to the corner sp again" only goes there."""
+    text = (
+        "Grid\nUS terms. Ch 1 never counts.\n\nRnd 1: Ch 3 (counts as dc), 2 dc in ring, (ch 2, 3 dc in ring) 3 times, ch 2, sl st in top of ch-3. "
+        "(12 dc)\nRnd 2: Sl st over to the corner sp again. Ch 3, 2 dc in same sp, (3 dc in next ch-2 sp) 3 times, sl st in top of ch-3. (12 dc)\n"
+        "Rnd 3: Ch 1, sc 1st dc, sc in next 11 dc, sl st in first sc. ({} sc)\n"
+    )
+    assert counts(check(text.format(12))) == [12, 12, 12]
+    assert _rules(text.format(13), ("correction",)) == ["count-differs"]
+
+
+def test_pairs_are_groups_to_work_between() -> None:
+    """ "2 dc between the next 2 pairs": a pair of stitches in one place is a group."""
+    text = (
+        "Bloem\nUS terms\n\nRnd 1: 8 dc in magic ring, sl st in first dc. (8 dc)\nRnd 2: Ch 3 (counts as dc), dc in same st, 2 dc in each dc "
+        "around, sl st in top of ch-3. (16 dc)\nRnd 3: Attach B between two pairs of dc. Ch 3 (counts as dc), 1 dc in same space, ch 1, "
+        "* 2 dc between the next 2 pairs, ch 1; rep from * {} times more, sl st in top of ch-3. (16 dc, 8 ch-1 sps)\n"
+    )
+    assert counts(check(text.format(6))) == [8, 16, 16]
+    assert _rules(text.format(6), ("correction",)) == []
+    assert _rules(text.format(5), ("correction",)) != []

@@ -119,7 +119,8 @@ class BracketClauses(PlaceFirstClauses):
         """Whether a bracket hangs on a chain, and nothing hangs on the bracket."""
         behind = self.stream.kind(close + 1 - start)
         chain = bool(self.steps) and isinstance(self.steps[-1], Chain) and self.steps[-1].counting is None
-        return chain and self.runs_on(start) and behind in (*SEPARATORS, *OPENERS, "star", "end", "turn", "stitch")
+        hangs = self.runs_on(start) or self._behind_short_chain(start)
+        return chain and hangs and behind in (*SEPARATORS, *OPENERS, "star", "end", "turn", "stitch")
 
     def goes_on_in_squares(self, start: int, close: int) -> bool:
         """ "…, 1 bl, [1 sp, 4 bls].": behind a comma such a bracket is work, unless it counts the squares so far."""
@@ -130,6 +131,11 @@ class BracketClauses(PlaceFirstClauses):
             return False
         said, worked = _squares(tuple(items)), _squares(tuple(self.steps))
         return said is not None and worked is not None and said != worked
+
+    def _behind_short_chain(self, start: int) -> bool:
+        """Whether "4 ch." stands before a bracket, with the full stop of an abbreviation."""
+        kinds = [item.kind for item in self.stream.lexemes[max(0, start - 2) : start]]
+        return kinds == ["chain", "."]
 
     def begins_decrease(self, start: int, close: int) -> bool:
         """ "Ch 2, dc in next st (counts as dc2tog)": chain and stitch together are one, over two places."""
@@ -262,6 +268,7 @@ class BracketClauses(PlaceFirstClauses):
             self.steps += items  # "(skip next 3 dc)": brackets that hold nothing but a skip
             return True
         gloss = start > 0 and stream.lexemes[start - 1].kind not in (*SEPARATORS, "star", "make", *OPENERS)
+        gloss = gloss or self._behind_short_chain(start)
         spread = gloss and bool(self.steps) and isinstance(self.steps[-1], Evenly)  # how stitches are spread on an edge
         explains = not worked or spread or len(worked) == 1 and not getattr(worked[0], "places", ())
         if not worked and _holds_work(stream.lexemes[start:close]):

@@ -142,7 +142,8 @@ _ADDED_UP = ("number", "stitch", "chain", "+", "and", ",", "dash", "space", "fir
 
 
 def adds_up(inner: Stream, length: int | None) -> Counting | None:
-    """ "ch 4 (dc + ch 1)", "3 ch (1 tr)": what a chain is made up of, where the heights come to its `length`."""
+    """ "ch 4 (dc + ch 1)", "3 ch. (1 tr.)": what a chain is made up of, where the heights come to its `length`."""
+    inner = inner.without({index for index, item in enumerate(inner.lexemes) if item.kind == "."})
     if any(item.kind not in _ADDED_UP for item in inner.lexemes):
         return None
     note = _counted(inner, 0)

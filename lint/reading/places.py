@@ -68,6 +68,7 @@ def places(stream: Stream, allow_to: bool = False, bare: bool = False) -> tuple[
             and not remaining
             and stream.kind() not in ("next", "same", "each")
             and not (stream.kind() in ("last", "first") and stream.kind(1) in ("number", "any_stitch", "stitch"))
+            and not (stream.word("1st") and stream.kind(1) in ("any_stitch", "stitch"))  # "sc 1st dc"
             and not (
                 stream.kind() == "ordinal" and stream.kind(1) == "chain" and stream.kind(2) == "from"
             )  # "sc 2nd ch from hook"
@@ -134,7 +135,11 @@ def _preposition(stream: Stream, allow_to: bool) -> bool | None:
         stream.take()
         return False
     named = 2 if stream.kind(1) == "the" else 1
-    others = stream.word("other", ahead=named) and stream.kind(named + 1) in ("any_stitch", "stitch")
+    others = stream.word("other", "further", ahead=named) and stream.kind(named + 1) in (
+        "any_stitch",
+        "stitch",
+        "chain",
+    )
     if stream.word("in all") and (others or stream.kind(1) in _ALL_OF):
         stream.take()
         return False  # "2 sc in all sts": not a total
@@ -194,8 +199,8 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
     stream.skip(*_FILLERS)
     said = stream.lexemes[max(0, start - 1) : stream.at]
     all_of = any(item.kind == "all" or item.lower == "in all" for item in said)
-    if all_of and stream.word("other") and stream.kind(1) in ("any_stitch", "stitch"):
-        stream.take()  # "in all (the) other sts": those that are left
+    if all_of and stream.word("other", "further") and stream.kind(1) in ("any_stitch", "stitch", "chain"):
+        stream.take()  # "in all (the) other sts", "in all further ch": those that are left
     while stream.word(*_SIDE_WORDS) and (stream.word(*_SIDE_WORDS, ahead=1) or stream.kind(1) == "corner"):
         stream.take()  # "top right corner ch-2 sp"
     loop_words = stream.take_if(*LOOPS)

@@ -39,7 +39,7 @@ def each_place(stream: Stream, start: int) -> Place | None:
             if stream.kind() in (*SIGNS, "end") and inner.of is None:
                 return replace(inner, which=Which.EACH)  # "2 dc in each following dc,"
         return replace(inner, each_of=True) if inner else None
-    rest = stream.take_if("remaining")
+    rest = stream.take_if("remaining") or stream.word("further") and stream.take()  # "in each further ch"
     stream.skip("unused", "any")
     if stream.word("other") and (stream.kind(1) == "number" or told == "each of the"):
         stream.take()  # "each of the other (11) dc"; "every other dc" may also be every second one

@@ -93,7 +93,7 @@ def _target(stream: Stream) -> Target | None:
     if lexeme.kind in ("special", "one_stitch", "group_word", "picot"):
         stream.take()
         return Target(TargetKind.SPECIAL, lexeme.value or lexeme.lower)
-    if stream.word("group", "groups"):
+    if stream.word("group", "groups", "pair", "pairs"):
         stream.take()
         return Target(TargetKind.SPECIAL, "group")
     if stream.word("tip", "point", "points") and stream.kind(1) in (
