@@ -183,3 +183,29 @@ def test_pairs_are_groups_to_work_between() -> None:
     assert counts(check(text.format(6))) == [8, 16, 16]
     assert _rules(text.format(6), ("correction",)) == []
     assert _rules(text.format(5), ("correction",)) != []
+
+
+def test_a_chain_and_what_it_stands_for_are_no_count() -> None:
+    """ "Ch 3 (= 1 dc)" and "(= 1st dc)" tell what the chain is; "(10 dc)" behind a chain is the row's count."""
+    text = (
+        "Rand\nUS terms\n\nCh 11.\n1st row: Sc in 2nd ch from hook and in each ch across. (10 sc)\n"
+        "2nd row: Ch 3 (= {}), turn, 1 dc in the 1st st, 1 dc in each st to end. ({} dc)\n"
+    )
+    for words in ("1 dc", "1st dc", "dc"):
+        assert counts(check(text.format(words, 11))) == [10, 11], words
+        assert _rules(text.format(words, 11)) == []
+        assert _rules(text.format(words, 10)) == ["count-differs"]
+    behind = "Rand\nUS terms\n\nCh 11.\n1st row: Sc in 2nd ch from hook and in each ch across, ch 1 ({} sc)\n"
+    assert _rules(behind.format(10), ("correction",)) == []
+    assert _rules(behind.format(9), ("correction",)) == ["count-differs"]
+
+
+def test_a_list_without_signs_that_explains_fastening_off() -> None:
+    """A list in one line, no sign between form and meaning, is a list though it speaks of fastening off."""
+    text = (
+        "Trim\n\naran (4) wool, 4 mm hook\n\nch chain, dc double crochet, FO fasten off, sc single crochet, st(s) stitch(es)\n\n"
+        "R1: ch 11, sc in 2nd ch and each ch across, turn (10 sc)\nR2: ch 1, 2 hdc in each st, FO (20 hdc)\n"
+    )
+    found = [f.message for f in check(text).findings if f.rule in ("abbreviation-undefined", "section-missing")]
+    assert not any("list of abbreviations" in message and "does not give" in message for message in found)
+    assert any("“hdc”" in message for message in found)

@@ -76,6 +76,10 @@ class BracketClauses(PlaceFirstClauses):
         inner = stream.inside(start + 1, close)
         if self.times_of_list(start, close) or self.for_some_sizes(start, close):
             return True
+        if self._explains_chain(start, close) and (note := notes.adds_up(inner, self.steps[-1].length.lone)) is not None:
+            stream.at = close + 1
+            self.attach_counting(note)  # "ch 3 (= 1 dc)", which is no count of the row
+            return True
         if self.top and not self.goes_on_in_squares(start, close):
             found = counts.bracket_count(stream, start, close, bool(self.steps))
             if found is not None:
@@ -89,8 +93,6 @@ class BracketClauses(PlaceFirstClauses):
         nested = any(item.kind in OPENERS for item in inner.lexemes)
         placed = close + 1 < len(stream.lexemes) and stream.lexemes[close + 1].kind == "in"
         note = notes.counting(stream.inside(start + 1, close)) if not nested and not placed else None
-        if note is None and not nested and self._explains_chain(start, close):
-            note = notes.adds_up(inner, self.steps[-1].length.lone)
         if note is not None:
             stream.at = close + 1
             named = inner.lexemes[1 if inner.kind() in ("the", "beginning") else 0].kind

@@ -288,9 +288,10 @@ def _entries(source: SourceText, layout: Layout, known: frozenset[str], book: Ru
             s.key in ("abbreviations", "specials") and s.span.start <= span.end and span.start <= s.span.end
             for s in layout.sections
         )
-        if inside or _ROW_WORDS.search(words):
-            continue  # "Edging: Ch 1, sc in each st across, fasten off." works a row
         some = listentries.entries(words, span.start, known)
+        forms = sum(not known.isdisjoint(entry.forms) for entry in some)
+        if inside or _ROW_WORDS.search(words) and forms < 3:
+            continue  # "Edging: Ch 1, sc in each st across, fasten off." works a row; "ch chain, dc …, FO fasten off" none
         for stop in regex.finditer(r"\.\s+(?=[A-Za-z][\w-]*(?: [\w-]+)?(?: ?\([^)]{1,8}\))?\s*[:=])", words):
             some += listentries.entries(words[stop.end() :], span.start + stop.end(), known)
         real = [entry for entry in some if known.intersection((*entry.forms, entry.body.strip(" .").lower()))]
