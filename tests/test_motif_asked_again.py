@@ -209,3 +209,29 @@ def test_a_list_without_signs_that_explains_fastening_off() -> None:
     found = [f.message for f in check(text).findings if f.rule in ("abbreviation-undefined", "section-missing")]
     assert not any("list of abbreviations" in message and "does not give" in message for message in found)
     assert any("“hdc”" in message for message in found)
+
+
+def test_stitches_told_behind_a_list_and_worked_in_their_like() -> None:
+    """A stitch explained in a sentence behind the list; "shell in shell" told by itself is that shell, in a shell."""
+    text = (
+        "Strip\nUS terms\nAbbreviations: ch—chain, dc—double crochet, st—stitch, sp—space. Fan: (3 dc, ch 1, 3 dc) in the same place. "
+        "Fan in fan: fan in ch-1 sp of fan.\n\nCh 11. Row 1: Fan in 6th ch from hook (5 skipped ch count as dc and base), skip 4 ch, dc in last ch. "
+        "(8 dc)\nRow 2: Ch 3 (counts as dc), turn, fan in fan, dc in top of turning ch. ({} dc)\n"
+    )
+    assert counts(check(text.format(8))) == [8, 8]
+    assert "special-stitch-name" not in _rules(text.format(8))
+    assert _rules(text.format(9), ("correction",)) == ["count-differs"]
+
+
+def test_rows_go_on_from_a_count_of_two_kinds() -> None:
+    """A slip in a row whose count names two kinds of stitch: the row after it, which agrees with the count, is right."""
+    text = (
+        "Coaster\nUS terms. Ch 1 never counts.\n\nRnd 1: 12 sc in magic ring, sl st in first sc. (12 sc)\n"
+        "Rnd 2: Ch 1, 2 sc in each sc around, sl st in first sc. (24 sc)\n"
+        "Rnd 3: Ch 1, *sc in next st, skip 2 sts, 5 dc in next st, skip 2 sts; rep from * 4 times more, sl st in first sc. (4 sc, 20 dc)\n"
+        "Rnd 4: Ch 1, sc in each st around, sl st in first sc. (24 sc)\n"
+    )
+    report = check(text)
+    assert counts(report)[3] == 24
+    assert len(_rules(text, ("correction",))) == 1
+    assert _rules(text.replace("4 times more", "3 times more")) == []

@@ -30,6 +30,9 @@ _EDGE_STITCH = regex.compile(
 )
 
 
+_IN_ITS_LIKE = regex.compile(r"(?P<one>[\w-]+) (?:in|into|over) (?:an? |next )?(?P=one)")
+
+
 @lru_cache(maxsize=256)
 def _alone(word: str) -> regex.Pattern:
     return regex.compile(rf"\b{regex.escape(word)}\b")
@@ -82,6 +85,8 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
     worked = [step for step in walk(steps) if isinstance(step, (Work, Chain))]
     if not worked or not all_read(list(steps)):
         return None
+    if _IN_ITS_LIKE.fullmatch(name) and any(isinstance(step, Work) and step.undefined for step in worked):
+        return None  # "Shell in shell: shell in ch-2 sp of shell" only tells where in it
     if standard and (len(worked) < 2 or not any(isinstance(step, Skip) for step in walk(steps))):
         return None  # explained; but "Xdc: skip next st, dc in next st, dc in skipped st" is the pattern's own
     if len(steps) == 1 and isinstance(steps[0], Group):

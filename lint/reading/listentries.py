@@ -40,6 +40,8 @@ _BARE_ENTRY = regex.compile(
 _NEXT_NAMED = regex.compile(
     r"(?<=[\w)])\.\s+(?=(?:(?:an?|one|1|each)\s)?\p{L}[\w-]*(?: [\w-]+){0,2} \([\w-]{1,8}\)\s*[=:])(?i)"
 )
+# "sp—space, rnd—round. Shell: (2 dc, ch 2, 2 dc) in same place.": the sentence that tells how one is worked
+_NEXT_TOLD = regex.compile(r"(?<=[\w)])\.\s+(?=\p{Lu}[\w-]*(?: [\w-]+){0,3}(?: \([\w-]{1,8}\))?:\s)")
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,7 +124,7 @@ def _chunks(line: str, known: frozenset[str]) -> list[tuple[int, str]]:
     columns = _columns(body, known)
     if columns:
         return columns
-    cut = [0, *(match.end() for match in _NEXT_NAMED.finditer(body)), len(body)]
+    cut = [0, *sorted({match.end() for sign in (_NEXT_NAMED, _NEXT_TOLD) for match in sign.finditer(body)}), len(body)]
     if len(cut) > 2:
         return [(start + at, piece) for start, end in pairwise(cut) for at, piece in _chunks(body[start:end], known)]
     for cutter in (

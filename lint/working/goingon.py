@@ -57,15 +57,19 @@ def next_fabric(worked: Worked, circular: bool, state: PieceState) -> Fabric:
 
 
 def as_printed(stated: Stated | None, size: int, circular: bool) -> Fabric | None:
-    """A plain row of as many stitches as printed, where the count is of stitches alone; else not known."""
-    if stated is None or len(stated.items) != 1 or stated.series:
+    """A plain row of as many stitches as printed, where the count is of stitches alone; else not known.
+
+    Of several kinds, "(6 sc, 30 dc)", it is of the commonest: how they lie is not told.
+    """
+    if stated is None or not stated.items or stated.series:
         return None
-    item = stated.items[0]
-    number = item.number.at(size)
-    unit, _, name = item.unit.partition(":")
-    if number is None or unit not in ("stitches", "kind") or not 0 < number < 20_000:
+    units = [item.unit.partition(":") for item in stated.items]
+    numbers = [item.number.at(size) for item in stated.items]
+    alike = all(unit == "kind" for unit, _, _ in units) if len(units) > 1 else units[0][0] in ("stitches", "kind")
+    if not alike or any(number is None or not 0 < number < 20_000 for number in numbers):
         return None
-    return Fabric.plain(name or "sc", number, circular)
+    kind = max(zip(numbers, units, strict=True))[1][2]
+    return Fabric.plain(kind or "sc", sum(numbers), circular)
 
 
 def spaces_as_printed(stated: Stated | None, made: Made, size: int, circular: bool) -> Fabric | None:
