@@ -220,7 +220,7 @@ def test_stitches_told_behind_a_list_and_worked_in_their_like() -> None:
     )
     assert counts(check(text.format(8))) == [8, 8]
     assert "special-stitch-name" not in _rules(text.format(8))
-    assert _rules(text.format(9), ("correction",)) == ["count-differs"]
+    assert _rules(text.format(10), ("correction",)) == ["count-differs"]
 
 
 def test_rows_go_on_from_a_count_of_two_kinds() -> None:
@@ -235,3 +235,18 @@ def test_rows_go_on_from_a_count_of_two_kinds() -> None:
     assert counts(report)[3] == 24
     assert len(_rules(text, ("correction",))) == 1
     assert _rules(text.replace("4 times more", "3 times more")) == []
+
+
+_TUFTS = (
+    "Tuft\nUS terms. Ch 1 never counts.\nAbbreviations: ch = chain, TS = tuft stitch, sc = single crochet, st = stitch\n{}\n\nCh 11.\n"
+    "Row 1: Sc in 2nd ch from hook and in each ch across. (10 sc)\nRow 2: Ch 1, turn, *sc in next st, TS in next st; repeat from * across.\n"
+)
+
+
+def test_a_name_and_how_it_is_made_are_one_explanation() -> None:
+    """ "TS = tuft stitch" in the list and "TS: how it is made" below are no two meanings; two ways to make it are."""
+    made = "TS: (yo, insert hook, pull up a loop) 3 times in same st, yo, pull through all loops."
+    assert "abbreviation-twice" not in _rules(_TUFTS.format(made))
+    again = made + "\nTS: (yo, insert hook, pull up a loop) 5 times in same st, yo twice, pull through all loops."
+    assert _rules(_TUFTS.format(again)).count("abbreviation-twice") == 1
+    assert "abbreviation-twice" in _rules(_TUFTS.format("TS = treble star"))
