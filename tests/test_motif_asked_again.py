@@ -250,3 +250,13 @@ def test_a_name_and_how_it_is_made_are_one_explanation() -> None:
     again = made + "\nTS: (yo, insert hook, pull up a loop) 5 times in same st, yo twice, pull through all loops."
     assert _rules(_TUFTS.format(again)).count("abbreviation-twice") == 1
     assert "abbreviation-twice" in _rules(_TUFTS.format("TS = treble star"))
+
+
+def test_a_sentence_that_says_where_is_no_remark() -> None:
+    """ "Not in the last.", "Corner in the middle.", "As far as the marker." change the row: it is not counted."""
+    text = "Flap\nUS terms. Ch 1 never counts.\n\nRnd 1: 12 sc in magic ring. (12 sc)\nRnd 2: Sc in each sc. {}\n"
+    for words in ("Not in the last one.", "Corner in the middle.", "As far as the marker.", "Point at the end.", "Only in the first st."):
+        report = check(text.format(words))
+        assert [row.cells[0].made for row in report.ledger.rows][1:] == [None], words
+        assert _rules(text.format(words)) == ["not-understood"], words
+    assert counts(check(text.format("As usual."))) == [12, 12]

@@ -26,6 +26,21 @@ _NOT_A_NAME = (
 )
 _ENDINGS = ("no_fasten", "fasten_off", "turn", "no_turn")
 _MOST_WORDS = 4  # of a piece's name
+_NO_PIECE = (
+    "far",
+    "before",
+    "usual",
+    "normal",
+    "above",
+    "shown",
+    "described",
+    "always",
+    "ever",
+    "you",
+    "soon",
+    "long",
+    "many",
+)
 _DONE = ("has", "have", "been", "is", "are", "worked", "completed", "complete", "done", "finished", "made")
 
 
@@ -90,6 +105,8 @@ def _begins(stream: Stream) -> bool:
 def _name(stream: Stream) -> str:
     start = stream.at
     ends = (".", ";", ",", "dash", "to", "row_end", "end", *OPENERS, *CLOSERS)
+    if stream.word(*_NO_PIECE):
+        return ""
     while stream.kind() not in ends and stream.at - start < _MOST_WORDS and not stream.done:
         if stream.word("but", "with", "only", "reversing"):
             break  # "the same as Back but mirrored": not as it is
