@@ -260,3 +260,23 @@ def test_a_sentence_that_says_where_is_no_remark() -> None:
         assert [row.cells[0].made for row in report.ledger.rows][1:] == [None], words
         assert _rules(text.format(words)) == ["not-understood"], words
     assert counts(check(text.format("As usual."))) == [12, 12]
+
+
+_FRINGE = (
+    "Fringe\nUS terms. Ch 1 never counts.\n\nCh 7.\nRow 1: Sc in 2nd ch from hook and in each ch across. (6 sc)\nRow 2: {} ({} sc)\n"
+)
+
+
+def test_points_stand_out_from_a_flat_row() -> None:
+    """A chain of its own in a row, worked back along, and then on along the row: its chains are used, and none of the row."""
+    for words, number in (
+        ("Ch 1, turn, sc in next 3 sc, ch 5, sc in 2nd ch from hook and in next 3 ch, sc in next 3 sc.", 10),
+        ("Ch 1, turn, (sc in next sc, ch 4, sc in 2nd ch from hook and in each ch) 5 times, sc in last sc.", 21),
+        ("Turn, *ch 4, sc in 2nd ch from hook and in each ch across, sl st in next 2 sc; rep from * twice more.", 9),
+    ):
+        text = _FRINGE.format(words, number)
+        assert counts(check(text)) == [6, number], words
+        assert _rules(text, ("correction",)) == [], words
+        assert "count-differs" in _rules(_FRINGE.format(words, number + 2), ("correction",))
+    short = "Ch 1, turn, sc in next 3 sc, ch 5, sc in 2nd ch from hook and in next 2 ch, sc in next 3 sc."
+    assert counts(check(_FRINGE.format(short, 9)))[1] is None
