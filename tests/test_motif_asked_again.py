@@ -255,16 +255,20 @@ def test_a_name_and_how_it_is_made_are_one_explanation() -> None:
 def test_a_sentence_that_says_where_is_no_remark() -> None:
     """ "Not in the last.", "Corner in the middle.", "As far as the marker." change the row: it is not counted."""
     text = "Flap\nUS terms. Ch 1 never counts.\n\nRnd 1: 12 sc in magic ring. (12 sc)\nRnd 2: Sc in each sc. {}\n"
-    for words in ("Not in the last one.", "Corner in the middle.", "As far as the marker.", "Point at the end.", "Only in the first st."):
+    for words in (
+        "Not in the last one.",
+        "Corner in the middle.",
+        "As far as the marker.",
+        "Point at the end.",
+        "Only in the first st.",
+    ):
         report = check(text.format(words))
         assert [row.cells[0].made for row in report.ledger.rows][1:] == [None], words
         assert _rules(text.format(words)) == ["not-understood"], words
     assert counts(check(text.format("As usual."))) == [12, 12]
 
 
-_FRINGE = (
-    "Fringe\nUS terms. Ch 1 never counts.\n\nCh 7.\nRow 1: Sc in 2nd ch from hook and in each ch across. (6 sc)\nRow 2: {} ({} sc)\n"
-)
+_FRINGE = "Fringe\nUS terms. Ch 1 never counts.\n\nCh 7.\nRow 1: Sc in 2nd ch from hook and in each ch across. (6 sc)\nRow 2: {} ({} sc)\n"
 
 
 def test_points_stand_out_from_a_flat_row() -> None:
@@ -280,3 +284,27 @@ def test_points_stand_out_from_a_flat_row() -> None:
         assert "count-differs" in _rules(_FRINGE.format(words, number + 2), ("correction",))
     short = "Ch 1, turn, sc in next 3 sc, ch 5, sc in 2nd ch from hook and in next 2 ch, sc in next 3 sc."
     assert counts(check(_FRINGE.format(short, 9)))[1] is None
+
+
+_NET = (
+    "Net\nUS terms. Ch 1 never counts. Ch 3 counts as dc.\n\nRnd 1: Ch 1, 8 sc in magic ring, sl st in first sc. (8 sc)\n"
+    "Rnd 2: Ch 3, (ch 2, dc in next sc) around{}, sl st in top of ch-3. (8 dc, 8 ch-2 sps)\n"
+    "Rnd 3: Ch 1, 3 sc in each ch-2 sp around, sl st in first sc. (24 sc)\n"
+)
+
+
+def test_the_last_space_left_unsaid_is_one_mistake() -> None:
+    """The space before the join is lacking: told once, with that cause, and the next round is worked on the spaces printed."""
+    report = check(_NET.format(""))
+    assert counts(report) == [8, 8, 24]
+    assert _rules(_NET.format("")) == ["count-differs"]
+    finding = next(f for f in report.findings if f.rule == "count-differs")
+    assert finding.likely[0].change == "add “ch 2” before the join"
+    assert _rules(_NET.format(", ch 2")) == []
+
+
+def test_two_rows_told_as_one_are_two() -> None:
+    """ "Two rows of sc across": two rows, whatever the label counts."""
+    text = "Band\nUS terms. Ch 1 never counts.\n\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. (10 sc)\n{}\nFasten off.\n"
+    for words in ("Row 2: Two rows of sc across.", "Next row: 2 rows of sc.", "Rows 2-3: Two rows of sc across."):
+        assert counts(check(text.format(words))) == [10, 10, 10], words

@@ -49,6 +49,9 @@ from lint.tree import (
 _ROW_WORDS = regex.compile(
     r"(?i)\brep(?:eat)? from|\bfasten off|\bin each (?:st|stitch|sc|dc|hdc|tr|htr|ch|sp)s? (?:across|around|to)\b|\bjoin\b(?! to last)|,? turn\.?$"
 )
+_COUNTS = regex.compile(
+    r"(?i)(?:^|(?<=[.;]\s))[^.;\n]*\b(?:counts?|not a st(?:itch)?)\b[^.;\n]*"
+)  # "Ch 3 counts as dc."
 _TOLD_OF = regex.compile(r"(?i)\bat\s+(?:the\s+)?end\s+of\s+(?:row|round|rnd|rd|r)\s*(?P<row>\d+)\b[^.;\d]*$")
 _NAME = regex.compile(
     r"(?i)(?!\W*(?:row|rnd|round|rd|r\d))\W*(?P<name>[A-Za-z][\w-]*(?: [\w-]+){0,3}(?: ?\([\w -]+\))?)\s*[:=]\s"
@@ -112,7 +115,8 @@ def _unplaced(
     for span in layout.prose:
         if any(other.start < span.end and span.start < other.end for other in taken):
             continue
-        kinds = [lexeme.kind for lexeme in lexicon.read(source.slice(span), span.start)]
+        words = _COUNTS.sub("", source.slice(span))
+        kinds = [lexeme.kind for lexeme in lexicon.read(words, span.start)]
         stitches = sum(kind in ("stitch", "chain", "increase", "decrease", "special") for kind in kinds)
         if stitches >= 3 and kinds.count("number") >= 2:
             yield span

@@ -72,6 +72,30 @@ def as_printed(stated: Stated | None, size: int, circular: bool) -> Fabric | Non
     return Fabric.plain(kind or "sc", sum(numbers), circular)
 
 
+def row_as_printed(stated: Stated | None, made: Made, fabric: Fabric, size: int, circular: bool) -> Fabric | None:
+    """What a row that does not come out as printed would be by its print; `fabric`: what it made."""
+    plain = as_printed(stated, size, circular) or closed_as_printed(stated, made, fabric, size)
+    return plain or spaces_as_printed(stated, made, size, circular)
+
+
+def closed_as_printed(stated: Stated | None, made: Made, fabric: Fabric, size: int) -> Fabric | None:
+    """The round with the one space more that is printed: the last, before the join, is often left unsaid."""
+    if stated is None or stated.series or not fabric.circular or len(made.spaces) < 1:
+        return None
+    lacking = []
+    for item in stated.items:
+        unit, _, length = item.unit.partition(":")
+        if unit == "space":
+            there = made.spaces.get(int(length), 0) if length.isdigit() else sum(made.spaces.values())
+            lacking += [length] * ((item.number.at(size) or 0) - there)
+    alone = next(iter(made.spaces)) if len(made.spaces) == 1 else None
+    length = int(lacking[0]) if len(lacking) == 1 and lacking[0].isdigit() else alone if len(lacking) == 1 else None
+    ends = fabric.nodes and fabric.nodes[0].is_stitch and fabric.nodes[-1].is_stitch
+    if not length or not ends:
+        return None
+    return replace(fabric, nodes=[*fabric.nodes, Chains("space", length)])
+
+
 def spaces_as_printed(stated: Stated | None, made: Made, size: int, circular: bool) -> Fabric | None:
     """As many spaces as printed with stitches between, in what was made: only to see whether the next row agrees."""
     if stated is None or len(stated.items) != 1 or stated.series or not stated.items[0].unit.startswith("space"):
