@@ -308,3 +308,35 @@ def test_two_rows_told_as_one_are_two() -> None:
     text = "Band\nUS terms. Ch 1 never counts.\n\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. (10 sc)\n{}\nFasten off.\n"
     for words in ("Row 2: Two rows of sc across.", "Next row: 2 rows of sc.", "Rows 2-3: Two rows of sc across."):
         assert counts(check(text.format(words))) == [10, 10, 10], words
+
+
+_PETALS = (
+    "Aster\nUS terms. Ch 3 counts as dc.\n\nRnd 1: Ch 3, dc in magic ring, ch 1, (2 dc in ring, ch 1) 4 times, sl st in top of ch-3. (10 dc)\n"
+    "Rnd 2: Sl st in next dc and in ch-1 sp, ch 3, (dc, ch 1, 2 dc) in same sp, (2 dc, ch 1, 2 dc) in ea ch-1 sp x4, sl st in top of ch-3. "
+    "(20 dc)\nRnd 3: Sl st in next dc and in ch-1 sp, ch 3, 2 dc in same sp, [2 dc between next 2 groups, 3 dc in next ch-1 sp] 4 times, "
+    "2 dc {}, sl st in top of ch-3. ({} dc)\n"
+)
+
+
+def test_a_gap_named_by_both_its_sides_is_one_place() -> None:
+    """ "Between last group and first group" is one gap; "in ea ch-1 sp x4" is one group in each of four."""
+    for words in (
+        "between last group and first group",
+        "between last and first groups",
+        "between the last group and the next group",
+    ):
+        assert counts(check(_PETALS.format(words, 25))) == [10, 20, 25], words
+        assert _rules(_PETALS.format(words, 25), ("correction",)) == []
+        assert _rules(_PETALS.format(words, 27), ("correction",)) == ["count-differs"]
+
+
+def test_words_that_lead_to_a_list_and_tell_a_count() -> None:
+    """ "UK terms! ch = chain, …" is a list; "You'll have 8 tr." is the count; "This round makes the corners." only tells."""
+    text = (
+        "Blanket Square\n\nUK terms! ch = chain, dc = double crochet, sl st = slip stitch, sp = space, st = stitch, tr = treble\n\n"
+        "Round 1: Make a magic circle. 3ch (this counts as your first tr), 7tr into the circle. Sl st to the top of the 3ch. You'll have {} tr.\n"
+        "Round 2: This round makes the corners. 1ch, *3dc in the next st, 1dc in the next st*, repeat from * to * three more times. 16 dc.\n"
+    )
+    assert counts(check(text.format(8))) == [8, 16]
+    assert _rules(text.format(8), ("correction",)) == []
+    assert _rules(text.format(9), ("correction",)) == ["count-differs"]

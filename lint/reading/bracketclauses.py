@@ -76,7 +76,10 @@ class BracketClauses(PlaceFirstClauses):
         inner = stream.inside(start + 1, close)
         if self.times_of_list(start, close) or self.for_some_sizes(start, close):
             return True
-        if self._explains_chain(start, close) and (note := notes.adds_up(inner, self.steps[-1].length.lone)) is not None:
+        if (
+            self._explains_chain(start, close)
+            and (note := notes.adds_up(inner, self.steps[-1].length.lone)) is not None
+        ):
             stream.at = close + 1
             self.attach_counting(note)  # "ch 3 (= 1 dc)", which is no count of the row
             return True
@@ -221,6 +224,15 @@ class BracketClauses(PlaceFirstClauses):
                 return
         stream.at = start
 
+    def _so_many(self, found: tuple[Place, ...]) -> tuple[Place, ...]:
+        """ "(2 dc, ch 1, 2 dc) in ea sp x5": in each of so many; the number is not that of a repeat."""
+        stream = self.stream
+        if len(found) == 1 and found[0].which is Which.EACH and stream.word("x", "×") and stream.kind(1) == "number":
+            stream.take()
+            number = stream.amount()
+            return (replace(found[0], which=Which.NEXT, number=number, each_of=True, limit=None),) if number else found
+        return found
+
     def _star_within(self, start: int, close: int, items: list[Step]) -> int | None:
         """ "[2 sc in next st, * sc in next 3 sts] around, ending last rep at *": before which item the one star stands."""
         stars = [item for item in self.stream.lexemes[start + 1 : close] if item.kind == "star"]
@@ -260,7 +272,7 @@ class BracketClauses(PlaceFirstClauses):
             if stream.kind() == "for" and stream.kind(2 if stream.kind(1) == "the" else 1) in _NAMES:
                 stream.at += 3 if stream.kind(1) == "the" else 2  # "(3 dc, ch 2, 3 dc) for a shell in next ch"
             stream.take_if("all")
-            found = places(stream)
+            found = self._so_many(places(stream))
             if found:
                 self.steps.append(Group(stream.span_from(start), tuple(items), found))
                 return True

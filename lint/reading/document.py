@@ -255,7 +255,9 @@ def _round_by_words(source: SourceText, part: PartText) -> bool:
     turned = regex.search(r"(?<!\bnot |n't |without )\bturn(?:ing)?\b(?! ch)", later) is not None
     if turned and not regex.search(r"\bjoin|\bs(?:l )?st? (?:in|to|into) ", later):
         return False  # a half circle begins in a ring, too
-    if regex.search(r"\b(?:in|into|make|magic)\s.{0,12}\b(?:mr|ring|circle|loop)\b|\bas rounds\b", words):
+    if regex.search(
+        r"\b(?:in|into|make|magic)\s.{0,12}\b(?:mr|ring|circle|loop)\b|\bas rounds\b|(?:^|[:.)\-–]\s*)mr\b", words
+    ):
         return True
     if regex.search(r"\bjoin\b|\bsl st (?:in|to) (?:first|top)", joins):
         return True

@@ -23,7 +23,7 @@ _A_IS = regex.compile(
 
 # "US terms:" before a list in the same line
 _LIST_LEAD = regex.compile(
-    r"(?i)\s*(?:(?:u\.?s\.?a?\.?|u\.?k\.?|american|british|standard|crochet)\s+)*(?:terms|terminology|abbreviations?|abbr\.?)(?:\s*\([^)]*\)|\s+used)?\s*[:–-]\s*(?=\S)"
+    r"(?i)\s*(?:(?:u\.?s\.?a?\.?|u\.?k\.?|american|british|standard|crochet)\s+)*(?:terms|terminology|abbreviations?|abbr\.?)(?:\s*\([^)]*\)|\s+used)?\s*[:!–-]\s*(?=\S)"
 )
 # "I use British terms: ch chain; …", "Also used (US): ch – chain, …": a sentence that leads to a list
 _TALK_LEAD = regex.compile(r"\s*(?P<words>\p{L}[^:;=–\n]{8,60}):\s+(?=\S)")
@@ -93,7 +93,7 @@ def _worded_lead(line: str, known: frozenset[str]) -> regex.Match | None:
     """The words that lead to a list in the same line: three entries or more, the first of them of a known form."""
     lead = _WORDED_LEAD.match(line)
     rest = line[lead.end() :] if lead is not None else ""
-    first = regex.match(r"(?P<form>\p{L}[\w-]{0,8}(?: st)?)(?:\s*[=–:·-])?\s+\p{L}", rest)
+    first = regex.match(r"(?P<form>\p{L}[\w-]{0,8}(?: st)?)(?:\s*[=–:·-])?\s+\(?\p{L}", rest)
     several = len(regex.findall(r"[,;·•|.]", rest)) > 1
     return lead if first is not None and several and first["form"].lower() in known else None
 

@@ -29,24 +29,16 @@ from lint.reading.targets import (
     is_space_word,
     of_a_row_below,
     of_last_row,
+    other_beside,
     row_named,
     target,
 )
 
 _PREPOSITIONS = ("in", "over", "around", "to", "at")
 _WORK_BEGINS = (
-    "number",
-    "stitch",
-    "special",
-    "one_stitch",
-    "group_word",
-    "make",
-    "increase",
-    "decrease",
-    ":",
-    "(",
-    "[",
-)
+    "number", "stitch", "special", "one_stitch", "group_word", "make", "increase", "decrease", ":",
+    "(", "[",
+)  # fmt: skip
 _AFTER_NUMBER = (",", ";", ".", ")", "]", "}", "star", "end", "and")
 _FILLERS = ("the", "of", "all", "both")
 _ALL_OF = ("remaining", "any_stitch", "stitch", "number", "space", "corner", "chain")  # what "in all" may speak of
@@ -58,8 +50,8 @@ def places(stream: Stream, allow_to: bool = False, bare: bool = False) -> tuple[
     """The places named at the cursor; () and nothing taken where there are none.  `bare`: no "in" need stand before."""
     start = stream.at
     gap = bool(stream.take_if("between"))
-    if gap and stream.kind() == "last" and stream.kind(1) == "and" and stream.kind(2) == "first":
-        stream.at += 2  # "between last and first shells"
+    if gap and stream.kind(1) == "and" and {stream.kind(), stream.kind(2)} <= {"first", "last", "next", "ordinal"}:
+        stream.at += 2  # "between last and first shells", "between first and second dc"
     shared = False if gap else _preposition(stream, allow_to)
     if shared is None:
         remaining = stream.kind() == "remaining" and stream.kind(1) in ("number", "any_stitch", "stitch")
@@ -324,6 +316,7 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         place = replace(place, skipped=True)
     behind = stream.at
     if between:
+        other_beside(stream)
         place = replace(place, between=True, number=ONE if place.number.lone == 2 else place.number)
         if of_a_row_below(stream):
             place = replace(place, below=True, row=row_named(stream, behind), span=stream.span_from(start))

@@ -261,6 +261,17 @@ def of_last_row(stream: Stream) -> bool:
     return False
 
 
+def other_beside(stream: Stream) -> None:
+    """Takes the "and first group" of "between last group and first group": what stands on the gap's other side."""
+    start = stream.at
+    if stream.take_if("and"):
+        pointed = stream.at
+        stream.skip("the", "next", "first", "last", "same", "following")
+        if stream.at > pointed and how_many(stream) is None and target(stream) is not None:
+            return
+    stream.at = start
+
+
 def along_what(stream: Stream) -> None:
     """Takes the "across bottom edge" of "in every row end across bottom edge"."""
     start = stream.at
