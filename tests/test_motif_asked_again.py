@@ -340,3 +340,16 @@ def test_words_that_lead_to_a_list_and_tell_a_count() -> None:
     assert counts(check(text.format(8))) == [8, 16]
     assert _rules(text.format(8), ("correction",)) == []
     assert _rules(text.format(9), ("correction",)) == ["count-differs"]
+
+
+def test_a_colour_over_the_next_rounds_begins_no_piece() -> None:
+    """ "Colour B" alone on its line: the spaces of the round before are still known, though the yarn was fastened off."""
+    text = (
+        "Tile\nUK terms.\n\nColour A\nRound 1: 3ch (counts as tr), 7tr into a magic ring. Sl st to top of 3ch. (8 tr)\n"
+        "Round 2: 4ch (counts as 1tr + 1ch), *1tr in next st, 1ch* all the way round. Sl st to 3rd ch. Fasten off.\n\n{}\n"
+        "Round 3: Join in any 1-ch sp. 3ch (counts as tr), 2tr in the same sp, 3tr in each 1-ch sp around. Sl st to top of 3ch. ({} tr)\n"
+    )
+    for heading in ("Colour B", "Color 2 (Rust)", "MC"):
+        assert counts(check(text.format(heading, 24))) == [8, 8, 24], heading
+    assert "count-differs" in _rules(text.format("Colour B", 16), ("correction",))
+    assert counts(check(text.format("Handle", 24)))[2] is None

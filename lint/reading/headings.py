@@ -24,6 +24,11 @@ _TERMS_SAID = regex.compile(
 )
 GATE = regex.compile(r"(?i)^\W*(?:for\s+)?(?:all\s+sizes|sizes?\b.*|.*\bsizes?\s+only)\W*$")
 
+# "Colour B" between two rounds changes the yarn and begins no piece
+_COLOUR = regex.compile(
+    r"(?i)(?:(?:colou?r|yarn|shade)\s+(?:[a-h]|\d|one|two|three|four|five)|MC|CC\d?)(?:\s*\([^()]*\))?\W*"
+)
+
 
 # "As for Back.", "Like the first sleeve": a piece that is worked like another, with or without a verb
 LIKE_ANOTHER = (
@@ -145,7 +150,13 @@ class PartHeadings:
         """Whether words could be a heading: few, and no work."""
         if not text or len(text) > 70 or len(text.split()) > 9 or text.endswith((".", ",", ";")) and not text.isupper():
             return False
-        if _STARTS_WORK.match(text) or GATE.match(text) or _NUMBER_FIRST.match(text) or "=" in text:
+        if (
+            _STARTS_WORK.match(text)
+            or GATE.match(text)
+            or _COLOUR.fullmatch(text)
+            or _NUMBER_FIRST.match(text)
+            or "=" in text
+        ):
             return False
         if not regex.search(r"\p{L}", text):
             return False  # the rule under a table's head
