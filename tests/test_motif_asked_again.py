@@ -353,3 +353,20 @@ def test_a_colour_over_the_next_rounds_begins_no_piece() -> None:
         assert counts(check(text.format(heading, 24))) == [8, 8, 24], heading
     assert "count-differs" in _rules(text.format("Colour B", 16), ("correction",))
     assert counts(check(text.format("Handle", 24)))[2] is None
+
+
+_CONE = (
+    "Cone\nUS terms. Fan: (2 dc, ch 1, 2 dc) in one place.\n\nCh 16.\n"
+    "Row 1: Fan in 5th ch from hook (4 skipped ch count as dc), ch 2, skip 4 ch, 5 dc in next ch, ch 2, skip 4 ch, fan in next ch, dc in last "
+    "ch. (15 dc)\nRow 2: Ch 3 (counts as dc throughout), turn, fan in fan, ch 3, sc in first dc of 5-dc group, (ch 3, sc in next dc) 4 times, "
+    "ch 3, fan in fan, dc in top of ch-3. (5 sc, 10 dc)\n"
+    "Row 3: Ch 3, turn, fan in fan, ch 3, sc in first pineapple lp, (ch 3, sc in next {}) {} times, ch 3, fan in fan, dc in top of ch-3. (4 sc, 10 dc)\n"
+)
+
+
+def test_loops_of_a_pineapple_lie_between_stitches_that_stand_alone() -> None:
+    """ "First pineapple lp" passes the loop beside the fan; one too many is not there."""
+    assert counts(check(_CONE.format("pineapple lp", 3)))[2] == 14
+    assert spaces(check(_CONE.format("lp", 3)))[2] == {1: 2, 3: 5}
+    assert _rules(_CONE.format("pineapple lp", 2), ("correction",)) == ["count-differs"]
+    assert counts(check(_CONE.format("pineapple lp", 4)))[2] is None

@@ -13,6 +13,7 @@ from lint.reading.piecewords import PIECE_WORDS
 from lint.reading.stream import SIGNS, Stream
 
 ANY = Target(TargetKind.ANY_STITCH)
+PINEAPPLE_LOOP = Target(TargetKind.SPACE, "pineapple")
 FOUNDATION = Target(TargetKind.CHAIN, "foundation")  # of the chain that the piece was begun on
 LOOPS = ("back_loop", "front_loop", "both_loops", "third_loop")
 
@@ -87,6 +88,9 @@ def _target(stream: Stream) -> Target | None:
             stream.take()  # "in each tr space": the space beside it
             return Target(TargetKind.SPACE)
         return Target(TargetKind.STITCH, lexeme.value)
+    if stream.word("pineapple") and is_space_word(stream, 1):
+        stream.at += 2  # "in first pineapple loop": one of those within the pineapple
+        return PINEAPPLE_LOOP
     if is_space_word(stream):
         stream.take()
         return Target(TargetKind.SPACE)

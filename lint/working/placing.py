@@ -31,6 +31,8 @@ class Placing(RowEnds):
         number = self.amount(place.number)
         if place.targets[0].name == "joining":
             return [self.closing_loop()]
+        if place.targets[0].name == "pineapple":
+            return self.pineapple_loops(place, number)
         place = replace(place, targets=self.as_made(place.targets)) if place.targets[0].name else place
         if self.other_side and place.targets == (_LOOP,):
             place = replace(place, targets=(Target(TargetKind.CHAIN),))
