@@ -370,3 +370,16 @@ def test_loops_of_a_pineapple_lie_between_stitches_that_stand_alone() -> None:
     assert spaces(check(_CONE.format("lp", 3)))[2] == {1: 2, 3: 5}
     assert _rules(_CONE.format("pineapple lp", 2), ("correction",)) == ["count-differs"]
     assert counts(check(_CONE.format("pineapple lp", 4)))[2] is None
+
+
+_TABLE = "Bauble\nUS terms\n\nWorked in spiral rounds.\n\nCh 2. Work 6 sc in 2nd ch from hook.\n\n{}\n1 | 6 | start\n2 | 12 | +6\n3-5 | 12 | no change\n6 | {} | -4\n7 | 8 | 0\n"
+
+
+def test_a_table_of_stitches_and_their_change_is_reckoned() -> None:
+    """ "6 | 8 | -4" under "Rnd | Sts | Change": so many fewer than before; of blocks or beads it is not read as stitches."""
+    head = "Rnd | Sts | Change"
+    assert counts(check(_TABLE.format(head, 8)))[1:] == [12, 12, 12, 12, 8, 8]
+    assert _rules(_TABLE.format(head, 8), ("correction",)) == []
+    assert _rules(_TABLE.format(head, 9), ("correction",)) == ["count-differs"]
+    for other in ("Rnd | Beads | Change", "Row | Blocks | Spaces", "Rnd | Sts | Chart row"):
+        assert set(counts(check(_TABLE.format(other, 8)))) == {None}, other

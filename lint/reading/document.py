@@ -15,6 +15,7 @@ from lint.reading import definitions, listentries
 from lint.reading.audience import canonical, size_places
 from lint.reading.borrowing import with_borrowed
 from lint.reading.chainnotes import countings
+from lint.reading.changetables import has_change_table, row_of_change
 from lint.reading.clauses import Reading, read_row
 from lint.reading.firstuse import with_first_uses
 from lint.reading.headings import begins_work
@@ -133,6 +134,7 @@ class _RowReader:
         self.source = source
         self.lexicon = lexicon
         self.vocabulary = vocabulary
+        self.change_table = has_change_table(source.text)
         self.ended: set[int] = set()  # "Sizes … only" that the rows under it have outgrown
 
     def part(self, text: PartText) -> Part:
@@ -234,7 +236,9 @@ class _RowReader:
 
     def read(self, span: Span, sizes: tuple[int, ...] | None = None) -> tuple[Reading, list[Lexeme]]:
         lexemes = with_line_stops(self.lexicon.read(self.source.slice(span), span.start), self.source)
-        return read_row(Stream(lexemes, replace(self.vocabulary, gate=sizes or ()))), lexemes
+        stream = Stream(lexemes, replace(self.vocabulary, gate=sizes or ()))
+        told = row_of_change(self.source.slice(span), stream) if self.change_table else None
+        return told or read_row(stream), lexemes
 
 
 def _piece_again(row: Row) -> bool:
