@@ -289,6 +289,10 @@ class BracketClauses(PlaceFirstClauses):
             explains = False  # "(this round only: 2 sc in last st)"
         if worked == [] and self.closes_last_loop(start, close):
             return True
+        if gloss and len(items) == 2 and _picot(items) and isinstance(self.steps[-1], Work):
+            if self.steps[-1].stitch == "picot":  # "picot (ch 3, sl st in 3rd ch from hook)": how it is made
+                self.steps.append(Remark(span))
+                return True
         if not gloss and notes.tells_made(stream.lexemes[start:close]) and (picot := _picot(items)):
             self.steps += picot  # ", (ch 3, sl st in last sc - picot made),": worked here, and told what it makes
             return True

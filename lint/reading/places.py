@@ -223,6 +223,9 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
     elif kind == "beginning" and stream.kind(1) in (".", ",", ";", "end"):
         stream.take()  # "sl st to beg."
         place = Place(stream.span_from(start), Which.FIRST, (ANY,), from_words="start")
+    elif kind == "beginning" and (stream.kind(1) == "corner" or is_space_word(stream, 1)):
+        stream.take()  # "2 dc in beginning corner sp", at a round's end
+        place = with_target(stream, start, Which.FIRST)
     elif kind == "beginning" and stream.kind(1) == "ordinal":
         stream.take()  # "in beginning 3rd ch"
         place = ordinal(stream, start)
