@@ -63,3 +63,45 @@ def test_repeat_once_is_once_more() -> None:
     assert counts(check(text.format(6))) == [6]
     assert "repeat-ambiguous" not in _rules(text.format(6), ("correction", "query", "style"))
     assert _rules(text.format(4), ("correction",)) == ["count-differs"]
+
+
+def test_how_often_a_group_is_worked_stands_behind_its_place() -> None:
+    """ "(ch 2, 3 dc) in ring 3 times": the group is worked so often; a number that speaks of more is not taken for that."""
+    text = _HEAD + "Rnd 1: Ch 3, 2 dc in ring, (ch 2, 3 dc) in ring {}, ch 2, join. ({} dc)\n"
+    assert counts(check(text.format("3 times", 12))) == [12]
+    assert spaces(check(text.format("3 times", 12))) == [{2: 4}]
+    assert _rules(text.format("twice", 14), ("correction",)) == ["count-differs"]
+    assert counts(check(text.format("3 times more", 12))) == [None]
+
+
+def test_each_stitch_but_the_last() -> None:
+    """ "2 sc in each st but the last": the run stops short of it."""
+    text = (
+        _HEAD
+        + "Ch 9.\nRow 1: Sc in 2nd ch and each ch across. (8 sc)\nRow 2: Ch 1, turn, 2 sc in each st {}, sc in last {}. ({} sc)\n"
+    )
+    assert counts(check(text.format("but the last", "st", 15))) == [8, 15]
+    assert counts(check(text.format("except the last 2", "2 sts", 14))) == [8, 14]
+    assert _rules(text.format("but the last", "st", 16), ("correction",)) == ["count-differs"]
+
+
+_LOOPS = _HEAD + (
+    "Rnd 1: 18 sc in ring, join. (18 sc)\nRnd 2: *Ch 4, sk 2 sc, sl st in next sc; rep from * {}.\n"
+    "Rnd 3: (Sc, 3 dc, sc) in each ch-4 lp around. (30 sts)\n"
+)
+
+
+def test_loops_fastened_with_slip_stitches_use_the_round_below() -> None:
+    """Loops held down by slip stitches: how often they are worked shows in the places; too few leave some over."""
+    assert spaces(check(_LOOPS.format("5 times")))[1] == {4: 6}
+    assert _rules(_LOOPS.format("5 times")) == []
+    assert "places-left-over" in _rules(_LOOPS.format("3 times more"))
+
+
+def test_an_open_number_of_times_gives_no_count() -> None:
+    """ "Rep from * 3 times" that neither the places nor a count settles: the row is asked about and not counted."""
+    text = _HEAD + "Rnd 1: 12 sc in ring. (12 sc)\nRnd 2: *Ch 3, dc in next sc; rep from * {} times.\n"
+    assert counts(check(text.format(12))) == [12, 12]
+    assert counts(check(text.format(11))) == [12, 12]
+    assert counts(check(text.format(5))) == [12, None]
+    assert "repeat-ambiguous" in _rules(text.format(5))

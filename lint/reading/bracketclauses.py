@@ -233,6 +233,18 @@ class BracketClauses(PlaceFirstClauses):
             return (replace(found[0], which=Which.NEXT, number=number, each_of=True, limit=None),) if number else found
         return found
 
+    def _so_often(self, start: int, group: Group) -> Step:
+        """ "(dc, ch 1) in ring 12 times", "(sc, ch 3, sc) in next sp twice": how often, said behind the place."""
+        stream = self.stream
+        before, number = stream.at, stream.kind() == "number"
+        if number and all(place.which is Which.NEXT and not place.each_of for place in group.places):
+            often = read_times(stream, after_bracket=True)
+            alone = stream.kind() in (*SEPARATORS, "end", *OPENERS, *CLOSERS, "star", "join", "turn")
+            if often is not None and often.kind is TimesKind.IN_ALL and alone:
+                return Repeat(stream.span_from(start), (group,), often)
+        stream.at = before
+        return group
+
     def _star_within(self, start: int, close: int, items: list[Step]) -> int | None:
         """ "[2 sc in next st, * sc in next 3 sts] around, ending last rep at *": before which item the one star stands."""
         stars = [item for item in self.stream.lexemes[start + 1 : close] if item.kind == "star"]
@@ -274,7 +286,7 @@ class BracketClauses(PlaceFirstClauses):
             stream.take_if("all")
             found = self._so_many(places(stream))
             if found:
-                self.steps.append(Group(stream.span_from(start), tuple(items), found))
+                self.steps.append(self._so_often(start, Group(stream.span_from(start), tuple(items), found)))
                 return True
             stream.at = mark
         span = stream.span_from(start)

@@ -341,7 +341,8 @@ class PatternWorker:
             if best.open:
                 why = "they can be read in two ways, which make different numbers of stitches"
             cell = self._not_recomputed(instance, state, size, why, instance.row.span)
-            return replace(cell, misfits=misfits(worked, instance), assumed=fabric.assumed)
+            unclear = unclear_times(best, task.steps, fabric)
+            return replace(cell, misfits=misfits(worked, instance), assumed=fabric.assumed, unclear_times=unclear)
         self.keep(task, best, state)
         worked = best.worked
         if self.works_behind:
