@@ -50,9 +50,9 @@ from lint.tree import (
 _ROW_WORDS = regex.compile(
     r"(?i)\brep(?:eat)? from|\bfasten off|\bin each (?:st|stitch|sc|dc|hdc|tr|htr|ch|sp)s? (?:across|around|to)\b|\bjoin\b(?! to last)|,? turn\.?$"
 )
-_COUNTS = regex.compile(
-    r"(?i)(?:^|(?<=[.;]\s))[^.;\n]*\b(?:counts?|not a st(?:itch)?)\b[^.;\n]*"
-)  # "Ch 3 counts as dc."
+_COUNTS = regex.compile(  # "Ch 3 counts as dc."
+    r"(?i)(?:^|(?<=[.;]\s))[^.;\n]*\b(?:counts?\s+as|(?:never|not)\s+counts?|not a st(?:itch)?)\b[^.;\n]*"
+)
 _TOLD_OF = regex.compile(r"(?i)\bat\s+(?:the\s+)?end\s+of\s+(?:row|round|rnd|rd|r)\s*(?P<row>\d+)\b[^.;\d]*$")
 _NAME = regex.compile(
     r"(?i)(?!\W*(?:row|rnd|round|rd|r\d))\W*(?P<name>[A-Za-z][\w-]*(?: [\w-]+){0,3}(?: ?\([\w -]+\))?)\s*[:=]\s"
