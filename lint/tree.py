@@ -317,6 +317,9 @@ class Alongside:
     place: Place
 
 
+THE_PIECE_BEFORE = "the piece before"  # of "Make a second piece the same", which gives no name
+
+
 @dataclass(frozen=True, slots=True)
 class RowCall:
     """ "Rep Rows 2-5", "As 3rd row": rows worked again by their numbers."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 import regex
 
@@ -114,6 +114,7 @@ def check_twice(context: Context) -> Iterator[Finding]:
     first: dict[str, Abbreviation] = {}
     rules = context.book.abbreviations[context.terms.terms].abbreviations
     standard = {_key(rule.meaning): rule.abbr for rule in rules}
+    movements = context.book.words.hand_movements
     for entry in context.pattern.abbreviations:
         if not entry.forms or not any(span.start <= entry.span.start < span.end for span in lists):
             continue
@@ -124,6 +125,10 @@ def check_twice(context: Context) -> Iterator[Finding]:
         one, other = _plain(before.meaning), _plain(entry.meaning)
         if before.meaning.strip(" .").lower() in entry.forms or entry.meaning.strip(" .").lower() in before.forms:
             continue  # "SH = shell" in the list, "Shell (SH): 5 dc in st" below it: a name and its making
+        makings = [_tells_making(one.meaning, movements) for one in (before, entry)]
+        if makings[0] != makings[1]:  # "PS = puff stitch" and "PS: (yo, insert hook …)": so are these
+            first[form] = entry if makings[1] else before
+            continue
         other_stitches = standard.get(_key(before.meaning)) and standard.get(_key(entry.meaning))
         other_stitches = other_stitches and _key(before.meaning) != _key(entry.meaning)  # "treble" and "triple treble"
         if before is entry or not one or not other or not other_stitches and (one <= other or other <= one):
@@ -136,6 +141,14 @@ def check_twice(context: Context) -> Iterator[Finding]:
             other=" ".join(entry.meaning.split())[:60],
             related=(Related(before.span, "explained here first"),),
         )
+
+
+def _tells_making(meaning: str, movements: Iterable[str]) -> bool:
+    """Whether a meaning tells how a stitch is made, and not only what it is called."""
+    lower = f" {meaning.lower()} "
+    return regex.search(r"\d", lower) is not None or any(
+        regex.search(rf"\W{regex.escape(word)}\W", lower) for word in movements
+    )
 
 
 def _key(meaning: str) -> str:

@@ -190,7 +190,16 @@ def _works(row: Row, size: int) -> bool:
 
 # of the second of two legs
 _KEPT = (
-    *("do not fasten", "don't fasten", "do not cut", "don't cut", "do not break", "don't break", "do not fo", "don't fo"),
+    *(
+        "do not fasten",
+        "don't fasten",
+        "do not cut",
+        "don't cut",
+        "do not break",
+        "don't break",
+        "do not fo",
+        "don't fo",
+    ),
     *("keep the yarn", "keep yarn", "leave the yarn", "leave yarn", "yarn attached"),
 )
 

@@ -101,6 +101,8 @@ def too_few(
                     continue  # beside other clauses there is nothing left for it
                 if isinstance(step, Repeat) and step.last_pass is not None and step.items:
                     yield _between_marks(step, twin, text)
+                if isinstance(step, Repeat) and isinstance(twin.step, Chain) and _ends_round(siblings[index + 1 :]):
+                    yield _before_join(step, twin)
                 if not isinstance(step, Repeat):
                     again = _TWICE if twin.words in (shown[index], after) else 0.0
                     less = within + less_by(shown[index], twin.words, after)
@@ -251,6 +253,19 @@ def _ahead(step: Step, shown: str, twin: Twin, cost: float, text: str, group: Gr
     if group is not None:
         change = _regrouped(group, head, words, text)
     return Edit(change, cost, step, (twin.step, step), head, words, clause=twin.words)
+
+
+def _ends_round(following: tuple[Step, ...]) -> bool:
+    """Whether nothing but the join follows."""
+    joins = any(isinstance(step, Join) or _slips(step) for step in following)
+    return joins and not any(isinstance(step, (*_WORKING, Repeat)) and not _slips(step) for step in following)
+
+
+def _before_join(step: Repeat, twin: Twin) -> Edit:
+    """The last space of a round, which is often left unsaid: "*ch 2, dc in next st; rep from * around, ch 2, join"."""
+    at = Span(step.span.end, step.span.end)
+    change = f"add “{twin.words}” before the join"
+    return Edit(change, twin.cost - _EVENS_OUT, step, (step, twin.step), at, f", {twin.words}", clause=twin.words)
 
 
 def _between_marks(step: Repeat, twin: Twin, text: str) -> Edit:

@@ -76,7 +76,14 @@ class BracketClauses(PlaceFirstClauses):
         inner = stream.inside(start + 1, close)
         if self.times_of_list(start, close) or self.for_some_sizes(start, close):
             return True
-        if self.top:
+        if (
+            self._explains_chain(start, close)
+            and (note := notes.adds_up(inner, self.steps[-1].length.lone)) is not None
+        ):
+            stream.at = close + 1
+            self.attach_counting(note)  # "ch 3 (= 1 dc)", which is no count of the row
+            return True
+        if self.top and not self.goes_on_in_squares(start, close):
             found = counts.bracket_count(stream, start, close, bool(self.steps))
             if found is not None:
                 bare = all(item.unit == "stitches" and not item.words for item in found.items)
@@ -89,8 +96,6 @@ class BracketClauses(PlaceFirstClauses):
         nested = any(item.kind in OPENERS for item in inner.lexemes)
         placed = close + 1 < len(stream.lexemes) and stream.lexemes[close + 1].kind == "in"
         note = notes.counting(stream.inside(start + 1, close)) if not nested and not placed else None
-        if note is None and not nested and self._explains_chain(start, close):
-            note = notes.adds_up(inner, self.steps[-1].length.lone)
         if note is not None:
             stream.at = close + 1
             named = inner.lexemes[1 if inner.kind() in ("the", "beginning") else 0].kind
@@ -119,7 +124,23 @@ class BracketClauses(PlaceFirstClauses):
         """Whether a bracket hangs on a chain, and nothing hangs on the bracket."""
         behind = self.stream.kind(close + 1 - start)
         chain = bool(self.steps) and isinstance(self.steps[-1], Chain) and self.steps[-1].counting is None
-        return chain and self.runs_on(start) and behind in (*SEPARATORS, *OPENERS, "star", "end", "turn", "stitch")
+        hangs = self.runs_on(start) or self._behind_short_chain(start)
+        return chain and hangs and behind in (*SEPARATORS, *OPENERS, "star", "end", "turn", "stitch")
+
+    def goes_on_in_squares(self, start: int, close: int) -> bool:
+        """ "…, 1 bl, [1 sp, 4 bls].": behind a comma such a bracket is work, unless it counts the squares so far."""
+        if self.stream.lexemes[start - 1 : start] == [] or self.stream.lexemes[start - 1].kind != ",":
+            return False
+        items = self.read_inside(self.stream.inside(start + 1, close))
+        if not items or not all(map(_is_square, items)):
+            return False
+        said, worked = _squares(tuple(items)), _squares(tuple(self.steps))
+        return said is not None and worked is not None and said != worked
+
+    def _behind_short_chain(self, start: int) -> bool:
+        """Whether "4 ch." stands before a bracket, with the full stop of an abbreviation."""
+        kinds = [item.kind for item in self.stream.lexemes[max(0, start - 2) : start]]
+        return kinds == ["chain", "."]
 
     def begins_decrease(self, start: int, close: int) -> bool:
         """ "Ch 2, dc in next st (counts as dc2tog)": chain and stitch together are one, over two places."""
@@ -203,6 +224,35 @@ class BracketClauses(PlaceFirstClauses):
                 return
         stream.at = start
 
+    def _so_many(self, found: tuple[Place, ...]) -> tuple[Place, ...]:
+        """ "(2 dc, ch 1, 2 dc) in ea sp x5": in each of so many; the number is not that of a repeat."""
+        stream = self.stream
+        if len(found) == 1 and found[0].which is Which.EACH and stream.word("x", "×") and stream.kind(1) == "number":
+            stream.take()
+            number = stream.amount()
+            return (replace(found[0], which=Which.NEXT, number=number, each_of=True, limit=None),) if number else found
+        return found
+
+    def _so_often(self, start: int, group: Group) -> Step:
+        """ "(dc, ch 1) in ring 12 times", "(sc, ch 3, sc) in next sp twice": how often, said behind the place."""
+        stream = self.stream
+        before, number = stream.at, stream.kind() == "number"
+        if number and all(place.which is Which.NEXT and not place.each_of for place in group.places):
+            often = read_times(stream, after_bracket=True)
+            alone = stream.kind() in (*SEPARATORS, "end", *OPENERS, *CLOSERS, "star", "join", "turn")
+            if often is not None and often.kind is TimesKind.IN_ALL and alone:
+                return Repeat(stream.span_from(start), (group,), often)
+        stream.at = before
+        return group
+
+    def _star_within(self, start: int, close: int, items: list[Step]) -> int | None:
+        """ "[2 sc in next st, * sc in next 3 sts] around, ending last rep at *": before which item the one star stands."""
+        stars = [item for item in self.stream.lexemes[start + 1 : close] if item.kind == "star"]
+        if len(stars) != 1:
+            return None
+        behind = [index for index, item in enumerate(items) if item.span.start > stars[0].start]
+        return behind[0] if behind and behind[0] else None
+
     def after_bracket(self, start: int, items: list[Step]) -> bool:
         stream = self.stream
         close = stream.at
@@ -222,7 +272,8 @@ class BracketClauses(PlaceFirstClauses):
                 return True
         times = along_side(stream, items) or read_times(stream, after_bracket=True) if worked else None
         if times is not None:
-            step: Step = Repeat(stream.span_from(start), tuple(items), times)
+            stop = self._star_within(start, close, items)
+            step: Step = repeats.Folded(stream.span_from(start), tuple(items), times, sign="[", stop_sign=stop)
             found = places(stream) if stream.kind() in ("in",) else ()
             if found:
                 step = Group(stream.span_from(start), (step,), found)
@@ -233,9 +284,9 @@ class BracketClauses(PlaceFirstClauses):
             if stream.kind() == "for" and stream.kind(2 if stream.kind(1) == "the" else 1) in _NAMES:
                 stream.at += 3 if stream.kind(1) == "the" else 2  # "(3 dc, ch 2, 3 dc) for a shell in next ch"
             stream.take_if("all")
-            found = places(stream)
+            found = self._so_many(places(stream))
             if found:
-                self.steps.append(Group(stream.span_from(start), tuple(items), found))
+                self.steps.append(self._so_often(start, Group(stream.span_from(start), tuple(items), found)))
                 return True
             stream.at = mark
         span = stream.span_from(start)
@@ -243,12 +294,17 @@ class BracketClauses(PlaceFirstClauses):
             self.steps += items  # "(skip next 3 dc)": brackets that hold nothing but a skip
             return True
         gloss = start > 0 and stream.lexemes[start - 1].kind not in (*SEPARATORS, "star", "make", *OPENERS)
+        gloss = gloss or self._behind_short_chain(start)
         spread = gloss and bool(self.steps) and isinstance(self.steps[-1], Evenly)  # how stitches are spread on an edge
         explains = not worked or spread or len(worked) == 1 and not getattr(worked[0], "places", ())
         if not worked and _holds_work(stream.lexemes[start:close]):
             explains = False  # "(this round only: 2 sc in last st)"
         if worked == [] and self.closes_last_loop(start, close):
             return True
+        if gloss and len(items) == 2 and _picot(items) and isinstance(self.steps[-1], Work):
+            if self.steps[-1].stitch == "picot":  # "picot (ch 3, sl st in 3rd ch from hook)": how it is made
+                self.steps.append(Remark(span))
+                return True
         if not gloss and notes.tells_made(stream.lexemes[start:close]) and (picot := _picot(items)):
             self.steps += picot  # ", (ch 3, sl st in last sc - picot made),": worked here, and told what it makes
             return True
@@ -259,9 +315,30 @@ class BracketClauses(PlaceFirstClauses):
         if not gloss and (_only_star_before(self.steps) or not self.top or repeats.open_star(self.steps)):
             self.steps += items  # "*(2 dc in next st, dc in next st), rep from *": brackets that only hold together
             return True
+        if worked and all(map(_is_square, items)):
+            self.steps += items  # "(bl, 3 sps, bl), 2 sps": squares of filet, each of which says where it goes
+            return True
         words = stream.words(start, close)
         self.steps.append(Unread(span, words, "no place and no number of times follows the bracket"))
         return True
+
+
+def _is_square(step: Step) -> bool:
+    """Whether a step works squares of filet, which the pattern defines with the places that they go into."""
+    return isinstance(step, Work) and step.special is not None and step.special.places_itself
+
+
+def _squares(steps: tuple[Step, ...]) -> dict[str, int] | None:
+    """How many squares of each sort the steps work; None where that is not told."""
+    found: dict[str, int] = {}
+    for step in steps:
+        inner, often = (step.items, step.times.number) if isinstance(step, Repeat) else ((), ONE)
+        own = {step.stitch: step.number.lone or 0} if _is_square(step) else _squares(inner)
+        if own is None or isinstance(step, Repeat) and (often is None or step.times.kind is not TimesKind.IN_ALL):
+            return None
+        for name, number in own.items():
+            found[name] = found.get(name, 0) + number * (often.lone or 0)
+    return found
 
 
 def _picot(items: list[Step]) -> list[Step]:

@@ -9,7 +9,7 @@ from lint.place import Place, Target, TargetKind, Which
 from lint.reading import notes
 from lint.reading.places import places
 from lint.reading.skipclauses import SkipClauses
-from lint.reading.stream import OPENERS
+from lint.reading.stream import OPENERS, SIGNS
 from lint.reading.targets import is_space_word
 from lint.tree import Alongside, Chain, Group, MakeRing, Remark, Skip, Work, walk
 
@@ -31,6 +31,9 @@ class ChainClauses(SkipClauses):
         number = stream.amount()
         if number is not None and stream.kind() in ("more", "any_stitch"):
             stream.take()  # "ch 47, ch 1 more", "chain 14 sts"
+        elif number is not None and stream.kind() == "chain" and stream.kind(1) in (*SIGNS, "end", "any_stitch"):
+            stream.take()  # "With A, chain 46 ch."
+            stream.take_if("any_stitch")
         if number is None:
             if stream.kind() in ("number",) and stream.word("one"):
                 number = stream.take().quantity

@@ -24,10 +24,11 @@ from lint.reading.closing import after_fastening, chain_told_by_count, closing_j
 from lint.reading.colourwork import colours_apart
 from lint.reading.guard import nothing_swallowed
 from lint.reading.layers import layers_noted
+from lint.reading.linestops import without_short_stops
 from lint.reading.listrepeats import by_cross
 from lint.reading.lists import count_alone, to_the_end
 from lint.reading.markers import read_marker, unclear_markers
-from lint.reading.piececalls import piece_call
+from lint.reading.piececalls import piece_again, piece_call
 from lint.reading.plainclauses import POINTS
 from lint.reading.rowcalls import row_call, rows_of_piece
 from lint.reading.rowsof import rows_even
@@ -65,7 +66,7 @@ def read_row(stream: Stream) -> Reading:
         words = stream.words(0, 12) + " …"
         reading.steps = [Unread(stream.span_from_all(), words, "this is longer than any row is")]
         return reading
-    stream = stream.with_size_lists()
+    stream = without_short_stops(stream).with_size_lists()
     words = stream.lexemes
     stream = figures_as_stitches(colours_apart(bars_as_stitches(stream)))
     stream = counts_set_apart(stream.without(asides(stream) | emphasis(stream)))
@@ -88,7 +89,7 @@ def read_row(stream: Stream) -> Reading:
 def read_inside(stream: Stream) -> list[Step]:
     """Read the words inside a bracket (or of a definition)."""
     reading = Reading([])
-    Clauses(stream, reading, top=False).run()
+    Clauses(without_short_stops(stream), reading, top=False).run()
     return repeats.fold_loose(reading.steps)
 
 
@@ -181,6 +182,8 @@ class Clauses(WordClauses):
         if kind in CLOSERS:
             lexeme = stream.take()
             self.steps.append(Unread(lexeme.span, lexeme.text, "this bracket is never opened", "never opened"))
+            return True
+        if kind in ("make", "open_work", "repeat") and piece_again(stream, self.steps, start):
             return True
         if kind in ("make", "as", "open_work") and piece_call(stream, self.steps, start):
             return True

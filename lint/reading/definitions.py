@@ -30,6 +30,9 @@ _EDGE_STITCH = regex.compile(
 )
 
 
+_IN_ITS_LIKE = regex.compile(r"(?P<one>[\w-]+) (?:in|into|over) (?:an? |next )?(?P=one)")
+
+
 @lru_cache(maxsize=256)
 def _alone(word: str) -> regex.Pattern:
     return regex.compile(rf"\b{regex.escape(word)}\b")
@@ -82,6 +85,8 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
     worked = [step for step in walk(steps) if isinstance(step, (Work, Chain))]
     if not worked or not all_read(list(steps)):
         return None
+    if _IN_ITS_LIKE.fullmatch(name) and any(isinstance(step, Work) and step.undefined for step in worked):
+        return None  # "Shell in shell: shell in ch-2 sp of shell" only tells where in it
     if standard and (len(worked) < 2 or not any(isinstance(step, Skip) for step in walk(steps))):
         return None  # explained; but "Xdc: skip next st, dc in next st, dc in skipped st" is the pattern's own
     if len(steps) == 1 and isinstance(steps[0], Group):
@@ -153,11 +158,22 @@ def _name(entry: Entry) -> str:
     return (singular or forms)[0]
 
 
+# "sk 2 sts (or 2 ch), dc in next dc", "dc in each of next 2 sts (or 2 dc in the sp), dc in next dc"
+_OR_IN_BRACKETS = regex.compile(r"(?i)(?P<left>\b(?:sk|skip|miss)\b[^,;()]*)?\s\(or (?P<other>[^()]+)\)")
+
+
+def _out_of_brackets(found: regex.Match) -> str:
+    """The same words as "sk 2 sts or 2 ch", ", or 2 dc in the sp;", of the same length: places are told by it."""
+    other = found["other"]
+    return f"{found['left']} or {other}  " if found["left"] else f", or {other};"
+
+
 def _read_options(text: str, start: int, lexicon: Lexicon) -> tuple[Step, ...] | None:
     """Steps of a definition; "…, or 2 dc in next ch-2 sp; dc in next dc" gives an Either and what follows."""
     from lint.tree import Either
 
     vocabulary = Vocabulary()
+    text = _OR_IN_BRACKETS.sub(_out_of_brackets, text)
     whole = [
         step
         for step in read_inside(Stream(lexicon.read(text, start), vocabulary))

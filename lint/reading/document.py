@@ -17,6 +17,7 @@ from lint.reading import definitions, listentries
 from lint.reading.audience import canonical, size_places
 from lint.reading.borrowing import with_borrowed
 from lint.reading.chainnotes import countings
+from lint.reading.changetables import has_change_table, row_of_change
 from lint.reading.clauses import Reading, read_row
 from lint.reading.firstuse import with_first_uses
 from lint.reading.headings import begins_work
@@ -32,12 +33,14 @@ from lint.reading.terms import Terms, find_terms
 from lint.rulebook import AbbreviationFile, Rulebook, StitchFile
 from lint.source import SourceText, Span
 from lint.tree import (
+    THE_PIECE_BEFORE,
     Evenly,
     FastenOff,
     Group,
     Join,
     JoinYarn,
     Repeat,
+    RowCall,
     Special,
     Turn,
     Unread,
@@ -48,6 +51,9 @@ from lint.tree import (
 # what a row says and no stitch's definition does
 _ROW_WORDS = regex.compile(
     r"(?i)\brep(?:eat)? from|\bfasten off|\bin each (?:st|stitch|sc|dc|hdc|tr|htr|ch|sp)s? (?:across|around|to)\b|\bjoin\b(?! to last)|,? turn\.?$"
+)
+_COUNTS = regex.compile(  # "Ch 3 counts as dc."
+    r"(?i)(?:^|(?<=[.;]\s))[^.;\n]*\b(?:counts?\s+as|(?:never|not)\s+counts?|not a st(?:itch)?)\b[^.;\n]*"
 )
 _TOLD_OF = regex.compile(r"(?i)\bat\s+(?:the\s+)?end\s+of\s+(?:row|round|rnd|rd|r)\s*(?P<row>\d+)\b[^.;\d]*$")
 _NAME = regex.compile(
@@ -115,7 +121,8 @@ def _unplaced(
         before = bisect_left(taken, span.end, key=lambda other: other.start)
         if before and reached[before - 1] > span.start:
             continue
-        kinds = [lexeme.kind for lexeme in lexicon.read(source.slice(span), span.start)]
+        words = _COUNTS.sub("", source.slice(span))
+        kinds = [lexeme.kind for lexeme in lexicon.read(words, span.start)]
         stitches = sum(kind in ("stitch", "chain", "increase", "decrease", "special") for kind in kinds)
         if stitches >= 3 and kinds.count("number") >= 2:
             yield span
@@ -132,11 +139,13 @@ class _RowReader:
         self.source = source
         self.lexicon = lexicon
         self.vocabulary = vocabulary
+        self.change_table = has_change_table(source.text)
         self.ended: set[int] = set()  # "Sizes … only" that the rows under it have outgrown
 
     def part(self, text: PartText) -> Part:
         round_part = _round_by_words(self.source, text)
         rows = [row for row in (self.row(item, round_part) for item in text.rows) if row is not None]
+        rows = [row for at, row in enumerate(rows) if not (at and _piece_again(row))]  # of this piece: it is made twice
         return Part(text.name, text.span, text.make, tuple(rows))
 
     def row(self, text: RowText, round_part: bool) -> Row | None:
@@ -232,7 +241,13 @@ class _RowReader:
 
     def read(self, span: Span, sizes: tuple[int, ...] | None = None) -> tuple[Reading, list[Lexeme]]:
         lexemes = with_line_stops(self.lexicon.read(self.source.slice(span), span.start), self.source)
-        return read_row(Stream(lexemes, replace(self.vocabulary, gate=sizes or ()))), lexemes
+        stream = Stream(lexemes, replace(self.vocabulary, gate=sizes or ()))
+        told = row_of_change(self.source.slice(span), stream) if self.change_table else None
+        return told or read_row(stream), lexemes
+
+
+def _piece_again(row: Row) -> bool:
+    return row.label is None and any(isinstance(s, RowCall) and s.part == THE_PIECE_BEFORE for s in row.steps)
 
 
 def _round_by_words(source: SourceText, part: PartText) -> bool:
@@ -249,7 +264,9 @@ def _round_by_words(source: SourceText, part: PartText) -> bool:
     turned = regex.search(r"(?<!\bnot |n't |without )\bturn(?:ing)?\b(?! ch)", later) is not None
     if turned and not regex.search(r"\bjoin|\bs(?:l )?st? (?:in|to|into) ", later):
         return False  # a half circle begins in a ring, too
-    if regex.search(r"\b(?:in|into|make|magic)\s.{0,12}\b(?:mr|ring|circle|loop)\b|\bas rounds\b", words):
+    if regex.search(
+        r"\b(?:in|into|make|magic)\s.{0,12}\b(?:mr|ring|circle|loop)\b|\bas rounds\b|(?:^|[:.)\-–]\s*)mr\b", words
+    ):
         return True
     if regex.search(r"\bjoin\b|\bsl st (?:in|to) (?:first|top)", joins):
         return True
@@ -286,9 +303,10 @@ def _entries(source: SourceText, layout: Layout, known: frozenset[str], book: Ru
             s.key in ("abbreviations", "specials") and s.span.start <= span.end and span.start <= s.span.end
             for s in layout.sections
         )
-        if inside or _ROW_WORDS.search(words):
-            continue  # "Edging: Ch 1, sc in each st across, fasten off." works a row
         some = listentries.entries(words, span.start, known)
+        forms = sum(not known.isdisjoint(entry.forms) for entry in some)
+        if inside or _ROW_WORDS.search(words) and forms < 3:
+            continue  # "Edging: Ch 1, sc in each st across, fasten off." works a row; "ch chain, dc …, FO fasten off" none
         for stop in regex.finditer(r"\.\s+(?=[A-Za-z][\w-]*(?: [\w-]+)?(?: ?\([^)]{1,8}\))?\s*[:=])", words):
             some += listentries.entries(words[stop.end() :], span.start + stop.end(), known)
         real = [entry for entry in some if known.intersection((*entry.forms, entry.body.strip(" .").lower()))]

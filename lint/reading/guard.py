@@ -61,6 +61,7 @@ def nothing_swallowed(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
             isinstance(step, Remark)
             and (
                 _is_a_place(inside)
+                or _says_where(inside)
                 or not any(isinstance(one, MAKES_STITCHES) for one in found)
                 and _is_part_of_row(inside)
             )
@@ -96,6 +97,35 @@ def _is_a_place(inside: list[Lexeme]) -> bool:
         return True
     where = kinds and kinds[-1] in ("ending", "side") and set(kinds) <= {"at", "each", "of", "the", "ending", "side"}
     return bool(where) and ("each" in kinds or len(kinds) < len(inside))
+
+
+_WHERE = ("middle", "ending", "last", "first", "corner", "any_stitch", "stitch", "space")
+_LEADS = (
+    "not",
+    "none",
+    "nothing",
+    "never",
+    "only",
+    "but",
+    "also",
+    "just",
+    "except",
+    "point",
+    "points",
+    "peak",
+    "peaks",
+)
+_NAMED = ("corner", "space", "ring", "picot", "chain", "number", *LOOPS, "at", "in", "of", "each", "the", "all", "same")
+
+
+def _says_where(inside: list[Lexeme]) -> bool:
+    """Whether a few words without a verb say where in the row: "Not in the last.", "Corner in the middle."."""
+    if not 2 <= len(inside) <= 6 or inside[-1].kind not in _WHERE:
+        return False
+    lead, rest = inside[0], inside[1:-1]
+    begins = lead.lower in _LEADS or lead.kind in _NAMED
+    led = any(item.kind in ("in", "at", "the", "of", "each", "last", "first") for item in rest)
+    return begins and led and all(item.kind in (*_WHERE, *_NAMED) or item.lower in _LEADS for item in rest)
 
 
 def _is_part_of_row(inside: list[Lexeme]) -> bool:

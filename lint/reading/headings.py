@@ -7,6 +7,7 @@ from dataclasses import dataclass
 import regex
 
 from lint.reading.labels import LabelReader
+from lint.reading.piecewords import AGAIN
 from lint.reading.sections import SectionFinder
 
 _MAKE_WORDS = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8, "ten": 10, "twelve": 12}
@@ -22,6 +23,11 @@ _TERMS_SAID = regex.compile(
     r"(?i)(?:written in |in )?(?:us|uk|u\.s\.|u\.k\.|american|british)\s+(?:crochet\s+)?(?:terms|terminology|abbreviations)(?:\s+(?:used|throughout))?\W*"
 )
 GATE = regex.compile(r"(?i)^\W*(?:for\s+)?(?:all\s+sizes|sizes?\b.*|.*\bsizes?\s+only)\W*$")
+
+# "Colour B" between two rounds changes the yarn and begins no piece
+_COLOUR = regex.compile(
+    r"(?i)(?:(?:colou?r|yarn|shade)\s+(?:[a-h]|\d|one|two|three|four|five)|MC|CC\d?)(?:\s*\([^()]*\))?\W*"
+)
 
 
 # "As for Back.", "Like the first sleeve": a piece that is worked like another, with or without a verb
@@ -107,7 +113,7 @@ class PartHeadings:
             heading = self.finder.at_line(other)
             if heading is not None and heading.key not in ("notes",):
                 return False
-            if self.like_another(index, other):
+            if self.like_another(index, other) or AGAIN.match(other.lower()):
                 return True
             if (
                 _STARTS_WORK.match(other)
@@ -152,7 +158,13 @@ class PartHeadings:
         """Whether words could be a heading: few, and no work."""
         if not text or len(text) > 70 or len(text.split()) > 9 or text.endswith((".", ",", ";")) and not text.isupper():
             return False
-        if _STARTS_WORK.match(text) or GATE.match(text) or _NUMBER_FIRST.match(text) or "=" in text:
+        if (
+            _STARTS_WORK.match(text)
+            or GATE.match(text)
+            or _COLOUR.fullmatch(text)
+            or _NUMBER_FIRST.match(text)
+            or "=" in text
+        ):
             return False
         if not regex.search(r"\p{L}", text):
             return False  # the rule under a table's head

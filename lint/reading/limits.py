@@ -29,6 +29,11 @@ def past_lengths(stream: Stream, *stops: str) -> None:
 def limit(stream: Stream) -> Limit | None:
     """How far a run goes; None and nothing taken if it is not said."""
     start = stream.at
+    if stream.word("but", "except") and stream.kind(2 if stream.kind(1) == "the" else 1) == "last":
+        stream.take()
+        stream.skip("the", "last")  # "in each st but the last (2)"
+        number = stream.amount() or ONE
+        return Limit(LimitKind.LAST, number, target(stream) or Target(TargetKind.ANY_STITCH))
     if stream.kind() == "around" and any(word in stream.peek().lower for word in ("post", "stem")):
         return None  # a place
     if stream.kind() == "around" and (edge := _round_the_edge(stream)) is not None:

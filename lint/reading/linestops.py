@@ -1,9 +1,12 @@
-"""Puts the stops that a line's end stands for between a row's words: a list of rows has many lines and few full stops."""
+"""Puts the stops that a line's end stands for between a row's words, and takes away those that only end a short form.
+
+A list of rows has many lines and few full stops; an old leaflet has one behind every "ch." and "tr.".
+"""
 
 from __future__ import annotations
 
 from lint.lexicon import Lexeme
-from lint.reading.stream import CLOSERS
+from lint.reading.stream import CLOSERS, Stream
 from lint.source import SourceText
 
 _MAY_END = (
@@ -19,6 +22,9 @@ _MAY_END = (
     ">",
     *CLOSERS,
 )
+# short forms, and what goes on with the same clause behind the full stop of one: "3 ch. and 4 tr. into next sp."
+_SHORTENED = ("stitch", "any_stitch", "chain", "space")
+_GOES_ON = (",", ";", "and", "in", "over", "of", "to", "together", "space", *CLOSERS)
 _ROWS_NAMED = ("row", "round", "ordinal", "last", "the")
 _TALK = ("stuff", "rotate", "telling", "marker", "fasten_off", "no_fasten", "attach", "change")  # no unit of a count
 _COUNTS = ([";"], ["="], ["→"], ["dash"])  # what leads to a count
@@ -46,3 +52,13 @@ def with_line_stops(lexemes: list[Lexeme], source: SourceText) -> list[Lexeme]:
                 found.append(Lexeme(".", "", before.end, before.end, True))
         found.append(lexeme)
     return found
+
+
+def without_short_stops(stream: Stream) -> Stream:
+    """A stream without the full stops of "3 ch. and 4 d.c. into next sp.", behind which the clause goes on."""
+    stops = set()
+    for index, (before, stop, after) in enumerate(zip(stream.lexemes, stream.lexemes[1:], stream.lexemes[2:])):
+        short = stop.kind == "." and stop.glued and before.kind in _SHORTENED
+        if short and after.kind in _GOES_ON and not after.text[:1].isupper():
+            stops.add(index + 1)
+    return stream.without(stops)

@@ -17,13 +17,13 @@ _PAREN = regex.compile(
     r"(?P<a>[^()]{1,40}?(?:\(s\)|\(es\))?)\s*\((?=[^)]*\p{L})(?!e?s\))(?P<b>(?:[^()]|\(\w{0,3}\))*)\)\.?(?:\s(?:U\.?[SK]|British|American)\b[^()]*)?"
 )
 _A_IS = regex.compile(
-    r"(?i)^(?:an?|each|the)\s+(?P<name>[\w-]+(?:\s+(?:stitch|st))?)\s+(?:is|are|=|means)\s+(?P<body>.+)$"
+    r"(?i)^(?:an?|each|the)\s+(?P<name>[\w-]+(?:\s+(?:stitch|st))?)(?:\s+\((?P<form>[\w-]{1,8}(?:\(s\))?)\))?\s+(?:is|are|=|means)\s+(?P<body>.+)$"
 )
 
 
 # "US terms:" before a list in the same line
 _LIST_LEAD = regex.compile(
-    r"(?i)\s*(?:(?:u\.?s\.?a?\.?|u\.?k\.?|american|british|standard|crochet)\s+)*(?:terms|terminology|abbreviations?|abbr\.?)(?:\s*\([^)]*\)|\s+used)?\s*[:–-]\s*(?=\S)"
+    r"(?i)\s*(?:(?:u\.?s\.?a?\.?|u\.?k\.?|american|british|standard|crochet)\s+)*(?:terms|terminology|abbreviations?|abbr\.?)(?:\s*\([^)]*\)|\s+used)?\s*[:!–-]\s*(?=\S)"
 )
 # "I use British terms: ch chain; …", "Also used (US): ch – chain, …": a sentence that leads to a list
 _TALK_LEAD = regex.compile(r"\s*(?P<words>\p{L}[^:;=–\n]{8,60}):\s+(?=\S)")
@@ -40,6 +40,8 @@ _BARE_ENTRY = regex.compile(
 _NEXT_NAMED = regex.compile(
     r"(?<=[\w)])\.\s+(?=(?:(?:an?|one|1|each)\s)?\p{L}[\w-]*(?: [\w-]+){0,2} \([\w-]{1,8}\)\s*[=:])(?i)"
 )
+# "sp—space, rnd—round. Shell: (2 dc, ch 2, 2 dc) in same place.": the sentence that tells how one is worked
+_NEXT_TOLD = regex.compile(r"(?<=[\w)])\.\s+(?=\p{Lu}[\w-]*(?: [\w-]+){0,3}(?: \([\w-]{1,8}\))?:\s)")
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,7 +93,7 @@ def _worded_lead(line: str, known: frozenset[str]) -> regex.Match | None:
     """The words that lead to a list in the same line: three entries or more, the first of them of a known form."""
     lead = _WORDED_LEAD.match(line)
     rest = line[lead.end() :] if lead is not None else ""
-    first = regex.match(r"(?P<form>\p{L}[\w-]{0,8}(?: st)?)(?:\s*[=–:·-])?\s+\p{L}", rest)
+    first = regex.match(r"(?P<form>\p{L}[\w-]{0,8}(?: st)?)(?:\s*[=–:·-])?\s+\(?\p{L}", rest)
     several = len(regex.findall(r"[,;·•|.]", rest)) > 1
     return lead if first is not None and several and first["form"].lower() in known else None
 
@@ -122,7 +124,7 @@ def _chunks(line: str, known: frozenset[str]) -> list[tuple[int, str]]:
     columns = _columns(body, known)
     if columns:
         return columns
-    cut = [0, *(match.end() for match in _NEXT_NAMED.finditer(body)), len(body)]
+    cut = [0, *sorted({match.end() for sign in (_NEXT_NAMED, _NEXT_TOLD) for match in sign.finditer(body)}), len(body)]
     if len(cut) > 2:
         return [(start + at, piece) for start, end in pairwise(cut) for at, piece in _chunks(body[start:end], known)]
     for cutter in (
@@ -174,6 +176,8 @@ def _balanced(text: str) -> bool:
 
 def _is_entry(piece: str, known: frozenset[str]) -> bool:
     piece = piece.strip(" .\t•*-")
+    if (sentence := _A_IS.match(piece)) is not None and sentence["form"]:
+        return True
     comma = regex.match(r"([^\s,]+(?: [^\s,]+)?),\s+\w", piece)
     if comma and any(form in known for form in expand(comma[1])):
         return True
@@ -214,9 +218,8 @@ def _entry(chunk: str, at: int, known: frozenset[str]) -> Entry | None:
     span = Span(at, at + len(text))
     sentence = _A_IS.match(text)
     if sentence:
-        return Entry(
-            (sentence["name"].lower(),), (sentence["name"],), sentence["body"], at + sentence.start("body"), span
-        )
+        forms = (*expand(sentence["form"] or ""), sentence["name"].lower())
+        return Entry(forms, (sentence["name"],), sentence["body"], at + sentence.start("body"), span)
     match = _SEPARATOR.search(text)
     paren = _PAREN.fullmatch(text)
     if match is None:

@@ -138,17 +138,38 @@ def _work_follows(stream: Stream, index: int) -> bool:
     return stream.leads_to_work(index) and not chain
 
 
-_ADDED_UP = ("number", "stitch", "chain", "+", "and", ",", "dash", "space", "first", "the", "plus", "any_stitch")
+_ADDED_UP = (
+    "=",
+    "number",
+    "stitch",
+    "ordinal",
+    "chain",
+    "+",
+    "and",
+    ",",
+    "dash",
+    "space",
+    "first",
+    "the",
+    "plus",
+    "any_stitch",
+)
 
 
 def adds_up(inner: Stream, length: int | None) -> Counting | None:
-    """ "ch 4 (dc + ch 1)", "3 ch (1 tr)": what a chain is made up of, where the heights come to its `length`."""
+    """ "ch 4 (dc + ch 1)", "3 ch. (1 tr.)": what a chain is made up of, where the heights come to its `length`."""
+    inner = inner.without({index for index, item in enumerate(inner.lexemes) if item.kind == "."})
     if any(item.kind not in _ADDED_UP for item in inner.lexemes):
         return None
+    several = any(inner.kind(at + 1) == "stitch" and one.number != 1 for at, one in _numbers(inner))
     note = _counted(inner, 0)
-    if note is None or note.stitch is None:
+    if note is None or note.stitch is None or several:  # "dc in last st, ch 3 (12 dc)": the row's count
         return None
     return note if length == _OWN_CHAINS.get(note.stitch, 99) + (note.space or 0) else None
+
+
+def _numbers(stream: Stream) -> list[tuple[int, Lexeme]]:
+    return [(index, item) for index, item in enumerate(stream.lexemes) if item.kind == "number"]
 
 
 def for_first_stitch(stream: Stream, length: int | None = None) -> Counting | None:

@@ -32,7 +32,7 @@ def ordinal(stream: Stream, start: int) -> Place | None:
         )
     stream.skip("made")
     if of_last_row(stream):
-        return Place(stream.span_from(start), Which.NTH, (found,), ordinals=tuple(ordinals))
+        return _numbered(stream, start, found, ordinals)
     if stream.kind() == "of" or stream.word("in") and stream.kind(1) in ("beginning", "turning_chain"):
         stream.take()
         stream.skip("the")
@@ -74,6 +74,13 @@ def ordinal(stream: Stream, start: int) -> Place | None:
             ordinals=tuple(ordinals),
             of=owner,
         )
+    return _numbered(stream, start, found, ordinals)
+
+
+def _numbered(stream: Stream, start: int, found: Target, ordinals: list[int]) -> Place:
+    """ "3rd st", "1st and 2nd st"; "1st st" alone is the first."""
+    if ordinals == [1]:
+        return Place(stream.span_from(start), Which.FIRST, (found,))
     return Place(stream.span_from(start), Which.NTH, (found,), ordinals=tuple(ordinals))
 
 

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from lint.amount import Amount
+from lint.reading.piecewords import AGAIN
 from lint.reading.stream import CLOSERS, OPENERS, Stream
-from lint.tree import OpenWork, RowCall, Step
+from lint.tree import THE_PIECE_BEFORE, FastenOff, OpenWork, Remark, RowCall, Step
 
 _BEGIN = ("work", "make", "begin", "knit", "crochet")
 _AS = ("as", "as for", "same as", "the same as", "like", "work same as", "work exactly as")
@@ -25,7 +26,41 @@ _NOT_A_NAME = (
 )
 _ENDINGS = ("no_fasten", "fasten_off", "turn", "no_turn")
 _MOST_WORDS = 4  # of a piece's name
+_NO_PIECE = (
+    "far",
+    "before",
+    "usual",
+    "normal",
+    "above",
+    "shown",
+    "described",
+    "always",
+    "ever",
+    "you",
+    "soon",
+    "long",
+    "many",
+)
 _DONE = ("has", "have", "been", "is", "are", "worked", "completed", "complete", "done", "finished", "made")
+
+
+def piece_again(stream: Stream, steps: list[Step], start: int) -> bool:
+    """ "Make a second piece the same": told of the piece just worked, or alone under the heading of that second piece."""
+    if start and stream.lexemes[start - 1].kind not in (".", *CLOSERS):
+        return False
+    end = stream.sentence_end(start, ".", ";")
+    words = stream.words(start, end)
+    told = AGAIN.match(words.lower())
+    if told is None or steps and not (told["piece"] or isinstance(steps[-1], FastenOff)):
+        return False
+    alike = told.end() == len(words)
+    if steps and not alike:
+        return False
+    stream.at = end
+    span = stream.span_from(start)
+    again = RowCall(span, None, None, part=THE_PIECE_BEFORE) if alike else OpenWork(span, words)
+    steps.append(Remark(span) if steps else again)  # "the same, but with 2 rows more": not as it was
+    return True
 
 
 def piece_call(stream: Stream, steps: list[Step], start: int) -> bool:
@@ -70,6 +105,8 @@ def _begins(stream: Stream) -> bool:
 def _name(stream: Stream) -> str:
     start = stream.at
     ends = (".", ";", ",", "dash", "to", "row_end", "end", *OPENERS, *CLOSERS)
+    if stream.word(*_NO_PIECE):
+        return ""
     while stream.kind() not in ends and stream.at - start < _MOST_WORDS and not stream.done:
         if stream.word("but", "with", "only", "reversing"):
             break  # "the same as Back but mirrored": not as it is

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import regex
+
 from lint.reading.stream import SIGNS, Stream
 
 _PIECES = (
@@ -16,6 +18,18 @@ PIECE_WORDS = (
 )  # fmt: skip
 _ACROSS = ("corresponding", "matching", "adjacent", "adjoining", "neighbouring", "neighboring")
 _DONE = ("completed", "finished", "previous", "prev", "preceding", "earlier", "made", "next", "joined", *_ACROSS)
+
+# "Make a second piece the same": a piece is named that no part of a row can be, or "one", "two more"
+_PIECE = r"(?:pieces?|motifs?|squares?|hexagons?|triangles?|panels?|blocks?|strips?|coasters?|circles?)"
+_THE_SAME = (
+    r"(?:in )?(?:exactly )?(?:the same(?: way| manner)?|alike)(?: as (?:the )?first(?: one)?)?"
+    rf"|(?:exactly )?(?:like|identical to) (?:it|this|this one|the first|the first one|the first {_PIECE})"
+)
+AGAIN = regex.compile(
+    r"(?:work|make|crochet) (?:(?:a|the) second|another|(?:the )?other|(?:one|two|three|four|five|six|seven|\d+) more)"
+    rf"(?: (?P<piece>{_PIECE})| ones?)? (?:{_THE_SAME})(?:,? (?:but )?leaving a long (?:tail|end)[^.,]*)?"
+    rf"|repeat (?:all )?for (?:the|a) second (?P<piece>{_PIECE})"
+)
 
 
 def tells_piece(word: str) -> bool:

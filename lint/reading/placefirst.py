@@ -77,7 +77,8 @@ class PlaceFirstClauses(WithClauses):
             mark = stream.take()  # "in first st *make 2 hdc, hdc in next 4 sts*": the place goes with the star's first
             self.steps.append(Mark(mark.span, mark.value))
             found = tuple(replace(place, which=Which.NEXT) for place in found)
-        stream.take_if("make")
+        if stream.take_if("make"):
+            stream.take_if(":")  # "In every arch work: 1 sc, 3 dc, 1 sc"
         if stream.kind() in OPENERS:
             close = stream.matching(stream.at)
             if close is None:
@@ -170,7 +171,7 @@ class PlaceFirstClauses(WithClauses):
             return True
         stream.at = start
         participle = stream.take().lower in ("working", "making", "placing")
-        if stream.kind() == "from" and repeats.pair(self.steps):
+        if stream.kind() == "from" and stream.kind(1) == "star" and open_star(self.steps):
             stream.at = start  # "*10 hdc, dec*, work from * to * 8 times"
             return repeats.repeat_clause(stream, self.steps, start)
         if stream.kind() == "from" and self.passage_of_a_row(start):

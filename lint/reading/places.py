@@ -29,26 +29,19 @@ from lint.reading.targets import (
     is_space_word,
     of_a_row_below,
     of_last_row,
+    other_beside,
     row_named,
     target,
 )
 
 _PREPOSITIONS = ("in", "over", "around", "to", "at")
 _WORK_BEGINS = (
-    "number",
-    "stitch",
-    "special",
-    "one_stitch",
-    "group_word",
-    "make",
-    "increase",
-    "decrease",
-    ":",
-    "(",
-    "[",
-)
+    "number", "stitch", "special", "one_stitch", "group_word", "make", "increase", "decrease", ":",
+    "(", "[",
+)  # fmt: skip
 _AFTER_NUMBER = (",", ";", ".", ")", "]", "}", "star", "end", "and")
 _FILLERS = ("the", "of", "all", "both")
+_ALL_OF = ("remaining", "any_stitch", "stitch", "number", "space", "corner", "chain")  # what "in all" may speak of
 _PASSED_OVER = ("skipped", "missed", "sk", "skip")
 _SIDE_WORDS = ("right", "left", "upper", "lower", "bottom", "top")
 
@@ -57,8 +50,8 @@ def places(stream: Stream, allow_to: bool = False, bare: bool = False) -> tuple[
     """The places named at the cursor; () and nothing taken where there are none.  `bare`: no "in" need stand before."""
     start = stream.at
     gap = bool(stream.take_if("between"))
-    if gap and stream.kind() == "last" and stream.kind(1) == "and" and stream.kind(2) == "first":
-        stream.at += 2  # "between last and first shells"
+    if gap and stream.kind(1) == "and" and {stream.kind(), stream.kind(2)} <= {"first", "last", "next", "ordinal"}:
+        stream.at += 2  # "between last and first shells", "between first and second dc"
     shared = False if gap else _preposition(stream, allow_to)
     if shared is None:
         remaining = stream.kind() == "remaining" and stream.kind(1) in ("number", "any_stitch", "stitch")
@@ -67,6 +60,7 @@ def places(stream: Stream, allow_to: bool = False, bare: bool = False) -> tuple[
             and not remaining
             and stream.kind() not in ("next", "same", "each")
             and not (stream.kind() in ("last", "first") and stream.kind(1) in ("number", "any_stitch", "stitch"))
+            and not (stream.word("1st") and stream.kind(1) in ("any_stitch", "stitch"))  # "sc 1st dc"
             and not (
                 stream.kind() == "ordinal" and stream.kind(1) == "chain" and stream.kind(2) == "from"
             )  # "sc 2nd ch from hook"
@@ -132,15 +126,13 @@ def _preposition(stream: Stream, allow_to: bool) -> bool | None:
     if stream.word("in all") and stream.word("but", "except", ahead=1):
         stream.take()
         return False
-    if stream.word("in all") and stream.kind(1) in (
-        "remaining",
+    named = 2 if stream.kind(1) == "the" else 1
+    others = stream.word("other", "further", ahead=named) and stream.kind(named + 1) in (
         "any_stitch",
         "stitch",
-        "number",
-        "space",
-        "corner",
         "chain",
-    ):
+    )
+    if stream.word("in all") and (others or stream.kind(1) in _ALL_OF):
         stream.take()
         return False  # "2 sc in all sts": not a total
     everything = stream.take_if("all", "together")
@@ -199,6 +191,8 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
     stream.skip(*_FILLERS)
     said = stream.lexemes[max(0, start - 1) : stream.at]
     all_of = any(item.kind == "all" or item.lower == "in all" for item in said)
+    if all_of and stream.word("other", "further") and stream.kind(1) in ("any_stitch", "stitch", "chain"):
+        stream.take()  # "in all (the) other sts", "in all further ch": those that are left
     while stream.word(*_SIDE_WORDS) and (stream.word(*_SIDE_WORDS, ahead=1) or stream.kind(1) == "corner"):
         stream.take()  # "top right corner ch-2 sp"
     loop_words = stream.take_if(*LOOPS)
@@ -229,6 +223,9 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
     elif kind == "beginning" and stream.kind(1) in (".", ",", ";", "end"):
         stream.take()  # "sl st to beg."
         place = Place(stream.span_from(start), Which.FIRST, (ANY,), from_words="start")
+    elif kind == "beginning" and (stream.kind(1) == "corner" or is_space_word(stream, 1)):
+        stream.take()  # "2 dc in beginning corner sp", at a round's end
+        place = with_target(stream, start, Which.FIRST)
     elif kind == "beginning" and stream.kind(1) == "ordinal":
         stream.take()  # "in beginning 3rd ch"
         place = ordinal(stream, start)
@@ -312,7 +309,9 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         return None
     if all_of and place.bare:  # "in all sts", "in all 24 sts"
         whole = place.number == ONE
-        place = replace(place, which=Which.EACH, limit=limit(stream)) if whole else replace(place, each_of=True)
+        place = (
+            replace(place, which=Which.EACH, limit=limit(stream), bare=False) if whole else replace(place, each_of=True)
+        )
     of_last_row(stream)
     if place.targets[0].kind is TargetKind.ROW_END:
         along_what(stream)
@@ -320,6 +319,7 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         place = replace(place, skipped=True)
     behind = stream.at
     if between:
+        other_beside(stream)
         place = replace(place, between=True, number=ONE if place.number.lone == 2 else place.number)
         if of_a_row_below(stream):
             place = replace(place, below=True, row=row_named(stream, behind), span=stream.span_from(start))

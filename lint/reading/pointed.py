@@ -28,7 +28,7 @@ _A_CHAIN = Target(TargetKind.CHAIN)
 
 def each_place(stream: Stream, start: int) -> Place | None:
     """ "each of the next 3 dc", "each dc and ch-1 sp around", "each of the 4 corner sps"."""
-    stream.take()
+    told = stream.take().lower
     stream.skip("of", "the", "each")
     if stream.kind() in ("next", "first", "last", "same"):
         inner = pointed(stream, start)
@@ -39,9 +39,10 @@ def each_place(stream: Stream, start: int) -> Place | None:
             if stream.kind() in (*SIGNS, "end") and inner.of is None:
                 return replace(inner, which=Which.EACH)  # "2 dc in each following dc,"
         return replace(inner, each_of=True) if inner else None
-    rest = stream.take_if("remaining")
+    rest = stream.take_if("remaining") or stream.word("further") and stream.take()  # "in each further ch"
     stream.skip("unused", "any")
-    stream.take() if stream.word("other") and stream.kind(1) == "number" else None  # "each of the other 11 dc"
+    if stream.word("other") and (stream.kind(1) == "number" or told == "each of the"):
+        stream.take()  # "each of the other (11) dc"; "every other dc" may also be every second one
     number = how_many(stream)
     if number is not None:
         unused = stream.take_if("unused") or _of_a_piece(stream)

@@ -20,7 +20,8 @@ def running(source: SourceText, spans: Iterable[Span]) -> list[Span]:
     found: list[Span] = []
     for span in spans:
         before = found[-1] if found else None
-        if before is not None and 0 <= span.start - before.end <= 2:
+        between = source.text[before.end : span.start] if before is not None else ""
+        if before is not None and 0 <= span.start - before.end <= 2 and between.count("\n") < 2:
             last = source.slice(before).rsplit("\n", 1)[-1]
             text = source.slice(span)
             if len(last) > _SHORT and not _ENDS.search(last) and _GOES_ON.match(text):

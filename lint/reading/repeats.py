@@ -170,6 +170,8 @@ def repeat_clause(stream: Stream, steps: list[Step], start: int, source: tuple[i
     if sign == "**" and to_sign is None and not any(isinstance(step, Mark) and step.sign == "**" for step in steps):
         sign, to_sign = "*", "*"
     stream.skip("the", "for")
+    if stream.kind() == "make" and stream.kind(1) == "number" and stream.kind(2) == "times":
+        stream.take()  # "from * work 3 times in total"
     for_total = stream.word("a") and stream.kind(1) == "total"
     if for_total:
         stream.take()

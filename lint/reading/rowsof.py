@@ -18,11 +18,11 @@ _EVEN = {"work even", "work straight", "work without shaping", "work without dec
 _EVEN_ROWS = {"rows even", "rounds even", "rnds even"}
 _KINDS = {"number": "N", "row": "R", "round": "R", "stitch": "S", "make": "W", "in": "I", "of": "I", "for": "F",
     "more": "M", "another": "M", "the": "t", "same": "t", "all": "t", "any_stitch": "s", "over": "I", "unused": "x",
-    "both_loops": "L", "as": "A", "ordinal": "O"}  # fmt: skip
+    "both_loops": "L", "as": "A", "ordinal": "O", "across": "X", "around": "X"}  # fmt: skip
 _STITCHES = r"(?:It*N?s)?"  # "on these 45 sts"
 _STYLE = r"(?:EIL|E|IS)"  # "even in both loops", "in sc"
-# "3 rows even", "3 rows even in sc", "Work 4 more rnds in sc", "Work 5 rows sc"
-_NUMBER_FIRST = regex.compile(rf"W*t*M?N(?:M?(?P<rows>R)(?:{_STYLE}|S)+|M?Q(?:I[SL])?){_STITCHES}")
+# "3 rows even", "3 rows even in sc", "Work 4 more rnds in sc", "Work 5 rows sc", "Two rows of sc across"
+_NUMBER_FIRST = regex.compile(rf"W*t*M?N(?:M?(?P<rows>R)(?:{_STYLE}|S)+X?|M?Q(?:I[SL])?){_STITCHES}")
 # "Work even for 3 rows", "Work in sc for 5 rows", "sc for 4 more rows"
 _FOR_ROWS = regex.compile(rf"(?:W?{_STYLE}+|W*SE?){_STITCHES}F?t*M?NM?R(?P<rows>)E?")
 # "Work even in sc", "hdc even": one row of it

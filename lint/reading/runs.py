@@ -19,6 +19,8 @@ def side_by_side(steps: list[Step]) -> list[Step]:
             if isinstance(found[base], (Work, Group)) and _of_all(found[base]):
                 place = replace(found[base].places[0], which=Which.EACH)
                 found[base] = replace(found[base], places=(place,))
+            if _of_corners(found[base]) and _plain(step.places[0]):  # "2 hdc in each corner and 1 in each other st"
+                found[base], step = step, found[base]
             found.append(alongside(step))
             continue
         if not isinstance(step, (Alongside, Remark, Loops)):
@@ -120,6 +122,11 @@ def _beside(base: Step, step: Step) -> bool:
         return False
     any_stitch = any(target.kind is TargetKind.ANY_STITCH for target in other.targets)
     return not any_stitch and set(one.targets).isdisjoint(other.targets)
+
+
+def _of_corners(step: Step) -> bool:
+    place = _run(step)
+    return place is not None and len(step.places) == 1 and place.targets[0].kind is TargetKind.CORNER
 
 
 def _plain(place: Place) -> bool:

@@ -29,7 +29,7 @@ class SectionFinder:
         self._names = names
         # alone on its line, or with a colon or dash and content behind it
         self._line = regex.compile(
-            rf"\s*+[*#_•-]*+\s*+(?P<name>{joined})\b(?:\.(?=:))?\s*(?P<paren>\([^)]*\))?\s*[*_]*\s*(?:(?P<sign>[:–—]|\s-\s|\.(?=\s*$))\s*|(?P<alone>$)|(?P<open>[\[(](?=[^\])]*[\])]\s*$)))",
+            rf"\s*+[*#_•-]*+\s*+(?P<name>{joined})\b(?:\.(?=[:–—]))?\s*(?P<paren>\([^)]*\))?\s*[*_]*\s*(?:(?P<sign>[:–—]|\s-\s|\.(?=\s*$))\s*|(?P<alone>$)|(?P<open>[\[(](?=[^\])]*[\])]\s*$)))",
             regex.IGNORECASE,
         )
         # "UK TERMS: ch chain; dc double crochet; …": the list of abbreviations behind the statement of the terms

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from lint.amount import ONE
 from lint.place import Place, Target, TargetKind, Which
 from lint.reading import notes
 from lint.reading.clausebase import is_run
@@ -14,6 +15,8 @@ from lint.reading.skips import at_the_middle, skipped
 from lint.reading.stream import OPENERS, SIGNS, Stream
 from lint.reading.targets import target
 from lint.tree import Chain, Either, Join, Remark, Repeat, Skip, Turn, Work
+
+_STITCHES = (TargetKind.ANY_STITCH, TargetKind.STITCH)
 
 
 class SkipClauses(RemarkClauses):
@@ -51,6 +54,9 @@ class SkipClauses(RemarkClauses):
             found = skipped(stream)
         if not found:
             return False
+        if self._passed_on_the_way(start, found):
+            self.steps.append(Remark(stream.span_from(start)))
+            return True
         if stream.kind() in ("from", "at", "of") and _names_piece_side(stream):
             stream.pass_to()  # "skip 7 sts from left side", "skip 3 sts at underarm", "skip 6 sts of body"
         if len(found) == 1 and stream.kind() == "at":
@@ -89,6 +95,23 @@ class SkipClauses(RemarkClauses):
             stream.pass_to()  # "…, skipping 1 sc at end of last rep"
         self.steps.append(Skip(stream.span_from(start), found, counting))
         return True
+
+    def _passed_on_the_way(self, start: int, found: tuple[Place, ...]) -> bool:
+        """ "sc in each dc around, skipping ch-3 sps": what a run over the stitches passes anyway."""
+        words = self.stream.lexemes[start + 1 : self.stream.at]
+        run = self.steps[-1] if self.steps and is_run(self.steps[-1]) else None
+        over_stitches = run is not None and all(target.kind in _STITCHES for target in run.places[-1].targets)
+        spaces = len(found) == 1 and found[0].targets[0].kind in (TargetKind.SPACE, TargetKind.CHAIN)
+        every = words[0].kind in ("each", "all") or words[-1].lower in (
+            "sps",
+            "spaces",
+            "loops",
+            "lps",
+            "chs",
+            "chains",
+        )
+        pointed = any(item.kind in ("next", "first", "last", "same") for item in words) or found[0].number != ONE
+        return over_stitches and spaces and every and not pointed
 
     def _skips_under_chain(self, start: int) -> bool:
         """ "ch 3, dc in each st around, skipping the first": it is passed over before the run."""

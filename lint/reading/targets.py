@@ -13,6 +13,7 @@ from lint.reading.piecewords import PIECE_WORDS
 from lint.reading.stream import SIGNS, Stream
 
 ANY = Target(TargetKind.ANY_STITCH)
+PINEAPPLE_LOOP = Target(TargetKind.SPACE, "pineapple")
 FOUNDATION = Target(TargetKind.CHAIN, "foundation")  # of the chain that the piece was begun on
 LOOPS = ("back_loop", "front_loop", "both_loops", "third_loop")
 
@@ -87,13 +88,16 @@ def _target(stream: Stream) -> Target | None:
             stream.take()  # "in each tr space": the space beside it
             return Target(TargetKind.SPACE)
         return Target(TargetKind.STITCH, lexeme.value)
+    if stream.word("pineapple") and is_space_word(stream, 1):
+        stream.at += 2  # "in first pineapple loop": one of those within the pineapple
+        return PINEAPPLE_LOOP
     if is_space_word(stream):
         stream.take()
         return Target(TargetKind.SPACE)
     if lexeme.kind in ("special", "one_stitch", "group_word", "picot"):
         stream.take()
         return Target(TargetKind.SPECIAL, lexeme.value or lexeme.lower)
-    if stream.word("group", "groups"):
+    if stream.word("group", "groups", "pair", "pairs"):
         stream.take()
         return Target(TargetKind.SPECIAL, "group")
     if stream.word("tip", "point", "points") and stream.kind(1) in (
@@ -259,6 +263,17 @@ def of_last_row(stream: Stream) -> bool:
                 return True
     stream.at = start
     return False
+
+
+def other_beside(stream: Stream) -> None:
+    """Takes the "and first group" of "between last group and first group": what stands on the gap's other side."""
+    start = stream.at
+    if stream.take_if("and"):
+        pointed = stream.at
+        stream.skip("the", "next", "first", "last", "same", "following")
+        if stream.at > pointed and how_many(stream) is None and target(stream) is not None:
+            return
+    stream.at = start
 
 
 def along_what(stream: Stream) -> None:

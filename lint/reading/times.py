@@ -45,6 +45,7 @@ def times(stream: Stream, after_bracket: bool = False) -> Times | None:
     if once.kind == "number" and once.lower in ("once", "twice", "thrice"):
         stream.take()
         more = another or bool(stream.take_if("more"))
+        more = more or once.lower == "once" and not (after_bracket or total)  # "rep from * once": it is no repeat else
         kind = TimesKind.MORE if more else (TimesKind.IN_ALL if after_bracket or total else TimesKind.UNCLEAR)
         return Times(stream.span_from(start), kind, once.quantity)
     number = stream.amount()

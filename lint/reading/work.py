@@ -181,7 +181,8 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         stream.take()  # "V-st made in 5th ch", "3 dc working around next dc"
     if stream.kind() == "in" and stream.kind(1) in ("each", "all") and stream.kind(2) in ("row", "round"):
         stream.at += 3  # "6 sc in each round": said of every row of a range
-    each = number is not None and stream.kind() == "each" and stream.kind(1) == "in"
+    each = number is not None and stream.kind() == "each"
+    each = each and (stream.kind(1) == "in" or stream.word("in all", ahead=1))
     if each:
         stream.take()  # "2 dc each in next 2 sps"
     if stream.kind() == "evenly" and stream.kind(1) == "in" and not (number is not None and _in_an_edge(stream)):
@@ -245,8 +246,8 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         reach = limit(stream) if len(found) == 1 and found[0].which is Which.NEXT else None
         if reach is not None:  # "sc next 2 sts tog around"
             found = (replace(found[0], which=Which.EACH, number=ONE, limit=reach),)
-    if together is None and found and stitch == "dec":
-        together = None
+    if stitch == "sl st" and found and stream.word("again") and stream.kind(1) in (*SIGNS, "end"):
+        stream.take()  # "sl st over to the corner sp again"
     return Work(
         stream.span_from(start),
         stitch,

@@ -19,8 +19,8 @@ class Arms(RowState):
     def begins_arm(self, length: int, ahead: Step, following: tuple[Step, ...]) -> bool:
         """Whether a chain begins an arm; its chains are then the places to be worked into."""
         cursor = self.cursor
-        if not (self.is_round and cursor.known and cursor.nodes):
-            return False
+        if not (cursor.known and cursor.nodes and (self.is_round or self.made or self.repeating)):
+            return False  # a chain that a row begins with makes the row longer, where it is worked along
         below = cursor.nodes[0].kind
         if self.outer is not None or below in ("ch", "ring") or not _worked_back(ahead, following):
             return False
@@ -35,7 +35,7 @@ class Arms(RowState):
             return
         if self.cursor.at >= len(self.cursor.nodes):
             self.cursor, self.outer = self.outer, None
-        elif self.is_round and coming is not None and _not_on_chain(coming):
+        elif (self.is_round or self.made or self.repeating) and coming is not None and _not_on_chain(coming):
             raise PlacesUnknown("the chain of an arm is not worked along to its end")
 
 

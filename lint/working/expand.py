@@ -6,22 +6,15 @@ from dataclasses import dataclass, replace
 
 from lint.amount import Amount
 from lint.pattern import Part, Row, Stated
-from lint.tree import MAKES_STITCHES, FastenOff, RowCall, Step, TimesKind
+from lint.tree import MAKES_STITCHES, THE_PIECE_BEFORE, FastenOff, RowCall, Step, TimesKind
 from lint.working.alternating import Alternates, label_word
+from lint.working.besides import once
 from lint.working.likepieces import rows_called
 from lint.working.onesize import for_size, works
 from lint.working.rownames import answers_to
 
 MOST_ROWS = 5000
-_ANY_ROW = (
-    "next row",
-    "next round",
-    "next rnd",
-    "last row",
-    "last round",
-    "last rnd",
-    "following row",
-)  # names of no row
+_ANY_ROW = (*(f"{which} {row}" for which in ("next", "last") for row in ("row", "round", "rnd")), "following row")
 
 
 @dataclass(frozen=True, slots=True)
@@ -201,7 +194,7 @@ class Expander:
                 row,
                 kind if own else called.kind,
                 number,
-                (*head, *inner, *tail),
+                once(head, inner, tail),
                 called.stated,
                 index,
                 len(numbers),
@@ -300,7 +293,7 @@ class Expander:
             named = next(found, None)
             return [_called(named)] if named is not None else []
         if call.part is not None:
-            there = self._piece(call.part)
+            there = self._piece(call.part, part)
             if call.first is None:
                 rows = rows_called(there, call, id(part) in self.own_way) if there else []
                 return self._begun([_called(entry) for entry in rows], there, part)
@@ -330,7 +323,7 @@ class Expander:
         """ "3rd row: As given for Back", "Foundation row: As for Back": the row of that name there, not the whole piece."""
         if call.part is None or call.first is not None or call.last is not None or call.to_part or row.label is None:
             return call
-        there = self._piece(call.part)
+        there = self._piece(call.part, None)
         if numbers != [None]:
             known = {entry.number for entry in there}
             first, last = numbers[0], numbers[-1]
@@ -339,14 +332,22 @@ class Expander:
         same = name not in _ANY_ROW and any(entry.label.lower() == name for entry in there)
         return replace(call, name=row.label.words) if same else call
 
-    def _piece(self, name: str) -> list[_Met]:
-        """The rows met from the first one of a piece on."""
+    def _piece(self, name: str, part: Part | None) -> list[_Met]:
+        """The rows met from the first one of a piece on; `part`: the piece that calls for them."""
+        if name == THE_PIECE_BEFORE:
+            return self._piece_before(part)
         wanted = name.lower()
         first = next(
             (i for i, e in enumerate(self.met) if wanted in e.part.name.lower() or e.part.name.lower() in wanted),
             len(self.met),
         )
         return self.met[first:]
+
+    def _piece_before(self, part: Part | None) -> list[_Met]:
+        """The rows of the last heading before this one; [] where the piece began under an earlier one."""
+        last = self.met[-1].part if self.met else None
+        rows = [entry for entry in self.met if entry.part is last]
+        return rows if last is not part and rows and rows[0].number in (0, 1) else []
 
     def _begun(self, rows: list[_Called], there: list[_Met], part: Part) -> list[_Called]:
         """Rows of another piece, begun on a chain or ring as that one was where the piece has none of its own."""

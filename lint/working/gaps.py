@@ -129,6 +129,19 @@ class Gaps(Parts):
                 return cursor.last
         return None
 
+    def pineapple_loops(self, place: Place, number: int) -> list[Node]:
+        """ "sc in first pineapple loop": the next loops between two stitches that stand alone, and are of no shell."""
+        cursor = self.cursor
+        if not cursor.known or place.which not in (Which.FIRST, Which.NEXT):
+            raise PlacesUnknown("which loops are the pineapple's is not known here")
+        alone = {run[0] for run in cursor.all_groups() if not _is_group(run) and cursor.nodes[run[0]].is_stitch}
+        spaces = [index for index in range(cursor.at, cursor.end) if cursor.nodes[index].kind == "space"]
+        loops = [index for index in spaces if index - 1 in alone and index + 1 in alone][:number]
+        if len(loops) < number:
+            raise PlacesUnknown("which loops are the pineapple's is not known here")
+        cursor.at, cursor.last = loops[-1] + 1, cursor.nodes[loops[-1]]
+        return [cursor.nodes[index] for index in loops]
+
     def gap_closes_round(self) -> bool:
         """Whether the gap between a round's last group and its first is there, and the round did not begin in it."""
         cursor = self.cursor

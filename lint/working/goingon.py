@@ -57,15 +57,43 @@ def next_fabric(worked: Worked, circular: bool, state: PieceState) -> Fabric:
 
 
 def as_printed(stated: Stated | None, size: int, circular: bool) -> Fabric | None:
-    """A plain row of as many stitches as printed, where the count is of stitches alone; else not known."""
-    if stated is None or len(stated.items) != 1 or stated.series:
+    """A plain row of as many stitches as printed, where the count is of stitches alone; else not known.
+
+    Of several kinds, "(6 sc, 30 dc)", it is of the commonest: how they lie is not told.
+    """
+    if stated is None or not stated.items or stated.series:
         return None
-    item = stated.items[0]
-    number = item.number.at(size)
-    unit, _, name = item.unit.partition(":")
-    if number is None or unit not in ("stitches", "kind") or not 0 < number < 20_000:
+    units = [item.unit.partition(":") for item in stated.items]
+    numbers = [item.number.at(size) for item in stated.items]
+    alike = all(unit == "kind" for unit, _, _ in units) if len(units) > 1 else units[0][0] in ("stitches", "kind")
+    if not alike or any(number is None or not 0 < number < 20_000 for number in numbers):
         return None
-    return Fabric.plain(name or "sc", number, circular)
+    kind = max(zip(numbers, units, strict=True))[1][2]
+    return Fabric.plain(kind or "sc", sum(numbers), circular)
+
+
+def row_as_printed(stated: Stated | None, made: Made, fabric: Fabric, size: int, circular: bool) -> Fabric | None:
+    """What a row that does not come out as printed would be by its print; `fabric`: what it made."""
+    plain = as_printed(stated, size, circular) or closed_as_printed(stated, made, fabric, size)
+    return plain or spaces_as_printed(stated, made, size, circular)
+
+
+def closed_as_printed(stated: Stated | None, made: Made, fabric: Fabric, size: int) -> Fabric | None:
+    """The round with the one space more that is printed: the last, before the join, is often left unsaid."""
+    if stated is None or stated.series or not fabric.circular or len(made.spaces) < 1:
+        return None
+    lacking = []
+    for item in stated.items:
+        unit, _, length = item.unit.partition(":")
+        if unit == "space":
+            there = made.spaces.get(int(length), 0) if length.isdigit() else sum(made.spaces.values())
+            lacking += [length] * ((item.number.at(size) or 0) - there)
+    alone = next(iter(made.spaces)) if len(made.spaces) == 1 else None
+    length = int(lacking[0]) if len(lacking) == 1 and lacking[0].isdigit() else alone if len(lacking) == 1 else None
+    ends = fabric.nodes and fabric.nodes[0].is_stitch and fabric.nodes[-1].is_stitch
+    if not length or not ends:
+        return None
+    return replace(fabric, nodes=[*fabric.nodes, Chains("space", length)])
 
 
 def spaces_as_printed(stated: Stated | None, made: Made, size: int, circular: bool) -> Fabric | None:

@@ -57,7 +57,7 @@ from lint.working.edges import (
 from lint.working.effort import Effort
 from lint.working.expand import MOST_ROWS, Expander, Instance, Loop, pieces
 from lint.working.fabric import Fabric, no_search_for_garbage
-from lint.working.goingon import as_printed, goes_on_better, last_chain, next_fabric, spaces_as_printed
+from lint.working.goingon import as_printed, goes_on_better, last_chain, next_fabric, row_as_printed
 from lint.working.joinedpieces import counted_round_pieces, with_piece
 from lint.working.likepieces import own_ways
 from lint.working.onereading import Column, Settled, in_one_reading
@@ -336,7 +336,8 @@ class PatternWorker:
             if best.open:
                 why = "they can be read in two ways, which make different numbers of stitches"
             cell = self._not_recomputed(instance, state, size, why, instance.row.span)
-            return replace(cell, misfits=misfits(worked, instance), assumed=fabric.assumed)
+            unclear = unclear_times(best, task.steps, fabric)
+            return replace(cell, misfits=misfits(worked, instance), assumed=fabric.assumed, unclear_times=unclear)
         self.keep(task, best, state)
         worked = best.worked
         if self.works_behind:
@@ -359,8 +360,7 @@ class PatternWorker:
         state.fabric = next_fabric(worked, task.circular, state)
         picked = False
         if best.agrees is False and coming is not None and worked.made.stitches:
-            printed = as_printed(instance.stated, size, task.circular)
-            printed = printed or spaces_as_printed(instance.stated, worked.made, size, task.circular)
+            printed = row_as_printed(instance.stated, worked.made, state.fabric, size, task.circular)
             if printed is not None and goes_on_better(printed, state.fabric, coming, state, size, blocks):
                 state.fabric, picked = printed, True
         if not worked.made.stitches and not worked.made.spaces and instance.row.label is None:

@@ -31,6 +31,8 @@ class Placing(RowEnds):
         number = self.amount(place.number)
         if place.targets[0].name == "joining":
             return [self.closing_loop()]
+        if place.targets[0].name == "pineapple":
+            return self.pineapple_loops(place, number)
         place = replace(place, targets=self.as_made(place.targets)) if place.targets[0].name else place
         if self.other_side and place.targets == (_LOOP,):
             place = replace(place, targets=(Target(TargetKind.CHAIN),))
@@ -41,7 +43,7 @@ class Placing(RowEnds):
             self.leave_slipped_stitch(place)
         if self.is_round and not self.made:
             self.first_comes_round(place)
-        if place.between:
+        if place.between and not place.below:
             return self.gaps(place, number, self.boundary(place.limit, following))
         if target.kind is TargetKind.MARKED and which is not Which.EACH:
             return self.marked_places(number)
@@ -315,12 +317,18 @@ class Placing(RowEnds):
         return any(self.cursor.matches(node, item, self.size) for item in place.targets)
 
     def below(self, place: Place, number: int, following: tuple[Step, ...]) -> list[Node]:
-        """A long stitch into an earlier row passes over the stitch that it covers, unless the text works or skips it."""
+        """A long stitch into an earlier row passes over the stitch that it covers, unless the text works or skips it.
+
+        One into a gap, "between the groups of Rnd 2", rather lies over a gap, too.
+        """
         if place.which is Which.EACH:
             raise PlacesUnknown
         self.used_earlier[place.row] += number
         apart = bool(following) and isinstance(following[0], Skip)
-        covers = not self.works_behind and self.choices.pick(("covers", place.span.start), 2, int(apart)) == 0
+        covers = (
+            not self.works_behind
+            and self.choices.pick(("covers", place.span.start), 2, int(apart or place.between)) == 0
+        )
         if covers and self.cursor.known:
             self.cursor.run(_ANY, number, self.size)
         return [Node("row below") for _ in range(number)]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import takewhile
 
 from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.tree import Group, Join, Repeat, Skip, Step, TimesKind, Work, without_beginning
@@ -135,6 +136,8 @@ class Reach(Gaps):
         """The places that the rest of the row names are not taken by a run "to end"."""
         cursor = self.cursor
         index = cursor.end
+        if self.outer is not None:  # of an arm's chain only those that go on along it
+            following = tuple(takewhile(_along_chain, following))
         for step in reversed(following):
             if isinstance(step, Repeat) and step.times.kind is TimesKind.FILL:
                 return cursor.end
@@ -177,6 +180,11 @@ class Reach(Gaps):
 
     def back(self, targets: tuple[Target, ...], number: int, index: int) -> int:
         return self.cursor.back_from_end(self.as_made(targets), number, self.size, index)
+
+
+def _along_chain(step: Step) -> bool:
+    places = getattr(step, "places", ())
+    return bool(places) and all(place.targets[0].kind is TargetKind.CHAIN for place in places)
 
 
 def _joins(following: tuple[Step, ...]) -> bool:

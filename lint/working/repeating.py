@@ -16,6 +16,7 @@ from lint.working.rowstate import Noted
 
 _ROOM = 12  # places: fewer may really be too few for one pass
 _INTO = (Work, Group, Skip)
+_STITCHES = (TargetKind.STITCH, TargetKind.ANY_STITCH)
 
 
 class Repeating(Moving):
@@ -30,6 +31,7 @@ class Repeating(Moving):
                 once, again = step.items[: -step.tail], step.items[-step.tail :]
                 self.run(once, (*again, *following))
                 step = replace(step, items=again)
+        self.works_stitches = self.works_stitches or _fastens_loops(step)
         self.repeating += 1
         past = behind(step, self.size)
         if past is not None:
@@ -319,3 +321,14 @@ def _unit_of(step: Repeat) -> str:
                 length = target.length.lone if target.length else None
                 kinds.add((f"ch-{length} sp" if length else "sp") if target.kind is TargetKind.SPACE else "st")
     return kinds.pop() if len(kinds) == 1 else "place"
+
+
+def _fastens_loops(step: Repeat) -> bool:
+    """ "*ch 4, skip 2 sc, sl st in next sc": loops held down by slip stitches, which are work on the stitches below."""
+    works = [one for one in walk(step.items) if isinstance(one, (Work, Group))]
+    places = [place for one in works for place in one.places]
+    slips = bool(works) and all(isinstance(one, Work) and one.stitch == "sl st" for one in works)
+    plain = all(
+        p.which is Which.NEXT and p.of is None and not p.below and p.targets[0].kind in _STITCHES for p in places
+    )
+    return slips and bool(places) and plain and any(isinstance(one, Chain) for one in step.items)

@@ -138,11 +138,22 @@ def best_reading(task: Task, state: PieceState) -> Trial:
             (key, 1 - taken)
             for key, (taken, _) in best.worked.choices.asked.items()
             if key[0]
-            in ("covers", "times over", "to last", "picot stitch", "gaps", "skip chains", "same corner", "only told")
+            in (
+                "times",
+                "covers",
+                "times over",
+                "to last",
+                "picot stitch",
+                "gaps",
+                "skip chains",
+                "same corner",
+                "only told",
+            )
         ]
         for key, other in covers[:3]:
             trial = one_reading(task, state, {**best.forced, key: other})
-            best.open = best.open or trial.fits and trial.worked.made.stitches != best.worked.made.stitches
+            either = trial.fits or key[0] == "times" and not best.fits  # "n times": neither way fits
+            best.open = best.open or either and trial.worked.made.stitches != best.worked.made.stitches
     elif best.agrees and best.fits:
         best.either = frozenset(key for key in best.worked.choices.asked if _either_way(key, best, task, state))
     return best
