@@ -109,7 +109,7 @@ def places(stream: Stream, allow_to: bool = False, bare: bool = False) -> tuple[
         if following is None or first_said or (again is None and stream.kind() in _PREPOSITIONS):
             stream.at = before
             break
-        if _merges(found[-1], following):
+        if merges(found[-1], following):
             found[-1] = replace(
                 found[-1],
                 targets=found[-1].targets + following.targets,
@@ -121,7 +121,7 @@ def places(stream: Stream, allow_to: bool = False, bare: bool = False) -> tuple[
     return tuple(found)
 
 
-def _merges(one: Place, other: Place) -> bool:
+def merges(one: Place, other: Place) -> bool:
     """ "each dc and each ch-1 sp": one run over both sorts of place."""
     return one.which is Which.EACH and other.which is Which.EACH and one.limit is None and one.of is None
 

@@ -87,6 +87,8 @@ class WithClauses(PlainClauses):
         first = stream.kind() == "first"
         stream.take_if("last", "first")
         named = stream.take_if("stitch", "any_stitch", "special")
+        if named is None and not first and stream.word("one") and stream.kind(1) == "in":
+            stream.take()  # "1 tr in every tr, the last one in the turning ch"
         if not first and stream.word("through", "thru") and stream.kind(1) != "last":
             stream.pass_to()  # "working last tss through both strands of the edge"
             self.steps.append(Remark(stream.span_from(start)))

@@ -68,8 +68,8 @@ class WorkClauses(EdgeClauses):
                 stream.at += picot + 1  # "3-ch picot"
                 picot_made = work(stream, start, None)
                 return picot_made is not None and self.finish_work(start, picot_made)
-            if stream.kind() in ("chain", "foundation"):
-                stream.take()
+            if stream.kind() in ("chain", "foundation", "turning_chain"):
+                stream.take()  # "3 ch", "3 turning ch"
                 stream.take_if("foundation")  # "a 5 ch foundation ch"
                 if is_space_word(stream) or (stream.kind() == "dash" and is_space_word(stream, 1)):
                     return False
