@@ -99,9 +99,11 @@ class Stream:
         """Whether so many stitches, or a stitch and where it goes, a chain, a skip or a bracket stand at `index`."""
         ahead = index - self.at
         if self.kind(ahead) == "number":
-            space = "space" in (self.kind(further) for further in range(ahead + 2, ahead + 5))
-            worked = self.kind(ahead + 1) in _STITCHES or self.kind(ahead + 1) == "chain" and not space
-            return self.peek(ahead).number >= least and worked
+            past = self._past_amount(index) - self.at
+            space = "space" in (self.kind(further) for further in range(past + 1, past + 4))
+            worked = self.kind(past) in _STITCHES or self.kind(past) == "chain" and not space
+            several = past > ahead + 1 or self.peek(ahead).amount is not None
+            return (several or self.peek(ahead).number >= least) and worked
         if least > 1:
             return False
         if self.kind(ahead) in _STITCHES:
@@ -110,6 +112,13 @@ class Stream:
         return (
             self.kind(ahead) in ("skip", *OPENERS) or self.kind(ahead) == "chain" and self.kind(ahead + 1) == "number"
         )
+
+    def _past_amount(self, index: int) -> int:
+        """Index behind the number at `index`, or behind the list over the sizes that begins with it."""
+        if self.vocabulary.sizes < 2:
+            return index + 1
+        rest = self.inside(index, len(self.lexemes))
+        return index + rest.at if rest.amount() is not None else index + 1
 
     def next_of(self, *kinds: str, start: int | None = None) -> int:
         """Index of the next lexeme of these kinds, from the cursor or `start`; the number of lexemes if there is none."""

@@ -52,6 +52,8 @@ class YarnClauses(ChainClauses):
             stream.at += 2  # "join last st to first"
         self.last_chain()
         colour = self.colour()
+        if stream.kind() == "the" and stream.kind(1) == "yarn":
+            stream.take()  # "join the yarn at the underarm"
         yarn = stream.take_if("yarn")
         colour = colour or (self.colour() if yarn else None)
         stream.skip("then")
