@@ -26,6 +26,7 @@ from lint.reading.piecewords import PIECE_WORDS
 from lint.reading.prose import running, unbroken, unwrapped
 from lint.reading.rings import ring_words
 from lint.reading.stream import Stream, Vocabulary
+from lint.reading.tallies import tell_tallies
 from lint.reading.terms import Terms, find_terms
 from lint.rulebook import AbbreviationFile, Rulebook, StitchFile
 from lint.source import SourceText, Span
@@ -57,6 +58,7 @@ _NO_DEFINITIONS = ("gauge", "size", "materials", "skill", "multiple", "colours")
 def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto") -> tuple[Pattern, Terms, Lexicon]:
     """The tree of a pattern, the terms it was read in, and the lexicon used."""
     layout = LayoutReader(source, book).read()
+    tell_tallies(layout.parts)
     terms = find_terms(source.text, book.layout, wanted_terms)
     plain = Lexicon(book, terms.terms)
     known = _known_forms(book.abbreviations, book.stitches)
@@ -180,7 +182,8 @@ class _RowReader:
             stated = None
         if label.unclear:
             words = self.source.slice(label.span)
-            steps = (Unread(label.span, words, "the numbers are not one for each size"), *steps)
+            why = "this may be so many rows or the number of one" if label.tally else "the numbers are not one for each size"
+            steps = (Unread(label.span, words, why), *steps)
         return Row(label.span.to(text.span), label, steps, stated, sizes)
 
     def _of_another_row(self, text: RowText, label: Label, at: int) -> bool:

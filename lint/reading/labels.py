@@ -233,11 +233,22 @@ class LabelReader:
             Amount(tuple(one[0] if one else None for one in rows)) if rows else None,
             bool(groups.get("alternate")),
             unclear or bool(groups.get("rows")) and rows is None or bool(groups.get("onward")),
+            _is_tally(match, numbers, by_size),
         )
         body, count = match.end(), _COUNT_BEHIND.search(groups.get("numbers") or "")
         if count is not None and self._sizes == 1 and (groups.get("sign") or "").strip() in (":", "-", "–", "—"):
             body = match.start("numbers") + count.start()  # "Rnd 2 (12): inc in each st"
         return Found(label, offset + match.start(), offset + body, groups.get("prefix"))
+
+
+def _is_tally(match: regex.Match, numbers: tuple[int, ...], by_size: tuple[tuple[int, ...], ...]) -> bool:
+    """Whether a number and a plural word, "4 rounds:", "3 (4, 5) rows:", may say how many rows there are."""
+    groups = match.groupdict()
+    word, figures = groups.get("word") or "", groups.get("numbers") or ""
+    if not word.lower().endswith("s") or not figures or match.start("numbers") > match.start("word"):
+        return False
+    lone = all(len(one) <= 1 for one in by_size) if by_size else len(numbers) == 1
+    return lone and not regex.search(r"(?i)\d\s?(?:st|nd|rd|th)\b", figures)
 
 
 def _colour(extra: str) -> str | None:
