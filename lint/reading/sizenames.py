@@ -99,15 +99,21 @@ def split_names(line: str, known: bool = False) -> Iterator[Names]:
 
 def _glossed(line: str) -> Names:
     """The names of "S (0-6 months), M (6-12 months)": each with what it is for in brackets of its own."""
-    pieces = _GLOSSED.split(_HEAD.sub("", line.strip(_EDGE)))
-    names, glosses, between = pieces[:-1:3], pieces[1::3], pieces[2::3]
-    if len(names) < 2 or pieces[-1].strip(_EDGE) or any(regex.search(r"[^\s,;/&|]", sign) for sign in between):
-        return ()
-    names = [regex.sub(r"(?i)^[\W_]*(?:and\b|size\b)?\s*", "", name).strip(_EDGE) for name in names]
+    names, glosses = with_glosses(line)
     sorts = [{_sort(one) for one in some} for some in (names, glosses)]
     apart = all(len(some) == 1 and None not in some for some in sorts) and sorts[0] != sorts[1]
     apart = apart and sorts != [{"words"}, {"letters"}]  # "Child S (M), Adult S (M)": sizes of their own
-    return tuple(names) if apart and len(set(names)) == len(names) else ()
+    return names if apart and len(set(names)) == len(names) else ()
+
+
+def with_glosses(line: str) -> tuple[Names, Names]:
+    """Names, and what stands behind each in brackets of its own; () where the line is no such list."""
+    pieces = _GLOSSED.split(_HEAD.sub("", line.strip(_EDGE)))
+    names, glosses, between = pieces[:-1:3], pieces[1::3], pieces[2::3]
+    if len(names) < 2 or pieces[-1].strip(_EDGE) or any(regex.search(r"[^\s,;/&|]", sign) for sign in between):
+        return (), ()
+    names = [regex.sub(r"(?i)^[\W_]*(?:and\b|size\b)?\s*", "", name).strip(_EDGE) for name in names]
+    return tuple(names), tuple(glosses)
 
 
 def _sort(name: str) -> str | None:
@@ -183,4 +189,4 @@ def _short(name: str) -> bool:
     return 0 < len(name) <= _LONGEST and _NO_NAME.search(name) is None and len(name.split()) <= 4
 
 
-__all__ = ["Names", "is_size_name", "named_measures", "split_names"]
+__all__ = ["Names", "is_size_name", "named_measures", "split_names", "with_glosses"]
