@@ -238,6 +238,14 @@ class Stream:
         lexeme = self.take()
         return lexeme.quantity
 
+    def one_of_numbers(self) -> Amount | None:
+        """The "5, 7 or 9" of "until Row 5, 7 or 9 is complete": one for each size."""
+        listed = self._listed((",",)) if self.peek().amount is None else None
+        if listed is None or self.kind(listed[1] - 2) != "or":
+            return None
+        self.at += listed[1]
+        return Amount(listed[0])
+
     def with_size_lists(self) -> Stream:
         """A stream in which every list over the sizes is one lexeme: where a number can stand, a list can stand.
 
@@ -342,7 +350,7 @@ class Stream:
     def _joined(self, index: int) -> bool:
         """Whether the "and", "or" at an index stands between plain numbers, "5 & 6 & 7 sts"; not between rows that are named."""
         plain = all(item.kind == "number" and item.amount is None for item in self.lexemes[index - 1 : index + 2 : 2])
-        return plain and self.kind(-1) not in ("row", "round")
+        return plain and (self.kind(-1) not in ("row", "round") or self.lexemes[index].kind == "or")
 
     def _figures(self) -> list[str]:
         """The numbers and signs from the cursor on, as `figures` reads them."""
