@@ -61,6 +61,17 @@ def is_work(reading: Reading, lexemes: list[Lexeme]) -> bool:
     return starts_like_row and any(isinstance(step, (Work, Group)) for step in worked)
 
 
+_GOES_ON = regex.compile(
+    r"(?i)\W*(?:(?:continue|cont|proceed|carry\s+on|go\s+on|keep\s+(?:on|\p{L}+ing)|do\s+(?:this|so|the\s+same)|repeat\s+(?:this|in\s+\w+))\b)"
+    r"[^.;]*?\b(?:(?:\d+|two|three|four|five|six|seven|eight|nine|ten)\s+(?:more\s+|further\s+|additional\s+)?(?:rows?|rnds?|rounds?)|until|till)\b"
+)
+
+
+def goes_on(reading: Reading, words: str) -> bool:
+    """Whether a line bids to go on for some rows in a way that is not known: "Keep increasing like this for 7 rounds"."""
+    return any(isinstance(step, Unread) for step in reading.steps) and _GOES_ON.match(words) is not None
+
+
 _AS_ANOTHER = regex.compile(
     r"(?i)\W*(?:work|make|begin|complete|finish|cont(?:inue)?)\s+(?:\w+\s+)?(?:exactly\s+)?(?:the\s+)?(?:as\s+(?:given\s+|written\s+)?for|same\s+as|as\s+(?:first|other|1st))\b"
 )
@@ -110,4 +121,4 @@ def vain_number(label: list[Lexeme]) -> tuple[str, int] | None:
     return label[row].kind, 1 if beside[0].kind == "first" else beside[0].number
 
 
-__all__ = ["as_another_piece", "is_work", "label_in_vain", "vain_number"]
+__all__ = ["as_another_piece", "goes_on", "is_work", "label_in_vain", "vain_number"]
