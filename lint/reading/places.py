@@ -160,6 +160,7 @@ def _preposition(stream: Stream, allow_to: bool) -> bool | None:
         and not _piece_ahead(stream)
         and stream.kind(3 if stream.kind(1) == "the" else 2) not in ("row", "round")
         and stream.kind(2 if stream.kind(1) == "the" else 1) in ("first", "next", "last", "number")
+        and stream.kind(3 if stream.kind(1) == "the" else 2) not in ("side", "edge")  # "along the first side"
     ):
         stream.take()  # "sl st across first 6 sts"
         return False
