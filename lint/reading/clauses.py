@@ -214,6 +214,8 @@ class Clauses(WordClauses):
         if kind == "group_word" and stream.kind(1) == "of" and stream.kind(2) in OPENERS:
             stream.at += 2  # "shell of (3 dc, ch 1, 3 dc) in next sp"
             return self.read_bracket()
+        if kind == "number" and stream.kind(1) == "times" and stream.kind(2) == "evenly" and self.times_evenly(start):
+            return True
         if (kind == "number" and stream.kind(1) == "times" or by_cross(stream)) and self.read_whole_row(start):
             return True
         stream.at = start
