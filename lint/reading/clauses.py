@@ -33,6 +33,7 @@ from lint.reading.rowcalls import row_call, rows_of_piece
 from lint.reading.rowsof import rows_even
 from lint.reading.runs import place_come_to, side_by_side
 from lint.reading.settingout import set_out
+from lint.reading.skips import at_both_ends
 from lint.reading.sidewords import all_sides, other_sides
 from lint.reading.somebody import about_somebody
 from lint.reading.stream import CLOSERS, OPENERS, Stream
@@ -74,6 +75,7 @@ def read_row(stream: Stream) -> Reading:
     reading.steps = unfit_lists_unread(
         reading.steps, stream.lexemes, stream.vocabulary.sizes, stream.vocabulary.size_names
     )
+    reading.steps = at_both_ends(reading.steps, stream)
     reading.steps = picots_closed(joined_on_the_way(repeats.fold_loose(reading.steps)))
     reading.steps = chain_told_by_count(side_by_side(closing_join(place_come_to(reading.steps))), stream.lexemes)
     reading.steps = layers_noted(after_fastening(reading.steps), words, stream.lexemes)
