@@ -268,11 +268,11 @@ def _figures(word: str, sized: bool) -> str:
         tight = rf"(?:(?<=\d)[-–—](?=\d)|\s*(?:\bto\b|\bthru\b|\bthrough\b|&|\band\b)\s*){_NUMBER}(?=\s+(?:chs?\b|turn\b|(?:sc|h?dc|h?tr)\s+(?:(?:in|into|to)\s+(?:each|ea|every|all)|around|across|blo|flo)\b))"  # "Rows 3-5 ch 1, turn", "Rnds 3-5 sc in each"
         listed = rf"\)\s*[-–—]\s*{_NUMBER}(?=\))"  # "Rounds 11)–14)"
         return rf"{_NUMBER}(?:\.?{more}|{tight}|{listed})*(?:(?:\s*[\[(][\d,\s/\-–]+[\])]|(?:/\d+)+)?)"
-    inside = rf"(?:{_NUMBER}|[-–—−,;:/&\s]|\b(?:to|thru|through|and)\b|\bfor\s+[\w/]+)"
+    inside = rf"(?:{_NUMBER}|[-–—−,;:/&\s]|\b(?:to|thru|through|and)\b|\bfor\s+[\w/]+|\b{word}\s?(?=\d))"
     bracket = rf"[\[({{](?=[^()\[\]{{}}\n]*\d){inside}+[\])}}]"
     ends = rf"[\[({{](?=[^()\[\]{{}}\n]*\d\s*[,:;/]\s*[\d-]){inside}+[\])}}]"  # "2 - (6, 8)": a list, not a count
     empty = rf"[-–—−](?:\s*[-–—−])*(?=\s*{bracket})"
-    after = rf"(?<=[)\]}}])\s*{_NUMBER}{unit}(?=\s*(?:{bracket}|[-–—−:.=]|{word}\b))"  # 32 (36) 40 (44)
+    after = rf"(?<=[)\]}}])\s*(?:{word}\s?)?{_NUMBER}{unit}(?=\s*(?:{bracket}|[-–—−:.=]|{word}\b))"  # 32 (36) 40 (44)
     run = r"\s*(?:[-–—−]|\bto\b|\bthru\b|\bthrough\b)\s*"  # "5 to 9; 5 to 10; 5 to 11"
     joint = r"\s*(?:[-–—−]|\bto\b|\bthru\b|\bthrough\b|&|\band\b|,?\s*\bor\b|,|/)\s*"
     more = rf"{joint}(?:{word}\s*[:.]?\s*)?(?:{_NUMBER}{unit}|(?<=[a-z]\s*|\d[-–]){bracket}|(?<=\d\s[-–]\s){ends})|\s*,?\s*{bracket}|{after}|\s*;\s*{_NUMBER}(?:(?={run}{_NUMBER}){run}{_NUMBER}|(?=\s*(?:[;:]|{word}\b)))"

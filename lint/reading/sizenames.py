@@ -33,10 +33,10 @@ _NO_NAME = regex.compile(
 )
 _EDGE = " \t.,:;*_#|•–—-"
 _TAIL = regex.compile(
-    r"(?i)\s*\b(?:months?|mths?|mos?|years?|yrs?|old|sizes?|available|included|hands?|foot|feet|heads?|waist|hips?|bust|chest|wrist)\s*$"
+    rf"(?i)\s*\b(?:(?<=[)\]}}]\s){_PERSON}\s+)?(?:(?:months?|years?|yrs?)\s+old|months?|mths?|mos?|years?|yrs?|old|sizes?|available|included|hands?|foot|feet|heads?|waist|hips?|bust|chest|wrist)\s*$"
 )
 _HEAD = regex.compile(r"(?i)^\W*(?:sizes?|included|available|range|ages?|aged|to fit|in|for)\b\s*:?\s*(?=\S)")
-_PROSE = regex.compile(r"[.!]\s|\s[–—-]\s(?=(?:shown|sample|instructions|figures|model|to fit)\b)|,?\s\(?(?:to fit|fits|shown|sample|with|for|given)\b", regex.I)  # fmt: skip
+_PROSE = regex.compile(r"[.!]\s|\s[–—-]\s(?=(?:shown|sample|instructions|figures|model|to fit|finished|actual|(?:foot|feet|hand|palm|head|chest|bust|waist|hip)s? |circumference|measur))|,?\s\(?(?:to fit|fits|shown|sample|with|for|given)\b", regex.I)  # fmt: skip
 _UNIT_WORD = regex.compile(r"(?i)\b(?:months?|mths?|mos?|years?|yrs?)\b")
 _LEAD = regex.compile(
     rf"(?i)(?:(?:{_PERSON}|{_CALLED})[\s:]*)+(?=\S)"
@@ -158,7 +158,7 @@ def _readings(line: str) -> Iterator[str]:
         texts.append(closed[0])
     for text in dict.fromkeys(texts):
         text = _HEAD.sub("", text.strip(" .,;:*_"))
-        for_all = len(_UNIT_WORD.findall(text)) == 1 or regex.search(r"[)\]}]\s*\p{L}+\W*$", text)
+        for_all = len(_UNIT_WORD.findall(text)) == 1 or regex.search(r"[)\]}]\s*(?:[\p{L}’']+\s)?\p{L}+\W*$", text)
         yield _TAIL.sub("", text) if for_all else text
 
 
