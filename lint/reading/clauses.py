@@ -308,7 +308,7 @@ _READERS: dict[str, Callable[[Clauses, int], bool]] = {
     "turn": Clauses.read_turn,
     "no_turn": Clauses.read_no_turn,
     "no_join": Clauses.read_no_join,
-    "no_fasten": Clauses.read_remark_phrase,
+    "no_fasten": Clauses.read_no_fasten,
     "fasten_off": Clauses.read_fasten_off,
     "with": Clauses.read_with,
     "make": Clauses.read_make,

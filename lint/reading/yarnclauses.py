@@ -342,6 +342,13 @@ class YarnClauses(ChainClauses):
         self.steps.append(Turn(self.stream.span_from(start), turned=False))
         return True
 
+    def read_no_fasten(self, start: int) -> bool:
+        """ "do not fasten off (at the end of Row 5)"."""
+        self.stream.take()
+        self.pass_end_words()
+        self.steps.append(Remark(self.stream.span_from(start)))
+        return True
+
     def read_no_join(self, start: int) -> bool:
         self.stream.take()
         self.stream.pass_to(*SIGNS, "dash")
