@@ -185,6 +185,8 @@ class YarnClauses(ChainClauses):
         """ "join yarn with sl st in …", "attach White to any ch-5 sp"."""
         stream = self.stream
         stream.take()
+        if stream.kind() == "the" and stream.kind(1) == "yarn":
+            stream.at += 2  # "rejoin the yarn in the next st"
         colour = self.colour()
         if colour is None and stream.kind() == "word" and not stream.word("with"):
             colour = stream.take().text
