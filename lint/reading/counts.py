@@ -7,6 +7,7 @@ from lint.lexicon import Lexeme
 from lint.pattern import Stated, StatedItem
 from lint.reading import countunits
 from lint.reading.rowending import ends_work
+from lint.reading.shares import shares_begin
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 
 _LEADS = (".", ";", "...", "..", "dash", "=", ":", "→", "•", "|", "●")
@@ -115,7 +116,7 @@ def bare_count(stream: Stream, worked: bool) -> Stated | None:
     in_words = _told_in_words(sentence, words)
     if in_words is not None:
         inner = sentence.inside(in_words, len(sentence.lexemes))
-        found = read(inner, bare=True)
+        found = read(inner, bare=True) or read(inner.inside(0, shares_begin(inner.lexemes)), bare=True)
         if found is not None:
             stream.at = end
             return found
