@@ -116,7 +116,9 @@ def bare_count(stream: Stream, worked: bool) -> Stated | None:
     in_words = _told_in_words(sentence, words)
     if in_words is not None:
         inner = sentence.inside(in_words, len(sentence.lexemes))
-        found = read(inner, bare=True) or read(inner.inside(0, shares_begin(inner.lexemes)), bare=True)
+        found = read(inner, bare=True)
+        shared = shares_begin(inner.lexemes) if found is None else 0
+        found = read(inner.inside(0, shared), bare=True) if shared else found
         if found is not None:
             stream.at = end
             return found

@@ -86,6 +86,8 @@ class Stream:
             return False
         if item.lower in ("while", "before") and self.kind(index + 1 - self.at) != "make":
             return False  # "join as before (20 sc)"
+        if item.lower == "now" and index and self.lexemes[index - 1].lower in ("are", "have", "has", "is", "should"):
+            return False  # "there are now 42 dc"
         at = index + 1
         while at < len(self.lexemes) and self.lexemes[at].kind in ("and", "then", "the", "make", "with", "by"):
             weak = False if self.lexemes[at].kind in ("then", "make") else weak
@@ -101,7 +103,9 @@ class Stream:
         if self.kind(ahead) == "number":
             past = self._past_amount(index) - self.at
             space = "space" in (self.kind(further) for further in range(past + 1, past + 4))
-            worked = self.kind(past) in _STITCHES or self.kind(past) == "chain" and not space
+            part = past + 3 if self.kind(past + 2) in ("each", "the") else past + 2
+            shared = self.kind(past + 1) == "for" and self.kind(part) == "word"  # "30 dc for each sleeve" tells
+            worked = self.kind(past) in _STITCHES and not shared or self.kind(past) == "chain" and not space
             several = past > ahead + 1 or self.peek(ahead).amount is not None
             return (several or self.peek(ahead).number >= least) and worked
         if least > 1:
