@@ -33,8 +33,8 @@ from lint.reading.rowcalls import row_call, rows_of_piece
 from lint.reading.rowsof import rows_even
 from lint.reading.runs import place_come_to, side_by_side
 from lint.reading.settingout import set_out
-from lint.reading.skips import at_both_ends
 from lint.reading.sidewords import all_sides, other_sides
+from lint.reading.skips import at_both_ends
 from lint.reading.somebody import about_somebody
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.together import told_together

@@ -10,7 +10,20 @@ _STAY = (
     "move", "moving", "remove", "removing", "slip", "slipping", "sl", "sm", "replace", "replacing", "carry", "carrying", "transfer",
     "transferring",
 )  # fmt: skip  # it goes up with the work, or comes off
-_ASIDE = ("left", "right", "over", "along", "forward", "forwards", "back", "backwards", "inward", "inwards", "outward", "outwards")
+_ASIDE = (
+    "left",
+    "right",
+    "over",
+    "along",
+    "forward",
+    "forwards",
+    "back",
+    "backwards",
+    "inward",
+    "inwards",
+    "outward",
+    "outwards",
+)
 _FIRST = ("first", "beginning")
 _MADE = ("just", "made", "worked", "formed", "that", "this", "same", "last")
 

@@ -7,7 +7,21 @@ from lint.reading.piecewords import PIECE_WORDS
 from lint.reading.stream import CLOSERS, OPENERS
 
 _SIGNS = (":", ",", ";", "dash", *OPENERS)
-_IDLE_KINDS = ("number", "and", "the", "each", "in", "for", "any_stitch", "stitch", "all", "of", "at", *_SIGNS, *CLOSERS)
+_IDLE_KINDS = (
+    "number",
+    "and",
+    "the",
+    "each",
+    "in",
+    "for",
+    "any_stitch",
+    "stitch",
+    "all",
+    "of",
+    "at",
+    *_SIGNS,
+    *CLOSERS,
+)
 _IDLE_WORDS = ("on", "for", "per", "both", "every", "either", "with", "across")
 
 

@@ -49,7 +49,9 @@ def _line_by_line(lines: list[str], names: Names) -> Names:
     """ "S - 0-6 months", "M: 6-12 months", each in a line of its own."""
     found: dict[str, str] = {}
     for line in lines if any(_AGE.search(line) for line in lines) else ():
-        match = regex.match(r"\W*(?:(?i:size)\s+)?(?P<name>[^:=–—(]{1,20}?)\s*(?:[:=(]|\s[-–—]\s)\s*(?P<gloss>[^:=(),;]+)", line)
+        match = regex.match(
+            r"\W*(?:(?i:size)\s+)?(?P<name>[^:=–—(]{1,20}?)\s*(?:[:=(]|\s[-–—]\s)\s*(?P<gloss>[^:=(),;]+)", line
+        )
         if match is not None and is_size_name(match["gloss"].strip()):
             found.setdefault(canonical(match["name"]), match["gloss"].strip())
     return tuple(found[name] for name in map(canonical, names) if name in found)

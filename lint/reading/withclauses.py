@@ -48,7 +48,9 @@ class WithClauses(PlainClauses):
             if hook is not None:
                 behind = range(stream.at + hook + 1, end)  # "Using 4 mm hook make 12 ch": the chain is work
                 begins = (
-                    i for i in behind if stream.work_at(i) or stream.lexemes[i].kind in ("make", "join", "attach", "repeat")
+                    i
+                    for i in behind
+                    if stream.work_at(i) or stream.lexemes[i].kind in ("make", "join", "attach", "repeat")
                 )
                 stream.at = next(begins, end)
                 self.steps.append(Remark(stream.span_from(start)))

@@ -366,7 +366,9 @@ def _run_on(found: tuple[Place, ...], reach: Limit) -> tuple[Place, ...]:
     """ "V-st in V-st across", "hdc in each st and in the ch around": one run, over both sorts where two are named."""
     last = replace(found[-1], which=Which.EACH, limit=reach)
     if len(found) > 1 and merges(found[-2], last):
-        both = replace(found[-2], targets=found[-2].targets + last.targets, limit=reach, span=found[-2].span.to(last.span))
+        both = replace(
+            found[-2], targets=found[-2].targets + last.targets, limit=reach, span=found[-2].span.to(last.span)
+        )
         return *found[:-2], both
     return *found[:-1], last
 

@@ -216,7 +216,9 @@ class Placing(RowEnds):
         edge = self.to_edge(place)
         cursor = self.cursor
         boundary = cursor.end if edge else self.run_end(place, following)
-        over_gap = any(item.kind is TargetKind.CHAIN and item.name not in (None, "foundation") for item in place.targets)
+        over_gap = any(
+            item.kind is TargetKind.CHAIN and item.name not in (None, "foundation") for item in place.targets
+        )
         if over_gap and sum(node.kind == "space" for node in cursor.nodes) > _MOST_GAPS:
             raise PlacesUnknown("which of the chains are meant is not known here")  # "each underarm ch", among lace
         if place.targets == (_LOOP,) and self.stands_in_gap() and (gaps := self.bare_gaps(boundary)):

@@ -91,7 +91,13 @@ class Stitching(Making):
         """ "hdc in each st and in the ch-2 sp, join": where all such lie among the stitches, one run over both to the end."""
         run, other = step.places if len(step.places) == 2 and not step.together else (None, None)
         cursor = self.cursor
-        if run is None or other is None or not cursor.known or run.which is not Which.EACH or other.which is not Which.NEXT:
+        if (
+            run is None
+            or other is None
+            or not cursor.known
+            or run.which is not Which.EACH
+            or other.which is not Which.NEXT
+        ):
             return step
         one_run = run.limit is None and run.of is None and other.of is None and not (other.between or other.below)
         if not one_run or other.targets[0].kind not in (TargetKind.CHAIN, TargetKind.SPACE):
