@@ -18,19 +18,7 @@ MOST_LINES = 400
 
 # Lowest first.  A module imports from its own layer and from those below, never from above.
 LAYERS = [
-    [
-        "source",
-        "amount",
-        "madeonce",
-        "rulefolder",
-        "strict",
-        "yamlwords",
-        "yamlfile",
-        "writing",
-        "rulemodels",
-        "testerwords",
-        "countries",
-    ],
+    ["source", "amount", "madeonce", "rulefolder", "strict", "yamlwords", "yamlfile", "writing", "rulemodels", "testerwords", "countries"],
     ["documents"],
     ["finding", "place", "tree", "pattern"],
     ["ruletexts"],
