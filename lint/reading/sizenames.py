@@ -36,7 +36,7 @@ _TAIL = regex.compile(
     rf"(?i)\s*\b(?:(?<=[)\]}}]\s){_PERSON}\s+)?(?:(?:months?|years?|yrs?)\s+old|months?|mths?|mos?|years?|yrs?|old|sizes?|available|included|hands?|foot|feet|heads?|waist|hips?|bust|chest|wrist)\s*$"
 )
 _HEAD = regex.compile(r"(?i)^\W*(?:sizes?|included|available|range|ages?|aged|to fit|in|for)\b\s*:?\s*(?=\S)")
-_PROSE = regex.compile(r"[.!]\s|\s[–—-]\s(?=(?:shown|sample|instructions|figures|model|to fit|finished|actual|(?:foot|feet|hand|palm|head|chest|bust|waist|hip)s? |circumference|measur))|,?\s\(?(?:to fit|fits|shown|sample|with|for|given)\b", regex.I)  # fmt: skip
+_PROSE = regex.compile(r"[.!]\s|\s=\s(?=\D{0,30}\d)|\s[–—-]\s(?=(?:shown|sample|instructions|figures|model|to fit|finished|actual|(?:foot|feet|hand|palm|head|chest|bust|waist|hip)s? |circumference|measur))|,?\s\(?(?:to fit|fits|shown|sample|with|for|given)\b", regex.I)  # fmt: skip
 _UNIT_WORD = regex.compile(r"(?i)\b(?:months?|mths?|mos?|years?|yrs?)\b")
 _LEAD = regex.compile(
     rf"(?i)(?:(?:{_PERSON}|{_CALLED})[\s:]*)+(?=\S)"
