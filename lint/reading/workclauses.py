@@ -13,6 +13,7 @@ from lint.reading.lists import bare, one_list
 from lint.reading.places import places
 from lint.reading.stream import OPENERS, SIGNS
 from lint.reading.targets import ANY, is_space_word, of_a_row_below
+from lint.reading.totals import told_in_all
 from lint.reading.work import GROUPS, work
 from lint.source import Span
 from lint.tree import (
@@ -194,7 +195,10 @@ class WorkClauses(EdgeClauses):
                 stream.at -= 1
             if not step.number_said:  # "sc evenly around": how many is not said
                 stream.at = stream.sentence_end(stream.at, ".", ";", ",", *OPENERS)
-                self.steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
+                in_all = told_in_all(stream, step.stitch)
+                words = stream.words(start, stream.at)
+                open_work = OpenWork(stream.span_from(start), words) if in_all is None else None
+                self.steps.append(open_work or Evenly(stream.span_from(start), step.stitch, in_all))
                 return True
             stream.pass_to()
             step = Evenly(stream.span_from(start), step.stitch, step.number)

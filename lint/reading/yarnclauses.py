@@ -107,6 +107,10 @@ class YarnClauses(ChainClauses):
             self.steps.append(Join(span, found))
         if stream.kind() == "forming" or stream.kind() == "to" and stream.kind(1) in ("join", "word"):
             stream.pass_to()
+        elif stream.kind() == "to" and stream.word("work in rounds", ahead=1):
+            stream.at += 2
+        elif stream.kind() == "to":
+            self.into_the_round()  # "join with sl st to top of ch-3 to work in rounds"
         return True
 
     def joins_pieces(self, start: int) -> bool:
