@@ -273,3 +273,66 @@ def test_a_count_shared_out_among_parts(told: str) -> None:
     wrong = check(HEAD + RING + f"Rnd 2: Ch 1, hdc in each st around, join. {told.replace('16', '17')}\n")
     assert outcomes(right)[-1] == "agrees" and outcomes(wrong)[-1] == "differs"
     assert corrections(wrong) == [("count-differs", 9)]
+
+
+@pytest.mark.parametrize(
+    "note", ["counts as hdc in same st", "counts as first hdc in the same st", "counts as 1 hdc in same place"]
+)
+def test_a_chain_that_counts_where_the_yarn_was_joined(note: str) -> None:
+    """It says where the chain stands, and nothing more is worked there."""
+    text = HEAD + FLAT + f"Row 2: Sl st in next 4 sts, ch 2 ({note}), hdc in next 6 sts, turn.\n"
+    assert counts(check(text)) == [15, 7]
+
+
+def test_more_than_what_the_chain_counts_as_is_not_passed_over() -> None:
+    """ "(counts as hdc, hdc in same st)" tells work among the words of a note."""
+    text = HEAD + FLAT + "Row 2: Ch 2 (counts as hdc, hdc in same st), hdc in next 6 sts, turn.\n"
+    assert outcomes(check(text))[-1] == "not-recomputed"
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("sc evenly around, working 64 sc, join", 64),
+        ("sc evenly around, for a total of 64 sc, join", 64),
+        ("sc evenly around, making 64 sc in all, join", 64),
+        ("sc evenly around, working 3 sc in each corner, join", None),
+        ("sc evenly around, join", None),
+    ],
+)
+def test_how_many_come_of_an_edge_is_told_behind(words: str, made: int | None) -> None:
+    """A number behind "evenly around" is the whole; what goes into corners is not."""
+    assert counts(check(HEAD + FLAT + f"EDGING\nRnd 1: Ch 1, {words}.\n"))[-1] == made
+
+
+@pytest.mark.parametrize("tail", ["", ", working in both loops", ", working in back loops"])
+def test_rows_even_in_one_loop_or_both(tail: str) -> None:
+    """Which loops are worked changes no count."""
+    report = check(HEAD + RING + f"Work 4 rnds even in hdc{tail}.\nNext rnd: Ch 1, hdc in each st around, join.\n")
+    assert [row.cells[0].made.stitches for row in report.ledger.rows if row.cells[0].made.stitches] == [16] * 6
+
+
+LISTS = (
+    "Abbreviations (US)\nch = chain; sc = single crochet; sl st = slip stitch; st = stitch; t-ch = turning chain\nfan = 4 sc in the stitch named",
+    "Key to abbreviations\nch = chain; sc = single crochet; sl st = slip stitch; st = stitch\nfan = 4 sc in st or sp indicated",
+)
+
+
+@pytest.mark.parametrize("listed", LISTS)
+def test_the_last_line_of_a_list_of_abbreviations_is_an_entry(listed: str) -> None:
+    """A line that is an entry of its own is no end of the one above it."""
+    text = f"Bothy\n\nUS terms\n\n{listed}\n\nPIECE\nCh 12.\n"
+    text += "Row 1: Sc in 2nd ch from hook and in each ch across, turn. (11 sc)\nRow 2: Ch 1, sc in first st, fan in next st, sc in each st across. (14 sc)\n"
+    assert counts(check(text)) == [11, 14]
+
+
+def test_headings_in_capitals_before_their_content() -> None:
+    """ "ABBREVIATIONS ch chain, …" and "GAUGE 13 dc …" need no sign."""
+    text = "OSIER CARDIGAN\n\nGAUGE 13 sc / 15 rows = 4 in.\n\n"
+    text += (
+        "ABBREVIATIONS ch chain, sc single crochet, sc2tog single crochet 2 together, st(s) stitch(es)\n\nUS terms\n\n"
+    )
+    text += "BODY\nCh 12.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (11 sc)\nRow 2: Ch 1, sc2tog, sc in each st across. (10 sc)\n"
+    report = check(text)
+    assert {section.key for section in report.pattern.sections} >= {"gauge", "abbreviations"}
+    assert not [finding for finding in report.findings if finding.rule == "abbreviation-undefined"]

@@ -119,3 +119,33 @@ def test_a_letter_may_stand_at_each_figure_of_a_label(label: str) -> None:
         + f"{label} Ch 1, sc in each st across, turn.\n"
     )
     assert [len(rows) for rows in in_sizes(check(text))] == [4, 5, 7]
+
+
+COMMAS = """Whinfell Hat
+
+US terms
+{sizes}
+
+Rnd 1: 6 sc in a magic ring. (6 sts)
+Rnd 2: 2 sc in each st around. (12 sts)
+{gate}
+Rnd 3: 2 sc in each st around. (24 sts)
+
+SIDES
+Rnd 1: Sc in each st around. (12, 24, 24 sts)
+Rnd 2: Sc in next 10, 20, 20 sts, 2 sc in each of last 2, 4, 4 sts. (14, 28, 28 sts)
+"""
+
+
+@pytest.mark.parametrize(
+    ("line", "gate", "names"),
+    [
+        ("FITS HEAD CIRCUMFERENCE: 18, 20, 22 in [46, 51, 56 cm]", "Size 18: skip to the Sides. Sizes 20 and 22:", ("18", "20", "22")),
+        ("Sizes: A (B) C = shoe size 5 (6) 7", "Sizes B and C only:", ("A", "B", "C")),
+    ],
+)  # fmt: skip
+def test_sizes_named_by_a_measure_or_before_one(line: str, gate: str, names: tuple[str, ...]) -> None:
+    """A measure in the other unit, or two sizes named further on, are no list of sizes."""
+    report = check(COMMAS.format(sizes=line, gate=gate))
+    assert report.pattern.sizes == names
+    assert in_sizes(report) == [[6, 12, 12, 14], [6, 12, 24, 24, 28], [6, 12, 24, 24, 28]]
