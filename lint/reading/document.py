@@ -20,7 +20,7 @@ from lint.reading.firstuse import with_first_uses
 from lint.reading.headings import begins_work
 from lint.reading.houseletters import house_letters
 from lint.reading.layout import Layout, LayoutReader, PartText, RowText
-from lint.reading.likework import as_another_piece, goes_on, is_work, label_in_vain, vain_number
+from lint.reading.likework import as_another_piece, goes_on, is_work, label_in_vain, vain_number, works_an_edge
 from lint.reading.linestops import with_line_stops
 from lint.reading.piecewords import PIECE_WORDS
 from lint.reading.prose import running, unbroken, unwrapped
@@ -161,7 +161,8 @@ class _RowReader:
             text.label = Label(span, kind, (number,) if number else (), words=self.source.slice(span).strip())
         elif text.label is None and as_another_piece(reading, self.source.slice(text.span)):
             text.label = Label(reading.steps[0].span, "row", (), words="The piece worked as another")
-        if text.label is None and goes_on(reading, self.source.slice(text.span)):
+        not_read = goes_on(reading, self.source.slice(text.span)) or works_an_edge(reading, lexemes)
+        if text.label is None and not_read:
             return Row(text.span, None, (OpenWork(text.span, self.source.slice(text.span)),), reading.stated, sizes)
         if text.label is None:
             if self._named(self.source.slice(text.span)):

@@ -143,6 +143,11 @@ class WorkClauses(EdgeClauses):
         """ "10 rows even", "4 more rows of trebles on these sts": rows told by their number alone."""
         stream = self.stream
         ahead = 1 if stream.kind() in ("more",) or stream.word("further") else 0
+        one = stream.kind() in ("row", "round") and stream.kind(1) == "of" and stream.peek(-1).number == 1
+        counted = one and stream.kind(2) == "number" and stream.kind(3) == "stitch"
+        if counted and (stream.kind(4) in ("across", "around", "evenly") or stream.word("along", "up", "down", ahead=4)):
+            stream.at += 2  # "1 round of 64 dc along the neck edge"
+            return self.clause()
         rows = stream.kind(ahead) in ("row", "round") and not stream.word("row", "rnd", "round", ahead=ahead)
         if not rows and stream.kind(ahead) != "open_work":
             return False
@@ -157,11 +162,8 @@ class WorkClauses(EdgeClauses):
             self.steps.append(Remark(stream.span_from(start)))
             return True
         stream.at = stream.sentence_end(stream.at, ".", ";", ",", *OPENERS)
-        while (
-            stream.kind() == ","
-            and stream.peek(1).text in _COLOURS
-            and stream.kind(2) in (",", ".", ";", "end", "star")
-        ):
+        ends = (",", ".", ";", "end", "star")
+        while stream.kind() == "," and stream.peek(1).text in _COLOURS and stream.kind(2) in ends:
             stream.at += 2  # "2 rows each A, B, A"
         self.steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
         return True
