@@ -326,7 +326,7 @@ def _compiled(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> di
             rf"(?P<core>(?P<name>{names})\s+(?P<word>{word}s?|ring)\b{extra})\s*(?P<sign>:|\.|[-–—]+)", flags
         ),
         "prefixed": regex.compile(
-            rf"(?P<core>(?P<prefix>{title}) (?P<word>{word})\.?\s*:?\s*(?P<numbers>{figures}){extra})\s*(?P<sign>:)",
+            rf"(?P<core>(?P<prefix>{title}),? (?P<word>{word})\.?\s*:?\s*(?P<numbers>{figures}){extra})\s*(?P<sign>:)",
             flags,
         ),
         "titled": regex.compile(rf"(?P<core>(?P<title>{title}) (?P<word>{word})\b{extra})\s*(?P<sign>:)", flags),

@@ -58,7 +58,7 @@ def skipped(stream: Stream) -> tuple[Place, ...]:
 def at_the_middle(stream: Stream, place: Place) -> Place:
     """The place with the "at centre (front)", "at the centre of Row 2" behind it taken in."""
     start = stream.at
-    stream.skip("at", "the")
+    stream.skip("at", "in", "the")
     if stream.take_if("middle") is None:
         stream.at = start
         return place

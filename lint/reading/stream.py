@@ -272,7 +272,8 @@ class Stream:
                 lexemes += [item for item in unit if item.kind != "chain" or said != "chain"]
                 whole.at = named.end
                 continue
-            found = whole._listed(_FOLDED if self.vocabulary.sizes > 2 else ()) or whole._listed_in_gate()
+            signs = (*_FOLDED, "-") if whole._parted_by_dashes() else _FOLDED
+            found = whole._listed(signs if self.vocabulary.sizes > 2 else ()) or whole._listed_in_gate()
             if found is None and (apart := whole._listed_apart()) is not None:
                 first, unit = whole.take(), whole.take()
                 whole.at = whole.matching(whole.at) + 1
@@ -356,10 +357,18 @@ class Stream:
         plain = all(item.kind == "number" and item.amount is None for item in self.lexemes[index - 1 : index + 2 : 2])
         return plain and (self.kind(-1) not in ("row", "round") or self.lexemes[index].kind == "or")
 
+    def _parted_by_dashes(self) -> bool:
+        """Whether just one figure for each of three sizes or more stands at the cursor, dashes between: "58 – 67 – 76"."""
+        number = 2 * self.vocabulary.sizes - 1
+        run = [item.kind for item in self.lexemes[self.at : self.at + number + 1]]
+        listed = ["number", "dash"] * self.vocabulary.sizes
+        return number > 4 and run[:number] == listed[:number] and run[number:] not in (["dash"], ["number"])
+
     def _figures(self) -> list[str]:
         """The numbers and signs from the cursor on, as `figures` reads them."""
         tokens: list[str] = []
         depth = 0
+        spaced = self._parted_by_dashes()
         longest = _MOST_SIGNS * self.vocabulary.sizes + _MOST_SIGNS  # no list is longer, and a page of figures is none
         for index in range(self.at, min(len(self.lexemes), self.at + longest)):
             lexeme = self.lexemes[index]
@@ -368,7 +377,7 @@ class Stream:
             elif lexeme.kind == "dash":
                 empty = all(token == "-" for token in tokens)
                 tight = lexeme.glued and index + 1 < len(self.lexemes) and self.lexemes[index + 1].glued
-                if not depth and not empty and not tight:
+                if not depth and not empty and not tight and not spaced:
                     break  # "next 12 – 14 sts": a count behind a dash
                 tokens.append("-")
             elif lexeme.kind in OPENERS or lexeme.kind in CLOSERS:
