@@ -18,7 +18,7 @@ _PERSON = r"(?:preemie|premature|new\s?born|nb|infant|baby|babies|toddler|child(
 _LETTERS = r"(?:\d{0,2}x{0,6}[ -]?[sl]|xs|m|\d{1,2}x|(?:xx?|extra|very)?[ -]?(?:sm(?:al)?l?|med(?:ium)?|lge?|lrg|large)|petite|mini|plus|little|big|tiny|regular|full|slim)"
 _FIGURE = r"\d{1,3}(?:[.,]5|\s?[½¼¾])?"
 _SPAN = r"\s?(?:[-–—/]|to)\s?"
-_CALLED = r"(?:(?:us|uk|eu|eur|europe(?:an)?|usa|size|sizes|ages?|aged|shoe|t)\.?\s?)"
+_CALLED = r"(?:(?:us|uk|eu|eur|europe(?:an)?|usa|sizes?|ages?|aged|shoe|t)\.?\s?)"
 _UNIT = r"\s?(?:months?|mths?|mos?|m|years?|yrs?|y|yo|t|weeks?|wks?|kg|lbs?|cms?|in|ins|inch(?:es)?|[\"”″])\.?"
 _LENGTH = regex.compile(r"(?i)\d\s?(?:[½¼¾]\s?)?(cm|in|[\"”″])")  # "5 in (12.5 cm)" is one measure in two units
 _CORE = rf"(?:{_LETTERS}(?:{_SPAN}{_LETTERS})*|{_FIGURE}(?:{_UNIT})?(?:{_SPAN}{_FIGURE})?(?:{_UNIT})?\+?(?:\s?old)?)"
@@ -35,7 +35,7 @@ _EDGE = " \t.,:;*_#|•–—-"
 _TAIL = regex.compile(
     rf"(?i)\s*\b(?:(?<=[)\]}}]\s){_PERSON}\s+)?(?:(?:months?|years?|yrs?)\s+old|months?|mths?|mos?|years?|yrs?|old|sizes?|available|included|hands?|foot|feet|heads?|waist|hips?|bust|chest|wrist)\s*$"
 )
-_HEAD = regex.compile(r"(?i)^\W*(?:sizes?|included|available|range|ages?|aged|to fit|in|for)\b\s*:?\s*(?=\S)")
+_HEAD = regex.compile(r"(?i)^\W*(?:(?:sizes?|included|available|range|ages?|aged|to fit|in|for)\b\s*:?\s*)+(?=\S)")
 _PROSE = regex.compile(r"[.!]\s|\s=\s(?=\D{0,30}\d)|\s[–—-]\s(?=(?:shown|sample|instructions|figures|model|to fit|finished|actual|(?:foot|feet|hand|palm|head|chest|bust|waist|hip)s? |circumference|measur))|,?\s\(?(?:to fit|fits|shown|sample|with|for|given)\b", regex.I)  # fmt: skip
 _UNIT_WORD = regex.compile(r"(?i)\b(?:months?|mths?|mos?|years?|yrs?)\b")
 _LEAD = regex.compile(

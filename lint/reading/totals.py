@@ -1,4 +1,4 @@
-"""Reads how many stitches come of work along an edge, told behind it: "sc evenly around, working 84 sc"."""
+"""Reads what is told behind work along an edge: "sc evenly around, working 84 sc", "30 sc along the cuff, one in each row"."""
 
 from __future__ import annotations
 
@@ -21,3 +21,18 @@ def told_in_all(stream: Stream, stitch: str) -> Amount | None:
             return number
     stream.at = start
     return None
+
+
+def one_in_each(stream: Stream, stitch: str) -> None:
+    """Takes the ", one in each row (end)" behind "work 30 sc around the edge": where those go, and no more of them."""
+    start = stream.at
+    stream.take_if(",")
+    one = stream.kind() == "number" and stream.peek().number == 1 and stream.peek().amount is None
+    if one and stream.take():
+        stream.take_if("any_stitch") if stream.peek().value != stitch else stream.take()
+        if stream.take_if("in") and stream.take_if("each"):
+            row = stream.take_if("row", "row_end")
+            stream.take_if("ending", "row_end") if row is not None else None
+            if row is not None and (stream.done or stream.kind() in (".", ";", ",", "join", "turn", "dash", *OPENERS)):
+                return
+    stream.at = start

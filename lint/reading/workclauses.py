@@ -13,7 +13,7 @@ from lint.reading.lists import bare, one_list
 from lint.reading.places import places
 from lint.reading.stream import OPENERS, SIGNS
 from lint.reading.targets import ANY, is_space_word, of_a_row_below
-from lint.reading.totals import told_in_all
+from lint.reading.totals import one_in_each, told_in_all
 from lint.reading.work import GROUPS, work
 from lint.source import Span
 from lint.tree import (
@@ -198,9 +198,8 @@ class WorkClauses(EdgeClauses):
             if not step.number_said:  # "sc evenly around": how many is not said
                 stream.at = stream.sentence_end(stream.at, ".", ";", ",", *OPENERS)
                 in_all = told_in_all(stream, step.stitch)
-                words = stream.words(start, stream.at)
-                open_work = OpenWork(stream.span_from(start), words) if in_all is None else None
-                self.steps.append(open_work or Evenly(stream.span_from(start), step.stitch, in_all))
+                span, words = stream.span_from(start), stream.words(start, stream.at)
+                self.steps.append(OpenWork(span, words) if in_all is None else Evenly(span, step.stitch, in_all))
                 return True
             stream.pass_to()
             step = Evenly(stream.span_from(start), step.stitch, step.number)
@@ -210,6 +209,8 @@ class WorkClauses(EdgeClauses):
                 self.steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
                 return True
             step = Evenly(stream.span_from(start), step.stitch, step.number)
+        if isinstance(step, Evenly) or step.places and step.places[-1].targets[0].name == "edge":
+            one_in_each(stream, step.stitch)
         if isinstance(step, Work) and (step.places or step.number_said):
             chains = self.chains_between()
             if chains is not None:
