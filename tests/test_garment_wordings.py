@@ -336,3 +336,49 @@ def test_headings_in_capitals_before_their_content() -> None:
     report = check(text)
     assert {section.key for section in report.pattern.sections} >= {"gauge", "abbreviations"}
     assert not [finding for finding in report.findings if finding.rule == "abbreviation-undefined"]
+
+
+SLEEVE = "SLEEVE\n" + FLAT + "Make the other sleeve alike.\n\nNECK EDGE\n"
+
+
+def test_one_round_of_so_many_along_an_edge() -> None:
+    """ "Work 1 round of 40 sc along the neck edge" makes 40, and the next round stands on them."""
+    report = check(
+        HEAD
+        + SLEEVE
+        + "Work 1 round of 40 sc along the neck edge.\nRound 2: Ch 1, sc in each sc around, join. (40 sc)\n"
+    )
+    assert counts(report)[-1] == 40
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "Work a total of 40 sc along the neck edge.",
+        "Now crochet 40 stitches around the neck.",
+        "Work one row of sc along the side.",
+    ],
+)
+def test_work_along_an_edge_is_never_taken_for_talk(line: str) -> None:
+    """What is not understood stands in the ledger, and the next round is not worked upon the sleeve."""
+    report = check(HEAD + SLEEVE + line + "\nRound 2: Ch 1, sc in each sc around, join.\n")
+    assert counts(report)[-1] is None
+    assert ("not-understood", 13) in all_findings(report)
+
+
+@pytest.mark.parametrize("tail", ["one in each row", "1 sc in each row end", "one st in each row end"])
+def test_one_in_each_row_end_adds_none(tail: str) -> None:
+    """It tells where the stitches go that were counted before it."""
+    assert counts(
+        check(HEAD + f"EDGING\nRow 1: Ch 1, work 24 sc along the side of the band, {tail}, turn. (24 sc)\n")
+    ) == [24]
+
+
+def test_stitches_skipped_in_the_middle() -> None:
+    """ "Skip 8 sts in the middle" passes over as many as "skip the middle 8 sts"."""
+    text = (
+        HEAD
+        + SHOULDERS
+        + "Skip 8 sts in the middle and join yarn in the next st.\nRow 1: Ch 1, sc in each st to end, turn.\n"
+    )
+    assert counts(check(text)) == [18, 5, 5, 5]

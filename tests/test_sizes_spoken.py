@@ -149,3 +149,41 @@ def test_sizes_named_by_a_measure_or_before_one(line: str, gate: str, names: tup
     report = check(COMMAS.format(sizes=line, gate=gate))
     assert report.pattern.sizes == names
     assert in_sizes(report) == [[6, 12, 12, 14], [6, 12, 24, 24, 28], [6, 12, 24, 24, 28]]
+
+
+DASHES = """Ch 13 – 15 – 17.
+Row 1: Sc in 2nd ch from hook and in each ch across, turn. (12 – 14 – 16 sc)
+Row 2: Ch 1, sc in next 6 – 7 – 8 sts, 2 sc in next st, sc in each st across, turn. (13 – 15 – 17 sc)
+Rows 3 to 4 – 5 – 6: Ch 1, sc in each st across, turn.
+Row 5 – 6 – 7: Ch 1, sc in each st across, turn – 13 – 15 – 17 sc
+"""
+
+
+def test_lists_with_dashes_between() -> None:
+    """One figure for each of three sizes, spaced dashes between; a dash behind the row leads its count."""
+    report = check(HEAD.format(sizes="Sizes: S – M – L") + DASHES)
+    assert in_sizes(report) == [[12] + [13] * 4, [14] + [15] * 5, [16] + [17] * 6]
+    assert not corrections(report)
+
+
+def test_a_dash_before_a_count_is_no_list() -> None:
+    """ "next 12 – 12 sts": a run, and the count behind it."""
+    rows = "Row 2: Ch 1, sc in next 12 (14, 16) sts – 12 (14, 16) sts\n"
+    assert in_sizes(check(HEAD.format(sizes="Sizes: S (M, L)") + BODY + rows)) == [[12, 12], [14, 14], [16, 16]]
+
+
+def test_the_word_sizes_is_no_part_of_the_first_name() -> None:
+    """ "To fit sizes 0-3 (3-6, 6-9) months"."""
+    assert check(HEAD.format(sizes="To fit sizes 0-3 (3-6, 6-9) months.") + BODY).pattern.sizes == ("0-3", "3-6", "6-9")
+
+
+def test_a_label_with_a_comma_behind_its_piece() -> None:
+    """ "Armhole, row 1:" is a label as "Armhole row 1:" is."""
+    rows = (
+        "Armhole, row 1: Sl st in next 2 sts, ch 1, sc in each st to end, turn.\nRow 2: Ch 1, sc in each st across.\n"
+    )
+    assert in_sizes(check(HEAD.format(sizes="Sizes: S (M, L)") + BODY + rows)) == [
+        [12, 10, 10],
+        [14, 12, 12],
+        [16, 14, 14],
+    ]
