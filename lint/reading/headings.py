@@ -44,7 +44,9 @@ START = regex.compile(
 
 def begins_work(text: str) -> bool:
     """Whether a line starts a piece: its chain or ring; not a note on what a chain counts as."""
-    return START.match(text) is not None and not regex.search(r"(?i)\bcounts?\b|not a st|=|(?<!\d\s?)–|–(?!\s?\d)|:(?!\s*\d)", text)
+    return START.match(text) is not None and not regex.search(
+        r"(?i)\bcounts?\b|not a st|=|(?<!\d\s?)–|–(?!\s?\d)|:(?!\s*\d)", text
+    )
 
 
 _SAYS_MAKE = regex.compile(r"(?i)\(?\bmake\b|\(\s*(?:x\s?\d+|\d+\s?x)\s*\)$")

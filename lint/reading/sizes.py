@@ -73,7 +73,9 @@ _SENTENCES = (
     r"^\W*sizes?\s*(?:\||\t|\s{2,})\s*(?P<names>[^\n]+)$",
 )
 _SAYS = tuple(regex.compile(form, regex.I | regex.M) for form in _SENTENCES)
-_CONVERTED = regex.compile(r"(?i)[(\[]\s*\d[^()\[\]\p{L}]*(?:cm|mm|ins?|inch(?:es)?|[\"”″])\s*[)\]]")  # "[51, 55, 58 cm]"
+_CONVERTED = regex.compile(
+    r"(?i)[(\[]\s*\d[^()\[\]\p{L}]*(?:cm|mm|ins?|inch(?:es)?|[\"”″])\s*[)\]]"
+)  # "[51, 55, 58 cm]"
 _IN_BRACKETS = regex.compile(
     r"\b(?:for|in)\s+(?:the\s+)?(?:sizes?\s+)?(?P<first>[^\s,;.()][^,;.()]{0,20}?)(?:\s+sizes?)?\b\s*[,;.(:–—-]*\s*"
     r"(?:and\s+|with\s+|the\s+|changes?\s+|figures?\s+|numbers?\s+|instructions?\s+|larger\s+|other\s+|those\s+|for\s+)*(?:sizes?\s+)?"

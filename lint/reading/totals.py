@@ -36,3 +36,12 @@ def one_in_each(stream: Stream, stitch: str) -> None:
             if row is not None and (stream.done or stream.kind() in (".", ";", ",", "join", "turn", "dash", *OPENERS)):
                 return
     stream.at = start
+
+
+def one_round_of(stream: Stream) -> bool:
+    """Takes the "round of" of "1 round of 64 dc along the neck edge": that many, once."""
+    one = stream.kind() in ("row", "round") and stream.kind(1) == "of" and stream.peek(-1).number == 1
+    counted = one and stream.kind(2) == "number" and stream.kind(3) == "stitch"
+    along = stream.kind(4) in ("across", "around", "evenly") or stream.word("along", "up", "down", ahead=4)
+    stream.at += 2 if counted and along else 0
+    return counted and along

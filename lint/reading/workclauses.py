@@ -13,7 +13,7 @@ from lint.reading.lists import bare, one_list
 from lint.reading.places import places
 from lint.reading.stream import OPENERS, SIGNS
 from lint.reading.targets import ANY, is_space_word, of_a_row_below
-from lint.reading.totals import one_in_each, told_in_all
+from lint.reading.totals import one_in_each, one_round_of, told_in_all
 from lint.reading.work import GROUPS, work
 from lint.source import Span
 from lint.tree import (
@@ -143,10 +143,7 @@ class WorkClauses(EdgeClauses):
         """ "10 rows even", "4 more rows of trebles on these sts": rows told by their number alone."""
         stream = self.stream
         ahead = 1 if stream.kind() in ("more",) or stream.word("further") else 0
-        one = stream.kind() in ("row", "round") and stream.kind(1) == "of" and stream.peek(-1).number == 1
-        counted = one and stream.kind(2) == "number" and stream.kind(3) == "stitch"
-        if counted and (stream.kind(4) in ("across", "around", "evenly") or stream.word("along", "up", "down", ahead=4)):
-            stream.at += 2  # "1 round of 64 dc along the neck edge"
+        if one_round_of(stream):
             return self.clause()
         rows = stream.kind(ahead) in ("row", "round") and not stream.word("row", "rnd", "round", ahead=ahead)
         if not rows and stream.kind(ahead) != "open_work":
@@ -162,8 +159,7 @@ class WorkClauses(EdgeClauses):
             self.steps.append(Remark(stream.span_from(start)))
             return True
         stream.at = stream.sentence_end(stream.at, ".", ";", ",", *OPENERS)
-        ends = (",", ".", ";", "end", "star")
-        while stream.kind() == "," and stream.peek(1).text in _COLOURS and stream.kind(2) in ends:
+        while stream.kind() == "," and stream.peek(1).text in _COLOURS and stream.kind(2) in (*SIGNS, "end", "star"):
             stream.at += 2  # "2 rows each A, B, A"
         self.steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
         return True
@@ -209,7 +205,8 @@ class WorkClauses(EdgeClauses):
                 self.steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
                 return True
             step = Evenly(stream.span_from(start), step.stitch, step.number)
-        if isinstance(step, Evenly) or step.places and step.places[-1].targets[0].name == "edge":
+        on_edge = isinstance(step, Work) and bool(step.places) and step.places[-1].targets[0].name == "edge"
+        if on_edge or isinstance(step, Evenly):
             one_in_each(stream, step.stitch)
         if isinstance(step, Work) and (step.places or step.number_said):
             chains = self.chains_between()
