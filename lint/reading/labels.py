@@ -247,7 +247,7 @@ def _is_tally(match: regex.Match, numbers: tuple[int, ...], by_size: tuple[tuple
     word, figures = groups.get("word") or "", groups.get("numbers") or ""
     if not word.lower().endswith("s") or not figures or match.start("numbers") > match.start("word"):
         return False
-    lone = all(len(one) <= 1 for one in by_size) if by_size else len(numbers) == 1
+    lone = len(numbers) == 1 and all(len(one) <= 1 for one in by_size)
     return lone and not regex.search(r"(?i)\d\s?(?:st|nd|rd|th)\b", figures)
 
 
