@@ -8,6 +8,7 @@ import signal
 import sys
 from collections.abc import Iterator, Sequence
 from contextlib import ExitStack, contextmanager
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -193,10 +194,12 @@ class _Run:
         if page is not None:
             make_folder(Path(self.pages[number]).parent)
             write_files({self.pages[number]: page}, self._inputs if not number else ())
+        several = len(self.found) > 1  # drafts of one pattern have one title: then the file tells them apart
         if words is not None:
-            show_lines([Line(*line) for line in words])
+            title, *lines = (Line(*line) for line in words)
+            show_lines([replace(title, text=f"{title.text} ({one.path})") if several else title, *lines])
         elif not self._speaks:
-            write(one.summary.line)
+            write(f"{one.path}: {one.summary.line}" if several else one.summary.line)
         sys.stdout.flush()
 
     def _write(self) -> None:

@@ -37,8 +37,9 @@ def glossary(report: Report) -> tuple[Explained, ...]:
     words += [
         tuple(report.lexicon.read(entry.meaning)) for entry in report.pattern.abbreviations if _defines(entry.meaning)
     ]
+    in_words = any(one is not None and one.own and " " in form for form, one in known.items())
     for lexemes in words:
-        _collect(lexemes, known, found)
+        _collect(lexemes, known, found, in_words)
     for part in report.pattern.parts:
         for row in part.rows:
             label = row.label.words if row.label is not None else ""
@@ -124,8 +125,11 @@ def _key(report: Report, form: str) -> str:
     return lexemes[0].value if len(lexemes) == 1 and lexemes[0].kind == "stitch" else form.lower()
 
 
-def _collect(lexemes: tuple[Lexeme, ...], known: dict[str, Explained | None], found: dict[str, Explained]) -> None:
-    index, in_words = 0, any(one is not None and one.own and " " in form for form, one in known.items())
+def _collect(
+    lexemes: tuple[Lexeme, ...], known: dict[str, Explained | None], found: dict[str, Explained], in_words: bool
+) -> None:
+    """Adds what a row uses; `in_words`: some forms of the pattern's own are of several words."""
+    index = 0
     while index < len(lexemes):
         most = min(_LONGEST, len(lexemes) - index)
         if not in_words:  # no form is of several words: only what is printed in one can be one

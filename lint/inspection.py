@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from lint.checks import run_checks
 from lint.checks.context import Context
@@ -59,7 +59,9 @@ class Worked:
 def work(source: SourceText, book: Rulebook, terms: str = "auto", workings: bool = False) -> Worked:
     """Read and work one pattern's text.  Never raises for what its author wrote."""
     pattern, found_terms, lexicon = read_pattern(source.alike(), book, terms)
-    return Worked(source, pattern, found_terms, lexicon, PatternWorker(pattern, book, workings).ledger(), book)
+    worker = PatternWorker(pattern, book, workings)
+    ledger = worker.ledger()
+    return Worked(source, replace(pattern, settled=worker.settled), found_terms, lexicon, ledger, book)
 
 
 def inspect(

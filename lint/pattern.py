@@ -141,4 +141,5 @@ class Pattern:
     sizes: tuple[str, ...] = ()
     sizes_unnamed: Span | None = None  # the first list over the sizes, where no line names them
     facts: dict[str, bool] = field(default_factory=dict)
+    settled: tuple[tuple[int, tuple, int], ...] = ()  # readings in which all sizes have to be alike, once it is worked
     unplaced: tuple[Span, ...] = ()  # lines full of stitches that belong to no row, section or definition

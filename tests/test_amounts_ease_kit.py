@@ -139,3 +139,31 @@ class TestKit:
         text = f"Mat\nUS terms\nMaterials\n{materials}\n{ROWS.replace('turn. (10 sc)', f'turn. (10 sc) {words}')}"
 
         assert bool(rules(text, "notion-not-listed")) == found
+
+
+def test_balls_of_a_put_up_told_with_a_stroke() -> None:
+    """Seven balls of 120 m do not hold 960 m; what stands in the line below belongs to the yarn, a hook of 4 mm does not."""
+    text = (
+        "Vest\n\nUS terms\nSizes: S (M, L)\n\nMATERIALS\n{yarn}\n4 mm (US G-6) hook\n\nBACK\nCh 21 (25, 29).\n"
+        "Row 1: Sc in 2nd ch from hook and in each ch across, turn. (20 (24, 28) sc)\n"
+    )
+    for yarn in (
+        "DK yarn (120 m / 50 g), 720 (840, 960) m or 6 (7, 7) balls",
+        "DK yarn, approx. 720 (840, 960) m\n6 (7, 7) balls of 50 g / 120 m",
+    ):
+        found = [one for one in check(text.format(yarn=yarn)).findings if one.rule == "yarn-total-disagrees"]
+        assert [one.sizes for one in found] == [("L",)]
+        right = check(text.format(yarn=yarn.replace("(7, 7)", "(7, 8)")))
+        assert not [one for one in right.findings if one.rule == "yarn-total-disagrees"]
+
+
+def test_an_ease_that_only_follows() -> None:
+    """A measure whose inches and centimetres disagree is asked about; the ease that it upsets is not asked about as well."""
+    text = (
+        "Vest\n\nUS terms\nSizes: S (M, L, XL)\nTo fit bust: 81 (91, 101, 121) cm / 32 (36, 40, 44) in\n"
+        "Finished bust: 90 (100, 110, 120) cm\n\nBACK\nCh 21 (25, 29, 33).\n"
+        "Row 1: Sc in 2nd ch from hook and in each ch across, turn. (20 (24, 28, 32) sc)\n"
+    )
+    rules = [one.rule for one in check(text).findings]
+    assert "measurement-disagrees" in rules and "ease-disagrees" not in rules
+    assert "ease-disagrees" in [one.rule for one in check(text.replace(" / 32 (36, 40, 44) in", "").replace("81 (91, 101, 121)", "81 (91, 101, 109)")).findings]  # fmt: skip

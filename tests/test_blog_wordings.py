@@ -131,3 +131,29 @@ def test_the_opposite_edge_of_a_chain_is_its_other_side() -> None:
         outcomes(check(band + "Row 2: Ch 1, sc in each st along the other edge of the cuff. (7)\n"))[-1]
         == "not-recomputed"
     )
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "block to the measurements given",
+        "block to size",
+        "block lightly",
+        "then block the panel flat to the finished size",
+    ],
+)
+def test_blocking_is_no_block(words: str) -> None:
+    """Behind "Fasten off", to block is what is done with the piece, and no group of stitches."""
+    report = check(f"Panel\n\nUS terms\n\nPANEL\nRow 1: Fsc 6, turn. (6)\nFasten off. Weave in ends, {words}.\n")
+    assert all(cell.stopped_by is None for row in report.ledger.rows for cell in row.cells)
+
+
+def test_what_a_chain_of_a_block_comes_to_be() -> None:
+    """A sentence that says what the chain makes, and that it is no stitch, works nothing and settles how it counts."""
+    report = check(
+        "Square\n\nUS terms\n\nBlock: ch 3 and 3 dc. The ch 3 makes a ch-3 sp beside the dc; it is not counted as a st.\n\nSQUARE\n"
+        "Row 1: Ch 6, dc in 4th ch from hook, dc in each of next 2 ch. (1 block)\n"
+        "Row 2: Ch 6, turn, dc in 4th ch from hook, dc in each of next 2 ch, sl st in ch-3 sp of block of Row 1, ch 3, 3 dc in same sp. (2 blocks)\n"
+    )
+    rules = {one.rule for one in report.findings}
+    assert not rules & {"not-understood", "turning-chain-unsaid", "count-differs"}

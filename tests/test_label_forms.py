@@ -108,6 +108,8 @@ def test_digits_of_other_scripts() -> None:
         "R1 to R4 make a flat circle.",
         "Rounds 1-2 make a circle 3¾ in in diameter.",
         "Rnds 1 and 2 create a small oval.",
+        "R1 and R2 make a flat circle, R3 a scalloped edge.",
+        "Rounds 1 to 2 make a disc; Round 3 adds a narrow rim.",
     ],
 )
 def test_what_some_rows_come_to_is_no_row(words: str) -> None:

@@ -182,3 +182,10 @@ def test_a_cause_never_tears_a_list_over_the_sizes() -> None:
     causes = [cause.change for finding in report.findings for cause in finding.likely]
     assert causes
     assert not [change for change in causes if re.search(r"next \(|next (?!9 \(10, 11\))\d+ \(", change)]
+
+
+@pytest.mark.parametrize("number", ["10000000000", "1" + "0" * 40])
+def test_a_number_that_slipped_by_many_figures(number: str) -> None:
+    """A label with a number of many figures is out of order like any other, and is not counted up to."""
+    text = f"Ball\n\nTerms: US\n\nBODY\nRnd 1: 6 sc in magic ring. (6)\nRnd {number}: Sc in each sc around. (6)\nRnd 3: Sc in each sc around. (6)\n"
+    assert corrections(check(text)) == [("row-number-out-of-order", line_of(text, f"Rnd {number}"))]

@@ -114,7 +114,8 @@ def test_results_are_told_one_by_one_and_summed_up(folder: Path) -> None:
     """Each pattern has a line, and all of them the last."""
     lines = said(run(folder, "--csv", folder.parent / "a.csv").stdout)
 
-    assert [line.split(":")[0] for line in lines] == ["Disc", "Disc", "Disc", "Brimble Coaster", "5 patterns"]
+    assert [line.split(":")[-2].strip() for line in lines] == ["Disc", "Disc", "Disc", "Brimble Coaster", "5 patterns"]
+    assert [line.split(":")[0] for line in lines[:-1]] == [str(folder / name) for name, read in ALL.items() if read]
     assert lines[-1] == "5 patterns: 4 with corrections to make, 1 not checked"
 
 
@@ -447,3 +448,12 @@ def test_hook_runs_the_command() -> None:
     assert (program, told.exit_code) == ("frogproof", 0)
     taken = {suffix for suffix in SUFFIXES if re.search(hook["files"], f"a{suffix}")}
     assert {".txt", ".docx", ".pdf"} <= taken and not re.search(hook["files"], "a.yaml")
+
+
+def test_drafts_of_one_pattern_are_told_apart(tmp_path: Path) -> None:
+    """Two files with one title: what is said of each names its file; of a file by itself the title is enough."""
+    for name in ("first.txt", "second.txt"):
+        (tmp_path / name).write_text("Fell Hat\n\nUS terms\n\nHAT\nRnd 1: 6 sc in magic ring. (6)\n", encoding="utf-8")
+    both = "\n".join(said(run(tmp_path).stdout))
+    assert f"({tmp_path / 'first.txt'})" in both and f"({tmp_path / 'second.txt'})" in both
+    assert said(run(tmp_path / "first.txt").stdout)[0] == "Fell Hat"

@@ -177,3 +177,21 @@ def test_which_stitches_a_row_is_for(words: str, made: int | None) -> None:
     rows = "Row 1: Sc in 2nd ch from hook and in each ch across, turn. (24)\n"
     report = check(f"Wrap\nUS terms\n\nWRAP\nCh 25.\n{rows}Row 2: Ch 1. {words}\n")
     assert counts(report)[1] == made
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "sc in next 5 sts, then wibble across",
+        "sc in next 5 sts, zdc across",
+        "sc in next 5 sts, wob wob around",
+        "sc in next 5 sts then wob st",
+        "sc in next st, dc in next st, and so on",
+        "sc in next st, dc in next st, and so on across",
+    ],
+)
+def test_an_unknown_stitch_up_to_the_end_is_no_remark(words: str) -> None:
+    """A word that nothing explains, said of the rest of the row, may be a stitch; "and so on" is work that is not told."""
+    report = check(f"Piece\n\nUS terms\n\nPIECE\nRow 1: Fsc 20, turn. (20)\nRow 2: Ch 1, {words}.\n")
+    assert report.ledger.rows[-1].first.made is None
+    assert "not-understood" in {one.rule for one in report.findings}

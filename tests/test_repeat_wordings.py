@@ -6,7 +6,7 @@ Common practice, no source.
 from __future__ import annotations
 
 import pytest
-from helpers import check, worked_rows
+from helpers import assert_workings_hold, check, corrections, counts, worked_rows
 
 ROUND_12 = "Rnd 1: 12 sc in magic ring, join with sl st in first sc.\n"
 ROUND_24 = "Rnd 1: 24 sc in magic ring, join with sl st in first sc.\n"
@@ -49,3 +49,29 @@ def test_increases_that_do_not_fall_evenly_are_not_guessed() -> None:
     """With 12 stitches, "in every 5th" leaves open where the first of them falls."""
     cell = worked_rows(check(ROUND_12 + "Rnd 2: Increase in every 5th stitch."))[-1].cells[0]
     assert cell.made is None
+
+
+@pytest.mark.parametrize(
+    ("words", "count"),
+    [
+        ("*sc in next 3 sts, 2 sc in next st; rep from * across", 50),
+        ("*sc in next 2 sts, sc2tog; rep from * 9 times more", 30),
+        ("*sc in next 3 sts, 2 sc in next st; rep from * to last 4 sts, sc in last 4 sts", 49),
+        ("sc in first 3 sts, *sc2tog, sc in next st; rep from * 4 times more, sc in each rem st", 35),
+        ("*sc in next st, 3 sc in next st; rep from * 3 times more, sc in same st, sc in each rem st", 49),
+        ("*sc in next st, 3 sc in next st; rep from * to last 2 sts, sc2tog", 77),
+    ],
+)
+def test_many_passes_of_plain_stitches(words: str, count: int) -> None:
+    """Whole passes, passes up to a limit, and what follows in the last place; of forty stitches, by arithmetic."""
+    report = check(f"Panel\n\nTerms: US\n\nFRONT\nRow 1: Fsc 40, turn. (40)\nRow 2: Ch 1, {words}.\n")
+    assert counts(report) == [40, count]
+    assert_workings_hold(report)
+
+
+def test_passes_of_plain_stitches_that_do_not_come_out() -> None:
+    """Of forty-one stitches, one is left behind ten passes of four: no count is given for it in silence."""
+    report = check(
+        "Panel\n\nTerms: US\n\nFRONT\nRow 1: Fsc 41, turn. (41)\nRow 2: Ch 1, *sc in next 3 sts, 2 sc in next st; rep from * across. (50)\n"
+    )
+    assert [rule for rule, _ in corrections(report)] == ["repeat-does-not-fit"]

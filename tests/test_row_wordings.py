@@ -240,3 +240,25 @@ def test_a_row_as_for_another_piece_is_the_row_of_its_own_name_there():
         "FRONT\nMake 12 ch.\nFoundation row: As for Back. (11 dc)\n1st row: As for Back. (11 dc)\n2nd row: As given for Back. (10 dc)\n3rd row: As for Back.\n"
     )
     assert counts(report) == [21, 21, 20, 11, 11, 10, None]
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("sc into every stitch of previous row", 20),
+        ("1 sc in each sc of the previous row", 20),
+        ("work one sc into each of the stitches of the preceding row", 20),
+        ("sc in each st of last row", 20),
+        ("sc in next 5 sts, another sc in same st, sc in each st to end", 21),
+        ("sc in next 5 sts, a further 3 sc, turn, leaving rest unworked", 8),
+        ("sc in next 5 sts, an additional 2 sc in same st, sc in each st to end", 22),
+        ("sc in first half of the sts, hdc in second half of the sts", None),
+        ("sc in the other half", None),
+        ("sc around the hem", None),
+        ("sc in the other piece", None),
+    ],
+)
+def test_what_each_and_another_stand_for(words: str, made: int | None) -> None:
+    """Each stitch of the previous row is each of the twenty; how many go into another piece, or a half, is not guessed."""
+    report = check(f"Panel\n\nUS terms\n\nPANEL\nRow 1: Fsc 20, turn. (20)\nRow 2: Ch 1, {words}.\n")
+    assert counts(report) == [20, made]

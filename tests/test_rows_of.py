@@ -151,3 +151,44 @@ def test_so_many_times_is_read_as_the_counts_say(printed: str, rows: int) -> Non
     )
     assert report.ledger.rows[-1].number == rows
     assert not corrections(report)
+
+
+@pytest.mark.parametrize(
+    "label",
+    [
+        "Row 2 (dec row):",
+        "Row 2 (RS, dec row):",
+        "Row 2 [Decrease Row]:",
+        "Row 2 - Dec row:",
+        "Row 2, decrease row:",
+        "Decrease Row:",
+        "Next row (decrease):",
+    ],
+)
+@pytest.mark.parametrize(
+    "call",
+    ["Rep Dec row 2 times more.", "Repeat Decrease Row every 4th row 2 times more.", "Work 1 row even.\nRep dec row twice."],
+)
+def test_a_row_called_for_by_its_name(label: str, call: str) -> None:
+    """The name stands before, behind or in the brackets of the label, long or short; each such row takes two away."""
+    words = _rows(f"{label} Ch 1, sc2tog, sc in each st to last 2 sts, sc2tog, turn.\n{call} (18)")
+    assert [one for one, before in zip(words, [24, *words], strict=False) if one != before] == [22, 20, 18]
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("Dec 1 st at each end of next row and every other row 4 times in all.", [22, 22, 20, 20, 18, 18, 16]),
+        ("Dec 1 st at each end of next row, then every alternate row until 18 sts rem.", [22, 22, 20, 20, 18]),
+        ("Dec 1 st at each end of next row, then every 3rd row 2 times more.", [22, 22, 22, 20, 20, 20, 18]),
+    ],
+)
+def test_the_next_row_is_the_first_of_those_apart(words: str, made: list[int]) -> None:
+    """What is said of all of them counts the next row in; "times more" does not."""
+    assert _rows(words) == made
+
+
+@pytest.mark.parametrize("label", ["Row 2, every other row:", "Row 2 - same row:", "Row 2, each row:"])
+def test_words_for_other_rows_are_no_name(label: str) -> None:
+    """ "Every other row" behind a number says how often, and no count is given that leaves it out."""
+    assert [row for row in _rows(f"{label} Ch 1, sc2tog, sc in each st across, turn.") if row is not None] == []

@@ -14,7 +14,11 @@ from lint.reading.amounts import Quantity, read_quantities
 from lint.source import Span
 
 _TOTAL = regex.compile(r"(?i)\b(?:total|in all|altogether|overall)\b|=")
-_EACH = regex.compile(r"(?i)\b(?:each|per|a)\b|/\s*(?:ball|skein|hank)|@|\bat\b|[x×]\s*\d")
+_EACH = regex.compile(
+    r"(?i)\b(?:each|per|a)\b|/\s*(?:ball|skein|hank)|@|\bat\b|[x×]\s*\d"
+    r"|(?:m|met(?:re|er)s?|yds?|yards?|g|gr|grams?|oz)\.?\s*(?:per|/|=|to)\s*\d+(?:[.,]\d+)?\s*(?:m|met|yd|yard|g|oz)"
+    r"|\b(?:balls?|skeins?|hanks?)\s+of\s+\d"
+)
 _SPARE = 0.05  # of the length: as much as rounding between yards and metres makes
 
 
@@ -24,9 +28,21 @@ def check_amounts(context: Context) -> Iterator[Finding]:
         if section.key in ("materials", "colours"):
             quantities = read_quantities(context.source.text, section.span, max(1, len(context.pattern.sizes)))
             yield from _falls(context, quantities)
-            for line in _lines(context.source.text, section.span):
-                inside = [one for one in quantities if line.start <= one.span.start < line.end]
-                yield from _total(context, line, inside)
+            for stretch in _stretches(context.source.text, section.span, quantities):
+                inside = [one for one in quantities if stretch.start <= one.span.start < stretch.end]
+                yield from _total(context, stretch, inside)
+
+
+def _stretches(text: str, zone: Span, quantities: Sequence[Quantity]) -> Iterator[Span]:
+    """Where one yarn is told: a line, or two lines one below the other of which one alone tells the balls."""
+    lines = list(_lines(text, zone))
+    balls = [
+        sum(one.unit == "balls" and line.start <= one.span.start < line.end for one in quantities) for line in lines
+    ]
+    yield from lines
+    for (line, number), (below, other) in pairwise(zip(lines, balls, strict=True)):
+        if number + other == 1 and text[line.end : below.start].count("\n") == 1:
+            yield line.to(below)
 
 
 def _falls(context: Context, quantities: Sequence[Quantity]) -> Iterator[Finding]:

@@ -175,6 +175,8 @@ def fold_figures(findings: list[Finding]) -> list[Finding]:
             by_span.setdefault((finding.span.start, finding.span.end), []).append(finding)
     kept: list[Finding] = []
     for finding in findings:
+        if finding.rule == "ease-disagrees" and _of_a_figure_told(finding, findings):
+            continue  # the ease only follows from the body's or the finished measure, which is asked about
         alike = sorted(
             by_span.get((finding.span.start, finding.span.end), ()), key=lambda one: _OF_FIGURES.index(one.rule)
         )
@@ -182,6 +184,14 @@ def fold_figures(findings: list[Finding]) -> list[Finding]:
             more = tuple(place for other in alike[1:] for place in other.related if place not in finding.related)
             kept.append(replace(finding, related=(*finding.related, *more)) if alike else finding)
     return kept
+
+
+def _of_a_figure_told(ease: Finding, findings: list[Finding]) -> bool:
+    """Whether one of the two measures that an ease lies between is itself in question."""
+    between = [ease.span, *(place.span for place in ease.related)]
+    told = [one for one in findings if one.rule in _OF_FIGURES[: _OF_FIGURES.index("ease-disagrees")]]
+    places = [span for one in told for span in (one.span, *(place.span for place in one.related))]
+    return any(one.start < other.end and other.start < one.end for one in between for other in places)
 
 
 def _tells_by_itself(word: Finding, count: Finding) -> bool:

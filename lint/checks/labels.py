@@ -161,9 +161,9 @@ def _order(run: list[_Numbered], others: set[int], opens: bool) -> Iterator[_Sli
             continue
         goes_on = last[0] + 1 if last is not None else 1
         alone = coming is not None and coming.numbers[0] == goes_on + count  # the next numbers on as if this were right
-        elsewhere = set(range(goes_on, first))
         fits = first in (goes_on, (printed or -1) + 1) or first == 1 and last is not None and not alone
-        fits = fits or bool(elsewhere) and elsewhere <= others
+        near = goes_on < first <= goes_on + len(others)  # a number of thirty figures is not run up to
+        fits = fits or near and others.issuperset(range(goes_on, first))
         if fits or last is None and not (opens and alone and first > 1):
             last = (one.numbers[-1], label)
             continue

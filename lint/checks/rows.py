@@ -9,6 +9,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from lint.checks.context import Context
+from lint.checks.sizelists import wrong_lists
 from lint.faults import RULES, SERIOUS, fault_of, told_in, unequal_sides
 from lint.finding import Finding, Related, Weight
 from lint.ledger import Cell, LedgerRow, Outcome
@@ -241,6 +242,7 @@ def check_counts_missing(context: Context) -> Iterator[Finding]:
     if required == "nowhere":
         return
     missing: list[LedgerRow] = []
+    unfit = [span for span, _, _ in wrong_lists(context)]  # a count that lacks a size's figure is not missing
     before: tuple | None = None
     part = None
     for row in context.ledger.rows:
@@ -259,6 +261,7 @@ def check_counts_missing(context: Context) -> Iterator[Finding]:
             and (before is None or now != before or required == "every row")
             and cell.outcome is Outcome.NOT_STATED
             and row.index_in_range == 0
+            and not any(row.row.span.start <= span.start < row.row.span.end for span in unfit)
         ):
             missing.append(row)
         before = now

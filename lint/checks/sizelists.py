@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator
+from itertools import pairwise
 
 import regex
 
@@ -12,6 +13,7 @@ from lint.finding import Finding
 from lint.pattern import Row
 from lint.reading.listings import Listing, listings
 from lint.source import Span
+from lint.tree import Remark
 
 _TWO = regex.compile(r"\b\d+\s?[(\[]\s*\d+\s*[)\]]$")
 _ENOUGH = 3  # right lists of a shape before a wrong one of it is called wrong
@@ -40,12 +42,20 @@ def wrong_lists(context: Context) -> list[tuple[Span, int, int]]:
     for span in _short_in_labels(context, rows):
         if not any(one.span == span for found in wrong.values() for one in found):
             wrong.setdefault("brackets", []).append(Listing(span, "brackets", frozenset({2})))
-    return [
+    lists = [
         (one.span, one.shown, sizes)
         for shape, found in wrong.items()
         if right[shape] >= max(_ENOUGH, 2 * len(found))
         for one in found
     ]
+    counts = [step for row in rows for step in row.steps if isinstance(step, Remark) and step.unfit]
+    told = [span for span, _, _ in lists]
+    lists += [
+        (step.span, step.unfit, sizes)
+        for step in counts
+        if not any(span.start < step.span.end and step.span.start < span.end for span in told)
+    ]
+    return lists
 
 
 def _short_in_labels(context: Context, rows: list[Row]) -> Iterator[Span]:
@@ -67,13 +77,28 @@ def _family(one: Listing) -> str:
 def check_lists(context: Context) -> Iterator[Finding]:
     """size-list-length: "36/40/44 sts" in a pattern of four sizes."""
     for span, shown, sizes in wrong_lists(context):
-        yield context.finding_at(
-            "size-list-length",
-            span,
-            words=context.source.slice(span),
-            expected=sizes,
-            found=shown,
-        )
+        words = context.source.slice(span)
+        guess = _by_the_row(context, span) or _by_the_steps(words, sizes)
+        yield context.finding_at("size-list-length", span, words=words, expected=sizes, found=shown, guess=guess)
+
+
+def _by_the_row(context: Context, span: Span) -> str:
+    """The figures that a count would have by the words of its row, where that could be worked."""
+    row = next((one for one in context.ledger.rows if one.row.span.start <= span.start < one.row.span.end), None)
+    if row is None or row.row.stated is not None or any(cell.made is None for cell in row.cells):
+        return ""
+    first, *others = [str(cell.made.stitches) for cell in row.cells if cell.made is not None]
+    return f" By the words of the row the counts are {first} ({', '.join(others)})."
+
+
+def _by_the_steps(words: str, sizes: int) -> str:
+    """Between which figures one is left out: where one step is twice all the others."""
+    figures = [int(figure) for figure in regex.findall(r"\d+", words)]
+    steps = [b - a for a, b in pairwise(figures)]
+    wide = [at for at, step in enumerate(steps) if step == 2 * min(steps)]
+    if len(figures) != sizes - 1 or len(steps) < _ENOUGH or len(wide) != 1 or len(set(steps)) != 2 or min(steps) <= 0:
+        return ""
+    return f" Is one left out between {figures[wide[0]]} and {figures[wide[0] + 1]}?"
 
 
 def check_named(context: Context) -> Iterator[Finding]:

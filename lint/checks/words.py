@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from functools import lru_cache
 from itertools import pairwise
 
@@ -54,6 +54,7 @@ def check_unread(context: Context) -> Iterator[Finding]:
             and cell.stopped_at not in reported
             and not _meets(row.row.span, gone)
             and not _stands_on(context, row, short)
+            and not _as_stopped_there(row, context.ledger.rows[:index])
             and not (row.row.label is not None and not_there(row))
             and not any((cell.stopped_by or "").startswith(f"{name} is nowhere") for name in other_names)
             and not (cell.misfits and not cell.assumed)  # what does not come out is told by itself
@@ -74,6 +75,18 @@ def check_unread(context: Context) -> Iterator[Finding]:
 
 def _meets(span: Span, others: list[Span]) -> bool:
     return any(other.start <= span.end and span.start <= other.end for other in others)
+
+
+def _as_stopped_there(row: LedgerRow, before: Sequence[LedgerRow]) -> bool:
+    """Whether a piece is worked as another, of which a row could not be worked: that is told there."""
+    named = [step.part.lower() for step in row.row.steps if isinstance(step, RowCall) and step.part is not None]
+    there = False
+    for one in before:
+        part = one.part.name.lower()
+        there = there or any(name in part or part in name for name in named)
+        if there and any(cell.stopped_by is not None for cell in one.cells):
+            return True
+    return False
 
 
 def _stands_on(context: Context, row: LedgerRow, spans: list[Span]) -> bool:

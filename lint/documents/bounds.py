@@ -14,8 +14,10 @@ from lint.source import SourceText
 MOST_CHARACTERS = 100_000
 MOST_LINES = 5_000
 LONGEST_LINE = 20_000
+MOST_ROWS = 2_500
 LONGEST_WORD = 2_000
 LONGEST_NUMBER = 60
+_ROW = regex.compile(r"(?i)\b(?:rows?|rounds?|rnds?|rds?|r)[ \t]?\d")
 _WORD = regex.compile(rf"\S{{{LONGEST_WORD + 1},}}+")
 _NUMBER = regex.compile(rf"\d{{{LONGEST_NUMBER + 1},}}+")
 
@@ -30,6 +32,12 @@ def within_bounds(source: SourceText) -> SourceText:
         )
     if len(source.line_starts) > MOST_LINES:
         raise Unreadable(f"has {len(source.line_starts):,} lines, and at most {MOST_LINES:,} are read at once")
+    rows = len(_ROW.findall(text))
+    if rows > MOST_ROWS:
+        raise Unreadable(
+            f"names {rows:,} rows and rounds, and at most {MOST_ROWS:,} are read at once: "
+            "give each of its patterns in a file of its own"
+        )
     for line, (start, after) in enumerate(
         zip(source.line_starts, (*source.line_starts[1:], len(text)), strict=False), 1
     ):

@@ -16,7 +16,8 @@ from lint.working.cursor import PlacesUnknown
 from lint.working.effort import Effort
 from lint.working.expand import Instance
 from lint.working.fabric import Fabric, Node
-from lint.working.pieces import Column, Entry, PatternWorker
+from lint.working.onereading import Column
+from lint.working.pieces import Entry, PatternWorker
 from lint.working.rowstate import NotDefined, TooMany
 from lint.working.starts import founds
 from lint.working.trials import PieceState, Task, Trial, best_reading, one_reading

@@ -24,6 +24,10 @@ def _speaks_of_counting(words: WordFile) -> regex.Pattern:
     return regex.compile(rf"(?i)count|not a st|\b(?:is|are) always\b|\b(?:{listed})\b")
 
 
+# "The ch 3 makes a sp; it is not counted as a st" is one sentence
+_SENTENCES = regex.compile(r"(?i)(?<=[.;])\s+(?!(?<=;\s+)(?:it|this|they|these|which)\b)|\n")
+
+
 def countings(
     source: SourceText,
     layout: Layout,
@@ -45,7 +49,7 @@ def countings(
         if not speaks.search(text) or any(row.start <= span.start < row.end for row in rows):
             continue
         position = 0
-        for sentence in regex.split(r"(?<=[.;])\s+|\n", text):
+        for sentence in _SENTENCES.split(text):
             at = text.find(sentence, position)
             position = at + len(sentence)
             sentence = _first_word_on_it(sentence, speaks)

@@ -39,11 +39,12 @@ from lint.reading.somebody import about_somebody
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.together import told_together
 from lint.reading.tunisianclauses import bars_as_stitches, loops_as_stitches
-from lint.reading.unfit import unfit_lists_unread
+from lint.reading.unfit import unfit_lists_unread, without_unfit_counts
 from lint.reading.wordclauses import WordClauses
 from lint.tree import (
     MAKES_STITCHES,
     Chain,
+    FastenOff,
     Join,
     OpenWork,
     Remark,
@@ -72,9 +73,12 @@ def read_row(stream: Stream) -> Reading:
     parser = Clauses(stream, reading, top=True)
     parser.run()
     reading.steps = nothing_swallowed(unclear_markers(reading.steps, stream.lexemes), stream.lexemes)
-    reading.steps = unfit_lists_unread(
-        reading.steps, stream.lexemes, stream.vocabulary.sizes, stream.vocabulary.size_names
-    )
+    sizes = stream.vocabulary.sizes
+    reading.steps, counts = without_unfit_counts(reading.steps, stream.lexemes, sizes)
+    read = [item for item in stream.lexemes if not any(one.start <= item.start < one.end for one in counts)]
+    reading.steps = unfit_lists_unread(reading.steps, read, sizes, stream.vocabulary.size_names)
+    if reading.stated is not None and any(one.start <= reading.stated.span.start < one.end for one in counts):
+        reading.stated = None
     reading.steps = at_both_ends(reading.steps, stream)
     reading.steps = picots_closed(joined_on_the_way(repeats.fold_loose(reading.steps)))
     reading.steps = chain_told_by_count(side_by_side(closing_join(place_come_to(reading.steps))), stream.lexemes)
@@ -213,6 +217,8 @@ class Clauses(WordClauses):
             if self.read_plus_each_end(start):
                 return True
             stream.at = start
+        if stream.word("block") and any(isinstance(step, FastenOff) for step in self.steps):
+            return self.read_sentence_remark(start)  # "Fasten off and block to size": what is done, not what is made
         if kind == "group_word" and stream.kind(1) == "of" and stream.kind(2) in OPENERS:
             stream.at += 2  # "shell of (3 dc, ch 1, 3 dc) in next sp"
             return self.read_bracket()
@@ -301,6 +307,7 @@ _READERS: dict[str, Callable[[Clauses, int], bool]] = {
     "join": Clauses.read_join,
     "joining": Clauses.read_join,
     "the": Clauses.read_the,
+    "another": Clauses.read_another,
     "other_side": Clauses.read_other_side,
     "last": Clauses.read_last_place,
     "first": Clauses.read_last_place,

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
+from itertools import accumulate
 
 import regex
 
@@ -110,8 +112,11 @@ def _unplaced(
     """Lines that look like work and were taken for talk: three stitches and two numbers or more."""
     taken = [row.span for part in parts for row in part.rows]
     taken += [entry.span for entry in entries] + [section.span for section in layout.sections]
+    taken.sort(key=lambda span: span.start)
+    reached = list(accumulate((span.end for span in taken), max))  # how far those up to each of them go
     for span in layout.prose:
-        if any(other.start < span.end and span.start < other.end for other in taken):
+        before = bisect_left(taken, span.end, key=lambda other: other.start)
+        if before and reached[before - 1] > span.start:
             continue
         kinds = [lexeme.kind for lexeme in lexicon.read(source.slice(span), span.start)]
         stitches = sum(kind in ("stitch", "chain", "increase", "decrease", "special") for kind in kinds)

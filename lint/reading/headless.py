@@ -35,7 +35,7 @@ def headless_lists(lines: Sequence[str], finder: SectionFinder, book: Rulebook) 
         return {}
     known, found, start = _forms(book), {}, 0
     for index in range(len(lines) + 1):
-        entry = _ENTRY.fullmatch(lines[index]) if index < len(lines) and headings[index] is None else None
+        entry = _entry(lines[index]) if index < len(lines) and headings[index] is None else None
         if entry is not None and not _SENTENCE.search(entry["meaning"]):
             continue
         if _is_list(lines[start:index], known):
@@ -44,9 +44,14 @@ def headless_lists(lines: Sequence[str], finder: SectionFinder, book: Rulebook) 
     return found
 
 
+def _entry(line: str) -> regex.Match | None:
+    """A line as an entry; the blanks around it are no part of it, and would be tried from every one of them."""
+    return _ENTRY.fullmatch(line.strip())
+
+
 def _is_list(lines: Sequence[str], known: frozenset[str]) -> bool:
     """Whether most of the lines explain an abbreviation that the trade knows, in words."""
-    entries = [_ENTRY.fullmatch(line) for line in lines]
+    entries = [_entry(line) for line in lines]
     told = [
         one
         for one in entries

@@ -53,6 +53,15 @@ _BEHIND_COMMA = rf"\s*,\s+(?!{_NO_COLOUR}\b)\p{{L}}+(?:\s(?!{_NO_COLOUR}\b)\p{{L
 
 _DOUBLED = regex.compile(r"(?i)\s*(?:\p{L}+\s+){0,2}(?:round|rnd|row)\s*[-–—]\s*(?=(?:round|rnd|row)\s*\d+\s*[:.])")
 
+# "Row 5 - Dec row: …", "Rnd 3, Increase Round: …", "Row 2 [Dec row]: …": a number, and the name that the row is called for by
+_NO_NAME = (
+    "as|same|like|rep|repeat|work|each|every|all|other|next|last|alternate|alt|following|foll|this|that|these|previous|prev|first|second|both|half|"
+    "even|odd|any|more|of|in|on|to|for|from|and|the|a|skip|no|not|only|end|until|before|after|per|one|two|three"
+)
+_NAMED_BEHIND = regex.compile(
+    rf"(?P<label>(?i:rows?|rounds?|rnds?)\s*\d{{1,3}})\s*(?:[,–—]|\s-|\[)\s*(?P<name>(?:(?!(?i:{_NO_NAME})\b)\p{{L}}+[ -]){{1,2}}(?i:row|round|rnd))\s*\]?\s*:"
+)
+
 # bullets, marks and pictures before a label, and a box to tick
 _LEAD = regex.compile(
     r"(?:\[[ xX✓]?\](?=\s))?(?:\s*\[[ xX✓]?\](?=\s))?[\s•·*_|#>\p{So}\p{Sk}\p{Mn}\u200d✓✔-]*(?:\[[ xX✓]?\](?=\s)\s*)?"
@@ -83,7 +92,10 @@ class Found:
 _MAKES_SHAPE = regex.compile(
     r"(?i)\s*(?:make|create|give|produce)s?\s+(?:an?|the)\s+(?!magic)(?:[\w-]+\s+){0,3}"
     r"(?:circle|square|hexagon|octagon|pentagon|triangle|rectangle|oval|dis[ck]|cone|ball|tube)s?\b"
-    r"(?:[\s,]*(?:that\s+(?:is|measures)|of|about|approx(?:imately)?|measuring|in|inch(?:es)?|cm|mm|across|wide|long|tall|diameter|[\d½¼¾.,/]*\d|[½¼¾\"”]))*\s*[.!]?\s*$"
+    r"(?:[\s,]*(?:that\s+(?:is|measures)|of|about|approx(?:imately)?|measuring|in|inch(?:es)?|cm|mm|across|wide|long|tall|diameter|[\d½¼¾.,/]*\d|[½¼¾\"”]))*"
+    r"(?:[,;]\s*(?:and\s+)?(?:(?:rows?|rnds?|rounds?|rds?|r)\s?\d+(?:\s*(?:-|–|to|and)\s*(?:r|rnd|row)?\s?\d+)?|the\s+(?:last|next|other)\s+[\w ]{1,12})"
+    r"\s+(?:(?:make|create|give|form|add)s?\s+)?(?:an?|the)\s+(?:[\w-]+\s+){0,3}(?:rim|border|edge|edging|frame|petals?|flower|circle|square|ruffle|lace|brim)s?)*"
+    r"\s*[.!]?\s*$"
 )
 _LONGEST = 500  # characters of a label, and more
 
@@ -116,6 +128,12 @@ class LabelReader:
         doubled = _DOUBLED.match(line)
         if doubled is not None:  # "Joining Round - Round 5:"
             return self.at_line(line[doubled.end() :], offset + doubled.end())
+        named = _NAMED_BEHIND.match(line, lead)
+        inner = self.at_line(named["label"] + ":", offset + named.start("label")) if named is not None else None
+        if named is not None and inner is not None:
+            span = Span(inner.label.span.start, offset + named.end("name"))
+            words = line[named.start("label") : named.end("name")]
+            return replace(inner, label=replace(inner.label, span=span, words=words), body=offset + named.end())
         headed = _HEADED.match(line)
         if headed is not None and headed["piece"].split()[0].lower() not in _NO_TITLES:  # "Border: Rnd 1:"
             inner = self.at_line(line[headed.end() :], offset + headed.end())

@@ -14,6 +14,7 @@ from lint.reading.labels import LabelReader
 from lint.reading.leaving import Leaving, cut_after, leavings
 from lint.reading.numbering import labelled_by_number, next_in_number
 from lint.reading.sections import Heading, section_finder
+from lint.reading.sizecuts import by_size
 from lint.reading.sizedlines import SizedLines
 from lint.reading.sizeglosses import size_glosses
 from lint.reading.sizes import find_sizes
@@ -100,7 +101,7 @@ class LayoutReader:
         self.lines: list[Line] = []
         position = 0
         for raw in source.text.splitlines(keepends=True):
-            self.lines.append(Line(position, raw.rstrip("\r\n")))
+            self.lines += by_size(Line(position, raw.rstrip("\r\n")), self.gates)
             position += len(raw)
         self.bare = labelled_by_number(self.labels, self.lines)
         self.lower_case = source.text == source.text.lower()

@@ -49,14 +49,17 @@ class LeftClauses(TunisianClauses):
     def may_be_a_stitch(self, start: int) -> bool:
         """Whether a word or two between commas of a working sentence may name a stitch: "sc in next 36 sts, wibble."."""
         stream = self.stream
-        if not start or stream.lexemes[start - 1].kind not in (",", ";", "and"):
+        if not start or stream.lexemes[start - 1].kind not in (",", ";", "and", "then"):
             return False
         clause = stream.lexemes[start : stream.next_of(*SIGNS, start=start)]
         if len(clause) == 1 and clause[0].text == "A":
             return True  # a colour, or a decrease in another house's letters
         if not self.has_work() or not clause or clause[0].kind != "word":
             return False
-        named = all(item.kind == "word" for item in clause[:2]) and len(clause) <= 2
+        named = len(clause) <= 2 and clause[-1].kind in ("word", "any_stitch")
+        far = next((at for at, item in enumerate(clause) if item.kind in _OPEN_ENDS), 9)
+        if far <= 2 and all(item.kind == "word" for item in clause[:far]) or clause[0].lower == "so":
+            return True  # "wibble across", "and so on"
         return named or len(clause) <= 5 and clause[1].kind == "in" and clause[-1].kind in PLACE_ENDS
 
     def may_alter(self, start: int, sentence: list[Lexeme]) -> bool:

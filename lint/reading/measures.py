@@ -130,6 +130,13 @@ def _unit_pattern(unit: str) -> regex.Pattern:
     return regex.compile(rf"(?<=[\d{_SIGNS})\]}}]\s?)(?:{unit})", regex.I)
 
 
+def _word_end(text: str, at: int) -> int:
+    """The end of the word that a place is in: "120 m" and "4 mm" cut behind its first m would be two lengths."""
+    while at < len(text) and text[at].isalnum():
+        at += 1
+    return min(at, len(text))
+
+
 def _found_before(lists: regex.Pattern, text: str, units: regex.Pattern) -> Iterator[regex.Match]:
     """The lists in a text, looked for only where a unit follows: most figures of a pattern are no measures."""
     done = start = end = 0
@@ -138,7 +145,7 @@ def _found_before(lists: regex.Pattern, text: str, units: regex.Pattern) -> Iter
             start, end = start if end else max(0, unit.start() - _REACH), unit.end() + 4
             continue
         if end:
-            for match in lists.finditer(text, max(start, done), min(end, len(text))):
+            for match in lists.finditer(text, max(start, done), _word_end(text, end)):
                 done = match.end()
                 yield match
         if unit is not None:

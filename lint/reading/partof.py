@@ -5,7 +5,7 @@ from __future__ import annotations
 from lint.place import Target, TargetKind
 from lint.reading.piecewords import names_piece, on_a_piece
 from lint.reading.stream import SIGNS, Stream
-from lint.reading.targets import target
+from lint.reading.targets import of_last_row, target
 
 
 def part_of(stream: Stream) -> tuple[Target | None, str]:
@@ -14,6 +14,9 @@ def part_of(stream: Stream) -> tuple[Target | None, str]:
     "of the hem", "of one side" are places outside the row below: no target, and "elsewhere".
     """
     start = stream.at
+    if of_last_row(stream) and not stream.word("working"):  # "each st of previous row": of the row below, as ever
+        return None, ""
+    stream.at = start
     if stream.word("on") and on_a_piece(stream):
         stream.pass_to()
         return None, "elsewhere"

@@ -279,8 +279,17 @@ class PlaceFirstClauses(WithClauses):
         """Whether a number or a stitch stands at the cursor."""
         return self.stream.kind() in ("number", "stitch", "special", "chain", "in")
 
+    def read_another(self, start: int) -> bool:
+        """ "another sc in same st", "a further 3 sc": so many, whatever was worked there before."""
+        self.stream.take()
+        at = self.stream.at + (self.stream.kind() == "number")
+        what = self.stream.lexemes[at].kind if at < len(self.stream.lexemes) else "end"
+        return what in ("stitch", "special", "one_stitch", "chain") and self.clause()
+
     def read_the(self, start: int) -> bool:
         self.stream.skip("the")
+        if self.stream.kind() == "more":
+            return self.read_another(start)
         if self.stream.kind() == "multiple":
             return self.read_whole_sentence(start)
         return self.stream.kind() in ("first", "last") and self.read_last_place(start)

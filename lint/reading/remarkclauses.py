@@ -175,11 +175,18 @@ class RemarkClauses(LeftClauses):
         if stream.kind() == "chain" and not any(item.kind == "at" for item in stream.lexemes[start:end]):
             return False  # "Ch 3 counts as dc" works the chain as well
         found = notes.global_countings(stream.inside(start, end))
-        if not found:
+        if not found and not self.tells_what_chain_makes(end):
             return False
         stream.at = end
-        self.steps.append(Remark(stream.span_from(start), counting=found[0][1]))
+        self.steps.append(Remark(stream.span_from(start), counting=found[0][1] if found else None))
         return True
+
+    def tells_what_chain_makes(self, end: int) -> bool:
+        """ "The ch 3 makes a ch-3 sp beside the dc.": what a chain that was worked before comes to be."""
+        stream = self.stream
+        kinds = [item.kind for item in stream.lexemes[stream.at : end]]
+        tells = stream.word("makes", "forms", "creates", "gives", "leaves", ahead=3)
+        return kinds[:3] == ["the", "chain", "number"] and tells and "space" in kinds[4:10] and "make" not in kinds
 
     def read_telling(self, start: int) -> bool:
         """ "You will be working in a spiral.": the whole sentence tells, and works nothing."""

@@ -125,13 +125,16 @@ def shaped_rows(stream: Stream, shaping: Shaping, start: int) -> RowCall | Shapi
         stream.take()
     stream.skip("the", "each", "same") if stream.kind(1) in ("next", "number") else None
     now = _this_row(stream)
-    if now and stream.kind() not in ("and", "then"):
+    behind = stream.kind(1 if stream.kind() == "," else 0)
+    if now and behind not in ("and", "then"):
         if _ends(stream):
             return shaping
         stream.at = before
         return None
     first = ((shaping,),) if now else ()
-    stream.skip("and", "then", "in", "on", "of") if now else None
+    if now:
+        stream.take_if(",")
+        stream.skip("and", "then", "in", "on", "of")
     if stream.kind() == "next" and not now:
         stream.take()
         number = stream.amount()
@@ -139,7 +142,7 @@ def shaped_rows(stream: Stream, shaping: Shaping, start: int) -> RowCall | Shapi
             return RowCall(stream.span_from(start), None, None, rows=number, own=((shaping,),))
         stream.at = before
         return None
-    step = _every(stream)
+    step = every_so_many(stream)
     if step is None:
         stream.at = before
         return None
@@ -153,9 +156,12 @@ def shaped_rows(stream: Stream, shaping: Shaping, start: int) -> RowCall | Shapi
     even = OpenWork(span, "even", plain=True)
     cycle = (*(((even,),) * (step - 1)), (shaping,))
     number, until = often
-    sure = step == 1 or bool(first) and (until is not None or number is not None and number.kind is TimesKind.MORE)
+    more, in_all = (number is not None and number.kind is kind for kind in (TimesKind.MORE, TimesKind.IN_ALL))
+    in_all = in_all and any(item.kind == "total" for item in stream.lexemes[start : stream.at])
+    sure = step == 1 or bool(first) and (until is not None or more or in_all)
     if first and sure and until is None:
-        passes = Times(number.span, TimesKind.IN_ALL, number.number)
+        fewer = Amount(tuple(one and one - 1 for one in number.number.values))  # the next row is one of all
+        passes = Times(number.span, TimesKind.IN_ALL, fewer if in_all else number.number)
         return RowCall(span, None, None, times=passes, own=cycle, lead=first)
     if first and not sure:
         stream.at = before
@@ -178,7 +184,7 @@ def _this_row(stream: Stream) -> bool:
     return False
 
 
-def _every(stream: Stream) -> int | None:
+def every_so_many(stream: Stream) -> int | None:
     """Takes "every row", "every other row", "every foll alt row", "every 4th row", "every 4 rows": one row in how many."""
     start = stream.at
     if stream.take_if("each") is None:
@@ -228,4 +234,4 @@ def _ends(stream: Stream) -> bool:
     return stream.done or stream.kind() in (".", ";", "dash", "=", *OPENERS, *CLOSERS)
 
 
-__all__ = ["rows_even", "shaped_rows"]
+__all__ = ["every_so_many", "rows_even", "shaped_rows"]

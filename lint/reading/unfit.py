@@ -1,4 +1,6 @@
-"""Lists over the sizes that are not one number for each size: their row is not worked, for its maker reads none of them."""
+"""Lists over the sizes that are not one number for each size: a row of work with one is not worked, for its maker reads
+none of them; a printed count with one says nothing, and its row is worked like one without.
+"""
 
 from __future__ import annotations
 
@@ -8,10 +10,28 @@ from lint.lexicon import Lexeme
 from lint.reading.namedlists import figure_of_size
 from lint.reading.stream import CLOSERS, OPENERS
 from lint.source import Span
-from lint.tree import AlongEdge, FastenOff, OpenWork, OtherSide, Remark, Step, Unread, UseYarn
+from lint.tree import MAKES_STITCHES, AlongEdge, FastenOff, OpenWork, OtherSide, Remark, Step, Unread, UseYarn, Work
 
 _SIGNS = (",", ":", ";", "/", "dash")
 _COUNTED = ("any_stitch", "times", "space")
+_FEWEST = 3  # figures of a list that is surely one over the sizes: "20 (22) sc" may be told of other things
+_UNITS = ("stitch", "any_stitch", "space", "total")
+_BEFORE_COUNTS = (
+    ".",
+    ":",
+    ";",
+    "dash",
+    "=",
+    "→",
+    "turn",
+    "join",
+    "stitch",
+    "any_stitch",
+    "across",
+    "around",
+    "end",
+    *CLOSERS,
+)
 _ASIDE = (Remark, FastenOff, UseYarn, AlongEdge, OtherSide, OpenWork, Unread)  # figures there make no stitches
 
 
@@ -30,6 +50,32 @@ def unfit_lists_unread(steps: list[Step], lexemes: list[Lexeme], sizes: int, nam
         if not any(aside.start <= span.start < aside.end and aside.start not in opened for aside in asides)
     ]
     return [*found, *steps] if found else steps
+
+
+def without_unfit_counts(steps: list[Step], lexemes: list[Lexeme], sizes: int) -> tuple[list[Step], list[Span]]:
+    """The steps without the words of printed counts that fit no reading over the sizes; and where those counts stand."""
+    made = [step.span for step in steps if isinstance(step, MAKES_STITCHES)]
+    counts: list[Remark] = []
+    for span in unfit_lists(lexemes, sizes) if sizes > 1 and made else ():
+        first = next(index for index, item in enumerate(lexemes) if item.start == span.start)
+        last = next(index for index, item in enumerate(lexemes) if item.end == span.end)
+        opened = first > 0 and lexemes[first - 1].kind in OPENERS
+        before = lexemes[first - 1 - opened].kind if first > opened else "end"
+        kinds = [item.kind for item in lexemes[last + 1 :]]
+        unit = next((index for index, kind in enumerate(kinds) if kind not in _UNITS), len(kinds))
+        ends = kinds[unit : unit + 1] in ([], ["."], [";"], ["join"], ["turn"], [","]) or kinds[unit] in CLOSERS
+        alone = before == "." and kinds[unit:] in ([], ["."])  # a sentence of its own: "Turn. 18 (22, 26) sc."
+        behind = all(one.end <= span.start or alone and one.start >= span.start for one in made)
+        figures = sum(item.kind == "number" for item in lexemes[first : last + 1])
+        if behind and ends and (unit or opened) and before in _BEFORE_COUNTS and figures >= _FEWEST:
+            counts.append(Remark(Span(lexemes[first - opened].start, lexemes[last + unit].end), unfit=figures))
+    left: list[Step] = [
+        step
+        for step in steps
+        if not isinstance(step, (Unread, Work))
+        or not any(step.span.start < one.span.end and one.span.start < step.span.end for one in counts)
+    ]
+    return [*left, *counts], [one.span for one in counts]
 
 
 def unfit_lists(lexemes: list[Lexeme], sizes: int) -> Iterator[Span]:

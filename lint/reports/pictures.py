@@ -57,9 +57,10 @@ def pictures(report: Report, findings: Sequence[Finding]) -> tuple[Picture, ...]
     seen: dict[tuple, str] = {}
     left = MOST_DRAWN
     pieces = stitch_graph(report.pattern, report.book, unwatched=_too_large(report))
+    as_large = Counter(map(_extent, pieces))
     for piece in pieces:
         name = wording.listed([part.name for part in piece.parts])
-        alike = seen.setdefault(_shape(piece), name)
+        alike = seen.setdefault(_shape(piece), name) if as_large[_extent(piece)] > 1 else name
         if alike is not name or piece.stitches < 2 or not any(layer.row for layer in piece.layers):
             continue
         drawn = piece.stitches <= min(MOST_STITCHES, left)
@@ -108,6 +109,11 @@ def _about_stitches(report: Report, finding: Finding) -> bool:
         return report.book.rule(finding.rule).area in ("counts", "wording")
     except KeyError:
         return True
+
+
+def _extent(piece: Piece) -> tuple[int, int]:
+    """Rows and stitches: only pieces that have the same can look alike."""
+    return len(piece.layers), piece.stitches
 
 
 def _shape(piece: Piece) -> tuple:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 # A choice is named by its sort and what it hangs on: ("times", 812), ("chain counts", 3, "dc").
@@ -19,11 +20,17 @@ class Choices:
     forced: dict[Key, int] = field(default_factory=dict)
     asked: dict[Key, tuple[int, int]] = field(default_factory=dict)  # key -> (taken, how many options)
     hinted: set[Key] = field(default_factory=set)  # answered by other words of the row, such as the join
+    settled: Mapping[Key, int] = field(default_factory=dict)  # what most sizes answer: no other reading
+    defaults: dict[Key, int] = field(default_factory=dict)  # of what was asked
 
     def pick(self, key: Key, options: int, default: int, habit: Key | None = None) -> int:
         """The option (from 0) to take at this point; `habit` is the key under which the pattern settles it."""
         if key in self.asked:
             return self.asked[key][0]
+        self.defaults[key] = default
+        if key in self.settled:
+            self.asked[key] = (self.settled[key], 1)
+            return self.settled[key]
         taken = self.forced.get(key)
         if taken is None:
             taken = self.habits.get(habit or key, default)

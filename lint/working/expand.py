@@ -8,10 +8,11 @@ from lint.amount import Amount
 from lint.pattern import Part, Row, Stated
 from lint.tree import MAKES_STITCHES, FastenOff, RowCall, Step, TimesKind
 from lint.working.alternating import Alternates, label_word
+from lint.working.likepieces import rows_called
 from lint.working.onesize import for_size, works
+from lint.working.rownames import answers_to
 
 MOST_ROWS = 5000
-_SHAPING = ("shap", "armhole", "neck", "shoulder", "divide")  # headings inside a piece
 _ANY_ROW = (
     "next row",
     "next round",
@@ -76,10 +77,14 @@ class _Called:
 class Expander:
     """Knows the rows that one size has met so far, so that "Rep Rows 2-5" finds them."""
 
-    def __init__(self, size: int = 0, in_all: bool = False) -> None:
-        """`in_all`: "Rep last 2 rows 4 times" counts the rows just worked among the four."""
+    def __init__(self, size: int = 0, in_all: bool = False, own_way: frozenset[int] = frozenset()) -> None:
+        """`in_all`: "Rep last 2 rows 4 times" counts the rows just worked among the four.
+
+        `own_way`: the parts (by id) that have rows of their own beside those of a piece they call for.
+        """
         self.size = size
         self.in_all = in_all
+        self.own_way = own_way
         self.met: list[_Met] = []
         self.range_faults: list[tuple[Row, Part, int, int]] = []
         self.counted_on = True  # False after rows of which the text does not say how many they are
@@ -165,7 +170,9 @@ class Expander:
             return []  # "Rep last 2 rows - (2, 3) times": not in this size
         cycle = self._cycle(call, kind, part)
         whole = call.part is not None and call.first is None and row.label is not None and numbers != [None]
-        unknown = call.rows_in_all and not self._rows_so_far(part) or whole and len(numbers) != len(cycle)
+        calls = [step for step in steps if isinstance(step, RowCall)]
+        mixed = len(calls) > 1 and any(map(_by_itself, calls))  # in a row with a label: which of its rows is which?
+        unknown = mixed or call.rows_in_all and not self._rows_so_far(part) or whole and len(numbers) != len(cycle)
         if not cycle or unknown:
             what = f"{call.kind or kind} {call.first}" if call.first else call.name or call.part or "the rows before"
             return [
@@ -176,7 +183,6 @@ class Expander:
         if call.lead or call.apart:
             cycle, numbers = self._led(row, part, cycle, numbers, call, kind)
         result = []
-        calls = [step for step in steps if isinstance(step, RowCall)]
         if len(calls) > 1:  # "Rep Rows 5-8 3 times, then Rows 5 and 6 once"
             cycle = [called for one in calls for called in self._passes_of(one, kind, part)]
             after = tuple(step for step in after if not isinstance(step, RowCall))
@@ -289,14 +295,15 @@ class Expander:
             return [_Called(steps, None, sort, label, None) for steps in call.own]
         if call.name is not None:
             name = call.name.lower()  # "Dec row", "Next row (dec)"
-            forms = [lambda label: label.startswith(name), lambda label: f"({name.split()[0]})" in label]
+            forms = [lambda label: answers_to(label, name), lambda label: label.startswith(name)]
             found = (e for is_it in forms for e in reversed(self.met) if is_it(e.label.lower()))
             named = next(found, None)
             return [_called(named)] if named is not None else []
         if call.part is not None:
             there = self._piece(call.part)
             if call.first is None:
-                return self._begun([_called(entry) for entry in _up_to(there, call)], there, part)
+                rows = rows_called(there, call, id(part) in self.own_way) if there else []
+                return self._begun([_called(entry) for entry in rows], there, part)
             here = list(reversed(there))  # the first rows of these numbers from that piece on
         if call.first is None:
             number = call.number.lone or 0
@@ -348,30 +355,21 @@ class Expander:
         return [replace(rows[0], steps=self.preludes.get(id(there[0].part), ()) + rows[0].steps), *rows[1:]]
 
 
-def _up_to(rows: list[_Met], call: RowCall) -> list[_Met]:
-    """The rows of a piece up to the last one called for; [] if it is not there, or can't be told."""
-    if call.last is not None:
-        last = call.last.lone
-        at = next((i for i, e in enumerate(rows) if e.number == last and call.kind in (None, e.kind)), None)
-        return rows[: at + 1] if at is not None and last else []
-    if call.to_part is not None:
-        wanted = call.to_part.lower().split()[-1 if len(call.to_part.split()) == 1 else -2].rstrip("s")
-        at = next((i for i, e in enumerate(rows) if wanted in e.part.name.lower() and e.part is not rows[0].part), None)
-        return rows[:at] if at else []
-    end = 1
-    while end < len(rows) and (rows[end].part is rows[0].part or rows[end].number == rows[end - 1].number + 1):
-        end += 1
-    shaped = end < len(rows) and any(word in rows[end].part.name.lower() for word in _SHAPING)
-    return [] if shaped else rows[:end]  # whether those rows are the piece's own is not said
-
-
 def _called(entry: _Met) -> _Called:
     return _Called(entry.steps, entry.stated, entry.kind, entry.label, entry.number or None)
 
 
 def pieces(row: Row) -> tuple[Row, ...]:
     """A row's own work, and the rows called for in a sentence after it: "Row 3: …, turn. Rep Rows 2 and 3 4 times."."""
-    at = next((i for i, step in enumerate(row.steps) if isinstance(step, RowCall)), None)
+    calls = [i for i, step in enumerate(row.steps) if isinstance(step, RowCall)]
+    if row.label is None and len(calls) > 1 and any(_by_itself(row.steps[i]) for i in calls):
+        cuts = [*calls, len(row.steps)]
+        cuts[0] = 0  # "Work even for 8 rows. Dec 1 st at each end of next row": each of them rows of its own
+        return tuple(
+            Row(row.steps[call].span, None, row.steps[start:end], row.stated if end == cuts[-1] else None, row.sizes)
+            for call, start, end in zip(calls, cuts, cuts[1:], strict=False)
+        )
+    at = calls[0] if calls else None
     if at is None or not any(isinstance(step, MAKES_STITCHES) for step in row.steps[:at]):
         return (row,)
     call = row.steps[at]
@@ -380,6 +378,11 @@ def pieces(row: Row) -> tuple[Row, ...]:
         replace(row, steps=row.steps[:at], stated=row.stated if own else None),
         Row(call.span, None, row.steps[at:], None if own else row.stated, row.sizes),
     )
+
+
+def _by_itself(call: RowCall) -> bool:
+    """Whether a call tells rows of its own, or how many, and is no cycle that others of its sentence go on from."""
+    return bool(call.own or call.rows is not None or call.lead or call.apart or call.until is not None)
 
 
 def _passes(call: RowCall, cycle: int) -> int | None:

@@ -23,7 +23,7 @@ class Node:
     def __init__(self, kind: str, parents: tuple[Node, ...] = (), group: int = 0, chain: int = 0) -> None:
         self.kind = kind
         self.parents = parents  # what it was worked into: one place, several for a decrease, none for a chain
-        self.group = group  # nodes worked into one place at one time share a number
+        self.group = group  # nodes worked into one place at one time share a number; 0: alone in its place
         self.chain = chain  # chains of a beginning chain that counts as this stitch
         self.special: str | None = None
         self.corner = False

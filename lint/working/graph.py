@@ -19,7 +19,8 @@ from lint.working.choices import Key
 from lint.working.effort import Effort
 from lint.working.expand import Instance
 from lint.working.fabric import Fabric, Node, afresh, no_search_for_garbage
-from lint.working.pieces import Column, PatternWorker
+from lint.working.onereading import Column
+from lint.working.pieces import PatternWorker
 from lint.working.recording import KeepingBench, RecordingBench
 from lint.working.trials import PieceState, Task, Trial
 

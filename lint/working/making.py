@@ -40,11 +40,10 @@ class Making(Beginning):
 
     def put_one_each(self, kind: str, places: list[Node]) -> None:
         """One stitch into each of several places that follow each other."""
-        made, group = self.made, self.group
-        for place in places:
-            group += 1
-            made.append(Node(kind, (place,), group))
-        self.group = group
+        self.made += [Node(kind, (place,)) for place in places]
+        if places:
+            self.group += 1
+            self.made[-1].group = self.group  # what comes may be put into the last place as well
         self.group_place = places[-1] if places else None
         self.check_size()
 

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections import deque
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import cached_property
 from itertools import zip_longest
 
@@ -59,27 +59,14 @@ from lint.working.expand import MOST_ROWS, Expander, Instance, Loop, pieces
 from lint.working.fabric import Fabric, no_search_for_garbage
 from lint.working.goingon import as_printed, goes_on_better, last_chain, next_fabric, spaces_as_printed
 from lint.working.joinedpieces import counted_round_pieces, with_piece
+from lint.working.likepieces import own_ways
+from lint.working.onereading import Column, Settled, in_one_reading
 from lint.working.rowstate import NotDefined, TooMany
 from lint.working.starts import begins_own, corner_to_corner, first_steps, founds, is_round, until_turned
 from lint.working.trials import PieceState, Side, Task, Trial, best_reading, settle, workings_of
 
 _SHORT_ROWS = ("heel", "short row", "bust dart")  # headings under which rows turn before their end
 NO_STITCHES = "no stitches were found in this row"
-
-
-@dataclass(frozen=True)
-class Column:
-    """All rows of one size, worked: for each printed row, in order, what it comes to."""
-
-    rows: tuple[tuple[Entry, ...], ...]
-    stitches: int
-    range_faults: tuple
-
-    @property
-    def faults(self) -> int:
-        """How many rows differ from their count or do not fit."""
-        bad = (Outcome.DIFFERS, Outcome.NOT_RECOMPUTED)
-        return sum(one.cell.outcome in bad or bool(one.cell.misfits) for entries in self.rows for one in entries)
 
 
 class PatternWorker:
@@ -96,6 +83,7 @@ class PatternWorker:
         self.effort = effort or Effort()
         self.workings = workings
         self.sizes = max(1, len(pattern.sizes))
+        self.settled: Settled = pattern.settled
         self.works_behind = works_behind(pattern)
         self.printed = {id(part): [piece for row in part.rows for piece in pieces(row)] for part in pattern.parts}
         self.heights = {rule.key: rule.height for rule in book.stitches.stitches}
@@ -107,7 +95,7 @@ class PatternWorker:
     def ledger(self) -> Ledger:
         """Every row of every size, worked; a printed row's rows are set side by side from its first one on."""
         with no_search_for_garbage():
-            columns = [self.work_size(size) for size in range(self.sizes)]
+            columns, self.settled = in_one_reading(self.sizes, self._settled_so, self.settled)
         parts = [part for part in self.pattern.parts for _ in self.printed[id(part)]]
         rows = [
             side_by_side(part, entries)
@@ -116,6 +104,11 @@ class PatternWorker:
         ]
         faults = next((column.range_faults for column in columns if column.range_faults), ())
         return Ledger(tuple(rows), sum(column.stitches for column in columns), faults)
+
+    def _settled_so(self, size: int, settled: Settled) -> Column:
+        """One size, with some answers settled."""
+        self.settled = settled
+        return self.work_size(size)
 
     # one size ------------------------------------------------------------------------------------------
 
@@ -148,7 +141,9 @@ class PatternWorker:
     def _worked(self, habits: dict[Key, int], size: int, in_all: bool = False) -> tuple[Column, PieceState]:
         spiral = self.pattern.facts.get("spiral", False)
         state = PieceState(rules=self._rules(), habits=dict(habits), spiral=spiral, effort=self.effort)
-        expander = Expander(size, in_all)
+        for row, key, answer in self.settled:
+            state.settled.setdefault(row, {})[key] = answer
+        expander = Expander(size, in_all, own_ways(self.pattern.parts))
         worked: list[tuple[Entry, ...]] = []
         blocks = False
         for part in self.pattern.parts:
@@ -166,7 +161,7 @@ class PatternWorker:
             state.pieces = with_piece(state.pieces, part, done)
             if in_order:
                 state.fastened = any(isinstance(step, FastenOff) for step in part.rows[-1].steps)
-        return Column(tuple(worked), state.stitches, tuple(expander.range_faults)), state
+        return Column(tuple(worked), state.stitches, tuple(expander.range_faults), state.answers), state
 
     def _printed_row(
         self,
@@ -351,7 +346,7 @@ class PatternWorker:
         makes = worked.made.stitches or worked.made.spaces
         asked = makes and (self.workings or self.workings is not None and best.agrees is False)
         workings = workings_of(best, task, state) if asked else None
-        settle(best, state)
+        settle(best, state, task.place)
         unsaid = worked.unsaid_chain
         unsaid = (unsaid[0], None) if unsaid is not None and best.either else unsaid
         columns = columns_of(worked.fabric.nodes, fabric.nodes) if worked.made.by_kind else None

@@ -59,6 +59,9 @@ class Placing(RowEnds):
         if which is Which.NEXT and target.kind is TargetKind.SPACE:
             self.pass_edge_loop(target)
         if which is Which.ELSEWHERE:
+            alone = self.only_work
+            if alone is not None and place in alone.places and number == 1 and not alone.number_said:
+                raise PlacesUnknown("how many stitches go there is not said")  # "sc around the hem", and nothing else
             return [Node("elsewhere") for _ in range(number)]
         if which is Which.EACH:
             if place.of is not None:

@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from lint.place import TargetKind, Which
-from lint.tree import Work
+from lint.tree import Repeat, Work
 from lint.working.cursor import family
 from lint.working.fabric import Node
 from lint.working.repeating import Repeating
@@ -25,6 +25,14 @@ class PlainRun:
     together: int = 0
     name: str | None = None  # of the stitches worked into, where they are named
     fits: set[str] = field(default_factory=set)  # kinds of stitch that answer to the name
+
+    def answers(self, kinds: set[str]) -> bool:
+        """Whether stitches of all these kinds are places of the run."""
+        for kind in kinds - self.fits:
+            if kind in ("space", "ring") or self.name is not None and self.name not in (kind, family(kind)):
+                return False
+            self.fits.add(kind)
+        return True
 
 
 _NOT_PLAIN = PlainRun("", 0)
@@ -88,25 +96,59 @@ class Plain(Repeating):
         found = cursor.nodes[at:end]
         if len(found) < run.places:
             return False
-        fits, name = run.fits, run.name
-        for node in found:
-            kind = node.kind
-            if kind not in fits:
-                if kind in ("space", "ring") or name is not None and kind != name and family(kind) != name:
-                    return False
-                fits.add(kind)
+        if not run.answers({node.kind for node in found}):
+            return False
+        self.make_plain(run, found)
+        cursor.at, cursor.last = end, found[-1]
+        if len(self.made) > MOST_STITCHES:
+            raise TooMany
+        return True
+
+    def plain_passes(self, step: Repeat, most: int, upto: int) -> int:
+        """Work passes of a repeat of plain runs alone, at most so many; tells how many were worked.
+
+        Up to a place, there is always room left for one pass more: the first and the last are worked the long way.
+        """
+        cursor, items = self.cursor, step.items
+        if (
+            self.outer is not None
+            or cursor.troubles
+            or not all(type(item) is Work and not item.perhaps for item in items)
+        ):
+            return 0
+        runs = [self.plain_run(item) for item in items]
+        wide = sum(run.places for run in runs)
+        stop = min(upto, len(cursor.nodes) if cursor.stop is None else cursor.stop)
+        passes = min(most, (stop - cursor.at) // wide - 1 if wide else 0)
+        if passes < 1 or not all(run.places for run in runs):
+            return 0
+        nodes, at = cursor.nodes, cursor.at
+        kinds = {node.kind for node in nodes[at : at + passes * wide]}
+        if not all(run.answers(kinds) for run in runs):
+            return 0
+        for _ in range(passes):
+            for run in runs:
+                self.step_from = len(self.made)
+                self.make_plain(run, nodes[at : at + run.places])
+                at += run.places
+            if len(self.made) > MOST_STITCHES:
+                raise TooMany
+        cursor.at, cursor.last = at, nodes[at - 1]
+        return passes
+
+    def make_plain(self, run: PlainRun, found: list[Node]) -> None:
+        """The stitches of a plain run, into places that are there."""
         self.begun = self.works_stitches = True
         self.used += run.places
         made, kind, group = self.made, run.kind, self.group
         if run.together:
             for first in range(0, run.places, run.together):
-                group += 1
-                made.append(Node(kind, tuple(found[first : first + run.together]), group))
+                made.append(Node(kind, tuple(found[first : first + run.together])))
             self.group_place = None
         elif run.each == 1:
-            for node in found:
-                group += 1
-                made.append(Node(kind, (node,), group))
+            made += [Node(kind, (node,)) for node in found]  # a stitch alone in its place needs no number…
+            group += 1
+            made[-1].group = group  # …but the last, which what comes may join
             self.group_place = found[-1]
         else:
             for node in found:
@@ -117,7 +159,3 @@ class Plain(Repeating):
                 self.bunches[kind, run.each] += run.places
             self.group_place = found[-1]
         self.group = group
-        cursor.at, cursor.last = end, found[-1]
-        if len(made) > MOST_STITCHES:
-            raise TooMany
-        return True

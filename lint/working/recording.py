@@ -10,7 +10,7 @@ from collections.abc import Sequence
 
 from lint.place import Place
 from lint.source import Span
-from lint.tree import Chain, Passage, Shaping, Skip, Step, Work
+from lint.tree import Chain, Passage, Repeat, Shaping, Skip, Step, Work
 from lint.working.accounts import Accounts, Entry
 from lint.working.bench import Bench
 from lint.working.fabric import Fabric, Node
@@ -66,6 +66,9 @@ class RecordingBench(KeepingBench):
         entry.end = len(self.made)
         self._show_role(entry, before)
         into.append(entry)
+
+    def plain_passes(self, step: Repeat, most: int, upto: int) -> int:
+        return 0  # each pass is watched
 
     def save(self) -> tuple:
         return (*super().save(), len(self.entry.passes))

@@ -55,7 +55,8 @@ class Repeating(Moving):
         """A repeat that says how often; passes beyond what fits are a trouble."""
         passes = self.fixed_passes(step)
         noted, ran_out, whole = len(self.noted), self.cursor.ran_out, passes
-        for number in range(passes):
+        number = 0
+        while number < passes:
             last = number == passes - 1
             items = step.last_pass if last and step.last_pass is not None else step.items
             before = len(self.made), self.cursor.at
@@ -66,6 +67,9 @@ class Repeating(Moving):
             if (len(self.made), self.cursor.at) == before and number > 2:
                 whole = passes
                 break  # nothing is made and nothing used: more passes change nothing
+            number += 1
+            if number == 1:
+                number += self.plain_passes(step, passes - 2, len(self.cursor.nodes))
         if 1 <= whole < passes:  # some passes fit, and then the places run out
             wanted = next((n.trouble.wanted for n in self.noted[noted:] if n.trouble.kind == "run out"), "st")
             self.noted[noted:] = [n for n in self.noted[noted:] if n.trouble.kind != "run out"]
@@ -99,6 +103,8 @@ class Repeating(Moving):
                 self.restore(state)
                 break
             passes, before_last = passes + 1, state
+            if passes == 1:
+                passes += self.plain_passes(step, len(cursor.nodes), boundary)
             self.check_size()
         if not passes and boundary - cursor.at > _ROOM:
             raise PlacesUnknown("the repeat does not fit even once, though there is room")

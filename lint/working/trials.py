@@ -66,6 +66,8 @@ class PieceState:
     bench: type[Bench] = Bench  # what rows are worked on; a KeepingBench is kept with the reading worked on it
     stitches: int = 0
     effort: Effort = field(default_factory=Effort)  # one for all sizes and readings of a pattern
+    settled: dict[int, dict[Key, int]] = field(default_factory=dict)  # by row, what most sizes answer
+    answers: dict[int, dict[Key, tuple[int, int]]] = field(default_factory=dict)  # by row, with the answer by default
     usual: dict[Key, int] = field(default_factory=dict)  # chains read against the trade's habit: how they usually are
     speaks: Counter = field(default_factory=Counter)  # how many rows' counts speak for such a reading
 
@@ -84,6 +86,11 @@ class Task:
     @classmethod
     def of(cls, instance: Instance, state: PieceState, fabric: Fabric, size: int, blocks: bool) -> Task:
         return cls(instance, _with_carried(instance.steps, state), fabric, is_round(instance, fabric), size, blocks)
+
+    @property
+    def place(self) -> int:
+        """Where the row's words begin, by which rows that work the same words are known."""
+        return (self.instance.steps or (self.instance.row,))[0].span.start
 
 
 @dataclass
@@ -207,7 +214,8 @@ def _bench(sort: type[_B], task: Task, state: PieceState, forced: dict[Key, int]
         nodes = [nodes[0], *reversed(nodes[1:])]
     on_chain = bool(nodes) and nodes[0].kind == "ch"
     below = replace(task.fabric, nodes=nodes, circular=task.fabric.circular or task.circular and not on_chain)
-    bench = sort(below, task.size, task.circular, state.rules, Choices(state.habits, forced), blocks=task.blocks)
+    choices = Choices(state.habits, forced, settled=state.settled.get(task.place, {}))
+    bench = sort(below, task.size, task.circular, state.rules, choices, blocks=task.blocks)
     bench.flat_below = not task.fabric.circular
     bench.earlier = state.earlier
     bench.free_loops = state.loops.number
@@ -225,7 +233,7 @@ def _compared(task: Task, worked: Worked) -> Comparison | None:
     return None
 
 
-def settle(best: Trial, state: PieceState) -> None:
+def settle(best: Trial, state: PieceState, place: int) -> None:
     """Keep what the counts have settled for the rest of the pattern."""
     for length, counting in best.worked.learned:
         if counting.throughout:
@@ -239,6 +247,11 @@ def settle(best: Trial, state: PieceState) -> None:
             state.usual[key] = 1 - taken
     if not (best.agrees and best.fits):
         return
+    choices = best.worked.choices
+    if choices.asked:
+        state.answers[place] = {
+            key: (taken, choices.defaults[key]) for key, (taken, _) in choices.asked.items() if key not in best.either
+        }
     for key, taken in best.forced.items():
         if key[0] in ("times", "bare number", "n in next n"):
             state.habits[(key[0], "habit")] = taken

@@ -1,0 +1,63 @@
+"""Which rows "Work as for Back" calls for: those of the piece, and of the headings within it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Protocol, TypeVar
+
+from lint.pattern import Part
+from lint.tree import MAKES_STITCHES, RowCall
+
+_WITHIN = ("shap", "armhole", "neck", "shoulder", "divide", "dividing", "raglan", "crown")  # headings inside a piece
+
+
+class RowMet(Protocol):
+    """A row met so far: its sort, its number (0: none) and its part."""
+
+    kind: str
+    number: int
+    part: Part
+
+
+Met = TypeVar("Met", bound=RowMet)
+
+
+def within_piece(part: Part) -> bool:
+    """Whether a heading tells a section of the piece before it: "Shape Armholes", "NECK SHAPING"."""
+    return any(word in part.name.lower() for word in _WITHIN)
+
+
+def own_ways(parts: Sequence[Part]) -> frozenset[int]:
+    """The parts (by id) with rows of their own beside those they call for, here or under a heading within them."""
+    return frozenset(
+        id(part)
+        for part, coming in zip(parts, (*parts[1:], None), strict=False)
+        if coming is not None
+        and within_piece(coming)
+        or any(
+            row.label is not None and any(isinstance(step, MAKES_STITCHES) for step in row.steps) for row in part.rows
+        )
+    )
+
+
+def rows_called(rows: Sequence[Met], call: RowCall, own_way: bool) -> Sequence[Met]:
+    """The rows of a piece up to the last one called for; [] if it is not there, or can't be told.
+
+    `rows`: those met from the first of the piece on.  `own_way`: the piece that calls has other rows too, so that
+    how much of a piece with headings within it is meant is not said.
+    """
+    if call.last is not None:
+        last = call.last.lone
+        at = next((i for i, e in enumerate(rows) if e.number == last and call.kind in (None, e.kind)), None)
+        return rows[: at + 1] if at is not None and last else []
+    if call.to_part is not None:
+        wanted = call.to_part.lower().split()[-1 if len(call.to_part.split()) == 1 else -2].rstrip("s")
+        at = next((i for i, e in enumerate(rows) if wanted in e.part.name.lower() and e.part is not rows[0].part), None)
+        return rows[:at] if at else []
+    end = 1
+    while end < len(rows) and (rows[end].part is rows[0].part or rows[end].number == rows[end - 1].number + 1):
+        end += 1
+    whole = end
+    while whole < len(rows) and within_piece(rows[whole].part):
+        whole += 1
+    return rows[:whole] if whole == end or not own_way else []
