@@ -63,6 +63,7 @@ class Label:
     rows: Amount | None = None  # "Next 4 rows": so many, without numbers
     alternate: bool = False  # "Row 2 and all even rows": every other row from here on
     unclear: bool = False  # figures that are neither one number for each size nor the same for all
+    tally: bool = False  # "4 rounds:": so many of them or, if the numbers before it lead there, round 4
 
     def at(self, size: int) -> tuple[int, ...]:
         """The numbers as one size reads them."""

@@ -104,4 +104,5 @@ class Marked(str, Enum):
     EACH_SPACE = "in each space"
     EACH_CORNER = "in each corner"
     BETWEEN = "between two stitches"
+    ASIDE = "moved to other stitches"
     UNCLEAR = "not told"

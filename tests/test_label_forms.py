@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from helpers import check, corrections, counts, outcomes
+from helpers import all_findings, check, corrections, counts, outcomes, worked_rows
 
 _BALL = (
     ("1", "6 sc in magic ring", 6),
@@ -171,3 +171,51 @@ def test_a_remark_ends_before_the_turn() -> None:
     rows = "Row 1: Sc in 2nd ch from hook and in each ch across, taking your time, turn. (10)\n"
     report = check(f"Strip\nUS terms\n\nSTRIP\nCh 11.\n{rows}")
     assert any(type(step).__name__ == "Turn" for step in report.pattern.parts[0].rows[-1].steps)
+
+
+TALLIED = """Tarn Hat
+
+US terms
+
+ch = chain, sc = single crochet, sl st = slip stitch, st = stitch
+
+Ch 18, join with sl st to first ch.
+Round 1: Sc in each ch around. (18 sc)
+Round 2: Sc in each st around. (18 sc)
+"""
+
+
+@pytest.mark.parametrize(
+    ("rows", "numbers"),
+    [
+        (
+            "5 rounds: sc in each st around.\nRound 8: [sc in next 4 sts, 2 sc in next st] 3 times.\n",
+            [1, 2, 3, 4, 5, 6, 7, 8],
+        ),
+        (
+            "2 rounds: sc in each st around.\n3 rounds: sc in each st around.\nRound 8: sc in each st around.\n",
+            list(range(1, 9)),
+        ),
+        ("5 rounds: sc in each st around.\n", [1, 2, 3, 4, 5, 6, 7]),
+        (
+            "3 rounds: sc in each st around.\n4 rounds: sc in each st around.\nRound 5: sc in each st around.\n",
+            [1, 2, 3, 4, 5],
+        ),
+        ("3 rounds: sc in each st around.\nRound 4: sc in each st around.\n", [1, 2, 3, 4]),
+        ("3 rounds: sc in each st around.\nRound 6: sc in each st around.\n", [1, 2, 3, 4, 5, 6]),
+    ],
+)
+def test_a_number_of_rounds_or_the_number_of_one(rows: str, numbers: list[int]) -> None:
+    """ "5 rounds:" are five of them, unless the numbers around it lead to round 5; nothing is out of order then."""
+    report = check(TALLIED + rows)
+    assert [row.number for row in worked_rows(report)] == numbers
+    assert all(cell is not None for cell in counts(report))
+    assert not [one for one in all_findings(report) if one[0] == "row-number-out-of-order"]
+
+
+@pytest.mark.parametrize(
+    "rows", ["3 rounds: sc in each st around.\n", "4 rounds: sc in each st around.\nRound 6: sc in each st around.\n"]
+)
+def test_where_neither_can_be_told_the_row_is_not_understood(rows: str) -> None:
+    """ "3 rounds" behind Round 2 with nothing after it may be round 3 or three more."""
+    assert outcomes(check(TALLIED + rows))[2] == "not-recomputed"

@@ -22,6 +22,7 @@ from lint.reading.figures import numbers_of
 from lint.reading.gates import GateReader
 from lint.reading.leaving import leavings
 from lint.reading.listings import STRONG, Figures, figures_of, listings
+from lint.reading.sizeglosses import size_glosses
 from lint.reading.stream import Stream, Vocabulary
 from lint.source import Span
 from lint.working.onesize import fallen, sized_amounts, works
@@ -40,7 +41,8 @@ class MakersWords:
         self.text = report.source.text
         self.pattern = report.pattern
         self.sizes = len(report.pattern.sizes)
-        self.gates = GateReader(report.pattern.sizes)
+        names = report.pattern.sizes
+        self.gates = GateReader(names, size_glosses(report.source.text, names))
         self.rows = sorted((row for part in self.pattern.parts for row in part.rows), key=lambda row: row.span)
         self.vocabulary = Vocabulary(
             {special.name: special for special in self.pattern.specials},

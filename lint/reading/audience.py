@@ -7,6 +7,8 @@ from functools import lru_cache
 
 import regex
 
+from lint.reading.sizenames import is_size_name
+
 Sizes = tuple[int, ...]
 
 # one name for all the ways to print a size
@@ -36,6 +38,7 @@ _TAIL = regex.compile(
 )
 _NO_SIZES = regex.compile(r"(?i)\bsize needed|\b(?:rows?|rnds?|rounds?|sts?|hooks?|yarn)\b")
 _SIZE_WORD = regex.compile(r"(?i)\b(?:sizes?|ages?)\b")
+_AGE = regex.compile(r"(?i)\b(?:months?|mths?|mos?|years?|yrs?)\b")
 _EVERY = regex.compile(r"(?i)(?:all|both|every)(?:\s+(?:the\s+)?(?:sizes?|ages?))?")
 _OTHERS = regex.compile(r"(?i)(?:all\s+)?(?:the\s+)?(?:other|remaining)\s+(?:sizes?|ages?)")
 _EXCEPT = regex.compile(
@@ -70,9 +73,10 @@ def size_places(names: tuple[str, ...]) -> dict[str, int]:
 class SizeWords:
     """Knows the sizes of one pattern by their names, their place in the order, and as a whole."""
 
-    def __init__(self, names: tuple[str, ...]) -> None:
+    def __init__(self, names: tuple[str, ...], others: dict[str, int] | None = None) -> None:
+        """`others`: what else the sizes are called."""
         self.number = len(names)
-        self.index = size_places(names)
+        self.index = {**(others or {}), **size_places(names)}
 
     def audience(self, words: str) -> Audience | None:
         """Whom words that stand before a colon, or alone, speak to; None where they speak to nobody."""
@@ -98,6 +102,7 @@ class SizeWords:
         sure = said or only or lead["for"] is not None
         if sizes is not None:
             return Audience(sizes, sure=sure)
+        said = said or all(_AGE.search(piece) and is_size_name(piece) for piece in _AND.split(_bare(core)))
         speaks = said and (only or lead["for"]) and len(core.split()) <= 8 and not _NO_SIZES.search(core)
         return Audience(None, sure=True) if speaks else None
 

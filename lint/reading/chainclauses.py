@@ -125,7 +125,8 @@ class ChainClauses(SkipClauses):
             start = stream.at
             stream.take()
             number = stream.amount()
-            chains = bool(stream.take_if("chain")) or stream.kind() in (",", ".", ";", "end", "(", "for")
+            turning = bool(stream.take_if("turning_chain"))  # "80 ch + 3 turning ch"
+            chains = turning or bool(stream.take_if("chain")) or stream.kind() in (",", ".", ";", "end", "(", "for")
             if number is None or not chains:
                 stream.at = start + 1 if stream.kind() in ("stitch", "chain") else start
                 break

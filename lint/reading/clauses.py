@@ -35,6 +35,7 @@ from lint.reading.rowsof import rows_even
 from lint.reading.runs import place_come_to, side_by_side
 from lint.reading.settingout import set_out
 from lint.reading.sidewords import all_sides, other_sides
+from lint.reading.skips import at_both_ends
 from lint.reading.somebody import about_somebody
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.together import told_together
@@ -79,6 +80,7 @@ def read_row(stream: Stream) -> Reading:
     reading.steps = unfit_lists_unread(reading.steps, read, sizes, stream.vocabulary.size_names)
     if reading.stated is not None and any(one.start <= reading.stated.span.start < one.end for one in counts):
         reading.stated = None
+    reading.steps = at_both_ends(reading.steps, stream)
     reading.steps = picots_closed(joined_on_the_way(repeats.fold_loose(reading.steps)))
     reading.steps = chain_told_by_count(side_by_side(closing_join(place_come_to(reading.steps))), stream.lexemes)
     reading.steps = layers_noted(after_fastening(reading.steps), words, stream.lexemes)
@@ -223,6 +225,8 @@ class Clauses(WordClauses):
         if kind == "group_word" and stream.kind(1) == "of" and stream.kind(2) in OPENERS:
             stream.at += 2  # "shell of (3 dc, ch 1, 3 dc) in next sp"
             return self.read_bracket()
+        if kind == "number" and stream.kind(1) == "times" and stream.kind(2) == "evenly" and self.times_evenly(start):
+            return True
         if (kind == "number" and stream.kind(1) == "times" or by_cross(stream)) and self.read_whole_row(start):
             return True
         stream.at = start
@@ -314,7 +318,7 @@ _READERS: dict[str, Callable[[Clauses, int], bool]] = {
     "turn": Clauses.read_turn,
     "no_turn": Clauses.read_no_turn,
     "no_join": Clauses.read_no_join,
-    "no_fasten": Clauses.read_remark_phrase,
+    "no_fasten": Clauses.read_no_fasten,
     "fasten_off": Clauses.read_fasten_off,
     "with": Clauses.read_with,
     "make": Clauses.read_make,

@@ -7,6 +7,7 @@ from lint.lexicon import Lexeme
 from lint.pattern import Stated, StatedItem
 from lint.reading import countunits
 from lint.reading.rowending import ends_work
+from lint.reading.shares import shares_begin
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 
 _LEADS = (".", ";", "...", "..", "dash", "=", ":", "→", "•", "|", "●")
@@ -116,6 +117,8 @@ def bare_count(stream: Stream, worked: bool) -> Stated | None:
     if in_words is not None:
         inner = sentence.inside(in_words, len(sentence.lexemes))
         found = read(inner, bare=True)
+        shared = shares_begin(inner.lexemes) if found is None else 0
+        found = read(inner.inside(0, shared), bare=True) if shared else found
         if found is not None:
             stream.at = end
             return found

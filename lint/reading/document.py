@@ -23,12 +23,13 @@ from lint.reading.firstuse import with_first_uses
 from lint.reading.headings import begins_work
 from lint.reading.houseletters import house_letters
 from lint.reading.layout import Layout, LayoutReader, PartText, RowText
-from lint.reading.likework import as_another_piece, is_work, label_in_vain, vain_number
+from lint.reading.likework import as_another_piece, goes_on, is_work, label_in_vain, vain_number, works_an_edge
 from lint.reading.linestops import with_line_stops
 from lint.reading.piecewords import PIECE_WORDS
 from lint.reading.prose import running, unbroken, unwrapped
 from lint.reading.rings import ring_words
 from lint.reading.stream import Stream, Vocabulary
+from lint.reading.tallies import tell_tallies
 from lint.reading.terms import Terms, find_terms
 from lint.rulebook import AbbreviationFile, Rulebook, StitchFile
 from lint.source import SourceText, Span
@@ -39,6 +40,7 @@ from lint.tree import (
     Group,
     Join,
     JoinYarn,
+    OpenWork,
     Repeat,
     RowCall,
     Special,
@@ -65,6 +67,7 @@ _NO_DEFINITIONS = ("gauge", "size", "materials", "skill", "multiple", "colours")
 def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto") -> tuple[Pattern, Terms, Lexicon]:
     """The tree of a pattern, the terms it was read in, and the lexicon used."""
     layout = LayoutReader(source, book).read()
+    tell_tallies(layout.parts)
     terms = find_terms(source.text, book.layout, wanted_terms)
     plain = Lexicon(book, terms.terms)
     known = _known_forms(book.abbreviations, book.stitches)
@@ -172,6 +175,9 @@ class _RowReader:
             text.label = Label(span, kind, (number,) if number else (), words=self.source.slice(span).strip())
         elif text.label is None and as_another_piece(reading, self.source.slice(text.span)):
             text.label = Label(reading.steps[0].span, "row", (), words="The piece worked as another")
+        not_read = goes_on(reading, self.source.slice(text.span)) or works_an_edge(reading, lexemes)
+        if text.label is None and not_read:
+            return Row(text.span, None, (OpenWork(text.span, self.source.slice(text.span)),), reading.stated, sizes)
         if text.label is None:
             if self._named(self.source.slice(text.span)):
                 return self.named_row(text)
@@ -194,7 +200,12 @@ class _RowReader:
             stated = None
         if label.unclear:
             words = self.source.slice(label.span)
-            steps = (Unread(label.span, words, "the numbers are not one for each size"), *steps)
+            why = (
+                "this may be so many rows or the number of one"
+                if label.tally
+                else "the numbers are not one for each size"
+            )
+            steps = (Unread(label.span, words, why), *steps)
         return Row(label.span.to(text.span), label, steps, stated, sizes)
 
     def _of_another_row(self, text: RowText, label: Label, at: int) -> bool:

@@ -79,7 +79,9 @@ def nothing_swallowed(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
         if note is not None and not swallows:
             inside = words(note.span)
             swallows = not any(item.kind in ("row", "round") for item in inside) and any(
-                (_is_placed(inside, i) or _is_numbered_and_placed(inside, i)) and inside[i + 1].kind in _PLACED
+                (_is_placed(inside, i) or _is_numbered_and_placed(inside, i))
+                and inside[i + 1].kind in _PLACED
+                and not _stands_there(inside, i)
                 for i in range(len(inside))
             )
         if swallows:
@@ -88,6 +90,13 @@ def nothing_swallowed(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
         else:
             found.append(step)
     return found
+
+
+def _stands_there(inside: list[Lexeme], index: int) -> bool:
+    """Whether "counts as dc in same st" ends here: the chain stands where the yarn was joined, and nothing more is worked."""
+    behind = [item.kind for item in inside[index + 1 :] if item.kind not in ("the", *CLOSERS, ".")]
+    led = [item.kind for item in inside[:index] if item.kind not in ("number", "first", "the", *OPENERS)]
+    return behind[:2] == ["in", "same"] and len(behind) <= 3 and led in (["counts"], ["counts", "as"])
 
 
 def _is_a_place(inside: list[Lexeme]) -> bool:

@@ -50,7 +50,9 @@ START = regex.compile(
 
 def begins_work(text: str) -> bool:
     """Whether a line starts a piece: its chain or ring; not a note on what a chain counts as."""
-    return START.match(text) is not None and not regex.search(r"(?i)\bcounts?\b|not a st|[=–]|:(?!\s*\d)", text)
+    return START.match(text) is not None and not regex.search(
+        r"(?i)\bcounts?\b|not a st|=|(?<!\d\s?)–|–(?!\s?\d)|:(?!\s*\d)", text
+    )
 
 
 def _tells_a_chain(line: str) -> bool:

@@ -251,11 +251,22 @@ class LabelReader:
             Amount(tuple(one[0] if one else None for one in rows)) if rows else None,
             bool(groups.get("alternate")),
             unclear or bool(groups.get("rows")) and rows is None or bool(groups.get("onward")),
+            _is_tally(match, numbers, by_size),
         )
         body, count = match.end(), _COUNT_BEHIND.search(groups.get("numbers") or "")
         if count is not None and self._sizes == 1 and (groups.get("sign") or "").strip() in (":", "-", "–", "—"):
             body = match.start("numbers") + count.start()  # "Rnd 2 (12): inc in each st"
         return Found(label, offset + match.start(), offset + body, groups.get("prefix"))
+
+
+def _is_tally(match: regex.Match, numbers: tuple[int, ...], by_size: tuple[tuple[int, ...], ...]) -> bool:
+    """Whether a number and a plural word, "4 rounds:", "3 (4, 5) rows:", may say how many rows there are."""
+    groups = match.groupdict()
+    word, figures = groups.get("word") or "", groups.get("numbers") or ""
+    if not word.lower().endswith("s") or not figures or match.start("numbers") > match.start("word"):
+        return False
+    lone = len(numbers) == 1 and all(len(one) <= 1 for one in by_size)
+    return lone and not regex.search(r"(?i)\d\s?(?:st|nd|rd|th)\b", figures)
 
 
 def _colour(extra: str) -> str | None:
@@ -275,11 +286,11 @@ def _figures(word: str, sized: bool) -> str:
         tight = rf"(?:(?<=\d)[-–—](?=\d)|\s*(?:\bto\b|\bthru\b|\bthrough\b|&|\band\b)\s*){_NUMBER}(?=\s+(?:chs?\b|turn\b|(?:sc|h?dc|h?tr)\s+(?:(?:in|into|to)\s+(?:each|ea|every|all)|around|across|blo|flo)\b))"  # "Rows 3-5 ch 1, turn", "Rnds 3-5 sc in each"
         listed = rf"\)\s*[-–—]\s*{_NUMBER}(?=\))"  # "Rounds 11)–14)"
         return rf"{_NUMBER}(?:\.?{more}|{tight}|{listed})*(?:(?:\s*[\[(][\d,\s/\-–]+[\])]|(?:/\d+)+)?)"
-    inside = rf"(?:{_NUMBER}|[-–—−,;:/&\s]|\b(?:to|thru|through|and)\b|\bfor\s+[\w/]+)"
+    inside = rf"(?:{_NUMBER}|[-–—−,;:/&\s]|\b(?:to|thru|through|and)\b|\bfor\s+[\w/]+|\b{word}\s?(?=\d))"
     bracket = rf"[\[({{](?=[^()\[\]{{}}\n]*\d){inside}+[\])}}]"
     ends = rf"[\[({{](?=[^()\[\]{{}}\n]*\d\s*[,:;/]\s*[\d-]){inside}+[\])}}]"  # "2 - (6, 8)": a list, not a count
     empty = rf"[-–—−](?:\s*[-–—−])*(?=\s*{bracket})"
-    after = rf"(?<=[)\]}}])\s*{_NUMBER}{unit}(?=\s*(?:{bracket}|[-–—−:.=]|{word}\b))"  # 32 (36) 40 (44)
+    after = rf"(?<=[)\]}}])\s*(?:{word}\s?)?{_NUMBER}{unit}(?=\s*(?:{bracket}|[-–—−:.=]|{word}\b))"  # 32 (36) 40 (44)
     run = r"\s*(?:[-–—−]|\bto\b|\bthru\b|\bthrough\b)\s*"  # "5 to 9; 5 to 10; 5 to 11"
     joint = r"\s*(?:[-–—−]|\bto\b|\bthru\b|\bthrough\b|&|\band\b|,?\s*\bor\b|,|/)\s*"
     more = rf"{joint}(?:{word}\s*[:.]?\s*)?(?:{_NUMBER}{unit}|(?<=[a-z]\s*|\d[-–]){bracket}|(?<=\d\s[-–]\s){ends})|\s*,?\s*{bracket}|{after}|\s*;\s*{_NUMBER}(?:(?={run}{_NUMBER}){run}{_NUMBER}|(?=\s*(?:[;:]|{word}\b)))"
@@ -333,7 +344,7 @@ def _compiled(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> di
             rf"(?P<core>(?P<name>{names})\s+(?P<word>{word}s?|ring)\b{extra})\s*(?P<sign>:|\.|[-–—]+)", flags
         ),
         "prefixed": regex.compile(
-            rf"(?P<core>(?P<prefix>{title}) (?P<word>{word})\.?\s*:?\s*(?P<numbers>{figures}){extra})\s*(?P<sign>:)",
+            rf"(?P<core>(?P<prefix>{title}),? (?P<word>{word})\.?\s*:?\s*(?P<numbers>{figures}){extra})\s*(?P<sign>:)",
             flags,
         ),
         "titled": regex.compile(rf"(?P<core>(?P<title>{title}) (?P<word>{word})\b{extra})\s*(?P<sign>:)", flags),

@@ -16,6 +16,7 @@ from lint.reading.numbering import labelled_by_number, next_in_number
 from lint.reading.sections import Heading, section_finder
 from lint.reading.sizecuts import by_size
 from lint.reading.sizedlines import SizedLines
+from lint.reading.sizeglosses import size_glosses
 from lint.reading.sizes import find_sizes
 from lint.reading.wrapping import goes_on
 from lint.rulebook import Rulebook
@@ -94,7 +95,7 @@ class LayoutReader:
         self.size_line = find_sizes(source, self.finder)
         self.sizes = self.size_line.names  # their number decides what a run of figures is
         self.labels = LabelReader(book.layout, max(1, len(self.sizes)), self.size_line.commas)
-        self.gates = GateReader(self.sizes)
+        self.gates = GateReader(self.sizes, size_glosses(source.text, self.sizes))
         self.passage = Passage(self.gates)
         self.later: list[Leaving] = []  # sizes that leave off after a row that is not reached yet
         self.lines: list[Line] = []

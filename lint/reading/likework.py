@@ -61,6 +61,32 @@ def is_work(reading: Reading, lexemes: list[Lexeme]) -> bool:
     return starts_like_row and any(isinstance(step, (Work, Group)) for step in worked)
 
 
+_GOES_ON = regex.compile(
+    r"(?i)\W*(?:(?:continue|cont|proceed|carry\s+on|go\s+on|keep\s+(?:on|\p{L}+ing)|do\s+(?:this|so|the\s+same)|repeat\s+(?:this|in\s+\w+))\b)"
+    r"[^.;]*?\b(?:(?:\d+|two|three|four|five|six|seven|eight|nine|ten)\s+(?:more\s+|further\s+|additional\s+)?(?:rows?|rnds?|rounds?)|until|till)\b"
+)
+
+
+def goes_on(reading: Reading, words: str) -> bool:
+    """Whether a line bids to go on for some rows in a way that is not known: "Keep increasing like this for 7 rounds"."""
+    return any(isinstance(step, Unread) for step in reading.steps) and _GOES_ON.match(words) is not None
+
+
+_ALONG = ("along", "up", "down")
+
+
+def works_an_edge(reading: Reading, lexemes: list[Lexeme]) -> bool:
+    """Whether a line that is not understood works stitches along an edge: "Work a total of 40 sc along the neck edge"."""
+    for step in (step for step in reading.steps if isinstance(step, Unread)):
+        words = [item for item in lexemes if step.span.start <= item.start < step.span.end]
+        at = next((at for at, item in enumerate(words) if item.kind in ("stitch", "any_stitch")), len(words))
+        counted = any(item.kind in ("number", "row", "round") for item in words[:at])
+        along = any(item.kind in ("across", "around") or item.lower in _ALONG for item in words[at:])
+        if counted and along and any(item.kind == "make" or item.lower in ("pick", "pick up") for item in words[:2]):
+            return True
+    return False
+
+
 _AS_ANOTHER = regex.compile(
     r"(?i)\W*(?:work|make|begin|complete|finish|cont(?:inue)?)\s+(?:\w+\s+)?(?:exactly\s+)?(?:the\s+)?(?:as\s+(?:given\s+|written\s+)?for|same\s+as|as\s+(?:first|other|1st))\b"
 )
@@ -110,4 +136,4 @@ def vain_number(label: list[Lexeme]) -> tuple[str, int] | None:
     return label[row].kind, 1 if beside[0].kind == "first" else beside[0].number
 
 
-__all__ = ["as_another_piece", "is_work", "label_in_vain", "vain_number"]
+__all__ = ["as_another_piece", "goes_on", "is_work", "label_in_vain", "vain_number", "works_an_edge"]

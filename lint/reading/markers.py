@@ -6,7 +6,24 @@ from lint.place import Marked
 from lint.reading.stream import SIGNS, Stream
 from lint.tree import Marker, Remark, Step
 
-_STAY = ("move", "moving", "remove", "slip", "sl", "sm", "replace", "carry")  # it goes up with the work, or comes off
+_STAY = (
+    "move", "moving", "remove", "removing", "slip", "slipping", "sl", "sm", "replace", "replacing", "carry", "carrying", "transfer",
+    "transferring",
+)  # fmt: skip  # it goes up with the work, or comes off
+_ASIDE = (
+    "left",
+    "right",
+    "over",
+    "along",
+    "forward",
+    "forwards",
+    "back",
+    "backwards",
+    "inward",
+    "inwards",
+    "outward",
+    "outwards",
+)
 _FIRST = ("first", "beginning")
 _MADE = ("just", "made", "worked", "formed", "that", "this", "same", "last")
 
@@ -23,7 +40,10 @@ def read_marker(stream: Stream, steps: list[Step], start: int) -> bool:
         stream.take()
     span = stream.span_from(start)
     if lead.split()[0] in _STAY:
-        steps.append(Remark(span))
+        aside = any(
+            item.kind in ("number", "ordinal") or item.lower in _ASIDE for item in stream.lexemes[words : stream.at]
+        )
+        steps.append(Marker(span, Marked.ASIDE) if aside else Remark(span))  # "move the markers 2 sts to the left"
         return True
     where, number = _where(stream, words)
     steps.append(Marker(span, where, number))

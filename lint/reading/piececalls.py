@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from lint.amount import Amount
 from lint.reading.piecewords import AGAIN
+from lint.reading.rowcalls import ends_with_row
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.tree import THE_PIECE_BEFORE, FastenOff, OpenWork, Remark, RowCall, Step
 
@@ -72,19 +73,24 @@ def piece_call(stream: Stream, steps: list[Step], start: int) -> bool:
         return False
     name = _name(stream)
     kind, last, to_part = _end(stream) if name else (None, None, None)
+    if last is not None:
+        ends_with_row(stream)  # "…, ending with a WS row": the number has said so
     counted = stream.kind() == "dash" or stream.kind() in OPENERS
     if not name:
         stream.at = start
         return False
     behind = 2 if stream.word("but", ahead=1) else 1
     bare = stream.word("but") and stream.kind(1) in _ENDINGS
-    if bare or stream.kind() == "," and stream.kind(behind) in _ENDINGS:
-        counted = True  # "as for Leg 1, but do not fasten off": as they are, and that besides
+    besides = bare or stream.kind() == "," and stream.kind(behind) in _ENDINGS
+    counted = counted or besides  # "as for Leg 1, but do not fasten off": as they are, and that besides
     if not counted and stream.kind() not in (".", ";", "end"):  # "as for Back, reversing shaping": not as they are
         stream.at = stream.sentence_end(start, ".", ";")
         steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
         return True
     steps.append(RowCall(stream.span_from(start), None, last, kind=kind, part=name, to_part=to_part))
+    if besides:
+        stream.take_if(",")
+        stream.take() if stream.word("but") else None
     return True
 
 
@@ -123,6 +129,8 @@ def _end(stream: Stream) -> tuple[str | None, Amount | None, str | None]:
     start = stream.at
     if not stream.take_if("to"):
         return None, None, None
+    if stream.kind() == "and" and stream.word("including", "incl", ahead=1):
+        stream.at += 2  # "up to and including row 23"
     stream.skip("the")
     if stream.kind() == "row_end" and stream.kind(1) == "number":  # "end of Row" is one word to the lexicon
         kind = "row" if "row" in stream.take().lower else "round"
@@ -134,7 +142,7 @@ def _end(stream: Stream) -> tuple[str | None, Amount | None, str | None]:
     if number is not None:
         if kind is None and stream.kind() in ("row", "round"):
             kind = stream.take().kind
-        while stream.word(*_DONE):
+        while stream.word(*_DONE, "inclusive", "incl"):
             stream.take()
         if kind is not None:
             return kind, number, None

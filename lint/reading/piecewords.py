@@ -14,7 +14,7 @@ _PIECES = (
 # where on a garment stitches and edges lie
 PIECE_WORDS = (
     "back", "front", "left", "right", "center", "centre", "side", "neck", "shoulder", "underarm", "armhole", "sleeve", "body",
-    "yoke", "instep", "heel", "toe", "foot", "sole", "ankle", "cuff", "thumb", "palm", "hand", "held",
+    "yoke", "instep", "heel", "flap", "gusset", "toe", "foot", "sole", "ankle", "cuff", "thumb", "palm", "hand", "held",
 )  # fmt: skip
 _ACROSS = ("corresponding", "matching", "adjacent", "adjoining", "neighbouring", "neighboring")
 _DONE = ("completed", "finished", "previous", "prev", "preceding", "earlier", "made", "next", "joined", *_ACROSS)

@@ -103,7 +103,7 @@ def places(stream: Stream, allow_to: bool = False, bare: bool = False) -> tuple[
         if following is None or first_said or (again is None and stream.kind() in _PREPOSITIONS):
             stream.at = before
             break
-        if _merges(found[-1], following):
+        if merges(found[-1], following):
             found[-1] = replace(
                 found[-1],
                 targets=found[-1].targets + following.targets,
@@ -115,7 +115,7 @@ def places(stream: Stream, allow_to: bool = False, bare: bool = False) -> tuple[
     return tuple(found)
 
 
-def _merges(one: Place, other: Place) -> bool:
+def merges(one: Place, other: Place) -> bool:
     """ "each dc and each ch-1 sp": one run over both sorts of place."""
     return one.which is Which.EACH and other.which is Which.EACH and one.limit is None and one.of is None
 
@@ -152,6 +152,7 @@ def _preposition(stream: Stream, allow_to: bool) -> bool | None:
         and not _piece_ahead(stream)
         and stream.kind(3 if stream.kind(1) == "the" else 2) not in ("row", "round")
         and stream.kind(2 if stream.kind(1) == "the" else 1) in ("first", "next", "last", "number")
+        and stream.kind(3 if stream.kind(1) == "the" else 2) not in ("side", "edge")  # "along the first side"
     ):
         stream.take()  # "sl st across first 6 sts"
         return False

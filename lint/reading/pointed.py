@@ -29,6 +29,7 @@ _A_CHAIN = Target(TargetKind.CHAIN)
 def each_place(stream: Stream, start: int) -> Place | None:
     """ "each of the next 3 dc", "each dc and ch-1 sp around", "each of the 4 corner sps"."""
     told = stream.take().lower
+    of = stream.kind() == "of"
     stream.skip("of", "the", "each")
     if stream.kind() in ("next", "first", "last", "same"):
         inner = pointed(stream, start)
@@ -36,8 +37,8 @@ def each_place(stream: Stream, start: int) -> Place | None:
             reach = limit(stream)  # "in each next st around"
             if reach is not None:
                 return replace(inner, which=Which.EACH, limit=reach, span=stream.span_from(start))
-            if stream.kind() in (*SIGNS, "end") and inner.of is None:
-                return replace(inner, which=Which.EACH)  # "2 dc in each following dc,"
+            if (stream.kind() in (*SIGNS, "end") or not of) and inner.of is None:
+                return replace(inner, which=Which.EACH)  # "2 dc in each following dc", but "in each of next st (5 sts)"
         return replace(inner, each_of=True) if inner else None
     rest = stream.take_if("remaining") or stream.word("further") and stream.take()  # "in each further ch"
     stream.skip("unused", "any")

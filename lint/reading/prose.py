@@ -42,11 +42,18 @@ def unwrapped(text: str) -> str:
     joined = _IN_BRACKETS.sub(lambda match: match.group(0).replace("\n", " "), joined)
     lines = text.split("\n")
     if any(line.count(";") > 1 for line in lines):  # "Chain = ch; double crochet = dc; …"
-        return regex.sub(r"(?<=[^\s;.:])[ \t]*\n(?=[^\s\n])", lambda match: " " * len(match.group(0)), joined)
+        return regex.sub(r"(?<=[^\s;.:])[ \t]*\n(?=[^\s\n])", lambda match: _joint(joined, match), joined)
     if _LIST_SIGN.search(joined.lstrip()[:60]):  # in a list without signs each line is an entry
         joined = _CUT_SENTENCE.sub(" ", joined)
     run_on = any(max(len(sign.findall(line)) for sign in _LIST_SIGNS) > 1 for line in lines)
     return _CUT_ENTRY.sub(" ", joined) if run_on else joined
+
+
+def _joint(text: str, match: regex.Match) -> str:
+    """A line's end as spaces; as it is where an entry is whole before it and another begins behind it."""
+    last = text[: match.start()].rsplit("\n", 1)[-1].rsplit(";", 1)[-1]
+    whole = _LIST_SIGN.search(last) is not None and regex.match(_ENTRY, text, pos=match.end()) is not None
+    return match[0] if whole else " " * len(match[0])
 
 
 _IN_BRACKETS = regex.compile(r"[(\[][^()\[\]\n]{1,80}\n[^()\[\]\n]{1,80}[)\]]")

@@ -111,7 +111,7 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
                 and stream.kind(2) in (",", "and", "row", "round", "dash")
             ):
                 break
-            if stream.kind(1) == "number" and stream.kind(2) == "times" or _count_follows(stream):
+            if _times_follow(stream) or _count_follows(stream):
                 break
             spread, joined = spread or lexeme.kind in ("dash", "to"), True
             stream.take()
@@ -232,6 +232,12 @@ def _said_in_all(stream: Stream, often: Times) -> bool:
     return any(item.kind == "total" or item.lower in ("total", "altogether") for item in said)
 
 
+def _times_follow(stream: Stream) -> bool:
+    """Whether the sign at the cursor parts row numbers from how often: "Rep Rows 2 and 3, 4 or 5 times"."""
+    behind = stream.inside(stream.at + 1, len(stream.lexemes))
+    return behind.amount() is not None and behind.kind() == "times"
+
+
 def _count_follows(stream: Stream) -> bool:
     """Whether the dash at the cursor opens a printed count: "Rep Row 2 — 60 (64, 68) hdc"."""
     start = stream.at
@@ -258,7 +264,7 @@ def _rows_said(stream: Stream) -> tuple[Amount, bool] | None:
     while stream.word(*_THERE_ARE) or stream.kind() == "total":
         total = stream.take().kind == "total" or total
     by_number = until and bool(stream.take_if("row", "round"))
-    number = stream.row_number() if opened or until or how_long else None
+    number = stream.one_of_numbers() or stream.row_number() if opened or until or how_long else None
     more = bool(stream.take_if("more", "another"))
     named = by_number or bool(stream.take_if("row", "round"))
     more = bool(stream.take_if("more")) or more

@@ -8,6 +8,7 @@ import regex
 
 from lint.amount import Amount
 from lint.reading.stream import CLOSERS, OPENERS, Stream
+from lint.reading.targets import LOOPS
 from lint.reading.times import times as read_times
 from lint.tree import OpenWork, RowCall, Shaping, Step, Times, TimesKind
 
@@ -66,7 +67,9 @@ def _told(stream: Stream, start: int) -> _Told | None:
     if not words or len(words) > 14:
         return None
     after = stream.lexemes[end + 1].kind if end + 1 < len(stream.lexemes) else "end"
-    if end < len(stream.lexemes) and stream.lexemes[end].kind == "," and after not in _FOLLOWS:
+    tail = stream.lexemes[end + 1 : stream.sentence_end(end + 1, ".", ";", "dash", *OPENERS)]
+    loops = bool(tail) and all(item.kind in ("make", "in", "the", *LOOPS) for item in tail)  # ", working in both loops"
+    if end < len(stream.lexemes) and stream.lexemes[end].kind == "," and after not in _FOLLOWS and not loops:
         return None
     signs = "".join(_sign(item) for item in words)
     for pattern in (_NUMBER_FIRST, _FOR_ROWS, _ONE_ROW):

@@ -38,6 +38,13 @@ class SectionFinder:
             rf"\s*+[*#_•-]*+\s*+(?P<name>{told})\s*[:–—]\s*(?=(?:[^,;\n]+?\s[^,;\n]+[,;]){{2}}[^,;\n]+\s)",
             regex.IGNORECASE,
         )
+        # in capitals, and its content straight behind it: "GAUGE 13 dc and 7 rows = 4 in", "ABBREVIATIONS ch chain, …"
+        capitals = "|".join(
+            regex.escape(name.upper())
+            for name in sorted(names, key=len, reverse=True)
+            if names[name] in ("abbreviations", "gauge", "materials")
+        )
+        self._capitals = regex.compile(rf"\s*+[*#_•-]*+\s*+(?P<name>{capitals})\s+(?!\p{{Lu}}{{2}}|[^\w(])(?=\S+\s+\S)")
         # run on in a line of its own capitals: "SIZE: … GAUGE: …"
         self._inline = regex.compile(rf"(?<=[.;]\s{{1,3}})(?P<name>{joined})\s*:\s*", regex.IGNORECASE)
 
@@ -45,7 +52,7 @@ class SectionFinder:
         listed = self._terms_listed.match(line)
         if listed is not None:
             return Heading("abbreviations", listed.start("name"), listed.end("name"), listed.end())
-        match = self._line.match(line)
+        match = self._line.match(line) or self._capitals.match(line)
         if not match:
             return None
         key = self._names[match["name"].lower()]

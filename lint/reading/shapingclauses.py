@@ -12,7 +12,7 @@ from lint.reading.rowsof import shaped_rows
 from lint.reading.stream import OPENERS
 from lint.reading.targets import ANY, target
 from lint.reading.yarnclauses import YarnClauses
-from lint.tree import NOT_UNDERSTOOD, Evenly, OpenWork, Remark, ShapedWhere, Shaping, Unread, Work
+from lint.tree import NOT_UNDERSTOOD, Evenly, OpenWork, Remark, ShapedWhere, Shaping, Step, Unread, Work
 
 _EDGES = ("ending", "row_end", "side", "edge")
 
@@ -156,6 +156,31 @@ class ShapingClauses(YarnClauses):
             self.pass_all_others(step.stitch)
         return True
 
+    def times_evenly(self, start: int) -> bool:
+        """ "dc in each st across, 10 times evenly spaced across work dc2tog": over the run before."""
+        stream = self.stream
+        number, before = stream.amount(), len(self.steps)
+        runs = bool(self.steps) and is_run(self.steps[-1])
+        bare = not runs and not self.has_work()
+        if number is not None and (runs or bare) and stream.take_if("times") and stream.take_if("evenly"):
+            self.pass_row_words()
+            stream.skip(",", ":", "make")
+            step = self.steps.pop() if self.clause() and len(self.steps) == before + 1 else None
+            gain, span, behind = _gained(step), stream.span_from(start), stream.at
+            if bare and gain:  # "…, sc in all other sts"
+                self.pass_all_others(step.stitch)
+                gain = gain if stream.at > behind else 0
+                place = Place(span, Which.EACH, (ANY,), limit=Limit(LimitKind.END))
+                self.steps.append(Work(span, step.stitch, places=(place,)))
+            if gain:
+                several = Amount(tuple(None if one is None else one * abs(gain) for one in number.values))
+                self.steps.append(Shaping(span, several, gain > 0, ShapedWhere.EVENLY))
+                self.pass_row_words()
+                return True
+        del self.steps[before:]
+        stream.at = start
+        return False
+
     def pass_all_others(self, stitch: str) -> None:
         """Passes ", hdc in all other sts", which the run of a shaping spread evenly holds already."""
         stream = self.stream
@@ -294,3 +319,15 @@ class ShapingClauses(YarnClauses):
         stream.pass_to()
         self.steps.append(Evenly(stream.span_from(start), stitch, number))
         return True
+
+
+def _gained(step: Step | None) -> int:
+    """How many stitches a clause gains where it stands for one of a run: -1 for "dc2tog", 1 for "2 sc in next st"."""
+    if not isinstance(step, Work) or step.special is not None:
+        return 0
+    if step.together is not None or step.stitch in ("inc", "dec"):
+        alone = step.number == ONE and len(step.places) <= 1
+        return (1 if step.stitch == "inc" else 1 - (step.together or 2)) if alone else 0
+    one = len(step.places) == 1 and step.places[0].number == ONE and step.places[0].targets == (ANY,)
+    one = one and step.places[0].which in (Which.NEXT, Which.SAME, Which.ANY) and step.number.lone is not None
+    return (step.number.lone or 1) - 1 if one else 0

@@ -8,6 +8,7 @@ from lint.reading.gates import Gate, Passage, names_place
 from lint.reading.headings import Line, PartHeadings, begins_work
 from lint.reading.labels import Found, LabelReader
 from lint.reading.leaving import Leaving
+from lint.reading.namedlabels import named_label
 
 
 @dataclass(frozen=True)
@@ -63,6 +64,9 @@ class SizedLines:
             found = self.labels.at_line(f"{line.text[: behind[0]]}:", line.start, bare)
             if found is not None:
                 return replace(found, body=line.start + behind[1])
+        named = named_label(self.labels, self.passage.reader, line.text, line.start)
+        if named is not None:
+            return named
         found, gate = self.labels.at_line(line.text, line.start, bare), self.passage.now
         if found is None or not found.label.unclear or not gate or len(gate) < 2:
             return found

@@ -18,7 +18,7 @@ _PERSON = r"(?:preemie|premature|new\s?born|nb|infant|baby|babies|toddler|child(
 _LETTERS = r"(?:\d{0,2}x{0,6}[ -]?[sl]|xs|m|\d{1,2}x|(?:xx?|extra|very)?[ -]?(?:sm(?:al)?l?|med(?:ium)?|lge?|lrg|large)|petite|mini|plus|little|big|tiny|regular|full|slim)"
 _FIGURE = r"\d{1,3}(?:[.,]5|\s?[½¼¾])?"
 _SPAN = r"\s?(?:[-–—/]|to)\s?"
-_CALLED = r"(?:(?:us|uk|eu|eur|europe(?:an)?|usa|size|sizes|ages?|aged|shoe|t)\.?\s?)"
+_CALLED = r"(?:(?:us|uk|eu|eur|europe(?:an)?|usa|sizes?|ages?|aged|shoe|t)\.?\s?)"
 _UNIT = r"\s?(?:months?|mths?|mos?|m|years?|yrs?|y|yo|t|weeks?|wks?|kg|lbs?|cms?|in|ins|inch(?:es)?|[\"”″])\.?"
 _LENGTH = regex.compile(r"(?i)\d\s?(?:[½¼¾]\s?)?(cm|in|[\"”″])")  # "5 in (12.5 cm)" is one measure in two units
 _CORE = rf"(?:{_LETTERS}(?:{_SPAN}{_LETTERS})*|{_FIGURE}(?:{_UNIT})?(?:{_SPAN}{_FIGURE})?(?:{_UNIT})?\+?(?:\s?old)?)"
@@ -33,10 +33,10 @@ _NO_NAME = regex.compile(
 )
 _EDGE = " \t.,:;*_#|•–—-"
 _TAIL = regex.compile(
-    r"(?i)\s*\b(?:months?|mths?|mos?|years?|yrs?|old|sizes?|available|included|hands?|foot|feet|heads?|waist|hips?|bust|chest|wrist)\s*$"
+    rf"(?i)\s*\b(?:(?<=[)\]}}]\s){_PERSON}\s+)?(?:(?:months?|years?|yrs?)\s+old|months?|mths?|mos?|years?|yrs?|old|sizes?|available|included|hands?|foot|feet|heads?|waist|hips?|bust|chest|wrist)\s*$"
 )
-_HEAD = regex.compile(r"(?i)^\W*(?:sizes?|included|available|range|ages?|aged|to fit|in|for)\b\s*:?\s*(?=\S)")
-_PROSE = regex.compile(r"[.!]\s|\s[–—-]\s(?=(?:shown|sample|instructions|figures|model|to fit)\b)|,?\s\(?(?:to fit|fits|shown|sample|with|for|given)\b", regex.I)  # fmt: skip
+_HEAD = regex.compile(r"(?i)^\W*(?:(?:sizes?|included|available|range|ages?|aged|to fit|in|for)\b\s*:?\s*)+(?=\S)")
+_PROSE = regex.compile(r"[.!]\s|\s=\s(?=\D{0,30}\d)|\s[–—-]\s(?=(?:shown|sample|instructions|figures|model|to fit|finished|actual|(?:foot|feet|hand|palm|head|chest|bust|waist|hip)s? |circumference|measur))|,?\s\(?(?:to fit|fits|shown|sample|with|for|given)\b", regex.I)  # fmt: skip
 _UNIT_WORD = regex.compile(r"(?i)\b(?:months?|mths?|mos?|years?|yrs?)\b")
 _LEAD = regex.compile(
     rf"(?i)(?:(?:{_PERSON}|{_CALLED})[\s:]*)+(?=\S)"
@@ -99,15 +99,21 @@ def split_names(line: str, known: bool = False) -> Iterator[Names]:
 
 def _glossed(line: str) -> Names:
     """The names of "S (0-6 months), M (6-12 months)": each with what it is for in brackets of its own."""
-    pieces = _GLOSSED.split(_HEAD.sub("", line.strip(_EDGE)))
-    names, glosses, between = pieces[:-1:3], pieces[1::3], pieces[2::3]
-    if len(names) < 2 or pieces[-1].strip(_EDGE) or any(regex.search(r"[^\s,;/&|]", sign) for sign in between):
-        return ()
-    names = [regex.sub(r"(?i)^[\W_]*(?:and\b|size\b)?\s*", "", name).strip(_EDGE) for name in names]
+    names, glosses = with_glosses(line)
     sorts = [{_sort(one) for one in some} for some in (names, glosses)]
     apart = all(len(some) == 1 and None not in some for some in sorts) and sorts[0] != sorts[1]
     apart = apart and sorts != [{"words"}, {"letters"}]  # "Child S (M), Adult S (M)": sizes of their own
-    return tuple(names) if apart and len(set(names)) == len(names) else ()
+    return names if apart and len(set(names)) == len(names) else ()
+
+
+def with_glosses(line: str) -> tuple[Names, Names]:
+    """Names, and what stands behind each in brackets of its own; () where the line is no such list."""
+    pieces = _GLOSSED.split(_HEAD.sub("", line.strip(_EDGE)))
+    names, glosses, between = pieces[:-1:3], pieces[1::3], pieces[2::3]
+    if len(names) < 2 or pieces[-1].strip(_EDGE) or any(regex.search(r"[^\s,;/&|]", sign) for sign in between):
+        return (), ()
+    names = [regex.sub(r"(?i)^[\W_]*(?:and\b|size\b)?\s*", "", name).strip(_EDGE) for name in names]
+    return tuple(names), tuple(glosses)
 
 
 def _sort(name: str) -> str | None:
@@ -152,7 +158,7 @@ def _readings(line: str) -> Iterator[str]:
         texts.append(closed[0])
     for text in dict.fromkeys(texts):
         text = _HEAD.sub("", text.strip(" .,;:*_"))
-        for_all = len(_UNIT_WORD.findall(text)) == 1 or regex.search(r"[)\]}]\s*\p{L}+\W*$", text)
+        for_all = len(_UNIT_WORD.findall(text)) == 1 or regex.search(r"[)\]}]\s*(?:[\p{L}’']+\s)?\p{L}+\W*$", text)
         yield _TAIL.sub("", text) if for_all else text
 
 
@@ -183,4 +189,4 @@ def _short(name: str) -> bool:
     return 0 < len(name) <= _LONGEST and _NO_NAME.search(name) is None and len(name.split()) <= 4
 
 
-__all__ = ["Names", "is_size_name", "named_measures", "split_names"]
+__all__ = ["Names", "is_size_name", "named_measures", "split_names", "with_glosses"]

@@ -73,6 +73,9 @@ _SENTENCES = (
     r"^\W*sizes?\s*(?:\||\t|\s{2,})\s*(?P<names>[^\n]+)$",
 )
 _SAYS = tuple(regex.compile(form, regex.I | regex.M) for form in _SENTENCES)
+_CONVERTED = regex.compile(
+    r"(?i)[(\[]\s*\d[^()\[\]\p{L}]*(?:cm|mm|ins?|inch(?:es)?|[\"”″])\s*[)\]]"
+)  # "[51, 55, 58 cm]"
 _IN_BRACKETS = regex.compile(
     r"\b(?:for|in)\s+(?:the\s+)?(?:sizes?\s+)?(?P<first>[^\s,;.()][^,;.()]{0,20}?)(?:\s+sizes?)?\b\s*[,;.(:–—-]*\s*"
     r"(?:and\s+|with\s+|the\s+|changes?\s+|figures?\s+|numbers?\s+|instructions?\s+|larger\s+|other\s+|those\s+|for\s+)*(?:sizes?\s+)?"
@@ -111,7 +114,9 @@ def find_sizes(source: SourceText, finder: SectionFinder) -> SizeLine:
         ]
         fitting = next((names for names in named if shown.fit(len(names))), None)
         if fitting is not None or named and not shown.sure:
-            return SizeLine(fitting or named[0], commas=shown.commas)
+            told = shown.number > 1 and len(shown.lists) >= _ENOUGH  # what the lists show, a measure may name
+            measured = _measured(lines, finder, shown.number) if fitting is None and told else ()
+            return SizeLine(fitting or measured or named[0], commas=shown.commas)
     measured = _measured(lines, finder, shown.number)
     if measured and len(measured) <= _MOST_SIZES:
         return SizeLine(measured, commas=shown.commas)
@@ -181,7 +186,8 @@ def _spoken(lines: list[str]) -> Iterator[Names]:
     text = "\n".join(lines)
     for form in _SAYS:
         for match in form.finditer(text):
-            yield from split_names(match["names"], known=True)
+            if not _CONVERTED.fullmatch(match[0]):
+                yield from split_names(match["names"], known=True)
     for match in _IN_BRACKETS.finditer(text, overlapped=True):
         first, rest = match["first"].strip(), next(split_names(match["rest"], known=True), (match["rest"].strip(),))
         if is_size_name(first) and all(map(is_size_name, rest)) and first not in rest:

@@ -59,7 +59,7 @@ class SkipClauses(RemarkClauses):
             return True
         if stream.kind() in ("from", "at", "of") and _names_piece_side(stream):
             stream.pass_to()  # "skip 7 sts from left side", "skip 3 sts at underarm", "skip 6 sts of body"
-        if len(found) == 1 and stream.kind() == "at":
+        if len(found) == 1 and stream.kind() in ("at", "in"):
             found = (at_the_middle(stream, found[0]),)
         if self.steps and isinstance(self.steps[-1], Join) and found[0].targets[0].kind is TargetKind.CHAIN:
             self.steps.append(Remark(stream.span_from(start)))  # "join in first hdc, skipping ch-2"

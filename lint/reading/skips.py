@@ -6,10 +6,12 @@ from dataclasses import replace
 
 from lint.amount import Amount
 from lint.place import Place, Target, TargetKind, Which
+from lint.reading.clausebase import is_run
 from lint.reading.piecewords import PIECE_WORDS
 from lint.reading.places import places
 from lint.reading.stream import Stream
 from lint.reading.targets import is_space_word, of_last_row, target
+from lint.tree import MAKES_STITCHES, NOT_UNDERSTOOD, JoinYarn, Skip, Step, Unread
 
 _FULL = ("full", "complete", "long", "whole", "worked")  # "the last full row": the one that was divided
 
@@ -56,7 +58,7 @@ def skipped(stream: Stream) -> tuple[Place, ...]:
 def at_the_middle(stream: Stream, place: Place) -> Place:
     """The place with the "at centre (front)", "at the centre of Row 2" behind it taken in."""
     start = stream.at
-    stream.skip("at", "the")
+    stream.skip("at", "in", "the")
     if stream.take_if("middle") is None:
         stream.at = start
         return place
@@ -82,6 +84,8 @@ def _and_skipped(stream: Stream) -> tuple[Place, ...]:
         if _stitch_passed(stream):
             item = stream.take()
             return (Place(item.span, Which.NEXT, (Target(TargetKind.STITCH, item.value),)),)
+        if stream.kind() == "last" and stream.kind(1) in ("number", "any_stitch", "stitch"):
+            return places(stream, bare=True)  # "skip the first 3 sts and the last 3 sts for the thumb"
         sorts = ("number", "next", "any_stitch", "chain", "turning_chain")
         if stream.kind() in sorts or is_space_word(stream):
             more = skipped(stream)
@@ -106,3 +110,28 @@ def of_another_row(stream: Stream) -> bool:
         stream.pass_to()
         return True
     return False
+
+
+def at_both_ends(steps: list[Step], stream: Stream) -> list[Step]:
+    """The steps with "skip the first 3 sts and the last 3 sts" cut in two: the last are passed over when the rest is worked.
+
+    Where yarn is joined between, the row ends elsewhere, and the words are unread.
+    """
+    at = next((at for at, step in enumerate(steps) if isinstance(step, Skip) and _at_both_ends(step)), None)
+    if at is None:
+        return steps
+    first, last = (replace(steps[at], places=(place,)) for place in steps[at].places)
+    works = [i for i, step in enumerate(steps) if isinstance(step, MAKES_STITCHES)]
+    if works and works[-1] < at:  # "sc in each st around, skipping the first st and the last st"
+        run = works[-1]
+        if len(works) == 1 and is_run(steps[run]):
+            return [*steps[:run], first, *steps[run:at], last, *steps[at + 1 :]]
+    elif works and works[0] > at and not any(isinstance(step, JoinYarn) for step in steps[at : works[-1]]):
+        return [*steps[:at], first, *steps[at + 1 : works[-1] + 1], last, *steps[works[-1] + 1 :]]
+    inside = [i for i, item in enumerate(stream.lexemes) if first.span.start <= item.start < first.span.end]
+    unread = Unread(first.span, stream.words(inside[0], inside[-1] + 1), NOT_UNDERSTOOD)
+    return [*steps[:at], unread, *steps[at + 1 :]]
+
+
+def _at_both_ends(step: Skip) -> bool:
+    return [place.which for place in step.places] == [Which.FIRST, Which.LAST]

@@ -86,6 +86,8 @@ class Stream:
             return False
         if item.lower in ("while", "before") and self.kind(index + 1 - self.at) != "make":
             return False  # "join as before (20 sc)"
+        if item.lower == "now" and index and self.lexemes[index - 1].lower in ("are", "have", "has", "is", "should"):
+            return False  # "there are now 42 dc"
         at = index + 1
         while at < len(self.lexemes) and self.lexemes[at].kind in ("and", "then", "the", "make", "with", "by"):
             weak = False if self.lexemes[at].kind in ("then", "make") else weak
@@ -99,9 +101,13 @@ class Stream:
         """Whether so many stitches, or a stitch and where it goes, a chain, a skip or a bracket stand at `index`."""
         ahead = index - self.at
         if self.kind(ahead) == "number":
-            space = "space" in (self.kind(further) for further in range(ahead + 2, ahead + 5))
-            worked = self.kind(ahead + 1) in _STITCHES or self.kind(ahead + 1) == "chain" and not space
-            return self.peek(ahead).number >= least and worked
+            past = self._past_amount(index) - self.at
+            space = "space" in (self.kind(further) for further in range(past + 1, past + 4))
+            part = past + 3 if self.kind(past + 2) in ("each", "the") else past + 2
+            shared = self.kind(past + 1) == "for" and self.kind(part) == "word"  # "30 dc for each sleeve" tells
+            worked = self.kind(past) in _STITCHES and not shared or self.kind(past) == "chain" and not space
+            several = past > ahead + 1 or self.peek(ahead).amount is not None
+            return (several or self.peek(ahead).number >= least) and worked
         if least > 1:
             return False
         if self.kind(ahead) in _STITCHES:
@@ -110,6 +116,13 @@ class Stream:
         return (
             self.kind(ahead) in ("skip", *OPENERS) or self.kind(ahead) == "chain" and self.kind(ahead + 1) == "number"
         )
+
+    def _past_amount(self, index: int) -> int:
+        """Index behind the number at `index`, or behind the list over the sizes that begins with it."""
+        if self.vocabulary.sizes < 2:
+            return index + 1
+        rest = self.inside(index, len(self.lexemes))
+        return index + rest.at if rest.amount() is not None else index + 1
 
     def next_of(self, *kinds: str, start: int | None = None) -> int:
         """Index of the next lexeme of these kinds, from the cursor or `start`; the number of lexemes if there is none."""
@@ -229,6 +242,14 @@ class Stream:
         lexeme = self.take()
         return lexeme.quantity
 
+    def one_of_numbers(self) -> Amount | None:
+        """The "5, 7 or 9" of "until Row 5, 7 or 9 is complete": one for each size."""
+        listed = self._listed((",",)) if self.peek().amount is None else None
+        if listed is None or self.kind(listed[1] - 2) != "or":
+            return None
+        self.at += listed[1]
+        return Amount(listed[0])
+
     def with_size_lists(self) -> Stream:
         """A stream in which every list over the sizes is one lexeme: where a number can stand, a list can stand.
 
@@ -251,7 +272,8 @@ class Stream:
                 lexemes += [item for item in unit if item.kind != "chain" or said != "chain"]
                 whole.at = named.end
                 continue
-            found = whole._listed(_FOLDED if self.vocabulary.sizes > 2 else ()) or whole._listed_in_gate()
+            signs = (*_FOLDED, "-") if whole._parted_by_dashes() else _FOLDED
+            found = whole._listed(signs if self.vocabulary.sizes > 2 else ()) or whole._listed_in_gate()
             if found is None and (apart := whole._listed_apart()) is not None:
                 first, unit = whole.take(), whole.take()
                 whole.at = whole.matching(whole.at) + 1
@@ -333,12 +355,20 @@ class Stream:
     def _joined(self, index: int) -> bool:
         """Whether the "and", "or" at an index stands between plain numbers, "5 & 6 & 7 sts"; not between rows that are named."""
         plain = all(item.kind == "number" and item.amount is None for item in self.lexemes[index - 1 : index + 2 : 2])
-        return plain and self.kind(-1) not in ("row", "round")
+        return plain and (self.kind(-1) not in ("row", "round") or self.lexemes[index].kind == "or")
+
+    def _parted_by_dashes(self) -> bool:
+        """Whether just one figure for each of three sizes or more stands at the cursor, dashes between: "58 – 67 – 76"."""
+        number = 2 * self.vocabulary.sizes - 1
+        run = [item.kind for item in self.lexemes[self.at : self.at + number + 1]]
+        listed = ["number", "dash"] * self.vocabulary.sizes
+        return number > 4 and run[:number] == listed[:number] and run[number:] not in (["dash"], ["number"])
 
     def _figures(self) -> list[str]:
         """The numbers and signs from the cursor on, as `figures` reads them."""
         tokens: list[str] = []
         depth = 0
+        spaced = self._parted_by_dashes()
         longest = _MOST_SIGNS * self.vocabulary.sizes + _MOST_SIGNS  # no list is longer, and a page of figures is none
         for index in range(self.at, min(len(self.lexemes), self.at + longest)):
             lexeme = self.lexemes[index]
@@ -347,7 +377,7 @@ class Stream:
             elif lexeme.kind == "dash":
                 empty = all(token == "-" for token in tokens)
                 tight = lexeme.glued and index + 1 < len(self.lexemes) and self.lexemes[index + 1].glued
-                if not depth and not empty and not tight:
+                if not depth and not empty and not tight and not spaced:
                     break  # "next 12 – 14 sts": a count behind a dash
                 tokens.append("-")
             elif lexeme.kind in OPENERS or lexeme.kind in CLOSERS:

@@ -15,6 +15,8 @@ from lint.reading.stream import SIGNS, Stream
 ANY = Target(TargetKind.ANY_STITCH)
 PINEAPPLE_LOOP = Target(TargetKind.SPACE, "pineapple")
 FOUNDATION = Target(TargetKind.CHAIN, "foundation")  # of the chain that the piece was begun on
+_OVER_GAPS = ("underarm", "underarms", "armhole", "thumb")  # what chains were made over
+_BUTTONHOLES = ("buttonhole", "buttonholes")
 LOOPS = ("back_loop", "front_loop", "both_loops", "third_loop")
 
 
@@ -24,6 +26,9 @@ def target(stream: Stream) -> Target | None:
     stream.skip("beginning", "unused", "remaining", "the")
     if stream.kind() == "skip" and stream.kind(1) in ("any_stitch", "stitch", "chain", "space"):
         stream.take()  # "each of 3 sk sts"
+    if stream.word(*_OVER_GAPS) and stream.kind(1) == "chain" and stream.kind(2) not in ("dash", "number", "space"):
+        stream.at += 2  # "each underarm ch"
+        return Target(TargetKind.CHAIN, stream.peek(-2).lower)
     corner = stream.take_if("corner")
     stream.at += bool(corner and stream.kind() == "dash" and (is_space_word(stream, 1) or stream.kind(1) == "chain"))
     found = _target(stream)
@@ -93,6 +98,10 @@ def _target(stream: Stream) -> Target | None:
         return PINEAPPLE_LOOP
     if is_space_word(stream):
         stream.take()
+        return Target(TargetKind.SPACE)
+    if stream.word(*_BUTTONHOLES):
+        stream.take()  # "2 dc in every buttonhole (sp)"
+        stream.take() if is_space_word(stream) else None
         return Target(TargetKind.SPACE)
     if lexeme.kind in ("special", "one_stitch", "group_word", "picot"):
         stream.take()
@@ -215,7 +224,7 @@ def _chain_target(stream: Stream) -> Target:
     if length is not None and stream.word("eye", "eyes"):
         stream.take()  # "in ch-1 eye", in old patterns
         return Target(TargetKind.SPACE, length=length)
-    if is_space_word(stream):
+    if is_space_word(stream) or length is not None and stream.word(*_BUTTONHOLES):
         stream.take()
         return Target(TargetKind.SPACE, length=length)
     return Target(TargetKind.CHAIN, length=length)

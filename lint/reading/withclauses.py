@@ -48,7 +48,9 @@ class WithClauses(PlainClauses):
             if hook is not None:
                 behind = range(stream.at + hook + 1, end)  # "Using 4 mm hook make 12 ch": the chain is work
                 begins = (
-                    i for i in behind if stream.work_at(i) or stream.lexemes[i].kind in ("make", "join", "attach", "repeat")
+                    i
+                    for i in behind
+                    if stream.work_at(i) or stream.lexemes[i].kind in ("make", "join", "attach", "repeat")
                 )
                 stream.at = next(begins, end)
                 self.steps.append(Remark(stream.span_from(start)))
@@ -87,6 +89,8 @@ class WithClauses(PlainClauses):
         first = stream.kind() == "first"
         stream.take_if("last", "first")
         named = stream.take_if("stitch", "any_stitch", "special")
+        if named is None and not first and stream.word("one") and stream.kind(1) == "in":
+            stream.take()  # "1 tr in every tr, the last one in the turning ch"
         if not first and stream.word("through", "thru") and stream.kind(1) != "last":
             stream.pass_to()  # "working last tss through both strands of the edge"
             self.steps.append(Remark(stream.span_from(start)))

@@ -11,7 +11,7 @@ from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.reading.countunits import singular
 from lint.reading.limits import limit
 from lint.reading.onestitch import one_stitch_name
-from lint.reading.places import places
+from lint.reading.places import merges, places
 from lint.reading.stream import SIGNS, Stream
 from lint.reading.targets import ANY, LOOPS, of_a_row_below
 from lint.source import Span
@@ -227,7 +227,7 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         found = (*found, Place(stream.span_from(start), Which.EACH, found[-1].targets, limit=limit(stream)))
     elif found[-1].bare and found[-1].which is Which.NEXT and found[-1].number == ONE and not found[-1].each_of:
         reach = limit(stream)  # "V-st in V-st across"
-        found = (*found[:-1], replace(found[-1], which=Which.EACH, limit=reach)) if reach is not None else found
+        found = _run_on(found, reach) if reach is not None else found
     else:
         _fill_limit(stream)
     if found and found[-1].which is Which.ELSEWHERE and stream.kind() == "at":  # "10 missed sts at centre front"
@@ -361,6 +361,17 @@ def _times_in_brackets(stream: Stream) -> Amount | None:
             return number
     stream.at = start
     return None
+
+
+def _run_on(found: tuple[Place, ...], reach: Limit) -> tuple[Place, ...]:
+    """ "V-st in V-st across", "hdc in each st and in the ch around": one run, over both sorts where two are named."""
+    last = replace(found[-1], which=Which.EACH, limit=reach)
+    if len(found) > 1 and merges(found[-2], last):
+        both = replace(
+            found[-2], targets=found[-2].targets + last.targets, limit=reach, span=found[-2].span.to(last.span)
+        )
+        return *found[:-2], both
+    return *found[:-1], last
 
 
 def _fill_limit(stream: Stream) -> None:

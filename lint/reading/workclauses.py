@@ -13,6 +13,7 @@ from lint.reading.lists import bare, one_list
 from lint.reading.places import places
 from lint.reading.stream import OPENERS, SIGNS
 from lint.reading.targets import ANY, is_space_word, of_a_row_below
+from lint.reading.totals import one_in_each, one_round_of, told_in_all
 from lint.reading.work import GROUPS, work
 from lint.source import Span
 from lint.tree import (
@@ -68,8 +69,8 @@ class WorkClauses(EdgeClauses):
                 stream.at += picot + 1  # "3-ch picot"
                 picot_made = work(stream, start, None)
                 return picot_made is not None and self.finish_work(start, picot_made)
-            if stream.kind() in ("chain", "foundation"):
-                stream.take()
+            if stream.kind() in ("chain", "foundation", "turning_chain"):
+                stream.take()  # "3 ch", "3 turning ch"
                 stream.take_if("foundation")  # "a 5 ch foundation ch"
                 if is_space_word(stream) or (stream.kind() == "dash" and is_space_word(stream, 1)):
                     return False
@@ -142,6 +143,8 @@ class WorkClauses(EdgeClauses):
         """ "10 rows even", "4 more rows of trebles on these sts": rows told by their number alone."""
         stream = self.stream
         ahead = 1 if stream.kind() in ("more",) or stream.word("further") else 0
+        if one_round_of(stream):
+            return self.clause()
         rows = stream.kind(ahead) in ("row", "round") and not stream.word("row", "rnd", "round", ahead=ahead)
         if not rows and stream.kind(ahead) != "open_work":
             return False
@@ -156,11 +159,7 @@ class WorkClauses(EdgeClauses):
             self.steps.append(Remark(stream.span_from(start)))
             return True
         stream.at = stream.sentence_end(stream.at, ".", ";", ",", *OPENERS)
-        while (
-            stream.kind() == ","
-            and stream.peek(1).text in _COLOURS
-            and stream.kind(2) in (",", ".", ";", "end", "star")
-        ):
+        while stream.kind() == "," and stream.peek(1).text in _COLOURS and stream.kind(2) in (*SIGNS, "end", "star"):
             stream.at += 2  # "2 rows each A, B, A"
         self.steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
         return True
@@ -194,7 +193,9 @@ class WorkClauses(EdgeClauses):
                 stream.at -= 1
             if not step.number_said:  # "sc evenly around": how many is not said
                 stream.at = stream.sentence_end(stream.at, ".", ";", ",", *OPENERS)
-                self.steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
+                in_all = told_in_all(stream, step.stitch)
+                span, words = stream.span_from(start), stream.words(start, stream.at)
+                self.steps.append(OpenWork(span, words) if in_all is None else Evenly(span, step.stitch, in_all))
                 return True
             stream.pass_to()
             step = Evenly(stream.span_from(start), step.stitch, step.number)
@@ -204,6 +205,9 @@ class WorkClauses(EdgeClauses):
                 self.steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
                 return True
             step = Evenly(stream.span_from(start), step.stitch, step.number)
+        on_edge = isinstance(step, Work) and bool(step.places) and step.places[-1].targets[0].name == "edge"
+        if on_edge or isinstance(step, Evenly):
+            one_in_each(stream, step.stitch)
         if isinstance(step, Work) and (step.places or step.number_said):
             chains = self.chains_between()
             if chains is not None:

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from lint.lexicon import Lexeme
 from lint.place import Place, Target, TargetKind, Which
 from lint.reading.chainclauses import ChainClauses
 from lint.reading.clausebase import STITCHY
-from lint.reading.piecewords import tells_piece
+from lint.reading.piecewords import PIECE_WORDS, tells_piece
 from lint.reading.places import places
 from lint.reading.stream import SIGNS
 from lint.tree import (
@@ -52,6 +53,8 @@ class YarnClauses(ChainClauses):
             stream.at += 2  # "join last st to first"
         self.last_chain()
         colour = self.colour()
+        if stream.kind() == "the" and stream.kind(1) == "yarn":
+            stream.take()  # "join the yarn at the underarm"
         yarn = stream.take_if("yarn")
         colour = colour or (self.colour() if yarn else None)
         stream.skip("then")
@@ -104,6 +107,10 @@ class YarnClauses(ChainClauses):
             self.steps.append(Join(span, found))
         if stream.kind() == "forming" or stream.kind() == "to" and stream.kind(1) in ("join", "word"):
             stream.pass_to()
+        elif stream.kind() == "to" and stream.word("work in rounds", ahead=1):
+            stream.at += 2
+        elif stream.kind() == "to":
+            self.into_the_round()  # "join with sl st to top of ch-3 to work in rounds"
         return True
 
     def joins_pieces(self, start: int) -> bool:
@@ -126,12 +133,25 @@ class YarnClauses(ChainClauses):
         stream = self.stream
         end = stream.sentence_end(start, ".", ";")
         ahead = stream.lexemes[stream.at : min(stream.at + 6, end)]
+        if self._slipped_together(ahead):
+            stream.at += len(ahead)
+            self.steps.append(Remark(stream.span_from(start), seam=True))
+            return True
         seam = next((i for i, item in enumerate(ahead) if item.lower.startswith("seam")), None)
         if seam is None or any(item.kind in (",", "with", "in", *STITCHY) for item in ahead[:seam]):
             return False
         stream.at = next((i for i in range(stream.at, end) if stream.leads_to_work(i)), end)
         self.steps.append(Remark(stream.span_from(start), seam=True))
         return True
+
+    @staticmethod
+    def _slipped_together(words: list[Lexeme]) -> bool:
+        """Whether a sentence is no more than "Join the toe with ss", "Close heel together with sl sts": a seam."""
+        pieces = [item for item in words if item.lower in PIECE_WORDS]
+        slips = [item for item in words if item.kind == "stitch" and item.value == "sl st"]
+        idle = ("the", "with", "together", "any_stitch")
+        others = [item for item in words if item not in pieces and item not in slips and item.kind not in idle]
+        return len(pieces) == len(slips) == 1 and not others
 
     def into_the_round(self) -> bool:
         """Passes "in the round", "to work in rnds" after "join": the row becomes a round."""
@@ -169,6 +189,8 @@ class YarnClauses(ChainClauses):
         """ "join yarn with sl st in …", "attach White to any ch-5 sp"."""
         stream = self.stream
         stream.take()
+        if stream.kind() == "the" and stream.kind(1) == "yarn":
+            stream.at += 2  # "rejoin the yarn in the next st"
         colour = self.colour()
         if colour is None and stream.kind() == "word" and not stream.word("with"):
             colour = stream.take().text
@@ -277,8 +299,8 @@ class YarnClauses(ChainClauses):
     def read_turn(self, start: int) -> bool:
         stream = self.stream
         stream.take()
-        if stream.word("so") and self._other_side(start):
-            return True  # "turn so you work into the other side of the chain"
+        if (stream.word("so") or stream.kind() == "to") and self._other_side(start):
+            return True  # "turn so you work into the other side of the chain", "turn to go on along the other side"
         if self.turned_out(start):
             return True
         self.pass_end_words()
@@ -297,7 +319,7 @@ class YarnClauses(ChainClauses):
     def turned_out(self, start: int) -> bool:
         """ "Turn the brim right side out", "turn the cuff so that the seam is inside": the piece, not the work."""
         stream = self.stream
-        end = stream.sentence_end(stream.at, ".", ";", ",")
+        end = stream.sentence_end(stream.at, ".", ";", ",", "and")
         words = {item.lower for item in stream.lexemes[stream.at : end]}
         if not words & {"out", "inside", "outside", "upside", "sideways", "outward", "outwards", "inward", "inwards"}:
             return False
@@ -324,6 +346,13 @@ class YarnClauses(ChainClauses):
         self.stream.take()
         self.pass_end_words()
         self.steps.append(Turn(self.stream.span_from(start), turned=False))
+        return True
+
+    def read_no_fasten(self, start: int) -> bool:
+        """ "do not fasten off (at the end of Row 5)"."""
+        self.stream.take()
+        self.pass_end_words()
+        self.steps.append(Remark(self.stream.span_from(start)))
         return True
 
     def read_no_join(self, start: int) -> bool:

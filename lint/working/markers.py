@@ -17,6 +17,7 @@ class Markers:
         self.put: list[Node] = []
         self.gaps: list[int] = []  # numbers of nodes made before each marker that hangs between two
         self.later: list[Marker] = []  # those that the whole row tells
+        self.aside = False  # those of the row below hang elsewhere now
         self.from_other_end = False  # the work was turned before the stitches were numbered
 
     def place(self, step: Marker, made: list[Node], is_round: bool, turned: bool) -> None:
@@ -39,7 +40,7 @@ class Markers:
             self.later.append(step)
             self.from_other_end = turned and not is_round
         else:
-            self.unclear = True
+            self.unclear, self.aside = True, self.aside or step.where is Marked.ASIDE
 
     def finish(self, made: list[Node], fabric: Fabric) -> None:
         """Hang the markers in what the row made."""
@@ -56,7 +57,7 @@ class Markers:
             elif 0 < step.number <= len(stitches):
                 self.put.append(stitches[-step.number if self.from_other_end else step.number - 1])
         gaps = [(made[at - 1], made[at]) for at in self.gaps if 0 < at < len(made)]
-        if self.below.marks or self.below.gaps:
+        if (self.below.marks or self.below.gaps) and not self.aside:
             gaps += self._gone_up(made)
         unique: dict[int, Node] = {id(node): node for node in self.put}
         fabric.marks, fabric.gaps = tuple(unique.values()), tuple({(id(a), id(b)): (a, b) for a, b in gaps}.values())

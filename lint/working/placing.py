@@ -12,6 +12,7 @@ from lint.working.rowends import RowEnds
 
 _ANY = Target(TargetKind.ANY_STITCH)
 _LOOP = Target(TargetKind.SPACE)
+_MOST_GAPS = 2  # that chains are made over in one row: both underarms
 _PLAIN = (TargetKind.ANY_STITCH, TargetKind.STITCH)
 
 
@@ -220,6 +221,11 @@ class Placing(RowEnds):
         edge = self.to_edge(place)
         cursor = self.cursor
         boundary = cursor.end if edge else self.run_end(place, following)
+        over_gap = any(
+            item.kind is TargetKind.CHAIN and item.name not in (None, "foundation") for item in place.targets
+        )
+        if over_gap and sum(node.kind == "space" for node in cursor.nodes) > _MOST_GAPS:
+            raise PlacesUnknown("which of the chains are meant is not known here")  # "each underarm ch", among lace
         if place.targets == (_LOOP,) and self.stands_in_gap() and (gaps := self.bare_gaps(boundary)):
             return gaps
         if place.targets[0].kind is TargetKind.CORNER and cursor.known:

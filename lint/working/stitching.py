@@ -6,7 +6,7 @@ from collections import Counter
 from dataclasses import replace
 
 from lint.place import Place, Target, TargetKind, Which
-from lint.tree import Alongside, Loops, Remark, Shaping, Step, Work
+from lint.tree import Alongside, Loops, Remark, Shaping, Skip, Step, Work
 from lint.working.cursor import Cursor, PlacesUnknown, Trouble
 from lint.working.fabric import Fabric, Node
 from lint.working.making import Making
@@ -77,6 +77,8 @@ class Stitching(Making):
             self.put_together(kind, found)
             self.note(step.span)
             return
+        if step is self.last_work:
+            step = self.over_both(step, following)
         for index, place in enumerate(step.places):
             rest = step.places[index + 1 :]
             ahead = (replace(step, places=rest), *following) if rest else following
@@ -84,6 +86,32 @@ class Stitching(Making):
             if place.which is Which.ELSEWHERE and place.targets[0].name == "piece":
                 self.cursor = Cursor(Fabric.unknown(self.is_round))  # "sc in the other leg, sc in next 9 sts": of that
         self.note(step.span)
+
+    def over_both(self, step: Work, following: tuple[Step, ...]) -> Work:
+        """ "hdc in each st and in the ch-2 sp, join": where all such lie among the stitches, one run over both to the end."""
+        run, other = step.places if len(step.places) == 2 and not step.together else (None, None)
+        cursor = self.cursor
+        if (
+            run is None
+            or other is None
+            or not cursor.known
+            or run.which is not Which.EACH
+            or other.which is not Which.NEXT
+        ):
+            return step
+        one_run = run.limit is None and run.of is None and other.of is None and not (other.between or other.below)
+        if not one_run or other.targets[0].kind not in (TargetKind.CHAIN, TargetKind.SPACE):
+            return step
+        ahead = cursor.nodes[cursor.at : cursor.end]
+        there = [i for i, node in enumerate(ahead) if any(cursor.matches(node, t, self.size) for t in other.targets)]
+        by_chain = other.targets[0].kind is TargetKind.CHAIN
+        number = sum(ahead[i].length or 1 for i in there) if by_chain else len(there)
+        more = bool(there) and any(node.is_stitch for node in ahead[there[-1] + 1 :])
+        if not more or number != self.amount(other.number) or any(isinstance(ahead, Skip) for ahead in following):
+            return step  # "…, turn, leaving rem sts unworked"
+        if self.choices.pick(("over both", step.span.start), 2, 0) == 1:
+            return step
+        return replace(step, places=(replace(run, targets=run.targets + other.targets),))
 
     def legs_apart(self, step: Work) -> bool:
         """ "sc2tog over same st and next st": one stitch whose legs stand in places that are told one by one."""
