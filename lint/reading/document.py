@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from bisect import bisect_left
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import replace
 from itertools import accumulate
 
 import regex
 
 from lint.lexicon import Lexeme, Lexicon
-from lint.madeonce import made_once
 from lint.pattern import Abbreviation, Label, Part, Pattern, Row
 from lint.place import Which
 from lint.reading import definitions, listentries
@@ -25,13 +24,13 @@ from lint.reading.houseletters import house_letters
 from lint.reading.layout import Layout, LayoutReader, PartText, RowText
 from lint.reading.likework import as_another_piece, goes_on, is_work, label_in_vain, vain_number, works_an_edge
 from lint.reading.linestops import with_line_stops
+from lint.reading.ownforms import entries_of, forms_of, known_forms, named_alone, specials_of
 from lint.reading.piecewords import PIECE_WORDS
-from lint.reading.prose import running, unbroken, unwrapped
 from lint.reading.rings import ring_words
 from lint.reading.stream import Stream, Vocabulary
 from lint.reading.tallies import tell_tallies
 from lint.reading.terms import Terms, find_terms
-from lint.rulebook import AbbreviationFile, Rulebook, StitchFile
+from lint.rulebook import Rulebook
 from lint.source import SourceText, Span
 from lint.tree import (
     THE_PIECE_BEFORE,
@@ -43,17 +42,12 @@ from lint.tree import (
     OpenWork,
     Repeat,
     RowCall,
-    Special,
     Turn,
     Unread,
     Work,
     walk,
 )
 
-# what a row says and no stitch's definition does
-_ROW_WORDS = regex.compile(
-    r"(?i)\brep(?:eat)? from|\bfasten off|\bin each (?:st|stitch|sc|dc|hdc|tr|htr|ch|sp)s? (?:across|around|to)\b|\bjoin\b(?! to last)|,? turn\.?$"
-)
 _COUNTS = regex.compile(  # "Ch 3 counts as dc."
     r"(?i)(?:^|(?<=[.;]\s))[^.;\n]*\b(?:counts?\s+as|(?:never|not)\s+counts?|not a st(?:itch)?)\b[^.;\n]*"
 )
@@ -61,7 +55,6 @@ _TOLD_OF = regex.compile(r"(?i)\bat\s+(?:the\s+)?end\s+of\s+(?:row|round|rnd|rd|
 _NAME = regex.compile(
     r"(?i)(?!\W*(?:row|rnd|round|rd|r\d))\W*(?P<name>[A-Za-z][\w-]*(?: [\w-]+){0,3}(?: ?\([\w -]+\))?)\s*[:=]\s"
 )
-_NO_DEFINITIONS = ("gauge", "size", "materials", "skill", "multiple", "colours")
 
 
 def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto") -> tuple[Pattern, Terms, Lexicon]:
@@ -70,14 +63,14 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
     tell_tallies(layout.parts)
     terms = find_terms(source.text, book.layout, wanted_terms)
     plain = Lexicon(book, terms.terms)
-    known = _known_forms(book.abbreviations, book.stitches)
-    entries = _entries(source, layout, known, book)
-    specials = _specials(entries, plain, book)
+    known = known_forms(book.abbreviations, book.stitches)
+    entries = entries_of(source, layout, known, book)
+    specials = specials_of(entries, plain, book)
     lexicon = plain
     rings = ring_words(entries, source.text)
     letters = house_letters(entries, plain, source)
     if specials or rings or letters:
-        own = [(form, "special", special.name) for form, special in _forms(entries, specials, _named_alone(book))]
+        own = [(form, "special", special.name) for form, special in forms_of(entries, specials, named_alone(book))]
         lexicon = Lexicon(book, terms.terms, [*own, *((form, "ring", form) for form in rings), *letters])
     sizes = layout.sizes
     vocabulary = Vocabulary(
@@ -282,123 +275,6 @@ def _round_by_words(source: SourceText, part: PartText) -> bool:
     if regex.search(r"\bjoin\b|\bsl st (?:in|to) (?:first|top)", joins):
         return True
     return bool(regex.search(r"(?i)spiral|continuous round", source.text)) and "turn" not in words
-
-
-@made_once
-def _known_forms(abbreviations: Mapping[str, AbbreviationFile], stitches: StitchFile) -> frozenset[str]:
-    forms = {form.lower() for listed in abbreviations.values() for rule in listed.abbreviations for form in rule.forms}
-    for rule in stitches.stitches:
-        forms.update(form for form in (*rule.us, *rule.uk) if " " not in form.replace("sl st", "") and len(form) <= 6)
-    return frozenset(forms | {"sl st", "ss", "rnd", "rnds", "st", "sts", "sp", "sps", "ch", "chs"})
-
-
-def _entries(source: SourceText, layout: Layout, known: frozenset[str], book: Rulebook) -> list[listentries.Entry]:
-    found: list[listentries.Entry] = []
-    listed = False
-    for section in layout.sections:
-        if section.key in ("abbreviations", "specials"):
-            span = section.span
-            if section.key == "specials":  # "Special stitch – Front post double crochet (FPdc): …"
-                span = Span(section.span.start, section.span.end)
-            some = listentries.entries(unwrapped(source.slice(span)), span.start, known)
-            found += [entry for entry in some if not definitions.is_talk(entry, known, book)]
-            listed = listed or section.key == "abbreviations"
-    for span in running(source, layout.prose):
-        opened = next((s for s in layout.sections if s.heading.start >= span.start and s.heading.end <= span.end), None)
-        if opened is not None and opened.key in _NO_DEFINITIONS:
-            continue  # "Tension: 24 tr and 12 rows to 10 cm" defines no stitch
-        if opened is not None and opened.key == "notes":
-            span = Span(min(opened.span.start, span.end), span.end)  # "Notes: V-st = (dc, ch 1, dc) in one place."
-        words = unbroken(source.slice(span))
-        inside = any(
-            s.key in ("abbreviations", "specials") and s.span.start <= span.end and span.start <= s.span.end
-            for s in layout.sections
-        )
-        some = listentries.entries(words, span.start, known)
-        forms = sum(not known.isdisjoint(entry.forms) for entry in some)
-        if inside or _ROW_WORDS.search(words) and forms < 3:
-            continue  # "Edging: Ch 1, sc in each st across, fasten off." works a row; "ch chain, dc …, FO fasten off" none
-        for stop in regex.finditer(r"\.\s+(?=[A-Za-z][\w-]*(?: [\w-]+)?(?: ?\([^)]{1,8}\))?\s*[:=])", words):
-            some += listentries.entries(words[stop.end() :], span.start + stop.end(), known)
-        real = [entry for entry in some if known.intersection((*entry.forms, entry.body.strip(" .").lower()))]
-        if not listed and len(real) >= 3:
-            found += real  # a list without a heading
-        else:
-            found += [entry for entry in some if _defines(entry, book)]
-    return found
-
-
-def _defines(entry: listentries.Entry, book: Rulebook) -> bool:
-    """A line of prose that defines a stitch: "Shell: 5 tr into the place stated.", "A shell is 5 tr into one st."."""
-    rings = book.words.words["ring"]  # "MR, ch 2 (does not count)" begins a piece
-    if any(
-        len(form.split()) > 3
-        or form.lower() in rings
-        or form in ("note", "notes", "size", "gauge", "hook", "yarn", "materials")
-        for form in entry.forms
-    ):
-        return False
-    if any(f" {word} " in f" {entry.body.lower()} " for word in book.words.hand_movements):
-        return True
-    return (
-        regex.match(
-            r"(?i)\W*(?:work\s+)?\(?\s*(?:ch\s?\d|\d+\s?(?:dc|sc|tr|hdc|htr|ch|dtr)|(?:dc|sc|tr|hdc|yo|yrh|insert)\b"
-            r"|(?:sk|skip|miss)\s+(?:the\s+)?(?:next|first|1|one|2|two)\b[^,;.]{0,20}[,;])",
-            entry.body,
-        )
-        is not None
-    )
-
-
-def _specials(entries: list[listentries.Entry], lexicon: Lexicon, book: Rulebook) -> list[Special]:
-    found: dict[str, Special] = {}
-    for entry in entries:
-        if not entry.forms or not entry.forms[0]:
-            continue
-        special = definitions.special_of(entry, lexicon, book)
-        if special is not None and (special.name not in found or not found[special.name].items):
-            found[special.name] = special
-    return definitions.begun_alike(list(found.values()), entries)
-
-
-def _forms(
-    entries: list[listentries.Entry], specials: list[Special], named: frozenset[str]
-) -> list[tuple[str, Special]]:
-    """Every printed form of each special stitch; of those `named` by the trade also the one without "stitch" ("puff")."""
-    by_span = {special.span: special for special in specials}
-    by_name = {special.name: special for special in specials}
-    forms: dict[str, Special] = {}
-    for entry in entries:
-        special = by_span.get(entry.span)
-        if special is None:
-            special = next((by_name[form] for form in entry.forms if form in by_name), None)
-        if special is None:
-            continue
-        listed = [*entry.forms]
-        for name in entry.names:
-            listed += listentries.expand(name)
-        if special.name == "picot":
-            listed += ["picot", "picots"]
-        for form in listed:
-            if not form or len(form) > 40:
-                continue
-            forms.setdefault(form, special)
-            if not form.endswith("s"):
-                forms.setdefault(form + "s", special)
-            bare = regex.sub(r"(?i)[- ]st(?:itch(?:es)?|s)?$", "", form)
-            if bare.lower() in named:
-                forms.setdefault(bare, special)
-                forms.setdefault(bare + "s", special)
-            if "-st" in form or " st" in form:
-                forms.setdefault(regex.sub(r"([- ])st\b", r"\1sts", form), special)
-                forms.setdefault(regex.sub(r"([- ])st\b", r"\1stitch", form), special)
-                forms.setdefault(regex.sub(r"([- ])st\b", r"\1stitches", form), special)
-    return list(forms.items())
-
-
-def _named_alone(book: Rulebook) -> frozenset[str]:
-    """What the trade calls stitches of many legs without the word "stitch": puff, bobble, shell…"""
-    return frozenset((*book.words.words["one_stitch"], *book.words.words["group_word"]))
 
 
 def _listed(entries: list[listentries.Entry]) -> list[Abbreviation]:
