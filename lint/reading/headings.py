@@ -51,6 +51,8 @@ _SAYS_MAKE = regex.compile(r"(?i)\(?\bmake\b|\(\s*(?:x\s?\d+|\d+\s?x)\s*\)$")
 _NUMBER_FIRST = regex.compile(r"[\W_]*\d")
 # "2. WING (x2)", "III. Body": the pieces of a pattern numbered
 _PIECE_NUMBER = regex.compile(r"(?:\d{1,2}|[IVX]{1,4})\s?[.)]\s+(?=\p{Lu})")
+# "Body.", "Ears (2 pieces).": a piece's name as a sentence
+_NAME_STOPPED = regex.compile(r"\p{Lu}\p{L}+(?:[ -]\p{L}+){0,2}(?: \([^()]{1,20}\))?\.")
 _MEASURED = regex.compile(r"(?i)\d\s?(?:sc|dc|hdc|tr|htr|ch|mm|cm|in|yd|g|oz|m)\b|[–—]\s")
 
 
@@ -83,6 +85,8 @@ class PartHeadings:
     def at(self, index: int, after_blank: bool) -> bool:
         """Whether a line is a heading over rows."""
         text = self._named(self.lines[index].text)
+        if text.endswith(".") and self._opens_rows(index, text):
+            text = text.rstrip(".")
         if not self.like(text) or (
             not after_blank
             and not text.isupper()
@@ -133,6 +137,15 @@ class PartHeadings:
             regex.search(rf"\b{regex.escape(named)}\b", text) and len(text.split()) <= 5 for text in before
         )
 
+    def _opens_rows(self, index: int, text: str) -> bool:
+        """Whether a name that ends in a full stop stands over a first row, with at most a line of talk between: "Ears (2 pieces)." """
+        if _NAME_STOPPED.fullmatch(text) is None:
+            return False
+        below = [line.text for line in self.lines[index + 1 : index + 5] if not line.blank][:2]
+        labels = [self.labels.at_line(line, 0, self.bare) for line in below]
+        first = next((found.label for found in labels if found is not None), None)
+        return first is not None and first.numbers[:1] == (1,)
+
     def _stands_between_rows(self, index: int, text: str) -> bool:
         """A word or two over a labelled row, with no blank line before: "Flap", "Buttonhole row"."""
         ahead = [line.text.strip() for line in self.lines[index + 1 : index + 3]] + ["", ""]
@@ -144,6 +157,8 @@ class PartHeadings:
         """Whether words could be a heading: few, and no work."""
         if not text or len(text) > 70 or len(text.split()) > 9 or text.endswith((".", ",", ";")) and not text.isupper():
             return False
+        if regex.fullmatch(r"\([^()]*\)\W*", text):
+            return False  # "(in green, then off-white)" under a heading
         if _STARTS_WORK.match(text) or GATE.match(text) or _NUMBER_FIRST.match(text) or "=" in text:
             return False
         if not regex.search(r"\p{L}", text):

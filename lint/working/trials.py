@@ -69,6 +69,11 @@ class PieceState:
     usual: dict[Key, int] = field(default_factory=dict)  # chains read against the trade's habit: how they usually are
     speaks: Counter = field(default_factory=Counter)  # how many rows' counts speak for such a reading
 
+    def begin(self, fabric: Fabric) -> None:
+        """A piece begins on a ring or chain of its own: nothing is left of the one before."""
+        self.fabric, self.earlier, self.carried = fabric, EarlierRows(), None
+        self.unworked, self.more_left, self.joining, self.side = [], False, (), Side(0)
+
 
 @dataclass(frozen=True)
 class Task:
