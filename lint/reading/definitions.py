@@ -17,7 +17,7 @@ from lint.source import Span
 from lint.tree import PLAIN, Chain, Group, Remark, Skip, Special, Step, Turn, Unread, Work, walk
 
 _PLACE_TAIL = regex.compile(
-    r"\s*,?\s*(?:all\s+|worked\s+|made\s+)?(?:in|into|around)\s+(?:the\s+)?(?:(?:same|one|next|an?|indicated|stated|specified|named|given|designated)\s+)*(?:place|st|stitch|sp|space|ch|dc|sc|tr)s?"
+    r"\s*,?\s*(?:all\s+|worked\s+|made\s+)?(?:in|into|around)\s+(?:the\s+)?(?:(?:same|one|next|an?|indicated|stated|specified|named|given|designated)\s+)*(?:place|st|stitch|sp|space|loop|ch|dc|sc|tr)s?"
     r"(?:\s*(?:,|or)\s*(?:the\s+)?(?:sp|space|st|stitch|shell|place)s?)*\s*(?:stated|named|indicated|given|specified|shown)?\s*$",
     regex.IGNORECASE,
 )
@@ -91,7 +91,9 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
     )
     beginning = _of_beginning(name)
     if _one_decrease(steps, beginning):
-        return Special(name, entry.span, beginning=beginning)
+        if not _over_places(name, steps):
+            return Special(name, entry.span, beginning=beginning)
+        places = True
     return Special(name, entry.span, tuple(steps), one_stitch=False, beginning=beginning, places_itself=places)
 
 
@@ -142,6 +144,12 @@ def _one_decrease(steps: tuple[Step, ...], beginning: bool) -> bool:
     single = len(works) == 1 and isinstance(works[0], Work) and bool(works[0].together) and works[0].number.lone == 1
     single = single and all(place.number.lone == 1 for place in works[0].places)  # not "dc3tog over next 3 sts"
     return single and (not chains or beginning and len(chains) == 1 and steps[0] is chains[0])
+
+
+def _over_places(name: str, steps: tuple[Step, ...]) -> bool:
+    """Whether a decrease takes places of its own: "A: sc2tog", "M: 3 sc together"; "cl: dc3tog" is a cluster in one place."""
+    works = [step for step in steps if isinstance(step, Work)]
+    return not works[0].places and (works[0].stitch in ("sc", "hdc") or len(name) == 1)
 
 
 def _name(entry: Entry) -> str:

@@ -47,6 +47,7 @@ from lint.tree import (
 _ROW_WORDS = regex.compile(
     r"(?i)\brep(?:eat)? from|\bfasten off|\bin each (?:st|stitch|sc|dc|hdc|tr|htr|ch|sp)s? (?:across|around|to)\b|\bjoin\b(?! to last)|,? turn\.?$"
 )
+_BOTH_SIDES = regex.compile(r"(?i)\b(?:other|opposite|second) side\b")
 _TOLD_OF = regex.compile(r"(?i)\bat\s+(?:the\s+)?end\s+of\s+(?:row|round|rnd|rd|r)\s*(?P<row>\d+)\b[^.;\d]*$")
 _NAME = regex.compile(
     r"(?i)(?!\W*(?:row|rnd|round|rd|r\d))\W*(?P<name>[A-Za-z][\w-]*(?: [\w-]+){0,3}(?: ?\([\w -]+\))?)\s*[:=]\s"
@@ -127,10 +128,14 @@ class _RowReader:
         self.source = source
         self.lexicon = lexicon
         self.vocabulary = vocabulary
+        self.rounds_to = 0  # the number of the last round, where the part before is worked in rounds
         self.ended: set[int] = set()  # "Sizes … only" that the rows under it have outgrown
 
     def part(self, text: PartText) -> Part:
-        round_part = _round_by_words(self.source, text)
+        numbers = [row.label.numbers for row in text.rows if row.label is not None and row.label.numbers]
+        goes_on = self.rounds_to > 0 and numbers[:1] == [(self.rounds_to + 1,)]
+        round_part = _round_by_words(self.source, text, goes_on)
+        self.rounds_to = numbers[-1][-1] if round_part and numbers else 0
         rows = [row for row in (self.row(item, round_part) for item in text.rows) if row is not None]
         return Part(text.name, text.span, text.make, tuple(rows))
 
@@ -230,8 +235,11 @@ class _RowReader:
         return read_row(Stream(lexemes, replace(self.vocabulary, gate=sizes or ()))), lexemes
 
 
-def _round_by_words(source: SourceText, part: PartText) -> bool:
-    """Whether a part labelled "R1", "1)" is worked in rounds: a ring, a join, a spiral."""
+def _round_by_words(source: SourceText, part: PartText, goes_on: bool) -> bool:
+    """Whether a part labelled "R1", "1)" is worked in rounds: a ring, a join, a spiral, both sides of a chain.
+
+    `goes_on`: its numbers go on from rounds of the part before.
+    """
     words = " ".join(source.slice(row.span).lower() for row in part.rows[:6])
     first = next((i for i, row in enumerate(part.rows) if row.label is not None), 0)
     worked = [
@@ -244,6 +252,8 @@ def _round_by_words(source: SourceText, part: PartText) -> bool:
     turned = regex.search(r"(?<!\bnot |n't |without )\bturn(?:ing)?\b(?! ch)", later) is not None
     if turned and not regex.search(r"\bjoin|\bs(?:l )?st? (?:in|to|into) ", later):
         return False  # a half circle begins in a ring, too
+    if goes_on or worked and _BOTH_SIDES.search(source.slice(worked[0].span)):
+        return True
     if regex.search(r"\b(?:in|into|make|magic)\s.{0,12}\b(?:mr|ring|circle|loop)\b|\bas rounds\b", words):
         return True
     if regex.search(r"\bjoin\b|\bsl st (?:in|to) (?:first|top)", joins):

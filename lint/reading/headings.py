@@ -12,7 +12,7 @@ from lint.reading.sections import SectionFinder
 _MAKE_WORDS = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8, "ten": 10, "twelve": 12}
 _MAKE = regex.compile(r"\(?\s*\b(?:make|work|mk)\s+(?P<n>\d+|[a-z]+)\b[^)]*\)?|\(\s*(?:x\s?(?P<x>\d+)|(?P<y>\d+)\s?x)\s*\)|\(\s*(?P<b>\d{1,2})(?:\s?(?:pcs|pieces|parts))?\s*\)|\(\s*(?P<c>\d{1,2}|[a-z]+)\s+(?:in all|in total|needed|required|of)\s*\)|-\s*make\s+(?P<d>\d+)", regex.I)  # fmt: skip
 _STARTS_WORK = regex.compile(
-    r"[\W_]*(?:ch(?:ain)?s?\b\.?\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a|an|\d)|with\b|using\b|join\b|attach\b|rejoin\b|begin|start|commence|magic|foundation|fasten|do not|turn\b|change\b|place\b|stuff|weave|sew\b|work\b|now\b|repeat\b|rep\b|at end|continue|mark\b|remove|leave|finish off|cut\b|fold\b|note\b|nb\b|see\b)",
+    r"[\W_]*(?:ch(?:ain)?s?\b\.?\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a|an|\d)|with\b|using\b|join\b|attach\b|rejoin\b|begin|start|commence|magic|foundation|fasten|do not|turn\b|change\b|switch\b|insert\b|put\b|fill\b|pull\b|place\b|stuff|weave|sew\b|work\b|now\b|repeat\b|rep\b|at end|continue|mark\b|remove|leave|finish off|cut\b|fold\b|note\b|nb\b|see\b)",
     regex.IGNORECASE,
 )
 _JOINS = regex.compile(
@@ -52,7 +52,7 @@ _NUMBER_FIRST = regex.compile(r"[\W_]*\d")
 # "2. WING (x2)", "III. Body": the pieces of a pattern numbered
 _PIECE_NUMBER = regex.compile(r"(?:\d{1,2}|[IVX]{1,4})\s?[.)]\s+(?=\p{Lu})")
 # "Body.", "Ears (2 pieces).": a piece's name as a sentence
-_NAME_STOPPED = regex.compile(r"\p{Lu}\p{L}+(?:[ -]\p{L}+){0,2}(?: \([^()]{1,20}\))?\.")
+_NAME_STOPPED = regex.compile(r"(?!(?i:ch(?:ain)?s?|slip|crochet|knit)\b)\p{Lu}\p{L}+(?:[ -]\p{L}+){0,2}(?: \([^()]{1,20}\))?\.")
 _MEASURED = regex.compile(r"(?i)\d\s?(?:sc|dc|hdc|tr|htr|ch|mm|cm|in|yd|g|oz|m)\b|[–—]\s")
 
 

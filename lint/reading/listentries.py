@@ -224,6 +224,7 @@ def _entry(chunk: str, at: int, known: frozenset[str]) -> Entry | None:
         known_form = comma is not None and any(form in known for form in expand(comma[1]))
         match = regex.compile(r",\s+").search(text, comma.end(1)) if comma is not None and known_form else None
     known_left = match is not None and any(form in known for form in expand(text[: match.start()]))
+    known_left = known_left or match is not None and match.start() == 1 and text[0].isalpha()  # "A - decrease (2 sc …)"
     if match and 0 < match.start() <= 60 and (known_left or not (paren and "=" not in text and ":" not in text)):
         left, right = text[: match.start()], text[match.end() :]
         whole = regex.fullmatch(r"(?i)(?:all|each|every)\s+(?P<name>\w+?)s?\s*", left)

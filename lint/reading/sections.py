@@ -20,6 +20,9 @@ class Heading:
     content: int
 
 
+_NUMBERED = regex.compile(r"\s*(?:\d{1,2}|[IVX]{1,4})\s?[.)]\s+(?=\p{Lu})")  # "2. ABBREVIATIONS"
+
+
 class SectionFinder:
     """Knows section headings by the lists of rules/layout.yaml."""
 
@@ -45,8 +48,9 @@ class SectionFinder:
         listed = self._terms_listed.match(line)
         if listed is not None:
             return Heading("abbreviations", listed.start("name"), listed.end("name"), listed.end())
-        match = self._line.match(line)
-        if not match:
+        numbered = _NUMBERED.match(line)
+        match = self._line.match(line, numbered.end() if numbered is not None else 0)
+        if not match or numbered is not None and match["alone"] is None:
             return None
         key = self._names[match["name"].lower()]
         return Heading(key, match.start("name"), match.end("name"), match.end())

@@ -10,7 +10,10 @@ _CALLS_ROWS = regex.compile(
     r"|(?i:(?:now )?work\s+(?:even|straight|\d[^.;:]{0,40}?\b(?:rows|rnds|rounds)))\b"
 )
 # "turn. — 33 (35) sts": a count at the end of a row, without a stop
-_COUNTED = regex.compile(r"(?i)(?:[.;:=]|\s[-–—])\s*[(\[{]?\d[^.;:]{0,60}\b(?:sts?|stitches|sc|hdc|dc|tr|htr)$")
+_COUNTED = regex.compile(
+    r"(?i)(?:[.;:=|]|\s[-–—]{1,2})\s*[(\[{]?\d[^.;:]{0,60}\b(?:sts?|stitches|sc|hdc|dc|tr|htr)$"
+    r"|[\w)\]*]\s*[=|]\s*\d{1,4}$"  # "(2x, a)*6 = 18", and the last cell of a table
+)
 _IN_ANGLES = regex.compile(r"<([^<>\n]*\d[^<>\n]*)>(?=\.?$)")  # "<34 sts>", a count like one in brackets
 _ENDS_IN_COUNT = r"[(\[{](?![^()\[\]{}]*\b(?:in|into|next)\b)[^()\[\]{}]*\d[^()\[\]{}]*[)\]}]\.?$"
 _SO_OFTEN = regex.compile(r"(?i)(?:\d+\s*(?:more\s+)?(?:times|x)|twice|once|thrice|around|across)\b")
@@ -26,7 +29,7 @@ def goes_on(above: str, text: str, lower_case: bool) -> bool:
         return True
     if sum(map(above.count, "([{")) > sum(map(above.count, ")]}")):
         return True  # in the middle of its brackets
-    counted = text[0].isupper() and _COUNTED.search(above) is not None
+    counted = (text[0].isupper() or lower_case) and _COUNTED.search(above) is not None
     if (above.endswith(_TERMINAL) or counted) and _CALLS_ROWS.match(text):
         return False
     if text[0].isupper() and _FASTENED.search(above) and not _TELLS.match(text):
