@@ -26,6 +26,7 @@ from lint.reading.guard import nothing_swallowed
 from lint.reading.layers import layers_noted
 from lint.reading.listrepeats import by_cross
 from lint.reading.lists import count_alone, to_the_end
+from lint.reading.loosestars import fold_loose
 from lint.reading.markers import read_marker, unclear_markers
 from lint.reading.piececalls import piece_call
 from lint.reading.plainclauses import POINTS
@@ -74,7 +75,7 @@ def read_row(stream: Stream) -> Reading:
     reading.steps = unfit_lists_unread(
         reading.steps, stream.lexemes, stream.vocabulary.sizes, stream.vocabulary.size_names
     )
-    reading.steps = picots_closed(joined_on_the_way(repeats.fold_loose(reading.steps)))
+    reading.steps = picots_closed(joined_on_the_way(fold_loose(reading.steps)))
     reading.steps = chain_told_by_count(side_by_side(closing_join(place_come_to(reading.steps))), stream.lexemes)
     reading.steps = layers_noted(after_fastening(reading.steps), words, stream.lexemes)
     reading.stated = loops_as_stitches(reading.steps, reading.stated)
@@ -85,7 +86,7 @@ def read_inside(stream: Stream) -> list[Step]:
     """Read the words inside a bracket (or of a definition)."""
     reading = Reading([])
     Clauses(stream, reading, top=False).run()
-    return repeats.fold_loose(reading.steps)
+    return fold_loose(reading.steps)
 
 
 class Clauses(WordClauses):

@@ -127,7 +127,12 @@ def bare_count(stream: Stream, worked: bool) -> Stated | None:
         return None
     if stream.kind() not in ("number", "dash", *OPENERS):
         return None
-    if lead in CLOSERS and (_noted_work(stream, start) or _counted_behind(sentence)) or lead == ":" and _led_to_a_side(stream, start - 1):
+    if (
+        lead in CLOSERS
+        and (_noted_work(stream, start) or _counted_behind(sentence))
+        or lead == ":"
+        and _led_to_a_side(stream, start - 1)
+    ):
         return None
     if lead == "dash" and (between := _between_dashes(stream, start, end)) is not None:
         return between

@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 from bisect import bisect_left
+from collections.abc import Callable
+from dataclasses import replace
 
 from lint.lexicon import Lexeme
+from lint.place import LimitKind, TargetKind, Which
 from lint.reading.stream import CLOSERS, OPENERS
 from lint.reading.targets import LOOPS
 from lint.source import Span
@@ -61,6 +64,7 @@ def nothing_swallowed(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
             isinstance(step, Remark)
             and (
                 _is_a_place(inside)
+                or _points_at_some(inside)
                 or not any(isinstance(one, MAKES_STITCHES) for one in found)
                 and _is_part_of_row(inside)
             )
@@ -85,8 +89,27 @@ def nothing_swallowed(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
             shown = " ".join(item.text for item in inside)
             found.append(Unread(step.span, shown, _WHY))
         else:
-            found.append(step)
+            found.append(_behind_a_run(step, found, words))
     return found
+
+
+def _behind_a_run(step: Step, before: list[Step], words: Callable[[Span], list[Lexeme]]) -> Step:
+    """Work behind "sc across": "1 more sc in the last st" goes into one that is worked already; else it may go beyond."""
+    run = next((one for one in reversed(before) if not isinstance(one, Remark)), None)
+    if not (isinstance(step, Work) and isinstance(run, Work) and step.stitch != "sl st"):
+        return step
+    if not any(place.which is Which.EACH and place.limit and place.limit.kind is LimitKind.END for place in run.places):
+        return step
+    inside = words(step.span)
+    more = any(item.kind == "more" or item.lower in ("extra", "another", "further") for item in inside)
+    place = step.places[0] if step.places else None
+    if more and place is not None and place.which is Which.LAST:
+        return replace(step, places=(replace(place, which=Which.SAME), *step.places[1:]))
+    plain = place is not None and place.which is Which.NEXT and place.targets[0].kind is TargetKind.ANY_STITCH
+    around = any(item.kind == "around" for item in words(run.span))
+    if more and place is None or plain and around:
+        return Unread(step.span, " ".join(item.text for item in inside), "it may go beyond the round")
+    return step
 
 
 def _is_a_place(inside: list[Lexeme]) -> bool:
@@ -115,8 +138,25 @@ def _is_part_of_row(inside: list[Lexeme]) -> bool:
     ):
         return False
     ends = [(one.kind, two.kind) for one, two in zip(inside, inside[1:], strict=False)]
-    return any(item.lower in ("half", "halves") for item in inside) or any(
-        one == "ordinal" and two in ("any_stitch", "stitch") for one, two in ends
+    numbered = any(
+        one.kind in ("next", "first", "last") and two.kind == "number" and three.kind in ("any_stitch", "stitch")
+        for one, two, three in zip(inside, inside[1:], inside[2:], strict=False)  # "for the next 15 sts"
+    )
+    return (
+        numbered
+        or any(item.lower in ("half", "halves") for item in inside)
+        or any(one == "ordinal" and two in ("any_stitch", "stitch") for one, two in ends)
+    )
+
+
+def _points_at_some(inside: list[Lexeme]) -> bool:
+    """Whether words behind work pick out stitches of it: "with every 5th st doubled"; a marker in them changes nothing."""
+    if not inside or inside[0].kind in ("marker", "telling", *OPENERS):
+        return False
+    kinds = [item.kind for item in inside]
+    return any(
+        kinds[i : i + 2] == ["each", "ordinal"] and kinds[i + 2 : i + 3] in (["any_stitch"], ["stitch"])
+        for i in range(len(kinds))
     )
 
 

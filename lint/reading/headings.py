@@ -52,7 +52,9 @@ _NUMBER_FIRST = regex.compile(r"[\W_]*\d")
 # "2. WING (x2)", "III. Body": the pieces of a pattern numbered
 _PIECE_NUMBER = regex.compile(r"(?:\d{1,2}|[IVX]{1,4})\s?[.)]\s+(?=\p{Lu})")
 # "Body.", "Ears (2 pieces).": a piece's name as a sentence
-_NAME_STOPPED = regex.compile(r"(?!(?i:ch(?:ain)?s?|slip|crochet|knit)\b)\p{Lu}\p{L}+(?:[ -]\p{L}+){0,2}(?: \([^()]{1,20}\))?\.")
+_NAME_STOPPED = regex.compile(
+    r"(?!(?i:ch(?:ain)?s?|slip|crochet|knit)\b)\p{Lu}\p{L}+(?:[ -]\p{L}+){0,2}(?: \([^()]{1,20}\))?\."
+)
 _MEASURED = regex.compile(r"(?i)\d\s?(?:sc|dc|hdc|tr|htr|ch|mm|cm|in|yd|g|oz|m)\b|[–—]\s")
 
 

@@ -245,6 +245,9 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         names_piece(stream) or piece_alone(stream) and stream.lexemes[start - 1 : start] and _leads_round(stream, start)
     ):
         stream.pass_to(*SIGNS, "and", ":", "with")  # "9 sc around the second leg"
+        if any(item.lower in ("half", "halves") for item in stream.lexemes[start : stream.at]):
+            stream.at = start
+            return None  # "in the second half": of the row, or of a piece
         word = (
             piece_word([item.lower for item in stream.lexemes[start : stream.at]])
             if _leads_round(stream, start)

@@ -75,20 +75,6 @@ def _unmarked(steps: list[Step]) -> tuple[tuple[Step, ...], tuple[tuple[str, int
     return tuple(body), tuple(marks)
 
 
-def fold_loose(steps: list[Step]) -> list[Step]:
-    """A pair of stars with no repeat words runs to the end of the round; a lone star is only a sign."""
-    while True:
-        marks = [i for i, step in enumerate(steps) if isinstance(step, Mark)]
-        pairs = [(a, b) for a, b in zip(marks, marks[1:]) if steps[a].sign == steps[b].sign]
-        if not pairs:
-            break
-        first, last = pairs[-1]
-        span = steps[first].span.to(steps[last].span)
-        fill = Times(steps[last].span, TimesKind.FILL, limit=Limit(LimitKind.END))
-        steps = [*steps[:first], Folded(span, tuple(steps[first + 1 : last]), fill), *steps[last + 1 :]]
-    return [step for step in steps if not isinstance(step, Mark)]
-
-
 def passage_of_row(stream: Stream, steps: list[Step], start: int) -> bool:
     """ "work from * to end as Row 1", "as Row 1 from *": a passage whose mark stands in another row."""
     source = other_row(stream)

@@ -136,7 +136,10 @@ class Stitching(Making):
                 self.put_together(kind, found[-(len(found) % together) :])
             return
         if place.shared and len(found) > 1 and place.which is not Which.EACH:
-            self.put_together(kind, found)
+            if self.one_each_over(step, number, len(found)):
+                self.put_one_each(kind, found)
+            else:
+                self.put_together(kind, found)
             return
         if place.which is Which.EACH:
             shaping = self.shaping or shaping_after(following)
@@ -161,6 +164,14 @@ class Stitching(Making):
             return
         for node in found:
             self.put(kind, node, each)
+
+    def one_each_over(self, step: Work, number: int, places: int) -> bool:
+        """ "2 sc over next 2 sts" is one in each; "sc over next 4 sts" may be that, or one stitch, as the counts tell."""
+        if step.special is not None or step.closing is not None:
+            return False
+        if step.number_said and number > 1:
+            return number == places
+        return self.choices.pick(("over", step.span.start), 2, 0) == 1
 
     def counts_from_hook(self, place: Place) -> bool:
         """ "Row 1: Dc in 4th ch" on a foundation chain, of which nothing is worked yet."""

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 from itertools import combinations
 from typing import TypeVar
 
-from lint.tree import Chain, JoinYarn, Step, Turn, UseYarn
+from lint.tree import Chain, JoinYarn, Step, Turn, UseYarn, Work, walk
 from lint.working.bench import Bench, Worked
 from lint.working.chains import ChainRules
 from lint.working.choices import CHAIN_KEYS, Choices, Key
@@ -132,11 +132,25 @@ def best_reading(task: Task, state: PieceState) -> Trial:
         raise PlacesUnknown("where the spaces of the row below are is not known here")
     best = _best(task, state)
     if best.agrees is None:
+        best.open = (
+            _guessed(best, task) or not best.fits and any(k[0] == "lone star" for k in best.worked.choices.asked)
+        )
         covers = [
             (key, 1 - taken)
             for key, (taken, _) in best.worked.choices.asked.items()
             if key[0]
-            in ("covers", "times over", "to last", "picot stitch", "gaps", "skip chains", "same corner", "only told")
+            in (
+                "covers",
+                "times over",
+                "to last",
+                "picot stitch",
+                "gaps",
+                "skip chains",
+                "same corner",
+                "only told",
+                "over",
+                "lone star",
+            )
         ]
         for key, other in covers[:3]:
             trial = one_reading(task, state, {**best.forced, key: other})
@@ -144,6 +158,12 @@ def best_reading(task: Task, state: PieceState) -> Trial:
     elif best.agrees and best.fits:
         best.either = frozenset(key for key in best.worked.choices.asked if _either_way(key, best, task, state))
     return best
+
+
+def _guessed(best: Trial, task: Task) -> bool:
+    """Whether "6 sc" beside an increase was taken for six in one place only because the row then comes out."""
+    in_one = any(key[0] == "bare number" for key in best.forced)
+    return in_one and any(isinstance(step, Work) and step.stitch in ("inc", "dec") for step in walk(task.steps))
 
 
 def _either_way(key: Key, best: Trial, task: Task, state: PieceState) -> bool:
