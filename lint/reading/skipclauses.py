@@ -215,9 +215,12 @@ class SkipClauses(RemarkClauses):
         if number is None:
             self.steps.append(Skip(span, (), rest=True))
             return True
-        goes_on = any(i.kind in STITCHY - {"number", "chain"} for i in stream.lexemes[stream.at :]) and not last
-        if ahead is not None and (begun if ahead.kind == "first" else not goes_on) or not begun and ahead is None:
-            return False  # which those are, the words before or behind would have to say
+        follows = any(item.kind in STITCHY - {"number", "chain"} for item in stream.lexemes[stream.at :])
+        goes_on = follows and not last
+        if ahead is not None and (begun if ahead.kind == "first" else not goes_on):
+            return False
+        if ahead is None and follows and not begun:
+            return False  # "leaving the last 2 sts unworked, sc across"
         onward = ahead is not None or goes_on and not _runs_to_end(self.steps[-1])
         place = Place(span, Which.NEXT if onward else Which.LAST, (sort,), number)
         self.steps.append(Skip(span, (place,), rest=not onward))
