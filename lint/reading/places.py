@@ -380,6 +380,7 @@ def _space_between(stream: Stream, place: Place, start: int) -> Place:
     anywhere = between and stream.kind() == "any"  # "in sp between any two dc", where a round may begin
     pair = between and stream.kind() in ("next", "any") and stream.kind(1) == "number" and stream.peek(1).number == 2
     beside = "between" if many else "between two" if pair else beside
+    every = between and stream.kind() == "each"  # "in gap between each st across"
     stream.skip("the", "next", "first", "last", "each", "all", "any") if between else stream.skip(
         "the", "next", "first"
     )
@@ -393,7 +394,7 @@ def _space_between(stream: Stream, place: Place, start: int) -> Place:
         stream.at = before
         return place
     whole = stream.span_from(start)
-    which = Which.ANY if anywhere else place.which
+    which = Which.ANY if anywhere else Which.EACH if every else place.which
     return replace(
         place, which=which, targets=(found,), between=True, limit=limit(stream), span=whole, from_words=beside
     )

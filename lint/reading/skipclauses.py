@@ -179,7 +179,7 @@ class SkipClauses(RemarkClauses):
             stream.at = stream.sentence_end(words, ".", ";", ",")  # "leaving a 15 cm tail"
             self.steps.append(Remark(stream.span_from(start)))
             return True
-        stream.skip("across", "the")
+        stream.skip("across", "in", "the")
         ahead = stream.take_if("first", "next")
         last = stream.kind() == "last"
         stream.skip("last")
@@ -209,7 +209,8 @@ class SkipClauses(RemarkClauses):
             return False
         if any(item.kind == "each" or item.lower in ("both", "every", "either") for item in phrase):
             return False  # "leaving 3 sts unworked at each end"
-        if number is None and (last or ahead is not None) and named is not None:
+        chain = named is not None and named.kind is TargetKind.TURNING_CHAIN
+        if number is None and (last or ahead is not None or chain) and named is not None:
             number = ONE  # "leave the last st unworked"
         span = stream.span_from(start)
         if number is None:

@@ -206,6 +206,8 @@ class Moving(Grouping):
         self.left_rest = True
         cursor = self.cursor
         for place in step.places if cursor.known else ():
+            if place.targets[0].kind is TargetKind.TURNING_CHAIN and not cursor.has(place.targets[0], self.size):
+                continue  # "leaving the turning chain unworked" that counts as no stitch
             more = len(cursor.remaining(place.targets, self.size)) - self.amount(place.number)
             if more:
                 cursor.troubles.append(Trouble("left" if more > 0 else "run out", "st", abs(more)))

@@ -128,6 +128,9 @@ class Stitching(Making):
             if len(found) == 1 and place.which is not Which.EACH and not place.shared:
                 self.put(kind, found[0], number)  # all legs in one place
                 return
+            several = step.number_said and number > 1 and place.which is not Which.EACH and self.cursor.known
+            if several and len(found) not in (number * together, together if number == together else 0):
+                raise PlacesUnknown("how many stitches go together, and how often, does not come out")
             for first in range(0, len(found) - together + 1, together):
                 self.put_together(kind, found[first : first + together])
             if len(found) % together:
