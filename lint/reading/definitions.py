@@ -181,6 +181,8 @@ def _read_options(text: str, start: int, lexicon: Lexicon) -> tuple[Step, ...] |
         one = read_inside(Stream(lexicon.read(first, start), vocabulary))
         two = read_inside(Stream(lexicon.read(second, start + match.end()), vocabulary))
         after = read_inside(Stream(lexicon.read(tail, start + match.end() + cut + 1), vocabulary)) if tail else []
+        if not after and len(two) > 1 and _stitches(one) == _stitches(two[:-1]):
+            two, after = two[:-1], two[-1:]  # "dc in next 2 dc or 2 dc in next sp, dc in next dc": the last for either
         span = Span(start, start + len(text))
         return (Either(span, (tuple(one), tuple(two))), *after)
     read = read_inside(Stream(lexicon.read(text, start), vocabulary))
@@ -188,6 +190,16 @@ def _read_options(text: str, start: int, lexicon: Lexicon) -> tuple[Step, ...] |
     if any(isinstance(step, Unread) for step in walk(tuple(kept))):
         return None
     return tuple(kept)
+
+
+def _stitches(steps: list[Step]) -> int:
+    """How many stitches steps with lone numbers make, one by one or several in a place."""
+    total = 0
+    for step in steps:
+        if isinstance(step, Work):
+            places = sum(place.number.lone or 1 for place in step.places) or 1
+            total += (step.number.lone or 1) * (places if not step.number_said or places == 1 else 1)
+    return total
 
 
 def abbreviation_of(entry: Entry) -> Abbreviation:

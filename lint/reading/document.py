@@ -16,6 +16,7 @@ from lint.reading.audience import canonical, size_places
 from lint.reading.borrowing import with_borrowed
 from lint.reading.chainnotes import countings
 from lint.reading.clauses import Reading, read_row
+from lint.reading.colourwork import figures_explained
 from lint.reading.firstuse import with_first_uses
 from lint.reading.headings import begins_work
 from lint.reading.houseletters import house_letters
@@ -82,6 +83,7 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
         )
         is not None,
     )
+    vocabulary = replace(vocabulary, figured=figures_explained(source.text))
     reader = _RowReader(source, lexicon, vocabulary)
     parts = tuple(part for part in (reader.part(item) for item in layout.parts) if part.rows)
     parts = with_first_uses(with_borrowed(parts))
@@ -385,6 +387,8 @@ def _colours(text: str, book: Rulebook) -> frozenset[str]:
     """Colour letters and names that the materials declare: "A (oat)", "MC (charcoal)", "color B"; and common names."""
     found = {match[1].lower() for match in regex.finditer(r"\b(MC|CC\d?|[A-H])\b\s*(?=[(,:=]|and\b)", text)}
     found |= {match[1].lower() for match in regex.finditer(r"(?i)\bcolou?r\s+([A-H])\b", text)}
+    if lines := regex.findall(r"(?im)^.*\b(?:yarn|cotton|wool|acrylic|colou?rs?)\b.*$", text):  # "Black [B] and Natural [N]"
+        found |= {letter.lower() for letter in regex.findall(r"(?<=\p{Ll} )[\[(]([A-HJKN-RT-WYZ])[\])]", "\n".join(lines))}
     if regex.search(r"\bCC\d?\b", text):  # "MC black, CC white": a contrast colour, and so a main one
         found |= {match[0].lower() for match in regex.finditer(r"\b(?:MC|CC\d?)\b", text)}
     return frozenset(found).union(book.words.colour_names)

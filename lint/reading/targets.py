@@ -74,7 +74,7 @@ def _target(stream: Stream) -> Target | None:
         if stream.kind() == "or" and is_space_word(stream, 1):
             stream.at += 2
             return Target(TargetKind.PLACE)
-        return ANY
+        return Target(TargetKind.PLACE) if _or_chain_space(stream) else ANY
     if lexeme.kind == "stitch":
         stream.take()
         stream.take_if("any_stitch", "row_end") if stream.kind() == "any_stitch" else None
@@ -86,7 +86,7 @@ def _target(stream: Stream) -> Target | None:
         if is_space_word(stream) and stream.word("sp", "sps", "space", "spaces"):
             stream.take()  # "in each tr space": the space beside it
             return Target(TargetKind.SPACE)
-        return Target(TargetKind.STITCH, lexeme.value)
+        return Target(TargetKind.PLACE) if _or_chain_space(stream) else Target(TargetKind.STITCH, lexeme.value)
     if is_space_word(stream):
         stream.take()
         return Target(TargetKind.SPACE)
@@ -172,6 +172,15 @@ def _target(stream: Stream) -> Target | None:
         name = "edge" if lexeme.kind in ("edge", "hole") else "join" if lexeme.kind in ("join", "joining") else None
         return Target(simple, name)
     return None
+
+
+def _or_chain_space(stream: Stream) -> bool:
+    """Takes the "or ch-1 sp" of "in next st or ch-1 sp"."""
+    start = stream.at
+    if stream.take_if("or") and stream.kind() == "chain" and _chain_target(stream).kind is TargetKind.SPACE:
+        return True
+    stream.at = start
+    return False
 
 
 def _side_of(stream: Stream) -> Target | None:
