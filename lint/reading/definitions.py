@@ -52,6 +52,8 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
     name = _name(entry)
     if name in book.words.hand_movements or not lexicon.read(name):
         return None
+    if lexicon.read(name)[0].kind in ("last", "first", "next", "edge_stitch"):
+        return None  # "Last st: insert hook under both strands, …": how it is worked
     if _EDGE_STITCH.match(entry.body) and lexicon.read(name)[0].kind == "word":
         named = next(
             (item for item in lexicon.read(entry.body) if item.kind == "stitch" and item.value != "sl st"), None
