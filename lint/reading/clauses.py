@@ -281,7 +281,9 @@ class Clauses(WordClauses):
     def read_again(self, start: int) -> bool:
         if self.stream.kind(1) == "star" and repeats.open_star(self.steps):
             return repeats.repeat_clause(self.stream, self.steps, start)  # "*ch 1, skip 1, tr. From * across."
-        if self.stream.kind(1) == "ordinal" and not self.has_work():
+        the = self.stream.kind(1) == "the" and self.stream.kind(2) == "ordinal"
+        if (the or self.stream.kind(1) == "ordinal") and not self.has_work():
+            self.stream.at += the
             return self.read_beginning_remark(start)  # "From 2nd ch: sl st, sc, hdc"
         return repeats.again(self.stream, self.steps, start)
 

@@ -144,7 +144,7 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     elif (
         number is None
         and stream.word("once", "twice", "thrice")
-        and (together is not None or stitch in ("inc", "dec"))
+        and (together is not None or special is not None or stitch in ("inc", "dec"))
         and stream.kind(1) in (",", ";", ".", "end", "(", "[", ")", "dash", "=", "turn", "and", "star")
     ):
         number, number_after = stream.take().quantity, True  # "dc2tog twice, turn"

@@ -5,7 +5,7 @@ from __future__ import annotations
 from lint.place import Place, Target, TargetKind, Which
 from lint.reading.chainclauses import ChainClauses
 from lint.reading.clausebase import STITCHY
-from lint.reading.piecewords import tells_piece
+from lint.reading.piecewords import names_piece, tells_piece
 from lint.reading.places import places
 from lint.reading.stream import SIGNS
 from lint.tree import (
@@ -63,7 +63,7 @@ class YarnClauses(ChainClauses):
                 stream.at += 2
             if stream.kind() == "stitch":
                 stitch = stream.take().value
-        found = places(stream, allow_to=True, bare=stream.kind(-1) in ("with", "the") and stream.kind() == "first")
+        found = places(stream, allow_to=True, bare=stream.kind(-1) in ("with", "the") and (stream.kind() == "first" or names_piece(stream)))
         if not stitch and stream.kind() == "with":
             stream.take()
             stream.skip("the")
