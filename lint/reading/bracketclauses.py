@@ -236,7 +236,9 @@ class BracketClauses(PlaceFirstClauses):
             found = places(stream)
             if found and _shapes_over_several(items, found[0]):
                 words = stream.words(start, stream.at)
-                self.steps.append(Unread(stream.span_from(start), words, "whether each place takes all of it is not said"))
+                self.steps.append(
+                    Unread(stream.span_from(start), words, "whether each place takes all of it is not said")
+                )
                 return True
             if found:
                 self.steps.append(Group(stream.span_from(start), tuple(items), found))

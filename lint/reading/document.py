@@ -387,8 +387,12 @@ def _colours(text: str, book: Rulebook) -> frozenset[str]:
     """Colour letters and names that the materials declare: "A (oat)", "MC (charcoal)", "color B"; and common names."""
     found = {match[1].lower() for match in regex.finditer(r"\b(MC|CC\d?|[A-H])\b\s*(?=[(,:=]|and\b)", text)}
     found |= {match[1].lower() for match in regex.finditer(r"(?i)\bcolou?r\s+([A-H])\b", text)}
-    if lines := regex.findall(r"(?im)^.*\b(?:yarn|cotton|wool|acrylic|colou?rs?)\b.*$", text):  # "Black [B] and Natural [N]"
-        found |= {letter.lower() for letter in regex.findall(r"(?<=\p{Ll} )[\[(]([A-HJKN-RT-WYZ])[\])]", "\n".join(lines))}
+    if lines := regex.findall(
+        r"(?im)^.*\b(?:yarn|cotton|wool|acrylic|colou?rs?)\b.*$", text
+    ):  # "Black [B] and Natural [N]"
+        found |= {
+            letter.lower() for letter in regex.findall(r"(?<=\p{Ll} )[\[(]([A-HJKN-RT-WYZ])[\])]", "\n".join(lines))
+        }
     if regex.search(r"\bCC\d?\b", text):  # "MC black, CC white": a contrast colour, and so a main one
         found |= {match[0].lower() for match in regex.finditer(r"\b(?:MC|CC\d?)\b", text)}
     return frozenset(found).union(book.words.colour_names)

@@ -155,9 +155,7 @@ def _points_at_some(inside: list[Lexeme]) -> bool:
         return False
     kinds = [item.kind for item in inside]
     return any(
-        kinds[i : i + 2] == ["each", "ordinal"]
-        and kinds[i + 2 : i + 3] in (["any_stitch"], ["stitch"])
-        or kinds[i : i + 2] == ["each", "chain"]  # "counting each ch as a st"
+        kinds[i : i + 2] == ["each", "ordinal"] and kinds[i + 2 : i + 3] in (["any_stitch"], ["stitch"])
         for i in range(len(kinds))
     )
 

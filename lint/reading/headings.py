@@ -141,8 +141,9 @@ class PartHeadings:
 
     def _opens_rows(self, index: int, text: str) -> bool:
         """Whether a name that ends in a full stop stands over a first row, with at most a line of talk between: "Ears (2 pieces)." """
-        if _NAME_STOPPED.fullmatch(text) is None:
-            return False
+        above = self.lines[index - 1].text.strip() if index else ""
+        if _NAME_STOPPED.fullmatch(text) is None or _NAME_STOPPED.fullmatch(above) is not None:
+            return False  # "Blue yarn." under the piece's name
         below = [line.text for line in self.lines[index + 1 : index + 5] if not line.blank][:2]
         labels = [self.labels.at_line(line, 0, self.bare) for line in below]
         first = next((found.label for found in labels if found is not None), None)

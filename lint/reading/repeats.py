@@ -190,6 +190,18 @@ def last_sentence(stream: Stream, steps: list[Step], start: int) -> int:
     return len(said) if all(works) else 0
 
 
+def _period(body: tuple[Step, ...]) -> tuple[Step, ...]:
+    """The passage that a list goes through several times: "inc, sc" of "inc, sc, inc, sc, and so on"."""
+    if not all(isinstance(step, Work) for step in body):
+        return body
+    told = [
+        (step.stitch, step.number, step.together, [(place.which, place.number, place.targets) for place in step.places])
+        for step in body
+    ]
+    lengths = (n for n in range(1, len(body)) if not len(body) % n and told == told[:n] * (len(body) // n))
+    return body[: next(lengths, len(body))]
+
+
 def fold_row(steps: list[Step], how_often: Times, end: Span, covers: Covers = Covers.ALL, sentence: int = 0) -> bool:
     """ "sc 1, inc 1, repeat around", with no star: the row's words so far, but for its beginning chain.
 
@@ -202,6 +214,8 @@ def fold_row(steps: list[Step], how_often: Times, end: Span, covers: Covers = Co
     places = [place for s in body if isinstance(s, (Work, Group, Skip)) for place in s.places]
     if any(place.which in (Which.SAME, Which.FIRST, Which.EACH, Which.FROM_HOOK) for place in places):
         return False  # where the repeat begins is not said
+    if how_often.kind is TimesKind.FILL:
+        body = _period(body)
     open_ = Covers.RATHER_LAST if sentence else covers if len(body) > 1 else Covers.ALL
     steps[first:] = [Repeat(body[0].span.to(end), body, how_often, covers=open_, tail=sentence or 1)]
     return True

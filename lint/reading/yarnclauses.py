@@ -63,7 +63,11 @@ class YarnClauses(ChainClauses):
                 stream.at += 2
             if stream.kind() == "stitch":
                 stitch = stream.take().value
-        found = places(stream, allow_to=True, bare=stream.kind(-1) in ("with", "the") and (stream.kind() == "first" or names_piece(stream)))
+        found = places(
+            stream,
+            allow_to=True,
+            bare=stream.kind(-1) in ("with", "the") and (stream.kind() == "first" or names_piece(stream)),
+        )
         if not stitch and stream.kind() == "with":
             stream.take()
             stream.skip("the")

@@ -133,7 +133,9 @@ def best_reading(task: Task, state: PieceState) -> Trial:
     best = _best(task, state)
     if best.agrees is None:
         best.open = (
-            _guessed(best, task) or not best.fits and any(k[0] in ("lone star", "times") for k in best.worked.choices.asked)
+            _guessed(best, task)
+            or not best.fits
+            and any(k[0] in ("lone star", "times") for k in best.worked.choices.asked)
         )
         covers = [
             (key, 1 - taken)
