@@ -126,7 +126,7 @@ def _chunks(line: str, known: frozenset[str]) -> list[tuple[int, str]]:
     if len(cut) > 2:
         return [(start + at, piece) for start, end in pairwise(cut) for at, piece in _chunks(body[start:end], known)]
     for cutter in (
-        r"\s+[/|•·♥]\s+",
+        r"\s+[/|•·\p{So}]\s+",
         r";\s+",
         r",\s+",
         r"(?<=\w{2}|\w\))\.\s+(?=[\w-]{1,8}(?: [\w-]{1,6})?(?:\(\w+\))?\s*[:=–])",
@@ -219,6 +219,8 @@ def _entry(chunk: str, at: int, known: frozenset[str]) -> Entry | None:
         )
     match = _SEPARATOR.search(text)
     paren = _PAREN.fullmatch(text)
+    if match is not None and paren is not None and match.start() > paren.start("b"):
+        match = None  # "dec (decrease: sc next 2 sts tog)"
     if match is None:
         comma = regex.match(r"([^\s,]+(?: [^\s,]+)?),\s+", text)  # "ch, chain"
         known_form = comma is not None and any(form in known for form in expand(comma[1]))

@@ -192,7 +192,8 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         if stream.peek(1).lower != "a" or stream.peek(1).text == "A":
             stream.at += 2  # "8 sc in black"
     said = number is not None
-    if not said and (run := _from_nth_chain(stream, start)):
+    several = number.lone if said and number is not None else None
+    if (several or not said) and (run := _from_nth_chain(stream, start, several)):
         return Work(stream.span_from(start), stitch, ONE, run, together, special, post=post_stitch(stitch))
     found = places(stream, allow_to=stitch == "sl st")
     if in_each:  # "sc twice in next 2 sts"
@@ -261,8 +262,8 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     )
 
 
-def _from_nth_chain(stream: Stream, start: int) -> tuple[Place, ...]:
-    """ "sc from 2nd ch (across)": in that chain from the hook, and in each one after it."""
+def _from_nth_chain(stream: Stream, start: int, number: int | None) -> tuple[Place, ...]:
+    """ "sc from 2nd ch (across)": in that chain from the hook, and in each one after it; "3 sc from 2nd ch": in three."""
     the = 2 if stream.kind(1) == "the" else 1
     if not (stream.kind() == "from" and stream.kind(the) == "ordinal" and stream.kind(the + 1) == "chain"):
         return ()
@@ -272,12 +273,15 @@ def _from_nth_chain(stream: Stream, start: int) -> tuple[Place, ...]:
     stream.take()
     if stream.kind() == "from":
         stream.at += 2 if stream.kind(1) == "hook" else 1
-    reach = limit(stream) or Limit(LimitKind.END)
-    if stream.kind() not in (",", ";", ".", "end", "(", "[", "turn", "dash", "="):
+    told = limit(stream)
+    reach = told or Limit(LimitKind.END)
+    if told and number or stream.kind() not in (",", ";", ".", "end", "(", "[", "turn", "dash", "=", "→"):
         stream.at = before
         return ()
     span, chain = stream.span_from(start), (Target(TargetKind.CHAIN),)
     first = Place(span, Which.FROM_HOOK, chain, ordinals=(ordinal,))
+    if number is not None:
+        return (first, Place(span, Which.NEXT, chain, Amount.of(number - 1), each_of=True)) if number > 1 else (first,)
     return first, Place(span, Which.EACH, chain, limit=reach)
 
 

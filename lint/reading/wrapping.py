@@ -11,8 +11,8 @@ _CALLS_ROWS = regex.compile(
 )
 # "turn. — 33 (35) sts": a count at the end of a row, without a stop
 _COUNTED = regex.compile(
-    r"(?i)(?:[.;:=|]|\s[-–—]{1,2})\s*[(\[{]?\d[^.;:]{0,60}\b(?:sts?|stitches|sc|hdc|dc|tr|htr)$"
-    r"|[\w)\]*]\s*[=|]\s*\d{1,4}$"  # "(2x, a)*6 = 18", and the last cell of a table
+    r"(?i)(?:[.;:=|→➜➔⇒]|\s[-–—]{1,2}>?)\s*[(\[{]?\d[^.;:]{0,60}\b(?:sts?|stitches|sc|hdc|dc|tr|htr)$"
+    r"|[\w)\]}*]\s*(?:[=|→➜➔⇒]|[-=]>)\s*\d{1,4}$"  # "(2x, a)*6 = 18", and the last cell of a table
 )
 _IN_ANGLES = regex.compile(r"<([^<>\n]*\d[^<>\n]*)>(?=\.?$)")  # "<34 sts>", a count like one in brackets
 _ENDS_IN_COUNT = r"[(\[{](?![^()\[\]{}]*\b(?:in|into|next)\b)[^()\[\]{}]*\d[^()\[\]{}]*[)\]}]\.?$"

@@ -277,7 +277,7 @@ class PatternWorker:
             and not any(isinstance(s, MAKES_STITCHES) for s in walk(instance.steps))
         ):
             return self._not_recomputed(instance, state, size, NO_STITCHES, row.span)
-        if on_stitches and instance.number == 1 and works_ring(instance.steps):
+        if on_stitches and (instance.number == 1 or row.label is None) and works_ring(instance.steps):
             state.begin(Fabric.ring())  # "Rnd 1: 6 sc in a magic ring": a piece under no heading that was seen
         if state.fabric is None:
             if founds(instance.steps) or any(isinstance(step, MakeRing) for step in instance.steps):
