@@ -180,3 +180,35 @@ def test_colours_declared_in_square_brackets_and_figures_explained() -> None:
     note = "“4K, 1W” means 4 sc in Ink, then 1 sc in Chalk.\n"
     assert counts(check(text.format(note))) == [8, 8, 8, 8]
     assert counts(check(text.format(""))) == [8, None, None, 8]
+
+
+@pytest.mark.parametrize("row", ["inc 7 → 14", "inc 7 = 14", "inc 7 – 14 sts", "inc 7 => 14 sts", "inc in each st around"])
+@pytest.mark.parametrize(
+    "under",
+    ["Pinch flat; sc 5 through both sides.", "Join thread at the tip, 2 sc.", "7 sc through both layers.", "Close with 2 sc"],
+)
+def test_how_a_piece_is_closed_is_not_of_its_last_round(row: str, under: str) -> None:
+    """A sentence on the line under a round that is told to its end is none of that round's work."""
+    report = check(f"Seal\nUS terms\n\nFIN\nRnd 1: 7 sc in MR (7)\nRnd 2: {row}\n{under}\n")
+    labelled = [row.cells[0].made for row in report.ledger.rows if row.row.label is not None]
+    assert labelled[1] is None or labelled[1].stitches == 14
+    assert corrections(report) == []
+
+
+def test_so_many_stitches_from_the_second_chain() -> None:
+    """ "Sc 4 from 2nd ch": in that chain and the three after it."""
+    for words in ("ch 5, sc 4 from 2nd ch → 4", "ch 5, 4 sc from the 2nd ch from hook (4)"):
+        assert counts(check(f"Seal\nUS terms\n\nPAW\nRow 1: {words}\nRow 2: ch 1, turn, sc 4 (4)\n")) == [4, 4]
+    assert counts(check("Seal\nUS terms\n\nPAW\nRow 1: ch 9, 3 sc from 2nd ch across\n")) == [None]
+
+
+def test_lists_parted_by_signs_and_glosses_with_a_colon() -> None:
+    """ "sc = single crochet ★ inc = increase", "dec (decrease: sc next 2 sts tog)", and the list right behind its heading."""
+    for listed in (
+        "ABBREVIATIONS\nsc = single crochet ★ inc = increase ★ dec = decrease ★ MR = magic ring",
+        "Abbreviations: sc (single crochet), inc (increase: 2 sc in one), dec (decrease: sc next 2 together), MR (magic ring)",
+        "ABBREVIATIONS sc – single crochet; inc – increase; dec – decrease; MR – magic ring",
+    ):
+        report = check(f"Seal\nUS terms\n\n{listed}\n\nFIN\nRnd 1: MR 6 → 6\nRnd 2: inc 6 → 12\nRnd 3: {{sc 2, dec}} × 3 → 9\n")
+        assert counts(report) == [6, 12, 9]
+        assert corrections(report) == []

@@ -91,13 +91,18 @@ def nothing_swallowed(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
             shown = " ".join(item.text for item in inside)
             found.append(Unread(step.span, shown, _WHY))
         else:
-            found.append(_behind_a_run(step, found, words))
+            opens = lexemes[max(0, bisect_left(starts, step.span.start) - 1)].kind == "."
+            opens = opens or bool(found) and isinstance(found[-1], JoinYarn)
+            found.append(_behind_a_run(step, found, words, opens))
     return found
 
 
-def _behind_a_run(step: Step, before: list[Step], words: Callable[[Span], list[Lexeme]]) -> Step:
-    """Work behind "sc across": "1 more sc in the last st" goes into one that is worked already; else it may go beyond."""
-    run = next((one for one in reversed(before) if not isinstance(one, Remark)), None)
+def _behind_a_run(step: Step, before: list[Step], words: Callable[[Span], list[Lexeme]], opens: bool) -> Step:
+    """Work behind "sc across": "1 more sc in the last st" goes into one that is worked already; else it may go beyond.
+
+    `opens`: the work is a sentence of its own.
+    """
+    run = next((one for one in reversed(before) if not isinstance(one, (Remark, JoinYarn, OtherSide))), None)
     if not (isinstance(step, Work) and isinstance(run, Work) and step.stitch != "sl st"):
         return step
     if not any(place.which is Which.EACH and place.limit and place.limit.kind is LimitKind.END for place in run.places):
@@ -109,7 +114,7 @@ def _behind_a_run(step: Step, before: list[Step], words: Callable[[Span], list[L
         return replace(step, places=(replace(place, which=Which.SAME), *step.places[1:]))
     plain = place is not None and place.which is Which.NEXT and place.targets[0].kind is TargetKind.ANY_STITCH
     around = any(item.kind == "around" for item in words(run.span))
-    if more and place is None or plain and around:
+    if place is None and (more or around and opens) or plain and around:
         return Unread(step.span, " ".join(item.text for item in inside), "it may go beyond the round")
     return step
 
