@@ -36,6 +36,8 @@ def bracket_count(stream: Stream, start: int, close: int, worked: bool) -> State
         return None
     if not worked and not found.items:
         return None
+    if len(found.items) == 1 and len(inner.lexemes) > 2 and inner.lexemes[-1].lower in ("increased", "decreased"):
+        return None  # "(4 sts increased)" is no count of the row
     ahead_of_work = start == 0 and kind in (":", "dash")  # "Rnd 2 (12): inc in each st"
     if (
         not ends_work(stream, after)

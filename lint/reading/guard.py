@@ -17,18 +17,23 @@ from lint.tree import (
     Chain,
     Evenly,
     FastenOff,
+    Group,
     Join,
     JoinYarn,
     MakeRing,
     NoJoin,
     OtherSide,
     Remark,
+    Repeat,
+    RowCall,
+    Shaping,
     Skip,
     Step,
     Turn,
     Unread,
     UseYarn,
     Work,
+    walk,
 )
 
 _IDLE = (Remark, UseYarn, NoJoin, Turn, FastenOff, AlongEdge, OtherSide)
@@ -47,6 +52,7 @@ _NAMES = (
     "the",
     "in",
 )  # before a stitch named
+_SHAPED = ("increasing", "decreasing", "increased", "decreased", "inc'd", "dec'd")
 _TELLS = ("made", "forming", "counts", "counts_not")
 _WHY = "work stands among words that would otherwise be passed over"
 
@@ -66,6 +72,7 @@ def nothing_swallowed(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
             and (
                 _is_a_place(inside)
                 or _points_at_some(inside)
+                or _shapes_in_brackets(inside, found)
                 or not any(isinstance(one, MAKES_STITCHES) for one in found)
                 and _is_part_of_row(inside)
             )
@@ -154,6 +161,23 @@ def _is_part_of_row(inside: list[Lexeme]) -> bool:
         or any(item.lower in ("half", "halves") for item in inside)
         or any(one == "ordinal" and two in ("any_stitch", "stitch") for one, two in ends)
     )
+
+
+def _shapes_in_brackets(inside: list[Lexeme], before: list[Step]) -> bool:
+    """Whether "(increasing 4 sts evenly)" stands behind work that has no increase which it could be a note on."""
+    if not inside or inside[0].kind not in OPENERS or not any(i.kind == "number" for i in inside):
+        return False
+    if not any(item.kind in ("increase", "decrease") or item.lower in _SHAPED for item in inside):
+        return False
+    works = [step for step in walk(tuple(before)) if isinstance(step, (Work, Group, Repeat, Shaping, RowCall))]
+    plain = all(isinstance(step, Work) and step.places and _into_each(step) for step in works)
+    return bool(works) and plain
+
+
+def _into_each(step: Work) -> bool:
+    """Whether one plain stitch goes into every place of a run."""
+    run = step.places[0].which is Which.EACH and len(step.places) == 1
+    return run and step.number.lone == 1 and step.together is None and step.stitch not in ("inc", "dec")
 
 
 def _points_at_some(inside: list[Lexeme]) -> bool:

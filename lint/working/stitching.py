@@ -144,6 +144,8 @@ class Stitching(Making):
             else:
                 self.put_together(kind, found)
             return
+        if place.which is Which.EACH and step.number_said and place.span.start == step.span.start:
+            number, each = 1, self.of_whole_run(number, each, len(found))
         if place.which is Which.EACH:
             shaping = self.shaping or shaping_after(following)
             if shaping is not None and not instead:
@@ -167,6 +169,14 @@ class Stitching(Making):
             return
         for node in found:
             self.put(kind, node, each)
+
+    def of_whole_run(self, number: int, each: int, places: int) -> int:
+        """How many go into each place of "12 sc around", which names no place: one, where the run has just so many."""
+        if number == places:
+            return each if each != number else 1
+        if number > 3:
+            raise PlacesUnknown("whether so many go into each place, or into all of them, is not said")
+        return each
 
     def one_each_over(self, step: Work, number: int, places: int) -> bool:
         """ "2 sc over next 2 sts" is one in each; "sc over next 4 sts" may be that, or one stitch, as the counts tell."""
