@@ -182,10 +182,17 @@ def test_colours_declared_in_square_brackets_and_figures_explained() -> None:
     assert counts(check(text.format(""))) == [8, None, None, 8]
 
 
-@pytest.mark.parametrize("row", ["inc 7 → 14", "inc 7 = 14", "inc 7 – 14 sts", "inc 7 => 14 sts", "inc in each st around"])
+@pytest.mark.parametrize(
+    "row", ["inc 7 → 14", "inc 7 = 14", "inc 7 – 14 sts", "inc 7 => 14 sts", "inc in each st around"]
+)
 @pytest.mark.parametrize(
     "under",
-    ["Pinch flat; sc 5 through both sides.", "Join thread at the tip, 2 sc.", "7 sc through both layers.", "Close with 2 sc"],
+    [
+        "Pinch flat; sc 5 through both sides.",
+        "Join thread at the tip, 2 sc.",
+        "7 sc through both layers.",
+        "Close with 2 sc",
+    ],
 )
 def test_how_a_piece_is_closed_is_not_of_its_last_round(row: str, under: str) -> None:
     """A sentence on the line under a round that is told to its end is none of that round's work."""
@@ -209,6 +216,8 @@ def test_lists_parted_by_signs_and_glosses_with_a_colon() -> None:
         "Abbreviations: sc (single crochet), inc (increase: 2 sc in one), dec (decrease: sc next 2 together), MR (magic ring)",
         "ABBREVIATIONS sc – single crochet; inc – increase; dec – decrease; MR – magic ring",
     ):
-        report = check(f"Seal\nUS terms\n\n{listed}\n\nFIN\nRnd 1: MR 6 → 6\nRnd 2: inc 6 → 12\nRnd 3: {{sc 2, dec}} × 3 → 9\n")
+        report = check(
+            f"Seal\nUS terms\n\n{listed}\n\nFIN\nRnd 1: MR 6 → 6\nRnd 2: inc 6 → 12\nRnd 3: {{sc 2, dec}} × 3 → 9\n"
+        )
         assert counts(report) == [6, 12, 9]
         assert corrections(report) == []

@@ -224,6 +224,12 @@ class BracketClauses(PlaceFirstClauses):
         if times is not None:
             step: Step = Repeat(stream.span_from(start), tuple(items), times)
             found = places(stream) if stream.kind() in ("in",) else ()
+            if found and _shapes_over_several(items, found[0]):
+                words = stream.words(start, stream.at)
+                self.steps.append(
+                    Unread(stream.span_from(start), words, "whether each place takes all of it is not said")
+                )
+                return True
             if found:
                 step = Group(stream.span_from(start), (step,), found)
             self.steps.append(step)

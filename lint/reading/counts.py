@@ -136,6 +136,8 @@ def bare_count(stream: Stream, worked: bool) -> Stated | None:
         and _led_to_a_side(stream, start - 1)
     ):
         return None
+    if lead == "dash" and stream.peek().glued and stream.peek(-1).glued and stream.peek(1).glued:
+        return None  # "inc-5sc-inc-5sc"
     if lead == "dash" and (between := _between_dashes(stream, start, end)) is not None:
         return between
     if end < len(stream.lexemes) and stream.lexemes[end].kind == ";":  # "48 dc; 60 dc" of a range of two

@@ -184,6 +184,8 @@ def _points_at_some(inside: list[Lexeme]) -> bool:
     """Whether words behind work pick out stitches of it: "with every 5th st doubled"; a marker in them changes nothing."""
     if not inside or inside[0].kind in ("marker", "telling", *OPENERS):
         return False
+    if [item.lower for item in inside if item.kind not in ("and", "then", ",")] == ["again"]:
+        return True
     kinds = [item.kind for item in inside]
     return any(
         kinds[i : i + 2] == ["each", "ordinal"] and kinds[i + 2 : i + 3] in (["any_stitch"], ["stitch"])

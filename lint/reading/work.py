@@ -125,6 +125,7 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         and stream.peek().value != "cell"
         and not stream.word("once", "twice", "thrice")
         and stream.kind(1) not in ("together", "below")
+        and not (stream.peek(1).glued and stream.kind(1) in ("stitch", "increase", "decrease"))  # "inc 5sc inc 5sc"
         and not (stream.kind(1) in ("row", "round") and stream.kind(2) == "below")
     ):
         after = stream.at
@@ -297,7 +298,7 @@ def _increase(stream: Stream) -> int | None:
         stream.take()  # "dc-inc"
     if stream.take_if("increase"):
         return 2
-    one = stream.kind() == "number" and stream.peek().amount is None
+    one = stream.kind() == "number" and stream.peek().amount is None and stream.peek().glued  # not "5sc 1inc"
     if one and stream.kind(1) == "increase" and stream.peek(1).glued:
         number = stream.take().number
         stream.take()

@@ -17,7 +17,7 @@ _COUNTED = regex.compile(
 )
 # what may still be said of a row behind its count
 _BEHIND_COUNT = regex.compile(
-    r"(?i)(?:ch(?:ain)?\s?\d+,?\s+)?turn\b|rep(?:eat)?\b|fasten\b|sl st\b|ss\b|stitch count|you\b|there\b"
+    r"(?i)(?:ch(?:ain)?\s?\d+,?\s+)?turn\b|rep(?:eat)?\b|fasten\b(?!.*(?:close|sew|stuff|tail|weave))|sl st\b|ss\b|stitch count|you\b|there\b"
     r"|join\b(?!.*\d\s?(?:sc|dc|hdc|htr|tr|sts?)\b)"
 )
 _LAYERS = regex.compile(r"(?i)\bthrough (?:both|all) (?:layers|sides|thicknesses|walls)\b")
@@ -45,7 +45,12 @@ def goes_on(above: str, text: str, lower_case: bool) -> bool:
     if text[0].isupper() and _FASTENED.search(above) and not _TELLS.match(text):
         return False
     closed = text[0].isupper() and _RUN_ENDS.search(above) is not None
-    if not (counted or closed or above.endswith(_TERMINAL)) or text[0].islower() and not lower_case or text[0] in "([{*,;<~»":
+    if (
+        not (counted or closed or above.endswith(_TERMINAL))
+        or text[0].islower()
+        and not lower_case
+        or text[0] in "([{*,;<~»"
+    ):
         return True
     if regex.search(r"[)\]}]\.?$", above) and regex.search(_ENDS_IN_COUNT, above):
         return _SO_OFTEN.match(text) is not None  # else the row closed with its count

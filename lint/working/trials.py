@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from dataclasses import dataclass, field, replace
-from itertools import combinations
+from itertools import combinations, pairwise
 from typing import TypeVar
 
 from lint.tree import Chain, JoinYarn, Step, Turn, UseYarn, Work, walk
@@ -137,11 +137,13 @@ def best_reading(task: Task, state: PieceState) -> Trial:
             or not best.fits
             and any(k[0] in ("lone star", "times") for k in best.worked.choices.asked)
         )
+        doubled = "bare number" if _one_then_two(task.steps) else ""
         covers = [
             (key, 1 - taken)
             for key, (taken, _) in best.worked.choices.asked.items()
             if key[0]
             in (
+                doubled,
                 "covers",
                 "times over",
                 "to last",
@@ -160,6 +162,16 @@ def best_reading(task: Task, state: PieceState) -> Trial:
     elif best.agrees and best.fits:
         best.either = frozenset(key for key in best.worked.choices.asked if _either_way(key, best, task, state))
     return best
+
+
+def _one_then_two(steps: tuple[Step, ...]) -> bool:
+    """Whether "1 sc, 2 sc" stands in a row: three stitches would be told as such, so that two may go into one place."""
+    works = [step for step in walk(steps) if isinstance(step, Work)]
+    return any(
+        one.stitch == two.stitch and one.number.lone == 1 and two.number.lone == 2 and not (one.places or two.places)
+        for one, two in pairwise(works)
+        if one.number_said and two.number_said
+    )
 
 
 def _guessed(best: Trial, task: Task) -> bool:
