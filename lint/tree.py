@@ -116,6 +116,7 @@ class Covers(str, Enum):
     ALL = "all"
     RATHER_ALL = "rather all"
     RATHER_LAST = "rather the last"
+    PERHAPS = "perhaps"  # a star that nothing closes: a mere sign, or a repeat to the row's end
 
 
 @dataclass(frozen=True, slots=True)

@@ -57,6 +57,8 @@ def asides(stream: Stream) -> set[int]:
             index and stream.lexemes[index - 1].kind in _STITCHES and (end := through_pieces(stream, index)) is not None
         ):
             found.update(range(index, end))  # "4 sc through arm and body together"
+        elif _joins_name(stream, index):
+            found.add(index)  # "5-dc-bobble" is a 5-dc bobble
         elif lexeme.kind == "half" and stream.lexemes[index - 1 : index] and stream.lexemes[index - 1].kind == "make":
             found.add(index)  # "work half a sc", which a new colour completes
         elif lexeme.kind == '"' and index + 2 < len(stream.lexemes) and stream.lexemes[index + 2].kind == '"':
@@ -67,6 +69,14 @@ def asides(stream: Stream) -> set[int]:
             if inside and _said_aside(stream, index, inside):
                 found.update(range(index, close + 1))
     return found
+
+
+def _joins_name(stream: Stream, index: int) -> bool:
+    """Whether a hyphen stands between the legs of a stitch and its name."""
+    around = stream.lexemes[max(0, index - 3) : index + 2]
+    kinds = [item.kind for item in around]
+    glued = len(around) == 5 and all(item.glued for item in around[1:])
+    return glued and kinds == ["number", "dash", "stitch", "dash", "one_stitch"]
 
 
 def _said_aside(stream: Stream, index: int, inside: list[Lexeme]) -> bool:

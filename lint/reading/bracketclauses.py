@@ -275,6 +275,12 @@ class BracketClauses(PlaceFirstClauses):
             stop = self._star_within(start, close, items)
             step: Step = repeats.Folded(stream.span_from(start), tuple(items), times, sign="[", stop_sign=stop)
             found = places(stream) if stream.kind() in ("in",) else ()
+            if found and _shapes_over_several(items, found[0]):
+                words = stream.words(start, stream.at)
+                self.steps.append(
+                    Unread(stream.span_from(start), words, "whether each place takes all of it is not said")
+                )
+                return True
             if found:
                 step = Group(stream.span_from(start), (step,), found)
             self.steps.append(step)
@@ -285,6 +291,12 @@ class BracketClauses(PlaceFirstClauses):
                 stream.at += 3 if stream.kind(1) == "the" else 2  # "(3 dc, ch 2, 3 dc) for a shell in next ch"
             stream.take_if("all")
             found = self._so_many(places(stream))
+            if found and _shapes_over_several(items, found[0]):
+                words = stream.words(start, stream.at)
+                self.steps.append(
+                    Unread(stream.span_from(start), words, "whether each place takes all of it is not said")
+                )
+                return True
             if found:
                 self.steps.append(self._so_often(start, Group(stream.span_from(start), tuple(items), found)))
                 return True
@@ -374,6 +386,12 @@ def _holds_work(lexemes: list[Lexeme]) -> bool:
 
 def _plain_turns(items: list[Step]) -> list[Step]:
     return [step for step in items if isinstance(step, (Turn, NoJoin))]
+
+
+def _shapes_over_several(items: list[Step], place: Place) -> bool:
+    """Whether "(sc, inc) in the remaining 6" rather is a repeat over them: an increase stands in a place of its own."""
+    shapes = any(isinstance(step, Work) and step.stitch in ("inc", "dec") for step in items)
+    return shapes and len(items) > 1 and (place.which is Which.EACH or place.number.lone != 1)
 
 
 def _only_star_before(steps: list[Step]) -> bool:

@@ -204,7 +204,7 @@ class ChainClauses(SkipClauses):
         before = stream.at
         joined = stream.kind() in ("with", "of")
         stream.skip(",", "of", "with")
-        after = ("any_stitch", "end", ".", ",", ";", "(", "[", "{", "dash", "=")
+        after = ("any_stitch", "end", ".", ",", ";", "(", "[", "{", "dash", "=", "→")
         if self.top and stream.kind() == "number" and stream.kind(1) in after:
             number = stream.amount()
             stream.take_if("any_stitch")

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 
 from lint.pattern import Stated
 from lint.place import LimitKind, Which
-from lint.reading import repeats
+from lint.reading.loosestars import fold_loose
 from lint.reading.stream import OPENERS, Stream
 from lint.tree import (
     Chain,
@@ -136,7 +136,7 @@ class ClauseBase:
             span = stream.span_from_all()
             return [Unread(span, "(", f"more than {MOST_BRACKETS} brackets stand inside each other")]
         inner.run()
-        return repeats.fold_loose(reading.steps)
+        return fold_loose(reading.steps)
 
 
 def all_read(steps: list[Step]) -> bool:

@@ -27,6 +27,7 @@ from lint.reading.layers import layers_noted
 from lint.reading.linestops import without_short_stops
 from lint.reading.listrepeats import by_cross
 from lint.reading.lists import count_alone, to_the_end
+from lint.reading.loosestars import fold_loose
 from lint.reading.markers import read_marker, unclear_markers
 from lint.reading.piececalls import piece_again, piece_call
 from lint.reading.plainclauses import POINTS
@@ -81,7 +82,7 @@ def read_row(stream: Stream) -> Reading:
     if reading.stated is not None and any(one.start <= reading.stated.span.start < one.end for one in counts):
         reading.stated = None
     reading.steps = at_both_ends(reading.steps, stream)
-    reading.steps = picots_closed(joined_on_the_way(repeats.fold_loose(reading.steps)))
+    reading.steps = picots_closed(joined_on_the_way(fold_loose(reading.steps)))
     reading.steps = chain_told_by_count(side_by_side(closing_join(place_come_to(reading.steps))), stream.lexemes)
     reading.steps = layers_noted(after_fastening(reading.steps), words, stream.lexemes)
     reading.stated = loops_as_stitches(reading.steps, reading.stated)
@@ -92,7 +93,7 @@ def read_inside(stream: Stream) -> list[Step]:
     """Read the words inside a bracket (or of a definition)."""
     reading = Reading([])
     Clauses(without_short_stops(stream), reading, top=False).run()
-    return repeats.fold_loose(reading.steps)
+    return fold_loose(reading.steps)
 
 
 class Clauses(WordClauses):
@@ -293,7 +294,9 @@ class Clauses(WordClauses):
     def read_again(self, start: int) -> bool:
         if self.stream.kind(1) == "star" and repeats.open_star(self.steps):
             return repeats.repeat_clause(self.stream, self.steps, start)  # "*ch 1, skip 1, tr. From * across."
-        if self.stream.kind(1) == "ordinal" and not self.has_work():
+        the = self.stream.kind(1) == "the" and self.stream.kind(2) == "ordinal"
+        if (the or self.stream.kind(1) == "ordinal") and not self.has_work():
+            self.stream.at += the
             return self.read_beginning_remark(start)  # "From 2nd ch: sl st, sc, hdc"
         return repeats.again(self.stream, self.steps, start)
 

@@ -6,6 +6,8 @@ Where figures stand with colours and no stitch is named, "3A, 4B, 3A", they are 
 
 from __future__ import annotations
 
+import regex
+
 from lint.lexicon import Lexeme
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.tree import PLAIN
@@ -15,6 +17,16 @@ _ENDS = (",", ";", ".", "and", "turn", "join", "star", *OPENERS, *CLOSERS)
 _AFTER_FIGURE = (",", ";", ".", "and", "turn", "join", "star", *CLOSERS, "end", "=", "dash")
 _LETTERS = ("A", "B", "C", "D", "E", "F", "G", "H", "MC", "CC")
 _OTHERWISE = ("stitch", "increase", "decrease", "chain", "back_loop", "front_loop", "special", "group_word", "ring")
+
+# "“5B, 3N” means 5 sc with Black, then 3 sc with Natural", "4A = 4 sc in colour A"
+_EXPLAINED = regex.compile(
+    r"\b(?P<n>\d+) ?(?:MC|CC\d?|[A-Z])\b[^.\n]{0,24}?(?:=|\b(?:means?|is|are|stands? for|reads?|tells? you to)\b)[^.\n]{0,24}?\b(?P=n) (?:sc|dc|hdc|sts?|stitch(?:es)?|single|double)\b"
+)
+
+
+def figures_explained(text: str) -> bool:
+    """Whether a pattern says what a figure with a colour's letter means: so many stitches in that colour."""
+    return _EXPLAINED.search(text) is not None
 
 
 def colours_apart(stream: Stream) -> Stream:
@@ -93,6 +105,8 @@ def _figures(stream: Stream) -> frozenset[int]:
     alone = found == [1] and not any(item.kind in _WORK[1:] for item in stream.lexemes)
     behind = range(found[-1] + 1, len(stream.lexemes)) if found else ()
     counted = any(_counted(stream, at) or stream.lexemes[at].kind in ("=", "dash") for at in behind)
+    if stream.vocabulary.figured:
+        return frozenset(found)
     return frozenset(found) if counted and (len(found) > 1 or alone) else frozenset()
 
 

@@ -37,6 +37,8 @@ def bracket_count(stream: Stream, start: int, close: int, worked: bool) -> State
         return None
     if not worked and not found.items:
         return None
+    if len(found.items) == 1 and len(inner.lexemes) > 2 and inner.lexemes[-1].lower in ("increased", "decreased"):
+        return None  # "(4 sts increased)" is no count of the row
     ahead_of_work = start == 0 and kind in (":", "dash")  # "Rnd 2 (12): inc in each st"
     if (
         not ends_work(stream, after)
@@ -130,8 +132,15 @@ def bare_count(stream: Stream, worked: bool) -> Stated | None:
         return None
     if stream.kind() not in ("number", "dash", *OPENERS):
         return None
-    if lead in CLOSERS and _noted_work(stream, start) or lead == ":" and _led_to_a_side(stream, start - 1):
+    if (
+        lead in CLOSERS
+        and (_noted_work(stream, start) or _counted_behind(sentence))
+        or lead == ":"
+        and _led_to_a_side(stream, start - 1)
+    ):
         return None
+    if lead == "dash" and stream.peek().glued and stream.peek(-1).glued and stream.peek(1).glued:
+        return None  # "inc-5sc-inc-5sc"
     if lead == "dash" and (between := _between_dashes(stream, start, end)) is not None:
         return between
     if end < len(stream.lexemes) and stream.lexemes[end].kind == ";":  # "48 dc; 60 dc" of a range of two
@@ -164,6 +173,13 @@ def _between_dashes(stream: Stream, start: int, end: int) -> Stated | None:
         return None
     stream.at = close
     return found
+
+
+def _counted_behind(sentence: Stream) -> bool:
+    """Whether brackets with a count end the words, which are work then: "5 x (sc, inc) 2 sc (17)"."""
+    opened = next((i for i, item in enumerate(sentence.lexemes) if item.kind in OPENERS), None)
+    inside = [item.kind for item in sentence.lexemes[opened + 1 :]] if opened is not None else []
+    return inside[:1] == ["number"] and inside[-1:] != ["number"] and set(inside[1:-1]) <= {"stitch", "any_stitch"}
 
 
 def _noted_work(stream: Stream, start: int) -> bool:

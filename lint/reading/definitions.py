@@ -17,7 +17,7 @@ from lint.source import Span
 from lint.tree import PLAIN, Chain, Group, Remark, Skip, Special, Step, Turn, Unread, Work, walk
 
 _PLACE_TAIL = regex.compile(
-    r"\s*,?\s*(?:all\s+|worked\s+|made\s+)?(?:in|into|around)\s+(?:the\s+)?(?:(?:same|one|next|an?|indicated|stated|specified|named|given|designated)\s+)*(?:place|st|stitch|sp|space|ch|dc|sc|tr)s?"
+    r"\s*,?\s*(?:all\s+|worked\s+|made\s+)?(?:in|into|around)\s+(?:the\s+)?(?:(?:same|one|next|an?|indicated|stated|specified|named|given|designated)\s+)*(?:place|st|stitch|sp|space|loop|ch|dc|sc|tr)s?"
     r"(?:\s*(?:,|or)\s*(?:the\s+)?(?:sp|space|st|stitch|shell|place)s?)*\s*(?:stated|named|indicated|given|specified|shown)?\s*$",
     regex.IGNORECASE,
 )
@@ -55,6 +55,8 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
     name = _name(entry)
     if name in book.words.hand_movements or not lexicon.read(name):
         return None
+    if lexicon.read(name)[0].kind in ("last", "first", "next", "edge_stitch"):
+        return None  # "Last st: insert hook under both strands, …": how it is worked
     if _EDGE_STITCH.match(entry.body) and lexicon.read(name)[0].kind == "word":
         named = next(
             (item for item in lexicon.read(entry.body) if item.kind == "stitch" and item.value != "sl st"), None
@@ -96,7 +98,9 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
     )
     beginning = _of_beginning(name)
     if _one_decrease(steps, beginning):
-        return Special(name, entry.span, beginning=beginning)
+        if not _over_places(name, steps):
+            return Special(name, entry.span, beginning=beginning)
+        places = True
     return Special(name, entry.span, tuple(steps), one_stitch=False, beginning=beginning, places_itself=places)
 
 
@@ -149,6 +153,12 @@ def _one_decrease(steps: tuple[Step, ...], beginning: bool) -> bool:
     return single and (not chains or beginning and len(chains) == 1 and steps[0] is chains[0])
 
 
+def _over_places(name: str, steps: tuple[Step, ...]) -> bool:
+    """Whether a decrease takes places of its own: "A: sc2tog", "M: 3 sc together"; "cl: dc3tog" is a cluster in one place."""
+    works = [step for step in steps if isinstance(step, Work)]
+    return not works[0].places and (works[0].stitch in ("sc", "hdc") or len(name) == 1)
+
+
 def _name(entry: Entry) -> str:
     """The shortest form names the stitch; "picot" keeps its own name, for it is known as a place too."""
     forms = [form for form in entry.forms if form]
@@ -189,6 +199,8 @@ def _read_options(text: str, start: int, lexicon: Lexicon) -> tuple[Step, ...] |
         one = read_inside(Stream(lexicon.read(first, start), vocabulary))
         two = read_inside(Stream(lexicon.read(second, start + match.end()), vocabulary))
         after = read_inside(Stream(lexicon.read(tail, start + match.end() + cut + 1), vocabulary)) if tail else []
+        if not after and len(two) > 1 and _stitches(one) == _stitches(two[:-1]):
+            two, after = two[:-1], two[-1:]  # "dc in next 2 dc or 2 dc in next sp, dc in next dc": the last for either
         span = Span(start, start + len(text))
         return (Either(span, (tuple(one), tuple(two))), *after)
     read = read_inside(Stream(lexicon.read(text, start), vocabulary))
@@ -196,6 +208,16 @@ def _read_options(text: str, start: int, lexicon: Lexicon) -> tuple[Step, ...] |
     if any(isinstance(step, Unread) for step in walk(tuple(kept))):
         return None
     return tuple(kept)
+
+
+def _stitches(steps: list[Step]) -> int:
+    """How many stitches steps with lone numbers make, one by one or several in a place."""
+    total = 0
+    for step in steps:
+        if isinstance(step, Work):
+            places = sum(place.number.lone or 1 for place in step.places) or 1
+            total += (step.number.lone or 1) * (places if not step.number_said or places == 1 else 1)
+    return total
 
 
 def abbreviation_of(entry: Entry) -> Abbreviation:

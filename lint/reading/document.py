@@ -18,6 +18,7 @@ from lint.reading.borrowing import with_borrowed
 from lint.reading.chainnotes import countings
 from lint.reading.changetables import has_change_table, row_of_change
 from lint.reading.clauses import Reading, read_row
+from lint.reading.colourwork import figures_explained
 from lint.reading.firstuse import with_first_uses
 from lint.reading.headings import begins_work
 from lint.reading.houseletters import house_letters
@@ -51,6 +52,7 @@ from lint.tree import (
 _COUNTS = regex.compile(  # "Ch 3 counts as dc."
     r"(?i)(?:^|(?<=[.;]\s))[^.;\n]*\b(?:counts?\s+as|(?:never|not)\s+counts?|not a st(?:itch)?)\b[^.;\n]*"
 )
+_BOTH_SIDES = regex.compile(r"(?i)\b(?:other|opposite|second) side\b")
 _TOLD_OF = regex.compile(r"(?i)\bat\s+(?:the\s+)?end\s+of\s+(?:row|round|rnd|rd|r)\s*(?P<row>\d+)\b[^.;\d]*$")
 _NAME = regex.compile(
     r"(?i)(?!\W*(?:row|rnd|round|rd|r\d))\W*(?P<name>[A-Za-z][\w-]*(?: [\w-]+){0,3}(?: ?\([\w -]+\))?)\s*[:=]\s"
@@ -85,6 +87,7 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
         )
         is not None,
     )
+    vocabulary = replace(vocabulary, figured=figures_explained(source.text))
     reader = _RowReader(source, lexicon, vocabulary)
     parts = tuple(part for part in (reader.part(item) for item in layout.parts) if part.rows)
     parts = with_first_uses(with_borrowed(parts))
@@ -136,10 +139,14 @@ class _RowReader:
         self.lexicon = lexicon
         self.vocabulary = vocabulary
         self.change_table = has_change_table(source.text)
+        self.rounds_to = 0  # the number of the last round, where the part before is worked in rounds
         self.ended: set[int] = set()  # "Sizes … only" that the rows under it have outgrown
 
     def part(self, text: PartText) -> Part:
-        round_part = _round_by_words(self.source, text)
+        numbers = [row.label.numbers for row in text.rows if row.label is not None and row.label.numbers]
+        goes_on = self.rounds_to > 0 and numbers[:1] == [(self.rounds_to + 1,)]
+        round_part = _round_by_words(self.source, text, goes_on)
+        self.rounds_to = numbers[-1][-1] if round_part and numbers else 0
         rows = [row for row in (self.row(item, round_part) for item in text.rows) if row is not None]
         rows = [row for at, row in enumerate(rows) if not (at and _piece_again(row))]  # of this piece: it is made twice
         return Part(text.name, text.span, text.make, tuple(rows))
@@ -254,8 +261,11 @@ def _piece_again(row: Row) -> bool:
     return row.label is None and any(isinstance(s, RowCall) and s.part == THE_PIECE_BEFORE for s in row.steps)
 
 
-def _round_by_words(source: SourceText, part: PartText) -> bool:
-    """Whether a part labelled "R1", "1)" is worked in rounds: a ring, a join, a spiral."""
+def _round_by_words(source: SourceText, part: PartText, goes_on: bool) -> bool:
+    """Whether a part labelled "R1", "1)" is worked in rounds: a ring, a join, a spiral, both sides of a chain.
+
+    `goes_on`: its numbers go on from rounds of the part before.
+    """
     words = " ".join(source.slice(row.span).lower() for row in part.rows[:6])
     first = next((i for i, row in enumerate(part.rows) if row.label is not None), 0)
     worked = [
@@ -268,6 +278,8 @@ def _round_by_words(source: SourceText, part: PartText) -> bool:
     turned = regex.search(r"(?<!\bnot |n't |without )\bturn(?:ing)?\b(?! ch)", later) is not None
     if turned and not regex.search(r"\bjoin|\bs(?:l )?st? (?:in|to|into) ", later):
         return False  # a half circle begins in a ring, too
+    if goes_on or worked and _BOTH_SIDES.search(source.slice(worked[0].span)):
+        return True
     if regex.search(
         r"\b(?:in|into|make|magic)\s.{0,12}\b(?:mr|ring|circle|loop)\b|\bas rounds\b|(?:^|[:.)\-–]\s*)mr\b", words
     ):
@@ -285,6 +297,12 @@ def _colours(text: str, book: Rulebook) -> frozenset[str]:
     """Colour letters and names that the materials declare: "A (oat)", "MC (charcoal)", "color B"; and common names."""
     found = {match[1].lower() for match in regex.finditer(r"\b(MC|CC\d?|[A-H])\b\s*(?=[(,:=]|and\b)", text)}
     found |= {match[1].lower() for match in regex.finditer(r"(?i)\bcolou?r\s+([A-H])\b", text)}
+    if lines := regex.findall(
+        r"(?im)^.*\b(?:yarn|cotton|wool|acrylic|colou?rs?)\b.*$", text
+    ):  # "Black [B] and Natural [N]"
+        found |= {
+            letter.lower() for letter in regex.findall(r"(?<=\p{Ll} )[\[(]([A-HJKN-RT-WYZ])[\])]", "\n".join(lines))
+        }
     if regex.search(r"\bCC\d?\b", text):  # "MC black, CC white": a contrast colour, and so a main one
         found |= {match[0].lower() for match in regex.finditer(r"\b(?:MC|CC\d?)\b", text)}
     return frozenset(found).union(book.words.colour_names)

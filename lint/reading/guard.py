@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 from bisect import bisect_left
+from collections.abc import Callable
+from dataclasses import replace
 
 from lint.lexicon import Lexeme
+from lint.place import LimitKind, TargetKind, Which
 from lint.reading.stream import CLOSERS, OPENERS
 from lint.reading.targets import LOOPS
 from lint.source import Span
@@ -12,19 +15,25 @@ from lint.tree import (
     MAKES_STITCHES,
     AlongEdge,
     Chain,
+    Evenly,
     FastenOff,
+    Group,
     Join,
     JoinYarn,
     MakeRing,
     NoJoin,
     OtherSide,
     Remark,
+    Repeat,
+    RowCall,
+    Shaping,
     Skip,
     Step,
     Turn,
     Unread,
     UseYarn,
     Work,
+    walk,
 )
 
 _IDLE = (Remark, UseYarn, NoJoin, Turn, FastenOff, AlongEdge, OtherSide)
@@ -43,6 +52,7 @@ _NAMES = (
     "the",
     "in",
 )  # before a stitch named
+_SHAPED = ("increasing", "decreasing", "increased", "decreased", "inc'd", "dec'd")
 _TELLS = ("made", "forming", "counts", "counts_not")
 _WHY = "work stands among words that would otherwise be passed over"
 
@@ -62,11 +72,14 @@ def nothing_swallowed(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
             and (
                 _is_a_place(inside)
                 or _says_where(inside)
+                or _points_at_some(inside)
+                or _shapes_in_brackets(inside, found)
                 or not any(isinstance(one, MAKES_STITCHES) for one in found)
                 and _is_part_of_row(inside)
             )
             or isinstance(step, _IDLE)
             and not (isinstance(step, Remark) and step.seam)
+            and not (found and isinstance(found[-1], Evenly) and inside and inside[0].kind in OPENERS)
             and not any(item.kind in _TELLS or item.lower in ("has", "have") for item in inside)
             and not (inside and inside[0].lower == "until")
             and _holds_work(inside)
@@ -88,7 +101,9 @@ def nothing_swallowed(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
             shown = " ".join(item.text for item in inside)
             found.append(Unread(step.span, shown, _WHY))
         else:
-            found.append(step)
+            opens = lexemes[max(0, bisect_left(starts, step.span.start) - 1)].kind == "."
+            opens = opens or bool(found) and isinstance(found[-1], JoinYarn)
+            found.append(_behind_a_run(step, found, words, opens))
     return found
 
 
@@ -97,6 +112,28 @@ def _stands_there(inside: list[Lexeme], index: int) -> bool:
     behind = [item.kind for item in inside[index + 1 :] if item.kind not in ("the", *CLOSERS, ".")]
     led = [item.kind for item in inside[:index] if item.kind not in ("number", "first", "the", *OPENERS)]
     return behind[:2] == ["in", "same"] and len(behind) <= 3 and led in (["counts"], ["counts", "as"])
+
+
+def _behind_a_run(step: Step, before: list[Step], words: Callable[[Span], list[Lexeme]], opens: bool) -> Step:
+    """Work behind "sc across": "1 more sc in the last st" goes into one that is worked already; else it may go beyond.
+
+    `opens`: the work is a sentence of its own.
+    """
+    run = next((one for one in reversed(before) if not isinstance(one, (Remark, JoinYarn, OtherSide))), None)
+    if not (isinstance(step, Work) and isinstance(run, Work) and step.stitch != "sl st"):
+        return step
+    if not any(place.which is Which.EACH and place.limit and place.limit.kind is LimitKind.END for place in run.places):
+        return step
+    inside = words(step.span)
+    more = any(item.kind == "more" or item.lower in ("extra", "another", "further") for item in inside)
+    place = step.places[0] if step.places else None
+    if more and place is not None and place.which is Which.LAST:
+        return replace(step, places=(replace(place, which=Which.SAME), *step.places[1:]))
+    plain = place is not None and place.which is Which.NEXT and place.targets[0].kind is TargetKind.ANY_STITCH
+    around = any(item.kind == "around" for item in words(run.span))
+    if place is None and (more or around and opens) or plain and around:
+        return Unread(step.span, " ".join(item.text for item in inside), "it may go beyond the round")
+    return step
 
 
 def _is_a_place(inside: list[Lexeme]) -> bool:
@@ -154,8 +191,44 @@ def _is_part_of_row(inside: list[Lexeme]) -> bool:
     ):
         return False
     ends = [(one.kind, two.kind) for one, two in zip(inside, inside[1:], strict=False)]
-    return any(item.lower in ("half", "halves") for item in inside) or any(
-        one == "ordinal" and two in ("any_stitch", "stitch") for one, two in ends
+    numbered = any(
+        one.kind in ("next", "first", "last") and two.kind == "number" and three.kind in ("any_stitch", "stitch")
+        for one, two, three in zip(inside, inside[1:], inside[2:], strict=False)  # "for the next 15 sts"
+    )
+    return (
+        numbered
+        or any(item.lower in ("half", "halves") for item in inside)
+        or any(one == "ordinal" and two in ("any_stitch", "stitch") for one, two in ends)
+    )
+
+
+def _shapes_in_brackets(inside: list[Lexeme], before: list[Step]) -> bool:
+    """Whether "(increasing 4 sts evenly)" stands behind work that has no increase which it could be a note on."""
+    if not inside or inside[0].kind not in OPENERS or not any(i.kind == "number" for i in inside):
+        return False
+    if not any(item.kind in ("increase", "decrease") or item.lower in _SHAPED for item in inside):
+        return False
+    works = [step for step in walk(tuple(before)) if isinstance(step, (Work, Group, Repeat, Shaping, RowCall))]
+    plain = all(isinstance(step, Work) and step.places and _into_each(step) for step in works)
+    return bool(works) and plain
+
+
+def _into_each(step: Work) -> bool:
+    """Whether one plain stitch goes into every place of a run."""
+    run = step.places[0].which is Which.EACH and len(step.places) == 1
+    return run and step.number.lone == 1 and step.together is None and step.stitch not in ("inc", "dec")
+
+
+def _points_at_some(inside: list[Lexeme]) -> bool:
+    """Whether words behind work pick out stitches of it: "with every 5th st doubled"; a marker in them changes nothing."""
+    if not inside or inside[0].kind in ("marker", "telling", *OPENERS):
+        return False
+    if [item.lower for item in inside if item.kind not in ("and", "then", ",")] == ["again"]:
+        return True
+    kinds = [item.kind for item in inside]
+    return any(
+        kinds[i : i + 2] == ["each", "ordinal"] and kinds[i + 2 : i + 3] in (["any_stitch"], ["stitch"])
+        for i in range(len(kinds))
     )
 
 

@@ -13,7 +13,7 @@ from lint.reading.sections import SectionFinder
 _MAKE_WORDS = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8, "ten": 10, "twelve": 12}
 _MAKE = regex.compile(r"\(?\s*\b(?:make|work|mk)\s+(?P<n>\d+|[a-z]+)\b[^)]*\)?|\(\s*(?:x\s?(?P<x>\d+)|(?P<y>\d+)\s?x)\s*\)|\(\s*(?P<b>\d{1,2})(?:\s?(?:pcs|pieces|parts))?\s*\)|\(\s*(?P<c>\d{1,2}|[a-z]+)\s+(?:in all|in total|needed|required|of)\s*\)|-\s*make\s+(?P<d>\d+)", regex.I)  # fmt: skip
 _STARTS_WORK = regex.compile(
-    r"[\W_]*(?:ch(?:ain)?s?\b\.?\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a|an|\d)|with\b|using\b|join\b|attach\b|rejoin\b|begin|start|commence|magic|foundation|fasten|do not|turn\b|change\b|place\b|stuff|weave|sew\b|work\b|now\b|repeat\b|rep\b|at end|continue|mark\b|remove|leave|finish off|cut\b|fold\b|note\b|nb\b|see\b)",
+    r"[\W_]*(?:ch(?:ain)?s?\b\.?\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a|an|\d)|with\b|using\b|join\b|attach\b|rejoin\b|begin|start|commence|magic|foundation|fasten|do not|turn\b|change\b|switch\b|insert\b|put\b|fill\b|pull\b|place\b|stuff|weave|sew\b|work\b|now\b|repeat\b|rep\b|at end|continue|mark\b|remove|leave|finish off|cut\b|fold\b|note\b|nb\b|see\b)",
     regex.IGNORECASE,
 )
 _JOINS = regex.compile(
@@ -65,6 +65,10 @@ _SAYS_MAKE = regex.compile(r"(?i)\(?\bmake\b|\(\s*(?:x\s?\d+|\d+\s?x)\s*\)$")
 _NUMBER_FIRST = regex.compile(r"[\W_]*\d")
 # "2. WING (x2)", "III. Body": the pieces of a pattern numbered
 _PIECE_NUMBER = regex.compile(r"(?:\d{1,2}|[IVX]{1,4})\s?[.)]\s+(?=\p{Lu})")
+# "Body.", "Ears (2 pieces).": a piece's name as a sentence
+_NAME_STOPPED = regex.compile(
+    r"(?!(?i:ch(?:ain)?s?|slip|crochet|knit)\b)\p{Lu}\p{L}+(?:[ -]\p{L}+){0,2}(?: \([^()]{1,20}\))?\."
+)
 _MEASURED = regex.compile(r"(?i)\d\s?(?:sc|dc|hdc|tr|htr|ch|mm|cm|in|yd|g|oz|m)\b|[–—]\s")
 
 
@@ -97,6 +101,8 @@ class PartHeadings:
     def at(self, index: int, after_blank: bool) -> bool:
         """Whether a line is a heading over rows."""
         text = self._named(self.lines[index].text)
+        if text.endswith(".") and self._opens_rows(index, text):
+            text = text.rstrip(".")
         if not self.like(text) or _tells_a_chain(text) or (
             not after_blank
             and not text.isupper()
@@ -149,6 +155,16 @@ class PartHeadings:
             regex.search(rf"\b{regex.escape(named)}\b", text) and len(text.split()) <= 5 for text in before
         )
 
+    def _opens_rows(self, index: int, text: str) -> bool:
+        """Whether a name that ends in a full stop stands over a first row, with at most a line of talk between: "Ears (2 pieces)." """
+        above = self.lines[index - 1].text.strip() if index else ""
+        if _NAME_STOPPED.fullmatch(text) is None or _NAME_STOPPED.fullmatch(above) is not None:
+            return False  # "Blue yarn." under the piece's name
+        below = [line.text for line in self.lines[index + 1 : index + 5] if not line.blank][:2]
+        labels = [self.labels.at_line(line, 0, self.bare) for line in below]
+        first = next((found.label for found in labels if found is not None), None)
+        return first is not None and first.numbers[:1] == (1,)
+
     def _stands_between_rows(self, index: int, text: str) -> bool:
         """A word or two over a labelled row, with no blank line before: "Flap", "Buttonhole row"."""
         ahead = [line.text.strip() for line in self.lines[index + 1 : index + 3]] + ["", ""]
@@ -160,6 +176,8 @@ class PartHeadings:
         """Whether words could be a heading: few, and no work."""
         if not text or len(text) > 70 or len(text.split()) > 9 or text.endswith((".", ",", ";")) and not text.isupper():
             return False
+        if regex.fullmatch(r"\([^()]*\)\W*", text):
+            return False  # "(in green, then off-white)" under a heading
         if (
             _STARTS_WORK.match(text)
             or GATE.match(text)

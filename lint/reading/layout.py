@@ -104,7 +104,7 @@ class LayoutReader:
             self.lines += by_size(Line(position, raw.rstrip("\r\n")), self.gates)
             position += len(raw)
         self.bare = labelled_by_number(self.labels, self.lines)
-        self.lower_case = source.text == source.text.lower()
+        self.lower_case = not any(regex.match(r"\W*\p{Lu}", line.text) for line in self.lines)  # but for "US", "DK"
         self.unheaded = headless_lists([line.text for line in self.lines], self.finder, book)
         self.headings = PartHeadings(self.lines, self.labels, self.finder, self.bare, self.lower_case)
         self.sized = SizedLines(self.lines, self.labels, self.headings, self.passage, len(self.sizes), self.bare)

@@ -25,6 +25,14 @@ _WHERE = (
 _POINTS_TO_WORK = ("make", "row", "round", "each", "ordinal", "remaining")
 PLACE_ENDS = ("last", "next", "first", "each", "same", "any_stitch", "stitch", "space", "chain")
 _SHAPES = {"decreasing", "increasing", "shaping", "doubling", "adding", "skipping", "omitting"}
+_GOES_ON = {
+    "etc",
+    "repeated",
+    "onwards",
+    "likewise",
+    "alternately",
+    "alternating",
+}  # and "so on": what is before them, again
 _MIDDLES = {
     "middle",
     "center",
@@ -67,7 +75,7 @@ class LeftClauses(TunisianClauses):
         if not self.has_work():
             return False
         words = {word for item in sentence for word in (item.lower, *item.lower.split())}
-        if not words.isdisjoint(_SHAPES):
+        if not words.isdisjoint(_SHAPES) or not words.isdisjoint(_GOES_ON) or {"so", "on"} <= words:
             return True
         placed = any(item.kind in _WHERE for item in sentence) or not words.isdisjoint(_MIDDLES)
         goes_on = start > 0 and self.stream.lexemes[start - 1].kind in (",", "and", ";")

@@ -128,7 +128,7 @@ def _chunks(line: str, known: frozenset[str]) -> list[tuple[int, str]]:
     if len(cut) > 2:
         return [(start + at, piece) for start, end in pairwise(cut) for at, piece in _chunks(body[start:end], known)]
     for cutter in (
-        r"\s+[/|•·♥]\s+",
+        r"\s+[/|•·\p{So}]\s+",
         r";\s+",
         r",\s+",
         r"(?<=\w{2}|\w\))\.\s+(?=[\w-]{1,8}(?: [\w-]{1,6})?(?:\(\w+\))?\s*[:=–])",
@@ -222,11 +222,14 @@ def _entry(chunk: str, at: int, known: frozenset[str]) -> Entry | None:
         return Entry(forms, (sentence["name"],), sentence["body"], at + sentence.start("body"), span)
     match = _SEPARATOR.search(text)
     paren = _PAREN.fullmatch(text)
+    if match is not None and paren is not None and match.start() > paren.start("b"):
+        match = None  # "dec (decrease: sc next 2 sts tog)"
     if match is None:
         comma = regex.match(r"([^\s,]+(?: [^\s,]+)?),\s+", text)  # "ch, chain"
         known_form = comma is not None and any(form in known for form in expand(comma[1]))
         match = regex.compile(r",\s+").search(text, comma.end(1)) if comma is not None and known_form else None
     known_left = match is not None and any(form in known for form in expand(text[: match.start()]))
+    known_left = known_left or match is not None and match.start() == 1 and text[0].isalpha()  # "A - decrease (2 sc …)"
     if match and 0 < match.start() <= 60 and (known_left or not (paren and "=" not in text and ":" not in text)):
         left, right = text[: match.start()], text[match.end() :]
         whole = regex.fullmatch(r"(?i)(?:all|each|every)\s+(?P<name>\w+?)s?\s*", left)

@@ -71,8 +71,15 @@ class ListRepeats(MotifClauses):
         if often is None or close is None:
             return False
         items = self.read_inside(stream.inside(stream.at + 1, close))
-        after = stream.lexemes[close + 1].kind if close + 1 < len(stream.lexemes) else "end"
-        if after in ("in", "number", "times", "repeat", "star", "around") or not all_read(items):
+        after, then, last = ([item.kind for item in stream.lexemes[close + 1 : close + 4]] + ["end"] * 3)[:3]
+        goes_on = after == "number" and then in ("stitch", "increase", "decrease")
+        goes_on = goes_on and last in (
+            *OPENERS,
+            ",",
+            "=",
+            "dash",
+        )  # "5 x (4 sc, inc) 5 sc (35)"; else that is the count
+        if not goes_on and after in ("in", "number", "times", "repeat", "star", "around") or not all_read(items):
             return False
         if not any(isinstance(item, (Work, Group)) for item in walk(tuple(items))):
             return False

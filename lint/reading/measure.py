@@ -13,6 +13,7 @@ from lint.place import Place, TargetKind, Which
 from lint.tree import (
     Alongside,
     Chain,
+    Covers,
     Either,
     Evenly,
     Group,
@@ -161,7 +162,7 @@ def _of(step: Step, steps: tuple[Step, ...], index: int) -> Measure | None:
     if isinstance(step, Chain):
         return _chain(step, steps, index)
     if isinstance(step, Repeat):
-        return _repeat(step)
+        return measure(step.items) if step.covers is Covers.PERHAPS else _repeat(step)
     if isinstance(step, Passage):
         return measure(step.items)
     if isinstance(step, Skip):

@@ -27,6 +27,8 @@ def ordinal(stream: Stream, start: int) -> Place | None:
         stream.skip("the")
         if not stream.take_if("hook", "ending"):  # "6th ch from the end"
             return None
+        if found.kind is TargetKind.SPACE and found.length is None:
+            found = Target(TargetKind.CHAIN)  # "2nd loop from the hook"
         return Place(
             stream.span_from(start), Which.FROM_HOOK, (found,), Amount.of(len(ordinals)), ordinals=tuple(ordinals)
         )

@@ -147,12 +147,12 @@ def _preposition(stream: Stream, allow_to: bool) -> bool | None:
         return False
     if stream.word("round") and kind == "round" and stream.kind(1) in ("next", "each", "same", "first", "last"):
         kind = "around"  # "FPdc round next dc", "1 dc round each of next 3 tr"
+    which = 2 if stream.kind(1) == "the" else 1
     if (
         kind == "across"
         and not _piece_ahead(stream)
-        and stream.kind(3 if stream.kind(1) == "the" else 2) not in ("row", "round")
-        and stream.kind(2 if stream.kind(1) == "the" else 1) in ("first", "next", "last", "number")
-        and stream.kind(3 if stream.kind(1) == "the" else 2) not in ("side", "edge")  # "along the first side"
+        and stream.kind(which) in ("first", "next", "last", "number")
+        and stream.kind(which + 1) not in ("row", "round", "side", "edge")  # "along the first side"
     ):
         stream.take()  # "sl st across first 6 sts"
         return False
@@ -243,6 +243,9 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         names_piece(stream) or piece_alone(stream) and stream.lexemes[start - 1 : start] and _leads_round(stream, start)
     ):
         stream.pass_to(*SIGNS, "and", ":", "with")  # "9 sc around the second leg"
+        if any(item.lower in ("half", "halves") for item in stream.lexemes[start : stream.at]):
+            stream.at = start
+            return None  # "in the second half": of the row, or of a piece
         word = (
             piece_word([item.lower for item in stream.lexemes[start : stream.at]])
             if _leads_round(stream, start)
@@ -378,6 +381,7 @@ def _space_between(stream: Stream, place: Place, start: int) -> Place:
     anywhere = between and stream.kind() == "any"  # "in sp between any two dc", where a round may begin
     pair = between and stream.kind() in ("next", "any") and stream.kind(1) == "number" and stream.peek(1).number == 2
     beside = "between" if many else "between two" if pair else beside
+    every = between and stream.kind() == "each"  # "in gap between each st across"
     stream.skip("the", "next", "first", "last", "each", "all", "any") if between else stream.skip(
         "the", "next", "first"
     )
@@ -391,7 +395,7 @@ def _space_between(stream: Stream, place: Place, start: int) -> Place:
         stream.at = before
         return place
     whole = stream.span_from(start)
-    which = Which.ANY if anywhere else place.which
+    which = Which.ANY if anywhere else Which.EACH if every else place.which
     return replace(
         place, which=which, targets=(found,), between=True, limit=limit(stream), span=whole, from_words=beside
     )

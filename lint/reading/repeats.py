@@ -75,20 +75,6 @@ def _unmarked(steps: list[Step]) -> tuple[tuple[Step, ...], tuple[tuple[str, int
     return tuple(body), tuple(marks)
 
 
-def fold_loose(steps: list[Step]) -> list[Step]:
-    """A pair of stars with no repeat words runs to the end of the round; a lone star is only a sign."""
-    while True:
-        marks = [i for i, step in enumerate(steps) if isinstance(step, Mark)]
-        pairs = [(a, b) for a, b in zip(marks, marks[1:]) if steps[a].sign == steps[b].sign]
-        if not pairs:
-            break
-        first, last = pairs[-1]
-        span = steps[first].span.to(steps[last].span)
-        fill = Times(steps[last].span, TimesKind.FILL, limit=Limit(LimitKind.END))
-        steps = [*steps[:first], Folded(span, tuple(steps[first + 1 : last]), fill), *steps[last + 1 :]]
-    return [step for step in steps if not isinstance(step, Mark)]
-
-
 def passage_of_row(stream: Stream, steps: list[Step], start: int) -> bool:
     """ "work from * to end as Row 1", "as Row 1 from *": a passage whose mark stands in another row."""
     source = other_row(stream)
@@ -206,6 +192,18 @@ def last_sentence(stream: Stream, steps: list[Step], start: int) -> int:
     return len(said) if all(works) else 0
 
 
+def _period(body: tuple[Step, ...]) -> tuple[Step, ...]:
+    """The passage that a list goes through several times: "inc, sc" of "inc, sc, inc, sc, and so on"."""
+    if not all(isinstance(step, Work) for step in body):
+        return body
+    told = [
+        (step.stitch, step.number, step.together, [(place.which, place.number, place.targets) for place in step.places])
+        for step in body
+    ]
+    lengths = (n for n in range(1, len(body)) if not len(body) % n and told == told[:n] * (len(body) // n))
+    return body[: next(lengths, len(body))]
+
+
 def fold_row(steps: list[Step], how_often: Times, end: Span, covers: Covers = Covers.ALL, sentence: int = 0) -> bool:
     """ "sc 1, inc 1, repeat around", with no star: the row's words so far, but for its beginning chain.
 
@@ -218,6 +216,8 @@ def fold_row(steps: list[Step], how_often: Times, end: Span, covers: Covers = Co
     places = [place for s in body if isinstance(s, (Work, Group, Skip)) for place in s.places]
     if any(place.which in (Which.SAME, Which.FIRST, Which.EACH, Which.FROM_HOOK) for place in places):
         return False  # where the repeat begins is not said
+    if how_often.kind is TimesKind.FILL:
+        body = _period(body)
     open_ = Covers.RATHER_LAST if sentence else covers if len(body) > 1 else Covers.ALL
     steps[first:] = [Repeat(body[0].span.to(end), body, how_often, covers=open_, tail=sentence or 1)]
     return True

@@ -20,6 +20,12 @@ class Heading:
     content: int
 
 
+_NUMBERED = regex.compile(r"\s*(?:\d{1,2}|[IVX]{1,4})\s?[.)]\s+(?=\p{Lu})")  # "2. ABBREVIATIONS"
+
+# "ABBREVIATIONS ch – chain; dc – double crochet; …": the list behind a heading in capitals, with no sign between
+_CAPITALS = regex.compile(r"\s*(?P<name>\p{Lu}{3,}(?: \p{Lu}+){0,2})\s+(?=\p{Ll}[^;,\n]*\s[^;,\n]*[;,][^;,\n]+[;,])")
+
+
 class SectionFinder:
     """Knows section headings by the lists of rules/layout.yaml."""
 
@@ -49,11 +55,16 @@ class SectionFinder:
         self._inline = regex.compile(rf"(?<=[.;]\s{{1,3}})(?P<name>{joined})\s*:\s*", regex.IGNORECASE)
 
     def at_line(self, line: str) -> Heading | None:
+        capitals = _CAPITALS.match(line)
+        if capitals is not None and self._names.get(capitals["name"].lower()) == "abbreviations":
+            return Heading("abbreviations", capitals.start("name"), capitals.end("name"), capitals.end())
         listed = self._terms_listed.match(line)
         if listed is not None:
             return Heading("abbreviations", listed.start("name"), listed.end("name"), listed.end())
-        match = self._line.match(line) or self._capitals.match(line)
-        if not match:
+        numbered = _NUMBERED.match(line)
+        match = self._line.match(line, numbered.end() if numbered is not None else 0)
+        match = match or (self._capitals.match(line) if numbered is None else None)
+        if not match or numbered is not None and match["alone"] is None:
             return None
         key = self._names[match["name"].lower()]
         return Heading(key, match.start("name"), match.end("name"), match.end())

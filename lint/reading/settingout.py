@@ -57,7 +57,8 @@ def _from_piece(stream: Stream) -> bool:
         stream.at += ahead + 1
     else:
         return False
-    return stream.kind() in (*_SIGNS, "chain", "end", "and", "make")
+    chained = stream.kind() == "number" and stream.kind(1) == "chain"  # "from the second leg 3 ch"
+    return chained or stream.kind() in (*_SIGNS, "chain", "end", "and", "make")
 
 
 def _same_again(stream: Stream) -> bool:

@@ -7,14 +7,14 @@ from dataclasses import replace
 from lint.amount import ONE
 from lint.place import Place, Target, TargetKind, Which
 from lint.reading import notes
-from lint.reading.clausebase import is_run
+from lint.reading.clausebase import STITCHY, is_run
 from lint.reading.piecewords import PIECE_WORDS, names_piece
 from lint.reading.places import places
 from lint.reading.remarkclauses import RemarkClauses
 from lint.reading.skips import at_the_middle, skipped
 from lint.reading.stream import OPENERS, SIGNS, Stream
 from lint.reading.targets import target
-from lint.tree import Chain, Either, Join, Remark, Repeat, Skip, Turn, Work
+from lint.tree import Chain, Either, Join, Remark, Repeat, Skip, Step, Turn, Work
 
 _STITCHES = (TargetKind.ANY_STITCH, TargetKind.STITCH)
 
@@ -191,22 +191,27 @@ class SkipClauses(RemarkClauses):
             return True
         stream.at = start
         stream.take()
-        words = stream.at
-        if any(
+        words, begun = stream.at, self.has_work()
+        phrase = stream.lexemes[words : stream.next_of(*SIGNS, "=", "→")]
+        unworked = any(item.kind == "unused" or item.lower in ("unworked", "un-worked", "free") for item in phrase)
+        if not unworked and any(
             item.lower in ("tail", "end", "ends", "length", "opening", "hole")
             for item in stream.lexemes[words : words + 7]
         ):
             stream.at = stream.sentence_end(words, ".", ";", ",")  # "leaving a 15 cm tail"
             self.steps.append(Remark(stream.span_from(start)))
             return True
-        stream.skip("across", "the", "last")
+        stream.skip("across", "in", "the")
+        ahead = stream.take_if("first", "next")
+        last = stream.kind() == "last"
+        stream.skip("last")
         rest = stream.take_if("remaining") is not None
         stream.skip("the", "of", "last", "remaining")
         middle = stream.take_if("middle") is not None
         number = stream.amount()
         named = target(stream)
         sort = named or Target(TargetKind.ANY_STITCH)
-        if rest and self.has_work() and stream.kind() in (*SIGNS, "end", "turn", "and", "for"):
+        if rest and begun and stream.kind() in (*SIGNS, "end", "turn", "and", "for"):
             left = (Place(stream.span_from(start), Which.LAST, (sort,), number),) if number is not None else ()
             stream.pass_to(*SIGNS, "=", "→") if stream.kind() == "for" else None
             self.steps.append(Skip(stream.span_from(start), left, rest=True))  # "Leave rem sts."
@@ -214,26 +219,40 @@ class SkipClauses(RemarkClauses):
         joins = (
             stream.kind() == "unused" and stream.kind(1) in ("and", ",", ";") and stream.kind(2) in ("attach", "join")
         )
-        if joins and number is not None and not self.has_work():
+        if joins and number is not None and not begun:
             stream.take()  # "Leave centre 10 sts unworked and rejoin yarn in next st": passed over from here
             span = stream.span_from(start)
             self.steps.append(Skip(span, (Place(span, Which.NEXT, (sort,), number, middle=middle),)))
             return True
         stream.pass_to(*SIGNS, "=", "→")  # "leaving the rest for the heel = 16 sc" ends on a count
         told = named is not None or bool(self.steps) and isinstance(self.steps[-1], Turn)
-        if (
-            not (told and number is not None and self.has_work())
-            and not stream.peek(start - stream.at).lower.startswith("do not")
-            and not any(
-                item.kind == "unused" or item.lower in ("unworked", "un-worked", "free")
-                for item in stream.lexemes[words : stream.at]
-            )
-        ):
+        negative = stream.peek(start - stream.at).lower.startswith("do not")
+        if not (told and number is not None and begun) and not negative and not unworked:
             return False
+        if any(item.kind == "each" or item.lower in ("both", "every", "either") for item in phrase):
+            return False  # "leaving 3 sts unworked at each end"
+        chain = named is not None and named.kind is TargetKind.TURNING_CHAIN
+        if number is None and (last or ahead is not None or chain) and named is not None:
+            number = ONE  # "leave the last st unworked"
         span = stream.span_from(start)
-        left = (Place(span, Which.LAST, (sort,), number),) if number is not None else ()
-        self.steps.append(Skip(span, left, rest=True))
+        if number is None:
+            self.steps.append(Skip(span, (), rest=True))
+            return True
+        follows = any(item.kind in STITCHY - {"number", "chain"} for item in stream.lexemes[stream.at :])
+        goes_on = follows and not last
+        if ahead is not None and (begun if ahead.kind == "first" else not goes_on):
+            return False
+        if ahead is None and follows and not begun:
+            return False  # "leaving the last 2 sts unworked, sc across"
+        onward = ahead is not None or goes_on and not _runs_to_end(self.steps[-1])
+        place = Place(span, Which.NEXT if onward else Which.LAST, (sort,), number)
+        self.steps.append(Skip(span, (place,), rest=not onward))
         return True
+
+
+def _runs_to_end(step: Step) -> bool:
+    """Whether work goes to the row's end: "sc across", which what is left is taken from."""
+    return isinstance(step, Work) and any(place.which is Which.EACH for place in step.places)
 
 
 def _names_piece_side(stream: Stream) -> bool:

@@ -39,6 +39,7 @@ class Vocabulary:
     count_units: frozenset[str] = frozenset()  # words for what a count may be of besides stitches and spaces
     size_names: Mapping[str, int] = field(default_factory=dict)  # the place of each, by its canonical name
     loops_kept: bool = False  # the pattern is worked in Tunisian crochet, or a part of it is
+    figured: bool = False  # figures with a colour behind them are stitches, as the pattern says
     gate: tuple[int, ...] = ()  # the sizes that the words are for, where they are for some only
 
 

@@ -80,7 +80,7 @@ def _target(stream: Stream) -> Target | None:
         if stream.kind() == "or" and is_space_word(stream, 1):
             stream.at += 2
             return Target(TargetKind.PLACE)
-        return ANY
+        return Target(TargetKind.PLACE) if _or_chain_space(stream) else ANY
     if lexeme.kind == "stitch":
         stream.take()
         stream.take_if("any_stitch", "row_end") if stream.kind() == "any_stitch" else None
@@ -92,7 +92,7 @@ def _target(stream: Stream) -> Target | None:
         if is_space_word(stream) and stream.word("sp", "sps", "space", "spaces"):
             stream.take()  # "in each tr space": the space beside it
             return Target(TargetKind.SPACE)
-        return Target(TargetKind.STITCH, lexeme.value)
+        return Target(TargetKind.PLACE) if _or_chain_space(stream) else Target(TargetKind.STITCH, lexeme.value)
     if stream.word("pineapple") and is_space_word(stream, 1):
         stream.at += 2  # "in first pineapple loop": one of those within the pineapple
         return PINEAPPLE_LOOP
@@ -187,6 +187,15 @@ def _target(stream: Stream) -> Target | None:
     return None
 
 
+def _or_chain_space(stream: Stream) -> bool:
+    """Takes the "or ch-1 sp" of "in next st or ch-1 sp"."""
+    start = stream.at
+    if stream.take_if("or") and stream.kind() == "chain" and _chain_target(stream).kind is TargetKind.SPACE:
+        return True
+    stream.at = start
+    return False
+
+
 def _side_of(stream: Stream) -> Target | None:
     """ "side of next dc": along the edge of the work."""
     start = stream.at
@@ -205,6 +214,8 @@ def _dashed_number(stream: Stream) -> Amount | None:
     if stream.kind() == "dash" and stream.peek().text in "–—" and not (stream.peek().glued and stream.peek(1).glued):
         return None  # "join to beg ch — 44 dc": a count behind a dash
     stream.take_if("dash")
+    if not stream.peek().glued and stream.kind(1) in ("stitch", "increase", "decrease", "special"):
+        return None  # "starting in 2nd ch 3 sc": the three are the stitches'
     spelt = stream.peek().value == "word" and not stream.word("once", "twice", "thrice")
     ends = stream.kind(1) in (*SIGNS, "end", "dash", "and", "to") or is_space_word(stream, 1)
     if stream.kind() == "number" and (stream.peek().value != "word" or spelt and ends):  # "the chain three"

@@ -142,10 +142,10 @@ class TunisianClauses(HandClauses):
         return True
 
     def read_forward_pass(self, start: int) -> bool:
-        """ "Forward pass: tss in each st": what follows is the row."""
+        """ "Forward pass: tss in each st", "FP: tss …": what follows is the row."""
         stream = self.stream
-        stream.take()
-        if stream.kind() not in (":", "dash", ",", "."):
+        signed = stream.take().lower.endswith(":")
+        if not signed and stream.kind() not in (":", "dash", ",", "."):
             return False
         self.steps.append(Remark(stream.span_from(start)))
         return True

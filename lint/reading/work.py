@@ -47,11 +47,8 @@ def _loop_named(lexemes: Sequence[Lexeme]) -> str | None:
     for index, one in enumerate(lexemes):
         if one.kind in _ONE_LOOP:
             return one.kind.split("_")[0]
-        if (
-            one.kind == "ordinal"
-            and one.number == 3
-            and [word.lower for word in lexemes[index + 1 : index + 2]] in _LOOP
-        ):
+        third = one.kind == "ordinal" and one.number == 3
+        if third and [word.lower for word in lexemes[index + 1 : index + 2]] in _LOOP:
             return "third"
     return None
 
@@ -125,6 +122,7 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         and stream.peek().value != "cell"
         and not stream.word("once", "twice", "thrice")
         and stream.kind(1) not in ("together", "below")
+        and not (stream.peek(1).glued and stream.kind(1) in ("stitch", "increase", "decrease"))  # "inc 5sc inc 5sc"
         and not (stream.kind(1) in ("row", "round") and stream.kind(2) == "below")
     ):
         after = stream.at
@@ -144,7 +142,7 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     elif (
         number is None
         and stream.word("once", "twice", "thrice")
-        and (together is not None or stitch in ("inc", "dec"))
+        and (together is not None or special is not None or stitch in ("inc", "dec"))
         and stream.kind(1) in (",", ";", ".", "end", "(", "[", ")", "dash", "=", "turn", "and", "star")
     ):
         number, number_after = stream.take().quantity, True  # "dc2tog twice, turn"
@@ -193,7 +191,8 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         if stream.peek(1).lower != "a" or stream.peek(1).text == "A":
             stream.at += 2  # "8 sc in black"
     said = number is not None
-    if not said and (run := _from_nth_chain(stream, start)):
+    several = number.lone if said and number is not None else None
+    if (several or not said) and (run := _from_nth_chain(stream, start, several)):
         return Work(stream.span_from(start), stitch, ONE, run, together, special, post=post_stitch(stitch))
     found = places(stream, allow_to=stitch == "sl st")
     if in_each:  # "sc twice in next 2 sts"
@@ -262,8 +261,8 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     )
 
 
-def _from_nth_chain(stream: Stream, start: int) -> tuple[Place, ...]:
-    """ "sc from 2nd ch (across)": in that chain from the hook, and in each one after it."""
+def _from_nth_chain(stream: Stream, start: int, number: int | None) -> tuple[Place, ...]:
+    """ "sc from 2nd ch (across)": in that chain from the hook, and in each one after it; "3 sc from 2nd ch": in three."""
     the = 2 if stream.kind(1) == "the" else 1
     if not (stream.kind() == "from" and stream.kind(the) == "ordinal" and stream.kind(the + 1) == "chain"):
         return ()
@@ -273,12 +272,15 @@ def _from_nth_chain(stream: Stream, start: int) -> tuple[Place, ...]:
     stream.take()
     if stream.kind() == "from":
         stream.at += 2 if stream.kind(1) == "hook" else 1
-    reach = limit(stream) or Limit(LimitKind.END)
-    if stream.kind() not in (",", ";", ".", "end", "(", "[", "turn", "dash", "="):
+    told = limit(stream)
+    reach = told or Limit(LimitKind.END)
+    if told and number or stream.kind() not in (",", ";", ".", "end", "(", "[", "turn", "dash", "=", "→"):
         stream.at = before
         return ()
     span, chain = stream.span_from(start), (Target(TargetKind.CHAIN),)
     first = Place(span, Which.FROM_HOOK, chain, ordinals=(ordinal,))
+    if number is not None:
+        return (first, Place(span, Which.NEXT, chain, Amount.of(number - 1), each_of=True)) if number > 1 else (first,)
     return first, Place(span, Which.EACH, chain, limit=reach)
 
 
@@ -294,7 +296,7 @@ def _increase(stream: Stream) -> int | None:
         stream.take()  # "dc-inc"
     if stream.take_if("increase"):
         return 2
-    one = stream.kind() == "number" and stream.peek().amount is None
+    one = stream.kind() == "number" and stream.peek().amount is None and stream.peek().glued  # not "5sc 1inc"
     if one and stream.kind(1) == "increase" and stream.peek(1).glued:
         number = stream.take().number
         stream.take()

@@ -374,7 +374,9 @@ class WorkClauses(EdgeClauses):
         while items and isinstance(items[0], Chain):
             lead.append(items.pop(0))
         whole = [*items, replace(last, places=())]
-        if not items or not one_list(whole, last.places[0]):
+        place = last.places[0]
+        apart = place.shared and place.number.lone != 1 or any(step.stitch in ("inc", "dec") for step in whole if isinstance(step, Work))  # fmt: skip
+        if not items or apart or not one_list(whole, place):
             self.steps += [*lead, *items]
             return False
         self.steps += [*lead, Group(items[0].span.to(last.span), tuple(whole), last.places, loose=True)]

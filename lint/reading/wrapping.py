@@ -10,7 +10,18 @@ _CALLS_ROWS = regex.compile(
     r"|(?i:(?:now )?work\s+(?:even|straight|\d[^.;:]{0,40}?\b(?:rows|rnds|rounds)))\b"
 )
 # "turn. — 33 (35) sts": a count at the end of a row, without a stop
-_COUNTED = regex.compile(r"(?i)(?:[.;:=]|\s[-–—])\s*[(\[{]?\d[^.;:]{0,60}\b(?:sts?|stitches|sc|hdc|dc|tr|htr)$")
+_SIGN = r"(?:[.;:|→➜➔⇒]|=>?|->|\s[-–—]{1,2}>?)"
+_COUNTED = regex.compile(
+    rf"(?i){_SIGN}\s*[(\[{{]?\d[^.;:]{{0,60}}\b(?:sts?|stitches|sc|hdc|dc|tr|htr)$|,\s*\d{{1,4}} (?:sts|stitches)$"
+    r"|[\w)\]}*]\s*(?:[=|→➜➔⇒]|[-=]>)\s*\d{1,4}$"  # "(2x, a)*6 = 18", and the last cell of a table
+)
+# what may still be said of a row behind its count
+_BEHIND_COUNT = regex.compile(
+    r"(?i)(?:ch(?:ain)?\s?\d+,?\s+)?turn\b|rep(?:eat)?\b|fasten\b(?!.*(?:close|sew|stuff|tail|weave))|sl st\b|ss\b|stitch count|you\b|there\b"
+    r"|join\b(?!.*\d\s?(?:sc|dc|hdc|htr|tr|sts?)\b)"
+)
+_LAYERS = regex.compile(r"(?i)\bthrough (?:both|all) (?:layers|sides|thicknesses|walls)\b")
+_RUN_ENDS = regex.compile(r"(?i)\b(?:around|across|to (?:the )?end)$")  # a clause is at its end, with no stop
 _IN_ANGLES = regex.compile(r"<([^<>\n]*\d[^<>\n]*)>(?=\.?$)")  # "<34 sts>", a count like one in brackets
 _ENDS_IN_COUNT = r"[(\[{](?![^()\[\]{}]*\b(?:in|into|next)\b)[^()\[\]{}]*\d[^()\[\]{}]*[)\]}]\.?$"
 _SO_OFTEN = regex.compile(r"(?i)(?:\d+\s*(?:more\s+)?(?:times|x)|twice|once|thrice|around|across)\b")
@@ -26,15 +37,25 @@ def goes_on(above: str, text: str, lower_case: bool) -> bool:
         return True
     if sum(map(above.count, "([{")) > sum(map(above.count, ")]}")):
         return True  # in the middle of its brackets
-    counted = text[0].isupper() and _COUNTED.search(above) is not None
+    counted = (text[0].isupper() or lower_case) and _COUNTED.search(above) is not None
     if (above.endswith(_TERMINAL) or counted) and _CALLS_ROWS.match(text):
         return False
+    if not text[0].islower() and not above.endswith((",", " and", "*")) and _LAYERS.search(text):
+        return False  # "6 sc through both layers.": how the piece is closed
     if text[0].isupper() and _FASTENED.search(above) and not _TELLS.match(text):
         return False
-    if not (counted or above.endswith(_TERMINAL)) or text[0].islower() and not lower_case or text[0] in "([{*,;<~»":
+    closed = text[0].isupper() and _RUN_ENDS.search(above) is not None
+    if (
+        not (counted or closed or above.endswith(_TERMINAL))
+        or text[0].islower()
+        and not lower_case
+        or text[0] in "([{*,;<~»"
+    ):
         return True
     if regex.search(r"[)\]}]\.?$", above) and regex.search(_ENDS_IN_COUNT, above):
         return _SO_OFTEN.match(text) is not None  # else the row closed with its count
+    if counted:
+        return (_SO_OFTEN.match(text) or _BEHIND_COUNT.match(text)) is not None
     return regex.match(
         r"(?i)(?:\d+\s?)?(?:times|twice|once|(?:sc|dc|hdc|tr|htr)(?:\d?tog)?|ch|sts?|stitches|sl st|ss|join|skip|sk|turn|rep|repeat|stitch count|you|there|fasten off|fasten)\b",
         text,

@@ -6,7 +6,7 @@ from lint.lexicon import Lexeme
 from lint.place import Place, Target, TargetKind, Which
 from lint.reading.chainclauses import ChainClauses
 from lint.reading.clausebase import STITCHY
-from lint.reading.piecewords import PIECE_WORDS, tells_piece
+from lint.reading.piecewords import PIECE_WORDS, names_piece, tells_piece
 from lint.reading.places import places
 from lint.reading.stream import SIGNS
 from lint.tree import (
@@ -66,7 +66,11 @@ class YarnClauses(ChainClauses):
                 stream.at += 2
             if stream.kind() == "stitch":
                 stitch = stream.take().value
-        found = places(stream, allow_to=True, bare=stream.kind(-1) in ("with", "the") and stream.kind() == "first")
+        found = places(
+            stream,
+            allow_to=True,
+            bare=stream.kind(-1) in ("with", "the") and (stream.kind() == "first" or names_piece(stream)),
+        )
         if not stitch and stream.kind() == "with":
             stream.take()
             stream.skip("the")

@@ -9,6 +9,7 @@ from lint.place import LimitKind, Place, Target, TargetKind, Which
 from lint.tree import (
     AlongEdge,
     Chain,
+    Covers,
     Evenly,
     FastenOff,
     Group,
@@ -209,6 +210,8 @@ def _limit(place: Place) -> str:
 
 def _times(step: Repeat) -> str:
     times = step.times
+    if step.covers is Covers.PERHAPS:
+        return "once, or as often as fits (the row must tell)"
     if times.kind is TimesKind.FILL or times.number is None:
         return "as often as fits"
     if times.kind is TimesKind.MORE:

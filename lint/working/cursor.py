@@ -95,7 +95,8 @@ class Cursor:
             return node.kind == target.name or family(node.kind) == target.name if strict else True
         if kind is TargetKind.SPACE:
             if node.kind != "space":
-                return node.kind == "ring" and target.length is None
+                begun_on = node.kind == "ring" or node.kind == "ch" and self.nodes[0].kind == "ch"  # "in the last loop"
+                return begun_on and target.length is None and target.name is None
             if target.corner and not self.at_corner(node):
                 return False
             if target.name is not None and self.whole_chain(node) is None:

@@ -80,8 +80,11 @@ class Moving(Grouping):
         return replace(place, targets=(Target(TargetKind.SPACE, length=length),), ordinals=(), from_words="")
 
     def placed_slip(self, step: Work, coming: Step | None) -> Work:
-        """ "(sl st, skip 1, 5 dc in next, skip 1) 6 times": before a skip a slip stitch goes into the next place."""
-        if step.places or not self.repeating or not isinstance(coming, Skip) or coming.rest:
+        """ "(sl st, skip 1, 5 dc in next, skip 1) 6 times": before a skip, or amid stitches, it goes into the next place."""
+        amid = bool(self.made) and self.made[-1].is_stitch and isinstance(coming, Work)
+        amid = amid and not coming.places and coming.stitch not in ("sl st", "picot")  # "5 sc, sl st, 6 sc"
+        skips = self.repeating and isinstance(coming, Skip) and not coming.rest
+        if step.places or not (amid or skips):
             return step
         return replace(step, places=(Place(step.span, Which.NEXT, (Target(TargetKind.ANY_STITCH),), step.number),))
 
@@ -206,6 +209,8 @@ class Moving(Grouping):
         self.left_rest = True
         cursor = self.cursor
         for place in step.places if cursor.known else ():
+            if place.targets[0].kind is TargetKind.TURNING_CHAIN and not cursor.has(place.targets[0], self.size):
+                continue  # "leaving the turning chain unworked" that counts as no stitch
             more = len(cursor.remaining(place.targets, self.size)) - self.amount(place.number)
             if more:
                 cursor.troubles.append(Trouble("left" if more > 0 else "run out", "st", abs(more)))

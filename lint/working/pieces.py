@@ -43,7 +43,7 @@ from lint.working.chains import ChainRules
 from lint.working.choices import Key
 from lint.working.columns import columns_of, spread_of, told_singly
 from lint.working.cursor import PlacesUnknown
-from lint.working.earlier import EarlierRows, works_behind
+from lint.working.earlier import works_behind
 from lint.working.edges import (
     foundation_edge,
     leave_unworked,
@@ -62,7 +62,7 @@ from lint.working.joinedpieces import counted_round_pieces, with_piece
 from lint.working.likepieces import own_ways
 from lint.working.onereading import Column, Settled, in_one_reading
 from lint.working.rowstate import NotDefined, TooMany
-from lint.working.starts import begins_own, corner_to_corner, first_steps, founds, is_round, until_turned
+from lint.working.starts import begins_own, corner_to_corner, first_steps, founds, is_round, until_turned, works_ring
 from lint.working.trials import PieceState, Side, Task, Trial, best_reading, settle, workings_of
 
 _SHORT_ROWS = ("heel", "short row", "bust dart")  # headings under which rows turn before their end
@@ -216,16 +216,12 @@ class PatternWorker:
 
     def _open_part(self, part: Part, instances: list[Instance], state: PieceState) -> None:
         """A piece begins on its own ring or chain, goes on from the piece before, or on an edge not known."""
-        steps, own = first_steps(instances), begins_own(instances)
-        if own:
+        state.carried = None
+        if begins_own(instances):
             made = any(isinstance(step, MakeRing) for instance in instances[:2] for step in instance.steps)
-            state.fabric = Fabric() if made or founds(steps) else Fabric.ring()
+            state.begin(Fabric() if made or founds(first_steps(instances)) else Fabric.ring())
         elif state.fastened or part.make > 1 or state.fabric is None:
             state.fabric = Fabric.unknown(False)
-        state.carried, state.earlier = None, EarlierRows() if own else state.earlier
-        if own:
-            state.unworked, state.more_left, state.joining = [], False, ()
-            state.side = Side(0)
 
     # one row ---------------------------------------------------------------------------------------------
 
@@ -276,6 +272,8 @@ class PatternWorker:
             and not any(isinstance(s, MAKES_STITCHES) for s in walk(instance.steps))
         ):
             return self._not_recomputed(instance, state, size, NO_STITCHES, row.span)
+        if on_stitches and (instance.number == 1 or row.label is None) and works_ring(instance.steps):
+            state.begin(Fabric.ring())  # "Rnd 1: 6 sc in a magic ring": a piece under no heading that was seen
         if state.fabric is None:
             if founds(instance.steps) or any(isinstance(step, MakeRing) for step in instance.steps):
                 state.fabric = Fabric()

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import pairwise
 
 from lint.place import LimitKind, Place, Target, TargetKind, Which
 from lint.tree import Alongside, Skip, Step, Work
@@ -96,7 +97,7 @@ class Placing(RowEnds):
         if place.below:
             return self.below(place, number, following)
         if which is Which.NTH and place.of is None and place.ordinals:
-            return [self.nth_of_next(place, number)]
+            return [self.nth_of_next(place, number), *self.further_on(place, number)]
         if which is Which.NTH or place.middle or (place.of is not None and which is Which.NEXT):
             return [self.part_of_group(place)]
         if which in (Which.FIRST, Which.LAST) and target.kind is TargetKind.CORNER and self.flat_below:
@@ -355,6 +356,17 @@ class Placing(RowEnds):
         for _ in range(nth - 1):
             cursor.next(place.targets[0], self.size)
         return cursor.next(place.targets[0], self.size)
+
+    def further_on(self, place: Place, number: int) -> list[Node]:
+        """The 7th of "in 1st and 7th st"."""
+        if len(place.ordinals) > 1 and number > 1:
+            raise PlacesUnknown
+        found = []
+        for before, nth in pairwise(place.ordinals):
+            for _ in range(nth - before - 1):
+                self.cursor.next(place.targets[0], self.size)
+            found.append(self.cursor.next(place.targets[0], self.size))
+        return found
 
     def resume(self) -> None:
         """Go back to the row below when the chain made in this row is used up."""

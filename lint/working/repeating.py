@@ -25,7 +25,11 @@ class Repeating(Moving):
     def work_repeat(self, step: Repeat, following: tuple[Step, ...]) -> None:
         if not step.items:
             raise PlacesUnknown("there are no words between the marks of the repeat")
-        if step.covers is not Covers.ALL:
+        if step.covers is Covers.PERHAPS:
+            if self.choices.pick(("lone star", step.span.start), 2, 0) == 0:
+                self.run(step.items, following)
+                return
+        elif step.covers is not Covers.ALL:
             last = self.choices.pick(("times over", step.span.start), 2, int(step.covers is Covers.RATHER_LAST))
             if last == 1:
                 once, again = step.items[: -step.tail], step.items[-step.tail :]

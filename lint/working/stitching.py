@@ -156,6 +156,9 @@ class Stitching(Making):
             if len(found) == 1 and place.which is not Which.EACH and not place.shared:
                 self.put(kind, found[0], number)  # all legs in one place
                 return
+            several = step.number_said and number > 1 and place.which is not Which.EACH and self.cursor.known
+            if several and len(found) not in (number * together, together if number == together else 0):
+                raise PlacesUnknown("how many stitches go together, and how often, does not come out")
             for first in range(0, len(found) - together + 1, together):
                 self.put_together(kind, found[first : first + together])
             if len(found) % together:
@@ -164,8 +167,13 @@ class Stitching(Making):
                 self.put_together(kind, found[-(len(found) % together) :])
             return
         if place.shared and len(found) > 1 and place.which is not Which.EACH:
-            self.put_together(kind, found)
+            if self.one_each_over(step, number, len(found)):
+                self.put_one_each(kind, found)
+            else:
+                self.put_together(kind, found)
             return
+        if place.which is Which.EACH and step.number_said and place.span.start == step.span.start:
+            number, each = 1, self.of_whole_run(number, each, len(found))
         if place.which is Which.EACH:
             shaping = self.shaping or shaping_after(following)
             if shaping is not None and not instead:
@@ -189,6 +197,22 @@ class Stitching(Making):
             return
         for node in found:
             self.put(kind, node, each)
+
+    def of_whole_run(self, number: int, each: int, places: int) -> int:
+        """How many go into each place of "12 sc around", which names no place: one, where the run has just so many."""
+        if number == places:
+            return each if each != number else 1
+        if number > 3:
+            raise PlacesUnknown("whether so many go into each place, or into all of them, is not said")
+        return each
+
+    def one_each_over(self, step: Work, number: int, places: int) -> bool:
+        """ "2 sc over next 2 sts" is one in each; "sc over next 4 sts" may be that, or one stitch, as the counts tell."""
+        if step.special is not None or step.closing is not None:
+            return False
+        if step.number_said and number > 1:
+            return number == places
+        return self.choices.pick(("over", step.span.start), 2, 0) == 1
 
     def counts_from_hook(self, place: Place) -> bool:
         """ "Row 1: Dc in 4th ch" on a foundation chain, of which nothing is worked yet."""

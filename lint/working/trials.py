@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections import Counter
 from dataclasses import dataclass, field, replace
-from itertools import combinations
+from itertools import combinations, pairwise
 from typing import TypeVar
 
-from lint.tree import Chain, JoinYarn, Step, Turn, UseYarn
+from lint.tree import Chain, JoinYarn, Step, Turn, UseYarn, Work, walk
 from lint.working.bench import Bench, Worked
 from lint.working.chains import ChainRules
 from lint.working.choices import CHAIN_KEYS, Choices, Key
@@ -70,6 +70,11 @@ class PieceState:
     answers: dict[int, dict[Key, tuple[int, int]]] = field(default_factory=dict)  # by row, with the answer by default
     usual: dict[Key, int] = field(default_factory=dict)  # chains read against the trade's habit: how they usually are
     speaks: Counter = field(default_factory=Counter)  # how many rows' counts speak for such a reading
+
+    def begin(self, fabric: Fabric) -> None:
+        """A piece begins on a ring or chain of its own: nothing is left of the one before."""
+        self.fabric, self.earlier, self.carried = fabric, EarlierRows(), None
+        self.unworked, self.more_left, self.joining, self.side = [], False, (), Side(0)
 
 
 @dataclass(frozen=True)
@@ -134,12 +139,19 @@ def best_reading(task: Task, state: PieceState) -> Trial:
         raise PlacesUnknown("where the spaces of the row below are is not known here")
     best = _best(task, state)
     if best.agrees is None:
+        best.open = (
+            _guessed(best, task)
+            or not best.fits
+            and any(k[0] in ("lone star", "times") for k in best.worked.choices.asked)
+        )
+        doubled = "bare number" if _one_then_two(task.steps) else ""
         covers = [
             (key, 1 - taken)
             for key, (taken, _) in best.worked.choices.asked.items()
             if key[0]
             in (
                 "times",
+                doubled,
                 "covers",
                 "times over",
                 "to last",
@@ -148,6 +160,8 @@ def best_reading(task: Task, state: PieceState) -> Trial:
                 "skip chains",
                 "same corner",
                 "only told",
+                "over",
+                "lone star",
             )
         ]
         for key, other in covers[:3]:
@@ -157,6 +171,22 @@ def best_reading(task: Task, state: PieceState) -> Trial:
     elif best.agrees and best.fits:
         best.either = frozenset(key for key in best.worked.choices.asked if _either_way(key, best, task, state))
     return best
+
+
+def _one_then_two(steps: tuple[Step, ...]) -> bool:
+    """Whether "1 sc, 2 sc" stands in a row: three stitches would be told as such, so that two may go into one place."""
+    works = [step for step in walk(steps) if isinstance(step, Work)]
+    return any(
+        one.stitch == two.stitch and one.number.lone == 1 and two.number.lone == 2 and not (one.places or two.places)
+        for one, two in pairwise(works)
+        if one.number_said and two.number_said
+    )
+
+
+def _guessed(best: Trial, task: Task) -> bool:
+    """Whether "6 sc" beside an increase was taken for six in one place only because the row then comes out."""
+    in_one = any(key[0] == "bare number" for key in best.forced)
+    return in_one and any(isinstance(step, Work) and step.stitch in ("inc", "dec") for step in walk(task.steps))
 
 
 def _either_way(key: Key, best: Trial, task: Task, state: PieceState) -> bool:
