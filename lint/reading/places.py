@@ -39,6 +39,7 @@ _WORK_BEGINS = (
     "number", "stitch", "special", "one_stitch", "group_word", "make", "increase", "decrease", ":",
     "(", "[",
 )  # fmt: skip
+_POINTS = ("next", "each", "last", "first", "top", "same", "ordinal", "corner", "space")
 _AFTER_NUMBER = (",", ";", ".", ")", "]", "}", "star", "end", "and")
 _FILLERS = ("the", "of", "all", "both")
 _ALL_OF = ("remaining", "any_stitch", "stitch", "number", "space", "corner", "chain")  # what "in all" may speak of
@@ -81,17 +82,7 @@ def places(stream: Stream, allow_to: bool = False, bare: bool = False) -> tuple[
             break
         stream.skip("then")
         again = _preposition(stream, allow_to)
-        if again is None and stream.kind() not in (
-            "next",
-            "each",
-            "last",
-            "first",
-            "top",
-            "same",
-            "ordinal",
-            "corner",
-            "space",
-        ):
+        if again is None and stream.kind() not in _POINTS:
             space = stream.kind() == "chain" and any(is_space_word(stream, ahead) for ahead in (1, 2, 3, 4))
             if not space and not (stream.kind() == "number" and stream.kind(1) in ("chain", "space", "dash")):
                 stream.at = before
