@@ -221,3 +221,21 @@ def test_lists_parted_by_signs_and_glosses_with_a_colon() -> None:
         )
         assert counts(report) == [6, 12, 9]
         assert corrections(report) == []
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "inc-5sc-inc-5sc",
+        "inc - 5sc - inc - 5sc",
+        "inc . 5sc . inc . 5sc",
+        "5sc; inc; 5sc; inc",
+        "inc | 5sc | inc | 5sc",
+        "(5sc-inc) x2",
+    ],
+)
+def test_a_list_parted_by_other_signs(words: str) -> None:
+    """Two increases and ten stitches on a round of twelve, whatever parts them; nothing of it is a printed count."""
+    report = check(f"Ball\n\nUS terms\n\nBODY\nRnd 1: 12 sc in magic ring. (12)\nRnd 2: {words}\n")
+    assert report.ledger.rows[-1].first.made.stitches == 14
+    assert report.ledger.rows[-1].row.stated is None

@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from lint.pattern import Stated
 from lint.place import LimitKind, Which
 from lint.reading.loosestars import fold_loose
+from lint.reading.shortlists import signs_as_commas
 from lint.reading.stream import OPENERS, Stream
 from lint.tree import (
     Chain,
@@ -129,7 +130,7 @@ class ClauseBase:
     def read_inside(self, stream: Stream) -> list[Step]:
         """The steps of a bracket's words."""
         reading = Reading([])
-        inner = type(self)(stream, reading, top=False)
+        inner = type(self)(signs_as_commas(stream), reading, top=False)
         inner.depth = self.depth + 1
         inner.loops_kept = self.loops_kept
         if inner.depth > MOST_BRACKETS:

@@ -35,6 +35,7 @@ from lint.reading.rowcalls import row_call, rows_of_piece
 from lint.reading.rowsof import rows_even
 from lint.reading.runs import place_come_to, side_by_side
 from lint.reading.settingout import set_out
+from lint.reading.shortlists import signs_as_commas
 from lint.reading.sidewords import all_sides, other_sides
 from lint.reading.skips import at_both_ends
 from lint.reading.somebody import about_somebody
@@ -70,7 +71,7 @@ def read_row(stream: Stream) -> Reading:
         return reading
     stream = without_short_stops(stream).with_size_lists()
     words = stream.lexemes
-    stream = figures_as_stitches(colours_apart(bars_as_stitches(stream)))
+    stream = signs_as_commas(figures_as_stitches(colours_apart(bars_as_stitches(stream))))
     stream = counts_set_apart(stream.without(asides(stream) | emphasis(stream)))
     parser = Clauses(stream, reading, top=True)
     parser.run()
@@ -92,7 +93,7 @@ def read_row(stream: Stream) -> Reading:
 def read_inside(stream: Stream) -> list[Step]:
     """Read the words inside a bracket (or of a definition)."""
     reading = Reading([])
-    Clauses(without_short_stops(stream), reading, top=False).run()
+    Clauses(signs_as_commas(without_short_stops(stream)), reading, top=False).run()
     return fold_loose(reading.steps)
 
 
