@@ -239,3 +239,10 @@ def test_a_list_parted_by_other_signs(words: str) -> None:
     report = check(f"Ball\n\nUS terms\n\nBODY\nRnd 1: 12 sc in magic ring. (12)\nRnd 2: {words}\n")
     assert report.ledger.rows[-1].first.made.stitches == 14
     assert report.ledger.rows[-1].row.stated is None
+
+
+@pytest.mark.parametrize("words", ["8 times: sc 2, inc", "8x: 2 sc, inc (32)", "8*(2 sc, inc)", "8*(2 sc, inc) = 32"])
+def test_how_often_stands_first(words: str) -> None:
+    """Eight times three places of twenty-four, four stitches each."""
+    report = check(f"Ball\n\nUS terms\n\nBODY\nRnd 1: 24 sc in magic ring. (24)\nRnd 2: {words}\n")
+    assert report.ledger.rows[-1].first.made.stitches == 32

@@ -7,6 +7,7 @@ from dataclasses import replace
 from lint.place import Place, Which
 from lint.reading import counts, repeats
 from lint.reading.clausebase import all_read
+from lint.reading.lists import count_alone
 from lint.reading.motifclauses import MotifClauses
 from lint.reading.stream import OPENERS, SIGNS, Stream
 from lint.reading.targets import ANY
@@ -66,7 +67,8 @@ class ListRepeats(MotifClauses):
         often = read_times(stream, after_bracket=True)
         if often is not None and stream.kind() in _WORKS:
             return self._one_clause_often(start, often)
-        stream.take_if(":")
+        if often is not None and stream.take_if(":") and stream.kind() not in OPENERS:
+            return self._sentence_often(start, often)
         close = stream.matching(stream.at) if stream.kind() in OPENERS else None
         if often is None or close is None:
             return False
@@ -84,6 +86,20 @@ class ListRepeats(MotifClauses):
         if not any(isinstance(item, (Work, Group)) for item in walk(tuple(items))):
             return False
         stream.at = close + 1
+        self.steps.append(Repeat(stream.span_from(start), tuple(items), often))
+        return True
+
+    def _sentence_often(self, start: int, often: Times) -> bool:
+        """ "8x: 2 sc, inc (32)": all that the sentence tells, up to its count."""
+        stream = self.stream
+        end = stream.sentence_end(stream.at, ".", ";", "=", "dash", "→", "turn", "join", *OPENERS)
+        items = self.read_inside(stream.inside(stream.at, end))
+        works = any(isinstance(item, (Work, Group)) for item in items)
+        behind = stream.lexemes[end : end + 2]
+        told = behind and behind[0].kind in OPENERS and not count_alone(stream, end - stream.at)
+        if not works or not all_read(items) or told:
+            return False
+        stream.at = end
         self.steps.append(Repeat(stream.span_from(start), tuple(items), often))
         return True
 

@@ -36,6 +36,16 @@ def signs_as_commas(stream: Stream) -> Stream:
     return stream
 
 
+def crosses(stream: Stream) -> Stream:
+    """The row with the star of "8*(2 sc, inc)" as the cross that it is there: close between a figure and a bracket."""
+    changed = list(stream.lexemes)
+    for at, (figure, star, bracket) in enumerate(zip(changed, changed[1:], changed[2:], strict=False)):
+        close = star.kind == "star" and star.text == "*" and star.glued and bracket.glued
+        if close and figure.kind == "number" and bracket.kind in OPENERS:
+            changed[at + 1] = replace(star, kind="word", text="x")
+    return Stream(changed, stream.vocabulary)
+
+
 def _items(words: list[Lexeme], at: list[int]) -> list[list[Lexeme]]:
     cuts = [-1, *at, len(words)]
     return [words[start + 1 : end] for start, end in zip(cuts, cuts[1:], strict=False)]
