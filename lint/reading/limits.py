@@ -29,9 +29,11 @@ def past_lengths(stream: Stream, *stops: str) -> None:
 def limit(stream: Stream) -> Limit | None:
     """How far a run goes; None and nothing taken if it is not said."""
     start = stream.at
-    if stream.word("but", "except") and stream.kind(2 if stream.kind(1) == "the" else 1) == "last":
-        stream.take()
-        stream.skip("the", "last")  # "in each st but the last (2)"
+    gone = int(stream.kind() in ("across", "around"))
+    behind = gone + (2 if stream.kind(gone + 1) == "the" else 1)
+    if stream.word("but", "except", "excluding", ahead=gone) and stream.kind(behind) == "last":
+        stream.at += gone + 1
+        stream.skip("the", "last")  # "in each st but the last (2)", "in each st around except the last"
         number = stream.amount() or ONE
         return Limit(LimitKind.LAST, number, target(stream) or Target(TargetKind.ANY_STITCH))
     if stream.kind() == "around" and any(word in stream.peek().lower for word in ("post", "stem")):
