@@ -187,7 +187,6 @@ def test_which_stitches_a_row_is_for(words: str, made: int | None) -> None:
         "sc in next 5 sts, wob wob around",
         "sc in next 5 sts then wob st",
         "sc in next st, dc in next st, and so on",
-        "sc in next st, dc in next st, and so on across",
     ],
 )
 def test_an_unknown_stitch_up_to_the_end_is_no_remark(words: str) -> None:

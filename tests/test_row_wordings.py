@@ -252,6 +252,7 @@ def test_a_row_as_for_another_piece_is_the_row_of_its_own_name_there():
         ("sc in next 5 sts, another sc in same st, sc in each st to end", 21),
         ("sc in next 5 sts, a further 3 sc, turn, leaving rest unworked", 8),
         ("sc in next 5 sts, an additional 2 sc in same st, sc in each st to end", 22),
+        ("sc in next st, dc in next st, and so on across", 20),
         ("sc in first half of the sts, hdc in second half of the sts", None),
         ("sc in the other half", None),
         ("sc around the hem", None),

@@ -8,7 +8,7 @@ from lint.lexicon import Lexeme
 from lint.reading.stream import OPENERS, Stream
 
 _SIGNS = ("dash", ";", ".", "|")
-_ITEM = ("number", "stitch", "increase", "decrease", "special", "one_stitch")
+_ITEM = ("number", "stitch", "increase", "decrease")  # "3dc-cl" is one stitch, and so are those that a pattern names
 _WORK = _ITEM[1:]
 _FEWEST = 3  # items that make a list
 
