@@ -97,7 +97,7 @@ class Lexicon:
             if lower == "_":
                 index += 1  # markdown's way to set words apart: "_6 sts_"
                 continue
-            if lower[0].isdecimal():
+            if lower[0].isdecimal() and _can_be_read(lower[:9]):
                 follower = tokens[index + 1] if index + 1 < len(tokens) else None
                 if "." in lower:
                     lexemes.append(Lexeme("decimal", token.text, token.start, token.end, token.glued))
@@ -246,6 +246,14 @@ class Lexicon:
 
 
 _PICTURE = regex.compile(r"[\p{Extended_Pictographic}\p{Emoji_Modifier}\u200d\ufe0e\ufe0f]+")
+
+
+def _can_be_read(figures: str) -> bool:
+    """Whether figures are digits that have a value here: some scripts' newest have none, and may stand among others."""
+    try:
+        return int(figures) >= 0
+    except ValueError:
+        return False
 
 
 def _stands_as_stitch(tokens: Sequence[Token], index: int) -> bool:
