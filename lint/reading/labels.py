@@ -95,6 +95,7 @@ _MAKES_SHAPE = regex.compile(
     r"(?:[\s,]*(?:that\s+(?:is|measures)|of|about|approx(?:imately)?|measuring|in|inch(?:es)?|cm|mm|across|wide|long|tall|diameter|[\d½¼¾.,/]*\d|[½¼¾\"”]))*"
     r"(?:[,;]\s*(?:and\s+)?(?:(?:rows?|rnds?|rounds?|rds?|r)\s?\d+(?:\s*(?:-|–|to|and)\s*(?:r|rnd|row)?\s?\d+)?|the\s+(?:last|next|other)\s+[\w ]{1,12})"
     r"\s+(?:(?:make|create|give|form|add)s?\s+)?(?:an?|the)\s+(?:[\w-]+\s+){0,3}(?:rim|border|edge|edging|frame|petals?|flower|circle|square|ruffle|lace|brim)s?)*"
+    r"(?:[,;]\s*(?:rows?|rnds?|rounds?|rds?|r)\s?\d+\s+(?:an?|the)(?:\s+(?!(?:sc|h?dc|h?tr|dtr|ch|sts?|sl|inc|dec|each|in|next)\b)[\w-]+){0,2})?"  # cut by the line
     r"\s*[.!]?\s*$"
 )
 _LONGEST = 500  # characters of a label, and more

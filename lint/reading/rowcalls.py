@@ -244,9 +244,9 @@ def _count_follows(stream: Stream) -> bool:
     if not stream.take_if("dash") or stream.amount() is None:
         stream.at = start
         return False
-    counted = stream.kind() in (
-        "any_stitch", "stitch", "special", "chain", "one_stitch", "group_word", "row", "round",
-    )  # fmt: skip
+    while stream.kind() == ";" and stream.kind(1) == "number":
+        stream.at += 2  # "Rep Rnd 3 – 60; 76; 92 dc", one for each round
+    counted = stream.kind() in ("any_stitch", "stitch", "special", "chain", "one_stitch", "group_word", "row", "round")
     stream.at = start
     return counted
 
