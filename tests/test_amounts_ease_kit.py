@@ -167,3 +167,45 @@ def test_an_ease_that_only_follows() -> None:
     rules = [one.rule for one in check(text).findings]
     assert "measurement-disagrees" in rules and "ease-disagrees" not in rules
     assert "ease-disagrees" in [one.rule for one in check(text.replace(" / 32 (36, 40, 44) in", "").replace("81 (91, 101, 121)", "81 (91, 101, 109)")).findings]  # fmt: skip
+
+
+SLEEVED = """Fell Top
+
+US terms
+Sizes: S (M, L, XL)
+Gauge: 16 sc and 20 rows = 10 cm
+
+BACK
+Ch 73 (81, 89, 97).
+Row 1: Sc in 2nd ch from hook and in each ch across, turn. 72 (80, 88, 96) sts
+Rows 2-40: Ch 1, sc in each st across, turn.
+
+Shape Armholes
+Next row: Sl st across first 4 sts, ch 1, sc in each st to last 4 sts, turn. 64 (72, 80, 88) sts
+Work even for {rows} rows.
+Fasten off.
+
+FRONT
+Work as for Back.
+
+SLEEVES (make 2)
+Ch {chains}.
+Row 1: Sc in 2nd ch from hook and in each ch across, turn.
+Rows 2-30: Ch 1, sc in each st across, turn.
+Fasten off.
+"""
+
+
+@pytest.mark.parametrize(
+    ("rows", "chains", "told"),
+    [
+        ("39 (41, 43, 45)", "65 (68, 71, 75)", []),
+        ("39 (41, 43, 49)", "65 (68, 71, 75)", [("armhole-sleeve-differs", ("XL",))]),
+        ("39 (51, 43, 45)", "65 (68, 71, 75)", [("size-step-broken", ("M",))]),
+    ],
+)
+def test_the_armhole_in_rows_against_the_sleeve(rows: str, chains: str, told: list[tuple[str, tuple[str, ...]]]) -> None:
+    """40 rows are 20 cm, a straight sleeve for it 64 sts wide; one slip of a size is asked about once, in front and back."""
+    report = check(SLEEVED.format(rows=rows, chains=chains))
+    rules = ("armhole-sleeve-differs", "size-step-broken")
+    assert [(one.rule, one.sizes) for one in report.findings if one.rule in rules] == told

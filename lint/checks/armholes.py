@@ -41,6 +41,8 @@ def check_armholes(context: Context) -> Iterator[Finding]:
     arms = [one for one, label in said if _UPPER_ARM.search(label)]
     if len(depth) == len(arms) == 1:
         yield from _against_measure(context, depth[0], arms[0], sizes)
+    elif not depth:
+        yield from _by_rows(context, sizes)
 
 
 def _from_shoulder(text: str, span: Span) -> bool:
@@ -96,6 +98,41 @@ def _against_measure(context: Context, depth: Length, arm: Length, sizes: int) -
             context, depth, size, [one[0] for one in out], sizes, arm.span,
             depth=deep, sleeve=f"the sleeve is {in_unit(arm.unit, wide)} wide",
         )  # fmt: skip
+
+
+def _by_rows(context: Context, sizes: int) -> Iterator[Finding]:
+    """The rows from the armholes up against the widest row of the sleeve: where most sizes keep to it, the one that does not."""
+    pieces, gauges = pieces_of(context), context.gauges
+    backs = [piece for piece in pieces if "back" in piece.words]
+    sleeves = [piece for piece in pieces if "sleeve" in piece.words]
+    if sizes < 3 or len(gauges) != 1 or not gauges[0].rows_per_cm or len(backs) != 1 or len(sleeves) != 1:
+        return
+    names = [part.name.lower() for part in backs[0].parts]
+    first = next((at for at, name in enumerate(names) if "armhole" in name), None)
+    if first is None:
+        return
+    out, unit = [], gauges[0].width.unit
+    for size in range(sizes):
+        above = [row for row in rows_of(context, backs[0], size) or () if row.part in backs[0].parts[first:]]
+        wide = max((row.cells[size].made.stitches for row in rows_of(context, sleeves[0], size) or ()), default=0)
+        if not above or not wide or any(row.kind == "round" for row in above):
+            return
+        depth, width = len(above) / gauges[0].rows_per_cm, wide / gauges[0].per_cm
+        if not context.book.materials.tolerances.gauge.allows(width, 2 * depth):
+            out.append((size, above, depth, wide, width))
+    if not out or 2 * len(out) >= sizes:
+        return
+    size, above, depth, wide, width = out[0]
+    yield context.finding_at(
+        "armhole-sleeve-differs",
+        above[-1].span,
+        sizes=tuple(context.pattern.sizes[one[0]] for one in out),
+        size=f" in size {context.pattern.sizes[size]}",
+        found=f"{len(above)} rows",
+        both=in_unit(unit, 2 * depth),
+        sleeve=f"a sleeve of {wide} sts is {in_unit(unit, width)} wide, and in the other sizes the two are alike",
+        related=(Related(sleeves[0].parts[0].span, "the sleeve"),),
+    )
 
 
 def _finding(

@@ -177,6 +177,10 @@ def fold_figures(findings: list[Finding]) -> list[Finding]:
     for finding in findings:
         if finding.rule == "ease-disagrees" and _of_a_figure_told(finding, findings):
             continue  # the ease only follows from the body's or the finished measure, which is asked about
+        if finding.rule == "armhole-sleeve-differs" and any(
+            one.rule == "size-step-broken" and one.sizes == finding.sizes for one in findings
+        ):
+            continue  # the figure that leaves the line is asked about, and with it the seam that it upsets
         alike = sorted(
             by_span.get((finding.span.start, finding.span.end), ()), key=lambda one: _OF_FIGURES.index(one.rule)
         )

@@ -18,6 +18,7 @@ from lint.reading.listings import listings
 from lint.reading.measures import CM_IN_AN_INCH, Figure, in_unit, label_of, read_lengths, read_lists, read_pairs
 from lint.reading.sizecolumns import read_columns
 from lint.source import Span
+from lint.tree import RowCall
 
 _STITCHES = r"(?:sts?|stitches|sc|hdc|htr|dc|tr|dtr|chs?|chains?)(?![\w-])"
 _GROWS = regex.compile(
@@ -111,6 +112,8 @@ def _parts(context: Context) -> Iterator[Finding]:
         cells = [cell for row in rows for cell in row.cells if cell.outcome is not Outcome.NOT_WORKED]
         if not rows or any(len(row.cells) != sizes for row in rows):
             continue
+        if any(isinstance(step, RowCall) and step.part is not None for row in rows for step in row.row.steps):
+            continue  # worked as another piece, whose figures are asked about there
         if any(cell.made is None or cell.outcome is Outcome.DIFFERS or cell.misfits for cell in cells):
             continue  # what is at fault there is said there
         worked = [[row for row in rows if row.cells[size].outcome is not Outcome.NOT_WORKED] for size in range(sizes)]
