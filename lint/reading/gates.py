@@ -182,7 +182,7 @@ class Passage:
         for size, where in list(self.away.items()):
             if label is not None and where is not None and _is_label(where, label, size):
                 del self.away[size]
-        own = self.reader.in_label(label.words) if label is not None else None
+        own = self.reader.in_label(label.words) if label is not None and not label.unclear else None
         sizes = own or self.now
         if not self.away:
             return sizes

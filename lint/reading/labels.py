@@ -75,6 +75,7 @@ _HEADED = regex.compile(
 )
 
 
+_OTHER_ROWS = regex.compile(r"\d\s*(?:[-–—]|\bto\b)\s*\d")  # "(31-34 for sizes L and XL)": rows of some sizes
 _COUNT_BEHIND = regex.compile(r"[(\[]\s*\d{1,4}\s*[)\]]$")
 
 
@@ -251,7 +252,12 @@ class LabelReader:
             by_size,
             Amount(tuple(one[0] if one else None for one in rows)) if rows else None,
             bool(groups.get("alternate")),
-            unclear or bool(groups.get("rows")) and rows is None or bool(groups.get("onward")),
+            unclear
+            or bool(groups.get("rows"))
+            and rows is None
+            or bool(groups.get("onward"))
+            or self._sizes > 1
+            and _OTHER_ROWS.search(extra) is not None,
             _is_tally(match, numbers, by_size),
         )
         body, count = match.end(), _COUNT_BEHIND.search(groups.get("numbers") or "")

@@ -1,4 +1,4 @@
-"""Labels that name the size at each figure: "Rows 3 to 5 (S), 6 (M), 7 (L):", "Rnds 4-9 for M, 4-11 for L:"."""
+"""Labels that name the sizes at their figures: "Rows 3 to 5 (S), 6 (M), 7 (L):", "Rows 4-9 (4-11 for sizes L and XL):"."""
 
 from __future__ import annotations
 
@@ -18,11 +18,22 @@ _SIGN = r"\s*(?:,\s*(?:and\s+|or\s+)?|;\s*|/\s*|\s(?:and|or)\s+)"
 _LABEL = regex.compile(
     rf"(?i)(?P<lead>[\s*•_#-]*(?P<core>{_WORD}(?P<first>\d{{1,3}}{_TO})?))(?P<list>{_NAMED}(?:{_SIGN}{_NAMED})+)\s*(?P<sign>:)"
 )
+# a figure for all, and in brackets that of some: "Rows 29-31 (31-34 for sizes L and XL):", "Rows 4-9 (L: Rows 4-11):"
+_BUT_SOME = regex.compile(
+    rf"(?i)[\s*•_#-]*(?P<core>{_WORD})(?P<figure>{_FIGURE})\s*[(\[]\s*(?:(?P<other>{_FIGURE})\s+for\s+(?P<name>[^()\[\]:;]{{1,30}})"
+    rf"|(?:for\s+)?(?P<name>[^()\[\]:;\d]{{1,30}})\s*:\s*(?:{_WORD})?(?P<other>{_FIGURE}))\s*(?P<end>[)\]])\s*(?P<sign>:)"
+)
 
 
 def named_label(labels: LabelReader, sizes: SizeWords, line: str, offset: int) -> Found | None:
     """The label of a line in which every size is named once, each at its last row or its run of rows."""
-    match = _LABEL.match(line) if sizes.number > 1 else None
+    if sizes.number < 2:
+        return None
+    some = _BUT_SOME.match(line)
+    if some is not None and (others := sizes.sizes_of(some["name"].strip())):
+        figures = [some["other"] if size in others else some["figure"] for size in range(sizes.number)]
+        return _with_figures(labels, some["core"], figures, offset, (some.start("core"), some.end("end")), some.end("sign"))
+    match = _LABEL.match(line)
     if match is None:
         return None
     told = list(match.captures("figure"))
@@ -32,17 +43,25 @@ def named_label(labels: LabelReader, sizes: SizeWords, line: str, offset: int) -
         lead, told[0] = lead[: len(lead) - len(match["first"])], match["first"] + told[0]
     elif match["first"] and any(runs):
         return None
-    figures: dict[int, str] = {}
+    by_size: dict[int, str] = {}
     for figure, name in zip(told, match.captures("name"), strict=True):
-        named = sizes.sizes_of(name) or ()
-        if len(named) != 1 or named[0] in figures:
+        named = sizes.sizes_of(name.strip()) or ()
+        if not named or not by_size.keys().isdisjoint(named):
             return None
-        figures[named[0]] = figure
-    if len(figures) != sizes.number:
+        by_size |= dict.fromkeys(named, figure)
+    if len(by_size) != sizes.number:
         return None
-    first, *others = (figures[size] for size in range(sizes.number))
+    figures = [by_size[size] for size in range(sizes.number)]
+    return _with_figures(labels, lead, figures, offset, (match.start("core"), match.end("list")), match.end("sign"))
+
+
+def _with_figures(
+    labels: LabelReader, lead: str, figures: list[str], offset: int, place: tuple[int, int], body: int
+) -> Found | None:
+    """The label that has these figures, one a size, as if it were printed so."""
+    first, *others = figures
     found = labels.at_line(f"{lead}{first} ({', '.join(others)}):", offset)
     if found is None:
         return None
-    span = Span(offset + match.start("core"), offset + match.end("list"))
-    return replace(found, label=replace(found.label, span=span), body=offset + match.end("sign"))
+    span = Span(offset + place[0], offset + place[1])
+    return replace(found, label=replace(found.label, span=span), body=offset + body)
