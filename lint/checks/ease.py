@@ -9,6 +9,7 @@ import regex
 from lint.checks.context import Context
 from lint.checks.lines import FIRST, stray
 from lint.finding import Finding, Related
+from lint.reading.audience import canonical
 from lint.reading.measures import CM_IN_AN_INCH, Length, read_lengths, read_pairs
 from lint.source import Span
 
@@ -18,6 +19,7 @@ _GIRTH = regex.compile(r"(?i)\b(?P<what>bust|chest|hips?|waist|head)\b")
 _MOST_WORDS = 300  # characters before a measure that tell what it is of
 _EASE = regex.compile(r"(?i)\b(?:ease|positive|negative)\b")
 _ENDS = regex.compile(r"[;.\n]")
+_SIZE_TOLD = regex.compile(r"(?i)\b(?:in|a|wears?(?:\s+a)?)\s+size\s+(?P<name>[\w./-]{1,12})")
 _NEGATIVE = regex.compile(r"(?i)\bnegative\b")
 
 
@@ -41,6 +43,9 @@ def check_ease(context: Context) -> Iterator[Finding]:
         if one.value is not None and other.value is not None
     }
     if len(stated) == 1 and stated[0].sides[0][0].value:
+        told = _SIZE_TOLD.search(_around(text, stated[0].span))  # "shown in size M with 2 in of ease": said of that one
+        shown = [at for at, name in enumerate(sizes) if told is not None and canonical(name) == canonical(told["name"])]
+        there = {at: one for at, one in there.items() if at in shown} if shown else there
         yield from _against_words(context, what, fits, made, there, stated[0])
     elif not stated:
         yield from _against_others(context, what, fits, made, there)

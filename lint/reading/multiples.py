@@ -36,11 +36,15 @@ _MULTIPLE = regex.compile(
     rf"(?i)\b(?:multiples?(?:\s+of|\s*:)|divisible\s+by)\s*(?P<repeat>\d{{1,3}})(?!\d|\.\d)(?:{_MORE}(?!\s*(?:more\s+)?(?:(?:sts?|chs?|chains?)\s+)?for\b))?(?:{_CHAIN})?"
 )
 
+_ADDED = regex.compile(
+    r"(?i)\b(?:add|adding|added|subtract\w*|remov\w*|more|fewer|less|by|in)\s+(?:(?:a|an|any|another|in)\s+)?$"
+)  # "add a multiple of 8": to a number, which need not be one
+
 
 def multiples(text: str) -> Iterator[Multiple]:
     """Every statement of a multiple, in the order of the text."""
     for match in _MULTIPLE.finditer(text):
         repeat = int(match["repeat"])
-        if repeat > 1:
+        if repeat > 1 and not _ADDED.search(text, max(0, match.start() - 30), match.start()):
             chain = int(match["chain"]) if match["chain"] else None
             yield Multiple(Span(*match.span()), repeat, int(match["edge"] or 0), chain)

@@ -92,6 +92,10 @@ class WordClauses(EndingClauses):
         if stream.word("you") and stream.kind(1) == "ending":
             stream.take()  # "and after that you finish with row 3"
             return self.read_ending(stream.at)
+        again = 2 if stream.kind(1) == "to" else 1
+        if stream.word("continue", "cont", "continuing", "keep") and stream.kind(again) == "repeat":
+            stream.at += again  # "Continue to rep Rows 2-9 until …"
+            return self.clause()
         if stream.word("continue") and stream.kind(1) == "star":
             return repeats.repeat_clause(stream, self.steps, start)  # "Continue * all the way around"
         if stream.word("continue", "continuing", "cont") and self.only_these(start):

@@ -55,6 +55,9 @@ class Reach(Gaps):
         if limit is not None and limit.kind is LimitKind.BEFORE and limit.target is not None:
             if limit.middle and limit.target.kind in (TargetKind.ANY_STITCH, TargetKind.SPACE):
                 return self.middle_of_row(limit.target, self.amount(limit.number))
+            named = limit.target.kind is TargetKind.SPECIAL and (limit.target.name or "").lower() == "corner"
+            if named and not any(node.special == limit.target.name for node in cursor.nodes):
+                limit = replace(limit, target=Target(TargetKind.CORNER))  # a group of that name, and none in this row
             if limit.middle or limit.target.kind is TargetKind.CORNER:
                 marks = self.corner_marks() if limit.target.kind is TargetKind.CORNER else []
                 if marks and (limit.middle or cursor.nodes[marks[0]].kind == "space" or _into_corner(following)):
