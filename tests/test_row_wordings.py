@@ -263,3 +263,21 @@ def test_what_each_and_another_stand_for(words: str, made: int | None) -> None:
     """Each stitch of the previous row is each of the twenty; how many go into another piece, or a half, is not guessed."""
     report = check(f"Panel\n\nUS terms\n\nPANEL\nRow 1: Fsc 20, turn. (20)\nRow 2: Ch 1, {words}.\n")
     assert counts(report) == [20, made]
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("sc in each st across, another sc in last st", 21),
+        ("sc in each st across, a further 2 sc in last st", 22),
+        ("2 sc over next 4 sts, sc in next 16 sts", None),
+        ("2 sc over next 2 sts, sc in next 18 sts", 20),
+        ("sc in 6th and 4th st, sc in next 13 sts", None),
+        ("2 sc in the 1st and 7th sts, sc in next 13 sts", 17),
+        ("sc in next 3 sts, 2 sc in 1st st, sc across", None),
+    ],
+)
+def test_places_told_by_their_numbers(words: str, made: int | None) -> None:
+    """What goes into the last stitch again, into the 7th, or over several: worked as said, or not counted; of twenty."""
+    report = check(f"Panel\n\nUS terms\n\nPANEL\nRow 1: Fsc 20, turn. (20)\nRow 2: Ch 1, {words}, turn.\n")
+    assert counts(report) == [20, made]

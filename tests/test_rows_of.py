@@ -192,3 +192,16 @@ def test_the_next_row_is_the_first_of_those_apart(words: str, made: list[int]) -
 def test_words_for_other_rows_are_no_name(label: str) -> None:
     """ "Every other row" behind a number says how often, and no count is given that leaves it out."""
     assert [row for row in _rows(f"{label} Ch 1, sc2tog, sc in each st across, turn.") if row is not None] == []
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("Work even for 3 rows. Dec 1 st at each end of next row. Work even for 2 rows.", [24, 24, 24, 22, 22, 22]),
+        ("Work even for 3 rows. Dec 1 st at each end of next row. (22)", [24, 24, 24, 22]),
+        ("Work even for 3 rows. Sc2tog, sc across, turn. Work even for 2 rows.", [24, 24, 24, 23, 23, 23]),
+    ],
+)
+def test_rows_told_one_after_the_other(words: str, made: list[int]) -> None:
+    """Rows even, a row that shapes, rows even: each in its turn, though one line tells them all."""
+    assert _rows(words) == made

@@ -122,10 +122,11 @@ def _behind_a_run(step: Step, before: list[Step], words: Callable[[Span], list[L
     run = next((one for one in reversed(before) if not isinstance(one, (Remark, JoinYarn, OtherSide))), None)
     if not (isinstance(step, Work) and isinstance(run, Work) and step.stitch != "sl st"):
         return step
-    if not any(place.which is Which.EACH and place.limit and place.limit.kind is LimitKind.END for place in run.places):
+    to_the_end = any(one.which is Which.EACH and one.limit and one.limit.kind is LimitKind.END for one in run.places)
+    if not to_the_end and not any(one.which is Which.LAST for one in run.places):
         return step
     inside = words(step.span)
-    more = any(item.kind == "more" or item.lower in ("extra", "another", "further") for item in inside)
+    more = any(item.kind == "more" or item.lower in ("extra", "another", "further", "additional") for item in inside)
     place = step.places[0] if step.places else None
     if more and place is not None and place.which is Which.LAST:
         return replace(step, places=(replace(place, which=Which.SAME), *step.places[1:]))

@@ -81,7 +81,9 @@ def ordinal(stream: Stream, start: int) -> Place | None:
 
 def _numbered(stream: Stream, start: int, found: Target, ordinals: list[int]) -> Place:
     """ "3rd st", "1st and 2nd st"; "1st st" alone is the first."""
-    if ordinals == [1]:
+    before = stream.lexemes[: max(0, start - 3)]  # behind other work, the "1st st" is not the row's
+    worked = any(item.kind in ("stitch", "increase", "decrease", "special", "one_stitch") for item in before)
+    if ordinals == [1] and not worked:
         return Place(stream.span_from(start), Which.FIRST, (found,))
     return Place(stream.span_from(start), Which.NTH, (found,), ordinals=tuple(ordinals))
 

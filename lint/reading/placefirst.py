@@ -16,6 +16,7 @@ from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.targets import LOOPS
 from lint.reading.times import times as read_times
 from lint.reading.withclauses import WithClauses
+from lint.source import Span
 from lint.tree import (
     AlongEdge,
     Group,
@@ -285,7 +286,13 @@ class PlaceFirstClauses(WithClauses):
         self.stream.take()
         at = self.stream.at + (self.stream.kind() == "number")
         what = self.stream.lexemes[at].kind if at < len(self.stream.lexemes) else "end"
-        return what in ("stitch", "special", "one_stitch", "chain") and self.clause()
+        steps = len(self.steps)
+        if what not in ("stitch", "special", "one_stitch", "chain") or not self.clause():
+            return False
+        if len(self.steps) > steps:  # "another" is among the step's words, for what they say of the last stitch
+            step = self.steps[steps]
+            self.steps[steps] = replace(step, span=Span(self.stream.lexemes[start].start, step.span.end))
+        return True
 
     def read_the(self, start: int) -> bool:
         self.stream.skip("the")

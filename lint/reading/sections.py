@@ -23,7 +23,7 @@ class Heading:
 _NUMBERED = regex.compile(r"\s*(?:\d{1,2}|[IVX]{1,4})\s?[.)]\s+(?=\p{Lu})")  # "2. ABBREVIATIONS"
 
 # "ABBREVIATIONS ch – chain; dc – double crochet; …": the list behind a heading in capitals, with no sign between
-_CAPITALS = regex.compile(r"\s*(?P<name>\p{Lu}{3,}(?: \p{Lu}+){0,2})\s+(?=\p{Ll}[^;,\n]*\s[^;,\n]*[;,][^;,\n]+[;,])")
+_CAPITALS = regex.compile(r"\s*(?P<name>\p{Lu}{3,}(?: \p{Lu}+){0,2})\s+(?=\p{Ll}[^;,\s]*+\s[^;,\n]{0,120}+[;,][^;,\n]{1,120}+[;,])")
 
 
 class SectionFinder:

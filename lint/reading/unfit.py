@@ -1,5 +1,5 @@
 """Lists over the sizes that are not one number for each size: a row of work with one is not worked, for its maker reads
-none of them; a printed count with one says nothing, and its row is worked like one without.
+none of them; a printed count with one, where it surely is a count, says nothing, and its row is worked like one without.
 """
 
 from __future__ import annotations
@@ -63,7 +63,7 @@ def without_unfit_counts(steps: list[Step], lexemes: list[Lexeme], sizes: int) -
         before = lexemes[first - 1 - opened].kind if first > opened else "end"
         kinds = [item.kind for item in lexemes[last + 1 :]]
         unit = next((index for index, kind in enumerate(kinds) if kind not in _UNITS), len(kinds))
-        ends = kinds[unit : unit + 1] in ([], ["."], [";"], ["join"], ["turn"], [","]) or kinds[unit] in CLOSERS
+        ends = kinds[unit : unit + 1] in ([], ["."], [";"], ["join"], ["turn"]) or kinds[unit] in CLOSERS
         alone = before == "." and kinds[unit:] in ([], ["."])  # a sentence of its own: "Turn. 18 (22, 26) sc."
         behind = all(one.end <= span.start or alone and one.start >= span.start for one in made)
         figures = sum(item.kind == "number" for item in lexemes[first : last + 1])

@@ -6,11 +6,12 @@ from dataclasses import dataclass, replace
 
 from lint.amount import Amount
 from lint.pattern import Part, Row, Stated
-from lint.tree import MAKES_STITCHES, THE_PIECE_BEFORE, FastenOff, RowCall, Step, TimesKind
+from lint.tree import THE_PIECE_BEFORE, FastenOff, RowCall, Step, TimesKind
 from lint.working.alternating import Alternates, label_word
 from lint.working.besides import once
 from lint.working.likepieces import rows_called
 from lint.working.onesize import for_size, works
+from lint.working.printedrows import by_itself
 from lint.working.rownames import answers_to
 
 MOST_ROWS = 5000
@@ -164,7 +165,7 @@ class Expander:
         cycle = self._cycle(call, kind, part)
         whole = call.part is not None and call.first is None and row.label is not None and numbers != [None]
         calls = [step for step in steps if isinstance(step, RowCall)]
-        mixed = len(calls) > 1 and any(map(_by_itself, calls))  # in a row with a label: which of its rows is which?
+        mixed = len(calls) > 1 and any(map(by_itself, calls))  # in a row with a label: which of its rows is which?
         unknown = mixed or call.rows_in_all and not self._rows_so_far(part) or whole and len(numbers) != len(cycle)
         if not cycle or unknown:
             what = f"{call.kind or kind} {call.first}" if call.first else call.name or call.part or "the rows before"
@@ -358,32 +359,6 @@ class Expander:
 
 def _called(entry: _Met) -> _Called:
     return _Called(entry.steps, entry.stated, entry.kind, entry.label, entry.number or None)
-
-
-def pieces(row: Row) -> tuple[Row, ...]:
-    """A row's own work, and the rows called for in a sentence after it: "Row 3: …, turn. Rep Rows 2 and 3 4 times."."""
-    calls = [i for i, step in enumerate(row.steps) if isinstance(step, RowCall)]
-    if row.label is None and len(calls) > 1 and any(_by_itself(row.steps[i]) for i in calls):
-        cuts = [*calls, len(row.steps)]
-        cuts[0] = 0  # "Work even for 8 rows. Dec 1 st at each end of next row": each of them rows of its own
-        return tuple(
-            Row(row.steps[call].span, None, row.steps[start:end], row.stated if end == cuts[-1] else None, row.sizes)
-            for call, start, end in zip(calls, cuts, cuts[1:], strict=False)
-        )
-    at = calls[0] if calls else None
-    if at is None or not any(isinstance(step, MAKES_STITCHES) for step in row.steps[:at]):
-        return (row,)
-    call = row.steps[at]
-    own = row.stated is not None and row.stated.span.start < call.span.start
-    return (
-        replace(row, steps=row.steps[:at], stated=row.stated if own else None),
-        Row(call.span, None, row.steps[at:], None if own else row.stated, row.sizes),
-    )
-
-
-def _by_itself(call: RowCall) -> bool:
-    """Whether a call tells rows of its own, or how many, and is no cycle that others of its sentence go on from."""
-    return bool(call.own or call.rows is not None or call.lead or call.apart or call.until is not None)
 
 
 def _passes(call: RowCall, cycle: int) -> int | None:

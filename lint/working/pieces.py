@@ -55,12 +55,13 @@ from lint.working.edges import (
     with_row,
 )
 from lint.working.effort import Effort
-from lint.working.expand import MOST_ROWS, Expander, Instance, Loop, pieces
+from lint.working.expand import MOST_ROWS, Expander, Instance, Loop
 from lint.working.fabric import Fabric, no_search_for_garbage
 from lint.working.goingon import as_printed, goes_on_better, last_chain, next_fabric, row_as_printed
 from lint.working.joinedpieces import counted_round_pieces, with_piece
 from lint.working.likepieces import own_ways
 from lint.working.onereading import Column, Settled, in_one_reading
+from lint.working.printedrows import pieces
 from lint.working.rowstate import NotDefined, TooMany
 from lint.working.starts import begins_own, corner_to_corner, first_steps, founds, is_round, until_turned, works_ring
 from lint.working.trials import PieceState, Side, Task, Trial, best_reading, settle, workings_of

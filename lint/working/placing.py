@@ -359,7 +359,7 @@ class Placing(RowEnds):
 
     def further_on(self, place: Place, number: int) -> list[Node]:
         """The 7th of "in 1st and 7th st"."""
-        if len(place.ordinals) > 1 and number > 1:
+        if len(place.ordinals) > 1 and (number > 1 or list(place.ordinals) != sorted(set(place.ordinals))):
             raise PlacesUnknown
         found = []
         for before, nth in pairwise(place.ordinals):

@@ -181,7 +181,7 @@ class Stitching(Making):
             else:
                 self.work_each(step, kind, each, found, instead)
             return
-        if number > 1 and len(found) > 1 and step.number_said and not place.each_of:
+        if number > 1 and len(found) > 1 and step.number_said and not place.each_of and len(place.ordinals) < 2:
             if number == len(found) and step.stitch != "inc":
                 # "5 sc in next 5 sts" is one in each; a house may mean five in each, and its counts tell
                 each = 1 if self.choices.pick(("n in next n", "habit"), 2, 0) == 0 else number
@@ -211,7 +211,9 @@ class Stitching(Making):
         if step.special is not None or step.closing is not None:
             return False
         if step.number_said and number > 1:
-            return number == places
+            if number != places:
+                raise PlacesUnknown(f"whether {number} stitches go over {places} places together is not said")
+            return True
         return self.choices.pick(("over", step.span.start), 2, 0) == 1
 
     def counts_from_hook(self, place: Place) -> bool:
