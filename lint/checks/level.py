@@ -17,10 +17,10 @@ from lint.source import Span
 from lint.tree import Group, JoinYarn, Loops, UseYarn, Work, walk
 
 _SAID = regex.compile(
-    r"(?im)^\W*(?:skill(?:\s+level)?|difficulty|level)\s*[:–-]?\s*(?P<level>(?:absolute\s+|total\s+)?beginners?\b|basic\b|novice\b)(?P<more>[^\n]*)"
+    r"(?im)^[^\w\n]*+(?:skill(?:\s+level)?|difficulty|level)\s*[:–-]?\s*(?P<level>(?:absolute\s+|total\s+)?beginners?\b|basic\b|novice\b)(?P<more>[^\n]*)"
 )
 _HIGH = regex.compile(
-    r"(?im)^\W*(?:skill(?:\s+level)?|difficulty|level)\s*[:–-]?\s*(?P<level>(?:very\s+)?(?:intermediate|advanced|experienced|complex|expert|difficult)\b)(?P<more>[^\n]*)"
+    r"(?im)^[^\w\n]*+(?:skill(?:\s+level)?|difficulty|level)\s*[:–-]?\s*(?P<level>(?:very\s+)?(?:intermediate|advanced|experienced|complex|expert|difficult)\b)(?P<more>[^\n]*)"
 )
 _BELOW = regex.compile(r"(?i)\b(?:beginner|easy|basic|to)\b|[-–/]")
 _ROWS = 3  # rows from which on plain work is told to be plain

@@ -19,7 +19,7 @@ _NUMBER = "|".join((r"\d{1,3}", *NUMBERS))
 _MADE_MORE = regex.compile(
     r"(?i)\b(?:make|work|crochet|knit|repeat|do|complete)\b[^.\n]{0,60}\b(?:another|second|2nd|other|both|alike|same|again|more|twice|each|pair|opposite|mirror\w*|like|as)\b|\bas (?:for )?(?:the )?first\b|\balike\b|\bmake\s+(?:\d|two|three|four|six)"
 )
-_MAKE_LINE = regex.compile(rf"(?im)^[\s(*•-]*make\s+(?P<n>{_NUMBER})(?:\s+(?:alike|pieces|of these|in all))?[\s).!]*$")
+_MAKE_LINE = regex.compile(rf"(?im)^[ \t(*•-]*+make\s+(?P<n>{_NUMBER})(?:\s+(?:alike|pieces|of these|in all))?[\s).!]*$")
 _PAIR = regex.compile(
     rf"(?i)\bmake (?:{_NUMBER}|both|a pair|several)\b|\bpair\b(?!\s+(?:of\s+)?(?:\d|safety|\w*\s?eyes|scissors|stitch|needles))|\balike\b|\btwice\b"
 )

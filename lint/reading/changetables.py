@@ -14,7 +14,7 @@ from lint.reading.stream import Stream
 from lint.tree import OpenWork, ShapedWhere, Shaping
 
 _HEAD = regex.compile(
-    r"(?im)^\W*(?:row|rnd|round|r)s?\W*\|\s*(?:number of |no\. of |# of )?(?:sts?|stitches|sc)(?: count| in all)?\s*"
+    r"(?im)^[^\w\n]*+(?:row|rnd|round|r)s?\W*\|\s*(?:number of |no\. of |# of )?(?:sts?|stitches|sc)(?: count| in all)?\s*"
     r"\|\s*(?:changes?|\+\s?/\s?[-–−]|inc(?:reases?)?\s?/\s?dec(?:reases?)?|increase or decrease|difference)\W*$"
 )
 _EVEN = ("no change", "0", "±0", "+0", "even", "none", "unchanged", "same")

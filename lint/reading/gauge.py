@@ -56,7 +56,7 @@ _OTHER = regex.compile(
 _ROWS = regex.compile(rf"(?i){_COUNT}(?:[a-z]{{1,5}}\s+)?(?:rows?|rnds?|rounds?)\b")
 _STOP = regex.compile(r"[;\n]|\.(?=\s)|(?<=\w\w)\.$")
 _LINE = regex.compile(
-    r"(?im)^[\s•*-]*(?:[a-z]+\s+)?(?:gauge|tension)(?:\s+(?:swatch|square|information))?\b(?!\s+(?:is|are|not)\b[^\n\d]*$)[^\n]*"
+    r"(?im)^[ \t•*-]*+(?:[a-z]+\s+)?(?:gauge|tension)(?:\s+(?:swatch|square|information))?\b(?!\s+(?:is|are|not)\b[^\n\d]*$)[^\n]*"
 )
 
 

@@ -13,7 +13,7 @@ from lint.source import Span
 _NUMBER = rf"\d{{1,3}}|{'|'.join(NUMBERS)}"
 _LIST = r"\d{1,3}(?:\s*(?:,|and|&|[-–]|to)\s*(?:and\s*)?\d{1,3})*"
 _ROW = regex.compile(
-    rf"(?im)^[\s*•]*(?:strips?|rows?|columns?)\s+(?P<which>{_LIST})\s*(?:\([^)\n]*\))?\s*[:–—-]\s*(?P<what>[^.\n]+)"
+    rf"(?im)^[ \t*•]*+(?:strips?|rows?|columns?)\s+(?P<which>{_LIST})\s*(?:\([^)\n]*\))?\s*[:–—-]\s*(?P<what>[^.\n]+)"
 )
 _ITEM = regex.compile(rf"(?i)\b(?P<number>{_NUMBER}|an?)\s+(?P<half>half[- ])?(?P<noun>[a-z]+)\b")
 _HALVES = regex.compile(

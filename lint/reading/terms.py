@@ -70,7 +70,7 @@ def _statements(text: str, layout: LayoutFile) -> Terms | None:
         text,
     )
     if match is None:  # a heading, and the answer in the line below it
-        match = regex.search(r"(?im)^\W*(?:terms|terminology)\W*\n\s*(US|U\.S\.|UK|U\.K\.|American|British)\b", text)
+        match = regex.search(r"(?im)^[^\w\n]*+(?:terms|terminology)\W*\n\s*(US|U\.S\.|UK|U\.K\.|American|British)\b", text)
     if match is None:
         match = regex.search(
             r"(?i)\b(US|U\.S\.|UK|U\.K\.|American|British)\b[^.\n]{0,20}?\b(?:terms|terminology|stitch names|names)\b",

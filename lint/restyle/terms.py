@@ -68,7 +68,7 @@ def statements(text: str, book: Rulebook) -> list[tuple[Span, str]]:
             word = rf"(?<![\w.])(?P<name>{regex.escape(name)})(?![\w.]*[\s-]*\d)(?!\w)"
             after = regex.compile(rf"(?i){word}[^.\n\d]{{0,20}}?\b(?:{_SPEAKS_OF_TERMS})")
             before = regex.compile(rf"(?i)\b(?:{_SPEAKS_OF_TERMS})[^.\n\d]{{0,25}}?{word}")
-            below = regex.compile(rf"(?im)^\W*(?:terms|terminology)\W*\n\s*{word}")
+            below = regex.compile(rf"(?im)^[^\w\n]*+(?:terms|terminology)\W*\n\s*{word}")
             for pattern in (after, before, below):
                 found |= {Span(*match.span("name")): country for match in pattern.finditer(text)}
     return sorted(found.items(), key=lambda item: item[0].start)
@@ -103,7 +103,7 @@ def _versions(ground: Ground) -> Iterator[Span]:
     names = "|".join(regex.escape(pair[ground.terms.terms == "uk"]) for pair in ground.book.countries.names)
     version = r"[\s-]+(?:version|edition)"
     in_title = rf"(?i)[(\[]\s*({names})(?:{version})?\s*[)\]]|[-–—,:|]\s*({names})(?:{version})?\s*$"
-    alone = rf"(?im)^\W*({names}){version}\W*$"
+    alone = rf"(?im)^[^\w\n]*+({names}){version}\W*$"
     for pattern, start, end in ((in_title, title.start, title.end), (alone, title.start, head)):
         for match in regex.finditer(pattern, text, pos=start, endpos=max(start, end)):
             yield Span(*next(match.span(group) for group in (1, 2) if group <= match.re.groups and match[group]))

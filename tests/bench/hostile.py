@@ -78,7 +78,7 @@ def hard() -> Iterator[tuple[str, str]]:
     }.items():  # fmt: skip
         yield f"a megabyte of {name}", head + words * (1_000_000 // len(words))
         yield f"lines full of {name}", filled(words)
-    for name, words in {"numbers": "12 (13, 14)", "lengths": "4 in (10 cm) x 6 in", "hooks": "4.5 mm (US 7) hook", "sizes": "S (M, L)"}.items():  # fmt: skip
+    for name, words in {"numbers": "12 (13, 14)", "lengths": "4 in (10 cm) x 6 in", "hooks": "4.5 mm (US 7) hook", "sizes": "S (M, L)", "dashes": "-" * 18, "blanks": " " * 18}.items():  # fmt: skip
         yield f"five thousand lines of {name}", head + f"{words}\n" * 4_900
     yield "a megabyte of line ends", head + "\n" * 1_000_000
 
