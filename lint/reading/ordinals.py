@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from lint.amount import Amount
 from lint.place import Place, Target, TargetKind, Which
-from lint.reading.stream import Stream
+from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.targets import how_many, of_last_row, target
 
 
@@ -81,8 +81,10 @@ def ordinal(stream: Stream, start: int) -> Place | None:
 
 def _numbered(stream: Stream, start: int, found: Target, ordinals: list[int]) -> Place:
     """ "3rd st", "1st and 2nd st"; "1st st" alone is the first."""
-    before = stream.lexemes[: max(0, start - 3)]  # behind other work, the "1st st" is not the row's
-    worked = any(item.kind in ("stitch", "increase", "decrease", "special", "one_stitch") for item in before)
+    worked, depth = False, 0  # behind other work, the "1st st" is not the row's; "ch 3 (= 1 dc)" is none
+    for item in stream.lexemes[: max(0, start - 3)]:
+        depth += (item.kind in OPENERS) - (item.kind in CLOSERS)
+        worked = worked or depth <= 0 and item.kind in ("stitch", "increase", "decrease", "special", "one_stitch")
     if ordinals == [1] and not worked:
         return Place(stream.span_from(start), Which.FIRST, (found,))
     return Place(stream.span_from(start), Which.NTH, (found,), ordinals=tuple(ordinals))
