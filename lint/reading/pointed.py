@@ -101,6 +101,9 @@ def pointed(stream: Stream, start: int) -> Place | None:
     """ "next 3 dc", "first st", "same sp as join", "last 2 sts", "any ch-2 sp"."""
     word = stream.take().kind
     stream.skip("the", "of", "each", "unused", "next") if word != "same" else stream.skip("the", "same")
+    whole = 3 if stream.kind(2) == "the" else 2
+    if word == "next" and stream.kind() == "ordinal" and stream.kind(1) == "of" and stream.word("sts", "stitches", ahead=whole):
+        return None  # "the next third of the sts" is a share of the row, and no third stitch
     if word == "next" and stream.kind() == "ordinal":
         return ordinal(stream, start)  # "in next 2nd sc"
     if word in ("next", "last") and stream.kind() in ("side", "edge"):
