@@ -64,6 +64,7 @@ def _tells_a_chain(line: str) -> bool:
 _SAYS_MAKE = regex.compile(r"(?i)\(?\bmake\b|\(\s*(?:x\s?\d+|\d+\s?x)\s*\)$")
 _NUMBER_FIRST = regex.compile(r"[\W_]*\d")
 # "2. WING (x2)", "III. Body": the pieces of a pattern numbered
+_LISTED = regex.compile(r":[^()]*;")
 _PIECE_NUMBER = regex.compile(r"(?:\d{1,2}|[IVX]{1,4})\s?[.)]\s+(?=\p{Lu})")
 # "Body.", "Ears (2 pieces).": a piece's name as a sentence
 _NAME_STOPPED = regex.compile(
@@ -188,8 +189,8 @@ class PartHeadings:
             return False
         if not regex.search(r"\p{L}", text):
             return False  # the rule under a table's head
-        if " | " in text or _TERMS_SAID.fullmatch(text):
-            return False  # the head of a table; "US terms" over the chain
+        if " | " in text or _LISTED.search(text) or _TERMS_SAID.fullmatch(text):
+            return False  # the head of a table; "U.S. terms: ch, chain; dc, double"; "US terms" over the chain
         if text[0].islower() and not self.lower_case and not self.bare:
             return False
         return not _MEASURED.search(_MAKE.sub("", text))  # "(8 in all)" is no length

@@ -212,13 +212,14 @@ class LayoutReader:
                 talk = index  # the note's next line
                 layout.prose.append(Span(line.start, line.end))
                 continue
-            if self.headings.at(index, after_blank):
+            hung = hangs and row is not None and not after_blank  # "10 sc in" / "A.", "… side of the" / "chain: sc in …"
+            if not hung and self.headings.at(index, after_blank):
                 name, make = self.headings.name(line.text)
                 part = self._opened(name, self._stripped(line), make)
                 layout.parts.append(part)
                 section, row, after_blank = None, None, False
                 continue
-            opens = section is None or after_blank
+            opens = (section is None or after_blank) and not hung
             run_in = _RUN_IN.match(line.text) if opens and not _NO_PIECE.match(line.text) else None
             if run_in is not None and run_in["as"] and not self.headings.like_another(index, line.text[run_in.end() :]):
                 run_in = None

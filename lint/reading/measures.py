@@ -66,7 +66,7 @@ def number(printed: str) -> float | None:
     if printed and printed[-1] in _PARTS:
         total, printed = _PARTS[printed[-1]], printed[:-1].strip()
     elif "/" in printed:
-        match = regex.fullmatch(r"(?:(?P<whole>\d+)[ -])?(?P<top>\d+)/(?P<bottom>\d+)", printed)
+        match = regex.fullmatch(r"(?:(?P<whole>\d+)[ \n-])?(?P<top>\d+)/(?P<bottom>\d+)", printed)
         if match is None or not int(match["bottom"]):
             return None
         total, printed = int(match["top"]) / int(match["bottom"]), match["whole"] or ""
@@ -79,7 +79,7 @@ def number(printed: str) -> float | None:
 
 def _number(sizes: int) -> str:
     comma = r"|\d++,\d{1,2}(?!\d)" if sizes < 2 else ""  # among sizes a comma parts two of them
-    return rf"(?:\d++[ -]{_FRACTION}|{_FRACTION}|\d*+(?:\.\d++)?\s?[{_SIGNS}]{comma}|\d++(?:\.\d++)?|{_DASH})"
+    return rf"(?:\d++[ \n-]{_FRACTION}|{_FRACTION}|\d*+(?:\.\d++)?\s?[{_SIGNS}]{comma}|\d++(?:\.\d++)?|{_DASH})"
 
 
 _BY = rf"(?:\s+(?i:{_OF_SIDE}))?\s*(?:[x×X]|\bby\b)\s*"

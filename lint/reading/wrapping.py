@@ -25,8 +25,14 @@ _RUN_ENDS = regex.compile(r"(?i)\b(?:around|across|to (?:the )?end)$")  # a clau
 _IN_ANGLES = regex.compile(r"<([^<>\n]*\d[^<>\n]*)>(?=\.?$)")  # "<34 sts>", a count like one in brackets
 _ENDS_IN_COUNT = r"[(\[{](?![^()\[\]{}]*\b(?:in|into|next)\b)[^()\[\]{}]*\d[^()\[\]{}]*[)\]}]\.?$"
 _SO_OFTEN = regex.compile(r"(?i)(?:\d+\s*(?:more\s+)?(?:times|x)|twice|once|thrice|around|across)\b")
+_UNIT = regex.compile(r"(?i)(?:sc|dc|hdc|htr|tr|sts?|stitches|sps?|spaces)\b\s*(?:[,.;]|and\b|$)")  # "– 75 (120)" / "DC, 78 (123) SC"
 _FASTENED = regex.compile(r"(?i)\b(?:fasten off|cut yarn|break yarn)\s*[.!]$")
 _TELLS = regex.compile(r"(?i)(?:you|there|stitch count)\b")  # how many stitches that are
+# a row on a chain is done when both its sides are: "… 4 sc in last ch." / "Now work along the other side of the chain: …"
+_ON_CHAIN = regex.compile(r"(?i)\bfrom (?:the )?hook\b|\blast ch(?:ain)?\b")
+_OTHER_SIDE = regex.compile(
+    r"(?i)(?:now,? |then,? )?(?:(?:work(?:ing)?|continu(?:e|ing)|crochet) )?(?:on|along|in|into|down|up|across|around)? ?(?:to )?the (?:other|opposite|second) side\b"
+)
 _TERMINAL = (".", ")", "]", "}", "!", "?", ":", ";")
 
 
@@ -53,9 +59,11 @@ def goes_on(above: str, text: str, lower_case: bool) -> bool:
     ):
         return True
     if regex.search(r"[)\]}]\.?$", above) and regex.search(_ENDS_IN_COUNT, above):
-        return _SO_OFTEN.match(text) is not None  # else the row closed with its count
+        return (_SO_OFTEN.match(text) or _UNIT.match(text)) is not None  # else the row closed with its count
     if counted:
         return (_SO_OFTEN.match(text) or _BEHIND_COUNT.match(text)) is not None
+    if regex.match(r"[=–—]\s*\d", text) or _ON_CHAIN.search(above) and _OTHER_SIDE.match(text):
+        return True
     return regex.match(
         r"(?i)(?:\d+\s?)?(?:times|twice|once|(?:sc|dc|hdc|tr|htr)(?:\d?tog)?|ch|sts?|stitches|sl st|ss|join|skip|sk|turn|rep|repeat|stitch count|you|there|fasten off|fasten)\b",
         text,
