@@ -7,6 +7,7 @@ from dataclasses import replace
 
 import regex
 
+from lint.expression import expression
 from lint.lexicon import Lexeme, Lexicon
 from lint.madeonce import made_once
 from lint.reading import notes
@@ -21,11 +22,11 @@ from lint.tree import Counting
 @made_once
 def _speaks_of_counting(words: WordFile) -> regex.Pattern:
     listed = "|".join(map(regex.escape, [*words.words["counts"], *words.words["counts_not"]]))
-    return regex.compile(rf"(?i)count|not a st|\b(?:is|are) always\b|\b(?:{listed})\b")
+    return expression(rf"(?i)count|not a st|\b(?:is|are) always\b|\b(?:{listed})\b")
 
 
 # "The ch 3 makes a sp; it is not counted as a st" is one sentence
-_SENTENCES = regex.compile(r"(?i)(?<=[.;])\s+(?!(?<=;\s+)(?:it|this|they|these|which)\b)|\n")
+_SENTENCES = expression(r"(?i)(?<=[.;])\s+(?!(?<=;\s+)(?:it|this|they|these|which)\b)|\n")
 
 
 def countings(
@@ -80,14 +81,14 @@ def _told_in_a_row(
 
 
 # "The ch 2 never counts." behind the first round's work
-_NEVER = regex.compile(
+_NEVER = expression(
     r"(?:^|[.;]\s+)(?P<inner>(?:The|Each|Every|All|This)\s[^.;(),]{0,40}\b(?:never|always)\b[^.;(),]*)(?=[.;]|\s*$)"
 )
-_BRACKETED = regex.compile(r"[(\[](?P<inner>[^()\[\]]{8,120})[)\]]")
+_BRACKETED = expression(r"[(\[](?P<inner>[^()\[\]]{8,120})[)\]]")
 
 
 # "3 ch counts as a tr, 1 ch does not count", "ch 3 counts as dc and ch 2 as hdc": what is said of the next chain
-_NEXT_CHAIN = regex.compile(
+_NEXT_CHAIN = expression(
     r"(?i)(?:\s*[,;]\s*(?:(?:and|but|while)\s+)?|\s+(?:and|but|while)\s+)(?=(?:(?:a|the|any|beg|beginning|starting|turning)\s+)*"
     r"(?:ch(?:ain)?s?[ -]?\d|\d+[ -]?ch)\b[^,;.]{0,40}?\b(?:as|counts?|does|do|is|are|never)\b)"
 )
@@ -97,7 +98,7 @@ def _chain_by_chain(sentence: str) -> Iterator[tuple[int, int]]:
     """Where a sentence speaks of one chain after the other; chains whose verb comes later belong to it."""
     start = 0
     for cut in _NEXT_CHAIN.finditer(sentence):
-        if regex.search(r"(?i)\b(?:as|counts?|count)\b", sentence[start : cut.start()]):
+        if expression(r"(?i)\b(?:as|counts?|count)\b").search(sentence[start : cut.start()]):
             yield start, cut.start()
             start = cut.end()
     yield start, len(sentence)
@@ -119,7 +120,7 @@ def _first_word_on_it(sentence: str, speaks: regex.Pattern) -> str:
     return sentence
 
 
-_DENIED = regex.compile(r"(?i)(?:\s*,)?\s+(?:and|but)\s+(?=(?:\w+\s){0,2}(?:not|never|no|n't)\b)")
+_DENIED = expression(r"(?i)(?:\s*,)?\s+(?:and|but)\s+(?=(?:\w+\s){0,2}(?:not|never|no|n't)\b)")
 
 
 def _pieces_named(sentence: str, layout: Layout) -> Iterator[str]:
@@ -128,5 +129,5 @@ def _pieces_named(sentence: str, layout: Layout) -> Iterator[str]:
         own = name.lower().strip(" :.-")
         before = r"\b(?:in|on|for|of|through)\s+(?:(?:the|both|all|each)\s+)?"
         named = own and own in sentence.lower()
-        if named and regex.search(rf"(?i){before}{regex.escape(own)}s?\b(?!\s+of)", sentence):
+        if named and expression(rf"(?i){before}{regex.escape(own)}s?\b(?!\s+of)").search(sentence):
             yield name

@@ -26,7 +26,19 @@ def ends_work(stream: Stream, index: int) -> bool:
                 continue
             if kind == "repeat" and _calls_rows(stream, position):
                 return True
-            if kind in ("stitch", "increase", "decrease", "chain", "number", "special", *OPENERS, "star", "skip", "in", "repeat"):
+            if kind in (
+                "stitch",
+                "increase",
+                "decrease",
+                "chain",
+                "number",
+                "special",
+                *OPENERS,
+                "star",
+                "skip",
+                "in",
+                "repeat",
+            ):
                 if lexeme.kind == "stitch" and lexeme.value == "sl st":
                     return True
                 if lexeme.kind == "chain":  # "(42) ch 3, turn": the next row's chain
