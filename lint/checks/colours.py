@@ -11,7 +11,7 @@ from functools import lru_cache
 import regex
 
 from lint.checks.context import Context
-from lint.expression import expression
+from lint.expression import Expression, expression
 from lint.finding import Finding, Related
 from lint.reading.declared import colour_letters, is_colour_letter
 from lint.source import Span
@@ -29,7 +29,7 @@ _LISTED = expression(
 
 
 @lru_cache(maxsize=4)
-def _used(common: frozenset[str]) -> regex.Pattern:
+def _used(common: frozenset[str]) -> Expression:
     """Where yarn of a named colour is taken up; names in small letters are the common ones of the rules alone."""
     small = "|".join(regex.escape(name) for name in sorted(common, key=len, reverse=True) if len(name) > 2)
     name = rf"(?P<name>{_CAPITALS}|(?:light |dark |pale )?(?:{small}))"

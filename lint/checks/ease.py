@@ -4,11 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-import regex
-
 from lint.checks.context import Context
 from lint.checks.lines import FIRST, stray
-from lint.expression import expression
+from lint.expression import Expression, expression
 from lint.finding import Finding, Related
 from lint.reading.audience import canonical
 from lint.reading.measures import CM_IN_AN_INCH, Length, read_lengths, read_pairs
@@ -113,7 +111,7 @@ def _in(unit: str, cm: float) -> str:
     return f"{round(cm / (CM_IN_AN_INCH if unit == 'in' else 1.0), 1):g} {unit}"
 
 
-def _girths(text: str, lists: list[Length], words: regex.Pattern) -> dict[str, list[Length]]:
+def _girths(text: str, lists: list[Length], words: Expression) -> dict[str, list[Length]]:
     """The measures round a part of the body that are told with such words, by that part."""
     found: dict[str, list[Length]] = {}
     for one in lists:

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 import regex
 
 from lint.checks.context import Context
-from lint.expression import expression
+from lint.expression import Expression, expression
 from lint.finding import Finding, Related
 from lint.reading.assembly import NUMBERS, as_number
 from lint.source import Span
@@ -33,8 +33,8 @@ _BUTTONS_SEWN = expression(rf"(?i)\bsew\s+(?:on\s+)?(?:the\s+)?(?P<number>\d{{1,
 class _Notion:
     """A thing besides yarn and hook: words that cannot be followed without it, words that name it, and what it is called."""
 
-    needed: regex.Pattern
-    named: regex.Pattern
+    needed: Expression
+    named: Expression
     name: str
     asked_back: bool = True  # listed and never named again, it is asked about
 

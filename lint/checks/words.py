@@ -13,7 +13,7 @@ from lint.checks.context import Context
 from lint.checks.leftovers import lost
 from lint.checks.names import misnamed
 from lint.checks.sizelists import wrong_lists
-from lint.expression import expression
+from lint.expression import Expression, expression
 from lint.finding import Finding, Related
 from lint.ledger import LedgerRow
 from lint.lexicon import Lexeme, own_forms
@@ -344,7 +344,7 @@ def check_unused(context: Context) -> Iterator[Finding]:
 
 
 @lru_cache(maxsize=1_000)  # the abbreviations of one pattern are those of the next
-def _alone(word: str) -> regex.Pattern:
+def _alone(word: str) -> Expression:
     """Finds a word where it stands alone; "fp" and "bp" also before the stitch that they are said of."""
     ends = "" if word.lower() in _POSTS else r"(?![\p{L}])"
     return expression(rf"(?i)(?<![\p{{L}}]){regex.escape(word)}{ends}")
@@ -362,7 +362,7 @@ def _used(text: str, forms: list[str], own: Span) -> bool:
 
 
 @lru_cache(maxsize=256)
-def _any_of(phrases: tuple[str, ...]) -> regex.Pattern:
+def _any_of(phrases: tuple[str, ...]) -> Expression:
     listed = "|".join(
         r"\s+".join(regex.escape(word) for word in phrase.split()) for phrase in sorted(phrases, key=len, reverse=True)
     )

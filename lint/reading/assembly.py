@@ -8,7 +8,7 @@ from functools import lru_cache
 
 import regex
 
-from lint.expression import expression
+from lint.expression import Expression, expression
 from lint.source import Span
 
 NUMBERS = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10, "twelve": 12}  # fmt: skip
@@ -86,7 +86,7 @@ _YARN_END = expression(r"(?i)\b(?:leav\w+|with|using|weav\w+|thread\w*|cut\w*|kn
 
 
 @lru_cache(maxsize=256)  # every sentence of a pattern is asked for the same pieces
-def _mention(nouns: frozenset[str]) -> regex.Pattern:
+def _mention(nouns: frozenset[str]) -> Expression:
     forms = {form for noun in nouns for form in _forms(noun)}
     listed = "|".join(sorted(map(regex.escape, forms), key=lambda form: (-len(form), form)))
     return expression(

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 import regex
 
-from lint.expression import expression
+from lint.expression import Expression, expression
 from lint.lexicon import Lexeme, Lexicon
 from lint.madeonce import made_once
 from lint.reading import notes
@@ -20,7 +20,7 @@ from lint.tree import Counting
 
 
 @made_once
-def _speaks_of_counting(words: WordFile) -> regex.Pattern:
+def _speaks_of_counting(words: WordFile) -> Expression:
     listed = "|".join(map(regex.escape, [*words.words["counts"], *words.words["counts_not"]]))
     return expression(rf"(?i)count|not a st|\b(?:is|are) always\b|\b(?:{listed})\b")
 
@@ -68,7 +68,7 @@ def countings(
 
 
 def _told_in_a_row(
-    text: str, offset: int, speaks: regex.Pattern, lexicon: Lexicon, vocabulary: Vocabulary
+    text: str, offset: int, speaks: Expression, lexicon: Lexicon, vocabulary: Vocabulary
 ) -> Iterator[tuple[int | None, Counting]]:
     """ "12 dc into ring (ch 3 counts as first dc throughout)": a rule for all rows that names its chain, within one."""
     for note in _BRACKETED.finditer(text):
@@ -111,7 +111,7 @@ def _as_counts(lexemes: list[Lexeme]) -> list[Lexeme]:
     return [replace(item, kind="counts") if item.lower == "as" else item for item in lexemes]
 
 
-def _first_word_on_it(sentence: str, speaks: regex.Pattern) -> str:
+def _first_word_on_it(sentence: str, speaks: Expression) -> str:
     """The half of "counts in the rim and never counts in the lid" that names the chain: the other is for another piece."""
     for cut in _DENIED.finditer(sentence):
         first = sentence[: cut.start()]

@@ -7,7 +7,7 @@ from functools import lru_cache
 
 import regex
 
-from lint.expression import expression
+from lint.expression import Expression, expression
 from lint.lexicon import Lexicon
 from lint.pattern import Abbreviation
 from lint.reading.clauses import all_read, read_inside
@@ -35,7 +35,7 @@ _IN_ITS_LIKE = expression(r"(?P<one>[\w-]+) (?:in|into|over) (?:an? |next )?(?P=
 
 
 @lru_cache(maxsize=256)
-def _alone(word: str) -> regex.Pattern:
+def _alone(word: str) -> Expression:
     return expression(rf"\b{regex.escape(word)}\b")
 
 

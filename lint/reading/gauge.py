@@ -8,7 +8,7 @@ from functools import lru_cache
 
 import regex
 
-from lint.expression import expression
+from lint.expression import Expression, expression
 from lint.pattern import Pattern
 from lint.reading.measures import Figure, Length, Pair, number, read_lengths, read_pairs
 from lint.rulebook import StitchFile
@@ -80,7 +80,7 @@ def pattern_gauges(text: str, pattern: Pattern, stitches: StitchFile) -> tuple[G
 
 
 @lru_cache(maxsize=4)
-def _counted(words: tuple[str, ...]) -> regex.Pattern:
+def _counted(words: tuple[str, ...]) -> Expression:
     """Finds a number of stitches, by any of their names."""
     named = "|".join(regex.escape(word) for word in sorted(words, key=len, reverse=True))
     return expression(rf"(?i){_COUNT}(?P<word>{_ANY}|{named})\b(?!['’]?s?\s+(?:rows?|rnds?|rounds?)\b)")
@@ -115,7 +115,7 @@ def read_gauges(
 
 
 def _stretches(
-    text: str, zone: Span, lengths: tuple[Length, ...], pairs: tuple[Pair, ...], counted: regex.Pattern
+    text: str, zone: Span, lengths: tuple[Length, ...], pairs: tuple[Pair, ...], counted: Expression
 ) -> Iterator[tuple[Span, Length, bool]]:
     """The words that count over each measure, the measure, and whether they stand behind it ("10 cm = 17 sts x 9 rows")."""
     converted = {pair.second.span for pair in pairs}

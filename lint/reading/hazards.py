@@ -7,12 +7,12 @@ from functools import lru_cache
 
 import regex
 
-from lint.expression import expression
+from lint.expression import Expression, expression
 from lint.source import Span
 
 
 @lru_cache(maxsize=64)
-def _any_of(listed: tuple[str, ...]) -> regex.Pattern:
+def _any_of(listed: tuple[str, ...]) -> Expression:
     forms = "|".join(
         expression(r"\\? ").sub(r"\\s+", regex.escape(word)) for word in sorted(listed, key=len, reverse=True)
     )

@@ -8,7 +8,7 @@ from functools import lru_cache
 import regex
 
 from lint.amount import Amount
-from lint.expression import expression
+from lint.expression import Expression, expression
 from lint.pattern import Label
 from lint.reading.figures import numbers_of, sized_numbers
 from lint.rulebook import LayoutFile
@@ -307,7 +307,7 @@ def _figures(word: str, sized: bool) -> str:
 
 
 @lru_cache(maxsize=8)
-def _compiled(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> dict[str, regex.Pattern]:
+def _compiled(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> dict[str, Expression]:
     word = "(?:" + "|".join(regex.escape(item) for item in words) + ")"
     names = "(?:" + "|".join(regex.escape(item) for item in sorted(named, key=len, reverse=True)) + ")"
     figures = _figures(word, sized)

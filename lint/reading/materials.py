@@ -8,7 +8,7 @@ from functools import cached_property
 
 import regex
 
-from lint.expression import expression
+from lint.expression import Expression, expression
 from lint.madeonce import made_once
 from lint.rulemodels import MaterialFile, YarnWeight
 from lint.source import Span
@@ -168,7 +168,7 @@ class YarnReader:
         self._word = expression(rf"\b(?:{self._listed})\b", regex.I)
 
     @cached_property
-    def _behind(self) -> regex.Pattern:
+    def _behind(self) -> Expression:
         """ "DK weight cotton (#3, light)", "worsted weight #4", "DK/3"."""
         return expression(
             rf"{self._words}(?P<between>(?:[\s-]+{_LITTLE}){{0,4}}?)\s*,?\s*(?:[(\[]\s*(?:{_LITTLE}\s*,?\s+|{_TAG}|{_LITTLE}\s*,?\s*{_TAG})?{_DIGIT}\s*(?=[)\],\s:-])|{_TAG}{_DIGIT}{_NOT_OF_HOOK}|[/]\s?#?{_DIGIT}(?!\w){_NOT_OF_HOOK})",
@@ -176,7 +176,7 @@ class YarnReader:
         )
 
     @cached_property
-    def _before(self) -> regex.Pattern:
+    def _before(self) -> Expression:
         """ "#3 DK", "(3) DK", "3/DK"."""
         return expression(
             rf"(?<![\w(]){_TAG}{_DIGIT}\s*[,:/(\[–-]?\s*{self._words}|[(\[]\s*{_TAG}?{_DIGIT}\s*[,:/–-]?\s*{self._words}"

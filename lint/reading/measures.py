@@ -14,7 +14,7 @@ from math import isfinite
 
 import regex
 
-from lint.expression import expression
+from lint.expression import Expression, expression
 from lint.source import Span
 
 CM_IN_AN_INCH = 2.54  # exact since 1959
@@ -88,7 +88,7 @@ _BY_ALONE = expression(_BY)
 
 
 @lru_cache(maxsize=32)
-def _list_pattern(unit: str, sizes: int) -> tuple[regex.Pattern, regex.Pattern]:
+def _list_pattern(unit: str, sizes: int) -> tuple[Expression, Expression]:
     """Finds one list of figures, or several joined by "x", that ends in a unit (or has it at each figure); a figure."""
     figure, number = "(?&figure)", _number(sizes)
     own = rf"{figure}\s?(?&unit)"
@@ -126,7 +126,7 @@ _REACH = 400  # characters before a unit in which a list that ends in it stands
 
 
 @lru_cache(maxsize=32)
-def _unit_pattern(unit: str) -> regex.Pattern:
+def _unit_pattern(unit: str) -> Expression:
     """A unit behind a figure, or a bracket that closes: "sc in next st" has none."""
     return expression(rf"(?<=[\d{_SIGNS})\]}}]\s?)(?:{unit})", regex.I)
 
@@ -138,7 +138,7 @@ def _word_end(text: str, at: int) -> int:
     return min(at, len(text))
 
 
-def _found_before(lists: regex.Pattern, text: str, units: regex.Pattern) -> Iterator[regex.Match]:
+def _found_before(lists: Expression, text: str, units: Expression) -> Iterator[regex.Match]:
     """The lists in a text, looked for only where a unit follows: most figures of a pattern are no measures."""
     done = start = end = 0
     for unit in (*units.finditer(text), None):

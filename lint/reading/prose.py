@@ -65,7 +65,7 @@ _CUT_SENTENCE = expression(
 _LIST_SIGN = expression(r"\s[-–]\s|[—=:]")
 # each alone, as a list parts its entries: "ch = chain, dc = double crochet"; "chain (ch), double crochet (dc)"
 _LIST_SIGNS = tuple(
-    map(regex.compile, (r"\s-\s", r"\s–\s", "—", "=", ":", r"\w \([^()\n]{1,20}(?:\(s\)|\(es\))?\)\s*(?:[;,.]|$)"))
+    map(expression, (r"\s-\s", r"\s–\s", "—", "=", ":", r"\w \([^()\n]{1,20}(?:\(s\)|\(es\))?\)\s*(?:[;,.]|$)"))
 )
 # a line of a list that goes on with the words of the line before: its first comma stands before any sign of an entry
 _CUT_ENTRY = expression(

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 import regex
 
-from lint.expression import expression
+from lint.expression import Expression, expression
 from lint.reading.measures import Figure, number
 from lint.source import Span
 
@@ -53,7 +53,7 @@ def read_columns(text: str, names: Sequence[str]) -> Iterator[Column]:
             yield from _column(text, head, run[0], [row[index] for row in rows], index, len(rows[0]))
 
 
-def _line_of(name: str) -> regex.Pattern:
+def _line_of(name: str) -> Expression:
     """A line that begins with a size's name, up to where it goes on."""
     return expression(rf"(?i)[\s|•*-]*(?:size\s+)?{regex.escape(name)}\s*(?:[|:\t–=-]|\s{{2,}})")
 

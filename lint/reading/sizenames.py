@@ -52,7 +52,7 @@ _LETTER = expression(r"(?<![\p{L}\d])(?P<name>[A-L])(?:\s*[:=(]|\s[-–—]|\.?\
 # between names, the likeliest first; without brackets "and" goes with the commas
 _CUTS = tuple(
     map(
-        regex.compile,
+        expression,
         (
             r"\s*[;|•]\s*",
             r"\s*,\s*(?:(?:and|&|or)\s+)?|\s+(?:and|&|or)\s+",

@@ -7,7 +7,7 @@ from functools import lru_cache
 
 import regex
 
-from lint.expression import expression
+from lint.expression import Expression, expression
 from lint.rulebook import LayoutFile
 from lint.source import Span
 
@@ -56,7 +56,7 @@ def find_terms(text: str, layout: LayoutFile, wanted: str = "auto") -> Terms:
 
 
 @lru_cache
-def _any_of(phrases: tuple[str, ...]) -> regex.Pattern:
+def _any_of(phrases: tuple[str, ...]) -> Expression:
     """One of the phrases, as words of their own; (?!) where there are none."""
     some = "|".join(regex.escape(phrase) for phrase in phrases) or "(?!)"
     return expression(rf"(?i)(?<!\w)(?:{some})(?!\w)")

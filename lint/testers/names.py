@@ -7,7 +7,7 @@ from functools import cached_property
 
 import regex
 
-from lint.expression import expression
+from lint.expression import Expression, expression
 from lint.testerwords import TesterFile
 
 _ORDINALS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth")
@@ -73,7 +73,7 @@ class Names:
         return {plain(word): key for key, listed in self.words.size_names.items() for word in listed}
 
     @cached_property
-    def in_words(self) -> regex.Pattern:
+    def in_words(self) -> Expression:
         """Finds a size that is named in a sentence: "size M", "(M)", "in the large"."""
         named = sorted({*self._sizes, *(word for word in self._common if len(word) > 1)}, key=len, reverse=True)
         one = "|".join(regex.escape(word).replace(r"\ ", r"[\s/–-]+") for word in named) or "(?!)"
@@ -83,7 +83,7 @@ class Names:
         )
 
     @cached_property
-    def size_made(self) -> regex.Pattern:
+    def size_made(self) -> Expression:
         """Finds a sentence that tells which size a tester made: "I made the large", "testing size M"."""
         known = {*self._sizes, *self._common}
         one = "|".join(regex.escape(word).replace(r"\ ", r"[\s/–-]+") for word in sorted(known, key=len, reverse=True))
@@ -128,7 +128,7 @@ class Names:
         return {**rows, **rounds} | {word: None for word in rows.keys() & rounds.keys()}
 
     @cached_property
-    def row_pattern(self) -> regex.Pattern:
+    def row_pattern(self) -> Expression:
         """Finds a row's label in a sentence: "Rnd 5", "R5", "rows 4-9", "3rd row", "round five", "foundation ch"."""
         word = "|".join(sorted((regex.escape(word) for word in self._row_words), key=len, reverse=True))
         spelled = "|".join(sorted((*_NUMBERS, *_ORDINALS), key=len, reverse=True))
