@@ -12,6 +12,7 @@ from jinja2.bccache import Bucket
 from markupsafe import Markup, escape
 
 from lint.reports import wording
+from lint.writing import NotWritten, make_folder
 
 _TEMPLATES = Path(__file__).parent / "templates"
 
@@ -46,8 +47,8 @@ def _kept() -> FileSystemBytecodeCache | None:
         return None
     folder = _TEMPLATES / "__pycache__"
     try:
-        folder.mkdir(exist_ok=True)
-    except OSError:
+        make_folder(folder)
+    except NotWritten:
         return None
     return _BesideTemplates(str(folder))
 
