@@ -57,7 +57,7 @@ def asides(stream: Stream) -> set[int]:
             index and stream.lexemes[index - 1].kind in _STITCHES and (end := through_pieces(stream, index)) is not None
         ):
             found.update(range(index, end))  # "4 sc through arm and body together"
-        elif _joins_name(stream, index):
+        elif lexeme.kind == "dash" and _joins_name(stream, index):
             found.add(index)  # "5-dc-bobble" is a 5-dc bobble
         elif lexeme.kind == "half" and stream.lexemes[index - 1 : index] and stream.lexemes[index - 1].kind == "make":
             found.add(index)  # "work half a sc", which a new colour completes

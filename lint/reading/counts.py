@@ -97,7 +97,11 @@ def of_one_sort(stream: Stream) -> bool:
 def bare_count(stream: Stream, worked: bool) -> Stated | None:
     """A count without brackets at the cursor: "– 12 dc, 4 ch-2 sps.", "You now have 26 dc.", ": 12 dc."."""
     start = stream.at
-    if _turning_chain(stream, start) or stream.kind() in OPENERS or not (_opens_as_count(stream) or worked and _stands_as_count(stream)):
+    if (
+        _turning_chain(stream, start)
+        or stream.kind() in OPENERS
+        or not (_opens_as_count(stream) or worked and _stands_as_count(stream))
+    ):
         return None
     end = start
     depth = 0

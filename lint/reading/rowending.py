@@ -26,7 +26,19 @@ def ends_work(stream: Stream, index: int) -> bool:
                 continue
             if kind == "repeat" and _calls_rows(stream, position):
                 return True
-            if kind in ("stitch", "increase", "decrease", "chain", "number", "special", *OPENERS, "star", "skip", "in", "repeat"):
+            if kind in (
+                "stitch",
+                "increase",
+                "decrease",
+                "chain",
+                "number",
+                "special",
+                *OPENERS,
+                "star",
+                "skip",
+                "in",
+                "repeat",
+            ):
                 if lexeme.kind == "stitch" and lexeme.value == "sl st":
                     return True
                 before = int(kind == "number")  # "— 15 bls. 3 ch, turn", as the UK trade writes it
