@@ -120,3 +120,49 @@ def test_counts_of_several_rounds_in_a_sentence() -> None:
     )
     assert counts(check(text)) == [12, 13, 14]
     assert not told(text, "count-differs")
+
+
+@pytest.mark.parametrize(
+    ("row", "made"),
+    [
+        ("Ch 1, skip first 2 (3) 4\nsts, sc in each st across, turn = 18 (21)\n24 sc.", [18, 21, 24]),
+        (
+            "Ch 1, sc in each of the 10 (12) 14\nsts, leave the last 10 (12) 14\nsts unworked, turn = 10 (12) 14 sc.",
+            [10, 12, 14],
+        ),
+        (
+            "Ch 1, sc in each of next 10 (12)\n14 sts, sc2tog over next 2 sts, sc in each st across, turn = 19 (23) 27 sc.",
+            [19, 23, 27],
+        ),
+    ],
+)
+def test_a_list_over_the_sizes_cut_by_the_page_goes_on(row: str, made: list[int]) -> None:
+    """ "10 (12)" of three sizes is no count that ends its row, nor is one behind "each of the"."""
+    text = f"Warm Jerkin\n\nSizes: S (M) L\n\nUS terms\n\nBACK\nRow 1: Fsc 20 (24) 28, turn. – 20 (24) 28 sc\nRow 2: {row}\n"
+    report = check(text)
+    assert [counts(report, size)[-1] for size in range(3)] == made
+    assert not told(text, "count-differs", "not-understood", "size-list-length")
+
+
+def test_a_bracket_goes_on_with_the_row_above() -> None:
+    """ "(counts as the first dc), make 11 dc in" is no heading over eleven pieces."""
+    text = (
+        _HEAD
+        + "ROUND PAD\nRound 1: Make a magic ring, ch 3\n(counts as the 1st dc), make 11 dc in\nthe ring. Close with a sl st in the\n3rd ch. (12 dc)\n"
+    )
+    assert counts(check(text)) == [12]
+
+
+def test_a_stitch_told_in_two_lines_is_no_piece() -> None:
+    """ "C4F (cable 4 front): sk 2 sts, FPtr" tells a stitch; what it is for follows in the next line."""
+    text = (
+        "Warming Pad\n\nUS terms\n\nSpecial stitches\nC4F (cable 4 front): sk 2 sts, FPtr\naround each of next 2 sts, working in front FPtr\n"
+        "around each of the 2 skipped sts.\n\nPAD\nRow 1: Fdc 12, turn. (12)\nRow 2: Ch 2, dc in next 4 sts, C4F, dc in next 4 sts. (12)\n"
+    )
+    assert [part.name for part in check(text).pattern.parts] == ["PAD"]
+
+
+def test_an_abbreviation_cut_from_its_meaning() -> None:
+    """ "sc = single crochet, ch" / "= chain st" explains both."""
+    text = "Warming Pad\n\nAbbreviations (US): sc = single crochet, ch\n= chain st, st = stitch\n\nPAD\nCh 13.\nRow 1: Sc in 2nd ch from hook and in each ch. (12)\n"
+    assert not told(text, "abbreviation-undefined")

@@ -42,9 +42,7 @@ def _in_angles(stream: Stream) -> Stream:
             opened = None
     if not put:
         return stream
-    lexemes = [
-        replace(item, kind=put[index]) if index in put else item for index, item in enumerate(stream.lexemes)
-    ]
+    lexemes = [replace(item, kind=put[index]) if index in put else item for index, item in enumerate(stream.lexemes)]
     return Stream(lexemes, stream.vocabulary)
 
 

@@ -65,7 +65,7 @@ def _tells_a_chain(line: str) -> bool:
 _SAYS_MAKE = expression(r"(?i)\(?\bmake\b|\(\s*(?:x\s?\d+|\d+\s?x)\s*\)$")
 _NUMBER_FIRST = expression(r"[\W_]*\d")
 # "2. WING (x2)", "III. Body": the pieces of a pattern numbered
-_LISTED = expression(r":[^()]*;")
+_LISTED = expression(r":[^()]*;|(?i::\s*(?:sk|skip|miss|insert|yo|yarn over|yoh|yrh|wrap)\b)")
 _PIECE_NUMBER = expression(r"(?:\d{1,2}|[IVX]{1,4})\s?[.)]\s+(?=\p{Lu})")
 # "Body.", "Ears (2 pieces).": a piece's name as a sentence
 _NAME_STOPPED = expression(

@@ -17,7 +17,7 @@ from lint.reading.sizecuts import by_size
 from lint.reading.sizedlines import SizedLines
 from lint.reading.sizeglosses import size_glosses
 from lint.reading.sizes import find_sizes
-from lint.reading.wrapping import goes_on
+from lint.reading.wrapping import HANGS, goes_on
 from lint.rulebook import Rulebook
 from lint.source import SourceText, Span
 
@@ -44,9 +44,6 @@ _NO_ROW = 10**9
 _MAKES = r"(?i)\b(?:\d+\s?)?(?:sc|dc|hdc|tr|htr|ch|mr|magic)\b"
 _CHAIN_BEHIND = expression(r"(?i)[.;:]\s+(?=(?:with \w+, )?ch(?:ain)?s?\b\s*-?\s*\d)")
 # a line cut in the middle of a sentence: "… at end of", and in the next "Row 64. 145 sts."
-_HANGS = expression(
-    r"(?i)(?:\b(?:of|to|from|in|on|until|till|and|or|rep|repeat|rows?|rnds?|rounds?|after|through|thru|before|as|for|with|than|at|the)|\b\d+(?:st|nd|rd|th)|,)\s*$"
-)
 _LABEL_CUT = expression(r"(?i)[\W_]*(?:\d{1,3}(?:st|nd|rd|th)|rows?|rnds?|rounds?|next|foundation)\b[^.:]{0,80}$")
 
 
@@ -166,7 +163,7 @@ class LayoutReader:
                 row = None
                 line = Line(line.start + gate.end, line.text[gate.end :])
             begun = part is not None or self._begins_numbered(index)
-            hangs = index > 0 and _HANGS.search(self.lines[index - 1].text) is not None
+            hangs = index > 0 and HANGS.search(self.lines[index - 1].text) is not None
             found = self.sized.label(line, self.bare and begun) if not hangs else None
             if found is None and not hangs and part is not None and section is None:
                 found = next_in_number(self.labels, line, part.rows[-1].label if part.rows else None)
@@ -213,7 +210,8 @@ class LayoutReader:
                 talk = index  # the note's next line
                 layout.prose.append(Span(line.start, line.end))
                 continue
-            hung = hangs and row is not None and not after_blank  # "10 sc in" / "A.", "… side of the" / "chain: sc in …"
+            # "10 sc in" / "A.", "… side of the" / "chain: sc in …", "Round 1: Ch 3" / "(counts as a dc), make 11 dc in"
+            hung = row is not None and not after_blank and (hangs or line.text.lstrip()[:1] in ("(", "["))
             if not hung and self.headings.at(index, after_blank):
                 name, make = self.headings.name(line.text)
                 part = self._opened(name, self._stripped(line), make)
@@ -384,7 +382,8 @@ class LayoutReader:
         """Whether a line goes on with the row above it, or is a sentence of its own."""
         if not self._has_body(row):
             return True
-        return goes_on(self.source.slice(row.span).rstrip(), line.text.strip(), self.lower_case)
+        above = self.source.slice(row.span).rstrip()
+        return goes_on(above, line.text.strip(), self.lower_case, len(self.sizes))
 
 
 def _last_number(part: PartText | None) -> int:

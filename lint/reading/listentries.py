@@ -60,6 +60,9 @@ def entries(text: str, offset: int, known: frozenset[str]) -> list[Entry]:
     """All entries of an abbreviations or special-stitches section that starts at `offset`."""
     found: list[Entry] = []
     position = 0
+    text = expression(r"\n(?=[ \t]*+=)").sub(
+        " ", text
+    )  # "sc = single crochet, ch" / "= chain", cut by the page's width
     for line in text.splitlines(keepends=True):
         stripped = line.strip()
         lead = _LIST_LEAD.match(line) or _worded_lead(line, known) or _talk_lead(line, known)

@@ -35,11 +35,20 @@ _ON_CHAIN = expression(r"(?i)\bfrom (?:the )?hook\b|\blast ch(?:ain)?\b")
 _OTHER_SIDE = expression(
     r"(?i)(?:now,? |then,? )?(?:(?:work(?:ing)?|continu(?:e|ing)|crochet) )?(?:on|along|in|into|down|up|across|around)? ?(?:to )?the (?:other|opposite|second) side\b"
 )
+# a line that ends in such a word goes on in the next
+HANGS = expression(
+    r"(?i)(?:\b(?:of|to|from|in|on|until|till|and|or|rep|repeat|rows?|rnds?|rounds?|after|through|thru|before|as|for|with|than|at|the)|\b\d+(?:st|nd|rd|th)|,)\s*$"
+)
+# "across the first 5 (6)" / "7 tr": a list over the sizes, with the word before it
+_LIST_LAST = expression(r"(?i)(?P<word>[\p{L}=]*)\s*\b(?P<list>\d+\s*[(\[][\d\s,;:/–-]*\d\s*[)\]])$")
+_BEFORE_WORK = ("of", "the", "next", "first", "last", "following", "skip", "sk", "in", "into", "over", "work", "ch")
 _TERMINAL = (".", ")", "]", "}", "!", "?", ":", ";")
 
 
-def goes_on(above: str, text: str, lower_case: bool) -> bool:
+def goes_on(above: str, text: str, lower_case: bool, sizes: int = 1) -> bool:
     """Whether a line's words go on with the row whose words so far are `above`; `lower_case`: the text has no capitals."""
+    if sizes > 1 and _list_hangs(above, sizes):
+        return True
     above = _IN_ANGLES.sub(r"(\1)", above)
     if expression(r"[•·*-]\s").match(text):
         return True
@@ -73,4 +82,12 @@ def goes_on(above: str, text: str, lower_case: bool) -> bool:
     ) is not None and not expression(r"(?i)fasten off.*(?:close|sew|stuff|tail|weave)").match(text)
 
 
-__all__ = ["goes_on"]
+def _list_hangs(above: str, sizes: int) -> bool:
+    """Whether words end in a list over the sizes that lacks some yet, or that work is to follow."""
+    match = _LIST_LAST.search(above)
+    if match is None:
+        return False
+    return len(expression(r"\d+").findall(match["list"])) < sizes or match["word"].lower() in _BEFORE_WORK
+
+
+__all__ = ["HANGS", "goes_on"]
