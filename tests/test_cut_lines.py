@@ -166,3 +166,22 @@ def test_an_abbreviation_cut_from_its_meaning() -> None:
     """ "sc = single crochet, ch" / "= chain st" explains both."""
     text = "Warming Pad\n\nAbbreviations (US): sc = single crochet, ch\n= chain st, st = stitch\n\nPAD\nCh 13.\nRow 1: Sc in 2nd ch from hook and in each ch. (12)\n"
     assert not told(text, "abbreviation-undefined")
+
+
+@pytest.mark.parametrize(
+    ("row", "made"),
+    [
+        ("Sc in first st; 2 sc in each st around.", 23),
+        ("Sc in first 11 sts; 2 sc, 1 ch, 2 sc in last st; join. (15 sc)", 15),
+        ("Sc in first 10 sts; 2 sc; (12)", 12),
+        ("Sc in first 10 sts; 2 sc; 12 sc; join.", 12),
+        ("*Sc in next st; 2 sc in next st; rep from * to last 2 sts; 2 sc.", 17),
+        ("5 sc; inc; 5 sc; inc; 14 sc.", 14),
+        ("Sc in first 6 sts; hdc in last 6 sts; 6 sc; 6 hdc.", 12),
+    ],
+)
+def test_clauses_parted_by_semicolons_are_no_counts(row: str, made: int) -> None:
+    """ "; 2 sc in each st" goes somewhere, and "; 2 sc" behind ten stitches is too few for a count."""
+    text = _HEAD + f"PAD\nRnd 1: 12 sc in magic ring. (12)\nRnd 2: {row}\n"
+    assert counts(check(text))[-1] == made
+    assert not told(text, "count-differs", "places-left-over")

@@ -14,6 +14,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from lint.pattern import Stated
 from lint.place import LimitKind, Which
 from lint.reading import counts, repeats
 from lint.reading.apart import counts_set_apart
@@ -29,6 +30,7 @@ from lint.reading.listrepeats import by_cross
 from lint.reading.lists import count_alone, to_the_end
 from lint.reading.loosestars import fold_loose
 from lint.reading.markers import read_marker, unclear_markers
+from lint.reading.nocounts import rather_work
 from lint.reading.piececalls import piece_again, piece_call
 from lint.reading.plainclauses import POINTS
 from lint.reading.rowcalls import row_call, rows_of_piece
@@ -138,11 +140,25 @@ class Clauses(WordClauses):
             stream.at += 2  # "hdc in each st around, 70 hdc, join"
             return self.reading.stated is not None
         found = counts.of_last_cell(stream) if worked else None
-        found = found or counts.bare_count(stream, worked or turned)
+        found = found or self.bare_count(worked or turned)
         if found is None or not worked and any(item.unit != "unknown" for item in found.items):
             return False
         self.reading.stated = found
         return True
+
+    def bare_count(self, worked: bool) -> Stated | None:
+        """A count without brackets at the cursor, unless it rather is work behind the sign that parts clauses here."""
+        stream, start = self.stream, self.stream.at
+        parted = stream.kind(-1) in (";", ".", ":") and stream.kind(1) == "stitch"
+        found = counts.bare_count(stream, worked)
+        if found is None or not parted or self.runs_to_end() or len({item.unit for item in found.items}) != 1:
+            return found
+        first = found.items[0]
+        number = (*first.series, first.number)[0].values[0]
+        if number is None or not rather_work(self.steps, number, stream.lexemes[start + 2 :]):
+            return found
+        stream.at = start
+        return None
 
     def runs_to_end(self) -> bool:
         """Whether the clause before goes on to the row's end, or all the way along an edge."""

@@ -6,12 +6,12 @@ from lint.amount import Amount
 from lint.lexicon import Lexeme
 from lint.pattern import Stated, StatedItem
 from lint.reading import countunits
+from lint.reading.nocounts import counted_behind, goes_somewhere, led_to_a_side, noted_work, turning_chain
 from lint.reading.rowending import ends_work
 from lint.reading.shares import shares_begin
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 
 _LEADS = (".", ";", "...", "..", "dash", "=", ":", "→", "•", "|", "●")
-_SIGNED = ("dash", "=", "→")  # what leads to a count at the end of words
 _NEXT_DEEDS = ("fasten_off", "no_fasten", "no_turn")  # what follows a count on a line of its own
 
 
@@ -98,7 +98,7 @@ def bare_count(stream: Stream, worked: bool) -> Stated | None:
     """A count without brackets at the cursor: "– 12 dc, 4 ch-2 sps.", "You now have 26 dc.", ": 12 dc."."""
     start = stream.at
     if (
-        _turning_chain(stream, start)
+        turning_chain(stream, start)
         or stream.kind() in OPENERS
         or not (_opens_as_count(stream) or worked and _stands_as_count(stream))
     ):
@@ -116,9 +116,11 @@ def bare_count(stream: Stream, worked: bool) -> Stated | None:
         while end > start and stream.lexemes[end - 1].kind in ("turn", ",", "dash", "and", "then"):
             end -= 1
         own = stream.lexemes[start : end - 2]  # "= 12 sc, 1 ch, turn": the chain is the next row's
-        if own and own[-1].kind == "," and _turning_chain(stream, end - 2):
+        if own and own[-1].kind == "," and turning_chain(stream, end - 2):
             end -= 3
     sentence = stream.inside(start, end)
+    if goes_somewhere(sentence.lexemes):
+        return None
     words = [item.lower for item in sentence.lexemes]
     in_words = _told_in_words(sentence, words)
     if in_words is not None:
@@ -143,9 +145,9 @@ def bare_count(stream: Stream, worked: bool) -> Stated | None:
         return None
     if (
         lead in CLOSERS
-        and (_noted_work(stream, start) or _counted_behind(sentence))
+        and (noted_work(stream, start) or counted_behind(sentence))
         or lead == ":"
-        and _led_to_a_side(stream, start - 1)
+        and led_to_a_side(stream, start - 1)
     ):
         return None
     if lead == "dash" and stream.peek().glued and stream.peek(-1).glued and stream.peek(1).glued:
@@ -172,16 +174,6 @@ def bare_count(stream: Stream, worked: bool) -> Stated | None:
     return found
 
 
-def _turning_chain(stream: Stream, at: int) -> bool:
-    """Whether the next row's chain stands at an index, as the UK trade writes it: "3 ch, turn", "(12). 1 ch"."""
-    kinds = [item.kind for item in stream.lexemes[at : at + 4]]
-    if kinds[:2] != ["number", "chain"]:
-        return False
-    if len(kinds) == 2:
-        return at > 1 and stream.lexemes[at - 2].kind in CLOSERS
-    return "turn" in (kinds[2], kinds[3] if len(kinds) > 3 and kinds[2] in (",", "and", "then") else "")
-
-
 def _between_dashes(stream: Stream, start: int, end: int) -> Stated | None:
     """A count between dashes, before the next row's chain or the turn: "– 31 sc – ch 1, turn."."""
     close = next((i for i in range(start + 1, end) if stream.lexemes[i].kind == "dash"), None)
@@ -192,31 +184,6 @@ def _between_dashes(stream: Stream, start: int, end: int) -> Stated | None:
         return None
     stream.at = close
     return found
-
-
-def _counted_behind(sentence: Stream) -> bool:
-    """Whether a count ends the words, which are work then: "5 x (sc, inc) 2 sc (17)", "… 2 sc – 17 sts"."""
-    opened = next((i for i, item in enumerate(sentence.lexemes) if item.kind in (*OPENERS, *_SIGNED)), None)
-    if not opened:
-        return False
-    signed = sentence.lexemes[opened].kind in _SIGNED
-    inside = [item.kind for item in sentence.lexemes[opened + 1 : None if signed else -1]]
-    return inside[:1] == ["number"] and set(inside[1:]) <= {"stitch", "any_stitch"}
-
-
-def _noted_work(stream: Stream, start: int) -> bool:
-    """Whether the bracket before `start` opens a clause and holds a word alone: "(X) 8 sc, (Y) 1 sc" is work with notes."""
-    opened = next((i for i in range(start - 2, -1, -1) if stream.lexemes[i].kind in OPENERS), None)
-    inside = stream.lexemes[opened + 1 : start - 1] if opened is not None else []
-    begins = opened is not None and (not opened or stream.lexemes[opened - 1].kind in (",", ";", "star", *OPENERS))
-    return begins and bool(inside) and all(item.kind in ("word", "the", "color", "yarn") for item in inside)
-
-
-def _led_to_a_side(stream: Stream, colon: int) -> bool:
-    """Whether the clause before a colon only says where work goes on: "…; on the other side: 2 sc (8)" is no count of 2."""
-    start = next((i + 1 for i in range(colon - 1, -1, -1) if stream.lexemes[i].kind in (",", ";", ".")), 0)
-    kinds = {item.kind for item in stream.lexemes[start:colon]}
-    return "other_side" in kinds and not kinds & {"stitch", "any_stitch", "increase", "decrease", "special"}
 
 
 def _behind_row_end(lexemes: list[Lexeme], at: int) -> int:
