@@ -175,6 +175,8 @@ class Clauses(WordClauses):
         if kind in ("at", "in", "for") and self.read_last_pass(start):
             return True
         stream.at = start
+        if self.sizes_behind(start):
+            return True
         if (not start or stream.kind(-1) in (".", ";", ":", "and", *CLOSERS)) and self.edges_joined(start):
             return True
         if not self.runs_on(start) and self.read_chain_note(start):
