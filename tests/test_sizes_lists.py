@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 import regex
-from helpers import check, mades
+from helpers import check, mades, worked_rows
 
 # one pattern in every notation: {a|b|c|d} is written as that notation writes it
 TEXT = """Test vest
@@ -45,9 +45,10 @@ NOTATIONS = {
     "alternating": lambda v: " ".join(f"({one})" if index % 2 else one for index, one in enumerate(v)),
     "strokes": lambda v: "/".join(v),
     "groups": lambda v: f"{v[0]} ({', '.join(v[1:3])})" + (f" ({', '.join(v[3:])})" if v[3:] else ""),
+    "first group bare": lambda v: f"{', '.join(v[:2])} ({', '.join(v[2:])})",
     "one bracket": lambda v: f"({', '.join(v)})",
 }
-BARE = {"semicolons": "; ".join, "commas": ", ".join, "bare hyphens": "-".join}
+BARE = {"semicolons": "; ".join, "commas": ", ".join, "bare hyphens": "-".join, "bare colons": ":".join}
 LISTS = regex.compile(r"\{([^{}]*\|[^{}]*)\}")
 PLACES = [match.start() for match in LISTS.finditer(TEXT)]
 
@@ -128,3 +129,44 @@ def test_a_count_and_the_next_lines_label_are_no_list():
     )
     assert report.pattern.sizes in ((), None) or len(report.pattern.sizes) < 2
     assert [made.stitches for made in mades(report)] == [6, 12, 12, 18]
+
+
+HAT = "Test hat\n\nUS terms\n\nSizes: {}\n\nBRIM\nCh {}, join with sl st to form a ring.\nRnd 1: Ch 1, sc in each ch around, join. ({} sc)\n"
+
+
+def stitches(text: str) -> list[list[int | None]]:
+    """What every labelled row makes in each size."""
+    return [
+        [cell.made.stitches if cell.made is not None else None for cell in row.cells]
+        for row in worked_rows(check(text))
+    ]
+
+
+def test_colons_in_two_sizes() -> None:
+    """ "8:10 sts" and "Rnds 2-4:5:" are lists in two sizes as well; nothing is wrong with them."""
+    text = HAT.format("Child:Adult", "60:72", "60:72") + "Rnds 2-4:5: Ch 1, sc in each st around, join. (60:72 sc)\n"
+    assert stitches(text)[1:] == [[60, 72]] * 3 + [[None, 72]]
+    assert not [finding for finding in check(text).findings if "sc" in finding.message]
+
+
+def test_colons_that_part_no_sizes() -> None:
+    """A label's colon is its own, and a ratio or a time of day is no list."""
+    report = check(
+        HAT.format("S:M:L", "60:66:72", "60:66:72")
+        + "Rnd 2:60:66:72 sc, join.\nBlock it for 1:30 hours, diluted 1:4.\n"
+    )
+    assert [[cell.made.stitches for cell in row.cells] for row in worked_rows(report)] == [[60, 66, 72]] * 2
+    assert not [finding for finding in report.findings if finding.rule == "size-list-length"]
+
+
+def test_what_sizes_are_also_called() -> None:
+    """ "S:M:L (child : woman : man)" are three sizes, told twice, for the lists have three figures."""
+    report = check(HAT.format("S:M:L (child : woman : man)", "60:66:72", "60:66:72"))
+    assert report.pattern.sizes == ("S", "M", "L")
+
+
+def test_a_chain_that_goes_on_with_and() -> None:
+    """ "Ch 60; 66; 72 and join" has three figures."""
+    text = "Test hat\n\nUS terms\n\nSizes: S; M; L\n\nBRIM\nCh 60; 66; 72 and join into a ring.\nRnd 1: Ch 1, sc in each ch around, join. (60; 66; 72 sc)\nRnd 2: Ch 1, sc in each sc around, join. (60; 66; 72 sc)\n"
+    assert stitches(text) == [[60, 66, 72]] * 2
+    assert found(text) == []

@@ -40,7 +40,7 @@ def wrong_lists(context: Context) -> list[tuple[Span, int, int]]:
         elif not one.numbers & gates:
             wrong.setdefault(_family(one), []).append(one)
     for span in _short_in_labels(context, rows):
-        if not any(one.span == span for found in wrong.values() for one in found):
+        if not any(_meet(one.span, span) for found in wrong.values() for one in found):
             wrong.setdefault("brackets", []).append(Listing(span, "brackets", frozenset({2})))
     lists = [
         (one.span, one.shown, sizes)
@@ -50,12 +50,12 @@ def wrong_lists(context: Context) -> list[tuple[Span, int, int]]:
     ]
     counts = [step for row in rows for step in row.steps if isinstance(step, Remark) and step.unfit]
     told = [span for span, _, _ in lists]
-    lists += [
-        (step.span, step.unfit, sizes)
-        for step in counts
-        if not any(span.start < step.span.end and step.span.start < span.end for span in told)
-    ]
+    lists += [(step.span, step.unfit, sizes) for step in counts if not any(_meet(span, step.span) for span in told)]
     return lists
+
+
+def _meet(one: Span, other: Span) -> bool:
+    return one.start < other.end and other.start < one.end
 
 
 def _short_in_labels(context: Context, rows: list[Row]) -> Iterator[Span]:
@@ -87,7 +87,10 @@ def _by_the_row(context: Context, span: Span) -> str:
     row = next((one for one in context.ledger.rows if one.row.span.start <= span.start < one.row.span.end), None)
     if row is None or row.row.stated is not None or any(cell.made is None for cell in row.cells):
         return ""
-    first, *others = [str(cell.made.stitches) for cell in row.cells if cell.made is not None]
+    made = [cell.made.stitches for cell in row.cells if cell.made is not None]
+    if not all(made):  # a foundation chain has a length, and no count
+        return ""
+    first, *others = map(str, made)
     return f" By the words of the row the counts are {first} ({', '.join(others)})."
 
 

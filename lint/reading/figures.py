@@ -180,7 +180,7 @@ def _alternating(tokens: list[str], at: int, sizes: int, item: Callable[[list[st
 
 
 def _grouped(tokens: list[str], at: int, sizes: int, item: Callable[[list[str], int], Ends]) -> Lists:
-    """ "8 (9, 10) (11, 12)", "8, (9, 9), (10, 11)", "8 (9, 10) 11 (12)": brackets one after the other."""
+    """ "8 (9, 10) (11, 12)", "8, (9, 9), (10, 11)", "8 (9, 10) 11 (12)", "8, 9 (10, 11)": brackets one after the other."""
     if at < len(tokens) and tokens[at] == "(":
         for sign in _BETWEEN:
             for number in range(2, sizes):
@@ -190,6 +190,10 @@ def _grouped(tokens: list[str], at: int, sizes: int, item: Callable[[list[str], 
         return
     for first, end in item(tokens, at):
         yield from _more_groups(tokens, end, (first,), sizes, item)
+    for number in range(2, sizes):  # "8, 9, 10 (11, 12, 13)": the sizes in groups of which the first has no brackets
+        for values, end in _parted(tokens, at, number, item, ","):
+            if tokens[end : end + 1] == ["("]:
+                yield from _more_groups(tokens, end, values, sizes, item)
 
 
 def _more_groups(

@@ -35,18 +35,21 @@ SHAPES = {
         rf"(?<![\w.,/¼½¾-])(?P<list>(?>{_RUN}(?:\s?[(\[]{_ONE}[)\]]{_NO_LABEL}\s?{_ONE})+(?:\s?[(\[]{_ONE}[)\]])?))(?!\s?,?\s?[(\[]\s?\d)"
     ),
     "groups": regex.compile(
-        rf"(?<![\w.,/¼½¾-])(?P<list>{_ONE}\s?,?\s?{_GROUP}(?:\s?,?\s?{_GROUP})+)"
+        rf"(?<![\w.,/¼½¾-])(?<!\d,\s)(?P<list>(?:(?P<head>{_RUN}),\s)*+{_ONE}\s?,?\s?{_GROUP}(?:\s?,?\s?{_GROUP})+|(?:(?P<head>{_RUN}), )+{_ONE}\s?{_GROUP})"
     ),
     "brackets": regex.compile(
         rf"(?<![\w.,/¼½¾-])(?P<list>(?P<head>{_RUN}|{_EMPTY}(?:\s?{_EMPTY}){{0,{_MOST_EMPTY}}})\s?[(\[{{]\s*(?P<item>{_RUN})(?:(?P<sign>\s*[,:;/]\s*|\s?[-–]\s?)(?P<item>{_RUN}))*\s*[)\]}}])"
     ),
     "bars": regex.compile(rf"(?<![\w.,/|]\s)(?<![\w.,/|])(?P<list>{_ONE}(?:\s?\|\s?{_ONE}){{2,}})(?!\s?\||\w|\.\d)"),
+    "colons": regex.compile(
+        rf"(?im)(?<![\w.,/:¼½¾-])(?<!:\s)(?<!^\W{{0,4}}(?:row|rnd|round|rd|r)s?\.?\s?)(?P<list>{_ONE}(?>(?::{_ONE})+|(?: : {_ONE})+))(?!\w|\.\d|\s?:\s?\d)"
+    ),
     "ampersands": regex.compile(rf"(?<!\b(?:rows|rnds|rounds|rds)\s)(?<![\w.,/&])(?<!&\s)(?P<list>{_ONE}(?: & {_ONE})+)(?!\w|\.\d| &)"),
     "strokes": regex.compile(rf"(?<![\w.,/])(?P<list>{_ONE}(?:/{_ONE})+)(?!\w|/|\.\d)"),
     "all in brackets": regex.compile(rf"(?<![\d¼½¾)\]]\s?)(?P<list>[(\[]\s*{_RUN}(?:\s*[,:;]\s*{_RUN})+\s*[)\]])"),
     "hyphens": regex.compile(r"(?<![\w.,/-])(?P<list>\d+(?:-\d+){2,})(?![\w-])"),
     "bare": regex.compile(
-        rf"(?i)(?<![\w.,;/-])(?<!\d[,;]?\s){_NOT_ROWS}(?P<list>{_ONE}(?:(?:, {_ONE}){{2,}}|(?:; {_ONE}){{2,}}))(?!\s?[\w,;]*\s?(?:and|&)\b|[\w-])"
+        rf"(?i)(?<![\w.,;/-])(?<!\d[,;]?\s){_NOT_ROWS}(?P<list>{_ONE}(?>(?:, {_ONE}){{2,}}|(?:; {_ONE}){{2,}}))(?!\s?[,;]?\s?(?:and|&)\s*{_ONE}|[\w-])"
     ),
 }  # fmt: skip
 STRONG = ("brackets first", "alternating", "groups", "brackets")  # no other use of figures looks like them
@@ -105,9 +108,17 @@ def _numbers(shape: str, match: regex.Match, text: str, sizes: int) -> frozenset
         values = match["list"].split("/")
         fraction = len(values) == 2 and values[-1] in ("2", "3", "4", "8", "16")
         return frozenset() if fraction or len(values) == 2 != sizes and not counted else frozenset({len(values)})
+    if shape == "colons" and match["list"].count(":") == 1:  # "a ratio of 3:1", "at 10:30"
+        return frozenset({2}) if counted else frozenset()
     if shape == "ampersands" and match["list"].count("&") == 1:
         return frozenset({2}) if sizes > 2 and _STITCHES.match(text, match.end()) else frozenset()  # one is missing
     inner = match["list"].strip("()[] ")
+    if (
+        shape == "groups"
+    ):  # what stands before the first bracket, "8, 9, 10 (11, 12)", may also be told of something else
+        heads = match.captures("head")
+        figures = len(_EACH.findall(match["list"])) - sum(len(_EACH.findall(head)) - 1 for head in heads)
+        return frozenset({figures, figures - len(heads)})
     if shape == "brackets first":
         figures = _EACH.findall(match["list"])
         numbered = figures[::2] == [str(number) for number in range(1, len(figures[::2]) + 1)]  # "(1) 6 (2) 12 (3) 18"

@@ -65,6 +65,7 @@ _CUTS = tuple(
 _GLOSSED = regex.compile(
     r"\s*[(\[]([^()\[\],;|]+)[)\]]([\s,;/&|]*)"
 )  # a bracket that holds one thing, and the sign behind it
+_AS_MANY = regex.compile(r"(?P<list>[^()\[\]]*[,;:/|][^()\[\]]*?)\s*[(\[][^()\[\]]*[,;:/|][^()\[\]]*[)\]]")
 _EMPTY_BRACKETS = regex.compile(r"[(\[{]\s*[)\]}]")
 _BRACKET = regex.compile(r"\s*,?\s*[()\[\]{}]\s*,?\s*")
 
@@ -153,6 +154,9 @@ def _readings(line: str) -> Iterator[str]:
     """The line's words with and without what may stand around the names."""
     line = line.strip(" \t*_#|")
     texts = [line, _PROSE.split(line, maxsplit=1)[0]]
+    glossed = _AS_MANY.fullmatch(line.rstrip(_EDGE))
+    if glossed is not None:  # "S:M:L (child : woman : man)": one list, and what else these sizes are called
+        texts.append(glossed["list"])
     closed = regex.match(r"[^()\[\]{}.]*(?:[(\[{][^()\[\]{}]+[)\]}][ ,]*[^()\[\]{}.,;:]{0,12})*[)\]}]", line)
     if closed is not None:
         texts.append(closed[0])

@@ -24,7 +24,7 @@ _AFTER_NUMBER = (",", ";", ".", "end", "times")
 _BEFORE_COUNT = (".", ";", ":", "=", "turn", "join", "no_turn", "across", "around", "ending", "times", *CLOSERS)
 _MOST_SIGNS = 4  # figures and signs to a size: "3, (4"
 _LIST_SIGNS = {",", "/", ":", ";", "|"}
-_FOLDED = ("/", ";", "|", "and")  # what parts the numbers of a list without brackets, and of nothing else
+_FOLDED = ("/", ";", ":", "|", "and")  # what parts the numbers of a list without brackets, and of nothing else
 
 
 @dataclass(frozen=True, slots=True)
@@ -199,7 +199,9 @@ class Stream:
         """A number, or a list over the sizes, at the cursor; None (and nothing taken) if there is none."""
         if self.kind() == "number" and self.peek().amount is not None:
             return self.take().amount
-        listed = self._listed(("/", "-", *([",", ";"] if self.vocabulary.sizes > 2 else [])))
+        tight = self.kind(1) == ":" and self.kind(2) == "number" and self.peek(1).glued and self.peek(2).glued
+        more = [",", ";"] if self.vocabulary.sizes > 2 else [":"] if tight else []  # "8:10 sts" in two sizes
+        listed = self._listed(("/", "-", *more))
         if listed is not None:
             self.at += listed[1]
             return Amount(listed[0])
