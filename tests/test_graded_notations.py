@@ -1,0 +1,43 @@
+"""What garments in several sizes say beside their lists; patterns and figures are invented, common practice, no source."""
+
+from __future__ import annotations
+
+import pytest
+from helpers import all_findings, check, worked_rows
+
+
+def table(text: str) -> list[list[int | None]]:
+    """What every labelled row makes in each size; None where it is not recomputed or not worked."""
+    return [
+        [cell.made.stitches if cell.made is not None else None for cell in row.cells]
+        for row in worked_rows(check(text))
+    ]
+
+
+BAND = (
+    "Test mitt\n\nUS terms\n\nHAND\nRnd 1: 24 hdc in magic ring, join. (24 hdc)\n\nCUFF\nCh 9.\n"
+    "Row 1: Hdc in 2nd ch from hook and in each of next 7 ch, sl st in next 2 hdc of the hand, turn. (8 hdc)\n"
+)
+
+
+@pytest.mark.parametrize("skipped", ["Skip the 2 sl sts", "Skip first 2 sl sts"])
+def test_slip_stitches_that_hang_a_band_on_a_piece(skipped: str) -> None:
+    """They are no places of the band, so skipping them skips none of its stitches; no turning chain is asked for."""
+    text = BAND + f"Row 2: {skipped}, hdc in each of the 8 hdc, turn. (8 hdc)\n"
+    assert table(text)[2] == [8]
+    assert all_findings(check(text), ("correction", "query")) == []
+
+
+def test_a_stitch_skipped_on_such_a_band_is_missed() -> None:
+    """A skip of other stitches is one all the same."""
+    assert table(BAND + "Row 2: Skip the first hdc, hdc in each rem hdc, turn.\n")[2] == [7]
+
+
+def test_figures_glued_to_stitches_in_a_list_of_abbreviations() -> None:
+    """ "tr2tog work 2tr together" explains it, without a sign between form and meaning."""
+    text = (
+        "Test cowl\n\nABBREVIATIONS (UK)\nch chain, dc double crochet, ss slip stitch, st stitch, tr treble, "
+        "tr2tog work 2tr together\n\nCOWL\nMake 8 ch, ss in first ch.\nRound 1: 3 ch, 11 tr in ring, ss to top of 3 ch.\n"
+        "Round 2: 3 ch, tr2tog, 1 tr in each st, ss to top of 3 ch.\n"
+    )
+    assert not [finding for finding in check(text).findings if "tr2tog" in finding.message]
