@@ -92,8 +92,9 @@ def test_one_number_missing_without_brackets(notation: str, words: str) -> None:
     place = TEXT.index(words)
     assert found(written(notation)) == []
     assert found(written(notation, place, lambda values: values[:-1])) == [(TEXT.count("\n", 0, place) + 1, "4", "3")]
-    row = check(written(notation, place, lambda values: values[:-1])).ledger.rows
-    assert any(all(cell.made is None for cell in one.cells) for one in row) or words == "{1|1"
+    rows = check(written(notation, place, lambda values: values[:-1])).ledger.rows
+    lost = any(all(cell.made is None for cell in one.cells) for one in rows)
+    assert lost == (words != "{10|") or words == "{1|1"  # what is printed of a row's count changes none of its stitches
 
 
 @pytest.mark.parametrize("notation", ["brackets", "strokes", "alternating"])

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator
+from dataclasses import replace
 from itertools import pairwise
 
 import regex
@@ -11,7 +12,9 @@ import regex
 from lint.checks.context import Context
 from lint.finding import Finding
 from lint.pattern import Row
+from lint.reading.figures import FIRST_BARE
 from lint.reading.listings import Listing, listings
+from lint.reading.sizes import shown_by_lists
 from lint.source import Span
 from lint.tree import Remark
 
@@ -30,7 +33,10 @@ def wrong_lists(context: Context) -> list[tuple[Span, int, int]]:
     rows = [row for part in context.pattern.parts for row in part.rows]
     right: Counter[str] = Counter()
     wrong: dict[str, list[Listing]] = {}
+    first_bare = shown_by_lists(context.source.text).first_bare(sizes)
     for one in listings(context.source.text, sizes):
+        if one.shape == FIRST_BARE and not first_bare:  # "ch 1, 20 (24, 28) sc" is a number and a list
+            one = replace(one, numbers=frozenset({min(one.numbers)}))
         around = [row for row in rows if row.span.start <= one.span.start < row.span.end]
         gates = {len(row.sizes) for row in around if row.sizes is not None}
         labels = [row.label for row in around if row.label is not None and row.label.span.end <= one.span.start]
@@ -71,7 +77,7 @@ def _short_in_labels(context: Context, rows: list[Row]) -> Iterator[Span]:
 
 def _family(one: Listing) -> str:
     """The shape, by which lists are judged together: "4 (5, 6) (7)" may lack its second bracket."""
-    return "brackets" if one.shape == "groups" else one.shape
+    return "brackets" if one.shape in ("groups", FIRST_BARE) else one.shape
 
 
 def check_lists(context: Context) -> Iterator[Finding]:

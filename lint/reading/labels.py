@@ -105,11 +105,11 @@ _LONGEST = 500  # characters of a label, and more
 class LabelReader:
     """Finds labels by the label words of rules/layout.yaml."""
 
-    def __init__(self, layout: LayoutFile, sizes: int = 1, commas: bool = False) -> None:
-        """`commas`: whether the pattern's lists over the sizes are parted by commas alone."""
+    def __init__(self, layout: LayoutFile, sizes: int = 1, commas: bool = False, first_bare: bool = False) -> None:
+        """`commas`: whether the pattern's lists over the sizes are parted by commas alone; `first_bare`: "8, 9 (10, 11)"."""
         self._layout = layout
         self._sizes = sizes
-        self._commas = commas
+        self._commas, self._first_bare = commas, first_bare
         self._rows = {word.lower() for word in layout.row_words}
         self._rounds = {word.lower() for word in layout.round_words}
         self._either = {word.lower() for word in layout.either_words}
@@ -163,7 +163,7 @@ class LabelReader:
 
     def for_sizes(self, sizes: int) -> LabelReader:
         """The same reader for lists of another length."""
-        return LabelReader(self._layout, sizes, self._commas)
+        return LabelReader(self._layout, sizes, self._commas, self._first_bare)
 
     def bare_number(self, line: str) -> bool:
         """Whether a line starts with a number as list items do: "3) …", "7-11) …", "4. …"."""
@@ -205,7 +205,7 @@ class LabelReader:
         """The numbers of the first size, those of every size where they differ, and whether they can't be told."""
         if self._sizes == 1:
             return numbers_of(_BRACKETED.sub("", figures)), (), False
-        found = sized_numbers(figures, self._sizes, self._commas)
+        found = sized_numbers(figures, self._sizes, self._commas, self._first_bare)
         if found is None:
             return numbers_of(_BRACKETED.sub("", figures)), (), True
         return next(numbers for numbers in found if numbers or len(found) == 1), found if len(found) > 1 else (), False

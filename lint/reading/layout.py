@@ -84,6 +84,7 @@ class Layout:
     prose: list[Span]
     sizes: tuple[str, ...] = ()
     sizes_unnamed: Span | None = None  # the first list, where lists alone tell that there are sizes
+    first_bare: bool = False  # lists over the sizes are such as "8, 9 (10, 11)"
 
 
 class LayoutReader:
@@ -94,7 +95,8 @@ class LayoutReader:
         self.finder = section_finder(book.layout)
         self.size_line = find_sizes(source, self.finder)
         self.sizes = self.size_line.names  # their number decides what a run of figures is
-        self.labels = LabelReader(book.layout, max(1, len(self.sizes)), self.size_line.commas)
+        lists = self.size_line.commas, self.size_line.first_bare
+        self.labels = LabelReader(book.layout, max(1, len(self.sizes)), *lists)
         self.gates = GateReader(self.sizes, size_glosses(source.text, self.sizes))
         self.passage = Passage(self.gates)
         self.later: list[Leaving] = []  # sizes that leave off after a row that is not reached yet
@@ -110,7 +112,7 @@ class LayoutReader:
         self.sized = SizedLines(self.lines, self.labels, self.headings, self.passage, len(self.sizes), self.bare)
 
     def read(self) -> Layout:
-        layout = Layout(None, None, [], [], [], self.sizes, self.size_line.unnamed)
+        layout = Layout(None, None, [], [], [], self.sizes, self.size_line.unnamed, self.size_line.first_bare)
         part: PartText | None = None
         section: str | None = None
         row: RowText | None = None

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 import regex
 
+from lint.reading.figures import FIRST_BARE
 from lint.source import Span
 
 _ONE = r"(?:\d+(?:\.\d+)?(?:\s?[¼½¾⅓⅔⅛⅜⅝⅞]|\s\d/\d)?(?:st|nd|rd|th)?|[¼½¾]|[-–—](?=\s*[,:;)\]}])|\b(?:zero|one|two|three|four|five|six|seven|eight|nine|ten|twelve)\b)"
@@ -34,8 +35,11 @@ SHAPES = {
     "alternating": regex.compile(
         rf"(?<![\w.,/¼½¾-])(?P<list>(?>{_RUN}(?:\s?[(\[]{_ONE}[)\]]{_NO_LABEL}\s?{_ONE})+(?:\s?[(\[]{_ONE}[)\]])?))(?!\s?,?\s?[(\[]\s?\d)"
     ),
+    FIRST_BARE: regex.compile(
+        rf"(?<![\w.,/¼½¾-])(?<!\d,\s)(?P<list>(?:(?P<head>{_RUN}), )+{_ONE}\s?{_GROUP}(?:\s?,?\s?{_GROUP})*)"
+    ),
     "groups": regex.compile(
-        rf"(?<![\w.,/¼½¾-])(?<!\d,\s)(?P<list>(?:(?P<head>{_RUN}),\s)*+{_ONE}\s?,?\s?{_GROUP}(?:\s?,?\s?{_GROUP})+|(?:(?P<head>{_RUN}), )+{_ONE}\s?{_GROUP})"
+        rf"(?<![\w.,/¼½¾-])(?P<list>{_ONE}\s?,?\s?{_GROUP}(?:\s?,?\s?{_GROUP})+)"
     ),
     "brackets": regex.compile(
         rf"(?<![\w.,/¼½¾-])(?P<list>(?P<head>{_RUN}|{_EMPTY}(?:\s?{_EMPTY}){{0,{_MOST_EMPTY}}})\s?[(\[{{]\s*(?P<item>{_RUN})(?:(?P<sign>\s*[,:;/]\s*|\s?[-–]\s?)(?P<item>{_RUN}))*\s*[)\]}}])"
@@ -52,7 +56,7 @@ SHAPES = {
         rf"(?i)(?<![\w.,;/-])(?<!\d[,;]?\s){_NOT_ROWS}(?P<list>{_ONE}(?>(?:, {_ONE}){{2,}}|(?:; {_ONE}){{2,}}))(?!\s?[,;]?\s?(?:and|&)\s*{_ONE}|[\w-])"
     ),
 }  # fmt: skip
-STRONG = ("brackets first", "alternating", "groups", "brackets")  # no other use of figures looks like them
+STRONG = ("brackets first", "alternating", FIRST_BARE, "groups", "brackets")  # no other use of figures looks like them
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,9 +117,7 @@ def _numbers(shape: str, match: regex.Match, text: str, sizes: int) -> frozenset
     if shape == "ampersands" and match["list"].count("&") == 1:
         return frozenset({2}) if sizes > 2 and _STITCHES.match(text, match.end()) else frozenset()  # one is missing
     inner = match["list"].strip("()[] ")
-    if (
-        shape == "groups"
-    ):  # what stands before the first bracket, "8, 9, 10 (11, 12)", may also be told of something else
+    if shape == FIRST_BARE:  # what stands before the first bracket may also be told of something else
         heads = match.captures("head")
         figures = len(_EACH.findall(match["list"])) - sum(len(_EACH.findall(head)) - 1 for head in heads)
         return frozenset({figures, figures - len(heads)})

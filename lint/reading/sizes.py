@@ -14,6 +14,7 @@ from itertools import pairwise
 
 import regex
 
+from lint.reading.figures import FIRST_BARE
 from lint.reading.listings import STRONG, Listing, listings
 from lint.reading.sections import SectionFinder
 from lint.reading.sizenames import Names, is_size_name, named_measures, split_names
@@ -27,6 +28,12 @@ class SizeLine:
     names: Names = ()
     unnamed: Span | None = None  # where the first list stands, if lists alone tell that there are sizes
     commas: bool = False  # whether the lists are parted by commas without brackets: "8, 9, 10 rows"
+    first_bare: bool = False  # whether they are in groups, the first without brackets: "8, 9 (10, 11) rows"
+
+    @classmethod
+    def shown(cls, names: Names, shown: Shown, unnamed: Span | None = None) -> SizeLine:
+        """Sizes of these names, with lists such as the text shows."""
+        return cls(names, unnamed, shown.commas, shown.first_bare(len(names)))
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,6 +61,11 @@ class Shown:
     @property
     def commas(self) -> bool:
         return any(one.shape == "bare" for one in self.lists)
+
+    def first_bare(self, number: int) -> bool:
+        """Whether lists of so many figures are in groups of which the first has no brackets."""
+        so = sum(one.shape == FIRST_BARE and one.shown == number for one in self.lists)
+        return so >= _ENOUGH and 2 * so >= len(self.lists)
 
     def _readable(self, number: int) -> int:
         return sum(number in one.numbers for one in self.lists)
@@ -116,14 +128,13 @@ def find_sizes(source: SourceText, finder: SectionFinder) -> SizeLine:
         if fitting is not None or named and not shown.sure:
             told = shown.number > 1 and len(shown.lists) >= _ENOUGH  # what the lists show, a measure may name
             measured = _measured(lines, finder, shown.number) if fitting is None and told else ()
-            return SizeLine(fitting or measured or named[0], commas=shown.commas)
+            return SizeLine.shown(fitting or measured or named[0], shown)
     measured = _measured(lines, finder, shown.number)
     if measured and len(measured) <= _MOST_SIZES:
-        return SizeLine(measured, commas=shown.commas)
+        return SizeLine.shown(measured, shown)
     if shown.sure or shown.number and _FOR_ALL.search(text) is not None:
-        return SizeLine(
-            tuple(f"{_ordinal(number)} size" for number in range(1, shown.number + 1)), shown.first, shown.commas
-        )
+        names = tuple(f"{_ordinal(number)} size" for number in range(1, shown.number + 1))
+        return SizeLine.shown(names, shown, shown.first)
     return SizeLine()
 
 

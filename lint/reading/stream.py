@@ -9,7 +9,7 @@ from itertools import pairwise
 from lint.amount import Amount
 from lint.lexicon import Lexeme
 from lint.reading.audience import canonical
-from lint.reading.figures import size_list
+from lint.reading.figures import FIRST_BARE, size_list
 from lint.reading.listedcounts import counts_whole_row
 from lint.reading.namedlists import named_list
 from lint.source import Span
@@ -40,6 +40,7 @@ class Vocabulary:
     size_names: Mapping[str, int] = field(default_factory=dict)  # the place of each, by its canonical name
     loops_kept: bool = False  # the pattern is worked in Tunisian crochet, or a part of it is
     figured: bool = False  # figures with a colour behind them are stitches, as the pattern says
+    first_bare: bool = False  # lists over the sizes are such as "8, 9 (10, 11)"
     gate: tuple[int, ...] = ()  # the sizes that the words are for, where they are for some only
 
 
@@ -276,6 +277,7 @@ class Stream:
                 whole.at = named.end
                 continue
             signs = (*_FOLDED, "-") if whole._parted_by_dashes() else _FOLDED
+            signs = (*signs, FIRST_BARE) if self.vocabulary.first_bare else signs
             found = whole._listed(signs if self.vocabulary.sizes > 2 else ()) or whole._listed_in_gate()
             if found is None and (apart := whole._listed_apart()) is not None:
                 first, unit = whole.take(), whole.take()
