@@ -41,3 +41,20 @@ def test_figures_glued_to_stitches_in_a_list_of_abbreviations() -> None:
         "Round 2: 3 ch, tr2tog, 1 tr in each st, ss to top of 3 ch.\n"
     )
     assert not [finding for finding in check(text).findings if "tr2tog" in finding.message]
+
+
+@pytest.mark.parametrize(
+    "rows",
+    [
+        "Rows 2-6 (8, 9,\n10): Ch 1, sc in each st, turn.\nRow 7 (9,\n10, 11): Ch 1, sc2tog, sc in each st.\n",
+        "Rows 2-6 (8, 9,\n10)\nCh 1, sc in each st, turn.\nRow 7 (9,\n10, 11)\nCh 1, sc2tog, sc in each st.\n",
+        "Rows 2-6 (8) 9\n(10): Ch 1, sc in each st, turn.\nRow 7 (9) 10\n(11): Ch 1, sc2tog, sc in each st.\n",
+        "Rows 2-6/8/\n9/10: Ch 1, sc in each st, turn.\nRow 7/9/10/\n11: Ch 1, sc2tog, sc in each st.\n",
+    ],
+)
+def test_a_label_cut_by_the_end_of_a_line(rows: str) -> None:
+    """The figures in the next line belong to the label, and nothing is asked of its number."""
+    text = f"Test vest\n\nUS terms\n\nSizes: S (M, L, XL)\n\nBACK\nRow 1: Fsc 12 (14, 16, 18), turn.\n{rows}"
+    assert table(text)[-1] == [11, 13, 15, 17]
+    assert [row[0] for row in table(text)].count(12) == 6
+    assert not {"row-number-out-of-order", "not-understood"} & {rule for rule, _ in all_findings(check(text))}

@@ -10,7 +10,7 @@ from lint.pattern import Label, Section
 from lint.reading.gates import GateReader, Passage, Sizes
 from lint.reading.headings import GATE, LIKE_ANOTHER, Line, PartHeadings, begins_work
 from lint.reading.headless import headless_lists
-from lint.reading.labels import LabelReader
+from lint.reading.labels import Found, LabelReader
 from lint.reading.leaving import Leaving, cut_after, leavings
 from lint.reading.numbering import labelled_by_number, next_in_number
 from lint.reading.sections import Heading, section_finder
@@ -48,6 +48,7 @@ _CHAIN_BEHIND = regex.compile(r"(?i)[.;:]\s+(?=(?:with \w+, )?ch(?:ain)?s?\b\s*-
 _HANGS = regex.compile(
     r"(?i)(?:\b(?:of|to|from|in|on|until|till|and|or|rep|repeat|rows?|rnds?|rounds?|after|through|thru|before|as|for|with|than|at|the)|\b\d+(?:st|nd|rd|th)|,)\s*$"
 )
+_NO_FIGURES = regex.compile(r"[^\d\s()\[\]{},;:/–—-]")
 _LABEL_CUT = regex.compile(r"(?i)[\W_]*(?:\d{1,3}(?:st|nd|rd|th)|rows?|rnds?|rounds?|next|foundation)\b[^.:]{0,80}$")
 
 
@@ -171,7 +172,7 @@ class LayoutReader:
             found = self.sized.label(line, self.bare and begun) if not hangs else None
             if found is None and not hangs and part is not None and section is None:
                 found = next_in_number(self.labels, line, part.rows[-1].label if part.rows else None)
-            if found is None and not hangs and (longer := self._with_next(index, line)) is not None:
+            if not hangs and (longer := self._with_next(index, line, found)) is not None:
                 found, line, cut = self.sized.label(longer, False), longer, index + 1
             if found is not None:
                 part = self._part_for_row(layout, part, found.piece, found.label.span)
@@ -276,14 +277,17 @@ class LayoutReader:
             layout.title, layout.title_span = None, None
         return layout
 
-    def _with_next(self, index: int, line: Line) -> Line | None:
+    def _with_next(self, index: int, line: Line, found: Found | None) -> Line | None:
         """The line with the next one, if a label begins in it and ends in that: "44th (46th, 48th) to 56th (58th,"."""
         below = self.lines[index + 1] if index + 1 < len(self.lines) else None
+        if found is not None and (found.label.by_size or _NO_FIGURES.search(line.text, found.body - line.start)):
+            return None  # a label with the numbers of all sizes, or one that has its work behind it
         if below is None or below.blank or not _LABEL_CUT.match(line.text):
             return None
         longer = Line(line.start, line.text + " " * (below.start - line.end) + below.text)
-        found = self.sized.label(longer, False)
-        return longer if found is not None and below.start < found.body else None
+        cut, found = found is not None, self.sized.label(longer, False)
+        whole = found is not None and below.start < found.body
+        return longer if whole and (not cut or found.label.by_size) else None
 
     def _leave(self, leaving: Leaving, part: PartText) -> None:
         """Sizes leave off; the rows that they work no more are taken from the labels of those that stand above."""
