@@ -58,3 +58,26 @@ def test_a_label_cut_by_the_end_of_a_line(rows: str) -> None:
     assert table(text)[-1] == [11, 13, 15, 17]
     assert [row[0] for row in table(text)].count(12) == 6
     assert not {"row-number-out-of-order", "not-understood"} & {rule for rule, _ in all_findings(check(text))}
+
+
+@pytest.mark.parametrize(
+    ("words", "stitches"),
+    [
+        ("sc2tog twice (twice, 3 times)", [14, 18, 21]),
+        ("sc2tog once (twice, 3 times)", [15, 18, 21]),
+        ("(sc2tog) once (once, twice)", [15, 19, 22]),
+        ("*sc2tog; rep from * once (twice, 3 times) more", [14, 17, 20]),
+        ("*sc2tog; rep from * once (twice, 3 times)", [14, 17, 20]),
+        ("[sc2tog] 1 time (2 times, 3 times)", [15, 18, 21]),
+    ],
+)
+def test_times_in_words_over_the_sizes(words: str, stitches: list[int]) -> None:
+    """ "once (twice, 3 times)" is a list of times; its bracket is never passed over as a remark."""
+    text = f"Test hat\n\nUS terms\n\nSizes: S (M, L)\n\nBRIM\nRow 1: Fsc 16 (20, 24), turn.\nRow 2: Ch 1, {words}, sc in each st to end.\n"
+    assert table(text)[1] == stitches
+
+
+def test_a_plural_in_brackets_names_no_size() -> None:
+    """The "(s)" of "st(s)" is not size S."""
+    text = "Test hat\n\nUS terms\n\nSizes: S (M, L)\n\nBRIM\nRow 1: Fsc 16 (20, 24), turn.\nRow 2: Ch 1, skip 1 (1, 2) st(s), sc in each st to end.\n"
+    assert table(text)[1] == [15, 19, 22]

@@ -14,16 +14,47 @@ from lint.reading.audience import canonical
 _MOST = 5  # lexemes of a name: "6-12 months"
 _SIGNS = (":", "=", "dash", ",", ";", ".")
 _CLOSES = {"(": ")", "[": "]", "{": "}"}
+_TIMES = ("once", "twice", "thrice")
 _UNITS = ("any_stitch", "stitch", "chain", "times", "row", "round", "space", "special", "more")
 
 
 @dataclass(frozen=True, slots=True)
 class NamedList:
-    """A figure for each size, the index behind the list, and the index of the words that say of what (none: equal)."""
+    """A figure for each size, the index behind the list, and the index of the words that say of what (none: equal).
+
+    `said`: words that go without saying, "times" in "once (twice)".
+    """
 
     values: tuple[int, ...]
     end: int
     unit: tuple[int, int]
+    said: tuple[Lexeme, ...] = ()
+
+
+def times_list(lexemes: list[Lexeme], at: int, sizes: int) -> NamedList | None:
+    """ "twice (3 times, 4 times)", "once (once, twice)": a list over the sizes in which the words for times stand too."""
+    start, values, worded = at, [], False
+    while at < len(lexemes) and lexemes[at].kind == "number" and lexemes[at].amount is None and len(values) < sizes:
+        values.append(lexemes[at].number)
+        worded = worded or lexemes[at].lower in _TIMES
+        at += 1
+        if lexemes[at : at + 1] and lexemes[at].kind == "times":
+            worded, at = True, at + 1
+        signs = tuple(_CLOSES) if len(values) == 1 else (",", ":", ";", "/")
+        if len(values) == sizes or not lexemes[at : at + 1] or lexemes[at].kind not in signs:
+            break
+        at += 1
+    if (
+        len(values) < max(2, sizes)
+        or not worded
+        or not lexemes[at : at + 1]
+        or lexemes[at].kind not in _CLOSES.values()
+    ):
+        return None
+    at += 1
+    at += bool(lexemes[at : at + 1]) and lexemes[at].kind == "times"
+    end = lexemes[at - 1].end
+    return NamedList(tuple(values), at, (start, start), (Lexeme("times", "times", end, end, False),))
 
 
 def named_list(lexemes: list[Lexeme], at: int, sizes: Mapping[str, int]) -> NamedList | None:

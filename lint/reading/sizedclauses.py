@@ -55,8 +55,9 @@ class SizedClauses(PlaceFirstClauses):
         if stream.kind() in OPENERS:
             close = stream.matching(start)
             found = self._heard(start + 1, close) if close is not None and close - start <= _LONGEST else None
+            plural = stream.peek().glued  # "skip 1 (1, 2) st(s)"
             lettered = found is not None and any(item.text.isalpha() for item in stream.lexemes[start:close])
-            end = close + 1 if found is not None and (found.sure or lettered) else start
+            end = close + 1 if found is not None and (found.sure or lettered and not plural) else start
         elif self.runs_on(start) and stream.word("for", "in", "size", "sizes", "except", "but", "not"):
             end, found = self._longest(start)
         else:

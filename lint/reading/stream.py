@@ -11,7 +11,7 @@ from lint.lexicon import Lexeme
 from lint.reading.audience import canonical
 from lint.reading.figures import FIRST_BARE, size_list
 from lint.reading.listedcounts import counts_whole_row
-from lint.reading.namedlists import named_list
+from lint.reading.namedlists import named_list, times_list
 from lint.source import Span
 from lint.tree import Special
 
@@ -267,11 +267,12 @@ class Stream:
         while not whole.done:
             start = whole.at
             named = named_list(whole.lexemes, start, names) if names and whole._may_name() else None
+            named = named or times_list(whole.lexemes, start, self.vocabulary.sizes)
             if named is not None:
                 first, last = whole.lexemes[start], whole.lexemes[named.end - 1]
                 words = whole.words(start, named.end)
                 lexemes.append(Lexeme("number", words, first.start, last.end, first.glued, amount=Amount(named.values)))
-                unit = whole.lexemes[slice(*named.unit)]
+                unit = named.said or whole.lexemes[slice(*named.unit)]
                 said = lexemes[-2].kind if len(lexemes) > 1 else ""  # "Ch 6 (M 7 ch, L 8 ch)" has it before the list
                 lexemes += [item for item in unit if item.kind != "chain" or said != "chain"]
                 whole.at = named.end
