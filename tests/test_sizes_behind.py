@@ -49,3 +49,34 @@ def test_what_a_clause_is_for_is_no_size() -> None:
     """ "for the sleeve" says what it is for, and holds for every size."""
     words = "Ch 1, sc in next 4 sts for the front, ch 2 for the armhole, skip next 4 sts, sc in each st to end, turn."
     assert made(words) == [12, 16, 22]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Ch 1, 2 sc in first st (Teen: 3 sc), sc in each st across, turn.",
+        "Ch 1, sc2tog (none for Child), sc in each st across, turn.",
+        "Ch 1, [sc2tog, sc in next 2 sts (3 sts for Adult)] twice, sc in each st across, turn.",
+        "Ch 1, sc in each st to last st (last 2 sts on Adult), turn.",
+        "Ch 1, sc2tog (Teen and Adult: twice), sc in each st across, turn.",
+        "Ch 1, sc2tog once (twice), sc in each st across, turn.",
+        "Ch 1, skip 1 st (2 sts, 3 sts, 4 sts), sc in each st across, turn.",
+    ],
+)
+def test_brackets_for_some_sizes_are_not_passed_over(words: str) -> None:
+    """What a bracket tells some of the sizes alters their row, which is not recomputed if it can't be read."""
+    assert made(words) == [None] * 3
+
+
+def test_brackets_that_speak_to_nobody() -> None:
+    """Other remarks in brackets are remarks still."""
+    assert made("Ch 1, sc in next 4 sts (see photo), sc2tog, sc in each st across (work loosely), turn.") == [
+        15,
+        19,
+        25,
+    ]
+
+
+def test_the_unit_at_every_figure() -> None:
+    """ "skip 1 st (2 sts, 3 sts)" is a list like "1 (2, 3) sts"."""
+    assert made("Ch 1, skip 1 st (2 sts, 3 sts), sc in each st across, turn.") == [15, 18, 23]

@@ -37,6 +37,7 @@ from lint.reading.runs import place_come_to, side_by_side
 from lint.reading.settingout import set_out
 from lint.reading.shortlists import crosses, signs_as_commas
 from lint.reading.sidewords import all_sides, other_sides
+from lint.reading.sizeguard import none_passed_over
 from lint.reading.skips import at_both_ends
 from lint.reading.somebody import about_somebody
 from lint.reading.stream import CLOSERS, OPENERS, Stream
@@ -77,6 +78,7 @@ def read_row(stream: Stream) -> Reading:
     parser = Clauses(stream, reading, top=True)
     parser.run()
     reading.steps = nothing_swallowed(unclear_markers(reading.steps, stream.lexemes), stream.lexemes)
+    reading.steps = none_passed_over(reading.steps, stream.lexemes, stream.vocabulary)
     sizes = stream.vocabulary.sizes
     reading.steps, reading.stated, counts = without_unfit_counts(reading.steps, reading.stated, unfit)
     read = [item for item in words if not any(one.start <= item.start < one.end for one in counts)]

@@ -14,7 +14,7 @@ from lint.reading.audience import canonical
 _MOST = 5  # lexemes of a name: "6-12 months"
 _SIGNS = (":", "=", "dash", ",", ";", ".")
 _CLOSES = {"(": ")", "[": "]", "{": "}"}
-_TIMES = ("once", "twice", "thrice")
+TIMES = ("once", "twice", "thrice")
 _UNITS = ("any_stitch", "stitch", "chain", "times", "row", "round", "space", "special", "more")
 
 
@@ -36,7 +36,7 @@ def times_list(lexemes: list[Lexeme], at: int, sizes: int) -> NamedList | None:
     start, values, worded = at, [], False
     while at < len(lexemes) and lexemes[at].kind == "number" and lexemes[at].amount is None and len(values) < sizes:
         values.append(lexemes[at].number)
-        worded = worded or lexemes[at].lower in _TIMES
+        worded = worded or lexemes[at].lower in TIMES
         at += 1
         if lexemes[at : at + 1] and lexemes[at].kind == "times":
             worded, at = True, at + 1
@@ -136,7 +136,7 @@ def _figure_first(lexemes: list[Lexeme], at: int, sizes: Mapping[str, int]):
     at += 1
     while at < len(lexemes) and lexemes[at].lower in ("for", "the", "size"):
         at += 1
-    named = _name_at(lexemes, at, sizes)
+    named = name_at(lexemes, at, sizes)
     if named is None:
         return None
     size, at = named
@@ -155,7 +155,7 @@ def _name_first(lexemes: list[Lexeme], at: int, sizes: Mapping[str, int]):
     at += told
     while at < len(lexemes) and lexemes[at].lower in (("size", "the") if told else ("size",)):
         at += 1
-    named = _name_at(lexemes, at, sizes) if at < len(lexemes) else None
+    named = name_at(lexemes, at, sizes) if at < len(lexemes) else None
     if named is None or named[1] + 1 >= len(lexemes):
         return None
     size, at = named
@@ -170,7 +170,7 @@ def _name_first(lexemes: list[Lexeme], at: int, sizes: Mapping[str, int]):
     return size, number, at, unit
 
 
-def _name_at(lexemes: list[Lexeme], at: int, sizes: Mapping[str, int]) -> tuple[int, int] | None:
+def name_at(lexemes: list[Lexeme], at: int, sizes: Mapping[str, int]) -> tuple[int, int] | None:
     """The size named at an index, and the index behind its name; the longest name wins."""
     for end in range(min(at + _MOST, len(lexemes)), at, -1):
         if lexemes[at].kind in _SIGNS or lexemes[end - 1].kind in _SIGNS:

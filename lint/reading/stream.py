@@ -341,10 +341,12 @@ class Stream:
         units = ("chain", "stitch", "any_stitch", "space", "row", "round", "times")
         if sizes < 3 or self.kind() != "number" or self.kind(1) not in units or self.kind(2) not in OPENERS:
             return None
-        tokens = self.inside(self.at + 2, len(self.lexemes))._figures()
-        found = size_list([str(self.peek().number), *tokens], sizes, ())
-        close = self.matching(self.at + 2)
-        whole = found is not None and close is not None and found[1] == close - self.at
+        behind = self.lexemes[self.at + 2 : (self.matching(self.at + 2) or self.at) + 1]
+        figures = Stream(
+            [item for item in behind if item.kind != self.kind(1)], self.vocabulary
+        )  # "5 sts (7 sts, 9 sts)"
+        found = size_list([str(self.peek().number), *figures._figures()], sizes, ())
+        whole = found is not None and found[1] == len(figures.lexemes) + 1
         return Amount(found[0]) if whole else None
 
     def _listed_in_gate(self) -> tuple[tuple[int | None, ...], int] | None:

@@ -12,7 +12,7 @@ import regex
 from lint.amount import Amount
 from lint.lexicon import Lexeme
 from lint.pattern import Stated
-from lint.reading.namedlists import figure_of_size
+from lint.reading.namedlists import TIMES, figure_of_size
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.source import Span
 from lint.tree import MAKES_STITCHES, AlongEdge, FastenOff, OpenWork, OtherSide, Remark, Step, Unread, UseYarn
@@ -144,8 +144,21 @@ def _whole_at(kinds: list[str], index: int, sizes: int) -> int | None:
     return None
 
 
+def _times_behind(lexemes: list[Lexeme], kinds: list[str], index: int) -> int | None:
+    """The index behind "once (twice)", "2 times (3 times)": times in brackets behind other times."""
+    opened = index + 1 + (kinds[index + 1] == "times")
+    if opened == index + 1 and lexemes[index].lower not in TIMES or kinds[opened] not in OPENERS:
+        return None
+    close = next((at for at in range(opened + 1, len(lexemes)) if kinds[at] not in ("number", "times", *_SIGNS)), None)
+    inside = lexemes[opened + 1 : close]
+    worded = any(item.kind == "times" or item.lower in TIMES for item in inside)
+    return close + 1 if close is not None and kinds[close] in CLOSERS and worded else None
+
+
 def _list_at(lexemes: list[Lexeme], kinds: list[str], index: int, sizes: int) -> int | None:
     """The index behind a list that begins here: "11 (13, 15)", "11 (13) 15", "11 (13) sts", "11-13-15", "11, 13, 15"."""
+    if (behind := _times_behind(lexemes, kinds, index)) is not None and sizes > 1:
+        return behind
     longer = lexemes[index + 1].amount is not None if index + 1 < len(lexemes) else False
     if longer and _BRACKETED.match(lexemes[index + 1].text) and not (index and kinds[index - 1] in ("row", "round")):
         return index + 2  # "11 (13, 15, 17)" in three sizes
