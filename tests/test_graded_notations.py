@@ -81,3 +81,24 @@ def test_a_plural_in_brackets_names_no_size() -> None:
     """The "(s)" of "st(s)" is not size S."""
     text = "Test hat\n\nUS terms\n\nSizes: S (M, L)\n\nBRIM\nRow 1: Fsc 16 (20, 24), turn.\nRow 2: Ch 1, skip 1 (1, 2) st(s), sc in each st to end.\n"
     assert table(text)[1] == [15, 19, 22]
+
+
+@pytest.mark.parametrize(
+    "shaped",
+    [
+        "Cont to inc 1 st at each end of every 3rd row 4 (5, 6) times. 20 (26, 32) sts.",
+        "Shape sleeve by increasing 1 st at each end of every 3rd row 4 (5, 6) times.",
+        "Inc 1 st at each end of 3rd and every foll 4th row until there are 20 (26, 32) sts.",
+        "Work in hdc and inc 1 st at each end every 3rd row 4 (5, 6) times: 20 (26, 32) sts.",
+        "Gradually dec or inc 1 st on every 3rd row until the sleeve fits.",
+    ],
+)
+def test_a_line_that_shapes_rows_is_not_taken_for_talk(shaped: str) -> None:
+    """The rows after it stand on what it makes; where that is not known, nothing is said about them."""
+    text = (
+        f"Test vest\n\nUS terms\n\nSizes: S (M, L)\n\nSLEEVE\nRow 1: Fhdc 12 (16, 20), turn.\n{shaped}\n"
+        "Next row: Ch 1, hdc in each st, turn. 20 (26, 32) hdc.\n"
+    )
+    assert table(text)[-1] in ([20, 26, 32], [None] * 3)
+    assert (table(text)[-1][0] is None) == shaped.startswith(("Work in hdc and", "Gradually"))
+    assert all_findings(check(text), ("correction",)) == []
