@@ -55,6 +55,8 @@ def wrong_lists(context: Context) -> list[tuple[Span, int, int]]:
         for one in found
     ]
     counts = [step for row in rows for step in row.steps if isinstance(step, Remark) and step.unfit]
+    if not right and len(counts) >= _ENOUGH:
+        counts = counts[:1]  # no list fits the sizes: they are misread or misprinted, which is one question
     told = [span for span, _, _ in lists]
     lists += [(step.span, step.unfit, sizes) for step in counts if not any(_meet(span, step.span) for span in told)]
     return lists

@@ -301,7 +301,7 @@ def _figures(word: str, sized: bool) -> str:
     run = r"\s*(?:[-–—−]|\bto\b|\bthru\b|\bthrough\b)\s*"  # "5 to 9; 5 to 10; 5 to 11"
     joint = r"\s*(?:[-–—−]|\bto\b|\bthru\b|\bthrough\b|&|\band\b|,?\s*\bor\b|,|/)\s*"
     more = rf"{joint}(?:{word}\s*[:.]?\s*)?(?:{_NUMBER}{unit}|(?<=[a-z]\s*|\d[-–]){bracket}|(?<=\d\s[-–]\s){ends})|\s*,?\s*{bracket}|{after}|\s*;\s*{_NUMBER}(?:(?={run}{_NUMBER}){run}{_NUMBER}|(?=\s*(?:[;:]|{word}\b)))"
-    colons = r"(?:(?<=\d)(?::| : )\d+(?:[-–]\d+)?)+(?=\s?[:.](?:\s|$))"  # "2-24:28:32:", which has the label's own sign behind it
+    colons = r"(?:(?<=\d)(?::| : )\d+(?:[-–]\d+)?)+(?=\s?[:.](?:\s|$)|\s?(?:-|–|\bto\b)\s?\d)"  # "2-24:28:32:", which has the label's own sign behind it
     return rf"(?:{_NUMBER}|{empty}|{bracket})(?:{more}|{colons})*"
 
 

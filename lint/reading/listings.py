@@ -25,15 +25,17 @@ _STITCHES = regex.compile(r"\s*(?:sts?|stitches|sc|hdc|htr|dc|tr|chs?|d\.c|s\.c|
 _GROUP = rf"[(\[{{]\s*{_ONE}(?:\s*[,:;]\s*{_ONE})*(?:,?\s+(?:and|&)\s+{_ONE})?\s*[)\]}}]"
 _NOT_ROWS = r"(?<!\b(?:rows|rnds|rounds|rds)\.?\s)"  # "Rep Rows 2, 4, 6"
 _CHAINED = regex.compile(r"(?i)\bch(?:ain)?s?\s*$")  # "Ch 61 (71)" has a figure for another size in its brackets
+_OF_ELSE = regex.compile(r"(?i)(?:\bch(?:ain)?\s|#\s?)$")
 _GOES_ON = regex.compile(r"\s?,?\s?[(\[]\s*[\d-]")
 _ROWS = regex.compile(r"(?i)\b(?:rows?|rnds?|rounds?|rds?)\.?\s*$")
 _NO_LABEL = r"(?!\s*\n\s*\d+(?:\s?[-–]\s?\d+)?\s?(?:[).:]|r(?:n?d|ow|ound)s?\b))"  # the next line's label: "sc 12 [30]", "10) sc 6"
+_NO_WEIGHT = r"(?!\s?\d+\s?(?:g|gr|grams?|x|×)\b)"  # "4 (5) 6 (7) 50 g balls"
 SHAPES = {
     "brackets first": regex.compile(
         rf"(?<![\w.,/¼½¾)\]-])(?<![\d½¼¾)\]]\s)(?P<list>(?>[(\[]{_ONE}[)\]]\s?{_ONE}(?:\s?[(\[]{_ONE}[)\]]\s?{_ONE})*(?:\s?[(\[]{_ONE}[)\]])?))(?!\s?,?\s?[(\[]\s?\d)"
     ),
     "alternating": regex.compile(
-        rf"(?<![\w.,/¼½¾-])(?P<list>(?>{_RUN}(?:\s?[(\[]{_ONE}[)\]]{_NO_LABEL}\s?{_ONE})+(?:\s?[(\[]{_ONE}[)\]])?))(?!\s?,?\s?[(\[]\s?\d)"
+        rf"(?<![\w.,/¼½¾-])(?P<list>(?>{_RUN}(?:\s?[(\[]{_ONE}[)\]]{_NO_LABEL}{_NO_WEIGHT}\s?{_ONE})+(?:\s?[(\[]{_ONE}[)\]])?))(?!\s?,?\s?[(\[]\s?\d)"
     ),
     FIRST_BARE: regex.compile(
         rf"(?<![\w.,/¼½¾-])(?<!\d,\s)(?P<list>(?:(?P<head>{_RUN}), )+{_ONE}\s?{_GROUP}(?:\s?,?\s?{_GROUP})*)"
@@ -49,7 +51,12 @@ SHAPES = {
         rf"(?im)(?<![\w.,/:¼½¾-])(?<!:\s)(?<!^\W{{0,4}}(?:row|rnd|round|rd|r)s?\.?\s?)(?P<list>{_ONE}(?>(?::{_ONE})+|(?: : {_ONE})+))(?!\w|\.\d|\s?:\s?\d)"
     ),
     "ampersands": regex.compile(rf"(?<!\b(?:rows|rnds|rounds|rds)\s)(?<![\w.,/&])(?<!&\s)(?P<list>{_ONE}(?: & {_ONE})+)(?!\w|\.\d| &)"),
-    "strokes": regex.compile(rf"(?<![\w.,/])(?P<list>{_ONE}(?:/{_ONE})+)(?!\w|/|\.\d)"),
+    "strokes": regex.compile(
+        rf"(?<![\w.,/])(?<!/\s)(?P<list>{_ONE}(?>(?:/{_ONE})+|(?: / {_ONE}){{2,}}))(?!\w|/|\.\d|\s/\s\d)"
+    ),
+    "dashes": regex.compile(
+        rf"(?i)(?<![\w.,/–—-])(?<![–—-]\s){_NOT_ROWS}(?P<list>\d+(?> [-–—] \d+){{2,}})(?!\w|\.\d|\s?[-–—]|\s?[½¼¾])"
+    ),
     "all in brackets": regex.compile(rf"(?<![\d¼½¾)\]]\s?)(?P<list>[(\[]\s*{_RUN}(?:\s*[,:;]\s*{_RUN})+\s*[)\]])"),
     "hyphens": regex.compile(r"(?<![\w.,/-])(?P<list>\d+(?:-\d+){2,})(?![\w-])"),
     "bare": regex.compile(
@@ -116,11 +123,14 @@ def _numbers(shape: str, match: regex.Match, text: str, sizes: int) -> frozenset
         return frozenset({2}) if counted else frozenset()
     if shape == "ampersands" and match["list"].count("&") == 1:
         return frozenset({2}) if sizes > 2 and _STITCHES.match(text, match.end()) else frozenset()  # one is missing
+    if shape == "bare" and _OF_ELSE.search(text, max(0, match.start() - 12), match.start()):
+        figures = len(_EACH.findall(match["list"]))  # "Ch 1, 22, 24, 26 sc", "weight #4, 200, 220, 240 yds"
+        return frozenset({figures - 1, figures})
     inner = match["list"].strip("()[] ")
     if shape == FIRST_BARE:  # what stands before the first bracket may also be told of something else
         heads = match.captures("head")
         figures = len(_EACH.findall(match["list"])) - sum(len(_EACH.findall(head)) - 1 for head in heads)
-        return frozenset({figures, figures - len(heads)})
+        return frozenset(range(figures - len(heads), figures + 1))
     if shape == "brackets first":
         figures = _EACH.findall(match["list"])
         numbered = figures[::2] == [str(number) for number in range(1, len(figures[::2]) + 1)]  # "(1) 6 (2) 12 (3) 18"

@@ -143,7 +143,10 @@ def shown_by_lists(text: str) -> Shown:
     found = sorted(listings(text, 0), key=lambda one: one.span)
     for shapes in (
         STRONG,
-        *(((shape,)) for shape in ("strokes", "bars", "colons", "ampersands", "hyphens", "all in brackets", "bare")),
+        *(
+            ((shape,))
+            for shape in ("strokes", "bars", "colons", "dashes", "ampersands", "hyphens", "all in brackets", "bare")
+        ),
     ):
         some = [one for one in found if one.shape in shapes]
         if len(some) < (1 if shapes is STRONG else 2):
