@@ -171,3 +171,31 @@ def test_a_chain_that_goes_on_with_and() -> None:
     text = "Test hat\n\nUS terms\n\nSizes: S; M; L\n\nBRIM\nCh 60; 66; 72 and join into a ring.\nRnd 1: Ch 1, sc in each ch around, join. (60; 66; 72 sc)\nRnd 2: Ch 1, sc in each sc around, join. (60; 66; 72 sc)\n"
     assert stitches(text) == [[60, 66, 72]] * 2
     assert found(text) == []
+
+
+def test_a_count_in_commas_that_is_shared_out() -> None:
+    """ "60, 66, 72 sc: 30, 33, 36 on the back and on the front" counts the whole in every size."""
+    text = "Test hat\n\nUS terms\n\nSizes: S, M, L\n\nBODY\nCh 60, 66, 72, join with sl st to form a ring.\nRnd 1: Ch 1, sc in each ch around, join. 60, 66, 72 sc\n"
+    text += "Rnd 2: Ch 1, sc in each sc around, join. You will have 60, 66, 72 sc: 30, 33, 36 on the back and on the front.\n"
+    report = check(text)
+    assert [cell.outcome.value for cell in worked_rows(report)[-1].cells] == ["agrees"] * 3
+
+
+@pytest.mark.parametrize("sign", [" / ", " – "])
+def test_spaced_signs_tell_the_number_of_sizes(sign: str) -> None:
+    """The lists settle how many sizes there are, where the line that names them could be cut in other ways."""
+    text = HAT.format(sign.join(["S/M", "L/XL", "2X/3X"]), *[sign.join(["60", "66", "72"])] * 2)
+    assert len(check(text).pattern.sizes) == 3
+    assert found(text) == []
+
+
+def test_figures_before_a_list() -> None:
+    """A chain's length, a yarn's weight and a ball's are no figures of the list beside them."""
+    text = HAT.format("S, M, L", "60, 66, 72", "60, 66, 72").replace(
+        "BRIM", "Yarn: worsted #4, 100, 120, 140 yds\n\nBRIM"
+    )
+    assert found(text + "Rnd 2: Ch 1, 60, 66, 72 sc, join. 60, 66, 72 sc\n") == []
+    text = HAT.format("S (M) L (XL)", "60 (66) 72 (78)", "60 (66) 72 (78)").replace(
+        "BRIM", "2 (2) 3 (3) 50 g balls of wool\n\nBRIM"
+    )
+    assert found(text) == []

@@ -56,6 +56,7 @@ _CUTS = tuple(
             r"\s*,\s*(?:(?:and|&|or)\s+)?|\s+(?:and|&|or)\s+",
             r"\s*:\s*",
             r"\s+[-–—]\s+",
+            r"\s+/\s+",
             r"(?<!\d [1-7])\s*/\s*",  # not the stroke of "25 1/2"
             r"\s*[-–—]\s*",
             r"\s{2,}|\t",
