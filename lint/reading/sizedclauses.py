@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-import regex
-
 from lint.amount import Amount
+from lint.expression import expression
 from lint.reading.audience import Audience, SizeWords
 from lint.reading.clausebase import SEPARATORS, all_read
 from lint.reading.placefirst import PlaceFirstClauses
@@ -24,7 +23,7 @@ _WHOLE = (
     Evenly,
     Shaping,
 )  # steps that are a clause each, and can fall away alone
-_SIZE = regex.compile(r"(?i)\bsizes?\b")
+_SIZE = expression(r"(?i)\bsizes?\b")
 _LONGEST = 14  # lexemes that name sizes: "for sizes 6-12 months, 12-18 months and 2 years only"
 
 

@@ -7,9 +7,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
-import regex
-
 from lint.amount import Amount
+from lint.expression import expression
 from lint.lexicon import Lexeme
 from lint.pattern import Stated
 from lint.reading.namedlists import TIMES, figure_of_size
@@ -17,7 +16,7 @@ from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.source import Span
 from lint.tree import MAKES_STITCHES, AlongEdge, FastenOff, OpenWork, OtherSide, Remark, Step, Unread, UseYarn
 
-_BRACKETED = regex.compile(r"[(\[{]")
+_BRACKETED = expression(r"[(\[{]")
 _SIGNS = (",", ":", ";", "/", "dash")
 _COUNTED = ("any_stitch", "times", "space")
 _FEWEST = 3  # figures of a list that is surely one over the sizes: "20 (22) sc" may be told of other things
