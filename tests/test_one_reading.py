@@ -8,7 +8,7 @@ from __future__ import annotations
 from typing import Any
 
 import pytest
-from helpers import all_findings, check, corrections, line_of
+from helpers import all_findings, check, corrections, counts, line_of
 
 
 def _made(report: Any) -> list[int | None]:
@@ -116,3 +116,19 @@ def test_the_place_where_a_number_is_left_out() -> None:
     text = text.replace("21 (25, 29, 33)", "21 (25, 33, 37)").replace("20 (24, 28, 32)", "20 (24, 28, 32, 36)")
     (finding,) = [one for one in check(text + "Row 3: Ch 1, sc in next 4 (5, 6, 7, 8) sc, turn. (4 (5, 6, 7, 8) sc)\n").findings if one.rule == "size-list-length"]  # fmt: skip
     assert "between 25 and 33" in finding.message
+
+
+def test_so_many_in_so_many_by_size() -> None:
+    """ "3 sc in next 3 (4, 5) sts" is three in each for every size, for the larger ones can't read it otherwise."""
+    text = "Test hat\n\nUS terms\n\nSizes: S (M, L)\n\nBRIM\nRow 1: Fsc 12 (16, 20), turn.\nRow 2: Ch 1, 3 sc in next 3 (4, 5) sts, sc in each st to end.\n"
+    assert [counts(check(text), size)[1] for size in range(3)] == [18, 24, 30]
+
+
+def test_a_size_whose_count_is_wrong_reads_as_the_others() -> None:
+    """What the chain at the start stands for is settled by the sizes whose counts come out, for the one that slips, too."""
+    text = (
+        "Test vest\n\nUK terms\n\nSizes: S (M, L, XL)\n\nBACK\nMake 22 (24, 27, 28)ch.\n"
+        "Row 1: 1htr in 3rd ch from hook, 1htr in each ch to end, turn. 20 (22, 24, 26) sts\n"
+        "Row 2: 2ch, 1htr in each st to end, turn. 20 (22, 24, 26) sts\n"
+    )
+    assert [counts(check(text), size)[0] for size in range(4)] == [20, 22, 25, 26]

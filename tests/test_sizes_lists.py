@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 import regex
-from helpers import check, mades
+from helpers import check, mades, worked_rows
 
 # one pattern in every notation: {a|b|c|d} is written as that notation writes it
 TEXT = """Test vest
@@ -45,9 +45,10 @@ NOTATIONS = {
     "alternating": lambda v: " ".join(f"({one})" if index % 2 else one for index, one in enumerate(v)),
     "strokes": lambda v: "/".join(v),
     "groups": lambda v: f"{v[0]} ({', '.join(v[1:3])})" + (f" ({', '.join(v[3:])})" if v[3:] else ""),
+    "first group bare": lambda v: f"{', '.join(v[:2])} ({', '.join(v[2:])})",
     "one bracket": lambda v: f"({', '.join(v)})",
 }
-BARE = {"semicolons": "; ".join, "commas": ", ".join, "bare hyphens": "-".join}
+BARE = {"semicolons": "; ".join, "commas": ", ".join, "bare hyphens": "-".join, "bare colons": ":".join}
 LISTS = regex.compile(r"\{([^{}]*\|[^{}]*)\}")
 PLACES = [match.start() for match in LISTS.finditer(TEXT)]
 
@@ -91,8 +92,9 @@ def test_one_number_missing_without_brackets(notation: str, words: str) -> None:
     place = TEXT.index(words)
     assert found(written(notation)) == []
     assert found(written(notation, place, lambda values: values[:-1])) == [(TEXT.count("\n", 0, place) + 1, "4", "3")]
-    row = check(written(notation, place, lambda values: values[:-1])).ledger.rows
-    assert any(all(cell.made is None for cell in one.cells) for one in row) or words == "{1|1"
+    rows = check(written(notation, place, lambda values: values[:-1])).ledger.rows
+    lost = any(all(cell.made is None for cell in one.cells) for one in rows)
+    assert lost == (words != "{10|") or words == "{1|1"  # what is printed of a row's count changes none of its stitches
 
 
 @pytest.mark.parametrize("notation", ["brackets", "strokes", "alternating"])
@@ -128,3 +130,72 @@ def test_a_count_and_the_next_lines_label_are_no_list():
     )
     assert report.pattern.sizes in ((), None) or len(report.pattern.sizes) < 2
     assert [made.stitches for made in mades(report)] == [6, 12, 12, 18]
+
+
+HAT = "Test hat\n\nUS terms\n\nSizes: {}\n\nBRIM\nCh {}, join with sl st to form a ring.\nRnd 1: Ch 1, sc in each ch around, join. ({} sc)\n"
+
+
+def stitches(text: str) -> list[list[int | None]]:
+    """What every labelled row makes in each size."""
+    return [
+        [cell.made.stitches if cell.made is not None else None for cell in row.cells]
+        for row in worked_rows(check(text))
+    ]
+
+
+def test_colons_in_two_sizes() -> None:
+    """ "8:10 sts" and "Rnds 2-4:5:" are lists in two sizes as well; nothing is wrong with them."""
+    text = HAT.format("Child:Adult", "60:72", "60:72") + "Rnds 2-4:5: Ch 1, sc in each st around, join. (60:72 sc)\n"
+    assert stitches(text)[1:] == [[60, 72]] * 3 + [[None, 72]]
+    assert not [finding for finding in check(text).findings if "sc" in finding.message]
+
+
+def test_colons_that_part_no_sizes() -> None:
+    """A label's colon is its own, and a ratio or a time of day is no list."""
+    report = check(
+        HAT.format("S:M:L", "60:66:72", "60:66:72")
+        + "Rnd 2:60:66:72 sc, join.\nBlock it for 1:30 hours, diluted 1:4.\n"
+    )
+    assert [[cell.made.stitches for cell in row.cells] for row in worked_rows(report)] == [[60, 66, 72]] * 2
+    assert not [finding for finding in report.findings if finding.rule == "size-list-length"]
+
+
+def test_what_sizes_are_also_called() -> None:
+    """ "S:M:L (child : woman : man)" are three sizes, told twice, for the lists have three figures."""
+    report = check(HAT.format("S:M:L (child : woman : man)", "60:66:72", "60:66:72"))
+    assert report.pattern.sizes == ("S", "M", "L")
+
+
+def test_a_chain_that_goes_on_with_and() -> None:
+    """ "Ch 60; 66; 72 and join" has three figures."""
+    text = "Test hat\n\nUS terms\n\nSizes: S; M; L\n\nBRIM\nCh 60; 66; 72 and join into a ring.\nRnd 1: Ch 1, sc in each ch around, join. (60; 66; 72 sc)\nRnd 2: Ch 1, sc in each sc around, join. (60; 66; 72 sc)\n"
+    assert stitches(text) == [[60, 66, 72]] * 2
+    assert found(text) == []
+
+
+def test_a_count_in_commas_that_is_shared_out() -> None:
+    """ "60, 66, 72 sc: 30, 33, 36 on the back and on the front" counts the whole in every size."""
+    text = "Test hat\n\nUS terms\n\nSizes: S, M, L\n\nBODY\nCh 60, 66, 72, join with sl st to form a ring.\nRnd 1: Ch 1, sc in each ch around, join. 60, 66, 72 sc\n"
+    text += "Rnd 2: Ch 1, sc in each sc around, join. You will have 60, 66, 72 sc: 30, 33, 36 on the back and on the front.\n"
+    report = check(text)
+    assert [cell.outcome.value for cell in worked_rows(report)[-1].cells] == ["agrees"] * 3
+
+
+@pytest.mark.parametrize("sign", [" / ", " – "])
+def test_spaced_signs_tell_the_number_of_sizes(sign: str) -> None:
+    """The lists settle how many sizes there are, where the line that names them could be cut in other ways."""
+    text = HAT.format(sign.join(["S/M", "L/XL", "2X/3X"]), *[sign.join(["60", "66", "72"])] * 2)
+    assert len(check(text).pattern.sizes) == 3
+    assert found(text) == []
+
+
+def test_figures_before_a_list() -> None:
+    """A chain's length, a yarn's weight and a ball's are no figures of the list beside them."""
+    text = HAT.format("S, M, L", "60, 66, 72", "60, 66, 72").replace(
+        "BRIM", "Yarn: worsted #4, 100, 120, 140 yds\n\nBRIM"
+    )
+    assert found(text + "Rnd 2: Ch 1, 60, 66, 72 sc, join. 60, 66, 72 sc\n") == []
+    text = HAT.format("S (M) L (XL)", "60 (66) 72 (78)", "60 (66) 72 (78)").replace(
+        "BRIM", "2 (2) 3 (3) 50 g balls of wool\n\nBRIM"
+    )
+    assert found(text) == []

@@ -94,8 +94,8 @@ def test_one_size(line: str) -> None:
     "row",
     [
         "Row 2: Ch 1, sc in each of next 3 (4, 5) sts, 2 sc in next st, sc in each st across, turn.",
-        "Row 2: Ch 1, sc in each st across, turn. 20 (22) 24 sts.",
         "Row 2: Ch 1, sc in each st to last 2/3/4 sts, turn.",
+        "Row 2: Ch 1, 17 (18, 19, 20) sc, sc in each st across, turn.",
         "Row 2: Ch 1, [sc in next st, 2 sc in next st] 2 (3, 4) times, sc in each st across, turn.",
         "Row 2: Ch 1, (sc in next st) 20 (21) times, turn.",
         "Row 2: Ch 1, sc in each st across, turn. (20 (22) sc)",
@@ -112,14 +112,35 @@ def test_a_list_that_fits_no_number_of_sizes_is_never_worked_by_its_first_figure
     assert {"not-understood", "size-list-length", "sizes-unnamed"} & {finding.rule for finding in report.findings}
 
 
-@pytest.mark.parametrize(("line", "made_of"), [("", None), ("Sizes: S (M, L, XL, 2X)", 20)])
-def test_a_count_that_fits_no_number_of_sizes(line: str, made_of: int | None) -> None:
-    """A printed count changes no stitch: its row is worked by its words where the sizes are known, and the list is told."""
-    text = f"Test cuff\n\n{line}\n\nUS terms\n\nCUFF\nCh 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (20 sc)\nRow 2: Ch 1, sc in each st across, turn. (20 (22, 24) sc)\n"
+@pytest.mark.parametrize(
+    "count",
+    [
+        "20 (22) 24 sts.",
+        "– 20 (22, 24) sc",
+        "= 20 (22, 24)",
+        "You will have 20 (22, 24) sts.",
+        "(20, 22, 24)",
+        "(20, 22, 24) sts",
+        "[20, 22, 24 sc]",
+        "20 (22, 24, 26, 28, 30) sts.",
+    ],
+)
+def test_a_count_that_fits_no_number_of_sizes(count: str) -> None:
+    """A printed count changes no stitch: its row is worked by its words where the sizes are known, and the list is told once."""
+    line = "Sizes: S (M, L, XL, 2X)"
+    text = f"Test cuff\n\n{line}\n\nUS terms\n\nCUFF\nCh 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (20 sc)\nRow 2: Ch 1, sc in each st across, turn. {count}\n"
     report = check(text)
     last = [row for row in report.ledger.rows if row.row.label is not None][-1]
-    assert {cell.made and cell.made.stitches for cell in last.cells} == {made_of}
-    assert {"not-understood", "size-list-length", "sizes-unnamed"} & {finding.rule for finding in report.findings}
+    assert [cell.made and cell.made.stitches for cell in last.cells] == [20] * 5
+    assert [finding.rule for finding in report.findings if "20" in finding.message] == ["size-list-length"]
+
+
+def test_a_count_of_sizes_that_are_not_named() -> None:
+    """Where no sizes are named, a row with such a count is not recomputed, which is told."""
+    text = "Test cuff\n\nUS terms\n\nCUFF\nCh 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (20 sc)\nRow 2: Ch 1, sc in each st across, turn. (20 (22, 24) sc)\n"
+    report = check(text)
+    assert made(text)[-1] == [None]
+    assert {"not-understood", "sizes-unnamed"} & {finding.rule for finding in report.findings}
 
 
 def test_a_chain_that_fits_no_number_of_sizes() -> None:

@@ -117,9 +117,15 @@ def _begins(row: LedgerRow, before: LedgerRow) -> str:
     first = _first(row.row.steps)
     if isinstance(first, Chain) or last_chain(before.row.steps) is not None:
         return "chain"
-    if any(isinstance(step, RowCall) for step in walk(before.row.steps)):
-        return ""  # the row called for may end with the chain
+    if any(isinstance(step, RowCall) or _hangs(step) for step in walk(before.row.steps)):
+        return ""  # the row called for may end with the chain; slip stitches up another piece stand for one
     return "stitch" if isinstance(first, Work) and first.stitch != "sl st" else ""
+
+
+def _hangs(step: Step) -> bool:
+    """ "sl st in next 2 sts of the leg"."""
+    slips = isinstance(step, Work) and step.stitch == "sl st"
+    return slips and any(place.which is Which.ELSEWHERE for place in step.places)
 
 
 def _turns(before: LedgerRow, row: LedgerRow) -> bool | None:

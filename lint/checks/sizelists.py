@@ -4,13 +4,16 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator
+from dataclasses import replace
 from itertools import pairwise
 
 from lint.checks.context import Context
 from lint.expression import expression
 from lint.finding import Finding
 from lint.pattern import Row
+from lint.reading.figures import FIRST_BARE
 from lint.reading.listings import Listing, listings
+from lint.reading.sizes import shown_by_lists
 from lint.source import Span
 from lint.tree import Remark
 
@@ -29,7 +32,10 @@ def wrong_lists(context: Context) -> list[tuple[Span, int, int]]:
     rows = [row for part in context.pattern.parts for row in part.rows]
     right: Counter[str] = Counter()
     wrong: dict[str, list[Listing]] = {}
+    first_bare = shown_by_lists(context.source.text).first_bare(sizes)
     for one in listings(context.source.text, sizes):
+        if one.shape == FIRST_BARE and not first_bare:  # "ch 1, 20 (24, 28) sc" is a number and a list
+            one = replace(one, numbers=frozenset({min(one.numbers)}))
         around = [row for row in rows if row.span.start <= one.span.start < row.span.end]
         gates = {len(row.sizes) for row in around if row.sizes is not None}
         labels = [row.label for row in around if row.label is not None and row.label.span.end <= one.span.start]
@@ -39,7 +45,7 @@ def wrong_lists(context: Context) -> list[tuple[Span, int, int]]:
         elif not one.numbers & gates:
             wrong.setdefault(_family(one), []).append(one)
     for span in _short_in_labels(context, rows):
-        if not any(one.span == span for found in wrong.values() for one in found):
+        if not any(_meet(one.span, span) for found in wrong.values() for one in found):
             wrong.setdefault("brackets", []).append(Listing(span, "brackets", frozenset({2})))
     lists = [
         (one.span, one.shown, sizes)
@@ -48,13 +54,15 @@ def wrong_lists(context: Context) -> list[tuple[Span, int, int]]:
         for one in found
     ]
     counts = [step for row in rows for step in row.steps if isinstance(step, Remark) and step.unfit]
+    if not right and len(counts) >= _ENOUGH:
+        counts = counts[:1]  # no list fits the sizes: they are misread or misprinted, which is one question
     told = [span for span, _, _ in lists]
-    lists += [
-        (step.span, step.unfit, sizes)
-        for step in counts
-        if not any(span.start < step.span.end and step.span.start < span.end for span in told)
-    ]
+    lists += [(step.span, step.unfit, sizes) for step in counts if not any(_meet(span, step.span) for span in told)]
     return lists
+
+
+def _meet(one: Span, other: Span) -> bool:
+    return one.start < other.end and other.start < one.end
 
 
 def _short_in_labels(context: Context, rows: list[Row]) -> Iterator[Span]:
@@ -70,7 +78,7 @@ def _short_in_labels(context: Context, rows: list[Row]) -> Iterator[Span]:
 
 def _family(one: Listing) -> str:
     """The shape, by which lists are judged together: "4 (5, 6) (7)" may lack its second bracket."""
-    return "brackets" if one.shape == "groups" else one.shape
+    return "brackets" if one.shape in ("groups", FIRST_BARE) else one.shape
 
 
 def check_lists(context: Context) -> Iterator[Finding]:
@@ -86,7 +94,10 @@ def _by_the_row(context: Context, span: Span) -> str:
     row = next((one for one in context.ledger.rows if one.row.span.start <= span.start < one.row.span.end), None)
     if row is None or row.row.stated is not None or any(cell.made is None for cell in row.cells):
         return ""
-    first, *others = [str(cell.made.stitches) for cell in row.cells if cell.made is not None]
+    made = [cell.made.stitches for cell in row.cells if cell.made is not None]
+    if not all(made):  # a foundation chain has a length, and no count
+        return ""
+    first, *others = map(str, made)
     return f" By the words of the row the counts are {first} ({', '.join(others)})."
 
 

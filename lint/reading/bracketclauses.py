@@ -8,11 +8,10 @@ from lint.amount import ONE, Amount
 from lint.lexicon import Lexeme
 from lint.place import Place, Which
 from lint.reading import counts, notes, repeats
-from lint.reading.audience import SizeWords
 from lint.reading.clausebase import SEPARATORS, all_read
-from lint.reading.placefirst import PlaceFirstClauses
 from lint.reading.places import places
 from lint.reading.sidewords import along_side
+from lint.reading.sizedclauses import SizedClauses
 from lint.reading.stream import CLOSERS, OPENERS
 from lint.reading.targets import ANY
 from lint.reading.times import times as read_times
@@ -30,7 +29,6 @@ from lint.tree import (
     RowCall,
     Skip,
     Step,
-    Times,
     TimesKind,
     Turn,
     Unread,
@@ -43,26 +41,8 @@ _HOW_FAR = ("around", "across", "to", "number", "all", "another", "more")
 _NAMES = ("group_word", "special", "one_stitch", "picot", "corner")  # what a bracket may be called
 
 
-class BracketClauses(PlaceFirstClauses):
+class BracketClauses(SizedClauses):
     """What stands in brackets is told by what follows them."""
-
-    def for_some_sizes(self, start: int, close: int) -> bool:
-        """ "(size L only: sc in next 4 sts)": worked once by the sizes that are named, and not at all by the others."""
-        stream, sizes = self.stream, self.stream.vocabulary.sizes
-        colon = next((i for i in range(start + 1, close) if stream.lexemes[i].kind == ":"), close)
-        if sizes < 2 or colon == close or not stream.vocabulary.size_names:
-            return False
-        heard = SizeWords(tuple(stream.vocabulary.size_names)).audience(stream.words(start + 1, colon))
-        if heard is None or not heard.sure or not heard.sizes:
-            return False
-        items = self.read_inside(stream.inside(colon + 1, close))
-        if not items or not all_read(items):
-            return False
-        stream.at = close + 1
-        span = stream.span_from(start)
-        once = Amount(tuple(int(size in heard.sizes) for size in range(sizes)))
-        self.steps.append(Repeat(span, tuple(items), Times(span, TimesKind.IN_ALL, once)))
-        return True
 
     def read_bracket(self) -> bool:
         stream = self.stream

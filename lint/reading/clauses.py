@@ -39,12 +39,13 @@ from lint.reading.runs import place_come_to, side_by_side
 from lint.reading.settingout import set_out
 from lint.reading.shortlists import crosses, signs_as_commas
 from lint.reading.sidewords import all_sides, other_sides
+from lint.reading.sizeguard import none_passed_over
 from lint.reading.skips import at_both_ends
 from lint.reading.somebody import about_somebody
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.together import told_together
 from lint.reading.tunisianclauses import bars_as_stitches, loops_as_stitches
-from lint.reading.unfit import unfit_lists_unread, without_unfit_counts
+from lint.reading.unfit import unfit_lists_unread, with_unfit_folded, without_unfit_counts
 from lint.reading.wordclauses import WordClauses
 from lint.tree import (
     MAKES_STITCHES,
@@ -73,17 +74,17 @@ def read_row(stream: Stream) -> Reading:
         return reading
     stream = without_short_stops(stream).with_size_lists()
     words = stream.lexemes
+    stream, unfit = with_unfit_folded(stream)
     stream = signs_as_commas(figures_as_stitches(colours_apart(bars_as_stitches(crosses(stream)))))
     stream = counts_set_apart(stream.without(asides(stream) | emphasis(stream)))
     parser = Clauses(stream, reading, top=True)
     parser.run()
     reading.steps = nothing_swallowed(unclear_markers(reading.steps, stream.lexemes), stream.lexemes)
+    reading.steps = none_passed_over(reading.steps, stream.lexemes, stream.vocabulary)
     sizes = stream.vocabulary.sizes
-    reading.steps, counts = without_unfit_counts(reading.steps, stream.lexemes, sizes)
-    read = [item for item in stream.lexemes if not any(one.start <= item.start < one.end for one in counts)]
+    reading.steps, reading.stated, counts = without_unfit_counts(reading.steps, reading.stated, unfit)
+    read = [item for item in words if not any(one.start <= item.start < one.end for one in counts)]
     reading.steps = unfit_lists_unread(reading.steps, read, sizes, stream.vocabulary.size_names)
-    if reading.stated is not None and any(one.start <= reading.stated.span.start < one.end for one in counts):
-        reading.stated = None
     reading.steps = at_both_ends(reading.steps, stream)
     reading.steps = picots_closed(joined_on_the_way(fold_loose(reading.steps)))
     reading.steps = chain_told_by_count(side_by_side(closing_join(place_come_to(reading.steps))), stream.lexemes)
@@ -191,6 +192,8 @@ class Clauses(WordClauses):
         if kind in ("at", "in", "for") and self.read_last_pass(start):
             return True
         stream.at = start
+        if self.sizes_behind(start):
+            return True
         if (not start or stream.kind(-1) in (".", ";", ":", "and", *CLOSERS)) and self.edges_joined(start):
             return True
         if not self.runs_on(start) and self.read_chain_note(start):

@@ -30,6 +30,7 @@ from lint.reading.rings import ring_words
 from lint.reading.stream import Stream, Vocabulary
 from lint.reading.tallies import tell_tallies
 from lint.reading.terms import Terms, find_terms
+from lint.reading.unfit import without_unfit_series
 from lint.rulebook import Rulebook
 from lint.source import SourceText, Span
 from lint.tree import (
@@ -87,7 +88,8 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
         )
         is not None,
     )
-    vocabulary = replace(vocabulary, figured=figures_explained(source.text))
+    first_bare = layout.first_bare
+    vocabulary = replace(vocabulary, figured=figures_explained(source.text), first_bare=first_bare)
     reader = _RowReader(source, lexicon, vocabulary)
     parts = tuple(part for part in (reader.part(item) for item in layout.parts) if part.rows)
     parts = with_first_uses(with_borrowed(parts))
@@ -194,6 +196,8 @@ class _RowReader:
             if self.vocabulary.sizes not in rows:
                 stated = stated.over_sizes(self.vocabulary.sizes)
             if stated.series and len(stated.series) not in rows:  # neither one for each size nor one for each row
+                steps, stated = without_unfit_series(steps, stated, self.vocabulary.sizes if rows == {1} else 1)
+            if stated is not None and stated.series and len(stated.series) not in rows:
                 words = self.source.slice(stated.span)
                 steps = (Unread(stated.span, words, f"the count has {len(stated.series)} figures"), *steps)
         if stated is not None and self._of_another_row(text, label, stated.span.start):

@@ -37,6 +37,7 @@ _SAME = {
 }
 _BETWEEN = (",", ":", ";", "/", "-", "|", "and")  # what parts the numbers of one list; one list has one of them
 _IN_LABELS = ("/", ";", ":", "|")  # between bare numbers; a label's commas name several rows
+FIRST_BARE = "first group bare"  # the pattern's lists are such as "8, 9 (10, 11)", which elsewhere are two numbers
 _MOST_ROWS = 2000
 _UNLIKE = 8  # rows by which sizes may differ, and the double: beyond that, brackets hold something else
 
@@ -51,17 +52,18 @@ def size_list(tokens: list[str], sizes: int, bare: tuple[str, ...]) -> tuple[tup
     return None
 
 
-def sized_numbers(text: str, sizes: int, commas: bool = False) -> tuple[Numbers, ...] | None:
+def sized_numbers(text: str, sizes: int, commas: bool = False, first_bare: bool = False) -> tuple[Numbers, ...] | None:
     """The row numbers of each size; one entry where all sizes have the same; None where no reading fits the sizes.
 
-    `commas`: whether numbers parted by commas alone are a list over the sizes, not several rows.
+    `commas`: whether numbers parted by commas alone are a list over the sizes, not several rows; `first_bare`: whether
+    lists are in groups of which the first has no brackets.
     """
     tokens = [_SAME.get(found, found) for found in _tokens(text)]
     if "or" in tokens and not commas:  # "Rows 3 to 5, 6 or 7": no row is worked or not as the maker likes
         found = sized_numbers(text, sizes, commas=True) if sizes > 1 else None
         return found if found is not None and len(found) > 1 else None
     if sizes > 1:
-        bare = (*_bare(sizes), ",") if commas else _bare(sizes)
+        bare = (*_bare(sizes), *([","] if commas else []), *([FIRST_BARE] if first_bare else []))
         for read in (_from_to, _listed, _side_by_side):
             for values, end in read(tokens, 0, sizes, bare):
                 if end == len(tokens) and _alike(values):
@@ -138,6 +140,8 @@ def _lists(
     yield from _bracketed(tokens, at, sizes, item)
     yield from _alternating(tokens, at, sizes, item)
     yield from _grouped(tokens, at, sizes, item)
+    if FIRST_BARE in bare:
+        yield from _first_bare(tokens, at, sizes, item)
     for sign in bare:  # "8/9/10", "8; 9; 10", "8-9-10"
         for values, end in _parted(tokens, at, sizes, item, sign):
             if tokens[end : end + 1] != [sign] or not "".join(tokens[end + 1 : end + 2]).isdigit():
@@ -190,6 +194,14 @@ def _grouped(tokens: list[str], at: int, sizes: int, item: Callable[[list[str], 
         return
     for first, end in item(tokens, at):
         yield from _more_groups(tokens, end, (first,), sizes, item)
+
+
+def _first_bare(tokens: list[str], at: int, sizes: int, item: Callable[[list[str], int], Ends]) -> Lists:
+    """ "8, 9, 10 (11, 12, 13) (14, 15, 16)": the sizes in groups of which the first has no brackets."""
+    for number in range(2, sizes):
+        for values, end in _parted(tokens, at, number, item, ","):
+            if tokens[end : end + 1] == ["("]:
+                yield from _more_groups(tokens, end, values, sizes, item)
 
 
 def _more_groups(
@@ -268,4 +280,4 @@ def _side_by_side(tokens: list[str], at: int, sizes: int, bare: tuple[str, ...])
                     yield tuple((*one, *other) for one, other in zip(values, others, strict=True)), last
 
 
-__all__ = ["numbers_of", "size_list", "sized_numbers"]
+__all__ = ["FIRST_BARE", "numbers_of", "size_list", "sized_numbers"]

@@ -106,11 +106,11 @@ _LONGEST = 500  # characters of a label, and more
 class LabelReader:
     """Finds labels by the label words of rules/layout.yaml."""
 
-    def __init__(self, layout: LayoutFile, sizes: int = 1, commas: bool = False) -> None:
-        """`commas`: whether the pattern's lists over the sizes are parted by commas alone."""
+    def __init__(self, layout: LayoutFile, sizes: int = 1, commas: bool = False, first_bare: bool = False) -> None:
+        """`commas`: whether the pattern's lists over the sizes are parted by commas alone; `first_bare`: "8, 9 (10, 11)"."""
         self._layout = layout
         self._sizes = sizes
-        self._commas = commas
+        self._commas, self._first_bare = commas, first_bare
         self._rows = {word.lower() for word in layout.row_words}
         self._rounds = {word.lower() for word in layout.round_words}
         self._either = {word.lower() for word in layout.either_words}
@@ -164,7 +164,7 @@ class LabelReader:
 
     def for_sizes(self, sizes: int) -> LabelReader:
         """The same reader for lists of another length."""
-        return LabelReader(self._layout, sizes, self._commas)
+        return LabelReader(self._layout, sizes, self._commas, self._first_bare)
 
     def bare_number(self, line: str) -> bool:
         """Whether a line starts with a number as list items do: "3) …", "7-11) …", "4. …"."""
@@ -207,7 +207,7 @@ class LabelReader:
         """The numbers of the first size, those of every size where they differ, and whether they can't be told."""
         if self._sizes == 1:
             return numbers_of(_BRACKETED.sub("", figures)), (), False
-        found = sized_numbers(figures, self._sizes, self._commas)
+        found = sized_numbers(figures, self._sizes, self._commas, self._first_bare)
         if found is None:
             return numbers_of(_BRACKETED.sub("", figures)), (), True
         return next(numbers for numbers in found if numbers or len(found) == 1), found if len(found) > 1 else (), False
@@ -303,7 +303,8 @@ def _figures(word: str, sized: bool) -> str:
     run = r"\s*(?:[-–—−]|\bto\b|\bthru\b|\bthrough\b)\s*"  # "5 to 9; 5 to 10; 5 to 11"
     joint = r"\s*(?:[-–—−]|\bto\b|\bthru\b|\bthrough\b|&|\band\b|,?\s*\bor\b|,|/)\s*"
     more = rf"{joint}(?:{word}\s*[:.]?\s*)?(?:{_NUMBER}{unit}|(?<=[a-z]\s*|\d[-–]){bracket}|(?<=\d\s[-–]\s){ends})|\s*,?\s*{bracket}|{after}|\s*;\s*{_NUMBER}(?:(?={run}{_NUMBER}){run}{_NUMBER}|(?=\s*(?:[;:]|{word}\b)))"
-    return rf"(?:{_NUMBER}|{empty}|{bracket})(?:{more})*"
+    colons = r"(?:(?<=\d)(?::| : )\d+(?:[-–]\d+)?)+(?=\s?[:.](?:\s|$)|\s?(?:-|–|\bto\b)\s?\d)"  # "2-24:28:32:", which has the label's own sign behind it
+    return rf"(?:{_NUMBER}|{empty}|{bracket})(?:{more}|{colons})*"
 
 
 @lru_cache(maxsize=8)

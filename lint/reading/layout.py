@@ -9,7 +9,7 @@ from lint.pattern import Label, Section
 from lint.reading.gates import GateReader, Passage, Sizes
 from lint.reading.headings import GATE, LIKE_ANOTHER, Line, PartHeadings, begins_work
 from lint.reading.headless import headless_lists
-from lint.reading.labels import LabelReader
+from lint.reading.labels import Found, LabelReader
 from lint.reading.leaving import Leaving, cut_after, leavings
 from lint.reading.numbering import labelled_by_number, next_in_number
 from lint.reading.sections import Heading, section_finder
@@ -44,6 +44,7 @@ _NO_ROW = 10**9
 _MAKES = r"(?i)\b(?:\d+\s?)?(?:sc|dc|hdc|tr|htr|ch|mr|magic)\b"
 _CHAIN_BEHIND = expression(r"(?i)[.;:]\s+(?=(?:with \w+, )?ch(?:ain)?s?\b\s*-?\s*\d)")
 # a line cut in the middle of a sentence: "… at end of", and in the next "Row 64. 145 sts."
+_NO_FIGURES = expression(r"[^\d\s()\[\]{},;:/–—-]")
 _LABEL_CUT = expression(r"(?i)[\W_]*(?:\d{1,3}(?:st|nd|rd|th)|rows?|rnds?|rounds?|next|foundation)\b[^.:]{0,80}$")
 
 
@@ -80,6 +81,7 @@ class Layout:
     prose: list[Span]
     sizes: tuple[str, ...] = ()
     sizes_unnamed: Span | None = None  # the first list, where lists alone tell that there are sizes
+    first_bare: bool = False  # lists over the sizes are such as "8, 9 (10, 11)"
 
 
 class LayoutReader:
@@ -90,7 +92,8 @@ class LayoutReader:
         self.finder = section_finder(book.layout)
         self.size_line = find_sizes(source, self.finder)
         self.sizes = self.size_line.names  # their number decides what a run of figures is
-        self.labels = LabelReader(book.layout, max(1, len(self.sizes)), self.size_line.commas)
+        lists = self.size_line.commas, self.size_line.first_bare
+        self.labels = LabelReader(book.layout, max(1, len(self.sizes)), *lists)
         self.gates = GateReader(self.sizes, size_glosses(source.text, self.sizes))
         self.passage = Passage(self.gates)
         self.later: list[Leaving] = []  # sizes that leave off after a row that is not reached yet
@@ -108,7 +111,7 @@ class LayoutReader:
         self.sized = SizedLines(self.lines, self.labels, self.headings, self.passage, len(self.sizes), self.bare)
 
     def read(self) -> Layout:
-        layout = Layout(None, None, [], [], [], self.sizes, self.size_line.unnamed)
+        layout = Layout(None, None, [], [], [], self.sizes, self.size_line.unnamed, self.size_line.first_bare)
         part: PartText | None = None
         section: str | None = None
         row: RowText | None = None
@@ -167,7 +170,7 @@ class LayoutReader:
             found = self.sized.label(line, self.bare and begun) if not hangs else None
             if found is None and not hangs and part is not None and section is None:
                 found = next_in_number(self.labels, line, part.rows[-1].label if part.rows else None)
-            if found is None and not hangs and (longer := self._with_next(index, line)) is not None:
+            if not hangs and (longer := self._with_next(index, line, found)) is not None:
                 found, line, cut = self.sized.label(longer, False), longer, index + 1
             if found is not None:
                 part = self._part_for_row(layout, part, found.piece, found.label.span)
@@ -274,14 +277,17 @@ class LayoutReader:
             layout.title, layout.title_span = None, None
         return layout
 
-    def _with_next(self, index: int, line: Line) -> Line | None:
+    def _with_next(self, index: int, line: Line, found: Found | None) -> Line | None:
         """The line with the next one, if a label begins in it and ends in that: "44th (46th, 48th) to 56th (58th,"."""
         below = self.lines[index + 1] if index + 1 < len(self.lines) else None
+        if found is not None and (found.label.by_size or _NO_FIGURES.search(line.text, found.body - line.start)):
+            return None  # a label with the numbers of all sizes, or one that has its work behind it
         if below is None or below.blank or not _LABEL_CUT.match(line.text):
             return None
         longer = Line(line.start, line.text + " " * (below.start - line.end) + below.text)
-        found = self.sized.label(longer, False)
-        return longer if found is not None and below.start < found.body else None
+        cut, found = found is not None, self.sized.label(longer, False)
+        whole = found is not None and below.start < found.body
+        return longer if whole and (not cut or found.label.by_size) else None
 
     def _leave(self, leaving: Leaving, part: PartText) -> None:
         """Sizes leave off; the rows that they work no more are taken from the labels of those that stand above."""

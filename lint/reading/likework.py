@@ -66,9 +66,18 @@ _GOES_ON = expression(
 )
 
 
+_SHAPES = expression(
+    r"(?i)\b(?:inc(?:reas(?:e|ing))?|dec(?:reas(?:e|ing))?)\b(?=[^.;]*\b(?:rows?|rnds?|rounds?)\b)[^.;]*\b(?:times|until|till|to\s+\d)\b"
+)
+
+
 def goes_on(reading: Reading, words: str) -> bool:
-    """Whether a line bids to go on for some rows in a way that is not known: "Keep increasing like this for 7 rounds"."""
-    return any(isinstance(step, Unread) for step in reading.steps) and _GOES_ON.match(words) is not None
+    """Whether a line bids to go on for some rows in a way that is not known: "Keep increasing like this for 7 rounds".
+
+    So does one that shapes them: "Work in patt, and dec 1 st at each end of every 3rd row 4 times".
+    """
+    told = _GOES_ON.match(words) is not None or _SHAPES.search(words) is not None
+    return told and any(isinstance(step, Unread) for step in reading.steps)
 
 
 _ALONG = ("along", "up", "down")

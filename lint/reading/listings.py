@@ -11,6 +11,7 @@ from dataclasses import dataclass
 import regex
 
 from lint.expression import expression
+from lint.reading.figures import FIRST_BARE
 from lint.source import Span
 
 _ONE = r"(?:\d+(?:\.\d+)?(?:\s?[¼½¾⅓⅔⅛⅜⅝⅞]|\s\d/\d)?(?:st|nd|rd|th)?|[¼½¾]|[-–—](?=\s*[,:;)\]}])|\b(?:zero|one|two|three|four|five|six|seven|eight|nine|ten|twelve)\b)"
@@ -25,15 +26,20 @@ _STITCHES = expression(r"\s*(?:sts?|stitches|sc|hdc|htr|dc|tr|chs?|d\.c|s\.c|ch\
 _GROUP = rf"[(\[{{]\s*{_ONE}(?:\s*[,:;]\s*{_ONE})*(?:,?\s+(?:and|&)\s+{_ONE})?\s*[)\]}}]"
 _NOT_ROWS = r"(?<!\b(?:rows|rnds|rounds|rds)\.?\s)"  # "Rep Rows 2, 4, 6"
 _CHAINED = expression(r"(?i)\bch(?:ain)?s?\s*$")  # "Ch 61 (71)" has a figure for another size in its brackets
+_OF_ELSE = expression(r"(?i)(?:\bch(?:ain)?\s|#\s?)$")
 _GOES_ON = expression(r"\s?,?\s?[(\[]\s*[\d-]")
 _ROWS = expression(r"(?i)\b(?:rows?|rnds?|rounds?|rds?)\.?\s*$")
 _NO_LABEL = r"(?!\s*\n\s*\d+(?:\s?[-–]\s?\d+)?\s?(?:[).:]|r(?:n?d|ow|ound)s?\b))"  # the next line's label: "sc 12 [30]", "10) sc 6"
+_NO_WEIGHT = r"(?!\s?\d+\s?(?:g|gr|grams?|x|×)\b)"  # "4 (5) 6 (7) 50 g balls"
 SHAPES = {
     "brackets first": expression(
         rf"(?<![\w.,/¼½¾)\]-])(?<![\d½¼¾)\]]\s)(?P<list>(?>[(\[]{_ONE}[)\]]\s?{_ONE}(?:\s?[(\[]{_ONE}[)\]]\s?{_ONE})*(?:\s?[(\[]{_ONE}[)\]])?))(?!\s?,?\s?[(\[]\s?\d)"
     ),
     "alternating": expression(
-        rf"(?<![\w.,/¼½¾-])(?P<list>(?>{_RUN}(?:\s?[(\[]{_ONE}[)\]]{_NO_LABEL}\s?{_ONE})+(?:\s?[(\[]{_ONE}[)\]])?))(?!\s?,?\s?[(\[]\s?\d)"
+        rf"(?<![\w.,/¼½¾-])(?P<list>(?>{_RUN}(?:\s?[(\[]{_ONE}[)\]]{_NO_LABEL}{_NO_WEIGHT}\s?{_ONE})+(?:\s?[(\[]{_ONE}[)\]])?))(?!\s?,?\s?[(\[]\s?\d)"
+    ),
+    FIRST_BARE: expression(
+        rf"(?<![\w.,/¼½¾-])(?<!\d,\s)(?P<list>(?:(?P<head>{_RUN}), )+{_ONE}\s?{_GROUP}(?:\s?,?\s?{_GROUP})*)"
     ),
     "groups": expression(
         rf"(?<![\w.,/¼½¾-])(?P<list>{_ONE}\s?,?\s?{_GROUP}(?:\s?,?\s?{_GROUP})+)"
@@ -42,15 +48,23 @@ SHAPES = {
         rf"(?<![\w.,/¼½¾-])(?P<list>(?P<head>{_RUN}|{_EMPTY}(?:\s?{_EMPTY}){{0,{_MOST_EMPTY}}})\s?[(\[{{]\s*(?P<item>{_RUN})(?:(?P<sign>\s*[,:;/]\s*|\s?[-–]\s?)(?P<item>{_RUN}))*\s*[)\]}}])"
     ),
     "bars": expression(rf"(?<![\w.,/|]\s)(?<![\w.,/|])(?P<list>{_ONE}(?:\s?\|\s?{_ONE}){{2,}})(?!\s?\||\w|\.\d)"),
+    "colons": expression(
+        rf"(?im)(?<![\w.,/:¼½¾-])(?<!:\s)(?<!^\W{{0,4}}(?:row|rnd|round|rd|r)s?\.?\s?)(?P<list>{_ONE}(?>(?::{_ONE})+|(?: : {_ONE})+))(?!\w|\.\d|\s?:\s?\d)"
+    ),
     "ampersands": expression(rf"(?<!\b(?:rows|rnds|rounds|rds)\s)(?<![\w.,/&])(?<!&\s)(?P<list>{_ONE}(?: & {_ONE})+)(?!\w|\.\d| &)"),
-    "strokes": expression(rf"(?<![\w.,/])(?P<list>{_ONE}(?:/{_ONE})+)(?!\w|/|\.\d)"),
+    "strokes": expression(
+        rf"(?<![\w.,/])(?<!/\s)(?P<list>{_ONE}(?>(?:/{_ONE})+|(?: / {_ONE}){{2,}}))(?!\w|/|\.\d|\s/\s\d)"
+    ),
+    "dashes": expression(
+        rf"(?i)(?<![\w.,/–—-])(?<![–—-]\s){_NOT_ROWS}(?P<list>\d+(?> [-–—] \d+){{2,}})(?!\w|\.\d|\s?[-–—]|\s?[½¼¾])"
+    ),
     "all in brackets": expression(rf"(?<![\d¼½¾)\]]\s?)(?P<list>[(\[]\s*{_RUN}(?:\s*[,:;]\s*{_RUN})+\s*[)\]])"),
     "hyphens": expression(r"(?<![\w.,/-])(?P<list>\d+(?:-\d+){2,})(?![\w-])"),
     "bare": expression(
-        rf"(?i)(?<![\w.,;/-])(?<!\d[,;]?\s){_NOT_ROWS}(?P<list>{_ONE}(?:(?:, {_ONE}){{2,}}|(?:; {_ONE}){{2,}}))(?!\s?[\w,;]*\s?(?:and|&)\b|[\w-])"
+        rf"(?i)(?<![\w.,;/-])(?<!\d[,;]?\s){_NOT_ROWS}(?P<list>{_ONE}(?>(?:, {_ONE}){{2,}}|(?:; {_ONE}){{2,}}))(?!\s?[,;]?\s?(?:and|&)\s*{_ONE}|[\w-])"
     ),
 }  # fmt: skip
-STRONG = ("brackets first", "alternating", "groups", "brackets")  # no other use of figures looks like them
+STRONG = ("brackets first", "alternating", FIRST_BARE, "groups", "brackets")  # no other use of figures looks like them
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,9 +120,18 @@ def _numbers(shape: str, match: regex.Match, text: str, sizes: int) -> frozenset
         values = match["list"].split("/")
         fraction = len(values) == 2 and values[-1] in ("2", "3", "4", "8", "16")
         return frozenset() if fraction or len(values) == 2 != sizes and not counted else frozenset({len(values)})
+    if shape == "colons" and match["list"].count(":") == 1:  # "a ratio of 3:1", "at 10:30"
+        return frozenset({2}) if counted else frozenset()
     if shape == "ampersands" and match["list"].count("&") == 1:
         return frozenset({2}) if sizes > 2 and _STITCHES.match(text, match.end()) else frozenset()  # one is missing
+    if shape == "bare" and _OF_ELSE.search(text, max(0, match.start() - 12), match.start()):
+        figures = len(_EACH.findall(match["list"]))  # "Ch 1, 22, 24, 26 sc", "weight #4, 200, 220, 240 yds"
+        return frozenset({figures - 1, figures})
     inner = match["list"].strip("()[] ")
+    if shape == FIRST_BARE:  # what stands before the first bracket may also be told of something else
+        heads = match.captures("head")
+        figures = len(_EACH.findall(match["list"])) - sum(len(_EACH.findall(head)) - 1 for head in heads)
+        return frozenset(range(figures - len(heads), figures + 1))
     if shape == "brackets first":
         figures = _EACH.findall(match["list"])
         numbered = figures[::2] == [str(number) for number in range(1, len(figures[::2]) + 1)]  # "(1) 6 (2) 12 (3) 18"

@@ -2,9 +2,15 @@
 
 from __future__ import annotations
 
+from lint.amount import Amount
 from lint.place import Place, TargetKind, Which
 from lint.reading.stream import CLOSERS, Stream
 from lint.tree import Chain, Group, Loops, Remark, Skip, Step, UseYarn, Work
+
+
+def in_each_by_size(number: int, places: Amount) -> bool:
+    """ "2 sc in next 2 (3, 4) sts": what the other sizes can only take as two in each is that in the first, too."""
+    return number > 1 and len(places.values) > 1 and set(places.values) != {number}
 
 
 def bare(step: Step) -> bool:

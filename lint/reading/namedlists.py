@@ -14,16 +14,47 @@ from lint.reading.audience import canonical
 _MOST = 5  # lexemes of a name: "6-12 months"
 _SIGNS = (":", "=", "dash", ",", ";", ".")
 _CLOSES = {"(": ")", "[": "]", "{": "}"}
+TIMES = ("once", "twice", "thrice")
 _UNITS = ("any_stitch", "stitch", "chain", "times", "row", "round", "space", "special", "more")
 
 
 @dataclass(frozen=True, slots=True)
 class NamedList:
-    """A figure for each size, the index behind the list, and the index of the words that say of what (none: equal)."""
+    """A figure for each size, the index behind the list, and the index of the words that say of what (none: equal).
+
+    `said`: words that go without saying, "times" in "once (twice)".
+    """
 
     values: tuple[int, ...]
     end: int
     unit: tuple[int, int]
+    said: tuple[Lexeme, ...] = ()
+
+
+def times_list(lexemes: list[Lexeme], at: int, sizes: int) -> NamedList | None:
+    """ "twice (3 times, 4 times)", "once (once, twice)": a list over the sizes in which the words for times stand too."""
+    start, values, worded = at, [], False
+    while at < len(lexemes) and lexemes[at].kind == "number" and lexemes[at].amount is None and len(values) < sizes:
+        values.append(lexemes[at].number)
+        worded = worded or lexemes[at].lower in TIMES
+        at += 1
+        if lexemes[at : at + 1] and lexemes[at].kind == "times":
+            worded, at = True, at + 1
+        signs = tuple(_CLOSES) if len(values) == 1 else (",", ":", ";", "/")
+        if len(values) == sizes or not lexemes[at : at + 1] or lexemes[at].kind not in signs:
+            break
+        at += 1
+    if (
+        len(values) < max(2, sizes)
+        or not worded
+        or not lexemes[at : at + 1]
+        or lexemes[at].kind not in _CLOSES.values()
+    ):
+        return None
+    at += 1
+    at += bool(lexemes[at : at + 1]) and lexemes[at].kind == "times"
+    end = lexemes[at - 1].end
+    return NamedList(tuple(values), at, (start, start), (Lexeme("times", "times", end, end, False),))
 
 
 def named_list(lexemes: list[Lexeme], at: int, sizes: Mapping[str, int]) -> NamedList | None:
@@ -105,7 +136,7 @@ def _figure_first(lexemes: list[Lexeme], at: int, sizes: Mapping[str, int]):
     at += 1
     while at < len(lexemes) and lexemes[at].lower in ("for", "the", "size"):
         at += 1
-    named = _name_at(lexemes, at, sizes)
+    named = name_at(lexemes, at, sizes)
     if named is None:
         return None
     size, at = named
@@ -124,7 +155,7 @@ def _name_first(lexemes: list[Lexeme], at: int, sizes: Mapping[str, int]):
     at += told
     while at < len(lexemes) and lexemes[at].lower in (("size", "the") if told else ("size",)):
         at += 1
-    named = _name_at(lexemes, at, sizes) if at < len(lexemes) else None
+    named = name_at(lexemes, at, sizes) if at < len(lexemes) else None
     if named is None or named[1] + 1 >= len(lexemes):
         return None
     size, at = named
@@ -139,7 +170,7 @@ def _name_first(lexemes: list[Lexeme], at: int, sizes: Mapping[str, int]):
     return size, number, at, unit
 
 
-def _name_at(lexemes: list[Lexeme], at: int, sizes: Mapping[str, int]) -> tuple[int, int] | None:
+def name_at(lexemes: list[Lexeme], at: int, sizes: Mapping[str, int]) -> tuple[int, int] | None:
     """The size named at an index, and the index behind its name; the longest name wins."""
     for end in range(min(at + _MOST, len(lexemes)), at, -1):
         if lexemes[at].kind in _SIGNS or lexemes[end - 1].kind in _SIGNS:

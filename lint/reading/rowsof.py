@@ -141,11 +141,15 @@ def shaped_rows(stream: Stream, shaping: Shaping, start: int) -> RowCall | Shapi
             return RowCall(stream.span_from(start), None, None, rows=number, own=((shaping,),))
         stream.at = before
         return None
-    step = every_so_many(stream)
+    nth = not now and _nth_row_and(stream)
+    step = every_so_many(stream, following=nth)
     if step is None:
         stream.at = before
         return None
     often = _how_often(stream)
+    if nth and (often is None or often[1] is None):  # whether the 5th row is one of all "6 times" is not said
+        stream.at = before
+        return None
     if not _ends(stream) or often is None and step != 1:
         stream.at = before
         return None
@@ -183,10 +187,22 @@ def _this_row(stream: Stream) -> bool:
     return False
 
 
-def every_so_many(stream: Stream) -> int | None:
-    """Takes "every row", "every other row", "every foll alt row", "every 4th row", "every 4 rows": one row in how many."""
+def _nth_row_and(stream: Stream) -> bool:
+    """Takes the "5th and", "3rd row and" before "every foll 4th row"."""
+    row = stream.kind(1) in ("row", "round")
+    told = stream.kind() == "ordinal" and stream.kind(1 + row) == "and"
+    if told:
+        stream.at += 2 + row
+    return told
+
+
+def every_so_many(stream: Stream, following: bool = False) -> int | None:
+    """Takes "every row", "every other row", "every foll alt row", "every 4th row", "every 4 rows": one row in how many.
+
+    `following`: "5th and foll 4th rows" says the same without "every".
+    """
     start = stream.at
-    if stream.take_if("each") is None:
+    if stream.take_if("each") is None and not (following and stream.word("following", "foll")):
         return None
     step = 1
     while stream.word("following", "foll", "next"):

@@ -27,13 +27,20 @@ _IDLE_WORDS = ("on", "for", "per", "both", "every", "either", "with", "across")
 
 def shares_begin(lexemes: list[Lexeme]) -> int:
     """Index of the sign behind which a count is only shared out among parts of a garment; 0 where it is not."""
-    at = next((at for at, item in enumerate(lexemes) if item.kind in _SIGNS), len(lexemes))
+    signs = (at for at, item in enumerate(lexemes) if item.kind in _SIGNS and not _in_list(lexemes, at))
+    at = next(signs, len(lexemes))
     shares = lexemes[at + 1 :]
     numbered = any(item.kind == "number" for item in shares)
     placed = any(item.lower == "on" or item.lower == "for" or item.kind in ("for", "in") for item in shares)
     parts = [item for item in shares if _is_part(item)]
     told = all(item.kind in _IDLE_KINDS or item.lower in _IDLE_WORDS or _is_part(item) for item in shares)
     return at if numbered and placed and parts and told else 0
+
+
+def _in_list(lexemes: list[Lexeme], at: int) -> bool:
+    """Whether a comma stands between the figures of a list: "116, 120, 132 dc: …"."""
+    around = [item.kind for item in lexemes[at - 1 : at + 2]] if at else []
+    return around == ["number", ",", "number"]
 
 
 def _is_part(item: Lexeme) -> bool:

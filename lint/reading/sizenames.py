@@ -58,6 +58,7 @@ _CUTS = tuple(
             r"\s*,\s*(?:(?:and|&|or)\s+)?|\s+(?:and|&|or)\s+",
             r"\s*:\s*",
             r"\s+[-–—]\s+",
+            r"\s+/\s+",
             r"(?<!\d [1-7])\s*/\s*",  # not the stroke of "25 1/2"
             r"\s*[-–—]\s*",
             r"\s{2,}|\t",
@@ -67,6 +68,7 @@ _CUTS = tuple(
 _GLOSSED = expression(
     r"\s*[(\[]([^()\[\],;|]+)[)\]]([\s,;/&|]*)"
 )  # a bracket that holds one thing, and the sign behind it
+_AS_MANY = expression(r"(?P<list>[^()\[\]]*[,;:/|][^()\[\]]*?)\s*[(\[][^()\[\]]*[,;:/|][^()\[\]]*[)\]]")
 _EMPTY_BRACKETS = expression(r"[(\[{]\s*[)\]}]")
 _BRACKET = expression(r"\s*,?\s*[()\[\]{}]\s*,?\s*")
 
@@ -158,6 +160,9 @@ def _readings(line: str) -> Iterator[str]:
     """The line's words with and without what may stand around the names."""
     line = line.strip(" \t*_#|")
     texts = [line, _PROSE.split(line, maxsplit=1)[0]]
+    glossed = _AS_MANY.fullmatch(line.rstrip(_EDGE))
+    if glossed is not None:  # "S:M:L (child : woman : man)": one list, and what else these sizes are called
+        texts.append(glossed["list"])
     closed = expression(r"[^()\[\]{}.]*(?:[(\[{][^()\[\]{}]+[)\]}][ ,]*[^()\[\]{}.,;:]{0,12})*[)\]}]").match(line)
     if closed is not None:
         texts.append(closed[0])

@@ -15,6 +15,7 @@ from itertools import pairwise
 import regex
 
 from lint.expression import expression
+from lint.reading.figures import FIRST_BARE
 from lint.reading.listings import STRONG, Listing, listings
 from lint.reading.sections import SectionFinder
 from lint.reading.sizenames import Names, is_size_name, named_measures, split_names
@@ -28,6 +29,12 @@ class SizeLine:
     names: Names = ()
     unnamed: Span | None = None  # where the first list stands, if lists alone tell that there are sizes
     commas: bool = False  # whether the lists are parted by commas without brackets: "8, 9, 10 rows"
+    first_bare: bool = False  # whether they are in groups, the first without brackets: "8, 9 (10, 11) rows"
+
+    @classmethod
+    def shown(cls, names: Names, shown: Shown, unnamed: Span | None = None) -> SizeLine:
+        """Sizes of these names, with lists such as the text shows."""
+        return cls(names, unnamed, shown.commas, shown.first_bare(len(names)))
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,6 +62,11 @@ class Shown:
     @property
     def commas(self) -> bool:
         return any(one.shape == "bare" for one in self.lists)
+
+    def first_bare(self, number: int) -> bool:
+        """Whether lists of so many figures are in groups of which the first has no brackets."""
+        so = sum(one.shape == FIRST_BARE and one.shown == number for one in self.lists)
+        return so >= _ENOUGH and 2 * so >= len(self.lists)
 
     def _readable(self, number: int) -> int:
         return sum(number in one.numbers for one in self.lists)
@@ -115,14 +127,13 @@ def find_sizes(source: SourceText, finder: SectionFinder) -> SizeLine:
         if fitting is not None or named and not shown.sure:
             told = shown.number > 1 and len(shown.lists) >= _ENOUGH  # what the lists show, a measure may name
             measured = _measured(lines, finder, shown.number) if fitting is None and told else ()
-            return SizeLine(fitting or measured or named[0], commas=shown.commas)
+            return SizeLine.shown(fitting or measured or named[0], shown)
     measured = _measured(lines, finder, shown.number)
     if measured and len(measured) <= _MOST_SIZES:
-        return SizeLine(measured, commas=shown.commas)
+        return SizeLine.shown(measured, shown)
     if shown.sure or shown.number and _FOR_ALL.search(text) is not None:
-        return SizeLine(
-            tuple(f"{_ordinal(number)} size" for number in range(1, shown.number + 1)), shown.first, shown.commas
-        )
+        names = tuple(f"{_ordinal(number)} size" for number in range(1, shown.number + 1))
+        return SizeLine.shown(names, shown, shown.first)
     return SizeLine()
 
 
@@ -131,7 +142,10 @@ def shown_by_lists(text: str) -> Shown:
     found = sorted(listings(text, 0), key=lambda one: one.span)
     for shapes in (
         STRONG,
-        *(((shape,)) for shape in ("strokes", "bars", "ampersands", "hyphens", "all in brackets", "bare")),
+        *(
+            ((shape,))
+            for shape in ("strokes", "bars", "colons", "dashes", "ampersands", "hyphens", "all in brackets", "bare")
+        ),
     ):
         some = [one for one in found if one.shape in shapes]
         if len(some) < (1 if shapes is STRONG else 2):

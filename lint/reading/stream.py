@@ -9,9 +9,9 @@ from itertools import pairwise
 from lint.amount import Amount
 from lint.lexicon import Lexeme
 from lint.reading.audience import canonical
-from lint.reading.figures import size_list
+from lint.reading.figures import FIRST_BARE, size_list
 from lint.reading.listedcounts import counts_whole_row
-from lint.reading.namedlists import named_list
+from lint.reading.namedlists import named_list, times_list
 from lint.source import Span
 from lint.tree import Special
 
@@ -24,7 +24,7 @@ _AFTER_NUMBER = (",", ";", ".", "end", "times")
 _BEFORE_COUNT = (".", ";", ":", "=", "turn", "join", "no_turn", "across", "around", "ending", "times", *CLOSERS)
 _MOST_SIGNS = 4  # figures and signs to a size: "3, (4"
 _LIST_SIGNS = {",", "/", ":", ";", "|"}
-_FOLDED = ("/", ";", "|", "and")  # what parts the numbers of a list without brackets, and of nothing else
+_FOLDED = ("/", ";", ":", "|", "and")  # what parts the numbers of a list without brackets, and of nothing else
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,6 +40,7 @@ class Vocabulary:
     size_names: Mapping[str, int] = field(default_factory=dict)  # the place of each, by its canonical name
     loops_kept: bool = False  # the pattern is worked in Tunisian crochet, or a part of it is
     figured: bool = False  # figures with a colour behind them are stitches, as the pattern says
+    first_bare: bool = False  # lists over the sizes are such as "8, 9 (10, 11)"
     gate: tuple[int, ...] = ()  # the sizes that the words are for, where they are for some only
 
 
@@ -200,7 +201,9 @@ class Stream:
         """A number, or a list over the sizes, at the cursor; None (and nothing taken) if there is none."""
         if self.kind() == "number" and self.peek().amount is not None:
             return self.take().amount
-        listed = self._listed(("/", "-", *([",", ";"] if self.vocabulary.sizes > 2 else [])))
+        tight = self.kind(1) == ":" and self.kind(2) == "number" and self.peek(1).glued and self.peek(2).glued
+        more = [",", ";"] if self.vocabulary.sizes > 2 else [":"] if tight else []  # "8:10 sts" in two sizes
+        listed = self._listed(("/", "-", *more))
         if listed is not None:
             self.at += listed[1]
             return Amount(listed[0])
@@ -265,16 +268,18 @@ class Stream:
         while not whole.done:
             start = whole.at
             named = named_list(whole.lexemes, start, names) if names and whole._may_name() else None
+            named = named or times_list(whole.lexemes, start, self.vocabulary.sizes)
             if named is not None:
                 first, last = whole.lexemes[start], whole.lexemes[named.end - 1]
                 words = whole.words(start, named.end)
                 lexemes.append(Lexeme("number", words, first.start, last.end, first.glued, amount=Amount(named.values)))
-                unit = whole.lexemes[slice(*named.unit)]
+                unit = named.said or whole.lexemes[slice(*named.unit)]
                 said = lexemes[-2].kind if len(lexemes) > 1 else ""  # "Ch 6 (M 7 ch, L 8 ch)" has it before the list
                 lexemes += [item for item in unit if item.kind != "chain" or said != "chain"]
                 whole.at = named.end
                 continue
             signs = (*_FOLDED, "-") if whole._parted_by_dashes() else _FOLDED
+            signs = (*signs, FIRST_BARE) if self.vocabulary.first_bare else signs
             found = whole._listed(signs if self.vocabulary.sizes > 2 else ()) or whole._listed_in_gate()
             if found is None and (apart := whole._listed_apart()) is not None:
                 first, unit = whole.take(), whole.take()
@@ -337,10 +342,11 @@ class Stream:
         units = ("chain", "stitch", "any_stitch", "space", "row", "round", "times")
         if sizes < 3 or self.kind() != "number" or self.kind(1) not in units or self.kind(2) not in OPENERS:
             return None
-        tokens = self.inside(self.at + 2, len(self.lexemes))._figures()
-        found = size_list([str(self.peek().number), *tokens], sizes, ())
-        close = self.matching(self.at + 2)
-        whole = found is not None and close is not None and found[1] == close - self.at
+        behind = self.lexemes[self.at + 2 : (self.matching(self.at + 2) or self.at) + 1]
+        alone = [item for item in behind if item.kind != self.kind(1)]  # "5 sts (7 sts, 9 sts)"
+        figures = Stream(alone, self.vocabulary)
+        found = size_list([str(self.peek().number), *figures._figures()], sizes, ())
+        whole = found is not None and found[1] == len(figures.lexemes) + 1
         return Amount(found[0]) if whole else None
 
     def _listed_in_gate(self) -> tuple[tuple[int | None, ...], int] | None:

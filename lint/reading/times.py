@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from lint.amount import Amount
 from lint.place import Limit, LimitKind
 from lint.reading.limits import limit
 from lint.reading.stream import CLOSERS, OPENERS, SIGNS, Stream
@@ -37,10 +36,6 @@ def times(stream: Stream, after_bracket: bool = False) -> Times | None:
         if number is not None:
             stream.take_if("times")
             return Times(stream.span_from(start), TimesKind.IN_ALL, number)
-    worded = _in_words_by_size(stream)
-    if worded is not None:
-        more = another or bool(stream.take_if("more"))
-        return Times(stream.span_from(start), TimesKind.MORE if more else TimesKind.IN_ALL, worded)
     once = stream.peek()
     if once.kind == "number" and once.lower in ("once", "twice", "thrice"):
         stream.take()
@@ -51,6 +46,7 @@ def times(stream: Stream, after_bracket: bool = False) -> Times | None:
     number = stream.amount()
     if number is not None:
         more = another or bool(stream.take_if("more"))
+        more = more or once.lower.startswith("once ") and not (after_bracket or total)  # "once (twice, 3 times)"
         if stream.kind() == "times" or stream.word("x", "×", "xs"):
             glued_x = stream.take()
             del glued_x
@@ -90,21 +86,5 @@ def _until_all_are_worked(stream: Stream) -> Limit | None:
         stream.take_if("around", "across")
         if stream.kind() in (*SIGNS, "end"):
             return Limit(LimitKind.END)
-    stream.at = start
-    return None
-
-
-def _in_words_by_size(stream: Stream) -> Amount | None:
-    """ "twice (3 times, 4 times)": a list over the sizes in which the word "times" stands too."""
-    start, sizes = stream.at, stream.vocabulary.sizes
-    values: list[int] = []
-    while sizes > 1 and stream.kind() == "number" and stream.peek().amount is None:
-        values.append(stream.take().number)
-        stream.take_if("times")
-        if not (stream.take_if(*OPENERS) if len(values) == 1 else stream.take_if(",", ":", ";", "/")):
-            break
-    if len(values) == sizes > 1 and stream.take_if(*CLOSERS):
-        stream.take_if("times")
-        return Amount(tuple(values))
     stream.at = start
     return None

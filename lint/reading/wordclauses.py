@@ -14,6 +14,8 @@ from lint.reading.rowcalls import rows_of_piece
 from lint.reading.stream import CLOSERS, OPENERS, SIGNS
 from lint.tree import Chain, OpenWork, Remark, UseYarn, Work
 
+_GONE_ON_WITH = ("repeat", "increase", "decrease")
+
 
 class WordClauses(EndingClauses):
     """Told by the word itself."""
@@ -93,8 +95,8 @@ class WordClauses(EndingClauses):
             stream.take()  # "and after that you finish with row 3"
             return self.read_ending(stream.at)
         again = 2 if stream.kind(1) == "to" else 1
-        if stream.word("continue", "cont", "continuing", "keep") and stream.kind(again) == "repeat":
-            stream.at += again  # "Continue to rep Rows 2-9 until …"
+        if stream.word("continue", "cont", "continuing", "keep") and stream.kind(again) in _GONE_ON_WITH:
+            stream.at += again  # "Continue to rep Rows 2-9 until …", "Cont to inc 1 st at each end of every 4th row …"
             return self.clause()
         if stream.word("continue") and stream.kind(1) == "star":
             return repeats.repeat_clause(stream, self.steps, start)  # "Continue * all the way around"
@@ -144,7 +146,9 @@ class WordClauses(EndingClauses):
         """ "Shape armholes:", "To shape neck …": what the row is for, before its work."""
         stream = self.stream
         end = stream.next_of(",", ";", ".", ":", "…", "..", "...", "dash", *OPENERS, start=start)
-        words = stream.lexemes[start:end]
+        by = next((at for at in range(start, end) if stream.lexemes[at].lower == "by"), None)
+        words = stream.lexemes[start : end if by is None else by]  # "Shape sleeve by increasing 1 st at each end"
+        end = end if by is None else by + 1
         named = any(item.lower.removesuffix("s") in PIECE_WORDS for item in words[1:])
         if self.has_work() or not named or any(item.kind in STITCHY for item in words):
             return False

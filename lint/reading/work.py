@@ -10,6 +10,7 @@ from lint.lexicon import Lexeme
 from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.reading.countunits import singular
 from lint.reading.limits import limit
+from lint.reading.lists import in_each_by_size
 from lint.reading.onestitch import one_stitch_name
 from lint.reading.places import merges, places
 from lint.reading.stream import SIGNS, Stream
@@ -195,10 +196,8 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     if (several or not said) and (run := _from_nth_chain(stream, start, several)):
         return Work(stream.span_from(start), stitch, ONE, run, together, special, post=post_stitch(stitch))
     found = places(stream, allow_to=stitch == "sl st")
-    if in_each:  # "sc twice in next 2 sts"
-        found = tuple(replace(place, each_of=True) for place in found)
-    if each and len(found) == 1:
-        found = (replace(found[0], each_of=True),)
+    if in_each or len(found) == 1 and (each or several and in_each_by_size(several, found[0].number)):
+        found = tuple(replace(place, each_of=True) for place in found)  # "sc twice in next 2 sts"
     if again:
         found = tuple(replace(place, from_words="again") for place in found)
     if found and stream.kind() == "in" and stream.kind(1) in LOOPS:  # "in each st in back loops around"

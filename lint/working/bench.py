@@ -204,7 +204,8 @@ class Bench(Plain):
         if self.closing is not None:  # the next round begins in the space that the joining stitch closed
             index = next(i for i, node in enumerate(nodes) if node is self.closing)
             nodes = nodes[index:] + nodes[:index]
-        fabric = Fabric(nodes, circular, uncounted=0 if circular else self.uncounted, picots=self.picots)
+        uncounted = 0 if circular else self.uncounted
+        fabric = Fabric(nodes, circular, uncounted=uncounted, picots=self.picots, hung=self.hung)
         self.markers.finish(self.made, fabric)
         return Worked(
             fabric,

@@ -35,7 +35,7 @@ class Cursor:
         self.nodes = fabric.nodes
         self.known = fabric.known
         self.circular = fabric.circular
-        self.uncounted = fabric.uncounted
+        self.uncounted, self.hung = fabric.uncounted, fabric.hung
         self.at = 0
         self.stop: int | None = None
         self.last: Node | None = self.nodes[0] if self.nodes else None

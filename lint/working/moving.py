@@ -33,6 +33,7 @@ class Moving(Grouping):
                     continue
                 if place.which in (Which.SAME, Which.JUST_MADE, Which.ELSEWHERE) or place.below:
                     self.used_earlier[place.row] += self.amount(place.number)
+                    self.hung += self.amount(place.number) if place.which is Which.ELSEWHERE else 0
                     # to another piece, "ch 1, sl st in corresponding sp of first square, ch 1": still one space
                     self.anchored = not self.to_other_piece(step)
                     continue
@@ -145,6 +146,14 @@ class Moving(Grouping):
                 if not self.made:
                     self.cursor = cursor = Cursor(Fabric.unknown(self.is_round))
                 continue
+            if (
+                at_start
+                and cursor.known
+                and place.targets[0].name == "sl st"
+                and number in (1, cursor.hung)
+                and cursor.hung
+            ):
+                continue  # "skip the 2 sl sts": those that hang the row below on another piece
             if place.which is Which.FIRST and at_start and cursor.known and not foundation:
                 cursor.at = max(cursor.at, number)
                 cursor.last = cursor.nodes[min(number, len(cursor.nodes)) - 1] if cursor.nodes else None

@@ -46,6 +46,7 @@ def in_one_reading(
     columns = [worked(size, settled) for size in range(sizes)]
     for _ in range(_MOST_ROUNDS if sizes > 2 else 0):
         more = _settled_by_most(columns, lambda size, answers: worked(size, settled + answers))
+        more = tuple(one for one in more if one not in settled)
         if not more:
             break
         settled += more
@@ -58,7 +59,10 @@ def _settled_by_most(columns: Sequence[Column], worked: Callable[[int, Settled],
     settled: Settled = ()
     for row, key, by_size in _differing(columns):
         (most, number), *others = Counter(by_size.values()).most_common()
-        if 2 * number <= len(by_size) or len(others) != 1:
+        if 2 * number <= len(by_size) or len(others) > 1:
+            continue
+        if not others:  # the others' counts do not come out in any way
+            settled += ((row, key, most),) if 2 * number > len(columns) else ()
             continue
         few = others[0][0]
         as_few = ((row, key, few),)
@@ -75,5 +79,7 @@ def _differing(columns: Sequence[Column]) -> Iterator[tuple[int, Key, dict[int, 
         asked = [column.answers.get(row, {}) for column in columns]
         for key in dict.fromkeys(key for one in asked for key in one):
             given = {size: one[key] for size, one in enumerate(asked) if key in one}
-            if len({default for _, default in given.values()}) == 1 and len({taken for taken, _ in given.values()}) > 1:
+            defaults, answers = {default for _, default in given.values()}, {taken for taken, _ in given.values()}
+            unasked = any(column.faults for size, column in enumerate(columns) if size not in given)
+            if len(defaults) == 1 and (len(answers) > 1 or unasked and answers != defaults):
                 yield row, key, {size: taken for size, (taken, _) in given.items()}

@@ -122,6 +122,7 @@ class RowState:
         self.in_turn = False  # a stitch taken for a corner since it is the next one: the row has to come out so
         self.moved = False  # slip stitches have moved the start of the round
         self.slipped = 0  # places passed by slip stitches among other stitches, which a printed count may take in
+        self.hung = 0  # slip stitches into another piece
         self.slipped_into: Node | None = None  # where they have come to
         self.foundation: int | None = None  # a row that is nothing but a chain
         self.main = plain_stitch
@@ -188,6 +189,7 @@ class RowState:
             dict(self.used_earlier),
             self.cursor,
             self.outer,
+            self.hung,
         )
 
     def restore(self, state: tuple) -> None:
@@ -196,7 +198,7 @@ class RowState:
         self.groups, self.bunches = Counter(groups), Counter(state[11])
         self.skipped, self.works_stitches = list(state[10]), state[12]
         self.joined_loops, self.slipped, self.used_earlier = state[13], state[14], Counter(state[15])
-        self.cursor, self.outer = state[16], state[17]
+        self.cursor, self.outer, self.hung = state[16], state[17], state[18]
         self.cursor.restore(cursor)
         del self.noted[noted:]
         del self.made[made:]
