@@ -102,7 +102,12 @@ def pointed(stream: Stream, start: int) -> Place | None:
     word = stream.take().kind
     stream.skip("the", "of", "each", "unused", "next") if word != "same" else stream.skip("the", "same")
     whole = 3 if stream.kind(2) == "the" else 2
-    if word == "next" and stream.kind() == "ordinal" and stream.kind(1) == "of" and stream.word("sts", "stitches", ahead=whole):
+    if (
+        word == "next"
+        and stream.kind() == "ordinal"
+        and stream.kind(1) == "of"
+        and stream.word("sts", "stitches", ahead=whole)
+    ):
         return None  # "the next third of the sts" is a share of the row, and no third stitch
     if word == "next" and stream.kind() == "ordinal":
         return ordinal(stream, start)  # "in next 2nd sc"
@@ -165,6 +170,17 @@ def all_but(stream: Stream) -> Place | None:
                 return Place(stream.span_from(start), Which.EACH, (ANY,), limit=reach)
     stream.at = start
     return None
+
+
+def chains_made(stream: Stream, before: Place) -> bool:
+    """Whether the "3 ch" of "1 tr into next st and 3 ch" is chains to make: behind one place, where chains are told so."""
+    alone = before.which is not Which.EACH and before.number == ONE and not before.each_of
+    if not alone or stream.kind() != "number" or stream.kind(1) != "chain" or is_space_word(stream, 2):
+        return False
+    if stream.kind(2) not in (*SIGNS, "end", "and", "turn", "join"):
+        return False
+    pairs = zip(stream.lexemes, stream.lexemes[1:], strict=False)
+    return not any(one.kind == "chain" and two.kind == "number" for one, two in pairs)  # a row that says "ch 3"
 
 
 def _own_chains(stream: Stream) -> int | None:

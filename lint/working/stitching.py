@@ -185,7 +185,8 @@ class Stitching(Making):
             if number == len(found) and step.stitch != "inc":
                 # "5 sc in next 5 sts" is one in each; a house may mean five in each, and its counts tell
                 each = 1 if self.choices.pick(("n in next n", "habit"), 2, 0) == 0 else number
-        if each == 1 and place.which is Which.NEXT and found and found[0] is not self.group_place:
+        single = step.between is None and place.which is Which.NEXT
+        if each == 1 and single and found and found[0] is not self.group_place:
             self.put_one_each(kind, found)
             return
         if step.between is not None and number > 1:

@@ -1,0 +1,102 @@
+"""Wordings of lace, colour work and Tunisian crochet: each row worked as its words say, or said to be not understood."""
+
+from __future__ import annotations
+
+import pytest
+from helpers import check, corrections, counts, spaces
+
+_HEAD = "Fennel Panel\n\nUS terms\n\nPANEL\n"
+
+
+def _second_row(words: str, stitches: int = 12) -> str:
+    """A pattern of a row of single crochet and one more row of these words."""
+    first = f"Row 1: Ch {stitches + 1}, sc in 2nd ch from hook and in each ch across. ({stitches})"
+    return f"{_HEAD}{first}\nRow 2: {words}\n"
+
+
+def _second_round(words: str, stitches: int = 12) -> str:
+    """A pattern of a round of single crochet and one more round of these words."""
+    return f"{_HEAD}Rnd 1: {stitches} sc in magic ring. ({stitches})\nRnd 2: {words}\n"
+
+
+@pytest.mark.parametrize(
+    "entry",
+    [
+        "RP = return pass: ch 1, *yo, pull through 2 lps; rep from * until 1 lp remains",
+        "RetP: yo, draw through 1 loop, *yo, draw through 2 loops; repeat from * to end",
+    ],
+)
+def test_pass_told_in_the_list_is_no_stitch(entry: str) -> None:
+    """An entry of the list that tells how a Tunisian row's loops are worked off makes no stitch of the row."""
+    name = entry.split(" ")[0].rstrip(":")
+    text = (
+        f"Sorrel Cloth\n\nUS terms\n\nAbbreviations\nch = chain\n{entry}\nTss = Tunisian simple stitch\n\nCLOTH\nCh 12.\n"
+        f"Row 1: Pull up a loop in 2nd ch from hook and in each ch across; {name}. (12)\n"
+        f"Row 2: Tss2tog, Tss in each st to last 3 sts, Tss2tog, Tss in last st; {name}. (10)\n"
+    )
+    assert counts(check(text)) == [12, 10]
+    assert not [rule for rule, _ in corrections(check(text)) if rule.startswith(("places", "count"))]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Ch 1, turn, white: 4 sc; red: 5 sc; white: 3 sc.",
+        "Ch 1, turn, white: 4 sc. Red: 8 sc.",
+        "Ch 1, turn, *white: 2 sc; red: 1 sc; rep from * across. (12)",
+        "Ch 1, turn, (white: 2 sc; red: 2 sc) x 3.",
+        "Ch 1, turn, red 5 sc, white 7 sc.",
+        "Ch 1, turn, with white: 4 sc; with red: 8 sc.",
+    ],
+)
+def test_colours_before_their_stitches(words: str) -> None:
+    """A colour in front of a run of stitches, with or without a colon, changes no count and makes no count of the run."""
+    report = check(_second_row(words))
+    assert counts(report) == [12, 12]
+    assert not corrections(report)
+
+
+def test_unknown_word_before_stitches_stays_unread() -> None:
+    """A word that names no yarn, before a colon and stitches, leaves its row not recomputed."""
+    assert counts(check(_second_row("Ch 1, turn, 4 sc; spindly: 8 sc."))) == [12, None]
+
+
+@pytest.mark.parametrize("words", ["finish with sc", "end with sc, turn", "finishing with hdc."])
+def test_finish_with_a_bare_stitch(words: str) -> None:
+    """ "Finish with sc" behind a run may be one stitch, or all that are left: it is not guessed."""
+    assert counts(check(_second_row(f"Ch 1, turn, hdc in first 5 sts, {words}"))) == [12, None]
+
+
+def test_finish_with_one_stitch_in_its_place() -> None:
+    """ "Ending with sc in last st" says where the one stitch goes."""
+    assert counts(check(_second_row("Ch 1, turn, sc in next 11 sts, ending with sc in last st."))) == [12, 12]
+
+
+def test_chains_between_single_stitches_of_a_run() -> None:
+    """ "1 tr into each of next 6 tr. with 1 ch. between each": so many stitches and one chain fewer; stops are no ends."""
+    text = (
+        "Fennel Mat\n\nUK terms\n\nMAT\n1st row.—Commence with 14 ch., 1 tr. into 4th ch. from hook, 1 tr. into each ch. to end, turn. (12 tr.)\n"
+        "2nd row.—3 ch. (counts as 1 tr.), miss first tr., 1 tr. into each of next 6 tr. with 1 ch. between each, 1 tr. into each of next 4 tr., 1 tr. into top of 3 ch.\n"
+    )
+    report = check(text)
+    assert counts(report) == [12, 12]
+    assert spaces(report)[1] == {1: 5}
+
+
+@pytest.mark.parametrize("stop", ["", "."])
+def test_chains_joined_by_and(stop: str) -> None:
+    """ "1 sc in next st. and 3 ch": chains to make, where chains are told by the number in front."""
+    words = f"1 ch, turn, 1 sc in each of next 4 sts, 1 sc in next st{stop} and 3 ch, miss 2 sts, 1 sc in each of next 5 sts."
+    report = check(_second_row(words))
+    assert counts(report) == [12, 10]
+    assert spaces(report)[1] == {3: 1}
+
+
+def test_loop_missed_by_its_length() -> None:
+    """ "Miss 3-ch. loop" passes one loop of three chains, not three stitches."""
+    text = (
+        "Fennel Doily\n\nUK terms\n\nDOILY\n1st round: 1 ch., 12 d.c. into a ring, join. (12 d.c.)\n"
+        "2nd round: 1 ch., *1 d.c. into next d.c., 3 ch., 1 d.c. into next d.c., 5 ch.; repeat from * all round, join. (12 d.c.)\n"
+        "3rd round: 1 ch., *miss 3-ch. loop, 7 d.c. into next 5-ch. loop; repeat from * all round, join.\n"
+    )
+    assert counts(check(text)) == [12, 12, 42]
