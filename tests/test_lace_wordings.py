@@ -100,3 +100,66 @@ def test_loop_missed_by_its_length() -> None:
         "3rd round: 1 ch., *miss 3-ch. loop, 7 d.c. into next 5-ch. loop; repeat from * all round, join.\n"
     )
     assert counts(check(text)) == [12, 12, 42]
+
+
+def test_colours_of_materials_under_a_title() -> None:
+    """Colours that the materials name are declared, though the title above heads the only part."""
+    text = (
+        "Windmill Mat\n\nUS terms\n\nMaterials: cotton yarn in oat and navy, 20 g each; 4 mm hook\n\n"
+        "Rnd 1: With oat, 6 sc in a magic ring. (6)\nRnd 2: Join navy in any st, 2 sc in each st around. (12)\n"
+    )
+    assert "colour-not-declared" not in [finding.rule for finding in check(text).findings]
+
+
+@pytest.mark.parametrize(
+    "start", ["With green crochet 12 ch.", "With green, ch 12.", "Using dark green, crochet 12 ch."]
+)
+def test_piece_begun_behind_its_name(start: str) -> None:
+    """ "Leaf: With green crochet 12 ch." begins a piece of its own, with yarn of its own."""
+    text = (
+        "Rosehip\n\nUS terms\n\nMaterials: cotton yarn in rose and green; 3 mm hook\n\nBloom: With rose, ch 6, sl st in first ch to form ring.\n"
+        f"Rnd 1: 6 sc in ring. Fasten off. (6)\n\nLeaf: {start}\nRow 1: Sc in 2nd ch from hook and in each ch across. (11)\n"
+    )
+    report = check(text)
+    assert counts(report) == [6, 11]
+    assert not corrections(report)
+
+
+def test_one_mistake_followed_over_rows_without_a_count() -> None:
+    """What is one off by the first mistake, and stays so over rows of which no count is printed, is no second mistake."""
+    rows = (
+        "Row 1: Ch 13, sc in 2nd ch from hook and in each ch across. (12)\n"
+        "Row 2: Ch 1, turn, sc in each st to last 2 sts, sc2tog. (12)\n"  # 11
+        "Rows 3-5: Ch 1, turn, 2 sc in first st, sc in each st to end. (15)\n"  # 14
+        "Row 6: Ch 1, turn, sc in each st to end. (15)\n"
+    )
+    assert [rule for rule, _ in corrections(check(_HEAD + rows))] == ["count-differs"]
+
+
+def test_another_difference_is_another_mistake() -> None:
+    """A row that is off by another number than the mistake before it has a finding of its own."""
+    rows = (
+        "Row 1: Ch 13, sc in 2nd ch from hook and in each ch across. (12)\n"
+        "Row 2: Ch 1, turn, sc in each st to last 2 sts, sc2tog. (12)\n"  # 11
+        "Rows 3-5: Ch 1, turn, 2 sc in first st, sc in each st to end. (18)\n"  # 14
+    )
+    assert len(corrections(check(_HEAD + rows))) == 2
+
+
+_CABLED = (
+    "Skein Square\n\nUS terms\n\nSQUARE\nCh 13.\nRow 1: Sc in 2nd ch from hook and in each ch across. (12)\n"
+    "Row 2: Ch 2 (does not count), turn, hdc in each st across. (12)\nRow 3: Ch 1, turn, sc in each st. (12)\n"
+    "Row 4: Ch 2 (does not count), turn, hdc in first 4 sts, FPdc around each of next 4 sts 2 rows below, hdc in last 4 sts. (8 hdc, 4 FPdc)\n"
+    "Row 5: Ch 1, turn, sc in each st. (12)\nRow 6: Ch 2 (does not count), turn, hdc in first 4 sts, {}, hdc in last {} sts. (8 hdc, 4 FPtr)\n"
+)
+_CABLE = "skip next 2 FPdc 2 rows below, FPtr around each of next 2 FPdc, FPtr around each of 2 skipped FPdc"
+
+
+@pytest.mark.parametrize("behind", ["", ", skip next 4 sts"])
+def test_cable_over_a_row_below(behind: str) -> None:
+    """Every stitch of a cable that stands in a row below covers one of this row, whether or not they are said to be skipped."""
+    report = check(_CABLED.format(_CABLE + behind, 4))
+    assert counts(report)[-1] == 12
+    assert not [finding for finding in report.findings if finding.rule.startswith(("places", "count", "place-"))]
+    wrong = check(_CABLED.format(_CABLE + behind, 5))
+    assert [rule for rule, _ in corrections(wrong)], "one stitch too many is found"

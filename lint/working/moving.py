@@ -144,6 +144,8 @@ class Moving(Grouping):
             if place.which is Which.ELSEWHERE:
                 if not self.made:
                     self.cursor = cursor = Cursor(Fabric.unknown(self.is_round))
+                elif place.below:
+                    self.skipped_below += number
                 continue
             if place.which is Which.FIRST and at_start and cursor.known and not foundation:
                 cursor.at = max(cursor.at, number)

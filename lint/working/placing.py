@@ -50,7 +50,7 @@ class Placing(RowEnds):
         if target.kind is TargetKind.MARKED and which is not Which.EACH:
             return self.marked_places(number)
         if place.skipped:
-            return self.skipped_places(place, number)
+            return self.skipped_places(place, number, following)
         if place.below and which is Which.EACH:
             raise PlacesUnknown("how many places the earlier row has for this is not known here")
         if place.bare and self.stands_in(place) and cursor.last is not None:
@@ -179,8 +179,11 @@ class Placing(RowEnds):
         """Whether the row's first stitch may choose its place."""
         return self.cursor.known and bool(self.cursor.nodes) and not self.made
 
-    def skipped_places(self, place: Place, number: int) -> list[Node]:
+    def skipped_places(self, place: Place, number: int, following: tuple[Step, ...]) -> list[Node]:
         """Stitches that this row skipped, the first of them first; those of an earlier row use none of the row below."""
+        if self.skipped_below >= number and not self.skipped:
+            self.skipped_below -= number  # a cable's second half: each of these too covers the stitch in front of it
+            return self.below(place, number, following)
         unknown = not self.cursor.known  # yarn was joined to the skipped stitches of an earlier row
         if place.below or not self.skipped and (place.which is Which.ELSEWHERE or unknown):
             return [Node("row below") for _ in range(number)]

@@ -79,6 +79,9 @@ class Stitching(Making):
             return
         if step is self.last_work:
             step = self.over_both(step, following)
+        if step.post and self.skipped_below:  # "skip next 2 FPdc 2 rows below, FPtr around each of next 2": of that row
+            there = (replace(place, below=place.which is Which.NEXT or place.below) for place in step.places)
+            step = replace(step, places=tuple(there))
         for index, place in enumerate(step.places):
             rest = step.places[index + 1 :]
             ahead = (replace(step, places=rest), *following) if rest else following
