@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from helpers import check, corrections, counts, spaces
+from helpers import check, corrections, counts, outcomes, spaces
 
 _HEAD = "Fennel Panel\n\nUS terms\n\nPANEL\n"
 
@@ -163,3 +163,57 @@ def test_cable_over_a_row_below(behind: str) -> None:
     assert not [finding for finding in report.findings if finding.rule.startswith(("places", "count", "place-"))]
     wrong = check(_CABLED.format(_CABLE + behind, 5))
     assert [rule for rule, _ in corrections(wrong)], "one stitch too many is found"
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("Ch 1, turn, sc in every other sc across.", 6),
+        ("Ch 1, turn, hdc in every second st.", 6),
+        ("Ch 1, turn, (sc, ch 2, sc) in every third st to end.", 8),
+        ("Ch 1, turn, 2 sc in every third st across.", 16),  # an increase in each third one, as ever
+        ("Ch 1, turn, sc2tog in every third st across.", None),
+        ("Ch 1, turn, sc in every fifth st across.", None),
+        ("Ch 1, turn, *sc in every other st, ch 1; rep from * across.", None),
+        ("Ch 1, turn, sc in every other row.", None),
+    ],
+)
+def test_every_nth_stitch(words: str, made: int | None) -> None:
+    """One stitch in every second or third is read where the row comes out even, whichever the first of them is."""
+    assert counts(check(_second_row(words))) == [12, made]
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("Ch 1, turn, hdc in first 4 sts, complete the row in sc.", 12),
+        ("Ch 1, turn, 2 hdc in each of first 4 sts, finish row with sc, turn.", 16),
+        ("Ch 1, turn, hdc in first 4 sts, finish the row with 1 sc.", None),
+        ("Ch 1, turn, 3 sc in first and last sc, sc in all others.", 16),
+        ("Ch 1, turn, 2 sc in first st, 3 sc in last st, 1 sc in each of the other sts.", 15),
+        ("Ch 1, turn, 2 sc in 4th st, sc in all others.", None),
+        ("Ch 1, turn, sc in all the others.", None),
+        ("Ch 1, turn, sc halfway across, hdc to end.", 12),
+        ("Ch 1, turn, 2 sc in each st halfway across the row, sc to end.", 18),
+        ("Ch 1, turn, sc in half the row, leave the rest unworked.", 6),
+        ("Ch 1, turn, sc in the first half of the row.", None),
+    ],
+)
+def test_what_is_left_of_a_row(words: str, made: int | None) -> None:
+    """The other stitches, the rest of a row and half of it are worked where the words before tell which they are."""
+    assert counts(check(_second_row(words))) == [12, made]
+
+
+def test_half_of_an_odd_row_is_not_guessed() -> None:
+    """A row of 13 has no middle between two stitches."""
+    assert counts(check(_second_row("Ch 1, turn, sc halfway across, 2 sc in next st, sc to end.", 13))) == [13, None]
+
+
+@pytest.mark.parametrize(
+    "others", ["and 1 hdc in all other sts around", "1 hdc in all others", "hdc in each of the other sts"]
+)
+def test_corners_and_all_others(others: str) -> None:
+    """Behind work in each corner the others are all that are left."""
+    square = f"{_HEAD}Rnd 1: Ch 1, 8 sc in magic ring, join. (8 sc)\nRnd 2: Ch 1, *sc in next st, 3 sc in next st; rep from * around, join. (16 sc)\n"
+    report = check(f"{square}Rnd 3: Ch 1, 3 hdc in each corner st, {others}, join. (24 hdc)\n")
+    assert outcomes(report) == ["agrees"] * 3

@@ -29,6 +29,7 @@ from lint.reading.listrepeats import by_cross
 from lint.reading.lists import count_alone, to_the_end
 from lint.reading.loosestars import fold_loose
 from lint.reading.markers import read_marker, unclear_markers
+from lint.reading.otherplaces import in_all_others, rest_of_row
 from lint.reading.piececalls import piece_again, piece_call
 from lint.reading.plainclauses import POINTS
 from lint.reading.rowcalls import row_call, rows_of_piece
@@ -193,6 +194,10 @@ class Clauses(WordClauses):
             return True
         if told_together(stream, self.steps, start) or self.run_shaped_evenly(start):
             return True
+        for read_others in (in_all_others, rest_of_row):
+            stream.at = start
+            if read_others(stream, self.steps, start):
+                return True
         stream.at = start
         if kind in ("make", "as", "open_work") and repeats.passage_of_row(stream, self.steps, start):
             return True

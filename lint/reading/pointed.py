@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.amount import ONE, Amount
+from lint.lexicon import Lexeme
 from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.reading.limits import limit
 from lint.reading.ordinals import ordinal
@@ -40,6 +41,8 @@ def each_place(stream: Stream, start: int) -> Place | None:
             if (stream.kind() in (*SIGNS, "end") or not of) and inner.of is None:
                 return replace(inner, which=Which.EACH)  # "2 dc in each following dc", but "in each of next st (5 sts)"
         return replace(inner, each_of=True) if inner else None
+    if told == "every" and (second := _every_nth(stream, start)) is not None:
+        return second
     rest = stream.take_if("remaining") or stream.word("further") and stream.take()  # "in each further ch"
     stream.skip("unused", "any")
     if stream.word("other") and (stream.kind(1) == "number" or told == "each of the"):
@@ -82,6 +85,32 @@ def each_place(stream: Stream, start: int) -> Place | None:
         reach = Limit(LimitKind.BEFORE, target=Target(TargetKind.CORNER))
     span = stream.span_from(start)
     return Place(span, Which.EACH, tuple(targets), limit=reach, of=of, below=word == "elsewhere")
+
+
+def _every_nth(stream: Stream, start: int) -> Place | None:
+    """Takes the "other st around" of "in every other st around", the "third st" of "in every third st"."""
+    before = stream.at
+    nth = 2 if stream.word("other") else stream.peek().number if stream.kind() == "ordinal" else 0
+    if nth > 1 and _single(stream.lexemes[:start]) and stream.take() and stream.kind() in ("any_stitch", "stitch"):
+        found = target(stream)
+        reach = limit(stream)
+        if found is not None and stream.kind() != "of":
+            return Place(stream.span_from(start), Which.EACH, (found,), limit=reach, every=nth)
+    stream.at = before
+    return None
+
+
+def _single(before: list[Lexeme]) -> bool:
+    """Whether one stitch, or a bracket of them, is worked; "2 dc in every third st" may be how often one is added.
+
+    Behind work in the corners, "every other" stitch may be all that are left.
+    """
+    while before and before[-1].kind in ("in", "each"):
+        before = before[:-1]
+    kinds = ["", "", *(item.kind for item in before)]
+    if "corner" in kinds or kinds[-1] not in ("stitch", "special", "one_stitch", "group_word", ")", "]"):
+        return False
+    return kinds[-1] in (")", "]") or kinds[-2] != "number" or before[-2].number == 1
 
 
 def _across_bottom(stream: Stream) -> bool:

@@ -236,6 +236,10 @@ class Placing(RowEnds):
             return self.each_corner(boundary)
         found = cursor.each(self.every_stitch(place, boundary), boundary, self.size)
         done, self.ending_done = self.ending_done, False  # "…; rep from * round, ending sc in each sc to end"
+        if place.every > 1:
+            if len(found) % place.every or self.repeating:
+                raise PlacesUnknown("which of the stitches are meant is not said, and they do not come out even")
+            found = found[:: place.every]
         if not found and not done and (place.limit is None or place.limit.kind is LimitKind.END):
             cursor.run_out(place.targets[0], self.size)
         return found

@@ -36,11 +36,21 @@ class Reach(Gaps):
         again = any(place.which is not Which.SAME and _names_corner(place) for place in named)
         return corners[-1] if again else corners[-1] + 1
 
+    def half_of_row(self) -> int:
+        """Where the first half of a row of stitches alone ends."""
+        cursor = self.cursor
+        half, odd = divmod(len(cursor.nodes), 2)
+        if not cursor.known or odd or cursor.at > half or not all(node.is_stitch for node in cursor.nodes):
+            raise PlacesUnknown("where the middle of the row is, is not known here")
+        return half
+
     def whole_boundary(self, limit: Limit | None, following: tuple[Step, ...]) -> int:
         """Where a run of "each" or a repeat ends: as said, or before the places that the next clauses name."""
         cursor = self.cursor
         if limit is not None and limit.kind is LimitKind.SIDE:
             return self.last_side(following)
+        if limit is not None and limit.kind is LimitKind.HALF:
+            return self.half_of_row()
         if limit is not None and limit.kind is LimitKind.END and limit.target is not None and self.flat_below:
             raise PlacesUnknown("how many places there are along the edge is not known here")
         if limit is not None and limit.kind is LimitKind.LAST and self.goes_through(limit, following):
