@@ -217,3 +217,27 @@ def test_corners_and_all_others(others: str) -> None:
     square = f"{_HEAD}Rnd 1: Ch 1, 8 sc in magic ring, join. (8 sc)\nRnd 2: Ch 1, *sc in next st, 3 sc in next st; rep from * around, join. (16 sc)\n"
     report = check(f"{square}Rnd 3: Ch 1, 3 hdc in each corner st, {others}, join. (24 hdc)\n")
     assert outcomes(report) == ["agrees"] * 3
+
+
+@pytest.mark.parametrize(
+    ("count", "outcome"),
+    [
+        ("(24 sts, counting each ch as a st)", "agrees"),
+        ("(23 sts, counting each ch as a st)", "differs"),
+        ("(12 sts, counting each ch as a st)", "differs"),
+        ("24 sts, including ch-1 sps.", "agrees"),
+        ("(24 dc, counting all chs as sts)", "agrees"),
+        ("(12 dc, counting beg ch as a dc)", "agrees"),
+    ],
+)
+def test_count_that_takes_in_the_chains(count: str, outcome: str) -> None:
+    """A printed count may say that it counts the chains as well; then they are counted."""
+    words = f"Ch 4 (counts as dc, ch 1), *dc in next st, ch 1; rep from * around, join. {count}"
+    assert outcomes(check(_second_round(words)))[1] == outcome
+
+
+def test_single_chains_and_spaces_are_told_apart() -> None:
+    """ "Counting each ch" counts single chains, "counting ch sps" each space once."""
+    words = "Ch 1, *sc in next st, ch 3, skip next st; rep from * around, join. ({} sts, counting {})"
+    for number, what in ((24, "each ch"), (12, "ch-3 sps"), (12, "each ch-3")):
+        assert outcomes(check(_second_round(words.format(number, what))))[1] == "agrees", what

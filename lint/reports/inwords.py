@@ -142,6 +142,8 @@ def _work(step: Work) -> str:
         legs = step.together or 2
         name = "stitches" if stitch == "dec" else stitch
         return f"{step.number} time{_s(step.number)} {legs} {name} worked together{_tail(step)}"
+    if stitch == "ftss":
+        return f"{step.number} yarn over, kept as a loop"
     if not step.places and (step.number_said and step.number.lone != 1):
         return f"{step.number} {stitch}, one in each of the next {step.number} stitches (or all in one, as the counts tell)"
     return f"{step.number} {stitch}{_tail(step) or ' in the next stitch'}"

@@ -156,7 +156,7 @@ class Reach(Gaps):
                 return cursor.end
             places = step.places if isinstance(step, (Work, Group, Skip)) else ()
             if isinstance(step, Work) and (
-                step.stitch == "sl st" or step is self.last_work and self.closes_later(step)
+                step.stitch == "sl st" or self.on_no_stitch(step) or step is self.last_work and self.closes_later(step)
             ):
                 continue
             if isinstance(step, Work) and not step.places and step.stitch != "picot":
@@ -170,6 +170,10 @@ class Reach(Gaps):
             if isinstance(step, Repeat):
                 return cursor.end if not _simple(step) else index
         return max(index, cursor.at)
+
+    def on_no_stitch(self, step: Work) -> bool:
+        """Whether a stitch has its own base, as foundation stitches have and Tunisian yarn overs."""
+        return step.stitch[:1] == "f" and step.stitch[1:] in self.rules.heights
 
     def closes_later(self, step: Work) -> bool:
         place = step.places[0] if step.places else None

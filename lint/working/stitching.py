@@ -45,7 +45,7 @@ class Stitching(Making):
             raise NotDefined(step.stitch)
         if self.closes_round(step):
             return
-        if step.stitch[:1] == "f" and step.stitch[1:] in self.rules.heights:
+        if self.on_no_stitch(step):
             self.begin()
             for _ in range(self.amount(step.number)):
                 self.made.append(Node(step.stitch[1:]))
