@@ -241,3 +241,29 @@ def test_single_chains_and_spaces_are_told_apart() -> None:
     words = "Ch 1, *sc in next st, ch 3, skip next st; rep from * around, join. ({} sts, counting {})"
     for number, what in ((24, "each ch"), (12, "ch-3 sps"), (12, "each ch-3")):
         assert outcomes(check(_second_round(words.format(number, what))))[1] == "agrees", what
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("Ch 1, a pair of sc in each st around.", 24),
+        ("Ch 1, *work a pair of hdc in next st, sc in next st; rep from * around.", 18),
+        ("Ch 1, 2 sc in each st around, except the last, 1 sc in last st.", 23),
+        ("Ch 1, sc in each st, except for the last, 3 sc in last st.", 14),
+        ("Ch 1, 2 sc in each st around, except the last.", None),  # one in that, or none?
+        ("Ch 1, *sc in next st, ch 3; rep from * around, except the last.", None),
+        ("Ch 1, sc in each st around, except the last round.", None),
+    ],
+)
+def test_pairs_and_all_but_the_last(words: str, made: int | None) -> None:
+    """A pair of stitches is two; a run may leave out the last stitch, where what goes into that is said."""
+    assert counts(check(_second_round(words))) == [12, made]
+
+
+@pytest.mark.parametrize(("count", "outcome"), [("10 tr", "agrees"), ("9 tr", "differs")])
+def test_chains_passed_told_as_two_stitches(count: str, outcome: str) -> None:
+    """ "1 tr in 4th ch from hook (= 2 tr)": the chains passed stand for the first of two."""
+    text = f"Fennel Mat\n\nUK terms\n\nMAT\nRow 1: Ch 12, 1 tr in 4th ch from hook (= 2 tr), 1 tr in each ch to end. ({count})\n"
+    report = check(text)
+    assert outcomes(report) == [outcome]
+    assert "turning-chain-unsaid" not in [finding.rule for finding in report.findings]

@@ -36,7 +36,7 @@ from lint.reading.rowcalls import row_call, rows_of_piece
 from lint.reading.rowsof import rows_even
 from lint.reading.runs import place_come_to, side_by_side
 from lint.reading.settingout import set_out
-from lint.reading.shortlists import crosses, signs_as_commas
+from lint.reading.shortlists import crosses, pairs_as_two, signs_as_commas
 from lint.reading.sidewords import all_sides, other_sides
 from lint.reading.skips import at_both_ends
 from lint.reading.somebody import about_somebody
@@ -72,7 +72,7 @@ def read_row(stream: Stream) -> Reading:
         return reading
     stream = without_short_stops(stream).with_size_lists()
     words = stream.lexemes
-    stream = signs_as_commas(figures_as_stitches(colours_apart(bars_as_stitches(crosses(stream)))))
+    stream = signs_as_commas(figures_as_stitches(colours_apart(bars_as_stitches(crosses(pairs_as_two(stream))))))
     stream = counts_set_apart(stream.without(asides(stream) | emphasis(stream)))
     parser = Clauses(stream, reading, top=True)
     parser.run()
