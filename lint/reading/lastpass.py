@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from lint.amount import ONE
 from lint.place import Limit, LimitKind, Place, TargetKind, Which
-from lint.reading.stream import SIGNS, Stream
+from lint.reading.stream import OPENERS, SIGNS, Stream
 from lint.tree import Chain, Group, Repeat, Step, Work
 
 
@@ -61,7 +61,10 @@ def _all_but_last(stream: Stream, step: Step | None) -> Work | None:
     stream.skip("the")
     if plain and stream.take_if("last"):
         stream.take_if("any_stitch", "stitch")
-        if stream.kind() in (*SIGNS, "end", "turn", "join"):
+        ahead = 1 if stream.kind() in (",", ";", "and") else 0
+        goes_on = stream.kind(ahead) in ("number", "stitch", "increase", "decrease", "special", *OPENERS)
+        one = step.number == ONE and step.stitch not in ("inc", "dec")  # else that may have one of its own, or none
+        if stream.kind() in (*SIGNS, "end", "turn", "join") and (one or ahead and goes_on):
             reach = Limit(LimitKind.LAST, ONE, run.targets[0])
             return replace(step, places=(replace(run, limit=reach),))
     stream.at = start
