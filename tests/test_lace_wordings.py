@@ -267,3 +267,34 @@ def test_chains_passed_told_as_two_stitches(count: str, outcome: str) -> None:
     report = check(text)
     assert outcomes(report) == [outcome]
     assert "turning-chain-unsaid" not in [finding.rule for finding in report.findings]
+
+
+_IN_BACK_LOOPS = "Rnd 2: Working in back loops only, ch 1, 2 sc in each st, join. (24)"
+
+
+@pytest.mark.parametrize(
+    ("second", "words", "made"),
+    [
+        (_IN_BACK_LOOPS, "Working into the unused front loops of Rnd 1, ch 1, sc in each st around, join.", 12),
+        (_IN_BACK_LOOPS, "Working in the free loops of Rnd 1, (sc, ch 2, sc) in each of the 12 front loops.", None),
+        (_IN_BACK_LOOPS, "Working in the free front loops of Rnd 1, (sc, ch 2, sc) in each of the 12 front loops.", 24),
+        ("Rnd 2: Ch 1, 2 sc in flo of each st, join. (24)", "BLO of Rnd 1: ch 1, 3 sc in each st, join.", 36),
+        (
+            "Rnd 2: Ch 1, 2 sc in each st, join. (24)",
+            "Working in the unused loops of Rnd 1, ch 1, sc in each st.",
+            None,
+        ),
+        (_IN_BACK_LOOPS, "Working in the unused back loops of Rnd 1, ch 1, sc in each st.", None),
+        (_IN_BACK_LOOPS, "Working in the unused front loops of Rnd 2, ch 1, sc in each st.", None),
+        (
+            "Rnd 2: Ch 1, sc in blo of next 6 sts, sc in next 6 sts.",
+            "Working in the free loops of Rnd 1, sc in each st.",
+            None,
+        ),
+        (_IN_BACK_LOOPS, "Working in the remaining loops, ch 1, sc in each st, join.", None),
+    ],
+)
+def test_loops_that_a_round_has_left(second: str, words: str, made: int | None) -> None:
+    """The loops of a numbered round are known where the round on it took the other one of every stitch."""
+    text = f"{_HEAD}Rnd 1: 12 sc in magic ring, join. (12)\n{second}\nRnd 3: {words}\n"
+    assert counts(check(text))[2] == made

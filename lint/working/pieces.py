@@ -340,7 +340,7 @@ class PatternWorker:
         self.keep(task, best, state)
         worked = best.worked
         if self.works_behind:
-            state.earlier.worked(instance.number or 0, fabric.nodes, worked.fabric.nodes, worked.made)
+            state.earlier.worked(instance.number or 0, fabric.nodes, worked.fabric.nodes, worked.made, task.steps)
         if best.agrees and worked.turned and (state.short_rows or "short" in instance.label.lower()):
             worked.left = []  # turned before the end, as short rows are
         makes = worked.made.stitches or worked.made.spaces
