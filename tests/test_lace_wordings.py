@@ -298,3 +298,33 @@ def test_loops_that_a_round_has_left(second: str, words: str, made: int | None) 
     """The loops of a numbered round are known where the round on it took the other one of every stitch."""
     text = f"{_HEAD}Rnd 1: 12 sc in magic ring, join. (12)\n{second}\nRnd 3: {words}\n"
     assert counts(check(text))[2] == made
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "sc in each st, then go back and close the gaps.",
+        "sc in each st, stopping short of the border.",
+        "sc in each st (2 in the point).",
+        "sc in each st (twice in the first).",
+        "sc in each st [1 fewer in the middle].",
+        "sc in each st, missing the dips.",
+        "*sc in next st, ch 3; rep from * across, but for the last one.",
+        "[sc, ch 1, skip 1] 3 times, the reverse, turn.",
+        "3 shells evenly.",
+    ],
+)
+def test_what_alters_a_row_is_not_passed_over(words: str) -> None:
+    """Words that take away from a row, add to it or turn it about leave it not recomputed."""
+    assert counts(check(_second_row(f"Ch 1, turn, {words}"))) == [12, None]
+
+
+def test_so_many_evenly_into_so_many() -> None:
+    """ "18 sc evenly into these 12 sts" are eighteen, not eighteen in each."""
+    assert counts(check(_second_row("Ch 1, turn, 18 sc evenly into these 12 sts."))) == [12, 18]
+
+
+def test_a_chain_between() -> None:
+    """ "With a ch between" puts one chain between two stitches of a run."""
+    report = check(_second_row("Ch 1, turn, sc in each st, with a ch between."))
+    assert (counts(report)[1], spaces(report)[1]) == (12, {1: 11})

@@ -32,7 +32,15 @@ _GOES_ON = {
     "likewise",
     "alternately",
     "alternating",
-}  # and "so on": what is before them, again
+    "reverse",
+    "reversed",
+    "reversing",
+    "mirror",
+    "mirrored",
+    "mirroring",
+    "backwards",
+    "gaps",
+}  # and "so on": what is before them, again, or the other way round
 _MIDDLES = {
     "middle",
     "center",
@@ -46,6 +54,14 @@ _MIDDLES = {
     "markers",
     "point",
     "points",
+    "peak",
+    "peaks",
+    "tip",
+    "tips",
+    "valley",
+    "valleys",
+    "dip",
+    "dips",
 }
 _NO_TALK = ("turn", "no_turn", "join", "fasten_off")  # behind a comma these are no part of a remark
 _OPEN_ENDS = ("around", "across", "to", "within", "until")  # a clause of these alone says how far to work
@@ -76,6 +92,8 @@ class LeftClauses(TunisianClauses):
             return False
         words = {word for item in sentence for word in (item.lower, *item.lower.split())}
         if not words.isdisjoint(_SHAPES) or not words.isdisjoint(_GOES_ON) or {"so", "on"} <= words:
+            return True
+        if words & {"stop", "stopping", "ending", "turning"} and words & {"short", "early"}:
             return True
         placed = any(item.kind in _WHERE for item in sentence) or not words.isdisjoint(_MIDDLES)
         goes_on = start > 0 and self.stream.lexemes[start - 1].kind in (",", "and", ";")

@@ -110,6 +110,8 @@ class RemarkClauses(LeftClauses):
 
     def read_for_remark(self, start: int) -> bool:
         stream = self.stream
+        if stream.word("but", "except", ahead=-1):
+            return False  # "…, but for the final one"
         if any(
             item.kind in ("number", "stitch", "row") for item in stream.lexemes[start + 1 : start + 3]
         ) and not stream.word("corner", ahead=1):
