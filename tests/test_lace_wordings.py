@@ -328,3 +328,56 @@ def test_a_chain_between() -> None:
     """ "With a ch between" puts one chain between two stitches of a run."""
     report = check(_second_row("Ch 1, turn, sc in each st, with a ch between."))
     assert (counts(report)[1], spaces(report)[1]) == (12, {1: 11})
+
+
+_PANEL = f"{_HEAD}Row 1: Ch 13, sc in 2nd ch from hook and in each ch across. (12)\nRow 2: Ch 1, turn, 2 sc in first st, sc in each st. (13)\n"
+
+
+@pytest.mark.parametrize(
+    ("words", "last"),
+    [
+        ("Rep Row 2 in the following color sequence: 2 rows B, 1 row C, 2 rows A.", 18),
+        ("Rep Row 2, working in this stripe order: *1 row B, 1 row A; rep from * once more.", 17),
+        ("Rep Row 2 in stripes of 2 rows B and 2 rows A.", 17),
+        ("Rep Row 2, changing to B in last sc.", 14),
+        ("Rep Row 2 in the following sequence: 2 rows sc, 2 rows hdc.", None),
+        ("Rep Row 2, alternating sc and dc.", None),
+        ("Rep Row 2, changing to hdc in last 3 rows.", None),
+    ],
+)
+def test_rows_again_in_stripes(words: str, last: int | None) -> None:
+    """An order of colours tells how many rows are worked again; other stitches than those called for are not passed over."""
+    report = check(f"{_PANEL}{words}\nNext row: Ch 1, turn, sc in each st across.\n")
+    assert counts(report)[-1] == last
+
+
+def test_order_of_stripes_against_the_label() -> None:
+    """The rows that an order of stripes comes to are those of the label, or the label is wrong."""
+    words = "Rep Row 2 in the following stripe sequence: 2 rows B, 2 rows A."
+    assert counts(check(f"{_PANEL}Rows 3-6: {words}\n")) == [12, 13, 14, 15, 16, 17]
+    assert not corrections(check(f"{_PANEL}Rows 3-6: {words}\n"))
+    assert "range-length-differs" in [rule for rule, _ in corrections(check(f"{_PANEL}Rows 3-7: {words}\n"))]
+
+
+@pytest.mark.parametrize("words", ["join yarn in first ch", "join B with sl st in first ch"])
+def test_foundation_edge_told_in_a_line_of_its_own(words: str) -> None:
+    """Yarn joined on the chain's other side, in a line above the first row there, begins that row on it."""
+    text = (
+        f"{_HEAD}Ch 13.\nRow 1: Sc in 2nd ch from hook and in each ch across. (12)\nRow 2: Ch 1, turn, 2 sc in each sc across. (24)\n"
+        "Rep Row 2 until piece measures 10 cm. Fasten off.\n\nTRIM\n"
+        f"With RS facing and working along the opposite side of the foundation ch, {words}.\n"
+        "Row 1: Ch 1, *sc in next 3 ch, ch 2; rep from * across. (12 sc, 4 ch-2 sps)\n"
+    )
+    assert outcomes(check(text))[-1] == "agrees"
+
+
+def test_yarn_joined_to_the_foundation() -> None:
+    """ "Join yarn to first ch of foundation ch" begins a row on the chain's other side."""
+    text = f"{_PANEL}Fasten off.\n\nTRIM\nJoin yarn to first ch of foundation ch.\nRow 1: Ch 1, sc in each ch across. (12)\n"
+    assert counts(check(text))[-1] == 12
+
+
+def test_outer_points_are_corners() -> None:
+    """ "Working 3 sc in each outer point": where a star's round turns."""
+    text = f"{_HEAD}Rnd 1: 5 sc in magic ring, join. (5)\nRnd 2: Ch 1, (sc, ch 2, sc) in each st, join. (10 sc, 5 ch-2 sps)\nRnd 3: Ch 1, sc in each st around, working 3 sc in each outer point, join. (25)\n"
+    assert outcomes(check(text)) == ["agrees"] * 3

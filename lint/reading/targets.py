@@ -29,6 +29,9 @@ def target(stream: Stream) -> Target | None:
     if stream.word(*_OVER_GAPS) and stream.kind(1) == "chain" and stream.kind(2) not in ("dash", "number", "space"):
         stream.at += 2  # "each underarm ch"
         return Target(TargetKind.CHAIN, stream.peek(-2).lower)
+    if stream.word("outer") and stream.word("point", "points", "tip", "tips", ahead=1):
+        stream.at += 2  # "in each outer point": of a star
+        return Target(TargetKind.CORNER)
     corner = stream.take_if("corner")
     stream.at += bool(corner and stream.kind() == "dash" and (is_space_word(stream, 1) or stream.kind(1) == "chain"))
     found = _target(stream)
@@ -288,7 +291,9 @@ def of_last_row(stream: Stream) -> bool:
 def other_beside(stream: Stream) -> None:
     """Takes the "and first group" of "between last group and first group": what stands on the gap's other side."""
     start = stream.at
-    two = any(item.kind == "number" for item in stream.lexemes[max(0, start - 3) : start])  # "between next 2 sts": both are told
+    two = any(
+        item.kind == "number" for item in stream.lexemes[max(0, start - 3) : start]
+    )  # "between next 2 sts": both are told
     if not two and stream.take_if("and"):
         pointed = stream.at
         stream.skip("the", "next", "first", "last", "same", "following")

@@ -18,10 +18,12 @@ from lint.rulebook import Rulebook
 from lint.source import Span
 from lint.tree import (
     MAKES_STITCHES,
+    AlongEdge,
     Chain,
     FastenOff,
     JoinYarn,
     MakeRing,
+    OtherSide,
     Remark,
     RowCall,
     Skip,
@@ -251,7 +253,7 @@ class PatternWorker:
                     stopped_at=unread[0].span if unread else None,
                 )
             state.side = seamed(row.steps, state.side)
-            joining = tuple(step for step in row.steps if isinstance(step, (Skip, JoinYarn)))
+            joining = tuple(step for step in row.steps if isinstance(step, (AlongEdge, JoinYarn, OtherSide, Skip)))
             if joins_yarn(joining) and not unread:
                 state.joining = joining  # "Skip the center 12 sts, join yarn in next st." opens the row after it
             return None
