@@ -381,3 +381,48 @@ def test_outer_points_are_corners() -> None:
     """ "Working 3 sc in each outer point": where a star's round turns."""
     text = f"{_HEAD}Rnd 1: 5 sc in magic ring, join. (5)\nRnd 2: Ch 1, (sc, ch 2, sc) in each st, join. (10 sc, 5 ch-2 sps)\nRnd 3: Ch 1, sc in each st around, working 3 sc in each outer point, join. (25)\n"
     assert outcomes(check(text)) == ["agrees"] * 3
+
+
+_TILES = (
+    f"{_HEAD}Row 1: Ch 6, dc in 4th ch from hook and in next 2 ch. (1 tile)\n"
+    "Row 2: Ch 6, turn, dc in 4th ch from hook and in next 2 ch, sl st in ch-3 sp of tile below, ch 3, 3 dc in same sp. (2 tiles)\n"
+    "Row 3: Ch 6, turn, dc in 4th ch from hook and in next 2 ch, *sl st in next ch-3 sp, ch 3, 3 dc in same sp; rep from * across. (3 tiles)\n"
+)
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("Rows 4-5: Work as Row 3, increasing one tile in every row.", [12, 15]),
+        ("Rows 4-5: Rep Row 3, with one more tile each row.", [12, 15]),
+        ("Rows 4-5: Rep Row 3, making 2 tiles more in every row.", [None, None]),
+        ("Rows 4-5: Rep Row 3, making one tile fewer in every row.", [None, None]),
+        ("Rows 4-5: Rep Row 3, increasing as you like.", [None, None]),
+    ],
+)
+def test_growth_told_of_rows_worked_again(words: str, made: list[int | None]) -> None:
+    """How rows worked again grow is held against what they make; where that is another thing they are not counted."""
+    assert counts(check(_TILES + words + "\n"))[3:] == made
+
+
+_GRANNY = (
+    f"{_HEAD}Ch 4, sl st in first ch to form a ring.\n"
+    "Rnd 1: Ch 3 (counts as dc throughout), 2 dc in ring, [ch 2, 3 dc in ring] 3 times, ch 2, join with sl st in top of ch 3. (12 dc)\n"
+    "Rnd 2: Sl st in next 2 dc and in corner sp, (ch 3, 2 dc, ch 2, 3 dc) in same sp, [ch 1, (3 dc, ch 2, 3 dc) in next corner] 3 times, ch 1, join. (24 dc)\n"
+    "Rnd 3: Sl st in next 2 dc and in corner sp, (ch 3, 2 dc, ch 2, 3 dc) in same sp, *ch 1, 3 dc in next ch-1 sp, ch 1, (3 dc, ch 2, 3 dc) in next corner; rep from * twice more, ch 1, 3 dc in next ch-1 sp, ch 1, join. (36 dc)\n"
+)
+
+
+def test_one_more_group_along_each_side() -> None:
+    """A granny square's round worked again with one more group along each side has one for every space of the side."""
+    words = "Rnds 4-5: Work as for Rnd 3, with one more group along each side in every round. (60 dc)\n"
+    report = check(_GRANNY + words)
+    assert counts(report) == [12, 24, 36, 48, 60]
+    assert spaces(report)[-1] == {2: 4, 1: 16}
+    assert not corrections(report)
+
+
+def test_more_groups_than_there_is_room_for() -> None:
+    """Two more groups along each side do not come out of a round with one space more: nothing is guessed."""
+    words = "Rnd 4: Work as for Rnd 3, with two more groups along each side in every round.\n"
+    assert counts(check(_GRANNY + words))[3] is None

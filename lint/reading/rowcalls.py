@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from lint.amount import ONE, Amount
 from lint.place import LimitKind
+from lint.reading.growth import growth
 from lint.reading.limits import past_lengths
 from lint.reading.rowsof import every_so_many
 from lint.reading.stream import CLOSERS, OPENERS, Stream
@@ -168,6 +171,7 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
     if last_words:
         number = numbers[0] if numbers else ONE
         steps.append(RowCall(stream.span_from(start), None, None, number, how_often, kind, **goes_on))
+        _growing(stream, steps, start)
         return True
     if not numbers:
         return False
@@ -185,7 +189,14 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
         return True
     steps.append(RowCall(stream.span_from(start), first, last, times=how_often, kind=kind, part=part, **goes_on))
     call_tail(stream)
+    _growing(stream, steps, start)
     return True
+
+
+def _growing(stream: Stream, steps: list[Step], start: int) -> None:
+    """Takes the ", increasing one tile in every row" behind a call."""
+    if (told := growth(stream)) is not None:
+        steps[-1] = replace(steps[-1], growth=told, span=stream.span_from(start))
 
 
 def _rows_of_each(stream: Stream, steps: list[Step], start: int) -> bool:
