@@ -215,11 +215,17 @@ def _shapes_in_brackets(inside: list[Lexeme], before: list[Step]) -> bool:
     return bool(works) and plain
 
 
+_TAKES_BACK = ("except", "excluding", "omit", "omitting", "minus", "less", "plus", "save", "bar")
+
+
 def _adds_in_brackets(inside: list[Lexeme], before: list[Step]) -> bool:
     """Whether "(3 in the tip)", "(twice in the last)", "[1 less in the middle]" stands behind work that it may change."""
     if len(inside) < 4 or inside[0].kind not in OPENERS:
         return False
     first, then = inside[1:3]
+    corner = first.kind in ("corner", "middle") and then.kind in ("=", ":", "dash")  # "(corner = 3 sc)"
+    if (first.lower in _TAKES_BACK or corner) and any(isinstance(step, MAKES_STITCHES) for step in before):
+        return True
     number = first.kind == "number" or first.lower in ("once", "twice")
     placed = then.kind in ("in", "at", "over") or then.kind == "more" or then.lower in ("less", "fewer", "extra")
     return number and placed and any(isinstance(step, MAKES_STITCHES) for step in before)

@@ -96,7 +96,9 @@ class LeftClauses(TunisianClauses):
         if words & {"stop", "stopping", "ending", "turning"} and words & {"short", "early"}:
             return True
         placed = any(item.kind in _WHERE for item in sentence) or not words.isdisjoint(_MIDDLES)
-        goes_on = start > 0 and self.stream.lexemes[start - 1].kind in (",", "and", ";")
+        goes_on = start > 0 and self.stream.lexemes[start - 1].kind in (",", "and", "then", ";")
+        if goes_on and sentence[0].lower == "back":
+            return True  # "sc to end, ch 1 and back again"
         return placed and (goes_on or not words.isdisjoint(_ALTERS))
 
     def tells_shares(self, start: int, end: int) -> bool:

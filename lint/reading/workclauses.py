@@ -231,7 +231,7 @@ class WorkClauses(EdgeClauses):
             return True
         if stream.kind() == "forming":  # "dc in first sc to form last loop"
             return self.read_counting_sentence(stream.at)
-        if stream.kind() == "corner" or (stream.kind() == "for" and stream.kind(1) in ("corner", "the")):
+        if stream.kind() == "corner" or self.tells_what_for():
             stream.pass_to()
         return True
 
