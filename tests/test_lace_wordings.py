@@ -426,3 +426,31 @@ def test_more_groups_than_there_is_room_for() -> None:
     """Two more groups along each side do not come out of a round with one space more: nothing is guessed."""
     words = "Rnd 4: Work as for Rnd 3, with two more groups along each side in every round.\n"
     assert counts(check(_GRANNY + words))[3] is None
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        (
+            "Crochet behind the petals: *ch 3, 1 sc around the post of the next dc of the 1st rnd from behind; repeat from * 4 more times.",
+            5,
+        ),
+        (
+            "Working in back of petals, ch 1, BPsc around first dc of Rnd 1, ch 3, *BPsc around next dc of Rnd 1, ch 3; rep from * around, join.",
+            5,
+        ),
+        ("Working behind petals, *ch 3, sc around the back of next dc of Rnd 1; rep from * around.", 5),
+        ("Work behind the petals, *ch 3, sc around next dc; rep from * 4 more times.", None),
+    ],
+)
+def test_loops_behind_petals(words: str, made: int | None) -> None:
+    """Loops behind a rose's petals go round the posts of the round named; where none is named it is not guessed."""
+    text = (
+        f"{_HEAD}Ch 5, join with sl st to form ring.\n"
+        "Rnd 1: Ch 5 (counts as dc, ch 2), *dc in ring, ch 2; rep from * 3 more times, join with sl st in 3rd ch of ch-5. (5 dc, 5 ch-2 sps)\n"
+        "Rnd 2: Ch 1, (sc, 3 dc, sc) in each ch-2 sp around, join with sl st in first sc. (25 sts)\n"
+        f"Rnd 3: {words}\n"
+    )
+    report = check(text)
+    assert counts(report)[2] == made
+    assert made is None or spaces(report)[2] == {3: 5}

@@ -211,7 +211,8 @@ class PlaceFirstClauses(WithClauses):
             return self.read_loops(start)
         if self.along_edge_words(start):
             return True
-        if participle and (stream.word("behind") or stream.kind() == "in" and stream.word("front", ahead=1)):
+        held = stream.word("behind") or stream.kind() == "in" and stream.word("front", "back", ahead=1)
+        if held and (participle or not self.has_work()):
             return self.read_behind(start)
         if participle and self.has_work() and stream.kind() == "number":
             before = stream.at
