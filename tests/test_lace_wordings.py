@@ -454,3 +454,36 @@ def test_loops_behind_petals(words: str, made: int | None) -> None:
     report = check(text)
     assert counts(report)[2] == made
     assert made is None or spaces(report)[2] == {3: 5}
+
+
+def _missing(materials: str) -> set[str]:
+    """What the report says is missing of a pattern with these materials."""
+    text = f"Fennel Mat\n\nUS terms\n\n{materials}\n\nMAT\nRnd 1: 12 sc in magic ring. (12)\n"
+    said = [finding.message for finding in check(text).findings if finding.rule == "section-missing"]
+    return {what for what in ("hook", "gauge") for message in said if what in message}
+
+
+@pytest.mark.parametrize("hook", ["crochet hook no. 2.5", "Steel crochet hook 1·25", "hook, size 3,5"])
+def test_hook_by_a_number_with_a_fraction(hook: str) -> None:
+    """Hooks numbered with a fraction are numbered by millimetres; whole numbers are of some country's scale."""
+    assert "hook" not in _missing(f"Materials: cotton yarn, 50 g; {hook}")
+    assert "hook" in _missing("Materials: cotton yarn, 50 g; crochet hook no. 7")
+
+
+def test_gauge_without_its_name() -> None:
+    """ "12 sts = 10 cm" is a gauge, whatever stands around it; "12 sts = 1 repeat" is none."""
+    assert "gauge" not in _missing("chunky yarn, 40 m | 6.5 mm hook | 12 sts = 10 cm")
+    assert "gauge" in _missing("chunky yarn, 40 m | 6.5 mm hook | 12 sts = 1 repeat")
+
+
+def test_rows_go_on_from_a_printed_count_with_bobbles() -> None:
+    """Behind a row with a stitch too many the print is gone on from, though it counts bobbles beside other stitches."""
+    rows = (
+        "Bobble: (Yo, insert hook in st, yo, pull up a loop, yo, pull through 2 loops) 4 times in same st, yo, pull through all loops.\n\n"
+        "PANEL\nRow 1: Ch 13, sc in 2nd ch from hook and in each ch across. (12)\n"
+        "Row 2: Ch 1, turn, sc in first 5 sts, bobble in next st, sc in last 7 sts. (11 sc, 1 bobble)\n"
+        "Row 3: Ch 1, turn, sc in each st across. (12)\n"
+    )
+    report = check(f"Fennel Panel\n\nUS terms\n\nSpecial stitches\n{rows}")
+    assert counts(report)[2] == 12
+    assert len(corrections(report)) == 1
