@@ -224,7 +224,8 @@ def _adds_in_brackets(inside: list[Lexeme], before: list[Step]) -> bool:
         return False
     first, then = inside[1:3]
     corner = first.kind in ("corner", "middle") and then.kind in ("=", ":", "dash")  # "(corner = 3 sc)"
-    if (first.lower in _TAKES_BACK or corner) and any(isinstance(step, MAKES_STITCHES) for step in before):
+    takes_back = first.lower in _TAKES_BACK and then.lower != "than"  # "(less than five minutes!)"
+    if (takes_back or corner) and any(isinstance(step, MAKES_STITCHES) for step in before):
         return True
     number = first.kind == "number" or first.lower in ("once", "twice")
     placed = then.kind in ("in", "at", "over") or then.kind == "more" or then.lower in ("less", "fewer", "extra")

@@ -32,15 +32,9 @@ _GOES_ON = {
     "likewise",
     "alternately",
     "alternating",
-    "reverse",
-    "reversed",
-    "reversing",
-    "mirror",
-    "mirrored",
-    "mirroring",
-    "backwards",
-    "gaps",
-}  # and "so on": what is before them, again, or the other way round
+}  # and "so on": what is before them, again
+_TURNS_ABOUT = {"reverse", "reversed", "reversing", "mirror", "mirrored", "mirroring", "backwards"}
+_FILLS = ({"gap", "gaps"}, {"fill", "filling", "close", "closing", "in", "into"})
 _MIDDLES = {
     "middle",
     "center",
@@ -97,8 +91,11 @@ class LeftClauses(TunisianClauses):
             return True
         placed = any(item.kind in _WHERE for item in sentence) or not words.isdisjoint(_MIDDLES)
         goes_on = start > 0 and self.stream.lexemes[start - 1].kind in (",", "and", "then", ";")
-        if goes_on and sentence[0].lower == "back":
-            return True  # "sc to end, ch 1 and back again"
+        about = goes_on or sentence[0].lower in _TURNS_ABOUT
+        if about and (sentence[0].lower == "back" or not words.isdisjoint(_TURNS_ABOUT)):
+            return True  # "sc to end, ch 1 and back again", "5 sc, the reverse"
+        if goes_on and not any(words.isdisjoint(part) for part in _FILLS):
+            return True
         return placed and (goes_on or not words.isdisjoint(_ALTERS))
 
     def tells_shares(self, start: int, end: int) -> bool:
