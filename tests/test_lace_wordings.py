@@ -176,6 +176,9 @@ def test_cable_over_a_row_below(behind: str) -> None:
         ("Ch 1, turn, sc in every fifth st across.", None),
         ("Ch 1, turn, *sc in every other st, ch 1; rep from * across.", None),
         ("Ch 1, turn, sc in every other row.", None),
+        ("Ch 1, turn, sc in every other one.", None),
+        ("Ch 1, turn, dc in every other st, ch 1.", None),
+        ("Ch 1, turn, sc in every other st, ch 1, turn.", 6),
     ],
 )
 def test_every_nth_stitch(words: str, made: int | None) -> None:
@@ -197,6 +200,7 @@ def test_every_nth_stitch(words: str, made: int | None) -> None:
         ("Ch 1, turn, 2 sc in each st halfway across the row, sc to end.", 18),
         ("Ch 1, turn, sc in half the row, leave the rest unworked.", 6),
         ("Ch 1, turn, sc in the first half of the row.", None),
+        ("Ch 1, turn, sc halfway, hdc halfway.", None),
     ],
 )
 def test_what_is_left_of_a_row(words: str, made: int | None) -> None:
@@ -247,6 +251,7 @@ def test_single_chains_and_spaces_are_told_apart() -> None:
     ("words", "made"),
     [
         ("Ch 1, a pair of sc in each st around.", 24),
+        ("Ch 1, sc in each pair of sts around.", None),
         ("Ch 1, *work a pair of hdc in next st, sc in next st; rep from * around.", 18),
         ("Ch 1, 2 sc in each st around, except the last, 1 sc in last st.", 23),
         ("Ch 1, sc in each st, except for the last, 3 sc in last st.", 14),

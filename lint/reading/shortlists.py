@@ -52,9 +52,13 @@ def pairs_as_two(stream: Stream) -> Stream:
     found: list[Lexeme] = []
     at = 0
     while at < len(stream.lexemes):
-        first = at + (stream.lexemes[at].kind == "the")
+        first = at + 1
         words = stream.lexemes[first : first + 3]
-        pair = [item.lower for item in words[:2]] == ["pair", "of"] and words[-1].kind in _PAIRED
+        pair = (
+            stream.lexemes[at].kind == "the"
+            and [item.lower for item in words[:2]] == ["pair", "of"]
+            and words[-1].kind in _PAIRED
+        )
         if pair and len(words) == 3:
             begun, end = stream.lexemes[at], words[1]
             found.append(Lexeme("number", "pair", begun.start, end.end, begun.glued, "word", 2))

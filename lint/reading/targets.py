@@ -109,6 +109,8 @@ def _target(stream: Stream) -> Target | None:
     if lexeme.kind in ("special", "one_stitch", "group_word", "picot"):
         stream.take()
         return Target(TargetKind.SPECIAL, lexeme.value or lexeme.lower)
+    if stream.word("pair", "pairs") and stream.kind(1) == "of" and stream.kind(2) == "any_stitch":
+        return None  # "in each pair of sts": one in two of them, or in each?
     if stream.word("group", "groups", "pair", "pairs"):
         stream.take()
         return Target(TargetKind.SPECIAL, "group")

@@ -6,7 +6,7 @@ from dataclasses import replace
 from itertools import pairwise
 
 from lint.place import LimitKind, Place, Target, TargetKind, Which
-from lint.tree import Alongside, Skip, Step, Work
+from lint.tree import Alongside, Chain, Skip, Step, Turn, Work
 from lint.working.cursor import CORNERS_UNKNOWN, Cursor, PlacesUnknown, Trouble, describe, family
 from lint.working.fabric import Fabric, Node
 from lint.working.rowends import RowEnds
@@ -237,7 +237,11 @@ class Placing(RowEnds):
         found = cursor.each(self.every_stitch(place, boundary), boundary, self.size)
         done, self.ending_done = self.ending_done, False  # "…; rep from * round, ending sc in each sc to end"
         if place.every > 1:
-            if len(found) % place.every or self.repeating:
+            chains = len(following) < 2 or not isinstance(
+                following[1], Turn
+            )  # "dc in every other st, ch 1": after each?
+            chains = chains and bool(following) and isinstance(following[0], Chain)
+            if len(found) % place.every or self.repeating or chains:
                 raise PlacesUnknown("which of the stitches are meant is not said, and they do not come out even")
             found = found[:: place.every]
         if not found and not done and (place.limit is None or place.limit.kind is LimitKind.END):

@@ -40,7 +40,7 @@ class Reach(Gaps):
         """Where the first half of a row of stitches alone ends."""
         cursor = self.cursor
         half, odd = divmod(len(cursor.nodes), 2)
-        if not cursor.known or odd or cursor.at > half or not all(node.is_stitch for node in cursor.nodes):
+        if not cursor.known or odd or cursor.at >= half or not all(node.is_stitch for node in cursor.nodes):
             raise PlacesUnknown("where the middle of the row is, is not known here")
         return half
 
