@@ -216,6 +216,12 @@ def test_who_and_what_work_is_for_is_not_passed_over(words: str) -> None:
     assert counts(check(text)) == [12, None]
 
 
+def test_one_in_each_is_no_addition() -> None:
+    """ "(one in each st)" behind a run says no more than the run."""
+    text = "Tab\n\nUS terms\n\nTAB\nCh 13.\nRow 1: Sc in 2nd ch from hook and in each ch across. (12)\nRow 2: Ch 1, turn, 12 sc (one in each st).\n"
+    assert counts(check(text)) == [12, 12]
+
+
 def test_what_a_stitch_is_for_is_a_remark() -> None:
     """ "2 sc in next st for the point" only says what for."""
     text = "Tab\n\nUS terms\n\nTAB\nCh 13.\nRow 1: Sc in 2nd ch from hook and in each ch across. (12)\nRow 2: Ch 1, turn, sc in next 11 sts, 2 sc in last st for the point.\n"

@@ -227,7 +227,10 @@ def _adds_in_brackets(inside: list[Lexeme], before: list[Step]) -> bool:
     takes_back = first.lower in _TAKES_BACK and then.lower != "than"  # "(less than five minutes!)"
     if (takes_back or corner) and any(isinstance(step, MAKES_STITCHES) for step in before):
         return True
-    number = first.kind == "number" or first.lower in ("once", "twice")
+    plain = (
+        first.number == 1 and then.kind == "in" and inside[3].kind == "each"
+    )  # "30 sc along the edge (one in each row end)"
+    number = (first.kind == "number" or first.lower in ("once", "twice")) and not plain
     placed = then.kind in ("in", "at", "over") or then.kind == "more" or then.lower in ("less", "fewer", "extra")
     return number and placed and any(isinstance(step, MAKES_STITCHES) for step in before)
 
