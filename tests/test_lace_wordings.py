@@ -492,9 +492,3 @@ def test_rows_go_on_from_a_printed_count_with_bobbles() -> None:
     report = check(f"Fennel Panel\n\nUS terms\n\nSpecial stitches\n{rows}")
     assert counts(report)[2] == 12
     assert len(corrections(report)) == 1
-
-
-def test_chains_named_where_there_are_none() -> None:
-    """ "Sc in next 3 ch" over a row of nothing but stitches is asked about."""
-    report = check(_second_row("Ch 1, turn, sc in next st, sc in next 3 ch, sc in each st to end."))
-    assert "place-not-there" in [finding.rule for finding in report.findings]

@@ -240,9 +240,8 @@ class Cursor:
             if node.kind == "ch":
                 return self._take(index)
             index += 1
-        if self.at < self.end:  # stitches called chains
-            self.troubles.append(Trouble("not there", "ch", found=name_of(self.nodes[self.at])))
-            return self._take(self.at)
+        if self.at < self.end:
+            return self._take(self.at)  # stitches called chains
         return self.run_out(target, 0)
 
     def run_out(self, target: Target, size: int) -> Node:
