@@ -8,8 +8,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-import regex
-
+from lint.expression import expression
 from lint.lexicon import Lexeme
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.tree import PLAIN
@@ -21,7 +20,7 @@ _LETTERS = ("A", "B", "C", "D", "E", "F", "G", "H", "MC", "CC")
 _OTHERWISE = ("stitch", "increase", "decrease", "chain", "back_loop", "front_loop", "special", "group_word", "ring")
 
 # "“5B, 3N” means 5 sc with Black, then 3 sc with Natural", "4A = 4 sc in colour A"
-_EXPLAINED = regex.compile(
+_EXPLAINED = expression(
     r"\b(?P<n>\d+) ?(?:MC|CC\d?|[A-Z])\b[^.\n]{0,24}?(?:=|\b(?:means?|is|are|stands? for|reads?|tells? you to)\b)[^.\n]{0,24}?\b(?P=n) (?:sc|dc|hdc|sts?|stitch(?:es)?|single|double)\b"
 )
 

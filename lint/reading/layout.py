@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-import regex
-
+from lint.expression import expression
 from lint.pattern import Label, Section
 from lint.reading.gates import GateReader, Passage, Sizes
 from lint.reading.headings import GATE, LIKE_ANOTHER, Line, PartHeadings, begins_work
@@ -26,7 +25,7 @@ from lint.source import SourceText, Span
 # or with a colon, "Strap: ch 80, …"; what is a piece by its name needs no colon, "Picot edging - Ch 1, …"
 _PIECE_NAME = r"(?i:(?:\p{L}+ ){0,2}(?:edging|border|trim|trimming|straps?|handles?|ties?|cord|band|brim|cuffs?|collar|ribbing|hem|neckband))"
 _CHAINS = r"(?:(?:with|using) (?:\w+ )?\w+,? )?(?:crochet )?(?:ch ?\d|\d+ ch|chain \d)"  # "With green crochet 12 ch."
-_RUN_IN = regex.compile(
+_RUN_IN = expression(
     r"\s*(?P<name>[A-Z][A-Z0-9 '&-]{2,40}?)(?P<make> \((?:[Mm]ake )?\w+\))?(?:\.| ?(?:\. ?){2,}| ?[…—–-]) *(?=(?i:ch|make|with|join|fsc|starting|beginning|work)\b)"
     rf"|\s*(?P<name>[A-Z][A-Z0-9 '&-]{{2,40}}?)(?P<make> \([Mm]ake \w+\))?: +(?=(?i:{_CHAINS}|make \d|(?:re)?join\b|(?:starting|beginning) (?:at|from) [\w ]{{2,20}}, (?:ch|make) \d|work (?:exactly )?(?:the )?(?:same as|as (?:given )?for)\b))"
     rf"|\s*(?P<name>(?=\p{{Lu}}){_PIECE_NAME})(?P<make> \([Mm]ake \w+\))?(?:\.| [-–—]) +(?=(?i:ch \d|ch\d|\d+ ch|chain \d|(?:re)?join\b|attach\b))"
@@ -34,22 +33,22 @@ _RUN_IN = regex.compile(
     rf"|\s*(?P<name>\p{{Lu}}[\p{{L}}\d]+(?: [\p{{L}}\d]+){{0,2}}?)(?P<make> \([Mm]ake \w+\))?(?:: +| [-–—] +)(?={LIKE_ANOTHER})"
     r"|\s*(?P<name>(?i:border|edging|edge|trim|ruffle))(?P<make>)(?::|[ \t]+[-–—])[ \t]+(?=(?i:(?:\d+[ \t]?)?(?:sc|dc|hdc|tr|htr|ss|sl st|work)\b|do not (?:turn|fasten|cut|break)\b|don['’]t (?:turn|fasten|cut)\b|turn\b|(?:with|using) \w+, |ch[ \t]?\d|\d+[ \t]?ch\b|(?:re)?join\b|attach\b))"
 )
-_NO_PIECE = regex.compile(
+_NO_PIECE = expression(
     r"(?i)\s*(?:foundation|base|start|note|turn|next|set|row|round|rnd|begin|cent|multiple|gauge|tension|size|to |for )"
 )
-_TITLED = regex.compile(r"(?i)\s*(?:pattern(?: name)?|title|name|design)\s*:\s*(?P<title>\p{L}[^.:;]{2,60}?)\s*$")
+_TITLED = expression(r"(?i)\s*(?:pattern(?: name)?|title|name|design)\s*:\s*(?P<title>\p{L}[^.:;]{2,60}?)\s*$")
 # "sc evenly around. (96 sc)": a count of stitches at the end of a line that works some
-_COUNTED_WORK = regex.compile(
+_COUNTED_WORK = expression(
     r"(?i)\b(?:sc|dc|hdc|htr|tr)\s+(?:in|into|across|along|evenly|around)\b.*[(\[{]\s*\d+[^()\[\]{}]*\b(?:sc|dc|hdc|htr|tr|sts?|stitches)\b[^()\[\]{}]*[)\]}]\.?\s*$"
 )
 _NO_ROW = 10**9
 _MAKES = r"(?i)\b(?:\d+\s?)?(?:sc|dc|hdc|tr|htr|ch|mr|magic)\b"
-_CHAIN_BEHIND = regex.compile(r"(?i)[.;:]\s+(?=(?:with \w+, )?ch(?:ain)?s?\b\s*-?\s*\d)")
+_CHAIN_BEHIND = expression(r"(?i)[.;:]\s+(?=(?:with \w+, )?ch(?:ain)?s?\b\s*-?\s*\d)")
 # a line cut in the middle of a sentence: "… at end of", and in the next "Row 64. 145 sts."
-_HANGS = regex.compile(
+_HANGS = expression(
     r"(?i)(?:\b(?:of|to|from|in|on|until|till|and|or|rep|repeat|rows?|rnds?|rounds?|after|through|thru|before|as|for|with|than|at|the)|\b\d+(?:st|nd|rd|th)|,)\s*$"
 )
-_LABEL_CUT = regex.compile(r"(?i)[\W_]*(?:\d{1,3}(?:st|nd|rd|th)|rows?|rnds?|rounds?|next|foundation)\b[^.:]{0,80}$")
+_LABEL_CUT = expression(r"(?i)[\W_]*(?:\d{1,3}(?:st|nd|rd|th)|rows?|rnds?|rounds?|next|foundation)\b[^.:]{0,80}$")
 
 
 @dataclass
@@ -105,7 +104,9 @@ class LayoutReader:
             self.lines += by_size(Line(position, raw.rstrip("\r\n")), self.gates)
             position += len(raw)
         self.bare = labelled_by_number(self.labels, self.lines)
-        self.lower_case = not any(regex.match(r"\W*\p{Lu}", line.text) for line in self.lines)  # but for "US", "DK"
+        self.lower_case = not any(
+            expression(r"\W*\p{Lu}").match(line.text) for line in self.lines
+        )  # but for "US", "DK"
         self.unheaded = headless_lists([line.text for line in self.lines], self.finder, book)
         self.headings = PartHeadings(self.lines, self.labels, self.finder, self.bare, self.lower_case)
         self.sized = SizedLines(self.lines, self.labels, self.headings, self.passage, len(self.sizes), self.bare)
@@ -331,7 +332,7 @@ class LayoutReader:
     def _begins_numbered(self, index: int) -> bool:
         """Whether a list of rows by bare numbers begins in this line, though no heading stands above it."""
         line = self.lines[index].text
-        return regex.match(r"[\s|]*\[?1\b", line) is not None and regex.search(_MAKES, line) is not None
+        return expression(r"[\s|]*\[?1\b").match(line) is not None and expression(_MAKES).search(line) is not None
 
     def _has_body(self, row: RowText) -> bool:
         return bool(self.source.slice(row.span).strip(" \t\n:.•*-–"))
