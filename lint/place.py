@@ -57,6 +57,7 @@ class LimitKind(str, Enum):
     LAST = "last"  # to the last n places
     BEFORE = "before"  # to the next place of a sort
     SIDE = "side"  # to the last side of a shape
+    HALF = "half"  # to the middle of a row that has one between two stitches
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,6 +90,7 @@ class Place:
     from_words: str = ""
     skipped: bool = False  # "in skipped st": one that this row passed over
     row: int = 0  # of a place below, the number of its row: "next dc of Rnd 1"
+    every: int = 1  # "in every other st": each second one
     bare: bool = False  # "in corner sp", "in each of the 4 sps": neither next nor same is said
 
 

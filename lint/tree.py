@@ -169,9 +169,14 @@ class OtherSide:
 
 @dataclass(frozen=True, slots=True)
 class AlongEdge:
-    """ "working along side edge": from here on the work is on an edge whose places are not known."""
+    """ "working along side edge": from here on the work is on an edge whose places are not known.
+
+    Or on the loops that the round on a numbered one has left free: "working in the unused front loops of Rnd 1".
+    """
 
     span: Span
+    row: int = 0
+    loop: str | None = None  # of that row: back | front, where the words name one
 
 
 @dataclass(frozen=True, slots=True)
@@ -322,6 +327,15 @@ THE_PIECE_BEFORE = "the piece before"  # of "Make a second piece the same", whic
 
 
 @dataclass(frozen=True, slots=True)
+class Growth:
+    """ "increasing one tile in every row": what each of the rows worked again has more of than the one before it."""
+
+    number: int
+    unit: str
+    each_side: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class RowCall:
     """ "Rep Rows 2-5", "As 3rd row": rows worked again by their numbers."""
 
@@ -341,6 +355,7 @@ class RowCall:
     own: tuple[tuple[Step, ...], ...] = ()  # the rows themselves, where the sentence tells them: "Work 3 rows even"
     lead: tuple[tuple[Step, ...], ...] = ()  # those before the first pass: "in next row and in every 4th row …"
     apart: bool = False  # rows lie between them that are not told: "in every 4th row 3 times"
+    growth: Growth | None = None
     times_in_all: bool = False  # "a total of 4 times": the rows just worked are the first of these
 
 

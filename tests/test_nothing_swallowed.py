@@ -194,3 +194,35 @@ def test_an_unknown_stitch_up_to_the_end_is_no_remark(words: str) -> None:
     report = check(f"Piece\n\nUS terms\n\nPIECE\nRow 1: Fsc 20, turn. (20)\nRow 2: Ch 1, {words}.\n")
     assert report.ledger.rows[-1].first.made is None
     assert "not-understood" in {one.rule for one in report.findings}
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "*sc in next 3 sts, 3 dc in next st; rep from * once for each point.",
+        "*sc in next 3 sts, 3 dc in next st; rep from * (except at the seam).",
+        "sc in next 6 sts, hdc for the remaining 6.",
+        "sc in next 11 sts, 2 sc for the last.",
+        "2 sc for each st.",
+        "sc in each st (corner = 3 sc).",
+        "sc in next 6 sts; 3 sc in next; with white to end.",
+        "sc in each st, ch 1, and back again.",
+        "sc in each st, then down the side.",
+    ],
+)
+def test_who_and_what_work_is_for_is_not_passed_over(words: str) -> None:
+    """ "For the remaining 6", "once for each point", "and back again" say where or how often something is worked."""
+    text = f"Tab\n\nUS terms\n\nTAB\nCh 13.\nRow 1: Sc in 2nd ch from hook and in each ch across. (12)\nRow 2: Ch 1, turn, {words}\n"
+    assert counts(check(text)) == [12, None]
+
+
+def test_one_in_each_is_no_addition() -> None:
+    """ "(one in each st)" behind a run says no more than the run."""
+    text = "Tab\n\nUS terms\n\nTAB\nCh 13.\nRow 1: Sc in 2nd ch from hook and in each ch across. (12)\nRow 2: Ch 1, turn, 12 sc (one in each st).\n"
+    assert counts(check(text)) == [12, 12]
+
+
+def test_what_a_stitch_is_for_is_a_remark() -> None:
+    """ "2 sc in next st for the point" only says what for."""
+    text = "Tab\n\nUS terms\n\nTAB\nCh 13.\nRow 1: Sc in 2nd ch from hook and in each ch across. (12)\nRow 2: Ch 1, turn, sc in next 11 sts, 2 sc in last st for the point.\n"
+    assert counts(check(text)) == [12, 13]

@@ -6,7 +6,7 @@ The counts are worked out by hand from the trade's common practice (no published
 from __future__ import annotations
 
 import pytest
-from helpers import check, corrections, counts
+from helpers import check, corrections, counts, outcomes
 
 _BEGUN = "Marl\n\nTerms: US\n\nCLOTH\nCh 18.\n"
 
@@ -88,3 +88,36 @@ def test_a_return_pass_under_its_own_label() -> None:
 def test_a_decrease_told_by_hand(words: str, made: int) -> None:
     """Loops drawn up in two stitches and drawn through together are one stitch."""
     assert counts(check(f"Marl\n\nTerms: US\n\nTAB\nRow 1: Fsc 12. (12)\nRow 2: {words}\n"))[1:] == [made]
+
+
+_LOOPS = (
+    "Cloth\n\nUS terms\n\nCLOTH\nCh 12.\nRow 1: Pull up a loop in 2nd ch from hook and in each ch across, RetP. (12)\n"
+)
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("*Tss2tog, yo; rep from * to last st, Tss in last st, RetP.", 12),
+        ("*Yo, Tss2tog; rep from * to last st, Tss in last st, RetP.", 12),
+        ("Tss in next 2 sts, yo, yo, Tss in each st to end. Return.", 14),
+        ("Tss in each st, yo, return pass.", 13),
+        ("Tss in next st, yo twice, Tss in each st. RetP.", None),
+        ("Tss across to last st and yo, Tss in last st. RetP.", None),
+        ("*Insert hook in next st, yo, pull up a loop; rep from * across. Return.", 12),
+    ],
+)
+def test_yarn_over_between_stitches(words: str, made: int | None) -> None:
+    """A yarn over alone between Tunisian stitches is a loop of its own; those that work a stitch are none."""
+    assert counts(check(f"{_LOOPS}Row 2: {words}\n")) == [12, made]
+
+
+@pytest.mark.parametrize(
+    "words", ["Tss in each st and each yo", "Tss in each st and yo across", "Tss in each st and in each yo sp"]
+)
+def test_yarn_over_of_the_row_before(words: str) -> None:
+    """The yarn overs of a row are places of the next one."""
+    text = (
+        f"{_LOOPS}Row 2: *Tss2tog, yo; rep from * to last st, Tss in last st, RetP. (12)\nRow 3: {words}, RetP. (12)\n"
+    )
+    assert outcomes(check(text)) == ["agrees"] * 3

@@ -57,7 +57,8 @@ def check_named_colours(context: Context) -> Iterator[Finding]:
     if not known:
         return
     declared = ", ".join(context.source.slice(used[name][0]) for name in known)
-    unknown = {name: places for name, places in used.items() if not _has(front, name)}
+    named = front + materials  # a title may head the part, and stand in front of the materials
+    unknown = {name: places for name, places in used.items() if not _has(named, name)}
     for places in unknown.values():
         yield context.finding_at(
             "colour-not-declared",

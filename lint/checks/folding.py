@@ -9,7 +9,7 @@ from lint.checks.context import Context
 from lint.checks.rows import finding_of, range_finding
 from lint.faults import RULES, range_ends
 from lint.finding import Finding, Related, Weight
-from lint.ledger import LedgerRow
+from lint.ledger import LedgerRow, Outcome
 
 _OF_FIT = frozenset(RULES.values())
 
@@ -24,6 +24,9 @@ class _Open:
     followers: list[LedgerRow] = field(default_factory=list)
 
     unsaid: bool = False  # no count is printed of the row, so that what it makes is what its words make
+    index: int = 0  # of the row in the ledger
+    off: tuple[str, int] | None = None  # the unit that it differs in from the printed count, and by how many
+    silent: bool = False  # rows lie between of which no count is printed
 
     @property
     def taints(self) -> bool:
@@ -46,9 +49,11 @@ def check_rows(context: Context) -> Iterator[Finding]:
             finding = range_finding(context, row, finding)
         if finding is None:
             if any(cell.made is not None for cell in row.cells):
-                last = None
+                last = replace(last, silent=True) if last is not None and _prints_none(row) else None
             continue
         cause = found.get(heirs.get(index, -1))
+        if last is not None and last.silent:
+            last = found.get(last.index) if last.off and last.off == _off(row) else None
         if cause is None and (index not in ends or last is not None and last.taints):
             cause = _led_by(last, finding, row, index in context.causes)
         if cause is not None:
@@ -62,11 +67,24 @@ def check_rows(context: Context) -> Iterator[Finding]:
         if explained is not None:
             finding = replace(finding, likely=explained.likely)
         in_words = explained is not None and explained.in_words
-        last = found[index] = _Open(finding, row.row.span.start, in_words, unsaid=row.row.stated is None)
+        source, unsaid = row.row.span.start, row.row.stated is None
+        last = found[index] = _Open(finding, source, in_words, unsaid=unsaid, index=index, off=_off(row))
         if any(cell.picked_up for cell in row.cells):
             last = None  # work went on from the printed count: later rows don't follow from this
     for opened in found.values():
         yield _folded(opened)
+
+
+def _prints_none(row: LedgerRow) -> bool:
+    """Whether no count is printed of a row in any size, so that it cannot show that the work has come right."""
+    return all(cell.outcome in (Outcome.NOT_STATED, Outcome.NOT_WORKED) for cell in row.cells)
+
+
+def _off(row: LedgerRow) -> tuple[str, int] | None:
+    """The unit in which a row first differs from its printed count, and by how many."""
+    differing = (cell.comparison.differences for cell in row.cells if cell.comparison is not None)
+    first = next((differences[0] for differences in differing if differences), None)
+    return (first.item.unit, first.stated - first.made) if first is not None else None
 
 
 def _goes_on(before: LedgerRow, row: LedgerRow) -> bool:

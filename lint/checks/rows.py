@@ -125,6 +125,8 @@ def _figures(context: Context, difference: Difference, number: int) -> str:
         )
     if unit == "special":
         return f"{number} {difference.item.words or name}"
+    if unit.startswith("with "):
+        return f"{number} sts and {unit.removeprefix('with ')}"
     if unit == "per side":
         return f"{number} {context.stitch_word(name) if name else 'sts'} on each side"
     return f"{number} {'corners' if unit == 'corner' else 'chains' if unit == 'chain' else 'sts'}"

@@ -43,6 +43,8 @@ _GOES_ON = (
     "each",
     "more",
     "between",
+    "with",
+    "and",
 )
 _BEFORE_CLAUSE = (",", ";", ".", ":", "star", "and", "then", "turn", "join", "dash", *OPENERS, *CLOSERS)
 

@@ -75,7 +75,7 @@ class BracketClauses(SizedClauses):
             return True
         nested = any(item.kind in OPENERS for item in inner.lexemes)
         placed = close + 1 < len(stream.lexemes) and stream.lexemes[close + 1].kind == "in"
-        note = notes.counting(stream.inside(start + 1, close)) if not nested and not placed else None
+        note = self.counting_in(inner) if not nested and not placed else None
         if note is not None:
             stream.at = close + 1
             named = inner.lexemes[1 if inner.kind() in ("the", "beginning") else 0].kind

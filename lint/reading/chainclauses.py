@@ -9,9 +9,9 @@ from lint.place import Place, Target, TargetKind, Which
 from lint.reading import notes
 from lint.reading.places import places
 from lint.reading.skipclauses import SkipClauses
-from lint.reading.stream import OPENERS, SIGNS
+from lint.reading.stream import OPENERS, SIGNS, Stream
 from lint.reading.targets import is_space_word
-from lint.tree import Alongside, Chain, Group, MakeRing, Remark, Skip, Work, walk
+from lint.tree import Alongside, Chain, Counting, Group, MakeRing, Remark, Skip, Work, walk
 
 
 class ChainClauses(SkipClauses):
@@ -44,6 +44,15 @@ class ChainClauses(SkipClauses):
         if stream.kind() == "at" and self._says_what_counts():
             return True
         return self.chain_of(start, number)
+
+    def counting_in(self, inner: Stream) -> Counting | None:
+        """The note in brackets on what a chain counts as; "tr in 4th ch from hook (= 2 tr)": the chains passed are one."""
+        step, words = self.steps[-1] if self.steps else None, inner.lexemes
+        first = isinstance(step, Work) and bool(step.places) and step.places[-1].which is Which.FROM_HOOK
+        two = [item.kind for item in words] == ["=", "number", "stitch"] and words[1].number == 2
+        if first and two and step.number.lone == 1 and step.stitch == words[2].value:
+            return Counting(inner.span_from_all(), True, step.stitch)
+        return notes.counting(inner)
 
     def _says_what_counts(self) -> bool:
         """ "Chain-3 at beg of row counts as first dc": a rule for all rows, not a chain to work."""

@@ -14,15 +14,14 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from lint.pattern import Stated
-from lint.place import LimitKind, Which
-from lint.reading import counts, repeats
+from lint.reading import repeats
 from lint.reading.apart import counts_set_apart
 from lint.reading.asides import asides, emphasis
 from lint.reading.barefigures import figures_as_stitches
 from lint.reading.clausebase import SEPARATORS, Reading, all_read
 from lint.reading.closing import after_fastening, chain_told_by_count, closing_join, joined_on_the_way, picots_closed
 from lint.reading.colourwork import colours_apart
+from lint.reading.countclauses import CountClauses
 from lint.reading.guard import nothing_swallowed
 from lint.reading.layers import layers_noted
 from lint.reading.linestops import without_short_stops
@@ -30,14 +29,14 @@ from lint.reading.listrepeats import by_cross
 from lint.reading.lists import count_alone, to_the_end
 from lint.reading.loosestars import fold_loose
 from lint.reading.markers import read_marker, unclear_markers
-from lint.reading.nocounts import rather_work
+from lint.reading.otherplaces import in_all_others, rest_of_row
 from lint.reading.piececalls import piece_again, piece_call
 from lint.reading.plainclauses import POINTS
 from lint.reading.rowcalls import row_call, rows_of_piece
 from lint.reading.rowsof import rows_even
 from lint.reading.runs import place_come_to, side_by_side
 from lint.reading.settingout import set_out
-from lint.reading.shortlists import crosses, signs_as_commas
+from lint.reading.shortlists import crosses, pairs_as_two, signs_as_commas
 from lint.reading.sidewords import all_sides, other_sides
 from lint.reading.sizeguard import none_passed_over
 from lint.reading.skips import at_both_ends
@@ -46,20 +45,13 @@ from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.together import told_together
 from lint.reading.tunisianclauses import bars_as_stitches, loops_as_stitches
 from lint.reading.unfit import unfit_lists_unread, with_unfit_folded, without_unfit_counts
-from lint.reading.wordclauses import WordClauses
 from lint.tree import (
-    MAKES_STITCHES,
     Chain,
     FastenOff,
-    Join,
-    OpenWork,
     Remark,
-    RowCall,
     Step,
     Turn,
     Unread,
-    Work,
-    walk,
 )
 
 MOST_WORDS = 3_000  # of one row: beyond this a text is something else, and reading it would take too long
@@ -75,7 +67,7 @@ def read_row(stream: Stream) -> Reading:
     stream = without_short_stops(stream).with_size_lists()
     words = stream.lexemes
     stream, unfit = with_unfit_folded(stream)
-    stream = signs_as_commas(figures_as_stitches(colours_apart(bars_as_stitches(crosses(stream)))))
+    stream = signs_as_commas(figures_as_stitches(colours_apart(bars_as_stitches(crosses(pairs_as_two(stream))))))
     stream = counts_set_apart(stream.without(asides(stream) | emphasis(stream)))
     parser = Clauses(stream, reading, top=True)
     parser.run()
@@ -100,7 +92,7 @@ def read_inside(stream: Stream) -> list[Step]:
     return fold_loose(reading.steps)
 
 
-class Clauses(WordClauses):
+class Clauses(CountClauses):
     """Reads every sort of clause: the last layer."""
 
     def run(self) -> None:
@@ -120,54 +112,6 @@ class Clauses(WordClauses):
                 self.not_read(start)
             if stream.at == start:  # every turn takes something
                 stream.take()
-
-    def count(self) -> bool:
-        """A printed count at the cursor, in any of its forms."""
-        if not self.top:
-            return False
-        worked = any(isinstance(step, (*MAKES_STITCHES, RowCall)) for step in walk(tuple(self.steps)))
-        stream = self.stream
-        turned = bool(self.steps) and isinstance(self.steps[-1], (Turn, Join)) and stream.kind(-1) == "dash"
-        if turned and stream.kind() == "number" and stream.kind(1) == "word" and stream.kind(2) in (".", "end"):
-            stream.at += 2  # "turn – 7 points."
-            self.steps.append(Remark(stream.span_from(stream.at - 2)))
-            return True
-        if worked and stream.kind() == "number" and stream.kind(1) == "any_stitch" and "hook" in stream.peek(1).lower:
-            self.reading.stated = counts.read(stream.inside(stream.at, stream.at + 2), bare=False)
-            stream.at += 2  # "…, 16 loops on hook"
-            return self.reading.stated is not None
-        if counts.of_one_sort(stream) and (self.runs_to_end() or worked and stream.kind(1) == "any_stitch"):
-            self.reading.stated = counts.read(stream.inside(stream.at, stream.at + 2), bare=False)
-            stream.at += 2  # "hdc in each st around, 70 hdc, join"
-            return self.reading.stated is not None
-        found = counts.of_last_cell(stream) if worked else None
-        found = found or self.bare_count(worked or turned)
-        if found is None or not worked and any(item.unit != "unknown" for item in found.items):
-            return False
-        self.reading.stated = found
-        return True
-
-    def bare_count(self, worked: bool) -> Stated | None:
-        """A count without brackets at the cursor, unless it rather is work behind the sign that parts clauses here."""
-        stream, start = self.stream, self.stream.at
-        parted = stream.kind(-1) in (";", ".", ":") and stream.kind(1) == "stitch"
-        found = counts.bare_count(stream, worked)
-        if found is None or not parted or self.runs_to_end() or len({item.unit for item in found.items}) != 1:
-            return found
-        first = found.items[0]
-        number = (*first.series, first.number)[0].values[0]
-        if number is None or not rather_work(self.steps, number, stream.lexemes[start + 2 :]):
-            return found
-        stream.at = start
-        return None
-
-    def runs_to_end(self) -> bool:
-        """Whether the clause before goes on to the row's end, or all the way along an edge."""
-        last = self.steps[-1] if self.steps else None
-        if isinstance(last, OpenWork):
-            return "evenly" in last.words
-        run = last.places[-1] if isinstance(last, Work) and last.places else None
-        return run is not None and run.which is Which.EACH and (run.limit is None or run.limit.kind is LimitKind.END)
 
     def clause(self) -> bool:
         stream = self.stream
@@ -212,6 +156,10 @@ class Clauses(WordClauses):
             return True
         if told_together(stream, self.steps, start) or self.run_shaped_evenly(start):
             return True
+        for read_others in (in_all_others, rest_of_row):
+            stream.at = start
+            if read_others(stream, self.steps, start):
+                return True
         stream.at = start
         if kind in ("make", "as", "open_work") and repeats.passage_of_row(stream, self.steps, start):
             return True

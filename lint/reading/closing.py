@@ -48,8 +48,9 @@ def chain_told_by_count(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
     """ "12 dc, counting ch 3": the printed count says that the beginning chain is one of its stitches."""
     told = next((i for i, item in enumerate(lexemes) if item.lower in _COUNTING), None)
     words = lexemes[told : told + 5] if told is not None else []
-    if not any(item.kind in ("chain", "turning_chain") for item in words):
-        return steps
+    several = any(item.kind == "space" or item.kind == "chain" and item.lower.endswith("s") for item in words)
+    if several or not any(item.kind in ("chain", "turning_chain") for item in words):
+        return steps  # "counting ch-3 sps": all the spaces of the row
     note = Counting(Span(words[0].start, words[-1].end), True)
     found = list(steps)
     for index, step in enumerate(found):

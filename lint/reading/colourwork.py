@@ -6,6 +6,8 @@ Where figures stand with colours and no stitch is named, "3A, 4B, 3A", they are 
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from lint.expression import expression
 from lint.lexicon import Lexeme
 from lint.reading.stream import CLOSERS, OPENERS, Stream
@@ -45,6 +47,8 @@ def colours_apart(stream: Stream) -> Stream:
             at += 1
             continue
         changed, at = True, at + skipped
+        if stream.lexemes[at - 1].kind in (":", "dash") and found and found[-1].kind in (";", "."):
+            found[-1] = replace(found[-1], kind=",")  # "; B: 4 sc" is work, and no count behind a stop
         if sign:
             before = stream.lexemes[at - 1]
             found += [*stream.lexemes[at - skipped : at], Lexeme(sign, "", before.end, before.end, True)]
@@ -60,6 +64,8 @@ def _colour_at(stream: Stream, at: int, read: list[Lexeme]) -> tuple[int, str]:
         return (3, "") if opens else (0, "")  # "(B) 8 sc"
     if one.kind == "with" and _colour(stream, at + 1) and after[2] in _WORK and opens:
         return 2, ","  # "with B sc 2"
+    if one.kind == "with" and _colour(stream, at + 1) and after[2] == ":" and after[3] in _WORK and read and opens:
+        return 3, ""  # "; with B: 2 sc"
     if one.kind in ("in", "with") and _colour(stream, at + 1) and after[2] in (*_ENDS, "end", "=", "dash"):
         whole_row = bool(read) and read[-1].kind in ("around", "across")
         behind = one.kind == "in" and not opens  # "2 sc in each st in MC", "[…] 3 times in CC"
@@ -67,9 +73,9 @@ def _colour_at(stream: Stream, at: int, read: list[Lexeme]) -> tuple[int, str]:
     if not _colour(stream, at):
         return 0, ""
     leads = after[1] in (":", "dash") and after[2] in (*_WORK, *OPENERS)
-    if read and opens and read[-1].kind in (",", ";", ".") and leads:
-        return 2, ""  # ", B: 4 sc"
-    if opens and one.text in _LETTERS and _begins_work(stream, at + 1):
+    if read and opens and read[-1].kind in (",", ";", ".", "star", *OPENERS) and leads:
+        return 2, ""  # ", B: 4 sc", "*B: 4 sc"
+    if opens and (one.text in _LETTERS or one.kind == "word") and _begins_work(stream, at + 1):
         return (
             1,
             "" if read else ":",

@@ -327,6 +327,8 @@ def read(stream: Stream, bare: bool) -> Stated | None:
                 stream.take_if("dash", "/")
                 continue
             return None
+        if (unit or "").partition(":")[0] in ("stitches", "kind") and (besides := countunits.chains_counted(stream)):
+            unit = f"with {besides}"
         series = (*pending, number) if pending else ()
         if stream.kind() == "at" and stream.kind(1) == "each":
             unit = "unknown"  # "3 dc at each end": a part of them

@@ -132,6 +132,31 @@ def before_a_side(stream: Stream) -> bool:
     return found
 
 
+def chains_counted(stream: Stream) -> str | None:
+    """Takes ", counting each ch as a st", "including ch sps": "chains" or "spaces", which a figure of stitches takes in."""
+    start = stream.at
+    stream.take_if(",")
+    told = stream.take() if stream.word("counting", "counting each", "including", "incl") else None
+    if told is not None:
+        every = "each" in told.lower or stream.take_if("each", "all") is not None
+        stream.skip("the", "of") if every else None
+        word, length = stream.take_if("chain"), None
+        if word is not None:
+            stream.take_if("dash")
+            length = _chain_length(stream)
+            stream.take_if("dash")
+        spaces = is_space_word(stream) and stream.take()
+        named = spaces or word
+        if stream.take_if("as", "counts"):
+            stream.skip("the")
+            stream.take_if("number") if stream.word("1", "one") else None
+            stream.take_if("any_stitch", "stitch")
+        if named and (every or named.lower.endswith("s")) and (stream.done or stream.kind() in (";", ".")):
+            return "spaces" if spaces or length is not None and length > 1 else "chains"
+    stream.at = start
+    return None
+
+
 _CORNERS_OR_NOT = ("not", "counting", "including", "incl", "excluding", "without", "between")
 
 

@@ -60,6 +60,8 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
         return None
     if lexicon.read(name)[0].kind in ("last", "first", "next", "edge_stitch"):
         return None  # "Last st: insert hook under both strands, …": how it is worked
+    if _tells_pass(name, entry.body, lexicon):
+        return None  # "RP: return pass - ch 1, *yo, pull through 2 lps; rep from * to end"
     if _EDGE_STITCH.match(entry.body) and lexicon.read(name)[0].kind == "word":
         named = next(
             (item for item in lexicon.read(entry.body) if item.kind == "stitch" and item.value != "sl st"), None
@@ -105,6 +107,17 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
             return Special(name, entry.span, beginning=beginning)
         places = True
     return Special(name, entry.span, tuple(steps), one_stitch=False, beginning=beginning, places_itself=places)
+
+
+_PASSES = ("return_pass", "forward_pass")
+
+
+def _tells_pass(name: str, body: str, lexicon: Lexicon) -> bool:
+    """Whether an entry tells how the loops of a Tunisian row are taken up or worked off: no stitch of the row."""
+    told = [item for item in lexicon.read(body) if item.kind != "the"][:1]
+    if told and told[0].kind in _PASSES:
+        return True
+    return lexicon.read(name)[0].kind in _PASSES and _AGAIN.search(body.lower()) is not None
 
 
 _NEXT_PLACES = expression(

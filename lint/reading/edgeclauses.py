@@ -21,13 +21,30 @@ class EdgeClauses(ClusterClauses):
     """Where a row goes on when it leaves the row below."""
 
     def old_loops(self, start: int) -> bool:
-        """ "work in leftover FLO of Rnd 30": loops of a round below, which are not known here."""
+        """ "work in leftover FLO of Rnd 30", "working in the unused loops of Rnd 2,": loops of a round below."""
         stream = self.stream
         if stream.kind() != "in":
             return False
-        ahead = 2 if stream.kind(1) == "the" else 1
-        old = stream.kind(ahead) in ("unused", "remaining") or stream.word("leftover", "free", ahead=ahead)
-        if not old or stream.kind(ahead + 1) not in LOOPS:
+        old, loop, at = False, None, stream.at + 1
+        while at < len(stream.lexemes):
+            item = stream.lexemes[at]
+            free = item.kind in ("unused", "remaining") or item.lower in ("leftover", "free", "exposed")
+            if not free and item.kind not in ("the", *LOOPS) and item.lower not in ("loops", "lps"):
+                break
+            old, loop, at = old or free, item.kind if item.kind in LOOPS else loop, at + 1
+        ahead = at - stream.at
+        numbered = old and stream.kind(ahead) in ("of", "from", "in")
+        ahead += 2 if stream.kind(ahead + 1) == "the" else 1
+        numbered = numbered and stream.kind(ahead) in ("row", "round") and stream.kind(ahead + 1) == "number"
+        if numbered and stream.kind(ahead + 2) in (*SIGNS, ":", "end", "dash") and not self.has_work():
+            row = stream.peek(ahead + 1).number
+            stream.at += ahead + 2
+            self.steps.append(AlongEdge(stream.span_from(start), row, loop.split("_")[0] if loop else None))
+            return True
+        alone = stream.peek(at - stream.at).kind in (*SIGNS, "end") and stream.word(
+            "loops", "lps", ahead=at - 1 - stream.at
+        )
+        if not old or loop is None and (not alone or self.has_work()):
             return False
         stream.pass_to()
         self.steps.append(AlongEdge(stream.span_from(start)))

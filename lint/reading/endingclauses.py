@@ -34,7 +34,12 @@ class EndingClauses(ListRepeats):
         if stream.done or stream.kind() in (",", ";", "."):
             return False
         if not (self.steps and isinstance(self.steps[-1], Repeat)):
-            return self.clause()
+            bare = (
+                stream.kind() == "stitch"
+                and stream.peek().value != "sl st"
+                and stream.kind(1) in (*SIGNS, "end", "turn")
+            )
+            return not bare and self.clause()  # "hdc in next 6 sts, finish with sc": one, or all that are left?
         at = len(self.steps) - 1
         if of_last and self.another_number():
             return True

@@ -74,6 +74,7 @@ def nothing_swallowed(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
                 or _says_where(inside)
                 or _points_at_some(inside)
                 or _shapes_in_brackets(inside, found)
+                or _adds_in_brackets(inside, found)
                 or not any(isinstance(one, MAKES_STITCHES) for one in found)
                 and _is_part_of_row(inside)
             )
@@ -212,6 +213,26 @@ def _shapes_in_brackets(inside: list[Lexeme], before: list[Step]) -> bool:
     works = [step for step in walk(tuple(before)) if isinstance(step, (Work, Group, Repeat, Shaping, RowCall))]
     plain = all(isinstance(step, Work) and step.places and _into_each(step) for step in works)
     return bool(works) and plain
+
+
+_TAKES_BACK = ("except", "excluding", "omit", "omitting", "minus", "less", "plus", "save", "bar")
+
+
+def _adds_in_brackets(inside: list[Lexeme], before: list[Step]) -> bool:
+    """Whether "(3 in the tip)", "(twice in the last)", "[1 less in the middle]" stands behind work that it may change."""
+    if len(inside) < 4 or inside[0].kind not in OPENERS:
+        return False
+    first, then = inside[1:3]
+    corner = first.kind in ("corner", "middle") and then.kind in ("=", ":", "dash")  # "(corner = 3 sc)"
+    takes_back = first.lower in _TAKES_BACK and then.lower != "than"  # "(less than five minutes!)"
+    if (takes_back or corner) and any(isinstance(step, MAKES_STITCHES) for step in before):
+        return True
+    plain = (
+        first.number == 1 and then.kind == "in" and inside[3].kind == "each"
+    )  # "30 sc along the edge (one in each row end)"
+    number = (first.kind == "number" or first.lower in ("once", "twice")) and not plain
+    placed = then.kind in ("in", "at", "over") or then.kind == "more" or then.lower in ("less", "fewer", "extra")
+    return number and placed and any(isinstance(step, MAKES_STITCHES) for step in before)
 
 
 def _into_each(step: Work) -> bool:

@@ -62,6 +62,19 @@ def _tells_a_chain(line: str) -> bool:
     return bool(colon) and len(name.split()) <= 3 and begins_work(words.strip())
 
 
+# "STRIP. Ch 30." – a heading in capitals, and the piece's start behind it in one line
+# or with a colon, "Strap: ch 80, …"; what is a piece by its name needs no colon, "Picot edging - Ch 1, …"
+_PIECE_NAME = r"(?i:(?:\p{L}+ ){0,2}(?:edging|border|trim|trimming|straps?|handles?|ties?|cord|band|brim|cuffs?|collar|ribbing|hem|neckband))"
+_CHAINS = r"(?:(?:with|using) (?:\w+ )?\w+,? )?(?:crochet )?(?:ch ?\d|\d+ ch|chain \d)"  # "With green crochet 12 ch."
+RUN_IN = expression(
+    r"\s*(?P<name>[A-Z][A-Z0-9 '&-]{2,40}?)(?P<make> \((?:[Mm]ake )?\w+\))?(?:\.| ?(?:\. ?){2,}| ?[…—–-]) *(?=(?i:ch|make|with|join|fsc|starting|beginning|work)\b)"
+    rf"|\s*(?P<name>[A-Z][A-Z0-9 '&-]{{2,40}}?)(?P<make> \([Mm]ake \w+\))?: +(?=(?i:{_CHAINS}|make \d|(?:re)?join\b|(?:starting|beginning) (?:at|from) [\w ]{{2,20}}, (?:ch|make) \d|work (?:exactly )?(?:the )?(?:same as|as (?:given )?for)\b))"
+    rf"|\s*(?P<name>(?=\p{{Lu}}){_PIECE_NAME})(?P<make> \([Mm]ake \w+\))?(?:\.| [-–—]) +(?=(?i:ch \d|ch\d|\d+ ch|chain \d|(?:re)?join\b|attach\b))"
+    rf"|\s*(?P<name>\p{{Lu}}\p{{Ll}}+(?: \p{{L}}+){{0,2}}?)(?P<make> \([Mm]ake \w+\))?: +(?=(?i:{_CHAINS}|(?:re)?join\b|attach\b))"
+    rf"|\s*(?P<name>\p{{Lu}}[\p{{L}}\d]+(?: [\p{{L}}\d]+){{0,2}}?)(?P<make> \([Mm]ake \w+\))?(?:: +| [-–—] +)(?={LIKE_ANOTHER})"
+    r"|\s*(?P<name>(?i:border|edging|edge|trim|ruffle))(?P<make>)(?::|[ \t]+[-–—])[ \t]+(?=(?i:(?:\d+[ \t]?)?(?:sc|dc|hdc|tr|htr|ss|sl st|work)\b|do not (?:turn|fasten|cut|break)\b|don['’]t (?:turn|fasten|cut)\b|turn\b|(?:with|using) \w+, |ch[ \t]?\d|\d+[ \t]?ch\b|(?:re)?join\b|attach\b))"
+)
+
 _SAYS_MAKE = expression(r"(?i)\(?\bmake\b|\(\s*(?:x\s?\d+|\d+\s?x)\s*\)$")
 _NUMBER_FIRST = expression(r"[\W_]*\d")
 # "2. WING (x2)", "III. Body": the pieces of a pattern numbered

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from lint.expression import expression
 from lint.pattern import Label, Section
 from lint.reading.gates import GateReader, Passage, Sizes
-from lint.reading.headings import GATE, LIKE_ANOTHER, Line, PartHeadings, begins_work
+from lint.reading.headings import GATE, RUN_IN, Line, PartHeadings, begins_work
 from lint.reading.headless import headless_lists
 from lint.reading.labels import Found, LabelReader
 from lint.reading.leaving import Leaving, cut_after, leavings
@@ -21,17 +21,6 @@ from lint.reading.wrapping import HANGS, goes_on
 from lint.rulebook import Rulebook
 from lint.source import SourceText, Span
 
-# "STRIP. Ch 30." – a heading in capitals, and the piece's start behind it in one line
-# or with a colon, "Strap: ch 80, …"; what is a piece by its name needs no colon, "Picot edging - Ch 1, …"
-_PIECE_NAME = r"(?i:(?:\p{L}+ ){0,2}(?:edging|border|trim|trimming|straps?|handles?|ties?|cord|band|brim|cuffs?|collar|ribbing|hem|neckband))"
-_RUN_IN = expression(
-    r"\s*(?P<name>[A-Z][A-Z0-9 '&-]{2,40}?)(?P<make> \((?:[Mm]ake )?\w+\))?(?:\.| ?(?:\. ?){2,}| ?[…—–-]) *(?=(?i:ch|make|with|join|fsc|starting|beginning|work)\b)"
-    r"|\s*(?P<name>[A-Z][A-Z0-9 '&-]{2,40}?)(?P<make> \([Mm]ake \w+\))?: +(?=(?i:ch \d|ch\d|\d+ ch|chain \d|make \d|(?:re)?join\b|(?:starting|beginning) (?:at|from) [\w ]{2,20}, (?:ch|make) \d|work (?:exactly )?(?:the )?(?:same as|as (?:given )?for)\b))"
-    rf"|\s*(?P<name>(?=\p{{Lu}}){_PIECE_NAME})(?P<make> \([Mm]ake \w+\))?(?:\.| [-–—]) +(?=(?i:ch \d|ch\d|\d+ ch|chain \d|(?:re)?join\b|attach\b))"
-    r"|\s*(?P<name>\p{Lu}\p{Ll}+(?: \p{L}+){0,2}?)(?P<make> \([Mm]ake \w+\))?: +(?=(?i:ch \d|ch\d|\d+ ch|chain \d|(?:re)?join\b|attach\b))"
-    rf"|\s*(?P<name>\p{{Lu}}[\p{{L}}\d]+(?: [\p{{L}}\d]+){{0,2}}?)(?P<make> \([Mm]ake \w+\))?(?:: +| [-–—] +)(?={LIKE_ANOTHER})"
-    r"|\s*(?P<name>(?i:border|edging|edge|trim|ruffle))(?P<make>)(?::|[ \t]+[-–—])[ \t]+(?=(?i:(?:\d+[ \t]?)?(?:sc|dc|hdc|tr|htr|ss|sl st|work)\b|do not (?:turn|fasten|cut|break)\b|don['’]t (?:turn|fasten|cut)\b|turn\b|(?:with|using) \w+, |ch[ \t]?\d|\d+[ \t]?ch\b|(?:re)?join\b|attach\b))"
-)
 _NO_PIECE = expression(
     r"(?i)\s*(?:foundation|base|start|note|turn|next|set|row|round|rnd|begin|cent|multiple|gauge|tension|size|to |for )"
 )
@@ -222,7 +211,7 @@ class LayoutReader:
                 section, row, after_blank = None, None, False
                 continue
             opens = (section is None or after_blank) and not hung
-            run_in = _RUN_IN.match(line.text) if opens and not _NO_PIECE.match(line.text) else None
+            run_in = RUN_IN.match(line.text) if opens and not _NO_PIECE.match(line.text) else None
             if run_in is not None and run_in["as"] and not self.headings.like_another(index, line.text[run_in.end() :]):
                 run_in = None
             if run_in is not None and self.gates.audience(run_in["name"]) is not None:

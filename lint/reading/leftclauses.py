@@ -33,6 +33,8 @@ _GOES_ON = {
     "alternately",
     "alternating",
 }  # and "so on": what is before them, again
+_TURNS_ABOUT = {"reverse", "reversed", "reversing", "mirror", "mirrored", "mirroring", "backwards"}
+_FILLS = ({"gap", "gaps"}, {"fill", "filling", "close", "closing", "in", "into"})
 _MIDDLES = {
     "middle",
     "center",
@@ -46,6 +48,14 @@ _MIDDLES = {
     "markers",
     "point",
     "points",
+    "peak",
+    "peaks",
+    "tip",
+    "tips",
+    "valley",
+    "valleys",
+    "dip",
+    "dips",
 }
 _NO_TALK = ("turn", "no_turn", "join", "fasten_off")  # behind a comma these are no part of a remark
 _OPEN_ENDS = ("around", "across", "to", "within", "until")  # a clause of these alone says how far to work
@@ -77,8 +87,15 @@ class LeftClauses(TunisianClauses):
         words = {word for item in sentence for word in (item.lower, *item.lower.split())}
         if not words.isdisjoint(_SHAPES) or not words.isdisjoint(_GOES_ON) or {"so", "on"} <= words:
             return True
+        if words & {"stop", "stopping", "ending", "turning"} and words & {"short", "early"}:
+            return True
         placed = any(item.kind in _WHERE for item in sentence) or not words.isdisjoint(_MIDDLES)
-        goes_on = start > 0 and self.stream.lexemes[start - 1].kind in (",", "and", ";")
+        goes_on = start > 0 and self.stream.lexemes[start - 1].kind in (",", "and", "then", ";")
+        about = goes_on or sentence[0].lower in _TURNS_ABOUT
+        if about and (sentence[0].lower == "back" or not words.isdisjoint(_TURNS_ABOUT)):
+            return True  # "sc to end, ch 1 and back again", "5 sc, the reverse"
+        if goes_on and not any(words.isdisjoint(part) for part in _FILLS):
+            return True
         return placed and (goes_on or not words.isdisjoint(_ALTERS))
 
     def tells_shares(self, start: int, end: int) -> bool:

@@ -29,6 +29,8 @@ def past_lengths(stream: Stream, *stops: str) -> None:
 def limit(stream: Stream) -> Limit | None:
     """How far a run goes; None and nothing taken if it is not said."""
     start = stream.at
+    if _halfway(stream):
+        return Limit(LimitKind.HALF)
     gone = int(stream.kind() in ("across", "around"))
     behind = gone + (2 if stream.kind(gone + 1) == "the" else 1)
     if stream.word("but", "except", "excluding", ahead=gone) and stream.kind(behind) == "last":
@@ -200,6 +202,33 @@ def limit(stream: Stream) -> Limit | None:
         return None
     if gone:
         return Limit(LimitKind.END)
+    return None
+
+
+def _halfway(stream: Stream) -> bool:
+    """Takes "halfway across (the row)", "half way along", "to halfway"."""
+    start = stream.at
+    stream.take_if("to")
+    told = stream.word("halfway") or stream.kind() == "half" and stream.word("way", ahead=1)
+    if told:
+        stream.at += 1 if stream.word("halfway") else 2
+        stream.take_if("across", "around")
+        stream.skip("the")
+        stream.take_if("row", "round")
+        if stream.kind() in (*SIGNS, "end", "turn", "and"):
+            return True
+    stream.at = start
+    return False
+
+
+def half_of_row(stream: Stream) -> Limit | None:
+    """Takes the "half (of) the row", "half the sts" of "sc in half the row"."""
+    start = stream.at
+    if stream.take_if("half"):
+        stream.skip("of", "the")
+        if stream.take_if("row", "any_stitch") and stream.kind() in (*SIGNS, "end", "turn", "and"):
+            return Limit(LimitKind.HALF)
+    stream.at = start
     return None
 
 

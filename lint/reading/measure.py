@@ -255,7 +255,7 @@ def _work(step: Work) -> Measure:
         return Measure(_places(step.places, 0) if step.places else 1, 0)
     if step.stitch == "picot":
         return Measure(0, 0)
-    if step.stitch.startswith("f") and step.stitch[1:] in ("sc", "hdc", "dc", "tr"):
+    if step.stitch.startswith("f") and step.stitch[1:] in ("sc", "hdc", "dc", "tr", "tss"):
         return Measure(0, number)  # a foundation stitch brings its own base
     per = 2 if step.stitch == "inc" else 1
     if not step.places:

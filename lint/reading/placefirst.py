@@ -47,7 +47,7 @@ class PlaceFirstClauses(WithClauses):
         if stream.kind(1) in LOOPS:  # "in FLO: …"
             stream.take()
             return self.read_loops(start)
-        if self._other_side(start):
+        if self.old_loops(start) or self._other_side(start):
             return True
         if stream.peek(1).lower in stream.vocabulary.colours and stream.kind(2) in (",", ":") and not self.has_work():
             stream.at += 2  # "In black, 6 sc in ring"
@@ -211,7 +211,8 @@ class PlaceFirstClauses(WithClauses):
             return self.read_loops(start)
         if self.along_edge_words(start):
             return True
-        if participle and (stream.word("behind") or stream.kind() == "in" and stream.word("front", ahead=1)):
+        held = stream.word("behind") or stream.kind() == "in" and stream.word("front", "back", ahead=1)
+        if held and (participle or not self.has_work()):
             return self.read_behind(start)
         if participle and self.has_work() and stream.kind() == "number":
             before = stream.at
@@ -307,8 +308,9 @@ class PlaceFirstClauses(WithClauses):
         kind = stream.take().kind
         the = 2 if stream.kind(1) == "the" else 1
         if stream.kind() in ("of", "in") and stream.kind(the) in ("row", "round") and stream.kind(the + 1) == "number":
-            stream.at += the + 2  # "FLO of rnd 9:": loops of another row, whose number is not known here
-            self.steps.append(AlongEdge(stream.span_from(start)))
+            stream.at += the + 2  # "FLO of rnd 9:": loops of another row
+            row = 0 if self.has_work() else stream.peek(-1).number
+            self.steps.append(AlongEdge(stream.span_from(start), row, kind.split("_")[0]))
             return True
         stream.skip("of", "the")
         if stream.word("on") and stream.word("back", ahead=2):

@@ -12,10 +12,10 @@ from dataclasses import replace
 
 from lint.amount import ONE
 from lint.place import Place, Target, TargetKind, Which
-from lint.reading.limits import limit
+from lint.reading.limits import half_of_row, limit
 from lint.reading.ordinals import chain_top, ordinal
 from lint.reading.piecewords import PIECE_WORDS, names_piece, of_joined_piece, of_other_piece, piece_alone, piece_word
-from lint.reading.pointed import all_but, each_place, pointed, with_target
+from lint.reading.pointed import all_but, chains_made, each_place, pointed, with_target
 from lint.reading.stream import CLOSERS, OPENERS, SIGNS, Stream
 from lint.reading.targets import (
     ANY,
@@ -82,6 +82,9 @@ def places(stream: Stream, allow_to: bool = False, bare: bool = False) -> tuple[
             break
         stream.skip("then")
         again = _preposition(stream, allow_to)
+        if again is None and chains_made(stream, found[-1]):
+            stream.at = before
+            break
         if again is None and stream.kind() not in _POINTS:
             space = stream.kind() == "chain" and any(is_space_word(stream, ahead) for ahead in (1, 2, 3, 4))
             if not space and not (stream.kind() == "number" and stream.kind(1) in ("chain", "space", "dash")):
@@ -180,6 +183,8 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
     start = stream.at
     if (but_some := all_but(stream)) is not None:
         return but_some  # "in all but last 2 sts"
+    if (half := half_of_row(stream)) is not None:
+        return Place(stream.span_from(start), Which.EACH, (ANY,), limit=half)
     stream.skip(*_FILLERS)
     said = stream.lexemes[max(0, start - 1) : stream.at]
     all_of = any(item.kind == "all" or item.lower == "in all" for item in said)

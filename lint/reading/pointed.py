@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.amount import ONE, Amount
+from lint.lexicon import Lexeme
 from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.reading.limits import limit
 from lint.reading.ordinals import ordinal
@@ -40,13 +41,19 @@ def each_place(stream: Stream, start: int) -> Place | None:
             if (stream.kind() in (*SIGNS, "end") or not of) and inner.of is None:
                 return replace(inner, which=Which.EACH)  # "2 dc in each following dc", but "in each of next st (5 sts)"
         return replace(inner, each_of=True) if inner else None
+    if told == "every" and (second := _every_nth(stream, start)) is not None:
+        return second
     rest = stream.take_if("remaining") or stream.word("further") and stream.take()  # "in each further ch"
     stream.skip("unused", "any")
-    if stream.word("other") and (stream.kind(1) == "number" or told == "each of the"):
+    one = stream.word("one", ahead=1) and stream.kind(2) not in ("any_stitch", "stitch")  # "in every other one"
+    if stream.word("other") and not one and (stream.kind(1) == "number" or told == "each of the"):
         stream.take()  # "each of the other (11) dc"; "every other dc" may also be every second one
     number = how_many(stream)
     if number is not None:
         unused = stream.take_if("unused") or _of_a_piece(stream)
+        if stream.kind() in LOOPS and any(item.kind in LOOPS for item in stream.lexemes[:start]):
+            stream.take()  # "in each of the 12 front loops", behind "Working in the free front loops of Rnd 1,"
+            return Place(stream.span_from(start), Which.NEXT, (ANY,), number, each_of=True)
         place = with_target(stream, start, Which.ELSEWHERE if unused else Which.NEXT, number)
         if place is None and stream.kind() in (*SIGNS, "end"):
             return Place(stream.span_from(start), Which.NEXT, (ANY,), number, each_of=True)  # "1 hdc in each of 2,"
@@ -82,6 +89,32 @@ def each_place(stream: Stream, start: int) -> Place | None:
         reach = Limit(LimitKind.BEFORE, target=Target(TargetKind.CORNER))
     span = stream.span_from(start)
     return Place(span, Which.EACH, tuple(targets), limit=reach, of=of, below=word == "elsewhere")
+
+
+def _every_nth(stream: Stream, start: int) -> Place | None:
+    """Takes the "other st around" of "in every other st around", the "third st" of "in every third st"."""
+    before = stream.at
+    nth = 2 if stream.word("other") else stream.peek().number if stream.kind() == "ordinal" else 0
+    if nth > 1 and _single(stream.lexemes[:start]) and stream.take() and stream.kind() in ("any_stitch", "stitch"):
+        found = target(stream)
+        reach = limit(stream)
+        if found is not None and stream.kind() != "of":
+            return Place(stream.span_from(start), Which.EACH, (found,), limit=reach, every=nth)
+    stream.at = before
+    return None
+
+
+def _single(before: list[Lexeme]) -> bool:
+    """Whether one stitch, or a bracket of them, is worked; "2 dc in every third st" may be how often one is added.
+
+    Behind work in the corners, "every other" stitch may be all that are left.
+    """
+    while before and before[-1].kind in ("in", "each"):
+        before = before[:-1]
+    kinds = ["", "", *(item.kind for item in before)]
+    if "corner" in kinds or kinds[-1] not in ("stitch", "special", "one_stitch", "group_word", ")", "]"):
+        return False
+    return kinds[-1] in (")", "]") or kinds[-2] != "number" or before[-2].number == 1
 
 
 def _across_bottom(stream: Stream) -> bool:
@@ -170,6 +203,17 @@ def all_but(stream: Stream) -> Place | None:
                 return Place(stream.span_from(start), Which.EACH, (ANY,), limit=reach)
     stream.at = start
     return None
+
+
+def chains_made(stream: Stream, before: Place) -> bool:
+    """Whether the "3 ch" of "1 tr into next st and 3 ch" is chains to make: behind one place, where chains are told so."""
+    alone = before.which is not Which.EACH and before.number == ONE and not before.each_of
+    if not alone or stream.kind() != "number" or stream.kind(1) != "chain" or is_space_word(stream, 2):
+        return False
+    if stream.kind(2) not in (*SIGNS, "end", "and", "turn", "join"):
+        return False
+    pairs = zip(stream.lexemes, stream.lexemes[1:], strict=False)
+    return not any(one.kind == "chain" and two.kind == "number" for one, two in pairs)  # a row that says "ch 3"
 
 
 def _own_chains(stream: Stream) -> int | None:

@@ -14,6 +14,7 @@ from lint.reading.stream import CLOSERS, OPENERS, SIGNS
 from lint.tree import Chain, OpenWork, OtherSide, Remark, Repeat, Skip, UseYarn
 
 _WORK_BEGINS = ("number", "stitch", "chain", "join", "turn", "special", "make", "repeat", "skip")
+_POINTED = ("remaining", "last", "first", "next", "any_stitch", "stitch", "number", "ordinal", "space")
 _SIGNS = (",", ";", ".", ":", "dash", "(", "[", "{", "star", *CLOSERS)
 _ENDS_TOLD = {"measures", "measure", "rows", "rounds", "length", "long", "desired", "size", "completed"}
 
@@ -110,6 +111,13 @@ class RemarkClauses(LeftClauses):
 
     def read_for_remark(self, start: int) -> bool:
         stream = self.stream
+        if stream.word("but", "except", ahead=-1):
+            return False  # "…, but for the final one"
+        clause = stream.lexemes[start : stream.next_of(*SIGNS, start=start)]
+        many = any(item.kind in ("each", "remaining", "number") for item in clause)
+        many = many or any(item.kind in _POINTED for item in clause[1:3])
+        if self.runs_on(start) and many and not any(item.kind == "corner" for item in clause):
+            return False  # "2 sc for each st", "hdc for the remaining 12"
         if any(
             item.kind in ("number", "stitch", "row") for item in stream.lexemes[start + 1 : start + 3]
         ) and not stream.word("corner", ahead=1):
@@ -121,6 +129,13 @@ class RemarkClauses(LeftClauses):
             self.steps[-1] = replace(self.steps[-1], corner=True)
         self.steps.append(Remark(stream.span_from(start)))
         return True
+
+    def tells_what_for(self) -> bool:
+        """Whether "for corner", "for the beak" stands here; "for the remaining 12" is where it is worked."""
+        stream = self.stream
+        if stream.kind() != "for":
+            return False
+        return stream.kind(1) == "corner" or stream.kind(1) == "the" and stream.kind(2) not in _POINTED
 
     def idle_to_sign(self) -> bool:
         """Pass everything up to the next stop or bracket, unless there is work among it."""
@@ -245,7 +260,8 @@ class RemarkClauses(LeftClauses):
         if stream.kind(1) == "make" and stream.word("to"):
             stream.take()  # "turn to work along the other side of the ch"
             return self.clause()
-        if stream.kind(1) == "ending" and stream.kind(2) in (*SIGNS, "end") and start and self.has_work():
+        behind = start and stream.kind(-1) in (",", ";") and self.has_work()
+        if stream.kind(1) == "ending" and stream.kind(2) in (*SIGNS, "end") and behind:
             stream.at += 2  # "sl st across 14 dc, to end"
             self.steps.append(Remark(stream.span_from(start)))
             return True

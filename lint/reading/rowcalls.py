@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from lint.amount import ONE, Amount
 from lint.place import LimitKind
+from lint.reading.growth import growth
 from lint.reading.limits import past_lengths
 from lint.reading.rowsof import every_so_many
-from lint.reading.stream import CLOSERS, OPENERS, SIGNS, Stream
+from lint.reading.stream import CLOSERS, OPENERS, Stream
+from lint.reading.stripes import call_tail, striped
 from lint.reading.times import times
 from lint.tree import MAKES_STITCHES, Join, OpenWork, RowCall, Step, Times, TimesKind, Turn
 
@@ -148,7 +152,7 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
     how_often = times(stream, after_bracket=bracket)
     if how_often is None and stream.kind(-1) == ",":
         stream.at -= 1
-    said = _rows_said(stream) if how_often is None else None
+    said = _rows_said(stream) or striped(stream) if how_often is None else None
     until, open_ended = _until(stream, how_often) if said is None else (None, False)
     if how_often is not None and how_often.kind is TimesKind.FILL:
         how_often = None
@@ -167,6 +171,7 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
     if last_words:
         number = numbers[0] if numbers else ONE
         steps.append(RowCall(stream.span_from(start), None, None, number, how_often, kind, **goes_on))
+        _growing(stream, steps, start)
         return True
     if not numbers:
         return False
@@ -183,8 +188,15 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
         steps += [RowCall(span, number, number, kind=kind) for number in numbers]
         return True
     steps.append(RowCall(stream.span_from(start), first, last, times=how_often, kind=kind, part=part, **goes_on))
-    _call_tail(stream)
+    call_tail(stream)
+    _growing(stream, steps, start)
     return True
+
+
+def _growing(stream: Stream, steps: list[Step], start: int) -> None:
+    """Takes the ", increasing one tile in every row" behind a call."""
+    if (told := growth(stream)) is not None:
+        steps[-1] = replace(steps[-1], growth=told, span=stream.span_from(start))
 
 
 def _rows_of_each(stream: Stream, steps: list[Step], start: int) -> bool:
@@ -367,33 +379,3 @@ def _spread(stream: Stream) -> bool:
         return step > 1
     stream.at = start
     return False
-
-
-def _in_a_colour(stream: Stream) -> bool:
-    """Takes the "in MC" of "As Row 2 in MC"."""
-    name, ends = stream.peek(1), stream.kind(2) in (*SIGNS, "end", "turn", "join", "dash")
-    letters = name.text.isupper() and len(name.text) <= 3
-    known = name.text in stream.vocabulary.colours or name.kind == "word" and letters
-    if stream.kind() not in ("in", "with") or not known or not ends:
-        return False
-    stream.at += 2
-    return True
-
-
-def _call_tail(stream: Stream) -> None:
-    """Passes ", keeping to Color Sequence", "changing to B in last st" after a row call."""
-    start = stream.at
-    if stream.word("again") and stream.take() and not stream.done and stream.kind() not in (*SIGNS, "turn", "join"):
-        stream.at = start
-    start = stream.at
-    if _in_a_colour(stream):
-        return
-    stream.skip(",")
-    if (
-        stream.word("keeping", "changing", "alternating", "continuing")
-        or stream.kind() == "in"
-        and any(stream.word("colors", "colours", "color", "colour", "sequence", ahead=ahead) for ahead in range(1, 6))
-    ):
-        stream.pass_to(".", ";", *OPENERS)
-        return
-    stream.at = start

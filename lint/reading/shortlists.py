@@ -10,6 +10,7 @@ from lint.reading.stream import OPENERS, Stream
 _SIGNS = ("dash", ";", ".", "|")
 _ITEM = ("number", "stitch", "increase", "decrease")  # "3dc-cl" is one stitch, and so are those that a pattern names
 _WORK = _ITEM[1:]
+_PAIRED = ("stitch", "any_stitch", "special", "one_stitch", "group_word")
 _FEWEST = 3  # items that make a list
 
 
@@ -44,6 +45,28 @@ def crosses(stream: Stream) -> Stream:
         if close and figure.kind == "number" and bracket.kind in OPENERS:
             changed[at + 1] = replace(star, kind="word", text="x")
     return Stream(changed, stream.vocabulary)
+
+
+def pairs_as_two(stream: Stream) -> Stream:
+    """The row with "a pair of sc" as "2 sc"."""
+    found: list[Lexeme] = []
+    at = 0
+    while at < len(stream.lexemes):
+        first = at + 1
+        words = stream.lexemes[first : first + 3]
+        pair = (
+            stream.lexemes[at].kind == "the"
+            and [item.lower for item in words[:2]] == ["pair", "of"]
+            and words[-1].kind in _PAIRED
+        )
+        if pair and len(words) == 3:
+            begun, end = stream.lexemes[at], words[1]
+            found.append(Lexeme("number", "pair", begun.start, end.end, begun.glued, "word", 2))
+            at = first + 2
+        else:
+            found.append(stream.lexemes[at])
+            at += 1
+    return Stream(found, stream.vocabulary) if len(found) < len(stream.lexemes) else stream
 
 
 def _items(words: list[Lexeme], at: list[int]) -> list[list[Lexeme]]:

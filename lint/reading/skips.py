@@ -10,7 +10,7 @@ from lint.reading.clausebase import is_run
 from lint.reading.piecewords import PIECE_WORDS
 from lint.reading.places import places
 from lint.reading.stream import Stream
-from lint.reading.targets import is_space_word, of_last_row, target
+from lint.reading.targets import how_many, is_space_word, of_last_row, target
 from lint.tree import MAKES_STITCHES, NOT_UNDERSTOOD, JoinYarn, Skip, Step, Unread
 
 _FULL = ("full", "complete", "long", "whole", "worked")  # "the last full row": the one that was divided
@@ -37,7 +37,7 @@ def skipped(stream: Stream) -> tuple[Place, ...]:
     words = stream.at
     stream.skip("first", "next", "last", "the", "middle")
     middle = any(item.kind == "middle" for item in stream.lexemes[words : stream.at])
-    number = stream.amount()
+    number = how_many(stream) if stream.kind(1) == "dash" else stream.amount()  # the 3 of "3-ch loop" is a length
     found = target(stream)
     if number is None and found is None:
         return ()

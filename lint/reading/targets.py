@@ -29,6 +29,9 @@ def target(stream: Stream) -> Target | None:
     if stream.word(*_OVER_GAPS) and stream.kind(1) == "chain" and stream.kind(2) not in ("dash", "number", "space"):
         stream.at += 2  # "each underarm ch"
         return Target(TargetKind.CHAIN, stream.peek(-2).lower)
+    if stream.word("outer") and stream.word("point", "points", "tip", "tips", ahead=1):
+        stream.at += 2  # "in each outer point": of a star
+        return Target(TargetKind.CORNER)
     corner = stream.take_if("corner")
     stream.at += bool(corner and stream.kind() == "dash" and (is_space_word(stream, 1) or stream.kind(1) == "chain"))
     found = _target(stream)
@@ -106,6 +109,8 @@ def _target(stream: Stream) -> Target | None:
     if lexeme.kind in ("special", "one_stitch", "group_word", "picot"):
         stream.take()
         return Target(TargetKind.SPECIAL, lexeme.value or lexeme.lower)
+    if stream.word("pair", "pairs") and stream.kind(1) == "of" and stream.kind(2) == "any_stitch":
+        return None  # "in each pair of sts": one in two of them, or in each?
     if stream.word("group", "groups", "pair", "pairs"):
         stream.take()
         return Target(TargetKind.SPECIAL, "group")
@@ -351,8 +356,11 @@ def beside_word(stream: Stream) -> bool:
 
 
 def row_named(stream: Stream, start: int) -> int:
-    """The 1 of the "of Rnd 1" taken since `start`; 0 for "2 rows below"."""
+    """The 1 of the "of Rnd 1", "of the 1st round" taken since `start`; 0 for "2 rows below"."""
     words = stream.lexemes[start : stream.at]
+    named = words[-1].kind in ("row", "round") and words[-2:-1] and words[-2].kind in ("ordinal", "first")
+    if named and words[0].kind in ("of", "from", "in"):
+        return words[-2].number or 1
     for word, number in zip(words, words[1:], strict=False):
         if word.kind in ("row", "round") and number.kind == "number" and number.amount is None:
             return number.number

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from lint.amount import Amount
-from lint.reading.stream import OPENERS, Stream
+from lint.reading.stream import OPENERS, SIGNS, Stream
 
 
 def told_in_all(stream: Stream, stitch: str) -> Amount | None:
@@ -45,3 +45,14 @@ def one_round_of(stream: Stream) -> bool:
     along = stream.kind(4) in ("across", "around", "evenly") or stream.word("along", "up", "down", ahead=4)
     stream.at += 2 if counted and along else 0
     return counted and along
+
+
+def into_an_edge(stream: Stream) -> bool:
+    """Whether "evenly in row ends" goes into an edge, whose places are not told; or "evenly into these 20 sts" over so many."""
+    words = stream.lexemes[stream.at : stream.next_of(*SIGNS)]
+    pairs = zip(words, words[1:], strict=False)
+    if all(item.kind != "each" for item in words) and any(
+        one.kind == "number" and other.kind == "any_stitch" for one, other in pairs
+    ):
+        return True
+    return any(item.kind in ("row_end", "edge", "side", "ending") for item in words)

@@ -4,31 +4,47 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from lint.lexicon import Lexeme
 from lint.pattern import Stated
 from lint.place import Place, TargetKind, Which
 from lint.reading.handclauses import HandClauses
 from lint.reading.places import places
-from lint.reading.stream import OPENERS, Stream
+from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.targets import ANY
 from lint.tree import Remark, Step, Work, walk
 
 TUNISIAN = ("tss", "tks", "tps", "tfs")
 _DRAWS = ("draw", "pull")
+_YARN_OVER = ("yo", "yoh", "yrh", "yarn over")
 
 
 def bars_as_stitches(stream: Stream) -> Stream:
-    """Where loops are kept on the hook, "bar" alone is a vertical bar, and so a stitch; elsewhere it may be a loop of chains."""
+    """Where loops are kept on the hook, "bar" alone is a vertical bar, and so a stitch; elsewhere it may be a loop of chains.
+
+    So is a yarn over of the row before, where a place is told: "in each st and each yo", "in next yo sp".
+    """
     kept = stream.vocabulary.loops_kept or any(
         item.kind in ("return_pass", "forward_pass") or item.kind == "stitch" and item.value in TUNISIAN
         for item in stream.lexemes
     )
-    if not kept or not any(item.lower in ("bar", "bars") for item in stream.lexemes):
+    if not kept or not any(item.lower in ("bar", "bars", *_YARN_OVER) for item in stream.lexemes):
         return stream
-    named = [
-        replace(item, kind="any_stitch") if item.kind == "word" and item.lower in ("bar", "bars") else item
-        for item in stream.lexemes
-    ]
+    named: list[Lexeme] = []
+    for item in stream.lexemes:
+        bar = item.kind == "word" and item.lower in ("bar", "bars")
+        space = item.kind == "space" and named and named[-1].lower in _YARN_OVER and named[-1].kind == "any_stitch"
+        if space:
+            named[-1] = replace(named[-1], text=f"{named[-1].text} {item.text}", end=item.end)
+        else:
+            named.append(replace(item, kind="any_stitch") if bar or _yarn_over_below(item, named) else item)
     return Stream(named, stream.vocabulary)
+
+
+def _yarn_over_below(item: Lexeme, before: list[Lexeme]) -> bool:
+    """Whether a yarn over is one of the row before: "in each yo", "in each st and yo"."""
+    kinds = [one.kind for one in before[-3:]]
+    told = kinds[-1:] in (["each"], ["next"], ["in"], ["first"], ["last"], ["same"])
+    return item.lower in _YARN_OVER and (told or kinds == ["each", "any_stitch", "and"])
 
 
 class TunisianClauses(HandClauses):
@@ -120,6 +136,8 @@ class TunisianClauses(HandClauses):
     def read_movements(self, start: int) -> bool:
         """ "Yo, pull through 1 loop, *yo, pull through 2 loops; rep from * to end": a return pass that is not named."""
         stream = self.stream
+        if self.eyelet(start):
+            return True
         if start or self.steps or not self.top:
             return False
         self._pass_movements()
@@ -129,6 +147,24 @@ class TunisianClauses(HandClauses):
         ):
             return False
         self.steps.append(Remark(stream.span_from(start), returns=True))
+        return True
+
+    def eyelet(self, start: int) -> bool:
+        """ "Tss2tog, yo": between Tunisian stitches, a yarn over alone is a loop kept on the hook, and stands on no stitch."""
+        stream = self.stream
+        alone = stream.kind(-1) in (",", ";", "star", "end", *OPENERS) and stream.word(*_YARN_OVER)
+        if not alone or not self.keeps_loops():
+            return False
+        ahead = 1
+        while stream.kind(ahead) in (",", ";", "and", "."):
+            ahead += 1
+        then = stream.peek(ahead)
+        if ahead == 1 and then.kind not in ("star", "end", *OPENERS, *CLOSERS):
+            return False
+        if then.kind == "movement" and then.lower not in _YARN_OVER or then.lower in _DRAWS or "insert" in then.lower:
+            return False  # "yo, pull through 2 loops": the hand's way of working a stitch
+        stream.take()
+        self.steps.append(Work(stream.span_from(start), "ftss"))
         return True
 
     def read_edge_stitch(self, start: int) -> bool:

@@ -15,6 +15,7 @@ from lint.reading.onestitch import one_stitch_name
 from lint.reading.places import merges, places
 from lint.reading.stream import SIGNS, Stream
 from lint.reading.targets import ANY, LOOPS, of_a_row_below
+from lint.reading.totals import into_an_edge
 from lint.source import Span
 from lint.tree import Special, Step, Work
 
@@ -184,7 +185,7 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     each = each and (stream.kind(1) == "in" or stream.word("in all", ahead=1))
     if each:
         stream.take()  # "2 dc each in next 2 sps"
-    if stream.kind() == "evenly" and stream.kind(1) == "in" and not (number is not None and _in_an_edge(stream)):
+    if stream.kind() == "evenly" and stream.kind(1) == "in" and not (number is not None and into_an_edge(stream)):
         stream.take()  # "sc evenly in 3rd loop of each hdc"
     if stitch == "sl st" and stream.word("back") and stream.kind(1) == "in":
         stream.take()  # "ss back into top of the dc"
@@ -281,12 +282,6 @@ def _from_nth_chain(stream: Stream, start: int, number: int | None) -> tuple[Pla
     if number is not None:
         return (first, Place(span, Which.NEXT, chain, Amount.of(number - 1), each_of=True)) if number > 1 else (first,)
     return first, Place(span, Which.EACH, chain, limit=reach)
-
-
-def _in_an_edge(stream: Stream) -> bool:
-    """Whether "evenly in row ends", "evenly in ends of rows along side" goes into an edge, whose places are not told."""
-    words = stream.lexemes[stream.at : stream.next_of(*SIGNS)]
-    return any(item.kind in ("row_end", "edge", "side", "ending") for item in words)
 
 
 def _increase(stream: Stream) -> int | None:

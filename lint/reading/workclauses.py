@@ -183,8 +183,8 @@ class WorkClauses(EdgeClauses):
             words = stream.take().span  # "dc in first sc to join"
             step = replace(step, closing=Counting(words, True, None, 0))
         if isinstance(step, Work) and stream.kind() == "evenly":
-            if step.places:
-                return False
+            if step.places or step.undefined or step.special is not None:
+                return False  # "4 shells evenly" are no 4 stitches
             if step.together is not None or step.stitch in ("inc", "dec"):
                 return self.shaped_evenly(start, step)
             if not step.number_said and stream.kind(1) == "number":
@@ -231,7 +231,7 @@ class WorkClauses(EdgeClauses):
             return True
         if stream.kind() == "forming":  # "dc in first sc to form last loop"
             return self.read_counting_sentence(stream.at)
-        if stream.kind() == "corner" or (stream.kind() == "for" and stream.kind(1) == "corner"):
+        if stream.kind() == "corner" or self.tells_what_for():
             stream.pass_to()
         return True
 
@@ -345,11 +345,11 @@ class WorkClauses(EdgeClauses):
         start = stream.at
         stream.take_if(",")
         if stream.take_if("with"):
-            stream.skip("the")
+            one = ONE if stream.take_if("the") else None  # "with a ch between"
             number = None
             if stream.take_if("chain"):
                 stream.take_if("dash")
-                number = stream.amount()
+                number = stream.amount() or one
             elif stream.kind() == "number" and stream.kind(1) == "chain":
                 number = stream.amount()
                 stream.take()

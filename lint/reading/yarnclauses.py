@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from lint.lexicon import Lexeme
 from lint.place import Place, Target, TargetKind, Which
 from lint.reading.chainclauses import ChainClauses
@@ -9,6 +11,7 @@ from lint.reading.clausebase import STITCHY
 from lint.reading.piecewords import PIECE_WORDS, names_piece, piece_word, tells_piece
 from lint.reading.places import places
 from lint.reading.stream import OPENERS, SIGNS
+from lint.reading.targets import FOUNDATION
 from lint.tree import (
     AlongEdge,
     Chain,
@@ -101,6 +104,7 @@ class YarnClauses(ChainClauses):
             or elsewhere
             or (found and not self.has_work() and not any(isinstance(s, Chain) for s in self.steps))
         ):
+            found = self.on_foundation(start, found)
             self.steps.append(JoinYarn(span, colour, stitch if stitch != "sl st" else None, found))
         elif stitch not in (None, "sl st"):
             closing = (
@@ -213,8 +217,15 @@ class YarnClauses(ChainClauses):
         elif found and stream.kind() == "with" and stream.kind(2 if stream.kind(1) == "the" else 1) == "stitch":
             stream.skip("with", "the")
             stitch = stream.take().value
+        found = self.on_foundation(start, found)
         self.steps.append(JoinYarn(stream.span_from(start), colour, stitch if stitch != "sl st" else None, found))
         return True
+
+    def on_foundation(self, start: int, found: tuple[Place, ...]) -> tuple[Place, ...]:
+        """ "join yarn to first ch of foundation ch": yarn is joined on the chain's other side."""
+        named = any(item.kind == "foundation" for item in self.stream.lexemes[start : self.stream.at])
+        chain = len(found) == 1 and found[0].targets[0] == Target(TargetKind.CHAIN)
+        return (replace(found[0], targets=(FOUNDATION,)),) if named and chain else found
 
     def colour_first(self) -> None:
         """Takes the "A:", "MC -", "Yarn B." that a row's words open with: the yarn it is worked in."""

@@ -142,6 +142,8 @@ def _work(step: Work) -> str:
         legs = step.together or 2
         name = "stitches" if stitch == "dec" else stitch
         return f"{step.number} time{_s(step.number)} {legs} {name} worked together{_tail(step)}"
+    if stitch == "ftss":
+        return f"{step.number} yarn over, kept as a loop"
     if not step.places and (step.number_said and step.number.lone != 1):
         return f"{step.number} {stitch}, one in each of the next {step.number} stitches (or all in one, as the counts tell)"
     return f"{step.number} {stitch}{_tail(step) or ' in the next stitch'}"
@@ -159,6 +161,9 @@ def _places(places: tuple[Place, ...]) -> str:
     return " and ".join(_place(place) for place in places)
 
 
+_NTH = {2: "second", 3: "third", 4: "fourth", 5: "fifth", 6: "sixth"}
+
+
 def _place(place: Place) -> str:
     sort = " or ".join(_sort(target) for target in place.targets)
     if place.between:
@@ -166,7 +171,7 @@ def _place(place: Place) -> str:
     if place.which is Which.FROM_HOOK:
         return "in chain number " + " and ".join(str(ordinal) for ordinal in place.ordinals) + " from the hook"
     if place.which is Which.EACH:
-        return f"in each {sort}{_limit(place)}"
+        return f"in each {f'{_NTH.get(place.every, place.every)} ' if place.every > 1 else ''}{sort}{_limit(place)}"
     if place.targets[0].kind in (TargetKind.RING, TargetKind.TURNING_CHAIN):
         return f"in the {sort}"
     word = {Which.SAME: "same ", Which.FIRST: "first ", Which.LAST: "last ", Which.NEXT: "next "}.get(place.which, "")
@@ -197,6 +202,8 @@ def _limit(place: Place) -> str:
     limit = place.limit
     if limit is None or limit.kind is LimitKind.END:
         return " to the end"
+    if limit.kind is LimitKind.HALF:
+        return " up to the middle of the row"
     if limit.kind is LimitKind.SIDE:
         return " up to the last side"
     sort = _sort(limit.target) if limit.target is not None else "stitch"

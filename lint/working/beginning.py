@@ -127,16 +127,17 @@ class Beginning(Placing):
 
     def loop_on_hook(self, step: Work) -> None:
         """A Tunisian row's first stitch is the loop that is on the hook: it stands on the first one below."""
-        if step.stitch not in TUNISIAN or self.made or self.is_round:
+        stitch = "tss" if step.stitch == "ftss" else step.stitch  # "*yo, Tss2tog": the eyelet comes after that loop
+        if stitch not in TUNISIAN or self.made or self.is_round:
             return
         if self.choices.pick(("loop on hook", "first"), 2, 0) == 1:
             return
         self.begun = True
         nodes = self.cursor.nodes
         if nodes and nodes[0].kind == "ch":
-            self.made.append(Node(step.stitch, (nodes[0],)))
+            self.made.append(Node(stitch, (nodes[0],)))
             return
-        self.stand_for(step.stitch, 1, nodes[0] if nodes else None)
+        self.stand_for(stitch, 1, nodes[0] if nodes else None)
 
     def first_of_loops(self, length: int, following: tuple[Step, ...]) -> bool:
         """ "Ch 5, *sk next dc, sl st in next dc, ch 5": in a round of loops and slip stitches the first chain is a loop."""

@@ -149,6 +149,8 @@ class Bench(Plain):
             self.work_on(step)
         elif isinstance(step, OtherSide):
             self.turn_round_chain(step.perhaps)
+        elif isinstance(step, AlongEdge) and step.row:
+            self.cursor = Cursor(self.earlier.loops(step.row, step.loop, self.is_round))
         elif isinstance(step, AlongEdge):
             self.begin()
             self.cursor = Cursor(Fabric.unknown(self.is_round))

@@ -137,6 +137,10 @@ def measured(item: StatedItem, made: Made, stated: Stated) -> list[int]:
         return _of_a_side(made)
     if unit == "corner":
         return [made.corners] if made.corners else []
+    if unit == "with chains":
+        return [made.stitches + made.chains]
+    if unit == "with spaces":
+        return [made.stitches + sum(made.spaces.values())]
     if unit == "chain":
         return [made.chains, sum(made.spaces.values())]
     return []

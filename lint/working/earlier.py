@@ -9,9 +9,9 @@ from dataclasses import dataclass
 
 from lint.pattern import Pattern
 from lint.place import Target, TargetKind, Which
-from lint.tree import Chain, Group, Repeat, Skip, Work, walk
+from lint.tree import AlongEdge, Chain, Group, Loops, Repeat, Skip, Step, Work, walk
 from lint.working.cursor import PlacesUnknown, family
-from lint.working.fabric import Made, Node
+from lint.working.fabric import Fabric, Made, Node
 
 _ANY = "any stitch"
 _LEAST_CHAINS = 2  # of a loop that lies behind; a single chain stands between stitches, which are in columns
@@ -32,6 +32,7 @@ class Earlier:
 
     made: Made
     in_part: frozenset[str] = frozenset()
+    free: str | None = None  # the loop of its stitches that the row on it has left: back | front
 
 
 class EarlierRows:
@@ -44,11 +45,19 @@ class EarlierRows:
     def get(self, number: int) -> Earlier | None:
         return self._rows.get(number)
 
-    def worked(self, number: int, below: list[Node], nodes: list[Node], made: Made) -> None:
+    def loops(self, number: int, loop: str | None, circular: bool) -> Fabric:
+        """The loops of a row's stitches that the next one has left free, as places to work into."""
+        row = self._rows.get(number)
+        if row is None or row.free is None or loop not in (None, row.free) or _ANY in row.in_part or row.made.spaces:
+            raise PlacesUnknown(f"how many free loops row or round {number} has is not known here")
+        kinds = list(row.made.by_kind)
+        return Fabric.plain(kinds[0] if len(kinds) == 1 else "free loop", row.made.stitches, circular)
+
+    def worked(self, number: int, below: list[Node], nodes: list[Node], made: Made, steps: tuple[Step, ...]) -> None:
         """A row is worked, on the places `below`; what it made, and that counted."""
         under = self._rows.get(self._last)
         if under is not None and self._last:
-            self._rows[self._last] = Earlier(under.made, _in_part(below, nodes))
+            self._rows[self._last] = Earlier(under.made, _in_part(below, nodes), _left_free(steps))
         self._rows[number], self._last = Earlier(made), number
 
     def not_known(self, number: int) -> None:
@@ -60,7 +69,21 @@ class EarlierRows:
 def works_behind(pattern: Pattern) -> bool:
     """Whether any row names an earlier one to work into: else nothing of earlier rows need be kept."""
     steps = (step for part in pattern.parts for row in part.rows for step in walk(row.steps))
-    return any(place.row for step in steps for place in getattr(step, "places", ()))
+    return any(
+        isinstance(step, AlongEdge) and step.row or any(place.row for place in getattr(step, "places", ()))
+        for step in steps
+    )
+
+
+def _left_free(steps: tuple[Step, ...]) -> str | None:
+    """The loop of the row below that a row leaves free, where all its stitches go into the other one."""
+    told, loops = None, set()
+    for step in walk(steps):
+        if isinstance(step, Loops):
+            told = step.loop
+        elif isinstance(step, Work) and step.stitch != "sl st":
+            loops.add(step.loop or told)
+    return {"back": "front", "front": "back"}.get(loops.pop() or "") if len(loops) == 1 else None
 
 
 def _in_part(below: list[Node], made: list[Node]) -> frozenset[str]:

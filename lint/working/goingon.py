@@ -56,6 +56,14 @@ def next_fabric(worked: Worked, circular: bool, state: PieceState) -> Fabric:
     return replace(worked.fabric, nodes=list(reversed(nodes)))
 
 
+_ONE_STITCH = ("bobble", "popcorn", "cluster", "puff")
+
+
+def _of_stitches(unit: str, name: str) -> bool:
+    """Whether a figure of a printed count is of stitches: "22 sc, 3 bobbles" are twenty-five."""
+    return unit == "kind" or unit == "special" and name in _ONE_STITCH
+
+
 def as_printed(stated: Stated | None, size: int, circular: bool) -> Fabric | None:
     """A plain row of as many stitches as printed, where the count is of stitches alone; else not known.
 
@@ -65,7 +73,11 @@ def as_printed(stated: Stated | None, size: int, circular: bool) -> Fabric | Non
         return None
     units = [item.unit.partition(":") for item in stated.items]
     numbers = [item.number.at(size) for item in stated.items]
-    alike = all(unit == "kind" for unit, _, _ in units) if len(units) > 1 else units[0][0] in ("stitches", "kind")
+    alike = (
+        all(_of_stitches(unit, name) for unit, _, name in units)
+        if len(units) > 1
+        else units[0][0] in ("stitches", "kind")
+    )
     if not alike or any(number is None or not 0 < number < 20_000 for number in numbers):
         return None
     kind = max(zip(numbers, units, strict=True))[1][2]

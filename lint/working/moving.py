@@ -145,6 +145,8 @@ class Moving(Grouping):
             if place.which is Which.ELSEWHERE:
                 if not self.made:
                     self.cursor = cursor = Cursor(Fabric.unknown(self.is_round))
+                elif place.below:
+                    self.skipped_below += number
                 continue
             if (
                 at_start

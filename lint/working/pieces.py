@@ -18,10 +18,12 @@ from lint.rulebook import Rulebook
 from lint.source import Span
 from lint.tree import (
     MAKES_STITCHES,
+    AlongEdge,
     Chain,
     FastenOff,
     JoinYarn,
     MakeRing,
+    OtherSide,
     Remark,
     RowCall,
     Skip,
@@ -58,6 +60,7 @@ from lint.working.effort import Effort
 from lint.working.expand import MOST_ROWS, Expander, Instance, Loop
 from lint.working.fabric import Fabric, no_search_for_garbage, stitches_of
 from lint.working.goingon import as_printed, goes_on_better, last_chain, next_fabric, row_as_printed
+from lint.working.growth import grows, with_longer_sides
 from lint.working.joinedpieces import counted_round_pieces, with_piece
 from lint.working.likepieces import own_ways
 from lint.working.onereading import Column, Settled, in_one_reading
@@ -251,7 +254,7 @@ class PatternWorker:
                     stopped_at=unread[0].span if unread else None,
                 )
             state.side = seamed(row.steps, state.side)
-            joining = tuple(step for step in row.steps if isinstance(step, (Skip, JoinYarn)))
+            joining = tuple(step for step in row.steps if isinstance(step, (AlongEdge, JoinYarn, OtherSide, Skip)))
             if joins_yarn(joining) and not unread:
                 state.joining = joining  # "Skip the center 12 sts, join yarn in next st." opens the row after it
             return None
@@ -310,11 +313,12 @@ class PatternWorker:
         others = instance.inherited if not (calls and instance.length > 1) else None  # rows called for may change it
         state.fabric = as_printed(own or others, size, is_round(instance, state.fabric))
         state.earlier.not_known(instance.number or 0)
-        state.carried, state.joining, state.side = last_chain(instance.steps), (), Side()
+        state.carried, state.joining, state.side, state.made = last_chain(instance.steps), (), Side(), None
         state.more_left = True
         return Cell(Outcome.NOT_RECOMPUTED, stopped_by=words, stopped_at=span)
 
     def _work(self, instance: Instance, coming: Instance | None, state: PieceState, size: int, blocks: bool) -> Cell:
+        instance = with_longer_sides(instance)
         fabric = side_edge(instance, state) or foundation_edge(instance, state) or state.fabric
         task = Task.of(instance, state, fabric, size, blocks)
         try:
@@ -337,10 +341,12 @@ class PatternWorker:
             cell = self._not_recomputed(instance, state, size, why, instance.row.span)
             unclear = unclear_times(best, task.steps, fabric)
             return replace(cell, misfits=misfits(worked, instance), assumed=fabric.assumed, unclear_times=unclear)
+        if not grows(instance.row, state.made, worked.made):
+            return self._not_recomputed(instance, state, size, "it does not grow as it is said to", instance.row.span)
         self.keep(task, best, state)
         worked = best.worked
         if self.works_behind:
-            state.earlier.worked(instance.number or 0, fabric.nodes, worked.fabric.nodes, worked.made)
+            state.earlier.worked(instance.number or 0, fabric.nodes, worked.fabric.nodes, worked.made, task.steps)
         if best.agrees and worked.turned and (state.short_rows or "short" in instance.label.lower()):
             worked.left = []  # turned before the end, as short rows are
         makes = worked.made.stitches or worked.made.spaces
@@ -355,7 +361,7 @@ class PatternWorker:
         leave_unworked(worked, fabric, state)
         state.loops = with_free_loops(state.loops, best, task)
         state.side = with_row(state.side, instance.steps, bool(makes), task.circular)
-        state.carried, state.joining = worked.carried, ()
+        state.carried, state.joining, state.made = worked.carried, (), worked.made
         state.fabric = next_fabric(worked, task.circular, state)
         picked = False
         if best.agrees is False and coming is not None and worked.made.stitches:

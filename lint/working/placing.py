@@ -6,7 +6,7 @@ from dataclasses import replace
 from itertools import pairwise
 
 from lint.place import LimitKind, Place, Target, TargetKind, Which
-from lint.tree import Alongside, Skip, Step, Work
+from lint.tree import Alongside, Chain, Skip, Step, Turn, Work
 from lint.working.cursor import CORNERS_UNKNOWN, Cursor, PlacesUnknown, Trouble, describe, family
 from lint.working.fabric import Fabric, Node
 from lint.working.rowends import RowEnds
@@ -50,7 +50,7 @@ class Placing(RowEnds):
         if target.kind is TargetKind.MARKED and which is not Which.EACH:
             return self.marked_places(number)
         if place.skipped:
-            return self.skipped_places(place, number)
+            return self.skipped_places(place, number, following)
         if place.below and which is Which.EACH:
             raise PlacesUnknown("how many places the earlier row has for this is not known here")
         if place.bare and self.stands_in(place) and cursor.last is not None:
@@ -179,8 +179,11 @@ class Placing(RowEnds):
         """Whether the row's first stitch may choose its place."""
         return self.cursor.known and bool(self.cursor.nodes) and not self.made
 
-    def skipped_places(self, place: Place, number: int) -> list[Node]:
+    def skipped_places(self, place: Place, number: int, following: tuple[Step, ...]) -> list[Node]:
         """Stitches that this row skipped, the first of them first; those of an earlier row use none of the row below."""
+        if self.skipped_below >= number and not self.skipped:
+            self.skipped_below -= number  # a cable's second half: each of these too covers the stitch in front of it
+            return self.below(place, number, following)
         unknown = not self.cursor.known  # yarn was joined to the skipped stitches of an earlier row
         if place.below or not self.skipped and (place.which is Which.ELSEWHERE or unknown):
             return [Node("row below") for _ in range(number)]
@@ -233,6 +236,14 @@ class Placing(RowEnds):
             return self.each_corner(boundary)
         found = cursor.each(self.every_stitch(place, boundary), boundary, self.size)
         done, self.ending_done = self.ending_done, False  # "…; rep from * round, ending sc in each sc to end"
+        if place.every > 1:
+            chains = len(following) < 2 or not isinstance(
+                following[1], Turn
+            )  # "dc in every other st, ch 1": after each?
+            chains = chains and bool(following) and isinstance(following[0], Chain)
+            if len(found) % place.every or self.repeating or chains:
+                raise PlacesUnknown("which of the stitches are meant is not said, and they do not come out even")
+            found = found[:: place.every]
         if not found and not done and (place.limit is None or place.limit.kind is LimitKind.END):
             cursor.run_out(place.targets[0], self.size)
         return found

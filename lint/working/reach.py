@@ -36,11 +36,21 @@ class Reach(Gaps):
         again = any(place.which is not Which.SAME and _names_corner(place) for place in named)
         return corners[-1] if again else corners[-1] + 1
 
+    def half_of_row(self) -> int:
+        """Where the first half of a row of stitches alone ends."""
+        cursor = self.cursor
+        half, odd = divmod(len(cursor.nodes), 2)
+        if not cursor.known or odd or cursor.at >= half or not all(node.is_stitch for node in cursor.nodes):
+            raise PlacesUnknown("where the middle of the row is, is not known here")
+        return half
+
     def whole_boundary(self, limit: Limit | None, following: tuple[Step, ...]) -> int:
         """Where a run of "each" or a repeat ends: as said, or before the places that the next clauses name."""
         cursor = self.cursor
         if limit is not None and limit.kind is LimitKind.SIDE:
             return self.last_side(following)
+        if limit is not None and limit.kind is LimitKind.HALF:
+            return self.half_of_row()
         if limit is not None and limit.kind is LimitKind.END and limit.target is not None and self.flat_below:
             raise PlacesUnknown("how many places there are along the edge is not known here")
         if limit is not None and limit.kind is LimitKind.LAST and self.goes_through(limit, following):
@@ -146,7 +156,7 @@ class Reach(Gaps):
                 return cursor.end
             places = step.places if isinstance(step, (Work, Group, Skip)) else ()
             if isinstance(step, Work) and (
-                step.stitch == "sl st" or step is self.last_work and self.closes_later(step)
+                step.stitch == "sl st" or self.on_no_stitch(step) or step is self.last_work and self.closes_later(step)
             ):
                 continue
             if isinstance(step, Work) and not step.places and step.stitch != "picot":
@@ -160,6 +170,10 @@ class Reach(Gaps):
             if isinstance(step, Repeat):
                 return cursor.end if not _simple(step) else index
         return max(index, cursor.at)
+
+    def on_no_stitch(self, step: Work) -> bool:
+        """Whether a stitch has its own base, as foundation stitches have and Tunisian yarn overs."""
+        return step.stitch[:1] == "f" and step.stitch[1:] in self.rules.heights
 
     def closes_later(self, step: Work) -> bool:
         place = step.places[0] if step.places else None

@@ -54,6 +54,8 @@ class Repeating(Moving):
         if step.breaks_off or step.times.limit is not None and step.times.limit.kind is not LimitKind.END:
             raise PlacesUnknown(f"how often the repeat runs over round {past.row} is not said")
         closes = any(isinstance(one, Chain) for one in following)
+        ends = isinstance(step.items[-1], Chain) and bool(self.made) and self.made[-1].is_space
+        closes = closes or ends  # "sc around first dc, ch 4, *sc around next dc, ch 4; rep from * around"
         number = passes(past, self.earlier.get(past.row), self.used_earlier[past.row], closes)
         return replace(step, times=replace(step.times, kind=TimesKind.IN_ALL, number=Amount.of(number), limit=None))
 

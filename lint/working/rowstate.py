@@ -118,6 +118,7 @@ class RowState:
         self.begun_in_gap = False
         self.shaping: Shaping | None = None  # of the run that comes next
         self.skipped: list[Node] = []  # passed over by this row's words, and not yet worked into
+        self.skipped_below = 0  # of a row below, passed over by this row's words and not yet worked into
         self.other_side = False  # on the foundation's other side, whose free loops are called loops as well as chains
         self.in_turn = False  # a stitch taken for a corner since it is the next one: the row has to come out so
         self.moved = False  # slip stitches have moved the start of the round
@@ -190,6 +191,7 @@ class RowState:
             self.cursor,
             self.outer,
             self.hung,
+            self.skipped_below,
         )
 
     def restore(self, state: tuple) -> None:
@@ -198,7 +200,7 @@ class RowState:
         self.groups, self.bunches = Counter(groups), Counter(state[11])
         self.skipped, self.works_stitches = list(state[10]), state[12]
         self.joined_loops, self.slipped, self.used_earlier = state[13], state[14], Counter(state[15])
-        self.cursor, self.outer, self.hung = state[16], state[17], state[18]
+        self.cursor, self.outer, self.hung, self.skipped_below = state[16:20]
         self.cursor.restore(cursor)
         del self.noted[noted:]
         del self.made[made:]

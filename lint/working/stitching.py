@@ -45,7 +45,7 @@ class Stitching(Making):
             raise NotDefined(step.stitch)
         if self.closes_round(step):
             return
-        if step.stitch[:1] == "f" and step.stitch[1:] in self.rules.heights:
+        if self.on_no_stitch(step):
             self.begin()
             for _ in range(self.amount(step.number)):
                 self.made.append(Node(step.stitch[1:]))
@@ -79,6 +79,9 @@ class Stitching(Making):
             return
         if step is self.last_work:
             step = self.over_both(step, following)
+        if step.post and self.skipped_below:  # "skip next 2 FPdc 2 rows below, FPtr around each of next 2": of that row
+            there = (replace(place, below=place.which is Which.NEXT or place.below) for place in step.places)
+            step = replace(step, places=tuple(there))
         for index, place in enumerate(step.places):
             rest = step.places[index + 1 :]
             ahead = (replace(step, places=rest), *following) if rest else following
@@ -185,7 +188,8 @@ class Stitching(Making):
             if number == len(found) and step.stitch != "inc":
                 # "5 sc in next 5 sts" is one in each; a house may mean five in each, and its counts tell
                 each = 1 if self.choices.pick(("n in next n", "habit"), 2, 0) == 0 else number
-        if each == 1 and place.which is Which.NEXT and found and found[0] is not self.group_place:
+        single = step.between is None and place.which is Which.NEXT
+        if each == 1 and single and found and found[0] is not self.group_place:
             self.put_one_each(kind, found)
             return
         if step.between is not None and number > 1:

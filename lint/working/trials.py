@@ -16,7 +16,7 @@ from lint.working.cursor import PlacesUnknown
 from lint.working.earlier import EarlierRows
 from lint.working.effort import A_READING, Effort
 from lint.working.expand import Instance
-from lint.working.fabric import Fabric, afresh
+from lint.working.fabric import Fabric, Made, afresh
 from lint.working.recording import KeepingBench, RecordingBench
 from lint.working.rowstate import NotDefined, TooMany
 from lint.working.starts import is_round, names_spaces, names_structure, turns_first
@@ -60,6 +60,7 @@ class PieceState:
     carried: Chain | None = None  # a turning chain worked at the end of the row before
     joining: tuple[Step, ...] = ()  # yarn joined, and what was passed over to come there, before the next row
     earlier: EarlierRows = field(default_factory=EarlierRows)
+    made: Made | None = None  # by the row before, where that is known
     short_rows: bool = False  # the piece's heading says that rows turn before their end
     spiral: bool = False
     fastened: bool = False

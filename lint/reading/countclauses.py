@@ -1,0 +1,62 @@
+"""Printed counts among the clauses of a row, in any of their forms."""
+
+from __future__ import annotations
+
+from lint.pattern import Stated
+from lint.place import LimitKind, Which
+from lint.reading import counts
+from lint.reading.nocounts import rather_work
+from lint.reading.wordclauses import WordClauses
+from lint.tree import MAKES_STITCHES, Join, OpenWork, Remark, RowCall, Turn, Work, walk
+
+
+class CountClauses(WordClauses):
+    """ "(12 dc)", "– 12 sts", "You now have 18 sc.", told from work that looks like it."""
+
+    def count(self) -> bool:
+        """A printed count at the cursor, in any of its forms."""
+        if not self.top:
+            return False
+        worked = any(isinstance(step, (*MAKES_STITCHES, RowCall)) for step in walk(tuple(self.steps)))
+        stream = self.stream
+        turned = bool(self.steps) and isinstance(self.steps[-1], (Turn, Join)) and stream.kind(-1) == "dash"
+        if turned and stream.kind() == "number" and stream.kind(1) == "word" and stream.kind(2) in (".", "end"):
+            stream.at += 2  # "turn – 7 points."
+            self.steps.append(Remark(stream.span_from(stream.at - 2)))
+            return True
+        if worked and stream.kind() == "number" and stream.kind(1) == "any_stitch" and "hook" in stream.peek(1).lower:
+            self.reading.stated = counts.read(stream.inside(stream.at, stream.at + 2), bare=False)
+            stream.at += 2  # "…, 16 loops on hook"
+            return self.reading.stated is not None
+        if counts.of_one_sort(stream) and (self.runs_to_end() or worked and stream.kind(1) == "any_stitch"):
+            self.reading.stated = counts.read(stream.inside(stream.at, stream.at + 2), bare=False)
+            stream.at += 2  # "hdc in each st around, 70 hdc, join"
+            return self.reading.stated is not None
+        found = counts.of_last_cell(stream) if worked else None
+        found = found or self.bare_count(worked or turned)
+        if found is None or not worked and any(item.unit != "unknown" for item in found.items):
+            return False
+        self.reading.stated = found
+        return True
+
+    def bare_count(self, worked: bool) -> Stated | None:
+        """A count without brackets at the cursor, unless it rather is work behind the sign that parts clauses here."""
+        stream, start = self.stream, self.stream.at
+        parted = stream.kind(-1) in (";", ".", ":") and stream.kind(1) == "stitch"
+        found = counts.bare_count(stream, worked)
+        if found is None or not parted or self.runs_to_end() or len({item.unit for item in found.items}) != 1:
+            return found
+        first = found.items[0]
+        number = (*first.series, first.number)[0].values[0]
+        if number is None or not rather_work(self.steps, number, stream.lexemes[start + 2 :]):
+            return found
+        stream.at = start
+        return None
+
+    def runs_to_end(self) -> bool:
+        """Whether the clause before goes on to the row's end, or all the way along an edge."""
+        last = self.steps[-1] if self.steps else None
+        if isinstance(last, OpenWork):
+            return "evenly" in last.words
+        run = last.places[-1] if isinstance(last, Work) and last.places else None
+        return run is not None and run.which is Which.EACH and (run.limit is None or run.limit.kind is LimitKind.END)

@@ -1,0 +1,86 @@
+"""Rows worked again that grow: the groups of a granny square's sides, and whether rows grow as their words say."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from lint.amount import Amount
+from lint.pattern import Row, Stated, StatedItem
+from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
+from lint.source import Span
+from lint.tree import Chain, Group, Growth, Repeat, RowCall, Step, Times, TimesKind, Work
+from lint.working.compare import measured
+from lint.working.expand import Instance
+from lint.working.fabric import Made
+
+_CORNER = Limit(LimitKind.BEFORE, target=Target(TargetKind.CORNER))
+
+
+def growth_of(row: Row) -> Growth | None:
+    """What a row says of its growth, where it calls for another."""
+    return next((step.growth for step in row.steps if isinstance(step, RowCall) and step.growth is not None), None)
+
+
+def with_longer_sides(instance: Instance) -> Instance:
+    """ "As Rnd 3, with one more group along each side": the groups between two corners, as often as there are spaces."""
+    grown = growth_of(instance.row)
+    if grown is None or not grown.each_side:
+        return instance
+    return replace(instance, steps=_longer(instance.steps))
+
+
+def grows(row: Row, before: Made | None, made: Made) -> bool:
+    """Whether a row has as many more than the one before it as its words say; those that say nothing are let be."""
+    grown = growth_of(row)
+    if grown is None:
+        return True
+    there, now = (_counted(grown.unit, one) for one in (before, made))
+    sides = made.corners if grown.each_side else 1
+    return there is not None and now is not None and sides > 0 and now - there == grown.number * sides
+
+
+def _counted(unit: str, made: Made | None) -> int | None:
+    if made is None:
+        return None
+    item = StatedItem(Span(0, 0), Amount.of(0), f"special:{unit}", unit)
+    return next(iter(measured(item, made, Stated(item.span, (item,)))), None)
+
+
+def _longer(steps: tuple[Step, ...]) -> tuple[Step, ...]:
+    """The steps with each run of "ch 1, 3 dc in next ch-1 sp" between corners as often as it fits."""
+    found: list[Step] = []
+    for step in steps:
+        chain = found[-1] if found else None
+        if isinstance(step, Repeat) and not _is_pair(step.items):
+            step = replace(step, items=_longer(step.items))
+        elif isinstance(step, Repeat):
+            step = _as_often(step.items)
+        elif chain is not None and _is_pair((chain, step)):
+            found.pop()
+            step = _as_often((chain, step))
+            if found and isinstance(found[-1], Repeat) and _alike(found[-1].items, step.items):
+                continue  # two such groups, one after the other
+        found.append(step)
+    return tuple(found)
+
+
+def _as_often(pair: tuple[Step, ...]) -> Repeat:
+    return Repeat(pair[0].span.to(pair[-1].span), pair, Times(pair[-1].span, TimesKind.FILL, limit=_CORNER))
+
+
+def _is_pair(steps: tuple[Step, ...]) -> bool:
+    return len(steps) == 2 and isinstance(steps[0], Chain) and _into_a_side_space(steps[1])
+
+
+def _alike(one: tuple[Step, ...], other: tuple[Step, ...]) -> bool:
+    pairs = _is_pair(one) and _is_pair(other) and one[0].length == other[0].length
+    return pairs and (one[1].stitch, one[1].number) == (other[1].stitch, other[1].number)
+
+
+def _into_a_side_space(step: Step) -> bool:
+    """Whether so many stitches go into the next space, and that is no corner."""
+    place: Place | None = step.places[0] if isinstance(step, (Work, Group)) and len(step.places) == 1 else None
+    if place is None or place.which is not Which.NEXT or place.number != Amount.of(1):
+        return False
+    space = place.targets[0]
+    return isinstance(step, Work) and space.kind is TargetKind.SPACE and not space.corner and space.length is not None
