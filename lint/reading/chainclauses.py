@@ -45,6 +45,15 @@ class ChainClauses(SkipClauses):
             return True
         return self.chain_of(start, number)
 
+    def read_turning_chain(self, start: int) -> bool:
+        """The "tch" of "tch, dc in each st", as the pattern's list explains it."""
+        stream = self.stream
+        special = stream.vocabulary.specials.get(str(stream.take().value))
+        if special is None or not special.items or self.has_work() and stream.kind() not in (*SIGNS, "end", "turn"):
+            return False
+        self.steps.append(replace(special.items[0], span=stream.span_from(start)))
+        return True
+
     def _says_what_counts(self) -> bool:
         """ "Chain-3 at beg of row counts as first dc": a rule for all rows, not a chain to work."""
         stream = self.stream

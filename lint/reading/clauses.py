@@ -308,6 +308,7 @@ _OF_OTHERS = ("make", "repeat", "open_work", "word", "number", "remaining", "oth
 # what reads a clause, by the kind of its first word
 _READERS: dict[str, Callable[[Clauses, int], bool]] = {
     "chain": Clauses.read_chain,
+    "turning_chain": Clauses.read_turning_chain,
     "in": Clauses.read_place_first,
     "over": Clauses.read_place_first,
     "skip": Clauses.read_skip,

@@ -62,6 +62,8 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
             (item for item in lexicon.read(entry.body) if item.kind == "stitch" and item.value != "sl st"), None
         )
         return Special(name, entry.span, (Work(entry.span, named.value if named else PLAIN),), one_stitch=False)
+    if (turning := _turning_chain(name, entry, lexicon)) is not None:
+        return turning
     standard = all(
         item.kind in ("stitch", "prefix", "increase", "decrease") for item in lexicon.read(name)[:1]
     ) and bool(lexicon.read(name))
@@ -102,6 +104,29 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
             return Special(name, entry.span, beginning=beginning)
         places = True
     return Special(name, entry.span, tuple(steps), one_stitch=False, beginning=beginning, places_itself=places)
+
+
+# "tch - turning chain (1 ch, does not count as a stitch)", "T: ch 2 to turn"
+_TURNS = regex.compile(r"(?i)\bturn(?:ing)?\b")
+_ITS_CHAIN = regex.compile(r"(?i)\b(?:ch(?:ain)?s?\s?-?\s?\d|\d+\s?ch(?:ain)?s?\b)[^()]*")
+
+
+def _turning_chain(name: str, entry: Entry, lexicon: Lexicon) -> Special | None:
+    """A word that the list gives for the turning chain, with its length and with whether it counts."""
+    told = _TURNS.search(f"{name} {entry.body}") or lexicon.read(name)[0].kind == "turning_chain"
+    chain = _ITS_CHAIN.search(entry.body) if told else None
+    if chain is None:
+        return None
+    steps = read_inside(Stream(lexicon.read(chain[0], entry.body_at + chain.start()), Vocabulary()))
+    kept = tuple(step for step in steps if not isinstance(step, (Remark, Turn)))
+    if len(kept) != 1 or not isinstance(kept[0], Chain):
+        return None
+    return Special(name, entry.span, kept, one_stitch=False, beginning=True)
+
+
+def is_turning_chain(special: Special) -> bool:
+    """Whether a word of the list is the turning chain."""
+    return special.beginning and len(special.items) == 1 and isinstance(special.items[0], Chain)
 
 
 _NEXT_PLACES = regex.compile(

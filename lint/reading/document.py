@@ -72,7 +72,10 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
     rings = ring_words(entries, source.text)
     letters = house_letters(entries, plain, source)
     if specials or rings or letters:
-        own = [(form, "special", special.name) for form, special in forms_of(entries, specials, named_alone(book))]
+        own = [
+            (form, "turning_chain" if definitions.is_turning_chain(special) else "special", special.name)
+            for form, special in forms_of(entries, specials, named_alone(book))
+        ]
         lexicon = Lexicon(book, terms.terms, [*own, *((form, "ring", form) for form in rings), *letters])
     sizes = layout.sizes
     vocabulary = Vocabulary(

@@ -349,11 +349,14 @@ def beside_word(stream: Stream) -> bool:
 
 
 def row_named(stream: Stream, start: int) -> int:
-    """The 1 of the "of Rnd 1" taken since `start`; 0 for "2 rows below"."""
+    """The 1 of the "of Rnd 1", "of 1st rnd" taken since `start`; 0 for "2 rows below", "2nd row below"."""
     words = stream.lexemes[start : stream.at]
+    below = any(item.kind == "below" for item in words)
     for word, number in zip(words, words[1:], strict=False):
         if word.kind in ("row", "round") and number.kind == "number" and number.amount is None:
             return number.number
+        if word.kind == "ordinal" and number.kind in ("row", "round") and not below:
+            return word.number
     return 0
 
 
