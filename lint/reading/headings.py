@@ -24,9 +24,10 @@ _TERMS_SAID = regex.compile(
 )
 GATE = regex.compile(r"(?i)^\W*(?:for\s+)?(?:all\s+sizes|sizes?\b.*|.*\bsizes?\s+only)\W*$")
 
-# "Colour B" between two rounds changes the yarn and begins no piece
+# "Colour B" between two rounds changes the yarn and begins no piece; nor do "In grey", "White color." under its heading
 _COLOUR = regex.compile(
-    r"(?i)(?:(?:colou?r|yarn|shade)\s+(?:[a-h]|\d|one|two|three|four|five)|MC|CC\d?)(?:\s*\([^()]*\))?\W*"
+    r"(?i)(?:(?:colou?r|yarn|shade)\s+(?:[a-h]|\d|one|two|three|four|five)|MC|CC\d?"
+    r"|in\s+(?:\p{L}+\s+){0,2}\p{L}+|\p{L}+(?:\s\p{L}+)?\s(?:colou?r|yarn))(?:\s*\([^()]*\))?\W*"
 )
 
 
@@ -103,11 +104,15 @@ class PartHeadings:
         text = self._named(self.lines[index].text)
         if text.endswith(".") and self._opens_rows(index, text):
             text = text.rstrip(".")
-        if not self.like(text) or _tells_a_chain(text) or (
-            not after_blank
-            and not text.isupper()
-            and not _SAYS_MAKE.search(text)
-            and not self._stands_between_rows(index, text)
+        if (
+            not self.like(text)
+            or _tells_a_chain(text)
+            or (
+                not after_blank
+                and not text.isupper()
+                and not _SAYS_MAKE.search(text)
+                and not self._stands_between_rows(index, text)
+            )
         ):
             return False
         for following in self.lines[index + 1 : index + 14]:

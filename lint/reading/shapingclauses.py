@@ -100,6 +100,17 @@ class ShapingClauses(YarnClauses):
         self.steps.append(Shaping(span, number, increase, where))
         return True
 
+    def read_own_increase(self, start: int) -> bool:
+        """ "double every 2nd st", where the pattern's list says that to double is to work two in one stitch."""
+        stream = self.stream
+        special = stream.vocabulary.specials.get(str(stream.take().value))
+        one = special.items[0] if special is not None and len(special.items) == 1 else None
+        every = self.every_nth(plain=True) if isinstance(one, Work) and one.number.lone == 2 else None
+        if every is None or every == ONE or one.together is not None:
+            return False
+        self.steps.append(Shaping(stream.span_from(start), every, True, ShapedWhere.EVERY))
+        return True
+
     def _in_each_row(self, start: int, number: Amount, increase: bool) -> bool:
         """ "Continue in this way, increasing 4 sts in each rnd": where they fall is as before, and so many in all."""
         stream = self.stream

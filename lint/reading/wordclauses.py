@@ -9,7 +9,7 @@ from lint.reading import lastpass, repeats
 from lint.reading.clausebase import STITCHY
 from lint.reading.endingclauses import EndingClauses
 from lint.reading.limits import limit
-from lint.reading.piecewords import PIECE_WORDS
+from lint.reading.piecewords import PIECE_WORDS, tells_piece
 from lint.reading.rowcalls import rows_of_piece
 from lint.reading.stream import CLOSERS, OPENERS, SIGNS
 from lint.tree import Chain, OpenWork, Remark, UseYarn, Work
@@ -51,11 +51,11 @@ class WordClauses(EndingClauses):
         if stream.word("do") and rows_of_piece(stream, self.steps, start):
             return True  # "Do Row 2 again"
         stream.at = start
-        if stream.word("we") and stream.kind(1) == "make":
+        if stream.word("we") and stream.kind(1) == "make" and stream.kind(2) != "the":
             stream.take()  # "we make 16 ch"
             return self.clause()
         if (
-            stream.word("shape", "shaping")
+            (stream.word("shape", "shaping") or stream.word("you", "we") and stream.kind(1) == "make")
             and self.what_for(start)
             or stream.word("pick")
             and self.yarn_picked_up(start)
@@ -100,7 +100,7 @@ class WordClauses(EndingClauses):
             return repeats.repeat_clause(stream, self.steps, start)  # "Continue * all the way around"
         if stream.word("continue", "continuing", "cont") and self.only_these(start):
             return True
-        if stream.word("continue", "cont", "continuing", "go", "come", "then"):
+        if stream.word("continue", "cont", "continuing", "go", "going", "come", "then"):
             stream.take()
             stream.take() if stream.word("back", "on", "down", "up") and stream.kind(1) in (
                 "across",
@@ -111,6 +111,20 @@ class WordClauses(EndingClauses):
                 return True
             stream.at = start
         return self.read_shaping(start)
+
+    def read_place_first(self, start: int) -> bool:
+        """ "In this round we make the arms": what the round is for; else a place before its work."""
+        ahead = 2 if self.stream.kind(1) in ("the", "same", "next") else 1
+        told = self.stream.kind(ahead) in ("row", "round") and self.stream.word("we", "you", ahead=ahead + 1)
+        return told and self.what_for(start) or super().read_place_first(start)
+
+    def read_rotate(self, start: int) -> bool:
+        """ "Rotate the piece and go on along the bottom of the chain": its other side; else how the piece is held."""
+        turned = self.stream.word("rotate", "rotate piece", "pivot", "pivot work", "pivot the work")
+        if turned and self.has_work() and self._other_side_words(start):
+            return True
+        self.stream.at = start
+        return self.read_sentence_remark(start)
 
     def read_whole_row(self, start: int) -> bool:
         """ "hdc in 3rd ch from hook (does not count) and across": in each chain after it, too; else as in lists."""
@@ -141,11 +155,12 @@ class WordClauses(EndingClauses):
         return told
 
     def what_for(self, start: int) -> bool:
-        """ "Shape armholes:", "To shape neck …": what the row is for, before its work."""
+        """ "Shape armholes:", "Now you make the handles.": what the row is for, before its work."""
         stream = self.stream
         end = stream.next_of(",", ";", ".", ":", "…", "..", "...", "dash", *OPENERS, start=start)
         words = stream.lexemes[start:end]
-        named = any(item.lower.removesuffix("s") in PIECE_WORDS for item in words[1:])
+        parts = (*PIECE_WORDS, "handle", "strap", "buttonhole", "slit")
+        named = any(item.lower.removesuffix("s") in parts or tells_piece(item.lower) for item in words[1:])
         if self.has_work() or not named or any(item.kind in STITCHY for item in words):
             return False
         stream.at = end

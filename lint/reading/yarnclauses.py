@@ -251,8 +251,8 @@ class YarnClauses(ChainClauses):
         if stream.take_if("color"):
             stream.take_if("yarn")
         lexeme = stream.peek()
-        if stream.word("cc", "mc") and stream.kind(1) == "number" and stream.peek(1).glued:
-            stream.at += 2  # "CC1"
+        if stream.word("cc", "mc", "c") and stream.kind(1) == "number" and stream.peek(1).glued:
+            stream.at += 2  # "CC1", "C1"
             return stream.words(stream.at - 2, stream.at)
         placed = stream.kind(1) in ("with", "in", "between", "to", "at", "around")
         if (

@@ -1,0 +1,170 @@
+"""Baskets, slippers, flags and toys in houses of their own: turning chains by a word, chains from below, joined limbs.
+
+The forms are common practice, no source; counts worked out by hand.
+"""
+
+from __future__ import annotations
+
+import pytest
+from helpers import all_findings, check, corrections, counts
+
+_HOOD = "Ch 13.\nRow 1: Sc in 2nd ch from hook and in each ch across. (12)\n"
+
+
+@pytest.mark.parametrize(
+    ("entry", "ground", "row", "made"),
+    [
+        ("tch: turning chain (ch 1, not counted as a st)", "Row 1: Fsc 9. (9)", "tch, sc in each st, turn. (9)", 9),
+        ("T = ch 1 to turn", "Row 1: Fsc 9. (9)", "T, sc in each st. (9)", 9),
+        ("tc - turning chain of 3 ch, counts as 1 dc", "Row 1: Fdc 9. (9)", "tc, dc in next 7 dc, dc in top of tc.", 9),
+    ],
+)
+def test_a_word_of_the_list_for_the_turning_chain(entry: str, ground: str, row: str, made: int) -> None:
+    """The pattern's own word for its turning chain is that chain, and no stitch but where the list says so."""
+    report = check(f"Mat\nUS terms\n\nAbbreviations\n{entry}\nsc = single crochet\n\nMAT\n{ground}\nRow 2: {row}\n")
+    assert counts(report) == [9, made]
+    assert not [rule for rule, _ in all_findings(report) if rule in ("count-differs", "places-left-over")]
+
+
+def test_a_turning_chain_without_its_length_stays_unread() -> None:
+    """ "tch: turning chain" says neither its length nor whether it counts: the row is not recomputed."""
+    report = check(
+        "Mat\nUS terms\n\nAbbreviations\ntch: turning chain\n\nMAT\nRow 1: Fsc 9.\nRow 2: tch, sc in each st.\n"
+    )
+    assert counts(report) == [9, None]
+
+
+def test_a_chain_too_low_for_the_stitch_of_the_note() -> None:
+    """What is said of turning chains that stand for a treble is not said of the 1 ch before double crochet."""
+    report = check(
+        "Mat\nUK terms\nTurning chain of 3 counts as the first tr throughout. Turning ch counts as first tr.\n\n"
+        "MAT\n1st round: Make 4 ch, join into a ring with ss. 1 ch, 8 dc in ring, ss to first dc. (8 dc)\n"
+        "2nd round: 3 ch, 1 tr in same place, 2 tr in each dc to end, ss to top of 3 ch. (16 tr)\n"
+    )
+    assert counts(report) == [8, 16]
+
+
+@pytest.mark.parametrize("named", ["of 2nd rnd", "of the 2nd round", "of Rnd 2"])
+def test_a_round_named_by_its_ordinal(named: str) -> None:
+    """Loops behind petals go into the round that is named, be it by a number or an ordinal."""
+    report = check(
+        "Rose\nUS terms\n\nROSE\nRnd 1: 12 sc in magic ring. (12)\nRnd 2: *Sc in next st, ch 3, skip 1; rep from * around. (6 sc)\n"
+        f"Rnd 3: 5 dc in each ch-3 sp around. (30)\nRnd 4: *Sc around next sc {named}, ch 4; rep from * around. (6 sc)\n"
+    )
+    assert counts(report) == [12, 6, 30, 6]
+
+
+@pytest.mark.parametrize(
+    ("row", "made"),
+    [
+        ("Turn, (sl st, 2 sc in next) 6 times. (12)", 12),
+        ("Turn, *sl st, (sc, dc, sc) in next st; rep from * across. (18)", 18),
+        ("Turn, *3 dc in next st, sl st; rep from * across. (18)", 18),
+        ("Turn, (sk 1, 4 dc in next, sk 1, sl st) x 3. (12)", 12),
+        ("Turn, sl st, hdc, 8 dc, hdc, sl st. (10)", 10),
+        ("Turn, sl st in next st, 9 sc, leave rem sts unworked. (9)", 9),
+    ],
+)
+def test_slip_stitches_that_name_no_place_take_one(row: str, made: int) -> None:
+    """A slip stitch among stitches goes into a stitch of its own, at the ends of a repeat or row, too; nothing is left over."""
+    report = check(f"Fin\nUS terms\n\nFIN\n{_HOOD}Row 2: {row}\n")
+    assert counts(report) == [12, made]
+    assert not [
+        rule for rule, _ in all_findings(report) if rule in ("places-left-over", "places-run-out", "count-differs")
+    ]
+
+
+def test_a_slip_stitch_at_the_end_of_a_round_joins_it() -> None:
+    """In the round a last slip stitch without a place takes none of the stitches."""
+    report = check(
+        "Ball\nUS terms\n\nBALL\nRnd 1: 8 sc in magic ring. (8)\nRnd 2: (sc, inc) 4 times, sl st. (12)\nRnd 3: Sc around. (12)\n"
+    )
+    assert counts(report) == [8, 12, 12]
+    assert corrections(report) == []
+
+
+@pytest.mark.parametrize(
+    "way",
+    [
+        "Rotate the bag and go on along the bottom of the chain: ",
+        "Pivot and continue on the bottom side of the chain, ",
+        "Going on along the underside of the chain, ",
+    ],
+)
+def test_the_chain_from_below_however_it_is_told(way: str) -> None:
+    """Work along the chain's other side has its places there, and none is lacking."""
+    report = check(
+        f"Bag\nUS terms\n\nBASE\nCh 11.\nRnd 1: Sc in 2nd ch from hook, sc in next 8 ch, 3 sc in last ch. {way}sc in next 9 ch. (21)\n"
+    )
+    assert counts(report) == [21]
+    assert corrections(report) == []
+
+
+@pytest.mark.parametrize("label", ["Rnds 2 up to and including 4", "Rnd 2 up to 4", "Rnd 2 to and including 4"])
+def test_a_range_up_to_and_including(label: str) -> None:
+    """The last row of such a label is one of its rows."""
+    report = check(
+        f"Bin\nUS terms\n\nBIN\nRnd 1: 8 sc in magic ring. (8)\n{label}: Sc in every st. (8)\nRnd 5: 2 sc in each st. (16)\n"
+    )
+    assert counts(report) == [8, 8, 8, 8, 16]
+    assert corrections(report) == []
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("Now we make the ears. 3 sc, 3 dc in next st, 8 sc", 14),
+        ("In this round we make the handles: 4 sc, ch 4, skip 4, 4 sc", 8),
+        ("Now you make the 2 increases: 12 sc", None),
+        ("In this round we skip the ears. 12 sc", None),
+    ],
+)
+def test_what_a_round_is_for(words: str, made: int | None) -> None:
+    """A sentence that says which parts the round makes is no work; one that says more stops the row."""
+    report = check(f"Cat\nUS terms\n\nCAT\nRnd 1: 12 sc in magic ring. (12)\nRnd 2: {words}.\n")
+    assert counts(report) == [12, made]
+
+
+@pytest.mark.parametrize(
+    "through", ["taking the arm and the body together", "thru leg 1 & body", "through both arm 2 and body"]
+)
+def test_limbs_worked_on_through_both(through: str) -> None:
+    """Stitches through a limb and the body are as many as those of the body."""
+    report = check(f"Cat\nUS terms\n\nCAT\nRnd 1: 12 sc in magic ring. (12)\nRnd 2: 3 sc, 4 sc {through}, 5 sc. (12)\n")
+    assert counts(report) == [12, 12]
+
+
+@pytest.mark.parametrize(
+    ("row", "made"),
+    [
+        ("3 sc, inc*3, 6 sc", 15),
+        ("dec*2, 8 sc", 10),
+        ("*2 sc, inc*4", 16),
+        ("*inc*12", 24),
+        ("4*(sc, dec)", 8),
+        ("*sc, inc*3, 6 sc", 15),
+    ],
+)
+def test_a_star_close_to_its_figure_is_a_cross(row: str, made: int) -> None:
+    """ "inc*3" is three of them; behind a closing star stands how often the passage is worked."""
+    report = check(f"Cat\nUS terms\n\nCAT\nRnd 1: 12 sc in magic ring. (12)\nRnd 2: {row} ({made})\n")
+    assert counts(report) == [12, made]
+    assert corrections(report) == []
+
+
+def test_doubling_by_the_patterns_own_word() -> None:
+    """ "double every 2nd st" gains one in every two, although the list defines the word as a stitch."""
+    report = check(
+        "Cat\nUS terms\n\nAbbreviations\ndouble: 2 sc in the same st\nMR: magic ring\n\nHead\nIn grey\nRnd 1: 6 sc in a MR. (6)\n"
+        "Rnd 2: double every st. (12)\nRnd 3: double every 3rd st. (16)\nRnd 4: crochet the 1st and 2nd st tog, sc in the rest. (15)\n\n"
+        "Body\nWhite yarn\nRnds 1-3: crochet like the head Rnds 1-3, but do not fo. (16)\nRnd 4: Sc around. (16)\n"
+    )
+    assert counts(report) == [6, 12, 16, 15, 6, 12, 16, 16]
+    assert [part.name for part in report.pattern.parts] == ["Head", "Body"]
+
+
+@pytest.mark.parametrize("start", ["With M make 10 ch.", "With C2 make a chain of 10.", "Using yarn A make 10 ch."])
+def test_a_yarn_without_a_comma_before_the_chain(start: str) -> None:
+    """The chain behind a yarn's name is what the piece begins with."""
+    report = check(f"Cosy\nUS terms\n\nSIDE\n{start}\nRow 1: Sc in 2nd ch from hook and in each ch across. (9)\n")
+    assert counts(report) == [9]
