@@ -168,3 +168,42 @@ def test_a_yarn_without_a_comma_before_the_chain(start: str) -> None:
     """The chain behind a yarn's name is what the piece begins with."""
     report = check(f"Cosy\nUS terms\n\nSIDE\n{start}\nRow 1: Sc in 2nd ch from hook and in each ch across. (9)\n")
     assert counts(report) == [9]
+
+
+def test_a_table_with_pipes_at_both_ends() -> None:
+    """A table of stitches and changes is read in Markdown's form, too; its first row is said not to be recomputed."""
+    report = check(
+        "Bun\nUS terms\n\nBUN\n| Rnd | Sts | Change |\n|---|---|---|\n| 1 | 6 | into ring |\n| 2 | 12 | +6 |\n"
+        "| 3-4 | 12 | no change |\n| 5 | 9 | -3 |\n"
+    )
+    assert counts(report) == [None, 12, 12, 12, 9]
+
+
+def test_a_list_behind_a_sentence_on_the_terms() -> None:
+    """ "Written in US terms." before the list is no part of it; a movement in brackets explains its stitch."""
+    report = check(
+        "Cap\n\nWritten in US terms. ch, chain; sc, single crochet; st(s), stitch(es); rnd, round; sl st, slip stitch; "
+        "sc2tog, (insert hook in next st and draw up a loop) twice, yo and draw through all 3 loops.\n\n"
+        "CAP\nCh 3, join with sl st.\nRnd 1: 8 sc in ring. (8)\nRnd 2: Sc2tog, sc in each st. (7)\n"
+    )
+    assert counts(report) == [8, 7]
+    assert corrections(report) == []
+
+
+def test_figures_before_the_letters_of_colours() -> None:
+    """Where the pattern says so, a figure before a letter is so many stitches, also within repeats."""
+    report = check(
+        "Mat\nUK terms\n\nYarn: DK cotton; A plum 50 g, B cream 25 g\nA figure before a letter tells how many in that colour.\n\n"
+        "MAT\nWith A make 13 ch.\n1st row: 1 dc in 2nd ch from hook and in each ch to end, turn. 12 sts\n"
+        "2nd row: 1 ch, 2A, *1B, 3A; rep from * to last 2 sts, 1B, 1A, turn. 12 sts\n3rd row: 1 ch, with B 1 dc in each st. 12 sts\n"
+    )
+    assert counts(report) == [12, 12, 12]
+    assert corrections(report) == []
+
+
+def test_stitches_more() -> None:
+    """ "7 sc more around the leg": stitches like the one before."""
+    report = check(
+        "Doll\nUS terms\n\nLEG\nRnd 1: 8 sc in magic ring. (8)\nRnd 2: 1 sc in first st, 7 sc more around the leg. (8)\n"
+    )
+    assert counts(report) == [8, 8]

@@ -296,6 +296,12 @@ def _listed(entries: list[listentries.Entry]) -> list[Abbreviation]:
     return [definitions.abbreviation_of(entry) for entry in entries]
 
 
+# "DK cotton; A navy 150 g, B mustard 100 g"
+_LETTER_THEN_NAME = regex.compile(
+    r"(?:^|[,;:]|\band)\s*([A-H])\s+(?=\p{L}+(?: \p{L}+)?(?:\s*[,;.]|\s+(?:\d|and\b)|\s*$))"
+)
+
+
 def _colours(text: str, book: Rulebook) -> frozenset[str]:
     """Colour letters and names that the materials declare: "A (oat)", "MC (charcoal)", "color B"; and common names."""
     found = {match[1].lower() for match in regex.finditer(r"\b(MC|CC\d?|[A-H])\b\s*(?=[(,:=]|and\b)", text)}
@@ -306,6 +312,8 @@ def _colours(text: str, book: Rulebook) -> frozenset[str]:
         found |= {
             letter.lower() for letter in regex.findall(r"(?<=\p{Ll} )[\[(]([A-HJKN-RT-WYZ])[\])]", "\n".join(lines))
         }
+        listed = {letter for line in lines for letter in _LETTER_THEN_NAME.findall(line)}
+        found |= {letter.lower() for letter in listed} if {"A", "B"} <= listed else set()
     if regex.search(r"\bCC\d?\b", text):  # "MC black, CC white": a contrast colour, and so a main one
         found |= {match[0].lower() for match in regex.finditer(r"\b(?:MC|CC\d?)\b", text)}
     return frozenset(found).union(book.words.colour_names)
