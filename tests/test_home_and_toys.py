@@ -207,3 +207,14 @@ def test_stitches_more() -> None:
         "Doll\nUS terms\n\nLEG\nRnd 1: 8 sc in magic ring. (8)\nRnd 2: 1 sc in first st, 7 sc more around the leg. (8)\n"
     )
     assert counts(report) == [8, 8]
+
+
+def test_a_stitch_left_beside_an_increase() -> None:
+    """One that is neither skipped nor worked is asked about, though its twin of an increase was skipped."""
+    report = check(
+        "Mitt\nUS terms\n\nHAND\nRnd 1: 22 fsc, join. (22)\nRnd 2: Ch 1, sc in next 8 sts, 2 sc in next st, sc in next 4 sts, "
+        "2 sc in next st, sc in last 8 sts, join. (24)\n"
+        "Rnd 3: Ch 1, sc in first 8 sts, ch 2, skip next 7 sts, sc in last 8 sts, join. (16 sc, 1 ch-2 sp)\n"
+    )
+    assert counts(report) == [22, 24, 16]
+    assert ("places-left-over", 7) in all_findings(report)
