@@ -218,3 +218,30 @@ def test_a_stitch_left_beside_an_increase() -> None:
     )
     assert counts(report) == [22, 24, 16]
     assert ("places-left-over", 7) in all_findings(report)
+
+
+@pytest.mark.parametrize(
+    ("place", "made"),
+    [
+        ("dc in the skipped stitch from previous round", 24),
+        ("dc in skipped st of last rnd", 24),
+        ("dc in skipped sc of Rnd 1", 24),
+    ],
+)
+def test_a_stitch_into_one_that_the_round_before_skipped(place: str, made: int) -> None:
+    """It lies in the round below that one, and takes none of the stitches of the round that it is worked in."""
+    report = check(
+        "Hat\nUS terms\n\nHAT\nRnd 1: 24 sc in magic ring. (24)\nRnd 2: *Sc in next 2 sts, ch 1, skip 1; rep from * around. (16 sc)\n"
+        f"Rnd 3: *Sc in next 2 sc, {place}; rep from * around. (24)\n"
+    )
+    assert counts(report) == [24, 16, made]
+    assert corrections(report) == []
+
+
+def test_closing_a_limb_for_both_walls() -> None:
+    """ "Knit 4 sc for both walls" closes a folded round: each stitch takes one of either side."""
+    report = check(
+        "Paw\nUS terms\n\nPAW\n1. 6 sc in magic ring (6)\n2. (2 sc, inc)*2 (8)\n3. Fold the part in half and knit 4 sc for both walls. (4)\n"
+    )
+    assert counts(report) == [6, 8, 4]
+    assert not [rule for rule, _ in all_findings(report) if rule == "places-left-over"]
