@@ -226,7 +226,7 @@ def _places(places: tuple[Place, ...], together: int) -> int | None:
                 total += _number(place.number)  # "in remaining 25 sts"
                 continue
             return None
-        if place.between or place.skipped and place.below:
+        if place.between or place.skipped and place.from_words == "round before":
             continue
         if place.targets[0].kind is TargetKind.TURNING_CHAIN:
             total += 1
