@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from lint.amount import ONE
 from lint.lexicon import Lexeme
 from lint.place import Place, Target, TargetKind, Which
 from lint.reading.chainclauses import ChainClauses
@@ -61,7 +62,8 @@ class YarnClauses(ChainClauses):
         stitch, step = None, None
         if stream.take_if("with"):
             stream.skip("the")
-            stream.amount()
+            if self._several():
+                return False  # "close with 12 sc": work
             if stream.word("invisible", "fake", "false") and stream.kind(1) in ("join", "any_stitch"):
                 stream.at += 2
             if stream.kind() == "stitch":
@@ -74,7 +76,8 @@ class YarnClauses(ChainClauses):
         if not stitch and stream.kind() == "with":
             stream.take()
             stream.skip("the")
-            stream.amount()
+            if self._several():
+                return False
             if stream.kind() == "stitch":
                 stitch = stream.take().value
             elif stream.kind() == "increase" and found and found[0].which is Which.ELSEWHERE:
@@ -201,10 +204,13 @@ class YarnClauses(ChainClauses):
         stitch = None
         if stream.take_if("with"):
             stream.skip("the")
-            stream.amount()
+            if self._several():
+                return False
             if stream.kind() == "stitch":
                 stitch = stream.take().value
         found = places(stream, allow_to=True)
+        if any(place.number != ONE for place in found):
+            return False  # "attach the arm over next 4 sts": what is worked there
         if not found and not stream.done and stream.kind() not in (",", ";", "."):
             stream.pass_to()
             found = (Place(stream.span_from(start), Which.ELSEWHERE, (Target(TargetKind.PLACE),)),)
@@ -215,6 +221,11 @@ class YarnClauses(ChainClauses):
             stitch = stream.take().value
         self.steps.append(JoinYarn(stream.span_from(start), colour, stitch if stitch != "sl st" else None, found))
         return True
+
+    def _several(self) -> bool:
+        """Takes the "1" of "with 1 sl st"; whether several stitches are told instead."""
+        number = self.stream.amount()
+        return number is not None and number != ONE and self.stream.kind() in ("stitch", "any_stitch", "special")
 
     def colour_first(self) -> None:
         """Takes the "A:", "MC -", "Yarn B." that a row's words open with: the yarn it is worked in."""

@@ -159,6 +159,9 @@ class Bench(Plain):
         elif isinstance(step, Join):
             self.joined = True
         elif isinstance(step, Turn):
+            worked = bool(self.made) and self.made[-1].is_stitch and not self.made[-1].chain
+            if step.turned and worked and any(isinstance(s, MAKES_STITCHES) for s in (*steps[index + 1 :], *following)):
+                raise PlacesUnknown("the work is turned within the row, and goes on over what was just made")
             self.turn(step)
         elif isinstance(step, Remark):
             self.remark(step)
