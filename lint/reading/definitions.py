@@ -107,13 +107,15 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
 
 
 # "tch - turning chain (1 ch, does not count as a stitch)", "T: ch 2 to turn"
-_TURNS = regex.compile(r"(?i)\bturn(?:ing)?\b")
+_TURNS = regex.compile(
+    r"(?i)\W*(?:the\s+)?(?:turn(?:ing)?\b|(?:ch(?:ain)?s?\s?-?\s?\d+|\d+\s?ch(?:ain)?s?)\s(?:to|and|for)\s(?:the\s)?turn(?:ing)?\b)[^.;]*\W*"
+)
 _ITS_CHAIN = regex.compile(r"(?i)\b(?:ch(?:ain)?s?\s?-?\s?\d|\d+\s?ch(?:ain)?s?\b)[^()]*")
 
 
 def _turning_chain(name: str, entry: Entry, lexicon: Lexicon) -> Special | None:
     """A word that the list gives for the turning chain, with its length and with whether it counts."""
-    told = _TURNS.search(f"{name} {entry.body}") or lexicon.read(name)[0].kind == "turning_chain"
+    told = _TURNS.fullmatch(entry.body) or lexicon.read(name)[0].kind == "turning_chain"
     chain = _ITS_CHAIN.search(entry.body) if told else None
     if chain is None:
         return None
