@@ -245,3 +245,37 @@ def test_closing_a_limb_for_both_walls() -> None:
     )
     assert counts(report) == [6, 8, 4]
     assert not [rule for rule, _ in all_findings(report) if rule == "places-left-over"]
+
+
+@pytest.mark.parametrize(
+    "row",
+    [
+        "Sc in next 6 sts, turn, ch 1, sc in next 6 sts, turn",
+        "Ch 1, sc in each st across, turn. Ch 1, 2 sc in each st across",
+        "Fold in half and close with 6 sc",
+        "Sc 4, attach the arm over next 4 sts, sc 4",
+        "Sc 4, attach the arm to the next 4 sts with sc, sc 4",
+        "Dec around until 5 sts are left",
+        "Sc2tog until 4 sts remain",
+    ],
+)
+def test_what_the_words_leave_open_stops_the_row(row: str) -> None:
+    """Two rows in one, limbs attached over stitches, what is left of decreases: nothing of it is passed over."""
+    report = check(f"Cat\nUS terms\n\nCAT\nRnd 1: 12 fsc, join. (12)\nRnd 2: {row}.\n")
+    assert counts(report) == [12, None]
+
+
+def test_a_stitch_and_in_brackets_what_it_is_made_of() -> None:
+    """ "popcorn (5 dc) in next st" is one popcorn."""
+    report = check(
+        "Cat\nUS terms\n\nCAT\nRnd 1: 12 fsc, join. (12)\nRnd 2: Sc 4, popcorn (5 dc) in next st, sc 7. (12)\n"
+    )
+    assert counts(report) == [12, 12]
+    assert corrections(report) == []
+
+
+@pytest.mark.parametrize("row", ["Sl st 3, sc 6, sl st 3. (6)", "3 sl st, 6 sc, 3 sl st (6)", "Sc 9, sl st 3. (9)"])
+def test_several_slip_stitches_within_a_round(row: str) -> None:
+    """Slip stitches with their number, at either end of a round, too, go into so many stitches."""
+    report = check(f"Cat\nUS terms\n\nCAT\nRnd 1: 12 fsc, join. (12)\nRnd 2: {row}\n")
+    assert not [rule for rule, _ in all_findings(report) if rule in ("places-left-over", "count-differs")]

@@ -86,6 +86,10 @@ def _said_aside(stream: Stream, index: int, inside: list[Lexeme]) -> bool:
         if before.kind == "stitch":  # "double crochet (dc)"
             return before.value == inside[0].value and before.lower != inside[0].lower
         return before.kind in ("repeat", *_SPELT, *LOOPS)  # "Repeat (rep) from *", "BLO (back loop only)"
+    made_of = [item.kind for item in inside if item.kind != "of"]
+    if before is not None and before.kind == "one_stitch" and made_of in (["number", "stitch"], ["number", "space"]):
+        after = stream.matching(index)
+        return stream.lexemes[after + 1 : after + 2] != [] and stream.lexemes[after + 1].kind in ("in", "over", "next")
     if inside[0].kind == "or" and before is not None and before.kind == ".":
         return True  # "58 fsc. (Or ch 59, sc in 2nd ch from hook …)": another way to the same
     refers = inside[0].lower in ("see", "illustration")

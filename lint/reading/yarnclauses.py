@@ -212,7 +212,11 @@ class YarnClauses(ChainClauses):
         if any(place.number != ONE for place in found):
             return False  # "attach the arm over next 4 sts": what is worked there
         if not found and not stream.done and stream.kind() not in (",", ";", "."):
+            told = stream.at
             stream.pass_to()
+            words = stream.lexemes[told : stream.at]
+            if any(tells_piece(i.lower) for i in words) and any(i.kind in ("any_stitch", "stitch") for i in words):
+                return False  # "attach the arm to next 4 sts with sc"
             found = (Place(stream.span_from(start), Which.ELSEWHERE, (Target(TargetKind.PLACE),)),)
         elif found and (stream.kind() in ("of", "at") or stream.word("directly", "above")):
             stream.pass_to()

@@ -77,6 +77,7 @@ class Bench(Plain):
         self.last_work = next((s for s in reversed(steps) if isinstance(s, MAKES_STITCHES)), None)
         self.main = main_stitch(steps) or self.stitch_below() or self.plain_stitch
         self.slip_row = _all_slip_stitches(steps)
+        self.decreases = any(isinstance(s, Work) and (s.together or s.stitch == "dec") for s in walk(steps))
         works = [step for step in walk(steps) if isinstance(step, MAKES_STITCHES)]
         alone = len(works) == 1 and isinstance(works[0], Work) and works[0].special is None
         self.only_work = works[0] if alone else None

@@ -83,15 +83,18 @@ class Moving(Grouping):
         """The place of a slip stitch of which none is told: the next, where other work shows that it stands in the row.
 
         Before a skip, amid stitches, at either end of a repeat, at the beginning of a row to and fro, and at such a row's
-        end where one place is left for it; in a round a slip stitch at the end joins.
+        end where its places are left; in a round a slip stitch at the end joins.
         """
         last = self.made[-1] if self.made else None
         amid = last.is_stitch if last is not None else bool(self.repeating) or not self.is_round
         amid = amid and (_goes_on_in_stitches(coming) or bool(self.repeating) and coming is None)
         left = (Target(TargetKind.ANY_STITCH),)
-        ends = last is not None and last.is_stitch and not self.is_round and not self.repeating
+        several = self.amount(step.number) > 1  # "sl st 6" at a round's end, where six are left: not its join
+        ends = last is not None and last.is_stitch and not self.repeating and (several or not self.is_round)
         if ends and self.cursor.known and not isinstance(coming, (Work, Group, Chain, Skip)):
-            amid = len(self.cursor.remaining(left, self.size)) == self.amount(step.number)
+            there = len(self.cursor.remaining(left, self.size))
+            amid = self.amount(step.number) in (there, there - self.cursor.optional)
+        amid = amid or several and last is None and self.is_round  # "sl st 2, ch 3": like "sl st in next 2 sts"
         skips = self.repeating and isinstance(coming, Skip) and not coming.rest
         if step.places or not (amid or skips):
             return step
