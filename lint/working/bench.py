@@ -161,7 +161,9 @@ class Bench(Plain):
             self.joined = True
         elif isinstance(step, Turn):
             worked = bool(self.made) and self.made[-1].is_stitch and not self.made[-1].chain
-            if step.turned and worked and any(isinstance(s, MAKES_STITCHES) for s in (*steps[index + 1 :], *following)):
+            coming = (*steps[index + 1 :], *following)
+            aside = any(isinstance(s, OtherSide) for s in coming)  # the piece goes round, and is not turned over
+            if step.turned and worked and not aside and any(isinstance(s, MAKES_STITCHES) for s in coming):
                 raise PlacesUnknown("the work is turned within the row, and goes on over what was just made")
             self.turn(step)
         elif isinstance(step, Remark):
