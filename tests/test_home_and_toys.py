@@ -279,3 +279,37 @@ def test_several_slip_stitches_within_a_round(row: str) -> None:
     """Slip stitches with their number, at either end of a round, too, go into so many stitches."""
     report = check(f"Cat\nUS terms\n\nCAT\nRnd 1: 12 fsc, join. (12)\nRnd 2: {row}\n")
     assert not [rule for rule, _ in all_findings(report) if rule in ("places-left-over", "count-differs")]
+
+
+@pytest.mark.parametrize(
+    ("row", "made"),
+    [
+        ("Dec in each of next 3 sts, sc 6. (9)", 9),  # three decreases
+        ("Dec in each of next 4 sts, sc 8. (10)", 10),  # two of them over these four
+        ("Dec in each of next 4 sts, sc in each st around.", None),
+    ],
+)
+def test_decreases_in_each_of_so_many(row: str, made: int | None) -> None:
+    """Whether they go over these stitches or are so many the row tells; where it does not, it is not recomputed."""
+    report = check(f"Cat\nUS terms\n\nCAT\nRnd 1: 12 fsc, join. (12)\nRnd 2: {row}\n")
+    assert counts(report) == [12, made]
+
+
+@pytest.mark.parametrize(
+    ("row", "made"),
+    [
+        ("(1 sc, 1 inc) x6 around.", 18),
+        ("[Sc 2, inc] repeat this 4 times.", 16),
+        ("5 sc / 2 inc / 5 sc (14)", 14),
+        ("Sc 4, then 4 inc in a row, sc 4.", 16),
+        ("For the ears: sc 5, 3 dc in next st, sc 6.", 14),
+        ("Sc 6, sc 2 over the wire, sc 4.", 12),
+        ("Sc 4, sc through both ear and head in next 3 sts, sc 5.", 12),
+        ("Sc 12, do not close the round.", 12),
+    ],
+)
+def test_how_a_round_of_a_toy_is_told(row: str, made: int) -> None:
+    """Words that repeat a list, part it or say how it is held."""
+    report = check(f"Cat\nUS terms\n\nCAT\nRnd 1: 12 fsc, join. (12)\nRnd 2: {row}\n")
+    assert counts(report) == [12, made]
+    assert corrections(report) == []

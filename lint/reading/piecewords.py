@@ -122,6 +122,8 @@ def through_pieces(stream: Stream, index: int) -> int | None:
             break
         at += 1
     ends = at >= len(stream.lexemes) or stream.lexemes[at].kind in (*SIGNS, "turn", "join", "dash", "=")
+    if not ends and stream.lexemes[at - 1].lower == "in" and stream.lexemes[at].kind in ("next", "each", "first"):
+        at, ends = at - 1, True  # "sc through both ear and head in next 4 sts"
     return at if named and ends else None
 
 

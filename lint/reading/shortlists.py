@@ -7,7 +7,7 @@ from dataclasses import replace
 from lint.lexicon import Lexeme
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 
-_SIGNS = ("dash", ";", ".", "|")
+_SIGNS = ("dash", ";", ".", "|", "/")
 _ITEM = ("number", "stitch", "increase", "decrease")  # "3dc-cl" is one stitch, and so are those that a pattern names
 _WORK = _ITEM[1:]
 _ENDS = (",", ";", ".", "dash", "=", *OPENERS, *CLOSERS)

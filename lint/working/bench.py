@@ -102,6 +102,7 @@ class Bench(Plain):
             if step.perhaps and self.choices.pick(("only told", step.span.start), 2, 0):
                 return
             self.loop_on_hook(step)
+            step = self.decreases_in_each(step)
             before = len(self.made)
             run = self.plain_run(step)
             if run.places and self.work_plain(run):
@@ -172,6 +173,21 @@ class Bench(Plain):
             self.markers.place(step, self.made, self.is_round, bool(self.turned))
         elif not isinstance(step, (Alongside, FastenOff, LastPlace, Loops, NoJoin, UseYarn)):
             raise PlacesUnknown  # no step is passed over in silence
+
+    def decreases_in_each(self, step: Work) -> Work:
+        """ "dec in each of next 4 sts": over these four, or four of them; the row tells."""
+        place = step.places[0] if len(step.places) == 1 else None
+        if (
+            place is None
+            or not place.each_of
+            or place.which is not Which.NEXT
+            or not (step.together or step.stitch == "dec")
+        ):
+            return step
+        if step.number.lone != 1 or self.amount(place.number) < 2:
+            return step
+        taken = self.choices.pick(("decreases in each", step.span.start), 2, 0)
+        return replace(step, number=place.number, places=(), number_said=True) if taken else step
 
     def finish(self) -> Worked:
         cursor = self.outer if self.outer is not None and self.cursor.at >= len(self.cursor.nodes) else self.cursor

@@ -162,6 +162,7 @@ def best_reading(task: Task, state: PieceState) -> Trial:
                 "only told",
                 "over",
                 "lone star",
+                "decreases in each",
             )
         ]
         for key, other in covers[:3]:
