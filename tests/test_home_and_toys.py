@@ -313,3 +313,25 @@ def test_how_a_round_of_a_toy_is_told(row: str, made: int) -> None:
     report = check(f"Cat\nUS terms\n\nCAT\nRnd 1: 12 fsc, join. (12)\nRnd 2: {row}\n")
     assert counts(report) == [12, made]
     assert corrections(report) == []
+
+
+@pytest.mark.parametrize(
+    ("row", "made"),
+    [
+        ("Sc in each st across except the last 2. (8)", 8),
+        ("Sc in each st except for the last. (9)", 9),
+        ("Dec over next 3 sts, sc to end. (8)", None),  # a decrease takes two
+        ("Sc in the first 6 sts only. (6)", 6),
+        ("Fold in half, sc through both layers across. (5)", 5),
+        ("Fold in half, sc through both layers across. (10)", 10),
+        ("Fold in half, sc through both layers across.", None),
+        ("Rsc in each st across. (10)", 10),
+        ("Sc across, working over both tails. (10)", 10),
+        ("Sc across. This is now the right side. (10)", 10),
+    ],
+)
+def test_how_a_row_of_a_bag_is_told(row: str, made: int | None) -> None:
+    """Runs that stop short, strips folded one way or the other as their count tells, words of how the row is held."""
+    report = check(f"Bag\nUS terms\n\nBAG\nRow 1: 10 fsc, turn. (10)\nRow 2: Ch 1, {row}\n")
+    assert counts(report) == [10, made]
+    assert not [rule for rule, _ in all_findings(report) if rule in ("count-differs", "places-run-out")]

@@ -57,6 +57,8 @@ def asides(stream: Stream) -> set[int]:
             index and stream.lexemes[index - 1].kind in _STITCHES and (end := through_pieces(stream, index)) is not None
         ):
             found.update(range(index, end))  # "4 sc through arm and body together"
+        elif lexeme.lower == "only" and _only_these(stream, index):
+            found.add(index)  # "sc in the first 10 sts only"
         elif _joins_name(stream, index):
             found.add(index)  # "5-dc-bobble" is a 5-dc bobble
         elif lexeme.kind == "half" and stream.lexemes[index - 1 : index] and stream.lexemes[index - 1].kind == "make":
@@ -69,6 +71,17 @@ def asides(stream: Stream) -> set[int]:
             if inside and _said_aside(stream, index, inside):
                 found.update(range(index, close + 1))
     return found
+
+
+def _only_these(stream: Stream, index: int) -> bool:
+    """Whether "only" stands behind so many stitches, or before them, and so leaves them as they are."""
+    before = stream.lexemes[max(0, index - 2) : index]
+    counted = [item.kind for item in before] == ["number", "any_stitch"]
+    stop = stream.lexemes[index + 1].kind if index + 1 < len(stream.lexemes) else "end"
+    if counted and stop in (",", ";", ".", "end", "turn", *OPENERS):
+        return True
+    ahead = [item.kind for item in stream.lexemes[index + 1 : index + 4] if item.kind != "the"]
+    return bool(before) and before[-1].kind == "in" and ahead[:2] in (["first", "number"], ["next", "number"])
 
 
 def _joins_name(stream: Stream, index: int) -> bool:

@@ -5,8 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.amount import ONE
-from lint.place import Place
-from lint.reading.stream import Stream
+from lint.place import Limit, LimitKind, Place, Which
+from lint.reading.stream import SIGNS, Stream
+from lint.reading.targets import ANY
 from lint.tree import Chain, Group, Repeat, Step, Work
 
 
@@ -31,6 +32,9 @@ def excepting(stream: Stream, steps: list[Step], start: int) -> bool:
     words = stream.at
     stream.take()
     stream.skip("that", "for", "make")
+    if (short := _stopped_short(stream, step)) is not None:
+        steps[-1] = replace(short, span=step.span.to(stream.span_from(start)))
+        return True
     while stream.word("only", "just", "that"):
         stream.take()
     number = stream.amount()
@@ -45,6 +49,22 @@ def excepting(stream: Stream, steps: list[Step], start: int) -> bool:
     changed = replace(item, number=number, number_said=True)
     steps[-1] = replace(step, span=step.span.to(stream.span_from(start)), last_pass=(*step.items[:-1], changed))
     return True
+
+
+def _stopped_short(stream: Stream, step: Step | None) -> Work | None:
+    """The run of "sc in each st except (for) the last 2": it stops before these."""
+    run = step.places[-1] if isinstance(step, Work) and step.places else None
+    to_end = run is not None and run.which is Which.EACH and (run.limit is None or run.limit.kind is LimitKind.END)
+    before = stream.at
+    stream.skip("in", "the")
+    if to_end and stream.take_if("last"):
+        number = stream.amount() or ONE
+        stream.take_if("any_stitch", "stitch")
+        if stream.kind() in (*SIGNS, "end", "turn", "join"):
+            reach = Limit(LimitKind.LAST, number, ANY)
+            return replace(step, places=(*step.places[:-1], replace(run, limit=reach)))
+    stream.at = before
+    return None
 
 
 def _same_sort(one: Step, other: Step) -> bool:

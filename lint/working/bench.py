@@ -175,16 +175,15 @@ class Bench(Plain):
             raise PlacesUnknown  # no step is passed over in silence
 
     def decreases_in_each(self, step: Work) -> Work:
-        """ "dec in each of next 4 sts": over these four, or four of them; the row tells."""
+        """ "dec in each of next 4 sts": over these four, or four of them: the row tells."""
         place = step.places[0] if len(step.places) == 1 else None
-        if (
-            place is None
-            or not place.each_of
-            or place.which is not Which.NEXT
-            or not (step.together or step.stitch == "dec")
-        ):
+        decrease = step.together or step.stitch == "dec"
+        if place is None or not decrease or place.which is not Which.NEXT or step.number.lone != 1:
             return step
-        if step.number.lone != 1 or self.amount(place.number) < 2:
+        number = self.amount(place.number)
+        if place.shared and step.stitch == "dec" and number % 2 and number > 1:
+            raise PlacesUnknown("how many stitches go together, and how often, does not come out")
+        if not place.each_of or number < 2:
             return step
         taken = self.choices.pick(("decreases in each", step.span.start), 2, 0)
         return replace(step, number=place.number, places=(), number_said=True) if taken else step

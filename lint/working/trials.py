@@ -163,6 +163,7 @@ def best_reading(task: Task, state: PieceState) -> Trial:
                 "over",
                 "lone star",
                 "decreases in each",
+                "row folded",
             )
         ]
         for key, other in covers[:3]:
