@@ -335,3 +335,20 @@ def test_how_a_row_of_a_bag_is_told(row: str, made: int | None) -> None:
     report = check(f"Bag\nUS terms\n\nBAG\nRow 1: 10 fsc, turn. (10)\nRow 2: Ch 1, {row}\n")
     assert counts(report) == [10, made]
     assert not [rule for rule, _ in all_findings(report) if rule in ("count-differs", "places-run-out")]
+
+
+@pytest.mark.parametrize(
+    ("row", "made"),
+    [
+        ("4(inc, 2sc) [16]", 16),
+        ("6 sc, 2 (inc, 2 sc) (14)", 14),
+        ("6hdc-inc, 6sc (18)", 18),
+        ("5 sc, 1 bobble with 4 dc, 6 sc (12)", 12),
+        ("12 sc, sl st, cut the yarn. (12)", 12),
+    ],
+)
+def test_rounds_of_toys_in_shorthand(row: str, made: int) -> None:
+    """A figure before a list says how often; a stitch and "inc" with a hyphen are one word where commas part the rest."""
+    report = check(f"Cat\nUS terms\n\nCAT\nRnd 1: 12 fsc, join. (12)\nRnd 2: {row}\n")
+    assert counts(report) == [12, made]
+    assert corrections(report) == []

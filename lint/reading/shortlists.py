@@ -31,7 +31,8 @@ def signs_as_commas(stream: Stream) -> Stream:
             continue
         glued = sign == "dash" and all(words[i].glued and words[i + 1].glued for i in at)
         listed = len(items) >= _FEWEST and _told(items[-1]) in map(_told, items[:-1])
-        if glued and (len(items) >= _FEWEST or _figure_glued(items[0])) or listed:
+        whole = end is None or stream.lexemes[end].kind != ","  # "8hdc-inc, 16sc" has its commas
+        if glued and (len(items) >= _FEWEST or whole and _figure_glued(items[0])) or listed:
             changed = [replace(item, kind=",") if i in at else item for i, item in enumerate(stream.lexemes)]
             return Stream(changed, stream.vocabulary)
     return stream
@@ -55,10 +56,22 @@ def crosses(stream: Stream) -> Stream:
             changed.append(replace(one, kind="word", text="x"))
             continue
         changed.append(one)
+        if one.kind == "number" and _figure_before_list(stream, at):
+            changed.append(Lexeme("word", "x", one.end, one.end, True))  # "6(inc, 3sc)"
         if opened and often and one.kind == "star" and _stop(words, at + 2) in ("end", *_ENDS):
             changed.append(Lexeme("word", "x", one.end, one.end, True))
         opened = opened != (one.kind == "star")
     return Stream(changed, stream.vocabulary)
+
+
+def _figure_before_list(stream: Stream, at: int) -> bool:
+    """Whether a figure that opens a clause stands before a bracket of several clauses, which nothing else repeats."""
+    words = stream.lexemes
+    close = stream.matching(at + 1) if _stop(words, at + 1) in OPENERS else None
+    if close is None or at and words[at - 1].kind not in (",", ";", ".", ":"):
+        return False
+    inner = [item.kind for item in words[at + 2 : close]]
+    return "," in inner and any(kind in _WORK for kind in inner) and _stop(words, close + 1) in (*_ENDS, "end")
 
 
 def _stop(words: list[Lexeme], at: int) -> str:

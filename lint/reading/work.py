@@ -340,7 +340,7 @@ def _legs(stream: Stream, number: Amount | None) -> Work | None:
 
 def _of_legs(stream: Stream) -> Work | None:
     """The "of 7 dc" of "shell of 7 dc"."""
-    if not (stream.kind() == "of" and stream.kind(1) == "number" and stream.kind(2) == "stitch"):
+    if not (stream.kind() in ("of", "with") and stream.kind(1) == "number" and stream.kind(2) == "stitch"):
         return None
     start = stream.at
     stream.take()
