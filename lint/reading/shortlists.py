@@ -68,10 +68,11 @@ def _figure_before_list(stream: Stream, at: int) -> bool:
     """Whether a figure that opens a clause stands before a bracket of several clauses, which nothing else repeats."""
     words = stream.lexemes
     close = stream.matching(at + 1) if _stop(words, at + 1) in OPENERS else None
-    if close is None or at and words[at - 1].kind not in (",", ";", ".", ":"):
+    if close is None or at and words[at - 1].kind not in (",", ";", ":"):
         return False
     inner = [item.kind for item in words[at + 2 : close]]
-    return "," in inner and any(kind in _WORK for kind in inner) and _stop(words, close + 1) in (*_ENDS, "end")
+    listed = "," in inner and inner[0] in _ITEM and any(kind in _WORK for kind in inner)
+    return listed and "counts" not in inner and _stop(words, close + 1) in (*_ENDS, "end")
 
 
 def _stop(words: list[Lexeme], at: int) -> str:
