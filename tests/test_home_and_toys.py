@@ -117,6 +117,9 @@ def test_a_range_up_to_and_including(label: str) -> None:
         ("In this round we make the handles: 4 sc, ch 4, skip 4, 4 sc", 8),
         ("Now you make the 2 increases: 12 sc", None),
         ("In this round we skip the ears. 12 sc", None),
+        ("Now we make the body as the head. 12 sc", None),
+        ("In this round you make the back longer. 12 sc", None),
+        ("Sc 6, pivot and go on along the bottom of the body, sc 6", None),
     ],
 )
 def test_what_a_round_is_for(words: str, made: int | None) -> None:

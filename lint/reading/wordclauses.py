@@ -51,11 +51,13 @@ class WordClauses(EndingClauses):
         if stream.word("do") and rows_of_piece(stream, self.steps, start):
             return True  # "Do Row 2 again"
         stream.at = start
-        if stream.word("we") and stream.kind(1) == "make" and stream.kind(2) != "the":
+        if stream.word("you", "we") and self.parts_made(start):
+            return True
+        if stream.word("we") and stream.kind(1) == "make":
             stream.take()  # "we make 16 ch"
             return self.clause()
         if (
-            (stream.word("shape", "shaping") or stream.word("you", "we") and stream.kind(1) == "make")
+            stream.word("shape", "shaping")
             and self.what_for(start)
             or stream.word("pick")
             and self.yarn_picked_up(start)
@@ -116,13 +118,21 @@ class WordClauses(EndingClauses):
         """ "In this round we make the arms": what the round is for; else a place before its work."""
         ahead = 2 if self.stream.kind(1) in ("the", "same", "next") else 1
         told = self.stream.kind(ahead) in ("row", "round") and self.stream.word("we", "you", ahead=ahead + 1)
-        return told and self.what_for(start) or super().read_place_first(start)
+        if told:
+            self.stream.at += ahead + 1
+            if self.parts_made(start):
+                return True
+            self.stream.at = start
+        return super().read_place_first(start)
 
     def read_rotate(self, start: int) -> bool:
         """ "Rotate the piece and go on along the bottom of the chain": its other side; else how the piece is held."""
         turned = self.stream.word("rotate", "rotate piece", "pivot", "pivot work", "pivot the work")
         if turned and self.has_work() and self._other_side_words(start):
             return True
+        told = [item.kind for item in self.stream.lexemes[start : self.stream.next_of(*SIGNS, ":", start=start)]]
+        if turned and "other_side" in told and "across" in told:
+            return False  # "and go on along the bottom of the body": that is elsewhere
         self.stream.at = start
         return self.read_sentence_remark(start)
 
@@ -154,13 +164,26 @@ class WordClauses(EndingClauses):
             self.steps.append(Remark(stream.span_from(start)))
         return told
 
+    def parts_made(self, start: int) -> bool:
+        """ "Now you make the handles.", "we make the ears and the arms:": what the row is for, and no word of how."""
+        stream = self.stream
+        end = stream.next_of(",", ";", ".", ":", "dash", *OPENERS)
+        words = stream.lexemes[stream.at + 2 : end]
+        parts = ("handle", "strap", "buttonhole", "slit", "heel", "sleeve", "thumb")
+        named = [item.lower.removesuffix("s") in parts or tells_piece(item.lower) for item in words]
+        plain = all(name or item.kind in ("the", "and") for name, item in zip(named, words, strict=True))
+        if self.has_work() or stream.kind(1) != "make" or not any(named) or not plain:
+            return False
+        stream.at = end
+        self.steps.append(Remark(stream.span_from(start)))
+        return True
+
     def what_for(self, start: int) -> bool:
-        """ "Shape armholes:", "Now you make the handles.": what the row is for, before its work."""
+        """ "Shape armholes:", "To shape neck …": what the row is for, before its work."""
         stream = self.stream
         end = stream.next_of(",", ";", ".", ":", "…", "..", "...", "dash", *OPENERS, start=start)
         words = stream.lexemes[start:end]
-        parts = (*PIECE_WORDS, "handle", "strap", "buttonhole", "slit")
-        named = any(item.lower.removesuffix("s") in parts or tells_piece(item.lower) for item in words[1:])
+        named = any(item.lower.removesuffix("s") in PIECE_WORDS for item in words[1:])
         if self.has_work() or not named or any(item.kind in STITCHY for item in words):
             return False
         stream.at = end
