@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-import regex
-
+from lint.expression import expression
 from lint.house.model import House
 from lint.house.samples import entry_form
 from lint.inspection import Report
@@ -43,7 +42,7 @@ def glossary(report: Report) -> tuple[Explained, ...]:
     for part in report.pattern.parts:
         for row in part.rows:
             label = row.label.words if row.label is not None else ""
-            for word in regex.findall(r"(?<![\d\p{L}])\p{L}+", label):
+            for word in expression(r"(?<![\d\p{L}])\p{L}+").findall(label):
                 _take(word, known, found)
     _collect_notes(report, ground, known, found)
     return tuple(sorted(found.values(), key=lambda one: one.form.casefold()))
@@ -61,7 +60,7 @@ def _collect_notes(
 
 
 def _defines(meaning: str) -> bool:
-    return regex.search(r"\d", meaning) is not None
+    return expression(r"\d").search(meaning) is not None
 
 
 def _known(report: Report, house: House) -> dict[str, Explained | None]:
@@ -76,7 +75,7 @@ def _known(report: Report, house: House) -> dict[str, Explained | None]:
         form = next((form for form in entry.forms if form), "")
         printed = _as_printed(report, entry.span.start, entry.span.end, form)
         meaning = " ".join(entry.meaning.split()).rstrip(".")
-        meaning = regex.sub(r"\((?:s|es)\)$", "", meaning if _defines(meaning) else meaning.partition(". ")[0])
+        meaning = expression(r"\((?:s|es)\)$").sub("", meaning if _defines(meaning) else meaning.partition(". ")[0])
         if not form or not meaning or len(form.split()) > 3:
             continue
         for one in entry.forms:

@@ -39,7 +39,7 @@ class GradedLine:
     def steps(self) -> tuple[Value, ...]:
         """From each size to the next."""
         pairs = zip(self.values, self.values[1:], strict=False)
-        return tuple(None if a is None or b is None else round(b - a, 1) for a, b in pairs)
+        return tuple(None if a is None or b is None else round(b - a, 2) for a, b in pairs)
 
 
 @dataclass(frozen=True, slots=True)

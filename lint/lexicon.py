@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-import regex
-
 from lint.amount import Amount
+from lint.expression import expression
 from lint.madeonce import made_once
 from lint.rulebook import Rulebook, StitchFile, StitchRule, WordFile
 from lint.source import Span
@@ -245,7 +244,7 @@ class Lexicon:
         return Lexeme(lower, token.text, token.start, token.end, token.glued)
 
 
-_PICTURE = regex.compile(r"[\p{Extended_Pictographic}\p{Emoji_Modifier}\u200d\ufe0e\ufe0f]+")
+_PICTURE = expression(r"[\p{Extended_Pictographic}\p{Emoji_Modifier}\u200d\ufe0e\ufe0f]+")
 
 
 def _can_be_read(figures: str) -> bool:

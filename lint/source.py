@@ -9,6 +9,8 @@ from dataclasses import dataclass, field, replace
 
 import regex
 
+from lint.expression import expression
+
 
 @dataclass(frozen=True, slots=True, order=True)
 class Span:
@@ -98,10 +100,10 @@ _ALIKE = str.maketrans(
 
 
 # "hook no. 3,5", "3,5 mm": a size in the decimals of the continent
-_HOOK_COMMA = regex.compile(
+_HOOK_COMMA = expression(
     r"(?i)(?<=\bhook\s(?:size\s|(?:no|nr|number)\.?\s?)?\d{1,2}),(?=\d\b)|(?<=\b\d{1,2}),(?=\d{1,2}\s?mm\b)"
 )
-_FOREIGN_DIGIT = regex.compile(r"(?V1)[\d--[0-9]]")
+_FOREIGN_DIGIT = expression(r"(?V1)[\d--[0-9]]")
 
 
 def _as_digit(match: regex.Match) -> str:

@@ -8,7 +8,7 @@ from pydantic import BaseModel, ConfigDict
 class Strict(BaseModel):
     """A model that nothing changes, and that takes no field it does not know."""
 
-    model_config = ConfigDict(frozen=True, extra="forbid")
+    model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
 
 
 def each_once(items: list, names: list[str]) -> list:

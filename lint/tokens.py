@@ -8,12 +8,14 @@ from typing import NamedTuple
 
 import regex
 
+from lint.expression import expression
+
 # One token is taken off the front at a time: a number, a word, a run of stars or dashes, or one sign
 # (a variation selector behind it says how it is drawn, not which it is).
-_TOKEN = regex.compile(
+_TOKEN = expression(
     r"\d+(?:\.\d+)?|\p{L}+(?:['’]\p{L}+)?|\*+|[-–—−=]*[-–—−=]>|[-–—−]+|\.{2,}|.[\uFE0E\uFE0F]?", regex.DOTALL
 )
-_CHUNK = regex.compile(r"\S+")
+_CHUNK = expression(r"\S+")
 ARROWS = "→⇒⇢⇨⇾⟶⟹▶►▸➔➙➛➜➝➞➟➠➡➢➣➤➥➦➧➨➩➪➫➬➭➮➯➱➲➳➵➸➺➻➼➽➾"
 # Signs that mean the same, one character for one, so that offsets stay right.
 _PLAIN = str.maketrans(

@@ -380,4 +380,5 @@ def walk(steps: tuple[Step, ...]):
     """Every step, those inside others too, in the order of the text."""
     for step in steps:
         yield step
-        yield from walk(children(step))
+        if inside := children(step):
+            yield from walk(inside)

@@ -171,3 +171,12 @@ def test_the_report_shows_the_sizes_side_by_side() -> None:
     assert "The sizes side by side" in page
     assert "16 sc and 20 rows = 4 in" in page.split('id="grading"')[1]
     assert 'id="grading"' not in as_page(check("Hat\nUS terms\nRnd 1: 6 sc in ring. (6)\n"))
+
+
+def test_steps_of_quarter_inches_are_told_in_full() -> None:
+    """A step of 0.75 in is not 0.8: the table goes into a spreadsheet (20 in and 20 3/4 in are printed)."""
+    printed = VEST.replace("Gauge", "Length: 20 (20¾, 21½) in\nGauge", 1)
+    lines = lines_of(printed)
+
+    assert lines["Length", "in"].values == (20, 20.75, 21.5)
+    assert lines["Length", "in"].steps == (0.75, 0.75)

@@ -5,16 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
-import regex
-
 from lint.checks.context import Context
 from lint.checks.lines import ascending
+from lint.expression import expression
 from lint.finding import Finding, Related
 from lint.reading.amounts import Quantity, read_quantities
 from lint.source import Span
 
-_TOTAL = regex.compile(r"(?i)\b(?:total|in all|altogether|overall)\b|=")
-_EACH = regex.compile(
+_TOTAL = expression(r"(?i)\b(?:total|in all|altogether|overall)\b|=")
+_EACH = expression(
     r"(?i)\b(?:each|per|a)\b|/\s*(?:ball|skein|hank)|@|\bat\b|[x×]\s*\d"
     r"|(?:m|met(?:re|er)s?|yds?|yards?|g|gr|grams?|oz)\.?\s*(?:per|/|=|to)\s*\d+(?:[.,]\d+)?\s*(?:m|met|yd|yard|g|oz)"
     r"|\b(?:balls?|skeins?|hanks?)\s+of\s+\d"
@@ -72,7 +71,7 @@ def _falls(context: Context, quantities: Sequence[Quantity]) -> Iterator[Finding
 
 def _lines(text: str, zone: Span) -> Iterator[Span]:
     """The lines of a list, and the line below where one only goes on in brackets."""
-    for match in regex.compile(r"[^\n]+").finditer(text, zone.start, zone.end):
+    for match in expression(r"[^\n]+").finditer(text, zone.start, zone.end):
         yield Span(*match.span())
 
 

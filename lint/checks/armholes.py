@@ -4,23 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-import regex
-
 from lint.checks.context import Context
 from lint.checks.extent import pieces_of, rows_of
+from lint.expression import expression
 from lint.finding import Finding, Related
 from lint.reading.gauge import Gauge
 from lint.reading.measures import Length, in_unit, label_of, read_lengths, read_pairs
 from lint.source import Span
 
-_MARKED = regex.compile(
+_MARKED = expression(
     r"(?i)\b(?:mark\w*|place\w*|measure\w*)\b[^.;\n]{0,40}$"
 )  # before the measure; behind it, the place that it is measured from
-_FROM_SHOULDER = regex.compile(
-    r"(?i)^[^.;\n]{0,24}\b(?:down|below|from|either side|each side)\b[^.;\n]{0,40}\bshoulder"
-)
-_DEPTH = regex.compile(r"(?i)\barmhole\b(?!\s+(?:to|edge))")
-_UPPER_ARM = regex.compile(r"(?i)\b(?:upper arm|sleeve width|sleeve (?:at )?top|bicep\w*)\b")
+_FROM_SHOULDER = expression(r"(?i)^[^.;\n]{0,24}\b(?:down|below|from|either side|each side)\b[^.;\n]{0,40}\bshoulder")
+_DEPTH = expression(r"(?i)\barmhole\b(?!\s+(?:to|edge))")
+_UPPER_ARM = expression(r"(?i)\b(?:upper arm|sleeve width|sleeve (?:at )?top|bicep\w*)\b")
 
 
 def check_armholes(context: Context) -> Iterator[Finding]:

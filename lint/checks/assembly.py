@@ -4,16 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-import regex
-
 from lint.checks.context import Context
+from lint.expression import expression
 from lint.pattern import Part
 from lint.place import TargetKind, Which
 from lint.reading.assembly import sentences
 from lint.source import Span
 from lint.tree import Chain, Group, MakeRing, RowCall, Work, walk
 
-SEVERAL_NAMES = regex.compile(r"(?i)[&+,/]|\b(?:and|with|or|to)\b")  # of a heading over several things
+SEVERAL_NAMES = expression(r"(?i)[&+,/]|\b(?:and|with|or|to)\b")  # of a heading over several things
 
 
 def begins(part: Part) -> bool:

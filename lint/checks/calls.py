@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-import regex
-
 from lint.checks.context import Context
+from lint.expression import expression
 from lint.finding import Finding, Related
 from lint.ledger import LedgerRow
 from lint.pattern import Part, Row
@@ -14,7 +13,7 @@ from lint.source import Span
 from lint.tree import RowCall, walk
 
 _NAMES = {"rs": "right-side", "ws": "wrong-side"}
-_ENDS = regex.compile(
+_ENDS = expression(
     r"(?i)\bend(?:ing|s)?\s+(?:with|on|after)\s+(?:an?\s+|the\s+)?(?:(?P<side>RS|WS|right[- ]side|wrong[- ]side)\s+|(?:rows?|rnds?|rounds?|r)\s*(?P<number>\d+))"
 )
 

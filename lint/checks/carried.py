@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-import regex
-
 from lint.checks.assembly import begins, talk
 from lint.checks.context import Context
+from lint.expression import expression
 from lint.finding import Finding, Related
 from lint.ledger import LedgerRow, Outcome
 from lint.pattern import Part
@@ -16,12 +15,12 @@ from lint.reading.seams import amount_of
 from lint.source import Span
 
 _FIGURES = r"\d+(?:[\d\s(),\[\]/;:–-]*[\d)\]])?"
-_ON = regex.compile(
+_ON = expression(
     rf"(?i)\b(?:continu\w+|work\w*|go\w*\s+on|proceed\w*)\b[^.;\n]{{0,30}}\b(?:on|over|across)\s+(?:(?:these|the|all|your|rem(?:aining)?)\s+)*(?P<number>{_FIGURES})\s*(?:rem(?:aining)?\s+)?(?:sts|stitches)\b"
     rf"|\b(?:you\s+(?:should\s+)?(?:now\s+)?have|there\s+(?:are|should\s+be)(?:\s+now)?|leaving|with)\s+(?P<number>{_FIGURES})\s*(?:sts|stitches)\b(?!\s+(?:each|per|between|from|in each))"
     rf"|\b(?P<number>{_FIGURES})\s*(?:sts|stitches)\s+(?:now\s+)?(?:rem|remain|remaining|left)\b"
 )
-_TURNED_BY_SIDE = regex.compile(r"\b(?:RS|WS)\b|\b(?i:right|wrong)\s+(?i:side)\b")
+_TURNED_BY_SIDE = expression(r"\b(?:RS|WS)\b|\b(?i:right|wrong)\s+(?i:side)\b")
 
 
 def check_carried(context: Context) -> Iterator[Finding]:

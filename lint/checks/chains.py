@@ -6,9 +6,8 @@ from collections import Counter
 from collections.abc import Iterator
 from itertools import groupby
 
-import regex
-
 from lint.checks.context import Context
+from lint.expression import expression
 from lint.finding import Finding, Likely, Related
 from lint.ledger import LedgerRow, Outcome
 from lint.likely.numerals import numeral
@@ -55,7 +54,8 @@ def _length(context: Context, words: str) -> str:
     """How many chains the words name, in figures: "ch 3", "chain three", "dc in 4th ch from hook" (which skips three)."""
     spelled = {**context.book.words.numbers, **context.book.words.ordinals}
     numbers = [
-        int(word) if word.isdigit() else spelled.get(word, -1) for word in regex.findall(r"\d+|\p{L}+", words.lower())
+        int(word) if word.isdigit() else spelled.get(word, -1)
+        for word in expression(r"\d+|\p{L}+").findall(words.lower())
     ]
     number = next((number for number in numbers if number >= 0), None)
     if number is None:

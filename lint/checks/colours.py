@@ -11,6 +11,7 @@ from functools import lru_cache
 import regex
 
 from lint.checks.context import Context
+from lint.expression import Expression, expression
 from lint.finding import Finding, Related
 from lint.reading.declared import colour_letters, is_colour_letter
 from lint.source import Span
@@ -21,18 +22,18 @@ _NO_COLOUR = frozenset(
     "right wrong back front row rnd round next last first the this yarn main contrast color colour side sides smaller larger hook "
     "working two three four both first second one any chain chains single double half treble slip stitch crochet".split()
 )
-_LISTED = regex.compile(
+_LISTED = expression(
     rf"(?:(?<=^)|(?<=[;:,(\n•*-])|(?<=\band))\s*{_NAME}\s*[:,(–-]\s*(?:\w+\s+){{0,2}}?\d[\d.,]*\s*(?:balls?|skeins?|hanks?|g\b|yds?|yards?|m\b|oz|x)"
     rf"|\b\d+\s+(?:balls?|skeins?|hanks?)\s+(?:(?:of|in)\s+)?{_NAME}\b"
 )
 
 
 @lru_cache(maxsize=4)
-def _used(common: frozenset[str]) -> regex.Pattern:
+def _used(common: frozenset[str]) -> Expression:
     """Where yarn of a named colour is taken up; names in small letters are the common ones of the rules alone."""
     small = "|".join(regex.escape(name) for name in sorted(common, key=len, reverse=True) if len(name) > 2)
     name = rf"(?P<name>{_CAPITALS}|(?:light |dark |pale )?(?:{small}))"
-    return regex.compile(
+    return expression(
         rf"\b(?i:with|using|join|joining|change\s+to|changing\s+to|switch\s+to|switching\s+to|attach)\s+(?i:(?:new\s+)?colou?r\s+|yarn\s+)?{name}\b(?!\s+(?i:side|hook|needle|markers?|row|rnd|round|seams?|thread|eyes?|felt|buttons?))"
     )
 
@@ -81,4 +82,4 @@ def check_named_colours(context: Context) -> Iterator[Finding]:
 
 
 def _has(text: str, name: str) -> bool:
-    return regex.search(rf"\b{regex.escape(name)}\b", text) is not None
+    return expression(rf"\b{regex.escape(name)}\b").search(text) is not None

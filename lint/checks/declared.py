@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator
 import regex
 
 from lint.checks.context import Context
+from lint.expression import expression
 from lint.finding import Finding, Related
 from lint.pattern import Abbreviation, Part, Row
 from lint.reading.declared import (
@@ -19,8 +20,8 @@ from lint.reading.declared import (
 from lint.source import Span
 from lint.tree import FastenOff, JoinYarn, UseYarn, walk
 
-_SEE = regex.compile(r"(?i)\b(?:see|defined|explained|described|instructions?)\b|\b(?:below|above)\b")
-_CHANGE = regex.compile(r"(?i:\b(?:to|with|join))\s+(?i:colou?r\s+)?(MC|CC\d?|[B-H])\b")
+_SEE = expression(r"(?i)\b(?:see|defined|explained|described|instructions?)\b|\b(?:below|above)\b")
+_CHANGE = expression(r"(?i:\b(?:to|with|join))\s+(?i:colou?r\s+)?(MC|CC\d?|[B-H])\b")
 
 
 def _front(context: Context) -> Span:
@@ -146,8 +147,8 @@ def check_twice(context: Context) -> Iterator[Finding]:
 def _tells_making(meaning: str, movements: Iterable[str]) -> bool:
     """Whether a meaning tells how a stitch is made, and not only what it is called."""
     lower = f" {meaning.lower()} "
-    return regex.search(r"\d", lower) is not None or any(
-        regex.search(rf"\W{regex.escape(word)}\W", lower) for word in movements
+    return expression(r"\d").search(lower) is not None or any(
+        expression(rf"\W{regex.escape(word)}\W").search(lower) for word in movements
     )
 
 
@@ -157,4 +158,6 @@ def _key(meaning: str) -> str:
 
 def _plain(meaning: str) -> set[str]:
     """The words of a meaning, without what only varies: plurals, brackets."""
-    return {word.rstrip("s") for word in regex.findall(r"[a-z\d]+", meaning.lower()) if word not in ("s", "es", "or")}
+    return {
+        word.rstrip("s") for word in expression(r"[a-z\d]+").findall(meaning.lower()) if word not in ("s", "es", "or")
+    }

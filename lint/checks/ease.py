@@ -4,23 +4,22 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-import regex
-
 from lint.checks.context import Context
 from lint.checks.lines import FIRST, stray
+from lint.expression import Expression, expression
 from lint.finding import Finding, Related
 from lint.reading.audience import canonical
 from lint.reading.measures import CM_IN_AN_INCH, Length, read_lengths, read_pairs
 from lint.source import Span
 
-_BODY = regex.compile(r"(?i)\b(?:to fit|fits|actual body|body)\b")
-_FINISHED = regex.compile(r"(?i)\b(?:finished|garment|actual)\b")
-_GIRTH = regex.compile(r"(?i)\b(?P<what>bust|chest|hips?|waist|head)\b")
+_BODY = expression(r"(?i)\b(?:to fit|fits|actual body|body)\b")
+_FINISHED = expression(r"(?i)\b(?:finished|garment|actual)\b")
+_GIRTH = expression(r"(?i)\b(?P<what>bust|chest|hips?|waist|head)\b")
 _MOST_WORDS = 300  # characters before a measure that tell what it is of
-_EASE = regex.compile(r"(?i)\b(?:ease|positive|negative)\b")
-_ENDS = regex.compile(r"[;.\n]")
-_SIZE_TOLD = regex.compile(r"(?i)\b(?:in|a|wears?(?:\s+a)?)\s+size\s+(?P<name>[\w./-]{1,12})")
-_NEGATIVE = regex.compile(r"(?i)\bnegative\b")
+_EASE = expression(r"(?i)\b(?:ease|positive|negative)\b")
+_ENDS = expression(r"[;.\n]")
+_SIZE_TOLD = expression(r"(?i)\b(?:in|a|wears?(?:\s+a)?)\s+size\s+(?P<name>[\w./-]{1,12})")
+_NEGATIVE = expression(r"(?i)\bnegative\b")
 
 
 def check_ease(context: Context) -> Iterator[Finding]:
@@ -112,7 +111,7 @@ def _in(unit: str, cm: float) -> str:
     return f"{round(cm / (CM_IN_AN_INCH if unit == 'in' else 1.0), 1):g} {unit}"
 
 
-def _girths(text: str, lists: list[Length], words: regex.Pattern) -> dict[str, list[Length]]:
+def _girths(text: str, lists: list[Length], words: Expression) -> dict[str, list[Length]]:
     """The measures round a part of the body that are told with such words, by that part."""
     found: dict[str, list[Length]] = {}
     for one in lists:

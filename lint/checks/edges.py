@@ -5,11 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import combinations
 
-import regex
-
 from lint.checks.assembly import SEVERAL_NAMES, talk
 from lint.checks.context import Context
 from lint.checks.seams import goes_on, last_rows
+from lint.expression import expression
 from lint.finding import Finding, Related
 from lint.ledger import Outcome
 from lint.pattern import Part
@@ -17,22 +16,20 @@ from lint.reading.assembly import sews, singular
 from lint.source import Span
 
 # words that say that every stitch of one edge meets one of the other
-_STITCH_FOR_STITCH = regex.compile(
+_STITCH_FOR_STITCH = expression(
     r"(?i)\b(?:match\w*\s+(?:the\s+|each\s+)?(?:sts?|stitch\w*)(?:\s+(?:for|by|to|one)\b)?|(?:st|stitch)[\s-]+(?:for|by|to)[\s-]+(?:st|stitch)|through\s+(?:each|every)\s+(?:pair\s+of\s+)?(?:sts?|stitch\w*)\s+of\s+both|through\s+corresponding\s+(?:sts|stitches))\b"
 )
-_CROCHETED = regex.compile(
+_CROCHETED = expression(
     r"(?i)\bthrough\s+(?:both|the\s+two)\s+(?:layers|thicknesses|pieces)\b|\b(?:sc|dc|sl st|ss|crochet)\b[^.]*\btogether\b"
 )
-_LAST_EDGE = regex.compile(r"(?i)\b(?:last|final|top)\s+(?:rows?|rnds?|rounds?|edges?)\b")
-_OTHER_EDGE = regex.compile(
+_LAST_EDGE = expression(r"(?i)\b(?:last|final|top)\s+(?:rows?|rnds?|rounds?|edges?)\b")
+_OTHER_EDGE = expression(
     r"(?i)\b(?:foundation|beginning|starting|first|bottom|lower|(?<!right )(?<!wrong )sides?|row[- ]ends?|armhole|neck|opening|eas(?:e|ing)|gather\w*|evenly|from|except|leav\w+|marker\w*|between)\b"
 )
-_TOGETHER = regex.compile(
+_TOGETHER = expression(
     r"(?i)\b(?:together|to\s+each\s+other|to\s+the\s+next|into\s+(?:strips|rows)|side\s+by\s+side)\b"
 )
-_OF_A_SIZE = regex.compile(
-    r"(?i)\b(?:half|quarter|small\w*|large\w*|big|little|mini|tiny|giant|cent(?:re|er)|border)\b"
-)
+_OF_A_SIZE = expression(r"(?i)\b(?:half|quarter|small\w*|large\w*|big|little|mini|tiny|giant|cent(?:re|er)|border)\b")
 _MOST_APART = 4  # stitches of a side: beyond them the motifs are of different sizes by design
 
 
@@ -87,8 +84,8 @@ def _last_edges(context: Context, span: Span) -> Iterator[Finding]:
 
 def _is_named(part: Part, sentence: str) -> bool:
     """Whether a sentence names a piece by all words of its heading."""
-    words = regex.findall(r"[a-z]+", regex.sub(r"\([^)]*\)", "", part.name).lower())
-    said = {singular(word) for word in regex.findall(r"[a-z]+", sentence.lower())}
+    words = expression(r"[a-z]+").findall(expression(r"\([^)]*\)").sub("", part.name).lower())
+    said = {singular(word) for word in expression(r"[a-z]+").findall(sentence.lower())}
     return bool(words) and all(singular(word) in said for word in words)
 
 
@@ -96,7 +93,7 @@ def _motifs(context: Context, spans: list[Span]) -> Iterator[Finding]:
     """Motifs of one shape, all joined to each other, whose sides differ by a stitch or a few."""
     by_shape: dict[tuple[str, int], list[tuple[Part, int, Span]]] = {}
     for part in context.pattern.parts:
-        words = regex.findall(r"[a-z]+", regex.sub(r"\([^)]*\)", "", part.name).lower())
+        words = expression(r"[a-z]+").findall(expression(r"\([^)]*\)").sub("", part.name).lower())
         last = _last_round(context, part)
         if last is None or _OF_A_SIZE.search(part.name) or SEVERAL_NAMES.search(part.name):
             continue
@@ -135,5 +132,7 @@ def _last_round(context: Context, part: Part) -> tuple[tuple[int, ...], Span] | 
 
 def _all_joined(sentence: str, noun: str) -> bool:
     """Whether all motifs of a noun are joined to each other: "sew the squares together", "join motifs together"."""
-    said = [word for word in regex.findall(r"[a-z]+", sentence.lower()) if singular(word) in (noun, "motif", "block")]
+    said = [
+        word for word in expression(r"[a-z]+").findall(sentence.lower()) if singular(word) in (noun, "motif", "block")
+    ]
     return bool(_TOGETHER.search(sentence)) and any(singular(word) != word for word in said)

@@ -10,10 +10,9 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-import regex
-
 from lint.checks.assembly import begins
 from lint.checks.context import Context
+from lint.expression import expression
 from lint.ledger import LedgerRow, Outcome
 from lint.pattern import Part
 from lint.reading.assembly import singular
@@ -23,14 +22,14 @@ from lint.tree import MAKES_STITCHES, FastenOff, JoinYarn, RowCall, walk
 
 _MOST_OFTEN = 4  # rows of one count before that count is the piece's own
 _NEARLY_ALL = 0.9
-_TURNED_UP = regex.compile(r"(?i)\b(?:fold|turn|roll)\w*\s+(?:\w+\s+){0,3}?(?:up|back|over|in half)\b")
-_DESIRED = regex.compile(r"(?i)\b(?:desired|required|wanted|as long as|to fit)\b")
-_NO_WORK = regex.compile(r"(?i)\b(?:tail|end|yarn|thread|leav\w+|hook|gauge)\b[^.;\n]*$")
-_WORKED_ON = regex.compile(
+_TURNED_UP = expression(r"(?i)\b(?:fold|turn|roll)\w*\s+(?:\w+\s+){0,3}?(?:up|back|over|in half)\b")
+_DESIRED = expression(r"(?i)\b(?:desired|required|wanted|as long as|to fit)\b")
+_NO_WORK = expression(r"(?i)\b(?:tail|end|yarn|thread|leav\w+|hook|gauge)\b[^.;\n]*$")
+_WORKED_ON = expression(
     r"(?i)\b(?:rib\w*|band|hem|border|edging|collar|yoke|welt|waist\w*|skirt|peplum|hood|bottom|lower|body)\b"
 )
-_BESIDE = regex.compile(r"(?i)\b(?:left|right|first|second|other|shoulders?|neck|straps?)\b")
-_FOLDED = regex.compile(r"(?i)\b(?:fold|sew|seam|gather|pleat|felt|shrink|graft|ruch|hem)\w*")
+_BESIDE = expression(r"(?i)\b(?:left|right|first|second|other|shoulders?|neck|straps?)\b")
+_FOLDED = expression(r"(?i)\b(?:fold|sew|seam|gather|pleat|felt|shrink|graft|ruch|hem)\w*")
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,8 +52,8 @@ class Piece:
     @property
     def words(self) -> frozenset[str]:
         """The words of its name, in the singular; none of a name that is nothing but numbers and signs."""
-        name = regex.sub(r"\([^)]*\)", "", self.parts[0].name).lower()
-        return frozenset(singular(word) for word in regex.findall(r"[a-z]+", name))
+        name = expression(r"\([^)]*\)").sub("", self.parts[0].name).lower()
+        return frozenset(singular(word) for word in expression(r"[a-z]+").findall(name))
 
 
 def pieces_of(context: Context) -> tuple[Piece, ...]:
@@ -237,7 +236,7 @@ def back_length(context: Context) -> Extent | None:
 
 def named(context: Context, words: str, of_rows: bool) -> Extent | None:
     """The piece that the words about a measure name: all its rows, or every count that it has; None where not one alone is."""
-    told = {singular(word) for word in regex.findall(r"[a-z]+", words.lower())}
+    told = {singular(word) for word in expression(r"[a-z]+").findall(words.lower())}
     every = pieces_of(context)
     meant = [piece for piece in every if piece.words and piece.words <= told]
     if len(every) < 2 or len(meant) != 1:

@@ -9,27 +9,26 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-import regex
-
 from lint.checks import extent
 from lint.checks.context import Context
 from lint.checks.extent import Extent
+from lint.expression import expression
 from lint.finding import Finding, Related
 from lint.ledger import LedgerRow
 from lint.reading.gauge import Gauge
 from lint.reading.measures import Figure, Length, in_unit, read_lengths, read_pairs, size_of
 from lint.source import Span
 
-_AROUND = regex.compile(r"(?i)\baround\b|\bcircumference\b|\bround\b")
-_CHEST = regex.compile(r"(?i)\b(?:chest|bust)\b")
-_WIDE = regex.compile(r"(?i)\bwid(?:e|th)\b")
-_LONG = regex.compile(r"(?i)\b(?:long|length|tall|high|height|deep|depth)\b")
-_OF_BODY = regex.compile(r"(?i)\bto fit\b|\bfits?\b|\bbody\s+(?:chest|bust)\b")
-_PLACE = regex.compile(
+_AROUND = expression(r"(?i)\baround\b|\bcircumference\b|\bround\b")
+_CHEST = expression(r"(?i)\b(?:chest|bust)\b")
+_WIDE = expression(r"(?i)\bwid(?:e|th)\b")
+_LONG = expression(r"(?i)\b(?:long|length|tall|high|height|deep|depth)\b")
+_OF_BODY = expression(r"(?i)\bto fit\b|\bfits?\b|\bbody\s+(?:chest|bust)\b")
+_PLACE = expression(
     r"(?i)\b(?:neck|wrist|thumb|ankle|calf|top|bottom|hem|brim|cuff|base|opening|waist|hips?|upper arm|edging|border|unstretched|stretched)\b"
 )
-_LENGTH_ALONE = regex.compile(r"(?i)\W*(?:finished\s+|total\s+|overall\s+)?length\W*")
-_PART_OF_LENGTH = regex.compile(
+_LENGTH_ALONE = expression(r"(?i)\W*(?:finished\s+|total\s+|overall\s+)?length\W*")
+_PART_OF_LENGTH = expression(
     r"(?i)\b(?:armhole|underarm|raglan|yoke|neck|inseam|inside|shoulder|cap|rib\w*|brim|cuff|hem|fringe|tassels?|drop|to the|from)\b"
 )
 
@@ -136,7 +135,7 @@ def _finished(
             if not section.span.start <= length.span.start < section.span.end or length.span in converted:
                 continue
             end = ends.get(length.span, length.span.end)
-            stop = regex.compile(r"[,;.\n]|$").search(text, end, section.span.end)
+            stop = expression(r"[,;.\n]|$").search(text, end, section.span.end)
             first = max(start, max(text.rfind(sign, 0, length.span.start) + 1 for sign in "\n;,"))
             between = text[length.span.end : end]
             words = f"{text[first : length.span.start]} {between} {text[end : stop.start() if stop else end]}"

@@ -8,40 +8,39 @@ from dataclasses import dataclass
 import regex
 
 from lint.checks.context import Context
+from lint.expression import Expression, expression
 from lint.finding import Finding, Related
 from lint.reading.assembly import NUMBERS, as_number
 from lint.source import Span
 
-_MM = regex.compile(r"(?i)(?<![\w.,])(?P<mm>\d{1,2}(?:[.,]\d{1,2})?)\s?mm\b")
-_HOOK = regex.compile(r"(?i)\bhooks?\b")
-_LETTER = regex.compile(r"(?<![\w-])(?:(?i:US|size)\s+)*(?P<letter>[B-Q])(?:[-/]\d{1,2}(?:\.5|½)?)?(?![\w'’&-])")
-_LETTER_HOOK = regex.compile(
+_MM = expression(r"(?i)(?<![\w.,])(?P<mm>\d{1,2}(?:[.,]\d{1,2})?)\s?mm\b")
+_HOOK = expression(r"(?i)\bhooks?\b")
+_LETTER = expression(r"(?<![\w-])(?:(?i:US|size)\s+)*(?P<letter>[B-Q])(?:[-/]\d{1,2}(?:\.5|½)?)?(?![\w'’&-])")
+_LETTER_HOOK = expression(
     rf"(?i:\b(?:with|using|change to|changing to|switch to)\s+(?:the\s+|a\s+)?){_LETTER.pattern}\s+(?i:hook)\b"
 )
-_OTHER_HOOK = regex.compile(
+_OTHER_HOOK = expression(
     r"(?i)\b(?:with|using|change to|changing to|switch to|to)\s+(?:the\s+|a\s+)?(?P<which>larger|smaller)\s+hook\b"
 )
-_HOOK_TOLD = regex.compile(r"(?i)\b(?:larger|smaller|bigger|second|other|first|same|both)\s+(?:size\s+)?hooks?\b")
-_BUTTONS_LISTED = regex.compile(
+_HOOK_TOLD = expression(r"(?i)\b(?:larger|smaller|bigger|second|other|first|same|both)\s+(?:size\s+)?hooks?\b")
+_BUTTONS_LISTED = expression(
     rf"(?i)\b(?P<number>\d{{1,2}}|{'|'.join(NUMBERS)})\s+(?:(?!and\b)[\w½¾¼.\"”-]+\s+){{0,4}}?buttons?\b"
 )
-_BUTTONS_SEWN = regex.compile(
-    rf"(?i)\bsew\s+(?:on\s+)?(?:the\s+)?(?P<number>\d{{1,2}}|{'|'.join(NUMBERS)})\s+buttons?\b"
-)
+_BUTTONS_SEWN = expression(rf"(?i)\bsew\s+(?:on\s+)?(?:the\s+)?(?P<number>\d{{1,2}}|{'|'.join(NUMBERS)})\s+buttons?\b")
 
 
 @dataclass(frozen=True, slots=True)
 class _Notion:
     """A thing besides yarn and hook: words that cannot be followed without it, words that name it, and what it is called."""
 
-    needed: regex.Pattern
-    named: regex.Pattern
+    needed: Expression
+    named: Expression
     name: str
     asked_back: bool = True  # listed and never named again, it is asked about
 
 
 def _notion(needed: str, named: str, name: str, asked_back: bool = True) -> _Notion:
-    return _Notion(regex.compile(rf"(?i){needed}"), regex.compile(rf"(?i){named}"), name, asked_back)
+    return _Notion(expression(rf"(?i){needed}"), expression(rf"(?i){named}"), name, asked_back)
 
 
 _PUT = r"\b(?:sew|insert|attach|fix|place|add|glue)\s+(?:in\s+|on\s+)?(?:the\s+|two\s+|both\s+|\d+(?:\s?mm)?\s+)*"
@@ -110,9 +109,9 @@ def _of_hook(text: str, match: regex.Match, zone: Span) -> bool:
     start = max(text.rfind(sign, zone.start, match.start()) for sign in ";\n") + 1
     ends = [at for at in (text.find(sign, match.end(), zone.end) for sign in ";\n") if at >= 0]
     clause = text[max(start, zone.start) : min(ends, default=zone.end)]
-    return _HOOK.search(clause) is not None and not regex.search(
-        r"(?i)\b(?:eyes?|buttons?|beads?|ribbon|elastic|needles?|steel|ring|wire|for|or)\b", clause
-    )
+    return _HOOK.search(clause) is not None and not expression(
+        r"(?i)\b(?:eyes?|buttons?|beads?|ribbon|elastic|needles?|steel|ring|wire|for|or)\b"
+    ).search(clause)
 
 
 def _buttons(context: Context, zones: list[Span]) -> Iterator[Finding]:

@@ -5,10 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-import regex
-
 from lint.checks.context import Context
 from lint.checks.words import has_list
+from lint.expression import expression
 from lint.finding import Finding, Related
 from lint.pattern import Label, Part, Row
 from lint.source import Span
@@ -28,7 +27,7 @@ from lint.tree import (
     walk,
 )
 
-_OF_A_SORT = regex.compile(
+_OF_A_SORT = expression(
     r"(?i)\d+\s?(?:st|nd|rd|th)\s+(?!row|rnd|round)\p{L}+\s+\p{L}+"
 )  # "1st dec row": has its own count
 
@@ -71,7 +70,7 @@ def _backwards(context: Context, part: Part) -> Iterator[Finding]:
         label = row.label
         if label is None or label.by_size or len(label.numbers) != 2 or label.numbers[1] > label.numbers[0]:
             continue
-        if not regex.search(r"\d\s*[-–—]\s*\d", label.words):
+        if not expression(r"\d\s*[-–—]\s*\d").search(label.words):
             continue
         after = coming.label.numbers[:1] if coming is not None and coming.label is not None else ()
         guess = f" Should the range end on {after[0] - 1}?" if after and after[0] - 1 > label.numbers[0] else ""
@@ -122,7 +121,7 @@ def _runs(part: Part, size: int) -> Iterator[list[_Numbered]]:
         elif label is None or not label.numbers:
             parts = (label is None or bool(row.unread())) and (
                 any(isinstance(step, (RowCall, OpenWork)) for step in row.steps)
-                or any(regex.search(r"(?i)\b(?:row|rnd|round)s?\b", step.words) for step in row.unread())
+                or any(expression(r"(?i)\b(?:row|rnd|round)s?\b").search(step.words) for step in row.unread())
             )
         elif not _works(row, size):
             continue
@@ -263,7 +262,7 @@ def _own_start(step, row) -> bool:
     return bool(places) and places[0].targets[0].kind.value == "ring"
 
 
-_BLANKS = regex.compile(r"(\s)\1{2,}+")  # runs of blanks, over which patterns would stumble
+_BLANKS = expression(r"(\s)\1{2,}+")  # runs of blanks, over which patterns would stumble
 
 
 def check_sections(context: Context) -> Iterator[Finding]:
@@ -284,7 +283,7 @@ def check_sections(context: Context) -> Iterator[Finding]:
             given = (
                 listed
                 or any(key in keys for key in section.headings)
-                or any(regex.search(pattern, squeezed) for pattern in section.known_by)
+                or any(expression(pattern).search(squeezed) for pattern in section.known_by)
             )
         if not given:
             yield context.finding("section-missing", span, what=section.name)

@@ -4,22 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-import regex
-
 from lint.checks.assembly import talk
 from lint.checks.context import Context
+from lint.expression import expression
 from lint.finding import Finding
 from lint.reading.assembly import mentions, sews, singular
 from lint.source import Span
 from lint.tree import Unread, walk
 
 _NUMBER = r"(?:\d+|two|three|four|five|six|seven|eight|nine|ten|twelve)"
-_LOST = regex.compile(
+_LOST = expression(
     rf"(?i)\b(?:as follows|the following)\b[\s:,;-]*(?={_NUMBER}\s+(?:more\s+)?times\b|twice\b|[.;]|$)"
     rf"(?:{_NUMBER}\s+(?:more\s+)?times|twice)?"
 )
-_BARE = regex.compile(rf"(?i)^\W*(?:{_NUMBER}\s+(?:more\s+)?times|twice)\W*$")
-_SIZE = regex.compile(r"(?i:\bsizes?)\s+(?P<list>(?:\d?X{1,3}S|X{1,3}L|[2-6]XL?|S|M|L)(?:(?:\s*,\s*|\s+and\s+|\s*&\s*)(?:\d?X{1,3}S|X{1,3}L|[2-6]XL?|S|M|L))*)(?![\w-])")  # fmt: skip
+_BARE = expression(rf"(?i)^\W*(?:{_NUMBER}\s+(?:more\s+)?times|twice)\W*$")
+_SIZE = expression(r"(?i:\bsizes?)\s+(?P<list>(?:\d?X{1,3}S|X{1,3}L|[2-6]XL?|S|M|L)(?:(?:\s*,\s*|\s+and\s+|\s*&\s*)(?:\d?X{1,3}S|X{1,3}L|[2-6]XL?|S|M|L))*)(?![\w-])")  # fmt: skip
 _NAMES = {"small": "s", "medium": "m", "large": "l", "xsmall": "xs", "xlarge": "xl"}
 
 
@@ -55,7 +54,7 @@ def check_leftover_pieces(context: Context) -> Iterator[Finding]:
     names = frozenset(context.book.forms.piece_names)
     sewn = [span for span in talk(context) if sews(context.source.slice(span))]
     told = _masked(text, sewn)
-    elsewhere = {singular(word) for word in regex.findall(r"[a-z]+", told.lower())}
+    elsewhere = {singular(word) for word in expression(r"[a-z]+").findall(told.lower())}
     seen: set[str] = set()
     for span in sewn:
         for mention in mentions(text, span, names - elsewhere):
@@ -82,7 +81,7 @@ def check_leftover_sizes(context: Context) -> Iterator[Finding]:
     listed = ", ".join(context.pattern.sizes)
     front = min((row.span.start for part in context.pattern.parts for row in part.rows), default=0)
     for match in _SIZE.finditer(context.source.text, front):
-        for name in regex.finditer(r"\w+", context.source.text[match.start("list") : match.end("list")]):
+        for name in expression(r"\w+").finditer(context.source.text[match.start("list") : match.end("list")]):
             if name[0].lower() != "and" and _size(name[0]) not in sizes:
                 start = match.start("list") + name.start()
                 span = Span(start, start + len(name[0]))
@@ -90,6 +89,6 @@ def check_leftover_sizes(context: Context) -> Iterator[Finding]:
 
 
 def _size(name: str) -> str:
-    plain = regex.sub(r"[^a-z\d]", "", name.lower())
+    plain = expression(r"[^a-z\d]").sub("", name.lower())
     plain = _NAMES.get(plain, plain)
-    return regex.sub(r"^(\d)x$", r"\1xl", plain)
+    return expression(r"^(\d)x$").sub(r"\1xl", plain)

@@ -9,22 +9,21 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-import regex
-
 from lint.checks.context import Context
+from lint.expression import expression
 from lint.finding import Finding
 from lint.source import Span
 from lint.tree import Group, JoinYarn, Loops, UseYarn, Work, walk
 
-_SAID = regex.compile(
+_SAID = expression(
     r"(?im)^[^\w\n]*+(?:skill(?:\s+level)?|difficulty|level)\s*[:–-]?\s*(?P<level>(?:absolute\s+|total\s+)?beginners?\b|basic\b|novice\b)(?P<more>[^\n]*)"
 )
-_HIGH = regex.compile(
+_HIGH = expression(
     r"(?im)^[^\w\n]*+(?:skill(?:\s+level)?|difficulty|level)\s*[:–-]?\s*(?P<level>(?:very\s+)?(?:intermediate|advanced|experienced|complex|expert|difficult)\b)(?P<more>[^\n]*)"
 )
-_BELOW = regex.compile(r"(?i)\b(?:beginner|easy|basic|to)\b|[-–/]")
+_BELOW = expression(r"(?i)\b(?:beginner|easy|basic|to)\b|[-–/]")
 _ROWS = 3  # rows from which on plain work is told to be plain
-_ABOVE = regex.compile(r"(?i)\b(?:advanced|adventurous|confident|plus|easy|intermediate|\+|to)\b|\+|[-–/]")
+_ABOVE = expression(r"(?i)\b(?:advanced|adventurous|confident|plus|easy|intermediate|\+|to)\b|\+|[-–/]")
 _BASIC = frozenset({"sl st", "sc", "hdc", "dc", "tr", "inc", "dec", "ch"})
 _MANY = 3  # sorts of stitch beyond the basic ones
 

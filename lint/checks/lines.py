@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 from math import gcd
 
-import regex
+from lint.expression import expression
 
 _MANY = 6  # sizes from which on a line that is straight in all the others is taken to be meant straight
 _STRAIGHT = 1e-6
@@ -98,7 +98,7 @@ def ascending(names: Sequence[str]) -> bool:
     """Whether the names of the sizes surely run from small to large: S (M, L), 2 (4, 6) years, 32 (34, 36)."""
     ranks = [_NAMED.get(name.lower().strip()) for name in names]
     if None in ranks:
-        numbers = [regex.match(r"\d+(?:\.\d+)?", name.strip()) for name in names]
+        numbers = [expression(r"\d+(?:\.\d+)?").match(name.strip()) for name in names]
         ranks = [float(match[0]) if match else None for match in numbers]
     known = [rank for rank in ranks if rank is not None]
     return len(known) == len(names) and all(a < b for a, b in pairwise(known))

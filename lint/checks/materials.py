@@ -4,17 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-import regex
-
 from lint.checks.context import Context
+from lint.expression import expression
 from lint.finding import Finding, Related, Weight
 from lint.reading.materials import Hook, HookName, YarnName, read_hooks, yarn_reader
 from lint.rulemodels import HookSize, MaterialFile
 
 _SAME = 0.06  # mm: "5", "5.0", and "12.75" printed as "12.7"
 _THINNEST = 2.0  # hooks for yarn begin here; thinner ones are steel hooks, numbered on scales of their own
-_SPOKEN_OF = regex.compile(r"(?i)(?:\bU\.?S\.?A?\.?|\bhooks?(?:\s+size)?|\bsize)[\s:,(]*$")
-_HOOK_BEHIND = regex.compile(r"(?i)[\s,)]*(?:crochet\s+)?hook\b")
+_SPOKEN_OF = expression(r"(?i)(?:\bU\.?S\.?A?\.?|\bhooks?(?:\s+size)?|\bsize)[\s:,(]*$")
+_HOOK_BEHIND = expression(r"(?i)[\s,)]*(?:crochet\s+)?hook\b")
 
 
 def check_hooks(context: Context) -> Iterator[Finding]:

@@ -5,18 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-import regex
-
 from lint.checks.assembly import begins, talk
 from lint.checks.context import Context
 from lint.checks.extent import in_halves
+from lint.expression import expression
 from lint.finding import Finding, Related
 from lint.ledger import LedgerRow, Outcome
 from lint.pattern import Part
 from lint.reading.assembly import sews
 
-_HANDS = regex.compile(r"(?i)\b(?:left|right)\b")
-_SIDE_SEAMS = regex.compile(r"(?i)\bside\s+seams?\b|\b(?:sew|seam|join)\w*\b[^.]{0,24}\bsides\b")
+_HANDS = expression(r"(?i)\b(?:left|right)\b")
+_SIDE_SEAMS = expression(r"(?i)\bside\s+seams?\b|\b(?:sew|seam|join)\w*\b[^.]{0,24}\bsides\b")
 _LITTLE = 1  # rows by which seams that are sewn to each other may differ
 
 

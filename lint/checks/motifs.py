@@ -8,6 +8,7 @@ import regex
 
 from lint.checks.assembly import talk
 from lint.checks.context import Context
+from lint.expression import expression
 from lint.finding import Finding, Related
 from lint.reading.assembly import laid_out, singular
 from lint.reading.gauge import gauge_zones
@@ -15,7 +16,7 @@ from lint.reading.measures import Length, in_unit, read_lengths, read_pairs
 from lint.source import Span
 
 _GENERIC = frozenset({"square", "motif", "block"})
-_ROUND_IT = regex.compile(
+_ROUND_IT = expression(
     r"(?i)\b(?:border|edging|edge|fringe|tassels?|trim|sashing|join(?:ed|ing)? (?:row|round|rnd)s?)\b"
 )
 _SAID = (
@@ -39,7 +40,10 @@ def check_motifs(context: Context) -> Iterator[Finding]:
 def _laid(context: Context, lengths: list[Length]) -> Iterator[Finding]:
     """So many motifs beside each other against the whole."""
     text = context.source.text
-    named = [regex.findall(r"[a-z]+", regex.sub(r"\([^)]*\)", "", part.name).lower()) for part in context.pattern.parts]
+    named = [
+        expression(r"[a-z]+").findall(expression(r"\([^)]*\)").sub("", part.name).lower())
+        for part in context.pattern.parts
+    ]
     nouns = _GENERIC | {singular(words[-1]) for words in named if words}
     layouts = [one for span in talk(context) if (one := laid_out(text, span, nouns)) is not None]
     motif, whole = _motif(context, lengths, nouns), _whole(context, lengths)
@@ -81,7 +85,7 @@ def _motif(context: Context, lengths: list[Length], nouns: frozenset[str]) -> Le
         if not any(zone.start <= length.span.start < zone.end for zone in zones):
             continue
         before = text[text.rfind("\n", 0, length.span.start) + 1 : length.span.start]
-        said = regex.search(rf"(?i){_SAID}", regex.split(r"[;.]\s", before)[-1])
+        said = expression(rf"(?i){_SAID}").search(expression(r"[;.]\s").split(before)[-1])
         sides = {side[0].value for side in length.sides}
         if said is not None and singular(said["noun"]) in nouns and len(sides) == 1 and None not in sides:
             found.append(length)
@@ -108,10 +112,10 @@ def _allows(context: Context, printed: float, laid: float, more: float) -> bool:
 
 # the first rounds of one motif ---------------------------------------------------------------------------------
 
-_ROUNDS = regex.compile(
+_ROUNDS = expression(
     r"(?i)\b(?:(?:rnds?|rounds?)\s*1\s*(?:-|–|to|through|thru)\s*(?P<last>\d{1,2})|first\s+(?P<last>\d{1,2})\s+(?:rnds?|rounds?)|after\s+(?:rnd|round)\s*(?P<last>\d{1,2}))\b[^.;\n\d]{0,40}$"
 )
-_ACROSS = regex.compile(r"(?i)\b(?:across|diameter|wide|width|square)\b")
+_ACROSS = expression(r"(?i)\b(?:across|diameter|wide|width|square)\b")
 
 
 def _first_rounds(context: Context, lengths: list[Length]) -> Iterator[Finding]:

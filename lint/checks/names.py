@@ -7,6 +7,7 @@ from collections.abc import Iterator
 import regex
 
 from lint.checks.context import Context
+from lint.expression import expression
 from lint.finding import Finding, Related
 from lint.restyle.abbreviations import FormTable
 from lint.source import Span
@@ -26,7 +27,7 @@ def check_standard(context: Context) -> Iterator[Finding]:
     standard = {form.lower(): _plain(rule.meaning) for rule in listed for form in rule.forms}
     stitches = {_plain(rule.meaning): rule.abbr for rule in listed if _is_stitch(rule.meaning)}
     for entry in context.pattern.abbreviations:
-        own = _plain(regex.split(r"[(\[,;/]|\b(?:or|uk|us)\b", entry.meaning, maxsplit=1, flags=regex.IGNORECASE)[0])
+        own = _plain(expression(r"[(\[,;/]|\b(?:or|uk|us)\b", regex.IGNORECASE).split(entry.meaning, maxsplit=1)[0])
         for form in entry.forms:
             usual = standard.get(form.lower())
             if usual is None or own == usual or not _is_stitch(usual):
@@ -50,8 +51,8 @@ def _garbled(own: str, usual: str) -> bool:
     return words <= _STITCH_WORDS and len(words) > 1 and not words <= others and not others <= words
 
 
-_WORD = regex.compile(r"[a-z\d]+")
-_OF_STITCH = regex.compile(r"(?i)\b(?:crochet|treble|stitch)\b")
+_WORD = expression(r"[a-z\d]+")
+_OF_STITCH = expression(r"(?i)\b(?:crochet|treble|stitch)\b")
 
 
 def _plain(meaning: str) -> str:
@@ -135,7 +136,7 @@ def _times(number: int) -> str:
     return {1: "once", 2: "twice"}.get(number, f"{number} times")
 
 
-_NOTE = regex.compile(r"\([^()]*\bcounts?\b[^()]*\)")
+_NOTE = expression(r"\([^()]*\bcounts?\b[^()]*\)")
 
 
 def _words_of_rows(context: Context) -> list[tuple[int, str]]:
@@ -152,7 +153,7 @@ def _places(rows: list[tuple[int, str]], forms: list[str], before_number: bool) 
     """Where a form stands in the rows: their labels, and their words outside brackets, which hold notes and counts."""
     listed = "|".join(regex.escape(form) for form in forms)
     ahead = r"(?=\s*\d)" if before_number else ""
-    pattern = regex.compile(rf"(?i)(?<![\p{{L}}-])(?:{listed})(?![\p{{L}}-]){ahead}")
+    pattern = expression(rf"(?i)(?<![\p{{L}}-])(?:{listed})(?![\p{{L}}-]){ahead}")
     return [
         Span(start + match.start(), start + match.end()) for start, words in rows for match in pattern.finditer(words)
     ]

@@ -5,22 +5,21 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-import regex
-
 from lint.checks.assembly import SEVERAL_NAMES, begins, talk
 from lint.checks.context import Context
+from lint.expression import expression
 from lint.finding import Finding, Related, Weight
 from lint.pattern import Part
 from lint.reading.assembly import NUMBERS, Mention, as_number, laid_out, mentions, sentences, sews, singular
 from lint.source import Span
 
-_FRACTION = regex.compile(r"(?i)\b(?:half|halves|quarter|corner|filler|joining)\b")
+_FRACTION = expression(r"(?i)\b(?:half|halves|quarter|corner|filler|joining)\b")
 _NUMBER = "|".join((r"\d{1,3}", *NUMBERS))
-_MADE_MORE = regex.compile(
+_MADE_MORE = expression(
     r"(?i)\b(?:make|work|crochet|knit|repeat|do|complete)\b[^.\n]{0,60}\b(?:another|second|2nd|other|both|alike|same|again|more|twice|each|pair|opposite|mirror\w*|like|as)\b|\bas (?:for )?(?:the )?first\b|\balike\b|\bmake\s+(?:\d|two|three|four|six)"
 )
-_MAKE_LINE = regex.compile(rf"(?im)^[ \t(*•-]*+make\s+(?P<n>{_NUMBER})(?:\s+(?:alike|pieces|of these|in all))?[\s).!]*$")
-_PAIR = regex.compile(
+_MAKE_LINE = expression(rf"(?im)^[ \t(*•-]*+make\s+(?P<n>{_NUMBER})(?:\s+(?:alike|pieces|of these|in all))?[\s).!]*$")
+_PAIR = expression(
     rf"(?i)\bmake (?:{_NUMBER}|both|a pair|several)\b|\bpair\b(?!\s+(?:of\s+)?(?:\d|safety|\w*\s?eyes|scissors|stitch|needles))|\balike\b|\btwice\b"
 )
 
@@ -45,8 +44,8 @@ def _pieces(context: Context) -> tuple[list[_Piece], frozenset[str]]:
     found: list[_Piece] = []
     mixed: set[str] = set()
     for index, part in enumerate(parts):
-        name = regex.sub(r"\([^)]*\)|\d+\s*$", "", part.name).strip(" .:-–—")
-        words = tuple(regex.findall(r"[a-z]+", name.lower()))
+        name = expression(r"\([^)]*\)|\d+\s*$").sub("", part.name).strip(" .:-–—")
+        words = tuple(expression(r"[a-z]+").findall(name.lower()))
         if not words or part.name == context.pattern.title:
             continue
         if SEVERAL_NAMES.search(name):
@@ -69,13 +68,13 @@ def _pieces(context: Context) -> tuple[list[_Piece], frozenset[str]]:
             made = as_number(line["n"])
         elif (
             _made_elsewhere(text, singular(words[-1]), part.make)
-            or len(regex.findall(r"\d+", regex.sub(r"^\D*\d+\s*(?=\()", "", heading))) > 1
+            or len(expression(r"\d+").findall(expression(r"^\D*\d+\s*(?=\()").sub("", heading))) > 1
         ):
             made = None  # "make 12 for the small one, 20 for the large one"
-        elif _MADE_MORE.search(own) or regex.search(r"(?i)\beach\b|\bper\b|[(,]\s*\d+\s*,", heading):
+        elif _MADE_MORE.search(own) or expression(r"(?i)\beach\b|\bper\b|[(,]\s*\d+\s*,").search(heading):
             made = None
         elif part.make == 1 and (
-            words[-1] != singular(words[-1]) or regex.search(r"(?i)\bmake\b|\bx\s?\d|\d", heading)
+            words[-1] != singular(words[-1]) or expression(r"(?i)\bmake\b|\bx\s?\d|\d").search(heading)
         ):
             made = None  # "EARS", or a number that was not read
         found.append(_Piece(part, (*words[:-1], singular(words[-1])), made))
@@ -84,7 +83,7 @@ def _pieces(context: Context) -> tuple[list[_Piece], frozenset[str]]:
 
 def _made_elsewhere(text: str, noun: str, make: int) -> bool:
     """Whether a sentence anywhere says another number: "Make 20 squares"."""
-    pattern = regex.compile(
+    pattern = expression(
         rf"(?i)\b(?:make|work|crochet|need|total of)\s+(?:a total of\s+|another\s+)?(?P<n>{_NUMBER})\s+(?:\w+\s+){{0,3}}?(?P<noun>[a-z]+)\b"
     )
     return any(
@@ -174,7 +173,7 @@ def _disagree(context: Context, mention: Mention, meant: list[_Piece], made: int
 
 def _told_again(context: Context, noun: str, meant: list[_Piece]) -> bool:
     """Whether words anywhere speak of a second one being made: "the second leg", "each leg" in a row."""
-    pattern = regex.compile(
+    pattern = expression(
         rf"(?i)\b(?:second|2nd|another|other|each|third|first|next|remaining)\s+(?:[a-z]+\s+)?{noun}\b"
     )
     headings = [piece.part.span for piece in meant]
@@ -190,7 +189,7 @@ def _plural_elsewhere(context: Context, noun: str, part: Part) -> bool:
     heading_end = context.source.text.find("\n", part.span.start)
     return any(
         not part.span.start <= match.start() < max(heading_end, part.span.end)
-        for match in regex.finditer(r"(?i)[a-z]+", context.source.text)
+        for match in expression(r"(?i)[a-z]+").finditer(context.source.text)
         if singular(match.group(0)) == noun and match.group(0).lower() != noun
     )
 

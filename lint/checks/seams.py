@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-import regex
-
 from lint.checks.assembly import SEVERAL_NAMES, begins, talk
 from lint.checks.context import Context
+from lint.expression import expression
 from lint.finding import Finding, Related, Weight
 from lint.ledger import LedgerRow, Outcome
 from lint.pattern import Part
@@ -15,7 +14,7 @@ from lint.reading.assembly import sews, singular
 from lint.reading.seams import Seamed, seamed, seamed_to
 from lint.tree import FastenOff, JoinYarn
 
-_OTHER_EDGE = regex.compile(
+_OTHER_EDGE = expression(
     r"(?i)\d|\b(?:foundation|beginning|starting|cast|first|bottom|lower|side|sides|base|armhole|opening|neck|unworked|skipped|missed|center|centre|underarm|row|rnd|round)\b"
 )
 
@@ -103,15 +102,15 @@ def _seam(
 
 def _seamed_parts(context: Context, one: Seamed) -> list[Part]:
     """The parts whose last row a seam can mean; none where another edge may be meant."""
-    segments = regex.split(r"\s+of\s+(?:the\s+)?", one.of)
+    segments = expression(r"\s+of\s+(?:the\s+)?").split(one.of)
     if one.last_row and len(segments) > 1:
         segments = segments[1:]
-    words = {singular(word) for word in regex.findall(r"[a-z]+", segments[0].lower())}
+    words = {singular(word) for word in expression(r"[a-z]+").findall(segments[0].lower())}
     if not segments[0] or _OTHER_EDGE.search(segments[0]):
         return []
     found = []
     for index, part in enumerate(context.pattern.parts):
-        name = regex.findall(r"[a-z]+", regex.sub(r"\([^)]*\)", "", part.name).lower())
+        name = expression(r"[a-z]+").findall(expression(r"\([^)]*\)").sub("", part.name).lower())
         if not name or singular(name[-1]) not in words or SEVERAL_NAMES.search(part.name):
             continue
         others = context.pattern.parts[index + 1 :]

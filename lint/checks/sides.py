@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-import regex
-
 from lint.checks.context import Context
+from lint.expression import expression
 from lint.finding import Finding, Related, Weight
 from lint.ledger import LedgerRow, Outcome
 from lint.pattern import Part, Row
@@ -323,7 +322,7 @@ def _turns_of(row: Row) -> _Turns:
 def _in_rounds(row: Row) -> bool:
     label = row.label
     return label is not None and (
-        label.kind == "round" or regex.search(r"(?i)\br(?:ou)?n?ds?\b", label.words) is not None
+        label.kind == "round" or expression(r"(?i)\br(?:ou)?n?ds?\b").search(label.words) is not None
     )
 
 

@@ -6,16 +6,15 @@ from collections import Counter
 from collections.abc import Iterator
 from itertools import pairwise
 
-import regex
-
 from lint.checks.context import Context
+from lint.expression import expression
 from lint.finding import Finding
 from lint.pattern import Row
 from lint.reading.listings import Listing, listings
 from lint.source import Span
 from lint.tree import Remark
 
-_TWO = regex.compile(r"\b\d+\s?[(\[]\s*\d+\s*[)\]]$")
+_TWO = expression(r"\b\d+\s?[(\[]\s*\d+\s*[)\]]$")
 _ENOUGH = 3  # right lists of a shape before a wrong one of it is called wrong
 
 
@@ -93,7 +92,7 @@ def _by_the_row(context: Context, span: Span) -> str:
 
 def _by_the_steps(words: str, sizes: int) -> str:
     """Between which figures one is left out: where one step is twice all the others."""
-    figures = [int(figure) for figure in regex.findall(r"\d+", words)]
+    figures = [int(figure) for figure in expression(r"\d+").findall(words)]
     steps = [b - a for a, b in pairwise(figures)]
     wide = [at for at, step in enumerate(steps) if step == 2 * min(steps)]
     if len(figures) != sizes - 1 or len(steps) < _ENOUGH or len(wide) != 1 or len(set(steps)) != 2 or min(steps) <= 0:

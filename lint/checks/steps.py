@@ -5,12 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
-import regex
-
 from lint.checks.context import Context
 from lint.checks.lines import FIRST, Stray, ascending, fall, stray, stray_count
 from lint.checks.measures import mismatches
 from lint.checks.seams import check_seams
+from lint.expression import expression
 from lint.finding import Finding, Related
 from lint.ledger import LedgerRow, Outcome
 from lint.pattern import Part
@@ -21,10 +20,10 @@ from lint.source import Span
 from lint.tree import RowCall
 
 _STITCHES = r"(?:sts?|stitches|sc|hdc|htr|dc|tr|dtr|chs?|chains?)(?![\w-])"
-_GROWS = regex.compile(
+_GROWS = expression(
     r"(?i)\b(?:bust|chest|hips?|waist|head|circumference|length|long|upper arm|sleeves?|width|wide|foot|hand|wrist|shoulders?|back|front|yoke|bicep|around)\b"
 )
-_MAY_FALL = regex.compile(r"(?i)\b(?:depth|drop|neck\w*|opening|gap|ease|strap|rise|slit)\b")
+_MAY_FALL = expression(r"(?i)\b(?:depth|drop|neck\w*|opening|gap|ease|strap|rise|slit)\b")
 
 
 def check_steps(context: Context) -> Iterator[Finding]:
@@ -159,8 +158,8 @@ def _of_part(context: Context, part: Part, index: int, values: Sequence[int], at
     return context.finding_at("size-step-broken", span, sizes=(sizes[at],), found=values[at], size=sizes[at], what=what)
 
 
-_WHOLE = regex.compile(r"\d+")
-_FIRST_OF_RANGE = regex.compile(r"\d+\s?[-–]\s?(?=\d)")
+_WHOLE = expression(r"\d+")
+_FIRST_OF_RANGE = expression(r"\d+\s?[-–]\s?(?=\d)")
 
 
 def _lists(text: str, span: Span, sizes: int) -> Iterator[tuple[Figure, ...]]:

@@ -13,6 +13,7 @@ from lint.checks.context import Context
 from lint.checks.leftovers import lost
 from lint.checks.names import misnamed
 from lint.checks.sizelists import wrong_lists
+from lint.expression import Expression, expression
 from lint.finding import Finding, Related
 from lint.ledger import LedgerRow
 from lint.lexicon import Lexeme, own_forms
@@ -155,7 +156,7 @@ def check_terms(context: Context) -> Iterator[Finding]:
         )
 
 
-_SIGNS = regex.compile(r"[\s:.)–—-]*")
+_SIGNS = expression(r"[\s:.)–—-]*")
 
 
 def _row_lexemes(context: Context) -> Iterator[tuple[str, str, Lexeme]]:
@@ -235,7 +236,7 @@ def check_undefined(context: Context) -> Iterator[Finding]:
             places.setdefault(_stem(word), []).append((lexeme, part, row))
     for piece in context.pattern.parts:
         for row in piece.rows:
-            side = regex.search(r"\b(RS|WS)\b", row.label.words) if row.label is not None else None
+            side = expression(r"\b(RS|WS)\b").search(row.label.words) if row.label is not None else None
             if side and not _known(side[1].lower(), defined):
                 at = row.label.span.start + context.source.slice(row.label.span).find(side[1])
                 word = Lexeme("side", side[1], at, at + 2, False)
@@ -328,7 +329,11 @@ def check_unused(context: Context) -> Iterator[Finding]:
     text = context.source.text
     entries = context.pattern.abbreviations
     for entry in entries:
-        forms = [form for form in entry.forms if regex.search(r"\p{L}", form) and not regex.search(r"[()\[\]*]", form)]
+        forms = [
+            form
+            for form in entry.forms
+            if expression(r"\p{L}").search(form) and not expression(r"[()\[\]*]").search(form)
+        ]
         if not forms or any(len(form.split()) > 3 for form in forms[:1]) or entry.meaning.strip() == "":
             continue
         if not _used(text, forms, entry.span):
@@ -339,29 +344,29 @@ def check_unused(context: Context) -> Iterator[Finding]:
 
 
 @lru_cache(maxsize=1_000)  # the abbreviations of one pattern are those of the next
-def _alone(word: str) -> regex.Pattern:
+def _alone(word: str) -> Expression:
     """Finds a word where it stands alone; "fp" and "bp" also before the stitch that they are said of."""
     ends = "" if word.lower() in _POSTS else r"(?![\p{L}])"
-    return regex.compile(rf"(?i)(?<![\p{{L}}]){regex.escape(word)}{ends}")
+    return expression(rf"(?i)(?<![\p{{L}}]){regex.escape(word)}{ends}")
 
 
 def _used(text: str, forms: list[str], own: Span) -> bool:
     for form in forms:
-        spaced = regex.sub(r"^(fp|bp)(?=\w)", r"\1 ", form)  # "BP sc" for BPsc
+        spaced = expression(r"^(fp|bp)(?=\w)").sub(r"\1 ", form)  # "BP sc" for BPsc
         for variant in {form, form + "s", form.replace(" ", ""), spaced}:
             if any(not own.start <= match.start() < own.end for match in _alone(variant).finditer(text)):
                 return True
-    if len(forms[0]) >= 2 and regex.search(r"tog$", forms[0]):
+    if len(forms[0]) >= 2 and expression(r"tog$").search(forms[0]):
         return False
     return False
 
 
 @lru_cache(maxsize=256)
-def _any_of(phrases: tuple[str, ...]) -> regex.Pattern:
+def _any_of(phrases: tuple[str, ...]) -> Expression:
     listed = "|".join(
         r"\s+".join(regex.escape(word) for word in phrase.split()) for phrase in sorted(phrases, key=len, reverse=True)
     )
-    return regex.compile(rf"(?i)(?<!\w)(?:{listed})(?!\w)")
+    return expression(rf"(?i)(?<!\w)(?:{listed})(?!\w)")
 
 
 def check_word_rules(context: Context) -> Iterator[Finding]:

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 import regex
 
 from lint.checks.context import Context
+from lint.expression import expression
 from lint.finding import Finding, Related
 from lint.reading.gauge import Gauge
 from lint.reading.materials import yarn_reader
@@ -15,10 +16,10 @@ from lint.reading.measures import CM_IN_AN_INCH
 from lint.source import Span
 
 _SHORT = ("sc", "hdc", "dc")  # stitches that are about as wide as a single crochet
-_STRANDS = regex.compile(
+_STRANDS = expression(
     r"(?i)\b(?:double|two|2|three|3|both|several|multiple)\s+strands?\b|\bheld\s+(?:double|together|triple)\b|\bdoubled\b|\bstrands\b"
 )
-_TIGHT = regex.compile(r"(?i)\b(?:amigurumi|stuff\w*|fibre?fill|toy)\b")
+_TIGHT = expression(r"(?i)\b(?:amigurumi|stuff\w*|fibre?fill|toy)\b")
 
 
 def check_yarn_gauge(context: Context) -> Iterator[Finding]:
@@ -53,7 +54,7 @@ def check_yarn_gauge(context: Context) -> Iterator[Finding]:
 
 def _place(text: str, word: str, zones: list[Span]) -> Span:
     """Where the yarn's weight stands in the materials."""
-    form = regex.compile(regex.escape(word, literal_spaces=True).replace(" ", r"[ -]?"), regex.I)
+    form = expression(regex.escape(word, literal_spaces=True).replace(" ", r"[ -]?"), regex.I)
     found = next((match for zone in zones if (match := form.search(text, zone.start, zone.end))), None)
     return Span(*found.span()) if found is not None else zones[0]
 

@@ -6,9 +6,8 @@ characters, a book of thirty pages 100,000, and a pattern in one paragraph 10,00
 
 from __future__ import annotations
 
-import regex
-
 from lint.documents.unreadable import Unreadable
+from lint.expression import expression
 from lint.source import SourceText
 
 MOST_CHARACTERS = 100_000
@@ -17,9 +16,9 @@ LONGEST_LINE = 20_000
 MOST_ROWS = 2_500
 LONGEST_WORD = 2_000
 LONGEST_NUMBER = 60
-_ROW = regex.compile(r"(?i)\b(?:rows?|rounds?|rnds?|rds?|r)[ \t]?\d")
-_WORD = regex.compile(rf"\S{{{LONGEST_WORD + 1},}}+")
-_NUMBER = regex.compile(rf"\d{{{LONGEST_NUMBER + 1},}}+")
+_ROW = expression(r"(?i)\b(?:rows?|rounds?|rnds?|rds?|r)[ \t]?\d")
+_WORD = expression(rf"\S{{{LONGEST_WORD + 1},}}+")
+_NUMBER = expression(rf"\d{{{LONGEST_NUMBER + 1},}}+")
 
 
 def within_bounds(source: SourceText) -> SourceText:

@@ -8,17 +8,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 
-import regex
-
 from lint.documents.lines import CELL, Words, plain
 from lint.documents.rowtables import RowTable
+from lint.expression import expression
 
 _GUTTER = 8.0  # points between two columns, at least
 _NARROW = 0.22  # of the page's text: what is narrower is a table's column
-_LABEL = regex.compile(
-    r"(?i)\W*(?:(?:rows?|rnds?|rounds?|r)\s*\.?\s*\d|\d{1,3}\s*[.):]?\s*$|\d{1,3}(?:st|nd|rd|th)\s+r)"
-)
-_BULLET = regex.compile(r"[•·▪◦●○*–—-]|\d{1,3}[.)]|\(?\w[.)]")
+_LABEL = expression(r"(?i)\W*(?:(?:rows?|rnds?|rounds?|r)\s*\.?\s*\d|\d{1,3}\s*[.):]?\s*$|\d{1,3}(?:st|nd|rd|th)\s+r)")
+_BULLET = expression(r"[•·▪◦●○*–—-]|\d{1,3}[.)]|\(?\w[.)]")
 
 
 @dataclass(frozen=True, slots=True)

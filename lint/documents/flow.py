@@ -7,33 +7,32 @@ from collections.abc import Iterable
 from itertools import pairwise
 from statistics import median
 
-import regex
-
 from lint.documents.columns import Line
 from lint.documents.lines import Lines, Words, opened, plain
+from lint.expression import expression
 from lint.source import SourceText
 
 # never a running head, and never the end of a wrapped line above: the label of a row
-_LABEL = regex.compile(
+_LABEL = expression(
     r"(?i)\W*(?:(?:rows?|rnds?|rounds?|r)\b?\.?\s*\d+[^:.]{0,20}|\d+(?:st|nd|rd|th)\s+(?:row|rnd|round)\b[^:.]{0,12})[:.–—-]"
 )
-_ANY_LABEL = regex.compile(r"(?i)\W*(?:rows?|rnds?|rounds?|r)\b?\.?\s*\d")
-_PAGE_NUMBER = regex.compile(
+_ANY_LABEL = expression(r"(?i)\W*(?:rows?|rnds?|rounds?|r)\b?\.?\s*\d")
+_PAGE_NUMBER = expression(
     r"(?i)\W*(?:(?:page|pg\.?|p\.?)\s*(\d{1,3})(?:\s*(?:of|/)\s*\d{1,3})?|(\d{1,3})\s*(?:of|/)\s*\d{1,3}|(\d{1,3}))\W*"
 )
-_ITEM = regex.compile(r"[•·▪◦●○]|\d{1,3}[.)]\s")
+_ITEM = expression(r"[•·▪◦●○]|\d{1,3}[.)]\s")
 # an abbreviation with what it means, among others of a line each
-_ENTRY = regex.compile(r"[A-Za-z][A-Za-z()-]{0,9}(?P<sign> [-–—=] |: )")
+_ENTRY = expression(r"[A-Za-z][A-Za-z()-]{0,9}(?P<sign> [-–—=] |: )")
 # words that no line of its own ends with
-_HANGING = regex.compile(
+_HANGING = expression(
     r"(?i)\b(?:of|to|in|into|the|and|a|an|at|from|for|with|as|on|or|by|next|each|last|rep|repeat|thru|through)$"
 )
 # a hyphen after or before these belongs to the word: ch-2, sl-st, dc-cluster, V-stitch, half-double, multi-coloured
-_HYPHENED = regex.compile(
+_HYPHENED = expression(
     r"(?i)(?:ch|chs|sl|sc|hdc|dc|tr|htr|dtr|st|sts|sp|inc|dec|rep|beg|front|back|half|double|treble|single|post|self|multi|non|"
     r"pre|re|mid|semi|two|three|four|five|six|seven|eight|nine|ten|one|left|right|well|off|in|side|colou?r|stitch|cross|cm|mm|x|\w)"
 )
-_HYPHENED_AFTER = regex.compile(
+_HYPHENED_AFTER = expression(
     r"(?i)(?:ch|chs|sl|sc|hdc|dc|tr|htr|dtr|st|sts|sp|sps|stitch|stitches|space|spaces|loop|loops|ring|picot|cluster|shell|post|"
     r"colou?red|sided|piece|wide|long|inch|weight|ply|\w)\b"
 )
@@ -44,7 +43,7 @@ def flowed(pages: list[list[Line]], path: str, notes: Iterable[str]) -> SourceTe
     """The text of all pages, each word with its page."""
     heads = _running(pages)
     lines = [line for page in pages for line in page if id(line) not in heads]
-    known = {word.lower() for line in lines for word in regex.findall(r"\w+(?:-\w+)*", plain(line.words))}
+    known = {word.lower() for line in lines for word in expression(r"\w+(?:-\w+)*").findall(plain(line.words))}
     wrapped = _wrapped(lines)
     space = _Space(lines, wrapped)
     text = Lines(_page_name)
@@ -98,7 +97,7 @@ def _running(pages: list[list[Line]]) -> set[int]:
 def _likeness(line: Line) -> tuple[str, int]:
     """What two running heads have in common: their words but for the page's number, and their height on the page."""
     words = " ".join(plain(line.words).split())
-    return regex.sub(r"^\d{1,3}\b|\b\d{1,3}$", "#", words), round(line.base / 4)
+    return expression(r"^\d{1,3}\b|\b\d{1,3}$").sub("#", words), round(line.base / 4)
 
 
 def _page_number(line: Line) -> tuple[int | None, bool]:
@@ -202,9 +201,9 @@ def _follows(above: Line, below: Line, usual: float) -> bool:
 def _joined(above: list[Words], below: list[Words], known: set[str]) -> list[Words]:
     """A line with the one that goes on with it; the hyphen of a divided word goes, that of ch-2 stays."""
     head, tail = plain(above), plain(below)
-    before = regex.search(r"([\w-]*\w)-$", head)
-    after = regex.match(r"\w+", tail)
-    if regex.search(r"\w\)?[—–]$", head):
+    before = expression(r"([\w-]*\w)-$").search(head)
+    after = expression(r"\w+").match(tail)
+    if expression(r"\w\)?[—–]$").search(head):
         return [*above, *below]  # a dash that stands without space
     if before is None or after is None:
         return [*above, Words(" "), *below]

@@ -9,14 +9,13 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
-import regex
-
 from lint.documents.blocks import Block, Paragraph, Table, laid_out, spaced
 from lint.documents.lines import Words, in_lines, plain
 from lint.documents.numerals import FORMATS, as_number
 from lint.documents.package import Package
 from lint.documents.unreadable import Unreadable
 from lint.documents.xmltree import Element, Text, as_utf8, parse
+from lint.expression import expression
 from lint.source import SourceText
 
 TRACKED = "Tracked changes were read as accepted: what was put in is read, what was struck out is not"
@@ -120,7 +119,7 @@ class _Body:
         for child in holder.children:
             if isinstance(child, Text):
                 before = words[-1].text[-1:] if words else ""
-                told = regex.sub(r"[ \t\r\n]+", " ", child.value)
+                told = expression(r"[ \t\r\n]+").sub(" ", child.value)
                 told = told.lstrip(" ") if before in (" ", "\n") else told  # runs of space are written as <s>
                 words.append(Words(told))
             elif child.local == "s":
@@ -227,7 +226,7 @@ class _Body:
         """The space before and after a paragraph, in points."""
         found = []
         for side in ("margin-top", "margin-bottom"):
-            match = regex.fullmatch(r"([\d.]{1,9})([a-z]{2})", self._said(paragraph, "paragraph", side) or "")
+            match = expression(r"([\d.]{1,9})([a-z]{2})").fullmatch(self._said(paragraph, "paragraph", side) or "")
             try:
                 found.append(float(match[1]) * _POINTS.get(match[2], 0.0) if match else 0.0)
             except ValueError:

@@ -11,14 +11,13 @@ from contextlib import closing
 from dataclasses import dataclass
 from typing import Any
 
-import regex
-
 from lint.documents.pdf import letters_of, opened, page_of
 from lint.documents.unreadable import Unreadable
+from lint.expression import expression
 from lint.source import Origin, Span
 
 AUTHOR = "frogproof"
-_VERSION = regex.compile(rb"/ID ?\[ ?<[0-9A-Fa-f]+> ?<([0-9A-Fa-f]{32})>")
+_VERSION = expression(rb"/ID ?\[ ?<[0-9A-Fa-f]+> ?<([0-9A-Fa-f]{32})>")
 
 
 @dataclass(frozen=True, slots=True)

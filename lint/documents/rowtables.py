@@ -9,9 +9,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-import regex
-
 from lint.documents.lines import Words, plain
+from lint.expression import expression
 
 Line = list[Words]
 
@@ -22,10 +21,10 @@ _HEADS = {
     "count": r"(?:stitch |st )?counts?|totals?(?: (?:sts|stitches|count))?|(?:no\.?|number|#) of (?:sts|stitches)",
     "either": r"sts?|stitch(?:es)?",  # the work or the count, as the cells below show
 }
-_PATTERNS = {kind: regex.compile(rf"(?i)\W*(?:{words})\W*") for kind, words in _HEADS.items()}
-_FIGURES = regex.compile(r"\W*\d[\d\s,()\[\]/:–-]*(?:sts?|stitches|sc|dc|hdc|tr|htr)?\W*")
-_BARE_LABEL = regex.compile(r"\d{1,4}(?:\s*(?:-|–|—|to|&|and|,)\s*\d{1,4})*\.?")
-_BARE_COUNT = regex.compile(r"\d[\w\s,/:–-]*")
+_PATTERNS = {kind: expression(rf"(?i)\W*(?:{words})\W*") for kind, words in _HEADS.items()}
+_FIGURES = expression(r"\W*\d[\d\s,()\[\]/:–-]*(?:sts?|stitches|sc|dc|hdc|tr|htr)?\W*")
+_BARE_LABEL = expression(r"\d{1,4}(?:\s*(?:-|–|—|to|&|and|,)\s*\d{1,4})*\.?")
+_BARE_COUNT = expression(r"\d[\w\s,/:–-]*")
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,7 +52,7 @@ class RowTable:
             columns[kind] = number
         if "label" not in columns or "work" not in columns:
             return None
-        word = "Row" if regex.match(r"(?i)\W*row", head[columns["label"]]) else "Rnd"
+        word = "Row" if expression(r"(?i)\W*row").match(head[columns["label"]]) else "Rnd"
         return cls(word, columns["label"], columns["work"], columns.get("colour"), columns.get("count"))
 
     def line(self, cells: Sequence[Line]) -> Line | None:

@@ -14,9 +14,10 @@ import regex
 from lint.documents.blocks import Block, Paragraph, Table, laid_out
 from lint.documents.lines import Words
 from lint.documents.unreadable import Unreadable
+from lint.expression import expression
 from lint.source import SourceText
 
-_TOKEN = regex.compile(
+_TOKEN = expression(
     r"\\(?P<word>[a-zA-Z]{1,32}+)(?P<number>-?\d{1,10})?+ ?|\\'(?P<hex>[0-9a-fA-F]{2})|\\(?P<sign>[^a-zA-Z])|(?P<brace>[{}])"
     r"|[\r\n]++|(?P<text>[^\\{}\r\n]++)",
     regex.DOTALL,
@@ -45,7 +46,7 @@ def read(raw: bytes, path: str) -> SourceText:
     except (ValueError, LookupError, TypeError, IndexError) as error:
         raise Unreadable("is damaged: its RTF cannot be followed") from error
     text = text.encode("utf-16", "surrogatepass").decode("utf-16", "replace")  # signs that are written in two halves
-    text = regex.sub(rf"(?<=\d){RAISED}(?=\d)", " ", text).replace(RAISED, "").replace("\xad", "")
+    text = expression(rf"(?<=\d){RAISED}(?=\d)").sub(" ", text).replace(RAISED, "").replace("\xad", "")
     return laid_out(list(_blocks(text)), path, "rtf", sorted(settled.notes))
 
 
@@ -143,7 +144,7 @@ class _Settled:
         written = (
             match[0]
             if match["text"] is None
-            else regex.sub(r"[\x80-\xff]", lambda high: f"\\'{ord(high[0]):02x}", words)
+            else expression(r"[\x80-\xff]").sub(lambda high: f"\\'{ord(high[0]):02x}", words)
         )
         self._parts.append(written)
 
@@ -218,7 +219,7 @@ def _blocks(text: str) -> Iterator[Block]:
     """The lines of a text with private signs as paragraphs and tables."""
     rows: list[tuple[tuple[Block, ...], ...]] = []
     cells: list[tuple[Block, ...]] = []
-    for line in regex.splititer(rf"(?<=[\n{CELL}{ROW}])", text):
+    for line in expression(rf"(?<=[\n{CELL}{ROW}])").splititer(text):
         end, words = line[-1:], line.rstrip("\n" + CELL + ROW)
         if end == CELL:
             cells.append(tuple(_paragraph(one) for one in words.split(LINE)))

@@ -15,6 +15,7 @@ from lint.documents.lines import Words, plain
 from lint.documents.numerals import as_number, letters, roman
 from lint.documents.plaintext import decoded
 from lint.documents.unreadable import Unreadable
+from lint.expression import expression
 from lint.source import SourceText
 
 _LEFT_OUT = {
@@ -29,16 +30,18 @@ _BLOCKS = {
 _HEADINGS = {"h1", "h2", "h3", "h4", "h5", "h6"}
 _APART = {"p", "blockquote", "ul", "ol", "dl", "pre", "figure", "hr", "section", "article"}  # printed with space around
 _NUMBERS = {"1": str, "a": letters, "i": roman, "A": lambda n: letters(n).upper(), "I": lambda n: roman(n).upper()}
-_CHARSET = regex.compile(rb"(?i)<meta[^>]{0,200}?charset\s*=\s*[\"']?\s*([\w-]+)")
-_SPACE = regex.compile(r"[ \t\r\n\f]+")
-_HIDDEN = regex.compile(r"(?i)display\s*:\s*none|visibility\s*:\s*hidden")
+_CHARSET = expression(rb"(?i)<meta[^>]{0,200}?charset\s*=\s*[\"']?\s*([\w-]+)")
+_SPACE = expression(r"[ \t\r\n\f]+")
+_HIDDEN = expression(r"(?i)display\s*:\s*none|visibility\s*:\s*hidden")
 DELETED = "What the page marks as deleted was left out"
 
 
 def read(raw: bytes, path: str) -> SourceText:
     """The text of a web page; raises Unreadable."""
     parser = etree.HTMLParser(no_network=True, huge_tree=False, remove_comments=True, remove_pis=True)
-    text = regex.sub(r"^\s*<\?xml[^>]*>", "", decoded_page(raw))  # lxml takes no declaration in what is decoded already
+    text = expression(r"^\s*<\?xml[^>]*>").sub(
+        "", decoded_page(raw)
+    )  # lxml takes no declaration in what is decoded already
     try:
         root = etree.fromstring(text, parser)
     except (etree.XMLSyntaxError, ValueError) as error:

@@ -6,8 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from difflib import SequenceMatcher
 
-import regex
-
+from lint.expression import expression
 from lint.inspection import Report
 from lint.pattern import Part, Row
 from lint.source import Span
@@ -24,7 +23,7 @@ class Alignment:
 
 def plain_words(text: str) -> str:
     """Words in lower case with single blanks, for comparing what two drafts say."""
-    return " ".join(regex.sub(r"[^\p{L}\p{N}*+()\[\]-]+", " ", text.casefold()).split())
+    return " ".join(expression(r"[^\p{L}\p{N}*+()\[\]-]+").sub(" ", text.casefold()).split())
 
 
 def align(old: Report, new: Report) -> Alignment:

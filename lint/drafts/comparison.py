@@ -6,10 +6,9 @@ from collections import defaultdict
 from collections.abc import Callable, Hashable, Iterator
 from dataclasses import dataclass
 
-import regex
-
 from lint.drafts.alignment import Alignment, align, plain_words
 from lint.drafts.moved import moved
+from lint.expression import expression
 from lint.finding import Finding
 from lint.inspection import Report
 from lint.ledger import Outcome
@@ -123,7 +122,7 @@ def _row_of(report: Report, finding: Finding, new_of: dict[int, int] | None) -> 
 
 
 def _without_figures(message: str) -> str:
-    return regex.sub(r"\d+", "#", message)
+    return expression(r"\d+").sub("#", message)
 
 
 def _changed(old: Report, new: Report, one: Finding, other: Finding) -> bool:

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Annotated, Literal
 
-import regex
 from pydantic import AfterValidator, BaseModel, ConfigDict, Field
 
+from lint.expression import expression
 from lint.finding import Weight
 from lint.house import samples
 
@@ -15,7 +15,7 @@ _GAPS = ("words", "row", "part")  # what a finding's sentence may name
 
 
 class _Strict(BaseModel):
-    model_config = ConfigDict(frozen=True, extra="forbid")
+    model_config = ConfigDict(frozen=True, extra="forbid", defer_build=True)
 
 
 def _shown_by(read: Callable[[str], object]) -> AfterValidator:
@@ -118,7 +118,7 @@ class AbbreviationList(_Strict):
 
 def _sentence(message: str) -> str:
     """A finding's sentence; raises ValueError for a gap that nothing would fill."""
-    gaps = regex.findall(r"\{([^{}]*)\}", message)
+    gaps = expression(r"\{([^{}]*)\}").findall(message)
     odd = next((gap for gap in gaps if gap not in _GAPS), None)
     if odd is not None or message.count("{") != len(gaps) or message.count("}") != len(gaps):
         raise ValueError(f"'{message}' has a gap that nothing fills; there are {{words}}, {{row}} and {{part}}")

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-import regex
+from lint.expression import expression
 
 _SIGN = r"(?P<sign>\s?[:.)=]|\s[-–—])?"
 
@@ -31,10 +31,10 @@ class LabelForm:
 
 def label_form(sample: str) -> LabelForm:
     """ "Row 1:", "R1:", "1st row:"."""
-    plain = regex.fullmatch(rf"(?P<word>\p{{L}}+)\.?(?P<space> ?)1{_SIGN}", sample)
+    plain = expression(rf"(?P<word>\p{{L}}+)\.?(?P<space> ?)1{_SIGN}").fullmatch(sample)
     if plain:
         return LabelForm(plain["word"], False, plain["space"], "-", plain["sign"] or "")
-    ordinal = regex.fullmatch(rf"1st (?P<word>\p{{L}}+){_SIGN}", sample)
+    ordinal = expression(rf"1st (?P<word>\p{{L}}+){_SIGN}").fullmatch(sample)
     if ordinal:
         return LabelForm(ordinal["word"], True, " ", "-", ordinal["sign"] or "")
     raise ValueError(f"'{sample}' shows no label of row 1; write it as 'Row 1:', 'Rnd 1 -', 'R1:' or '1st row:'")
@@ -43,8 +43,8 @@ def label_form(sample: str) -> LabelForm:
 def range_form(sample: str) -> LabelForm:
     """ "Rows 2-5:", "Rnds 2 to 5 -", "2nd to 5th rows:"."""
     joint = r"(?P<joint>\s?[-–—]\s?|\s(?:to|thru|through)\s)"
-    match = regex.fullmatch(rf"(?P<word>\p{{L}}+)\.?(?P<space> ?)2{joint}5{_SIGN}", sample)
-    ordinal = regex.fullmatch(rf"2nd{joint}5th (?P<word>\p{{L}}+){_SIGN}", sample)
+    match = expression(rf"(?P<word>\p{{L}}+)\.?(?P<space> ?)2{joint}5{_SIGN}").fullmatch(sample)
+    ordinal = expression(rf"2nd{joint}5th (?P<word>\p{{L}}+){_SIGN}").fullmatch(sample)
     if ordinal:
         return LabelForm(ordinal["word"], True, " ", ordinal["joint"], ordinal["sign"] or "")
     if match is None:
@@ -65,7 +65,7 @@ class CountForm:
 
 def count_form(sample: str) -> CountForm:
     """ "(12 sts)", "[12]", "— 12 sts", "; 12 sts", "= 12 sts"."""
-    match = regex.fullmatch(r"(?P<open>[(\[{]|[—–=;:]\s|-\s)12(?P<unit> sts)?(?P<close>[)\]}]?\.?)", sample)
+    match = expression(r"(?P<open>[(\[{]|[—–=;:]\s|-\s)12(?P<unit> sts)?(?P<close>[)\]}]?\.?)").fullmatch(sample)
     pairs = {"(": ")", "[": "]", "{": "}"}
     if match is None or pairs.get(match["open"], "") != match["close"].rstrip("."):
         raise ValueError(
@@ -94,7 +94,9 @@ def list_form(sample: str) -> ListForm:
     """ "60 (66, 72)", "60 [66: 72]", "60 (66-72)"."""
     if sample == "60/66/72":
         return ListForm("", "/", "")
-    match = regex.fullmatch(r"60(?P<space> ?)(?P<open>[(\[{])66(?P<between>, |: ?|; ?|-|/)72(?P<close>[)\]}])", sample)
+    match = expression(r"60(?P<space> ?)(?P<open>[(\[{])66(?P<between>, |: ?|; ?|-|/)72(?P<close>[)\]}])").fullmatch(
+        sample
+    )
     if match is None or {"(": ")", "[": "]", "{": "}"}[match["open"]] != match["close"]:
         raise ValueError(
             f"'{sample}' shows no list over sizes; write it as '60 (66, 72)', '60 [66: 72]', '60 (66-72)' or '60/66/72'"
@@ -119,7 +121,7 @@ class EntryForm:
 
 def entry_form(sample: str) -> EntryForm:
     """ "ch = chain", "ch: chain", "ch – chain", "chain (ch)"."""
-    plain = regex.fullmatch(r"ch(?P<separator>\s?[:=–—-]\s|\s?\.{3,}\s|\t| {2,})chain", sample)
+    plain = expression(r"ch(?P<separator>\s?[:=–—-]\s|\s?\.{3,}\s|\t| {2,})chain").fullmatch(sample)
     if plain:
         return EntryForm(plain["separator"])
     if sample in ("chain (ch)", "ch (chain)"):

@@ -6,9 +6,8 @@ from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-import regex
-
 from lint.amount import Amount
+from lint.expression import expression
 from lint.likely.edits import Edit, lowered, spliced
 from lint.likely.numbers import dials
 from lint.likely.numerals import numeral
@@ -24,17 +23,17 @@ _OTHER_NUMBER = 0.15  # more for a clause that is like another but for its numbe
 _LONGEST_TURNING = 4  # chains: a longer one at a row's start is rather a space whose first stitches were lost
 _TWICE = 0.25  # more for one beside its like: who means both says it once, with a greater number
 _LIKE_BESIDE = 0.15  # less for each neighbour that the clause also has elsewhere
-_CHAIN_ALONE = regex.compile(r"(?i)ch \d+|\d+ ch")
+_CHAIN_ALONE = expression(r"(?i)ch \d+|\d+ ch")
 _EVENS_OUT = (
     0.5  # less for one between two that are alike, or that the row elsewhere parts so: "A, ch 1, A, A, ch 1, A"
 )
-_COMMA_BEHIND = regex.compile(r",\s+")
-_COMMA_BEFORE = regex.compile(r",\s+$")
-_PLACES = regex.compile(r"(?:each of )?next \d+ ")
-_MARK = regex.compile(r"\W*?\*\*")
-_NOTE = regex.compile(r"\s*\([^()]*\)")
-_ENDS = regex.compile(r"\b(?:last|first)\b")
-_TO_END = regex.compile(r"(?i)(?:to (?:the )?end|across|around|along)$")
+_COMMA_BEHIND = expression(r",\s+")
+_COMMA_BEFORE = expression(r",\s+$")
+_PLACES = expression(r"(?:each of )?next \d+ ")
+_MARK = expression(r"\W*?\*\*")
+_NOTE = expression(r"\s*\([^()]*\)")
+_ENDS = expression(r"\b(?:last|first)\b")
+_TO_END = expression(r"(?i)(?:to (?:the )?end|across|around|along)$")
 _BEFORE_END = (1, 2, 3, 4)
 _MOST_TWINS = 60
 

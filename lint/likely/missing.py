@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-import regex
-
 from lint.amount import Amount
+from lint.expression import expression
 from lint.likely.clauses import Twin
 from lint.pattern import Stated
 from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
@@ -15,8 +14,8 @@ from lint.tree import Chain, Group, Join, MakeRing, Repeat, Skip, Step, TimesKin
 from lint.working.trials import Trial
 
 _CHAIN, _SKIP, _STITCH, _PLAIN = 1.3, 1.5, 1.6, 1.7
-_CHAIN_FIRST = regex.compile(r"(?i)\bch \d+(?![-\w])")
-_SKIP_WORD = regex.compile(r"(?i)\b(sk|skip|miss)\b")
+_CHAIN_FIRST = expression(r"(?i)\bch \d+(?![-\w])")
+_SKIP_WORD = expression(r"(?i)\b(sk|skip|miss)\b")
 _MOST_SKIPPED = 5
 _MOST_IN_ONE = 8  # stitches in one place: a shell
 

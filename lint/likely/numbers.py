@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 
-import regex
-
 from lint.amount import Amount
+from lint.expression import expression
 from lint.likely.edits import Edit, lowered, spliced
 from lint.likely.numerals import in_list, numeral, often, ordinal, with_value
 from lint.place import LimitKind, Place, TargetKind, Which
@@ -18,10 +17,10 @@ _BY_ONE, _BY_MORE = 1.2, 1.5  # a figure is rather one off than any other
 _FAR = 0.4  # more for one that has nothing in common with what is printed, and as much again for one far larger
 _UNSAID = 0.5  # more where no figure is printed at all: "next sc" for "next 2 sc"
 _EACH_MORE = 0.2  # more for every further place at which the same figure changes
-_RUN = regex.compile(r"(?i)(?:each of (?:the )?)?next \d+ $")
-_ONE_SAID = regex.compile(r"\b1 (?:sc|hdc|dc|htr|tr)\b")  # how a pattern says that it is one stitch
-_NOUN = regex.compile(r"(st|stitch|space|sp)(?:e?s)?\b")
-_NEXT = regex.compile(r"(?i)\bnext\s+")
+_RUN = expression(r"(?i)(?:each of (?:the )?)?next \d+ $")
+_ONE_SAID = expression(r"\b1 (?:sc|hdc|dc|htr|tr)\b")  # how a pattern says that it is one stitch
+_NOUN = expression(r"(st|stitch|space|sp)(?:e?s)?\b")
+_NEXT = expression(r"(?i)\bnext\s+")
 
 
 @dataclass(frozen=True)

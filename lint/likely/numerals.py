@@ -2,20 +2,19 @@
 
 from __future__ import annotations
 
-import regex
-
 from lint.amount import Amount
+from lint.expression import expression
 from lint.source import Span
 
 # a figure, though it stands behind the hyphen of a list; and what may stand between two figures of one
-_OF_LIST = regex.compile(r"(?<![\p{L}\d.])(?<!\p{L}-)\d+(?![\d.]|-\p{L})")
-_BETWEEN = regex.compile(r"\s?[,;:/–-]\s?|\s?,?\s?[(\[{]\s?|\s?[)\]}]\s?,?\s?[(\[{]?\s?")
-_NUMERAL = regex.compile(r"(?<![\p{L}\d.-])\d+(?![\d.]|-\p{L})")
-_LOOSE = regex.compile(r"\d+")
-_LIST_BEHIND = regex.compile(r"\s?[(\[{]\s*[\d-]|[/:;-]\d|\s*[,)\]}]\s*[\d-]")
-_LIST_BEFORE = regex.compile(r"[\d-]\s?[(\[{,:;/)\]-]\s*\Z")
+_OF_LIST = expression(r"(?<![\p{L}\d.])(?<!\p{L}-)\d+(?![\d.]|-\p{L})")
+_BETWEEN = expression(r"\s?[,;:/–-]\s?|\s?,?\s?[(\[{]\s?|\s?[)\]}]\s?,?\s?[(\[{]?\s?")
+_NUMERAL = expression(r"(?<![\p{L}\d.-])\d+(?![\d.]|-\p{L})")
+_LOOSE = expression(r"\d+")
+_LIST_BEHIND = expression(r"\s?[(\[{]\s*[\d-]|[/:;-]\d|\s*[,)\]}]\s*[\d-]")
+_LIST_BEFORE = expression(r"[\d-]\s?[(\[{,:;/)\]-]\s*\Z")
 _WORDS = {"once": 1, "twice": 2, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8}
-_NUMBER_WORD = regex.compile(r"(?i)\b(?:" + "|".join(_WORDS) + r")\b")
+_NUMBER_WORD = expression(r"(?i)\b(?:" + "|".join(_WORDS) + r")\b")
 
 
 class Reader(int):

@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-import regex
-
 from lint.amount import Amount
+from lint.expression import expression
 from lint.ledger import Cell
 from lint.likely.edits import Edit, with_item
 from lint.likely.numbers import slip_cost
@@ -16,7 +15,7 @@ from lint.pattern import Stated, StatedItem
 from lint.source import Span
 
 _NAMED = 1.6
-_FIGURE = regex.compile(r"(?P<figure>\d[\d\s,()/:-]*?)\s+(?P<name>\p{L}[\p{L} ]*)")
+_FIGURE = expression(r"(?P<figure>\d[\d\s,()/:-]*?)\s+(?P<name>\p{L}[\p{L} ]*)")
 _LESS = 0.2  # a count is rather wrong than a number in the words, which must also use up the row below
 _IN_STEP = 0.3  # taken off where the new figure is in step with those before and after
 

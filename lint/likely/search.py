@@ -7,8 +7,7 @@ from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, replace
 from itertools import permutations
 
-import regex
-
+from lint.expression import expression
 from lint.faults import unequal_sides
 from lint.likely.clauses import too_few, too_many, words_of
 from lint.likely.edits import Edit
@@ -127,7 +126,7 @@ class RowSearch:
 
     def _clauses(self, steps: tuple[Step, ...]) -> frozenset[str]:
         shown = (words_of(step, self.text) for step in walk(steps) if isinstance(step, (Work, Group, Skip)))
-        return frozenset(regex.sub(r"\d+", "n", words) for words in shown)
+        return frozenset(expression(r"\d+").sub("n", words) for words in shown)
 
     # edits of the row itself -----------------------------------------------------------------------------
 

@@ -5,15 +5,14 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 
-import regex
-
+from lint.expression import expression
 from lint.likely.edits import Edit, spliced
 from lint.pattern import Stated
 from lint.source import Span
 from lint.tree import Step, Work, walk
 
 _OTHER = 1.3
-_NAME = regex.compile(
+_NAME = expression(
     r"(?i)(?:(?:half|extended)[ -])?(?:double|single|treble|triple)(?: (?:crochet|treble))?s?\b|\p{L}[\p{L}]*"
 )
 _NO_NAMES = ("work", "make", "place", "then", "a", "an", "one", "two", "three", "in", "into", "and", "each", "next")
@@ -42,7 +41,7 @@ def names_of(rows: Iterable[tuple[Step, ...]], stated: Stated | None, text: str)
     found: dict[str, str] = {}
     for item in stated.items if stated is not None else ():
         unit, _, stitch = item.unit.partition(":")
-        word = regex.search(r"[\p{L}]+(?: crochets?)?(?=\W*$)", text[item.span.start : item.span.end])
+        word = expression(r"[\p{L}]+(?: crochets?)?(?=\W*$)").search(text[item.span.start : item.span.end])
         if unit == "kind" and word is not None:
             found[stitch] = word.group().lower()
     for row in rows:

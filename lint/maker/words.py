@@ -12,6 +12,7 @@ from functools import cached_property
 
 import regex
 
+from lint.expression import expression
 from lint.inspection import Report
 from lint.lexicon import Lexeme
 from lint.maker.swaps import Swap, Swaps
@@ -28,9 +29,9 @@ from lint.source import Span
 from lint.working.onesize import fallen, sized_amounts, works
 
 _CLOSERS = (")", "]", "}")
-_FIGURES = regex.compile(r"[(\[{]?\d.*\d(?:st|nd|rd|th)?\s*[)\]}]*", regex.S)  # of a label
-_BEHIND_CLAUSE = regex.compile(r"\s*[,;]\s*|\s+(?=\S)")
-_BEFORE_CLAUSE = regex.compile(r"\s*[,;]?\s*\Z")
+_FIGURES = expression(r"[(\[{]?\d.*\d(?:st|nd|rd|th)?\s*[)\]}]*", regex.S)  # of a label
+_BEHIND_CLAUSE = expression(r"\s*[,;]\s*|\s+(?=\S)")
+_BEFORE_CLAUSE = expression(r"\s*[,;]?\s*\Z")
 
 
 class MakersWords:
@@ -191,7 +192,7 @@ class _OneMaker:
         """The line that names the sizes: "S (M, L)" is M."""
         names = self.pattern.sizes
         between = r"[\s,;:/|()\[\]{}–—-]{1,6}(?:(?:and|&)\s+)?"
-        form = regex.compile(rf"(?<!\w){between.join(map(regex.escape, names))}(?!\w)(?:\s*[)\]}}])*")
+        form = expression(rf"(?<!\w){between.join(map(regex.escape, names))}(?!\w)(?:\s*[)\]}}])*")
         for match in form.finditer(self.text):
             start = before = match.start()
             while before and self.text[before - 1].isspace():

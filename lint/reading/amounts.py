@@ -5,14 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-import regex
-
+from lint.expression import expression
 from lint.reading.measures import Figure, read_lists
 from lint.source import Span
 
 _PACKAGE = r"(?:balls?|skeins?|hanks?|cakes?|cones?|spools?)(?![\w-])"
 _BALLS = rf"(?:(?:[x×]\s?)?(?:[a-z%&-]+\s+){{0,3}}?{_PACKAGE})"
-_THOUSANDS = regex.compile(r"(?<![\d,.])\d{1,2},\d{3}(?![\d,])")  # "1,200 yds"; "400,450,500" is a list
+_THOUSANDS = expression(r"(?<![\d,.])\d{1,2},\d{3}(?![\d,])")  # "1,200 yds"; "400,450,500" is a list
 _UNITS = {
     "balls": _BALLS,
     "g": r"g(?:rams?|ms?)?(?![\w-])",
@@ -41,7 +40,7 @@ def read_quantities(text: str, zone: Span, sizes: int) -> tuple[Quantity, ...]:
     words = _THOUSANDS.sub(lambda match: " " + match[0].replace(",", ""), text[: zone.end])  # each as long as it was
     found: list[Quantity] = []
     for unit, form in _UNITS.items():
-        if not regex.search(rf"(?i)[\d)\]½]\s?{form}", words, pos=zone.start):
+        if not expression(rf"(?i)[\d)\]½]\s?{form}").search(words, pos=zone.start):
             continue
         for span, sides in read_lists(words, form, sizes):
             if span.start < zone.start:

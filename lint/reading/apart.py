@@ -40,8 +40,10 @@ def _in_angles(stream: Stream) -> Stream:
             if _count(stream, opened + 1, index):
                 put |= {opened: "(", index: ")"}
             opened = None
-    lexemes = [replace(item, kind=put.get(index, item.kind)) for index, item in enumerate(stream.lexemes)]
-    return Stream(lexemes, stream.vocabulary) if put else stream
+    if not put:
+        return stream
+    lexemes = [replace(item, kind=put[index]) if index in put else item for index, item in enumerate(stream.lexemes)]
+    return Stream(lexemes, stream.vocabulary)
 
 
 def _enclosed(stream: Stream, end: int) -> dict[int, str | None] | None:

@@ -59,7 +59,7 @@ def asides(stream: Stream) -> set[int]:
             found.update(range(index, end))  # "4 sc through arm and body together"
         elif lexeme.lower == "only" and _only_these(stream, index):
             found.add(index)  # "sc in the first 10 sts only"
-        elif _joins_name(stream, index):
+        elif lexeme.kind == "dash" and _joins_name(stream, index):
             found.add(index)  # "5-dc-bobble" is a 5-dc bobble
         elif lexeme.kind == "half" and stream.lexemes[index - 1 : index] and stream.lexemes[index - 1].kind == "make":
             found.add(index)  # "work half a sc", which a new colour completes

@@ -8,15 +8,16 @@ from functools import lru_cache
 
 import regex
 
+from lint.expression import Expression, expression
 from lint.source import Span
 
 NUMBERS = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10, "twelve": 12}  # fmt: skip
 _NUMBER = rf"\d{{1,3}}|{'|'.join(NUMBERS)}"
-_SENTENCE = regex.compile(r"[^.!?;\n](?:[^.!?;\n]|\.(?=\d)|\n(?!\s*\n))*")
-_SEWS = regex.compile(
+_SENTENCE = expression(r"[^.!?;\n](?:[^.!?;\n]|\.(?=\d)|\n(?!\s*\n))*")
+_SEWS = expression(
     r"(?i)\b(?:sew\w*|attach\w*|stitch(?=\s+(?:the|both|an?|each|one|all|on)\b)|seam(?!s?\s+(?:allowance|is|lies))|whip[- ]?stitch|oversew|overcast|mattress[- ]stitch|join(?:ing)?(?!\w*\s+(?:with|in|to|yarn|new|[A-H]\b|MC|CC))|graft|secure|pin|glue)\b"
 )
-_LAYS = regex.compile(r"(?i)\b(?:lay|set|arrange\w*|place|layout|join|sew|put|block|assemble\w*|whip[- ]?stitch)\b")
+_LAYS = expression(r"(?i)\b(?:lay|set|arrange\w*|place|layout|join|sew|put|block|assemble\w*|whip[- ]?stitch)\b")
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,19 +77,19 @@ def as_number(words: str) -> int:
 
 # pieces ----------------------------------------------------------------------------------------------------------
 
-_REPEATED = regex.compile(
+_REPEATED = expression(
     r"(?i)\b(?:each|every|either|both|other|another|second|remaining|rest|same|repeat\w*|likewise|opposite|sides|ends|corners|twice|pairs?|halves|together|remainder)\b"
 )
 
 
-_YARN_END = regex.compile(r"(?i)\b(?:leav\w+|with|using|weav\w+|thread\w*|cut\w*|knot\w*|long|yarn|same)\s*$")
+_YARN_END = expression(r"(?i)\b(?:leav\w+|with|using|weav\w+|thread\w*|cut\w*|knot\w*|long|yarn|same)\s*$")
 
 
 @lru_cache(maxsize=256)  # every sentence of a pattern is asked for the same pieces
-def _mention(nouns: frozenset[str]) -> regex.Pattern:
+def _mention(nouns: frozenset[str]) -> Expression:
     forms = {form for noun in nouns for form in _forms(noun)}
     listed = "|".join(sorted(map(regex.escape, forms), key=lambda form: (-len(form), form)))
-    return regex.compile(
+    return expression(
         rf"(?i)\b(?P<det>both(?:\s+(?:of\s+)?the)?|all\s+(?:the\s+)?(?:{_NUMBER})|the\s+(?:{_NUMBER})|{_NUMBER}|the|an?|each|every|other|your)\s+(?P<adj>(?:(?!(?:{listed})\b)[a-z-]+\s+){{0,2}}?)(?P<noun>{listed})\b(?!\s*['’-]|\s+(?:seams?|edges?|holes?|openings?|ends?|sides?|tops?|stitch\w*|sts?|piece|row|round|rnd|area|position|marker)\b)"
     )
 
@@ -101,13 +102,14 @@ def mentions(text: str, span: Span, nouns: frozenset[str]) -> Iterator[Mention]:
         return
     pattern = _mention(nouns)
     for match in pattern.finditer(sentence):
-        if regex.search(
-            r"(?i)\b(?:of|from|between|behind|under|above|below|near|inside|on|at|in|to|over|onto|into|across|through|around|along)\s+$",
+        if expression(
+            r"(?i)\b(?:of|from|between|behind|under|above|below|near|inside|on|at|in|to|over|onto|into|across|through|around|along)\s+$"
+        ).search(
             sentence[: match.start()],
         ):
             continue  # the place it is put to, not the piece
-        if _YARN_END.search(sentence, 0, match.start()) or regex.match(
-            r"\s+(?:end|for\s+sew)", sentence[match.end() :]
+        if _YARN_END.search(sentence, 0, match.start()) or expression(r"\s+(?:end|for\s+sew)").match(
+            sentence[match.end() :]
         ):
             continue  # a tail of yarn
         det = match["det"].lower().split()
@@ -137,13 +139,13 @@ def _forms(noun: str) -> tuple[str, ...]:
 
 
 _WIDE = r"(?:squares?|motifs?|blocks?|hexagons?|pieces?|grann(?:y|ies))?"
-_LAYOUT = regex.compile(
+_LAYOUT = expression(
     rf"(?i)\b(?P<wide>{_NUMBER})\s+{_WIDE}\s*(?:across|wide)\s*(?:and|by|x|×|,)?\s*(?P<rows>{_NUMBER})\s+{_WIDE}\s*(?:down|long|deep|high|tall)\b"
     rf"|\b(?P<rows>{_NUMBER})\s+{_WIDE}\s*(?:down|long|deep|high|tall)\s*(?:and|by|x|×|,)?\s*(?P<wide>{_NUMBER})\s+{_WIDE}\s*(?:across|wide)\b"
     rf"|\b(?P<rows>{_NUMBER})\s+(?:rows|strips|columns)\s+(?:of|with)\s+(?P<wide>{_NUMBER})(?:\s+(?:squares|motifs|blocks|hexagons|pieces))?\s*(?:each|(?=[.,;]|$))"
     rf"|\b(?P<rows>{_NUMBER})\s+(?:rows|strips|columns)\s+(?:of|with)\s+(?P<wide>{_NUMBER})\s+(?:squares|motifs|blocks|hexagons|pieces)\b"
 )
-_ROWS_OF = regex.compile(
+_ROWS_OF = expression(
     rf"(?i)\brows\s+of\s+(?P<list>(?:{_NUMBER})(?:\s*,\s*(?:{_NUMBER}))+\s*,?\s*(?:and|&)\s*(?:{_NUMBER}))\b"
 )
 
@@ -151,14 +153,14 @@ _ROWS_OF = regex.compile(
 def laid_out(text: str, span: Span, nouns: frozenset[str]) -> LaidOut | None:
     """The layout that a sentence gives, if it lays out pieces that it names or calls motifs, squares…"""
     sentence = text[span.start : span.end]
-    words = {singular(word) for word in regex.findall(r"[a-z]+", sentence.lower())}
+    words = {singular(word) for word in expression(r"[a-z]+").findall(sentence.lower())}
     noun = next((noun for noun in nouns if noun in words), None)
     generic = words & {"square", "motif", "block", "hexagon", "piece"}
     if not _LAYS.search(sentence) or not (noun or generic):
         return None
     found = [(match, (as_number(match["wide"]),) * as_number(match["rows"])) for match in _LAYOUT.finditer(sentence)]
     for match in _ROWS_OF.finditer(sentence):
-        items = regex.findall(rf"(?i){_NUMBER}", match["list"])
+        items = expression(rf"(?i){_NUMBER}").findall(match["list"])
         found.append((match, tuple(as_number(item) for item in items)))
     if len(found) != 1:
         return None

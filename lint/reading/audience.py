@@ -7,6 +7,7 @@ from functools import lru_cache
 
 import regex
 
+from lint.expression import expression
 from lint.reading.sizenames import is_size_name
 
 Sizes = tuple[int, ...]
@@ -26,22 +27,22 @@ _CANON = (
     (r"\b([4-9])xl\b", r"\1x"),
     (r"\s*\([^()]*\)", ""),
 )
-_AND = regex.compile(r"\s*(?:,\s*(?:and|&|or)\b|,|;|&|\band\b|\bor\b|\+)\s*", regex.I)
-_RANGE = regex.compile(r"\s*(?:\bto\b|\bthrough\b|\bthru\b|[-–—])\s*", regex.I)
+_AND = expression(r"\s*(?:,\s*(?:and|&|or)\b|,|;|&|\band\b|\bor\b|\+)\s*", regex.I)
+_RANGE = expression(r"\s*(?:\bto\b|\bthrough\b|\bthru\b|[-–—])\s*", regex.I)
 _NUMBER_WORDS = {"two": 2, "three": 3, "four": 4, "five": 5, "2": 2, "3": 3, "4": 4, "5": 5}
 _ORDINALS = {"first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7, "eighth": 8, "last": 0}  # fmt: skip
-_LEAD = regex.compile(
+_LEAD = expression(
     r"(?i)[\W_]*(?:(?:now|then|continue|cont|resume|proceed|work(?:ing)?|rejoin)\b\.?\s*)*(?P<for>(?:for|in|with)\b\s*)?(?:the\s+)?"
 )
-_TAIL = regex.compile(
+_TAIL = expression(
     r"(?i)(?P<only>\s*,?\s*\bonly\b)?(?:\s*,?\s*(?:again|cont(?:inue)?|work|as\s+foll(?:ows)?|from\s+here)\b\.?)*[\s*_)\]#.:]*$"
 )
-_NO_SIZES = regex.compile(r"(?i)\bsize needed|\b(?:rows?|rnds?|rounds?|sts?|hooks?|yarn)\b")
-_SIZE_WORD = regex.compile(r"(?i)\b(?:sizes?|ages?)\b")
-_AGE = regex.compile(r"(?i)\b(?:months?|mths?|mos?|years?|yrs?)\b")
-_EVERY = regex.compile(r"(?i)(?:all|both|every)(?:\s+(?:the\s+)?(?:sizes?|ages?))?")
-_OTHERS = regex.compile(r"(?i)(?:all\s+)?(?:the\s+)?(?:other|remaining)\s+(?:sizes?|ages?)")
-_EXCEPT = regex.compile(
+_NO_SIZES = expression(r"(?i)\bsize needed|\b(?:rows?|rnds?|rounds?|sts?|hooks?|yarn)\b")
+_SIZE_WORD = expression(r"(?i)\b(?:sizes?|ages?)\b")
+_AGE = expression(r"(?i)\b(?:months?|mths?|mos?|years?|yrs?)\b")
+_EVERY = expression(r"(?i)(?:all|both|every)(?:\s+(?:the\s+)?(?:sizes?|ages?))?")
+_OTHERS = expression(r"(?i)(?:all\s+)?(?:the\s+)?(?:other|remaining)\s+(?:sizes?|ages?)")
+_EXCEPT = expression(
     r"(?i)(?:(?:all|every)\s+(?:the\s+)?(?:sizes?\s+)?)?(?:except(?:ing)?|but|excluding|other\s+than)\s+(?:for\s+)?(?P<names>.+)"
 )
 
@@ -61,7 +62,7 @@ def canonical(name: str) -> str:
     """One name for a size however it is printed: "Medium" and "med" are m, "XXL" and "2XL" are 2x."""
     name = name.strip().lower()
     for form, to in _CANON:
-        name = regex.sub(form, to, name)
+        name = expression(form).sub(to, name)
     return " ".join(name.split()).strip(" .:")
 
 
@@ -112,10 +113,10 @@ class SizeWords:
         if told is not None:
             return told
         found: list[int] = []
-        spoken = regex.match(r"^([^()]+)\(([^()]+)\)$", words.strip())
+        spoken = expression(r"^([^()]+)\(([^()]+)\)$").match(words.strip())
         if spoken is not None and self._named(spoken[2]) is None and self._named(spoken[1]):
             words = spoken[1]  # "1 (0-6 months)": what the size is for
-        words = regex.sub(r"^([^()]+)\(([^()]+)\)$", r"\1, \2", words.strip())  # "M (L)"
+        words = expression(r"^([^()]+)\(([^()]+)\)$").sub(r"\1, \2", words.strip())  # "M (L)"
         for piece in _AND.split(words):
             named = self._named(piece)
             if named is None:
@@ -125,7 +126,7 @@ class SizeWords:
 
     def _named(self, piece: str) -> list[int] | None:
         """One name, two with a stroke between, or a run of sizes from one to another."""
-        piece = regex.sub(r"(?i)^sizes?\s+|\s+sizes?$", "", piece.strip())
+        piece = expression(r"(?i)^sizes?\s+|\s+sizes?$").sub("", piece.strip())
         if canonical(piece) in self.index:
             return [self.index[canonical(piece)]]
         placed = self._placed(piece)
@@ -139,9 +140,9 @@ class SizeWords:
 
     def _told(self, words: str) -> Sizes | None:
         """ "smallest", "two largest", "largest": sizes by their place in the order."""
-        match = regex.fullmatch(
-            r"(?i)\s*(?:the\s+)?(?:(?P<n>\w+)\s+)?(?P<end>smaller|smallest|larger|largest)\s*", words
-        )
+        match = expression(
+            r"(?i)\s*(?:the\s+)?(?:(?P<n>\w+)\s+)?(?P<end>smaller|smallest|larger|largest)\s*"
+        ).fullmatch(words)
         if match is None:
             return None
         last = match["end"].lower().startswith("larg")
@@ -154,7 +155,7 @@ class SizeWords:
     def _placed(self, piece: str) -> int | None:
         """The size that "2nd", "third" or "last" names by its place."""
         piece = piece.strip().lower()
-        number = regex.fullmatch(r"(\d+)(?:st|nd|rd|th)", piece)
+        number = expression(r"(\d+)(?:st|nd|rd|th)").fullmatch(piece)
         place = int(number[1]) if number else _ORDINALS.get(piece)
         if place is None or place > self.number:
             return None
@@ -163,4 +164,4 @@ class SizeWords:
 
 def _bare(words: str) -> str:
     """The names alone, without the word "sizes"."""
-    return regex.sub(r"(?i)^(?:sizes?|ages?)\s+|\s+(?:sizes?|ages?)$", "", words.strip())
+    return expression(r"(?i)^(?:sizes?|ages?)\s+|\s+(?:sizes?|ages?)$").sub("", words.strip())

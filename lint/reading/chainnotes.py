@@ -7,6 +7,7 @@ from dataclasses import replace
 
 import regex
 
+from lint.expression import Expression, expression
 from lint.lexicon import Lexeme, Lexicon
 from lint.madeonce import made_once
 from lint.reading import notes
@@ -19,13 +20,13 @@ from lint.tree import Counting
 
 
 @made_once
-def _speaks_of_counting(words: WordFile) -> regex.Pattern:
+def _speaks_of_counting(words: WordFile) -> Expression:
     listed = "|".join(map(regex.escape, [*words.words["counts"], *words.words["counts_not"]]))
-    return regex.compile(rf"(?i)count|not a st|\b(?:is|are) always\b|\b(?:{listed})\b")
+    return expression(rf"(?i)count|not a st|\b(?:is|are) always\b|\b(?:{listed})\b")
 
 
 # "The ch 3 makes a sp; it is not counted as a st" is one sentence
-_SENTENCES = regex.compile(r"(?i)(?<=[.;])\s+(?!(?<=;\s+)(?:it|this|they|these|which)\b)|\n")
+_SENTENCES = expression(r"(?i)(?<=[.;])\s+(?!(?<=;\s+)(?:it|this|they|these|which)\b)|\n")
 
 
 def countings(
@@ -67,7 +68,7 @@ def countings(
 
 
 def _told_in_a_row(
-    text: str, offset: int, speaks: regex.Pattern, lexicon: Lexicon, vocabulary: Vocabulary
+    text: str, offset: int, speaks: Expression, lexicon: Lexicon, vocabulary: Vocabulary
 ) -> Iterator[tuple[int | None, Counting]]:
     """ "12 dc into ring (ch 3 counts as first dc throughout)": a rule for all rows that names its chain, within one."""
     for note in _BRACKETED.finditer(text):
@@ -80,14 +81,14 @@ def _told_in_a_row(
 
 
 # "The ch 2 never counts." behind the first round's work
-_NEVER = regex.compile(
+_NEVER = expression(
     r"(?:^|[.;]\s+)(?P<inner>(?:The|Each|Every|All|This)\s[^.;(),]{0,40}\b(?:never|always)\b[^.;(),]*)(?=[.;]|\s*$)"
 )
-_BRACKETED = regex.compile(r"[(\[](?P<inner>[^()\[\]]{8,120})[)\]]")
+_BRACKETED = expression(r"[(\[](?P<inner>[^()\[\]]{8,120})[)\]]")
 
 
 # "3 ch counts as a tr, 1 ch does not count", "ch 3 counts as dc and ch 2 as hdc": what is said of the next chain
-_NEXT_CHAIN = regex.compile(
+_NEXT_CHAIN = expression(
     r"(?i)(?:\s*[,;]\s*(?:(?:and|but|while)\s+)?|\s+(?:and|but|while)\s+)(?=(?:(?:a|the|any|beg|beginning|starting|turning)\s+)*"
     r"(?:ch(?:ain)?s?[ -]?\d|\d+[ -]?ch)\b[^,;.]{0,40}?\b(?:as|counts?|does|do|is|are|never)\b)"
 )
@@ -97,7 +98,7 @@ def _chain_by_chain(sentence: str) -> Iterator[tuple[int, int]]:
     """Where a sentence speaks of one chain after the other; chains whose verb comes later belong to it."""
     start = 0
     for cut in _NEXT_CHAIN.finditer(sentence):
-        if regex.search(r"(?i)\b(?:as|counts?|count)\b", sentence[start : cut.start()]):
+        if expression(r"(?i)\b(?:as|counts?|count)\b").search(sentence[start : cut.start()]):
             yield start, cut.start()
             start = cut.end()
     yield start, len(sentence)
@@ -110,7 +111,7 @@ def _as_counts(lexemes: list[Lexeme]) -> list[Lexeme]:
     return [replace(item, kind="counts") if item.lower == "as" else item for item in lexemes]
 
 
-def _first_word_on_it(sentence: str, speaks: regex.Pattern) -> str:
+def _first_word_on_it(sentence: str, speaks: Expression) -> str:
     """The half of "counts in the rim and never counts in the lid" that names the chain: the other is for another piece."""
     for cut in _DENIED.finditer(sentence):
         first = sentence[: cut.start()]
@@ -119,7 +120,7 @@ def _first_word_on_it(sentence: str, speaks: regex.Pattern) -> str:
     return sentence
 
 
-_DENIED = regex.compile(r"(?i)(?:\s*,)?\s+(?:and|but)\s+(?=(?:\w+\s){0,2}(?:not|never|no|n't)\b)")
+_DENIED = expression(r"(?i)(?:\s*,)?\s+(?:and|but)\s+(?=(?:\w+\s){0,2}(?:not|never|no|n't)\b)")
 
 
 def _pieces_named(sentence: str, layout: Layout) -> Iterator[str]:
@@ -128,5 +129,5 @@ def _pieces_named(sentence: str, layout: Layout) -> Iterator[str]:
         own = name.lower().strip(" :.-")
         before = r"\b(?:in|on|for|of|through)\s+(?:(?:the|both|all|each)\s+)?"
         named = own and own in sentence.lower()
-        if named and regex.search(rf"(?i){before}{regex.escape(own)}s?\b(?!\s+of)", sentence):
+        if named and expression(rf"(?i){before}{regex.escape(own)}s?\b(?!\s+of)").search(sentence):
             yield name

@@ -5,15 +5,14 @@ Their head must say so: with another head, of blocks or of beads, such figures a
 
 from __future__ import annotations
 
-import regex
-
 from lint.amount import Amount
+from lint.expression import expression
 from lint.reading import counts
 from lint.reading.clausebase import Reading
 from lint.reading.stream import Stream
 from lint.tree import OpenWork, ShapedWhere, Shaping
 
-_HEAD = regex.compile(
+_HEAD = expression(
     r"(?im)^[^\w\n]*+(?:row|rnd|round|r)s?\W*\|\s*(?:number of |no\. of |# of )?(?:sts?|stitches|sc)(?: count| in all)?\s*"
     r"\|\s*(?:changes?|\+\s?/\s?[-–−]|inc(?:reases?)?\s?/\s?dec(?:reases?)?|increase or decrease|difference)\W*$"
 )
@@ -36,7 +35,7 @@ _FIRST = (
     "in magic ring",
     "into magic ring",
 )
-_CHANGE = regex.compile(r"(?P<sign>[-–−+])\s?(?P<number>\d{1,3})(?:\s?(?:sts?|stitches))?")
+_CHANGE = expression(r"(?P<sign>[-–−+])\s?(?P<number>\d{1,3})(?:\s?(?:sts?|stitches))?")
 
 
 def has_change_table(text: str) -> bool:

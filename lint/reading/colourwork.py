@@ -6,8 +6,7 @@ Where figures stand with colours and no stitch is named, "3A, 4B, 3A", they are 
 
 from __future__ import annotations
 
-import regex
-
+from lint.expression import expression
 from lint.lexicon import Lexeme
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.tree import PLAIN
@@ -19,11 +18,11 @@ _LETTERS = ("A", "B", "C", "D", "E", "F", "G", "H", "MC", "CC")
 _OTHERWISE = ("stitch", "increase", "decrease", "chain", "back_loop", "front_loop", "special", "group_word", "ring")
 
 # "“5B, 3N” means 5 sc with Black, then 3 sc with Natural", "4A = 4 sc in colour A"
-_EXPLAINED = regex.compile(
+_EXPLAINED = expression(
     r"\b(?P<n>\d+) ?(?:MC|CC\d?|[A-Z])\b[^.\n]{0,24}?(?:=|\b(?:means?|is|are|stands? for|reads?|tells? you to)\b)[^.\n]{0,24}?\b(?P=n) (?:sc|dc|hdc|sts?|stitch(?:es)?|single|double)\b"
 )
 # "A figure before a letter tells how many in that colour", "the numbers before the colour letters are stitches"
-_TOLD = regex.compile(
+_TOLD = expression(
     r"(?i)\b(?:figures?|numbers?)\s(?:before|in front of|with|beside)\s(?:\p{L}+\s){0,3}(?:letters?|colou?rs?)\b[^.\n]{0,40}\b(?:how many|sts?|stitch(?:es)?|sc|dc)\b"
 )
 

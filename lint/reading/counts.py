@@ -11,6 +11,7 @@ from lint.reading.shares import shares_begin
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 
 _LEADS = (".", ";", "...", "..", "dash", "=", ":", "→", "•", "|", "●")
+_SIGNED = ("dash", "=", "→")  # what leads to a count at the end of words
 _NEXT_DEEDS = ("fasten_off", "no_fasten", "no_turn")  # what follows a count on a line of its own
 
 
@@ -96,7 +97,11 @@ def of_one_sort(stream: Stream) -> bool:
 def bare_count(stream: Stream, worked: bool) -> Stated | None:
     """A count without brackets at the cursor: "– 12 dc, 4 ch-2 sps.", "You now have 26 dc.", ": 12 dc."."""
     start = stream.at
-    if stream.kind() in OPENERS or not (_opens_as_count(stream) or worked and _stands_as_count(stream)):
+    if (
+        _turning_chain(stream, start)
+        or stream.kind() in OPENERS
+        or not (_opens_as_count(stream) or worked and _stands_as_count(stream))
+    ):
         return None
     end = start
     depth = 0
@@ -107,17 +112,19 @@ def bare_count(stream: Stream, worked: bool) -> Stated | None:
         if depth < 0 or (not depth and (kind in (".", ";", "|") or end > start and kind in _NEXT_DEEDS)):
             break
         end += 1
-    while (
-        end > start
-        and stream.lexemes[end - 1].kind in ("turn", ",", "dash")
-        and any(item.kind == "turn" for item in stream.lexemes[start:end])
-    ):
-        end -= 1
+    if any(item.kind == "turn" for item in stream.lexemes[start:end]):
+        while end > start and stream.lexemes[end - 1].kind in ("turn", ",", "dash", "and", "then"):
+            end -= 1
+        own = stream.lexemes[start : end - 2]  # "= 12 sc, 1 ch, turn": the chain is the next row's
+        if own and own[-1].kind == "," and _turning_chain(stream, end - 2):
+            end -= 3
     sentence = stream.inside(start, end)
     words = [item.lower for item in sentence.lexemes]
     in_words = _told_in_words(sentence, words)
     if in_words is not None:
-        inner = sentence.inside(in_words, len(sentence.lexemes))
+        while [item.kind for item in stream.lexemes[end : end + 2]] == [";", "number"]:
+            end = stream.sentence_end(end + 1, ".", ";")  # "You now have 60; 76; 92 dc.": of several rows
+        inner = stream.inside(start + in_words, end)
         found = read(inner, bare=True)
         shared = shares_begin(inner.lexemes) if found is None else 0
         found = read(inner.inside(0, shared), bare=True) if shared else found
@@ -165,6 +172,16 @@ def bare_count(stream: Stream, worked: bool) -> Stated | None:
     return found
 
 
+def _turning_chain(stream: Stream, at: int) -> bool:
+    """Whether the next row's chain stands at an index, as the UK trade writes it: "3 ch, turn", "(12). 1 ch"."""
+    kinds = [item.kind for item in stream.lexemes[at : at + 4]]
+    if kinds[:2] != ["number", "chain"]:
+        return False
+    if len(kinds) == 2:
+        return at > 1 and stream.lexemes[at - 2].kind in CLOSERS
+    return "turn" in (kinds[2], kinds[3] if len(kinds) > 3 and kinds[2] in (",", "and", "then") else "")
+
+
 def _between_dashes(stream: Stream, start: int, end: int) -> Stated | None:
     """A count between dashes, before the next row's chain or the turn: "– 31 sc – ch 1, turn."."""
     close = next((i for i in range(start + 1, end) if stream.lexemes[i].kind == "dash"), None)
@@ -178,10 +195,13 @@ def _between_dashes(stream: Stream, start: int, end: int) -> Stated | None:
 
 
 def _counted_behind(sentence: Stream) -> bool:
-    """Whether brackets with a count end the words, which are work then: "5 x (sc, inc) 2 sc (17)"."""
-    opened = next((i for i, item in enumerate(sentence.lexemes) if item.kind in OPENERS), None)
-    inside = [item.kind for item in sentence.lexemes[opened + 1 :]] if opened is not None else []
-    return inside[:1] == ["number"] and inside[-1:] != ["number"] and set(inside[1:-1]) <= {"stitch", "any_stitch"}
+    """Whether a count ends the words, which are work then: "5 x (sc, inc) 2 sc (17)", "… 2 sc – 17 sts"."""
+    opened = next((i for i, item in enumerate(sentence.lexemes) if item.kind in (*OPENERS, *_SIGNED)), None)
+    if not opened:
+        return False
+    signed = sentence.lexemes[opened].kind in _SIGNED
+    inside = [item.kind for item in sentence.lexemes[opened + 1 : None if signed else -1]]
+    return inside[:1] == ["number"] and set(inside[1:]) <= {"stitch", "any_stitch"}
 
 
 def _noted_work(stream: Stream, start: int) -> bool:

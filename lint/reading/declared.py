@@ -6,22 +6,23 @@ from dataclasses import dataclass
 
 import regex
 
+from lint.expression import expression
 from lint.source import Span
 
 _LETTER = r"(?P<letter>MC|CC\d?|[A-H])"
-_DECLARED = regex.compile(
+_DECLARED = expression(
     rf"(?m)(?:^[\s•*–-]*|[;,(:.]\s*|\band\s+|[Cc]olou?rs?\s+|[Yy]arn\s+){_LETTER}\s*(?:[(=:–—]|\s-\s)(?!\s*\d+(?:\.\d+)?\s*mm)"
     rf"|\([Cc]olou?r\s+{_LETTER}\)|\((?P<letter>MC|CC\d?|[A-H])\)"
 )
-_TAKEN = regex.compile(
+_TAKEN = expression(
     rf"\b(?i:with|using|join|joining|change\s+to|changing\s+to|switch\s+to|switching\s+to)\s+(?i:(?:new\s+)?colou?r\s+|yarn\s+)?{_LETTER}(?=[.,;:]|\s+(?i:in|with|at|to)\b|\s*$)",
     regex.M,
 )
-_HOOK = regex.compile(r"(?i)\bhooks?\b|mm\b|\bneedles?\b|\bsizes?\b")
-_MARKER_PLACED = regex.compile(
+_HOOK = expression(r"(?i)\bhooks?\b|mm\b|\bneedles?\b|\bsizes?\b")
+_MARKER_PLACED = expression(
     r"(?i)\b(?:pm|plm)\b|\b(?:place|put|insert|set|attach|add|use|move|with|using|hang|run)\w*\s+(?:[\w-]+\s+){0,4}(?:markers?|m)\b|\bmark(?:ing|s)?\s+(?!ed)\w|\bmarkers?\s+(?:in|at|on|to|for|through|around|into)\b"
 )
-_MARKER_USED = regex.compile(
+_MARKER_USED = expression(
     r"(?i)\b(?:remove|removing|rm)\s+(?:the\s+|all\s+|both\s+|each\s+|your\s+)*(?:st(?:itch)?\s+)?markers?\b|\b(?:in|into|to|at|around|of)\s+(?:the\s+|each\s+|next\s+|first\s+|last\s+)*marked\s+(?:st|sts|stitch|stitches|sp|space|sc|dc|hdc|tr|htr|ch)\b|\b(?:to|before|until|past|at)\s+(?:the\s+|next\s+|first\s+|last\s+|each\s+)*marker\b"
 )
 
@@ -55,14 +56,14 @@ def letters_taken(text: str, begin: int) -> tuple[Declared, ...]:
 
 def is_colour_letter(word: str | None) -> bool:
     """Whether a colour's name in a row is one of the letters."""
-    return word is not None and regex.fullmatch(r"MC|CC\d?|[A-H]", word) is not None
+    return word is not None and expression(r"MC|CC\d?|[A-H]").fullmatch(word) is not None
 
 
 def letter_used(text: str, letter: str, outside: tuple[Span, ...]) -> bool:
     """Whether a letter stands anywhere but in some stretches of the text."""
     return any(
         not any(span.start <= match.start() < span.end for span in outside)
-        for match in regex.finditer(rf"(?<![\w-]){letter}(?![\w])", text)
+        for match in expression(rf"(?<![\w-]){letter}(?![\w])").finditer(text)
     )
 
 

@@ -7,6 +7,7 @@ from functools import lru_cache
 
 import regex
 
+from lint.expression import Expression, expression
 from lint.lexicon import Lexicon
 from lint.pattern import Abbreviation
 from lint.reading.clauses import all_read, read_inside
@@ -16,26 +17,26 @@ from lint.rulebook import Rulebook
 from lint.source import Span
 from lint.tree import PLAIN, Chain, Group, Remark, Skip, Special, Step, Turn, Unread, Work, walk
 
-_PLACE_TAIL = regex.compile(
+_PLACE_TAIL = expression(
     r"\s*,?\s*(?:all\s+|worked\s+|made\s+)?(?:in|into|around)\s+(?:the\s+)?(?:(?:same|one|next|an?|indicated|stated|specified|named|given|designated)\s+)*(?:place|st|stitch|sp|space|loop|ch|dc|sc|tr)s?"
     r"(?:\s*(?:,|or)\s*(?:the\s+)?(?:sp|space|st|stitch|shell|place)s?)*\s*(?:stated|named|indicated|given|specified|shown)?\s*$",
     regex.IGNORECASE,
 )
-_COUNTS = regex.compile(r"(?i)[.;,]?\s*(?:\(counts? as[^()]*\)|counts? as[^(),;]*)$")  # a note at the end
+_COUNTS = expression(r"(?i)[.;,]?\s*(?:\(counts? as[^()]*\)|counts? as[^(),;]*)$")  # a note at the end
 
 
 # "JS = joining stitch", "ES: end st": the one stitch at either end of an overlay row (common practice, no source)
-_EDGE_STITCH = regex.compile(
+_EDGE_STITCH = expression(
     r"(?i)\s*(?:an?\s+|the\s+)?(?:join(?:ing|ed)?|end(?:ing)?|edge|border|start(?:ing)?|beginning|finishing)\s+(?:st|stitch)\b"
 )
 
 
-_IN_ITS_LIKE = regex.compile(r"(?P<one>[\w-]+) (?:in|into|over) (?:an? |next )?(?P=one)")
+_IN_ITS_LIKE = expression(r"(?P<one>[\w-]+) (?:in|into|over) (?:an? |next )?(?P=one)")
 
 
 @lru_cache(maxsize=256)
-def _alone(word: str) -> regex.Pattern:
-    return regex.compile(rf"\b{regex.escape(word)}\b")
+def _alone(word: str) -> Expression:
+    return expression(rf"\b{regex.escape(word)}\b")
 
 
 def is_talk(entry: Entry, known: frozenset[str], book: Rulebook) -> bool:
@@ -44,7 +45,9 @@ def is_talk(entry: Entry, known: frozenset[str], book: Rulebook) -> bool:
         return False
     if any(form in book.layout.talk_words for form in entry.forms):
         return True
-    recipe = regex.search(r"\d", entry.body) or any(word in entry.body.lower() for word in book.words.hand_movements)
+    recipe = expression(r"\d").search(entry.body) or any(
+        word in entry.body.lower() for word in book.words.hand_movements
+    )
     return not recipe and all(len(form.split()) > 3 for form in entry.forms)
 
 
@@ -70,17 +73,17 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
     if movements:
         if standard or lexicon.read(name)[0].kind in ("any_stitch",):
             return None  # a standard stitch explained
-        beginning = "beg" in name.lower() or regex.match(r"(?i)\s*(?:ch\s?\d|\d\s?ch)", entry.body) is not None
+        beginning = "beg" in name.lower() or expression(r"(?i)\s*(?:ch\s?\d|\d\s?ch)").match(entry.body) is not None
         return Special(
             name, entry.span, uses=_places_of_movements(lower, book), beginning=beginning and _of_beginning(name)
         )
     body = entry.body
-    inner = regex.search(r"\((?P<in>ch[^()]*|[^()]*\d\s*(?:ch|dc|sc|tr|hdc)[^()]*)\)\s*\.?$", body)
+    inner = expression(r"\((?P<in>ch[^()]*|[^()]*\d\s*(?:ch|dc|sc|tr|hdc)[^()]*)\)\s*\.?$").search(body)
     plain = _PLACE_TAIL.sub("", _COUNTS.sub("", body.strip().rstrip("."))).strip()
     start = entry.body_at + len(body) - len(body.lstrip())
-    if inner and not regex.match(r"\W*(?:\d|ch\b|dc\b|sc\b|tr\b|hdc\b|skip)", body, regex.IGNORECASE):
+    if inner and not expression(r"\W*(?:\d|ch\b|dc\b|sc\b|tr\b|hdc\b|skip)", regex.IGNORECASE).match(body):
         plain, start = inner["in"], entry.body_at + inner.start("in")
-    if not regex.search(r"\d|\b(?:ch|one|two|three|sk|skip|miss)\b", plain, regex.IGNORECASE):
+    if not expression(r"\d|\b(?:ch|one|two|three|sk|skip|miss)\b", regex.IGNORECASE).search(plain):
         return None  # a meaning, not a recipe
     options = _read_options(plain, start, lexicon)
     if options is None:
@@ -107,10 +110,10 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
 
 
 # "tch - turning chain (1 ch, does not count as a stitch)", "T: ch 2 to turn"
-_TURNS = regex.compile(
+_TURNS = expression(
     r"(?i)\W*(?:the\s+)?(?:turn(?:ing)?\b|(?:ch(?:ain)?s?\s?-?\s?\d+|\d+\s?ch(?:ain)?s?)\s(?:to|and|for)\s(?:the\s)?turn(?:ing)?\b)[^.;]*\W*"
 )
-_ITS_CHAIN = regex.compile(r"(?i)\b(?:ch(?:ain)?s?\s?-?\s?\d|\d+\s?ch(?:ain)?s?\b)[^()]*")
+_ITS_CHAIN = expression(r"(?i)\b(?:ch(?:ain)?s?\s?-?\s?\d|\d+\s?ch(?:ain)?s?\b)[^()]*")
 
 
 def _turning_chain(name: str, entry: Entry, lexicon: Lexicon) -> Special | None:
@@ -131,10 +134,10 @@ def is_turning_chain(special: Special) -> bool:
     return special.beginning and len(special.items) == 1 and isinstance(special.items[0], Chain)
 
 
-_NEXT_PLACES = regex.compile(
+_NEXT_PLACES = expression(
     r"\b(?:next|following)\s+(?:(?P<n>\d+|[a-z]+)\s+)?(?:sts?|stitch(?:es)?|places?|[a-z]{1,3}c|tr|ch|chs)\b"
 )
-_AGAIN = regex.compile(r"\b(?:rep(?:eat)?|times|twice|thrice|more)\b")
+_AGAIN = expression(r"\b(?:rep(?:eat)?|times|twice|thrice|more)\b")
 
 
 def _places_of_movements(body: str, book: Rulebook) -> int:
@@ -148,7 +151,7 @@ def _places_of_movements(body: str, book: Rulebook) -> int:
     in_repeat = any(
         sign in body[: found[-1].start()] and any(at > found[0].start() for at in again) for sign in ("*", "(", "[")
     )
-    if regex.search(r"\b(?:skip|sk|miss)\b", body) or again and (sum(each) > 1 or in_repeat):
+    if expression(r"\b(?:skip|sk|miss)\b").search(body) or again and (sum(each) > 1 or in_repeat):
         return 0
     return sum(each)
 
@@ -196,7 +199,7 @@ def _name(entry: Entry) -> str:
 
 
 # "sk 2 sts (or 2 ch), dc in next dc", "dc in each of next 2 sts (or 2 dc in the sp), dc in next dc"
-_OR_IN_BRACKETS = regex.compile(r"(?i)(?P<left>\b(?:sk|skip|miss)\b[^,;()]*)?\s\(or (?P<other>[^()]+)\)")
+_OR_IN_BRACKETS = expression(r"(?i)(?P<left>\b(?:sk|skip|miss)\b[^,;()]*)?\s\(or (?P<other>[^()]+)\)")
 
 
 def _out_of_brackets(found: regex.Match) -> str:
@@ -218,7 +221,7 @@ def _read_options(text: str, start: int, lexicon: Lexicon) -> tuple[Step, ...] |
     ]
     if whole and all_read(whole):
         return tuple(whole)
-    match = regex.search(r",?\s+or\s+(?=\d|ch|dc|tr|sc)", text)
+    match = expression(r",?\s+or\s+(?=\d|ch|dc|tr|sc)").search(text)
     if match:
         first, rest = text[: match.start()], text[match.end() :]
         cut = rest.find(";")

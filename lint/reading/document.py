@@ -7,8 +7,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 from itertools import accumulate
 
-import regex
-
+from lint.expression import expression
 from lint.lexicon import Lexeme, Lexicon
 from lint.pattern import Abbreviation, Label, Part, Pattern, Row
 from lint.place import Which
@@ -49,12 +48,12 @@ from lint.tree import (
     walk,
 )
 
-_COUNTS = regex.compile(  # "Ch 3 counts as dc."
+_COUNTS = expression(  # "Ch 3 counts as dc."
     r"(?i)(?:^|(?<=[.;]\s))[^.;\n]*\b(?:counts?\s+as|(?:never|not)\s+counts?|not a st(?:itch)?)\b[^.;\n]*"
 )
-_BOTH_SIDES = regex.compile(r"(?i)\b(?:other|opposite|second) side\b")
-_TOLD_OF = regex.compile(r"(?i)\bat\s+(?:the\s+)?end\s+of\s+(?:row|round|rnd|rd|r)\s*(?P<row>\d+)\b[^.;\d]*$")
-_NAME = regex.compile(
+_BOTH_SIDES = expression(r"(?i)\b(?:other|opposite|second) side\b")
+_TOLD_OF = expression(r"(?i)\bat\s+(?:the\s+)?end\s+of\s+(?:row|round|rnd|rd|r)\s*(?P<row>\d+)\b[^.;\d]*$")
+_NAME = expression(
     r"(?i)(?!\W*(?:row|rnd|round|rd|r\d))\W*(?P<name>[A-Za-z][\w-]*(?: [\w-]+){0,3}(?: ?\([\w -]+\))?)\s*[:=]\s"
 )
 
@@ -84,8 +83,9 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
         _colours(source.text, book),
         *count_words(book),
         size_places(sizes),
-        regex.search(
-            r"(?i)\btunisian\b|\btss\b|(?<!\bthrough\s(?:\w+\s){0,3})\bloops on (?:the )?hook\b|\b(?:return|forward) pass\b",
+        expression(
+            r"(?i)\btunisian\b|\btss\b|(?<!\bthrough\s(?:\w+\s){0,3})\bloops on (?:the )?hook\b|\b(?:return|forward) pass\b"
+        ).search(
             source.text,
         )
         is not None,
@@ -224,7 +224,7 @@ class _RowReader:
 
     def named_row(self, text: RowText) -> Row | None:
         """ "Edging: Ch 1, sc in each st across." is a row; "Picot: ch 3, sl st in 3rd ch from hook" only defines."""
-        match = regex.match(r"\W*(?P<name>[^:=(]*[^\s:=(])[^:=]*[:=]", self.source.slice(text.span))
+        match = expression(r"\W*(?P<name>[^:=(]*[^\s:=(])[^:=]*[:=]").match(self.source.slice(text.span))
         if match is None or match["name"].lower() in self.vocabulary.specials:
             return None
         reading, lexemes = self.read(Span(text.span.start + match.end(), text.span.end), text.sizes)
@@ -278,18 +278,18 @@ def _round_by_words(source: SourceText, part: PartText, goes_on: bool) -> bool:
     later = " ".join(
         source.slice(row.span).lower() for row in worked if row.label is not None and row is not worked[first]
     )
-    turned = regex.search(r"(?<!\bnot |n't |without )\bturn(?:ing)?\b(?! ch)", later) is not None
-    if turned and not regex.search(r"\bjoin|\bs(?:l )?st? (?:in|to|into) ", later):
+    turned = expression(r"(?<!\bnot |n't |without )\bturn(?:ing)?\b(?! ch)").search(later) is not None
+    if turned and not expression(r"\bjoin|\bs(?:l )?st? (?:in|to|into) ").search(later):
         return False  # a half circle begins in a ring, too
     if goes_on or worked and _BOTH_SIDES.search(source.slice(worked[0].span)):
         return True
-    if regex.search(
-        r"\b(?:in|into|make|magic)\s.{0,12}\b(?:mr|ring|circle|loop)\b|\bas rounds\b|(?:^|[:.)\-–]\s*)mr\b", words
-    ):
+    if expression(
+        r"\b(?:in|into|make|magic)\s.{0,12}\b(?:mr|ring|circle|loop)\b|\bas rounds\b|(?:^|[:.)\-–]\s*)mr\b"
+    ).search(words):
         return True
-    if regex.search(r"\bjoin\b|\bsl st (?:in|to) (?:first|top)", joins):
+    if expression(r"\bjoin\b|\bsl st (?:in|to) (?:first|top)").search(joins):
         return True
-    return bool(regex.search(r"(?i)spiral|continuous round", source.text)) and "turn" not in words
+    return bool(expression(r"(?i)spiral|continuous round").search(source.text)) and "turn" not in words
 
 
 def _listed(entries: list[listentries.Entry]) -> list[Abbreviation]:
@@ -297,23 +297,24 @@ def _listed(entries: list[listentries.Entry]) -> list[Abbreviation]:
 
 
 # "DK cotton; A navy 150 g, B mustard 100 g"
-_LETTER_THEN_NAME = regex.compile(
+_LETTER_THEN_NAME = expression(
     r"(?:^|[,;:]|\band)\s*([A-H])\s+(?=\p{L}+(?: \p{L}+)?(?:\s*[,;.]|\s+(?:\d|and\b)|\s*$))"
 )
 
 
 def _colours(text: str, book: Rulebook) -> frozenset[str]:
     """Colour letters and names that the materials declare: "A (oat)", "MC (charcoal)", "color B"; and common names."""
-    found = {match[1].lower() for match in regex.finditer(r"\b(MC|CC\d?|[A-H])\b\s*(?=[(,:=]|and\b)", text)}
-    found |= {match[1].lower() for match in regex.finditer(r"(?i)\bcolou?r\s+([A-H])\b", text)}
-    if lines := regex.findall(
-        r"(?im)^.*\b(?:yarn|cotton|wool|acrylic|colou?rs?)\b.*$", text
+    found = {match[1].lower() for match in expression(r"\b(MC|CC\d?|[A-H])\b\s*(?=[(,:=]|and\b)").finditer(text)}
+    found |= {match[1].lower() for match in expression(r"(?i)\bcolou?r\s+([A-H])\b").finditer(text)}
+    if lines := expression(r"(?im)^.*\b(?:yarn|cotton|wool|acrylic|colou?rs?)\b.*$").findall(
+        text
     ):  # "Black [B] and Natural [N]"
         found |= {
-            letter.lower() for letter in regex.findall(r"(?<=\p{Ll} )[\[(]([A-HJKN-RT-WYZ])[\])]", "\n".join(lines))
+            letter.lower()
+            for letter in expression(r"(?<=\p{Ll} )[\[(]([A-HJKN-RT-WYZ])[\])]").findall("\n".join(lines))
         }
         listed = {letter for line in lines for letter in _LETTER_THEN_NAME.findall(line)}
         found |= {letter.lower() for letter in listed} if {"A", "B"} <= listed else set()
-    if regex.search(r"\bCC\d?\b", text):  # "MC black, CC white": a contrast colour, and so a main one
-        found |= {match[0].lower() for match in regex.finditer(r"\b(?:MC|CC\d?)\b", text)}
+    if expression(r"\bCC\d?\b").search(text):  # "MC black, CC white": a contrast colour, and so a main one
+        found |= {match[0].lower() for match in expression(r"\b(?:MC|CC\d?)\b").finditer(text)}
     return frozenset(found).union(book.words.colour_names)

@@ -4,29 +4,28 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-import regex
-
+from lint.expression import expression
 from lint.source import Span
 
 _SIDE = r"(?P<side>RS|right[ -]side|WS|wrong[ -]side)"
-_FACING = regex.compile(
+_FACING = expression(
     rf"(?i)\b{_SIDE}\b(?:\s+of\s+(?:the\s+)?[\w-]+(?:\s[\w-]+)?)?\s+(?:is\s+|now\s+|still\s+|always\s+){{0,2}}(?:facing|faces|towards?)\b"
 )
 # words that may turn the work without being read as a turn
-_UNSURE = regex.compile(
+_UNSURE = expression(
     r"(?i)\bturn(?:s|ed|ing)?\b(?!\s?-?\s?(?:ch|chain|t-?ch))|\b(?:RS|WS)\b|\b(?:right|wrong)[ -]sides?\b"
 )
-_ROTATES = regex.compile(
+_ROTATES = expression(
     r"(?i)\b(?:turn|rotate)(?:ing)?\s+(?:(?:the\s+)?(?:work|piece)\s+)?(?:\d+\s*(?:°|deg)|(?:by\s+)?(?:a\s+)?(?:quarter|90)|sideways|clockwise|counter|anti|upside|inside|to\s+(?:work|side))"
 )
-_UNTURNED = regex.compile(
+_UNTURNED = expression(
     r"(?i)\b(?:do(?:es)?\s?n[o']t|never|without|no|not)\s+(?:ever\s+)?turn(?:ed|ing)?\b|\b(?:RS|right[ -]side)\b[^.\n]{0,24}\b(?:fac\w+|throughout)\b[^.\n]{0,24}\b(?:throughout|you|(?:every|each|all)\s+(?:row|r(?:oun)?d|rnd)s?)\b"
     r"|\b(?:all|every|each)\s+(?:row|rnd|round)s?\b[^.\n]{0,50}\b(?:RS|right[ -]side)\b"
 )
-_TURNED_ROUNDS = regex.compile(
+_TURNED_ROUNDS = expression(
     r"(?i)\bturn(?:ed|ing)?\b[^.\n]{0,40}\b(?:rnds?|rounds?)\b|\b(?:rnds?|rounds?|join\w*)\b[^.\n]{0,60}\bturn(?:ed|ing)?\b"
 )
-_NOT = regex.compile(r"(?i)\b(?:not|n't|never|without|no)\b[^.\n]{0,12}\bturn")
+_NOT = expression(r"(?i)\b(?:not|n't|never|without|no)\b[^.\n]{0,12}\bturn")
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,5 +67,5 @@ def turns_otherwise(text: str) -> bool:
 def turning_habit(talk: str, whole: str) -> TurningHabit:
     """What notes say about turning; `talk` is the text outside the rows."""
     rounds = any(not _NOT.search(match.group(0)) for match in _TURNED_ROUNDS.finditer(talk))
-    other = regex.search(r"(?i)\btunisian\b|\b(?:forward|return) pass\b|\bslip[- ]stitch crochet\b", whole)
+    other = expression(r"(?i)\btunisian\b|\b(?:forward|return) pass\b|\bslip[- ]stitch crochet\b").search(whole)
     return TurningHabit(_UNTURNED.search(talk) is not None, rounds, other is not None)

@@ -9,13 +9,13 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 from itertools import pairwise
 
-import regex
+from lint.expression import expression
 
 Numbers = tuple[int, ...]  # the rows that one size works under a label; () where it works none
 Ends = Iterator[tuple[Numbers, int]]  # what can be read at a token, and the token behind it
 Lists = Iterator[tuple[tuple[Numbers, ...], int]]
 
-_TOKEN = regex.compile(
+_TOKEN = expression(
     r"(?P<number>\d+)(?:\s?(?:st|nd|rd|th|d)\b\.?)?|(?P<sign>\b(?:(?:up\s+)?to(?:\s+and\s+including)?|thru|through|t/m|till?|bis|and|or)\b|[-–—−&,;:/|()\[\]{}])"
 )
 _SPANS = ("-", "to")

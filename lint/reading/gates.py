@@ -6,22 +6,23 @@ from dataclasses import dataclass, field, replace
 
 import regex
 
+from lint.expression import expression
 from lint.pattern import Label
 from lint.reading.audience import Audience, Sizes, SizeWords
 
 _LONGEST = 70  # characters before the end of a gate
-_DONE = regex.compile(
+_DONE = expression(
     r"(?i)\b(?:is|are)\s+(?:now\s+)?(?:done|completed?|finished)\b|\b(?:end|stop|finish)s?\s+here\b|^\W*(?:done|completed?|finished)\b"
 )
-_BEHIND_LABEL = regex.compile(
+_BEHIND_LABEL = expression(
     r"(?i)(?P<head>[^:()]{2,40}?)(?:(?:\s*[,–—-]\s*|\s+)(?P<said>(?:for\s+)?(?:the\s+)?(?:\w+\s+)?sizes?\b[^:]{0,40}?)"
     r"|\s*(?:,|\s[–—-])\s*(?P<said>(?:for\s+)?[^:(),]{1,40}?\s+only|for\s+[^:(),]{1,40}?))\s*:\s*(?=\S)"  # "Rnd 10, large only:"
 )
-_NAMED_IN_BRACKETS = regex.compile(
+_NAMED_IN_BRACKETS = expression(
     r"(?i)[(\[]\s*(?:for\s+)?(?:the\s+)?(?P<name>[^()\[\]:,;=]{1,20}?)(?:\s*[:=]\s*|\s+)(?:make\s+|work\s+)?(?:ch\s?)?\d"
 )
-_NEXT_PIECE = regex.compile(r"(?i)next\s+(?:section|part|piece|step)")
-_GO_ON = regex.compile(
+_NEXT_PIECE = expression(r"(?i)next\s+(?:section|part|piece|step)")
+_GO_ON = expression(
     r"(?i)\b(?:go|goes|going|skip|proceed|continue|move|jump|turn|cont)\s+(?:on\s+)?(?:straight\s+|directly\s+|now\s+)?to\s+(?:the\s+)?(?P<where>[^.;:,]+)"
 )
 
@@ -63,7 +64,7 @@ class GateReader(SizeWords):
             marks = " :,.)]–—-" + ("*_" if line.lstrip()[:1] in ("*", "_") else "")
             behind = len(line) - len(line[end:].lstrip(marks))
             rest = line[behind:]
-            if regex.search(r"(?i)[;.]\s*(?:for\s+)?sizes?\s+\S+,", rest):
+            if expression(r"(?i)[;.]\s*(?:for\s+)?sizes?\s+\S+,").search(rest):
                 return Gate(None, len(line))  # "Size M, work Row 3; size L, …": two gates in one sentence
             if spoken.sizes and not spoken.every and self._others_named(rest, spoken.sizes):
                 return None  # "Small: Ch 21 (for medium ch 23, for large ch 27)": a list, and a line for all
@@ -88,10 +89,11 @@ class GateReader(SizeWords):
 
     def in_label(self, words: str) -> Sizes | None:
         """The sizes that a label's brackets name: "Row 9 (M and L only)"."""
-        found = regex.search(
+        found = expression(
             r"\(\s*(?:for\s+)?(?P<said>sizes?\s+)?(?P<names>[^()]+?)(?P<said>\s+sizes?)?(?P<said>\s+only)?\s*\)",
-            words,
             regex.I,
+        ).search(
+            words,
         )
         if found is None or self.number < 2 or not found["said"] and not found["names"].lstrip()[:1].isalpha():
             return None  # "Rows 2-(6, 8)" has rows in its brackets, though 6 and 8 may be sizes too
@@ -99,7 +101,7 @@ class GateReader(SizeWords):
 
 
 _END_MARKS = {
-    sign: regex.compile(form)
+    sign: expression(form)
     for sign, form in {":": r":", "(": r"[)\]](?=\s*\S)", "-": r"\s[–—-]\s|[–—]", "": r"$", ",": r","}.items()
 }
 
@@ -117,10 +119,15 @@ def _gates(words: str, sign: str, spoken: Audience) -> bool:
     if sign == "(":
         return spoken.sure and words.lstrip()[:1] in ("(", "[")
     if sign == ",":
-        return regex.match(r"(?i)\W*(?:for|in|sizes?)\b", words) is not None or alone.lower().endswith("only")
+        return expression(r"(?i)\W*(?:for|in|sizes?)\b").match(words) is not None or alone.lower().endswith("only")
     if sign == "-" or sign == "":
-        return spoken.sure and (sign == "-" or not regex.match(r"(?i)\W*in\b", words)) or sign == "" and _is_name(alone)
-    return spoken.sure or regex.search(r"\p{L}", alone) is not None
+        return (
+            spoken.sure
+            and (sign == "-" or not expression(r"(?i)\W*in\b").match(words))
+            or sign == ""
+            and _is_name(alone)
+        )
+    return spoken.sure or expression(r"\p{L}").search(alone) is not None
 
 
 def _is_name(words: str) -> bool:
@@ -193,26 +200,26 @@ def names_place(where: str, line: str, label: Label | None, sizes: Sizes) -> boo
     """Whether a later line is where a size is sent: a row by its label, or a heading."""
     if label is not None:
         return any(_is_label(where, label, size) for size in sizes)
-    return len(line.split()) < 8 and not regex.search(r"\d", where) and _meant(where, line.strip(" :.*_#").lower())
+    return len(line.split()) < 8 and not expression(r"\d").search(where) and _meant(where, line.strip(" :.*_#").lower())
 
 
 def _meant(where: str, heading: str) -> bool:
     """Whether "go on to the Body" means this heading."""
-    where = regex.sub(r"(?i)^(?:the|section)\s+", "", where.strip().lower())
+    where = expression(r"(?i)^(?:the|section)\s+").sub("", where.strip().lower())
     return bool(heading) and (where in heading or heading in where)
 
 
 def _is_label(where: str, label: Label, size: int) -> bool:
     """Whether "go on to Rnd 11" means this label, as the size reads it."""
-    number = regex.search(r"\d+", where)
+    number = expression(r"\d+").search(where)
     numbers = label.at(size)
     if number is None or int(number[0]) not in numbers[:1]:
         return False
     said = (
         "round"
-        if regex.search(r"(?i)\br(?:ou)?n?ds?\b", where)
+        if expression(r"(?i)\br(?:ou)?n?ds?\b").search(where)
         else "row"
-        if regex.search(r"(?i)\brow", where)
+        if expression(r"(?i)\brow").search(where)
         else None
     )
     return said is None or label.kind in (said, "either")

@@ -8,6 +8,7 @@ from functools import lru_cache
 
 import regex
 
+from lint.expression import Expression, expression
 from lint.pattern import Pattern
 from lint.reading.measures import Figure, Length, Pair, number, read_lengths, read_pairs
 from lint.rulebook import StitchFile
@@ -39,23 +40,23 @@ class Gauge:
 
 _COUNT = r"(?<![\w.,½¼¾-])(?<!\d/)(?P<count>\d+(?:[.,]\d+)?(?:\s?[½¼¾])?)\s*"
 _ANY = r"sts?|stitches|stitch"
-_JOINS = regex.compile(
+_JOINS = expression(
     r"(?i)[=:]|/\s*$|\b(?:to|per|over|in|is|are|make|makes|measures?|measuring|equals?|square|every|for)\b"
 )
-_ONE = regex.compile(
+_ONE = expression(
     r"(?i)\b(?:per|(?:to|over|in)\s+(?:the|an?|each|every)|an|each|every)\s+(?P<unit>inch|in\b\.?|cm|centimet(?:re|er))(?![\w-])"
 )
-_BEHIND = regex.compile(
+_BEHIND = expression(
     r"(?i)[)\]]?\s*(?:(?:square|sq\.?|across|wide|in\s+[\w-]+(?:\s+[\w-]+)?|over\s+[\w-]+(?:\s+[\w-]+)?)\s*)?(?:[=:]|\b(?:is|equals)\b)\s*(?=\d)"
 )
 # a figure of these is no count of single stitches, or the length is not the width of so many
-_OTHER = regex.compile(
+_OTHER = expression(
     r"(?i)\b(?:rep(?:eat)?s?|ripples?|patterns? reps?|patts?|motifs?|blocks?|squares? of|shells?|clusters?|groups?|v-sts?|"
     r"sps?|spaces|mesh(?:es)?|rnds? \d|rounds? \d|rows? \d|ch|chains?|edging|puffs?|popcorns?|bobbles?)\b"
 )
-_ROWS = regex.compile(rf"(?i){_COUNT}(?:[a-z]{{1,5}}\s+)?(?:rows?|rnds?|rounds?)\b")
-_STOP = regex.compile(r"[;\n]|\.(?=\s)|(?<=\w\w)\.$")
-_LINE = regex.compile(
+_ROWS = expression(rf"(?i){_COUNT}(?:[a-z]{{1,5}}\s+)?(?:rows?|rnds?|rounds?)\b")
+_STOP = expression(r"[;\n]|\.(?=\s)|(?<=\w\w)\.$")
+_LINE = expression(
     r"(?im)^[ \t•*-]*+(?:[a-z]+\s+)?(?:gauge|tension)(?:\s+(?:swatch|square|information))?\b(?!\s+(?:is|are|not)\b[^\n\d]*$)[^\n]*"
 )
 
@@ -79,10 +80,10 @@ def pattern_gauges(text: str, pattern: Pattern, stitches: StitchFile) -> tuple[G
 
 
 @lru_cache(maxsize=4)
-def _counted(words: tuple[str, ...]) -> regex.Pattern:
+def _counted(words: tuple[str, ...]) -> Expression:
     """Finds a number of stitches, by any of their names."""
     named = "|".join(regex.escape(word) for word in sorted(words, key=len, reverse=True))
-    return regex.compile(rf"(?i){_COUNT}(?P<word>{_ANY}|{named})\b(?!['’]?s?\s+(?:rows?|rnds?|rounds?)\b)")
+    return expression(rf"(?i){_COUNT}(?P<word>{_ANY}|{named})\b(?!['’]?s?\s+(?:rows?|rnds?|rounds?)\b)")
 
 
 def read_gauges(
@@ -101,7 +102,7 @@ def read_gauges(
         found = list(counted.finditer(text, stretch.start, stretch.end))[: 1 if lone_count else None]
         for one in found:
             stitches = number(one["count"])
-            word = None if regex.fullmatch(rf"(?i){_ANY}", one["word"]) else one["word"].lower()
+            word = None if expression(rf"(?i){_ANY}").fullmatch(one["word"]) else one["word"].lower()
             if stitches:
                 span = Span(min(one.start(), length.span.start), max(one.end(), length.span.end))
                 gauges.append(Gauge(span, stitches, word, length, per_length or None))
@@ -114,7 +115,7 @@ def read_gauges(
 
 
 def _stretches(
-    text: str, zone: Span, lengths: tuple[Length, ...], pairs: tuple[Pair, ...], counted: regex.Pattern
+    text: str, zone: Span, lengths: tuple[Length, ...], pairs: tuple[Pair, ...], counted: Expression
 ) -> Iterator[tuple[Span, Length, bool]]:
     """The words that count over each measure, the measure, and whether they stand behind it ("10 cm = 17 sts x 9 rows")."""
     converted = {pair.second.span for pair in pairs}

@@ -7,13 +7,16 @@ from functools import lru_cache
 
 import regex
 
+from lint.expression import Expression, expression
 from lint.source import Span
 
 
 @lru_cache(maxsize=64)
-def _any_of(listed: tuple[str, ...]) -> regex.Pattern:
-    forms = "|".join(regex.sub(r"\\? ", r"\\s+", regex.escape(word)) for word in sorted(listed, key=len, reverse=True))
-    return regex.compile(rf"(?i)(?<![\w-])(?:{forms})(?![\w-])")
+def _any_of(listed: tuple[str, ...]) -> Expression:
+    forms = "|".join(
+        expression(r"\\? ").sub(r"\\s+", regex.escape(word)) for word in sorted(listed, key=len, reverse=True)
+    )
+    return expression(rf"(?i)(?<![\w-])(?:{forms})(?![\w-])")
 
 
 def words_in(text: str, listed: Iterable[str], offset: int = 0) -> Iterator[tuple[str, Span]]:

@@ -6,26 +6,27 @@ from dataclasses import dataclass
 
 import regex
 
+from lint.expression import expression
 from lint.reading.labels import LabelReader
 from lint.reading.piecewords import AGAIN
 from lint.reading.sections import SectionFinder
 
 _MAKE_WORDS = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8, "ten": 10, "twelve": 12}
-_MAKE = regex.compile(r"\(?\s*\b(?:make|work|mk)\s+(?P<n>\d+|[a-z]+)\b[^)]*\)?|\(\s*(?:x\s?(?P<x>\d+)|(?P<y>\d+)\s?x)\s*\)|\(\s*(?P<b>\d{1,2})(?:\s?(?:pcs|pieces|parts))?\s*\)|\(\s*(?P<c>\d{1,2}|[a-z]+)\s+(?:in all|in total|needed|required|of)\s*\)|-\s*make\s+(?P<d>\d+)", regex.I)  # fmt: skip
-_STARTS_WORK = regex.compile(
+_MAKE = expression(r"\(?\s*\b(?:make|work|mk)\s+(?P<n>\d+|[a-z]+)\b[^)]*\)?|\(\s*(?:x\s?(?P<x>\d+)|(?P<y>\d+)\s?x)\s*\)|\(\s*(?P<b>\d{1,2})(?:\s?(?:pcs|pieces|parts))?\s*\)|\(\s*(?P<c>\d{1,2}|[a-z]+)\s+(?:in all|in total|needed|required|of)\s*\)|-\s*make\s+(?P<d>\d+)", regex.I)  # fmt: skip
+_STARTS_WORK = expression(
     r"[\W_]*(?:ch(?:ain)?s?\b\.?\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a|an|\d)|with\b|using\b|join\b|attach\b|rejoin\b|begin|start|commence|magic|foundation|fasten|do not|turn\b|change\b|switch\b|insert\b|put\b|fill\b|pull\b|place\b|stuff|weave|sew\b|work\b|now\b|repeat\b|rep\b|at end|continue|mark\b|remove|leave|finish off|cut\b|fold\b|note\b|nb\b|see\b)",
     regex.IGNORECASE,
 )
-_JOINS = regex.compile(
+_JOINS = expression(
     r"(?i)(?:ch\s?-?\s?\d+|\d+\s?ch|chain|fsc|make|magic|mr\b|begin|skip|sk|miss|leave|leaving|count|with|join|rejoin|attach|return|using|starting)\b"
 )  # a line before the first row
-_TERMS_SAID = regex.compile(
+_TERMS_SAID = expression(
     r"(?i)(?:written in |in )?(?:us|uk|u\.s\.|u\.k\.|american|british)\s+(?:crochet\s+)?(?:terms|terminology|abbreviations)(?:\s+(?:used|throughout))?\W*"
 )
-GATE = regex.compile(r"(?i)^\W*(?:for\s+)?(?:all\s+sizes|sizes?\b.*|.*\bsizes?\s+only)\W*$")
+GATE = expression(r"(?i)^\W*(?:for\s+)?(?:all\s+sizes|sizes?\b.*|.*\bsizes?\s+only)\W*$")
 
 # "Colour B" between two rounds changes the yarn and begins no piece; nor do "In grey", "White color." under its heading
-_COLOUR = regex.compile(
+_COLOUR = expression(
     r"(?i)(?:(?:colou?r|yarn|shade)\s+(?:[a-h]|\d|one|two|three|four|five)|MC|CC\d?"
     r"|in\s+(?:\p{L}+\s+){0,2}\p{L}+|\p{L}+(?:\s\p{L}+)?\s(?:colou?r|yarn))(?:\s*\([^()]*\))?\W*"
 )
@@ -36,10 +37,10 @@ LIKE_ANOTHER = (
     r"(?i:(?:(?:work|make|crochet|knit)\s+(?:(?:another|a\s+second|one\s+more)\s+(?:piece|one)?\s*)?)?"
     r"(?:exactly\s+)?(?:the\s+)?(?:same\s+as|as\s+(?:given\s+)?for|as|like)\s+(?:the\s+)?(?P<as>\p{L}[\p{L}-]*)(?:\s+\p{L}+)?\s*(?=[.,;]|$|\s(?:to|until|but)\b))"
 )
-_LIKE_ANOTHER = regex.compile(r"[\W_]*" + LIKE_ANOTHER)
+_LIKE_ANOTHER = expression(r"[\W_]*" + LIKE_ANOTHER)
 
 # The words with which a piece begins: a chain of so many, or a ring; before them the multiple, the colour or the hook.
-START = regex.compile(
+START = expression(
     r"(?i)[\W_]*(?:multiples?\s+of\s+\d[^.;]*[.;]\s*)?"
     r"(?:(?:start|begin|commenc)\w*\s+(?:at|from|in)\s+(?:\w+\s+){0,2}\w+,\s*)?"
     r"(?:(?:with|using)\s+(?:\w+,|[^;:,]{0,30}?(?:\d\s*mm|\bhook\b)[^.;:,]{0,40}?,?)\s*)?"
@@ -51,9 +52,9 @@ START = regex.compile(
 
 def begins_work(text: str) -> bool:
     """Whether a line starts a piece: its chain or ring; not a note on what a chain counts as."""
-    return START.match(text) is not None and not regex.search(
-        r"(?i)\bcounts?\b|not a st|=|(?<!\d\s?)–|–(?!\s?\d)|:(?!\s*\d)", text
-    )
+    return START.match(text) is not None and not expression(
+        r"(?i)\bcounts?\b|not a st|=|(?<!\d\s?)–|–(?!\s?\d)|:(?!\s*\d)"
+    ).search(text)
 
 
 def _tells_a_chain(line: str) -> bool:
@@ -62,15 +63,16 @@ def _tells_a_chain(line: str) -> bool:
     return bool(colon) and len(name.split()) <= 3 and begins_work(words.strip())
 
 
-_SAYS_MAKE = regex.compile(r"(?i)\(?\bmake\b|\(\s*(?:x\s?\d+|\d+\s?x)\s*\)$")
-_NUMBER_FIRST = regex.compile(r"[\W_]*\d")
+_SAYS_MAKE = expression(r"(?i)\(?\bmake\b|\(\s*(?:x\s?\d+|\d+\s?x)\s*\)$")
+_NUMBER_FIRST = expression(r"[\W_]*\d")
 # "2. WING (x2)", "III. Body": the pieces of a pattern numbered
-_PIECE_NUMBER = regex.compile(r"(?:\d{1,2}|[IVX]{1,4})\s?[.)]\s+(?=\p{Lu})")
+_LISTED = expression(r":[^()]*;|(?i::\s*(?:sk|skip|miss|insert|yo|yarn over|yoh|yrh|wrap)\b)")
+_PIECE_NUMBER = expression(r"(?:\d{1,2}|[IVX]{1,4})\s?[.)]\s+(?=\p{Lu})")
 # "Body.", "Ears (2 pieces).": a piece's name as a sentence
-_NAME_STOPPED = regex.compile(
+_NAME_STOPPED = expression(
     r"(?!(?i:ch(?:ain)?s?|slip|crochet|knit)\b)\p{Lu}\p{L}+(?:[ -]\p{L}+){0,2}(?: \([^()]{1,20}\))?\."
 )
-_MEASURED = regex.compile(r"(?i)\d\s?(?:sc|dc|hdc|tr|htr|ch|mm|cm|in|yd|g|oz|m)\b|[–—]\s")
+_MEASURED = expression(r"(?i)\d\s?(?:sc|dc|hdc|tr|htr|ch|mm|cm|in|yd|g|oz|m)\b|[–—]\s")
 
 
 @dataclass(frozen=True)
@@ -130,11 +132,12 @@ class PartHeadings:
                 return True
             if (
                 _STARTS_WORK.match(other)
-                and not regex.match(r"(?i)[\W_]*(?:note|nb|see)\b", other)
+                and not expression(r"(?i)[\W_]*(?:note|nb|see)\b").match(other)
                 and not self.like(other)
             ):
-                if regex.match(
-                    r"(?i)[\W_]*(?:ch(?:ain)?s?\b\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a\s+magic|\d)|with\s+\w+,|join|magic|begin|commence|start|(?:work|make)\s+(?:exactly\s+|the\s+same\s+|same\s+)?as\b)",
+                if expression(
+                    r"(?i)[\W_]*(?:ch(?:ain)?s?\b\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a\s+magic|\d)|with\s+\w+,|join|magic|begin|commence|start|(?:work|make)\s+(?:exactly\s+|the\s+same\s+|same\s+)?as\b)"
+                ).match(
                     other,
                 ):
                     return True
@@ -157,7 +160,7 @@ class PartHeadings:
         named = match["as"].lower()
         before = (line.text.strip(" \t*_#:.").lower() for line in self.lines[:index])
         return named in ("first", "other") or any(
-            regex.search(rf"\b{regex.escape(named)}\b", text) and len(text.split()) <= 5 for text in before
+            expression(rf"\b{regex.escape(named)}\b").search(text) and len(text.split()) <= 5 for text in before
         )
 
     def _opens_rows(self, index: int, text: str) -> bool:
@@ -174,14 +177,14 @@ class PartHeadings:
         """A word or two over a labelled row, with no blank line before: "Flap", "Buttonhole row"."""
         ahead = [line.text.strip() for line in self.lines[index + 1 : index + 3]] + ["", ""]
         following = ahead[1] if _JOINS.match(ahead[0]) else ahead[0]
-        few = len(text.split()) <= 3 and regex.fullmatch(r"\p{Lu}[\p{L}' -]+", text) is not None
+        few = len(text.split()) <= 3 and expression(r"\p{Lu}[\p{L}' -]+").fullmatch(text) is not None
         return few and bool(following) and self.labels.at_line(following, 0, self.bare) is not None
 
     def like(self, text: str) -> bool:
         """Whether words could be a heading: few, and no work."""
         if not text or len(text) > 70 or len(text.split()) > 9 or text.endswith((".", ",", ";")) and not text.isupper():
             return False
-        if regex.fullmatch(r"\([^()]*\)\W*", text):
+        if expression(r"\([^()]*\)\W*").fullmatch(text):
             return False  # "(in green, then off-white)" under a heading
         if (
             _STARTS_WORK.match(text)
@@ -191,10 +194,10 @@ class PartHeadings:
             or "=" in text
         ):
             return False
-        if not regex.search(r"\p{L}", text):
+        if not expression(r"\p{L}").search(text):
             return False  # the rule under a table's head
-        if " | " in text or _TERMS_SAID.fullmatch(text):
-            return False  # the head of a table; "US terms" over the chain
+        if " | " in text or _LISTED.search(text) or _TERMS_SAID.fullmatch(text):
+            return False  # the head of a table; "U.S. terms: ch, chain; dc, double"; "US terms" over the chain
         if text[0].islower() and not self.lower_case and not self.bare:
             return False
         return not _MEASURED.search(_MAKE.sub("", text))  # "(8 in all)" is no length

@@ -9,16 +9,17 @@ from collections.abc import Sequence
 
 import regex
 
+from lint.expression import expression
 from lint.madeonce import made_once
 from lint.reading.sections import SectionFinder
 from lint.rulebook import Rulebook
 
 _FEWEST = 3  # entries whose form the trade knows
-_ENTRY = regex.compile(
+_ENTRY = expression(
     r"[ \t]*[•*·]?[ \t]*(?P<form>\p{L}[\p{L}\d/ ]{0,9}(?:\(e?s\))?)(?:\s+[-–—~]+\s+|\s*[=:–—]\s*|\t+|\s{2,})(?P<meaning>\S.*)"
 )
-_SENTENCE = regex.compile(r"[.!?]\s+\S|\p{L}{3,}[.!?]\s*$")
-_COLOURS = regex.compile(r"(?i)(?:mc|cc\d*|[a-h])")  # "MC - cream" names a yarn
+_SENTENCE = expression(r"[.!?]\s+\S|\p{L}{3,}[.!?]\s*$")
+_COLOURS = expression(r"(?i)(?:mc|cc\d*|[a-h])")  # "MC - cream" names a yarn
 
 
 @made_once
@@ -55,6 +56,6 @@ def _is_list(lines: Sequence[str], known: frozenset[str]) -> bool:
     told = [
         one
         for one in entries
-        if regex.sub(r"\(e?s\)$", "", one["form"].strip().lower()) in known and one["meaning"][:1].isalpha()
+        if expression(r"\(e?s\)$").sub("", one["form"].strip().lower()) in known and one["meaning"][:1].isalpha()
     ]
     return len(told) >= _FEWEST and 2 * len(told) > len(entries)

@@ -2,22 +2,21 @@
 
 from __future__ import annotations
 
-import regex
-
+from lint.expression import expression
 from lint.lexicon import Lexicon
 from lint.reading import listentries
 from lint.source import SourceText
 
-_LETTER = regex.compile(r"(?<!\p{L})[xvpau](?!\p{L})")
+_LETTER = expression(r"(?<!\p{L})[xvpau](?!\p{L})")
 # a letter explained in a line of its own: "x: single crochet"
-_LETTER_LINE = regex.compile(r"(?m)^[^\w\n]{0,8}(?P<form>\p{L})[ \t]*[:=–—-][ \t]*(?P<body>\p{L}[^\n,;:]{1,40})$")
+_LETTER_LINE = expression(r"(?m)^[^\w\n]{0,8}(?P<form>\p{L})[ \t]*[:=–—-][ \t]*(?P<body>\p{L}[^\n,;:]{1,40})$")
 # a row of such letters and its count: "R3: (x, v)*6 (18)"
-_COUNTED = regex.compile(
+_COUNTED = expression(
     r"(?im)^[^\w\n(]{0,8}(?:(?:r|rnd|round|row)?[ \t]{0,4}\d{1,3}[^:).\n]{0,12}[:).])?[ \t]{0,4}"
     r"(?P<words>[^\n]{1,120}?)[ \t]{0,4}[(=\[][ \t]{0,4}(?P<count>\d{1,4})[ \t]{0,4}[)\]]?[ \t]{0,4}$"
 )
 # Russian abbreviations in Latin letters: sbn is the single crochet, p and u are increase and decrease (from memory)
-_RUSSIAN = regex.compile(r"(?i)(?<!\p{L})(?:sbn|pssn|ssn)(?!\p{L})")
+_RUSSIAN = expression(r"(?i)(?<!\p{L})(?:sbn|pssn|ssn)(?!\p{L})")
 _MEANT = ("stitch", "increase", "decrease", "chain", "back_loop", "front_loop")
 
 
@@ -25,13 +24,13 @@ def house_letters(entries: list[listentries.Entry], plain: Lexicon, source: Sour
     """The pattern's own short words for stitches: "X: single crochet", "V: increase", "PB = single crochet"."""
     found: list[tuple[str, str, str]] = []
     for entry in entries:
-        meant = plain.read(regex.sub(r"\(.*?\)|\.$", "", entry.body).strip())
+        meant = plain.read(expression(r"\(.*?\)|\.$").sub("", entry.body).strip())
         if len(meant) != 1 or meant[0].kind not in _MEANT:
             continue
         for form in entry.forms:
             printed = source.text[entry.span.start : entry.span.start + len(form)]
             letter = len(form) == 1
-            if regex.fullmatch(r"\p{L}+", form) and (letter or len(form) > 1 and not plain.knows(form)):
+            if expression(r"\p{L}+").fullmatch(form) and (letter or len(form) > 1 and not plain.knows(form)):
                 found.append((printed if letter else form, meant[0].kind, meant[0].value))
     taken = {form.lower() for form, _, _ in found}
     for line in _LETTER_LINE.finditer(source.text):
@@ -78,9 +77,9 @@ def _bare_letters(text: str) -> list[tuple[str, str, str]]:
 def _made(words: str) -> int | None:
     """How many stitches "(2x, v)*6" makes; None for words that are not such letters alone."""
     total = 0
-    for item in regex.split(r",(?![^()]*\))", words):
-        group = regex.fullmatch(r"\s*\(([^()]*)\)\s*[*x×]?\s*(\d*)\s*", item)
-        one = regex.fullmatch(r"\s*(\d*)\s*(x|sc|sbn|[vpau])(?:\s+in(?:to)? .*)?\s*", item)
+    for item in expression(r",(?![^()]*\))").split(words):
+        group = expression(r"\s*\(([^()]*)\)\s*[*x×]?\s*(\d*)\s*").fullmatch(item)
+        one = expression(r"\s*(\d*)\s*(x|sc|sbn|[vpau])(?:\s+in(?:to)? .*)?\s*").fullmatch(item)
         if group is not None:
             inner = _made(group[1])
             if inner is None:

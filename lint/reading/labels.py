@@ -8,6 +8,7 @@ from functools import lru_cache
 import regex
 
 from lint.amount import Amount
+from lint.expression import Expression, expression
 from lint.pattern import Label
 from lint.reading.figures import numbers_of, sized_numbers
 from lint.rulebook import LayoutFile
@@ -32,7 +33,7 @@ _ORDINAL = r"\d{1,3}\s?(?:st|nd|rd|th)"
 _NO_SORT = (
     r"(?:and|to|or|every|foll(?:owing)?|alt(?:ernate)?|other|same|last|next|rem(?:aining)?|more)\b"  # "3rd and every"
 )
-_BRACKETED = regex.compile(r"\s*[(\[{][^()\[\]{}]*[)\]}]|/\d+")
+_BRACKETED = expression(r"\s*[(\[{][^()\[\]{}]*[)\]}]|/\d+")
 _JOINT = r"\s*(?:-|–|—|\b(?:up\s+)?to(?:\s+and\s+including)?\b|\bthru\b|\bthrough\b|\bt/m\b|\btill?\b|\bbis\b|&|\band\b|,)\s*"
 # "Rows 3 to 9 inclusive:", "3rd to 9th rnds incl:"
 _INCLUSIVE = r"(?:\s*,?\s*\(?\bincl(?:usive)?\b\.?\)?)?"
@@ -51,32 +52,32 @@ _NO_COLOUR = r"(?:and|or|to|as|then|rep(?:eat)?|work|turn|join|with|from|in|on|f
 _NO_COLOUR += r"|once|twice|thrice|two|three|four|five|six|both|each|every|all|half|only|over|again|same|last|next|first|second|third|times?|more|even|odd|alternate|other|except|before|after|ends?|back|front|pat(?:t|tern)?|short|(?:de|in)creas\w+|shap\w+|doubl\w+|skipping|leaving|omitting|without|until|evenly|across|around)"
 _BEHIND_COMMA = rf"\s*,\s+(?!{_NO_COLOUR}\b)\p{{L}}+(?:\s(?!{_NO_COLOUR}\b)\p{{L}}+)?(?=\s*[:–—]|\s+-\s)"
 
-_DOUBLED = regex.compile(r"(?i)\s*(?:\p{L}+\s+){0,2}(?:round|rnd|row)\s*[-–—]\s*(?=(?:round|rnd|row)\s*\d+\s*[:.])")
+_DOUBLED = expression(r"(?i)\s*(?:\p{L}+\s+){0,2}(?:round|rnd|row)\s*[-–—]\s*(?=(?:round|rnd|row)\s*\d+\s*[:.])")
 
 # "Row 5 - Dec row: …", "Rnd 3, Increase Round: …", "Row 2 [Dec row]: …": a number, and the name that the row is called for by
 _NO_NAME = (
     "as|same|like|rep|repeat|work|each|every|all|other|next|last|alternate|alt|following|foll|this|that|these|previous|prev|first|second|both|half|"
     "even|odd|any|more|of|in|on|to|for|from|and|the|a|skip|no|not|only|end|until|before|after|per|one|two|three"
 )
-_NAMED_BEHIND = regex.compile(
+_NAMED_BEHIND = expression(
     rf"(?P<label>(?i:rows?|rounds?|rnds?)\s*\d{{1,3}})\s*(?:[,–—]|\s-|\[)\s*(?P<name>(?:(?!(?i:{_NO_NAME})\b)\p{{L}}+[ -]){{1,2}}(?i:row|round|rnd))\s*\]?\s*:"
 )
 
 # bullets, marks and pictures before a label, and a box to tick
-_LEAD = regex.compile(
+_LEAD = expression(
     r"(?:\[[ xX✓]?\](?=\s))?(?:\s*\[[ xX✓]?\](?=\s))?[\s•·*_|#>\p{So}\p{Sk}\p{Mn}\u200d✓✔-]*(?:\[[ xX✓]?\](?=\s)\s*)?"
 )
 # "**Rnd 1** 6 sc", "[Rnd 1] 6 sc", "(Row 2) Ch 1": the label in bold letters or brackets, with no sign of its own
-_ENCLOSED = regex.compile(
+_ENCLOSED = expression(
     r"(?:(?P<mark>\*{1,3}|_{1,2})(?P<in>(?=\S)[^*_\n]{1,60}?(?<=\S))(?P=mark)|\[(?P<in>[^\[\]\n]{3,60})\]|\((?P<in>[^()\n]{3,60})\))\s*[:.–-]?(?=\s*\S)"
 )
-_HEADED = regex.compile(
+_HEADED = expression(
     r"\s*(?P<piece>\p{Lu}\p{L}+(?:\s\p{L}+){0,2})\s*:\s*(?=(?i:round|rnd|row)\s*\d+\s*(?:[:.]|\s(?:ch\b|\d+\s?ch\b|join\b|rejoin\b|with\b|miss\b|skip\b)))"
 )
 
 
-_OTHER_ROWS = regex.compile(r"\d\s*(?:[-–—]|\bto\b)\s*\d")  # "(31-34 for sizes L and XL)": rows of some sizes
-_COUNT_BEHIND = regex.compile(r"[(\[]\s*\d{1,4}\s*[)\]]$")
+_OTHER_ROWS = expression(r"\d\s*(?:[-–—]|\bto\b)\s*\d")  # "(31-34 for sizes L and XL)": rows of some sizes
+_COUNT_BEHIND = expression(r"[(\[]\s*\d{1,4}\s*[)\]]$")
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,7 +91,7 @@ class Found:
 
 
 # what some rows come to, told of them: a shape and perhaps its size, and no word more, which might be of work
-_MAKES_SHAPE = regex.compile(
+_MAKES_SHAPE = expression(
     r"(?i)\s*(?:make|create|give|produce)s?\s+(?:an?|the)\s+(?!magic)(?:[\w-]+\s+){0,3}"
     r"(?:circle|square|hexagon|octagon|pentagon|triangle|rectangle|oval|dis[ck]|cone|ball|tube)s?\b"
     r"(?:[\s,]*(?:that\s+(?:is|measures)|of|about|approx(?:imately)?|measuring|in|inch(?:es)?|cm|mm|across|wide|long|tall|diameter|[\d½¼¾.,/]*\d|[½¼¾\"”]))*"
@@ -167,7 +168,7 @@ class LabelReader:
 
     def bare_number(self, line: str) -> bool:
         """Whether a line starts with a number as list items do: "3) …", "7-11) …", "4. …"."""
-        return self._patterns["bare"].match(line, regex.match(r"[\s|]*", line).end()) is not None
+        return self._patterns["bare"].match(line, expression(r"[\s|]*").match(line).end()) is not None
 
     def inline(self, text: str, offset: int) -> list[Found]:
         """Labels inside a run-on paragraph: after a stop, with a colon of their own."""
@@ -188,16 +189,17 @@ class LabelReader:
             return False
         sign = (match.groupdict().get("sign") or "").strip()
         rest = line[match.end() :]
-        if sign == "=" and regex.match(
-            r"\s*\d[\d.,/½¼¾ ]*(?:[\"”]|in\b|ins\b|inch|cm|mm|sts?\b|stitches)?\W*(?:$|\n|square|wide|long|tall|high)|\s*\d[\d.,/½¼¾ ]*\s?(?:[\"”]|in\b(?!\s+(?:ring|mr|magic|each|ea|next|st))|ins\b|inch|cm|mm)",
+        if sign == "=" and expression(
+            r"\s*\d[\d.,/½¼¾ ]*(?:[\"”]|in\b|ins\b|inch|cm|mm|sts?\b|stitches)?\W*(?:$|\n|square|wide|long|tall|high)|\s*\d[\d.,/½¼¾ ]*\s?(?:[\"”]|in\b(?!\s+(?:ring|mr|magic|each|ea|next|st))|ins\b|inch|cm|mm)"
+        ).match(
             rest,
         ):
             return False
         several = (match.groupdict().get("word") or "").lower().endswith("s")
-        one = regex.fullmatch(r"\s*\d+\s*", match.groupdict().get("numbers") or "")
+        one = expression(r"\s*\d+\s*").fullmatch(match.groupdict().get("numbers") or "")
         if not sign and not one and _MAKES_SHAPE.match(rest):
             return False
-        if several and one and sign in ("-", "–") and regex.match(r"\d", rest):
+        if several and one and sign in ("-", "–") and expression(r"\d").match(rest):
             return False  # "Rows 1-2 Cream", but not "Rows 5-7 - 24 sc"
         return True
 
@@ -235,9 +237,9 @@ class LabelReader:
         around = f"{groups.get('side') or ''} {extra}".lower()
         side = (
             "rs"
-            if regex.search(r"\brs\b|right side", around)
+            if expression(r"\brs\b|right side").search(around)
             else "ws"
-            if regex.search(r"\bws\b|wrong side", around)
+            if expression(r"\bws\b|wrong side").search(around)
             else None
         )
         words = " ".join(match.group(0).split()).rstrip(":.-–—;= ").strip("•*|#> ")
@@ -273,14 +275,14 @@ def _is_tally(match: regex.Match, numbers: tuple[int, ...], by_size: tuple[tuple
     if not word.lower().endswith("s") or not figures or match.start("numbers") > match.start("word"):
         return False
     lone = len(numbers) == 1 and all(len(one) <= 1 for one in by_size)
-    return lone and not regex.search(r"(?i)\d\s?(?:st|nd|rd|th)\b", figures)
+    return lone and not expression(r"(?i)\d\s?(?:st|nd|rd|th)\b").search(figures)
 
 
 def _colour(extra: str) -> str | None:
     """The colour in "(RS, MC)", "(Color B)", ", col B", "- (lavender)"."""
-    for piece in regex.split(r"[(),\-–—:]", extra):
-        words = regex.sub(r"(?i)\b(colou?r|col|with|yarn)\b", "", piece).strip()
-        if words and not regex.search(r"(?i)\b(rs|ws|right|wrong|side|step|rounds?|rows?|make|\d+)\b", words):
+    for piece in expression(r"[(),\-–—:]").split(extra):
+        words = expression(r"(?i)\b(colou?r|col|with|yarn)\b").sub("", piece).strip()
+        if words and not expression(r"(?i)\b(rs|ws|right|wrong|side|step|rounds?|rows?|make|\d+)\b").search(words):
             return words
     return None
 
@@ -305,7 +307,7 @@ def _figures(word: str, sized: bool) -> str:
 
 
 @lru_cache(maxsize=8)
-def _compiled(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> dict[str, regex.Pattern]:
+def _compiled(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> dict[str, Expression]:
     word = "(?:" + "|".join(regex.escape(item) for item in words) + ")"
     names = "(?:" + "|".join(regex.escape(item) for item in sorted(named, key=len, reverse=True)) + ")"
     figures = _figures(word, sized)
@@ -324,47 +326,47 @@ def _compiled(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> di
     cardinal = "(?:" + "|".join(sorted(_CARDINAL_WORDS, key=len, reverse=True)) + r")\b"
     title = r"(?-i:[A-Z])[\w’'-]*(?: [A-Za-z][\w’'-]*){0,2}?"
     return {
-        "worded": regex.compile(
+        "worded": expression(
             rf"(?:(?:for|on|in)\s+(?=[^:\n]{{1,24}}:)|(?P<led>for\s+))?(?P<core>(?P<side>\(?(?:rs|ws)\)?\s+)?\b(?P<word>{word})\.?\s*:?\s*(?:#|no\.?\s|nr\.?\s|n[°º]|№)?\s*{enclosed}{_INCLUSIVE}(?P<onward>{_ONWARD})?{extra})(?(led)\s*(?P<sign>,)(?={_WORK_NAMED})|{sign})",
             flags,
         ),
-        "alternating": regex.compile(  # "Row 2 and all even rows:", "Rnd 3 (and every alternate rnd):"
+        "alternating": expression(  # "Row 2 and all even rows:", "Rnd 3 (and every alternate rnd):"
             rf"(?P<core>(?P<word>{word})\s+(?P<numbers>\d{{1,2}})\s*,?\s*[(\[]?\s*(?:and|&)\s+(?P<alternate>(?:all|every|each)\s+(?:the\s+)?(?:even|odd|alternate|alt|other|ws|rs|wrong[ -]side|right[ -]side|following\s+alt(?:ernate)?)(?:[ -]numbered)?)\s+{word}\s*[)\]]?{extra}){sign}",
             flags,
         ),
-        "spelled": regex.compile(
+        "spelled": expression(
             rf"(?P<core>(?P<word>{word})\s+(?P<spelled>{cardinal})(?:\s*(?:to|through|thru|and|-|–)\s*(?P<until>{cardinal}))?{extra})\s*(?P<sign>:)",
             flags,
         ),
-        "ordinal": regex.compile(
+        "ordinal": expression(
             rf"(?P<core>(?P<numbers>{ordinals})\s+(?P<word>{word})\b{_INCLUSIVE}{extra}){sign}", flags
         ),
-        "kept apart": regex.compile(  # "1st brim round:", "2nd and 3rd dec rows:"
+        "kept apart": expression(  # "1st brim round:", "2nd and 3rd dec rows:"
             rf"(?P<core>(?P<numbers>{_ORDINAL}(?:{_JOINT}{_ORDINAL})*)\s+(?!{_NO_SORT})\p{{L}}[\p{{L}}-]+\s+(?P<word>{word})\b{extra})\s*(?P<sign>:)",
             flags,
         ),
-        "several": regex.compile(
+        "several": expression(
             rf"(?P<core>(?:(?:for\s+)?(?:the\s+)?(?:next|following)|then)\s+(?P<rows>{figures})\s+(?P<word>{word})\b{extra}){sign}",
             flags,
         ),
-        "named": regex.compile(
+        "named": expression(
             rf"(?P<core>(?P<name>{names})\s+(?P<word>{word}s?|ring)\b{extra})\s*(?P<sign>:|\.|[-–—]+)", flags
         ),
-        "prefixed": regex.compile(
+        "prefixed": expression(
             rf"(?P<core>(?P<prefix>{title}),? (?P<word>{word})\.?\s*:?\s*(?P<numbers>{figures}){extra})\s*(?P<sign>:)",
             flags,
         ),
-        "titled": regex.compile(rf"(?P<core>(?P<title>{title}) (?P<word>{word})\b{extra})\s*(?P<sign>:)", flags),
-        "start": regex.compile(
+        "titled": expression(rf"(?P<core>(?P<title>{title}) (?P<word>{word})\b{extra})\s*(?P<sign>:)", flags),
+        "start": expression(
             r"(?P<core>(?P<name>foundation(?: chain| ch)?|base(?: chain| ch)?|start(?:ing)?(?: chain| ch)?|beginning ch(?:ain)?))\s*(?P<sign>:)(?=\s*\S)",
             flags,
         ),
-        "bare": regex.compile(
+        "bare": expression(
             r"(?P<core>(?P<numbers>\d{1,3}(?:\.?\s*(?:[-–]|\band\b|&|\bto\b)\s*\d{1,3})?)\s*(?:[).]|:|\||\t|●|•|(?<=\s)[-–—](?=\s+(?:\D|\d+\s?\p{L}))))(?=\s*\S)"
             r"|(?P<core>\[(?P<numbers>\d{1,3}(?:\s?[-–]\s?\d{1,3})?)\][:.]?)(?=\s+\S)",  # "[4-6] sc in each st"
             flags,
         ),
-        "inline": regex.compile(r"(?<=[.!)\]};]\s{0,3})(?<=\s)|(?<=[.)])(?=\d)", flags),
+        "inline": expression(r"(?<=[.!)\]};]\s{0,3})(?<=\s)|(?<=[.)])(?=\d)", flags),
     }
 
 

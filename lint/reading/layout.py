@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
-import regex
-
+from lint.expression import expression
 from lint.pattern import Label, Section
 from lint.reading.gates import GateReader, Passage, Sizes
 from lint.reading.headings import GATE, LIKE_ANOTHER, Line, PartHeadings, begins_work
@@ -18,14 +17,14 @@ from lint.reading.sizecuts import by_size
 from lint.reading.sizedlines import SizedLines
 from lint.reading.sizeglosses import size_glosses
 from lint.reading.sizes import find_sizes
-from lint.reading.wrapping import goes_on
+from lint.reading.wrapping import HANGS, goes_on
 from lint.rulebook import Rulebook
 from lint.source import SourceText, Span
 
 # "STRIP. Ch 30." – a heading in capitals, and the piece's start behind it in one line
 # or with a colon, "Strap: ch 80, …"; what is a piece by its name needs no colon, "Picot edging - Ch 1, …"
 _PIECE_NAME = r"(?i:(?:\p{L}+ ){0,2}(?:edging|border|trim|trimming|straps?|handles?|ties?|cord|band|brim|cuffs?|collar|ribbing|hem|neckband))"
-_RUN_IN = regex.compile(
+_RUN_IN = expression(
     r"\s*(?P<name>[A-Z][A-Z0-9 '&-]{2,40}?)(?P<make> \((?:[Mm]ake )?\w+\))?(?:\.| ?(?:\. ?){2,}| ?[…—–-]) *(?=(?i:ch|make|with|join|fsc|starting|beginning|work)\b)"
     r"|\s*(?P<name>[A-Z][A-Z0-9 '&-]{2,40}?)(?P<make> \([Mm]ake \w+\))?: +(?=(?i:ch \d|ch\d|\d+ ch|chain \d|make \d|(?:re)?join\b|(?:starting|beginning) (?:at|from) [\w ]{2,20}, (?:ch|make) \d|work (?:exactly )?(?:the )?(?:same as|as (?:given )?for)\b))"
     rf"|\s*(?P<name>(?=\p{{Lu}}){_PIECE_NAME})(?P<make> \([Mm]ake \w+\))?(?:\.| [-–—]) +(?=(?i:ch \d|ch\d|\d+ ch|chain \d|(?:re)?join\b|attach\b))"
@@ -33,22 +32,19 @@ _RUN_IN = regex.compile(
     rf"|\s*(?P<name>\p{{Lu}}[\p{{L}}\d]+(?: [\p{{L}}\d]+){{0,2}}?)(?P<make> \([Mm]ake \w+\))?(?:: +| [-–—] +)(?={LIKE_ANOTHER})"
     r"|\s*(?P<name>(?i:border|edging|edge|trim|ruffle))(?P<make>)(?::|[ \t]+[-–—])[ \t]+(?=(?i:(?:\d+[ \t]?)?(?:sc|dc|hdc|tr|htr|ss|sl st|work)\b|do not (?:turn|fasten|cut|break)\b|don['’]t (?:turn|fasten|cut)\b|turn\b|(?:with|using) \w+, |ch[ \t]?\d|\d+[ \t]?ch\b|(?:re)?join\b|attach\b))"
 )
-_NO_PIECE = regex.compile(
+_NO_PIECE = expression(
     r"(?i)\s*(?:foundation|base|start|note|turn|next|set|row|round|rnd|begin|cent|multiple|gauge|tension|size|to |for )"
 )
-_TITLED = regex.compile(r"(?i)\s*(?:pattern(?: name)?|title|name|design)\s*:\s*(?P<title>\p{L}[^.:;]{2,60}?)\s*$")
+_TITLED = expression(r"(?i)\s*(?:pattern(?: name)?|title|name|design)\s*:\s*(?P<title>\p{L}[^.:;]{2,60}?)\s*$")
 # "sc evenly around. (96 sc)": a count of stitches at the end of a line that works some
-_COUNTED_WORK = regex.compile(
+_COUNTED_WORK = expression(
     r"(?i)\b(?:sc|dc|hdc|htr|tr)\s+(?:in|into|across|along|evenly|around)\b.*[(\[{]\s*\d+[^()\[\]{}]*\b(?:sc|dc|hdc|htr|tr|sts?|stitches)\b[^()\[\]{}]*[)\]}]\.?\s*$"
 )
 _NO_ROW = 10**9
 _MAKES = r"(?i)\b(?:\d+\s?)?(?:sc|dc|hdc|tr|htr|ch|mr|magic)\b"
-_CHAIN_BEHIND = regex.compile(r"(?i)[.;:]\s+(?=(?:with \w+, )?ch(?:ain)?s?\b\s*-?\s*\d)")
+_CHAIN_BEHIND = expression(r"(?i)[.;:]\s+(?=(?:with \w+, )?ch(?:ain)?s?\b\s*-?\s*\d)")
 # a line cut in the middle of a sentence: "… at end of", and in the next "Row 64. 145 sts."
-_HANGS = regex.compile(
-    r"(?i)(?:\b(?:of|to|from|in|on|until|till|and|or|rep|repeat|rows?|rnds?|rounds?|after|through|thru|before|as|for|with|than|at|the)|\b\d+(?:st|nd|rd|th)|,)\s*$"
-)
-_LABEL_CUT = regex.compile(r"(?i)[\W_]*(?:\d{1,3}(?:st|nd|rd|th)|rows?|rnds?|rounds?|next|foundation)\b[^.:]{0,80}$")
+_LABEL_CUT = expression(r"(?i)[\W_]*(?:\d{1,3}(?:st|nd|rd|th)|rows?|rnds?|rounds?|next|foundation)\b[^.:]{0,80}$")
 
 
 @dataclass
@@ -104,7 +100,9 @@ class LayoutReader:
             self.lines += by_size(Line(position, raw.rstrip("\r\n")), self.gates)
             position += len(raw)
         self.bare = labelled_by_number(self.labels, self.lines)
-        self.lower_case = not any(regex.match(r"\W*\p{Lu}", line.text) for line in self.lines)  # but for "US", "DK"
+        self.lower_case = not any(
+            expression(r"\W*\p{Lu}").match(line.text) for line in self.lines
+        )  # but for "US", "DK"
         self.unheaded = headless_lists([line.text for line in self.lines], self.finder, book)
         self.headings = PartHeadings(self.lines, self.labels, self.finder, self.bare, self.lower_case)
         self.sized = SizedLines(self.lines, self.labels, self.headings, self.passage, len(self.sizes), self.bare)
@@ -165,7 +163,7 @@ class LayoutReader:
                 row = None
                 line = Line(line.start + gate.end, line.text[gate.end :])
             begun = part is not None or self._begins_numbered(index)
-            hangs = index > 0 and _HANGS.search(self.lines[index - 1].text) is not None
+            hangs = index > 0 and HANGS.search(self.lines[index - 1].text) is not None
             found = self.sized.label(line, self.bare and begun) if not hangs else None
             if found is None and not hangs and part is not None and section is None:
                 found = next_in_number(self.labels, line, part.rows[-1].label if part.rows else None)
@@ -212,13 +210,15 @@ class LayoutReader:
                 talk = index  # the note's next line
                 layout.prose.append(Span(line.start, line.end))
                 continue
-            if self.headings.at(index, after_blank):
+            # "10 sc in" / "A.", "… side of the" / "chain: sc in …", "Round 1: Ch 3" / "(counts as a dc), make 11 dc in"
+            hung = row is not None and not after_blank and (hangs or line.text.lstrip()[:1] in ("(", "["))
+            if not hung and self.headings.at(index, after_blank):
                 name, make = self.headings.name(line.text)
                 part = self._opened(name, self._stripped(line), make)
                 layout.parts.append(part)
                 section, row, after_blank = None, None, False
                 continue
-            opens = section is None or after_blank
+            opens = (section is None or after_blank) and not hung
             run_in = _RUN_IN.match(line.text) if opens and not _NO_PIECE.match(line.text) else None
             if run_in is not None and run_in["as"] and not self.headings.like_another(index, line.text[run_in.end() :]):
                 run_in = None
@@ -330,7 +330,7 @@ class LayoutReader:
     def _begins_numbered(self, index: int) -> bool:
         """Whether a list of rows by bare numbers begins in this line, though no heading stands above it."""
         line = self.lines[index].text
-        return regex.match(r"[\s|]*\[?1\b", line) is not None and regex.search(_MAKES, line) is not None
+        return expression(r"[\s|]*\[?1\b").match(line) is not None and expression(_MAKES).search(line) is not None
 
     def _has_body(self, row: RowText) -> bool:
         return bool(self.source.slice(row.span).strip(" \t\n:.•*-–"))
@@ -382,7 +382,8 @@ class LayoutReader:
         """Whether a line goes on with the row above it, or is a sentence of its own."""
         if not self._has_body(row):
             return True
-        return goes_on(self.source.slice(row.span).rstrip(), line.text.strip(), self.lower_case)
+        above = self.source.slice(row.span).rstrip()
+        return goes_on(above, line.text.strip(), self.lower_case, len(self.sizes))
 
 
 def _last_number(part: PartText | None) -> int:

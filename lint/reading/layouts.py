@@ -7,16 +7,17 @@ from dataclasses import dataclass
 
 import regex
 
+from lint.expression import expression
 from lint.reading.assembly import NUMBERS, as_number, laid_out, singular
 from lint.source import Span
 
 _NUMBER = rf"\d{{1,3}}|{'|'.join(NUMBERS)}"
 _LIST = r"\d{1,3}(?:\s*(?:,|and|&|[-–]|to)\s*(?:and\s*)?\d{1,3})*"
-_ROW = regex.compile(
+_ROW = expression(
     rf"(?im)^[ \t*•]*+(?:strips?|rows?|columns?)\s+(?P<which>{_LIST})\s*(?:\([^)\n]*\))?\s*[:–—-]\s*(?P<what>[^.\n]+)"
 )
-_ITEM = regex.compile(rf"(?i)\b(?P<number>{_NUMBER}|an?)\s+(?P<half>half[- ])?(?P<noun>[a-z]+)\b")
-_HALVES = regex.compile(
+_ITEM = expression(rf"(?i)\b(?P<number>{_NUMBER}|an?)\s+(?P<half>half[- ])?(?P<noun>[a-z]+)\b")
+_HALVES = expression(
     rf"(?i)\b(?:a\s+)?(?:half|halves)\b[^.;\n]{{0,40}}?\b(?:at|to|on)\s+(?:each|both|the|either)\s+ends?\b(?:\s+of\s+(?:(?P<other>every other|alternate|the even|even)|(?:rows?|strips?)\s+(?P<which>{_LIST})))?"
 )
 _MOST_ROWS, _MOST_PIECES = 60, 1_000  # beyond these a layout is not drawn
@@ -80,7 +81,7 @@ def _with_halves(match: regex.Match, rows: list[tuple[LaidMotif, ...]]) -> list[
 
 def _motifs(words: str, nouns: frozenset[str]) -> Iterable[LaidMotif]:
     """ "1 half hexagon, 5 hexagons, 1 half hexagon"; what a bracket adds up is left out."""
-    for match in _ITEM.finditer(regex.sub(r"\([^)]*\)", "", words)):
+    for match in _ITEM.finditer(expression(r"\([^)]*\)").sub("", words)):
         noun = singular(match["noun"])
         if noun in nouns or noun in ("motif", "square", "block", "hexagon", "triangle"):
             number = 1 if match["number"].lower() in ("a", "an") else as_number(match["number"])
@@ -90,7 +91,7 @@ def _motifs(words: str, nouns: frozenset[str]) -> Iterable[LaidMotif]:
 def _numbers(words: str) -> list[int]:
     """ "1, 3-5 and 7": 1, 3, 4, 5, 7."""
     found: list[int] = []
-    for match in regex.finditer(r"(\d+)(?:\s*(?:[-–]|to)\s*(\d+))?", words):
+    for match in expression(r"(\d+)(?:\s*(?:[-–]|to)\s*(\d+))?").finditer(words):
         first, last = int(match[1]), int(match[2] or match[1])
         found += range(first, min(last, first + _MOST_ROWS) + 1)
     return found

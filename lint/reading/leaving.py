@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 import regex
 
+from lint.expression import expression
 from lint.pattern import Label
 from lint.reading.gates import GateReader, Sizes, goes_on_to
 
@@ -16,9 +17,9 @@ _FORMS = (
     rf"(?:for\s+)?(?:the\s+)?(?P<said>sizes?\s+)?(?P<names>{_NAMES})(?:\s+sizes?)?(?:\s+only)?\s*[:,–—-]?\s*(?P<done>{_DONE})(?:\s+(?P<here>here|now|at\s+this\s+point)\b|{_AFTER})?(?:\s+[\w\s]{{0,30}}?)?",
     rf"(?P<done>{_DONE})(?:\s+\p{{L}}+)?(?P<here>\s+here)?\s+for\s+(?:the\s+)?(?P<said>sizes?\s+)?(?P<names>{_NAMES})(?:\s+sizes?)?(?:\s+only)?(?P<here>\s+here)?",
 )
-_SENTENCE = regex.compile(r"[^.;!)\]]+(?:[.;!)\]]+|$)")
-_SAYS = tuple(regex.compile(rf"[\W_]*{form}[\s*_)\]]*[.;!]?\s*", regex.I) for form in _FORMS)
-_ALSO = regex.compile(rf"[\W_]*(?:and\s+)?(?:sizes?\s+)?(?P<names>{_NAMES}){_AFTER}[\s*_)\]]*[.;!]?\s*", regex.I)
+_SENTENCE = expression(r"[^.;!)\]]+(?:[.;!)\]]+|$)")
+_SAYS = tuple(expression(rf"[\W_]*{form}[\s*_)\]]*[.;!]?\s*", regex.I) for form in _FORMS)
+_ALSO = expression(rf"[\W_]*(?:and\s+)?(?:sizes?\s+)?(?P<names>{_NAMES}){_AFTER}[\s*_)\]]*[.;!]?\s*", regex.I)
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,7 +35,7 @@ def leavings(reader: GateReader, line: str) -> tuple[list[Leaving], int]:
     """What the sentences of a line say of sizes that leave off, and where those begin, if nothing else follows."""
     found: list[Leaving] = []
     begin = len(line)
-    if reader.number < 2 or not regex.search(r"(?i)\b(?:stop|end|finish|done|fasten|complet)", line):
+    if reader.number < 2 or not expression(r"(?i)\b(?:stop|end|finish|done|fasten|complet)").search(line):
         return found, begin
     for match in _SENTENCE.finditer(line):
         sentence = match[0]

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-import regex
-
+from lint.expression import expression
 from lint.lexicon import Lexeme
 from lint.reading.clauses import Reading
 from lint.reading.stream import CLOSERS, OPENERS
@@ -23,7 +22,7 @@ from lint.tree import (
     walk,
 )
 
-_LIST_NUMBER = regex.compile(r"\d+$")
+_LIST_NUMBER = expression(r"\d+$")
 _LONGEST_LABEL = 24  # lexemes
 _IN_LABEL = ("number", "ordinal", "ordinals", "dash", ",", ";", "and", "to", *OPENERS, *CLOSERS)
 _WORK_STEPS = (*MAKES_STITCHES, Chain, MakeRing, Skip, RowCall)
@@ -61,7 +60,7 @@ def is_work(reading: Reading, lexemes: list[Lexeme]) -> bool:
     return starts_like_row and any(isinstance(step, (Work, Group)) for step in worked)
 
 
-_GOES_ON = regex.compile(
+_GOES_ON = expression(
     r"(?i)\W*(?:(?:continue|cont|proceed|carry\s+on|go\s+on|keep\s+(?:on|\p{L}+ing)|do\s+(?:this|so|the\s+same)|repeat\s+(?:this|in\s+\w+))\b)"
     r"[^.;]*?\b(?:(?:\d+|two|three|four|five|six|seven|eight|nine|ten)\s+(?:more\s+|further\s+|additional\s+)?(?:rows?|rnds?|rounds?)|until|till)\b"
 )
@@ -87,7 +86,7 @@ def works_an_edge(reading: Reading, lexemes: list[Lexeme]) -> bool:
     return False
 
 
-_AS_ANOTHER = regex.compile(
+_AS_ANOTHER = expression(
     r"(?i)\W*(?:work|make|begin|complete|finish|cont(?:inue)?)\s+(?:\w+\s+)?(?:exactly\s+)?(?:the\s+)?(?:as\s+(?:given\s+|written\s+)?for|same\s+as|as\s+(?:first|other|1st))\b"
 )
 

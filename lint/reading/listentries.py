@@ -8,40 +8,41 @@ from itertools import pairwise
 
 import regex
 
+from lint.expression import expression
 from lint.source import Span
 
 # "ch = chain", "ch – chain", "ch: chain", "ch .... chain", "ch   chain"
-_SEPARATOR = regex.compile(r"\s*(?:=|:|\.{3,}|\s[-–—~]+\s|[-–—]+(?=\s)|—|\s\.\s|\t+|\s{2,})\s*")
+_SEPARATOR = expression(r"\s*(?:=|:|\.{3,}|\s[-–—~]+\s|[-–—]+(?=\s)|—|\s\.\s|\t+|\s{2,})\s*")
 # "chain (ch)", "space(s) (sp, sps)"; not "space(s)", nor "Ch 11 (13)", which is a number for each size
-_PAREN = regex.compile(
+_PAREN = expression(
     r"(?P<a>[^()]{1,40}?(?:\(s\)|\(es\))?)\s*\((?=[^)]*\p{L})(?!e?s\))(?P<b>(?:[^()]|\(\w{0,3}\))*)\)\.?(?:\s(?:U\.?[SK]|British|American)\b[^()]*)?"
 )
-_A_IS = regex.compile(
+_A_IS = expression(
     r"(?i)^(?:an?|each|the)\s+(?P<name>[\w-]+(?:\s+(?:stitch|st))?)(?:\s+\((?P<form>[\w-]{1,8}(?:\(s\))?)\))?\s+(?:is|are|=|means)\s+(?P<body>.+)$"
 )
 
 
 # "US terms:", "Written in UK terms." before a list in the same line
-_LIST_LEAD = regex.compile(
+_LIST_LEAD = expression(
     r"(?i)\s*(?:(?:the\s+|this\s+)?(?:pattern\s+(?:is\s+)?)?(?:written\s+)?(?:in|uses)\s+)?(?:(?:u\.?s\.?a?\.?|u\.?k\.?|american|british|standard|crochet)\s+)*(?:terms|terminology|abbreviations?|abbr\.?)(?:\s*\([^)]*\)|\s+used)?\s*[:!.–-]\s*(?=\S)"
 )
 # "I use British terms: ch chain; …", "Also used (US): ch – chain, …": a sentence that leads to a list
-_TALK_LEAD = regex.compile(r"\s*(?P<words>\p{L}[^:;=–\n]{8,60}):\s+(?=\S)")
-_FIRST_FORM = regex.compile(r"\s*(?P<form>[\w()/ ]{1,12}?)\s*(?:[=–-]|,)\s")
-_WORDED_LEAD = regex.compile(
+_TALK_LEAD = expression(r"\s*(?P<words>\p{L}[^:;=–\n]{8,60}):\s+(?=\S)")
+_FIRST_FORM = expression(r"\s*(?P<form>[\w()/ ]{1,12}?)\s*(?:[=–-]|,)\s")
+_WORDED_LEAD = expression(
     r"(?i)\s*(?=[^\n:;,=]*\b(?:terms|terminology|abbreviations?|abbrevs?|used?|using|stitches)\b)[^\n:;,=]{6,60}:\s+(?=\S)"
 )
 _PLURAL = r"(?:\(e?s\))?"  # "st(s) stitch(es)"
-_BARE_ENTRY = regex.compile(
+_BARE_ENTRY = expression(
     rf"\s*(?P<one>\p{{L}}[\p{{L}}\d-]{{0,8}}{_PLURAL})(?: (?P<two>\p{{L}}+{_PLURAL}))?"
     rf"(?: (?P<rest>(?:\d )?\p{{L}}[\p{{L}}\d]*{_PLURAL}(?: (?:\d|\p{{L}}+{_PLURAL})){{0,4}}))\s*"  # "inc 2 dc in one st"
 )
 # "… miss 2, 1 tr. 1 solid mesh (sm) = 3 tr": the sentence that a named stitch begins
-_NEXT_NAMED = regex.compile(
+_NEXT_NAMED = expression(
     r"(?<=[\w)])\.\s+(?=(?:(?:an?|one|1|each)\s)?\p{L}[\w-]*(?: [\w-]+){0,2} \([\w-]{1,8}\)\s*[=:])(?i)"
 )
 # "sp—space, rnd—round. Shell: (2 dc, ch 2, 2 dc) in same place.": the sentence that tells how one is worked
-_NEXT_TOLD = regex.compile(r"(?<=[\w)])\.\s+(?=\p{Lu}[\w-]*(?: [\w-]+){0,3}(?: \([\w-]{1,8}\))?:\s)")
+_NEXT_TOLD = expression(r"(?<=[\w)])\.\s+(?=\p{Lu}[\w-]*(?: [\w-]+){0,3}(?: \([\w-]{1,8}\))?:\s)")
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,6 +60,9 @@ def entries(text: str, offset: int, known: frozenset[str]) -> list[Entry]:
     """All entries of an abbreviations or special-stitches section that starts at `offset`."""
     found: list[Entry] = []
     position = 0
+    text = expression(r"\n(?=[ \t]*+=)").sub(
+        " ", text
+    )  # "sc = single crochet, ch" / "= chain", cut by the page's width
     for line in text.splitlines(keepends=True):
         stripped = line.strip()
         lead = _LIST_LEAD.match(line) or _worded_lead(line, known) or _talk_lead(line, known)
@@ -77,12 +81,12 @@ def entries(text: str, offset: int, known: frozenset[str]) -> list[Entry]:
 def _talk_lead(line: str, known: frozenset[str]) -> regex.Match | None:
     """The words in front of a list in the same line: "What you'll need (US): ch, chain; hdc, half double crochet"."""
     lead = _TALK_LEAD.match(line)
-    if lead is None or regex.search(r"\s[-–]\s|\s\s", lead["words"]):
+    if lead is None or expression(r"\s[-–]\s|\s\s").search(lead["words"]):
         return None
     if not known.isdisjoint(lead["words"].lower().split()[:1]):
         return None
     rest = line[lead.end() :]
-    cut = rest.split(";") if ";" in rest else regex.split(r",(?=[^,]*[=–-]\s)", rest)
+    cut = rest.split(";") if ";" in rest else expression(r",(?=[^,]*[=–-]\s)").split(rest)
     named = [form for piece in cut if (form := _FIRST_FORM.match(piece)) is not None]
     if len(named) < 2 or not all(not known.isdisjoint(expand(form["form"])) for form in named[:2]):
         return None
@@ -93,14 +97,14 @@ def _worded_lead(line: str, known: frozenset[str]) -> regex.Match | None:
     """The words that lead to a list in the same line: three entries or more, the first of them of a known form."""
     lead = _WORDED_LEAD.match(line)
     rest = line[lead.end() :] if lead is not None else ""
-    first = regex.match(r"(?P<form>\p{L}[\w-]{0,8}(?: st)?)(?:\s*[=–:·-])?\s+\(?\p{L}", rest)
-    several = len(regex.findall(r"[,;·•|.]", rest)) > 1
+    first = expression(r"(?P<form>\p{L}[\w-]{0,8}(?: st)?)(?:\s*[=–:·-])?\s+\(?\p{L}").match(rest)
+    several = len(expression(r"[,;·•|.]").findall(rest)) > 1
     return lead if first is not None and several and first["form"].lower() in known else None
 
 
 def _bare_entries(line: str, offset: int, known: frozenset[str]) -> Iterator[Entry]:
     """The entries of "ch chain, dc double crochet, sl st slip stitch": no sign between form and meaning, three at least."""
-    pieces = [match for match in regex.finditer(r"[^,;.·•|●\n]+", line)]
+    pieces = [match for match in expression(r"[^,;.·•|●\n]+").finditer(line)]
     cut = []
     for piece in pieces:
         match = _BARE_ENTRY.fullmatch(piece.group(0))
@@ -134,7 +138,7 @@ def _chunks(line: str, known: frozenset[str]) -> list[tuple[int, str]]:
         r"(?<=\w{2}|\w\))\.\s+(?=[\w-]{1,8}(?: [\w-]{1,6})?(?:\(\w+\))?\s*[:=–])",
     ):
         pieces, last = [], 0
-        for match in regex.finditer(cutter, body):
+        for match in expression(cutter).finditer(body):
             if _balanced(body[last : match.start()]):
                 pieces.append((last, body[last : match.start()]))
                 last = match.end()
@@ -160,8 +164,8 @@ def _chunks(line: str, known: frozenset[str]) -> list[tuple[int, str]]:
 
 def _columns(body: str, known: frozenset[str]) -> list[tuple[int, str]]:
     """The entries of a line set in two columns: "Ch = Chain      Rnd = Round", "ch   chain      dc   double crochet"."""
-    cells = [(match.start(), match.group(0)) for match in regex.finditer(r"\S+(?:\s\S+)*", body)]
-    if len(cells) == 2 and all(regex.search(r"\S\s*[=:–]\s*\S", cell) for _, cell in cells):
+    cells = [(match.start(), match.group(0)) for match in expression(r"\S+(?:\s\S+)*").finditer(body)]
+    if len(cells) == 2 and all(expression(r"\S\s*[=:–]\s*\S").search(cell) for _, cell in cells):
         return cells
     named = [any(form in known for form in expand(cell)) for _, cell in cells]
     if len(cells) == 4 and named[0] and named[2]:
@@ -178,7 +182,7 @@ def _is_entry(piece: str, known: frozenset[str]) -> bool:
     piece = piece.strip(" .\t•*-")
     if (sentence := _A_IS.match(piece)) is not None and sentence["form"]:
         return True
-    comma = regex.match(r"([^\s,]+(?: [^\s,]+)?),\s+[\w(\[*]", piece)
+    comma = expression(r"([^\s,]+(?: [^\s,]+)?),\s+[\w(\[*]").match(piece)
     if comma and any(form in known for form in expand(comma[1])):
         return True
     if _SEPARATOR.search(piece):
@@ -188,10 +192,10 @@ def _is_entry(piece: str, known: frozenset[str]) -> bool:
     if paren is None or any(form in known for side in ("a", "b") for form in expand(paren[side])):
         return paren is not None
     short = all(len(paren[side].split()) <= 3 for side in ("a", "b"))  # "popcorn (pc)", not "ch 1 to close (eye made)"
-    return short and not regex.search(r"\b\d+\b", piece)
+    return short and not expression(r"\b\d+\b").search(piece)
 
 
-_OTHER_FORM = regex.compile(r"\s*(?:,|/(?!\w{2,}\b(?<=inc))|\bor\b)\s*")
+_OTHER_FORM = expression(r"\s*(?:,|/(?!\w{2,}\b(?<=inc))|\bor\b)\s*")
 
 
 def expand(form: str) -> list[str]:
@@ -201,7 +205,7 @@ def expand(form: str) -> list[str]:
         piece = piece.strip().strip("._*").lower().replace("’", "'")  # "**V-st**" in bold
         if not piece:
             continue
-        match = regex.fullmatch(r"(.+?)\s?\((s|es)\)", piece)
+        match = expression(r"(.+?)\s?\((s|es)\)").fullmatch(piece)
         if match:
             forms += [match.group(1), match.group(1) + match.group(2)]
         else:
@@ -225,17 +229,17 @@ def _entry(chunk: str, at: int, known: frozenset[str]) -> Entry | None:
     if match is not None and paren is not None and match.start() > paren.start("b"):
         match = None  # "dec (decrease: sc next 2 sts tog)"
     if match is None:
-        comma = regex.match(r"([^\s,]+(?: [^\s,]+)?),\s+", text)  # "ch, chain"
+        comma = expression(r"([^\s,]+(?: [^\s,]+)?),\s+").match(text)  # "ch, chain"
         known_form = comma is not None and any(form in known for form in expand(comma[1]))
-        match = regex.compile(r",\s+").search(text, comma.end(1)) if comma is not None and known_form else None
+        match = expression(r",\s+").search(text, comma.end(1)) if comma is not None and known_form else None
     known_left = match is not None and any(form in known for form in expand(text[: match.start()]))
     known_left = known_left or match is not None and match.start() == 1 and text[0].isalpha()  # "A - decrease (2 sc …)"
     if match and 0 < match.start() <= 60 and (known_left or not (paren and "=" not in text and ":" not in text)):
         left, right = text[: match.start()], text[match.end() :]
-        whole = regex.fullmatch(r"(?i)(?:all|each|every)\s+(?P<name>\w+?)s?\s*", left)
+        whole = expression(r"(?i)(?:all|each|every)\s+(?P<name>\w+?)s?\s*").fullmatch(left)
         left = f"{whole['name']}(s)" if whole is not None else left  # "All fans: 7 dc"
         right_at = at + match.end()
-        named = regex.fullmatch(r"(?P<a>.+?)\s*\((?P<b>[^()]+(?:\(\w{1,2}\))?)\)", left)
+        named = expression(r"(?P<a>.+?)\s*\((?P<b>[^()]+(?:\(\w{1,2}\))?)\)").fullmatch(left)
         if named and named["b"].lower() not in ("s", "es"):  # "Popcorn (pc): …"
             return Entry(tuple(expand(named["b"])) + tuple(expand(named["a"])), (named["a"],), right, right_at, span)
         left_forms = expand(left)
@@ -249,7 +253,7 @@ def _entry(chunk: str, at: int, known: frozenset[str]) -> Entry | None:
         ):
             return Entry(tuple(right_forms), (left,), left, at, span)  # "Chain = ch"
         nested = _SEPARATOR.search(right)  # "V-st(s)  V-stitch(es): (1 tr, 1 ch, 1 tr) …"
-        if nested and nested.start() <= 40 and len(right) - nested.end() > 8 and not regex.match(r"\W*\d", right):
+        if nested and nested.start() <= 40 and len(right) - nested.end() > 8 and not expression(r"\W*\d").match(right):
             name = right[: nested.start()]
             return Entry(
                 tuple(left_forms + expand(name)), (name,), right[nested.end() :], right_at + nested.end(), span

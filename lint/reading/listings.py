@@ -10,42 +10,43 @@ from dataclasses import dataclass
 
 import regex
 
+from lint.expression import expression
 from lint.source import Span
 
 _ONE = r"(?:\d+(?:\.\d+)?(?:\s?[¼½¾⅓⅔⅛⅜⅝⅞]|\s\d/\d)?(?:st|nd|rd|th)?|[¼½¾]|[-–—](?=\s*[,:;)\]}])|\b(?:zero|one|two|three|four|five|six|seven|eight|nine|ten|twelve)\b)"
-_EACH = regex.compile(_ONE)
+_EACH = expression(_ONE)
 _EMPTY = r"[-–—]"
 _MOST_EMPTY = 60  # more dashes than any pattern has sizes are a ruled line
 _RUN = rf"{_ONE}(?:\s?[-–]\s?{_ONE})?"
-_UNIT = regex.compile(
+_UNIT = expression(
     r"\s*(?:sts?|stitches|sc|hdc|htr|dc|tr|chs?|sps?|times|more|rows?|rnds?|rounds?|in|ins|inches|cm|unworked|sets?|rep(?:eat)?s?)\b"
 )
-_STITCHES = regex.compile(r"\s*(?:sts?|stitches|sc|hdc|htr|dc|tr|chs?|d\.c|s\.c|ch\.)\b")
+_STITCHES = expression(r"\s*(?:sts?|stitches|sc|hdc|htr|dc|tr|chs?|d\.c|s\.c|ch\.)\b")
 _GROUP = rf"[(\[{{]\s*{_ONE}(?:\s*[,:;]\s*{_ONE})*(?:,?\s+(?:and|&)\s+{_ONE})?\s*[)\]}}]"
 _NOT_ROWS = r"(?<!\b(?:rows|rnds|rounds|rds)\.?\s)"  # "Rep Rows 2, 4, 6"
-_CHAINED = regex.compile(r"(?i)\bch(?:ain)?s?\s*$")  # "Ch 61 (71)" has a figure for another size in its brackets
-_GOES_ON = regex.compile(r"\s?,?\s?[(\[]\s*[\d-]")
-_ROWS = regex.compile(r"(?i)\b(?:rows?|rnds?|rounds?|rds?)\.?\s*$")
+_CHAINED = expression(r"(?i)\bch(?:ain)?s?\s*$")  # "Ch 61 (71)" has a figure for another size in its brackets
+_GOES_ON = expression(r"\s?,?\s?[(\[]\s*[\d-]")
+_ROWS = expression(r"(?i)\b(?:rows?|rnds?|rounds?|rds?)\.?\s*$")
 _NO_LABEL = r"(?!\s*\n\s*\d+(?:\s?[-–]\s?\d+)?\s?(?:[).:]|r(?:n?d|ow|ound)s?\b))"  # the next line's label: "sc 12 [30]", "10) sc 6"
 SHAPES = {
-    "brackets first": regex.compile(
+    "brackets first": expression(
         rf"(?<![\w.,/¼½¾)\]-])(?<![\d½¼¾)\]]\s)(?P<list>(?>[(\[]{_ONE}[)\]]\s?{_ONE}(?:\s?[(\[]{_ONE}[)\]]\s?{_ONE})*(?:\s?[(\[]{_ONE}[)\]])?))(?!\s?,?\s?[(\[]\s?\d)"
     ),
-    "alternating": regex.compile(
+    "alternating": expression(
         rf"(?<![\w.,/¼½¾-])(?P<list>(?>{_RUN}(?:\s?[(\[]{_ONE}[)\]]{_NO_LABEL}\s?{_ONE})+(?:\s?[(\[]{_ONE}[)\]])?))(?!\s?,?\s?[(\[]\s?\d)"
     ),
-    "groups": regex.compile(
+    "groups": expression(
         rf"(?<![\w.,/¼½¾-])(?P<list>{_ONE}\s?,?\s?{_GROUP}(?:\s?,?\s?{_GROUP})+)"
     ),
-    "brackets": regex.compile(
+    "brackets": expression(
         rf"(?<![\w.,/¼½¾-])(?P<list>(?P<head>{_RUN}|{_EMPTY}(?:\s?{_EMPTY}){{0,{_MOST_EMPTY}}})\s?[(\[{{]\s*(?P<item>{_RUN})(?:(?P<sign>\s*[,:;/]\s*|\s?[-–]\s?)(?P<item>{_RUN}))*\s*[)\]}}])"
     ),
-    "bars": regex.compile(rf"(?<![\w.,/|]\s)(?<![\w.,/|])(?P<list>{_ONE}(?:\s?\|\s?{_ONE}){{2,}})(?!\s?\||\w|\.\d)"),
-    "ampersands": regex.compile(rf"(?<!\b(?:rows|rnds|rounds|rds)\s)(?<![\w.,/&])(?<!&\s)(?P<list>{_ONE}(?: & {_ONE})+)(?!\w|\.\d| &)"),
-    "strokes": regex.compile(rf"(?<![\w.,/])(?P<list>{_ONE}(?:/{_ONE})+)(?!\w|/|\.\d)"),
-    "all in brackets": regex.compile(rf"(?<![\d¼½¾)\]]\s?)(?P<list>[(\[]\s*{_RUN}(?:\s*[,:;]\s*{_RUN})+\s*[)\]])"),
-    "hyphens": regex.compile(r"(?<![\w.,/-])(?P<list>\d+(?:-\d+){2,})(?![\w-])"),
-    "bare": regex.compile(
+    "bars": expression(rf"(?<![\w.,/|]\s)(?<![\w.,/|])(?P<list>{_ONE}(?:\s?\|\s?{_ONE}){{2,}})(?!\s?\||\w|\.\d)"),
+    "ampersands": expression(rf"(?<!\b(?:rows|rnds|rounds|rds)\s)(?<![\w.,/&])(?<!&\s)(?P<list>{_ONE}(?: & {_ONE})+)(?!\w|\.\d| &)"),
+    "strokes": expression(rf"(?<![\w.,/])(?P<list>{_ONE}(?:/{_ONE})+)(?!\w|/|\.\d)"),
+    "all in brackets": expression(rf"(?<![\d¼½¾)\]]\s?)(?P<list>[(\[]\s*{_RUN}(?:\s*[,:;]\s*{_RUN})+\s*[)\]])"),
+    "hyphens": expression(r"(?<![\w.,/-])(?P<list>\d+(?:-\d+){2,})(?![\w-])"),
+    "bare": expression(
         rf"(?i)(?<![\w.,;/-])(?<!\d[,;]?\s){_NOT_ROWS}(?P<list>{_ONE}(?:(?:, {_ONE}){{2,}}|(?:; {_ONE}){{2,}}))(?!\s?[\w,;]*\s?(?:and|&)\b|[\w-])"
     ),
 }  # fmt: skip
@@ -95,7 +96,7 @@ def _numbers(shape: str, match: regex.Match, text: str, sizes: int) -> frozenset
             return frozenset()
         items, ends = match.captures("item"), sum(len(_EACH.findall(item)) for item in match.captures("item"))
         runs = {1 + ends} if signs & {"-", "–"} else {1 + len(items)}
-        empty = len(regex.findall(_EMPTY, match["head"])) if not regex.search(r"[\w½]", match["head"]) else 0
+        empty = len(expression(_EMPTY).findall(match["head"])) if not expression(r"[\w½]").search(match["head"]) else 0
         if empty:  # each of these dashes is a size, or the first opens the count
             return frozenset(number + more for number in {len(items), ends} for more in (empty - 1, empty))
         if len(items) == 1:  # "28 (32-36)" is three numbers, or a number and a run of rows
@@ -113,15 +114,15 @@ def _numbers(shape: str, match: regex.Match, text: str, sizes: int) -> frozenset
         numbered = figures[::2] == [str(number) for number in range(1, len(figures[::2]) + 1)]  # "(1) 6 (2) 12 (3) 18"
         return frozenset() if numbered or len(figures) < 3 else frozenset({len(figures)})
     if shape == "alternating":
-        inner = regex.sub(rf"^{_ONE}\s?[-–]\s?(?={_ONE})", "", inner)  # the first row of a range
+        inner = expression(rf"^{_ONE}\s?[-–]\s?(?={_ONE})").sub("", inner)  # the first row of a range
     if shape == "hyphens" and _ROWS.search(text, max(0, match.start() - 12), match.start()):
         return frozenset({inner.count("-") + 1, inner.count("-")})  # "Rows 2-4-6-6": the first is where all begin
-    parts = regex.split(r"\s*[,:;]\s*", inner) if shape == "all in brackets" else _EACH.findall(inner)
+    parts = expression(r"\s*[,:;]\s*").split(inner) if shape == "all in brackets" else _EACH.findall(inner)
     return frozenset({len(parts)})
 
 
-_ITEM = regex.compile(r"\d+(?:\.\d+)?(?:\s?[¼½¾⅓⅔⅛⅜⅝⅞]|\s\d/\d)?(?:st|nd|rd|th)?|[¼½¾]|[-–—](?=\s*[,:;)\]}\s(])")
-_RUN_OF_ITEM = regex.compile(
+_ITEM = expression(r"\d+(?:\.\d+)?(?:\s?[¼½¾⅓⅔⅛⅜⅝⅞]|\s\d/\d)?(?:st|nd|rd|th)?|[¼½¾]|[-–—](?=\s*[,:;)\]}\s(])")
+_RUN_OF_ITEM = expression(
     rf"{_ITEM.pattern[: _ITEM.pattern.rindex('|[-')]}(?:\s?[-–]\s?\d+(?:\.\d+)?(?:\s?[¼½¾])?)?|[-–—](?=\s*[,:;)\]}}\s(])"
 )
 

@@ -8,6 +8,7 @@ from functools import cached_property
 
 import regex
 
+from lint.expression import Expression, expression
 from lint.madeonce import made_once
 from lint.rulemodels import MaterialFile, YarnWeight
 from lint.source import Span
@@ -57,7 +58,7 @@ _US = r"(?:U\.?S\.?A?\.?|American)\s*(?:(?:size|sz\.?|no\.?|letter)\s*)?#?\s?"
 _UK = r"(?:(?:old\s+)?(?:U\.?K\.?|English|British|Imperial|Canadian))\s*(?:(?:size|no\.?)\s*)?#?\s?"
 _JOINT = r"\s?[-/–]?\s?"
 _BOTH = rf"(?P<letters>[A-Za-z](?:/[A-Za-z])?){_JOINT}(?P<number>{_NUMBER})|(?P<number>{_NUMBER})\s?[-/]\s?(?P<letters>[A-Za-z])(?![\w])"
-_NAME = regex.compile(
+_NAME = expression(
     rf"(?P<uk>(?i:{_UK}))(?P<number>{_NUMBER})(?![A-Za-z])"
     rf"|(?i:\b(?:no\.?|number|size|\#)\s?)(?P<number>{_NUMBER})\s*\(?(?P<uk>(?i:(?:old\s+)?(?:U\.?K\.?|English|Imperial)))\b\)?(?!\s?(?i:size\s?)?\d)"
     rf"|(?P<us>(?i:{_US}))?(?i:\bsize\s+)?(?<![A-Za-z])(?:{_BOTH})(?!\s?mm|[A-Za-z])"
@@ -67,16 +68,16 @@ _NAME = regex.compile(
     rf"|(?:(?i:\bsize\s+))?(?<![\w'-])(?P<letters>[B-Z])(?![\w'&-]|\s?[.)])"
     rf"|(?<![\w'-])(?P<letters>[B-Z])(?=[)\]])"
 )
-_GLUE = regex.compile(r"\s*(?:crochet\s+)?(?:hooks?\s*)?(?:[(\[/,|=–-]|\bor\b(?=\s*U))?\s*(?:size\s+)?", regex.I)
-_OPENED = regex.compile(r"[(\[]")
-_MORE_BEFORE = regex.compile(r"(?:\bmm\s*(?:,|and|&|or|to|/)\s*|[\d½)\]]\s?[-/–]\s?|[)\]]\s?)$")
-_MORE_BEHIND = regex.compile(
+_GLUE = expression(r"\s*(?:crochet\s+)?(?:hooks?\s*)?(?:[(\[/,|=–-]|\bor\b(?=\s*U))?\s*(?:size\s+)?", regex.I)
+_OPENED = expression(r"[(\[]")
+_MORE_BEFORE = expression(r"(?:\bmm\s*(?:,|and|&|or|to|/)\s*|[\d½)\]]\s?[-/–]\s?|[)\]]\s?)$")
+_MORE_BEHIND = expression(
     r"\s*(?:(?:,\s*)?(?:and|&|or|to)\s+|[,/–-]\s*)(?:US\s*)?#?(?:[A-Z]\b|\d|[A-Za-z]-?\d)|\s?[(\[]\s?[A-Z\d]"
 )
-_NO_HOOK = regex.compile(r"(?i)\b(?:eyes?|beads?|buttons?|ribbon|elastic|ring|wire|noses?|snaps?)\b")
-_STEEL = regex.compile(r"(?i)\bsteel\b")
+_NO_HOOK = expression(r"(?i)\b(?:eyes?|beads?|buttons?|ribbon|elastic|ring|wire|noses?|snaps?)\b")
+_STEEL = expression(r"(?i)\bsteel\b")
 _HEADING = 32  # characters of a line that says what the next one lists: "Crochet hook"
-_HOOK_WORD = regex.compile(r"(?i)\b(?:hooks?|needles?|crochet)\b")
+_HOOK_WORD = expression(r"(?i)\b(?:hooks?|needles?|crochet)\b")
 
 
 _LINES_NEAR = 3  # lines to each side of a word for hooks: its own, one between, and one that the names may run on into
@@ -133,7 +134,7 @@ def _name(match: regex.Match) -> HookName:
     if match["mm"]:
         return HookName(span, "mm", number=match["mm"].replace(",", "."))
     printed = match["number"]
-    number = regex.sub(r"\s?(?:1/2|\.5|½)$", "½", printed) if printed else None
+    number = expression(r"\s?(?:1/2|\.5|½)$").sub("½", printed) if printed else None
     letters = tuple(letter.upper() for letter in match["letters"].split("/")) if match["letters"] else ()
     scale = "uk" if match["uk"] else "us" if match["us"] or letters else "any"
     return HookName(span, scale, letters, number)
@@ -149,7 +150,7 @@ def _about_a_hook(names: list[HookName], line: str, after: str) -> bool:
 # yarn -----------------------------------------------------------------------------------------------------------
 
 _OF_YARN = r"weight|wt\.?|yarns?|wool|cotton|acrylic|thread|alpaca|merino|linen|bamboo|blend|fib(?:re|er)|chenille|tweed|silk|nylon|mohair|ply"
-_SURE = regex.compile(r"(?i)#|\b(?:category|cat\.?|cyca?|craft yarn council|symbol|weight)\b")
+_SURE = expression(r"(?i)#|\b(?:category|cat\.?|cyca?|craft yarn council|symbol|weight)\b")
 _LITTLE = r"(?:(?!(?:in|of|for|with|and|or|held|used|each|to|balls?|skeins?)\b)[\p{L}'-]+)"
 _DIGIT = r"(?P<digit>[0-7])(?![\d.,½¼¾/]\d|\d|\s?(?:[½¼¾x×]|ply|mm|oz|g\b|balls?|skeins?|hanks?|cones?|yards?|yds?|m\b|metres?|meters?|sts?\b|to\b|or\b|-\s?\d))"
 _TAG = r"(?:\#|\b(?:category|cat\.|cyca?|weight)\s*(?:category|no\.?|number)?\s*:?\s*\#?)\s*"
@@ -164,20 +165,20 @@ class YarnReader:
         words = sorted(self._weights, key=len, reverse=True)
         self._listed = "|".join(regex.escape(one).replace(r"\ ", "[ -]?") for one in words)
         self._words = rf"(?<![\w-])(?P<words>(?:{self._listed})\b(?:[-\s](?:weight|wt)\b)?(?:\s*(?:/|,?\s\bor\b|\bto\b|\band\b)\s*(?:{self._listed})\b)*)"
-        self._word = regex.compile(rf"\b(?:{self._listed})\b", regex.I)
+        self._word = expression(rf"\b(?:{self._listed})\b", regex.I)
 
     @cached_property
-    def _behind(self) -> regex.Pattern:
+    def _behind(self) -> Expression:
         """ "DK weight cotton (#3, light)", "worsted weight #4", "DK/3"."""
-        return regex.compile(
+        return expression(
             rf"{self._words}(?P<between>(?:[\s-]+{_LITTLE}){{0,4}}?)\s*,?\s*(?:[(\[]\s*(?:{_LITTLE}\s*,?\s+|{_TAG}|{_LITTLE}\s*,?\s*{_TAG})?{_DIGIT}\s*(?=[)\],\s:-])|{_TAG}{_DIGIT}{_NOT_OF_HOOK}|[/]\s?#?{_DIGIT}(?!\w){_NOT_OF_HOOK})",
             regex.I,
         )
 
     @cached_property
-    def _before(self) -> regex.Pattern:
+    def _before(self) -> Expression:
         """ "#3 DK", "(3) DK", "3/DK"."""
-        return regex.compile(
+        return expression(
             rf"(?<![\w(]){_TAG}{_DIGIT}\s*[,:/(\[–-]?\s*{self._words}|[(\[]\s*{_TAG}?{_DIGIT}\s*[,:/–-]?\s*{self._words}"
             rf"|(?<![\w/.,])(?P<digit>[0-7])\s?/\s?{self._words}",
             regex.I,
@@ -200,7 +201,7 @@ class YarnReader:
                 if not everyday and listed:
                     pass
                 elif (everyday or not sure) and not (
-                    _of_yarn(match, text) if everyday else regex.search(rf"(?i)\b(?:{_OF_YARN})\b", line)
+                    _of_yarn(match, text) if everyday else expression(rf"(?i)\b(?:{_OF_YARN})\b").search(line)
                 ):
                     continue
                 yield YarnName(
@@ -212,12 +213,12 @@ class YarnReader:
         found = []
         for match in self._word.finditer(text, zone.start, zone.end):
             weight = self._weights[self._key(match[0])]
-            if not weight.plain or regex.match(r"(?i)[\s-]*(?:weight|wt)\b", text[match.end() : match.end() + 10]):
+            if not weight.plain or expression(r"(?i)[\s-]*(?:weight|wt)\b").match(text[match.end() : match.end() + 10]):
                 found.append(weight)
         return tuple(found)
 
     def _key(self, printed: str) -> str:
-        word = regex.sub(r"[ -]+", " ", printed.lower())
+        word = expression(r"[ -]+").sub(" ", printed.lower())
         if word in self._weights:
             return word
         return next(key for key in self._weights if key.replace(" ", "") == word.replace(" ", ""))
@@ -232,12 +233,12 @@ def yarn_reader(materials: MaterialFile) -> YarnReader:
 def _of_yarn(match: regex.Match, text: str) -> bool:
     """Whether an everyday word speaks of yarn: "fine yarn (2)", "Light (3) wool"; not "light blue (4)", "fine merino (3)"."""
     between = match.groupdict().get("between") or ""
-    fibres = _OF_YARN if regex.search(r"(?i)\b(?:weight|wt)\b", match["words"]) else r"weight|wt|yarns?"
-    if any(not regex.fullmatch(rf"(?i){fibres}", word) for word in regex.split(r"[\s-]+", between) if word):
+    fibres = _OF_YARN if expression(r"(?i)\b(?:weight|wt)\b").search(match["words"]) else r"weight|wt|yarns?"
+    if any(not expression(rf"(?i){fibres}").fullmatch(word) for word in expression(r"[\s-]+").split(between) if word):
         return False
-    behind = regex.compile(rf"[)\]]\s+(?:{_LITTLE}\s+){{0,2}}(?:{_OF_YARN})\b", regex.I)
+    behind = expression(rf"[)\]]\s+(?:{_LITTLE}\s+){{0,2}}(?:{_OF_YARN})\b", regex.I)
     return (
         _SURE.search(match[0]) is not None
-        or regex.search(rf"(?i)\b(?:{_OF_YARN})\b", match[0]) is not None
+        or expression(rf"(?i)\b(?:{_OF_YARN})\b").search(match[0]) is not None
         or bool(behind.match(text, match.end()))
     )

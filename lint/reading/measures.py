@@ -14,6 +14,7 @@ from math import isfinite
 
 import regex
 
+from lint.expression import Expression, expression
 from lint.source import Span
 
 CM_IN_AN_INCH = 2.54  # exact since 1959
@@ -66,7 +67,7 @@ def number(printed: str) -> float | None:
     if printed and printed[-1] in _PARTS:
         total, printed = _PARTS[printed[-1]], printed[:-1].strip()
     elif "/" in printed:
-        match = regex.fullmatch(r"(?:(?P<whole>\d+)[ -])?(?P<top>\d+)/(?P<bottom>\d+)", printed)
+        match = expression(r"(?:(?P<whole>\d+)[ \n-])?(?P<top>\d+)/(?P<bottom>\d+)").fullmatch(printed)
         if match is None or not int(match["bottom"]):
             return None
         total, printed = int(match["top"]) / int(match["bottom"]), match["whole"] or ""
@@ -79,15 +80,15 @@ def number(printed: str) -> float | None:
 
 def _number(sizes: int) -> str:
     comma = r"|\d++,\d{1,2}(?!\d)" if sizes < 2 else ""  # among sizes a comma parts two of them
-    return rf"(?:\d++[ -]{_FRACTION}|{_FRACTION}|\d*+(?:\.\d++)?\s?[{_SIGNS}]{comma}|\d++(?:\.\d++)?|{_DASH})"
+    return rf"(?:\d++[ \n-]{_FRACTION}|{_FRACTION}|\d*+(?:\.\d++)?\s?[{_SIGNS}]{comma}|\d++(?:\.\d++)?|{_DASH})"
 
 
 _BY = rf"(?:\s+(?i:{_OF_SIDE}))?\s*(?:[x×X]|\bby\b)\s*"
-_BY_ALONE = regex.compile(_BY)
+_BY_ALONE = expression(_BY)
 
 
 @lru_cache(maxsize=32)
-def _list_pattern(unit: str, sizes: int) -> tuple[regex.Pattern, regex.Pattern]:
+def _list_pattern(unit: str, sizes: int) -> tuple[Expression, Expression]:
     """Finds one list of figures, or several joined by "x", that ends in a unit (or has it at each figure); a figure."""
     figure, number = "(?&figure)", _number(sizes)
     own = rf"{figure}\s?(?&unit)"
@@ -103,7 +104,7 @@ def _list_pattern(unit: str, sizes: int) -> tuple[regex.Pattern, regex.Pattern]:
         rf"(?(DEFINE)(?P<figure>{number})(?P<unit>(?i:{unit}))(?P<one>{one}))"
         rf"(?=[\d.(\[{{{_SIGNS}–—-]|\s[{_SIGNS}])(?<![\w.,{_SIGNS}-])(?<!\d/)(?P<all>(?&one)(?:{_BY}(?&one))*)(?<=(?i:{unit})(?:\s?[)\]}}])?)"
     )
-    return regex.compile(pattern), regex.compile(number)
+    return expression(pattern), expression(number)
 
 
 def read_lists(text: str, unit: str, sizes: int) -> Iterator[tuple[Span, tuple[tuple[Figure, ...], ...]]]:
@@ -125,9 +126,9 @@ _REACH = 400  # characters before a unit in which a list that ends in it stands
 
 
 @lru_cache(maxsize=32)
-def _unit_pattern(unit: str) -> regex.Pattern:
+def _unit_pattern(unit: str) -> Expression:
     """A unit behind a figure, or a bracket that closes: "sc in next st" has none."""
-    return regex.compile(rf"(?<=[\d{_SIGNS})\]}}]\s?)(?:{unit})", regex.I)
+    return expression(rf"(?<=[\d{_SIGNS})\]}}]\s?)(?:{unit})", regex.I)
 
 
 def _word_end(text: str, at: int) -> int:
@@ -137,7 +138,7 @@ def _word_end(text: str, at: int) -> int:
     return min(at, len(text))
 
 
-def _found_before(lists: regex.Pattern, text: str, units: regex.Pattern) -> Iterator[regex.Match]:
+def _found_before(lists: Expression, text: str, units: Expression) -> Iterator[regex.Match]:
     """The lists in a text, looked for only where a unit follows: most figures of a pattern are no measures."""
     done = start = end = 0
     for unit in (*units.finditer(text), None):
@@ -172,8 +173,8 @@ def _of_next_line(text: str, span: Span) -> bool:
     words = text[span.start : span.end]
     return (
         "\n" in words
-        and not regex.search(r"\d", words[words.rindex("\n") :])
-        and (regex.compile(r"[ \t:|]*\d").match(text, span.end) is not None)
+        and not expression(r"\d").search(words[words.rindex("\n") :])
+        and (expression(r"[ \t:|]*\d").match(text, span.end) is not None)
     )
 
 
@@ -181,10 +182,10 @@ _LONGEST_LABEL = (
     300  # characters before the figures; what is longer is no line of a table, and would be tried at length
 )
 _FIGURES_ONLY = r"[\d\s.,;:/|()\[\]½¼¾⅓⅔⅛⅜⅝⅞–-]*"
-_UNIT_FIRST = regex.compile(
+_UNIT_FIRST = expression(
     rf"(?m)^(?=[^\d\n]{{1,{_LONGEST_LABEL}}}+\d{_FIGURES_ONLY}$)(?P<label>|[^\d\n:|\t]*?[^\d\n:|\t\s][^\d\n:|\t]*?)[\s,(\[|]*(?:\b(?P<inch>(?i:inch(?:es)?|ins?|in\.))|[\"”]|\b(?P<cm>(?i:cms?|centimet(?:re|er)s?)))?[)\]]?[ ]*(?P<sign>[:=–|\t]|[ ]{{2,}})[ |\t]*(?P<rest>\d{_FIGURES_ONLY}|[(\[]\d{_FIGURES_ONLY})$"
 )
-_TABLE_UNIT = regex.compile(
+_TABLE_UNIT = expression(
     r"(?i)^[^\n\d]*\b(?:measurements?|sizes?|all|given|table|schematic)\b[^\n\d]*?(?:\bin\s+|[(\[]\s*)(?:(?P<inch>inch(?:es)?|ins?)|(?P<cm>cms?|centimet(?:re|er)s?))\b[^\n\d]*$",
     regex.M,
 )
@@ -195,7 +196,7 @@ def _unit_first(text: str, sizes: int) -> Iterator[tuple[int, Length]]:
     if sizes < 2:
         return
     over = [(match.end(), "in" if match["inch"] else "cm") for match in _TABLE_UNIT.finditer(text)]
-    figure = regex.compile(_number(sizes))
+    figure = expression(_number(sizes))
     for match in _UNIT_FIRST.finditer(text):
         sign = match["sign"]
         own = "in" if match["inch"] else "cm" if match["cm"] else None
@@ -212,18 +213,18 @@ def _unit_first(text: str, sizes: int) -> Iterator[tuple[int, Length]]:
 
 # which stand for each other -----------------------------------------------------------------------------------
 
-_SIDE = regex.compile(rf"\s*(?:{_OF_SIDE})\b", regex.I)
-_GLUE = regex.compile(
+_SIDE = expression(rf"\s*(?:{_OF_SIDE})\b", regex.I)
+_GLUE = expression(
     rf"(?P<side>(?:\s*\b(?:{_OF_SIDE})\b)*)\.?\s*(?P<sign>[(\[{{/|=≈]|,?\s*\bor\b|[–—-]|[,;]|\t|\s{{2,}})\s*"
     r"(?:(?:or|about|approx(?:\.|imately)?|i\.e\.|=|≈|~)\s*)*",
     regex.I,
 )
-_CLOSED = regex.compile(rf"(?:\s*(?:{_OF_SIDE})\b)*\s*[)\]}},;]", regex.I)
-_ABOUT = regex.compile(r"(?:\b(?:about|approx(?:\.|imately)?|around|roughly|ca?\.)|~|≈)\s*$", regex.I)
+_CLOSED = expression(rf"(?:\s*(?:{_OF_SIDE})\b)*\s*[)\]}},;]", regex.I)
+_ABOUT = expression(r"(?:\b(?:about|approx(?:\.|imately)?|around|roughly|ca?\.)|~|≈)\s*$", regex.I)
 _NEAR = 0.15  # without brackets, what is further apart than this share is two measures
 
 
-_NO_LABEL_WORDS = regex.compile(rf"(?i)(?<![a-z])(?:{_INCH}|{_CM})")
+_NO_LABEL_WORDS = expression(rf"(?i)(?<![a-z])(?:{_INCH}|{_CM})")
 
 
 def read_pairs(text: str, lengths: tuple[Length, ...]) -> tuple[Pair, ...]:
@@ -303,8 +304,8 @@ def centimetres(value: float) -> str:
 
 
 _LONGEST_LABEL = 300  # characters before a measure in which the words stand that say what it is of
-_WORDS = regex.compile(r"[^\W\d_][\w'’]*(?:[ /&-]+[^\W\d_][\w'’]*)*")
-_NO_LABEL = regex.compile(rf"(?i)^(?:(?:{_INCH}|{_CM}|or|and|to|about|approx\w*|x|by)(?=\W|$)[\s/-]*)+")
+_WORDS = expression(r"[^\W\d_][\w'’]*(?:[ /&-]+[^\W\d_][\w'’]*)*")
+_NO_LABEL = expression(rf"(?i)^(?:(?:{_INCH}|{_CM}|or|and|to|about|approx\w*|x|by)(?=\W|$)[\s/-]*)+")
 
 
 def label_of(text: str, span: Span) -> str:

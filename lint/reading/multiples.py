@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-import regex
-
+from lint.expression import expression
 from lint.source import Span
 
 
@@ -32,11 +31,11 @@ class Multiple:
 
 _MORE = r"(?:\s*[a-z]{2,10}\b(?<!\band|\bplus))?\s*(?:,\s*)?(?:\+|\bplus\b|\band\b)\s*(?P<edge>\d{1,3})(?!\d|\.\d)"
 _CHAIN = r"[\s,;:(]*(?:sts?|stitches|chs?|chains?)?[\s,;:(]*(?:\+|\bplus\b|\badd(?:ing)?\b|\band\b)\s*(?P<chain>\d{1,2})\b[^.;\n)]{0,24}?\b(?:base|foundation|beginning|starting|turning)\b(?:\s+(?:row|chain|ch))?"
-_MULTIPLE = regex.compile(
+_MULTIPLE = expression(
     rf"(?i)\b(?:multiples?(?:\s+of|\s*:)|divisible\s+by)\s*(?P<repeat>\d{{1,3}})(?!\d|\.\d)(?:{_MORE}(?!\s*(?:more\s+)?(?:(?:sts?|chs?|chains?)\s+)?for\b))?(?:{_CHAIN})?"
 )
 
-_ADDED = regex.compile(
+_ADDED = expression(
     r"(?i)\b(?:add|adding|added|subtract\w*|remov\w*|more|fewer|less|by|in)\s+(?:(?:a|an|any|another|in)\s+)?$"
 )  # "add a multiple of 8": to a number, which need not be one
 

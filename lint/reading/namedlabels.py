@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-import regex
-
+from lint.expression import expression
 from lint.reading.audience import SizeWords
 from lint.reading.labels import Found, LabelReader
 from lint.source import Span
@@ -15,11 +14,11 @@ _TO = r"\s*(?:[-–—]|to|thru|through)\s*"
 _FIGURE = rf"\d{{1,3}}(?:{_TO}\d{{1,3}})?"
 _NAMED = rf"(?P<figure>{_FIGURE})\s*(?:[(\[]\s*(?:for\s+)?(?P<name>[^()\[\]:,;]{{1,24}})[)\]]|for\s+(?P<name>[^()\[\]:,;]{{1,24}}?))"
 _SIGN = r"\s*(?:,\s*(?:and\s+|or\s+)?|;\s*|/\s*|\s(?:and|or)\s+)"
-_LABEL = regex.compile(
+_LABEL = expression(
     rf"(?i)(?P<lead>[\s*•_#-]*(?P<core>{_WORD}(?P<first>\d{{1,3}}{_TO})?))(?P<list>{_NAMED}(?:{_SIGN}{_NAMED})+)\s*(?P<sign>:)"
 )
 # a figure for all, and in brackets that of some: "Rows 29-31 (31-34 for sizes L and XL):", "Rows 4-9 (L: Rows 4-11):"
-_BUT_SOME = regex.compile(
+_BUT_SOME = expression(
     rf"(?i)[\s*•_#-]*(?P<core>{_WORD})(?P<figure>{_FIGURE})\s*[(\[]\s*(?:(?P<other>{_FIGURE})\s+for\s+(?P<name>[^()\[\]:;]{{1,30}})"
     rf"|(?:for\s+)?(?P<name>[^()\[\]:;\d]{{1,30}})\s*:\s*(?:{_WORD})?(?P<other>{_FIGURE}))\s*(?P<end>[)\]])\s*(?P<sign>:)"
 )
@@ -32,7 +31,9 @@ def named_label(labels: LabelReader, sizes: SizeWords, line: str, offset: int) -
     some = _BUT_SOME.match(line)
     if some is not None and (others := sizes.sizes_of(some["name"].strip())):
         figures = [some["other"] if size in others else some["figure"] for size in range(sizes.number)]
-        return _with_figures(labels, some["core"], figures, offset, (some.start("core"), some.end("end")), some.end("sign"))
+        return _with_figures(
+            labels, some["core"], figures, offset, (some.start("core"), some.end("end")), some.end("sign")
+        )
     match = _LABEL.match(line)
     if match is None:
         return None

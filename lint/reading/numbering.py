@@ -5,14 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import replace
 
-import regex
-
+from lint.expression import expression
 from lint.pattern import Label
 from lint.reading.headings import Line
 from lint.reading.labels import Found, LabelReader
 
 # a number, and work behind it
-_NUMBERED_WORK = regex.compile(
+_NUMBERED_WORK = expression(
     r"(?i)[\s|]*(?:\d+(?:\.?\s*[-–]\s*\d+)?\s*(?:[).:|\t●•]|(?<=\s)[-–—](?=\s))|\[\d+(?:\s?[-–]\s?\d+)?\][.:]?\s)\s*(?:(?:in|with|using)\s+\w+[:,]?\s*)?[\W_]*"
     r"(?:\d|ch|sc|dc|hdc|h?tr\b|ss\b|sl\s?st\b|m\.?r\b|mc\b|magic\s|inc|dec\b|blo\b|flo\b|rep|as\s|\()"
 )

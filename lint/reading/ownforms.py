@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-import regex
-
+from lint.expression import expression
 from lint.lexicon import Lexicon
 from lint.madeonce import made_once
 from lint.reading import definitions, listentries
@@ -16,7 +15,7 @@ from lint.source import SourceText, Span
 from lint.tree import Special
 
 # what a row says and no stitch's definition does
-_ROW_WORDS = regex.compile(
+_ROW_WORDS = expression(
     r"(?i)\brep(?:eat)? from|\bfasten off|\bin each (?:st|stitch|sc|dc|hdc|tr|htr|ch|sp)s? (?:across|around|to)\b|\bjoin\b(?! to last)|,? turn\.?$"
 )
 _NO_DEFINITIONS = ("gauge", "size", "materials", "skill", "multiple", "colours")
@@ -58,7 +57,7 @@ def entries_of(source: SourceText, layout: Layout, known: frozenset[str], book: 
         forms = sum(not known.isdisjoint(entry.forms) for entry in some)
         if inside or _ROW_WORDS.search(words) and forms < 3:
             continue  # "Edging: Ch 1, sc in each st across, fasten off." works a row; "ch chain, dc …, FO fasten off" none
-        for stop in regex.finditer(r"\.\s+(?=[A-Za-z][\w-]*(?: [\w-]+)?(?: ?\([^)]{1,8}\))?\s*[:=])", words):
+        for stop in expression(r"\.\s+(?=[A-Za-z][\w-]*(?: [\w-]+)?(?: ?\([^)]{1,8}\))?\s*[:=])").finditer(words):
             some += listentries.entries(words[stop.end() :], span.start + stop.end(), known)
         real = [entry for entry in some if known.intersection((*entry.forms, entry.body.strip(" .").lower()))]
         if not listed and len(real) >= 3:
@@ -81,9 +80,10 @@ def _defines(entry: listentries.Entry, book: Rulebook) -> bool:
     if any(f" {word} " in f" {entry.body.lower()} " for word in book.words.hand_movements):
         return True
     return (
-        regex.match(
+        expression(
             r"(?i)\W*(?:work\s+)?\(?\s*(?:ch\s?\d|\d+\s?(?:dc|sc|tr|hdc|htr|ch|dtr)|(?:dc|sc|tr|hdc|yo|yrh|insert)\b"
-            r"|(?:sk|skip|miss)\s+(?:the\s+)?(?:next|first|1|one|2|two)\b[^,;.]{0,20}[,;])",
+            r"|(?:sk|skip|miss)\s+(?:the\s+)?(?:next|first|1|one|2|two)\b[^,;.]{0,20}[,;])"
+        ).match(
             entry.body,
         )
         is not None
@@ -126,14 +126,14 @@ def forms_of(
             forms.setdefault(form, special)
             if not form.endswith("s"):
                 forms.setdefault(form + "s", special)
-            bare = regex.sub(r"(?i)[- ]st(?:itch(?:es)?|s)?$", "", form)
+            bare = expression(r"(?i)[- ]st(?:itch(?:es)?|s)?$").sub("", form)
             if bare.lower() in named:
                 forms.setdefault(bare, special)
                 forms.setdefault(bare + "s", special)
             if "-st" in form or " st" in form:
-                forms.setdefault(regex.sub(r"([- ])st\b", r"\1sts", form), special)
-                forms.setdefault(regex.sub(r"([- ])st\b", r"\1stitch", form), special)
-                forms.setdefault(regex.sub(r"([- ])st\b", r"\1stitches", form), special)
+                forms.setdefault(expression(r"([- ])st\b").sub(r"\1sts", form), special)
+                forms.setdefault(expression(r"([- ])st\b").sub(r"\1stitch", form), special)
+                forms.setdefault(expression(r"([- ])st\b").sub(r"\1stitches", form), special)
     return list(forms.items())
 
 

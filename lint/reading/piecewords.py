@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-import regex
-
+from lint.expression import expression
 from lint.reading.stream import SIGNS, Stream
 
 _PIECES = (
@@ -25,7 +24,7 @@ _THE_SAME = (
     r"(?:in )?(?:exactly )?(?:the same(?: way| manner)?|alike)(?: as (?:the )?first(?: one)?)?"
     rf"|(?:exactly )?(?:like|identical to) (?:it|this|this one|the first|the first one|the first {_PIECE})"
 )
-AGAIN = regex.compile(
+AGAIN = expression(
     r"(?:work|make|crochet) (?:(?:a|the) second|another|(?:the )?other|(?:one|two|three|four|five|six|seven|\d+) more)"
     rf"(?: (?P<piece>{_PIECE})| ones?)? (?:{_THE_SAME})(?:,? (?:but )?leaving a long (?:tail|end)[^.,]*)?"
     rf"|repeat (?:all )?for (?:the|a) second (?P<piece>{_PIECE})"

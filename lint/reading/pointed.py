@@ -102,7 +102,12 @@ def pointed(stream: Stream, start: int) -> Place | None:
     word = stream.take().kind
     stream.skip("the", "of", "each", "unused", "next") if word != "same" else stream.skip("the", "same")
     whole = 3 if stream.kind(2) == "the" else 2
-    if word == "next" and stream.kind() == "ordinal" and stream.kind(1) == "of" and stream.word("sts", "stitches", ahead=whole):
+    if (
+        word == "next"
+        and stream.kind() == "ordinal"
+        and stream.kind(1) == "of"
+        and stream.word("sts", "stitches", ahead=whole)
+    ):
         return None  # "the next third of the sts" is a share of the row, and no third stitch
     if word == "next" and stream.kind() == "ordinal":
         return ordinal(stream, start)  # "in next 2nd sc"

@@ -6,12 +6,13 @@ from collections.abc import Iterable
 
 import regex
 
+from lint.expression import expression
 from lint.source import SourceText, Span
 
 # "shell = 5 tr in one st" under a full line is an entry of its own
 _ENTRY = r"[\w-]{1,14}(?: [\w-]{1,12})?(?: ?\([^()\n]{1,12}\))?(?:\s*=\s|\s[-–]\s)"
-_GOES_ON = regex.compile(rf"[ \t]*(?!{_ENTRY})(?:[\p{{Ll}}(&+]|\d+[ -](?:\p{{Ll}}|\d/\d))")
-_ENDS = regex.compile(r"[.!?:;][\"')\]*_]*\s*$")
+_GOES_ON = expression(rf"[ \t]*(?!{_ENTRY})(?:[\p{{Ll}}(&+]|\d+[ -](?:\p{{Ll}}|\d/\d))")
+_ENDS = expression(r"[.!?:;][\"')\]*_]*\s*$")
 _SHORT = 25  # characters: a shorter line is no full one, so that what follows it is a line of its own
 
 
@@ -38,11 +39,11 @@ def unbroken(text: str) -> str:
 
 def unwrapped(text: str) -> str:
     """Wrapped lines of a run-on list joined, one character for one."""
-    joined = regex.sub(r"(?<=[,;(=]|\w\sand)[ \t]*\n(?=\S)", lambda match: " " * len(match.group(0)), text)
+    joined = expression(r"(?<=[,;(=]|\w\sand)[ \t]*\n(?=\S)").sub(lambda match: " " * len(match.group(0)), text)
     joined = _IN_BRACKETS.sub(lambda match: match.group(0).replace("\n", " "), joined)
     lines = text.split("\n")
     if any(line.count(";") > 1 for line in lines):  # "Chain = ch; double crochet = dc; …"
-        return regex.sub(r"(?<=[^\s;.:])[ \t]*\n(?=[^\s\n])", lambda match: _joint(joined, match), joined)
+        return expression(r"(?<=[^\s;.:])[ \t]*\n(?=[^\s\n])").sub(lambda match: _joint(joined, match), joined)
     if _LIST_SIGN.search(joined.lstrip()[:60]):  # in a list without signs each line is an entry
         joined = _CUT_SENTENCE.sub(" ", joined)
     run_on = any(max(len(sign.findall(line)) for sign in _LIST_SIGNS) > 1 for line in lines)
@@ -52,21 +53,21 @@ def unwrapped(text: str) -> str:
 def _joint(text: str, match: regex.Match) -> str:
     """A line's end as spaces; as it is where an entry is whole before it and another begins behind it."""
     last = text[: match.start()].rsplit("\n", 1)[-1].rsplit(";", 1)[-1]
-    whole = _LIST_SIGN.search(last) is not None and regex.match(_ENTRY, text, pos=match.end()) is not None
+    whole = _LIST_SIGN.search(last) is not None and expression(_ENTRY).match(text, pos=match.end()) is not None
     return match[0] if whole else " " * len(match[0])
 
 
-_IN_BRACKETS = regex.compile(r"[(\[][^()\[\]\n]{1,80}\n[^()\[\]\n]{1,80}[)\]]")
+_IN_BRACKETS = expression(r"[(\[][^()\[\]\n]{1,80}\n[^()\[\]\n]{1,80}[)\]]")
 # a full line that ends in no stop, and a next one that begins no entry
-_CUT_SENTENCE = regex.compile(
+_CUT_SENTENCE = expression(
     r"(?<=[^\n]{25}[^\s.:;][ \t]*)\n(?=[^\s—=:\n][^—=:\n]{0,40}(?:[,;.)]|\Z|\n|[^—=:\n]{40}))(?![^\n]{0,40}\s[-–]\s|[^\n]{1,30}[=:—]|[^\s]{1,12}(?: [^\s]{1,6})?(?:\t|[ ]{2,}))"
 )
-_LIST_SIGN = regex.compile(r"\s[-–]\s|[—=:]")
+_LIST_SIGN = expression(r"\s[-–]\s|[—=:]")
 # each alone, as a list parts its entries: "ch = chain, dc = double crochet"; "chain (ch), double crochet (dc)"
 _LIST_SIGNS = tuple(
-    map(regex.compile, (r"\s-\s", r"\s–\s", "—", "=", ":", r"\w \([^()\n]{1,20}(?:\(s\)|\(es\))?\)\s*(?:[;,.]|$)"))
+    map(expression, (r"\s-\s", r"\s–\s", "—", "=", ":", r"\w \([^()\n]{1,20}(?:\(s\)|\(es\))?\)\s*(?:[;,.]|$)"))
 )
 # a line of a list that goes on with the words of the line before: its first comma stands before any sign of an entry
-_CUT_ENTRY = regex.compile(
+_CUT_ENTRY = expression(
     r"(?<=[\w)][ \t]*)\n(?=[^\s—=:,;.\n][^—=:,;.\n]{0,40}(?:[,;.)]|\Z))(?![^\n]{0,30}\s[-–]\s|[^\n()]{1,20}\([^\n()]+\)[ \t]*(?:\n|\Z))"
 )

@@ -26,12 +26,27 @@ def ends_work(stream: Stream, index: int) -> bool:
                 continue
             if kind == "repeat" and _calls_rows(stream, position):
                 return True
-            if kind in ("stitch", "increase", "decrease", "chain", "number", "special", *OPENERS, "star", "skip", "in", "repeat"):
+            if kind in (
+                "stitch",
+                "increase",
+                "decrease",
+                "chain",
+                "number",
+                "special",
+                *OPENERS,
+                "star",
+                "skip",
+                "in",
+                "repeat",
+            ):
                 if lexeme.kind == "stitch" and lexeme.value == "sl st":
                     return True
-                if lexeme.kind == "chain":  # "(42) ch 3, turn": the next row's chain
-                    ahead = stream.lexemes[position + 1 : position + 6]
-                    last = bool(ahead) and all(item.kind in ("number", ".", "dash") for item in ahead)  # "(45) ch 1"
+                before = int(kind == "number")  # "— 15 bls. 3 ch, turn", as the UK trade writes it
+                if [item.kind for item in stream.lexemes[position + before : position + before + 1]] == ["chain"]:
+                    # "(42) ch 3, turn": the next row's chain
+                    ahead = stream.lexemes[position + before + 1 : position + 6]
+                    # "(45) ch 1", "(45). 1 ch"
+                    last = bool(ahead or before) and all(item.kind in ("number", ".", "dash") for item in ahead)
                     return last or any(item.kind == "turn" for item in ahead)
                 return False
         position += 1

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-import regex
-
 from lint.amount import Amount
+from lint.expression import expression
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 from lint.reading.targets import LOOPS
 from lint.reading.times import times as read_times
@@ -23,13 +22,13 @@ _KINDS = {"number": "N", "row": "R", "round": "R", "stitch": "S", "make": "W", "
 _STITCHES = r"(?:It*N?s)?"  # "on these 45 sts"
 _STYLE = r"(?:EIL|E|IS)"  # "even in both loops", "in sc"
 # "3 rows even", "3 rows even in sc", "Work 4 more rnds in sc", "Work 5 rows sc", "Two rows of sc across"
-_NUMBER_FIRST = regex.compile(rf"W*t*M?N(?:M?(?P<rows>R)(?:{_STYLE}|S)+X?|M?Q(?:I[SL])?){_STITCHES}")
+_NUMBER_FIRST = expression(rf"W*t*M?N(?:M?(?P<rows>R)(?:{_STYLE}|S)+X?|M?Q(?:I[SL])?){_STITCHES}")
 # "Work even for 3 rows", "Work in sc for 5 rows", "sc for 4 more rows"
-_FOR_ROWS = regex.compile(rf"(?:W?{_STYLE}+|W*SE?){_STITCHES}F?t*M?NM?R(?P<rows>)E?")
+_FOR_ROWS = expression(rf"(?:W?{_STYLE}+|W*SE?){_STITCHES}F?t*M?NM?R(?P<rows>)E?")
 # "Work even in sc", "hdc even": one row of it
-_ONE_ROW = regex.compile(rf"(?:W*R?E+(?:IS)?{_STITCHES}|W*SE|WIS)")
+_ONE_ROW = expression(rf"(?:W*R?E+(?:IS)?{_STITCHES}|W*SE|WIS)")
 # "6 more rounds like round 3", "Work 4 rows as 2nd row", "Work 3 more rows the same as Row 2"
-_AS_ROW = regex.compile(r"W*t*M?N(?:M?R)A(?:tO|O)?R?N?R?")
+_AS_ROW = expression(r"W*t*M?N(?:M?R)A(?:tO|O)?R?N?R?")
 _LIST_WITHIN = 6  # lexemes from the sentence's beginning in which its list begins
 _FOLLOWS = ("ending", "turn", "no_turn", "fasten_off", "join", "no_fasten", "chain")
 

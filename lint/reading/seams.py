@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-import regex
-
 from lint.amount import Amount
+from lint.expression import expression
 from lint.reading.figures import size_list
 from lint.source import Span
 
@@ -32,12 +31,12 @@ class SeamedTo:
 
 
 _FIGURES = r"\d+(?:[\d\s(),\[\]/;:–-]*[\d)\]])?"
-_SEAM = regex.compile(
+_SEAM = expression(
     rf"(?i)(?P<whole>\b(?:the|all)\s+)?\b(?P<number>{_FIGURES})\s*(?P<kind>(?:[a-z]+\s){{0,2}}?)(?:sts|stitches|loops)\b\s+(?:(?:of|from|on|along|at|in)\s+(?P<of>(?:(?!\b(?:to|with|and|between|into|onto|along|leaving|for)\b)[\w' -])+))?"
 )
-_LAST_ROW = regex.compile(r"(?i)\b(?:last|final|top)\s+(?:row|rnd|round|edge)\b")
-_TO = regex.compile(r"(?i)^\s*(?:,\s*)?(?:to|with|onto)\s+(?:the\s+|each\s+of\s+the\s+|corresponding\s+)*$")
-_EASES = regex.compile(r"(?i)\b(?:eas(?:e|ing)|gather\w*|stretch\w*|evenly|pleat\w*|row[- ]?ends?)\b")
+_LAST_ROW = expression(r"(?i)\b(?:last|final|top)\s+(?:row|rnd|round|edge)\b")
+_TO = expression(r"(?i)^\s*(?:,\s*)?(?:to|with|onto)\s+(?:the\s+|each\s+of\s+the\s+|corresponding\s+)*$")
+_EASES = expression(r"(?i)\b(?:eas(?:e|ing)|gather\w*|stretch\w*|evenly|pleat\w*|row[- ]?ends?)\b")
 
 
 def seamed(text: str, span: Span, sizes: int) -> tuple[Seamed, ...]:
@@ -62,7 +61,9 @@ def _seamed(text: str, span: Span, sizes: int) -> Iterator[tuple[Seamed, int]]:
         number = amount_of(match["number"], sizes)
         if number is not None:
             of = " ".join((match["of"] or "").split())
-            whole = match["whole"] is not None and regex.fullmatch(r"(?i)(?:[a-z]{2,3}\s)?", match["kind"]) is not None
+            whole = (
+                match["whole"] is not None and expression(r"(?i)(?:[a-z]{2,3}\s)?").fullmatch(match["kind"]) is not None
+            )
             yield Seamed(Span(*match.span("number")), number, of, _LAST_ROW.search(of) is not None, whole), match.end()
 
 
@@ -71,6 +72,6 @@ def amount_of(words: str, sizes: int) -> Amount | None:
     if words.strip().isdigit():
         return Amount.of(int(words))
     same = {"[": "(", "]": ")", "–": "-", "—": "-"}
-    tokens = [same.get(token, token) for token in regex.findall(r"\d+|[(),\[\]/;:–-]", words)]
+    tokens = [same.get(token, token) for token in expression(r"\d+|[(),\[\]/;:–-]").findall(words)]
     found = size_list(tokens, sizes, ("/", ";", ":", "-")) if sizes > 1 else None
     return Amount(found[0]) if found is not None and found[1] == len(tokens) else None

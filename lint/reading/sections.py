@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 import regex
 
+from lint.expression import expression
 from lint.madeonce import made_once
 from lint.rulebook import LayoutFile
 
@@ -20,10 +21,12 @@ class Heading:
     content: int
 
 
-_NUMBERED = regex.compile(r"\s*(?:\d{1,2}|[IVX]{1,4})\s?[.)]\s+(?=\p{Lu})")  # "2. ABBREVIATIONS"
+_NUMBERED = expression(r"\s*(?:\d{1,2}|[IVX]{1,4})\s?[.)]\s+(?=\p{Lu})")  # "2. ABBREVIATIONS"
 
 # "ABBREVIATIONS ch – chain; dc – double crochet; …": the list behind a heading in capitals, with no sign between
-_CAPITALS = regex.compile(r"\s*(?P<name>\p{Lu}{3,}(?: \p{Lu}+){0,2})\s+(?=\p{Ll}[^;,\s]*+\s[^;,\n]{0,120}+[;,][^;,\n]{1,120}+[;,])")
+_CAPITALS = expression(
+    r"\s*(?P<name>\p{Lu}{3,}(?: \p{Lu}+){0,2})\s+(?=\p{Ll}[^;,\s]*+\s[^;,\n]{0,120}+[;,][^;,\n]{1,120}+[;,])"
+)
 
 
 class SectionFinder:
@@ -34,13 +37,13 @@ class SectionFinder:
         joined = "|".join(regex.escape(name) for name in sorted(names, key=len, reverse=True))
         self._names = names
         # alone on its line, or with a colon or dash and content behind it
-        self._line = regex.compile(
+        self._line = expression(
             rf"\s*+[*#_•-]*+\s*+(?P<name>{joined})\b(?:\.(?=[:–—]))?\s*(?P<paren>\([^)]*\))?\s*[*_]*\s*(?:(?P<sign>[:–—]|\s-\s|\.(?=\s*$))\s*|(?P<alone>$)|(?P<open>[\[(](?=[^\])]*[\])]\s*$)))",
             regex.IGNORECASE,
         )
         # "UK TERMS: ch chain; dc double crochet; …": the list of abbreviations behind the statement of the terms
         told = "|".join(regex.escape(name) for name in (*layout.us_statements, *layout.uk_statements, "us", "uk"))
-        self._terms_listed = regex.compile(
+        self._terms_listed = expression(
             rf"\s*+[*#_•-]*+\s*+(?P<name>{told})\s*[:–—]\s*(?=(?:[^,;\n]+?\s[^,;\n]+[,;]){{2}}[^,;\n]+\s)",
             regex.IGNORECASE,
         )
@@ -50,9 +53,9 @@ class SectionFinder:
             for name in sorted(names, key=len, reverse=True)
             if names[name] in ("abbreviations", "gauge", "materials")
         )
-        self._capitals = regex.compile(rf"\s*+[*#_•-]*+\s*+(?P<name>{capitals})\s+(?!\p{{Lu}}{{2}}|[^\w(])(?=\S+\s+\S)")
+        self._capitals = expression(rf"\s*+[*#_•-]*+\s*+(?P<name>{capitals})\s+(?!\p{{Lu}}{{2}}|[^\w(])(?=\S+\s+\S)")
         # run on in a line of its own capitals: "SIZE: … GAUGE: …"
-        self._inline = regex.compile(rf"(?<=[.;]\s{{1,3}})(?P<name>{joined})\s*:\s*", regex.IGNORECASE)
+        self._inline = expression(rf"(?<=[.;]\s{{1,3}})(?P<name>{joined})\s*:\s*", regex.IGNORECASE)
 
     def at_line(self, line: str) -> Heading | None:
         capitals = _CAPITALS.match(line)

@@ -7,15 +7,16 @@ from dataclasses import dataclass
 
 import regex
 
+from lint.expression import Expression, expression
 from lint.reading.measures import Figure, number
 from lint.source import Span
 
-_FIGURE = regex.compile(
+_FIGURE = expression(
     r"(?<![\w.,/])(?P<figure>\d{1,3}(?:[ -]\d/\d|\s?[½¼¾]|\.\d+)?)\s?(?:(?P<inch>(?i:-?inch(?:es)?|ins?\b)|[\"”″])|(?P<cm>(?i:cms?\b)))?(?![\w½¼¾]|\.\d)"
 )
-_CELLS = regex.compile(r"\s*[|\t]\s*|\s{2,}")
-_UNIT = regex.compile(r"(?i)(?:\b(?P<inch>inch(?:es)?|ins?|in)\b|[\"”″])|\b(?P<cm>cms?|centimet(?:re|er)s?)\b")
-_WORDS = regex.compile(r"[^\W\d_][\w'’]*(?:\s[^\W\d_][\w'’]*)*")
+_CELLS = expression(r"\s*[|\t]\s*|\s{2,}")
+_UNIT = expression(r"(?i)(?:\b(?P<inch>inch(?:es)?|ins?|in)\b|[\"”″])|\b(?P<cm>cms?|centimet(?:re|er)s?)\b")
+_WORDS = expression(r"[^\W\d_][\w'’]*(?:\s[^\W\d_][\w'’]*)*")
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,7 +32,7 @@ def read_columns(text: str, names: Sequence[str]) -> Iterator[Column]:
     """The measures of a table with a line for each size, in the order of the sizes; nothing where lines are unlike."""
     if len(names) < 2:
         return
-    lines = list(regex.finditer(r"[^\n]+", text))
+    lines = list(expression(r"[^\n]+").finditer(text))
     forms = [_line_of(name) for name in names]
     for at in range(len(lines) - len(names) + 1):
         if not forms[0].match(text, lines[at].start(), lines[at].end()):
@@ -52,9 +53,9 @@ def read_columns(text: str, names: Sequence[str]) -> Iterator[Column]:
             yield from _column(text, head, run[0], [row[index] for row in rows], index, len(rows[0]))
 
 
-def _line_of(name: str) -> regex.Pattern:
+def _line_of(name: str) -> Expression:
     """A line that begins with a size's name, up to where it goes on."""
-    return regex.compile(rf"(?i)[\s|•*-]*(?:size\s+)?{regex.escape(name)}\s*(?:[|:\t–=-]|\s{{2,}})")
+    return expression(rf"(?i)[\s|•*-]*(?:size\s+)?{regex.escape(name)}\s*(?:[|:\t–=-]|\s{{2,}})")
 
 
 def _column(

@@ -5,12 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 from itertools import pairwise
 
-import regex
-
+from lint.expression import expression
 from lint.reading.gates import GateReader
 from lint.reading.headings import Line
 
-_STOP = regex.compile(r"(?:[.;/]|\s[–—])\s*(?=(?i:(?:for\s+)?(?:the\s+)?size|for\s|\p{Lu}))")
+_STOP = expression(r"(?:[.;/]|\s[–—])\s*(?=(?i:(?:for\s+)?(?:the\s+)?size|for\s|\p{Lu}))")
 
 
 def by_size(line: Line, gates: GateReader) -> Iterator[Line]:

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-import regex
-
+from lint.expression import expression
 from lint.reading.audience import canonical, size_places
 from lint.reading.sizenames import Names, is_size_name, split_names, with_glosses
 
 _FRONT = 60  # lines in which they may stand
-_AGE = regex.compile(
+_AGE = expression(
     r"(?i)\b(?:months?|mths?|mos?|years?|yrs?|ages?|aged|preemie|newborn|infant|baby|toddler|child|kid|teen|adult|wom[ae]n|m[ae]n)\b"
 )
 
@@ -49,9 +48,9 @@ def _line_by_line(lines: list[str], names: Names) -> Names:
     """ "S - 0-6 months", "M: 6-12 months", each in a line of its own."""
     found: dict[str, str] = {}
     for line in lines if any(_AGE.search(line) for line in lines) else ():
-        match = regex.match(
-            r"\W*(?:(?i:size)\s+)?(?P<name>[^:=–—(]{1,20}?)\s*(?:[:=(]|\s[-–—]\s)\s*(?P<gloss>[^:=(),;]+)", line
-        )
+        match = expression(
+            r"\W*(?:(?i:size)\s+)?(?P<name>[^:=–—(]{1,20}?)\s*(?:[:=(]|\s[-–—]\s)\s*(?P<gloss>[^:=(),;]+)"
+        ).match(line)
         if match is not None and is_size_name(match["gloss"].strip()):
             found.setdefault(canonical(match["name"]), match["gloss"].strip())
     return tuple(found[name] for name in map(canonical, names) if name in found)

@@ -11,6 +11,8 @@ from functools import lru_cache
 
 import regex
 
+from lint.expression import expression
+
 Names = tuple[str, ...]
 
 _LONGEST = 24  # characters of one name
@@ -20,37 +22,37 @@ _FIGURE = r"\d{1,3}(?:[.,]5|\s?[½¼¾])?"
 _SPAN = r"\s?(?:[-–—/]|to)\s?"
 _CALLED = r"(?:(?:us|uk|eu|eur|europe(?:an)?|usa|sizes?|ages?|aged|shoe|t)\.?\s?)"
 _UNIT = r"\s?(?:months?|mths?|mos?|m|years?|yrs?|y|yo|t|weeks?|wks?|kg|lbs?|cms?|in|ins|inch(?:es)?|[\"”″])\.?"
-_LENGTH = regex.compile(r"(?i)\d\s?(?:[½¼¾]\s?)?(cm|in|[\"”″])")  # "5 in (12.5 cm)" is one measure in two units
+_LENGTH = expression(r"(?i)\d\s?(?:[½¼¾]\s?)?(cm|in|[\"”″])")  # "5 in (12.5 cm)" is one measure in two units
 _CORE = rf"(?:{_LETTERS}(?:{_SPAN}{_LETTERS})*|{_FIGURE}(?:{_UNIT})?(?:{_SPAN}{_FIGURE})?(?:{_UNIT})?\+?(?:\s?old)?)"
-_NAME = regex.compile(
+_NAME = expression(
     rf"(?:(?:{_PERSON}|{_CALLED})\s*)*(?:{_PERSON}(?:{_SPAN}{_PERSON})*|{_CORE})(?:\s+(?:{_PERSON}|{_CORE}))?", regex.I
 )
 # what is longer than it is a name: "fits most", "about 30 cm across", "32 in bust"
-_NO_NAME = regex.compile(
+_NO_NAME = expression(
     r"\d\s*(?:½|¼|¾|\d/\d)?\s*(?:cm|mm|ins?\b|inch|\"|”|″|'|[x×]\s?\d)"
     r"|^\W*(?:in|ins|inch(?:es)?|cm)\b|\b(?:about|approx|across|square|diameter|tall|long|wide|high|fits?|one size|sizes?|figures?|instructions?|directions?)\b",
     regex.I,
 )
 _EDGE = " \t.,:;*_#|•–—-"
-_TAIL = regex.compile(
+_TAIL = expression(
     rf"(?i)\s*\b(?:(?<=[)\]}}]\s){_PERSON}\s+)?(?:(?:months?|years?|yrs?)\s+old|months?|mths?|mos?|years?|yrs?|old|sizes?|available|included|hands?|foot|feet|heads?|waist|hips?|bust|chest|wrist)\s*$"
 )
-_HEAD = regex.compile(r"(?i)^\W*(?:(?:sizes?|included|available|range|ages?|aged|to fit|in|for)\b\s*:?\s*)+(?=\S)")
-_PROSE = regex.compile(r"[.!]\s|\s=\s(?=\D{0,30}\d)|\s[–—-]\s(?=(?:shown|sample|instructions|figures|model|to fit|finished|actual|(?:foot|feet|hand|palm|head|chest|bust|waist|hip)s? |circumference|measur))|,?\s\(?(?:to fit|fits|shown|sample|with|for|given)\b", regex.I)  # fmt: skip
-_UNIT_WORD = regex.compile(r"(?i)\b(?:months?|mths?|mos?|years?|yrs?)\b")
-_LEAD = regex.compile(
+_HEAD = expression(r"(?i)^\W*(?:(?:sizes?|included|available|range|ages?|aged|to fit|in|for)\b\s*:?\s*)+(?=\S)")
+_PROSE = expression(r"[.!]\s|\s=\s(?=\D{0,30}\d)|\s[–—-]\s(?=(?:shown|sample|instructions|figures|model|to fit|finished|actual|(?:foot|feet|hand|palm|head|chest|bust|waist|hip)s? |circumference|measur))|,?\s\(?(?:to fit|fits|shown|sample|with|for|given)\b", regex.I)  # fmt: skip
+_UNIT_WORD = expression(r"(?i)\b(?:months?|mths?|mos?|years?|yrs?)\b")
+_LEAD = expression(
     rf"(?i)(?:(?:{_PERSON}|{_CALLED})[\s:]*)+(?=\S)"
 )  # "Women's S (M, L)": it goes without saying in the others
-_MEASURED = regex.compile(
+_MEASURED = expression(
     r"\s*[(\[]\s*(?:[^()\[\],;]*\s)?\d[^()\[\],;]*?(?:\d|½|¼|¾)\s?(?:cm|ins?\b|inch(?:es)?|\"|”|″)[^()\[\],;]*[)\]]",
     regex.I,
 )
-_OWN_MEASURE = regex.compile(r"^(?P<name>[^:=–—]{1,20}?)\s*(?:[:=]|\s[-–—]\s)\s*\D{0,20}\d.*$")
-_LETTER = regex.compile(r"(?<![\p{L}\d])(?P<name>[A-L])(?:\s*[:=(]|\s[-–—]|\.?\s|(?=\d))(?=\s*\D{0,12}\d)")
+_OWN_MEASURE = expression(r"^(?P<name>[^:=–—]{1,20}?)\s*(?:[:=]|\s[-–—]\s)\s*\D{0,20}\d.*$")
+_LETTER = expression(r"(?<![\p{L}\d])(?P<name>[A-L])(?:\s*[:=(]|\s[-–—]|\.?\s|(?=\d))(?=\s*\D{0,12}\d)")
 # between names, the likeliest first; without brackets "and" goes with the commas
 _CUTS = tuple(
     map(
-        regex.compile,
+        expression,
         (
             r"\s*[;|•]\s*",
             r"\s*,\s*(?:(?:and|&|or)\s+)?|\s+(?:and|&|or)\s+",
@@ -62,11 +64,11 @@ _CUTS = tuple(
         ),
     )
 )
-_GLOSSED = regex.compile(
+_GLOSSED = expression(
     r"\s*[(\[]([^()\[\],;|]+)[)\]]([\s,;/&|]*)"
 )  # a bracket that holds one thing, and the sign behind it
-_EMPTY_BRACKETS = regex.compile(r"[(\[{]\s*[)\]}]")
-_BRACKET = regex.compile(r"\s*,?\s*[()\[\]{}]\s*,?\s*")
+_EMPTY_BRACKETS = expression(r"[(\[{]\s*[)\]}]")
+_BRACKET = expression(r"\s*,?\s*[()\[\]{}]\s*,?\s*")
 
 
 @lru_cache(maxsize=4096)
@@ -87,12 +89,12 @@ def split_names(line: str, known: bool = False) -> Iterator[Names]:
     for text in _readings(line):
         for names in _cut(text):
             units = {unit[1].lower() for name in names if (unit := _LENGTH.search(name))}
-            uncut = len(units) > 1 or any(regex.search(r"[,;|]", name) for name in names)
+            uncut = len(units) > 1 or any(expression(r"[,;|]").search(name) for name in names)
             if len(names) < 2 or uncut or names in seen or len(set(names)) < len(names):
                 continue
             seen.add(names)
             usual = all(map(is_size_name, names))
-            bracketed = regex.search(r"[(\[{]", text) is not None
+            bracketed = expression(r"[(\[{]").search(text) is not None
             if usual or not known and bracketed and all(map(_short, names)):
                 yield names
 
@@ -110,9 +112,9 @@ def with_glosses(line: str) -> tuple[Names, Names]:
     """Names, and what stands behind each in brackets of its own; () where the line is no such list."""
     pieces = _GLOSSED.split(_HEAD.sub("", line.strip(_EDGE)))
     names, glosses, between = pieces[:-1:3], pieces[1::3], pieces[2::3]
-    if len(names) < 2 or pieces[-1].strip(_EDGE) or any(regex.search(r"[^\s,;/&|]", sign) for sign in between):
+    if len(names) < 2 or pieces[-1].strip(_EDGE) or any(expression(r"[^\s,;/&|]").search(sign) for sign in between):
         return (), ()
-    names = [regex.sub(r"(?i)^[\W_]*(?:and\b|size\b)?\s*", "", name).strip(_EDGE) for name in names]
+    names = [expression(r"(?i)^[\W_]*(?:and\b|size\b)?\s*").sub("", name).strip(_EDGE) for name in names]
     return tuple(names), tuple(glosses)
 
 
@@ -120,9 +122,9 @@ def _sort(name: str) -> str | None:
     """What a size is named by: letters, a bare figure, a figure with its unit, or a person's word."""
     if not is_size_name(name):
         return None
-    if regex.search(r"\d", name) is None:
-        return "letters" if regex.fullmatch(rf"(?i)(?:{_LETTERS})|[A-L]", name.strip(_EDGE)) else "words"
-    return "unit" if regex.search(r"\d\s*\p{L}", name) else "figure"
+    if expression(r"\d").search(name) is None:
+        return "letters" if expression(rf"(?i)(?:{_LETTERS})|[A-L]").fullmatch(name.strip(_EDGE)) else "words"
+    return "unit" if expression(r"\d\s*\p{L}").search(name) else "figure"
 
 
 def named_measures(line: str) -> Names:
@@ -134,7 +136,7 @@ def named_measures(line: str) -> Names:
     lettered = _lettered(line)
     if lettered:
         return lettered
-    found = [_OWN_MEASURE.match(piece.strip(_EDGE)) for piece in regex.split(r"\s*[,;|/]\s*(?=[^\d\s])", line)]
+    found = [_OWN_MEASURE.match(piece.strip(_EDGE)) for piece in expression(r"\s*[,;|/]\s*(?=[^\d\s])").split(line)]
     names = tuple(match["name"].strip(_EDGE) for match in found if match is not None)
     return names if len(names) == len(found) > 1 and all(map(is_size_name, names)) else ()
 
@@ -143,9 +145,12 @@ def _lettered(line: str) -> Names:
     """The letters of "A - 6 years, B - 8 years", "A 130, B 136 and C 142": from A on, a figure behind each."""
     pieces = _LETTER.split(line)
     names = pieces[1::2]
-    told = all(regex.search(r"\d", said) and len(said) <= _LONGEST for said in pieces[2::2])
+    told = all(expression(r"\d").search(said) and len(said) <= _LONGEST for said in pieces[2::2])
     in_order = names == [chr(ord("A") + at) for at in range(len(names))]
-    alone = not regex.search(r"\d", pieces[0]) and regex.fullmatch(r"\W*(?:\p{L}+\W+){0,4}", pieces[0]) is not None
+    alone = (
+        not expression(r"\d").search(pieces[0])
+        and expression(r"\W*(?:\p{L}+\W+){0,4}").fullmatch(pieces[0]) is not None
+    )
     return tuple(names) if len(names) > 1 and told and in_order and alone else ()
 
 
@@ -153,12 +158,12 @@ def _readings(line: str) -> Iterator[str]:
     """The line's words with and without what may stand around the names."""
     line = line.strip(" \t*_#|")
     texts = [line, _PROSE.split(line, maxsplit=1)[0]]
-    closed = regex.match(r"[^()\[\]{}.]*(?:[(\[{][^()\[\]{}]+[)\]}][ ,]*[^()\[\]{}.,;:]{0,12})*[)\]}]", line)
+    closed = expression(r"[^()\[\]{}.]*(?:[(\[{][^()\[\]{}]+[)\]}][ ,]*[^()\[\]{}.,;:]{0,12})*[)\]}]").match(line)
     if closed is not None:
         texts.append(closed[0])
     for text in dict.fromkeys(texts):
         text = _HEAD.sub("", text.strip(" .,;:*_"))
-        for_all = len(_UNIT_WORD.findall(text)) == 1 or regex.search(r"[)\]}]\s*(?:[\p{L}’']+\s)?\p{L}+\W*$", text)
+        for_all = len(_UNIT_WORD.findall(text)) == 1 or expression(r"[)\]}]\s*(?:[\p{L}’']+\s)?\p{L}+\W*$").search(text)
         yield _TAIL.sub("", text) if for_all else text
 
 
@@ -167,8 +172,8 @@ def _cut(text: str) -> Iterator[Names]:
     if len(text) < 2 or _EMPTY_BRACKETS.search(text):
         return
     chunks = [chunk for chunk in _BRACKET.split(text) if chunk.strip(_EDGE)]
-    hyphened = len(chunks) == 2 and regex.search(r"\p{L}\s?[-–—]\s?\p{L}", chunks[1]) is not None
-    if len(chunks) > 1 and not hyphened and all(not regex.search(r"[,;:|&]|\band\b", chunk) for chunk in chunks):
+    hyphened = len(chunks) == 2 and expression(r"\p{L}\s?[-–—]\s?\p{L}").search(chunks[1]) is not None
+    if len(chunks) > 1 and not hyphened and all(not expression(r"[,;:|&]|\band\b").search(chunk) for chunk in chunks):
         yield _stripped(chunks)  # "S (M) L", "S/M (L/XL)", but not "Small (Medium-Large)"
     for sign in _CUTS:
         pieces = [sign.split(chunk) for chunk in chunks]

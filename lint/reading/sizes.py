@@ -14,6 +14,7 @@ from itertools import pairwise
 
 import regex
 
+from lint.expression import expression
 from lint.reading.listings import STRONG, Listing, listings
 from lint.reading.sections import SectionFinder
 from lint.reading.sizenames import Names, is_size_name, named_measures, split_names
@@ -72,29 +73,27 @@ _SENTENCES = (
     r"[(\[](?!(?:super\s+)?(?:lace|fine|light|medium|bulky|jumbo)\W+\d\s*[)\]])(?P<names>[^()\[\]\n]*\p{L}[^()\[\]\n]*)[)\]]",
     r"^\W*sizes?\s*(?:\||\t|\s{2,})\s*(?P<names>[^\n]+)$",
 )
-_SAYS = tuple(regex.compile(form, regex.I | regex.M) for form in _SENTENCES)
-_CONVERTED = regex.compile(
-    r"(?i)[(\[]\s*\d[^()\[\]\p{L}]*(?:cm|mm|ins?|inch(?:es)?|[\"”″])\s*[)\]]"
-)  # "[51, 55, 58 cm]"
-_IN_BRACKETS = regex.compile(
+_SAYS = tuple(expression(form, regex.I | regex.M) for form in _SENTENCES)
+_CONVERTED = expression(r"(?i)[(\[]\s*\d[^()\[\]\p{L}]*(?:cm|mm|ins?|inch(?:es)?|[\"”″])\s*[)\]]")  # "[51, 55, 58 cm]"
+_IN_BRACKETS = expression(
     r"\b(?:for|in)\s+(?:the\s+)?(?:sizes?\s+)?(?P<first>[^\s,;.()][^,;.()]{0,20}?)(?:\s+sizes?)?\b\s*[,;.(:–—-]*\s*"
     r"(?:and\s+|with\s+|the\s+|changes?\s+|figures?\s+|numbers?\s+|instructions?\s+|larger\s+|other\s+|those\s+|for\s+)*(?:sizes?\s+)?"
     r"(?P<rest>[^.()\n]{1,80}?)\s+(?:sizes?\s+)?(?:are\s+|is\s+|stand\s+|given\s+|shown\s+|written\s+|in order\s+)*(?:in|within|between)\s+(?:\w+\s+)?(?:parenthes|bracket)",
     regex.I,
 )
-_PASSAGE = regex.compile(
+_PASSAGE = expression(
     r"(?im)^[ \t*#_=~-]*(?:for\s+)?(?:the\s+)?size\s*:?\s+(?P<name>[^\n,;:&/]{1,30}?)(?:\s+only)?[ \t*#_=~:.-]*$"
 )
-_FOR_ALL = regex.compile(
+_FOR_ALL = expression(
     r"(?i)\b(?:larger|bigger|other|remaining)\s+sizes?\b|\bsmallest\s+size\b|\bfor\s+(?:all|every|both)\s+sizes?\b|\b(?:applies|refers|is)\s+(?:to|for)\s+all\s+sizes\b"
 )
-_MEASURED_THING = regex.compile(
+_MEASURED_THING = expression(
     r"(?i)\b(?:to\s+)?fit|\b(?:bust|chest|waist|hips?|head|hand|foot|feet|sole|neck|body|brim|calf|leg|ankle|arm|wrist|palm|fingers?|width|length|height|weight|circumference|diameter|girth|around|wide|long|measure(?:s|ments?)?|dimensions?|finished|actual|sizes?|ages?|shoe)\b"
 )
-_NO_SIZE = regex.compile(r"(?i)\b(?:hooks?|yarn|balls?|skeins?|hanks?|gauge|tension|rows?|rnds?|rounds|round\s\d|sts|sc|dc|buttons?|needles?|yds?|yards?|metres?|meters?|grams?)\b|\d\s?g\b")  # fmt: skip
-_OF_LIST = regex.compile(r"\d+(?:[.,]\d+)?(?:\s?[¼½¾]|\s\d/\d)?")
-_RUN_OF_LIST = regex.compile(rf"{_OF_LIST.pattern}(?:\s?[-–/]\s?{_OF_LIST.pattern})?")
-_MEASURE = regex.compile(r"(?i)\d\s*(?:½|¼|¾)?\s*(?:cm|mm|ins?\b|inch|months?|years?|[\"”″]|kg|lb)")
+_NO_SIZE = expression(r"(?i)\b(?:hooks?|yarn|balls?|skeins?|hanks?|gauge|tension|rows?|rnds?|rounds|round\s\d|sts|sc|dc|buttons?|needles?|yds?|yards?|metres?|meters?|grams?)\b|\d\s?g\b")  # fmt: skip
+_OF_LIST = expression(r"\d+(?:[.,]\d+)?(?:\s?[¼½¾]|\s\d/\d)?")
+_RUN_OF_LIST = expression(rf"{_OF_LIST.pattern}(?:\s?[-–/]\s?{_OF_LIST.pattern})?")
+_MEASURE = expression(r"(?i)\d\s*(?:½|¼|¾)?\s*(?:cm|mm|ins?\b|inch|months?|years?|[\"”″]|kg|lb)")
 
 
 def find_sizes(source: SourceText, finder: SectionFinder) -> SizeLine:
@@ -148,7 +147,7 @@ def _by_passages(text: str) -> Names:
     """The sizes of a pattern that is written out for each: "SIZE SMALL", further on "SIZE LARGE", in lines of their own."""
     found: dict[str, None] = {}
     for match in _PASSAGE.finditer(text):
-        name = regex.sub(r"\s*\([^()]*\)", "", match["name"]).strip()
+        name = expression(r"\s*\([^()]*\)").sub("", match["name"]).strip()
         if is_size_name(name):
             found.setdefault(name, None)
     return tuple(found) if 1 < len(found) <= _MOST_SIZES else ()
@@ -159,7 +158,7 @@ def _is_span(names: Names, lines: list[str]) -> bool:
     if len(names) != 2 or not all(name.isdigit() for name in names):
         return False
     span = rf"(?i)\b{names[0]}\s?[-–]\s?{names[1]}\s*(?:months?|mths?|mos?|years?|yrs?|cm|in)\b"
-    return any(regex.search(span, line) for line in lines)
+    return any(expression(span).search(line) for line in lines)
 
 
 # named in words ----------------------------------------------------------------------------------------------
@@ -182,7 +181,9 @@ def _headed(lines: list[str], finder: SectionFinder) -> Iterator[Names]:
 
 def _spoken(lines: list[str]) -> Iterator[Names]:
     """The same for sentences, tables, and lists that stand alone."""
-    lines = [line if not _NO_SIZE.search(line) and not regex.search(r"(?i)\bonly\b", line) else "" for line in lines]
+    lines = [
+        line if not _NO_SIZE.search(line) and not expression(r"(?i)\bonly\b").search(line) else "" for line in lines
+    ]
     text = "\n".join(lines)
     for form in _SAYS:
         for match in form.finditer(text):
@@ -193,9 +194,9 @@ def _spoken(lines: list[str]) -> Iterator[Names]:
         if is_size_name(first) and all(map(is_size_name, rest)) and first not in rest:
             yield (first, *rest)
     for line in lines:
-        if regex.match(r"\W*\p{L}", line):
+        if expression(r"\W*\p{L}").match(line):
             yield from (
-                names for names in split_names(line, known=True) if regex.search(r"[(\[{]", line) or len(names) > 2
+                names for names in split_names(line, known=True) if expression(r"[(\[{]").search(line) or len(names) > 2
             )
     for index, (before, line) in enumerate(pairwise(["", *lines])):
         if not before.strip() or _own_size(before) is None:
@@ -239,10 +240,10 @@ def _line_by_line(block: list[str]) -> Iterator[Names]:
 
 def _own_size(line: str) -> str | None:
     """The size that a line with its measure begins with."""
-    match = regex.match(
-        r"[\s•*·-]*(?:sizes?\s+)?(?P<name>[^:=|(\t]{1,20}?)\s*(?:[:=|(\t]|\s[-–—]\s|\s{2,})(?P<rest>.*)$", line, regex.I
-    )
-    if match is None or not is_size_name(match["name"]) or not regex.search(r"\p{L}", match["name"]):
+    match = expression(
+        r"[\s•*·-]*(?:sizes?\s+)?(?P<name>[^:=|(\t]{1,20}?)\s*(?:[:=|(\t]|\s[-–—]\s|\s{2,})(?P<rest>.*)$", regex.I
+    ).match(line)
+    if match is None or not is_size_name(match["name"]) or not expression(r"\p{L}").search(match["name"]):
         return None
     return match["name"] if _MEASURE.search(match["rest"]) else None
 
@@ -269,7 +270,7 @@ def _measured(lines: list[str], finder: SectionFinder, number: int) -> Names:
 def _figures(line: str, one: Listing, number: int) -> Names:
     words = line[one.span.start : one.span.end]
     for form in (_RUN_OF_LIST, _OF_LIST):
-        names = tuple(regex.sub(r"\s", "", match[0]) for match in form.finditer(words))
+        names = tuple(expression(r"\s").sub("", match[0]) for match in form.finditer(words))
         if len(set(names)) == len(names) and (not number or len(names) == number):
             return names
     return ()

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-import regex
-
+from lint.expression import expression
 from lint.reading.stream import CLOSERS, OPENERS, Stream
 
 BEINGS = (
@@ -15,11 +14,11 @@ DOES = (
     "lives?|looks?|needs?|knows?|thinks?"
 )
 # what follows the name: "the cat will", ", our cat, likes", "is my dog"
-IS_SOMEBODY = regex.compile(
+IS_SOMEBODY = expression(
     rf"(?i)(?:\s+the|\s*,\s+(?:my|our|the|a))\s+(?:\p{{L}}+\s+)?\p{{L}}+\s*,?\s+(?:who\s+)?(?:{DOES})\b"
     rf"|\s+(?:is|was)\s+(?:my|our|the)\s+(?:\p{{L}}+\s+)?(?:{BEINGS})\b"
 )
-_BEING = regex.compile(rf"(?i)\b(?:{BEINGS})\b")
+_BEING = expression(rf"(?i)\b(?:{BEINGS})\b")
 _WORK = ("stitch", "chain", "any_stitch", "special", "one_stitch", "space", "number", "skip", "repeat", "loop", "edge")
 
 

@@ -59,7 +59,8 @@ class Stream:
         return self.lexemes[index] if 0 <= index < len(self.lexemes) else self._end
 
     def kind(self, ahead: int = 0) -> str:
-        return self.peek(ahead).kind
+        index = self.at + ahead
+        return self.lexemes[index].kind if 0 <= index < len(self.lexemes) else "end"
 
     def take(self) -> Lexeme:
         lexeme = self.peek()

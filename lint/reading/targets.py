@@ -288,7 +288,9 @@ def of_last_row(stream: Stream) -> bool:
 def other_beside(stream: Stream) -> None:
     """Takes the "and first group" of "between last group and first group": what stands on the gap's other side."""
     start = stream.at
-    two = any(item.kind == "number" for item in stream.lexemes[max(0, start - 3) : start])  # "between next 2 sts": both are told
+    two = any(
+        item.kind == "number" for item in stream.lexemes[max(0, start - 3) : start]
+    )  # "between next 2 sts": both are told
     if not two and stream.take_if("and"):
         pointed = stream.at
         stream.skip("the", "next", "first", "last", "same", "following")

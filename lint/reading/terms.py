@@ -7,15 +7,16 @@ from functools import lru_cache
 
 import regex
 
+from lint.expression import Expression, expression
 from lint.rulebook import LayoutFile
 from lint.source import Span
 
 # "3 ch, 1 tr in next st", "ch 3 (counts as tr)"
-_THREE_FOR_TREBLE = regex.compile(
+_THREE_FOR_TREBLE = expression(
     r"(?i)\b(?:3\s?ch|ch\s?-?\s?3)\b\W{1,3}(?:\(?counts? as (?:a |1 |one |first )?|(?:1 ?)?)(?:tr|tc|treble)\b"
 )
 # "ch 3, 2 dc in ring", "3 ch (counts as dc)": the height of a US dc; between stitches "3 ch, 1 dc in next sp" is a loop
-_THREE_FOR_DOUBLE = regex.compile(
+_THREE_FOR_DOUBLE = expression(
     r"(?i)\b(?:3\s?ch|ch\s?-?\s?3)\b\W{1,3}(?:counts? as (?:a |1 |one |first |the )*|(?:[2-9]|1\d)\s?)(?:dc|double crochet)\b"
 )
 
@@ -41,8 +42,9 @@ def find_terms(text: str, layout: LayoutFile, wanted: str = "auto") -> Terms:
     uk = uk + [Span(*span) for span in heights[:1]]  # three chains stand for a UK treble, four for a US one
     heights = [match.span() for match in _THREE_FOR_DOUBLE.finditer(text)]
     us = us + [Span(*span) for span in heights[:1]]
-    explained = regex.search(
-        r"(?i)\b(?:dc|double crochet)\b[^\n]{0,25}\bUS\b\W{0,3}(?:sc|single)|\btr\b[^\n]{0,25}\bUS\b\W{0,3}(?:dc|double)",
+    explained = expression(
+        r"(?i)\b(?:dc|double crochet)\b[^\n]{0,25}\bUS\b\W{0,3}(?:sc|single)|\btr\b[^\n]{0,25}\bUS\b\W{0,3}(?:dc|double)"
+    ).search(
         text,
     )
     if explained or (
@@ -54,10 +56,10 @@ def find_terms(text: str, layout: LayoutFile, wanted: str = "auto") -> Terms:
 
 
 @lru_cache
-def _any_of(phrases: tuple[str, ...]) -> regex.Pattern:
+def _any_of(phrases: tuple[str, ...]) -> Expression:
     """One of the phrases, as words of their own; (?!) where there are none."""
     some = "|".join(regex.escape(phrase) for phrase in phrases) or "(?!)"
-    return regex.compile(rf"(?i)(?<!\w)(?:{some})(?!\w)")
+    return expression(rf"(?i)(?<!\w)(?:{some})(?!\w)")
 
 
 def _statements(text: str, layout: LayoutFile) -> Terms | None:
@@ -65,15 +67,19 @@ def _statements(text: str, layout: LayoutFile) -> Terms | None:
     for terms, phrases in (("us", layout.us_statements), ("uk", layout.uk_statements)):
         if _any_of(tuple(phrases)).search(text):
             return Terms(terms, True)
-    match = regex.search(
-        r"(?i)\b(?:terms|terminology|abbreviations|stitches)\b[^.\n]{0,25}?\b(US|U\.S\.|UK|U\.K\.|American|British)(?!\w)(?![\w.]*\s*\d)",
+    match = expression(
+        r"(?i)\b(?:terms|terminology|abbreviations|stitches)\b[^.\n]{0,25}?\b(US|U\.S\.|UK|U\.K\.|American|British)(?!\w)(?![\w.]*\s*\d)"
+    ).search(
         text,
     )
     if match is None:  # a heading, and the answer in the line below it
-        match = regex.search(r"(?im)^[^\w\n]*+(?:terms|terminology)\W*\n\s*(US|U\.S\.|UK|U\.K\.|American|British)\b", text)
+        match = expression(
+            r"(?im)^[^\w\n]*+(?:terms|terminology)\W*\n\s*(US|U\.S\.|UK|U\.K\.|American|British)\b"
+        ).search(text)
     if match is None:
-        match = regex.search(
-            r"(?i)\b(US|U\.S\.|UK|U\.K\.|American|British)\b[^.\n]{0,20}?\b(?:terms|terminology|stitch names|names)\b",
+        match = expression(
+            r"(?i)\b(US|U\.S\.|UK|U\.K\.|American|British)\b[^.\n]{0,20}?\b(?:terms|terminology|stitch names|names)\b"
+        ).search(
             text,
         )
     if match:
@@ -84,7 +90,7 @@ def _statements(text: str, layout: LayoutFile) -> Terms | None:
 def _hits(text: str, words: list[str]) -> list[Span]:
     found = []
     for word in words:
-        match = regex.search(rf"(?i)(?<![\w-]){regex.escape(word)}s?(?![\w-])", text)
+        match = expression(rf"(?i)(?<![\w-]){regex.escape(word)}s?(?![\w-])").search(text)
         if match:
             found.append(Span(match.start(), match.end()))
     return found

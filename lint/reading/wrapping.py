@@ -2,38 +2,55 @@
 
 from __future__ import annotations
 
-import regex
+from lint.expression import expression
 
 # "Rep Rows 2 and 3 four times more." in a line of its own
-_CALLS_ROWS = regex.compile(
+_CALLS_ROWS = expression(
     r"(?i)(?:continue to |now )?rep(?:eat)?\s+(?:the\s+)?(?:last|these|inc|dec|increase|decrease|rows?\b|rnds?\b|rounds?\b|\d+(?:st|nd|rd|th))"
     r"|(?i:(?:now )?work\s+(?:even|straight|\d[^.;:]{0,40}?\b(?:rows|rnds|rounds)))\b"
 )
 # "turn. — 33 (35) sts": a count at the end of a row, without a stop
 _SIGN = r"(?:[.;:|→➜➔⇒]|=>?|->|\s[-–—]{1,2}>?)"
-_COUNTED = regex.compile(
+_COUNTED = expression(
     rf"(?i){_SIGN}\s*[(\[{{]?\d[^.;:]{{0,60}}\b(?:sts?|stitches|sc|hdc|dc|tr|htr)$|,\s*\d{{1,4}} (?:sts|stitches)$"
     r"|[\w)\]}*]\s*(?:[=|→➜➔⇒]|[-=]>)\s*\d{1,4}$"  # "(2x, a)*6 = 18", and the last cell of a table
 )
 # what may still be said of a row behind its count
-_BEHIND_COUNT = regex.compile(
+_BEHIND_COUNT = expression(
     r"(?i)(?:ch(?:ain)?\s?\d+,?\s+)?turn\b|rep(?:eat)?\b|fasten\b(?!.*(?:close|sew|stuff|tail|weave))|sl st\b|ss\b|stitch count|you\b|there\b"
     r"|join\b(?!.*\d\s?(?:sc|dc|hdc|htr|tr|sts?)\b)"
 )
-_LAYERS = regex.compile(r"(?i)\bthrough (?:both|all) (?:layers|sides|thicknesses|walls)\b")
-_RUN_ENDS = regex.compile(r"(?i)\b(?:around|across|to (?:the )?end)$")  # a clause is at its end, with no stop
-_IN_ANGLES = regex.compile(r"<([^<>\n]*\d[^<>\n]*)>(?=\.?$)")  # "<34 sts>", a count like one in brackets
+_LAYERS = expression(r"(?i)\bthrough (?:both|all) (?:layers|sides|thicknesses|walls)\b")
+_RUN_ENDS = expression(r"(?i)\b(?:around|across|to (?:the )?end)$")  # a clause is at its end, with no stop
+_IN_ANGLES = expression(r"<([^<>\n]*\d[^<>\n]*)>(?=\.?$)")  # "<34 sts>", a count like one in brackets
 _ENDS_IN_COUNT = r"[(\[{](?![^()\[\]{}]*\b(?:in|into|next)\b)[^()\[\]{}]*\d[^()\[\]{}]*[)\]}]\.?$"
-_SO_OFTEN = regex.compile(r"(?i)(?:\d+\s*(?:more\s+)?(?:times|x)|twice|once|thrice|around|across)\b")
-_FASTENED = regex.compile(r"(?i)\b(?:fasten off|cut yarn|break yarn)\s*[.!]$")
-_TELLS = regex.compile(r"(?i)(?:you|there|stitch count)\b")  # how many stitches that are
+_SO_OFTEN = expression(r"(?i)(?:\d+\s*(?:more\s+)?(?:times|x)|twice|once|thrice|around|across)\b")
+_UNIT = expression(
+    r"(?i)(?:sc|dc|hdc|htr|tr|sts?|stitches|sps?|spaces)\b\s*(?:[,.;]|and\b|$)"
+)  # "– 75 (120)" / "DC, 78 (123) SC"
+_FASTENED = expression(r"(?i)\b(?:fasten off|cut yarn|break yarn)\s*[.!]$")
+_TELLS = expression(r"(?i)(?:you|there|stitch count)\b")  # how many stitches that are
+# a row on a chain is done when both its sides are: "… 4 sc in last ch." / "Now work along the other side of the chain: …"
+_ON_CHAIN = expression(r"(?i)\bfrom (?:the )?hook\b|\blast ch(?:ain)?\b")
+_OTHER_SIDE = expression(
+    r"(?i)(?:now,? |then,? )?(?:(?:work(?:ing)?|continu(?:e|ing)|crochet) )?(?:on|along|in|into|down|up|across|around)? ?(?:to )?the (?:other|opposite|second) side\b"
+)
+# a line that ends in such a word goes on in the next
+HANGS = expression(
+    r"(?i)(?:\b(?:of|to|from|in|on|until|till|and|or|rep|repeat|rows?|rnds?|rounds?|after|through|thru|before|as|for|with|than|at|the)|\b\d+(?:st|nd|rd|th)|,)\s*$"
+)
+# "across the first 5 (6)" / "7 tr": a list over the sizes, with the word before it
+_LIST_LAST = expression(r"(?i)(?P<word>[\p{L}=]*)\s*\b(?P<list>\d+\s*[(\[][\d\s,;:/–-]*\d\s*[)\]])$")
+_BEFORE_WORK = ("of", "the", "next", "first", "last", "following", "skip", "sk", "in", "into", "over", "work", "ch")
 _TERMINAL = (".", ")", "]", "}", "!", "?", ":", ";")
 
 
-def goes_on(above: str, text: str, lower_case: bool) -> bool:
+def goes_on(above: str, text: str, lower_case: bool, sizes: int = 1) -> bool:
     """Whether a line's words go on with the row whose words so far are `above`; `lower_case`: the text has no capitals."""
+    if sizes > 1 and _list_hangs(above, sizes):
+        return True
     above = _IN_ANGLES.sub(r"(\1)", above)
-    if regex.match(r"[•·*-]\s", text):
+    if expression(r"[•·*-]\s").match(text):
         return True
     if sum(map(above.count, "([{")) > sum(map(above.count, ")]}")):
         return True  # in the middle of its brackets
@@ -52,14 +69,25 @@ def goes_on(above: str, text: str, lower_case: bool) -> bool:
         or text[0] in "([{*,;<~»"
     ):
         return True
-    if regex.search(r"[)\]}]\.?$", above) and regex.search(_ENDS_IN_COUNT, above):
-        return _SO_OFTEN.match(text) is not None  # else the row closed with its count
+    if expression(r"[)\]}]\.?$").search(above) and expression(_ENDS_IN_COUNT).search(above):
+        return (_SO_OFTEN.match(text) or _UNIT.match(text)) is not None  # else the row closed with its count
     if counted:
         return (_SO_OFTEN.match(text) or _BEHIND_COUNT.match(text)) is not None
-    return regex.match(
-        r"(?i)(?:\d+\s?)?(?:times|twice|once|(?:sc|dc|hdc|tr|htr)(?:\d?tog)?|ch|sts?|stitches|sl st|ss|join|skip|sk|turn|rep|repeat|stitch count|you|there|fasten off|fasten)\b",
+    if expression(r"[=–—]\s*\d").match(text) or _ON_CHAIN.search(above) and _OTHER_SIDE.match(text):
+        return True
+    return expression(
+        r"(?i)(?:\d+\s?)?(?:times|twice|once|(?:sc|dc|hdc|tr|htr)(?:\d?tog)?|ch|sts?|stitches|sl st|ss|join|skip|sk|turn|rep|repeat|stitch count|you|there|fasten off|fasten)\b"
+    ).match(
         text,
-    ) is not None and not regex.match(r"(?i)fasten off.*(?:close|sew|stuff|tail|weave)", text)
+    ) is not None and not expression(r"(?i)fasten off.*(?:close|sew|stuff|tail|weave)").match(text)
 
 
-__all__ = ["goes_on"]
+def _list_hangs(above: str, sizes: int) -> bool:
+    """Whether words end in a list over the sizes that lacks some yet, or that work is to follow."""
+    match = _LIST_LAST.search(above)
+    if match is None:
+        return False
+    return len(expression(r"\d+").findall(match["list"])) < sizes or match["word"].lower() in _BEFORE_WORK
+
+
+__all__ = ["HANGS", "goes_on"]

@@ -7,9 +7,9 @@ from lint.lexicon import Lexeme
 from lint.place import Place, Target, TargetKind, Which
 from lint.reading.chainclauses import ChainClauses
 from lint.reading.clausebase import STITCHY
-from lint.reading.piecewords import PIECE_WORDS, names_piece, tells_piece
+from lint.reading.piecewords import PIECE_WORDS, names_piece, piece_word, tells_piece
 from lint.reading.places import places
-from lint.reading.stream import SIGNS
+from lint.reading.stream import OPENERS, SIGNS
 from lint.tree import (
     AlongEdge,
     Chain,
@@ -368,11 +368,26 @@ class YarnClauses(ChainClauses):
         return True
 
     def read_no_fasten(self, start: int) -> bool:
-        """ "do not fasten off (at the end of Row 5)"."""
+        """ "do not fasten off (at the end of Row 5)", "do not fasten off the second leg"."""
         self.stream.take()
+        self.pass_piece()
         self.pass_end_words()
         self.steps.append(Remark(self.stream.span_from(start)))
         return True
+
+    def pass_piece(self) -> None:
+        """Passes "the second leg", "this one", "the last ear", of which alone a thing is said."""
+        stream = self.stream
+        end = stream.at
+        while end < len(stream.lexemes) and stream.lexemes[end].kind in ("the", "ordinal", "first", "last"):
+            end += 1
+        ahead = end - stream.at
+        ahead += ahead == 0 and stream.word("this", "your")
+        if not ahead:
+            return
+        piece = piece_word([stream.peek(ahead).lower]) or stream.word("one", ahead=ahead)
+        if piece and stream.kind(ahead + 1) in (*SIGNS, "end", "and", "dash", "=", *OPENERS):
+            stream.at += ahead + 1
 
     def read_no_join(self, start: int) -> bool:
         self.stream.take()

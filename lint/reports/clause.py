@@ -8,6 +8,7 @@ from typing import Any
 
 import regex
 
+from lint.expression import expression
 from lint.lexicon import Lexicon
 from lint.reading import counts, definitions, listentries
 from lint.reading.clauses import Reading, read_row
@@ -102,26 +103,26 @@ _BEFORE = (
     "† sc in next st † ",
 )
 _AFTER_WORK = ("sc in each st across. ",)
-_SIZE_GATE = regex.compile(r"(?i)^\W*(?:for\s+)?(?:all\s+sizes|sizes?\s[^:.*()\[\]]{1,40}?(?:\s+only)?)\s*:\s*")
-_HEADING = regex.compile(r"\s*(?P<name>\p{Lu}[\p{L} '-]{2,30}?)\s*\((?:make\s+|x\s?)?\d+\b[^()]*\)[;:.]?\s*$", regex.I)
-_DEFINES = regex.compile(
+_SIZE_GATE = expression(r"(?i)^\W*(?:for\s+)?(?:all\s+sizes|sizes?\s[^:.*()\[\]]{1,40}?(?:\s+only)?)\s*:\s*")
+_HEADING = expression(r"\s*(?P<name>\p{Lu}[\p{L} '-]{2,30}?)\s*\((?:make\s+|x\s?)?\d+\b[^()]*\)[;:.]?\s*$", regex.I)
+_DEFINES = expression(
     r"\s*(?P<name>[^:=()]{3,40}?)\s*(?:\((?:uses? (?P<uses>[^()]{3,30})|[^()]{1,20})\))?\s*(?::|=|\s[–-]\s)", regex.I
 )
-_ONE_STITCH = regex.compile(r"\s*\p{Lu}{1,5}\s*=\s*(?:\p{L}+[ -]){1,3}(?i:stitch)\s*[:.]?\s*")  # "JS = Joining Stitch:"
-_SIZE_LINE = regex.compile(r"(?i)(?:(?:\d?x{0,3}[sl]|\d?xs|\dx|m)(?:/(?:\d?x{0,3}[sl]|\dx|m))?[\s,()\[\]]*){3,}")
-_AMOUNTS = regex.compile(
+_ONE_STITCH = expression(r"\s*\p{Lu}{1,5}\s*=\s*(?:\p{L}+[ -]){1,3}(?i:stitch)\s*[:.]?\s*")  # "JS = Joining Stitch:"
+_SIZE_LINE = expression(r"(?i)(?:(?:\d?x{0,3}[sl]|\d?xs|\dx|m)(?:/(?:\d?x{0,3}[sl]|\dx|m))?[\s,()\[\]]*){3,}")
+_AMOUNTS = expression(
     r"(?i)\d+(?:[\s,()\[\]]+\d+)+[\s)\]]*(?:skeins?|balls?|hanks?|g|grams|yds?|yards|m|metres|meters)\.?"
 )
-_LEGEND = regex.compile(r"\s*[*()\[\]{}#†+\s]+=\s*\w")  # "* = repeat what follows": what a sign means
+_LEGEND = expression(r"\s*[*()\[\]{}#†+\s]+=\s*\w")  # "* = repeat what follows": what a sign means
 _WORKING = ("stitch", "increase", "decrease", "chain", "special")  # "27sc (27)" names no sizes
-_NAMED = regex.compile(
+_NAMED = expression(
     r"\s*(?:note|nb|foundation|cent(?:er|re)|base ring|starting ch(?:ain)?|foundation ch(?:ain)? and row 1|set[- ]?up|side \d|start)\s*[:.]\s*",
     regex.IGNORECASE,
 )
 
 
 def _read(line: str, lexicon: Lexicon, labels: LabelReader) -> ClauseReading:
-    found = labels.at_line(line, 0, bare_numbers=bool(regex.match(r"\s*\d+(?:\s*[-–]\s*\d+)?(?:\)|\.\s)", line)))
+    found = labels.at_line(line, 0, bare_numbers=bool(expression(r"\s*\d+(?:\s*[-–]\s*\d+)?(?:\)|\.\s)").match(line)))
     body = line[found.body :] if found is not None else _NAMED.sub("", line, count=1)
     named = found is not None or body != line
     gate = _SIZE_GATE.match(body)
@@ -248,20 +249,20 @@ def _definition(line: str, lexicon: Lexicon) -> Special | None:
 
 _ONE = r"(?:\d+(?:[½¼¾]|\.\d+)?|-|–|zero|one|two|three|four|five|six)"
 _LISTS = (
-    regex.compile(rf"(?<!\w)({_ONE}\s?[(\[]\s*{_ONE}(?:\s*[,;:/–-]\s*{_ONE})+\s*[)\]])"),  # 60 (66, 72)
-    regex.compile(rf"(?<![\w(\[])({_ONE}(?:\s+\({_ONE}\)\s+{_ONE})+(?:\s+\({_ONE}\))?)"),  # 60 (66) 72 (78)
-    regex.compile(rf"[(\[]({_ONE}(?:,\s*{_ONE}){{2,}})[)\]]"),  # (64, 68, 72)
-    regex.compile(rf"(?<![\w(\[/])({_ONE}(?:[,;]\s+{_ONE}){{2,}})(?![\w/])"),  # 44, 50, 56
-    regex.compile(
+    expression(rf"(?<!\w)({_ONE}\s?[(\[]\s*{_ONE}(?:\s*[,;:/–-]\s*{_ONE})+\s*[)\]])"),  # 60 (66, 72)
+    expression(rf"(?<![\w(\[])({_ONE}(?:\s+\({_ONE}\)\s+{_ONE})+(?:\s+\({_ONE}\))?)"),  # 60 (66) 72 (78)
+    expression(rf"[(\[]({_ONE}(?:,\s*{_ONE}){{2,}})[)\]]"),  # (64, 68, 72)
+    expression(rf"(?<![\w(\[/])({_ONE}(?:[,;]\s+{_ONE}){{2,}})(?![\w/])"),  # 44, 50, 56
+    expression(
         rf"(?<![\w(\[])({_ONE}\s?\({_ONE}\))(?=\s*(?:sts?|sc|dc|hdc|tr|chs?|rows?|rnds?|times?|time\(s\)|more)\b)",
         regex.I,
     ),  # 9 (10) sts
-    regex.compile(r"(?<![\w(\[/-])(\d+(?:-\d+){2,})(?![\w/-])"),  # 24-28-28
-    regex.compile(r"(?<![\w(\[/-])(\d+(?:/\d+){2,})(?![\w/])"),  # 10/11/12
+    expression(r"(?<![\w(\[/-])(\d+(?:-\d+){2,})(?![\w/-])"),  # 24-28-28
+    expression(r"(?<![\w(\[/-])(\d+(?:/\d+){2,})(?![\w/])"),  # 10/11/12
 )
 
 
-_FIGURE = regex.compile(r"\d+(?:[½¼¾]|\.\d+)?|(?<![\w½¼¾])\s*[-–](?![\d])|zero|one|two|three|four|five|six")
+_FIGURE = expression(r"\d+(?:[½¼¾]|\.\d+)?|(?<![\w½¼¾])\s*[-–](?![\d])|zero|one|two|three|four|five|six")
 
 
 def _sizes(text: str) -> int:

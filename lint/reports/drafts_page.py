@@ -10,7 +10,7 @@ from lint.finding import Finding
 from lint.inspection import Report
 from lint.reports import wording
 from lint.reports.caution import hazard_words
-from lint.reports.page import environment
+from lint.reports.templating import environment
 from lint.reports.terminal import write
 from lint.reports.testers_page import TITLES
 from lint.testers.due import Due

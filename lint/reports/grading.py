@@ -63,7 +63,8 @@ def _as_xlsx(tables: Sequence[Titled]) -> bytes:
                         cell.data_type = "s"  # words are words, whatever they begin with
                     cell.font = Font(bold=number == 0)
         sheet.freeze_panes = "E2"
-        sheet.column_dimensions["A"].width = sheet.column_dimensions["B"].width = 24
+        for column in "ABC":
+            sheet.column_dimensions[column].width = 24
     return as_bytes(book)
 
 

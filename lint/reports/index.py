@@ -9,9 +9,9 @@ from pathlib import PurePath
 from urllib.parse import quote
 
 from lint.reports import wording
-from lint.reports.page import environment
 from lint.reports.sheets import csv_text
 from lint.reports.summary import Checked, Summary
+from lint.reports.templating import environment
 
 HEADINGS = (
     "File", "Pattern", "Verdict", "Score", "Corrections", "Queries", "Style notes", "Rows recomputed", "Of rows",

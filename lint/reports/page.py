@@ -7,12 +7,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from functools import lru_cache
 from itertools import groupby
-from pathlib import Path
 
-from jinja2 import Environment, FileSystemLoader, StrictUndefined
-from markupsafe import Markup, escape
+from markupsafe import Markup
 
 from lint.finding import Finding
 from lint.grading import GradingTable, grading_table
@@ -26,6 +23,7 @@ from lint.reports.help import RuleHelp, ShownGlossary, rules_behind, shown_gloss
 from lint.reports.marks import TextLine, cut
 from lint.reports.pictures import Picture, pictures
 from lint.reports.rows import ShownRow, not_recomputed, shown_rows, what_stopped
+from lint.reports.templating import environment
 from lint.reports.verdict import PlainVerdict, plain_verdict
 from lint.reports.workings import ShownWorkings, SizedLine, shown_workings, side_by_side, sums_under
 from lint.ruletexts import CheckRule, WordRule
@@ -64,29 +62,6 @@ def joined(parts: Sequence[Part], large: bool = False) -> Iterator[str]:
 def as_grading_page(tables: Sequence[tuple[str, GradingTable]]) -> str:
     """The sizes of one pattern or several side by side, each under its title, as one HTML page."""
     return environment().get_template("sizes.html").render(tables=tables, large=False)
-
-
-@lru_cache(maxsize=1)
-def environment() -> Environment:
-    """The templates, with everything that comes from a pattern or a report made safe to show."""
-    environment = Environment(
-        loader=FileSystemLoader(Path(__file__).parent / "templates"),
-        autoescape=True,
-        undefined=StrictUndefined,
-        finalize=_inert,
-        trim_blocks=True,
-        lstrip_blocks=True,
-    )
-    environment.filters |= {"opening": wording.opening, "question": wording.question, "figure": wording.as_figure}
-    return environment
-
-
-def _inert(value: object) -> object:
-    """Text with control characters shown; a carriage return is spelled out, or browsers would make a new line of it."""
-    if type(value) is not str:
-        return value
-    value = wording.tame(value)
-    return Markup(escape(value).replace("\r", Markup("&#13;"))) if "\r" in value else value
 
 
 @dataclass(frozen=True, slots=True)

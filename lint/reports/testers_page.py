@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from lint.ledger import LedgerRow
 from lint.reports import wording
 from lint.reports.caution import hazard_words
-from lint.reports.page import environment
+from lint.reports.templating import environment
 from lint.testers.points import Point
 from lint.testers.review import Review
 from lint.testers.verdicts import Judged, Verdict

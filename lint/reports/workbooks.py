@@ -6,10 +6,10 @@ import io
 import zipfile
 from typing import Any
 
-import regex
+from lint.expression import expression
 
 _WHEN = (1980, 1, 1, 0, 0, 0)  # the first moment that a zip file can name
-_STAMP = regex.compile(rb"(<dcterms:(?:created|modified)[^>]*>)[^<]*")
+_STAMP = expression(rb"(<dcterms:(?:created|modified)[^>]*>)[^<]*")
 
 
 def as_bytes(book: Any) -> bytes:

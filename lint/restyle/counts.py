@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 import regex
 
+from lint.expression import expression
 from lint.house.samples import CountForm, count_form
 from lint.pattern import Row, Stated
 from lint.restyle.edits import Edit
@@ -14,11 +15,11 @@ from lint.source import Span
 
 RULE = "count-not-house"
 _PAIRS = {"(": ")", "[": "]", "{": "}"}
-_LEAD = regex.compile(r"[ \t\n]*(?:[—–:;=→|•●]|(?<=\s)-|[—–-]+)[ \t]*\Z")
+_LEAD = expression(r"[ \t\n]*(?:[—–:;=→|•●]|(?<=\s)-|[—–-]+)[ \t]*\Z")
 
-_SENTENCE = regex.compile(r"(?<=\w[.])[ \t]+\Z")
+_SENTENCE = expression(r"(?<=\w[.])[ \t]+\Z")
 # "Stitch count: 12 dc", "sts: 12": a sentence
-_TOLD = regex.compile(r"(?i)\b(?:counts?|totals?|have|made|now|(?:sts|stitches)(?=\s*[:=]))\s*[^\w\s]*\s*\Z")
+_TOLD = expression(r"(?i)\b(?:counts?|totals?|have|made|now|(?:sts|stitches)(?=\s*[:=]))\s*[^\w\s]*\s*\Z")
 
 
 def edits(ground: Ground) -> Iterator[Edit]:
@@ -80,7 +81,7 @@ def _with_unit(inner: str, stated: Stated, form: CountForm) -> str:
     """A bare number with its "sts", or without, as the house's sample shows it; counts of kinds keep their words."""
     if len(stated.items) != 1 or stated.items[0].unit != "stitches":
         return inner
-    bare = regex.fullmatch(r"(\d[\d\s()\[\]{},:;/-]*?)(\s?(?:sts?|stitch(?:es)?)\.?)?", inner)
+    bare = expression(r"(\d[\d\s()\[\]{},:;/-]*?)(\s?(?:sts?|stitch(?:es)?)\.?)?").fullmatch(inner)
     if bare is None or bool(bare[2]) == form.unit:
         return inner
     return f"{bare[1]} {'st' if bare[1] == '1' else 'sts'}" if form.unit else bare[1]
@@ -91,11 +92,11 @@ def _lead(ground: Ground, row: Row, start: int) -> regex.Match | None:
     text = ground.source.text
     begin = row.label.span.end if row.label is not None else row.span.start
     lead = _LEAD.search(text, begin, start)
-    if lead is None or "\n" in lead[0] or not regex.search(r"\w", text[begin : lead.start()]):
+    if lead is None or "\n" in lead[0] or not expression(r"\w").search(text[begin : lead.start()]):
         return None
     return lead
 
 
 def _closes(text: str, end: int) -> bool:
     """Whether a count without brackets is the last of its sentence, so that brackets can close behind it."""
-    return regex.match(r"[ \t]*(?:\.|\n|\Z)", text, pos=end) is not None
+    return expression(r"[ \t]*(?:\.|\n|\Z)").match(text, pos=end) is not None

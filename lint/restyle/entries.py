@@ -10,16 +10,15 @@ from __future__ import annotations
 from collections import Counter
 from dataclasses import dataclass
 
-import regex
-
+from lint.expression import expression
 from lint.pattern import Abbreviation
 from lint.restyle.ground import Ground
 from lint.source import Span
 
-_SIGN = regex.compile(r"\s+[-–—=~]+\s+|\s*[=:]\s+|\s{2,}")
+_SIGN = expression(r"\s+[-–—=~]+\s+|\s*[=:]\s+|\s{2,}")
 # how a stitch is worked, which is no entry of the list though it may stand under the same heading
-_RECIPE = regex.compile(r"[.;]\s+\S|\b(?:ch|sl st|ss)\s\d|\b\d+\s?(?:ch|s?dc|sc|h?tr|hdc)\b")
-_NEXT_SENTENCE = regex.compile(r"(?<=\p{L}{2}|\))\.\s+(?=\p{Lu})")  # behind a meaning's own words
+_RECIPE = expression(r"[.;]\s+\S|\b(?:ch|sl st|ss)\s\d|\b\d+\s?(?:ch|s?dc|sc|h?tr|hdc)\b")
+_NEXT_SENTENCE = expression(r"(?<=\p{L}{2}|\))\.\s+(?=\p{Lu})")  # behind a meaning's own words
 _MOST_MEANING = 5  # words, for a meaning that is no sentence
 
 
@@ -68,7 +67,7 @@ def listed(ground: Ground) -> list[Listed]:
     return [
         one
         for one, entry in both
-        if not regex.search(r"^\d|\d(?!(?:\d*)?tog)", one.forms)
+        if not expression(r"^\d|\d(?!(?:\d*)?tog)").search(one.forms)
         and (one.block in home or one in standard - told)
         and (one in standard or not (one in told or _RECIPE.search(one.meaning)) and _named(ground, one, entry))
     ]
@@ -91,7 +90,7 @@ def _blocks(ground: Ground, entries: list[Abbreviation]) -> list[int]:
     usual = max(1, Counter(lines).most_common(1)[0][0]) if lines else 1
     found, block = [], 0
     for index in range(len(entries)):
-        if index and (lines[index - 1] > usual or regex.search(r"\n[^\n]*\p{L}[^\n]*\n", gaps[index - 1])):
+        if index and (lines[index - 1] > usual or expression(r"\n[^\n]*\p{L}[^\n]*\n").search(gaps[index - 1])):
             block += 1
         found.append(block)
     return found
@@ -113,7 +112,7 @@ def _is_sentence(ground: Ground, one: Listed, closing: bool) -> bool:
 
 def _is_together(ground: Ground, form: str) -> bool:
     """Whether a form is a decrease that says its own number: dc2tog."""
-    return regex.fullmatch(r"\p{L}+\d?tog", form) is not None and not _is_word(ground, form)
+    return expression(r"\p{L}+\d?tog").fullmatch(form) is not None and not _is_word(ground, form)
 
 
 def _is_word(ground: Ground, form: str) -> bool:
@@ -124,7 +123,7 @@ def _named(ground: Ground, one: Listed, entry: Abbreviation) -> bool:
     """Whether an unknown form is one of the pattern's own: the rows use it, or it is clipped as no word is ("pm")."""
     forms = {form.lower() for form in entry.forms}
     used = any(lexeme.lower in forms for row in ground.rows for lexeme in row.lexemes)
-    return used or regex.search(r"[aeiou]", one.forms.lower()) is None
+    return used or expression(r"[aeiou]").search(one.forms.lower()) is None
 
 
 def _cut(ground: Ground, entry: Abbreviation, block: int, last: bool) -> Listed | None:
@@ -136,7 +135,7 @@ def _cut(ground: Ground, entry: Abbreviation, block: int, last: bool) -> Listed 
     several = run_in and ";" in ground.source.slice(entry.body)  # "sp (space); ss (slip stitch), worked tightly"
     talk = _NEXT_SENTENCE.search(text, entry.body.start, whole.end) if not several else None
     end = talk.start() if talk is not None and last else whole.end  # "…; ss, slip stitch. UK terms."
-    if text[whole.start : end].endswith(".") and not regex.search(r"\p{L}\.\p{L}\.$", text[whole.start : end]):
+    if text[whole.start : end].endswith(".") and not expression(r"\p{L}\.\p{L}\.$").search(text[whole.start : end]):
         end -= 1
     span = Span(whole.start, end)
     body_end = min(entry.body.end, end)
@@ -152,7 +151,7 @@ def _cut(ground: Ground, entry: Abbreviation, block: int, last: bool) -> Listed 
         side = side[1:-1]
     elif first and side.endswith("(") and after.strip() == ")":
         side, after = side[:-1], ""
-    forms = regex.sub(r"^[\s:=–—~.-]+|[\s:=–—~-]+$|[\s,]+$|\.{2,}$", "", side).strip(" ,")
+    forms = expression(r"^[\s:=–—~.-]+|[\s:=–—~-]+$|[\s,]+$|\.{2,}$").sub("", side).strip(" ,")
     forms, meaning, bold = _unmarked(text[: span.start][-2:], forms, meaning)
     if bold and text[: span.start].endswith(bold) and not text[span.start :].startswith(bold):
         span = Span(span.start - len(bold), span.end)

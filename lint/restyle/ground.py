@@ -8,6 +8,7 @@ from functools import cached_property
 
 import regex
 
+from lint.expression import expression
 from lint.house.model import House
 from lint.lexicon import Lexeme, Lexicon
 from lint.pattern import Part, Pattern, Row
@@ -17,7 +18,7 @@ from lint.rulebook import Rulebook
 from lint.source import SourceText, Span
 from lint.tree import Remark, Unread, walk
 
-_ADDRESS = regex.compile(r"(?<!\S)\S*(?:://|www\.|@|\.(?:com|net|org|co\.uk)\b)\S*")
+_ADDRESS = expression(r"(?<!\S)\S*(?:://|www\.|@|\.(?:com|net|org|co\.uk)\b)\S*")
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,7 +104,7 @@ class Ground:
         spans += [Span(*match.span()) for match in _ADDRESS.finditer(text)]
         for name in {part.name for part in self.pattern.parts if part.name}:
             if any(lexeme.kind == "stitch" and lexeme.value != "sl st" for lexeme in self.lexicon.read(name)):
-                spans += [Span(*m.span()) for m in regex.finditer(rf"(?i)(?<!\w){regex.escape(name)}(?!\w)", text)]
+                spans += [Span(*m.span()) for m in expression(rf"(?i)(?<!\w){regex.escape(name)}(?!\w)").finditer(text)]
         at_work = {lexeme.start for row in self.rows for lexeme in row.lexemes if not _is_unread(row.row, lexeme)}
         told = (one for one in self.document if one.kind == "stitch" and one.start not in at_work)
         return (*spans, *not_stitches(text, self.lexicon, told))
@@ -116,7 +117,7 @@ class Ground:
         """Whether a word stands where this text would write a capital."""
         text = self.source.text
         before = text[:at].rstrip(" \t*[(•·")
-        opens = before.endswith((":", ".", "!", "?", "\n")) or regex.search(r"\d\s?[-–—)]$", before) is not None
+        opens = before.endswith((":", ".", "!", "?", "\n")) or expression(r"\d\s?[-–—)]$").search(before) is not None
         return opens and text != text.lower()
 
     def begins_row(self, row: Row, at: int) -> bool:

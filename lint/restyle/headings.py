@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-import regex
-
+from lint.expression import expression
 from lint.restyle.edits import Edit, cased
 from lint.restyle.ground import Ground
 from lint.source import Span
@@ -21,5 +20,5 @@ def edits(ground: Ground) -> Iterator[Edit]:
     for section in ground.pattern.sections:
         if section.key == "gauge":
             printed = ground.source.slice(section.heading)
-            if regex.fullmatch(r"(?i)gauge|tension", printed):
+            if expression(r"(?i)gauge|tension").fullmatch(printed):
                 yield Edit(Span(section.heading.start, section.heading.end), cased(wanted, printed), RULE, "headings")

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 import regex
 
+from lint.expression import expression
 from lint.house.samples import LabelForm, label_form, range_form
 from lint.pattern import Label, Row
 from lint.restyle.edits import Edit, cased
@@ -16,8 +17,8 @@ from lint.source import Span
 from lint.tree import RowCall, walk
 
 RULE = "label-not-house"
-_SIGN = regex.compile(r"[ \t]*(?::|\.(?!\d)|[-–—]+|;|=|\||●|\))(?!\s*\d+\s*[-–]\s*\d+\s*:)|")
-_JOINT = regex.compile(r"(?<=\d)\s*(?:-|–|—|\bto\b|\bthru\b|\bthrough\b)\s*(?=\d)")
+_SIGN = expression(r"[ \t]*(?::|\.(?!\d)|[-–—]+|;|=|\||●|\))(?!\s*\d+\s*[-–]\s*\d+\s*:)|")
+_JOINT = expression(r"(?<=\d)\s*(?:-|–|—|\bto\b|\bthru\b|\bthrough\b)\s*(?=\d)")
 # "2-5", "2nd to 5th", "2-R5": the word may be said again before a later figure
 _FIGURES = (
     r"(?:\d+(?:st|nd|rd|th)?\b|[\s,;:/&()\[\]\-–—]|\b(?:to|thru|through|and)\b|(?<=\W)(?:{word})\b?\.?\s*(?=\d))*"
@@ -54,7 +55,7 @@ def _references(ground: Ground, row: Row) -> Iterator[Edit]:
     again = rf"(?:(?:{word})\b?\.?\s*)?"
     joint = r"\s*(?:-|–|—|,|&|\band\b|\bto\b|\bthru\b|\bthrough\b)\s*(?:and\s+)?"
     figures, ordinals = rf"\d+(?:{joint}{again}\d+)*", rf"\d+(?:st|nd|rd|th)(?:{joint}{again}\d+(?:st|nd|rd|th))*"
-    named = regex.compile(
+    named = expression(
         rf"(?i)(?<!\w)(?:(?P<word>{word})\.?(?P<space>\s?)(?P<figures>{figures})(?!\w|\s+(?:more\s+)?times)"
         rf"|(?<!\b(?:every|each|next|following|foll|alternate|alt)\s+)(?P<ordinals>{ordinals})\s+(?P<behind>{word})(?!\w))"
     )
@@ -64,8 +65,8 @@ def _references(ground: Ground, row: Row) -> Iterator[Edit]:
         for match in named.finditer(ground.source.text, step.span.start, step.span.end) if form is not None else ():
             single, several = form
             printed = match["figures"] or match["ordinals"]
-            told = regex.sub(rf"(?i)(?<=\W)(?:{word})\b?\.?\s*(?=\d)", "", printed)
-            many = regex.search(r"\d\D+\d", told) is not None
+            told = expression(rf"(?i)(?<=\W)(?:{word})\b?\.?\s*(?=\d)").sub("", printed)
+            many = expression(r"\d\D+\d").search(told) is not None
             own = _plural(single) if many else single.singular
             words = (match["word"] or match["behind"]).lower()
             if single.ordinal == (match["behind"] is not None) and words in (own.lower(), single.singular.lower()):
@@ -100,7 +101,7 @@ def _edits(ground: Ground, label: Label) -> Iterator[Edit]:
         return
     form, ranged = forms
     printed = ground.source.slice(label.span)
-    bare = regex.fullmatch(r"(\d+(?:\s*[-–]\s*\d+)?)\s*[).:|●•]?", printed)
+    bare = expression(r"(\d+(?:\s*[-–]\s*\d+)?)\s*[).:|●•]?").fullmatch(printed)
     core = _Core("", "", bare[1], "") if bare else _cut(printed, ground.book.layout)
     if core is None:
         yield from _word_alone(ground, label, form, printed)
@@ -130,7 +131,7 @@ def samples(ground: Ground, kind: str) -> list[str]:
                 continue
             sign = _SIGN.match(ground.source.text, label.span.end)[0].replace("\t", " ")
             sign = sign if sign.strip() not in (";", "|", "●") else ""
-            ordinal = regex.match(r"\d+(?:st|nd|rd|th)", core.figures) is not None
+            ordinal = expression(r"\d+(?:st|nd|rd|th)").match(core.figures) is not None
             printed = ground.source.slice(label.span)
             space = " " if f"{core.word} " in printed or ordinal else ""
             found.append(f"1st {core.word}{sign}" if ordinal else f"{core.word}{space}1{sign}")
@@ -148,12 +149,14 @@ def _readable(sample: str) -> bool:
 def _cut(printed: str, layout: LayoutFile) -> _Core | None:
     word = _any_word(layout)
     figures = _FIGURES.replace("{word}", word)
-    match = regex.fullmatch(
-        rf"(?is)(?P<prefix>(?:[^\d]*\s)?)(?P<word>{word})\b?\.?\s*:?\s*(?P<figures>{figures})(?P<extras>.*)", printed
-    ) or regex.fullmatch(rf"(?is)(?P<prefix>)(?P<figures>{figures})\s+(?P<word>{word})\b(?P<extras>.*)", printed)
+    match = expression(
+        rf"(?is)(?P<prefix>(?:[^\d]*\s)?)(?P<word>{word})\b?\.?\s*:?\s*(?P<figures>{figures})(?P<extras>.*)"
+    ).fullmatch(printed) or expression(
+        rf"(?is)(?P<prefix>)(?P<figures>{figures})\s+(?P<word>{word})\b(?P<extras>.*)"
+    ).fullmatch(printed)
     if match is None:
         return None
-    once = regex.sub(rf"(?i)(?<=\W)(?:{word})\b?\.?\s*(?=\d)", "", match["figures"].strip())
+    once = expression(rf"(?i)(?<=\W)(?:{word})\b?\.?\s*(?=\d)").sub("", match["figures"].strip())
     return _Core(match["prefix"], match["word"], once, match["extras"])
 
 
@@ -164,11 +167,11 @@ def _any_word(layout: LayoutFile) -> str:
 
 
 def _written(core: _Core, form: LabelForm, ranged: LabelForm | None, many: bool) -> str:
-    figures = regex.sub(r"(?i)(\d)(?:st|nd|rd|th)\b", r"\1", core.figures)
+    figures = expression(r"(?i)(\d)(?:st|nd|rd|th)\b").sub(r"\1", core.figures)
     if ranged is not None:
         figures = _JOINT.sub(ranged.joint, figures)
     if form.ordinal:
-        figures = regex.sub(r"\d+", lambda match: _ordinal(int(match[0])), figures)
+        figures = expression(r"\d+").sub(lambda match: _ordinal(int(match[0])), figures)
         word = _plural(form) if many else form.singular
         return f"{core.prefix}{figures} {word}{core.extras}"
     word = form.singular
@@ -186,7 +189,7 @@ def _word_alone(ground: Ground, label: Label, form: LabelForm, printed: str) -> 
     """ "Next round:", "Division rnd:": the word alone."""
     layout = ground.book.layout
     words = layout.row_words if label.kind == "row" else layout.round_words
-    for match in regex.finditer(rf"(?i)\b(?:{'|'.join(words)})\b", printed):
+    for match in expression(rf"(?i)\b(?:{'|'.join(words)})\b").finditer(printed):
         new = form.singular if len(form.singular) > 1 else match[0]
         new += "s" if match[0].lower().endswith("s") else ""
         span = Span(label.span.start + match.start(), label.span.start + match.end())

@@ -9,6 +9,7 @@ from collections.abc import Iterator
 
 import regex
 
+from lint.expression import expression
 from lint.house.model import HouseAbbreviation
 from lint.house.samples import EntryForm, entry_form
 from lint.restyle import abbreviations, labels
@@ -59,7 +60,7 @@ def _forms(ground: Ground, entries: list[Listed]) -> Iterator[Edit]:
     present = {form for one in entries for form in _each(one.forms)}
     printed: _Printed | None = None  # it is asked for seldom
     for one in entries:
-        for form in _each(regex.sub(r"\((?:s|es)\)", "", one.forms)):  # "St(s)"
+        for form in _each(expression(r"\((?:s|es)\)").sub("", one.forms)):  # "St(s)"
             found = table.replacement(form)
             if found is None or _kind(ground, form) != _kind(ground, found.new):
                 continue
@@ -77,7 +78,7 @@ def _forms(ground: Ground, entries: list[Listed]) -> Iterator[Edit]:
 
 
 def _each(forms: str) -> list[str]:
-    return [piece.strip() for piece in regex.split(r",|/", forms) if piece.strip()]
+    return [piece.strip() for piece in expression(r",|/").split(forms) if piece.strip()]
 
 
 def _kind(ground: Ground, form: str) -> str:
@@ -96,7 +97,7 @@ class _Printed:
     def places(self, form: str) -> list[int]:
         """Where a form, or more than one of it, will still stand when the rows are in the house's form."""
         first = f"[{form[0].upper()}{form[0].lower()}]" if form[0].isalpha() else regex.escape(form[0])
-        printed = regex.compile(rf"(?<![\w-]){first}{regex.escape(form[1:])}(?:e?s)?(?![\w-])")
+        printed = expression(rf"(?<![\w-]){first}{regex.escape(form[1:])}(?:e?s)?(?![\w-])")
         places = (match.start() for match in printed.finditer(self._text))
         return [at for at in places if not any(span.start <= at < span.end for span in self._aside)]
 
@@ -106,7 +107,7 @@ def kept(ground: Ground) -> Iterator[Kept]:
     table = FormTable(ground.house)
     printed = _Printed(ground)
     for one in listed(ground):
-        for form in _each(regex.sub(r"\((?:s|es)\)", "", one.forms)):
+        for form in _each(expression(r"\((?:s|es)\)").sub("", one.forms)):
             found = table.replacement(form)
             if found is None or form.lower() == found.new.lower():
                 continue
@@ -129,7 +130,7 @@ def _with_its_sign(ground: Ground, entries: list[Listed], one: Listed) -> Span |
         behind = entries[index + 1].span.start
         spans.append((Span(one.span.start, behind), one.span.end, behind))
     spans.sort(key=lambda found: "\n" in text[found[1] : found[2]])  # lines stay where they are broken
-    return next((gone for gone, start, end in spans if regex.fullmatch(r"\s*[;,.]\s+", text[start:end])), None)
+    return next((gone for gone, start, end in spans if expression(r"\s*[;,.]\s+").fullmatch(text[start:end])), None)
 
 
 def _whole_line(ground: Ground, one: Listed) -> Span | None:
@@ -170,7 +171,7 @@ def missing(ground: Ground) -> list[HouseAbbreviation]:
         lexeme.lower for row in ground.rows for lexeme in row.lexemes if lexeme.kind != "together" or not lexeme.glued
     }
     labels = (row.row.label.words.lower() for row in ground.rows if row.row.label is not None)
-    used |= {word for label in labels for word in regex.findall(r"(?<![\d\p{L}])\p{L}+", label)}
+    used |= {word for label in labels for word in expression(r"(?<![\d\p{L}])\p{L}+").findall(label)}
     wanted = (entry for entry in entries_of(ground.house) if entry.listed)
     return [
         entry
@@ -189,7 +190,7 @@ def _added(ground: Ground, entries: list[Listed]) -> Iterator[Edit]:
         return
     form = _form_of(ground, simple[-1])
     ordered = ground.house.abbreviation_list.order == "alphabetical" and _is_ordered(simple)
-    nouns = [one for one in simple if _kind(ground, regex.sub(r"\(.*", "", one.forms)) in _NOUNS]
+    nouns = [one for one in simple if _kind(ground, expression(r"\(.*").sub("", one.forms)) in _NOUNS]
     both = 2 * sum(one.forms.endswith("(s)") for one in nouns) > len(nouns)  # "st(s) = stitch(es)"
     places: dict[int, list[tuple[str, str]]] = {}
     for entry in lacking:
@@ -218,7 +219,7 @@ def _put_in(ground: Ground, simple: list[Listed], at: int, words: list[str]) -> 
             )
         return
     between = text[simple[-2].span.end : simple[-1].span.start]
-    if not regex.fullmatch(r"\s*[;,.]\s+", between):
+    if not expression(r"\s*[;,.]\s+").fullmatch(between):
         return
     sign = between.strip() + " "
     added = sign.join(words)

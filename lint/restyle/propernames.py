@@ -7,24 +7,23 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
-import regex
-
+from lint.expression import expression
 from lint.lexicon import Lexeme, Lexicon
 from lint.reading.somebody import BEINGS, DOES, IS_SOMEBODY
 from lint.source import Span
 
 # who or what is called so
-_INTRODUCED = regex.compile(
+_INTRODUCED = expression(
     r"(?:\b(?:called|named|nicknamed|christened|(?i:mr|mrs|ms|dr|aunt|auntie|uncle|granny|grandma|grandpa|cousin))\.?"
     rf"|(?i:\b(?:my|our|his|her|their|your|the)\s+(?:\p{{L}}+\s+)?(?:{BEINGS})),?|©)\s+\Z"
 )
 # three times as much: a verb, and no stitch
-_AS_MUCH = regex.compile(
+_AS_MUCH = expression(
     r"\s+(?:(?:the|your|this|that|its)\s+(?:\p{L}+\s+){0,2})?(?:amount|number|quantity|size|length|yardage|stuffing|wool|thread|width|chain|yarn|thickness|"
     r"multiple|recipe|count|time|times)\b"
 )
-_ACTS = regex.compile(rf"\s+(?:{DOES})\b")  # said of a name that was told before
-_NEXT_WORD = regex.compile(r"[ \t]+(\p{Lu}\p{Ll}+)")
+_ACTS = expression(rf"\s+(?:{DOES})\b")  # said of a name that was told before
+_NEXT_WORD = expression(r"[ \t]+(\p{Lu}\p{Ll}+)")
 
 
 def not_stitches(text: str, lexicon: Lexicon, stitches: Iterable[Lexeme]) -> Iterator[Span]:
@@ -48,11 +47,11 @@ def _is_name(text: str, lexicon: Lexicon, one: Lexeme) -> bool:
     if _INTRODUCED.search(before) or IS_SOMEBODY.match(text, one.end):
         return True
     following = _NEXT_WORD.match(text, one.end)
-    if following is None or _opens(text, one) or regex.search(r"[\d,]\s*\Z", before):
+    if following is None or _opens(text, one) or expression(r"[\d,]\s*\Z").search(before):
         return False
-    return not lexicon.knows(following[1]) and not regex.search(r"\p{Lu}\p{L}*\s+\Z", before)
+    return not lexicon.knows(following[1]) and not expression(r"\p{Lu}\p{L}*\s+\Z").search(before)
 
 
 def _opens(text: str, one: Lexeme) -> bool:
     """Whether a word begins a sentence or a line."""
-    return regex.search(r"(?:[.!?:\n)\]]\s*|\A)[\"“(*•-]*\Z", text[max(0, one.start - 40) : one.start]) is not None
+    return expression(r"(?:[.!?:\n)\]]\s*|\A)[\"“(*•-]*\Z").search(text[max(0, one.start - 40) : one.start]) is not None

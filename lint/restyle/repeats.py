@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-import regex
-
+from lint.expression import expression
 from lint.lexicon import Lexeme
 from lint.restyle.chains import RULE
 from lint.restyle.edits import Edit
@@ -17,12 +16,10 @@ _WORDS = (
     "", "once", "twice", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen",
     "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen", "twenty",
 )  # fmt: skip
-_IN_ALL = regex.compile(r"(?i)\s*(?:[x×]\s?(?P<a>\d+)|(?P<b>\d+)\s?(?:times|[x×])|(?P<c>\p{L}+)(?:\s+times)?)\s*")
-_BEHIND = regex.compile(
-    rf"(?i)\s(?P<times>[x×]\s?\d+|\d+\s?times|(?P<c>once|twice|(?:{'|'.join(_WORDS[3:])})\s+times))\Z"
-)
+_IN_ALL = expression(r"(?i)\s*(?:[x×]\s?(?P<a>\d+)|(?P<b>\d+)\s?(?:times|[x×])|(?P<c>\p{L}+)(?:\s+times)?)\s*")
+_BEHIND = expression(rf"(?i)\s(?P<times>[x×]\s?\d+|\d+\s?times|(?P<c>once|twice|(?:{'|'.join(_WORDS[3:])})\s+times))\Z")
 _IN_WORDS = ("3 times", "three times")
-_MORE = regex.compile(r"(?i)(?P<n>\d+|\p{L}+)\s+(?:more\s+times|times\s+more|times|more)")
+_MORE = expression(r"(?i)(?P<n>\d+|\p{L}+)\s+(?:more\s+times|times\s+more|times|more)")
 
 
 def edits(ground: Ground) -> Iterator[Edit]:

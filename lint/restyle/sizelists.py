@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-import regex
-
+from lint.expression import expression
 from lint.house.samples import ListForm, list_form
 from lint.lexicon import Lexeme
 from lint.restyle.edits import Edit
@@ -36,13 +35,13 @@ def edits(ground: Ground) -> Iterator[Edit]:
 def _slashed(ground: Ground, sizes: int, form: ListForm) -> Iterator[Edit]:
     """Lists without brackets: "36/40/44/48 in"; a date is none, and no part of an address."""
     one = rf"\d+(?:\.\d+)?[{_FRACTIONS}]?"
-    listed = regex.compile(rf"(?:(?<=\b[Cc]h)|(?<![\w/.,:-]))({one})(?:/({one})){{{sizes - 1}}}(?![\d/]|[.,-]\d)")
+    listed = expression(rf"(?:(?<=\b[Cc]h)|(?<![\w/.,:-]))({one})(?:/({one})){{{sizes - 1}}}(?![\d/]|[.,-]\d)")
     for match in listed.finditer(ground.source.text):
         figures = [match[1], *match.captures(2)]
         dated = (
             figures[-1].isdecimal()
             and 1900 <= int(figures[-1]) < 2100
-            and float(regex.match(r"\d+", figures[0])[0]) < 32
+            and float(expression(r"\d+").match(figures[0])[0]) < 32
         )
         if form.opening and not dated:
             yield Edit(Span(*match.span()), form.written(figures), RULE, "lists over the sizes")
@@ -67,7 +66,7 @@ def _list_edits(ground: Ground, run: tuple[Lexeme, ...], sizes: int, form: ListF
     inner = text[run[1].end : run[-1].start]
     number = rf"(?:\d+(?:\.\d+)?\s?[{_FRACTIONS}]?|[{_FRACTIONS}]|\d+\s\d/\d|\d/\d)"
     one = rf"(?:{number}(?:-{number})?)"  # a range of rows may stand in a label's list
-    match = regex.fullmatch(rf"\s*({one})(?:\s*([,:;/]|-)\s*({one}))*\s*", inner)
+    match = expression(rf"\s*({one})(?:\s*([,:;/]|-)\s*({one}))*\s*").fullmatch(inner)
     if match is None or len(match.captures(3)) != sizes - 2 or len(set(match.captures(2))) > 1:
         return
     if "-" in match.captures(2) and "-" in "".join([match[1], *match.captures(3)]):

@@ -11,6 +11,7 @@ from functools import lru_cache
 
 import regex
 
+from lint.expression import expression
 from lint.lexicon import Lexeme
 from lint.restyle.edits import Edit, Kept, cased
 from lint.restyle.ground import Ground
@@ -66,9 +67,9 @@ def statements(text: str, book: Rulebook) -> list[tuple[Span, str]]:
     for us, uk in book.countries.names:
         for name, country in ((us, "us"), (uk, "uk")):
             word = rf"(?<![\w.])(?P<name>{regex.escape(name)})(?![\w.]*[\s-]*\d)(?!\w)"
-            after = regex.compile(rf"(?i){word}[^.\n\d]{{0,20}}?\b(?:{_SPEAKS_OF_TERMS})")
-            before = regex.compile(rf"(?i)\b(?:{_SPEAKS_OF_TERMS})[^.\n\d]{{0,25}}?{word}")
-            below = regex.compile(rf"(?im)^[^\w\n]*+(?:terms|terminology)\W*\n\s*{word}")
+            after = expression(rf"(?i){word}[^.\n\d]{{0,20}}?\b(?:{_SPEAKS_OF_TERMS})")
+            before = expression(rf"(?i)\b(?:{_SPEAKS_OF_TERMS})[^.\n\d]{{0,25}}?{word}")
+            below = expression(rf"(?im)^[^\w\n]*+(?:terms|terminology)\W*\n\s*{word}")
             for pattern in (after, before, below):
                 found |= {Span(*match.span("name")): country for match in pattern.finditer(text)}
     return sorted(found.items(), key=lambda item: item[0].start)
@@ -90,7 +91,7 @@ def _statements(ground: Ground) -> Iterator[tuple[Span, str]]:
 
 
 # a country's name that a title or the yarn may have is no statement: only "UK terms", "UK version"
-_TELLS = regex.compile(r"(?i)[\s-]+(?:crochet\s+|stitch\s+)?(?:terms?|terminology|version|edition)\b")
+_TELLS = expression(r"(?i)[\s-]+(?:crochet\s+|stitch\s+)?(?:terms?|terminology|version|edition)\b")
 
 
 def _versions(ground: Ground) -> Iterator[Span]:
@@ -105,7 +106,7 @@ def _versions(ground: Ground) -> Iterator[Span]:
     in_title = rf"(?i)[(\[]\s*({names})(?:{version})?\s*[)\]]|[-–—,:|]\s*({names})(?:{version})?\s*$"
     alone = rf"(?im)^[^\w\n]*+({names}){version}\W*$"
     for pattern, start, end in ((in_title, title.start, title.end), (alone, title.start, head)):
-        for match in regex.finditer(pattern, text, pos=start, endpos=max(start, end)):
+        for match in expression(pattern).finditer(text, pos=start, endpos=max(start, end)):
             yield Span(*next(match.span(group) for group in (1, 2) if group <= match.re.groups and match[group]))
 
 
@@ -176,7 +177,9 @@ def _marker(ground: Ground, lexeme: Lexeme) -> tuple[Span, str, str] | None:
     before = ground.source.text[max(0, lexeme.start - 16) : lexeme.start]
     for us, uk in ground.book.countries.names:
         for name, country, other in ((us, "us", uk), (uk, "uk", us)):
-            match = regex.search(rf"(?i)(?<![\w.])({regex.escape(name)})(?:\s+(?:terms?|name))?\s*[:=]?\s*$", before)
+            match = expression(rf"(?i)(?<![\w.])({regex.escape(name)})(?:\s+(?:terms?|name))?\s*[:=]?\s*$").search(
+                before
+            )
             if match:
                 start = lexeme.start - len(before) + match.start(1)
                 return Span(start, start + len(name)), country, other.lower() if match[1].islower() else other
@@ -200,7 +203,7 @@ def _form_in(book: Rulebook, words: str, terms: str) -> tuple[str, int, str] | N
     rules = book.stitches
     forms = ((rule.key, form) for rule in rules.stitches if rule.counted for form in (rule.us, rule.uk)[terms == "uk"])
     made_of = (*rules.post.front, *rules.post.back, *rules.foundation, *rules.standing, *rules.long, *rules.backwards)
-    table, flat = _printed_forms(tuple(forms), ("{}", *made_of)), regex.sub(r"\s", " ", words)
+    table, flat = _printed_forms(tuple(forms), ("{}", *made_of)), expression(r"\s").sub(" ", words)
     if flat in table:
         return table[flat]
     for lead in (shape[:-2] for shape in made_of if shape.endswith(" {}")):  # "standing bpsc": made of two

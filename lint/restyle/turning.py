@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-import regex
-
+from lint.expression import expression
 from lint.restyle.edits import Edit
 from lint.restyle.ground import Ground
 from lint.source import Span
@@ -13,11 +12,11 @@ from lint.tree import Chain, walk
 
 RULE = "turning-chain-note-not-house"
 _TAIL = r"(?P<tail>(?:,? (?:here and throughout|now and throughout|throughout|from here on))?)"
-_COUNTS = regex.compile(
+_COUNTS = expression(
     rf"(?i)(?:counts?|counting|to count|counted|counts here) as (?:(?:a|an|1|one|first|the first|the 1st|1st) )?"
     rf"(?P<stitch>\p{{L}}+){_TAIL}"
 )
-_NOT = regex.compile(
+_NOT = expression(
     rf"(?i)(?:does not|doesn't|doesn’t|do not) count(?: as (?:(?:a|1|one) )?(?:st|stitch))?{_TAIL}"
     rf"|(?:is )?not counted(?: as (?:(?:a|1|one) )?(?:st|stitch))?{_TAIL.replace('tail', 'end')}"
 )

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 import regex
 
+from lint.expression import expression
 from lint.restyle.edits import Edit
 from lint.restyle.ground import Ground
 from lint.source import Span
@@ -46,10 +47,10 @@ def _printed(text: str, name: str) -> Iterator[Span]:
     forms = "|".join(regex.escape(form) for form in sorted(FORMS[name], key=len, reverse=True))
     short = "|".join(form for form in FORMS[name] if form.isalpha() and len(form) < 4)
     dotted = rf"(?i:{short})\.(?=\s+[\p{{Ll}}(\[])"  # "leaving 8 in. open": the stop is the unit's
-    for match in regex.finditer(
-        rf"(?m)(?<=[\d{_FRACTIONS}]\s?|\d[)\]]\s?)({dotted}|(?i:(?:{forms})(?![\w-]){_ENDS}))", text
-    ):
-        if match[1] in ('"', "”") and regex.search(r'(?:^|[\s(])["“](?=\p{L})', _line_around(text, match.start())):
+    for match in expression(
+        rf"(?m)(?<=[\d{_FRACTIONS}]\s?|\d[)\]]\s?)({dotted}|(?i:(?:{forms})(?![\w-]){_ENDS}))"
+    ).finditer(text):
+        if match[1] in ('"', "”") and expression(r'(?:^|[\s(])["“](?=\p{L})').search(_line_around(text, match.start())):
             continue  # quotation marks stand in this line
         yield Span(*match.span(1))
 
@@ -62,9 +63,9 @@ def _line_around(text: str, at: int) -> str:
 
 def _spelled(text: str, span: Span, form: str, printed: str) -> str:
     """The house's form; a word in full follows its number: "1 inch", "2 inches"."""
-    one = regex.search(r"(?<![\d.,/])1\s?$", text[max(0, span.start - 3) : span.start]) is not None
+    one = expression(r"(?<![\d.,/])1\s?$").search(text[max(0, span.start - 3) : span.start]) is not None
     if form in ("inches", "centimetres", "centimeters", "yards", "metres", "meters") and one:
         return "inch" if form == "inches" else form[:-1]
-    if form == "in" and printed.endswith(".") and regex.match(r"\s*(?:\n|$|\p{Lu})", text[span.end :]):
+    if form == "in" and printed.endswith(".") and expression(r"\s*(?:\n|$|\p{Lu})").match(text[span.end :]):
         return "in."  # the stop is the sentence's
     return form

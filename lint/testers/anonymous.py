@@ -8,6 +8,7 @@ from pathlib import PurePath
 
 import regex
 
+from lint.expression import expression
 from lint.testers.claims import Intake, Place, Who
 
 
@@ -21,7 +22,7 @@ def anonymous(intake: Intake) -> Intake:
     for key in dict.fromkeys((one.place.file, one.place.sheet) for one in (*intake.claims, *intake.unmatched)):
         sheets[key] = sum(file == key[0] for file, _ in sheets) + 1
     words = {word: initials[tester] for tester in testers for word in (tester, *tester.split()) if len(word) > 2}
-    found = regex.compile(
+    found = expression(
         rf"(?i)\b(?:{'|'.join(regex.escape(word) for word in sorted(words, key=len, reverse=True))})\b"
         if words
         else "(?!)"
@@ -55,7 +56,7 @@ def _initials(testers: list[str]) -> dict[str, str]:
     found: dict[str, str] = {}
     met: dict[str, int] = {}
     for tester in testers:
-        letters = "".join(word[0].upper() for word in regex.findall(r"[\p{L}\p{N}]+", tester)[:3]) or "T"
+        letters = "".join(word[0].upper() for word in expression(r"[\p{L}\p{N}]+").findall(tester)[:3]) or "T"
         met[letters] = met.get(letters, 0) + 1
         found[tester] = letters if met[letters] == 1 else f"{letters}{met[letters]}"
     return found

@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-import regex
-
+from lint.expression import expression
 from lint.testers.claims import Claim, Counted, GaugeGot, Measured, Place, Remark, Unmatched, Who, YarnUsed
 from lint.testers.columns import Column
 from lint.testers.files import Grid
@@ -83,7 +82,7 @@ def _counts(line: TableLine) -> list[Claim | Unmatched]:
         else:
             found.append(Unmatched(line.place(column.at), f"the count “{value}”", "its line names no row"))
     for column, value in () if found or line.row is None else line.of("off"):
-        number = regex.fullmatch(r"[+]?\s*([-−]?\s*\d{1,4})", value)
+        number = expression(r"[+]?\s*([-−]?\s*\d{1,4})").fullmatch(value)
         if number is None:
             found.append(_unread(line, column, value, "a number"))
         else:
@@ -120,7 +119,7 @@ def _counted(line: TableLine, value: str, at: int, row: str, due: int | None = N
         yield from (replace(base, count=count, unit=unit, printed=None) for count, unit in found.more)
     elif line.reader.is_as_printed(value):
         yield replace(base, as_printed=True)
-    elif plain(value) and not regex.search(r"\d", value):  # words where a count was asked for: a remark on the row
+    elif plain(value) and not expression(r"\d").search(value):  # words where a count was asked for: a remark on the row
         yield _placed_remark(replace(line, row=row), line.reader.kind(value), value, at)
     else:
         yield Unmatched(line.place(at), f"“{value}”", "it is no count")
@@ -134,7 +133,7 @@ def _gauge(line: TableLine) -> Iterator[Claim | Unmatched]:
     figures: dict[str, float | None] = {"stitches": None, "rows": None}
     over, at, quoted = 10.0, None, []
     for column, value in line.of("gauge"):
-        if not regex.search(r"\d", value):
+        if not expression(r"\d").search(value):
             continue
         read = next(iter(line.reader.line(f"gauge {value}", line.place(column.at))), None)
         if not isinstance(read, GaugeGot):
@@ -144,7 +143,7 @@ def _gauge(line: TableLine) -> Iterator[Claim | Unmatched]:
         quoted.append(value)
     for key in ("stitches", "rows"):
         for column, value in line.of(f"gauge_{key}"):
-            number = regex.match(r"\s*(\d+(?:[.,]\d+)?)", value)
+            number = expression(r"\s*(\d+(?:[.,]\d+)?)").match(value)
             if number is None:
                 yield _unread(line, column, value, "a number")
                 continue
@@ -152,7 +151,7 @@ def _gauge(line: TableLine) -> Iterator[Claim | Unmatched]:
             quoted.append(value)
     mm = None
     for column, value in line.of("hook"):
-        bare = regex.fullmatch(r"\s*(\d{1,2}(?:[.,]\d{1,2})?)\s*", value)
+        bare = expression(r"\s*(\d{1,2}(?:[.,]\d{1,2})?)\s*").fullmatch(value)
         mm = float(bare[1].replace(",", ".")) if bare else read_hook(f"hook {value}", hooks)
         if mm is None:
             yield _unread(line, column, value, "a hook's size")
@@ -165,7 +164,7 @@ def _gauge(line: TableLine) -> Iterator[Claim | Unmatched]:
 def _measures(line: TableLine, column: Column, value: str) -> Iterator[Claim | Unmatched]:
     if value.casefold() in _NOTHING:
         return
-    heading = regex.sub(r"[(\[].*?[)\]]", "", column.heading).strip().lower()
+    heading = expression(r"[(\[].*?[)\]]").sub("", column.heading).strip().lower()
     general = plain(heading) in (plain(word) for word in line.reader.names.words.columns["measure"])
     found = read_measures(value, column.unit)
     if not found:
@@ -198,11 +197,11 @@ def _remarks(line: TableLine, told: set[str]) -> Iterator[Claim]:
 def _in_prose(line: TableLine, at: int, value: str) -> list[Claim]:
     """A cell in which rows are told of by sentences ("Rnd 5: 38, not 40; Rnd 9: 51"), if there is any count in it."""
     names = line.reader.names
-    if not any(regex.search(r"\d", value[found.end() :]) for found in names.labels_in(value)[:1]):
+    if not any(expression(r"\d").search(value[found.end() :]) for found in names.labels_in(value)[:1]):
         return []
     reader = ProseReader(names, line.reader.hooks, line.who)
     reader.context = replace(reader.context, part=line.part)
-    pieces = regex.split(r"\n|;\s|\.\s+(?=\p{Lu})", value)
+    pieces = expression(r"\n|;\s|\.\s+(?=\p{Lu})").split(value)
     claims = [claim for piece in pieces for claim in reader.line(piece, line.place(at))]
     return claims if any(isinstance(claim, Counted) for claim in claims) else []
 

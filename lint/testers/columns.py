@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-import regex
-
+from lint.expression import expression
 from lint.testers.names import Names, plain
 
 _SHORT = 3  # a word this short means something only where it is the whole heading
-_UNIT = regex.compile(
+_UNIT = expression(
     r"(?i)(?<![\p{L}\d])(cm|centimet(?:re|er)s?|in|ins|inch(?:es)?|mm|g|gr|grams?|m|met(?:re|er)s?|yds?|yards?|balls?|skeins?|oz)(?![\p{L}\d])|[\"”]"
 )
 
@@ -69,7 +68,7 @@ def header_of(cells: tuple[str, ...] | list[str], names: Names) -> tuple[Column,
 
 def _is_value(cell: str, names: Names) -> bool:
     """Whether a cell begins with a figure and is no row's label: it is no heading."""
-    return regex.match(r"\s*[\d½¼¾.,]", cell) is not None and names.row_pattern.match(cell.strip()) is None
+    return expression(r"\s*[\d½¼¾.,]").match(cell) is not None and names.row_pattern.match(cell.strip()) is None
 
 
 def _meaning(heading: str, names: Names) -> tuple[str | None, str | None, str | None]:
@@ -78,14 +77,14 @@ def _meaning(heading: str, names: Names) -> tuple[str | None, str | None, str | 
     if key in phrases:
         return phrases[key], None, None
     label = names.row_pattern.search(heading)
-    if label is not None and not label["start"] and not regex.search(r"(?i)\b(?:gauge|tension|swatch)\b", heading):
+    if label is not None and not label["start"] and not expression(r"(?i)\b(?:gauge|tension|swatch)\b").search(heading):
         before = heading[: label.start()].strip(" ,:–-")
         return "row count", label[0], before if before and names.part(before) else None
     inside = [phrase for phrase in phrases if len(phrase) > _SHORT and f" {phrase} " in f" {key} "]
     if inside:
         best = max(inside, key=len)
         return phrases[best], None, None
-    bare = plain(_UNIT.sub(" ", regex.sub(r"[(\[].*?[)\]]", " ", heading)))
+    bare = plain(_UNIT.sub(" ", expression(r"[(\[].*?[)\]]").sub(" ", heading)))
     if bare in phrases:
         return phrases[bare], None, None
     return None, None, None

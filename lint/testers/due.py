@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-import regex
-
+from lint.expression import expression
 from lint.inspection import Report
 from lint.ledger import Cell, LedgerRow, Outcome
 from lint.pattern import StatedItem
@@ -35,7 +34,7 @@ def unit_key(words: str | None, report: Report) -> str:
     key = plain(words or "")
     if not key or key in ("st", "sts", "stitch", "stitches"):
         return MAIN
-    space = regex.fullmatch(r"ch (\d+) sp(?:s|aces?)?", key)
+    space = expression(r"ch (\d+) sp(?:s|aces?)?").fullmatch(key)
     if space:
         return f"space:{space[1]}"
     if key in ("sp", "sps", "space", "spaces"):

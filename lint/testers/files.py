@@ -13,14 +13,14 @@ import zipfile
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-import regex
+from lint.expression import expression
 
 _DELIMITERS = ",;\t|"
 _TABLE_ENDINGS = (".csv", ".tsv", ".tab")
-_MAIL = regex.compile(
+_MAIL = expression(
     rb"(?i)(?:from|return-path|received|delivered-to|mime-version|message-id|date|subject): [^\n]*\r?\n(?:[\w-]+: |\s)"
 )
-_FORMULA = regex.compile(rb"<f[ >/]")
+_FORMULA = expression(rb"<f[ >/]")
 _MOST_BYTES = 200_000_000  # of one sheet unpacked: more is no tester's report
 
 
@@ -83,12 +83,12 @@ def _mail(name: str, raw: bytes) -> list[Grid | Lines]:
 
 def _without_tags(text: str) -> str:
     """The words of an HTML mail, each paragraph, line and row of a table on a line of its own."""
-    text = regex.sub(r"(?is)<(style|script|head)\b.*?</\1>", "", text)
-    text = regex.sub(r"(?i)\s*</?t[dh]\b[^>]*>\s*", "\t", regex.sub(r"\s*\n\s*", " ", text))
-    text = regex.sub(r"(?i)<(?:br|/p|/div|/tr|/li|/h\d)\b[^>]*>", "\n", text)
-    text = regex.sub(r"(?i)</?table\b[^>]*>", "\n\n", text)
-    lines = html.unescape(regex.sub(r"<[^>]*>", "", text)).split("\n")
-    return "\n".join(regex.sub(r"\t+", "\t", line).strip() for line in lines)
+    text = expression(r"(?is)<(style|script|head)\b.*?</\1>").sub("", text)
+    text = expression(r"(?i)\s*</?t[dh]\b[^>]*>\s*").sub("\t", expression(r"\s*\n\s*").sub(" ", text))
+    text = expression(r"(?i)<(?:br|/p|/div|/tr|/li|/h\d)\b[^>]*>").sub("\n", text)
+    text = expression(r"(?i)</?table\b[^>]*>").sub("\n\n", text)
+    lines = html.unescape(expression(r"<[^>]*>").sub("", text)).split("\n")
+    return "\n".join(expression(r"\t+").sub("\t", line).strip() for line in lines)
 
 
 def split_line(line: str) -> list[str]:
@@ -97,7 +97,7 @@ def split_line(line: str) -> list[str]:
         return [cell.strip() for cell in line.split("\t")]
     if line.count("|") > 1 or line.count("|") == 1 and not line.strip().startswith("|"):
         return [cell.strip() for cell in line.strip().strip("|").split("|")]
-    return [cell for cell in regex.split(r"\s{2,}", line.strip()) if cell]
+    return [cell for cell in expression(r"\s{2,}").split(line.strip()) if cell]
 
 
 def delimiter_of(text: str) -> str | None:

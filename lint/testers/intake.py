@@ -7,8 +7,7 @@ from dataclasses import replace
 from itertools import takewhile
 from pathlib import PurePath
 
-import regex
-
+from lint.expression import expression
 from lint.rulemodels import HookSize
 from lint.testers.cells import column_letter
 from lint.testers.claims import LONGEST_LINE, Claim, Intake, Place, Remark, Unmatched, Who
@@ -45,7 +44,7 @@ def take_in(files: list[tuple[str, bytes]], names: Names, hooks: list[HookSize])
     return Intake(tuple(claims), tuple(unmatched), tuple(unread))
 
 
-_GENERAL = regex.compile(
+_GENERAL = expression(
     r"(?i)(?:sheet|tabelle|blatt|table|page|form(?: responses)?|responses|data|counts|report|test|results?|answers|summary)?[\s\d]*"
 )
 
@@ -61,7 +60,7 @@ def _open_sheet(title: str, reader: ProseReader) -> None:
     elif names.size(bare) is not None:
         reader.context = replace(reader.context, who=replace(who, size=bare))
     else:
-        size = regex.search(r"[(\[,–-]\s*(?:size\s+)?([^()\[\],]+?)\s*[)\]]?\s*$", bare)
+        size = expression(r"[(\[,–-]\s*(?:size\s+)?([^()\[\],]+?)\s*[)\]]?\s*$").search(bare)
         sized = size is not None and names.size(size[1]) is not None
         reader.context = Context(Who(bare[: size.start()].strip(), size[1]) if sized else Who(bare))
 

@@ -7,6 +7,7 @@ from functools import cached_property
 
 import regex
 
+from lint.expression import Expression, expression
 from lint.testerwords import TesterFile
 
 _ORDINALS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth", "ninth", "tenth")
@@ -14,14 +15,14 @@ _LONGEST_RUN = 2000
 _NUMBERS = ("one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
 
 
-_OF_PART = regex.compile(
+_OF_PART = expression(
     r"\s*(?:of|in|on)\s+(?:the\s+)?([\p{L} ]{2,24}?)\s*(?=[:,.–—(-]|\bI\b|$)|\s*[(\[]([\p{L} ]{2,24})[)\]]"
 )
 
 
 def plain(words: str) -> str:
     """Words in lower case, without punctuation, with single blanks; letters and figures stand apart."""
-    words = regex.sub(r"[^\p{L}\p{N}✓✔✅]+", " ", words.casefold())
+    words = expression(r"[^\p{L}\p{N}✓✔✅]+").sub(" ", words.casefold())
     return " ".join(words.split())
 
 
@@ -52,7 +53,7 @@ class Names:
 
     def size(self, said: str) -> int | None:
         """The place of a size among the pattern's (from 0), by name, or by "2nd size"; None where it is none of them."""
-        key = regex.sub(r"^(?:size|sz)\s+|\s+size$", "", plain(said))
+        key = expression(r"^(?:size|sz)\s+|\s+size$").sub("", plain(said))
         if key in self._sizes:
             return self._sizes[key]
         common = self._common.get(key)
@@ -72,21 +73,21 @@ class Names:
         return {plain(word): key for key, listed in self.words.size_names.items() for word in listed}
 
     @cached_property
-    def in_words(self) -> regex.Pattern:
+    def in_words(self) -> Expression:
         """Finds a size that is named in a sentence: "size M", "(M)", "in the large"."""
         named = sorted({*self._sizes, *(word for word in self._common if len(word) > 1)}, key=len, reverse=True)
         one = "|".join(regex.escape(word).replace(r"\ ", r"[\s/–-]+") for word in named) or "(?!)"
-        return regex.compile(
+        return expression(
             rf"(?i)\b(?:size|sz)\b\s*[:=]?\s*(?P<size>{one}|[\w/–-]+)\b(?!\s*(?:[\"”x×]|cm|in\b))|[(\[]\s*(?P<size>{one})\s*[)\]]"
             rf"|\bin\s+(?:the\s+)?(?:size\s+)?(?P<size>{one})\b(?=\s*(?:[,.;:–—-]|$|size))"
         )
 
     @cached_property
-    def size_made(self) -> regex.Pattern:
+    def size_made(self) -> Expression:
         """Finds a sentence that tells which size a tester made: "I made the large", "testing size M"."""
         known = {*self._sizes, *self._common}
         one = "|".join(regex.escape(word).replace(r"\ ", r"[\s/–-]+") for word in sorted(known, key=len, reverse=True))
-        return regex.compile(
+        return expression(
             rf"(?i)\b(?:made|making|make|tested|testing|worked|working|did|doing|chose|crocheted|crocheting)\s+(?:up\s+)?"
             rf"(?:(?:the|a|in)\s+)?(?:(?:size|the)\s+)?(?P<size>{one or '(?!)'})\b(?:\s+(?:size|one|version))?"
             rf"(?=\s*(?:[.,;:!()–—]|$|\b(?:and|but|with|in|for|this|of)\b))"
@@ -127,7 +128,7 @@ class Names:
         return {**rows, **rounds} | {word: None for word in rows.keys() & rounds.keys()}
 
     @cached_property
-    def row_pattern(self) -> regex.Pattern:
+    def row_pattern(self) -> Expression:
         """Finds a row's label in a sentence: "Rnd 5", "R5", "rows 4-9", "3rd row", "round five", "foundation ch"."""
         word = "|".join(sorted((regex.escape(word) for word in self._row_words), key=len, reverse=True))
         spelled = "|".join(sorted((*_NUMBERS, *_ORDINALS), key=len, reverse=True))
@@ -138,7 +139,7 @@ class Names:
         )
         joint = r"\s*(?:-|–|—|to|through|thru|until|/|&|and|,)\s*"
         last = rf"(?:(?:{word})s?\.?\s*\#?)?\d{{1,4}}(?:st|nd|rd|th)?(?![.,]?\d|\s*(?:sts?|stitch|sc|h?dc|tr|x|got|ch|sps?)\b)"
-        return regex.compile(
+        return expression(
             rf"(?i)(?<![\p{{L}}\d])(?:(?P<word>{word})(?P<plural>s?)\.?\s*(?:no\.?|number)?\s*\#?\s*"
             rf"(?P<first>\d{{1,4}}|(?:{spelled})\b)(?!\s*%|[.,]\d|\d)(?P<rest>(?:{joint}{last})*)"
             rf"|(?P<first>\d{{1,4}})(?:st|nd|rd|th)?(?P<rest>{joint}\d{{1,4}}(?:st|nd|rd|th))\s+(?P<word>{word})s?\b"
@@ -152,7 +153,7 @@ class Names:
         if found:
             return self.row_of(found[0])
         key = plain(said)
-        bare = regex.fullmatch(r"(\d{1,4})(?:\s*(?:-|–|—|to)\s*(\d{1,4}))?\.?", said.strip())
+        bare = expression(r"(\d{1,4})(?:\s*(?:-|–|—|to)\s*(\d{1,4}))?\.?").fullmatch(said.strip())
         if bare:
             return _run(int(bare[1]), int(bare[2] or bare[1]), None)
         if key in self.words.foundation_words:
@@ -169,7 +170,9 @@ class Names:
         if first is None:
             return None
         numbers = [first]
-        for joint, number in regex.findall(r"(-|–|—|to|through|thru|until|/|&|and|,)[^\d]*(\d+)", found["rest"] or ""):
+        for joint, number in expression(r"(-|–|—|to|through|thru|until|/|&|and|,)[^\d]*(\d+)").findall(
+            found["rest"] or ""
+        ):
             run = joint not in ("/", "&", "and", ",") and numbers[-1] < int(number) <= numbers[-1] + _LONGEST_RUN
             numbers += range(numbers[-1] + 1, int(number) + 1) if run else [int(number)]
         return RowName(tuple(numbers), kind)
@@ -195,8 +198,8 @@ class Names:
         while (one := self.row_pattern.search(words, at)) is not None:
             rest = one["rest"] or ""
             plural = (one["word"] or "").lower().endswith("s") or one["plural"]
-            listed = regex.search(r"\band\b|&", rest) is not None
-            if rest and not plural and not listed and regex.match(r"\s+[-–—]|\s*[-–—]\s+|\s*,", rest):
+            listed = expression(r"\band\b|&").search(rest) is not None
+            if rest and not plural and not listed and expression(r"\s+[-–—]|\s*[-–—]\s+|\s*,").match(rest):
                 one = self.row_pattern.search(words, one.start(), one.start("rest"))
             found.append(one)
             at = one.end()
@@ -210,7 +213,7 @@ def _run(first: int, last: int, kind: str | None) -> RowName:
 
 
 def _ordinal(word: str) -> int | None:
-    found = regex.fullmatch(r"(\d{1,4})(?:st|nd|rd|th)?", word)
+    found = expression(r"(\d{1,4})(?:st|nd|rd|th)?").fullmatch(word)
     if found:
         return int(found[1])
     for listed in (_ORDINALS, _NUMBERS):

@@ -7,8 +7,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-import regex
-
+from lint.expression import expression
 from lint.reading.measures import CM_IN_AN_INCH, number
 from lint.rulemodels import HookSize
 
@@ -26,28 +25,28 @@ _DUE = (
 _INSTEAD = r"instead\s+of|(?:an)?statt|rather\s+than|not(?:\s+the)?|vs\.?|versus|where\s+(?:it|the\s+pattern)\s+(?:says|has)|for|against|out\s+of|of|/"
 _LIT = r"(?:\s+(?:the|a|about|only|just|exactly|me|in\s+total|it|as))*\s*"
 
-_OFF = regex.compile(
+_OFF = expression(
     r"(?i)(?P<n>\d{1,3}|one|two|three|four|five|six|a)\s*(?:sts?|stitch(?:es)?|sc|h?dc|tr)?\s*(?:too\s+)?"
     r"(?P<way>short|few|fewer|less|missing|under|many|extra|more|over|too\s+many|too\s+few)\b"
     r"|\b(?P<way>short|missing|over)\s+(?:by\s+)?(?P<n>\d{1,3}|one|two|three|four|five|six|a)\b"
 )
-_WORD_BEHIND = regex.compile(r"\s*(\p{L}[\p{L}'’]*)")
+_WORD_BEHIND = expression(r"\s*(\p{L}[\p{L}'’]*)")
 _GOES_ON = frozenset(  # words that may follow a count without being what is counted
     "instead not but and in on at for rather vs versus where total so which as each per altogether all too here there now all except apart save "
     "then this when after before with or while because since though although only still again ok okay fine good exactly "
     "by the i i'm my it is was yay like got had counted pattern says said expected printed due should if even though".split()
 )
-_OFF_BY = regex.compile(r"(?i)\b(?:off|out)\s+by\s+(?:\d{1,3}|one|two|three|a)\b")  # more or fewer is not said
-_SIGNED = regex.compile(r"\s*(?:[:=]\s*([+−-]\d{1,3})|(\+\d{1,3}))\s*(?:sts?)?\W*")
+_OFF_BY = expression(r"(?i)\b(?:off|out)\s+by\s+(?:\d{1,3}|one|two|three|a)\b")  # more or fewer is not said
+_SIGNED = expression(r"\s*(?:[:=]\s*([+−-]\d{1,3})|(\+\d{1,3}))\s*(?:sts?)?\W*")
 _SMALL = {"a": 1, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6}
-_PAIR = regex.compile(rf"(?i)(?<![\w.]){_N}{_UNIT},?{_LIT}[(\[]?(?:{_INSTEAD}){_LIT}{_N}")
-_DUE_FIRST = regex.compile(rf"(?i)\b(?:{_DUE}){_LIT}[:=]?\s*(?<![\w.]){_N}")
+_PAIR = expression(rf"(?i)(?<![\w.]){_N}{_UNIT},?{_LIT}[(\[]?(?:{_INSTEAD}){_LIT}{_N}")
+_DUE_FIRST = expression(rf"(?i)\b(?:{_DUE}){_LIT}[:=]?\s*(?<![\w.]){_N}")
 _SIGN = r"(?:(?<=\s)|^)[–—-]|[=:→]"
-_GOT_FIRST = regex.compile(rf"(?i)(?:\b(?:{_GOT})|{_SIGN}){_LIT}(?<![\w.]){_N}{_UNIT}")
-_DUE_BEHIND = regex.compile(
+_GOT_FIRST = expression(rf"(?i)(?:\b(?:{_GOT})|{_SIGN}){_LIT}(?<![\w.]){_N}{_UNIT}")
+_DUE_BEHIND = expression(
     rf"(?i)(?<![\w.]){_N}{_UNIT}\s*(?:(?:is|are|was|were)\s+)?(?:expected|printed|stated|due|in\s+the\s+pattern)\b"
 )
-_BARE = regex.compile(rf"(?i)(?<![\w.#-]){_N}{_UNIT}")
+_BARE = expression(rf"(?i)(?<![\w.#-]){_N}{_UNIT}")
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,17 +106,15 @@ def figures_in(words: str) -> list[int]:
 # gauge ----------------------------------------------------------------------------------------------------------
 
 _FIGURE = r"(\d+(?:[.,]\d+)?(?:\s?[½¼¾])?|[½¼¾])"
-_GAUGE_WORD = regex.compile(r"(?i)\b(?:gauge|tension|swatch(?:ed)?|maschenprobe)\b")
-_STS = regex.compile(
-    rf"(?i){_FIGURE}\s*(?:sts?|stitch(?:es)?|h?dc|sc|htr|d?tr|maschen|(?-i:M|fM|Stb|hStb))\b(?!\s*rows?)"
-)
-_ROWS = regex.compile(rf"(?i){_FIGURE}\s*(?:rows?|rnds?|rounds?|reihen?|runden?|(?-i:R|Rd))\b")
-_OVER = regex.compile(
+_GAUGE_WORD = expression(r"(?i)\b(?:gauge|tension|swatch(?:ed)?|maschenprobe)\b")
+_STS = expression(rf"(?i){_FIGURE}\s*(?:sts?|stitch(?:es)?|h?dc|sc|htr|d?tr|maschen|(?-i:M|fM|Stb|hStb))\b(?!\s*rows?)")
+_ROWS = expression(rf"(?i){_FIGURE}\s*(?:rows?|rnds?|rounds?|reihen?|runden?|(?-i:R|Rd))\b")
+_OVER = expression(
     rf"(?i)(?:to|in|over|per|=|x|×|is|measures?|across|auf|pro)\s*(?:the\s+)?{_FIGURE}\s*(cm|in(?:ch(?:es)?)?|ins|[\"”])"
 )
-_ANY_LENGTH = regex.compile(rf"(?i)(?<![\d.,]){_FIGURE}\s*(cm|in(?:ch(?:es)?)?|ins|[\"”])(?!\w)")
-_MM = regex.compile(r"(?i)(\d{1,2}(?:[.,]\d{1,2})?)\s*-?mm\b")
-_US_HOOK = regex.compile(
+_ANY_LENGTH = expression(rf"(?i)(?<![\d.,]){_FIGURE}\s*(cm|in(?:ch(?:es)?)?|ins|[\"”])(?!\w)")
+_MM = expression(r"(?i)(\d{1,2}(?:[.,]\d{1,2})?)\s*-?mm\b")
+_US_HOOK = expression(
     r"(?i)\b(?:US\s*)?([B-Z])(?:\s?[-/]\s?(\d{1,2}(?:½|\.5)?))?\b(?=\s*hook)|\bhook(?:\s+(?:used|size|was|is))*\s*[:=]?\s*(?:US\s*)?([B-Z])(?:\s?[-/]\s?(\d{1,2}(?:½|\.5)?))?\b"
 )
 
@@ -158,10 +155,10 @@ def read_hook(words: str, hooks: list[HookSize]) -> float | None:
 
 # yarn -----------------------------------------------------------------------------------------------------------
 
-_AMOUNT = regex.compile(
+_AMOUNT = expression(
     rf"(?i){_FIGURE}\s*(?P<unit>g|gr|gms?|grams?|grammes?|m|met(?:re|er)s?|yds?|yards?|balls?|skeins?|hanks?|knäuel|oz|ounces?)\b(?!\s*hook)"
 )
-_YARN_WORD = regex.compile(
+_YARN_WORD = expression(
     r"(?i)\b(?:yarn|yardage|met(?:er|re)age|used|wool|cotton|went\s+through|garn|wolle|knäuel|grams?|yards?|balls?|skeins?)\b"
 )
 _TO_M = {"m": 1.0, "y": 0.9144}
@@ -174,7 +171,7 @@ def read_yarn(words: str, unit: str | None = None) -> list[tuple[float, str]]:
         for one in _AMOUNT.finditer(words):
             amount, sort = _in_one_unit(number(one[1]) or 0.0, one["unit"])
             found.setdefault(sort, amount)
-    bare = regex.fullmatch(rf"\s*(?:about|approx\.?|ca\.?|~)?\s*{_FIGURE}\s*", words)
+    bare = expression(rf"\s*(?:about|approx\.?|ca\.?|~)?\s*{_FIGURE}\s*").fullmatch(words)
     if not found and bare is not None and unit:
         return [_in_one_unit(number(bare[1]) or 0.0, unit)]
     return [(amount, sort) for sort, amount in found.items()]
@@ -193,10 +190,10 @@ def _in_one_unit(value: float, unit: str) -> tuple[float, str]:
 
 # measures -------------------------------------------------------------------------------------------------------
 
-_LENGTH = regex.compile(
+_LENGTH = expression(
     rf"(?i){_FIGURE}(?:\s*(?:cm|in|[\"”])?\s*(?:x|×|by)\s*{_FIGURE})?\s*(cm|in(?:ch(?:es)?)?|ins|[\"”])(?!\w)"
 )
-_GLUE = regex.compile(
+_GLUE = expression(
     r"(?i)(?:\b(?:is|was|are|were|came|comes|out|at|to|measures?|measured|measuring|about|approx|my|mine|the|it|finished|measurements?|final|after|before|of|i|got|and|with)\b|[:;=.,–—()\[\]-])+"
 )
 
@@ -213,7 +210,7 @@ def read_measures(words: str, unit: str | None = None) -> list[tuple[str, float]
         found.append((what, (number(one[1]) or 0.0) * factor))
         if one[2]:
             found.append((f"{what} other side".strip(), (number(one[2]) or 0.0) * factor))
-    if not found and unit and (bare := regex.fullmatch(rf"\s*{_FIGURE}\s*", words)):
+    if not found and unit and (bare := expression(rf"\s*{_FIGURE}\s*").fullmatch(words)):
         return [("", (number(bare[1]) or 0.0) * (1.0 if unit.startswith("c") else CM_IN_AN_INCH))]
     return found
 

@@ -10,16 +10,17 @@ from dataclasses import dataclass, replace
 
 import regex
 
+from lint.expression import expression
 from lint.rulemodels import HookSize
 from lint.testers.claims import Claim, Counted, GaugeGot, Measured, Place, Remark, Who, YarnUsed
 from lint.testers.names import Names, plain
 from lint.testers.phrases import about_gauge, figures_in, read_count, read_gauge, read_hook, read_measures, read_yarn
 
-_WROTE = regex.compile(
+_WROTE = expression(
     r"(?i)\s*(?:(?P<name>[\p{L}][\p{L} .'’_-]{0,30}?)\s+(?:wrote|writes|said|says|posted)|posted\s+by\s+(?P<name>[\p{L}][\p{L} .'’_-]{0,30}?))\s*:?\s*"
 )
-_KEYED = regex.compile(r"\s*[-*•]?\s*(?P<key>[\p{L}][\p{L} /-]{0,28}?)\s*(?:[:=]|\s–\s)\s*(?P<value>.*)")
-_MAIL = regex.compile(r"\s*<[^>]*>|[\"']")
+_KEYED = expression(r"\s*[-*•]?\s*(?P<key>[\p{L}][\p{L} /-]{0,28}?)\s*(?:[:=]|\s–\s)\s*(?P<value>.*)")
+_MAIL = expression(r"\s*<[^>]*>|[\"']")
 _HEADERS = (
     "counts for",
     "to",
@@ -34,25 +35,23 @@ _HEADERS = (
     "content type",
     "content transfer encoding",
 )
-_FILLERS = regex.compile(r"\b(?:is|are|was|were|all|also|both|still|too|for me|everything|counts?|sts|again)\b")
-_QUOTED = regex.compile(r"[“\"‘][^”\"‘’]{2,}[”\"’]")
-_MENDED = regex.compile(r"(?i)\bshould\s+(?:be|read|say)\b|\binstead of\b|->|→")
-_SAYS_GOT = regex.compile(r"(?i)\b(?:got|get|had|have|counted|came|ended|made)\b[^.]{0,20}\d")
-_TALK = regex.compile(
+_FILLERS = expression(r"\b(?:is|are|was|were|all|also|both|still|too|for me|everything|counts?|sts|again)\b")
+_QUOTED = expression(r"[“\"‘][^”\"‘’]{2,}[”\"’]")
+_MENDED = expression(r"(?i)\bshould\s+(?:be|read|say)\b|\binstead of\b|->|→")
+_SAYS_GOT = expression(r"(?i)\b(?:got|get|had|have|counted|came|ended|made)\b[^.]{0,20}\d")
+_TALK = expression(
     r"(?i)\W*(?:(?:hi|hello|hey|dear)\b.{0,30}|thanks?(?: you)?.{0,30}|best|cheers|love|regards|kind regards|best wishes|"
     r"(?:here (?:are|is)|these are) my (?:counts|report|numbers|results|notes).{0,20})\W*"
 )
 
 
-_GIVES = regex.compile(r"\s*[:=–—-]?\s*\d{1,4}\b(?!\s*[%.,]?\d)")
-_AND_FINE = regex.compile(
+_GIVES = expression(r"\s*[:=–—-]?\s*\d{1,4}\b(?!\s*[%.,]?\d)")
+_AND_FINE = expression(
     r"\s*[:=–—-]?\s*(?P<count>\d{1,4}(?:\s*(?:sts?|stitches))?)[\s,;.!–—-]+(?P<words>\p{L}.*|[✓✔✅]+\s*)$"
 )
-_LISTED = regex.compile(
-    r"(?P<row>\d{1,3})\s*(?:[).:=]|\s[-–—])\s*(?P<count>\d{1,4})(?:\s*(?:sts?|stitches))?\s*[.,;✓]?"
-)
+_LISTED = expression(r"(?P<row>\d{1,3})\s*(?:[).:=]|\s[-–—])\s*(?P<count>\d{1,4})(?:\s*(?:sts?|stitches))?\s*[.,;✓]?")
 _KEYS = {"gauge": "gauge", "yarn": "yarn used", "hook": "hook"}
-_UP_TO = regex.compile(r"(?i)\b(?:up\s+to|until|till|through|as\s+far\s+as)(?:\s+and\s+including)?\s*$")
+_UP_TO = expression(r"(?i)\b(?:up\s+to|until|till|through|as\s+far\s+as)(?:\s+and\s+including)?\s*$")
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,7 +111,7 @@ class ProseReader:
         key = _KEYS.get(self.names.headings.get(plain(found["key"])) or "") if found is not None else None
         if key is None:
             return words
-        bare = regex.fullmatch(r"\d{1,2}(?:[.,]\d{1,2})?", found["value"].strip())
+        bare = expression(r"\d{1,2}(?:[.,]\d{1,2})?").fullmatch(found["value"].strip())
         return f"{key} {found['value']}{' mm' if bare and key == 'hook' else ''}"
 
     def kind(self, words: str) -> str:
@@ -129,7 +128,7 @@ class ProseReader:
         """Whether words only say that a count is right: "ok", "all match", "✓"."""
         text = _FILLERS.sub(" ", f" {plain(words)} ").strip()
         text = " ".join(text.split())
-        if regex.search(r"\d|n['’]t\b|\b(?:not|never|but|wrong)\b", words.lower()):
+        if expression(r"\d|n['’]t\b|\b(?:not|never|but|wrong)\b").search(words.lower()):
             return False
         return text in self._fine or any(f" {word} " in f" {text} " for word in self._fine if len(word) > 4)
 
@@ -154,7 +153,7 @@ class ProseReader:
             return True  # a form's line that was left blank
         if meaning == "tester" and value and len(value) <= 80:
             name = _MAIL.sub("", value).strip() or value.strip("<> ").partition("@")[0]
-            size = regex.search(r"[(\[,]\s*(?:size\s+)?([^()\[\],]+?)\s*[)\]]?\s*$", name)
+            size = expression(r"[(\[,]\s*(?:size\s+)?([^()\[\],]+?)\s*[)\]]?\s*$").search(name)
             if size is not None and self.names.size(size[1]) is not None:
                 self.context = Context(Who(name[: size.start()].strip(), size[1]))
             else:
@@ -172,7 +171,7 @@ class ProseReader:
     def _heading(self, words: str) -> bool:
         """A line that is nothing but a part's name."""
         bare = words.strip(" :#*=–—-.")
-        if len(bare.split()) > 5 or regex.search(r"\d", bare) and not bare.endswith(":"):
+        if len(bare.split()) > 5 or expression(r"\d").search(bare) and not bare.endswith(":"):
             return False
         if (
             bare
@@ -189,7 +188,7 @@ class ProseReader:
 
     def _behind_part(self, words: str) -> str:
         """A line without the part's name that it begins with, "Head: all fine up to Rnd 9", which then holds."""
-        found = regex.match(r"\s*(?:in\s+(?:the\s+)?)?([\p{L} ]{2,30}?)\s*[:–—]\s+(?=\S)", words)
+        found = expression(r"\s*(?:in\s+(?:the\s+)?)?([\p{L} ]{2,30}?)\s*[:–—]\s+(?=\S)").match(words)
         if found is None or self.names.part(found[1]) is None or self.names.row_pattern.search(found[1]):
             return words
         self.context = replace(self.context, part=found[1])
@@ -201,7 +200,7 @@ class ProseReader:
         if made is not None and self.names.size(made["size"]) is not None:
             self.context = replace(self.context, who=replace(self.context.who, size=made["size"]))
             words = words[: made.start()] + words[made.end() :]
-            return self.context.who, regex.sub(r"^\s*I?\s*[.,;:–—]?\s*", "", words)
+            return self.context.who, expression(r"^\s*I?\s*[.,;:–—]?\s*").sub("", words)
         found = self.names.in_words.search(words)
         if found is None or self.names.size(found["size"]) is None and not found[0].lower().startswith("size"):
             return self.context.who, words
@@ -214,7 +213,7 @@ class ProseReader:
         """What a line says of one row or of several: "Rows 3-8 fine except Row 5, where I had 31"."""
         kind = self.kind(words)
         bare = _QUOTED.sub(" ", words)
-        counts = len(labels) == 1 or bool(regex.search(r"(?i)\d", self.names.row_pattern.sub(" ", bare)))
+        counts = len(labels) == 1 or bool(expression(r"(?i)\d").search(self.names.row_pattern.sub(" ", bare)))
         says = _SAYS_GOT.search(bare) or any(_GIVES.match(words, label.end()) for label in labels)
         if kind in ("typo", "unclear", "suggestion") and not says or not counts and kind != "note":
             part = self._part_before(words[: labels[0].start()]) or self.context.part
@@ -228,7 +227,7 @@ class ProseReader:
         for at, (label, begin, end) in enumerate(zip(labels, begins, [*begins[1:], len(words)], strict=True)):
             piece = words[begin:end]
             name = label[0]
-            excepted = regex.search(r"(?i)\b(?:except|apart from|but(?: not)?|save|other than)\b[^.;]*$", piece)
+            excepted = expression(r"(?i)\b(?:except|apart from|but(?: not)?|save|other than)\b[^.;]*$").search(piece)
             if excepted is not None and at + 1 < len(labels):
                 row, other = self.names.row_of(label), self.names.row_of(labels[at + 1])
                 kept = [n for n in row.numbers if n not in other.numbers]
@@ -247,7 +246,7 @@ class ProseReader:
         part = self._part_before(before)
         own = before if part is None else ""
         part = part or self.names.part_beside(words) or self.context.part
-        own = regex.sub(r"(?i)\s*\b(?:in|on|at|for|of|after|by)(?:\s+the)?\s*$", "", own)
+        own = expression(r"(?i)\s*\b(?:in|on|at|for|of|after|by)(?:\s+the)?\s*$").sub("", own)
         rest = _QUOTED.sub(" ", f"{own} {after}").replace("->", "→")
         row = self.names.row(name)
         base = Counted(who, name, place, part=part, quoted=quoted)
@@ -279,13 +278,14 @@ class ProseReader:
 
 def _begin(words: str, start: int, label: int) -> int:
     """Where what is said of a row begins: at its label, or at the count before it, "27 in Rnd 4"."""
-    before = regex.search(
-        r"(?:(?:then|and|but)\s+)?\d{1,4}(?:\s*(?:sts?|stitches))?\s+(?:in|on|at|for)\s+(?:the\s+)?$",
+    before = expression(
+        r"(?:(?:then|and|but)\s+)?\d{1,4}(?:\s*(?:sts?|stitches))?\s+(?:in|on|at|for)\s+(?:the\s+)?$"
+    ).search(
         words[start:label],
     )
     return start + before.start() if before is not None else label
 
 
 def _quote(words: str) -> str:
-    found = regex.search(r"[“\"‘]([^”\"‘’]{2,})[”\"’]", words)
+    found = expression(r"[“\"‘]([^”\"‘’]{2,})[”\"’]").search(words)
     return found[1] if found else ""

@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-import regex
-
+from lint.expression import expression
 from lint.inspection import Report
 from lint.reading.amounts import Quantity, read_quantities
 from lint.reading.measures import Figure, read_lengths, read_pairs
@@ -14,10 +13,10 @@ from lint.source import Span
 from lint.testers.phrases import read_gauge, read_hook
 
 _WORTH = {"balls": ("ball", 1.0), "g": ("g", 1.0), "oz": ("g", 28.349523125), "m": ("m", 1.0), "yd": ("m", 0.9144)}
-_BAND = regex.compile(r"\s*(?:/|=|per|to|a)\s*$")  # "230 m per 100 g", "50 g / 120 m": what a ball holds
-_BALLS_BEHIND = regex.compile(r"(?i)\b(?:balls?|skeins?|hanks?)\s*[:=]\s*(\d+(?:\s*[(\[][\d\s,:;/-]+[)\]])?)")
-_IN_ALL = regex.compile(r"(?i)\b(?:total|in all|altogether)\b")
-_NO_YARN = regex.compile(
+_BAND = expression(r"\s*(?:/|=|per|to|a)\s*$")  # "230 m per 100 g", "50 g / 120 m": what a ball holds
+_BALLS_BEHIND = expression(r"(?i)\b(?:balls?|skeins?|hanks?)\s*[:=]\s*(\d+(?:\s*[(\[][\d\s,:;/-]+[)\]])?)")
+_IN_ALL = expression(r"(?i)\b(?:total|in all|altogether)\b")
+_NO_YARN = expression(
     r"(?i)\b(?:hooks?|needles?|buttons?|eyes?|ribbon|elastic|stuffing|fibrefill|fiberfill|zip(?:per)?s?)\b"
 )
 
@@ -77,12 +76,12 @@ def _yarn(text: str, zones: list[Span], sizes: int) -> dict[str, tuple[float | N
 
 def _pieces(text: str, zone: Span) -> Iterator[Span]:
     """Lines, cut at semicolons, and at commas outside brackets where hooks or buttons stand among the yarn."""
-    for line in regex.finditer(r"[^;\n]+", text[zone.start : zone.end]):
+    for line in expression(r"[^;\n]+").finditer(text[zone.start : zone.end]):
         start = zone.start + line.start()
         if not _NO_YARN.search(line[0]):
             yield Span(start, start + len(line[0]))
             continue
-        for piece in regex.finditer(r"(?:[^,(\[]|[(\[][^)\]]*[)\]]|,(?=\d{3}\b))+", line[0]):
+        for piece in expression(r"(?:[^,(\[]|[(\[][^)\]]*[)\]]|,(?=\d{3}\b))+").finditer(line[0]):
             if not _NO_YARN.search(piece[0]):
                 yield Span(start + piece.start(), start + piece.end())
 
@@ -94,7 +93,7 @@ def _amounts(text: str, piece: Span, sizes: int) -> Iterator[dict[str, tuple[flo
     if not balls:
         band = {one.span for pair in zip(listed, listed[1:], strict=False) if _is_band(text, *pair) for one in pair}
         totals = [one for one in listed if one.span not in band] or listed
-        if not regex.search(r"(?i)/\s?(?:ball|skein)", text[piece.start : piece.end]):
+        if not expression(r"(?i)/\s?(?:ball|skein)").search(text[piece.start : piece.end]):
             yield _each_unit(totals, sizes)
         return
     for at, number in enumerate(balls):
@@ -117,7 +116,7 @@ def _amounts(text: str, piece: Span, sizes: int) -> Iterator[dict[str, tuple[flo
 def _balls_behind(text: str, piece: Span, sizes: int) -> Iterator[Quantity]:
     """ "100 g balls: 3 (3: 4)": the number of balls behind the word."""
     found = _BALLS_BEHIND.search(text, piece.start, piece.end)
-    figures = [] if found is None else list(regex.finditer(r"\d+", text, pos=found.start(1), endpos=found.end(1)))
+    figures = [] if found is None else list(expression(r"\d+").finditer(text, pos=found.start(1), endpos=found.end(1)))
     if len(figures) in (1, sizes):
         values = tuple(Figure(Span(*one.span()), float(one[0])) for one in figures)
         yield Quantity(Span(figures[0].start(), figures[-1].end()), "balls", values)
@@ -126,7 +125,7 @@ def _balls_behind(text: str, piece: Span, sizes: int) -> Iterator[Quantity]:
 def _is_band(text: str, one: Quantity, other: Quantity) -> bool:
     """Whether two figures say what a ball holds: a weight and a length, one to the other."""
     kinds = {_WORTH[one.unit][0], _WORTH[other.unit][0]}
-    between = regex.sub(r"^\s*\p{L}+\.?", "", text[one.span.end : other.span.start])
+    between = expression(r"^\s*\p{L}+\.?").sub("", text[one.span.end : other.span.start])
     return kinds == {"g", "m"} and _BAND.match(between) is not None
 
 
@@ -162,7 +161,7 @@ def _measures(report: Report, sizes: int) -> Iterator[StatedMeasure]:
             if not section.span.start <= length.span.start < section.span.end or length.span in converted:
                 continue
             end = ends.get(length.span, length.span.end)
-            stop = regex.compile(r"[,;.:\n]|$").search(text, end, section.span.end)
+            stop = expression(r"[,;.:\n]|$").search(text, end, section.span.end)
             first = max(start, *(text.rfind(sign, 0, length.span.start) + 1 for sign in "\n;,:"))
             words = f"{text[first : length.span.start]} {text[end : stop.start() if stop else end]}"
             start = end
@@ -170,6 +169,6 @@ def _measures(report: Report, sizes: int) -> Iterator[StatedMeasure]:
                 if len(side) in (1, sizes):
                     values = [figure.value for figure in side] * (sizes if len(side) == 1 else 1)
                     yield StatedMeasure(
-                        " ".join(regex.sub(r"[^\p{L} ]", " ", words).split()).lower(),
+                        " ".join(expression(r"[^\p{L} ]").sub(" ", words).split()).lower(),
                         tuple(length.in_cm(value) if value is not None else None for value in values),
                     )

@@ -9,8 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-import regex
-
+from lint.expression import expression
 from lint.testers.cells import TableLine, column_letter, read_cells
 from lint.testers.claims import Claim, Counted, Place, Remark, Unmatched, Who
 from lint.testers.columns import Column, header_of
@@ -190,14 +189,14 @@ def _people(table: _Table, body: list[dict[int, str]]) -> dict[int, Who]:
     for column in table.columns:
         values = [cells[column.at] for cells in body if cells.get(column.at)]
         figures = sum(
-            regex.match(r"\d{1,4}\b", value) is not None or table.reader.is_as_printed(value) for value in values
+            expression(r"\d{1,4}\b").match(value) is not None or table.reader.is_as_printed(value) for value in values
         )
         is_size = names.size(column.heading) is not None
         if (column.meaning is None or is_size) and values and figures * 2 >= len(values):
             if is_size:
                 found[column.at] = replace(table.reader.context.who, size=column.heading)
                 continue
-            size = regex.search(r"[(\[,/–-]\s*(?:size\s+)?([^()\[\],]+?)\s*[)\]]?\s*$", column.heading)
+            size = expression(r"[(\[,/–-]\s*(?:size\s+)?([^()\[\],]+?)\s*[)\]]?\s*$").search(column.heading)
             if size is not None and names.size(size[1]) is not None:
                 found[column.at] = Who(column.heading[: size.start()].strip(), size[1])
             else:

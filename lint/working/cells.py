@@ -117,10 +117,13 @@ def misfits(worked: Worked, instance: Instance) -> tuple[Misfit, ...]:
 
 def unclear_times(best: Trial, steps: tuple[Step, ...], below: Fabric) -> tuple[Span, int, bool] | None:
     """A bare "n times": the passes taken, and whether the printed count settles it, or the places there are."""
+    asked = best.worked.choices.asked
+    if not asked:
+        return None
     counted = below.known and bool(below.nodes) and below.nodes[0].kind != "ring"
     for step in walk(steps):
         if isinstance(step, Repeat) and step.times.kind is TimesKind.UNCLEAR and step.times.number is not None:
-            taken = best.worked.choices.asked.get(("times", step.times.span.start))
+            taken = asked.get(("times", step.times.span.start))
             if taken is not None:
                 passes = (step.times.number.values[0] or 0) + taken[0]
                 return (

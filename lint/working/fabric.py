@@ -52,6 +52,12 @@ class Chains(Node):
         self.used = 0  # single chains worked into so far
 
 
+def stitches_of(nodes: list[Node]) -> int:
+    """How many of the nodes are stitches."""
+    kinds = [node.kind for node in nodes]
+    return len(kinds) - kinds.count("space") - kinds.count("ring")
+
+
 def afresh(nodes: list[Node]) -> None:
     """None of the chains is worked into."""
     for node in nodes:

@@ -56,7 +56,7 @@ from lint.working.edges import (
 )
 from lint.working.effort import Effort
 from lint.working.expand import MOST_ROWS, Expander, Instance, Loop
-from lint.working.fabric import Fabric, no_search_for_garbage
+from lint.working.fabric import Fabric, no_search_for_garbage, stitches_of
 from lint.working.goingon import as_printed, goes_on_better, last_chain, next_fabric, row_as_printed
 from lint.working.joinedpieces import counted_round_pieces, with_piece
 from lint.working.likepieces import own_ways
@@ -371,7 +371,7 @@ class PatternWorker:
             worked.made,
             comparison,
             misfits(worked, instance),
-            below=sum(node.is_stitch for node in fabric.nodes) if fabric.known else None,
+            below=stitches_of(fabric.nodes) if fabric.known else None,
             unsaid_chain=unsaid,
             unclear_times=unclear_times(best, task.steps, fabric),
             picked_up=picked,

@@ -142,8 +142,8 @@ class Plain(Repeating):
         self.used += run.places
         made, kind, group = self.made, run.kind, self.group
         if run.together:
-            for first in range(0, run.places, run.together):
-                made.append(Node(kind, tuple(found[first : first + run.together])))
+            together = run.together
+            made += [Node(kind, tuple(found[first : first + together])) for first in range(0, run.places, together)]
             self.group_place = None
         elif run.each == 1:
             made += [Node(kind, (node,)) for node in found]  # a stitch alone in its place needs no number…

@@ -11,7 +11,9 @@ from lint.tree import MAKES_STITCHES, RowCall
 def pieces(row: Row) -> tuple[Row, ...]:
     """A row's own work, and the rows called for in a sentence after it: "Row 3: …, turn. Rep Rows 2 and 3 4 times."."""
     calls = [i for i, step in enumerate(row.steps) if isinstance(step, RowCall)]
-    goes_on = len(calls) > 1 or any(isinstance(s, MAKES_STITCHES) for s in row.steps[calls[0] + 1 :]) if calls else False
+    goes_on = (
+        len(calls) > 1 or any(isinstance(s, MAKES_STITCHES) for s in row.steps[calls[0] + 1 :]) if calls else False
+    )
     if row.label is None and goes_on and any(by_itself(row.steps[i]) for i in calls):
         cuts = [0]  # "Work even for 8 rows. Dec 1 st at each end of next row": each of them rows of its own
         for at, step in enumerate(row.steps[1:], 1):

@@ -2,16 +2,16 @@
 
 from __future__ import annotations
 
-import regex
+from lint.expression import expression
 
 _SHORT = ((r"\bdecreas(?:e|es|ing)\b", "dec"), (r"\bincreas(?:e|es|ing)\b", "inc"), (r"\bset[- ]?up\b", "setup"))
-_ROW = regex.compile(r"\b(?:rows?|rounds?|rnds?|rds?|rs|ws|right side|wrong side)\b")
+_ROW = expression(r"\b(?:rows?|rounds?|rnds?|rds?|rs|ws|right side|wrong side)\b")
 
 
 def answers_to(label: str, name: str) -> bool:
     """Whether a row of this label is the one called for by that name; words in brackets name it as well."""
     wanted = _plain(name)
-    parts = regex.split(r"[()\[\],–—]|\s-\s", label)
+    parts = expression(r"[()\[\],–—]|\s-\s").split(label)
     return bool(wanted) and any(_plain(part) == wanted for part in parts)
 
 
@@ -19,5 +19,5 @@ def _plain(words: str) -> str:
     """Words in one form, without those for rows and sides."""
     words = words.lower()
     for form, short in _SHORT:
-        words = regex.sub(form, short, words)
+        words = expression(form).sub(short, words)
     return " ".join(_ROW.sub(" ", words).replace(".", " ").split())

@@ -86,7 +86,7 @@ class RowState:
         self.leads: FirstCluster | None = None  # the cluster that the beginning chain is the first leg of
         self.uncounted = 0
         self.chain_note: Counting | None = None  # said of a chain that is worked into in this row
-        self.from_ring = any(node.kind == "ring" for node in fabric.nodes)
+        self.from_ring = "ring" in [node.kind for node in fabric.nodes]
         self.group = 0
         self.group_place: Node | None = None
         self.group_run = 0

@@ -1,0 +1,168 @@
+"""Words that a page's width cuts, and counts that stand close to work (common practice, no source)."""
+
+from __future__ import annotations
+
+import pytest
+from helpers import all_findings, check, counts
+
+_HEAD = "Warming Pad\n\nUS terms\n\n"
+
+
+def told(text: str, *rules: str) -> list[str]:
+    """The findings of these rules."""
+    return [rule for rule, _ in all_findings(check(text)) if rule in rules]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "2 x (4 sc, inc) 10 sc – 22 sts.",
+        "2 x (4 sc, inc) 10 sc = 22",
+        "(4 sc, inc) x 2 10 sc (22)",
+    ],
+)
+def test_work_behind_a_bracket_is_no_count_where_one_follows(words: str) -> None:
+    """The ten stitches are worked; the count is what stands last."""
+    text = _HEAD + f"PAD\nRnd 1: 20 sc in magic ring. (20)\nRnd 2: {words}\n"
+    assert counts(check(text)) == [20, 22]
+    assert not told(text, "places-left-over", "count-differs")
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "1 sc in each st across – 12 sc. 1 ch, turn.",
+        "1 sc in each st across = 12 sc, 1 ch, turn",
+        "1 sc in each st across - 12, 1 ch and turn",
+        "1 sc in each st across (12). 1 ch",
+    ],
+)
+def test_the_next_rows_chain_is_no_part_of_the_count(words: str) -> None:
+    """In UK style the number stands before the chain, behind the count and before the turn."""
+    text = _HEAD + f"PAD\nRow 1: Fsc 12, turn. (12)\nRow 2: 1 ch, {words}\nRow 3: 1 sc in each st across. (12)\n"
+    assert counts(check(text)) == [12, 12, 12]
+    assert not told(text, "count-differs")
+
+
+def test_a_chain_that_is_counted_stays_a_count() -> None:
+    """Without a turn behind it, "3 chains" is what the row is said to have."""
+    text = _HEAD + "PAD\nRow 1: Fsc 12, turn. (12)\nRow 2: Ch 1, 1 sc in each st across – 12 sc, 3 ch.\n"
+    assert told(text, "count-differs")
+
+
+def test_a_line_that_hangs_on_the_one_above_opens_no_piece() -> None:
+    """ "10 sc in" / "A." and "the other side of the" / "chain: …" are one clause each."""
+    text = (
+        _HEAD
+        + "PAD\nCh 9.\nRnd 1: Sc in 2nd ch from hook and in next 6 ch, 4 sc in last ch. Now work along the other side of the\n"
+        "chain: sc in next 6 ch, 3 sc in last ch. Join. (20)\n"
+        "Rnd 2: 5 sc in B, 5 sc in A, 10 sc in\nA.\nRnd 3: 20 sc.\n"
+    )
+    report = check(text)
+    assert [part.name for part in report.pattern.parts] == ["PAD"]
+    assert counts(check(text))[-3:] == [20, 20, 20]
+
+
+def test_the_other_side_of_the_chain_goes_on_with_the_round() -> None:
+    """The first side ends with the line, and its round has no count yet."""
+    text = (
+        _HEAD + "PAD\nCh 9.\nRnd 1: Sc in 2nd ch from hook and in next 6 ch, 4 sc in last ch.\n"
+        "Now work along the other side of the chain: sc in next 6 ch, 3 sc in last ch. Join. (20)\n"
+        "Rnd 2: Sc in each st around.\n= 20 sc\n"
+    )
+    assert counts(check(text))[-2:] == [20, 20]
+    assert not told(text, "count-differs", "places-left-over")
+
+
+def test_units_in_capitals_go_on_with_the_count() -> None:
+    """ "– 12 (14)" / "SC, 1 CH-2 SP": the line above is not the whole of it."""
+    text = (
+        "WARMING PAD\n\nSIZES: SMALL (LARGE)\n\nUS TERMS\n\nPAD\nROW 1: FSC 13 (15), TURN. – 13 (15) SC\n"
+        "ROW 2: CH 1, SC IN NEXT 6 (7) ST, CH 2, SKIP 1 ST, SC IN NEXT 6 (7) ST – 12 (14)\nSC, 1 (1) CH-2 SP\n"
+    )
+    assert counts(check(text), 1) == [15, 14]
+
+
+def test_abbreviations_cut_by_the_page_are_no_piece() -> None:
+    """ "U.S. terms: ch, chain; dc, double" / "crochet; …" tells words; the rows below have one heading."""
+    text = (
+        "WARMING PAD\n\nU.S. terms: ch, chain; sc, single\ncrochet; sk, skip; st, stitch.\n\n"
+        "Ch 13.\n\n1st Row. Sc in 2nd ch from hook and in\neach ch across—12 sc. Ch 1, turn.\n"
+    )
+    assert {part.name for part in check(text).pattern.parts} == {"WARMING PAD"}
+    assert counts(check(text))[-1] == 12
+
+
+def test_a_fraction_cut_from_its_number() -> None:
+    """5 1/2 in is 14 cm (1 in = 2.54 cm): the half alone is not what is printed."""
+    text = (
+        _HEAD
+        + "Gauge: 14 sc and 16 rows = 4 in [10 cm]; each square = 5\n1/2 in [14 cm]\n\nPAD\nRnd 1: 6 sc in ring. (6)\n"
+    )
+    assert not told(text, "measurement-disagrees")
+
+
+@pytest.mark.parametrize(
+    "said", ["Do not fasten off the second leg.", "Do not fasten off this one.", "Do not fasten off."]
+)
+def test_what_is_not_fastened_off_may_be_named(said: str) -> None:
+    """Which piece goes on is no work."""
+    text = _HEAD + f"LEG\nRnd 1: 6 sc in magic ring. (6)\nRnd 2: 6 sc. {said}\n"
+    assert counts(check(text)) == [6, 6]
+    assert not told(text, "not-understood")
+
+
+def test_counts_of_several_rounds_in_a_sentence() -> None:
+    """ "There are now 13 sc; 14 sc." are the counts of two rounds, one after the other."""
+    text = (
+        _HEAD
+        + "PAD\nRnd 1: 12 sc in magic ring. (12)\nRnds 2-3: 2 sc in first st, sc in each st around. There are now 13 sc; 14 sc.\n"
+    )
+    assert counts(check(text)) == [12, 13, 14]
+    assert not told(text, "count-differs")
+
+
+@pytest.mark.parametrize(
+    ("row", "made"),
+    [
+        ("Ch 1, skip first 2 (3) 4\nsts, sc in each st across, turn = 18 (21)\n24 sc.", [18, 21, 24]),
+        (
+            "Ch 1, sc in each of the 10 (12) 14\nsts, leave the last 10 (12) 14\nsts unworked, turn = 10 (12) 14 sc.",
+            [10, 12, 14],
+        ),
+        (
+            "Ch 1, sc in each of next 10 (12)\n14 sts, sc2tog over next 2 sts, sc in each st across, turn = 19 (23) 27 sc.",
+            [19, 23, 27],
+        ),
+    ],
+)
+def test_a_list_over_the_sizes_cut_by_the_page_goes_on(row: str, made: list[int]) -> None:
+    """ "10 (12)" of three sizes is no count that ends its row, nor is one behind "each of the"."""
+    text = f"Warm Jerkin\n\nSizes: S (M) L\n\nUS terms\n\nBACK\nRow 1: Fsc 20 (24) 28, turn. – 20 (24) 28 sc\nRow 2: {row}\n"
+    report = check(text)
+    assert [counts(report, size)[-1] for size in range(3)] == made
+    assert not told(text, "count-differs", "not-understood", "size-list-length")
+
+
+def test_a_bracket_goes_on_with_the_row_above() -> None:
+    """ "(counts as the first dc), make 11 dc in" is no heading over eleven pieces."""
+    text = (
+        _HEAD
+        + "ROUND PAD\nRound 1: Make a magic ring, ch 3\n(counts as the 1st dc), make 11 dc in\nthe ring. Close with a sl st in the\n3rd ch. (12 dc)\n"
+    )
+    assert counts(check(text)) == [12]
+
+
+def test_a_stitch_told_in_two_lines_is_no_piece() -> None:
+    """ "C4F (cable 4 front): sk 2 sts, FPtr" tells a stitch; what it is for follows in the next line."""
+    text = (
+        "Warming Pad\n\nUS terms\n\nSpecial stitches\nC4F (cable 4 front): sk 2 sts, FPtr\naround each of next 2 sts, working in front FPtr\n"
+        "around each of the 2 skipped sts.\n\nPAD\nRow 1: Fdc 12, turn. (12)\nRow 2: Ch 2, dc in next 4 sts, C4F, dc in next 4 sts. (12)\n"
+    )
+    assert [part.name for part in check(text).pattern.parts] == ["PAD"]
+
+
+def test_an_abbreviation_cut_from_its_meaning() -> None:
+    """ "sc = single crochet, ch" / "= chain st" explains both."""
+    text = "Warming Pad\n\nAbbreviations (US): sc = single crochet, ch\n= chain st, st = stitch\n\nPAD\nCh 13.\nRow 1: Sc in 2nd ch from hook and in each ch. (12)\n"
+    assert not told(text, "abbreviation-undefined")
