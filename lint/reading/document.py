@@ -297,9 +297,7 @@ def _listed(entries: list[listentries.Entry]) -> list[Abbreviation]:
 
 
 # "DK cotton; A navy 150 g, B mustard 100 g"
-_LETTER_THEN_NAME = expression(
-    r"(?:^|[,;:]|\band)\s*([A-H])\s+(?=\p{L}+(?: \p{L}+)?(?:\s*[,;.]|\s+(?:\d|and\b)|\s*$))"
-)
+_LETTER_THEN_NAME = expression(r"(?:^|[,;:]|\band)\s*([A-H])\s+(?=\p{L}+(?: \p{L}+)?(?:\s*[,;.]|\s+(?:\d|and\b)|\s*$))")
 
 
 def _colours(text: str, book: Rulebook) -> frozenset[str]:

@@ -14,7 +14,14 @@ from lint.reading.plainclauses import PlainClauses
 from lint.reading.runs import alongside
 from lint.tree import Group, LastPlace, Remark, Repeat, Step, TimesKind, UseYarn, Work
 
-_STRANDS = ("strand", "strands", "held", "doubled", "double-stranded", "folded")  # "With 2 strands of A held together, ch 20"
+_STRANDS = (
+    "strand",
+    "strands",
+    "held",
+    "doubled",
+    "double-stranded",
+    "folded",
+)  # "With 2 strands of A held together, ch 20"
 
 
 class WithClauses(PlainClauses):
