@@ -69,6 +69,7 @@ class Limit:
     target: Target | None = None
     middle: bool = False  # "to center sc of next corner"
     short: Amount | None = None  # "to 1 st before marker"
+    remain: bool = False  # "until 6 sts remain": left unworked, or all that there then are
 
 
 @dataclass(frozen=True, slots=True)

@@ -204,7 +204,9 @@ Fasten off.
         ("39 (51, 43, 45)", "65 (68, 71, 75)", [("size-step-broken", ("M",))]),
     ],
 )
-def test_the_armhole_in_rows_against_the_sleeve(rows: str, chains: str, told: list[tuple[str, tuple[str, ...]]]) -> None:
+def test_the_armhole_in_rows_against_the_sleeve(
+    rows: str, chains: str, told: list[tuple[str, tuple[str, ...]]]
+) -> None:
     """40 rows are 20 cm, a straight sleeve for it 64 sts wide; one slip of a size is asked about once, in front and back."""
     report = check(SLEEVED.format(rows=rows, chains=chains))
     rules = ("armhole-sleeve-differs", "size-step-broken")

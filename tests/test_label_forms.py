@@ -100,7 +100,10 @@ def test_digits_of_other_scripts() -> None:
     report = check("US terms\nBALL\nRnd \u0661: 6 sc in ring (\u0666)\nRnd 2: 2 sc in each st (\u0661\u0662)\n")
     assert counts(report) == [6, 12]
     assert counts(check("US terms\nBALL\nRnd 1: 6 sc in ring (6)\nRnd 2: sc in next \U00010d45 sts (6)\n")) == [6, None]
-    assert counts(check("US terms\nBALL\nRnd 1: 6 sc in ring (6)\nRnd 2: sc in next \ua8d5\U00010d41 sts (6)\n")) == [6, None]
+    assert counts(check("US terms\nBALL\nRnd 1: 6 sc in ring (6)\nRnd 2: sc in next \ua8d5\U00010d41 sts (6)\n")) == [
+        6,
+        None,
+    ]
 
 
 @pytest.mark.parametrize(

@@ -141,7 +141,11 @@ def test_the_other_side_of_the_chain_in_many_words(way: str):
 
 @pytest.mark.parametrize(
     "way",
-    ["; on the other side: 2 sc (8)", ", now along the opposite side of the chain: 2 sc [8]", ". Underside: 2 sc (8 sc)"],
+    [
+        "; on the other side: 2 sc (8)",
+        ", now along the opposite side of the chain: 2 sc [8]",
+        ". Underside: 2 sc (8 sc)",
+    ],
 )
 def test_the_stitches_behind_the_other_side_are_no_count(way: str):
     """What stands behind "on the other side:" is worked there, though the printed count follows at once."""

@@ -167,7 +167,11 @@ def test_so_many_times_is_read_as_the_counts_say(printed: str, rows: int) -> Non
 )
 @pytest.mark.parametrize(
     "call",
-    ["Rep Dec row 2 times more.", "Repeat Decrease Row every 4th row 2 times more.", "Work 1 row even.\nRep dec row twice."],
+    [
+        "Rep Dec row 2 times more.",
+        "Repeat Decrease Row every 4th row 2 times more.",
+        "Work 1 row even.\nRep dec row twice.",
+    ],
 )
 def test_a_row_called_for_by_its_name(label: str, call: str) -> None:
     """The name stands before, behind or in the brackets of the label, long or short; each such row takes two away."""

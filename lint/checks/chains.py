@@ -59,7 +59,9 @@ def _length(context: Context, words: str) -> str:
     ]
     number = next((number for number in numbers if number >= 0), None)
     if number is None:
-        return ""
+        own = (one.items[0] for one in context.pattern.specials if one.items and one.name == words.lower())
+        chain = next((step for step in own if isinstance(step, Chain)), None)  # the list's own word for it, "tch"
+        return str(chain.length.lone) if chain is not None else ""
     return str(number - 1 if "hook" in words.lower() else number)
 
 

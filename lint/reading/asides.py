@@ -59,6 +59,8 @@ def asides(stream: Stream) -> set[int]:
             index and stream.lexemes[index - 1].kind in _STITCHES and (end := through_pieces(stream, index)) is not None
         ):
             found.update(range(index, end))  # "4 sc through arm and body together"
+        elif lexeme.lower == "only" and _only_these(stream, index):
+            found.add(index)  # "sc in the first 10 sts only"
         elif lexeme.kind == "dash" and _joins_name(stream, index):
             found.add(index)  # "5-dc-bobble" is a 5-dc bobble
         elif lexeme.kind == "half" and stream.lexemes[index - 1 : index] and stream.lexemes[index - 1].kind == "make":
@@ -71,6 +73,17 @@ def asides(stream: Stream) -> set[int]:
             if inside and _said_aside(stream, index, inside):
                 found.update(range(index, close + 1))
     return found
+
+
+def _only_these(stream: Stream, index: int) -> bool:
+    """Whether "only" stands behind so many stitches, or before them, and so leaves them as they are."""
+    before = stream.lexemes[max(0, index - 2) : index]
+    counted = [item.kind for item in before] == ["number", "any_stitch"]
+    stop = stream.lexemes[index + 1].kind if index + 1 < len(stream.lexemes) else "end"
+    if counted and stop in (",", ";", ".", "end", "turn", *OPENERS):
+        return True
+    ahead = [item.kind for item in stream.lexemes[index + 1 : index + 4] if item.kind != "the"]
+    return bool(before) and before[-1].kind == "in" and ahead[:2] in (["first", "number"], ["next", "number"])
 
 
 def _joins_name(stream: Stream, index: int) -> bool:
@@ -88,6 +101,10 @@ def _said_aside(stream: Stream, index: int, inside: list[Lexeme]) -> bool:
         if before.kind == "stitch":  # "double crochet (dc)"
             return before.value == inside[0].value and before.lower != inside[0].lower
         return before.kind in ("repeat", *_SPELT, *LOOPS)  # "Repeat (rep) from *", "BLO (back loop only)"
+    made_of = [item.kind for item in inside if item.kind != "of"]
+    if before is not None and before.kind == "one_stitch" and made_of in (["number", "stitch"], ["number", "space"]):
+        after = stream.matching(index)
+        return stream.lexemes[after + 1 : after + 2] != [] and stream.lexemes[after + 1].kind in ("in", "over", "next")
     if inside[0].kind == "or" and before is not None and before.kind == ".":
         return True  # "58 fsc. (Or ch 59, sc in 2nd ch from hook …)": another way to the same
     refers = inside[0].lower in ("see", "illustration")

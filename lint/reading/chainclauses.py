@@ -54,6 +54,15 @@ class ChainClauses(SkipClauses):
             return Counting(inner.span_from_all(), True, step.stitch)
         return notes.counting(inner)
 
+    def read_turning_chain(self, start: int) -> bool:
+        """The "tch" of "tch, dc in each st", as the pattern's list explains it."""
+        stream = self.stream
+        special = stream.vocabulary.specials.get(str(stream.take().value))
+        if special is None or not special.items or self.has_work() and stream.kind() not in (*SIGNS, "end", "turn"):
+            return False
+        self.steps.append(replace(special.items[0], span=stream.span_from(start)))
+        return True
+
     def _says_what_counts(self) -> bool:
         """ "Chain-3 at beg of row counts as first dc": a rule for all rows, not a chain to work."""
         stream = self.stream
@@ -68,8 +77,9 @@ class ChainClauses(SkipClauses):
 
     def chain_of(self, start: int, number: Amount) -> bool:
         stream = self.stream
-        if stream.kind() == "picot" or stream.kind() == "dash" and stream.kind(1) == "picot":
-            stream.skip("dash", "picot")  # "ch-3 picot": of how many chains it is made
+        short = stream.word("p") and stream.kind(1) in (*SIGNS, "end") and self._hyphened(start)
+        if short or stream.kind() == "picot" or stream.kind() == "dash" and stream.kind(1) == "picot":
+            stream.take() if short else stream.skip("dash", "picot")  # "ch-3 picot", "ch-5 p": of how many chains
             self.steps.append(Work(stream.span_from(start), "picot", special=stream.vocabulary.specials.get("picot")))
             return True
         number = number.plus(self.more_chains())
@@ -108,6 +118,10 @@ class ChainClauses(SkipClauses):
                 return True
         stream.at = before
         return False
+
+    def _hyphened(self, start: int) -> bool:
+        """Whether a chain's number hangs on by a hyphen: "ch-5"."""
+        return any(item.kind == "dash" and item.glued for item in self.stream.lexemes[start : self.stream.at])
 
     def over_space(self, start: int) -> bool:
         """ "ch 1 over next ch-1 sp" passes that space; "ch 1 over each ch-1 sp" does so on the way of the run before."""

@@ -17,7 +17,24 @@ _HEAD = expression(
     r"\|\s*(?:changes?|\+\s?/\s?[-–−]|inc(?:reases?)?\s?/\s?dec(?:reases?)?|increase or decrease|difference)\W*$"
 )
 _EVEN = ("no change", "0", "±0", "+0", "even", "none", "unchanged", "same")
-_FIRST = ("", "-", "–", "—", "start", "begin", "beginning", "foundation", "ring", "magic ring")
+_FIRST = (
+    "",
+    "-",
+    "–",
+    "—",
+    "start",
+    "begin",
+    "beginning",
+    "foundation",
+    "ring",
+    "magic ring",
+    "into ring",
+    "in ring",
+    "in the ring",
+    "into the ring",
+    "in magic ring",
+    "into magic ring",
+)
 _CHANGE = expression(r"(?P<sign>[-–−+])\s?(?P<number>\d{1,3})(?:\s?(?:sts?|stitches))?")
 
 
@@ -28,7 +45,7 @@ def has_change_table(text: str) -> bool:
 
 def row_of_change(words: str, stream: Stream) -> Reading | None:
     """The row that "22 | -7" tells, or "24 | no change"; None for any other words."""
-    cells = [cell.strip(" \t.") for cell in words.split("|")]
+    cells = [cell.strip(" \t.") for cell in words.strip().removesuffix("|").split("|")]
     if len(cells) != 2 or not cells[0].isdigit():
         return None
     span, change = stream.span_from_all(), _CHANGE.fullmatch(cells[1])

@@ -275,6 +275,8 @@ _OF_OTHERS = ("make", "repeat", "open_work", "word", "number", "remaining", "oth
 # what reads a clause, by the kind of its first word
 _READERS: dict[str, Callable[[Clauses, int], bool]] = {
     "chain": Clauses.read_chain,
+    "turning_chain": Clauses.read_turning_chain,
+    "special": Clauses.read_own_increase,
     "in": Clauses.read_place_first,
     "over": Clauses.read_place_first,
     "skip": Clauses.read_skip,
@@ -339,7 +341,7 @@ _READERS: dict[str, Callable[[Clauses, int], bool]] = {
     "decrease": Clauses.read_shaping,
     "word": Clauses.read_word,
     "multiple": Clauses.read_whole_sentence,
-    "rotate": Clauses.read_sentence_remark,
+    "rotate": Clauses.read_rotate,
     "stuff": Clauses.read_sentence_remark,
 }
 

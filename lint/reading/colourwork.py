@@ -23,11 +23,15 @@ _OTHERWISE = ("stitch", "increase", "decrease", "chain", "back_loop", "front_loo
 _EXPLAINED = expression(
     r"\b(?P<n>\d+) ?(?:MC|CC\d?|[A-Z])\b[^.\n]{0,24}?(?:=|\b(?:means?|is|are|stands? for|reads?|tells? you to)\b)[^.\n]{0,24}?\b(?P=n) (?:sc|dc|hdc|sts?|stitch(?:es)?|single|double)\b"
 )
+# "A figure before a letter tells how many in that colour", "the numbers before the colour letters are stitches"
+_TOLD = expression(
+    r"(?i)\b(?:figures?|numbers?)\s(?:before|in front of|with|beside)\s(?:\p{L}+\s){0,3}(?:letters?|colou?rs?)\b[^.\n]{0,40}\b(?:how many|sts?|stitch(?:es)?|sc|dc)\b"
+)
 
 
 def figures_explained(text: str) -> bool:
     """Whether a pattern says what a figure with a colour's letter means: so many stitches in that colour."""
-    return _EXPLAINED.search(text) is not None
+    return _EXPLAINED.search(text) is not None or _TOLD.search(text) is not None
 
 
 def colours_apart(stream: Stream) -> Stream:
@@ -110,6 +114,8 @@ def _figures(stream: Stream) -> frozenset[int]:
     alone = found == [1] and not any(item.kind in _WORK[1:] for item in stream.lexemes)
     behind = range(found[-1] + 1, len(stream.lexemes)) if found else ()
     counted = any(_counted(stream, at) or stream.lexemes[at].kind in ("=", "dash") for at in behind)
+    tail = [item.kind for item in stream.lexemes if item.kind != "."][-3:]
+    counted = counted or tail in (["turn", "number", "any_stitch"], ["join", "number", "any_stitch"])  # "turn. 76 sts"
     if stream.vocabulary.figured:
         return frozenset(found)
     return frozenset(found) if counted and (len(found) > 1 or alone) else frozenset()

@@ -67,6 +67,8 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
             (item for item in lexicon.read(entry.body) if item.kind == "stitch" and item.value != "sl st"), None
         )
         return Special(name, entry.span, (Work(entry.span, named.value if named else PLAIN),), one_stitch=False)
+    if (turning := _turning_chain(name, entry, lexicon)) is not None:
+        return turning
     standard = all(
         item.kind in ("stitch", "prefix", "increase", "decrease") for item in lexicon.read(name)[:1]
     ) and bool(lexicon.read(name))
@@ -118,6 +120,31 @@ def _tells_pass(name: str, body: str, lexicon: Lexicon) -> bool:
     if told and told[0].kind in _PASSES:
         return True
     return lexicon.read(name)[0].kind in _PASSES and _AGAIN.search(body.lower()) is not None
+
+
+# "tch - turning chain (1 ch, does not count as a stitch)", "T: ch 2 to turn"
+_TURNS = expression(
+    r"(?i)\W*(?:the\s+)?(?:turn(?:ing)?\b|(?:ch(?:ain)?s?\s?-?\s?\d+|\d+\s?ch(?:ain)?s?)\s(?:to|and|for)\s(?:the\s)?turn(?:ing)?\b)[^.;]*\W*"
+)
+_ITS_CHAIN = expression(r"(?i)\b(?:ch(?:ain)?s?\s?-?\s?\d|\d+\s?ch(?:ain)?s?\b)[^()]*")
+
+
+def _turning_chain(name: str, entry: Entry, lexicon: Lexicon) -> Special | None:
+    """A word that the list gives for the turning chain, with its length and with whether it counts."""
+    told = _TURNS.fullmatch(entry.body) or lexicon.read(name)[0].kind == "turning_chain"
+    chain = _ITS_CHAIN.search(entry.body) if told else None
+    if chain is None:
+        return None
+    steps = read_inside(Stream(lexicon.read(chain[0], entry.body_at + chain.start()), Vocabulary()))
+    kept = tuple(step for step in steps if not isinstance(step, (Remark, Turn)))
+    if len(kept) != 1 or not isinstance(kept[0], Chain):
+        return None
+    return Special(name, entry.span, kept, one_stitch=False, beginning=True)
+
+
+def is_turning_chain(special: Special) -> bool:
+    """Whether a word of the list is the turning chain."""
+    return special.beginning and len(special.items) == 1 and isinstance(special.items[0], Chain)
 
 
 _NEXT_PLACES = expression(

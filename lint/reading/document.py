@@ -72,7 +72,10 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
     rings = ring_words(entries, source.text)
     letters = house_letters(entries, plain, source)
     if specials or rings or letters:
-        own = [(form, "special", special.name) for form, special in forms_of(entries, specials, named_alone(book))]
+        own = [
+            (form, "turning_chain" if definitions.is_turning_chain(special) else "special", special.name)
+            for form, special in forms_of(entries, specials, named_alone(book))
+        ]
         lexicon = Lexicon(book, terms.terms, [*own, *((form, "ring", form) for form in rings), *letters])
     sizes = layout.sizes
     vocabulary = Vocabulary(
@@ -297,6 +300,10 @@ def _listed(entries: list[listentries.Entry]) -> list[Abbreviation]:
     return [definitions.abbreviation_of(entry) for entry in entries]
 
 
+# "DK cotton; A navy 150 g, B mustard 100 g"
+_LETTER_THEN_NAME = expression(r"(?:^|[,;:]|\band)\s*([A-H])\s+(?=\p{L}+(?: \p{L}+)?(?:\s*[,;.]|\s+(?:\d|and\b)|\s*$))")
+
+
 def _colours(text: str, book: Rulebook) -> frozenset[str]:
     """Colour letters and names that the materials declare: "A (oat)", "MC (charcoal)", "color B"; and common names."""
     found = {match[1].lower() for match in expression(r"\b(MC|CC\d?|[A-H])\b\s*(?=[(,:=]|and\b)").finditer(text)}
@@ -308,6 +315,8 @@ def _colours(text: str, book: Rulebook) -> frozenset[str]:
             letter.lower()
             for letter in expression(r"(?<=\p{Ll} )[\[(]([A-HJKN-RT-WYZ])[\])]").findall("\n".join(lines))
         }
+        listed = {letter for line in lines for letter in _LETTER_THEN_NAME.findall(line)}
+        found |= {letter.lower() for letter in listed} if {"A", "B"} <= listed else set()
     if expression(r"\bCC\d?\b").search(text):  # "MC black, CC white": a contrast colour, and so a main one
         found |= {match[0].lower() for match in expression(r"\b(?:MC|CC\d?)\b").finditer(text)}
     return frozenset(found).union(book.words.colour_names)

@@ -16,7 +16,7 @@ Ends = Iterator[tuple[Numbers, int]]  # what can be read at a token, and the tok
 Lists = Iterator[tuple[tuple[Numbers, ...], int]]
 
 _TOKEN = expression(
-    r"(?P<number>\d+)(?:\s?(?:st|nd|rd|th|d)\b\.?)?|(?P<sign>\b(?:to|thru|through|t/m|till?|bis|and|or)\b|[-–—−&,;:/|()\[\]{}])"
+    r"(?P<number>\d+)(?:\s?(?:st|nd|rd|th|d)\b\.?)?|(?P<sign>\b(?:(?:up\s+)?to(?:\s+and\s+including)?|thru|through|t/m|till?|bis|and|or)\b|[-–—−&,;:/|()\[\]{}])"
 )
 _SPANS = ("-", "to")
 _SAME = {
@@ -58,7 +58,7 @@ def sized_numbers(text: str, sizes: int, commas: bool = False, first_bare: bool 
     `commas`: whether numbers parted by commas alone are a list over the sizes, not several rows; `first_bare`: whether
     lists are in groups of which the first has no brackets.
     """
-    tokens = [_SAME.get(found, found) for found in _tokens(text)]
+    tokens = list(_tokens(text))
     if "or" in tokens and not commas:  # "Rows 3 to 5, 6 or 7": no row is worked or not as the maker likes
         found = sized_numbers(text, sizes, commas=True) if sizes > 1 else None
         return found if found is not None and len(found) > 1 else None
@@ -95,12 +95,13 @@ def plain_numbers(tokens: list[str]) -> Numbers:
 
 def numbers_of(text: str) -> Numbers:
     """Every number named by a label that holds for all sizes."""
-    return plain_numbers([_SAME.get(found, found) for found in _tokens(text)])
+    return plain_numbers(list(_tokens(text)))
 
 
 def _tokens(text: str) -> Iterator[str]:
     for match in _TOKEN.finditer(text.lower()):
-        yield match["number"] or match["sign"]
+        sign = match["sign"] or ""
+        yield match["number"] or _SAME.get(sign) or ("to" if "to" in sign.split() else sign)  # "up to and including"
 
 
 def _alike(values: tuple[Numbers, ...]) -> bool:

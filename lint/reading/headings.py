@@ -25,9 +25,10 @@ _TERMS_SAID = expression(
 )
 GATE = expression(r"(?i)^\W*(?:for\s+)?(?:all\s+sizes|sizes?\b.*|.*\bsizes?\s+only)\W*$")
 
-# "Colour B" between two rounds changes the yarn and begins no piece
+# "Colour B" between two rounds changes the yarn and begins no piece; nor do "In grey", "White color." under its heading
 _COLOUR = expression(
-    r"(?i)(?:(?:colou?r|yarn|shade)\s+(?:[a-h]|\d|one|two|three|four|five)|MC|CC\d?)(?:\s*\([^()]*\))?\W*"
+    r"(?i)(?:(?:colou?r|yarn|shade)\s+(?:[a-h]|\d|one|two|three|four|five)|MC|CC\d?"
+    r"|in\s+(?:\p{L}+\s+){0,2}\p{L}+|\p{L}+(?:\s\p{L}+)?\s(?:colou?r|yarn))(?:\s*\([^()]*\))?\W*"
 )
 
 

@@ -34,7 +34,7 @@ _NO_SORT = (
     r"(?:and|to|or|every|foll(?:owing)?|alt(?:ernate)?|other|same|last|next|rem(?:aining)?|more)\b"  # "3rd and every"
 )
 _BRACKETED = expression(r"\s*[(\[{][^()\[\]{}]*[)\]}]|/\d+")
-_JOINT = r"\s*(?:-|–|—|\bto\b|\bthru\b|\bthrough\b|\bt/m\b|\btill?\b|\bbis\b|&|\band\b|,)\s*"
+_JOINT = r"\s*(?:-|–|—|\b(?:up\s+)?to(?:\s+and\s+including)?\b|\bthru\b|\bthrough\b|\bt/m\b|\btill?\b|\bbis\b|&|\band\b|,)\s*"
 # "Rows 3 to 9 inclusive:", "3rd to 9th rnds incl:"
 _INCLUSIVE = r"(?:\s*,?\s*\(?\bincl(?:usive)?\b\.?\)?)?"
 # What may follow a label that has no colon or dash of its own.

@@ -51,7 +51,7 @@ def excepting(stream: Stream, steps: list[Step], start: int) -> bool:
 
 
 def _all_but_last(stream: Stream, step: Step | None) -> Work | None:
-    """Takes the "except (for) the last (st)" behind "2 sc in each st around,": the run to there; None where it is none."""
+    """Takes the "except (for) the last (2) (st)" behind "2 sc in each st around,": the run to there; None where it is none."""
     start = stream.at
     run = step.places[-1] if isinstance(step, Work) and len(step.places) == 1 else None
     whole = run is not None and run.which is Which.EACH and (run.limit is None or run.limit.kind is LimitKind.END)
@@ -60,12 +60,13 @@ def _all_but_last(stream: Stream, step: Step | None) -> Work | None:
     stream.take_if("for", "in")
     stream.skip("the")
     if plain and stream.take_if("last"):
+        number = stream.amount() or ONE
         stream.take_if("any_stitch", "stitch")
         ahead = 1 if stream.kind() in (",", ";", "and") else 0
         goes_on = stream.kind(ahead) in ("number", "stitch", "increase", "decrease", "special", *OPENERS)
         one = step.number == ONE and step.stitch not in ("inc", "dec")  # else that may have one of its own, or none
         if stream.kind() in (*SIGNS, "end", "turn", "join") and (one or ahead and goes_on):
-            reach = Limit(LimitKind.LAST, ONE, run.targets[0])
+            reach = Limit(LimitKind.LAST, number, run.targets[0])
             return replace(step, places=(replace(run, limit=reach),))
     stream.at = start
     return None

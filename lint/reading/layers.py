@@ -6,7 +6,7 @@ from lint.lexicon import Lexeme
 from lint.place import Which
 from lint.tree import Evenly, Group, Remark, Repeat, Step, Work
 
-_LAYERS = ("layer", "thickness", "both sides", "both pieces")
+_LAYERS = ("layer", "thickness", "both sides", "both pieces", "both walls", "both edges")
 
 
 def layers_noted(steps: list[Step], lexemes: list[Lexeme], worked: list[Lexeme]) -> list[Step]:

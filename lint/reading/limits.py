@@ -181,7 +181,7 @@ def limit(stream: Stream) -> Limit | None:
             stream.take()
         if number is not None and (stream.kind() == "remaining" or stream.word("remain", "remains", "left")):
             stream.take()  # "until 1 ch remains"
-            return Limit(LimitKind.LAST, number, found or ANY)
+            return Limit(LimitKind.LAST, number, found or ANY, remain=True)
         if within and (stream.kind() == "of" or stream.kind() == "from" and _names_end(stream)):
             stream.pass_to()
         if word and word.kind == "last" or within:

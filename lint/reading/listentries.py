@@ -22,9 +22,9 @@ _A_IS = expression(
 )
 
 
-# "US terms:" before a list in the same line
+# "US terms:", "Written in UK terms." before a list in the same line
 _LIST_LEAD = expression(
-    r"(?i)\s*(?:(?:u\.?s\.?a?\.?|u\.?k\.?|american|british|standard|crochet)\s+)*(?:terms|terminology|abbreviations?|abbr\.?)(?:\s*\([^)]*\)|\s+used)?\s*[:!–-]\s*(?=\S)"
+    r"(?i)\s*(?:(?:the\s+|this\s+)?(?:pattern\s+(?:is\s+)?)?(?:written\s+)?(?:in|uses)\s+)?(?:(?:u\.?s\.?a?\.?|u\.?k\.?|american|british|standard|crochet)\s+)*(?:terms|terminology|abbreviations?|abbr\.?)(?:\s*\([^)]*\)|\s+used)?\s*[:!.–-]\s*(?=\S)"
 )
 # "I use British terms: ch chain; …", "Also used (US): ch – chain, …": a sentence that leads to a list
 _TALK_LEAD = expression(r"\s*(?P<words>\p{L}[^:;=–\n]{8,60}):\s+(?=\S)")
@@ -182,7 +182,7 @@ def _is_entry(piece: str, known: frozenset[str]) -> bool:
     piece = piece.strip(" .\t•*-")
     if (sentence := _A_IS.match(piece)) is not None and sentence["form"]:
         return True
-    comma = expression(r"([^\s,]+(?: [^\s,]+)?),\s+\w").match(piece)
+    comma = expression(r"([^\s,]+(?: [^\s,]+)?),\s+[\w(\[*]").match(piece)
     if comma and any(form in known for form in expand(comma[1])):
         return True
     if _SEPARATOR.search(piece):

@@ -226,7 +226,7 @@ def _places(places: tuple[Place, ...], together: int) -> int | None:
                 total += _number(place.number)  # "in remaining 25 sts"
                 continue
             return None
-        if place.between:
+        if place.between or place.skipped and place.from_words == "round before":
             continue
         if place.targets[0].kind is TargetKind.TURNING_CHAIN:
             total += 1
@@ -279,6 +279,8 @@ def _work(step: Work) -> Measure:
         return Measure(used, max(1, used // together))
     if any(place.shared and _number(place.number) > 1 for place in step.places):
         return Measure(used, number)
+    if step.places[0].which is Which.ELSEWHERE and step.places[0].targets[0].name == "piece":
+        return Measure(number, number)  # "18 sc on the first leg": one in each
     made = 0
     for place in step.places:
         places = len(place.ordinals) if place.which is Which.FROM_HOOK else _number(place.number)

@@ -94,9 +94,9 @@ def _is_skipped(lexemes: list[Lexeme], position: int) -> bool:
 
 
 def _chain_number(lexemes: list[Lexeme], position: int) -> int | None:
-    """The number that belongs to the chain word at `position`: "ch-2", "ch 2", "2 ch"."""
+    """The number that belongs to the chain word at `position`: "ch-2", "ch 2", "2 ch", "turning chain of 2"."""
     follower = position + 1
-    if follower < len(lexemes) and lexemes[follower].kind == "dash":
+    if follower < len(lexemes) and lexemes[follower].kind in ("dash", "of"):
         follower += 1
     if follower < len(lexemes) and lexemes[follower].kind == "number" and lexemes[follower].amount is None:
         return lexemes[follower].number

@@ -72,7 +72,11 @@ def piece_call(stream: Stream, steps: list[Step], start: int) -> bool:
         stream.at = start
         return False
     name = _name(stream)
+    rows = _rows(stream) if name else None
     kind, last, to_part = _end(stream) if name else (None, None, None)
+    first = None
+    if rows is not None:
+        kind, first, last = rows
     if last is not None:
         ends_with_row(stream)  # "…, ending with a WS row": the number has said so
     counted = stream.kind() == "dash" or stream.kind() in OPENERS
@@ -87,7 +91,7 @@ def piece_call(stream: Stream, steps: list[Step], start: int) -> bool:
         stream.at = stream.sentence_end(start, ".", ";")
         steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
         return True
-    steps.append(RowCall(stream.span_from(start), None, last, kind=kind, part=name, to_part=to_part))
+    steps.append(RowCall(stream.span_from(start), first, last, kind=kind, part=name, to_part=to_part))
     if besides:
         stream.take_if(",")
         stream.take() if stream.word("but") else None
@@ -110,7 +114,7 @@ def _begins(stream: Stream) -> bool:
 
 def _name(stream: Stream) -> str:
     start = stream.at
-    ends = (".", ";", ",", "dash", "to", "row_end", "end", *OPENERS, *CLOSERS)
+    ends = (".", ";", ",", "dash", "to", "row_end", "row", "round", "end", *OPENERS, *CLOSERS)
     if stream.word(*_NO_PIECE):
         return ""
     while stream.kind() not in ends and stream.at - start < _MOST_WORDS and not stream.done:
@@ -122,6 +126,22 @@ def _name(stream: Stream) -> str:
             return ""
         stream.take()
     return stream.words(start, stream.at)
+
+
+def _rows(stream: Stream) -> tuple[str, Amount, Amount] | None:
+    """The rows of "like the head Rnds 2-5"."""
+    start = stream.at
+    stream.take_if(",")
+    kind = stream.take().kind if stream.kind() in ("row", "round") else ""
+    first = stream.row_number() if kind else None
+    if first is not None and stream.take_if("dash", "to"):
+        last = stream.row_number()
+    else:
+        last = first
+    if first is None or last is None:
+        stream.at = start
+        return None
+    return kind, first, last
 
 
 def _end(stream: Stream) -> tuple[str | None, Amount | None, str | None]:

@@ -104,20 +104,25 @@ def through_pieces(stream: Stream, index: int) -> int | None:
     at = index + 1
     if first.kind == "together" and stream.lexemes[at : at + 1] and stream.lexemes[at].kind == "with":
         at += 1
-    elif first.lower not in ("through", "thru", "joining", "attaching", "catching"):
+    elif first.lower not in ("through", "thru", "joining", "attaching", "catching", "taking", "grabbing"):
         return None
     named = False
     while at < len(stream.lexemes):
         item = stream.lexemes[at]
         word = item.lower.removesuffix("s")
+        if item.kind == "number" and stream.lexemes[at - 1].lower in _PIECES and not item.glued:
+            at += 1  # "through leg 1 and body"
+            continue
         if word in (*_PIECES, "body", "head", "layer", "thickness", "thicknesse") or tells_piece(item.lower):
             named = True
         elif item.kind not in ("the", "and", "of", "together", "first", "last", "ordinal", "all") and item.lower not in (
-            "both", "two", "other", "left", "right", "in", "at", "same", "time", "at the same time",
+            "both", "two", "other", "left", "right", "in", "at", "same", "time", "at the same time", "&",
         ):  # fmt: skip
             break
         at += 1
     ends = at >= len(stream.lexemes) or stream.lexemes[at].kind in (*SIGNS, "turn", "join", "dash", "=")
+    if not ends and stream.lexemes[at - 1].lower == "in" and stream.lexemes[at].kind in ("next", "each", "first"):
+        at, ends = at - 1, True  # "sc through both ear and head in next 4 sts"
     return at if named and ends else None
 
 

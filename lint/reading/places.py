@@ -315,8 +315,11 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
     of_last_row(stream)
     if place.targets[0].kind is TargetKind.ROW_END:
         along_what(stream)
-    if any(item.lower in _PASSED_OVER for item in stream.lexemes[start : stream.at]):
-        place = replace(place, skipped=True)
+    said = stream.lexemes[start : stream.at]
+    if any(item.lower in _PASSED_OVER for item in said):
+        one = place.which is Which.NEXT and place.number == ONE and said[-1].kind in ("row", "round")
+        words = "round before" if one else place.from_words  # "in skipped st from last rnd": of the one it lies on
+        place = replace(place, skipped=True, below=one, from_words=words)
     behind = stream.at
     if between:
         other_beside(stream)

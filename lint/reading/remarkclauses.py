@@ -9,6 +9,7 @@ from lint.reading import notes
 from lint.reading.clausebase import STITCHY
 from lint.reading.leftclauses import LeftClauses
 from lint.reading.limits import past_lengths
+from lint.reading.piecewords import tells_piece
 from lint.reading.places import places
 from lint.reading.stream import CLOSERS, OPENERS, SIGNS
 from lint.tree import Chain, OpenWork, OtherSide, Remark, Repeat, Skip, UseYarn
@@ -111,6 +112,13 @@ class RemarkClauses(LeftClauses):
 
     def read_for_remark(self, start: int) -> bool:
         stream = self.stream
+        colon = stream.next_of(":", *SIGNS)
+        words = stream.lexemes[start + 1 : colon]
+        if stream.kind(colon - start) == ":" and not self.has_work() and any(tells_piece(i.lower) for i in words):
+            if all(item.kind in ("the", "word", "side") for item in words):
+                stream.at = colon  # "For the ears: sc 5, …"
+                self.steps.append(Remark(stream.span_from(start)))
+                return True
         if stream.word("but", "except", ahead=-1):
             return False  # "…, but for the final one"
         clause = stream.lexemes[start : stream.next_of(*SIGNS, start=start)]

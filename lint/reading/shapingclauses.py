@@ -7,17 +7,17 @@ from dataclasses import replace
 from lint.amount import ONE, Amount
 from lint.place import Limit, LimitKind, Place, Which
 from lint.reading.clausebase import is_run
+from lint.reading.finishclauses import FinishClauses
 from lint.reading.limits import limit
 from lint.reading.rowsof import shaped_rows
 from lint.reading.stream import OPENERS
 from lint.reading.targets import ANY, target
-from lint.reading.yarnclauses import YarnClauses
 from lint.tree import NOT_UNDERSTOOD, Evenly, OpenWork, Remark, ShapedWhere, Shaping, Step, Unread, Work
 
 _EDGES = ("ending", "row_end", "side", "edge")
 
 
-class ShapingClauses(YarnClauses):
+class ShapingClauses(FinishClauses):
     """ "decrease 4 sts evenly", "inc 1 st at beg and end of row", "decreasing 1 st at each end"."""
 
     def read_shaping(self, start: int) -> bool:
@@ -98,6 +98,17 @@ class ShapingClauses(YarnClauses):
             self.steps.append(Work(span, "inc" if increase else "dec", number, number_said=number != ONE))
             return True
         self.steps.append(Shaping(span, number, increase, where))
+        return True
+
+    def read_own_increase(self, start: int) -> bool:
+        """ "double every 2nd st", where the pattern's list says that to double is to work two in one stitch."""
+        stream = self.stream
+        special = stream.vocabulary.specials.get(str(stream.take().value))
+        one = special.items[0] if special is not None and len(special.items) == 1 else None
+        every = self.every_nth(plain=True) if isinstance(one, Work) and one.number.lone == 2 else None
+        if every is None or every == ONE or one.together is not None:
+            return False
+        self.steps.append(Shaping(stream.span_from(start), every, True, ShapedWhere.EVERY))
         return True
 
     def _in_each_row(self, start: int, number: Amount, increase: bool) -> bool:

@@ -5,12 +5,13 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.lexicon import Lexeme
-from lint.reading.stream import OPENERS, Stream
+from lint.reading.stream import CLOSERS, OPENERS, Stream
 
-_SIGNS = ("dash", ";", ".", "|")
+_SIGNS = ("dash", ";", ".", "|", "/")
 _ITEM = ("number", "stitch", "increase", "decrease")  # "3dc-cl" is one stitch, and so are those that a pattern names
 _WORK = _ITEM[1:]
 _PAIRED = ("stitch", "any_stitch", "special", "one_stitch", "group_word")
+_ENDS = (",", ";", ".", "dash", "=", *OPENERS, *CLOSERS)
 _FEWEST = 3  # items that make a list
 
 
@@ -31,19 +32,36 @@ def signs_as_commas(stream: Stream) -> Stream:
             continue
         glued = sign == "dash" and all(words[i].glued and words[i + 1].glued for i in at)
         listed = len(items) >= _FEWEST and _told(items[-1]) in map(_told, items[:-1])
-        if glued and (len(items) >= _FEWEST or _figure_glued(items[0])) or listed:
+        whole = end is None or stream.lexemes[end].kind != ","  # "8hdc-inc, 16sc" has its commas
+        if glued and (len(items) >= _FEWEST or whole and _figure_glued(items[0])) or listed:
             changed = [replace(item, kind=",") if i in at else item for i, item in enumerate(stream.lexemes)]
             return Stream(changed, stream.vocabulary)
     return stream
 
 
 def crosses(stream: Stream) -> Stream:
-    """The row with the star of "8*(2 sc, inc)" as the cross that it is there: close between a figure and a bracket."""
-    changed = list(stream.lexemes)
-    for at, (figure, star, bracket) in enumerate(zip(changed, changed[1:], changed[2:], strict=False)):
-        close = star.kind == "star" and star.text == "*" and star.glued and bracket.glued
-        if close and figure.kind == "number" and bracket.kind in OPENERS:
-            changed[at + 1] = replace(star, kind="word", text="x")
+    """The row with the star of "8*(2 sc, inc)", "inc*6," as the cross that it is there: close between both words.
+
+    The star that closes "*2 sc, inc*6" stays, and a cross is put behind it.
+    """
+    changed: list[Lexeme] = []
+    words = stream.lexemes
+    opened = False
+    for at, one in enumerate(words):
+        close = one.text == "*" and one.kind == "star" and one.glued and at and words[at + 1 : at + 2]
+        after = words[at + 1] if close and words[at + 1].glued else None
+        before = words[at - 1].kind if at else ""
+        often = after is not None and after.kind == "number"
+        shaped = often and before in ("increase", "decrease", "together") and _stop(words, at + 2) in (*_ENDS, "end")
+        if after is not None and before == "number" and after.kind in OPENERS or shaped and not opened:
+            changed.append(replace(one, kind="word", text="x"))
+            continue
+        changed.append(one)
+        if one.kind == "number" and _figure_before_list(stream, at):
+            changed.append(Lexeme("word", "x", one.end, one.end, True))  # "6(inc, 3sc)"
+        if opened and often and one.kind == "star" and _stop(words, at + 2) in ("end", *_ENDS):
+            changed.append(Lexeme("word", "x", one.end, one.end, True))
+        opened = opened != (one.kind == "star")
     return Stream(changed, stream.vocabulary)
 
 
@@ -67,6 +85,22 @@ def pairs_as_two(stream: Stream) -> Stream:
             found.append(stream.lexemes[at])
             at += 1
     return Stream(found, stream.vocabulary) if len(found) < len(stream.lexemes) else stream
+
+
+def _figure_before_list(stream: Stream, at: int) -> bool:
+    """Whether a figure that opens a clause stands before a bracket of several clauses, which nothing else repeats."""
+    words = stream.lexemes
+    close = stream.matching(at + 1) if _stop(words, at + 1) in OPENERS else None
+    if close is None or at and words[at - 1].kind not in (",", ";", ":"):
+        return False
+    inner = [item.kind for item in words[at + 2 : close]]
+    listed = "," in inner and inner[0] in _ITEM and any(kind in _WORK for kind in inner)
+    return listed and "counts" not in inner and _stop(words, close + 1) in (*_ENDS, "end")
+
+
+def _stop(words: list[Lexeme], at: int) -> str:
+    """The kind of the word at `at`."""
+    return words[at].kind if at < len(words) else "end"
 
 
 def _items(words: list[Lexeme], at: list[int]) -> list[list[Lexeme]]:

@@ -358,12 +358,15 @@ def beside_word(stream: Stream) -> bool:
 def row_named(stream: Stream, start: int) -> int:
     """The 1 of the "of Rnd 1", "of the 1st round" taken since `start`; 0 for "2 rows below"."""
     words = stream.lexemes[start : stream.at]
+    below = any(item.kind == "below" for item in words)
     named = words[-1].kind in ("row", "round") and words[-2:-1] and words[-2].kind in ("ordinal", "first")
     if named and words[0].kind in ("of", "from", "in"):
         return words[-2].number or 1
     for word, number in zip(words, words[1:], strict=False):
         if word.kind in ("row", "round") and number.kind == "number" and number.amount is None:
             return number.number
+        if word.kind == "ordinal" and number.kind in ("row", "round") and not below:
+            return word.number
     return 0
 
 

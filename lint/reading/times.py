@@ -23,7 +23,9 @@ def times(stream: Stream, after_bracket: bool = False) -> Times | None:
     if after_bracket and stream.kind() == "repeat":
         after_bracket = stream.kind(-1) != "star"  # "*ch 5, sc in next st* rep 6 times": in all, or six more
         stream.take()
-        stream.skip("all", "the")
+        stream.take() if stream.word("this", "these") else stream.skip(
+            "all", "the"
+        )  # "[sc 5, inc] repeat this 4 times"
     total = bool(stream.take_if("total")) or (
         stream.word("for") and stream.kind(1) == "total" and bool(stream.take()) and bool(stream.take())
     )
@@ -35,6 +37,8 @@ def times(stream: Stream, after_bracket: bool = False) -> Times | None:
         number = stream.amount()
         if number is not None:
             stream.take_if("times")
+            if after_bracket and stream.kind() in ("around", "across") and stream.kind(1) in (*SIGNS, "end"):
+                stream.take()  # "(2 sc, dec) x6 around"
             return Times(stream.span_from(start), TimesKind.IN_ALL, number)
     once = stream.peek()
     if once.kind == "number" and once.lower in ("once", "twice", "thrice"):

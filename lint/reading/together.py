@@ -56,7 +56,8 @@ def _every_two_places(stream: Stream, start: int) -> Step | None:
         return None
     told = bool(stream.take_if("together", "decrease")) or stream.kind(-1) == "decrease"
     stream.take_if("in")
-    if not _every(stream):
+    opens = not start and stream.take_if("the")
+    if not opens and not _every(stream):
         return None
     one, joint, two = stream.take(), stream.take(), stream.take()
     if (one.kind, joint.kind, two.kind) != ("ordinal", "and", "ordinal") or two.number != one.number + 1:
@@ -67,6 +68,8 @@ def _every_two_places(stream: Stream, start: int) -> Step | None:
         return None
     stream.take_if("around", "across")
     span = stream.span_from(start)
+    if opens:  # "crochet the 1st and 2nd st tog, sc in the rest": at the row's beginning
+        return Work(span, stitch, ONE, together=2) if one.number == 1 and stream.kind() in (",", ";", ".") else None
     if one.number == 1:
         return _to_the_end(span, stitch, 2)
     plain = Work(span, stitch, Amount.of(one.number - 1), number_said=True)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from lint.lexicon import Lexeme
 from lint.place import TargetKind, Which
 from lint.reading import lastpass
 from lint.reading.clausebase import STITCHY, Reading
@@ -13,7 +14,14 @@ from lint.reading.plainclauses import PlainClauses
 from lint.reading.runs import alongside
 from lint.tree import Group, LastPlace, Remark, Repeat, Step, TimesKind, UseYarn, Work
 
-_STRANDS = ("strand", "strands", "held", "doubled", "double-stranded")  # "With 2 strands of A held together, ch 20"
+_STRANDS = (
+    "strand",
+    "strands",
+    "held",
+    "doubled",
+    "double-stranded",
+    "folded",
+)  # "With 2 strands of A held together, ch 20"
 
 
 class WithClauses(PlainClauses):
@@ -38,6 +46,10 @@ class WithClauses(PlainClauses):
             return self.read_last_place(start)
         if self.has_work() and stream.kind() in ("number", "(", "[", "stitch") and any(w.kind == "in" for w in words):
             return self.read_alongside(start)  # "with 3 sc in center sc of each corner"
+        if not self.has_work() and (made := _yarn_to_make(words)):
+            stream.at += made  # "With Sky make 36 ch": the chain is work
+            self.steps.append(UseYarn(stream.span_from(start), stream.peek(-1).text))
+            return True
         colour = self.colour()
         named = len(words) <= 3 or any(word.kind == "yarn" for word in words)
         if colour is None and named and not any(word.kind in (*STITCHY, "any_stitch") for word in words):
@@ -107,3 +119,12 @@ class WithClauses(PlainClauses):
             self.steps[-1] = lastpass.last_into(before, named.value, found)
         self.steps.append(Remark(span) if first else LastPlace(span, found))
         return True
+
+
+def _yarn_to_make(words: list[Lexeme]) -> int:
+    """How many words name a yarn before "make" and a chain or ring; 0 where they do not."""
+    make = next((i for i, word in enumerate(words) if word.kind == "make"), 0)
+    kinds = [word.kind for word in words[make + 1 :] if word.kind not in ("the", "of")]
+    begins = kinds[:1] in (["chain"], ["ring"]) or kinds[:2] == ["number", "chain"]
+    named = all(word.kind in ("word", "yarn", "color", "number", "the") for word in words[:make]) and make <= 4
+    return make if begins and named and words[0].kind != "number" else 0

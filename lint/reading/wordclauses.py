@@ -9,7 +9,7 @@ from lint.reading import lastpass, repeats
 from lint.reading.clausebase import STITCHY
 from lint.reading.endingclauses import EndingClauses
 from lint.reading.limits import limit
-from lint.reading.piecewords import PIECE_WORDS
+from lint.reading.piecewords import PIECE_WORDS, tells_piece
 from lint.reading.rowcalls import rows_of_piece
 from lint.reading.stream import CLOSERS, OPENERS, SIGNS
 from lint.tree import Chain, OpenWork, Remark, UseYarn, Work
@@ -53,6 +53,8 @@ class WordClauses(EndingClauses):
         if stream.word("do") and rows_of_piece(stream, self.steps, start):
             return True  # "Do Row 2 again"
         stream.at = start
+        if stream.word("you", "we") and self.parts_made(start):
+            return True
         if stream.word("we") and stream.kind(1) == "make":
             stream.take()  # "we make 16 ch"
             return self.clause()
@@ -102,7 +104,7 @@ class WordClauses(EndingClauses):
             return repeats.repeat_clause(stream, self.steps, start)  # "Continue * all the way around"
         if stream.word("continue", "continuing", "cont") and self.only_these(start):
             return True
-        if stream.word("continue", "cont", "continuing", "go", "come", "then"):
+        if stream.word("continue", "cont", "continuing", "go", "going", "come", "then"):
             stream.take()
             stream.take() if stream.word("back", "on", "down", "up") and stream.kind(1) in (
                 "across",
@@ -113,6 +115,28 @@ class WordClauses(EndingClauses):
                 return True
             stream.at = start
         return self.read_shaping(start)
+
+    def read_place_first(self, start: int) -> bool:
+        """ "In this round we make the arms": what the round is for; else a place before its work."""
+        ahead = 2 if self.stream.kind(1) in ("the", "same", "next") else 1
+        told = self.stream.kind(ahead) in ("row", "round") and self.stream.word("we", "you", ahead=ahead + 1)
+        if told:
+            self.stream.at += ahead + 1
+            if self.parts_made(start):
+                return True
+            self.stream.at = start
+        return super().read_place_first(start)
+
+    def read_rotate(self, start: int) -> bool:
+        """ "Rotate the piece and go on along the bottom of the chain": its other side; else how the piece is held."""
+        turned = self.stream.word("rotate", "rotate piece", "pivot", "pivot work", "pivot the work")
+        if turned and self.has_work() and self._other_side_words(start):
+            return True
+        told = [item.kind for item in self.stream.lexemes[start : self.stream.next_of(*SIGNS, ":", start=start)]]
+        if turned and "other_side" in told and "across" in told:
+            return False  # "and go on along the bottom of the body": that is elsewhere
+        self.stream.at = start
+        return self.read_sentence_remark(start)
 
     def read_whole_row(self, start: int) -> bool:
         """ "hdc in 3rd ch from hook (does not count) and across": in each chain after it, too; else as in lists."""
@@ -141,6 +165,20 @@ class WordClauses(EndingClauses):
             stream.at += 4
             self.steps.append(Remark(stream.span_from(start)))
         return told
+
+    def parts_made(self, start: int) -> bool:
+        """ "Now you make the handles.", "we make the ears and the arms:": what the row is for, and no word of how."""
+        stream = self.stream
+        end = stream.next_of(",", ";", ".", ":", "dash", *OPENERS)
+        words = stream.lexemes[stream.at + 2 : end]
+        parts = ("handle", "strap", "buttonhole", "slit", "heel", "sleeve", "thumb")
+        named = [item.lower.removesuffix("s") in parts or tells_piece(item.lower) for item in words]
+        plain = all(name or item.kind in ("the", "and") for name, item in zip(named, words, strict=True))
+        if self.has_work() or stream.kind(1) != "make" or not any(named) or not plain:
+            return False
+        stream.at = end
+        self.steps.append(Remark(stream.span_from(start)))
+        return True
 
     def what_for(self, start: int) -> bool:
         """ "Shape armholes:", "To shape neck …": what the row is for, before its work."""

@@ -21,7 +21,6 @@ from lint.tree import Special, Step, Work
 
 _ONE_LOOP = ("back_loop", "front_loop", "third_loop")
 _MOST_TOGETHER = 100  # no stitch closes more legs: beyond that the number is a slip of the pen
-_LOOP = (["loop"], ["lp"])
 _AFTER_LOOP = ("in", "around", "across", ",", ".", "end")
 _AFTER_COLOUR = (",", ";", ".", "end", "(", "[", ")", "]", "and", "dash", "star", "then")
 GROUPS = ("group", "groups", "grp", "grps")
@@ -50,7 +49,7 @@ def _loop_named(lexemes: Sequence[Lexeme]) -> str | None:
         if one.kind in _ONE_LOOP:
             return one.kind.split("_")[0]
         third = one.kind == "ordinal" and one.number == 3
-        if third and [word.lower for word in lexemes[index + 1 : index + 2]] in _LOOP:
+        if third and [word.lower for word in lexemes[index + 1 : index + 2]] in (["loop"], ["lp"]):
             return "third"
     return None
 
@@ -162,6 +161,8 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         number, number_after = bracketed, True
     if stream.kind() == "any_stitch":  # "36 sc sts"
         stream.take()
+    elif number is not None and stream.kind() == "more" and stream.kind(1) in (*_AFTER_LOOP, "(", "["):
+        stream.take()  # "11 sc more around the leg"
     if stream.kind() == "(" and stream.word("instead", ahead=1) and (close := stream.matching(stream.at)):
         stream.at = close + 1  # "3 dc (instead of 5) in last sc"
     if any(_dashed(stream, loop) for loop in LOOPS):
@@ -333,7 +334,7 @@ def _legs(stream: Stream, number: Amount | None) -> Work | None:
 
 def _of_legs(stream: Stream) -> Work | None:
     """The "of 7 dc" of "shell of 7 dc"."""
-    if not (stream.kind() == "of" and stream.kind(1) == "number" and stream.kind(2) == "stitch"):
+    if not (stream.kind() in ("of", "with") and stream.kind(1) == "number" and stream.kind(2) == "stitch"):
         return None
     start = stream.at
     stream.take()

@@ -4,26 +4,23 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from lint.amount import ONE
 from lint.lexicon import Lexeme
 from lint.place import Place, Target, TargetKind, Which
 from lint.reading.chainclauses import ChainClauses
 from lint.reading.clausebase import STITCHY
-from lint.reading.piecewords import PIECE_WORDS, names_piece, piece_word, tells_piece
+from lint.reading.piecewords import PIECE_WORDS, names_piece, tells_piece
 from lint.reading.places import places
-from lint.reading.stream import OPENERS, SIGNS
+from lint.reading.stream import SIGNS
 from lint.reading.targets import FOUNDATION
 from lint.tree import (
-    AlongEdge,
     Chain,
     Counting,
-    FastenOff,
     Join,
     JoinYarn,
-    NoJoin,
     Remark,
     Repeat,
     Skip,
-    Turn,
     UseYarn,
     Work,
 )
@@ -64,7 +61,8 @@ class YarnClauses(ChainClauses):
         stitch, step = None, None
         if stream.take_if("with"):
             stream.skip("the")
-            stream.amount()
+            if self._several():
+                return False  # "close with 12 sc": work
             if stream.word("invisible", "fake", "false") and stream.kind(1) in ("join", "any_stitch"):
                 stream.at += 2
             if stream.kind() == "stitch":
@@ -77,7 +75,8 @@ class YarnClauses(ChainClauses):
         if not stitch and stream.kind() == "with":
             stream.take()
             stream.skip("the")
-            stream.amount()
+            if self._several():
+                return False
             if stream.kind() == "stitch":
                 stitch = stream.take().value
             elif stream.kind() == "increase" and found and found[0].which is Which.ELSEWHERE:
@@ -205,12 +204,19 @@ class YarnClauses(ChainClauses):
         stitch = None
         if stream.take_if("with"):
             stream.skip("the")
-            stream.amount()
+            if self._several():
+                return False
             if stream.kind() == "stitch":
                 stitch = stream.take().value
         found = places(stream, allow_to=True)
+        if any(place.number != ONE for place in found):
+            return False  # "attach the arm over next 4 sts": what is worked there
         if not found and not stream.done and stream.kind() not in (",", ";", "."):
+            told = stream.at
             stream.pass_to()
+            words = stream.lexemes[told : stream.at]
+            if any(tells_piece(i.lower) for i in words) and any(i.kind in ("any_stitch", "stitch") for i in words):
+                return False  # "attach the arm to next 4 sts with sc"
             found = (Place(stream.span_from(start), Which.ELSEWHERE, (Target(TargetKind.PLACE),)),)
         elif found and (stream.kind() in ("of", "at") or stream.word("directly", "above")):
             stream.pass_to()
@@ -226,6 +232,11 @@ class YarnClauses(ChainClauses):
         named = any(item.kind == "foundation" for item in self.stream.lexemes[start : self.stream.at])
         chain = len(found) == 1 and found[0].targets[0] == Target(TargetKind.CHAIN)
         return (replace(found[0], targets=(FOUNDATION,)),) if named and chain else found
+
+    def _several(self) -> bool:
+        """Takes the "1" of "with 1 sl st"; whether several stitches are told instead."""
+        number = self.stream.amount()
+        return number is not None and number != ONE and self.stream.kind() in ("stitch", "any_stitch", "special")
 
     def colour_first(self) -> None:
         """Takes the "A:", "MC -", "Yarn B." that a row's words open with: the yarn it is worked in."""
@@ -262,8 +273,8 @@ class YarnClauses(ChainClauses):
         if stream.take_if("color"):
             stream.take_if("yarn")
         lexeme = stream.peek()
-        if stream.word("cc", "mc") and stream.kind(1) == "number" and stream.peek(1).glued:
-            stream.at += 2  # "CC1"
+        if stream.word("cc", "mc", "c") and stream.kind(1) == "number" and stream.peek(1).glued:
+            stream.at += 2  # "CC1", "C1"
             return stream.words(stream.at - 2, stream.at)
         placed = stream.kind(1) in ("with", "in", "between", "to", "at", "around")
         if (
@@ -297,96 +308,3 @@ class YarnClauses(ChainClauses):
         placed = stream.kind() in ("to", "in") and bool(places(stream, allow_to=True))
         stream.at = start
         return placed
-
-    def read_fasten_off(self, start: int) -> bool:
-        stream = self.stream
-        if self.fastens_on(start):
-            return self.read_attach(start)
-        stream.take()
-        colour = self.colour()
-        while not stream.done and stream.kind() not in (",", ";", ".", "(", "[", "{", ")", "]", "}", "dash", "=", "→"):
-            if stream.kind() == "and" and stream.kind(1) in ("join", "attach", "turn"):
-                break
-            stream.take()
-        self.steps.append(FastenOff(stream.span_from(start), colour))
-        return True
-
-    def read_turn(self, start: int) -> bool:
-        stream = self.stream
-        stream.take()
-        if (stream.word("so") or stream.kind() == "to") and self._other_side(start):
-            return True  # "turn so you work into the other side of the chain", "turn to go on along the other side"
-        if self.turned_out(start):
-            return True
-        self.pass_end_words()
-        self.steps.append(Turn(stream.span_from(start)))
-        side = stream.at
-        if stream.word("on") and stream.take():  # "turn work on its side"
-            stream.skip("the")
-            stream.take() if stream.word("its") else None
-            if stream.take_if("side"):
-                self.steps.append(AlongEdge(stream.span_from(side)))
-            else:
-                stream.at = side
-        stream.take_if("with") if stream.kind(1) in ("chain", "number") else None  # "turn with ch 1"
-        return True
-
-    def turned_out(self, start: int) -> bool:
-        """ "Turn the brim right side out", "turn the cuff so that the seam is inside": the piece, not the work."""
-        stream = self.stream
-        end = stream.sentence_end(stream.at, ".", ";", ",", "and")
-        words = {item.lower for item in stream.lexemes[stream.at : end]}
-        if not words & {"out", "inside", "outside", "upside", "sideways", "outward", "outwards", "inward", "inwards"}:
-            return False
-        if any(item.kind in ("stitch", "number", "chain") for item in stream.lexemes[stream.at : end]):
-            return False
-        stream.at = end
-        self.steps.append(Remark(stream.span_from(start)))
-        return True
-
-    def pass_end_words(self) -> None:
-        """Passes "at end of last row", "at the end of every round" after a turn."""
-        stream = self.stream
-        start = stream.at
-        if stream.take_if("at"):
-            stream.skip("the")
-            if stream.kind() in ("ending", "row_end"):
-                stream.pass_to()
-                return
-        stream.at = start
-        if stream.kind() == "to" and stream.kind(1) in ("right_side", "wrong_side"):
-            stream.at += 2  # "turn to wrong side"
-
-    def read_no_turn(self, start: int) -> bool:
-        self.stream.take()
-        self.pass_end_words()
-        self.steps.append(Turn(self.stream.span_from(start), turned=False))
-        return True
-
-    def read_no_fasten(self, start: int) -> bool:
-        """ "do not fasten off (at the end of Row 5)", "do not fasten off the second leg"."""
-        self.stream.take()
-        self.pass_piece()
-        self.pass_end_words()
-        self.steps.append(Remark(self.stream.span_from(start)))
-        return True
-
-    def pass_piece(self) -> None:
-        """Passes "the second leg", "this one", "the last ear", of which alone a thing is said."""
-        stream = self.stream
-        end = stream.at
-        while end < len(stream.lexemes) and stream.lexemes[end].kind in ("the", "ordinal", "first", "last"):
-            end += 1
-        ahead = end - stream.at
-        ahead += ahead == 0 and stream.word("this", "your")
-        if not ahead:
-            return
-        piece = piece_word([stream.peek(ahead).lower]) or stream.word("one", ahead=ahead)
-        if piece and stream.kind(ahead + 1) in (*SIGNS, "end", "and", "dash", "=", *OPENERS):
-            stream.at += ahead + 1
-
-    def read_no_join(self, start: int) -> bool:
-        self.stream.take()
-        self.stream.pass_to(*SIGNS, "dash")
-        self.steps.append(NoJoin(self.stream.span_from(start)))
-        return True

@@ -77,6 +77,7 @@ class Bench(Plain):
         self.last_work = next((s for s in reversed(steps) if isinstance(s, MAKES_STITCHES)), None)
         self.main = main_stitch(steps) or self.stitch_below() or self.plain_stitch
         self.slip_row = _all_slip_stitches(steps)
+        self.decreases = any(isinstance(s, Work) and (s.together or s.stitch == "dec") for s in walk(steps))
         works = [step for step in walk(steps) if isinstance(step, MAKES_STITCHES)]
         alone = len(works) == 1 and isinstance(works[0], Work) and works[0].special is None
         self.only_work = works[0] if alone else None
@@ -101,6 +102,7 @@ class Bench(Plain):
             if step.perhaps and self.choices.pick(("only told", step.span.start), 2, 0):
                 return
             self.loop_on_hook(step)
+            step = self.decreases_in_each(step)
             before = len(self.made)
             run = self.plain_run(step)
             if run.places and self.work_plain(run):
@@ -161,6 +163,11 @@ class Bench(Plain):
         elif isinstance(step, Join):
             self.joined = True
         elif isinstance(step, Turn):
+            worked = bool(self.made) and self.made[-1].is_stitch and not self.made[-1].chain
+            coming = (*steps[index + 1 :], *following)
+            aside = any(isinstance(s, OtherSide) for s in coming)  # the piece goes round, and is not turned over
+            if step.turned and worked and not aside and any(isinstance(s, MAKES_STITCHES) for s in coming):
+                raise PlacesUnknown("the work is turned within the row, and goes on over what was just made")
             self.turn(step)
         elif isinstance(step, Remark):
             self.remark(step)
@@ -168,6 +175,20 @@ class Bench(Plain):
             self.markers.place(step, self.made, self.is_round, bool(self.turned))
         elif not isinstance(step, (Alongside, FastenOff, LastPlace, Loops, NoJoin, UseYarn)):
             raise PlacesUnknown  # no step is passed over in silence
+
+    def decreases_in_each(self, step: Work) -> Work:
+        """ "dec in each of next 4 sts": over these four, or four of them: the row tells."""
+        place = step.places[0] if len(step.places) == 1 else None
+        decrease = step.together or step.stitch == "dec"
+        if place is None or not decrease or place.which is not Which.NEXT or step.number.lone != 1:
+            return step
+        number = self.amount(place.number)
+        if place.shared and step.stitch == "dec" and number % 2 and number > 1:
+            raise PlacesUnknown("how many stitches go together, and how often, does not come out")
+        if not place.each_of or number < 2:
+            return step
+        taken = self.choices.pick(("decreases in each", step.span.start), 2, 0)
+        return replace(step, number=place.number, places=(), number_said=True) if taken else step
 
     def finish(self) -> Worked:
         cursor = self.outer if self.outer is not None and self.cursor.at >= len(self.cursor.nodes) else self.cursor

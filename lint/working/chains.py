@@ -66,6 +66,8 @@ def standing(
     """What a chain of `length` at the start of a row of `stitch` stands for."""
     height = rules.height(stitch)
     said = note or rules.said_of(length)
+    if said is not None and note is None and _too_short_for(said, length, stitch, rules):
+        said = None
     if said is not None:
         if not said.counts:
             return Standing(None)
@@ -89,6 +91,13 @@ def standing(
         choices.hinted.add(("chain counts", length, stitch))
     taken = choices.pick(("chain counts", length, stitch), 2, default)
     return Standing(None, said=False) if taken == DOES_NOT else Standing(stitch, space, said=False)
+
+
+def _too_short_for(said: Counting, length: int, stitch: str, rules: ChainRules) -> bool:
+    """Whether a note for all chains names a stitch that this row has not and this chain is too low to stand for."""
+    of_all = rules.by_length.get(length) is not said and rules.here.get(length) is not said
+    other = said.counts and said.stitch not in (None, "stitch", stitch)
+    return of_all and other and length < rules.height(said.stitch)
 
 
 def skipped_standing(

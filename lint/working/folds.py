@@ -15,6 +15,10 @@ def fold(step: Remark, cursor: Cursor, choices: Choices, work: Work | None) -> N
     row's numbers tell which it is.
     """
     places = cursor.nodes
+    if not cursor.circular and step.layers == "folded" and cursor.known and len(places) % 2 == 0:
+        if choices.pick(("row folded", step.span.start), 2, 0):  # its end on its beginning, or its edge on another
+            cursor.lay(places[: len(places) // 2])
+        return
     if not cursor.known or not cursor.circular or len(places) < 2 or not all(node.is_stitch for node in places):
         return
     said = work is not None and work.number_said and not (work.places and work.places[-1].which is Which.EACH)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.place import Place, Target, TargetKind, Which
-from lint.tree import JoinYarn, Loops, OpenWork, Remark, Shaping, Skip, Step, Turn, Work
+from lint.tree import Chain, Group, JoinYarn, Loops, OpenWork, Remark, Shaping, Skip, Step, Turn, Work
 from lint.working.chains import skipped_standing
 from lint.working.cursor import Cursor, PlacesUnknown, Trouble, family
 from lint.working.fabric import Fabric, Node
@@ -81,9 +81,21 @@ class Moving(Grouping):
         return replace(place, targets=(Target(TargetKind.SPACE, length=length),), ordinals=(), from_words="")
 
     def placed_slip(self, step: Work, coming: Step | None) -> Work:
-        """ "(sl st, skip 1, 5 dc in next, skip 1) 6 times": before a skip, or amid stitches, it goes into the next place."""
-        amid = bool(self.made) and self.made[-1].is_stitch and isinstance(coming, Work)
-        amid = amid and not coming.places and coming.stitch not in ("sl st", "picot")  # "5 sc, sl st, 6 sc"
+        """The place of a slip stitch of which none is told: the next, where other work shows that it stands in the row.
+
+        Before a skip, amid stitches, at either end of a repeat, at the beginning of a row to and fro, and at such a row's
+        end where its places are left; in a round a slip stitch at the end joins.
+        """
+        last = self.made[-1] if self.made else None
+        amid = last.is_stitch if last is not None else bool(self.repeating) or not self.is_round
+        amid = amid and (_goes_on_in_stitches(coming) or bool(self.repeating) and coming is None)
+        left = (Target(TargetKind.ANY_STITCH),)
+        several = self.amount(step.number) > 1  # "sl st 6" at a round's end, where six are left: not its join
+        ends = last is not None and last.is_stitch and not self.repeating and (several or not self.is_round)
+        if ends and self.cursor.known and not isinstance(coming, (Work, Group, Chain, Skip)):
+            there = len(self.cursor.remaining(left, self.size))
+            amid = self.amount(step.number) in (there, there - self.cursor.optional)
+        amid = amid or several and last is None and self.is_round  # "sl st 2, ch 3": like "sl st in next 2 sts"
         skips = self.repeating and isinstance(coming, Skip) and not coming.rest
         if step.places or not (amid or skips):
             return step
@@ -286,3 +298,11 @@ class Moving(Grouping):
     def turn(self, step: Turn) -> None:
         self.turned_at = len(self.made) if step.turned else self.turned_at
         self.turned = step.turned if self.turned is None or step.turned else self.turned
+
+
+def _goes_on_in_stitches(coming: Step | None) -> bool:
+    """Whether the clause behind a slip stitch goes into the next stitches: "5 sc, sl st, 6 sc", "sl st, 3 hdc in next"."""
+    if not isinstance(coming, (Work, Group)) or isinstance(coming, Work) and coming.stitch in ("sl st", "picot"):
+        return False
+    sorts = (TargetKind.ANY_STITCH, TargetKind.STITCH)
+    return all(place.which is Which.NEXT and place.targets[0].kind in sorts for place in coming.places)

@@ -6,7 +6,7 @@ from dataclasses import replace
 from itertools import takewhile
 
 from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
-from lint.tree import Group, Join, Repeat, Skip, Step, TimesKind, Work, without_beginning
+from lint.tree import MAKES_STITCHES, Group, Join, Repeat, Skip, Step, TimesKind, Work, without_beginning
 from lint.working.cursor import PlacesUnknown
 from lint.working.fabric import Node
 from lint.working.gaps import Gaps
@@ -51,6 +51,13 @@ class Reach(Gaps):
             return self.last_side(following)
         if limit is not None and limit.kind is LimitKind.HALF:
             return self.half_of_row()
+        if (
+            limit is not None
+            and limit.remain
+            and self.decreases
+            and not any(isinstance(s, MAKES_STITCHES) for s in following)
+        ):
+            raise PlacesUnknown("whether so many are left unworked, or are all that there then are, is not said")
         if limit is not None and limit.kind is LimitKind.END and limit.target is not None and self.flat_below:
             raise PlacesUnknown("how many places there are along the edge is not known here")
         if limit is not None and limit.kind is LimitKind.LAST and self.goes_through(limit, following):

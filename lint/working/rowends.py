@@ -9,6 +9,8 @@ from lint.working.reach import Reach
 
 _ANY = Target(TargetKind.ANY_STITCH)
 
+_LEAST_GROUP = 3
+
 
 class RowEnds(Reach):
     """The first places of a row and the last."""
@@ -77,6 +79,8 @@ class RowEnds(Reach):
         if cursor.last is None or cursor.last.kind in ("space", "gap"):
             return 0
         group, ahead = cursor.last.group, cursor.nodes[cursor.at : index]
+        if group and sum(node.group == group for node in cursor.nodes) < _LEAST_GROUP:
+            group = 0  # two stitches of an increase have no middle
         end = cursor.nodes[index] if index < len(cursor.nodes) else None
         half = (
             end.group if end is not None and end.chain else 0

@@ -163,6 +163,8 @@ def best_reading(task: Task, state: PieceState) -> Trial:
                 "only told",
                 "over",
                 "lone star",
+                "decreases in each",
+                "row folded",
             )
         ]
         for key, other in covers[:3]:
