@@ -143,6 +143,9 @@ class RemarkClauses(LeftClauses):
         stream = self.stream
         if stream.kind() != "for":
             return False
+        words = stream.lexemes[stream.at + 1 : stream.next_of(*SIGNS)]
+        if any(item.lower in ("size", "sizes") or item.lower in stream.vocabulary.size_names for item in words):
+            return False  # "3 sc in first st for the smallest size": of the others, not
         return stream.kind(1) == "corner" or stream.kind(1) == "the" and stream.kind(2) not in _POINTED
 
     def idle_to_sign(self) -> bool:
