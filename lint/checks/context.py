@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
 from functools import cached_property
-from typing import Any
+from typing import Any, TypeVar
 
 from lint.finding import Finding, Likely, Related
 from lint.house.model import House
@@ -17,6 +17,8 @@ from lint.reading.gauge import Gauge, pattern_gauges
 from lint.reading.terms import Terms
 from lint.rulebook import Rulebook
 from lint.source import SourceText, Span
+
+_T = TypeVar("_T")
 
 
 @dataclass(frozen=True)
@@ -31,6 +33,16 @@ class Context:
     book: Rulebook
     causes: Mapping[int, Explained] = field(default_factory=dict)  # by place in the ledger
     house: House | None = None  # whose form the pattern is held to, if any
+
+    @cached_property
+    def _found(self) -> dict[Callable, Any]:
+        return {}
+
+    def once(self, find: Callable[[Context], _T]) -> _T:
+        """What a search over the whole pattern finds, which several checks ask for."""
+        if find not in self._found:
+            self._found[find] = find(self)
+        return self._found[find]
 
     @cached_property
     def gauges(self) -> tuple[Gauge, ...]:

@@ -26,6 +26,10 @@ def wrong_lists(context: Context) -> list[tuple[Span, int, int]]:
 
     A list is judged only by the shape that the pattern itself gives its lists.
     """
+    return context.once(_wrong_lists)
+
+
+def _wrong_lists(context: Context) -> list[tuple[Span, int, int]]:
     sizes = len(context.pattern.sizes)
     if sizes < 2:
         return []

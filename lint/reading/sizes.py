@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
 
 import regex
@@ -137,6 +138,7 @@ def find_sizes(source: SourceText, finder: SectionFinder) -> SizeLine:
     return SizeLine()
 
 
+@lru_cache(maxsize=4)  # the checks ask again
 def shown_by_lists(text: str) -> Shown:
     """How many figures the lists of a text have."""
     found = sorted(listings(text, 0), key=lambda one: one.span)
