@@ -185,3 +185,33 @@ def test_clauses_parted_by_semicolons_are_no_counts(row: str, made: int) -> None
     text = _HEAD + f"PAD\nRnd 1: 12 sc in magic ring. (12)\nRnd 2: {row}\n"
     assert counts(check(text))[-1] == made
     assert not told(text, "count-differs", "places-left-over")
+
+
+@pytest.mark.parametrize(
+    "row",
+    [
+        "3rd rnd - (sc in next st, inc in next st) repeat 6 times [18]",
+        "Rnd 3 - (sc, inc) 6 times [18]",
+        "R3 – (sc, inc) x 6 (18)",
+        "3rd rnd (sc, inc) around --- 18\nPut in the eyes.",
+        "Rnd 3: (sc, inc) x6 – 18\nPut in the eyes.",
+    ],
+)
+def test_a_bracket_that_is_worked_is_no_part_of_the_label(row: str) -> None:
+    """A label may tell its side or colour in brackets; what is worked so often is no such thing."""
+    label = "R" if row.startswith("R3") else "Rnd "
+    head = (
+        f"{label}1: 6 sc in magic ring (6)\n{label}2: 6 inc (12)\n"
+        if not row[0].isdigit()
+        else "1st rnd - 6 sc in magic ring (6)\n2nd rnd - 6 inc (12)\n"
+    )
+    report = check(_HEAD + "PAD\n" + head + row + "\n")
+    assert counts(report) == [6, 12, 18]
+    assert not [rule for rule, _ in all_findings(report, ("correction", "query"))]
+
+
+@pytest.mark.parametrize("label", ["Rnd 3 (white)", "Rnd 3 - (dec rnd)", "Rnd 3 (inc)"])
+def test_a_bracket_that_tells_stays_with_its_label(label: str) -> None:
+    """What the round is worked in, or what is done in it, is said and not worked."""
+    text = _HEAD + f"PAD\nRnd 1: 6 sc in magic ring. (6)\nRnd 2: 6 inc. (12)\n{label}: Sc in each st around. (12)\n"
+    assert counts(check(text)) == [6, 12, 12]

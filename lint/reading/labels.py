@@ -307,12 +307,17 @@ def _figures(word: str, sized: bool) -> str:
     return rf"(?:{_NUMBER}|{empty}|{bracket})(?:{more}|{colons})*"
 
 
+# a bracket behind the number that is worked, and tells nothing of the row: "Rnd 3 - (sc, inc) 6 times", "… (inc) x 6"
+_WORK_LISTED = r"\s*(?:sc|dc|hdc|htr|tr|dtr|ch|sl st|ss|sk|skip|miss|inc|dec)\b[^()\n]*(?:,|\bin\b|\bnext\b)"
+_SO_OFTEN = r"\s*(?:[x×*]\s?\d|\d+\s?(?:x\b|×|times\b)|(?:twice|thrice|rep|repeat|around|across|in|into)\b)"
+
+
 @lru_cache(maxsize=8)
 def _compiled(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> dict[str, Expression]:
     word = "(?:" + "|".join(regex.escape(item) for item in words) + ")"
     names = "(?:" + "|".join(regex.escape(item) for item in sorted(named, key=len, reverse=True)) + ")"
     figures = _figures(word, sized)
-    extra = rf"(?P<extra>(?:\s*[-–]?\s*\((?!\s*\d)[^()\n]{{0,40}}\)|,?\s+col(?:ou?r)?\.?\s+\w+|\s*,\s*(?:rs|ws)\b|{_BEHIND_COMMA}|\s+(?:rs|ws)\b(?=\s*[:.–—-])|\s+\((?:\d+\s+(?:rows|rounds|rnds))\)|\s*/\s*\d+\s+(?:rows|rounds|rnds)\s*/|\s*,?\s*(?:fwp|fp|forward(?:\s+pass)?)(?=\s*:)|\s*=\s*\d+\s+(?:rows|rounds|rnds)(?=\s*[:.–—-]))*)"
+    extra = rf"(?P<extra>(?:\s*[-–]?\s*\((?!\s*\d)(?!{_WORK_LISTED})[^()\n]{{0,40}}\)(?!{_SO_OFTEN})|,?\s+col(?:ou?r)?\.?\s+\w+|\s*,\s*(?:rs|ws)\b|{_BEHIND_COMMA}|\s+(?:rs|ws)\b(?=\s*[:.–—-])|\s+\((?:\d+\s+(?:rows|rounds|rnds))\)|\s*/\s*\d+\s+(?:rows|rounds|rnds)\s*/|\s*,?\s*(?:fwp|fp|forward(?:\s+pass)?)(?=\s*:)|\s*=\s*\d+\s+(?:rows|rounds|rnds)(?=\s*[:.–—-]))*)"
     ordinals = rf"{_NUMBER}\.?(?:{_JOINT}(?:{_NUMBER}\.?|(?:[\[(][^\])]*[\])])))*"
     ordinals = rf"(?:{figures}|{_NUMBER}\.?(?:{_JOINT}{_NUMBER}\.?)*)" if sized else ordinals
     # the label's own sign: ":", ".", "–", ")" … or, failing that, words of work straight after it

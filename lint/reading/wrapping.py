@@ -10,9 +10,10 @@ _CALLS_ROWS = expression(
     r"|(?i:(?:now )?work\s+(?:even|straight|\d[^.;:]{0,40}?\b(?:rows|rnds|rounds)))\b"
 )
 # "turn. — 33 (35) sts": a count at the end of a row, without a stop
-_SIGN = r"(?:[.;:|→➜➔⇒]|=>?|->|\s[-–—]{1,2}>?)"
+_SIGN = r"(?:[.;:|→➜➔⇒]|=>?|->|\s[-–—]{1,4}>?)"
 _COUNTED = expression(
     rf"(?i){_SIGN}\s*[(\[{{]?\d[^.;:]{{0,60}}\b(?:sts?|stitches|sc|hdc|dc|tr|htr)$|,\s*\d{{1,4}} (?:sts|stitches)$"
+    r"|[\w)\]}*.]\s+[-–—]{1,4}\s\d{1,4}$"  # "sc in each st – 12"
     r"|[\w)\]}*]\s*(?:[=|→➜➔⇒]|[-=]>)\s*\d{1,4}$"  # "(2x, a)*6 = 18", and the last cell of a table
 )
 # what may still be said of a row behind its count
@@ -72,7 +73,7 @@ def goes_on(above: str, text: str, lower_case: bool, sizes: int = 1) -> bool:
     if expression(r"[)\]}]\.?$").search(above) and expression(_ENDS_IN_COUNT).search(above):
         return (_SO_OFTEN.match(text) or _UNIT.match(text)) is not None  # else the row closed with its count
     if counted:
-        return (_SO_OFTEN.match(text) or _BEHIND_COUNT.match(text)) is not None
+        return (_SO_OFTEN.match(text) or _UNIT.match(text) or _BEHIND_COUNT.match(text)) is not None
     if expression(r"[=–—]\s*\d").match(text) or _ON_CHAIN.search(above) and _OTHER_SIDE.match(text):
         return True
     return expression(
