@@ -177,6 +177,9 @@ def test_an_abbreviation_cut_from_its_meaning() -> None:
         ("Sc in first 10 sts; 2 sc; 12 sc; join.", 12),
         ("*Sc in next st; 2 sc in next st; rep from * to last 2 sts; 2 sc.", 17),
         ("5 sc; inc; 5 sc; inc; 14 sc.", 14),
+        ("2 sc; 3 sc in next st; 9 sc.", 14),
+        ("3 sc; skip 1 st; 8 sc.", 11),
+        ("Sc in next 4 sts; 2 sc; 3 sc in next st; sc in last 5 sts.", 14),
         ("Sc in first 6 sts; hdc in last 6 sts; 6 sc; 6 hdc.", 12),
     ],
 )
@@ -215,3 +218,21 @@ def test_a_bracket_that_tells_stays_with_its_label(label: str) -> None:
     """What the round is worked in, or what is done in it, is said and not worked."""
     text = _HEAD + f"PAD\nRnd 1: 6 sc in magic ring. (6)\nRnd 2: 6 inc. (12)\n{label}: Sc in each st around. (12)\n"
     assert counts(check(text)) == [6, 12, 12]
+
+
+@pytest.mark.parametrize(
+    "row",
+    [
+        "In every ch-4 arch work: 1 sc; 1 hdc; 3 dc; 1 hdc; 1 sc. Close with a sl st in the 1st sc.",
+        "In each ch-4 sp: 1 sc; 1 hdc; 3 dc; 1 hdc; 1 sc; 84 sts; join.",
+        "Work 1 sc; 5 dc; 1 sc in each ch-4 sp; join.",
+        "*1 sc; 5 dc; 1 sc in next ch-4 sp; rep from * around; join.",
+    ],
+)
+def test_a_list_parted_by_semicolons_goes_into_one_place(row: str) -> None:
+    """Twelve loops with seven stitches each are 84, whatever parts the stitches from each other."""
+    text = (
+        _HEAD
+        + f"PAD\nRnd 1: 12 sc in magic ring. (12)\nRnd 2: (Sc in next st, ch 4) 12 times, join. (12 sc, 12 ch-4 sps)\nRnd 3: {row}\n"
+    )
+    assert counts(check(text)) == [12, 12, 84]

@@ -13,6 +13,7 @@ _WORK = _ITEM[1:]
 _PAIRED = ("stitch", "any_stitch", "special", "one_stitch", "group_word")
 _ENDS = (",", ";", ".", "dash", "=", *OPENERS, *CLOSERS)
 _FEWEST = 3  # items that make a list
+_A_COUNT = 20  # so many stitches do not go into one place
 
 
 def signs_as_commas(stream: Stream) -> Stream:
@@ -36,7 +37,56 @@ def signs_as_commas(stream: Stream) -> Stream:
         if glued and (len(items) >= _FEWEST or whole and _figure_glued(items[0])) or listed:
             changed = [replace(item, kind=",") if i in at else item for i, item in enumerate(stream.lexemes)]
             return Stream(changed, stream.vocabulary)
-    return stream
+    return _into_one_place(stream)
+
+
+def _into_one_place(stream: Stream) -> Stream:
+    """The row with commas in lists that go into one place: "In each ch-4 sp: 1 sc; 5 dc; 1 sc", "1 sc; 5 dc; 1 sc in next sp"."""
+    words = stream.lexemes
+    cuts = [at for at, item in enumerate(words) if item.kind in (",", ";", ".")]
+    items = _items(words, cuts)
+    put: set[int] = set()
+    first = 0
+    while first < len(items):
+        last = first  # of the items that follow it behind semicolons
+        while last < len(cuts) and words[cuts[last]].kind == ";" and _short(items[last + 1]):
+            last += 1
+        listed = range(first, last)
+        if _led_by_place(items[first]):
+            counted = len(listed) > 1 and any(one.number >= _A_COUNT for one in items[last])
+            put.update(cuts[at] for at in (listed[:-1] if counted else listed))
+        elif (
+            _short(_work_of(items[first]))
+            and last < len(cuts)
+            and words[cuts[last]].kind == ";"
+            and _goes(items[last + 1])
+        ):
+            put.update(cuts[at] for at in (*listed, last))
+        first = last + 1
+    if not put:
+        return stream
+    changed = [replace(item, kind=",") if at in put else item for at, item in enumerate(words)]
+    return Stream(changed, stream.vocabulary)
+
+
+def _work_of(item: list[Lexeme]) -> list[Lexeme]:
+    """A clause without the star or the "work" before it."""
+    at = 0
+    while at < len(item) and item[at].kind in ("star", "make"):
+        at += 1
+    return item[at:]
+
+
+def _goes(item: list[Lexeme]) -> bool:
+    """Whether a clause is a number of a stitch with its place: "1 sc in each ch-4 sp"."""
+    kinds = [one.kind for one in item]
+    return kinds[:3] == ["number", "stitch", "in"] or kinds[:2] == ["stitch", "in"]
+
+
+def _led_by_place(item: list[Lexeme]) -> bool:
+    """Whether a clause names its place first, and its first stitches behind: "in each ch-4 sp work: 1 sc"."""
+    kinds = [one.kind for one in item]
+    return kinds[:1] == ["in"] and len(kinds) > 3 and _short(item[-2:])
 
 
 def crosses(stream: Stream) -> Stream:
