@@ -5,7 +5,7 @@ from __future__ import annotations
 from lint.lexicon import Lexeme
 from lint.place import LimitKind, Which
 from lint.reading.stream import CLOSERS, OPENERS, Stream
-from lint.tree import Chain, Group, Join, Remark, Repeat, Skip, Step, Turn, Work
+from lint.tree import Chain, Group, Join, Remark, Repeat, Skip, Step, TimesKind, Turn, Work
 
 _BEFORE_PLACE = ("the", "each", "next", "first", "last", "same", "number", "ordinal", "beginning", "any", "of")
 _PLACES = ("stitch", "any_stitch", "special", "chain", "space", "turning_chain", "turn", "loop", "ring")
@@ -62,7 +62,7 @@ def rather_work(steps: list[Step], counted: int, rest: list[Lexeme]) -> bool:
     """Whether "…; 2 sc" goes on with the row, where clauses are parted by the same sign as a count is.
 
     It does where stitches are left for it ("… to last 2 sts; 2 sc"), where a greater count follows, or where the row has
-    made far more by then, or far fewer: no slip of a printed count is a quarter of it.
+    made far more by then, or far fewer: slips of printed counts are small.
     """
     last = steps[-1] if steps else None
     limit = last.places[-1].limit if isinstance(last, Work) and last.places else None
@@ -72,24 +72,27 @@ def rather_work(steps: list[Step], counted: int, rest: list[Lexeme]) -> bool:
     if any(item.kind == "number" and item.number > counted for item in rest):
         return True
     made = sum(map(_least, steps))
-    return 4 * counted < 3 * made or 0 < 5 * made < 4 * counted and all(map(_definite, steps))
+    return 4 * counted < 3 * made or 0 < 3 * made + 2 < 2 * counted and all(map(_definite, steps))
 
 
 def _definite(step: Step) -> bool:
     """Whether the words alone tell how many stitches a step makes."""
     if isinstance(step, Repeat):
-        return step.times.number is not None and step.times.limit is None and all(map(_definite, step.items))
+        told = step.times.kind in (TimesKind.IN_ALL, TimesKind.MORE) and step.times.number is not None
+        return told and all(map(_definite, step.items))
     if isinstance(step, Group):
         return all(map(_definite, step.items)) and all(place.which is not Which.EACH for place in step.places)
     if isinstance(step, Work):
-        return all(place.limit is None and place.which is not Which.EACH for place in step.places)
+        plain = step.special is None and not step.undefined
+        return plain and all(place.limit is None and place.which is not Which.EACH for place in step.places)
     return isinstance(step, (Chain, Skip, Remark, Turn, Join))
 
 
 def _least(step: Step) -> int:
     """The fewest stitches that a step can make."""
     if isinstance(step, Repeat):
-        return (step.times.number.values[0] or 0) * sum(map(_least, step.items)) if step.times.number is not None else 0
+        times = (step.times.number.values[0] or 0) if step.times.number is not None else 0
+        return (times + (step.times.kind is TimesKind.MORE)) * sum(map(_least, step.items))
     if isinstance(step, Group):
         return sum(map(_least, step.items))
     if not isinstance(step, Work):
