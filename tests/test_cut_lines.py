@@ -178,6 +178,7 @@ def test_an_abbreviation_cut_from_its_meaning() -> None:
         ("*Sc in next st; 2 sc in next st; rep from * to last 2 sts; 2 sc.", 17),
         ("5 sc; inc; 5 sc; inc; 14 sc.", 14),
         ("2 sc; 3 sc in next st; 9 sc.", 14),
+        ("Sl st in first 4 sts, ch 1, sc in next 6 sts, leave the last 2 sts unworked. 6 sc.", 6),
         ("3 sc; skip 1 st; 8 sc.", 11),
         ("Sc in next 4 sts; 2 sc; 3 sc in next st; sc in last 5 sts.", 14),
         ("Sc in first 6 sts; hdc in last 6 sts; 6 sc; 6 hdc.", 12),

@@ -95,7 +95,7 @@ def _least(step: Step) -> int:
         return (times + (step.times.kind is TimesKind.MORE)) * sum(map(_least, step.items))
     if isinstance(step, Group):
         return sum(map(_least, step.items))
-    if not isinstance(step, Work):
+    if not isinstance(step, Work) or step.stitch == "sl st":
         return 0
     number = step.number.values[0] or 0
     if step.together:
