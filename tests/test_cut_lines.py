@@ -178,7 +178,6 @@ def test_an_abbreviation_cut_from_its_meaning() -> None:
         ("*Sc in next st; 2 sc in next st; rep from * to last 2 sts; 2 sc.", 17),
         ("5 sc; inc; 5 sc; inc; 14 sc.", 14),
         ("2 sc; 3 sc in next st; 9 sc.", 14),
-        ("Sl st in first 4 sts, ch 1, sc in next 6 sts, leave the last 2 sts unworked. 6 sc.", 6),
         ("3 sc; skip 1 st; 8 sc.", 11),
         ("Sc in next 4 sts; 2 sc; 3 sc in next st; sc in last 5 sts.", 14),
         ("Sc in first 6 sts; hdc in last 6 sts; 6 sc; 6 hdc.", 12),
@@ -237,3 +236,11 @@ def test_a_list_parted_by_semicolons_goes_into_one_place(row: str) -> None:
         + f"PAD\nRnd 1: 12 sc in magic ring. (12)\nRnd 2: (Sc in next st, ch 4) 12 times, join. (12 sc, 12 ch-4 sps)\nRnd 3: {row}\n"
     )
     assert counts(check(text)) == [12, 12, 84]
+
+
+def test_slip_stitches_are_no_stitches_of_what_a_row_has_made() -> None:
+    """Behind four slip stitches and six stitches, "6 sc" is the count and not work."""
+    row = "Ch 1, turn, sl st in first 4 sts, ch 1, sc in next 6 sts, leave the last 2 sts unworked. 6 sc."
+    text = _HEAD + f"PAD\nRow 1: Fsc 12. (12)\nRow 2: {row}\n"
+    assert counts(check(text)) == [12, 6]
+    assert not told(text, "count-differs", "places-left-over", "places-run-out")
