@@ -12,6 +12,7 @@ from lint.working.cursor import PlacesUnknown
 from lint.working.expand import Instance
 from lint.working.fabric import Chains, Fabric, Made, Node
 from lint.working.rowstate import NotDefined, TooMany
+from lint.working.starts import turns_after
 from lint.working.trials import PieceState, Task, best_reading
 
 MOST_TURNING_CHAINS = 6  # common practice, no source
@@ -42,11 +43,11 @@ def goes_on_better(printed: Fabric, made: Fabric, coming: Instance, state: Piece
     return printed_fits and (not made_fits or printed_agrees is True and made_agrees is None)
 
 
-def next_fabric(worked: Worked, circular: bool, state: PieceState) -> Fabric:
+def next_fabric(worked: Worked, task: Task, state: PieceState) -> Fabric:
     """The row below for the next row: a flat row is met from its other end, a turned round too."""
     nodes = worked.fabric.nodes
-    if circular:
-        if worked.turned and len(nodes) > 1:
+    if task.circular:
+        if turns_after(task.steps) and len(nodes) > 1:  # a round that begins with its turn was turned already
             nodes = [nodes[0], *reversed(nodes[1:])]
         if not worked.joined and worked.left and state.spiral:
             nodes = [*worked.left, *nodes]  # a spiral is one running loop: what was not used comes next

@@ -362,7 +362,7 @@ class PatternWorker:
         state.loops = with_free_loops(state.loops, best, task)
         state.side = with_row(state.side, instance.steps, bool(makes), task.circular)
         state.carried, state.joining, state.made = worked.carried, (), worked.made
-        state.fabric = next_fabric(worked, task.circular, state)
+        state.fabric = next_fabric(worked, task, state)
         picked = False
         if best.agrees is False and coming is not None and worked.made.stitches:
             printed = row_as_printed(instance.stated, worked.made, state.fabric, size, task.circular)

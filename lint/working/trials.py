@@ -254,7 +254,7 @@ def watched(best: Trial, task: Task, state: PieceState) -> tuple[RecordingBench,
 def _bench(sort: type[_B], task: Task, state: PieceState, forced: dict[Key, int]) -> _B:
     nodes = task.fabric.nodes
     afresh(nodes)
-    if task.circular and turns_first(task.steps) and len(nodes) > 1:
+    if task.circular and task.fabric.circular and turns_first(task.steps) and len(nodes) > 1:
         nodes = [nodes[0], *reversed(nodes[1:])]
     on_chain = bool(nodes) and nodes[0].kind == "ch"
     below = replace(task.fabric, nodes=nodes, circular=task.fabric.circular or task.circular and not on_chain)
