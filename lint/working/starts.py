@@ -28,7 +28,7 @@ from lint.tree import (
     walk,
 )
 from lint.working.expand import Instance
-from lint.working.fabric import Fabric
+from lint.working.fabric import Fabric, Node
 
 
 def is_round(instance: Instance, fabric: Fabric | None) -> bool:
@@ -181,6 +181,11 @@ def turns_first(steps: tuple[Step, ...]) -> bool:
 def turns_after(steps: tuple[Step, ...]) -> bool:
     """Whether the work is turned once something is worked: the next round is met from its other end."""
     return _turned(dropwhile(lambda step: not _makes(step), steps))
+
+
+def from_other_end(nodes: list[Node]) -> list[Node]:
+    """A round met the other way about: it begins at the same stitch, whichever way it goes."""
+    return [*nodes[:1], *reversed(nodes[1:])]
 
 
 def _turned(steps: Iterable[Step]) -> bool:
