@@ -20,9 +20,12 @@ _ON = "sc in first sc, sc in next 2 hdc, hdc in next 4 sc"  # in the order in wh
         (f"Ch 1, turn, {_HALVES}; {_JOIN}.", f"Ch 1, {_ON}; {_JOIN}."),
         (f"Ch 1, {_HALVES}; {_JOIN}, turn.", f"Ch 1, {_AGAIN}; {_JOIN}."),
         (f"Ch 1, {_HALVES}; {_JOIN}, ch 1, turn.", f"{_AGAIN[0].upper()}{_AGAIN[1:]}; {_JOIN}."),
-        (f"Ch 1, {_HALVES}; {_JOIN}.\nTurn.", f"Ch 1, {_AGAIN}; {_JOIN}."),
-        (f"Ch 1, {_HALVES}; {_JOIN}.\nTurn the work.", f"Ch 1, {_AGAIN}; {_JOIN}."),
-        (f"Ch 1, {_HALVES}; {_JOIN}.\nStuff lightly.", f"Ch 1, {_ON}; {_JOIN}."),
+        (f"Ch 1, {_HALVES}; {_JOIN}. (7 sts)\nTurn.", f"Ch 1, {_AGAIN}; {_JOIN}."),
+        (f"Ch 1, {_HALVES}; {_JOIN}. (7 sts)\nTurn the work.", f"Ch 1, {_AGAIN}; {_JOIN}."),
+        (
+            f"Ch 1, {_HALVES}; {_JOIN}. (7 sts)\nTurn at the end of every rnd from now on, stuffing lightly.",
+            f"Ch 1, {_ON}; {_JOIN}.",
+        ),
     ],
 )
 def test_each_turn_is_made_once(second: str, third: str) -> None:
@@ -34,7 +37,10 @@ def test_each_turn_is_made_once(second: str, third: str) -> None:
 
 
 def _unfit(text: str) -> bool:
-    return bool({"places-run-out", "places-left-over", "place-not-there", "stitch-passed-over"} & _rules(text))
+    return bool(
+        {"places-run-out", "repeat-does-not-fit", "places-left-over", "place-not-there", "stitch-passed-over"}
+        & _rules(text)
+    )
 
 
 def _rules(text: str) -> set[str]:
