@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from helpers import check, corrections, counts, outcomes, spaces
+from helpers import check, corrections, counts, mades, outcomes, spaces
 
 _HEAD = "Fennel Panel\n\nUS terms\n\nPANEL\n"
 
@@ -492,3 +492,23 @@ def test_rows_go_on_from_a_printed_count_with_bobbles() -> None:
     report = check(f"Fennel Panel\n\nUS terms\n\nSpecial stitches\n{rows}")
     assert counts(report)[2] == 12
     assert len(corrections(report)) == 1
+
+
+@pytest.mark.parametrize(
+    ("chain", "last", "made"),
+    [
+        ("Ch 4", "tr in last dc", ({"tr": 2, "dc": 8}, {})),
+        ("Ch 4", "(dc, tr) in last dc", ({"tr": 2, "dc": 9}, {})),
+        ("Ch 4", "dc in last dc", ({"dc": 10}, {1: 1})),
+        ("Ch 3", "tr in last dc", ({"dc": 9, "tr": 1}, {})),
+        ("Ch 5", "tr in last dc", ({"dc": 9, "tr": 1}, {2: 1})),
+    ],
+)
+def test_turning_chain_is_like_the_edge_that_it_is_as_tall_as(chain: str, last: str, made: tuple) -> None:
+    """Where nothing is said of it, a chain just as tall as the taller stitch that ends the row stands for such a stitch."""
+    text = (
+        "Samphire Shawlette\nUS terms\n\nSHAWLETTE\nCh 12.\nRow 1: Dc in 4th ch from hook and in each ch across. (10 dc)\n"
+        f"Row 2: {chain}, turn, dc in next 8 dc, {last}.\n"
+    )
+    row = mades(check(text))[-1]
+    assert (dict(row.by_kind), dict(row.spaces)) == made

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from lint.expression import expression
 from lint.lexicon import Lexeme
 from lint.reading.clauses import Reading
@@ -17,7 +19,10 @@ from lint.tree import (
     Remark,
     RowCall,
     Skip,
+    Step,
+    Turn,
     Unread,
+    UseYarn,
     Work,
     walk,
 )
@@ -39,7 +44,7 @@ def is_work(reading: Reading, lexemes: list[Lexeme]) -> bool:
     unread = [step for step in walk(tuple(steps)) if isinstance(step, Unread)]
     moves = [s for s in steps if isinstance(s, (FastenOff, JoinYarn)) or isinstance(s, Remark) and s.seam]
     if not unread:
-        return bool(worked or moves)
+        return bool(worked or moves) or _turns(steps, lexemes)
     if moves and not worked:
         return True
     # Words with stitches and numbers that were not understood may be work: better said than passed over.
@@ -58,6 +63,12 @@ def is_work(reading: Reading, lexemes: list[Lexeme]) -> bool:
         and any(lexeme.kind in ("row", "round") for lexeme in lexemes[1:5])  # "3rd to 9th rnds, for the neck: …"
     )
     return starts_like_row and any(isinstance(step, (Work, Group)) for step in worked)
+
+
+def _turns(steps: Sequence[Step], lexemes: list[Lexeme]) -> bool:
+    """ "Turn." in a line of its own is done once; "Turn at the end of each rnd" is talk of all."""
+    alone = bool(steps) and isinstance(steps[-1], Turn) and all(isinstance(s, (Remark, Turn, UseYarn)) for s in steps)
+    return alone and steps[-1].turned and not any(lexeme.kind in ("row", "round") for lexeme in lexemes)
 
 
 _GOES_ON = expression(

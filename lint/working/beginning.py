@@ -169,6 +169,10 @@ class Beginning(Placing):
             self.stand_for(edge, length, self.cursor.last)
             self.add_space(length - self.rules.height(edge), None)
             return
+        elif (edge := self.edge_of_row(length, stitch, following)) is not None:
+            self.unsaid = (step.span, True)
+            self.stand_for(edge, length, self.cursor.last)
+            return
         hint = self.hint
         if hint is None and length > 1 and self.rules.height(stitch) > 1 and _skips_first(following):
             hint = JoinHint(True)  # the stitch at its foot is passed over: the chain stands for it
@@ -200,6 +204,16 @@ class Beginning(Placing):
         ends = closed and self.amount(before[before.index(last) - 1].length)
         alike = height > 1 and ends and 0 <= length - height - ends <= 1
         if not alike or self.choices.pick(("edge of loops", length), 2, 0) == 1:
+            return None
+        return last.stitch
+
+    def edge_of_row(self, length: int, stitch: str, following: tuple[Step, ...]) -> str | None:
+        """ "Ch 4, 3 dc in next sp, …, tr in top of ch-4": the chain is as tall as the tr that the row ends in, and its like."""
+        last = next((step for step in reversed(list(walk(following))) if isinstance(step, Work)), None)
+        if self.is_round or last is None or last.special is not None or self.rules.said_of(length) is not None:
+            return None
+        alike = self.rules.height(last.stitch) == length > self.rules.height(stitch) > 1
+        if not alike or self.choices.pick(("edge of row", length), 2, 0) == 1:
             return None
         return last.stitch
 

@@ -12,6 +12,7 @@ from lint.working.cursor import PlacesUnknown
 from lint.working.expand import Instance
 from lint.working.fabric import Chains, Fabric, Made, Node
 from lint.working.rowstate import NotDefined, TooMany
+from lint.working.starts import from_other_end, turns_after
 from lint.working.trials import PieceState, Task, best_reading
 
 MOST_TURNING_CHAINS = 6  # common practice, no source
@@ -42,18 +43,26 @@ def goes_on_better(printed: Fabric, made: Fabric, coming: Instance, state: Piece
     return printed_fits and (not made_fits or printed_agrees is True and made_agrees is None)
 
 
-def next_fabric(worked: Worked, circular: bool, state: PieceState) -> Fabric:
+def next_fabric(worked: Worked, task: Task, state: PieceState) -> Fabric:
     """The row below for the next row: a flat row is met from its other end, a turned round too."""
     nodes = worked.fabric.nodes
-    if circular:
-        if worked.turned and len(nodes) > 1:
-            nodes = [nodes[0], *reversed(nodes[1:])]
+    if task.circular:
+        if turns_after(task.steps):  # a round that begins with its turn was turned already
+            nodes = from_other_end(nodes)
         if not worked.joined and worked.left and state.spiral:
             nodes = [*worked.left, *nodes]  # a spiral is one running loop: what was not used comes next
         return replace(worked.fabric, nodes=nodes)
     if nodes and nodes[0].kind in ("ch", "ring", *TUNISIAN) or worked.turned is False:
         return worked.fabric
     return replace(worked.fabric, nodes=list(reversed(nodes)))
+
+
+def turned_over(fabric: Fabric | None, steps: tuple[Step, ...], coming: Instance | None) -> Fabric | None:
+    """ "Turn." in a line of its own: the round behind it is met from its other end; a row is so without being told."""
+    turns = any(isinstance(step, Turn) and step.turned for step in steps)
+    if fabric is None or not fabric.circular or not turns or coming is None or coming.kind != "round":
+        return fabric
+    return replace(fabric, nodes=from_other_end(fabric.nodes))
 
 
 _ONE_STITCH = ("bobble", "popcorn", "cluster", "puff")

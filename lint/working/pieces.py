@@ -59,7 +59,7 @@ from lint.working.edges import (
 from lint.working.effort import Effort
 from lint.working.expand import MOST_ROWS, Expander, Instance, Loop
 from lint.working.fabric import Fabric, no_search_for_garbage, stitches_of
-from lint.working.goingon import as_printed, goes_on_better, last_chain, next_fabric, row_as_printed
+from lint.working.goingon import as_printed, goes_on_better, last_chain, next_fabric, row_as_printed, turned_over
 from lint.working.growth import grows, with_longer_sides
 from lint.working.joinedpieces import counted_round_pieces, with_piece
 from lint.working.likepieces import own_ways
@@ -253,7 +253,7 @@ class PatternWorker:
                     stopped_by=unread[0].words if unread else None,
                     stopped_at=unread[0].span if unread else None,
                 )
-            state.side = seamed(row.steps, state.side)
+            state.side, state.fabric = seamed(row.steps, state.side), turned_over(state.fabric, row.steps, coming)
             joining = tuple(step for step in row.steps if isinstance(step, (AlongEdge, JoinYarn, OtherSide, Skip)))
             if joins_yarn(joining) and not unread:
                 state.joining = joining  # "Skip the center 12 sts, join yarn in next st." opens the row after it
@@ -362,7 +362,7 @@ class PatternWorker:
         state.loops = with_free_loops(state.loops, best, task)
         state.side = with_row(state.side, instance.steps, bool(makes), task.circular)
         state.carried, state.joining, state.made = worked.carried, (), worked.made
-        state.fabric = next_fabric(worked, task.circular, state)
+        state.fabric = next_fabric(worked, task, state)
         picked = False
         if best.agrees is False and coming is not None and worked.made.stitches:
             printed = row_as_printed(instance.stated, worked.made, state.fabric, size, task.circular)

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import replace
-from itertools import takewhile
+from itertools import dropwhile, takewhile
 
 from lint.place import TargetKind, Which
 from lint.tree import (
+    MAKES_STITCHES,
     Chain,
     Evenly,
     Group,
@@ -26,7 +28,7 @@ from lint.tree import (
     walk,
 )
 from lint.working.expand import Instance
-from lint.working.fabric import Fabric
+from lint.working.fabric import Fabric, Node
 
 
 def is_round(instance: Instance, fabric: Fabric | None) -> bool:
@@ -172,8 +174,24 @@ def corner_to_corner(instances: list[Instance]) -> bool:
 
 
 def turns_first(steps: tuple[Step, ...]) -> bool:
-    """Whether the work is turned before anything is worked."""
-    for step in steps[:4]:
-        if isinstance(step, Turn):
-            return step.turned
-    return False
+    """Whether the work is turned before anything is worked: this round is met from its other end."""
+    return _turned(takewhile(lambda step: not _makes(step), steps))
+
+
+def turns_after(steps: tuple[Step, ...]) -> bool:
+    """Whether the work is turned once something is worked: the next round is met from its other end."""
+    return _turned(dropwhile(lambda step: not _makes(step), steps))
+
+
+def from_other_end(nodes: list[Node]) -> list[Node]:
+    """A round met the other way about: it begins at the same stitch, whichever way it goes."""
+    return [*nodes[:1], *reversed(nodes[1:])]
+
+
+def _turned(steps: Iterable[Step]) -> bool:
+    return any(isinstance(step, Turn) and step.turned for step in steps)
+
+
+def _makes(step: Step) -> bool:
+    """Whether stitches are worked; slip stitches at a round's start only move there."""
+    return isinstance(step, MAKES_STITCHES) and not (isinstance(step, Work) and step.stitch == "sl st")

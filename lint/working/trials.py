@@ -19,7 +19,7 @@ from lint.working.expand import Instance
 from lint.working.fabric import Fabric, Made, afresh
 from lint.working.recording import KeepingBench, RecordingBench
 from lint.working.rowstate import NotDefined, TooMany
-from lint.working.starts import is_round, names_spaces, names_structure, turns_first
+from lint.working.starts import from_other_end, is_round, names_spaces, names_structure, turns_first
 from lint.working.workings import Workings
 
 _B = TypeVar("_B", bound=Bench)
@@ -254,8 +254,8 @@ def watched(best: Trial, task: Task, state: PieceState) -> tuple[RecordingBench,
 def _bench(sort: type[_B], task: Task, state: PieceState, forced: dict[Key, int]) -> _B:
     nodes = task.fabric.nodes
     afresh(nodes)
-    if task.circular and turns_first(task.steps) and len(nodes) > 1:
-        nodes = [nodes[0], *reversed(nodes[1:])]
+    if task.circular and task.fabric.circular and turns_first(task.steps):
+        nodes = from_other_end(nodes)
     on_chain = bool(nodes) and nodes[0].kind == "ch"
     below = replace(task.fabric, nodes=nodes, circular=task.fabric.circular or task.circular and not on_chain)
     choices = Choices(state.habits, forced, settled=state.settled.get(task.place, {}))
