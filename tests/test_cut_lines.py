@@ -178,6 +178,9 @@ def test_an_abbreviation_cut_from_its_meaning() -> None:
         ("*Sc in next st; 2 sc in next st; rep from * to last 2 sts; 2 sc.", 17),
         ("5 sc; inc; 5 sc; inc; 14 sc.", 14),
         ("Sc in first 6 sts; hdc in last 6 sts; 6 sc; 6 hdc.", 12),
+        ("Sc in next 6 sts; 3 hdc; 3 sc.", 12),
+        ("6 sc; 3 hdc; 3 sc; 12 sts.", 12),
+        ("Sc in next 6 sts; 3 hdc; 3 sc; 9 sc, 3 hdc.", 12),
     ],
 )
 def test_clauses_parted_by_semicolons_are_no_counts(row: str, made: int) -> None:
@@ -215,3 +218,36 @@ def test_a_bracket_that_tells_stays_with_its_label(label: str) -> None:
     """What the round is worked in, or what is done in it, is said and not worked."""
     text = _HEAD + f"PAD\nRnd 1: 6 sc in magic ring. (6)\nRnd 2: 6 inc. (12)\n{label}: Sc in each st around. (12)\n"
     assert counts(check(text)) == [6, 12, 12]
+
+
+@pytest.mark.parametrize(
+    ("row", "made", "differs"),
+    [
+        ("(Sc in next st, 2 sc in next st) 6 times; 18 sc. Fasten off, leaving a 30 cm tail.", 18, False),
+        ("Sc in each st to last 2 sts; 10 sc.", 10, False),
+        ("Sc in next 4 sts, hdc in next 8 sts; 8 hdc.", 12, False),
+        ("6 inc, 6 sc, (total) 18 sc.", 18, False),
+        ("(Sc in next st, inc) 6 times; 12 sc.", 18, True),
+        ("6 sc, inc, 5 sc; 12 sc.", 13, True),
+    ],
+)
+def test_a_count_behind_a_semicolon_is_no_work(row: str, made: int, differs: bool) -> None:
+    """Neither a tail's length behind it nor a slip, as of the count of the round before, makes a count the next clause."""
+    text = _HEAD + f"PAD\nRnd 1: 12 sc in magic ring. (12)\nRnd 2: {row}\n"
+    assert counts(check(text))[-1] == made
+    assert bool(told(text, "count-differs")) == differs
+
+
+@pytest.mark.parametrize(
+    ("row", "made"),
+    [
+        ("Sc in next 6 sts, then\n3 sc through both layers, 3 sc. (12)", 12),
+        ("Sc in next 6 sts, ch 1\nThen sc through both layers in 6 sts. (12)", 12),
+        ("Sc in each st around\n6 sc through both layers to close.", 12),
+    ],
+)
+def test_work_through_both_layers_in_the_next_line(row: str, made: int) -> None:
+    """Such a line closes the piece where the row above it is at an end; else it goes on with the row."""
+    text = _HEAD + f"PAD\nRnd 1: 12 sc in magic ring. (12)\nRnd 2: {row}\n"
+    assert counts(check(text)) == [12, made]
+    assert not told(text, "count-differs", "places-left-over")
