@@ -180,6 +180,7 @@ def test_an_abbreviation_cut_from_its_meaning() -> None:
         ("Sc in first 6 sts; hdc in last 6 sts; 6 sc; 6 hdc.", 12),
         ("Sc in next 6 sts; 3 hdc; 3 sc.", 12),
         ("6 sc; 3 hdc; 3 sc; 12 sts.", 12),
+        ("4 sc; 4 hdc; 4 dc.", 12),
         ("Sc in next 6 sts; 3 hdc; 3 sc; 9 sc, 3 hdc.", 12),
     ],
 )
@@ -227,6 +228,7 @@ def test_a_bracket_that_tells_stays_with_its_label(label: str) -> None:
         ("Sc in each st to last 2 sts; 10 sc.", 10, False),
         ("Sc in next 4 sts, hdc in next 8 sts; 8 hdc.", 12, False),
         ("6 inc, 6 sc, (total) 18 sc.", 18, False),
+        ("Ch 4 (counts as tr), dc in next 11 sts; 11 dc, 1 tr.", 12, False),
         ("(Sc in next st, inc) 6 times; 12 sc.", 18, True),
         ("6 sc, inc, 5 sc; 12 sc.", 13, True),
     ],

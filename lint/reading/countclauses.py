@@ -51,9 +51,8 @@ class CountClauses(WordClauses):
         if len({item.unit for item in found.items}) == 1:
             first = found.items[0]
             number = (*first.series, first.number)[0].values[0]
-            work = number is not None and rather_work(
-                self.steps, number, rest, self.behind_sign(stream.lexemes[start - 1])
-            )
+            signed = self.behind_sign(stream.lexemes[start - 1])
+            work = number is not None and rather_work(self.steps, number, first.unit or "", rest, signed)
         else:
             work = sorts_of_work(self.steps, found, stream.lexemes[stream.at :])
         if not work:

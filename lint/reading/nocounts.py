@@ -6,7 +6,7 @@ from lint.lexicon import Lexeme
 from lint.pattern import Stated
 from lint.place import LimitKind, TargetKind
 from lint.reading.stream import CLOSERS, OPENERS, Stream
-from lint.tree import Group, Repeat, Step, Work, walk
+from lint.tree import Chain, Group, Repeat, Step, Work, walk
 
 _BEFORE_PLACE = ("the", "each", "next", "first", "last", "same", "number", "ordinal", "beginning", "any", "of")
 _PLACES = ("stitch", "any_stitch", "special", "chain", "space", "turning_chain", "turn", "loop", "ring")
@@ -62,7 +62,7 @@ def led_to_a_side(stream: Stream, colon: int) -> bool:
     return "other_side" in kinds and not kinds & {"stitch", "any_stitch", "increase", "decrease", "special"}
 
 
-def rather_work(steps: list[Step], counted: int, rest: list[Lexeme], signed: bool) -> bool:
+def rather_work(steps: list[Step], counted: int, unit: str, rest: list[Lexeme], signed: bool) -> bool:
     """Whether "…; 2 sc" goes on with the row, where clauses are parted by the same sign as a count is.
 
     It does where so many stitches are left for it ("… to last 2 sts; 2 sc"), where a greater count follows, or where the row
@@ -77,6 +77,8 @@ def rather_work(steps: list[Step], counted: int, rest: list[Lexeme], signed: boo
         single = limit.target is None or limit.target.kind in (TargetKind.ANY_STITCH, TargetKind.STITCH)
         return not single or left is None or counted <= left
     least = sum(map(_least, steps))
+    if signed and counted < least and _not_made(steps, [unit]):
+        return True  # "4 sc; 4 hdc; 4 dc"
     return _greater_count(counted, rest) or (2 if signed else 4) * counted < least
 
 
@@ -88,12 +90,20 @@ def sorts_of_work(steps: list[Step], found: Stated, rest: list[Lexeme]) -> bool:
         return True
     if units[-1] == "stitches" and all(unit.startswith("kind:") for unit in units[:-1]):
         return sum(figures[:-1]) < figures[-1]  # "; 3 sc; 12 sts"
+    return _not_made(steps, units)
+
+
+def _not_made(steps: list[Step], units: list[str]) -> bool:
+    """Whether a row surely has no stitch of such a sort; an increase, a chain or a word of the pattern's own may be one."""
     inner = list(walk(tuple(steps)))
-    if any(isinstance(step, Work) and step.special is not None for step in inner):
+    if any(
+        isinstance(step, Work) and step.special is not None or isinstance(step, Chain) and step.length.lone != 1
+        for step in inner
+    ):
         return False
     made = {step.stitch for step in inner if isinstance(step, Work)}
     sorts = [unit.partition(":")[2] for unit in units if unit.startswith("kind:")]
-    return bool(made) and "inc" not in made and any(sort and sort not in made for sort in sorts)
+    return bool(made) and made.isdisjoint(("inc", "dec")) and any(sort and sort not in made for sort in sorts)
 
 
 def _greater_count(counted: int, rest: list[Lexeme]) -> bool:
