@@ -178,6 +178,9 @@ def test_cable_over_a_row_below(behind: str) -> None:
         ("Ch 1, turn, sc in every other row.", None),
         ("Ch 1, turn, sc in every other one.", None),
         ("Ch 1, turn, dc in every other st, ch 1.", None),
+        ("Ch 1, turn, 2 dc in every other st.", 18),
+        ("Ch 1, turn, 2 dc in every other st, skipping the rest.", None),
+        ("Ch 1, turn, 2 dc in every other st, missing the ones between.", None),
         ("Ch 1, turn, sc in every other st, ch 1, turn.", 6),
     ],
 )
