@@ -181,6 +181,10 @@ def test_an_abbreviation_cut_from_its_meaning() -> None:
         ("3 sc; skip 1 st; 8 sc.", 11),
         ("Sc in next 4 sts; 2 sc; 3 sc in next st; sc in last 5 sts.", 14),
         ("Sc in first 6 sts; hdc in last 6 sts; 6 sc; 6 hdc.", 12),
+        ("Sc in next 6 sts; 3 hdc; 3 sc.", 12),
+        ("6 sc; 3 hdc; 3 sc; 12 sts.", 12),
+        ("4 sc; 4 hdc; 4 dc.", 12),
+        ("Sc in next 6 sts; 3 hdc; 3 sc; 9 sc, 3 hdc.", 12),
     ],
 )
 def test_clauses_parted_by_semicolons_are_no_counts(row: str, made: int) -> None:
@@ -244,3 +248,37 @@ def test_slip_stitches_are_no_stitches_of_what_a_row_has_made() -> None:
     text = _HEAD + f"PAD\nRow 1: Fsc 12. (12)\nRow 2: {row}\n"
     assert counts(check(text)) == [12, 6]
     assert not told(text, "count-differs", "places-left-over", "places-run-out")
+
+
+@pytest.mark.parametrize(
+    ("row", "made", "differs"),
+    [
+        ("(Sc in next st, 2 sc in next st) 6 times; 18 sc. Fasten off, leaving a 30 cm tail.", 18, False),
+        ("Sc in each st to last 2 sts; 10 sc.", 10, False),
+        ("Sc in next 4 sts, hdc in next 8 sts; 8 hdc.", 12, False),
+        ("6 inc, 6 sc, (total) 18 sc.", 18, False),
+        ("Ch 4 (counts as tr), dc in next 11 sts; 11 dc, 1 tr.", 12, False),
+        ("(Sc in next st, inc) 6 times; 12 sc.", 18, True),
+        ("6 sc, inc, 5 sc; 12 sc.", 13, True),
+    ],
+)
+def test_a_count_behind_a_semicolon_is_no_work(row: str, made: int, differs: bool) -> None:
+    """Neither a tail's length behind it nor a slip, as of the count of the round before, makes a count the next clause."""
+    text = _HEAD + f"PAD\nRnd 1: 12 sc in magic ring. (12)\nRnd 2: {row}\n"
+    assert counts(check(text))[-1] == made
+    assert bool(told(text, "count-differs")) == differs
+
+
+@pytest.mark.parametrize(
+    ("row", "made"),
+    [
+        ("Sc in next 6 sts, then\n3 sc through both layers, 3 sc. (12)", 12),
+        ("Sc in next 6 sts, ch 1\nThen sc through both layers in 6 sts. (12)", 12),
+        ("Sc in each st around\n6 sc through both layers to close.", 12),
+    ],
+)
+def test_work_through_both_layers_in_the_next_line(row: str, made: int) -> None:
+    """Such a line closes the piece where the row above it is at an end; else it goes on with the row."""
+    text = _HEAD + f"PAD\nRnd 1: 12 sc in magic ring. (12)\nRnd 2: {row}\n"
+    assert counts(check(text)) == [12, made]
+    assert not told(text, "count-differs", "places-left-over")

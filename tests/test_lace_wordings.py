@@ -178,6 +178,9 @@ def test_cable_over_a_row_below(behind: str) -> None:
         ("Ch 1, turn, sc in every other row.", None),
         ("Ch 1, turn, sc in every other one.", None),
         ("Ch 1, turn, dc in every other st, ch 1.", None),
+        ("Ch 1, turn, 2 dc in every other st.", 18),
+        ("Ch 1, turn, 2 dc in every other st, skipping the rest.", None),
+        ("Ch 1, turn, 2 dc in every other st, missing the ones between.", None),
         ("Ch 1, turn, sc in every other st, ch 1, turn.", 6),
     ],
 )
@@ -195,6 +198,7 @@ def test_every_nth_stitch(words: str, made: int | None) -> None:
         ("Ch 1, turn, 3 sc in first and last sc, sc in all others.", 16),
         ("Ch 1, turn, 2 sc in first st, 3 sc in last st, 1 sc in each of the other sts.", 15),
         ("Ch 1, turn, 2 sc in 4th st, sc in all others.", None),
+        ("Ch 1, turn, 2 sc in first st, ch 3, 2 sc in last st, sc in all others.", None),
         ("Ch 1, turn, sc in all the others.", None),
         ("Ch 1, turn, sc halfway across, hdc to end.", 12),
         ("Ch 1, turn, 2 sc in each st halfway across the row, sc to end.", 18),
@@ -348,6 +352,15 @@ _PANEL = f"{_HEAD}Row 1: Ch 13, sc in 2nd ch from hook and in each ch across. (1
         ("Rep Row 2 in the following sequence: 2 rows sc, 2 rows hdc.", None),
         ("Rep Row 2, alternating sc and dc.", None),
         ("Rep Row 2, changing to hdc in last 3 rows.", None),
+        ("Rep Row 2 in the same color 5 more times.", 18),
+        ("Rep Row 2 in color B, 3 more times.", 16),
+        ("Rep Row 2 in the same colors until you have 20 sc.", 20),
+        ("Row 3: Rep Row 2, changing colors every 2 rows.", 14),
+        ("Row 3: Rep Row 2, keeping to pattern.", 14),
+        ("Row 3: Rep Row 2, continuing for 6 rows.", None),
+        ("Row 3: Rep Row 2, continuing until 2 sts remain.", None),
+        ("Row 3: Rep Row 2, keeping last 2 sts unworked.", None),
+        ("Rows 3-4: Rep Row 2, alternating with Row 1.", None),
     ],
 )
 def test_rows_again_in_stripes(words: str, last: int | None) -> None:

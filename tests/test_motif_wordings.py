@@ -780,3 +780,18 @@ def test_three_in_the_first_chain_go_round_its_end(first: int, asked: bool) -> N
     )
 
     assert bool([one for one in report.findings if one.rule == "places-left-over"]) is asked
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("3 sc in the corners, sc in each dc around.", 24),
+        ("Sc in each dc around, 3 sc in corners.", 24),
+        ("Sc in the sts, 3 sc in the corners.", 24),
+        ("3 sc in corner sps, sc in each dc around.", 24),
+    ],
+)
+def test_corners_in_the_plural_are_each_of_them(words: str, made: int | None) -> None:
+    """ "In the corners" is in each corner, and "in the sts" in each stitch; no single one is meant."""
+    text = f"Tile\n{_RING_OF_FOUR}Rnd 2: {words}\n"
+    assert counts(check(text)) == [12, made]

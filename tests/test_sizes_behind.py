@@ -80,3 +80,16 @@ def test_brackets_that_speak_to_nobody() -> None:
 def test_the_unit_at_every_figure() -> None:
     """ "skip 1 st (2 sts, 3 sts)" is a list like "1 (2, 3) sts"."""
     assert made("Ch 1, skip 1 st (2 sts, 3 sts), sc in each st across, turn.") == [15, 18, 23]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Ch 1, sc in next 4 sts, 2 sc in next st, sc to end (sizes Teen and Adult only), turn.",
+        "Ch 1, 2 sc in first st, sc in each st across for Adult only, turn.",
+        "Ch 1, sc in next 4 sts, inc (Adult only: inc twice), sc to end, turn.",
+    ],
+)
+def test_sizes_of_the_whole_row_or_of_its_last_clause(words: str) -> None:
+    """Behind a run to the row's end the whole row may be meant; a bracket right behind a clause may stand instead of it."""
+    assert made(words) == [None, None, None]

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from lint.lexicon import Lexeme
 from lint.pattern import Stated
 from lint.place import LimitKind, Which
 from lint.reading import counts
-from lint.reading.nocounts import rather_work
+from lint.reading.nocounts import rather_work, sorts_of_work
 from lint.reading.wordclauses import WordClauses
 from lint.tree import MAKES_STITCHES, Join, OpenWork, Remark, RowCall, Turn, Work, walk
 
@@ -44,14 +45,26 @@ class CountClauses(WordClauses):
         stream, start = self.stream, self.stream.at
         parted = stream.kind(-1) in (";", ".", ":") and stream.kind(1) == "stitch"
         found = counts.bare_count(stream, worked)
-        if found is None or not parted or self.runs_to_end() or len({item.unit for item in found.items}) != 1:
+        if found is None or not parted or self.runs_to_end():
             return found
-        first = found.items[0]
-        number = (*first.series, first.number)[0].values[0]
-        if number is None or not rather_work(self.steps, number, stream.lexemes[start + 2 :]):
+        rest = stream.lexemes[start + 2 :]
+        if len({item.unit for item in found.items}) == 1:
+            first = found.items[0]
+            number = (*first.series, first.number)[0].values[0]
+            signed = self.behind_sign(stream.lexemes[start - 1])
+            work = number is not None and rather_work(self.steps, number, first.unit or "", rest, signed)
+        else:
+            work = sorts_of_work(self.steps, found, stream.lexemes[stream.at :])
+        if not work:
             return found
         stream.at = start
         return None
+
+    def behind_sign(self, sign: Lexeme) -> bool:
+        """Whether the last clause stands behind the same sign as the words at the cursor do."""
+        begins = self.steps[-1].span.start if self.steps else 0
+        before = [item for item in self.stream.lexemes if item.end <= begins]
+        return bool(before) and before[-1].kind == sign.kind
 
     def runs_to_end(self) -> bool:
         """Whether the clause before goes on to the row's end, or all the way along an edge."""

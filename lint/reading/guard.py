@@ -26,6 +26,7 @@ from lint.tree import (
     Remark,
     Repeat,
     RowCall,
+    ShapedWhere,
     Shaping,
     Skip,
     Step,
@@ -78,6 +79,7 @@ def nothing_swallowed(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
                 or not any(isinstance(one, MAKES_STITCHES) for one in found)
                 and _is_part_of_row(inside)
             )
+            or _passes_the_others(step, inside, found)
             or isinstance(step, _IDLE)
             and not (isinstance(step, Remark) and step.seam)
             and not (found and isinstance(found[-1], Evenly) and inside and inside[0].kind in OPENERS)
@@ -215,6 +217,14 @@ def _shapes_in_brackets(inside: list[Lexeme], before: list[Step]) -> bool:
     return bool(works) and plain
 
 
+def _passes_the_others(step: Step, inside: list[Lexeme], before: list[Step]) -> bool:
+    """Whether "skipping the rest" stands behind "2 dc in every other st", which was read as work in the others, too."""
+    every = bool(before) and isinstance(before[-1], Shaping) and before[-1].where is ShapedWhere.EVERY
+    told = isinstance(step, Remark) and any(item.lower.startswith(_PASSES) for item in inside)
+    return every and (told or isinstance(step, Skip) and step.rest)
+
+
+_PASSES = ("skip", "miss", "leav", "omit")
 _TAKES_BACK = ("except", "excluding", "omit", "omitting", "minus", "less", "plus", "save", "bar")
 
 

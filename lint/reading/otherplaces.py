@@ -33,17 +33,16 @@ def in_all_others(stream: Stream, steps: list[Step], start: int) -> bool:
     if stream.kind() not in _ENDS:
         return False
     run = replace(run, span=stream.span_from(start), number_said=number is not None)
-    before = [step for step in steps if not isinstance(step, _IDLE) and not _slips(step)]
+    first = next((i for i, step in enumerate(steps) if not isinstance(step, _IDLE) and not _slips(step)), len(steps))
+    before = steps[first:]  # a chain or a turn among them would be worked somewhere between
     if not before or not all(isinstance(step, (Work, Group)) and step.places for step in before):
         return False
     if all(_in_corners(step) for step in before):
-        first = next(i for i, step in enumerate(steps) if step is before[0])
         steps[first:] = [run, *(alongside(step) for step in before)]
         return True
     ends = _at_the_ends(before)
     if ends is None:
         return False
-    first = next(i for i, step in enumerate(steps) if step is before[0])
     steps[first:] = [ends[0], run, ends[1]]
     return True
 

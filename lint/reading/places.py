@@ -15,7 +15,7 @@ from lint.place import Place, Target, TargetKind, Which
 from lint.reading.limits import half_of_row, limit
 from lint.reading.ordinals import chain_top, ordinal
 from lint.reading.piecewords import PIECE_WORDS, names_piece, of_joined_piece, of_other_piece, piece_alone, piece_word
-from lint.reading.pointed import all_but, chains_made, each_place, pointed, with_target
+from lint.reading.pointed import all_but, all_told, chains_made, each_place, pointed, with_target
 from lint.reading.stream import CLOSERS, OPENERS, SIGNS, Stream
 from lint.reading.targets import (
     ANY,
@@ -307,7 +307,7 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
     if place is None:
         stream.at = start
         return None
-    if all_of and place.bare:  # "in all sts", "in all 24 sts"
+    if place.bare and (all_of or all_told(stream, start)):  # "in all sts", "in all 24 sts", "in the sts"
         whole = place.number == ONE
         place = (
             replace(place, which=Which.EACH, limit=limit(stream), bare=False) if whole else replace(place, each_of=True)

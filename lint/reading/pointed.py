@@ -205,6 +205,17 @@ def all_but(stream: Stream) -> Place | None:
     return None
 
 
+_CORNERS = ("corners", "points", "tips")
+_SEVERAL = ("sts", "stitches", "sps", "spaces", *_CORNERS)
+
+
+def all_told(stream: Stream, start: int) -> bool:
+    """Whether "corners", "the sts" was taken since `start`: several, without a number, and so each of them."""
+    said = stream.lexemes[max(0, start - 1) : stream.at]
+    noun = said[-1].lower.split()[-1]
+    return noun in _CORNERS or noun in _SEVERAL and any(item.kind in ("the", "corner") for item in said)
+
+
 def chains_made(stream: Stream, before: Place) -> bool:
     """Whether the "3 ch" of "1 tr into next st and 3 ch" is chains to make: behind one place, where chains are told so."""
     alone = before.which is not Which.EACH and before.number == ONE and not before.each_of

@@ -10,7 +10,7 @@ from lint.reading.growth import growth
 from lint.reading.limits import past_lengths
 from lint.reading.rowsof import every_so_many
 from lint.reading.stream import CLOSERS, OPENERS, Stream
-from lint.reading.stripes import call_tail, striped
+from lint.reading.stripes import call_tail, in_one_colour, striped
 from lint.reading.times import times
 from lint.tree import MAKES_STITCHES, Join, OpenWork, RowCall, Step, Times, TimesKind, Turn
 
@@ -148,6 +148,7 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
     while stream.word("consecutively", "pattern", "patt"):
         stream.take()
     stream.skip(",", ":")
+    in_one_colour(stream)
     bracket = stream.kind() == "("
     how_often = times(stream, after_bracket=bracket)
     if how_often is None and stream.kind(-1) == ",":

@@ -6,12 +6,28 @@ from dataclasses import replace
 
 from lint.amount import Amount
 from lint.expression import expression
+from lint.place import LimitKind, Which
 from lint.reading.audience import Audience, SizeWords
 from lint.reading.clausebase import SEPARATORS, all_read
 from lint.reading.placefirst import PlaceFirstClauses
 from lint.reading.stream import CLOSERS, OPENERS
 from lint.source import Span
-from lint.tree import Chain, Evenly, Group, Passage, Remark, Repeat, Shaping, Skip, Step, Times, TimesKind, Unread, Work
+from lint.tree import (
+    MAKES_STITCHES,
+    Chain,
+    Evenly,
+    Group,
+    Passage,
+    Remark,
+    Repeat,
+    Shaping,
+    Skip,
+    Step,
+    Times,
+    TimesKind,
+    Unread,
+    Work,
+)
 
 _WHOLE = (
     Work,
@@ -40,8 +56,8 @@ class SizedClauses(PlaceFirstClauses):
         if heard is None or not heard.sure or not heard.sizes:
             return False
         items = self.read_inside(stream.inside(colon + 1, close))
-        if not items or not all_read(items):
-            return False
+        if not items or not all_read(items) or start and stream.lexemes[start - 1].kind not in SEPARATORS:
+            return False  # "inc (L only: inc twice)" may be told instead of the clause before
         stream.at = close + 1
         self.steps.append(self._by(heard.sizes, stream.span_from(start), tuple(items)))
         return True
@@ -93,11 +109,18 @@ class SizedClauses(PlaceFirstClauses):
         last = self.steps[-1]
         if heard is not None and heard.every:
             self.steps.append(Remark(span))
-        elif heard is not None and heard.sizes and heard.sure and isinstance(last, _WHOLE):
+        elif heard is not None and heard.sizes and heard.sure and isinstance(last, _WHOLE) and not self._ends_row():
             self.steps[-1] = self._worked_by(heard.sizes, last, Span(last.span.start, span.end))
         else:
             why = "which of the words before it the other sizes leave out is not known"
             self.steps.append(Unread(span, "only some sizes", why))
+
+    def _ends_row(self) -> bool:
+        """Whether "(M and L only)" stands behind "…, inc, sc to end", and so may be told of the whole row."""
+        places = getattr(self.steps[-1], "places", ())
+        run = places[-1] if places else None
+        ends = run is not None and run.which is Which.EACH and (run.limit is None or run.limit.kind is LimitKind.END)
+        return ends and any(isinstance(step, MAKES_STITCHES) for step in self.steps[:-1])
 
     def _worked_by(self, sizes: tuple[int, ...], step: Step, span: Span) -> Step:
         """The step with a dash for its number in the other sizes; once or not at all where it has no number."""

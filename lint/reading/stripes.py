@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from lint.amount import Amount
+from lint.lexicon import Lexeme
 from lint.reading.stream import OPENERS, SIGNS, Stream
 from lint.reading.times import times
 from lint.tree import TimesKind
@@ -72,6 +73,25 @@ def _colour(stream: Stream) -> bool:
     return False
 
 
+def in_one_colour(stream: Stream) -> None:
+    """Passes the "in the same color" of "Rep Row 2 in the same color 5 times", before how often a row is called."""
+    start = stream.at
+    if stream.take_if("in", "with"):
+        stream.skip("the", "same")
+        named = stream.word("color", "colour", "colors", "colours") and stream.take() is not None
+        if stream.peek().text in stream.vocabulary.colours or named and _is_letter(stream.peek()):
+            stream.take()
+            named = True
+        stream.skip(",")
+        if named and stream.kind() in ("number", "to", "for"):
+            return
+    stream.at = start
+
+
+def _is_letter(item: Lexeme) -> bool:
+    return item.kind in ("word", "the") and item.text.isupper() and len(item.text) == 1
+
+
 def call_tail(stream: Stream) -> None:
     """Passes ", keeping to Color Sequence", "changing to B in last st" after a row call; not ", continuing in hdc"."""
     start = stream.at
@@ -89,9 +109,21 @@ def call_tail(stream: Stream) -> None:
         words = stream.at
         stream.pass_to(".", ";", *OPENERS)
         passed = zip(stream.lexemes[words : stream.at], stream.lexemes[words - 1 : stream.at], strict=False)
-        if not any(item.kind in _WORK and before.kind not in ("last", "final", "each") for item, before in passed):
+        works = any(item.kind in _WORK and before.kind not in ("last", "final", "each") for item, before in passed)
+        if not works and not _alters(stream.lexemes[words : stream.at]):
             return
     stream.at = start
+
+
+def _alters(words: list[Lexeme]) -> bool:
+    """Whether words say how far or how often rows are worked, or with which others: "continuing for 6 rows"."""
+    kinds = [item.kind for item in words]
+    if not {"times", "unused", "edge", "side", "leave"}.isdisjoint(kinds):
+        return True
+    pairs = list(zip(kinds, kinds[1:], strict=False))
+    if ("for", "number") in pairs or any(item.lower in ("until", "till") for item in words):
+        return True
+    return words[0].lower == "alternating" and any(pair in (("row", "number"), ("round", "number")) for pair in pairs)
 
 
 def _in_a_colour(stream: Stream) -> bool:

@@ -22,6 +22,7 @@ _BEHIND_COUNT = expression(
     r"|join\b(?!.*\d\s?(?:sc|dc|hdc|htr|tr|sts?)\b)"
 )
 _LAYERS = expression(r"(?i)\bthrough (?:both|all) (?:layers|sides|thicknesses|walls)\b")
+_STITCHES_LAST = expression(r"(?i)\d\s?(?:sc|dc|hdc|htr|tr|sts?)$")
 _RUN_ENDS = expression(r"(?i)\b(?:around|across|to (?:the )?end)$")  # a clause is at its end, with no stop
 _IN_ANGLES = expression(r"<([^<>\n]*\d[^<>\n]*)>(?=\.?$)")  # "<34 sts>", a count like one in brackets
 _ENDS_IN_COUNT = r"[(\[{](?![^()\[\]{}]*\b(?:in|into|next)\b)[^()\[\]{}]*\d[^()\[\]{}]*[)\]}]\.?$"
@@ -58,7 +59,8 @@ def goes_on(above: str, text: str, lower_case: bool, sizes: int = 1) -> bool:
     counted = (text[0].isupper() or lower_case) and _COUNTED.search(above) is not None
     if (above.endswith(_TERMINAL) or counted) and _CALLS_ROWS.match(text):
         return False
-    if not text[0].islower() and not above.endswith((",", " and", "*")) and _LAYERS.search(text):
+    ended = counted or above.endswith(_TERMINAL) or any(one.search(above) for one in (_RUN_ENDS, _STITCHES_LAST))
+    if ended and not text[0].islower() and _LAYERS.search(text):
         return False  # "6 sc through both layers.": how the piece is closed
     if text[0].isupper() and _FASTENED.search(above) and not _TELLS.match(text):
         return False

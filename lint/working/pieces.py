@@ -310,7 +310,8 @@ class PatternWorker:
     def _not_recomputed(self, instance: Instance, state: PieceState, size: int, words: str, span: Span) -> Cell:
         own = instance.stated if instance.index == instance.length - 1 else None
         calls = any(isinstance(step, RowCall) for step in instance.row.steps)
-        others = instance.inherited if not (calls and instance.length > 1) else None  # rows called for may change it
+        altered = calls and (instance.length > 1 or bool(instance.row.unread()))  # rows called for may change it
+        others = instance.inherited if not altered else None
         state.fabric = as_printed(own or others, size, is_round(instance, state.fabric))
         state.earlier.not_known(instance.number or 0)
         state.carried, state.joining, state.side, state.made = last_chain(instance.steps), (), Side(), None
