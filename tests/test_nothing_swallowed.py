@@ -226,3 +226,16 @@ def test_what_a_stitch_is_for_is_a_remark() -> None:
     """ "2 sc in next st for the point" only says what for."""
     text = "Tab\n\nUS terms\n\nTAB\nCh 13.\nRow 1: Sc in 2nd ch from hook and in each ch across. (12)\nRow 2: Ch 1, turn, sc in next 11 sts, 2 sc in last st for the point.\n"
     assert counts(check(text)) == [12, 13]
+
+
+def test_a_called_row_that_goes_on_along_an_edge_is_not_counted() -> None:
+    """ "Rep Row 2, working along the side" works more than Row 2 does, and nobody says how many."""
+    text = "Pad\n\nUS terms\n\nPAD\nRow 1: Fsc 12, turn. (12)\nRow 2: Ch 1, sc in each st across, turn. (12)\nRow 3: Rep Row 2, working along the side.\n"
+    assert counts(check(text)) == [12, 12, None]
+
+
+@pytest.mark.parametrize("words", ["3 sc in corner, sc in all other sts.", "3 sc in corner, sc in each st around."])
+def test_a_round_in_a_ring_has_no_corner(words: str) -> None:
+    """Twelve stitches in one ring are no group whose middle is a corner."""
+    text = f"Pad\n\nUS terms\n\nPAD\nRnd 1: 12 sc in magic ring. (12)\nRnd 2: {words}\n"
+    assert counts(check(text)) == [12, None]

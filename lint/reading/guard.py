@@ -80,6 +80,9 @@ def nothing_swallowed(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
                 and _is_part_of_row(inside)
             )
             or _passes_the_others(step, inside, found)
+            or isinstance(step, AlongEdge)
+            and bool(found)
+            and isinstance(found[-1], RowCall)  # "Rep Row 2, continuing along the side edge": how many come there?
             or isinstance(step, _IDLE)
             and not (isinstance(step, Remark) and step.seam)
             and not (found and isinstance(found[-1], Evenly) and inside and inside[0].kind in OPENERS)

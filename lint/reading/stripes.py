@@ -118,7 +118,7 @@ def call_tail(stream: Stream) -> None:
 def _alters(words: list[Lexeme]) -> bool:
     """Whether words say how far or how often rows are worked, or with which others: "continuing for 6 rows"."""
     kinds = [item.kind for item in words]
-    if not {"times", "unused", "edge", "side", "leave"}.isdisjoint(kinds):
+    if not {"times", "unused", "edge", "side", "leave", "corner"}.isdisjoint(kinds):
         return True
     pairs = list(zip(kinds, kinds[1:], strict=False))
     if ("for", "number") in pairs or any(item.lower in ("until", "till") for item in words):

@@ -43,7 +43,7 @@ from lint.tree import (
 )
 from lint.working.chains import JoinHint
 from lint.working.choices import Choices
-from lint.working.cursor import CORNERS_UNKNOWN, Cursor, PlacesUnknown, family
+from lint.working.cursor import CORNERS_UNKNOWN, FEWEST_CORNERS, Cursor, PlacesUnknown, family
 from lint.working.fabric import Fabric, Made, Node, count, unname_if_others_alike
 from lint.working.grouping import PETAL
 from lint.working.plain import Plain
@@ -203,7 +203,8 @@ class Bench(Plain):
                 fabric, Made(0, {}, {}, 0, {}), self.noted, self.choices, self.joined, self.turned, carried=self.carried
             )
         left = self.left_over(cursor)
-        if self.in_turn and (left or any(noted.trouble.kind == "run out" for noted in self.noted)):
+        ran_out = any(noted.trouble.kind == "run out" for noted in self.noted)
+        if self.in_turn and (left or ran_out or self.in_turn < FEWEST_CORNERS):
             raise PlacesUnknown(CORNERS_UNKNOWN)
         flat = self.turned and not self.joined and not self.said_round  # a row that began in a ring
         circular = self.is_round and not flat

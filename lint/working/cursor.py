@@ -6,6 +6,7 @@ from lint.place import Target, TargetKind
 from lint.working.fabric import Chains, Fabric, Node
 from lint.working.troubles import Trouble, describe, name_of
 
+FEWEST_CORNERS = 3  # no shape with corners has fewer
 CORNERS_UNKNOWN = "where the corners of the round below are is not known here"
 _BASES = ("FP", "BP")
 
@@ -360,7 +361,7 @@ class Cursor:
             for run in runs
             if run[-1] >= self.at
             and (
-                sum(self.nodes[i].is_stitch for i in run) >= 3
+                sum(self.nodes[i].is_stitch for i in run) >= 3 and len(run) < len(self.nodes)  # all in a ring are none
                 or len(run) > 1
                 and any(self.nodes[i].kind == "space" for i in run)
             )

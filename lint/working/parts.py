@@ -82,7 +82,7 @@ class Parts(Arms):
         if owner is not None and owner.kind is TargetKind.CORNER and not runs and cursor.circular:
             if target.kind is not TargetKind.CORNER or place.ordinals or cursor.at >= cursor.end:
                 raise PlacesUnknown(CORNERS_UNKNOWN)
-            self.in_turn = True  # "3 sc in corner st, sc in next 8 sts": the stitch that is next makes a corner
+            self.in_turn += 1  # "3 sc in corner st, sc in next 8 sts": the stitch that is next makes a corner
             return cursor.next(Target(TargetKind.ANY_STITCH), self.size)
         named = owner is not None and owner.kind is TargetKind.SPECIAL and self.named_owner(place)
         if owner is None or (target.kind is TargetKind.SPACE or not runs) and not named:

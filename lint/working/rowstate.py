@@ -121,7 +121,7 @@ class RowState:
         self.skipped: list[Node] = []  # passed over by this row's words, and not yet worked into
         self.skipped_below = 0  # of a row below, passed over by this row's words and not yet worked into
         self.other_side = False  # on the foundation's other side, whose free loops are called loops as well as chains
-        self.in_turn = False  # a stitch taken for a corner since it is the next one: the row has to come out so
+        self.in_turn = 0  # stitches taken for corners since each was the next one: the row has to come out so
         self.moved = False  # slip stitches have moved the start of the round
         self.slipped = 0  # places passed by slip stitches among other stitches, which a printed count may take in
         self.hung = 0  # slip stitches into another piece
