@@ -282,3 +282,30 @@ def test_work_through_both_layers_in_the_next_line(row: str, made: int) -> None:
     text = _HEAD + f"PAD\nRnd 1: 12 sc in magic ring. (12)\nRnd 2: {row}\n"
     assert counts(check(text)) == [12, made]
     assert not told(text, "count-differs", "places-left-over")
+
+
+@pytest.mark.parametrize(
+    "turning", ["Ch 1, turn.", "Ch 1. Turn.", "1 ch, turn", "Turn, ch 1.", "Ch 1 and turn your work."]
+)
+@pytest.mark.parametrize("between", ["\n", "\n\n"])
+def test_the_chain_and_turn_between_two_rows(turning: str, between: str) -> None:
+    """In a line of its own it leads to the next row, and begins no piece on one chain."""
+    rows = [
+        "Row 1: Fsc 12. (12)",
+        turning,
+        "Row 2: Sc in each st across. (12)",
+        turning,
+        "Row 3: Sc2tog, sc in each st. (11)",
+    ]
+    text = _HEAD + "PAD\n" + between.join(rows) + "\n"
+    assert counts(check(text)) == [12, 12, 11]
+    assert not told(text, "count-differs", "places-run-out", "not-understood")
+
+
+def test_a_chain_that_begins_a_piece_stays_its_foundation() -> None:
+    """ "Ch 11, turn." under a heading is what the rows are worked on."""
+    text = (
+        _HEAD
+        + "PAD\nRow 1: Fsc 12, turn. (12)\nFasten off.\n\nSTRAP\nCh 11, turn.\nRow 1: Sc in 2nd ch from hook and in each ch across. (10)\n"
+    )
+    assert counts(check(text)) == [12, 10]

@@ -20,10 +20,15 @@ def bracket_count(stream: Stream, start: int, close: int, worked: bool) -> State
     after = close + 1
     kind = stream.lexemes[after].kind if after < len(stream.lexemes) else "end"
     text = stream.lexemes[after].lower if after < len(stream.lexemes) else ""
-    if kind in ("in", "over", "times", "number", "star", "around", "across", "to", "repeat", "×") or text in (
-        "x",
-        "×",
-        "all",
+    if (
+        not turning_chain(stream, after)
+        and kind in ("in", "over", "times", "number", "star", "around", "across", "to", "repeat", "×")
+        or text
+        in (
+            "x",
+            "×",
+            "all",
+        )
     ):
         return None
     if kind in (",",) and not ends_work(stream, after + 1):

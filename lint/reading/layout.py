@@ -17,7 +17,7 @@ from lint.reading.sizecuts import by_size
 from lint.reading.sizedlines import SizedLines
 from lint.reading.sizeglosses import size_glosses
 from lint.reading.sizes import find_sizes
-from lint.reading.wrapping import HANGS, goes_on
+from lint.reading.wrapping import HANGS, TURNS_ALONE, goes_on
 from lint.rulebook import Rulebook
 from lint.source import SourceText, Span
 
@@ -201,6 +201,10 @@ class LayoutReader:
             if talk == index - 1 and not after_blank and line.text[:1].islower():
                 talk = index  # the note's next line
                 layout.prose.append(Span(line.start, line.end))
+                continue
+            above = part.rows[-1] if part is not None and part.rows and section is None else None
+            if above is not None and above.label is not None and TURNS_ALONE.fullmatch(line.text):
+                above.span, after_blank = above.span.to(Span(line.start, line.end)), False
                 continue
             # "10 sc in" / "A.", "… side of the" / "chain: sc in …", "Round 1: Ch 3" / "(counts as a dc), make 11 dc in"
             hung = row is not None and not after_blank and (hangs or line.text.lstrip()[:1] in ("(", "["))

@@ -44,6 +44,10 @@ HANGS = expression(
 # "across the first 5 (6)" / "7 tr": a list over the sizes, with the word before it
 _LIST_LAST = expression(r"(?i)(?P<word>[\p{L}=]*)\s*\b(?P<list>\d+\s*[(\[][\d\s,;:/–-]*\d\s*[)\]])$")
 _BEFORE_WORK = ("of", "the", "next", "first", "last", "following", "skip", "sk", "in", "into", "over", "work", "ch")
+# "Ch 1, turn." in a line of its own, between one row and the next
+TURNS_ALONE = expression(
+    r"(?i)\W*(?:(?:ch(?:ain)?s?\W{0,2}\d{1,2}|\d{1,2}\s?ch(?:ain)?s?)\W+(?:(?:and|then|to)\s+)?turn|turn\W+(?:(?:and|then)\s+)?(?:ch(?:ain)?s?\W{0,2}\d{1,2}|\d{1,2}\s?ch(?:ain)?s?))(?:\s+(?:your\s+|the\s+)?work(?:\s+over)?)?(?:\s*\([^()\n]{0,60}\))?\W*"
+)
 _TERMINAL = (".", ")", "]", "}", "!", "?", ":", ";")
 
 
@@ -93,4 +97,4 @@ def _list_hangs(above: str, sizes: int) -> bool:
     return len(expression(r"\d+").findall(match["list"])) < sizes or match["word"].lower() in _BEFORE_WORK
 
 
-__all__ = ["HANGS", "goes_on"]
+__all__ = ["HANGS", "TURNS_ALONE", "goes_on"]
