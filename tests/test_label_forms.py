@@ -223,3 +223,17 @@ def test_a_number_of_rounds_or_the_number_of_one(rows: str, numbers: list[int]) 
 def test_where_neither_can_be_told_the_row_is_not_understood(rows: str) -> None:
     """ "3 rounds" behind Round 2 with nothing after it may be round 3 or three more."""
     assert outcomes(check(TALLIED + rows))[2] == "not-recomputed"
+
+
+def test_a_range_with_its_letter_and_bracket_twice() -> None:
+    """ "R.3) – R.5)" are the rounds from 3 to 5."""
+    text = "Ball\n\nUS terms\n\nBALL\nR.1) 6 sc in magic ring (6)\nR.2) 6 inc (12)\nR.3) – R.5) 12 sc (12)\nR.6) 6 dec (6)\n"
+    assert counts(check(text)) == [6, 12, 12, 12, 12, 6]
+    assert not corrections(check(text))
+
+
+@pytest.mark.parametrize("words", ["Work same as Row 2.", "Same as Row 2.", "Work the same as Row 2. (12)"])
+def test_rows_worked_the_same_as_another(words: str) -> None:
+    """All the rows of the label are the row that is named."""
+    text = f"Pad\n\nUS terms\n\nPAD\nRow 1: Fsc 12, turn. (12)\nRow 2: Ch 1, sc in each st across, turn. (12)\nRows 3-6: {words}\n"
+    assert counts(check(text)) == [12] * 6

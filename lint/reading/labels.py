@@ -293,7 +293,7 @@ def _figures(word: str, sized: bool) -> str:
     if not sized:
         more = rf"{_JOINT}(?:{word}\s*[:.]?\s*{_NUMBER}|{_NUMBER}{unit})"
         tight = rf"(?:(?<=\d)[-–—](?=\d)|\s*(?:\bto\b|\bthru\b|\bthrough\b|&|\band\b)\s*){_NUMBER}(?=\s+(?:chs?\b|turn\b|(?:sc|h?dc|h?tr)\s+(?:(?:in|into|to)\s+(?:each|ea|every|all)|around|across|blo|flo)\b))"  # "Rows 3-5 ch 1, turn", "Rnds 3-5 sc in each"
-        listed = rf"\)\s*[-–—]\s*{_NUMBER}(?=\))"  # "Rounds 11)–14)"
+        listed = rf"\)\s*[-–—]\s*(?:{word}\s?\.?\s?)?{_NUMBER}(?=\))"  # "Rounds 11)–14)", "R.5) – R.8)"
         return rf"{_NUMBER}(?:\.?{more}|{tight}|{listed})*(?:(?:\s*[\[(][\d,\s/\-–]+[\])]|(?:/\d+)+)?)"
     inside = rf"(?:{_NUMBER}|[-–—−,;:/&\s]|\b(?:to|thru|through|and)\b|\bfor\s+[\w/]+|\b{word}\s?(?=\d))"
     bracket = rf"[\[({{](?=[^()\[\]{{}}\n]*\d){inside}+[\])}}]"
