@@ -309,3 +309,10 @@ def test_a_chain_that_begins_a_piece_stays_its_foundation() -> None:
         + "PAD\nRow 1: Fsc 12, turn. (12)\nFasten off.\n\nSTRAP\nCh 11, turn.\nRow 1: Sc in 2nd ch from hook and in each ch across. (10)\n"
     )
     assert counts(check(text)) == [12, 10]
+
+
+def test_capitals_go_on_with_the_clause_above() -> None:
+    """ "… 1 SC" / "IN THE SAME ST": a stitch before its place is no count."""
+    text = "WARMING PAD\n\nUS TERMS\n\nPAD\nROUND 1: 12 SC IN MAGIC RING. (12)\nROUND 2: SC IN NEXT 11 STS. 2 SC\nIN THE LAST ST. (13)\n"
+    assert counts(check(text)) == [12, 13]
+    assert not told(text, "count-differs", "places-left-over")

@@ -48,12 +48,14 @@ _BEFORE_WORK = ("of", "the", "next", "first", "last", "following", "skip", "sk",
 TURNS_ALONE = expression(
     r"(?i)\W*(?:(?:ch(?:ain)?s?\W{0,2}\d{1,2}|\d{1,2}\s?ch(?:ain)?s?)\W+(?:(?:and|then|to)\s+)?turn|turn\W+(?:(?:and|then)\s+)?(?:ch(?:ain)?s?\W{0,2}\d{1,2}|\d{1,2}\s?ch(?:ain)?s?))(?:\s+(?:your\s+|the\s+)?work(?:\s+over)?)?(?:\s*\([^()\n]{0,60}\))?\W*"
 )
+# "… 1 SC" / "IN THE SAME ST": in a text of capitals the first letter tells nothing
+_IN_CAPITALS = expression(r"(?:IN|INTO|OF|OVER|AROUND|NEXT|EACH|THE|SAME|TO|AND)\s+\p{Lu}{2,}")
 _TERMINAL = (".", ")", "]", "}", "!", "?", ":", ";")
 
 
 def goes_on(above: str, text: str, lower_case: bool, sizes: int = 1) -> bool:
     """Whether a line's words go on with the row whose words so far are `above`; `lower_case`: the text has no capitals."""
-    if sizes > 1 and _list_hangs(above, sizes):
+    if sizes > 1 and _list_hangs(above, sizes) or _IN_CAPITALS.match(text):
         return True
     above = _IN_ANGLES.sub(r"(\1)", above)
     if expression(r"[•·*-]\s").match(text):
