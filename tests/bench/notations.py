@@ -1,4 +1,4 @@
-"""The same patterns in other notations: python tests/bench/notations.py [FOLDER …] [--list]
+"""The same patterns in other notations: python tests/bench/notations.py [FOLDER …] [--list] [--together SEED]
 
 Sound patterns (corpus_demo without a FOLDER; "faulty" in a name: left out) are written in the ways of
 tests/test_same_in_other_notation.py: wrapped, with other signs, other words for the same.  For every way:
@@ -14,7 +14,10 @@ from __future__ import annotations
 
 import argparse
 import sys
+from collections.abc import Callable
+from functools import reduce
 from pathlib import Path
+from random import Random
 
 ROOT = Path(__file__).resolve().parents[2]
 sys.path[:0] = [str(ROOT), str(ROOT / "tests")]
@@ -28,10 +31,22 @@ def corrections(text: str) -> list[str]:
     return [f"{one.rule}: {one.message}" for one in check(text).findings if one.weight.value == "correction"]
 
 
+def several(seed: int, number: int = 40) -> dict[str, Callable[[str], str]]:
+    """So many ways of which each is two or three of the others, one after the other."""
+    chance = Random(seed)
+
+    def in_turn(names: list[str]) -> Callable[[str], str]:
+        return lambda text: reduce(lambda so_far, name: WAYS[name](so_far), names, text)
+
+    picked = (chance.sample(list(WAYS), chance.choice((2, 3))) for _ in range(number))
+    return {" + ".join(names): in_turn(names) for names in picked}
+
+
 def main() -> None:
     options = argparse.ArgumentParser(description=__doc__.splitlines()[0])
     options.add_argument("folders", nargs="*", type=Path)
     options.add_argument("--list", action="store_true")
+    options.add_argument("--together", type=int, metavar="SEED", help="two or three ways at once, by chance")
     chosen = options.parse_args()
     folders = chosen.folders or [ROOT / "corpus_demo"]
     texts = {
@@ -42,7 +57,7 @@ def main() -> None:
     }
     plain = {name: (made_by(text), len(corrections(text))) for name, text in texts.items()}
     print(f"{'way':<30}{'rows':>7}{'same':>7}{'wrong':>7}{'lost':>7}{'false':>7}")
-    for way, change in WAYS.items():
+    for way, change in (WAYS if chosen.together is None else several(chosen.together)).items():
         rows = same = wrong = lost = false = 0
         for name, text in texts.items():
             changed = change(text)
