@@ -184,6 +184,8 @@ def test_an_abbreviation_cut_from_its_meaning() -> None:
         ("Sc in next 6 sts; 3 hdc; 3 sc.", 12),
         ("6 sc; 3 hdc; 3 sc; 12 sts.", 12),
         ("4 sc; 4 hdc; 4 dc.", 12),
+        ("6 sc; 6 hdc.", 12),
+        ("6 sc; 6 hdc; join.", 12),
         ("Sc in next 6 sts; 3 hdc; 3 sc; 9 sc, 3 hdc.", 12),
     ],
 )

@@ -228,9 +228,12 @@ def test_what_a_stitch_is_for_is_a_remark() -> None:
     assert counts(check(text)) == [12, 13]
 
 
-def test_a_called_row_that_goes_on_along_an_edge_is_not_counted() -> None:
+@pytest.mark.parametrize(
+    "tail", ["working along the side", "continuing around the corner", "continuing along the side edge"]
+)
+def test_a_called_row_that_goes_on_along_an_edge_is_not_counted(tail: str) -> None:
     """ "Rep Row 2, working along the side" works more than Row 2 does, and nobody says how many."""
-    text = "Pad\n\nUS terms\n\nPAD\nRow 1: Fsc 12, turn. (12)\nRow 2: Ch 1, sc in each st across, turn. (12)\nRow 3: Rep Row 2, working along the side.\n"
+    text = f"Pad\n\nUS terms\n\nPAD\nRow 1: Fsc 12, turn. (12)\nRow 2: Ch 1, sc in each st across, turn. (12)\nRow 3: Rep Row 2, {tail}.\n"
     assert counts(check(text)) == [12, 12, None]
 
 

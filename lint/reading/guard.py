@@ -80,9 +80,9 @@ def nothing_swallowed(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
                 and _is_part_of_row(inside)
             )
             or _passes_the_others(step, inside, found)
-            or isinstance(step, AlongEdge)
-            and bool(found)
-            and isinstance(found[-1], RowCall)  # "Rep Row 2, continuing along the side edge": how many come there?
+            or bool(found)
+            and isinstance(found[-1], RowCall)
+            and (isinstance(step, AlongEdge) or isinstance(step, Remark) and _goes_on_along(inside))
             or isinstance(step, _IDLE)
             and not (isinstance(step, Remark) and step.seam)
             and not (found and isinstance(found[-1], Evenly) and inside and inside[0].kind in OPENERS)
@@ -169,6 +169,14 @@ _LEADS = (
     "peaks",
 )
 _NAMED = ("corner", "space", "ring", "picot", "chain", "number", *LOOPS, "at", "in", "of", "each", "the", "all", "same")
+
+
+def _goes_on_along(inside: list[Lexeme]) -> bool:
+    """Whether words lead on from a called row, "continuing around the corner": how many come there is not said."""
+    led = any(item.kind in ("around", "across") or item.lower in ("along", "up", "down") for item in inside)
+    return led and any(
+        item.kind in ("corner", "edge", "side") or item.lower in ("corner", "edge", "side") for item in inside
+    )
 
 
 def _says_where(inside: list[Lexeme]) -> bool:

@@ -77,8 +77,8 @@ def rather_work(steps: list[Step], counted: int, unit: str, rest: list[Lexeme], 
         single = limit.target is None or limit.target.kind in (TargetKind.ANY_STITCH, TargetKind.STITCH)
         return not single or left is None or counted <= left
     least = sum(map(_least, steps))
-    if signed and counted < least and _not_made(steps, [unit]):
-        return True  # "4 sc; 4 hdc; 4 dc"
+    if counted < least + (not signed) and _not_made(steps, [unit]):
+        return True  # "4 sc; 4 hdc; 4 dc", "6 sc; 6 hdc"
     if 0 < 3 * least + 2 < 2 * counted and all(map(_definite, steps)):
         return True  # "2 sc; 3 sc in next st; 9 sc"
     return _greater_count(counted, rest) or (2 if signed else 4) * counted < least
