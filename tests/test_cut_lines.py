@@ -318,3 +318,42 @@ def test_capitals_go_on_with_the_clause_above() -> None:
     text = "WARMING PAD\n\nUS TERMS\n\nPAD\nROUND 1: 12 SC IN MAGIC RING. (12)\nROUND 2: SC IN NEXT 11 STS. 2 SC\nIN THE LAST ST. (13)\n"
     assert counts(check(text)) == [12, 13]
     assert not told(text, "count-differs", "places-left-over")
+
+
+@pytest.mark.parametrize(
+    "row",
+    [
+        "In each ch-2 sp work 3 dc; 12 dc. Join.",
+        "In each ch-2 sp: 1 dc; 1 tr; 1 dc; 8 dc; join.",
+    ],
+)
+def test_a_count_behind_a_list_does_not_go_into_the_place(row: str) -> None:
+    """The same stitch does not stand twice side by side in a list: the last figure counts the round."""
+    text = (
+        _HEAD
+        + f"PAD\nRnd 1: 4 sc in magic ring. (4)\nRnd 2: (2 sc in next st, ch 2) 4 times, join. (8 sc, 4 ch-2 sps)\nRnd 3: {row}\n"
+    )
+    assert counts(check(text)) == [4, 8, 12]
+    assert not told(text, "not-understood", "places-run-out")
+
+
+@pytest.mark.parametrize(
+    "said", ["TO ASSEMBLE THE PIECES SEW THEM", "IN ALL YOU HAVE 6 STS NOW", "THE SECOND EYE IS THE SAME"]
+)
+def test_a_sentence_in_capitals_behind_a_row_that_is_at_an_end(said: str) -> None:
+    """Behind a stop or a count a line in capitals is a sentence of its own."""
+    text = f"WARMING PAD\n\nUS TERMS\n\nPAD\nRND 1: 6 SC IN MAGIC RING. (6)\nRND 2: SC IN EACH ST AROUND. (6)\n{said}\n"
+    assert counts(check(text))[:2] == [6, 6]
+
+
+@pytest.mark.parametrize(
+    "row",
+    [
+        "Row 1: Sc in 2nd ch from hook and in each ch across – 11 sc. Now work along the other side of the chain: sc in each ch. (22)",
+        "Row 1: Skip 12 ch. Now work along the other side of the chain: sc in each ch. (11)",
+    ],
+)
+@pytest.mark.parametrize("chain", ["Ch 12.", "Ch 2.", "Ch 1."])
+def test_the_other_side_of_a_chain_too_short_for_it(chain: str, row: str) -> None:
+    """Whatever an author writes is told, and nothing breaks off over it."""
+    assert check(_HEAD + f"PAD\n{chain}\n{row}\n").findings

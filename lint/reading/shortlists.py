@@ -13,7 +13,6 @@ _WORK = _ITEM[1:]
 _PAIRED = ("stitch", "any_stitch", "special", "one_stitch", "group_word")
 _ENDS = (",", ";", ".", "dash", "=", *OPENERS, *CLOSERS)
 _FEWEST = 3  # items that make a list
-_A_COUNT = 20  # so many stitches do not go into one place
 
 
 def signs_as_commas(stream: Stream) -> Stream:
@@ -53,8 +52,8 @@ def _into_one_place(stream: Stream) -> Stream:
             last += 1
         listed = range(first, last)
         if _led_by_place(items[first]):
-            counted = len(listed) > 1 and any(one.number >= _A_COUNT for one in items[last])
-            put.update(cuts[at] for at in (listed[:-1] if counted else listed))
+            told = [items[first][-2:], *items[first + 1 : last + 1]]
+            put.update(cuts[at] for at in (listed[:-1] if _is_count(told) else listed))
         elif (
             _short(_work_of(items[first]))
             and last < len(cuts)
@@ -81,6 +80,22 @@ def _goes(item: list[Lexeme]) -> bool:
     """Whether a clause is a number of a stitch with its place: "1 sc in each ch-4 sp"."""
     kinds = [one.kind for one in item]
     return kinds[:3] == ["number", "stitch", "in"] or kinds[:2] == ["stitch", "in"]
+
+
+def _is_count(told: list[list[Lexeme]]) -> bool:
+    """Whether the last of some short items counts the row: a sort that the list has, and far more than go into one place.
+
+    The same stitch does not stand twice side by side in a list, and no end of one outweighs all the rest of it.
+    """
+    *before, (sort, number) = [_told_apart(item) for item in told]
+    sorts = [one for one, _ in before]
+    return sort in sorts and (sort == sorts[-1] or number > sum(often for _, often in before))
+
+
+def _told_apart(item: list[Lexeme]) -> tuple[str, int]:
+    """The stitch of a short item, and how many of it."""
+    number = next((one.number for one in item if one.kind == "number"), 1)
+    return next(one.value or one.lower for one in item if one.kind in _WORK), number
 
 
 def _led_by_place(item: list[Lexeme]) -> bool:

@@ -55,7 +55,7 @@ _TERMINAL = (".", ")", "]", "}", "!", "?", ":", ";")
 
 def goes_on(above: str, text: str, lower_case: bool, sizes: int = 1) -> bool:
     """Whether a line's words go on with the row whose words so far are `above`; `lower_case`: the text has no capitals."""
-    if sizes > 1 and _list_hangs(above, sizes) or _IN_CAPITALS.match(text):
+    if sizes > 1 and _list_hangs(above, sizes) or not above.endswith(_TERMINAL) and _IN_CAPITALS.match(text):
         return True
     above = _IN_ANGLES.sub(r"(\1)", above)
     if expression(r"[•·*-]\s").match(text):
@@ -82,7 +82,8 @@ def goes_on(above: str, text: str, lower_case: bool, sizes: int = 1) -> bool:
         return (_SO_OFTEN.match(text) or _UNIT.match(text)) is not None  # else the row closed with its count
     if counted:
         return (_SO_OFTEN.match(text) or _UNIT.match(text) or _BEHIND_COUNT.match(text)) is not None
-    if expression(r"[=–—]\s*\d").match(text) or _ON_CHAIN.search(above) and _OTHER_SIDE.match(text):
+    one_side = _ON_CHAIN.search(above) is not None and _COUNTED.search(above.rstrip(".")) is None
+    if expression(r"[=–—]\s*\d").match(text) or one_side and _OTHER_SIDE.match(text):
         return True
     return expression(
         r"(?i)(?:\d+\s?)?(?:times|twice|once|(?:sc|dc|hdc|tr|htr)(?:\d?tog)?|ch|sts?|stitches|sl st|ss|join|skip|sk|turn|rep|repeat|stitch count|you|there|fasten off|fasten)\b"

@@ -60,6 +60,8 @@ class Beginning(Placing):
             self.cursor = Cursor(Fabric.unknown(self.is_round))
             return
         first = next((i for i, node in enumerate(nodes) if any(node in made.parents for made in self.made)), 1)
+        if first >= len(nodes):
+            raise PlacesUnknown  # a chain of one that nothing was worked into has no other side to tell
         again = self.choices.pick(("end chain", "both sides"), 2, 0)  # whether the last chain is worked from below, too
         self.cursor = Cursor(Fabric.foundation(len(nodes) - 1 - first + again))
         if sum(nodes[first] in made.parents for made in self.made) >= _FAN:
