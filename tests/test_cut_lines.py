@@ -35,6 +35,7 @@ def test_work_behind_a_bracket_is_no_count_where_one_follows(words: str) -> None
         "1 sc in each st across = 12 sc, 1 ch, turn",
         "1 sc in each st across - 12, 1 ch and turn",
         "1 sc in each st across (12). 1 ch",
+        "1 sc in each st across, 12 sc. 1 ch, turn.",
     ],
 )
 def test_the_next_rows_chain_is_no_part_of_the_count(words: str) -> None:

@@ -94,6 +94,7 @@ def of_one_sort(stream: Stream) -> bool:
     behind = 3 if stream.kind(2) in (",", ";", ".") else 2
     return number and (
         stream.kind(behind) in ("join", "turn", "end")
+        or turning_chain(stream, stream.at + behind)
         or stream.peek(behind).value == "sl st"
         and stream.kind(behind + 1) in ("to", "join")
     )
