@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 
 from lint.house.model import House
 from lint.inspection import Report
-from lint.reading.measures import read_lengths, read_pairs
+from lint.reading.facts.measures import read_lengths, read_pairs
 from lint.restyle.habits import Habit
 from lint.restyling import ground_of
 from lint.tree import Chain, Group, Repeat, walk

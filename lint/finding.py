@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from enum import Enum
+from enum import StrEnum
 
 from lint.source import Span
 
 
-class Weight(str, Enum):
+class Weight(StrEnum):
     """How an editor means a finding."""
 
     CORRECTION = "correction"  # certainly wrong

@@ -36,7 +36,7 @@ def grade(findings: tuple[Finding, ...], recomputed: int, of: int, book: Ruleboo
         cost = sum(rules.cost[finding.weight] for finding in own)
         areas.append(AreaScore(area.name, area.shown_as, max(0.0, round(100.0 - cost, 1))))
     total = sum(area.weight for area in rules.areas) or 1.0
-    score = sum(score.score * area.weight for score, area in zip(areas, rules.areas)) / total
+    score = sum(score.score * area.weight for score, area in zip(areas, rules.areas, strict=False)) / total
     if not of:
         score = 0.0  # nothing was recomputed
     else:

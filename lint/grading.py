@@ -14,9 +14,9 @@ from itertools import groupby
 from lint.checks.extent import worked_to_a_measure
 from lint.inspection import Report
 from lint.ledger import LedgerRow, Outcome
-from lint.reading.gauge import Gauge, pattern_gauges
-from lint.reading.measures import CM_IN_AN_INCH, label_of, read_lengths
-from lint.reading.sizecolumns import read_columns
+from lint.reading.facts.gauge import Gauge, pattern_gauges
+from lint.reading.facts.measures import CM_IN_AN_INCH, label_of, read_lengths
+from lint.reading.sizes.sizecolumns import read_columns
 from lint.source import Span
 
 Value = float | None

@@ -14,7 +14,7 @@ from lint.lexicon import Lexicon
 from lint.likely.causes import explain
 from lint.pattern import Pattern
 from lint.reading.document import read_pattern
-from lint.reading.terms import Terms
+from lint.reading.page.terms import Terms
 from lint.rulebook import Rulebook, load_rulebook
 from lint.source import SourceText
 from lint.working.pieces import PatternWorker

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from enum import Enum
+from enum import StrEnum
 
 from lint.pattern import Part, Row, Stated
 from lint.source import Span
@@ -14,7 +14,7 @@ from lint.working.fabric import Made
 from lint.working.workings import Workings
 
 
-class Outcome(str, Enum):
+class Outcome(StrEnum):
     """What came of a row in one size; the values are those of the JSON report."""
 
     AGREES = "agrees"

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from enum import Enum
+from enum import StrEnum
 
 from lint.amount import ONE, Amount
 from lint.source import Span
 
 
-class TargetKind(str, Enum):
+class TargetKind(StrEnum):
     """What sort of place a stitch can go into."""
 
     ANY_STITCH = "any stitch"
@@ -35,7 +35,7 @@ class Target:
     corner: bool = False  # "corner sp": only those at the corners
 
 
-class Which(str, Enum):
+class Which(StrEnum):
     """Which of the places of a sort is meant."""
 
     NEXT = "next"
@@ -50,7 +50,7 @@ class Which(str, Enum):
     ELSEWHERE = "elsewhere"  # a named place outside the row below, or row ends
 
 
-class LimitKind(str, Enum):
+class LimitKind(StrEnum):
     """How far a run of "each" or a repeat goes."""
 
     END = "end"
@@ -95,7 +95,7 @@ class Place:
     bare: bool = False  # "in corner sp", "in each of the 4 sps": neither next nor same is said
 
 
-class Marked(str, Enum):
+class Marked(StrEnum):
     """Where a marker is put."""
 
     JUST_MADE = "in the stitch just made"

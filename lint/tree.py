@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from enum import Enum
+from enum import StrEnum
 
 from lint.amount import ONE, Amount
 from lint.place import Limit, Marked, Place
@@ -91,7 +91,7 @@ class Group:
     loose: bool = False  # no brackets: "dc, ch 2, dc in next st" may also be a stitch here and a stitch there
 
 
-class TimesKind(str, Enum):
+class TimesKind(StrEnum):
     """How a number of times is meant."""
 
     IN_ALL = "in all"
@@ -110,7 +110,7 @@ class Times:
     limit: Limit | None = None
 
 
-class Covers(str, Enum):
+class Covers(StrEnum):
     """What "sc 1, inc 1 (6 times)" repeats: all of the list, or the last of it alone; the row tells where it is open."""
 
     ALL = "all"
@@ -189,7 +189,7 @@ class Evenly:
     total: bool = True
 
 
-class ShapedWhere(str, Enum):
+class ShapedWhere(StrEnum):
     """Where in a run stitches are added or taken away."""
 
     EVENLY = "evenly"

@@ -66,6 +66,8 @@ LAYERS = [
     ["__init__", "__main__"],
 ]
 LEVEL = {name: level for level, names in enumerate(LAYERS) for name in names}
+# The folders of lint/reading, lowest first; the modules that stand in no folder come last.
+READING = ["facts", "page", "sizes", "words", "places", "counting", "lines", "repeating", "clauses", ""]
 LEDGER_READS = {
     "lint.working.columns",
     "lint.working.compare",
@@ -87,7 +89,7 @@ EVERY_MODULE = pytest.mark.parametrize("name", MODULES)
 
 
 def component(name: str) -> str:
-    """The layer's name for a module: lint.reading.work belongs to reading."""
+    """The layer's name for a module: lint.reading.places.work belongs to reading."""
     return name.split(".")[1]
 
 
@@ -137,6 +139,21 @@ def test_imports_go_one_way(name: str) -> None:
     above = {other for other in own(name) if LEVEL[component(other)] > LEVEL[component(name)]}
 
     assert not above
+
+
+@pytest.mark.parametrize("name", [name for name in MODULES if component(name) == "reading"])
+def test_reading_goes_one_way(name: str) -> None:
+    """A module that reads imports nothing from a folder above its own."""
+    above = {other for other in own(name) if component(other) == "reading" and _folder(other) > _folder(name)}
+
+    assert not above
+
+
+def _folder(name: str) -> int:
+    """The place among the folders of lint/reading of one of its modules."""
+    parts = name.split(".")
+    is_folder = (PACKAGE / "reading" / parts[2]).is_dir() if len(parts) == 3 else False
+    return READING.index(parts[2] if len(parts) == 4 or is_folder else "")
 
 
 def test_no_circles() -> None:

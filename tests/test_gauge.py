@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from helpers import check
 
-from lint.reading.gauge import Gauge, pattern_gauges
+from lint.reading.facts.gauge import Gauge, pattern_gauges
 
 
 def gauges(text: str) -> tuple[Gauge, ...]:

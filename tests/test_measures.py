@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 from helpers import check, load_table
 
-from lint.reading.measures import number
+from lint.reading.facts.measures import number
 
 
 def found(text: str, rule: str) -> list[Any]:

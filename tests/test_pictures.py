@@ -252,7 +252,10 @@ Rnd 3: Ch 1, 6 sc in each ch-6 sp around, join with sl st in first sc. (24 sc)
 def test_both_sides_of_a_chain_are_drawn_on_their_own_side() -> None:
     """Round a foundation chain, the stitches of the first side stand over it, those of the other side under it."""
     base, first = laid(OVAL)
-    sides = [(point[1], base.points[stitch.parents[0][1]]) for point, stitch in zip(first.points, first.layer.stitches)]
+    sides = [
+        (point[1], base.points[stitch.parents[0][1]])
+        for point, stitch in zip(first.points, first.layer.stitches, strict=False)
+    ]
 
     assert all(y < 0 for y, _ in sides[3:8]) and all(y > 0 for y, _ in sides[11:16])
     for (x, _), (_, (chain, _)) in zip(first.points[3:8] + first.points[11:16], sides[3:8] + sides[11:16], strict=True):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import textwrap
 from collections.abc import Callable
-from functools import lru_cache
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -91,7 +91,7 @@ WAYS: dict[str, Callable[[str], str]] = {
 }
 
 
-@lru_cache(maxsize=None)
+@cache
 def _plain(path: Path) -> tuple[tuple[int | None, ...], ...]:
     return made_by(path.read_text(encoding="utf-8"))
 

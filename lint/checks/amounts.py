@@ -9,7 +9,7 @@ from lint.checks.context import Context
 from lint.checks.lines import ascending
 from lint.expression import expression
 from lint.finding import Finding, Related
-from lint.reading.amounts import Quantity, read_quantities
+from lint.reading.facts.amounts import Quantity, read_quantities
 from lint.source import Span
 
 _TOTAL = expression(r"(?i)\b(?:total|in all|altogether|overall)\b|=")

@@ -8,8 +8,8 @@ from lint.checks.context import Context
 from lint.checks.extent import pieces_of, rows_of
 from lint.expression import expression
 from lint.finding import Finding, Related
-from lint.reading.gauge import Gauge
-from lint.reading.measures import Length, in_unit, label_of, read_lengths, read_pairs
+from lint.reading.facts.gauge import Gauge
+from lint.reading.facts.measures import Length, in_unit, label_of, read_lengths, read_pairs
 from lint.source import Span
 
 _MARKED = expression(

@@ -8,7 +8,7 @@ from lint.checks.context import Context
 from lint.expression import expression
 from lint.pattern import Part
 from lint.place import TargetKind, Which
-from lint.reading.assembly import sentences
+from lint.reading.facts.assembly import sentences
 from lint.source import Span
 from lint.tree import Chain, Group, MakeRing, RowCall, Work, walk
 

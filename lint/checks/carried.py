@@ -10,8 +10,8 @@ from lint.expression import expression
 from lint.finding import Finding, Related
 from lint.ledger import LedgerRow, Outcome
 from lint.pattern import Part
-from lint.reading.assembly import sews
-from lint.reading.seams import amount_of
+from lint.reading.facts.assembly import sews
+from lint.reading.lines.seams import amount_of
 from lint.source import Span
 
 _FIGURES = r"\d+(?:[\d\s(),\[\]/;:–-]*[\d)\]])?"

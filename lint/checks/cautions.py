@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from lint.checks.context import Context
 from lint.finding import Finding, Related
-from lint.reading.hazards import words_in
+from lint.reading.facts.hazards import words_in
 
 
 def check_cautions(context: Context) -> Iterator[Finding]:

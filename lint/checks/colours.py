@@ -13,7 +13,7 @@ import regex
 from lint.checks.context import Context
 from lint.expression import Expression, expression
 from lint.finding import Finding, Related
-from lint.reading.declared import colour_letters, is_colour_letter
+from lint.reading.facts.declared import colour_letters, is_colour_letter
 from lint.source import Span
 
 _CAPITALS = r"[A-Z][a-z]{2,}(?:\s[A-Z][a-z]{2,})?"

@@ -13,8 +13,8 @@ from lint.ledger import Ledger
 from lint.lexicon import Lexicon
 from lint.likely.causes import Explained
 from lint.pattern import Part, Pattern, Row
-from lint.reading.gauge import Gauge, pattern_gauges
-from lint.reading.terms import Terms
+from lint.reading.facts.gauge import Gauge, pattern_gauges
+from lint.reading.page.terms import Terms
 from lint.rulebook import Rulebook
 from lint.source import SourceText, Span
 

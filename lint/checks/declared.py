@@ -10,7 +10,7 @@ from lint.checks.context import Context
 from lint.expression import expression
 from lint.finding import Finding, Related
 from lint.pattern import Abbreviation, Part, Row
-from lint.reading.declared import (
+from lint.reading.facts.declared import (
     colour_letters,
     is_colour_letter,
     letter_used,

@@ -8,8 +8,8 @@ from lint.checks.context import Context
 from lint.checks.lines import FIRST, stray
 from lint.expression import Expression, expression
 from lint.finding import Finding, Related
-from lint.reading.audience import canonical
-from lint.reading.measures import CM_IN_AN_INCH, Length, read_lengths, read_pairs
+from lint.reading.facts.measures import CM_IN_AN_INCH, Length, read_lengths, read_pairs
+from lint.reading.sizes.audience import canonical
 from lint.source import Span
 
 _BODY = expression(r"(?i)\b(?:to fit|fits|actual body|body)\b")

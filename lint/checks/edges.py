@@ -12,7 +12,7 @@ from lint.expression import expression
 from lint.finding import Finding, Related
 from lint.ledger import Outcome
 from lint.pattern import Part
-from lint.reading.assembly import sews, singular
+from lint.reading.facts.assembly import sews, singular
 from lint.source import Span
 
 # words that say that every stitch of one edge meets one of the other

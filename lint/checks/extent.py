@@ -15,8 +15,8 @@ from lint.checks.context import Context
 from lint.expression import expression
 from lint.ledger import LedgerRow, Outcome
 from lint.pattern import Part
-from lint.reading.assembly import singular
-from lint.reading.measures import read_lengths
+from lint.reading.facts.assembly import singular
+from lint.reading.facts.measures import read_lengths
 from lint.source import Span
 from lint.tree import MAKES_STITCHES, FastenOff, JoinYarn, RowCall, walk
 

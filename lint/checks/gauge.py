@@ -15,8 +15,8 @@ from lint.checks.extent import Extent
 from lint.expression import expression
 from lint.finding import Finding, Related
 from lint.ledger import LedgerRow
-from lint.reading.gauge import Gauge
-from lint.reading.measures import Figure, Length, in_unit, read_lengths, read_pairs, size_of
+from lint.reading.facts.gauge import Gauge
+from lint.reading.facts.measures import Figure, Length, in_unit, read_lengths, read_pairs, size_of
 from lint.source import Span
 
 _AROUND = expression(r"(?i)\baround\b|\bcircumference\b|\bround\b")

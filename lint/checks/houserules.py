@@ -8,7 +8,7 @@ from lint.checks.context import Context
 from lint.checks.house import ground_of
 from lint.finding import Finding, Related
 from lint.house.explained import STEPS
-from lint.reading.measures import Length, read_lengths, read_pairs
+from lint.reading.facts.measures import Length, read_lengths, read_pairs
 from lint.restyle import counts
 from lint.restyle.abbreviations import FORBIDDEN, FormTable, runs
 from lint.source import Span

@@ -10,7 +10,7 @@ import regex
 from lint.checks.context import Context
 from lint.expression import Expression, expression
 from lint.finding import Finding, Related
-from lint.reading.assembly import NUMBERS, as_number
+from lint.reading.facts.assembly import NUMBERS, as_number
 from lint.source import Span
 
 _MM = expression(r"(?i)(?<![\w.,])(?P<mm>\d{1,2}(?:[.,]\d{1,2})?)\s?mm\b")

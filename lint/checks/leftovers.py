@@ -8,7 +8,7 @@ from lint.checks.assembly import talk
 from lint.checks.context import Context
 from lint.expression import expression
 from lint.finding import Finding
-from lint.reading.assembly import mentions, sews, singular
+from lint.reading.facts.assembly import mentions, sews, singular
 from lint.source import Span
 from lint.tree import Unread, walk
 

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from lint.checks.context import Context
 from lint.expression import expression
 from lint.finding import Finding, Related, Weight
-from lint.reading.materials import Hook, HookName, YarnName, read_hooks, yarn_reader
+from lint.reading.facts.materials import Hook, HookName, YarnName, read_hooks, yarn_reader
 from lint.rulemodels import HookSize, MaterialFile
 
 _SAME = 0.06  # mm: "5", "5.0", and "12.75" printed as "12.7"

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from lint.checks.context import Context
 from lint.finding import Finding, Related, Weight
-from lint.reading.measures import (
+from lint.reading.facts.measures import (
     CM_IN_AN_INCH,
     Figure,
     Length,

@@ -12,7 +12,7 @@ from lint.expression import expression
 from lint.finding import Finding, Related
 from lint.ledger import LedgerRow, Outcome
 from lint.pattern import Part
-from lint.reading.assembly import sews
+from lint.reading.facts.assembly import sews
 
 _HANDS = expression(r"(?i)\b(?:left|right)\b")
 _SIDE_SEAMS = expression(r"(?i)\bside\s+seams?\b|\b(?:sew|seam|join)\w*\b[^.]{0,24}\bsides\b")

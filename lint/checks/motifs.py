@@ -10,9 +10,9 @@ from lint.checks.assembly import talk
 from lint.checks.context import Context
 from lint.expression import expression
 from lint.finding import Finding, Related
-from lint.reading.assembly import laid_out, singular
-from lint.reading.gauge import gauge_zones
-from lint.reading.measures import Length, in_unit, read_lengths, read_pairs
+from lint.reading.facts.assembly import laid_out, singular
+from lint.reading.facts.gauge import gauge_zones
+from lint.reading.facts.measures import Length, in_unit, read_lengths, read_pairs
 from lint.source import Span
 
 _GENERIC = frozenset({"square", "motif", "block"})

@@ -9,7 +9,7 @@ from lint.checks.context import Context
 from lint.checks.extent import Piece, pieces_of
 from lint.finding import Finding, Related
 from lint.ledger import Outcome
-from lint.reading.multiples import Multiple, multiples
+from lint.reading.facts.multiples import Multiple, multiples
 from lint.source import Span
 from lint.tree import Chain, MakeRing
 

@@ -10,7 +10,7 @@ from lint.checks.context import Context
 from lint.expression import expression
 from lint.finding import Finding, Related, Weight
 from lint.pattern import Part
-from lint.reading.assembly import NUMBERS, Mention, as_number, laid_out, mentions, sentences, sews, singular
+from lint.reading.facts.assembly import NUMBERS, Mention, as_number, laid_out, mentions, sentences, sews, singular
 from lint.source import Span
 
 _FRACTION = expression(r"(?i)\b(?:half|halves|quarter|corner|filler|joining)\b")

@@ -10,8 +10,8 @@ from lint.expression import expression
 from lint.finding import Finding, Related, Weight
 from lint.ledger import LedgerRow, Outcome
 from lint.pattern import Part
-from lint.reading.assembly import sews, singular
-from lint.reading.seams import Seamed, seamed, seamed_to
+from lint.reading.facts.assembly import sews, singular
+from lint.reading.lines.seams import Seamed, seamed, seamed_to
 from lint.tree import FastenOff, JoinYarn
 
 _OTHER_EDGE = expression(

@@ -10,7 +10,7 @@ from lint.checks.context import Context
 from lint.faults import fault_of
 from lint.finding import Finding, Related
 from lint.ledger import LedgerRow
-from lint.reading.hazards import words_in
+from lint.reading.facts.hazards import words_in
 from lint.rulemodels import Growth
 from lint.tree import RowCall, Work, walk
 

@@ -10,7 +10,7 @@ from lint.expression import expression
 from lint.finding import Finding, Related, Weight
 from lint.ledger import LedgerRow, Outcome
 from lint.pattern import Part, Row
-from lint.reading.facing import TurningHabit, facing_in, may_turn, turning_habit, turns_otherwise
+from lint.reading.facts.facing import TurningHabit, facing_in, may_turn, turning_habit, turns_otherwise
 from lint.source import Span
 from lint.tree import (
     MAKES_STITCHES,

@@ -11,9 +11,9 @@ from lint.checks.context import Context
 from lint.expression import expression
 from lint.finding import Finding
 from lint.pattern import Row
-from lint.reading.figures import FIRST_BARE
-from lint.reading.listings import Listing, listings
-from lint.reading.sizes import shown_by_lists
+from lint.reading.sizes.figures import FIRST_BARE
+from lint.reading.sizes.listings import Listing, listings
+from lint.reading.sizes.sizes import shown_by_lists
 from lint.source import Span
 from lint.tree import Remark
 

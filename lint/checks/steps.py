@@ -13,9 +13,9 @@ from lint.expression import expression
 from lint.finding import Finding, Related
 from lint.ledger import LedgerRow, Outcome
 from lint.pattern import Part
-from lint.reading.listings import listings
-from lint.reading.measures import CM_IN_AN_INCH, Figure, in_unit, label_of, read_lengths, read_lists, read_pairs
-from lint.reading.sizecolumns import read_columns
+from lint.reading.facts.measures import CM_IN_AN_INCH, Figure, in_unit, label_of, read_lengths, read_lists, read_pairs
+from lint.reading.sizes.listings import listings
+from lint.reading.sizes.sizecolumns import read_columns
 from lint.source import Span
 from lint.tree import RowCall
 

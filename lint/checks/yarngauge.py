@@ -10,9 +10,9 @@ import regex
 from lint.checks.context import Context
 from lint.expression import expression
 from lint.finding import Finding, Related
-from lint.reading.gauge import Gauge
-from lint.reading.materials import yarn_reader
-from lint.reading.measures import CM_IN_AN_INCH
+from lint.reading.facts.gauge import Gauge
+from lint.reading.facts.materials import yarn_reader
+from lint.reading.facts.measures import CM_IN_AN_INCH
 from lint.source import Span
 
 _SHORT = ("sc", "hdc", "dc")  # stitches that are about as wide as a single crochet

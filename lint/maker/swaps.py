@@ -5,7 +5,7 @@ from __future__ import annotations
 from bisect import bisect_left, bisect_right, insort
 from collections.abc import Iterable
 from dataclasses import dataclass, fields, is_dataclass, replace
-from functools import cached_property, lru_cache
+from functools import cache, cached_property
 from typing import Any
 
 from lint.source import Span
@@ -92,6 +92,6 @@ class Swaps:
         return tuple(found)
 
 
-@lru_cache(maxsize=None)
+@cache
 def _field_names(kind: type) -> tuple[str, ...]:
     return tuple(item.name for item in fields(kind) if item.init)

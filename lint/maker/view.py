@@ -17,7 +17,7 @@ from lint.likely.causes import explain
 from lint.maker.swaps import Swaps
 from lint.maker.words import MakersWords
 from lint.pattern import Label, Pattern
-from lint.reading.audience import SizeWords
+from lint.reading.sizes.audience import SizeWords
 from lint.source import Origin, SourceText, Span
 from lint.working.onesize import pattern_for
 from lint.working.pieces import PatternWorker

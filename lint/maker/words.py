@@ -17,14 +17,14 @@ from lint.inspection import Report
 from lint.lexicon import Lexeme
 from lint.maker.swaps import Swap, Swaps
 from lint.pattern import Label, Row
-from lint.reading.audience import size_places
 from lint.reading.document import count_words
-from lint.reading.figures import numbers_of
-from lint.reading.gates import GateReader
-from lint.reading.leaving import leavings
-from lint.reading.listings import STRONG, Figures, figures_of, listings
-from lint.reading.sizeglosses import size_glosses
-from lint.reading.stream import Stream, Vocabulary
+from lint.reading.lines.leaving import leavings
+from lint.reading.sizes.audience import size_places
+from lint.reading.sizes.figures import numbers_of
+from lint.reading.sizes.gates import GateReader
+from lint.reading.sizes.listings import STRONG, Figures, figures_of, listings
+from lint.reading.sizes.sizeglosses import size_glosses
+from lint.reading.words.stream import Stream, Vocabulary
 from lint.source import Span
 from lint.working.onesize import fallen, sized_amounts, works
 

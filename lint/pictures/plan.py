@@ -10,7 +10,7 @@ from markupsafe import Markup
 
 from lint.pictures.symbols import number
 from lint.pictures.tracks import Point
-from lint.reading.layouts import LaidMotif, Layout
+from lint.reading.facts.layouts import LaidMotif, Layout
 
 _HEXAGON = tuple((cos(radians(60 * k + 30)) / 3**0.5, sin(radians(60 * k + 30)) / 3**0.5) for k in range(6))  # 1 wide
 _SQUARE = ((0.5, -0.5), (0.5, 0.5), (-0.5, 0.5), (-0.5, -0.5))

@@ -10,10 +10,10 @@ import regex
 from lint.expression import Expression, expression
 from lint.lexicon import Lexeme, Lexicon
 from lint.madeonce import made_once
-from lint.reading import notes
-from lint.reading.layout import Layout
-from lint.reading.prose import running, unbroken
-from lint.reading.stream import Stream, Vocabulary
+from lint.reading.lines.layout import Layout
+from lint.reading.page.prose import running, unbroken
+from lint.reading.places import notes
+from lint.reading.words.stream import Stream, Vocabulary
 from lint.rulebook import WordFile
 from lint.source import SourceText
 from lint.tree import Counting

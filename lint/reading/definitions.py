@@ -10,9 +10,9 @@ import regex
 from lint.expression import Expression, expression
 from lint.lexicon import Lexicon
 from lint.pattern import Abbreviation
-from lint.reading.clauses import all_read, read_inside
-from lint.reading.listentries import Entry
-from lint.reading.stream import Stream, Vocabulary
+from lint.reading.clauses.reader import all_read, read_inside
+from lint.reading.words.listentries import Entry
+from lint.reading.words.stream import Stream, Vocabulary
 from lint.rulebook import Rulebook
 from lint.source import Span
 from lint.tree import PLAIN, Chain, Group, Remark, Skip, Special, Step, Turn, Unread, Work, walk

@@ -11,26 +11,27 @@ from lint.expression import expression
 from lint.lexicon import Lexeme, Lexicon
 from lint.pattern import Abbreviation, Label, Part, Pattern, Row
 from lint.place import Which
-from lint.reading import definitions, listentries
-from lint.reading.audience import canonical, size_places
-from lint.reading.borrowing import with_borrowed
+from lint.reading import definitions
 from lint.reading.chainnotes import countings
-from lint.reading.changetables import has_change_table, row_of_change
-from lint.reading.clauses import Reading, read_row
-from lint.reading.colourwork import figures_explained
+from lint.reading.clauses.changetables import has_change_table, row_of_change
+from lint.reading.clauses.reader import Reading, read_row
 from lint.reading.firstuse import with_first_uses
-from lint.reading.headings import begins_work
-from lint.reading.houseletters import house_letters
-from lint.reading.layout import Layout, LayoutReader, PartText, RowText
 from lint.reading.likework import as_another_piece, goes_on, is_work, label_in_vain, vain_number, works_an_edge
-from lint.reading.linestops import with_line_stops
+from lint.reading.lines.headings import begins_work
+from lint.reading.lines.layout import Layout, LayoutReader, PartText, RowText
+from lint.reading.lines.tallies import tell_tallies
 from lint.reading.ownforms import entries_of, forms_of, known_forms, named_alone, specials_of
-from lint.reading.piecewords import PIECE_WORDS
-from lint.reading.rings import ring_words
-from lint.reading.stream import Stream, Vocabulary
-from lint.reading.tallies import tell_tallies
-from lint.reading.terms import Terms, find_terms
-from lint.reading.unfit import without_unfit_series
+from lint.reading.page.terms import Terms, find_terms
+from lint.reading.places.rings import ring_words
+from lint.reading.sizes.audience import canonical, size_places
+from lint.reading.words import listentries
+from lint.reading.words.borrowing import with_borrowed
+from lint.reading.words.colourwork import figures_explained
+from lint.reading.words.houseletters import house_letters
+from lint.reading.words.linestops import with_line_stops
+from lint.reading.words.piecewords import PIECE_WORDS
+from lint.reading.words.stream import Stream, Vocabulary
+from lint.reading.words.unfit import without_unfit_series
 from lint.rulebook import Rulebook
 from lint.source import SourceText, Span
 from lint.tree import (

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.pattern import Part
-from lint.reading.countunits import singular
+from lint.reading.places.countunits import singular
 from lint.tree import Alongside, Chain, Either, Group, Passage, Remark, Repeat, Special, Step, Work
 
 

@@ -6,8 +6,8 @@ from collections.abc import Sequence
 
 from lint.expression import expression
 from lint.lexicon import Lexeme
-from lint.reading.clauses import Reading
-from lint.reading.stream import CLOSERS, OPENERS
+from lint.reading.clauses.reader import Reading
+from lint.reading.words.stream import CLOSERS, OPENERS
 from lint.tree import (
     MAKES_STITCHES,
     Chain,

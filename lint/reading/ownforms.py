@@ -7,9 +7,10 @@ from collections.abc import Mapping
 from lint.expression import expression
 from lint.lexicon import Lexicon
 from lint.madeonce import made_once
-from lint.reading import definitions, listentries
-from lint.reading.layout import Layout
-from lint.reading.prose import running, unbroken, unwrapped
+from lint.reading import definitions
+from lint.reading.lines.layout import Layout
+from lint.reading.page.prose import running, unbroken, unwrapped
+from lint.reading.words import listentries
 from lint.rulebook import AbbreviationFile, Rulebook, StitchFile
 from lint.source import SourceText, Span
 from lint.tree import Special

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from lint.reading.hazards import words_in
+from lint.reading.facts.hazards import words_in
 from lint.rulebook import CautionFile
 
 

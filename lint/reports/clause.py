@@ -10,16 +10,18 @@ import regex
 
 from lint.expression import expression
 from lint.lexicon import Lexicon
-from lint.reading import counts, definitions, listentries
-from lint.reading.clauses import Reading, read_row
+from lint.reading import definitions
+from lint.reading.clauses.reader import Reading, read_row
+from lint.reading.counting import counts
 from lint.reading.document import count_words
-from lint.reading.houseletters import house_letters
-from lint.reading.labels import LabelReader
-from lint.reading.listings import listings
+from lint.reading.lines.labels import LabelReader
 from lint.reading.measure import Measure, measure
-from lint.reading.sizenames import is_size_name, split_names
-from lint.reading.stream import Stream, Vocabulary
-from lint.reading.terms import find_terms
+from lint.reading.page.terms import find_terms
+from lint.reading.sizes.listings import listings
+from lint.reading.sizes.sizenames import is_size_name, split_names
+from lint.reading.words import listentries
+from lint.reading.words.houseletters import house_letters
+from lint.reading.words.stream import Stream, Vocabulary
 from lint.reports.inwords import in_words, renamed
 from lint.rulebook import Rulebook
 from lint.source import SourceText

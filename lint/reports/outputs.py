@@ -9,7 +9,7 @@ from __future__ import annotations
 import json
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import asdict, dataclass
-from enum import Enum
+from enum import StrEnum
 from typing import Any
 
 from lint.documents.unreadable import Unreadable
@@ -19,7 +19,7 @@ from lint.reports.data import failure_as_data
 from lint.reports.summary import Checked
 
 
-class Output(str, Enum):
+class Output(StrEnum):
     """What can be asked for, by the name of its option."""
 
     SUMMARY = "summary"  # words for the terminal

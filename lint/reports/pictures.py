@@ -17,8 +17,8 @@ from lint.pictures.outline import MOST_STITCHES as MOST_OUTLINED
 from lint.pictures.outline import outline
 from lint.pictures.plan import Motif, edges, interlocks, plan
 from lint.pictures.tubes import cut_open
-from lint.reading.assembly import sentences, singular
-from lint.reading.layouts import Layout, read_layout
+from lint.reading.facts.assembly import sentences, singular
+from lint.reading.facts.layouts import Layout, read_layout
 from lint.reports import wording
 from lint.source import Span
 from lint.working.graph import Layer, Piece, stitch_graph

@@ -12,7 +12,7 @@ from lint.expression import expression
 from lint.house.model import House
 from lint.lexicon import Lexeme, Lexicon
 from lint.pattern import Part, Pattern, Row
-from lint.reading.terms import Terms
+from lint.reading.page.terms import Terms
 from lint.restyle.propernames import not_stitches
 from lint.rulebook import Rulebook
 from lint.source import SourceText, Span

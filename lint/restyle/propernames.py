@@ -9,7 +9,7 @@ from collections.abc import Iterable, Iterator
 
 from lint.expression import expression
 from lint.lexicon import Lexeme, Lexicon
-from lint.reading.somebody import BEINGS, DOES, IS_SOMEBODY
+from lint.reading.words.somebody import BEINGS, DOES, IS_SOMEBODY
 from lint.source import Span
 
 # who or what is called so

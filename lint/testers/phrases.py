@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from lint.expression import expression
-from lint.reading.measures import CM_IN_AN_INCH, number
+from lint.reading.facts.measures import CM_IN_AN_INCH, number
 from lint.rulemodels import HookSize
 
 _N = r"(\d{1,4})(?![\d.,]*\d|\s*(?:%|cm\b|mm\b|in\b|inch|\"|”|g\b|gr\b|grams?\b|yds?\b|yards?\b|m\b|met))"

@@ -7,8 +7,8 @@ from dataclasses import dataclass
 
 from lint.expression import expression
 from lint.inspection import Report
-from lint.reading.amounts import Quantity, read_quantities
-from lint.reading.measures import Figure, read_lengths, read_pairs
+from lint.reading.facts.amounts import Quantity, read_quantities
+from lint.reading.facts.measures import Figure, read_lengths, read_pairs
 from lint.source import Span
 from lint.testers.phrases import read_gauge, read_hook
 

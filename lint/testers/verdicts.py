@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections import Counter, defaultdict
 from dataclasses import dataclass
-from enum import Enum
+from enum import StrEnum
 
 from lint.testers.courses import Course, Departure, Step
 from lint.testers.due import MAIN
@@ -22,7 +22,7 @@ _UNWORKABLE = ("run out", "too often", "does not fit")  # words that nobody can 
 _MANY = 2  # testers who agree with each other
 
 
-class Verdict(str, Enum):
+class Verdict(StrEnum):
     """What is said of one count of one tester; the values are those of the JSON report."""
 
     AGREES = "agrees"

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from lint.place import Place, Target, TargetKind, Which
-from lint.reading.tunisianclauses import TUNISIAN
+from lint.reading.clauses.tunisian import TUNISIAN
 from lint.tree import (
     MAKES_STITCHES,
     Chain,

@@ -6,7 +6,7 @@ import re
 from dataclasses import dataclass, replace
 
 from lint.pattern import Stated, StatedItem
-from lint.reading.tunisianclauses import TUNISIAN
+from lint.reading.clauses.tunisian import TUNISIAN
 from lint.working.cursor import family
 from lint.working.fabric import Made
 

@@ -356,16 +356,15 @@ class Cursor:
             named = [run for run in runs if self.nodes[run[0]].special == owner.name]
             if named:
                 return [run for run in named if run[-1] >= self.at]
-        return [
-            run
-            for run in runs
-            if run[-1] >= self.at
-            and (
-                sum(self.nodes[i].is_stitch for i in run) >= 3 and len(run) < len(self.nodes)  # all in a ring are none
-                or len(run) > 1
-                and any(self.nodes[i].kind == "space" for i in run)
-            )
-        ]
+        return [run for run in runs if run[-1] >= self.at and self.makes_group(run)]
+
+    def makes_group(self, run: list[int]) -> bool:
+        """Whether what stands in one place is a group: several stitches (not all of a ring), or some with a space."""
+        stitches = sum(self.nodes[i].is_stitch for i in run)
+        return 3 <= stitches and len(run) < len(self.nodes) or len(run) > 1 and self.holds_space(run)
+
+    def holds_space(self, run: list[int]) -> bool:
+        return any(self.nodes[i].kind == "space" for i in run)
 
     def has_groups(self, owner: Target | None) -> bool:
         """Whether there are such groups anywhere in the row."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.pattern import Stated
-from lint.reading.tunisianclauses import TUNISIAN
+from lint.reading.clauses.tunisian import TUNISIAN
 from lint.tree import MAKES_STITCHES, Chain, MakeRing, Step, Turn
 from lint.working.bench import Worked
 from lint.working.cursor import PlacesUnknown

@@ -8,7 +8,7 @@ from lint.amount import Amount
 from lint.ledger import Cell
 from lint.pattern import Part
 from lint.place import Place, Which
-from lint.reading.piecewords import piece_word
+from lint.reading.words.piecewords import piece_word
 from lint.tree import Step, Work
 from lint.working.cursor import PlacesUnknown
 

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import fields, is_dataclass, replace
-from functools import lru_cache
+from functools import cache
 
 from lint.amount import Amount
 from lint.pattern import Pattern, Row
@@ -140,7 +140,7 @@ def _falls_away(part, printed) -> bool:
     return False
 
 
-@lru_cache(maxsize=None)
+@cache
 def _part_names(kind: type) -> tuple[str, ...]:
     """The fields of a part of the tree; none of what is no part, nor of a stitch's definition, which is every size's."""
     return tuple(item.name for item in fields(kind)) if is_dataclass(kind) and kind is not Special else ()

@@ -7,7 +7,7 @@ from itertools import takewhile
 
 from lint.amount import Amount
 from lint.place import Limit, LimitKind, TargetKind, Which
-from lint.reading.lists import alike
+from lint.reading.words.lists import alike
 from lint.tree import Chain, Covers, Either, Group, Join, Remark, Repeat, Skip, Step, TimesKind, Work, walk
 from lint.working.cursor import PlacesUnknown, Trouble, family
 from lint.working.earlier import Behind, behind, passes

@@ -8,13 +8,13 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
-from enum import Enum
+from enum import StrEnum
 from itertools import accumulate
 
 from lint.source import Span
 
 
-class Role(str, Enum):
+class Role(StrEnum):
     """What a line is, where it is not simply stitches into places."""
 
     WORK = "work"

@@ -189,7 +189,7 @@ def _dropped(ground: Ground, operator: str, kinds: tuple) -> Iterator[Mutant]:
 def doubled_clause(ground: Ground) -> Iterator[Mutant]:
     """A working clause stands twice."""
     for site in ground.sites:
-        for step, siblings, index in ground.steps(site):
+        for step, _siblings, _index in ground.steps(site):
             if isinstance(step, (Work, Group)) and not (isinstance(step, Work) and step.stitch == "sl st"):
                 words = ground.text[step.span.start : step.span.end]
                 if words[:1].isupper():

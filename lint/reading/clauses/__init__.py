@@ -1,0 +1,1 @@
+"""The clauses of a row, read into steps."""

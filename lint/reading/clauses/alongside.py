@@ -1,0 +1,130 @@
+"""Reads "with" and "working" clauses: yarn, hook and side, "with 3 sc in each corner", "working last dc in top of ch"."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from lint.lexicon import Lexeme
+from lint.place import TargetKind, Which
+from lint.reading.clauses.base import STITCHY, Reading
+from lint.reading.clauses.plain import PlainClauses
+from lint.reading.places.places import places
+from lint.reading.words import lastpass
+from lint.reading.words.lists import bare
+from lint.reading.words.runs import alongside
+from lint.tree import Group, LastPlace, Remark, Repeat, Step, TimesKind, UseYarn, Work
+
+_STRANDS = (
+    "strand",
+    "strands",
+    "held",
+    "doubled",
+    "double-stranded",
+    "folded",
+)  # "With 2 strands of A held together, ch 20"
+
+
+class WithClauses(PlainClauses):
+    """ "With A,", "with RS facing", "with 3 sc in each corner", "working first sc in same st"."""
+
+    def read_with(self, start: int) -> bool:
+        """ "With A," "With RS facing," "with the last dc in top of turning ch"."""
+        stream = self.stream
+        stream.take()
+        end = stream.sentence_end(stream.at, ",", ";", ".", ":")
+        words = stream.lexemes[stream.at : end]
+        facing = next((i for i, word in enumerate(words) if word.kind == "facing"), None)
+        if facing is not None:
+            rest = words[facing + 1 :]
+            at_work = any(word.kind in (*STITCHY, "join", "attach", "make") for word in rest)
+            stream.at = stream.at + facing + 1 if at_work else end  # "With RS facing join B in any sp"
+            self.steps.append(Remark(stream.span_from(start)))
+            return True
+        stream.skip("the")
+        if stream.kind() in ("last", "first") and stream.kind(1) != "color":
+            stream.at -= 1
+            return self.read_last_place(start)
+        if self.has_work() and stream.kind() in ("number", "(", "[", "stitch") and any(w.kind == "in" for w in words):
+            return self.read_alongside(start)  # "with 3 sc in center sc of each corner"
+        if not self.has_work() and (made := _yarn_to_make(words)):
+            stream.at += made  # "With Sky make 36 ch": the chain is work
+            self.steps.append(UseYarn(stream.span_from(start), stream.peek(-1).text))
+            return True
+        colour = self.colour()
+        named = len(words) <= 3 or any(word.kind == "yarn" for word in words)
+        if colour is None and named and not any(word.kind in (*STITCHY, "any_stitch") for word in words):
+            stream.at = end
+            colour = words[-1].text if words else None
+        if colour is None:
+            hook = next((i for i, word in enumerate(words) if word.kind == "hook" or word.lower in _STRANDS), None)
+            if hook is not None:
+                behind = range(stream.at + hook + 1, end)  # "Using 4 mm hook make 12 ch": the chain is work
+                begins = (
+                    i
+                    for i in behind
+                    if stream.work_at(i) or stream.lexemes[i].kind in ("make", "join", "attach", "repeat")
+                )
+                stream.at = next(begins, end)
+                self.steps.append(Remark(stream.span_from(start)))
+                return True
+            return False
+        self.steps.append(UseYarn(stream.span_from(start), colour))
+        return True
+
+    def read_alongside(self, start: int) -> bool:
+        """ "working 3 sc in each ch-2 sp": applies on the way of the run before."""
+        stream = self.stream
+        items: list[Step] = []
+        sub = type(self)(stream, Reading(items), top=False)
+        while sub.clause() and bare(items[-1]) and stream.kind() in (",", "and"):
+            stream.skip(",", "and")
+        if len(items) != 1:
+            return False
+        item = items[0]
+        found = item.places if isinstance(item, (Work, Group)) else ()
+        if len(found) != 1:
+            return False
+        span = stream.span_from(start)
+        before = self.steps[-1] if self.steps else None
+        run = isinstance(before, Work) and bool(before.places) and before.places[-1].which is Which.EACH
+        sort = found[0].targets[0].kind
+        if isinstance(before, Repeat) and before.times.kind is TimesKind.FILL and found[0].which is Which.LAST:
+            self.steps[-1] = replace(before, breaks_off=True)  # "rep from * to end, working 2 sc in last ch"
+        of_many = found[0].which is Which.EACH or sort is TargetKind.CORNER or run and sort is TargetKind.SPACE
+        self.steps.append(alongside(item, span) if of_many else replace(item, span=span))
+        return True
+
+    def read_last_place(self, start: int) -> bool:
+        """ "(working|with) (the) last dc in top of turning ch", "the first into the same place as the ss"."""
+        stream = self.stream
+        stream.skip("with", "the", "make")
+        first = stream.kind() == "first"
+        stream.take_if("last", "first")
+        named = stream.take_if("stitch", "any_stitch", "special")
+        if named is None and not first and stream.word("one") and stream.kind(1) == "in":
+            stream.take()  # "1 tr in every tr, the last one in the turning ch"
+        if not first and stream.word("through", "thru") and stream.kind(1) != "last":
+            stream.pass_to()  # "working last tss through both strands of the edge"
+            self.steps.append(Remark(stream.span_from(start)))
+            return True
+        found = places(stream, allow_to=True)
+        if not found:
+            return False
+        span = stream.span_from(start)
+        if first and named is not None and named.kind == "stitch" and not self.has_work():
+            self.steps.append(Work(span, named.value, places=found, perhaps=True))
+            return True
+        before = self.steps[-1] if self.steps else None
+        if not first and isinstance(before, Repeat) and named is not None:
+            self.steps[-1] = lastpass.last_into(before, named.value, found)
+        self.steps.append(Remark(span) if first else LastPlace(span, found))
+        return True
+
+
+def _yarn_to_make(words: list[Lexeme]) -> int:
+    """How many words name a yarn before "make" and a chain or ring; 0 where they do not."""
+    make = next((i for i, word in enumerate(words) if word.kind == "make"), 0)
+    kinds = [word.kind for word in words[make + 1 :] if word.kind not in ("the", "of")]
+    begins = kinds[:1] in (["chain"], ["ring"]) or kinds[:2] == ["number", "chain"]
+    named = all(word.kind in ("word", "yarn", "color", "number", "the") for word in words[:make]) and make <= 4
+    return make if begins and named and words[0].kind != "number" else 0

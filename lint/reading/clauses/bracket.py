@@ -1,0 +1,380 @@
+"""Reads brackets: a count, a note, a group into one place, a repeat, or a remark."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from lint.amount import ONE, Amount
+from lint.lexicon import Lexeme
+from lint.place import Place, Which
+from lint.reading.clauses.base import SEPARATORS, all_read
+from lint.reading.clauses.sidewords import along_side
+from lint.reading.clauses.sized import SizedClauses
+from lint.reading.counting import counts
+from lint.reading.places import notes
+from lint.reading.places.places import places
+from lint.reading.places.targets import ANY
+from lint.reading.repeating import repeats
+from lint.reading.repeating.times import times as read_times
+from lint.reading.words.stream import CLOSERS, OPENERS
+from lint.tree import (
+    Chain,
+    Counting,
+    Covers,
+    Evenly,
+    Group,
+    LastPlace,
+    NoJoin,
+    OpenWork,
+    Remark,
+    Repeat,
+    RowCall,
+    Skip,
+    Step,
+    TimesKind,
+    Turn,
+    Unread,
+    Work,
+    walk,
+)
+
+_HOW_FAR = ("around", "across", "to", "number", "all", "another", "more")
+
+_NAMES = ("group_word", "special", "one_stitch", "picot", "corner")  # what a bracket may be called
+
+
+class BracketClauses(SizedClauses):
+    """What stands in brackets is told by what follows them."""
+
+    def read_bracket(self) -> bool:
+        stream = self.stream
+        start = stream.at
+        close = stream.matching(start)
+        if close is None:
+            lexeme = stream.take()
+            stream.at = len(stream.lexemes)
+            self.steps.append(Unread(lexeme.span, lexeme.text, "this bracket is never closed", "never closed"))
+            return True
+        inner = stream.inside(start + 1, close)
+        if self.times_of_list(start, close) or self.for_some_sizes(start, close):
+            return True
+        if (
+            self._explains_chain(start, close)
+            and (note := notes.adds_up(inner, self.steps[-1].length.lone)) is not None
+        ):
+            stream.at = close + 1
+            self.attach_counting(note)  # "ch 3 (= 1 dc)", which is no count of the row
+            return True
+        if self.top and not self.goes_on_in_squares(start, close):
+            found = counts.bracket_count(stream, start, close, bool(self.steps))
+            if found is not None:
+                bare = all(item.unit == "stitches" and not item.words for item in found.items)
+                if self.reading.stated is None or not bare:
+                    self.reading.stated = found
+                stream.at = close + 1
+                return True
+        if self.begins_decrease(start, close):
+            return True
+        nested = any(item.kind in OPENERS for item in inner.lexemes)
+        placed = close + 1 < len(stream.lexemes) and stream.lexemes[close + 1].kind == "in"
+        note = self.counting_in(inner) if not nested and not placed else None
+        if note is not None:
+            stream.at = close + 1
+            named = inner.lexemes[1 if inner.kind() in ("the", "beginning") else 0].kind
+            self.attach_counting(note, named in ("chain", "turning_chain"))
+            return True
+        if close > start + 1 and all(item.kind in ("number", "dash", ",", "/", ":", ";") for item in inner.lexemes):
+            stream.at = close + 1
+            words = stream.words(start, close + 1)
+            self.steps.append(
+                Unread(
+                    stream.span_from(start),
+                    words,
+                    "numbers in brackets that are neither a count nor one number for each size",
+                )
+            )
+            return True
+        items = one_place_each(self.read_inside(inner))
+        stream.at = close + 1
+        if len(items) == 1 and isinstance(items[0], LastPlace):  # "(working last dc in top of tch)"
+            self.steps += items
+            return True
+        stream.skip("star") if stream.kind() == "star" and stream.kind(1) == "repeat" else None
+        return self.after_bracket(start, items)
+
+    def _explains_chain(self, start: int, close: int) -> bool:
+        """Whether a bracket hangs on a chain, and nothing hangs on the bracket."""
+        behind = self.stream.kind(close + 1 - start)
+        chain = bool(self.steps) and isinstance(self.steps[-1], Chain) and self.steps[-1].counting is None
+        hangs = self.runs_on(start) or self._behind_short_chain(start)
+        return chain and hangs and behind in (*SEPARATORS, *OPENERS, "star", "end", "turn", "stitch")
+
+    def goes_on_in_squares(self, start: int, close: int) -> bool:
+        """ "…, 1 bl, [1 sp, 4 bls].": behind a comma such a bracket is work, unless it counts the squares so far."""
+        if self.stream.lexemes[start - 1 : start] == [] or self.stream.lexemes[start - 1].kind != ",":
+            return False
+        items = self.read_inside(self.stream.inside(start + 1, close))
+        if not items or not all(map(_is_square, items)):
+            return False
+        said, worked = _squares(tuple(items)), _squares(tuple(self.steps))
+        return said is not None and worked is not None and said != worked
+
+    def _behind_short_chain(self, start: int) -> bool:
+        """Whether "4 ch." stands before a bracket, with the full stop of an abbreviation."""
+        kinds = [item.kind for item in self.stream.lexemes[max(0, start - 2) : start]]
+        return kinds == ["chain", "."]
+
+    def begins_decrease(self, start: int, close: int) -> bool:
+        """ "Ch 2, dc in next st (counts as dc2tog)": chain and stitch together are one, over two places."""
+        stream = self.stream
+        inside = stream.lexemes[start + 1 : close]
+        number = next(
+            (i for i, item in enumerate(inside[:-1]) if item.kind == "number" and inside[i + 1].kind == "together"), 0
+        )
+        counts_as = any(item.kind == "counts" for item in inside)
+        turned = len(self.steps) > 2 and isinstance(self.steps[-2], Turn)  # "ch 2, turn, dc in next st"
+        first = len(self.steps) - (3 if turned else 2)
+        chain, leg = (self.steps[first], self.steps[-1]) if first >= 0 else (None, None)
+        if not (number and counts_as and isinstance(chain, Chain) and isinstance(leg, Work)):
+            return False
+        legs = inside[number].number
+        used = leg.together or 1
+        one = len(leg.places) == 1 and leg.number == ONE and leg.special is None and used == legs - 1
+        place = leg.places[0] if one else None
+        next_ones = place is not None and place.which is Which.NEXT and place.number.lone == used and place.of is None
+        if not next_ones or inside[number - 1].value != leg.stitch:
+            return False
+        stream.at = close + 1
+        span = (leg if turned else chain).span.to(stream.span_from(start))
+        over = Place(span, Which.NEXT, place.targets, Amount.of(legs), shared=True)
+        joined = replace(leg, span=span, together=legs, places=(over,))
+        self.steps[first:] = [*self.steps[first + 1 : -1], joined]
+        return True
+
+    def times_of_list(self, start: int, close: int) -> bool:
+        """ "sc 1, inc 1 (6 times)", "… (repeat around)" at a row's end: how often the list before is worked."""
+        stream = self.stream
+        inner = stream.inside(start + 1, close)
+        again = bool(inner.take_if("repeat"))
+        inner.take_if("all")
+        often = read_times(inner)
+        if often is None or not inner.done or repeats.open_star(self.steps):
+            return False
+        if often.kind is TimesKind.UNCLEAR:
+            often = replace(often, kind=TimesKind.IN_ALL)
+        if not again and often.kind is not TimesKind.FILL and not counts.list_ends(stream, close + 1):
+            before = self.steps[-1] if self.steps else None
+            if not isinstance(before, (Work, Group)) or not self.runs_on(start):
+                return False
+            stream.at = close + 1  # "2 sc in next st (3 times), sc in last 9 sts": of that clause alone
+            self.steps[-1] = Repeat(before.span.to(stream.span_from(start)), (before,), often)
+            return True
+        stream.at = close + 1
+        whole = again or often.kind is TimesKind.FILL
+        span = stream.span_from(start)
+        if repeats.fold_row(self.steps, often, span, Covers.ALL if whole else Covers.RATHER_ALL):
+            return True
+        stream.at = start
+        return False
+
+    def closes_last_loop(self, start: int, close: int) -> bool:
+        """ "dc in first sc (last loop made)": that stitch closes the round as its last space."""
+        inside = self.stream.lexemes[start + 1 : close]
+        last = self.steps[-1] if self.steps else None
+        made = notes.tells_made(inside) and any(item.kind == "space" for item in inside)
+        if not made or not isinstance(last, Work) or last.closing is not None or len(last.places) != 1:
+            return False
+        if last.places[0].which is not Which.FIRST or last.stitch == "sl st":
+            return False
+        span = self.stream.span_from(start)
+        self.steps[-1] = replace(last, closing=Counting(span, True, None, 0))
+        return True
+
+    def last_work(self) -> Step | None:
+        """The last step that works or passes over anything."""
+        return next((s for s in reversed(self.steps) if isinstance(s, (Work, Chain, Group, Skip, Repeat))), None)
+
+    def names_brackets(self) -> None:
+        """Passes the "between [ ]" of "[…]; repeat between [ ] 3 more times", which names the bracket just closed."""
+        stream = self.stream
+        start = stream.at
+        stream.take_if(".", ",", ";")
+        if stream.take_if("repeat"):
+            stream.skip("between", "from", "the")
+            if stream.kind() in OPENERS and stream.kind(1) in CLOSERS:
+                stream.at += 2
+                return
+        stream.at = start
+
+    def _so_many(self, found: tuple[Place, ...]) -> tuple[Place, ...]:
+        """ "(2 dc, ch 1, 2 dc) in ea sp x5": in each of so many; the number is not that of a repeat."""
+        stream = self.stream
+        if len(found) == 1 and found[0].which is Which.EACH and stream.word("x", "×") and stream.kind(1) == "number":
+            stream.take()
+            number = stream.amount()
+            return (replace(found[0], which=Which.NEXT, number=number, each_of=True, limit=None),) if number else found
+        return found
+
+    def _so_often(self, start: int, group: Group) -> Step:
+        """ "(dc, ch 1) in ring 12 times", "(sc, ch 3, sc) in next sp twice": how often, said behind the place."""
+        stream = self.stream
+        before, number = stream.at, stream.kind() == "number"
+        if number and all(place.which is Which.NEXT and not place.each_of for place in group.places):
+            often = read_times(stream, after_bracket=True)
+            alone = stream.kind() in (*SEPARATORS, "end", *OPENERS, *CLOSERS, "star", "join", "turn")
+            if often is not None and often.kind is TimesKind.IN_ALL and alone:
+                return Repeat(stream.span_from(start), (group,), often)
+        stream.at = before
+        return group
+
+    def _star_within(self, start: int, close: int, items: list[Step]) -> int | None:
+        """ "[2 sc in next st, * sc in next 3 sts] around, ending last rep at *": before which item the one star stands."""
+        stars = [item for item in self.stream.lexemes[start + 1 : close] if item.kind == "star"]
+        if len(stars) != 1:
+            return None
+        behind = [index for index, item in enumerate(items) if item.span.start > stars[0].start]
+        return behind[0] if behind and behind[0] else None
+
+    def after_bracket(self, start: int, items: list[Step]) -> bool:
+        stream = self.stream
+        close = stream.at
+        worked = [step for step in walk(tuple(items)) if isinstance(step, (Work, Chain, Group, Skip))]
+        if worked and stream.kind() in (".", ",", ";") and stream.kind(1) == "repeat" and stream.kind(2) in _HOW_FAR:
+            stream.take()  # "(2 sc in first sc, sc 1), repeat around"
+        if worked:
+            self.names_brackets()
+        if len(items) == 1 and isinstance(items[0], RowCall) and items[0].times is None:
+            often = read_times(stream, after_bracket=True)
+            if often is not None:  # "[Rep Rows 2-5] 24 times"
+                self.steps.append(replace(items[0], times=often, span=stream.span_from(start)))
+                return True
+        if not worked and items and all(isinstance(step, OpenWork) for step in items):
+            if read_times(stream, after_bracket=True) is not None:  # "[3 rows A, 3 rows B] twice"
+                self.steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
+                return True
+        times = along_side(stream, items) or read_times(stream, after_bracket=True) if worked else None
+        if times is not None:
+            stop = self._star_within(start, close, items)
+            step: Step = repeats.Folded(stream.span_from(start), tuple(items), times, sign="[", stop_sign=stop)
+            found = places(stream) if stream.kind() in ("in",) else ()
+            if found and _shapes_over_several(items, found[0]):
+                words = stream.words(start, stream.at)
+                self.steps.append(
+                    Unread(stream.span_from(start), words, "whether each place takes all of it is not said")
+                )
+                return True
+            if found:
+                step = Group(stream.span_from(start), (step,), found)
+            self.steps.append(step)
+            return True
+        if worked:
+            mark = stream.at
+            if stream.kind() == "for" and stream.kind(2 if stream.kind(1) == "the" else 1) in _NAMES:
+                stream.at += 3 if stream.kind(1) == "the" else 2  # "(3 dc, ch 2, 3 dc) for a shell in next ch"
+            stream.take_if("all")
+            found = self._so_many(places(stream))
+            if found and _shapes_over_several(items, found[0]):
+                words = stream.words(start, stream.at)
+                self.steps.append(
+                    Unread(stream.span_from(start), words, "whether each place takes all of it is not said")
+                )
+                return True
+            if found:
+                self.steps.append(self._so_often(start, Group(stream.span_from(start), tuple(items), found)))
+                return True
+            stream.at = mark
+        span = stream.span_from(start)
+        if worked and all(isinstance(step, Skip) for step in items) and not isinstance(self.last_work(), Skip):
+            self.steps += items  # "(skip next 3 dc)": brackets that hold nothing but a skip
+            return True
+        gloss = start > 0 and stream.lexemes[start - 1].kind not in (*SEPARATORS, "star", "make", *OPENERS)
+        gloss = gloss or self._behind_short_chain(start)
+        spread = gloss and bool(self.steps) and isinstance(self.steps[-1], Evenly)  # how stitches are spread on an edge
+        explains = not worked or spread or len(worked) == 1 and not getattr(worked[0], "places", ())
+        if not worked and _holds_work(stream.lexemes[start:close]):
+            explains = False  # "(this round only: 2 sc in last st)"
+        if worked == [] and self.closes_last_loop(start, close):
+            return True
+        if gloss and len(items) == 2 and _picot(items) and isinstance(self.steps[-1], Work):
+            if self.steps[-1].stitch == "picot":  # "picot (ch 3, sl st in 3rd ch from hook)": how it is made
+                self.steps.append(Remark(span))
+                return True
+        if not gloss and notes.tells_made(stream.lexemes[start:close]) and (picot := _picot(items)):
+            self.steps += picot  # ", (ch 3, sl st in last sc - picot made),": worked here, and told what it makes
+            return True
+        if explains and (gloss or not all_read(items) or not worked) or notes.tells_made(stream.lexemes[start:close]):
+            self.steps += _plain_turns(items)
+            self.steps.append(Remark(span, names=notes.made_name(self.stream.lexemes[start + 1 : close - 1])))
+            return True
+        if not gloss and (_only_star_before(self.steps) or not self.top or repeats.open_star(self.steps)):
+            self.steps += items  # "*(2 dc in next st, dc in next st), rep from *": brackets that only hold together
+            return True
+        if worked and all(map(_is_square, items)):
+            self.steps += items  # "(bl, 3 sps, bl), 2 sps": squares of filet, each of which says where it goes
+            return True
+        words = stream.words(start, close)
+        self.steps.append(Unread(span, words, "no place and no number of times follows the bracket"))
+        return True
+
+
+def _is_square(step: Step) -> bool:
+    """Whether a step works squares of filet, which the pattern defines with the places that they go into."""
+    return isinstance(step, Work) and step.special is not None and step.special.places_itself
+
+
+def _squares(steps: tuple[Step, ...]) -> dict[str, int] | None:
+    """How many squares of each sort the steps work; None where that is not told."""
+    found: dict[str, int] = {}
+    for step in steps:
+        inner, often = (step.items, step.times.number) if isinstance(step, Repeat) else ((), ONE)
+        own = {step.stitch: step.number.lone or 0} if _is_square(step) else _squares(inner)
+        if own is None or isinstance(step, Repeat) and (often is None or step.times.kind is not TimesKind.IN_ALL):
+            return None
+        for name, number in own.items():
+            found[name] = found.get(name, 0) + number * (often.lone or 0)
+    return found
+
+
+def _picot(items: list[Step]) -> list[Step]:
+    """The chain and the slip stitch that closes it, at the head of a bracket; [] where it begins otherwise."""
+    head = items[:2]
+    closed = len(head) == 2 and isinstance(head[0], Chain) and isinstance(head[1], Work) and head[1].stitch == "sl st"
+    return head if closed and head[1].places else []
+
+
+def one_place_each(items: list[Step]) -> list[Step]:
+    """The items of a bracket; "2 sc, sc 2" tells two sorts apart: two in one place, one in each of two."""
+    bare = [item for item in items if isinstance(item, Work) and not item.places and item.together is None]
+    after = any(item.number_after for item in bare)
+    first = any(item.number_said and not item.number_after and item.number != ONE for item in bare)
+    if not after or not first:
+        return items
+    return [
+        replace(item, places=(Place(item.span, Which.NEXT, (ANY,)),))
+        if item in bare and item.number_said and not item.number_after and item.stitch not in ("inc", "dec")
+        else item
+        for item in items
+    ]
+
+
+def _holds_work(lexemes: list[Lexeme]) -> bool:
+    """Whether a number of stitches and a place for them stand among the words of a bracket."""
+    kinds = [item.kind for item in lexemes]
+    counted = next(
+        (i for i, pair in enumerate(zip(kinds, kinds[1:], strict=False)) if pair == ("number", "stitch")), None
+    )
+    return counted is not None and "in" in kinds[counted:]
+
+
+def _plain_turns(items: list[Step]) -> list[Step]:
+    return [step for step in items if isinstance(step, (Turn, NoJoin))]
+
+
+def _shapes_over_several(items: list[Step], place: Place) -> bool:
+    """Whether "(sc, inc) in the remaining 6" rather is a repeat over them: an increase stands in a place of its own."""
+    shapes = any(isinstance(step, Work) and step.stitch in ("inc", "dec") for step in items)
+    return shapes and len(items) > 1 and (place.which is Which.EACH or place.number.lone != 1)
+
+
+def _only_star_before(steps: list[Step]) -> bool:
+    return bool(steps) and isinstance(steps[-1], repeats.Mark)

@@ -1,0 +1,75 @@
+"""Printed counts among the clauses of a row, in any of their forms."""
+
+from __future__ import annotations
+
+from lint.lexicon import Lexeme
+from lint.pattern import Stated
+from lint.place import LimitKind, Which
+from lint.reading.clauses.otherwords import WordClauses
+from lint.reading.counting import counts
+from lint.reading.counting.nocounts import rather_work, sorts_of_work
+from lint.tree import MAKES_STITCHES, Join, OpenWork, Remark, RowCall, Turn, Work, walk
+
+
+class CountClauses(WordClauses):
+    """ "(12 dc)", "– 12 sts", "You now have 18 sc.", told from work that looks like it."""
+
+    def count(self) -> bool:
+        """A printed count at the cursor, in any of its forms."""
+        if not self.top:
+            return False
+        worked = any(isinstance(step, (*MAKES_STITCHES, RowCall)) for step in walk(tuple(self.steps)))
+        stream = self.stream
+        turned = bool(self.steps) and isinstance(self.steps[-1], (Turn, Join)) and stream.kind(-1) == "dash"
+        if turned and stream.kind() == "number" and stream.kind(1) == "word" and stream.kind(2) in (".", "end"):
+            stream.at += 2  # "turn – 7 points."
+            self.steps.append(Remark(stream.span_from(stream.at - 2)))
+            return True
+        if worked and stream.kind() == "number" and stream.kind(1) == "any_stitch" and "hook" in stream.peek(1).lower:
+            self.reading.stated = counts.read(stream.inside(stream.at, stream.at + 2), bare=False)
+            stream.at += 2  # "…, 16 loops on hook"
+            return self.reading.stated is not None
+        if counts.of_one_sort(stream) and (self.runs_to_end() or worked and stream.kind(1) == "any_stitch"):
+            self.reading.stated = counts.read(stream.inside(stream.at, stream.at + 2), bare=False)
+            stream.at += 2  # "hdc in each st around, 70 hdc, join"
+            return self.reading.stated is not None
+        found = counts.of_last_cell(stream) if worked else None
+        found = found or self.bare_count(worked or turned)
+        if found is None or not worked and any(item.unit != "unknown" for item in found.items):
+            return False
+        self.reading.stated = found
+        return True
+
+    def bare_count(self, worked: bool) -> Stated | None:
+        """A count without brackets at the cursor, unless it rather is work behind the sign that parts clauses here."""
+        stream, start = self.stream, self.stream.at
+        parted = stream.kind(-1) in (";", ".", ":") and stream.kind(1) == "stitch"
+        found = counts.bare_count(stream, worked)
+        if found is None or not parted or self.runs_to_end():
+            return found
+        rest = stream.lexemes[start + 2 :]
+        if len({item.unit for item in found.items}) == 1:
+            first = found.items[0]
+            number = (*first.series, first.number)[0].values[0]
+            signed = self.behind_sign(stream.lexemes[start - 1])
+            work = number is not None and rather_work(self.steps, number, first.unit or "", rest, signed)
+        else:
+            work = sorts_of_work(self.steps, found, stream.lexemes[stream.at :])
+        if not work:
+            return found
+        stream.at = start
+        return None
+
+    def behind_sign(self, sign: Lexeme) -> bool:
+        """Whether the last clause stands behind the same sign as the words at the cursor do."""
+        begins = self.steps[-1].span.start if self.steps else 0
+        before = [item for item in self.stream.lexemes if item.end <= begins]
+        return bool(before) and before[-1].kind == sign.kind
+
+    def runs_to_end(self) -> bool:
+        """Whether the clause before goes on to the row's end, or all the way along an edge."""
+        last = self.steps[-1] if self.steps else None
+        if isinstance(last, OpenWork):
+            return "evenly" in last.words
+        run = last.places[-1] if isinstance(last, Work) and last.places else None
+        return run is not None and run.which is Which.EACH and (run.limit is None or run.limit.kind is LimitKind.END)

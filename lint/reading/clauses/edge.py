@@ -1,0 +1,216 @@
+"""Reads work along edges: the other side of a chain, the sides of a piece, "across back neck"."""
+
+from __future__ import annotations
+
+from lint.place import Which
+from lint.reading.clauses.base import STITCHY
+from lint.reading.clauses.cluster import ClusterClauses
+from lint.reading.places.targets import LOOPS, is_space_word
+from lint.reading.words.piecewords import PIECE_WORDS
+from lint.reading.words.stream import OPENERS, SIGNS
+from lint.tree import AlongEdge, Group, OtherSide, Remark, Skip, Turn, Work
+
+_EDGE_WORDS = (
+    "foundation", "beginning", "outer", "bottom", "top", "long", "short", "right", "left", "lower", "upper", "other",
+    "first", "second", "next",
+)  # fmt: skip
+_WAY_WORDS = {"make", "in", "the", "across", "over", "around", "at", "then", "to"}  # what leads to "the other side"
+
+
+class EdgeClauses(ClusterClauses):
+    """Where a row goes on when it leaves the row below."""
+
+    def old_loops(self, start: int) -> bool:
+        """ "work in leftover FLO of Rnd 30", "working in the unused loops of Rnd 2,": loops of a round below."""
+        stream = self.stream
+        if stream.kind() != "in":
+            return False
+        old, loop, at = False, None, stream.at + 1
+        while at < len(stream.lexemes):
+            item = stream.lexemes[at]
+            free = item.kind in ("unused", "remaining") or item.lower in ("leftover", "free", "exposed")
+            if not free and item.kind not in ("the", *LOOPS) and item.lower not in ("loops", "lps"):
+                break
+            old, loop, at = old or free, item.kind if item.kind in LOOPS else loop, at + 1
+        ahead = at - stream.at
+        numbered = old and stream.kind(ahead) in ("of", "from", "in")
+        ahead += 2 if stream.kind(ahead + 1) == "the" else 1
+        numbered = numbered and stream.kind(ahead) in ("row", "round") and stream.kind(ahead + 1) == "number"
+        if numbered and stream.kind(ahead + 2) in (*SIGNS, ":", "end", "dash") and not self.has_work():
+            row = stream.peek(ahead + 1).number
+            stream.at += ahead + 2
+            self.steps.append(AlongEdge(stream.span_from(start), row, loop.split("_")[0] if loop else None))
+            return True
+        alone = stream.peek(at - stream.at).kind in (*SIGNS, "end") and stream.word(
+            "loops", "lps", ahead=at - 1 - stream.at
+        )
+        if not old or loop is None and (not alone or self.has_work()):
+            return False
+        stream.pass_to()
+        self.steps.append(AlongEdge(stream.span_from(start)))
+        return True
+
+    def _piece_edge(self) -> bool:
+        """Takes "back neck", "the left front edge", "neck opening": an edge by the piece or body part it belongs to."""
+        stream = self.stream
+        words = stream.at
+        while stream.word(*PIECE_WORDS) or stream.kind() == "edge":
+            stream.take()
+        if stream.at > words and stream.word("opening", "openings", "edging", "band", "line"):
+            stream.take()
+        return stream.at > words and (stream.kind() in (*SIGNS, "end", "and", "dash", "turn", "join"))
+
+    def _round_a_chain(self) -> bool:
+        """Whether the row began in the chain from the hook."""
+        works = (step for step in self.steps if isinstance(step, (Work, Group, Skip)))
+        return any(place.which is Which.FROM_HOOK for step in works for place in step.places)
+
+    def read_other_side(self, start: int) -> bool:
+        """ "…, 3 sc in last ch; other side of ch: sc 4", "underside (2 sc, inc)": the chain from below."""
+        stream = self.stream
+        stream.take()
+        stream.skip("of", "the", "beginning")
+        stream.skip("chain", "foundation")
+        if not self._round_a_chain() or stream.kind() not in (":", ",", *OPENERS):
+            return False
+        close = stream.matching(stream.at) if stream.kind() in OPENERS else stream.at
+        if close is None:
+            return False
+        self.steps.append(OtherSide(stream.span_from(start)))
+        if close > stream.at:
+            self.steps += self.read_inside(stream.inside(stream.at + 1, close))
+            stream.at = close + 1
+        return True
+
+    def on_other_side(self) -> bool:
+        """Takes "on the other side of the ch", "along the other side" after stitches."""
+        stream = self.stream
+        start = stream.at
+        stream.skip("in", "across", "the")
+        if stream.take_if("other_side"):
+            stream.skip("of", "the", "beginning", "next", "same")
+            counted = stream.kind() == "number" and stream.kind(1) == "chain"
+            if counted or stream.kind() == "chain" and stream.kind(1) in ("dash", "number"):
+                return True  # "sc in other side of 3 ch": a stitch in each
+            if stream.take_if("chain", "foundation") or stream.kind() in (*SIGNS, "end"):
+                return True
+            if stream.kind() == "each":
+                return True  # "in the other side of each of the 4 ch"
+            if stream.kind() == "in" and self._round_a_chain():
+                return True
+        stream.at = start
+        return False
+
+    def along_edge(self) -> bool:
+        """Takes "along top", "down side", "across the lower edge" after a number of stitches."""
+        stream = self.stream
+        start = stream.at
+        if stream.take_if("across", "over", "around") or stream.word("along", "down", "up") and stream.take():
+            stream.skip("the", "each")
+            if stream.kind() in ("first", "ordinal") and stream.kind(1) in ("side", "edge"):
+                stream.take()  # "along the first side of the heel"
+            if stream.kind() == "other_side" and not self._round_a_chain():
+                stream.take()  # "8 sc up the other side"
+                stream.skip("of", "the")
+                stream.take_if("chain", "foundation", "edge")
+                while stream.word(*PIECE_WORDS):
+                    stream.take()  # "along the other side of the heel"
+                return True
+            if stream.kind() == "last" and stream.kind(1) == "row" and stream.kind(-1) == "the":
+                stream.at += 2  # "24 sc across the last row"
+                return True
+            named = False  # "along the bottom"
+            while stream.word(*_EDGE_WORDS):
+                named = stream.take().lower in ("bottom", "top", "foundation")
+            if stream.kind() in ("chain", "foundation") and stream.kind(1) == "edge":
+                stream.take()  # "along foundation ch edge"
+            if stream.take_if("side", "edge", "top", "row_end", "chain", "foundation") or stream.word("side") or named:
+                if stream.word("side"):
+                    stream.take()
+                if stream.kind() == "dash" and stream.kind(1) == "number" and stream.kind(-1) == "chain":
+                    stream.at += 2  # "along the ch-3"
+                if stream.kind() == "of":
+                    stream.pass_to()
+                return True
+            if self._piece_edge():
+                return True
+        stream.at = start
+        return False
+
+    def along_edge_words(self, start: int) -> bool:
+        """ "working along side edge of ribbing,", "working in rnds around outer edges in sts and ends of rows,"."""
+        stream = self.stream
+        end = stream.next_of(*SIGNS, ":")
+        words = stream.lexemes[stream.at : end]
+        edge = any(item.kind in ("edge", "row_end", "side") or item.lower in ("ends", "end") for item in words)
+        along = any(item.kind in ("across", "around") or item.lower in ("along", "down", "up") for item in words)
+        if not edge or not along or any(item.kind in STITCHY or item.kind == "each" for item in words):
+            return False
+        stream.at = end
+        self.steps.append(AlongEdge(stream.span_from(start)))
+        return True
+
+    def _other_side(self, start: int) -> bool:
+        """ "working along the opposite side of the ch", "in the free loops of the starting ch", "on the other side"."""
+        if self.steps and isinstance(self.steps[-1], Turn) and self.has_work() and self.steps[-1].turned:
+            before = self.steps[-1]
+            if self._other_side_words(start):
+                self.steps[-2:] = [Remark(before.span), self.steps[-1]]  # the piece goes round, and is not turned over
+                return True
+            return False
+        return self._other_side_words(start)
+
+    def _other_side_words(self, start: int) -> bool:
+        stream = self.stream
+        end = stream.next_of(",", ";", ".", ":", "(", "[", "star")
+        side = min(stream.next_of("other_side"), self._free_loops(end))
+        chain = stream.next_of("chain", "foundation", start=side)
+        between = set(self._kinds(side + 1, chain)) - {"of", "the", "beginning", "same"}
+        if side < end and stream.lexemes[side].kind == "other_side" and between:
+            chain = len(stream.lexemes)  # "along opposite side sc in next 8 ch": those are worked into
+        if side < end <= chain and any(i.kind in ("chain", "foundation") for i in stream.lexemes[start:side]):
+            stream.at = end  # "working in starting ch on opposite side of row 1"
+            self.steps.append(OtherSide(stream.span_from(start)))
+            return True
+        starting = next((i for i in range(start, end) if stream.lexemes[i].kind == "foundation"), end)
+        if side >= end and starting < end and self.has_work() and not set(self._kinds(start, starting)) - _WAY_WORDS:
+            if starting == end - 1 and "across" in self._kinds(start, end):
+                stream.at = end  # "working along foundation ch": its other side, when this one is worked
+                self.steps.append(OtherSide(stream.span_from(start)))
+                return True
+        if chain >= end:
+            leads = side == end - 1 or side < end and stream.work_at(side + 1)
+            alone = leads and self.has_work() and not set(self._kinds(start, side)) - _WAY_WORDS
+            if alone or side < end and self._round_a_chain() and leads:
+                stream.at = side + 1  # "working on the other side, sc 4": of what, only the chain can tell
+                self.steps.append(OtherSide(stream.span_from(start)))
+                return True
+            return False
+        stream.at = end
+        if chain + 1 < end and stream.lexemes[chain + 1].kind in ("number", "stitch", "special", "increase"):
+            stream.at = chain + 1  # "on other side of ch sc in next 5 chs"
+        self.steps.append(OtherSide(stream.span_from(start)))
+        return True
+
+    def _kinds(self, first: int, last: int) -> list[str]:
+        return [item.kind for item in self.stream.lexemes[first:last] if item.lower not in ("down", "up", "back")]
+
+    def _free_loops(self, end: int) -> int:
+        """Index of the "free loops" of "working in the free loops of the ch", which are its other side."""
+        words = self.stream.lexemes
+        for index in range(self.stream.at, end):
+            loops = is_space_word(self.stream, index - self.stream.at) and words[index].lower[:2] in ("lo", "lp")
+            free = words[index - 1].kind == "unused" or words[index - 1].lower in (
+                "bottom",
+                "other",
+                "lower",
+                "opposite",
+                "remaining",
+                "rem",
+                "rest",
+            )
+            unused = words[index].kind == "unused" or loops and free
+            named = any(item.kind in ("number", "each", "skip") for item in words[self.stream.at : end])
+            if unused and not named and words[index + 1 : end] and words[index + 1].kind == "of":
+                return index
+        return len(words)

@@ -1,0 +1,111 @@
+"""Reads how the last pass of a repeat differs: "ending with …", "omitting last ch 2", "on the last time, … instead of …"."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from lint.reading.clauses.base import all_read
+from lint.reading.clauses.listrepeats import ListRepeats
+from lint.reading.repeating import repeats
+from lint.reading.repeating.rowcalls import ends_with_row
+from lint.reading.words import lastpass
+from lint.reading.words.stream import SIGNS
+from lint.tree import OpenWork, Remark, Repeat, RowCall, TimesKind, Work
+
+
+class EndingClauses(ListRepeats):
+    """What is said of a repeat's end, behind it."""
+
+    def read_ending(self, start: int) -> bool:
+        stream = self.stream
+        if repeats.ending_at_mark(stream, self.steps):
+            return True
+        if self.steps and isinstance(self.steps[-1], (RowCall, OpenWork)) and ends_with_row(stream):
+            self.steps.append(Remark(stream.span_from(start)))
+            return True
+        stream.take()
+        if stream.kind() == "(" and stream.kind(1) in ("last", "repeat") and (close := stream.matching(stream.at)):
+            stream.at = close + 1  # "ending (last rep) with"
+        of_last = any(item.kind in ("last", "repeat") for item in stream.lexemes[start : start + 4]) or "rep" in (
+            stream.peek(-1).lower
+        )
+        stream.skip("last", "repeat", "with", "by", "the")
+        if stream.word("without", "before"):
+            return repeats.omit(stream, self.steps, start, self.read_inside)
+        if stream.done or stream.kind() in (",", ";", "."):
+            return False
+        if not (self.steps and isinstance(self.steps[-1], Repeat)):
+            bare = (
+                stream.kind() == "stitch"
+                and stream.peek().value != "sl st"
+                and stream.kind(1) in (*SIGNS, "end", "turn")
+            )
+            return not bare and self.clause()  # "hdc in next 6 sts, finish with sc": one, or all that are left?
+        at = len(self.steps) - 1
+        if of_last and self.another_number():
+            return True
+        self.steps[at] = replace(self.steps[at], breaks_off=True)
+        read = self.clause()
+        if read and of_last and len(self.steps) == at + 2 and self.steps[at].times.kind is not TimesKind.FILL:
+            self.steps[at] = lastpass.ending_in(self.steps[at], self.steps[at + 1])
+        return read
+
+    def another_number(self) -> bool:
+        """ "ending last rep with 2 hdc instead of 3": the last pass has its own number of the stitch that it ends in."""
+        stream, last = self.stream, self.steps[-1]
+        start = stream.at
+        number, stitch = stream.amount(), stream.take_if("stitch")
+        instead = stream.word("instead of") or stream.word("instead") and stream.kind(1) == "of"
+        stream.at += (1 if stream.word("instead of") else 2) if instead else 0
+        other = stream.amount() if instead else None
+        named = stream.take_if("stitch")
+        item = last.items[-1] if isinstance(last, Repeat) and last.items else None
+        alike = isinstance(item, Work) and stitch is not None and item.stitch == stitch.value and item.number == other
+        alike = alike and (named is None or named.value == item.stitch) and last.last_pass is None
+        if not alike or number is None or stream.kind() not in (*SIGNS, "end", "join", "turn"):
+            stream.at = start
+            return False
+        ended = (*last.items[:-1], replace(item, number=number, number_said=True))
+        self.steps[-1] = replace(last, span=last.span.to(stream.span_from(start)), last_pass=ended)
+        return True
+
+    def read_last_pass(self, start: int) -> bool:
+        """ "At end of last rep, do not ch 2": what the last pass of the repeat before leaves out."""
+        stream = self.stream
+        stream.take()
+        stream.skip("the")
+        if stream.take_if("ending"):
+            stream.skip("of", "the")
+        if not (stream.take_if("last") and stream.take_if("repeat", "times")):
+            return False
+        stream.take_if(",")
+        if self.worked_instead():
+            return True
+        if stream.word("do") and stream.word("not", ahead=1):
+            stream.take()
+        elif stream.kind() != "omit":
+            return False
+        return repeats.omit(stream, self.steps, start, self.read_inside)
+
+    def worked_instead(self) -> bool:
+        """ "on the last time, sl st to first dc instead of making a new dc": the last pass ends in another way."""
+        stream = self.stream
+        start, end = stream.at, stream.sentence_end(stream.at)
+        instead = next((i for i in range(start, end) if stream.lexemes[i].lower in ("instead of", "instead")), None)
+        last = self.steps[-1] if self.steps else None
+        if instead is None or not isinstance(last, Repeat):
+            return False
+        skip = ("of", "make", "the", "next", "last")
+        left = next((i for i in range(instead + 1, end) if stream.lexemes[i].kind not in skip), end)
+        left += stream.lexemes[left].lower in ("new", "another") if left < end else 0
+        kept = repeats.without(last.items, self.read_inside(stream.inside(left, end)))
+        done = self.read_inside(stream.inside(start, instead))
+        if kept is None or not done or not all_read(done):
+            return False
+        self.steps[-1] = replace(last, last_pass=kept)
+        self.steps += done
+        stream.at = end
+        return True
+
+    def read_omit(self, start: int) -> bool:
+        return repeats.omit(self.stream, self.steps, start, self.read_inside)

@@ -1,0 +1,105 @@
+"""Reads where markers are put: "place a marker in center st", "pm", "move marker up", "mark each corner sp"."""
+
+from __future__ import annotations
+
+from lint.place import Marked
+from lint.reading.words.stream import SIGNS, Stream
+from lint.tree import Marker, Remark, Step
+
+_STAY = (
+    "move", "moving", "remove", "removing", "slip", "slipping", "sl", "sm", "replace", "replacing", "carry", "carrying", "transfer",
+    "transferring",
+)  # fmt: skip  # it goes up with the work, or comes off
+_ASIDE = (
+    "left",
+    "right",
+    "over",
+    "along",
+    "forward",
+    "forwards",
+    "back",
+    "backwards",
+    "inward",
+    "inwards",
+    "outward",
+    "outwards",
+)
+_FIRST = ("first", "beginning")
+_MADE = ("just", "made", "worked", "formed", "that", "this", "same", "last")
+
+
+def read_marker(stream: Stream, steps: list[Step], start: int) -> bool:
+    """A marker put, moved or taken off; where that is not plain, no place in the row can be told by a marker."""
+    lead = stream.take().lower
+    words = stream.at
+    while not stream.done and stream.kind() not in SIGNS:
+        if stream.kind() == "dash" and not stream.peek().glued:
+            break
+        if stream.leads_to_work(stream.at) or stream.kind() == "and" and stream.kind(1) in ("turn", "join", "make"):
+            break
+        stream.take()
+    span = stream.span_from(start)
+    if lead.split()[0] in _STAY:
+        aside = any(
+            item.kind in ("number", "ordinal") or item.lower in _ASIDE for item in stream.lexemes[words : stream.at]
+        )
+        steps.append(Marker(span, Marked.ASIDE) if aside else Remark(span))  # "move the markers 2 sts to the left"
+        return True
+    where, number = _where(stream, words)
+    steps.append(Marker(span, where, number))
+    return True
+
+
+def _where(stream: Stream, start: int) -> tuple[Marked, int]:
+    inner = stream.lexemes[start : stream.at]
+    kinds = [item.kind for item in inner]
+    words = [item.lower for item in inner]
+    number = next((item.number for item in inner if item.kind in ("number", "ordinal")), 0)
+    space = "space" in kinds
+    if not inner or kinds == ["between"]:
+        return Marked.BETWEEN, 0
+    if kinds[0] in ("chain", "word"):
+        return Marked.UNCLEAR, 0
+    if any(kind in kinds for kind in _FIRST) or "start" in words:
+        return Marked.FIRST, 0
+    if "each" in kinds or "all" in kinds:
+        length = next(
+            (item.number for i, item in enumerate(inner) if item.kind == "number" and "chain" in kinds[:i]), 0
+        )
+        return (
+            (Marked.EACH_SPACE, length)
+            if space
+            else (Marked.EACH_CORNER, 0)
+            if "corner" in kinds
+            else (Marked.UNCLEAR, 0)
+        )
+    if "middle" in kinds:
+        of_group = "of" in kinds or "group_word" in kinds or "corner" in kinds
+        return (Marked.GROUP_MIDDLE if of_group else Marked.MIDDLE), 0
+    if "ordinal" in kinds and not space:
+        of_group = "of" in kinds and kinds[kinds.index("of") + 1 :].count("number") == 1
+        return (Marked.GROUP_MIDDLE if of_group else Marked.NTH), number
+    if any(word in _MADE for word in words) and not any(kind in ("row", "round") for kind in kinds):
+        return (Marked.SPACE_MADE if space else Marked.JUST_MADE), 0
+    return Marked.UNCLEAR, 0
+
+
+def unclear_markers(steps: list[Step], lexemes: list) -> list[Step]:
+    """The steps; a remark that speaks of a marker in any other way leaves open where it is."""
+    at = [item.start for item in lexemes if item.kind == "marker_word" or item.lower == "markers"]
+    if not at:
+        return steps
+    return [
+        Marker(step.span, Marked.UNCLEAR)
+        if isinstance(step, Remark)
+        and any(step.span.start <= place < step.span.end for place in at)
+        and not _told(step, lexemes)
+        else step
+        for step in steps
+    ]
+
+
+def _told(step: Remark, lexemes: list) -> bool:
+    """Whether a remark begins as one that only moves a marker, or marks where the round begins."""
+    words = [item for item in lexemes if step.span.start <= item.start < step.span.end]
+    return words[0].lower.split()[0] in _STAY or any(item.kind in _FIRST or item.lower == "start" for item in words)

@@ -1,0 +1,400 @@
+"""Reads work with its number first: stitches, where they go, and lists that go into one place."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from lint.amount import ONE, Amount
+from lint.place import LimitKind, Place, Target, TargetKind, Which
+from lint.reading.clauses.edge import EdgeClauses
+from lint.reading.counting.counts import list_ends
+from lint.reading.places import notes
+from lint.reading.places.places import places
+from lint.reading.places.targets import ANY, is_space_word, of_a_row_below
+from lint.reading.places.totals import one_in_each, one_round_of, told_in_all
+from lint.reading.places.work import GROUPS, work
+from lint.reading.repeating import repeats
+from lint.reading.words.lists import bare, one_list
+from lint.reading.words.stream import OPENERS, SIGNS
+from lint.source import Span
+from lint.tree import (
+    Chain,
+    Counting,
+    Covers,
+    Evenly,
+    Group,
+    Loops,
+    OpenWork,
+    OtherSide,
+    Remark,
+    Repeat,
+    RowCall,
+    ShapedWhere,
+    Shaping,
+    Special,
+    Step,
+    Times,
+    TimesKind,
+    Turn,
+    UseYarn,
+    Work,
+)
+
+_COLOURS = ("A", "B", "C", "D", "E", "F", "MC", "CC")
+
+
+class WorkClauses(EdgeClauses):
+    """ "2 dc in next st", "36 sc evenly along side", "2 dc, ch 2, 2 dc in next sp"."""
+
+    def read_number_first(self, start: int) -> bool:
+        """ "2 dc in next st", "3 ch", "36 sc evenly along side", "5 inc"."""
+        stream = self.stream
+        stream.skip("the")
+        if stream.kind() == "beginning" and stream.kind(1) == "number" and stream.kind(2) == "stitch":
+            stream.take()  # "beg 3dc-cl"
+        number = stream.amount()
+        several = stream.word("x", "×") and stream.kind(1) == "number" and stream.kind(2) == "stitch"
+        if number is not None and several and stream.kind(4) == "one_stitch":
+            stream.take()  # "2x3dc-cl": two clusters of three
+            return self.many_of_legs(start, number)
+        if number is not None:
+            if stream.kind() in ("times",):
+                return False
+            if stream.kind() == "dash" and stream.kind(1) == "stitch" and stream.word(*GROUPS, ahead=2):
+                stream.take()  # "3-dc group in next sp"
+            if self.rows_of_work(start):
+                return True
+            stream.skip("more")
+            picot = 1 if stream.kind() == "dash" else 0
+            if stream.kind(picot) == "chain" and stream.kind(picot + 1) == "picot":
+                stream.at += picot + 1  # "3-ch picot"
+                picot_made = work(stream, start, None)
+                return picot_made is not None and self.finish_work(start, picot_made)
+            if stream.kind() in ("chain", "foundation", "turning_chain"):
+                stream.take()  # "3 ch", "3 turning ch"
+                stream.take_if("foundation")  # "a 5 ch foundation ch"
+                if is_space_word(stream) or (stream.kind() == "dash" and is_space_word(stream, 1)):
+                    return False
+                return self.chain_of(start, number)
+        if number is None and self.worked_for_a_length(start):
+            return True
+        if number is not None and self.every_nth_doubled(start, number):
+            return True
+        step = work(stream, start, number)
+        if step is None:
+            return False
+        return self.finish_work(start, step) and self.times_of_last(start)
+
+    def many_of_legs(self, start: int, number: Amount) -> bool:
+        """So many of the "3dc-cl" at the cursor."""
+        step = work(self.stream, start, self.stream.amount())
+        if not isinstance(step, Work):
+            return False
+        return self.finish_work(start, replace(step, number=number, number_said=True))
+
+    def times_of_last(self, start: int) -> bool:
+        """ "sc 3, inc x 6" at a row's end: six increases, or all of it six times; the row tells."""
+        stream = self.stream
+        last = self.steps[-1]
+        words = stream.lexemes[start : stream.at]
+        told = any(item.lower in ("x", "×") or item.kind == "times" for item in words)
+        listed = isinstance(last, Work) and last.number_after and not last.places and told
+        if not listed or not self._runs_before(last) or not list_ends(stream, stream.at) or self.depth:
+            return True
+        often = Times(last.span, TimesKind.IN_ALL, last.number)
+        self.steps[-1] = replace(last, number=ONE, number_said=False, number_after=False)
+        if not repeats.fold_row(self.steps, often, last.span, Covers.RATHER_LAST):
+            self.steps[-1] = last
+        return True
+
+    def every_nth_doubled(self, start: int, number: Amount) -> bool:
+        """ "2 sc in every 3rd st (and 1 sc in all other sts)": what a run over the row gains."""
+        stream = self.stream
+        before = stream.at
+        stitch = stream.take_if("stitch")
+        every = self.every_nth() if stitch is not None and number.lone == 2 else None
+        if every is None or stitch.value == "sl st":
+            stream.at = before
+            return False
+        mark = stream.at
+        stream.skip(",", "and")
+        one = stream.kind() == "number" and stream.peek().number == 1 and stream.kind(1) == "stitch"
+        one = one or stream.kind() == "stitch"
+        end = stream.next_of(*SIGNS, "dash", "=")
+        if one and any(item.lower in ("other", "others") for item in stream.lexemes[stream.at : end]):
+            stream.at = end
+        else:
+            stream.at = mark
+        self.steps.append(Shaping(stream.span_from(start), every, True, ShapedWhere.EVERY))
+        return True
+
+    def worked_for_a_length(self, start: int) -> bool:
+        """ "sc over 3¾ inches": stitches told by a measure."""
+        stream = self.stream
+        words = [item.lower for item in stream.lexemes[start : stream.next_of(",", ";", ".", *OPENERS)]]
+        if stream.kind() != "stitch" or not set(words) & {"inches", "inch", "ins", "cm"}:
+            return False
+        if stream.kind(1) not in ("over", "for") or stream.kind(2) not in ("number", "decimal"):
+            return False
+        stream.pass_to()
+        self.steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
+        return True
+
+    def rows_of_work(self, start: int) -> bool:
+        """ "10 rows even", "4 more rows of trebles on these sts": rows told by their number alone."""
+        stream = self.stream
+        ahead = 1 if stream.kind() in ("more",) or stream.word("further") else 0
+        if one_round_of(stream):
+            return self.clause()
+        rows = stream.kind(ahead) in ("row", "round") and not stream.word("row", "rnd", "round", ahead=ahead)
+        if not rows and stream.kind(ahead) != "open_work":
+            return False
+        even = stream.word("unchanged", ahead=ahead + 1) or stream.kind(ahead + 1) == "unchanged"
+        if rows and even and self.has_work():
+            stream.at += ahead + 2  # "66 sc (66) – 8 rows unchanged": the label says so too
+            self.steps.append(Remark(stream.span_from(start)))
+            return True
+        in_all = rows and stream.kind(ahead + 1) == "total" or stream.word("altogether", ahead=ahead + 1)
+        if in_all and self.steps and isinstance(self.steps[-1], RowCall) and self.steps[-1].times is not None:
+            stream.at += ahead + 2  # "Rep Rows 2 and 3 four times more, 11 rows in all"
+            self.steps.append(Remark(stream.span_from(start)))
+            return True
+        stream.at = stream.sentence_end(stream.at, ".", ";", ",", *OPENERS)
+        while stream.kind() == "," and stream.peek(1).text in _COLOURS and stream.kind(2) in (*SIGNS, "end", "star"):
+            stream.at += 2  # "2 rows each A, B, A"
+        self.steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
+        return True
+
+    def finish_work(self, start: int, step: Step) -> bool:
+        stream = self.stream
+        if isinstance(step, Work) and not step.places and stream.kind() in ("in", "across") and self.on_other_side():
+            side = Span(step.span.end, stream.lexemes[stream.at - 1].end)
+            self.steps.append(OtherSide(side))  # "3 sc on the other side of the ch"
+            if stream.kind() in ("in", "next", "each"):  # "hdc along the other side in next 8 ch"
+                step = replace(step, places=places(stream), span=stream.span_from(start))
+            elif stream.kind() in ("number", "chain"):
+                step = self.in_chains(start, step)
+        if isinstance(step, Work) and (shaped := self.at_each_end(step)) is not None:
+            step = shaped
+        if isinstance(step, Work) and (in_turn := self.place_in_turn(step)) is not None:
+            step = in_turn
+        if isinstance(step, Work) and step.stitch == "sl st" and not step.places and stream.kind() == "join":
+            return self.read_join(start)  # "sl st to join in first st"
+        if isinstance(step, Work) and step.places and stream.kind() == "join" and stream.word("to join", "to close"):
+            words = stream.take().span  # "dc in first sc to join"
+            step = replace(step, closing=Counting(words, True, None, 0))
+        if isinstance(step, Work) and stream.kind() == "evenly":
+            if step.places or step.undefined or step.special is not None:
+                return False  # "4 shells evenly" are no 4 stitches
+            if step.together is not None or step.stitch in ("inc", "dec"):
+                return self.shaped_evenly(start, step)
+            if not step.number_said and stream.kind(1) == "number":
+                stream.take()
+                step = replace(step, number=stream.amount() or ONE, number_said=True)  # "sc evenly 26 around the edge"
+                stream.at -= 1
+            if not step.number_said:  # "sc evenly around": how many is not said
+                stream.at = stream.sentence_end(stream.at, ".", ";", ",", *OPENERS)
+                in_all = told_in_all(stream, step.stitch)
+                span, words = stream.span_from(start), stream.words(start, stream.at)
+                self.steps.append(OpenWork(span, words) if in_all is None else Evenly(span, step.stitch, in_all))
+                return True
+            stream.pass_to()
+            step = Evenly(stream.span_from(start), step.stitch, step.number)
+        if isinstance(step, Work) and not step.places and step.stitch not in ("inc", "dec") and self.along_edge():
+            each = any(item.kind == "each" for item in stream.lexemes[start : stream.at])
+            if not step.number_said or each:  # how many edges there are is not said
+                self.steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
+                return True
+            step = Evenly(stream.span_from(start), step.stitch, step.number)
+        on_edge = isinstance(step, Work) and bool(step.places) and step.places[-1].targets[0].name == "edge"
+        if on_edge or isinstance(step, Evenly):
+            one_in_each(stream, step.stitch)
+        if isinstance(step, Work) and (step.places or step.number_said):
+            chains = self.chains_between()
+            if chains is not None:
+                found = step.places or places(stream)  # "2 dc with ch 1 between in next st"
+                step = replace(step, between=chains, places=found, span=stream.span_from(start))
+        if isinstance(step, Work) and not step.places and stream.kind() == "(" and stream.kind(1) == "in":
+            step = self.place_in_brackets(start, step)
+        if isinstance(step, Work) and step.undefined and stream.kind() in OPENERS:
+            step = self.made_of(start, step)
+        picot = isinstance(step, Work) and step.stitch == "sl st" and step.places[:1]
+        picot = picot and picot[0].which in (Which.JUST_MADE, Which.FROM_HOOK)
+        joins = isinstance(step, Work) and step.stitch == "sl st" and _of_other_piece(step)
+        if isinstance(step, Work) and len(step.places) == 1 and not picot and not joins and self._loose_group(step):
+            return True
+        self.steps.append(step)
+        if isinstance(step, Work):
+            self.around_is_for_all(step)
+        note = notes.of_last_loop(stream) if isinstance(step, Work) and step.places else None
+        if note is not None:
+            self.attach_counting(note)
+            return True
+        if stream.kind() == "forming":  # "dc in first sc to form last loop"
+            return self.read_counting_sentence(stream.at)
+        if stream.kind() == "corner" or self.tells_what_for():
+            stream.pass_to()
+        return True
+
+    def in_chains(self, start: int, step: Work) -> Work:
+        """ "sc in other side of 3 ch": in each of them; "3 sc in other side of ch-3" says the number itself."""
+        stream = self.stream
+        stream.take_if("chain")
+        stream.take_if("dash")
+        number = stream.amount() or ONE
+        stream.take_if("chain")
+        span = stream.span_from(start)
+        if step.number_said and step.number == number:
+            return replace(step, span=span)
+        place = Place(span, Which.NEXT, (Target(TargetKind.CHAIN),), number, each_of=True)
+        return replace(step, places=(place,), span=span)
+
+    def at_each_end(self, step: Work) -> Shaping | None:
+        """The "sc2tog at each end (of row)" that a row loses, however its stitches run."""
+        stream = self.stream
+        one = not step.places and step.number.lone == 1 and (step.stitch in ("inc", "dec") or step.together == 2)
+        if not one or stream.kind() != "at":
+            return None
+        before = stream.at
+        where = self.shaped_where()
+        if where is not ShapedWhere.EACH_END or stream.kind() not in (*SIGNS, "end", "turn"):
+            stream.at = before
+            return None
+        return Shaping(step.span.to(stream.span_from(before)), ONE, step.stitch == "inc", where)
+
+    def place_in_turn(self, step: Work) -> Work | None:
+        """ "sc in next 3 sts, 2 sc in 4th st": the one that comes next; "ch 12, sc in 2nd ch": from the hook."""
+        place = step.places[0] if step.places else None
+        if place is None or place.which is not Which.NTH or place.of is not None or len(place.ordinals) != 1:
+            return None
+        chain = self.steps[-1] if self.steps else None
+        if place.targets[0].kind is TargetKind.CHAIN and isinstance(chain, Chain) and not self.has_work():
+            if (chain.length.lone or 0) > place.ordinals[0] > 1:
+                return replace(step, places=(replace(place, which=Which.FROM_HOOK), *step.places[1:]))
+        if len(step.places) > 1:
+            return None
+        used = 0
+        for before in reversed(self.steps):
+            run = before.places[0] if isinstance(before, Work) and len(before.places) == 1 else None
+            if run is None or run.which is not Which.NEXT or run.number.lone is None or run.of is not None:
+                break
+            used += run.number.lone
+        if not used or used + 1 != place.ordinals[0] or place.number.lone != 1:
+            return None
+        return replace(step, places=(replace(place, which=Which.NEXT, ordinals=()),))
+
+    def place_in_brackets(self, start: int, step: Work) -> Work:
+        """The step with the place that stands in brackets behind it: "1 spike dc (into sp between next 2 dc, from Rnd 2)"."""
+        stream = self.stream
+        close = stream.matching(stream.at)
+        inner = stream.inside(stream.at + 1, close) if close is not None else stream.inside(0, 0)
+        found = places(inner)
+        inner.pass_to(",", ";") if inner.word("directly") else None
+        inner.skip(",")
+        below = of_a_row_below(inner)
+        if not found or not inner.done:
+            return step
+        stream.at = close + 1
+        found = tuple(replace(place, below=place.below or below) for place in found)
+        return replace(step, places=found, span=stream.span_from(start))
+
+    def made_of(self, start: int, step: Work) -> Work:
+        """The step with what the brackets behind it say it is made of: "shell in next st (2 dc, ch 2, 2 dc)"."""
+        stream = self.stream
+        close = stream.matching(stream.at)
+        items = tuple(self.read_inside(stream.inside(stream.at + 1, close))) if close is not None else ()
+        if not items or not step.places or not all(isinstance(item, Chain) or bare(item) for item in items):
+            return step
+        stream.at = close + 1
+        made = Special(step.stitch, items[0].span.to(items[-1].span), items, one_stitch=False)
+        return replace(step, special=made, undefined=False, span=stream.span_from(start))
+
+    def around_is_for_all(self, last: Work) -> None:
+        """ "sc 1, inc 1 around": a list of runs of which the last is an increase or decrease is what goes on around."""
+        run = len(last.places) == 1 and last.places[0].which is Which.EACH and last.places[0].targets == (ANY,)
+        if not run or last.places[0].span != last.span or not self._runs_before(last):
+            return
+        beside = last.places[0].limit is not None and last.places[0].limit.kind is LimitKind.END and self._whole_list()
+        if not _shapes(last) and not (beside and any(_shapes(step) for step in self.steps[:-1])):
+            return
+        limit = last.places[0].limit
+        first = next(i for i, step in enumerate(self.steps) if isinstance(step, Work))
+        body = (*self.steps[first:-1], replace(last, places=()))
+        span = body[0].span.to(last.span)
+        often = Times(last.places[0].span, TimesKind.FILL, limit=limit)
+        covers = Covers.ALL if _shapes(last) or last.number_said else Covers.RATHER_LAST  # "inc, sc around"
+        self.steps[first:] = [Repeat(span, body, often, covers=covers)]
+
+    def _whole_list(self) -> bool:
+        """Whether "around" has just been said of the last words of the row."""
+        around = any(item.kind == "around" for item in self.stream.lexemes[max(0, self.stream.at - 2) : self.stream.at])
+        return around and list_ends(self.stream, self.stream.at)
+
+    def _runs_before(self, last: Work) -> bool:
+        """Whether all the work before this is of runs with no place named, one joined to the next by commas."""
+        before = [step for step in self.steps[:-1] if not isinstance(step, (Chain, Turn, Loops, Remark, UseYarn))]
+        chain = [*before, last]
+        return (
+            bool(before)
+            and all(bare(step) or _shapes(step) and not step.places for step in before)
+            and all(self._joined(one, other) for one, other in zip(chain, chain[1:], strict=False))
+        )
+
+    def chains_between(self) -> Amount | None:
+        """Takes "with ch-1 between (each)" after a run."""
+        stream = self.stream
+        start = stream.at
+        stream.take_if(",")
+        if stream.take_if("with"):
+            one = ONE if stream.take_if("the") else None  # "with a ch between"
+            number = None
+            if stream.take_if("chain"):
+                stream.take_if("dash")
+                number = stream.amount() or one
+            elif stream.kind() == "number" and stream.kind(1) == "chain":
+                number = stream.amount()
+                stream.take()
+            if number is not None and stream.take_if("between"):
+                stream.skip("each", "the", "stitch", "any_stitch", "same", "all")
+                stream.take() if stream.word("them") else None
+                return number
+        stream.at = start
+        return None
+
+    def _loose_group(self, last: Work) -> bool:
+        """ "2 dc, ch 2, 2 dc in next sp": the place after the last stitch may govern the whole list."""
+        items: list[Step] = []
+        after = last
+        while self.steps:
+            step = self.steps[-1]
+            if not bare(step) or not self._joined(step, after):
+                break
+            items.insert(0, self.steps.pop())
+            after = step
+        lead: list[Step] = []
+        while items and isinstance(items[0], Chain):
+            lead.append(items.pop(0))
+        whole = [*items, replace(last, places=())]
+        place = last.places[0]
+        apart = place.shared and place.number.lone != 1 or any(step.stitch in ("inc", "dec") for step in whole if isinstance(step, Work))  # fmt: skip
+        if not items or apart or not one_list(whole, place):
+            self.steps += [*lead, *items]
+            return False
+        self.steps += [*lead, Group(items[0].span.to(last.span), tuple(whole), last.places, loose=True)]
+        return True
+
+    def _joined(self, one: Step, other: Step) -> bool:
+        """Whether only a comma, "and", "+", "/" or a tight hyphen ("3dc-ch2-3dc") stands between two steps."""
+        between = [item for item in self.stream.lexemes if one.span.end <= item.start < other.span.start]
+        tight = bool(between) and between[0].start == one.span.end and between[-1].end == other.span.start
+        return all(item.kind in (",", "and", "+", "/") or item.kind == "dash" and tight for item in between)
+
+
+def _of_other_piece(step: Work) -> bool:
+    """ "ch 1, sl st in ch-3 sp of First Motif": a join on the way, whose place is that of no stitch before it."""
+    return any(place.which is Which.ELSEWHERE for place in step.places)
+
+
+def _shapes(step: Step) -> bool:
+    """Whether a step is an increase or decrease."""
+    return isinstance(step, Work) and (step.stitch in ("inc", "dec") or step.together is not None)

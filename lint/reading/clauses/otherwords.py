@@ -1,0 +1,207 @@
+"""Reads clauses that begin with a word of no kind of its own: "continue along …", "pull up a loop", "except …"."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from lint.place import Which
+from lint.reading.clauses.base import STITCHY
+from lint.reading.clauses.ending import EndingClauses
+from lint.reading.places.limits import limit
+from lint.reading.repeating import repeats
+from lint.reading.repeating.rowcalls import rows_of_piece
+from lint.reading.words import lastpass
+from lint.reading.words.piecewords import PIECE_WORDS, tells_piece
+from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS
+from lint.tree import Chain, OpenWork, Remark, UseYarn, Work
+
+_GONE_ON_WITH = ("repeat", "increase", "decrease")
+
+
+class WordClauses(EndingClauses):
+    """Told by the word itself."""
+
+    def read_this(self, start: int) -> bool:
+        """ "these chs count as the first st", "this counts as a sc"; or "same as Row 2"."""
+        stream = self.stream
+        chain = stream.kind(1) == "chain"
+        if chain and any(stream.word("part", ahead=ahead) for ahead in (3, 4, 5)):
+            if self.steps and isinstance(self.steps[-1], Chain):
+                self.steps.pop()  # "popcorn in next st, ch 1. This ch 1 is part of the popcorn."
+            stream.pass_to()
+            self.steps.append(Remark(stream.span_from(start)))
+            return True
+        counts_at = 2 if chain else 1
+        if stream.kind(counts_at) in ("counts", "counts_not"):
+            stream.at += counts_at
+            return self.read_counting_sentence(start)
+        return self.read_row_call(start)
+
+    def read_word(self, start: int) -> bool:
+        """ "continue along the bottom of the foundation ch": on the way; else shaping ("increasing 1 st at each end")."""
+        stream = self.stream
+        if stream.word("draw", "pull") and self.read_loop_drawn(start):
+            return True
+        if stream.word("keeping", "retaining") and self.read_keeping_loops(start):
+            return True
+        if stream.word("patt", "pat") and not self.has_work() and stream.kind(1) in ("to", "across", "."):
+            stream.at = stream.sentence_end(stream.at + 2, ".", ";", ",")  # "Patt. to turning ch"
+            self.steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
+            return True
+        if stream.word("down", "up") and not self.has_work() and self.along_edge_words(start):
+            return True  # "Down the side, work 61 sc evenly"
+        stream.at = start
+        if stream.word("do") and rows_of_piece(stream, self.steps, start):
+            return True  # "Do Row 2 again"
+        stream.at = start
+        if stream.word("you", "we") and self.parts_made(start):
+            return True
+        if stream.word("we") and stream.kind(1) == "make":
+            stream.take()  # "we make 16 ch"
+            return self.clause()
+        if (
+            stream.word("shape", "shaping")
+            and self.what_for(start)
+            or stream.word("pick")
+            and self.yarn_picked_up(start)
+        ):
+            return True
+        if stream.word("wind", "wrap", "wrapping", "winding") and self.loop_for_ring(start):
+            return True
+        if stream.word("drop", "dropping", "carry", "carrying"):
+            if self.drop_yarn(start):
+                return True
+            stream.at = start
+        if stream.word("instead") and stream.kind(-1) == "join":
+            stream.take()  # "omit last sl st and join instead"
+            self.steps.append(Remark(stream.span_from(start)))
+            return True
+        if stream.word("but") and stream.kind(1) in ("at", "in", "for"):
+            stream.take()  # "but on the last time, …"
+            return self.clause()
+        if stream.word("which", "it") and stream.kind(1) in ("counts", "counts_not"):
+            stream.take()  # "chain three, which counts as a dc"
+            return self.read_counting_sentence(start)
+        if self.growth_told(start) or self.pulled_tight(start) or self.hand_join(start):
+            return True
+        if stream.word("connect") and stream.kind(1) in (*SIGNS, "end") and stream.kind(-1) == ",":
+            stream.take()  # "(sc, ch 3, connect, ch 3, sc)": to the other motif
+            self.steps.append(Remark(stream.span_from(start)))
+            return True
+        if stream.word("continue", "cont") and stream.kind(1) == "from" and stream.kind(2) == "star":
+            return self.read_repeat(start)
+        if stream.word("except") and lastpass.excepting(stream, self.steps, start):
+            return True
+        if stream.word("cut") and stream.kind(1) == "word" and stream.kind(2) in (*SIGNS, "end", "and"):
+            return self.read_fasten_off(start)  # "cut yellow"
+        if stream.word("you") and stream.kind(1) == "ending":
+            stream.take()  # "and after that you finish with row 3"
+            return self.read_ending(stream.at)
+        again = 2 if stream.kind(1) == "to" else 1
+        if stream.word("continue", "cont", "continuing", "keep") and stream.kind(again) in _GONE_ON_WITH:
+            stream.at += again  # "Continue to rep Rows 2-9 until …", "Cont to inc 1 st at each end of every 4th row …"
+            return self.clause()
+        if stream.word("continue") and stream.kind(1) == "star":
+            return repeats.repeat_clause(stream, self.steps, start)  # "Continue * all the way around"
+        if stream.word("continue", "continuing", "cont") and self.only_these(start):
+            return True
+        if stream.word("continue", "cont", "continuing", "go", "going", "come", "then"):
+            stream.take()
+            stream.take() if stream.word("back", "on", "down", "up") and stream.kind(1) in (
+                "across",
+                "in",
+                "the",
+            ) else 0
+            if self._other_side(start) or stream.kind() == "across" and self.along_edge_words(start):
+                return True
+            stream.at = start
+        return self.read_shaping(start)
+
+    def read_place_first(self, start: int) -> bool:
+        """ "In this round we make the arms": what the round is for; else a place before its work."""
+        ahead = 2 if self.stream.kind(1) in ("the", "same", "next") else 1
+        told = self.stream.kind(ahead) in ("row", "round") and self.stream.word("we", "you", ahead=ahead + 1)
+        if told:
+            self.stream.at += ahead + 1
+            if self.parts_made(start):
+                return True
+            self.stream.at = start
+        return super().read_place_first(start)
+
+    def read_rotate(self, start: int) -> bool:
+        """ "Rotate the piece and go on along the bottom of the chain": its other side; else how the piece is held."""
+        turned = self.stream.word("rotate", "rotate piece", "pivot", "pivot work", "pivot the work")
+        if turned and self.has_work() and self._other_side_words(start):
+            return True
+        told = [item.kind for item in self.stream.lexemes[start : self.stream.next_of(*SIGNS, ":", start=start)]]
+        if turned and "other_side" in told and "across" in told:
+            return False  # "and go on along the bottom of the body": that is elsewhere
+        self.stream.at = start
+        return self.read_sentence_remark(start)
+
+    def read_whole_row(self, start: int) -> bool:
+        """ "hdc in 3rd ch from hook (does not count) and across": in each chain after it, too; else as in lists."""
+        stream = self.stream
+        opens = not start or stream.lexemes[start - 1].kind in (".", ";", ":")
+        if opens and stream.word("along", "across") and self.along_edge_words(start):
+            return True  # "Along the hem of the towel, work 61 sc evenly"
+        stream.at = start
+        behind_note = stream.kind(-1) == "and" and stream.kind(-2) in CLOSERS
+        last = next((step for step in reversed(self.steps) if isinstance(step, Work)), None)
+        if behind_note and last is not None and last.places and last.places[-1].which is Which.FROM_HOOK:
+            reach = limit(stream)
+            span = stream.span_from(start)
+            if reach is not None and self.more_places(
+                (replace(last.places[-1], span=span, which=Which.EACH, ordinals=(), limit=reach),)
+            ):
+                return True
+            stream.at = start
+        return super().read_whole_row(start)
+
+    def rows_between_strokes(self, start: int) -> bool:
+        """ "/ 5 rows /" behind a label: how many rows it stands for."""
+        stream = self.stream
+        told = stream.kind(1) == "number" and stream.kind(2) in ("row", "round") and stream.kind(3) == "/"
+        if told:
+            stream.at += 4
+            self.steps.append(Remark(stream.span_from(start)))
+        return told
+
+    def parts_made(self, start: int) -> bool:
+        """ "Now you make the handles.", "we make the ears and the arms:": what the row is for, and no word of how."""
+        stream = self.stream
+        end = stream.next_of(",", ";", ".", ":", "dash", *OPENERS)
+        words = stream.lexemes[stream.at + 2 : end]
+        parts = ("handle", "strap", "buttonhole", "slit", "heel", "sleeve", "thumb")
+        named = [item.lower.removesuffix("s") in parts or tells_piece(item.lower) for item in words]
+        plain = all(name or item.kind in ("the", "and") for name, item in zip(named, words, strict=True))
+        if self.has_work() or stream.kind(1) != "make" or not any(named) or not plain:
+            return False
+        stream.at = end
+        self.steps.append(Remark(stream.span_from(start)))
+        return True
+
+    def what_for(self, start: int) -> bool:
+        """ "Shape armholes:", "To shape neck …": what the row is for, before its work."""
+        stream = self.stream
+        end = stream.next_of(",", ";", ".", ":", "…", "..", "...", "dash", *OPENERS, start=start)
+        by = next((at for at in range(start, end) if stream.lexemes[at].lower == "by"), None)
+        words = stream.lexemes[start : end if by is None else by]  # "Shape sleeve by increasing 1 st at each end"
+        end = end if by is None else by + 1
+        named = any(item.lower.removesuffix("s") in PIECE_WORDS for item in words[1:])
+        if self.has_work() or not named or any(item.kind in STITCHY for item in words):
+            return False
+        stream.at = end
+        self.steps.append(Remark(stream.span_from(start)))
+        return True
+
+    def yarn_picked_up(self, start: int) -> bool:
+        """ "Pick up dark color": the yarn worked with from here on."""
+        stream = self.stream
+        end = stream.next_of(",", ";", ".", *OPENERS, start=start)
+        words = stream.lexemes[start:end]
+        if len(words) < 3 or words[1].lower != "up" or words[-1].kind not in ("color", "yarn"):
+            return False
+        stream.at = end
+        self.steps.append(UseYarn(stream.span_from(start), words[-2].text if words[-2].kind == "word" else None))
+        return True

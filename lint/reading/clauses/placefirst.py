@@ -1,0 +1,323 @@
+"""Reads places said first, and "make" clauses: "in next sp make 2 dc and ch 2", "working behind petals"."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from lint.place import Place, TargetKind, Which
+from lint.reading.clauses.alongside import WithClauses
+from lint.reading.clauses.base import STITCHY, Reading, all_read
+from lint.reading.places.places import places
+from lint.reading.places.targets import LOOPS
+from lint.reading.repeating import repeats
+from lint.reading.repeating.repeats import Mark, open_star
+from lint.reading.repeating.rowcalls import names_rows, row_call
+from lint.reading.repeating.times import times as read_times
+from lint.reading.words.lists import bare, mirrored
+from lint.reading.words.piecewords import makes_pieces
+from lint.reading.words.stream import CLOSERS, OPENERS, Stream
+from lint.source import Span
+from lint.tree import (
+    AlongEdge,
+    Group,
+    Loops,
+    MakeRing,
+    OpenWork,
+    Remark,
+    Repeat,
+    RowCall,
+    Step,
+    UseYarn,
+    Work,
+)
+
+_LISTED = ("chain", "number", "stitch", "special", "one_stitch", "picot", "group_word", "increase", "decrease")
+# what may follow a clause that only names more places
+_AFTER_PLACES = (":", ",", ";", ".", "end", "(", "dash", "turn", "no_turn", "join", "star", "fasten_off")
+
+_EACH_IN_ONE = ("sc", "hdc", "dc", "tr", "inc")  # these go into one place each, over however many they are worked
+
+
+class PlaceFirstClauses(WithClauses):
+    """ "in next sp make 2 dc and ch 2", "working behind petals"."""
+
+    def read_place_first(self, start: int) -> bool:
+        """ "in next sp make 2 dc, ch 2 and 2 dc", "over next 2 sts work dc2tog", "in first st *make 2 hdc"."""
+        stream = self.stream
+        if stream.kind(1) in LOOPS:  # "in FLO: …"
+            stream.take()
+            return self.read_loops(start)
+        if self.old_loops(start) or self._other_side(start):
+            return True
+        if stream.peek(1).lower in stream.vocabulary.colours and stream.kind(2) in (",", ":") and not self.has_work():
+            stream.at += 2  # "In black, 6 sc in ring"
+            self.steps.append(UseYarn(stream.span_from(start), stream.peek(-1).text))
+            return True
+        inserted = "insert" in stream.peek().lower
+        if inserted and self.read_loop_drawn(start):
+            return True
+        found = places(stream)
+        if not found:
+            return False
+        two = [item.kind for item in stream.lexemes[max(0, start - 2) : start]]
+        behind_note = len(two) == 2 and two[0] in CLOSERS and two[1] == "and"
+        if behind_note and found[0].which is Which.EACH and self.more_places(found):
+            return True  # "hdc in 3rd ch from hook (does not count) and in each ch across: 20 hdc"
+        if found[0].targets[0].kind is TargetKind.RING and not self.has_work():
+            worked = stream.kind() == "make" and stream.kind(1) == ":"
+            stream.at += worked  # "In a magic ring work: ch 2, 10 hdc"
+        if found[0].targets[0].kind is TargetKind.RING and not self.has_work() and stream.kind() in (":", ","):
+            drawn_up = not stream.word("ring", "the ring", ahead=-1)
+            self.steps.append(MakeRing(stream.span_from(start)) if drawn_up else Remark(stream.span_from(start)))
+            return True  # "In MR: ch 3, 11 dc": all that follows goes into it
+        if stream.kind() == ":" and found[0].which is Which.ELSEWHERE:
+            self.steps.append(AlongEdge(stream.span_from(start)))  # "On the first leg: skip 1 st, 7 sc"
+            return True
+        stream.skip(",", ":")
+        if stream.kind() == "star" and stream.kind(1) in ("make", "number", "stitch") and not open_star(self.steps):
+            mark = stream.take()  # "in first st *make 2 hdc, hdc in next 4 sts*": the place goes with the star's first
+            self.steps.append(Mark(mark.span, mark.value))
+            found = tuple(replace(place, which=Which.NEXT) for place in found)
+        if stream.take_if("make"):
+            stream.take_if(":")  # "In every arch work: 1 sc, 3 dc, 1 sc"
+        if stream.kind() in OPENERS:
+            close = stream.matching(stream.at)
+            if close is None:
+                return False
+            items = self.read_inside(stream.inside(stream.at + 1, close))
+            stream.at = close + 1
+            times = read_times(stream)
+            if times is not None:
+                items = [Repeat(stream.span_from(start), tuple(items), times), *self._last_of_list()]
+        else:
+            items = self.loose_list(stream)
+        verb = stream.lexemes[start - 1].kind == "make" if start else False  # "work in each st" is no more of the last
+        if not items and not inserted and not verb and self.more_places(found):
+            return True
+        if not items or not all_read(items) or any(isinstance(item, (Work, Group)) and item.places for item in items):
+            return False  # what goes into a place of its own does not go into this one
+        items = [item for item in items if not isinstance(item, Remark)]
+        if len(items) == 1 and isinstance(items[0], Work) and not items[0].places:
+            one = items[0]
+            if one.stitch in _EACH_IN_ONE and one.together is None:  # "over next 10 sts: sc"
+                found = tuple(replace(place, shared=False) for place in found)
+            self.steps.append(replace(one, places=found, span=stream.span_from(start)))
+        else:
+            self.steps.append(Group(stream.span_from(start), tuple(items), found))
+        return True
+
+    def _last_of_list(self) -> list[Step]:
+        """ "in next dc make (dc, ch 2) 3 times; and dc": the item that "and" adds to the place."""
+        stream = self.stream
+        before = stream.at
+        stream.skip(";", ",")
+        items: list[Step] = []
+        if stream.take_if("and") and type(self)(stream, Reading(items), top=False).clause():
+            if len(items) == 1 and isinstance(items[0], Work) and not items[0].places:
+                return items
+        stream.at = before
+        return []
+
+    def more_places(self, found: tuple[Place, ...]) -> bool:
+        """ "dc in 4th ch from hook (counts as 2 dc) and in each ch across": more places for the stitch before."""
+        if self.stream.kind() not in (*_AFTER_PLACES, *CLOSERS):
+            return False
+        for index in range(len(self.steps) - 1, -1, -1):
+            step = self.steps[index]
+            if isinstance(step, (Work, Group)) and step.places:
+                self.steps[index] = replace(step, places=(*step.places, *found))
+                return True
+            if not isinstance(step, Remark):
+                return False
+        return False
+
+    def loose_list(self, stream: Stream) -> list[Step]:
+        """An unbracketed list after "make": it ends with the item after "and"; without "and", it is one item or a
+        list that reads the same from both ends ("2 dc, ch 2, 2 dc")."""
+        items: list[Step] = []
+        after = [stream.at]  # where the stream stands after each item
+        last = False
+        while stream.kind() in _LISTED:
+            before = stream.at
+            sub = type(self)(stream, Reading(items), top=False)
+            if not sub.clause() or len(items) != len(after):
+                stream.at, items[len(after) - 1 :] = before, []
+                break
+            after.append(stream.at)
+            if last:
+                return items
+            stream.take_if(",")
+            last = bool(stream.take_if("and"))
+            stream.take_if("make") if last else None
+        if last:
+            stream.at = after[-1]
+            return []
+        placeless = next((i for i, item in enumerate(items) if not bare(item)), len(items))
+        listed = next((n for n in range(placeless, 1, -1) if mirrored(items[:n])), min(1, len(items)))
+        if listed == 1 and placeless > 1 and isinstance(items[0], Work) and isinstance(items[1], Work):
+            return []  # which of them go into the place is not said
+        stream.at = after[listed]
+        return items[:listed]
+
+    def _says_how_often(self) -> bool:
+        """Whether a number of times stands in the clause at the cursor."""
+        stream = self.stream
+        clause = stream.lexemes[stream.at : stream.next_of(",", ";", ".")]
+        return any(item.kind in ("times", "more") or item.lower in ("once", "twice", "again") for item in clause)
+
+    def read_make(self, start: int) -> bool:
+        """ "make a magic ring", "work 73 sc evenly", "working last dc in top of ch", "work in BLO"."""
+        stream = self.stream
+        if self.only_these(start) or self.read_plain(start):
+            return True
+        stream.at = start
+        participle = stream.take().lower in ("working", "making", "placing")
+        if stream.kind() == "from" and stream.kind(1) == "star" and open_star(self.steps):
+            stream.at = start  # "*10 hdc, dec*, work from * to * 8 times"
+            return repeats.repeat_clause(stream, self.steps, start)
+        if stream.kind() == "from" and self.passage_of_a_row(start):
+            return True
+        if stream.kind() == "as" and names_rows(stream):
+            return row_call(stream, self.steps, stream.at)  # "Work as Row 3"
+        if self._other_side(start):
+            return True
+        if self.steps and isinstance(self.steps[-1], RowCall) and names_rows(stream):
+            return row_call(stream, self.steps, start)  # "Rep Rows 2-5; then work Rows 2 and 3 once more"
+        if names_rows(stream) and self._says_how_often():
+            return row_call(stream, self.steps, start)  # "Work Row 2 once more"
+        stream.skip("the", "then")
+        if stream.kind() == "number" and stream.kind(1) in (".", "end") and not self.has_work():
+            stream.take()  # "Make 2."
+            self.steps.append(Remark(stream.span_from(start)))
+            return True
+        if stream.kind() == "number" and makes_pieces(stream):
+            stream.at += 2  # "Make 2 panels."
+            self.steps.append(Remark(stream.span_from(start)))
+            return True
+        if stream.kind() == "corner" and stream.kind(1) in ("number", "stitch", "(", "["):
+            stream.take()  # "make corner 2 dc, ch 2, 2 dc in sp"
+        if stream.word("further") and stream.kind(1) == "number":
+            stream.take()
+        if stream.kind() == "ring":
+            return self.read_ring(start)
+        if stream.kind() == "space" and self.loop_for_ring(start):
+            return True
+        if stream.kind() in ("last", "first"):
+            return self.read_last_place(start)
+        if stream.kind() in LOOPS:
+            return self.read_loops(start)
+        if stream.kind() == "in" and stream.kind(2 if stream.kind(1) == "the" else 1) in LOOPS:
+            stream.skip("in", "the")
+            return self.read_loops(start)
+        if self.along_edge_words(start):
+            return True
+        held = stream.word("behind") or stream.kind() == "in" and stream.word("front", "back", ahead=1)
+        if held and (participle or not self.has_work()):
+            return self.read_behind(start)
+        if participle and self.has_work() and stream.kind() == "number":
+            before = stream.at
+            number = stream.amount()
+            if number is not None and self.every_nth_doubled(start, number):
+                return True  # "sc in each st, working 2 sc in every 7th st"
+            stream.at = before
+        if participle and self.has_work() and stream.kind() in ("number", "(", "[", "stitch"):
+            return self.read_alongside(start)
+        if stream.kind() == "open_work":
+            return self.read_open_work(start)
+        if self.old_loops(start):
+            return True
+        if stream.kind() in (
+            *_LISTED,
+            *OPENERS,
+            "number",
+            "stitch",
+            "special",
+            "chain",
+            "in",
+            "one_stitch",
+            "over",
+            "repeat",
+        ):
+            return self.clause()
+        return False
+
+    def passage_of_a_row(self, start: int) -> bool:
+        """ "work from first * to 2nd * on Row 12": a passage by the marks of another row, which is not looked up."""
+        stream = self.stream
+        end = stream.next_of(",", ";", ".", *OPENERS)
+        words = stream.lexemes[stream.at : end]
+        marks = [item for item in words if item.kind == "star"]
+        if len(marks) != 2 or not any(item.kind in ("row", "round") for item in words):
+            return False
+        stream.at = end
+        self.steps.append(OpenWork(stream.span_from(start), stream.words(start, end)))
+        return True
+
+    def read_behind(self, start: int) -> bool:
+        """ "working behind petals,", "working in front of tr just made": how the work is held; work may follow at once."""
+        stream = self.stream
+        in_front = stream.take().kind == "in" and stream.take()
+        if not in_front or stream.kind() == "of":  # "working in front FPtr around …": of what is left unsaid
+            stream.skip("of", "the", "last", "number", "same")
+            stream.take_if("stitch", "special", "group_word", "one_stitch", "any_stitch", "chain", "word")
+        while stream.kind() in ("made", "space", "dash", "number", "any_stitch") and not stream.done:
+            if stream.kind() == "number" and stream.kind(1) in ("stitch", "chain"):
+                break
+            stream.take()
+        if not self.starts_work():
+            words = stream.at
+            stream.pass_to()
+            if any(item.kind in STITCHY for item in stream.lexemes[words : stream.at]):
+                return False
+        held = stream.lexemes[start : stream.at]
+        made = any(item.kind == "made" for item in held) or held[-1].text in ("A", "B", "C", "D", "E", "F", "MC", "CC")
+        ahead = stream.lexemes[stream.at : stream.sentence_end(stream.at, ".")]
+        elsewhere = any(item.kind in ("below", "row", "round") or item.kind == "unused" for item in ahead)
+        if not made and not elsewhere:
+            return False  # behind petals: into which round is not said
+        self.steps.append(Remark(stream.span_from(start)))
+        return True
+
+    def starts_work(self) -> bool:
+        """Whether a number or a stitch stands at the cursor."""
+        return self.stream.kind() in ("number", "stitch", "special", "chain", "in")
+
+    def read_another(self, start: int) -> bool:
+        """ "another sc in same st", "a further 3 sc": so many, whatever was worked there before."""
+        self.stream.take()
+        at = self.stream.at + (self.stream.kind() == "number")
+        what = self.stream.lexemes[at].kind if at < len(self.stream.lexemes) else "end"
+        steps = len(self.steps)
+        if what not in ("stitch", "special", "one_stitch", "chain") or not self.clause():
+            return False
+        if len(self.steps) > steps:  # "another" is among the step's words, for what they say of the last stitch
+            step = self.steps[steps]
+            self.steps[steps] = replace(step, span=Span(self.stream.lexemes[start].start, step.span.end))
+        return True
+
+    def read_the(self, start: int) -> bool:
+        self.stream.skip("the")
+        if self.stream.kind() == "more":
+            return self.read_another(start)
+        if self.stream.kind() == "multiple":
+            return self.read_whole_sentence(start)
+        return self.stream.kind() in ("first", "last") and self.read_last_place(start)
+
+    def read_loops(self, start: int) -> bool:
+        stream = self.stream
+        kind = stream.take().kind
+        the = 2 if stream.kind(1) == "the" else 1
+        if stream.kind() in ("of", "in") and stream.kind(the) in ("row", "round") and stream.kind(the + 1) == "number":
+            stream.at += the + 2  # "FLO of rnd 9:": loops of another row
+            row = 0 if self.has_work() else stream.peek(-1).number
+            self.steps.append(AlongEdge(stream.span_from(start), row, kind.split("_")[0]))
+            return True
+        stream.skip("of", "the")
+        if stream.word("on") and stream.word("back", ahead=2):
+            stream.pass_to()  # "in the hump on the back of the chains"
+        if stream.kind() == "chain" and stream.kind(1) in (",", ":", ".", "end"):
+            stream.take()  # "working in the back ridges of the chain,"
+        if stream.kind() == "each" and stream.kind(2) in (",", ";", ".", ":", "end", "star"):
+            stream.at += 2  # "working in back loop of each sc,"
+        self.steps.append(Loops(stream.span_from(start), kind.split("_")[0]))
+        return True

@@ -1,0 +1,1 @@
+"""Printed counts, told from work, remarks and sizes that look like them."""

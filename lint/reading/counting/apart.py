@@ -1,0 +1,82 @@
+"""Printed counts that a row's end sets apart by signs with other uses: "<12>", "~ 12 sts", "/12", "~30 dc: 10 each side~".
+
+The signs are put into the common ones, brackets and a dash, so that the count reader knows them; each lexeme keeps its
+place in the text.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from lint.reading.counting import counts
+from lint.reading.words.stream import Stream
+
+_BEFORE_COUNT = (".", ",", ";", "turn", "join", "around", "across", "any_stitch", "stitch", "ending", ")", "]", "}")
+
+
+def counts_set_apart(stream: Stream) -> Stream:
+    """The row's stream, with such a count at its end in brackets or behind a dash."""
+    stream = _in_angles(stream)
+    lexemes = stream.lexemes
+    end = len(lexemes)
+    while end and lexemes[end - 1].kind in (".", "|"):
+        end -= 1
+    found = _enclosed(stream, end) or _led(stream, end)
+    if found is None:
+        return stream
+    put = {index: replace(lexemes[index], kind=kind, value="") for index, kind in found.items() if kind}
+    kept = [put.get(index, item) for index, item in enumerate(lexemes) if found.get(index, "kept") is not None]
+    return Stream(kept, stream.vocabulary)
+
+
+def _in_angles(stream: Stream) -> Stream:
+    """ "<34 sts>" anywhere in the row as "(34 sts)": more may stand behind it, "<34> Rep Rnds 3-4 twice"."""
+    put: dict[int, str] = {}
+    opened: int | None = None
+    for index, item in enumerate(stream.lexemes):
+        if item.text == "<":
+            opened = index
+        elif item.text == ">" and opened is not None:
+            if _count(stream, opened + 1, index):
+                put |= {opened: "(", index: ")"}
+            opened = None
+    if not put:
+        return stream
+    lexemes = [replace(item, kind=put[index]) if index in put else item for index, item in enumerate(stream.lexemes)]
+    return Stream(lexemes, stream.vocabulary)
+
+
+def _enclosed(stream: Stream, end: int) -> dict[int, str | None] | None:
+    """ "~12 sts~" becomes "– 12 sts"; None where no such count ends the row."""
+    lexemes = stream.lexemes
+    if not end or lexemes[end - 1].text != "~":
+        return None
+    first = next((index for index in range(end - 2, 0, -1) if lexemes[index].text == "~"), None)
+    if first is None or not _count(stream, first + 1, end - 1):
+        return None
+    alone = sum(item.text == "~" for item in lexemes) == 2 and lexemes[first - 1].kind in _BEFORE_COUNT
+    return {first: "dash", end - 1: None} if alone else None
+
+
+def _led(stream: Stream, end: int) -> dict[int, str | None] | None:
+    """ "turn ~ 12 sts", "across /12": a sign that stands nowhere else in the row, and a count behind it to the end."""
+    lexemes = stream.lexemes
+    for sign in ("~", "/"):
+        places = [index for index, item in enumerate(lexemes) if item.text == sign]
+        at = places[-1] if places else 0
+        if not at or sign == "~" and len(places) > 1 or lexemes[at - 1].kind not in _BEFORE_COUNT:
+            continue
+        if sign == "/" and lexemes[at].glued:
+            continue  # "2 tr/dc": two names of one stitch
+        if _count(stream, at + 1, end):
+            return {at: "dash"}
+    return None
+
+
+def _count(stream: Stream, first: int, last: int) -> bool:
+    """Whether the words first..last (exclusive) are a count and nothing else."""
+    inner = stream.inside(first, last)
+    if inner.kind() != "number":
+        return False
+    found = counts.read(inner, bare=True)
+    return found is not None and bool(found.items) and all(item.unit != "unknown" for item in found.items)

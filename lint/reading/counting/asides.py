@@ -1,0 +1,161 @@
+"""Finds what is said on the side in a row: words that neither work nor count, and stars that only set a count in bold."""
+
+from __future__ import annotations
+
+from lint.lexicon import Lexeme
+from lint.reading.counting import counts
+from lint.reading.places.targets import LOOPS
+from lint.reading.words.piecewords import through_pieces
+from lint.reading.words.stream import CLOSERS, OPENERS, Stream
+
+_STITCHES = ("stitch", "number", "any_stitch", "increase", "decrease")
+_SPELT = ("chain", "any_stitch", "space", "skip")  # "36 chain (ch)"
+_NOT_ASIDE = ("counts", "counts_not", "forming", "number", "in", "make", "skip", "repeat", "chain")
+
+
+_SHORT = ("stitch", "chain", "any_stitch", "space", "skip", "repeat", "round", "row", "increase", "decrease")
+_POINTING = (
+    "beg",
+    "foll",
+    "fol",
+    "nxt",
+    "ea",
+    "rem",
+    "prev",
+    "alt",
+    "cont",
+)  # cut short; "in each. 3 sc" ends a sentence
+_AGAIN = ("rep", "rpt")
+_ROWS_NAMED = ("ordinal", "ordinals", "the", "row", "round", "last", "first")
+_NOUNS = ("stitch", "chain", "any_stitch", "space", "row", "round", "special", "one_stitch", "corner")
+_GOES_ON = (
+    "unused",
+    "from",
+    "in",
+    "at",
+    "around",
+    "across",
+    "of",
+    "to",
+    "over",
+    "together",
+    "next",
+    "each",
+    "more",
+    "between",
+    "with",
+    "and",
+)
+_BEFORE_CLAUSE = (",", ";", ".", ":", "star", "and", "then", "turn", "join", "dash", *OPENERS, *CLOSERS)
+
+
+def asides(stream: Stream) -> set[int]:
+    """Indexes of words said on the side: "(see Special Stitches)", "(this is an increase)", "loosely"."""
+    found: set[int] = set()
+    for index, lexeme in enumerate(stream.lexemes):
+        if lexeme.kind == "manner" or _ends_abbreviation(stream, index):
+            found.add(index)
+        elif (
+            index and stream.lexemes[index - 1].kind in _STITCHES and (end := through_pieces(stream, index)) is not None
+        ):
+            found.update(range(index, end))  # "4 sc through arm and body together"
+        elif lexeme.lower == "only" and _only_these(stream, index):
+            found.add(index)  # "sc in the first 10 sts only"
+        elif lexeme.kind == "dash" and _joins_name(stream, index):
+            found.add(index)  # "5-dc-bobble" is a 5-dc bobble
+        elif lexeme.kind == "half" and stream.lexemes[index - 1 : index] and stream.lexemes[index - 1].kind == "make":
+            found.add(index)  # "work half a sc", which a new colour completes
+        elif lexeme.kind == '"' and index + 2 < len(stream.lexemes) and stream.lexemes[index + 2].kind == '"':
+            found.update((index, index + 2))  # the "hump" of a chain
+        elif lexeme.kind in OPENERS and index + 1 < len(stream.lexemes):
+            close = stream.matching(index)
+            inside = stream.lexemes[index + 1 : close] if close is not None else []
+            if inside and _said_aside(stream, index, inside):
+                found.update(range(index, close + 1))
+    return found
+
+
+def _only_these(stream: Stream, index: int) -> bool:
+    """Whether "only" stands behind so many stitches, or before them, and so leaves them as they are."""
+    before = stream.lexemes[max(0, index - 2) : index]
+    counted = [item.kind for item in before] == ["number", "any_stitch"]
+    stop = stream.lexemes[index + 1].kind if index + 1 < len(stream.lexemes) else "end"
+    if counted and stop in (",", ";", ".", "end", "turn", *OPENERS):
+        return True
+    ahead = [item.kind for item in stream.lexemes[index + 1 : index + 4] if item.kind != "the"]
+    return bool(before) and before[-1].kind == "in" and ahead[:2] in (["first", "number"], ["next", "number"])
+
+
+def _joins_name(stream: Stream, index: int) -> bool:
+    """Whether a hyphen stands between the legs of a stitch and its name."""
+    around = stream.lexemes[max(0, index - 3) : index + 2]
+    kinds = [item.kind for item in around]
+    glued = len(around) == 5 and all(item.glued for item in around[1:])
+    return glued and kinds == ["number", "dash", "stitch", "dash", "one_stitch"]
+
+
+def _said_aside(stream: Stream, index: int, inside: list[Lexeme]) -> bool:
+    """Whether the words of the bracket at `index` only point elsewhere, explain, or say the same again."""
+    before = stream.lexemes[index - 1] if index else None
+    if len(inside) == 1 and before is not None and inside[0].kind == before.kind:
+        if before.kind == "stitch":  # "double crochet (dc)"
+            return before.value == inside[0].value and before.lower != inside[0].lower
+        return before.kind in ("repeat", *_SPELT, *LOOPS)  # "Repeat (rep) from *", "BLO (back loop only)"
+    made_of = [item.kind for item in inside if item.kind != "of"]
+    if before is not None and before.kind == "one_stitch" and made_of in (["number", "stitch"], ["number", "space"]):
+        after = stream.matching(index)
+        return stream.lexemes[after + 1 : after + 2] != [] and stream.lexemes[after + 1].kind in ("in", "over", "next")
+    if inside[0].kind == "or" and before is not None and before.kind == ".":
+        return True  # "58 fsc. (Or ch 59, sc in 2nd ch from hook …)": another way to the same
+    refers = inside[0].lower in ("see", "illustration")
+    glosses = len(inside) > 1 and inside[0].lower == "this" and inside[1].lower in ("is", "makes")
+    return (refers or glosses) and not any(item.kind in _NOT_ASIDE for item in inside)
+
+
+def _ends_abbreviation(stream: Stream, index: int) -> bool:
+    """Whether a full stop only ends an abbreviation: "1 dc. in 2nd ch. from hook"."""
+    lexemes = stream.lexemes
+    if lexemes[index].kind != "." or not index or index + 1 >= len(lexemes) or not lexemes[index].glued:
+        return False
+    before, after = lexemes[index - 1], lexemes[index + 1]
+    beyond = lexemes[index + 2].kind if index + 2 < len(lexemes) else "end"
+    if after.kind == "dash" and before.kind == "chain":
+        return beyond == "space"  # "into next ch.-sp."
+    if before.lower in _AGAIN:
+        return after.kind in (*_GOES_ON, *_ROWS_NAMED)  # "Rep. 2nd row until", "rep. from *"
+    if after.kind == "number":
+        if before.kind in ("increase", "decrease"):
+            return after.number == 1 and beyond == "any_stitch"  # "dec. 1 st. at each end"
+        if before.lower in _POINTING:
+            return beyond not in ("times", "more")  # "in foll. 3 d.c."
+        begins = index < 2 or lexemes[index - 2].kind in _BEFORE_CLAUSE
+        return before.kind == "skip" or before.kind == "chain" and begins  # "ch. 3, sk. 2 ch."
+    if not after.text[:1].islower():
+        return False
+    if before.kind == "chain" and after.kind == "space":
+        return True  # "into next ch. sp."
+    if before.lower in _POINTING:
+        return after.kind in (*_NOUNS, *_GOES_ON)  # "in beg. ch.", "in each foll. st."
+    return before.kind in _SHORT and after.kind in _GOES_ON
+
+
+def emphasis(stream: Stream) -> set[int]:
+    """Indexes of the stars that set a printed count in bold at a row's end: "**(12 sc)**", "**10 sc**"."""
+    end = len(stream.lexemes)
+    while end and stream.lexemes[end - 1].kind in (".", "|"):
+        end -= 1
+    if not end or stream.lexemes[end - 1].kind != "star":
+        return set()
+    sign = stream.lexemes[end - 1].value
+    first = next((i for i in range(end - 2, -1, -1) if stream.lexemes[i].kind == "star"), None)
+    if first is None or stream.lexemes[first].value != sign or not stream.lexemes[first + 1].glued:
+        return set()
+    inner = stream.inside(first + 1, end - 1)
+    bracketed = bool(inner.lexemes) and inner.lexemes[0].kind in OPENERS and inner.matching(0) == len(inner.lexemes) - 1
+    if bracketed:
+        inner = inner.inside(1, len(inner.lexemes) - 1)
+    ended = first and stream.lexemes[first - 1].kind in (".", ";", ":", "|", "turn", "no_turn", *CLOSERS)
+    count = (
+        counts.read(inner, bare=True) if (bracketed or sign == "**") and ended or sign == "**" and bracketed else None
+    )
+    return {first, end - 1} if count is not None and count.items else set()

@@ -1,0 +1,152 @@
+"""Figures that stand where a printed count may, and are work."""
+
+from __future__ import annotations
+
+from lint.lexicon import Lexeme
+from lint.pattern import Stated
+from lint.place import LimitKind, TargetKind, Which
+from lint.reading.words.stream import CLOSERS, OPENERS, Stream
+from lint.tree import Chain, Group, Join, Remark, Repeat, Skip, Step, TimesKind, Turn, Work, walk
+
+_BEFORE_PLACE = ("the", "each", "next", "first", "last", "same", "number", "ordinal", "beginning", "any", "of")
+_PLACES = ("stitch", "any_stitch", "special", "chain", "space", "turning_chain", "turn", "loop", "ring")
+_TOTALS = ("total", "in total", "altogether", "in all", "now", "count")
+_SIGNED = ("dash", "=", "→")  # what leads to a count at the end of words
+
+
+def goes_somewhere(words: list[Lexeme]) -> bool:
+    """Whether the stitches of "2 sc in each st around", "2 dc, 1 ch, 2 dc in next sp" go into a place: work, and no count."""
+    kinds = [item.kind for item in words]
+    for at, kind in enumerate(kinds):
+        if kind == "in" and kinds[at - 1 : at] in (["stitch"], ["special"]):
+            place = next((kind for kind in kinds[at + 1 :] if kind not in _BEFORE_PLACE), "end")
+            if place in _PLACES:
+                return True
+    return False
+
+
+def turning_chain(stream: Stream, at: int) -> bool:
+    """Whether the next row's chain stands at an index, as the UK trade writes it: "3 ch, turn", "(12). 1 ch"."""
+    kinds = [item.kind for item in stream.lexemes[at : at + 4]]
+    if kinds[:2] != ["number", "chain"]:
+        return False
+    if len(kinds) == 2:
+        return at > 1 and stream.lexemes[at - 2].kind in CLOSERS
+    return "turn" in (kinds[2], kinds[3] if len(kinds) > 3 and kinds[2] in (",", "and", "then") else "")
+
+
+def counted_behind(sentence: Stream) -> bool:
+    """Whether a count ends the words, which are work then: "5 x (sc, inc) 2 sc (17)", "… 2 sc – 17 sts"."""
+    opened = next((i for i, item in enumerate(sentence.lexemes) if item.kind in (*OPENERS, *_SIGNED)), None)
+    if not opened:
+        return False
+    signed = sentence.lexemes[opened].kind in _SIGNED
+    inside = [item.kind for item in sentence.lexemes[opened + 1 : None if signed else -1]]
+    return inside[:1] == ["number"] and set(inside[1:]) <= {"stitch", "any_stitch"}
+
+
+def noted_work(stream: Stream, start: int) -> bool:
+    """Whether the bracket before `start` opens a clause and holds a word alone: "(X) 8 sc, (Y) 1 sc" is work with notes."""
+    opened = next((i for i in range(start - 2, -1, -1) if stream.lexemes[i].kind in OPENERS), None)
+    inside = stream.lexemes[opened + 1 : start - 1] if opened is not None else []
+    begins = opened is not None and (not opened or stream.lexemes[opened - 1].kind in (",", ";", "star", *OPENERS))
+    if any(item.lower in _TOTALS for item in inside):
+        return False  # "6 inc, (total) 12 sc"
+    return begins and bool(inside) and all(item.kind in ("word", "the", "color", "yarn") for item in inside)
+
+
+def led_to_a_side(stream: Stream, colon: int) -> bool:
+    """Whether the clause before a colon only says where work goes on: "…; on the other side: 2 sc (8)" is no count of 2."""
+    start = next((i + 1 for i in range(colon - 1, -1, -1) if stream.lexemes[i].kind in (",", ";", ".")), 0)
+    kinds = {item.kind for item in stream.lexemes[start:colon]}
+    return "other_side" in kinds and not kinds & {"stitch", "any_stitch", "increase", "decrease", "special"}
+
+
+def rather_work(steps: list[Step], counted: int, unit: str, rest: list[Lexeme], signed: bool) -> bool:
+    """Whether "…; 2 sc" goes on with the row, where clauses are parted by the same sign as a count is.
+
+    It does where so many stitches are left for it ("… to last 2 sts; 2 sc"), where a greater count follows, or where the row
+    has made far more by then, or far fewer: no slip of a printed count is a quarter of it, while that of the row before is half of it.
+    `signed`: whether the clause before stands behind such a sign too, as in "6 sc; 3 hdc; 3 sc".
+    """
+    last = steps[-1] if steps else None
+    limit = last.places[-1].limit if isinstance(last, Work) and last.places else None
+    limit = last.times.limit if isinstance(last, Repeat) else limit
+    if limit is not None and limit.kind is LimitKind.LAST:
+        left = limit.number.values[0]
+        single = limit.target is None or limit.target.kind in (TargetKind.ANY_STITCH, TargetKind.STITCH)
+        return not single or left is None or counted <= left
+    least = sum(map(_least, steps))
+    if counted < least + (not signed) and _not_made(steps, [unit]):
+        return True  # "4 sc; 4 hdc; 4 dc", "6 sc; 6 hdc"
+    if 0 < 3 * least + 2 < 2 * counted and all(map(_definite, steps)):
+        return True  # "2 sc; 3 sc in next st; 9 sc"
+    return _greater_count(counted, rest) or (2 if signed else 4) * counted < least
+
+
+def sorts_of_work(steps: list[Step], found: Stated, rest: list[Lexeme]) -> bool:
+    """Whether "…; 3 hdc; 3 sc" goes on with the row: a sort told twice, or that the row has not made, or a sum behind it."""
+    units = [item.unit or "" for item in found.items]
+    figures = [item.number.values[0] or 0 for item in found.items]
+    if len(set(units)) < len(units) or _greater_count(max(figures), rest):
+        return True
+    if units[-1] == "stitches" and all(unit.startswith("kind:") for unit in units[:-1]):
+        return sum(figures[:-1]) < figures[-1]  # "; 3 sc; 12 sts"
+    return _not_made(steps, units)
+
+
+def _not_made(steps: list[Step], units: list[str]) -> bool:
+    """Whether a row surely has no stitch of such a sort; an increase, a chain or a word of the pattern's own may be one."""
+    inner = list(walk(tuple(steps)))
+    if any(
+        isinstance(step, Work) and step.special is not None or isinstance(step, Chain) and step.length.lone != 1
+        for step in inner
+    ):
+        return False
+    made = {step.stitch for step in inner if isinstance(step, Work)}
+    sorts = [unit.partition(":")[2] for unit in units if unit.startswith("kind:")]
+    return bool(made) and made.isdisjoint(("inc", "dec")) and any(sort and sort not in made for sort in sorts)
+
+
+def _greater_count(counted: int, rest: list[Lexeme]) -> bool:
+    """Whether a greater count stands in these words: "(12)", "– 12", "12 sc"; "leaving a 30 cm tail", "in st 20" are none."""
+    for at, item in enumerate(rest):
+        if item.kind != "number" or item.number <= counted:
+            continue
+        before = rest[at - 1].kind if at else ""
+        behind = rest[at + 1].kind if at + 1 < len(rest) else "end"
+        bracketed = before in OPENERS and behind in CLOSERS
+        signed = before in _SIGNED and behind in (".", ";", ",", "end")
+        if bracketed or signed or behind in ("stitch", "any_stitch"):
+            return True
+    return False
+
+
+def _definite(step: Step) -> bool:
+    """Whether the words alone tell how many stitches a step makes."""
+    if isinstance(step, Repeat):
+        told = step.times.kind in (TimesKind.IN_ALL, TimesKind.MORE) and step.times.number is not None
+        return told and all(map(_definite, step.items))
+    if isinstance(step, Group):
+        return all(map(_definite, step.items)) and all(place.which is not Which.EACH for place in step.places)
+    if isinstance(step, Work):
+        plain = step.special is None and not step.undefined
+        return plain and all(place.limit is None and place.which is not Which.EACH for place in step.places)
+    return isinstance(step, (Chain, Skip, Remark, Turn, Join))
+
+
+def _least(step: Step) -> int:
+    """The fewest stitches that a step can make."""
+    if isinstance(step, Repeat):
+        times = (step.times.number.values[0] or 0) if step.times.number is not None else 0
+        return (times + (step.times.kind is TimesKind.MORE)) * sum(map(_least, step.items))
+    if isinstance(step, Group):
+        return sum(map(_least, step.items))
+    if not isinstance(step, Work) or step.stitch == "sl st":
+        return 0
+    number = step.number.values[0] or 0
+    if step.together:
+        return number
+    places = [place for place in step.places if not place.shared]
+    each = (2 if step.stitch == "inc" else 1) * number
+    return each * sum((place.number.values[0] or 0) for place in places) if places else each

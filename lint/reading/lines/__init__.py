@@ -1,0 +1,1 @@
+"""A text cut into parts, rows and remarks: labels, headings, passages for some sizes."""

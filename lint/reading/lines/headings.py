@@ -1,0 +1,232 @@
+"""Tells headings over rows from other lines: "Back", "SLEEVE (make 2)", "Shape Armholes"."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import regex
+
+from lint.expression import expression
+from lint.reading.lines.labels import LabelReader
+from lint.reading.page.sections import SectionFinder
+from lint.reading.words.piecewords import AGAIN
+
+_MAKE_WORDS = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8, "ten": 10, "twelve": 12}
+_MAKE = expression(r"\(?\s*\b(?:make|work|mk)\s+(?P<n>\d+|[a-z]+)\b[^)]*\)?|\(\s*(?:x\s?(?P<x>\d+)|(?P<y>\d+)\s?x)\s*\)|\(\s*(?P<b>\d{1,2})(?:\s?(?:pcs|pieces|parts))?\s*\)|\(\s*(?P<c>\d{1,2}|[a-z]+)\s+(?:in all|in total|needed|required|of)\s*\)|-\s*make\s+(?P<d>\d+)", regex.I)  # fmt: skip
+_STARTS_WORK = expression(
+    r"[\W_]*(?:ch(?:ain)?s?\b\.?\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a|an|\d)|with\b|using\b|join\b|attach\b|rejoin\b|begin|start|commence|magic|foundation|fasten|do not|turn\b|change\b|switch\b|insert\b|put\b|fill\b|pull\b|place\b|stuff|weave|sew\b|work\b|now\b|repeat\b|rep\b|at end|continue|mark\b|remove|leave|finish off|cut\b|fold\b|note\b|nb\b|see\b)",
+    regex.IGNORECASE,
+)
+_JOINS = expression(
+    r"(?i)(?:ch\s?-?\s?\d+|\d+\s?ch|chain|fsc|make|magic|mr\b|begin|skip|sk|miss|leave|leaving|count|with|join|rejoin|attach|return|using|starting)\b"
+)  # a line before the first row
+_TERMS_SAID = expression(
+    r"(?i)(?:written in |in )?(?:us|uk|u\.s\.|u\.k\.|american|british)\s+(?:crochet\s+)?(?:terms|terminology|abbreviations)(?:\s+(?:used|throughout))?\W*"
+)
+GATE = expression(r"(?i)^\W*(?:for\s+)?(?:all\s+sizes|sizes?\b.*|.*\bsizes?\s+only)\W*$")
+
+# "Colour B" between two rounds changes the yarn and begins no piece; nor do "In grey", "White color." under its heading
+_COLOUR = expression(
+    r"(?i)(?:(?:colou?r|yarn|shade)\s+(?:[a-h]|\d|one|two|three|four|five)|MC|CC\d?"
+    r"|in\s+(?:\p{L}+\s+){0,2}\p{L}+|\p{L}+(?:\s\p{L}+)?\s(?:colou?r|yarn))(?:\s*\([^()]*\))?\W*"
+)
+
+
+# "As for Back.", "Like the first sleeve": a piece that is worked like another, with or without a verb
+LIKE_ANOTHER = (
+    r"(?i:(?:(?:work|make|crochet|knit)\s+(?:(?:another|a\s+second|one\s+more)\s+(?:piece|one)?\s*)?)?"
+    r"(?:exactly\s+)?(?:the\s+)?(?:same\s+as|as\s+(?:given\s+)?for|as|like)\s+(?:the\s+)?(?P<as>\p{L}[\p{L}-]*)(?:\s+\p{L}+)?\s*(?=[.,;]|$|\s(?:to|until|but)\b))"
+)
+_LIKE_ANOTHER = expression(r"[\W_]*" + LIKE_ANOTHER)
+
+# The words with which a piece begins: a chain of so many, or a ring; before them the multiple, the colour or the hook.
+START = expression(
+    r"(?i)[\W_]*(?:multiples?\s+of\s+\d[^.;]*[.;]\s*)?"
+    r"(?:(?:start|begin|commenc)\w*\s+(?:at|from|in)\s+(?:\w+\s+){0,2}\w+,\s*)?"
+    r"(?:(?:with|using)\s+(?:\w+,|[^;:,]{0,30}?(?:\d\s*mm|\bhook\b)[^.;:,]{0,40}?,?)\s*)?"
+    r"(?:(?:(?:commenc|begin|start)\w*\s+with|work)\s+(?=\d+\s?ch))?"
+    r"(?:(?:start|begin)\w*\s+by\s+(?=chaining))?(?:ch(?:ain(?:ing)?)?s?\b\.?\s*-?\s*(?:[(\[{]\s*|(?:size\s)?[\p{L}\d/-]{1,9}\s?:\s?)?\d|ch\d|\d+\s?ch\b|make\s+(?:a\s+magic|\d)|magic (?:ring|circle|loop)"
+    r"|(?:work\s+)?(?:\d[\d\s,;:()\[\]-]{0,40}f(?:sc|hdc|dc|tr)\b|f(?:sc|hdc|dc|tr)\s+\d))"
+)
+
+
+def begins_work(text: str) -> bool:
+    """Whether a line starts a piece: its chain or ring; not a note on what a chain counts as."""
+    return START.match(text) is not None and not expression(
+        r"(?i)\bcounts?\b|not a st|=|(?<!\d\s?)–|–(?!\s?\d)|:(?!\s*\d)"
+    ).search(text)
+
+
+def _tells_a_chain(line: str) -> bool:
+    """Whether a line is a name, a size's perhaps, and the chain that its maker begins with: "Medium: Ch 44"."""
+    name, colon, words = line.partition(":")
+    return bool(colon) and len(name.split()) <= 3 and begins_work(words.strip())
+
+
+# "STRIP. Ch 30." – a heading in capitals, and the piece's start behind it in one line
+# or with a colon, "Strap: ch 80, …"; what is a piece by its name needs no colon, "Picot edging - Ch 1, …"
+_PIECE_NAME = r"(?i:(?:\p{L}+ ){0,2}(?:edging|border|trim|trimming|straps?|handles?|ties?|cord|band|brim|cuffs?|collar|ribbing|hem|neckband))"
+_CHAINS = r"(?:(?:with|using) (?:\w+ )?\w+,? )?(?:crochet )?(?:ch ?\d|\d+ ch|chain \d)"  # "With green crochet 12 ch."
+RUN_IN = expression(
+    r"\s*(?P<name>[A-Z][A-Z0-9 '&-]{2,40}?)(?P<make> \((?:[Mm]ake )?\w+\))?(?:\.| ?(?:\. ?){2,}| ?[…—–-]) *(?=(?i:ch|make|with|join|fsc|starting|beginning|work)\b)"
+    rf"|\s*(?P<name>[A-Z][A-Z0-9 '&-]{{2,40}}?)(?P<make> \([Mm]ake \w+\))?: +(?=(?i:{_CHAINS}|make \d|(?:re)?join\b|(?:starting|beginning) (?:at|from) [\w ]{{2,20}}, (?:ch|make) \d|work (?:exactly )?(?:the )?(?:same as|as (?:given )?for)\b))"
+    rf"|\s*(?P<name>(?=\p{{Lu}}){_PIECE_NAME})(?P<make> \([Mm]ake \w+\))?(?:\.| [-–—]) +(?=(?i:ch \d|ch\d|\d+ ch|chain \d|(?:re)?join\b|attach\b))"
+    rf"|\s*(?P<name>\p{{Lu}}\p{{Ll}}+(?: \p{{L}}+){{0,2}}?)(?P<make> \([Mm]ake \w+\))?: +(?=(?i:{_CHAINS}|(?:re)?join\b|attach\b))"
+    rf"|\s*(?P<name>\p{{Lu}}[\p{{L}}\d]+(?: [\p{{L}}\d]+){{0,2}}?)(?P<make> \([Mm]ake \w+\))?(?:: +| [-–—] +)(?={LIKE_ANOTHER})"
+    r"|\s*(?P<name>(?i:border|edging|edge|trim|ruffle))(?P<make>)(?::|[ \t]+[-–—])[ \t]+(?=(?i:(?:\d+[ \t]?)?(?:sc|dc|hdc|tr|htr|ss|sl st|work)\b|do not (?:turn|fasten|cut|break)\b|don['’]t (?:turn|fasten|cut)\b|turn\b|(?:with|using) \w+, |ch[ \t]?\d|\d+[ \t]?ch\b|(?:re)?join\b|attach\b))"
+)
+
+_SAYS_MAKE = expression(r"(?i)\(?\bmake\b|\(\s*(?:x\s?\d+|\d+\s?x)\s*\)$")
+_NUMBER_FIRST = expression(r"[\W_]*\d")
+# "2. WING (x2)", "III. Body": the pieces of a pattern numbered
+_LISTED = expression(r":[^()]*;|(?i::\s*(?:sk|skip|miss|insert|yo|yarn over|yoh|yrh|wrap)\b)")
+_PIECE_NUMBER = expression(r"(?:\d{1,2}|[IVX]{1,4})\s?[.)]\s+(?=\p{Lu})")
+# "Body.", "Ears (2 pieces).": a piece's name as a sentence
+_NAME_STOPPED = expression(
+    r"(?!(?i:ch(?:ain)?s?|slip|crochet|knit)\b)\p{Lu}\p{L}+(?:[ -]\p{L}+){0,2}(?: \([^()]{1,20}\))?\."
+)
+_MEASURED = expression(r"(?i)\d\s?(?:sc|dc|hdc|tr|htr|ch|mm|cm|in|yd|g|oz|m)\b|[–—]\s")
+
+
+@dataclass(frozen=True)
+class Line:
+    """A line of the text, and where it starts."""
+
+    start: int
+    text: str
+
+    @property
+    def end(self) -> int:
+        return self.start + len(self.text)
+
+    @property
+    def blank(self) -> bool:
+        return not self.text.strip()
+
+
+@dataclass(frozen=True)
+class PartHeadings:
+    """Knows the headings of one text by its lines."""
+
+    lines: list[Line]
+    labels: LabelReader
+    finder: SectionFinder
+    bare: bool  # rows are labelled by list numbers alone
+    lower_case: bool  # the whole text is
+
+    def at(self, index: int, after_blank: bool) -> bool:
+        """Whether a line is a heading over rows."""
+        text = self._named(self.lines[index].text)
+        if text.endswith(".") and self._opens_rows(index, text):
+            text = text.rstrip(".")
+        if (
+            not self.like(text)
+            or _tells_a_chain(text)
+            or (
+                not after_blank
+                and not text.isupper()
+                and not _SAYS_MAKE.search(text)
+                and not self._stands_between_rows(index, text)
+            )
+        ):
+            return False
+        for following in self.lines[index + 1 : index + 14]:
+            if following.blank:
+                continue
+            other = following.text.strip()
+            if self.labels.at_line(other, 0, self.bare) is not None or self.labels.inline(other, 0):
+                return True
+            if _tells_a_chain(other):
+                return True
+            heading = self.finder.at_line(other)
+            if heading is not None and heading.key not in ("notes",):
+                return False
+            if self.like_another(index, other) or AGAIN.match(other.lower()):
+                return True
+            if (
+                _STARTS_WORK.match(other)
+                and not expression(r"(?i)[\W_]*(?:note|nb|see)\b").match(other)
+                and not self.like(other)
+            ):
+                if expression(
+                    r"(?i)[\W_]*(?:ch(?:ain)?s?\b\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a\s+magic|\d)|with\s+\w+,|join|magic|begin|commence|start|(?:work|make)\s+(?:exactly\s+|the\s+same\s+|same\s+)?as\b)"
+                ).match(
+                    other,
+                ):
+                    return True
+                continue
+            if heading is None and self.like(self._named(other)) and self._named(other) != text:
+                return False
+        return False
+
+    def _named(self, line: str) -> str:
+        """A line's words without its marks, and without the number of a piece where rows do not stand under such numbers."""
+        text = line.strip().strip("*_# ")
+        number = _PIECE_NUMBER.match(text) if not self.bare else None
+        return text[number.end() :] if number is not None else text
+
+    def like_another(self, index: int, words: str) -> bool:
+        """Whether words at a line say that a piece is worked like one that a line above is the heading of."""
+        match = _LIKE_ANOTHER.match(words)
+        if match is None:
+            return False
+        named = match["as"].lower()
+        before = (line.text.strip(" \t*_#:.").lower() for line in self.lines[:index])
+        return named in ("first", "other") or any(
+            expression(rf"\b{regex.escape(named)}\b").search(text) and len(text.split()) <= 5 for text in before
+        )
+
+    def _opens_rows(self, index: int, text: str) -> bool:
+        """Whether a name that ends in a full stop stands over a first row, with at most a line of talk between: "Ears (2 pieces)." """
+        above = self.lines[index - 1].text.strip() if index else ""
+        if _NAME_STOPPED.fullmatch(text) is None or _NAME_STOPPED.fullmatch(above) is not None:
+            return False  # "Blue yarn." under the piece's name
+        below = [line.text for line in self.lines[index + 1 : index + 5] if not line.blank][:2]
+        labels = [self.labels.at_line(line, 0, self.bare) for line in below]
+        first = next((found.label for found in labels if found is not None), None)
+        return first is not None and first.numbers[:1] == (1,)
+
+    def _stands_between_rows(self, index: int, text: str) -> bool:
+        """A word or two over a labelled row, with no blank line before: "Flap", "Buttonhole row"."""
+        ahead = [line.text.strip() for line in self.lines[index + 1 : index + 3]] + ["", ""]
+        following = ahead[1] if _JOINS.match(ahead[0]) else ahead[0]
+        few = len(text.split()) <= 3 and expression(r"\p{Lu}[\p{L}' -]+").fullmatch(text) is not None
+        return few and bool(following) and self.labels.at_line(following, 0, self.bare) is not None
+
+    def like(self, text: str) -> bool:
+        """Whether words could be a heading: few, and no work."""
+        if not text or len(text) > 70 or len(text.split()) > 9 or text.endswith((".", ",", ";")) and not text.isupper():
+            return False
+        if expression(r"\([^()]*\)\W*").fullmatch(text):
+            return False  # "(in green, then off-white)" under a heading
+        if (
+            _STARTS_WORK.match(text)
+            or GATE.match(text)
+            or _COLOUR.fullmatch(text)
+            or _NUMBER_FIRST.match(text)
+            or "=" in text
+        ):
+            return False
+        if not expression(r"\p{L}").search(text):
+            return False  # the rule under a table's head
+        if " | " in text or _LISTED.search(text) or _TERMS_SAID.fullmatch(text):
+            return False  # the head of a table; "U.S. terms: ch, chain; dc, double"; "US terms" over the chain
+        if text[0].islower() and not self.lower_case and not self.bare:
+            return False
+        return not _MEASURED.search(_MAKE.sub("", text))  # "(8 in all)" is no length
+
+    def name(self, text: str) -> tuple[str, int]:
+        """A heading's name, and how many of the piece are made."""
+        name = self._named(text).rstrip(":–—- .")
+        make = self.make(name)
+        bare = _MAKE.sub("", name).strip(" -–—:,") or name
+        return bare, make
+
+    @staticmethod
+    def make(text: str) -> int:
+        """How many of a piece a heading says are made."""
+        match = _MAKE.search(text)
+        if not match:
+            return 1
+        number = next((item for item in match.groups() if item), "1").lower()
+        return int(number) if number.isdigit() else _MAKE_WORDS.get(number, 1)

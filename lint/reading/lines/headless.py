@@ -1,0 +1,61 @@
+"""Lists of abbreviations that stand under no heading of their own: lines of "sc - single crochet", "ch = chain".
+
+They hang below the materials, or below a line that tells the terms, and would be taken for a part of those.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import regex
+
+from lint.expression import expression
+from lint.madeonce import made_once
+from lint.reading.page.sections import SectionFinder
+from lint.rulebook import Rulebook
+
+_FEWEST = 3  # entries whose form the trade knows
+_ENTRY = expression(
+    r"[ \t]*[•*·]?[ \t]*(?P<form>\p{L}[\p{L}\d/ ]{0,9}(?:\(e?s\))?)(?:\s+[-–—~]+\s+|\s*[=:–—]\s*|\t+|\s{2,})(?P<meaning>\S.*)"
+)
+_SENTENCE = expression(r"[.!?]\s+\S|\p{L}{3,}[.!?]\s*$")
+_COLOURS = expression(r"(?i)(?:mc|cc\d*|[a-h])")  # "MC - cream" names a yarn
+
+
+@made_once
+def _forms(book: Rulebook) -> frozenset[str]:
+    """The trade's abbreviations in both countries, but for those of colours."""
+    listed = [form.lower() for one in book.abbreviations.values() for rule in one.abbreviations for form in rule.forms]
+    return frozenset(form for form in listed if not _COLOURS.fullmatch(form))
+
+
+def headless_lists(lines: Sequence[str], finder: SectionFinder, book: Rulebook) -> dict[int, int]:
+    """The first and last line of each list without a heading; none where the document has a list under a heading."""
+    headings = [finder.at_line(line) for line in lines]
+    if any(heading is not None and heading.key == "abbreviations" for heading in headings):
+        return {}
+    known, found, start = _forms(book), {}, 0
+    for index in range(len(lines) + 1):
+        entry = _entry(lines[index]) if index < len(lines) and headings[index] is None else None
+        if entry is not None and not _SENTENCE.search(entry["meaning"]):
+            continue
+        if _is_list(lines[start:index], known):
+            found[start] = index - 1
+        start = index + 1
+    return found
+
+
+def _entry(line: str) -> regex.Match | None:
+    """A line as an entry; the blanks around it are no part of it, and would be tried from every one of them."""
+    return _ENTRY.fullmatch(line.strip())
+
+
+def _is_list(lines: Sequence[str], known: frozenset[str]) -> bool:
+    """Whether most of the lines explain an abbreviation that the trade knows, in words."""
+    entries = [_entry(line) for line in lines]
+    told = [
+        one
+        for one in entries
+        if expression(r"\(e?s\)$").sub("", one["form"].strip().lower()) in known and one["meaning"][:1].isalpha()
+    ]
+    return len(told) >= _FEWEST and 2 * len(told) > len(entries)

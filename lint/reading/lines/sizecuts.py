@@ -1,0 +1,39 @@
+"""Lines that speak to one size after another: "Size S: Ch 40. Size M: Ch 44." are a line for each of them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from itertools import pairwise
+
+from lint.expression import expression
+from lint.reading.lines.headings import Line
+from lint.reading.sizes.gates import GateReader
+
+_STOP = expression(r"(?:[.;/]|\s[–—])\s*(?=(?i:(?:for\s+)?(?:the\s+)?size|for\s|\p{Lu}))")
+
+
+def by_size(line: Line, gates: GateReader) -> Iterator[Line]:
+    """The line, or its parts where each begins with a gate for other sizes than the parts before it."""
+    cuts = [0, *(stop.end() for stop in _STOP.finditer(line.text)), len(line.text)]
+    starts: list[int] = []
+    met: set[int] = set()
+    for start, end in pairwise(cuts) if len(cuts) > 2 else ():
+        sizes = _sizes(line.text[start:end], gates)
+        if sizes and met.isdisjoint(sizes):
+            starts.append(start)
+            met |= set(sizes)
+        elif not starts:
+            break
+    if len(starts) < 2:
+        yield line
+        return
+    for start, end in pairwise([*starts, len(line.text)]):
+        yield Line(line.start + start, line.text[start:end].rstrip(" /"))
+
+
+def _sizes(words: str, gates: GateReader) -> tuple[int, ...]:
+    """The sizes that words begin by speaking to; none where all are meant, or they leave off."""
+    gate = gates.at_line(words)
+    if gate is None or gate.every or gate.leaves or not words[gate.end :].strip():
+        return ()
+    return gate.sizes or ()

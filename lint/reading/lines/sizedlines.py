@@ -1,0 +1,94 @@
+"""What the lines of a document say of the sizes that work them: gates, sizes that leave off, labels under a gate."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from lint.reading.lines.headings import Line, PartHeadings, begins_work
+from lint.reading.lines.labels import Found, LabelReader
+from lint.reading.lines.leaving import Leaving
+from lint.reading.lines.namedlabels import named_label
+from lint.reading.sizes.gates import Gate, Passage, names_place
+
+
+@dataclass(frozen=True)
+class SizedLines:
+    """Reads gates by their lines and the lines after them."""
+
+    lines: list[Line]
+    labels: LabelReader
+    headings: PartHeadings
+    passage: Passage
+    sizes: int
+    bare: bool  # rows are labelled by list numbers alone
+
+    def gate(self, index: int, line: Line, among_rows: bool) -> Gate | None:
+        """ "Sizes L and XL only" over rows, or in front of one; not the lists of sizes before the first row."""
+        gate = self.passage.reader.at_line(line.text)
+        if gate is not None and gate.goes_on is not None and not self._met(gate, index + 1):
+            gate = replace(gate, sizes=None, leaves=False)  # sent where nothing is: which rows it works is not known
+        if gate is None or among_rows:
+            return gate
+        rest = line.text[gate.end :]
+        if rest.strip():
+            return gate if self.labels.at_line(rest, 0) is not None or begins_work(rest) else None
+        below = next((other for other in self.lines[index + 1 :] if not other.blank), None)
+        begins = below is not None and (self.labels.at_line(below.text, 0) is not None or begins_work(below.text))
+        return gate if begins or self.heading_follows(index) else None
+
+    def leaving_gate(self, leaving: Leaving) -> Gate:
+        """The gate that shuts out sizes which leave off; not told which, where they are sent to what is not there."""
+        gate = Gate(leaving.sizes, 0, leaves=leaving.sizes is not None, goes_on=leaving.goes_on)
+        sent = gate.goes_on is not None and gate.sizes is not None
+        return replace(gate, sizes=None, leaves=False) if sent and not self._met(gate, 0) else gate
+
+    def gate_behind_label(self, line: Line, body: int) -> Gate | None:
+        """ "Row 2: For size L only: Ch 1, …", "Row 3, sizes M and L only: …": the row is for those sizes.
+
+        `body`: where the row's words begin.  The gate's end is counted from the line's start.
+        """
+        reader = self.passage.reader
+        behind = reader.behind_label(line.text)
+        if behind is not None and line.start + behind[1] == body:
+            return Gate(behind[2], behind[1])
+        words = line.text[body - line.start :]
+        gate = reader.at_line(words)
+        if gate is None or gate.leaves or gate.every or not words[gate.end :].strip():
+            return None
+        return replace(gate, end=body - line.start + gate.end)
+
+    def label(self, line: Line, bare: bool) -> Found | None:
+        """The label of a line; in a passage for some sizes its lists may have a figure for each of these alone."""
+        behind = self.passage.reader.behind_label(line.text)
+        if behind is not None:
+            found = self.labels.at_line(f"{line.text[: behind[0]]}:", line.start, bare)
+            if found is not None:
+                return replace(found, body=line.start + behind[1])
+        named = named_label(self.labels, self.passage.reader, line.text, line.start)
+        if named is not None:
+            return named
+        found, gate = self.labels.at_line(line.text, line.start, bare), self.passage.now
+        if found is None or not found.label.unclear or not gate or len(gate) < 2:
+            return found
+        again = self.labels.for_sizes(len(gate)).at_line(line.text, line.start, bare)
+        return replace(again, label=again.label.for_gate(gate, self.sizes)) if again is not None else found
+
+    def heading_follows(self, index: int) -> bool:
+        """Whether the next line with words is a heading over rows."""
+        at = next((i for i in range(index + 1, len(self.lines)) if not self.lines[i].blank), None)
+        return at is not None and self.headings.at(at, True)
+
+    def ends_with_all(self, index: int) -> bool:
+        """Whether "All sizes" ends, in the same piece, what a gate in front of a row begins."""
+        for at in range(index + 1, len(self.lines)):
+            gate = self.passage.reader.at_line(self.lines[at].text)
+            if gate is not None or self.headings.at(at, self.lines[at - 1].blank):
+                return gate is not None and gate.every
+        return False
+
+    def _met(self, gate: Gate, first: int) -> bool:
+        """Whether the row or the piece that sizes are sent to stands in a line, from the first one on."""
+        labels = ((line.text, self.labels.at_line(line.text, 0, self.bare)) for line in self.lines[first:])
+        return any(
+            names_place(gate.goes_on or "", text, found and found.label, gate.sizes or ()) for text, found in labels
+        )

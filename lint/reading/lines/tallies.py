@@ -1,0 +1,63 @@
+"""Tells how many rows from the number of a row: "4 rounds:" is so many unless the numbers around it lead to round 4."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from lint.amount import Amount
+from lint.pattern import Label
+from lint.reading.lines.layout import PartText
+
+
+def tell_tallies(parts: Sequence[PartText]) -> None:
+    """Settle every label of a number and a plural word, in place."""
+    for part in parts:
+        rows = [row for row in part.rows if row.label is not None]
+        for first, last in _runs([row.label for row in rows]):
+            before = _number(rows[first - 1].label, -1) if first else 0
+            after = _number(rows[last].label, 0) if last < len(rows) else None
+            after = None if after == 1 else after  # numbered anew
+            settled = _settled([row.label for row in rows[first:last]], before, after)
+            for row, label in zip(rows[first:last], settled, strict=True):
+                row.label = label
+
+
+def _runs(labels: list[Label]) -> list[tuple[int, int]]:
+    """Where such labels follow each other: the first of each run, and the one behind its last."""
+    runs: list[tuple[int, int]] = []
+    for index, label in enumerate(labels):
+        if label.tally and runs and runs[-1][1] == index:
+            runs[-1] = (runs[-1][0], index + 1)
+        elif label.tally:
+            runs.append((index, index + 1))
+    return runs
+
+
+def _number(label: Label | None, at: int) -> int | None:
+    """The first or last number of a label beside a run; None where it has none."""
+    return label.numbers[at] if label is not None and label.numbers else None
+
+
+def _settled(labels: list[Label], before: int | None, after: int | None) -> list[Label]:
+    """The labels of a run as numbers of rows, as so many rows, or as neither where that cannot be told."""
+    figures = [label.numbers[0] for label in labels]
+    begins = figures[0] if before is None else before + 1
+    in_order = figures == list(range(begins, begins + len(figures)))
+    numbers = in_order and after in (None, figures[-1] + 1) or after == figures[-1] + 1
+    tally = before is None or after is None or after == before + sum(figures) + 1
+    if numbers and tally:
+        numbers = in_order and (before is not None or after is not None)
+        tally = not (numbers and (after is not None or len(figures) > 1 or figures == [1]))
+    if numbers and not tally:
+        return [replace(label, tally=False) for label in labels]
+    if tally and not numbers:
+        return [replace(label, rows=_amount(label), numbers=(), by_size=()) for label in labels]
+    return [replace(label, unclear=True) for label in labels]
+
+
+def _amount(label: Label) -> Amount:
+    """How many rows a label tells, in each size."""
+    if not label.by_size:
+        return Amount((label.numbers[0],))
+    return Amount(tuple(one[0] if one else None for one in label.by_size))

@@ -1,0 +1,120 @@
+"""Reads places told by their number or as a chain's end: "3rd ch of beg ch-4", "2nd of next 3 sc", "top of ch-3"."""
+
+from __future__ import annotations
+
+from lint.amount import Amount
+from lint.place import Place, Target, TargetKind, Which
+from lint.reading.places.targets import how_many, of_last_row, target
+from lint.reading.words.stream import CLOSERS, OPENERS, Stream
+
+
+def ordinal(stream: Stream, start: int) -> Place | None:
+    """ "4th ch from hook", "3rd ch of beg ch-4", "2nd of next 3 sc", "3rd dc of next shell"."""
+    ordinals = [stream.take().number]
+    while True:
+        before = stream.at
+        stream.skip(",", "and")
+        if stream.at > before and stream.kind() == "ordinal":
+            ordinals.append(stream.take().number)
+            continue
+        stream.at = before
+        break
+    found = Target(TargetKind.CHAIN) if stream.kind() == "of" else target(stream)
+    if found is None:
+        return None
+    if stream.kind() == "from":
+        stream.take()
+        stream.skip("the")
+        if not stream.take_if("hook", "ending"):  # "6th ch from the end"
+            return None
+        if found.kind is TargetKind.SPACE and found.length is None:
+            found = Target(TargetKind.CHAIN)  # "2nd loop from the hook"
+        return Place(
+            stream.span_from(start), Which.FROM_HOOK, (found,), Amount.of(len(ordinals)), ordinals=tuple(ordinals)
+        )
+    stream.skip("made")
+    if of_last_row(stream):
+        return _numbered(stream, start, found, ordinals)
+    if stream.kind() == "of" or stream.word("in") and stream.kind(1) in ("beginning", "turning_chain"):
+        stream.take()
+        stream.skip("the")
+        word = stream.take_if("next", "same", "last", "first", "each", "beginning")
+        among = how_many(stream)
+        owner = target(stream)
+        if owner is None:
+            return None
+        if (
+            among is not None
+            and stream.kind() in ("at", "in")
+            and stream.kind(1) == "each"
+            and stream.kind(2) == "corner"
+        ):
+            if among.lone != 2 * ordinals[0] - 1:
+                return None  # not the middle one
+            stream.at += 3  # "2nd of 3 sc at each corner"
+            corner = Target(TargetKind.CORNER)
+            return Place(stream.span_from(start), Which.EACH, (owner,), of=corner, middle=True)
+        if among is not None and word is not None and word.kind == "next":  # "2nd of next 3 sc"
+            return Place(stream.span_from(start), Which.NTH, (owner,), among, ordinals=tuple(ordinals))
+        arch = owner.kind is TargetKind.SPACE or owner.kind is TargetKind.CHAIN and owner.length is not None
+        if found.kind is TargetKind.CHAIN and arch and word is not None and word.kind == "next":
+            sort = Target(TargetKind.SPACE, length=owner.length)  # "3rd ch of next ch-5": into the arch
+            return Place(stream.span_from(start), Which.NEXT, (sort,))
+        if found.kind is TargetKind.CHAIN or owner.kind in (TargetKind.CHAIN, TargetKind.TURNING_CHAIN):
+            return Place(
+                stream.span_from(start),
+                Which.NEXT,
+                (Target(TargetKind.TURNING_CHAIN, length=owner.length),),
+                ordinals=tuple(ordinals),
+                from_words=word.kind if word else "",
+            )
+        which = {"same": Which.SAME, "last": Which.LAST, "each": Which.EACH}.get(word.kind if word else "", Which.NTH)
+        return Place(
+            stream.span_from(start),
+            Which.NTH if which is not Which.EACH else which,
+            (found,),
+            ordinals=tuple(ordinals),
+            of=owner,
+        )
+    return _numbered(stream, start, found, ordinals)
+
+
+def _numbered(stream: Stream, start: int, found: Target, ordinals: list[int]) -> Place:
+    """ "3rd st", "1st and 2nd st"; "1st st" alone is the first."""
+    worked, depth = False, 0  # behind other work, the "1st st" is not the row's; "ch 3 (= 1 dc)" is none
+    for item in stream.lexemes[: max(0, start - 3)]:
+        depth += (item.kind in OPENERS) - (item.kind in CLOSERS)
+        worked = worked or depth <= 0 and item.kind in ("stitch", "increase", "decrease", "special", "one_stitch")
+    if ordinals == [1] and not worked:
+        return Place(stream.span_from(start), Which.FIRST, (found,))
+    return Place(stream.span_from(start), Which.NTH, (found,), ordinals=tuple(ordinals))
+
+
+def chain_top(stream: Stream, start: int) -> Place | None:
+    """ "top of beg ch-3", "base of ch 3"."""
+    word = stream.take().kind
+    led = stream.at
+    stream.skip("of", "the", "each", "next", "last", "same", "first", "in")
+    last = any(item.kind == "last" for item in stream.lexemes[led : stream.at])
+    starts = any(item.kind == "first" for item in stream.lexemes[led : stream.at])
+    if stream.kind() == "ordinal":
+        if stream.peek().number != 1:
+            return ordinal(stream, start)  # "top of 2nd ch"
+        stream.take()
+    chain_words = stream.take_if("beginning")
+    number = how_many(stream)
+    found = target(stream)
+    if found is None:
+        if not chain_words:
+            return None
+        found = Target(TargetKind.CHAIN)
+    if word == "base":
+        joined = "join" if chain_words or starts else None  # where the round began
+        return Place(stream.span_from(start), Which.SAME, (Target(TargetKind.PLACE, joined),))
+    if found.kind is TargetKind.CHAIN:
+        found = Target(TargetKind.TURNING_CHAIN, length=found.length)
+    if found.kind is TargetKind.STITCH and (stream.take_if("made") or last and number is None):
+        return Place(stream.span_from(start), Which.JUST_MADE, (found,))  # "sl st in top of last sc": a picot's
+    if number is not None and found.kind is not TargetKind.TURNING_CHAIN:
+        return Place(stream.span_from(start), Which.NEXT, (found,), number)  # "top of next 3 sts"
+    return Place(stream.span_from(start), Which.NEXT, (found,), from_words="top")

@@ -1,0 +1,85 @@
+"""Reads what a place is part of: "of next V-st", "of each shell", "of 3 at the tip"."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from lint.place import Place, Target, TargetKind
+from lint.reading.places.targets import of_last_row, target
+from lint.reading.words.piecewords import names_piece, on_a_piece
+from lint.reading.words.stream import SIGNS, Stream
+
+
+def part_of(stream: Stream) -> tuple[Target | None, str]:
+    """ "of next V-st", "of each shell", "of block of Row 1": what the place is part of, and "each" where so said.
+
+    "of the hem", "of one side" are places outside the row below: no target, and "elsewhere".
+    """
+    start = stream.at
+    if of_last_row(stream) and not stream.word("working"):  # "each st of previous row": of the row below, as ever
+        return None, ""
+    stream.at = start
+    if stream.word("on") and on_a_piece(stream):
+        stream.pass_to()
+        return None, "elsewhere"
+    if not stream.take_if("of"):
+        return None, ""
+    whole = 1 if stream.kind() in ("the", "same") else 0
+    if stream.kind(whole) in ("row", "round") and stream.kind(whole + 1) == "number":
+        stream.at = start  # "next st of Row 1" lies below
+        return None, ""
+    if stream.kind(whole) in ("row", "round") and stream.kind(whole + 1) != "below":
+        stream.at += whole + 1  # "first st of the row"
+        return None, ""
+    each, any_ = False, False
+    while stream.kind() in ("the", "same", "next", "last", "each", "first", "beginning", "any", "ordinal"):
+        if stream.kind() == "ordinal" and not names_piece(stream):
+            break
+        word = stream.take().kind
+        each, any_ = word == "each" or each, word == "any" or any_
+    found = target(stream) or _of_so_many(stream)
+    if found is None and stream.word("v", "vs", "vee", "vees"):
+        stream.take()
+        found = Target(TargetKind.SPECIAL, "group")  # "ch-2 sp of next V"
+    if found is None:
+        if stream.kind() in ("row", "round") and stream.kind(1) == "below":
+            stream.at += 2
+            return None, "elsewhere"
+        numbered = stream.kind() == "number" and stream.kind(1) in ("word", "side", "edge", "row", "round", "unused")
+        if numbered or stream.kind() in ("word", "side", "edge", "row", "round", "yarn"):
+            stream.pass_to()
+            return None, "elsewhere"
+        stream.at = start
+        return None, ""
+    return found, "each" if each else "any" if any_ else ""
+
+
+def _of_so_many(stream: Stream) -> Target | None:
+    """Takes the "3 at the tip", "3 sc in corner" of "center sc of 3 at the tip": the group of so many that stands there."""
+    start = stream.at
+    number = stream.take_if("number")
+    stream.take_if("stitch", "any_stitch", "group_word")
+    while stream.word("group", "together") or stream.kind() in ("made", "increase"):
+        stream.take()
+    found = Target(TargetKind.SPECIAL, "group")
+    if stream.take_if("at", "in"):
+        while stream.kind() in ("the", "same", "next", "last", "each", "first", "beginning"):
+            stream.take()
+        found = target(stream) or found
+    if (
+        number is not None
+        and found.kind in (TargetKind.SPECIAL, TargetKind.CORNER)
+        and stream.kind() in (*SIGNS, "end", "for")
+    ):
+        return found
+    stream.at = start
+    return None
+
+
+def middle_of_arch(place: Place | None) -> Place | None:
+    """ "center ch of next ch-5": the arch itself, whichever of its chains."""
+    if place is None or place.of is None or place.targets[0].kind is not TargetKind.CHAIN:
+        return place
+    if place.of.kind is TargetKind.SPACE or place.of.kind is TargetKind.CHAIN and place.of.length is not None:
+        return replace(place, targets=(Target(TargetKind.SPACE, length=place.of.length),), of=None, middle=False)
+    return place

@@ -1,0 +1,395 @@
+"""Reads where a stitch goes: "in each of next 3 dc", "in 3rd ch of beg ch-4", "around next st".
+
+place    := prep? item ("and" prep? item)*
+item     := "each" ["of"] ["next"] [n] target+ limit? | ("next"|"first"|"last"|"same"|"any") [n] target
+          | nth {"," nth} "ch from hook" | nth target "of" target | "top of" chain | target
+limit    := "across" | "around" | "to end" | "to last [n] target" | "to next target" | "to center target of …"
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from lint.amount import ONE
+from lint.place import Place, Target, TargetKind, Which
+from lint.reading.places.limits import half_of_row, limit
+from lint.reading.places.ordinals import chain_top, ordinal
+from lint.reading.places.partof import middle_of_arch
+from lint.reading.places.pointed import all_but, all_told, chains_made, each_place, pointed, with_target
+from lint.reading.places.targets import (
+    ANY,
+    FOUNDATION,
+    LOOPS,
+    along_what,
+    at_the_start,
+    below_what,
+    beside_word,
+    how_many,
+    is_space_word,
+    of_a_row_below,
+    of_last_row,
+    other_beside,
+    row_named,
+    target,
+)
+from lint.reading.words.piecewords import (
+    PIECE_WORDS,
+    names_piece,
+    of_joined_piece,
+    of_other_piece,
+    piece_ahead,
+    piece_alone,
+    piece_word,
+)
+from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS, Stream
+
+_PREPOSITIONS = ("in", "over", "around", "to", "at")
+_WORK_BEGINS = (
+    "number", "stitch", "special", "one_stitch", "group_word", "make", "increase", "decrease", ":",
+    "(", "[",
+)  # fmt: skip
+_POINTS = ("next", "each", "last", "first", "top", "same", "ordinal", "corner", "space")
+_AFTER_NUMBER = (",", ";", ".", ")", "]", "}", "star", "end", "and")
+_FILLERS = ("the", "of", "all", "both")
+_ALL_OF = ("remaining", "any_stitch", "stitch", "number", "space", "corner", "chain")  # what "in all" may speak of
+_PASSED_OVER = ("skipped", "missed", "sk", "skip")
+_SIDE_WORDS = ("right", "left", "upper", "lower", "bottom", "top")
+
+
+def places(stream: Stream, allow_to: bool = False, bare: bool = False) -> tuple[Place, ...]:
+    """The places named at the cursor; () and nothing taken where there are none.  `bare`: no "in" need stand before."""
+    start = stream.at
+    gap = bool(stream.take_if("between"))
+    if gap and stream.kind(1) == "and" and {stream.kind(), stream.kind(2)} <= {"first", "last", "next", "ordinal"}:
+        stream.at += 2  # "between last and first shells", "between first and second dc"
+    shared = False if gap else _preposition(stream, allow_to)
+    if shared is None:
+        remaining = stream.kind() == "remaining" and stream.kind(1) in ("number", "any_stitch", "stitch")
+        if (
+            not bare
+            and not remaining
+            and stream.kind() not in ("next", "same", "each")
+            and not (stream.kind() in ("last", "first") and stream.kind(1) in ("number", "any_stitch", "stitch"))
+            and not (stream.word("1st") and stream.kind(1) in ("any_stitch", "stitch"))  # "sc 1st dc"
+            and not (
+                stream.kind() == "ordinal" and stream.kind(1) == "chain" and stream.kind(2) == "from"
+            )  # "sc 2nd ch from hook"
+        ):
+            return ()
+        shared = False
+    first = _item(stream, gap)
+    if first is None:
+        stream.at = start
+        return ()
+    found = [replace(first, shared=shared or first.shared)]
+    while True:
+        before = stream.at
+        comma = stream.take_if(",")
+        by_hand = stream.kind() == "in" and "insert" in stream.peek().lower  # a movement of its own
+        if by_hand or not stream.take_if("and") and not (comma and stream.kind() in ("in", "each")):
+            stream.at = before
+            break
+        stream.skip("then")
+        again = _preposition(stream, allow_to)
+        if again is None and chains_made(stream, found[-1]):
+            stream.at = before
+            break
+        if again is None and stream.kind() not in _POINTS:
+            space = stream.kind() == "chain" and any(is_space_word(stream, ahead) for ahead in (1, 2, 3, 4))
+            if not space and not (stream.kind() == "number" and stream.kind(1) in ("chain", "space", "dash")):
+                stream.at = before
+                break
+        following = _item(stream)
+        first_said = comma is not None and stream.kind() in _WORK_BEGINS  # "…, in last 2 sts sc2tog"
+        run = following is not None and following.which is Which.EACH and following.limit is not None
+        first_said = first_said and not (run and stream.kind() in OPENERS)  # "…, and each ch across (15)"
+        if following is None or first_said or (again is None and stream.kind() in _PREPOSITIONS):
+            stream.at = before
+            break
+        if merges(found[-1], following):
+            found[-1] = replace(
+                found[-1],
+                targets=found[-1].targets + following.targets,
+                limit=following.limit or found[-1].limit,
+                span=found[-1].span.to(following.span),
+            )
+        else:
+            found.append(following)
+    return tuple(found)
+
+
+def merges(one: Place, other: Place) -> bool:
+    """ "each dc and each ch-1 sp": one run over both sorts of place."""
+    return one.which is Which.EACH and other.which is Which.EACH and one.limit is None and one.of is None
+
+
+def _preposition(stream: Stream, allow_to: bool) -> bool | None:
+    """Takes the preposition; tells whether several places share one stitch; None if there is none."""
+    start = stream.at
+    if stream.word("in all") and stream.word("but", "except", ahead=1):
+        stream.take()
+        return False
+    named = 2 if stream.kind(1) == "the" else 1
+    others = stream.word("other", "further", ahead=named) and stream.kind(named + 1) in (
+        "any_stitch",
+        "stitch",
+        "chain",
+    )
+    if stream.word("in all") and (others or stream.kind(1) in _ALL_OF):
+        stream.take()
+        return False  # "2 sc in all sts": not a total
+    everything = stream.take_if("all", "together")
+    if stream.word("using") and stream.kind(2 if stream.kind(1) == "the" else 1) == "next":
+        stream.take()  # "dec using the next 2 sts"
+        return True
+    kind = stream.kind()
+    if kind in LOOPS and stream.kind(1) == "of":
+        return False  # "1 sc through back loop of each st": the loop is read with the place
+    if kind in ("over", "across", "around") and stream.kind(1) == "to" and allow_to and _leads_to(stream):
+        stream.at += 2  # "sl st over to next ch", "sl st across to first corner sp"
+        return False
+    if stream.word("round") and kind == "round" and stream.kind(1) in ("next", "each", "same", "first", "last"):
+        kind = "around"  # "FPdc round next dc", "1 dc round each of next 3 tr"
+    which = 2 if stream.kind(1) == "the" else 1
+    if (
+        kind == "across"
+        and not piece_ahead(stream)
+        and stream.kind(which) in ("first", "next", "last", "number")
+        and stream.kind(which + 1) not in ("row", "round", "side", "edge")  # "along the first side"
+    ):
+        stream.take()  # "sl st across first 6 sts"
+        return False
+    if kind == "across" and piece_ahead(stream):
+        stream.take()  # "9 sc along the first leg"
+        return False
+    if kind in ("in", "around", "at") or (kind == "to" and allow_to):
+        stream.take()
+        if kind == "around" and stream.kind() in ("end", ",", ".", ";", ")", "]", "}"):
+            stream.at = start
+            return None
+        stream.skip("in")
+        if kind == "around" and stream.word("post", "posts") and stream.kind(1) == "at":
+            stream.take()
+        if kind == "around" and stream.kind() == "at" and stream.kind(1) == "row_end":
+            stream.take()  # "around post at end of each row"
+        return bool(everything)
+    if kind == "over":
+        stream.take()
+        return True
+    stream.at = start
+    return None
+
+
+def _leads_to(stream: Stream) -> bool:
+    """Whether "over to", "across to" names the place come to, and not how many are left or where the row ends."""
+    if stream.kind() == "over":
+        return True
+    named = 3 if stream.kind(2) == "the" else 2
+    return stream.kind(named) in ("first", "next", "corner") and stream.kind(named + 1) != "number"
+
+
+def _item(stream: Stream, between: bool = False) -> Place | None:
+    start = stream.at
+    if (but_some := all_but(stream)) is not None:
+        return but_some  # "in all but last 2 sts"
+    if (half := half_of_row(stream)) is not None:
+        return Place(stream.span_from(start), Which.EACH, (ANY,), limit=half)
+    stream.skip(*_FILLERS)
+    said = stream.lexemes[max(0, start - 1) : stream.at]
+    all_of = any(item.kind == "all" or item.lower == "in all" for item in said)
+    if all_of and stream.word("other", "further") and stream.kind(1) in ("any_stitch", "stitch", "chain"):
+        stream.take()  # "in all (the) other sts", "in all further ch": those that are left
+    while stream.word(*_SIDE_WORDS) and (stream.word(*_SIDE_WORDS, ahead=1) or stream.kind(1) == "corner"):
+        stream.take()  # "top right corner ch-2 sp"
+    loop_words = stream.take_if(*LOOPS)
+    if stream.kind() == "ordinal" and stream.word("loop", "lp", ahead=1) and stream.kind(2) in ("of", "in"):
+        loop_words = stream.take(), stream.take()  # "the 3rd loop of each st"
+    if loop_words:
+        before = stream.at
+        stream.skip("the", "of", "all")
+        all_of = all_of or any(item.kind == "all" for item in stream.lexemes[before : stream.at])
+    kind = stream.kind()
+    place: Place | None = None
+    if stream.word("it") and stream.kind(1) in (",", ";", ".", "end", "and", "then", "(", *CLOSERS):
+        stream.take()
+        return Place(stream.span_from(start), Which.SAME, (Target(TargetKind.PLACE),), from_words="that")
+    if of_joined_piece(stream):
+        return Place(stream.span_from(start), Which.ELSEWHERE, (Target(TargetKind.PLACE),))
+    if kind == "as" and stream.peek().lower == "same as":  # "sc in same as ch 1"
+        stream.pass_to()
+        place = Place(stream.span_from(start), Which.SAME, (Target(TargetKind.PLACE),), from_words="again")
+    elif kind == "each":
+        place = each_place(stream, start)
+    elif kind in ("next", "first", "last", "same", "any", "remaining") and not names_piece(stream):
+        if kind != "same" or not stream.word("these", "those", "that") or stream.kind(1) not in ("last", "next"):
+            place = pointed(stream, start)
+        else:
+            stream.take()  # "on these last 2 sts"
+            place = pointed(stream, start)
+    elif kind == "beginning" and stream.kind(1) in (".", ",", ";", "end"):
+        stream.take()  # "sl st to beg."
+        place = Place(stream.span_from(start), Which.FIRST, (ANY,), from_words="start")
+    elif kind == "beginning" and (stream.kind(1) == "corner" or is_space_word(stream, 1)):
+        stream.take()  # "2 dc in beginning corner sp", at a round's end
+        place = with_target(stream, start, Which.FIRST)
+    elif kind == "beginning" and stream.kind(1) == "ordinal":
+        stream.take()  # "in beginning 3rd ch"
+        place = ordinal(stream, start)
+        if place is not None and place.targets[0].kind is TargetKind.CHAIN:
+            place = replace(place, targets=(Target(TargetKind.TURNING_CHAIN),), from_words="beginning")
+    elif stream.word("one") and stream.word("after", "following", "after that", "after this", ahead=1):
+        stream.at += 2  # "1 tr into the one after (that)"
+        stream.take() if stream.word("it") else None
+        place = Place(stream.span_from(start), Which.NEXT, (ANY,))
+    elif stream.word("previous", "prev") and stream.peek(start - stream.at - 1).kind == "around":
+        stream.take()  # "around the post of previous dc"
+        place = with_target(stream, start, Which.JUST_MADE)
+    elif (
+        names_piece(stream) or piece_alone(stream) and stream.lexemes[start - 1 : start] and _leads_round(stream, start)
+    ):
+        stream.pass_to(*SIGNS, "and", ":", "with")  # "9 sc around the second leg"
+        if any(item.lower in ("half", "halves") for item in stream.lexemes[start : stream.at]):
+            stream.at = start
+            return None  # "in the second half": of the row, or of a piece
+        word = (
+            piece_word([item.lower for item in stream.lexemes[start : stream.at]])
+            if _leads_round(stream, start)
+            else ""
+        )
+        place = Place(stream.span_from(start), Which.ELSEWHERE, (Target(TargetKind.PLACE, "piece"),), from_words=word)
+    elif kind == "unused" and stream.kind(1) == "of":
+        stream.at += 2  # "in the free loop of each of the 3 ch"
+        place = _item(stream)
+        if place is not None and not (place.which is Which.EACH and place.targets == (FOUNDATION,)):
+            place = replace(place, which=Which.ELSEWHERE) if place.limit is None else None
+    elif stream.word("it") and any(item.kind == "ring" for item in stream.lexemes[: stream.at]):
+        stream.take()  # "make a magic ring and work 5 dc into it"
+        place = Place(stream.span_from(start), Which.NEXT, (Target(TargetKind.RING),))
+    elif kind == "ordinal":
+        place = ordinal(stream, start)
+    elif kind == "middle":
+        stream.take()
+        stream.skip("the")
+        if stream.take_if("of"):  # "center of next loop" is the loop, "center of next shell" its middle stitch
+            inner = _item(stream)
+            if inner is not None and inner.targets[0].kind not in (TargetKind.SPACE, TargetKind.PLACE):
+                inner = replace(inner, middle=True, of=inner.targets[0])
+            place = replace(inner, span=stream.span_from(start)) if inner is not None else None
+        else:
+            place = middle_of_arch(with_target(stream, start, Which.NEXT, middle=True))
+    elif kind in ("top", "base"):
+        place = chain_top(stream, start)
+    elif kind == "ending" and stream.word("end") and stream.kind(1) == "chain":
+        stream.take()  # "3 sc in end ch"
+        place = with_target(stream, start, Which.LAST)
+    elif kind in ("number", "(", "[", "dash"):
+        number = how_many(stream)
+        loops = number is not None and stream.kind() == "unused" and stream.kind(1) == "of"
+        if loops and stream.kind(3 if stream.kind(2) == "the" else 2) in ("chain", "foundation"):
+            stream.skip("unused", "of", "the")
+            stream.take()  # "sc in 6 free loops of ch"
+            span = stream.span_from(start)
+            return Place(span, Which.ELSEWHERE, (Target(TargetKind.CHAIN),), number, each_of=True)
+        if number is not None:
+            place = with_target(stream, start, Which.NEXT, number)
+            place = replace(place, bare=all_of) if place is not None else None
+            if place is None and stream.kind() in _AFTER_NUMBER:
+                place = Place(stream.span_from(start), Which.NEXT, (ANY,), number, each_of=True)  # "sc in 3, inc in 1"
+        elif kind == "number":
+            place = with_target(stream, start, Which.NEXT)
+    else:
+        place = with_target(stream, start, Which.NEXT)
+        place = replace(place, bare=place.which is Which.NEXT) if place is not None else None
+        if place is None and loop_words and stream.kind() not in ("word",):
+            return None
+    if place is None and kind in ("row", "round") and stream.kind(1) == "number" and stream.kind(2) == "below":
+        number = stream.peek(1).number
+        stream.at += 3  # "spike sc into Rnd 3 below next st": over that stitch
+        covered = _item(stream)
+        known = covered is not None and covered.which is Which.NEXT and covered.of is None
+        return replace(covered, below=True, row=number, span=stream.span_from(start)) if known else None
+    if place is None and kind in ("row", "round") and stream.kind(1) == "number":
+        stream.pass_to()  # "down into round 3 between the petals"
+        place = Place(stream.span_from(start), Which.ELSEWHERE, (Target(TargetKind.PLACE),), below=True)
+    if place is None and of_other_piece(stream):
+        place = Place(stream.span_from(start), Which.ELSEWHERE, (Target(TargetKind.PLACE),))
+    if place is None:
+        stream.at = start
+        return None
+    if place.bare and (all_of or all_told(stream, start)):  # "in all sts", "in all 24 sts", "in the sts"
+        whole = place.number == ONE
+        place = (
+            replace(place, which=Which.EACH, limit=limit(stream), bare=False) if whole else replace(place, each_of=True)
+        )
+    of_last_row(stream)
+    if place.targets[0].kind is TargetKind.ROW_END:
+        along_what(stream)
+    said = stream.lexemes[start : stream.at]
+    if any(item.lower in _PASSED_OVER for item in said):
+        one = place.which is Which.NEXT and place.number == ONE and said[-1].kind in ("row", "round")
+        words = "round before" if one else place.from_words  # "in skipped st from last rnd": of the one it lies on
+        place = replace(place, skipped=True, below=one, from_words=words)
+    behind = stream.at
+    if between:
+        other_beside(stream)
+        place = replace(place, between=True, number=ONE if place.number.lone == 2 else place.number)
+        if of_a_row_below(stream):
+            place = replace(place, below=True, row=row_named(stream, behind), span=stream.span_from(start))
+    elif place.targets[0] == Target(TargetKind.SPACE) and beside_word(stream):
+        place = _space_between(stream, place, start)
+    elif stream.kind() == "at" and stream.kind(2 if stream.kind(1) == "the" else 1) == "base":
+        while stream.kind() in ("at", "the"):
+            stream.take()
+        chain_top(stream, start)  # "in the st at base of ch-3"
+        place = Place(stream.span_from(start), Which.SAME, (Target(TargetKind.PLACE),), from_words="round's start")
+    elif stream.kind() == "at" and stream.kind(1) == "top":
+        stream.take()  # "in join at top of ch-3"
+        chain_top(stream, start)
+        of_last_row(stream)
+    elif (stream.kind() == "at" or stream.word("on")) and at_the_start(stream):
+        place = replace(place, from_words="start", span=stream.span_from(start))
+    elif of_a_row_below(stream) or stream.take_if("below"):
+        below_what(stream)
+        counted = any(item.kind in ("number", "ordinal") for item in stream.lexemes[behind : stream.at])
+        # "ch-3 sp of block in row below" is a part of what the last row made, and no long stitch
+        named = row_named(stream, behind)
+        place = replace(place, below=place.of is None or counted, row=named, span=stream.span_from(start))
+    return place
+
+
+def _leads_round(stream: Stream, start: int) -> bool:
+    """Whether "around", "along" or "on" stands before a place: round another piece."""
+    return stream.lexemes[start - 1].kind in ("around", "across") or stream.lexemes[start - 1].lower == "on"
+
+
+def _space_between(stream: Stream, place: Place, start: int) -> Place:
+    """ "sp between next 2 groups", "each sp between sts", "sp between ch-3 and next dc": the gap, as often as the space."""
+    before = stream.at
+    if stream.kind() == "between" and stream.word(*PIECE_WORDS, ahead=2 if stream.kind(1) == "the" else 1):
+        stream.pass_to(*SIGNS)  # "gap between thumb and hand"
+        return replace(place, which=Which.ELSEWHERE, span=stream.span_from(start))
+    between = stream.take().kind == "between"
+    stream.take() if not between and stream.word("before", "after") else None
+    beside = "" if between else stream.peek(-1).lower
+    many = between and stream.kind() in ("any_stitch", "stitch")  # "sp between sts": the gap itself, however many
+    anywhere = between and stream.kind() == "any"  # "in sp between any two dc", where a round may begin
+    pair = between and stream.kind() in ("next", "any") and stream.kind(1) == "number" and stream.peek(1).number == 2
+    beside = "between" if many else "between two" if pair else beside
+    every = between and stream.kind() == "each"  # "in gap between each st across"
+    stream.skip("the", "next", "first", "last", "each", "all", "any") if between else stream.skip(
+        "the", "next", "first"
+    )
+    how_many(stream)
+    found = target(stream)
+    if found is not None and stream.take_if("and"):
+        stream.skip("the", "next", "first")
+        how_many(stream)
+        found = target(stream)
+    if found is None:
+        stream.at = before
+        return place
+    whole = stream.span_from(start)
+    which = Which.ANY if anywhere else Which.EACH if every else place.which
+    return replace(
+        place, which=which, targets=(found,), between=True, limit=limit(stream), span=whole, from_words=beside
+    )

@@ -1,0 +1,176 @@
+"""Reads a piece worked like another: "Work as for Back to end of Row 52", "Work as given for Back to armholes."."""
+
+from __future__ import annotations
+
+from lint.amount import Amount
+from lint.reading.repeating.rowcalls import ends_with_row
+from lint.reading.words.piecewords import AGAIN
+from lint.reading.words.stream import CLOSERS, OPENERS, Stream
+from lint.tree import THE_PIECE_BEFORE, FastenOff, OpenWork, Remark, RowCall, Step
+
+_BEGIN = ("work", "make", "begin", "knit", "crochet")
+_AS = ("as", "as for", "same as", "the same as", "like", "work same as", "work exactly as")
+_FILL = ("given", "for", "the", "exactly", "described", "same")
+_NOT_A_NAME = (
+    "number",
+    "ordinal",
+    "ordinals",
+    "stitch",
+    "special",
+    "chain",
+    "row",
+    "round",
+    "star",
+    "any_stitch",
+    "next",
+    "last",
+)
+_ENDINGS = ("no_fasten", "fasten_off", "turn", "no_turn")
+_MOST_WORDS = 4  # of a piece's name
+_NO_PIECE = (
+    "far",
+    "before",
+    "usual",
+    "normal",
+    "above",
+    "shown",
+    "described",
+    "always",
+    "ever",
+    "you",
+    "soon",
+    "long",
+    "many",
+)
+_DONE = ("has", "have", "been", "is", "are", "worked", "completed", "complete", "done", "finished", "made")
+
+
+def piece_again(stream: Stream, steps: list[Step], start: int) -> bool:
+    """ "Make a second piece the same": told of the piece just worked, or alone under the heading of that second piece."""
+    if start and stream.lexemes[start - 1].kind not in (".", *CLOSERS):
+        return False
+    end = stream.sentence_end(start, ".", ";")
+    words = stream.words(start, end)
+    told = AGAIN.match(words.lower())
+    if told is None or steps and not (told["piece"] or isinstance(steps[-1], FastenOff)):
+        return False
+    alike = told.end() == len(words)
+    if steps and not alike:
+        return False
+    stream.at = end
+    span = stream.span_from(start)
+    again = RowCall(span, None, None, part=THE_PIECE_BEFORE) if alike else OpenWork(span, words)
+    steps.append(Remark(span) if steps else again)  # "the same, but with 2 rows more": not as it was
+    return True
+
+
+def piece_call(stream: Stream, steps: list[Step], start: int) -> bool:
+    """ "Work as for Back (to Row n, to armholes)": the rows of that piece, worked again from its beginning."""
+    if steps and start and stream.lexemes[start - 1].kind not in (".", *CLOSERS):
+        return False
+    if not _begins(stream):
+        stream.at = start
+        return False
+    name = _name(stream)
+    rows = _rows(stream) if name else None
+    kind, last, to_part = _end(stream) if name else (None, None, None)
+    first = None
+    if rows is not None:
+        kind, first, last = rows
+    if last is not None:
+        ends_with_row(stream)  # "…, ending with a WS row": the number has said so
+    counted = stream.kind() == "dash" or stream.kind() in OPENERS
+    if not name:
+        stream.at = start
+        return False
+    behind = 2 if stream.word("but", ahead=1) else 1
+    bare = stream.word("but") and stream.kind(1) in _ENDINGS
+    besides = bare or stream.kind() == "," and stream.kind(behind) in _ENDINGS
+    counted = counted or besides  # "as for Leg 1, but do not fasten off": as they are, and that besides
+    if not counted and stream.kind() not in (".", ";", "end"):  # "as for Back, reversing shaping": not as they are
+        stream.at = stream.sentence_end(start, ".", ";")
+        steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
+        return True
+    steps.append(RowCall(stream.span_from(start), first, last, kind=kind, part=name, to_part=to_part))
+    if besides:
+        stream.take_if(",")
+        stream.take() if stream.word("but") else None
+    return True
+
+
+def _begins(stream: Stream) -> bool:
+    """Takes "Work as given for the"."""
+    if stream.word(*_BEGIN):
+        stream.take()
+        while stream.word("another", "exactly", "piece", "one"):
+            stream.take()  # "Make another piece like the back"
+    if not stream.word(*_AS):
+        return False
+    stream.take()
+    while stream.word(*_FILL):
+        stream.take()
+    return True
+
+
+def _name(stream: Stream) -> str:
+    start = stream.at
+    ends = (".", ";", ",", "dash", "to", "row_end", "row", "round", "end", *OPENERS, *CLOSERS)
+    if stream.word(*_NO_PIECE):
+        return ""
+    while stream.kind() not in ends and stream.at - start < _MOST_WORDS and not stream.done:
+        if stream.word("but", "with", "only", "reversing"):
+            break  # "the same as Back but mirrored": not as it is
+        named = stream.at > start and len(stream.peek(-1).text) > 2  # "Leg 1", but not the row "R3"
+        numbered = named and stream.kind() == "number" and stream.kind(1) in ends
+        if stream.kind() in _NOT_A_NAME and not stream.word("first", "second") and not numbered:
+            return ""
+        stream.take()
+    return stream.words(start, stream.at)
+
+
+def _rows(stream: Stream) -> tuple[str, Amount, Amount] | None:
+    """The rows of "like the head Rnds 2-5"."""
+    start = stream.at
+    stream.take_if(",")
+    kind = stream.take().kind if stream.kind() in ("row", "round") else ""
+    first = stream.row_number() if kind else None
+    if first is not None and stream.take_if("dash", "to"):
+        last = stream.row_number()
+    else:
+        last = first
+    if first is None or last is None:
+        stream.at = start
+        return None
+    return kind, first, last
+
+
+def _end(stream: Stream) -> tuple[str | None, Amount | None, str | None]:
+    """ "to end of Row 52", "until 43rd row is complete", "to armhole shaping": up to which row, or which heading."""
+    start = stream.at
+    if not stream.take_if("to"):
+        return None, None, None
+    if stream.kind() == "and" and stream.word("including", "incl", ahead=1):
+        stream.at += 2  # "up to and including row 23"
+    stream.skip("the")
+    if stream.kind() == "row_end" and stream.kind(1) == "number":  # "end of Row" is one word to the lexicon
+        kind = "row" if "row" in stream.take().lower else "round"
+        return kind, stream.row_number(), None
+    if stream.take_if("ending"):
+        stream.skip("of", "the")
+    kind = stream.take().kind if stream.kind() in ("row", "round") else None
+    number = stream.row_number()
+    if number is not None:
+        if kind is None and stream.kind() in ("row", "round"):
+            kind = stream.take().kind
+        while stream.word(*_DONE, "inclusive", "incl"):
+            stream.take()
+        if kind is not None:
+            return kind, number, None
+    elif kind is None:
+        words = stream.at
+        while stream.kind() in ("word", "increase", "decrease", "beginning", "of", "the"):
+            stream.take()
+        if stream.at > words:
+            return None, None, stream.words(words, stream.at)
+    stream.at = start
+    return None, None, None

@@ -1,0 +1,400 @@
+"""Reads repeats by their marks, and folds starred passages into Repeat steps."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+
+from lint.amount import ONE, Amount
+from lint.place import Limit, LimitKind, Which
+from lint.reading.repeating.rowcalls import named_row_call, names_rows, row_call
+from lint.reading.repeating.times import times
+from lint.reading.words.borrowing import Borrowed, other_row
+from lint.reading.words.lists import alike, list_only, without_group
+from lint.reading.words.stream import CLOSERS, OPENERS, Stream
+from lint.reading.words.untilmade import until_made
+from lint.source import Span
+from lint.tree import Covers, Group, Passage, Remark, Repeat, Skip, Step, Times, TimesKind, Unread, Work
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """A star or other repeat mark among the steps of a row, until it is folded away."""
+
+    span: Span
+    sign: str
+
+
+@dataclass(frozen=True, slots=True)
+class Folded(Repeat):
+    """A starred repeat that still knows its sign and where ** stood, for "from * to ** once" and "ending at **"."""
+
+    sign: str = "*"
+    stop_sign: int | None = None
+    marks: tuple[tuple[str, int], ...] = ()  # other marks within it, each with the index of the step it stands before
+
+
+def is_mark(stream: Stream) -> bool:
+    """Whether a repeat mark stands at the cursor: a star, or the "+" of "rep from +"."""
+    return stream.kind() in ("star", "+")
+
+
+def pair(steps: list[Step]) -> bool:
+    """Whether the last step is a mark that closes an earlier one of the same sign."""
+    return (
+        bool(steps)
+        and isinstance(steps[-1], Mark)
+        and any(isinstance(step, Mark) and step.sign == steps[-1].sign for step in steps[:-1])
+    )
+
+
+def open_star(steps: list[Step]) -> bool:
+    """Whether a star stands among the steps that no repeat has folded yet."""
+    return any(isinstance(step, Mark) for step in steps)
+
+
+def fold_pair(steps: list[Step], how_often: Times, end: Span) -> None:
+    """Fold "*…*" before a number of times."""
+    sign = steps[-1].sign
+    opened = max(i for i, step in enumerate(steps[:-1]) if isinstance(step, Mark) and step.sign == sign)
+    body, marks = _unmarked(steps[opened + 1 : -1])
+    span = steps[opened].span.to(end)
+    stop = marks[-1][1] if marks else None
+    steps[opened:] = [Folded(span, body, how_often, sign=sign, stop_sign=stop, marks=marks)]
+
+
+def _unmarked(steps: list[Step]) -> tuple[tuple[Step, ...], tuple[tuple[str, int], ...]]:
+    """Steps without the marks among them, and each mark with the index of the step it stood before."""
+    body: list[Step] = []
+    marks: list[tuple[str, int]] = []
+    for step in steps:
+        if isinstance(step, Mark):
+            marks.append((step.sign, len(body)))
+        else:
+            body.append(step)
+    return tuple(body), tuple(marks)
+
+
+def passage_of_row(stream: Stream, steps: list[Step], start: int) -> bool:
+    """ "work from * to end as Row 1", "as Row 1 from *": a passage whose mark stands in another row."""
+    source = other_row(stream)
+    if source is None:
+        stream.take()
+    stream.skip(",")
+    ahead = 2 if stream.kind(1) in ("first", "the") else 1
+    opens = stream.kind() == "from" and stream.kind(ahead) == "star" and not open_star(steps)
+    if opens and repeat_clause(stream, steps, start, source) and isinstance(steps[-1], Borrowed):
+        return True
+    stream.at = start
+    return False
+
+
+def repeat_clause(stream: Stream, steps: list[Step], start: int, source: tuple[int, str | None] | None = None) -> bool:
+    """ "rep from * …", "rep * to * …", "rep between …", "Rep Rows 2-5 …"; `source`: the row in which the mark stands."""
+    stream.take()
+    if names_rows(stream):
+        stream.at = start
+        return row_call(stream, steps, start)
+    if stream.kind() in ("increase", "decrease", "word", "the") and not open_star(steps):
+        stream.at = start
+        if named_row_call(stream, steps, start):
+            return True
+        stream.at = start + 1
+    stream.skip("from", "between", "the", "first", "all", "instructions", "then")
+    this = stream.word("this", "these", "that") and (
+        stream.kind(1) in ("number", "around", "across", "to") or stream.word("sequence", "pattern", "steps", ahead=1)
+    )
+    if this:
+        stream.take()  # "repeat this 6 times"
+    while stream.word("directions", "pattern", "sequence", "steps"):
+        stream.take()
+    if stream.kind() == "in" and stream.word("bracket", "brackets", ahead=2 if stream.kind(1) == "the" else 1):
+        stream.skip("in", "the")
+        stream.take()  # "the steps in the brackets"
+    stream.skip("from", "between", "first", "the")
+    named = stream.word("star") and stream.kind(-1) == "the" and open_star(steps)  # "repeat from the star"
+    if not is_mark(stream) and not named:
+        if stream.kind() in OPENERS and stream.kind(1) in CLOSERS:
+            stream.at += 2
+        how_often = times(stream)
+        if steps and isinstance(steps[-1], Repeat) and how_often is None:
+            return False
+        if pair(steps):
+            fold_pair(
+                steps,
+                how_often or Times(stream.span_from(start), TimesKind.FILL, limit=Limit(LimitKind.END)),
+                stream.span_from(start),
+            )
+            return True
+        ends = stream.kind() in (".", ";", "end", "|", "dash", "=", *OPENERS) and stream.kind(-1) == "repeat"
+        if how_often is None and ends and (open_star(steps) or list_only(steps)):  # "*1 dc, 2 dc in next; repeat"
+            how_often = Times(stream.span_from(start), TimesKind.FILL, limit=Limit(LimitKind.END))
+        if open_star(steps) and how_often is not None:  # "*sc, sc, dec; repeat around"
+            last = next(step for step in reversed(steps) if isinstance(step, Mark))
+            return _fold(steps, last.sign, None, how_often, stream.span_from(start)) is not None
+        if how_often is None:
+            return False
+        sentence = last_sentence(stream, steps, start) if this else 0
+        return fold_row(steps, how_often, stream.span_from(start), sentence=sentence)
+    opening = stream.take()
+    sign, to_sign = "*" if named else opening.value, None
+    if stream.word("s", ahead=1) and stream.word("'", "’"):
+        stream.take()
+    if stream.word("s") and stream.peek().glued:
+        stream.take()  # "between *s", "between †'s"
+        to_sign = sign
+    while stream.word("pattern") and stream.peek().glued:
+        stream.take()  # "repeat *pattern"
+    before = stream.at
+    stream.skip("dash", "and", "last")
+    if stream.take_if("to"):
+        stream.skip("next", "ordinal", "second", "last", "first")
+    if is_mark(stream) and (stream.at > before or stream.kind(-1) in ("star", "+")):
+        to_sign = stream.take().value
+    else:
+        stream.at = before
+    if sign == "**" and to_sign is None and not any(isinstance(step, Mark) and step.sign == "**" for step in steps):
+        sign, to_sign = "*", "*"
+    stream.skip("the", "for")
+    if stream.kind() == "make" and stream.kind(1) == "number" and stream.kind(2) == "times":
+        stream.take()  # "from * work 3 times in total"
+    for_total = stream.word("a") and stream.kind(1) == "total"
+    if for_total:
+        stream.take()
+    # "end" after a comma begins the ending, not the repeat
+    source = source or other_row(stream)  # "rep from * of Row 1 to end"
+    opened = max((i for i, step in enumerate(steps) if isinstance(step, Mark) and step.sign == sign), default=None)
+    said = until_made(stream, steps, opened) if opened is not None and opened < len(steps) - 1 else None
+    said = said or times(stream)
+    how_often = said or Times(stream.span_from(start), TimesKind.FILL, limit=Limit(LimitKind.END))
+    source = source or other_row(stream)  # "rep from * to end as Row 1"
+    step = _fold(steps, sign, to_sign, how_often, stream.span_from(start))
+    if step is None:
+        span, words = stream.span_from(start), stream.words(start, stream.at)
+        if source is None:
+            steps.append(Unread(span, words, f"no {sign} stands before this repeat", sign))
+        else:
+            if to_sign and not said and stream.lexemes[start].kind == "make":  # "work from * to * of Row 3": once
+                how_often = Times(span, TimesKind.IN_ALL, ONE)
+            why = f"the row that it names is not there, or has no one passage from {sign}"
+            steps.append(Borrowed(span, words, why, None, sign, how_often, to_sign, *source))
+    ending_at_mark(stream, steps)
+    return True
+
+
+def last_sentence(stream: Stream, steps: list[Step], start: int) -> int:
+    """How many of the steps make up the sentence that "repeat this" points at; 0 where the row has no other work."""
+    if not steps:
+        return 0
+    stops = [item.start for item in stream.lexemes[:start] if item.kind == "." and item.start < steps[-1].span.start]
+    said = [step for step in steps if stops and step.span.start > stops[-1]]
+    works = [any(isinstance(step, (Work, Group)) for step in part) for part in (said, steps[: len(steps) - len(said)])]
+    return len(said) if all(works) else 0
+
+
+def _period(body: tuple[Step, ...]) -> tuple[Step, ...]:
+    """The passage that a list goes through several times: "inc, sc" of "inc, sc, inc, sc, and so on"."""
+    if not all(isinstance(step, Work) for step in body):
+        return body
+    told = [
+        (step.stitch, step.number, step.together, [(place.which, place.number, place.targets) for place in step.places])
+        for step in body
+    ]
+    lengths = (n for n in range(1, len(body)) if not len(body) % n and told == told[:n] * (len(body) // n))
+    return body[: next(lengths, len(body))]
+
+
+def fold_row(steps: list[Step], how_often: Times, end: Span, covers: Covers = Covers.ALL, sentence: int = 0) -> bool:
+    """ "sc 1, inc 1, repeat around", with no star: the row's words so far, but for its beginning chain.
+
+    `sentence`: of "repeat this", which rather means the last so many steps, and may mean all.
+    """
+    first = next((i for i, s in enumerate(steps) if isinstance(s, (Work, Group, Skip))), None)
+    if first is None or any(isinstance(s, (Repeat, Mark, Unread)) for s in steps):
+        return False
+    body = tuple(steps[first:])
+    places = [place for s in body if isinstance(s, (Work, Group, Skip)) for place in s.places]
+    if any(place.which in (Which.SAME, Which.FIRST, Which.EACH, Which.FROM_HOOK) for place in places):
+        return False  # where the repeat begins is not said
+    if how_often.kind is TimesKind.FILL:
+        body = _period(body)
+    open_ = Covers.RATHER_LAST if sentence else covers if len(body) > 1 else Covers.ALL
+    steps[first:] = [Repeat(body[0].span.to(end), body, how_often, covers=open_, tail=sentence or 1)]
+    return True
+
+
+def _fold(steps: list[Step], sign: str, to_sign: str | None, how_often: Times, span: Span) -> Step | None:
+    """Fold the steps since the mark into a Repeat in place; None if the mark is not there."""
+    marks = [i for i, step in enumerate(steps) if isinstance(step, Mark) and step.sign == sign]
+    if not marks:
+        return _passage(steps, sign, to_sign, how_often, span)
+    opened = marks[-1]
+    tail: list[Step] = []
+    if opened == len(steps) - 1 and len(marks) > 1:  # "*…*, rep from * across"
+        opened, closed = marks[-2], len(steps) - 1
+    elif to_sign == sign and len(marks) > 1 and opened > marks[-2] + 1:  # "*…*, x, rep from * to *"
+        opened, closed = marks[-2], opened
+        tail = steps[closed + 1 :]
+    else:
+        closed = len(steps)
+    within, marks_within = _unmarked(steps[opened + 1 : closed])
+    body, stop = list(within), marks_within[-1][1] if marks_within else None
+    if to_sign and to_sign != sign and stop is not None:
+        after = body[stop:]
+        body, tail = body[:stop], after + tail
+        if after:
+            # "*A**, B; rep from * to ** once": A, B, A
+            passage = Passage(span, tuple(body))
+            steps[opened:] = [*body, *after, passage]
+            return passage
+        stop = None
+    if any(isinstance(step, (Work, Group, Repeat)) for step in tail):
+        # "*A*, B; rep from * to * once": A, B, A
+        number = how_often.number.lone if how_often.number is not None else None
+        fixed = Passage(span, tuple(body) * min(number, 999)) if number else Repeat(span, tuple(body), how_often)
+        steps[opened:] = [*body, *tail, fixed]
+        return fixed
+    whole = steps[opened].span.to(span)
+    folded = Folded(whole, tuple(body), how_often, sign=sign, stop_sign=stop, marks=marks_within)
+    steps[opened:] = [folded, *tail]
+    return folded
+
+
+def _passage(steps: list[Step], sign: str, to_sign: str | None, how_often: Times, span: Span) -> Step | None:
+    """ "then from * to ** once" after the passage has been folded."""
+    for step in reversed(steps):
+        items = _marked(step, sign, to_sign) if isinstance(step, Folded) else None
+        if items is not None:
+            number = how_often.number.lone if how_often.number else 1
+            if how_often.kind is TimesKind.FILL and how_often.number is None:
+                number = 1
+            again_ = Passage(span, tuple(items) * max(1, min(number or 1, 999)))
+            steps.append(again_)
+            return again_
+    return None
+
+
+def _marked(step: Folded, sign: str, to_sign: str | None) -> tuple[Step, ...] | None:
+    """The steps of a folded repeat from one mark to another; None where these marks are not in it."""
+    if step.sign == sign:
+        return step.items[: step.stop_sign] if to_sign and to_sign != sign and step.stop_sign else step.items
+    first = next((at for mark, at in step.marks if mark == sign), None)
+    ends = [at for mark, at in step.marks if mark == (to_sign or sign) and first is not None and at > first]
+    return step.items[first : ends[-1]] if ends else None
+
+
+def again(stream: Stream, steps: list[Step], start: int) -> bool:
+    """ "(and|then) from * to ** once|again"."""
+    stream.take()
+    stream.skip("first", "the")
+    if not is_mark(stream):
+        return False
+    sign = stream.take().value
+    to_sign = None
+    if stream.take_if("to"):
+        stream.skip("first", "next")
+        if not is_mark(stream):
+            return False
+        to_sign = stream.take().value
+    how_often = times(stream) or Times(stream.span_from(start), TimesKind.IN_ALL, Amount.of(1))
+    stream.skip("more")
+    return _passage(steps, sign, to_sign, how_often, stream.span_from(start)) is not None
+
+
+def ending_at_mark(stream: Stream, steps: list[Step]) -> bool:
+    """ ", ending last rep at **": the last pass of the repeat before stops there."""
+    start = stream.at
+    stream.skip(",", ";", "and")
+    if stream.kind() not in ("ending", "repeat"):
+        stream.at = start
+        return False
+    while stream.kind() in ("ending", "last", "repeat", "the") or stream.word("on", "last"):
+        stream.take()
+    if not stream.take_if("at", "in") or not is_mark(stream):
+        stream.at = start
+        return False
+    stream.take()
+    if stream.kind() == "with" and "remaining" in {item.kind for item in stream.lexemes[stream.at : stream.at + 9]}:
+        stream.pass_to()  # "with one stitch and turning chain remaining"
+    for index in range(len(steps) - 1, -1, -1):
+        step = steps[index]
+        if isinstance(step, Folded):
+            if step.stop_sign is None:
+                break
+            span = step.span.to(stream.span_from(start))
+            steps[index] = replace(step, span=span, last_pass=step.items[: step.stop_sign])
+            return True
+    stream.at = start
+    return False
+
+
+def omit(stream: Stream, steps: list[Step], start: int, read_inside: Callable[[Stream], list[Step]]) -> bool:
+    """ "omitting last ch 2": the last pass of the repeat before loses its last items."""
+    stream.take()
+    stream.skip("the", "last")
+    group = stream.matching(stream.at) if stream.kind() in OPENERS else None  # "omitting last (2 dc, ch 2, 2 dc)"
+    end = group + 1 if group is not None else stream.next_of(",", ";", ".", "join", *CLOSERS)
+    lexemes = stream.lexemes[stream.at : end]
+    if lexemes and lexemes[-1].kind == "and":
+        lexemes = lexemes[:-1]  # "omit last sl st and join instead"
+    said = next((i for i, item in enumerate(lexemes) if i and item.kind in ("in", "of", "at")), len(lexemes))
+    which = said if any(item.kind == "repeat" for item in lexemes[said:]) else len(lexemes)  # "on final repeat"
+    omitted = stream.inside(stream.at, stream.at + which)
+    for index in range(len(steps) - 1, -1, -1):
+        step = steps[index]
+        if isinstance(step, Repeat):
+            kept = _to_last_group(step.items) if _of_group(omitted, step.items) else None
+            kept = kept or (without_group if group else without)(step.items, read_inside(omitted))
+            if kept is None:
+                return False
+            stream.at = end
+            steps[index] = replace(step, span=step.span.to(stream.span_from(start)), last_pass=kept)
+            return True
+    return False
+
+
+def _of_group(omitted: Stream, items: tuple[Step, ...]) -> bool:
+    """Whether "corner", "last bracket", "last corner group", "last shell" name the group that a passage ends in."""
+    named = [item for item in omitted.lexemes if not (item.kind == "group_word" or item.lower in ("group", "set"))]
+    if not named:  # no more than "shell": sure where it is the last thing worked
+        return isinstance(items[-1], Group)
+    return len(named) == 1 and (named[0].kind == "corner" or named[0].lower in ("bracket", "brackets"))
+
+
+def _to_last_group(items: tuple[Step, ...]) -> tuple[Step, ...] | None:
+    """A passage up to its last group, which is its corner."""
+    index = next((i for i in range(len(items) - 1, -1, -1) if isinstance(items[i], Group)), None)
+    return items[:index] if index is not None else None
+
+
+def _as_many(step: Step, named: Step) -> bool:
+    """Whether "3 sc" names the last "sc in next 3 dc" of a passage."""
+    if not isinstance(step, Work) or not isinstance(named, Work) or step.stitch != named.stitch or named.places:
+        return False
+    run = len(step.places) == 1 and step.places[0].which is Which.NEXT and step.number.lone == 1
+    return run and step.places[0].number == named.number
+
+
+def _one_fewer(step: Step, named: Step) -> Step | None:
+    """ "sc in next 3 sts" less "the last sc": one in each of two; None where all of it is named."""
+    alone = isinstance(named, Work) and isinstance(step, Work) and named.number == ONE and not named.number_said
+    place = step.places[0] if alone and len(step.places) == 1 else None
+    number = place.number.lone if place is not None and place.which is Which.NEXT and not place.shared else None
+    if number is None or number < 2 or named.places or step.together or step.number != ONE:
+        return None
+    return replace(step, places=(replace(place, number=Amount.of(number - 1)),))
+
+
+def without(items: tuple[Step, ...], omitted: list[Step]) -> tuple[Step, ...] | None:
+    """A passage less the last of each step named; None where one of them is not in it."""
+    kept = list(items)
+    for item in reversed([step for step in omitted if not isinstance(step, Remark)]):
+        index = next((i for i in range(len(kept) - 1, -1, -1) if alike(kept[i], item) or _as_many(kept[i], item)), None)
+        if index is None:
+            return None
+        fewer = _one_fewer(kept[index], item)
+        if fewer is not None:
+            kept[index] = fewer
+            continue
+        del kept[index]
+    return tuple(kept) if tuple(kept) != items else None

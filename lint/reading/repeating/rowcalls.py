@@ -1,0 +1,382 @@
+"""Reads rows worked again by their numbers: "Rep Rows 2-5 3 times more", "As 3rd row", "Same as ROW 4"."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from lint.amount import ONE, Amount
+from lint.place import LimitKind
+from lint.reading.places.limits import past_lengths
+from lint.reading.repeating.growth import growth
+from lint.reading.repeating.rowsof import every_so_many
+from lint.reading.repeating.stripes import call_tail, in_one_colour, striped
+from lint.reading.repeating.times import times
+from lint.reading.words.stream import CLOSERS, OPENERS, Stream
+from lint.tree import MAKES_STITCHES, Join, OpenWork, RowCall, Step, Times, TimesKind, Turn
+
+_THERE_ARE = ("there", "are", "you", "have", "a", "total", "of", "piece", "work", "has")
+_WORKED = ("have", "has", "been", "are", "is", "worked", "completed", "complete", "done", "altogether", "finished")
+
+
+_PIECE_NAMES = (
+    "word",
+    "back_loop",
+    "side",
+    "special",
+    "group_word",
+    "ring",
+    "first",
+    "last",
+    "ordinal",
+    "corner",
+    "edge",
+)
+
+
+def names_rows(stream: Stream) -> bool:
+    """Whether row numbers follow: "Rows 2-5", "2nd row", "last 2 rows", "from Row 2", "as Row 2"."""
+    for ahead in range(0, 6):
+        kind = stream.kind(ahead)
+        if kind in ("row", "round"):
+            return True
+        if kind == "." and stream.kind(ahead - 1) == "number" and stream.kind(ahead + 1) in ("row", "round"):
+            return True  # "like 2. row"
+        if stream.peek(ahead).lower == "r" and stream.kind(ahead + 1) == ":" and stream.kind(ahead + 2) == "number":
+            return True  # "Repeat R: 4"
+        if (
+            stream.peek(ahead).lower in ("r", "rs")
+            and stream.kind(ahead + 1) == "number"
+            and stream.peek(ahead + 1).glued
+        ):
+            return True
+        if kind not in (
+            "from",
+            "the",
+            "as",
+            "last",
+            "number",
+            "ordinal",
+            "ordinals",
+            "dash",
+            "and",
+            "to",
+            "this",
+            "same",
+            ",",
+            "of",
+            "these",
+        ):
+            return False
+    return False
+
+
+def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
+    """ "Rep Rows 2-5 (n times)", "As 3rd row", "Same as ROW 4", "Repeat last 2 rows 3 times more"."""
+    if any(isinstance(step, MAKES_STITCHES) for step in steps) and not isinstance(steps[-1], (Turn, Join, RowCall)):
+        if start and stream.lexemes[start - 1].kind not in (".", *CLOSERS):
+            return False  # "2 sc in first st, rep Row 2 to end" is neither this row nor that
+    stream.skip("repeat", "as", "same", "from", "the", "work", "this", "these", "for")
+    if stream.kind() == "number" and stream.kind(1) in ("row", "round") and stream.kind(2) == "each":
+        return _rows_of_each(stream, steps, start)
+    if stream.kind() == "at" or stream.kind() == "star":
+        return False
+    last_words = bool(stream.take_if("last"))
+    numbers: list[Amount] = []
+    kind: str | None = None
+    spread, joined = False, True
+    while True:
+        lexeme = stream.peek()
+        by_letter = lexeme.lower == "r" and stream.kind(1) == ":" and stream.kind(2) == "number"
+        by_letter = by_letter or lexeme.lower in ("r", "rs") and stream.kind(1) == "number" and stream.peek(1).glued
+        if lexeme.kind in ("row", "round") or by_letter:
+            kind = lexeme.kind if lexeme.kind in ("row", "round") else kind or "numbered"
+            stream.take()
+            stream.take_if(":") if lexeme.lower == "r" else None
+            if numbers and stream.kind() != "number":
+                break
+        elif last_words and kind is not None:
+            break  # "last row 3 times more": how often, not which
+        elif (joined or not numbers) and lexeme.lower not in ("once", "twice") and (number := stream.row_number()):
+            numbers.append(number)
+            joined = False
+            continue
+        elif (
+            lexeme.kind in ("dash", "to", "and", ",")
+            and not stream.word("until", "till")
+            and numbers
+            and (
+                stream.kind(1) in ("number", "ordinal", "ordinals", "row", "round")
+                or _row_by_letter(stream, 1)
+                and lexeme.kind != ","
+            )
+        ):
+            if lexeme.kind == "," and not (
+                stream.kind(1) in ("number", "ordinal", "ordinals")
+                and stream.kind(2) in (",", "and", "row", "round", "dash")
+            ):
+                break
+            if _times_follow(stream) or _count_follows(stream):
+                break
+            spread, joined = spread or lexeme.kind in ("dash", "to"), True
+            stream.take()
+        elif lexeme.kind == "." and numbers and stream.kind(1) in ("row", "round"):
+            stream.take()  # "like 2. row"
+        elif lexeme.lower in ("thru", "through") and numbers:
+            spread, joined = True, True
+            stream.take()
+        else:
+            break
+    bare = stream.lexemes[start].kind == "as" and stream.kind(-1) == "ordinal"  # "6th row: Like 4th."
+    bare = bare and not steps and stream.kind() in (".", ";", "end", *OPENERS)
+    if kind is None and not (numbers and (last_words or bare)):
+        return False
+    kind = None if kind == "numbered" else kind  # "R2" may be a row or a round
+    part = None
+    if stream.kind() == "of" or stream.word("as", "as for", "same as"):
+        at = stream.at
+        alike = stream.take().kind != "of"
+        while stream.word("for", "given", "on", "the"):
+            stream.take()
+        words = []
+        named = not alike or stream.peek().text[:1].isupper()  # "as for Left Front", not "as before"
+        while named and not stream.done and stream.kind() in _PIECE_NAMES:
+            words.append(stream.take().text)
+        part = " ".join(words) or None
+        if part is None:
+            stream.at = at
+    stream.skip("for", "consecutively", "alternate")
+    while stream.word("consecutively", "pattern", "patt"):
+        stream.take()
+    stream.skip(",", ":")
+    in_one_colour(stream)
+    bracket = stream.kind() == "("
+    how_often = times(stream, after_bracket=bracket)
+    if how_often is None and stream.kind(-1) == ",":
+        stream.at -= 1
+    said = _rows_said(stream) or striped(stream) if how_often is None else None
+    until, open_ended = _until(stream, how_often) if said is None else (None, False)
+    if how_often is not None and how_often.kind is TimesKind.FILL:
+        how_often = None
+        stream.pass_to(".", ";", *OPENERS)
+    told = how_often is not None or until is not None or said is not None
+    in_all = how_often is not None and how_often.kind is TimesKind.IN_ALL and _said_in_all(stream, how_often)
+    open_ended = ends_with_row(stream) and not told or open_ended
+    rows, rows_in_all = said or (None, False)
+    goes_on = {
+        "until": until,
+        "open_ended": open_ended,
+        "rows": rows,
+        "rows_in_all": rows_in_all,
+        "times_in_all": in_all,
+    }
+    if last_words:
+        number = numbers[0] if numbers else ONE
+        steps.append(RowCall(stream.span_from(start), None, None, number, how_often, kind, **goes_on))
+        _growing(stream, steps, start)
+        return True
+    if not numbers:
+        return False
+    first, last = numbers[0], numbers[-1]
+    if (
+        len(numbers) > 1
+        and first != last
+        and not spread
+        and [n.lone for n in numbers] != list(range(first.lone or 0, (last.lone or 0) + 1))
+    ):
+        if any((until, open_ended, rows, part)) or how_often is not None or not all(n.lone for n in numbers):
+            return False
+        span = stream.span_from(start)  # "Rep Rows 3 and 5"
+        steps += [RowCall(span, number, number, kind=kind) for number in numbers]
+        return True
+    steps.append(RowCall(stream.span_from(start), first, last, times=how_often, kind=kind, part=part, **goes_on))
+    call_tail(stream)
+    _growing(stream, steps, start)
+    return True
+
+
+def _growing(stream: Stream, steps: list[Step], start: int) -> None:
+    """Takes the ", increasing one tile in every row" behind a call."""
+    if (told := growth(stream)) is not None:
+        steps[-1] = replace(steps[-1], growth=told, span=stream.span_from(start))
+
+
+def _rows_of_each(stream: Stream, steps: list[Step], start: int) -> bool:
+    """ "2 rows each of Row 3 and then Row 5": each of them so often, in turn."""
+    number = stream.amount()
+    stream.at += 2
+    stream.skip("of")
+    found: list[RowCall] = []
+    while True:
+        by_letter = _row_by_letter(stream, 0)
+        if not (by_letter or stream.kind() in ("row", "round") and stream.kind(1) == "number"):
+            break
+        stream.take()
+        row = stream.row_number()
+        span = stream.span_from(start)
+        found.append(RowCall(span, row, row, times=Times(span, TimesKind.IN_ALL, number)))
+        stream.skip("and", "then", ",")
+    if not found:
+        return False
+    steps += found
+    return True
+
+
+def rows_of_piece(stream: Stream, steps: list[Step], start: int) -> bool:
+    """ "Work Rows 1-20 as for Left Front", "Work Rows 2-5 three times": rows to be worked that stand elsewhere."""
+    stream.take()
+    before = len(steps)
+    if names_rows(stream) and row_call(stream, steps, start):
+        call = steps[-1]
+        del steps[before:]
+        if call.part is not None and stream.kind() == ",":  # "as for Left Front, reversing shaping": not as they are
+            stream.at = stream.sentence_end(start, ".", ";")
+            call = OpenWork(stream.span_from(start), stream.words(start, stream.at))
+        again = stream.kind(-1) == "more" and stream.word("again", ahead=-1)
+        if isinstance(call, OpenWork) or call.part is not None or call.times is not None or again:
+            steps.append(call)
+            return True
+    stream.at = start
+    return False
+
+
+def _said_in_all(stream: Stream, often: Times) -> bool:
+    """Whether "a total of 4 times", "4 times in all" stands there, and not a number of times alone."""
+    said = [item for item in stream.lexemes if often.span.start <= item.start < often.span.end]
+    return any(item.kind == "total" or item.lower in ("total", "altogether") for item in said)
+
+
+def _times_follow(stream: Stream) -> bool:
+    """Whether the sign at the cursor parts row numbers from how often: "Rep Rows 2 and 3, 4 or 5 times"."""
+    behind = stream.inside(stream.at + 1, len(stream.lexemes))
+    return behind.amount() is not None and behind.kind() == "times"
+
+
+def _count_follows(stream: Stream) -> bool:
+    """Whether the dash at the cursor opens a printed count: "Rep Row 2 — 60 (64, 68) hdc"."""
+    start = stream.at
+    if not stream.take_if("dash") or stream.amount() is None:
+        stream.at = start
+        return False
+    while stream.kind() == ";" and stream.kind(1) == "number":
+        stream.at += 2  # "Rep Rnd 3 – 60; 76; 92 dc", one for each round
+    counted = stream.kind() in ("any_stitch", "stitch", "special", "chain", "one_stitch", "group_word", "row", "round")
+    stream.at = start
+    return counted
+
+
+def _rows_said(stream: Stream) -> tuple[Amount, bool] | None:
+    """ "for 12 rows", "until there are 60 rows in all", "– 60 rows in all", "until Row 40 is complete".
+
+    How many rows, and whether those before are among them.
+    """
+    start = stream.at
+    opened = bool(stream.take_if(",", "dash", *OPENERS))
+    until = stream.word("until", "till") and bool(stream.take())
+    how_long = bool(stream.take_if("for")) or stream.kind(-1) == "for"
+    total = False
+    while stream.word(*_THERE_ARE) or stream.kind() == "total":
+        total = stream.take().kind == "total" or total
+    by_number = until and bool(stream.take_if("row", "round"))
+    number = stream.one_of_numbers() or stream.row_number() if opened or until or how_long else None
+    more = bool(stream.take_if("more", "another"))
+    named = by_number or bool(stream.take_if("row", "round"))
+    more = bool(stream.take_if("more")) or more
+    while stream.word(*_WORKED) or stream.kind() == "total":
+        total = stream.take().kind == "total" or total
+    stream.take_if(*CLOSERS)
+    ended = stream.done or stream.kind() in (".", ";", ",", "dash", "ending", *OPENERS)
+    if number is None or not named or not ended or not (until or how_long or total or more):
+        stream.at = start
+        return None
+    return number, (until or total) and not more
+
+
+def _row_by_letter(stream: Stream, ahead: int) -> bool:
+    """Whether "R42" stands there."""
+    letter = stream.peek(ahead).lower == "r" and stream.kind(ahead + 1) == "number"
+    return letter and stream.peek(ahead + 1).glued
+
+
+def _until(stream: Stream, how_often: Times | None) -> tuple[Amount | None, bool]:
+    """ "until 10 sts remain", "until there are 40 sts", "until piece measures 25 cm": what ends the rows, if that."""
+    limit = how_often.limit if how_often is not None else None
+    desired = 1 if stream.kind() in ("to", "for") else 0  # "for" may be taken already
+    led = desired or stream.kind(-1) == "for"
+    if how_often is None and led and stream.word("desired", "required", ahead=desired):
+        stream.pass_to(".", ";", ",")  # "to desired length"
+        return None, True
+    if limit is not None and limit.kind is LimitKind.LAST:
+        return limit.number, False
+    if how_often is not None and how_often.kind is not TimesKind.FILL or not stream.word("until", "till"):
+        return None, False
+    start = stream.at
+    past_lengths(stream, "ending")
+    words, stream.at = stream.lexemes[start : stream.at], start
+    if any(item.lower in ("measures", "measure", "long", "length", "desired", "reaches") for item in words):
+        stream.at = start + len(words)
+        return None, True
+    stream.take()
+    while stream.kind() in ("the", "word") and not stream.done:
+        stream.take()  # "there are", "you have"
+    number = stream.amount()
+    if number is None or stream.kind() not in ("any_stitch", "stitch") or any(i.kind == "each" for i in words):
+        stream.at = start
+        return None, False
+    stream.at = start + len(words)
+    return number, False
+
+
+def ends_with_row(stream: Stream) -> bool:
+    """Takes ", ending with a Row 2", "ending with a RS row"."""
+    start = stream.at
+    stream.skip(",")
+    if stream.take_if("ending"):
+        stream.skip("with", "in", "on", "the")
+        if stream.word("after") and stream.take():
+            stream.skip("the")
+        side = stream.take_if("right_side", "wrong_side", "ordinal")
+        if side is not None and stream.kind() == "facing":
+            stream.pass_to()  # "ending with RS facing for next row"
+            return True
+        if stream.take_if("row", "round"):
+            stream.take_if("number")
+            return True
+    stream.at = start
+    return False
+
+
+def named_row_call(stream: Stream, steps: list[Step], start: int) -> bool:
+    """ "Rep Inc row 4 more times": the row named by its label."""
+    stream.skip("repeat", "the")
+    words = stream.at
+    while stream.kind() in ("increase", "decrease", "word") and stream.at - words < 3:
+        stream.take()
+    if stream.at == words or stream.kind() not in ("row", "round"):
+        return False
+    kind = stream.take().kind
+    name = stream.words(words, stream.at)
+    told = stream.kind() == "number" and not stream.word("once", "twice", "thrice")
+    number = stream.row_number() if told and stream.kind(1) not in ("times", "more") else None
+    if number is not None:  # "Rep Hat Round 2, 3 times more": a row of another piece
+        name = stream.words(words, words + 1)
+        stream.take_if(",")
+        how_often = times(stream)
+        steps.append(RowCall(stream.span_from(start), number, number, times=how_often, kind=kind, part=name))
+        return how_often is None or how_often.kind is not TimesKind.FILL
+    spread = _spread(stream)
+    how_often = times(stream)
+    if how_often is not None and how_often.kind is TimesKind.FILL or spread and how_often is None:
+        return False
+    steps.append(RowCall(stream.span_from(start), None, None, times=how_often, kind=kind, name=name, apart=spread))
+    return True
+
+
+def _spread(stream: Stream) -> bool:
+    """Takes the "every 4th row" of "Rep Dec row every 4th row 3 times more": the rows lie apart, with others between."""
+    start = stream.at
+    stream.skip("in", "on", "of") if stream.kind(1) == "each" or stream.word("on") else None
+    stream.take() if stream.word("on") else None
+    if (step := every_so_many(stream)) is not None:
+        return step > 1
+    stream.at = start
+    return False

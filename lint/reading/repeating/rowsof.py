@@ -1,0 +1,252 @@
+"""Reads rows told by their number: "Work 3 rows even", "Work in sc for 5 rows", "dec 1 st at each end of next 4 rows"."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from lint.amount import Amount
+from lint.expression import expression
+from lint.reading.places.targets import LOOPS
+from lint.reading.repeating.times import times as read_times
+from lint.reading.words.stream import CLOSERS, OPENERS, Stream
+from lint.tree import OpenWork, RowCall, Shaping, Step, Times, TimesKind
+
+# what may be said of rows that neither gain nor lose a stitch
+_EVEN = {"work even", "work straight", "work without shaping", "work without decreasing", "work without increasing",
+    "unchanged", "even", "straight", "evenly", "without shaping", "without decreasing", "without increasing",
+    "without further shaping", "plain"}  # fmt: skip
+_EVEN_ROWS = {"rows even", "rounds even", "rnds even"}
+_KINDS = {"number": "N", "row": "R", "round": "R", "stitch": "S", "make": "W", "in": "I", "of": "I", "for": "F",
+    "more": "M", "another": "M", "the": "t", "same": "t", "all": "t", "any_stitch": "s", "over": "I", "unused": "x",
+    "both_loops": "L", "as": "A", "ordinal": "O", "across": "X", "around": "X"}  # fmt: skip
+_STITCHES = r"(?:It*N?s)?"  # "on these 45 sts"
+_STYLE = r"(?:EIL|E|IS)"  # "even in both loops", "in sc"
+# "3 rows even", "3 rows even in sc", "Work 4 more rnds in sc", "Work 5 rows sc", "Two rows of sc across"
+_NUMBER_FIRST = expression(rf"W*t*M?N(?:M?(?P<rows>R)(?:{_STYLE}|S)+X?|M?Q(?:I[SL])?){_STITCHES}")
+# "Work even for 3 rows", "Work in sc for 5 rows", "sc for 4 more rows"
+_FOR_ROWS = expression(rf"(?:W?{_STYLE}+|W*SE?){_STITCHES}F?t*M?NM?R(?P<rows>)E?")
+# "Work even in sc", "hdc even": one row of it
+_ONE_ROW = expression(rf"(?:W*R?E+(?:IS)?{_STITCHES}|W*SE|WIS)")
+# "6 more rounds like round 3", "Work 4 rows as 2nd row", "Work 3 more rows the same as Row 2"
+_AS_ROW = expression(r"W*t*M?N(?:M?R)A(?:tO|O)?R?N?R?")
+_LIST_WITHIN = 6  # lexemes from the sentence's beginning in which its list begins
+_FOLLOWS = ("ending", "turn", "no_turn", "fasten_off", "join", "no_fasten", "chain")
+
+
+@dataclass(frozen=True, slots=True)
+class _Told:
+    """How a sentence tells plain rows: how many (None: this one), of which stitch (None: that of the row below)."""
+
+    rows: Amount | None
+    stitch: str | None
+    over: Amount | None
+    end: int
+
+
+def rows_even(stream: Stream, steps: list[Step], start: int) -> bool:
+    """ "Work 3 rows even.", "Work even for 3 rows", "Work 2 rows in sc"; or one row: "Work straight in hdc"."""
+    told = _told(stream, start)
+    if told is None:
+        return _as_row(stream, steps, start)
+    stream.at = told.end
+    span = stream.span_from(start)
+    one = OpenWork(span, stream.words(start, told.end), plain=True, stitch=told.stitch, over=told.over)
+    steps.append(one if told.rows is None else RowCall(span, None, None, rows=told.rows, own=((one,),)))
+    return True
+
+
+def _told(stream: Stream, start: int) -> _Told | None:
+    listed = stream.bare_list(start, start + _LIST_WITHIN)
+    if listed is not None:  # "Work 12-12-14 rows even", "Work 12, 12, 14 rows even": one word for the list
+        at, behind, whole = listed
+        told = _told(Stream([*stream.lexemes[:at], whole, *stream.lexemes[behind:]], stream.vocabulary), start)
+        return replace(told, end=told.end + behind - at - 1) if told is not None else None
+    end = stream.sentence_end(start, ".", ";", ",", "dash", *OPENERS)
+    words = stream.lexemes[start:end]
+    if not words or len(words) > 14:
+        return None
+    after = stream.lexemes[end + 1].kind if end + 1 < len(stream.lexemes) else "end"
+    tail = stream.lexemes[end + 1 : stream.sentence_end(end + 1, ".", ";", "dash", *OPENERS)]
+    loops = bool(tail) and all(item.kind in ("make", "in", "the", *LOOPS) for item in tail)  # ", working in both loops"
+    if end < len(stream.lexemes) and stream.lexemes[end].kind == "," and after not in _FOLLOWS and not loops:
+        return None
+    signs = "".join(_sign(item) for item in words)
+    for pattern in (_NUMBER_FIRST, _FOR_ROWS, _ONE_ROW):
+        if pattern.fullmatch(signs) is None:
+            continue
+        row = next((i for i, sign in enumerate(signs) if sign in "RQ"), None)
+        numbers = [i for i, item in enumerate(words) if item.kind == "number"]
+        of_rows = [i for i in numbers if row is not None and signs[i + 1 : row + 1].strip("M") in ("R", "Q")]
+        over = next((words[i].quantity for i in numbers if i not in of_rows), None)
+        stitch = next((item.value for item in words if item.kind == "stitch"), None)
+        if stitch == "sl st" or row is not None and not of_rows and pattern is not _ONE_ROW:
+            return None
+        return _Told(words[of_rows[0]].quantity if of_rows else None, stitch, over, end)
+    return None
+
+
+def _as_row(stream: Stream, steps: list[Step], start: int) -> bool:
+    """ "Work 6 more rounds like round 3": so many rows, each as the one named."""
+    listed = stream.bare_list(start, start + _LIST_WITHIN)
+    whole = stream
+    if listed is not None:
+        at, behind, one = listed
+        whole = Stream([*stream.lexemes[:at], one, *stream.lexemes[behind:]], stream.vocabulary)
+    end = whole.sentence_end(start, ".", ";", ",", "dash", *OPENERS)
+    words = whole.lexemes[start:end]
+    if len(words) > 10 or _AS_ROW.fullmatch("".join(map(_sign, words))) is None:
+        return False
+    numbers = [item for item in words if item.kind in ("number", "ordinal")]
+    row = [item for item in words if item.kind in ("row", "round")]
+    if len(numbers) != 2 or len(row) != 2:
+        return False
+    stream.at = end + (listed[1] - listed[0] - 1 if listed is not None else 0)
+    named = numbers[1].quantity
+    steps.append(RowCall(stream.span_from(start), named, None, kind=row[1].kind, rows=numbers[0].quantity))
+    return True
+
+
+def _sign(item) -> str:
+    """One letter for what a word is in such a sentence."""
+    if item.lower in _EVEN_ROWS:
+        return "Q"
+    if item.lower in _EVEN or item.kind == "unchanged":
+        return "E"
+    if item.lower in ("continue", "cont", "now", "then"):
+        return "W"
+    return _KINDS.get(item.kind, "?")
+
+
+def shaped_rows(stream: Stream, shaping: Shaping, start: int) -> RowCall | Shaping | None:
+    """The rows that a shaping is worked in: "(of) next 4 rows", "every row until 6 sts remain", "every 4th row 3 times"."""
+    before = stream.at
+    if stream.kind() in ("in", "of", "over", "for") or stream.word("on"):
+        stream.take()
+    stream.skip("the", "each", "same") if stream.kind(1) in ("next", "number") else None
+    now = _this_row(stream)
+    behind = stream.kind(1 if stream.kind() == "," else 0)
+    if now and behind not in ("and", "then"):
+        if _ends(stream):
+            return shaping
+        stream.at = before
+        return None
+    first = ((shaping,),) if now else ()
+    if now:
+        stream.take_if(",")
+        stream.skip("and", "then", "in", "on", "of")
+    if stream.kind() == "next" and not now:
+        stream.take()
+        number = stream.amount()
+        if number is not None and stream.take_if("row", "round") and _ends(stream):
+            return RowCall(stream.span_from(start), None, None, rows=number, own=((shaping,),))
+        stream.at = before
+        return None
+    nth = not now and _nth_row_and(stream)
+    step = every_so_many(stream, following=nth)
+    if step is None:
+        stream.at = before
+        return None
+    often = _how_often(stream)
+    if nth and (often is None or often[1] is None):  # whether the 5th row is one of all "6 times" is not said
+        stream.at = before
+        return None
+    if not _ends(stream) or often is None and step != 1:
+        stream.at = before
+        return None
+    span = stream.span_from(start)
+    if often is None:
+        return shaping  # "of every row", under a label that says which
+    even = OpenWork(span, "even", plain=True)
+    cycle = (*(((even,),) * (step - 1)), (shaping,))
+    number, until = often
+    more, in_all = (number is not None and number.kind is kind for kind in (TimesKind.MORE, TimesKind.IN_ALL))
+    in_all = in_all and any(item.kind == "total" for item in stream.lexemes[start : stream.at])
+    sure = step == 1 or bool(first) and (until is not None or more or in_all)
+    if first and sure and until is None:
+        fewer = Amount(tuple(one and one - 1 for one in number.number.values))  # the next row is one of all
+        passes = Times(number.span, TimesKind.IN_ALL, fewer if in_all else number.number)
+        return RowCall(span, None, None, times=passes, own=cycle, lead=first)
+    if first and not sure:
+        stream.at = before
+        return None
+    if step > 1 and not first:
+        cycle = ((shaping,),)  # in which of the rows the first falls is not said
+    if number is not None and number.kind is TimesKind.MORE and not first:
+        number = Times(number.span, TimesKind.IN_ALL, number.number)
+    return RowCall(span, None, None, times=number, until=until, own=cycle, lead=first, apart=step > 1 and not first)
+
+
+def _this_row(stream: Stream) -> bool:
+    """Takes "next row", "this row"; "next" alone where "and every alt row" follows."""
+    if stream.kind() == "next" and stream.kind(1) == "and" and stream.kind(2) == "each":
+        stream.take()
+        return True
+    if stream.kind() in ("next", "same") and stream.kind(1) in ("row", "round"):
+        stream.at += 2
+        return True
+    return False
+
+
+def _nth_row_and(stream: Stream) -> bool:
+    """Takes the "5th and", "3rd row and" before "every foll 4th row"."""
+    row = stream.kind(1) in ("row", "round")
+    told = stream.kind() == "ordinal" and stream.kind(1 + row) == "and"
+    if told:
+        stream.at += 2 + row
+    return told
+
+
+def every_so_many(stream: Stream, following: bool = False) -> int | None:
+    """Takes "every row", "every other row", "every foll alt row", "every 4th row", "every 4 rows": one row in how many.
+
+    `following`: "5th and foll 4th rows" says the same without "every".
+    """
+    start = stream.at
+    if stream.take_if("each") is None and not (following and stream.word("following", "foll")):
+        return None
+    step = 1
+    while stream.word("following", "foll", "next"):
+        stream.take()
+    if stream.word("other", "alternate", "alt", "second") or stream.kind() == "alternate":
+        stream.take()
+        step = 2
+    elif stream.kind() in ("ordinal", "number"):
+        step = stream.take().number
+    if stream.word("following", "foll"):
+        stream.take()
+    if stream.take_if("row", "round") and 1 <= step <= 40:
+        return step
+    stream.at = start
+    return None
+
+
+def _how_often(stream: Stream) -> tuple[Times | None, Amount | None] | None:
+    """Takes "3 times (more)", "until 6 sts remain": how often, or how many stitches end it."""
+    start = stream.at
+    stream.take_if(",")
+    stream.take_if("for")
+    if stream.word("until", "till", "to"):
+        stream.take()
+        while stream.word("there", "are", "you", "have", "a", "total", "of") or stream.kind() == "total":
+            stream.take()
+        number = stream.amount()
+        if number is not None and stream.take_if("any_stitch", "stitch"):
+            while stream.kind() == "remaining" or stream.word("remain", "remains", "left", "are", "in", "total"):
+                stream.take()
+            return None, number
+    else:
+        often = read_times(stream, after_bracket=True)
+        if often is not None and often.number is not None and often.kind is not TimesKind.FILL:
+            return often, None
+    stream.at = start
+    return None
+
+
+def _ends(stream: Stream) -> bool:
+    """Whether the sentence ends here, or goes on to a count, a turn, or fastening off."""
+    if stream.kind() == "," and stream.kind(1) in _FOLLOWS:
+        return True
+    return stream.done or stream.kind() in (".", ";", "dash", "=", *OPENERS, *CLOSERS)
+
+
+__all__ = ["every_so_many", "rows_even", "shaped_rows"]

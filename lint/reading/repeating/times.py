@@ -1,0 +1,94 @@
+"""Reads how often: "4 times", "twice more", "x 6", "another 2 times", "around", "to last 2 sts"."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from lint.place import Limit, LimitKind
+from lint.reading.places.limits import limit
+from lint.reading.places.targets import target
+from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS, Stream
+from lint.tree import Times, TimesKind
+
+
+def times(stream: Stream, after_bracket: bool = False) -> Times | None:
+    """How often, at the cursor: "4 times", "twice more", "x 6", "another 2 times", "around", "to last 2 sts"."""
+    start = stream.at
+    if after_bracket and stream.kind() in OPENERS and (close := stream.matching(start)) is not None:
+        inner = stream.inside(start + 1, close)  # "(inc) (6 times)", "(sc, inc) (x6)"
+        found = times(inner, after_bracket=True)
+        if found is not None and inner.done and found.number is not None:
+            stream.at = close + 1
+            return replace(found, span=stream.span_from(start))
+    if after_bracket and stream.kind() == "repeat":
+        after_bracket = stream.kind(-1) != "star"  # "*ch 5, sc in next st* rep 6 times": in all, or six more
+        stream.take()
+        stream.take() if stream.word("this", "these") else stream.skip(
+            "all", "the"
+        )  # "[sc 5, inc] repeat this 4 times"
+    total = bool(stream.take_if("total")) or (
+        stream.word("for") and stream.kind(1) == "total" and bool(stream.take()) and bool(stream.take())
+    )
+    if stream.kind() == "the" and stream.kind(1) == "more":
+        stream.take()  # "a further 3 times"
+    another = bool(stream.take_if("another", "more"))
+    if stream.word("x", "×", "*") and stream.kind(1) in ("number", "(", "["):
+        stream.take()
+        number = stream.amount()
+        if number is not None:
+            stream.take_if("times")
+            if after_bracket and stream.kind() in ("around", "across") and stream.kind(1) in (*SIGNS, "end"):
+                stream.take()  # "(2 sc, dec) x6 around"
+            return Times(stream.span_from(start), TimesKind.IN_ALL, number)
+    once = stream.peek()
+    if once.kind == "number" and once.lower in ("once", "twice", "thrice"):
+        stream.take()
+        more = another or bool(stream.take_if("more"))
+        more = more or once.lower == "once" and not (after_bracket or total)  # "rep from * once": it is no repeat else
+        kind = TimesKind.MORE if more else (TimesKind.IN_ALL if after_bracket or total else TimesKind.UNCLEAR)
+        return Times(stream.span_from(start), kind, once.quantity)
+    number = stream.amount()
+    if number is not None:
+        more = another or bool(stream.take_if("more"))
+        more = more or once.lower.startswith("once ") and not (after_bracket or total)  # "once (twice, 3 times)"
+        if stream.kind() == "times" or stream.word("x", "×", "xs"):
+            glued_x = stream.take()
+            del glued_x
+            more = more or bool(stream.take_if("more", "another"))
+            stream.skip("more")
+            said = stream.kind() == "total" or stream.word("total", "altogether")
+            in_all = said and bool(stream.take()) or total
+            if stream.kind() in ("around", "across"):
+                stream.take()
+            kind = TimesKind.MORE if more else (TimesKind.IN_ALL if after_bracket or in_all else TimesKind.UNCLEAR)
+            return Times(stream.span_from(start), kind, number)
+        glued = after_bracket and not another and stream.at == start + 1 and stream.peek(-1).glued
+        if glued and stream.kind(-2) in CLOSERS and stream.kind() in (*OPENERS, ".", ",", ";", "end", "dash", "="):
+            return Times(stream.span_from(start), TimesKind.IN_ALL, number)  # "[sc1, inc1]6"
+        stream.at = start
+        return None
+    reach = (None if after_bracket else _until_all_are_worked(stream)) or limit(stream)
+    if reach is not None:
+        return Times(stream.span_from(start), TimesKind.FILL, limit=reach)
+    stream.at = start
+    if after_bracket and start and stream.kind(-1) == "repeat":
+        stream.at = start
+    return None
+
+
+def _until_all_are_worked(stream: Stream) -> Limit | None:
+    """Takes "until all loops are worked", "in each loop around"."""
+    start = stream.at
+    if stream.word("until", "till") and stream.kind(1) == "all":
+        end = stream.next_of(*SIGNS)
+        if stream.lexemes[end - 1].lower in ("worked", "used", "filled", "done", "completed"):
+            stream.at = end
+            return Limit(LimitKind.END)
+    if stream.kind() == "in" and stream.kind(1) == "each" and target(stream.inside(start + 2, len(stream.lexemes))):
+        stream.at += 2
+        target(stream)
+        stream.take_if("around", "across")
+        if stream.kind() in (*SIGNS, "end"):
+            return Limit(LimitKind.END)
+    stream.at = start
+    return None

@@ -1,0 +1,148 @@
+"""Puts the colours of tapestry and mosaic rows out of the way: "2 sc A, 6 sc B", "(B) 8 sc", "with A sc 4, with B sc 2".
+
+A colour within a row changes no count. Only letters and names that the pattern gives to its yarns are taken for colours.
+Where figures stand with colours and no stitch is named, "3A, 4B, 3A", they are of the stitch that the rows are worked in.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from lint.expression import expression
+from lint.lexicon import Lexeme
+from lint.reading.words.stream import CLOSERS, OPENERS, Stream
+from lint.tree import PLAIN
+
+_WORK = ("number", "stitch", "increase", "decrease", "special", "one_stitch")
+_ENDS = (",", ";", ".", "and", "turn", "join", "star", *OPENERS, *CLOSERS)
+_AFTER_FIGURE = (",", ";", ".", "and", "turn", "join", "star", *CLOSERS, "end", "=", "dash")
+_LETTERS = ("A", "B", "C", "D", "E", "F", "G", "H", "MC", "CC")
+_OTHERWISE = ("stitch", "increase", "decrease", "chain", "back_loop", "front_loop", "special", "group_word", "ring")
+
+# "“5B, 3N” means 5 sc with Black, then 3 sc with Natural", "4A = 4 sc in colour A"
+_EXPLAINED = expression(
+    r"\b(?P<n>\d+) ?(?:MC|CC\d?|[A-Z])\b[^.\n]{0,24}?(?:=|\b(?:means?|is|are|stands? for|reads?|tells? you to)\b)[^.\n]{0,24}?\b(?P=n) (?:sc|dc|hdc|sts?|stitch(?:es)?|single|double)\b"
+)
+# "A figure before a letter tells how many in that colour", "the numbers before the colour letters are stitches"
+_TOLD = expression(
+    r"(?i)\b(?:figures?|numbers?)\s(?:before|in front of|with|beside)\s(?:\p{L}+\s){0,3}(?:letters?|colou?rs?)\b[^.\n]{0,40}\b(?:how many|sts?|stitch(?:es)?|sc|dc)\b"
+)
+
+
+def figures_explained(text: str) -> bool:
+    """Whether a pattern says what a figure with a colour's letter means: so many stitches in that colour."""
+    return _EXPLAINED.search(text) is not None or _TOLD.search(text) is not None
+
+
+def colours_apart(stream: Stream) -> Stream:
+    """The row's stream without the colours that stand within its work; a sign behind one that opens a clause."""
+    found: list[Lexeme] = []
+    at, changed = 0, False
+    figures = _figures(stream)
+    while at < len(stream.lexemes):
+        if at in figures:  # "4A": four stitches
+            one, changed = stream.lexemes[at], True
+            found.append(Lexeme("stitch", one.text, one.start, one.end, one.glued, value=PLAIN))
+            at += 1
+            continue
+        skipped, sign = _colour_at(stream, at, found)
+        if not skipped:
+            found.append(stream.lexemes[at])
+            at += 1
+            continue
+        changed, at = True, at + skipped
+        if stream.lexemes[at - 1].kind in (":", "dash") and found and found[-1].kind in (";", "."):
+            found[-1] = replace(found[-1], kind=",")  # "; B: 4 sc" is work, and no count behind a stop
+        if sign:
+            before = stream.lexemes[at - 1]
+            found += [*stream.lexemes[at - skipped : at], Lexeme(sign, "", before.end, before.end, True)]
+    return Stream(found, stream.vocabulary) if changed else stream
+
+
+def _colour_at(stream: Stream, at: int, read: list[Lexeme]) -> tuple[int, str]:
+    """How many lexemes from `at` on are a colour to be passed; and the sign to be put behind them where they stay."""
+    one = stream.lexemes[at]
+    after = [_kind(stream, at + ahead) for ahead in range(4)]
+    opens = not read or read[-1].kind in _ENDS
+    if one.kind in OPENERS and _colour(stream, at + 1) and after[2] in CLOSERS and after[3] in _WORK:
+        return (3, "") if opens else (0, "")  # "(B) 8 sc"
+    if one.kind == "with" and _colour(stream, at + 1) and after[2] in _WORK and opens:
+        return 2, ","  # "with B sc 2"
+    if one.kind == "with" and _colour(stream, at + 1) and after[2] == ":" and after[3] in _WORK and read and opens:
+        return 3, ""  # "; with B: 2 sc"
+    if one.kind in ("in", "with") and _colour(stream, at + 1) and after[2] in (*_ENDS, "end", "=", "dash"):
+        whole_row = bool(read) and read[-1].kind in ("around", "across")
+        behind = one.kind == "in" and not opens  # "2 sc in each st in MC", "[…] 3 times in CC"
+        return (2, "") if _worked(read) or whole_row or behind else (0, "")  # "2 sc in A,", "sc around in A"
+    if not _colour(stream, at):
+        return 0, ""
+    leads = after[1] in (":", "dash") and after[2] in (*_WORK, *OPENERS)
+    if read and opens and read[-1].kind in (",", ";", ".", "star", *OPENERS) and leads:
+        return 2, ""  # ", B: 4 sc", "*B: 4 sc"
+    if opens and (one.text in _LETTERS or one.kind == "word") and _begins_work(stream, at + 1):
+        return (
+            1,
+            "" if read else ":",
+        )  # "B 6 sc", "A (sc, inc) x 6"; the first colour of a row is kept, as a clause of its own
+    if after[1] in (*_ENDS, "end", "in") and _worked(read):
+        return 1, ""  # "6 sc B,", "6 sc B in ring"
+    return 0, ""
+
+
+def _begins_work(stream: Stream, at: int) -> bool:
+    """Whether work stands at `at` that a colour's letter may lead: a number and a stitch, a stitch, a bracket of work."""
+    kind, after = _kind(stream, at), _kind(stream, at + 1)
+    if kind in OPENERS:
+        return after in _WORK and _kind(stream, at + 2) not in CLOSERS
+    return kind in _WORK and (kind != "number" or after in _WORK and after != "number")
+
+
+def _figures(stream: Stream) -> frozenset[int]:
+    """Where colours stand that are the only word for stitches in a row of figures: "3A, 4B, 3A", "(2 red, 1 white) x 6".
+
+    Figures with colours may be rows of stripes as well; they are stitches where the row's count is printed behind them, and
+    one such figure alone only where it is the whole row.
+    """
+    found = [
+        at
+        for at in range(1, len(stream.lexemes))
+        if _colour(stream, at)
+        and stream.lexemes[at - 1].kind == "number"
+        and (at == 1 or stream.lexemes[at - 2].kind in _ENDS)
+        and (_kind(stream, at + 1) in _AFTER_FIGURE or _counted(stream, at + 1))
+    ]
+    alone = found == [1] and not any(item.kind in _WORK[1:] for item in stream.lexemes)
+    behind = range(found[-1] + 1, len(stream.lexemes)) if found else ()
+    counted = any(_counted(stream, at) or stream.lexemes[at].kind in ("=", "dash") for at in behind)
+    tail = [item.kind for item in stream.lexemes if item.kind != "."][-3:]
+    counted = counted or tail in (["turn", "number", "any_stitch"], ["join", "number", "any_stitch"])  # "turn. 76 sts"
+    if stream.vocabulary.figured:
+        return frozenset(found)
+    return frozenset(found) if counted and (len(found) > 1 or alone) else frozenset()
+
+
+def _counted(stream: Stream, at: int) -> bool:
+    """Whether a printed count stands at `at`: "(18)", "[18 sc]"."""
+    return _kind(stream, at) in OPENERS and _kind(stream, at + 1) == "number" and _kind(stream, at + 2) != ","
+
+
+def _kind(stream: Stream, at: int) -> str:
+    return stream.lexemes[at].kind if at < len(stream.lexemes) else "end"
+
+
+def _colour(stream: Stream, at: int) -> bool:
+    if at >= len(stream.lexemes):
+        return False
+    item, named = stream.lexemes[at], stream.vocabulary.colours
+    if item.kind in _OTHERWISE:  # "A: decrease" is no colour
+        return False
+    return item.lower in named and (item.kind == "word" or item.text in _LETTERS)
+
+
+def _worked(read: list[Lexeme]) -> bool:
+    """Whether a stitch with its number, and no more, stands last: "2 sc", "sc 6", "inc"."""
+    kinds = [item.kind for item in read[-3:]]
+    if kinds[-1:] in (["increase"], ["decrease"]) and (len(kinds) < 2 or kinds[-2] in (*_ENDS, "number", ":")):
+        return True
+    listed = kinds[-2:] in (["number", "stitch"], ["stitch", "number"])
+    return listed and (len(kinds) < 3 or kinds[0] in (*_ENDS, ":"))

@@ -1,0 +1,92 @@
+"""The pattern's own short words for stitches: "X: single crochet", "v = inc", "PB = single crochet", "F = BLO"."""
+
+from __future__ import annotations
+
+from lint.expression import expression
+from lint.lexicon import Lexicon
+from lint.reading.words import listentries
+from lint.source import SourceText
+
+_LETTER = expression(r"(?<!\p{L})[xvpau](?!\p{L})")
+# a letter explained in a line of its own: "x: single crochet"
+_LETTER_LINE = expression(r"(?m)^[^\w\n]{0,8}(?P<form>\p{L})[ \t]*[:=–—-][ \t]*(?P<body>\p{L}[^\n,;:]{1,40})$")
+# a row of such letters and its count: "R3: (x, v)*6 (18)"
+_COUNTED = expression(
+    r"(?im)^[^\w\n(]{0,8}(?:(?:r|rnd|round|row)?[ \t]{0,4}\d{1,3}[^:).\n]{0,12}[:).])?[ \t]{0,4}"
+    r"(?P<words>[^\n]{1,120}?)[ \t]{0,4}[(=\[][ \t]{0,4}(?P<count>\d{1,4})[ \t]{0,4}[)\]]?[ \t]{0,4}$"
+)
+# Russian abbreviations in Latin letters: sbn is the single crochet, p and u are increase and decrease (from memory)
+_RUSSIAN = expression(r"(?i)(?<!\p{L})(?:sbn|pssn|ssn)(?!\p{L})")
+_MEANT = ("stitch", "increase", "decrease", "chain", "back_loop", "front_loop")
+
+
+def house_letters(entries: list[listentries.Entry], plain: Lexicon, source: SourceText) -> list[tuple[str, str, str]]:
+    """The pattern's own short words for stitches: "X: single crochet", "V: increase", "PB = single crochet"."""
+    found: list[tuple[str, str, str]] = []
+    for entry in entries:
+        meant = plain.read(expression(r"\(.*?\)|\.$").sub("", entry.body).strip())
+        if len(meant) != 1 or meant[0].kind not in _MEANT:
+            continue
+        for form in entry.forms:
+            printed = source.text[entry.span.start : entry.span.start + len(form)]
+            letter = len(form) == 1
+            if expression(r"\p{L}+").fullmatch(form) and (letter or len(form) > 1 and not plain.knows(form)):
+                found.append((printed if letter else form, meant[0].kind, meant[0].value))
+    taken = {form.lower() for form, _, _ in found}
+    for line in _LETTER_LINE.finditer(source.text):
+        meant = plain.read(line["body"].strip(" ."))
+        if (
+            len(meant) == 1
+            and meant[0].kind in ("stitch", "increase", "decrease")
+            and line["form"].lower() not in taken
+        ):
+            found.append((line["form"], meant[0].kind, meant[0].value))
+    single = {form for form, _, _ in found if len(form) == 1}
+    found += [
+        (form.swapcase(), kind, value)
+        for form, kind, value in found
+        if form in single and form.swapcase() not in single
+    ]
+    return found or _bare_letters(source.text)
+
+
+def _bare_letters(text: str) -> list[tuple[str, str, str]]:
+    """x (sbn), v (p) and a (u) for single crochet, increase and decrease, as toys print them without a list, where all
+    counts bear it out.
+
+    Common practice, no source.
+    """
+    agree = differ = 0
+    used: set[str] = set()
+    for line in _COUNTED.finditer(text):
+        made = _made(line["words"].lower())
+        if made is None:
+            continue
+        agree += made == int(line["count"])
+        differ += made != int(line["count"])
+        used.update(_LETTER.findall(line["words"].lower()))
+    russian = _RUSSIAN.search(text) is not None and used <= {"p", "u"}
+    if differ or not (agree and russian or agree >= 3 and {"v", "p"} & used):
+        return []
+    every = (("x", "stitch", "sc"), ("v", "increase", "inc"), ("p", "increase", "inc"))
+    every += (("a", "decrease", "dec"), ("u", "decrease", "dec"))
+    meant = [form for form in every if form[0] in used]
+    return [form for letter, kind, value in meant for form in ((letter, kind, value), (letter.upper(), kind, value))]
+
+
+def _made(words: str) -> int | None:
+    """How many stitches "(2x, v)*6" makes; None for words that are not such letters alone."""
+    total = 0
+    for item in expression(r",(?![^()]*\))").split(words):
+        group = expression(r"\s*\(([^()]*)\)\s*[*x×]?\s*(\d*)\s*").fullmatch(item)
+        one = expression(r"\s*(\d*)\s*(x|sc|sbn|[vpau])(?:\s+in(?:to)? .*)?\s*").fullmatch(item)
+        if group is not None:
+            inner = _made(group[1])
+            if inner is None:
+                return None
+            total += inner * int(group[2] or 1)
+        elif one is not None:
+            total += int(one[1] or 1) * (2 if one[2] in ("v", "p") else 1)
+        else:
+            return None
+    return total

@@ -1,0 +1,66 @@
+"""Puts the stops that a line's end stands for between a row's words, and takes away those that only end a short form.
+
+A list of rows has many lines and few full stops; an old leaflet has one behind every "ch." and "tr.".
+"""
+
+from __future__ import annotations
+
+from lint.lexicon import Lexeme
+from lint.reading.words.stream import CLOSERS, Stream
+from lint.source import SourceText
+
+_MAY_END = (
+    "stitch",
+    "any_stitch",
+    "space",
+    "special",
+    "group_word",
+    "one_stitch",
+    "word",
+    "turn",
+    "times",
+    ">",
+    *CLOSERS,
+)
+# short forms, and what goes on with the same clause behind the full stop of one: "3 ch. and 4 tr. into next sp."
+_SHORTENED = ("stitch", "any_stitch", "chain", "space")
+_GOES_ON = (",", ";", "and", "in", "over", "of", "to", "together", "space", *CLOSERS)
+_ROWS_NAMED = ("row", "round", "ordinal", "last", "the")
+_TALK = ("stuff", "rotate", "telling", "marker", "fasten_off", "no_fasten", "attach", "change")  # no unit of a count
+_COUNTS = ([";"], ["="], ["→"], ["dash"])  # what leads to a count
+_CLOSES = ("stitch", "join", "fasten_off", "turn")  # what may follow it below
+
+
+def with_line_stops(lexemes: list[Lexeme], source: SourceText) -> list[Lexeme]:
+    """The lexemes, with a stop where a line ends after what may end a sentence and the next begins with a capital.
+
+    On the same line "(34 sc) Repeat Rows 8-12" begins a sentence: what is in the brackets is not repeated.
+    """
+    found: list[Lexeme] = []
+    for index, lexeme in enumerate(lexemes):
+        before = found[-1] if found else None
+        if before is not None and before.kind in (*CLOSERS, ">") and lexeme.kind == "repeat":
+            if lexeme.text[:1].isupper() and lexemes[index + 1 : index + 2] and lexemes[index + 1].kind in _ROWS_NAMED:
+                found.append(Lexeme(".", "", before.end, before.end, True))
+        counted = before is not None and before.kind == "number" and found[-2:-1] and found[-2].kind in ("=", "→")
+        if before is not None and "\n" in source.text[before.end : lexeme.start]:
+            opens = lexeme.text[:1].isupper() and not lexeme.text.isupper() or counted and lexeme.kind in _TALK
+            ended = (counted or before.kind in _MAY_END) and opens
+            kinds = [one.kind for one in found[-3:]]  # "; 10 sts", and in the line below "sl st in next st"
+            told = kinds[:1] in _COUNTS and kinds[1:] == ["number", "any_stitch"] and lexeme.kind in _CLOSES
+            if ended or told:
+                found.append(Lexeme(".", "", before.end, before.end, True))
+        found.append(lexeme)
+    return found
+
+
+def without_short_stops(stream: Stream) -> Stream:
+    """A stream without the full stops of "3 ch. and 4 d.c. into next sp.", behind which the clause goes on."""
+    stops = set()
+    for index, (before, stop, after) in enumerate(
+        zip(stream.lexemes, stream.lexemes[1:], stream.lexemes[2:], strict=False)
+    ):
+        short = stop.kind == "." and stop.glued and before.kind in _SHORTENED
+        if short and after.kind in _GOES_ON and not after.text[:1].isupper():
+            stops.add(index + 1)
+    return stream.without(stops)

@@ -1,0 +1,83 @@
+"""Tells where the work of a row is over, so that what follows may be its count."""
+
+from __future__ import annotations
+
+from lint.reading.words.stream import CLOSERS, OPENERS, Stream
+
+_AFTER_WORDS = {"change", "turn", "no_turn", "fasten_off", "join", "no_join", "no_fasten", "end", "attach", "marker"}
+
+
+def ends_work(stream: Stream, index: int) -> bool:
+    """Whether nothing is worked from here on in the row (turning, joining, fastening off may follow)."""
+    position = index
+    while position < len(stream.lexemes):
+        kind = stream.lexemes[position].kind
+        if kind in _AFTER_WORDS:
+            return True
+        if kind not in (",", ";", ".", ":", "|", "dash", "and", "then", *CLOSERS):
+            lexeme = stream.lexemes[position]
+            if (noted := _past_note(stream, position)) is not None:
+                position = noted
+                continue
+            if kind == "number" and any(item.lower == "unchanged" for item in stream.lexemes[position : position + 4]):
+                return True  # "– 8 rows unchanged"
+            if (past := _past_rows(stream, position)) is not None:
+                position = past
+                continue
+            if kind == "repeat" and _calls_rows(stream, position):
+                return True
+            if kind in (
+                "stitch",
+                "increase",
+                "decrease",
+                "chain",
+                "number",
+                "special",
+                *OPENERS,
+                "star",
+                "skip",
+                "in",
+                "repeat",
+            ):
+                if lexeme.kind == "stitch" and lexeme.value == "sl st":
+                    return True
+                before = int(kind == "number")  # "— 15 bls. 3 ch, turn", as the UK trade writes it
+                if [item.kind for item in stream.lexemes[position + before : position + before + 1]] == ["chain"]:
+                    # "(42) ch 3, turn": the next row's chain
+                    ahead = stream.lexemes[position + before + 1 : position + 6]
+                    # "(45) ch 1", "(45). 1 ch"
+                    last = bool(ahead or before) and all(item.kind in ("number", ".", "dash") for item in ahead)
+                    return last or any(item.kind == "turn" for item in ahead)
+                return False
+        position += 1
+    return True
+
+
+def _past_note(stream: Stream, index: int) -> int | None:
+    """Index behind a sentence that only says whether a chain counts: "The ch 2 never counts."."""
+    if not index or stream.lexemes[index - 1].kind != ".":
+        return None
+    end = stream.sentence_end(index, ".", ";", ",")
+    words = stream.lexemes[index:end]
+    if any(item.kind in (*OPENERS, "in", "make", "star", "join", "turn", "next") for item in words):
+        return None
+    noted = any(item.kind in ("counts", "counts_not") for item in words[1:])
+    subject = words[0].kind == "the" or words[0].kind == "each" or words[0].lower in ("this", "these")
+    return end if noted and subject and any(item.kind == "chain" for item in words[:4]) else None
+
+
+def _calls_rows(stream: Stream, index: int) -> bool:
+    """Whether a sentence begins at `index` that calls for rows: "Rep last row until …", "Rep Rows 2-5 twice"."""
+    opens = bool(index) and stream.lexemes[index - 1].kind in (".", ";", "|", *CLOSERS)
+    ahead = stream.lexemes[index + 1 : index + 6]
+    rows = next((i for i, item in enumerate(ahead) if item.kind in ("row", "round")), None)
+    idle = ("last", "number", "same", "the", "first", "next", "ordinal", "all", "each")
+    return opens and rows is not None and all(item.kind in idle for item in ahead[:rows])
+
+
+def _past_rows(stream: Stream, index: int) -> int | None:
+    """Index behind the "(5 rnds)" or "[3 rounds]" at `index`, which says once more how many rows a label stands for."""
+    close = stream.matching(index) if stream.lexemes[index].kind in OPENERS else None
+    inner = stream.lexemes[index + 1 : close] if close is not None else []
+    rows = len(inner) > 1 and inner[0].kind == "number" and inner[-1].kind in ("row", "round")
+    return close + 1 if rows and len(inner) <= 3 else None

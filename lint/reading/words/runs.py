@@ -1,0 +1,133 @@
+"""Folds runs said side by side: "sc in each dc around, 3 sc in each ch-2 sp" is one way round, two sorts of place."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from lint.place import LimitKind, Place, TargetKind, Which
+from lint.tree import Alongside, Group, Loops, Remark, Repeat, Skip, Step, Work
+
+_PLAIN = (TargetKind.ANY_STITCH, TargetKind.STITCH)
+
+
+def side_by_side(steps: list[Step]) -> list[Step]:
+    """The steps, where a run to the end that follows a run to the end over other places is worked on the same way."""
+    found: list[Step] = []
+    base: int | None = None  # where in `found` the run stands that others may go beside
+    for step in _sorts_by_name(steps):
+        if base is not None and _beside(found[base], step):
+            if isinstance(found[base], (Work, Group)) and _of_all(found[base]):
+                place = replace(found[base].places[0], which=Which.EACH)
+                found[base] = replace(found[base], places=(place,))
+            if _of_corners(found[base]) and _plain(step.places[0]):  # "2 hdc in each corner and 1 in each other st"
+                found[base], step = step, found[base]
+            found.append(alongside(step))
+            continue
+        if not isinstance(step, (Alongside, Remark, Loops)):
+            run = isinstance(step, (Work, Group)) and (_run(step) is not None or _of_all(step))
+            run = run and not (len(step.places) == 1 and _one_space(step.places[0]))
+            base = len(found) if run else None
+        found.append(step)
+    return found
+
+
+def place_come_to(steps: list[Step]) -> list[Step]:
+    """The steps, where "that sp" behind "to next sp" is the space come to."""
+    found: list[Step] = []
+    for step in steps:
+        if isinstance(step, Repeat):
+            step = replace(step, items=tuple(place_come_to(list(step.items))))
+        before = found[-1] if found else None
+        limit = before.places[-1].limit if isinstance(before, Work) and before.places else None
+        if limit is not None and limit.kind is LimitKind.BEFORE and isinstance(step, (Work, Group)) and step.places:
+            if step.places[0].from_words == "that":
+                step = replace(step, places=(replace(step.places[0], which=Which.NEXT), *step.places[1:]))
+        come_to = before.to if isinstance(before, Skip) else None
+        if come_to is not None and isinstance(step, (Work, Group)) and step.places:
+            next_chain = before.places and step.places[0].targets[0].kind is TargetKind.CHAIN
+            if step.places[0].from_words == "that" or next_chain:  # "skip to next gap, 3 dc into it"
+                step = replace(step, places=(come_to, *step.places[1:]))
+        found.append(step)
+    return found
+
+
+def alongside(step: Work | Group, span=None) -> Alongside:
+    """The step as something done where the run before passes its place."""
+    items = (replace(step, places=()),) if isinstance(step, Work) else step.items
+    return Alongside(span or step.span, items, step.places[-1])
+
+
+def _run(step: Step) -> Place | None:
+    """The place of a step that goes on to the row's end, None for any other."""
+    places = step.places if isinstance(step, (Work, Group)) else ()
+    place = places[-1] if places else None
+    to_end = (
+        place is not None and place.which is Which.EACH and (place.limit is None or place.limit.kind is LimitKind.END)
+    )
+    return place if to_end and not place.between else None
+
+
+def _of_all(step: Step) -> bool:
+    """ "3 sc in each of the 4 corner sps", "sc in each of the 12 dc": all places of a sort, by their number."""
+    places = step.places if isinstance(step, (Work, Group)) else ()
+    if len(places) == 1 and _one_space(places[0]):
+        return True
+    return len(places) == 1 and places[0].each_of and places[0].bare and places[0].which is Which.NEXT
+
+
+def _sorts_by_name(steps: list[Step]) -> list[Step]:
+    """The steps; in "sc in dc, dc in sc across" each clause goes into every stitch of its sort."""
+    found = list(steps)
+    for index, (step, later) in enumerate(zip(steps, steps[1:], strict=False)):
+        if _named_sort(step) and _bare_run(later, step):
+            for at, one in ((index, step), (index + 1, later)):
+                found[at] = replace(one, places=(replace(one.places[0], which=Which.EACH, bare=False),))
+    return found
+
+
+def _named_sort(step: Step) -> bool:
+    """ "sc in dc": a sort of stitch by its bare name, neither next nor first."""
+    place = step.places[0] if isinstance(step, Work) and len(step.places) == 1 and not step.number_said else None
+    bare = place is not None and place.bare and place.which is Which.NEXT and not place.each_of and place.of is None
+    return bare and place.number.lone == 1 and all(target.kind is TargetKind.STITCH for target in place.targets)
+
+
+def _bare_run(step: Step, first: Work) -> bool:
+    """ "dc in sc across" behind "sc in dc": the other sort, by its bare name, to the row's end."""
+    place = _run(step)
+    named = place is not None and place.bare and all(target.kind is TargetKind.STITCH for target in place.targets)
+    return named and set(place.targets).isdisjoint(first.places[0].targets)
+
+
+def _one_space(place: Place) -> bool:
+    """ "dc in each dc, 4 dc in ch-5 sp": the one space of its length, neither next nor same."""
+    target = place.targets[0]
+    bare = place.bare and place.which is Which.NEXT and place.number.lone == 1 and not place.each_of
+    return bare and target.kind is TargetKind.SPACE and target.length is not None
+
+
+def _beside(base: Step, step: Step) -> bool:
+    one = _run(base) or (base.places[0] if _of_all(base) else None)
+    other = _run(step) or (step.places[0] if _of_all(step) else None)
+    if one is None or other is None or len(step.places) != 1:
+        return False
+    if isinstance(step, Work) and (step.stitch in ("sl st", "dec") or step.together):
+        return False
+    if other.of is not None or other.middle or other.targets[0].kind is TargetKind.CORNER:
+        return True
+    plain = _plain(one)
+    if _plain(other) != plain:
+        return True
+    if one.each_of or other.each_of:
+        return False
+    any_stitch = any(target.kind is TargetKind.ANY_STITCH for target in other.targets)
+    return not any_stitch and set(one.targets).isdisjoint(other.targets)
+
+
+def _of_corners(step: Step) -> bool:
+    place = _run(step)
+    return place is not None and len(step.places) == 1 and place.targets[0].kind is TargetKind.CORNER
+
+
+def _plain(place: Place) -> bool:
+    return any(target.kind in _PLAIN for target in place.targets)

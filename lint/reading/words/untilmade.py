@@ -1,0 +1,105 @@
+"""Reads repeats that run until something is reached: "rep from * until you have 4 groups", "until there are 6 ch-2 sps"."""
+
+from __future__ import annotations
+
+from lint.amount import Amount
+from lint.reading.words.lists import alike
+from lint.reading.words.stream import Stream
+from lint.tree import Chain, Group, Repeat, Step, Times, TimesKind, Work
+
+_HAVE = (
+    "you",
+    "have",
+    "there",
+    "are",
+    "a",
+    "the",
+    "total",
+    "total of",
+    "a total of",
+    "of",
+    "now",
+    "will",
+    "made",
+    "get",
+    "has",
+    "been",
+)
+_UNITS = ("group", "set", "cluster", "shell", "petal", "corner", "loop", "fan", "v-st", "point")  # one to a pass
+_TAIL = (
+    "of", "in", "all", "the", "ring", "total", "in all", "each", "made", "altogether", "around", "three", "two", "four", "five", "six",
+)  # fmt: skip
+
+
+def until_made(stream: Stream, steps: list[Step], opened: int) -> Times | None:
+    """How often a passage from `opened` on runs, where it makes one of what is counted each time, and so does its opening."""
+    start = stream.at
+    if not stream.word("until", "till"):
+        return None
+    stream.take()
+    while stream.kind() in ("the", "total") or stream.word(*_HAVE):
+        stream.take()
+    number = stream.amount()
+    unit = number is not None and _unit(stream)
+    body, before = steps[opened + 1 :], steps[:opened]
+    passes = _passes(number, body, before) if unit else None
+    if passes is None:
+        stream.at = start
+        return None
+    return Times(stream.span_from(start), TimesKind.IN_ALL, passes)
+
+
+def _unit(stream: Stream) -> bool:
+    """Takes "groups of three", "3-dc groups in all", "ch-2 sps"; whether it is a sort of which a pass may make one."""
+    end = stream.next_of(",", ";", ".", "end", "join", "turn", start=stream.at)
+    items = stream.lexemes[stream.at : end]
+    words = [word for item in items for word in item.lower.split()]
+    named = any(word.rstrip("s") in _UNITS for word in words) or any(
+        item.kind in ("space", "group_word") for item in items
+    )
+    known = (
+        "number",
+        "stitch",
+        "chain",
+        "space",
+        "dash",
+        "any_stitch",
+        "group_word",
+        "one_stitch",
+        "corner",
+        "ring",
+        "in",
+        "of",
+        "the",
+    )
+    plain = all(item.kind in known or item.lower in _TAIL or item.lower.rstrip("s") in _UNITS for item in items)
+    if not items or not named or not plain:
+        return False
+    stream.at = end
+    return True
+
+
+def _passes(number: Amount, body: list[Step], before: list[Step]) -> Amount | None:
+    """The passes to so many groups: a pass is one stitch or group with a chain, and what stands before the star another such."""
+    works = [step for step in body if isinstance(step, (Work, Group, Repeat))]
+    chains = [step for step in body if isinstance(step, Chain)]
+    if len(works) != 1 or len(chains) > 1 or isinstance(works[0], Repeat) or number.lone is None:
+        return None
+    first = next((i for i, step in enumerate(before) if isinstance(step, (Work, Group, Repeat))), None)
+    if first is None:
+        return number
+    opening = before[first:]
+    made = [step for step in opening if isinstance(step, (Work, Group, Repeat))]
+    closing = [step for step in opening if isinstance(step, Chain)]
+    same = (
+        len(made) == 1
+        and isinstance(made[0], Work)
+        and isinstance(works[0], Work)
+        and made[0].stitch == works[0].stitch
+    )
+    same = same or len(made) == 1 and isinstance(made[0], Group) and isinstance(works[0], Group)
+    spaced = len(closing) == len(chains) and all(alike(one, other) for one, other in zip(closing, chains, strict=True))
+    return Amount.of(number.lone - 1) if same and spaced and number.lone > 1 else None
+
+
+__all__ = ["until_made"]
