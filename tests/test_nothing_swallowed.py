@@ -252,8 +252,8 @@ def test_stitch_that_a_turn_is_made_with_is_work(turn: str) -> None:
 
 
 def test_stitches_called_chains_are_asked_about() -> None:
-    """ "Sc in next 3 ch" over a row without chains is counted as worked in its stitches, and asked about."""
-    text = "Tab\n\nUS terms\n\nTAB\nRow 1: Fsc 10, turn. (10)\nRow 2: Ch 1, sc in next 3 ch, sc in each st across. (10)\n"
+    """ "Sc in next 3 ch" over a row without chains is worked in its stitches, and asked about where no count bears it out."""
+    text = "Tab\n\nUS terms\n\nTAB\nRow 1: Fsc 10, turn. (10)\nRow 2: Ch 1, sc in next 3 ch, sc in each st across.\n"
     report = check(text)
     assert counts(report) == [10, 10]
     assert ("place-not-there", 8) in all_findings(report, ("query",))
