@@ -256,4 +256,4 @@ def test_stitches_called_chains_are_asked_about() -> None:
     text = "Tab\n\nUS terms\n\nTAB\nRow 1: Fsc 10, turn. (10)\nRow 2: Ch 1, sc in next 3 ch, sc in each st across.\n"
     report = check(text)
     assert counts(report) == [10, 10]
-    assert ("place-not-there", 8) in all_findings(report, ("query",))
+    assert ("place-not-there", 7) in all_findings(report, ("query",))
