@@ -12,7 +12,9 @@ from lint.reading.places.places import places
 from lint.reading.words import lastpass
 from lint.reading.words.lists import bare
 from lint.reading.words.runs import alongside
-from lint.tree import Group, LastPlace, Remark, Repeat, Step, TimesKind, Turn, UseYarn, Work
+from lint.reading.words.stream import Stream
+from lint.source import Span
+from lint.tree import Group, LastPlace, Remark, Repeat, Step, TimesKind, Turn, Unread, UseYarn, Work
 
 _STRANDS = (
     "strand",
@@ -99,6 +101,10 @@ class WithClauses(PlainClauses):
         span = stream.span_from(start)
         before = self.steps[-1] if self.steps else None
         run = isinstance(before, Work) and bool(before.places) and before.places[-1].which is Which.EACH
+        if run and found[0].which is Which.ELSEWHERE and _says_in(stream, found[0].span):
+            why = "where in the row that is, is not known here"
+            self.steps.append(Unread(span, stream.words(start, stream.at), why))
+            return True
         sort = found[0].targets[0].kind
         if isinstance(before, Repeat) and before.times.kind is TimesKind.FILL and found[0].which is Which.LAST:
             self.steps[-1] = replace(before, breaks_off=True)  # "rep from * to end, working 2 sc in last ch"
@@ -131,6 +137,12 @@ class WithClauses(PlainClauses):
             self.steps[-1] = lastpass.last_into(before, named.value, found)
         self.steps.append(Remark(span) if first else LastPlace(span, found))
         return True
+
+
+def _says_in(stream: Stream, place: Span) -> bool:
+    """Whether a place is one that stitches go "in": not "along the edge"."""
+    before = [item for item in stream.lexemes if item.start <= place.start]
+    return any(item.kind == "in" for item in before[-3:])
 
 
 def _hook_or_strands(words: list[Lexeme], index: int) -> bool:

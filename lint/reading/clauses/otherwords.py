@@ -90,7 +90,7 @@ class WordClauses(EndingClauses):
             return True
         if stream.word("continue", "cont") and stream.kind(1) == "from" and stream.kind(2) == "star":
             return self.read_repeat(start)
-        if stream.word("except") and lastpass.excepting(stream, self.steps, start):
+        if stream.word("except", "excepting", "excluding", "bar") and lastpass.excepting(stream, self.steps, start):
             return True
         if stream.word("cut") and stream.kind(1) == "word" and stream.kind(2) in (*SIGNS, "end", "and"):
             return self.read_fasten_off(start)  # "cut yellow"
