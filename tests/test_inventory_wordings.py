@@ -150,3 +150,17 @@ def test_clause_is_said_in_plain_words(clause: str, said: str) -> None:
 def test_short_words_for_shaping(words: str, made: int | None) -> None:
     """ "2tog", "2 sts tog twice", chains over stitches, a run that stops short."""
     assert last(ROW_20 + f"Row 2: Ch 1, turn, {words}") == made
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("dec over every two sts.", 10),
+        ("sc2tog over each 2 sts around.", 10),
+        ("sc 2, dec over every 2 sts to last 2 sts, sc 2.", 12),
+        ("2 sc in first st, then 1 sc in next, continue around.", None),
+    ],
+)
+def test_over_and_over(words: str, made: int | None) -> None:
+    """ "Over every two sts" goes on to the end; "continue around" behind single places does not say with what."""
+    assert last(ROW_20 + f"Row 2: Ch 1, turn, {words}") == made

@@ -252,6 +252,10 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         reach = limit(stream) if len(found) == 1 and found[0].which is Which.NEXT else None
         if reach is not None:  # "sc next 2 sts tog around"
             found = (replace(found[0], which=Which.EACH, number=ONE, limit=reach),)
+    legs_each = together or (2 if stitch == "dec" else 0)
+    if len(found) == 1 and legs_each and found[0].number.lone == legs_each and _each_so_many(stream, found[0]):
+        reach = limit(stream) or Limit(LimitKind.END)  # "dec over every two sts (to last 2 sts)"
+        found = (replace(found[0], which=Which.EACH, number=ONE, limit=reach),)
     if stitch == "sl st" and found and stream.word("again") and stream.kind(1) in (*SIGNS, "end"):
         stream.take()  # "sl st over to the corner sp again"
     return Work(
@@ -337,6 +341,12 @@ def _run_on(found: tuple[Place, ...], reach: Limit) -> tuple[Place, ...]:
         )
         return *found[:-2], both
     return *found[:-1], last
+
+
+def _each_so_many(stream: Stream, place: Place) -> bool:
+    """Whether a place is told as "every two sts": over and over, not the next two."""
+    said = [item.kind for item in stream.lexemes if place.span.start <= item.start < place.span.end]
+    return place.which is Which.NEXT and "each" in said and not {"next", "first", "last", "of"} & set(said)
 
 
 def _names_one(place: Place) -> bool:
