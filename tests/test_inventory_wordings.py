@@ -164,3 +164,39 @@ def test_short_words_for_shaping(words: str, made: int | None) -> None:
 def test_over_and_over(words: str, made: int | None) -> None:
     """ "Over every two sts" goes on to the end; "continue around" behind single places does not say with what."""
     assert last(ROW_20 + f"Row 2: Ch 1, turn, {words}") == made
+
+
+TAB = (
+    "Rnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each st around. (12)\nRnd 3: *Sc in next st, 2 sc in next st; rep from * around. (18)\n"
+    "Rnd 4: Sc 7, ch 4, sk 4, sc 7. (14)\n"
+)
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("Sc around, working 5 sc over the chain.", 19),
+        ("Sc around, working 1 sc in each ch.", 18),
+        ("Sc in each st and 4 sc in the ch-sp.", 18),
+        ("Sc in each st, and 4 sc in the chain.", 18),
+        ("Sc around (including the chain).", None),
+    ],
+)
+def test_what_goes_over_a_chain_on_the_way(words: str, made: int | None) -> None:
+    """A run around goes on behind the chain that it crosses; each chain of it takes what "each ch" says."""
+    assert last(TAB + f"Rnd 5: {words}") == made
+
+
+def test_chain_over_the_first_stitches_of_a_round_is_a_bridge() -> None:
+    """ "Ch 4, skip 4" at a round's start stands for no stitch and is no turning chain: an opening."""
+    rows = TAB.replace("Sc 7, ch 4, sk 4, sc 7. (14)", "Ch 4, skip 4, sc in next 14. (14 sc, 4 ch)")
+    report = check(f"Mat\n\nUS terms\n\nMAT\n{rows}Rnd 5: Sc in each st and ch around. (18)\n")
+    assert counts(report) == [6, 12, 18, 14, 18]
+    assert not [rule for rule, _ in all_findings(report) if rule == "count-differs"]
+
+
+@pytest.mark.parametrize("words", ["Continue increasing 6 sts per rnd as set.", "Inc 6 sts per round as before."])
+def test_so_many_increases_a_round(words: str) -> None:
+    """ "Increasing 6 sts per rnd" gains six in each round of a range."""
+    rows = "Rnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each st around. (12)\n"
+    assert counts(check(f"Mat\n\nUS terms\n\nMAT\n{rows}Rnds 3-5: {words}\n")) == [6, 12, 18, 24, 30]
