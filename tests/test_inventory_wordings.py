@@ -200,3 +200,26 @@ def test_so_many_increases_a_round(words: str) -> None:
     """ "Increasing 6 sts per rnd" gains six in each round of a range."""
     rows = "Rnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each st around. (12)\n"
     assert counts(check(f"Mat\n\nUS terms\n\nMAT\n{rows}Rnds 3-5: {words}\n")) == [6, 12, 18, 24, 30]
+
+
+BACK = (
+    "Ch 41.\nRow 1 (RS): 1 dc in 2nd ch from hook, 1 dc in each ch to end, turn. 40 dc.\n"
+    "Row 2: 1 ch (does not count as st), 1 dc in each dc to end, turn.\n"
+)
+
+
+@pytest.mark.parametrize("through", ["thro' back loop only", "thro the back loops", "thro’ back loop"])
+def test_through_cut_short(through: str) -> None:
+    """British leaflets write "thro'"."""
+    assert last(BACK + f"Row 3: 1 ch, dc {through} to end.", "UK") == 40
+
+
+def test_rows_number_on_from_a_band_that_yarn_is_joined_for() -> None:
+    """ "Buttonband: rejoin yarn …" is the first row of the band, and "Row 2" behind it is in order."""
+    rows = BACK + (
+        "Row 3: 2 ch, htr in each st. Fasten off.\nButtonband: With RS facing, rejoin yarn at lower edge, work 30 dc evenly along "
+        "front edge, turn.\nRow 2: 1 ch, 3 dc, *2 ch, miss 2 dc, 6 dc; rep from * twice more, 3 dc.\n"
+    )
+    report = check(f"Mat\n\nUK terms\n\nBACK\n{rows}")
+    assert counts(report)[-2:] == [30, 24]
+    assert not [rule for rule, _ in all_findings(report) if rule == "row-number-out-of-order"]
