@@ -155,7 +155,10 @@ def shown_by_lists(text: str) -> Shown:
         counted = Counter(number for one in some for number in one.numbers if number <= _MOST_SIZES)
         if not counted:
             continue
-        return Shown(max(counted, key=lambda number: (counted[number], number)), tuple(some))
+        most = max(counted, key=lambda number: (counted[number], number))
+        if shapes is STRONG:  # "(40, 44, 48)" behind "41 (45, 49)" bears it out
+            some += [one for one in found if one.shape == "all in brackets" and most in one.numbers]
+        return Shown(most, tuple(some))
     return Shown()
 
 
