@@ -106,6 +106,10 @@ def places(stream: Stream, allow_to: bool = False, bare: bool = False) -> tuple[
         if following is None or first_said or (again is None and stream.kind() in _PREPOSITIONS):
             stream.at = before
             break
+        ends = found[-1].which is Which.FIRST and following.which is Which.LAST and following.number != ONE
+        if ends and stream.lexemes[before - 1].kind == "first":
+            stream.at = start
+            return ()  # "in first and last 5 sts": one and five, or five at each end?
         if merges(found[-1], following):
             found[-1] = replace(
                 found[-1],
