@@ -257,3 +257,16 @@ def test_stitches_called_chains_are_asked_about() -> None:
     report = check(text)
     assert counts(report) == [10, 10]
     assert ("place-not-there", 7) in all_findings(report, ("query",))
+
+
+@pytest.mark.parametrize(
+    "rows",
+    [
+        "Rnd 1: Make a magic ring with (white) twice. (12)\nRnd 2: Sc around. (12)\n",
+        "Ch 10.\nRow 1: Skip all ch, place marker in first st.\nRow 2: Sc across. (9)\n",
+    ],
+)
+def test_odd_words_come_to_a_report(rows: str) -> None:
+    """Words that make no sense together are told as not understood or counted; nothing raises."""
+    report = check(f"Pad\n\nUS terms\n\nPAD\n{rows}")
+    assert report.findings

@@ -230,8 +230,12 @@ class ChainClauses(SkipClauses):
         joined = stream.kind() in ("with", "of")
         stream.skip(",", "of", "with")
         after = ("any_stitch", "end", ".", ",", ";", "(", "[", "{", "dash", "=", "→")
-        if self.top and stream.kind() == "number" and stream.kind(1) in after:
-            number = stream.amount()
+        if (
+            self.top
+            and stream.kind() == "number"
+            and stream.kind(1) in after
+            and (number := stream.amount()) is not None
+        ):
             stream.take_if("any_stitch")
             span = stream.span_from(start)
             place = Place(span, Which.NEXT, (Target(TargetKind.RING),))
