@@ -85,3 +85,11 @@ def middle_of_arch(place: Place | None) -> Place | None:
     if place.of.kind is TargetKind.SPACE or place.of.kind is TargetKind.CHAIN and place.of.length is not None:
         return replace(place, targets=(Target(TargetKind.SPACE, length=place.of.length),), of=None, middle=False)
     return place
+
+
+def leads_to(stream: Stream) -> bool:
+    """Whether "over to", "across to" names the place come to, and not how many are left or where the row ends."""
+    if stream.kind() == "over":
+        return True
+    named = 3 if stream.kind(2) == "the" else 2
+    return stream.kind(named) in ("first", "next", "corner") and stream.kind(named + 1) != "number"
