@@ -67,7 +67,22 @@ def unequal_sides(made: Made) -> tuple[int, ...] | None:
         return None
     if max(sides) - min(sides) > max(4, min(sides)):
         return None  # not a regular shape at all
+    if len(sides) == 4 and _as_a_yoke(sides):
+        return None
     return sides
+
+
+def _as_a_yoke(sides: tuple[int, ...]) -> bool:
+    """Whether two sides that face each other are alike, and the others unlike them and far from each other.
+
+    So are two sleeves, a back and a front; a square or an oblong with one slip has sides of nearly the same length.
+    """
+    one, other = (sides[0], sides[2]), (sides[1], sides[3])
+    alike, apart = (one, other) if one[0] == one[1] else (other, one)
+    return alike[0] == alike[1] and alike[0] not in apart and abs(apart[0] - apart[1]) > _SLIP
+
+
+_SLIP = 2  # stitches that a side has too many or too few by a slip; common practice, no source
 
 
 def range_ends(ledger: Ledger) -> frozenset[int]:

@@ -223,3 +223,29 @@ def test_rows_number_on_from_a_band_that_yarn_is_joined_for() -> None:
     report = check(f"Mat\n\nUK terms\n\nBACK\n{rows}")
     assert counts(report)[-2:] == [30, 24]
     assert not [rule for rule, _ in all_findings(report) if rule == "row-number-out-of-order"]
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("Work even until piece measures 10 cm.", 19),
+        ("Work even for 4 in.", 19),
+        ("Work straight until 12 rows have been worked.", 19),
+        ("Work even in patt until piece measures 10 cm.", None),
+    ],
+)
+def test_work_even_keeps_the_number_of_stitches(words: str, made: int | None) -> None:
+    """How long a piece is worked even changes no count; a pattern of stitches may."""
+    assert last(ROW_20 + f"{words}\nNext row: Ch 1, sc2tog, sc to end.") == made
+
+
+def test_yoke_with_a_narrower_back_is_no_uneven_square() -> None:
+    """Two sleeves alike, a back and a front unlike: nothing is asked about the sides between the corners."""
+    rows = (
+        "Ch 60, join to form a ring.\nRnd 1: Ch 1, dc in each ch around, join. (60)\n"
+        "Rnd 2: Ch 3, dc in next 8 sts, (dc, ch 2, dc) in next st, dc in next 12 sts, (dc, ch 2, dc) in next st, dc in next 18 sts, "
+        "(dc, ch 2, dc) in next st, dc in next 12 sts, (dc, ch 2, dc) in next st, dc in next 5 sts, join. (64 dc)\n"
+    )
+    report = check(f"Yoke\n\nUS terms\n\nYOKE\n{rows}")
+    assert counts(report)[-1] == 64
+    assert not [rule for rule, _ in all_findings(report) if rule == "corners-differ"]

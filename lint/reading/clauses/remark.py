@@ -17,6 +17,7 @@ from lint.tree import Chain, Group, OpenWork, OtherSide, Remark, Repeat, Skip, U
 _WORK_BEGINS = ("number", "stitch", "chain", "join", "turn", "special", "make", "repeat", "skip")
 _POINTED = ("remaining", "last", "first", "next", "any_stitch", "stitch", "number", "ordinal", "space")
 _SIGNS = (",", ";", ".", ":", "dash", "(", "[", "{", "star", *CLOSERS)
+_LENGTHS = {"cm", "mm", "in", "ins", "inch", "inches"}
 _ENDS_TOLD = {"measures", "measure", "rows", "rounds", "length", "long", "desired", "size", "completed"}
 
 
@@ -249,6 +250,13 @@ class RemarkClauses(LeftClauses):
         self.steps.append(Remark(stream.span_from(start)))
         return True
 
+    def until_length(self, start: int) -> bool:
+        """Whether "until piece measures 10 cm", "for 4 in" stands at `start`: how long, not how many stitches."""
+        words = self.stream.lexemes[start : self.stream.at]
+        said = {item.lower for item in words}
+        long = bool(said & (_ENDS_TOLD | _LENGTHS)) and all(item.kind not in ("any_stitch", "stitch") for item in words)
+        return long and words[0].kind in ("to", "for")
+
     def stops_on_the_way(self) -> bool:
         """Whether the last work said goes into single places: "…, 1 sc in next, continue around" is more of the same."""
         last = next((step for step in reversed(self.steps) if isinstance(step, (Work, Group, Repeat))), None)
@@ -266,7 +274,8 @@ class RemarkClauses(LeftClauses):
         if first.lower != "unchanged":
             past_lengths(stream, ",")
         words = stream.words(start, stream.at)
-        plain = alone and first.lower in ("work even", "work straight", "unchanged") and stream.at == start + 1
+        plain = alone and first.lower in ("work even", "work straight", "unchanged")
+        plain = plain and (stream.at == start + 1 or self.until_length(start + 1))
         self.steps.append(OpenWork(stream.span_from(start), words, plain))
         return True
 
