@@ -9,13 +9,13 @@ from lint.pattern import Label, Section
 from lint.reading.lines.headings import GATE, RUN_IN, Line, PartHeadings, begins_work
 from lint.reading.lines.headless import headless_lists
 from lint.reading.lines.labels import Found, LabelReader
-from lint.reading.lines.leaving import Leaving, cut_after, leavings
+from lint.reading.lines.leaving import Leaving, cut_after, leavings, speaks_to_some
 from lint.reading.lines.numbering import labelled_by_number, next_in_number
 from lint.reading.lines.sizecuts import by_size
 from lint.reading.lines.sizedlines import SizedLines
 from lint.reading.page.sections import Heading, section_finder
 from lint.reading.page.wrapping import HANGS, TURNS_ALONE, goes_on
-from lint.reading.sizes.gates import GateReader, Passage, Sizes
+from lint.reading.sizes.gates import Gate, GateReader, Passage, Sizes
 from lint.reading.sizes.sizeglosses import size_glosses
 from lint.reading.sizes.sizes import find_sizes
 from lint.rulebook import Rulebook
@@ -243,6 +243,8 @@ class LayoutReader:
                 row = self._row(None, self._stripped(line))
                 part.rows.append(row)
                 layout.prose.append(Span(line.start, line.end))
+                if speaks_to_some(self.gates, line.text):
+                    self.passage.open(Gate(None, 0))  # which rows those sizes work is not known from here on
             elif (
                 part is None and (section is None or after_blank or self._row_follows(index)) and begins_work(line.text)
             ):
