@@ -156,6 +156,7 @@ def check_terms(context: Context) -> Iterator[Finding]:
         )
 
 
+_NUMBERED = expression(r"\s?[:.]?\s?\d")
 _SIGNS = expression(r"[\s:.)–—-]*")
 
 
@@ -166,8 +167,8 @@ def _row_lexemes(context: Context) -> Iterator[tuple[str, str, Lexeme]]:
             start = _SIGNS.match(context.source.text, start, row.span.end).end()  # there the reader began
             text = context.source.text[start : row.span.end]
             for lexeme in context.lexicon.read(text, start):
-                if lexeme.lower in ("r", "rs") and text[lexeme.end - start : lexeme.end - start + 1].isdigit():
-                    continue  # "R2" names a row
+                if lexeme.lower in ("r", "rs") and _NUMBERED.match(text, lexeme.end - start):
+                    continue  # "R2" and "R 2" name a row
                 yield part.name, row.label.words if row.label is not None else "", lexeme
 
 
