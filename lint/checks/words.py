@@ -188,7 +188,7 @@ def _defined(context: Context) -> set[str]:
     forms = {form for entry in context.pattern.abbreviations for form in entry.forms}
     forms |= {piece for form in forms for piece in form.split("-") if "-" in form and piece}
     swapped = {entry.meaning.strip().rstrip(".").lower() for entry in context.pattern.abbreviations}
-    return forms | {meaning for meaning in swapped if len(meaning) <= 4}  # "stitch = st"
+    return forms | swapped  # "stitch = st", and the "treble" of "tr = treble" is told with it
 
 
 _LONGEST_MEANING = 6  # words: "half double crochet 2 stitches together"

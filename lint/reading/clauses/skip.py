@@ -310,7 +310,7 @@ def _runs_to_end(step: Step) -> bool:
 
 def _names_piece_side(stream: Stream) -> bool:
     """Whether "from the left side", "from right front" stands at the cursor: where what is skipped begins."""
-    words = stream.lexemes[stream.at + 1 : stream.next_of(*SIGNS, "and")]
+    words = stream.lexemes[stream.at + 1 : stream.next_of(*SIGNS, "and", "for")]
     idle = ("the", "side", "first", "last", "edge")
     return (
         bool(words)

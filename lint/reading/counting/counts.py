@@ -358,16 +358,19 @@ def read(stream: Stream, bare: bool) -> Stated | None:
 def _tail(stream: Stream) -> None:
     """Passes "in each row", "made", "counting starting ch as 1 dc" after a unit."""
     while not stream.done and (
-        stream.kind() in stream.vocabulary.count_tails or stream.peek().lower in stream.vocabulary.count_tails
+        stream.kind() in stream.vocabulary.count_tails
+        or stream.peek().lower in stream.vocabulary.count_tails
+        or stream.word("after")
     ):
         if stream.kind() == "and":
             return
         if stream.kind() == "at" or stream.word("if"):  # "at the end of Row 34", "if chaining 42"
             stream.pass_to(",", ";", *OPENERS)
             return
-        if stream.kind() == "in" and not any(stream.kind(ahead) in ("row", "round") for ahead in (1, 2, 3)):
+        of_row = any(stream.kind(ahead) in ("row", "round") for ahead in (1, 2, 3))
+        if (stream.kind() == "in" or stream.word("after")) and not of_row:
             return
-        if stream.kind() in ("in", "counts") or stream.word("counting", "including", "incl"):
+        if stream.kind() in ("in", "counts") or stream.word("after") or stream.word("counting", "including", "incl"):
             stream.pass_to(",", ";", *OPENERS)
             return
         stream.take()

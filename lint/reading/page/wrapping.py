@@ -11,8 +11,13 @@ _CALLS_ROWS = expression(
 )
 # "turn. — 33 (35) sts": a count at the end of a row, without a stop
 _SIGN = r"(?:[.;:|→➜➔⇒]|=>?|->|\s[-–—]{1,4}>?)"
+_FIGURES = r"\d[\d\s,;:/()\[\]{}–-]*"
+_UNITS = r"(?:(?:ch-?\s?\d+|\d+-?\s?ch)[-\s])?(?:sts?|stitches|sc|hdc|dc|tr|htr|dtr|sps?|spaces|loops|lps)"
+_AT_THE_LAST = r"(?:\s+(?:(?:at|by)\s+the\s+end\s+of|in|on|after)\s+(?:the\s+)?(?:last|final)\s+(?:row|rnd|round))?"
 _COUNTED = expression(
-    rf"(?i){_SIGN}\s*[(\[{{]?\d[^.;:]{{0,60}}\b(?:sts?|stitches|sc|hdc|dc|tr|htr)$|,\s*\d{{1,4}} (?:sts|stitches)$"
+    # a list for many sizes is long, and so are several sorts: "— 64 (68, 72) hdc and 4 ch-2 sps in the last rnd"
+    rf"(?i){_SIGN}\s*[(\[{{]?{_FIGURES}{_UNITS}(?:(?:,|;|\s+and|\s+\+)\s+{_FIGURES}{_UNITS})*{_AT_THE_LAST}$|"
+    rf"{_SIGN}\s*[(\[{{]?\d[^.;:]{{0,60}}\b(?:sts?|stitches|sc|hdc|dc|tr|htr)$|,\s*\d{{1,4}} (?:sts|stitches)$"
     r"|[\w)\]}*.]\s+[-–—]{1,4}\s\d{1,4}$"  # "sc in each st – 12"
     r"|[\w)\]}*]\s*(?:[=|→➜➔⇒]|[-=]>)\s*\d{1,4}$"  # "(2x, a)*6 = 18", and the last cell of a table
 )
