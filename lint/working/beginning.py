@@ -10,6 +10,7 @@ from lint.tree import (
     Counting,
     FastenOff,
     Group,
+    Join,
     JoinYarn,
     Loops,
     MakeRing,
@@ -107,7 +108,9 @@ class Beginning(Placing):
             and not self.made
             and (not self.repeating or step.counting is not None)  # what every pass begins with is a space
             and any(isinstance(s, MAKES_STITCHES) for s in following)
-            and not (step.counting is None and self.first_of_loops(length, following))
+            and not (
+                step.counting is None and (self.first_of_loops(length, following) or self.bridge(length, following))
+            )
         ):
             self.beginning_chain(step, length, following)
             return
@@ -147,6 +150,21 @@ class Beginning(Placing):
         if length < 3 or not self.is_round or stitch is not None and self.rules.height(stitch) > 1:
             return False
         return any(isinstance(s, Chain) and self.amount(s.length) == length for s in walk(following))
+
+    def bridge(self, length: int, following: tuple[Step, ...]) -> bool:
+        """ "R15: ch 3, sk 9 sts for the thumb, sc in each st": in a spiral no round has a beginning chain."""
+        if not self.is_round or self.rules.said_of(length) is not None:
+            return False
+        ahead = next((s for s in following if not isinstance(s, (Remark, Loops, UseYarn))), None)
+        over = sum(self.amount(place.number) or 0 for place in ahead.places) if isinstance(ahead, Skip) else 0
+        closed = any(isinstance(s, (Join, Turn)) for s in following) or self.last_joins(following)
+        return over > 1 and length > 1 and not closed
+
+    @staticmethod
+    def last_joins(following: tuple[Step, ...]) -> bool:
+        """Whether a round ends in a slip stitch, that may close it."""
+        last = next((step for step in reversed(following) if isinstance(step, (Work, Group, Repeat))), None)
+        return isinstance(last, Work) and last.stitch == "sl st"
 
     def loops_from_join(self) -> bool:
         """Whether a round that begins with a loop is closed into the stitch that holds the join: that one is taken."""

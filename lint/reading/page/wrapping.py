@@ -6,8 +6,9 @@ from lint.expression import expression
 
 # "Rep Rows 2 and 3 four times more." in a line of its own
 _CALLS_ROWS = expression(
-    r"(?i)(?:continue to |now )?rep(?:eat)?\s+(?:the\s+)?(?:last|these|inc|dec|increase|decrease|rows?\b|rnds?\b|rounds?\b|\d+(?:st|nd|rd|th))"
+    r"(?i)[\[(]?(?:continue to |now )?rep(?:eat)?\s+(?:the\s+)?(?:last|these|inc|dec|increase|decrease|rows?\b|rnds?\b|rounds?\b|\d+(?:st|nd|rd|th))"
     r"|(?i:(?:now )?work\s+(?:even|straight|\d[^.;:]{0,40}?\b(?:rows|rnds|rounds)))\b"
+    r"|(?i:[\[(]?work\s+(?:the\s+)?(?:(?:rows?|rnds?|rounds?)\s+\d|\d+(?:st|nd|rd|th)\b))"  # "[Work 8th row] twice"
 )
 # "turn. — 33 (35) sts": a count at the end of a row, without a stop
 _SIGN = r"(?:[.;:|→➜➔⇒]|=>?|->|\s[-–—]{1,4}>?)"
@@ -67,8 +68,10 @@ def goes_on(above: str, text: str, lower_case: bool, sizes: int = 1) -> bool:
         return True
     if sum(map(above.count, "([{")) > sum(map(above.count, ")]}")):
         return True  # in the middle of its brackets
-    counted = (text[0].isupper() or lower_case) and _COUNTED.search(above) is not None
-    if (above.endswith(_TERMINAL) or counted) and _CALLS_ROWS.match(text):
+    ends_in_count = _COUNTED.search(above) is not None
+    counted = (text[0].isupper() or lower_case) and ends_in_count
+    anew = lower_case or text.lstrip("[(")[:1].isupper()
+    if (above.endswith(_TERMINAL) or ends_in_count and anew) and _CALLS_ROWS.match(text):
         return False
     ended = counted or above.endswith(_TERMINAL) or any(one.search(above) for one in (_RUN_ENDS, _STITCHES_LAST))
     if ended and not text[0].islower() and _LAYERS.search(text):
