@@ -57,6 +57,9 @@ def bracket_count(stream: Stream, start: int, close: int, worked: bool) -> State
     return found
 
 
+_OFTEN = ("once", "twice", "thrice")
+
+
 def list_ends(stream: Stream, index: int) -> bool:
     """Whether a row's work ends at `index`, where its count may still stand."""
     while index < len(stream.lexemes) and stream.lexemes[index].kind in (",", ";", ".", "dash", "="):
@@ -294,10 +297,14 @@ def read(stream: Stream, bare: bool) -> Stated | None:
             if side is not None and any(item.lower == "per" for item in inner.lexemes):
                 per_side = side
             stream.at = close + 1
+            if stream.word(*_OFTEN) or stream.kind() == "number" and stream.kind(1) == "times":
+                return None  # "– 9 sc [Row 2, then Row 3] twice": what is repeated is no remark
             continue
         at = stream.at
         number = stream.amount()
         if number is None:
+            if stream.word(*_OFTEN):
+                return None  # "– 9 sc twice"
             if items and all(
                 item.lower in stream.vocabulary.count_tails
                 or item.kind in stream.vocabulary.count_tails

@@ -24,7 +24,7 @@ _A_IS = expression(
 
 # "US terms:", "Written in UK terms." before a list in the same line
 _LIST_LEAD = expression(
-    r"(?i)\s*(?:(?:the\s+|this\s+)?(?:pattern\s+(?:is\s+)?)?(?:written\s+)?(?:in|uses)\s+)?(?:(?:u\.?s\.?a?\.?|u\.?k\.?|american|british|standard|crochet)\s+)*(?:terms|terminology|abbreviations?|abbr\.?)(?:\s*\([^)]*\)|\s+used|\s+(?:are|is)\s+(?:all\s+)?(?:u\.?s\.?a?|u\.?k|american|british))?\s*[:!.–-]\s*(?=\S)"
+    r"(?i)\s*(?:all\s+)?(?:(?:the\s+|this\s+)?(?:pattern\s+(?:is\s+)?)?(?:written\s+)?(?:in|uses)\s+)?(?:(?:u\.?s\.?a?\.?|u\.?k\.?|american|british|standard|crochet)\s+)*(?:terms|terminology|abbreviations?|abbr\.?)(?:\s*\([^)]*\)|\s+used|\s+(?:are|is)\s+(?:all\s+)?(?:u\.?s\.?a?|u\.?k|american|british))?\s*[:!.–-]\s*(?=\S)"
 )
 # "I use British terms: ch chain; …", "Also used (US): ch – chain, …": a sentence that leads to a list
 _TALK_LEAD = expression(r"\s*(?P<words>\p{L}[^:;=–\n]{8,60}):\s+(?=\S)")
