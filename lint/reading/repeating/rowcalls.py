@@ -19,6 +19,7 @@ _THERE_ARE = ("there", "are", "you", "have", "a", "total", "of", "piece", "work"
 _WORKED = ("have", "has", "been", "are", "is", "worked", "completed", "complete", "done", "altogether", "finished")
 
 
+_RECKONED = ("has", "have", "above", "below", "from", "since", "past", "beyond")
 _PIECE_NAMES = (
     "word",
     "back_loop",
@@ -293,8 +294,10 @@ def _until(stream: Stream, how_often: Times | None) -> tuple[Amount | None, bool
     start = stream.at
     past_lengths(stream, "ending")
     words, stream.at = stream.lexemes[start : stream.at], start
-    if any(item.lower in ("measures", "measure", "long", "length", "desired", "reaches") for item in words):
-        stream.at = start + len(words)
+    measured = any(item.lower in ("measures", "measure", "long", "length", "desired", "reaches") for item in words)
+    counted = any(item.kind in ("row", "round") for item in words) and any(item.kind == "number" for item in words)
+    if measured or counted and any(item.lower in _RECKONED for item in words):
+        stream.at = start + len(words)  # "until Back has 14 rows above the armhole": where the count begins is not told
         return None, True
     stream.take()
     while stream.kind() in ("the", "word") and not stream.done:
