@@ -329,3 +329,29 @@ def test_rows_in_brackets_make_rows(line: str) -> None:
     """Rows that are called in brackets, with how often behind them, are worked; none of them is taken for talk."""
     text = f"Scarf\nUS terms\n\n{_PANEL}Row 2: Ch 1, turn, sc2tog, sc in each st. (19 sc)\n{line}\nNext row: Ch 1, turn, sc in each st. (17 sc)\n"
     assert counts(check(text))[-1] == 17
+
+
+def test_a_middle_piece_leaves_what_the_next_is_joined_to() -> None:
+    """Three parts of one row, of which the middle one does not say that it leaves the third."""
+    text = (
+        f"Cardigan\nUS terms\n\nBODY\n{_PANEL}\nFIRST FRONT\nRow 1: Ch 1, turn, sc in next 5 sts, turn, leaving rem sts unworked. (5 sc)\nFasten off.\n\n"
+        "BACK\nSkip 2 sts of the last row of Body and join yarn in next st.\nRow 1: Ch 1, sc in same st and in next 5 sts, turn. (6 sc)\n"
+        "Rep Row 1 of First Front until Back has 8 rows above the armhole.\nFasten off.\n\n"
+        "SECOND FRONT\nSkip 2 sts of the last row of Body and join yarn in next st.\nRow 1: Ch 1, sc in same st and in each st to end. (5 sc)\n"
+    )
+    made = counts(check(text))
+    assert made[:3] == [20, 5, 6] and made[-1] == 5
+
+
+@pytest.mark.parametrize(
+    "until",
+    [
+        "until Back has 12 rows above the armhole",
+        "until 12 rows have been worked from the markers",
+        "until you have 12 rows above the rib",
+    ],
+)
+def test_rows_reckoned_from_somewhere(until: str) -> None:
+    """How many rows that is the words do not say; what each of them makes is known where all make the same."""
+    text = f"Vest\nUS terms\n\nBACK\n{_PANEL}Row 2: Ch 1, turn, sc in each st. (20)\nRep Row 2 {until}.\nNext row: Ch 1, turn, sc2tog, sc in each st. (19)\n"
+    assert counts(check(text))[-1] == 19
