@@ -355,3 +355,12 @@ def test_rows_reckoned_from_somewhere(until: str) -> None:
     """How many rows that is the words do not say; what each of them makes is known where all make the same."""
     text = f"Vest\nUS terms\n\nBACK\n{_PANEL}Row 2: Ch 1, turn, sc in each st. (20)\nRep Row 2 {until}.\nNext row: Ch 1, turn, sc2tog, sc in each st. (19)\n"
     assert counts(check(text))[-1] == 19
+
+
+def test_two_sides_in_one_entry() -> None:
+    """ "WS/RS wrong/right side" explains both, in a list without signs."""
+    text = (
+        "Vest\nUK terms\n\nAbbreviations\nch chain; dc double crochet; st(s) stitch(es); WS/RS wrong/right side\n\n"
+        "BACK\nMake 11 ch.\nRow 1 (RS): 1 dc in 2nd ch from hook, 1 dc in each ch to end. 10 dc\nRow 2 (WS): 1 ch, 1 dc in each st. 10 dc\n"
+    )
+    assert [rule for rule, _ in corrections(check(text))] == []
