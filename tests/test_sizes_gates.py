@@ -254,7 +254,6 @@ def test_a_size_is_sent_on_in_a_sentence(words: str) -> None:
     [
         "If you are making size S, you may stop now and start the brim.",
         "Only M and L work Rnd 3.",
-        "Rnd 3 is for sizes M and L only.",
         "Size S: omit Rnd 3.",
         "S has 12 sts and goes on to the Brim.",
     ],
@@ -273,3 +272,33 @@ def test_a_remark_on_a_size_is_no_gate() -> None:
     """What a size measures here changes nothing for the rows below."""
     body = f"{GROW.format(2, 12)}In size L the crown is now 10 cm across.\n{PLAIN.format(3)}"
     assert table(body) == [[6] * 3, [12] * 3, [12] * 3]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Rnds 2 and 3 are worked for sizes M and L only.",
+        "Rnds 2-3 are for the two larger sizes.",
+        "Rnds 2 and 3 are made in M and L only.",
+    ],
+)
+def test_notes_give_rows_to_some_sizes(words: str) -> None:
+    """A note may say beforehand, or a line over them, which sizes work some rounds."""
+    rows = f"{GROW.format(2, 12)}{GROW.format(3, 24)}{PLAIN.format(4)}"
+    noted = check(HEAD.format(sizes="S (M, L)").replace("CROWN", f"NOTES\n{words}\n\nCROWN") + rows)
+    made = [[cell.made.stitches if cell.made is not None else None for cell in row.cells] for row in worked_rows(noted)]
+    assert made == table(f"{words}\n{rows}") == [[6] * 3, [None, 12, 12], [None, 24, 24], [6, 24, 24]]
+
+
+def test_a_note_on_rows_of_two_pieces() -> None:
+    """Where two pieces have a round of that number, which of them is meant is not guessed."""
+    text = HEAD.format(sizes="S (M, L)").replace("CROWN", "NOTES\nRnd 2 is for sizes M and L only.\n\nCROWN")
+    rows = worked_rows(check(f"{text}{GROW.format(2, 12)}\nBRIM\n{PLAIN.format(1)}{PLAIN.format(2)}"))
+    assert {cell.outcome.value for cell in rows[1].cells} == {"not-recomputed"}
+
+
+@pytest.mark.parametrize("words", ["Rnds 2 and 3 are for the crown.", "Rnd 2 is worked in A."])
+def test_a_note_on_rows_that_names_no_size(words: str) -> None:
+    """What else rounds are for shuts no size out."""
+    text = HEAD.format(sizes="S (M, L)").replace("CROWN", f"NOTES\n{words}\n\nCROWN")
+    assert [cell.outcome.value for cell in worked_rows(check(text + GROW.format(2, 12)))[1].cells] == ["agrees"] * 3
