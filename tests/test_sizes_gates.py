@@ -229,3 +229,76 @@ def test_label_lists_of_the_sizes_that_are_meant() -> None:
     """In a passage for two sizes of three a label's list may have two numbers."""
     body = "Sizes M and L only\nRnds 2-3 (4): Sc in each st around.\nNext 2 (3) rnds: Sc in each st around.\n"
     assert [sum(made is not None for made in size) for size in zip(*table(body), strict=True)] == [1, 5, 7]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Stop here for size S and go on to the Brim. M and L continue with Rnd 3.",
+        "S: stop here, then skip to the Brim. The other sizes carry on.",
+        "Size S ends here; go to Brim. M and L go on with the next rnd.",
+        "For S move on to the Brim.",
+        "Size S can skip to the Brim now.",
+        "Jump to the Brim for size S.",
+        "M and L continue. S: go to the Brim.",
+    ],
+)
+def test_a_size_is_sent_on_in_a_sentence(words: str) -> None:
+    """One sentence may say that a size leaves off and where it goes on, another that the others work the next round."""
+    body = f"{GROW.format(2, 12)}{words}\n{GROW.format(3, 24)}\nBRIM\nRnd 1: Sc in each st around.\n"
+    assert table(body) == [[6] * 3, [12] * 3, [None, 24, 24], [12, 24, 24]]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "If you are making size S, you may stop now and start the brim.",
+        "Only M and L work Rnd 3.",
+        "Size S: omit Rnd 3.",
+        "S has 12 sts and goes on to the Brim.",
+    ],
+)
+def test_words_for_some_sizes_that_are_not_understood(words: str) -> None:
+    """Where a line tells some sizes to leave something out in words that are not understood, nothing is guessed."""
+    rows = worked_rows(
+        check(
+            HEAD.format(sizes="S (M, L)") + f"{GROW.format(2, 12)}{words}\n{PLAIN.format(3)}\nBRIM\n{PLAIN.format(1)}"
+        )
+    )
+    assert {cell.outcome.value for cell in rows[-2].cells} == {"not-recomputed"}
+
+
+def test_a_remark_on_a_size_is_no_gate() -> None:
+    """What a size measures here changes nothing for the rows below."""
+    body = f"{GROW.format(2, 12)}In size L the crown is now 10 cm across.\n{PLAIN.format(3)}"
+    assert table(body) == [[6] * 3, [12] * 3, [12] * 3]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Rnds 2 and 3 are worked for sizes M and L only.",
+        "Rnds 2-3 are for the two larger sizes.",
+        "Rnds 2 and 3 are made in M and L only.",
+    ],
+)
+def test_notes_give_rows_to_some_sizes(words: str) -> None:
+    """A note may say beforehand, or a line over them, which sizes work some rounds."""
+    rows = f"{GROW.format(2, 12)}{GROW.format(3, 24)}{PLAIN.format(4)}"
+    noted = check(HEAD.format(sizes="S (M, L)").replace("CROWN", f"NOTES\n{words}\n\nCROWN") + rows)
+    made = [[cell.made.stitches if cell.made is not None else None for cell in row.cells] for row in worked_rows(noted)]
+    assert made == table(f"{words}\n{rows}") == [[6] * 3, [None, 12, 12], [None, 24, 24], [6, 24, 24]]
+
+
+def test_a_note_on_rows_of_two_pieces() -> None:
+    """Where two pieces have a round of that number, which of them is meant is not guessed."""
+    text = HEAD.format(sizes="S (M, L)").replace("CROWN", "NOTES\nRnd 2 is for sizes M and L only.\n\nCROWN")
+    rows = worked_rows(check(f"{text}{GROW.format(2, 12)}\nBRIM\n{PLAIN.format(1)}{PLAIN.format(2)}"))
+    assert {cell.outcome.value for cell in rows[1].cells} == {"not-recomputed"}
+
+
+@pytest.mark.parametrize("words", ["Rnds 2 and 3 are for the crown.", "Rnd 2 is worked in A."])
+def test_a_note_on_rows_that_names_no_size(words: str) -> None:
+    """What else rounds are for shuts no size out."""
+    text = HEAD.format(sizes="S (M, L)").replace("CROWN", f"NOTES\n{words}\n\nCROWN")
+    assert [cell.outcome.value for cell in worked_rows(check(text + GROW.format(2, 12)))[1].cells] == ["agrees"] * 3

@@ -245,28 +245,32 @@ def check_counts_missing(context: Context) -> Iterator[Finding]:
         return
     missing: list[LedgerRow] = []
     unfit = [span for span, _, _ in wrong_lists(context)]  # a count that lacks a size's figure is not missing
-    before: tuple | None = None
+    before: dict[int, tuple] = {}  # what each size had last: a range may end in another row in each of them
     part = None
     for row in context.ledger.rows:
         if row.part is not part:
-            part, before = row.part, None
+            part, before = row.part, {}
         cell = row.first
         if cell.made is None or row.row.label is None:
-            before = None if cell.made is None else before
+            before = {} if cell.made is None else before
             continue
         if not cell.made.stitches and not cell.made.spaces:
             continue  # a chain alone: its length is its count
-        now = (cell.made.stitches, tuple(sorted(cell.made.spaces.items())))
+        now = {
+            size: (one.made.stitches, tuple(sorted(one.made.spaces.items())))
+            for size, one in enumerate(row.cells)
+            if one.made is not None
+        }
         if (
             row.stated is None
             and row.row.stated is None
-            and (before is None or now != before or required == "every row")
+            and (required == "every row" or any(before.get(size) != made for size, made in now.items()))
             and cell.outcome is Outcome.NOT_STATED
             and row.index_in_range == 0
             and not any(row.row.span.start <= span.start < row.row.span.end for span in unfit)
         ):
             missing.append(row)
-        before = now
+        before |= now
     if missing:
         labels = [f"{row.part.name}: {row.label}" for row in missing]
         shown = "; ".join(labels[:4]) + (f" and {len(labels) - 4} more" if len(labels) > 4 else "")

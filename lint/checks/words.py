@@ -156,6 +156,7 @@ def check_terms(context: Context) -> Iterator[Finding]:
         )
 
 
+_NUMBERED = expression(r"\s?[:.]?\s?\d")
 _SIGNS = expression(r"[\s:.)–—-]*")
 
 
@@ -166,8 +167,8 @@ def _row_lexemes(context: Context) -> Iterator[tuple[str, str, Lexeme]]:
             start = _SIGNS.match(context.source.text, start, row.span.end).end()  # there the reader began
             text = context.source.text[start : row.span.end]
             for lexeme in context.lexicon.read(text, start):
-                if lexeme.lower in ("r", "rs") and text[lexeme.end - start : lexeme.end - start + 1].isdigit():
-                    continue  # "R2" names a row
+                if lexeme.lower in ("r", "rs") and _NUMBERED.match(text, lexeme.end - start):
+                    continue  # "R2" and "R 2" name a row
                 yield part.name, row.label.words if row.label is not None else "", lexeme
 
 
@@ -187,7 +188,7 @@ def _defined(context: Context) -> set[str]:
     forms = {form for entry in context.pattern.abbreviations for form in entry.forms}
     forms |= {piece for form in forms for piece in form.split("-") if "-" in form and piece}
     swapped = {entry.meaning.strip().rstrip(".").lower() for entry in context.pattern.abbreviations}
-    return forms | {meaning for meaning in swapped if len(meaning) <= 4}  # "stitch = st"
+    return forms | swapped  # "stitch = st", and the "treble" of "tr = treble" is told with it
 
 
 _LONGEST_MEANING = 6  # words: "half double crochet 2 stitches together"

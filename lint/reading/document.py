@@ -54,6 +54,9 @@ from lint.tree import (
 _COUNTS = expression(  # "Ch 3 counts as dc."
     r"(?i)(?:^|(?<=[.;]\s))[^.;\n]*\b(?:counts?\s+as|(?:never|not)\s+counts?|not a st(?:itch)?)\b[^.;\n]*"
 )
+_LAID_OTHERWISE = expression(  # the piece lies another way, and the work goes on as before
+    r"\bturn(?:ing)?\b[^,;:.]{0,30}?\b(?:upside\s+down|inside\s+out|right\s+side\s+out|on\s+(?:its|to\s+its|the)\s+side|sideways|by\s+90)\b"
+)
 _BOTH_SIDES = expression(r"(?i)\b(?:other|opposite|second) side\b")
 _TOLD_OF = expression(r"(?i)\bat\s+(?:the\s+)?end\s+of\s+(?:row|round|rnd|rd|r)\s*(?P<row>\d+)\b[^.;\d]*$")
 _NAME = expression(
@@ -295,7 +298,9 @@ def _round_by_words(source: SourceText, part: PartText, goes_on: bool) -> bool:
         return True
     if expression(r"\bjoin\b|\bsl st (?:in|to) (?:first|top)").search(joins):
         return True
-    return bool(expression(r"(?i)spiral|continuous round").search(source.text)) and "turn" not in words
+    if not expression(r"(?i)spiral|continuous round").search(source.text):
+        return False
+    return "turn" not in _LAID_OTHERWISE.sub(" ", words)
 
 
 def _listed(entries: list[listentries.Entry]) -> list[Abbreviation]:

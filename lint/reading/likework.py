@@ -51,6 +51,8 @@ def is_work(reading: Reading, lexemes: list[Lexeme]) -> bool:
     first = steps[0] if steps else None
     if worked and first is not None and not isinstance(first, (Unread, Remark)):
         return True
+    if _again(unread, lexemes):
+        return True
     # a line that ends in a printed count of stitches is a row that lost its label
     stitchy = any(lexeme.kind in ("stitch", "special") for lexeme in lexemes)
     if reading.stated is not None and stitchy:
@@ -63,6 +65,13 @@ def is_work(reading: Reading, lexemes: list[Lexeme]) -> bool:
         and any(lexeme.kind in ("row", "round") for lexeme in lexemes[1:5])  # "3rd to 9th rnds, for the neck: …"
     )
     return starts_like_row and any(isinstance(step, (Work, Group)) for step in worked)
+
+
+def _again(unread: Sequence[Unread], lexemes: list[Lexeme]) -> bool:
+    """Whether rows are named, and how often is among what was not understood: "[like Row 2 above] twice more"."""
+    often = [item.start for item in lexemes if item.kind == "times" or item.lower in ("once", "twice", "thrice")]
+    named = any(item.kind in ("row", "round") for item in lexemes)
+    return named and any(step.span.start <= at < step.span.end for step in unread for at in often)
 
 
 def _turns(steps: Sequence[Step], lexemes: list[Lexeme]) -> bool:

@@ -10,6 +10,7 @@ from lint.tree import (
     Counting,
     FastenOff,
     Group,
+    Join,
     JoinYarn,
     Loops,
     MakeRing,
@@ -151,11 +152,23 @@ class Beginning(Placing):
         return any(isinstance(s, Chain) and self.amount(s.length) == length for s in walk(following))
 
     def bridge(self, length: int, following: tuple[Step, ...]) -> bool:
-        """ "Ch 6, sk 6, sc in next 14": a chain over as many stitches of the round as it is long, too long to stand for one."""
-        skip = following[0] if following else None
-        over = skip.places if isinstance(skip, Skip) else ()
-        as_many = sum(self.amount(place.number) for place in over) == length
-        return self.is_round and as_many and length > self.rules.height(main_stitch(following) or self.main) + 1
+        """ "R15: ch 3, sk 9 sts for the thumb, sc in each st": a spiral has no beginning chains.
+
+        Nor has a joined round one that is as long as what it passes over, and too long to stand for a stitch.
+        """
+        if not self.is_round or length < 2 or self.rules.said_of(length) is not None:
+            return False
+        ahead = next((s for s in following if not isinstance(s, (Remark, Loops, UseYarn))), None)
+        over = sum(self.amount(place.number) or 0 for place in ahead.places) if isinstance(ahead, Skip) else 0
+        closed = any(isinstance(s, (Join, Turn)) for s in following) or self.last_joins(following)
+        tall = self.rules.height(main_stitch(following) or self.main)
+        return over > 1 and (not closed or over == length > tall + 1)
+
+    @staticmethod
+    def last_joins(following: tuple[Step, ...]) -> bool:
+        """Whether a round ends in a slip stitch, that may close it."""
+        last = next((step for step in reversed(following) if isinstance(step, (Work, Group, Repeat))), None)
+        return isinstance(last, Work) and last.stitch == "sl st"
 
     def loops_from_join(self) -> bool:
         """Whether a round that begins with a loop is closed into the stitch that holds the join: that one is taken."""

@@ -7,7 +7,7 @@ from dataclasses import replace
 from lint.pattern import Row
 from lint.tree import JoinYarn, MakeRing, OtherSide, Remark, Skip, Step
 from lint.working.bench import Worked
-from lint.working.cells import of_this_row
+from lint.working.cells import joins_yarn, of_this_row, skips_to_join
 from lint.working.cursor import PlacesUnknown
 from lint.working.expand import Instance
 from lint.working.fabric import Fabric, Node
@@ -45,6 +45,35 @@ def named_edge(besides: list[Task], state: PieceState) -> tuple[Task, Trial, Fab
         if best.fits:
             fitting.append((task, best, beside.fabric))
     return fitting[0] if len(fitting) == 1 else None
+
+
+def on_its_fabric(task: Task, state: PieceState) -> tuple[Task, Trial, Fabric]:
+    """The row worked on the fabric at hand; where yarn is joined, perhaps on what an earlier row left unworked."""
+    unclear = state.more_left and not task.circular and skips_to_join(task.steps)
+    if not (state.unworked or unclear) or not joins_yarn(task.steps):
+        return task, best_reading(task, state), task.fabric
+    besides = [Task.of(task.instance, state, left, task.size, task.blocks) for left in reversed(state.unworked)]
+    if (named := named_edge(besides, state)) is not None:
+        return named
+    last: Trial | None = None
+    short: tuple[Task, Trial, Fabric] | None = None  # agrees, and leaves more, which a later part may be joined to
+    for one in (*besides, task) if skips_to_join(task.steps) else (task, *besides):
+        try:
+            best = best_reading(one, state)
+        except PlacesUnknown:
+            continue
+        if one is task and short is not None and not task.fabric.known:
+            break
+        if best.fits and best.agrees is not False:
+            return one, best, one.fabric
+        if one is not task and best.agrees and best.worked.turned and best.only_leaves:
+            short = short or (one, best, one.fabric)
+        last = best if one is task else last
+    if short is not None:
+        return short
+    if unclear:
+        raise PlacesUnknown("what the rows before have left to be joined to is not known")
+    return task, last or best_reading(task, state), task.fabric
 
 
 def side_edge(instance: Instance, state: PieceState) -> Fabric | None:

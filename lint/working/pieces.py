@@ -38,7 +38,6 @@ from lint.working.cells import (
     misfits,
     outcome_of,
     side_by_side,
-    skips_to_join,
     unclear_times,
 )
 from lint.working.chains import ChainRules
@@ -50,7 +49,7 @@ from lint.working.edges import (
     foundation_edge,
     leave_unworked,
     moves_on,
-    named_edge,
+    on_its_fabric,
     seamed,
     side_edge,
     with_free_loops,
@@ -67,7 +66,7 @@ from lint.working.onereading import Column, Settled, in_one_reading
 from lint.working.printedrows import pieces
 from lint.working.rowstate import NotDefined, TooMany
 from lint.working.starts import begins_own, corner_to_corner, first_steps, founds, is_round, until_turned, works_ring
-from lint.working.trials import PieceState, Side, Task, Trial, best_reading, settle, workings_of
+from lint.working.trials import PieceState, Side, Task, Trial, settle, workings_of
 
 _SHORT_ROWS = ("heel", "short row", "bust dart")  # headings under which rows turn before their end
 NO_STITCHES = "no stitches were found in this row"
@@ -285,28 +284,6 @@ class PatternWorker:
                 state.fabric = Fabric.unknown(instance.kind == "round")
         return self._work(instance, coming, state, size, blocks)
 
-    @staticmethod
-    def _on_its_fabric(task: Task, state: PieceState) -> tuple[Task, Trial, Fabric]:
-        """The row worked on the fabric at hand; where yarn is joined, perhaps on what an earlier row left unworked."""
-        unclear = state.more_left and not task.circular and skips_to_join(task.steps)
-        if not (state.unworked or unclear) or not joins_yarn(task.steps):
-            return task, best_reading(task, state), task.fabric
-        besides = [Task.of(task.instance, state, left, task.size, task.blocks) for left in reversed(state.unworked)]
-        if (named := named_edge(besides, state)) is not None:
-            return named
-        last: Trial | None = None
-        for one in (*besides, task) if skips_to_join(task.steps) else (task, *besides):
-            try:
-                best = best_reading(one, state)
-            except PlacesUnknown:
-                continue
-            if best.fits and best.agrees is not False:
-                return one, best, one.fabric
-            last = best if one is task else last
-        if unclear:
-            raise PlacesUnknown("what the rows before have left to be joined to is not known")
-        return task, last or best_reading(task, state), task.fabric
-
     def _not_recomputed(self, instance: Instance, state: PieceState, size: int, words: str, span: Span) -> Cell:
         own = instance.stated if instance.index == instance.length - 1 else None
         calls = any(isinstance(step, RowCall) for step in instance.row.steps)
@@ -325,7 +302,7 @@ class PatternWorker:
         try:
             steps = until_turned(task.steps, instance.kind, fabric.circular, coming)
             task = replace(task, steps=counted_round_pieces(steps, state.pieces))
-            task, best, fabric = self._on_its_fabric(task, state)
+            task, best, fabric = on_its_fabric(task, state)
         except PlacesUnknown as unknown:
             words = str(unknown) or "how many places there are to work into is not known here"
             return self._not_recomputed(instance, state, size, words, instance.row.span)

@@ -6,10 +6,10 @@ from dataclasses import replace
 from itertools import pairwise
 
 from lint.place import LimitKind, Place, Target, TargetKind, Which
-from lint.tree import Alongside, Chain, Skip, Step, Turn, Work
-from lint.working.cursor import CORNERS_UNKNOWN, Cursor, PlacesUnknown, Trouble, describe, family
+from lint.tree import Chain, Skip, Step, Turn, Work
+from lint.working.cursor import CORNERS_UNKNOWN, Cursor, PlacesUnknown, Trouble, family
 from lint.working.fabric import Fabric, Node
-from lint.working.rowends import RowEnds
+from lint.working.sidebyside import SideBySide
 
 _ANY = Target(TargetKind.ANY_STITCH)
 _LOOP = Target(TargetKind.SPACE)
@@ -17,7 +17,7 @@ _MOST_GAPS = 2  # that chains are made over in one row: both underarms
 _PLAIN = (TargetKind.ANY_STITCH, TargetKind.STITCH)
 
 
-class Placing(RowEnds):
+class Placing(SideBySide):
     """Finding places: next, each, first, last, same, the middle of a corner, the top of a chain…"""
 
     def open_ring(self, place: Place) -> None:
@@ -291,49 +291,6 @@ class Placing(RowEnds):
         else:
             cursor.run_out(Target(TargetKind.CORNER), self.size)
         return found
-
-    def each_and_beside(
-        self, place: Place, beside: list[Alongside], following: tuple[Step, ...]
-    ) -> tuple[list[Node], dict[int, tuple[Step, ...]]]:
-        """The places of a run and those worked alongside it, in order; what goes into the latter, by the node's id."""
-        cursor = self.cursor
-        if place.of is not None or not cursor.known:
-            raise PlacesUnknown
-        start, boundary = cursor.at, self.run_end(place, following)
-        instead: dict[int, tuple[Step, ...]] = {}
-        for step in beside:
-            nodes = [node for node in cursor.nodes[start:boundary] if self.is_beside(node, step.place)]
-            if not nodes:
-                raise PlacesUnknown  # a corner or space that the row below does not show
-            self.expect(step.place, len(nodes))
-            each_chain = step.place.which is Which.EACH and step.place.targets[0].kind is TargetKind.CHAIN
-            instead |= {id(node): step.items * (node.length if each_chain else 1) for node in nodes}
-        own = {id(node) for node in cursor.each(place.targets, boundary, self.size)}
-        self.expect(place, len(own))
-        found = [node for node in cursor.nodes[start:boundary] if id(node) in own or id(node) in instead]
-        if found:
-            cursor.last = found[-1]
-        return found, instead
-
-    def expect(self, place: Place, found: int) -> None:
-        """ "in each of the 4 corner sps": so many there must be."""
-        wanted = self.amount(place.number)
-        if place.bare and not place.each_of and found != wanted:
-            raise PlacesUnknown("the words name one such place, and the row below has several")
-        if place.each_of and found != wanted:
-            kind = "run out" if wanted > found else "left"
-            self.cursor.troubles.append(Trouble(kind, describe(place.targets[0], self.size), abs(wanted - found)))
-
-    def is_beside(self, node: Node, place: Place) -> bool:
-        """Whether a node is one of the places of "working … in each …"; corners as the round below shows them."""
-        owner, target = place.of, place.targets[0]
-        if target.kind is TargetKind.CORNER:
-            return node.corner
-        if place.middle or (owner is not None and owner.kind is TargetKind.CORNER):
-            return node.corner and not place.ordinals and self.cursor.matches(node, target, self.size)
-        if owner is not None:
-            return False
-        return any(self.cursor.matches(node, item, self.size) for item in place.targets)
 
     def below(self, place: Place, number: int, following: tuple[Step, ...]) -> list[Node]:
         """A long stitch into an earlier row passes over the stitch that it covers, unless the text works or skips it.

@@ -18,7 +18,7 @@ from lint.working.effort import A_READING, Effort
 from lint.working.expand import Instance
 from lint.working.fabric import Fabric, Made, afresh
 from lint.working.recording import KeepingBench, RecordingBench
-from lint.working.rowstate import NotDefined, TooMany
+from lint.working.rowstate import NotDefined, Noted, TooMany
 from lint.working.starts import from_other_end, is_round, names_spaces, names_structure, turns_first
 from lint.working.workings import Workings
 
@@ -117,8 +117,16 @@ class Trial:
     @property
     def fits(self) -> bool:
         """Whether the row uses up the row below, no more and no less."""
-        serious = [noted for noted in self.worked.troubles if noted.trouble.kind not in _NOT_SERIOUS]
-        return not serious and not self.worked.left
+        return not self._serious and not self.worked.left
+
+    @property
+    def only_leaves(self) -> bool:
+        """Whether all that speaks against the row is what it leaves of the row below."""
+        return bool(self.worked.left) and all(noted.trouble.kind == "left" for noted in self._serious)
+
+    @property
+    def _serious(self) -> list[Noted]:
+        return [noted for noted in self.worked.troubles if noted.trouble.kind not in _NOT_SERIOUS]
 
     @property
     def unsound(self) -> bool:

@@ -188,8 +188,8 @@ class PlaceFirstClauses(WithClauses):
             return True
         if self.steps and isinstance(self.steps[-1], RowCall) and names_rows(stream):
             return row_call(stream, self.steps, start)  # "Rep Rows 2-5; then work Rows 2 and 3 once more"
-        if names_rows(stream) and self._says_how_often():
-            return row_call(stream, self.steps, start)  # "Work Row 2 once more"
+        if names_rows(stream) and (self._says_how_often() or self.depth and not self.has_work()):
+            return row_call(stream, self.steps, start)  # "Work Row 2 once more", "[Work Row 2] twice"
         stream.skip("the", "then")
         if stream.kind() == "number" and stream.kind(1) in (".", "end") and not self.has_work():
             stream.take()  # "Make 2."

@@ -116,7 +116,8 @@ class Clauses(CountClauses):
                 continue
             if not self.clause():
                 stream.at = max(stream.at, start)
-                self.not_read(start)
+                if not self.rest_told(start):
+                    self.not_read(start)
             if stream.at == start:  # every turn takes something
                 stream.take()
 

@@ -241,7 +241,9 @@ class RemarkClauses(LeftClauses):
         )
         words = stream.lexemes[start:end]
         works = any(
-            item.kind in ("make", "skip", "repeat", "in") and before.lower != "to"  # "to make a square"
+            item.kind in ("make", "skip", "repeat", "in")
+            and before.lower != "to"  # "to make a square"
+            and not (seams and item.lower == "on")  # "sew on the buttons opposite the ch-2 sps"
             for before, item in zip(words, words[1:], strict=False)
         )
         if works and any(item.kind in STITCHY for item in stream.lexemes[start + 1 : end]):

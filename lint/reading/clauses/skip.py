@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from lint.amount import ONE
+from lint.amount import ONE, Amount
 from lint.place import Place, Target, TargetKind, Which
 from lint.reading.clauses.base import STITCHY, is_run
 from lint.reading.clauses.remark import RemarkClauses
 from lint.reading.clauses.skips import at_the_middle, skipped
+from lint.reading.counting.nocounts import count_behind_dash
 from lint.reading.places import notes
 from lint.reading.places.places import places
 from lint.reading.places.targets import target
@@ -16,6 +17,23 @@ from lint.reading.words.piecewords import PIECE_WORDS, names_piece
 from lint.reading.words.stream import OPENERS, SIGNS, Stream
 from lint.tree import Chain, Either, Join, Remark, Repeat, Skip, Step, Turn, Work
 
+_OTHERS = ("other", "others", "rest")
+_ARE = (
+    "are",
+    "is",
+    "form",
+    "forms",
+    "will",
+    "wait",
+    "waits",
+    "stay",
+    "stays",
+    "remain",
+    "remains",
+    "become",
+    "becomes",
+)
+_WORKED = (*STITCHY, "make", "repeat", "skip", "row", "round", "ordinal", "each", "next")
 _STITCHES = (TargetKind.ANY_STITCH, TargetKind.STITCH)
 
 
@@ -205,16 +223,14 @@ class SkipClauses(RemarkClauses):
         ahead = stream.take_if("first", "next")
         last = stream.kind() == "last"
         stream.skip("last")
-        rest = stream.take_if("remaining") is not None
+        rest = stream.take_if("remaining") is not None or stream.word(*_OTHERS) and bool(stream.take())
         stream.skip("the", "of", "last", "remaining")
         middle = stream.take_if("middle") is not None
         number = stream.amount()
         named = target(stream)
         sort = named or Target(TargetKind.ANY_STITCH)
-        if rest and begun and stream.kind() in (*SIGNS, "end", "turn", "and", "for"):
-            left = (Place(stream.span_from(start), Which.LAST, (sort,), number),) if number is not None else ()
-            stream.pass_to(*SIGNS, "=", "→") if stream.kind() == "for" else None
-            self.steps.append(Skip(stream.span_from(start), left, rest=True))  # "Leave rem sts."
+        if rest and begun and (self._left_so() or stream.kind() in (*SIGNS, "end", "turn", "and")):
+            self._leave_rest(start, number, sort)  # "Leave rem sts."
             return True
         joins = (
             stream.kind() == "unused" and stream.kind(1) in ("and", ",", ";") and stream.kind(2) in ("attach", "join")
@@ -249,6 +265,43 @@ class SkipClauses(RemarkClauses):
         self.steps.append(Skip(span, (place,), rest=not onward))
         return True
 
+    def _left_so(self) -> bool:
+        """Takes what may be said behind stitches that are left, "for later", "on hold"; a count may stand there, too."""
+        stream = self.stream
+        if stream.kind() == "for":
+            stream.pass_to(*SIGNS, "=", "→", "dash")
+            return True
+        held = stream.word("on") and stream.word("hold", ahead=1)
+        stream.at += 2 if held else 0
+        stream.take() if stream.word("aside", "behind", "waiting", "alone") else None
+        return held or count_behind_dash(stream)
+
+    def _leave_rest(self, start: int, number: Amount | None, sort: Target) -> None:
+        span = self.stream.span_from(start)
+        left = (Place(span, Which.LAST, (sort,), number),) if number is not None else ()
+        self.steps.append(Skip(span, left, rest=True))
+
+    def rest_told(self, start: int) -> bool:
+        """ "turn. The other 14 sts are the instep and wait.", "The remaining 20 sts form the heel.": they are left."""
+        stream = self.stream
+        stream.at = start
+        stream.skip("the")
+        turned = bool(self.steps) and isinstance(self.steps[-1], Turn) and self.has_work()
+        if not turned or not (stream.take_if("remaining") or stream.word(*_OTHERS) and stream.take()):
+            stream.at = start
+            return False
+        stream.skip("of", "the")
+        number = stream.amount()
+        named = target(stream)
+        words = stream.lexemes[stream.at : stream.next_of(".", ";", *OPENERS, "=", "→", "dash")]
+        said = bool(words) and words[0].lower in _ARE and not any(item.kind in _WORKED for item in words)
+        if named is None and number is not None or not said or any(item.lower.startswith("work") for item in words):
+            stream.at = start
+            return False
+        stream.at += len(words)
+        self._leave_rest(start, number, named or Target(TargetKind.ANY_STITCH))
+        return True
+
 
 def _runs_to_end(step: Step) -> bool:
     """Whether work goes to the row's end: "sc across", which what is left is taken from."""
@@ -257,7 +310,7 @@ def _runs_to_end(step: Step) -> bool:
 
 def _names_piece_side(stream: Stream) -> bool:
     """Whether "from the left side", "from right front" stands at the cursor: where what is skipped begins."""
-    words = stream.lexemes[stream.at + 1 : stream.next_of(*SIGNS, "and")]
+    words = stream.lexemes[stream.at + 1 : stream.next_of(*SIGNS, "and", "for")]
     idle = ("the", "side", "first", "last", "edge")
     return (
         bool(words)

@@ -38,6 +38,8 @@ def skipped(stream: Stream) -> tuple[Place, ...]:
     stream.skip("first", "next", "last", "the", "middle")
     middle = any(item.kind == "middle" for item in stream.lexemes[words : stream.at])
     number = how_many(stream) if stream.kind(1) == "dash" else stream.amount()  # the 3 of "3-ch loop" is a length
+    if number is not None and stream.kind() == "middle" and stream.kind(1) in ("any_stitch", "stitch"):
+        middle = stream.take() is not None  # "the 10 center sts"
     found = target(stream)
     if number is None and found is None:
         return ()
@@ -72,9 +74,13 @@ def _and_skipped(stream: Stream) -> tuple[Place, ...]:
     """The "and ch-1 sp" of "skip next dc and ch-1 sp"; () and nothing taken where no more is passed over."""
     mark = stream.at
     more: tuple[Place, ...] = ()
-    if stream.kind() == "," and stream.kind(1) in ("next", "number"):
+    if stream.kind() == "," and stream.kind(2 if stream.kind(1) == "the" else 1) in ("next", "number"):
         stream.take()  # "sk next ch-1 sp, next 30 dc and next ch-1 sp": a list that ends with "and"
+        stream.skip("the")
         more = skipped(stream)
+        if more and stream.kind() == "," and stream.kind(1) == "and":
+            stream.take()
+            more += _and_skipped(stream)
         if len(more) > 1 and stream.kind() in (",", ";", ".", "end"):
             return more
         stream.at = mark
@@ -91,6 +97,8 @@ def _and_skipped(stream: Stream) -> tuple[Place, ...]:
             more = skipped(stream)
             if stream.kind() in ("in",):
                 more = ()
+            elif more and stream.word("after", "behind", "beyond") and stream.word("it", "them", "these", ahead=1):
+                stream.at += 2
     if not more:
         stream.at = mark
     return more

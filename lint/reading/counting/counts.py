@@ -57,6 +57,9 @@ def bracket_count(stream: Stream, start: int, close: int, worked: bool) -> State
     return found
 
 
+_OFTEN = ("once", "twice", "thrice")
+
+
 def list_ends(stream: Stream, index: int) -> bool:
     """Whether a row's work ends at `index`, where its count may still stand."""
     while index < len(stream.lexemes) and stream.lexemes[index].kind in (",", ";", ".", "dash", "="):
@@ -294,10 +297,14 @@ def read(stream: Stream, bare: bool) -> Stated | None:
             if side is not None and any(item.lower == "per" for item in inner.lexemes):
                 per_side = side
             stream.at = close + 1
+            if stream.word(*_OFTEN) or stream.kind() == "number" and stream.kind(1) == "times":
+                return None  # "– 9 sc [Row 2, then Row 3] twice": what is repeated is no remark
             continue
         at = stream.at
         number = stream.amount()
         if number is None:
+            if stream.word(*_OFTEN):
+                return None  # "– 9 sc twice"
             if items and all(
                 item.lower in stream.vocabulary.count_tails
                 or item.kind in stream.vocabulary.count_tails
@@ -358,16 +365,19 @@ def read(stream: Stream, bare: bool) -> Stated | None:
 def _tail(stream: Stream) -> None:
     """Passes "in each row", "made", "counting starting ch as 1 dc" after a unit."""
     while not stream.done and (
-        stream.kind() in stream.vocabulary.count_tails or stream.peek().lower in stream.vocabulary.count_tails
+        stream.kind() in stream.vocabulary.count_tails
+        or stream.peek().lower in stream.vocabulary.count_tails
+        or stream.word("after")
     ):
         if stream.kind() == "and":
             return
         if stream.kind() == "at" or stream.word("if"):  # "at the end of Row 34", "if chaining 42"
             stream.pass_to(",", ";", *OPENERS)
             return
-        if stream.kind() == "in" and not any(stream.kind(ahead) in ("row", "round") for ahead in (1, 2, 3)):
+        of_row = any(stream.kind(ahead) in ("row", "round") for ahead in (1, 2, 3))
+        if (stream.kind() == "in" or stream.word("after")) and not of_row:
             return
-        if stream.kind() in ("in", "counts") or stream.word("counting", "including", "incl"):
+        if stream.kind() in ("in", "counts") or stream.word("after") or stream.word("counting", "including", "incl"):
             stream.pass_to(",", ";", *OPENERS)
             return
         stream.take()

@@ -150,3 +150,16 @@ def _least(step: Step) -> int:
     places = [place for place in step.places if not place.shared]
     each = (2 if step.stitch == "inc" else 1) * number
     return each * sum((place.number.values[0] or 0) for place in places) if places else each
+
+
+def count_behind_dash(stream: Stream) -> bool:
+    """Whether the dash at the cursor opens a printed count: "Rep Row 2 — 60 (64, 68) hdc"."""
+    start = stream.at
+    if not stream.take_if("dash") or stream.amount() is None:
+        stream.at = start
+        return False
+    while stream.kind() == ";" and stream.kind(1) == "number":
+        stream.at += 2  # "Rep Rnd 3 – 60; 76; 92 dc", one for each round
+    counted = stream.kind() in ("any_stitch", "stitch", "special", "chain", "one_stitch", "group_word", "row", "round")
+    stream.at = start
+    return counted

@@ -185,8 +185,8 @@ class LabelReader:
     def _real(match: regex.Match, line: str) -> bool:
         """Not "Rnds 1-3 = 4 in" (a gauge), "Rows 1 to 4 measure …" or "R1 to R4 make a flat circle"."""
         title = match.groupdict().get("prefix") or match.groupdict().get("title") or ""
-        if title and title.split()[0].lower() in _NO_TITLES:
-            return False
+        if title and (title.split()[0].lower() in _NO_TITLES or title.lower().endswith(" all")):
+            return False  # "Chest all round: 46 cm"
         sign = (match.groupdict().get("sign") or "").strip()
         rest = line[match.end() :]
         if sign == "=" and expression(
@@ -290,21 +290,23 @@ def _colour(extra: str) -> str | None:
 def _figures(word: str, sized: bool) -> str:
     """What the numbers of a label look like; lists over the sizes only where there are sizes."""
     unit = r"(?!\s*(?:times|dc|sc|sts?|ch|tr|htr|hdc)\b)"
+    tight = rf"(?:(?<=\d)[-–—](?=\d)|\s*(?:\bto\b|\bthru\b|\bthrough\b|&|\band\b)\s*){_NUMBER}(?=\s+(?:chs?\b|turn\b|(?:sc|h?dc|h?tr)\s+(?:(?:in|into|to)\s+(?:each|ea|every|all)|around|across|blo|flo)\b))"  # "Rows 3-5 ch 1, turn", "Rnds 3-5 sc in each"
     if not sized:
         more = rf"{_JOINT}(?:{word}\s*[:.]?\s*{_NUMBER}|{_NUMBER}{unit})"
-        tight = rf"(?:(?<=\d)[-–—](?=\d)|\s*(?:\bto\b|\bthru\b|\bthrough\b|&|\band\b)\s*){_NUMBER}(?=\s+(?:chs?\b|turn\b|(?:sc|h?dc|h?tr)\s+(?:(?:in|into|to)\s+(?:each|ea|every|all)|around|across|blo|flo)\b))"  # "Rows 3-5 ch 1, turn", "Rnds 3-5 sc in each"
         listed = rf"\)\s*[-–—]\s*(?:{word}\s?\.?\s?)?{_NUMBER}(?=\))"  # "Rounds 11)–14)", "R.5) – R.8)"
         return rf"{_NUMBER}(?:\.?{more}|{tight}|{listed})*(?:(?:\s*[\[(][\d,\s/\-–]+[\])]|(?:/\d+)+)?)"
     inside = rf"(?:{_NUMBER}|[-–—−,;:/&\s]|\b(?:to|thru|through|and)\b|\bfor\s+[\w/]+|\b{word}\s?(?=\d))"
     bracket = rf"[\[({{](?=[^()\[\]{{}}\n]*\d){inside}+[\])}}]"
     ends = rf"[\[({{](?=[^()\[\]{{}}\n]*\d\s*[,:;/]\s*[\d-]){inside}+[\])}}]"  # "2 - (6, 8)": a list, not a count
     empty = rf"[-–—−](?:\s*[-–—−])*(?=\s*{bracket})"
-    after = rf"(?<=[)\]}}])\s*(?:{word}\s?)?{_NUMBER}{unit}(?=\s*(?:{bracket}|[-–—−:.=]|{word}\b))"  # 32 (36) 40 (44)
+    after = rf"(?<=[)\]}}])\s*(?:{word}\s?)?{_NUMBER}{unit}(?=\s*(?:{bracket}|[-–—−:.=]|(?:to|thru|through|{word})\b))"  # 32 (36) 40 (44)
     run = r"\s*(?:[-–—−]|\bto\b|\bthru\b|\bthrough\b)\s*"  # "5 to 9; 5 to 10; 5 to 11"
     joint = r"\s*(?:[-–—−]|\bto\b|\bthru\b|\bthrough\b|&|\band\b|,?\s*\bor\b|,|/)\s*"
-    more = rf"{joint}(?:{word}\s*[:.]?\s*)?(?:{_NUMBER}{unit}|(?<=[a-z]\s*|\d[-–]){bracket}|(?<=\d\s[-–]\s){ends})|\s*,?\s*{bracket}|{after}|\s*;\s*{_NUMBER}(?:(?={run}{_NUMBER}){run}{_NUMBER}|(?=\s*(?:[;:]|{word}\b)))"
+    # "R 1 – 10 [11] 12 sc evenly along": the stitches of one row, for its word is singular, and no run is worked "in each"
+    stitches = r"(?!(?<=[^\Ws]\.?\s?\d+\s[–—-]\s)[\d\s\[\](){}/:;,–-]*[\d)\]}]\s(?:dc|sc|htr|hdc|tr|sts?|ch)\b(?!\s+(?:(?:in|into|to)\s+(?:each|ea|every|all)|around|across|blo|flo)\b))"
+    more = rf"{joint}(?:{word}\s*[:.]?\s*)?(?:{stitches}{_NUMBER}{unit}|(?<=[a-z]\s*|\d[-–]){bracket}|(?<=\d\s[-–]\s){ends})|\s*,?\s*{bracket}|{after}|\s*;\s*{_NUMBER}(?:(?={run}{_NUMBER}){run}{_NUMBER}|(?=\s*(?:[;:]|{word}\b)))"
     colons = r"(?:(?<=\d)(?::| : )\d+(?:[-–]\d+)?)+(?=\s?[:.](?:\s|$)|\s?(?:-|–|\bto\b)\s?\d)"  # "2-24:28:32:", which has the label's own sign behind it
-    return rf"(?:{_NUMBER}|{empty}|{bracket})(?:{more}|{colons})*"
+    return rf"(?:{_NUMBER}|{empty}|{bracket})(?:{more}|{tight}|{colons})*"
 
 
 # a bracket behind the number that is worked, and tells nothing of the row: "Rnd 3 - (sc, inc) 6 times", "… (inc) x 6"

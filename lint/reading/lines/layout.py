@@ -9,14 +9,15 @@ from lint.pattern import Label, Section
 from lint.reading.lines.headings import GATE, RUN_IN, Line, PartHeadings, begins_work
 from lint.reading.lines.headless import headless_lists
 from lint.reading.lines.labels import Found, LabelReader
-from lint.reading.lines.leaving import Leaving, cut_after, leavings
+from lint.reading.lines.leaving import Leaving, cut_after, leavings, speaks_to_some
+from lint.reading.lines.notedrows import noted_rows
 from lint.reading.lines.numbering import labelled_by_number, next_in_number
 from lint.reading.lines.sizecuts import by_size, for_other_sizes
 from lint.reading.lines.sizedlines import SizedLines
 from lint.reading.lines.texts import PartText, RowText
 from lint.reading.page.sections import Heading, section_finder
 from lint.reading.page.wrapping import HANGS, TURNS_ALONE, goes_on
-from lint.reading.sizes.gates import GateReader, Passage
+from lint.reading.sizes.gates import Gate, GateReader, Passage
 from lint.reading.sizes.sizeglosses import size_glosses
 from lint.reading.sizes.sizes import find_sizes
 from lint.rulebook import Rulebook
@@ -76,7 +77,8 @@ class LayoutReader:
         )  # but for "US", "DK"
         self.unheaded = headless_lists([line.text for line in self.lines], self.finder, book)
         self.headings = PartHeadings(self.lines, self.labels, self.finder, self.bare, self.lower_case)
-        self.sized = SizedLines(self.lines, self.labels, self.headings, self.passage, len(self.sizes), self.bare)
+        noted = noted_rows(self.lines, self.gates, self.labels)
+        self.sized = SizedLines(self.lines, self.labels, self.headings, self.passage, len(self.sizes), self.bare, noted)
 
     def read(self) -> Layout:
         layout = Layout(None, None, [], [], [], self.sizes, self.size_line.unnamed, self.size_line.first_bare)
@@ -222,6 +224,8 @@ class LayoutReader:
                 row = self._row(None, self._stripped(line))
                 part.rows.append(row)
                 layout.prose.append(Span(line.start, line.end))
+                if speaks_to_some(self.gates, line.text) and not noted_rows([line], self.gates, self.labels):
+                    self.passage.open(Gate(None, 0))  # which rows those sizes work is not known from here on
             elif (
                 part is None and (section is None or after_blank or self._row_follows(index)) and begins_work(line.text)
             ):
@@ -306,6 +310,7 @@ class LayoutReader:
             if ended:  # from the next row on
                 self.later.remove(one)
                 self.passage.open(self.sized.leaving_gate(one))
+        sizes, unknown = self.sized.as_noted(label, sizes, unknown)
         return RowText(label, span, sizes, number, unknown)
 
     def _opened(self, name: str, span: Span, make: int = 1) -> PartText:

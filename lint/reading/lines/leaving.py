@@ -19,6 +19,22 @@ _FORMS = (
 )
 _SENTENCE = expression(r"[^.;!)\]]+(?:[.;!)\]]+|$)")
 _SAYS = tuple(expression(rf"[\W_]*{form}[\s*_)\]]*[.;!]?\s*", regex.I) for form in _FORMS)
+_THEN = expression(r"(?i)\s*(?:[,;–—]\s*|\band\s+)*(?:\b(?:and|then)\s+)*(?=(?:go|skip|proceed|continue|move|jump)\b)")
+_GOING_ON = expression(
+    rf"(?i)[\W_]*(?:(?:and|but|then)\s+)*(?:for\s+)?(?:the\s+)?(?:sizes?\s+)?(?P<names>{_NAMES})(?:\s+sizes?)?\s*[:,–—-]?\s*"
+    r"(?:goes|go|continues?|carry|carries|works?|keep|keeps)(?:\s+on|\s+going|\s+increasing|\s+working)?"
+    r"(?:\s+(?:with|to|at|from)\s+(?P<where>(?:the\s+)?(?:next\s+)?(?:row|rnd|round|rd)(?:\s+\d+)?))?[\s*_)\]]*[.;!]?\s*"
+)
+_STOPS = expression(r"(?i)\b(?:stop|end|finish|done|fasten|complete)(?:s|es|ed)?\b")
+_LEAVES_OUT = expression(r"(?i)\b(?:go|skip|proceed|continue|move|jump|omit|leave|miss|only|do\s+not|don't)(?:s|es)?\b")
+_GOES = r"(?:(?:can|may|should|now|then)\s+)*(?:go|skip|proceed|continue|move|jump)(?:es|s)?\s+(?:on\s+)?(?:\w+ly\s+|straight\s+)?to\b"
+_SENT = expression(
+    rf"(?i)[\W_]*(?:(?:for|in|if\s+(?:you\s+are\s+)?making)\s+)?(?:the\s+)?(?:sizes?\s+)?(?P<names>{_NAMES})(?:\s+sizes?)?(?:\s+only)?\s*[:,–—-]?\s*(?P<to>{_GOES}.+)"
+    rf"|[\W_]*(?P<to>{_GOES}\s+[\w\s]+?)\s+for\s+(?:the\s+)?(?:sizes?\s+)?(?P<names>{_NAMES})(?:\s+sizes?)?(?:\s+only)?[\W_]*"
+)
+_NAMED = expression(
+    r"(?i)(?:\b(?:for|only|making)\s+(?:the\s+)?(?:sizes?\s+)?|\bsizes?\s+|(?:^|[.;:]\s)\W*)(?P<name>\p{L}[\w/-]*|\b\d[\w/-]*(?<=sizes?\s+[\w/-]+))"
+)
 _ALSO = expression(rf"[\W_]*(?:and\s+)?(?:sizes?\s+)?(?P<names>{_NAMES}){_AFTER}[\s*_)\]]*[.;!]?\s*", regex.I)
 
 
@@ -35,16 +51,18 @@ def leavings(reader: GateReader, line: str) -> tuple[list[Leaving], int]:
     """What the sentences of a line say of sizes that leave off, and where those begin, if nothing else follows."""
     found: list[Leaving] = []
     begin = len(line)
-    if reader.number < 2 or not expression(r"(?i)\b(?:stop|end|finish|done|fasten|complet)").search(line):
+    if reader.number < 2 or not (_STOPS.search(line) or goes_on_to(line)):
         return found, begin
     for match in _SENTENCE.finditer(line):
         sentence = match[0]
         if not sentence.strip(" .;!*_()[]"):
             continue
-        one = _leaving(reader, sentence, bool(found))
-        if one is not None:
+        more = _leaving(reader, sentence, bool(found))
+        if more is None and found:
+            more = _going_on(reader, sentence, found)
+        if more is not None:
             begin = min(begin, match.start())
-            found.append(one)
+            found += more
         elif found and (where := goes_on_to(sentence)):
             found[-1] = replace(found[-1], goes_on=where)
         else:
@@ -52,19 +70,49 @@ def leavings(reader: GateReader, line: str) -> tuple[list[Leaving], int]:
     return found, begin
 
 
-def _leaving(reader: GateReader, sentence: str, more: bool) -> Leaving | None:
-    for form in _SAYS:
-        match = form.fullmatch(sentence)
-        if match is None:
-            continue
-        sizes, after = reader.sizes_of(match["names"]), match.groupdict().get("after")
-        if sizes is not None and len(sizes) < reader.number:
-            return Leaving(sizes, int(after) if after else None)
-        if sizes is None and match["said"] and (match["here"] or after):
-            return Leaving(None)
+def _leaving(reader: GateReader, sentence: str, more: bool) -> list[Leaving] | None:
+    """What a sentence says of sizes that leave off, and where it sends them."""
+    sent = _SENT.fullmatch(sentence)
+    sizes = reader.sizes_of(sent["names"]) if sent is not None else None
+    if sizes is not None and len(sizes) < reader.number and (where := goes_on_to(sent["to"])):
+        return [Leaving(sizes, None, where)]
+    then = _THEN.search(sentence)
+    where = goes_on_to(sentence[then.end() :]) if then is not None else None
+    for words, goes_on in ((sentence, None), *([(sentence[: then.start()], where)] if then and where else [])):
+        for form in _SAYS:
+            match = form.fullmatch(words)
+            if match is None:
+                continue
+            sizes, after = reader.sizes_of(match["names"]), match.groupdict().get("after")
+            if sizes is not None and len(sizes) < reader.number:
+                return [Leaving(sizes, int(after) if after else None, goes_on)]
+            if sizes is None and match["said"] and (match["here"] or after):
+                return [Leaving(None)]
     match = _ALSO.fullmatch(sentence) if more else None
     sizes = reader.sizes_of(match["names"]) if match is not None else None
-    return Leaving(sizes, int(match["after"])) if match is not None and sizes is not None else None
+    return [Leaving(sizes, int(match["after"]))] if match is not None and sizes is not None else None
+
+
+def _going_on(reader: GateReader, sentence: str, found: list[Leaving]) -> list[Leaving] | None:
+    """What is said of the sizes that do not leave off: none of them leave, or they leave out the rows before one."""
+    match = _GOING_ON.fullmatch(sentence)
+    spoken = reader.audience(match["names"]) if match is not None else None
+    if spoken is None or spoken.sizes is None and not spoken.others:
+        return None
+    gone = {size for one in found for size in one.sizes or ()}
+    sizes = tuple(size for size in range(reader.number) if size not in gone) if spoken.others else spoken.sizes
+    if not gone.isdisjoint(sizes):
+        return None
+    where = match["where"] if match["where"] and expression(r"\d").search(match["where"]) else None
+    return [Leaving(sizes, None, where)] if where else []
+
+
+def speaks_to_some(reader: GateReader, line: str) -> bool:
+    """Whether a line that was not understood tells some sizes, but not all, to leave off or to leave something out."""
+    if reader.number < 2 or not (_STOPS.search(line) or _LEAVES_OUT.search(line)):
+        return False
+    named = (match["name"] for match in _NAMED.finditer(line))
+    return any((sizes := reader.sizes_of(name)) and len(sizes) < reader.number for name in named)
 
 
 def cut_after(label: Label, leaving: Leaving, number: int) -> Label:

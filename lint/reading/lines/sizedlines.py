@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
+from lint.pattern import Label
 from lint.reading.lines.headings import Line, PartHeadings, begins_work
 from lint.reading.lines.labels import Found, LabelReader
 from lint.reading.lines.leaving import Leaving
 from lint.reading.lines.namedlabels import named_label
-from lint.reading.sizes.gates import Gate, Passage, names_place
+from lint.reading.lines.notedrows import NotedRows
+from lint.reading.sizes.gates import Gate, Passage, Sizes, names_place
 
 
 @dataclass(frozen=True)
@@ -21,6 +23,7 @@ class SizedLines:
     passage: Passage
     sizes: int
     bare: bool  # rows are labelled by list numbers alone
+    noted: tuple[NotedRows, ...] = ()  # rows that notes give to some sizes
 
     def gate(self, index: int, line: Line, among_rows: bool) -> Gate | None:
         """ "Sizes L and XL only" over rows, or in front of one; not the lists of sizes before the first row."""
@@ -72,6 +75,14 @@ class SizedLines:
             return found
         again = self.labels.for_sizes(len(gate)).at_line(line.text, line.start, bare)
         return replace(again, label=again.label.for_gate(gate, self.sizes)) if again is not None else found
+
+    def as_noted(self, label: Label | None, sizes: Sizes | None, unknown: bool) -> tuple[Sizes | None, bool]:
+        """The sizes that work a row, with what notes say of its number."""
+        for one in self.noted:
+            if label is not None and one.names(label):
+                unknown = unknown or one.sizes is None
+                sizes = tuple(size for size in one.sizes or () if sizes is None or size in sizes)
+        return sizes, unknown
 
     def heading_follows(self, index: int) -> bool:
         """Whether the next line with words is a heading over rows."""

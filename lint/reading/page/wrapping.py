@@ -6,13 +6,19 @@ from lint.expression import expression
 
 # "Rep Rows 2 and 3 four times more." in a line of its own
 _CALLS_ROWS = expression(
-    r"(?i)(?:continue to |now )?rep(?:eat)?\s+(?:the\s+)?(?:last|these|inc|dec|increase|decrease|rows?\b|rnds?\b|rounds?\b|\d+(?:st|nd|rd|th))"
+    r"(?i)[\[(]?(?:continue to |now )?rep(?:eat)?\s+(?:the\s+)?(?:last|these|inc|dec|increase|decrease|rows?\b|rnds?\b|rounds?\b|\d+(?:st|nd|rd|th))"
     r"|(?i:(?:now )?work\s+(?:even|straight|\d[^.;:]{0,40}?\b(?:rows|rnds|rounds)))\b"
+    r"|(?i:[\[(]?work\s+(?:the\s+)?(?:(?:rows?|rnds?|rounds?)\s+\d|\d+(?:st|nd|rd|th)\b))"  # "[Work 8th row] twice"
 )
 # "turn. — 33 (35) sts": a count at the end of a row, without a stop
 _SIGN = r"(?:[.;:|→➜➔⇒]|=>?|->|\s[-–—]{1,4}>?)"
+_FIGURES = r"\d[\d\s,;:/()\[\]{}–-]*"
+_UNITS = r"(?:(?:ch-?\s?\d+|\d+-?\s?ch)[-\s])?(?:sts?|stitches|sc|hdc|dc|tr|htr|dtr|sps?|spaces|loops|lps)"
+_AT_THE_LAST = r"(?:\s+(?:(?:at|by)\s+the\s+end\s+of|in|on|after)\s+(?:the\s+)?(?:last|final)\s+(?:row|rnd|round))?"
 _COUNTED = expression(
-    rf"(?i){_SIGN}\s*[(\[{{]?\d[^.;:]{{0,60}}\b(?:sts?|stitches|sc|hdc|dc|tr|htr)$|,\s*\d{{1,4}} (?:sts|stitches)$"
+    # a list for many sizes is long, and so are several sorts: "— 64 (68, 72) hdc and 4 ch-2 sps in the last rnd"
+    rf"(?i){_SIGN}\s*[(\[{{]?{_FIGURES}{_UNITS}(?:(?:,|;|\s+and|\s+\+)\s+{_FIGURES}{_UNITS})*{_AT_THE_LAST}$|"
+    rf"{_SIGN}\s*[(\[{{]?\d[^.;:]{{0,60}}\b(?:sts?|stitches|sc|hdc|dc|tr|htr)$|,\s*\d{{1,4}} (?:sts|stitches)$"
     r"|[\w)\]}*.]\s+[-–—]{1,4}\s\d{1,4}$"  # "sc in each st – 12"
     r"|[\w)\]}*]\s*(?:[=|→➜➔⇒]|[-=]>)\s*\d{1,4}$"  # "(2x, a)*6 = 18", and the last cell of a table
 )
@@ -60,8 +66,10 @@ def goes_on(above: str, text: str, lower_case: bool, sizes: int = 1) -> bool:
         return True
     if sum(map(above.count, "([{")) > sum(map(above.count, ")]}")):
         return True  # in the middle of its brackets
-    counted = (text[0].isupper() or lower_case) and _COUNTED.search(above) is not None
-    if (above.endswith(_TERMINAL) or counted) and _CALLS_ROWS.match(text):
+    ends_in_count = _COUNTED.search(above) is not None
+    counted = (text[0].isupper() or lower_case) and ends_in_count
+    anew = lower_case or text.lstrip("[(")[:1].isupper()
+    if (above.endswith(_TERMINAL) or ends_in_count and anew) and _CALLS_ROWS.match(text):
         return False
     ended = counted or above.endswith(_TERMINAL) or any(one.search(above) for one in (_RUN_ENDS, _STITCHES_LAST))
     if ended and not text[0].islower() and _LAYERS.search(text):

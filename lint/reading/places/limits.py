@@ -65,6 +65,12 @@ def limit(stream: Stream) -> Limit | None:
     aside = aside or stream.word(*PIECE_WORDS, ahead=edge)  # "across back neck"
     if stream.kind() in ("across", "around") and (names_piece(stream, edge) or piece_alone(stream, 1)):
         return None  # "9 sc along the first leg"
+    each_chain = stream.kind(-1) == "chain" and "each" in (stream.kind(-2), stream.kind(-3))
+    if stream.kind() == "around" and stream.word(*PIECE_WORDS, ahead=edge) and each_chain:
+        stream.at += edge  # "in each ch around the neck": the chain, all round
+        while stream.word(*PIECE_WORDS, "opening", "edge"):
+            stream.take()
+        return Limit(LimitKind.END)
     if stream.kind() == "across" and aside or stream.kind() == "around" and stream.word(*PIECE_WORDS, ahead=edge):
         return None  # along an edge, not along the row
     if (

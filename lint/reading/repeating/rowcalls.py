@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from lint.amount import ONE, Amount
 from lint.place import LimitKind
+from lint.reading.counting.nocounts import count_behind_dash
 from lint.reading.places.limits import past_lengths
 from lint.reading.repeating.growth import growth
 from lint.reading.repeating.rowsof import every_so_many
@@ -18,6 +19,7 @@ _THERE_ARE = ("there", "are", "you", "have", "a", "total", "of", "piece", "work"
 _WORKED = ("have", "has", "been", "are", "is", "worked", "completed", "complete", "done", "altogether", "finished")
 
 
+_RECKONED = ("has", "have", "above", "below", "from", "since", "past", "beyond")
 _PIECE_NAMES = (
     "word",
     "back_loop",
@@ -41,13 +43,7 @@ def names_rows(stream: Stream) -> bool:
             return True
         if kind == "." and stream.kind(ahead - 1) == "number" and stream.kind(ahead + 1) in ("row", "round"):
             return True  # "like 2. row"
-        if stream.peek(ahead).lower == "r" and stream.kind(ahead + 1) == ":" and stream.kind(ahead + 2) == "number":
-            return True  # "Repeat R: 4"
-        if (
-            stream.peek(ahead).lower in ("r", "rs")
-            and stream.kind(ahead + 1) == "number"
-            and stream.peek(ahead + 1).glued
-        ):
+        if _row_by_letter(stream, ahead):
             return True
         if kind not in (
             "from",
@@ -86,12 +82,11 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
     spread, joined = False, True
     while True:
         lexeme = stream.peek()
-        by_letter = lexeme.lower == "r" and stream.kind(1) == ":" and stream.kind(2) == "number"
-        by_letter = by_letter or lexeme.lower in ("r", "rs") and stream.kind(1) == "number" and stream.peek(1).glued
+        by_letter = _row_by_letter(stream, 0)
         if lexeme.kind in ("row", "round") or by_letter:
             kind = lexeme.kind if lexeme.kind in ("row", "round") else kind or "numbered"
             stream.take()
-            stream.take_if(":") if lexeme.lower == "r" else None
+            stream.take_if(":", ".") if by_letter else None
             if numbers and stream.kind() != "number":
                 break
         elif last_words and kind is not None:
@@ -115,7 +110,7 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
                 and stream.kind(2) in (",", "and", "row", "round", "dash")
             ):
                 break
-            if _times_follow(stream) or _count_follows(stream):
+            if _times_follow(stream) or count_behind_dash(stream):
                 break
             spread, joined = spread or lexeme.kind in ("dash", "to"), True
             stream.take()
@@ -251,19 +246,6 @@ def _times_follow(stream: Stream) -> bool:
     return behind.amount() is not None and behind.kind() == "times"
 
 
-def _count_follows(stream: Stream) -> bool:
-    """Whether the dash at the cursor opens a printed count: "Rep Row 2 — 60 (64, 68) hdc"."""
-    start = stream.at
-    if not stream.take_if("dash") or stream.amount() is None:
-        stream.at = start
-        return False
-    while stream.kind() == ";" and stream.kind(1) == "number":
-        stream.at += 2  # "Rep Rnd 3 – 60; 76; 92 dc", one for each round
-    counted = stream.kind() in ("any_stitch", "stitch", "special", "chain", "one_stitch", "group_word", "row", "round")
-    stream.at = start
-    return counted
-
-
 def _rows_said(stream: Stream) -> tuple[Amount, bool] | None:
     """ "for 12 rows", "until there are 60 rows in all", "– 60 rows in all", "until Row 40 is complete".
 
@@ -292,9 +274,9 @@ def _rows_said(stream: Stream) -> tuple[Amount, bool] | None:
 
 
 def _row_by_letter(stream: Stream, ahead: int) -> bool:
-    """Whether "R42" stands there."""
-    letter = stream.peek(ahead).lower == "r" and stream.kind(ahead + 1) == "number"
-    return letter and stream.peek(ahead + 1).glued
+    """Whether "R42", "R 42", "R: 42" or "R. 42" stands there."""
+    behind = ahead + 2 if stream.kind(ahead + 1) in (":", ".") else ahead + 1
+    return stream.peek(ahead).lower in ("r", "rs") and stream.kind(behind) == "number"
 
 
 def _until(stream: Stream, how_often: Times | None) -> tuple[Amount | None, bool]:
@@ -312,8 +294,10 @@ def _until(stream: Stream, how_often: Times | None) -> tuple[Amount | None, bool
     start = stream.at
     past_lengths(stream, "ending")
     words, stream.at = stream.lexemes[start : stream.at], start
-    if any(item.lower in ("measures", "measure", "long", "length", "desired", "reaches") for item in words):
-        stream.at = start + len(words)
+    measured = any(item.lower in ("measures", "measure", "long", "length", "desired", "reaches") for item in words)
+    counted = any(item.kind in ("row", "round") for item in words) and any(item.kind == "number" for item in words)
+    if measured or counted and any(item.lower in _RECKONED for item in words):
+        stream.at = start + len(words)  # "until Back has 14 rows above the armhole": where the count begins is not told
         return None, True
     stream.take()
     while stream.kind() in ("the", "word") and not stream.done:

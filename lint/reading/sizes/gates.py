@@ -22,6 +22,9 @@ _NAMED_IN_BRACKETS = expression(
     r"(?i)[(\[]\s*(?:for\s+)?(?:the\s+)?(?P<name>[^()\[\]:,;=]{1,20}?)(?:\s*[:=]\s*|\s+)(?:make\s+|work\s+)?(?:ch\s?)?\d"
 )
 _NEXT_PIECE = expression(r"(?i)next\s+(?:section|part|piece|step)")
+_LEFT_OUT = expression(
+    r"(?i)\W*(?:skip|omit|miss|leave\s+out|do\s+not\s+(?:work|make)|don't\s+(?:work|make))\b[^.;]{0,30}?\b(?:rows?|rnds?|rounds?|rds?)\b"
+)
 _GO_ON = expression(
     r"(?i)\b(?:go|goes|going|skip|proceed|continue|move|jump|turn|cont)\s+(?:on\s+)?(?:straight\s+|directly\s+|now\s+)?to\s+(?:the\s+)?(?P<where>[^.;:,]+)"
 )
@@ -66,6 +69,8 @@ class GateReader(SizeWords):
             rest = line[behind:]
             if expression(r"(?i)[;.]\s*(?:for\s+)?sizes?\s+\S+,").search(rest):
                 return Gate(None, len(line))  # "Size M, work Row 3; size L, …": two gates in one sentence
+            if _LEFT_OUT.match(rest):
+                return Gate(None, len(line))  # "Size S: omit Rows 3 and 4"
             if spoken.sizes and not spoken.every and self._others_named(rest, spoken.sizes):
                 return None  # "Small: Ch 21 (for medium ch 23, for large ch 27)": a list, and a line for all
             if spoken.sizes and not spoken.every and (_GO_ON.search(rest) or _DONE.search(rest)):

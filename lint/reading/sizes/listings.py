@@ -30,13 +30,14 @@ _OF_ELSE = expression(r"(?i)(?:\bch(?:ain)?\s|#\s?)$")
 _GOES_ON = expression(r"\s?,?\s?[(\[]\s*[\d-]")
 _ROWS = expression(r"(?i)\b(?:rows?|rnds?|rounds?|rds?)\.?\s*$")
 _NO_LABEL = r"(?!\s*\n\s*\d+(?:\s?[-–]\s?\d+)?\s?(?:[).:]|r(?:n?d|ow|ound)s?\b))"  # the next line's label: "sc 12 [30]", "10) sc 6"
-_NO_WEIGHT = r"(?!\s?\d+\s?(?:g|gr|grams?|x|×)\b)"  # "4 (5) 6 (7) 50 g balls"
+# "4 (5) 6 (7) 50 g balls", but "4 (5) 6 x 50 g"
+_NO_WEIGHT = r"(?!\s?\d+\s?(?:(?:g|gr|grams?)\b|[x×](?!\p{L})(?!\s?\d+\s?(?:g|gr|grams?|m|oz)\b)))"
 SHAPES = {
     "brackets first": expression(
         rf"(?<![\w.,/¼½¾)\]-])(?<![\d½¼¾)\]]\s)(?P<list>(?>[(\[]{_ONE}[)\]]\s?{_ONE}(?:\s?[(\[]{_ONE}[)\]]\s?{_ONE})*(?:\s?[(\[]{_ONE}[)\]])?))(?!\s?,?\s?[(\[]\s?\d)"
     ),
     "alternating": expression(
-        rf"(?<![\w.,/¼½¾-])(?P<list>(?>{_RUN}(?:\s?[(\[]{_ONE}[)\]]{_NO_LABEL}{_NO_WEIGHT}\s?{_ONE})+(?:\s?[(\[]{_ONE}[)\]])?))(?!\s?,?\s?[(\[]\s?\d)"
+        rf"(?<![\w.,/¼½¾-])(?<!\d\s?[)\]]\s)(?P<list>(?>{_RUN}(?:\s?[(\[]{_ONE}[)\]]{_NO_LABEL}{_NO_WEIGHT}\s?{_ONE})+(?:\s?[(\[]{_ONE}[)\]])?))(?!\s?,?\s?[(\[]\s?\d)"
     ),
     FIRST_BARE: expression(
         rf"(?<![\w.,/¼½¾-])(?<!\d,\s)(?P<list>(?:(?P<head>{_RUN}), )+{_ONE}\s?{_GROUP}(?:\s?,?\s?{_GROUP})*)"

@@ -83,7 +83,8 @@ _NUMBER_WORD = r"(?:\d{1,2}|two|three|four|five|six|seven|eight|nine|ten|eleven|
 _SENTENCES = (
     rf"\b(?:in|has|covers|offers|of|for)\s+(?:the\s+)?{_NUMBER_WORD}\s+(?:different\s+)?sizes?\b[^:.\n]{{0,20}}?[:,–—-]\s*(?P<names>(?:[^.\n]|\.(?=\d))+)",
     r"\b(?:avail\p{L}+|comes?|made|offered|graded|worked|written|given|instructions?|directions?|pattern)\s+(?:are\s+|is\s+)?(?:in|for|from)\s+(?:the\s+)?(?:sizes?\s+)?(?P<names>(?:[^.\n]|\.(?=\d))+)",
-    r"(?:^|[.;:]\s+|\bin\s+|\bfor\s+)\W{0,3}(?:(?!finished|hook|needle|actual|approx)[\p{L}’']+\s+)?sizes?:?\s+(?=[^:\s])(?P<names>(?:[^.\n]|\.(?=\d)){2,})",
+    r"\b(?:ages?|aged|bab(?:y|ies)|child(?:ren)?|toddlers?|infants?)\s+(?:of\s+|aged\s+|from\s+)?(?=\d)(?P<names>(?:[^.\n]|\.(?=\d))+)",
+    r"(?:^|[.;:]\s+|\s[–—-]\s+|\bin\s+|\bfor\s+)\W{0,3}(?:(?!finished|hook|needle|actual|approx)[\p{L}’']+\s+)?sizes?:?\s+(?=[^:\s])(?P<names>(?:[^.\n]|\.(?=\d)){2,})",
     r"[(\[](?!(?:super\s+)?(?:lace|fine|light|medium|bulky|jumbo)\W+\d\s*[)\]])(?P<names>[^()\[\]\n]*\p{L}[^()\[\]\n]*)[)\]]",
     r"^\W*sizes?\s*(?:\||\t|\s{2,})\s*(?P<names>[^\n]+)$",
 )

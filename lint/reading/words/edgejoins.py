@@ -43,7 +43,7 @@ def edges_joined(stream: Stream, start: int) -> int | None:
         return end if sewn and (edge and together or len(edge) > 1 or closes) else None
     if stitched:
         to_edge = "to" in kinds and bool(kinds & {"chain", "foundation", "row"})
-        return end if (together or to_edge) and not _row_work(rest) else None
+        return end if (together or to_edge) and not _row_work(_without_depth(rest)) else None
     subject = [item for item in rest[:4] if item.kind not in ("the", "first", "last")]
     named = bool(subject) and (
         subject[0].kind in ("row", "foundation")
@@ -56,6 +56,17 @@ def edges_joined(stream: Stream, start: int) -> int | None:
         return None
     beside = "to" in kinds and any(item.kind in _ONE_TO_ANOTHER for item in rest[2:])
     return end if together or beside or any(item.lower in _EDGES for item in subject[:2]) else None
+
+
+def _without_depth(words: list) -> list:
+    """The words without the stitches that the seam goes through: "through (all) 8 sts"."""
+    for at, item in enumerate(words):
+        behind = words[at + 1 :]
+        behind = behind[1:] if behind[:1] and behind[0].kind in ("all", "the") else behind
+        counted = [one.kind for one in behind[:2]] in (["number", "any_stitch"], ["number", "stitch"])
+        if item.lower in ("through", "thru", "along", "across") and counted:
+            return [*words[:at], *behind[2:]]
+    return words
 
 
 def _row_work(words: list) -> bool:

@@ -24,7 +24,7 @@ _A_IS = expression(
 
 # "US terms:", "Written in UK terms." before a list in the same line
 _LIST_LEAD = expression(
-    r"(?i)\s*(?:(?:the\s+|this\s+)?(?:pattern\s+(?:is\s+)?)?(?:written\s+)?(?:in|uses)\s+)?(?:(?:u\.?s\.?a?\.?|u\.?k\.?|american|british|standard|crochet)\s+)*(?:terms|terminology|abbreviations?|abbr\.?)(?:\s*\([^)]*\)|\s+used)?\s*[:!.–-]\s*(?=\S)"
+    r"(?i)\s*(?:all\s+)?(?:(?:the\s+|this\s+)?(?:pattern\s+(?:is\s+)?)?(?:written\s+)?(?:in|uses)\s+)?(?:(?:u\.?s\.?a?\.?|u\.?k\.?|american|british|standard|crochet)\s+)*(?:terms|terminology|abbreviations?|abbr\.?)(?:\s*\([^)]*\)|\s+used|\s+(?:are|is)\s+(?:all\s+)?(?:u\.?s\.?a?|u\.?k|american|british))?\s*[:!.–-]\s*(?=\S)"
 )
 # "I use British terms: ch chain; …", "Also used (US): ch – chain, …": a sentence that leads to a list
 _TALK_LEAD = expression(r"\s*(?P<words>\p{L}[^:;=–\n]{8,60}):\s+(?=\S)")
@@ -33,9 +33,10 @@ _WORDED_LEAD = expression(
     r"(?i)\s*(?=[^\n:;,=]*\b(?:terms|terminology|abbreviations?|abbrevs?|used?|using|stitches)\b)[^\n:;,=]{6,60}:\s+(?=\S)"
 )
 _PLURAL = r"(?:\(e?s\))?"  # "st(s) stitch(es)"
+_OR_OTHER = r"(?:/\p{L}+)?"  # "WS/RS wrong/right side"
 _BARE_ENTRY = expression(
-    rf"\s*(?P<one>\p{{L}}[\p{{L}}\d-]{{0,8}}{_PLURAL})(?: (?P<two>\p{{L}}+{_PLURAL}))?"
-    rf"(?: (?P<rest>(?:\d ?)?\p{{L}}[\p{{L}}\d]*{_PLURAL}(?: (?:\d|\d?\p{{L}}+{_PLURAL})){{0,4}}))\s*"  # "inc 2 dc in one st"
+    rf"\s*(?P<one>\p{{L}}[\p{{L}}\d-]{{0,8}}{_OR_OTHER}{_PLURAL})(?: (?P<two>\p{{L}}+{_PLURAL}))?"
+    rf"(?: (?P<rest>(?:\d ?)?\p{{L}}[\p{{L}}\d]*{_OR_OTHER}{_PLURAL}(?: (?:\d|\d?\p{{L}}+{_OR_OTHER}{_PLURAL})){{0,4}}))\s*"  # "inc 2 dc in one st"
 )
 # "… miss 2, 1 tr. 1 solid mesh (sm) = 3 tr": the sentence that a named stitch begins
 _NEXT_NAMED = expression(

@@ -1,0 +1,82 @@
+"""Runs worked on one way round: "sc in each sc, 3 sc in each ch-2 sp", "sc in each ch, sc in each sc"."""
+
+from __future__ import annotations
+
+from collections import Counter
+
+from lint.place import Place, TargetKind, Which
+from lint.tree import Alongside, Step
+from lint.working.cursor import PlacesUnknown, Trouble, describe
+from lint.working.fabric import Node
+from lint.working.rowends import RowEnds
+
+
+class SideBySide(RowEnds):
+    """Which places each of several runs takes, in the order in which they are met."""
+
+    def each_and_beside(
+        self, place: Place, beside: list[Alongside], following: tuple[Step, ...]
+    ) -> tuple[list[Node], dict[int, tuple[Step, ...]]]:
+        """The places of a run and those worked alongside it, in order; what goes into the latter, by the node's id."""
+        cursor = self.cursor
+        if place.of is not None or not cursor.known:
+            raise PlacesUnknown
+        start, boundary = cursor.at, self.run_end(place, following)
+        instead: dict[int, tuple[Step, ...]] = {}
+        window, holds = cursor.nodes[start:boundary], Counter[int]()
+        for step in beside:
+            nodes = [node for node in window for _ in range(self.held(node, step.place))]
+            if not nodes:
+                raise PlacesUnknown  # a corner or space that the row below does not show
+            self.expect(step.place, len(nodes))
+            instead |= {id(node): step.items for node in nodes}
+            holds.update({id(node): nodes.count(node) for node in nodes})
+        if _single_chain(place):
+            own = [node for node in window for _ in range(self.held(node, place))]
+            cursor.at = boundary
+        else:
+            own = cursor.each(place.targets, boundary, self.size)
+        self.expect(place, len(own))
+        holds |= Counter(map(id, own))
+        found = [node for node in window for _ in range(holds[id(node)])]
+        if found:
+            cursor.last = found[-1]
+        return found, instead
+
+    def held(self, node: Node, place: Place) -> int:
+        """How many places of a run, or of what is worked beside it, a node holds: a space has as many single chains."""
+        if _single_chain(place) and node.kind in ("ch", "space"):
+            return node.length - node.used
+        return int(self.is_beside(node, place))
+
+    def expect(self, place: Place, found: int) -> None:
+        """ "in each of the 4 corner sps": so many there must be."""
+        wanted = self.amount(place.number)
+        if place.bare and not place.each_of and found != wanted:
+            raise PlacesUnknown("the words name one such place, and the row below has several")
+        if place.each_of and found != wanted:
+            kind = "run out" if wanted > found else "left"
+            self.cursor.troubles.append(Trouble(kind, describe(place.targets[0], self.size), abs(wanted - found)))
+
+    def is_beside(self, node: Node, place: Place) -> bool:
+        """Whether a node is one of the places of "working … in each …"; corners as the round below shows them."""
+        owner, target = place.of, place.targets[0]
+        if target.kind is TargetKind.CORNER:
+            return node.corner
+        if place.middle or (owner is not None and owner.kind is TargetKind.CORNER):
+            return node.corner and not place.ordinals and self.cursor.matches(node, target, self.size)
+        if owner is not None:
+            return False
+        return any(self.cursor.matches(node, item, self.size) for item in place.targets)
+
+
+def _single_chain(place: Place) -> bool:
+    """Whether "each ch" is meant, one chain after the other."""
+    target, each = place.targets[0], place.which is Which.EACH
+    return (
+        each
+        and len(place.targets) == 1
+        and target.kind is TargetKind.CHAIN
+        and target.length is None
+        and target.name is None
+    )
