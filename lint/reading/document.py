@@ -68,10 +68,10 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
     plain = Lexicon(book, terms.terms)
     known = known_forms(book.abbreviations, book.stitches)
     entries = entries_of(source, layout, known, book)
-    specials = specials_of(entries, plain, book)
-    lexicon = plain
     rings = ring_words(entries, source.text)
     letters = house_letters(entries, plain, source)
+    lexicon = Lexicon(book, terms.terms, letters) if letters else plain
+    specials = specials_of(entries, lexicon, book)
     if specials or rings or letters:
         own = [
             (form, "turning_chain" if definitions.is_turning_chain(special) else "special", special.name)
