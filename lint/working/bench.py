@@ -48,6 +48,7 @@ from lint.working.fabric import Fabric, Made, Node, count, unname_if_others_alik
 from lint.working.grouping import PETAL
 from lint.working.plain import Plain
 from lint.working.rowstate import Noted, main_stitch
+from lint.working.underloops import passed_alike
 
 
 @dataclass
@@ -308,6 +309,8 @@ class Bench(Plain):
         last = self.made[-1]
         if self.joined and last.kind == "space" and (last.length, len(left)) in self.passed_under:
             return []  # the round's last loop passes over as many as its others
+        if self.joined and last.kind == "space" and passed_alike(self.made, cursor.nodes, left, last.length):
+            return []
         return left
 
 
