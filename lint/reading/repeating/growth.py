@@ -16,6 +16,8 @@ def growth(stream: Stream) -> Growth | None:
     """Takes ", making one tile fewer in every row": what each row has more or fewer of; None where nothing is told so."""
     start = stream.at
     stream.take_if(",")
+    if stream.word("but"):
+        stream.take()  # "As Row 10, but with one tile less in each row"
     found = _growth(stream)
     if found is None or stream.kind() not in (*SIGNS, "end", *OPENERS):
         stream.at = start
