@@ -179,13 +179,13 @@ class Beginning(Placing):
         if hint is None and length > 1 and self.rules.height(stitch) > 1 and _skips_first(following):
             hint = JoinHint(True)  # the stitch at its foot is passed over: the chain stands for it
         stands = standing(length, step.counting, stitch, self.rules, self.choices, hint, step.span)
+        if self.blocks and step.counting is None:
+            self.add_space(length, None)  # the block's own chain, into which the next row works
+            return
         as_before = self.rules.said_not if stands.stitch is None else self.rules.said_before
         if not stands.said and length not in as_before:
             self.unsaid = (step.span, stands.stitch is not None)
         place = self.cursor.last
-        if self.blocks and step.counting is None:
-            self.add_space(length, None)
-            return
         if stands.stitch is None:
             self.uncounted = length
             return
