@@ -35,7 +35,7 @@ def _growth(stream: Stream) -> Growth | None:
     before = _MORE.get(stream.peek().lower, 0)
     stream.at += bool(before)
     noun = stream.peek()
-    if number is None or number.lone is None or not (noun.kind == "group_word" or noun.lower in GROUPS):
+    if number is None or number.lone is None or not (noun.kind in ("group_word", "special") or noun.lower in GROUPS):
         return None
     stream.take()
     behind = _MORE.get(stream.peek().lower, 0)

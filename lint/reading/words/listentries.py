@@ -217,7 +217,9 @@ def expand(form: str) -> list[str]:
 
 
 # "sl st slip stitch": the longest form of a column, with one space behind it
-_NARROW = expression(rf"\s*(?P<form>\p{{L}}+{_PLURAL}(?: st{_PLURAL})?) (?P<body>\p{{L}}+(?: \p{{L}}+){{0,3}}{_PLURAL})\s*")
+_NARROW = expression(
+    rf"\s*(?P<form>\p{{L}}+{_PLURAL}(?: st{_PLURAL})?) (?P<body>\p{{L}}+(?: \p{{L}}+){{0,3}}{_PLURAL})\s*"
+)
 
 
 def _narrow_entry(chunk: str, at: int, known: frozenset[str]) -> Entry | None:
@@ -226,7 +228,9 @@ def _narrow_entry(chunk: str, at: int, known: frozenset[str]) -> Entry | None:
     forms = tuple(expand(match["form"])) if match is not None else ()
     if match is None or known.isdisjoint(forms) or match["form"][0].lower() != match["body"][0].lower():
         return None
-    return Entry(forms, (), match["body"], at + match.start("body"), Span(at + match.start("form"), at + match.end("body")))
+    return Entry(
+        forms, (), match["body"], at + match.start("body"), Span(at + match.start("form"), at + match.end("body"))
+    )
 
 
 def _entry(chunk: str, at: int, known: frozenset[str]) -> Entry | None:

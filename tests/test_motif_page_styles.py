@@ -1,0 +1,202 @@
+"""How pages of motif patterns are set and worded: titles behind labels, steps in bullets, names with figures (common practice, no source)."""
+
+from __future__ import annotations
+
+import pytest
+from helpers import all_findings, check, counts, mades, outcomes, spaces, worked_rows
+
+
+def _rules(text: str, weights: tuple[str, ...] = ("correction",)) -> list[str]:
+    return [rule for rule, _ in all_findings(check(text), weights)]
+
+
+_STEPS = (
+    "Trivet\n\nUS terms\n\n{0} 1{1}\n\n- Magic ring.\n- Ch 1, 8 sc in the ring, sl st in first sc.\n\nYou now have 8 sc.\n\n"
+    "{0} 2{2}\n\n- Ch 1.\n- 2 sc in each st around, sl st in first sc.\n\n{3}\n"
+)
+
+
+@pytest.mark.parametrize(
+    ("label", "first", "second"),
+    [
+        ("**Round", "**", "**"),
+        ("### Round", ": Magic Ring", ": The Increases"),
+        ("**Round", ": Magic Circle**", ": Doubling Up**"),
+        ("Round", " – The Center", " – A Wider Center"),
+    ],
+)
+def test_steps_below_a_label_with_a_title_are_its_row(label: str, first: str, second: str) -> None:
+    """The title is no work, the steps below are, and so is the count in a line of its own held against them."""
+    text = _STEPS.format(label, first, second, "Stitch count: 16 sc")
+    assert counts(check(text)) == [8, 16]
+    assert outcomes(check(text)) == ["agrees", "agrees"]
+    assert outcomes(check(text.replace("count: 16", "count: 18"))) == ["agrees", "differs"]
+
+
+@pytest.mark.parametrize("words", ["Sc Around", "Repeat Round One", "Same As Before", "2 Sc", "Decrease Twice", "Join"])
+def test_words_of_work_behind_a_label_are_no_title(words: str) -> None:
+    """What may be work stays the row's own words."""
+    text = _STEPS.format("Round", ": Center", f": {words}", "")
+    assert [row.row.label.words for row in worked_rows(check(text))] == ["Round 1", "Round 2"]
+    body = [row.row for row in worked_rows(check(text))][1]
+    assert body.steps and words.split()[0] in text[body.steps[0].span.start : body.span.end]
+
+
+@pytest.mark.parametrize("name", ["3-ch picot", "3ch picot", "3 ch picot", "3-chain picot", "2sc-knot"])
+def test_a_name_may_begin_with_a_figure(name: str) -> None:
+    """The pattern's own stitch is its whole name; the figure in it counts nothing."""
+    text = (
+        "Trim\nUS terms\n\nRnd 1: 12 sc in ring, sl st in first sc. (12 sc)\n"
+        f"Rnd 2: Ch 1, (sc, {name}, sc) in each sc around, sl st in first sc. (24 sc)\n\n"
+        f"Special stitch\n{name}: ch 3, sl st in first of these 3 ch.\n"
+    )
+    assert counts(check(text)) == [12, 24]
+    assert outcomes(check(text)) == ["agrees", "agrees"]
+
+
+def test_a_figure_before_a_name_still_counts() -> None:
+    """ "2 shells" of a named stitch are two, also where another name begins with that figure."""
+    text = (
+        "Trim\nUS terms\n\nShell: 3 dc in st named.\n2dc-fan: 2 dc in st named.\n\nRnd 1: 6 sc in ring, sl st in first sc. (6 sc)\n"
+        "Rnd 2: Ch 1, *shell in next sc, 2dc-fan in next sc; rep from * around, sl st in first dc. (15 dc)\n"
+    )
+    assert counts(check(text)) == [6, 15]
+
+
+_CHEQUER = (
+    "Chequer\nUS terms\n\nAbbreviations\nch = chain\nrep = repeat\n{}\nst(s) = stitch(es)\ntks = Tunisian knit stitch\ntss = Tunisian simple stitch\n\n"
+    "Ch 11.\nRow 1: Pull up a loop in 2nd ch from hook and in each ch across, {}. (11 sts)\n"
+    "Row 2: *Tks in next st, tss in next st; rep from * to end, {}. (11 sts)\n"
+)
+
+
+@pytest.mark.parametrize(
+    ("entry", "word"),
+    [
+        ("RtP = return pass", "RtP"),
+        ("Rtn: return pass - ch 1, *yo, draw through 2 loops; rep from * to end", "Rtn"),
+        ("WO: yo and pull through 1 loop, [yo, pull through 2 loops] until 1 loop remains", "WO"),
+    ],
+)
+def test_a_return_pass_by_any_name(entry: str, word: str) -> None:
+    """What works the loops off makes no stitch, whatever the pattern's list calls it."""
+    text = _CHEQUER.format(entry, word, word)
+    assert counts(check(text)) == [11, 11]
+    assert _rules(text) == []
+    assert outcomes(check(text.replace("end, " + word + ". (11", "end, " + word + ". (12")))[1] == "differs"
+
+
+def test_a_stitch_that_is_drawn_up_is_no_return_pass() -> None:
+    """A word whose recipe draws a loop up in the work stays a stitch."""
+    text = _CHEQUER.format(
+        "Dot: insert hook in next st, yo and pull up a loop, yo, pull through 1 loop", "return", "Dot"
+    )
+    assert mades(check(text))[1].by_kind["dot"] == 1
+
+
+_WHEEL = (
+    "Wheel\nUS terms\n\nRnd 1: Ch 3 (counts as dc here and throughout), 15 dc in ring, join to top of ch-3. (16 dc)\n"
+    "Rnd 2: Ch 3, dc in next 2 dc, *sc in next dc, dc in next 3 dc; rep from * twice more, sc in last dc, join to top of ch-3. (12 dc, 4 sc)\n"
+    "Rnd 3: Ch 3, dc in next 2 dc, *ch 5, dc in next 3 dc; rep from * {}, join to top of ch-3. (12 dc, 4 ch-5 loops)\n"
+)
+
+
+@pytest.mark.parametrize("rest", ["around, ending with ch 5", "twice more, ch 5", "across to last sc, ch 5"])
+def test_the_last_loop_stands_over_what_the_others_do(rest: str) -> None:
+    """ "dc in next 3 dc" passes the sc below the loops; that below the last loop is left in the same way."""
+    text = _WHEEL.format(rest)
+    assert spaces(check(text))[2] == {5: 4}
+    assert _rules(text, ("correction", "query")) == []
+
+
+def test_a_stitch_that_the_other_loops_do_not_pass_is_left_over() -> None:
+    """Two sc below the last loop where the others stand over one."""
+    text = _WHEEL.format("twice more, ch 5").replace("15 dc in ring", "16 dc in ring").replace("(16 dc)", "(17 dc)")
+    text = text.replace("sc in last dc, join", "sc in last 2 dc, join").replace("4 sc)", "5 sc)")
+    assert "places-left-over" in _rules(text, ("correction", "query"))
+
+
+def test_the_longest_form_of_a_column_is_an_entry_too() -> None:
+    """ "sl st slip stitch", set apart by one space where all others are by more."""
+    text = (
+        "Dot\nUS terms\n\nAbbreviations\nch    chain\nrep   repeat\nrnd   round\nsc    single crochet\nsl st slip stitch\nsp(s) space(s)\n\n"
+        "Rnd 1: Ch 4, sl st in first ch to form a ring; ch 1, *sc in ring, ch 2; rep from * 5 times more; sl st in first sc. (6 sc, 6 ch-2 sps)\n"
+    )
+    assert _rules(text) == []
+    assert "abbreviation-undefined" in _rules(text.replace("sl st slip stitch\n", ""))
+
+
+_BLOOM = (
+    "Bloom\nUS terms\n\nRnd 1: 8 sc in ring, sl st in first sc. (8 sc)\n"
+    "Rnd 2: Ch 1, *sc in next sc, ch 3; rep from * 7 times more, sl st in first sc. (8 sc, 8 ch-3 sps)\n"
+    "Rnd 3: Ch 1, (sc, 3 dc, sc) in each ch-3 sp around, sl st in first sc. (40 sts)\n"
+    "Rnd 4: {} ch 1, *BPsc around next sc of Rnd 2, ch 5; rep from * {} times more, sl st in first BPsc. (8 BPsc, 8 ch-5 sps)\n"
+    "Rnd 5: Ch 1, (sc, 5 dc, sc) in each ch-5 sp around, sl st in first sc. ({} sts)\n"
+)
+
+
+@pytest.mark.parametrize("held", ["Behind the petals:", "Once more behind the petals,", "Working again behind petals,"])
+def test_behind_the_petals(held: str) -> None:
+    """How the work is held, before work into an older round."""
+    assert counts(check(_BLOOM.format(held, 7, 56))) == [8, 8, 40, 8, 56]
+
+
+def test_behind_the_petals_of_no_round_is_not_known() -> None:
+    """Where no older round is named, it is not said what is worked into."""
+    text = _BLOOM.format("Behind the petals:", 7, 56).replace("BPsc around next sc of Rnd 2", "sc in next st")
+    assert counts(check(text))[3] is None
+
+
+def test_one_repeat_too_few_is_found_once() -> None:
+    """The round behind it agrees with as many groups as are printed, and is worked on those."""
+    text = _BLOOM.format("Working behind petals,", 6, 56)
+    assert counts(check(text)) == [8, 8, 40, 7, 56]
+    assert all_findings(check(text), ("correction", "query")) == [("count-differs", 7)]
+    assert counts(check(text.replace("(56 sts)", "(49 sts)")))[4] == 49
+
+
+@pytest.mark.parametrize("words", ["Do not FO yet.", "Don't fasten off yet.", "Do not cut yarn yet."])
+def test_not_fastened_off_yet(words: str) -> None:
+    """ "yet" adds nothing."""
+    text = f"Cloth\nUS terms\n\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. {words} (10 sc)\n"
+    assert counts(check(text)) == [10]
+
+
+def test_across_the_last_side() -> None:
+    """The last side of a square goes to the round's end, or to the corner that is named behind it."""
+    text = (
+        "Tile\nUS terms\n\nRnd 1: Ch 3 (counts as dc here and throughout), 2 dc in ring, ch 2, *3 dc in ring, ch 2; rep from * 2 times more, join to top of ch-3. (12 dc, 4 ch-2 sps)\n"
+        "Rnd 2: Ch 3, dc in next 2 dc, *(2 dc, ch 2, 2 dc) in next ch-2 sp, dc in each dc to next ch-2 sp; rep from * 2 times more, (2 dc, ch 2, 2 dc) in last ch-2 sp, join to top of ch-3. (28 dc, 4 ch-2 sps)\n"
+        "Rnd 3: Ch 1, sc in same st, sc in next 4 dc, *3 sc in next ch-2 sp, sc in each dc across next side; rep from * 2 times more, 3 sc in last ch-2 sp, sc in each dc across the last side, sl st in first sc. (40 sc)\n"
+    )
+    assert counts(check(text)) == [12, 28, 40]
+
+
+_TILES = (
+    "Scrap cloth\nUS terms\n\nA tile is ch 3 and 3 dc. The ch 3 makes a ch-3 sp.\n\n"
+    "Row 1: Ch 6, dc in 4th ch from hook, dc in next 2 ch. (1 tile)\n"
+    "Row 2: Ch 6, turn, dc in 4th ch from hook, dc in next 2 ch, sl st in ch-3 sp of next tile, ch 3, 3 dc in same sp. (2 tiles)\n"
+    "Rows 3-5: Ch 6, turn, dc in 4th ch from hook, dc in next 2 ch, (sl st in ch-3 sp of next tile, ch 3, 3 dc in same sp) across. (5 tiles in Row 5)\n"
+    "Row 6: Turn, sl st in next 3 dc and in ch-3 sp, ch 3, 3 dc in same sp, (sl st in ch-3 sp of next tile, ch 3, 3 dc in same sp) 3 times, sl st in ch-3 sp of last tile. (4 tiles)\n"
+    "{}\n"
+)
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Rows 7-9: As Row 6, but with one tile less in each row.",
+        "Rows 7-9: Rep Row 6, making one tile fewer in each row.",
+    ],
+)
+def test_a_row_called_with_one_tile_fewer_each_time(words: str) -> None:
+    """The counted repeat is worked once fewer in each row, and the chain of a tile is no turning chain."""
+    text = _TILES.format(words)
+    assert counts(check(text)) == [3, 6, 9, 12, 15, 12, 9, 6, 3]
+    assert _rules(text, ("correction", "query")) == []
+
+
+def test_two_tiles_fewer_do_not_come_out() -> None:
+    """A row that can't lose as many as it is said to is not counted."""
+    text = _TILES.format("Rows 7-9: As Row 6, but with two tiles less in each row.")
+    assert counts(check(text))[6:] == [6, None, None]
