@@ -82,7 +82,7 @@ def _defines(entry: listentries.Entry, book: Rulebook) -> bool:
         return True
     return (
         expression(
-            r"(?i)\W*(?:work\s+)?\(?\s*(?:ch\s?\d|\d+\s?(?:dc|sc|tr|hdc|htr|ch|dtr)|(?:dc|sc|tr|hdc|yo|yrh|insert)\b"
+            r"(?i)\W*(?:work\s+)?\(?\s*(?:ch\s?\d|\d+\s?(?:dc|sc|tr|hdc|htr|ch|dtr)|(?:dc|sc|tr|hdc|yo|yrh|insert)\b|(?:sc|h?dc|h?tr|dtr)\d?tog\b"
             r"|(?:sk|skip|miss)\s+(?:the\s+)?(?:next|first|1|one|2|two)\b[^,;.]{0,20}[,;])"
         ).match(
             entry.body,

@@ -7,7 +7,7 @@ from dataclasses import replace
 from lint.place import Place, TargetKind, Which
 from lint.reading.clauses.alongside import WithClauses
 from lint.reading.clauses.base import STITCHY, Reading, all_read
-from lint.reading.places.places import places
+from lint.reading.places.places import places, verb_behind_stop
 from lint.reading.places.targets import LOOPS
 from lint.reading.repeating import repeats
 from lint.reading.repeating.repeats import Mark, open_star
@@ -74,6 +74,8 @@ class PlaceFirstClauses(WithClauses):
             self.steps.append(AlongEdge(stream.span_from(start)))  # "On the first leg: skip 1 st, 7 sc"
             return True
         stream.skip(",", ":")
+        if verb_behind_stop(stream):
+            stream.take()
         if stream.kind() == "star" and stream.kind(1) in ("make", "number", "stitch") and not open_star(self.steps):
             mark = stream.take()  # "in first st *make 2 hdc, hdc in next 4 sts*": the place goes with the star's first
             self.steps.append(Mark(mark.span, mark.value))
