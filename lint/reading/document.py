@@ -55,6 +55,9 @@ _COUNTS = expression(  # "Ch 3 counts as dc."
 )
 _BOTH_SIDES = expression(r"(?i)\b(?:other|opposite|second) side\b")
 _TOLD_OF = expression(r"(?i)\bat\s+(?:the\s+)?end\s+of\s+(?:row|round|rnd|rd|r)\s*(?P<row>\d+)\b[^.;\d]*$")
+_TOLD_BEHIND = expression(  # "20 sts after Row 19", "(8 blocks at the end of R8)"
+    r"(?i)\b(?:(?:at|by|after)\s+(?:the\s+)?end\s+of|after|by|in|on)\s+(?:row|round|rnd|rd|r)\s*(?P<row>\d+)\W*$"
+)
 _NAME = expression(
     r"(?i)(?!\W*(?:row|rnd|round|rd|r\d))\W*(?P<name>[A-Za-z][\w-]*(?: [\w-]+){0,3}(?: ?\([\w -]+\))?)\s*[:=]\s"
 )
@@ -204,7 +207,7 @@ class _RowReader:
             if stated is not None and stated.series and len(stated.series) not in rows:
                 words = self.source.slice(stated.span)
                 steps = (Unread(stated.span, words, f"the count has {len(stated.series)} figures"), *steps)
-        if stated is not None and self._of_another_row(text, label, stated.span.start):
+        if stated is not None and self._of_another_row(text, label, stated.span):
             stated = None
         if label.unclear:
             words = self.source.slice(label.span)
@@ -216,9 +219,11 @@ class _RowReader:
             steps = (Unread(label.span, words, why), *steps)
         return Row(label.span.to(text.span), label, steps, stated, sizes)
 
-    def _of_another_row(self, text: RowText, label: Label, at: int) -> bool:
+    def _of_another_row(self, text: RowText, label: Label, at: Span) -> bool:
         """Whether the count at a place is told of another row than the label's last: "At the end of Row 10: 60 dc"."""
-        told = _TOLD_OF.search(self.source.text, text.span.start, at)
+        told = _TOLD_BEHIND.search(self.source.slice(at)) or _TOLD_OF.search(
+            self.source.text, text.span.start, at.start
+        )
         lasts = {label.at(size)[-1:] for size in range(self.vocabulary.sizes)}
         return told is not None and bool(label.numbers) and (int(told["row"]),) not in lasts
 
