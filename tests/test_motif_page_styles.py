@@ -200,3 +200,62 @@ def test_two_tiles_fewer_do_not_come_out() -> None:
     """A row that can't lose as many as it is said to is not counted."""
     text = _TILES.format("Rows 7-9: As Row 6, but with two tiles less in each row.")
     assert counts(check(text))[6:] == [6, None, None]
+
+
+@pytest.mark.parametrize("told", ["7 sts after row 6", "(7 sc after Row 6)", "7 sc by row 6"])
+def test_a_count_after_a_row(told: str) -> None:
+    """The count is that of the range's last row; told of a row before it, it is not held against the last."""
+    text = (
+        "Flag\nUS terms\n\nCh 2.\nRow 1: 2 sc in 2nd ch from hook, turn. (2 sc)\n"
+        f"Rows 2-6: Ch 1 (does not count as a st), 2 sc in first sc, sc in each sc to end, turn. {told}.\n"
+    )
+    assert counts(check(text)) == [2, 3, 4, 5, 6, 7]
+    assert outcomes(check(text))[-1] == "agrees"
+    assert _rules(text.replace("7 s", "8 s")) == ["count-differs"]
+    assert _rules(text.replace("7 s", "4 s").replace("ow 6.", "ow 3.").replace("ow 6).", "ow 3).")) == []
+
+
+@pytest.mark.parametrize("into", ["into next 2-ch. sp. work", "into each 2-ch. sp. work"])
+def test_a_verb_behind_the_stop_of_a_short_word(into: str) -> None:
+    """ "sp." ends no sentence where its verb comes behind it in small letters, nor is it one more place for the stitch before."""
+    text = (
+        "Frame\nUK terms\n\n1st round: 3 ch. (counts as 1 tr.), 1 tr. into ring, * 2 ch., 2 tr. into ring; rep. from * 4 times more, 2 ch., s.s. to top of 3 ch. (12 tr.)\n"
+        "2nd round: 3 ch. (counts as 1 tr.), 1 tr. into next tr., * into next 2-ch. sp. work 1 tr., 2 ch. and 1 tr., 1 tr. into each of next 2 tr.; rep. from * 4 times more, into last sp. work 1 tr., 2 ch. and 1 tr., s.s. to top of 3 ch. (24 tr.)\n"
+    )
+    assert counts(check(text)) == [12, 24]
+    if "each" in into:
+        text = text.replace("1 tr. into next tr., * into", f"1 tr. into next tr., {into.removesuffix(' work')}, * into")
+        assert counts(check(text))[1] != 24
+
+
+def test_a_run_that_stops_short_of_the_place_the_round_began_in() -> None:
+    """The last side of a square ends before the corner in which the round began."""
+    text = (
+        "Patch\nUS terms\n\nRnd 1: Ch 1, [sc, ch 2] 4 times in ring, sl st in first sc. (4 sc, 4 ch-2 sps)\n"
+        "Rnd 2: Sl st in ch-2 sp, ch 1, [(sc, ch 2, sc) in ch-2 sp, ch 1, skip 1 sc] 4 times, sl st in first sc. (8 sc, 4 ch-1 sps, 4 ch-2 sps)\n"
+        "Rnds 3-5: Sl st in ch-2 sp, ch 1, *(sc, ch 2, sc) in ch-2 sp, [ch 1, skip 1 sc, sc in ch-1 sp] to last sc before ch-2 sp, ch 1, skip 1 sc; rep from * 3 times more, sl st in first sc. (12, 16, 20 sc)\n"
+    )
+    assert counts(check(text)) == [4, 8, 12, 16, 20]
+    assert spaces(check(text))[-1] == {1: 16, 2: 4}
+
+
+def test_a_beginning_cluster_is_one_of_the_clusters() -> None:
+    """ "Beg cl" told in full, and "cl" only by its meaning: the count is of both."""
+    text = (
+        "Sun\nUS terms\n\nBeg cl: ch 2, dc2tog in same sp.\n\nRnd 1: Ch 4 (counts as dc and ch 1), [dc in ring, ch 1] 9 times, join to 3rd ch of ch-4. (10 dc, 10 ch-1 sps)\n"
+        "Rnd 2: Sl st in ch-1 sp, beg cl in same sp, ch 3, [cl in next ch-1 sp, ch 3] 9 times, join to top of beg cl. (10 cl, 10 ch-3 sps)\n"
+    )
+    assert counts(check(text)) == [10, 10]
+    assert _rules(text) == []
+    assert _rules(text.replace("(10 cl", "(12 cl")) == ["count-differs"]
+
+
+def test_a_pattern_in_full_words_needs_no_list() -> None:
+    """A list of abbreviations is missed only where the rows have abbreviations in them."""
+    text = (
+        "Dot\nUS terms\n\nRound 1: Chain 4. Work 11 double crochet into the fourth chain from the hook (the skipped chains count as a double crochet). "
+        "Slip stitch to the top of the chain to join. You have 12 double crochet.\n"
+    )
+    assert not any("abbreviations" in one.message for one in check(text).findings)
+    short = text.replace("11 double crochet", "11 dc")
+    assert any("abbreviations" in one.message for one in check(short).findings)

@@ -365,7 +365,9 @@ def _tail(stream: Stream) -> None:
         if stream.kind() == "at" or stream.word("if"):  # "at the end of Row 34", "if chaining 42"
             stream.pass_to(",", ";", *OPENERS)
             return
-        if (stream.kind() == "in" or stream.word("after", "by")) and not any(stream.kind(ahead) in ("row", "round") for ahead in (1, 2, 3)):
+        if (stream.kind() == "in" or stream.word("after", "by")) and not any(
+            stream.kind(ahead) in ("row", "round") for ahead in (1, 2, 3)
+        ):
             return
         if stream.kind() in ("in", "counts") or stream.word("counting", "including", "incl", "after", "by"):
             stream.pass_to(",", ";", *OPENERS)
