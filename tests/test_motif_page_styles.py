@@ -33,6 +33,14 @@ def test_steps_below_a_label_with_a_title_are_its_row(label: str, first: str, se
     assert outcomes(check(text.replace("count: 16", "count: 18"))) == ["agrees", "differs"]
 
 
+@pytest.mark.parametrize("words", ["You should have 12 squares.", "Total: 2 hours", "You now have a coaster."])
+def test_a_line_that_counts_no_stitches_is_no_count(words: str) -> None:
+    """What is said of pieces and time below a row is not held against it."""
+    text = _STEPS.format("Round", "", "", words)
+    assert outcomes(check(text)) == ["agrees", "not-stated"]
+    assert _rules(text, ("correction", "query")) == []
+
+
 @pytest.mark.parametrize("words", ["Sc Around", "Repeat Round One", "Same As Before", "2 Sc", "Decrease Twice", "Join"])
 def test_words_of_work_behind_a_label_are_no_title(words: str) -> None:
     """What may be work stays the row's own words."""
@@ -259,3 +267,43 @@ def test_a_pattern_in_full_words_needs_no_list() -> None:
     assert not any("abbreviations" in one.message for one in check(text).findings)
     short = text.replace("11 double crochet", "11 dc")
     assert any("abbreviations" in one.message for one in check(short).findings)
+
+
+def test_the_title_may_tell_the_terms() -> None:
+    """ "(UK)" behind the title: six more dc a round lie flat, for they are US single crochet."""
+    text = "Pebble coaster {}\n\nR1 - 6 dc in a magic ring [6]\nR2 - 2 dc in each st [12]\nR3 - (1 dc, 2 dc in next st) x 6 [18]\nR4 - (2 dc, 2 dc in next st) x 6 [24]\n"
+    for title in ("(UK)", "– UK version", "[UK]"):
+        assert check(text.format(title)).terms.terms == "uk"
+    assert check(text.format("for us")).terms.terms == "us"
+    assert "may-not-lie-flat" not in _rules(text.format("(UK)"), ("query",))
+
+
+def test_a_round_begins_in_the_first_stitch_of_a_group() -> None:
+    """ "Join in first dc of any 5-dc group": the gaps between the groups come where the groups end."""
+    text = (
+        "Rosette\nUS terms\n\nRnd 1: Ch 3 (counts as dc), dc in ring, ch 1, (2 dc, ch 1) 4 times in ring, join to top of ch-3. (10 dc, 5 ch-1 sps)\n"
+        "Rnd 2: Sl st in next dc and in ch-1 sp, (ch 3, 4 dc) in same sp, 5 dc in each of next 4 ch-1 sps, join to top of ch-3. Fasten off. (25 dc)\n"
+        "Rnd 3: Join with sc in {} dc of any 5-dc group, sc in next 4 dc, tr between groups, *sc in next 5 dc, tr between groups; rep from * 3 times more, join in first sc. (25 sc, 5 tr)\n"
+    )
+    assert counts(check(text.format("first"))) == [10, 25, 30]
+    assert _rules(text.format("first"), ("correction", "query")) == []
+
+
+def test_a_stitch_that_is_made_is_an_entry_of_the_list() -> None:
+    """ "MB   make bobble" is no heading, and its bobbles are counted by that name."""
+    text = (
+        "Patch\nUS terms\n\nAbbreviations\nch     chain\nMB     make bobble\nrep    repeat\nsc     single crochet\nst(s)  stitch(es)\n\n"
+        "MB: work 4 dc in next st, leaving last loop of each on hook, yarn over and draw through all 5 loops.\n\nCh 10.\n"
+        "Row 1: Sc in 2nd ch from hook and in each ch across, turn. (9 sc)\n"
+        "Row 2: Ch 1, sc in first st, *MB, sc in next st; rep from * across, turn. (5 sc, {} bobbles)\n"
+    )
+    assert counts(check(text.format(4))) == [9, 9]
+    assert _rules(text.format(4), ("correction", "query")) == []
+    assert _rules(text.format(5)) == ["count-differs"]
+
+
+def test_a_join_in_the_skipped_chains() -> None:
+    """ "15 dc in 4th ch from hook, join in top of ch-3": those skipped are that ch-3."""
+    text = "Dot\nUS terms\n\nRnd 1: Ch 4, 11 dc in 4th ch from hook (skipped chs count as dc), sl st in top of ch-{} to join. (12 dc)\n"
+    assert _rules(text.format(3), ("correction", "query")) == []
+    assert _rules(text.format(2), ("query",)) == ["join-not-there"]

@@ -26,6 +26,7 @@ _COUNT = expression(
     r"(?i)[\s*_•–-]*(?:you (?:should |will |now |should now |will now )?have(?: now)?|(?:stitch |final |total )?count|total(?: stitches| sts)?)\b"
     r"\s*[:=–-]?\s*(?:a total of )?\d[\w\s,&+()-]{0,60}?[.!*_\s]*$"
 )
+_BARE = expression(r"(?i)(?:count|total)\s*[:=–-]?\s*\d+[.!*_\s]*$")
 
 
 def title_behind(labels: LabelReader, lines: Sequence[Line], index: int, begin: int) -> bool:
@@ -47,8 +48,9 @@ def title_behind(labels: LabelReader, lines: Sequence[Line], index: int, begin: 
 
 
 def tells_count(words: str) -> bool:
-    """Whether a line only says how many stitches there are now."""
-    return _COUNT.match(words) is not None
+    """Whether a line only says how many stitches there are now, and not how many squares."""
+    counted = _STITCHES.search(words) or expression(r"(?i)\b(?:spaces?|sps?|loops?|lps?)\b").search(words)
+    return _COUNT.match(words) is not None and (counted is not None or _BARE.search(words) is not None)
 
 
 __all__ = ["tells_count", "title_behind"]
