@@ -307,3 +307,38 @@ def test_a_join_in_the_skipped_chains() -> None:
     text = "Dot\nUS terms\n\nRnd 1: Ch 4, 11 dc in 4th ch from hook (skipped chs count as dc), sl st in top of ch-{} to join. (12 dc)\n"
     assert _rules(text.format(3), ("correction", "query")) == []
     assert _rules(text.format(2), ("query",)) == ["join-not-there"]
+
+
+_INSET = (
+    "Tile\nUS terms\n\nAbbreviations: ch = chain; Mdc = mosaic double crochet; rep = repeat; sc = single crochet; sp = space; st(s) = stitch(es)\n\n"
+    "Ch 12.\nRow 1: Sc in 2nd ch from hook and in each ch across; turn. (11 sc)\n"
+    "Row 2: Ch 1, sc in first st, *ch 1, skip next st, sc in next st; rep from * across; turn. (6 sc, 5 ch-1 sp)\n"
+    "Row 3: Ch 1, sc in first st, *Mdc, sc in next st; rep from * across; turn.{}\n"
+)
+
+
+def test_a_mosaic_stitch_takes_the_place_of_the_chain_before_it() -> None:
+    """A long stitch with no place told stands over the chain loop where one lies there, counted or not."""
+    assert counts(check(_INSET.format(" (6 sc, 5 Mdc)"))) == [11, 6, 11]
+    assert counts(check(_INSET.format(""))) == [11, 6, 11]
+    assert _rules(_INSET.format(" (6 sc, 5 Mdc)"), ("correction", "query")) == []
+    assert _rules(_INSET.format(" (6 sc, 6 Mdc)")) == ["count-differs"]
+
+
+def test_lower_stitches_do_not_go_into_loops_unsaid() -> None:
+    """Where all stitches are alike, those with no place told go into stitches: too few of them are missed."""
+    text = _INSET.format(" (11 sc)").replace("*Mdc, sc", "*sc, sc")
+    assert counts(check(text))[2] != 11
+
+
+@pytest.mark.parametrize("linked", ["of Row 1 BLK", "of BLK of Row 1", "of first BLK"])
+def test_blocks_turned_before_they_are_linked(linked: str) -> None:
+    """ "…, dc in next 2 ch, turn, sl st in ch-3 sp of Row 1 BLK": the turn leads on to the row below."""
+    text = (
+        "Strip\nUS terms\n\nRow 1: Ch 6, dc in 4th ch from hook, dc in next 2 ch – 1 BLK.\n"
+        f"Row 2: Ch 6, dc in 4th ch from hook, dc in next 2 ch, turn, sl st in ch-3 sp {linked}, ch 3, 3 dc in same ch-3 sp – 2 BLKs.\n"
+        "Row 3: Ch 6, dc in 4th ch from hook, dc in next 2 ch, turn, (sl st in next ch-3 sp, ch 3, 3 dc in same ch-3 sp) 2 times – 3 BLKs.\n"
+    )
+    assert counts(check(text)) == [3, 6, 9]
+    assert _rules(text, ("correction", "query")) == []
+    assert _rules(text.replace("3 BLKs", "4 BLKs")) == ["count-differs"]

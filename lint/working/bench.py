@@ -167,6 +167,8 @@ class Bench(Plain):
             worked = bool(self.made) and self.made[-1].is_stitch and not self.made[-1].chain
             coming = (*steps[index + 1 :], *following)
             aside = any(isinstance(s, OtherSide) for s in coming)  # the piece goes round, and is not turned over
+            # "Ch 6, dc in 4th ch from hook, dc in next 2 ch, turn, sl st in ch-3 sp of last block": on to the row below
+            aside = aside or self.blocks and not any(node.parents and node.parents[0].is_space for node in self.made)
             if step.turned and worked and not aside and any(isinstance(s, MAKES_STITCHES) for s in coming):
                 raise PlacesUnknown("the work is turned within the row, and goes on over what was just made")
             self.turn(step)

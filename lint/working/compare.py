@@ -186,7 +186,7 @@ _ALIASES = {"cl": "cluster", "pc": "popcorn", "ps": "puff", "sh": "shell", "p": 
 
 
 _MESHES = ("open mesh", "mesh", "om")
-_BLOCKS = ("block", "blocks", "bl", "tile", "tiles")
+_BLOCKS = ("block", "blocks", "bl", "blk", "blks", "tile", "tiles")
 
 
 def _in_blocks(made: Made) -> bool:
