@@ -7,7 +7,7 @@ from dataclasses import replace
 from lint.place import Place, TargetKind, Which
 from lint.reading.clauses.alongside import WithClauses
 from lint.reading.clauses.base import STITCHY, Reading, all_read
-from lint.reading.places.places import places, verb_behind_stop
+from lint.reading.places.places import places
 from lint.reading.places.targets import LOOPS
 from lint.reading.repeating import repeats
 from lint.reading.repeating.repeats import Mark, open_star
@@ -66,6 +66,11 @@ class PlaceFirstClauses(WithClauses):
         if found[0].targets[0].kind is TargetKind.RING and not self.has_work():
             worked = stream.kind() == "make" and stream.kind(1) == ":"
             stream.at += worked  # "In a magic ring work: ch 2, 10 hdc"
+            kinds = [stream.kind(ahead) for ahead in range(4)]
+            if kinds[:1] == ["make"] and {*kinds[1:3]} == {"number", "chain"} and kinds[3] in OPENERS:
+                stream.take()  # "Into the ring work 3 ch (counts as 1 tr), 13 tr"
+                self.steps.append(MakeRing(stream.span_from(start)))
+                return True
         if found[0].targets[0].kind is TargetKind.RING and not self.has_work() and stream.kind() in (":", ","):
             drawn_up = not stream.word("ring", "the ring", ahead=-1)
             self.steps.append(MakeRing(stream.span_from(start)) if drawn_up else Remark(stream.span_from(start)))
@@ -74,8 +79,6 @@ class PlaceFirstClauses(WithClauses):
             self.steps.append(AlongEdge(stream.span_from(start)))  # "On the first leg: skip 1 st, 7 sc"
             return True
         stream.skip(",", ":")
-        if verb_behind_stop(stream):
-            stream.take()
         if stream.kind() == "star" and stream.kind(1) in ("make", "number", "stitch") and not open_star(self.steps):
             mark = stream.take()  # "in first st *make 2 hdc, hdc in next 4 sts*": the place goes with the star's first
             self.steps.append(Mark(mark.span, mark.value))

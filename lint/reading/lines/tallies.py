@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from lint.amount import Amount
 from lint.pattern import Label
-from lint.reading.lines.layout import PartText
+from lint.reading.lines.texts import PartText
 
 
 def tell_tallies(parts: Sequence[PartText]) -> None:

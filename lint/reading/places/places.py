@@ -100,12 +100,16 @@ def places(stream: Stream, allow_to: bool = False, bare: bool = False) -> tuple[
                 stream.at = before
                 break
         following = _item(stream)
-        first_said = comma is not None and (stream.kind() in _WORK_BEGINS or verb_behind_stop(stream))
+        first_said = comma is not None and stream.kind() in _WORK_BEGINS  # "…, in last 2 sts sc2tog"
         run = following is not None and following.which is Which.EACH and following.limit is not None
         first_said = first_said and not (run and stream.kind() in OPENERS)  # "…, and each ch across (15)"
         if following is None or first_said or (again is None and stream.kind() in _PREPOSITIONS):
             stream.at = before
             break
+        ends = found[-1].which is Which.FIRST and following.which is Which.LAST and following.number != ONE
+        if ends and stream.lexemes[before - 1].kind == "first":
+            stream.at = start
+            return ()  # "in first and last 5 sts": one and five, or five at each end?
         if merges(found[-1], following):
             found[-1] = replace(
                 found[-1],
@@ -116,11 +120,6 @@ def places(stream: Stream, allow_to: bool = False, bare: bool = False) -> tuple[
         else:
             found.append(following)
     return tuple(found)
-
-
-def verb_behind_stop(stream: Stream) -> bool:
-    """Whether the stop of a word cut short and a verb stand here: "into next 2-ch. sp. work 2 tr."."""
-    return stream.kind() == "." and stream.kind(1) == "make" and stream.peek(1).text[0].islower()
 
 
 def merges(one: Place, other: Place) -> bool:
