@@ -10,7 +10,7 @@ from lint.expression import expression
 from lint.madeonce import made_once
 from lint.rulebook import Rulebook, StitchFile, StitchRule, WordFile
 from lint.source import Span
-from lint.tokens import ARROWS, PhraseBook, Token
+from lint.tokens import ARROWS, PhraseBook, PhraseHit, Token
 
 _ORDINAL_ENDINGS = {"st", "nd", "rd", "th", "d"}
 
@@ -96,7 +96,11 @@ class Lexicon:
             if lower == "_":
                 index += 1  # markdown's way to set words apart: "_6 sts_"
                 continue
-            if lower[0].isdecimal() and _can_be_read(lower[:9]):
+            while hit_index < len(hits) and hits[hit_index].first < index:
+                hit_index += 1
+            hit = hits[hit_index] if hit_index < len(hits) else None
+            named = hit is not None and hit.first == index and self._begins_with_figure(tokens, hit)
+            if lower[0].isdecimal() and not named and _can_be_read(lower[:9]):
                 follower = tokens[index + 1] if index + 1 < len(tokens) else None
                 if "." in lower:
                     lexemes.append(Lexeme("decimal", token.text, token.start, token.end, token.glued))
@@ -127,9 +131,6 @@ class Lexicon:
                 lexemes.append(Lexeme(kind, token.text, token.start, token.end, token.glued, name))
                 index += 1
                 continue
-            while hit_index < len(hits) and hits[hit_index].first < index:
-                hit_index += 1
-            hit = hits[hit_index] if hit_index < len(hits) else None
             if hit and hit.first == index and lower in self._letters and not token.text.isupper():
                 kind, value = _standard_book(self.book, self.terms).single(lower)
                 small = Lexeme(kind, token.text, token.start, token.end, token.glued, value)
@@ -168,6 +169,13 @@ class Lexicon:
             lexemes += self._glued_together(token, lower) or [self._single(token, lower)]
             index += 1
         return self._both_terms(lexemes)
+
+    def _begins_with_figure(self, tokens: Sequence[Token], hit: PhraseHit) -> bool:
+        """Whether a figure begins the name of one of the pattern's own stitches: "3-ch picot", "2dc-cl", "4 tr bobble"."""
+        if hit.kind != "special" or hit.last < hit.first + 2:
+            return False
+        kinds = [self._phrases.single(tokens[at].lower)[0] for at in (hit.first + 1, hit.last - 1)]
+        return tokens[hit.first + 1].glued or kinds[0] in ("stitch", "chain") and kinds[1] not in ("stitch", "chain")
 
     def _both_terms(self, lexemes: list[Lexeme]) -> list[Lexeme]:
         """ "tr/dc": one stitch under its names in both countries; its value is the US one's."""

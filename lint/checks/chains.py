@@ -13,7 +13,7 @@ from lint.ledger import LedgerRow, Outcome
 from lint.likely.numerals import numeral
 from lint.place import TargetKind, Which
 from lint.source import Span
-from lint.tree import MAKES_STITCHES, Chain, Join, JoinYarn, Repeat, RowCall, Step, Turn, Work, walk
+from lint.tree import MAKES_STITCHES, Chain, Group, Join, JoinYarn, Repeat, RowCall, Step, Turn, Work, walk
 from lint.working.goingon import last_chain
 
 _MOST = 6  # chains: a longer one at a row's start is more than a turning chain
@@ -216,6 +216,8 @@ def check_joins(context: Context) -> Iterator[Finding]:
         has = None
         if target.kind in (TargetKind.TURNING_CHAIN, TargetKind.CHAIN) and target.length is not None:
             lengths = {s.length.lone for s in walk(row.row.steps) if isinstance(s, Chain)}
+            works = [one for s in walk(row.row.steps) if isinstance(s, (Work, Group)) for one in s.places]
+            lengths |= {one.ordinals[0] - 1 for one in works if one.which is Which.FROM_HOOK and one.ordinals}
             if isinstance(chain, Chain) and target.length.lone not in lengths:
                 has = f"it begins with ch {chain.length.lone}"
         elif target.kind is TargetKind.STITCH and place.which is Which.FIRST and target.name is not None:

@@ -204,6 +204,14 @@ def has_list(context: Context) -> bool:
     return sum(any(form in standard for form in entry.forms) for entry in short) >= 2
 
 
+def spells_all_out(context: Context) -> bool:
+    """Whether the rows have no abbreviation in them that a list would have to explain: "double crochet in each stitch"."""
+    standard = _standard_forms(context.book.abbreviations)
+    words = [word for _, _, lexeme in _row_lexemes(context) for word in _abbreviations_in(lexeme, standard)]
+    plain = {word.lower() for word in (*context.book.plain_words.units, *context.book.plain_words.notation)}
+    return bool(context.ledger.rows) and not any(word not in plain for word in words)
+
+
 def check_undefined(context: Context) -> Iterator[Finding]:
     """abbreviation-undefined: one finding a word, with all its places."""
     if not has_list(context):

@@ -112,6 +112,7 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
 
 
 _PASSES = ("return_pass", "forward_pass")
+_WORKED_OFF = expression(r"\b(?:rep(?:eat)?|times|twice|thrice|more|until|till?|across)\b")  # loop by loop
 
 
 def _tells_pass(name: str, body: str, lexicon: Lexicon) -> bool:
@@ -119,7 +120,7 @@ def _tells_pass(name: str, body: str, lexicon: Lexicon) -> bool:
     told = [item for item in lexicon.read(body) if item.kind != "the"][:1]
     if told and told[0].kind in _PASSES:
         return True
-    return lexicon.read(name)[0].kind in _PASSES and _AGAIN.search(body.lower()) is not None
+    return lexicon.read(name)[0].kind in _PASSES and _WORKED_OFF.search(body.lower()) is not None
 
 
 # "tch - turning chain (1 ch, does not count as a stitch)", "T: ch 2 to turn"

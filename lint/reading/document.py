@@ -59,6 +59,9 @@ _LAID_OTHERWISE = expression(  # the piece lies another way, and the work goes o
 )
 _BOTH_SIDES = expression(r"(?i)\b(?:other|opposite|second) side\b")
 _TOLD_OF = expression(r"(?i)\bat\s+(?:the\s+)?end\s+of\s+(?:row|round|rnd|rd|r)\s*(?P<row>\d+)\b[^.;\d]*$")
+_TOLD_BEHIND = expression(  # "20 sts after Row 19", "(8 blocks at the end of R8)"
+    r"(?i)\b(?:(?:at|by|after)\s+(?:the\s+)?end\s+of|after|by|in|on)\s+(?:row|round|rnd|rd|r)\s*(?P<row>\d+)\W*$"
+)
 _NAME = expression(
     r"(?i)(?!\W*(?:row|rnd|round|rd|r\d))\W*(?P<name>[A-Za-z][\w-]*(?: [\w-]+){0,3}(?: ?\([\w -]+\))?)\s*[:=]\s"
 )
@@ -72,10 +75,10 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
     plain = Lexicon(book, terms.terms)
     known = known_forms(book.abbreviations, book.stitches)
     entries = entries_of(source, layout, known, book)
-    specials = specials_of(entries, plain, book)
-    lexicon = plain
     rings = ring_words(entries, source.text)
     letters = house_letters(entries, plain, source)
+    lexicon = Lexicon(book, terms.terms, letters) if letters else plain
+    specials = specials_of(entries, lexicon, book)
     if specials or rings or letters:
         own = [
             (form, "turning_chain" if definitions.is_turning_chain(special) else "special", special.name)
@@ -208,7 +211,7 @@ class _RowReader:
             if stated is not None and stated.series and len(stated.series) not in rows:
                 words = self.source.slice(stated.span)
                 steps = (Unread(stated.span, words, f"the count has {len(stated.series)} figures"), *steps)
-        if stated is not None and self._of_another_row(text, label, stated.span.start):
+        if stated is not None and self._of_another_row(text, label, stated.span):
             stated = None
         if label.unclear:
             words = self.source.slice(label.span)
@@ -220,9 +223,11 @@ class _RowReader:
             steps = (Unread(label.span, words, why), *steps)
         return Row(label.span.to(text.span), label, steps, stated, sizes)
 
-    def _of_another_row(self, text: RowText, label: Label, at: int) -> bool:
+    def _of_another_row(self, text: RowText, label: Label, at: Span) -> bool:
         """Whether the count at a place is told of another row than the label's last: "At the end of Row 10: 60 dc"."""
-        told = _TOLD_OF.search(self.source.text, text.span.start, at)
+        told = _TOLD_BEHIND.search(self.source.slice(at)) or _TOLD_OF.search(
+            self.source.text, text.span.start, at.start
+        )
         lasts = {label.at(size)[-1:] for size in range(self.vocabulary.sizes)}
         return told is not None and bool(label.numbers) and (int(told["row"]),) not in lasts
 

@@ -19,6 +19,7 @@ from lint.tree import Special
 _ROW_WORDS = expression(
     r"(?i)\brep(?:eat)? from|\bfasten off|\bin each (?:st|stitch|sc|dc|hdc|tr|htr|ch|sp)s? (?:across|around|to)\b|\bjoin\b(?! to last)|,? turn\.?$"
 )
+_MEANING = expression(r"(?i)\s*(?:(?:make|work)\s+)?(?:an?\s+)?(?P<name>\p{L}+)(?:\s+(?:st|stitch))?\s*\.?")
 _NO_DEFINITIONS = ("gauge", "size", "materials", "skill", "multiple", "colours")
 
 
@@ -82,7 +83,7 @@ def _defines(entry: listentries.Entry, book: Rulebook) -> bool:
         return True
     return (
         expression(
-            r"(?i)\W*(?:work\s+)?\(?\s*(?:ch\s?\d|\d+\s?(?:dc|sc|tr|hdc|htr|ch|dtr)|(?:dc|sc|tr|hdc|yo|yrh|insert)\b"
+            r"(?i)\W*(?:work\s+)?\(?\s*(?:ch\s?\d|\d+\s?(?:dc|sc|tr|hdc|htr|ch|dtr)|(?:dc|sc|tr|hdc|yo|yrh|insert)\b|(?:sc|h?dc|h?tr|dtr)\d?tog\b"
             r"|(?:sk|skip|miss)\s+(?:the\s+)?(?:next|first|1|one|2|two)\b[^,;.]{0,20}[,;])"
         ).match(
             entry.body,
@@ -119,6 +120,9 @@ def forms_of(
         listed = [*entry.forms]
         for name in entry.names:
             listed += listentries.expand(name)
+        meaning = _MEANING.fullmatch(entry.body)
+        if meaning is not None and meaning["name"].lower() in named:  # "MB make bobble", and "MB: 5 dc in one st, …"
+            listed.append(meaning["name"].lower())
         if special.name == "picot":
             listed += ["picot", "picots"]
         for form in listed:

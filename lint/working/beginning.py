@@ -23,7 +23,7 @@ from lint.tree import (
     Work,
     walk,
 )
-from lint.working.chains import JoinHint, skipped_standing, standing
+from lint.working.chains import JoinHint, Standing, skipped_standing, standing
 from lint.working.clusters import first_cluster
 from lint.working.cursor import Cursor, PlacesUnknown, Trouble
 from lint.working.fabric import Chains, Fabric, Node
@@ -201,19 +201,23 @@ class Beginning(Placing):
         if hint is None and length > 1 and self.rules.height(stitch) > 1 and _skips_first(following):
             hint = JoinHint(True)  # the stitch at its foot is passed over: the chain stands for it
         stands = standing(length, step.counting, stitch, self.rules, self.choices, hint, step.span)
-        as_before = self.rules.said_not if stands.stitch is None else self.rules.said_before
-        if not stands.said and length not in as_before:
-            self.unsaid = (step.span, stands.stitch is not None)
-        place = self.cursor.last
         if self.blocks and step.counting is None:
-            self.add_space(length, None)
+            self.add_space(length, None)  # the block's own chain, into which the next row works
             return
+        self.left_unsaid(step, length, stands)
+        place = self.cursor.last
         if stands.stitch is None:
             self.uncounted = length
             return
         self.stand_for(stands.stitch, length, place)
         if stands.space:
             self.add_space(stands.space, None)
+
+    def left_unsaid(self, step: Chain, length: int, stands: Standing) -> None:
+        """Notes a beginning chain of which nothing is said, neither here nor of one like it in a row before."""
+        as_before = self.rules.said_not if stands.stitch is None else self.rules.said_before
+        if not stands.said and length not in as_before:
+            self.unsaid = (step.span, stands.stitch is not None)
 
     def edge_of_loops(self, length: int, stitch: str, following: tuple[Step, ...]) -> str | None:
         """ "Ch 5, turn, sc in next loop, …, ch 2, dc in last sc": the chain is the like of what the row ends in, a dc and ch 2."""

@@ -48,6 +48,7 @@ from lint.working.fabric import Fabric, Made, Node, count, unname_if_others_alik
 from lint.working.grouping import PETAL
 from lint.working.plain import Plain
 from lint.working.rowstate import Noted, main_stitch
+from lint.working.underloops import passed_alike
 
 
 @dataclass
@@ -166,6 +167,8 @@ class Bench(Plain):
             worked = bool(self.made) and self.made[-1].is_stitch and not self.made[-1].chain
             coming = (*steps[index + 1 :], *following)
             aside = any(isinstance(s, OtherSide) for s in coming)  # the piece goes round, and is not turned over
+            # "Ch 6, dc in 4th ch from hook, dc in next 2 ch, turn, sl st in ch-3 sp of last block": on to the row below
+            aside = aside or self.blocks and not any(node.parents and node.parents[0].is_space for node in self.made)
             if step.turned and worked and not aside and any(isinstance(s, MAKES_STITCHES) for s in coming):
                 raise PlacesUnknown("the work is turned within the row, and goes on over what was just made")
             self.turn(step)
@@ -308,6 +311,8 @@ class Bench(Plain):
         last = self.made[-1]
         if self.joined and last.kind == "space" and (last.length, len(left)) in self.passed_under:
             return []  # the round's last loop passes over as many as its others
+        if self.joined and last.kind == "space" and passed_alike(self.made, cursor.nodes, left, last.length):
+            return []
         return left
 
 

@@ -119,7 +119,8 @@ def measured(item: StatedItem, made: Made, stated: Stated) -> list[int]:
             alike = [number for group, number in made.groups.items() if _is_one_of(group, key)]
             if alike:
                 return [sum(alike), *blocks]
-            kinds = [number for kind, number in made.by_kind.items() if _is_one_of(kind, key)]
+            names = {key, _ALIASES.get(key, key)}  # the pattern's own "beg cl", and a "cl" that it does not define
+            kinds = [n for kind, n in made.by_kind.items() if any(_is_one_of(kind, one) for one in names)]
             if kinds:
                 return [sum(kinds)]
         if blocks:
@@ -185,7 +186,7 @@ _ALIASES = {"cl": "cluster", "pc": "popcorn", "ps": "puff", "sh": "shell", "p": 
 
 
 _MESHES = ("open mesh", "mesh", "om")
-_BLOCKS = ("block", "blocks", "bl", "tile", "tiles")
+_BLOCKS = ("block", "blocks", "bl", "blk", "blks", "tile", "tiles")
 
 
 def _in_blocks(made: Made) -> bool:

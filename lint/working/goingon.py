@@ -8,6 +8,7 @@ from lint.pattern import Stated
 from lint.reading.clauses.tunisian import TUNISIAN
 from lint.tree import MAKES_STITCHES, Chain, MakeRing, Step, Turn
 from lint.working.bench import Worked
+from lint.working.compare import measured
 from lint.working.cursor import PlacesUnknown
 from lint.working.expand import Instance
 from lint.working.fabric import Chains, Fabric, Made, Node
@@ -96,7 +97,26 @@ def as_printed(stated: Stated | None, size: int, circular: bool) -> Fabric | Non
 def row_as_printed(stated: Stated | None, made: Made, fabric: Fabric, size: int, circular: bool) -> Fabric | None:
     """What a row that does not come out as printed would be by its print; `fabric`: what it made."""
     plain = as_printed(stated, size, circular) or closed_as_printed(stated, made, fabric, size)
-    return plain or spaces_as_printed(stated, made, size, circular)
+    return plain or spaces_as_printed(stated, made, size, circular) or repeats_as_printed(stated, made, fabric, size)
+
+
+def repeats_as_printed(stated: Stated | None, made: Made, fabric: Fabric, size: int) -> Fabric | None:
+    """A round of groups that are all alike, with as many of them as are printed: "(6 sc, 6 ch-5 loops)" of five made."""
+    signs = [(node.kind, node.length) for node in fabric.nodes]
+    unit = next((u for u in range(1, len(signs) // 2 + 1) if signs == signs[:u] * (len(signs) // u)), None)
+    if stated is None or stated.series or not fabric.circular or unit is None:
+        return None
+    groups, wanted = len(signs) // unit, set()
+    for item in stated.items:
+        there, number = next(filter(None, measured(item, made, stated)), None), item.number.at(size)
+        if not there or not number or number * groups % there:
+            return None
+        wanted.add(number * groups // there)
+    number = wanted.pop() if len(wanted) == 1 else 0
+    if not 0 < number * unit < 20_000:
+        return None
+    nodes = [Chains(*sign) if sign[0] == "space" else Node(sign[0]) for sign in signs[:unit] * number]
+    return Fabric(nodes, True, assumed=True)
 
 
 def closed_as_printed(stated: Stated | None, made: Made, fabric: Fabric, size: int) -> Fabric | None:

@@ -24,9 +24,25 @@ def growth_of(row: Row) -> Growth | None:
 def with_longer_sides(instance: Instance) -> Instance:
     """ "As Rnd 3, with one more group along each side": the groups between two corners, as often as there are spaces."""
     grown = growth_of(instance.row)
-    if grown is None or not grown.each_side:
+    if grown is None:
         return instance
-    return replace(instance, steps=_longer(instance.steps))
+    if grown.each_side:
+        return replace(instance, steps=_longer(instance.steps))
+    return replace(instance, steps=_other_times(instance.steps, grown.number * (instance.index + 1)))
+
+
+def _other_times(steps: tuple[Step, ...], more: int) -> tuple[Step, ...]:
+    """The steps of a row whose one repeat is told by a number, with so many passes more or, below 0, fewer."""
+    counted = [at for at, step in enumerate(steps) if isinstance(step, Repeat)]
+    times = steps[counted[0]].times if len(counted) == 1 else None
+    number = times.number.lone if times is not None and times.number is not None else None
+    if times is None or number is None or times.kind not in (TimesKind.IN_ALL, TimesKind.MORE):
+        return steps
+    at, number = counted[0], number + more
+    if number < 0 or not number and times.kind is TimesKind.IN_ALL:
+        return (*steps[:at], *steps[at + 1 :]) if number == -(times.kind is TimesKind.MORE) else steps
+    told = replace(steps[at], times=replace(times, number=Amount.of(number)))
+    return (*steps[:at], told, *steps[at + 1 :])
 
 
 def grows(row: Row, before: Made | None, made: Made) -> bool:

@@ -82,8 +82,7 @@ class Making(Beginning):
                         continue
                     stitch = main_stitch(items[index + 1 :]) or self.main
                     stands = standing(length, item.counting, stitch, self.rules, self.choices, self.hint, item.span)
-                    if not stands.said:
-                        self.unsaid = (item.span, stands.stitch is not None)
+                    self.left_unsaid(item, length, stands)
                     if stands.stitch is None:
                         self.uncounted = length
                     else:

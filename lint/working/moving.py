@@ -31,6 +31,10 @@ class Moving(Grouping):
                     continue
                 if place.which is Which.FROM_HOOK or place.targets[0].kind in (TargetKind.TURNING_CHAIN,):
                     continue
+                if (
+                    self.blocks and place.below
+                ):  # "sl st in ch-3 sp of block of Row 1": the row that blocks are joined to
+                    place = replace(place, below=False, row=0)
                 if place.which in (Which.SAME, Which.JUST_MADE, Which.ELSEWHERE) or place.below:
                     self.used_earlier[place.row] += self.amount(place.number)
                     self.hung += self.amount(place.number) if place.which is Which.ELSEWHERE else 0

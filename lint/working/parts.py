@@ -175,7 +175,11 @@ class Parts(Arms):
                     if target.kind is not TargetKind.SPACE
                     else next((i for i in runs[0] if cursor.nodes[i].kind == "space"), runs[0][0])
                 )
-        if place.which is Which.LAST:
+        if place.of is not None and index is not None and place.which in (Which.FIRST, Which.LAST) and not corner:
+            inside = [i for i in runs[0] if cursor.matches(cursor.nodes[i], target, self.size)]
+            end = 0 if place.which is Which.FIRST else -1  # "join in first dc of any 7-dc group"
+            index = inside[end] if inside else index
+        elif place.which is Which.LAST:
             index = cursor.back_from_end((target,), 1, self.size)
         if index is None:
             index = cursor.find(target, self.size, cursor.at if place.which is Which.NEXT else 0)

@@ -23,7 +23,10 @@ class Reach(Gaps):
         if limit is None or limit.short is None or limit.target is None or limit.target.kind is TargetKind.MARKED:
             return self.whole_boundary(limit, following)
         end = self.whole_boundary(replace(limit, short=None), following)
-        if not self.cursor.known or end >= self.cursor.end and limit.target.kind is TargetKind.SPACE:
+        first = self.cursor.nodes[0] if self.cursor.circular and self.cursor.nodes else None
+        begun_there = first is not None and first.is_space and self.cursor.matches(first, limit.target, self.size)
+        at_end = end >= self.cursor.end and not begun_there  # the last side of a round goes to the place it began in
+        if not self.cursor.known or at_end and limit.target.kind is TargetKind.SPACE:
             raise PlacesUnknown("the place that the run stops short of is not there")
         return self.cursor.back_from_end((_ANY,), self.amount(limit.short), self.size, end)
 

@@ -13,6 +13,7 @@ from lint.working.cursor import PlacesUnknown, Trouble, family
 from lint.working.earlier import Behind, behind, passes
 from lint.working.moving import Moving
 from lint.working.rowstate import Noted
+from lint.working.underloops import passed_alike
 
 _ROOM = 12  # places: fewer may really be too few for one pass
 _INTO = (Work, Group, Skip)
@@ -137,6 +138,9 @@ class Repeating(Moving):
             left = (
                 0  # "*sc to marked sp, 3 sc in it; rep from * around, sc in each st to end": the last clause takes them
             )
+        if left and self.is_round and following and isinstance(following[0], Chain):
+            length = following[0].length.at(self.size)
+            left = 0 if passed_alike(self.made, cursor.nodes, cursor.nodes[cursor.at : boundary], length) else left
         if left:
             self.noted.append(Noted(Trouble("does not fit", _unit_of(step), left, str(passes)), step.span))
             cursor.at = max(cursor.at, boundary) if boundary < len(cursor.nodes) else cursor.at

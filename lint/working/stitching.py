@@ -293,9 +293,19 @@ class Stitching(Making):
         if spread:
             for _ in range(number):
                 self.check_size()
-                self.put(kind, cursor.next(_ANY, self.size), 1)
+                self.put(kind, self.loop_ahead(step) or cursor.next(_ANY, self.size), 1)
         else:
             self.put(kind, cursor.next(_ANY, self.size), number)
+
+    def loop_ahead(self, step: Work) -> Node | None:
+        """ "*Mdc, sc in next 3 sts" of a mosaic: the taller stitch hangs before a loop of the row below, and takes its place."""
+        cursor = self.cursor
+        loop = cursor.nodes[cursor.at] if cursor.known and cursor.at < cursor.end else None
+        taller = self.rules.height(step.stitch) > self.rules.height(self.main)
+        if loop is None or not loop.is_space or not taller or self.choices.pick(("over the loop",), 2, 0) == 0:
+            return None
+        cursor.at, cursor.last = cursor.at + 1, loop
+        return loop
 
     def remember(self, place: Place, number: int, stitch: str) -> None:
         for target in place.targets:

@@ -79,6 +79,8 @@ class FinishClauses(YarnClauses):
     def read_no_fasten(self, start: int) -> bool:
         """ "do not fasten off (at the end of Row 5)", "do not fasten off the second leg"."""
         self.stream.take()
+        if self.stream.word("yet") and self.stream.kind(1) in (*SIGNS, "end", "at", "and", *OPENERS):
+            self.stream.take()
         self.pass_piece()
         self.pass_end_words()
         self.steps.append(Remark(self.stream.span_from(start)))

@@ -118,6 +118,16 @@ class WordClauses(EndingClauses):
             stream.at = start
         return self.read_shaping(start)
 
+    def behind_others(self, start: int) -> bool:
+        """ "Again behind the petals: ch 1, *bpsc around next sc of Rnd 2": how the work is held."""
+        stream = self.stream
+        stream.at += int(stream.word("once") and stream.kind(1) == "more")
+        stream.at += int(stream.kind() == "more" or stream.word("still", "back"))
+        if stream.word("behind") and self.read_behind(start):
+            return True
+        stream.at = start
+        return False
+
     def read_place_first(self, start: int) -> bool:
         """ "In this round we make the arms": what the round is for; else a place before its work."""
         ahead = 2 if self.stream.kind(1) in ("the", "same", "next") else 1

@@ -15,7 +15,7 @@ from lint.reading.repeating.rowcalls import names_rows, row_call
 from lint.reading.repeating.times import times as read_times
 from lint.reading.words.lists import bare, mirrored
 from lint.reading.words.piecewords import makes_pieces
-from lint.reading.words.stream import CLOSERS, OPENERS, Stream
+from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS, Stream
 from lint.source import Span
 from lint.tree import (
     AlongEdge,
@@ -216,6 +216,8 @@ class PlaceFirstClauses(WithClauses):
             return self.read_loops(start)
         if self.along_edge_words(start):
             return True
+        if stream.kind() == "more" and stream.word("behind", ahead=1):
+            stream.take()  # "working again behind the petals"
         held = stream.word("behind") or stream.kind() == "in" and stream.word("front", "back", ahead=1)
         if held and (participle or not self.has_work()):
             return self.read_behind(start)
@@ -271,7 +273,7 @@ class PlaceFirstClauses(WithClauses):
             stream.take()
         if not self.starts_work():
             words = stream.at
-            stream.pass_to()
+            stream.pass_to(*SIGNS, ":")
             if any(item.kind in STITCHY for item in stream.lexemes[words : stream.at]):
                 return False
         held = stream.lexemes[start : stream.at]

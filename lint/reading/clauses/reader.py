@@ -177,7 +177,7 @@ class Clauses(CountClauses):
             return True
         if kind in ("make", "number") and all_sides(stream, self.steps, start):
             return True
-        if self.motif_clause(start):
+        if self.motif_clause(start) or not self.has_work() and self.behind_others(start):
             return True
         if kind == "make" and rows_of_piece(stream, self.steps, start):
             return True

@@ -375,9 +375,9 @@ def _tail(stream: Stream) -> None:
             stream.pass_to(",", ";", *OPENERS)
             return
         of_row = any(stream.kind(ahead) in ("row", "round") for ahead in (1, 2, 3))
-        if (stream.kind() == "in" or stream.word("after")) and not of_row:
+        if (stream.kind() == "in" or stream.word("after", "by")) and not of_row:
             return
-        if stream.kind() in ("in", "counts") or stream.word("after") or stream.word("counting", "including", "incl"):
+        if stream.kind() in ("in", "counts") or stream.word("counting", "including", "incl", "after", "by"):
             stream.pass_to(",", ";", *OPENERS)
             return
         stream.take()

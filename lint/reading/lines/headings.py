@@ -77,6 +77,10 @@ RUN_IN = expression(
 )
 
 _SAYS_MAKE = expression(r"(?i)\(?\bmake\b|\(\s*(?:x\s?\d+|\d+\s?x)\s*\)$")
+# "MB     make bobble": an entry of a list, and no piece that is made so many times
+_MAKES_STITCH = expression(
+    rf"(?i)[\p{{L}}\d]{{1,5}}\s+make\s+(?:an?\s+)?(?!(?:{'|'.join(_MAKE_WORDS)}|a|an|pair|both|as|many|several|more|another|at|each|enough)\b)\p{{L}}+(?:\s\p{{L}}+){{0,2}}"
+)
 _NUMBER_FIRST = expression(r"[\W_]*\d")
 # "2. WING (x2)", "III. Body": the pieces of a pattern numbered
 _LISTED = expression(r":[^()]*;|(?i::\s*(?:sk|skip|miss|insert|yo|yarn over|yoh|yrh|wrap)\b)")
@@ -122,6 +126,7 @@ class PartHeadings:
         if (
             not self.like(text)
             or _tells_a_chain(text)
+            or _MAKES_STITCH.fullmatch(text) is not None
             or (
                 not after_blank
                 and not text.isupper()

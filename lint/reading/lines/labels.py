@@ -69,7 +69,7 @@ _LEAD = expression(
 )
 # "**Rnd 1** 6 sc", "[Rnd 1] 6 sc", "(Row 2) Ch 1": the label in bold letters or brackets, with no sign of its own
 _ENCLOSED = expression(
-    r"(?:(?P<mark>\*{1,3}|_{1,2})(?P<in>(?=\S)[^*_\n]{1,60}?(?<=\S))(?P=mark)|\[(?P<in>[^\[\]\n]{3,60})\]|\((?P<in>[^()\n]{3,60})\))\s*[:.–-]?(?=\s*\S)"
+    r"(?:(?P<mark>\*{1,3}|_{1,2})(?P<in>(?=\S)[^*_\n]{1,60}?(?<=\S))(?P=mark)|\[(?P<in>[^\[\]\n]{3,60})\]|\((?P<in>[^()\n]{3,60})\))\s*[:.–-]?(?=\s*(?:\S|$))"
 )
 _HEADED = expression(
     r"\s*(?P<piece>\p{Lu}\p{L}+(?:\s\p{L}+){0,2})\s*:\s*(?=(?i:round|rnd|row)\s*\d+\s*(?:[:.]|\s(?:ch\b|\d+\s?ch\b|join\b|rejoin\b|with\b|miss\b|skip\b)))"

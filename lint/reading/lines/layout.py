@@ -15,6 +15,7 @@ from lint.reading.lines.numbering import labelled_by_number, next_in_number
 from lint.reading.lines.sizecuts import by_size, for_other_sizes
 from lint.reading.lines.sizedlines import SizedLines
 from lint.reading.lines.texts import PartText, RowText
+from lint.reading.lines.titles import tells_count, title_behind
 from lint.reading.page.sections import Heading, section_finder
 from lint.reading.page.wrapping import HANGS, TURNS_ALONE, goes_on
 from lint.reading.sizes.gates import Gate, GateReader, Passage
@@ -144,7 +145,8 @@ class LayoutReader:
                 found, line, cut = self.sized.label(longer, False), longer, index + 1
             if found is not None:
                 part = self._part_for_row(layout, part, found.piece, found.label.span)
-                row = self._row(found.label, Span(found.body, line.end))
+                titled = title_behind(self.labels, self.lines, index, found.body - line.start)
+                row = self._row(found.label, Span(line.end if titled else found.body, line.end))
                 self._behind_label(row, line)
                 part.rows.append(row)
                 self._inline_rows(part, row)
@@ -206,6 +208,9 @@ class LayoutReader:
                 span = Span(line.start + run_in.start("name"), line.start + run_in.end("name"))
                 part = self._opened(name, span, make)
                 layout.parts.append(part)
+            if row is None and after_blank and part is not None and section is None and part.rows:
+                row = part.rows[-1] if part.rows[-1].label is not None and tells_count(line.text) else None
+                after_blank = row is None
             wrapped = row is not None and (not after_blank or not self._has_body(row)) and self._continues(row, line)
             if run_in is not None or not wrapped and self.labels.inline(line.text, line.start):
                 part = self._part_for_row(layout, part)

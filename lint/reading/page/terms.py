@@ -82,6 +82,10 @@ def _statements(text: str, layout: LayoutFile) -> Terms | None:
         ).search(
             text,
         )
+    if match is None:  # in the title: "Pebble Coaster (UK)", "Pebble Coaster – US version"
+        match = expression(
+            r"\A\s*[^\n]*?(?:[(\[]|\s[–—-])\s?(US|U\.S\.|UK|U\.K\.)(?i:\s+(?:version|pattern))?[)\]]?[\s*_#]*?(?:\n|\Z)"
+        ).match(text)
     if match:
         return Terms("us" if match[1].lower() in ("us", "u.s.", "american") else "uk", True)
     return None

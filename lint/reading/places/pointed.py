@@ -85,7 +85,7 @@ def each_place(stream: Stream, start: int) -> Place | None:
     if found.kind is TargetKind.ROW_END:
         along_what(stream)
     reach = limit(stream)
-    if reach is None and stream.kind() == "across" and any(i.kind == "side" for i in stream.lexemes[stream.at :][:3]):
+    if reach is None and stream.kind() == "across" and _a_side(stream):
         stream.pass_to(*SIGNS, "and")  # "in each dc across the side of the square": to its corner
         reach = Limit(LimitKind.BEFORE, target=Target(TargetKind.CORNER))
     span = stream.span_from(start)
@@ -93,6 +93,14 @@ def each_place(stream: Stream, start: int) -> Place | None:
     if piece and reach is None and found == ANY:
         return Place(span, Which.ELSEWHERE, PIECE, from_words=piece)  # "each st of first sleeve"
     return Place(span, Which.EACH, tuple(targets), limit=reach, of=of, below=word == "elsewhere")
+
+
+def _a_side(stream: Stream) -> bool:
+    """Whether "across (the) side", "across the last side", "along next side" stands here."""
+    ahead = 1
+    while stream.kind(ahead) in ("the", "last", "next", "first", "remaining") and ahead < 4:
+        ahead += 1
+    return stream.kind(ahead) == "side" or ahead == 1 and stream.kind(2) == "side"
 
 
 def _every_nth(stream: Stream, start: int) -> Place | None:

@@ -347,6 +347,8 @@ def of_a_row_below(stream: Stream) -> bool:
             return True
         if named and stream.peek(-2).kind == "ordinal" or stream.take_if("number"):
             stream.take_if("below") if stream.word("below") else None  # "of Rnd 2 below"
+            if stream.kind() == "group_word" and stream.kind(1) in (*SIGNS, "end", "and"):
+                stream.take()  # "in ch-3 sp of Row 1 block"
             return True
     stream.at = start
     return False

@@ -16,6 +16,8 @@ def growth(stream: Stream) -> Growth | None:
     """Takes ", making one tile fewer in every row": what each row has more or fewer of; None where nothing is told so."""
     start = stream.at
     stream.take_if(",")
+    if stream.word("but"):
+        stream.take()  # "As Row 10, but with one tile less in each row"
     found = _growth(stream)
     if found is None or stream.kind() not in (*SIGNS, "end", *OPENERS):
         stream.at = start
@@ -33,7 +35,7 @@ def _growth(stream: Stream) -> Growth | None:
     before = _MORE.get(stream.peek().lower, 0)
     stream.at += bool(before)
     noun = stream.peek()
-    if number is None or number.lone is None or not (noun.kind == "group_word" or noun.lower in GROUPS):
+    if number is None or number.lone is None or not (noun.kind in ("group_word", "special") or noun.lower in GROUPS):
         return None
     stream.take()
     behind = _MORE.get(stream.peek().lower, 0)

@@ -17,7 +17,13 @@ _COUNTED = expression(
 )
 # Russian abbreviations in Latin letters: sbn is the single crochet, p and u are increase and decrease (from memory)
 _RUSSIAN = expression(r"(?i)(?<!\p{L})(?:sbn|pssn|ssn)(?!\p{L})")
-_MEANT = ("stitch", "increase", "decrease", "chain", "back_loop", "front_loop")
+_PASSES = ("return_pass", "forward_pass")
+# "Rev: yo, draw through 1 lp, *yo, draw through 2 lps; rep from * to end": it draws up none, and works all of them off
+_WORKS_OFF = expression(
+    r"(?i)\W*(?:(?:ch 1|1 ch)\W+(?:then\W+)?)?(?:yo|yoh|yrh|yarn (?:over|round)(?: hook)?)\b(?!.*\b(?:insert|(?:draw|pull)(?:ing)? up|in|into)\b)"
+    r".*\bthrough\b.*\b(?:until|till?|rep(?:eat)?|to (?:the )?end|across)\b"
+)
+_MEANT = ("stitch", "increase", "decrease", "chain", "back_loop", "front_loop", *_PASSES)
 
 
 def house_letters(entries: list[listentries.Entry], plain: Lexicon, source: SourceText) -> list[tuple[str, str, str]]:
@@ -25,8 +31,12 @@ def house_letters(entries: list[listentries.Entry], plain: Lexicon, source: Sour
     found: list[tuple[str, str, str]] = []
     for entry in entries:
         meant = plain.read(expression(r"\(.*?\)|\.$").sub("", entry.body).strip())
-        if len(meant) != 1 or meant[0].kind not in _MEANT:
+        if _WORKS_OFF.match(entry.body):
+            found += [(form, "return_pass", form) for form in entry.forms if form and not plain.knows(form)]
             continue
+        told = len(meant) > 1 and meant[0].kind in _PASSES and meant[1].kind in ("dash", ":", ",", "(")
+        if not meant or len(meant) != 1 and not told or meant[0].kind not in _MEANT:
+            continue  # "RtP = return pass - ch 1, *yo, draw through 2 lps; rep from *" tells how it is worked besides
         for form in entry.forms:
             printed = source.text[entry.span.start : entry.span.start + len(form)]
             letter = len(form) == 1

@@ -6,7 +6,7 @@ A list of rows has many lines and few full stops; an old leaflet has one behind 
 from __future__ import annotations
 
 from lint.lexicon import Lexeme
-from lint.reading.words.stream import CLOSERS, Stream
+from lint.reading.words.stream import CLOSERS, OPENERS, Stream
 from lint.source import SourceText
 
 _MAY_END = (
@@ -61,6 +61,17 @@ def without_short_stops(stream: Stream) -> Stream:
         zip(stream.lexemes, stream.lexemes[1:], stream.lexemes[2:], strict=False)
     ):
         short = stop.kind == "." and stop.glued and before.kind in _SHORTENED
-        if short and after.kind in _GOES_ON and not after.text[:1].isupper():
+        goes_on = after.kind in _GOES_ON or after.kind == "make" and _place_first(stream.lexemes[: index + 1])
+        if short and goes_on and not after.text[:1].isupper():
             stops.add(index + 1)
     return stream.without(stops)
+
+
+def _place_first(before: list[Lexeme]) -> bool:
+    """Whether the clause so far only names a place, whose verb is to come: "into next 2-ch. sp. work 2 tr."."""
+    for at in range(len(before) - 1, -1, -1):
+        ahead = before[at - 1].kind if at else ","
+        opens = ahead in (",", ";", ":", "star", *OPENERS) or ahead == "." and before[at].text[:1].isupper()
+        if opens:
+            return before[at].kind in ("in", "over")
+    return False

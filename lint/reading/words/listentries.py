@@ -64,6 +64,7 @@ def entries(text: str, offset: int, known: frozenset[str]) -> list[Entry]:
     text = expression(r"\n(?=[ \t]*+=)").sub(
         " ", text
     )  # "sc = single crochet, ch" / "= chain", cut by the page's width
+    columns = len(expression(r"(?m)^[ \t]*[\w()]+(?: [\w()]+)?[ ]{2,}\p{L}").findall(text)) > 2
     for line in text.splitlines(keepends=True):
         stripped = line.strip()
         lead = _LIST_LEAD.match(line) or _worded_lead(line, known) or _talk_lead(line, known)
@@ -73,6 +74,8 @@ def entries(text: str, offset: int, known: frozenset[str]) -> list[Entry]:
         if stripped and not plain:
             for start, chunk in _chunks(body, known):
                 entry = _entry(chunk, offset + position + start, known)
+                if entry is None and columns:
+                    entry = _narrow_entry(chunk, offset + position + start, known)
                 if entry is not None:
                     found.append(entry)
         position += len(line)
@@ -212,6 +215,23 @@ def expand(form: str) -> list[str]:
         else:
             forms.append(piece)
     return forms
+
+
+# "sl st slip stitch": the longest form of a column, with one space behind it
+_NARROW = expression(
+    rf"\s*(?P<form>\p{{L}}+{_PLURAL}(?: st{_PLURAL})?) (?P<body>\p{{L}}+(?: \p{{L}}+){{0,3}}{_PLURAL})\s*"
+)
+
+
+def _narrow_entry(chunk: str, at: int, known: frozenset[str]) -> Entry | None:
+    """The entry of a column that its form fills to the last space."""
+    match = _NARROW.fullmatch(chunk)
+    forms = tuple(expand(match["form"])) if match is not None else ()
+    if match is None or known.isdisjoint(forms) or match["form"][0].lower() != match["body"][0].lower():
+        return None
+    return Entry(
+        forms, (), match["body"], at + match.start("body"), Span(at + match.start("form"), at + match.end("body"))
+    )
 
 
 def _entry(chunk: str, at: int, known: frozenset[str]) -> Entry | None:
