@@ -56,6 +56,13 @@ def ordinal(stream: Stream, start: int) -> Place | None:
             return Place(stream.span_from(start), Which.EACH, (owner,), of=corner, middle=True)
         if among is not None and word is not None and word.kind == "next":  # "2nd of next 3 sc"
             return Place(stream.span_from(start), Which.NTH, (owner,), among, ordinals=tuple(ordinals))
+        stitches = owner.kind in (TargetKind.STITCH, TargetKind.ANY_STITCH)
+        if among is not None and word is not None and word.kind in ("last", "same") and stitches:
+            if word.kind == "same":
+                return None  # "3rd of these 5 tr": which those are, other words tell
+            return Place(
+                stream.span_from(start), Which.NTH, (owner,), among, ordinals=tuple(ordinals), from_words="last"
+            )
         arch = owner.kind is TargetKind.SPACE or owner.kind is TargetKind.CHAIN and owner.length is not None
         if found.kind is TargetKind.CHAIN and arch and word is not None and word.kind == "next":
             sort = Target(TargetKind.SPACE, length=owner.length)  # "3rd ch of next ch-5": into the arch
