@@ -1,0 +1,79 @@
+"""Ranges that say how many rows they are, and lines that stand between a piece's name and its first row.
+
+The forms are common practice, no source; counts worked out by hand.
+"""
+
+from __future__ import annotations
+
+import pytest
+from helpers import check, corrections, counts, outcomes
+
+_FIN = "Fish\n\nFin (make 2)\nRnd 1: 9 sc in magic ring (9)\n"
+
+
+@pytest.mark.parametrize(
+    "words", ["9 sc (9) – 4 rnds", "9 sc (9), 4 rounds.", "sc around (9) - 4 rnds", "unchanged (9) – 4 rounds"]
+)
+def test_a_range_told_once_more_at_its_end(words: str) -> None:
+    """ "– 4 rnds" behind the count of Rnds 2-5 says nothing new, and the next line's round stays its own."""
+    report = check(_FIN + f"Rnds 2-5: {words}\nRnd 6: (1 sc, sc2tog) 3 times (6)\n")
+    assert counts(report) == [9, 9, 9, 9, 9, 6]
+    assert corrections(report) == []
+
+
+def test_so_many_rounds_behind_one_number_are_not_passed_over() -> None:
+    """Where the label is one round's, "– 4 rnds" would make more of them: that is not counted."""
+    report = check(_FIN + "Rnd 2: 9 sc (9) – 4 rnds\n")
+    assert outcomes(report)[1] == "not-recomputed"
+
+
+@pytest.mark.parametrize("words", ["9 sc (9) – 4 rnds of hdc", "9 sc, 4 rnds more (9)"])
+def test_rounds_of_something_else_stop_the_range(words: str) -> None:
+    """Words behind the number of rounds may be work: the range is not counted without them."""
+    report = check(_FIN + f"Rnds 2-5: {words}\n")
+    assert set(outcomes(report)[1:]) == {"not-recomputed"}
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "Rnds 2-5 (5 rnds): sc around (9)",
+        "Rnds 2-5: sc around (9) (5 rnds)",
+        "Rnds 2-5: 9 sc (9) - 5 rnds",
+        "Rnds 2-5: 9 sc (9) – 5 rnds unchanged",
+    ],
+)
+def test_a_range_of_another_length_than_it_says(line: str) -> None:
+    """Rnds 2-5 are four: where their own words say five, one of the two is wrong."""
+    assert corrections(check(_FIN + line + "\nRnd 6: sc around (9)\n")) == [("range-length-differs", 5)]
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "Rnds 2-5 (4 rnds): sc around (9)",
+        "Rnds 2-5: sc around (9), changing colour every 2 rnds.",
+        "Rnds 2-5: 9 sc (9). Sew the fin on 3 rnds above the tail.",
+        "Rnds 2-5: With A sc around (1 rnd), with B sc around (3 rnds) (9)",
+    ],
+)
+def test_other_numbers_of_rounds_are_no_length(line: str) -> None:
+    """A number of rounds that is right, or is told of something else or of some of them, is no fault of the range."""
+    assert "range-length-differs" not in [rule for rule, _ in corrections(check(_FIN + line + "\n"))]
+
+
+@pytest.mark.parametrize(
+    "line", ["Now work back and forth in rows", "The tab is worked in turned rows", "Cont in short rows"]
+)
+def test_a_sentence_without_a_stop_before_a_row(line: str) -> None:
+    """A sentence whose last word is "rows" does not go on with "Row 1:" in the next line."""
+    report = check(_FIN + f"{line}\nRow 1: Ch 1, sc in next 4 sts, turn. (4)\nRow 2: Ch 1, sc in each st. (4)\n")
+    assert counts(report) == [9, 4, 4]
+
+
+@pytest.mark.parametrize("line", ["Orange thread", "Off white thread.", "Pale cotton", "Worked in a spiral"])
+def test_a_line_on_yarn_or_way_under_a_piece_is_no_heading(line: str) -> None:
+    """The yarn's colour or how the piece is worked, said under its name, is no piece of its own."""
+    report = check(f"Fish\n\nFin (make 2)\n{line}\nRnd 1: 9 sc in magic ring (9)\n")
+    assert [(part.name, part.make) for part in report.pattern.parts] == [("Fin", 2)]
+    assert counts(report) == [9]
