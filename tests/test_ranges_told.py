@@ -77,3 +77,50 @@ def test_a_line_on_yarn_or_way_under_a_piece_is_no_heading(line: str) -> None:
     report = check(f"Fish\n\nFin (make 2)\n{line}\nRnd 1: 9 sc in magic ring (9)\n")
     assert [(part.name, part.make) for part in report.pattern.parts] == [("Fin", 2)]
     assert counts(report) == [9]
+
+
+@pytest.mark.parametrize("line", ["Place the eyes between 3 and 4 rnds.", "Change to the other colour."])
+def test_a_line_behind_a_range_told_once_more(line: str) -> None:
+    """What stands below "(9) – 4 rnds" with a capital is a sentence of its own."""
+    report = check(_FIN + f"Rnds 2-5: 9 sc (9) – 4 rnds\n{line}\nRnd 6: sc around (9)\n")
+    assert counts(report) == [9, 9, 9, 9, 9, 9]
+
+
+@pytest.mark.parametrize(
+    "gauge", ["Swatch: 16 dc x 8 rows = 10 x 10 cm", "Stitch trial: 16 dc and 8 rows = 10 x 10 cm"]
+)
+def test_a_gauge_under_the_name_of_its_swatch(gauge: str) -> None:
+    """A gauge headed by the word for the piece it is measured on is a gauge."""
+    report = check(f"Fish\n\n{gauge}\n\nFin\nRnd 1: 9 sc in magic ring (9)\n")
+    assert not [one for one in report.findings if one.rule == "section-missing" and "gauge" in one.message]
+
+
+def test_a_gauge_under_its_heading_defines_nothing() -> None:
+    """ "12 dc to 10 cm (4 in)" under "Gauge" is no entry of the list of abbreviations."""
+    report = check(
+        "Fish\n\nGAUGE\n12 dc and 7 rounds to 10 cm (4 in).\n\nABBREVIATIONS\nsc, single crochet; st(s), stitch(es).\n\n"
+        "Fin\nRnd 1: 9 sc in magic ring (9)\nRnd 2: sc in next 9 sts (9)\n"
+    )
+    assert [form for entry in report.pattern.abbreviations for form in entry.forms] == ["sc", "st", "sts"]
+
+
+_STRIP = "Shawl\n\nStrip\nCh 8.\nRow 1: Dc in 4th ch from hook (3 skipped ch count as dc) and in each ch. (6 dc)\n"
+
+
+@pytest.mark.parametrize("verb", ["comes in", "goes into", "is worked in", "should be in"])
+def test_where_the_last_stitch_comes(verb: str) -> None:
+    """ "The last dc comes in the top of the turning ch" says where a repeat ends, with any verb."""
+    report = check(
+        _STRIP
+        + f"Row 2: Turn, ch 3 (= 1 dc), *1 dc in next dc*, rep from * to * to the end, the last dc {verb} the top of the turning ch. (6 dc)\n"
+    )
+    assert counts(report) == [6, 6]
+
+
+@pytest.mark.parametrize("words", ["is skipped", "is worked twice", "is worked as a sc in the turning ch"])
+def test_what_alters_the_last_stitch_is_not_passed_over(words: str) -> None:
+    """A last stitch that is left out, doubled or another one leaves the row not recomputed."""
+    report = check(
+        _STRIP + f"Row 2: Turn, ch 3 (= 1 dc), *1 dc in next dc*, rep from * to * to the end, the last dc {words}.\n"
+    )
+    assert outcomes(report)[1] == "not-recomputed"

@@ -47,6 +47,8 @@ def entries_of(source: SourceText, layout: Layout, known: frozenset[str], book: 
         opened = next((s for s in layout.sections if s.heading.start >= span.start and s.heading.end <= span.end), None)
         if opened is not None and opened.key in _NO_DEFINITIONS:
             continue  # "Tension: 24 tr and 12 rows to 10 cm" defines no stitch
+        if any(s.key == "gauge" and s.span.start <= span.start and span.end <= s.span.end for s in layout.sections):
+            continue  # nor does "12 dc and 8 rounds to 10 cm (4 in)" under its heading
         if opened is not None and opened.key == "notes":
             span = Span(min(opened.span.start, span.end), span.end)  # "Notes: V-st = (dc, ch 1, dc) in one place."
         words = unbroken(source.slice(span))

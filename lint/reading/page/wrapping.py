@@ -23,7 +23,10 @@ _BEHIND_COUNT = expression(
 )
 _LAYERS = expression(r"(?i)\bthrough (?:both|all) (?:layers|sides|thicknesses|walls)\b")
 _STITCHES_LAST = expression(r"(?i)\d\s?(?:sc|dc|hdc|htr|tr|sts?)$")
-_RUN_ENDS = expression(r"(?i)\b(?:around|across|to (?:the )?end)$")  # a clause is at its end, with no stop
+# a clause is at its end, with no stop; so is a row that tells last how many it stands for, "(24) – 3 rows"
+_RUN_ENDS = expression(
+    r"(?i)\b(?:around|across|to (?:the )?end)$|(?:[–—-]|[)\]}],?) ?\d{1,3} (?:rows|rounds|rnds)(?: unchanged)?$"
+)
 _IN_ANGLES = expression(r"<([^<>\n]*\d[^<>\n]*)>(?=\.?$)")  # "<34 sts>", a count like one in brackets
 _ENDS_IN_COUNT = r"[(\[{](?![^()\[\]{}]*\b(?:in|into|next)\b)[^()\[\]{}]*\d[^()\[\]{}]*[)\]}]\.?$"
 _SO_OFTEN = expression(r"(?i)(?:\d+\s*(?:more\s+)?(?:times|x)|twice|once|thrice|around|across)\b")
