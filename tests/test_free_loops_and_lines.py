@@ -53,7 +53,7 @@ def test_too_few_repeats_for_the_free_loops() -> None:
     assert all_findings(report) == [("places-left-over", 12)]
 
 
-@pytest.mark.parametrize("line", ["fill", "fill it loosely", "fill the bowl", "colour change"])
+@pytest.mark.parametrize("line", ["fill", "fill it loosely", "fill the bowl", "stuff firmly"])
 def test_a_short_line_behind_a_count(line: str) -> None:
     """What is done between rounds, in small letters and without a stop, is no work of the round above it."""
     report = check(f"Pot\n\nBowl\nRnd 1: 8 sc in MC [8]\nRnd 2: 2sc in each st [16]\n{line}\nRnd 3: 16sc [16]\n")

@@ -47,8 +47,6 @@ def entries_of(source: SourceText, layout: Layout, known: frozenset[str], book: 
         opened = next((s for s in layout.sections if s.heading.start >= span.start and s.heading.end <= span.end), None)
         if opened is not None and opened.key in _NO_DEFINITIONS:
             continue  # "Tension: 24 tr and 12 rows to 10 cm" defines no stitch
-        if any(s.key == "gauge" and s.span.start <= span.start and span.end <= s.span.end for s in layout.sections):
-            continue  # nor does "12 dc and 8 rounds to 10 cm (4 in)" under its heading
         if opened is not None and opened.key == "notes":
             span = Span(min(opened.span.start, span.end), span.end)  # "Notes: V-st = (dc, ch 1, dc) in one place."
         words = unbroken(source.slice(span))
@@ -63,9 +61,10 @@ def entries_of(source: SourceText, layout: Layout, known: frozenset[str], book: 
         for stop in expression(r"\.\s+(?=[A-Za-z][\w-]*(?: [\w-]+)?(?: ?\([^)]{1,8}\))?\s*[:=])").finditer(words):
             some += listentries.entries(words[stop.end() :], span.start + stop.end(), known)
         real = [entry for entry in some if known.intersection((*entry.forms, entry.body.strip(" .").lower()))]
+        gauge = any(s.key == "gauge" and s.span.start <= span.start and span.end <= s.span.end for s in layout.sections)
         if not listed and len(real) >= 3:
             found += real  # a list without a heading
-        else:
+        elif not gauge:  # "12 dc and 8 rounds to 10 cm (4 in)" under its heading defines nothing
             found += [entry for entry in some if _defines(entry, book)]
     return found
 
