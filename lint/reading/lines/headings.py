@@ -38,6 +38,11 @@ LIKE_ANOTHER = (
     r"(?:exactly\s+)?(?:the\s+)?(?:same\s+as|as\s+(?:given\s+)?for|as|like)\s+(?:the\s+)?(?P<as>\p{L}[\p{L}-]*)(?:\s+\p{L}+)?\s*(?=[.,;]|$|\s(?:to|until|but)\b))"
 )
 _LIKE_ANOTHER = expression(r"[\W_]*" + LIKE_ANOTHER)
+_ROWS_NAMED = r"(?:(?:rows?|rnds?|rounds?)\s+\d{1,3}(?:\s*(?:-|–|to|and|&)\s*\d{1,3})?|\d{1,3}(?:st|nd|rd|th)\b(?:\s*(?:-|–|to|and|&)\s*\d{1,3}(?:st|nd|rd|th)\b)?\s+(?:rows?|rnds?|rounds?))"
+# "Skip 18 sts, join yarn in next st and work as for first flap.", "Work Rows 1-8 of Front."
+_LIKE_ANOTHER_LATER = expression(
+    rf"(?i)(?:^|[.,;]\s|\band\s)\s*(?:then\s+)?(?:(?:complete|finish)\s+(?=as|like)|)(?:(?:work|rep(?:eat)?)\s+{_ROWS_NAMED}\s+(?:of|on|as(?:\s+(?:given\s+)?for)?|like)\s+(?:the\s+)?(?P<as>\p{{L}}[\p{{L}}-]*)|{LIKE_ANOTHER})"
+)
 
 # The words with which a piece begins: a chain of so many, or a ring; before them the multiple, the colour or the hook.
 START = expression(
@@ -168,6 +173,8 @@ class PartHeadings:
     def like_another(self, index: int, words: str) -> bool:
         """Whether words at a line say that a piece is worked like one that a line above is the heading of."""
         match = _LIKE_ANOTHER.match(words)
+        if match is None and (_STARTS_WORK.match(words) or _JOINS.match(words)):
+            match = _LIKE_ANOTHER_LATER.search(words)
         if match is None:
             return False
         named = match["as"].lower()
