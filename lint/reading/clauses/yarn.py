@@ -229,7 +229,9 @@ class YarnClauses(ChainClauses):
 
     def on_foundation(self, start: int, found: tuple[Place, ...]) -> tuple[Place, ...]:
         """ "join yarn to first ch of foundation ch": yarn is joined on the chain's other side."""
-        named = any(item.kind == "foundation" for item in self.stream.lexemes[start : self.stream.at])
+        kinds = [item.kind for item in self.stream.lexemes[start : self.stream.at]]
+        starting = kinds[-3:] == ["of", "beginning", "chain"] or kinds[-4:] == ["of", "the", "beginning", "chain"]
+        named = "foundation" in kinds or starting  # "in first ch of the starting chain", but not "in beginning ch-3"
         chain = len(found) == 1 and found[0].targets[0] == Target(TargetKind.CHAIN)
         return (replace(found[0], targets=(FOUNDATION,)),) if named and chain else found
 
