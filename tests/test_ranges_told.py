@@ -124,3 +124,55 @@ def test_what_alters_the_last_stitch_is_not_passed_over(words: str) -> None:
         _STRIP + f"Row 2: Turn, ch 3 (= 1 dc), *1 dc in next dc*, rep from * to * to the end, the last dc {words}.\n"
     )
     assert outcomes(report)[1] == "not-recomputed"
+
+
+def test_a_range_told_behind_an_equals_sign() -> None:
+    """ "(9) = 4 rnds" tells how many rounds a range stands for, and the next line is its own."""
+    report = check(_FIN + "Rnds 2-5: sc around (9) = 4 rnds\nRnd 6: sc around (9)\n")
+    assert counts(report) == [9] * 6
+    assert corrections(check(_FIN + "Rnds 2-5: sc around (9) = 3 rnds\n")) == [("range-length-differs", 5)]
+
+
+@pytest.mark.parametrize(("number", "differs"), [("two", False), ("2", False), ("3", True)])
+def test_handles_counted_by_their_chains(number: str, differs: bool) -> None:
+    """ "2 ch-6 handles" in a count are the runs of so many chains over skipped stitches."""
+    report = check(
+        "Tub\nUS terms\n\nRnd 1: 20 sc in magic ring (20)\n"
+        f"Rnd 2: sc in next 6 sts, ch 6, skip 4, sc in next 6 sts, ch 6, skip 4. (12 sc, {number} ch-6 handles)\n"
+    )
+    assert counts(report) == [20, 12]
+    assert (corrections(report) == [("count-differs", 5)]) is differs
+
+
+_WEDGE = (
+    "Wedge\nUS terms\n\nBody\nCh 2.\nRow 1: 3 sc in 2nd ch from hook, turn. (3 sc)\n"
+    "Row 2: Ch 1, 2 sc in first sc, sc in each sc to last sc, 2 sc in last sc, turn. (5 sc)\n"
+)
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "adding 2 sc in each row",
+        "increasing by 2 sts in every row",
+        "each row having 2 sc more than the one before",
+    ],
+)
+def test_rows_again_that_grow_by_stitches(words: str) -> None:
+    """How many stitches each repeated row gains is told beside the call, and held against what is worked."""
+    report = check(_WEDGE + f"Rows 3-5: Rep Row 2, {words}. (11 sc)\n")
+    assert counts(report) == [3, 5, 7, 9, 11]
+
+
+@pytest.mark.parametrize(
+    "words", ["increasing by 3 sts in every row", "decreasing 2 sts in every row", "with 2 sc more in each row"]
+)
+def test_rows_again_that_do_not_grow_so(words: str) -> None:
+    """Where the row called for gains another number, or the words may be work besides, it is not counted."""
+    assert counts(check(_WEDGE + f"Rows 3-5: Rep Row 2, {words}.\n"))[2] is None
+
+
+def test_going_on_to_the_body_is_no_row() -> None:
+    """ "Work straight on to the body" between two rounds is talk."""
+    report = check(_FIN + "Work straight on to the body.\nRnd 2: sc around (9)\n")
+    assert outcomes(report) == ["agrees", "agrees"]

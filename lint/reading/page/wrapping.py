@@ -25,7 +25,7 @@ _LAYERS = expression(r"(?i)\bthrough (?:both|all) (?:layers|sides|thicknesses|wa
 _STITCHES_LAST = expression(r"(?i)\d\s?(?:sc|dc|hdc|htr|tr|sts?)$")
 # a clause is at its end, with no stop; so is a row that tells last how many it stands for, "(24) – 3 rows"
 _RUN_ENDS = expression(
-    r"(?i)\b(?:around|across|to (?:the )?end)$|(?:[–—-]|[)\]}],?) ?\d{1,3} (?:rows|rounds|rnds)(?: unchanged)?$"
+    r"(?i)\b(?:around|across|to (?:the )?end)$|(?:[–—=-]|[)\]}],?) ?\d{1,3} (?:rows|rounds|rnds)(?: unchanged)?$"
 )
 _IN_ANGLES = expression(r"<([^<>\n]*\d[^<>\n]*)>(?=\.?$)")  # "<34 sts>", a count like one in brackets
 _ENDS_IN_COUNT = r"[(\[{](?![^()\[\]{}]*\b(?:in|into|next)\b)[^()\[\]{}]*\d[^()\[\]{}]*[)\]}]\.?$"
@@ -42,7 +42,7 @@ _OTHER_SIDE = expression(
 )
 # a line that ends in such a word goes on in the next
 _HANGS = expression(  # but not "(24) – 3 rows", which tells how many rows a label stands for
-    r"(?i)(?:\b(?:of|to|from|in|on|until|till|and|or|rep|repeat|(?<![)\]}–—/-]\s?,?\s?\d{1,3}\s)(?:rows?|rnds?|rounds?)|after|through|thru|before|as|for|with|than|at|the)|\b\d+(?:st|nd|rd|th)|,)\s*$"
+    r"(?i)(?:\b(?:of|to|from|in|on|until|till|and|or|rep|repeat|(?<![)\]}–—=/-]\s?,?\s?\d{1,3}\s)(?:rows?|rnds?|rounds?)|after|through|thru|before|as|for|with|than|at|the)|\b\d+(?:st|nd|rd|th)|,)\s*$"
 )
 # "The flap is worked in rows" / "Row 1: Ch 1, …" but not "at end of" / "Row 64: 145 sts"
 _ROW_BEGINS = expression(

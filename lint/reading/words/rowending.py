@@ -14,7 +14,8 @@ def ends_work(stream: Stream, index: int) -> bool:
         kind = stream.lexemes[position].kind
         if kind in _AFTER_WORDS:
             return True
-        if kind not in (",", ";", ".", ":", "|", "dash", "and", "then", *CLOSERS):
+        told = kind == "=" and rows_told_last(stream, position + 1)  # "(52) = 7 rounds"
+        if not told and kind not in (",", ";", ".", ":", "|", "dash", "and", "then", *CLOSERS):
             lexeme = stream.lexemes[position]
             if (noted := _past_note(stream, position)) is not None:
                 position = noted
