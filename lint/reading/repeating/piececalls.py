@@ -11,14 +11,17 @@ from lint.tree import (
     THE_PIECE_BEFORE,
     Chain,
     FastenOff,
+    JoinYarn,
     MakeRing,
     OpenWork,
     Remark,
     RowCall,
+    Skip,
     Step,
     Unread,
 )
 
+_WORK = (*MAKES_STITCHES, Chain, MakeRing, RowCall, Unread)
 _BEGIN = ("work", "make", "begin", "knit", "crochet")
 _AS = ("as", "as for", "same as", "the same as", "like", "work same as", "work exactly as")
 _FILL = ("given", "for", "the", "exactly", "described", "same")
@@ -77,10 +80,10 @@ def piece_again(stream: Stream, steps: list[Step], start: int) -> bool:
 
 def piece_call(stream: Stream, steps: list[Step], start: int) -> bool:
     """ "Work as for Back (to Row n, to armholes)": the rows of that piece, worked again from its beginning."""
-    begun = any(isinstance(step, (*MAKES_STITCHES, Chain, MakeRing, RowCall, Unread)) for step in steps)
+    joined = any(isinstance(step, (JoinYarn, Skip)) for step in steps) and not any(isinstance(s, _WORK) for s in steps)
     led = (
-        (".", *CLOSERS) if begun else (".", ",", ";", "and", "then", *CLOSERS)
-    )  # "rejoin yarn in next dc and work as …"
+        (".", ",", ";", "and", "then", *CLOSERS) if joined else (".", *CLOSERS)
+    )  # "rejoin yarn in next st and work as …"
     if steps and start and stream.lexemes[start - 1].kind not in led:
         return False
     if not _begins(stream):
