@@ -341,8 +341,15 @@ def standard_phrases(stitches: StitchFile, words: WordFile, terms: str) -> list[
                 if len(form) > 2 or form == "sc"
             ]
     for kind, listed in words.words.items():
-        phrases += [(word.lower(), kind, word.lower()) for word in listed]
+        phrases += [(form, kind, word.lower()) for word in listed for form in _spellings(word.lower())]
     return phrases
+
+
+def _spellings(phrase: str) -> tuple[str, ...]:
+    """A phrase, and the short spellings of "through" that it may have."""
+    if "through" not in phrase.split():
+        return (phrase,)
+    return (phrase, *(phrase.replace("through", short) for short in ("thru", "thro", "thro'")))
 
 
 def own_forms(book: Rulebook, terms: str) -> frozenset[str]:

@@ -6,7 +6,7 @@ Each of these was once passed over in silence.  Truths worked out by hand; commo
 from __future__ import annotations
 
 import pytest
-from helpers import check, counts, outcomes
+from helpers import all_findings, check, counts, outcomes
 
 ROUND_12 = "Rnd 1: 6 sc in magic ring.\nRnd 2: 2 sc in each st around.\n"
 ROUND_12_DC = (
@@ -242,3 +242,31 @@ def test_a_round_in_a_ring_has_no_corner(words: str) -> None:
     """Twelve stitches in one ring are no group whose middle is a corner."""
     text = f"Pad\n\nUS terms\n\nPAD\nRnd 1: 12 sc in magic ring. (12)\nRnd 2: {words}\n"
     assert counts(check(text)) == [12, None]
+
+
+@pytest.mark.parametrize("turn", ["turn with a sc in 2nd ch from hook", "turn with sc in 2nd ch from hook"])
+def test_stitch_that_a_turn_is_made_with_is_work(turn: str) -> None:
+    """ "Turn with a sc in 2nd ch from hook" is the first stitch along the chain, not a remark about the hook."""
+    text = f"Hare\n\nUS terms\n\nBODY\nRow 1: Fsc 40, turn. (40)\n\nWHISKERS (2 pcs.)\n9 ch, {turn}, sc in each ch.\n"
+    assert [row.cells[0].made.stitches for row in check(text).ledger.rows] == [40, 8]
+
+
+def test_stitches_called_chains_are_asked_about() -> None:
+    """ "Sc in next 3 ch" over a row without chains is worked in its stitches, and asked about where no count bears it out."""
+    text = "Tab\n\nUS terms\n\nTAB\nRow 1: Fsc 10, turn. (10)\nRow 2: Ch 1, sc in next 3 ch, sc in each st across.\n"
+    report = check(text)
+    assert counts(report) == [10, 10]
+    assert ("place-not-there", 7) in all_findings(report, ("query",))
+
+
+@pytest.mark.parametrize(
+    "rows",
+    [
+        "Rnd 1: Make a magic ring with (white) twice. (12)\nRnd 2: Sc around. (12)\n",
+        "Ch 10.\nRow 1: Skip all ch, place marker in first st.\nRow 2: Sc across. (9)\n",
+    ],
+)
+def test_odd_words_come_to_a_report(rows: str) -> None:
+    """Words that make no sense together are told as not understood or counted; nothing raises."""
+    report = check(f"Pad\n\nUS terms\n\nPAD\n{rows}")
+    assert report.findings

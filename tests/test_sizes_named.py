@@ -200,3 +200,34 @@ def test_passages_headed_by_a_name_and_what_it_is_for() -> None:
     report = check(f"Mitts\nUS terms\n\nSizes: Size 1 (0-6 months), Size 2 (6-12 months)\n\n{passages}")
     worked = [[cell.outcome.value for cell in row.cells] for row in report.ledger.rows]
     assert worked == [["agrees", "not-worked"]] * 2 + [["not-worked", "agrees"]] * 2
+
+
+def test_sizes_without_names_are_said_by_their_order(capsys: pytest.CaptureFixture[str]) -> None:
+    """ "In the 3rd size", "for the 3rd size": not "for size 3rd size"."""
+    from lint.reports.terminal import show
+
+    text = (
+        "Marsh Hat\n\nUS terms\n\nBODY\nCh 41 (45, 49).\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (40, 44, 48)\n"
+        "Row 2: Ch 1, sc in first 20 (22, 24) sts, 2 sc in next st, sc in each st across, turn. (41, 45, 49)\n"
+        "Row 3: Ch 1, sc in each st across. (41, 45, 50)\n"
+    )
+    show(check(text))
+    shown = capsys.readouterr().out
+    assert "In the 3rd size" in shown
+    assert "3rd size 3rd" not in shown and "size 3rd size" not in shown
+
+
+def test_lists_in_brackets_alone_show_the_sizes() -> None:
+    """ "Ch (41, 45, 49)", "in first (20, 22, 24) sts": numbers to work are sizes; counts of several rows are none."""
+    text = (
+        "Marsh Hat\n\nUS terms\n\nBODY\nCh (41, 45, 49).\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (40, 44, 48)\n"
+        "Row 2: Ch 1, sc in first (20, 22, 24) sts, 2 sc in next st, sc in each st across, turn. (41, 45, 49)\n"
+        "Row 3: Ch 1, sc in each st across. (41, 45, 50)\n"
+    )
+    assert [counts(check(text), size) for size in range(3)] == [[40, 41, 41], [44, 45, 45], [48, 49, 49]]
+
+    rounds = (
+        "Ball\n\nUS terms\n\nBALL\nRnd 1: 6 sc in magic ring. (6)\nRnds 2-4: Inc 6 sts evenly in each rnd. (12, 18, 24)\n"
+        "Rnds 5-7: Sc in each st around. (24, 24, 24)\nRnds 8-10: Dec 6 sts evenly in each rnd. (18, 12, 6)\n"
+    )
+    assert counts(check(rounds)) == [6, 12, 18, 24, 24, 24, 24, 18, 12, 6]

@@ -187,3 +187,36 @@ def test_a_label_with_a_comma_behind_its_piece() -> None:
         [14, 12, 12],
         [16, 14, 14],
     ]
+
+
+FEN = (
+    "Fen Vest\n\nSizes: S (M, L, XL)\nUS terms\n\nBODY\nCh 41 (45, 49, 53).\n"
+    "Row 1: Sc in 2nd ch from hook and in each ch across, turn. (40, 44, 48, 52 sc)\n"
+)
+
+
+@pytest.mark.parametrize(
+    "row",
+    [
+        "Row 2: Sizes S and M only: Ch 1, sc across. Sizes L and XL only: Ch 1, sc2tog, sc across.",
+        "Row 2: For sizes S and M, ch 1, sc across. For sizes L and XL, ch 1, sc2tog, sc across.",
+    ],
+)
+def test_one_row_that_speaks_to_one_size_after_another(row: str) -> None:
+    """Each size has its own words of the row, and the next row goes on from them."""
+    report = check(FEN + row + "\nRow 3: Ch 1, sc in each st across.\n")
+    assert [counts(report, size)[-1] for size in range(4)] == [40, 44, 47, 51]
+
+
+def test_a_shaping_of_none_changes_nothing() -> None:
+    """ "Dec 1 st at each end for sizes L (XL) only": the others work the run as it is."""
+    report = check(FEN + "Row 2: Ch 1, sc across, dec 1 st at each end for sizes L (XL) only.\n")
+    assert [counts(report, size)[-1] for size in range(4)] == [40, 44, 46, 50]
+
+
+@pytest.mark.parametrize("signs", ["<>", "«»", "‹›"])
+def test_lists_in_angle_brackets(signs: str) -> None:
+    """ "20 <22, 24, 26>": a list over the sizes, and a count."""
+    text = FEN + "Row 2: Ch 1, sc in next 20 (22, 24, 26) sts, turn, leaving rem sts. 20 (22, 24, 26)\n"
+    report = check(text.replace("(", signs[0]).replace(")", signs[1]))
+    assert [counts(report, size)[-1] for size in range(4)] == [20, 22, 24, 26]

@@ -6,7 +6,7 @@ The counts are worked out by hand from what the trade's words do (semantics of w
 from __future__ import annotations
 
 import pytest
-from helpers import check, corrections, counts
+from helpers import all_findings, check, corrections, counts
 
 _LEGS = (
     "Moth\n\nTerms: US\n\nLEG (make 2)\nRnd 1: 7 sc in magic ring. (7)\nRnd 2: Inc in each st around. (14)\n"
@@ -171,3 +171,44 @@ def test_an_ear_closed_by_stitches() -> None:
         "Flatten and sc through both layers 4 times to close.\n"
     )
     assert counts(report)[2] == 8
+
+
+JUMPER = (
+    "Fen Jumper\n\nSizes: S (M, L)\nUS terms\n\nBODY\nCh 80 (88, 96), join with sl st to form a ring.\n"
+    "Rnd 1: Ch 1, sc in each ch around, join. (80, 88, 96)\n\nSLEEVES (make 2)\nCh 30 (32, 34), join to form a ring.\n"
+    "Rnd 1: Ch 1, sc in each ch around, join. (30, 32, 34)\n\nYOKE\n"
+)
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        (
+            "Sc in next 40 (44, 48) sts of Body, sc in each st of first Sleeve, sc in next 40 (44, 48) sts of Body, "
+            "sc in each st of second Sleeve.",
+            [140, 152, 164],
+        ),
+        (
+            "Ch 1, sc across 40 (44, 48) body sts, sc across 30 (32, 34) sleeve sts, sc across 40 (44, 48) body sts, "
+            "sc across 30 (32, 34) sleeve sts, join.",
+            [140, 152, 164],
+        ),
+        (
+            "Work 38 (42, 46) body sts, skip 2, 28 (30, 32) sleeve sts, skip 2, 38 (42, 46) body sts, skip 2, "
+            "28 (30, 32) sleeve sts, skip 2.",
+            [132, 144, 156],
+        ),
+        (
+            "Sc in first 36 (40, 44) sts of body, leave next 4 sts unworked, sc in 26 (28, 30) sts of one sleeve, leave 4 sts "
+            "unworked, sc in next 36 (40, 44) sts of body, leave 4 sts unworked, sc in 26 (28, 30) sts of other sleeve, leave 4 sts "
+            "unworked.",
+            [124, 136, 148],
+        ),
+    ],
+)
+def test_yoke_takes_in_stitches_of_body_and_sleeves(words: str, made: list[int]) -> None:
+    """A yoke's first round goes over stitches of three pieces, in every size; none of the piece before is left over."""
+    report = check(JUMPER + f"Rnd 1: {words}\nRnd 2: Sc in each st around.\n")
+    for size in range(3):
+        assert counts(report, size)[-2:] == [made[size], made[size]]
+    assert not [rule for rule, _ in all_findings(report) if rule == "places-left-over"]

@@ -118,6 +118,8 @@ def _runs(part: Part, size: int) -> Iterator[list[_Numbered]]:
         joined = joined or label is None and any(isinstance(step, JoinYarn) for step in row.steps)
         if label is not None and (label.unclear or label.rows is not None or _OF_A_SORT.search(label.words)):
             parts = True
+        elif label is not None and not label.numbers and any(isinstance(step, JoinYarn) for step in row.steps):
+            parts = True  # "Buttonband: Rejoin yarn at lower edge, …": a new beginning
         elif label is None or not label.numbers:
             parts = (label is None or bool(row.unread())) and (
                 any(isinstance(step, (RowCall, OpenWork)) for step in row.steps)

@@ -18,8 +18,9 @@ from lint.reading.clauses.reader import Reading, read_row
 from lint.reading.firstuse import with_first_uses
 from lint.reading.likework import as_another_piece, goes_on, is_work, label_in_vain, vain_number, works_an_edge
 from lint.reading.lines.headings import begins_work
-from lint.reading.lines.layout import Layout, LayoutReader, PartText, RowText
+from lint.reading.lines.layout import Layout, LayoutReader
 from lint.reading.lines.tallies import tell_tallies, without_rows_told
+from lint.reading.lines.texts import PartText, RowText
 from lint.reading.ownforms import entries_of, forms_of, known_forms, named_alone, specials_of
 from lint.reading.page.terms import Terms, find_terms
 from lint.reading.places.rings import ring_words

@@ -235,9 +235,6 @@ def _defined(special: Special | None, uses: int | None) -> Measure:
     if special is None or special.one_stitch:
         return Measure(uses or 1, 1)
     made = measure(special.items)
-    for item in special.items:
-        if isinstance(item, Chain):
-            made.spaces[item.length.at(0) or 0] += 1
     return made if special.places_itself else Measure(uses or 1, made.makes, made.spaces)
 
 

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from lint.amount import ONE, Amount
 from lint.place import LimitKind, Place, Target, TargetKind, Which
+from lint.source import Span
 from lint.tree import (
     AlongEdge,
     Chain,
@@ -29,6 +30,7 @@ from lint.tree import (
     Work,
 )
 
+_GIVEN = (Place(Span(0, 0), Which.SAME, (Target(TargetKind.PLACE),)),)  # the place of a group, for what is in it
 _SORTS = {
     TargetKind.ANY_STITCH: "stitch",
     TargetKind.SPACE: "space",
@@ -64,7 +66,7 @@ def in_words(step: Step) -> str | None:
     if isinstance(step, Work):
         return _work(step)
     if isinstance(step, Group):
-        return f"{_all(step.items).replace(' in the next stitch', '')}, all {_places(step.places)}"
+        return f"{_all(tuple(_within(item) for item in step.items))}, all {_places(step.places)}"
     if isinstance(step, Repeat):
         return f"({_all(step.items)}) {_times(step)}"
     if isinstance(step, Passage):
@@ -95,11 +97,20 @@ def in_words(step: Step) -> str | None:
     return _move(step)
 
 
+def _within(step: Step) -> Step:
+    """A step of a group that goes into one place: its stitches have no places of their own."""
+    if isinstance(step, Repeat):
+        return replace(step, items=tuple(_within(item) for item in step.items))
+    bare = isinstance(step, Work) and not step.places and step.stitch not in ("inc", "dec") and not step.together
+    return replace(step, places=_GIVEN) if bare else step
+
+
 def _move(step: Step) -> str | None:
     if isinstance(step, Join):
         return "join the round"
     if isinstance(step, JoinYarn):
-        return "join new yarn" + (f" {_places(step.places)}" if step.places else "")
+        joined = "join" if step.places and step.colour is None and step.stitch is None else "join new yarn"
+        return joined + (f" {_places(step.places)}" if step.places else "")
     if isinstance(step, Turn):
         return "turn" if step.turned else "do not turn"
     if isinstance(step, FastenOff):
@@ -144,6 +155,8 @@ def _work(step: Work) -> str:
         return f"{step.number} time{_s(step.number)} {legs} {name} worked together{_tail(step)}"
     if stitch == "ftss":
         return f"{step.number} yarn over, kept as a loop"
+    if step.places == _GIVEN:
+        return f"{step.number} {stitch}"
     if not step.places and (step.number_said and step.number.lone != 1):
         return f"{step.number} {stitch}, one in each of the next {step.number} stitches (or all in one, as the counts tell)"
     return f"{step.number} {stitch}{_tail(step) or ' in the next stitch'}"
@@ -161,19 +174,26 @@ def _places(places: tuple[Place, ...]) -> str:
     return " and ".join(_place(place) for place in places)
 
 
-_NTH = {2: "second", 3: "third", 4: "fourth", 5: "fifth", 6: "sixth"}
+_NTH = {1: "first", 2: "second", 3: "third", 4: "fourth", 5: "fifth", 6: "sixth"}
 
 
 def _place(place: Place) -> str:
     sort = " or ".join(_sort(target) for target in place.targets)
     if place.between:
-        return f"between the next {place.number} {sort}s"
+        gaps = "the gap" if place.number.lone == 1 else f"each of the next {place.number} gaps"
+        return f"in {gaps} between {_plural(sort)}"
     if place.which is Which.FROM_HOOK:
         return "in chain number " + " and ".join(str(ordinal) for ordinal in place.ordinals) + " from the hook"
     if place.which is Which.EACH:
         return f"in each {f'{_NTH.get(place.every, place.every)} ' if place.every > 1 else ''}{sort}{_limit(place)}"
     if place.targets[0].kind in (TargetKind.RING, TargetKind.TURNING_CHAIN):
         return f"in the {sort}"
+    if place.skipped:
+        return f"in the skipped {sort}" if place.number.lone == 1 else f"in the {place.number} skipped {_plural(sort)}"
+    if place.which is Which.NTH and len(place.ordinals) == 1 and place.of is None and not place.below:
+        nth = f"{_NTH.get(place.ordinals[0], f'{place.ordinals[0]}th')}"
+        after = f" of the next {place.number}" if place.number.lone != 1 else ""
+        return f"in the {nth} {sort}{after}"
     word = {Which.SAME: "same ", Which.FIRST: "first ", Which.LAST: "last ", Which.NEXT: "next "}.get(place.which, "")
     if place.number.lone == 1:
         return f"in the {word}{sort}"
@@ -187,7 +207,7 @@ def _skipped(place: Place) -> str:
 
 def _plural(word: str) -> str:
     """Plain words take an s; stitch names are the same for many."""
-    if word not in _SORTS.values() and not word.endswith("space"):
+    if word not in _SORTS.values() and word != "group" and not word.endswith("space"):
         return word
     return word + ("es" if word.endswith("ch") else "s")
 

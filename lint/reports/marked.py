@@ -44,7 +44,7 @@ def _note(report: Report, finding: Finding) -> Iterator[str]:
     place = wording.place_of(finding)
     yield wording.tame(f"{title}{f' ({place})' if place else ''}: {wording.message_of(finding)}")
     if finding.sizes:
-        yield wording.tame(f"In {wording.listed(list(finding.sizes))}.")
+        yield wording.tame(f"{wording.in_sizes(finding.sizes)}.")
     for size, words in sums_under(report, finding):
         yield wording.tame(f"How it comes{f' in {size}' if size else ''}: {words}")
     for cause in finding.likely:

@@ -212,7 +212,7 @@ def _note(report: Report, number: int, finding: Finding) -> Note:
         report.source.line_of(finding.span),
         wording.message_of(finding),
         ", ".join(name for name in (wording.place_of(finding), report.source.place(finding.span.start)) if name),
-        wording.listed(list(finding.sizes)),
+        wording.in_sizes(finding.sizes).removeprefix("In ") if finding.sizes else "",
         rule.area if rule is not None else "",
         tuple(sums_under(report, finding)),
         tuple(wording.related_lines(report, finding)),

@@ -100,7 +100,7 @@ def _finding(report: Report, finding: Finding) -> Iterator[Line]:
     message = wording.message_of(finding)
     yield Line(f" - {place}: {message}" if place else f" - {message}", 0, f"{wording.opening(at)} {title}", title)
     if finding.sizes:
-        yield Line(f"In {wording.listed(list(finding.sizes))}", 4)
+        yield Line(wording.in_sizes(finding.sizes), 4)
     for size, words in sums_under(report, finding):
         yield Line(f"How it comes{f' in {size}' if size else ''}: {words}", 4)
     for cause in finding.likely:

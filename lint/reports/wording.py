@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from pathlib import Path
 
+from lint.expression import expression
 from lint.finding import Finding, Likely, Weight
 from lint.inspection import Report
 
@@ -92,7 +93,21 @@ def as_figure(number: float) -> str:
 
 def message_of(finding: Finding) -> str:
     """A finding's sentence without the row's label at its head, which the reports show apart."""
-    return opening(finding.message.removeprefix(f"{finding.row}: ") if finding.row else finding.message)
+    return opening(unnamed_sizes(finding.message.removeprefix(f"{finding.row}: ") if finding.row else finding.message))
+
+
+def in_sizes(sizes: tuple[str, ...]) -> str:
+    """ "In S and M"; "In the 3rd size" where the pattern has no names for them."""
+    unnamed = bool(sizes) and _UNNAMED.fullmatch(f"size {sizes[0]}") is not None
+    return f"In {'the ' if unnamed else ''}{listed(list(sizes))}"
+
+
+_UNNAMED = expression(r"\bsize (\d+(?:st|nd|rd|th) size)\b")
+
+
+def unnamed_sizes(text: str) -> str:
+    """ "for the 3rd size" where the sizes have no names, not "for size 3rd size"."""
+    return _UNNAMED.sub(r"the \1", text)
 
 
 def opening(text: str) -> str:
@@ -111,8 +126,8 @@ def could_it_be(cause: Likely) -> str:
 
 
 def _asked(cause: Likely) -> str:
-    then = cause.then.strip().rstrip(".")
-    return f"{cause.change.strip().rstrip('.?')}?" + (f" Then {then}." if then else "")
+    then = unnamed_sizes(cause.then.strip().rstrip("."))
+    return f"{unnamed_sizes(cause.change.strip().rstrip('.?'))}?" + (f" Then {then}." if then else "")
 
 
 def where(report: Report, offset: int) -> str:

@@ -107,7 +107,9 @@ class Beginning(Placing):
             and not self.made
             and (not self.repeating or step.counting is not None)  # what every pass begins with is a space
             and any(isinstance(s, MAKES_STITCHES) for s in following)
-            and not (step.counting is None and self.first_of_loops(length, following))
+            and not (
+                step.counting is None and (self.first_of_loops(length, following) or self.bridge(length, following))
+            )
         ):
             self.beginning_chain(step, length, following)
             return
@@ -147,6 +149,13 @@ class Beginning(Placing):
         if length < 3 or not self.is_round or stitch is not None and self.rules.height(stitch) > 1:
             return False
         return any(isinstance(s, Chain) and self.amount(s.length) == length for s in walk(following))
+
+    def bridge(self, length: int, following: tuple[Step, ...]) -> bool:
+        """ "Ch 6, sk 6, sc in next 14": a chain over as many stitches of the round as it is long, too long to stand for one."""
+        skip = following[0] if following else None
+        over = skip.places if isinstance(skip, Skip) else ()
+        as_many = sum(self.amount(place.number) for place in over) == length
+        return self.is_round and as_many and length > self.rules.height(main_stitch(following) or self.main) + 1
 
     def loops_from_join(self) -> bool:
         """Whether a round that begins with a loop is closed into the stitch that holds the join: that one is taken."""

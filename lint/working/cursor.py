@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from lint.place import Target, TargetKind
+from lint.working.clumps import in_one_place, makes_group
 from lint.working.fabric import Chains, Fabric, Node
 from lint.working.troubles import Trouble, describe, name_of
 
@@ -242,8 +243,15 @@ class Cursor:
                 return self._take(index)
             index += 1
         if self.at < self.end:
-            return self._take(self.at)  # stitches called chains
+            self.called_chain(target, self.at)
+            return self._take(self.at)
         return self.run_out(target, 0)
+
+    def called_chain(self, target: Target, index: int) -> None:
+        """Notes that a stitch is called a chain, where the row below has none."""
+        node = self.nodes[index] if index < self.end else None
+        if node is not None and node.is_stitch and not node.chain and node.kind != "free loop":
+            self.troubles.append(Trouble("not there", describe(target, 0), found=name_of(node)))
 
     def run_out(self, target: Target, size: int) -> Node:
         """A made-up place where none is left, with the trouble noted."""
@@ -264,6 +272,7 @@ class Cursor:
                 found.append(self._next_chain(targets[0]))
             if found or len(targets) == 1 and not any(node.kind == "space" for node in nodes[self.at : boundary]):
                 if not found:
+                    self.called_chain(targets[0], self.at)
                     return self.each((Target(TargetKind.ANY_STITCH),), boundary, size)
                 return found
         if any(target.kind is TargetKind.CHAIN for target in targets):  # "in each sc and in each ch"
@@ -356,15 +365,7 @@ class Cursor:
             named = [run for run in runs if self.nodes[run[0]].special == owner.name]
             if named:
                 return [run for run in named if run[-1] >= self.at]
-        return [run for run in runs if run[-1] >= self.at and self.makes_group(run)]
-
-    def makes_group(self, run: list[int]) -> bool:
-        """Whether what stands in one place is a group: several stitches (not all of a ring), or some with a space."""
-        stitches = sum(self.nodes[i].is_stitch for i in run)
-        return 3 <= stitches and len(run) < len(self.nodes) or len(run) > 1 and self.holds_space(run)
-
-    def holds_space(self, run: list[int]) -> bool:
-        return any(self.nodes[i].kind == "space" for i in run)
+        return [run for run in runs if run[-1] >= self.at and makes_group(self.nodes, run)]
 
     def has_groups(self, owner: Target | None) -> bool:
         """Whether there are such groups anywhere in the row."""
@@ -376,24 +377,5 @@ class Cursor:
     def all_groups(self) -> list[list[int]]:
         """Indexes of the whole row, parted where what lies side by side is no longer in one place."""
         if self._groups is None:
-            runs: list[list[int]] = []
-            for index, node in enumerate(self.nodes):
-                if runs and node.group and self.nodes[runs[-1][-1]].group == node.group:
-                    runs[-1].append(index)
-                else:
-                    runs.append([index])
-            if self.circular and len(runs) > 1 and self._one_place(runs[-1], runs[0]):
-                whole = runs.pop() + runs[0]  # begun at the round's start and ended at its end
-                at_the_start = whole[len(whole) // 2] in runs[0]
-                runs = [whole, *runs[1:]] if at_the_start else [*runs[1:], whole]
-            self._groups = runs
+            self._groups = in_one_place(self.nodes, self.circular)
         return self._groups
-
-    def _one_place(self, one: list[int], other: list[int]) -> bool:
-        """Whether two groups at a round's ends are in one place: of a row, or of a ring with no space between."""
-        last, first = self.nodes[one[-1]], self.nodes[other[0]]
-        if last.group and last.group == first.group:
-            return True
-        if not (last.parents and first.parents and last.is_stitch and first.is_stitch):
-            return False
-        return last.parents[0] is first.parents[0]

@@ -76,7 +76,7 @@ class Grouping(Stitching):
 
     def work_group(self, step: Group, following: tuple[Step, ...]) -> None:
         places = step.places
-        last = step.items[-1]
+        last = step.items[-1] if step.items else None  # an edit that is tried may leave nothing of it
         if step.loose and isinstance(last, Work) and self.one_by_one(step):  # not where an edit has put a chain behind
             self.run((*step.items[:-1], replace(last, places=places)), following)
             return

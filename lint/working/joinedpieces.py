@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from lint.amount import Amount
+from lint.amount import ONE, Amount
 from lint.ledger import Cell
 from lint.pattern import Part
 from lint.place import Place, Which
@@ -31,6 +31,7 @@ def counted_round_pieces(steps: tuple[Step, ...], known: dict[str, int | None]) 
         if (
             place is not None
             and _is_piece(place)
+            and place.number == ONE  # else it says how many of them: "next 40 sts of body"
             and not step.number_said
             and step.stitch not in ("sl st", "inc", "dec")
         ):

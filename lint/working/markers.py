@@ -53,7 +53,7 @@ class Markers:
             elif step.where is Marked.MIDDLE:
                 self._middle(stitches)
             elif step.where is Marked.FIRST:
-                self.put.append(stitches[0])
+                self.put += stitches[:1]
             elif 0 < step.number <= len(stitches):
                 self.put.append(stitches[-step.number if self.from_other_end else step.number - 1])
         gaps = [(made[at - 1], made[at]) for at in self.gaps if 0 < at < len(made)]

@@ -310,7 +310,8 @@ class Placing(RowEnds):
             if not nodes:
                 raise PlacesUnknown  # a corner or space that the row below does not show
             self.expect(step.place, len(nodes))
-            instead |= {id(node): step.items for node in nodes}
+            each_chain = step.place.which is Which.EACH and step.place.targets[0].kind is TargetKind.CHAIN
+            instead |= {id(node): step.items * (node.length if each_chain else 1) for node in nodes}
         own = {id(node) for node in cursor.each(place.targets, boundary, self.size)}
         self.expect(place, len(own))
         found = [node for node in cursor.nodes[start:boundary] if id(node) in own or id(node) in instead]

@@ -14,6 +14,8 @@ def shaped(run: list[Node], step: Shaping, number: int) -> list[Unit] | None:
     ends = 2 if step.where is ShapedWhere.EACH_END else 1
     if step.where is ShapedWhere.EVERY and (not step.increase or not number or len(run) % number):
         return None  # where the first of them falls is not said
+    if not number:
+        return [((node,), 1) for node in run]  # "dec 0 (1) st at each end"
     if step.increase:
         return _increased(run, step.where, number)
     if len(run) < 2 * number * ends:

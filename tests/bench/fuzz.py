@@ -27,7 +27,7 @@ from html.parser import HTMLParser
 from itertools import count, takewhile
 from random import Random
 
-from hostile import DEMOS, SMALL, damaged, damaged_file, hard, house, noise, report_of_testers, soup
+from hostile import DEMOS, SMALL, damaged, damaged_file, hard, house, noise, patchwork, report_of_testers, soup
 
 from lint.documents.registry import read_document
 from lint.documents.unreadable import Unreadable
@@ -163,6 +163,11 @@ def soup_case(random: Random) -> Looks:
     return whole(soup(random).encode("utf-8", "surrogatepass"), "a.txt")
 
 
+def patchwork_case(random: Random) -> Looks:
+    """Rows of clauses that do not belong together."""
+    return whole(patchwork(random).encode("utf-8"), "a.txt")
+
+
 def noise_case(random: Random) -> Looks:
     """Characters in any order, in some encoding."""
     return whole(noise(random).encode(random.choice(("utf-8", "utf-16", "cp1252")), "replace"), "a.txt")
@@ -227,7 +232,8 @@ def restyle_case(random: Random) -> None:
 KINDS: dict[Callable[[Random], Looks | None], int] = {
     demo_case: 2,
     small_case: 10,
-    soup_case: 25,
+    soup_case: 20,
+    patchwork_case: 15,
     noise_case: 10,
     document_case: 20,
     house_case: 5,

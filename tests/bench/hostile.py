@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import io
+import re
 import sys
 import zipfile
 from collections.abc import Iterator
@@ -128,6 +129,50 @@ def damaged(random: Random, text: str) -> str:
         else:
             text = text[:at] + str(random.choice([0, 1, 7, 10**9, 10**30, 3.5])) + text[at:]
     return text
+
+
+@lru_cache(maxsize=1)
+def _clauses() -> tuple[str, ...]:
+    """The clauses of the rows in the demo patterns, the rules' examples and the tests."""
+    paths = (*sorted((ROOT / "rules").glob("*.yaml")), *sorted((ROOT / "tests").glob("test_*.py")))
+    texts = "\n".join((*DEMOS, *(path.read_text(encoding="utf-8") for path in paths)))
+    rows = re.findall(r"\bR(?:ow|nd|ound)s? ?[\d &–-]*[^:\n\"]{0,20}: *([^\"\\\n]+)", texts)
+    return tuple(sorted({part.strip() for row in rows for part in re.split(r"(?<=\w)[,;.] ", row) if part.strip()}))
+
+
+# what may stand before and behind a clause: whom it speaks to, how often, how far, where
+_LED_BY = (
+    "",
+    "",
+    "",
+    "For size S: ",
+    "All sizes: ",
+    "Sizes M and L only: ",
+    "With B, ",
+    "Working in back loops, ",
+    "*",
+    "(",
+)
+_FOLLOWED_BY = (
+    "", "", "", "", "", " for size M only", " (sizes M and L only)", " 0 (0, 1) times", " 3 (4, 5) times", " at each end", " evenly", " twice",
+    " to last 2 sts", " in last st", " x 4", ")", "*", " around", " in each corner", " 2 rows below", " and mark it",
+)  # fmt: skip
+
+
+def patchwork(random: Random) -> str:
+    """A pattern whose rows are sewn together of clauses that do not belong together."""
+    rows = [
+        random.choice((", ", "; ", ". ")).join(
+            random.choice(_LED_BY) + random.choice(_clauses()) + random.choice(_FOLLOWED_BY)
+            for _ in range(random.randint(1, 4))
+        )
+        for _ in range(random.randint(2, 6))
+    ]
+    sizes = random.choice(("", "Sizes: S (M, L)\n"))
+    start = random.choice(("Ch 21.", "Fsc 20.", "6 sc in magic ring.", "Ch 40 (44, 48).", ""))
+    label = random.choice(("Row", "Rnd"))
+    told = "\n".join(f"{label} {at}: {row}. ({random.randint(1, 60)} sts)" for at, row in enumerate(rows, 1))
+    return f"Fen Mat\n\n{sizes}US terms\n\nMAT\n{start}\n{told}\n"
 
 
 def soup(random: Random) -> str:

@@ -12,7 +12,9 @@ from lint.reading.places.places import places
 from lint.reading.words import lastpass
 from lint.reading.words.lists import bare
 from lint.reading.words.runs import alongside
-from lint.tree import Group, LastPlace, Remark, Repeat, Step, TimesKind, UseYarn, Work
+from lint.reading.words.stream import Stream
+from lint.source import Span
+from lint.tree import Group, LastPlace, Remark, Repeat, Step, TimesKind, Turn, Unread, UseYarn, Work
 
 _STRANDS = (
     "strand",
@@ -49,6 +51,8 @@ class WithClauses(PlainClauses):
             return self.read_last_place(start)
         if self.has_work() and stream.kind() in ("number", "(", "[", "stitch") and any(w.kind == "in" for w in words):
             return self.read_alongside(start)  # "with 3 sc in center sc of each corner"
+        if self.steps and isinstance(self.steps[-1], Turn) and self.with_stitch():
+            return True
         if not self.has_work() and (made := _yarn_to_make(words)):
             stream.at += made  # "With Sky make 36 ch": the chain is work
             self.steps.append(UseYarn(stream.span_from(start), stream.peek(-1).text))
@@ -59,7 +63,7 @@ class WithClauses(PlainClauses):
             stream.at = end
             colour = words[-1].text if words else None
         if colour is None:
-            hook = next((i for i, word in enumerate(words) if word.kind == "hook" or word.lower in _STRANDS), None)
+            hook = next((i for i in range(len(words)) if _hook_or_strands(words, i)), None)
             if hook is not None:
                 behind = range(stream.at + hook + 1, end)  # "Using 4 mm hook make 12 ch": the chain is work
                 begins = (
@@ -73,6 +77,16 @@ class WithClauses(PlainClauses):
             return False
         self.steps.append(UseYarn(stream.span_from(start), colour))
         return True
+
+    def with_stitch(self) -> bool:
+        """ "turn with a sl st in 2nd ch from hook": the first stitch behind the turn."""
+        at = self.stream.at
+        if self.stream.word("a", "an"):
+            self.stream.take()
+        if self.stream.work_at(self.stream.at) and self.clause():
+            return True
+        self.stream.at = at
+        return False
 
     def read_alongside(self, start: int) -> bool:
         """ "working 3 sc in each ch-2 sp": applies on the way of the run before."""
@@ -90,10 +104,17 @@ class WithClauses(PlainClauses):
         span = stream.span_from(start)
         before = self.steps[-1] if self.steps else None
         run = isinstance(before, Work) and bool(before.places) and before.places[-1].which is Which.EACH
+        if run and found[0].which is Which.ELSEWHERE and _says_in(stream, found[0].span):
+            why = "where in the row that is, is not known here"
+            self.steps.append(Unread(span, stream.words(start, stream.at), why))
+            return True
         sort = found[0].targets[0].kind
         if isinstance(before, Repeat) and before.times.kind is TimesKind.FILL and found[0].which is Which.LAST:
             self.steps[-1] = replace(before, breaks_off=True)  # "rep from * to end, working 2 sc in last ch"
-        of_many = found[0].which is Which.EACH or sort is TargetKind.CORNER or run and sort is TargetKind.SPACE
+        crossed = (
+            sort is TargetKind.SPACE or sort is TargetKind.CHAIN and not found[0].ordinals
+        )  # "5 sc over the chain"
+        of_many = found[0].which is Which.EACH or sort is TargetKind.CORNER or run and crossed
         self.steps.append(alongside(item, span) if of_many else replace(item, span=span))
         return True
 
@@ -124,6 +145,18 @@ class WithClauses(PlainClauses):
             self.steps[-1] = lastpass.last_into(before, named.value, found)
         self.steps.append(Remark(span) if first else LastPlace(span, found))
         return True
+
+
+def _says_in(stream: Stream, place: Span) -> bool:
+    """Whether a place is one that stitches go "in": not "along the edge"."""
+    before = [item for item in stream.lexemes if item.start <= place.start]
+    return any(item.kind == "in" for item in before[-3:])
+
+
+def _hook_or_strands(words: list[Lexeme], index: int) -> bool:
+    """Whether a word names a hook or strands to work with: not "2nd ch from hook"."""
+    hook = words[index].kind == "hook" and (index == 0 or words[index - 1].lower != "from")
+    return hook or words[index].lower in _STRANDS
 
 
 def _yarn_to_make(words: list[Lexeme]) -> int:

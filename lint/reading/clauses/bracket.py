@@ -99,7 +99,8 @@ class BracketClauses(SizedClauses):
         if len(items) == 1 and isinstance(items[0], LastPlace):  # "(working last dc in top of tch)"
             self.steps += items
             return True
-        stream.skip("star") if stream.kind() == "star" and stream.kind(1) == "repeat" else None
+        if stream.kind() == "star" and stream.kind(1) == "repeat" and not repeats.open_star(self.steps):
+            stream.take()  # "(2 sc, inc)* repeat around"
         return self.after_bracket(start, items)
 
     def _explains_chain(self, start: int, close: int) -> bool:
@@ -288,6 +289,7 @@ class BracketClauses(SizedClauses):
             self.steps += items  # "(skip next 3 dc)": brackets that hold nothing but a skip
             return True
         gloss = start > 0 and stream.lexemes[start - 1].kind not in (*SEPARATORS, "star", "make", *OPENERS)
+        gloss = gloss or notes.calls_it_shaping(stream.lexemes[start + 1 : close - 1]) and _shapes(self.steps[-1:])
         gloss = gloss or self._behind_short_chain(start)
         spread = gloss and bool(self.steps) and isinstance(self.steps[-1], Evenly)  # how stitches are spread on an edge
         explains = not worked or spread or len(worked) == 1 and not getattr(worked[0], "places", ())
@@ -315,6 +317,12 @@ class BracketClauses(SizedClauses):
         words = stream.words(start, close)
         self.steps.append(Unread(span, words, "no place and no number of times follows the bracket"))
         return True
+
+
+def _shapes(last: list[Step]) -> bool:
+    """Whether the last step works several stitches in one place, or one over several."""
+    works = [step for step in last if isinstance(step, Work)]
+    return any(step.together is not None or step.places and step.number.lone != 1 for step in works)
 
 
 def _is_square(step: Step) -> bool:

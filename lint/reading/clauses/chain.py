@@ -124,13 +124,15 @@ class ChainClauses(SkipClauses):
         return any(item.kind == "dash" and item.glued for item in self.stream.lexemes[start : self.stream.at])
 
     def over_space(self, start: int) -> bool:
-        """ "ch 1 over next ch-1 sp" passes that space; "ch 1 over each ch-1 sp" does so on the way of the run before."""
+        """ "ch 1 over next ch-1 sp" passes that space, "ch 2 over next 2 sts" those stitches; "over each" so along a run."""
         stream = self.stream
         before = stream.at
         stream.take() if stream.word("above") else stream.take_if("over")
         found = places(stream, bare=True) if stream.at > before else ()
         chain = self.steps[-1]
-        if len(found) != 1 or found[0].targets[0].kind is not TargetKind.SPACE or not isinstance(chain, Chain):
+        sort = found[0].targets[0].kind if len(found) == 1 else None
+        stitches = sort in (TargetKind.ANY_STITCH, TargetKind.STITCH) and found[0].which is Which.NEXT
+        if sort is not TargetKind.SPACE and not stitches or not isinstance(chain, Chain):
             stream.at = before
             return False
         span, place = stream.span_from(start), replace(found[0], shared=False)
@@ -228,8 +230,12 @@ class ChainClauses(SkipClauses):
         joined = stream.kind() in ("with", "of")
         stream.skip(",", "of", "with")
         after = ("any_stitch", "end", ".", ",", ";", "(", "[", "{", "dash", "=", "→")
-        if self.top and stream.kind() == "number" and stream.kind(1) in after:
-            number = stream.amount()
+        if (
+            self.top
+            and stream.kind() == "number"
+            and stream.kind(1) in after
+            and (number := stream.amount()) is not None
+        ):
             stream.take_if("any_stitch")
             span = stream.span_from(start)
             place = Place(span, Which.NEXT, (Target(TargetKind.RING),))

@@ -90,7 +90,7 @@ class WordClauses(EndingClauses):
             return True
         if stream.word("continue", "cont") and stream.kind(1) == "from" and stream.kind(2) == "star":
             return self.read_repeat(start)
-        if stream.word("except") and lastpass.excepting(stream, self.steps, start):
+        if stream.word("except", "excepting", "excluding", "bar") and lastpass.excepting(stream, self.steps, start):
             return True
         if stream.word("cut") and stream.kind(1) == "word" and stream.kind(2) in (*SIGNS, "end", "and"):
             return self.read_fasten_off(start)  # "cut yellow"
@@ -98,7 +98,8 @@ class WordClauses(EndingClauses):
             stream.take()  # "and after that you finish with row 3"
             return self.read_ending(stream.at)
         again = 2 if stream.kind(1) == "to" else 1
-        if stream.word("continue", "cont", "continuing", "keep") and stream.kind(again) in _GONE_ON_WITH:
+        shaped = stream.word("increasing", "decreasing", ahead=again)
+        if stream.word("continue", "cont", "continuing", "keep") and (shaped or stream.kind(again) in _GONE_ON_WITH):
             stream.at += again  # "Continue to rep Rows 2-9 until …", "Cont to inc 1 st at each end of every 4th row …"
             return self.clause()
         if stream.word("continue") and stream.kind(1) == "star":

@@ -66,6 +66,11 @@ class PlaceFirstClauses(WithClauses):
         if found[0].targets[0].kind is TargetKind.RING and not self.has_work():
             worked = stream.kind() == "make" and stream.kind(1) == ":"
             stream.at += worked  # "In a magic ring work: ch 2, 10 hdc"
+            kinds = [stream.kind(ahead) for ahead in range(4)]
+            if kinds[:1] == ["make"] and {*kinds[1:3]} == {"number", "chain"} and kinds[3] in OPENERS:
+                stream.take()  # "Into the ring work 3 ch (counts as 1 tr), 13 tr"
+                self.steps.append(MakeRing(stream.span_from(start)))
+                return True
         if found[0].targets[0].kind is TargetKind.RING and not self.has_work() and stream.kind() in (":", ","):
             drawn_up = not stream.word("ring", "the ring", ahead=-1)
             self.steps.append(MakeRing(stream.span_from(start)) if drawn_up else Remark(stream.span_from(start)))

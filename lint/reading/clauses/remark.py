@@ -12,7 +12,7 @@ from lint.reading.places.limits import past_lengths
 from lint.reading.places.places import places
 from lint.reading.words.piecewords import tells_piece
 from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS
-from lint.tree import Chain, OpenWork, OtherSide, Remark, Repeat, Skip, UseYarn
+from lint.tree import Chain, Group, OpenWork, OtherSide, Remark, Repeat, Skip, Unread, UseYarn, Work
 
 _WORK_BEGINS = ("number", "stitch", "chain", "join", "turn", "special", "make", "repeat", "skip")
 _POINTED = ("remaining", "last", "first", "next", "any_stitch", "stitch", "number", "ordinal", "space")
@@ -219,6 +219,10 @@ class RemarkClauses(LeftClauses):
         stream = self.stream
         if self.runs_on(start):
             return False
+        if stream.word("continue around") and self.stops_on_the_way():
+            lexeme = stream.take()
+            self.steps.append(Unread(lexeme.span, lexeme.text, "what is worked over and over is not said"))
+            return True
         if stream.peek().lower.endswith(":"):  # "Tip: keep your chains loose."
             stream.at = stream.sentence_end(stream.at, ".", "!")
             if {item.kind for item in stream.lexemes[start : stream.at]} & {"number", "skip", "repeat", "each", "next"}:
@@ -244,6 +248,12 @@ class RemarkClauses(LeftClauses):
         stream.at = end  # what follows a comma is read for itself: "being careful not to twist, join with sl st"
         self.steps.append(Remark(stream.span_from(start)))
         return True
+
+    def stops_on_the_way(self) -> bool:
+        """Whether the last work said goes into single places: "…, 1 sc in next, continue around" is more of the same."""
+        last = next((step for step in reversed(self.steps) if isinstance(step, (Work, Group, Repeat))), None)
+        ends = isinstance(last, (Work, Group)) and last.places and last.places[-1].which is not Which.EACH
+        return bool(ends)
 
     def read_open_work(self, start: int) -> bool:
         """ "Work even until piece measures 25 cm": work whose count the words do not give."""

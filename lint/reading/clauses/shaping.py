@@ -117,7 +117,11 @@ class ShapingClauses(FinishClauses):
         before = stream.at
         counted = stream.kind(-1) in ("any_stitch", "stitch") or stream.kind(-2) in ("any_stitch", "stitch")
         alone = all(isinstance(step, OpenWork) and not step.plain for step in self.steps)
-        if counted and alone and stream.take_if("each") and stream.take_if("row", "round"):
+        each = counted and alone and (stream.take_if("each") or stream.word("per", "a") and stream.take())
+        if each and stream.take_if("row", "round"):
+            for words in ("as set", "as established", "as before", "as est"):
+                if [item.lower for item in stream.lexemes[stream.at : stream.at + 2]] == words.split():
+                    stream.at += 2
             if stream.done or stream.kind() in (".", ";", "dash", "=", *OPENERS):
                 self.steps.clear()
                 self.steps.append(Shaping(stream.span_from(start), number, increase, ShapedWhere.EVENLY))

@@ -1,4 +1,4 @@
-"""Printed counts that a row's end sets apart by signs with other uses: "<12>", "~ 12 sts", "/12", "~30 dc: 10 each side~".
+"""Printed counts that a row's end sets apart by signs with other uses: "~ 12 sts", "/12", "~30 dc: 10 each side~".
 
 The signs are put into the common ones, brackets and a dash, so that the count reader knows them; each lexeme keeps its
 place in the text.
@@ -16,7 +16,6 @@ _BEFORE_COUNT = (".", ",", ";", "turn", "join", "around", "across", "any_stitch"
 
 def counts_set_apart(stream: Stream) -> Stream:
     """The row's stream, with such a count at its end in brackets or behind a dash."""
-    stream = _in_angles(stream)
     lexemes = stream.lexemes
     end = len(lexemes)
     while end and lexemes[end - 1].kind in (".", "|"):
@@ -27,23 +26,6 @@ def counts_set_apart(stream: Stream) -> Stream:
     put = {index: replace(lexemes[index], kind=kind, value="") for index, kind in found.items() if kind}
     kept = [put.get(index, item) for index, item in enumerate(lexemes) if found.get(index, "kept") is not None]
     return Stream(kept, stream.vocabulary)
-
-
-def _in_angles(stream: Stream) -> Stream:
-    """ "<34 sts>" anywhere in the row as "(34 sts)": more may stand behind it, "<34> Rep Rnds 3-4 twice"."""
-    put: dict[int, str] = {}
-    opened: int | None = None
-    for index, item in enumerate(stream.lexemes):
-        if item.text == "<":
-            opened = index
-        elif item.text == ">" and opened is not None:
-            if _count(stream, opened + 1, index):
-                put |= {opened: "(", index: ")"}
-            opened = None
-    if not put:
-        return stream
-    lexemes = [replace(item, kind=put[index]) if index in put else item for index, item in enumerate(stream.lexemes)]
-    return Stream(lexemes, stream.vocabulary)
 
 
 def _enclosed(stream: Stream, end: int) -> dict[int, str | None] | None:

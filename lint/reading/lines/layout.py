@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 
 from lint.expression import expression
 from lint.pattern import Label, Section
@@ -11,11 +11,12 @@ from lint.reading.lines.headless import headless_lists
 from lint.reading.lines.labels import Found, LabelReader
 from lint.reading.lines.leaving import Leaving, cut_after, leavings
 from lint.reading.lines.numbering import labelled_by_number, next_in_number
-from lint.reading.lines.sizecuts import by_size
+from lint.reading.lines.sizecuts import by_size, for_other_sizes
 from lint.reading.lines.sizedlines import SizedLines
+from lint.reading.lines.texts import PartText, RowText
 from lint.reading.page.sections import Heading, section_finder
 from lint.reading.page.wrapping import TURNS_ALONE, goes_on, hangs_on
-from lint.reading.sizes.gates import GateReader, Passage, Sizes
+from lint.reading.sizes.gates import GateReader, Passage
 from lint.reading.sizes.sizeglosses import size_glosses
 from lint.reading.sizes.sizes import find_sizes
 from lint.rulebook import Rulebook
@@ -35,28 +36,6 @@ _CHAIN_BEHIND = expression(r"(?i)[.;:]\s+(?=(?:with \w+, )?ch(?:ain)?s?\b\s*-?\s
 # a line cut in the middle of a sentence: "… at end of", and in the next "Row 64. 145 sts."
 _NO_FIGURES = expression(r"[^\d\s()\[\]{},;:/–—-]")
 _LABEL_CUT = expression(r"(?i)[\W_]*(?:\d{1,3}(?:st|nd|rd|th)|rows?|rnds?|rounds?|next|foundation)\b[^.:]{0,80}$")
-
-
-@dataclass
-class RowText:
-    """A labelled row's words, or a stretch without a label inside a part (label None)."""
-
-    label: Label | None
-    span: Span
-    sizes: Sizes | None = None  # those that work it; None: all
-    gate: int = 0  # which "Sizes … only" it stands under, 0 for none
-    sizes_unknown: bool = False  # it stands under one whose sizes are not the pattern's
-
-
-@dataclass
-class PartText:
-    """A heading over rows, and what stands under it."""
-
-    name: str
-    span: Span
-    make: int = 1
-    rows: list[RowText] = field(default_factory=list)
-    named: bool = True
 
 
 @dataclass
@@ -265,6 +244,8 @@ class LayoutReader:
             after_blank = False
         for one in leave:
             self._leave(one, part)
+        for item in layout.parts:
+            item.rows = [own for row in item.rows for own in self._by_size(row)]
         layout.parts = [item for item in layout.parts if any(row.label is not None or row.span for row in item.rows)]
         if layout.title == "":
             layout.title, layout.title_span = None, None
@@ -298,6 +279,18 @@ class LayoutReader:
         if gate is not None:
             row.span = Span(line.start + gate.end, row.span.end)
             row.sizes, row.sizes_unknown = gate.sizes, gate.sizes is None
+
+    def _by_size(self, row: RowText) -> list[RowText]:
+        """The row; one for each passage of it where its words go on for other sizes: "… Sizes L and XL only: …"."""
+        if row.label is None or not row.sizes:
+            return [row]
+        text, rows, whole = self.source.slice(row.span), [row], row.span
+        for start in for_other_sizes(text, row.sizes, self.gates):
+            line = Line(whole.start + start, text[start:])
+            rows[-1].span = Span(rows[-1].span.start, line.start)
+            rows.append(RowText(row.label, Span(line.start, whole.end), None, row.gate))
+            self._behind_label(rows[-1], line)
+        return rows
 
     def _row_follows(self, index: int) -> bool:
         """Whether the next line is a row's: what stands above it is no more of the section before."""

@@ -31,6 +31,21 @@ def by_size(line: Line, gates: GateReader) -> Iterator[Line]:
         yield Line(line.start + start, line.text[start:end].rstrip(" /"))
 
 
+def for_other_sizes(text: str, sizes: tuple[int, ...], gates: GateReader) -> list[int]:
+    """Where the words of a row for some sizes begin to speak to others; nowhere if they go on for all, or again for some."""
+    met, starts = set(sizes), []
+    for stop in _STOP.finditer(text):
+        gate = gates.at_line(text[stop.end() :])
+        if gate is None:
+            continue
+        others = _sizes(text[stop.end() :], gates)
+        if not others or not met.isdisjoint(others):
+            return []
+        starts.append(stop.end())
+        met |= set(others)
+    return starts
+
+
 def _sizes(words: str, gates: GateReader) -> tuple[int, ...]:
     """The sizes that words begin by speaking to; none where all are meant, or they leave off."""
     gate = gates.at_line(words)

@@ -8,7 +8,7 @@ from dataclasses import replace
 from lint.amount import Amount
 from lint.expression import expression
 from lint.pattern import Label
-from lint.reading.lines.layout import PartText
+from lint.reading.lines.texts import PartText
 from lint.tree import OpenWork, Remark, Step
 
 _ROWS_TOLD = expression(r"(?i)\d{1,3} (?:rows|rounds|rnds|rds)(?: unchanged)?")

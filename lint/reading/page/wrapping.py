@@ -27,7 +27,6 @@ _STITCHES_LAST = expression(r"(?i)\d\s?(?:sc|dc|hdc|htr|tr|sts?)$")
 _RUN_ENDS = expression(
     r"(?i)\b(?:around|across|to (?:the )?end)$|(?:[–—=-]|[)\]}],?) ?\d{1,3} (?:rows|rounds|rnds)(?: unchanged)?$"
 )
-_IN_ANGLES = expression(r"<([^<>\n]*\d[^<>\n]*)>(?=\.?$)")  # "<34 sts>", a count like one in brackets
 _ENDS_IN_COUNT = r"[(\[{](?![^()\[\]{}]*\b(?:in|into|next)\b)[^()\[\]{}]*\d[^()\[\]{}]*[)\]}]\.?$"
 _SO_OFTEN = expression(r"(?i)(?:\d+\s*(?:more\s+)?(?:times|x)|twice|once|thrice|around|across)\b")
 _UNIT = expression(
@@ -70,7 +69,6 @@ def goes_on(above: str, text: str, lower_case: bool, sizes: int = 1) -> bool:
     """Whether a line's words go on with the row whose words so far are `above`; `lower_case`: the text has no capitals."""
     if sizes > 1 and _list_hangs(above, sizes) or not above.endswith(_TERMINAL) and _IN_CAPITALS.match(text):
         return True
-    above = _IN_ANGLES.sub(r"(\1)", above)
     if expression(r"[•·*-]\s").match(text):
         return True
     if sum(map(above.count, "([{")) > sum(map(above.count, ")]}")):

@@ -217,6 +217,12 @@ def tells_made(lexemes: list[Lexeme]) -> bool:
     return any(item.kind in ("made", "forming") or item.lower in ("made", "forms", "formed") for item in lexemes)
 
 
+def calls_it_shaping(lexemes: list[Lexeme]) -> bool:
+    """ "an increase", "a decrease": what two stitches in one place, or one over two, are called."""
+    kinds = [item.lower if item.lower in ("a", "an") else item.kind for item in lexemes]
+    return len(kinds) == 2 and kinds[0] in ("a", "an") and kinds[1] in ("increase", "decrease")
+
+
 def made_name(lexemes: list[Lexeme]) -> str | None:
     """The name given by "(shell made)", "(first shell made)", "(forms X)"."""
     if not tells_made(lexemes):

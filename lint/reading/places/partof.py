@@ -9,6 +9,8 @@ from lint.reading.places.targets import of_last_row, target
 from lint.reading.words.piecewords import names_piece, on_a_piece
 from lint.reading.words.stream import SIGNS, Stream
 
+_POINTS = ("the", "same", "next", "last", "each", "first", "beginning", "any", "ordinal")
+
 
 def part_of(stream: Stream) -> tuple[Target | None, str]:
     """ "of next V-st", "of each shell", "of block of Row 1": what the place is part of, and "each" where so said.
@@ -32,7 +34,7 @@ def part_of(stream: Stream) -> tuple[Target | None, str]:
         stream.at += whole + 1  # "first st of the row"
         return None, ""
     each, any_ = False, False
-    while stream.kind() in ("the", "same", "next", "last", "each", "first", "beginning", "any", "ordinal"):
+    while stream.kind() in _POINTS or stream.word("previous", "prev", "preceding"):
         if stream.kind() == "ordinal" and not names_piece(stream):
             break
         word = stream.take().kind
@@ -83,3 +85,11 @@ def middle_of_arch(place: Place | None) -> Place | None:
     if place.of.kind is TargetKind.SPACE or place.of.kind is TargetKind.CHAIN and place.of.length is not None:
         return replace(place, targets=(Target(TargetKind.SPACE, length=place.of.length),), of=None, middle=False)
     return place
+
+
+def leads_to(stream: Stream) -> bool:
+    """Whether "over to", "across to" names the place come to, and not how many are left or where the row ends."""
+    if stream.kind() == "over":
+        return True
+    named = 3 if stream.kind(2) == "the" else 2
+    return stream.kind(named) in ("first", "next", "corner") and stream.kind(named + 1) != "number"

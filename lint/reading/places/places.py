@@ -13,8 +13,9 @@ from dataclasses import replace
 from lint.amount import ONE
 from lint.place import Place, Target, TargetKind, Which
 from lint.reading.places.limits import half_of_row, limit
+from lint.reading.places.ofpieces import piece_stitches
 from lint.reading.places.ordinals import chain_top, ordinal
-from lint.reading.places.partof import middle_of_arch
+from lint.reading.places.partof import leads_to, middle_of_arch
 from lint.reading.places.pointed import all_but, all_told, chains_made, each_place, pointed, with_target
 from lint.reading.places.targets import (
     ANY,
@@ -106,6 +107,10 @@ def places(stream: Stream, allow_to: bool = False, bare: bool = False) -> tuple[
         if following is None or first_said or (again is None and stream.kind() in _PREPOSITIONS):
             stream.at = before
             break
+        ends = found[-1].which is Which.FIRST and following.which is Which.LAST and following.number != ONE
+        if ends and stream.lexemes[before - 1].kind == "first":
+            stream.at = start
+            return ()  # "in first and last 5 sts": one and five, or five at each end?
         if merges(found[-1], following):
             found[-1] = replace(
                 found[-1],
@@ -145,7 +150,7 @@ def _preposition(stream: Stream, allow_to: bool) -> bool | None:
     kind = stream.kind()
     if kind in LOOPS and stream.kind(1) == "of":
         return False  # "1 sc through back loop of each st": the loop is read with the place
-    if kind in ("over", "across", "around") and stream.kind(1) == "to" and allow_to and _leads_to(stream):
+    if kind in ("over", "across", "around") and stream.kind(1) == "to" and allow_to and leads_to(stream):
         stream.at += 2  # "sl st over to next ch", "sl st across to first corner sp"
         return False
     if stream.word("round") and kind == "round" and stream.kind(1) in ("next", "each", "same", "first", "last"):
@@ -178,14 +183,6 @@ def _preposition(stream: Stream, allow_to: bool) -> bool | None:
         return True
     stream.at = start
     return None
-
-
-def _leads_to(stream: Stream) -> bool:
-    """Whether "over to", "across to" names the place come to, and not how many are left or where the row ends."""
-    if stream.kind() == "over":
-        return True
-    named = 3 if stream.kind(2) == "the" else 2
-    return stream.kind(named) in ("first", "next", "corner") and stream.kind(named + 1) != "number"
 
 
 def _item(stream: Stream, between: bool = False) -> Place | None:
@@ -290,16 +287,18 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
             stream.take()  # "sc in 6 free loops of ch"
             span = stream.span_from(start)
             return Place(span, Which.ELSEWHERE, (Target(TargetKind.CHAIN),), number, each_of=True)
+        if (of_piece := piece_stitches(stream, start, number)) is not None:
+            return of_piece  # "sc across 40 body sts"
         if number is not None:
             place = with_target(stream, start, Which.NEXT, number)
-            place = replace(place, bare=all_of) if place is not None else None
+            place = place and replace(place, bare=all_of)
             if place is None and stream.kind() in _AFTER_NUMBER:
                 place = Place(stream.span_from(start), Which.NEXT, (ANY,), number, each_of=True)  # "sc in 3, inc in 1"
         elif kind == "number":
             place = with_target(stream, start, Which.NEXT)
     else:
         place = with_target(stream, start, Which.NEXT)
-        place = replace(place, bare=place.which is Which.NEXT) if place is not None else None
+        place = place and replace(place, bare=place.which is Which.NEXT)
         if place is None and loop_words and stream.kind() not in ("word",):
             return None
     if place is None and kind in ("row", "round") and stream.kind(1) == "number" and stream.kind(2) == "below":

@@ -8,6 +8,7 @@ from lint.amount import ONE, Amount
 from lint.lexicon import Lexeme
 from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.reading.places.limits import limit
+from lint.reading.places.ofpieces import PIECE
 from lint.reading.places.ordinals import ordinal
 from lint.reading.places.partof import part_of
 from lint.reading.places.targets import (
@@ -91,6 +92,9 @@ def each_place(stream: Stream, start: int) -> Place | None:
         stream.pass_to(*SIGNS, "and")  # "in each dc across the side of the square": to its corner
         reach = Limit(LimitKind.BEFORE, target=Target(TargetKind.CORNER))
     span = stream.span_from(start)
+    piece = piece_word([item.lower for item in stream.lexemes[start : stream.at]]) if word == "elsewhere" else ""
+    if piece and reach is None and found == ANY:
+        return Place(span, Which.ELSEWHERE, PIECE, from_words=piece)  # "each st of first sleeve"
     return Place(span, Which.EACH, tuple(targets), limit=reach, of=of, below=word == "elsewhere")
 
 
@@ -311,6 +315,8 @@ def with_target(stream: Stream, start: int, which: Which, number: Amount = ONE, 
             stream.at += ahead + 1  # "in any st along edge"
             which = Which.ELSEWHERE
     piece = piece_word([item.lower for item in stream.lexemes[start : stream.at]]) if word == "elsewhere" else ""
+    if piece and which is Which.ELSEWHERE and number != ONE and not middle:
+        targets = list(PIECE)  # "next 36 sts of body"
     return Place(stream.span_from(start), which, tuple(targets), number, of=of, middle=middle, from_words=piece)
 
 

@@ -9,6 +9,7 @@ from dataclasses import replace
 
 from lint.amount import Amount
 from lint.place import Target, TargetKind
+from lint.reading.words.onestitch import one_stitch_name
 from lint.reading.words.piecewords import PIECE_WORDS
 from lint.reading.words.stream import SIGNS, Stream
 
@@ -93,6 +94,8 @@ def _target(stream: Stream) -> Target | None:
             return Target(TargetKind.ROW_END)
         if stream.kind() == "number" and stream.kind(1) == "together":  # "in first dc2tog"
             stream.at += 2
+        if stream.kind() == "one_stitch":
+            return Target(TargetKind.SPECIAL, one_stitch_name(stream.take().lower))  # "in next dc cluster"
         if is_space_word(stream) and stream.word("sp", "sps", "space", "spaces"):
             stream.take()  # "in each tr space": the space beside it
             return Target(TargetKind.SPACE)
@@ -109,7 +112,8 @@ def _target(stream: Stream) -> Target | None:
         return Target(TargetKind.SPACE)
     if lexeme.kind in ("special", "one_stitch", "group_word", "picot"):
         stream.take()
-        return Target(TargetKind.SPECIAL, lexeme.value or lexeme.lower)
+        name = lexeme.value or lexeme.lower
+        return Target(TargetKind.SPECIAL, one_stitch_name(name) if lexeme.kind == "one_stitch" else name)
     if stream.word("pair", "pairs") and stream.kind(1) == "of" and stream.kind(2) == "any_stitch":
         return None  # "in each pair of sts": one in two of them, or in each?
     if stream.word("group", "groups", "pair", "pairs"):

@@ -12,7 +12,7 @@ from lint.reading.words.stream import Stream
 from lint.source import Span
 from lint.tree import PLAIN, Repeat, Step, Times, TimesKind, Work
 
-_TAKES = ("take", "taking", "join", "draw", "knit")
+_TAKES = ("take", "taking", "join", "draw", "knit", "close", "crochet")
 _EVERY = ("every", "each", "always")
 _STS = ("any_stitch", "stitch")
 
@@ -28,24 +28,43 @@ def told_together(stream: Stream, steps: list[Step], start: int) -> bool:
 
 
 def _as_one(stream: Stream, start: int) -> Work | None:
-    """ "work off 2 sc as 1 sc", "work 2 sts as 1", "take 2 sts tog"."""
+    """ "work off 2 sc as 1 sc", "work 2 sts as 1", "take 2 sts tog", "work next 2 sts tog", "2 sts tog"."""
     stream.at = start
     taking = stream.word(*_TAKES)
-    if not (taking or stream.kind() == "make"):
+    if not (taking or stream.kind() in ("make", "next", "number")):
         return None
-    stream.take()
+    stream.take() if stream.kind() not in ("next", "number") else None
     taking = stream.word("off") and bool(stream.take()) or taking
+    taking = stream.take_if("next") is not None or stream.kind(1) in ("any_stitch", "together") or taking
     number = stream.take_if("number")
-    if number is None or number.number < 2 or stream.kind() not in _STS:
+    if number is None or number.number < 2 or stream.kind() not in (*_STS, "together"):
         return None
-    stitch = _stitch(stream)
+    stitch = _stitch(stream) if stream.kind() in _STS else PLAIN
     if taking and stream.take_if("together"):
-        return Work(stream.span_from(start), stitch, ONE, together=number.number)
+        if stream.kind() in ("across", "around"):
+            stream.take()
+            return _to_the_end(stream.span_from(start), stitch, number.number)
+        often = _how_often(stream)
+        return Work(stream.span_from(start), stitch, often, together=number.number, number_said=often != ONE)
     if stream.take_if("as") is None or not (stream.kind() == "number" and stream.take().number == 1):
         return None
     if stream.kind() in _STS:
         stitch = _stitch(stream)
     return Work(stream.span_from(start), stitch, ONE, together=number.number)
+
+
+def _how_often(stream: Stream) -> Amount:
+    """Takes the "twice", "6 times", "x 6" behind a decrease."""
+    if stream.word("twice", "thrice"):
+        return stream.take().quantity
+    if stream.kind() == "number" and stream.kind(1) == "times":
+        number = stream.take().quantity
+        stream.take()
+        return number
+    if stream.word("x", "×") and stream.kind(1) == "number":
+        stream.take()
+        return stream.take().quantity
+    return ONE
 
 
 def _every_two_places(stream: Stream, start: int) -> Step | None:

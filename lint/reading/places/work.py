@@ -10,6 +10,7 @@ from lint.lexicon import Lexeme
 from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.reading.places.countunits import singular
 from lint.reading.places.limits import limit
+from lint.reading.places.madeof import hung_on, increase_told, legs_before, legs_behind
 from lint.reading.places.places import merges, places
 from lint.reading.places.targets import ANY, LOOPS, of_a_row_below
 from lint.reading.places.totals import into_an_edge
@@ -60,10 +61,13 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     if lexeme.kind == "number" and number is not None:
         return None
     special, undefined, again = None, False, False
-    legs = _legs(stream, number)
+    legs = legs_before(stream, number)
     if legs is not None:
         lexeme, number = stream.peek(), None
-    if lexeme.kind == "stitch":
+    if lexeme.kind == "stitch" and stream.kind(1) == "one_stitch" and lexeme.value != "sl st":
+        stream.take()  # "dc cluster in next st"
+        stitch = one_stitch_name(stream.take().lower)
+    elif lexeme.kind == "stitch":
         stitch = stream.take().value
     elif lexeme.kind == "special":
         stream.take()
@@ -72,11 +76,11 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     elif lexeme.kind == "one_stitch":
         stream.take()
         stitch = one_stitch_name(lexeme.lower)
-        legs = legs or _of_legs(stream)
+        legs = legs or legs_behind(stream)
     elif lexeme.kind == "group_word":
         stream.take()
         stitch, undefined = singular(lexeme.lower.replace(" - ", "-")), True
-        legs = legs or _of_legs(stream)
+        legs = legs or legs_behind(stream)
         if legs is not None:
             special, undefined = Special(stitch, legs.span, (legs,), one_stitch=False), False
     elif lexeme.kind == "picot":
@@ -90,13 +94,13 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         return None
     if lexeme.kind == "stitch" and number is not None and stream.word(*GROUPS) and stream.kind(1) in ("in", "over"):
         stream.take()  # "3 dc group in next sp"
-    if lexeme.kind == "stitch" and number is not None and _dashed(stream, "group_word"):
+    if lexeme.kind == "stitch" and number is not None and hung_on(stream, "group_word"):
         stream.take()  # "5dc-shell in next st"
         legs = Work(Span(lexeme.start, lexeme.end), stitch, number)
         lexeme, number = stream.take(), None
         stitch = singular(lexeme.lower)
         special = Special(stitch, legs.span, (legs,), one_stitch=False)
-    if lexeme.kind == "stitch" and number is not None and _dashed(stream, "one_stitch"):
+    if lexeme.kind == "stitch" and number is not None and hung_on(stream, "one_stitch"):
         legs = Work(Span(lexeme.start, lexeme.end), stitch, number)  # "3dc-cl": one stitch of three legs
         stream.take()
         stitch, number = one_stitch_name(stream.take().lower), None
@@ -104,10 +108,12 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         if stream.peek(1).glued:  # "dc-cl over next 3 sts"
             stream.take()
             stitch = one_stitch_name(stream.take().lower)
-    if lexeme.kind == "stitch" and stitch != "sl st" and (several := _increase(stream)) is not None:
+    if lexeme.kind == "stitch" and stitch != "sl st" and (several := increase_told(stream)) is not None:
         return _increased(stream, start, stitch, several, number)
     together = _together(stream)
-    dash = int(_dashed(stream, "decrease"))  # "sc-dec"
+    if together is not None and stream.kind() == "one_stitch":
+        stitch = one_stitch_name(stream.take().lower)  # "dc3tog cluster"
+    dash = int(hung_on(stream, "decrease"))  # "sc-dec"
     if together is None and stitch not in ("inc", "dec", "sl st", "picot") and stream.kind(dash) == "decrease":
         stream.at += dash + 1
         together = 2
@@ -165,7 +171,7 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         stream.take()  # "11 sc more around the leg"
     if stream.kind() == "(" and stream.word("instead", ahead=1) and (close := stream.matching(stream.at)):
         stream.at = close + 1  # "3 dc (instead of 5) in last sc"
-    if any(_dashed(stream, loop) for loop in LOOPS):
+    if any(hung_on(stream, loop) for loop in LOOPS):
         stream.take()  # "hdc-blo 60"
     if stream.kind() in LOOPS and stream.kind(1) != "of":  # "sc blo in each st": how, not where
         stream.take()
@@ -225,8 +231,8 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     elif stream.kind() == "and" and stream.kind(1) in ("across", "around"):  # "dc in next dc and across"
         stream.take()
         found = (*found, Place(stream.span_from(start), Which.EACH, found[-1].targets, limit=limit(stream)))
-    elif found[-1].bare and found[-1].which is Which.NEXT and found[-1].number == ONE and not found[-1].each_of:
-        reach = limit(stream)  # "V-st in V-st across"
+    elif _names_one(found[-1]) and (found[-1].bare or len(found) == 1 and _to_rows_end(stream)):
+        reach = limit(stream)  # "V-st in V-st across", "hdc in next hdc across"
         found = _run_on(found, reach) if reach is not None else found
     else:
         _fill_limit(stream)
@@ -246,6 +252,10 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         reach = limit(stream) if len(found) == 1 and found[0].which is Which.NEXT else None
         if reach is not None:  # "sc next 2 sts tog around"
             found = (replace(found[0], which=Which.EACH, number=ONE, limit=reach),)
+    legs_each = together or (2 if stitch == "dec" else 0)
+    if len(found) == 1 and legs_each and found[0].number.lone == legs_each and _each_so_many(stream, found[0]):
+        reach = limit(stream) or Limit(LimitKind.END)  # "dec over every two sts (to last 2 sts)"
+        found = (replace(found[0], which=Which.EACH, number=ONE, limit=reach),)
     if stitch == "sl st" and found and stream.word("again") and stream.kind(1) in (*SIGNS, "end"):
         stream.take()  # "sl st over to the corner sp again"
     return Work(
@@ -285,25 +295,14 @@ def _from_nth_chain(stream: Stream, start: int, number: int | None) -> tuple[Pla
     return first, Place(span, Which.EACH, chain, limit=reach)
 
 
-def _increase(stream: Stream) -> int | None:
-    """The "inc" of "hdc inc", or the "3inc" of "dc3inc": how many go into one place."""
-    if _dashed(stream, "increase"):
-        stream.take()  # "dc-inc"
-    if stream.take_if("increase"):
-        return 2
-    one = stream.kind() == "number" and stream.peek().amount is None and stream.peek().glued  # not "5sc 1inc"
-    if one and stream.kind(1) == "increase" and stream.peek(1).glued:
-        number = stream.take().number
-        stream.take()
-        return number
-    return None
-
-
 def _increased(stream: Stream, start: int, stitch: str, several: int, number: Amount | None) -> Work:
-    """ "hdc inc", "hdc inc 4", "hdc inc in each st": two of the stitch in each of so many places."""
+    """ "hdc inc", "hdc inc 4", "hdc inc in each st": two of the stitch in each of so many places; "a 5 dc inc in next st"."""
+    before = number
     if number is None and stream.kind() == "number":
         number = stream.amount()
     found = places(stream)
+    if before is not None and before.lone and len(found) == 1 and found[0].number == ONE:
+        several = before.lone  # so many in that one place
     if not found:
         reach = limit(stream)
         if reach is not None:
@@ -313,33 +312,6 @@ def _increased(stream: Stream, start: int, stitch: str, several: int, number: Am
     elif found[-1].which is Which.EACH and found[-1].limit is None:
         found = (*found[:-1], replace(found[-1], limit=limit(stream)))
     return Work(stream.span_from(start), stitch, Amount.of(several), found, number_said=True)
-
-
-def _dashed(stream: Stream, kind: str) -> bool:
-    """Whether a word of a kind hangs on by a dash."""
-    return stream.kind() == "dash" and stream.peek().glued and stream.kind(1) == kind and stream.peek(1).glued
-
-
-def _legs(stream: Stream, number: Amount | None) -> Work | None:
-    """The "5-dc" of "5-dc bobble", "7-dc shell" (the 5 is taken already): what the stitch or shell is made of."""
-    ahead = 1 if stream.kind() == "dash" else 0
-    if number is None or stream.kind(ahead) != "stitch":
-        return None
-    if stream.kind(ahead + 1) not in ("one_stitch", "group_word", "special") or stream.peek(ahead).value == "sl st":
-        return None
-    stream.at += ahead
-    lexeme = stream.take()
-    return Work(Span(lexeme.start, lexeme.end), lexeme.value, number)
-
-
-def _of_legs(stream: Stream) -> Work | None:
-    """The "of 7 dc" of "shell of 7 dc"."""
-    if not (stream.kind() in ("of", "with") and stream.kind(1) == "number" and stream.kind(2) == "stitch"):
-        return None
-    start = stream.at
-    stream.take()
-    number = stream.take().quantity
-    return Work(stream.span_from(start), stream.take().value, number)
 
 
 def _times_in_brackets(stream: Stream) -> Amount | None:
@@ -369,6 +341,25 @@ def _run_on(found: tuple[Place, ...], reach: Limit) -> tuple[Place, ...]:
         )
         return *found[:-2], both
     return *found[:-1], last
+
+
+def _each_so_many(stream: Stream, place: Place) -> bool:
+    """Whether a place is told as "every two sts": over and over, not the next two."""
+    said = [item.kind for item in stream.lexemes if place.span.start <= item.start < place.span.end]
+    return place.which is Which.NEXT and "each" in said and not {"next", "first", "last", "of"} & set(said)
+
+
+def _names_one(place: Place) -> bool:
+    return place.which is Which.NEXT and place.number == ONE and not place.each_of
+
+
+def _to_rows_end(stream: Stream) -> bool:
+    """Whether an "across" or "around" stands at the cursor behind which the row works nothing more."""
+    if stream.kind() not in ("across", "around"):
+        return False
+    if stream.kind(1) in (",", ";", "and", "dash"):
+        return stream.kind(2) in ("end", "turn", "join", "number")
+    return stream.kind(1) in ("end", ".", "turn", "join", "(", "[", "=")
 
 
 def _fill_limit(stream: Stream) -> None:

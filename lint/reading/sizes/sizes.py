@@ -44,6 +44,7 @@ class Shown:
 
     number: int = 0
     lists: tuple[Listing, ...] = ()
+    worked: bool = False  # some of them are numbers of chains or stitches to work, which no count of several rows is
 
     def fit(self, number: int) -> bool:
         """Whether most of the lists can be read as so many figures."""
@@ -52,7 +53,7 @@ class Shown:
     @property
     def sure(self) -> bool:
         """Whether the lists alone tell that there are sizes."""
-        strong = any(one.shape in STRONG for one in self.lists)
+        strong = any(one.shape in STRONG for one in self.lists) or self.worked
         enough = max(_ENOUGH, (1 - 1 / _MOST) * len(self.lists))
         return strong and self._readable(self.number) >= enough
 
@@ -155,8 +156,21 @@ def shown_by_lists(text: str) -> Shown:
         counted = Counter(number for one in some for number in one.numbers if number <= _MOST_SIZES)
         if not counted:
             continue
-        return Shown(max(counted, key=lambda number: (counted[number], number)), tuple(some))
+        most = max(counted, key=lambda number: (counted[number], number))
+        if shapes is STRONG:  # "(40, 44, 48)" behind "41 (45, 49)" bears it out
+            some += [one for one in found if one.shape == "all in brackets" and most in one.numbers]
+        bracketed = shapes == ("all in brackets",)
+        worked = bracketed and sum(_is_worked(text, one.span) and most in one.numbers for one in some) > 1
+        return Shown(most, tuple(some), worked)
     return Shown()
+
+
+def _is_worked(text: str, span: Span) -> bool:
+    """Whether a list stands behind "ch", "next" or "first"."""
+    return (
+        expression(r"(?i)\b(?:ch|chain|next|first|last)\s*$").search(text[max(0, span.start - 12) : span.start])
+        is not None
+    )
 
 
 def _by_passages(text: str) -> Names:

@@ -4,15 +4,14 @@ from __future__ import annotations
 
 _ONE_STITCH = {
     "cluster": ("cluster", "clusters", "cl", "cls"),
-    "popcorn": ("popcorn", "popcorns", "popcorn st", "pc", "pcs"),
-    "bobble": ("bobble", "bobbles", "bobble st"),
-    "puff": ("puff", "puffs", "puff st", "puff stitch", "puff stitches"),
+    "popcorn": ("popcorn", "popcorns", "pc", "pcs"),
+    "bobble": ("bobble", "bobbles", "bo"),
+    "puff": ("puff", "puffs", "ps"),
 }
+_STS = (" stitches", " stitch", " sts", " st")
 
 
 def one_stitch_name(word: str) -> str:
-    """One name for all forms of the stitches that count as one whatever their make."""
-    for name, forms in _ONE_STITCH.items():
-        if word in forms:
-            return name
-    return word
+    """One name for all forms of the stitches that count as one whatever their make: "cl", "cluster st", "clusters"."""
+    bare = next((word.removesuffix(tail) for tail in _STS if word.endswith(tail)), word)
+    return next((name for name, forms in _ONE_STITCH.items() if bare in forms), word)

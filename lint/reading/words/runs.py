@@ -14,7 +14,12 @@ def side_by_side(steps: list[Step]) -> list[Step]:
     """The steps, where a run to the end that follows a run to the end over other places is worked on the same way."""
     found: list[Step] = []
     base: int | None = None  # where in `found` the run stands that others may go beside
-    for step in _sorts_by_name(steps):
+    steps = _sorts_by_name(steps)
+    last = next((step for step in reversed(steps) if isinstance(step, (Work, Group, Repeat))), None)
+    for step in steps:
+        if base is not None and step is last and _space_crossed(step):
+            found.append(alongside(step))  # "sc in each st and 4 sc in the ch sp"
+            continue
         if base is not None and _beside(found[base], step):
             if isinstance(found[base], (Work, Group)) and _of_all(found[base]):
                 place = replace(found[base].places[0], which=Which.EACH)
@@ -104,6 +109,17 @@ def _one_space(place: Place) -> bool:
     target = place.targets[0]
     bare = place.bare and place.which is Which.NEXT and place.number.lone == 1 and not place.each_of
     return bare and target.kind is TargetKind.SPACE and target.length is not None
+
+
+def _space_crossed(step: Step) -> bool:
+    """ "4 sc in the ch sp", the one of whatever length, behind a run over all stitches."""
+    place = step.places[0] if isinstance(step, (Work, Group)) and len(step.places) == 1 else None
+    bare = place is not None and place.bare and place.which is Which.NEXT and place.number.lone == 1
+    one = bare and not (place.each_of or place.of or place.below or place.between or place.ordinals)
+    target = place.targets[0] if one else None
+    if target is not None and target.kind is TargetKind.CHAIN:  # several stitches: one goes into a turning chain
+        return isinstance(step, Work) and (step.number.lone or 0) > 2
+    return target is not None and target.kind is TargetKind.SPACE and not target.corner
 
 
 def _beside(base: Step, step: Step) -> bool:

@@ -1,0 +1,33 @@
+"""Reads stitches of a piece that is joined in: "40 body sts", "each st of first sleeve", "Work 38 body sts, 28 sleeve sts"."""
+
+from __future__ import annotations
+
+from lint.amount import ONE, Amount
+from lint.place import Place, Target, TargetKind, Which
+from lint.reading.words.piecewords import tells_piece
+from lint.reading.words.stream import Stream
+from lint.tree import PLAIN, Step, Work
+
+PIECE = (Target(TargetKind.PLACE, "piece"),)
+
+
+def piece_stitches(stream: Stream, start: int, number: Amount | None) -> Place | None:
+    """The "body sts" of "40 (44, 48) body sts", whose number is taken: so many of that piece; None if there are none."""
+    word = stream.peek().lower
+    if number is None or not tells_piece(word) or stream.kind(1) != "any_stitch":
+        return None
+    stream.at += 2
+    return Place(stream.span_from(start), Which.ELSEWHERE, PIECE, number, from_words=word)
+
+
+def piece_run(stream: Stream, steps: list[Step], start: int) -> bool:
+    """ "Work 38 body sts", and in the same list "28 sleeve sts": each of them worked as the row is."""
+    stream.at = start
+    listed = any(isinstance(step, Work) and step.places[:1] and step.places[0].targets == PIECE for step in steps)
+    number = stream.amount() if stream.take_if("make") or listed else None
+    found = piece_stitches(stream, start, number)
+    if found is None:
+        stream.at = start
+        return False
+    steps.append(Work(stream.span_from(start), PLAIN, ONE, (found,)))
+    return True

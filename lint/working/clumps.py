@@ -1,0 +1,36 @@
+"""Groups of the row below: what was worked into one place."""
+
+from __future__ import annotations
+
+from lint.working.fabric import Node
+
+
+def in_one_place(nodes: list[Node], circular: bool) -> list[list[int]]:
+    """Indexes of a row's nodes, parted where what lies side by side is no longer in one place."""
+    runs: list[list[int]] = []
+    for index, node in enumerate(nodes):
+        if runs and node.group and nodes[runs[-1][-1]].group == node.group:
+            runs[-1].append(index)
+        else:
+            runs.append([index])
+    if circular and len(runs) > 1 and _around_the_join(nodes[runs[-1][-1]], nodes[runs[0][0]]):
+        whole = runs.pop() + runs[0]  # begun at the round's start and ended at its end
+        at_the_start = whole[len(whole) // 2] in runs[0]
+        runs = [whole, *runs[1:]] if at_the_start else [*runs[1:], whole]
+    return runs
+
+
+def makes_group(nodes: list[Node], run: list[int]) -> bool:
+    """Whether what stands in one place is a group: several stitches (not all of a ring), or some with a space."""
+    if sum(nodes[i].is_stitch for i in run) >= 3 and len(run) < len(nodes):
+        return True
+    return len(run) > 1 and any(nodes[i].kind == "space" for i in run)
+
+
+def _around_the_join(last: Node, first: Node) -> bool:
+    """Whether a round's last and first stitch are in one place: of a row, or of a ring with no space between."""
+    if last.group and last.group == first.group:
+        return True
+    if not (last.parents and first.parents and last.is_stitch and first.is_stitch):
+        return False
+    return last.parents[0] is first.parents[0]
