@@ -331,7 +331,7 @@ class Growth:
     """ "increasing one tile in every row": what each of the rows worked again has more of than the one before it."""
 
     number: int
-    unit: str
+    unit: str  # as of a printed count: "special:tile", "kind:dc", "stitches"
     each_side: bool = False
 
 

@@ -58,7 +58,7 @@ def grows(row: Row, before: Made | None, made: Made) -> bool:
 def _counted(unit: str, made: Made | None) -> int | None:
     if made is None:
         return None
-    item = StatedItem(Span(0, 0), Amount.of(0), f"special:{unit}", unit)
+    item = StatedItem(Span(0, 0), Amount.of(0), unit, unit.partition(":")[2])
     return next(iter(measured(item, made, Stated(item.span, (item,)))), None)
 
 

@@ -25,6 +25,9 @@ _STRANDS = (
     "folded",
 )  # "With 2 strands of A held together, ch 20"
 
+# how it is said that a stitch stands in a place
+_GOES = "is are being will should must be worked made placed crocheted comes goes falls coming going falling".split()
+
 
 class WithClauses(PlainClauses):
     """ "With A,", "with RS facing", "with 3 sc in each corner", "working first sc in same st"."""
@@ -124,6 +127,8 @@ class WithClauses(PlainClauses):
         named = stream.take_if("stitch", "any_stitch", "special")
         if named is None and not first and stream.word("one") and stream.kind(1) == "in":
             stream.take()  # "1 tr in every tr, the last one in the turning ch"
+        while named is not None and stream.peek().lower in _GOES:
+            stream.take()  # "the last dc comes in the top of the turning ch"
         if not first and stream.word("through", "thru") and stream.kind(1) != "last":
             stream.pass_to()  # "working last tss through both strands of the edge"
             self.steps.append(Remark(stream.span_from(start)))

@@ -89,7 +89,7 @@ def nothing_swallowed(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
             or isinstance(step, _IDLE)
             and not (isinstance(step, Remark) and step.seam)
             and not (found and isinstance(found[-1], Evenly) and inside and inside[0].kind in OPENERS)
-            and not any(item.kind in _TELLS or item.lower in ("has", "have") for item in inside)
+            and not any(item.kind in _TELLS or item.lower in ("has", "have", "having") for item in inside)
             and not (inside and inside[0].lower == "until")
             and _holds_work(inside)
             or isinstance(step, (Join, JoinYarn, MakeRing))

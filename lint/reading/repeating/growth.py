@@ -35,7 +35,9 @@ def _growth(stream: Stream) -> Growth | None:
     before = _MORE.get(stream.peek().lower, 0)
     stream.at += bool(before)
     noun = stream.peek()
-    if number is None or number.lone is None or not (noun.kind in ("group_word", "special") or noun.lower in GROUPS):
+    group = noun.kind in ("group_word", "special") or noun.lower in GROUPS
+    stitches = {"any_stitch": "stitches", "stitch": f"kind:{noun.value}"}.get(noun.kind)
+    if number is None or number.lone is None or not (group or stitches):
         return None
     stream.take()
     behind = _MORE.get(stream.peek().lower, 0)
@@ -47,7 +49,10 @@ def _growth(stream: Stream) -> Growth | None:
     stream.take_if("in", "at", "for")
     if stream.take_if("each") is None or stream.take_if("row", "round", "times") is None:
         return None
-    return Growth((sign or said) * number.lone, singular(noun.lower), side)
+    if stitches and (side or not sign):
+        return None  # "with 2 sc more in each row" may be work
+    unit = f"special:{singular(noun.lower)}" if group else stitches
+    return Growth((sign or said) * number.lone, unit, side)
 
 
 def _each_side(stream: Stream) -> bool:
