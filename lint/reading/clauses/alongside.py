@@ -14,7 +14,7 @@ from lint.reading.words.lists import bare
 from lint.reading.words.runs import alongside
 from lint.reading.words.stream import Stream
 from lint.source import Span
-from lint.tree import Group, LastPlace, Remark, Repeat, Step, TimesKind, Turn, Unread, UseYarn, Work
+from lint.tree import Chain, Group, LastPlace, Remark, Repeat, Step, TimesKind, Turn, Unread, UseYarn, Work
 
 _STRANDS = (
     "strand",
@@ -143,6 +143,13 @@ class WithClauses(PlainClauses):
         before = self.steps[-1] if self.steps else None
         if not first and isinstance(before, Repeat) and named is not None:
             self.steps[-1] = lastpass.last_into(before, named.value, found)
+        counted = any(
+            isinstance(step, Chain) and step.counting is not None and step.counting.counts for step in self.steps
+        )
+        if first and counted and found[0].which is Which.SAME:  # beside the chain that stands for a stitch there
+            why = "whether that stitch is one more than the run makes is not said"
+            self.steps.append(Unread(span, stream.words(start, stream.at), why))
+            return True
         self.steps.append(Remark(span) if first else LastPlace(span, found))
         return True
 

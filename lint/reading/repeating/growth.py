@@ -2,14 +2,49 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
+from lint.expression import expression
+from lint.lexicon import Lexeme
 from lint.reading.places.countunits import singular
 from lint.reading.places.work import GROUPS
 from lint.reading.words.stream import OPENERS, SIGNS, Stream
-from lint.tree import Growth
+from lint.tree import Growth, OpenWork, RowCall, Shaping, Step, Unread
 
 _UP = ("increasing", "adding", "gaining")
 _DOWN = ("decreasing", "losing")
 _MORE = {"more": 1, "extra": 1, "additional": 1, "fewer": -1, "less": -1}
+
+
+def shaped_calls(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
+    """The steps; "Rep Row 2, inc 1 st at each end" shapes each of the rows worked again, where no other rows are named.
+
+    Which rows of several "inc at each end of every other row" shapes is not told by any of them: the call is Unread.
+    """
+    found: list[Step] = []
+    for step in steps:
+        call = found[-1] if found and isinstance(found[-1], RowCall) else None
+        apart = any(item.kind == "." for item in lexemes if call and call.span.end <= item.start < step.span.start)
+        shapes = isinstance(step, Shaping) or isinstance(step, OpenWork) and _SHAPES.search(step.words) is not None
+        if call is None or apart or call.own or call.shaped or not shapes:
+            found.append(step)
+            continue
+        behind = [item for item in lexemes if item.start >= step.span.start][:12]
+        stop = next(
+            (i for i, item in enumerate(behind) if item.kind in SIGNS and item.start >= step.span.end), len(behind)
+        )
+        some = any(item.kind in ("ordinal", "last", "next") or item.lower in _SOME_ROWS for item in behind[:stop])
+        if isinstance(step, Shaping) and not some:
+            found[-1] = replace(call, shaped=step, span=call.span.to(step.span))
+            continue
+        span = call.span.to(step.span)
+        words = " ".join(item.text for item in lexemes if span.start <= item.start < span.end)
+        found[-1] = Unread(span, words, "which of these rows are shaped so is not known here")
+    return found
+
+
+_SHAPES = expression(r"(?i)\b(?:inc|dec)(?:reas\w*)?\b")
+_SOME_ROWS = ("other", "alternate", "alt", "2nd", "3rd", "4th")
 
 
 def growth(stream: Stream) -> Growth | None:
