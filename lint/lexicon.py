@@ -168,7 +168,7 @@ class Lexicon:
                 continue
             lexemes += self._glued_together(token, lower) or [self._single(token, lower)]
             index += 1
-        return self._both_terms(lexemes)
+        return _third_loops(self._both_terms(lexemes))
 
     def _begins_with_figure(self, tokens: Sequence[Token], hit: PhraseHit) -> bool:
         """Whether a figure begins the name of one of the pattern's own stitches: "3-ch picot", "2dc-cl", "4 tr bobble"."""
@@ -261,6 +261,22 @@ def _can_be_read(figures: str) -> bool:
         return int(figures) >= 0
     except ValueError:
         return False
+
+
+def _third_loops(lexemes: list[Lexeme]) -> list[Lexeme]:
+    """ "3rd loop of each hdc", "third loops around": the loop of a stitch; not "3rd loop from the hook", nor a loop of lace."""
+    for index in range(len(lexemes) - 2, -1, -1):
+        third, loop, after = (*lexemes[index : index + 3], None)[:3]
+        if not (third.kind == "ordinal" and third.number == 3 and loop.lower in ("loop", "loops", "lp", "lps")):
+            continue
+        only = after is not None and after.lower == "only"
+        rest = [one.lower for one in lexemes[index + 2 + only : index + 4 + only]]
+        of_stitches = only or rest[:1] in (["around"], ["across"], [":"]) or rest[:1] == ["of"]
+        if of_stitches or third.lower == "third" and rest[:1] != ["from"]:
+            last = after if only else loop
+            words = " ".join(one.text for one in lexemes[index : index + 2 + only])
+            lexemes[index : index + 2 + only] = [Lexeme("third_loop", words, third.start, last.end, third.glued)]
+    return lexemes
 
 
 def _stands_as_stitch(tokens: Sequence[Token], index: int) -> bool:

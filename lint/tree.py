@@ -331,7 +331,7 @@ class Growth:
     """ "increasing one tile in every row": what each of the rows worked again has more of than the one before it."""
 
     number: int
-    unit: str
+    unit: str  # as of a printed count: "special:tile", "kind:dc", "stitches"
     each_side: bool = False
 
 
@@ -356,6 +356,7 @@ class RowCall:
     lead: tuple[tuple[Step, ...], ...] = ()  # those before the first pass: "in next row and in every 4th row …"
     apart: bool = False  # rows lie between them that are not told: "in every 4th row 3 times"
     growth: Growth | None = None
+    shaped: Shaping | None = None  # "inc 1 st at each end": of each of these rows
     times_in_all: bool = False  # "a total of 4 times": the rows just worked are the first of these
 
 

@@ -270,3 +270,18 @@ def test_odd_words_come_to_a_report(rows: str) -> None:
     """Words that make no sense together are told as not understood or counted; nothing raises."""
     report = check(f"Pad\n\nUS terms\n\nPAD\n{rows}")
     assert report.findings
+
+
+@pytest.mark.parametrize(
+    "tail",
+    [
+        " - 8 sc (work Row 2 again).",
+        ". (8 sc) (rep Row 2 once)",
+        " - 8 sc (do this twice).",
+        ". (8 sc; repeat this row 2 more times)",
+    ],
+)
+def test_brackets_that_bid_to_work_again_are_no_talk(tail: str) -> None:
+    """ "(work Row 2 again)" behind a count makes more rows than the label says."""
+    text = f"Tab\n\nUS terms\n\nTAB\nRow 1: Fsc 9, turn. (9)\nRow 2: Ch 1, sc2tog, sc to end, turn{tail}\n"
+    assert counts(check(text)) == [9, None]

@@ -209,3 +209,27 @@ def test_words_for_other_rows_are_no_name(label: str) -> None:
 def test_rows_told_one_after_the_other(words: str, made: list[int]) -> None:
     """Rows even, a row that shapes, rows even: each in its turn, though one line tells them all."""
     assert _rows(words) == made
+
+
+PLAIN = "Row 1: Fsc 12, turn. (12)\nRow 2: Ch 1, sc in each st across, turn. (12)\n"
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("Rep Row 2, increasing 2 sts evenly in every row.", [14, 16, 18]),
+        ("Rep Row 2, inc 1 st at each end.", [14, 16, 18]),
+        ("Rep Row 2, dec 1 st at beg of each row.", [11, 10, 9]),
+        ("Rep Row 2, inc 1 st at each end of every other row.", [None, None, None]),
+        ("Rep Row 2, dec 1 st at beg of next row.", [None, None, None]),
+    ],
+)
+def test_rows_called_again_are_each_shaped(words: str, made: list[int | None]) -> None:
+    """Shaping said of rows that are worked again is worked in each of them, or in none if other rows are named."""
+    assert counts(check(f"Tab\n\nUS terms\n\nTAB\n{PLAIN}Rows 3-5: {words}\n"))[2:] == made
+
+
+def test_first_stitch_beside_a_counted_chain_is_not_passed_over() -> None:
+    """ "working the first dc in the same st" may add one to the chain that stands there."""
+    row = "Row 3: Ch 3 (counts as dc), dc in each st, working the first dc in same st.\n"
+    assert counts(check(f"Tab\n\nUS terms\n\nTAB\n{PLAIN}{row}"))[-1] is None

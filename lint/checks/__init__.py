@@ -37,6 +37,7 @@ from lint.checks import (
     sides,
     sizelists,
     steps,
+    tallies,
     words,
     yarngauge,
 )
@@ -48,6 +49,7 @@ CHECKS = (
     rows.check_counts_missing,
     rows.check_unchecked,
     rows.check_repeats,
+    tallies.check_told,
     calls.check_called,
     calls.check_called_sides,
     calls.check_cycle_ends,

@@ -11,6 +11,7 @@ from lint.expression import Expression, expression
 from lint.lexicon import Lexicon
 from lint.pattern import Abbreviation
 from lint.reading.clauses.reader import all_read, read_inside
+from lint.reading.measure import measure
 from lint.reading.words.listentries import Entry
 from lint.reading.words.stream import Stream, Vocabulary
 from lint.rulebook import Rulebook
@@ -24,6 +25,10 @@ _PLACE_TAIL = expression(
 )
 _COUNTS = expression(r"(?i)[.;,]?\s*(?:\(counts? as[^()]*\)|counts? as[^(),;]*)$")  # a note at the end
 
+# "A cable is 4 sts.", "Each shell makes 5 sts." behind a recipe: what it comes to
+_COMES_TO = expression(
+    r"(?i)[.;]\s*(?:an?|one|each|every|the|this|it)\s+(?:\p{L}[\p{L}\d-]*\s+){0,2}?(?:is|has|makes?|(?P<uses>uses|takes|covers|is (?:worked|made) over))\s+(?P<number>\d{1,2})\s+(?:sts|stitches)(?:\s+wide)?\s*\.?\s*$"
+)
 
 # "JS = joining stitch", "ES: end st": the one stitch at either end of an overlay row (common practice, no source)
 _EDGE_STITCH = expression(
@@ -79,7 +84,8 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
         return Special(
             name, entry.span, uses=_places_of_movements(lower, book), beginning=beginning and _of_beginning(name)
         )
-    body = entry.body
+    body, told = entry.body, _COMES_TO.search(entry.body)
+    body = body[: told.start()] if told is not None else body
     inner = expression(r"\((?P<in>ch[^()]*|[^()]*\d\s*(?:ch|dc|sc|tr|hdc)[^()]*)\)\s*\.?$").search(body)
     plain = _PLACE_TAIL.sub("", _COUNTS.sub("", body.strip().rstrip("."))).strip()
     start = entry.body_at + len(body) - len(body.lstrip())
@@ -93,6 +99,8 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
     steps = options
     worked = [step for step in walk(steps) if isinstance(step, (Work, Chain))]
     if not worked or not all_read(list(steps)):
+        return None
+    if told is not None and (measure(steps).uses if told["uses"] else measure(steps).makes) != int(told["number"]):
         return None
     if _IN_ITS_LIKE.fullmatch(name) and any(isinstance(step, Work) and step.undefined for step in worked):
         return None  # "Shell in shell: shell in ch-2 sp of shell" only tells where in it

@@ -19,7 +19,7 @@ from lint.reading.firstuse import with_first_uses
 from lint.reading.likework import as_another_piece, goes_on, is_work, label_in_vain, vain_number, works_an_edge
 from lint.reading.lines.headings import begins_work
 from lint.reading.lines.layout import Layout, LayoutReader
-from lint.reading.lines.tallies import tell_tallies
+from lint.reading.lines.tallies import tell_tallies, without_rows_told
 from lint.reading.lines.texts import PartText, RowText
 from lint.reading.ownforms import entries_of, forms_of, known_forms, named_alone, specials_of
 from lint.reading.page.terms import Terms, find_terms
@@ -200,7 +200,7 @@ class _RowReader:
         label = text.label
         if label.kind == "either":
             label = replace(label, kind="round" if round_part else "row")
-        steps = tuple(reading.steps)
+        steps = without_rows_told(label, tuple(reading.steps))
         stated = reading.stated
         if stated is not None and self.vocabulary.sizes > 1 and stated.series:
             rows = {len(label.at(size)) for size in range(self.vocabulary.sizes)}

@@ -62,9 +62,10 @@ def entries_of(source: SourceText, layout: Layout, known: frozenset[str], book: 
         for stop in expression(r"\.\s+(?=[A-Za-z][\w-]*(?: [\w-]+)?(?: ?\([^)]{1,8}\))?\s*[:=])").finditer(words):
             some += listentries.entries(words[stop.end() :], span.start + stop.end(), known)
         real = [entry for entry in some if known.intersection((*entry.forms, entry.body.strip(" .").lower()))]
+        gauge = any(s.key == "gauge" and s.span.start <= span.start and span.end <= s.span.end for s in layout.sections)
         if not listed and len(real) >= 3:
             found += real  # a list without a heading
-        else:
+        elif not gauge:  # "12 dc and 8 rounds to 10 cm (4 in)" under its heading defines nothing
             found += [entry for entry in some if _defines(entry, book)]
     return found
 

@@ -44,6 +44,7 @@ from lint.tree import (
 from lint.working.chains import JoinHint
 from lint.working.choices import Choices
 from lint.working.cursor import CORNERS_UNKNOWN, FEWEST_CORNERS, Cursor, PlacesUnknown, family
+from lint.working.earlier import from_free_loops
 from lint.working.fabric import Fabric, Made, Node, count, unname_if_others_alike
 from lint.working.grouping import PETAL
 from lint.working.plain import Plain
@@ -74,6 +75,7 @@ class Bench(Plain):
 
     def work(self, steps: tuple[Step, ...]) -> Worked:
         """Work a whole row.  Raises PlacesUnknown, TooMany."""
+        steps = from_free_loops(steps)
         self.hint = _join_hint(steps)
         self.last_work = next((s for s in reversed(steps) if isinstance(s, MAKES_STITCHES)), None)
         self.main = main_stitch(steps) or self.stitch_below() or self.plain_stitch

@@ -5,11 +5,11 @@ How often such a repeat runs the named round tells, not the row below, of which 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from lint.pattern import Pattern
 from lint.place import Target, TargetKind, Which
-from lint.tree import AlongEdge, Chain, Group, Loops, Repeat, Skip, Step, Work, walk
+from lint.tree import MAKES_STITCHES, AlongEdge, Chain, Group, Loops, Repeat, Skip, Step, Work, walk
 from lint.working.cursor import PlacesUnknown, family
 from lint.working.fabric import Fabric, Made, Node
 
@@ -56,7 +56,8 @@ class EarlierRows:
     def worked(self, number: int, below: list[Node], nodes: list[Node], made: Made, steps: tuple[Step, ...]) -> None:
         """A row is worked, on the places `below`; what it made, and that counted."""
         under = self._rows.get(self._last)
-        if under is not None and self._last:
+        on_loops = any(isinstance(step, AlongEdge) and step.row for step in from_free_loops(steps))
+        if under is not None and self._last and not on_loops:  # else it stands on those, and not on the row made last
             self._rows[self._last] = Earlier(under.made, _in_part(below, nodes), _left_free(steps))
         self._rows[number], self._last = Earlier(made), number
 
@@ -66,13 +67,27 @@ class EarlierRows:
         self._last = 0
 
 
+def from_free_loops(steps: tuple[Step, ...]) -> tuple[Step, ...]:
+    """The steps of a row that begins "2 sc in each free front loop of Rnd 3", with those loops as the row below."""
+    at = next((i for i, s in enumerate(steps) if isinstance(s, (*MAKES_STITCHES, Skip))), None)
+    work = steps[at] if at is not None else None
+    place = work.places[0] if isinstance(work, Work) and len(work.places) == 1 else None
+    if place is None or place.which is not Which.EACH or not place.row or work.loop not in ("front", "back"):
+        return steps
+    loops = AlongEdge(work.span, place.row, work.loop)
+    plain = replace(work, places=(replace(place, below=False, row=0),))
+    return (*steps[:at], loops, plain, *steps[at + 1 :])
+
+
 def works_behind(pattern: Pattern) -> bool:
     """Whether any row names an earlier one to work into: else nothing of earlier rows need be kept."""
-    steps = (step for part in pattern.parts for row in part.rows for step in walk(row.steps))
-    return any(
-        isinstance(step, AlongEdge) and step.row or any(place.row for place in getattr(step, "places", ()))
-        for step in steps
-    )
+    return any(_earlier(step) for part in pattern.parts for row in part.rows for step in walk(row.steps))
+
+
+def _earlier(step: Step) -> int:
+    """The number of the earlier row that a step works into; 0 where it names none."""
+    places = getattr(step, "places", ())
+    return step.row if isinstance(step, AlongEdge) else next((place.row for place in places if place.row), 0)
 
 
 def _left_free(steps: tuple[Step, ...]) -> str | None:

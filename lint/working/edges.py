@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.pattern import Row
+from lint.place import Which
 from lint.tree import JoinYarn, MakeRing, OtherSide, Remark, Skip, Step
 from lint.working.bench import Worked
 from lint.working.cells import joins_yarn, of_this_row, skips_to_join
@@ -74,6 +75,33 @@ def on_its_fabric(task: Task, state: PieceState) -> tuple[Task, Trial, Fabric]:
     if unclear:
         raise PlacesUnknown("what the rows before have left to be joined to is not known")
     return task, last or best_reading(task, state), task.fabric
+
+
+def resumed(task: Task, state: PieceState) -> tuple[Task, Trial, Fabric] | None:
+    """Work under a name of its own on what was fastened off before it, where yarn is joined and its count agrees.
+
+    That is a round on the last round, or a row along the side of all rows.
+    """
+    fabric, state.left_off = state.left_off, None
+    if fabric is None or task.fabric is not state.fabric or not joins_yarn(task.steps):
+        return None
+    worked = tuple(step for step in task.steps if not isinstance(step, JoinYarn))
+    if along_row_ends(worked) and state.side.rows and not task.circular:
+        fabric = Fabric.row_ends(state.side.rows, circular=False)
+    elif not (fabric.known and fabric.circular) or task.instance.kind != "round" or not _joined_here(task.steps):
+        return None
+    one = replace(Task.of(task.instance, state, fabric, task.size, task.blocks), steps=worked)
+    try:
+        best = best_reading(one, state)
+    except PlacesUnknown:
+        return None
+    return (one, best, fabric) if best.fits and best.agrees else None
+
+
+def _joined_here(steps: tuple[Step, ...]) -> bool:
+    """Whether yarn is joined in a place of the row below, "in any sc", not in one that lies elsewhere."""
+    joined = [place for step in steps if isinstance(step, JoinYarn) for place in step.places]
+    return bool(joined) and not any(one.below or one.row or one.which is Which.ELSEWHERE for one in joined)
 
 
 def side_edge(instance: Instance, state: PieceState) -> Fabric | None:

@@ -182,8 +182,9 @@ class Expander:
             after = tuple(step for step in after if not isinstance(step, RowCall))
             if row.label is None:
                 numbers = self._numbers_on(part, len(cycle))
-        elif call.part is not None and call.first is None and (row.label is None or numbers == [None]):
-            numbers = [called.number for called in cycle]  # a piece begun like another has its numbers too
+        elif call.part is not None and (call.first is None or set(numbers) == {None} and not self._rows_so_far(part)):
+            if row.label is None or numbers == [None]:
+                numbers = [called.number for called in cycle]  # a piece begun like another has its numbers too
         for index, number in enumerate(numbers):
             called = cycle[index % len(cycle)]
             head = before if index == 0 else ()

@@ -8,7 +8,7 @@ from lint.amount import Amount
 from lint.pattern import Row, Stated, StatedItem
 from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.source import Span
-from lint.tree import Chain, Group, Growth, Repeat, RowCall, Step, Times, TimesKind, Work
+from lint.tree import Chain, Group, Growth, Repeat, RowCall, Shaping, Skip, Step, Times, TimesKind, Unread, Work
 from lint.working.compare import measured
 from lint.working.expand import Instance
 from lint.working.fabric import Made
@@ -22,13 +22,38 @@ def growth_of(row: Row) -> Growth | None:
 
 
 def with_longer_sides(instance: Instance) -> Instance:
-    """ "As Rnd 3, with one more group along each side": the groups between two corners, as often as there are spaces."""
+    """ "As Rnd 3, with one more group along each side": the groups between two corners, as often as there are spaces.
+
+    And "Rep Row 2, inc 1 st at each end": each of these rows with its run shaped.
+    """
+    shaped = next((step.shaped for step in instance.row.steps if isinstance(step, RowCall) and step.shaped), None)
+    if shaped is not None:
+        return replace(instance, steps=_with_shaping(instance.steps, shaped))
     grown = growth_of(instance.row)
     if grown is None:
         return instance
     if grown.each_side:
         return replace(instance, steps=_longer(instance.steps))
     return replace(instance, steps=_other_times(instance.steps, grown.number * (instance.index + 1)))
+
+
+def _with_shaping(steps: tuple[Step, ...], shaped: Shaping) -> tuple[Step, ...]:
+    """A plain row's steps with the shaping of its run; Unread where another row is to be shaped so."""
+    works = [at for at, step in enumerate(steps) if isinstance(step, (Work, Repeat, Group, Skip))]
+    run = steps[works[0]] if len(works) == 1 else None
+    place = run.places[-1] if isinstance(run, Work) and len(run.places) == 1 else None
+    if (
+        place is None
+        or place.which is not Which.EACH
+        or place.limit is not None
+        and place.limit.kind is not LimitKind.END
+    ):
+        return (
+            Unread(
+                shaped.span, "the shaping of these rows", "how the row that is called is shaped so is not known here"
+            ),
+        )
+    return (*steps[: works[0] + 1], shaped, *steps[works[0] + 1 :])
 
 
 def _other_times(steps: tuple[Step, ...], more: int) -> tuple[Step, ...]:
@@ -58,7 +83,7 @@ def grows(row: Row, before: Made | None, made: Made) -> bool:
 def _counted(unit: str, made: Made | None) -> int | None:
     if made is None:
         return None
-    item = StatedItem(Span(0, 0), Amount.of(0), f"special:{unit}", unit)
+    item = StatedItem(Span(0, 0), Amount.of(0), unit, unit.partition(":")[2])
     return next(iter(measured(item, made, Stated(item.span, (item,)))), None)
 
 

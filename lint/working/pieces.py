@@ -50,6 +50,7 @@ from lint.working.edges import (
     leave_unworked,
     moves_on,
     on_its_fabric,
+    resumed,
     seamed,
     side_edge,
     with_free_loops,
@@ -224,7 +225,7 @@ class PatternWorker:
             made = any(isinstance(step, MakeRing) for instance in instances[:2] for step in instance.steps)
             state.begin(Fabric() if made or founds(first_steps(instances)) else Fabric.ring())
         elif state.fastened or part.make > 1 or state.fabric is None:
-            state.fabric = Fabric.unknown(False)
+            state.fabric, state.left_off = Fabric.unknown(False), state.fabric if part.make == 1 else None
 
     # one row ---------------------------------------------------------------------------------------------
 
@@ -302,7 +303,7 @@ class PatternWorker:
         try:
             steps = until_turned(task.steps, instance.kind, fabric.circular, coming)
             task = replace(task, steps=counted_round_pieces(steps, state.pieces))
-            task, best, fabric = on_its_fabric(task, state)
+            task, best, fabric = resumed(task, state) or on_its_fabric(task, state)
         except PlacesUnknown as unknown:
             words = str(unknown) or "how many places there are to work into is not known here"
             return self._not_recomputed(instance, state, size, words, instance.row.span)

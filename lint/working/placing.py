@@ -35,7 +35,11 @@ class Placing(SideBySide):
             return [self.closing_loop()]
         if place.targets[0].name == "pineapple":
             return self.pineapple_loops(place, number)
-        place = replace(place, targets=self.as_made(place.targets)) if place.targets[0].name else place
+        place = (
+            replace(place, targets=self.as_made(place.targets))
+            if place.targets[0].name or place.targets == (_LOOP,)
+            else place
+        )
         if self.other_side and place.targets == (_LOOP,):
             place = replace(place, targets=(Target(TargetKind.CHAIN),))
         place = self.in_chain_space(place)

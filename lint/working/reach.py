@@ -201,12 +201,19 @@ class Reach(Gaps):
                 if plain == target.name or self.cursor.has(target, self.size)
                 else (replace(target, name=plain),)
             )
+        if target == _LOOP and self.cursor.nodes and all(node.kind == "ch" for node in self.cursor.nodes):
+            return (
+                Target(TargetKind.CHAIN),
+            )  # "2nd loop from the hook, and each loop": on a chain alone they are its own
         if target.kind is not TargetKind.SPACE or target.name is None or self.cursor.has(target, self.size):
             return targets
         return (Target(TargetKind.TURNING_CHAIN),)
 
     def back(self, targets: tuple[Target, ...], number: int, index: int) -> int:
         return self.cursor.back_from_end(self.as_made(targets), number, self.size, index)
+
+
+_LOOP = Target(TargetKind.SPACE)
 
 
 def _along_chain(step: Step) -> bool:

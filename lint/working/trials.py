@@ -64,6 +64,7 @@ class PieceState:
     short_rows: bool = False  # the piece's heading says that rows turn before their end
     spiral: bool = False
     fastened: bool = False
+    left_off: Fabric | None = None  # the round fastened off before this piece, till its first row is worked
     bench: type[Bench] = Bench  # what rows are worked on; a KeepingBench is kept with the reading worked on it
     stitches: int = 0
     effort: Effort = field(default_factory=Effort)  # one for all sizes and readings of a pattern
@@ -76,6 +77,7 @@ class PieceState:
         """A piece begins on a ring or chain of its own: nothing is left of the one before."""
         self.fabric, self.earlier, self.carried = fabric, EarlierRows(), None
         self.unworked, self.more_left, self.joining, self.side = [], False, (), Side(0)
+        self.left_off = None
 
 
 @dataclass(frozen=True)

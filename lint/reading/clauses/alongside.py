@@ -14,7 +14,7 @@ from lint.reading.words.lists import bare
 from lint.reading.words.runs import alongside
 from lint.reading.words.stream import Stream
 from lint.source import Span
-from lint.tree import Group, LastPlace, Remark, Repeat, Step, TimesKind, Turn, Unread, UseYarn, Work
+from lint.tree import Chain, Group, LastPlace, Remark, Repeat, Step, TimesKind, Turn, Unread, UseYarn, Work
 
 _STRANDS = (
     "strand",
@@ -24,6 +24,9 @@ _STRANDS = (
     "double-stranded",
     "folded",
 )  # "With 2 strands of A held together, ch 20"
+
+# how it is said that a stitch stands in a place
+_GOES = "is are being will should must be worked made placed crocheted comes goes falls coming going falling".split()
 
 
 class WithClauses(PlainClauses):
@@ -124,6 +127,8 @@ class WithClauses(PlainClauses):
         named = stream.take_if("stitch", "any_stitch", "special")
         if named is None and not first and stream.word("one") and stream.kind(1) == "in":
             stream.take()  # "1 tr in every tr, the last one in the turning ch"
+        while named is not None and stream.peek().lower in _GOES:
+            stream.take()  # "the last dc comes in the top of the turning ch"
         if not first and stream.word("through", "thru") and stream.kind(1) != "last":
             stream.pass_to()  # "working last tss through both strands of the edge"
             self.steps.append(Remark(stream.span_from(start)))
@@ -138,6 +143,13 @@ class WithClauses(PlainClauses):
         before = self.steps[-1] if self.steps else None
         if not first and isinstance(before, Repeat) and named is not None:
             self.steps[-1] = lastpass.last_into(before, named.value, found)
+        counted = any(
+            isinstance(step, Chain) and step.counting is not None and step.counting.counts for step in self.steps
+        )
+        if first and counted and found[0].which is Which.SAME:  # beside the chain that stands for a stitch there
+            why = "whether that stitch is one more than the run makes is not said"
+            self.steps.append(Unread(span, stream.words(start, stream.at), why))
+            return True
         self.steps.append(Remark(span) if first else LastPlace(span, found))
         return True
 

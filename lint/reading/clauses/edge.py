@@ -5,10 +5,11 @@ from __future__ import annotations
 from lint.place import Which
 from lint.reading.clauses.base import STITCHY
 from lint.reading.clauses.cluster import ClusterClauses
-from lint.reading.places.targets import LOOPS, is_space_word
+from lint.reading.places.targets import FREE, LOOPS, is_space_word
+from lint.reading.repeating.repeats import Mark
 from lint.reading.words.piecewords import PIECE_WORDS
 from lint.reading.words.stream import OPENERS, SIGNS
-from lint.tree import AlongEdge, Group, OtherSide, Remark, Skip, Turn, Work
+from lint.tree import MAKES_STITCHES, AlongEdge, Group, OtherSide, Remark, Skip, Turn, Work
 
 _EDGE_WORDS = (
     "foundation", "beginning", "outer", "bottom", "top", "long", "short", "right", "left", "lower", "upper", "other",
@@ -28,7 +29,7 @@ class EdgeClauses(ClusterClauses):
         old, loop, at = False, None, stream.at + 1
         while at < len(stream.lexemes):
             item = stream.lexemes[at]
-            free = item.kind in ("unused", "remaining") or item.lower in ("leftover", "free", "exposed")
+            free = item.kind in ("unused", "remaining") or item.lower in FREE
             if not free and item.kind not in ("the", *LOOPS) and item.lower not in ("loops", "lps"):
                 break
             old, loop, at = old or free, item.kind if item.kind in LOOPS else loop, at + 1
@@ -36,18 +37,28 @@ class EdgeClauses(ClusterClauses):
         numbered = old and stream.kind(ahead) in ("of", "from", "in")
         ahead += 2 if stream.kind(ahead + 1) == "the" else 1
         numbered = numbered and stream.kind(ahead) in ("row", "round") and stream.kind(ahead + 1) == "number"
-        if numbered and stream.kind(ahead + 2) in (*SIGNS, ":", "end", "dash") and not self.has_work():
+        if numbered and stream.kind(ahead + 2) in (*SIGNS, ":", "end", "dash"):
             row = stream.peek(ahead + 1).number
             stream.at += ahead + 2
-            self.steps.append(AlongEdge(stream.span_from(start), row, loop.split("_")[0] if loop else None))
-            return True
+            return self.on_old_loops(start, row, loop)
         alone = stream.peek(at - stream.at).kind in (*SIGNS, "end") and stream.word(
             "loops", "lps", ahead=at - 1 - stream.at
         )
         if not old or loop is None and (not alone or self.has_work()):
             return False
         stream.pass_to()
-        self.steps.append(AlongEdge(stream.span_from(start)))
+        return self.on_old_loops(start)
+
+    def on_old_loops(self, start: int, row: int = 0, loop: str | None = None) -> bool:
+        """Sets work on loops of an earlier row: all that follows, or "(sc, inc) 6 times" just before these words."""
+        works = [at for at, step in enumerate(self.steps) if isinstance(step, (*MAKES_STITCHES, Mark))]
+        behind = bool(works) and self.runs_on(start)
+        if behind and works != [len(self.steps) - 1]:
+            self.stream.at = start
+            return False
+        known = row if behind or not works else 0
+        edge = AlongEdge(self.stream.span_from(start), known, loop.split("_")[0] if loop else None)
+        self.steps.insert(works[0] if behind else len(self.steps), edge)
         return True
 
     def _piece_edge(self) -> bool:

@@ -316,9 +316,7 @@ class PlaceFirstClauses(WithClauses):
         the = 2 if stream.kind(1) == "the" else 1
         if stream.kind() in ("of", "in") and stream.kind(the) in ("row", "round") and stream.kind(the + 1) == "number":
             stream.at += the + 2  # "FLO of rnd 9:": loops of another row
-            row = 0 if self.has_work() else stream.peek(-1).number
-            self.steps.append(AlongEdge(stream.span_from(start), row, kind.split("_")[0]))
-            return True
+            return self.on_old_loops(start, stream.peek(-1).number, kind)
         stream.skip("of", "the")
         if stream.word("on") and stream.word("back", ahead=2):
             stream.pass_to()  # "in the hump on the back of the chains"

@@ -29,6 +29,7 @@ from lint.reading.places.guard import nothing_swallowed
 from lint.reading.places.ofpieces import piece_run
 from lint.reading.places.together import told_together
 from lint.reading.repeating import repeats
+from lint.reading.repeating.growth import shaped_calls
 from lint.reading.repeating.loosestars import fold_loose
 from lint.reading.repeating.piececalls import piece_again, piece_call
 from lint.reading.repeating.rowcalls import row_call, rows_of_piece
@@ -88,6 +89,7 @@ def read_row(stream: Stream) -> Reading:
     reading.steps = picots_closed(joined_on_the_way(fold_loose(reading.steps)))
     reading.steps = chain_told_by_count(side_by_side(closing_join(place_come_to(reading.steps))), stream.lexemes)
     reading.steps = layers_noted(after_fastening(reading.steps), words, stream.lexemes)
+    reading.steps = shaped_calls(reading.steps, stream.lexemes)
     reading.stated = loops_as_stitches(reading.steps, reading.stated)
     return reading
 

@@ -230,9 +230,10 @@ class YarnClauses(ChainClauses):
     def on_foundation(self, start: int, found: tuple[Place, ...]) -> tuple[Place, ...]:
         """ "join yarn to first ch of foundation ch": yarn is joined on the chain's other side."""
         words = self.stream.lexemes[start : self.stream.at]
-        named = any(item.kind == "foundation" for item in words)
+        kinds = [item.kind for item in words]
+        starting = kinds[-3:] == ["of", "beginning", "chain"] or kinds[-4:] == ["of", "the", "beginning", "chain"]
+        named = "foundation" in kinds or starting  # "in first ch of the starting chain", but not "in beginning ch-3"
         if not named and words[-1].kind != "number":  # "any ch of the starting chain at the back", not "of beg ch-3"
-            kinds = [item.kind for item in words]
             pairs = [at for at in range(len(kinds) - 1) if kinds[at : at + 2] == ["beginning", "chain"]]
             named = "any" in (item.lower for item in words) and any(kinds[at + 2 : at + 3] != ["dash"] for at in pairs)
         chain = len(found) == 1 and found[0].targets[0] == Target(TargetKind.CHAIN)

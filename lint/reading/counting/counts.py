@@ -8,6 +8,7 @@ from lint.pattern import Stated, StatedItem
 from lint.reading.counting.nocounts import counted_behind, goes_somewhere, led_to_a_side, noted_work, turning_chain
 from lint.reading.counting.shares import shares_begin
 from lint.reading.places import countunits
+from lint.reading.places.guard import bids_again
 from lint.reading.words.rowending import ends_work
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
 
@@ -293,6 +294,8 @@ def read(stream: Stream, bare: bool) -> Stated | None:
             if close is None:
                 return None
             inner = stream.inside(stream.at + 1, close)
+            if bids_again(inner.lexemes):
+                return None  # "– 9 sc (work Row 2 again)"
             side = inner.amount()
             if side is not None and any(item.lower == "per" for item in inner.lexemes):
                 per_side = side

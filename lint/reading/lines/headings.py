@@ -14,7 +14,7 @@ from lint.reading.words.piecewords import AGAIN
 _MAKE_WORDS = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8, "ten": 10, "twelve": 12}
 _MAKE = expression(r"\(?\s*\b(?:make|work|mk)\s+(?P<n>\d+|[a-z]+)\b[^)]*\)?|\(\s*(?:x\s?(?P<x>\d+)|(?P<y>\d+)\s?x)\s*\)|\(\s*(?P<b>\d{1,2})(?:\s?(?:pcs|pieces|parts))?\s*\)|\(\s*(?P<c>\d{1,2}|[a-z]+)\s+(?:in all|in total|needed|required|of)\s*\)|-\s*make\s+(?P<d>\d+)", regex.I)  # fmt: skip
 _STARTS_WORK = expression(
-    r"[\W_]*(?:ch(?:ain)?s?\b\.?\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a|an|\d)|with\b|using\b|join\b|attach\b|rejoin\b|begin|start|commence|magic|foundation|fasten|do not|turn\b|change\b|switch\b|insert\b|put\b|fill\b|pull\b|place\b|stuff|weave|sew\b|work\b|now\b|repeat\b|rep\b|at end|continue|mark\b|remove|leave|finish off|cut\b|fold\b|note\b|nb\b|see\b)",
+    r"[\W_]*(?:ch(?:ain)?s?\b\.?\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a|an|\d)|with\b|using\b|join\b|attach\b|rejoin\b|begin|start|commence|magic|foundation|fasten|do not|turn\b|change\b|switch\b|insert\b|put\b|fill\b|pull\b|place\b|stuff|weave|sew\b|work(?:ing|ed)?\b|cont\b|now\b|repeat\b|rep\b|at end|continue|mark\b|remove|leave|finish off|cut\b|fold\b|note\b|nb\b|see\b)",
     regex.IGNORECASE,
 )
 _JOINS = expression(
@@ -28,7 +28,7 @@ GATE = expression(r"(?i)^\W*(?:for\s+)?(?:all\s+sizes|sizes?\b.*|.*\bsizes?\s+on
 # "Colour B" between two rounds changes the yarn and begins no piece; nor do "In grey", "White color." under its heading
 _COLOUR = expression(
     r"(?i)(?:(?:colou?r|yarn|shade)\s+(?:[a-h]|\d|one|two|three|four|five)|MC|CC\d?"
-    r"|in\s+(?:\p{L}+\s+){0,2}\p{L}+|\p{L}+(?:\s\p{L}+)?\s(?:colou?r|yarn))(?:\s*\([^()]*\))?\W*"
+    r"|in\s+(?:\p{L}+\s+){0,2}\p{L}+|\p{L}+(?:\s\p{L}+)?\s(?:colou?r|yarn|thread|wool|cotton|floss))(?:\s*\([^()]*\))?\W*"
 )
 
 
@@ -38,6 +38,11 @@ LIKE_ANOTHER = (
     r"(?:exactly\s+)?(?:the\s+)?(?:same\s+as|as\s+(?:given\s+)?for|as|like)\s+(?:the\s+)?(?P<as>\p{L}[\p{L}-]*)(?:\s+\p{L}+)?\s*(?=[.,;]|$|\s(?:to|until|but)\b))"
 )
 _LIKE_ANOTHER = expression(r"[\W_]*" + LIKE_ANOTHER)
+_ROWS_NAMED = r"(?:(?:rows?|rnds?|rounds?)\s+\d{1,3}(?:\s*(?:-|–|to|and|&)\s*\d{1,3})?|\d{1,3}(?:st|nd|rd|th)\b(?:\s*(?:-|–|to|and|&)\s*\d{1,3}(?:st|nd|rd|th)\b)?\s+(?:rows?|rnds?|rounds?))"
+# "Skip 18 sts, join yarn in next st and work as for first flap.", "Work Rows 1-8 of Front."
+_LIKE_ANOTHER_LATER = expression(
+    rf"(?i)(?:^|[.,;]\s|\band\s)\s*(?:then\s+)?(?:(?:complete|finish)\s+(?=as|like)|)(?:(?:work|rep(?:eat)?)\s+{_ROWS_NAMED}\s+(?:of|on|as(?:\s+(?:given\s+)?for)?|like)\s+(?:the\s+)?(?P<as>\p{{L}}[\p{{L}}-]*)|{LIKE_ANOTHER})"
+)
 
 # The words with which a piece begins: a chain of so many, or a ring; before them the multiple, the colour or the hook.
 START = expression(
@@ -174,6 +179,8 @@ class PartHeadings:
     def like_another(self, index: int, words: str) -> bool:
         """Whether words at a line say that a piece is worked like one that a line above is the heading of."""
         match = _LIKE_ANOTHER.match(words)
+        if match is None and (_STARTS_WORK.match(words) or _JOINS.match(words)):
+            match = _LIKE_ANOTHER_LATER.search(words)
         if match is None:
             return False
         named = match["as"].lower()

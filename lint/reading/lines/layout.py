@@ -17,7 +17,7 @@ from lint.reading.lines.sizedlines import SizedLines
 from lint.reading.lines.texts import PartText, RowText
 from lint.reading.lines.titles import tells_count, title_behind
 from lint.reading.page.sections import Heading, section_finder
-from lint.reading.page.wrapping import HANGS, TURNS_ALONE, goes_on
+from lint.reading.page.wrapping import TURNS_ALONE, goes_on, hangs_on
 from lint.reading.sizes.gates import Gate, GateReader, Passage
 from lint.reading.sizes.sizeglosses import size_glosses
 from lint.reading.sizes.sizes import find_sizes
@@ -137,7 +137,7 @@ class LayoutReader:
                 row = None
                 line = Line(line.start + gate.end, line.text[gate.end :])
             begun = part is not None or self._begins_numbered(index)
-            hangs = index > 0 and HANGS.search(self.lines[index - 1].text) is not None
+            hangs = index > 0 and hangs_on(self.lines[index - 1].text, line.text)
             found = self.sized.label(line, self.bare and begun) if not hangs else None
             if found is None and not hangs and part is not None and section is None:
                 found = next_in_number(self.labels, line, part.rows[-1].label if part.rows else None)

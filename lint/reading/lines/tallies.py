@@ -6,8 +6,12 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from lint.amount import Amount
+from lint.expression import expression
 from lint.pattern import Label
 from lint.reading.lines.texts import PartText
+from lint.tree import OpenWork, Remark, Step
+
+_ROWS_TOLD = expression(r"(?i)\d{1,3} (?:rows|rounds|rnds|rds)(?: unchanged)?")
 
 
 def tell_tallies(parts: Sequence[PartText]) -> None:
@@ -21,6 +25,14 @@ def tell_tallies(parts: Sequence[PartText]) -> None:
             settled = _settled([row.label for row in rows[first:last]], before, after)
             for row, label in zip(rows[first:last], settled, strict=True):
                 row.label = label
+
+
+def without_rows_told(label: Label, steps: tuple[Step, ...]) -> tuple[Step, ...]:
+    """A row's steps where "– 8 rows" behind them only says what the label's range says, too."""
+    told = steps[-1] if len(steps) > 1 else None
+    if not isinstance(told, OpenWork) or len(label.numbers) < 2 or _ROWS_TOLD.fullmatch(told.words) is None:
+        return steps
+    return (*steps[:-1], Remark(told.span))
 
 
 def _runs(labels: list[Label]) -> list[tuple[int, int]]:

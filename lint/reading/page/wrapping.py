@@ -29,7 +29,10 @@ _BEHIND_COUNT = expression(
 )
 _LAYERS = expression(r"(?i)\bthrough (?:both|all) (?:layers|sides|thicknesses|walls)\b")
 _STITCHES_LAST = expression(r"(?i)\d\s?(?:sc|dc|hdc|htr|tr|sts?)$")
-_RUN_ENDS = expression(r"(?i)\b(?:around|across|to (?:the )?end)$")  # a clause is at its end, with no stop
+# a clause is at its end, with no stop; so is a row that tells last how many it stands for, "(24) – 3 rows"
+_RUN_ENDS = expression(
+    r"(?i)\b(?:around|across|to (?:the )?end)$|(?:[–—=-]|[)\]}],?) ?\d{1,3} (?:rows|rounds|rnds)(?: unchanged)?$"
+)
 _ENDS_IN_COUNT = r"[(\[{](?![^()\[\]{}]*\b(?:in|into|next)\b)[^()\[\]{}]*\d[^()\[\]{}]*[)\]}]\.?$"
 _SO_OFTEN = expression(r"(?i)(?:\d+\s*(?:more\s+)?(?:times|x)|twice|once|thrice|around|across)\b")
 _UNIT = expression(
@@ -43,8 +46,13 @@ _OTHER_SIDE = expression(
     r"(?i)(?:now,? |then,? )?(?:(?:work(?:ing)?|continu(?:e|ing)|crochet) )?(?:on|along|in|into|down|up|across|around)? ?(?:to )?the (?:other|opposite|second) side\b"
 )
 # a line that ends in such a word goes on in the next
-HANGS = expression(
-    r"(?i)(?:\b(?:of|to|from|in|on|until|till|and|or|rep|repeat|rows?|rnds?|rounds?|after|through|thru|before|as|for|with|than|at|the)|\b\d+(?:st|nd|rd|th)|,)\s*$"
+_HANGS = expression(  # but not "(24) – 3 rows", which tells how many rows a label stands for
+    r"(?i)(?:\b(?:of|to|from|in|on|until|till|and|or|rep|repeat|(?<![)\]}–—=/-]\s?,?\s?\d{1,3}\s)(?:rows?|rnds?|rounds?)|after|through|thru|before|as|for|with|than|at|the)|\b\d+(?:st|nd|rd|th)|,)\s*$"
+)
+# "The flap is worked in rows" / "Row 1: Ch 1, …" but not "at end of" / "Row 64: 145 sts"
+_ROW_BEGINS = expression(
+    r"(?i)[\W_]*(?:(?:rows?|rnds?|rounds?|rds?)\s*\d{1,3}|\d{1,3}(?:st|nd|rd|th)?(?:\s?[-–]\s?\d{1,3}(?:st|nd|rd|th)?)?\s+(?:rows?|rnds?|rounds?))"
+    r"\b[^:.;]{0,20}:\s+(?!\W*\d+\s*(?:sts?|stitches|sc|hdc|dc|tr|htr)\W*$)\S"
 )
 # "across the first 5 (6)" / "7 tr": a list over the sizes, with the word before it
 _LIST_LAST = expression(r"(?i)(?P<word>[\p{L}=]*)\s*\b(?P<list>\d+\s*[(\[][\d\s,;:/–-]*\d\s*[)\]])$")
@@ -56,6 +64,11 @@ TURNS_ALONE = expression(
 # "… 1 SC" / "IN THE SAME ST": in a text of capitals the first letter tells nothing
 _IN_CAPITALS = expression(r"(?:IN|INTO|OF|OVER|AROUND|NEXT|EACH|THE|SAME|TO|AND)\s+\p{Lu}{2,}")
 _TERMINAL = (".", ")", "]", "}", "!", "?", ":", ";")
+
+
+def hangs_on(above: str, text: str) -> bool:
+    """Whether the line above ends in a word that the next one has to go on with, and that is no row of its own."""
+    return _HANGS.search(above) is not None and _ROW_BEGINS.match(text) is None
 
 
 def goes_on(above: str, text: str, lower_case: bool, sizes: int = 1) -> bool:
@@ -106,4 +119,4 @@ def _list_hangs(above: str, sizes: int) -> bool:
     return len(expression(r"\d+").findall(match["list"])) < sizes or match["word"].lower() in _BEFORE_WORK
 
 
-__all__ = ["HANGS", "TURNS_ALONE", "goes_on"]
+__all__ = ["TURNS_ALONE", "goes_on", "hangs_on"]

@@ -64,7 +64,7 @@ def unit(stream: Stream) -> tuple[str | None, str]:
         number = _chain_length(stream)
         stream.take_if("dash")
         stream.skip("corner")
-        if is_space_word(stream):
+        if is_space_word(stream) or number is not None and stream.word(*_GAPS):
             stream.take()
             return (f"space:{number}" if number is not None else "space"), words()
         if number is not None and stream.take_if("picot"):
@@ -111,6 +111,10 @@ def unit(stream: Stream) -> tuple[str | None, str]:
 def _chain_length(stream: Stream) -> int | None:
     """The 2 of "ch-2 sps"; a length that differs by size is left where it is, so that the count is not read."""
     return stream.take().number if stream.kind() == "number" and stream.peek().amount is None else None
+
+
+# "2 ch-7 handles": what a run of chains over skipped stitches is for
+_GAPS = ("handle", "handles", "strap", "straps", "buttonhole", "buttonholes")
 
 
 def singular(name: str) -> str:

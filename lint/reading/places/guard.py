@@ -76,6 +76,9 @@ def nothing_swallowed(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
                 or _points_at_some(inside)
                 or _shapes_in_brackets(inside, found)
                 or _adds_in_brackets(inside, found)
+                or inside[:1] != []
+                and inside[0].kind in OPENERS
+                and bids_again(inside[1:-1])
                 or not any(isinstance(one, MAKES_STITCHES) for one in found)
                 and _is_part_of_row(inside)
             )
@@ -86,7 +89,7 @@ def nothing_swallowed(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
             or isinstance(step, _IDLE)
             and not (isinstance(step, Remark) and step.seam)
             and not (found and isinstance(found[-1], Evenly) and inside and inside[0].kind in OPENERS)
-            and not any(item.kind in _TELLS or item.lower in ("has", "have") for item in inside)
+            and not any(item.kind in _TELLS or item.lower in ("has", "have", "having") for item in inside)
             and not (inside and inside[0].lower == "until")
             and _holds_work(inside)
             or isinstance(step, (Join, JoinYarn, MakeRing))
@@ -237,6 +240,16 @@ def _passes_the_others(step: Step, inside: list[Lexeme], before: list[Step]) -> 
 
 _PASSES = ("skip", "miss", "leav", "omit")
 _TAKES_BACK = ("except", "excluding", "omit", "omitting", "minus", "less", "plus", "save", "bar")
+
+
+def bids_again(words: list[Lexeme]) -> bool:
+    """Whether words in brackets bid to work more: "work Row 2 again", "rep this row once", "do this twice", "twice"."""
+    rows = any(item.kind in ("row", "round") or item.lower == "this" for item in words)
+    if rows and any(item.kind == "repeat" for item in words):
+        return True
+    often = words[-1:] != [] and (words[-1].lower in ("again", "twice", "thrice") or words[-1].kind == "times")
+    bidden = rows and words[0].kind == "make" or words[:1] != [] and words[0].lower == "do"
+    return often and (bidden or len(words) <= 2)
 
 
 def _adds_in_brackets(inside: list[Lexeme], before: list[Step]) -> bool:

@@ -14,6 +14,7 @@ from lint.reading.places.partof import part_of
 from lint.reading.places.targets import (
     ANY,
     FOUNDATION,
+    FREE,
     LOOPS,
     along_what,
     free_loop_of_foundation,
@@ -46,6 +47,8 @@ def each_place(stream: Stream, start: int) -> Place | None:
         return second
     rest = stream.take_if("remaining") or stream.word("further") and stream.take()  # "in each further ch"
     stream.skip("unused", "any")
+    if stream.word(*FREE) and stream.kind(1) in LOOPS:
+        stream.take()  # "each leftover front loop of Rnd 14"
     one = stream.word("one", ahead=1) and stream.kind(2) not in ("any_stitch", "stitch")  # "in every other one"
     if stream.word("other") and not one and (stream.kind(1) == "number" or told == "each of the"):
         stream.take()  # "each of the other (11) dc"; "every other dc" may also be every second one

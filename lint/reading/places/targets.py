@@ -18,6 +18,7 @@ PINEAPPLE_LOOP = Target(TargetKind.SPACE, "pineapple")
 FOUNDATION = Target(TargetKind.CHAIN, "foundation")  # of the chain that the piece was begun on
 _OVER_GAPS = ("underarm", "underarms", "armhole", "thumb")  # what chains were made over
 _BUTTONHOLES = ("buttonhole", "buttonholes")
+FREE = ("leftover", "left-over", "free", "exposed")  # what is said of loops that the next row has left
 LOOPS = ("back_loop", "front_loop", "both_loops", "third_loop")
 
 
@@ -332,6 +333,8 @@ def below_what(stream: Stream) -> None:
 def of_a_row_below(stream: Stream) -> bool:
     """Takes "2 rows below", "2 rows down", "from row below", "of row 1", "on rnd 3" after a place: it is not in the row below."""
     start = stream.at
+    if stream.word("left") and stream.take() and stream.word("over"):
+        stream.take()  # "each front loop left over from Rnd 14"
     stream.skip("from", "in", "of", "on", "the")
     stream.skip("number", "ordinal")
     if stream.kind() == "below" and " " in stream.peek().lower and stream.kind(-1) == "number":

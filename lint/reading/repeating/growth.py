@@ -2,14 +2,49 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
+from lint.expression import expression
+from lint.lexicon import Lexeme
 from lint.reading.places.countunits import singular
 from lint.reading.places.work import GROUPS
 from lint.reading.words.stream import OPENERS, SIGNS, Stream
-from lint.tree import Growth
+from lint.tree import Growth, OpenWork, RowCall, Shaping, Step, Unread
 
 _UP = ("increasing", "adding", "gaining")
 _DOWN = ("decreasing", "losing")
 _MORE = {"more": 1, "extra": 1, "additional": 1, "fewer": -1, "less": -1}
+
+
+def shaped_calls(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
+    """The steps; "Rep Row 2, inc 1 st at each end" shapes each of the rows worked again, where no other rows are named.
+
+    Which rows of several "inc at each end of every other row" shapes is not told by any of them: the call is Unread.
+    """
+    found: list[Step] = []
+    for step in steps:
+        call = found[-1] if found and isinstance(found[-1], RowCall) else None
+        apart = any(item.kind == "." for item in lexemes if call and call.span.end <= item.start < step.span.start)
+        shapes = isinstance(step, Shaping) or isinstance(step, OpenWork) and _SHAPES.search(step.words) is not None
+        if call is None or apart or call.own or call.shaped or not shapes:
+            found.append(step)
+            continue
+        behind = [item for item in lexemes if item.start >= step.span.start][:12]
+        stop = next(
+            (i for i, item in enumerate(behind) if item.kind in SIGNS and item.start >= step.span.end), len(behind)
+        )
+        some = any(item.kind in ("ordinal", "last", "next") or item.lower in _SOME_ROWS for item in behind[:stop])
+        if isinstance(step, Shaping) and not some:
+            found[-1] = replace(call, shaped=step, span=call.span.to(step.span))
+            continue
+        span = call.span.to(step.span)
+        words = " ".join(item.text for item in lexemes if span.start <= item.start < span.end)
+        found[-1] = Unread(span, words, "which of these rows are shaped so is not known here")
+    return found
+
+
+_SHAPES = expression(r"(?i)\b(?:inc|dec)(?:reas\w*)?\b")
+_SOME_ROWS = ("other", "alternate", "alt", "2nd", "3rd", "4th")
 
 
 def growth(stream: Stream) -> Growth | None:
@@ -35,7 +70,9 @@ def _growth(stream: Stream) -> Growth | None:
     before = _MORE.get(stream.peek().lower, 0)
     stream.at += bool(before)
     noun = stream.peek()
-    if number is None or number.lone is None or not (noun.kind in ("group_word", "special") or noun.lower in GROUPS):
+    group = noun.kind in ("group_word", "special") or noun.lower in GROUPS
+    stitches = {"any_stitch": "stitches", "stitch": f"kind:{noun.value}"}.get(noun.kind)
+    if number is None or number.lone is None or not (group or stitches):
         return None
     stream.take()
     behind = _MORE.get(stream.peek().lower, 0)
@@ -47,7 +84,10 @@ def _growth(stream: Stream) -> Growth | None:
     stream.take_if("in", "at", "for")
     if stream.take_if("each") is None or stream.take_if("row", "round", "times") is None:
         return None
-    return Growth((sign or said) * number.lone, singular(noun.lower), side)
+    if stitches and (side or not sign):
+        return None  # "with 2 sc more in each row" may be work
+    unit = f"special:{singular(noun.lower)}" if group else stitches
+    return Growth((sign or said) * number.lone, unit, side)
 
 
 def _each_side(stream: Stream) -> bool:

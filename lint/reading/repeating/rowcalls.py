@@ -133,7 +133,8 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
         while stream.word("for", "given", "on", "the"):
             stream.take()
         words = []
-        named = not alike or stream.peek().text[:1].isupper()  # "as for Left Front", not "as before"
+        told = stream.peek(-1).lower.endswith("for") or stream.peek().text[:1].isupper()
+        named = not alike or told  # "as for first flap", "as Left Front", not "as before"
         while named and not stream.done and stream.kind() in _PIECE_NAMES:
             words.append(stream.take().text)
         part = " ".join(words) or None

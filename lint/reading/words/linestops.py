@@ -45,6 +45,7 @@ def with_line_stops(lexemes: list[Lexeme], source: SourceText) -> list[Lexeme]:
         counted = before is not None and before.kind == "number" and found[-2:-1] and found[-2].kind in ("=", "→")
         if before is not None and "\n" in source.text[before.end : lexeme.start]:
             opens = lexeme.text[:1].isupper() and not lexeme.text.isupper() or counted and lexeme.kind in _TALK
+            opens = opens or lexeme.kind == "word" and _bare_count(found)  # "[18]", and in the line below "fill"
             ended = (counted or before.kind in _MAY_END) and opens
             kinds = [one.kind for one in found[-3:]]  # "; 10 sts", and in the line below "sl st in next st"
             told = kinds[:1] in _COUNTS and kinds[1:] == ["number", "any_stitch"] and lexeme.kind in _CLOSES
@@ -52,6 +53,13 @@ def with_line_stops(lexemes: list[Lexeme], source: SourceText) -> list[Lexeme]:
                 found.append(Lexeme(".", "", before.end, before.end, True))
         found.append(lexeme)
     return found
+
+
+def _bare_count(lexemes: list[Lexeme]) -> bool:
+    """Whether words end in a number alone in brackets, "[18]", "(18 sc)"."""
+    units = ("stitch", "any_stitch")
+    kinds = [one.kind for one in lexemes[-4:] if one.kind not in units or one is lexemes[-1]]
+    return len(kinds) > 2 and kinds[-3] in OPENERS and kinds[-2] == "number" and kinds[-1] in CLOSERS
 
 
 def without_short_stops(stream: Stream) -> Stream:

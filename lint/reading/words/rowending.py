@@ -14,7 +14,8 @@ def ends_work(stream: Stream, index: int) -> bool:
         kind = stream.lexemes[position].kind
         if kind in _AFTER_WORDS:
             return True
-        if kind not in (",", ";", ".", ":", "|", "dash", "and", "then", *CLOSERS):
+        told = kind == "=" and rows_told_last(stream, position + 1)  # "(52) = 7 rounds"
+        if not told and kind not in (",", ";", ".", ":", "|", "dash", "and", "then", *CLOSERS):
             lexeme = stream.lexemes[position]
             if (noted := _past_note(stream, position)) is not None:
                 position = noted
@@ -24,6 +25,9 @@ def ends_work(stream: Stream, index: int) -> bool:
                 continue
             if kind == "number" and any(item.lower == "unchanged" for item in stream.lexemes[position : position + 4]):
                 return True  # "– 8 rows unchanged"
+            if rows_told_last(stream, position):
+                position += 2
+                continue
             if (past := _past_rows(stream, position)) is not None:
                 position = past
                 continue
@@ -85,6 +89,15 @@ def _calls_rows(stream: Stream, index: int) -> bool:
     rows = next((i for i, item in enumerate(ahead) if item.kind in ("row", "round")), None)
     idle = ("last", "number", "same", "the", "first", "next", "ordinal", "all", "each")
     return opens and rows is not None and all(item.kind in idle for item in ahead[:rows])
+
+
+def rows_told_last(stream: Stream, index: int) -> bool:
+    """Whether a sentence ends in "– 8 rows" or ", 3 rounds" at `index`: how many rows that were."""
+    told = stream.lexemes[index : index + 3]
+    kinds = [item.kind for item in told]
+    several = kinds[:2] in (["number", "row"], ["number", "round"]) and told[1].lower.endswith("s")
+    apart = index > 0 and stream.lexemes[index - 1].kind in ("dash", ",", "=", *CLOSERS)
+    return several and apart and kinds[2:] in ([], ["."])
 
 
 def _past_rows(stream: Stream, index: int) -> int | None:

@@ -96,7 +96,8 @@ class Stream:
             weak = False if self.lexemes[at].kind in ("then", "make") else weak
             at += 1
         ahead = at - self.at
-        if self.kind(ahead) == "attach" or self.kind(ahead) == "join" and self.kind(ahead + 1) in ("yarn", "color"):
+        begun = {"join": ("yarn", "color"), "repeat": ("row", "round")}.get(self.kind(ahead), ())
+        if self.kind(ahead) == "attach" or self.kind(ahead + 1) in begun:
             return True  # "skip the centre st of the last row and rejoin yarn"
         return self.work_at(at, 2 if weak else 1)
 
@@ -116,9 +117,8 @@ class Stream:
         if self.kind(ahead) in _STITCHES:
             after = self.kind(ahead + 1)
             return after in _AFTER_STITCH or after == "number" and self.kind(ahead + 2) in ("together", *_AFTER_NUMBER)
-        return (
-            self.kind(ahead) in ("skip", *OPENERS) or self.kind(ahead) == "chain" and self.kind(ahead + 1) == "number"
-        )
+        chain = self.kind(ahead) == "chain" and self.kind(ahead + 1) == "number"
+        return chain or self.kind(ahead) in ("skip", *OPENERS)
 
     def _past_amount(self, index: int) -> int:
         """Index behind the number at `index`, or behind the list over the sizes that begins with it."""
