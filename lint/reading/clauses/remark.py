@@ -256,7 +256,12 @@ class RemarkClauses(LeftClauses):
         """ "Insert eyes between R5 and R6, 5 sts apart": how far apart what the clause before tells of is set."""
         stream = self.stream
         told = self.steps and isinstance(self.steps[-1], Remark) and stream.kind(-1) == ","
-        if not told or stream.amount() is None or not stream.take_if("any_stitch", "stitch") or not stream.word("apart"):
+        if (
+            not told
+            or stream.amount() is None
+            or not stream.take_if("any_stitch", "stitch")
+            or not stream.word("apart")
+        ):
             return False
         stream.take()
         self.steps.append(Remark(stream.span_from(start)))

@@ -97,7 +97,9 @@ def of_each_row(steps: tuple[Step, ...], stated: Stated, rows: int) -> tuple[Ste
         return steps
     at = stated.span
     return tuple(
-        step for step in steps if not (isinstance(step, Unread) and at.start <= step.span.start < step.span.end <= at.end)
+        step
+        for step in steps
+        if not (isinstance(step, Unread) and at.start <= step.span.start < step.span.end <= at.end)
     )
 
 
