@@ -13,6 +13,10 @@ def _corrections(text: str) -> list[str]:
     return [rule for rule, _ in all_findings(check(text), ("correction",))]
 
 
+def _lacking(text: str) -> list[str]:
+    return [finding.message for finding in check(text).findings if finding.rule == "section-missing"]
+
+
 def test_own_stitches_ending_in_a_hiss_have_their_plural() -> None:
     """ "5 open arches" are the "open arch" of the list, as "3 crosses" would be the cross."""
     text = _HEAD + (
@@ -26,14 +30,17 @@ def test_own_stitches_ending_in_a_hiss_have_their_plural() -> None:
 
 
 def test_a_heading_with_a_full_stop_opens_its_list() -> None:
-    """ "Abbreviations. ch, chain. sc, single crochet." is a list, and "Notes. …" no row; "Width." of a sentence is neither."""
+    """ "Abbreviations. ch, chain. sc, single crochet." is a list, and "Notes. …" no row."""
     text = (
         "Trivet\n\n{} ch, chain. rep, repeat. sc, single crochet. st(s), stitch(es).\nNotes. Work loosely. Ch 1 is no stitch.\n\n"
         "Pad\nCh 9.\nRow 1. 1 sc in 2nd ch from hook and in each ch to end. Turn. 8 sc.\n"
     )
-    found = check(text.format("Abbreviations."))
-    assert "list of abbreviations" not in " ".join(message for _, message in all_findings(found, ("correction",)))
-    assert counts(found) == [8]
+    lacks = "The pattern does not give a list of abbreviations."
+    assert lacks not in _lacking(text.format("Abbreviations."))
+    assert lacks in _lacking(
+        text.replace("{} ch, chain. rep, repeat. sc, single crochet. st(s), stitch(es).", "A trivet.")
+    )
+    assert counts(check(text.format("Abbreviations."))) == [8]
 
 
 @pytest.mark.parametrize("words", ["Begin with a foundation chain of 12", "Make a chain of 12", "Start with ch 12"])
@@ -135,3 +142,32 @@ def test_the_second_of_the_last_three() -> None:
     text = _FLAT + "Row 2: Ch 1, sc in next {} sc, dc in 2nd of last 3 sc, turn. ({} sts)\n"
     assert counts(check(text.format(8, 9))) == [11, 9]
     assert counts(check(text.format(5, 6)))[1] is None
+
+
+def test_whom_a_hat_fits_is_its_size() -> None:
+    """ "Fits head 54-57 cm" gives a finished size; "Fits in a bag" gives none."""
+    text = "Cap\n{}\n\nRnd 1: 6 sc in magic ring. (6)\n"
+    lacks = "The pattern does not give a finished size."
+    assert lacks not in _lacking(text.format("Fits head 54-57 cm (21-22½ in)"))
+    assert lacks in _lacking(text.format("Fits in a bag"))
+
+
+def test_a_piece_begun_in_a_colour() -> None:
+    """ "In Color A, ch 9." and "In heather, ch 9." begin a piece; "In thumbhole, ch 9, sc …" names a place that is not known."""
+    text = _HEAD + "Tab\n{}, ch 9{}.\nRow 1: Sc in 2nd ch from hook and in each ch across. ({} sc)\n"
+    for words in ("In Color A", "In heather", "In MC"):
+        assert counts(check(text.format(words, "", 8)))[-1] == 8
+        assert "count-differs" in _corrections(text.format(words, "", 9))
+    assert counts(check(text.format("In thumbhole", ", sc in next ch", 8)))[0] is None
+
+
+def test_the_stitch_that_another_piece_is_joined_in() -> None:
+    """ "Join to first leg with sc in any st" is one stitch of that leg; so many more go on around it."""
+    text = _HEAD + (
+        "Legs (make 2)\nRnd 1: 8 sc in magic ring. (8)\nRnd 2: Sc in each sc. (8)\n\nBody\n"
+        "Rnd 3: Ch 2, join to first leg with sc in {} st, sc 7 around first leg, sc in each of the 2 ch, sc 8 around second leg, "
+        "sc in the other side of the 2 ch ({})\nRnd 4: Sc in each st around. ({})\n"
+    )
+    assert counts(check(text.format("any", 20, 20))) == [8, 8, 20, 20]
+    assert counts(check(text.format("the next", 20, 20))) == [8, 8, 20, 20]
+    assert "count-differs" in _corrections(text.format("any", 21, 21))
