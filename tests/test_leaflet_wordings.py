@@ -171,3 +171,12 @@ def test_the_stitch_that_another_piece_is_joined_in() -> None:
     assert counts(check(text.format("any", 20, 20))) == [8, 8, 20, 20]
     assert counts(check(text.format("the next", 20, 20))) == [8, 8, 20, 20]
     assert "count-differs" in _corrections(text.format("any", 21, 21))
+
+
+def test_one_of_those_that_a_run_has_left() -> None:
+    """ "Sc to last 4 sc, dc in 2nd of these": of the four; where no words tell which those are, the row is not counted."""
+    text = _FLAT + "Row 2: Ch 1, {} dc in 2nd of these{}, turn. ({} sts)\n"
+    assert counts(check(text.format("sc in each sc to last 4 sc,", "", 8))) == [11, 8]
+    assert "count-differs" in _corrections(text.format("sc in each sc to last 4 sc,", "", 9))
+    assert counts(check(text.format("sc in each sc to last 4 sc,", " 3 sc", 8)))[1] is None
+    assert counts(check(text.format("", "", 1)))[1] is None
