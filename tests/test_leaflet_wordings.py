@@ -180,3 +180,33 @@ def test_one_of_those_that_a_run_has_left() -> None:
     assert "count-differs" in _corrections(text.format("sc in each sc to last 4 sc,", "", 9))
     assert counts(check(text.format("sc in each sc to last 4 sc,", " 3 sc", 8)))[1] is None
     assert counts(check(text.format("", "", 1)))[1] is None
+
+
+def test_a_marked_passage_called_for_between_other_work() -> None:
+    """ "*A*, B, rep from * to *, C, rep from * to *, D": once more at each call, as yokes are written."""
+    text = _HEAD + (
+        "Yoke\nCh 32.\nRow 1: Dc in 4th ch from hook (3 skipped ch count as dc) and in each ch across, turn. (30 dc)\n"
+        "Row 2: Ch 3 (counts as dc), dc in next 4 dc, *(dc, ch 1, dc) in next dc{0}, dc in next 5 dc, rep from * to {0}, "
+        "dc in next 8 dc, rep from * to {0}, dc in next 4 dc, rep from * to {0}, dc in last 4 dc, turn. ({1} dc)\n"
+    )
+    for sign in ("*", "**"):
+        report = check(text.format(sign, 34))
+        assert counts(report) == [30, 34], sign
+        assert spaces(report)[1] == {1: 4}
+        assert "count-differs" in _corrections(text.format(sign, 35))
+
+
+def test_what_lies_before_the_next_space_is_not_all_that_is_left() -> None:
+    """ "Skip all dc to next ch-1 sp, dc in each dc …" is not read as leaving the rest and working on from here."""
+    text = _HEAD + (
+        "Yoke\nCh 22.\nRow 1: Dc in 4th ch from hook (3 skipped ch count as dc) and in each ch across, turn. (20 dc)\n"
+        "Row 2: Ch 3 (counts as dc), dc in next 4 dc, ch 1, dc in next 9 dc, ch 1, dc in last 6 dc, turn. (20 dc)\n"
+        "Row 3: Ch 3 (counts as dc), dc in each dc to first ch-1 sp, ch 2, skip {}, dc in each dc to end, turn.\n"
+    )
+    for words in (
+        "all dc to next ch-1 sp",
+        "to next ch-1 sp",
+        "all sts between the ch-1 sps",
+        "each dc to next ch-1 sp",
+    ):
+        assert counts(check(text.format(words)))[2] is None, words

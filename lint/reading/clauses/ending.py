@@ -7,6 +7,7 @@ from dataclasses import replace
 from lint.reading.clauses.base import all_read
 from lint.reading.clauses.listrepeats import ListRepeats
 from lint.reading.repeating import repeats
+from lint.reading.repeating.omitting import omit, without
 from lint.reading.repeating.rowcalls import ends_with_row
 from lint.reading.words import lastpass
 from lint.reading.words.stream import SIGNS
@@ -31,7 +32,7 @@ class EndingClauses(ListRepeats):
         )
         stream.skip("last", "repeat", "with", "by", "the")
         if stream.word("without", "before"):
-            return repeats.omit(stream, self.steps, start, self.read_inside)
+            return omit(stream, self.steps, start, self.read_inside)
         if stream.done or stream.kind() in (",", ";", "."):
             return False
         if not (self.steps and isinstance(self.steps[-1], Repeat)):
@@ -85,7 +86,7 @@ class EndingClauses(ListRepeats):
             stream.take()
         elif stream.kind() != "omit":
             return False
-        return repeats.omit(stream, self.steps, start, self.read_inside)
+        return omit(stream, self.steps, start, self.read_inside)
 
     def worked_instead(self) -> bool:
         """ "on the last time, sl st to first dc instead of making a new dc": the last pass ends in another way."""
@@ -98,7 +99,7 @@ class EndingClauses(ListRepeats):
         skip = ("of", "make", "the", "next", "last")
         left = next((i for i in range(instead + 1, end) if stream.lexemes[i].kind not in skip), end)
         left += stream.lexemes[left].lower in ("new", "another") if left < end else 0
-        kept = repeats.without(last.items, self.read_inside(stream.inside(left, end)))
+        kept = without(last.items, self.read_inside(stream.inside(left, end)))
         done = self.read_inside(stream.inside(start, instead))
         if kept is None or not done or not all_read(done):
             return False
@@ -108,4 +109,4 @@ class EndingClauses(ListRepeats):
         return True
 
     def read_omit(self, start: int) -> bool:
-        return repeats.omit(self.stream, self.steps, start, self.read_inside)
+        return omit(self.stream, self.steps, start, self.read_inside)

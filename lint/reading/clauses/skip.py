@@ -53,7 +53,15 @@ class SkipClauses(RemarkClauses):
             return True
         if stream.kind() == "first" and self._skips_under_chain(start):
             return True
+        if stream.kind() in ("all", "each", "any_stitch", "stitch") and self._skips_all_to(start):
+            return True
+        if stream.kind() == "each" and "to" in [i.kind for i in stream.lexemes[stream.at : stream.next_of(*SIGNS)]]:
+            return False
         if stream.kind() in ("all", "remaining"):
+            words = stream.lexemes[stream.at : stream.next_of(",", ";", ".")]
+            onward = any(item.kind in ("to", "between") or item.lower in ("before", "until", "till") for item in words)
+            if onward and not (words[-1].kind in ("end", "ending", "row_end") or words[-1].lower == "end"):
+                return False  # "skip all sts between the markers" is not all that is left
             stream.pass_to(",", ";", ".")
             self.steps.append(Skip(stream.span_from(start), (), rest=True))
             return True
@@ -177,8 +185,25 @@ class SkipClauses(RemarkClauses):
         before = stream.at
         stream.take()
         found = places(stream, bare=True)
-        if len(found) == 1 and found[0].which is Which.NEXT and stream.kind() in (",", ";", ".", "and", "then", "end"):
+        ahead = stream.lexemes[stream.at + 1 : stream.next_of(*SIGNS, "and", start=stream.at + 1)]
+        run = any(item.kind in ("each", "across", "around", "all") for item in ahead)
+        # "skip to next sp, dc in each dc to next sp": from that place on, or from the one that the work has come to
+        if run or len(found) != 1:
+            stream.at = before
+            return False
+        if found[0].which is Which.NEXT and stream.kind() in (",", ";", ".", "and", "then", "end"):
             self.steps.append(Skip(stream.span_from(start), (), to=found[0]))
+            return True
+        stream.at = before
+        return False
+
+    def _skips_all_to(self, start: int) -> bool:
+        """ "skip all sts to next ch-2 sp", "miss each tr up to next sp": on to a place, whatever lies between."""
+        stream = self.stream
+        before = stream.at
+        stream.skip("all", "each", "the")
+        sort = stream.take_if("any_stitch", "stitch")
+        if sort is not None and stream.kind() == "to" and self._skips_to(start):
             return True
         stream.at = before
         return False

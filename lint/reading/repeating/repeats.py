@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 from lint.amount import ONE, Amount
@@ -10,11 +9,11 @@ from lint.place import Limit, LimitKind, Which
 from lint.reading.repeating.rowcalls import named_row_call, names_rows, row_call
 from lint.reading.repeating.times import times
 from lint.reading.words.borrowing import Borrowed, other_row
-from lint.reading.words.lists import alike, list_only, without_group
+from lint.reading.words.lists import list_only
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
 from lint.reading.words.untilmade import until_made
 from lint.source import Span
-from lint.tree import Covers, Group, Passage, Remark, Repeat, Skip, Step, Times, TimesKind, Unread, Work
+from lint.tree import Covers, Group, Passage, Repeat, Skip, Step, Times, TimesKind, Unread, Work
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,6 +31,14 @@ class Folded(Repeat):
     sign: str = "*"
     stop_sign: int | None = None
     marks: tuple[tuple[str, int], ...] = ()  # other marks within it, each with the index of the step it stands before
+
+
+@dataclass(frozen=True, slots=True)
+class Recalled(Passage):
+    """A passage worked once more, that still knows its sign: "*A*, B, rep from * to *, C, rep from * to *, D"."""
+
+    sign: str = "*"
+    one: tuple[Step, ...] = ()
 
 
 def is_mark(stream: Stream) -> bool:
@@ -168,7 +175,8 @@ def repeat_clause(stream: Stream, steps: list[Step], start: int, source: tuple[i
     said = said or times(stream)
     how_often = said or Times(stream.span_from(start), TimesKind.FILL, limit=Limit(LimitKind.END))
     source = source or other_row(stream)  # "rep from * to end as Row 1"
-    step = _fold(steps, sign, to_sign, how_often, stream.span_from(start))
+    on = stream.kind() in (",", ";") and stream.work_at(stream.at + 1)
+    step = _fold(steps, sign, to_sign, how_often, stream.span_from(start), said is None and on)
     if step is None:
         span, words = stream.span_from(start), stream.words(start, stream.at)
         if source is None:
@@ -223,8 +231,13 @@ def fold_row(steps: list[Step], how_often: Times, end: Span, covers: Covers = Co
     return True
 
 
-def _fold(steps: list[Step], sign: str, to_sign: str | None, how_often: Times, span: Span) -> Step | None:
-    """Fold the steps since the mark into a Repeat in place; None if the mark is not there."""
+def _fold(
+    steps: list[Step], sign: str, to_sign: str | None, how_often: Times, span: Span, once: bool = False
+) -> Step | None:
+    """Fold the steps since the mark into a Repeat in place; None if the mark is not there.
+
+    `once`: a passage that is called for after other work is worked once more.
+    """
     marks = [i for i, step in enumerate(steps) if isinstance(step, Mark) and step.sign == sign]
     if not marks:
         return _passage(steps, sign, to_sign, how_often, span)
@@ -244,14 +257,15 @@ def _fold(steps: list[Step], sign: str, to_sign: str | None, how_often: Times, s
         body, tail = body[:stop], after + tail
         if after:
             # "*A**, B; rep from * to ** once": A, B, A
-            passage = Passage(span, tuple(body))
+            passage = Recalled(span, tuple(body), sign, tuple(body))
             steps[opened:] = [*body, *after, passage]
             return passage
         stop = None
     if any(isinstance(step, (Work, Group, Repeat)) for step in tail):
         # "*A*, B; rep from * to * once": A, B, A
         number = how_often.number.lone if how_often.number is not None else None
-        fixed = Passage(span, tuple(body) * min(number, 999)) if number else Repeat(span, tuple(body), how_often)
+        again_ = Recalled(span, tuple(body) * min(number or 1, 999), sign, tuple(body))
+        fixed = again_ if number or once else Repeat(span, tuple(body), how_often)
         steps[opened:] = [*body, *tail, fixed]
         return fixed
     whole = steps[opened].span.to(span)
@@ -264,6 +278,7 @@ def _passage(steps: list[Step], sign: str, to_sign: str | None, how_often: Times
     """ "then from * to ** once" after the passage has been folded."""
     for step in reversed(steps):
         items = _marked(step, sign, to_sign) if isinstance(step, Folded) else None
+        items = step.one if isinstance(step, Recalled) and step.sign == sign else items
         if items is not None:
             number = how_often.number.lone if how_often.number else 1
             if how_often.kind is TimesKind.FILL and how_often.number is None:
@@ -326,75 +341,3 @@ def ending_at_mark(stream: Stream, steps: list[Step]) -> bool:
             return True
     stream.at = start
     return False
-
-
-def omit(stream: Stream, steps: list[Step], start: int, read_inside: Callable[[Stream], list[Step]]) -> bool:
-    """ "omitting last ch 2": the last pass of the repeat before loses its last items."""
-    stream.take()
-    stream.skip("the", "last")
-    group = stream.matching(stream.at) if stream.kind() in OPENERS else None  # "omitting last (2 dc, ch 2, 2 dc)"
-    end = group + 1 if group is not None else stream.next_of(",", ";", ".", "join", *CLOSERS)
-    lexemes = stream.lexemes[stream.at : end]
-    if lexemes and lexemes[-1].kind == "and":
-        lexemes = lexemes[:-1]  # "omit last sl st and join instead"
-    said = next((i for i, item in enumerate(lexemes) if i and item.kind in ("in", "of", "at")), len(lexemes))
-    which = said if any(item.kind == "repeat" for item in lexemes[said:]) else len(lexemes)  # "on final repeat"
-    omitted = stream.inside(stream.at, stream.at + which)
-    for index in range(len(steps) - 1, -1, -1):
-        step = steps[index]
-        if isinstance(step, Repeat):
-            kept = _to_last_group(step.items) if _of_group(omitted, step.items) else None
-            kept = kept or (without_group if group else without)(step.items, read_inside(omitted))
-            if kept is None:
-                return False
-            stream.at = end
-            steps[index] = replace(step, span=step.span.to(stream.span_from(start)), last_pass=kept)
-            return True
-    return False
-
-
-def _of_group(omitted: Stream, items: tuple[Step, ...]) -> bool:
-    """Whether "corner", "last bracket", "last corner group", "last shell" name the group that a passage ends in."""
-    named = [item for item in omitted.lexemes if not (item.kind == "group_word" or item.lower in ("group", "set"))]
-    if not named:  # no more than "shell": sure where it is the last thing worked
-        return isinstance(items[-1], Group)
-    return len(named) == 1 and (named[0].kind == "corner" or named[0].lower in ("bracket", "brackets"))
-
-
-def _to_last_group(items: tuple[Step, ...]) -> tuple[Step, ...] | None:
-    """A passage up to its last group, which is its corner."""
-    index = next((i for i in range(len(items) - 1, -1, -1) if isinstance(items[i], Group)), None)
-    return items[:index] if index is not None else None
-
-
-def _as_many(step: Step, named: Step) -> bool:
-    """Whether "3 sc" names the last "sc in next 3 dc" of a passage."""
-    if not isinstance(step, Work) or not isinstance(named, Work) or step.stitch != named.stitch or named.places:
-        return False
-    run = len(step.places) == 1 and step.places[0].which is Which.NEXT and step.number.lone == 1
-    return run and step.places[0].number == named.number
-
-
-def _one_fewer(step: Step, named: Step) -> Step | None:
-    """ "sc in next 3 sts" less "the last sc": one in each of two; None where all of it is named."""
-    alone = isinstance(named, Work) and isinstance(step, Work) and named.number == ONE and not named.number_said
-    place = step.places[0] if alone and len(step.places) == 1 else None
-    number = place.number.lone if place is not None and place.which is Which.NEXT and not place.shared else None
-    if number is None or number < 2 or named.places or step.together or step.number != ONE:
-        return None
-    return replace(step, places=(replace(place, number=Amount.of(number - 1)),))
-
-
-def without(items: tuple[Step, ...], omitted: list[Step]) -> tuple[Step, ...] | None:
-    """A passage less the last of each step named; None where one of them is not in it."""
-    kept = list(items)
-    for item in reversed([step for step in omitted if not isinstance(step, Remark)]):
-        index = next((i for i in range(len(kept) - 1, -1, -1) if alike(kept[i], item) or _as_many(kept[i], item)), None)
-        if index is None:
-            return None
-        fewer = _one_fewer(kept[index], item)
-        if fewer is not None:
-            kept[index] = fewer
-            continue
-        del kept[index]
-    return tuple(kept) if tuple(kept) != items else None
