@@ -301,8 +301,8 @@ def _increased(stream: Stream, start: int, stitch: str, several: int, number: Am
     if number is None and stream.kind() == "number":
         number = stream.amount()
     found = places(stream)
-    if before is not None and before.lone and len(found) == 1 and found[0].number == ONE:
-        several = before.lone  # so many in that one place
+    if before is not None and (before.lone or 0) > 1 and len(found) == 1 and found[0].number == ONE:
+        several = before.lone  # so many in that one place; "1 sc inc in next st" is one increase
     if not found:
         reach = limit(stream)
         if reach is not None:
