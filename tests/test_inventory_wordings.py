@@ -270,9 +270,11 @@ def test_last_chain_is_no_run_over_chains(words: str, made: int | None) -> None:
         ("1 sc inc in next st, sc to end", 21),
         ("1 hdc inc in each st", 40),
         ("sc in next 9 sts, a 4 dc inc in next st, sc to end", 23),
+        ("3 sc inc in first and last st, sc in all others", 24),
+        ("0 sc inc in next st, sc to end", None),
     ],
 )
-def test_one_increase_is_two_stitches(words: str, made: int) -> None:
+def test_one_increase_is_two_stitches(words: str, made: int | None) -> None:
     """A number before "inc" is how many go into one place, but for one: that is how many increases."""
     assert last(ROW_20 + f"Row 2: Ch 1, {words}.") == made
 
