@@ -32,7 +32,7 @@ from lint.reading.words.houseletters import house_letters
 from lint.reading.words.linestops import with_line_stops
 from lint.reading.words.piecewords import PIECE_WORDS
 from lint.reading.words.stream import Stream, Vocabulary
-from lint.reading.words.unfit import without_unfit_series
+from lint.reading.words.unfit import of_each_row, without_unfit_series
 from lint.rulebook import Rulebook
 from lint.source import SourceText, Span
 from lint.tree import (
@@ -211,6 +211,8 @@ class _RowReader:
             if stated is not None and stated.series and len(stated.series) not in rows:
                 words = self.source.slice(stated.span)
                 steps = (Unread(stated.span, words, f"the count has {len(stated.series)} figures"), *steps)
+        elif stated is not None and stated.series:
+            steps = of_each_row(steps, stated, len(label.at(0)))
         if stated is not None and self._of_another_row(text, label, stated.span):
             stated = None
         if label.unclear:

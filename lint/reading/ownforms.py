@@ -132,6 +132,8 @@ def forms_of(
             forms.setdefault(form, special)
             if not form.endswith("s"):
                 forms.setdefault(form + "s", special)
+            if form.endswith(("sh", "ch", "x", "z", "ss")):  # "13 open meshes"
+                forms.setdefault(form + "es", special)
             bare = expression(r"(?i)[- ]st(?:itch(?:es)?|s)?$").sub("", form)
             if bare.lower() in named:
                 forms.setdefault(bare, special)

@@ -317,6 +317,9 @@ class Placing(SideBySide):
         """ "2nd of next 3 sc" passes all three; a bare "3rd st" can only be told at the start of a row."""
         cursor = self.cursor
         nth = place.ordinals[0]
+        if place.from_words == "last":  # "3rd of last 5 tr": where the words before have come as far as those
+            if not cursor.known or cursor.back_from_end(place.targets, number, self.size) != cursor.at:
+                raise PlacesUnknown
         if number > 1:
             found = cursor.run(place.targets[0], number, self.size)
             return found[min(nth, len(found)) - 1]

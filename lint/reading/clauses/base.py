@@ -8,7 +8,7 @@ from lint.pattern import Stated
 from lint.place import LimitKind, Which
 from lint.reading.repeating.loosestars import fold_loose
 from lint.reading.words.shortlists import signs_as_commas
-from lint.reading.words.stream import OPENERS, Stream
+from lint.reading.words.stream import CLOSERS, OPENERS, Stream
 from lint.tree import (
     Chain,
     Evenly,
@@ -87,7 +87,11 @@ class ClauseBase:
 
     def runs_on(self, start: int) -> bool:
         """Whether the words at `start` hang on a clause before them without a stop: they may change what it means."""
-        return start > 0 and self.stream.lexemes[start - 1].kind not in (*SEPARATORS, *OPENERS, "star")
+        if not start or self.stream.lexemes[start - 1].kind in (*SEPARATORS, *OPENERS, "star"):
+            return False
+        counted = self.reading.stated.span.end if self.reading.stated is not None else -1
+        closed = self.stream.lexemes[start - 1].kind in CLOSERS and self.stream.lexemes[start - 2].end == counted
+        return not closed  # "30 sc (30) put the eyes …": the row's count ends its clauses
 
     def has_work(self) -> bool:
         return any(isinstance(step, (Work, Group, Evenly)) for step in walk(tuple(self.steps)))

@@ -160,10 +160,17 @@ class ChainClauses(SkipClauses):
         return more
 
     def read_foundation(self, start: int) -> bool:
-        """ "a foundation ch of 36 ch"."""
+        """ "a foundation ch of 36 ch", "a foundation chain of 36"."""
         stream = self.stream
         stream.take()
+        led = stream.kind() in (":", "of", "number")
         stream.skip(":", "of")
+        numbered = stream.at
+        number = stream.amount() if led else None
+        stream.take_if("any_stitch") if number is not None else None
+        if number is not None and stream.kind() in (*SIGNS, "end", "and", "turn", "join"):
+            return self.chain_of(start, number)
+        stream.at = numbered
         return stream.kind() in ("number", "chain") and self.clause()
 
     def ring_close(self, start: int, number: Amount) -> None:

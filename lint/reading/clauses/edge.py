@@ -198,8 +198,8 @@ class EdgeClauses(ClusterClauses):
                 return True
             return False
         stream.at = end
-        if chain + 1 < end and stream.lexemes[chain + 1].kind in ("number", "stitch", "special", "increase"):
-            stream.at = chain + 1  # "on other side of ch sc in next 5 chs"
+        if chain + 1 < end and stream.lexemes[chain + 1].kind in ("make", "number", "stitch", "special", "increase"):
+            stream.at = chain + 1  # "on other side of ch sc in next 5 chs", "… of the ch work 1 sc in each ch"
         self.steps.append(OtherSide(stream.span_from(start)))
         return True
 

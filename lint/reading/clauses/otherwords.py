@@ -15,6 +15,8 @@ from lint.reading.words.piecewords import PIECE_WORDS, tells_piece
 from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS
 from lint.tree import Chain, OpenWork, Remark, UseYarn, Work
 
+_FORM = ("form", "forms", "set", "sets", "make", "are", "is", "establish", "create", "complete", "constitute")
+_OF_ROWS = ("the", "same", "last", "first", "number", "ordinal", "row", "round", "and", "dash", "all")
 _GONE_ON_WITH = ("repeat", "increase", "decrease")
 
 
@@ -36,6 +38,25 @@ class WordClauses(EndingClauses):
             stream.at += counts_at
             return self.read_counting_sentence(start)
         return self.read_row_call(start)
+
+    def rows_are_pattern(self, start: int) -> bool:
+        """ "These 2 rows form the pattern", "The last 4 rows set the patt": what they are, and no work."""
+        stream, rows = self.stream, False
+        while stream.kind() in _OF_ROWS or stream.word("above", "previous", "these"):
+            rows = stream.take().kind in ("row", "round") or rows
+        told = rows and stream.word(*_FORM) and stream.take()
+        stream.skip("the") if told else None
+        stream.take() if told and stream.kind(1) == "word" and stream.word("stitch", "st", "main", "basic") else None
+        if not told or not stream.word("pattern", "patt", "pat", "texture"):
+            stream.at = start
+            return False
+        stream.take()
+        stream.take_if("repeat") if stream.kind(1) in (".", ";", "end") else None
+        if stream.kind() not in (".", ";", "end", *CLOSERS):
+            stream.at = start
+            return False
+        self.steps.append(Remark(stream.span_from(start)))
+        return True
 
     def read_word(self, start: int) -> bool:
         """ "continue along the bottom of the foundation ch": on the way; else shaping ("increasing 1 st at each end")."""

@@ -41,6 +41,22 @@ _EACH_IN_ONE = ("sc", "hdc", "dc", "tr", "inc")  # these go into one place each,
 class PlaceFirstClauses(WithClauses):
     """ "in next sp make 2 dc and ch 2", "working behind petals"."""
 
+    def _in_colour(self, start: int) -> bool:
+        """ "In black, 6 sc in ring", "In Color A, ch 5"; before a chain that is all, whatever word the colour has."""
+        stream = self.stream
+        if not stream.word("in"):
+            return False
+        stream.take()
+        chain = [stream.kind(ahead) for ahead in range(1, 4)] == [",", "chain", "number"]
+        alone = chain and not start and stream.kind(4) in (".", "end") and len(stream.lexemes) <= start + 6
+        colour = self.colour() or (stream.take().text if alone and stream.kind() == "word" else None)
+        stream.take_if("yarn") if colour is not None else None
+        if colour is None or stream.kind() not in (",", ":"):
+            stream.at = start
+            return False
+        self.steps.append(UseYarn(stream.span_from(start), colour))
+        return True
+
     def read_place_first(self, start: int) -> bool:
         """ "in next sp make 2 dc, ch 2 and 2 dc", "over next 2 sts work dc2tog", "in first st *make 2 hdc"."""
         stream = self.stream
@@ -49,9 +65,7 @@ class PlaceFirstClauses(WithClauses):
             return self.read_loops(start)
         if self.old_loops(start) or self._other_side(start):
             return True
-        if stream.peek(1).lower in stream.vocabulary.colours and stream.kind(2) in (",", ":") and not self.has_work():
-            stream.at += 2  # "In black, 6 sc in ring"
-            self.steps.append(UseYarn(stream.span_from(start), stream.peek(-1).text))
+        if not self.has_work() and self._in_colour(start):
             return True
         inserted = "insert" in stream.peek().lower
         if inserted and self.read_loop_drawn(start):

@@ -186,6 +186,11 @@ class Clauses(CountClauses):
         stream.at = start
         if self.begins_rows(start) and rows_even(stream, self.steps, start):
             return True
+        if kind in ("same", "last", "first", "the", "row", "round", "ordinal") and self.rows_are_pattern(start):
+            return True
+        if kind == "number" and self.read_apart(start):
+            return True
+        stream.at = start
         read = _READERS.get(kind)
         if read is not None and read(self, start):
             return True

@@ -252,6 +252,21 @@ class RemarkClauses(LeftClauses):
         self.steps.append(Remark(stream.span_from(start)))
         return True
 
+    def read_apart(self, start: int) -> bool:
+        """ "Insert eyes between R5 and R6, 5 sts apart": how far apart what the clause before tells of is set."""
+        stream = self.stream
+        told = self.steps and isinstance(self.steps[-1], Remark) and stream.kind(-1) == ","
+        if (
+            not told
+            or stream.amount() is None
+            or not stream.take_if("any_stitch", "stitch")
+            or not stream.word("apart")
+        ):
+            return False
+        stream.take()
+        self.steps.append(Remark(stream.span_from(start)))
+        return True
+
     def until_length(self, start: int) -> bool:
         """Whether "until piece measures 10 cm", "for 4 in" stands at `start`: how long, not how many stitches."""
         words = self.stream.lexemes[start : self.stream.at]

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from lint.amount import ONE, Amount
 from lint.place import Limit, LimitKind, Place, Which
-from lint.reading.clauses.base import is_run
+from lint.reading.clauses.base import STITCHY, is_run
 from lint.reading.clauses.finish import FinishClauses
 from lint.reading.places.limits import limit
 from lint.reading.places.targets import ANY, target
@@ -314,7 +314,11 @@ class ShapingClauses(FinishClauses):
             if stream.leads_to_work(i) or stream.kind(i - start) == "," and stream.work_at(i + 1)
         )
         end = next(work, end)
-        if any(item.lower in ("eye", "eyes", "nose", "safety") for item in stream.lexemes[start:end]):
+        words = stream.lexemes[start:end]
+        between = next((i for i, item in enumerate(words) if item.kind == "between"), len(words))
+        rows = any(item.kind in ("row", "round") or item.lower == "r" for item in words[between:])
+        things = not any(item.kind in STITCHY for item in words[:between])  # "place the beads between Rnds 5 and 6"
+        if rows and things or any(item.lower in ("eye", "eyes", "nose", "safety") for item in words):
             stream.at = end
             self.steps.append(Remark(stream.span_from(start)))
             return True

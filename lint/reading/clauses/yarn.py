@@ -35,6 +35,14 @@ _WHICH_COLOUR = (
 class YarnClauses(ChainClauses):
     """ "join with sl st in first sc", "Join B in any ch-2 sp", "With A,", "fasten off", "turn"."""
 
+    def _which_stitch(self) -> None:
+        """Passes the one stitch of another piece that it is joined in: "in any st", "in the next sc"."""
+        stream = self.stream
+        ahead = 2 if stream.kind(1) == "the" else 1
+        pointed = stream.kind() == "in" and stream.kind(ahead) in ("any", "next", "first")
+        if pointed and stream.kind(ahead + 1) in ("any_stitch", "stitch") and stream.kind(ahead + 2) in (*SIGNS, "end"):
+            stream.at += ahead + 2
+
     def read_join(self, start: int) -> bool:
         stream = self.stream
         closes = stream.take().lower == "close"
@@ -79,6 +87,8 @@ class YarnClauses(ChainClauses):
                 return False
             if stream.kind() == "stitch":
                 stitch = stream.take().value
+                if found and found[0].which is Which.ELSEWHERE:
+                    self._which_stitch()  # "join to first leg with sc in any st"
             elif stream.kind() == "increase" and found and found[0].which is Which.ELSEWHERE:
                 stream.take()  # "join in other leg with inc"
                 self.steps.append(Work(stream.span_from(start), "inc", places=found))

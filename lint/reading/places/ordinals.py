@@ -41,6 +41,12 @@ def ordinal(stream: Stream, start: int) -> Place | None:
         word = stream.take_if("next", "same", "last", "first", "each", "beginning")
         among = how_many(stream)
         owner = target(stream)
+        if word is not None and word.lower in ("these", "those") and (last := _last_told(stream, start)) is not None:
+            if owner not in (None, last[1]) or among not in (None, last[0]):
+                return None  # "… to last 5 tr, dc in 2nd of these 3 sc"
+            return Place(
+                stream.span_from(start), Which.NTH, (last[1],), last[0], ordinals=tuple(ordinals), from_words="last"
+            )
         if owner is None:
             return None
         if (
@@ -56,6 +62,13 @@ def ordinal(stream: Stream, start: int) -> Place | None:
             return Place(stream.span_from(start), Which.EACH, (owner,), of=corner, middle=True)
         if among is not None and word is not None and word.kind == "next":  # "2nd of next 3 sc"
             return Place(stream.span_from(start), Which.NTH, (owner,), among, ordinals=tuple(ordinals))
+        stitches = owner.kind in (TargetKind.STITCH, TargetKind.ANY_STITCH)
+        if among is not None and word is not None and word.kind in ("last", "same") and stitches:
+            if word.kind == "same":
+                return None  # "3rd of these 5 tr": which those are, no words tell
+            return Place(
+                stream.span_from(start), Which.NTH, (owner,), among, ordinals=tuple(ordinals), from_words="last"
+            )
         arch = owner.kind is TargetKind.SPACE or owner.kind is TargetKind.CHAIN and owner.length is not None
         if found.kind is TargetKind.CHAIN and arch and word is not None and word.kind == "next":
             sort = Target(TargetKind.SPACE, length=owner.length)  # "3rd ch of next ch-5": into the arch
@@ -77,6 +90,21 @@ def ordinal(stream: Stream, start: int) -> Place | None:
             of=owner,
         )
     return _numbered(stream, start, found, ordinals)
+
+
+def _last_told(stream: Stream, start: int) -> tuple[Amount, Target] | None:
+    """How many of what the clause before has come to: "rep from * to last 5 tr, dc in 3rd of these"."""
+    at = start
+    while at and stream.lexemes[at - 1].kind in ("number", "stitch", "in", "the", "make", ","):
+        at -= 1
+        if stream.lexemes[at].kind == ",":
+            break
+    told = next((i for i in range(at, max(0, at - 6), -1) if stream.lexemes[i].kind == "last"), None)
+    if told is None:
+        return None
+    inner = stream.inside(told + 1, at)
+    number, sort = how_many(inner), target(inner)
+    return (number, sort) if number is not None and sort is not None and inner.done else None
 
 
 def _numbered(stream: Stream, start: int, found: Target, ordinals: list[int]) -> Place:

@@ -20,6 +20,9 @@ def ends_work(stream: Stream, index: int) -> bool:
             if (noted := _past_note(stream, position)) is not None:
                 position = noted
                 continue
+            if (told := _past_telling(stream, position)) is not None:
+                position = told
+                continue
             if kind == "number" and any(item.lower == "unchanged" for item in stream.lexemes[position : position + 4]):
                 return True  # "– 8 rows unchanged"
             if rows_told_last(stream, position):
@@ -68,6 +71,15 @@ def _past_note(stream: Stream, index: int) -> int | None:
     noted = any(item.kind in ("counts", "counts_not") for item in words[1:])
     subject = words[0].kind == "the" or words[0].kind == "each" or words[0].lower in ("this", "these")
     return end if noted and subject and any(item.kind == "chain" for item in words[:4]) else None
+
+
+def _past_telling(stream: Stream, index: int) -> int | None:
+    """Index behind a sentence that only tells something: "Insert eyes between R5 and R6, 5 sts apart."."""
+    opens = bool(index) and stream.lexemes[index - 1].kind in (".", ";", *CLOSERS)
+    if not opens or stream.lexemes[index].kind not in ("telling", "stuff", "place"):
+        return None
+    end = stream.sentence_end(index, ".", ";")
+    return end if not any(stream.work_at(i) or stream.leads_to_work(i) for i in range(index + 1, end)) else None
 
 
 def _calls_rows(stream: Stream, index: int) -> bool:

@@ -91,6 +91,18 @@ def without_unfit_series(steps: tuple[Step, ...], stated: Stated, sizes: int) ->
     return (*steps, Remark(stated.span, unfit=len(stated.series))), None
 
 
+def of_each_row(steps: tuple[Step, ...], stated: Stated, rows: int) -> tuple[Step, ...]:
+    """The steps without the Unread of a count that has one figure for each row of a range: "Rows 3-5: … = 8, 6, 4 sc"."""
+    if rows < 2 or len(stated.series) != rows:
+        return steps
+    at = stated.span
+    return tuple(
+        step
+        for step in steps
+        if not (isinstance(step, Unread) and at.start <= step.span.start < step.span.end <= at.end)
+    )
+
+
 def unfit_lists(lexemes: list[Lexeme], sizes: int) -> Iterator[Span]:
     """The lists over sizes among lexemes that were not folded into one.
 
