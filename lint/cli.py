@@ -19,7 +19,6 @@ from lint.documents.unreadable import Unreadable
 from lint.rulefolder import RuleFileError
 from lint.writing import NotWritten, write_files
 
-_FILE = click.Path(dir_okay=False)
 _HOUSE = "Hold them to a house file; without it, to the house.yaml beside each pattern or above it in FOLDER, if any."
 _TERMS = click.Choice(["us", "uk", "auto"])
 

@@ -7,6 +7,7 @@ import random
 import struct
 import subprocess
 import sys
+import time
 import zipfile
 
 import pytest
@@ -328,3 +329,23 @@ def test_more_stitches_together_than_any_hook_holds(words: str) -> None:
     last = check(WIDE + f"Row 2: Ch 1, turn, {words}, sc in next 2 sc. (3 sc)\n").ledger.rows[-1].first
     assert last.outcome.value == "not-recomputed"
     assert words in last.stopped_by
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "Row 2: Sc across; " + "1; " * 6_000 + "\nRep Row 2\n",
+        "Row 1" + " - 12" * 3_900,
+        "Size S stops" + " , " * 6_000 + "x",
+        "Size S stops" + " and then " * 1_900 + "x",
+        "go to" + " " * 19_000 + "x. Size S stops.",
+        "Rows 3 for" + " " * 19_000 + "x:",
+        "You have 1" + " " * 18_000 + "x",
+    ],
+)
+def test_lines_full_of_one_sign(line: str) -> None:
+    """What is tried at each sign of a long line looks no further than a sentence or a label is long."""
+    head = "Hat\n\nSizes: S (M, L)\n\nUS terms\n\nHAT\nRow 1: Fsc 12 (14, 16), turn. (12, 14, 16)\n"
+    begun = time.process_time()
+    check(f"{head}{line}\n")
+    assert time.process_time() - begun < 5

@@ -249,3 +249,45 @@ def test_yoke_with_a_narrower_back_is_no_uneven_square() -> None:
     report = check(f"Yoke\n\nUS terms\n\nYOKE\n{rows}")
     assert counts(report)[-1] == 64
     assert not [rule for rule, _ in all_findings(report) if rule == "corners-differ"]
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("working 3 sc in last ch", 15),
+        ("working 2 sc in the last ch", 14),
+        ("working 3 sc in the chain", None),
+    ],
+)
+def test_last_chain_is_no_run_over_chains(words: str, made: int | None) -> None:
+    """Several stitches into the last chain go into that one alone."""
+    assert last(f"Ch 14.\nRow 1: Sc in 2nd ch from hook and in each ch across, {words}.") == made
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("1 sc inc in next st, sc to end", 21),
+        ("1 hdc inc in each st", 40),
+        ("sc in next 9 sts, a 4 dc inc in next st, sc to end", 23),
+        ("3 sc inc in first and last st, sc in all others", 24),
+        ("0 sc inc in next st, sc to end", None),
+    ],
+)
+def test_one_increase_is_two_stitches(words: str, made: int | None) -> None:
+    """A number before "inc" is how many go into one place, but for one: that is how many increases."""
+    assert last(ROW_20 + f"Row 2: Ch 1, {words}.") == made
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("The other 8 sts are the thumb and wait.", 12),
+        ("The remaining 8 sts will be left for the heel.", 12),
+        ("The remaining 8 sts are increased.", None),
+        ("The remaining 8 sts are halved.", None),
+    ],
+)
+def test_stitches_that_are_left_wait(words: str, made: int | None) -> None:
+    """What is told of the others behind a turn may be work on them, and is then not passed over."""
+    assert last(ROW_20 + f"Row 2: Ch 1, sc in next 12 sts, turn. {words}") == made

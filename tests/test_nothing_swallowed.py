@@ -285,3 +285,19 @@ def test_brackets_that_bid_to_work_again_are_no_talk(tail: str) -> None:
     """ "(work Row 2 again)" behind a count makes more rows than the label says."""
     text = f"Tab\n\nUS terms\n\nTAB\nRow 1: Fsc 9, turn. (9)\nRow 2: Ch 1, sc2tog, sc to end, turn{tail}\n"
     assert counts(check(text)) == [9, None]
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("sc around (incl. ch-sps), join", None),
+        ("sc around (including corner sps), join", None),
+        ("sc around (also into the chains), join", None),
+        ("sc in next st (an increase), sc in each dc around, join", None),
+        ("2 sc in next st (an increase), sc in each dc around, join", 13),
+    ],
+)
+def test_brackets_that_add_to_a_run_are_no_remark(words: str, made: int | None) -> None:
+    """What a run takes in besides, or a stitch too few for what it is called, is not passed over."""
+    ring = "Rnd 1: Ch 4, join to form ring. Ch 3 (counts as dc), 2 dc in ring, ch 2, *3 dc in ring, ch 2; rep from * twice more, join.\n"
+    assert counts(check(f"Tile\n\nUS terms\n\nTILE\n{ring}Rnd 2: Ch 1, {words}.\n"))[-1] == made

@@ -302,3 +302,48 @@ def test_a_note_on_rows_that_names_no_size(words: str) -> None:
     """What else rounds are for shuts no size out."""
     text = HEAD.format(sizes="S (M, L)").replace("CROWN", f"NOTES\n{words}\n\nCROWN")
     assert [cell.outcome.value for cell in worked_rows(check(text + GROW.format(2, 12)))[1].cells] == ["agrees"] * 3
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Rnd 2 is not worked for size S.",
+        "Rnd 2 is left out for the smallest size.",
+        "Rnd 2 is skipped in size S.",
+    ],
+)
+def test_notes_take_rows_from_some_sizes(words: str) -> None:
+    """A note may as well say which sizes do not work a round."""
+    body = f"{words}\n{GROW.format(2, 12)}{PLAIN.format(3)}"
+    assert table(body) == [[6] * 3, [None, 12, 12], [6, 12, 12]]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Rnd 2 is for two sizes only.",
+        "Size S skips Rnd 2.",
+        "Size L works Rnd 2 twice.",
+        "Work Rnd 2 only for L.",
+        "Small needs fewer rounds here, so leave one out.",
+        "Size L needs one more round here.",
+    ],
+)
+def test_other_rows_for_some_sizes_stop_the_count(words: str) -> None:
+    """Which rounds a size works is not told in words that are understood: no size's count is guessed."""
+    body = f"{words}\n{GROW.format(2, 12)}{PLAIN.format(3)}"
+    assert table(body) == [[6] * 3, [None] * 3, [None] * 3]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Size L measures 12 cm when finished.",
+        "Place a marker in the first st of each round; do not skip it.",
+        "Sizes M and L: the work grows faster here.",
+    ],
+)
+def test_what_is_said_of_sizes_besides_stops_no_count(words: str) -> None:
+    """Measures and hints take no round from any size."""
+    body = f"{GROW.format(2, 12)}{words}\n{PLAIN.format(3)}"
+    assert table(body) == [[6] * 3, [12] * 3, [12] * 3]

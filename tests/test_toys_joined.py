@@ -212,3 +212,30 @@ def test_yoke_takes_in_stitches_of_body_and_sleeves(words: str, made: list[int])
     for size in range(3):
         assert counts(report, size)[-2:] == [made[size], made[size]]
     assert not [rule for rule, _ in all_findings(report) if rule == "places-left-over"]
+
+
+JACKET = (
+    "Jacket\n\nUS terms\n\nBODY\nRnd 1: Fsc 60, join. (60)\nRnd 2: Sc around. (60)\n\n"
+    "SLEEVE (make 2)\nRnd 1: Fsc 30, join. (30)\nRnd 2: Sc around. (30)\n\nYOKE\n"
+)
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("1 sc in each st of first sleeve, sc across 25 body sts.", 55),
+        ("2 sc in each st of first sleeve, sc across 25 body sts.", 85),
+        ("Dc in 25 body sts, 26 sleeve sts.", 51),
+        # what more is said, or how it is meant, is not guessed
+        ("2 dc in 25 body sts, 26 sleeve sts.", None),
+        ("Sc across 25 body sts, inc in each st of sleeve.", None),
+        ("Sc in each st of body and each st of sleeve.", None),
+        ("Sc in each st of body to last 2 sts, sc2tog.", None),
+        ("Sc in each st of sleeve decreasing 4 sts evenly.", None),
+        ("Sc in next 36 sts of body twice, sc in next 20 sts of sleeve.", None),
+        ("Sc in next 36 sts of body decreasing 4 evenly.", None),
+    ],
+)
+def test_what_is_worked_into_stitches_of_a_piece(words: str, made: int | None) -> None:
+    """All of a piece's stitches are as many as its last round has; words behind its name are not passed over."""
+    assert counts(check(f"{JACKET}Rnd 1: {words}\n"))[-1] == made

@@ -68,12 +68,6 @@ def _length(context: Context, words: str) -> str:
 # how rows begin ------------------------------------------------------------------------------------------------------
 
 
-def _behind_the_work(steps: tuple[Step, ...]) -> tuple[Step, ...]:
-    """What a row says after its last stitches: "…, ch 1, turn"."""
-    last = max((index for index, step in enumerate(steps) if isinstance(step, MAKES_STITCHES)), default=-1)
-    return steps[last + 1 :]
-
-
 def check_missing(context: Context) -> Iterator[Finding]:
     """turning-chain-missing: a row that starts straight with a stitch, after a turn, or where other rows of it have a chain."""
     for _, group in groupby(context.ledger.rows, key=lambda row: id(row.part)):

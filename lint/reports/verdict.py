@@ -9,8 +9,6 @@ from lint.inspection import Report
 from lint.ledger import LedgerRow, Outcome
 from lint.reports.wording import listed
 
-_WORKED = (Outcome.AGREES, Outcome.DIFFERS, Outcome.NOT_STATED)
-
 
 @dataclass(frozen=True, slots=True)
 class PlainVerdict:

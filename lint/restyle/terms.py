@@ -19,7 +19,6 @@ from lint.rulebook import Rulebook
 from lint.source import Span
 
 RULE = "terms-not-house"
-_OTHER = {"us": "uk", "uk": "us"}
 _ENDINGS = ("", "s", "es", "'s")
 _SPEAKS_OF_TERMS = r"terms?\b|terminology|abbreviations|stitch(?:es)?(?: names?)?\b|names\b|crochet terms?\b"
 

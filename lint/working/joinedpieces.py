@@ -12,6 +12,8 @@ from lint.reading.words.piecewords import piece_word
 from lint.tree import Step, Work
 from lint.working.cursor import PlacesUnknown
 
+_SHAPES = ("sl st", "inc", "dec")
+
 
 def with_piece(known: dict[str, int | None], part: Part, cells: list[Cell]) -> dict[str, int | None]:
     """What is known of the pieces after one more; of two with one name and different counts, nothing."""
@@ -32,13 +34,13 @@ def counted_round_pieces(steps: tuple[Step, ...], known: dict[str, int | None]) 
             place is not None
             and _is_piece(place)
             and place.number == ONE  # else it says how many of them: "next 40 sts of body"
-            and not step.number_said
-            and step.stitch not in ("sl st", "inc", "dec")
+            and (place.each_of or not step.number_said and step.stitch not in _SHAPES)
         ):
-            number = known.get(place.from_words)
-            if number is None:
-                raise PlacesUnknown
-            step = replace(step, number=Amount.of(number), number_said=True)
+            number, each = known.get(place.from_words), step.number.lone
+            if number is None or each is None or step.stitch in _SHAPES or step.together is not None or step.places[1:]:
+                raise PlacesUnknown  # "inc in each st of first sleeve", "sc in each st of body and each st of sleeve"
+            told = replace(place, each_of=False)
+            step = replace(step, number=Amount.of(each * number), places=(told,), number_said=True)
         found.append(step)
     return tuple(found)
 

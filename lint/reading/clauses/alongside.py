@@ -111,9 +111,8 @@ class WithClauses(PlainClauses):
         sort = found[0].targets[0].kind
         if isinstance(before, Repeat) and before.times.kind is TimesKind.FILL and found[0].which is Which.LAST:
             self.steps[-1] = replace(before, breaks_off=True)  # "rep from * to end, working 2 sc in last ch"
-        crossed = (
-            sort is TargetKind.SPACE or sort is TargetKind.CHAIN and not found[0].ordinals
-        )  # "5 sc over the chain"
+        one_chain = found[0].which is not Which.NEXT or found[0].ordinals  # "3 sc in last ch", where the row ends
+        crossed = sort is TargetKind.SPACE or sort is TargetKind.CHAIN and not one_chain  # "5 sc over the chain"
         of_many = found[0].which is Which.EACH or sort is TargetKind.CORNER or run and crossed
         self.steps.append(alongside(item, span) if of_many else replace(item, span=span))
         return True

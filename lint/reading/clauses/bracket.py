@@ -289,7 +289,11 @@ class BracketClauses(SizedClauses):
             self.steps += items  # "(skip next 3 dc)": brackets that hold nothing but a skip
             return True
         gloss = start > 0 and stream.lexemes[start - 1].kind not in (*SEPARATORS, "star", "make", *OPENERS)
-        gloss = gloss or notes.calls_it_shaping(stream.lexemes[start + 1 : close - 1]) and _shapes(self.steps[-1:])
+        if notes.calls_it_shaping(stream.lexemes[start + 1 : close - 1]):
+            called = _shapes(self.steps[-1:])
+            why = "what stands before is none"  # "sc in next st (an increase)": is one stitch too few told?
+            self.steps.append(Remark(span) if called else Unread(span, stream.words(start, close), why))
+            return True
         gloss = gloss or self._behind_short_chain(start)
         spread = gloss and bool(self.steps) and isinstance(self.steps[-1], Evenly)  # how stitches are spread on an edge
         explains = not worked or spread or len(worked) == 1 and not getattr(worked[0], "places", ())

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.amount import ONE, Amount
+from lint.lexicon import Lexeme
 from lint.place import Place, Target, TargetKind, Which
 from lint.reading.clauses.base import STITCHY, is_run
 from lint.reading.clauses.remark import RemarkClauses
@@ -18,22 +19,11 @@ from lint.reading.words.stream import OPENERS, SIGNS, Stream
 from lint.tree import Chain, Either, Join, Remark, Repeat, Skip, Step, Turn, Work
 
 _OTHERS = ("other", "others", "rest")
-_ARE = (
-    "are",
-    "is",
-    "form",
-    "forms",
-    "will",
-    "wait",
-    "waits",
-    "stay",
-    "stays",
-    "remain",
-    "remains",
-    "become",
-    "becomes",
-)
-_WORKED = (*STITCHY, "make", "repeat", "skip", "row", "round", "ordinal", "each", "next")
+_WAIT = ("form", "forms", "wait", "waits", "stay", "stays", "remain", "remains")
+_ARE = ("are", "is", "will", "become", "becomes")
+_WORKED = (*STITCHY, "make", "repeat", "skip", "row", "round", "ordinal", "each", "next", "increase", "decrease")
+# what stitches are that wait: of those that "are doubled" or "will be increased" more is told than that
+_WAITING = ("for", "on", "left", "held", "kept", "not", "waiting", "our", *_WAIT)
 _STITCHES = (TargetKind.ANY_STITCH, TargetKind.STITCH)
 
 
@@ -319,13 +309,22 @@ class SkipClauses(RemarkClauses):
         number = stream.amount()
         named = target(stream)
         words = stream.lexemes[stream.at : stream.next_of(".", ";", *OPENERS, "=", "→", "dash")]
-        said = bool(words) and words[0].lower in _ARE and not any(item.kind in _WORKED for item in words)
+        said = _tells_waiting(words) and not any(item.kind in _WORKED for item in words)
         if named is None and number is not None or not said or any(item.lower.startswith("work") for item in words):
             stream.at = start
             return False
         stream.at += len(words)
         self._leave_rest(start, number, named or Target(TargetKind.ANY_STITCH))
         return True
+
+
+def _tells_waiting(words: list[Lexeme]) -> bool:
+    """Whether words behind "the other sts" begin with what these are or do while they are not worked."""
+    said = [item for item in words if item.lower not in ("now", "be")]
+    if said and said[0].lower in _WAIT:
+        return True
+    behind = said[1] if len(said) > 1 and said[0].lower in _ARE else None
+    return behind is not None and (behind.kind in ("the", "unused") or behind.lower in _WAITING)
 
 
 def _runs_to_end(step: Step) -> bool:

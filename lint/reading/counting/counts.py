@@ -13,6 +13,7 @@ from lint.reading.words.rowending import ends_work
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
 
 _LEADS = (".", ";", "...", "..", "dash", "=", ":", "→", "•", "|", "●")
+_OFTEN = ("once", "twice", "thrice")
 _NEXT_DEEDS = ("fasten_off", "no_fasten", "no_turn")  # what follows a count on a line of its own
 
 
@@ -56,9 +57,6 @@ def bracket_count(stream: Stream, start: int, close: int, worked: bool) -> State
     ):
         return None
     return found
-
-
-_OFTEN = ("once", "twice", "thrice")
 
 
 def list_ends(stream: Stream, index: int) -> bool:

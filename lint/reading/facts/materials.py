@@ -69,7 +69,6 @@ _NAME = expression(
     rf"|(?<![\w'-])(?P<letters>[B-Z])(?=[)\]])"
 )
 _GLUE = expression(r"\s*(?:crochet\s+)?(?:hooks?\s*)?(?:[(\[/,|=–-]|\bor\b(?=\s*U))?\s*(?:size\s+)?", regex.I)
-_OPENED = expression(r"[(\[]")
 _MORE_BEFORE = expression(r"(?:\bmm\s*(?:,|and|&|or|to|/)\s*|[\d½)\]]\s?[-/–]\s?|[)\]]\s?)$")
 _MORE_BEHIND = expression(
     r"\s*(?:(?:,\s*)?(?:and|&|or|to)\s+|[,/–-]\s*)(?:US\s*)?#?(?:[A-Z]\b|\d|[A-Za-z]-?\d)|\s?[(\[]\s?[A-Z\d]"

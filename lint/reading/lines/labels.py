@@ -303,7 +303,7 @@ def _figures(word: str, sized: bool) -> str:
     run = r"\s*(?:[-–—−]|\bto\b|\bthru\b|\bthrough\b)\s*"  # "5 to 9; 5 to 10; 5 to 11"
     joint = r"\s*(?:[-–—−]|\bto\b|\bthru\b|\bthrough\b|&|\band\b|,?\s*\bor\b|,|/)\s*"
     # "R 1 – 10 [11] 12 sc evenly along": the stitches of one row, for its word is singular, and no run is worked "in each"
-    stitches = r"(?!(?<=[^\Ws]\.?\s?\d+\s[–—-]\s)[\d\s\[\](){}/:;,–-]*[\d)\]}]\s(?:dc|sc|htr|hdc|tr|sts?|ch)\b(?!\s+(?:(?:in|into|to)\s+(?:each|ea|every|all)|around|across|blo|flo)\b))"
+    stitches = r"(?!(?<=[^\Ws]\.?\s?\d+\s[–—-]\s)[\d\s\[\](){}/:;,–-]{0,120}[\d)\]}]\s(?:dc|sc|htr|hdc|tr|sts?|ch)\b(?!\s+(?:(?:in|into|to)\s+(?:each|ea|every|all)|around|across|blo|flo)\b))"
     more = rf"{joint}(?:{word}\s*[:.]?\s*)?(?:{stitches}{_NUMBER}{unit}|(?<=[a-z]\s*|\d[-–]){bracket}|(?<=\d\s[-–]\s){ends})|\s*,?\s*{bracket}|{after}|\s*;\s*{_NUMBER}(?:(?={run}{_NUMBER}){run}{_NUMBER}|(?=\s*(?:[;:]|{word}\b)))"
     colons = r"(?:(?<=\d)(?::| : )\d+(?:[-–]\d+)?)+(?=\s?[:.](?:\s|$)|\s?(?:-|–|\bto\b)\s?\d)"  # "2-24:28:32:", which has the label's own sign behind it
     return rf"(?:{_NUMBER}|{empty}|{bracket})(?:{more}|{tight}|{colons})*"

@@ -225,9 +225,10 @@ class LayoutReader:
                 row.span = row.span.to(Span(line.start, line.end))
                 self._inline_rows(part, row)
                 row = part.rows[-1]
-            elif part is not None and section is None and not GATE.match(line.text):
-                row = self._row(None, self._stripped(line))
-                part.rows.append(row)
+            elif part is not None and section is None:
+                if not GATE.match(line.text):
+                    row = self._row(None, self._stripped(line))
+                    part.rows.append(row)
                 layout.prose.append(Span(line.start, line.end))
                 if speaks_to_some(self.gates, line.text) and not noted_rows([line], self.gates, self.labels):
                     self.passage.open(Gate(None, 0))  # which rows those sizes work is not known from here on

@@ -17,6 +17,7 @@ _FORMS = (
     rf"(?:for\s+)?(?:the\s+)?(?P<said>sizes?\s+)?(?P<names>{_NAMES})(?:\s+sizes?)?(?:\s+only)?\s*[:,–—-]?\s*(?P<done>{_DONE})(?:\s+(?P<here>here|now|at\s+this\s+point)\b|{_AFTER})?(?:\s+[\w\s]{{0,30}}?)?",
     rf"(?P<done>{_DONE})(?:\s+\p{{L}}+)?(?P<here>\s+here)?\s+for\s+(?:the\s+)?(?P<said>sizes?\s+)?(?P<names>{_NAMES})(?:\s+sizes?)?(?:\s+only)?(?P<here>\s+here)?",
 )
+_LONGEST = 400  # characters of a sentence that sends sizes on
 _SENTENCE = expression(r"[^.;!)\]]+(?:[.;!)\]]+|$)")
 _SAYS = tuple(expression(rf"[\W_]*{form}[\s*_)\]]*[.;!]?\s*", regex.I) for form in _FORMS)
 _THEN = expression(r"(?i)\s*(?:[,;–—]\s*|\band\s+)*(?:\b(?:and|then)\s+)*(?=(?:go|skip|proceed|continue|move|jump)\b)")
@@ -32,8 +33,14 @@ _SENT = expression(
     rf"(?i)[\W_]*(?:(?:for|in|if\s+(?:you\s+are\s+)?making)\s+)?(?:the\s+)?(?:sizes?\s+)?(?P<names>{_NAMES})(?:\s+sizes?)?(?:\s+only)?\s*[:,–—-]?\s*(?P<to>{_GOES}.+)"
     rf"|[\W_]*(?P<to>{_GOES}\s+[\w\s]+?)\s+for\s+(?:the\s+)?(?:sizes?\s+)?(?P<names>{_NAMES})(?:\s+sizes?)?(?:\s+only)?[\W_]*"
 )
+_ROWS = expression(r"(?i)\b(?:rows?|rnds?|rounds?|rds?)\b")
+_OTHERWISE = expression(
+    r"(?i)\b(?:twice|thrice|once|times|again|another|more|fewer|less|extra|not|without|repeat|omitted|skipped)s?\b"
+)
+_OF_SIZES = expression(r"(?i)\W*(?:for\s+)?(?:the\s+)?sizes?\b")  # "Size S measures 20 cm when finished"
 _NAMED = expression(
-    r"(?i)(?:\b(?:for|only|making)\s+(?:the\s+)?(?:sizes?\s+)?|\bsizes?\s+|(?:^|[.;:]\s)\W*)(?P<name>\p{L}[\w/-]*|\b\d[\w/-]*(?<=sizes?\s+[\w/-]+))"
+    r"(?i)(?:\b(?:(?:for|only|making)\s+)+(?:the\s+)?(?:sizes?\s+)?|\bsizes?\s+|(?:^|[.;:]\s)\W*)"
+    r"(?P<name>(?!(?:first|last|second|third|fourth|fifth|sixth)\s+(?!sizes?\b))\p{L}[\w/-]*|\b\d[\w/-]*(?<=sizes?\s+[\w/-]+))"
 )
 _ALSO = expression(rf"[\W_]*(?:and\s+)?(?:sizes?\s+)?(?P<names>{_NAMES}){_AFTER}[\s*_)\]]*[.;!]?\s*", regex.I)
 
@@ -57,8 +64,8 @@ def leavings(reader: GateReader, line: str) -> tuple[list[Leaving], int]:
         sentence = match[0]
         if not sentence.strip(" .;!*_()[]"):
             continue
-        more = _leaving(reader, sentence, bool(found))
-        if more is None and found:
+        more = _leaving(reader, sentence, bool(found)) if len(sentence) < _LONGEST else None
+        if more is None and found and len(sentence) < _LONGEST:
             more = _going_on(reader, sentence, found)
         if more is not None:
             begin = min(begin, match.start())
@@ -108,8 +115,13 @@ def _going_on(reader: GateReader, sentence: str, found: list[Leaving]) -> list[L
 
 
 def speaks_to_some(reader: GateReader, line: str) -> bool:
-    """Whether a line that was not understood tells some sizes, but not all, to leave off or to leave something out."""
-    if reader.number < 2 or not (_STOPS.search(line) or _LEAVES_OUT.search(line)):
+    """Whether a line that was not understood tells some sizes, but not all, to leave off, or to work other rows."""
+    other_work = _STOPS.search(line) or _LEAVES_OUT.search(line)
+    if _ROWS.search(line):
+        other_work = other_work or _OTHERWISE.search(line)
+    elif _OF_SIZES.match(line):
+        return False
+    if reader.number < 2 or not other_work:
         return False
     named = (match["name"] for match in _NAMED.finditer(line))
     return any((sizes := reader.sizes_of(name)) and len(sizes) < reader.number for name in named)

@@ -9,6 +9,7 @@ from lint.reading.lines.labels import Found, LabelReader
 from lint.reading.sizes.audience import SizeWords
 from lint.source import Span
 
+_LONGEST = 300  # characters of a label
 _WORD = r"(?:rows?|rnds?|rounds?|rds?)\.?\s+"
 _TO = r"\s*(?:[-–—]|to|thru|through)\s*"
 _FIGURE = rf"\d{{1,3}}(?:{_TO}\d{{1,3}})?"
@@ -28,13 +29,13 @@ def named_label(labels: LabelReader, sizes: SizeWords, line: str, offset: int) -
     """The label of a line in which every size is named once, each at its last row or its run of rows."""
     if sizes.number < 2:
         return None
-    some = _BUT_SOME.match(line)
+    some = _BUT_SOME.match(line[:_LONGEST])
     if some is not None and (others := sizes.sizes_of(some["name"].strip())):
         figures = [some["other"] if size in others else some["figure"] for size in range(sizes.number)]
         return _with_figures(
             labels, some["core"], figures, offset, (some.start("core"), some.end("end")), some.end("sign")
         )
-    match = _LABEL.match(line)
+    match = _LABEL.match(line[:_LONGEST])
     if match is None:
         return None
     told = list(match.captures("figure"))

@@ -14,9 +14,10 @@ from lint.reading.sizes.gates import GateReader, Sizes
 
 _SENTENCE = expression(r"[^.;!]+")
 _FOR = expression(
-    r"(?i)\W*(?P<kind>rows?|rnds?|rounds?|rds?)\s+(?P<rows>\d+(?:\s*(?:-|–|\bto\b|\band\b|&|,)\s*\d+)*)\s+(?:(?:is|are)\s+)?"
-    r"(?:(?:only|to\s+be|worked|made|meant)\s+)*(?:for|in|by)\s+(?:the\s+)?(?P<names>[^:]+?)(?:\s+only)?\W*"
+    r"(?i)\W*(?P<kind>rows?|rnds?|rounds?|rds?)\s+(?P<rows>\d+(?:\s*(?:-|–|\bto\b|\band\b|&|,)\s*\d+)*)\s+(?:(?:is|are)\s+)?(?P<not>not\s+)?"
+    r"(?:(?:only|to\s+be|worked|made|meant|(?P<not>skipped|omitted|left\s+out))\s+)*(?:for|in|by)\s+(?:the\s+)?(?P<names>[^:\s][^:]{0,80}?)(?:\s+only)?\W*"
 )
+_SIZES = expression(r"(?i)\bsizes?\b")
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,11 +40,15 @@ def noted_rows(lines: Sequence[Line], gates: GateReader, labels: LabelReader) ->
         for sentence in _SENTENCE.findall(line.text):
             told = _FOR.fullmatch(sentence)
             spoken = gates.audience(told["names"]) if told is not None else None
-            if told is None or spoken is None or spoken.every or not (spoken.sizes or spoken.others):
+            not_told = spoken is None or not (spoken.sizes or spoken.others)
+            if told is None or spoken is not None and spoken.every or not_told and not _SIZES.search(told["names"]):
                 continue
             kind = "row" if told["kind"].lower().startswith("row") else "round"
             numbers = frozenset(numbers_of(told["rows"]))
-            found.append(NotedRows(kind, numbers, spoken.sizes if _one_of_each(lines, labels, kind, numbers) else None))
+            sizes = spoken.sizes if spoken is not None and not spoken.others else None
+            if sizes is not None and told["not"]:
+                sizes = tuple(size for size in range(gates.number) if size not in sizes)
+            found.append(NotedRows(kind, numbers, sizes if _one_of_each(lines, labels, kind, numbers) else None))
     return tuple(found)
 
 

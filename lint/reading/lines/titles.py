@@ -14,7 +14,7 @@ _TITLE = expression(
     r"\p{Lu}[\p{L}’'-]*(?:,?\s(?:\p{Lu}[\p{L}’'-]*|of|the|a|an|and|&)){0,4})[\s*_#:!\p{So}\ufe0e\ufe0f]*$"
 )
 _STITCHES = expression(
-    r"(?i)\b(?:f?sc|hdc|f?dc|htr|tr|dtr|sl st|ss|blo|flo|inc|dec|sts?|ch|chs|single|double|half|treble|slip|chain|stitch(?:es)?)\b"
+    r"(?i)\b(?:f?sc|hdc|f?dc|htr|tr|dtr|sl st|ss|blo|flo|inc|dec|sts?|ch|chs|single|double|half|treble|slip|chain|stitch(?:es)?|skip|sk|miss|times|more|less)\b"
 )
 _RING = expression(r"(?i)\b(?:ring|circle|loop|mr)\b")
 _STEP = expression(r"\s*(?:[•·*–-]\s+|\d{1,2}[.)]\s+)?\S")

@@ -13,6 +13,7 @@ _CALLS_ROWS = expression(
 # "turn. — 33 (35) sts": a count at the end of a row, without a stop
 _SIGN = r"(?:[.;:|→➜➔⇒]|=>?|->|\s[-–—]{1,4}>?)"
 _FIGURES = r"\d[\d\s,;:/()\[\]{}–-]*"
+_LONGEST_COUNT = 300  # characters
 _UNITS = r"(?:(?:ch-?\s?\d+|\d+-?\s?ch)[-\s])?(?:sts?|stitches|sc|hdc|dc|tr|htr|dtr|sps?|spaces|loops|lps)"
 _AT_THE_LAST = r"(?:\s+(?:(?:at|by)\s+the\s+end\s+of|in|on|after)\s+(?:the\s+)?(?:last|final)\s+(?:row|rnd|round))?"
 _COUNTED = expression(
@@ -79,7 +80,7 @@ def goes_on(above: str, text: str, lower_case: bool, sizes: int = 1) -> bool:
         return True
     if sum(map(above.count, "([{")) > sum(map(above.count, ")]}")):
         return True  # in the middle of its brackets
-    ends_in_count = _COUNTED.search(above) is not None
+    ends_in_count = _COUNTED.search(above[-_LONGEST_COUNT:]) is not None
     counted = (text[0].isupper() or lower_case) and ends_in_count
     anew = lower_case or text.lstrip("[(")[:1].isupper()
     if (above.endswith(_TERMINAL) or ends_in_count and anew) and _CALLS_ROWS.match(text):
@@ -101,7 +102,7 @@ def goes_on(above: str, text: str, lower_case: bool, sizes: int = 1) -> bool:
         return (_SO_OFTEN.match(text) or _UNIT.match(text)) is not None  # else the row closed with its count
     if counted:
         return (_SO_OFTEN.match(text) or _UNIT.match(text) or _BEHIND_COUNT.match(text)) is not None
-    one_side = _ON_CHAIN.search(above) is not None and _COUNTED.search(above.rstrip(".")) is None
+    one_side = _ON_CHAIN.search(above) is not None and _COUNTED.search(above[-_LONGEST_COUNT:].rstrip(".")) is None
     if expression(r"[=–—]\s*\d").match(text) or one_side and _OTHER_SIDE.match(text):
         return True
     return expression(

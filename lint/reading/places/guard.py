@@ -256,8 +256,8 @@ def _adds_in_brackets(inside: list[Lexeme], before: list[Step]) -> bool:
     """Whether "(3 in the tip)", "(twice in the last)", "[1 less in the middle]" stands behind work that it may change."""
     if len(inside) < 4 or inside[0].kind not in OPENERS:
         return False
-    kinds = [item.kind for item in inside if item.kind != "the"]
-    if inside[1].lower in ("including", "incl") and kinds[2] in ("chain", "space", "skipped"):
+    kinds = [item.kind for item in inside if item.kind not in ("the", ".", "all", "each", "any", "in", "corner")]
+    if inside[1].lower in ("including", "include", "incl", "also") and kinds[2] in ("chain", "space", "unused"):
         return any(isinstance(step, MAKES_STITCHES) for step in before)  # "sc around (including the chains)"
     first, then = inside[1:3]
     corner = first.kind in ("corner", "middle") and then.kind in ("=", ":", "dash")  # "(corner = 3 sc)"

@@ -23,11 +23,17 @@ def piece_stitches(stream: Stream, start: int, number: Amount | None) -> Place |
 def piece_run(stream: Stream, steps: list[Step], start: int) -> bool:
     """ "Work 38 body sts", and in the same list "28 sleeve sts": each of them worked as the row is."""
     stream.at = start
-    listed = any(isinstance(step, Work) and step.places[:1] and step.places[0].targets == PIECE for step in steps)
-    number = stream.amount() if stream.take_if("make") or listed else None
+    before = [step for step in steps if isinstance(step, Work) and step.places[:1] and step.places[0].targets == PIECE]
+    anew = stream.take_if("make") is not None
+    number = stream.amount() if anew or before and _one_in_each(before[-1]) else None
     found = piece_stitches(stream, start, number)
     if found is None:
         stream.at = start
         return False
-    steps.append(Work(stream.span_from(start), PLAIN, ONE, (found,)))
+    steps.append(Work(stream.span_from(start), PLAIN if anew else before[-1].stitch, ONE, (found,)))
     return True
+
+
+def _one_in_each(step: Work) -> bool:
+    """Whether one plain stitch goes into each place: of "2 sc in 38 body sts, 28 sleeve sts" it is not said what the 28 get."""
+    return step.number == ONE and step.together is None and step.stitch not in ("inc", "dec", "sl st")

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from lint.lexicon import Lexeme
 from lint.place import Place, Target, TargetKind
 from lint.reading.places.targets import of_last_row, target
 from lint.reading.words.piecewords import names_piece, on_a_piece
 from lint.reading.words.stream import SIGNS, Stream
 
+_ALTERS = ("increasing", "decreasing", "except", "excepting", "excluding", "once", "twice", "thrice", "minus", "plus")
 _POINTS = ("the", "same", "next", "last", "each", "first", "beginning", "any", "ordinal")
 
 
@@ -49,11 +51,22 @@ def part_of(stream: Stream) -> tuple[Target | None, str]:
             return None, "elsewhere"
         numbered = stream.kind() == "number" and stream.kind(1) in ("word", "side", "edge", "row", "round", "unused")
         if numbered or stream.kind() in ("word", "side", "edge", "row", "round", "yarn"):
+            begun = stream.at
             stream.pass_to()
+            stream.at = _more_said(stream.lexemes, begun, stream.at)
             return None, "elsewhere"
         stream.at = start
         return None, ""
     return found, "each" if each else "any" if any_ else ""
+
+
+def _more_said(lexemes: list[Lexeme], start: int, end: int) -> int:
+    """Where words behind a place's name begin to say more of the work: "of body decreasing 4 evenly", "of back twice"."""
+    for at in range(start + 1, end):
+        more = lexemes[at].kind == "and" and at + 1 < end and lexemes[at + 1].kind in ("number", "each", "next")
+        if more or lexemes[at].kind in ("increase", "decrease", "omit") or lexemes[at].lower in _ALTERS:
+            return at
+    return end
 
 
 def _of_so_many(stream: Stream) -> Target | None:

@@ -23,7 +23,7 @@ from lint.reading.places.targets import (
     same_as,
     target,
 )
-from lint.reading.words.piecewords import PIECE_WORDS, piece_word
+from lint.reading.words.piecewords import PIECE_WORDS, only_piece
 from lint.reading.words.stream import SIGNS, Stream
 
 _A_CHAIN = Target(TargetKind.CHAIN)
@@ -92,9 +92,9 @@ def each_place(stream: Stream, start: int) -> Place | None:
         stream.pass_to(*SIGNS, "and")  # "in each dc across the side of the square": to its corner
         reach = Limit(LimitKind.BEFORE, target=Target(TargetKind.CORNER))
     span = stream.span_from(start)
-    piece = piece_word([item.lower for item in stream.lexemes[start : stream.at]]) if word == "elsewhere" else ""
+    piece = only_piece(stream.lexemes[start : stream.at]) if word == "elsewhere" else ""
     if piece and reach is None and found == ANY:
-        return Place(span, Which.ELSEWHERE, PIECE, from_words=piece)  # "each st of first sleeve"
+        return Place(span, Which.ELSEWHERE, PIECE, each_of=True, from_words=piece)  # "each st of first sleeve"
     return Place(span, Which.EACH, tuple(targets), limit=reach, of=of, below=word == "elsewhere")
 
 
@@ -322,7 +322,7 @@ def with_target(stream: Stream, start: int, which: Which, number: Amount = ONE, 
         if stream.kind(ahead) in ("edge", "side"):
             stream.at += ahead + 1  # "in any st along edge"
             which = Which.ELSEWHERE
-    piece = piece_word([item.lower for item in stream.lexemes[start : stream.at]]) if word == "elsewhere" else ""
+    piece = only_piece(stream.lexemes[start : stream.at]) if word == "elsewhere" else ""
     if piece and which is Which.ELSEWHERE and number != ONE and not middle:
         targets = list(PIECE)  # "next 36 sts of body"
     return Place(stream.span_from(start), which, tuple(targets), number, of=of, middle=middle, from_words=piece)

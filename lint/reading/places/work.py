@@ -295,14 +295,18 @@ def _from_nth_chain(stream: Stream, start: int, number: int | None) -> tuple[Pla
     return first, Place(span, Which.EACH, chain, limit=reach)
 
 
-def _increased(stream: Stream, start: int, stitch: str, several: int, number: Amount | None) -> Work:
+def _increased(stream: Stream, start: int, stitch: str, several: int, number: Amount | None) -> Work | None:
     """ "hdc inc", "hdc inc 4", "hdc inc in each st": two of the stitch in each of so many places; "a 5 dc inc in next st"."""
     before = number
     if number is None and stream.kind() == "number":
         number = stream.amount()
     found = places(stream)
-    if before is not None and before.lone and len(found) == 1 and found[0].number == ONE:
-        several = before.lone  # so many in that one place
+    if before is not None and found and all(place.number == ONE for place in found):
+        if not before.lone:
+            return None  # "0 (1, 2) sc inc in next st": an increase for some sizes?
+        several = (
+            before.lone if before.lone > 1 else several
+        )  # so many in one place; "1 sc inc in next st" is an increase
     if not found:
         reach = limit(stream)
         if reach is not None:

@@ -66,7 +66,7 @@ _CUTS = tuple(
     )
 )
 _GLOSSED = expression(
-    r"\s*[(\[]([^()\[\],;|]+)[)\]]([\s,;/&|]*)"
+    r"(?<!\s)\s*[(\[]([^()\[\],;|]+)[)\]]([\s,;/&|]*)"
 )  # a bracket that holds one thing, and the sign behind it
 _AS_MANY = expression(r"(?P<list>[^()\[\]]*[,;:/|][^()\[\]]*?)\s*[(\[][^()\[\]]*[,;:/|][^()\[\]]*[)\]]")
 _EMPTY_BRACKETS = expression(r"[(\[{]\s*[)\]}]")

@@ -136,7 +136,7 @@ def _chunks(line: str, known: frozenset[str]) -> list[tuple[int, str]]:
     if len(cut) > 2:
         return [(start + at, piece) for start, end in pairwise(cut) for at, piece in _chunks(body[start:end], known)]
     for cutter in (
-        r"\s+[/|•·\p{So}]\s+",
+        r"(?<!\s)\s+[/|•·\p{So}]\s+",
         r";\s+",
         r",\s+",
         r"(?<=\w{2}|\w\))\.\s+(?=[\w-]{1,8}(?: [\w-]{1,6})?(?:\(\w+\))?\s*[:=–])",

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from lint.expression import expression
+from lint.lexicon import Lexeme
 from lint.reading.words.stream import SIGNS, Stream
 
 _PIECES = (
@@ -17,6 +18,9 @@ PIECE_WORDS = (
 )  # fmt: skip
 _ACROSS = ("corresponding", "matching", "adjacent", "adjoining", "neighbouring", "neighboring")
 _DONE = ("completed", "finished", "previous", "prev", "preceding", "earlier", "made", "next", "joined", *_ACROSS)
+
+_POINTING = ("the", "first", "last", "next", "ordinal", "same", "around", "across")
+_BESIDE = ("other", "left", "right")  # "of the other leg"
 
 # "Make a second piece the same": a piece is named that no part of a row can be, or "one", "two more"
 _PIECE = r"(?:pieces?|motifs?|squares?|hexagons?|triangles?|panels?|blocks?|strips?|coasters?|circles?)"
@@ -93,6 +97,13 @@ def piece_alone(stream: Stream, ahead: int = 0) -> bool:
 def piece_word(words: list[str]) -> str:
     """The word for the piece among these: "leg" of "the second leg"."""
     return next((word for word in words if word in _PIECES), "")
+
+
+def only_piece(words: list[Lexeme]) -> str:
+    """The piece that words behind an "of" or "on" name, "sleeve" of "st of first sleeve"; "" where they say more than that."""
+    of = next((at for at, item in enumerate(words) if item.kind == "of" or item.lower == "on"), len(words))
+    named = [item.lower for item in words[of + 1 :] if item.kind not in _POINTING and item.lower not in _BESIDE]
+    return named[0] if len(named) == 1 and named[0] in _PIECES else ""
 
 
 def through_pieces(stream: Stream, index: int) -> int | None:
