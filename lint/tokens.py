@@ -15,7 +15,7 @@ from lint.expression import expression
 _TOKEN = expression(
     r"\d+(?:\.\d+)?|\p{L}+(?:['’]\p{L}+)?|\*+|[-–—−=]*[-–—−=]>|[-–—−]+|\.{2,}|.[\uFE0E\uFE0F]?", regex.DOTALL
 )
-_CHUNK = expression(r"\S+")
+_CHUNK = expression(r"\S{1,400}")  # no word is as long; a ruled line is, and would be copied for each of its signs
 ARROWS = "→⇒⇢⇨⇾⟶⟹▶►▸➔➙➛➜➝➞➟➠➡➢➣➤➥➦➧➨➩➪➫➬➭➮➯➱➲➳➵➸➺➻➼➽➾"
 # Signs that mean the same, one character for one, so that offsets stay right.
 _PLAIN = str.maketrans(

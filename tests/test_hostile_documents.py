@@ -341,6 +341,10 @@ def test_more_stitches_together_than_any_hook_holds(words: str) -> None:
         "go to" + " " * 19_000 + "x. Size S stops.",
         "Rows 3 for" + " " * 19_000 + "x:",
         "You have 1" + " " * 18_000 + "x",
+        "Row 2: " + "=" * 19_000,
+        "Size S " + "-" * 19_000,
+        "Row 2: " + "-, " * 6_300,
+        "1 sc inc, " * 1_900,
     ],
 )
 def test_lines_full_of_one_sign(line: str) -> None:

@@ -87,7 +87,7 @@ _GOES_ON = expression(
 
 
 _SHAPES = expression(
-    r"(?i)\b(?:inc(?:reas(?:e|ing))?|dec(?:reas(?:e|ing))?)\b(?=[^.;]*\b(?:rows?|rnds?|rounds?)\b)[^.;]*\b(?:times|until|till|to\s+\d)\b"
+    r"(?i)\b(?:inc(?:reas(?:e|ing))?|dec(?:reas(?:e|ing))?)\b(?=[^.;]{0,200}\b(?:rows?|rnds?|rounds?)\b)[^.;]{0,200}\b(?:times|until|till|to\s+\d)\b"
 )
 
 

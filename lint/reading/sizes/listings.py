@@ -40,7 +40,7 @@ SHAPES = {
         rf"(?<![\w.,/¼½¾-])(?<!\d\s?[)\]]\s)(?P<list>(?>{_RUN}(?:\s?[(\[]{_ONE}[)\]]{_NO_LABEL}{_NO_WEIGHT}\s?{_ONE})+(?:\s?[(\[]{_ONE}[)\]])?))(?!\s?,?\s?[(\[]\s?\d)"
     ),
     FIRST_BARE: expression(
-        rf"(?<![\w.,/¼½¾-])(?<!\d,\s)(?P<list>(?:(?P<head>{_RUN}), )+{_ONE}\s?{_GROUP}(?:\s?,?\s?{_GROUP})*)"
+        rf"(?<![\w.,/¼½¾-])(?<![\d–—-],\s)(?P<list>(?:(?P<head>{_RUN}), )+{_ONE}\s?{_GROUP}(?:\s?,?\s?{_GROUP})*)"
     ),
     "groups": expression(
         rf"(?<![\w.,/¼½¾-])(?P<list>{_ONE}\s?,?\s?{_GROUP}(?:\s?,?\s?{_GROUP})+)"

@@ -19,8 +19,8 @@ PIECE_WORDS = (
 _ACROSS = ("corresponding", "matching", "adjacent", "adjoining", "neighbouring", "neighboring")
 _DONE = ("completed", "finished", "previous", "prev", "preceding", "earlier", "made", "next", "joined", *_ACROSS)
 
-_POINTING = ("the", "first", "last", "next", "ordinal", "same", "around", "across")
-_BESIDE = ("other", "left", "right")  # "of the other leg"
+_POINTING = ("the", "first", "last", "next", "ordinal", "same", "around", "across", "number")
+_BESIDE = ("other", "left", "right", "a", "b", "c", "d")  # "of the other leg", "of leg B"
 
 # "Make a second piece the same": a piece is named that no part of a row can be, or "one", "two more"
 _PIECE = r"(?:pieces?|motifs?|squares?|hexagons?|triangles?|panels?|blocks?|strips?|coasters?|circles?)"
