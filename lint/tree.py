@@ -357,6 +357,7 @@ class RowCall:
     apart: bool = False  # rows lie between them that are not told: "in every 4th row 3 times"
     growth: Growth | None = None
     shaped: Shaping | None = None  # "inc 1 st at each end": of each of these rows
+    beside: Unread | None = None  # other work behind the call, which one of several rows has
     times_in_all: bool = False  # "a total of 4 times": the rows just worked are the first of these
 
 
@@ -374,9 +375,8 @@ class Unread:
 
 
 Step = (
-    Chain | Work | Group | Repeat | Passage | Either | Skip | Evenly | Shaping | OpenWork | OtherSide
-    | AlongEdge | MakeRing | Join | JoinYarn | UseYarn | FastenOff | Turn | NoJoin | Loops | Remark | Marker
-    | LastPlace | Alongside | RowCall | Unread
+    Chain | Work | Group | Repeat | Passage | Either | Skip | Evenly | Shaping | OpenWork | OtherSide | AlongEdge | MakeRing
+    | Join | JoinYarn | UseYarn | FastenOff | Turn | NoJoin | Loops | Remark | Marker | LastPlace | Alongside | RowCall | Unread
 )  # fmt: skip
 
 

@@ -13,6 +13,7 @@ from lint.checks.sizelists import wrong_lists
 from lint.faults import RULES, SERIOUS, fault_of, told_in, unequal_sides
 from lint.finding import Finding, Related, Weight
 from lint.ledger import Cell, LedgerRow, Outcome
+from lint.pattern import Label, Part
 from lint.source import Span
 from lint.tree import Passage, Remark, Repeat, RowCall, Turn, walk
 from lint.working.cells import joins_yarn, skips_to_join
@@ -300,22 +301,21 @@ def check_unchecked(context: Context) -> Iterator[Finding]:
                 yield context.finding("figure-not-checked", item.span, row.part.name, row.label, figure=figure)
 
 
+def range_differs(context: Context, part: Part, label: Label, labelled: int, worked: int, *related: Related) -> Finding:
+    """range-length-differs: a label that names so many rows, where the words work or tell of others."""
+    rule, told = "range-length-differs", {"labelled": labelled, "worked": worked}
+    return context.finding(
+        rule, label.span, part.name, label.words, expected=worked, found=labelled, related=related, **told
+    )
+
+
 def range_finding(context: Context, last: LedgerRow, count: Finding | None) -> Finding | None:
     """range-length-differs: "Rows 4-9: Rep Rows 2 and 3 four times"; `count`: what the last of these rows lacks beside."""
     found = next((one for one in context.ledger.range_faults if one[0].span.start == last.row.span.start), None)
     if found is None or found[0].label is None:
         return None
     row, part, labelled, worked = found
-    finding = context.finding(
-        "range-length-differs",
-        row.label.span,
-        part.name,
-        row.label.words,
-        labelled=labelled,
-        worked=worked,
-        expected=worked,
-        found=labelled,
-    )
+    finding = range_differs(context, part, row.label, labelled, worked)
     if count is None:
         return finding
     related = (Related(count.span, "the count printed of them"), *count.related)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from lint.checks.context import Context
+from lint.checks.rows import range_differs
 from lint.expression import expression
 from lint.finding import Finding, Related
 from lint.pattern import Row
@@ -24,18 +25,8 @@ def check_told(context: Context) -> Iterator[Finding]:
             if told is None:
                 continue
             span, worked = told
-            labelled = len(row.label.numbers)
-            yield context.finding(
-                "range-length-differs",
-                row.label.span,
-                part.name,
-                row.label.words,
-                labelled=labelled,
-                worked=worked,
-                expected=worked,
-                found=labelled,
-                related=(Related(span, "so many are told here"),),
-            )
+            related = Related(span, "so many are told here")
+            yield range_differs(context, part, row.label, len(row.label.numbers), worked, related)
 
 
 def _told(context: Context, row: Row) -> tuple[Span, int] | None:

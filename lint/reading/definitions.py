@@ -13,6 +13,7 @@ from lint.pattern import Abbreviation
 from lint.reading.clauses.reader import all_read, read_inside
 from lint.reading.measure import measure
 from lint.reading.words.listentries import Entry
+from lint.reading.words.onestitch import one_stitch_name
 from lint.reading.words.stream import Stream, Vocabulary
 from lint.rulebook import Rulebook
 from lint.source import Span
@@ -112,11 +113,24 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
         type(step).__name__ in ("Skip", "Either") for step in walk(steps)
     )
     beginning = _of_beginning(name)
+    if len(steps) == 1 and isinstance(steps[0], Work) and _counts_as_one(entry, lexicon):
+        return Special(name, entry.span, beginning=beginning)  # "Bobble: 5 dc in one st", its closing left unsaid
     if _one_decrease(steps, beginning):
         if not _over_places(name, steps):
             return Special(name, entry.span, beginning=beginning)
         places = True
     return Special(name, entry.span, tuple(steps), one_stitch=False, beginning=beginning, places_itself=places)
+
+
+_ONE_OF_LEGS = ("bobble", "popcorn", "puff")  # a cluster may be a mere group: "3 dc in same sp" of a granny square
+
+
+def _counts_as_one(entry: Entry, lexicon: Lexicon) -> bool:
+    """Whether an entry's forms, or the name that its body begins with, are those of a stitch of several legs."""
+    told = [lexicon.read(form) for form in entry.forms] + [lexicon.read(entry.body)[:3]]
+    return any(
+        item.kind == "one_stitch" and one_stitch_name(item.lower) in _ONE_OF_LEGS for words in told for item in words
+    )
 
 
 _PASSES = ("return_pass", "forward_pass")

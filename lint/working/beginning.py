@@ -109,7 +109,8 @@ class Beginning(Placing):
             and (not self.repeating or step.counting is not None)  # what every pass begins with is a space
             and any(isinstance(s, MAKES_STITCHES) for s in following)
             and not (
-                step.counting is None and (self.first_of_loops(length, following) or self.bridge(length, following))
+                step.counting is None
+                and (self.first_of_loops(length, following) or self.bridge(step, length, following))
             )
         ):
             self.beginning_chain(step, length, following)
@@ -151,18 +152,23 @@ class Beginning(Placing):
             return False
         return any(isinstance(s, Chain) and self.amount(s.length) == length for s in walk(following))
 
-    def bridge(self, length: int, following: tuple[Step, ...]) -> bool:
+    def bridge(self, step: Chain, length: int, following: tuple[Step, ...]) -> bool:
         """ "R15: ch 3, sk 9 sts for the thumb, sc in each st": a spiral has no beginning chains.
 
-        Nor has a joined round one that is as long as what it passes over, and too long to stand for a stitch.
+        Nor has a joined round one that is as long as what it passes over, and too long to stand for a stitch.  Where the
+        round is worked in taller stitches and its join is left unsaid, "ch 5, sk 2 dc, *dc in next dc" may be either.
         """
         if not self.is_round or length < 2 or self.rules.said_of(length) is not None:
             return False
         ahead = next((s for s in following if not isinstance(s, (Remark, Loops, UseYarn))), None)
         over = sum(self.amount(place.number) or 0 for place in ahead.places) if isinstance(ahead, Skip) else 0
-        closed = any(isinstance(s, (Join, Turn)) for s in following) or self.last_joins(following)
         tall = self.rules.height(main_stitch(following) or self.main)
-        return over > 1 and (not closed or over == length > tall + 1)
+        as_long = over == length > tall + 1
+        closed = any(isinstance(s, (Join, Turn)) for s in following) or self.last_joins(following)
+        if over < 2 or closed:
+            return over > 1 and as_long
+        rather = tall == 1 or over > length or as_long
+        return self.choices.pick(("bridge", step.span.start), 2, 0 if rather else 1) == 0
 
     @staticmethod
     def last_joins(following: tuple[Step, ...]) -> bool:

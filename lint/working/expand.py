@@ -196,7 +196,7 @@ class Expander:
                 row,
                 kind if own else called.kind,
                 number,
-                once(head, inner, tail),
+                once(head, inner, tail) if call.beside is None or len(numbers) == 1 else (call.beside,),
                 called.stated,
                 index,
                 len(numbers),

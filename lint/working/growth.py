@@ -42,17 +42,10 @@ def _with_shaping(steps: tuple[Step, ...], shaped: Shaping) -> tuple[Step, ...]:
     works = [at for at, step in enumerate(steps) if isinstance(step, (Work, Repeat, Group, Skip))]
     run = steps[works[0]] if len(works) == 1 else None
     place = run.places[-1] if isinstance(run, Work) and len(run.places) == 1 else None
-    if (
-        place is None
-        or place.which is not Which.EACH
-        or place.limit is not None
-        and place.limit.kind is not LimitKind.END
-    ):
-        return (
-            Unread(
-                shaped.span, "the shaping of these rows", "how the row that is called is shaped so is not known here"
-            ),
-        )
+    to_end = place is not None and (place.limit is None or place.limit.kind is LimitKind.END)
+    if place is None or place.which is not Which.EACH or not to_end:
+        why = "how the row that is called is shaped so is not known here"
+        return (Unread(shaped.span, why, why),)
     return (*steps[: works[0] + 1], shaped, *steps[works[0] + 1 :])
 
 

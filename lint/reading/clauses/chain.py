@@ -11,7 +11,9 @@ from lint.reading.places import notes
 from lint.reading.places.places import places
 from lint.reading.places.targets import is_space_word
 from lint.reading.words.stream import OPENERS, SIGNS, Stream
-from lint.tree import Alongside, Chain, Counting, Group, MakeRing, Remark, Skip, Work, walk
+from lint.tree import Alongside, Chain, Counting, Group, MakeRing, Remark, Skip, Unread, Work, walk
+
+_POINTS_BACK = ("this", "that", "these", "those")  # "ch 4 over these 4 sts"
 
 
 class ChainClauses(SkipClauses):
@@ -132,6 +134,10 @@ class ChainClauses(SkipClauses):
         chain = self.steps[-1]
         sort = found[0].targets[0].kind if len(found) == 1 else None
         stitches = sort in (TargetKind.ANY_STITCH, TargetKind.STITCH) and found[0].which is Which.NEXT
+        if stitches and any(item.lower in _POINTS_BACK for item in stream.lexemes[before : stream.at]):
+            why = "whether these are still to be passed over, or lie behind the chain, is not said"
+            self.steps.append(Unread(stream.span_from(start), stream.words(start, stream.at), why))
+            return True
         if sort is not TargetKind.SPACE and not stitches or not isinstance(chain, Chain):
             stream.at = before
             return False

@@ -234,6 +234,8 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     elif _names_one(found[-1]) and (found[-1].bare or len(found) == 1 and _to_rows_end(stream)):
         reach = limit(stream)  # "V-st in V-st across", "hdc in next hdc across"
         found = _run_on(found, reach) if reach is not None else found
+    elif _names_one(found[-1]) and stream.kind() in ("across", "around") and _goes_on(stream):
+        return None  # "hdc in next hdc across, hdc in last 3": to where?
     else:
         _fill_limit(stream)
     if found and found[-1].which is Which.ELSEWHERE and stream.kind() == "at":  # "10 missed sts at centre front"
@@ -364,6 +366,12 @@ def _to_rows_end(stream: Stream) -> bool:
     if stream.kind(1) in (",", ";", "and", "dash"):
         return stream.kind(2) in ("end", "turn", "join", "number")
     return stream.kind(1) in ("end", ".", "turn", "join", "(", "[", "=")
+
+
+def _goes_on(stream: Stream) -> bool:
+    """Whether more stitches are told behind the "across" at the cursor, not a repeat that fills the row."""
+    ahead = 2 if stream.kind(1) in (*SIGNS, "and") else 1
+    return stream.kind(ahead) in ("stitch", "number", "increase", "decrease", "special", "one_stitch", "in")
 
 
 def _fill_limit(stream: Stream) -> None:

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from lint.amount import ONE
 from lint.expression import expression
 from lint.lexicon import Lexeme
 from lint.reading.places.countunits import singular
 from lint.reading.places.work import GROUPS
 from lint.reading.words.stream import OPENERS, SIGNS, Stream
-from lint.tree import Growth, OpenWork, RowCall, Shaping, Step, Unread
+from lint.tree import Group, Growth, OpenWork, Remark, Repeat, RowCall, Shaping, Step, Unread, UseYarn, Work
 
 _UP = ("increasing", "adding", "gaining")
 _DOWN = ("decreasing", "losing")
@@ -19,32 +20,50 @@ _MORE = {"more": 1, "extra": 1, "additional": 1, "fewer": -1, "less": -1}
 def shaped_calls(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
     """The steps; "Rep Row 2, inc 1 st at each end" shapes each of the rows worked again, where no other rows are named.
 
-    Which rows of several "inc at each end of every other row" shapes is not told by any of them: the call is Unread.
+    Which rows "inc at each end of every other row" shapes is not told by any of them: the call is Unread.  Other work
+    behind a call, "Rep Row 2, 2 sc in last st", is of one row; of which, where several are called, is not said.
     """
     found: list[Step] = []
     for step in steps:
-        call = found[-1] if found and isinstance(found[-1], RowCall) else None
-        apart = any(item.kind == "." for item in lexemes if call and call.span.end <= item.start < step.span.start)
-        shapes = isinstance(step, Shaping) or isinstance(step, OpenWork) and _SHAPES.search(step.words) is not None
-        if call is None or apart or call.own or call.shaped or not shapes:
+        at = next((i for i in range(len(found) - 1, -1, -1) if not isinstance(found[i], _IDLE)), None)
+        call = found[at] if at is not None and isinstance(found[at], RowCall) else None
+        between = (item for item in lexemes if call is not None and call.span.end <= item.start < step.span.start)
+        if call is None or call.own or call.shaped or any(item.kind == "." for item in between):
             found.append(step)
-            continue
-        behind = [item for item in lexemes if item.start >= step.span.start][:12]
-        stop = next(
-            (i for i, item in enumerate(behind) if item.kind in SIGNS and item.start >= step.span.end), len(behind)
-        )
-        some = any(item.kind in ("ordinal", "last", "next") or item.lower in _SOME_ROWS for item in behind[:stop])
-        if isinstance(step, Shaping) and not some:
-            found[-1] = replace(call, shaped=step, span=call.span.to(step.span))
             continue
         span = call.span.to(step.span)
         words = " ".join(item.text for item in lexemes if span.start <= item.start < span.end)
-        found[-1] = Unread(span, words, "which of these rows are shaped so is not known here")
+        if isinstance(step, Shaping) and _of_each(call, step, lexemes):
+            found[at] = replace(call, shaped=step)
+        elif isinstance(step, Shaping) or isinstance(step, OpenWork) and _SHAPES.search(step.words) is not None:
+            found[at:] = [Unread(span, words, "which of these rows are shaped so is not known here")]
+        elif isinstance(step, (Work, Group, Repeat)) and not (isinstance(step, Work) and step.stitch == "sl st"):
+            of = "which of these rows has that besides is not said"
+            found[at] = replace(call, beside=call.beside or Unread(span, of, of))
+            found.append(step)
+        else:
+            found.append(step)
     return found
 
 
+def _of_each(call: RowCall, shaped: Shaping, lexemes: list[Lexeme]) -> bool:
+    """Whether shaping is said of every row that is called: of one row over and over, or "in each row"."""
+    behind = [item for item in lexemes if item.start >= shaped.span.end]
+    stop = next((i for i, item in enumerate(behind) if item.kind in (*SIGNS, "turn", *OPENERS)), len(behind))
+    own = [item for item in lexemes if shaped.span.start <= item.start < shaped.span.end]
+    if any(item.kind not in _EVERY_ROW and item.lower not in _AS_BEFORE for item in behind[:stop]):
+        return False
+    each = any(
+        one.kind == "each" and other.kind in ("row", "round")
+        for one, other in zip([*own, *behind[:stop]], [*own[1:], *behind[:stop]], strict=False)
+    )
+    return each or call.first == call.last and call.number == ONE
+
+
+_IDLE = (Remark, UseYarn)
+_EVERY_ROW = ("each", "row", "round", "of", "in", "the", "as")
+_AS_BEFORE = ("set", "established", "before", "usual")
 _SHAPES = expression(r"(?i)\b(?:inc|dec)(?:reas\w*)?\b")
-_SOME_ROWS = ("other", "alternate", "alt", "2nd", "3rd", "4th")
 
 
 def growth(stream: Stream) -> Growth | None:

@@ -232,11 +232,11 @@ def fold_row(steps: list[Step], how_often: Times, end: Span, covers: Covers = Co
 
 
 def _fold(
-    steps: list[Step], sign: str, to_sign: str | None, how_often: Times, span: Span, once: bool = False
+    steps: list[Step], sign: str, to_sign: str | None, how_often: Times, span: Span, perhaps: bool = False
 ) -> Step | None:
     """Fold the steps since the mark into a Repeat in place; None if the mark is not there.
 
-    `once`: a passage that is called for after other work is worked once more.
+    `perhaps`: a passage that is called for between other work is worked once more, or as often as fits: the row must tell.
     """
     marks = [i for i, step in enumerate(steps) if isinstance(step, Mark) and step.sign == sign]
     if not marks:
@@ -264,8 +264,10 @@ def _fold(
     if any(isinstance(step, (Work, Group, Repeat)) for step in tail):
         # "*A*, B; rep from * to * once": A, B, A
         number = how_often.number.lone if how_often.number is not None else None
-        again_ = Recalled(span, tuple(body) * min(number or 1, 999), sign, tuple(body))
-        fixed = again_ if number or once else Repeat(span, tuple(body), how_often)
+        fixed: Step = Recalled(span, tuple(body) * min(number or 1, 999), sign, tuple(body))
+        if not number:
+            covers = Covers.PERHAPS if perhaps else Covers.ALL
+            fixed = Folded(span, tuple(body), how_often, covers=covers, sign=sign)
         steps[opened:] = [*body, *tail, fixed]
         return fixed
     whole = steps[opened].span.to(span)

@@ -71,13 +71,19 @@ def size_places(names: tuple[str, ...]) -> dict[str, int]:
     return {canonical(name): at for at, name in enumerate(names)}
 
 
+def _plural(name: str) -> str:
+    """ "babies" of "baby": a size may be spoken to as those who wear it."""
+    return f"{name[:-1]}ies" if name.endswith("y") and name[-2] not in "aeiou" else f"{name}s"
+
+
 class SizeWords:
     """Knows the sizes of one pattern by their names, their place in the order, and as a whole."""
 
     def __init__(self, names: tuple[str, ...], others: dict[str, int] | None = None) -> None:
         """`others`: what else the sizes are called."""
         self.number = len(names)
-        self.index = {**(others or {}), **size_places(names)}
+        called = {**(others or {}), **size_places(names)}
+        self.index = {**{_plural(name): at for name, at in called.items() if len(name) > 3}, **called}
 
     def audience(self, words: str) -> Audience | None:
         """Whom words that stand before a colon, or alone, speak to; None where they speak to nobody."""

@@ -21,7 +21,7 @@ _PASSES = ("return_pass", "forward_pass")
 # "Rev: yo, draw through 1 lp, *yo, draw through 2 lps; rep from * to end": it draws up none, and works all of them off
 _WORKS_OFF = expression(
     r"(?i)\W*(?:(?:ch 1|1 ch)\W+(?:then\W+)?)?(?:yo|yoh|yrh|yarn (?:over|round)(?: hook)?)\b(?!.*\b(?:insert|(?:draw|pull)(?:ing)? up|in|into)\b)"
-    r"(?>.*?\bthrough\b).*\b(?:until|till?|rep(?:eat)?|to (?:the )?end|across)\b"
+    r"(?>.*?\bthrough\b).*\b(?:(?:until|till?) (?:only )?(?:1|one) (?:loop|lp)|rep(?:eat)?\b|to (?:the )?end\b|across\b)"
 )
 _MEANT = ("stitch", "increase", "decrease", "chain", "back_loop", "front_loop", *_PASSES)
 
