@@ -323,6 +323,16 @@ def test_a_row_wider_than_any() -> None:
     assert row.stopped_by == "more stitches than any row can hold"
 
 
+def test_a_repeat_that_runs_on_far_beyond_its_row() -> None:
+    """A number of times that is a slip of the pen: the row is told as it is, and the rest of it is not worked."""
+    rows = check(
+        WIDE + "Row 2: Ch 1, turn, *sc in next 2 sc, ch 2, skip next 2 sc; rep from * 5555 times. (200 sc)\n"
+        "Row 3: Ch 1, turn, sc in each sc. (200 sc)\n"
+    ).ledger.rows
+    assert rows[-2].first.stopped_by == "the repeat is worked 5555 times, and the row below has places for 100"
+    assert rows[-1].first.made.stitches == 200
+
+
 @pytest.mark.parametrize("words", ["sc2000000tog", "3000000 sc tog"])
 def test_more_stitches_together_than_any_hook_holds(words: str) -> None:
     """A decrease over millions of stitches is not worked, but told as not understood."""

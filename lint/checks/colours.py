@@ -83,4 +83,4 @@ def check_named_colours(context: Context) -> Iterator[Finding]:
 
 
 def _has(text: str, name: str) -> bool:
-    return expression(rf"\b{regex.escape(name)}\b").search(text) is not None
+    return expression(rf"\b{regex.escape(name)}\b", own_words=True).search(text) is not None

@@ -174,7 +174,8 @@ def _disagree(context: Context, mention: Mention, meant: list[_Piece], made: int
 def _told_again(context: Context, noun: str, meant: list[_Piece]) -> bool:
     """Whether words anywhere speak of a second one being made: "the second leg", "each leg" in a row."""
     pattern = expression(
-        rf"(?i)\b(?:second|2nd|another|other|each|third|first|next|remaining)\s+(?:[a-z]+\s+)?{noun}\b"
+        rf"(?i)\b(?:second|2nd|another|other|each|third|first|next|remaining)\s+(?:[a-z]+\s+)?{noun}\b",
+        own_words=True,
     )
     headings = [piece.part.span for piece in meant]
     return any(

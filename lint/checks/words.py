@@ -356,7 +356,7 @@ def check_unused(context: Context) -> Iterator[Finding]:
 def _alone(word: str) -> Expression:
     """Finds a word where it stands alone; "fp" and "bp" also before the stitch that they are said of."""
     ends = "" if word.lower() in _POSTS else r"(?![\p{L}])"
-    return expression(rf"(?i)(?<![\p{{L}}]){regex.escape(word)}{ends}")
+    return expression(rf"(?i)(?<![\p{{L}}]){regex.escape(word)}{ends}", own_words=True)
 
 
 def _used(text: str, forms: list[str], own: Span) -> bool:

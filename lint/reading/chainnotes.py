@@ -129,5 +129,5 @@ def _pieces_named(sentence: str, layout: Layout) -> Iterator[str]:
         own = name.lower().strip(" :.-")
         before = r"\b(?:in|on|for|of|through)\s+(?:(?:the|both|all|each)\s+)?"
         named = own and own in sentence.lower()
-        if named and expression(rf"(?i){before}{regex.escape(own)}s?\b(?!\s+of)").search(sentence):
+        if named and expression(rf"(?i){before}{regex.escape(own)}s?\b(?!\s+of)", own_words=True).search(sentence):
             yield name

@@ -104,7 +104,8 @@ class Ground:
         spans += [Span(*match.span()) for match in _ADDRESS.finditer(text)]
         for name in {part.name for part in self.pattern.parts if part.name}:
             if any(lexeme.kind == "stitch" and lexeme.value != "sl st" for lexeme in self.lexicon.read(name)):
-                spans += [Span(*m.span()) for m in expression(rf"(?i)(?<!\w){regex.escape(name)}(?!\w)").finditer(text)]
+                found = expression(rf"(?i)(?<!\w){regex.escape(name)}(?!\w)", own_words=True)
+                spans += [Span(*match.span()) for match in found.finditer(text)]
         at_work = {lexeme.start for row in self.rows for lexeme in row.lexemes if not _is_unread(row.row, lexeme)}
         told = (one for one in self.document if one.kind == "stitch" and one.start not in at_work)
         return (*spans, *not_stitches(text, self.lexicon, told))

@@ -97,7 +97,7 @@ class _Printed:
     def places(self, form: str) -> list[int]:
         """Where a form, or more than one of it, will still stand when the rows are in the house's form."""
         first = f"[{form[0].upper()}{form[0].lower()}]" if form[0].isalpha() else regex.escape(form[0])
-        printed = expression(rf"(?<![\w-]){first}{regex.escape(form[1:])}(?:e?s)?(?![\w-])")
+        printed = expression(rf"(?<![\w-]){first}{regex.escape(form[1:])}(?:e?s)?(?![\w-])", own_words=True)
         places = (match.start() for match in printed.finditer(self._text))
         return [at for at in places if not any(span.start <= at < span.end for span in self._aside)]
 

@@ -16,6 +16,7 @@ from lint.working.rowstate import Noted
 from lint.working.underloops import passed_alike
 
 _ROOM = 12  # places: fewer may really be too few for one pass
+_FAR_TOO_OFTEN = 300  # passes beyond what fits: the number is a slip of the pen, and a count made of it tells nothing
 _INTO = (Work, Group, Skip)
 _STITCHES = (TargetKind.STITCH, TargetKind.ANY_STITCH)
 
@@ -73,6 +74,8 @@ class Repeating(Moving):
             if self.cursor.ran_out > ran_out and whole == passes:
                 whole = number
             self.check_size()
+            if number - whole > _FAR_TOO_OFTEN:
+                raise PlacesUnknown(f"the repeat is worked {passes} times, and the row below has places for {whole}")
             if (len(self.made), self.cursor.at) == before and number > 2:
                 whole = passes
                 break  # nothing is made and nothing used: more passes change nothing

@@ -90,7 +90,8 @@ def _mention(nouns: frozenset[str]) -> Expression:
     forms = {form for noun in nouns for form in _forms(noun)}
     listed = "|".join(sorted(map(regex.escape, forms), key=lambda form: (-len(form), form)))
     return expression(
-        rf"(?i)\b(?P<det>both(?:\s+(?:of\s+)?the)?|all\s+(?:the\s+)?(?:{_NUMBER})|the\s+(?:{_NUMBER})|{_NUMBER}|the|an?|each|every|other|your)\s+(?P<adj>(?:(?!(?:{listed})\b)[a-z-]+\s+){{0,2}}?)(?P<noun>{listed})\b(?!\s*['’-]|\s+(?:seams?|edges?|holes?|openings?|ends?|sides?|tops?|stitch\w*|sts?|piece|row|round|rnd|area|position|marker)\b)"
+        rf"(?i)\b(?P<det>both(?:\s+(?:of\s+)?the)?|all\s+(?:the\s+)?(?:{_NUMBER})|the\s+(?:{_NUMBER})|{_NUMBER}|the|an?|each|every|other|your)\s+(?P<adj>(?:(?!(?:{listed})\b)[a-z-]+\s+){{0,2}}?)(?P<noun>{listed})\b(?!\s*['’-]|\s+(?:seams?|edges?|holes?|openings?|ends?|sides?|tops?|stitch\w*|sts?|piece|row|round|rnd|area|position|marker)\b)",
+        own_words=True,
     )
 
 

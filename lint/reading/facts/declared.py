@@ -63,7 +63,7 @@ def letter_used(text: str, letter: str, outside: tuple[Span, ...]) -> bool:
     """Whether a letter stands anywhere but in some stretches of the text."""
     return any(
         not any(span.start <= match.start() < span.end for span in outside)
-        for match in expression(rf"(?<![\w-]){letter}(?![\w])").finditer(text)
+        for match in expression(rf"(?<![\w-]){letter}(?![\w])", own_words=True).finditer(text)
     )
 
 

@@ -186,7 +186,8 @@ class PartHeadings:
         named = match["as"].lower()
         before = (line.text.strip(" \t*_#:.").lower() for line in self.lines[:index])
         return named in ("first", "other") or any(
-            expression(rf"\b{regex.escape(named)}\b").search(text) and len(text.split()) <= 5 for text in before
+            expression(rf"\b{regex.escape(named)}\b", own_words=True).search(text) and len(text.split()) <= 5
+            for text in before
         )
 
     def _opens_rows(self, index: int, text: str) -> bool:

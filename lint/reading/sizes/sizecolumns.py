@@ -55,7 +55,7 @@ def read_columns(text: str, names: Sequence[str]) -> Iterator[Column]:
 
 def _line_of(name: str) -> Expression:
     """A line that begins with a size's name, up to where it goes on."""
-    return expression(rf"(?i)[\s|•*-]*(?:size\s+)?{regex.escape(name)}\s*(?:[|:\t–=-]|\s{{2,}})")
+    return expression(rf"(?i)[\s|•*-]*(?:size\s+)?{regex.escape(name)}\s*(?:[|:\t–=-]|\s{{2,}})", own_words=True)
 
 
 def _column(
