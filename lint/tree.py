@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from lint.amount import ONE, Amount
+from lint.growth import Growth
 from lint.place import Limit, Marked, Place
 from lint.source import Span
 
@@ -324,15 +325,6 @@ class Alongside:
 
 
 THE_PIECE_BEFORE = "the piece before"  # of "Make a second piece the same", which gives no name
-
-
-@dataclass(frozen=True, slots=True)
-class Growth:
-    """ "increasing one tile in every row": what each of the rows worked again has more of than the one before it."""
-
-    number: int
-    unit: str  # as of a printed count: "special:tile", "kind:dc", "stitches"
-    each_side: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -34,7 +34,7 @@ LAYERS = [
         "countries",
     ],
     ["documents"],
-    ["finding", "place", "tree", "pattern"],
+    ["finding", "place", "growth", "tree", "pattern"],
     ["ruletexts"],
     ["rulelist"],
     ["rulebook"],

@@ -9,6 +9,7 @@ from lint.pattern import Part, Row, Stated
 from lint.tree import THE_PIECE_BEFORE, FastenOff, RowCall, Step, TimesKind
 from lint.working.alternating import Alternates, label_word
 from lint.working.besides import once
+from lint.working.growth import grown_steps
 from lint.working.likepieces import rows_called
 from lint.working.onesize import for_size, works
 from lint.working.printedrows import by_itself
@@ -192,11 +193,12 @@ class Expander:
             last = tail and any(isinstance(step, FastenOff) for step in tail)
             inner = tuple(s for s in called.steps if not isinstance(s, FastenOff)) if not last else called.steps
             own = row.label is not None
+            worked = once(head, inner, tail) if call.beside is None or len(numbers) == 1 else (call.beside,)
             one = self._instance(
                 row,
                 kind if own else called.kind,
                 number,
-                once(head, inner, tail) if call.beside is None or len(numbers) == 1 else (call.beside,),
+                grown_steps(worked, call, index, len(numbers)),
                 called.stated,
                 index,
                 len(numbers),

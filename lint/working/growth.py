@@ -5,12 +5,13 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.amount import Amount
+from lint.growth import Grows, Growth
 from lint.pattern import Row, Stated, StatedItem
 from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.source import Span
-from lint.tree import Chain, Group, Growth, Repeat, RowCall, Shaping, Skip, Step, Times, TimesKind, Unread, Work
+from lint.tree import Chain, Group, Repeat, RowCall, Shaping, Skip, Step, Times, TimesKind, Unread, Work
+from lint.working.betweenshapings import between_shapings
 from lint.working.compare import measured
-from lint.working.expand import Instance
 from lint.working.fabric import Made
 
 _CORNER = Limit(LimitKind.BEFORE, target=Target(TargetKind.CORNER))
@@ -21,20 +22,22 @@ def growth_of(row: Row) -> Growth | None:
     return next((step.growth for step in row.steps if isinstance(step, RowCall) and step.growth is not None), None)
 
 
-def with_longer_sides(instance: Instance) -> Instance:
-    """ "As Rnd 3, with one more group along each side": the groups between two corners, as often as there are spaces.
+def grown_steps(steps: tuple[Step, ...], call: RowCall, index: int, rows: int) -> tuple[Step, ...]:
+    """The steps of a row that is called, the so-manyth of the rows of its call, with what they have more or are shaped by.
 
-    And "Rep Row 2, inc 1 st at each end": each of these rows with its run shaped.
+    "As Rnd 3, with one more group along each side": the groups between two corners, as often as there are spaces;
+    "Rep Row 2, inc 1 st at each end": each of these rows with its run shaped; "…, working 1 more sc between incs".
     """
-    shaped = next((step.shaped for step in instance.row.steps if isinstance(step, RowCall) and step.shaped), None)
-    if shaped is not None:
-        return replace(instance, steps=_with_shaping(instance.steps, shaped))
-    grown = growth_of(instance.row)
+    if call.shaped is not None:
+        return _with_shaping(steps, call.shaped)
+    grown = call.growth
     if grown is None:
-        return instance
-    if grown.each_side:
-        return replace(instance, steps=_longer(instance.steps))
-    return replace(instance, steps=_other_times(instance.steps, grown.number * (instance.index + 1)))
+        return steps
+    if grown.where in (Grows.BETWEEN, Grows.BETWEEN_SET):
+        return between_shapings(steps, call, index, rows)
+    if grown.where is Grows.EACH_SIDE:
+        return _longer(steps)
+    return _other_times(steps, grown.number * (index + 1))
 
 
 def _with_shaping(steps: tuple[Step, ...], shaped: Shaping) -> tuple[Step, ...]:
@@ -66,10 +69,10 @@ def _other_times(steps: tuple[Step, ...], more: int) -> tuple[Step, ...]:
 def grows(row: Row, before: Made | None, made: Made) -> bool:
     """Whether a row has as many more than the one before it as its words say; those that say nothing are let be."""
     grown = growth_of(row)
-    if grown is None:
+    if grown is None or grown.where in (Grows.BETWEEN, Grows.BETWEEN_SET):
         return True
     there, now = (_counted(grown.unit, one) for one in (before, made))
-    sides = made.corners if grown.each_side else 1
+    sides = made.corners if grown.where is Grows.EACH_SIDE else 1
     return there is not None and now is not None and sides > 0 and now - there == grown.number * sides
 
 

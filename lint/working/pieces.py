@@ -60,7 +60,7 @@ from lint.working.effort import Effort
 from lint.working.expand import MOST_ROWS, Expander, Instance, Loop
 from lint.working.fabric import Fabric, no_search_for_garbage, stitches_of
 from lint.working.goingon import as_printed, goes_on_better, last_chain, next_fabric, row_as_printed, turned_over
-from lint.working.growth import grows, with_longer_sides
+from lint.working.growth import grows
 from lint.working.joinedpieces import counted_round_pieces, with_piece
 from lint.working.likepieces import own_ways
 from lint.working.onereading import Column, Settled, in_one_reading
@@ -297,7 +297,6 @@ class PatternWorker:
         return Cell(Outcome.NOT_RECOMPUTED, stopped_by=words, stopped_at=span)
 
     def _work(self, instance: Instance, coming: Instance | None, state: PieceState, size: int, blocks: bool) -> Cell:
-        instance = with_longer_sides(instance)
         fabric = side_edge(instance, state) or foundation_edge(instance, state) or state.fabric
         task = Task.of(instance, state, fabric, size, blocks)
         try:

@@ -5,15 +5,24 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.amount import ONE, Amount
-from lint.lexicon import Lexeme
-from lint.place import Place, Which
+from lint.place import Limit, LimitKind, Place, Which
 from lint.reading.clauses.base import SEPARATORS, all_read
+from lint.reading.clauses.inbrackets import (
+    holds_work,
+    is_square,
+    one_place_each,
+    only_star_before,
+    picot_of,
+    plain_turns,
+    shapes,
+    shapes_over_several,
+    squares,
+)
 from lint.reading.clauses.sidewords import along_side
 from lint.reading.clauses.sized import SizedClauses
 from lint.reading.counting import counts
 from lint.reading.places import notes
 from lint.reading.places.places import places
-from lint.reading.places.targets import ANY
 from lint.reading.repeating import repeats
 from lint.reading.repeating.times import times as read_times
 from lint.reading.words.stream import CLOSERS, OPENERS
@@ -24,13 +33,13 @@ from lint.tree import (
     Evenly,
     Group,
     LastPlace,
-    NoJoin,
     OpenWork,
     Remark,
     Repeat,
     RowCall,
     Skip,
     Step,
+    Times,
     TimesKind,
     Turn,
     Unread,
@@ -115,9 +124,9 @@ class BracketClauses(SizedClauses):
         if self.stream.lexemes[start - 1 : start] == [] or self.stream.lexemes[start - 1].kind != ",":
             return False
         items = self.read_inside(self.stream.inside(start + 1, close))
-        if not items or not all(map(_is_square, items)):
+        if not items or not all(map(is_square, items)):
             return False
-        said, worked = _squares(tuple(items)), _squares(tuple(self.steps))
+        said, worked = squares(tuple(items)), squares(tuple(self.steps))
         return said is not None and worked is not None and said != worked
 
     def _behind_short_chain(self, start: int) -> bool:
@@ -207,6 +216,17 @@ class BracketClauses(SizedClauses):
                 return
         stream.at = start
 
+    def bare_repeat(self) -> Times | None:
+        """ "[5 sc, inc] repeat.", "[5 sc, inc], and repeat (14)": to the end, as nothing else is said."""
+        stream = self.stream
+        start = stream.at
+        stream.take_if(",", ";", ".")
+        stream.take_if("and", "then")
+        if stream.take_if("repeat") and stream.kind() in (".", ";", "end", "(", "[", "=", "dash"):
+            return Times(stream.span_from(start), TimesKind.FILL, limit=Limit(LimitKind.END))
+        stream.at = start
+        return None
+
     def _so_many(self, found: tuple[Place, ...]) -> tuple[Place, ...]:
         """ "(2 dc, ch 1, 2 dc) in ea sp x5": in each of so many; the number is not that of a repeat."""
         stream = self.stream
@@ -254,11 +274,12 @@ class BracketClauses(SizedClauses):
                 self.steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
                 return True
         times = along_side(stream, items) or read_times(stream, after_bracket=True) if worked else None
+        times = times or (self.bare_repeat() if worked and self.top else None)
         if times is not None:
             stop = self._star_within(start, close, items)
             step: Step = repeats.Folded(stream.span_from(start), tuple(items), times, sign="[", stop_sign=stop)
             found = places(stream) if stream.kind() in ("in",) else ()
-            if found and _shapes_over_several(items, found[0]):
+            if found and shapes_over_several(items, found[0]):
                 words = stream.words(start, stream.at)
                 self.steps.append(
                     Unread(stream.span_from(start), words, "whether each place takes all of it is not said")
@@ -274,7 +295,7 @@ class BracketClauses(SizedClauses):
                 stream.at += 3 if stream.kind(1) == "the" else 2  # "(3 dc, ch 2, 3 dc) for a shell in next ch"
             stream.take_if("all")
             found = self._so_many(places(stream))
-            if found and _shapes_over_several(items, found[0]):
+            if found and shapes_over_several(items, found[0]):
                 words = stream.words(start, stream.at)
                 self.steps.append(
                     Unread(stream.span_from(start), words, "whether each place takes all of it is not said")
@@ -290,103 +311,34 @@ class BracketClauses(SizedClauses):
             return True
         gloss = start > 0 and stream.lexemes[start - 1].kind not in (*SEPARATORS, "star", "make", *OPENERS)
         if notes.calls_it_shaping(stream.lexemes[start + 1 : close - 1]):
-            called = _shapes(self.steps[-1:])
+            called = shapes(self.steps[-1:])
             why = "what stands before is none"  # "sc in next st (an increase)": is one stitch too few told?
             self.steps.append(Remark(span) if called else Unread(span, stream.words(start, close), why))
             return True
         gloss = gloss or self._behind_short_chain(start)
         spread = gloss and bool(self.steps) and isinstance(self.steps[-1], Evenly)  # how stitches are spread on an edge
         explains = not worked or spread or len(worked) == 1 and not getattr(worked[0], "places", ())
-        if not worked and _holds_work(stream.lexemes[start:close]):
+        if not worked and holds_work(stream.lexemes[start:close]):
             explains = False  # "(this round only: 2 sc in last st)"
         if worked == [] and self.closes_last_loop(start, close):
             return True
-        if gloss and len(items) == 2 and _picot(items) and isinstance(self.steps[-1], Work):
+        if gloss and len(items) == 2 and picot_of(items) and isinstance(self.steps[-1], Work):
             if self.steps[-1].stitch == "picot":  # "picot (ch 3, sl st in 3rd ch from hook)": how it is made
                 self.steps.append(Remark(span))
                 return True
-        if not gloss and notes.tells_made(stream.lexemes[start:close]) and (picot := _picot(items)):
+        if not gloss and notes.tells_made(stream.lexemes[start:close]) and (picot := picot_of(items)):
             self.steps += picot  # ", (ch 3, sl st in last sc - picot made),": worked here, and told what it makes
             return True
         if explains and (gloss or not all_read(items) or not worked) or notes.tells_made(stream.lexemes[start:close]):
-            self.steps += _plain_turns(items)
+            self.steps += plain_turns(items)
             self.steps.append(Remark(span, names=notes.made_name(self.stream.lexemes[start + 1 : close - 1])))
             return True
-        if not gloss and (_only_star_before(self.steps) or not self.top or repeats.open_star(self.steps)):
+        if not gloss and (only_star_before(self.steps) or not self.top or repeats.open_star(self.steps)):
             self.steps += items  # "*(2 dc in next st, dc in next st), rep from *": brackets that only hold together
             return True
-        if worked and all(map(_is_square, items)):
+        if worked and all(map(is_square, items)):
             self.steps += items  # "(bl, 3 sps, bl), 2 sps": squares of filet, each of which says where it goes
             return True
         words = stream.words(start, close)
         self.steps.append(Unread(span, words, "no place and no number of times follows the bracket"))
         return True
-
-
-def _shapes(last: list[Step]) -> bool:
-    """Whether the last step works several stitches in one place, or one over several."""
-    works = [step for step in last if isinstance(step, Work)]
-    return any(step.together is not None or step.places and step.number.lone != 1 for step in works)
-
-
-def _is_square(step: Step) -> bool:
-    """Whether a step works squares of filet, which the pattern defines with the places that they go into."""
-    return isinstance(step, Work) and step.special is not None and step.special.places_itself
-
-
-def _squares(steps: tuple[Step, ...]) -> dict[str, int] | None:
-    """How many squares of each sort the steps work; None where that is not told."""
-    found: dict[str, int] = {}
-    for step in steps:
-        inner, often = (step.items, step.times.number) if isinstance(step, Repeat) else ((), ONE)
-        own = {step.stitch: step.number.lone or 0} if _is_square(step) else _squares(inner)
-        if own is None or isinstance(step, Repeat) and (often is None or step.times.kind is not TimesKind.IN_ALL):
-            return None
-        for name, number in own.items():
-            found[name] = found.get(name, 0) + number * (often.lone or 0)
-    return found
-
-
-def _picot(items: list[Step]) -> list[Step]:
-    """The chain and the slip stitch that closes it, at the head of a bracket; [] where it begins otherwise."""
-    head = items[:2]
-    closed = len(head) == 2 and isinstance(head[0], Chain) and isinstance(head[1], Work) and head[1].stitch == "sl st"
-    return head if closed and head[1].places else []
-
-
-def one_place_each(items: list[Step]) -> list[Step]:
-    """The items of a bracket; "2 sc, sc 2" tells two sorts apart: two in one place, one in each of two."""
-    bare = [item for item in items if isinstance(item, Work) and not item.places and item.together is None]
-    after = any(item.number_after for item in bare)
-    first = any(item.number_said and not item.number_after and item.number != ONE for item in bare)
-    if not after or not first:
-        return items
-    return [
-        replace(item, places=(Place(item.span, Which.NEXT, (ANY,)),))
-        if item in bare and item.number_said and not item.number_after and item.stitch not in ("inc", "dec")
-        else item
-        for item in items
-    ]
-
-
-def _holds_work(lexemes: list[Lexeme]) -> bool:
-    """Whether a number of stitches and a place for them stand among the words of a bracket."""
-    kinds = [item.kind for item in lexemes]
-    counted = next(
-        (i for i, pair in enumerate(zip(kinds, kinds[1:], strict=False)) if pair == ("number", "stitch")), None
-    )
-    return counted is not None and "in" in kinds[counted:]
-
-
-def _plain_turns(items: list[Step]) -> list[Step]:
-    return [step for step in items if isinstance(step, (Turn, NoJoin))]
-
-
-def _shapes_over_several(items: list[Step], place: Place) -> bool:
-    """Whether "(sc, inc) in the remaining 6" rather is a repeat over them: an increase stands in a place of its own."""
-    shapes = any(isinstance(step, Work) and step.stitch in ("inc", "dec") for step in items)
-    return shapes and len(items) > 1 and (place.which is Which.EACH or place.number.lone != 1)
-
-
-def _only_star_before(steps: list[Step]) -> bool:
-    return bool(steps) and isinstance(steps[-1], repeats.Mark)

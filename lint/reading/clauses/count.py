@@ -7,7 +7,8 @@ from lint.pattern import Stated
 from lint.place import LimitKind, Which
 from lint.reading.clauses.otherwords import WordClauses
 from lint.reading.counting import counts
-from lint.reading.counting.nocounts import rather_work, sorts_of_work
+from lint.reading.counting.nocounts import rather_work, sorts_of_work, work_behind_note
+from lint.reading.words.stream import CLOSERS, OPENERS
 from lint.tree import MAKES_STITCHES, Join, OpenWork, Remark, RowCall, Turn, Work, walk
 
 
@@ -45,6 +46,13 @@ class CountClauses(WordClauses):
         stream, start = self.stream, self.stream.at
         parted = stream.kind(-1) in (";", ".", ":") and stream.kind(1) == "stitch"
         found = counts.bare_count(stream, worked)
+        noted = stream.lexemes[start - 1 : start] and stream.lexemes[start - 1].kind in CLOSERS
+        if found is not None and noted and self.steps and isinstance(self.steps[-1], Remark):
+            again = any(item.kind in OPENERS for item in stream.lexemes[start : stream.at])
+            if not again and not work_behind_note(self.steps, found):
+                return found
+            stream.at = start
+            return None  # "8 sc (white) 4 sc"
         if found is None or not parted or self.runs_to_end():
             return found
         rest = stream.lexemes[start + 2 :]

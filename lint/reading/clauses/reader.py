@@ -29,11 +29,12 @@ from lint.reading.places.guard import nothing_swallowed
 from lint.reading.places.ofpieces import piece_run
 from lint.reading.places.together import told_together
 from lint.reading.repeating import repeats
-from lint.reading.repeating.growth import shaped_calls
+from lint.reading.repeating.growth import growing_on, shaped_calls
 from lint.reading.repeating.loosestars import fold_loose
 from lint.reading.repeating.piececalls import piece_again, piece_call
 from lint.reading.repeating.rowcalls import row_call, rows_of_piece
 from lint.reading.repeating.rowsof import rows_even
+from lint.reading.words.allbut import all_but_ends
 from lint.reading.words.barefigures import figures_as_stitches
 from lint.reading.words.closing import (
     after_fastening,
@@ -154,6 +155,8 @@ class Clauses(CountClauses):
             return True
         if kind in OPENERS:
             return self.read_bracket()
+        if all_but_ends(stream, self.steps, start):
+            return True
         if kind == "/" and self.rows_between_strokes(start):
             return True
         if kind in CLOSERS:
@@ -163,6 +166,8 @@ class Clauses(CountClauses):
         if kind in ("make", "open_work", "repeat") and piece_again(stream, self.steps, start):
             return True
         if kind in ("make", "as", "open_work") and piece_call(stream, self.steps, start):
+            return True
+        if kind in ("open_work", "word", "make") and growing_on(stream, self.steps, start):
             return True
         if told_together(stream, self.steps, start) or self.run_shaped_evenly(start):
             return True

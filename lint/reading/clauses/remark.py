@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from lint.amount import ONE
 from lint.place import TargetKind, Which
 from lint.reading.clauses.base import STITCHY
 from lint.reading.clauses.leftover import LeftClauses
@@ -101,8 +102,9 @@ class RemarkClauses(LeftClauses):
         if not found:
             return False
         span = stream.span_from(start)
-        if self.has_work() or found[0].which is Which.SAME:
-            self.steps.append(Remark(span))
+        at_first = found[0].which in (Which.SAME, Which.NEXT, Which.FIRST) and found[0].number == ONE
+        if self.has_work() or at_first and not found[0].ordinals and len(found) == 1:
+            self.steps.append(Remark(span))  # "starting in next st, sc in each st around"
         elif found[0].which is Which.FROM_HOOK:
             self.steps.append(Skip(span, found))
         elif found[0].which is Which.NTH and found[0].targets[0].kind is TargetKind.CHAIN and found[0].ordinals:

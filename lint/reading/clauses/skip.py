@@ -263,8 +263,8 @@ class SkipClauses(RemarkClauses):
         if any(item.kind == "each" or item.lower in ("both", "every", "either") for item in phrase):
             return False  # "leaving 3 sts unworked at each end"
         chain = named is not None and named.kind is TargetKind.TURNING_CHAIN
-        if number is None and (last or ahead is not None or chain) and named is not None:
-            number = ONE  # "leave the last st unworked"
+        if number is None and (last or (ahead is not None or chain) and named is not None):
+            number = ONE  # "leave the last (st) unworked"
         span = stream.span_from(start)
         if number is None:
             self.steps.append(Skip(span, (), rest=True))

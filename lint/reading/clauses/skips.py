@@ -10,7 +10,7 @@ from lint.reading.clauses.base import is_run
 from lint.reading.places.places import places
 from lint.reading.places.targets import how_many, is_space_word, of_last_row, target
 from lint.reading.words.piecewords import PIECE_WORDS
-from lint.reading.words.stream import Stream
+from lint.reading.words.stream import SIGNS, Stream
 from lint.tree import MAKES_STITCHES, NOT_UNDERSTOOD, JoinYarn, Skip, Step, Unread
 
 _FULL = ("full", "complete", "long", "whole", "worked")  # "the last full row": the one that was divided
@@ -41,7 +41,8 @@ def skipped(stream: Stream) -> tuple[Place, ...]:
     if number is not None and stream.kind() == "middle" and stream.kind(1) in ("any_stitch", "stitch"):
         middle = stream.take() is not None  # "the 10 center sts"
     found = target(stream)
-    if number is None and found is None:
+    lone = which is not Which.NEXT and stream.kind() in (*SIGNS, "end", "and", "turn", "join")  # "miss the first, …"
+    if number is None and found is None and not lone:
         return ()
     if of_another_row(stream):
         which = Which.ELSEWHERE

@@ -52,7 +52,13 @@ def noted_work(stream: Stream, start: int) -> bool:
     begins = opened is not None and (not opened or stream.lexemes[opened - 1].kind in (",", ";", "star", *OPENERS))
     if any(item.lower in _TOTALS for item in inside):
         return False  # "6 inc, (total) 12 sc"
-    return begins and bool(inside) and all(item.kind in ("word", "the", "color", "yarn") for item in inside)
+    first = stream.matching(0) if stream.lexemes[0].kind in OPENERS else None
+    begins = begins or first is not None and _holds_words(stream.lexemes[1:first])  # "[X] 8 sc [Y] 1 sc"
+    return begins and _holds_words(inside)
+
+
+def _holds_words(inside: list[Lexeme]) -> bool:
+    return bool(inside) and all(item.kind in ("word", "the", "color", "yarn") for item in inside)
 
 
 def led_to_a_side(stream: Stream, colon: int) -> bool:
@@ -82,6 +88,15 @@ def rather_work(steps: list[Step], counted: int, unit: str, rest: list[Lexeme], 
     if 0 < 3 * least + 2 < 2 * counted and all(map(_definite, steps)):
         return True  # "2 sc; 3 sc in next st; 9 sc"
     return _greater_count(counted, rest) or (2 if signed else 4) * counted < least
+
+
+def work_behind_note(steps: list[Step], found: Stated) -> bool:
+    """Whether the figure behind a bracket that holds a note is work: "8 sc (white) 4 sc", while "… 4 sc (neat) 12 sc" sums up."""
+    units = {item.unit for item in found.items}
+    figure = found.items[0].number.lone if len(found.items) == 1 else None
+    if figure is None or not any(unit and unit.startswith("kind:") for unit in units):
+        return False
+    return all(map(_definite, steps)) and sum(map(_least, steps)) != figure
 
 
 def sorts_of_work(steps: list[Step], found: Stated, rest: list[Lexeme]) -> bool:

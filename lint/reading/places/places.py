@@ -15,8 +15,9 @@ from lint.place import Place, Target, TargetKind, Which
 from lint.reading.places.limits import half_of_row, limit
 from lint.reading.places.ofpieces import piece_stitches
 from lint.reading.places.ordinals import chain_top, ordinal
-from lint.reading.places.partof import leads_to, middle_of_arch
+from lint.reading.places.partof import middle_of_arch
 from lint.reading.places.pointed import all_but, all_told, chains_made, each_place, pointed, with_target
+from lint.reading.places.prepositions import begins_bare, preposition
 from lint.reading.places.targets import (
     ANY,
     FOUNDATION,
@@ -38,7 +39,6 @@ from lint.reading.words.piecewords import (
     names_piece,
     of_joined_piece,
     of_other_piece,
-    piece_ahead,
     piece_alone,
     piece_word,
 )
@@ -52,7 +52,6 @@ _WORK_BEGINS = (
 _POINTS = ("next", "each", "last", "first", "top", "same", "ordinal", "corner", "space")
 _AFTER_NUMBER = (",", ";", ".", ")", "]", "}", "star", "end", "and")
 _FILLERS = ("the", "of", "all", "both")
-_ALL_OF = ("remaining", "any_stitch", "stitch", "number", "space", "corner", "chain")  # what "in all" may speak of
 _PASSED_OVER = ("skipped", "missed", "sk", "skip")
 _SIDE_WORDS = ("right", "left", "upper", "lower", "bottom", "top")
 
@@ -63,19 +62,9 @@ def places(stream: Stream, allow_to: bool = False, bare: bool = False) -> tuple[
     gap = bool(stream.take_if("between"))
     if gap and stream.kind(1) == "and" and {stream.kind(), stream.kind(2)} <= {"first", "last", "next", "ordinal"}:
         stream.at += 2  # "between last and first shells", "between first and second dc"
-    shared = False if gap else _preposition(stream, allow_to)
+    shared = False if gap else preposition(stream, allow_to)
     if shared is None:
-        remaining = stream.kind() == "remaining" and stream.kind(1) in ("number", "any_stitch", "stitch")
-        if (
-            not bare
-            and not remaining
-            and stream.kind() not in ("next", "same", "each")
-            and not (stream.kind() in ("last", "first") and stream.kind(1) in ("number", "any_stitch", "stitch"))
-            and not (stream.word("1st") and stream.kind(1) in ("any_stitch", "stitch"))  # "sc 1st dc"
-            and not (
-                stream.kind() == "ordinal" and stream.kind(1) == "chain" and stream.kind(2) == "from"
-            )  # "sc 2nd ch from hook"
-        ):
+        if not bare and not begins_bare(stream):
             return ()
         shared = False
     first = _item(stream, gap)
@@ -91,7 +80,7 @@ def places(stream: Stream, allow_to: bool = False, bare: bool = False) -> tuple[
             stream.at = before
             break
         stream.skip("then")
-        again = _preposition(stream, allow_to)
+        again = preposition(stream, allow_to)
         if again is None and chains_made(stream, found[-1]):
             stream.at = before
             break
@@ -126,63 +115,6 @@ def places(stream: Stream, allow_to: bool = False, bare: bool = False) -> tuple[
 def merges(one: Place, other: Place) -> bool:
     """ "each dc and each ch-1 sp": one run over both sorts of place."""
     return one.which is Which.EACH and other.which is Which.EACH and one.limit is None and one.of is None
-
-
-def _preposition(stream: Stream, allow_to: bool) -> bool | None:
-    """Takes the preposition; tells whether several places share one stitch; None if there is none."""
-    start = stream.at
-    if stream.word("in all") and stream.word("but", "except", ahead=1):
-        stream.take()
-        return False
-    named = 2 if stream.kind(1) == "the" else 1
-    others = stream.word("other", "further", ahead=named) and stream.kind(named + 1) in (
-        "any_stitch",
-        "stitch",
-        "chain",
-    )
-    if stream.word("in all") and (others or stream.kind(1) in _ALL_OF):
-        stream.take()
-        return False  # "2 sc in all sts": not a total
-    everything = stream.take_if("all", "together")
-    if stream.word("using") and stream.kind(2 if stream.kind(1) == "the" else 1) == "next":
-        stream.take()  # "dec using the next 2 sts"
-        return True
-    kind = stream.kind()
-    if kind in LOOPS and stream.kind(1) == "of":
-        return False  # "1 sc through back loop of each st": the loop is read with the place
-    if kind in ("over", "across", "around") and stream.kind(1) == "to" and allow_to and leads_to(stream):
-        stream.at += 2  # "sl st over to next ch", "sl st across to first corner sp"
-        return False
-    if stream.word("round") and kind == "round" and stream.kind(1) in ("next", "each", "same", "first", "last"):
-        kind = "around"  # "FPdc round next dc", "1 dc round each of next 3 tr"
-    which = 2 if stream.kind(1) == "the" else 1
-    if (
-        kind == "across"
-        and not piece_ahead(stream)
-        and stream.kind(which) in ("first", "next", "last", "number")
-        and stream.kind(which + 1) not in ("row", "round", "side", "edge")  # "along the first side"
-    ):
-        stream.take()  # "sl st across first 6 sts"
-        return False
-    if kind == "across" and piece_ahead(stream):
-        stream.take()  # "9 sc along the first leg"
-        return False
-    if kind in ("in", "around", "at") or (kind == "to" and allow_to):
-        stream.take()
-        if kind == "around" and stream.kind() in ("end", ",", ".", ";", ")", "]", "}"):
-            stream.at = start
-            return None
-        stream.skip("in")
-        if kind == "around" and stream.word("post", "posts") and stream.kind(1) == "at":
-            stream.take()
-        if kind == "around" and stream.kind() == "at" and stream.kind(1) == "row_end":
-            stream.take()  # "around post at end of each row"
-        return bool(everything)
-    if kind == "over":
-        stream.take()
-        return True
-    stream.at = start
-    return None
 
 
 def _item(stream: Stream, between: bool = False) -> Place | None:

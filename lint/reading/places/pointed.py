@@ -213,8 +213,8 @@ def all_but(stream: Stream) -> Place | None:
         if stream.take_if("last"):
             number = how_many(stream) or ONE
             found = target(stream)
-            if found is not None:
-                reach = Limit(LimitKind.LAST, number, found)
+            if found is not None or stream.kind() in (*SIGNS, "end", "turn"):
+                reach = Limit(LimitKind.LAST, number, found or ANY)
                 return Place(stream.span_from(start), Which.EACH, (ANY,), limit=reach)
     stream.at = start
     return None

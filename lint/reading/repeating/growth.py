@@ -6,15 +6,38 @@ from dataclasses import replace
 
 from lint.amount import ONE
 from lint.expression import expression
+from lint.growth import Grows, Growth
 from lint.lexicon import Lexeme
 from lint.reading.places.countunits import singular
 from lint.reading.places.work import GROUPS
 from lint.reading.words.stream import OPENERS, SIGNS, Stream
-from lint.tree import Group, Growth, OpenWork, Remark, Repeat, RowCall, Shaping, Step, Unread, UseYarn, Work
+from lint.tree import Group, OpenWork, Remark, Repeat, RowCall, Shaping, Step, Unread, UseYarn, Work
 
 _UP = ("increasing", "adding", "gaining")
 _DOWN = ("decreasing", "losing")
+_LEADS = (
+    "each time",
+    "time",
+    "always",
+    "but",
+    "having",
+    "leaving",
+    "adding",
+    "that",
+    "there",
+    "is",
+    "are",
+    "working",
+    "now",
+)
 _MORE = {"more": 1, "extra": 1, "additional": 1, "fewer": -1, "less": -1}
+
+
+_MOST_WORDS = 10
+_GOES_ON = expression(
+    r"(?:continue|continuing|cont|keep|carry on|proceed|work)(?: on| to| with)*+(?: (?:inc|dec|increas(?:e|es|ing)|decreas(?:e|es|ing)|working))?"
+    r"(?: (?:in|as|like|with|this|that|the same|the|same|manner|way|fashion|pattern|patt|established|est|set|before))++"
+)
 
 
 def shaped_calls(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
@@ -72,7 +95,11 @@ def growth(stream: Stream) -> Growth | None:
     stream.take_if(",")
     if stream.word("but"):
         stream.take()  # "As Row 10, but with one tile less in each row"
+    told = stream.at
     found = _growth(stream)
+    if found is None:
+        stream.at = told
+        found = _between(stream)
     if found is None or stream.kind() not in (*SIGNS, "end", *OPENERS):
         stream.at = start
         return None
@@ -106,7 +133,55 @@ def _growth(stream: Stream) -> Growth | None:
     if stitches and (side or not sign):
         return None  # "with 2 sc more in each row" may be work
     unit = f"special:{singular(noun.lower)}" if group else stitches
-    return Growth((sign or said) * number.lone, unit, side)
+    return Growth((sign or said) * number.lone, unit, Grows.EACH_SIDE if side else Grows.ROW)
+
+
+def _between(stream: Stream) -> Growth | None:
+    """Takes "working one more sc between incs each rnd", "with 2 sc between increases": how long the runs are."""
+    words = []
+    while stream.word(*_LEADS) or stream.kind() in ("with", "make", "each"):
+        words.append(stream.take().lower)
+    each = any("each" in word for word in words)
+    added = "adding" in words
+    number = stream.amount()
+    if number is None and stream.word("an", "a"):
+        stream.take()
+        number = ONE
+    before = _MORE.get(stream.peek().lower, 0)
+    stream.at += bool(before)
+    sort = stream.take_if("stitch", "any_stitch")
+    if sort is None:
+        return None
+    unit = "stitches" if sort.kind == "any_stitch" else f"kind:{sort.value}"
+    behind = _MORE.get(stream.peek().lower, 0)
+    stream.at += bool(behind)
+    if stream.take_if("between") is None and not (stream.word("before", "after") and stream.take()):
+        return None
+    stream.skip("the", "each", "all")
+    shaping = stream.take_if("increase", "decrease")
+    if shaping is None or number is None or number.lone is None or before and behind:
+        return None
+    stream.take_if("in", "for") or stream.word("on") and stream.take()
+    said = stream.take_if("each") is not None and stream.take_if("row", "round", "times") is not None
+    each = each or said or stream.word("each time") and bool(stream.take())
+    sign = before or behind or int(added)
+    return Growth((sign or 1) * number.lone, unit, Grows.BETWEEN if sign else Grows.BETWEEN_SET, each)
+
+
+def growing_on(stream: Stream, steps: list[Step], start: int) -> bool:
+    """ "Continue increasing in this way, working 1 more sc between incs each rnd": the row just worked, with longer runs."""
+    end = stream.next_of(",", ";", ".", start=start)
+    if end - start > _MOST_WORDS or stream.kind(end - start) not in (",", ";"):
+        return False
+    if _GOES_ON.fullmatch(" ".join(item.lower for item in stream.lexemes[start:end])) is None:
+        return False
+    stream.at = end + 1
+    found = _between(stream)
+    if found is None or found.where is not Grows.BETWEEN or stream.kind() not in (*SIGNS, "end", *OPENERS):
+        stream.at = start
+        return False
+    steps.append(RowCall(stream.span_from(start), None, None, growth=replace(found, each=True)))
+    return True
 
 
 def _each_side(stream: Stream) -> bool:

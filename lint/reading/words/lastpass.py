@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.amount import ONE
-from lint.place import Limit, LimitKind, Place, TargetKind, Which
-from lint.reading.words.stream import OPENERS, SIGNS, Stream
+from lint.place import Place
+from lint.reading.words.stream import Stream
 from lint.tree import Chain, Group, Repeat, Step, Work
 
 
@@ -29,9 +29,6 @@ def excepting(stream: Stream, steps: list[Step], start: int) -> bool:
     """ "…; rep from * to end, except work 3 sc in last st": the last pass ends in so many."""
     step = steps[-1] if steps else None
     words = stream.at
-    if (shorter := _all_but_last(stream, step)) is not None:
-        steps[-1] = replace(shorter, span=step.span.to(stream.span_from(start)))
-        return True
     stream.take()
     stream.skip("that", "for", "make")
     while stream.word("only", "just", "that"):
@@ -48,28 +45,6 @@ def excepting(stream: Stream, steps: list[Step], start: int) -> bool:
     changed = replace(item, number=number, number_said=True)
     steps[-1] = replace(step, span=step.span.to(stream.span_from(start)), last_pass=(*step.items[:-1], changed))
     return True
-
-
-def _all_but_last(stream: Stream, step: Step | None) -> Work | None:
-    """Takes the "except (for) the last (2) (st)" behind "2 sc in each st around,": the run to there; None where it is none."""
-    start = stream.at
-    run = step.places[-1] if isinstance(step, Work) and len(step.places) == 1 else None
-    whole = run is not None and run.which is Which.EACH and (run.limit is None or run.limit.kind is LimitKind.END)
-    plain = whole and run.targets[0].kind in (TargetKind.ANY_STITCH, TargetKind.STITCH) and run.every == 1
-    stream.take()
-    stream.take_if("for", "in")
-    stream.skip("the")
-    if plain and stream.take_if("last"):
-        number = stream.amount() or ONE
-        stream.take_if("any_stitch", "stitch")
-        ahead = 1 if stream.kind() in (",", ";", "and") else 0
-        goes_on = stream.kind(ahead) in ("number", "stitch", "increase", "decrease", "special", *OPENERS)
-        one = step.number == ONE and step.stitch not in ("inc", "dec")  # else that may have one of its own, or none
-        if stream.kind() in (*SIGNS, "end", "turn", "join") and (one or ahead and goes_on):
-            reach = Limit(LimitKind.LAST, number, run.targets[0])
-            return replace(step, places=(replace(run, limit=reach),))
-    stream.at = start
-    return None
 
 
 def _same_sort(one: Step, other: Step) -> bool:

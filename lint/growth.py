@@ -1,0 +1,25 @@
+"""How rows that are called again differ from each other: what each of them has more, or fewer, of."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+
+
+class Grows(StrEnum):
+    """Where a row has more than the one before it."""
+
+    ROW = "row"  # anywhere: "increasing one tile in every row"
+    EACH_SIDE = "each side"  # "with one more group along each side"
+    BETWEEN = "between"  # "working 1 more sc between incs each rnd": in every run between shapings
+    BETWEEN_SET = "between, set"  # "but with 3 sc between incs": the number of those runs itself
+
+
+@dataclass(frozen=True, slots=True)
+class Growth:
+    """What each of the rows has more of than the one before it; below 0, fewer."""
+
+    number: int
+    unit: str  # as of a printed count: "special:tile", "kind:dc", "stitches"
+    where: Grows = Grows.ROW
+    each: bool = True  # "in each row", "each time": else it is only said of one

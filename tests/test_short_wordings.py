@@ -1,0 +1,64 @@
+"""Rows in few words: "hdc for the rest", "[5 sc, inc] repeat.", "8 sc (white) 4 sc".
+
+Truths worked out by hand; common practice, no source.
+"""
+
+from __future__ import annotations
+
+import pytest
+from helpers import check, counts
+
+TWELVE = "Ball\n\nUS terms\n\nBALL\nRnd 1: 12 sc in magic ring. (12)\nRnd 2: "
+
+
+def made(words: str) -> int | None:
+    """The count of a round of these words on twelve stitches."""
+    return counts(check(TWELVE + words + "\n"))[-1]
+
+
+@pytest.mark.parametrize(
+    ("words", "count"),
+    [
+        ("Sc in next 4, hdc for the remaining 8.", 12),
+        ("Sc for 4, hdc for the rest.", 12),
+        ("Sc for the first 4 sts, hdc for the last 8 sts.", 12),
+        ("Sc the first 4 sts, hdc the last 8 sts.", 12),
+        ("Sc in next 4, hdc for each sleeve.", None),
+        ("Sc in next 4, 30 hdc for 8 sts.", None),
+    ],
+)
+def test_for_so_many_stitches(words: str, count: int | None) -> None:
+    """ "For" stands where "in each of" might; before a piece, or behind a number that may be all in one, it does not."""
+    assert made(words) == count
+
+
+@pytest.mark.parametrize("words", ["[5 sc, inc] repeat.", "(5 sc, inc), repeat. (14)", "[5 sc, inc] and repeat."])
+def test_a_repeat_behind_a_bracket_that_says_no_more(words: str) -> None:
+    """It goes on to the round's end."""
+    assert made(words) == 14
+
+
+@pytest.mark.parametrize(
+    ("words", "count"),
+    [
+        ("[W] 8 sc [R] 4 sc", 12),
+        ("(white) 8 sc (red) 4 sc", 12),
+        ("5 sc, (change to white) 2 sc, (change to red) 5 sc", 12),
+        ("(BLO) 8 sc (FLO) 4 sc", 12),
+        ("Sc in next 6 (front), sc in next 6 (back) 12 sc", 12),
+    ],
+)
+def test_work_behind_a_bracket_that_holds_a_note(words: str, count: int) -> None:
+    """Another figure than what is worked so far is work, and no count."""
+    assert made(words) == count
+
+
+def test_a_number_is_not_taken_for_stitches_in_one_place_to_make_a_row_fit() -> None:
+    """Seven places are used in each pass, which do not go into twelve: eight in two would, but nobody says so."""
+    assert made("[6 sc, 2 sc in next st] around.") is None
+
+
+@pytest.mark.parametrize("words", ["Starting in next st, sc in each st around.", "Beginning in same st, sc in each st."])
+def test_a_round_starts_where_it_would(words: str) -> None:
+    """The place where a round starts anyway is no place that is passed over."""
+    assert made(words) == 12
