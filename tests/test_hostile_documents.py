@@ -333,6 +333,17 @@ def test_a_repeat_that_runs_on_far_beyond_its_row() -> None:
     assert rows[-1].first.made.stitches == 200
 
 
+def test_a_printed_count_of_more_spaces_than_there_are_chains_in_the_world() -> None:
+    """A figure of a count is compared, and nothing of its size is made."""
+    head = "Ring\nUS terms\n\nRnd 1: 12 sc in magic ring. (12 sc)\n"
+    count = "(12 sc, 999999999999 ch-2 sps)"
+    rows = check(
+        head + f"Rnd 2: *Sc in next sc, ch 2; rep from * around, join with sl st in first sc. {count}\n"
+    ).ledger.rows
+    assert rows[-1].first.made.stitches == 12
+    assert rows[-1].first.outcome.value == "differs"
+
+
 @pytest.mark.parametrize("words", ["sc2000000tog", "3000000 sc tog"])
 def test_more_stitches_together_than_any_hook_holds(words: str) -> None:
     """A decrease over millions of stitches is not worked, but told as not understood."""

@@ -58,7 +58,9 @@ def test_a_number_is_not_taken_for_stitches_in_one_place_to_make_a_row_fit() -> 
     assert made("[6 sc, 2 sc in next st] around.") is None
 
 
-@pytest.mark.parametrize("words", ["Starting in next st, sc in each st around.", "Beginning in same st, sc in each st."])
+@pytest.mark.parametrize(
+    "words", ["Starting in next st, sc in each st around.", "Beginning in same st, sc in each st."]
+)
 def test_a_round_starts_where_it_would(words: str) -> None:
     """The place where a round starts anyway is no place that is passed over."""
     assert made(words) == 12

@@ -103,7 +103,8 @@ def row_as_printed(stated: Stated | None, made: Made, fabric: Fabric, size: int,
 def repeats_as_printed(stated: Stated | None, made: Made, fabric: Fabric, size: int) -> Fabric | None:
     """A round of groups that are all alike, with as many of them as are printed: "(6 sc, 6 ch-5 loops)" of five made."""
     signs = [(node.kind, node.length) for node in fabric.nodes]
-    unit = next((u for u in range(1, len(signs) // 2 + 1) if signs == signs[:u] * (len(signs) // u)), None)
+    lengths = (u for u in range(1, len(signs) // 2 + 1) if len(signs) % u == 0)
+    unit = next((u for u in lengths if signs == signs[:u] * (len(signs) // u)), None)
     if stated is None or stated.series or not fabric.circular or unit is None:
         return None
     groups, wanted = len(signs) // unit, set()
@@ -128,7 +129,7 @@ def closed_as_printed(stated: Stated | None, made: Made, fabric: Fabric, size: i
         unit, _, length = item.unit.partition(":")
         if unit == "space":
             there = made.spaces.get(int(length), 0) if length.isdigit() else sum(made.spaces.values())
-            lacking += [length] * ((item.number.at(size) or 0) - there)
+            lacking += [length] * min(2, (item.number.at(size) or 0) - there)  # two are as bad as a million
     alone = next(iter(made.spaces)) if len(made.spaces) == 1 else None
     length = int(lacking[0]) if len(lacking) == 1 and lacking[0].isdigit() else alone if len(lacking) == 1 else None
     ends = fabric.nodes and fabric.nodes[0].is_stitch and fabric.nodes[-1].is_stitch

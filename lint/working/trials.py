@@ -151,7 +151,9 @@ def best_reading(task: Task, state: PieceState) -> Trial:
     best = _best(task, state)
     if best.agrees is None:
         best.open = (
-            _guessed(best) or not best.fits and any(k[0] in ("lone star", "times") for k in best.worked.choices.asked)
+            _guessed(best, task)
+            or not best.fits
+            and any(k[0] in ("lone star", "times") for k in best.worked.choices.asked)
         )
         doubled = "bare number" if _one_then_two(task.steps) else ""
         covers = [
@@ -194,9 +196,9 @@ def _one_then_two(steps: tuple[Step, ...]) -> bool:
     )
 
 
-def _guessed(best: Trial) -> bool:
-    """Whether "6 sc" was taken for six in one place only because the row then comes out."""
-    return any(key[0] == "bare number" for key in best.forced)
+def _guessed(best: Trial, task: Task) -> bool:
+    """Whether "6 sc" was taken for six in one place only because the row then comes out; "1 sc, 2 sc" says so itself."""
+    return any(key[0] == "bare number" for key in best.forced) and not _one_then_two(task.steps)
 
 
 def _either_way(key: Key, best: Trial, task: Task, state: PieceState) -> bool:
