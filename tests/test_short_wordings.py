@@ -64,3 +64,48 @@ def test_a_number_is_not_taken_for_stitches_in_one_place_to_make_a_row_fit() -> 
 def test_a_round_starts_where_it_would(words: str) -> None:
     """The place where a round starts anyway is no place that is passed over."""
     assert made(words) == 12
+
+
+@pytest.mark.parametrize(
+    ("words", "count"),
+    [
+        ("Inc in 1st and 7th st, sc in the rest.", 14),
+        ("2 sc in 6th st, sc in each remaining st.", 13),
+        ("2 sc in 3rd, 6th, 9th and 12th sts, sc in all others.", 16),
+        ("Inc in first and seventh st, sc in all other sts.", 14),
+        ("Sc around, 2 sc in 6th and 12th sts.", 14),
+        ("Dec over 3rd and 4th st, sc in the rest.", 11),
+    ],
+)
+def test_work_into_numbered_stitches(words: str, count: int) -> None:
+    """The stitches before and between the numbered ones belong to the rest."""
+    assert made(words) == count
+
+
+@pytest.mark.parametrize(
+    "words", ["Inc in 6th and 12th st.", "Inc in 1st and 7th st.", "Dec in 3rd and 9th st, sc in the rest."]
+)
+def test_what_the_stitches_between_have_is_not_guessed(words: str) -> None:
+    """Nothing is said of them, or what is said does not come out."""
+    assert made(words) is None
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "(4 sc, dec) - 2 times.",
+        "(4 sc, dec) for 2 times.",
+        "(4 sc, dec) twice around.",
+        "(4 sc, dec) throughout.",
+        "(4 sc, dec), do this twice.",
+        "4 sc, dec. Do this 2 times in total.",
+    ],
+)
+def test_how_often_in_other_words(words: str) -> None:
+    """Two passes over twelve stitches."""
+    assert made(words) == 10
+
+
+def test_what_goes_on_throughout_must_be_said() -> None:
+    """The whole list, or its last clause?"""
+    assert made("4 sc, dec throughout.") is None

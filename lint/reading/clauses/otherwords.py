@@ -75,6 +75,9 @@ class WordClauses(EndingClauses):
         if stream.word("do") and rows_of_piece(stream, self.steps, start):
             return True  # "Do Row 2 again"
         stream.at = start
+        if stream.word("do") and repeats.done_so_often(stream, self.steps, start):
+            return True
+        stream.at = start
         if stream.word("you", "we") and self.parts_made(start):
             return True
         if stream.word("we") and stream.kind(1) == "make":

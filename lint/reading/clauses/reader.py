@@ -24,6 +24,7 @@ from lint.reading.clauses.skips import at_both_ends
 from lint.reading.clauses.tunisian import bars_as_stitches, loops_as_stitches
 from lint.reading.counting.apart import counts_set_apart
 from lint.reading.counting.asides import asides, emphasis
+from lint.reading.counting.atordinals import at_ordinals
 from lint.reading.counting.otherplaces import in_all_others, rest_of_row
 from lint.reading.places.guard import nothing_swallowed
 from lint.reading.places.ofpieces import piece_run
@@ -90,7 +91,7 @@ def read_row(stream: Stream) -> Reading:
     reading.steps = picots_closed(joined_on_the_way(fold_loose(reading.steps)))
     reading.steps = chain_told_by_count(side_by_side(closing_join(place_come_to(reading.steps))), stream.lexemes)
     reading.steps = layers_noted(after_fastening(reading.steps), words, stream.lexemes)
-    reading.steps = shaped_calls(reading.steps, stream.lexemes)
+    reading.steps = at_ordinals(shaped_calls(reading.steps, stream.lexemes), stream.lexemes)
     reading.stated = loops_as_stitches(reading.steps, reading.stated)
     return reading
 
@@ -341,7 +342,7 @@ _READERS: dict[str, Callable[[Clauses, int], bool]] = {
     "for": Clauses.read_for_remark,
     "at": Clauses.read_at_remark,
     "from": Clauses.read_again,
-    "throughout": Clauses.read_remark_phrase,
+    "throughout": Clauses.read_throughout,
     "counts": Clauses.read_counting_sentence,
     "counts_not": Clauses.read_counting_sentence,
     "forming": Clauses.read_counting_sentence,

@@ -25,6 +25,13 @@ _ENDS_TOLD = {"measures", "measure", "rows", "rounds", "length", "long", "desire
 class RemarkClauses(LeftClauses):
     """Remarks, and what is left unread."""
 
+    def read_throughout(self, start: int) -> bool:
+        """ "in each st throughout" adds nothing; of "4 sc, dec throughout" it is not said what goes on so."""
+        listed = self.stream.kind(-1) in ("stitch", "increase", "decrease") and len(self.steps) > 1
+        return not (listed and all(isinstance(step, Work) for step in self.steps[-2:])) and self.read_remark_phrase(
+            start
+        )
+
     def read_remark_phrase(self, start: int) -> bool:
         self.stream.take()
         self.steps.append(Remark(self.stream.span_from(start)))

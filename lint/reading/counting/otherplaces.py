@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from lint.amount import ONE
 from lint.place import Limit, LimitKind, Place, TargetKind, Which
+from lint.reading.counting.atordinals import numbered, spread
 from lint.reading.places.limits import limit
 from lint.reading.places.targets import ANY
 from lint.reading.words.runs import alongside
@@ -41,6 +42,9 @@ def in_all_others(stream: Stream, steps: list[Step], start: int) -> bool:
         steps[first:] = [run, *(alongside(step) for step in before)]
         return True
     ends = _at_the_ends(before)
+    if ends is None and numbered(before):
+        steps[first:] = spread(before, run)  # "2 sc in 6th and 12th st, sc in all others"
+        return True
     if ends is None:
         return False
     steps[first:] = [ends[0], run, ends[1]]
@@ -55,7 +59,7 @@ def _others(stream: Stream) -> bool:
     each = stream.take_if("each", "all")
     every = every or each is not None and (each.kind == "all" or "of" in each.lower or stream.kind() == "of")
     stream.skip("of", "the")
-    if stream.word("others", "rest"):
+    if stream.word("others", "rest", "the others", "the rest"):
         stream.take()
         return True
     if every and stream.word("other", "remaining"):

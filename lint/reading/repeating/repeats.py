@@ -7,10 +7,10 @@ from dataclasses import dataclass, replace
 from lint.amount import ONE, Amount
 from lint.place import Limit, LimitKind, Which
 from lint.reading.repeating.rowcalls import named_row_call, names_rows, row_call
-from lint.reading.repeating.times import times
+from lint.reading.repeating.times import counts_passes, times
 from lint.reading.words.borrowing import Borrowed, other_row
 from lint.reading.words.lists import list_only
-from lint.reading.words.stream import CLOSERS, OPENERS, Stream
+from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS, Stream
 from lint.reading.words.untilmade import until_made
 from lint.source import Span
 from lint.tree import Covers, Group, Passage, Repeat, Skip, Step, Times, TimesKind, Unread, Work
@@ -316,6 +316,17 @@ def again(stream: Stream, steps: list[Step], start: int) -> bool:
     how_often = times(stream) or Times(stream.span_from(start), TimesKind.IN_ALL, Amount.of(1))
     stream.skip("more")
     return _passage(steps, sign, to_sign, how_often, stream.span_from(start)) is not None
+
+
+def done_so_often(stream: Stream, steps: list[Step], start: int) -> bool:
+    """ "4 sc, dec. Do this 6 times.": the passes are counted from the first, unlike those of "repeat this 6 times"."""
+    if open_star(steps) or not stream.word("this", "these", "that", ahead=1):
+        return False
+    stream.at += 2
+    how_often = times(stream, after_bracket=True) if counts_passes(stream) else None
+    if how_often is None or stream.kind() not in (*SIGNS, "end", "dash", "="):
+        return False
+    return fold_row(steps, how_often, stream.span_from(start), sentence=last_sentence(stream, steps, start))
 
 
 def ending_at_mark(stream: Stream, steps: list[Step]) -> bool:

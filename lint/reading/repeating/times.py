@@ -14,6 +14,8 @@ from lint.tree import Times, TimesKind
 def times(stream: Stream, after_bracket: bool = False) -> Times | None:
     """How often, at the cursor: "4 times", "twice more", "x 6", "another 2 times", "around", "to last 2 sts"."""
     start = stream.at
+    if after_bracket and (led := _led(stream)) is not None:
+        return led
     if after_bracket and stream.kind() in OPENERS and (close := stream.matching(start)) is not None:
         inner = stream.inside(start + 1, close)  # "(inc) (6 times)", "(sc, inc) (x6)"
         found = times(inner, after_bracket=True)
@@ -45,6 +47,8 @@ def times(stream: Stream, after_bracket: bool = False) -> Times | None:
         stream.take()
         more = another or bool(stream.take_if("more"))
         more = more or once.lower == "once" and not (after_bracket or total)  # "rep from * once": it is no repeat else
+        if after_bracket and stream.kind() in ("around", "across") and stream.kind(1) in (*SIGNS, "end"):
+            stream.take()  # "(4 sc, dec) twice around"
         kind = TimesKind.MORE if more else (TimesKind.IN_ALL if after_bracket or total else TimesKind.UNCLEAR)
         return Times(stream.span_from(start), kind, once.quantity)
     number = stream.amount()
@@ -74,6 +78,37 @@ def times(stream: Stream, after_bracket: bool = False) -> Times | None:
     if after_bracket and start and stream.kind(-1) == "repeat":
         stream.at = start
     return None
+
+
+def _led(stream: Stream) -> Times | None:
+    """Takes "- 6 times", "for 6 times", "do this twice", "throughout" behind a bracket, with the words that lead to it."""
+    start = stream.at
+    if stream.word("throughout") and stream.kind(1) in (*SIGNS, "end"):
+        stream.take()
+        return Times(stream.span_from(start), TimesKind.FILL, limit=Limit(LimitKind.END))
+    stream.take_if(",", ".", ";") if stream.word("do", "work", ahead=1) else None
+    if stream.word("do", "work") and stream.word("this", "these", "that", ahead=1):
+        stream.at += 2
+    elif stream.kind() == "dash" and not stream.peek(1).glued or stream.word("for"):
+        stream.take()
+    if stream.at == start or not counts_passes(stream):
+        stream.at = start
+        return None
+    found = times(stream, after_bracket=True)
+    if found is None or found.number is None:
+        stream.at = start
+        return None
+    return replace(found, span=stream.span_from(start))
+
+
+def counts_passes(stream: Stream) -> bool:
+    """Whether "6 times", "x 6", "twice", "a total of 6 times" stands at the cursor: a number alone is none of passes."""
+    ahead = 3 if stream.word("a") and stream.kind(1) == "total" else 0
+    if stream.word("x", "×", ahead=ahead):
+        return stream.kind(ahead + 1) == "number"
+    figure = stream.kind(ahead) == "number"
+    said = stream.word("once", "twice", "thrice", ahead=ahead) or stream.kind(ahead + 1) == "times"
+    return figure and (said or stream.word("x", "×", "xs", ahead=ahead + 1))
 
 
 def _until_all_are_worked(stream: Stream) -> Limit | None:
