@@ -109,3 +109,28 @@ def test_how_often_in_other_words(words: str) -> None:
 def test_what_goes_on_throughout_must_be_said() -> None:
     """The whole list, or its last clause?"""
     assert made("4 sc, dec throughout.") is None
+
+
+SQUARE = (
+    "Square\n\nUS terms\n\nSQUARE\nRnd 1: Ch 4, join to form ring. Ch 3 (counts as dc), 2 dc in ring, ch 2, "
+    "*3 dc in ring, ch 2; rep from * 2 times more, join. (12 dc, 4 ch-2 sps)\nRnd 2: "
+)
+
+
+@pytest.mark.parametrize(
+    ("words", "count"),
+    [
+        ("Dc in each dc, ch 3 at each corner, join.", 12),
+        ("Dc in each dc, ch 2 over each corner, join.", 12),
+        ("(Sc in next dc) 3 times, (sc, ch 2, sc) in corner; rep around.", 20),
+    ],
+)
+def test_chains_at_corners_and_lists_with_brackets(words: str, count: int) -> None:
+    """A chain takes a corner's space on the way round; "rep around" is said of the whole list."""
+    assert counts(check(SQUARE + words + "\n"))[-1] == count
+
+
+def test_a_chain_at_a_corner_stitch_is_not_guessed() -> None:
+    """Whether that stitch is worked as well is not said."""
+    rows = "*Sc in next 2, 3 sc in next; rep from * around. (20)\nRnd 3: Sc in each sc, ch 2 at each corner."
+    assert made(rows) is None

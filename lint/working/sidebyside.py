@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 
 from lint.place import Place, TargetKind, Which
-from lint.tree import Alongside, Step
+from lint.tree import Alongside, Chain, Step
 from lint.working.cursor import PlacesUnknown, Trouble, describe
 from lint.working.fabric import Node
 from lint.working.rowends import RowEnds
@@ -28,6 +28,12 @@ class SideBySide(RowEnds):
             nodes = [node for node in window for _ in range(self.held(node, step.place))]
             if not nodes:
                 raise PlacesUnknown  # a corner or space that the row below does not show
+            if (
+                step.place.targets[0].kind is TargetKind.CORNER
+                and _only_chains(step)
+                and not all(n.is_space for n in nodes)
+            ):
+                raise PlacesUnknown("whether the stitch at the corner is worked as well is not said")
             self.expect(step.place, len(nodes))
             instead |= {id(node): step.items for node in nodes}
             holds.update({id(node): nodes.count(node) for node in nodes})
@@ -68,6 +74,10 @@ class SideBySide(RowEnds):
         if owner is not None:
             return False
         return any(self.cursor.matches(node, item, self.size) for item in place.targets)
+
+
+def _only_chains(step: Alongside) -> bool:
+    return all(isinstance(item, Chain) for item in step.items)
 
 
 def _single_chain(place: Place) -> bool:

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from lint.amount import Amount
 from lint.place import Place, Target, TargetKind, Which
+from lint.reading.clauses.base import is_run
 from lint.reading.clauses.skip import SkipClauses
 from lint.reading.places import notes
 from lint.reading.places.places import places
@@ -129,10 +130,17 @@ class ChainClauses(SkipClauses):
         """ "ch 1 over next ch-1 sp" passes that space, "ch 2 over next 2 sts" those stitches; "over each" so along a run."""
         stream = self.stream
         before = stream.at
-        stream.take() if stream.word("above") else stream.take_if("over")
+        stream.take() if stream.word("above") else stream.take_if("over", "at", "in")
         found = places(stream, bare=True) if stream.at > before else ()
         chain = self.steps[-1]
         sort = found[0].targets[0].kind if len(found) == 1 else None
+        corners = sort is TargetKind.CORNER and found[0].which is Which.EACH and found[0].of is None
+        if corners and len(self.steps) > 1 and is_run(self.steps[-2]) and isinstance(chain, Chain):
+            self.steps[-1] = Alongside(stream.span_from(start), (chain,), replace(found[0], shared=False))
+            return True  # "dc in each dc, ch 3 at each corner"
+        if stream.lexemes[before].kind in ("at", "in") if before < len(stream.lexemes) else False:
+            stream.at = before
+            return False
         stitches = sort in (TargetKind.ANY_STITCH, TargetKind.STITCH) and found[0].which is Which.NEXT
         if stitches and any(item.lower in _POINTS_BACK for item in stream.lexemes[before : stream.at]):
             why = "whether these are still to be passed over, or lie behind the chain, is not said"

@@ -217,9 +217,10 @@ def fold_row(steps: list[Step], how_often: Times, end: Span, covers: Covers = Co
 
     `sentence`: of "repeat this", which rather means the last so many steps, and may mean all.
     """
-    first = next((i for i, s in enumerate(steps) if isinstance(s, (Work, Group, Skip))), None)
-    if first is None or any(isinstance(s, (Repeat, Mark, Unread)) for s in steps):
-        return False
+    first = next((i for i, s in enumerate(steps) if isinstance(s, (Work, Group, Skip, Repeat))), None)
+    told = all(isinstance(s, Repeat) and s.times.kind is TimesKind.IN_ALL for s in steps[:-1] if isinstance(s, Repeat))
+    if first is None or any(isinstance(s, (Mark, Unread)) for s in steps) or not told or isinstance(steps[-1], Repeat):
+        return False  # "(dc, ch 1) twice, 5 dc in corner; rep around" is of the whole list
     body = tuple(steps[first:])
     places = [place for s in body if isinstance(s, (Work, Group, Skip)) for place in s.places]
     if any(place.which in (Which.SAME, Which.FIRST, Which.EACH, Which.FROM_HOOK) for place in places):
