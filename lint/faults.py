@@ -32,6 +32,8 @@ def fault_of(cell: Cell) -> str | None:
         return "count-differs"
     if any(misfit.kind == "not there" for misfit in cell.misfits):
         return "place-not-there"
+    if any(misfit.kind == "chains too" for misfit in cell.misfits):
+        return "chains-called-stitches"
     if cell.made is not None and unequal_sides(cell.made) is not None:
         return "corners-differ"
     return None

@@ -197,7 +197,7 @@ def test_every_nth_stitch(words: str, made: int | None) -> None:
         ("Ch 1, turn, hdc in first 4 sts, finish the row with 1 sc.", None),
         ("Ch 1, turn, 3 sc in first and last sc, sc in all others.", 16),
         ("Ch 1, turn, 2 sc in first st, 3 sc in last st, 1 sc in each of the other sts.", 15),
-        ("Ch 1, turn, 2 sc in 4th st, sc in all others.", None),
+        ("Ch 1, turn, 2 sc in 4th st, sc in all others.", 13),
         ("Ch 1, turn, 2 sc in first st, ch 3, 2 sc in last st, sc in all others.", None),
         ("Ch 1, turn, sc in all the others.", None),
         ("Ch 1, turn, sc halfway across, hdc to end.", 12),

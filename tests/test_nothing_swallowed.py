@@ -116,8 +116,8 @@ def test_a_title_behind_its_word_is_the_title():
 @pytest.mark.parametrize(
     "words",
     [
-        "omit the last st", "missing the last st", "stopping before the marker", "except the first", "both ends", "half way",
-        "but not in the last", "leaving out the last", "short of the last", "extra in corners", "again in the last",
+        "stopping before the marker", "except the third", "both ends", "half way", "omit the last but one",
+        "but not in the middle", "leaving out one", "short of the last", "extra in corners", "again in the last",
         "increasing in the corners", "increasing before and after the marker", "decreasing in the usual way", "adding 2 sts",
         "decrease every 4 sts", "increasing 2 sts in the first and last st",
     ],
@@ -201,7 +201,7 @@ def test_an_unknown_stitch_up_to_the_end_is_no_remark(words: str) -> None:
     [
         "*sc in next 3 sts, 3 dc in next st; rep from * once for each point.",
         "*sc in next 3 sts, 3 dc in next st; rep from * (except at the seam).",
-        "sc in next 6 sts, hdc for the remaining 6.",
+        "sc in next 6 sts, hdc for the remaining half.",
         "sc in next 11 sts, 2 sc for the last.",
         "2 sc for each st.",
         "sc in each st (corner = 3 sc).",

@@ -43,6 +43,7 @@ def finding_of(row: LedgerRow, context: Context) -> Finding | None:
         "count-differs": _count_differs,
         "corners-differ": _corners_differ,
         "place-not-there": _not_there,
+        "chains-called-stitches": _chains_too,
     }.get(rule, _misfit)
     found = _in_its_row(builder(context, row, cell, concerned), row)
     apart = [size for size in by_rule.get("count-differs", ()) if rule != "count-differs" and size not in sizes]
@@ -199,6 +200,19 @@ def _not_there(context: Context, row: LedgerRow, cell: Cell, concerned: tuple[st
         weight=None if named_space else Weight.QUERY,
         wanted=_word(context, misfit.wanted),
         has=has,
+        related=_neighbour(context, row, cell),
+        **_base(row, concerned),
+    )
+
+
+def _chains_too(context: Context, row: LedgerRow, cell: Cell, concerned: tuple[str, ...]) -> Finding:
+    misfit = next(m for m in cell.misfits if m.kind == "chains too")
+    return context.finding(
+        "chains-called-stitches",
+        misfit.span,
+        number=misfit.number,
+        unit=_plural("ch", misfit.number),
+        words=" ".join(context.source.slice(misfit.span).split()),
         related=_neighbour(context, row, cell),
         **_base(row, concerned),
     )

@@ -10,6 +10,8 @@ from lint.reading.clauses.tunisian import TUNISIAN
 from lint.working.cursor import family
 from lint.working.fabric import Made
 
+CHAINS_COUNTED = "every single chain is counted"
+
 
 @dataclass(frozen=True, slots=True)
 class Difference:
@@ -212,5 +214,5 @@ def _other_counting(item: StatedItem, number: int, made: Made) -> str | None:
     if number == made.stitches + sum(made.spaces.values()) and made.spaces:
         return "each chain space is counted as one"
     if number == made.stitches + made.chains and made.chains:
-        return "every single chain is counted"
+        return CHAINS_COUNTED
     return None

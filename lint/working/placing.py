@@ -273,6 +273,8 @@ class Placing(SideBySide):
     def every_stitch(self, place: Place, boundary: int) -> tuple[Target, ...]:
         """The sorts of a run: for "sc in each sc" over a row of sc and bobbles every stitch, as the counts may deny."""
         cursor, target = self.cursor, place.targets[0]
+        if place.targets == (_ANY,) and cursor.known and self.chains_are_stitches(place, boundary):
+            return (_ANY, Target(TargetKind.CHAIN))
         if len(place.targets) > 1 or target.kind is not TargetKind.STITCH or not cursor.known:
             return place.targets
         if len({node.kind for node in cursor.nodes[cursor.at : boundary]}) < 2:
@@ -283,6 +285,17 @@ class Placing(SideBySide):
             return place.targets
         every = self.choices.pick(("every stitch", place.span.start), 2, 1) == 1
         return (_ANY,) if every else place.targets
+
+    def chains_are_stitches(self, place: Place, boundary: int) -> bool:
+        """Whether "in each st" over a row with chains takes those as well, one by one, as a printed count may tell."""
+        window = self.cursor.nodes[self.cursor.at : boundary]
+        chains = sum(node.length for node in window if node.is_space)
+        if not chains or not any(node.is_stitch for node in window):
+            return False
+        if self.choices.pick(("chains too", place.span.start), 2, 0, ("chains too", "habit")) == 0:
+            return False
+        self.cursor.troubles.append(Trouble("chains too", "ch", chains))
+        return True
 
     def each_corner(self, boundary: int) -> list[Node]:
         """ "(2 dc, ch 2, 2 dc) in each remaining corner": only where the row below shows its corners."""

@@ -11,7 +11,7 @@ from lint.tree import Chain, JoinYarn, Step, Turn, UseYarn, Work, walk
 from lint.working.bench import Bench, Worked
 from lint.working.chains import ChainRules
 from lint.working.choices import CHAIN_KEYS, Choices, Key
-from lint.working.compare import Comparison, compare
+from lint.working.compare import CHAINS_COUNTED, Comparison, compare
 from lint.working.cursor import PlacesUnknown
 from lint.working.earlier import EarlierRows
 from lint.working.effort import A_READING, Effort
@@ -25,7 +25,7 @@ from lint.working.workings import Workings
 _B = TypeVar("_B", bound=Bench)
 _MOST_TRIALS = 20
 _UNSOUND = ("run out", "too often", "does not fit")
-_NOT_SERIOUS = ("passed", "uncounted chain", "not there")
+_NOT_SERIOUS = ("passed", "uncounted chain", "not there", "chains too")
 
 
 @dataclass(frozen=True)
@@ -298,6 +298,8 @@ def settle(best: Trial, state: PieceState, place: int) -> None:
     for key, (taken, _) in best.worked.choices.asked.items():
         if key[0] in CHAIN_KEYS and key in best.forced:
             state.usual[key] = 1 - taken
+    if best.comparison is not None and any(one.under == CHAINS_COUNTED for one in best.comparison.differences):
+        state.habits[("chains too", "habit")] = 1  # chains are stitches to whoever counts them so
     if not (best.agrees and best.fits):
         return
     choices = best.worked.choices
@@ -306,7 +308,7 @@ def settle(best: Trial, state: PieceState, place: int) -> None:
             key: (taken, choices.defaults[key]) for key, (taken, _) in choices.asked.items() if key not in best.either
         }
     for key, taken in best.forced.items():
-        if key[0] in ("times", "bare number", "n in next n"):
+        if key[0] in ("times", "bare number", "n in next n", "chains too"):
             state.habits[(key[0], "habit")] = taken
     for key, (taken, _) in best.worked.choices.asked.items():
         if key[0] == "chain counts" and key not in best.either:

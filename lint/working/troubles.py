@@ -12,7 +12,7 @@ from lint.working.fabric import Node
 class Trouble:
     """A place that was wanted and not found as named."""
 
-    kind: str  # "run out" | "not there" | "left" | "does not fit" | "passed"
+    kind: str  # "run out" | "not there" | "left" | "does not fit" | "passed" | "chains too"
     wanted: str
     number: int = 1
     found: str = ""

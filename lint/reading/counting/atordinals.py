@@ -111,7 +111,8 @@ def _jumps(step: Work) -> bool:
 
 
 def _shapes(step: Work) -> bool:
-    return step.stitch in ("inc", "dec") or step.together is not None or len(_positions(step) or ()) > 1
+    several = len(_positions(step) or ()) > 1 and step.number != ONE  # "2 sc in 6th and 12th st"
+    return step.stitch in ("inc", "dec") or step.together is not None or several
 
 
 def _is_run(step: Step | None) -> bool:
