@@ -1,4 +1,4 @@
-"""How rows that are called again differ from each other: what each of them has more, or fewer, of."""
+"""How rows that are called again differ: what each of them has more or fewer of, and which stitch stands for another."""
 
 from __future__ import annotations
 
@@ -23,3 +23,11 @@ class Growth:
     unit: str  # as of a printed count: "special:tile", "kind:dc", "stitches"
     where: Grows = Grows.ROW
     each: bool = True  # "in each row", "each time": else it is only said of one
+
+
+@dataclass(frozen=True, slots=True)
+class Swap:
+    """ "with hdc instead of sc": a stitch in the place of another; of all the row's, where that is not said."""
+
+    new: str
+    old: str | None = None

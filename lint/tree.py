@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from lint.amount import ONE, Amount
-from lint.growth import Growth
+from lint.growth import Growth, Swap
 from lint.place import Limit, Marked, Place
 from lint.source import Span
 
@@ -348,6 +348,7 @@ class RowCall:
     lead: tuple[tuple[Step, ...], ...] = ()  # those before the first pass: "in next row and in every 4th row …"
     apart: bool = False  # rows lie between them that are not told: "in every 4th row 3 times"
     growth: Growth | None = None
+    swap: Swap | None = None
     shaped: Shaping | None = None  # "inc 1 st at each end": of each of these rows
     beside: Unread | None = None  # other work behind the call, which one of several rows has
     times_in_all: bool = False  # "a total of 4 times": the rows just worked are the first of these

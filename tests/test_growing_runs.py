@@ -6,7 +6,7 @@ Truths worked out by hand: a round of six passes gains six stitches; common prac
 from __future__ import annotations
 
 import pytest
-from helpers import check, counts
+from helpers import all_findings, check, counts
 
 RISING = "Rnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each st around. (12)\nRnd 3: *Sc in next st, 2 sc in next st; rep from * around. (18)\n"
 FALLING = "Rnd 1: 36 sc in ring. (36)\nRnd 2: (4 sc, dec) 6 times. (30)\n"
@@ -61,3 +61,39 @@ def test_runs_between_decreases() -> None:
 def test_runs_that_are_not_surely_told(words: str) -> None:
     """Another stitch, a row without runs, several rows of which none is said to grow: not counted."""
     assert made(RISING + words)[3] is None
+
+
+@pytest.mark.parametrize(
+    ("words", "made_of"),
+    [
+        ("Rep Rnd 3 in hdc.", 27),
+        ("As Rnd 3, but use hdc instead of sc.", 27),
+        ("As Rnd 3, replacing sc with hdc. (27 hdc)", 27),
+        ("As Rnd 3, with dc in place of sc. (27 dc)", 27),
+        ("As Rnd 3, but use hdc instead of dc.", None),
+        ("As Rnd 3, but use 2 hdc instead of sc.", None),
+    ],
+)
+def test_a_row_called_in_another_stitch(words: str, made_of: int | None) -> None:
+    """The stitch that is named stands in the place of the other; a row without that other is not counted."""
+    report = check(f"Ball\n\nUS terms\n\nBALL\n{RISING}Rnd 4: {words}\n")
+    assert counts(report)[-1] == made_of
+    assert not [rule for rule, _ in all_findings(report, ("correction",)) if rule == "count-differs"]
+
+
+@pytest.mark.parametrize(
+    ("words", "tail"),
+    [
+        ("Rnds 4-6: Sc in each st around for 3 rnds. (18)", [18, 18, 18]),
+        ("Rnds 4-6: Ch 1, sc in each st around for the next 3 rounds.", [18, 18, 18]),
+        ("Rnds 4-5: 2 sc in each st around for 2 rounds.", [36, 72]),
+        ("Rnd 4: Sc in each st around for 3 rounds.\nRnd 7: Sc2tog around.", [18, 18, 18, 9]),
+        ("Rnd 4: Sc in each st around for 4 cm.", [None]),
+        ("Rnd 4: Sc in each st around for 3 sts.", [None]),
+    ],
+)
+def test_a_run_for_so_many_rows(words: str, tail: list[int | None]) -> None:
+    """The row is worked so many times; the number after it goes on from the last of them."""
+    report = check(f"Ball\n\nUS terms\n\nBALL\n{RISING}{words}\n")
+    assert counts(report)[3:] == tail
+    assert not [rule for rule, _ in all_findings(report, ("correction",)) if rule == "row-number-out-of-order"]

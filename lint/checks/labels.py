@@ -136,10 +136,16 @@ def _runs(part: Part, size: int) -> Iterator[list[_Numbered]]:
                     run = []
                 run.append(_Numbered(label, numbers))
                 joined = False
+                parts = len(numbers) == 1 and any(isinstance(step, RowCall) and _several(step) for step in row.steps)
         if parts:
             yield run
             run = []
     yield run
+
+
+def _several(call: RowCall) -> bool:
+    """Whether a row is the first of several that its words call for: "Row 5: Work 4 rows even"."""
+    return call.rows is not None or call.times is not None or call.until is not None or call.open_ended
 
 
 def _order(run: list[_Numbered], others: set[int], opens: bool) -> Iterator[_Slip]:

@@ -13,6 +13,7 @@ from lint.tree import Chain, Group, Repeat, RowCall, Shaping, Skip, Step, Times,
 from lint.working.betweenshapings import between_shapings
 from lint.working.compare import measured
 from lint.working.fabric import Made
+from lint.working.swapped import swapped
 
 _CORNER = Limit(LimitKind.BEFORE, target=Target(TargetKind.CORNER))
 
@@ -28,6 +29,8 @@ def grown_steps(steps: tuple[Step, ...], call: RowCall, index: int, rows: int) -
     "As Rnd 3, with one more group along each side": the groups between two corners, as often as there are spaces;
     "Rep Row 2, inc 1 st at each end": each of these rows with its run shaped; "…, working 1 more sc between incs".
     """
+    if call.swap is not None:
+        steps = swapped(steps, call.swap, call.span)
     if call.shaped is not None:
         return _with_shaping(steps, call.shaped)
     grown = call.growth

@@ -11,6 +11,7 @@ from lint.reading.clauses.leftover import LeftClauses
 from lint.reading.places import notes
 from lint.reading.places.limits import past_lengths
 from lint.reading.places.places import places
+from lint.reading.repeating.rowsof import run_for_rows
 from lint.reading.words.piecewords import tells_piece
 from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS
 from lint.tree import Chain, Group, OpenWork, OtherSide, Remark, Repeat, Skip, Unread, UseYarn, Work
@@ -122,6 +123,8 @@ class RemarkClauses(LeftClauses):
 
     def read_for_remark(self, start: int) -> bool:
         stream = self.stream
+        if self.top and run_for_rows(stream, self.steps, start):
+            return True
         colon = stream.next_of(":", *SIGNS)
         words = stream.lexemes[start + 1 : colon]
         if stream.kind(colon - start) == ":" and not self.has_work() and any(tells_piece(i.lower) for i in words):

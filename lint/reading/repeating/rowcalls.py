@@ -11,6 +11,7 @@ from lint.reading.places.limits import past_lengths
 from lint.reading.repeating.growth import growth
 from lint.reading.repeating.rowsof import every_so_many
 from lint.reading.repeating.stripes import call_tail, in_one_colour, striped
+from lint.reading.repeating.swaps import swap
 from lint.reading.repeating.times import times
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
 from lint.tree import MAKES_STITCHES, Join, OpenWork, RowCall, Step, Times, TimesKind, Turn
@@ -194,6 +195,8 @@ def _growing(stream: Stream, steps: list[Step], start: int) -> None:
     """Takes the ", increasing one tile in every row" behind a call."""
     if (told := growth(stream)) is not None:
         steps[-1] = replace(steps[-1], growth=told, span=stream.span_from(start))
+    if (instead := swap(stream)) is not None:
+        steps[-1] = replace(steps[-1], swap=instead, span=stream.span_from(start))
 
 
 def _rows_of_each(stream: Stream, steps: list[Step], start: int) -> bool:

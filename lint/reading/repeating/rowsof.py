@@ -6,10 +6,11 @@ from dataclasses import dataclass, replace
 
 from lint.amount import Amount
 from lint.expression import expression
+from lint.place import LimitKind, Which
 from lint.reading.places.targets import LOOPS
 from lint.reading.repeating.times import times as read_times
-from lint.reading.words.stream import CLOSERS, OPENERS, Stream
-from lint.tree import OpenWork, RowCall, Shaping, Step, Times, TimesKind
+from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS, Stream
+from lint.tree import Chain, Loops, OpenWork, Remark, RowCall, Shaping, Step, Times, TimesKind, Turn, UseYarn, Work
 
 # what may be said of rows that neither gain nor lose a stitch
 _EVEN = {"work even", "work straight", "work without shaping", "work without decreasing", "work without increasing",
@@ -103,6 +104,30 @@ def _as_row(stream: Stream, steps: list[Step], start: int) -> bool:
     stream.at = end + (listed[1] - listed[0] - 1 if listed is not None else 0)
     named = numbers[1].quantity
     steps.append(RowCall(stream.span_from(start), named, None, kind=row[1].kind, rows=numbers[0].quantity))
+    return True
+
+
+def run_for_rows(stream: Stream, steps: list[Step], start: int) -> bool:
+    """ "sc in each st around for 4 rnds", "… for the next 3 rows": the row so far, so many times."""
+    ahead = 1
+    while stream.kind(ahead) in ("the", "next", "another", "total") or stream.word("a", ahead=ahead):
+        ahead += 1
+    rest = stream.inside(start + ahead, len(stream.lexemes))
+    number = rest.amount()
+    rest.take_if("more")
+    works = [step for step in steps if not isinstance(step, (Chain, Loops, Remark, Turn, UseYarn))]
+    run = works[0].places[-1] if len(works) == 1 and isinstance(works[0], Work) and works[0].places else None
+    whole = run is not None and run.which is Which.EACH and (run.limit is None or run.limit.kind is LimitKind.END)
+    if (
+        number is None
+        or not whole
+        or rest.take_if("row", "round") is None
+        or rest.kind() not in (*SIGNS, "end", *OPENERS)
+    ):
+        return False
+    stream.at = start + ahead + rest.at
+    span = steps[0].span.to(stream.span_from(start))
+    steps[:] = [RowCall(span, None, None, rows=number, own=(tuple(steps),))]
     return True
 
 
