@@ -364,3 +364,23 @@ def test_two_sides_in_one_entry() -> None:
         "BACK\nMake 11 ch.\nRow 1 (RS): 1 dc in 2nd ch from hook, 1 dc in each ch to end. 10 dc\nRow 2 (WS): 1 ch, 1 dc in each st. 10 dc\n"
     )
     assert [rule for rule, _ in corrections(check(text))] == []
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Row 2:\nSize S: Ch 1, sc in next 10 sts, leave rest unworked, turn.\nSizes M, L: Ch 1, sc in next 12 sts, leave rest unworked, turn.",
+        "Row 2\nFor size S: ch 1, sc in next 10 sts, leave rest unworked, turn\nFor sizes M and L: ch 1, sc in next 12 sts, leave rest unworked, turn",
+        "Row 2: Size S: Ch 1, sc in next 10 sts, leave rest unworked, turn. Sizes M, L: Ch 1, sc in next 12 sts, leave rest unworked, turn.",
+    ],
+)
+def test_a_row_told_size_by_size_under_its_label(words: str) -> None:
+    """The label stands alone, and each line below it is that row for the sizes that it names."""
+    report = check(
+        "Vest\n\nUS terms\n\nSizes: S (M, L)\n\nVEST\nCh 41 (45, 49).\n"
+        "Row 1: Sc in 2nd ch from hook and in each ch across, turn. 40 (44, 48) sc.\n"
+        f"{words}\nRow 3: Ch 1, sc in each st across.\n"
+    )
+    last = report.ledger.rows[-1]
+    assert [cell.made.stitches for cell in last.cells] == [10, 12, 12]
+    assert not [rule for rule, _ in all_findings(report, ("query", "correction")) if rule == "not-understood"]

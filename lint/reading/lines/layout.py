@@ -12,7 +12,7 @@ from lint.reading.lines.labels import Found, LabelReader
 from lint.reading.lines.leaving import Leaving, cut_after, leavings, speaks_to_some
 from lint.reading.lines.notedrows import noted_rows
 from lint.reading.lines.numbering import labelled_by_number, next_in_number
-from lint.reading.lines.sizecuts import by_size, for_other_sizes
+from lint.reading.lines.sizecuts import by_size, for_other_sizes, under_their_label
 from lint.reading.lines.sizedlines import SizedLines
 from lint.reading.lines.texts import PartText, RowText
 from lint.reading.lines.titles import tells_count, title_behind
@@ -72,6 +72,7 @@ class LayoutReader:
         for raw in source.text.splitlines(keepends=True):
             self.lines += by_size(Line(position, raw.rstrip("\r\n")), self.gates)
             position += len(raw)
+        self.lines = under_their_label(self.lines, self.gates, self.labels)
         self.bare = labelled_by_number(self.labels, self.lines)
         self.lower_case = not any(
             expression(r"\W*\p{Lu}").match(line.text) for line in self.lines

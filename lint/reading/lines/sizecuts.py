@@ -7,9 +7,11 @@ from itertools import pairwise
 
 from lint.expression import expression
 from lint.reading.lines.headings import Line
+from lint.reading.lines.labels import LabelReader
 from lint.reading.sizes.gates import GateReader
 
-_STOP = expression(r"(?:[.;/]|\s[–—])\s*(?=(?i:(?:for\s+)?(?:the\s+)?size|for\s|\p{Lu}))")
+_ALONE = expression(r"\d\W*$")  # a label with nothing behind it
+_STOP = expression(r"(?:[.;/\n]|\s[–—])\s*(?=(?i:(?:for\s+)?(?:the\s+)?size|for\s|\p{Lu}))")
 
 
 def by_size(line: Line, gates: GateReader) -> Iterator[Line]:
@@ -29,6 +31,31 @@ def by_size(line: Line, gates: GateReader) -> Iterator[Line]:
         return
     for start, end in pairwise([*starts, len(line.text)]):
         yield Line(line.start + start, line.text[start:end].rstrip(" /"))
+
+
+def under_their_label(lines: list[Line], gates: GateReader, labels: LabelReader) -> list[Line]:
+    """The lines; a label that stands alone over lines for one size after the other is one line with them."""
+    found: list[Line] = []
+    at = 0
+    while at < len(lines):
+        line, end, met = lines[at], at + 1, set()
+        label = labels.at_line(line.text, 0) if gates.number > 1 and _ALONE.search(line.text) is not None else None
+        while label is not None and not line.text[label.body :].strip() and end < len(lines):
+            sizes = _sizes(lines[end].text, gates)
+            if not sizes or not met.isdisjoint(sizes):
+                break
+            met |= set(sizes)
+            end += 1
+        if end > at + 2:
+            text = line.text
+            for one in lines[at + 1 : end]:
+                text += "\n" * (one.start - line.start - len(text)) + one.text
+            line = Line(line.start, text)
+        else:
+            end = at + 1
+        found.append(line)
+        at = end
+    return found
 
 
 def for_other_sizes(text: str, sizes: tuple[int, ...], gates: GateReader) -> list[int]:

@@ -67,7 +67,7 @@ class GateReader(SizeWords):
             marks = " :,.)]–—-" + ("*_" if line.lstrip()[:1] in ("*", "_") else "")
             behind = len(line) - len(line[end:].lstrip(marks))
             rest = line[behind:]
-            if expression(r"(?i)[;.]\s*(?:for\s+)?sizes?\s+\S+,").search(rest):
+            if expression(r"(?i)[;.]\s*(?:for\s+)?sizes?\s+\S+,(?![^.;:]{1,40}:)").search(rest):
                 return Gate(None, len(line))  # "Size M, work Row 3; size L, …": two gates in one sentence
             if _LEFT_OUT.match(rest):
                 return Gate(None, len(line))  # "Size S: omit Rows 3 and 4"
