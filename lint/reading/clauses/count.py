@@ -7,9 +7,10 @@ from lint.pattern import Stated
 from lint.place import LimitKind, Which
 from lint.reading.clauses.otherwords import WordClauses
 from lint.reading.counting import counts
+from lint.reading.counting.attheend import count_at_end
 from lint.reading.counting.nocounts import rather_work, sorts_of_work, work_behind_note
 from lint.reading.words.stream import CLOSERS, OPENERS
-from lint.tree import MAKES_STITCHES, Join, OpenWork, Remark, RowCall, Turn, Work, walk
+from lint.tree import MAKES_STITCHES, Join, OpenWork, Remark, Repeat, RowCall, TimesKind, Turn, Work, walk
 
 
 class CountClauses(WordClauses):
@@ -34,6 +35,9 @@ class CountClauses(WordClauses):
             self.reading.stated = counts.read(stream.inside(stream.at, stream.at + 2), bare=False)
             stream.at += 2  # "hdc in each st around, 70 hdc, join"
             return self.reading.stated is not None
+        if self.runs_to_end() and self.runs_on(stream.at) and (found := count_at_end(stream)) is not None:
+            self.reading.stated = found
+            return True
         found = counts.of_last_cell(stream) if worked else None
         found = found or self.bare_count(worked or turned)
         if found is None or not worked and any(item.unit != "unknown" for item in found.items):
@@ -79,5 +83,8 @@ class CountClauses(WordClauses):
         last = self.steps[-1] if self.steps else None
         if isinstance(last, OpenWork):
             return "evenly" in last.words
+        if isinstance(last, Repeat):
+            limit = last.times.limit
+            return last.times.kind is TimesKind.FILL and (limit is None or limit.kind is LimitKind.END)
         run = last.places[-1] if isinstance(last, Work) and last.places else None
         return run is not None and run.which is Which.EACH and (run.limit is None or run.limit.kind is LimitKind.END)

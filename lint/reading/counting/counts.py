@@ -280,6 +280,9 @@ def read(stream: Stream, bare: bool) -> Stated | None:
     stream.skip("=", "dash", ":", "the")
     if stream.kind() == "total":
         stream.take()
+    if bare and stream.kind() == "any_stitch" and stream.kind(2 if stream.kind(1) == ":" else 1) == "number":
+        stream.take()  # "(sts 12)", "(sts: 12)"
+        stream.take_if(":")
     begin = stream.at
     while not stream.done:
         if not pending:

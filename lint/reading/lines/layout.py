@@ -202,8 +202,8 @@ class LayoutReader:
             run_in = RUN_IN.match(line.text) if opens and not _NO_PIECE.match(line.text) else None
             if run_in is not None and run_in["as"] and not self.headings.like_another(index, line.text[run_in.end() :]):
                 run_in = None
-            if run_in is not None and self.gates.audience(run_in["name"]) is not None:
-                run_in = None  # "Small: Ch 21 (for medium ch 23)": a size, and no piece
+            if run_in is not None and (self.gates.audience(run_in["name"]) is not None or tells_count(line.text)):
+                run_in = None  # "Small: Ch 21 (for medium ch 23)", "Total: 12": a size or a count, and no piece
             if run_in is not None:
                 name, make = self.headings.name(run_in.group(0))
                 span = Span(line.start + run_in.start("name"), line.start + run_in.end("name"))

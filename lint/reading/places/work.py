@@ -9,6 +9,7 @@ from lint.amount import ONE, Amount
 from lint.lexicon import Lexeme
 from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.reading.places.countunits import singular
+from lint.reading.places.howoften import several_may_be_meant, times_in_brackets
 from lint.reading.places.limits import limit
 from lint.reading.places.madeof import hung_on, increase_told, legs_before, legs_behind
 from lint.reading.places.places import merges, places
@@ -162,7 +163,7 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     elif (
         number is None
         and (stitch in ("inc", "dec") or together is not None)
-        and (bracketed := _times_in_brackets(stream)) is not None
+        and (bracketed := times_in_brackets(stream)) is not None
     ):
         number, number_after = bracketed, True
     if stream.kind() == "any_stitch":  # "36 sc sts"
@@ -240,7 +241,13 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         _fill_limit(stream)
     if found and found[-1].which is Which.ELSEWHERE and stream.kind() == "at":  # "10 missed sts at centre front"
         stream.pass_to(",", ";", ".", "(", "[")
-    if not said and stream.kind() == "number" and stream.kind(1) == "times" and found:
+    if (
+        not said
+        and stream.kind() == "number"
+        and stream.kind(1) == "times"
+        and found
+        and not several_may_be_meant(found)
+    ):
         number = stream.amount()
         stream.take()
         said = True
@@ -318,24 +325,6 @@ def _increased(stream: Stream, start: int, stitch: str, several: int, number: Am
     elif found[-1].which is Which.EACH and found[-1].limit is None:
         found = (*found[:-1], replace(found[-1], limit=limit(stream)))
     return Work(stream.span_from(start), stitch, Amount.of(several), found, number_said=True)
-
-
-def _times_in_brackets(stream: Stream) -> Amount | None:
-    """ "dec (3 times)", "hdc2tog (twice)"."""
-    start = stream.at
-    if stream.take_if("("):
-        word = stream.peek()
-        if word.lower in ("once", "twice", "thrice"):
-            stream.take()
-            number: Amount | None = Amount.of(word.number)
-        else:
-            number = stream.amount()
-            if not stream.take_if("times"):
-                number = None
-        if number is not None and stream.take_if(")"):
-            return number
-    stream.at = start
-    return None
 
 
 def _run_on(found: tuple[Place, ...], reach: Limit) -> tuple[Place, ...]:

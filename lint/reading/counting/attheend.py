@@ -1,0 +1,57 @@
+"""Reads a count right behind a run to the row's end, which no sign sets apart: "sc in each st around 12 sts", "… around *12*"."""
+
+from __future__ import annotations
+
+from lint.pattern import Stated
+from lint.reading.counting.counts import read
+from lint.reading.words.stream import OPENERS, Stream
+
+# what may lead to it: nothing is left of the row that these could go into
+_LEADS = (
+    "for",
+    "to",
+    "make",
+    "makes",
+    "making",
+    "ending",
+    "ends",
+    "with",
+    "until",
+    "so",
+    "you",
+    "have",
+    "now",
+    "gives",
+    "giving",
+)
+_SIGNS = ("*", "**", "***", "#", ">", ">>", "·", "•", "/", "✓")
+_ENDS = (".", ";", "end", "turn", "no_turn", "join", "fasten_off", "dash", "=")
+
+
+def count_at_end(stream: Stream) -> Stated | None:
+    """The count at the cursor, behind a run to the end; None, and nothing taken, where more is said.
+
+    "For 12 sts" and "until 12 sts" tell, behind such a run, how many there are then; a figure with neither unit nor sign
+    might be anything.
+    """
+    start = stream.at
+    led = 0
+    while stream.kind() == "star" or stream.word(*_LEADS, *_SIGNS):
+        led += not stream.word(*_LEADS)
+        stream.take()
+    begin = stream.at
+    number = stream.amount()
+    unit = stream.take_if("any_stitch", "stitch") if number is not None else None
+    end = stream.at
+    while stream.kind() == "star" or stream.word(*_SIGNS):
+        stream.take()
+    alone = number is not None and (unit is not None or led > 0) and stream.kind() in (*_ENDS, ",", *OPENERS)
+    after = 1 if stream.kind() == "," else 0
+    sl_st = stream.peek(after).value == "sl st" and stream.kind(after + 1) in ("to", "join")
+    if not alone or after and not sl_st and stream.kind(after) not in ("turn", "no_turn", "join", "fasten_off"):
+        stream.at = start
+        return None
+    found = read(stream.inside(begin, end), bare=True)
+    if found is None:
+        stream.at = start
+    return found
