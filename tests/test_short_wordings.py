@@ -134,3 +134,11 @@ def test_a_chain_at_a_corner_stitch_is_not_guessed() -> None:
     """Whether that stitch is worked as well is not said."""
     rows = "*Sc in next 2, 3 sc in next; rep from * around. (20)\nRnd 3: Sc in each sc, ch 2 at each corner."
     assert made(rows) is None
+
+
+@pytest.mark.parametrize(
+    ("words", "count"), [("Sc in next 11 sts, 2 sc in end st.", 13), ("Sc in next 10, 2 sc in end sts.", None)]
+)
+def test_the_end_stitch_is_the_last(words: str, count: int | None) -> None:
+    """One of them; of several it is not said at which end."""
+    assert made(words) == count

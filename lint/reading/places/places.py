@@ -139,6 +139,9 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         all_of = all_of or any(item.kind == "all" for item in stream.lexemes[before : stream.at])
     kind = stream.kind()
     place: Place | None = None
+    if stream.word("end") and stream.word("st", "stitch", ahead=1) and not loop_words:
+        stream.at += 2  # "Tss in end st"
+        return Place(stream.span_from(start), Which.LAST, (ANY,))
     if stream.word("it") and stream.kind(1) in (",", ";", ".", "end", "and", "then", "(", *CLOSERS):
         stream.take()
         return Place(stream.span_from(start), Which.SAME, (Target(TargetKind.PLACE),), from_words="that")
