@@ -177,6 +177,8 @@ def _of(step: Step, steps: tuple[Step, ...], index: int) -> Measure | None:
         return Measure(over, over)
     if isinstance(step, RowCall) and step.own:
         return measure(step.own[-1]) if len(step.own) == 1 and not step.lead else Measure(None, None)
+    if isinstance(step, RowCall):
+        return Measure(None, None)  # what the rows use and make that are called
     if isinstance(step, JoinYarn) and (step.stitch is not None or _stands_alone(step, steps, index)):
         return Measure(1, 1)  # a standing stitch
     if isinstance(step, (Join, MakeRing)):

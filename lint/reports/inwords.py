@@ -5,10 +5,12 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.amount import ONE, Amount
+from lint.growth import Grows
 from lint.place import LimitKind, Place, Target, TargetKind, Which
 from lint.source import Span
 from lint.tree import (
     AlongEdge,
+    Alongside,
     Chain,
     Covers,
     Evenly,
@@ -119,13 +121,30 @@ def _move(step: Step) -> str | None:
         if step.own:
             return f"so many rows, each: {_all(step.own[-1])}" if step.rows is None else _rows_of(step)
         if step.first is None:
-            return f"work the last {step.number} row(s) again"
-        return (
-            f"work row {step.first} again"
-            if step.first == step.last
-            else f"work rows {step.first} to {step.last} again"
-        )
+            several = f"{step.number} rows" if step.number.lone != 1 else "row"
+            return f"work the last {several} again{_changed(step)}"
+        rows = f"row {step.first}" if step.first == step.last else f"rows {step.first} to {step.last}"
+        return f"work {rows} again{_changed(step)}"
+    if isinstance(step, Alongside):
+        return f"on the way, {_all(tuple(_within(item) for item in step.items))} {_places((replace(step.place, limit=None),))}"
     return None
+
+
+def _changed(call: RowCall) -> str:
+    """What the rows that are called have more or fewer of, or are worked in instead."""
+    said = ""
+    if call.swap is not None:
+        said = f", with {call.swap.new} in the place of {call.swap.old or 'its stitch'}"
+    grown = call.growth
+    if grown is not None and grown.where is Grows.BETWEEN_SET:
+        said += f", with {grown.number} between one shaping and the next"
+    elif grown is not None:
+        where = {Grows.BETWEEN: " between one shaping and the next", Grows.EACH_SIDE: " along each side"}.get(
+            grown.where, ""
+        )
+        more = f"{abs(grown.number)} {'more' if grown.number > 0 else 'fewer'}"
+        said += f", with {more}{where}{' each time' if grown.each else ''}"
+    return said
 
 
 def _rows_of(step: RowCall) -> str:
