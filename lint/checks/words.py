@@ -8,6 +8,7 @@ from itertools import pairwise
 
 import regex
 
+from lint.checks.abbreviated import POSTS, abbreviations_in, as_printed, joined, known, stem
 from lint.checks.calls import not_there
 from lint.checks.context import Context
 from lint.checks.leftovers import lost
@@ -138,7 +139,8 @@ def check_terms(context: Context) -> Iterator[Finding]:
     places: dict[str, list[tuple[Lexeme, str, str]]] = {}
     for part, row, lexeme in _row_lexemes(context):
         house_letter = len(lexeme.text) == 1  # "x" for single crochet is no country's
-        if lexeme.kind == "stitch" and not house_letter and lexeme.lower not in own and lexeme.lower not in listed:
+        name = lexeme.lower.removeprefix("standing ")  # "join with a standing fpsc"
+        if lexeme.kind == "stitch" and not house_letter and name not in own and lexeme.lower not in listed:
             places.setdefault(lexeme.lower, []).append((lexeme, part, row))
     names = {"us": "US", "uk": "UK"}
     for word, found in places.items():
@@ -187,6 +189,9 @@ def _defined(context: Context) -> set[str]:
     """Every form that the pattern's own list has; "ch-sp(s): chain space(s)" tells sp and sps as well."""
     forms = {form for entry in context.pattern.abbreviations for form in entry.forms}
     forms |= {piece for form in forms for piece in form.split("-") if "-" in form and piece}
+    forms |= {form.replace(" ", "") for form in forms}  # "slst", where the list has "sl st"
+    forms |= {"slip st"} if "slst" in forms else set()  # its own name, half spelled out
+    forms |= {"chsp"} if {"ch", "sp"} <= forms else set()
     swapped = {entry.meaning.strip().rstrip(".").lower() for entry in context.pattern.abbreviations}
     return forms | swapped  # "stitch = st", and the "treble" of "tr = treble" is told with it
 
@@ -207,7 +212,7 @@ def has_list(context: Context) -> bool:
 def spells_all_out(context: Context) -> bool:
     """Whether the rows have no abbreviation in them that a list would have to explain: "double crochet in each stitch"."""
     standard = _standard_forms(context.book.abbreviations)
-    words = [word for _, _, lexeme in _row_lexemes(context) for word in _abbreviations_in(lexeme, standard)]
+    words = [word for _, _, lexeme in _row_lexemes(context) for word in abbreviations_in(lexeme, standard)]
     plain = {word.lower() for word in (*context.book.plain_words.units, *context.book.plain_words.notation)}
     return bool(context.ledger.rows) and not any(word not in plain for word in words)
 
@@ -228,7 +233,7 @@ def check_undefined(context: Context) -> Iterator[Finding]:
     }
     own = own_forms(context.book, context.terms.terms)
     places: dict[str, list[tuple[Lexeme, str, str]]] = {}
-    for part, row, lexeme in _joined(_row_lexemes(context)):
+    for part, row, lexeme in joined(_row_lexemes(context)):
         if lexeme.kind == "stitch" and lexeme.lower not in own:
             continue  # terms-mixed has it
         if lexeme.kind == "together":
@@ -237,16 +242,16 @@ def check_undefined(context: Context) -> Iterator[Finding]:
             if not any(form in defined for form in (lexeme.lower, "tog")):
                 places.setdefault(lexeme.lower, []).append((lexeme, part, row))
             continue
-        if _known(lexeme.lower, defined):
+        if known(lexeme.lower, defined):
             continue  # "beg cl" in the list says what "beg" is
-        for word in _abbreviations_in(lexeme, standard):
-            if word in plain or _known(word, defined):
+        for word in abbreviations_in(lexeme, standard):
+            if word in plain or known(word, defined):
                 continue
-            places.setdefault(_stem(word), []).append((lexeme, part, row))
+            places.setdefault(stem(word), []).append((lexeme, part, row))
     for piece in context.pattern.parts:
         for row in piece.rows:
             side = expression(r"\b(RS|WS)\b").search(row.label.words) if row.label is not None else None
-            if side and not _known(side[1].lower(), defined):
+            if side and not known(side[1].lower(), defined):
                 at = row.label.span.start + context.source.slice(row.label.span).find(side[1])
                 word = Lexeme("side", side[1], at, at + 2, False)
                 places.setdefault(side[1].lower(), []).append((word, piece.name, row.label.words))
@@ -257,7 +262,7 @@ def check_undefined(context: Context) -> Iterator[Finding]:
             lexeme.span,
             part or None,
             row or None,
-            word=lexeme.text if len(lexeme.text) <= 12 else word,
+            word=as_printed(lexeme, word),
             related=tuple(Related(other.span, "here too") for other, _, _ in found[1:20]),
         )
 
@@ -271,64 +276,6 @@ def _glossed(context: Context) -> set[str]:
             if one.value == other.value and one.kind not in ("number", "word", "dash"):
                 found |= {one.lower, other.lower}
     return found
-
-
-def _joined(lexemes: Iterator[tuple[str, str, Lexeme]]) -> Iterator[tuple[str, str, Lexeme]]:
-    """Puts "dc", "2", "tog" together again as the one abbreviation that they are in a list."""
-    held: list[tuple[str, str, Lexeme]] = []
-    for part, row, lexeme in lexemes:
-        if lexeme.kind == "together" and lexeme.glued and len(held) == 2:
-            first = held[0][2]
-            text = first.text + held[1][2].text + lexeme.text
-            yield part, row, Lexeme("together", text, first.start, lexeme.end, first.glued)
-            held = []
-            continue
-        if lexeme.kind == "number" and lexeme.glued and len(held) == 1:
-            held.append((part, row, lexeme))
-            continue
-        yield from held
-        held = []
-        if lexeme.kind == "stitch":
-            held = [(part, row, lexeme)]
-        else:
-            yield part, row, lexeme
-    yield from held
-
-
-def _abbreviations_in(lexeme: Lexeme, standard: frozenset[str]) -> list[str]:
-    """The abbreviations in a lexeme: itself, or the words of a phrase ("turning ch")."""
-    if lexeme.kind in ("number", "decimal", "ordinal", "star"):
-        return []
-    lower = lexeme.lower.replace(" - ", "-")
-    if lower in standard or _stem(lower) in standard:
-        return [lower]
-    if lexeme.kind == "stitch" and len(lower) <= 7 and " " not in lower:
-        return [lower]
-    if " " not in lower:
-        return []
-    words = lower.replace("sl st", "sl_st").split()
-    return [
-        word.replace("_", " ")
-        for word in words
-        if word.replace("_", " ") in standard and len(word) > 1 and word not in ("st", "in")
-    ]
-
-
-def _stem(word: str) -> str:
-    return word[:-1] if len(word) > 2 and word.endswith("s") and word not in ("ss", "rs", "ws") else word
-
-
-_POSTS = ("fp", "bp")
-
-
-def _known(word: str, defined: set[str]) -> bool:
-    forms = {word, _stem(word), word + "s", word.replace(" ", ""), word.replace("-", " "), word.replace(" ", "-")}
-    plain = word.replace(".", "")
-    if forms & defined or "." in word and any(form.replace(".", "") == plain for form in defined):
-        return True
-    if word[:2] in _POSTS and word[:2] in defined and len(word) > 2:
-        return _known(word[2:].strip(" -"), defined)  # "BP – back post" in the list, "BPsc" in a row
-    return word in ("chs", "ch") and ("ch" in defined or "chs" in defined)
 
 
 def check_unused(context: Context) -> Iterator[Finding]:
@@ -355,7 +302,7 @@ def check_unused(context: Context) -> Iterator[Finding]:
 @lru_cache(maxsize=1_000)  # the abbreviations of one pattern are those of the next
 def _alone(word: str) -> Expression:
     """Finds a word where it stands alone; "fp" and "bp" also before the stitch that they are said of."""
-    ends = "" if word.lower() in _POSTS else r"(?![\p{L}])"
+    ends = "" if word.lower() in POSTS else r"(?![\p{L}])"
     return expression(rf"(?i)(?<![\p{{L}}]){regex.escape(word)}{ends}", own_words=True)
 
 

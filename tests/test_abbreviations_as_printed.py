@@ -1,0 +1,45 @@
+"""Abbreviations that a list explains in another form than the rows print, and how one that it lacks is shown.
+
+The forms are common practice, no source.
+"""
+
+from __future__ import annotations
+
+import pytest
+from helpers import check
+
+LIST = "Abbreviations\nch - chain; sl st - slip stitch; sc - single crochet; dc - double crochet; st - stitch; sp - space\n"
+
+
+def unexplained(row: str) -> list[str]:
+    """What is told of the words of a row."""
+    text = f"Mat\n\nUS terms\n\n{LIST}\nMAT\nRnd 1: Ch 4, join with sl st to form ring, 12 sc in ring. (12)\nRnd 2: {row}\n"
+    rules = ("abbreviation-undefined", "terms-mixed")
+    return [finding.message for finding in check(text).findings if finding.rule in rules]
+
+
+@pytest.mark.parametrize(
+    "row",
+    [
+        "Sc in each sc around, join with slip st.",
+        "Sc in each sc around, join with slst.",
+        "Sl st in the tops of the 12 sc's.",
+        "Ch 4, dc in next sc, *ch 1, dc in next sc; rep from * around, dc in first chsp.",
+        "Join with a standing sc, sc in each sc around.",
+    ],
+)
+def test_another_form_of_what_is_explained(row: str) -> None:
+    """The list says what it is."""
+    assert not [told for told in unexplained(row) if "“rep”" not in told]
+
+
+def test_a_word_within_a_phrase_is_shown_alone() -> None:
+    """ "Do not FO" has one abbreviation in it."""
+    assert any("“FO”" in told for told in unexplained("Sc in each sc around. Do not FO."))
+
+
+def test_a_standing_post_stitch_is_of_both_countries() -> None:
+    """It is no stitch of the other country's, whether it is explained or not."""
+    assert not any(
+        "UK" in told for told in unexplained("Join with a standing fpsc around any sc, sc in each sc around.")
+    )
