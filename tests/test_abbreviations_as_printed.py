@@ -43,3 +43,9 @@ def test_a_standing_post_stitch_is_of_both_countries() -> None:
     assert not any(
         "UK" in told for told in unexplained("Join with a standing fpsc around any sc, sc in each sc around.")
     )
+
+
+def test_a_stitch_under_the_names_of_both_countries() -> None:
+    """ "tr/dc" is one stitch, and mixes nothing."""
+    text = "Mat\n\nUK terms\n\nMAT\nRnd 1: Ch 4, join to form ring, 12 tr/dc in ring. (12)\nRnd 2: 2 tr/dc in each st. (24)\n"
+    assert "terms-mixed" not in [finding.rule for finding in check(text).findings]

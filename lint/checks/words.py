@@ -140,7 +140,8 @@ def check_terms(context: Context) -> Iterator[Finding]:
     for part, row, lexeme in _row_lexemes(context):
         house_letter = len(lexeme.text) == 1  # "x" for single crochet is no country's
         name = lexeme.lower.removeprefix("standing ")  # "join with a standing fpsc"
-        if lexeme.kind == "stitch" and not house_letter and name not in own and lexeme.lower not in listed:
+        ours = any(one in own for one in name.split("/"))  # "tr/dc" has the names of both countries
+        if lexeme.kind == "stitch" and not house_letter and not ours and lexeme.lower not in listed:
             places.setdefault(lexeme.lower, []).append((lexeme, part, row))
     names = {"us": "US", "uk": "UK"}
     for word, found in places.items():
