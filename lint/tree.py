@@ -217,6 +217,8 @@ class OpenWork:
     plain: bool = False  # one row of nothing but the stitch below, or the one named: "Work straight in hdc."
     stitch: str | None = None
     over: Amount | None = None  # "on these 45 sts"
+    pattern: bool = False  # "in patt": plain only where the pattern's rows are seen to be of one number of stitches
+    straight: bool = False  # in so many words: "straight in patt"
 
 
 @dataclass(frozen=True, slots=True)

@@ -18,13 +18,15 @@ from lint.working.trials import FreeLoops, PieceState, Side, Task, Trial, best_r
 _MOST_LEFT = 4  # edges that rows left unworked and that are kept: a body divides into no more
 
 
-def leave_unworked(worked: Worked, fabric: Fabric, state: PieceState) -> None:
+def leave_unworked(worked: Worked, fabric: Fabric, state: PieceState, circular: bool) -> None:
     """Keep what a row leaves of the row below; that of which a part was worked now is kept no more as it was."""
     earlier = [left for left in state.unworked if left is not fabric]
     if any(node.is_stitch for node in worked.unworked):
         before = fabric.before + sum(node.is_stitch for node in fabric.nodes)
         before -= sum(node.is_stitch for node in worked.unworked)
         earlier.append(replace(fabric, nodes=worked.unworked, before=before))
+        state.parted = state.parted or fabric.circular and not circular
+    state.parted = state.parted and not circular
     state.unworked = earlier[-_MOST_LEFT:]
     state.more_left = state.more_left or not fabric.known
 
@@ -50,6 +52,8 @@ def named_edge(besides: list[Task], state: PieceState) -> tuple[Task, Trial, Fab
 
 def on_its_fabric(task: Task, state: PieceState) -> tuple[Task, Trial, Fabric]:
     """The row worked on the fabric at hand; where yarn is joined, perhaps on what an earlier row left unworked."""
+    if state.parted and task.circular and task.fabric is state.fabric:
+        task = _around_again(task, state)
     unclear = state.more_left and not task.circular and skips_to_join(task.steps)
     if not (state.unworked or unclear) or not joins_yarn(task.steps):
         return task, best_reading(task, state), task.fabric
@@ -75,6 +79,14 @@ def on_its_fabric(task: Task, state: PieceState) -> tuple[Task, Trial, Fabric]:
     if unclear:
         raise PlacesUnknown("what the rows before have left to be joined to is not known")
     return task, last or best_reading(task, state), task.fabric
+
+
+def _around_again(task: Task, state: PieceState) -> Task:
+    """A round after rows to and fro over a part of one: over these rows alone, if its count says so (they may be closed
+    by a chain), else on what they and the rest of that round give together, which the words do not tell.
+    """
+    alone = best_reading(task, state)
+    return task if alone.fits and alone.agrees else replace(task, fabric=Fabric.unknown(True))
 
 
 def resumed(task: Task, state: PieceState) -> tuple[Task, Trial, Fabric] | None:
