@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from lint.amount import Amount
+from lint.amount import ONE, Amount
 from lint.expression import expression
 from lint.reading.places.targets import LOOPS
 from lint.reading.repeating.times import times as read_times
@@ -117,12 +117,67 @@ def _sign(item) -> str:
     return _KINDS.get(item.kind, "?")
 
 
-def shaped_rows(stream: Stream, shaping: Shaping, start: int) -> RowCall | Shaping | None:
+def shaped_rows(stream: Stream, shaping: Shaping, start: int) -> tuple[Step, ...] | None:
     """The rows that a shaping is worked in: "(of) next 4 rows", "every row until 6 sts remain", "every 4th row 3 times"."""
+    before = stream.at
+    several = _next_and_following(stream, shaping, start)
+    if several is None:
+        stream.at = before
+        several = (one,) if (one := _shaped_rows(stream, shaping, start)) is not None else None
+    return several
+
+
+def _next_and_following(stream: Stream, shaping: Shaping, start: int) -> tuple[Step, ...] | None:
+    """ "next row and 3 foll alt rows", "next 5 rows, then on foll 4 alt rows": each of these rows is counted in the words."""
+    stream.skip("in", "of", "over", "for", "the")
+    stream.take() if stream.word("on") else None
+    if stream.take_if("next") is None:
+        return None
+    number = stream.amount()
+    if stream.take_if("row", "round") is None and (number is not None or stream.kind() != "and"):
+        return None  # but "next and foll 3 alt rows"
+    first = RowCall(stream.span_from(start), None, None, rows=number or ONE, own=((shaping,),))
+    stream.take_if(",")
+    if stream.kind() != "and" and not stream.word("then"):
+        return None
+    second = stream.at
+    while stream.kind() in ("and", "then", "at", "each", "ending", "in", "of", "the") or stream.word("then", "on"):
+        stream.take()  # "and then at each end of the foll 2 rows"
+    told = _counted_following(stream)
+    if told is None or not _ends(stream):
+        return None
+    often, step = told
+    span = stream.span_from(second)
+    even = OpenWork(span, "even", plain=True)
+    cycle = (*(((even,),) * (step - 1)), (shaping,))
+    return first, RowCall(span, None, None, times=Times(span, TimesKind.IN_ALL, often), own=cycle)
+
+
+def _counted_following(stream: Stream) -> tuple[Amount, int] | None:
+    """Takes "3 foll alt rows", "foll 4 alt rows", "foll alt row", "2 foll 4th rows": how many rows, and one in how many."""
+    number = stream.amount()
+    if stream.kind() != "next" or not stream.take():
+        return None
+    number = stream.amount() if number is None else number
+    step = 1
+    if stream.word("alternate", "alt") or stream.kind() == "alternate":
+        stream.take()
+        step = 2
+    elif stream.kind() == "ordinal":
+        step = stream.take().number
+    several = stream.word("rows", "rounds", "rnds", "rds")
+    if stream.take_if("row", "round") is None or not 1 <= step <= 40 or several is (number is None):
+        return None  # "foll alt rows": how many is not said
+    return number or ONE, step
+
+
+def _shaped_rows(stream: Stream, shaping: Shaping, start: int) -> RowCall | Shaping | None:
     before = stream.at
     if stream.kind() in ("in", "of", "over", "for") or stream.word("on"):
         stream.take()
-    stream.skip("the", "each", "same") if stream.kind(1) in ("next", "number") else None
+    every_following = stream.kind() == "each" and stream.word("following", "foll", ahead=1)
+    if stream.kind(1) in ("next", "number") and not every_following:
+        stream.skip("the", "each", "same")
     now = _this_row(stream)
     behind = stream.kind(1 if stream.kind() == "," else 0)
     if now and behind not in ("and", "then"):
