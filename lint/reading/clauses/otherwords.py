@@ -178,6 +178,9 @@ class WordClauses(EndingClauses):
         if opens and stream.word("along", "across") and self.along_edge_words(start):
             return True  # "Along the hem of the towel, work 61 sc evenly"
         stream.at = start
+        if self.of_an_edge(start):
+            return True
+        stream.at = start
         behind_note = stream.kind(-1) == "and" and stream.kind(-2) in CLOSERS
         last = next((step for step in reversed(self.steps) if isinstance(step, Work)), None)
         if behind_note and last is not None and last.places and last.places[-1].which is Which.FROM_HOOK:

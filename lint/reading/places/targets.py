@@ -224,8 +224,8 @@ def _dashed_number(stream: Stream) -> Amount | None:
     if stream.kind() == "dash" and stream.peek().text in "–—" and not (stream.peek().glued and stream.peek(1).glued):
         return None  # "join to beg ch — 44 dc": a count behind a dash
     stream.take_if("dash")
-    if not stream.peek().glued and stream.kind(1) in ("stitch", "increase", "decrease", "special"):
-        return None  # "starting in 2nd ch 3 sc": the three are the stitches'
+    if not stream.peek().glued and stream.kind(1) in ("stitch", "any_stitch", "increase", "decrease", "special"):
+        return None  # "starting in 2nd ch 3 sc": the three are the stitches', as in "in last 2 ch - 32 sts"
     spelt = stream.peek().value == "word" and not stream.word("once", "twice", "thrice")
     ends = stream.kind(1) in (*SIGNS, "end", "dash", "and", "to") or is_space_word(stream, 1)
     if stream.kind() == "number" and (stream.peek().value != "word" or spelt and ends):  # "the chain three"

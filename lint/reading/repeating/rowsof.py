@@ -9,7 +9,7 @@ from lint.expression import expression
 from lint.reading.places.targets import LOOPS
 from lint.reading.repeating.times import times as read_times
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
-from lint.tree import OpenWork, RowCall, Shaping, Step, Times, TimesKind
+from lint.tree import Loops, OpenWork, RowCall, Shaping, Step, Times, TimesKind
 
 # what may be said of rows that neither gain nor lose a stitch
 _EVEN = {"work even", "work straight", "work without shaping", "work without decreasing", "work without increasing",
@@ -18,13 +18,14 @@ _EVEN = {"work even", "work straight", "work without shaping", "work without dec
 _EVEN_ROWS = {"rows even", "rounds even", "rnds even"}
 _KINDS = {"number": "N", "row": "R", "round": "R", "stitch": "S", "make": "W", "in": "I", "of": "I", "for": "F",
     "more": "M", "another": "M", "the": "t", "same": "t", "all": "t", "any_stitch": "s", "over": "I", "unused": "x",
-    "both_loops": "L", "as": "A", "ordinal": "O", "across": "X", "around": "X"}  # fmt: skip
+    "both_loops": "L", "back_loop": "B", "front_loop": "B", "third_loop": "B", "as": "A", "ordinal": "O", "across": "X", "around": "X"}  # fmt: skip
 _STITCHES = r"(?:It*N?s)?"  # "on these 45 sts"
+_LOOP = r"(?:I?B)?"  # "in BLO"
 _STYLE = r"(?:EIL|E|IS)"  # "even in both loops", "in sc"
 # "3 rows even", "3 rows even in sc", "Work 4 more rnds in sc", "Work 5 rows sc", "Two rows of sc across"
-_NUMBER_FIRST = expression(rf"W*t*M?N(?:M?(?P<rows>R)(?:{_STYLE}|S)+X?|M?Q(?:I[SL])?){_STITCHES}")
+_NUMBER_FIRST = expression(rf"W*t*M?N(?:M?(?P<rows>R)(?:{_STYLE}|S)+X?|M?Q(?:I[SL])?){_LOOP}X?{_STITCHES}")
 # "Work even for 3 rows", "Work in sc for 5 rows", "sc for 4 more rows"
-_FOR_ROWS = expression(rf"(?:W?{_STYLE}+|W*SE?){_STITCHES}F?t*M?NM?R(?P<rows>)E?")
+_FOR_ROWS = expression(rf"(?:W?{_STYLE}+|W*SE?){_LOOP}{_STITCHES}F?t*M?NM?R(?P<rows>)E?")
 # "Work even in sc", "hdc even": one row of it
 _ONE_ROW = expression(rf"(?:W*R?E+(?:IS)?{_STITCHES}|W*SE|WIS)")
 # "6 more rounds like round 3", "Work 4 rows as 2nd row", "Work 3 more rows the same as Row 2"
@@ -41,6 +42,7 @@ class _Told:
     stitch: str | None
     over: Amount | None
     end: int
+    loops: str | None = None  # back | front | third, where all stitches go in these
 
 
 def rows_even(stream: Stream, steps: list[Step], start: int) -> bool:
@@ -51,7 +53,8 @@ def rows_even(stream: Stream, steps: list[Step], start: int) -> bool:
     stream.at = told.end
     span = stream.span_from(start)
     one = OpenWork(span, stream.words(start, told.end), plain=True, stitch=told.stitch, over=told.over)
-    steps.append(one if told.rows is None else RowCall(span, None, None, rows=told.rows, own=((one,),)))
+    row = (one,) if told.loops is None else (Loops(span, told.loops), one)
+    steps += row if told.rows is None else [RowCall(span, None, None, rows=told.rows, own=(row,))]
     return True
 
 
@@ -81,7 +84,8 @@ def _told(stream: Stream, start: int) -> _Told | None:
         stitch = next((item.value for item in words if item.kind == "stitch"), None)
         if stitch == "sl st" or row is not None and not of_rows and pattern is not _ONE_ROW:
             return None
-        return _Told(words[of_rows[0]].quantity if of_rows else None, stitch, over, end)
+        loops = next((item.kind.split("_")[0] for item in words if _sign(item) == "B"), None)
+        return _Told(words[of_rows[0]].quantity if of_rows else None, stitch, over, end, loops)
     return None
 
 
