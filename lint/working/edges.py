@@ -34,6 +34,7 @@ def leave_unworked(worked: Worked, fabric: Fabric, state: PieceState, circular: 
 def named_edge(besides: list[Task], state: PieceState) -> tuple[Task, Trial, Fabric] | None:
     """ "Skip the center 10 sts of Row 1, join yarn": the row on what that row left, where one edge alone will do."""
     fitting: list[tuple[Task, Trial, Fabric]] = []
+    short: list[tuple[Task, Trial, Fabric]] = []
     for beside in besides:
         here = tuple(of_this_row(step) for step in beside.steps)
         if here == beside.steps:
@@ -47,7 +48,15 @@ def named_edge(besides: list[Task], state: PieceState) -> tuple[Task, Trial, Fab
             return task, best, beside.fabric
         if best.fits:
             fitting.append((task, best, beside.fabric))
-    return fitting[0] if len(fitting) == 1 else None
+        elif _turns_early(best):
+            short.append((task, best, beside.fabric))
+    found = fitting or short
+    return found[0] if len(found) == 1 else None
+
+
+def _turns_early(best: Trial) -> bool:
+    """Whether a row agrees with its count, and turns where stitches are left that a later part may be joined to."""
+    return bool(best.agrees and best.worked.turned and best.only_leaves)
 
 
 def on_its_fabric(task: Task, state: PieceState) -> tuple[Task, Trial, Fabric]:
@@ -71,7 +80,7 @@ def on_its_fabric(task: Task, state: PieceState) -> tuple[Task, Trial, Fabric]:
             break
         if best.fits and best.agrees is not False:
             return one, best, one.fabric
-        if one is not task and best.agrees and best.worked.turned and best.only_leaves:
+        if one is not task and _turns_early(best):
             short = short or (one, best, one.fabric)
         last = best if one is task else last
     if short is not None:

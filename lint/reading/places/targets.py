@@ -10,7 +10,7 @@ from dataclasses import replace
 from lint.amount import Amount
 from lint.place import Target, TargetKind
 from lint.reading.words.onestitch import one_stitch_name
-from lint.reading.words.piecewords import PIECE_WORDS
+from lint.reading.words.piecewords import PIECE_WORDS, at_underarm
 from lint.reading.words.stream import SIGNS, Stream
 
 ANY = Target(TargetKind.ANY_STITCH)
@@ -31,6 +31,8 @@ def target(stream: Stream) -> Target | None:
     if stream.word(*_OVER_GAPS) and stream.kind(1) == "chain" and stream.kind(2) not in ("dash", "number", "space"):
         stream.at += 2  # "each underarm ch"
         return Target(TargetKind.CHAIN, stream.peek(-2).lower)
+    if at_underarm(stream):
+        return Target(TargetKind.PLACE, "edge")
     if stream.word("outer") and stream.word("point", "points", "tip", "tips", ahead=1):
         stream.at += 2  # "in each outer point": of a star
         return Target(TargetKind.CORNER)
