@@ -169,10 +169,7 @@ class OtherSide:
 
 @dataclass(frozen=True, slots=True)
 class AlongEdge:
-    """ "working along side edge": from here on the work is on an edge whose places are not known.
-
-    Or on the loops that the round on a numbered one has left free: "working in the unused front loops of Rnd 1".
-    """
+    """ "working along side edge": from here on an edge that is not known; "in the unused front loops of Rnd 1": on those."""
 
     span: Span
     row: int = 0
@@ -217,8 +214,7 @@ class OpenWork:
     plain: bool = False  # one row of nothing but the stitch below, or the one named: "Work straight in hdc."
     stitch: str | None = None
     over: Amount | None = None  # "on these 45 sts"
-    pattern: bool = False  # "in patt": plain only where the pattern's rows are seen to be of one number of stitches
-    straight: bool = False  # in so many words: "straight in patt"
+    pattern: str | None = None  # set | straight, "(straight) in patt": plain only where rows keep their number
 
 
 @dataclass(frozen=True, slots=True)

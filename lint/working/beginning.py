@@ -97,7 +97,9 @@ class Beginning(Placing):
             self.begun = True
             return
         said = self.rules.said_of(length)
-        counts = step.counting is not None or said is not None and said.counts or self.hint is not None and self.hint.counts
+        counts = (
+            step.counting is not None or said is not None and said.counts or self.hint is not None and self.hint.counts
+        )
         to_piece = not self.made and not counts and _leads_to_piece(following)
         if to_piece and self.choices.pick(("chain to a piece", length), 2, 0) == 0:
             # "ch 3, 9 sc around the first leg": it lies between two pieces, and stitches go into it too

@@ -41,7 +41,8 @@ def not_told(steps: tuple[Step, ...], recent: list[Made]) -> str | None:
     even = len(recent) > 1 and all(plain)
     pair = len(recent) > 1 and all(plain[-2:]) and recent[-1].stitches == recent[-2].stitches
     for step in walk(steps):
-        if isinstance(step, OpenWork) and step.pattern and not (even and (alike or step.straight) or pair and step.straight):
+        straight = isinstance(step, OpenWork) and step.pattern == "straight"
+        if isinstance(step, OpenWork) and step.pattern and not (even and (alike or straight) or pair and straight):
             return step.words
     return None
 

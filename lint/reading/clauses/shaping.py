@@ -14,7 +14,15 @@ from lint.reading.repeating.rowsof import shaped_rows
 from lint.reading.words.stream import OPENERS
 from lint.tree import NOT_UNDERSTOOD, Evenly, OpenWork, Remark, ShapedWhere, Shaping, Step, Unread, Work
 
-_AS_BEFORE = ("in this way", "in this manner", "in the same way", "in same way", "in the same manner", "as before", "as set")
+_AS_BEFORE = (
+    "in this way",
+    "in this manner",
+    "in the same way",
+    "in same way",
+    "in the same manner",
+    "as before",
+    "as set",
+)
 _EDGES = ("ending", "row_end", "side", "edge")
 
 

@@ -364,7 +364,8 @@ def _compiled(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> di
             flags,
         ),
         "named": expression(
-            rf"(?P<core>(?P<name>{names})\s+(?P<word>{word}s?|ring)\b{extra})(?:\s*(?P<sign>:|\.|[-–—]+)|\s+{unsigned})", flags
+            rf"(?P<core>(?P<name>{names})\s+(?P<word>{word}s?|ring)\b{extra})(?:\s*(?P<sign>:|\.|[-–—]+)|\s+{unsigned})",
+            flags,
         ),
         "prefixed": expression(
             rf"(?P<core>(?P<prefix>{title}),? (?P<word>{word})\.?\s*:?\s*(?P<numbers>{figures}){extra})\s*(?P<sign>:)",

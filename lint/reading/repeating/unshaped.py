@@ -18,9 +18,7 @@ _VERB = r"(?:work(?:ing)?|continu(?:e|ing)|cont|keep(?: on| going)?|carry on|go 
 _SHAPING = r"(?:shaping|(?:de|in)creas(?:ing|es?)|(?:inc|dec)s?)"
 _NO_SHAPING = rf"(?:even|evenly|straight|without (?:(?:any|further|more) )*{_SHAPING}(?: (?:or|and) {_SHAPING})?)"
 _SET = r"(?:as (?:now )?(?:set|est|established))"
-_PATTERN = (
-    rf"(?:in (?:the )?(?:same )?(?:(?:basic|main|rib|body|stitch|st) )?(?:patt?|pattern)(?: st(?:itch)?)?(?: {_SET})?|{_SET})"
-)
+_PATTERN = rf"(?:in (?:the )?(?:same )?(?:(?:basic|main|rib|body|stitch|st) )?(?:patt?|pattern)(?: st(?:itch)?)?(?: {_SET})?|{_SET})"
 _STYLE = rf"(?P<pattern>{_PATTERN})|in (?P<stitch>STITCH)"
 _OVER = r"(?: (?:on|over|across) (?:all |these |the |same )*(?:NUMBER )?(?:sts?|stitches))?"
 _LEADS = r"(?:(?:and|then|now) )*"
@@ -33,7 +31,11 @@ _AS_SET = expression(rf"{_LEADS}{_VERB} (?:{_VERB} )?(?P<pattern>{_PATTERN}){_OV
 def unshaped(stream: Stream, steps: list[Step], start: int) -> bool:
     """ "Work straight until sleeve measures 43 cm", "Cont in dc without shaping for 5 cm", "Work in patt until …"."""
     end = next(
-        (i for i in range(start, min(start + _MOST_WORDS, len(stream.lexemes))) if stream.lexemes[i].kind in ("to", "for")),
+        (
+            i
+            for i in range(start, min(start + _MOST_WORDS, len(stream.lexemes)))
+            if stream.lexemes[i].kind in ("to", "for")
+        ),
         None,
     )
     if end is None or stream.lexemes[end].lower not in ("until", "till", "for"):
@@ -48,16 +50,16 @@ def unshaped(stream: Stream, steps: list[Step], start: int) -> bool:
     row = next((i for i, word in enumerate(words) if word.kind in ("row", "round")), None)
     span = stream.span_from(start)
     if parts.get("row") and row is not None:
-        steps.append(RowCall(span, words[row + 1].quantity or Amount.of(0), None, kind=words[row].kind, open_ended=True))
+        steps.append(
+            RowCall(span, words[row + 1].quantity or Amount.of(0), None, kind=words[row].kind, open_ended=True)
+        )
         return True
     stitch = next((word.value for word in words if word.kind == "stitch"), None)
-    pattern = bool(parts.get("pattern"))
+    pattern = ("straight" if parts.get("even") else "set") if parts.get("pattern") else None
     if stitch == "sl st" or pattern and stitch is not None:
         stream.at = start
         return False
-    steps.append(
-        OpenWork(span, stream.words(start, stream.at), True, stitch, pattern=pattern, straight=bool(parts.get("even")))
-    )
+    steps.append(OpenWork(span, stream.words(start, stream.at), True, stitch, pattern=pattern))
     return True
 
 
