@@ -32,6 +32,12 @@ _COLOUR = expression(
 )
 
 
+# rows told without a label: "Work 12 rows even", "Dec 1 st at each end of next row", "Cont straight until …"
+_ROWS_TOLD = expression(
+    r"(?i)(?:work|cont(?:inue)?)\s+(?:even|straight|without|\d[\d\s,:;()\[\]/-]*(?:more\s+)?(?:rows?|rnds?|rounds?))\b"
+    r"|(?:dec|inc)(?:rease)?\s+\d+\s+sts?\b|rep(?:eat)?\s+(?:rows?|rnds?|rounds?|(?:the\s+)?last)\b"
+)
+
 # "As for Back.", "Like the first sleeve": a piece that is worked like another, with or without a verb
 LIKE_ANOTHER = (
     r"(?i:(?:(?:work|make|crochet|knit)\s+(?:(?:another|a\s+second|one\s+more)\s+(?:piece|one)?\s*)?)?"
@@ -152,7 +158,7 @@ class PartHeadings:
             heading = self.finder.at_line(other)
             if heading is not None and heading.key not in ("notes",):
                 return False
-            if self.like_another(index, other) or AGAIN.match(other.lower()):
+            if self.like_another(index, other) or AGAIN.match(other.lower()) or _ROWS_TOLD.match(other):
                 return True
             if (
                 _STARTS_WORK.match(other)
@@ -204,7 +210,8 @@ class PartHeadings:
         ahead = [line.text.strip() for line in self.lines[index + 1 : index + 3]] + ["", ""]
         following = ahead[1] if _JOINS.match(ahead[0]) else ahead[0]
         few = len(text.split()) <= 3 and expression(r"\p{Lu}[\p{L}' -]+").fullmatch(text) is not None
-        return few and bool(following) and self.labels.at_line(following, 0, self.bare) is not None
+        labelled = bool(following) and self.labels.at_line(following, 0, self.bare) is not None
+        return few and (labelled or _ROWS_TOLD.match(ahead[0]) is not None)
 
     def like(self, text: str) -> bool:
         """Whether words could be a heading: few, and no work."""

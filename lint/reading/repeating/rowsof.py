@@ -15,17 +15,20 @@ from lint.tree import Loops, OpenWork, RowCall, Shaping, Step, Times, TimesKind
 _EVEN = {"work even", "work straight", "work without shaping", "work without decreasing", "work without increasing",
     "unchanged", "even", "straight", "evenly", "without shaping", "without decreasing", "without increasing",
     "without further shaping", "plain"}  # fmt: skip
+_IN_PATTERN = {f"{verb}in {patt}" for verb in ("", "work ", "cont ", "continue ") for patt in ("patt", "pat", "pattern")}
 _EVEN_ROWS = {"rows even", "rounds even", "rnds even"}
 _KINDS = {"number": "N", "row": "R", "round": "R", "stitch": "S", "make": "W", "in": "I", "of": "I", "for": "F",
     "more": "M", "another": "M", "the": "t", "same": "t", "all": "t", "any_stitch": "s", "over": "I", "unused": "x",
     "both_loops": "L", "back_loop": "B", "front_loop": "B", "third_loop": "B", "as": "A", "ordinal": "O", "across": "X", "around": "X"}  # fmt: skip
 _STITCHES = r"(?:It*N?s)?"  # "on these 45 sts"
 _LOOP = r"(?:I?B)?"  # "in BLO"
-_STYLE = r"(?:EIL|E|IS)"  # "even in both loops", "in sc"
+_STYLE = r"(?:EIL|EP|PE|E|IS|P)"  # "even in both loops", "in sc", "straight in patt"
 # "3 rows even", "3 rows even in sc", "Work 4 more rnds in sc", "Work 5 rows sc", "Two rows of sc across"
-_NUMBER_FIRST = expression(rf"W*t*M?N(?:M?(?P<rows>R)(?:{_STYLE}|S)+X?|M?Q(?:I[SL])?){_LOOP}X?{_STITCHES}")
+_NUMBER_FIRST = expression(rf"W*t*M?N(?:M?(?P<rows>R)(?:{_STYLE}|S)+X?|M?Q(?:I[SL]|P)?){_LOOP}X?{_STITCHES}")
 # "Work even for 3 rows", "Work in sc for 5 rows", "sc for 4 more rows"
 _FOR_ROWS = expression(rf"(?:W?{_STYLE}+|W*SE?){_LOOP}{_STITCHES}F?t*M?NM?R(?P<rows>)E?")
+# "Work 1 row.", "Work 2 more rows.": as before, and without shaping
+_AS_BEFORE = expression(r"W+t*M?NM?(?P<rows>R)M?")
 # "Work even in sc", "hdc even": one row of it
 _ONE_ROW = expression(rf"(?:W*R?E+(?:IS)?{_STITCHES}|W*SE|WIS)")
 # "6 more rounds like round 3", "Work 4 rows as 2nd row", "Work 3 more rows the same as Row 2"
@@ -43,6 +46,7 @@ class _Told:
     over: Amount | None
     end: int
     loops: str | None = None  # back | front | third, where all stitches go in these
+    pattern: str | None = None  # set | straight, where they are of the pattern's stitches
 
 
 def rows_even(stream: Stream, steps: list[Step], start: int) -> bool:
@@ -52,7 +56,7 @@ def rows_even(stream: Stream, steps: list[Step], start: int) -> bool:
         return _as_row(stream, steps, start)
     stream.at = told.end
     span = stream.span_from(start)
-    one = OpenWork(span, stream.words(start, told.end), plain=True, stitch=told.stitch, over=told.over)
+    one = OpenWork(span, stream.words(start, told.end), plain=True, stitch=told.stitch, over=told.over, pattern=told.pattern)
     row = (one,) if told.loops is None else (Loops(span, told.loops), one)
     steps += row if told.rows is None else [RowCall(span, None, None, rows=told.rows, own=(row,))]
     return True
@@ -74,7 +78,7 @@ def _told(stream: Stream, start: int) -> _Told | None:
     if end < len(stream.lexemes) and stream.lexemes[end].kind == "," and after not in _FOLLOWS and not loops:
         return None
     signs = "".join(_sign(item) for item in words)
-    for pattern in (_NUMBER_FIRST, _FOR_ROWS, _ONE_ROW):
+    for pattern in (_NUMBER_FIRST, _FOR_ROWS, _ONE_ROW, _AS_BEFORE):
         if pattern.fullmatch(signs) is None:
             continue
         row = next((i for i, sign in enumerate(signs) if sign in "RQ"), None)
@@ -84,8 +88,11 @@ def _told(stream: Stream, start: int) -> _Told | None:
         stitch = next((item.value for item in words if item.kind == "stitch"), None)
         if stitch == "sl st" or row is not None and not of_rows and pattern is not _ONE_ROW:
             return None
+        style = "straight" if set("EQ") & set(signs) or pattern is _AS_BEFORE else "set"
+        if pattern is _ONE_ROW and "P" in signs or "P" in signs and stitch is not None:
+            return None
         loops = next((item.kind.split("_")[0] for item in words if _sign(item) == "B"), None)
-        return _Told(words[of_rows[0]].quantity if of_rows else None, stitch, over, end, loops)
+        return _Told(words[of_rows[0]].quantity if of_rows else None, stitch, over, end, loops, style if "P" in signs or pattern is _AS_BEFORE else None)
     return None
 
 
@@ -114,6 +121,8 @@ def _sign(item) -> str:
     """One letter for what a word is in such a sentence."""
     if item.lower in _EVEN_ROWS:
         return "Q"
+    if item.lower in _IN_PATTERN:
+        return "P"
     if item.lower in _EVEN or item.kind == "unchanged":
         return "E"
     if item.lower in ("continue", "cont", "now", "then"):
