@@ -15,7 +15,9 @@ from lint.tree import Loops, OpenWork, RowCall, Shaping, Step, Times, TimesKind
 _EVEN = {"work even", "work straight", "work without shaping", "work without decreasing", "work without increasing",
     "unchanged", "even", "straight", "evenly", "without shaping", "without decreasing", "without increasing",
     "without further shaping", "plain"}  # fmt: skip
-_IN_PATTERN = {f"{verb}in {patt}" for verb in ("", "work ", "cont ", "continue ") for patt in ("patt", "pat", "pattern")}
+_IN_PATTERN = {
+    f"{verb}in {patt}" for verb in ("", "work ", "cont ", "continue ") for patt in ("patt", "pat", "pattern")
+}
 _EVEN_ROWS = {"rows even", "rounds even", "rnds even"}
 _KINDS = {"number": "N", "row": "R", "round": "R", "stitch": "S", "make": "W", "in": "I", "of": "I", "for": "F",
     "more": "M", "another": "M", "the": "t", "same": "t", "all": "t", "any_stitch": "s", "over": "I", "unused": "x",
@@ -56,7 +58,9 @@ def rows_even(stream: Stream, steps: list[Step], start: int) -> bool:
         return _as_row(stream, steps, start)
     stream.at = told.end
     span = stream.span_from(start)
-    one = OpenWork(span, stream.words(start, told.end), plain=True, stitch=told.stitch, over=told.over, pattern=told.pattern)
+    one = OpenWork(
+        span, stream.words(start, told.end), plain=True, stitch=told.stitch, over=told.over, pattern=told.pattern
+    )
     row = (one,) if told.loops is None else (Loops(span, told.loops), one)
     steps += row if told.rows is None else [RowCall(span, None, None, rows=told.rows, own=(row,))]
     return True
@@ -92,7 +96,14 @@ def _told(stream: Stream, start: int) -> _Told | None:
         if pattern is _ONE_ROW and "P" in signs or "P" in signs and stitch is not None:
             return None
         loops = next((item.kind.split("_")[0] for item in words if _sign(item) == "B"), None)
-        return _Told(words[of_rows[0]].quantity if of_rows else None, stitch, over, end, loops, style if "P" in signs or pattern is _AS_BEFORE else None)
+        return _Told(
+            words[of_rows[0]].quantity if of_rows else None,
+            stitch,
+            over,
+            end,
+            loops,
+            style if "P" in signs or pattern is _AS_BEFORE else None,
+        )
     return None
 
 
@@ -141,7 +152,7 @@ def shaped_rows(stream: Stream, shaping: Shaping, start: int) -> tuple[Step, ...
 
 
 def _next_and_following(stream: Stream, shaping: Shaping, start: int) -> tuple[Step, ...] | None:
-    """ "next row and 3 foll alt rows", "next 5 rows, then on foll 4 alt rows": each of these rows is counted in the words."""
+    """ "next row and 3 foll alt rows", "next 5 rows, then every foll alt row until 40 sts rem": rows that follow each other."""
     stream.skip("in", "of", "over", "for", "the")
     stream.take() if stream.word("on") else None
     if stream.take_if("next") is None:
@@ -149,21 +160,28 @@ def _next_and_following(stream: Stream, shaping: Shaping, start: int) -> tuple[S
     number = stream.amount()
     if stream.take_if("row", "round") is None and (number is not None or stream.kind() != "and"):
         return None  # but "next and foll 3 alt rows"
-    first = RowCall(stream.span_from(start), None, None, rows=number or ONE, own=((shaping,),))
-    stream.take_if(",")
-    if stream.kind() != "and" and not stream.word("then"):
-        return None
-    second = stream.at
-    while stream.kind() in ("and", "then", "at", "each", "ending", "in", "of", "the") or stream.word("then", "on"):
-        stream.take()  # "and then at each end of the foll 2 rows"
-    told = _counted_following(stream)
-    if told is None or not _ends(stream):
-        return None
-    often, step = told
-    span = stream.span_from(second)
-    even = OpenWork(span, "even", plain=True)
-    cycle = (*(((even,),) * (step - 1)), (shaping,))
-    return first, RowCall(span, None, None, times=Times(span, TimesKind.IN_ALL, often), own=cycle)
+    steps = [RowCall(stream.span_from(start), None, None, rows=number or ONE, own=((shaping,),))]
+    while not _ends(stream):
+        behind = stream.at
+        stream.take_if(",")
+        if stream.kind() != "and" and not stream.word("then"):
+            return None
+        while stream.kind() in ("and", "then", "at", "each", "ending", "in", "of", "the") or stream.word("then", "on"):
+            if stream.kind() == "each" and stream.kind(1) != "ending":
+                break
+            stream.take()  # "and then at each end of the foll 2 rows"
+        told = _counted_following(stream)
+        if told is not None:
+            times, until, step = Times(stream.span_from(behind), TimesKind.IN_ALL, told[0]), None, told[1]
+        elif number is None and len(steps) == 1 or (step := every_so_many(stream)) is None:
+            return None  # "next row and every foll 4th row": one cycle, and read so
+        elif (often := _how_often(stream)) is None or often[0] and often[0].kind is TimesKind.MORE:
+            return None
+        else:
+            times, until = often
+        cycle = (*(((OpenWork(stream.span_from(behind), "even", plain=True),),) * (step - 1)), (shaping,))
+        steps.append(RowCall(stream.span_from(behind), None, None, times=times, until=until, own=cycle))
+    return tuple(steps) if len(steps) > 1 else None
 
 
 def _counted_following(stream: Stream) -> tuple[Amount, int] | None:
@@ -246,7 +264,10 @@ def _shaped_rows(stream: Stream, shaping: Shaping, start: int) -> RowCall | Shap
 
 def _this_row(stream: Stream) -> bool:
     """Takes "next row", "this row"; "next" alone where "and every alt row" follows."""
-    if stream.kind() == "next" and stream.kind(1) == "and" and stream.kind(2) == "each":
+    this = any(item.lower == "this" for item in stream.lexemes[max(0, stream.at - 2) : stream.at])
+    if this and stream.kind() == "and" and stream.kind(1) == "each":
+        return True  # "of this (row)" is taken already
+    if stream.kind() in ("next", "same") and stream.kind(1) == "and" and stream.kind(2) == "each":
         stream.take()
         return True
     if stream.kind() in ("next", "same") and stream.kind(1) in ("row", "round"):
