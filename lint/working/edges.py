@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from lint.pattern import Row
 from lint.place import Which
-from lint.tree import JoinYarn, MakeRing, OtherSide, Remark, Skip, Step
+from lint.tree import MAKES_STITCHES, Chain, JoinYarn, MakeRing, OtherSide, Remark, Skip, Step, Work
 from lint.working.bench import Worked
 from lint.working.cells import joins_yarn, of_this_row, skips_to_join
 from lint.working.cursor import PlacesUnknown
@@ -26,6 +26,7 @@ def leave_unworked(worked: Worked, fabric: Fabric, state: PieceState, circular: 
         before -= sum(node.is_stitch for node in worked.unworked)
         earlier.append(replace(fabric, nodes=worked.unworked, before=before))
         state.parted = state.parted or fabric.circular and not circular
+        state.whole = state.whole or (0 if circular else sum(node.is_stitch for node in fabric.nodes))
     state.parted = state.parted and not circular
     state.unworked = earlier[-_MOST_LEFT:]
     state.more_left = state.more_left or not fabric.known
@@ -63,6 +64,8 @@ def on_its_fabric(task: Task, state: PieceState) -> tuple[Task, Trial, Fabric]:
     """The row worked on the fabric at hand; where yarn is joined, perhaps on what an earlier row left unworked."""
     if state.parted and task.circular and task.fabric is state.fabric:
         task = _around_again(task, state)
+    elif state.whole and not task.circular and task.fabric is state.fabric and not joins_yarn(task.steps):
+        task = _across_again(task, state)
     unclear = state.more_left and not task.circular and skips_to_join(task.steps)
     if not (state.unworked or unclear) or not joins_yarn(task.steps):
         return task, best_reading(task, state), task.fabric
@@ -95,7 +98,21 @@ def _around_again(task: Task, state: PieceState) -> Task:
     by a chain), else on what they and the rest of that round give together, which the words do not tell.
     """
     alone = best_reading(task, state)
-    return task if alone.fits and alone.agrees else replace(task, fabric=Fabric.unknown(True))
+    works = [step for step in task.steps if isinstance(step, (*MAKES_STITCHES, Chain))]
+    works = [step for step in works if not (isinstance(step, Work) and step.stitch == "sl st")]
+    closed = len(works) > 1 and isinstance(works[-1], Chain)  # "sc in each st across, ch 6, join": by a chain
+    sure = alone.fits and (alone.agrees or closed and alone.agrees is None)
+    return task if sure else replace(task, fabric=Fabric.unknown(True))
+
+
+def _across_again(task: Task, state: PieceState) -> Task:
+    """A row after short rows: over the last of them alone, unless its count is that of the row before them all."""
+    if "short" in task.instance.label.lower() or state.short_rows:
+        return task
+    alone = best_reading(task, state)
+    differs = alone.comparison.differences if alone.comparison is not None else ()
+    again = len(differs) == 1 and differs[0].stated == state.whole
+    return replace(task, fabric=Fabric.unknown(False)) if again or state.short and alone.agrees is None else task
 
 
 def resumed(task: Task, state: PieceState) -> tuple[Task, Trial, Fabric] | None:

@@ -305,7 +305,7 @@ class PatternWorker:
         state.fabric = as_printed(own or others, size, is_round(instance, state.fabric))
         state.earlier.not_known(instance.number or 0)
         state.carried, state.joining, state.side, state.made = last_chain(instance.steps), (), Side(), None
-        state.more_left, state.parted, state.recent = True, False, []
+        state.more_left, state.parted, state.recent, state.short, state.whole = True, False, [], False, 0
         return Cell(Outcome.NOT_RECOMPUTED, stopped_by=words, stopped_at=span)
 
     def _work(self, instance: Instance, coming: Instance | None, state: PieceState, size: int, blocks: bool) -> Cell:
@@ -341,6 +341,7 @@ class PatternWorker:
         worked = best.worked
         if self.works_behind:
             state.earlier.worked(instance.number or 0, fabric.nodes, worked.fabric.nodes, worked.made, task.steps)
+        state.short = state.short or "short" in instance.label.lower()
         if best.agrees and worked.turned and (state.short_rows or "short" in instance.label.lower()):
             worked.left = []  # turned before the end, as short rows are
         makes = worked.made.stitches or worked.made.spaces
