@@ -268,3 +268,21 @@ def test_turning_the_heel_is_a_heading() -> None:
 def _parts(text: str) -> list[dict]:
     report = check(text)
     return [{"name": part.name} for part in report.pattern.parts]
+
+
+_FLAT = "Scarf\nUS terms\n\nSCARF\nCh 31.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (30 sc)\n"
+
+
+@pytest.mark.parametrize("count", [" (30 sc)", ""])
+def test_a_row_across_all_after_short_rows(count: str) -> None:
+    """Labelled as short rows, or by its count: the row goes over the stitches left as well, and is not called wrong."""
+    short = "Short Row 1: Ch 1, sc in next 20 sts, turn. (20 sc)\nShort Row 2: Ch 1, sc in next 10 sts, turn. (10 sc)\n"
+    report = check(_FLAT + short + f"Row 2: Ch 1, sc in each st across, turn.{count}\nRow 3: Ch 1, sc in each st across, turn.\n")
+    assert counts(report)[-2:] == [None, 30 if count else None]
+    assert "count-differs" not in [rule for rule, _ in corrections(report)]
+
+
+def test_a_shoulder_goes_on_over_its_own_stitches() -> None:
+    """Rows over a part that is left for good are counted on that part alone."""
+    text = _FLAT + "Row 2: Ch 1, sc in next 12 sts, turn. (12 sc)\nRow 3: Ch 1, sc2tog, sc in each st across, turn. (12 sc)\n"
+    assert counts(check(text))[-1] == 11 and ("count-differs", 8) in corrections(check(text))
