@@ -78,6 +78,7 @@ class Work:
     undefined: bool = False  # a shell, V-stitch… that the pattern nowhere defines
     between: Amount | None = None  # "with ch 1 between": so many chains after each but the last
     loop: str | None = None  # back | front | third, where the words of the clause name one
+    in_pattern: bool = False  # "patt to last 4 sts"
     perhaps: bool = False  # "working first sc in same st" may only say where the stitches of the next clause begin
 
 

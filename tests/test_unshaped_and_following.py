@@ -277,12 +277,44 @@ _FLAT = "Scarf\nUS terms\n\nSCARF\nCh 31.\nRow 1: Sc in 2nd ch from hook and in 
 def test_a_row_across_all_after_short_rows(count: str) -> None:
     """Labelled as short rows, or by its count: the row goes over the stitches left as well, and is not called wrong."""
     short = "Short Row 1: Ch 1, sc in next 20 sts, turn. (20 sc)\nShort Row 2: Ch 1, sc in next 10 sts, turn. (10 sc)\n"
-    report = check(_FLAT + short + f"Row 2: Ch 1, sc in each st across, turn.{count}\nRow 3: Ch 1, sc in each st across, turn.\n")
+    report = check(
+        _FLAT + short + f"Row 2: Ch 1, sc in each st across, turn.{count}\nRow 3: Ch 1, sc in each st across, turn.\n"
+    )
     assert counts(report)[-2:] == [None, 30 if count else None]
     assert "count-differs" not in [rule for rule, _ in corrections(report)]
 
 
 def test_a_shoulder_goes_on_over_its_own_stitches() -> None:
     """Rows over a part that is left for good are counted on that part alone."""
-    text = _FLAT + "Row 2: Ch 1, sc in next 12 sts, turn. (12 sc)\nRow 3: Ch 1, sc2tog, sc in each st across, turn. (12 sc)\n"
+    text = (
+        _FLAT
+        + "Row 2: Ch 1, sc in next 12 sts, turn. (12 sc)\nRow 3: Ch 1, sc2tog, sc in each st across, turn. (12 sc)\n"
+    )
     assert counts(check(text))[-1] == 11 and ("count-differs", 8) in corrections(check(text))
+
+
+@pytest.mark.parametrize(
+    ("row", "made"),
+    [
+        ("patt 12 (13, 15) sts, turn, leaving rem sts unworked. 12 (13, 15) sts", (12, 13, 15)),
+        ("ss over 3 (3, 4) sts, 1 ch, patt to last 3 (3, 4) sts, turn.", (24, 26, 28)),
+        ("1 ch, dc2tog, patt to last 2 sts, dc2tog, turn.", (28, 30, 34)),
+        ("work in patt to last 5 sts, leave these sts unworked, turn.", (25, 27, 31)),
+    ],
+)
+def test_worked_in_pattern_over_so_many(row: str, made: tuple[int, ...]) -> None:
+    """Where the pattern's rows keep their number, so many stitches are worked in it as are named."""
+    assert tuple(one[-1] for one in sizes(_BACK + _ROW_2 + f"Next row: {row}\n")) == made
+
+
+def test_worked_in_a_lace_pattern() -> None:
+    """What a lace row makes of so many stitches is not said."""
+    lace = "Row 2: 1 ch, 1 dc in first dc, *1 ch, miss 1 dc, 1 dc in next dc; rep from * to last st, 1 dc in last dc, turn.\n"
+    assert [made[-1] for made in sizes(_BACK + lace + "Next row: Patt to last 4 sts, turn.\n")] == [None, None, None]
+
+
+def test_joined_in_the_round_after_work() -> None:
+    """A chain that closes a round of work is a chain over a gap, and no ring to be worked into."""
+    text = "Hat\nUS terms\n\nBRIM\nCh 21.\nRow 1: Sc in 2nd ch from hook and in each ch across. (20 sc)\n"
+    text += "Rnd 2: Ch 1, sc in each st across, ch 4, join with sl st to first sc to continue in the round.\n"
+    assert counts(check(text + "Rnd 3: Ch 1, sc in each sc and in each ch around, join.\n"))[-1] == 24

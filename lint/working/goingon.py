@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from lint.pattern import Part, Stated
 from lint.reading.clauses.tunisian import TUNISIAN
-from lint.tree import MAKES_STITCHES, Chain, FastenOff, MakeRing, OpenWork, Step, Turn, walk
+from lint.tree import MAKES_STITCHES, Chain, FastenOff, MakeRing, OpenWork, Step, Turn, Work, walk
 from lint.working.bench import Worked
 from lint.working.cells import joins_yarn
 from lint.working.compare import measured
@@ -41,6 +41,8 @@ def not_told(steps: tuple[Step, ...], recent: list[Made]) -> str | None:
     even = len(recent) > 1 and all(plain)
     pair = len(recent) > 1 and all(plain[-2:]) and recent[-1].stitches == recent[-2].stitches
     for step in walk(steps):
+        if isinstance(step, Work) and step.in_pattern and not (even or pair):
+            return "in pattern"
         straight = isinstance(step, OpenWork) and step.pattern == "straight"
         if isinstance(step, OpenWork) and step.pattern and not (even and (alike or straight) or pair and straight):
             return step.words

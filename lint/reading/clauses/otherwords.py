@@ -65,6 +65,9 @@ class WordClauses(EndingClauses):
             return True
         if stream.word("keeping", "retaining") and self.read_keeping_loops(start):
             return True
+        if stream.word("patt", "pat") and self.read_plain(start):
+            return True
+        stream.at = start
         if stream.word("patt", "pat") and not self.has_work() and stream.kind(1) in ("to", "across", "."):
             stream.at = stream.sentence_end(stream.at + 2, ".", ";", ",")  # "Patt. to turning ch"
             self.steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
