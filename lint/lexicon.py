@@ -258,7 +258,7 @@ _PICTURE = expression(r"[\p{Extended_Pictographic}\p{Emoji_Modifier}\u200d\ufe0e
 def _can_be_read(figures: str) -> bool:
     """Whether figures are digits that have a value here: some scripts' newest have none, and may stand among others."""
     try:
-        return int(figures) >= 0
+        return int(figures.replace(".", "")) >= 0
     except ValueError:
         return False
 

@@ -79,6 +79,7 @@ class Work:
     undefined: bool = False  # a shell, V-stitch… that the pattern nowhere defines
     between: Amount | None = None  # "with ch 1 between": so many chains after each but the last
     loop: str | None = None  # back | front | third, where the words of the clause name one
+    in_pattern: bool = False  # "patt to last 4 sts"
     perhaps: bool = False  # "working first sc in same st" may only say where the stitches of the next clause begin
 
 
@@ -170,10 +171,7 @@ class OtherSide:
 
 @dataclass(frozen=True, slots=True)
 class AlongEdge:
-    """ "working along side edge": from here on the work is on an edge whose places are not known.
-
-    Or on the loops that the round on a numbered one has left free: "working in the unused front loops of Rnd 1".
-    """
+    """ "working along side edge": from here on an edge that is not known; "in the unused front loops of Rnd 1": on those."""
 
     span: Span
     row: int = 0
@@ -218,6 +216,7 @@ class OpenWork:
     plain: bool = False  # one row of nothing but the stitch below, or the one named: "Work straight in hdc."
     stitch: str | None = None
     over: Amount | None = None  # "on these 45 sts"
+    pattern: str | None = None  # set | straight, "(straight) in patt": plain only where rows keep their number
 
 
 @dataclass(frozen=True, slots=True)

@@ -97,7 +97,10 @@ def _goes_on_as(context: Context, part: Part) -> str:
 def _shapes(context: Context, part: Part) -> list[_Shape] | None:
     """A part's shape in every size; None where a row of it is not known, is at fault, or may be many."""
     sizes = max(1, len(context.pattern.sizes))
-    rows = [row for row in context.ledger.rows if row.part is part and row.kind != "foundation"]
+    all_rows = [row for row in context.ledger.rows if row.part is part]
+    if any(cell.outcome is Outcome.NOT_RECOMPUTED for row in all_rows for cell in row.cells):
+        return None  # "Complete to match Right Front": rows that are not known
+    rows = [row for row in all_rows if row.kind != "foundation"]
     if not rows or any(row.open or row.kind != "row" for row in rows):
         return None
     found = [_shape(rows, size) for size in range(sizes)]

@@ -93,7 +93,7 @@ def _count_differs(context: Context, row: LedgerRow, cell: Cell, concerned: tupl
     made, stated = _figures(context, difference, difference.made), _figures(context, difference, difference.stated)
     more = ""
     weight = None
-    if difference.under:
+    if difference.under and not any(map(_agrees_beside_spaces, row.cells)):  # other sizes' counts leave the spaces out
         more = f" The printed figure would be right if {difference.under}; is that meant?"
         weight = Weight.QUERY
     elif len(cell.comparison.differences) > 1:
@@ -113,6 +113,11 @@ def _count_differs(context: Context, row: LedgerRow, cell: Cell, concerned: tupl
         related=_neighbour(context, row, cell),
         **_base(row, concerned),
     )
+
+
+def _agrees_beside_spaces(cell: Cell) -> bool:
+    """Whether a printed count is that of the stitches alone, where the row makes spaces as well."""
+    return cell.comparison is not None and bool(cell.comparison.agrees) and bool(cell.made and cell.made.spaces)
 
 
 def _figures(context: Context, difference: Difference, number: int) -> str:

@@ -77,7 +77,7 @@ def _pieces(context: Context) -> Iterator[list[LedgerRow]]:
 
 
 def _count(row: LedgerRow) -> int | None:
-    made = row.first.made
+    made = row.cells[0].made  # always of one size: rows that lack in the first are not on a line with its others
     return made.stitches if made is not None and made.stitches and not made.spaces else None
 
 

@@ -51,6 +51,8 @@ def is_work(reading: Reading, lexemes: list[Lexeme]) -> bool:
     first = steps[0] if steps else None
     if worked and first is not None and not isinstance(first, (Unread, Remark)):
         return True
+    if any(isinstance(step, RowCall) and step.own or isinstance(step, OpenWork) and step.plain for step in steps):
+        return True  # "Second shoulder / Work 17 rows even": a sentence of its own tells rows
     if _again(unread, lexemes):
         return True
     # a line that ends in a printed count of stitches is a row that lost its label

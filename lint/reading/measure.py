@@ -281,7 +281,8 @@ def _work(step: Work) -> Measure:
         return Measure(used, max(1, used // together))
     if any(place.shared and _number(place.number) > 1 for place in step.places):
         return Measure(used, number)
-    if step.places[0].which is Which.ELSEWHERE and step.places[0].targets[0].name == "piece":
+    on_piece = step.places[0].which is Which.ELSEWHERE and step.places[0].targets[0].name == "piece"
+    if on_piece and _number(step.places[0].number) == 1:
         return Measure(number, number)  # "18 sc on the first leg": one in each
     made = 0
     for place in step.places:

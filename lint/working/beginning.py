@@ -96,7 +96,12 @@ class Beginning(Placing):
             self.chain_note = step.counting
             self.begun = True
             return
-        if not self.made and step.counting is None and _leads_to_piece(following):
+        said = self.rules.said_of(length)
+        counts = (
+            step.counting is not None or said is not None and said.counts or self.hint is not None and self.hint.counts
+        )
+        to_piece = not self.made and not counts and _leads_to_piece(following)
+        if to_piece and self.choices.pick(("chain to a piece", length), 2, 0) == 0:
             # "ch 3, 9 sc around the first leg": it lies between two pieces, and stitches go into it too
             self.begun = True
             if self.cursor.known and self.cursor.nodes and self.cursor.nodes[0].is_stitch:

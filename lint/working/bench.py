@@ -156,6 +156,8 @@ class Bench(Plain):
             self.turn_round_chain(step.perhaps)
         elif isinstance(step, AlongEdge) and step.row:
             self.cursor = Cursor(self.earlier.loops(step.row, step.loop, self.is_round))
+        elif isinstance(step, AlongEdge) and not self.made and self.cursor.on_row_ends:
+            self.begin()  # "working in the ends of the rows, sc in each": how many there are is known
         elif isinstance(step, AlongEdge):
             self.begin()
             self.cursor = Cursor(Fabric.unknown(self.is_round))

@@ -70,6 +70,11 @@ class Cursor:
             self.nodes[self.at].used = used
 
     @property
+    def on_row_ends(self) -> bool:
+        """Whether the places are the ends of a piece's rows."""
+        return bool(self.nodes) and self.nodes[0].kind == "row end"
+
+    @property
     def end(self) -> int:
         return len(self.nodes) if self.stop is None else min(self.stop, len(self.nodes))
 
@@ -262,7 +267,7 @@ class Cursor:
 
     def each(self, targets: tuple[Target, ...], boundary: int, size: int) -> list[Node]:
         """Take every matching place up to `boundary`."""
-        side = bool(self.nodes) and self.nodes[0].kind == "row end"
+        side = self.on_row_ends
         if not self.known or not side and any(target.kind is TargetKind.ROW_END for target in targets):
             raise PlacesUnknown
         found: list[Node] = []

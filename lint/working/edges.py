@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from lint.pattern import Row
 from lint.place import Which
-from lint.tree import JoinYarn, MakeRing, OtherSide, Remark, Skip, Step
+from lint.tree import MAKES_STITCHES, Chain, JoinYarn, MakeRing, OtherSide, Remark, Skip, Step, Work
 from lint.working.bench import Worked
 from lint.working.cells import joins_yarn, of_this_row, skips_to_join
 from lint.working.cursor import PlacesUnknown
@@ -18,13 +18,16 @@ from lint.working.trials import FreeLoops, PieceState, Side, Task, Trial, best_r
 _MOST_LEFT = 4  # edges that rows left unworked and that are kept: a body divides into no more
 
 
-def leave_unworked(worked: Worked, fabric: Fabric, state: PieceState) -> None:
+def leave_unworked(worked: Worked, fabric: Fabric, state: PieceState, circular: bool) -> None:
     """Keep what a row leaves of the row below; that of which a part was worked now is kept no more as it was."""
     earlier = [left for left in state.unworked if left is not fabric]
     if any(node.is_stitch for node in worked.unworked):
         before = fabric.before + sum(node.is_stitch for node in fabric.nodes)
         before -= sum(node.is_stitch for node in worked.unworked)
         earlier.append(replace(fabric, nodes=worked.unworked, before=before))
+        state.parted = state.parted or fabric.circular and not circular
+        state.whole = state.whole or (0 if circular else sum(node.is_stitch for node in fabric.nodes))
+    state.parted = state.parted and not circular
     state.unworked = earlier[-_MOST_LEFT:]
     state.more_left = state.more_left or not fabric.known
 
@@ -32,6 +35,7 @@ def leave_unworked(worked: Worked, fabric: Fabric, state: PieceState) -> None:
 def named_edge(besides: list[Task], state: PieceState) -> tuple[Task, Trial, Fabric] | None:
     """ "Skip the center 10 sts of Row 1, join yarn": the row on what that row left, where one edge alone will do."""
     fitting: list[tuple[Task, Trial, Fabric]] = []
+    short: list[tuple[Task, Trial, Fabric]] = []
     for beside in besides:
         here = tuple(of_this_row(step) for step in beside.steps)
         if here == beside.steps:
@@ -45,11 +49,23 @@ def named_edge(besides: list[Task], state: PieceState) -> tuple[Task, Trial, Fab
             return task, best, beside.fabric
         if best.fits:
             fitting.append((task, best, beside.fabric))
-    return fitting[0] if len(fitting) == 1 else None
+        elif _turns_early(best):
+            short.append((task, best, beside.fabric))
+    found = fitting or short
+    return found[0] if len(found) == 1 else None
+
+
+def _turns_early(best: Trial) -> bool:
+    """Whether a row agrees with its count, and turns where stitches are left that a later part may be joined to."""
+    return bool(best.agrees and best.worked.turned and best.only_leaves)
 
 
 def on_its_fabric(task: Task, state: PieceState) -> tuple[Task, Trial, Fabric]:
     """The row worked on the fabric at hand; where yarn is joined, perhaps on what an earlier row left unworked."""
+    if state.parted and task.circular and task.fabric is state.fabric:
+        task = _around_again(task, state)
+    elif state.whole and not task.circular and task.fabric is state.fabric and not joins_yarn(task.steps):
+        task = _across_again(task, state)
     unclear = state.more_left and not task.circular and skips_to_join(task.steps)
     if not (state.unworked or unclear) or not joins_yarn(task.steps):
         return task, best_reading(task, state), task.fabric
@@ -67,7 +83,7 @@ def on_its_fabric(task: Task, state: PieceState) -> tuple[Task, Trial, Fabric]:
             break
         if best.fits and best.agrees is not False:
             return one, best, one.fabric
-        if one is not task and best.agrees and best.worked.turned and best.only_leaves:
+        if one is not task and _turns_early(best):
             short = short or (one, best, one.fabric)
         last = best if one is task else last
     if short is not None:
@@ -75,6 +91,28 @@ def on_its_fabric(task: Task, state: PieceState) -> tuple[Task, Trial, Fabric]:
     if unclear:
         raise PlacesUnknown("what the rows before have left to be joined to is not known")
     return task, last or best_reading(task, state), task.fabric
+
+
+def _around_again(task: Task, state: PieceState) -> Task:
+    """A round after rows to and fro over a part of one: over these rows alone, if its count says so (they may be closed
+    by a chain), else on what they and the rest of that round give together, which the words do not tell.
+    """
+    alone = best_reading(task, state)
+    works = [step for step in task.steps if isinstance(step, (*MAKES_STITCHES, Chain))]
+    works = [step for step in works if not (isinstance(step, Work) and step.stitch == "sl st")]
+    closed = len(works) > 1 and isinstance(works[-1], Chain)  # "sc in each st across, ch 6, join": by a chain
+    sure = alone.fits and (alone.agrees or closed and alone.agrees is None)
+    return task if sure else replace(task, fabric=Fabric.unknown(True))
+
+
+def _across_again(task: Task, state: PieceState) -> Task:
+    """A row after short rows: over the last of them alone, unless its count is that of the row before them all."""
+    if "short" in task.instance.label.lower() or state.short_rows:
+        return task
+    alone = best_reading(task, state)
+    differs = alone.comparison.differences if alone.comparison is not None else ()
+    again = len(differs) == 1 and differs[0].stated == state.whole
+    return replace(task, fabric=Fabric.unknown(False)) if again or state.short and alone.agrees is None else task
 
 
 def resumed(task: Task, state: PieceState) -> tuple[Task, Trial, Fabric] | None:

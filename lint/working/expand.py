@@ -237,7 +237,9 @@ class Expander:
             cycle = [*lead, *(cycle * (_passes(call, len(cycle)) or 1))]
         else:
             cycle = [*lead, *cycle]
-        free = row.label is None or numbers == [None]
+        if len(own := self._labelled(row, part)) == 1 and own[0] is not None:
+            return cycle, [own[0] + i for i in range(len(cycle))]  # "Row 3: inc at each end of this and every 4th row"
+        free = row.label is None or own == [None]
         return cycle, self._numbers_on(part, len(cycle)) if free else numbers
 
     def _passes_of(self, call: RowCall, kind: str, part: Part) -> list[_Called]:

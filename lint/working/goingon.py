@@ -2,21 +2,24 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
-from lint.pattern import Stated
+from lint.pattern import Part, Stated
 from lint.reading.clauses.tunisian import TUNISIAN
-from lint.tree import MAKES_STITCHES, Chain, MakeRing, Step, Turn
+from lint.tree import MAKES_STITCHES, Chain, FastenOff, MakeRing, OpenWork, Step, Turn, Work, walk
 from lint.working.bench import Worked
+from lint.working.cells import joins_yarn
 from lint.working.compare import measured
 from lint.working.cursor import PlacesUnknown
 from lint.working.expand import Instance
 from lint.working.fabric import Chains, Fabric, Made, Node
 from lint.working.rowstate import NotDefined, TooMany
-from lint.working.starts import from_other_end, turns_after
+from lint.working.starts import begins_own, from_other_end, turns_after
 from lint.working.trials import PieceState, Task, best_reading
 
 MOST_TURNING_CHAINS = 6  # common practice, no source
+MOST_RECENT = 6  # rows by which it is seen what a pattern's rows make
 
 
 def last_chain(steps: tuple[Step, ...]) -> Chain | None:
@@ -29,6 +32,32 @@ def last_chain(steps: tuple[Step, ...]) -> Chain | None:
         return None
     length = chain.length.at(0) or 0
     return chain if length <= MOST_TURNING_CHAINS else None  # longer ones are stitches to be, not known here
+
+
+def not_told(steps: tuple[Step, ...], recent: list[Made]) -> str | None:
+    """The words of work "in patt" whose count is not known: where the last rows made spaces or shells, or gained and lost."""
+    plain = [not (made.spaces or made.groups or made.bunches or made.petals) for made in recent]
+    alike = len({made.stitches for made in recent}) == 1
+    even = len(recent) > 1 and all(plain)
+    pair = len(recent) > 1 and all(plain[-2:]) and recent[-1].stitches == recent[-2].stitches
+    for step in walk(steps):
+        if isinstance(step, Work) and step.in_pattern and not (even or pair):
+            return "in pattern"
+        straight = isinstance(step, OpenWork) and step.pattern == "straight"
+        if isinstance(step, OpenWork) and step.pattern and not (even and (alike or straight) or pair and straight):
+            return step.words
+    return None
+
+
+def onward(parts: Sequence[Part], expanded: Sequence[list[list[Instance]]]) -> list[Instance]:
+    """The rows of the piece behind the first of `parts` that go on from it; none where they begin or are joined anew."""
+    if any(isinstance(step, FastenOff) for row in parts[0].rows[-1:] for step in row.steps):
+        return []
+    for part, printed in zip(parts[1:], expanded, strict=True):
+        rows = [instance for some in printed for instance in some]
+        if rows:
+            return [] if part.make > 1 or begins_own(rows) or joins_yarn(rows[0].steps) else rows
+    return []
 
 
 def goes_on_better(printed: Fabric, made: Fabric, coming: Instance, state: PieceState, size: int, blocks: bool) -> bool:

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from itertools import groupby
 
+from lint.amount import Amount
 from lint.place import Place, Target, TargetKind, Which
 from lint.tree import Chain, Group, JoinYarn, Loops, OpenWork, Remark, Shaping, Skip, Step, Turn, Work
 from lint.working.chains import skipped_standing
@@ -294,8 +296,15 @@ class Moving(Grouping):
         kinds = {family(node.kind) for node in self.cursor.nodes if node.kind != "ring"}
         if step.stitch is not None and "space" not in kinds and kinds:
             kinds = {step.stitch}
-        if not step.plain or len(kinds) != 1 or not self.cursor.known or "space" in kinds:
+        several = step.pattern and len(kinds) > 1 and all(node.is_stitch for node in self.cursor.nodes)
+        if not step.plain or len(kinds) != 1 and not several or not self.cursor.known or "space" in kinds:
             raise PlacesUnknown(f"“{step.words}” does not say how many stitches that is")
+        if several:
+            for kind, run in groupby(family(node.kind) for node in self.cursor.nodes):
+                number = Amount.of(len(list(run)))
+                places = (Place(step.span, Which.NEXT, (Target(TargetKind.ANY_STITCH),), number),)
+                self.work_stitches(Work(step.span, kind, places=places), ())
+            return
         places = (Place(step.span, Which.EACH, (Target(TargetKind.ANY_STITCH),)),)
         self.work_stitches(Work(step.span, kinds.pop(), places=places), ())
 

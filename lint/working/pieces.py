@@ -59,7 +59,17 @@ from lint.working.edges import (
 from lint.working.effort import Effort
 from lint.working.expand import MOST_ROWS, Expander, Instance, Loop
 from lint.working.fabric import Fabric, no_search_for_garbage, stitches_of
-from lint.working.goingon import as_printed, goes_on_better, last_chain, next_fabric, row_as_printed, turned_over
+from lint.working.goingon import (
+    MOST_RECENT,
+    as_printed,
+    goes_on_better,
+    last_chain,
+    next_fabric,
+    not_told,
+    onward,
+    row_as_printed,
+    turned_over,
+)
 from lint.working.growth import grows
 from lint.working.joinedpieces import counted_round_pieces, with_piece
 from lint.working.likepieces import own_ways
@@ -150,8 +160,9 @@ class PatternWorker:
         expander = Expander(size, in_all, own_ways(self.pattern.parts))
         worked: list[tuple[Entry, ...]] = []
         blocks = False
-        for part in self.pattern.parts:
-            instances = [expander.expand(row, part) for row in self.printed[id(part)]]
+        parts = self.pattern.parts
+        expanded = [[expander.expand(row, part) for row in self.printed[id(part)]] for part in parts]
+        for at, (part, instances) in enumerate(zip(parts, expanded, strict=True)):
             in_order = [instance for some in instances for instance in some]
             state.rules.here = {length: said for length, said in self.pattern.countings if part.name in said.pieces}
             state.short_rows = any(word in part.name.lower() for word in _SHORT_ROWS)
@@ -159,8 +170,9 @@ class PatternWorker:
                 self._open_part(part, in_order, state)
             blocks = corner_to_corner(in_order) or blocks and not begins_own(in_order)  # "Decrease section"
             done: list[Cell] = []
-            for at, some in enumerate(instances):
-                coming = next((later[0] for later in instances[at + 1 :] if later), None)
+            behind = [*instances, onward(parts[at:], expanded[at + 1 :])]
+            for number, some in enumerate(instances, 1):
+                coming = next((later[0] for later in behind[number:] if later), None)
                 worked.append(tuple(self._printed_row(some, coming, done, expander, state, blocks)))
             state.pieces = with_piece(state.pieces, part, done)
             if in_order:
@@ -293,12 +305,15 @@ class PatternWorker:
         state.fabric = as_printed(own or others, size, is_round(instance, state.fabric))
         state.earlier.not_known(instance.number or 0)
         state.carried, state.joining, state.side, state.made = last_chain(instance.steps), (), Side(), None
-        state.more_left = True
+        state.more_left, state.parted, state.recent, state.short, state.whole = True, False, [], False, 0
         return Cell(Outcome.NOT_RECOMPUTED, stopped_by=words, stopped_at=span)
 
     def _work(self, instance: Instance, coming: Instance | None, state: PieceState, size: int, blocks: bool) -> Cell:
         fabric = side_edge(instance, state) or foundation_edge(instance, state) or state.fabric
         task = Task.of(instance, state, fabric, size, blocks)
+        if (words := not_told(task.steps, state.recent)) is not None:
+            words = f"“{words}” does not say how many stitches that is"
+            return self._not_recomputed(instance, state, size, words, instance.row.span)
         try:
             steps = until_turned(task.steps, instance.kind, fabric.circular, coming)
             task = replace(task, steps=counted_round_pieces(steps, state.pieces))
@@ -325,6 +340,7 @@ class PatternWorker:
         worked = best.worked
         if self.works_behind:
             state.earlier.worked(instance.number or 0, fabric.nodes, worked.fabric.nodes, worked.made, task.steps)
+        state.short = state.short or "short" in instance.label.lower()
         if best.agrees and worked.turned and (state.short_rows or "short" in instance.label.lower()):
             worked.left = []  # turned before the end, as short rows are
         makes = worked.made.stitches or worked.made.spaces
@@ -336,10 +352,11 @@ class PatternWorker:
         columns = columns_of(worked.fabric.nodes, fabric.nodes) if worked.made.by_kind else None
         spread = spread_of(worked.fabric.nodes) if told_singly(instance.steps, task.circular) else ()
         self.done_with(fabric)
-        leave_unworked(worked, fabric, state)
+        leave_unworked(worked, fabric, state, task.circular)
         state.loops = with_free_loops(state.loops, best, task)
         state.side = with_row(state.side, instance.steps, bool(makes), task.circular)
         state.carried, state.joining, state.made = worked.carried, (), worked.made
+        state.recent = [*state.recent, *([worked.made] if makes else [])][-MOST_RECENT:]
         state.fabric = next_fabric(worked, task, state)
         picked = False
         if best.agrees is False and coming is not None and worked.made.stitches:

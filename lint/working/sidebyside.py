@@ -6,6 +6,7 @@ from collections import Counter
 
 from lint.place import Place, TargetKind, Which
 from lint.tree import Alongside, Chain, Step
+from lint.working.clumps import makes_group
 from lint.working.cursor import PlacesUnknown, Trouble, describe
 from lint.working.fabric import Node
 from lint.working.rowends import RowEnds
@@ -13,6 +14,8 @@ from lint.working.rowends import RowEnds
 
 class SideBySide(RowEnds):
     """Which places each of several runs takes, in the order in which they are met."""
+
+    middles: frozenset[int] = frozenset()  # of groups of three, where the row below shows no corners
 
     def each_and_beside(
         self, place: Place, beside: list[Alongside], following: tuple[Step, ...]
@@ -24,6 +27,7 @@ class SideBySide(RowEnds):
         start, boundary = cursor.at, self.run_end(place, following)
         instead: dict[int, tuple[Step, ...]] = {}
         window, holds = cursor.nodes[start:boundary], Counter[int]()
+        self.middles = self.middles_of_threes()
         for step in beside:
             nodes = [node for node in window for _ in range(self.held(node, step.place))]
             if not nodes:
@@ -64,13 +68,23 @@ class SideBySide(RowEnds):
             kind = "run out" if wanted > found else "left"
             self.cursor.troubles.append(Trouble(kind, describe(place.targets[0], self.size), abs(wanted - found)))
 
+    def middles_of_threes(self) -> frozenset[int]:
+        """The middle stitches of "each 3-sc corner" where no corner is known: all that were made three to a place."""
+        cursor = self.cursor
+        groups = [run for run in cursor.all_groups() if makes_group(cursor.nodes, run)]
+        threes = all(len(run) == 3 and all(cursor.nodes[i].is_stitch for i in run) for run in groups)
+        if not threes or any(node.corner for node in cursor.nodes):
+            return frozenset()
+        return frozenset(id(cursor.nodes[run[1]]) for run in groups)
+
     def is_beside(self, node: Node, place: Place) -> bool:
         """Whether a node is one of the places of "working … in each …"; corners as the round below shows them."""
         owner, target = place.of, place.targets[0]
         if target.kind is TargetKind.CORNER:
             return node.corner
         if place.middle or (owner is not None and owner.kind is TargetKind.CORNER):
-            return node.corner and not place.ordinals and self.cursor.matches(node, target, self.size)
+            corner = node.corner or id(node) in self.middles
+            return corner and not place.ordinals and self.cursor.matches(node, target, self.size)
         if owner is not None:
             return False
         return any(self.cursor.matches(node, item, self.size) for item in place.targets)

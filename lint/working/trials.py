@@ -61,7 +61,11 @@ class PieceState:
     joining: tuple[Step, ...] = ()  # yarn joined, and what was passed over to come there, before the next row
     earlier: EarlierRows = field(default_factory=EarlierRows)
     made: Made | None = None  # by the row before, where that is known
+    recent: list[Made] = field(default_factory=list)  # by the last rows, the newest last
     short_rows: bool = False  # the piece's heading says that rows turn before their end
+    short: bool = False  # a row's label says so
+    whole: int = 0  # stitches of the row before those that turn where stitches are left
+    parted: bool = False  # rows to and fro go over a part of a round, the rest of which is left
     spiral: bool = False
     fastened: bool = False
     left_off: Fabric | None = None  # the round fastened off before this piece, till its first row is worked
@@ -77,7 +81,7 @@ class PieceState:
         """A piece begins on a ring or chain of its own: nothing is left of the one before."""
         self.fabric, self.earlier, self.carried = fabric, EarlierRows(), None
         self.unworked, self.more_left, self.joining, self.side = [], False, (), Side(0)
-        self.left_off = None
+        self.left_off, self.parted, self.recent, self.short, self.whole = None, False, [], False, 0
 
 
 @dataclass(frozen=True)

@@ -205,7 +205,8 @@ class ChainClauses(SkipClauses):
             while not stream.done and stream.kind() not in (",", ";", ".", ":", "(", "[", "{", "star"):
                 if stream.leads_to_work(stream.at):
                     break  # "join to form ring and work 12 sc in ring"
-                ring = ring or stream.kind() == "ring" or stream.kind() == "round" and self.top and verb.kind == "join"
+                in_round = stream.kind() == "round" and self.top and verb.kind == "join" and not self.has_work()
+                ring = ring or stream.kind() == "ring" or in_round
                 ordinal = ordinal or stream.kind() in ("first", "ordinal") or stream.word("back")
                 stream.take()
             plain = self.top and stream.at - words_from <= 3 and verb.kind == "join"  # "ch 4, join."

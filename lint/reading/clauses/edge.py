@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
+from lint.amount import ONE
+from lint.lexicon import Lexeme
 from lint.place import Which
 from lint.reading.clauses.base import STITCHY
 from lint.reading.clauses.cluster import ClusterClauses
-from lint.reading.places.targets import FREE, LOOPS, is_space_word
+from lint.reading.places.targets import ANY, FREE, LOOPS, is_space_word
 from lint.reading.repeating.repeats import Mark
 from lint.reading.words.piecewords import PIECE_WORDS
 from lint.reading.words.stream import OPENERS, SIGNS
@@ -16,6 +20,11 @@ _EDGE_WORDS = (
     "first", "second", "next",
 )  # fmt: skip
 _WAY_WORDS = {"make", "in", "the", "across", "over", "around", "at", "then", "to"}  # what leads to "the other side"
+
+
+def _names_row_ends(item: Lexeme) -> bool:
+    """Whether a word may stand in "(working) in the ends of the rows of the band"."""
+    return item.kind in ("in", "over", "the", "of", "ending", "row", "row_end", "side") or item.lower in PIECE_WORDS
 
 
 class EdgeClauses(ClusterClauses):
@@ -148,6 +157,18 @@ class EdgeClauses(ClusterClauses):
         stream.at = start
         return False
 
+    def of_an_edge(self, start: int) -> bool:
+        """ "sc in each of 46 ch along the neck edge": so many places, which are on an edge and not on the row below."""
+        stream, last = self.stream, self.steps[-1] if self.steps else None
+        place = last.places[0] if isinstance(last, Work) and len(last.places) == 1 else None
+        so_many = place is not None and place.which in (Which.NEXT, Which.ELSEWHERE) and not place.limit
+        so_many = so_many and (place.each_of or place.number != ONE)
+        behind = start and last is not None and last.span.end == stream.lexemes[start - 1].end
+        if not so_many or not behind or not stream.word("along", "down", "up") or not self.along_edge():
+            return False
+        self.steps[-1] = replace(last, places=(replace(place, which=Which.ELSEWHERE, targets=(ANY,)),))
+        return True
+
     def along_edge_words(self, start: int) -> bool:
         """ "working along side edge of ribbing,", "working in rnds around outer edges in sts and ends of rows,"."""
         stream = self.stream
@@ -155,6 +176,7 @@ class EdgeClauses(ClusterClauses):
         words = stream.lexemes[stream.at : end]
         edge = any(item.kind in ("edge", "row_end", "side") or item.lower in ("ends", "end") for item in words)
         along = any(item.kind in ("across", "around") or item.lower in ("along", "down", "up") for item in words)
+        along = along or bool(words) and words[0].kind in ("in", "over") and all(map(_names_row_ends, words))
         if not edge or not along or any(item.kind in STITCHY or item.kind == "each" for item in words):
             return False
         stream.at = end

@@ -11,7 +11,7 @@ from lint.reading.counting.counts import list_ends
 from lint.reading.places import notes
 from lint.reading.places.places import places
 from lint.reading.places.targets import ANY, is_space_word, of_a_row_below
-from lint.reading.places.totals import one_in_each, one_round_of, told_in_all
+from lint.reading.places.totals import one_in_each, one_round_of, rows_follow, told_in_all
 from lint.reading.places.work import GROUPS, work
 from lint.reading.repeating import repeats
 from lint.reading.words.lists import bare, one_list
@@ -146,7 +146,7 @@ class WorkClauses(EdgeClauses):
         ahead = 1 if stream.kind() in ("more",) or stream.word("further") else 0
         if one_round_of(stream):
             return self.clause()
-        rows = stream.kind(ahead) in ("row", "round") and not stream.word("row", "rnd", "round", ahead=ahead)
+        rows = rows_follow(stream, ahead, not self.has_work())
         if not rows and stream.kind(ahead) != "open_work":
             return False
         even = stream.word("unchanged", ahead=ahead + 1) or stream.kind(ahead + 1) == "unchanged"

@@ -65,6 +65,9 @@ class WordClauses(EndingClauses):
             return True
         if stream.word("keeping", "retaining") and self.read_keeping_loops(start):
             return True
+        if stream.word("patt", "pat") and self.read_plain(start):
+            return True
+        stream.at = start
         if stream.word("patt", "pat") and not self.has_work() and stream.kind(1) in ("to", "across", "."):
             stream.at = stream.sentence_end(stream.at + 2, ".", ";", ",")  # "Patt. to turning ch"
             self.steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
@@ -180,6 +183,9 @@ class WordClauses(EndingClauses):
         opens = not start or stream.lexemes[start - 1].kind in (".", ";", ":")
         if opens and stream.word("along", "across") and self.along_edge_words(start):
             return True  # "Along the hem of the towel, work 61 sc evenly"
+        stream.at = start
+        if self.of_an_edge(start):
+            return True
         stream.at = start
         behind_note = stream.kind(-1) == "and" and stream.kind(-2) in CLOSERS
         last = next((step for step in reversed(self.steps) if isinstance(step, Work)), None)

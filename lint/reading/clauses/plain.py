@@ -14,6 +14,11 @@ from lint.tree import PLAIN, Chain, ShapedWhere, Shaping, Skip, Work
 
 POINTS = ("next", "each", "same", "last", "first", "the", "ordinal")  # where "2 in next", "1 in each of next 4" go
 _VERBS = ("work", "continue working", "cont working", "continue to work", "work even", "work straight", "work across")
+_IN_PATTERN = (
+    "patt",
+    "pat",
+    *(f"{v} in {p}" for v in ("work", "cont", "continue") for p in ("patt", "pat", "pattern")),
+)
 _ENDS = (",", ";", ".", "end", "(", "[", "turn", "dash", "=", "and", "join")
 
 
@@ -23,7 +28,8 @@ class PlainClauses(WorkClauses):
     def read_plain(self, start: int) -> bool:
         """ "work (even) to last 2 sts", "work across next 16 sts", "work 16", "work in each st to marker"."""
         stream = self.stream
-        if not stream.word(*_VERBS):
+        in_pattern = stream.word(*_IN_PATTERN)
+        if not in_pattern and not stream.word(*_VERBS):
             return False
         stream.take()
         if stream.kind() == "in" and stream.kind(1) == "stitch" and self._reaches(2):
@@ -40,7 +46,7 @@ class PlainClauses(WorkClauses):
         if place is None or stream.kind() not in _ENDS:
             stream.at = start
             return False
-        self.steps.append(Work(stream.span_from(start), PLAIN, places=(place,)))
+        self.steps.append(Work(stream.span_from(start), PLAIN, places=(place,), in_pattern=in_pattern))
         return True
 
     def _shapes(self, ahead: int) -> bool:

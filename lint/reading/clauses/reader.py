@@ -35,6 +35,7 @@ from lint.reading.repeating.loosestars import fold_loose
 from lint.reading.repeating.piececalls import piece_again, piece_call
 from lint.reading.repeating.rowcalls import row_call, rows_of_piece
 from lint.reading.repeating.rowsof import rows_even
+from lint.reading.repeating.unshaped import unshaped
 from lint.reading.words.allbut import all_but_ends
 from lint.reading.words.barefigures import figures_as_stitches
 from lint.reading.words.closing import (
@@ -191,6 +192,8 @@ class Clauses(CountClauses):
             return True
         stream.at = start
         if self.begins_rows(start) and rows_even(stream, self.steps, start):
+            return True
+        if self.begins_rows(start) and not self.has_work() and unshaped(stream, self.steps, start):
             return True
         if kind in ("same", "last", "first", "the", "row", "round", "ordinal") and self.rows_are_pattern(start):
             return True

@@ -14,6 +14,15 @@ from lint.reading.repeating.rowsof import shaped_rows
 from lint.reading.words.stream import OPENERS
 from lint.tree import NOT_UNDERSTOOD, Evenly, OpenWork, Remark, ShapedWhere, Shaping, Step, Unread, Work
 
+_AS_BEFORE = (
+    "in this way",
+    "in this manner",
+    "in the same way",
+    "in same way",
+    "in the same manner",
+    "as before",
+    "as set",
+)
 _EDGES = ("ending", "row_end", "side", "edge")
 
 
@@ -57,6 +66,7 @@ class ShapingClauses(FinishClauses):
         if stream.kind() == "more":
             stream.take()
             stream.skip("any_stitch", "stitch")
+        self._as_before()
         if stream.kind() == "," and stream.kind(1) == "evenly":
             stream.take()  # "increasing 15 more sts, evenly"
         before = stream.at
@@ -78,7 +88,7 @@ class ShapingClauses(FinishClauses):
             shaping = Shaping(stream.span_from(start), number, increase, where)
             rows = shaped_rows(stream, shaping, start)
             if rows is not None:
-                self.steps.append(rows)
+                self.steps += rows
                 return True
         if where is None and self._in_each_row(start, number, increase):
             return True
@@ -110,6 +120,18 @@ class ShapingClauses(FinishClauses):
             return False
         self.steps.append(Shaping(stream.span_from(start), every, True, ShapedWhere.EVERY))
         return True
+
+    def _as_before(self) -> None:
+        """Takes "in this way", "as before": how the stitches are gained or lost, which is no matter to their number."""
+        stream = self.stream
+        for words in _AS_BEFORE:
+            said = " ".join(item.lower for item in stream.lexemes[stream.at : stream.at + len(words.split())])
+            if said == words:
+                stream.at += len(words.split())
+                return
+            if stream.word(words):  # one word to the lexicon
+                stream.take()
+                return
 
     def _in_each_row(self, start: int, number: Amount, increase: bool) -> bool:
         """ "Continue in this way, increasing 4 sts in each rnd": where they fall is as before, and so many in all."""

@@ -14,7 +14,7 @@ from lint.reading.words.piecewords import AGAIN
 _MAKE_WORDS = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8, "ten": 10, "twelve": 12}
 _MAKE = expression(r"\(?\s*\b(?:make|work|mk)\s+(?P<n>\d+|[a-z]+)\b[^)]*\)?|\(\s*(?:x\s?(?P<x>\d+)|(?P<y>\d+)\s?x)\s*\)|\(\s*(?P<b>\d{1,2})(?:\s?(?:pcs|pieces|parts))?\s*\)|\(\s*(?P<c>\d{1,2}|[a-z]+)\s+(?:in all|in total|needed|required|of)\s*\)|-\s*make\s+(?P<d>\d+)", regex.I)  # fmt: skip
 _STARTS_WORK = expression(
-    r"[\W_]*(?:ch(?:ain)?s?\b\.?\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a|an|\d)|with\b|using\b|join\b|attach\b|rejoin\b|begin|start|commence|magic|foundation|fasten|do not|turn\b|change\b|switch\b|insert\b|put\b|fill\b|pull\b|place\b|stuff|weave|sew\b|work(?:ing|ed)?\b|cont\b|now\b|repeat\b|rep\b|at end|continue|mark\b|remove|leave|finish off|cut\b|fold\b|note\b|nb\b|see\b)",
+    r"[\W_]*(?:ch(?:ain)?s?\b\.?\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a|an|\d)|with\b|using\b|join\b|attach\b|rejoin\b|begin|start|commence|magic|foundation|fasten|do not|turn\b(?!\s+(?:the\s+)?heel\W*$)|change\b|switch\b|insert\b|put\b|fill\b|pull\b|place\b|stuff|weave|sew\b|work(?:ing|ed)?\b|cont\b|now\b|repeat\b|rep\b|at end|continue|mark\b|remove|leave|finish off|cut\b|fold\b|note\b|nb\b|see\b)",
     regex.IGNORECASE,
 )
 _JOINS = expression(
@@ -31,6 +31,12 @@ _COLOUR = expression(
     r"|in\s+(?:\p{L}+\s+){0,2}\p{L}+|\p{L}+(?:\s\p{L}+)?\s(?:colou?r|yarn|thread|wool|cotton|floss))(?:\s*\([^()]*\))?\W*"
 )
 
+
+# rows told without a label: "Work 12 rows even", "Dec 1 st at each end of next row", "Cont straight until …"
+_ROWS_TOLD = expression(
+    r"(?i)(?:work|cont(?:inue)?)\s+(?:even|straight|without|\d[\d\s,:;()\[\]/-]*(?:more\s+)?(?:rows?|rnds?|rounds?))\b"
+    r"|(?:dec|inc)(?:rease)?\s+\d+\s+sts?\b|rep(?:eat)?\s+(?:rows?|rnds?|rounds?|(?:the\s+)?last)\b"
+)
 
 # "As for Back.", "Like the first sleeve": a piece that is worked like another, with or without a verb
 LIKE_ANOTHER = (
@@ -152,7 +158,7 @@ class PartHeadings:
             heading = self.finder.at_line(other)
             if heading is not None and heading.key not in ("notes",):
                 return False
-            if self.like_another(index, other) or AGAIN.match(other.lower()):
+            if self.like_another(index, other) or AGAIN.match(other.lower()) or _ROWS_TOLD.match(other):
                 return True
             if (
                 _STARTS_WORK.match(other)
@@ -205,7 +211,8 @@ class PartHeadings:
         ahead = [line.text.strip() for line in self.lines[index + 1 : index + 3]] + ["", ""]
         following = ahead[1] if _JOINS.match(ahead[0]) else ahead[0]
         few = len(text.split()) <= 3 and expression(r"\p{Lu}[\p{L}' -]+").fullmatch(text) is not None
-        return few and bool(following) and self.labels.at_line(following, 0, self.bare) is not None
+        labelled = bool(following) and self.labels.at_line(following, 0, self.bare) is not None
+        return few and (labelled or _ROWS_TOLD.match(ahead[0]) is not None)
 
     def like(self, text: str) -> bool:
         """Whether words could be a heading: few, and no work."""

@@ -45,6 +45,8 @@ _WORK_FOLLOWS = r"(?=\s*(?:ch\b|chs?\d|rep|repeat|\d+\s*\w|\(|\[|\{|\*|•|join|
 
 # what makes "For Row 2, …" a label: it tells a row's work, not how a row is to be treated
 _WORK_NAMED = r"\s*(?:ch\b|chs?\d|\d+\s*\w|\*|[(\[]|turn\b|(?:sc|h?dc|h?tr|dtr)(?:\d?tog)?\b|sl\s?st\b|skip\b|sk\b|join\b|rep(?:eat)?\s+r)"
+# what makes "Next row 1ch, …" one: a stitch or a group of them, and no figure alone, which might be a count or a row's number
+_WORK_BARE = r"(?:(?:\d+\s?)?(?:ch|(?:sc|h?dc|h?tr|dtr)(?:\d?tog)?|sl\s?st|ss)\b|(?:ch|chs)\s?\d|\*|[(\[](?!\s*\d+\s*\p{L}*\s*[)\]]))"
 
 # "Rnd 1, yellow –", "Row 4, wrong side:": a colour or a side behind a comma, never a word of work
 _NO_COLOUR = r"(?:and|or|to|as|then|rep(?:eat)?|work|turn|join|with|from|in|on|for|at|until|if|you|we|it|this|the|but|so|see|ch|chs|chain|sc|h?dc|h?tr|dtr|fp\w+|bp\w+|sl|ss|slip|sk|skip|miss|inc|dec|cont(?:inue)?|\d\w*"
@@ -196,6 +198,8 @@ class LabelReader:
         ):
             return False
         several = (match.groupdict().get("word") or "").lower().endswith("s")
+        if several and not sign and match.groupdict().get("name"):
+            return False
         one = expression(r"\s*\d+\s*").fullmatch(match.groupdict().get("numbers") or "")
         if not sign and not one and _MAKES_SHAPE.match(rest):
             return False
@@ -322,6 +326,8 @@ def _compiled(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> di
     extra = rf"(?P<extra>(?:\s*[-–]?\s*\((?!\s*\d)(?!{_WORK_LISTED})[^()\n]{{0,40}}\)(?!{_SO_OFTEN})|,?\s+col(?:ou?r)?\.?\s+\w+|\s*,\s*(?:rs|ws)\b|{_BEHIND_COMMA}|\s+(?:rs|ws)\b(?=\s*[:.–—-])|\s+\((?:\d+\s+(?:rows|rounds|rnds))\)|\s*/\s*\d+\s+(?:rows|rounds|rnds)\s*/|\s*,?\s*(?:fwp|fp|forward(?:\s+pass)?)(?=\s*:)|\s*=\s*\d+\s+(?:rows|rounds|rnds)(?=\s*[:.–—-]))*)"
     ordinals = rf"{_NUMBER}\.?(?:{_JOINT}(?:{_NUMBER}\.?|(?:[\[(][^\])]*[\])])))*"
     ordinals = rf"(?:{figures}|{_NUMBER}\.?(?:{_JOINT}{_NUMBER}\.?)*)" if sized else ordinals
+    # "Next row 1ch, 1dc in each st", "Dec row Ss in first st": no sign, but work that begins there, or a new sentence of it
+    unsigned = rf"(?:(?={_WORK_BARE})|(?=(?-i:\p{{Lu}})){_WORK_FOLLOWS})"
     # the label's own sign: ":", ".", "–", ")" … or, failing that, words of work straight after it
     sign = rf"(?:(?P<sign>\s*(?:[*†‡]{{1,2}}:|:|\.{{2,}}|…|\.(?!\d)|->|=>|[→➜➔➝⇒▶►]|\p{{So}}[\ufe0e\ufe0f]?|[-–—~]+|;|=|\||●|/(?=\s)|\)|,(?=\s*col))\s*(?:\((?:rs|ws|right side|wrong side)\)[.:]?)?)|\s*(?=\n|\Z)|\s+{_WORK_FOLLOWS})"
     # "Row (1):"; in a pattern of sizes brackets hold the other sizes' numbers
@@ -358,7 +364,8 @@ def _compiled(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> di
             flags,
         ),
         "named": expression(
-            rf"(?P<core>(?P<name>{names})\s+(?P<word>{word}s?|ring)\b{extra})\s*(?P<sign>:|\.|[-–—]+)", flags
+            rf"(?P<core>(?P<name>{names})\s+(?P<word>{word}s?|ring)\b{extra})(?:\s*(?P<sign>:|\.|[-–—]+)|\s+{unsigned})",
+            flags,
         ),
         "prefixed": expression(
             rf"(?P<core>(?P<prefix>{title}),? (?P<word>{word})\.?\s*:?\s*(?P<numbers>{figures}){extra})\s*(?P<sign>:)",

@@ -11,6 +11,7 @@ from lint.reading.words.piecewords import PIECE_WORDS, names_piece, piece_alone
 from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS, Stream
 
 _LENGTH = ("number", "decimal", ",", "dash", "/", ":", ";", "'", '"', "½", "¼", "¾", ".")
+_FIGURES = ("number", "decimal", "½", "¼", "¾")
 _UNITS = ("cm", "mm", "in", "ins", "inch", "inches")
 _AFTER_ROUND = (",", ";", ".", "end", ":", "turn", "join", *OPENERS, *CLOSERS, "dash", "working", "make")
 
@@ -19,6 +20,9 @@ def past_lengths(stream: Stream, *stops: str) -> None:
     """Passes to the sentence's end, over brackets that only hold lengths: "until piece measures 14 (15, 16) in"."""
     while True:
         stream.at = stream.sentence_end(stream.at, ".", ";", *stops, *OPENERS)
+        if stream.kind() in (",", ";") and stream.kind(-1) in _FIGURES and stream.kind(1) in _FIGURES:
+            stream.take()  # "until piece measures 14, 15, 16 cm"
+            continue
         close = stream.matching(stream.at) if stream.kind() in OPENERS else None
         inner = stream.lexemes[stream.at + 1 : close] if close is not None else []
         if not inner or any(item.kind not in _LENGTH and item.lower not in _UNITS for item in inner):

@@ -26,7 +26,8 @@ def part_of(stream: Stream) -> tuple[Target | None, str]:
     if stream.word("on") and on_a_piece(stream):
         stream.pass_to()
         return None, "elsewhere"
-    if not stream.take_if("of"):
+    at_corner = stream.kind() == "at" and "corner" in (stream.kind(1), stream.kind(2))  # "center sc at each corner"
+    if stream.take_if("of", *(("at",) if at_corner else ())) is None:
         return None, ""
     whole = 1 if stream.kind() in ("the", "same") else 0
     if stream.kind(whole) in ("row", "round") and stream.kind(whole + 1) == "number":

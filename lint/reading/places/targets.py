@@ -10,7 +10,7 @@ from dataclasses import replace
 from lint.amount import Amount
 from lint.place import Target, TargetKind
 from lint.reading.words.onestitch import one_stitch_name
-from lint.reading.words.piecewords import PIECE_WORDS
+from lint.reading.words.piecewords import PIECE_WORDS, at_underarm
 from lint.reading.words.stream import SIGNS, Stream
 
 ANY = Target(TargetKind.ANY_STITCH)
@@ -31,6 +31,8 @@ def target(stream: Stream) -> Target | None:
     if stream.word(*_OVER_GAPS) and stream.kind(1) == "chain" and stream.kind(2) not in ("dash", "number", "space"):
         stream.at += 2  # "each underarm ch"
         return Target(TargetKind.CHAIN, stream.peek(-2).lower)
+    if at_underarm(stream):
+        return Target(TargetKind.PLACE, "edge")
     if stream.word("outer") and stream.word("point", "points", "tip", "tips", ahead=1):
         stream.at += 2  # "in each outer point": of a star
         return Target(TargetKind.CORNER)
@@ -224,8 +226,8 @@ def _dashed_number(stream: Stream) -> Amount | None:
     if stream.kind() == "dash" and stream.peek().text in "–—" and not (stream.peek().glued and stream.peek(1).glued):
         return None  # "join to beg ch — 44 dc": a count behind a dash
     stream.take_if("dash")
-    if not stream.peek().glued and stream.kind(1) in ("stitch", "increase", "decrease", "special"):
-        return None  # "starting in 2nd ch 3 sc": the three are the stitches'
+    if not stream.peek().glued and stream.kind(1) in ("stitch", "any_stitch", "increase", "decrease", "special"):
+        return None  # "starting in 2nd ch 3 sc": the three are the stitches', as in "in last 2 ch - 32 sts"
     spelt = stream.peek().value == "word" and not stream.word("once", "twice", "thrice")
     ends = stream.kind(1) in (*SIGNS, "end", "dash", "and", "to") or is_space_word(stream, 1)
     if stream.kind() == "number" and (stream.peek().value != "word" or spelt and ends):  # "the chain three"

@@ -47,6 +47,12 @@ def one_round_of(stream: Stream) -> bool:
     return counted and along
 
 
+def rows_follow(stream: Stream, ahead: int, alone: bool) -> bool:
+    """Whether "rows" stands behind the number taken, or "row" behind "work 1", where nothing else is said before."""
+    one = alone and stream.kind(-2) == "make" and stream.peek(-1).number == 1  # "Work 1 row in each colour"
+    return stream.kind(ahead) in ("row", "round") and (one or not stream.word("row", "rnd", "round", ahead=ahead))
+
+
 def into_an_edge(stream: Stream) -> bool:
     """Whether "evenly in row ends" goes into an edge, whose places are not told; or "evenly into these 20 sts" over so many."""
     words = stream.lexemes[stream.at : stream.next_of(*SIGNS)]

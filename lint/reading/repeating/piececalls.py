@@ -56,6 +56,7 @@ _NO_PIECE = (
     "long",
     "many",
 )
+_COMPLETED = ("worked", "completed", "complete", "done", "finished", "completion", "end")
 _DONE = ("has", "have", "been", "is", "are", "worked", "completed", "complete", "done", "finished", "made")
 
 
@@ -173,7 +174,8 @@ def _end(stream: Stream) -> tuple[str | None, Amount | None, str | None]:
     if stream.kind() == "row_end" and stream.kind(1) == "number":  # "end of Row" is one word to the lexicon
         kind = "row" if "row" in stream.take().lower else "round"
         return kind, stream.row_number(), None
-    if stream.take_if("ending"):
+    at_end = stream.take_if("ending") is not None
+    if at_end:
         stream.skip("of", "the")
     kind = stream.take().kind if stream.kind() in ("row", "round") else None
     number = stream.row_number()
@@ -188,7 +190,8 @@ def _end(stream: Stream) -> tuple[str | None, Amount | None, str | None]:
         words = stream.at
         while stream.kind() in ("word", "increase", "decrease", "beginning", "of", "the"):
             stream.take()
-        if stream.at > words:
+        done = at_end or any(item.lower in _COMPLETED for item in stream.lexemes[words : stream.at])
+        if stream.at > words and not done:  # which row the shaping ends with is not said
             return None, None, stream.words(words, stream.at)
     stream.at = start
     return None, None, None

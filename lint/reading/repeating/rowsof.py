@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from lint.amount import Amount
+from lint.amount import ONE, Amount
 from lint.expression import expression
 from lint.place import LimitKind, Which
 from lint.reading.places.targets import LOOPS
@@ -16,16 +16,22 @@ from lint.tree import Chain, Loops, OpenWork, Remark, RowCall, Shaping, Step, Ti
 _EVEN = {"work even", "work straight", "work without shaping", "work without decreasing", "work without increasing",
     "unchanged", "even", "straight", "evenly", "without shaping", "without decreasing", "without increasing",
     "without further shaping", "plain"}  # fmt: skip
+_IN_PATTERN = {
+    f"{verb}in {patt}" for verb in ("", "work ", "cont ", "continue ") for patt in ("patt", "pat", "pattern")
+}
 _EVEN_ROWS = {"rows even", "rounds even", "rnds even"}
 _KINDS = {"number": "N", "row": "R", "round": "R", "stitch": "S", "make": "W", "in": "I", "of": "I", "for": "F",
     "more": "M", "another": "M", "the": "t", "same": "t", "all": "t", "any_stitch": "s", "over": "I", "unused": "x",
-    "both_loops": "L", "as": "A", "ordinal": "O", "across": "X", "around": "X"}  # fmt: skip
+    "both_loops": "L", "back_loop": "B", "front_loop": "B", "third_loop": "B", "as": "A", "ordinal": "O", "across": "X", "around": "X"}  # fmt: skip
 _STITCHES = r"(?:It*N?s)?"  # "on these 45 sts"
-_STYLE = r"(?:EIL|E|IS)"  # "even in both loops", "in sc"
+_LOOP = r"(?:I?B)?"  # "in BLO"
+_STYLE = r"(?:EIL|EP|PE|E|IS|P)"  # "even in both loops", "in sc", "straight in patt"
 # "3 rows even", "3 rows even in sc", "Work 4 more rnds in sc", "Work 5 rows sc", "Two rows of sc across"
-_NUMBER_FIRST = expression(rf"W*t*M?N(?:M?(?P<rows>R)(?:{_STYLE}|S)+X?|M?Q(?:I[SL])?){_STITCHES}")
+_NUMBER_FIRST = expression(rf"W*t*M?N(?:M?(?P<rows>R)(?:{_STYLE}|S)+X?|M?Q(?:I[SL]|P)?){_LOOP}X?{_STITCHES}")
 # "Work even for 3 rows", "Work in sc for 5 rows", "sc for 4 more rows"
-_FOR_ROWS = expression(rf"(?:W?{_STYLE}+|W*SE?){_STITCHES}F?t*M?NM?R(?P<rows>)E?")
+_FOR_ROWS = expression(rf"(?:W?{_STYLE}+|W*SE?){_LOOP}{_STITCHES}F?t*M?NM?R(?P<rows>)E?")
+# "Work 1 row.", "Work 2 more rows.": as before, and without shaping
+_AS_BEFORE = expression(r"W+t*M?NM?(?P<rows>R)M?")
 # "Work even in sc", "hdc even": one row of it
 _ONE_ROW = expression(rf"(?:W*R?E+(?:IS)?{_STITCHES}|W*SE|WIS)")
 # "6 more rounds like round 3", "Work 4 rows as 2nd row", "Work 3 more rows the same as Row 2"
@@ -42,6 +48,8 @@ class _Told:
     stitch: str | None
     over: Amount | None
     end: int
+    loops: str | None = None  # back | front | third, where all stitches go in these
+    pattern: str | None = None  # set | straight, where they are of the pattern's stitches
 
 
 def rows_even(stream: Stream, steps: list[Step], start: int) -> bool:
@@ -51,8 +59,11 @@ def rows_even(stream: Stream, steps: list[Step], start: int) -> bool:
         return _as_row(stream, steps, start)
     stream.at = told.end
     span = stream.span_from(start)
-    one = OpenWork(span, stream.words(start, told.end), plain=True, stitch=told.stitch, over=told.over)
-    steps.append(one if told.rows is None else RowCall(span, None, None, rows=told.rows, own=((one,),)))
+    one = OpenWork(
+        span, stream.words(start, told.end), plain=True, stitch=told.stitch, over=told.over, pattern=told.pattern
+    )
+    row = (one,) if told.loops is None else (Loops(span, told.loops), one)
+    steps += row if told.rows is None else [RowCall(span, None, None, rows=told.rows, own=(row,))]
     return True
 
 
@@ -72,7 +83,7 @@ def _told(stream: Stream, start: int) -> _Told | None:
     if end < len(stream.lexemes) and stream.lexemes[end].kind == "," and after not in _FOLLOWS and not loops:
         return None
     signs = "".join(_sign(item) for item in words)
-    for pattern in (_NUMBER_FIRST, _FOR_ROWS, _ONE_ROW):
+    for pattern in (_NUMBER_FIRST, _FOR_ROWS, _ONE_ROW, _AS_BEFORE):
         if pattern.fullmatch(signs) is None:
             continue
         row = next((i for i, sign in enumerate(signs) if sign in "RQ"), None)
@@ -82,7 +93,18 @@ def _told(stream: Stream, start: int) -> _Told | None:
         stitch = next((item.value for item in words if item.kind == "stitch"), None)
         if stitch == "sl st" or row is not None and not of_rows and pattern is not _ONE_ROW:
             return None
-        return _Told(words[of_rows[0]].quantity if of_rows else None, stitch, over, end)
+        style = "straight" if set("EQ") & set(signs) or pattern is _AS_BEFORE else "set"
+        if pattern is _ONE_ROW and "P" in signs or "P" in signs and stitch is not None:
+            return None
+        loops = next((item.kind.split("_")[0] for item in words if _sign(item) == "B"), None)
+        return _Told(
+            words[of_rows[0]].quantity if of_rows else None,
+            stitch,
+            over,
+            end,
+            loops,
+            style if "P" in signs or pattern is _AS_BEFORE else None,
+        )
     return None
 
 
@@ -135,6 +157,8 @@ def _sign(item) -> str:
     """One letter for what a word is in such a sentence."""
     if item.lower in _EVEN_ROWS:
         return "Q"
+    if item.lower in _IN_PATTERN:
+        return "P"
     if item.lower in _EVEN or item.kind == "unchanged":
         return "E"
     if item.lower in ("continue", "cont", "now", "then"):
@@ -142,12 +166,74 @@ def _sign(item) -> str:
     return _KINDS.get(item.kind, "?")
 
 
-def shaped_rows(stream: Stream, shaping: Shaping, start: int) -> RowCall | Shaping | None:
+def shaped_rows(stream: Stream, shaping: Shaping, start: int) -> tuple[Step, ...] | None:
     """The rows that a shaping is worked in: "(of) next 4 rows", "every row until 6 sts remain", "every 4th row 3 times"."""
+    before = stream.at
+    several = _next_and_following(stream, shaping, start)
+    if several is None:
+        stream.at = before
+        several = (one,) if (one := _shaped_rows(stream, shaping, start)) is not None else None
+    return several
+
+
+def _next_and_following(stream: Stream, shaping: Shaping, start: int) -> tuple[Step, ...] | None:
+    """ "next row and 3 foll alt rows", "next 5 rows, then every foll alt row until 40 sts rem": rows that follow each other."""
+    stream.skip("in", "of", "over", "for", "the")
+    stream.take() if stream.word("on") else None
+    if stream.take_if("next") is None:
+        return None
+    number = stream.amount()
+    if stream.take_if("row", "round") is None and (number is not None or stream.kind() != "and"):
+        return None  # but "next and foll 3 alt rows"
+    steps = [RowCall(stream.span_from(start), None, None, rows=number or ONE, own=((shaping,),))]
+    while not _ends(stream):
+        behind = stream.at
+        stream.take_if(",")
+        if stream.kind() != "and" and not stream.word("then"):
+            return None
+        while stream.kind() in ("and", "then", "at", "each", "ending", "in", "of", "the") or stream.word("then", "on"):
+            if stream.kind() == "each" and stream.kind(1) != "ending":
+                break
+            stream.take()  # "and then at each end of the foll 2 rows"
+        told = _counted_following(stream)
+        if told is not None:
+            times, until, step = Times(stream.span_from(behind), TimesKind.IN_ALL, told[0]), None, told[1]
+        elif number is None and len(steps) == 1 or (step := every_so_many(stream)) is None:
+            return None  # "next row and every foll 4th row": one cycle, and read so
+        elif (often := _how_often(stream)) is None or often[0] and often[0].kind is TimesKind.MORE:
+            return None
+        else:
+            times, until = often
+        cycle = (*(((OpenWork(stream.span_from(behind), "even", plain=True),),) * (step - 1)), (shaping,))
+        steps.append(RowCall(stream.span_from(behind), None, None, times=times, until=until, own=cycle))
+    return tuple(steps) if len(steps) > 1 else None
+
+
+def _counted_following(stream: Stream) -> tuple[Amount, int] | None:
+    """Takes "3 foll alt rows", "foll 4 alt rows", "foll alt row", "2 foll 4th rows": how many rows, and one in how many."""
+    number = stream.amount()
+    if stream.kind() != "next" or not stream.take():
+        return None
+    number = stream.amount() if number is None else number
+    step = 1
+    if stream.word("alternate", "alt") or stream.kind() == "alternate":
+        stream.take()
+        step = 2
+    elif stream.kind() == "ordinal":
+        step = stream.take().number
+    several = stream.word("rows", "rounds", "rnds", "rds")
+    if stream.take_if("row", "round") is None or not 1 <= step <= 40 or several is (number is None):
+        return None  # "foll alt rows": how many is not said
+    return number or ONE, step
+
+
+def _shaped_rows(stream: Stream, shaping: Shaping, start: int) -> RowCall | Shaping | None:
     before = stream.at
     if stream.kind() in ("in", "of", "over", "for") or stream.word("on"):
         stream.take()
-    stream.skip("the", "each", "same") if stream.kind(1) in ("next", "number") else None
+    every_following = stream.kind() == "each" and stream.word("following", "foll", ahead=1)
+    if stream.kind(1) in ("next", "number") and not every_following:
+        stream.skip("the", "each", "same")
     now = _this_row(stream)
     behind = stream.kind(1 if stream.kind() == "," else 0)
     if now and behind not in ("and", "then"):
@@ -203,7 +289,10 @@ def shaped_rows(stream: Stream, shaping: Shaping, start: int) -> RowCall | Shapi
 
 def _this_row(stream: Stream) -> bool:
     """Takes "next row", "this row"; "next" alone where "and every alt row" follows."""
-    if stream.kind() == "next" and stream.kind(1) == "and" and stream.kind(2) == "each":
+    this = any(item.lower == "this" for item in stream.lexemes[max(0, stream.at - 2) : stream.at])
+    if this and stream.kind() == "and" and stream.kind(1) == "each":
+        return True  # "of this (row)" is taken already
+    if stream.kind() in ("next", "same") and stream.kind(1) == "and" and stream.kind(2) == "each":
         stream.take()
         return True
     if stream.kind() in ("next", "same") and stream.kind(1) in ("row", "round"):

@@ -26,7 +26,9 @@ _STITCHES = expression(r"\s*(?:sts?|stitches|sc|hdc|htr|dc|tr|chs?|d\.c|s\.c|ch\
 _GROUP = rf"[(\[{{]\s*{_ONE}(?:\s*[,:;]\s*{_ONE})*(?:,?\s+(?:and|&)\s+{_ONE})?\s*[)\]}}]"
 _NOT_ROWS = r"(?<!\b(?:rows|rnds|rounds|rds)\.?\s)"  # "Rep Rows 2, 4, 6"
 _CHAINED = expression(r"(?i)\bch(?:ain)?s?\s*$")  # "Ch 61 (71)" has a figure for another size in its brackets
-_OF_ELSE = expression(r"(?i)(?:\bch(?:ain)?\s|#\s?)$")
+_OF_ELSE = expression(
+    r"(?i)(?:\bch(?:ain)?\s|#\s?|\brow\.?\s|\b(?:rows|rnds|rounds|rds)\.?\s\d+\s?(?:and|&|to|-|–)\s?)$"
+)
 _GOES_ON = expression(r"\s?,?\s?[(\[]\s*[\d-]")
 _ROWS = expression(r"(?i)\b(?:rows?|rnds?|rounds?|rds?)\.?\s*$")
 _NO_LABEL = r"(?!\s*\n\s*\d+(?:\s?[-–]\s?\d+)?\s?(?:[).:]|r(?:n?d|ow|ound)s?\b))"  # the next line's label: "sc 12 [30]", "10) sc 6"
@@ -125,8 +127,9 @@ def _numbers(shape: str, match: regex.Match, text: str, sizes: int) -> frozenset
         return frozenset({2}) if counted else frozenset()
     if shape == "ampersands" and match["list"].count("&") == 1:
         return frozenset({2}) if sizes > 2 and _STITCHES.match(text, match.end()) else frozenset()  # one is missing
-    if shape == "bare" and _OF_ELSE.search(text, max(0, match.start() - 12), match.start()):
-        figures = len(_EACH.findall(match["list"]))  # "Ch 1, 22, 24, 26 sc", "weight #4, 200, 220, 240 yds"
+    if shape == "bare" and _OF_ELSE.search(text, max(0, match.start() - 24), match.start()):
+        # "Ch 1, 22, 24, 26 sc", "weight #4, 200, 220, 240 yds", "Rep Rows 3 and 4, 5, 6, 6 times"
+        figures = len(_EACH.findall(match["list"]))
         return frozenset({figures - 1, figures})
     inner = match["list"].strip("()[] ")
     if shape == FIRST_BARE:  # what stands before the first bracket may also be told of something else

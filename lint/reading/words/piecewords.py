@@ -35,6 +35,22 @@ AGAIN = expression(
 )
 
 
+def at_underarm(stream: Stream) -> bool:
+    """Takes the "underarm" of "2 sc in underarm", the "base of the underarm": a place where body and sleeve meet."""
+    start = stream.at
+    if stream.kind() in ("base", "middle") or stream.word("base", "gap", "center", "centre", "middle"):
+        stream.take()
+        if stream.take_if("of", "at") is None:
+            stream.at = start
+            return False
+    stream.skip("the")
+    if stream.word("underarm") and stream.kind(1) in (*SIGNS, "end", "and", "join", "turn", "dash", "="):
+        stream.take()
+        return True
+    stream.at = start
+    return False
+
+
 def tells_piece(word: str) -> bool:
     """Whether a word names a piece, or points at one beside this: "square", "corresponding"."""
     return word in _PIECES or word.removesuffix("s") in _PIECES or word in _ACROSS

@@ -204,6 +204,9 @@ def _list_at(lexemes: list[Lexeme], kinds: list[str], index: int, sizes: int) ->
     before = lexemes[index - 1] if index else None
     if sign not in _SIGNS or before is not None and before.kind in ("row", "round", *OPENERS, *_SIGNS, "ordinal"):
         return None
+    of_rows = index > 2 and kinds[index - 1] in ("and", "to", "dash") and kinds[index - 2] == "number"
+    if of_rows and kinds[index - 3] in ("row", "round"):
+        return None  # "Rep Rows 3 and 4, 5, 6, 6 times more": 4 is a row
     at, figures = index + 1, 1
     while kinds[at] == sign and kinds[at + 1] == "number" and (sign not in ("/", "dash") or lexemes[at].glued):
         figures, at = figures + 1, at + 2

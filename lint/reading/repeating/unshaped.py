@@ -1,0 +1,82 @@
+"""Reads work that gains and loses nothing until a length is reached: "Cont straight in patt until Back measures 30 cm"."""
+
+from __future__ import annotations
+
+from lint.amount import Amount
+from lint.expression import expression
+from lint.reading.places.limits import past_lengths
+from lint.reading.words.stream import Stream
+from lint.tree import OpenWork, RowCall, Step
+
+_UNITS = {"cm", "mm", "in", "ins", "inch", "inches", '"'}
+_LENGTHS = {"measures", "measure", "long", "length", "desired", "reaches", "deep"}
+# words of work behind "until": "until 5 sts before marker", "until armhole measures 18 cm and dec 1 st" say something else
+_WORK = ("any_stitch", "stitch", "increase", "decrease", "skip", "chain", "times", "repeat", "each")
+_MOST_WORDS = 14
+
+_VERB = r"(?:work(?:ing)?|continu(?:e|ing)|cont|keep(?: on| going)?|carry on|go on|proceed)"
+_SHAPING = r"(?:shaping|(?:de|in)creas(?:ing|es?)|(?:inc|dec)s?)"
+_NO_SHAPING = rf"(?:even|evenly|straight|without (?:(?:any|further|more) )*{_SHAPING}(?: (?:or|and) {_SHAPING})?)"
+_SET = r"(?:as (?:now )?(?:set|est|established))"
+_PATTERN = rf"(?:in (?:the )?(?:same )?(?:(?:basic|main|rib|body|stitch|st) )?(?:patt?|pattern)(?: st(?:itch)?)?(?: {_SET})?|{_SET})"
+_STYLE = rf"(?P<pattern>{_PATTERN})|in (?P<stitch>STITCH)"
+_OVER = r"(?: (?:on|over|across) (?:all |these |the |same )*(?:NUMBER )?(?:sts?|stitches))?"
+_LEADS = r"(?:(?:and|then|now) )*"
+_STRAIGHT = expression(
+    rf"{_LEADS}(?:{_VERB} )*(?:(?:{_STYLE}) )?(?P<even>{_NO_SHAPING})(?: (?:{_STYLE}))?{_OVER}(?: as (?P<row>ROW) NUMBER)?"
+)
+_AS_SET = expression(rf"{_LEADS}{_VERB} (?:{_VERB} )?(?P<pattern>{_PATTERN}){_OVER}")
+
+
+def unshaped(stream: Stream, steps: list[Step], start: int) -> bool:
+    """ "Work straight until sleeve measures 43 cm", "Cont in dc without shaping for 5 cm", "Work in patt until …"."""
+    end = next(
+        (
+            i
+            for i in range(start, min(start + _MOST_WORDS, len(stream.lexemes)))
+            if stream.lexemes[i].kind in ("to", "for")
+        ),
+        None,
+    )
+    if end is None or stream.lexemes[end].lower not in ("until", "till", "for"):
+        return False
+    words = stream.lexemes[start:end]
+    said = " ".join(map(_sign, words))
+    told = _STRAIGHT.fullmatch(said) or _AS_SET.fullmatch(said)
+    if told is None or not _to_length(stream, end):
+        stream.at = start
+        return False
+    parts = told.groupdict()
+    row = next((i for i, word in enumerate(words) if word.kind in ("row", "round")), None)
+    span = stream.span_from(start)
+    if parts.get("row") and row is not None:
+        steps.append(
+            RowCall(span, words[row + 1].quantity or Amount.of(0), None, kind=words[row].kind, open_ended=True)
+        )
+        return True
+    stitch = next((word.value for word in words if word.kind == "stitch"), None)
+    pattern = ("straight" if parts.get("even") else "set") if parts.get("pattern") else None
+    if stitch == "sl st" or pattern and stitch is not None:
+        stream.at = start
+        return False
+    steps.append(OpenWork(span, stream.words(start, stream.at), True, stitch, pattern=pattern))
+    return True
+
+
+def _sign(lexeme) -> str:
+    """A word of such a sentence, or what sort of word it is."""
+    sorts = {"stitch": "STITCH", "number": "NUMBER", "row": "ROW", "round": "ROW"}
+    return sorts.get(lexeme.kind, lexeme.lower)
+
+
+def _to_length(stream: Stream, end: int) -> bool:
+    """Takes "until piece measures 25 cm (or desired length)", "for 10 cm"; False where no length, or other work, is told."""
+    stream.at = end
+    past_lengths(stream, ",", "ending")
+    if stream.kind() == "," and stream.word("or", ahead=1):
+        stream.take()  # ", or 2 in less than desired length"
+        past_lengths(stream, ",", "ending")
+    told = stream.lexemes[end + 1 : stream.at]
+    words = {item.lower for item in told}
+    reached = words & _LENGTHS if stream.lexemes[end].lower != "for" else words & _UNITS
+    return bool(reached) and not any(item.kind in _WORK for item in told)
