@@ -8,7 +8,7 @@ from lint.place import LimitKind, Which
 from lint.reading.clauses.otherwords import WordClauses
 from lint.reading.counting import counts
 from lint.reading.counting.nocounts import rather_work, sorts_of_work
-from lint.tree import MAKES_STITCHES, Join, OpenWork, Remark, RowCall, Turn, Work, walk
+from lint.tree import MAKES_STITCHES, Join, OpenWork, Remark, Repeat, RowCall, TimesKind, Turn, Work, walk
 
 
 class CountClauses(WordClauses):
@@ -44,8 +44,9 @@ class CountClauses(WordClauses):
         """A count without brackets at the cursor, unless it rather is work behind the sign that parts clauses here."""
         stream, start = self.stream, self.stream.at
         parted = stream.kind(-1) in (";", ".", ":") and stream.kind(1) == "stitch"
-        found = counts.bare_count(stream, worked)
-        if found is None or not parted or self.runs_to_end():
+        last = self.steps[-1] if self.steps else None
+        found = counts.bare_count(stream, worked, self.over() or isinstance(last, Turn))
+        if found is None or not parted or self.runs_to_end() or self.over():
             return found
         rest = stream.lexemes[start + 2 :]
         if len({item.unit for item in found.items}) == 1:
@@ -59,6 +60,12 @@ class CountClauses(WordClauses):
             return found
         stream.at = start
         return None
+
+    def over(self) -> bool:
+        """Whether the round is closed, or its last clause has been worked as often as there is room."""
+        last = self.steps[-1] if self.steps else None
+        filled = isinstance(last, Repeat) and last.times.kind is TimesKind.FILL
+        return isinstance(last, Join) or filled and (last.times.limit is None or last.times.limit.kind is LimitKind.END)
 
     def behind_sign(self, sign: Lexeme) -> bool:
         """Whether the last clause stands behind the same sign as the words at the cursor do."""
