@@ -355,7 +355,7 @@ class RowCall:
     own: tuple[tuple[Step, ...], ...] = ()  # the rows themselves, where the sentence tells them: "Work 3 rows even"
     lead: tuple[tuple[Step, ...], ...] = ()  # those before the first pass: "in next row and in every 4th row …"
     apart: bool = False  # rows lie between them that are not told: "in every 4th row 3 times"
-    growth: Growth | None = None
+    growth: tuple[Growth, ...] = ()  # "each row adds 6 dc and 2 ch-1 sps"
     shaped: Shaping | None = None  # "inc 1 st at each end": of each of these rows
     beside: Unread | None = None  # other work behind the call, which one of several rows has
     times_in_all: bool = False  # "a total of 4 times": the rows just worked are the first of these

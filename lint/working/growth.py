@@ -16,9 +16,9 @@ from lint.working.fabric import Made
 _CORNER = Limit(LimitKind.BEFORE, target=Target(TargetKind.CORNER))
 
 
-def growth_of(row: Row) -> Growth | None:
+def growth_of(row: Row) -> tuple[Growth, ...]:
     """What a row says of its growth, where it calls for another."""
-    return next((step.growth for step in row.steps if isinstance(step, RowCall) and step.growth is not None), None)
+    return next((step.growth for step in row.steps if isinstance(step, RowCall) and step.growth), ())
 
 
 def with_longer_sides(instance: Instance) -> Instance:
@@ -30,11 +30,11 @@ def with_longer_sides(instance: Instance) -> Instance:
     if shaped is not None:
         return replace(instance, steps=_with_shaping(instance.steps, shaped))
     grown = growth_of(instance.row)
-    if grown is None:
+    if not grown:
         return instance
-    if grown.each_side:
+    if grown[0].each_side:
         return replace(instance, steps=_longer(instance.steps))
-    return replace(instance, steps=_other_times(instance.steps, grown.number * (instance.index + 1)))
+    return replace(instance, steps=_other_times(instance.steps, grown[0].number * (instance.index + 1)))
 
 
 def _with_shaping(steps: tuple[Step, ...], shaped: Shaping) -> tuple[Step, ...]:
@@ -65,9 +65,10 @@ def _other_times(steps: tuple[Step, ...], more: int) -> tuple[Step, ...]:
 
 def grows(row: Row, before: Made | None, made: Made) -> bool:
     """Whether a row has as many more than the one before it as its words say; those that say nothing are let be."""
-    grown = growth_of(row)
-    if grown is None:
-        return True
+    return all(_grows_by(one, before, made) for one in growth_of(row))
+
+
+def _grows_by(grown: Growth, before: Made | None, made: Made) -> bool:
     there, now = (_counted(grown.unit, one) for one in (before, made))
     sides = made.corners if grown.each_side else 1
     return there is not None and now is not None and sides > 0 and now - there == grown.number * sides

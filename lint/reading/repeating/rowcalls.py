@@ -192,7 +192,7 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
 
 def _growing(stream: Stream, steps: list[Step], start: int) -> None:
     """Takes the ", increasing one tile in every row" behind a call."""
-    if (told := growth(stream)) is not None:
+    if told := growth(stream):
         steps[-1] = replace(steps[-1], growth=told, span=stream.span_from(start))
 
 
