@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from functools import lru_cache
+from itertools import pairwise
 
 import regex
 
@@ -36,7 +37,6 @@ _EDGE_STITCH = expression(
     r"(?i)\s*(?:an?\s+|the\s+)?(?:join(?:ing|ed)?|end(?:ing)?|edge|border|start(?:ing)?|beginning|finishing)\s+(?:st|stitch)\b"
 )
 
-
 _IN_ITS_LIKE = expression(r"(?P<one>[\w-]+) (?:in|into|over) (?:an? |next )?(?P=one)")
 
 
@@ -68,11 +68,8 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
         return None  # "Last st: insert hook under both strands, …": how it is worked
     if _tells_pass(name, entry.body, lexicon):
         return None  # "RP: return pass - ch 1, *yo, pull through 2 lps; rep from * to end"
-    if _EDGE_STITCH.match(entry.body) and lexicon.read(name)[0].kind == "word":
-        named = next(
-            (item for item in lexicon.read(entry.body) if item.kind == "stitch" and item.value != "sl st"), None
-        )
-        return Special(name, entry.span, (Work(entry.span, named.value if named else PLAIN),), one_stitch=False)
+    if lexicon.read(name)[0].kind == "word" and (edge := _edge_stitch(name, entry, lexicon)) is not None:
+        return edge
     if (turning := _turning_chain(name, entry, lexicon)) is not None:
         return turning
     standard = all(
@@ -121,6 +118,25 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
         places = True
     return Special(name, entry.span, tuple(steps), one_stitch=False, beginning=beginning, places_itself=places)
 
+
+def _edge_stitch(name: str, entry: Entry, lexicon: Lexicon) -> Special | None:
+    """ "ES = edge stitch (sc in both loops)", "ES = end stitch: dc, then cut the yarn": one stitch at either end of a row."""
+    if not _EDGE_STITCH.match(entry.body) and not any(map(_EDGE_STITCH.fullmatch, entry.names)):
+        return None
+    words = lexicon.read(entry.body)
+    stitches = [item for item in words if item.kind == "stitch" and item.value != "sl st"]
+    several = len({item.value for item in stitches}) > 1 or any(
+        item.number != 1 and behind.kind in ("stitch", "special")
+        for item, behind in pairwise(words)
+        if item.kind == "number"
+    )
+    chained = any(item.kind == "chain" for item in words) and _YARN_CUT.search(entry.body) is None
+    if several or chained:
+        return None
+    return Special(name, entry.span, (Work(entry.span, stitches[0].value if stitches else PLAIN),), one_stitch=False)
+
+
+_YARN_CUT = expression(r"(?i)\b(?:cut|break|fasten(?:ing)?|join(?:ing)?|tails?)\b")
 
 _ONE_OF_LEGS = ("bobble", "popcorn", "puff")  # a cluster may be a mere group: "3 dc in same sp" of a granny square
 
