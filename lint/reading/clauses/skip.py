@@ -68,7 +68,7 @@ class SkipClauses(RemarkClauses):
             stream.at = close + 1
         else:
             found = skipped(stream)
-        if not found:
+        if not found or found[0].targets[0].kind is TargetKind.SPACE and _worked_or_passed(stream):
             return False
         if self._passed_on_the_way(start, found):
             self.steps.append(Remark(stream.span_from(start)))
@@ -316,6 +316,11 @@ class SkipClauses(RemarkClauses):
         stream.at += len(words)
         self._leave_rest(start, number, named or Target(TargetKind.ANY_STITCH))
         return True
+
+
+def _worked_or_passed(stream: Stream) -> bool:
+    """Whether "and sc," stands behind a space that is skipped: that stitch may be passed over too, or worked next."""
+    return stream.kind() == "and" and stream.kind(1) == "stitch" and stream.kind(2) in (*SIGNS, "end")
 
 
 def _tells_waiting(words: list[Lexeme]) -> bool:

@@ -10,7 +10,7 @@ from lint.reading.clauses.base import is_run
 from lint.reading.places.places import places
 from lint.reading.places.targets import how_many, is_space_word, of_last_row, target
 from lint.reading.words.piecewords import PIECE_WORDS
-from lint.reading.words.stream import Stream
+from lint.reading.words.stream import CLOSERS, Stream
 from lint.tree import MAKES_STITCHES, NOT_UNDERSTOOD, JoinYarn, Skip, Step, Unread
 
 _FULL = ("full", "complete", "long", "whole", "worked")  # "the last full row": the one that was divided
@@ -73,7 +73,9 @@ def at_the_middle(stream: Stream, place: Place) -> Place:
 def _and_skipped(stream: Stream) -> tuple[Place, ...]:
     """The "and ch-1 sp" of "skip next dc and ch-1 sp"; () and nothing taken where no more is passed over."""
     mark = stream.at
-    more: tuple[Place, ...] = ()
+    more = _listed_to_a_space(stream)
+    if more:
+        return more
     if stream.kind() == "," and stream.kind(2 if stream.kind(1) == "the" else 1) in ("next", "number"):
         stream.take()  # "sk next ch-1 sp, next 30 dc and next ch-1 sp": a list that ends with "and"
         stream.skip("the")
@@ -102,6 +104,23 @@ def _and_skipped(stream: Stream) -> tuple[Place, ...]:
     if not more:
         stream.at = mark
     return more
+
+
+def _listed_to_a_space(stream: Stream) -> tuple[Place, ...]:
+    """The ", sc and ch-2 sp" of "sk next ch-2 sp, sc and ch-2 sp": no space is worked by its name alone, so all are passed over."""
+    mark = stream.at
+    found: list[Place] = []
+    while stream.kind() in (",", "and"):
+        stream.skip(",", "and", "the", "next")
+        start = stream.at
+        sort = target(stream) if stream.kind() in ("stitch", "any_stitch", "chain", "number", "space", "corner") else None
+        if sort is None or sort.kind not in (TargetKind.SPACE, TargetKind.STITCH, TargetKind.ANY_STITCH):
+            break
+        found.append(Place(stream.span_from(start), Which.NEXT, (sort,)))
+        if sort.kind is TargetKind.SPACE and stream.kind() in (",", ";", ".", "end", *CLOSERS):
+            return tuple(found)
+    stream.at = mark
+    return ()
 
 
 def _stitch_passed(stream: Stream) -> bool:
