@@ -16,7 +16,7 @@ from lint.checks.sizelists import wrong_lists
 from lint.expression import Expression, expression
 from lint.finding import Finding, Related
 from lint.ledger import LedgerRow
-from lint.lexicon import Lexeme, own_forms
+from lint.lexicon import Lexeme, in_own_terms, own_forms
 from lint.madeonce import made_once
 from lint.rulebook import AbbreviationFile
 from lint.source import Span
@@ -133,12 +133,12 @@ _OLDER = " Older British patterns print “sc” for the slip stitch: is that wh
 
 def check_terms(context: Context) -> Iterator[Finding]:
     """terms-mixed: a stitch name of the other country; one finding a word, with all its places."""
-    own = own_forms(context.book, context.terms.terms)
     listed = _defined(context)
     places: dict[str, list[tuple[Lexeme, str, str]]] = {}
     for part, row, lexeme in _row_lexemes(context):
         house_letter = len(lexeme.text) == 1  # "x" for single crochet is no country's
-        if lexeme.kind == "stitch" and not house_letter and lexeme.lower not in own and lexeme.lower not in listed:
+        told = house_letter or lexeme.lower in listed or in_own_terms(lexeme.lower, context.book, context.terms.terms)
+        if lexeme.kind == "stitch" and not told:
             places.setdefault(lexeme.lower, []).append((lexeme, part, row))
     names = {"us": "US", "uk": "UK"}
     for word, found in places.items():

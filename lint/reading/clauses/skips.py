@@ -113,7 +113,9 @@ def _listed_to_a_space(stream: Stream) -> tuple[Place, ...]:
     while stream.kind() in (",", "and"):
         stream.skip(",", "and", "the", "next")
         start = stream.at
-        sort = target(stream) if stream.kind() in ("stitch", "any_stitch", "chain", "number", "space", "corner") else None
+        sort = (
+            target(stream) if stream.kind() in ("stitch", "any_stitch", "chain", "number", "space", "corner") else None
+        )
         if sort is None or sort.kind not in (TargetKind.SPACE, TargetKind.STITCH, TargetKind.ANY_STITCH):
             break
         found.append(Place(stream.span_from(start), Which.NEXT, (sort,)))
