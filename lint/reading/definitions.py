@@ -254,6 +254,14 @@ def _name(entry: Entry) -> str:
 _OR_IN_BRACKETS = expression(r"(?i)(?P<left>\b(?:sk|skip|miss)\b[^,;()]*)?\s\(or (?P<other>[^()]+)\)")
 
 
+# "over a sp, 2 dc in sp, dc in next dc; over a bl, dc in each of next 3 dc"; "2 dc in sp, dc in dc (over a sp); …"
+_LYING_UNDER = r"(?:when |if )?(?:worked |made |working )?over (?:an? |another )?(?:open |solid |filled )?(?:sp|space|mesh|bl|block)s?"
+_OVER_ONE_OR_OTHER = expression(
+    rf"(?i)\s*{_LYING_UNDER}\s*[,:]\s*(?P<one>[^;.]+)[;.]\s*(?:and |or )?{_LYING_UNDER}\s*[,:]\s*(?P<other>[^;.]+)(?:\.[^\d;]*)?"
+    rf"|\s*(?P<one>[^;.()]+)\({_LYING_UNDER}\)[;,.]\s*(?:and |or )?(?P<other>[^;.()]+)\({_LYING_UNDER}\)(?:\.[^\d;]*)?"
+)
+
+
 def _out_of_brackets(found: regex.Match) -> str:
     """The same words as "sk 2 sts or 2 ch", ", or 2 dc in the sp;", of the same length: places are told by it."""
     other = found["other"]
@@ -273,6 +281,11 @@ def _read_options(text: str, start: int, lexicon: Lexicon) -> tuple[Step, ...] |
     ]
     if whole and all_read(whole):
         return tuple(whole)
+    if (over := _OVER_ONE_OR_OTHER.fullmatch(text)) is not None:
+        ways = [
+            read_inside(Stream(lexicon.read(over[name], start + over.start(name)), vocabulary)) for name in ("one", "other")
+        ]
+        return (Either(Span(start, start + len(text)), (tuple(ways[0]), tuple(ways[1]))),)
     match = expression(r",?\s+or\s+(?=\d|ch|dc|tr|sc)").search(text)
     if match:
         first, rest = text[: match.start()], text[match.end() :]

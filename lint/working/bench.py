@@ -215,9 +215,9 @@ class Bench(Plain):
         circular = self.is_round and not flat
         self.count_opening_group(circular)
         for name, times in self.named.items():
-            if times == 1 and self.groups[name] == 1 and len(self.made) > 2 * (len(self.made) - self.step_from):
-                del self.groups[name]  # said once, of the first: how many more there are is not counted
-                unname_if_others_alike(self.made, name)
+            once = times == 1 and len(self.made) > 2 * (len(self.made) - self.step_from)
+            if times == self.groups[name] and (unname_if_others_alike(self.made, name) or once):
+                del self.groups[name]  # said of the first: how many more there are is not counted
         made = count(self.made, self.groups, self.picots, circular, self.from_ring, self.slip_row, self.slipped)
         if made.sides and any(place.kind == "elsewhere" for node in self.made for place in node.parents):
             made = replace(made, sides=())  # joined to another piece on the way, which alters that side

@@ -203,17 +203,17 @@ def _filet_blocks(nodes: list[Node], spaces: Counter) -> int:
     return sum((run - 1) // width for run in runs) if whole else 0
 
 
-def unname_if_others_alike(nodes: list[Node], name: str) -> None:
+def unname_if_others_alike(nodes: list[Node], name: str) -> bool:
     """ "(first block made)" was said of the first alone: where others of the row are alike, its name tells none apart."""
-    named = [node.kind for node in nodes if node.special == name and node.is_stitch]
-    groups: dict[int, list[str]] = {}
+    groups: dict[bool, dict[int, list[str]]] = {True: {}, False: {}}
     for node in nodes:
-        if node.is_stitch and node.group and not node.special:
-            groups.setdefault(node.group, []).append(node.kind)
-    if named in groups.values():
-        for node in nodes:
-            if node.special == name:
-                node.special = None
+        if node.is_stitch and (node.special == name or node.group and not node.special):
+            groups[node.special == name].setdefault(node.group, []).append(node.kind)
+    alike = any(kinds in groups[False].values() for kinds in groups[True].values())
+    for node in nodes:
+        if alike and node.special == name:
+            node.special = None
+    return alike
 
 
 def find_corners(nodes: list[Node], from_ring: bool) -> list[int]:

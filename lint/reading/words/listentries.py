@@ -43,7 +43,7 @@ _NEXT_NAMED = expression(
     r"(?<=[\w)])\.\s+(?=(?:(?:an?|one|1|each)\s)?\p{L}[\w-]*(?: [\w-]+){0,2} \([\w-]{1,8}\)\s*[=:])(?i)"
 )
 # "sp—space, rnd—round. Shell: (2 dc, ch 2, 2 dc) in same place.": the sentence that tells how one is worked
-_NEXT_TOLD = expression(r"(?<=[\w)])\.\s+(?=\p{Lu}[\w-]*(?: [\w-]+){0,3}(?: \([\w-]{1,8}\))?:\s)")
+_NEXT_TOLD = expression(r"(?<=[\w)])\.\s+(?=\p{Lu}[\w-]*(?: [\w-]+){0,3}(?: \([\w-]{1,8}\))?(?::|\s=)\s)")
 
 
 @dataclass(frozen=True, slots=True)
@@ -259,6 +259,7 @@ def _entry(chunk: str, at: int, known: frozenset[str]) -> Entry | None:
         left, right = text[: match.start()], text[match.end() :]
         whole = expression(r"(?i)(?:all|each|every)\s+(?P<name>\w+?)s?\s*").fullmatch(left)
         left = f"{whole['name']}(s)" if whole is not None else left  # "All fans: 7 dc"
+        left = expression(r"(?i)(?:how )?to (?:make|work) an? ").sub("", left, count=1)  # "To make a space: …"
         right_at = at + match.end()
         named = expression(r"(?P<a>.+?)\s*\((?P<b>[^()]+(?:\(\w{1,2}\))?)\)").fullmatch(left)
         if named and named["b"].lower() not in ("s", "es"):  # "Popcorn (pc): …"
