@@ -256,6 +256,7 @@ _OR_IN_BRACKETS = expression(r"(?i)(?P<left>\b(?:sk|skip|miss)\b[^,;()]*)?\s\(or
 
 # "over a sp, 2 dc in sp, dc in next dc; over a bl, dc in each of next 3 dc"; "2 dc in sp, dc in dc (over a sp); …"
 _LYING_UNDER = r"(?:when |if )?(?:worked |made |working )?over (?:an? |another )?(?:open |solid |filled )?(?:sp|space|mesh|bl|block)s?"
+_UNDER = expression(rf"(?i)\b{_LYING_UNDER}\b")
 _OVER_ONE_OR_OTHER = expression(
     rf"(?i)\s*{_LYING_UNDER}\s*[,:]\s*(?P<one>[^;.]+)[;.]\s*(?:and |or )?{_LYING_UNDER}\s*[,:]\s*(?P<other>[^;.]+)(?:\.[^\d;]*)?"
     rf"|\s*(?P<one>[^;.()]+)\({_LYING_UNDER}\)[;,.]\s*(?:and |or )?(?P<other>[^;.()]+)\({_LYING_UNDER}\)(?:\.[^\d;]*)?"
@@ -273,6 +274,14 @@ def _read_options(text: str, start: int, lexicon: Lexicon) -> tuple[Step, ...] |
     from lint.tree import Either
 
     vocabulary = Vocabulary()
+    if (over := _OVER_ONE_OR_OTHER.fullmatch(text)) is not None:
+        ways = [
+            read_inside(Stream(lexicon.read(over[name], start + over.start(name)), vocabulary))
+            for name in ("one", "other")
+        ]
+        return (Either(Span(start, start + len(text)), (tuple(ways[0]), tuple(ways[1]))),)
+    if len(_UNDER.findall(text)) > 1:
+        return None  # which of its ways is worked where, is not understood
     text = _OR_IN_BRACKETS.sub(_out_of_brackets, text)
     whole = [
         step
@@ -281,11 +290,6 @@ def _read_options(text: str, start: int, lexicon: Lexicon) -> tuple[Step, ...] |
     ]
     if whole and all_read(whole):
         return tuple(whole)
-    if (over := _OVER_ONE_OR_OTHER.fullmatch(text)) is not None:
-        ways = [
-            read_inside(Stream(lexicon.read(over[name], start + over.start(name)), vocabulary)) for name in ("one", "other")
-        ]
-        return (Either(Span(start, start + len(text)), (tuple(ways[0]), tuple(ways[1]))),)
     match = expression(r",?\s+or\s+(?=\d|ch|dc|tr|sc)").search(text)
     if match:
         first, rest = text[: match.start()], text[match.end() :]

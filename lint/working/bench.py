@@ -216,7 +216,7 @@ class Bench(Plain):
         self.count_opening_group(circular)
         for name, times in self.named.items():
             once = times == 1 and len(self.made) > 2 * (len(self.made) - self.step_from)
-            if times == self.groups[name] and (unname_if_others_alike(self.made, name) or once):
+            if times == self.groups[name] and (unname_if_others_alike(self.made, name, times) or once):
                 del self.groups[name]  # said of the first: how many more there are is not counted
         made = count(self.made, self.groups, self.picots, circular, self.from_ring, self.slip_row, self.slipped)
         if made.sides and any(place.kind == "elsewhere" for node in self.made for place in node.parents):

@@ -139,7 +139,7 @@ def _chunks(line: str, known: frozenset[str]) -> list[tuple[int, str]]:
         r"(?<!\s)\s+[/|•·\p{So}]\s+",
         r";\s+",
         r",\s+",
-        r"(?<=\w{2}|\w\))\.\s+(?=[\w-]{1,8}(?: [\w-]{1,6})?(?:\(\w+\))?\s*[:=–])",
+        r"(?<=\w{2}|\w\))\.\s+(?=[\w-]{1,8}(?: [\w-]{1,6})?(?:\(\w+\))?\s*[:=–,])",
     ):
         pieces, last = [], 0
         for match in expression(cutter).finditer(body):
