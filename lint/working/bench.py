@@ -47,6 +47,7 @@ from lint.working.cursor import CORNERS_UNKNOWN, FEWEST_CORNERS, Cursor, PlacesU
 from lint.working.earlier import from_free_loops
 from lint.working.fabric import Fabric, Made, Node, count, unname_if_others_alike
 from lint.working.grouping import PETAL
+from lint.working.moving import in_turn
 from lint.working.plain import Plain
 from lint.working.rowstate import Noted, main_stitch
 from lint.working.underloops import passed_alike
@@ -80,6 +81,7 @@ class Bench(Plain):
         self.last_work = next((s for s in reversed(steps) if isinstance(s, MAKES_STITCHES)), None)
         self.main = main_stitch(steps) or self.stitch_below() or self.plain_stitch
         self.slip_row = _all_slip_stitches(steps)
+        self.slips_in_turn = any(in_turn(step) for step in walk(steps))
         self.decreases = any(isinstance(s, Work) and (s.together or s.stitch == "dec") for s in walk(steps))
         works = [step for step in walk(steps) if isinstance(step, MAKES_STITCHES)]
         alone = len(works) == 1 and isinstance(works[0], Work) and works[0].special is None
