@@ -27,6 +27,11 @@ _PLACE_TAIL = expression(
 )
 _COUNTS = expression(r"(?i)[.;,]?\s*(?:\(counts? as[^()]*\)|counts? as[^(),;]*)$")  # a note at the end
 
+# "V-st: V stitch, (1 tr, 1 ch, 1 tr) in same place", "Sh: a shell, that is 5 dc in next st": the name before the recipe
+_NAME_FIRST = expression(
+    r"(?i)^\s*(?:an?\s+)?(?:\p{L}[\p{L}-]*\s+)?(?:\p{L}-)?(?:stitch|st|shell|fan|group)\s*[,;]\s+(?:that is,?\s+|i\.e\.,?\s+)?(?=[(\[\d]|ch\s?\d)"
+)
+
 # "A cable is 4 sts.", "Each shell makes 5 sts." behind a recipe: what it comes to
 _COMES_TO = expression(
     r"(?i)[.;]\s*(?:an?|one|each|every|the|this|it)\s+(?:\p{L}[\p{L}\d-]*\s+){0,2}?(?:is|has|makes?|(?P<uses>uses|takes|covers|is (?:worked|made) over))\s+(?P<number>\d{1,2})\s+(?:sts|stitches)(?:\s+wide)?\s*\.?\s*$"
@@ -84,6 +89,7 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
         )
     body, told = entry.body, _COMES_TO.search(entry.body)
     body = body[: told.start()] if told is not None else body
+    body = _NAME_FIRST.sub(lambda name: " " * len(name[0]), body)
     inner = expression(r"\((?P<in>ch[^()]*|[^()]*\d\s*(?:ch|dc|sc|tr|hdc)[^()]*)\)\s*\.?$").search(body)
     plain = _PLACE_TAIL.sub("", _COUNTS.sub("", body.strip().rstrip("."))).strip()
     start = entry.body_at + len(body) - len(body.lstrip())
