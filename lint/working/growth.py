@@ -34,6 +34,8 @@ def with_longer_sides(instance: Instance) -> Instance:
         return instance
     if grown[0].each_side:
         return replace(instance, steps=_longer(instance.steps))
+    if not grown[0].unit.startswith("special:"):
+        return instance  # so many stitches more: how often a passage is worked is not said
     return replace(instance, steps=_other_times(instance.steps, grown[0].number * (instance.index + 1)))
 
 

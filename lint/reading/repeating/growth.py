@@ -17,6 +17,7 @@ _UP = ("increasing", "adding", "gaining")
 _DOWN = ("decreasing", "losing")
 _ADDS = ("adds", "gains", "grows", "increases")
 _LOSES = ("loses", "shrinks", "decreases")
+_BEFORE = ("before", "previous", "preceding")
 _MORE = {"more": 1, "extra": 1, "additional": 1, "fewer": -1, "less": -1}
 
 
@@ -77,7 +78,8 @@ def growth(stream: Stream) -> tuple[Growth, ...]:
     stream.take_if(",", *((";", ".") if sentence else ()))
     if stream.word("but"):
         stream.take()  # "As Row 10, but with one tile less in each row"
-    found = _told_of_each_row(stream) if stream.kind() == "each" else _growth(stream)
+    told = stream.kind() == "each" and stream.kind(1) in ("row", "round")
+    found = _told_of_each_row(stream) if told else _growth(stream)
     if not found or stream.kind() not in (*SIGNS, "end", *OPENERS):
         stream.at = start
         return ()
@@ -85,8 +87,12 @@ def growth(stream: Stream) -> tuple[Growth, ...]:
 
 
 def _growth(stream: Stream) -> tuple[Growth, ...]:
+    if stream.word("always"):
+        stream.take()
+    elif stream.kind() == "each" and stream.kind(1) == "times":
+        stream.at += 2
     sign = 1 if stream.word(*_UP) else -1 if stream.word(*_DOWN) else 0
-    if not sign and stream.kind() not in ("make", "with"):
+    if not sign and stream.kind() not in ("make", "with") and not stream.word("having"):
         return ()
     stream.take()
     stream.skip("by")
@@ -106,6 +112,8 @@ def _growth(stream: Stream) -> tuple[Growth, ...]:
     if before and behind or sign and said and said != sign or not (sign or said):
         return ()
     side = _each_side(stream)
+    if stitches and not side and _than_before(stream):
+        return (Growth((sign or said) * number.lone, stitches), *besides)
     stream.take_if("in", "at", "for")
     if stream.take_if("each") is None or stream.take_if("row", "round", "times") is None:
         return ()
@@ -147,6 +155,21 @@ def _so_many(stream: Stream, sign: int) -> Growth | None:
     stream.take() if stream.peek().lower in _MORE and _MORE[stream.peek().lower] == sign else None
     unit = countunits.unit(stream)[0] if number is not None and number.lone is not None else None
     return Growth(sign * number.lone, unit) if unit is not None and unit != "unknown" else None
+
+
+def _than_before(stream: Stream) -> bool:
+    """Takes "than (in) the row before", "than before", "than the previous round"."""
+    start = stream.at
+    if stream.word("than"):
+        stream.take()
+        stream.skip("in", "the")
+        before = stream.word(*_BEFORE) or stream.kind() == "last"
+        stream.at += before
+        row = stream.take_if("row", "round") is not None
+        if before or row and stream.word(*_BEFORE) and stream.take():
+            return True
+    stream.at = start
+    return False
 
 
 def _each_side(stream: Stream) -> bool:
