@@ -72,7 +72,7 @@ def test_rows_that_grow_by_several_sorts() -> None:
 
 
 def test_a_list_of_what_is_skipped_ends_with_a_space() -> None:
-    """ "Sk next ch-3 sp, sc and ch-3 sp" passes all three; whether "skip next ch-3 sp and sc" works the sc is not said."""
+    """ "Sk next ch-3 sp, sc and ch-3 sp" passes all three, and so does "skip next ch-3 sp and sc" if no count says otherwise."""
     text = _HEAD + (
         "Rnd 1: Ch 1, *5 sc in ring, ch 3, sc in ring, ch 3; rep from * twice more, join. (18 sc)\n"
         "Rnd 2: Ch 1, *sc in next 5 sc, {}; rep from * around, join. ({} sc)\n"
@@ -80,7 +80,9 @@ def test_a_list_of_what_is_skipped_ends_with_a_space() -> None:
     for words in ("skip next ch-3 sp, sc and ch-3 sp", "skip (ch-3 sp, sc, ch-3 sp)", "skip ch-3 sp, sc, and ch-3 sp"):
         assert counts(check(text.format(words, 15))) == [18, 15], words
     assert counts(check(text.format("skip next ch-3 sp, sc, skip next ch-3 sp", 18))) == [18, 18]
-    assert counts(check(text.format("skip next ch-3 sp and sc", 15)))[1] is None
+    for printed in (15, 18):  # passed over too, or worked in the next stitch: the count decides
+        assert counts(check(text.format("skip next ch-3 sp and sc", printed))) == [18, printed]
+    assert counts(check(text.format("skip next ch-3 sp and sc", 16))) == [18, 15]
 
 
 def test_a_standing_stitch_brings_its_yarn() -> None:
@@ -184,3 +186,51 @@ def test_a_group_and_its_chain_left_out_together() -> None:
     )
     found = [one for one in check(text).findings if one.weight.value == "correction" and one.likely]
     assert "“3 dc in next ch-1 sp, ch 1”" in found[0].likely[0].change
+
+
+def test_slip_stitches_by_turns_with_others() -> None:
+    """Crunch stitch: the slip stitches of a row are worked into by the next, and the print counts them."""
+    text = _HEAD + (
+        "Ch 13.\nRow 1: Sl st in 2nd ch from hook, *hdc in next ch, sl st in next ch; rep from * to last ch, hdc in last ch, turn. (12 sts)\n"
+        "Row 2: Ch 1, *sl st in next hdc, hdc in next sl st; rep from * across, turn. (12 sts)\nRow 3: Rep Row 2. ({} sts)\n"
+        "Row 4: Ch 1, sc in each st across. (12 sc)\n"
+    )
+    assert counts(check(text.format(12))) == [6, 6, 6, 12]
+    assert _rules(text.format(11), ("correction",)) == ["count-differs"]
+
+
+def test_where_post_stitches_of_a_called_row_go() -> None:
+    """ "Rep Row 2, working each FPdc around the FPdc 2 rows below" is that row; other work behind it is not passed over."""
+    text = _HEAD + (
+        "Ch 13.\nRow 1: Hdc in 3rd ch from hook and in each ch across, turn. (11 hdc)\n"
+        "Row 2: Ch 1, hdc in next 4 sts, FPdc around next st, hdc in next st, FPdc around next st, hdc in last 4 sts, turn. (9 hdc, 2 FPdc)\n"
+        "Row 3: Ch 1, hdc in each st across, turn. (11 hdc)\nRow 4: Rep Row 2, {}. ({} hdc, 2 FPdc)\n"
+    )
+    for words in ("working each FPdc around the FPdc 2 rows below", "but work all FPdc around FPdc of Row 2"):
+        assert counts(check(text.format(words, 9))) == [11] * 4, words
+        assert _rules(text.format(words, 8), ("correction",)) == ["count-differs"]
+    for words in (
+        "working each hdc around the FPdc 2 rows below",
+        "working each FPdc around the FPdc 2 rows below and 1 more",
+    ):
+        assert counts(check(text.format(words, 9)))[3] is None, words
+
+
+def test_the_name_of_a_stitch_before_its_recipe() -> None:
+    """ "V-st: V stitch, (dc, ch 1, dc) in same place" defines what a V-st is."""
+    text = (
+        "Scarf\nUS terms\nAbbreviations\nch: chain\ndc: double crochet\nV-st: {}\n\n"
+        "Ch 12.\nRow 1: Dc in 4th ch from hook (counts as 2 dc) and in each ch across, turn. (10 dc)\n"
+        "Row 2: Ch 3 (counts as dc), [skip next 2 dc, V-st in next dc] twice, skip next 2 dc, dc in top of ch, turn. (6 dc, 2 ch-1 sps)\n"
+    )
+    for body in ("V stitch, (dc, ch 1, dc) in same place", "a V-stitch, that is (dc, ch 1, dc) in one st"):
+        assert counts(check(text.format(body))) == [10, 6], body
+    assert counts(check(text.format("a stitch like a V")))[1] is None
+
+
+def test_a_chain_behind_the_full_name_of_a_colour() -> None:
+    """ "With cream cotton, ch 13 loosely." begins the piece; "With RS facing" does not."""
+    row = "\nRow 1: Sc in 2nd ch from hook and in each ch across. (12 sc)\n"
+    for words in ("With cream cotton, ch 13.", "Using colour A, 13 ch loosely.", "Using main color make 13 ch."):
+        assert counts(check(_HEAD + words + row)) == [12], words
+    assert counts(check(_HEAD + "With right side facing you, ch 13." + row)) == [None]
