@@ -24,7 +24,7 @@ _A_IS = expression(
 
 # "US terms:", "Written in UK terms." before a list in the same line
 _LIST_LEAD = expression(
-    r"(?i)\s*(?:all\s+)?(?:(?:the\s+|this\s+)?(?:pattern\s+(?:is\s+)?)?(?:written\s+)?(?:in|uses)\s+)?(?:(?:u\.?s\.?a?\.?|u\.?k\.?|american|british|standard|crochet)\s+)*(?:terms|terminology|abbreviations?|abbr\.?)(?:\s*\([^)]*\)|\s+used|\s+(?:are|is)\s+(?:all\s+)?(?:u\.?s\.?a?|u\.?k|american|british))?\s*[:!.–-]\s*(?=\S)"
+    r"(?i)\s*(?:all\s+)?(?:(?:the\s+|this\s+)?(?:pattern\s+(?:is\s+)?)?(?:written\s+)?(?:in|uses)\s+)?(?:(?:u\.?s\.?a?\.?|u\.?k\.?|american|british|standard|crochet)\s+)*(?:terms|terminology|abbreviations?|abbrev\.?|abbr\.?)(?:\s*\([^)]*\)|\s+used|\s+(?:are|is)\s+(?:all\s+)?(?:u\.?s\.?a?|u\.?k|american|british))?\s*[:!.–-]\s*(?=\S)"
 )
 # "I use British terms: ch chain; …", "Also used (US): ch – chain, …": a sentence that leads to a list
 _TALK_LEAD = expression(r"\s*(?P<words>\p{L}[^:;=–\n]{8,60}):\s+(?=\S)")
@@ -67,7 +67,9 @@ def entries(text: str, offset: int, known: frozenset[str]) -> list[Entry]:
     columns = len(expression(r"(?m)^[ \t]*[\w()]+(?: [\w()]+)?[ ]{2,}\p{L}").findall(text)) > 2
     for line in text.splitlines(keepends=True):
         stripped = line.strip()
-        lead = _LIST_LEAD.match(line) or _worded_lead(line, known) or _talk_lead(line, known)
+        lead = _LIST_LEAD.match(line)
+        lead = lead and _LIST_LEAD.match(line, lead.end()) or lead  # "Terms: US. Abbrev.: ch: chain • …"
+        lead = lead or _worded_lead(line, known) or _talk_lead(line, known)
         body = " " * lead.end() + line[lead.end() :] if lead is not None else line
         plain = list(_bare_entries(body, offset + position, known))
         found += plain
