@@ -163,6 +163,8 @@ class Moving(Grouping):
             if place.which is Which.SAME and self.begin_node is not None and self.at_start():
                 continue  # "3 ch, miss same tr": the one that the chain stands on
             if place.which is Which.ELSEWHERE:
+                if place.row and self.repeating and not self.works_behind:
+                    raise PlacesUnknown(f"whether what comes behind it is worked into row {place.row} too is not said")
                 if not self.made:
                     self.cursor = cursor = Cursor(Fabric.unknown(self.is_round))
                 elif place.below:

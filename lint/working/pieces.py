@@ -44,7 +44,7 @@ from lint.working.chains import ChainRules
 from lint.working.choices import Key
 from lint.working.columns import columns_of, spread_of, told_singly
 from lint.working.cursor import PlacesUnknown
-from lint.working.earlier import works_behind
+from lint.working.earlier import named_as_below, works_behind
 from lint.working.edges import (
     foundation_edge,
     leave_unworked,
@@ -298,6 +298,8 @@ class PatternWorker:
 
     def _work(self, instance: Instance, coming: Instance | None, state: PieceState, size: int, blocks: bool) -> Cell:
         instance = with_longer_sides(instance)
+        if state.earlier.last and state.earlier.last == (instance.number or 0) - 1:
+            instance = replace(instance, steps=named_as_below(instance.steps, state.earlier.last))
         fabric = side_edge(instance, state) or foundation_edge(instance, state) or state.fabric
         task = Task.of(instance, state, fabric, size, blocks)
         try:

@@ -8,7 +8,7 @@ from lint.amount import Amount
 from lint.place import Place, Target, TargetKind, Which
 from lint.reading.clauses.base import is_run
 from lint.reading.places.places import places
-from lint.reading.places.targets import how_many, is_space_word, of_last_row, target
+from lint.reading.places.targets import how_many, is_space_word, of_last_row, row_named, target
 from lint.reading.words.piecewords import PIECE_WORDS
 from lint.reading.words.stream import CLOSERS, Stream
 from lint.tree import MAKES_STITCHES, NOT_UNDERSTOOD, JoinYarn, Skip, Step, Unread
@@ -25,11 +25,13 @@ def skipped(stream: Stream) -> tuple[Place, ...]:
         return (Place(stream.span_from(start), Which.FIRST, (found,)),)
     named = places(stream)
     if named:
+        behind = stream.at
         elsewhere = of_another_row(stream) or any(place.below for place in named)
+        number = row_named(stream, behind) if stream.at > behind else 0
         if elsewhere and stream.kind() == "of":
             stream.pass_to()
         if elsewhere:
-            return tuple(replace(place, which=Which.ELSEWHERE) for place in named)
+            return tuple(replace(place, which=Which.ELSEWHERE, row=number or place.row) for place in named)
         return (*named, *_and_skipped(stream))
     stream.at = start
     which = {"first": Which.FIRST, "last": Which.LAST}.get(stream.kind(), Which.NEXT)
@@ -43,10 +45,11 @@ def skipped(stream: Stream) -> tuple[Place, ...]:
     found = target(stream)
     if number is None and found is None:
         return ()
+    behind, row = stream.at, 0
     if of_another_row(stream):
-        which = Which.ELSEWHERE
+        which, row = Which.ELSEWHERE, row_named(stream, behind)
     place = Place(stream.span_from(start), which, (found or Target(TargetKind.ANY_STITCH),), number or Amount.of(1))
-    place = replace(place, bare=bare, middle=middle)
+    place = replace(place, bare=bare, middle=middle, row=row)
     if stream.kind() == "of" and stream.kind(1) in ("chain", "foundation"):
         stream.at += 2  # "skip 2 sts of ch"
     if of_last_row(stream) and stream.kind() == "for":
