@@ -348,6 +348,7 @@ class RowCall:
     part: str | None = None
     name: str | None = None  # "Inc row"
     until: Amount | None = None  # so many stitches are left, or reached
+    until_unit: str = "stitches"  # or what else is counted, as in a printed count: "until 1 block remains"
     open_ended: bool = False  # "until piece measures 25 cm"
     rows: Amount | None = None  # "for 12 rows"
     rows_in_all: bool = False  # "until there are 60 rows in all"
@@ -359,9 +360,6 @@ class RowCall:
     shaped: Shaping | None = None  # "inc 1 st at each end": of each of these rows
     beside: Unread | None = None  # other work behind the call, which one of several rows has
     times_in_all: bool = False  # "a total of 4 times": the rows just worked are the first of these
-
-
-NOT_UNDERSTOOD = "these words were not understood"
 
 
 @dataclass(frozen=True, slots=True)
@@ -380,6 +378,7 @@ Step = (
 )  # fmt: skip
 
 
+NOT_UNDERSTOOD = "these words were not understood"
 MAKES_STITCHES = (Work, Group, Repeat, Passage, Evenly, Shaping, OpenWork)
 
 

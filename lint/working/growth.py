@@ -71,12 +71,13 @@ def grows(row: Row, before: Made | None, made: Made) -> bool:
 
 
 def _grows_by(grown: Growth, before: Made | None, made: Made) -> bool:
-    there, now = (_counted(grown.unit, one) for one in (before, made))
+    there, now = (counted(grown.unit, one) for one in (before, made))
     sides = made.corners if grown.each_side else 1
     return there is not None and now is not None and sides > 0 and now - there == grown.number * sides
 
 
-def _counted(unit: str, made: Made | None) -> int | None:
+def counted(unit: str, made: Made | None) -> int | None:
+    """How many a row makes of what a printed count would count in this unit."""
     if made is None:
         return None
     item = StatedItem(Span(0, 0), Amount.of(0), unit, unit.partition(":")[2])

@@ -60,7 +60,7 @@ from lint.working.effort import Effort
 from lint.working.expand import MOST_ROWS, Expander, Instance, Loop
 from lint.working.fabric import Fabric, no_search_for_garbage, stitches_of
 from lint.working.goingon import as_printed, goes_on_better, last_chain, next_fabric, row_as_printed, turned_over
-from lint.working.growth import grows, with_longer_sides
+from lint.working.growth import counted, grows, with_longer_sides
 from lint.working.joinedpieces import counted_round_pieces, with_piece
 from lint.working.likepieces import own_ways
 from lint.working.onereading import Column, Settled, in_one_reading
@@ -204,7 +204,11 @@ class PatternWorker:
             if gained:
                 state.fabric = Fabric.unknown(False)  # how many rows there are is told by a length
             return False
-        missing = (loop.until.at(size) or 0) - now.stitches
+        there, was = (counted(loop.unit, made) for made in (now, before))
+        if there is None or was is None:
+            state.fabric = None
+            return False
+        gained, missing = there - was, (loop.until.at(size) or 0) - there
         return bool(gained) and missing * gained > 0 and len(cells) < MOST_ROWS
 
     def _rules(self) -> ChainRules:
