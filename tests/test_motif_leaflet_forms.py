@@ -234,3 +234,46 @@ def test_a_chain_behind_the_full_name_of_a_colour() -> None:
     for words in ("With cream cotton, ch 13.", "Using colour A, 13 ch loosely.", "Using main color make 13 ch."):
         assert counts(check(_HEAD + words + row)) == [12], words
     assert counts(check(_HEAD + "With right side facing you, ch 13." + row)) == [None]
+
+
+def test_a_row_that_a_picot_opens() -> None:
+    """ "Ch 3, sl st in 3rd ch from hook, sc in each sc across" begins with a picot; with work in the ring it is a ring."""
+    text = (
+        _HEAD
+        + "Ch 14.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (13 sc)\nRow 2: Ch 3, sl st in 3rd ch from hook, {}. ({} sc)\n"
+    )
+    words = "*sc in next 4 sc, ch 3, sl st in 3rd ch from hook; rep from * to last sc, sc in last sc"
+    assert counts(check(text.format(words, 13))) == [13, 13]
+    assert _rules(text.format(words, 12), ("correction",)) == ["count-differs"]
+    assert counts(check(_HEAD + "Rnd 1: Ch 4, sl st in 4th ch from hook, ch 3, 11 dc in ring, join. (12 dc)\n")) == [12]
+
+
+def test_a_row_below_told_by_its_number() -> None:
+    """In Round 3 "skip 2 sc of Round 2" passes stitches of the row below; of a round before it, all are taken from there."""
+    head = (
+        _HEAD
+        + "Round 1: 10 sc in ring, join. (10 sc)\nRound 2: Ch 1, *2 sc in next sc, sc in next sc; rep from * around, join. (15 sc)\n"
+    )
+    text = head + "Round 3: Ch 1, *{}; rep from * around, join. ({} sc)\n"
+    for words in ("ch 3, skip 2 sc of Round 2, sc in next sc", "ch 3, skip 2 sc, sc in next sc of Round 2"):
+        assert counts(check(text.format(words, 5))) == [10, 15, 5], words
+        assert _rules(text.format(words, 6), ("correction",))[0] in ("count-differs", "repeat-does-not-fit")
+    behind = (
+        head
+        + "Round 3: Ch 1, sc in each sc around, join. (15 sc)\nRound 4: Ch 1, *{}; rep from * around, join. (5 sc)\n"
+    )
+    assert counts(check(behind.format("ch 3, skip 2 sc of Round 2, sc in next sc of Round 2")))[3] == 5
+    assert counts(check(behind.format("ch 3, skip 2 sc of Round 2, sc in next sc")))[3] is None
+
+
+def test_rows_again_until_so_many_blocks_are_left() -> None:
+    """ "Rep Row 4 until 1 block remains" counts blocks, and not stitches."""
+    text = _HEAD + (
+        "Row 1: Ch 6, dc in 4th, 5th and 6th ch from hook; turn. (1 block)\n"
+        "Row 2: Ch 6, dc in 4th, 5th and 6th ch from hook, *sl st in next ch-3 sp, ch 3, 3 dc in same sp; rep from * across; turn. (2 blocks)\n"
+        "Row 3: Rep Row 2. (3 blocks)\n"
+        "Row 4: Sl st in each of first 3 dc and in ch-3 sp, ch 3, 3 dc in same sp, *sl st in next ch-3 sp, ch 3, 3 dc in same sp; rep from * "
+        "to last block, sl st in ch-3 sp of last block; turn. (2 blocks)\n{}\n"
+    )
+    for words in ("Row 5: Rep Row 4 until 1 block remains.", "Row 5: Rep Row 4 until only 1 block is left."):
+        assert counts(check(text.format(words))) == [3, 6, 9, 6, 3], words
