@@ -61,7 +61,7 @@ class SectionFinder:
             if names[name] in ("abbreviations", "gauge", "materials", "notes")
             for form in (name[0].upper() + name[1:], name.upper())
         )
-        self._stopped = expression(rf"\s*+(?P<name>{leaflet})\.\s+(?=\S)")
+        self._stopped = expression(rf"\s*+(?P<name>{leaflet})(?:\s*\([^()]*\))?\.\s+(?=\S)")
         # run on in a line of its own capitals: "SIZE: … GAUGE: …"
         self._inline = expression(rf"(?<=[.;]\s{{1,3}})(?P<name>{joined})\s*:\s*", regex.IGNORECASE)
 
@@ -74,7 +74,7 @@ class SectionFinder:
             return Heading("abbreviations", listed.start("name"), listed.end("name"), listed.end())
         numbered = _NUMBERED.match(line)
         match = self._line.match(line, numbered.end() if numbered is not None else 0)
-        match = match or (self._capitals.match(line) or self._stopped.match(line) if numbered is None else None)
+        match = match or (self._stopped.match(line) or self._capitals.match(line) if numbered is None else None)
         if not match or numbered is not None and match["alone"] is None:
             return None
         key = self._names[match["name"].lower()]
