@@ -277,3 +277,15 @@ def test_rows_again_until_so_many_blocks_are_left() -> None:
     )
     for words in ("Row 5: Rep Row 4 until 1 block remains.", "Row 5: Rep Row 4 until only 1 block is left."):
         assert counts(check(text.format(words))) == [3, 6, 9, 6, 3], words
+
+
+def test_a_list_in_sentences_and_what_is_told_behind_a_name() -> None:
+    """ "Stitches used (US). Chain (ch), … double crochet (dc). Also repeat (rep) and stitch (st)." and "FPdc. Yarn over, …" define all."""
+    text = (
+        "Mitt\n\nStitches used (US). Chain (ch), single crochet (sc), double crochet (dc). Also repeat (rep) and stitch (st).\n\n"
+        "FPdc. Yarn over, insert hook from the front around the post of the stitch, and finish as a dc.\n\n"
+        "Rnd 1: 12 dc in ring. (12 dc)\nRnd 2: *FPdc around next st, sc in next st; rep from * around. (12 sts)\nRnd 3: Hdc in each st. (12)\n"
+    )
+    found = [one.message for one in check(text).findings if one.rule == "abbreviation-undefined"]
+    assert len(found) == 1
+    assert "Hdc" in found[0]

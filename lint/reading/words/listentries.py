@@ -46,6 +46,14 @@ _NEXT_NAMED = expression(
 _NEXT_TOLD = expression(r"(?<=[\w)])\.\s+(?=\p{Lu}[\w-]*(?: [\w-]+){0,3}(?: \([\w-]{1,8}\))?(?::|\s=)\s)")
 
 
+# "…, double crochet (dc). Also repeat (rep), …"
+_ALSO = expression(r"(?<=\))\.\s+(?=(?:Also|And|Plus),?\s+\p{Ll})")
+# "FPdc. Yarn over, insert hook from front to back …": how a stitch of a known name is worked
+_TOLD_BEHIND = expression(
+    r"(?P<form>[\w-]{2,10})\.\s+(?=(?:Yarn over|Yarn round|Yo|YO|Yrh|Yoh|Insert|Work \d|Draw up|\(Yo)\b)"
+)
+
+
 @dataclass(frozen=True, slots=True)
 class Entry:
     """An entry of a list: its forms, and the words that explain them, with their offset in the source."""
@@ -134,13 +142,17 @@ def _chunks(line: str, known: frozenset[str]) -> list[tuple[int, str]]:
     columns = _columns(body, known)
     if columns:
         return columns
-    cut = [0, *sorted({match.end() for sign in (_NEXT_NAMED, _NEXT_TOLD) for match in sign.finditer(body)}), len(body)]
+    cut = [
+        0,
+        *sorted({match.end() for sign in (_NEXT_NAMED, _NEXT_TOLD, _ALSO) for match in sign.finditer(body)}),
+        len(body),
+    ]
     if len(cut) > 2:
         return [(start + at, piece) for start, end in pairwise(cut) for at, piece in _chunks(body[start:end], known)]
     for cutter in (
         r"(?<!\s)\s+[/|•·\p{So}]\s+",
         r";\s+",
-        r",\s+",
+        r",\s+|(?<=\))\s+and\s+(?=\p{L}[^(),]{1,40}\()",  # "…, round (rnd) and stitch (st)"
         r"(?<=\w{2}|\w\))\.\s+(?=[\w-]{1,8}(?: [\w-]{1,6})?(?:\(\w+\))?\s*[:=–,])",
     ):
         pieces, last = [], 0
@@ -247,6 +259,9 @@ def _entry(chunk: str, at: int, known: frozenset[str]) -> Entry | None:
     if sentence:
         forms = (*expand(sentence["form"] or ""), sentence["name"].lower())
         return Entry(forms, (sentence["name"],), sentence["body"], at + sentence.start("body"), span)
+    told = _TOLD_BEHIND.match(text)
+    if told is not None and told["form"].lower() in known:
+        return Entry(tuple(expand(told["form"])), (), text[told.end() :], at + told.end(), span)
     match = _SEPARATOR.search(text)
     paren = _PAREN.fullmatch(text)
     if match is not None and paren is not None and match.start() > paren.start("b"):
