@@ -339,6 +339,7 @@ class RowCall:
     part: str | None = None
     name: str | None = None  # "Inc row"
     until: Amount | None = None  # so many stitches are left, or reached
+    until_unit: str = "stitches"  # or what else is counted, as in a printed count: "until 1 block remains"
     open_ended: bool = False  # "until piece measures 25 cm"
     rows: Amount | None = None  # "for 12 rows"
     rows_in_all: bool = False  # "until there are 60 rows in all"
@@ -346,14 +347,11 @@ class RowCall:
     own: tuple[tuple[Step, ...], ...] = ()  # the rows themselves, where the sentence tells them: "Work 3 rows even"
     lead: tuple[tuple[Step, ...], ...] = ()  # those before the first pass: "in next row and in every 4th row …"
     apart: bool = False  # rows lie between them that are not told: "in every 4th row 3 times"
-    growth: Growth | None = None
+    growth: tuple[Growth, ...] = ()  # "each row adds 6 dc and 2 ch-1 sps"
     swap: Swap | None = None
     shaped: Shaping | None = None  # "inc 1 st at each end": of each of these rows
     beside: Unread | None = None  # other work behind the call, which one of several rows has
     times_in_all: bool = False  # "a total of 4 times": the rows just worked are the first of these
-
-
-NOT_UNDERSTOOD = "these words were not understood"
 
 
 @dataclass(frozen=True, slots=True)
@@ -372,6 +370,7 @@ Step = (
 )  # fmt: skip
 
 
+NOT_UNDERSTOOD = "these words were not understood"
 MAKES_STITCHES = (Work, Group, Repeat, Passage, Evenly, Shaping, OpenWork)
 
 

@@ -14,7 +14,7 @@ HEAD = "Ball\n\nUS terms\n\nBALL\nRnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in
 @pytest.mark.parametrize(
     "form",
     [
-        " {} sts.", " *{}*", " **{} sc**", " _{} sts_", " #{}", " for {} sc.", " to make {} sc.", " (sts {})", " ({} sc worked)",
+        " {} sts.", " *{}*", " **{} sc**", " _{} sts_", " #{}", " to make {} sc.", " (sts {})", " ({} sc worked)",
         " so you have {} sts.", "\nTotal: {}", "\nSts: {}", ".\nTotal sts: {}", " {} sc, join.",
     ],
 )  # fmt: skip

@@ -21,6 +21,7 @@ from lint.tree import (
     OpenWork,
     Repeat,
     RowCall,
+    Step,
     Unread,
     UseYarn,
     Work,
@@ -240,7 +241,7 @@ def check_yarn(context: Context) -> Iterator[Finding]:
                     attached, off = False, step.span
                 elif isinstance(step, (JoinYarn, UseYarn)):
                     attached, colour = True, step.colour or colour
-                elif isinstance(step, MakeRing):
+                elif isinstance(step, MakeRing) or _stands_anew(context, step):
                     attached = True
                 elif isinstance(step, (OpenWork, Unread)):
                     attached = None  # words that may join yarn; "Work the second sleeve in the same way": its own join is meant
@@ -255,6 +256,13 @@ def check_yarn(context: Context) -> Iterator[Finding]:
                                 related=(Related(off, "fastened off here"),),
                             )
                     attached = True
+
+
+def _stands_anew(context: Context, step: Step) -> bool:
+    """Whether a step is a standing stitch, "standing dc in any ch-2 sp", which new yarn is joined with."""
+    words = context.source.slice(step.span).lower().split() if isinstance(step, Work) else []
+    forms = [template.partition("{")[0].strip() for template in context.book.stitches.standing]
+    return any(word.startswith(form) for word in words for form in forms)
 
 
 def _own_start(step, row) -> bool:

@@ -17,7 +17,7 @@ from lint.checks.sizelists import wrong_lists
 from lint.expression import Expression, expression
 from lint.finding import Finding, Related
 from lint.ledger import LedgerRow
-from lint.lexicon import Lexeme, own_forms
+from lint.lexicon import Lexeme, in_own_terms, own_forms
 from lint.madeonce import made_once
 from lint.rulebook import AbbreviationFile
 from lint.source import Span
@@ -134,14 +134,13 @@ _OLDER = " Older British patterns print “sc” for the slip stitch: is that wh
 
 def check_terms(context: Context) -> Iterator[Finding]:
     """terms-mixed: a stitch name of the other country; one finding a word, with all its places."""
-    own = own_forms(context.book, context.terms.terms)
     listed = _defined(context)
     places: dict[str, list[tuple[Lexeme, str, str]]] = {}
     for part, row, lexeme in _row_lexemes(context):
         house_letter = len(lexeme.text) == 1  # "x" for single crochet is no country's
-        name = lexeme.lower.removeprefix("standing ")  # "join with a standing fpsc"
-        ours = any(one in own for one in name.split("/"))  # "tr/dc" has the names of both countries
-        if lexeme.kind == "stitch" and not house_letter and not ours and lexeme.lower not in listed:
+        ours = any(in_own_terms(one, context.book, context.terms.terms) for one in lexeme.lower.split("/"))
+        told = house_letter or lexeme.lower in listed or ours  # "tr/dc" has the names of both countries
+        if lexeme.kind == "stitch" and not told:
             places.setdefault(lexeme.lower, []).append((lexeme, part, row))
     names = {"us": "US", "uk": "UK"}
     for word, found in places.items():

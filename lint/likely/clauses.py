@@ -13,12 +13,13 @@ from lint.likely.numbers import dials
 from lint.likely.numerals import numeral
 from lint.place import Limit, LimitKind, Place, Which
 from lint.source import Span
-from lint.tree import Chain, Group, Join, MakeRing, Repeat, Skip, Step, Turn, Work, walk
+from lint.tree import Chain, Group, Join, MakeRing, Passage, Repeat, Skip, Step, Turn, Work, walk
 
 _WORKING = (Work, Group, Chain, Skip)
 _DOUBLED, _LEFT_OUT, _TWIN, _NEIGHBOURS, _REST = 1.0, 1.6, 1.4, 1.6, 1.6
 _WITHIN = 0.1  # less for a clause of a repeat, which is lacking in every pass
 _OTHER_PLACE = 0.2  # more for a clause that is like another but for where it goes
+_PAIR = 0.1  # more for two clauses at once
 _OTHER_NUMBER = 0.15  # more for a clause that is like another but for its number
 _LONGEST_TURNING = 4  # chains: a longer one at a row's start is rather a space whose first stitches were lost
 _TWICE = 0.25  # more for one beside its like: who means both says it once, with a greater number
@@ -157,9 +158,25 @@ def _twins(
                         words = lowered(edit.clause)
                         more = _OTHER_NUMBER if number < 3 or abs(number - dial.value) == 1 else 2 * _OTHER_NUMBER
                         found.setdefault(words, Twin(edit.new[0], words, cost + more))
-    for twin in (*_elsewhere(steps, list(found.values()), text), *_elsewhere_in_row(list(found.values())), *missing):
+    others = (*_elsewhere(steps, list(found.values()), text), *_elsewhere_in_row(list(found.values())), *missing)
+    for twin in (*others, *_told_in_pairs(steps, text)):
         found.setdefault(twin.words, twin)
     return sorted(found.values(), key=lambda twin: twin.cost)[:_MOST_TWINS]
+
+
+def _told_in_pairs(steps: tuple[Step, ...], text: str) -> Iterator[Twin]:
+    """Two clauses that the row tells over and over: "3 dc in next ch-1 sp, ch 1"; the first and the last may say so."""
+    shown = [
+        (one, other, tuple(_ENDS.sub("next", words_of(step, text)) for step in (one, other)))
+        for siblings in _lists(steps)
+        for one, other in zip(siblings, siblings[1:], strict=False)
+        if isinstance(one, (Work, Group)) and not _slips(one) and isinstance(other, Chain)
+    ]
+    often = Counter(words for *_, words in shown)
+    for one, other, words in shown:
+        place = one.places[0] if len(one.places) == 1 else None
+        if often[words] > 1 and place is not None and place.which is Which.NEXT:
+            yield Twin(Passage(one.span.to(other.span), (one, other)), ", ".join(words), _TWIN + _PAIR)
 
 
 def _elsewhere(steps: tuple[Step, ...], twins: list[Twin], text: str) -> Iterator[Twin]:

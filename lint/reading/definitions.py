@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 from functools import lru_cache
+from itertools import pairwise
 
 import regex
 
@@ -26,6 +27,11 @@ _PLACE_TAIL = expression(
 )
 _COUNTS = expression(r"(?i)[.;,]?\s*(?:\(counts? as[^()]*\)|counts? as[^(),;]*)$")  # a note at the end
 
+# "V-st: V stitch, (1 tr, 1 ch, 1 tr) in same place", "Sh: a shell, that is 5 dc in next st": the name before the recipe
+_NAME_FIRST = expression(
+    r"(?i)^\s*(?:an?\s+)?(?:\p{L}[\p{L}-]*\s+)?(?:\p{L}-)?(?:stitch|st|shell|fan|group)\s*[,;]\s+(?:that is,?\s+|i\.e\.,?\s+)?(?=[(\[\d]|ch\s?\d)"
+)
+
 # "A cable is 4 sts.", "Each shell makes 5 sts." behind a recipe: what it comes to
 _COMES_TO = expression(
     r"(?i)[.;]\s*(?:an?|one|each|every|the|this|it)\s+(?:\p{L}[\p{L}\d-]*\s+){0,2}?(?:is|has|makes?|(?P<uses>uses|takes|covers|is (?:worked|made) over))\s+(?P<number>\d{1,2})\s+(?:sts|stitches)(?:\s+wide)?\s*\.?\s*$"
@@ -35,7 +41,6 @@ _COMES_TO = expression(
 _EDGE_STITCH = expression(
     r"(?i)\s*(?:an?\s+|the\s+)?(?:join(?:ing|ed)?|end(?:ing)?|edge|border|start(?:ing)?|beginning|finishing)\s+(?:st|stitch)\b"
 )
-
 
 _IN_ITS_LIKE = expression(r"(?P<one>[\w-]+) (?:in|into|over) (?:an? |next )?(?P=one)")
 
@@ -68,11 +73,8 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
         return None  # "Last st: insert hook under both strands, …": how it is worked
     if _tells_pass(name, entry.body, lexicon):
         return None  # "RP: return pass - ch 1, *yo, pull through 2 lps; rep from * to end"
-    if _EDGE_STITCH.match(entry.body) and lexicon.read(name)[0].kind == "word":
-        named = next(
-            (item for item in lexicon.read(entry.body) if item.kind == "stitch" and item.value != "sl st"), None
-        )
-        return Special(name, entry.span, (Work(entry.span, named.value if named else PLAIN),), one_stitch=False)
+    if lexicon.read(name)[0].kind == "word" and (edge := _edge_stitch(name, entry, lexicon)) is not None:
+        return edge
     if (turning := _turning_chain(name, entry, lexicon)) is not None:
         return turning
     standard = all(
@@ -87,6 +89,7 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
         )
     body, told = entry.body, _COMES_TO.search(entry.body)
     body = body[: told.start()] if told is not None else body
+    body = _NAME_FIRST.sub(lambda name: " " * len(name[0]), body)
     inner = expression(r"\((?P<in>ch[^()]*|[^()]*\d\s*(?:ch|dc|sc|tr|hdc)[^()]*)\)\s*\.?$").search(body)
     plain = _PLACE_TAIL.sub("", _COUNTS.sub("", body.strip().rstrip("."))).strip()
     start = entry.body_at + len(body) - len(body.lstrip())
@@ -121,6 +124,25 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
         places = True
     return Special(name, entry.span, tuple(steps), one_stitch=False, beginning=beginning, places_itself=places)
 
+
+def _edge_stitch(name: str, entry: Entry, lexicon: Lexicon) -> Special | None:
+    """ "ES = edge stitch (sc in both loops)", "ES = end stitch: dc, then cut the yarn": one stitch at either end of a row."""
+    if not _EDGE_STITCH.match(entry.body) and not any(map(_EDGE_STITCH.fullmatch, entry.names)):
+        return None
+    words = lexicon.read(entry.body)
+    stitches = [item for item in words if item.kind == "stitch" and item.value != "sl st"]
+    several = len({item.value for item in stitches}) > 1 or any(
+        item.number != 1 and behind.kind in ("stitch", "special")
+        for item, behind in pairwise(words)
+        if item.kind == "number"
+    )
+    chained = any(item.kind == "chain" for item in words) and _YARN_CUT.search(entry.body) is None
+    if several or chained:
+        return None
+    return Special(name, entry.span, (Work(entry.span, stitches[0].value if stitches else PLAIN),), one_stitch=False)
+
+
+_YARN_CUT = expression(r"(?i)\b(?:cut|break|fasten(?:ing)?|join(?:ing)?|tails?)\b")
 
 _ONE_OF_LEGS = ("bobble", "popcorn", "puff")  # a cluster may be a mere group: "3 dc in same sp" of a granny square
 
@@ -238,6 +260,15 @@ def _name(entry: Entry) -> str:
 _OR_IN_BRACKETS = expression(r"(?i)(?P<left>\b(?:sk|skip|miss)\b[^,;()]*)?\s\(or (?P<other>[^()]+)\)")
 
 
+# "over a sp, 2 dc in sp, dc in next dc; over a bl, dc in each of next 3 dc"; "2 dc in sp, dc in dc (over a sp); …"
+_LYING_UNDER = r"(?:when |if )?(?:worked |made |working )?over (?:an? |another )?(?:open |solid |filled )?(?:sp|space|mesh|bl|block)s?"
+_UNDER = expression(rf"(?i)\b{_LYING_UNDER}\b")
+_OVER_ONE_OR_OTHER = expression(
+    rf"(?i)\s*{_LYING_UNDER}\s*[,:]\s*(?P<one>[^;.]+)[;.]\s*(?:and |or )?{_LYING_UNDER}\s*[,:]\s*(?P<other>[^;.]+)(?:\.[^\d;]*)?"
+    rf"|\s*(?P<one>[^;.()]+)\({_LYING_UNDER}\)[;,.]\s*(?:and |or )?(?P<other>[^;.()]+)\({_LYING_UNDER}\)(?:\.[^\d;]*)?"
+)
+
+
 def _out_of_brackets(found: regex.Match) -> str:
     """The same words as "sk 2 sts or 2 ch", ", or 2 dc in the sp;", of the same length: places are told by it."""
     other = found["other"]
@@ -249,6 +280,14 @@ def _read_options(text: str, start: int, lexicon: Lexicon) -> tuple[Step, ...] |
     from lint.tree import Either
 
     vocabulary = Vocabulary()
+    if (over := _OVER_ONE_OR_OTHER.fullmatch(text)) is not None:
+        ways = [
+            read_inside(Stream(lexicon.read(over[name], start + over.start(name)), vocabulary))
+            for name in ("one", "other")
+        ]
+        return (Either(Span(start, start + len(text)), (tuple(ways[0]), tuple(ways[1]))),)
+    if len(_UNDER.findall(text)) > 1:
+        return None  # which of its ways is worked where, is not understood
     text = _OR_IN_BRACKETS.sub(_out_of_brackets, text)
     whole = [
         step

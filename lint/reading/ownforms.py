@@ -28,8 +28,14 @@ def known_forms(abbreviations: Mapping[str, AbbreviationFile], stitches: StitchF
     """The trade's own short forms, in lower case."""
     forms = {form.lower() for listed in abbreviations.values() for rule in listed.abbreviations for form in rule.forms}
     for rule in stitches.stitches:
-        forms.update(form for form in (*rule.us, *rule.uk) if " " not in form.replace("sl st", "") and len(form) <= 6)
+        forms.update(form for form in (*rule.us, *rule.uk) if _short(form))
     return frozenset(forms | {"sl st", "ss", "rnd", "rnds", "st", "sts", "sp", "sps", "ch", "chs"})
+
+
+def _short(form: str) -> bool:
+    """Whether a form of a stitch is a short one: "dc", and the "d c" of old leaflets."""
+    spaced = all(len(letters) <= 2 for letters in form.split())
+    return len(form) <= 6 and (spaced or " " not in form.replace("sl st", ""))
 
 
 def entries_of(source: SourceText, layout: Layout, known: frozenset[str], book: Rulebook) -> list[listentries.Entry]:
@@ -59,7 +65,9 @@ def entries_of(source: SourceText, layout: Layout, known: frozenset[str], book: 
         forms = sum(not known.isdisjoint(entry.forms) for entry in some)
         if inside or _ROW_WORDS.search(words) and forms < 3:
             continue  # "Edging: Ch 1, sc in each st across, fasten off." works a row; "ch chain, dc …, FO fasten off" none
-        for stop in expression(r"\.\s+(?=[A-Za-z][\w-]*(?: [\w-]+)?(?: ?\([^)]{1,8}\))?\s*[:=])").finditer(words):
+        for stop in expression(
+            r"\.\s+(?=(?i:to (?:make|work) an? )?[A-Za-z][\w-]*(?: [\w-]+)?(?: ?\([^)]{1,8}\))?\s*[:=])"
+        ).finditer(words):
             some += listentries.entries(words[stop.end() :], span.start + stop.end(), known)
         real = [entry for entry in some if known.intersection((*entry.forms, entry.body.strip(" .").lower()))]
         gauge = any(s.key == "gauge" and s.span.start <= span.start and span.end <= s.span.end for s in layout.sections)
@@ -115,7 +123,8 @@ def forms_of(
     for entry in entries:
         special = by_span.get(entry.span)
         if special is None:
-            special = next((by_name[form] for form in entry.forms if form in by_name), None)
+            meant = listentries.expand(entry.body)  # "sp(s) - space(s)", and elsewhere "Space: ch 2, skip 2 sts, …"
+            special = next((by_name[form] for form in (*entry.forms, *meant) if form in by_name), None)
         if special is None:
             continue
         listed = [*entry.forms]

@@ -135,7 +135,7 @@ def _changed(call: RowCall) -> str:
     said = ""
     if call.swap is not None:
         said = f", with {call.swap.new} in the place of {call.swap.old or 'its stitch'}"
-    grown = call.growth
+    grown = call.growth[0] if call.growth else None
     if grown is not None and grown.where is Grows.BETWEEN_SET:
         said += f", with {grown.number} between one shaping and the next"
     elif grown is not None:

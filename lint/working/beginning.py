@@ -78,7 +78,10 @@ class Beginning(Placing):
         if into_chain is not None and self.begins_arm(length, ahead, following):
             return
         on_stitch = closes_on_stitch(ahead) and bool(self.made) and self.made[-1].is_stitch
-        if (into_chain is not None or on_stitch) and isinstance(ahead, Work) and ahead.stitch == "sl st" and self.begun:
+        below = self.cursor.nodes[0] if self.cursor.known and self.cursor.nodes else None
+        looped = into_chain is not None and into_chain.ordinals == (length,) and below is not None and below.is_stitch
+        begun = self.begun or looped and not self.blocks  # a picot may open a row
+        if (into_chain is not None or on_stitch) and isinstance(ahead, Work) and ahead.stitch == "sl st" and begun:
             self.picot(1, length)  # "ch 3, sl st in 3rd ch from hook"
             self.pending_picot = True
             return

@@ -47,6 +47,7 @@ from lint.working.cursor import CORNERS_UNKNOWN, FEWEST_CORNERS, Cursor, PlacesU
 from lint.working.earlier import from_free_loops
 from lint.working.fabric import Fabric, Made, Node, count, unname_if_others_alike
 from lint.working.grouping import PETAL
+from lint.working.moving import in_turn
 from lint.working.plain import Plain
 from lint.working.rowstate import Noted, main_stitch
 from lint.working.underloops import passed_alike
@@ -80,6 +81,7 @@ class Bench(Plain):
         self.last_work = next((s for s in reversed(steps) if isinstance(s, MAKES_STITCHES)), None)
         self.main = main_stitch(steps) or self.stitch_below() or self.plain_stitch
         self.slip_row = _all_slip_stitches(steps)
+        self.slips_in_turn = any(in_turn(step) for step in walk(steps))
         self.decreases = any(isinstance(s, Work) and (s.together or s.stitch == "dec") for s in walk(steps))
         works = [step for step in walk(steps) if isinstance(step, MAKES_STITCHES)]
         alone = len(works) == 1 and isinstance(works[0], Work) and works[0].special is None
@@ -217,9 +219,9 @@ class Bench(Plain):
         circular = self.is_round and not flat
         self.count_opening_group(circular)
         for name, times in self.named.items():
-            if times == 1 and self.groups[name] == 1 and len(self.made) > 2 * (len(self.made) - self.step_from):
-                del self.groups[name]  # said once, of the first: how many more there are is not counted
-                unname_if_others_alike(self.made, name)
+            once = times == 1 and len(self.made) > 2 * (len(self.made) - self.step_from)
+            if times == self.groups[name] and (unname_if_others_alike(self.made, name, times) or once):
+                del self.groups[name]  # said of the first: how many more there are is not counted
         made = count(self.made, self.groups, self.picots, circular, self.from_ring, self.slip_row, self.slipped)
         if made.sides and any(place.kind == "elsewhere" for node in self.made for place in node.parents):
             made = replace(made, sides=())  # joined to another piece on the way, which alters that side

@@ -18,7 +18,7 @@ def between_shapings(steps: tuple[Step, ...], call: RowCall, index: int, rows: i
 
     Of several rows each must be said to grow, and how many they are must be known beforehand.
     """
-    grown = call.growth
+    grown = call.growth[0]
     fixed = grown.where is Grows.BETWEEN_SET
     open_ended = call.until is not None or call.open_ended
     repeats = [at for at, step in enumerate(steps) if isinstance(step, Repeat) and _shapes(step)]

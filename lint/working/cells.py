@@ -13,6 +13,7 @@ from lint.working.bench import Worked
 from lint.working.compare import Comparison, compare
 from lint.working.expand import Instance, Loop
 from lint.working.fabric import Fabric
+from lint.working.growth import counted
 from lint.working.trials import PieceState, Trial
 
 
@@ -69,9 +70,10 @@ def at_loop_end(loop: Loop, cell: Cell, state: PieceState, size: int) -> Cell:
         comparison = compare(loop.stated, cell.made, size)
         outcome = Outcome.DIFFERS if comparison.agrees is False else Outcome.AGREES
         return replace(cell, comparison=comparison, outcome=outcome if comparison.agrees is not None else cell.outcome)
-    if loop.until is not None and loop.until.at(size) != cell.made.stitches:
+    if loop.until is not None and loop.until.at(size) != counted(loop.unit, cell.made):
         state.fabric = None
-        stopped = f"rows like these never come to {loop.until.at(size)} sts"
+        sort = "sts" if loop.unit == "stitches" else f"of its {loop.unit.partition(':')[2] or 'space'}s"
+        stopped = f"rows like these never come to {loop.until.at(size)} {sort}"
         return Cell(Outcome.NOT_RECOMPUTED, stopped_by=stopped, stopped_at=loop.rows[-1].row.span)
     return cell
 

@@ -187,7 +187,7 @@ _BUNCHES = ("shell", "shells", "sh", "fan", "fans", "petal", "petals", "scallop"
 _ALIASES = {"cl": "cluster", "pc": "popcorn", "ps": "puff", "sh": "shell", "p": "picot", "block": "bl", "bl": "block"}
 
 
-_MESHES = ("open mesh", "mesh", "om")
+_MESHES = ("open mesh", "mesh", "om", "sp", "space")
 _BLOCKS = ("block", "blocks", "bl", "blk", "blks", "tile", "tiles")
 
 

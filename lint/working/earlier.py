@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from lint.pattern import Pattern
-from lint.place import Target, TargetKind, Which
+from lint.place import Place, Target, TargetKind, Which
 from lint.tree import MAKES_STITCHES, AlongEdge, Chain, Group, Loops, Repeat, Skip, Step, Work, walk
 from lint.working.cursor import PlacesUnknown, family
 from lint.working.fabric import Fabric, Made, Node
@@ -41,6 +41,11 @@ class EarlierRows:
     def __init__(self) -> None:
         self._rows: dict[int, Earlier] = {}
         self._last = 0
+
+    @property
+    def last(self) -> int:
+        """The number of the row worked last; 0 where that is not known."""
+        return self._last
 
     def get(self, number: int) -> Earlier | None:
         return self._rows.get(number)
@@ -77,6 +82,29 @@ def from_free_loops(steps: tuple[Step, ...]) -> tuple[Step, ...]:
     loops = AlongEdge(work.span, place.row, work.loop)
     plain = replace(work, places=(replace(place, below=False, row=0),))
     return (*steps[:at], loops, plain, *steps[at + 1 :])
+
+
+def named_as_below(steps: tuple[Step, ...], number: int) -> tuple[Step, ...]:
+    """The steps of a row in which "next sc of Rnd 2", or what is skipped of it, is of the row below, which has that number."""
+    if not number or not any(_earlier(step) == number for step in walk(steps)):
+        return steps
+    return tuple(_as_below(step, number) for step in steps)
+
+
+def _as_below(step: Step, number: int) -> Step:
+    if isinstance(step, (Repeat, Group)):
+        step = replace(step, items=tuple(_as_below(item, number) for item in step.items))
+    if isinstance(step, Repeat) and step.last_pass is not None:
+        step = replace(step, last_pass=tuple(_as_below(item, number) for item in step.last_pass))
+    if isinstance(step, (Work, Group, Skip)) and not getattr(step, "loop", None):
+        step = replace(step, places=tuple(_place_below(place, number) for place in step.places))
+    return step
+
+
+def _place_below(place: Place, number: int) -> Place:
+    if place.row != number or place.which not in (Which.NEXT, Which.ELSEWHERE):
+        return place
+    return replace(place, which=Which.NEXT, below=False, row=0)
 
 
 def works_behind(pattern: Pattern) -> bool:
@@ -116,9 +144,12 @@ def behind(step: Repeat, size: int) -> Behind | None:
     loops = any(isinstance(s, Chain) and (s.length.at(size) or 0) >= _LEAST_CHAINS for s in step.items)
     works = [s for s in walk(step.items) if isinstance(s, (Work, Group, Skip))]
     places = [place for one in works for place in one.places]
-    if not loops or not places or not all(isinstance(one, (Work, Group)) and one.places for one in works):
+    if not loops or not places or not all(one.places for one in works) or isinstance(works[-1], Skip):
         return None
-    if not all(place.row and place.which is Which.NEXT and place.targets == places[0].targets for place in places):
+    which = {
+        id(place): Which.ELSEWHERE if isinstance(one, Skip) else Which.NEXT for one in works for place in one.places
+    }
+    if not all(p.row and p.which is which[id(p)] and p.targets == places[0].targets for p in places):
         return None
     if len({place.row for place in places}) > 1:
         return None

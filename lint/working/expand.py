@@ -43,6 +43,7 @@ class Loop:
 
     rows: tuple[Instance, ...]
     until: Amount | None
+    unit: str = "stitches"
     stated: Stated | None = None  # the printed count, which is that of the last row of all
 
 
@@ -209,7 +210,10 @@ class Expander:
         if call.until is not None or call.open_ended:
             rows = tuple(replace(one, stated=None) for one in result[-len(cycle) :])
             again = rows[len(call.lead) :]
-            result[-len(cycle) :] = [*rows[:-1], replace(rows[-1], loop=Loop(again, call.until, row.stated))]
+            result[-len(cycle) :] = [
+                *rows[:-1],
+                replace(rows[-1], loop=Loop(again, call.until, call.until_unit, row.stated)),
+            ]
             self.counted_on = call.until is None
         return result
 

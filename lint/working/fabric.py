@@ -203,17 +203,20 @@ def _filet_blocks(nodes: list[Node], spaces: Counter) -> int:
     return sum((run - 1) // width for run in runs) if whole else 0
 
 
-def unname_if_others_alike(nodes: list[Node], name: str) -> None:
-    """ "(first block made)" was said of the first alone: where others of the row are alike, its name tells none apart."""
+def unname_if_others_alike(nodes: list[Node], name: str, times: int) -> bool:
+    """ "(first block made)" was said of the first alone, or so often: where others are alike, its name tells none apart."""
     named = [node.kind for node in nodes if node.special == name and node.is_stitch]
+    one = named[: len(named) // times]
     groups: dict[int, list[str]] = {}
     for node in nodes:
         if node.is_stitch and node.group and not node.special:
             groups.setdefault(node.group, []).append(node.kind)
-    if named in groups.values():
-        for node in nodes:
-            if node.special == name:
-                node.special = None
+    if one * times != named or one not in groups.values():
+        return False
+    for node in nodes:
+        if node.special == name:
+            node.special = None
+    return True
 
 
 def find_corners(nodes: list[Node], from_ring: bool) -> list[int]:

@@ -18,9 +18,9 @@ from lint.working.swapped import swapped
 _CORNER = Limit(LimitKind.BEFORE, target=Target(TargetKind.CORNER))
 
 
-def growth_of(row: Row) -> Growth | None:
+def growth_of(row: Row) -> tuple[Growth, ...]:
     """What a row says of its growth, where it calls for another."""
-    return next((step.growth for step in row.steps if isinstance(step, RowCall) and step.growth is not None), None)
+    return next((step.growth for step in row.steps if isinstance(step, RowCall) and step.growth), ())
 
 
 def grown_steps(steps: tuple[Step, ...], call: RowCall, index: int, rows: int) -> tuple[Step, ...]:
@@ -33,13 +33,15 @@ def grown_steps(steps: tuple[Step, ...], call: RowCall, index: int, rows: int) -
         steps = swapped(steps, call.swap, call.span)
     if call.shaped is not None:
         return _with_shaping(steps, call.shaped)
-    grown = call.growth
-    if grown is None:
+    if not call.growth:
         return steps
+    grown = call.growth[0]
     if grown.where in (Grows.BETWEEN, Grows.BETWEEN_SET):
         return between_shapings(steps, call, index, rows)
     if grown.where is Grows.EACH_SIDE:
         return _longer(steps)
+    if not grown.unit.startswith("special:"):
+        return steps  # so many stitches more: how often a passage is worked is not said
     return _other_times(steps, grown.number * (index + 1))
 
 
@@ -71,15 +73,19 @@ def _other_times(steps: tuple[Step, ...], more: int) -> tuple[Step, ...]:
 
 def grows(row: Row, before: Made | None, made: Made) -> bool:
     """Whether a row has as many more than the one before it as its words say; those that say nothing are let be."""
-    grown = growth_of(row)
-    if grown is None or grown.where in (Grows.BETWEEN, Grows.BETWEEN_SET):
+    return all(_grows_by(one, before, made) for one in growth_of(row))
+
+
+def _grows_by(grown: Growth, before: Made | None, made: Made) -> bool:
+    if grown.where in (Grows.BETWEEN, Grows.BETWEEN_SET):
         return True
-    there, now = (_counted(grown.unit, one) for one in (before, made))
+    there, now = (counted(grown.unit, one) for one in (before, made))
     sides = made.corners if grown.where is Grows.EACH_SIDE else 1
     return there is not None and now is not None and sides > 0 and now - there == grown.number * sides
 
 
-def _counted(unit: str, made: Made | None) -> int | None:
+def counted(unit: str, made: Made | None) -> int | None:
+    """How many a row makes of what a printed count would count in this unit."""
     if made is None:
         return None
     item = StatedItem(Span(0, 0), Amount.of(0), unit, unit.partition(":")[2])

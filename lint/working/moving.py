@@ -7,7 +7,7 @@ from itertools import groupby
 
 from lint.amount import Amount
 from lint.place import Place, Target, TargetKind, Which
-from lint.tree import Chain, Group, JoinYarn, Loops, OpenWork, Remark, Shaping, Skip, Step, Turn, Work
+from lint.tree import Chain, Group, JoinYarn, Loops, OpenWork, Remark, Repeat, Shaping, Skip, Step, Turn, Work
 from lint.working.chains import skipped_standing
 from lint.working.cursor import Cursor, PlacesUnknown, Trouble, family
 from lint.working.fabric import Fabric, Node
@@ -120,10 +120,14 @@ class Moving(Grouping):
 
     def slips_are_places(self, step: Work, following: tuple[Step, ...]) -> bool:
         """ "sc 6, sl st 4, sc 14" within a round: slip stitches to be worked into, like any other stitch."""
-        if self.slips_along_chain(step):
+        if self.slips_along_chain(step) or self.slips_in_turn and self._stands_in_row(step):
             return True
         inside = bool(self.made) and any(isinstance(s, Work) and s.stitch != "sl st" for s in following)
         return self.is_round and inside and step.number_said and not step.places
+
+    def _stands_in_row(self, step: Work) -> bool:
+        """Whether a slip stitch of such a row is none that closes a round."""
+        return _one_in_next(step) and not (self.is_round and step.places[0].which is Which.FIRST)
 
     def slips_along_chain(self, step: Work) -> bool:
         """ "Ch 7, sl st in 2nd ch from hook, sc in next 4 ch, sl st in last ch": a leaf's row on its own chain."""
@@ -161,6 +165,8 @@ class Moving(Grouping):
             if place.which is Which.SAME and self.begin_node is not None and self.at_start():
                 continue  # "3 ch, miss same tr": the one that the chain stands on
             if place.which is Which.ELSEWHERE:
+                if place.row and self.repeating and not self.works_behind:
+                    raise PlacesUnknown(f"whether what comes behind it is worked into row {place.row} too is not said")
                 if not self.made:
                     self.cursor = cursor = Cursor(Fabric.unknown(self.is_round))
                 elif place.below:
@@ -319,3 +325,17 @@ def _goes_on_in_stitches(coming: Step | None) -> bool:
         return False
     sorts = (TargetKind.ANY_STITCH, TargetKind.STITCH)
     return all(place.which is Which.NEXT and place.targets[0].kind in sorts for place in coming.places)
+
+
+def in_turn(step: Step) -> bool:
+    """Whether a repeat works slip stitches and others by turns, each in one stitch: "*sl st in next st, hdc in next st*"."""
+    if not isinstance(step, Repeat) or not all(isinstance(item, Work) and _one_in_next(item) for item in step.items):
+        return False
+    return len({item.stitch == "sl st" for item in step.items}) == 2
+
+
+def _one_in_next(step: Work) -> bool:
+    place = step.places[0] if len(step.places) == 1 else None
+    plain = not step.together and step.special is None and step.number.lone == 1
+    into = place is not None and place.targets[0].kind in (TargetKind.STITCH, TargetKind.ANY_STITCH, TargetKind.CHAIN)
+    return plain and into and place.which in (Which.NEXT, Which.FIRST, Which.LAST) and place.of is None

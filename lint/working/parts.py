@@ -163,13 +163,15 @@ class Parts(Arms):
         """Begin the round at a place of the sort named; by symmetry any will do."""
         cursor = self.cursor
         target = place.targets[0]
-        index = None
+        index, runs = None, []
         corner = place.of.kind is TargetKind.CORNER if place.of is not None else target.kind is TargetKind.CORNER
         if corner and (marks := self.corner_marks()):
             index = marks[0]
         elif place.middle or corner or place.of is not None:
             runs = cursor.groups(place.of or (target if target.kind is TargetKind.CORNER else None))
-            if runs:
+            if runs and place.ordinals:
+                index = self.wanted_part(runs[0], place, target, place.of)
+            elif runs:
                 index = (
                     middle_of(runs[0], cursor)
                     if target.kind is not TargetKind.SPACE
@@ -190,7 +192,8 @@ class Parts(Arms):
                 return
         if cursor.circular:
             cursor.rotate(index)
-            cursor.optional = 0
+            # of the group that the round begins in, the stitches before that place
+            cursor.optional = index - runs[0][0] if runs and index in runs[0] and not corner else 0
         else:
             cursor.lay(cursor.nodes[index:])
             cursor.at = 0

@@ -44,7 +44,7 @@ from lint.working.chains import ChainRules
 from lint.working.choices import Key
 from lint.working.columns import columns_of, spread_of, told_singly
 from lint.working.cursor import PlacesUnknown
-from lint.working.earlier import works_behind
+from lint.working.earlier import named_as_below, works_behind
 from lint.working.edges import (
     foundation_edge,
     leave_unworked,
@@ -70,7 +70,7 @@ from lint.working.goingon import (
     row_as_printed,
     turned_over,
 )
-from lint.working.growth import grows
+from lint.working.growth import counted, grows
 from lint.working.joinedpieces import counted_round_pieces, with_piece
 from lint.working.likepieces import own_ways
 from lint.working.onereading import Column, Settled, in_one_reading
@@ -216,7 +216,11 @@ class PatternWorker:
             if gained:
                 state.fabric = Fabric.unknown(False)  # how many rows there are is told by a length
             return False
-        missing = (loop.until.at(size) or 0) - now.stitches
+        there, was = (counted(loop.unit, made) for made in (now, before))
+        if there is None or was is None:
+            state.fabric = None
+            return False
+        gained, missing = there - was, (loop.until.at(size) or 0) - there
         return bool(gained) and missing * gained > 0 and len(cells) < MOST_ROWS
 
     def _rules(self) -> ChainRules:
@@ -309,6 +313,8 @@ class PatternWorker:
         return Cell(Outcome.NOT_RECOMPUTED, stopped_by=words, stopped_at=span)
 
     def _work(self, instance: Instance, coming: Instance | None, state: PieceState, size: int, blocks: bool) -> Cell:
+        if state.earlier.last and state.earlier.last == (instance.number or 0) - 1:
+            instance = replace(instance, steps=named_as_below(instance.steps, state.earlier.last))
         fabric = side_edge(instance, state) or foundation_edge(instance, state) or state.fabric
         task = Task.of(instance, state, fabric, size, blocks)
         if (words := not_told(task.steps, state.recent)) is not None:

@@ -58,6 +58,7 @@ class WithClauses(PlainClauses):
             self.steps.append(UseYarn(stream.span_from(start), stream.peek(-1).text))
             return True
         colour = self.colour()
+        stream.take_if("yarn") if colour is not None else None  # "With cream cotton, ch 40"
         named = len(words) <= 3 or any(word.kind == "yarn" for word in words)
         if colour is None and named and not any(word.kind in (*STITCHY, "any_stitch") for word in words):
             stream.at = end

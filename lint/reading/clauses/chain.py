@@ -222,7 +222,9 @@ class ChainClauses(SkipClauses):
             whole = any(item.kind == "ordinal" and item.number == number.lone for item in words)
             hooked = any(item.kind == "hook" for item in words)
             if whole and hooked and self.top and not self.has_work():
-                ring = True  # "ch 6, sl st in 6th ch from hook": in the first of them
+                behind = [item.kind for item in stream.lexemes[stream.at :]]
+                # "ch 6, sl st in 6th ch from hook": in the first of them; but "…, sc in next sc" opens a row with a picot
+                ring = "ring" in behind or not {"next", "each"}.intersection(behind)
             if ring or ((plain or to_chain) and not self.has_work()):
                 self.steps[-1] = MakeRing(stream.span_from(start), number)
                 return

@@ -49,15 +49,16 @@ class CountClauses(WordClauses):
         """A count without brackets at the cursor, unless it rather is work behind the sign that parts clauses here."""
         stream, start = self.stream, self.stream.at
         parted = stream.kind(-1) in (";", ".", ":") and stream.kind(1) == "stitch"
-        found = counts.bare_count(stream, worked)
+        last = self.steps[-1] if self.steps else None
+        found = counts.bare_count(stream, worked, self.over() or isinstance(last, Turn))
         noted = stream.lexemes[start - 1 : start] and stream.lexemes[start - 1].kind in CLOSERS
-        if found is not None and noted and self.steps and isinstance(self.steps[-1], Remark):
+        if found is not None and noted and isinstance(last, Remark):
             again = any(item.kind in OPENERS for item in stream.lexemes[start : stream.at])
             if not again and not work_behind_note(self.steps, found):
                 return found
             stream.at = start
             return None  # "8 sc (white) 4 sc"
-        if found is None or not parted or self.runs_to_end():
+        if found is None or not parted or self.runs_to_end() or self.over():
             return found
         rest = stream.lexemes[start + 2 :]
         if len({item.unit for item in found.items}) == 1:
@@ -71,6 +72,12 @@ class CountClauses(WordClauses):
             return found
         stream.at = start
         return None
+
+    def over(self) -> bool:
+        """Whether the round is closed, or its last clause has been worked as often as there is room."""
+        last = self.steps[-1] if self.steps else None
+        filled = isinstance(last, Repeat) and last.times.kind is TimesKind.FILL
+        return isinstance(last, Join) or filled and (last.times.limit is None or last.times.limit.kind is LimitKind.END)
 
     def behind_sign(self, sign: Lexeme) -> bool:
         """Whether the last clause stands behind the same sign as the words at the cursor do."""

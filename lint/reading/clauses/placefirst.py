@@ -156,8 +156,9 @@ class PlaceFirstClauses(WithClauses):
         items: list[Step] = []
         after = [stream.at]  # where the stream stands after each item
         last = False
-        while stream.kind() in _LISTED:
+        while stream.kind(self._article()) in _LISTED:
             before = stream.at
+            stream.at += self._article()
             sub = type(self)(stream, Reading(items), top=False)
             if not sub.clause() or len(items) != len(after):
                 stream.at, items[len(after) - 1 :] = before, []
@@ -177,6 +178,10 @@ class PlaceFirstClauses(WithClauses):
             return []  # which of them go into the place is not said
         stream.at = after[listed]
         return items[:listed]
+
+    def _article(self) -> int:
+        """How many lexemes of "a 3-tr cluster", "another shell" stand before the item itself."""
+        return int(self.stream.kind() in ("the", "another"))
 
     def _says_how_often(self) -> bool:
         """Whether a number of times stands in the clause at the cursor."""

@@ -70,6 +70,9 @@ class SkipClauses(RemarkClauses):
             found = skipped(stream)
         if not found:
             return False
+        if (also := _worked_or_passed(stream)) is not None:
+            self._either_way(start, found, also)
+            return True
         if self._passed_on_the_way(start, found):
             self.steps.append(Remark(stream.span_from(start)))
             return True
@@ -111,6 +114,14 @@ class SkipClauses(RemarkClauses):
             stream.pass_to()  # "…, skipping 1 sc at end of last rep"
         self.steps.append(Skip(stream.span_from(start), found, counting))
         return True
+
+    def _either_way(self, start: int, found: tuple[Place, ...], also: Work) -> None:
+        """ "sk next dc and hdc, …": both are passed over; of "sk 2 sts and hdc, …" the second is rather worked."""
+        span = self.stream.span_from(start)
+        passed = (Skip(span, (*found, Place(also.span, Which.NEXT, (Target(TargetKind.STITCH, also.stitch),)))),)
+        worked = (Skip(found[0].span, found), also)
+        rather = found[-1].targets[0].kind is TargetKind.ANY_STITCH
+        self.steps.append(Either(span, (worked, passed) if rather else (passed, worked)))
 
     def _passed_on_the_way(self, start: int, found: tuple[Place, ...]) -> bool:
         """ "sc in each dc around, skipping ch-3 sps": what a run over the stitches passes anyway."""
@@ -316,6 +327,16 @@ class SkipClauses(RemarkClauses):
         stream.at += len(words)
         self._leave_rest(start, number, named or Target(TargetKind.ANY_STITCH))
         return True
+
+
+def _worked_or_passed(stream: Stream) -> Work | None:
+    """Takes the "and sc," behind what is skipped: that stitch may be passed over too, or worked in the next one."""
+    ahead = 2 if stream.kind(1) == "the" else 1
+    if stream.kind() != "and" or stream.kind(ahead) != "stitch" or stream.kind(ahead + 1) not in (*SIGNS, "end"):
+        return None
+    stream.at += ahead
+    item = stream.take()
+    return Work(item.span, item.value) if item.value != "sl st" else None
 
 
 def _tells_waiting(words: list[Lexeme]) -> bool:

@@ -8,9 +8,9 @@ from lint.amount import Amount
 from lint.place import Place, Target, TargetKind, Which
 from lint.reading.clauses.base import is_run
 from lint.reading.places.places import places
-from lint.reading.places.targets import how_many, is_space_word, of_last_row, target
+from lint.reading.places.targets import how_many, is_space_word, of_last_row, row_named, target
 from lint.reading.words.piecewords import PIECE_WORDS
-from lint.reading.words.stream import SIGNS, Stream
+from lint.reading.words.stream import CLOSERS, SIGNS, Stream
 from lint.tree import MAKES_STITCHES, NOT_UNDERSTOOD, JoinYarn, Skip, Step, Unread
 
 _FULL = ("full", "complete", "long", "whole", "worked")  # "the last full row": the one that was divided
@@ -25,11 +25,13 @@ def skipped(stream: Stream) -> tuple[Place, ...]:
         return (Place(stream.span_from(start), Which.FIRST, (found,)),)
     named = places(stream)
     if named:
+        behind = stream.at
         elsewhere = of_another_row(stream) or any(place.below for place in named)
+        number = row_named(stream, behind) if stream.at > behind else 0
         if elsewhere and stream.kind() == "of":
             stream.pass_to()
         if elsewhere:
-            return tuple(replace(place, which=Which.ELSEWHERE) for place in named)
+            return tuple(replace(place, which=Which.ELSEWHERE, row=number or place.row) for place in named)
         return (*named, *_and_skipped(stream))
     stream.at = start
     which = {"first": Which.FIRST, "last": Which.LAST}.get(stream.kind(), Which.NEXT)
@@ -44,10 +46,11 @@ def skipped(stream: Stream) -> tuple[Place, ...]:
     lone = which is not Which.NEXT and stream.kind() in (*SIGNS, "end", "and", "turn", "join")  # "miss the first, …"
     if number is None and found is None and not lone:
         return ()
+    behind, row = stream.at, 0
     if of_another_row(stream):
-        which = Which.ELSEWHERE
+        which, row = Which.ELSEWHERE, row_named(stream, behind)
     place = Place(stream.span_from(start), which, (found or Target(TargetKind.ANY_STITCH),), number or Amount.of(1))
-    place = replace(place, bare=bare, middle=middle)
+    place = replace(place, bare=bare, middle=middle, row=row)
     if stream.kind() == "of" and stream.kind(1) in ("chain", "foundation"):
         stream.at += 2  # "skip 2 sts of ch"
     if of_last_row(stream) and stream.kind() == "for":
@@ -74,7 +77,9 @@ def at_the_middle(stream: Stream, place: Place) -> Place:
 def _and_skipped(stream: Stream) -> tuple[Place, ...]:
     """The "and ch-1 sp" of "skip next dc and ch-1 sp"; () and nothing taken where no more is passed over."""
     mark = stream.at
-    more: tuple[Place, ...] = ()
+    more = _listed_to_a_space(stream)
+    if more:
+        return more
     if stream.kind() == "," and stream.kind(2 if stream.kind(1) == "the" else 1) in ("next", "number"):
         stream.take()  # "sk next ch-1 sp, next 30 dc and next ch-1 sp": a list that ends with "and"
         stream.skip("the")
@@ -103,6 +108,25 @@ def _and_skipped(stream: Stream) -> tuple[Place, ...]:
     if not more:
         stream.at = mark
     return more
+
+
+def _listed_to_a_space(stream: Stream) -> tuple[Place, ...]:
+    """The ", sc and ch-2 sp" of "sk next ch-2 sp, sc and ch-2 sp": no space is worked by its name alone, so all are passed over."""
+    mark = stream.at
+    found: list[Place] = []
+    while stream.kind() in (",", "and"):
+        stream.skip(",", "and", "the", "next")
+        start = stream.at
+        sort = (
+            target(stream) if stream.kind() in ("stitch", "any_stitch", "chain", "number", "space", "corner") else None
+        )
+        if sort is None or sort.kind not in (TargetKind.SPACE, TargetKind.STITCH, TargetKind.ANY_STITCH):
+            break
+        found.append(Place(stream.span_from(start), Which.NEXT, (sort,)))
+        if sort.kind is TargetKind.SPACE and stream.kind() in (",", ";", ".", "end", *CLOSERS):
+            return tuple(found)
+    stream.at = mark
+    return ()
 
 
 def _stitch_passed(stream: Stream) -> bool:

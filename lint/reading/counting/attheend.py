@@ -7,23 +7,7 @@ from lint.reading.counting.counts import read
 from lint.reading.words.stream import OPENERS, Stream
 
 # what may lead to it: nothing is left of the row that these could go into
-_LEADS = (
-    "for",
-    "to",
-    "make",
-    "makes",
-    "making",
-    "ending",
-    "ends",
-    "with",
-    "until",
-    "so",
-    "you",
-    "have",
-    "now",
-    "gives",
-    "giving",
-)
+_LEADS = ("to", "make", "makes", "making", "ending", "ends", "with", "so", "you", "have", "now", "gives", "giving")
 _SIGNS = ("*", "**", "***", "#", ">", ">>", "·", "•", "/", "✓")
 _ENDS = (".", ";", "end", "turn", "no_turn", "join", "fasten_off", "dash", "=")
 
@@ -31,8 +15,7 @@ _ENDS = (".", ";", "end", "turn", "no_turn", "join", "fasten_off", "dash", "=")
 def count_at_end(stream: Stream) -> Stated | None:
     """The count at the cursor, behind a run to the end; None, and nothing taken, where more is said.
 
-    "For 12 sts" and "until 12 sts" tell, behind such a run, how many there are then; a figure with neither unit nor sign
-    might be anything.
+    A figure with neither unit nor sign might be anything, and "for 12 sts" would be odd behind such a run.
     """
     start = stream.at
     led = 0

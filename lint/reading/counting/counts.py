@@ -102,8 +102,11 @@ def of_one_sort(stream: Stream) -> bool:
     )
 
 
-def bare_count(stream: Stream, worked: bool) -> Stated | None:
-    """A count without brackets at the cursor: "– 12 dc, 4 ch-2 sps.", "You now have 26 dc.", ": 12 dc."."""
+def bare_count(stream: Stream, worked: bool, over: bool = False) -> Stated | None:
+    """A count without brackets at the cursor: "– 12 dc, 4 ch-2 sps.", "You now have 26 dc.", ": 12 dc.".
+
+    `over`: whether nothing can be worked any more, so that each sort may have a sentence: "Join. 24 dc. 4 sc."
+    """
     start = stream.at
     if (
         turning_chain(stream, start)
@@ -162,8 +165,11 @@ def bare_count(stream: Stream, worked: bool) -> Stated | None:
         return None  # "inc-5sc-inc-5sc"
     if lead == "dash" and (between := _between_dashes(stream, start, end)) is not None:
         return between
-    if end < len(stream.lexemes) and stream.lexemes[end].kind == ";":  # "48 dc; 60 dc" of a range of two
-        longer = stream.sentence_end(end)
+    stop = stream.lexemes[end].kind if end < len(stream.lexemes) else ""
+    if stop == ";" or stop == "." and over:  # "48 dc; 60 dc" of a range of two
+        longer = stream.sentence_end(end) if stop == ";" else end
+        while stop == "." and [item.kind for item in stream.lexemes[longer : longer + 2]] == [".", "number"]:
+            longer = stream.sentence_end(longer + 1, ".", ";")
         all_of_it = read(stream.inside(start, longer), bare=False) if ends_work(stream, longer) else None
         if all_of_it is not None:
             stream.at = longer

@@ -73,6 +73,9 @@ _MORE_BEFORE = expression(r"(?:\bmm\s*(?:,|and|&|or|to|/)\s*|[\d½)\]]\s?[-/–]
 _MORE_BEHIND = expression(
     r"\s*(?:(?:,\s*)?(?:and|&|or|to)\s+|[,/–-]\s*)(?:US\s*)?#?(?:[A-Z]\b|\d|[A-Za-z]-?\d)|\s?[(\[]\s?[A-Z\d]"
 )
+_THREAD_BEFORE = expression(
+    r"(?i)\b(?:thread|cotton|yarn|floss)\s*,?\s*$"
+)  # "Thread no. 10, 1.75 mm hook": the thread's number
 _NO_HOOK = expression(r"(?i)\b(?:eyes?|beads?|buttons?|ribbon|elastic|ring|wire|noses?|snaps?)\b")
 _STEEL = expression(r"(?i)\bsteel\b")
 _HEADING = 32  # characters of a line that says what the next one lists: "Crochet hook"
@@ -103,7 +106,7 @@ def read_hooks(text: str) -> Iterator[Hook]:
         stop = text.find("\n", end, end + _LINE)
         line = text[start : stop if stop >= 0 else end + _LINE]
         before, after = text[start : first.start()], text[end : end + 24]
-        if _MORE_BEFORE.search(before) or _MORE_BEHIND.match(text, end):
+        if _MORE_BEFORE.search(before) or _THREAD_BEFORE.search(before) or _MORE_BEHIND.match(text, end):
             continue  # "4 mm and 5 mm (US G-6 and H-8)": which belong together is not read
         told = [_name(match) for match in names]
         if not _HOOK_WORD.search(line):

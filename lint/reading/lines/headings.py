@@ -54,7 +54,8 @@ _LIKE_ANOTHER_LATER = expression(
 START = expression(
     r"(?i)[\W_]*(?:multiples?\s+of\s+\d[^.;]*[.;]\s*)?"
     r"(?:(?:start|begin|commenc)\w*\s+(?:at|from|in)\s+(?:\w+\s+){0,2}\w+,\s*)?"
-    r"(?:(?:with|using)\s+(?:\w+,|[^;:,]{0,30}?(?:\d\s*mm|\bhook\b)[^.;:,]{0,40}?,?)\s*)?"
+    r"(?:(?:with|using)\s+(?:(?![^,]{0,40}\b(?:facing|sides?|rs|ws|held|together)\b)(?:\w+\s+){0,2}\w+,"
+    r"|[^;:,]{0,30}?(?:\d\s*mm|\bhook\b)[^.;:,]{0,40}?,?|(?:\p{L}+\s+){1,3}(?=make\s+\d+\s?ch))\s*)?(?:loosely\s+)?"
     r"(?:(?:(?:commenc|begin|start)\w*\s+with|work)\s+(?=\d+\s?ch|ch(?:ain)?\s?\d+\s*(?:[.,;(]|sts?\b|$)))?"
     r"(?:(?:(?:commenc|begin|start)\w*\s+with|work|make|crochet)\s+an?\s+(?:\p{L}+\s+)?(?=ch(?:ain)?\s+of\s+\d))?"
     r"(?:(?:start|begin)\w*\s+by\s+(?=chaining))?(?:ch(?:ain(?:ing)?)?s?\b\.?\s*-?\s*(?:of\s|[(\[{]\s*|(?:size\s)?[\p{L}\d/-]{1,9}\s?:\s?)?\d|ch\d|\d+\s?ch\b|make\s+(?:a\s+magic|\d)|magic (?:ring|circle|loop)"

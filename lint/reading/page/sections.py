@@ -36,13 +36,13 @@ class SectionFinder:
         names = {name.lower(): key for key, listed in layout.sections.items() for name in listed}
         joined = "|".join(regex.escape(name) for name in sorted(names, key=len, reverse=True))
         self._names = names
-        # alone on its line, or with a colon or dash and content behind it
+        told = "|".join(regex.escape(name) for name in (*layout.us_statements, *layout.uk_statements, "us", "uk"))
+        # alone on its line, or with a colon or dash and content behind it: "Abbreviations, UK terms: …"
         self._line = expression(
-            rf"\s*+[*#_•-]*+\s*+(?P<name>{joined})\b(?:\.(?=[:–—]))?\s*(?P<paren>\([^)]*\))?\s*[*_]*\s*(?:(?P<sign>[:–—]|\s-\s|\.(?=\s*$))\s*|(?P<alone>$)|(?P<open>[\[(](?=[^\])]*[\])]\s*$)))",
+            rf"\s*+[*#_•-]*+\s*+(?P<name>{joined})\b(?:\.(?=[:–—])|,?\s+(?:in\s+)?(?:{told})(?=\s*(?:[:–—]|\s-\s|$)))?\s*(?P<paren>\([^)]*\))?\s*[*_]*\s*(?:(?P<sign>[:–—]|\s-\s|\.(?=\s*$))\s*|(?P<alone>$)|(?P<open>[\[(](?=[^\])]*[\])]\s*$)))",
             regex.IGNORECASE,
         )
         # "UK TERMS: ch chain; dc double crochet; …": the list of abbreviations behind the statement of the terms
-        told = "|".join(regex.escape(name) for name in (*layout.us_statements, *layout.uk_statements, "us", "uk"))
         self._terms_listed = expression(
             rf"\s*+[*#_•-]*+\s*+(?P<name>{told})\s*[:–—]\s*(?=(?:[^,;\n]+?\s[^,;\n]+[,;]){{2}}[^,;\n]+\s)",
             regex.IGNORECASE,
@@ -54,13 +54,14 @@ class SectionFinder:
             if names[name] in ("abbreviations", "gauge", "materials")
         )
         self._capitals = expression(rf"\s*+[*#_•-]*+\s*+(?P<name>{capitals})\s+(?!\p{{Lu}}{{2}}|[^\w(])(?=\S+\s+\S)")
-        # "Abbreviations. ch, chain. dc, double crochet.": a full stop behind the name, as in leaflets
+        # "Abbreviations. ch, chain. dc, double crochet.": a full stop behind the name, as in leaflets; or "GAUGE. …"
         leaflet = "|".join(
-            regex.escape(name[0].upper() + name[1:])
+            regex.escape(form)
             for name in sorted(names, key=len, reverse=True)
             if names[name] in ("abbreviations", "gauge", "materials", "notes")
+            for form in (name[0].upper() + name[1:], name.upper())
         )
-        self._stopped = expression(rf"\s*+(?P<name>{leaflet})\.\s+(?=\S)")
+        self._stopped = expression(rf"\s*+(?P<name>{leaflet})(?:\s*\([^()]*\))?\.\s+(?=\S)")
         # run on in a line of its own capitals: "SIZE: … GAUGE: …"
         self._inline = expression(rf"(?<=[.;]\s{{1,3}})(?P<name>{joined})\s*:\s*", regex.IGNORECASE)
 
@@ -73,7 +74,7 @@ class SectionFinder:
             return Heading("abbreviations", listed.start("name"), listed.end("name"), listed.end())
         numbered = _NUMBERED.match(line)
         match = self._line.match(line, numbered.end() if numbered is not None else 0)
-        match = match or (self._capitals.match(line) or self._stopped.match(line) if numbered is None else None)
+        match = match or (self._stopped.match(line) or self._capitals.match(line) if numbered is None else None)
         if not match or numbered is not None and match["alone"] is None:
             return None
         key = self._names[match["name"].lower()]

@@ -38,7 +38,7 @@ def ordinal(stream: Stream, start: int) -> Place | None:
     if stream.kind() == "of" or stream.word("in") and stream.kind(1) in ("beginning", "turning_chain"):
         stream.take()
         stream.skip("the")
-        word = stream.take_if("next", "same", "last", "first", "each", "beginning")
+        word = stream.take_if("next", "same", "last", "first", "each", "beginning", "any")
         among = how_many(stream)
         owner = target(stream)
         if word is not None and word.lower in ("these", "those") and (last := _last_told(stream, start)) is not None:
@@ -81,10 +81,11 @@ def ordinal(stream: Stream, start: int) -> Place | None:
                 ordinals=tuple(ordinals),
                 from_words=word.kind if word else "",
             )
-        which = {"same": Which.SAME, "last": Which.LAST, "each": Which.EACH}.get(word.kind if word else "", Which.NTH)
+        # "3rd dc of any shell": where a round may begin
+        which = {"each": Which.EACH, "any": Which.ANY}.get(word.kind if word else "", Which.NTH)
         return Place(
             stream.span_from(start),
-            Which.NTH if which is not Which.EACH else which,
+            which,
             (found,),
             ordinals=tuple(ordinals),
             of=owner,

@@ -8,6 +8,7 @@ from lint.amount import ONE
 from lint.expression import expression
 from lint.growth import Grows, Growth
 from lint.lexicon import Lexeme
+from lint.reading.places import countunits
 from lint.reading.places.countunits import singular
 from lint.reading.places.work import GROUPS
 from lint.reading.words.stream import OPENERS, SIGNS, Stream
@@ -30,6 +31,9 @@ _LEADS = (
     "working",
     "now",
 )
+_ADDS = ("adds", "gains", "grows", "increases")
+_LOSES = ("loses", "shrinks", "decreases")
+_BEFORE = ("before", "previous", "preceding")
 _MORE = {"more": 1, "extra": 1, "additional": 1, "fewer": -1, "less": -1}
 
 
@@ -89,27 +93,34 @@ _AS_BEFORE = ("set", "established", "before", "usual")
 _SHAPES = expression(r"(?i)\b(?:inc|dec)(?:reas\w*)?\b")
 
 
-def growth(stream: Stream) -> Growth | None:
-    """Takes ", making one tile fewer in every row": what each row has more or fewer of; None where nothing is told so."""
+def growth(stream: Stream) -> tuple[Growth, ...]:
+    """Takes ", making one tile fewer in every row", ". Each row adds 6 dc and 2 ch-1 sps": what each row has more or fewer
+    of; nothing where that is not told so."""
     start = stream.at
-    stream.take_if(",")
+    sentence = stream.kind() in (";", ".") and stream.kind(1) == "each"
+    stream.take_if(",", *((";", ".") if sentence else ()))
     if stream.word("but"):
         stream.take()  # "As Row 10, but with one tile less in each row"
-    told = stream.at
-    found = _growth(stream)
-    if found is None:
-        stream.at = told
+    told = stream.kind() == "each" and stream.kind(1) in ("row", "round")
+    words = stream.at
+    found = _told_of_each_row(stream) if told else _growth(stream)
+    if not found:
+        stream.at = words
         found = _between(stream)
-    if found is None or stream.kind() not in (*SIGNS, "end", *OPENERS):
+    if not found or stream.kind() not in (*SIGNS, "end", *OPENERS):
         stream.at = start
-        return None
+        return ()
     return found
 
 
-def _growth(stream: Stream) -> Growth | None:
+def _growth(stream: Stream) -> tuple[Growth, ...]:
+    if stream.word("always"):
+        stream.take()
+    elif stream.kind() == "each" and stream.kind(1) == "times":
+        stream.at += 2
     sign = 1 if stream.word(*_UP) else -1 if stream.word(*_DOWN) else 0
-    if not sign and stream.kind() not in ("make", "with"):
-        return None
+    if not sign and stream.kind() not in ("make", "with") and not stream.word("having"):
+        return ()
     stream.take()
     stream.skip("by")
     number = stream.amount()
@@ -119,24 +130,27 @@ def _growth(stream: Stream) -> Growth | None:
     group = noun.kind in ("group_word", "special") or noun.lower in GROUPS
     stitches = {"any_stitch": "stitches", "stitch": f"kind:{noun.value}"}.get(noun.kind)
     if number is None or number.lone is None or not (group or stitches):
-        return None
+        return ()
     stream.take()
     behind = _MORE.get(stream.peek().lower, 0)
     stream.at += bool(behind)
+    besides = _besides(stream, sign) if sign else ()
     said = before or behind
     if before and behind or sign and said and said != sign or not (sign or said):
-        return None
+        return ()
     side = _each_side(stream)
+    if stitches and not side and _than_before(stream):
+        return (Growth((sign or said) * number.lone, stitches), *besides)
     stream.take_if("in", "at", "for")
     if stream.take_if("each") is None or stream.take_if("row", "round", "times") is None:
-        return None
+        return ()
     if stitches and (side or not sign):
-        return None  # "with 2 sc more in each row" may be work
+        return ()  # "with 2 sc more in each row" may be work
     unit = f"special:{singular(noun.lower)}" if group else stitches
-    return Growth((sign or said) * number.lone, unit, Grows.EACH_SIDE if side else Grows.ROW)
+    return (Growth((sign or said) * number.lone, unit, Grows.EACH_SIDE if side else Grows.ROW), *besides)
 
 
-def _between(stream: Stream) -> Growth | None:
+def _between(stream: Stream) -> tuple[Growth, ...]:
     """Takes "working one more sc between incs each rnd", "with 2 sc between increases": how long the runs are."""
     words = []
     while stream.word(*_LEADS) or stream.kind() in ("with", "make", "each"):
@@ -151,21 +165,21 @@ def _between(stream: Stream) -> Growth | None:
     stream.at += bool(before)
     sort = stream.take_if("stitch", "any_stitch")
     if sort is None:
-        return None
+        return ()
     unit = "stitches" if sort.kind == "any_stitch" else f"kind:{sort.value}"
     behind = _MORE.get(stream.peek().lower, 0)
     stream.at += bool(behind)
     if stream.take_if("between") is None and not (stream.word("before", "after") and stream.take()):
-        return None
+        return ()
     stream.skip("the", "each", "all")
     shaping = stream.take_if("increase", "decrease")
     if shaping is None or number is None or number.lone is None or before and behind:
-        return None
+        return ()
     stream.take_if("in", "for") or stream.word("on") and stream.take()
     said = stream.take_if("each") is not None and stream.take_if("row", "round", "times") is not None
     each = each or said or stream.word("each time") and bool(stream.take())
     sign = before or behind or int(added)
-    return Growth((sign or 1) * number.lone, unit, Grows.BETWEEN if sign else Grows.BETWEEN_SET, each)
+    return (Growth((sign or 1) * number.lone, unit, Grows.BETWEEN if sign else Grows.BETWEEN_SET, each),)
 
 
 def growing_on(stream: Stream, steps: list[Step], start: int) -> bool:
@@ -177,11 +191,60 @@ def growing_on(stream: Stream, steps: list[Step], start: int) -> bool:
         return False
     stream.at = end + 1
     found = _between(stream)
-    if found is None or found.where is not Grows.BETWEEN or stream.kind() not in (*SIGNS, "end", *OPENERS):
+    if not found or found[0].where is not Grows.BETWEEN or stream.kind() not in (*SIGNS, "end", *OPENERS):
         stream.at = start
         return False
-    steps.append(RowCall(stream.span_from(start), None, None, growth=replace(found, each=True)))
+    steps.append(RowCall(stream.span_from(start), None, None, growth=(replace(found[0], each=True),)))
     return True
+
+
+def _told_of_each_row(stream: Stream) -> tuple[Growth, ...]:
+    """ "Each row adds 6 dc and 2 ch-1 sps", "every round grows by 6 sts"."""
+    stream.take()
+    if stream.take_if("row", "round") is None:
+        return ()
+    verb = stream.take()
+    up, down = verb.kind == "increase" or verb.lower in _ADDS, verb.kind == "decrease" or verb.lower in _LOSES
+    stream.skip("by")
+    first = _so_many(stream, 1 if up else -1) if up or down else None
+    return (first, *_besides(stream, 1 if up else -1)) if first is not None else ()
+
+
+def _besides(stream: Stream, sign: int) -> tuple[Growth, ...]:
+    """Takes "and 2 ch-1 sps", ", 2 ch-1 sps": what else there is more of."""
+    found: list[Growth] = []
+    while stream.kind() in (",", "and", "+") and stream.kind(1) == "number":
+        start = stream.at
+        stream.take()
+        item = _so_many(stream, sign)
+        if item is None:
+            stream.at = start
+            break
+        found.append(item)
+    return tuple(found)
+
+
+def _so_many(stream: Stream, sign: int) -> Growth | None:
+    """Takes "6 dc", "2 ch-1 sps", "2 more groups"."""
+    number = stream.amount()
+    stream.take() if stream.peek().lower in _MORE and _MORE[stream.peek().lower] == sign else None
+    unit = countunits.unit(stream)[0] if number is not None and number.lone is not None else None
+    return Growth(sign * number.lone, unit) if unit is not None and unit != "unknown" else None
+
+
+def _than_before(stream: Stream) -> bool:
+    """Takes "than (in) the row before", "than before", "than the previous round"."""
+    start = stream.at
+    if stream.word("than"):
+        stream.take()
+        stream.skip("in", "the")
+        before = stream.word(*_BEFORE) or stream.kind() == "last"
+        stream.at += before
+        row = stream.take_if("row", "round") is not None
+        if before or row and stream.word(*_BEFORE) and stream.take():
+            return True
+    stream.at = start
+    return False
 
 
 def _each_side(stream: Stream) -> bool:

@@ -5,9 +5,11 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.amount import ONE, Amount
-from lint.place import LimitKind
+from lint.place import LimitKind, Target, TargetKind
 from lint.reading.counting.nocounts import count_behind_dash
+from lint.reading.places.countunits import singular
 from lint.reading.places.limits import past_lengths
+from lint.reading.places.targets import target
 from lint.reading.repeating.growth import growth
 from lint.reading.repeating.rowsof import every_so_many
 from lint.reading.repeating.stripes import call_tail, in_one_colour, striped
@@ -151,7 +153,7 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
     if how_often is None and stream.kind(-1) == ",":
         stream.at -= 1
     said = _rows_said(stream) or striped(stream) if how_often is None else None
-    until, open_ended = _until(stream, how_often) if said is None else (None, False)
+    until, open_ended, unit = _until(stream, how_often) if said is None else (None, False, "stitches")
     if how_often is not None and how_often.kind is TimesKind.FILL:
         how_often = None
         stream.pass_to(".", ";", *OPENERS)
@@ -161,6 +163,7 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
     rows, rows_in_all = said or (None, False)
     goes_on = {
         "until": until,
+        "until_unit": unit,
         "open_ended": open_ended,
         "rows": rows,
         "rows_in_all": rows_in_all,
@@ -193,7 +196,7 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
 
 def _growing(stream: Stream, steps: list[Step], start: int) -> None:
     """Takes the ", increasing one tile in every row" behind a call."""
-    if (told := growth(stream)) is not None:
+    if told := growth(stream):
         steps[-1] = replace(steps[-1], growth=told, span=stream.span_from(start))
     if (instead := swap(stream)) is not None:
         steps[-1] = replace(steps[-1], swap=instead, span=stream.span_from(start))
@@ -283,18 +286,20 @@ def _row_by_letter(stream: Stream, ahead: int) -> bool:
     return stream.peek(ahead).lower in ("r", "rs") and stream.kind(behind) == "number"
 
 
-def _until(stream: Stream, how_often: Times | None) -> tuple[Amount | None, bool]:
-    """ "until 10 sts remain", "until there are 40 sts", "until piece measures 25 cm": what ends the rows, if that."""
-    limit = how_often.limit if how_often is not None else None
+def _until(stream: Stream, how_often: Times | None) -> tuple[Amount | None, bool, str]:
+    """ "until 10 sts remain", "until there are 40 blocks", "until piece measures 25 cm": what ends the rows, if that, and
+    the unit that is counted in."""
+    none, limit = (None, False, "stitches"), how_often.limit if how_often is not None else None
     desired = 1 if stream.kind() in ("to", "for") else 0  # "for" may be taken already
     led = desired or stream.kind(-1) == "for"
     if how_often is None and led and stream.word("desired", "required", ahead=desired):
         stream.pass_to(".", ";", ",")  # "to desired length"
-        return None, True
+        return None, True, "stitches"
     if limit is not None and limit.kind is LimitKind.LAST:
-        return limit.number, False
+        unit = _counted_in(limit.target)
+        return (limit.number, False, unit) if unit else (None, True, "stitches")
     if how_often is not None and how_often.kind is not TimesKind.FILL or not stream.word("until", "till"):
-        return None, False
+        return none
     start = stream.at
     past_lengths(stream, "ending")
     words, stream.at = stream.lexemes[start : stream.at], start
@@ -302,16 +307,27 @@ def _until(stream: Stream, how_often: Times | None) -> tuple[Amount | None, bool
     counted = any(item.kind in ("row", "round") for item in words) and any(item.kind == "number" for item in words)
     if measured or counted and any(item.lower in _RECKONED for item in words):
         stream.at = start + len(words)  # "until Back has 14 rows above the armhole": where the count begins is not told
-        return None, True
+        return None, True, "stitches"
     stream.take()
     while stream.kind() in ("the", "word") and not stream.done:
         stream.take()  # "there are", "you have"
     number = stream.amount()
-    if number is None or stream.kind() not in ("any_stitch", "stitch") or any(i.kind == "each" for i in words):
+    unit = "stitches" if stream.kind() in ("any_stitch", "stitch") else _counted_in(target(stream))
+    if number is None or not unit or any(i.kind == "each" for i in words):
         stream.at = start
-        return None, False
+        return none
     stream.at = start + len(words)
-    return number, False
+    return number, False, unit
+
+
+def _counted_in(sort: Target | None) -> str:
+    """The unit of a printed count that a sort of place is; "" where it is none."""
+    if sort is None or sort.kind in (TargetKind.ANY_STITCH, TargetKind.STITCH):
+        return "stitches"
+    if sort.kind is TargetKind.SPECIAL and sort.name:
+        return f"special:{singular(sort.name)}"
+    length = sort.length.lone if sort.length is not None else None
+    return (f"space:{length}" if length else "space") if sort.kind is TargetKind.SPACE else ""
 
 
 def ends_with_row(stream: Stream) -> bool:

@@ -98,7 +98,7 @@ def call_tail(stream: Stream) -> None:
     if stream.word("again") and stream.take() and not stream.done and stream.kind() not in (*SIGNS, "turn", "join"):
         stream.at = start
     start = stream.at
-    if _in_a_colour(stream):
+    if _in_a_colour(stream) or _posts_on_posts(stream):
         return
     stream.skip(",")
     if (
@@ -113,6 +113,40 @@ def call_tail(stream: Stream) -> None:
         if not works and not _alters(stream.lexemes[words : stream.at]):
             return
     stream.at = start
+
+
+def _posts_on_posts(stream: Stream) -> bool:
+    """Takes ", working each FPdc around the FPdc 2 rows below": where the post stitches that the row has anyway go."""
+    start = stream.at
+    stream.skip(",")
+    stream.take() if stream.word("but") else None
+    if stream.take_if("make"):
+        while True:
+            one = _post(stream)
+            over = stream.take_if("around", "over", "in") if one else None
+            if over is None or _post(stream) != one:
+                break
+            while stream.kind() in ("number", "row", "round", "below") or stream.word("of", "from", "in", "the"):
+                stream.take()
+            if not stream.take_if("and"):
+                if stream.kind() in (*SIGNS, "end", *OPENERS):
+                    return True
+                break
+    stream.at = start
+    return False
+
+
+def _post(stream: Stream) -> str:
+    """Takes "each FPdc", "the corresponding post sts": which post stitch that is; "" where none is named."""
+    while stream.kind() in ("each", "all", "the", "same") or stream.word("corresponding", "matching"):
+        stream.take()
+    if stream.kind() == "stitch":
+        value = stream.peek().value
+        return stream.take().value if value.startswith(("FP", "BP")) else ""
+    if stream.word("post", "raised") and stream.kind(1) == "any_stitch":
+        stream.at += 2
+        return "post"
+    return ""
 
 
 def _alters(words: list[Lexeme]) -> bool:

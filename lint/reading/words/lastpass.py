@@ -27,12 +27,28 @@ def last_into(step: Repeat, stitch: str, found: tuple[Place, ...]) -> Repeat:
 
 def excepting(stream: Stream, steps: list[Step], start: int) -> bool:
     """ "…; rep from * to end, except work 3 sc in last st": the last pass ends in so many."""
-    step = steps[-1] if steps else None
     words = stream.at
     stream.take()
     stream.skip("that", "for", "make")
     while stream.word("only", "just", "that"):
         stream.take()
+    return _ends_in(stream, steps, start) or _back_to(stream, words)
+
+
+def only_so_many(stream: Stream, steps: list[Step], start: int) -> bool:
+    """ "…; rep from * to end, working only 3 dc in last st": the same, in other words."""
+    stream.at = start
+    if stream.kind(1) == "with":
+        stream.take()  # "finishing with"
+    stream.take()
+    stream.take_if("make")
+    few = stream.word("only", "just") and stream.take() is not None
+    return few and _ends_in(stream, steps, start) or _back_to(stream, start)
+
+
+def _ends_in(stream: Stream, steps: list[Step], start: int) -> bool:
+    """Takes "3 dc in last st": of the last item of the repeat before, its last pass makes so many."""
+    step = steps[-1] if steps else None
     number = stream.amount()
     stitch = stream.take_if("stitch")
     stream.skip("in", "the")
@@ -40,11 +56,16 @@ def excepting(stream: Stream, steps: list[Step], start: int) -> bool:
     item = step.items[-1] if isinstance(step, Repeat) and step.items else None
     one = isinstance(item, Work) and len(item.places) == 1 and item.places[0].number == ONE and not item.together
     if not (named and stitch and number and one) or step.last_pass is not None or item.stitch != stitch.value:
-        stream.at = words
         return False
     changed = replace(item, number=number, number_said=True)
     steps[-1] = replace(step, span=step.span.to(stream.span_from(start)), last_pass=(*step.items[:-1], changed))
     return True
+
+
+def _back_to(stream: Stream, start: int) -> bool:
+    """Puts the stream back: nothing was read."""
+    stream.at = start
+    return False
 
 
 def _same_sort(one: Step, other: Step) -> bool:

@@ -24,7 +24,7 @@ _A_IS = expression(
 
 # "US terms:", "Written in UK terms." before a list in the same line
 _LIST_LEAD = expression(
-    r"(?i)\s*(?:all\s+)?(?:(?:the\s+|this\s+)?(?:pattern\s+(?:is\s+)?)?(?:written\s+)?(?:in|uses)\s+)?(?:(?:u\.?s\.?a?\.?|u\.?k\.?|american|british|standard|crochet)\s+)*(?:terms|terminology|abbreviations?|abbr\.?)(?:\s*\([^)]*\)|\s+used|\s+(?:are|is)\s+(?:all\s+)?(?:u\.?s\.?a?|u\.?k|american|british))?\s*[:!.–-]\s*(?=\S)"
+    r"(?i)\s*(?:all\s+)?(?:(?:the\s+|this\s+)?(?:pattern\s+(?:is\s+)?)?(?:written\s+)?(?:in|uses)\s+)?(?:(?:u\.?s\.?a?\.?|u\.?k\.?|american|british|standard|crochet)\s+)*(?:terms|terminology|abbreviations?|abbrev\.?|abbr\.?)(?:\s*\([^)]*\)|\s+used|\s+(?:are|is)\s+(?:all\s+)?(?:u\.?s\.?a?|u\.?k|american|british))?\s*[:!.–-]\s*(?=\S)"
 )
 # "I use British terms: ch chain; …", "Also used (US): ch – chain, …": a sentence that leads to a list
 _TALK_LEAD = expression(r"\s*(?P<words>\p{L}[^:;=–\n]{8,60}):\s+(?=\S)")
@@ -43,7 +43,15 @@ _NEXT_NAMED = expression(
     r"(?<=[\w)])\.\s+(?=(?:(?:an?|one|1|each)\s)?\p{L}[\w-]*(?: [\w-]+){0,2} \([\w-]{1,8}\)\s*[=:])(?i)"
 )
 # "sp—space, rnd—round. Shell: (2 dc, ch 2, 2 dc) in same place.": the sentence that tells how one is worked
-_NEXT_TOLD = expression(r"(?<=[\w)])\.\s+(?=\p{Lu}[\w-]*(?: [\w-]+){0,3}(?: \([\w-]{1,8}\))?:\s)")
+_NEXT_TOLD = expression(r"(?<=[\w)])\.\s+(?=\p{Lu}[\w-]*(?: [\w-]+){0,3}(?: \([\w-]{1,8}\))?(?::|\s=)\s)")
+
+
+# "…, double crochet (dc). Also repeat (rep), …"
+_ALSO = expression(r"(?<=\))\.\s+(?=(?:Also|And|Plus),?\s+\p{Ll})")
+# "FPdc. Yarn over, insert hook from front to back …": how a stitch of a known name is worked
+_TOLD_BEHIND = expression(
+    r"(?P<form>[\w-]{2,10})\.\s+(?=(?:Yarn over|Yarn round|Yo|YO|Yrh|Yoh|Insert|Work \d|Draw up|\(Yo)\b)"
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,7 +75,9 @@ def entries(text: str, offset: int, known: frozenset[str]) -> list[Entry]:
     columns = len(expression(r"(?m)^[ \t]*[\w()]+(?: [\w()]+)?[ ]{2,}\p{L}").findall(text)) > 2
     for line in text.splitlines(keepends=True):
         stripped = line.strip()
-        lead = _LIST_LEAD.match(line) or _worded_lead(line, known) or _talk_lead(line, known)
+        lead = _LIST_LEAD.match(line)
+        lead = lead and _LIST_LEAD.match(line, lead.end()) or lead  # "Terms: US. Abbrev.: ch: chain • …"
+        lead = lead or _worded_lead(line, known) or _talk_lead(line, known)
         body = " " * lead.end() + line[lead.end() :] if lead is not None else line
         plain = list(_bare_entries(body, offset + position, known))
         found += plain
@@ -132,14 +142,18 @@ def _chunks(line: str, known: frozenset[str]) -> list[tuple[int, str]]:
     columns = _columns(body, known)
     if columns:
         return columns
-    cut = [0, *sorted({match.end() for sign in (_NEXT_NAMED, _NEXT_TOLD) for match in sign.finditer(body)}), len(body)]
+    cut = [
+        0,
+        *sorted({match.end() for sign in (_NEXT_NAMED, _NEXT_TOLD, _ALSO) for match in sign.finditer(body)}),
+        len(body),
+    ]
     if len(cut) > 2:
         return [(start + at, piece) for start, end in pairwise(cut) for at, piece in _chunks(body[start:end], known)]
     for cutter in (
         r"(?<!\s)\s+[/|•·\p{So}]\s+",
         r";\s+",
-        r",\s+",
-        r"(?<=\w{2}|\w\))\.\s+(?=[\w-]{1,8}(?: [\w-]{1,6})?(?:\(\w+\))?\s*[:=–])",
+        r",\s+|(?<=\))\s+and\s+(?=\p{L}[^(),]{1,40}\()",  # "…, round (rnd) and stitch (st)"
+        r"(?<=\w{2}|\w\))\.\s+(?=[\w-]{1,8}(?: [\w-]{1,6})?(?:\(\w+\))?\s*[:=–,])",
     ):
         pieces, last = [], 0
         for match in expression(cutter).finditer(body):
@@ -245,6 +259,9 @@ def _entry(chunk: str, at: int, known: frozenset[str]) -> Entry | None:
     if sentence:
         forms = (*expand(sentence["form"] or ""), sentence["name"].lower())
         return Entry(forms, (sentence["name"],), sentence["body"], at + sentence.start("body"), span)
+    told = _TOLD_BEHIND.match(text)
+    if told is not None and told["form"].lower() in known:
+        return Entry(tuple(expand(told["form"])), (), text[told.end() :], at + told.end(), span)
     match = _SEPARATOR.search(text)
     paren = _PAREN.fullmatch(text)
     if match is not None and paren is not None and match.start() > paren.start("b"):
@@ -259,6 +276,7 @@ def _entry(chunk: str, at: int, known: frozenset[str]) -> Entry | None:
         left, right = text[: match.start()], text[match.end() :]
         whole = expression(r"(?i)(?:all|each|every)\s+(?P<name>\w+?)s?\s*").fullmatch(left)
         left = f"{whole['name']}(s)" if whole is not None else left  # "All fans: 7 dc"
+        left = expression(r"(?i)(?:how )?to (?:make|work) an? ").sub("", left, count=1)  # "To make a space: …"
         right_at = at + match.end()
         named = expression(r"(?P<a>.+?)\s*\((?P<b>[^()]+(?:\(\w{1,2}\))?)\)").fullmatch(left)
         if named and named["b"].lower() not in ("s", "es"):  # "Popcorn (pc): …"
