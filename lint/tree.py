@@ -169,14 +169,12 @@ class OtherSide:
 
 @dataclass(frozen=True, slots=True)
 class AlongEdge:
-    """ "working along side edge": from here on the work is on an edge whose places are not known.
-
-    Or on the loops that the round on a numbered one has left free: "working in the unused front loops of Rnd 1".
-    """
+    """From here on the work is on an edge whose places are not known, or on the free loops of a numbered round."""
 
     span: Span
     row: int = 0
     loop: str | None = None  # of that row: back | front, where the words name one
+    piece: str = ""  # whose row it is, where they name that
 
 
 @dataclass(frozen=True, slots=True)

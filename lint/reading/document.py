@@ -16,7 +16,15 @@ from lint.reading.chainnotes import countings
 from lint.reading.clauses.changetables import has_change_table, row_of_change
 from lint.reading.clauses.reader import Reading, read_row
 from lint.reading.firstuse import with_first_uses
-from lint.reading.likework import as_another_piece, goes_on, is_work, label_in_vain, vain_number, works_an_edge
+from lint.reading.likework import (
+    as_another_piece,
+    goes_on,
+    goes_to_loops,
+    is_work,
+    label_in_vain,
+    vain_number,
+    works_an_edge,
+)
 from lint.reading.lines.headings import begins_work
 from lint.reading.lines.layout import Layout, LayoutReader
 from lint.reading.lines.tallies import tell_tallies, without_rows_told
@@ -188,7 +196,8 @@ class _RowReader:
             text.label = Label(span, kind, (number,) if number else (), words=self.source.slice(span).strip())
         elif text.label is None and as_another_piece(reading, self.source.slice(text.span)):
             text.label = Label(reading.steps[0].span, "row", (), words="The piece worked as another")
-        not_read = goes_on(reading, self.source.slice(text.span)) or works_an_edge(reading, lexemes)
+        words = self.source.slice(text.span)
+        not_read = goes_on(reading, words) or goes_to_loops(reading, words) or works_an_edge(reading, lexemes)
         if text.label is None and not_read:
             return Row(text.span, None, (OpenWork(text.span, self.source.slice(text.span)),), reading.stated, sizes)
         if text.label is None:

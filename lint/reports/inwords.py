@@ -90,6 +90,8 @@ def in_words(step: Step) -> str | None:
         return f"1 {step.stitch or 'stitch'} in each stitch"
     if isinstance(step, OpenWork):
         return f"{step.words}: how many stitches or rows that is, the words do not say"
+    if isinstance(step, AlongEdge) and step.row:
+        return f"on the {step.loop or ''} loops of round {step.row} that are left free".replace("  ", " ")
     if isinstance(step, AlongEdge):
         return "work along an edge, whose places are not known"
     if isinstance(step, MakeRing):

@@ -155,7 +155,7 @@ class Bench(Plain):
         elif isinstance(step, OtherSide):
             self.turn_round_chain(step.perhaps)
         elif isinstance(step, AlongEdge) and step.row:
-            self.cursor = Cursor(self.earlier.loops(step.row, step.loop, self.is_round))
+            self.cursor = Cursor(self.earlier.loops(step, self.is_round))
         elif isinstance(step, AlongEdge):
             self.begin()
             self.cursor = Cursor(Fabric.unknown(self.is_round))

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from lint.pattern import Row
 from lint.place import Which
-from lint.tree import JoinYarn, MakeRing, OtherSide, Remark, Skip, Step
+from lint.tree import AlongEdge, JoinYarn, MakeRing, OtherSide, Remark, Skip, Step
 from lint.working.bench import Worked
 from lint.working.cells import joins_yarn, of_this_row, skips_to_join
 from lint.working.cursor import PlacesUnknown
@@ -121,7 +121,8 @@ def seamed(steps: tuple[Step, ...], side: Side) -> Side:
 def moves_on(row: Row) -> bool:
     """Whether a line that is not wholly read joins yarn somewhere, or passes over stitches."""
     words = " ".join(step.words.lower() for step in row.unread())
-    return any(isinstance(step, (Skip, JoinYarn)) for step in row.steps) or "join" in words or "attach" in words
+    moved = any(isinstance(step, (AlongEdge, JoinYarn, Skip)) for step in row.steps)
+    return moved or "join" in words or "attach" in words
 
 
 def with_row(side: Side, steps: tuple[Step, ...], makes: bool, circular: bool) -> Side:

@@ -34,7 +34,6 @@ from lint.tree import (
 from lint.working.cells import (
     Entry,
     at_loop_end,
-    joins_yarn,
     misfits,
     outcome_of,
     side_by_side,
@@ -226,6 +225,7 @@ class PatternWorker:
             state.begin(Fabric() if made or founds(first_steps(instances)) else Fabric.ring())
         elif state.fastened or part.make > 1 or state.fabric is None:
             state.fabric, state.left_off = Fabric.unknown(False), state.fabric if part.make == 1 else None
+        state.earlier.part = part.name
 
     # one row ---------------------------------------------------------------------------------------------
 
@@ -255,7 +255,7 @@ class PatternWorker:
                 )
             state.side, state.fabric = seamed(row.steps, state.side), turned_over(state.fabric, row.steps, coming)
             joining = tuple(step for step in row.steps if isinstance(step, (AlongEdge, JoinYarn, OtherSide, Skip)))
-            if joins_yarn(joining) and not unread:
+            if not unread and any(not isinstance(step, Skip) for step in joining):
                 state.joining = joining  # "Skip the center 12 sts, join yarn in next st." opens the row after it
             return None
         if not unread:
@@ -298,7 +298,10 @@ class PatternWorker:
 
     def _work(self, instance: Instance, coming: Instance | None, state: PieceState, size: int, blocks: bool) -> Cell:
         instance = with_longer_sides(instance)
-        fabric = side_edge(instance, state) or foundation_edge(instance, state) or state.fabric
+        edge = side_edge(instance, state) or foundation_edge(instance, state)
+        if edge is not None:  # the edge that a line before it spoke of
+            state.joining = tuple(step for step in state.joining if not isinstance(step, AlongEdge) or step.row)
+        fabric = edge or state.fabric
         task = Task.of(instance, state, fabric, size, blocks)
         try:
             steps = until_turned(task.steps, instance.kind, fabric.circular, coming)
@@ -324,13 +327,13 @@ class PatternWorker:
             return self._not_recomputed(instance, state, size, "it does not grow as it is said to", instance.row.span)
         self.keep(task, best, state)
         worked = best.worked
-        if self.works_behind:
-            state.earlier.worked(instance.number or 0, fabric.nodes, worked.fabric.nodes, worked.made, task.steps)
         if best.agrees and worked.turned and (state.short_rows or "short" in instance.label.lower()):
             worked.left = []  # turned before the end, as short rows are
         makes = worked.made.stitches or worked.made.spaces
         asked = makes and (self.workings or self.workings is not None and best.agrees is False)
         workings = workings_of(best, task, state) if asked else None
+        if self.works_behind:
+            state.earlier.worked(instance.number or 0, fabric.nodes, worked.fabric.nodes, worked.made, task.steps)
         settle(best, state, task.place)
         unsaid = worked.unsaid_chain
         unsaid = (unsaid[0], None) if unsaid is not None and best.either else unsaid

@@ -87,6 +87,11 @@ class WordClauses(EndingClauses):
             and self.yarn_picked_up(start)
         ):
             return True
+        if stream.word("hold", "flip"):
+            stream.take()
+            if self.turned_out(start):
+                return True  # "Hold the body upside down and join A in …"
+            stream.at = start
         if stream.word("wind", "wrap", "wrapping", "winding") and self.loop_for_ring(start):
             return True
         if stream.word("drop", "dropping", "carry", "carrying"):
@@ -113,8 +118,8 @@ class WordClauses(EndingClauses):
             return self.read_repeat(start)
         if stream.word("except", "excepting", "excluding", "bar") and lastpass.excepting(stream, self.steps, start):
             return True
-        if stream.word("cut") and stream.kind(1) == "word" and stream.kind(2) in (*SIGNS, "end", "and"):
-            return self.read_fasten_off(start)  # "cut yellow"
+        if stream.word("cut") and self.one_yarn(1):
+            return self.read_fasten_off(start)
         if stream.word("you") and stream.kind(1) == "ending":
             stream.take()  # "and after that you finish with row 3"
             return self.read_ending(stream.at)
@@ -138,6 +143,13 @@ class WordClauses(EndingClauses):
                 return True
             stream.at = start
         return self.read_shaping(start)
+
+    def one_yarn(self, ahead: int) -> bool:
+        """Whether "yellow", "the Denim", "the red yarn" stands ahead, and no more."""
+        stream = self.stream
+        ahead += stream.kind(ahead) == "the"
+        after = ahead + 1 + (stream.kind(ahead + 1) in ("yarn", "color"))
+        return stream.kind(ahead) == "word" and stream.kind(after) in (*SIGNS, "end", "and")
 
     def behind_others(self, start: int) -> bool:
         """ "Again behind the petals: ch 1, *bpsc around next sc of Rnd 2": how the work is held."""

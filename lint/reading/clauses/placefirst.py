@@ -7,6 +7,7 @@ from dataclasses import replace
 from lint.place import Place, TargetKind, Which
 from lint.reading.clauses.alongside import WithClauses
 from lint.reading.clauses.base import STITCHY, Reading, all_read
+from lint.reading.places.freeloops import FreeLoops
 from lint.reading.places.places import places
 from lint.reading.places.targets import LOOPS
 from lint.reading.repeating import repeats
@@ -330,7 +331,7 @@ class PlaceFirstClauses(WithClauses):
         the = 2 if stream.kind(1) == "the" else 1
         if stream.kind() in ("of", "in") and stream.kind(the) in ("row", "round") and stream.kind(the + 1) == "number":
             stream.at += the + 2  # "FLO of rnd 9:": loops of another row
-            return self.on_old_loops(start, stream.peek(-1).number, kind)
+            return self.on_old_loops(start, FreeLoops(stream.peek(-1).number, kind.split("_")[0]))
         stream.skip("of", "the")
         if stream.word("on") and stream.word("back", ahead=2):
             stream.pass_to()  # "in the hump on the back of the chains"

@@ -9,11 +9,13 @@ from lint.lexicon import Lexeme
 from lint.place import Place, Target, TargetKind, Which
 from lint.reading.clauses.base import STITCHY
 from lint.reading.clauses.chain import ChainClauses
+from lint.reading.places.freeloops import free_loops
 from lint.reading.places.places import places
 from lint.reading.places.targets import FOUNDATION
 from lint.reading.words.piecewords import PIECE_WORDS, names_piece, tells_piece
 from lint.reading.words.stream import SIGNS
 from lint.tree import (
+    AlongEdge,
     Chain,
     Counting,
     Join,
@@ -75,6 +77,8 @@ class YarnClauses(ChainClauses):
                 stream.at += 2
             if stream.kind() == "stitch":
                 stitch = stream.take().value
+        if self.joins_on_loops(start, colour, stitch):
+            return True
         found = places(
             stream,
             allow_to=True,
@@ -128,6 +132,20 @@ class YarnClauses(ChainClauses):
             stream.at += 2
         elif stream.kind() == "to":
             self.into_the_round()  # "join with sl st to top of ch-3 to work in rounds"
+        return True
+
+    def joins_on_loops(self, start: int, colour: str | None, stitch: str | None) -> bool:
+        """ "… in any leftover front loop of Rnd 8, (with sl st)": the row is worked on those loops."""
+        stream = self.stream
+        if (loops := free_loops(stream)) is None:
+            return False
+        span = stream.span_from(start)
+        if stream.kind() == "with" and stream.kind(1) == "stitch":
+            stitch = stream.peek(1).value
+            stream.at += 2
+        self.steps.append(AlongEdge(span, loops.row, loops.loop, loops.piece))
+        place = Place(span, Which.ANY, (Target(TargetKind.ANY_STITCH),))
+        self.steps.append(JoinYarn(span, colour, stitch if stitch != "sl st" else None, (place,)))
         return True
 
     def joins_pieces(self, start: int) -> bool:
@@ -211,6 +229,8 @@ class YarnClauses(ChainClauses):
         colour = self.colour()
         if colour is None and stream.kind() == "word" and not stream.word("with"):
             colour = stream.take().text
+        if colour is not None:
+            stream.take_if("yarn")  # "attach white yarn to"
         stitch = None
         if stream.take_if("with"):
             stream.skip("the")
@@ -218,6 +238,8 @@ class YarnClauses(ChainClauses):
                 return False
             if stream.kind() == "stitch":
                 stitch = stream.take().value
+        if self.joins_on_loops(start, colour, stitch):
+            return True
         found = places(stream, allow_to=True)
         if any(place.number != ONE for place in found):
             return False  # "attach the arm over next 4 sts": what is worked there

@@ -1,0 +1,92 @@
+"""Loops of an earlier round that the next one has left free: "in any leftover front loop of Rnd 8 of the body"."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from lint.reading.places.targets import FREE, LOOPS
+from lint.reading.words.piecewords import tells_piece
+from lint.reading.words.stream import SIGNS, Stream
+
+_POINTING = ("any", "the", "first", "of", "each", "next", "all")
+_LEFT = ("left", "over", "unworked", "unused", "remaining")  # "the front loops left over from Rnd 8"
+_WHERE = ("back", "front", "side", "centre", "center", "middle", "bottom", "top")  # "at centre back"
+_LOOP_WORDS = ("loop", "loops", "lp", "lps")
+
+
+@dataclass(frozen=True)
+class FreeLoops:
+    """Loops of a round: its number, the loop if one is named, and the piece if one is."""
+
+    row: int
+    loop: str | None
+    piece: str = ""
+
+
+NOT_NUMBERED = FreeLoops(0, None)  # of a round that the words do not name
+
+
+def free_loops(stream: Stream, free: bool = False) -> FreeLoops | None:
+    """Takes the loops that stand at the cursor, up to the clause's end; `free`: only if they are said to be so."""
+    start = stream.at
+    if (found := _loops(stream, free)) is not None and stream.kind() in (*SIGNS, ":", "end", "dash", "and"):
+        return found
+    stream.at = start
+    return None
+
+
+def _loops(stream: Stream, free: bool) -> FreeLoops | None:
+    if stream.kind() not in ("in", "to", "across", "on"):
+        return None
+    stream.take()
+    loop, said, named = None, False, False
+    while stream.kind() in (*_POINTING, "unused", "remaining", *LOOPS) or stream.word("a", "one", *FREE, *_LOOP_WORDS):
+        item = stream.take()
+        said = said or item.kind in ("unused", "remaining") or item.lower in FREE
+        named = named or item.kind in LOOPS or item.lower in _LOOP_WORDS or item.lower.endswith((" loop", " loops"))
+        loop = item.kind.split("_")[0] if item.kind in LOOPS else loop
+        if item.kind == "of" and named:
+            stream.at -= 1  # "… of Rnd 8"
+            break
+    while stream.word(*_LEFT, "that", "were", "are"):
+        stream.take()
+        said = True
+    row = _round_number(stream) if stream.kind() in ("of", "in") or stream.word("from", "on") else None
+    if row is None or not named or free and not said or loop in ("both", "third") or not said and loop is None:
+        return None
+    piece = _piece(stream)
+    if stream.kind() == "at":
+        stream.take()
+        stream.skip("the")
+        while stream.word(*_WHERE) or stream.kind() in ("side", "middle"):
+            stream.take()
+    return FreeLoops(row, loop, piece)
+
+
+def _round_number(stream: Stream) -> int | None:
+    """Takes "of Rnd 8", "from the 8th round", "of R8"."""
+    stream.take()
+    stream.skip("the")
+    if stream.kind() == "ordinal" and stream.kind(1) in ("row", "round"):
+        stream.at += 2
+        return stream.peek(-2).number
+    lettered = stream.word("r", "rd") and stream.peek(1).glued
+    if not (stream.kind() in ("row", "round") or lettered) or stream.kind(1) != "number":
+        return None
+    stream.at += 2
+    return stream.peek(-1).number
+
+
+def _piece(stream: Stream) -> str:
+    """Takes "of the body", "on Body"; the word for the piece."""
+    start = stream.at
+    if stream.kind() == "of" or stream.word("on"):
+        stream.take()
+        stream.skip("the")
+        if stream.kind() == "word" or tells_piece(stream.peek().lower):  # whether there is such a piece, is seen later
+            return stream.take().lower
+    stream.at = start
+    return ""
+
+
+__all__ = ["NOT_NUMBERED", "FreeLoops", "free_loops"]
