@@ -71,6 +71,8 @@ def in_words(step: Step) -> str | None:
         return f"({_all(step.items)}) {_times(step)}"
     if isinstance(step, Passage):
         return f"once more: {_all(step.items)}"
+    if isinstance(step, Chain) and step.length.lone == 0:
+        return "no chain at the end of the last row"
     if isinstance(step, Chain):
         return f"{step.length} chain{'s' if step.length.lone != 1 else ''}{_counting(step)}"
     if isinstance(step, Skip) and step.to is not None:

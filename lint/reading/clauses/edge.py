@@ -13,7 +13,7 @@ from lint.reading.words.stream import OPENERS, SIGNS
 from lint.tree import MAKES_STITCHES, AlongEdge, Group, OtherSide, Remark, Skip, Turn, Work
 
 _EDGE_WORDS = (
-    "foundation", "beginning", "outer", "bottom", "top", "long", "short", "right", "left", "lower", "upper", "other",
+    "foundation", "beginning", "outer", "bottom", "top", "long", "short", "narrow", "right", "left", "lower", "upper", "other",
     "first", "second", "next",
 )  # fmt: skip
 _WAY_WORDS = {"make", "in", "the", "across", "over", "around", "at", "then", "to"}  # what leads to "the other side"

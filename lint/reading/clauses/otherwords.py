@@ -9,6 +9,7 @@ from lint.reading.clauses.base import STITCHY
 from lint.reading.clauses.ending import EndingClauses
 from lint.reading.places.limits import limit
 from lint.reading.repeating import repeats
+from lint.reading.repeating.omitting import no_last_chain
 from lint.reading.repeating.rowcalls import rows_of_piece
 from lint.reading.words import lastpass
 from lint.reading.words.piecewords import PIECE_WORDS, tells_piece
@@ -75,6 +76,12 @@ class WordClauses(EndingClauses):
         if stream.word("do") and rows_of_piece(stream, self.steps, start):
             return True  # "Do Row 2 again"
         stream.at = start
+        refused = stream.word("don't") or stream.word("do") and stream.word("not", ahead=1)
+        if refused:
+            stream.at += 1 if stream.word("don't") else 2
+            if no_last_chain(stream, self.steps, start):
+                return True
+            stream.at = start
         if stream.word("you", "we") and self.parts_made(start):
             return True
         if stream.word("we") and stream.kind(1) == "make":

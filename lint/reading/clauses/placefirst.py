@@ -32,6 +32,7 @@ from lint.tree import (
     Work,
 )
 
+_AFTER_LOOPS = (":", ",", ";", ".", "end", "number", "stitch", "increase", "decrease", "dash", *OPENERS)
 _LISTED = ("chain", "number", "stitch", "special", "one_stitch", "picot", "group_word", "increase", "decrease")
 # what may follow a clause that only names more places
 _AFTER_PLACES = (":", ",", ";", ".", "end", "(", "dash", "turn", "no_turn", "join", "star", "fasten_off")
@@ -61,8 +62,11 @@ class PlaceFirstClauses(WithClauses):
     def read_place_first(self, start: int) -> bool:
         """ "in next sp make 2 dc, ch 2 and 2 dc", "over next 2 sts work dc2tog", "in first st *make 2 hdc"."""
         stream = self.stream
-        if stream.kind(1) in LOOPS:  # "in FLO: …"
-            stream.take()
+        loop = 2 if stream.kind(1) == "the" else 1
+        if stream.kind(loop) in LOOPS and (
+            loop == 1 or stream.kind(3) in _AFTER_LOOPS
+        ):  # "in FLO: …", "in the BLO 9 sc"
+            stream.at += loop
             return self.read_loops(start)
         if self.old_loops(start) or self._other_side(start):
             return True

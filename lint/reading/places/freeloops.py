@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from lint.place import Place, Which
 from lint.reading.places.targets import FREE, LOOPS
 from lint.reading.words.piecewords import tells_piece
 from lint.reading.words.stream import SIGNS, Stream
@@ -89,4 +90,11 @@ def _piece(stream: Stream) -> str:
     return ""
 
 
-__all__ = ["NOT_NUMBERED", "FreeLoops", "free_loops"]
+def loops_of_all(stream: Stream, place: Place) -> bool:
+    """Whether "the back loops of the sts" is all that is said: "15 sc" there may be one in each, or fifteen."""
+    words = [item for item in stream.lexemes if place.span.start <= item.start < place.span.end]
+    loops = any(item.kind in LOOPS for item in words)
+    return loops and place.which is Which.EACH and not any(item.kind in ("each", "all") for item in words)
+
+
+__all__ = ["NOT_NUMBERED", "FreeLoops", "free_loops", "loops_of_all"]
