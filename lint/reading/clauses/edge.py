@@ -128,6 +128,9 @@ class EdgeClauses(ClusterClauses):
             named = False  # "along the bottom"
             while stream.word(*_EDGE_WORDS):
                 named = stream.take().lower in ("bottom", "top", "foundation")
+            if stream.kind() == "ending" and stream.word("short", "narrow", ahead=-1):
+                stream.take()  # "along the narrow end"
+                return stream.kind() in (*SIGNS, "end", "and", "dash")
             if stream.kind() in ("chain", "foundation") and stream.kind(1) == "edge":
                 stream.take()  # "along foundation ch edge"
             if stream.take_if("side", "edge", "top", "row_end", "chain", "foundation") or stream.word("side") or named:

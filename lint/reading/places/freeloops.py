@@ -90,6 +90,15 @@ def _piece(stream: Stream) -> str:
     return ""
 
 
+def free_part(stream: Stream) -> int:
+    """How many lexemes at the cursor are the "free loop of", "unused side of" what is named next; 0: none."""
+    if stream.kind() == "unused" and stream.kind(1) == "of":
+        return 2
+    free = stream.kind() in ("unused", "remaining") or stream.word(*FREE)
+    part = stream.word(*_LOOP_WORDS, ahead=1) or stream.kind(1) == "side"
+    return 3 if free and part and stream.kind(2) == "of" else 0
+
+
 def loops_of_all(stream: Stream, place: Place) -> bool:
     """Whether "the back loops of the sts" is all that is said: "15 sc" there may be one in each, or fifteen."""
     words = [item for item in stream.lexemes if place.span.start <= item.start < place.span.end]
