@@ -96,7 +96,7 @@ class WordClauses(EndingClauses):
             return True
         if stream.word("hold", "flip"):
             stream.take()
-            if self.turned_out(start):
+            if self.turned_out(start) or self.held_in_place(start):
                 return True  # "Hold the body upside down and join A in …"
             stream.at = start
         if stream.word("wind", "wrap", "wrapping", "winding") and self.loop_for_ring(start):
@@ -150,6 +150,21 @@ class WordClauses(EndingClauses):
                 return True
             stream.at = start
         return self.read_shaping(start)
+
+    def held_in_place(self, start: int) -> bool:
+        """ "hold the first arm against the body and work 3 sc through both": how a piece is held that is worked into."""
+        stream = self.stream
+        end = stream.next_of(",", ";", ".", ":", "and", *OPENERS)
+        words = stream.lexemes[stream.at : end]
+        idle = all(
+            item.kind in ("word", "the", "first", "last", "ordinal", "in", "to", "number", "front") for item in words
+        )
+        named = any(tells_piece(item.lower) for item in words)
+        if not named or not idle or any(item.kind == "number" for item in words) or stream.word("back", "loops"):
+            return False
+        stream.at = end
+        self.steps.append(Remark(stream.span_from(start)))
+        return True
 
     def one_yarn(self, ahead: int) -> bool:
         """Whether "yellow", "the Denim", "the red yarn" stands ahead, and no more."""

@@ -33,6 +33,8 @@ _WHICH_COLOUR = (
     "border", "edging", "background", "accent", "different", "original", "same", "previous",
 )  # fmt: skip
 
+_YARNS = ("cord", "twine", "jute", "raffia", "string", "wool", "cotton")  # what may stand for the yarn
+
 
 class YarnClauses(ChainClauses):
     """ "join with sl st in first sc", "Join B in any ch-2 sp", "With A,", "fasten off", "turn"."""
@@ -55,6 +57,8 @@ class YarnClauses(ChainClauses):
             return True
         if self.joins_pieces(start) or self.seams_joined(start):
             return True
+        if self.piece_worked_on(start):
+            return True
         if stream.kind() in ("of", "as") or stream.kind(whole) in ("round", "row"):
             stream.pass_to()  # "to close the row"
             self.steps.append(Join(stream.span_from(start)))
@@ -63,9 +67,9 @@ class YarnClauses(ChainClauses):
             stream.at += 2  # "join last st to first"
         self.last_chain()
         colour = self.colour()
-        if stream.kind() == "the" and stream.kind(1) == "yarn":
+        if stream.kind() == "the" and (stream.kind(1) == "yarn" or stream.word(*_YARNS, ahead=1)):
             stream.take()  # "join the yarn at the underarm"
-        yarn = stream.take_if("yarn")
+        yarn = stream.take_if("yarn") or stream.word(*_YARNS) and stream.take()
         colour = colour or (self.colour() if yarn else None)
         stream.skip("then")
         stitch, step = None, None
@@ -148,6 +152,31 @@ class YarnClauses(ChainClauses):
         self.steps.append(JoinYarn(span, colour, stitch if stitch != "sl st" else None, (place,)))
         return True
 
+    def piece_worked_on(self, start: int) -> bool:
+        """ "join the second arm with 3 sc (in the same way)": so many stitches through it and the row below."""
+        stream = self.stream
+        begun = stream.at
+        while stream.kind() in ("the", "first", "last", "ordinal", "next") or stream.word("other", "left", "right"):
+            stream.take()
+        told = tells_piece(stream.peek().lower) and not stream.peek().lower.endswith("s")
+        if told and stream.at > begun:
+            stream.take()
+            self._pass_same_way()
+            number = stream.amount() if stream.take_if("with") else None
+            stitch = stream.take_if("stitch") if number is not None else None
+            if stitch is not None and stitch.value != "sl st":
+                self._pass_same_way()
+                if stream.kind() in (*SIGNS, "end", "and", "to"):
+                    self.steps.append(Work(stream.span_from(start), stitch.value, number, number_said=True))
+                    return True
+        stream.at = begun
+        return False
+
+    def _pass_same_way(self) -> None:
+        stream = self.stream
+        if stream.word("in the same way", "in the same manner", "likewise"):
+            stream.take()
+
     def joins_pieces(self, start: int) -> bool:
         """ "Join the legs: ch 2, …", "Joining both legs together:": what the row is for."""
         stream = self.stream
@@ -224,7 +253,9 @@ class YarnClauses(ChainClauses):
         """ "join yarn with sl st in …", "attach White to any ch-5 sp"."""
         stream = self.stream
         stream.take()
-        if stream.kind() == "the" and stream.kind(1) == "yarn":
+        if self.piece_worked_on(start):
+            return True
+        if stream.kind() == "the" and (stream.kind(1) == "yarn" or stream.word(*_YARNS, ahead=1)):
             stream.at += 2  # "rejoin the yarn in the next st"
         colour = self.colour()
         if colour is None and stream.kind() == "word" and not stream.word("with"):
