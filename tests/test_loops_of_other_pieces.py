@@ -62,6 +62,24 @@ def test_loops_that_are_not_there_or_not_surely_meant(line: str) -> None:
     assert outcomes(report)[-1] == "not-recomputed"
 
 
+@pytest.mark.parametrize(
+    ("row", "made"),
+    [
+        ("sc in the free front loops of Rnd 3, join", 14),
+        ("2 sc in each of the 14 unused front loops of Rnd 3", 28),
+        ("hdc in each leftover loop of Rnd 3 around", 14),
+        ("3 dc in each front loop of Rnd 3 of the trunk", 42),
+        ("2 sc in leftover front loops of Rnd 3", None),  # in each of them, or two in all?
+        ("sc in next 3 free front loops of Rnd 3, sc in each st around", None),
+    ],
+)
+def test_loops_named_in_the_round_itself(row: str, made: int | None) -> None:
+    """A round that names the loops it goes into, all of them or so many, stands on them."""
+    report = check(f"{_TOY}Rnd 1: {row}.\n")
+    assert counts(report)[-1] == made
+    assert corrections(report) == []
+
+
 def test_which_of_two_rounds_with_free_loops() -> None:
     """Two pieces have a Rnd 3 with free loops: only the name of one settles which is meant."""
     paw = "Paw\nRnd 1: 5 sc in magic ring. (5)\nRnd 2: inc x 5 (10)\nRnd 3: sc 10 (10)\nRnd 4: BLO, sc 10 (10)\nFasten off.\n\n"

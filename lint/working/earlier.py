@@ -100,10 +100,12 @@ def from_free_loops(steps: tuple[Step, ...]) -> tuple[Step, ...]:
     at = next((i for i, s in enumerate(steps) if isinstance(s, (*MAKES_STITCHES, Skip))), None)
     work = steps[at] if at is not None else None
     place = work.places[0] if isinstance(work, Work) and len(work.places) == 1 else None
-    if place is None or place.which is not Which.EACH or not place.row or work.loop not in ("front", "back"):
+    told = place is not None and (work.loop in ("front", "back") or bool(place.from_words))
+    if not told or not place.row or place.which is not Which.EACH and not (place.each_of and place.from_words):
         return steps
-    loops = AlongEdge(work.span, place.row, work.loop)
-    plain = replace(work, places=(replace(place, below=False, row=0),))
+    piece = place.from_words if place.from_words != "loops" else ""
+    loops = AlongEdge(work.span, place.row, work.loop, piece)
+    plain = replace(work, places=(replace(place, below=False, row=0, from_words=""),))
     return (*steps[:at], loops, plain, *steps[at + 1 :])
 
 

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from lint.place import Place, Which
+from lint.amount import ONE, Amount
+from lint.place import Place, Target, TargetKind, Which
 from lint.reading.places.targets import FREE, LOOPS
 from lint.reading.words.piecewords import tells_piece
 from lint.reading.words.stream import SIGNS, Stream
@@ -22,6 +23,8 @@ class FreeLoops:
     row: int
     loop: str | None
     piece: str = ""
+    every: bool = False  # all of them, or the number said
+    number: Amount | None = None
 
 
 NOT_NUMBERED = FreeLoops(0, None)  # of a round that the words do not name
@@ -40,9 +43,12 @@ def _loops(stream: Stream, free: bool) -> FreeLoops | None:
     if stream.kind() not in ("in", "to", "across", "on"):
         return None
     stream.take()
-    loop, said, named = None, False, False
+    loop, said, named, every, number = None, False, False, False, None
     while stream.kind() in (*_POINTING, "unused", "remaining", *LOOPS) or stream.word("a", "one", *FREE, *_LOOP_WORDS):
         item = stream.take()
+        every = every or item.kind in ("each", "all") or item.lower.endswith(("loops", "lps"))
+        if number is None and stream.kind() == "number" and not named:
+            number = stream.amount()  # "each of the 8 front loops"
         said = said or item.kind in ("unused", "remaining") or item.lower in FREE
         named = named or item.kind in LOOPS or item.lower in _LOOP_WORDS or item.lower.endswith((" loop", " loops"))
         loop = item.kind.split("_")[0] if item.kind in LOOPS else loop
@@ -56,12 +62,13 @@ def _loops(stream: Stream, free: bool) -> FreeLoops | None:
     if row is None or not named or free and not said or loop in ("both", "third") or not said and loop is None:
         return None
     piece = _piece(stream)
+    stream.skip("around", "across")
     if stream.kind() == "at":
         stream.take()
         stream.skip("the")
         while stream.word(*_WHERE) or stream.kind() in ("side", "middle"):
             stream.take()
-    return FreeLoops(row, loop, piece)
+    return FreeLoops(row, loop, piece, every, number)
 
 
 def _round_number(stream: Stream) -> int | None:
@@ -88,6 +95,30 @@ def _piece(stream: Stream) -> str:
             return stream.take().lower
     stream.at = start
     return ""
+
+
+def in_all_of_them(stream: Stream, start: int) -> Place | None:
+    """Takes "the free front loops of Rnd 3", "each of the 8 unused loops of rnd 3 (around)" behind an "in"."""
+    if stream.kind(-1) != "in" or stream.kind(-2) not in ("stitch", "special", "increase", "number", "any_stitch"):
+        return None  # "(sc, inc) 8 times in the leftover loops of Rnd 3": all of that goes there
+    stream.at -= 1
+    found = free_loops(stream)
+    pointed = any(item.kind in ("next", "first") for item in stream.lexemes[start : stream.at])
+    if found is None or not found.every or pointed:
+        stream.at = start
+        return None
+    span, number = stream.span_from(start), found.number
+    which = Which.EACH if number is None else Which.NEXT
+    return Place(
+        span,
+        which,
+        (Target(TargetKind.ANY_STITCH),),
+        number or ONE,
+        each_of=number is not None,
+        below=True,
+        from_words=found.piece or "loops",
+        row=found.row,
+    )
 
 
 def free_part(stream: Stream) -> int:

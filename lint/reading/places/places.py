@@ -12,7 +12,7 @@ from dataclasses import replace
 
 from lint.amount import ONE
 from lint.place import Place, Target, TargetKind, Which
-from lint.reading.places.freeloops import free_part
+from lint.reading.places.freeloops import free_part, in_all_of_them
 from lint.reading.places.limits import half_of_row, limit
 from lint.reading.places.ofpieces import piece_stitches
 from lint.reading.places.ordinals import chain_top, ordinal
@@ -188,6 +188,8 @@ def _preposition(stream: Stream, allow_to: bool) -> bool | None:
 
 def _item(stream: Stream, between: bool = False) -> Place | None:
     start = stream.at
+    if (loops := in_all_of_them(stream, start)) is not None:
+        return loops
     if (but_some := all_but(stream)) is not None:
         return but_some  # "in all but last 2 sts"
     if (half := half_of_row(stream)) is not None:
