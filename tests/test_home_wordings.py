@@ -123,3 +123,44 @@ def test_a_stroke_within_a_list_cut_at_semicolons() -> None:
     )
     assert counts(report) == [6, 6]
     assert [rule for rule, _ in corrections(report)] == []
+
+
+_BIN = "Bin\nUS terms\n\nBase\nRnd 1: 7 sc in magic ring. (7)\nRnd 2: inc x 7 (14)\nRnd 3: (sc, inc) x 7 (21)\n\n{}\n{}\nRnd 3: sc in each st around.\n"
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["Work Rnds 1 and 2 of the Base.", "With Straw, rep Rnds 1-2 of Base.", "Using Straw, work Rnds 1-2 of the base."],
+)
+def test_rounds_of_a_piece_whose_name_is_a_place(line: str) -> None:
+    """A base or a top is a piece, too, whose rounds may be called for."""
+    report = check(_BIN.format("Lid", line))
+    assert counts(report)[3:] == [7, 14, 14]
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "Using Straw, work Rnds 1-2 as for the base of the other bin.",
+        "Follow Rnds 1-2 of the lid above.",
+        "Make Rnds 1 and 2 as in the rest of the set.",
+    ],
+)
+def test_a_line_that_calls_rounds_in_a_way_not_known(line: str) -> None:
+    """It is not passed over: the round behind it does not stand on the piece above."""
+    assert outcomes(check(_BIN.format("Lid", line)))[-1] == "not-recomputed"
+
+
+@pytest.mark.parametrize(
+    ("line", "made"),
+    [
+        ("Work in the back loops that are left from Rnd 2.", 42),
+        ("Attach soft blue to one of the back loops of Rnd 2, at the side.", 42),
+    ],
+)
+def test_each_of_a_number_of_loops(line: str, made: int) -> None:
+    """A group in each of so many loops, which a line before it names."""
+    base = _BIN.replace("Rnd 3: (sc", "Rnd 3: FLO, (sc")
+    row = "ch 1, (sc, ch 2, sc, hdc) in each of the 14 back loops, join"
+    report = check(base.format("Fringe", line).replace("Rnd 3: sc in each st around", f"Rnd 1: {row}"))
+    assert counts(report)[-1] == made

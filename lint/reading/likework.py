@@ -110,12 +110,18 @@ _SHAPES = expression(
 )
 
 
+# "Using B, work Rnds 1-4 as for the base of the bag."
+_CALLS_ROWS = expression(
+    r"(?i)\W*(?:(?:with|using|in)\s[^.;,]{1,30},\s)?(?:then\s|now\s)?(?:work|rep|repeat|make|crochet|follow|complete)\s(?!sure\b)(?:(?:as|the|same|for|like|instructions|of|also)\s)*(?:rows?|rnds?|rounds?|r)\s?\d"
+)
+
+
 def goes_on(reading: Reading, words: str) -> bool:
     """Whether a line bids to go on for some rows in a way that is not known: "Keep increasing like this for 7 rounds".
 
-    So does one that shapes them: "Work in patt, and dec 1 st at each end of every 3rd row 4 times".
+    So does one that shapes them, "Work in patt, and dec 1 st at each end of every 3rd row 4 times", or calls for others.
     """
-    told = _GOES_ON.match(words) is not None or _SHAPES.search(words) is not None
+    told = any((_GOES_ON.match(words), _SHAPES.search(words), _CALLS_ROWS.match(words)))
     return told and any(isinstance(step, Unread) for step in reading.steps)
 
 

@@ -231,6 +231,8 @@ class PlaceFirstClauses(WithClauses):
         if stream.kind() in LOOPS:
             return self.read_loops(start)
         if stream.kind() == "in" and stream.kind(2 if stream.kind(1) == "the" else 1) in LOOPS:
+            if self.old_loops(start):
+                return True  # "work in the back loops left from Rnd 12"
             stream.skip("in", "the")
             return self.read_loops(start)
         if self.along_edge_words(start):

@@ -258,8 +258,8 @@ class YarnClauses(ChainClauses):
         if stream.kind() == "the" and (stream.kind(1) == "yarn" or stream.word(*_YARNS, ahead=1)):
             stream.at += 2  # "rejoin the yarn in the next st"
         colour = self.colour()
-        if colour is None and stream.kind() == "word" and not stream.word("with"):
-            colour = stream.take().text
+        while colour is None and stream.kind() == "word" and not stream.word("with"):
+            colour = stream.take().text if stream.kind(1) != "word" else stream.take() and None  # "fluffy brown"
         if colour is not None:
             stream.take_if("yarn")  # "attach white yarn to"
         stitch = None

@@ -55,7 +55,7 @@ def _loops(stream: Stream, free: bool) -> FreeLoops | None:
         if item.kind == "of" and named:
             stream.at -= 1  # "… of Rnd 8"
             break
-    while stream.word(*_LEFT, "that", "were", "are"):
+    while stream.word(*_LEFT) or stream.peek().lower in ("that", "were", "are"):
         stream.take()
         said = True
     row = _round_number(stream) if stream.kind() in ("of", "in") or stream.word("from", "on") else None
