@@ -1,0 +1,39 @@
+"""Tells lines between rows that set the work somewhere else, in words that are not understood: "Working over the 6 skipped sts:".
+
+Passed over as talk, they would let the next row stand on the row below.
+"""
+
+from __future__ import annotations
+
+from lint.expression import expression
+from lint.source import Span
+from lint.tree import AlongEdge, JoinYarn, OpenWork, OtherSide, Step, walk
+
+_WORK = r"(?:work(?:ing|ed)?|crochet(?:ing|ed)?|cont(?:inue|inuing)?|pick(?:ing)?\sup|return(?:ing)?|go(?:ing)?\sback|start(?:ing)?|begin(?:ning|s)?|insert(?:ing)?\s(?:the\s|your\s)?hook|(?:re)?join(?:ing)?)"
+_STITCHES = r"(?:sts?|stitch(?:es)?|sc|dc|hdc|tr|htr|ch|chains?|loops?)"
+_AN_EDGE = r"(?:openings?|armholes?|foundation|starting\s(?:ch|chain)|skipped|missed|unworked|row\sends?|ends\sof\s(?:the\s)?rows|(?:other|opposite|second|left|right|under)\s?side\sof|side\sof\sthe|edges?)"
+_SOMEWHERE = expression(
+    rf"(?i)\b{_WORK}\b[^.;:]*\b(?:in|into|along|around|round|over|on|at|across|from|to|up)\b[^.;:]*\b{_AN_EDGE}\b"
+    rf"|^\W*(?:on|along|around|in|over)\s(?:the\s)?[^.;:]*\b{_AN_EDGE}\b[^.;]*:\s*$"
+    rf"|\b{_WORK}\b[^.;:]*\b(?:on|over|across)\s(?:the\s|these\s|only\s)*(?:(?:first|next|last|remaining|rem|following|other)\s\d+|\d+)\s{_STITCHES}\b"
+    rf"|\bleav(?:e|ing)\s(?:the\s)?(?:last|first|remaining|rem|other|next)\s(?:\d+\s)?{_STITCHES}\sunworked\b"
+    rf"|\bpick(?:ing)?\sup\s(?:and\s\w+\s)?\d+\s"
+    rf"|\b(?:divide|separate)\b[^.;]*\b(?:legs|arms|halves|sides)\b"
+    rf"|\b(?:sc|hdc|dc|htr|tr|work)\s\d+\s(?:more|extra|further)\b"
+    rf"|^\W*add\s\d+\s(?:ch|chains?)\b"
+)
+_TALK = expression(
+    r"(?i)\b(?:sew\w*|sewn|stuff\w*|fill\w*|eyes?|embroider\w*|seam\w*|weave|glue|pin|will|later|if|can|may|should|measure\w*|photo|picture|diagram|marker?s?|thread|fold(?:ed)?\sunder|block|attach(?:ed)?|needle|worked\sin|are|is)\b"
+)
+_KNOWN = (AlongEdge, JoinYarn, OtherSide)
+
+
+def set_elsewhere(steps: tuple[Step, ...], words: str, span: Span) -> OpenWork | None:
+    """The line as work that is not known, if it may set the work elsewhere; `steps`: what was read of it."""
+    if any(isinstance(step, _KNOWN) for step in walk(steps)):
+        return None
+    told = any(_SOMEWHERE.search(one) and not _TALK.search(one) for one in expression(r"(?<=[.;])\s").split(words))
+    return OpenWork(span, words) if told else None
+
+
+__all__ = ["set_elsewhere"]
