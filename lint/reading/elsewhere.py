@@ -6,6 +6,7 @@ Passed over as talk, they would let the next row stand on the row below.
 from __future__ import annotations
 
 from lint.expression import expression
+from lint.place import Place, Target, TargetKind, Which
 from lint.source import Span
 from lint.tree import AlongEdge, JoinYarn, OpenWork, OtherSide, Step, walk
 
@@ -28,11 +29,19 @@ _TALK = expression(
 _KNOWN = (AlongEdge, JoinYarn, OtherSide)
 
 
-def set_elsewhere(steps: tuple[Step, ...], words: str, span: Span) -> OpenWork | None:
-    """The line as work that is not known, if it may set the work elsewhere; `steps`: what was read of it."""
+_JOINS = expression(r"(?i)\W*(?:(?:with|using)\s[\w ]{1,20},\s)?(?:re)?join\b")
+
+
+def set_elsewhere(steps: tuple[Step, ...], words: str, span: Span) -> JoinYarn | OpenWork | None:
+    """The line as work that is not known, or as yarn joined there, if it may set the work elsewhere.
+
+    `steps`: what was read of it.
+    """
     if any(isinstance(step, _KNOWN) for step in walk(steps)):
         return None
     told = any(_SOMEWHERE.search(one) and not _TALK.search(one) for one in expression(r"(?<=[.;])\s").split(words))
+    if told and _JOINS.match(words) is not None:
+        return JoinYarn(span, None, None, (Place(span, Which.ELSEWHERE, (Target(TargetKind.PLACE),)),))
     return OpenWork(span, words) if told else None
 
 

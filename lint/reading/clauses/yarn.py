@@ -35,6 +35,8 @@ _WHICH_COLOUR = (
 
 _YARNS = ("cord", "twine", "jute", "raffia", "string", "wool", "cotton")  # what may stand for the yarn
 
+_GAPS = ("opening", "openings", "slit", "gap")
+
 
 class YarnClauses(ChainClauses):
     """ "join with sl st in first sc", "Join B in any ch-2 sp", "With A,", "fasten off", "turn"."""
@@ -109,7 +111,11 @@ class YarnClauses(ChainClauses):
         if stream.kind() == "together" or stream.word("together"):
             return False
         if stream.kind() == "at":  # "at the start of a short edge"
+            told = stream.at
             stream.pass_to()
+            words = stream.lexemes[told : stream.at]
+            if not found and any(item.kind in ("edge", "row_end") or item.lower in _GAPS for item in words):
+                found = (Place(stream.span_from(told), Which.ELSEWHERE, (Target(TargetKind.PLACE),)),)
         elsewhere = bool(found) and found[0].which in (Which.ANY, Which.ELSEWHERE)
         if stream.word("directly", "above", "left") or stream.kind() == "in" and stream.kind(2) == "middle":
             stream.pass_to()  # "in any ch-2 sp directly above a spike st", "in the middle of any side"
