@@ -204,9 +204,10 @@ class _RowReader:
         if text.label is None and not_read:
             return Row(text.span, None, (OpenWork(text.span, self.source.slice(text.span)),), reading.stated, sizes)
         if text.label is None:
-            if self._named(self.source.slice(text.span)):
-                return self.named_row(text)
-            if is_work(reading, lexemes):
+            named = self._named(words)
+            if named and (row := self.named_row(text)) is not None:
+                return row
+            if not named and is_work(reading, lexemes):
                 return Row(text.span, None, tuple(reading.steps), reading.stated, sizes)
             moved = set_elsewhere(tuple(reading.steps), words, text.span) if more else None
             return Row(text.span, None, (moved,), None, sizes) if moved is not None else None

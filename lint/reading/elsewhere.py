@@ -17,7 +17,10 @@ _SOMEWHERE = expression(
     rf"(?i)\b{_WORK}\b[^.;:]*\b(?:in|into|along|around|round|over|on|at|across|from|to|up)\b[^.;:]*\b{_AN_EDGE}\b"
     rf"|^\W*(?:on|along|around|in|over)\s(?:the\s)?[^.;:]*\b{_AN_EDGE}\b[^.;]*:\s*$"
     rf"|\b{_WORK}\b[^.;:]*\b(?:on|over|across)\s(?:the\s|these\s|only\s)*(?:(?:first|next|last|remaining|rem|following|other)\s\d+|\d+)\s{_STITCHES}\b"
-    rf"|\bleav(?:e|ing)\s(?:the\s)?(?:last|first|remaining|rem|other|next)\s(?:\d+\s)?{_STITCHES}\sunworked\b"
+)
+# no talk, whatever stands beside it
+_SURELY = expression(
+    rf"(?i)\bleav(?:e|ing)\s(?:the\s)?(?:last|first|remaining|rem|other|next)\s(?:\d+\s)?{_STITCHES}\sunworked\b"
     rf"|\bpick(?:ing)?\sup\s(?:and\s\w+\s)?\d+\s"
     rf"|\b(?:divide|separate)\b[^.;]*\b(?:legs|arms|halves|sides)\b"
     rf"|\b(?:sc|hdc|dc|htr|tr|work)\s\d+\s(?:more|extra|further)\b"
@@ -39,7 +42,8 @@ def set_elsewhere(steps: tuple[Step, ...], words: str, span: Span) -> JoinYarn |
     """
     if any(isinstance(step, _KNOWN) for step in walk(steps)):
         return None
-    told = any(_SOMEWHERE.search(one) and not _TALK.search(one) for one in expression(r"(?<=[.;])\s").split(words))
+    sentences = expression(r"(?<=[.;])\s").split(words)
+    told = any(_SURELY.search(one) or _SOMEWHERE.search(one) and not _TALK.search(one) for one in sentences)
     if told and _JOINS.match(words) is not None:
         return JoinYarn(span, None, None, (Place(span, Which.ELSEWHERE, (Target(TargetKind.PLACE),)),))
     return OpenWork(span, words) if told else None

@@ -257,6 +257,8 @@ class PatternWorker:
             joining = tuple(step for step in row.steps if isinstance(step, (AlongEdge, JoinYarn, OtherSide, Skip)))
             if not unread and any(not isinstance(step, Skip) for step in joining):
                 state.joining = joining  # "Skip the center 12 sts, join yarn in next st." opens the row after it
+            elif joining and state.fabric is not None:
+                state.fabric = Fabric.unknown(state.fabric.circular)  # "Leave the last 4 sts unworked from now on."
             return None
         if not unread:
             unread = [s for s in walk(instance.steps) if isinstance(s, Unread)]
