@@ -22,7 +22,7 @@ _BODY = "Seal\nUS terms\n\nBody\nRnd 1: 7 sc in magic ring. (7)\nRnd 2: inc x 7 
         "Turn the seal upside down and work along the starting chain.",
         "Join grey at the lower edge of the opening.",
         "Add 6 ch.",
-        "Divide for the flippers: skip 7 sts.",
+        "Divide for the legs: skip 7 sts.",
         "Separate the legs here.",
         "Leave the last 4 sts unworked from now on.",
         "Sc 3 more to shift the marker.",
