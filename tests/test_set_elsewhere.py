@@ -42,6 +42,7 @@ def test_the_round_behind_such_a_line_is_not_on_the_one_above(line: str) -> None
         "Place the eyes on Rnd 3, 5 sts apart.",
         "You may work over the yarn ends at the edge.",
         "From here on the seal grows to the tail.",
+        "Continue on these 14 sts.",
     ],
 )
 def test_talk_between_rounds_is_passed_over(line: str) -> None:

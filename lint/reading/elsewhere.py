@@ -16,7 +16,7 @@ _AN_EDGE = r"(?:openings?|armholes?|foundation|starting\s(?:ch|chain)|skipped|mi
 _SOMEWHERE = expression(
     rf"(?i)\b{_WORK}\b[^.;:]*\b(?:in|into|along|around|round|over|on|at|across|from|to|up)\b[^.;:]*\b{_AN_EDGE}\b"
     rf"|^\W*(?:on|along|around|in|over)\s(?:the\s)?[^.;:]*\b{_AN_EDGE}\b[^.;]*:\s*$"
-    rf"|\b{_WORK}\b[^.;:]*\b(?:on|over|across)\s(?:the\s|these\s|only\s)*(?:(?:first|next|last|remaining|rem|following|other)\s\d+|\d+)\s{_STITCHES}\b"
+    rf"|\b{_WORK}\b[^.;:]*\b(?:on|over|across)\s(?:the\s|only\s)*(?:(?:first|next|last|remaining|rem|following|other)\s\d+|\d+)\s{_STITCHES}\b"
 )
 # no talk, whatever stands beside it
 _SURELY = expression(
