@@ -176,6 +176,7 @@ class AlongEdge:
     span: Span
     row: int = 0
     loop: str | None = None  # of that row: back | front, where the words name one
+    piece: str = ""  # whose row it is, where they name that
 
 
 @dataclass(frozen=True, slots=True)

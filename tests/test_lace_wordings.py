@@ -285,7 +285,7 @@ _IN_BACK_LOOPS = "Rnd 2: Working in back loops only, ch 1, 2 sc in each st, join
     ("second", "words", "made"),
     [
         (_IN_BACK_LOOPS, "Working into the unused front loops of Rnd 1, ch 1, sc in each st around, join.", 12),
-        (_IN_BACK_LOOPS, "Working in the free loops of Rnd 1, (sc, ch 2, sc) in each of the 12 front loops.", None),
+        (_IN_BACK_LOOPS, "Working in the free loops of Rnd 1, (sc, ch 2, sc) in each of the 12 front loops.", 24),
         (_IN_BACK_LOOPS, "Working in the free front loops of Rnd 1, (sc, ch 2, sc) in each of the 12 front loops.", 24),
         ("Rnd 2: Ch 1, 2 sc in flo of each st, join. (24)", "BLO of Rnd 1: ch 1, 3 sc in each st, join.", 36),
         (

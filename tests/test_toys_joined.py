@@ -6,7 +6,7 @@ The counts are worked out by hand from what the trade's words do (semantics of w
 from __future__ import annotations
 
 import pytest
-from helpers import all_findings, check, corrections, counts
+from helpers import all_findings, check, corrections, counts, outcomes
 
 _LEGS = (
     "Moth\n\nTerms: US\n\nLEG (make 2)\nRnd 1: 7 sc in magic ring. (7)\nRnd 2: Inc in each st around. (14)\n"
@@ -239,3 +239,28 @@ JACKET = (
 def test_what_is_worked_into_stitches_of_a_piece(words: str, made: int | None) -> None:
     """All of a piece's stitches are as many as its last round has; words behind its name are not passed over."""
     assert counts(check(f"{JACKET}Rnd 1: {words}\n"))[-1] == made
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "6 sc, hold the first wing against the body and work 2 sc through wing and body, 6 sc, join the second wing with 2 sc in the same way, 6 sc",
+        "6 sc, attach the first wing with 2 sc, 6 sc, attach the other wing in the same way with 2 sc, 6 sc",
+    ],
+)
+def test_a_piece_joined_with_so_many_stitches(words: str) -> None:
+    """Stitches through the piece and the body are so many of the body's round."""
+    report = check(
+        f"Bird\nUS terms\n\nBody\nRnd 1: 11 sc in magic ring. (11)\nRnd 2: inc x 11 (22)\nRnd 3: {words}. (22)\n"
+    )
+    assert counts(report) == [11, 22, 22]
+    assert corrections(report) == []
+
+
+@pytest.mark.parametrize(
+    "words", ["join the wings with 2 sc each", "join the second wing with 4 ch", "join the second wing with sc"]
+)
+def test_a_piece_joined_in_a_way_that_is_not_told(words: str) -> None:
+    """How many stitches of the round that takes is not said: the round is not recomputed."""
+    report = check(f"Bird\nUS terms\n\nBody\nRnd 1: 11 sc in magic ring. (11)\nRnd 2: 5 sc, {words}, 4 sc.\n")
+    assert outcomes(report)[1] == "not-recomputed"

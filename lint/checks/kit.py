@@ -48,7 +48,7 @@ _DRAW = r"\b(?:thread|weave|run|lace|draw|pull|insert)\s+(?:the\s+|a\s+)?(?:leng
 _NOTIONS = (
     _notion(r"\b(?:stitch\s+)?markers?\b|\bpm\b", r"\bmarkers?\b|\bscrap yarn|contrast(?:ing)? yarn|safety pin|bobby pin|paper ?clip", "stitch marker", False),
     _notion(r"\bsew (?:on )?(?:the |on |\d+ |two |three |four |five )*buttons?\b", r"\bbuttons?\b|\bbuttoned\b", "button"),
-    _notion(r"\bstuff(?:ing)?\s+(?:firmly|lightly|the|as|body|head|it|with|before|and)\b", r"stuff|fibre?fill|filling|fiberfil|polyfill|wadding|toy fill", "stuffing"),
+    _notion(r"\bstuff(?:ing)?\s+(?:firmly|lightly|the|as|body|head|it|with|before|and)\b", r"stuff|fibre?fill|filling|fiberfil|polyfill|wadding|toy fill|polyester fill|poly-?fil\b", "stuffing"),
     _notion(_PUT + r"(?:safety\s+|toy\s+)*eyes\b", r"\beyes?\b(?!\s+needle)|\bbeads?\b|\bbuttons?\b", "pair of eyes"),
     _notion(r"\b(?:sew|insert|set) (?:in )?(?:the )?zip(?:per)?\b", r"\bzip", "zip"),
     _notion(_DRAW + r"(?:narrow\s+|satin\s+)?ribbon\b", r"\bribbons?\b", "ribbon"),

@@ -212,6 +212,24 @@ _KEPT = (
 )
 
 
+# "change to Oatmeal", "join colour B", "with Rust"; "cut the Denim", "fasten off B"; "3 sc in C" within a row
+_TAKEN_UP = expression(
+    r"(?i)\b(?:to|with|in|using|join|attach|rejoin)\s+(?:the\s+|new\s+|colou?r\s+|yarn\s+)*+([\p{L}\d]+)"
+)
+_CUT = expression(
+    r"(?:(?i:\bcut)\s+(?i:(?:the|colou?r)\s+)*+(?!(?i:yarn|thread)\b)|(?i:\b(?:fasten|finish|break|end)(?:\s+off)?+)\s+(?i:(?:the|colou?r|yarn)\s+)*+(?=\p{Lu}))"
+    r"([\p{L}\d]++)(?:\s+(?i:yarn|colou?r))?\s*$"
+)
+_WITHIN = expression(r"\b(?:in|with)\s+(?:[Cc]olou?r\s+)?(?!BLO|FLO)\p{Lu}\w*")
+
+
+def _named(context: Context, step: FastenOff | JoinYarn | UseYarn) -> str | None:
+    """The yarn that a step names, in small letters."""
+    words = context.source.slice(step.span)
+    said = step.colour or next(iter((_CUT if isinstance(step, FastenOff) else _TAKEN_UP).findall(words)), None)
+    return said.lower() if said else None
+
+
 def check_yarn(context: Context) -> Iterator[Finding]:
     """yarn-not-joined: work that goes on after fastening off, with no yarn joined."""
     # a colour in the label joins its yarn, unless this pattern says "Join B" behind such labels
@@ -224,7 +242,10 @@ def check_yarn(context: Context) -> Iterator[Finding]:
         attached: bool | None = None  # not known at the start of a piece
         off: Span | None = None
         colour: str | None = None
+        held: str | None = None  # the yarn on the hook, where the words name it
         for row in part.rows:
+            if row.label is not None and _WITHIN.search(context.source.slice(row.span)):
+                held = None  # "3 sc in C, 3 sc in B": either may be
             if (
                 label_joins
                 and row.label is not None
@@ -236,11 +257,13 @@ def check_yarn(context: Context) -> Iterator[Finding]:
             stays = row.label is None and any(word in context.source.slice(row.span).lower() for word in _KEPT)
             for step in row.steps:
                 if isinstance(step, FastenOff) and not stays:
-                    if step.colour and colour and step.colour.lower() != colour.lower():
-                        continue
-                    attached, off = False, step.span
+                    cut = _named(context, step)
+                    if cut is None or cut == held:
+                        attached, off = False, step.span
+                    elif held is None:
+                        attached = None  # which of the yarns is worked with is not told
                 elif isinstance(step, (JoinYarn, UseYarn)):
-                    attached, colour = True, step.colour or colour
+                    attached, colour, held = True, step.colour or colour, _named(context, step)
                 elif isinstance(step, MakeRing) or _stands_anew(context, step):
                     attached = True
                 elif isinstance(step, (OpenWork, Unread)):

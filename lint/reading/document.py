@@ -15,8 +15,17 @@ from lint.reading import definitions
 from lint.reading.chainnotes import countings
 from lint.reading.clauses.changetables import has_change_table, row_of_change
 from lint.reading.clauses.reader import Reading, read_row
+from lint.reading.elsewhere import set_elsewhere
 from lint.reading.firstuse import with_first_uses
-from lint.reading.likework import as_another_piece, goes_on, is_work, label_in_vain, vain_number, works_an_edge
+from lint.reading.likework import (
+    as_another_piece,
+    goes_on,
+    goes_to_loops,
+    is_work,
+    label_in_vain,
+    vain_number,
+    works_an_edge,
+)
 from lint.reading.lines.headings import begins_work
 from lint.reading.lines.layout import Layout, LayoutReader
 from lint.reading.lines.tallies import tell_tallies, without_rows_told
@@ -160,11 +169,13 @@ class _RowReader:
         goes_on = self.rounds_to > 0 and numbers[:1] == [(self.rounds_to + 1,)]
         round_part = _round_by_words(self.source, text, goes_on)
         self.rounds_to = numbers[-1][-1] if round_part and numbers else 0
-        rows = [row for row in (self.row(item, round_part) for item in text.rows) if row is not None]
+        last = max((at for at, item in enumerate(text.rows) if item.label is not None), default=0)
+        rows = [row for at, item in enumerate(text.rows) if (row := self.row(item, round_part, at < last)) is not None]
         rows = [row for at, row in enumerate(rows) if not (at and _piece_again(row))]  # of this piece: it is made twice
         return Part(text.name, text.span, text.make, tuple(rows))
 
-    def row(self, text: RowText, round_part: bool) -> Row | None:
+    def row(self, text: RowText, round_part: bool, more: bool) -> Row | None:
+        """A stretch of a part as a row; None if it only talks. `more`: rows with labels stand behind it."""
         sizes = text.sizes
         if text.sizes_unknown:
             words = "the sizes that this is for are not among those of the pattern"
@@ -188,15 +199,18 @@ class _RowReader:
             text.label = Label(span, kind, (number,) if number else (), words=self.source.slice(span).strip())
         elif text.label is None and as_another_piece(reading, self.source.slice(text.span)):
             text.label = Label(reading.steps[0].span, "row", (), words="The piece worked as another")
-        not_read = goes_on(reading, self.source.slice(text.span)) or works_an_edge(reading, lexemes)
+        words = self.source.slice(text.span)
+        not_read = goes_on(reading, words) or goes_to_loops(reading, words) or works_an_edge(reading, lexemes)
         if text.label is None and not_read:
             return Row(text.span, None, (OpenWork(text.span, self.source.slice(text.span)),), reading.stated, sizes)
         if text.label is None:
-            if self._named(self.source.slice(text.span)):
-                return self.named_row(text)
-            if not is_work(reading, lexemes):
-                return None
-            return Row(text.span, None, tuple(reading.steps), reading.stated, sizes)
+            named = self._named(words)
+            if named and (row := self.named_row(text)) is not None:
+                return row
+            if not named and is_work(reading, lexemes):
+                return Row(text.span, None, tuple(reading.steps), reading.stated, sizes)
+            moved = set_elsewhere(tuple(reading.steps), words, text.span) if more else None
+            return Row(text.span, None, (moved,), None, sizes) if moved is not None else None
         label = text.label
         if label.kind == "either":
             label = replace(label, kind="round" if round_part else "row")

@@ -10,12 +10,14 @@ from lint.reading.clauses.reader import Reading
 from lint.reading.words.stream import CLOSERS, OPENERS
 from lint.tree import (
     MAKES_STITCHES,
+    AlongEdge,
     Chain,
     FastenOff,
     Group,
     JoinYarn,
     MakeRing,
     OpenWork,
+    OtherSide,
     Remark,
     RowCall,
     Skip,
@@ -42,7 +44,11 @@ def is_work(reading: Reading, lexemes: list[Lexeme]) -> bool:
         if isinstance(step, _WORK_STEPS) and not (isinstance(step, Work) and step.undefined)
     ]
     unread = [step for step in walk(tuple(steps)) if isinstance(step, Unread)]
-    moves = [s for s in steps if isinstance(s, (FastenOff, JoinYarn)) or isinstance(s, Remark) and s.seam]
+    moves = [
+        s
+        for s in steps
+        if isinstance(s, (AlongEdge, FastenOff, JoinYarn, OtherSide)) or isinstance(s, Remark) and s.seam
+    ]
     if not unread:
         return bool(worked or moves) or _turns(steps, lexemes)
     if moves and not worked:
@@ -69,6 +75,19 @@ def is_work(reading: Reading, lexemes: list[Lexeme]) -> bool:
     return starts_like_row and any(isinstance(step, (Work, Group)) for step in worked)
 
 
+# "The skirt is worked in the front loops of Rnd 12.", "Go back to Rnd 12 and work in the unused loops"
+_TO_LOOPS = expression(
+    r"(?i)(?=[^.;]*\bloops?\b)(?=[^.;]*\b(?:(?:row|rnd|round|rd|r)\s?\d|(?:un(?:used|worked)|free|left-?over|remaining)\b[^.;]*\bloops?))(?=[^.;]*\b(?:in|into|to|on|work\w*|join\w*|find|use|using)\b)"
+    r"(?![^.;]*\b(?:will be|later|afterwards?|for now|ch|chain|sew\w*|sewn|fold\w*|weave|thread|stuff\w*|eyes?|embroider\w*)\b)"
+)
+
+
+def goes_to_loops(reading: Reading, words: str) -> bool:
+    """Whether a line that is not wholly understood may bid to work on loops of a round that it names by its number."""
+    known = any(isinstance(step, AlongEdge) for step in walk(tuple(reading.steps)))
+    return not known and any(_TO_LOOPS.match(sentence) is not None for sentence in expression(r"[.;]").split(words))
+
+
 def _again(unread: Sequence[Unread], lexemes: list[Lexeme]) -> bool:
     """Whether rows are named, and how often is among what was not understood: "[like Row 2 above] twice more"."""
     often = [item.start for item in lexemes if item.kind == "times" or item.lower in ("once", "twice", "thrice")]
@@ -93,12 +112,18 @@ _SHAPES = expression(
 )
 
 
+# "Using B, work Rnds 1-4 as for the base of the bag."
+_CALLS_ROWS = expression(
+    r"(?i)\W*(?:(?:with|using|in)\s[^.;,]{1,30},\s)?(?:then\s|now\s)?(?:work|rep|repeat|make|crochet|follow|complete)\s(?!sure\b)(?:(?:as|the|same|for|like|instructions|of|also)\s)*(?:rows?|rnds?|rounds?|r)\s?\d"
+)
+
+
 def goes_on(reading: Reading, words: str) -> bool:
     """Whether a line bids to go on for some rows in a way that is not known: "Keep increasing like this for 7 rounds".
 
-    So does one that shapes them: "Work in patt, and dec 1 st at each end of every 3rd row 4 times".
+    So does one that shapes them, "Work in patt, and dec 1 st at each end of every 3rd row 4 times", or calls for others.
     """
-    told = _GOES_ON.match(words) is not None or _SHAPES.search(words) is not None
+    told = any((_GOES_ON.match(words), _SHAPES.search(words), _CALLS_ROWS.match(words)))
     return told and any(isinstance(step, Unread) for step in reading.steps)
 
 
@@ -166,4 +191,4 @@ def vain_number(label: list[Lexeme]) -> tuple[str, int] | None:
     return label[row].kind, 1 if beside[0].kind == "first" else beside[0].number
 
 
-__all__ = ["as_another_piece", "goes_on", "is_work", "label_in_vain", "vain_number", "works_an_edge"]
+__all__ = ["as_another_piece", "goes_on", "goes_to_loops", "is_work", "label_in_vain", "vain_number", "works_an_edge"]

@@ -73,6 +73,8 @@ def in_words(step: Step) -> str | None:
         return f"({_all(step.items)}) {_times(step)}"
     if isinstance(step, Passage):
         return f"once more: {_all(step.items)}"
+    if isinstance(step, Chain) and step.length.lone == 0:
+        return "no chain at the end of the last row"
     if isinstance(step, Chain):
         return f"{step.length} chain{'s' if step.length.lone != 1 else ''}{_counting(step)}"
     if isinstance(step, Skip) and step.to is not None:
@@ -92,6 +94,8 @@ def in_words(step: Step) -> str | None:
         return f"1 {step.stitch or 'stitch'} in each stitch"
     if isinstance(step, OpenWork):
         return f"{step.words}: how many stitches or rows that is, the words do not say"
+    if isinstance(step, AlongEdge) and step.row:
+        return f"on the {step.loop or ''} loops of round {step.row} that are left free".replace("  ", " ")
     if isinstance(step, AlongEdge):
         return "work along an edge, whose places are not known"
     if isinstance(step, MakeRing):

@@ -157,7 +157,7 @@ class Bench(Plain):
         elif isinstance(step, OtherSide):
             self.turn_round_chain(step.perhaps)
         elif isinstance(step, AlongEdge) and step.row:
-            self.cursor = Cursor(self.earlier.loops(step.row, step.loop, self.is_round))
+            self.cursor = Cursor(self.earlier.loops(step, self.is_round))
         elif isinstance(step, AlongEdge) and not self.made and self.cursor.on_row_ends:
             self.begin()  # "working in the ends of the rows, sc in each": how many there are is known
         elif isinstance(step, AlongEdge):

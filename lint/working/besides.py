@@ -2,16 +2,27 @@
 
 from __future__ import annotations
 
+from lint.amount import Amount
 from lint.tree import Chain, Remark, Step, Turn
 
 _TURNING = (Chain, Turn)
+_NONE = Amount.of(0)  # of the chains at the row's end, "do not ch 1 at end of last row"
 
 
 def once(head: tuple[Step, ...], called: tuple[Step, ...], tail: tuple[Step, ...]) -> tuple[Step, ...]:
     """The called row's steps between what stands before and behind the call, without the turning that is said there."""
     begun = _without(called, head) if _turns_alone(head) else called
+    if any(isinstance(step, Chain) and step.length == _NONE for step in tail):
+        begun, tail = _unchained(begun), tuple(step for step in tail if not isinstance(step, Chain))
     ended = _without(begun[::-1], tail)[::-1] if _turns_alone(tail) else begun
     return (*head, *ended, *tail)
+
+
+def _unchained(called: tuple[Step, ...]) -> tuple[Step, ...]:
+    """The steps of a row without the turning chain that it ends with, if it does."""
+    run = next((i for i, step in enumerate(reversed(called)) if not isinstance(step, (*_TURNING, Remark))), len(called))
+    ended = len(called) - run
+    return (*called[:ended], *(step for step in called[ended:] if not isinstance(step, Chain)))
 
 
 def _turns_alone(said: tuple[Step, ...]) -> bool:

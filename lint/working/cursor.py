@@ -37,7 +37,7 @@ class Cursor:
         self.nodes = fabric.nodes
         self.known = fabric.known
         self.circular = fabric.circular
-        self.uncounted, self.hung = fabric.uncounted, fabric.hung
+        self.uncounted, self.hung, self.loops = fabric.uncounted, fabric.hung, fabric.loops
         self.at = 0
         self.stop: int | None = None
         self.last: Node | None = self.nodes[0] if self.nodes else None

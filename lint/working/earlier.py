@@ -35,12 +35,20 @@ class Earlier:
     free: str | None = None  # the loop of its stitches that the row on it has left: back | front
 
 
-class EarlierRows:
-    """The rows of a piece by their numbers, as far as they are known."""
+Shelf = dict[tuple[str, int], Earlier | None]
 
-    def __init__(self) -> None:
+
+class EarlierRows:
+    """The rows of a piece by their numbers, as far as they are known.
+
+    `shelf` has those of all pieces that have left loops free, by the heading they stand under; None where it is not known.
+    """
+
+    def __init__(self, shelf: Shelf | None = None) -> None:
+        self.shelf: Shelf = {} if shelf is None else shelf
+        self.part = ""  # the heading that the work stands under
         self._rows: dict[int, Earlier] = {}
-        self._last = 0
+        self._last, self._last_part = 0, ""
 
     @property
     def last(self) -> int:
@@ -50,25 +58,45 @@ class EarlierRows:
     def get(self, number: int) -> Earlier | None:
         return self._rows.get(number)
 
-    def loops(self, number: int, loop: str | None, circular: bool) -> Fabric:
-        """The loops of a row's stitches that the next one has left free, as places to work into."""
-        row = self._rows.get(number)
-        if row is None or row.free is None or loop not in (None, row.free) or _ANY in row.in_part or row.made.spaces:
-            raise PlacesUnknown(f"how many free loops row or round {number} has is not known here")
+    def loops(self, step: AlongEdge, circular: bool) -> Fabric:
+        """The loops of a row's stitches that the next one has left free, as places to work into.
+
+        The row is the one of this heading, else of the only piece that has such loops or that the words name.
+        """
+        own = (self.part, step.row)
+        named = {
+            key: row
+            for key, row in self.shelf.items()
+            if key[1] == step.row
+            and (step.piece in key[0].lower() if step.piece else key == own or own not in self.shelf)
+        }
+        found = [row for row in named.values() if row is None or step.loop in (None, row.free)]
+        row = found[0] if len(found) == 1 else None
+        if row is None or _ANY in row.in_part or row.made.spaces:
+            raise PlacesUnknown(f"how many free loops row or round {step.row} has is not known here")
         kinds = list(row.made.by_kind)
-        return Fabric.plain(kinds[0] if len(kinds) == 1 else "free loop", row.made.stitches, circular)
+        fabric = Fabric.plain(kinds[0] if len(kinds) == 1 else "free loop", row.made.stitches, circular)
+        fabric.loops = True
+        return fabric
 
     def worked(self, number: int, below: list[Node], nodes: list[Node], made: Made, steps: tuple[Step, ...]) -> None:
         """A row is worked, on the places `below`; what it made, and that counted."""
         under = self._rows.get(self._last)
         on_loops = any(isinstance(step, AlongEdge) and step.row for step in from_free_loops(steps))
         if under is not None and self._last and not on_loops:  # else it stands on those, and not on the row made last
-            self._rows[self._last] = Earlier(under.made, _in_part(below, nodes), _left_free(steps))
-        self._rows[number], self._last = Earlier(made), number
+            self._rows[self._last] = left = Earlier(under.made, _in_part(below, nodes), _left_free(steps))
+            self.shelf.pop((self._last_part, self._last), None)
+            if left.free is not None:
+                self.shelf[self._last_part, self._last] = left
+        self._rows[number], self._last, self._last_part = Earlier(made), number, self.part
+        self.shelf.pop((self.part, number), None)
 
     def not_known(self, number: int) -> None:
         self._rows.pop(number, None)
         self._rows.pop(self._last, None)  # which of its places are taken, is not known
+        self.shelf[self.part, number] = None
+        if self._last:
+            self.shelf[self._last_part, self._last] = None
         self._last = 0
 
 
@@ -77,10 +105,12 @@ def from_free_loops(steps: tuple[Step, ...]) -> tuple[Step, ...]:
     at = next((i for i, s in enumerate(steps) if isinstance(s, (*MAKES_STITCHES, Skip))), None)
     work = steps[at] if at is not None else None
     place = work.places[0] if isinstance(work, Work) and len(work.places) == 1 else None
-    if place is None or place.which is not Which.EACH or not place.row or work.loop not in ("front", "back"):
+    told = place is not None and (work.loop in ("front", "back") or bool(place.from_words))
+    if not told or not place.row or place.which is not Which.EACH and not (place.each_of and place.from_words):
         return steps
-    loops = AlongEdge(work.span, place.row, work.loop)
-    plain = replace(work, places=(replace(place, below=False, row=0),))
+    piece = place.from_words if place.from_words != "loops" else ""
+    loops = AlongEdge(work.span, place.row, work.loop, piece)
+    plain = replace(work, places=(replace(place, below=False, row=0, from_words=""),))
     return (*steps[:at], loops, plain, *steps[at + 1 :])
 
 

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from lint.pattern import Row
 from lint.place import Which
-from lint.tree import MAKES_STITCHES, Chain, JoinYarn, MakeRing, OtherSide, Remark, Skip, Step, Work
+from lint.tree import MAKES_STITCHES, AlongEdge, Chain, JoinYarn, MakeRing, OtherSide, Remark, Skip, Step, Work
 from lint.working.bench import Worked
 from lint.working.cells import joins_yarn, of_this_row, skips_to_join
 from lint.working.cursor import PlacesUnknown
@@ -142,6 +142,14 @@ def _joined_here(steps: tuple[Step, ...]) -> bool:
     return bool(joined) and not any(one.below or one.row or one.which is Which.ELSEWHERE for one in joined)
 
 
+def fabric_below(instance: Instance, state: PieceState) -> Fabric:
+    """What a row is worked on: an edge that it or the line before it speaks of, else what the last row left."""
+    edge = side_edge(instance, state) or foundation_edge(instance, state)
+    if edge is not None:
+        state.joining = tuple(step for step in state.joining if not isinstance(step, AlongEdge) or step.row)
+    return edge or state.fabric
+
+
 def side_edge(instance: Instance, state: PieceState) -> Fabric | None:
     """The edge along the rows, where a row goes into each of its row ends and how many there are is known."""
     rows, circular = state.side.rows, instance.kind == "round" or is_round(instance, None)
@@ -159,7 +167,8 @@ def seamed(steps: tuple[Step, ...], side: Side) -> Side:
 def moves_on(row: Row) -> bool:
     """Whether a line that is not wholly read joins yarn somewhere, or passes over stitches."""
     words = " ".join(step.words.lower() for step in row.unread())
-    return any(isinstance(step, (Skip, JoinYarn)) for step in row.steps) or "join" in words or "attach" in words
+    moved = any(isinstance(step, (AlongEdge, JoinYarn, Skip)) for step in row.steps)
+    return moved or "join" in words or "attach" in words
 
 
 def with_row(side: Side, steps: tuple[Step, ...], makes: bool, circular: bool) -> Side:

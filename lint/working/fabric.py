@@ -82,6 +82,7 @@ class Fabric:
     gaps: tuple[tuple[Node, Node], ...] = ()  # neighbours between which markers hang
     marks_unclear: bool = False  # there may be others
     before: int = 0  # stitches of the row that lie before these and are worked already
+    loops: bool = False  # free loops of a round: places that are called loops as well as stitches
     hung: int = 0  # slip stitches that hang the row on another piece, which are no places of it
 
     @classmethod

@@ -34,18 +34,21 @@ def last_chain(steps: tuple[Step, ...]) -> Chain | None:
     return chain if length <= MOST_TURNING_CHAINS else None  # longer ones are stitches to be, not known here
 
 
+_LEFT_OPEN = "“{}” does not say how many stitches that is"
+
+
 def not_told(steps: tuple[Step, ...], recent: list[Made]) -> str | None:
-    """The words of work "in patt" whose count is not known: where the last rows made spaces or shells, or gained and lost."""
+    """What is to be said of work "in patt" whose count is not known: where the last rows made spaces or shells, or gained and lost."""
     plain = [not (made.spaces or made.groups or made.bunches or made.petals) for made in recent]
     alike = len({made.stitches for made in recent}) == 1
     even = len(recent) > 1 and all(plain)
     pair = len(recent) > 1 and all(plain[-2:]) and recent[-1].stitches == recent[-2].stitches
     for step in walk(steps):
         if isinstance(step, Work) and step.in_pattern and not (even or pair):
-            return "in pattern"
+            return _LEFT_OPEN.format("in pattern")
         straight = isinstance(step, OpenWork) and step.pattern == "straight"
         if isinstance(step, OpenWork) and step.pattern and not (even and (alike or straight) or pair and straight):
-            return step.words
+            return _LEFT_OPEN.format(step.words)
     return None
 
 

@@ -34,7 +34,6 @@ from lint.tree import (
 from lint.working.cells import (
     Entry,
     at_loop_end,
-    joins_yarn,
     misfits,
     outcome_of,
     side_by_side,
@@ -46,13 +45,12 @@ from lint.working.columns import columns_of, spread_of, told_singly
 from lint.working.cursor import PlacesUnknown
 from lint.working.earlier import named_as_below, works_behind
 from lint.working.edges import (
-    foundation_edge,
+    fabric_below,
     leave_unworked,
     moves_on,
     on_its_fabric,
     resumed,
     seamed,
-    side_edge,
     with_free_loops,
     with_row,
 )
@@ -242,6 +240,7 @@ class PatternWorker:
             state.begin(Fabric() if made or founds(first_steps(instances)) else Fabric.ring())
         elif state.fastened or part.make > 1 or state.fabric is None:
             state.fabric, state.left_off = Fabric.unknown(False), state.fabric if part.make == 1 else None
+        state.earlier.part = part.name
 
     # one row ---------------------------------------------------------------------------------------------
 
@@ -271,8 +270,10 @@ class PatternWorker:
                 )
             state.side, state.fabric = seamed(row.steps, state.side), turned_over(state.fabric, row.steps, coming)
             joining = tuple(step for step in row.steps if isinstance(step, (AlongEdge, JoinYarn, OtherSide, Skip)))
-            if joins_yarn(joining) and not unread:
+            if not unread and any(not isinstance(step, Skip) for step in joining):
                 state.joining = joining  # "Skip the center 12 sts, join yarn in next st." opens the row after it
+            elif joining and state.fabric is not None:
+                state.fabric = Fabric.unknown(state.fabric.circular)  # "Leave the last 4 sts unworked from now on."
             return None
         if not unread:
             unread = [s for s in walk(instance.steps) if isinstance(s, Unread)]
@@ -315,10 +316,9 @@ class PatternWorker:
     def _work(self, instance: Instance, coming: Instance | None, state: PieceState, size: int, blocks: bool) -> Cell:
         if state.earlier.last and state.earlier.last == (instance.number or 0) - 1:
             instance = replace(instance, steps=named_as_below(instance.steps, state.earlier.last))
-        fabric = side_edge(instance, state) or foundation_edge(instance, state) or state.fabric
+        fabric = fabric_below(instance, state)
         task = Task.of(instance, state, fabric, size, blocks)
         if (words := not_told(task.steps, state.recent)) is not None:
-            words = f"“{words}” does not say how many stitches that is"
             return self._not_recomputed(instance, state, size, words, instance.row.span)
         try:
             steps = until_turned(task.steps, instance.kind, fabric.circular, coming)
@@ -344,14 +344,14 @@ class PatternWorker:
             return self._not_recomputed(instance, state, size, "it does not grow as it is said to", instance.row.span)
         self.keep(task, best, state)
         worked = best.worked
-        if self.works_behind:
-            state.earlier.worked(instance.number or 0, fabric.nodes, worked.fabric.nodes, worked.made, task.steps)
         state.short = state.short or "short" in instance.label.lower()
         if best.agrees and worked.turned and (state.short_rows or "short" in instance.label.lower()):
             worked.left = []  # turned before the end, as short rows are
         makes = worked.made.stitches or worked.made.spaces
         asked = makes and (self.workings or self.workings is not None and best.agrees is False)
         workings = workings_of(best, task, state) if asked else None
+        if self.works_behind:
+            state.earlier.worked(instance.number or 0, fabric.nodes, worked.fabric.nodes, worked.made, task.steps)
         settle(best, state, task.place)
         unsaid = worked.unsaid_chain
         unsaid = (unsaid[0], None) if unsaid is not None and best.either else unsaid

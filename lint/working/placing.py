@@ -40,8 +40,8 @@ class Placing(SideBySide):
             if place.targets[0].name or place.targets == (_LOOP,)
             else place
         )
-        if self.other_side and place.targets == (_LOOP,):
-            place = replace(place, targets=(Target(TargetKind.CHAIN),))
+        if (self.other_side or cursor.loops) and place.targets == (_LOOP,):
+            place = replace(place, targets=(_ANY if cursor.loops else Target(TargetKind.CHAIN),))
         place = self.in_chain_space(place)
         which = place.which
         target = place.targets[0]

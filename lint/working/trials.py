@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 from itertools import combinations, pairwise
 from typing import TypeVar
 
-from lint.tree import Chain, JoinYarn, Step, Turn, UseYarn, Work, walk
+from lint.tree import AlongEdge, Chain, JoinYarn, Step, Turn, UseYarn, Work, walk
 from lint.working.bench import Bench, Worked
 from lint.working.chains import ChainRules
 from lint.working.choices import CHAIN_KEYS, Choices, Key
@@ -79,7 +79,7 @@ class PieceState:
 
     def begin(self, fabric: Fabric) -> None:
         """A piece begins on a ring or chain of its own: nothing is left of the one before."""
-        self.fabric, self.earlier, self.carried = fabric, EarlierRows(), None
+        self.fabric, self.earlier, self.carried = fabric, EarlierRows(self.earlier.shelf), None
         self.unworked, self.more_left, self.joining, self.side = [], False, (), Side(0)
         self.left_off, self.parted, self.recent, self.short, self.whole = None, False, [], False, 0
 
@@ -323,8 +323,10 @@ def settle(best: Trial, state: PieceState, place: int) -> None:
 
 def _with_carried(steps: tuple[Step, ...], state: PieceState) -> tuple[Step, ...]:
     """A turning chain worked at the end of the row before opens this one; so does yarn joined in a line of its own."""
-    if state.joining and not any(isinstance(step, JoinYarn) for step in steps):
-        return (*state.joining, *steps)
+    joins = any(isinstance(step, JoinYarn) for step in steps)
+    joining = tuple(step for step in state.joining if not joins or isinstance(step, AlongEdge))
+    if joining and not any(isinstance(step, AlongEdge) for step in steps):
+        return (*joining, *steps)
     if state.carried is None:
         return steps
     for step in steps:

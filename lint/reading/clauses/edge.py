@@ -9,6 +9,7 @@ from lint.lexicon import Lexeme
 from lint.place import Which
 from lint.reading.clauses.base import STITCHY
 from lint.reading.clauses.cluster import ClusterClauses
+from lint.reading.places.freeloops import NOT_NUMBERED, FreeLoops, free_loops
 from lint.reading.places.targets import ANY, FREE, LOOPS, is_space_word
 from lint.reading.repeating.repeats import Mark
 from lint.reading.words.piecewords import PIECE_WORDS
@@ -16,7 +17,7 @@ from lint.reading.words.stream import OPENERS, SIGNS
 from lint.tree import MAKES_STITCHES, AlongEdge, Group, OtherSide, Remark, Skip, Turn, Work
 
 _EDGE_WORDS = (
-    "foundation", "beginning", "outer", "bottom", "top", "long", "short", "right", "left", "lower", "upper", "other",
+    "foundation", "beginning", "outer", "bottom", "top", "long", "short", "narrow", "right", "left", "lower", "upper", "other",
     "first", "second", "next",
 )  # fmt: skip
 _WAY_WORDS = {"make", "in", "the", "across", "over", "around", "at", "then", "to"}  # what leads to "the other side"
@@ -33,6 +34,8 @@ class EdgeClauses(ClusterClauses):
     def old_loops(self, start: int) -> bool:
         """ "work in leftover FLO of Rnd 30", "working in the unused loops of Rnd 2,": loops of a round below."""
         stream = self.stream
+        if (found := free_loops(stream, free=True)) is not None:
+            return self.on_old_loops(start, found)
         if stream.kind() != "in":
             return False
         old, loop, at = False, None, stream.at + 1
@@ -42,14 +45,6 @@ class EdgeClauses(ClusterClauses):
             if not free and item.kind not in ("the", *LOOPS) and item.lower not in ("loops", "lps"):
                 break
             old, loop, at = old or free, item.kind if item.kind in LOOPS else loop, at + 1
-        ahead = at - stream.at
-        numbered = old and stream.kind(ahead) in ("of", "from", "in")
-        ahead += 2 if stream.kind(ahead + 1) == "the" else 1
-        numbered = numbered and stream.kind(ahead) in ("row", "round") and stream.kind(ahead + 1) == "number"
-        if numbered and stream.kind(ahead + 2) in (*SIGNS, ":", "end", "dash"):
-            row = stream.peek(ahead + 1).number
-            stream.at += ahead + 2
-            return self.on_old_loops(start, row, loop)
         alone = stream.peek(at - stream.at).kind in (*SIGNS, "end") and stream.word(
             "loops", "lps", ahead=at - 1 - stream.at
         )
@@ -58,15 +53,15 @@ class EdgeClauses(ClusterClauses):
         stream.pass_to()
         return self.on_old_loops(start)
 
-    def on_old_loops(self, start: int, row: int = 0, loop: str | None = None) -> bool:
+    def on_old_loops(self, start: int, loops: FreeLoops = NOT_NUMBERED) -> bool:
         """Sets work on loops of an earlier row: all that follows, or "(sc, inc) 6 times" just before these words."""
         works = [at for at, step in enumerate(self.steps) if isinstance(step, (*MAKES_STITCHES, Mark))]
         behind = bool(works) and self.runs_on(start)
         if behind and works != [len(self.steps) - 1]:
             self.stream.at = start
             return False
-        known = row if behind or not works else 0
-        edge = AlongEdge(self.stream.span_from(start), known, loop.split("_")[0] if loop else None)
+        known = loops.row if behind or not works else 0
+        edge = AlongEdge(self.stream.span_from(start), known, loops.loop, loops.piece)
         self.steps.insert(works[0] if behind else len(self.steps), edge)
         return True
 
@@ -142,6 +137,9 @@ class EdgeClauses(ClusterClauses):
             named = False  # "along the bottom"
             while stream.word(*_EDGE_WORDS):
                 named = stream.take().lower in ("bottom", "top", "foundation")
+            if stream.kind() == "ending" and stream.word("short", "narrow", ahead=-1):
+                stream.take()  # "along the narrow end"
+                return stream.kind() in (*SIGNS, "end", "and", "dash")
             if stream.kind() in ("chain", "foundation") and stream.kind(1) == "edge":
                 stream.take()  # "along foundation ch edge"
             if stream.take_if("side", "edge", "top", "row_end", "chain", "foundation") or stream.word("side") or named:

@@ -9,6 +9,7 @@ from lint.reading.clauses.base import STITCHY
 from lint.reading.clauses.ending import EndingClauses
 from lint.reading.places.limits import limit
 from lint.reading.repeating import repeats
+from lint.reading.repeating.omitting import no_last_chain
 from lint.reading.repeating.rowcalls import rows_of_piece
 from lint.reading.words import lastpass
 from lint.reading.words.piecewords import PIECE_WORDS, tells_piece
@@ -81,6 +82,12 @@ class WordClauses(EndingClauses):
         if stream.word("do") and repeats.done_so_often(stream, self.steps, start):
             return True
         stream.at = start
+        refused = stream.word("don't") or stream.word("do") and stream.word("not", ahead=1)
+        if refused:
+            stream.at += 1 if stream.word("don't") else 2
+            if no_last_chain(stream, self.steps, start):
+                return True
+            stream.at = start
         if stream.word("you", "we") and self.parts_made(start):
             return True
         if stream.word("we") and stream.kind(1) == "make":
@@ -93,6 +100,11 @@ class WordClauses(EndingClauses):
             and self.yarn_picked_up(start)
         ):
             return True
+        if stream.word("hold", "flip"):
+            stream.take()
+            if self.turned_out(start) or self.held_in_place(start):
+                return True  # "Hold the body upside down and join A in …"
+            stream.at = start
         if stream.word("wind", "wrap", "wrapping", "winding") and self.loop_for_ring(start):
             return True
         if stream.word("drop", "dropping", "carry", "carrying"):
@@ -121,8 +133,8 @@ class WordClauses(EndingClauses):
             return self.read_repeat(start)
         if stream.word("except", "excepting", "excluding", "bar") and lastpass.excepting(stream, self.steps, start):
             return True
-        if stream.word("cut") and stream.kind(1) == "word" and stream.kind(2) in (*SIGNS, "end", "and"):
-            return self.read_fasten_off(start)  # "cut yellow"
+        if stream.word("cut") and self.one_yarn(1):
+            return self.read_fasten_off(start)
         if stream.word("you") and stream.kind(1) == "ending":
             stream.take()  # "and after that you finish with row 3"
             return self.read_ending(stream.at)
@@ -146,6 +158,28 @@ class WordClauses(EndingClauses):
                 return True
             stream.at = start
         return self.read_shaping(start)
+
+    def held_in_place(self, start: int) -> bool:
+        """ "hold the first arm against the body and work 3 sc through both": how a piece is held that is worked into."""
+        stream = self.stream
+        end = stream.next_of(",", ";", ".", ":", "and", *OPENERS)
+        words = stream.lexemes[stream.at : end]
+        idle = all(
+            item.kind in ("word", "the", "first", "last", "ordinal", "in", "to", "number", "front") for item in words
+        )
+        named = any(tells_piece(item.lower) for item in words)
+        if not named or not idle or any(item.kind == "number" for item in words) or stream.word("back", "loops"):
+            return False
+        stream.at = end
+        self.steps.append(Remark(stream.span_from(start)))
+        return True
+
+    def one_yarn(self, ahead: int) -> bool:
+        """Whether "yellow", "the Denim", "the red yarn" stands ahead, and no more."""
+        stream = self.stream
+        ahead += stream.kind(ahead) == "the"
+        after = ahead + 1 + (stream.kind(ahead + 1) in ("yarn", "color"))
+        return stream.kind(ahead) == "word" and stream.kind(after) in (*SIGNS, "end", "and")
 
     def behind_others(self, start: int) -> bool:
         """ "Again behind the petals: ch 1, *bpsc around next sc of Rnd 2": how the work is held."""

@@ -7,6 +7,7 @@ from dataclasses import replace
 from lint.place import Place, TargetKind, Which
 from lint.reading.clauses.alongside import WithClauses
 from lint.reading.clauses.base import STITCHY, Reading, all_read
+from lint.reading.places.freeloops import FreeLoops
 from lint.reading.places.places import places
 from lint.reading.places.targets import LOOPS
 from lint.reading.repeating import repeats
@@ -31,6 +32,7 @@ from lint.tree import (
     Work,
 )
 
+_AFTER_LOOPS = (":", ",", ";", ".", "end", "number", "stitch", "increase", "decrease", "dash", *OPENERS)
 _LISTED = ("chain", "number", "stitch", "special", "one_stitch", "picot", "group_word", "increase", "decrease")
 # what may follow a clause that only names more places
 _AFTER_PLACES = (":", ",", ";", ".", "end", "(", "dash", "turn", "no_turn", "join", "star", "fasten_off")
@@ -60,8 +62,11 @@ class PlaceFirstClauses(WithClauses):
     def read_place_first(self, start: int) -> bool:
         """ "in next sp make 2 dc, ch 2 and 2 dc", "over next 2 sts work dc2tog", "in first st *make 2 hdc"."""
         stream = self.stream
-        if stream.kind(1) in LOOPS:  # "in FLO: …"
-            stream.take()
+        loop = 2 if stream.kind(1) == "the" else 1
+        if stream.kind(loop) in LOOPS and (
+            loop == 1 or stream.kind(3) in _AFTER_LOOPS
+        ):  # "in FLO: …", "in the BLO 9 sc"
+            stream.at += loop
             return self.read_loops(start)
         if self.old_loops(start) or self._other_side(start):
             return True
@@ -231,6 +236,8 @@ class PlaceFirstClauses(WithClauses):
         if stream.kind() in LOOPS:
             return self.read_loops(start)
         if stream.kind() == "in" and stream.kind(2 if stream.kind(1) == "the" else 1) in LOOPS:
+            if self.old_loops(start):
+                return True  # "work in the back loops left from Rnd 12"
             stream.skip("in", "the")
             return self.read_loops(start)
         if self.along_edge_words(start):
@@ -335,7 +342,7 @@ class PlaceFirstClauses(WithClauses):
         the = 2 if stream.kind(1) == "the" else 1
         if stream.kind() in ("of", "in") and stream.kind(the) in ("row", "round") and stream.kind(the + 1) == "number":
             stream.at += the + 2  # "FLO of rnd 9:": loops of another row
-            return self.on_old_loops(start, stream.peek(-1).number, kind)
+            return self.on_old_loops(start, FreeLoops(stream.peek(-1).number, kind.split("_")[0]))
         stream.skip("of", "the")
         if stream.word("on") and stream.word("back", ahead=2):
             stream.pass_to()  # "in the hump on the back of the chains"

@@ -9,11 +9,13 @@ from lint.lexicon import Lexeme
 from lint.place import Place, Target, TargetKind, Which
 from lint.reading.clauses.base import STITCHY
 from lint.reading.clauses.chain import ChainClauses
+from lint.reading.places.freeloops import free_loops
 from lint.reading.places.places import places
 from lint.reading.places.targets import FOUNDATION
 from lint.reading.words.piecewords import PIECE_WORDS, names_piece, tells_piece
 from lint.reading.words.stream import SIGNS
 from lint.tree import (
+    AlongEdge,
     Chain,
     Counting,
     Join,
@@ -30,6 +32,10 @@ _WHICH_COLOUR = (
     "new", "next", "first", "second", "third", "fourth", "fifth", "last", "final", "main", "contrasting", "contrast", "other", "another",
     "border", "edging", "background", "accent", "different", "original", "same", "previous",
 )  # fmt: skip
+
+_YARNS = ("cord", "twine", "jute", "raffia", "string", "wool", "cotton")  # what may stand for the yarn
+
+_GAPS = ("opening", "openings", "slit", "gap")
 
 
 class YarnClauses(ChainClauses):
@@ -53,6 +59,8 @@ class YarnClauses(ChainClauses):
             return True
         if self.joins_pieces(start) or self.seams_joined(start):
             return True
+        if self.piece_worked_on(start):
+            return True
         if stream.kind() in ("of", "as") or stream.kind(whole) in ("round", "row"):
             stream.pass_to()  # "to close the row"
             self.steps.append(Join(stream.span_from(start)))
@@ -61,9 +69,9 @@ class YarnClauses(ChainClauses):
             stream.at += 2  # "join last st to first"
         self.last_chain()
         colour = self.colour()
-        if stream.kind() == "the" and stream.kind(1) == "yarn":
+        if stream.kind() == "the" and (stream.kind(1) == "yarn" or stream.word(*_YARNS, ahead=1)):
             stream.take()  # "join the yarn at the underarm"
-        yarn = stream.take_if("yarn")
+        yarn = stream.take_if("yarn") or stream.word(*_YARNS) and stream.take()
         colour = colour or (self.colour() if yarn else None)
         stream.skip("then")
         stitch, step = None, None
@@ -75,6 +83,8 @@ class YarnClauses(ChainClauses):
                 stream.at += 2
             if stream.kind() == "stitch":
                 stitch = stream.take().value
+        if self.joins_on_loops(start, colour, stitch):
+            return True
         found = places(
             stream,
             allow_to=True,
@@ -101,7 +111,11 @@ class YarnClauses(ChainClauses):
         if stream.kind() == "together" or stream.word("together"):
             return False
         if stream.kind() == "at":  # "at the start of a short edge"
+            told = stream.at
             stream.pass_to()
+            words = stream.lexemes[told : stream.at]
+            if not found and any(item.kind in ("edge", "row_end") or item.lower in _GAPS for item in words):
+                found = (Place(stream.span_from(told), Which.ELSEWHERE, (Target(TargetKind.PLACE),)),)
         elsewhere = bool(found) and found[0].which in (Which.ANY, Which.ELSEWHERE)
         if stream.word("directly", "above", "left") or stream.kind() == "in" and stream.kind(2) == "middle":
             stream.pass_to()  # "in any ch-2 sp directly above a spike st", "in the middle of any side"
@@ -129,6 +143,45 @@ class YarnClauses(ChainClauses):
         elif stream.kind() == "to":
             self.into_the_round()  # "join with sl st to top of ch-3 to work in rounds"
         return True
+
+    def joins_on_loops(self, start: int, colour: str | None, stitch: str | None) -> bool:
+        """ "… in any leftover front loop of Rnd 8, (with sl st)": the row is worked on those loops."""
+        stream = self.stream
+        if (loops := free_loops(stream)) is None:
+            return False
+        span = stream.span_from(start)
+        if stream.kind() == "with" and stream.kind(1) == "stitch":
+            stitch = stream.peek(1).value
+            stream.at += 2
+        self.steps.append(AlongEdge(span, loops.row, loops.loop, loops.piece))
+        place = Place(span, Which.ANY, (Target(TargetKind.ANY_STITCH),))
+        self.steps.append(JoinYarn(span, colour, stitch if stitch != "sl st" else None, (place,)))
+        return True
+
+    def piece_worked_on(self, start: int) -> bool:
+        """ "join the second arm with 3 sc (in the same way)": so many stitches through it and the row below."""
+        stream = self.stream
+        begun = stream.at
+        while stream.kind() in ("the", "first", "last", "ordinal", "next") or stream.word("other", "left", "right"):
+            stream.take()
+        told = tells_piece(stream.peek().lower) and not stream.peek().lower.endswith("s")
+        if told and stream.at > begun:
+            stream.take()
+            self._pass_same_way()
+            number = stream.amount() if stream.take_if("with") else None
+            stitch = stream.take_if("stitch") if number is not None else None
+            if stitch is not None and stitch.value != "sl st":
+                self._pass_same_way()
+                if stream.kind() in (*SIGNS, "end", "and", "to"):
+                    self.steps.append(Work(stream.span_from(start), stitch.value, number, number_said=True))
+                    return True
+        stream.at = begun
+        return False
+
+    def _pass_same_way(self) -> None:
+        stream = self.stream
+        if stream.word("in the same way", "in the same manner", "likewise"):
+            stream.take()
 
     def joins_pieces(self, start: int) -> bool:
         """ "Join the legs: ch 2, …", "Joining both legs together:": what the row is for."""
@@ -206,11 +259,15 @@ class YarnClauses(ChainClauses):
         """ "join yarn with sl st in …", "attach White to any ch-5 sp"."""
         stream = self.stream
         stream.take()
-        if stream.kind() == "the" and stream.kind(1) == "yarn":
+        if self.piece_worked_on(start):
+            return True
+        if stream.kind() == "the" and (stream.kind(1) == "yarn" or stream.word(*_YARNS, ahead=1)):
             stream.at += 2  # "rejoin the yarn in the next st"
         colour = self.colour()
-        if colour is None and stream.kind() == "word" and not stream.word("with"):
-            colour = stream.take().text
+        while colour is None and stream.kind() == "word" and not stream.word("with"):
+            colour = stream.take().text if stream.kind(1) != "word" else stream.take() and None  # "fluffy brown"
+        if colour is not None:
+            stream.take_if("yarn")  # "attach white yarn to"
         stitch = None
         if stream.take_if("with"):
             stream.skip("the")
@@ -218,6 +275,8 @@ class YarnClauses(ChainClauses):
                 return False
             if stream.kind() == "stitch":
                 stitch = stream.take().value
+        if self.joins_on_loops(start, colour, stitch):
+            return True
         found = places(stream, allow_to=True)
         if any(place.number != ONE for place in found):
             return False  # "attach the arm over next 4 sts": what is worked there

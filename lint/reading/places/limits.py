@@ -52,7 +52,7 @@ def limit(stream: Stream) -> Limit | None:
         stream.take()
     edge = 2 if stream.kind(1) in ("the", "each") else 1
     aside = stream.kind(edge) in ("side", "edge", "other_side", "row_end") or stream.word(
-        "bottom", "top", "foundation", "long", "short", ahead=edge
+        "bottom", "top", "foundation", "long", "short", "narrow", ahead=edge
     )
     aside = (
         aside

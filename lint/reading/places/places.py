@@ -12,6 +12,7 @@ from dataclasses import replace
 
 from lint.amount import ONE
 from lint.place import Place, Target, TargetKind, Which
+from lint.reading.places.freeloops import free_part, in_all_of_them
 from lint.reading.places.limits import half_of_row, limit
 from lint.reading.places.ofpieces import piece_stitches
 from lint.reading.places.ordinals import chain_top, ordinal
@@ -119,6 +120,8 @@ def merges(one: Place, other: Place) -> bool:
 
 def _item(stream: Stream, between: bool = False) -> Place | None:
     start = stream.at
+    if (loops := in_all_of_them(stream, start)) is not None:
+        return loops
     if (but_some := all_but(stream)) is not None:
         return but_some  # "in all but last 2 sts"
     if (half := half_of_row(stream)) is not None:
@@ -150,6 +153,12 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
     if kind == "as" and stream.peek().lower == "same as":  # "sc in same as ch 1"
         stream.pass_to()
         place = Place(stream.span_from(start), Which.SAME, (Target(TargetKind.PLACE),), from_words="again")
+    elif free := free_part(stream):
+        stream.at += free  # "in the free loop of each of the 3 ch"
+        place = _item(stream) if stream.kind() not in ("row", "round") else None
+        if place is not None and not (place.which is Which.EACH and place.targets == (FOUNDATION,)):
+            open_end = place.limit is not None or place.which is Which.EACH and place.number == ONE
+            place = None if open_end else replace(place, which=Which.ELSEWHERE)
     elif kind == "each":
         place = each_place(stream, start)
     elif kind in ("next", "first", "last", "same", "any", "remaining") and not names_piece(stream):
@@ -189,11 +198,6 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
             else ""
         )
         place = Place(stream.span_from(start), Which.ELSEWHERE, (Target(TargetKind.PLACE, "piece"),), from_words=word)
-    elif kind == "unused" and stream.kind(1) == "of":
-        stream.at += 2  # "in the free loop of each of the 3 ch"
-        place = _item(stream)
-        if place is not None and not (place.which is Which.EACH and place.targets == (FOUNDATION,)):
-            place = replace(place, which=Which.ELSEWHERE) if place.limit is None else None
     elif stream.word("it") and any(item.kind == "ring" for item in stream.lexemes[: stream.at]):
         stream.take()  # "make a magic ring and work 5 dc into it"
         place = Place(stream.span_from(start), Which.NEXT, (Target(TargetKind.RING),))

@@ -55,8 +55,8 @@ def each_place(stream: Stream, start: int) -> Place | None:
     number = how_many(stream)
     if number is not None:
         unused = stream.take_if("unused") or _of_a_piece(stream)
-        if stream.kind() in LOOPS and any(item.kind in LOOPS for item in stream.lexemes[:start]):
-            stream.take()  # "in each of the 12 front loops", behind "Working in the free front loops of Rnd 1,"
+        if stream.kind() in LOOPS and stream.kind(1) in (*SIGNS, "end", "around"):
+            stream.take()  # "in each of the 12 front loops", maybe behind "Working in the free front loops of Rnd 1,"
             return Place(stream.span_from(start), Which.NEXT, (ANY,), number, each_of=True)
         place = with_target(stream, start, Which.ELSEWHERE if unused else Which.NEXT, number)
         if place is None and stream.kind() in (*SIGNS, "end"):

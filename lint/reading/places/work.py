@@ -9,6 +9,7 @@ from lint.amount import ONE, Amount
 from lint.lexicon import Lexeme
 from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.reading.places.countunits import singular
+from lint.reading.places.freeloops import loops_of_all
 from lint.reading.places.howoften import several_may_be_meant, times_in_brackets
 from lint.reading.places.limits import limit
 from lint.reading.places.madeof import hung_on, increase_told, legs_before, legs_behind
@@ -24,6 +25,7 @@ from lint.tree import Special, Step, Work
 _ONE_LOOP = ("back_loop", "front_loop", "third_loop")
 _MOST_TOGETHER = 100  # no stitch closes more legs: beyond that the number is a slip of the pen
 _AFTER_LOOP = ("in", "around", "across", ",", ".", "end")
+_BEHIND_LOOPS = (*_AFTER_LOOP, ";", "(", "[", "{", ")", "dash", "=", "to")
 _AFTER_COLOUR = (",", ";", ".", "end", "(", "[", ")", "]", "and", "dash", "star", "then")
 GROUPS = ("group", "groups", "grp", "grps")
 
@@ -178,13 +180,9 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         stream.take()
         if number is None and stream.kind() == "number":
             number, number_after = stream.amount(), True  # "sc blo 12"
-    if stream.kind() == "in" and stream.kind(1) in LOOPS:
-        if stream.kind(2) in (",", ";", ".", "end", "(", "[", "{", ")", "dash", "=", "around", "across", "to"):
-            stream.at += 2  # "30 sc in back loops": how, not where
-    elif (
-        stream.kind() == "in" and stream.kind(1) == "the" and stream.kind(2) in LOOPS and stream.kind(3) in _AFTER_LOOP
-    ):
-        stream.at += 3  # "hdc in the BLO in each st"
+    loop = 2 if stream.kind(1) == "the" else 1
+    if stream.kind() == "in" and stream.kind(loop) in LOOPS and stream.kind(loop + 1) in _BEHIND_LOOPS:
+        stream.at += loop + 1  # "30 sc in back loops", "hdc in the BLO in each st": how, not where
     if stream.word("made", "working", "worked") and stream.kind(1) in ("in", "around", "over"):
         stream.take()  # "V-st made in 5th ch", "3 dc working around next dc"
     if stream.kind() == "in" and stream.kind(1) in ("each", "all") and stream.kind(2) in ("row", "round"):
@@ -205,6 +203,8 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     if (several or not said) and (run := _from_nth_chain(stream, start, several)):
         return Work(stream.span_from(start), stitch, ONE, run, together, special, post=post_stitch(stitch))
     found = places(stream, allow_to=stitch == "sl st")
+    if several and several > 1 and len(found) == 1 and loops_of_all(stream, found[0]):
+        return None
     if in_each or len(found) == 1 and (each or several and in_each_by_size(several, found[0].number)):
         found = tuple(replace(place, each_of=True) for place in found)  # "sc twice in next 2 sts"
     if again:

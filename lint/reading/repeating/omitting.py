@@ -9,12 +9,16 @@ from lint.amount import ONE, Amount
 from lint.place import Which
 from lint.reading.words.lists import alike, without_group
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
-from lint.tree import Group, Remark, Repeat, Step, Work
+from lint.tree import Chain, Group, Remark, Repeat, RowCall, Step, Work
+
+_TO_LAST = ("at", "the", "in", "ending", "of", "last")  # "at the end of the last"
 
 
 def omit(stream: Stream, steps: list[Step], start: int, read_inside: Callable[[Stream], list[Step]]) -> bool:
     """ "omitting last ch 2": the last pass of the repeat before loses its last items."""
     stream.take()
+    if no_last_chain(stream, steps, start):
+        return True
     stream.skip("the", "last")
     group = stream.matching(stream.at) if stream.kind() in OPENERS else None  # "omitting last (2 dc, ch 2, 2 dc)"
     end = group + 1 if group is not None else stream.next_of(",", ";", ".", "join", *CLOSERS)
@@ -35,6 +39,33 @@ def omit(stream: Stream, steps: list[Step], start: int, read_inside: Callable[[S
             steps[index] = replace(step, span=step.span.to(stream.span_from(start)), last_pass=kept)
             return True
     return False
+
+
+def no_last_chain(stream: Stream, steps: list[Step], start: int) -> bool:
+    """ "omitting the ch-4 at end of last row", "do not ch 1 on last row": the last of the rows called for ends without it."""
+    at = stream.at
+    stream.skip("the", "make")
+    chained = stream.take_if("chain", "turning_chain") is not None
+    stream.take_if("dash")
+    stream.amount()
+    if stream.word("on"):
+        stream.take()
+    told = stream.at
+    stream.skip(*_TO_LAST)
+    said = [item.kind for item in stream.lexemes[told : stream.at]]
+    if said and stream.kind() in ("row", "round"):
+        stream.take()
+        behind = said[-1] == "last"
+    else:
+        stream.at = told
+        before = [item.kind for item in stream.lexemes[max(0, start - 4) : start]]
+        behind = before[-3:-1] in (["last", "row"], ["last", "round"])  # "At end of last row, do not ch 1"
+    ends = stream.kind() in (",", ";", ".", "end", "and", *CLOSERS)
+    if not (chained and behind and ends and any(isinstance(step, RowCall) for step in steps)):
+        stream.at = at
+        return False
+    steps.append(Chain(stream.span_from(start), Amount.of(0)))
+    return True
 
 
 def _of_group(omitted: Stream, items: tuple[Step, ...]) -> bool:

@@ -38,6 +38,12 @@ _PIECE_NAMES = (
 )
 
 
+def _base_or_top(stream: Stream) -> bool:
+    """ "Base", "the Top", "Sides" as the name of a piece: words that tell places, too."""
+    named = stream.word("base", "top", "sides", "side", "edge")
+    return named and stream.kind(1) in (",", ";", ".", "end", *OPENERS)
+
+
 def names_rows(stream: Stream) -> bool:
     """Whether row numbers follow: "Rows 2-5", "2nd row", "last 2 rows", "from Row 2", "as Row 2"."""
     for ahead in range(0, 6):
@@ -138,7 +144,7 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
         words = []
         told = stream.peek(-1).lower.endswith("for") or stream.peek().text[:1].isupper()
         named = not alike or told  # "as for first flap", "as Left Front", not "as before"
-        while named and not stream.done and stream.kind() in _PIECE_NAMES:
+        while named and not stream.done and (stream.kind() in _PIECE_NAMES or not words and _base_or_top(stream)):
             words.append(stream.take().text)
         part = " ".join(words) or None
         if part is None:

@@ -70,10 +70,16 @@ def _colour_at(stream: Stream, at: int, read: list[Lexeme]) -> tuple[int, str]:
         return 2, ","  # "with B sc 2"
     if one.kind == "with" and _colour(stream, at + 1) and after[2] == ":" and after[3] in _WORK and read and opens:
         return 3, ""  # "; with B: 2 sc"
-    if one.kind in ("in", "with") and _colour(stream, at + 1) and after[2] in (*_ENDS, "end", "=", "dash"):
+    numbered = after[1] == "color" and after[2] == "number"  # "in colour 2"
+    named = 3 if numbered else 2
+    if (
+        one.kind in ("in", "with")
+        and (numbered or _colour(stream, at + 1))
+        and after[named] in (*_ENDS, "end", "=", "dash")
+    ):
         whole_row = bool(read) and read[-1].kind in ("around", "across")
         behind = one.kind == "in" and not opens  # "2 sc in each st in MC", "[…] 3 times in CC"
-        return (2, "") if _worked(read) or whole_row or behind else (0, "")  # "2 sc in A,", "sc around in A"
+        return (named, "") if _worked(read) or whole_row or behind else (0, "")  # "2 sc in A,", "sc around in A"
     if not _colour(stream, at):
         return 0, ""
     leads = after[1] in (":", "dash") and after[2] in (*_WORK, *OPENERS)

@@ -53,6 +53,13 @@ _TOLD_BEHIND = expression(
     r"(?P<form>[\w-]{2,10})\.\s+(?=(?:Yarn over|Yarn round|Yo|YO|Yrh|Yoh|Insert|Work \d|Draw up|\(Yo)\b)"
 )
 
+_STROKES = r"(?<!\s)\s+[/|•·\p{So}]\s+"
+_STOPS = r";\s+"
+_OTHER_CUTS = (
+    r",\s+|(?<=\))\s+and\s+(?=\p{L}[^(),]{1,40}\()",  # "…, round (rnd) and stitch (st)"
+    r"(?<=\w{2}|\w\))\.\s+(?=[\w-]{1,8}(?: [\w-]{1,6})?(?:\(\w+\))?\s*[:=–,])",
+)
+
 
 @dataclass(frozen=True, slots=True)
 class Entry:
@@ -149,19 +156,11 @@ def _chunks(line: str, known: frozenset[str]) -> list[tuple[int, str]]:
     ]
     if len(cut) > 2:
         return [(start + at, piece) for start, end in pairwise(cut) for at, piece in _chunks(body[start:end], known)]
-    for cutter in (
-        r"(?<!\s)\s+[/|•·\p{So}]\s+",
-        r";\s+",
-        r",\s+|(?<=\))\s+and\s+(?=\p{L}[^(),]{1,40}\()",  # "…, round (rnd) and stitch (st)"
-        r"(?<=\w{2}|\w\))\.\s+(?=[\w-]{1,8}(?: [\w-]{1,6})?(?:\(\w+\))?\s*[:=–,])",
-    ):
-        pieces, last = [], 0
-        for match in expression(cutter).finditer(body):
-            if _balanced(body[last : match.start()]):
-                pieces.append((last, body[last : match.start()]))
-                last = match.end()
-        pieces.append((last, body[last:]))
-        if len(pieces) > 1 and sum(_is_entry(piece, known) for _, piece in pieces) >= max(2, (len(pieces) + 1) // 2):
+    strokes, stops = _cut(body, _STROKES, known), _cut(body, _STOPS, known)
+    if len(stops) > len(strokes):
+        strokes = []  # "ch = chain; …; BLO / FLO = back / front loop only"
+    for pieces in (strokes, stops, *(_cut(body, cutter, known) for cutter in _OTHER_CUTS)):
+        if pieces:
             joined: list[tuple[int, str]] = []
             held: int | None = None
             for start, piece in pieces:
@@ -178,6 +177,18 @@ def _chunks(line: str, known: frozenset[str]) -> list[tuple[int, str]]:
                     joined.append((start, piece))
             return joined
     return [(0, body)]
+
+
+def _cut(body: str, cutter: str, known: frozenset[str]) -> list[tuple[int, str]]:
+    """A line cut at a sign, if most of the pieces are entries then; [] if they are not."""
+    pieces, last = [], 0
+    for match in expression(cutter).finditer(body):
+        if _balanced(body[last : match.start()]):
+            pieces.append((last, body[last : match.start()]))
+            last = match.end()
+    pieces.append((last, body[last:]))
+    found = sum(_is_entry(piece, known) for _, piece in pieces)
+    return pieces if len(pieces) > 1 and found >= max(2, (len(pieces) + 1) // 2) else []
 
 
 def _columns(body: str, known: frozenset[str]) -> list[tuple[int, str]]:
