@@ -56,3 +56,35 @@ def test_such_a_line_behind_the_last_round_asks_nothing() -> None:
     """Where no row stands behind it, there is nothing that it could set elsewhere."""
     report = check(f"{_BODY}Rnd 1: sc in each st around. (14)\nPick up and sc 9 sts around the slit.\n")
     assert not [one for one in all_findings(report) if one[0] == "not-understood"]
+
+
+BALL = (
+    "Ball\n\nUS terms\n\nBALL\nRnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each st around. (12)\n"
+    "Rnd 3: Sc in each st around. (12)\n"
+)
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "Continue on the first leg.",
+        "Now work the legs separately:",
+        "Join the first leg: with sc.",
+        "Work in rows on the back only.",
+        "Working on the front 6 sts:",
+        "Now continue on half of the stitches.",
+        "Return to the held sts.",
+        "Fold in half and work through both thicknesses.",
+    ],
+)
+def test_a_line_that_sets_the_work_on_a_part_of_it(line: str) -> None:
+    """What the round behind it is worked on is not known; talk between rounds changes nothing."""
+    assert counts(check(f"{BALL}{line}\nRnd 4: Sc in each st around.\n"))[-1] is None
+
+
+@pytest.mark.parametrize(
+    "line", ["Stuff the body.", "Change to smaller hook.", "Sew the front to the back through both layers."]
+)
+def test_a_line_that_only_talks(line: str) -> None:
+    """The round behind it stands on the one before it."""
+    assert counts(check(f"{BALL}{line}\nRnd 4: Sc in each st around.\n"))[-1] == 12

@@ -13,10 +13,14 @@ from lint.tree import AlongEdge, JoinYarn, OpenWork, OtherSide, Step, walk
 _WORK = r"(?:work(?:ing|ed)?|crochet(?:ing|ed)?|cont(?:inue|inuing)?|pick(?:ing)?\sup|return(?:ing)?|go(?:ing)?\sback|start(?:ing)?|begin(?:ning|s)?|insert(?:ing)?\s(?:the\s|your\s)?hook|(?:re)?join(?:ing)?)"
 _STITCHES = r"(?:sts?|stitch(?:es)?|sc|dc|hdc|tr|htr|ch|chains?|loops?)"
 _AN_EDGE = r"(?:openings?|armholes?|foundation|starting\s(?:ch|chain)|skipped|missed|unworked|row\sends?|ends\sof\s(?:the\s)?rows|(?:other|opposite|second|left|right|under)\s?side\sof|side\sof\sthe|edges?)"
+_LIMB = r"(?:leg|arm|half|shoulder|front|back|panel|section|strap|flap|ear|wing|sleeve|foot|finger|thumb|tentacle)"
+_OF_TWO = r"(?:first|second|1st|2nd|other|left|right|front|back|next|each)"
 _SOMEWHERE = expression(
     rf"(?i)\b{_WORK}\b[^.;:]*\b(?:in|into|along|around|round|over|on|at|across|from|to|up)\b[^.;:]*\b{_AN_EDGE}\b"
     rf"|^\W*(?:on|along|around|in|over)\s(?:the\s)?[^.;:]*\b{_AN_EDGE}\b[^.;]*:\s*$"
-    rf"|\b{_WORK}\b[^.;:]*\b(?:on|over|across)\s(?:the\s|only\s)*(?:(?:first|next|last|remaining|rem|following|other)\s\d+|\d+)\s{_STITCHES}\b"
+    rf"|\b{_WORK}\b[^.;:]*\b(?:on|over|across)\s(?:the\s|only\s)*(?:(?:first|next|last|remaining|rem|following|other|front|back|left|right)\s\d+|\d+)\s{_STITCHES}\b"
+    rf"|\b{_WORK}\b[^.;:]*\b(?:on|over|across)\s(?:the\s|your\s)?(?:{_OF_TWO}\s{_LIMB}s?|{_LIMB}s?\sonly|half\s(?:of\s)?the)\b"
+    rf"|\b{_WORK}\b[^.;:]*\bheld\s{_STITCHES}\b"
 )
 # no talk, whatever stands beside it
 _SURELY = expression(
@@ -24,6 +28,8 @@ _SURELY = expression(
     rf"|\bpick(?:ing)?\sup\s(?:and\s\w+\s)?\d+\s"
     rf"|\b(?:divide|separate)\b[^.;]*\b(?:legs|arms|halves|sides)\b"
     rf"|\b(?:sc|hdc|dc|htr|tr|work)\s\d+\s(?:more|extra|further)\b"
+    rf"|\b{_LIMB}s\s(?:\w+\s)?separately\b|^\W*join\s(?:the\s|both\s)*(?:{_OF_TWO}\s)?{_LIMB}s?\b[^.;]*\bwith\b"
+    rf"|\b(?:work(?:ing)?|crochet(?:ing)?|sc|hdc|dc|stitch(?:ing)?)\b[^.;]*\bthrough\s(?:both|all)\s(?:the\s)?(?:layers|thicknesses|walls)\b"
     rf"|^\W*add\s\d+\s(?:ch|chains?)\b"
 )
 _TALK = expression(
