@@ -134,3 +134,16 @@ def test_headings_of_two_alike(heading: str) -> None:
     )
     parts = {row.part.name: row.part.make for row in worked_rows(report)}
     assert parts == {"BAND": 1, heading.split()[0]: 2}
+
+
+@pytest.mark.parametrize(
+    "told", ["at the end of the last rnd", "in the last round", "at end of last rnd", "after last rnd"]
+)
+def test_a_heading_behind_a_count_at_the_last_round(told: str) -> None:
+    """A count without a stop that ends in the word for a round: the line below is a heading, and not the row's."""
+    report = check(
+        "Vest\n\nUS terms\n\nYOKE\nRnd 1: 12 sc in magic ring. - 12 sc\n"
+        f"Rnds 2 and 3: Ch 1, 2 sc in each st around, join. - 48 sc {told}\nBody\nRnd 1: Ch 1, sc in each st around, join. - 48 sc\n"
+    )
+    assert [row.part.name for row in worked_rows(report)] == ["YOKE", "YOKE", "YOKE", "Body"]
+    assert counts(report) == [12, 24, 48, 48]
