@@ -46,7 +46,7 @@ def test_ends_of_rib_rows(ends: str) -> None:
         f"Hat\n\nUS terms\n\nBAND\n{rib}Do not fasten off; turn to work along the long edge.\n\nBODY\n"
         f"Row 1: Ch 1, work 1 sc in {ends}, turn. (10)\nRow 2: Ch 1, 2 sc in each st. (20)\n"
     )
-    assert counts(report)[-2:] in ([10, 20], [None, 20])
+    assert counts(report)[-2:] == [10, 20]
     assert worked_rows(report)[-2].cells[0].stopped_by is None
 
 
@@ -147,3 +147,18 @@ def test_a_heading_behind_a_count_at_the_last_round(told: str) -> None:
     )
     assert [row.part.name for row in worked_rows(report)] == ["YOKE", "YOKE", "YOKE", "Body"]
     assert counts(report) == [12, 24, 48, 48]
+
+
+@pytest.mark.parametrize(
+    ("words", "tail"),
+    [
+        ("Continue to increase 8 sts each rnd in the same way.", [32, 40]),
+        ("Cont increasing 8 hdc every round in this manner (40).", [32, 40]),
+        ("Inc 8 sts each rnd as established. (40)", [32, 40]),
+        ("Continue to increase 8 sts every other rnd in the same way.", [None, None]),
+        ("Continue to increase 8 sts each rnd in the same places as the leaves.", [None, None]),
+    ],
+)
+def test_so_many_gained_each_round_in_the_same_way(words: str, tail: list[int | None]) -> None:
+    """Where they fall is as before, and how many they are is said; anything else behind is not passed over."""
+    assert made(BASE + f"Rnds 4-5: {words}")[3:] == tail
