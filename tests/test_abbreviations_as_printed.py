@@ -49,3 +49,22 @@ def test_a_stitch_under_the_names_of_both_countries() -> None:
     """ "tr/dc" is one stitch, and mixes nothing."""
     text = "Mat\n\nUK terms\n\nMAT\nRnd 1: Ch 4, join to form ring, 12 tr/dc in ring. (12)\nRnd 2: 2 tr/dc in each st. (24)\n"
     assert "terms-mixed" not in [finding.rule for finding in check(text).findings]
+
+
+@pytest.mark.parametrize(
+    ("behind", "found"),
+    [
+        ("Weave in ends. hdc2tog = half double crochet 2 together: draw up a loop in each of 2 sts.", []),
+        ("Sew the side (hdc2tog = half double crochet two together).", []),
+        ("Weave in ends. Work hdc2tog = 12 sts.", ["hdc2tog"]),
+        ("Weave in ends.", ["hdc2tog"]),
+    ],
+)
+def test_meaning_told_in_a_sentence_elsewhere(behind: str, found: list[str]) -> None:
+    """A word that a sentence behind the rows explains is explained; common practice, no source."""
+    report = check(
+        "Mat\n\nAbbreviations (US)\nch: chain\nhdc: half double crochet\nst(s): stitch(es)\n\nMAT\nCh 12.\n"
+        f"Row 1: Hdc in 3rd ch from hook and in each ch across, turn.\nRow 2: Ch 2, hdc2tog, hdc in each st.\n\nFinishing\n{behind}\n"
+    )
+    said = [one.message for one in report.findings if one.rule == "abbreviation-undefined"]
+    assert len(said) == len(found) and all(word in line for word, line in zip(found, said, strict=True))

@@ -257,6 +257,8 @@ def check_undefined(context: Context) -> Iterator[Finding]:
                 places.setdefault(side[1].lower(), []).append((word, piece.name, row.label.words))
     for word, found in places.items():
         lexeme, part, row = found[0]
+        if _told_by_sign(context, word):
+            continue
         yield context.finding(
             "abbreviation-undefined",
             lexeme.span,
@@ -265,6 +267,12 @@ def check_undefined(context: Context) -> Iterator[Finding]:
             word=as_printed(lexeme, word),
             related=tuple(Related(other.span, "here too") for other, _, _ in found[1:20]),
         )
+
+
+def _told_by_sign(context: Context, word: str) -> bool:
+    """Whether a sentence anywhere begins with the word, the sign "=" and its meaning: "Seam. sc2tog = single crochet …"."""
+    told = rf"(?im)(?:^\W*|[.;(]\s+|\()(?:{regex.escape(word)})\s*=\s*\p{{L}}{{3,}}"
+    return expression(told, own_words=True).search(context.source.text) is not None
 
 
 def _glossed(context: Context) -> set[str]:

@@ -28,6 +28,8 @@ class Gaps(Parts):
         if place.from_words in ("before", "after"):
             return [self.beside_next(place) for _ in range(number)]
         if place.targets[0].kind is TargetKind.SPECIAL and cursor.known:
+            if place.targets[0].length is not None and self.has_smaller_group(place.targets[0].length.at(self.size)):
+                raise PlacesUnknown("whether the spaces beside the smaller groups are meant is not said")
             if place.which is Which.EACH:
                 return self.gaps_to(boundary)
             return [self.next_gap() or cursor.run_out(_SPACE, self.size) for _ in range(number)]
@@ -49,6 +51,12 @@ class Gaps(Parts):
         if not whole or any(not node.is_stitch for node in cursor.nodes):
             raise PlacesUnknown
         return [Node("gap") for _ in cursor.each(place.targets, cursor.end, self.size)]
+
+    def has_smaller_group(self, legs: int) -> bool:
+        """Whether a group ahead has fewer stitches than the groups that the words name, "between groups of 3 dc"."""
+        nodes = self.cursor.nodes
+        runs = [run for run in self.cursor.all_groups() if _is_group(run) and run[-1] >= self.cursor.at]
+        return any(sum(nodes[index].is_stitch for index in run) < legs for run in runs)
 
     def bare_gaps(self, boundary: int) -> list[Node]:
         """What "each sp" means where there is no chain space: the gaps between groups, or those that the round began in."""

@@ -31,6 +31,7 @@ from lint.tree import (
     Unread,
     walk,
 )
+from lint.working.besides import called_otherwise
 from lint.working.cells import (
     Entry,
     at_loop_end,
@@ -304,9 +305,7 @@ class PatternWorker:
 
     def _not_recomputed(self, instance: Instance, state: PieceState, size: int, words: str, span: Span) -> Cell:
         own = instance.stated if instance.index == instance.length - 1 else None
-        calls = any(isinstance(step, RowCall) for step in instance.row.steps)
-        altered = calls and (instance.length > 1 or bool(instance.row.unread()))  # rows called for may change it
-        others = instance.inherited if not altered else None
+        others = instance.inherited if not called_otherwise(instance.row, instance.length) else None
         state.fabric = as_printed(own or others, size, is_round(instance, state.fabric))
         state.earlier.not_known(instance.number or 0)
         state.carried, state.joining, state.side, state.made = last_chain(instance.steps), (), Side(), None

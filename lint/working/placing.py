@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from itertools import pairwise
 
-from lint.place import LimitKind, Place, Target, TargetKind, Which
+from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.tree import Chain, Skip, Step, Turn, Work
 from lint.working.cursor import CORNERS_UNKNOWN, Cursor, PlacesUnknown, Trouble, family
 from lint.working.fabric import Fabric, Node
@@ -185,6 +185,10 @@ class Placing(SideBySide):
 
     def skipped_places(self, place: Place, number: int, following: tuple[Step, ...]) -> list[Node]:
         """Stitches that this row skipped, the first of them first; those of an earlier row use none of the row below."""
+        if place.which is Which.EACH:  # "in each skipped st": all that this row has skipped; what an earlier one has
+            number = len(self.skipped)  # is not known here
+            if not number or place.below or place.limit not in (None, Limit(LimitKind.END)):
+                raise PlacesUnknown("how many stitches were skipped is not known here")
         if self.skipped_below >= number and not self.skipped:
             self.skipped_below -= number  # a cable's second half: each of these too covers the stitch in front of it
             return self.below(place, number, following)

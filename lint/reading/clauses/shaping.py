@@ -22,6 +22,8 @@ _AS_BEFORE = (
     "in the same manner",
     "as before",
     "as set",
+    "as established",
+    "as est",
 )
 _EDGES = ("ending", "row_end", "side", "edge")
 
@@ -141,9 +143,7 @@ class ShapingClauses(FinishClauses):
         alone = all(isinstance(step, OpenWork) and not step.plain for step in self.steps)
         each = counted and alone and (stream.take_if("each") or stream.word("per", "a") and stream.take())
         if each and stream.take_if("row", "round"):
-            for words in ("as set", "as established", "as before", "as est"):
-                if [item.lower for item in stream.lexemes[stream.at : stream.at + 2]] == words.split():
-                    stream.at += 2
+            self._as_before()
             if stream.done or stream.kind() in (".", ";", "dash", "=", *OPENERS):
                 self.steps.clear()
                 self.steps.append(Shaping(stream.span_from(start), number, increase, ShapedWhere.EVENLY))

@@ -13,6 +13,7 @@ from lint.reading.words.piecewords import AGAIN
 
 _MAKE_WORDS = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "eight": 8, "ten": 10, "twelve": 12}
 _MAKE = expression(r"\(?\s*\b(?:make|work|mk)\s+(?P<n>\d+|[a-z]+)\b[^)]*\)?|\(\s*(?:x\s?(?P<x>\d+)|(?P<y>\d+)\s?x)\s*\)|\(\s*(?P<b>\d{1,2})(?:\s?(?:pcs|pieces|parts))?\s*\)|\(\s*(?P<c>\d{1,2}|[a-z]+)\s+(?:in all|in total|needed|required|of)\s*\)|-\s*make\s+(?P<d>\d+)", regex.I)  # fmt: skip
+_ALIKE = expression(r"(?i)\s+(?:[-–—]\s+|\()(?:work(?:ed)?\s+)?(?:both|two)\s+(?:alike|the\s+same)\)?$")
 _STARTS_WORK = expression(
     r"[\W_]*(?:ch(?:ain)?s?\b\.?\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a|an|\d)|with\b|using\b|join\b|attach\b|rejoin\b|begin|start|commence|magic|foundation|fasten|do not|turn\b(?!\s+(?:the\s+)?heel\W*$)|change\b|switch\b|insert\b|put\b|fill\b|pull\b|place\b|stuff|weave|sew\b|work(?:ing|ed)?\b|cont\b|now\b|repeat\b|rep\b|at end|continue|mark\b|remove|leave|finish off|cut\b|fold\b|note\b|nb\b|see\b)",
     regex.IGNORECASE,
@@ -208,10 +209,11 @@ class PartHeadings:
         return first is not None and first.numbers[:1] == (1,)
 
     def _stands_between_rows(self, index: int, text: str) -> bool:
-        """A word or two over a labelled row, with no blank line before: "Flap", "Buttonhole row"."""
+        """A word or two over a labelled row, with no blank line before: "Flap", "Buttonhole row", "Sleeves (both alike)"."""
         ahead = [line.text.strip() for line in self.lines[index + 1 : index + 3]] + ["", ""]
         following = ahead[1] if _JOINS.match(ahead[0]) else ahead[0]
-        few = len(text.split()) <= 3 and expression(r"\p{Lu}[\p{L}' -]+").fullmatch(text) is not None
+        name = _ALIKE.sub("", text)
+        few = len(name.split()) <= 3 and expression(r"\p{Lu}[\p{L}' -]+").fullmatch(name) is not None
         labelled = bool(following) and self.labels.at_line(following, 0, self.bare) is not None
         return few and (labelled or _ROWS_TOLD.match(ahead[0]) is not None)
 
@@ -241,12 +243,14 @@ class PartHeadings:
         """A heading's name, and how many of the piece are made."""
         name = self._named(text).rstrip(":–—- .")
         make = self.make(name)
-        bare = _MAKE.sub("", name).strip(" -–—:,") or name
+        bare = _ALIKE.sub("", _MAKE.sub("", name)).strip(" -–—:,") or name
         return bare, make
 
     @staticmethod
     def make(text: str) -> int:
         """How many of a piece a heading says are made."""
+        if _ALIKE.search(text):
+            return 2
         match = _MAKE.search(text)
         if not match:
             return 1

@@ -15,7 +15,9 @@ _SIGN = r"(?:[.;:|→➜➔⇒]|=>?|->|\s[-–—]{1,4}>?)"
 _FIGURES = r"\d[\d\s,;:/()\[\]{}–-]*"
 _LONGEST_COUNT = 300  # characters
 _UNITS = r"(?:(?:ch-?\s?\d+|\d+-?\s?ch)[-\s])?(?:sts?|stitches|sc|hdc|dc|tr|htr|dtr|sps?|spaces|loops|lps)"
-_AT_THE_LAST = r"(?:\s+(?:(?:at|by)\s+the\s+end\s+of|in|on|after)\s+(?:the\s+)?(?:last|final)\s+(?:row|rnd|round))?"
+_AT_THE_LAST = (
+    r"(?:\s+(?:(?:at|by)\s+(?:the\s+)?end\s+of|in|on|after)\s+(?:the\s+)?(?:last|final)\s+(?:row|rnd|round))?"
+)
 _COUNTED = expression(
     # a list for many sizes is long, and so are several sorts: "— 64 (68, 72) hdc and 4 ch-2 sps in the last rnd"
     rf"(?i){_SIGN}\s*[(\[{{]?{_FIGURES}{_UNITS}(?:(?:,|;|\s+and|\s+\+)\s+{_FIGURES}{_UNITS})*{_AT_THE_LAST}$|"
@@ -69,6 +71,8 @@ _TERMINAL = (".", ")", "]", "}", "!", "?", ":", ";")
 
 def hangs_on(above: str, text: str) -> bool:
     """Whether the line above ends in a word that the next one has to go on with, and that is no row of its own."""
+    if text[:1].isupper() and _COUNTED.search(above[-_LONGEST_COUNT:]) is not None:
+        return False  # "– 36 sc at the end of the last rnd" / "Body"
     return _HANGS.search(above) is not None and _ROW_BEGINS.match(text) is None
 
 

@@ -9,6 +9,8 @@ from dataclasses import replace
 
 from lint.amount import Amount
 from lint.place import Target, TargetKind
+from lint.reading.places.endsof import ends_of_rows
+from lint.reading.places.madeof import legs_behind
 from lint.reading.words.onestitch import one_stitch_name
 from lint.reading.words.piecewords import PIECE_WORDS, at_underarm
 from lint.reading.words.stream import SIGNS, Stream
@@ -18,6 +20,8 @@ PINEAPPLE_LOOP = Target(TargetKind.SPACE, "pineapple")
 FOUNDATION = Target(TargetKind.CHAIN, "foundation")  # of the chain that the piece was begun on
 _OVER_GAPS = ("underarm", "underarms", "armhole", "thumb")  # what chains were made over
 _BUTTONHOLES = ("buttonhole", "buttonholes")
+_BEHIND_TIP = (*SIGNS, "end", "any_stitch", "stitch", "space", "and")
+_HANDLES = ("handle", "handles")  # of chain, where they are worked into whole
 FREE = ("leftover", "left-over", "free", "exposed")  # what is said of loops that the next row has left
 LOOPS = ("back_loop", "front_loop", "both_loops", "third_loop")
 
@@ -82,6 +86,8 @@ def _target(stream: Stream) -> Target | None:
         stream.skip("corner")
         named = stream.take_if("any_stitch", "stitch", "space", "corner") or stream.kind(-1) == "corner"
         return Target(TargetKind.MARKED) if named else None
+    if (ends := ends_of_rows(stream)) is not None:
+        return ends
     if lexeme.kind == "any_stitch":
         stream.take()
         if stream.kind() == "or" and is_space_word(stream, 1):
@@ -108,7 +114,10 @@ def _target(stream: Stream) -> Target | None:
     if is_space_word(stream):
         stream.take()
         return Target(TargetKind.SPACE)
-    if stream.word(*_BUTTONHOLES):
+    handle = stream.word(*_HANDLES) and (
+        is_space_word(stream, 1) or stream.kind(1) in (*SIGNS, "end", "around", "across")
+    )
+    if stream.word(*_BUTTONHOLES) or handle:
         stream.take()  # "2 dc in every buttonhole (sp)"
         stream.take() if is_space_word(stream) else None
         return Target(TargetKind.SPACE)
@@ -120,15 +129,9 @@ def _target(stream: Stream) -> Target | None:
         return None  # "in each pair of sts": one in two of them, or in each?
     if stream.word("group", "groups", "pair", "pairs"):
         stream.take()
-        return Target(TargetKind.SPECIAL, "group")
-    if stream.word("tip", "point", "points") and stream.kind(1) in (
-        *SIGNS,
-        "end",
-        "any_stitch",
-        "stitch",
-        "space",
-        "and",
-    ):
+        legs = legs_behind(stream)  # "groups of 3 dc"
+        return Target(TargetKind.SPECIAL, "group", legs.number if legs is not None else None)
+    if stream.word("tip", "point", "points") and stream.kind(1) in _BEHIND_TIP:
         stream.take()  # of a leaf, a star or a ripple: where it turns
         stream.take_if("any_stitch", "stitch", "space")
         return Target(TargetKind.CORNER)
@@ -247,7 +250,7 @@ def _chain_target(stream: Stream) -> Target:
     if length is not None and stream.word("eye", "eyes"):
         stream.take()  # "in ch-1 eye", in old patterns
         return Target(TargetKind.SPACE, length=length)
-    if is_space_word(stream) or length is not None and stream.word(*_BUTTONHOLES):
+    if is_space_word(stream) or length is not None and stream.word(*_BUTTONHOLES, *_HANDLES):
         stream.take()
         return Target(TargetKind.SPACE, length=length)
     return Target(TargetKind.CHAIN, length=length)

@@ -183,7 +183,8 @@ def _between(stream: Stream) -> tuple[Growth, ...]:
 
 
 def growing_on(stream: Stream, steps: list[Step], start: int) -> bool:
-    """ "Continue increasing in this way, working 1 more sc between incs each rnd": the row just worked, with longer runs."""
+    """ "Continue increasing in this way, working 1 more sc between incs each rnd", "…, with 4 sts between incs": the row just
+    worked, with longer runs, or with runs of so many."""
     end = stream.next_of(",", ";", ".", start=start)
     if end - start > _MOST_WORDS or stream.kind(end - start) not in (",", ";"):
         return False
@@ -191,10 +192,12 @@ def growing_on(stream: Stream, steps: list[Step], start: int) -> bool:
         return False
     stream.at = end + 1
     found = _between(stream)
-    if not found or found[0].where is not Grows.BETWEEN or stream.kind() not in (*SIGNS, "end", *OPENERS):
+    every = found[:1] and found[0].where is Grows.BETWEEN_SET and found[0].each  # of one length in rows that grow?
+    if not found or every or stream.kind() not in (*SIGNS, "=", "end", *OPENERS):
         stream.at = start
         return False
-    steps.append(RowCall(stream.span_from(start), None, None, growth=(replace(found[0], each=True),)))
+    each = found[0].where is Grows.BETWEEN
+    steps.append(RowCall(stream.span_from(start), None, None, growth=(replace(found[0], each=each),)))
     return True
 
 

@@ -337,7 +337,7 @@ def _counted_in(sort: Target | None) -> str:
 
 
 def ends_with_row(stream: Stream) -> bool:
-    """Takes ", ending with a Row 2", "ending with a RS row"."""
+    """Takes ", ending with a Row 2", "ending with a RS row", "ending with a dc row"."""
     start = stream.at
     stream.skip(",")
     if stream.take_if("ending"):
@@ -348,6 +348,8 @@ def ends_with_row(stream: Stream) -> bool:
         if side is not None and stream.kind() == "facing":
             stream.pass_to()  # "ending with RS facing for next row"
             return True
+        if side is None and stream.kind(1) in ("row", "round"):
+            stream.take_if("stitch")
         if stream.take_if("row", "round"):
             stream.take_if("number")
             return True

@@ -1,0 +1,27 @@
+"""Reads the ends of rows as places, by their rows: "the end of every row", "the end of each rib row", "each rib row end"."""
+
+from __future__ import annotations
+
+from lint.place import Target, TargetKind
+from lint.reading.words.stream import Stream
+
+_RIBS = ("rib", "ribs", "ribbing", "ribbed")
+
+
+def ends_of_rows(stream: Stream) -> Target | None:
+    """Takes "end of each rib row", "end of every row of (the) ribbing", "rib row end(s)" at the cursor."""
+    start = stream.at
+    if stream.word(*_RIBS) and stream.kind(1) == "row_end":
+        stream.take()
+        several = stream.take().lower.endswith("s")
+        return Target(TargetKind.ROW_END, "each" if several else None)
+    if stream.take_if("ending") and stream.take_if("of") and stream.take_if("each"):
+        rib = stream.word(*_RIBS) and bool(stream.take())
+        if stream.take_if("row"):
+            if not rib and stream.kind() == "of" and stream.word(*_RIBS, ahead=2 if stream.kind(1) == "the" else 1):
+                stream.take()
+                stream.skip("the")
+                stream.take()
+            return Target(TargetKind.ROW_END, "each")
+    stream.at = start
+    return None
