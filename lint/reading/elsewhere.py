@@ -22,6 +22,8 @@ _SOMEWHERE = expression(
 _SURELY = expression(
     rf"(?i)\bleav(?:e|ing)\s(?:the\s)?(?:last|first|remaining|rem|other|next)\s(?:\d+\s)?{_STITCHES}\sunworked\b"
     rf"|\bpick(?:ing)?\sup\s(?:and\s\w+\s)?\d+\s"
+    rf"|\b(?:next|following|coming)\s(?:\w+\s)?(?:rows?|rounds?|rnds?)\b[^.;:]*\bworked\s(?:in|on|over|across)\s(?:only\s)?(?:the\s|these\s|those\s)*(?:(?:remaining|rem|skipped|missed|unworked|other|first|last)\b|\d+\s{_STITCHES}\b)"
+    rf"|^\W*(?:now\s)?(?:go|going|return|returning)\s(?:back\s)?to\s(?:the\s)?(?:row|round|rnd)\b"
     rf"|\b(?:divide|separate)\b[^.;]*\b(?:legs|arms|halves|sides)\b"
     rf"|\b(?:sc|hdc|dc|htr|tr|work)\s\d+\s(?:more|extra|further)\b"
     rf"|^\W*add\s\d+\s(?:ch|chains?)\b"
