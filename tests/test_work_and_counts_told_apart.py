@@ -138,3 +138,43 @@ def test_a_row_in_pattern_without_a_sign() -> None:
     """ "Next row patt 4, dec, patt 6" is a row, and not passed over."""
     report = check(FLAT + "Next row patt 4, dec, patt 6, turn.\n")
     assert len(counts(report)) == 2
+
+
+@pytest.mark.parametrize(
+    ("entry", "count"),
+    [
+        ("V-st: V stitch, (dc, ch 1, dc) in same st", 24),
+        ("V-st: a fan, (dc, ch 1, dc) in same st", None),
+        ("V-st: shell, ch 1, shell in same st", None),
+    ],
+)
+def test_a_name_before_a_recipe(entry: str, count: int | None) -> None:
+    """The entry's own name is no work; another group's name may be, and is not passed over."""
+    text = f"Mat\n\nUS terms\n\nAbbreviations\n{entry}\n\nMAT\nRnd 1: 12 sc in magic ring. (12)\nRnd 2: V-st in each sc around.\n"
+    assert counts(check(text))[-1] == count
+
+
+def test_an_edge_stitch_of_several_stitches() -> None:
+    """An edge stitch that is told as two stitches is not one."""
+    text = "Mat\n\nUS terms\n\nAbbreviations\nES = edge stitch: 2 sts in one\n\nMAT\n"
+    rows = "Rnd 1: 12 sc in magic ring. (12)\nRnd 2: ES, sc in next 11 sc.\n"
+    assert counts(check(text + rows))[-1] is None
+
+
+def test_in_pattern_where_rows_gain_and_lose() -> None:
+    """Rows that lose a stitch and gain it again may be the pattern's own: "patt to last 2 sts" is not counted."""
+    rows = "Row 2: Ch 1, sc in first 10 sts, dec, turn. (11)\nRow 3: Ch 1, sc in each st across, inc in last st, turn. (12)\n"
+    assert made(rows + "Row 4: Ch 1, patt to last 2 sts, dec, turn.", FLAT) is None
+
+
+@pytest.mark.parametrize(("change", "rule"), [(", changing to B in last st", 0), ("", 1)])
+def test_yarn_changed_at_the_end_of_a_round(change: str, rule: int) -> None:
+    """The yarn that a round ends by changing to is on the hook when the other is fastened off."""
+    text = f"Hat\n\nUS terms\n\nHAT\nRnd 1: With A, 6 sc in magic ring. (6)\nRnd 2: Inc around{change}. (12)\nFasten off A.\nRnd 3: Sc around. (12)\n"
+    assert len([one for one, _ in corrections(check(text)) if one == "yarn-not-joined"]) == rule
+
+
+def test_how_tightly_a_round_is_worked() -> None:
+    """ "Work Rnd 2 loosely." calls for no round again."""
+    assert made("Work Rnd 2 loosely.\nRnd 2: Sc in each st around.") == 12
+    assert made("Work Rnd 1 as for the base.\nRnd 2: Sc in each st around.") is None
