@@ -366,6 +366,9 @@ def test_more_stitches_together_than_any_hook_holds(words: str) -> None:
         "Size S " + "-" * 19_000,
         "Row 2: " + "-, " * 6_300,
         "1 sc inc, " * 1_900,
+        "work in " * 2_400 + "\nRow 2: Sc across.",
+        "go back to the " * 1_200 + "\nRow 2: Sc across.",
+        "12 (14, 16) " * 800,
     ],
 )
 def test_lines_full_of_one_sign(line: str) -> None:

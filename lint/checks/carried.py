@@ -14,7 +14,9 @@ from lint.reading.facts.assembly import sews
 from lint.reading.lines.seams import amount_of
 from lint.source import Span
 
-_FIGURES = r"\d+(?:[\d\s(),\[\]/;:–-]*[\d)\]])?"
+_FIGURES = (
+    r"\d+(?:[\d\s(),\[\]/;:–-]{0,200}[\d)\]])?"  # bounded: a line of nothing but figures would be tried from each
+)
 _ON = expression(
     rf"(?i)\b(?:continu\w+|work\w*|go\w*\s+on|proceed\w*)\b[^.;\n]{{0,30}}\b(?:on|over|across)\s+(?:(?:these|the|all|your|rem(?:aining)?)\s+)*(?P<number>{_FIGURES})\s*(?:rem(?:aining)?\s+)?(?:sts|stitches)\b"
     rf"|\b(?:you\s+(?:should\s+)?(?:now\s+)?have|there\s+(?:are|should\s+be)(?:\s+now)?|leaving|with)\s+(?P<number>{_FIGURES})\s*(?:sts|stitches)\b(?!\s+(?:each|per|between|from|in each))"

@@ -19,6 +19,7 @@ from lint.tree import (
     JoinYarn,
     MakeRing,
     OpenWork,
+    Remark,
     Repeat,
     RowCall,
     Step,
@@ -220,13 +221,21 @@ _CUT = expression(
     r"(?:(?i:\bcut)\s+(?i:(?:the|colou?r)\s+)*+(?!(?i:yarn|thread)\b)|(?i:\b(?:fasten|finish|break|end)(?:\s+off)?+)\s+(?i:(?:the|colou?r|yarn)\s+)*+(?=\p{Lu}))"
     r"([\p{L}\d]++)(?:\s+(?i:yarn|colou?r))?\s*$"
 )
+_CHANGED = expression(r"(?i)\W*(?:chang|switch)(?:e|es|ing)?\s+(?:back\s+)?(?:to|colou?rs?|yarns?)\b")
 _WITHIN = expression(r"\b(?:in|with)\s+(?:[Cc]olou?r\s+)?(?!BLO|FLO)\p{Lu}\w*")
 
 
-def _named(context: Context, step: FastenOff | JoinYarn | UseYarn) -> str | None:
+def _changes(context: Context, step: Step) -> bool:
+    """Whether a remark behind work takes up another yarn: "sc around, changing to B in last st"."""
+    return isinstance(step, Remark) and _CHANGED.match(context.source.slice(step.span)) is not None
+
+
+def _named(context: Context, step: FastenOff | JoinYarn | Remark | UseYarn) -> str | None:
     """The yarn that a step names, in small letters."""
     words = context.source.slice(step.span)
-    said = step.colour or next(iter((_CUT if isinstance(step, FastenOff) else _TAKEN_UP).findall(words)), None)
+    said = getattr(step, "colour", None) or next(
+        iter((_CUT if isinstance(step, FastenOff) else _TAKEN_UP).findall(words)), None
+    )
     return said.lower() if said else None
 
 
@@ -262,8 +271,8 @@ def check_yarn(context: Context) -> Iterator[Finding]:
                         attached, off = False, step.span
                     elif held is None:
                         attached = None  # which of the yarns is worked with is not told
-                elif isinstance(step, (JoinYarn, UseYarn)):
-                    attached, colour, held = True, step.colour or colour, _named(context, step)
+                elif isinstance(step, (JoinYarn, UseYarn)) or _changes(context, step):
+                    attached, colour, held = True, getattr(step, "colour", None) or colour, _named(context, step)
                 elif isinstance(step, MakeRing) or _stands_anew(context, step):
                     attached = True
                 elif isinstance(step, (OpenWork, Unread)):

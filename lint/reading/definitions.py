@@ -29,7 +29,7 @@ _COUNTS = expression(r"(?i)[.;,]?\s*(?:\(counts? as[^()]*\)|counts? as[^(),;]*)$
 
 # "V-st: V stitch, (1 tr, 1 ch, 1 tr) in same place", "Sh: a shell, that is 5 dc in next st": the name before the recipe
 _NAME_FIRST = expression(
-    r"(?i)^\s*(?:an?\s+)?(?:\p{L}[\p{L}-]*\s+)?(?:\p{L}-)?(?:stitch|st|shell|fan|group)\s*[,;]\s+(?:that is,?\s+|i\.e\.,?\s+)?(?=[(\[\d]|ch\s?\d)"
+    r"(?i)^\s*(?:an?\s+)?(?P<name>(?:\p{L}[\p{L}-]*\s+)?(?:\p{L}-)?(?P<sort>stitch|st|shell|fan|group))\s*[,;]\s+(?:that is,?\s+|i\.e\.,?\s+)?(?=[(\[\d]|ch\s?\d)"
 )
 
 # "A cable is 4 sts.", "Each shell makes 5 sts." behind a recipe: what it comes to
@@ -89,7 +89,9 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
         )
     body, told = entry.body, _COMES_TO.search(entry.body)
     body = body[: told.start()] if told is not None else body
-    body = _NAME_FIRST.sub(lambda name: " " * len(name[0]), body)
+    named = _NAME_FIRST.match(body)
+    if named is not None and _is_own_name(named, name, body):
+        body = " " * named.end() + body[named.end() :]
     inner = expression(r"\((?P<in>ch[^()]*|[^()]*\d\s*(?:ch|dc|sc|tr|hdc)[^()]*)\)\s*\.?$").search(body)
     plain = _PLACE_TAIL.sub("", _COUNTS.sub("", body.strip().rstrip("."))).strip()
     start = entry.body_at + len(body) - len(body.lstrip())
@@ -125,6 +127,12 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
     return Special(name, entry.span, tuple(steps), one_stitch=False, beginning=beginning, places_itself=places)
 
 
+def _is_own_name(named: regex.Match, name: str, body: str) -> bool:
+    """Whether a name before a recipe is the entry's own in other words: no "Corner: shell, ch 2, shell", which works two."""
+    again = named["sort"].lower() in ("shell", "fan", "group") and named["sort"].lower() in body[named.end() :].lower()
+    return named["name"][0].lower() == name[:1].lower() and not again
+
+
 def _edge_stitch(name: str, entry: Entry, lexicon: Lexicon) -> Special | None:
     """ "ES = edge stitch (sc in both loops)", "ES = end stitch: dc, then cut the yarn": one stitch at either end of a row."""
     if not _EDGE_STITCH.match(entry.body) and not any(map(_EDGE_STITCH.fullmatch, entry.names)):
@@ -132,7 +140,7 @@ def _edge_stitch(name: str, entry: Entry, lexicon: Lexicon) -> Special | None:
     words = lexicon.read(entry.body)
     stitches = [item for item in words if item.kind == "stitch" and item.value != "sl st"]
     several = len({item.value for item in stitches}) > 1 or any(
-        item.number != 1 and behind.kind in ("stitch", "special")
+        item.number != 1 and behind.kind in ("stitch", "special", "any_stitch")
         for item, behind in pairwise(words)
         if item.kind == "number"
     )

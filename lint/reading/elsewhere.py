@@ -5,7 +5,7 @@ Passed over as talk, they would let the next row stand on the row below.
 
 from __future__ import annotations
 
-from lint.expression import expression
+from lint.expression import Expression, expression
 from lint.place import Place, Target, TargetKind, Which
 from lint.source import Span
 from lint.tree import AlongEdge, JoinYarn, OpenWork, OtherSide, Step, walk
@@ -15,21 +15,38 @@ _STITCHES = r"(?:sts?|stitch(?:es)?|sc|dc|hdc|tr|htr|ch|chains?|loops?)"
 _AN_EDGE = r"(?:openings?|armholes?|foundation|starting\s(?:ch|chain)|skipped|missed|unworked|row\sends?|ends\sof\s(?:the\s)?rows|(?:other|opposite|second|left|right|under)\s?side\sof|side\sof\sthe|edges?)"
 _LIMB = r"(?:leg|arm|half|shoulder|front|back|panel|section|strap|flap|ear|wing|sleeve|foot|finger|thumb|tentacle)"
 _OF_TWO = r"(?:first|second|1st|2nd|other|left|right|front|back|next|each)"
-_SOMEWHERE = expression(
-    rf"(?i)\b{_WORK}\b[^.;:]*\b(?:in|into|along|around|round|over|on|at|across|from|to|up)\b[^.;:]*\b{_AN_EDGE}\b"
-    rf"|^\W*(?:on|along|around|in|over)\s(?:the\s)?[^.;:]*\b{_AN_EDGE}\b[^.;]*:\s*$"
-    rf"|\b{_WORK}\b[^.;:]*\b(?:on|over|across)\s(?:the\s|only\s)*(?:(?:first|next|last|remaining|rem|following|other|front|back|left|right)\s\d+|\d+)\s{_STITCHES}\b"
-    rf"|\b{_WORK}\b[^.;:]*\b(?:on|over|across)\s(?:the\s|your\s)?(?:{_OF_TWO}\s{_LIMB}s?|{_LIMB}s?\sonly|half\s(?:of\s)?the)\b"
-    rf"|\b{_WORK}\b[^.;:]*\bheld\s{_STITCHES}\b"
+# one behind the other in a clause: each is looked for behind the first of the one before
+_SOMEWHERE = (
+    (
+        expression(rf"(?i)\b{_WORK}\b"),
+        expression(r"(?i)\b(?:in|into|along|around|round|over|on|at|across|from|to|up)\b"),
+        expression(rf"(?i)\b{_AN_EDGE}\b"),
+    ),
+    (
+        expression(rf"(?i)\b{_WORK}\b"),
+        expression(
+            rf"(?i)\b(?:on|over|across)\s(?:the\s|only\s)*(?:(?:first|next|last|remaining|rem|following|other|front|back|left|right)\s\d+|\d+)\s{_STITCHES}\b"
+        ),
+    ),
+    (
+        expression(rf"(?i)\b{_WORK}\b"),
+        expression(
+            rf"(?i)\b(?:on|over|across)\s(?:the\s|your\s)?(?:{_OF_TWO}\s{_LIMB}s?|{_LIMB}s?\sonly|half\s(?:of\s)?the)\b"
+        ),
+    ),
+    (expression(rf"(?i)\b{_WORK}\b"), expression(rf"(?i)\bheld\s{_STITCHES}\b")),
 )
+_HEADS = expression(rf"(?i)^\W*(?:on|along|around|in|over)\s(?:the\s)?[^.;:]*\b{_AN_EDGE}\b[^.;]*:\s*$")
 # no talk, whatever stands beside it
 _SURELY = expression(
     rf"(?i)\bleav(?:e|ing)\s(?:the\s)?(?:last|first|remaining|rem|other|next)\s(?:\d+\s)?{_STITCHES}\sunworked\b"
     rf"|\bpick(?:ing)?\sup\s(?:and\s\w+\s)?\d+\s"
+    rf"|\b(?:next|following|coming)\s(?:\w+\s)?(?:rows?|rounds?|rnds?)\b[^.;:]{{0,60}}\bworked\s(?:in|on|over|across)\s(?:only\s)?(?:the\s|these\s|those\s)*(?:(?:remaining|rem|skipped|missed|unworked|other|first|last)\b|\d+\s{_STITCHES}\b)"
+    rf"|^\W*(?:now\s)?(?:go|going|return|returning)\s(?:back\s)?to\s(?:the\s)?(?:row|round|rnd)\b"
     rf"|\b(?:divide|separate)\b[^.;]*\b(?:legs|arms|halves|sides)\b"
     rf"|\b(?:sc|hdc|dc|htr|tr|work)\s\d+\s(?:more|extra|further)\b"
-    rf"|\b{_LIMB}s\s(?:\w+\s)?separately\b|^\W*join\s(?:the\s|both\s)*(?:{_OF_TWO}\s)?{_LIMB}s?\b[^.;]*\bwith\b"
-    rf"|\b(?:work(?:ing)?|crochet(?:ing)?|sc|hdc|dc|stitch(?:ing)?)\b[^.;]*\bthrough\s(?:both|all)\s(?:the\s)?(?:layers|thicknesses|walls)\b"
+    rf"|\b{_LIMB}s\s(?:\w+\s)?separately\b|^\W*join\s(?:the\s|both\s)*(?:{_OF_TWO}\s)?{_LIMB}s?\b[^.;]{{0,80}}\bwith\s(?!\d)"
+    rf"|\b(?:work(?:ing)?|crochet(?:ing)?|sc|hdc|dc|stitch(?:ing)?)\b[^.;]{{0,80}}\bthrough\s(?:both|all)\s(?:the\s)?(?:layers|thicknesses|walls)\b"
     rf"|^\W*add\s\d+\s(?:ch|chains?)\b"
 )
 _TALK = expression(
@@ -49,10 +66,28 @@ def set_elsewhere(steps: tuple[Step, ...], words: str, span: Span) -> JoinYarn |
     if any(isinstance(step, _KNOWN) for step in walk(steps)):
         return None
     sentences = expression(r"(?<=[.;])\s").split(words)
-    told = any(_SURELY.search(one) or _SOMEWHERE.search(one) and not _TALK.search(one) for one in sentences)
+    told = any(_SURELY.search(one) or _is_somewhere(one) and not _TALK.search(one) for one in sentences)
     if told and _JOINS.match(words) is not None:
         return JoinYarn(span, None, None, (Place(span, Which.ELSEWHERE, (Target(TargetKind.PLACE),)),))
     return OpenWork(span, words) if told else None
+
+
+def _is_somewhere(sentence: str) -> bool:
+    """Whether a sentence says that work goes into, or along, a place that may not be the row below."""
+    clauses = expression(r"[.;:]").split(sentence)
+    return _HEADS.search(sentence) is not None or any(
+        _in_order(clause, wanted) for clause in clauses for wanted in _SOMEWHERE
+    )
+
+
+def _in_order(words: str, wanted: tuple[Expression, ...]) -> bool:
+    at = 0
+    for one in wanted:
+        found = one.search(words, at)
+        if found is None:
+            return False
+        at = found.end()
+    return True
 
 
 __all__ = ["set_elsewhere"]

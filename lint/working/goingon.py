@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from itertools import pairwise
 
 from lint.pattern import Part, Stated
 from lint.reading.clauses.tunisian import TUNISIAN
@@ -43,8 +44,10 @@ def not_told(steps: tuple[Step, ...], recent: list[Made]) -> str | None:
     alike = len({made.stitches for made in recent}) == 1
     even = len(recent) > 1 and all(plain)
     pair = len(recent) > 1 and all(plain[-2:]) and recent[-1].stitches == recent[-2].stitches
+    steps_between = {(one.stitches > two.stitches) - (one.stitches < two.stitches) for one, two in pairwise(recent)}
+    swings = {1, -1} <= steps_between  # the rows of such a pattern may gain and lose by themselves
     for step in walk(steps):
-        if isinstance(step, Work) and step.in_pattern and not (even or pair):
+        if isinstance(step, Work) and step.in_pattern and not (even and not swings or pair):
             return _LEFT_OPEN.format("in pattern")
         straight = isinstance(step, OpenWork) and step.pattern == "straight"
         if isinstance(step, OpenWork) and step.pattern and not (even and (alike or straight) or pair and straight):

@@ -302,6 +302,9 @@ class Moving(Grouping):
         kinds = {family(node.kind) for node in self.cursor.nodes if node.kind != "ring"}
         if step.stitch is not None and "space" not in kinds and kinds:
             kinds = {step.stitch}
+        there = sum(node.is_stitch for node in self.cursor.nodes[self.cursor.at :])
+        if step.over is not None and step.over.at(self.size) != there:
+            raise PlacesUnknown(f"which of the stitches “{step.words}” goes over is not known here")
         several = step.pattern and len(kinds) > 1 and all(node.is_stitch for node in self.cursor.nodes)
         if not step.plain or len(kinds) != 1 and not several or not self.cursor.known or "space" in kinds:
             raise PlacesUnknown(f"“{step.words}” does not say how many stitches that is")

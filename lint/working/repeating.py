@@ -283,7 +283,9 @@ class Repeating(Moving):
                 break
         firsts = [option[0].places[0].targets if isinstance(option[0], Skip) else None for option in step.options]
         if firsts[0] is not None and len(set(firsts)) == 1:  # what lies below tells nothing, the count may
-            chosen = step.options[self.choices.pick(("passed or worked", step.span.start), len(firsts), 0)]
+            passed = all(isinstance(one, Skip) for one in step.options[0])  # else it is rather worked
+            name = "passed or worked" if passed else "worked or passed"
+            chosen = step.options[self.choices.pick((name, step.span.start), len(firsts), 0)]
         self.run(chosen, following)
 
 

@@ -179,6 +179,7 @@ def best_reading(task: Task, state: PieceState) -> Trial:
                 "lone star",
                 "decreases in each",
                 "row folded",
+                "passed or worked",
             )
         ]
         for key, other in covers[:3]:

@@ -51,6 +51,8 @@ _HOW_FAR = ("around", "across", "to", "number", "all", "another", "more")
 
 _NAMES = ("group_word", "special", "one_stitch", "picot", "corner")  # what a bracket may be called
 
+_MOST_PASSES = 12  # common practice, no source: a greater figure is rather a count of stitches
+
 
 class BracketClauses(SizedClauses):
     """What stands in brackets is told by what follows them."""
@@ -222,7 +224,10 @@ class BracketClauses(SizedClauses):
         start = stream.at
         stream.take_if(",", ";", ".")
         stream.take_if("and", "then")
-        if stream.take_if("repeat") and stream.kind() in (".", ";", "end", "(", "[", "=", "dash"):
+        told = stream.take_if("repeat") is not None and stream.kind() in (".", ";", "end", "(", "[", "=", "dash")
+        figure = stream.peek(1).number if stream.kind(1) == "number" and stream.kind() in ("(", "[", "dash", "=") else 0
+        often = 0 < figure <= _MOST_PASSES and stream.kind(2) not in ("any_stitch", "stitch")
+        if told and not often:  # "repeat (6)" may say how often
             return Times(stream.span_from(start), TimesKind.FILL, limit=Limit(LimitKind.END))
         stream.at = start
         return None

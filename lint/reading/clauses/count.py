@@ -8,7 +8,7 @@ from lint.place import LimitKind, Which
 from lint.reading.clauses.otherwords import WordClauses
 from lint.reading.counting import counts
 from lint.reading.counting.attheend import count_at_end
-from lint.reading.counting.nocounts import rather_work, sorts_of_work, work_behind_note
+from lint.reading.counting.nocounts import left_for_work, rather_work, sorts_of_work, work_behind_note
 from lint.reading.words.stream import CLOSERS, OPENERS
 from lint.tree import MAKES_STITCHES, Join, OpenWork, Remark, Repeat, RowCall, TimesKind, Turn, Work, walk
 
@@ -31,6 +31,8 @@ class CountClauses(WordClauses):
             self.reading.stated = counts.read(stream.inside(stream.at, stream.at + 2), bare=False)
             stream.at += 2  # "…, 16 loops on hook"
             return self.reading.stated is not None
+        if left_for_work(self.steps, stream.lexemes[stream.at :]):
+            return False
         if counts.of_one_sort(stream) and (self.runs_to_end() or worked and stream.kind(1) == "any_stitch"):
             self.reading.stated = counts.read(stream.inside(stream.at, stream.at + 2), bare=False)
             stream.at += 2  # "hdc in each st around, 70 hdc, join"

@@ -12,6 +12,7 @@ from lint.reading.places import notes
 from lint.reading.places.limits import past_lengths
 from lint.reading.places.places import places
 from lint.reading.repeating.rowsof import run_for_rows
+from lint.reading.repeating.swaps import changes_stitch
 from lint.reading.words.piecewords import tells_piece
 from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS
 from lint.tree import Chain, Group, OpenWork, OtherSide, Remark, Repeat, Skip, Unread, UseYarn, Work
@@ -110,7 +111,9 @@ class RemarkClauses(LeftClauses):
         if not found:
             return False
         span = stream.span_from(start)
-        at_first = found[0].which in (Which.SAME, Which.NEXT, Which.FIRST) and found[0].number == ONE
+        pointed = found[0].which in (Which.SAME, Which.NEXT, Which.FIRST) and found[0].number == ONE
+        second = found[0].which is Which.NEXT and any(isinstance(s, Chain) and s.length == ONE for s in self.steps)
+        at_first = pointed and not second  # "ch 1, starting in next st": it may be the second one
         if self.has_work() or at_first and not found[0].ordinals and len(found) == 1:
             self.steps.append(Remark(span))  # "starting in next st, sc in each st around"
         elif found[0].which is Which.FROM_HOOK:
@@ -186,6 +189,8 @@ class RemarkClauses(LeftClauses):
 
     def read_change(self, start: int) -> bool:
         """ "Change to white", "changing to B in last st": a colour, not a stitch."""
+        if changes_stitch(self.stream):
+            return False
         if self.hand_join(start):
             return True
         while not self.stream.done and self.stream.kind() not in _SIGNS and not self.work_begins():

@@ -172,7 +172,9 @@ class YarnClauses(ChainClauses):
             stitch = stream.take_if("stitch") if number is not None else None
             if stitch is not None and stitch.value != "sl st":
                 self._pass_same_way()
-                if stream.kind() in (*SIGNS, "end", "and", "to"):
+                ends = stream.kind() in (".", "end") or "fasten_off" in (stream.kind(), stream.kind(1))
+                sewn = ends and not self.has_work()  # "Join the ear with 2 sc.", and nothing else, is no row
+                if stream.kind() in (*SIGNS, "end", "and", "to") and not sewn:
                     self.steps.append(Work(stream.span_from(start), stitch.value, number, number_said=True))
                     return True
         stream.at = begun

@@ -8,9 +8,10 @@ from lint.amount import ONE, Amount
 from lint.lexicon import Lexeme
 from lint.place import Limit, LimitKind, Place, TargetKind, Which
 from lint.reading.places.targets import ANY
-from lint.tree import Step, Unread, Work
+from lint.tree import Chain, Loops, NoJoin, Remark, Skip, Step, Turn, Unread, UseYarn, Work
 
 _STITCHES = (TargetKind.ANY_STITCH, TargetKind.STITCH)
+_NO_PLACES = (Loops, Remark, Turn, NoJoin, UseYarn)
 _REST = ("rest", "remaining", "others", "other", "rem")
 _BETWEEN = "what is worked in the stitches before and between is not said"
 
@@ -33,10 +34,10 @@ def at_ordinals(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
             continue
         behind = steps[end] if end < len(steps) else None
         if _is_run(behind) and _says_rest(behind, lexemes):
-            found += spread(works, behind)
+            found += spread(works, behind, taken(found))
             at = end + 1
         elif found and _is_run(found[-1]):  # "sc around, 2 sc in 6th and 12th st"
-            found[-1:] = spread(works, found[-1])
+            found[-1:] = spread(works, found[-1], taken(found[:-1]))
             at = end
         else:
             opens = not any(isinstance(step, Work) for step in found)
@@ -50,13 +51,33 @@ def numbered(steps: list[Step]) -> bool:
     return all(_positions(step) is not None for step in steps)
 
 
-def spread(works: list[Work], run: Work) -> list[Step]:
-    """Work into numbered stitches, with one of the run's stitches in every other; Unread where the numbers do not go up."""
+def taken(steps: list[Step]) -> int | None:
+    """How many stitches of the row below the first steps of a row have come past; None where they do not say."""
+    taken = 0
+    for step in steps:
+        if isinstance(step, (Work, Skip)) and step.places:
+            places = [place for place in step.places if place.which in (Which.NEXT, Which.FIRST)]
+            sure = len(places) == len(step.places) and all(place.targets[0].kind in _STITCHES for place in places)
+            numbers = [place.number.lone for place in places]
+            if not sure or None in numbers or any(place.of is not None or place.limit for place in places):
+                return None
+            taken += sum(numbers)
+        elif isinstance(step, Work) and step.number.lone is not None and step.special is None and not step.together:
+            taken += step.number.lone * (2 if step.stitch == "dec" else 1)
+        elif not isinstance(step, (*_NO_PLACES, Chain)) or isinstance(step, Chain) and step.length != ONE:
+            return None  # whether a longer chain stands on the first stitch, is not told here
+    return taken
+
+
+def spread(works: list[Work], run: Work, done: int | None = 0) -> list[Step]:
+    """Work into numbered stitches, with one of the run's stitches in every other; Unread where the numbers do not go up.
+
+    `done`: how many stitches the row has come past before; None where that is not known.
+    """
     found: list[Step] = []
-    done = 0
     for step in works:
         for group in _groups(step):
-            if group[0] <= done or group != tuple(range(group[0], group[0] + len(group))):
+            if done is None or group[0] <= done or group != tuple(range(group[0], group[0] + len(group))):
                 span = works[0].span.to(run.span)
                 return [Unread(span, "in numbered stitches", "which stitches these are does not come out")]
             if group[0] > done + 1:

@@ -7,7 +7,12 @@ from lint.reading.counting.counts import read
 from lint.reading.words.stream import OPENERS, Stream
 
 # what may lead to it: nothing is left of the row that these could go into
-_LEADS = ("to", "make", "makes", "making", "ending", "ends", "with", "so", "you", "have", "now", "gives", "giving")
+_LEADS = ("make", "makes", "making", "ending", "ends", "you", "have", "now", "gives", "giving")
+_BESIDE = (
+    "to",
+    "with",
+    "so",
+)  # of such words: "to make", "ending with"; "to 2 sts", "with 3 sts" alone tell something else
 _SIGNS = ("*", "**", "***", "#", ">", ">>", "·", "•", "/", "✓")
 _ENDS = (".", ";", "end", "turn", "no_turn", "join", "fasten_off", "dash", "=")
 
@@ -19,8 +24,10 @@ def count_at_end(stream: Stream) -> Stated | None:
     """
     start = stream.at
     led = 0
-    while stream.kind() == "star" or stream.word(*_LEADS, *_SIGNS):
-        led += not stream.word(*_LEADS)
+    told = beside = False
+    while stream.kind() == "star" or stream.word(*_LEADS, *_BESIDE, *_SIGNS):
+        led += stream.kind() == "star" or stream.word(*_SIGNS)
+        told, beside = told or stream.word(*_LEADS), beside or stream.word(*_BESIDE)
         stream.take()
     begin = stream.at
     number = stream.amount()
@@ -28,7 +35,12 @@ def count_at_end(stream: Stream) -> Stated | None:
     end = stream.at
     while stream.kind() == "star" or stream.word(*_SIGNS):
         stream.take()
-    alone = number is not None and (unit is not None or led > 0) and stream.kind() in (*_ENDS, ",", *OPENERS)
+    alone = (
+        number is not None
+        and (told or not beside)
+        and (unit is not None or led > 0)
+        and stream.kind() in (*_ENDS, ",", *OPENERS)
+    )
     after = 1 if stream.kind() == "," else 0
     sl_st = stream.peek(after).value == "sl st" and stream.kind(after + 1) in ("to", "join")
     if not alone or after and not sl_st and stream.kind(after) not in ("turn", "no_turn", "join", "fasten_off"):

@@ -99,6 +99,15 @@ def work_behind_note(steps: list[Step], found: Stated) -> bool:
     return all(map(_definite, steps)) and sum(map(_least, steps)) != figure
 
 
+def left_for_work(steps: list[Step], lexemes: list[Lexeme]) -> bool:
+    """Whether "(4 sc, inc) around, 2 sc" rather works what the last pass leaves: no row is told as passes that makes fewer than two."""
+    last = steps[-1] if steps else None
+    kinds = [item.kind for item in lexemes[:2]]
+    if not isinstance(last, Repeat) or last.times.kind is not TimesKind.FILL or kinds != ["number", "stitch"]:
+        return False
+    return lexemes[0].number < 2 * sum(map(_least, last.items))
+
+
 def sorts_of_work(steps: list[Step], found: Stated, rest: list[Lexeme]) -> bool:
     """Whether "…; 3 hdc; 3 sc" goes on with the row: a sort told twice, or that the row has not made, or a sum behind it."""
     units = [item.unit or "" for item in found.items]

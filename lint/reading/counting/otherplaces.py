@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from lint.amount import ONE
 from lint.place import Limit, LimitKind, Place, TargetKind, Which
-from lint.reading.counting.atordinals import numbered, spread
+from lint.reading.counting.atordinals import numbered, spread, taken
 from lint.reading.places.limits import limit
 from lint.reading.places.targets import ANY
 from lint.reading.words.runs import alongside
@@ -43,7 +43,7 @@ def in_all_others(stream: Stream, steps: list[Step], start: int) -> bool:
         return True
     ends = _at_the_ends(before)
     if ends is None and numbered(before):
-        steps[first:] = spread(before, run)  # "2 sc in 6th and 12th st, sc in all others"
+        steps[first:] = spread(before, run, taken(steps[:first]))  # "2 sc in 6th and 12th st, sc in all others"
         return True
     if ends is None:
         return False

@@ -46,7 +46,7 @@ _WORK_FOLLOWS = r"(?=\s*(?:ch\b|chs?\d|rep|repeat|\d+\s*\w|\(|\[|\{|\*|•|join|
 # what makes "For Row 2, …" a label: it tells a row's work, not how a row is to be treated
 _WORK_NAMED = r"\s*(?:ch\b|chs?\d|\d+\s*\w|\*|[(\[]|turn\b|(?:sc|h?dc|h?tr|dtr)(?:\d?tog)?\b|sl\s?st\b|skip\b|sk\b|join\b|rep(?:eat)?\s+r)"
 # what makes "Next row 1ch, …" one: a stitch or a group of them, and no figure alone, which might be a count or a row's number
-_WORK_BARE = r"(?:(?:\d+\s?)?(?:ch|(?:sc|h?dc|h?tr|dtr)(?:\d?tog)?|sl\s?st|ss)\b|(?:ch|chs)\s?\d|\*|[(\[](?!\s*\d+\s*\p{L}*\s*[)\]]))"
+_WORK_BARE = r"(?!ch\s?-?\d+\s+(?:counts?|does|is|will)\b)(?:(?:\d+\s?)?(?:ch|(?:sc|h?dc|h?tr|dtr)(?:\d?tog)?|sl\s?st|ss)\b|(?:ch|chs)\s?\d|patt?\s+(?:\d|to\b)|\*|[(\[](?!\s*\d+\s*\p{L}*\s*[)\]]))"
 
 # "Rnd 1, yellow –", "Row 4, wrong side:": a colour or a side behind a comma, never a word of work
 _NO_COLOUR = r"(?:and|or|to|as|then|rep(?:eat)?|work|turn|join|with|from|in|on|for|at|until|if|you|we|it|this|the|but|so|see|ch|chs|chain|sc|h?dc|h?tr|dtr|fp\w+|bp\w+|sl|ss|slip|sk|skip|miss|inc|dec|cont(?:inue)?|\d\w*"

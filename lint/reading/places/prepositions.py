@@ -88,17 +88,19 @@ def preposition(stream: Stream, allow_to: bool) -> bool | None:
 
 def _for_stitches(stream: Stream) -> bool:
     """Whether "for" stands between a stitch and the stitches that it goes into, and not before a piece, a size or rows."""
-    if stream.kind(-1) not in _SHAPES:
-        return False
+    if stream.kind(-1) not in _SHAPES or stream.kind(-1) != "increase" and stream.kind(-2) == "number":
+        return False  # "30 dc for 12 sts", "2 sc for the next 4 sts": in each, or in all of them?
     at = 2 if stream.kind(1) == "the" else 1
     if stream.kind(at) in ("next", "first", "last", "remaining"):
         at += 1
-    elif stream.kind(at) != "number" or stream.kind(-2) == "number":
-        return False  # "30 dc for 12 sts": in each, or in all of them?
+    elif stream.kind(at) != "number":
+        return False
     lone = stream.kind(at - 1) == "remaining"
     if stream.kind(at) == "number":
         at += 1
         lone = True
     if stream.kind(at) in ("any_stitch", "stitch"):
+        if stream.kind(-1) == "decrease":
+            return False  # "dec for the next 4 sts": two over four, or four of them?
         return stream.kind(at + 1) not in ("row", "round", "in", "of", "stitch")
     return lone and stream.kind(at) in (*SIGNS, "end", "and", "join", "turn")

@@ -129,6 +129,15 @@ def _as_row(stream: Stream, steps: list[Step], start: int) -> bool:
     return True
 
 
+_MORE_WORK = ("stitch", "special", "increase", "decrease", "skip", "each", "then")
+
+
+def _goes_on(rest: Stream) -> bool:
+    """Whether work stands behind "for 4 rnds": ", dec around", ". Inc in next st"; a figure behind a stop is a count."""
+    after = rest.kind(1)
+    return rest.kind() in (",", ";", ".") and (after in _MORE_WORK or rest.kind() != "." and after == "number")
+
+
 def run_for_rows(stream: Stream, steps: list[Step], start: int) -> bool:
     """ "sc in each st around for 4 rnds", "… for the next 3 rows": the row so far, so many times."""
     ahead = 1
@@ -145,6 +154,7 @@ def run_for_rows(stream: Stream, steps: list[Step], start: int) -> bool:
         or not whole
         or rest.take_if("row", "round") is None
         or rest.kind() not in (*SIGNS, "end", *OPENERS)
+        or _goes_on(rest)
     ):
         return False
     stream.at = start + ahead + rest.at

@@ -15,10 +15,17 @@ def swap(stream: Stream) -> Swap | None:
     stream.take_if(",")
     stream.take() if stream.word("but", "except") else None
     found = _replacing(stream) or _instead(stream) or _in_another(stream)
-    if found is None or stream.kind() not in (*SIGNS, "end", *OPENERS):
+    if found is None or found.new == "sl st" or stream.kind() not in (*SIGNS, "end", *OPENERS):
         stream.at = start
         return None
     return found
+
+
+def changes_stitch(stream: Stream) -> bool:
+    """Whether "changing sc to hdc" stands at the cursor, and not "changing to B in last st"."""
+    ahead = next((at for at in range(1, 4) if stream.kind(at) not in ("the", "all", "each")), 1)
+    sort = stream.kind(ahead) in ("stitch", "increase", "decrease")
+    return stream.kind() == "change" and sort and stream.kind(ahead + 1) in ("to", "with")
 
 
 def _replacing(stream: Stream) -> Swap | None:
@@ -60,7 +67,7 @@ def _in_another(stream: Stream) -> Swap | None:
     start = stream.at
     stream.take() if stream.word("working", "worked", "work") else None
     new = stream.take_if("stitch") if stream.take_if("in") else None
-    if new is not None and new.value != "sl st":
+    if new is not None:
         return Swap(new.value)
     stream.at = start
     return None

@@ -47,7 +47,8 @@ def times(stream: Stream, after_bracket: bool = False) -> Times | None:
         stream.take()
         more = another or bool(stream.take_if("more"))
         more = more or once.lower == "once" and not (after_bracket or total)  # "rep from * once": it is no repeat else
-        if after_bracket and stream.kind() in ("around", "across") and stream.kind(1) in (*SIGNS, "end"):
+        several = after_bracket and once.lower != "once"  # "once around" may be all the way
+        if several and stream.kind() in ("around", "across") and stream.kind(1) in (*SIGNS, "end"):
             stream.take()  # "(4 sc, dec) twice around"
         kind = TimesKind.MORE if more else (TimesKind.IN_ALL if after_bracket or total else TimesKind.UNCLEAR)
         return Times(stream.span_from(start), kind, once.quantity)

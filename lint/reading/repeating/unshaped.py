@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from lint.amount import Amount
 from lint.expression import expression
 from lint.reading.places.limits import past_lengths
@@ -13,6 +15,7 @@ _LENGTHS = {"measures", "measure", "long", "length", "desired", "reaches", "deep
 # words of work behind "until": "until 5 sts before marker", "until armhole measures 18 cm and dec 1 st" say something else
 _WORK = ("any_stitch", "stitch", "increase", "decrease", "skip", "chain", "times", "repeat", "each")
 _MOST_WORDS = 14
+_COUNTED = ("number", "any_stitch")  # "on these 45 sts"
 
 _VERB = r"(?:work(?:ing)?|continu(?:e|ing)|cont|keep(?: on| going)?|carry on|go on|proceed)"
 _SHAPING = r"(?:shaping|(?:de|in)creas(?:ing|es?)|(?:inc|dec)s?)"
@@ -49,17 +52,18 @@ def unshaped(stream: Stream, steps: list[Step], start: int) -> bool:
     parts = told.groupdict()
     row = next((i for i, word in enumerate(words) if word.kind in ("row", "round")), None)
     span = stream.span_from(start)
-    if parts.get("row") and row is not None:
+    over = next((one.quantity for one, behind in pairwise(words) if (one.kind, behind.kind) == _COUNTED), None)
+    if parts.get("row") and row is not None and over is None:
         steps.append(
             RowCall(span, words[row + 1].quantity or Amount.of(0), None, kind=words[row].kind, open_ended=True)
         )
         return True
     stitch = next((word.value for word in words if word.kind == "stitch"), None)
     pattern = ("straight" if parts.get("even") else "set") if parts.get("pattern") else None
-    if stitch == "sl st" or pattern and stitch is not None:
+    if parts.get("row") or stitch == "sl st" or pattern and stitch is not None:
         stream.at = start
         return False
-    steps.append(OpenWork(span, stream.words(start, stream.at), True, stitch, pattern=pattern))
+    steps.append(OpenWork(span, stream.words(start, stream.at), True, stitch, over, pattern))
     return True
 
 

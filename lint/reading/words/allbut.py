@@ -22,6 +22,7 @@ _LEAVES = (
 _LONGEST_FIRST = sorted((*_EXCEPTS, *_LEAVES), key=len, reverse=True)
 _BEGIN = {phrase[0] for phrase in _LONGEST_FIRST}
 _STITCHES = (TargetKind.ANY_STITCH, TargetKind.STITCH)
+_POINTS_BACK = ("those", "these", "them", "it", "that")
 _GOES_ON = ("number", "stitch", "increase", "decrease", "special", *OPENERS)
 
 
@@ -40,6 +41,8 @@ def all_but_ends(stream: Stream, steps: list[Step], start: int) -> bool:
     goes_on = ahead and stream.kind(ahead) in _GOES_ON
     one = step.number == ONE and step.stitch not in ("inc", "dec")  # else an end may have one of its own, or none
     sure = phrase in _LEAVES or one or goes_on and "first" not in ends
+    if ahead and any(item.lower in _POINTS_BACK for item in stream.lexemes[stream.at : stream.next_of(".", ";")]):
+        sure = False  # "except first st and last st, 2 sc in those"
     if not ends or not sure or stream.kind() not in (*SIGNS, "end", "turn", "join", "and"):
         stream.at = start
         return False
