@@ -61,6 +61,7 @@ class RowSearch:
         self.otherwise = self._otherwise()
         self.beside = self._beside()
         self.worked = 0
+        self.clauses = sum(1 for _ in walk(self.steps))
 
     def candidates(self) -> list[Candidate]:
         """Every edit that makes the row come out, the likeliest first; of edits that say the same in two places, one."""
@@ -138,7 +139,8 @@ class RowSearch:
 
     def _try(self, edit: Edit, forced: dict[Key, int] | None = None) -> Trial | None:
         trial = self.rework.alone(self.moment, edit, self.forced if forced is None else forced)
-        self.worked += _ROW_COST + (trial.worked.made.stitches if trial is not None else 0)
+        made = trial.worked.made.stitches if trial is not None else 0
+        self.worked += _ROW_COST + max(made, self.clauses)  # each clause takes its time, whatever it makes
         return trial
 
     def _tried(self, edits: Iterable[Edit]) -> Iterator[Candidate]:
@@ -176,6 +178,8 @@ class RowSearch:
         found = _turnable(self.steps, self.text, self.reader)
         like = self._likeness(found)
         for dial in found:
+            if self.worked > MOST_STITCHES:
+                return
             yield from self._tried(like(dial, number) for number in self._numbers(dial))
         for alike in _alike(found, self.text):
             yield from self._tried(all_alike(alike, self.text, number) for number in _near(alike[0].value))

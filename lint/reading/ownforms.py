@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from itertools import pairwise
 
 from lint.expression import expression
 from lint.lexicon import Lexicon
@@ -38,6 +39,13 @@ def _short(form: str) -> bool:
     return len(form) <= 6 and (spaced or " " not in form.replace("sl st", ""))
 
 
+# where a sentence begins that may define something: "…. Shell: 5 dc", "…. To make a bobble (bo): …"
+_DEFINES_BEHIND = expression(
+    r"\.\s+(?=(?i:to (?:make|work) an? )?[A-Za-z][\w-]*(?: [\w-]+)?(?: ?\([^)]{1,8}\))?\s*[:=])"
+)
+_MOST_SENTENCES = 12  # of one paragraph: beyond these, each is looked at by itself, and not all that stands behind it
+
+
 def entries_of(source: SourceText, layout: Layout, known: frozenset[str], book: Rulebook) -> list[listentries.Entry]:
     """The entries of the pattern's lists, and the lines of its prose that define a stitch."""
     found: list[listentries.Entry] = []
@@ -65,10 +73,10 @@ def entries_of(source: SourceText, layout: Layout, known: frozenset[str], book: 
         forms = sum(not known.isdisjoint(entry.forms) for entry in some)
         if inside or _ROW_WORDS.search(words) and forms < 3:
             continue  # "Edging: Ch 1, sc in each st across, fasten off." works a row; "ch chain, dc …, FO fasten off" none
-        for stop in expression(
-            r"\.\s+(?=(?i:to (?:make|work) an? )?[A-Za-z][\w-]*(?: [\w-]+)?(?: ?\([^)]{1,8}\))?\s*[:=])"
-        ).finditer(words):
-            some += listentries.entries(words[stop.end() :], span.start + stop.end(), known)
+        stops = [stop.end() for stop in _DEFINES_BEHIND.finditer(words)]
+        for stop, coming in pairwise([*stops, len(words)]):
+            end = len(words) if len(stops) <= _MOST_SENTENCES else coming
+            some += listentries.entries(words[stop:end], span.start + stop, known)
         real = [entry for entry in some if known.intersection((*entry.forms, entry.body.strip(" .").lower()))]
         gauge = any(s.key == "gauge" and s.span.start <= span.start and span.end <= s.span.end for s in layout.sections)
         if not listed and len(real) >= 3:

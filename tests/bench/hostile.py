@@ -76,6 +76,7 @@ def hard() -> Iterator[tuple[str, str]]:
         "numbers": "12 (13, 14) ", "lengths": "4 in (10 cm) x 6 in ", "commas": ", ", "blanks": " ", "one letter": "a " , "dashes": "- ", "long words": "a" * 1_900 + " ",
         "hooks": "4.5 mm (US 7) hook ", "sentences": "Sew the 4 ears to the head. ", "notes": "Ch 3 counts as a dc throughout. ",
         "sizes": "S (M, L) ", "labels": "Rnd 1: 6 sc. ", "semicolons": "; 1", "joints": "and then ", "runs": "- 12 ", "angles": "<1 ",
+        "gates": "Size S: ch 20. ", "entries": "ch = chain; ", "places": "work on the next ",
     }.items():  # fmt: skip
         yield f"a megabyte of {name}", head + words * (1_000_000 // len(words))
         yield f"lines full of {name}", filled(words)
