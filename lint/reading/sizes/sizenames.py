@@ -79,11 +79,16 @@ def is_size_name(words: str) -> bool:
     return _NAME.fullmatch(words.strip(_EDGE)) is not None
 
 
+_LONGEST_LIST = 1_500  # characters: more than any names of sizes come to, each with what it is for
+
+
 def split_names(line: str, known: bool = False) -> Iterator[Names]:
     """Every way to cut a line into two names or more, the likeliest first; none where it is no list of sizes.
 
     `known`: only names such as the trade has; else whatever is short enough, as under a heading "Sizes".
     """
+    if len(line) > _LONGEST_LIST:
+        line = _PROSE.split(line, maxsplit=1)[0][:_LONGEST_LIST]
     seen: set[Names] = set()
     if glossed := _glossed(line):
         seen.add(glossed)
