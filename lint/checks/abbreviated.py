@@ -69,7 +69,7 @@ POSTS = ("fp", "bp")  # abbreviations that lists explain without the stitch that
 
 def known(word: str, defined: set[str]) -> bool:
     """Whether a list explains a word, under one of the forms that it may be printed in."""
-    word = expression(r"['’]s$").sub("", word)  # "the 3 dc's"
+    word = word.removesuffix("'s").removesuffix("’s")  # "the 3 dc's"
     forms = {word, stem(word), word + "s", word.replace(" ", ""), word.replace("-", " "), word.replace(" ", "-")}
     plain = word.replace(".", "")
     if forms & defined or "." in word and any(form.replace(".", "") == plain for form in defined):

@@ -138,9 +138,10 @@ def check_terms(context: Context) -> Iterator[Finding]:
     places: dict[str, list[tuple[Lexeme, str, str]]] = {}
     for part, row, lexeme in _row_lexemes(context):
         house_letter = len(lexeme.text) == 1  # "x" for single crochet is no country's
-        ours = any(in_own_terms(one, context.book, context.terms.terms) for one in lexeme.lower.split("/"))
-        told = house_letter or lexeme.lower in listed or ours  # "tr/dc" has the names of both countries
-        if lexeme.kind == "stitch" and not told:
+        if lexeme.kind != "stitch" or house_letter or lexeme.lower in listed:
+            continue
+        names = lexeme.lower.split("/")  # "tr/dc" has the names of both countries
+        if not any(in_own_terms(one, context.book, context.terms.terms) for one in names):
             places.setdefault(lexeme.lower, []).append((lexeme, part, row))
     names = {"us": "US", "uk": "UK"}
     for word, found in places.items():
