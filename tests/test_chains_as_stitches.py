@@ -40,3 +40,13 @@ def test_a_wrong_count_is_still_found() -> None:
     """A figure that neither reading gives."""
     report = check(HOLE.format("") + "Row 3: Ch 1, sc in each st across. (19 sc)\n")
     assert ("count-differs", 8) in all_findings(report, ("correction",))
+
+
+def test_a_row_without_a_count_is_not_guessed() -> None:
+    """Where another row of the pattern meant the chains, one without a count may mean them or not."""
+    again = "Row 4: Ch 1, sc in next 8 sc, ch 4, skip next 4 sc, sc in next 8 sc, turn.\n"
+    rows = HOLE.format("") + "Row 3: Ch 1, sc in each st across, turn. (20 sc)\n" + again
+    report = check(rows + "Row 5: Ch 1, sc in each st across, turn.\nRow 6: Ch 1, sc in each st across. (16 sc)\n")
+    assert counts(report)[4] is None
+    assert not any(rule == "count-differs" for rule, _ in all_findings(report, ("correction", "query")))
+    assert counts(check(HOLE.format("") + "Row 3: Ch 1, sc in each st across.\n"))[-1] == 16

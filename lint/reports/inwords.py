@@ -243,7 +243,8 @@ def _sort(target: Target) -> str:
 
 def _limit(place: Place) -> str:
     limit = place.limit
-    if limit is None or limit.kind is LimitKind.END:
+    none_left = limit is not None and limit.kind is LimitKind.LAST and limit.number.lone == 0
+    if limit is None or limit.kind is LimitKind.END or none_left:
         return " to the end"
     if limit.kind is LimitKind.HALF:
         return " up to the middle of the row"

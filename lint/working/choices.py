@@ -9,6 +9,7 @@ from dataclasses import dataclass, field
 Key = tuple
 
 
+CHAINS_BELOW = ("chains too", "below")  # the count of the row below takes its chains for stitches
 CHAIN_KEYS = ("chain counts", "skipped chains count")  # one answer for the whole pattern
 
 

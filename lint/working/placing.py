@@ -7,6 +7,7 @@ from itertools import pairwise
 
 from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.tree import Chain, Skip, Step, Turn, Work
+from lint.working.choices import CHAINS_BELOW
 from lint.working.cursor import CORNERS_UNKNOWN, Cursor, PlacesUnknown, Trouble, family
 from lint.working.fabric import Fabric, Node
 from lint.working.sidebyside import SideBySide
@@ -296,9 +297,11 @@ class Placing(SideBySide):
         chains = sum(node.length for node in window if node.is_space)
         if not chains or not any(node.is_stitch for node in window):
             return False
-        if self.choices.pick(("chains too", place.span.start), 2, 0, ("chains too", "habit")) == 0:
+        counted = bool(self.choices.habits.get(CHAINS_BELOW))
+        if self.choices.pick(("chains too", place.span.start), 2, int(counted)) == 0:
             return False
-        self.cursor.troubles.append(Trouble("chains too", "ch", chains))
+        if not counted:  # else the count of the row below is asked about
+            self.cursor.troubles.append(Trouble("chains too", "ch", chains))
         return True
 
     def each_corner(self, boundary: int) -> list[Node]:

@@ -10,7 +10,7 @@ from typing import TypeVar
 from lint.tree import AlongEdge, Chain, JoinYarn, Step, Turn, UseYarn, Work, walk
 from lint.working.bench import Bench, Worked
 from lint.working.chains import ChainRules
-from lint.working.choices import CHAIN_KEYS, Choices, Key
+from lint.working.choices import CHAIN_KEYS, CHAINS_BELOW, Choices, Key
 from lint.working.compare import CHAINS_COUNTED, Comparison, compare
 from lint.working.cursor import PlacesUnknown
 from lint.working.earlier import EarlierRows
@@ -24,6 +24,7 @@ from lint.working.workings import Workings
 
 _B = TypeVar("_B", bound=Bench)
 _MOST_TRIALS = 20
+_CHAINS_SEEN = ("chains too", "seen")  # a printed count has borne out that "each st" means chains as well
 _UNSOUND = ("run out", "too often", "does not fit")
 _NOT_SERIOUS = ("passed", "uncounted chain", "not there", "chains too")
 
@@ -160,6 +161,8 @@ def best_reading(task: Task, state: PieceState) -> Trial:
             and any(k[0] in ("lone star", "times") for k in best.worked.choices.asked)
         )
         doubled = "bare number" if _one_then_two(task.steps) else ""
+        # in a pattern that elsewhere means the chains by "each st", a row without a count may mean them too
+        chained = state.habits.get(_CHAINS_SEEN) and not state.habits.get(CHAINS_BELOW)
         covers = [
             (key, 1 - taken)
             for key, (taken, _) in best.worked.choices.asked.items()
@@ -167,6 +170,7 @@ def best_reading(task: Task, state: PieceState) -> Trial:
             in (
                 "times",
                 doubled,
+                "chains too" if chained else "",
                 "covers",
                 "times over",
                 "to last",
@@ -303,8 +307,8 @@ def settle(best: Trial, state: PieceState, place: int) -> None:
     for key, (taken, _) in best.worked.choices.asked.items():
         if key[0] in CHAIN_KEYS and key in best.forced:
             state.usual[key] = 1 - taken
-    if best.comparison is not None and any(one.under == CHAINS_COUNTED for one in best.comparison.differences):
-        state.habits[("chains too", "habit")] = 1  # chains are stitches to whoever counts them so
+    differences = best.comparison.differences if best.comparison is not None else ()
+    state.habits[CHAINS_BELOW] = int(any(one.under == CHAINS_COUNTED for one in differences))
     if not (best.agrees and best.fits):
         return
     choices = best.worked.choices
@@ -313,7 +317,9 @@ def settle(best: Trial, state: PieceState, place: int) -> None:
             key: (taken, choices.defaults[key]) for key, (taken, _) in choices.asked.items() if key not in best.either
         }
     for key, taken in best.forced.items():
-        if key[0] in ("times", "bare number", "n in next n", "chains too"):
+        if key[0] == "chains too":
+            state.habits[_CHAINS_SEEN] = taken
+        if key[0] in ("times", "bare number", "n in next n"):
             state.habits[(key[0], "habit")] = taken
     for key, (taken, _) in best.worked.choices.asked.items():
         if key[0] == "chain counts" and key not in best.either:

@@ -84,10 +84,8 @@ def spread(works: list[Work], run: Work, done: int | None = 0) -> list[Step]:
                 found.append(_next(run, group[0] - done - 1))
             found.append(replace(_next(step, len(group)), number=step.number, number_said=step.number_said))
             done = group[-1]
-    return [
-        *found,
-        replace(run, places=(replace(run.places[0], which=Which.EACH, limit=Limit(LimitKind.END)),), perhaps=True),
-    ]
+    to_end = Limit(LimitKind.LAST, Amount.of(0), ANY)  # "to the last 0": after the last stitch of all, none may be left
+    return [*found, replace(run, places=(replace(run.places[0], which=Which.EACH, limit=to_end),))]
 
 
 def _groups(step: Work) -> list[tuple[int, ...]]:

@@ -8,11 +8,8 @@ from lint.reading.words.stream import OPENERS, Stream
 
 # what may lead to it: nothing is left of the row that these could go into
 _LEADS = ("make", "makes", "making", "ending", "ends", "you", "have", "now", "gives", "giving")
-_BESIDE = (
-    "to",
-    "with",
-    "so",
-)  # of such words: "to make", "ending with"; "to 2 sts", "with 3 sts" alone tell something else
+# only among such words: "to make", "ending with"; "to 2 sts", "with 3 sts" alone tell something else
+_BESIDE = ("to", "with", "so")
 _SIGNS = ("*", "**", "***", "#", ">", ">>", "·", "•", "/", "✓")
 _ENDS = (".", ";", "end", "turn", "no_turn", "join", "fasten_off", "dash", "=")
 
