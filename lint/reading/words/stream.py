@@ -59,7 +59,8 @@ class Stream(Cursor):
     def counts_at(self, index: int) -> bool:
         """Whether a sign at `index` sets a count apart that ends the words: "= 36", "→ 36", "| 36 sts"."""
         item, ahead = self.lexemes[index], index - self.at
-        signed = item.text in _COUNT_SIGNS or item.kind == "dash" and not item.glued
+        apart = item.text in ("—", "–") and self.kind(ahead - 1) != "number" or not item.glued  # not "3–5"
+        signed = item.text in _COUNT_SIGNS or item.kind == "dash" and apart
         if not signed or self.kind(ahead + 1) != "number":
             return False
         unit = self.kind(ahead + 2) in ("any_stitch", "stitch")
