@@ -134,3 +134,81 @@ def test_a_count_tells_what_is_passed_over() -> None:
         "Row 2: Ch 1, sc in first 7 sts, hdc in next st, dc in next st, sc in next st, turn. (10)\n"
     )
     assert last(f"{rows}Row 3: Ch 1, sc in first st, sk dc, hdc, 4 dc in next sc, sc in last 6 sts, turn. (11)") == 11
+
+
+AS_COUNTED = [
+    "(count {})",
+    "(sc: {})",
+    "(st ct: {})",
+    "(now {} sts)",
+    "({} total stitches)",
+    "({} sts per round)",
+    "({} sc, not counting sl st)",
+    "({} sc, excluding the join)",
+    "(makes {} sc)",
+    "(end with {} sts)",
+    "({} loops)",
+    ". You should have ({})",
+    "… {} sts",
+    ". Count = {}",
+    ", {} sc in total",
+    ". Now there are {} sc",
+    ", for {} sts total",
+    ", ending with {} sts",
+    ", {} sc in this rnd",
+    ". {} sts at end of rnd",
+    ". Sts = {}",
+    ". # of sts: {}",
+    ". Result: {} sts",
+    ". Rnd has {} sts.",
+    ". The round now has {} sts.",
+    ". End: {} sts",
+    ", change to blue in the last sc | {}",
+    ", stuff = {}",
+    ", put eyes between rounds 1 and 2 → {}",
+]
+
+
+@pytest.mark.parametrize("form", AS_COUNTED)
+def test_counts_with_words_about_them(form: str) -> None:
+    """A right figure agrees, a wrong one is told: no count at a row's end is passed over."""
+    for figure, rules in ((14, []), (13, ["count-differs"])):
+        rows = f"Rnd 1: 12 sc in magic ring. (12)\nRnd 2: 2 sc in next st, sc in next 10 sts, 2 sc in next st{form.format(figure)}\n"
+        report = check(HEAD + rows)
+        assert counts(report)[-1] == 14
+        assert [rule for rule, _ in corrections(report) if rule == "count-differs"] == rules
+
+
+@pytest.mark.parametrize(
+    "form", [". {} sts remain.", " ({} sts remain)", ", {} sts remaining", ". {} sts left.", " ({} rem)"]
+)
+def test_what_remains(form: str) -> None:
+    """ "7 sts remain" behind decreases is the row's count."""
+    for figure, rules in ((6, []), (7, ["count-differs"])):
+        report = check(f"{HEAD}Rnd 1: 12 sc in magic ring. (12)\nRnd 2: Sc2tog around{form.format(figure)}\n")
+        assert [rule for rule, _ in corrections(report) if rule == "count-differs"] == rules
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "sl st in next 3 sts, sc in next 6 sts, turn, leaving rest unworked (3 sts remain).",
+        "sc in next 8 sts, turn. (4 sts remain)",
+        "sc2tog, sc in next 6 sts, leave 4 sts unworked (4 sts remain).",
+    ],
+)
+def test_what_remains_unworked(words: str) -> None:
+    """What a row leaves unworked is no count of it."""
+    report = check(f"{HEAD}Row 1: Fsc 12, turn. (12)\nRow 2: {words}\n")
+    assert "count-differs" not in [rule for rule, _ in corrections(report)]
+
+
+@pytest.mark.parametrize("count", ["6 (7, {}) sc", "(6, 7, {}) sc", "= 6-7-{} sc", "6 (7, {}) sc.", "— 6 (7, {}) sts"])
+def test_a_list_over_the_sizes_behind_a_repeat(count: str) -> None:
+    """A list behind "rep from * around" is the count of each size, and no work that the repeat leaves room for."""
+    head = "Hat\n\nUS terms\n\nSizes: S (M, L)\n\nHAT\nRnd 1: 6 (7, 8) sc in magic ring. 6 (7, 8) sc\nRnd 2: 2 sc in each st around. 12 (14, 16) sc\n"
+    report = check(f"{head}Rnd 3: *Sc2tog; rep from * around. {count.format(9)}\n")
+    assert [counts(report, size)[-1] for size in (0, 1, 2)] == [6, 7, 8]
+    assert "count-differs" in [rule for rule, _ in corrections(report)]
+    right = check(f"{head}Rnd 3: *Sc2tog; rep from * around. {count.format(8)}\n")
+    assert "count-differs" not in [rule for rule, _ in corrections(right)]

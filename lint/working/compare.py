@@ -102,10 +102,10 @@ def measured(item: StatedItem, made: Made, stated: Stated) -> list[int]:
         unit == "space"
         and not name
         and item.words.lower() in _LOOPS
-        and made.by_kind.keys() <= _ON_HOOK
+        and (made.by_kind.keys() <= _ON_HOOK or not made.spaces)
         and made.stitches
     ):
-        return [made.stitches]  # the loops of a Tunisian row that calls another one
+        return [made.stitches]  # the loops of a Tunisian row that calls another one; stitches, in translated words
     if unit == "space":
         apart = [made.spaces_apart] if _counts_groups(stated) else []  # "8 V-sts, 8 ch-1 sps": those beside them
         counted = [*apart, made.spaces] if made.spaces_apart != made.spaces else [made.spaces]

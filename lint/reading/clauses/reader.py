@@ -27,6 +27,7 @@ from lint.reading.counting.asides import asides, emphasis
 from lint.reading.counting.atordinals import at_ordinals
 from lint.reading.counting.nocounts import remaining_told
 from lint.reading.counting.otherplaces import in_all_others, rest_of_row
+from lint.reading.counting.worded import counts_in_words
 from lint.reading.places.guard import nothing_swallowed
 from lint.reading.places.ofpieces import piece_run
 from lint.reading.places.together import told_together
@@ -81,7 +82,7 @@ def read_row(stream: Stream) -> Reading:
     words = stream.lexemes
     stream, unfit = with_unfit_folded(stream)
     stream = signs_as_commas(figures_as_stitches(colours_apart(bars_as_stitches(crosses(pairs_as_two(stream))))))
-    stream = counts_set_apart(stream.without(asides(stream) | emphasis(stream)))
+    stream = counts_set_apart(counts_in_words(stream.without(asides(stream) | emphasis(stream))))
     parser = Clauses(stream, reading, top=True)
     parser.run()
     reading.steps = nothing_swallowed(unclear_markers(reading.steps, stream.lexemes), stream.lexemes)

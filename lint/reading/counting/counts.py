@@ -12,7 +12,7 @@ from lint.reading.places.guard import bids_again
 from lint.reading.words.rowending import ends_work
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
 
-_LEADS = (".", ";", "...", "..", "dash", "=", ":", "→", "•", "|", "●")
+_LEADS = (".", ";", "...", "..", "…", "dash", "=", ":", "→", "•", "|", "●")
 _OFTEN = ("once", "twice", "thrice")
 _NEXT_DEEDS = ("fasten_off", "no_fasten", "no_turn")  # what follows a count on a line of its own
 
@@ -180,7 +180,7 @@ def bare_count(stream: Stream, worked: bool, over: bool = False) -> Stated | Non
     if lead not in ("=", "→") and not ends_work(stream, end):
         return None
     last = lead in (".", ";") and len(sentence.lexemes) == 1 and end >= len(stream.lexemes) - 1  # "… around. 12"
-    found = read(sentence, bare=last or lead in ("=", "dash", "→", ":", "|", "●", "..", "..."))
+    found = read(sentence, bare=last or lead in ("=", "dash", "→", ":", "|", "●", "..", "...", "…"))
     if found is None or (
         found.items and all(item.unit == "unknown" and not _unit_word(stream, item) for item in found.items)
     ):
