@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 import regex
 
+from lint.documents.rowtables import is_head
 from lint.expression import expression
 from lint.reading.lines.labels import LabelReader
 from lint.reading.page.sections import SectionFinder
@@ -233,7 +234,7 @@ class PartHeadings:
             return False
         if not expression(r"\p{L}").search(text):
             return False  # the rule under a table's head
-        if " | " in text or _LISTED.search(text) or _TERMS_SAID.fullmatch(text):
+        if " | " in text or is_head(text) or _LISTED.search(text) or _TERMS_SAID.fullmatch(text):
             return False  # the head of a table; "U.S. terms: ch, chain; dc, double"; "US terms" over the chain
         if text[0].islower() and not self.lower_case and not self.bare:
             return False

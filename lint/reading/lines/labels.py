@@ -102,6 +102,9 @@ _MAKES_SHAPE = expression(
     r"(?:[,;]\s*(?:rows?|rnds?|rounds?|rds?|r)\s?\d+\s+(?:an?|the)(?:\s+(?!(?:sc|h?dc|h?tr|dtr|ch|sts?|sl|inc|dec|each|in|next)\b)[\w-]+){0,2})?"  # cut by the line
     r"\s*[.!]?\s*$"
 )
+_SHORTENED = expression(
+    r"(?i)\b(?:rep|foll?|follows?|as|no|approx|beg|cont|alt|prev|of|to|in)[.)\]};]\s*$"
+)  # no sentence ends there
 _LONGEST = 500  # characters of a label, and more
 
 
@@ -173,13 +176,14 @@ class LabelReader:
         return self._patterns["bare"].match(line, expression(r"[\s|]*").match(line).end()) is not None
 
     def inline(self, text: str, offset: int) -> list[Found]:
-        """Labels inside a run-on paragraph: after a stop, with a colon of their own."""
+        """Labels inside a run-on paragraph: after a stop, with a colon or a dash of their own, or "White. Rnd 7. 36 sc"."""
         found = []
         for match in self._patterns["inline"].finditer(text):
             inner = self.at_line(text[match.end() : match.end() + _LONGEST], offset + match.end())
-            if inner is not None and text[inner.body - offset - 1 : inner.body - offset + 0].strip() in (":", ""):
+            if inner is not None and text[inner.body - offset - 1 : inner.body - offset + 0].strip() in (":", "", "."):
                 before_body = text[: inner.body - offset].rstrip()
-                if before_body.endswith((":", "–", "—")):
+                stopped = before_body.endswith(".") and _is_stopped(inner, text, match.end(), offset)
+                if before_body.endswith((":", "–", "—")) or stopped:
                     found.append(inner)
         return found
 
@@ -270,6 +274,13 @@ class LabelReader:
         if count is not None and self._sizes == 1 and (groups.get("sign") or "").strip() in (":", "-", "–", "—"):
             body = match.start("numbers") + count.start()  # "Rnd 2 (12): inc in each st"
         return Found(label, offset + match.start(), offset + body, groups.get("prefix"))
+
+
+def _is_stopped(found: Found, text: str, at: int, offset: int) -> bool:
+    """Whether a label with a full stop for its sign begins a sentence: "Cuff, white. RND 18. Inc in each st", not "rep. rnd 3. 24 sc"."""
+    behind = text[found.body - offset :].lstrip()
+    begun = text[at : at + 1].isupper() or text[at : at + 1].isdigit()
+    return begun and bool(found.label.numbers) and bool(behind) and _SHORTENED.search(text[:at]) is None
 
 
 def _is_tally(match: regex.Match, numbers: tuple[int, ...], by_size: tuple[tuple[int, ...], ...]) -> bool:
@@ -378,6 +389,7 @@ def _compiled(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> di
         ),
         "bare": expression(
             r"(?P<core>(?P<numbers>\d{1,3}(?:\.?\s*(?:[-–]|\band\b|&|\bto\b)\s*\d{1,3})?)\s*(?:[).]|:|\||\t|●|•|(?<=\s)[-–—](?=\s+(?:\D|\d+\s?\p{L}))))(?=\s*\S)"
+            rf"|(?P<core>(?P<numbers>\d{{1,3}}(?:\s?[-–]\s?\d{{1,3}})?))[ ]{{2,}}(?=(?:\p{{L}}+(?:\s\p{{L}}+)?[ ]{{2,}})?{_WORK_FOLLOWS})"  # the first column of a table
             r"|(?P<core>\[(?P<numbers>\d{1,3}(?:\s?[-–]\s?\d{1,3})?)\][:.]?)(?=\s+\S)",  # "[4-6] sc in each st"
             flags,
         ),

@@ -156,7 +156,8 @@ class LayoutReader:
                 continue
             heading = self.finder.at_line(line.text)
             if index in self.unheaded and part is None:
-                heading = Heading("abbreviations", 0, len(line.text), 0)
+                begins = self.unheaded[index]
+                heading = Heading("abbreviations", begins, begins or len(line.text), begins)
             if heading is not None and row is not None and not self._has_body(row):
                 heading = None
             if heading is not None:

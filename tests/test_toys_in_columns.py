@@ -1,0 +1,77 @@
+"""Small things in blanked columns, with labels behind a colour, with lists within a paragraph.
+
+The forms are common practice, no source; counts worked out by hand.
+"""
+
+from __future__ import annotations
+
+import pytest
+from helpers import all_findings, check, corrections, counts
+
+_HEAD = "Plum\nUS terms\n\nPLUM\n"
+_BALL = (("1", "6 sc in magic ring", "6"), ("2", "inc x 6", "12"), ("3-4", "sc in each st", "12"))
+
+
+@pytest.mark.parametrize("head", ["", "Rnd   What to do   Sts\n", "Round      Instructions      Stitch count\n"])
+@pytest.mark.parametrize("unit", ["", " sts"])
+def test_rows_in_columns_set_by_blanks(head: str, unit: str) -> None:
+    """A bare number, the work and the count are told apart by the blanks between; talk below is no part of the last row."""
+    rows = "".join(f"{number:8}{work:30}{count}{unit}\n" for number, work, count in _BALL)
+    report = check(f"{_HEAD}{head}{rows}5       (sc, inc) x 6                 18{unit}\nFasten off and fill.\n")
+    assert counts(report) == [6, 12, 12, 12, 18]
+    assert not corrections(report)
+
+
+def test_a_wrong_count_in_a_column_is_found() -> None:
+    """The figure of the last column is the printed count."""
+    report = check(
+        f"{_HEAD}Rnd    Work    Sts\n1    6 sc in magic ring    6\n2    inc x 6    13\n3    sc in each st    12\n"
+    )
+    assert counts(report) == [6, 12, 12]
+    assert ("count-differs", 7) in corrections(report)
+
+
+def test_columns_with_one_for_the_colour() -> None:
+    """The yarn of a row may stand in a column of its own."""
+    report = check(
+        f"{_HEAD}Rnd    Colour    Work    Sts\n1    red    6 sc in magic ring    6\n2    white    inc x 6    12\n3    red    12 sc    12\n"
+    )
+    assert counts(report) == [6, 12, 12]
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "Cuff, white. RND 3. In FLO inc in each st. {24}",
+        "White. RND 3. inc in each st. {24}",
+        "Fill the ball. RND 3. inc x 12. {24}",
+    ],
+)
+def test_a_label_behind_the_colour_of_its_line(line: str) -> None:
+    """A sentence before the label does not hide the round, nor make the next one stand on the round below."""
+    report = check(
+        f"{_HEAD}RND 1. 6 sc in a magic ring. {{6}}\nRND 2. inc x 6. {{12}}\n{line}\nRND 4. sc in each st. {{24}}\n"
+    )
+    assert counts(report) == [6, 12, 24, 24]
+    assert not corrections(report)
+
+
+def test_a_shortened_word_before_a_round_begins_no_row() -> None:
+    """The full stop of "Rep." ends no sentence: the round behind it is called for."""
+    report = check(f"{_HEAD}Rnd 1. 6 sc in magic ring. (6)\nRnd 2. 2 sc in each st. (12)\nRnd 3. Rep. rnd 2. (24)\n")
+    assert counts(report) == [6, 12, 24]
+
+
+def test_a_list_of_abbreviations_within_a_paragraph() -> None:
+    """What a sentence among the materials lists is the pattern's own: its "pc" is a picot and no popcorn."""
+    text = "Star\n\nThread in white, 2 mm hook. All use US abbreviations: ch, sl st, sc, dc, inc (2 sc in st), pc (picot: ch 3, sl st in 3rd ch from hook).\n\nSTAR\n"
+    report = check(f"{text}Rnd 1: 6 sc in a ring. (6 sc)\nRnd 2: (Sc, pc) 6 times. (6 sc, 6 pc)\n")
+    assert counts(report) == [6, 6]
+
+
+def test_names_without_a_meaning_among_the_entries_of_a_list() -> None:
+    """A list may leave well-known names unexplained among others; none of either sort is told as missing."""
+    text = "Bear\n\nAbbreviations: mr (magic ring), sc, hdc, dc, slst (slip stitch), inc (increase), dec (decrease), ch, st, rnd, bo (bobble stitch)\n\nBEAR\n"
+    report = check(f"{text}Rnd 1: 6 sc in mr (6)\nRnd 2: 6 inc, slst in next st (12)\nRnd 3: (dec) 6 times (6)\n")
+    assert counts(report) == [6, 12, 6]
+    assert "abbreviation-undefined" not in [rule for rule, _ in all_findings(report)]
