@@ -28,6 +28,9 @@ def _names_row_ends(item: Lexeme) -> bool:
     return item.kind in ("in", "over", "the", "of", "ending", "row", "row_end", "side") or item.lower in PIECE_WORDS
 
 
+_WORK_BEGINS = ("make", "number", "stitch", "special", "increase")
+
+
 class EdgeClauses(ClusterClauses):
     """Where a row goes on when it leaves the row below."""
 
@@ -218,8 +221,9 @@ class EdgeClauses(ClusterClauses):
                 return True
             return False
         stream.at = end
-        if chain + 1 < end and stream.lexemes[chain + 1].kind in ("make", "number", "stitch", "special", "increase"):
-            stream.at = chain + 1  # "on other side of ch sc in next 5 chs", "… of the ch work 1 sc in each ch"
+        led = chain + 2 < end and stream.lexemes[chain + 1].kind == "with"  # "… of the ch with sc in each ch"
+        if chain + 1 + led < end and stream.lexemes[chain + 1 + led].kind in _WORK_BEGINS:
+            stream.at = chain + 1 + led  # "on other side of ch sc in next 5 chs", "… of the ch work 1 sc in each ch"
         self.steps.append(OtherSide(stream.span_from(start)))
         return True
 

@@ -27,6 +27,7 @@ from lint.reading.counting.asides import asides, emphasis
 from lint.reading.counting.atordinals import at_ordinals
 from lint.reading.counting.otherplaces import in_all_others, rest_of_row
 from lint.reading.places.guard import nothing_swallowed
+from lint.reading.places.limbs import limb_joined
 from lint.reading.places.ofpieces import piece_run
 from lint.reading.places.together import told_together
 from lint.reading.repeating import repeats
@@ -177,6 +178,8 @@ class Clauses(CountClauses):
         if told_together(stream, self.steps, start) or self.run_shaped_evenly(start):
             return True
         if kind in ("make", "number") and piece_run(stream, self.steps, start):
+            return True
+        if kind in ("join", "attach", "word") and limb_joined(stream, self.steps, start):
             return True
         for read_others in (in_all_others, rest_of_row):
             stream.at = start

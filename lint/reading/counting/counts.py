@@ -5,11 +5,18 @@ from __future__ import annotations
 from lint.amount import Amount
 from lint.lexicon import Lexeme
 from lint.pattern import Stated, StatedItem
-from lint.reading.counting.nocounts import counted_behind, goes_somewhere, led_to_a_side, noted_work, turning_chain
+from lint.reading.counting.nocounts import (
+    adds_work,
+    counted_behind,
+    goes_somewhere,
+    led_to_a_side,
+    noted_work,
+    turning_chain,
+)
 from lint.reading.counting.shares import shares_begin
 from lint.reading.places import countunits
 from lint.reading.places.guard import bids_again
-from lint.reading.words.rowending import ends_work
+from lint.reading.words.rowending import ends_work, past_talk
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
 
 _LEADS = (".", ";", "...", "..", "dash", "=", ":", "→", "•", "|", "●")
@@ -250,7 +257,7 @@ def _remark_at(stream: Stream, start: int, end: int) -> int | None:
         return None
     first, second = (stream.lexemes[i].kind if i < end else "end" for i in (opening + 1, opening + 2))
     tells_rows = first == "number" and second in ("row", "round")
-    return opening if tells_rows or first == "word" else None
+    return opening if tells_rows or past_talk(stream, opening) is not None else None
 
 
 def _unit_word(stream: Stream, item: StatedItem) -> bool:
@@ -301,8 +308,8 @@ def read(stream: Stream, bare: bool) -> Stated | None:
             if close is None:
                 return None
             inner = stream.inside(stream.at + 1, close)
-            if bids_again(inner.lexemes):
-                return None  # "– 9 sc (work Row 2 again)"
+            if bids_again(inner.lexemes) or adds_work(inner.lexemes):
+                return None  # "– 9 sc (work Row 2 again)", "– 9 sc (then sc 3 more)"
             side = inner.amount()
             if side is not None and any(item.lower == "per" for item in inner.lexemes):
                 per_side = side

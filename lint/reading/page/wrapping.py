@@ -90,7 +90,8 @@ def goes_on(above: str, text: str, lower_case: bool, sizes: int = 1) -> bool:
     if (above.endswith(_TERMINAL) or ends_in_count and anew) and _CALLS_ROWS.match(text):
         return False
     ended = counted or above.endswith(_TERMINAL) or any(one.search(above) for one in (_RUN_ENDS, _STITCHES_LAST))
-    if ended and not text[0].islower() and _LAYERS.search(text):
+    closed_off = expression(_ENDS_IN_COUNT).search(above) is not None
+    if ended and (closed_off or not text[0].islower()) and _LAYERS.search(text):
         return False  # "6 sc through both layers.": how the piece is closed
     if text[0].isupper() and _FASTENED.search(above) and not _TELLS.match(text):
         return False
