@@ -125,8 +125,8 @@ class EdgeClauses(ClusterClauses):
         start = stream.at
         if stream.take_if("across", "over", "around") or stream.word("along", "down", "up") and stream.take():
             stream.skip("the", "each")
-            if stream.kind() in ("first", "ordinal") and stream.kind(1) in ("side", "edge"):
-                stream.take()  # "along the first side of the heel"
+            if (stream.kind() in ("first", "ordinal") or stream.word("one")) and stream.kind(1) in ("side", "edge"):
+                stream.take()  # "along the first side of the heel", "along one side"
             if stream.kind() == "other_side" and not self._round_a_chain():
                 stream.take()  # "8 sc up the other side"
                 stream.skip("of", "the")

@@ -204,6 +204,8 @@ class PartHeadings:
         above = self.lines[index - 1].text.strip() if index else ""
         if _NAME_STOPPED.fullmatch(text) is None or _NAME_STOPPED.fullmatch(above) is not None:
             return False  # "Blue yarn." under the piece's name
+        if index > 1 and (above.isupper() or _SAYS_MAKE.search(above)) and self.like(self._named(above)):
+            return False  # "HEAD" / "Orange."
         below = [line.text for line in self.lines[index + 1 : index + 5] if not line.blank][:2]
         labels = [self.labels.at_line(line, 0, self.bare) for line in below]
         first = next((found.label for found in labels if found is not None), None)

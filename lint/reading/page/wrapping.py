@@ -30,6 +30,8 @@ _BEHIND_COUNT = expression(
     r"(?i)(?:ch(?:ain)?\s?\d+,?\s+)?turn\b|rep(?:eat)?\b|fasten\b(?!.*(?:close|sew|stuff|tail|weave))|sl st\b|ss\b|stitch count|you\b|there\b"
     r"|join\b(?!.*\d\s?(?:sc|dc|hdc|htr|tr|sts?)\b)"
 )
+# what is done to the piece when its row is over
+_BY_HAND = expression(r"(?:fo|fasten off|cut|break|stuff|fill|press|flatten|fold|pinch|sew|weave|close|embroider)\b")
 _LAYERS = expression(r"(?i)\bthrough (?:both|all) (?:layers|sides|thicknesses|walls)\b")
 _STITCHES_LAST = expression(r"(?i)\d\s?(?:sc|dc|hdc|htr|tr|sts?)$")
 # a clause is at its end, with no stop; so is a row that tells last how many it stands for, "(24) – 3 rows"
@@ -93,6 +95,8 @@ def goes_on(above: str, text: str, lower_case: bool, sizes: int = 1) -> bool:
     closed_off = expression(_ENDS_IN_COUNT).search(above) is not None
     if ended and (closed_off or not text[0].islower()) and _LAYERS.search(text):
         return False  # "6 sc through both layers.": how the piece is closed
+    if closed_off and _BY_HAND.match(text):
+        return False  # "R6-R9) 11sc (11)" / "fo for the first leg"
     if text[0].isupper() and _FASTENED.search(above) and not _TELLS.match(text):
         return False
     closed = text[0].isupper() and _RUN_ENDS.search(above) is not None

@@ -55,6 +55,9 @@ def _from_piece(stream: Stream) -> bool:
         stream.at += ahead + 2
     elif piece_alone(stream):
         stream.at += ahead + 1
+    elif stream.kind(ahead) == "chain" and stream.kind(ahead + 1) in ("number", ":", ","):
+        stream.at += ahead + (2 if stream.kind(ahead + 1) == "number" else 1)  # "from the ch2:", which was made before
+        return stream.kind() in _SIGNS
     else:
         return False
     chained = stream.kind() == "number" and stream.kind(1) == "chain"  # "from the second leg 3 ch"
