@@ -75,3 +75,49 @@ def test_names_without_a_meaning_among_the_entries_of_a_list() -> None:
     report = check(f"{text}Rnd 1: 6 sc in mr (6)\nRnd 2: 6 inc, slst in next st (12)\nRnd 3: (dec) 6 times (6)\n")
     assert counts(report) == [6, 12, 6]
     assert "abbreviation-undefined" not in [rule for rule, _ in all_findings(report)]
+
+
+@pytest.mark.parametrize("label", ["{i} r.", "{i} rnd.", "{i} row."])
+def test_rounds_run_on_in_one_line(label: str) -> None:
+    """A number before the word, a full stop behind it: each begins a round, be it behind a yarn or a count."""
+    named = [label.format(i=number) for number in (1, 2, 3, 4)]
+    text = f"Blue: {named[0]} 6 sc in MR = 6. {named[1]} inc*6 = 12. {named[2]} 12 sc = 12.\nWhite: {named[3]} (sc, inc)*6 = 18.\n"
+    report = check(f"Doll\nUS terms\n\nARM\n{text}")
+    assert counts(report) == [6, 12, 12, 18]
+    assert [part.name for part in report.pattern.parts] == ["ARM"]
+
+
+def test_a_colour_before_a_label_is_no_piece() -> None:
+    """ "White: Rnd 3:" goes on with the piece, whose stitches are known; "Border: Rnd 1:" begins one."""
+    report = check(
+        f"{_HEAD}Rnd 1: 6 sc in magic ring (6)\nWhite: Rnd 2: inc x 6 (12)\nWith red: Rnd 3. sc in each st (12)\n"
+    )
+    assert counts(report) == [6, 12, 12]
+    assert len(report.pattern.parts) == 1
+
+
+@pytest.mark.parametrize("where", ["from the second loop", "from the 2nd loop:", "starting from the second loop"])
+def test_the_loop_of_the_chain_in_translated_words(where: str) -> None:
+    """Behind the chain itself "the second loop" is its second chain from the hook."""
+    report = check(
+        f"Doll\nUS terms\n\nFOOT\nRnd 1: 6 ch, {where} 4 sc, 3 sc in one loop, on the other side 3 sc, inc = 12\n"
+    )
+    assert counts(report) == [12]
+    assert not corrections(report)
+
+
+def test_a_seam_behind_the_count_of_rounds() -> None:
+    """What closes the piece through both layers, told behind the count, is no part of the rounds."""
+    report = check(
+        f"{_HEAD}Rnd 1: 12 sc in magic ring = 12.\nRnds 2-5. 12 sc = 12. Fold and 6 sc through both layers.\n"
+    )
+    assert counts(report) == [12] * 5
+    assert not corrections(report)
+
+
+def test_setup_and_a_chain() -> None:
+    """ "Setup: Ch 13." is the chain that the first row goes into."""
+    report = check(
+        "Cosy\nUS terms\n\nCOSY\nSetup: Ch 13.\nRow 1: Sc in 2nd ch from hook and in each ch across. (12 sc)\n"
+    )
+    assert counts(report)[-1] == 12

@@ -104,7 +104,9 @@ class EdgeClauses(ClusterClauses):
         """Takes "on the other side of the ch", "along the other side" after stitches."""
         stream = self.stream
         start = stream.at
-        stream.skip("in", "across", "the")
+        if stream.kind() not in ("in", "across", "over"):
+            return False
+        stream.skip("in", "across", "over", "the")
         if stream.take_if("other_side"):
             stream.skip("of", "the", "beginning", "next", "same")
             counted = stream.kind() == "number" and stream.kind(1) == "chain"

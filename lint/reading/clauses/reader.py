@@ -48,7 +48,7 @@ from lint.reading.words.closing import (
 )
 from lint.reading.words.colourwork import colours_apart
 from lint.reading.words.lastpass import only_so_many
-from lint.reading.words.layers import layers_noted
+from lint.reading.words.layers import layers_noted, seam_behind_count
 from lint.reading.words.linestops import without_short_stops
 from lint.reading.words.lists import count_alone, to_the_end
 from lint.reading.words.runs import place_come_to, side_by_side
@@ -93,7 +93,8 @@ def read_row(stream: Stream) -> Reading:
     reading.steps = at_both_ends(reading.steps, stream)
     reading.steps = picots_closed(joined_on_the_way(fold_loose(reading.steps)))
     reading.steps = chain_told_by_count(side_by_side(closing_join(place_come_to(reading.steps))), stream.lexemes)
-    reading.steps = layers_noted(after_fastening(reading.steps), words, stream.lexemes)
+    reading.steps = seam_behind_count(after_fastening(reading.steps), words, reading.stated)
+    reading.steps = layers_noted(reading.steps, words, stream.lexemes)
     reading.steps = at_ordinals(shaped_calls(reading.steps, stream.lexemes), stream.lexemes)
     reading.stated = loops_as_stitches(reading.steps, reading.stated)
     return reading

@@ -16,7 +16,7 @@ from lint.reading.counting.nocounts import (
 from lint.reading.counting.shares import shares_begin
 from lint.reading.places import countunits
 from lint.reading.places.guard import bids_again
-from lint.reading.words.rowending import ends_work, past_talk
+from lint.reading.words.rowending import ends_work, remark_at
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
 
 _LEADS = (".", ";", "...", "..", "dash", "=", ":", "→", "•", "|", "●")
@@ -181,7 +181,7 @@ def bare_count(stream: Stream, worked: bool, over: bool = False) -> Stated | Non
         if all_of_it is not None:
             stream.at = longer
             return all_of_it
-    if (remark := _remark_at(stream, start, end)) is not None and lead in ("=", "→"):
+    if (remark := remark_at(stream, start, end)) is not None and lead in ("=", "→"):
         end, sentence = remark, stream.inside(start, remark)
     if lead not in ("=", "→") and not ends_work(stream, end):
         return None
@@ -248,16 +248,6 @@ def _stands_as_count(stream: Stream) -> bool:
     """Whether a figure stands where a count may: behind a stop, a dash, a bracket…"""
     lead = stream.kind(-1)
     return (lead == "," or lead in _LEADS or lead in CLOSERS) and stream.kind() in ("number", "dash")
-
-
-def _remark_at(stream: Stream, start: int, end: int) -> int | None:
-    """Index of brackets behind a count that hold talk or the number of rows: "→ 14 (his foot!)", "= 28 (4 rnds)"."""
-    opening = next((i for i in range(start + 1, end) if stream.lexemes[i].kind in OPENERS), None)
-    if opening is None:
-        return None
-    first, second = (stream.lexemes[i].kind if i < end else "end" for i in (opening + 1, opening + 2))
-    tells_rows = first == "number" and second in ("row", "round")
-    return opening if tells_rows or past_talk(stream, opening) is not None else None
 
 
 def _unit_word(stream: Stream, item: StatedItem) -> bool:

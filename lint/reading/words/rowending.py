@@ -209,3 +209,13 @@ def is_talk(words: list[Lexeme]) -> bool:
         ):
             return False
     return True
+
+
+def remark_at(stream: Stream, start: int, end: int) -> int | None:
+    """Index of brackets behind a count that hold talk or the number of rows: "→ 14 (his foot!)", "= 28 (4 rnds)"."""
+    opening = next((i for i in range(start + 1, end) if stream.lexemes[i].kind in OPENERS), None)
+    if opening is None:
+        return None
+    first, second = (stream.lexemes[i].kind if i < end else "end" for i in (opening + 1, opening + 2))
+    tells_rows = first == "number" and second in ("row", "round")
+    return opening if tells_rows or past_talk(stream, opening) is not None else None
