@@ -57,17 +57,17 @@ def test_more_than_talk_behind_the_count(count: str, behind: str) -> None:
             12,
         ),
         (
-            "sc 2, attach the first wing over the next 3 sts, sc 2, attach the second wing across next 3 sts as before, sc 2",
+            "sc 2, sc 3 through wing and body, sc 2, attach the second wing across next 3 sts as before, sc 2",
             12,
         ),
-        ("hdc 2, join the wing over the next 3 sts, hdc 7", 12),
+        ("hdc 2, join the wing over the next 3 sts, hdc 7", None),
         ("join the wing over the next 3 sts, sc 9", None),
         ("sc 2, join the wing with a few sts, sc 7", None),
         ("sc 2, join the wing over the next 3 sts twice, sc 4", None),
     ],
 )
 def test_limbs_worked_in_over_stitches(row: str, made: int | None) -> None:
-    """A limb joined in over so many stitches takes those, worked as the round is; with no stitch told it is not known."""
+    """A limb joined in over so many stitches takes those, if it is joined like one before; how else is not known."""
     report = check(f"Hen\nUS terms\n\nHEN\nRnd 1: 12 sc in magic ring (12)\nRnd 2: {row}\n")
     assert counts(report) == [12, made]
 

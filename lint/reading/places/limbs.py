@@ -1,4 +1,4 @@
-"""Reads limbs worked in: "join the fourth leg in the same way over the next 6 sts", which are worked as the round is."""
+"""Reads limbs worked in like one before: "join the fourth leg in the same way over the next 6 sts", worked as the round is."""
 
 from __future__ import annotations
 
@@ -51,7 +51,8 @@ def _stitches(stream: Stream) -> Place | None:
     span = stream.span_from(at)
     while stream.word(*_ALIKE):
         stream.take()
-    if stream.kind() not in (*SIGNS, "end", "and", "dash", "="):
+    alike = any(item.lower in _ALIKE for item in stream.lexemes[begin : stream.at])  # else how it is joined is not said
+    if not alike or stream.kind() not in (*SIGNS, "end", "and", "dash", "="):
         return None
     return Place(span, Which.NEXT, (Target(TargetKind.ANY_STITCH),), number, each_of=True)
 
