@@ -146,3 +146,37 @@ def test_a_piece_in_rounds_that_begins_on_both_sides_of_a_chain_above() -> None:
         "Bear\nUS terms\n\nNOSE\nch6\nR1) start in 2nd ch from hook, 4sc, 3sc in last ch; continue on the other side of the ch, 3sc, inc in last ch (12)\nR2) 12sc (12)\n"
     )
     assert [row.row.label.kind for row in report.ledger.rows if row.row.label] == ["round", "round"]
+
+
+@pytest.mark.parametrize(
+    ("row", "made"),
+    [
+        ("ch 1, turn, sc in each of next 6 sc, leave 2 — 6", 6),
+        ("ch 1, turn, sc in next 6, leaving 2 (6)", 6),
+        ("ch 1, turn, sc in next 6, leaving 2 sts at the end. (6)", 6),
+        ("ch 1, turn, sc across, leave a tail of 12 inches. (8)", 8),
+        ("ch 1, turn, sc in next 6, leave 2 more. (6)", None),
+        ("ch 1, turn, sc in next 6, leave 2 at each end (6)", None),
+    ],
+)
+def test_stitches_left_by_a_bare_number(row: str, made: int | None) -> None:
+    """ "leave 2" at a row's end leaves two stitches; what says more than that is not passed over."""
+    report = check(f"Crab\nUS terms\n\nLEG\nRow 1: Fsc 8. (8)\nRow 2: {row}\n")
+    assert counts(report) == [8, made]
+    assert "places-left-over" not in [rule for rule, _ in all_findings(report)]
+
+
+@pytest.mark.parametrize(
+    ("how", "made"),
+    [
+        ("Inc in the same way, with one more hdc between incs on each rnd: 36 hdc.", 36),
+        ("Increase as before, working one more hdc between increases each rnd. (36)", 36),
+        ("Inc in the same way, 36 hdc.", None),
+    ],
+)
+def test_increases_that_go_on_in_the_same_way(how: str, made: int | None) -> None:
+    """How far apart they come says what the rounds are; without it that is not known."""
+    report = check(
+        f"Mat\nUS terms\n\nMAT\nRnd 1: 6 hdc in ring, join. (6)\nRnd 2: 2 hdc in each st, join. (12)\nRnd 3: (Hdc in next st, 2 hdc in next st) around, join. (18)\nRnds 4-6: {how}\n"
+    )
+    assert counts(report)[-1] == made

@@ -174,7 +174,7 @@ class Clauses(CountClauses):
             return True
         if kind in ("make", "as", "open_work") and piece_call(stream, self.steps, start):
             return True
-        if kind in ("open_work", "word", "make") and growing_on(stream, self.steps, start):
+        if kind in ("open_work", "word", "make", "increase", "decrease") and growing_on(stream, self.steps, start):
             return True
         if told_together(stream, self.steps, start) or self.run_shaped_evenly(start):
             return True
