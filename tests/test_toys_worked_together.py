@@ -180,3 +180,33 @@ def test_increases_that_go_on_in_the_same_way(how: str, made: int | None) -> Non
         f"Mat\nUS terms\n\nMAT\nRnd 1: 6 hdc in ring, join. (6)\nRnd 2: 2 hdc in each st, join. (12)\nRnd 3: (Hdc in next st, 2 hdc in next st) around, join. (18)\nRnds 4-6: {how}\n"
     )
     assert counts(report)[-1] == made
+
+
+@pytest.mark.parametrize(
+    ("row", "made"),
+    [
+        ("Alternate sc and inc around (18)", 18),
+        ("alternating 1 sc and 1 inc to the end (18)", 18),
+        ("Alternate sc, hdc and dc around. (12)", 12),
+        ("Alternate sc and inc in the next 6 sts, sc 6", None),
+        ("alternate colors around", None),
+        ("color 1: 6 sc, color 2: 6 sc (12)", 12),
+        ("color 2: (sc, inc) x 6 (18)", 18),
+        ("white 8, red 4 (12)", 12),
+        ("white: 8, red: 4 = 12", 12),
+        ("white 8, red 4", None),
+        ("white 8, red 6 (14)", 14),
+        ("sc 3, join first wing: sc 3 through wing and body, sc 6 (12)", 12),
+        ("sc 3, join the wing: 3 rounds as before, sc 9", None),
+        ("sc across, leaving 20 cm for sewing (12)", 12),
+    ],
+)
+def test_stitches_in_turn_and_in_colours(row: str, made: int | None) -> None:
+    """Stitches that alternate fill the round; figures behind a yarn's name are stitches where the count bears it out."""
+    yarn = "Yarn: DK in red and white; color 1 red, color 2 white."
+    assert (
+        counts(check(f"Crab\nUS terms\n{yarn}\n\nCRAB\nRnd 1: 6 sc in ring (6)\nRnd 2: inc x 6 (12)\nRnd 3: {row}\n"))[
+            -1
+        ]
+        == made
+    )

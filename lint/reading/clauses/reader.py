@@ -180,6 +180,8 @@ class Clauses(CountClauses):
             return True
         if kind in ("make", "number") and piece_run(stream, self.steps, start):
             return True
+        if kind == "word" and stream.word("alternating") and self.stitches_in_turn(start):
+            return True
         if kind in ("join", "attach", "word") and limb_joined(stream, self.steps, start):
             return True
         for read_others in (in_all_others, rest_of_row):
@@ -281,7 +283,9 @@ class Clauses(CountClauses):
         return repeats.repeat_clause(self.stream, self.steps, start)
 
     def read_alternate(self, start: int) -> bool:
-        """ "alternate repeating Rnd 11 and Rnd 12"."""
+        """ "alternate repeating Rnd 11 and Rnd 12", "Alternate sc and inc around"."""
+        if self.stitches_in_turn(start):
+            return True
         self.stream.take()
         self.stream.take_if("repeat")
         return row_call(self.stream, self.steps, self.stream.at)

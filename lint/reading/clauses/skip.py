@@ -238,6 +238,10 @@ class SkipClauses(RemarkClauses):
         words, begun = stream.at, self.has_work()
         phrase = stream.lexemes[words : stream.next_of(*SIGNS, "=", "→")]
         unworked = any(item.kind == "unused" or item.lower in ("unworked", "un-worked", "free") for item in phrase)
+        length = any(  # "leaving 20 cm for sewing"
+            one.kind == "number" and two.lower in ("cm", "mm", "inch", "inches")
+            for one, two in zip(phrase, phrase[1:], strict=False)
+        )
         counted = any(  # "leaving 6 sts at the end", "leave 2 at each end"
             one.kind == "number" and two.kind in ("any_stitch", "stitch", "at")
             for one, two in zip(phrase, phrase[1:], strict=False)
@@ -245,9 +249,12 @@ class SkipClauses(RemarkClauses):
         if (
             not unworked
             and not counted
-            and any(
-                item.lower in ("tail", "end", "ends", "length", "opening", "hole")
-                for item in stream.lexemes[words : words + 7]
+            and (
+                length
+                or any(
+                    item.lower in ("tail", "end", "ends", "length", "opening", "hole")
+                    for item in stream.lexemes[words : words + 7]
+                )
             )
         ):
             stream.at = stream.sentence_end(words, ".", ";", ",")  # "leaving a 15 cm tail"

@@ -81,6 +81,21 @@ _CHANGES += (
 )
 
 
+_WORKS = (
+    "stitch",
+    "increase",
+    "decrease",
+    "chain",
+    "number",
+    "skip",
+    "repeat",
+    "back_loop",
+    "front_loop",
+    "third_loop",
+    "leave",
+)
+
+
 _AFTER_WORDS = {"change", "turn", "no_turn", "fasten_off", "join", "no_join", "no_fasten", "end", "attach", "marker"}
 
 
@@ -218,4 +233,6 @@ def remark_at(stream: Stream, start: int, end: int) -> int | None:
         return None
     first, second = (stream.lexemes[i].kind if i < end else "end" for i in (opening + 1, opening + 2))
     tells_rows = first == "number" and second in ("row", "round")
-    return opening if tells_rows or past_talk(stream, opening) is not None else None
+    inside = stream.lexemes[opening + 1 : stream.matching(opening)]
+    idle = first == "word" and not any(item.kind in _WORKS or item.lower in _CHANGES for item in inside)
+    return opening if tells_rows or idle or is_talk(inside) else None
