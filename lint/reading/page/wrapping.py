@@ -23,6 +23,7 @@ _COUNTED = expression(
     rf"(?i){_SIGN}\s*[(\[{{]?{_FIGURES}{_UNITS}(?:(?:,|;|\s+and|\s+\+)\s+{_FIGURES}{_UNITS})*{_AT_THE_LAST}$|"
     rf"{_SIGN}\s*[(\[{{]?\d[^.;:]{{0,60}}\b(?:sts?|stitches|sc|hdc|dc|tr|htr)$|,\s*\d{{1,4}} (?:sts|stitches)$"
     r"|[\w)\]}*.]\s+[-–—]{1,4}\s\d{1,4}$"  # "sc in each st – 12"
+    r"|[a-z)\]}*]\.\s\d{1,4}$"  # "sc in each st. 12"
     r"|[\w)\]}*]\s*(?:[=|→➜➔⇒]|[-=]>)\s*\d{1,4}$"  # "(2x, a)*6 = 18", and the last cell of a table
 )
 # what may still be said of a row behind its count
@@ -31,7 +32,9 @@ _BEHIND_COUNT = expression(
     r"|join\b(?!.*\d\s?(?:sc|dc|hdc|htr|tr|sts?)\b)"
 )
 # what is done to the piece when its row is over
-_BY_HAND = expression(r"(?:fo|fasten off|cut|break|stuff|fill|press|flatten|fold|pinch|sew|weave|close|embroider)\b")
+_BY_HAND = expression(
+    r"(?:fo|fasten off|cut|break|stuff|fill|press|flatten|fold|pinch|sew|weave|close|embroider)\b(?!.*\b(?:sc|dc|hdc|htr|tr)\b)"
+)
 _LAYERS = expression(r"(?i)\bthrough (?:both|all) (?:layers|sides|thicknesses|walls)\b")
 _STITCHES_LAST = expression(r"(?i)\d\s?(?:sc|dc|hdc|htr|tr|sts?)$")
 # a clause is at its end, with no stop; so is a row that tells last how many it stands for, "(24) – 3 rows"

@@ -315,7 +315,7 @@ def _is_numbered(inside: list[Lexeme], index: int, least: int = 1) -> bool:
         return False
     before = inside[index - 1]
     chain = index > 1 and inside[index - 2].kind in ("chain", "dash")
-    named = index > 1 and inside[index - 2].kind == "any"  # "between any 2 dc"
+    named = index > 1 and inside[index - 2].kind in ("any", "between")  # "between (any) 2 dc"
     return before.kind == "number" and before.number >= least and not chain and not named
 
 
