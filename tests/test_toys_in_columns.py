@@ -121,3 +121,41 @@ def test_setup_and_a_chain() -> None:
         "Cosy\nUS terms\n\nCOSY\nSetup: Ch 13.\nRow 1: Sc in 2nd ch from hook and in each ch across. (12 sc)\n"
     )
     assert counts(report)[-1] == 12
+
+
+@pytest.mark.parametrize(
+    "begun",
+    [
+        "Join in any sp between dc, ch 1,",
+        "Join yarn in any sp between 2 dc, ch 1,",
+        "Join between any 2 dc, ch 1,",
+        "Sl st in sp between first 2 dc, ch 1,",
+        "Ch 1,",
+    ],
+)
+def test_a_round_begun_in_a_gap_works_that_gap_too(begun: str) -> None:
+    """A round of stitches has as many gaps as stitches, and each of them takes stitches wherever the yarn was joined."""
+    report = check(
+        f"Mat\nUS terms\n\nMAT\nRnd 1: 12 dc in magic ring; sl st in first dc. (12)\nRnd 2: {begun} 2 sc in each sp between dc around; sl st in first sc. (24)\n"
+    )
+    assert counts(report) == [12, 24]
+    assert not corrections(report)
+
+
+@pytest.mark.parametrize(
+    "said", ["Inside the magic ring we make 6 single crochet.", "In the magic ring you work 6 sc."]
+)
+def test_somebody_works_into_the_ring(said: str) -> None:
+    """Translators say who makes the stitches; a count behind a full stop ends the row, whatever call stands below."""
+    report = check(
+        f"{_HEAD}Rnd 1: {said} 6\nRnd 2: inc in every st. 12\nRnds 3-4: sc in every st. 12\nDone! Snip, weave, wear.\n"
+    )
+    assert counts(report) == [6, 12, 12, 12]
+
+
+def test_a_stitch_told_below_a_list_parted_by_semicolons() -> None:
+    """The list's last entry has no stop; the line below begins an entry of its own, and is no more of that."""
+    text = "Mat\n\nKey: ch (chain); dc (double crochet); sc (single crochet); st (stitch)\nCl (cluster): (yo, draw up a loop in st, yo and through 2 loops) 3 times, yo and through all 4 loops.\n\nMAT\n"
+    report = check(f"{text}Rnd 1: Ch 2, (Cl, ch 2) 6 times in ring; join to first Cl. (6 Cl)\n")
+    assert "cl" in {form for entry in report.pattern.abbreviations for form in entry.forms}
+    assert "abbreviation-undefined" not in [rule for rule, place in all_findings(report) if place == 6]

@@ -282,7 +282,9 @@ class SkipClauses(RemarkClauses):
             span = stream.span_from(start)
             self.steps.append(Skip(span, (Place(span, Which.NEXT, (sort,), number, middle=middle),)))
             return True
-        bare = alone and number is not None and stream.kind() in (*SIGNS, "=", "→", "dash", "end", "turn")  # "leave 2 — 6"
+        bare = (
+            alone and number is not None and stream.kind() in (*SIGNS, "=", "→", "dash", "end", "turn")
+        )  # "leave 2 — 6"
         stream.pass_to(*SIGNS, "=", "→", *(("dash",) if bare else ()))  # "leaving the rest for the heel = 16 sc"
         told = named is not None or bare or bool(self.steps) and isinstance(self.steps[-1], Turn)
         negative = stream.peek(start - stream.at).lower.startswith("do not")
