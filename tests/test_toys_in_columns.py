@@ -159,3 +159,13 @@ def test_a_stitch_told_below_a_list_parted_by_semicolons() -> None:
     report = check(f"{text}Rnd 1: Ch 2, (Cl, ch 2) 6 times in ring; join to first Cl. (6 Cl)\n")
     assert "cl" in {form for entry in report.pattern.abbreviations for form in entry.forms}
     assert "abbreviation-undefined" not in [rule for rule, place in all_findings(report) if place == 6]
+
+
+@pytest.mark.parametrize("talk", ["Rnd 3  is the widest part of the plum.", "Rnds 1-3  should measure 5 cm across."])
+def test_two_blanks_in_a_sentence_about_a_round(talk: str) -> None:
+    """What is told of a round is no row of that number, however it is spaced."""
+    report = check(
+        f"{_HEAD}Rnd 1: 6 sc in ring (6)\nRnd 2: inc x 6 (12)\nRnd 3: 12 sc (12)\n{talk}\nRnd 4: 12 sc (12)\n"
+    )
+    assert counts(report) == [6, 12, 12, 12]
+    assert not corrections(report)

@@ -78,7 +78,7 @@ _MAKES_SHAPE = expression(
     r"\s*[.!]?\s*$"
 )
 _SHORTENED = expression(
-    r"(?i)\b(?:rep|foll?|follows?|as|no|approx|beg|cont|alt|prev|of|to|in)[.)\]};]\s*$"
+    r"(?i)\b(?:rep|foll?|follows?|as|no|approx|beg|cont|alt|prev|of|to|in|fig|see|pic|step)[.)\]};]\s*$"
 )  # no sentence ends there
 _LONGEST = 500  # characters of a label, and more
 
