@@ -31,6 +31,7 @@ _WORK_NAMED = r"\s*(?:ch\b|chs?\d|\d+\s*\w|\*|[(\[]|turn\b|(?:sc|h?dc|h?tr|dtr)(
 _WORK_BARE = r"(?!ch\s?-?\d+\s+(?:counts?|does|is|will)\b)(?:(?:\d+\s?)?(?:ch|(?:sc|h?dc|h?tr|dtr)(?:\d?tog)?|sl\s?st|ss)\b|(?:ch|chs)\s?\d|patt?\s+(?:\d|to\b)|\*|[(\[](?!\s*\d+\s*\p{L}*\s*[)\]]))"
 # what two blanks may part from a row's number in a sentence about it: "Rnd 3  is the widest part"
 _TOLD_OF_ROWS = r"(?:is|are|was|were|be|measures?|should|has|have|will|forms?|makes?|can|may|see|of|and|or|to|looks?|shows?|counts?|only|on)\b"
+_WORKED = r"(?<!\p{L})(?:sc|h?dc|h?tr|inc|dec|ch|sts?)(?!\p{L})"  # somewhere behind them, for "Rows 1-2  Cream" tells the yarn
 # "Rnd 1, yellow –", "Row 4, wrong side:": a colour or a side behind a comma, never a word of work
 _NO_COLOUR = r"(?:and|or|to|as|then|rep(?:eat)?|work|turn|join|with|from|in|on|for|at|until|if|you|we|it|this|the|but|so|see|ch|chs|chain|sc|h?dc|h?tr|dtr|fp\w+|bp\w+|sl|ss|slip|sk|skip|miss|inc|dec|cont(?:inue)?|\d\w*"
 # nor a word of which stitches or how often, for that changes the work: "Rnd 3, once over:", "Row 4, other half:"
@@ -77,7 +78,7 @@ def label_forms(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> 
     # "Next row 1ch, 1dc in each st", "Dec row Ss in first st": no sign, but work that begins there, or a new sentence of it
     unsigned = rf"(?:(?={_WORK_BARE})|(?=(?-i:\p{{Lu}})){_WORK_FOLLOWS})"
     # the label's own sign: ":", ".", "–", ")" … or, failing that, words of work straight after it
-    sign = rf"(?:(?P<sign>\s*(?:[*†‡]{{1,2}}:|:|\.{{2,}}|…|\.(?!\d)|->|=>|[→➜➔➝⇒▶►]|\p{{So}}[\ufe0e\ufe0f]?|[-–—~]+|;|=|\||●|/(?=\s)|\)|,(?=\s*col))\s*(?:\((?:rs|ws|right side|wrong side)\)[.:]?)?)|\s*(?=\n|\Z)|\s+{_WORK_FOLLOWS}|[ \t]{{2,}}(?!{_TOLD_OF_ROWS})(?=\S))"
+    sign = rf"(?:(?P<sign>\s*(?:[*†‡]{{1,2}}:|:|\.{{2,}}|…|\.(?!\d)|->|=>|[→➜➔➝⇒▶►]|\p{{So}}[\ufe0e\ufe0f]?|[-–—~]+|;|=|\||●|/(?=\s)|\)|,(?=\s*col))\s*(?:\((?:rs|ws|right side|wrong side)\)[.:]?)?)|\s*(?=\n|\Z)|\s+{_WORK_FOLLOWS}|[ \t]{{2,}}(?!{_TOLD_OF_ROWS})(?=\S[^\n]*{_WORKED}))"
     # "Row (1):"; in a pattern of sizes brackets hold the other sizes' numbers
     enclosed = (
         rf"(?:(?P<numbers>{figures})"
