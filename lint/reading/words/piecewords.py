@@ -154,6 +154,9 @@ def through_pieces(stream: Stream, index: int) -> int | None:
     if not ends and stream.lexemes[at - 1].lower == "in" and stream.lexemes[at].kind in ("next", "each", "first"):
         at, ends = at - 1, True  # "sc through both ear and head in next 4 sts"
     both = [item.lower for item in stream.lexemes[index + 1 : at]] == ["both"] and first.lower in ("through", "thru")
+    both = both and any(
+        tells_piece(item.lower) for item in stream.lexemes[:index]
+    )  # "hold the arm …, sc 3 through both"
     return at if (named or both) and ends else None
 
 
