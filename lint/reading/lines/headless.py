@@ -51,6 +51,7 @@ def headless_lists(lines: Sequence[str], finder: SectionFinder, book: Rulebook) 
 _LEADS = expression(
     r"(?i)(?:^|(?<=[.!;]\s))[^.:;!\n]*\b(?:abbreviations|terms|stitches|sts)\b[^.:;!\n]{0,30}:\s+(?=\S)"
 )
+_LONGEST = 2_000  # characters of such a list
 _LEADING = ("abbreviations", "terms", "stitches", "sts")
 
 
@@ -61,7 +62,7 @@ def _led_list(line: str, known: frozenset[str]) -> int | None:
     lead = _LEADS.search(line)
     if lead is None:
         return None
-    pieces = expression(r"[,;](?![^()]*\))").split(line[lead.end() :])
+    pieces = expression(r"[,;](?![^()]*\))").split(line[lead.end() : lead.end() + _LONGEST])
     told = sum(expression(r"\s*([^(=–:]*?)\s*(?:[(=–:.]|$)").match(piece)[1].lower() in known for piece in pieces)
     return lead.end() if told >= _FEWEST and 2 * told > len(pieces) else None
 
