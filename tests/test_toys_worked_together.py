@@ -188,6 +188,7 @@ def test_increases_that_go_on_in_the_same_way(how: str, made: int | None) -> Non
         ("Alternate sc and inc around (18)", 18),
         ("alternating 1 sc and 1 inc to the end (18)", 18),
         ("Alternate sc, hdc and dc around. (12)", 12),
+        ("6 reps of (sc, inc) (18)", 18),
         ("Alternate sc and inc in the next 6 sts, sc 6", None),
         ("alternate colors around", None),
         ("color 1: 6 sc, color 2: 6 sc (12)", 12),
