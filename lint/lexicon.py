@@ -46,6 +46,11 @@ class Lexeme:
     def lower(self) -> str:
         return self.text.lower()
 
+    @property
+    def doubled(self) -> bool:
+        """Whether an increase is a double one, which makes three of one stitch, or a decrease, which makes one of three."""
+        return self.kind in ("increase", "decrease") and self.lower.startswith("double")
+
 
 class Lexicon:
     """The vocabulary of one pattern: the standard words under its terms, and its own special stitches."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator
-from itertools import groupby
+from itertools import groupby, pairwise
 
 from lint.checks.context import Context
 from lint.expression import expression
@@ -72,12 +72,17 @@ def check_missing(context: Context) -> Iterator[Finding]:
     """turning-chain-missing: a row that starts straight with a stitch, after a turn, or where other rows of it have a chain."""
     for _, group in groupby(context.ledger.rows, key=lambda row: id(row.part)):
         rows = list(group)
+        led_on = {
+            id(below)
+            for line, below in pairwise(rows[0].part.rows)
+            if line.label is None and line.steps and isinstance(line.steps[-1], Chain)
+        }  # rows behind a "Ch 1." in a line of its own
         begun = Counter(_begins(row, before) for before, row in zip(rows, rows[1:], strict=False))
         found: dict[Span, tuple[Work, LedgerRow]] = {}
         for before, row in zip(rows, rows[1:], strict=False):
             first = _first(row.row.steps)
             flat = row.kind == "row" and before.kind == "row" and row.row.label is not None
-            if not flat or _begins(row, before) != "stitch" or row.first.made is None:
+            if not flat or id(row.row) in led_on or _begins(row, before) != "stitch" or row.first.made is None:
                 continue
             turned = _turns(before, row)
             others = begun["chain"] >= _FEWEST and begun["chain"] > begun["stitch"]

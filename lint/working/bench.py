@@ -192,7 +192,7 @@ class Bench(Plain):
         if place is None or not decrease or place.which is not Which.NEXT or step.number.lone != 1:
             return step
         number = self.amount(place.number)
-        if place.shared and step.stitch == "dec" and number % 2 and number > 1:
+        if place.shared and step.stitch == "dec" and not step.together and number % 2 and number > 1:
             raise PlacesUnknown("how many stitches go together, and how often, does not come out")
         if not place.each_of or number < 2:
             return step

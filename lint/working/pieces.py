@@ -40,6 +40,7 @@ from lint.working.cells import (
     side_by_side,
     unclear_times,
 )
+from lint.working.chainlines import led_on
 from lint.working.chains import ChainRules
 from lint.working.choices import Key
 from lint.working.columns import columns_of, spread_of, told_singly
@@ -153,7 +154,12 @@ class PatternWorker:
 
     def _worked(self, habits: dict[Key, int], size: int, in_all: bool = False) -> tuple[Column, PieceState]:
         spiral = self.pattern.facts.get("spiral", False)
-        state = PieceState(rules=self._rules(), habits=dict(habits), spiral=spiral, effort=self.effort)
+        state = PieceState(
+            rules=ChainRules.of(self.pattern.countings, self.heights, self.never_count),
+            habits=dict(habits),
+            spiral=spiral,
+            effort=self.effort,
+        )
         for row, key, answer in self.settled:
             state.settled.setdefault(row, {})[key] = answer
         expander = Expander(size, in_all, own_ways(self.pattern.parts))
@@ -195,6 +201,7 @@ class PatternWorker:
             if cell is None:
                 continue
             done.append(cell)
+            state.number = instance.number or 0
             if instance.loop is not None:
                 if self._goes_on(instance.loop, done, state, size):
                     coming.extendleft(reversed(expander.more(instance.loop)))
@@ -221,17 +228,6 @@ class PatternWorker:
             return False
         gained, missing = there - was, (loop.until.at(size) or 0) - there
         return bool(gained) and missing * gained > 0 and len(cells) < MOST_ROWS
-
-    def _rules(self) -> ChainRules:
-        rules = ChainRules(heights=self.heights, never_count=self.never_count)
-        for length, counting in self.pattern.countings:
-            if counting.pieces:
-                continue
-            if length is None:
-                rules.any_length = counting
-            else:
-                rules.by_length[length] = counting
-        return rules
 
     def _open_part(self, part: Part, instances: list[Instance], state: PieceState) -> None:
         """A piece begins on its own ring or chain, goes on from the piece before, or on an edge not known."""
@@ -286,14 +282,12 @@ class PatternWorker:
             isinstance(s, (*MAKES_STITCHES, Chain, MakeRing)) for s in walk(instance.steps)
         ):
             return self._not_recomputed(instance, state, size, NO_STITCHES, row.span)
-        nodes = state.fabric.nodes if state.fabric is not None else []
-        on_stitches = any(node.is_stitch for node in nodes)
-        if (
-            row.label is not None
-            and on_stitches
-            and not any(isinstance(s, MAKES_STITCHES) for s in walk(instance.steps))
-        ):
+        on_stitches = state.fabric is not None and any(node.is_stitch for node in state.fabric.nodes)
+        makes = any(isinstance(s, MAKES_STITCHES) for s in walk(instance.steps))
+        if row.label is not None and on_stitches and not makes:
             return self._not_recomputed(instance, state, size, NO_STITCHES, row.span)
+        if on_stitches and not makes and led_on(instance, coming, state):
+            return None
         if on_stitches and (instance.number == 1 or row.label is None) and works_ring(instance.steps):
             state.begin(Fabric.ring())  # "Rnd 1: 6 sc in a magic ring": a piece under no heading that was seen
         if state.fabric is None:

@@ -284,7 +284,8 @@ class Repeating(Moving):
         firsts = [option[0].places[0].targets if isinstance(option[0], Skip) else None for option in step.options]
         if firsts[0] is not None and len(set(firsts)) == 1:  # what lies below tells nothing, the count may
             passed = all(isinstance(one, Skip) for one in step.options[0])  # else it is rather worked
-            name = "passed or worked" if passed else "worked or passed"
+            named = firsts[0][0].kind is TargetKind.STITCH  # "sk dc, hdc, …": a list, or a stitch without its place
+            name = "passed or worked" if passed else "worked or listed" if named else "worked or passed"
             chosen = step.options[self.choices.pick((name, step.span.start), len(firsts), 0)]
         self.run(chosen, following)
 

@@ -62,6 +62,7 @@ class PieceState:
     joining: tuple[Step, ...] = ()  # yarn joined, and what was passed over to come there, before the next row
     earlier: EarlierRows = field(default_factory=EarlierRows)
     made: Made | None = None  # by the row before, where that is known
+    number: int = 0  # of the row before; 0: it has none
     recent: list[Made] = field(default_factory=list)  # by the last rows, the newest last
     short_rows: bool = False  # the piece's heading says that rows turn before their end
     short: bool = False  # a row's label says so
@@ -82,7 +83,7 @@ class PieceState:
         """A piece begins on a ring or chain of its own: nothing is left of the one before."""
         self.fabric, self.earlier, self.carried = fabric, EarlierRows(self.earlier.shelf), None
         self.unworked, self.more_left, self.joining, self.side = [], False, (), Side(0)
-        self.left_off, self.parted, self.recent, self.short, self.whole = None, False, [], False, 0
+        self.left_off, self.parted, self.recent, self.short, self.whole, self.number = None, False, [], False, 0, 0
 
 
 @dataclass(frozen=True)
@@ -184,6 +185,7 @@ def best_reading(task: Task, state: PieceState) -> Trial:
                 "decreases in each",
                 "row folded",
                 "passed or worked",
+                "worked or listed",
             )
         ]
         for key, other in covers[:3]:

@@ -9,6 +9,7 @@ from lint.reading.clauses.otherwords import WordClauses
 from lint.reading.counting import counts
 from lint.reading.counting.attheend import count_at_end
 from lint.reading.counting.nocounts import left_for_work, rather_work, sorts_of_work, work_behind_note
+from lint.reading.places.countunits import left_over
 from lint.reading.words.stream import CLOSERS, OPENERS
 from lint.tree import MAKES_STITCHES, Join, OpenWork, Remark, Repeat, RowCall, TimesKind, Turn, Work, walk
 
@@ -35,7 +36,7 @@ class CountClauses(WordClauses):
             return False
         if counts.of_one_sort(stream) and (self.runs_to_end() or worked and stream.kind(1) == "any_stitch"):
             self.reading.stated = counts.read(stream.inside(stream.at, stream.at + 2), bare=False)
-            stream.at += 2  # "hdc in each st around, 70 hdc, join"
+            stream.at += 3 if left_over(stream, 2) else 2  # "hdc in each st around, 70 hdc, join"
             return self.reading.stated is not None
         if self.runs_to_end() and self.runs_on(stream.at) and (found := count_at_end(stream)) is not None:
             self.reading.stated = found

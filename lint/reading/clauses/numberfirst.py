@@ -252,15 +252,15 @@ class WorkClauses(EdgeClauses):
     def at_each_end(self, step: Work) -> Shaping | None:
         """The "sc2tog at each end (of row)" that a row loses, however its stitches run."""
         stream = self.stream
-        one = not step.places and step.number.lone == 1 and (step.stitch in ("inc", "dec") or step.together == 2)
-        if not one or stream.kind() != "at":
+        if step.places or step.number.lone != 1 or not _shapes(step) or stream.kind() != "at":
             return None
         before = stream.at
         where = self.shaped_where()
         if where is not ShapedWhere.EACH_END or stream.kind() not in (*SIGNS, "end", "turn"):
             stream.at = before
             return None
-        return Shaping(step.span.to(stream.span_from(before)), ONE, step.stitch == "inc", where)
+        span, changed = step.span.to(stream.span_from(before)), Amount.of((step.together or 2) - 1)
+        return Shaping(span, changed, step.stitch == "inc", where)
 
     def place_in_turn(self, step: Work) -> Work | None:
         """ "sc in next 3 sts, 2 sc in 4th st": the one that comes next; "ch 12, sc in 2nd ch": from the hook."""

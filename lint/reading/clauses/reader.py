@@ -25,6 +25,7 @@ from lint.reading.clauses.tunisian import bars_as_stitches, loops_as_stitches
 from lint.reading.counting.apart import counts_set_apart
 from lint.reading.counting.asides import asides, emphasis
 from lint.reading.counting.atordinals import at_ordinals
+from lint.reading.counting.nocounts import remaining_told
 from lint.reading.counting.otherplaces import in_all_others, rest_of_row
 from lint.reading.places.guard import nothing_swallowed
 from lint.reading.places.limbs import limb_joined
@@ -96,7 +97,7 @@ def read_row(stream: Stream) -> Reading:
     reading.steps = seam_behind_count(after_fastening(reading.steps), words, reading.stated)
     reading.steps = layers_noted(reading.steps, words, stream.lexemes)
     reading.steps = at_ordinals(shaped_calls(reading.steps, stream.lexemes), stream.lexemes)
-    reading.stated = loops_as_stitches(reading.steps, reading.stated)
+    reading.stated = remaining_told(reading.steps, loops_as_stitches(reading.steps, reading.stated), words)
     return reading
 
 

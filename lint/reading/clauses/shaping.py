@@ -47,7 +47,7 @@ class ShapingClauses(FinishClauses):
                 place = Place(stream.span_from(start), Which.EACH, (sort,), limit=limit(stream))
                 self.steps.append(Work(stream.span_from(start), "inc", places=(place,)))
                 return True
-        elif word.kind == "word" and word.lower not in ("increasing", "decreasing"):
+        elif word.doubled or word.kind == "word" and word.lower not in ("increasing", "decreasing"):
             return False
         number = stream.amount() or ONE
         if stream.word("x", "×") and stream.kind(1) == "number":

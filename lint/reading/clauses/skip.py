@@ -70,8 +70,9 @@ class SkipClauses(RemarkClauses):
             found = skipped(stream)
         if not found:
             return False
-        if (also := _worked_or_passed(stream)) is not None:
-            self._either_way(start, found, also)
+        listed = stream.kind() == ","
+        if (also := _worked_or_passed(stream, found)) is not None:
+            self._either_way(start, found, also, listed)
             return True
         if self._passed_on_the_way(start, found):
             self.steps.append(Remark(stream.span_from(start)))
@@ -115,12 +116,12 @@ class SkipClauses(RemarkClauses):
         self.steps.append(Skip(stream.span_from(start), found, counting))
         return True
 
-    def _either_way(self, start: int, found: tuple[Place, ...], also: Work) -> None:
-        """ "sk next dc and hdc, …": both are passed over; of "sk 2 sts and hdc, …" the second is rather worked."""
+    def _either_way(self, start: int, found: tuple[Place, ...], also: Work, listed: bool) -> None:
+        """ "sk next dc and hdc, …": both are passed over; of "sk 2 sts and hdc, …", "sk dc, hdc, …" the second is rather worked."""
         span = self.stream.span_from(start)
         passed = (Skip(span, (*found, Place(also.span, Which.NEXT, (Target(TargetKind.STITCH, also.stitch),)))),)
         worked = (Skip(found[0].span, found), also)
-        rather = found[-1].targets[0].kind is TargetKind.ANY_STITCH
+        rather = listed or found[-1].targets[0].kind is TargetKind.ANY_STITCH
         self.steps.append(Either(span, (worked, passed) if rather else (passed, worked)))
 
     def _passed_on_the_way(self, start: int, found: tuple[Place, ...]) -> bool:
@@ -348,10 +349,16 @@ class SkipClauses(RemarkClauses):
         return True
 
 
-def _worked_or_passed(stream: Stream) -> Work | None:
-    """Takes the "and sc," behind what is skipped: that stitch may be passed over too, or worked in the next one."""
+def _worked_or_passed(stream: Stream, found: tuple[Place, ...]) -> Work | None:
+    """Takes the "and sc," behind what is skipped: that stitch may be passed over too, or worked in the next one.
+
+    So may the second of "sk dc, hdc, …", where both are named alike: by their names alone.
+    """
     ahead = 2 if stream.kind(1) == "the" else 1
-    if stream.kind() != "and" or stream.kind(ahead) != "stitch" or stream.kind(ahead + 1) not in (*SIGNS, "end"):
+    alone = found[-1].targets[0].kind is TargetKind.STITCH and stream.kind(-2) == "skip"
+    if stream.kind() != "and" and not (stream.kind() == "," and alone):
+        return None
+    if stream.kind(ahead) != "stitch" or stream.kind(ahead + 1) not in (*SIGNS, "end"):
         return None
     stream.at += ahead
     item = stream.take()

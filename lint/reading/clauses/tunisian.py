@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from lint.amount import ONE
 from lint.lexicon import Lexeme
 from lint.pattern import Stated
 from lint.place import Place, TargetKind, Which
 from lint.reading.clauses.hand import HandClauses
 from lint.reading.places.places import places
-from lint.reading.places.targets import ANY
+from lint.reading.places.targets import ANY, how_many, target
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
 from lint.tree import Remark, Step, Work, walk
 
@@ -75,8 +76,8 @@ class TunisianClauses(HandClauses):
         while stream.kind() in (",", "and", ";", "."):
             mark = stream.at
             stream.skip(",", "and", ";", ".")
-            if stream.kind() == "skip" and stream.kind(1) in ("chain", "next") and stream.kind(-1) == ",":
-                stream.pass_to()  # the space between the two
+            if stream.kind() == "skip" and (passed := _passed_between(stream)) is not None:
+                legs += [passed] if passed else []
                 continue
             more = _drawn_up(stream)
             if more is None:
@@ -239,6 +240,21 @@ def _drawn_up(stream: Stream) -> tuple[Place, ...] | None:
     return None
 
 
+def _passed_between(stream: Stream) -> tuple[Place, ...] | None:
+    """Takes the "skip next sc" between two loops: what it passes over, which the stitch stands on as well; () of a space."""
+    start = stream.at
+    stream.take()
+    found = places(stream) or places(stream, bare=True)
+    if not found and stream.kind() in ("number", "chain", "any_stitch", "stitch", "space"):
+        number = how_many(stream) or ONE
+        found = (Place(stream.span_from(start), Which.NEXT, (target(stream) or ANY,), number),)
+    if not found or stream.kind() not in (",", ";", ".", "and"):
+        stream.at = start
+        return None
+    passed = [place for place in found if place.targets[0].kind not in (TargetKind.SPACE, TargetKind.CHAIN)]
+    return tuple(replace(place, which=Which.NEXT) for place in passed)
+
+
 def _from_hook(found: tuple[Place, ...]) -> tuple[Place, ...]:
     """The places; "in 2nd ch" is the second from the hook."""
     first = found[0] if found else None
@@ -292,8 +308,15 @@ def _closed(stream: Stream, legs: list[tuple[Place, ...]], start: int) -> Work |
         stream.take()
         stream.pass_to(",", ".", ";")
     span = stream.span_from(start)
-    if all(place.which is Which.NEXT and place.of is None and place.targets == single[0].targets for place in single):
-        over = Place(span, Which.NEXT, single[0].targets, replace(single[0].number, values=(number,)), shared=True)
+    sorts = {place.targets for place in single}
+    if len(sorts - {(ANY,)}) < 2 and all(place.which is Which.NEXT and place.of is None for place in single):
+        over = Place(
+            span,
+            Which.NEXT,
+            sorts.pop() if len(sorts) == 1 else (ANY,),
+            replace(single[0].number, values=(number,)),
+            shared=True,
+        )
         return Work(span, "sc", places=(over,), together=number)
     apart = tuple(replace(place, shared=place.which is Which.SAME) for place in single)  # one leg here, one there
     return Work(span, "sc", places=apart, together=number)

@@ -8,9 +8,14 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from lint.lexicon import Lexeme
 from lint.reading.counting import counts
 from lint.reading.words.stream import Stream
 
+_SIGNS = ("|", "=", "→", "=>", "->")
+# what begins a clause that works nothing
+_TALK = ("word", "change", "stuff", "fasten_off", "no_fasten", "attach", "marker", "put_marker", "movement", "telling")
+_HANDS = ("put", "place", "insert", "pull", "leave", "leaving", "cut", "sew", "weave", "fold", "close")
 _BEFORE_COUNT = (".", ",", ";", "turn", "join", "around", "across", "any_stitch", "stitch", "ending", ")", "]", "}")
 
 
@@ -20,6 +25,11 @@ def counts_set_apart(stream: Stream) -> Stream:
     end = len(lexemes)
     while end and lexemes[end - 1].kind in (".", "|"):
         end -= 1
+    behind = _behind_talk(stream, end)
+    if behind is not None:
+        last = lexemes[behind - 1].end
+        stop = [Lexeme(".", "", last, last, True), replace(lexemes[behind], kind="dash", value="")]
+        return Stream([*lexemes[:behind], *stop, *lexemes[behind + 1 :]], stream.vocabulary)
     found = _enclosed(stream, end) or _led(stream, end)
     if found is None:
         return stream
@@ -38,6 +48,18 @@ def _enclosed(stream: Stream, end: int) -> dict[int, str | None] | None:
         return None
     alone = sum(item.text == "~" for item in lexemes) == 2 and lexemes[first - 1].kind in _BEFORE_COUNT
     return {first: "dash", end - 1: None} if alone else None
+
+
+def _behind_talk(stream: Stream, end: int) -> int | None:
+    """ "…, stuff | 18", "…, change to blue in the last sc = 42": where the sign stands; None without such a count."""
+    lexemes = stream.lexemes
+    at = next((index for index in range(end - 1, 0, -1) if lexemes[index].text in _SIGNS), 0)
+    if not at:
+        return None
+    begun = max((i + 1 for i in range(at) if lexemes[i].kind in (",", ";", ".")), default=0)
+    starts = [begun, *(i + 1 for i in range(begun, at) if lexemes[i].kind in ("and", "then"))]
+    talk = any(lexemes[i].kind in _TALK or lexemes[i].lower in _HANDS for i in starts)
+    return at if talk and _count(stream, at + 1, end) else None
 
 
 def _led(stream: Stream, end: int) -> dict[int, str | None] | None:

@@ -100,7 +100,8 @@ def of_last_cell(stream: Stream) -> Stated | None:
 def of_one_sort(stream: Stream) -> bool:
     """Whether "70 hdc," stands behind a comma with no place to go into, and only a join or turn comes after it."""
     number = stream.kind(-1) == "," and stream.kind() == "number" and stream.kind(1) in ("stitch", "any_stitch")
-    behind = 3 if stream.kind(2) in (",", ";", ".") else 2
+    behind = 3 if countunits.left_over(stream, 2) else 2
+    behind += stream.kind(behind) in (",", ";", ".")
     return number and (
         stream.kind(behind) in ("join", "turn", "end")
         or turning_chain(stream, stream.at + behind)
@@ -341,6 +342,8 @@ def read(stream: Stream, bare: bool) -> Stated | None:
         if unit is None and not pending and not items and (stream.kind() == "+" or stream.word("plus")):
             items.append(StatedItem(stream.span_from(at), number, "stitches"))  # "24 + 4 corner spaces"
             continue
+        if unit is None and countunits.left_over(stream):
+            unit = "stitches"  # "(7 rem)"
         if unit is None:
             pending.append(number)
             if stream.done or stream.kind() in (",", "and", ";", ":", "dash", "/"):

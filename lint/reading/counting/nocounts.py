@@ -7,11 +7,12 @@ from lint.pattern import Stated
 from lint.place import LimitKind, TargetKind, Which
 from lint.reading.places.targets import LOOPS
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
-from lint.tree import Chain, Group, Join, Remark, Repeat, Skip, Step, TimesKind, Turn, Work, walk
+from lint.tree import Chain, Group, Join, Remark, Repeat, Shaping, Skip, Step, TimesKind, Turn, Work, walk
 
 _BEFORE_PLACE = ("the", "each", "next", "first", "last", "same", "number", "ordinal", "beginning", "any", "of")
 _PLACES = ("stitch", "any_stitch", "special", "chain", "space", "turning_chain", "turn", "loop", "ring")
 _TOTALS = ("total", "in total", "altogether", "in all", "now", "count")
+_LEFT = ("left", "remain", "remains")
 _SIGNED = ("dash", "=", "→")  # what leads to a count at the end of words
 
 
@@ -106,7 +107,26 @@ def left_for_work(steps: list[Step], lexemes: list[Lexeme]) -> bool:
     kinds = [item.kind for item in lexemes[:2]]
     if not isinstance(last, Repeat) or last.times.kind is not TimesKind.FILL or kinds != ["number", "stitch"]:
         return False
-    return lexemes[0].number < 2 * sum(map(_least, last.items))
+    fewest = min((number for number in lexemes[0].quantity.values if number), default=0)  # of all sizes
+    return fewest < 2 * sum(map(_least, last.items))
+
+
+def remaining_told(steps: list[Step], stated: Stated | None, lexemes: list[Lexeme]) -> Stated | None:
+    """The count of "7 sts remain": of the row where it decreases, else perhaps of what it leaves unworked, which is none."""
+    if stated is None or not stated.items:
+        return stated
+    end = stated.items[-1].span.end
+    behind = next((item for item in lexemes if item.start >= end), None)
+    if behind is None or behind.kind != "remaining" and behind.lower not in _LEFT:
+        return stated
+    inner = list(walk(tuple(steps)))
+    works = [step for step in inner if isinstance(step, Work)]
+    fewer = any(step.together or step.stitch == "dec" for step in works)
+    fewer = fewer or any(isinstance(step, Shaping) and not step.increase for step in inner)
+    leaves = any(
+        isinstance(step, Skip) or isinstance(step, Work) and step.stitch == "sl st" and not step.post for step in inner
+    )
+    return stated if fewer and not leaves else None
 
 
 def sorts_of_work(steps: list[Step], found: Stated, rest: list[Lexeme]) -> bool:

@@ -228,3 +228,8 @@ def series_of(items: list[StatedItem]) -> list[StatedItem]:
         last = items[at + period * (passes - 1)]
         found.append(StatedItem(items[at].span.to(last.span), numbers[-1], last.unit, last.words, numbers))
     return found
+
+
+def left_over(stream: Stream, ahead: int = 0) -> bool:
+    """Whether the "remain" of "7 sts remain" stands so many words ahead."""
+    return stream.kind(ahead) == "remaining" or stream.word("remain", "remains", "left", ahead=ahead)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from lint.amount import Amount
 from lint.place import Place, TargetKind, Which
-from lint.reading.words.stream import Stream
+from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS, Stream
 
 
 def several_may_be_meant(found: tuple[Place, ...]) -> bool:
@@ -29,3 +29,15 @@ def times_in_brackets(stream: Stream) -> Amount | None:
             return number
     stream.at = start
     return None
+
+
+def so_many_from_hook(stream: Stream, found: tuple[Place, ...]) -> tuple[Place, ...]:
+    """The places with the "11 sts" of "hdc into 2nd ch from hook 11 sts": that chain, and the ten behind it."""
+    ends = stream.kind(2) in (*SIGNS, *OPENERS, *CLOSERS, "turn", "end")
+    if stream.kind() != "number" or stream.kind(1) != "any_stitch" or not ends or len(found) != 1:
+        return found
+    number = stream.peek().number
+    if found[0].which is not Which.FROM_HOOK or stream.peek().amount is not None or number < 2:
+        return found
+    stream.at += 2
+    return (*found, Place(found[0].span, Which.NEXT, found[0].targets, Amount.of(number - 1), each_of=True))

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from lint.amount import Amount
 from lint.place import Place, Target, TargetKind, Which
-from lint.reading.places.targets import how_many, of_last_row, target
-from lint.reading.words.stream import CLOSERS, OPENERS, Stream
+from lint.reading.places.targets import ANY, how_many, of_last_row, target
+from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS, Stream
 
 
 def ordinal(stream: Stream, start: int) -> Place | None:
@@ -21,7 +21,7 @@ def ordinal(stream: Stream, start: int) -> Place | None:
         break
     found = Target(TargetKind.CHAIN) if stream.kind() == "of" else target(stream)
     if found is None:
-        return None
+        return _the_one_behind(stream, start, ordinals)
     if stream.kind() == "from":
         stream.take()
         stream.skip("the")
@@ -106,6 +106,15 @@ def _last_told(stream: Stream, start: int) -> tuple[Amount, Target] | None:
     inner = stream.inside(told + 1, at)
     number, sort = how_many(inner), target(inner)
     return (number, sort) if number is not None and sort is not None and inner.done else None
+
+
+def _the_one_behind(stream: Stream, start: int, ordinals: list[int]) -> Place | None:
+    """The "9th" behind "dc in each of the next 8 ch": the next one."""
+    clause = next((at for at in range(start - 1, -1, -1) if stream.lexemes[at].kind in SIGNS), 0)
+    worked = [item.number for item in stream.lexemes[:clause] if item.kind == "number" and item.amount is None]
+    if len(ordinals) > 1 or worked[-1:] != [ordinals[0] - 1] or stream.kind() not in (*SIGNS, "end", "turn"):
+        return None
+    return Place(stream.span_from(start), Which.NEXT, (ANY,))
 
 
 def _numbered(stream: Stream, start: int, found: Target, ordinals: list[int]) -> Place:

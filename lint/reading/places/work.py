@@ -10,7 +10,7 @@ from lint.lexicon import Lexeme
 from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.reading.places.countunits import singular
 from lint.reading.places.freeloops import loops_of_all
-from lint.reading.places.howoften import several_may_be_meant, times_in_brackets
+from lint.reading.places.howoften import several_may_be_meant, so_many_from_hook, times_in_brackets
 from lint.reading.places.limits import limit
 from lint.reading.places.madeof import hung_on, increase_told, legs_before, legs_behind
 from lint.reading.places.places import merges, places
@@ -20,7 +20,7 @@ from lint.reading.words.lists import in_each_by_size
 from lint.reading.words.onestitch import one_stitch_name
 from lint.reading.words.stream import SIGNS, Stream
 from lint.source import Span
-from lint.tree import Special, Step, Work
+from lint.tree import PLAIN, Special, Step, Work
 
 _ONE_LOOP = ("back_loop", "front_loop", "third_loop")
 _MOST_TOGETHER = 100  # no stitch closes more legs: beyond that the number is a slip of the pen
@@ -33,6 +33,9 @@ GROUPS = ("group", "groups", "grp", "grps")
 def post_stitch(key: str) -> bool:
     """Whether a stitch's key is that of a post stitch."""
     return key.startswith(("FP", "BP"))
+
+
+_DOUBLE = 3  # stitches: what a double increase makes of one, and a double decrease one of
 
 
 def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
@@ -63,7 +66,7 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     lexeme = stream.peek()
     if lexeme.kind == "number" and number is not None:
         return None
-    special, undefined, again = None, False, False
+    special, undefined, again, doubled = None, False, False, None
     legs = legs_before(stream, number)
     if legs is not None:
         lexeme, number = stream.peek(), None
@@ -90,9 +93,12 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         stream.take()
         special = stream.vocabulary.specials.get("picot")
         stitch = "picot"
+    elif lexeme.doubled and lexeme.kind == "increase":
+        stream.take()
+        return _increased(stream, start, PLAIN, _DOUBLE, number)
     elif lexeme.kind in ("increase", "decrease"):
         stream.take()
-        stitch = "inc" if lexeme.kind == "increase" else "dec"
+        stitch, doubled = ("inc", None) if lexeme.kind == "increase" else ("dec", _DOUBLE if lexeme.doubled else None)
     else:
         return None
     if lexeme.kind == "stitch" and number is not None and stream.word(*GROUPS) and stream.kind(1) in ("in", "over"):
@@ -113,7 +119,7 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
             stitch = one_stitch_name(stream.take().lower)
     if lexeme.kind == "stitch" and stitch != "sl st" and (several := increase_told(stream)) is not None:
         return _increased(stream, start, stitch, several, number)
-    together = _together(stream)
+    together = _together(stream) or doubled
     if together is not None and stream.kind() == "one_stitch":
         stitch = one_stitch_name(stream.take().lower)  # "dc3tog cluster"
     dash = int(hung_on(stream, "decrease"))  # "sc-dec"
@@ -203,6 +209,7 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     if (several or not said) and (run := _from_nth_chain(stream, start, several)):
         return Work(stream.span_from(start), stitch, ONE, run, together, special, post=post_stitch(stitch))
     found = places(stream, allow_to=stitch == "sl st")
+    found = found if said else so_many_from_hook(stream, found)
     if several and several > 1 and len(found) == 1 and loops_of_all(stream, found[0]):
         return None
     if in_each or len(found) == 1 and (each or several and in_each_by_size(several, found[0].number)):

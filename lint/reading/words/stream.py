@@ -12,12 +12,10 @@ from lint.reading.sizes.audience import canonical
 from lint.reading.sizes.figures import FIRST_BARE, size_list
 from lint.reading.sizes.listedcounts import counts_whole_row
 from lint.reading.sizes.namedlists import named_list, times_list
-from lint.source import Span
+from lint.reading.words.cursor import CLOSERS, OPENERS, SIGNS, Cursor
 from lint.tree import Special
 
-OPENERS = {"(": ")", "[": "]", "{": "}"}
-CLOSERS = {")", "]", "}"}
-SIGNS = (",", ";", ".", *OPENERS, *CLOSERS, "star")  # what ends a clause
+_COUNT_SIGNS = ("=", "|", "→", "=>", "->")
 _STITCHES = ("stitch", "special", "one_stitch", "group_word", "increase", "decrease", "picot")
 _AFTER_STITCH = ("in", "over", "around", "across", "each", "next", "together", "evenly", "to")
 _AFTER_NUMBER = (",", ";", ".", "end", "times")
@@ -44,42 +42,29 @@ class Vocabulary:
     gate: tuple[int, ...] = ()  # the sizes that the words are for, where they are for some only
 
 
-class Stream:
-    """Lexemes and a place among them; beyond the end stands a lexeme of kind "end"."""
+class Stream(Cursor):
+    """The lexemes of a row with what the pattern says besides them: knows work, counts and lists over the sizes."""
 
     def __init__(self, lexemes: list[Lexeme], vocabulary: Vocabulary) -> None:
-        self.lexemes = lexemes
+        super().__init__(lexemes)
         self.vocabulary = vocabulary
-        self.at = 0
-        self._pairs: dict[int, int] | None = None  # brackets that close each other
-        offset = lexemes[-1].end if lexemes else 0
-        self._end = Lexeme("end", "", offset, offset, False)
-
-    def peek(self, ahead: int = 0) -> Lexeme:
-        index = self.at + ahead
-        return self.lexemes[index] if 0 <= index < len(self.lexemes) else self._end
-
-    def kind(self, ahead: int = 0) -> str:
-        index = self.at + ahead
-        return self.lexemes[index].kind if 0 <= index < len(self.lexemes) else "end"
-
-    def take(self) -> Lexeme:
-        lexeme = self.peek()
-        self.at += 1
-        return lexeme
-
-    def take_if(self, *kinds: str) -> Lexeme | None:
-        return self.take() if self.kind() in kinds else None
-
-    def skip(self, *kinds: str) -> None:
-        """Pass over any lexemes of these kinds."""
-        while self.kind() in kinds:
-            self.at += 1
 
     def pass_to(self, *kinds: str) -> None:
-        """Pass everything up to the next lexeme of these kinds; with none named, to the clause's end."""
+        """Pass everything up to the next lexeme of these kinds, or to the row's count; with none named, to the clause's end."""
         end = self.next_of(*(kinds or SIGNS))
-        self.at = next((index for index in range(self.at, end) if self.leads_to_work(index)), end)
+        self.at = next(
+            (i for i in range(self.at, end) if self.leads_to_work(i) or i > self.at and self.counts_at(i)), end
+        )
+
+    def counts_at(self, index: int) -> bool:
+        """Whether a sign at `index` sets a count apart that ends the words: "= 36", "→ 36", "| 36 sts"."""
+        item, ahead = self.lexemes[index], index - self.at
+        apart = item.text in ("—", "–") and self.kind(ahead - 1) != "number" or not item.glued  # not "3–5"
+        signed = item.text in _COUNT_SIGNS or item.kind == "dash" and apart
+        if not signed or self.kind(ahead + 1) != "number":
+            return False
+        unit = self.kind(ahead + 2) in ("any_stitch", "stitch")
+        return self.kind(ahead + 3 if unit else ahead + 2) in (".", "end")
 
     def leads_to_work(self, index: int) -> bool:
         """Whether a connecting word at `index` ("and", "then", "by"…) leads to work."""
@@ -126,66 +111,6 @@ class Stream:
             return index + 1
         rest = self.inside(index, len(self.lexemes))
         return index + rest.at if rest.amount() is not None else index + 1
-
-    def next_of(self, *kinds: str, start: int | None = None) -> int:
-        """Index of the next lexeme of these kinds, from the cursor or `start`; the number of lexemes if there is none."""
-        index = self.at if start is None else start
-        while index < len(self.lexemes) and self.lexemes[index].kind not in kinds:
-            index += 1
-        return index
-
-    def sentence_end(self, start: int, *stops: str) -> int:
-        """Index of the first of `stops` outside brackets from `start` on, or of the bracket that closes around it."""
-        depth = 0
-        for index in range(start, len(self.lexemes)):
-            kind = self.lexemes[index].kind
-            if not depth and kind in OPENERS and kind in stops:
-                return index
-            depth += (kind in OPENERS) - (kind in CLOSERS)
-            if depth < 0 or not depth and kind in stops:
-                return index
-        return len(self.lexemes)
-
-    def word(self, *words: str, ahead: int = 0) -> bool:
-        """Whether the next lexeme is one of these words, whatever its kind."""
-        return self.peek(ahead).lower in words
-
-    @property
-    def done(self) -> bool:
-        return self.at >= len(self.lexemes)
-
-    def words(self, first: int, last: int) -> str:
-        """Lexemes first..last (exclusive) as printed, with single spaces where any stood."""
-        return "".join(
-            (" " if index and not item.glued else "") + item.text for index, item in enumerate(self.lexemes[first:last])
-        )
-
-    def span_from(self, start: int) -> Span:
-        """The stretch from lexeme index `start` to the last one taken."""
-        last = max(start, min(self.at, len(self.lexemes)) - 1)
-        if not self.lexemes:
-            return Span(0, 0)
-        first = self.lexemes[min(start, len(self.lexemes) - 1)]
-        return Span(first.start, self.lexemes[min(last, len(self.lexemes) - 1)].end)
-
-    def span_from_all(self) -> Span:
-        """The stretch of all the lexemes."""
-        return Span(self.lexemes[0].start, self.lexemes[-1].end) if self.lexemes else Span(0, 0)
-
-    def matching(self, index: int) -> int | None:
-        """Index of the bracket that closes the one at `index`, or None."""
-        if self._pairs is None:
-            self._pairs = {}
-            open_at: list[int] = []
-            for position, lexeme in enumerate(self.lexemes):
-                if lexeme.kind in OPENERS:
-                    open_at.append(position)
-                elif lexeme.kind in CLOSERS and open_at:
-                    if OPENERS[self.lexemes[open_at[-1]].kind] == lexeme.kind:
-                        self._pairs[open_at.pop()] = position
-                    else:
-                        open_at.clear()  # none that is open here is closed in its turn
-        return self._pairs.get(index)
 
     def without(self, indexes: set[int]) -> Stream:
         """A stream over all lexemes but those at `indexes`."""
