@@ -194,7 +194,14 @@ def _defined(context: Context) -> set[str]:
     forms |= {"slip st"} if "slst" in forms else set()  # its own name, half spelled out
     forms |= {"chsp"} if {"ch", "sp"} <= forms else set()
     swapped = {entry.meaning.strip().rstrip(".").lower() for entry in context.pattern.abbreviations}
-    return forms | swapped  # "stitch = st", and the "treble" of "tr = treble" is told with it
+    return forms | swapped | _named(context)  # "stitch = st", and the "treble" of "tr = treble" is told with it
+
+
+def _named(context: Context) -> set[str]:
+    """What a list only names, as known to all: the "ch" and "sc" of "Abbreviations: ch, sc, mr (magic ring)"."""
+    lists = (context.source.slice(one.span) for one in context.pattern.sections if one.key == "abbreviations")
+    pieces = {piece.strip(" .\n").lower() for text in lists for piece in expression(r"[,;/•·|]").split(text)}
+    return pieces & _standard_forms(context.book.abbreviations)
 
 
 _LONGEST_MEANING = 6  # words: "half double crochet 2 stitches together"

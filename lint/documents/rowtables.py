@@ -27,6 +27,13 @@ _BARE_LABEL = expression(r"\d{1,4}(?:\s*(?:-|–|—|to|&|and|,)\s*\d{1,4})*\.?"
 _BARE_COUNT = expression(r"\d[\w\s,/:–-]*")
 
 
+def is_head(line: str) -> bool:
+    """Whether a line is the head of a table of rows that blanks set in columns: "Rnd     What to do     Sts"."""
+    cells = expression(r"\t+|\s{2,}").split(line.strip())
+    labelled = len(cells) > 1 and _PATTERNS["label"].fullmatch(cells[0]) is not None
+    return labelled and all(any(name.fullmatch(cell) for name in _PATTERNS.values()) for cell in cells[1:])
+
+
 @dataclass(frozen=True, slots=True)
 class RowTable:
     """The columns of a table of rows, from 0, and the word for a row."""

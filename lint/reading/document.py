@@ -311,7 +311,7 @@ def _round_by_words(source: SourceText, part: PartText, goes_on: bool) -> bool:
     turned = expression(r"(?<!\bnot |n't |without )\bturn(?:ing)?\b(?! ch)").search(later) is not None
     if turned and not expression(r"\bjoin|\bs(?:l )?st? (?:in|to|into) ").search(later):
         return False  # a half circle begins in a ring, too
-    if goes_on or worked and _BOTH_SIDES.search(source.slice(worked[0].span)):
+    if goes_on or any(_BOTH_SIDES.search(source.slice(row.span)) for row in worked[: first + 1]):
         return True
     if expression(
         r"\b(?:in|into|make|magic)\s.{0,12}\b(?:mr|ring|circle|loop)\b|\bas rounds\b|(?:^|[:.)\-–]\s*)mr\b"

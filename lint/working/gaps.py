@@ -40,6 +40,8 @@ class Gaps(Parts):
         if place.from_words == "between" and self.round_of_stitches():
             # a round has as many gaps as stitches, and each is as good as the stitch behind it
             self.works_stitches = True
+            if place.which is Which.EACH and self.begun_in_gap and cursor.at <= 1:
+                return self.other_gaps(place.targets, boundary)
             if place.which is Which.EACH:
                 return cursor.each(place.targets, boundary, self.size)
             return cursor.run(place.targets[0], number, self.size)

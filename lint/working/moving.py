@@ -53,6 +53,11 @@ class Moving(Grouping):
             if step.places[0].which in (Which.NEXT, Which.EACH) and cursor.nodes[0].is_stitch and not self.moved:
                 cursor.at = 1  # the join stands on the first stitch; "next" is the one after
         self.moved = True
+        if len(step.places) == 1 and step.places[0].between and step.places[0].which is not Which.EACH:
+            if self.round_of_stitches():
+                self.begin_between_stitches()
+                self.note(step.span)
+                return
         step = replace(step, places=tuple(self.of_first_arch(place) for place in step.places))
         last: Node | None = None
         for place in step.places:
@@ -137,6 +142,11 @@ class Moving(Grouping):
         which, chain = step.places[0].which, step.places[0].targets[0].kind in (TargetKind.CHAIN, TargetKind.ANY_STITCH)
         onward = bool(self.made) and which in (Which.NEXT, Which.LAST, Which.EACH)
         return chain and (onward or which is Which.FROM_HOOK and not self.made)
+
+    def begin_between_stitches(self) -> None:
+        """The round begins in a gap between two stitches: it has as many gaps as stitches, and any of them will do."""
+        self.cursor.at, self.cursor.last = 1, Node("gap")
+        self.begun_in_gap = self.moved = True
 
     def begin_in_gap(self, gap: Node) -> None:
         """The round begins in the gap between two groups: the one after it comes first, and the gap is taken."""
@@ -271,8 +281,7 @@ class Moving(Grouping):
             ):
                 self.cursor = Cursor(Fabric.unknown(self.is_round))
             elif place.between and cursor.known and cursor.circular and all(node.is_stitch for node in cursor.nodes):
-                cursor.at, cursor.last = 1, Node("gap")  # a round has as many gaps as stitches
-                self.begun_in_gap = self.moved = True
+                self.begin_between_stitches()
             elif cursor.known and cursor.nodes:
                 self.start_at(place)
                 self.moved = True

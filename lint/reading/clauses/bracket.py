@@ -67,7 +67,7 @@ class BracketClauses(SizedClauses):
             self.steps.append(Unread(lexeme.span, lexeme.text, "this bracket is never closed", "never closed"))
             return True
         inner = stream.inside(start + 1, close)
-        if self.times_of_list(start, close) or self.for_some_sizes(start, close):
+        if self.times_of_list(start, close) or self.for_some_sizes(start, close) or self.counts_piece(start, close):
             return True
         if (
             self._explains_chain(start, close)
@@ -113,6 +113,27 @@ class BracketClauses(SizedClauses):
         if stream.kind() == "star" and stream.kind(1) == "repeat" and not repeats.open_star(self.steps):
             stream.take()  # "(2 sc, inc)* repeat around"
         return self.after_bracket(start, items)
+
+    def counts_piece(self, start: int, close: int) -> bool:
+        """ "sc around the first leg (12), ch 2": how many stitches that piece gives, where the clause does not say it."""
+        last = self.steps[-1] if self.steps else None
+        inner = self.stream.inside(start + 1, close)
+        number = inner.amount()
+        inner.take_if("stitch", "any_stitch")
+        if (
+            number is None
+            or not inner.done
+            or not isinstance(last, Work)
+            or last.number_said
+            or not self.runs_on(start)
+        ):
+            return False
+        place = last.places[0] if len(last.places) == 1 else None
+        if place is None or place.which is not Which.ELSEWHERE or place.targets[0].name != "piece" or last.together:
+            return False
+        self.stream.at = close + 1
+        self.steps[-1] = replace(last, number=number, number_said=True, span=last.span.to(self.stream.span_from(start)))
+        return True
 
     def _explains_chain(self, start: int, close: int) -> bool:
         """Whether a bracket hangs on a chain, and nothing hangs on the bracket."""

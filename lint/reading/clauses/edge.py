@@ -28,6 +28,9 @@ def _names_row_ends(item: Lexeme) -> bool:
     return item.kind in ("in", "over", "the", "of", "ending", "row", "row_end", "side") or item.lower in PIECE_WORDS
 
 
+_WORK_BEGINS = ("make", "number", "stitch", "special", "increase")
+
+
 class EdgeClauses(ClusterClauses):
     """Where a row goes on when it leaves the row below."""
 
@@ -101,7 +104,9 @@ class EdgeClauses(ClusterClauses):
         """Takes "on the other side of the ch", "along the other side" after stitches."""
         stream = self.stream
         start = stream.at
-        stream.skip("in", "across", "the")
+        if stream.kind() not in ("in", "across", "over"):
+            return False
+        stream.skip("in", "across", "over", "the")
         if stream.take_if("other_side"):
             stream.skip("of", "the", "beginning", "next", "same")
             counted = stream.kind() == "number" and stream.kind(1) == "chain"
@@ -122,8 +127,8 @@ class EdgeClauses(ClusterClauses):
         start = stream.at
         if stream.take_if("across", "over", "around") or stream.word("along", "down", "up") and stream.take():
             stream.skip("the", "each")
-            if stream.kind() in ("first", "ordinal") and stream.kind(1) in ("side", "edge"):
-                stream.take()  # "along the first side of the heel"
+            if (stream.kind() in ("first", "ordinal") or stream.word("one")) and stream.kind(1) in ("side", "edge"):
+                stream.take()  # "along the first side of the heel", "along one side"
             if stream.kind() == "other_side" and not self._round_a_chain():
                 stream.take()  # "8 sc up the other side"
                 stream.skip("of", "the")
@@ -218,8 +223,9 @@ class EdgeClauses(ClusterClauses):
                 return True
             return False
         stream.at = end
-        if chain + 1 < end and stream.lexemes[chain + 1].kind in ("make", "number", "stitch", "special", "increase"):
-            stream.at = chain + 1  # "on other side of ch sc in next 5 chs", "… of the ch work 1 sc in each ch"
+        led = chain + 2 < end and stream.lexemes[chain + 1].kind == "with"  # "… of the ch with sc in each ch"
+        if chain + 1 + led < end and stream.lexemes[chain + 1 + led].kind in _WORK_BEGINS:
+            stream.at = chain + 1 + led  # "on other side of ch sc in next 5 chs", "… of the ch work 1 sc in each ch"
         self.steps.append(OtherSide(stream.span_from(start)))
         return True
 

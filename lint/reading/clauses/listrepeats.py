@@ -4,16 +4,19 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from lint.place import Place, Which
+from lint.place import LimitKind, Place, Which
 from lint.reading.clauses.base import all_read
 from lint.reading.clauses.motif import MotifClauses
 from lint.reading.counting import counts
+from lint.reading.places.limits import limit
 from lint.reading.places.targets import ANY
 from lint.reading.repeating import repeats
 from lint.reading.repeating.times import times as read_times
 from lint.reading.words.lists import count_alone
 from lint.reading.words.stream import OPENERS, SIGNS, Stream
 from lint.tree import Covers, Group, Repeat, Times, TimesKind, Work, walk
+
+_IN_TURN = ("number", "stitch", "increase", "decrease", "special", "one_stitch", "and", ",", "the")
 
 
 class ListRepeats(MotifClauses):
@@ -40,6 +43,29 @@ class ListRepeats(MotifClauses):
             if not repeats.fold_row(self.steps, often, number.span, Covers.RATHER_ALL):
                 self.steps.append(sign)
                 stream.at = mark
+        return True
+
+    def stitches_in_turn(self, start: int) -> bool:
+        """ "Alternate sc and inc around", "alternate FPdc and BPdc to the end": one after the other, as often as there is room."""
+        stream = self.stream
+        first = end = start + 1
+        while end < len(stream.lexemes) and stream.lexemes[end].kind in _IN_TURN:
+            end += 1
+        parted = [item.kind for item in stream.lexemes[first:end]].count("and") == 1
+        items = self.read_inside(stream.inside(first, end)) if parted else []
+        if len(items) < 2 or not all(isinstance(item, Work) and not item.places for item in items):
+            return False
+        stream.at = end
+        reach = limit(stream)
+        if (
+            reach is None
+            or reach.kind is not LimitKind.END
+            or stream.kind() not in (*SIGNS, "end", "dash", "=", "join", "turn")
+        ):
+            stream.at = start
+            return False
+        span = stream.span_from(start)
+        self.steps.append(repeats.Folded(span, tuple(items), Times(span, TimesKind.FILL, limit=reach), sign="["))
         return True
 
     def read_whole_row(self, start: int) -> bool:

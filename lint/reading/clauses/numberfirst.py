@@ -167,7 +167,7 @@ class WorkClauses(EdgeClauses):
 
     def finish_work(self, start: int, step: Step) -> bool:
         stream = self.stream
-        if isinstance(step, Work) and not step.places and stream.kind() in ("in", "across") and self.on_other_side():
+        if isinstance(step, Work) and not step.places and self.on_other_side():
             side = Span(step.span.end, stream.lexemes[stream.at - 1].end)
             self.steps.append(OtherSide(side))  # "3 sc on the other side of the ch"
             if stream.kind() in ("in", "next", "each"):  # "hdc along the other side in next 8 ch"

@@ -100,7 +100,7 @@ class WordClauses(EndingClauses):
             and self.yarn_picked_up(start)
         ):
             return True
-        if stream.word("hold", "flip"):
+        if stream.word("hold", "flip", "align", "position", "lay", "line"):
             stream.take()
             if self.turned_out(start) or self.held_in_place(start):
                 return True  # "Hold the body upside down and join A in …"
@@ -147,7 +147,7 @@ class WordClauses(EndingClauses):
             return repeats.repeat_clause(stream, self.steps, start)  # "Continue * all the way around"
         if stream.word("continue", "continuing", "cont") and self.only_these(start):
             return True
-        if stream.word("continue", "cont", "continuing", "go", "going", "come", "then"):
+        if stream.word("continue", "cont", "continuing", "go", "going", "come", "then", "carry"):
             stream.take()
             stream.take() if stream.word("back", "on", "down", "up") and stream.kind(1) in (
                 "across",
@@ -159,13 +159,27 @@ class WordClauses(EndingClauses):
             stream.at = start
         return self.read_shaping(start)
 
+    def read_put(self, start: int) -> bool:
+        """ "place the arm against the body and work 3 sc through both": how it is held; else what is put somewhere."""
+        self.stream.take()
+        if self.held_in_place(start):
+            return True
+        self.stream.at = start
+        return super().read_put(start)
+
     def held_in_place(self, start: int) -> bool:
         """ "hold the first arm against the body and work 3 sc through both": how a piece is held that is worked into."""
         stream = self.stream
         end = stream.next_of(",", ";", ".", ":", "and", *OPENERS)
         words = stream.lexemes[stream.at : end]
+        pointing = ("first", "last", "next", "ordinal")
         idle = all(
-            item.kind in ("word", "the", "first", "last", "ordinal", "in", "to", "number", "front") for item in words
+            item.kind in ("word", "the", "in", "to", "with", "number", "front", *pointing)
+            or item.kind == "of"
+            and before.lower == "front"
+            or item.lower == "work"
+            and before.kind == "the"  # "in front of the work"
+            for before, item in zip(stream.lexemes[stream.at - 1 :], words, strict=False)
         )
         named = any(tells_piece(item.lower) for item in words)
         if not named or not idle or any(item.kind == "number" for item in words) or stream.word("back", "loops"):

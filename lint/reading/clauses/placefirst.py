@@ -78,6 +78,8 @@ class PlaceFirstClauses(WithClauses):
         found = places(stream)
         if not found:
             return False
+        if stream.word("we", "you") and stream.kind(1) == "make":
+            stream.take()  # "Inside the ring we make 6 sc"
         two = [item.kind for item in stream.lexemes[max(0, start - 2) : start]]
         behind_note = len(two) == 2 and two[0] in CLOSERS and two[1] == "and"
         if behind_note and found[0].which is Which.EACH and self.more_places(found):

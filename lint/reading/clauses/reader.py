@@ -29,6 +29,7 @@ from lint.reading.counting.nocounts import remaining_told
 from lint.reading.counting.otherplaces import in_all_others, rest_of_row
 from lint.reading.counting.worded import counts_in_words
 from lint.reading.places.guard import nothing_swallowed
+from lint.reading.places.limbs import limb_joined
 from lint.reading.places.ofpieces import piece_run
 from lint.reading.places.together import told_together
 from lint.reading.repeating import repeats
@@ -49,7 +50,7 @@ from lint.reading.words.closing import (
 )
 from lint.reading.words.colourwork import colours_apart
 from lint.reading.words.lastpass import only_so_many
-from lint.reading.words.layers import layers_noted
+from lint.reading.words.layers import layers_noted, seam_behind_count
 from lint.reading.words.linestops import without_short_stops
 from lint.reading.words.lists import count_alone, to_the_end
 from lint.reading.words.runs import place_come_to, side_by_side
@@ -94,7 +95,8 @@ def read_row(stream: Stream) -> Reading:
     reading.steps = at_both_ends(reading.steps, stream)
     reading.steps = picots_closed(joined_on_the_way(fold_loose(reading.steps)))
     reading.steps = chain_told_by_count(side_by_side(closing_join(place_come_to(reading.steps))), stream.lexemes)
-    reading.steps = layers_noted(after_fastening(reading.steps), words, stream.lexemes)
+    reading.steps = seam_behind_count(after_fastening(reading.steps), words, reading.stated)
+    reading.steps = layers_noted(reading.steps, words, stream.lexemes)
     reading.steps = at_ordinals(shaped_calls(reading.steps, stream.lexemes), stream.lexemes)
     reading.stated = remaining_told(reading.steps, loops_as_stitches(reading.steps, reading.stated), words)
     return reading
@@ -174,11 +176,15 @@ class Clauses(CountClauses):
             return True
         if kind in ("make", "as", "open_work") and piece_call(stream, self.steps, start):
             return True
-        if kind in ("open_work", "word", "make") and growing_on(stream, self.steps, start):
+        if kind in ("open_work", "word", "make", "increase", "decrease") and growing_on(stream, self.steps, start):
             return True
         if told_together(stream, self.steps, start) or self.run_shaped_evenly(start):
             return True
         if kind in ("make", "number") and piece_run(stream, self.steps, start):
+            return True
+        if kind == "word" and stream.word("alternating") and self.stitches_in_turn(start):
+            return True
+        if kind in ("join", "attach", "word") and limb_joined(stream, self.steps, start):
             return True
         for read_others in (in_all_others, rest_of_row):
             stream.at = start
@@ -279,7 +285,9 @@ class Clauses(CountClauses):
         return repeats.repeat_clause(self.stream, self.steps, start)
 
     def read_alternate(self, start: int) -> bool:
-        """ "alternate repeating Rnd 11 and Rnd 12"."""
+        """ "alternate repeating Rnd 11 and Rnd 12", "Alternate sc and inc around"."""
+        if self.stitches_in_turn(start):
+            return True
         self.stream.take()
         self.stream.take_if("repeat")
         return row_call(self.stream, self.steps, self.stream.at)

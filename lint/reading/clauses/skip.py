@@ -239,9 +239,24 @@ class SkipClauses(RemarkClauses):
         words, begun = stream.at, self.has_work()
         phrase = stream.lexemes[words : stream.next_of(*SIGNS, "=", "→")]
         unworked = any(item.kind == "unused" or item.lower in ("unworked", "un-worked", "free") for item in phrase)
-        if not unworked and any(
-            item.lower in ("tail", "end", "ends", "length", "opening", "hole")
-            for item in stream.lexemes[words : words + 7]
+        length = any(  # "leaving 20 cm for sewing"
+            one.kind == "number" and two.lower in ("cm", "mm", "inch", "inches")
+            for one, two in zip(phrase, phrase[1:], strict=False)
+        )
+        counted = any(  # "leaving 6 sts at the end", "leave 2 at each end"
+            one.kind == "number" and two.kind in ("any_stitch", "stitch", "at")
+            for one, two in zip(phrase, phrase[1:], strict=False)
+        )
+        if (
+            not unworked
+            and not counted
+            and (
+                length
+                or any(
+                    item.lower in ("tail", "end", "ends", "length", "opening", "hole")
+                    for item in stream.lexemes[words : words + 7]
+                )
+            )
         ):
             stream.at = stream.sentence_end(words, ".", ";", ",")  # "leaving a 15 cm tail"
             self.steps.append(Remark(stream.span_from(start)))
@@ -253,6 +268,7 @@ class SkipClauses(RemarkClauses):
         rest = stream.take_if("remaining") is not None or stream.word(*_OTHERS) and bool(stream.take())
         stream.skip("the", "of", "last", "remaining")
         middle = stream.take_if("middle") is not None
+        alone = stream.at == words
         number = stream.amount()
         named = target(stream)
         sort = named or Target(TargetKind.ANY_STITCH)
@@ -267,8 +283,11 @@ class SkipClauses(RemarkClauses):
             span = stream.span_from(start)
             self.steps.append(Skip(span, (Place(span, Which.NEXT, (sort,), number, middle=middle),)))
             return True
-        stream.pass_to(*SIGNS, "=", "→")  # "leaving the rest for the heel = 16 sc" ends on a count
-        told = named is not None or bool(self.steps) and isinstance(self.steps[-1], Turn)
+        bare = (
+            alone and number is not None and stream.kind() in (*SIGNS, "=", "→", "dash", "end", "turn")
+        )  # "leave 2 — 6"
+        stream.pass_to(*SIGNS, "=", "→", *(("dash",) if bare else ()))  # "leaving the rest for the heel = 16 sc"
+        told = named is not None or bare or bool(self.steps) and isinstance(self.steps[-1], Turn)
         negative = stream.peek(start - stream.at).lower.startswith("do not")
         if not (told and number is not None and begun) and not negative and not unworked:
             return False

@@ -6,6 +6,7 @@ from lint.lexicon import Lexeme
 from lint.reading.counting import counts
 from lint.reading.places.targets import LOOPS
 from lint.reading.words.piecewords import through_pieces
+from lint.reading.words.rowending import is_talk
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
 
 _STITCHES = ("stitch", "number", "any_stitch", "increase", "decrease")
@@ -65,6 +66,8 @@ def asides(stream: Stream) -> set[int]:
             found.add(index)  # "5-dc-bobble" is a 5-dc bobble
         elif lexeme.kind == "half" and stream.lexemes[index - 1 : index] and stream.lexemes[index - 1].kind == "make":
             found.add(index)  # "work half a sc", which a new colour completes
+        elif lexeme.kind == "star" and _footnote(stream, index):
+            found.update(range(index, len(stream.lexemes)))
         elif lexeme.kind == '"' and index + 2 < len(stream.lexemes) and stream.lexemes[index + 2].kind == '"':
             found.update((index, index + 2))  # the "hump" of a chain
         elif lexeme.kind in OPENERS and index + 1 < len(stream.lexemes):
@@ -73,6 +76,14 @@ def asides(stream: Stream) -> set[int]:
             if inside and _said_aside(stream, index, inside):
                 found.update(range(index, close + 1))
     return found
+
+
+def _footnote(stream: Stream, index: int) -> bool:
+    """Whether a star behind the row's count leads to talk alone: "3 sc, bobble, 6 sc (14) *the thumb"; no star opens a repeat before."""
+    words = stream.lexemes
+    counted = [item.kind for item in words[max(0, index - 3) : index]]
+    counted = len(counted) == 3 and counted[0] in (*OPENERS, "number") and counted[2] in CLOSERS and "number" in counted
+    return counted and is_talk(words[index + 1 :]) and not any(item.kind == "star" for item in words[:index])
 
 
 def _only_these(stream: Stream, index: int) -> bool:

@@ -5,11 +5,18 @@ from __future__ import annotations
 from lint.amount import Amount
 from lint.lexicon import Lexeme
 from lint.pattern import Stated, StatedItem
-from lint.reading.counting.nocounts import counted_behind, goes_somewhere, led_to_a_side, noted_work, turning_chain
+from lint.reading.counting.nocounts import (
+    adds_work,
+    counted_behind,
+    goes_somewhere,
+    led_to_a_side,
+    noted_work,
+    turning_chain,
+)
 from lint.reading.counting.shares import shares_begin
 from lint.reading.places import countunits
 from lint.reading.places.guard import bids_again
-from lint.reading.words.rowending import ends_work
+from lint.reading.words.rowending import ends_work, remark_at
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
 
 _LEADS = (".", ";", "...", "..", "…", "dash", "=", ":", "→", "•", "|", "●")
@@ -175,7 +182,7 @@ def bare_count(stream: Stream, worked: bool, over: bool = False) -> Stated | Non
         if all_of_it is not None:
             stream.at = longer
             return all_of_it
-    if (remark := _remark_at(stream, start, end)) is not None and lead in ("=", "→"):
+    if (remark := remark_at(stream, start, end)) is not None and lead in ("=", "→"):
         end, sentence = remark, stream.inside(start, remark)
     if lead not in ("=", "→") and not ends_work(stream, end):
         return None
@@ -244,16 +251,6 @@ def _stands_as_count(stream: Stream) -> bool:
     return (lead == "," or lead in _LEADS or lead in CLOSERS) and stream.kind() in ("number", "dash")
 
 
-def _remark_at(stream: Stream, start: int, end: int) -> int | None:
-    """Index of brackets behind a count that hold talk or the number of rows: "→ 14 (his foot!)", "= 28 (4 rnds)"."""
-    opening = next((i for i in range(start + 1, end) if stream.lexemes[i].kind in OPENERS), None)
-    if opening is None:
-        return None
-    first, second = (stream.lexemes[i].kind if i < end else "end" for i in (opening + 1, opening + 2))
-    tells_rows = first == "number" and second in ("row", "round")
-    return opening if tells_rows or first == "word" else None
-
-
 def _unit_word(stream: Stream, item: StatedItem) -> bool:
     """Whether a unit that no stitch's name says is one that counts are given in: "4 groups of 3 dc"."""
     return item.words.lower().split(" ")[0] in stream.vocabulary.count_units
@@ -302,8 +299,8 @@ def read(stream: Stream, bare: bool) -> Stated | None:
             if close is None:
                 return None
             inner = stream.inside(stream.at + 1, close)
-            if bids_again(inner.lexemes):
-                return None  # "– 9 sc (work Row 2 again)"
+            if bids_again(inner.lexemes) or adds_work(inner.lexemes):
+                return None  # "– 9 sc (work Row 2 again)", "– 9 sc (then sc 3 more)"
             side = inner.amount()
             if side is not None and any(item.lower == "per" for item in inner.lexemes):
                 per_side = side

@@ -5,6 +5,7 @@ from __future__ import annotations
 from lint.lexicon import Lexeme
 from lint.pattern import Stated
 from lint.place import LimitKind, TargetKind, Which
+from lint.reading.places.targets import LOOPS
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
 from lint.tree import Chain, Group, Join, Remark, Repeat, Shaping, Skip, Step, TimesKind, Turn, Work, walk
 
@@ -207,3 +208,10 @@ def count_behind_dash(stream: Stream) -> bool:
     counted = stream.kind() in ("any_stitch", "stitch", "special", "chain", "one_stitch", "group_word", "row", "round")
     stream.at = start
     return counted
+
+
+def adds_work(words: list[Lexeme]) -> bool:
+    """Whether words in brackets behind a count may be of work beside it: "(skip the next 2 sts)", "(in the back loops)", "(2 more)"."""
+    kinds = [item.kind for item in words]
+    then = "then" in kinds and any(kind in ("stitch", "increase", "decrease", "chain") for kind in kinds)
+    return then or kinds[-1:] == ["more"] or any(kind in ("skip", "leave", *LOOPS) for kind in kinds)

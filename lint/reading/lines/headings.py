@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 import regex
 
+from lint.documents.rowtables import is_head
 from lint.expression import expression
 from lint.reading.lines.labels import LabelReader
 from lint.reading.page.sections import SectionFinder
@@ -203,6 +204,8 @@ class PartHeadings:
         above = self.lines[index - 1].text.strip() if index else ""
         if _NAME_STOPPED.fullmatch(text) is None or _NAME_STOPPED.fullmatch(above) is not None:
             return False  # "Blue yarn." under the piece's name
+        if index > 1 and (above.isupper() or _SAYS_MAKE.search(above)) and self.like(self._named(above)):
+            return False  # "HEAD" / "Orange."
         below = [line.text for line in self.lines[index + 1 : index + 5] if not line.blank][:2]
         labels = [self.labels.at_line(line, 0, self.bare) for line in below]
         first = next((found.label for found in labels if found is not None), None)
@@ -233,7 +236,7 @@ class PartHeadings:
             return False
         if not expression(r"\p{L}").search(text):
             return False  # the rule under a table's head
-        if " | " in text or _LISTED.search(text) or _TERMS_SAID.fullmatch(text):
+        if " | " in text or is_head(text) or _LISTED.search(text) or _TERMS_SAID.fullmatch(text):
             return False  # the head of a table; "U.S. terms: ch, chain; dc, double"; "US terms" over the chain
         if text[0].islower() and not self.lower_case and not self.bare:
             return False

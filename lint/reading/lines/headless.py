@@ -30,7 +30,7 @@ def _forms(book: Rulebook) -> frozenset[str]:
 
 
 def headless_lists(lines: Sequence[str], finder: SectionFinder, book: Rulebook) -> dict[int, int]:
-    """The first and last line of each list without a heading; none where the document has a list under a heading."""
+    """The first line of each list without a heading, and where it begins there; none where one stands under a heading."""
     headings = [finder.at_line(line) for line in lines]
     if any(heading is not None and heading.key == "abbreviations" for heading in headings):
         return {}
@@ -40,9 +40,31 @@ def headless_lists(lines: Sequence[str], finder: SectionFinder, book: Rulebook) 
         if entry is not None and not _SENTENCE.search(entry["meaning"]):
             continue
         if _is_list(lines[start:index], known):
-            found[start] = index - 1
+            found[start] = 0
         start = index + 1
+        if index < len(lines) and (led := _led_list(lines[index], known)) is not None:
+            found[index] = led
     return found
+
+
+# "All use US abbreviations: ch, sl st, …", "Sts in common use: …": the words that lead to a list within a paragraph
+_LEADS = expression(
+    r"(?i)(?:^|(?<=[.!;]\s))[^.:;!\n]*\b(?:abbreviations|terms|stitches|sts)\b[^.:;!\n]{0,30}:\s+(?=\S)"
+)
+_LONGEST = 2_000  # characters of such a list
+_LEADING = ("abbreviations", "terms", "stitches", "sts")
+
+
+def _led_list(line: str, known: frozenset[str]) -> int | None:
+    """Where a list of abbreviations begins in a paragraph of talk; None where there is none."""
+    if not any(word in line.lower() for word in _LEADING):
+        return None
+    lead = _LEADS.search(line)
+    if lead is None:
+        return None
+    pieces = expression(r"[,;](?![^()]*\))").split(line[lead.end() : lead.end() + _LONGEST])
+    told = sum(expression(r"\s*([^(=–:]*?)\s*(?:[(=–:.]|$)").match(piece)[1].lower() in known for piece in pieces)
+    return lead.end() if told >= _FEWEST and 2 * told > len(pieces) else None
 
 
 def _entry(line: str) -> regex.Match | None:

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from functools import lru_cache
 
 import regex
 
 from lint.amount import Amount
-from lint.expression import Expression, expression
+from lint.expression import expression
 from lint.pattern import Label
+from lint.reading.lines.labelforms import CARDINAL_WORDS, label_forms
 from lint.reading.sizes.figures import numbers_of, sized_numbers
 from lint.rulebook import LayoutFile
 from lint.source import Span
@@ -17,42 +17,14 @@ from lint.source import Span
 _ORDINAL_WORDS = {
     "first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7, "eighth": 8, "ninth": 9, "tenth": 10,
 }  # fmt: skip
-_CARDINAL_WORDS = {
-    "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10, "eleven": 11,
-    "twelve": 12, "thirteen": 13, "fourteen": 14, "fifteen": 15, "sixteen": 16, "seventeen": 17, "eighteen": 18, "nineteen": 19,
-    "twenty": 20,
-}  # fmt: skip
 # what may stand before "row" without being a row's name
 _NO_TITLES = {
     "rep", "repeat", "work", "as", "for", "after", "from", "on", "at", "end", "each", "every", "all", "per", "this", "rows",
     "row", "rounds", "round", "rnd", "rnds", "join", "in", "skip", "continue", "cont", "complete", "same", "note", "to", "the",
     "with", "when", "before", "then", "these", "both", "do", "no", "see", "last", "turn", "begin", "start", "now", "working",
 }  # fmt: skip
-_NUMBER = r"\d{1,4}(?:\s?(?:st|nd|rd|th|d)\b)?"
-_ORDINAL = r"\d{1,3}\s?(?:st|nd|rd|th)"
-_NO_SORT = (
-    r"(?:and|to|or|every|foll(?:owing)?|alt(?:ernate)?|other|same|last|next|rem(?:aining)?|more)\b"  # "3rd and every"
-)
 _BRACKETED = expression(r"\s*[(\[{][^()\[\]{}]*[)\]}]|/\d+")
-_JOINT = r"\s*(?:-|–|—|\b(?:up\s+)?to(?:\s+and\s+including)?\b|\bthru\b|\bthrough\b|\bt/m\b|\btill?\b|\bbis\b|&|\band\b|,)\s*"
-# "Rows 3 to 9 inclusive:", "3rd to 9th rnds incl:"
-_INCLUSIVE = r"(?:\s*,?\s*\(?\bincl(?:usive)?\b\.?\)?)?"
-# What may follow a label that has no colon or dash of its own.
-# "Rows 3 and up", "Rounds 15+", "Rnd 3 - end": how many rows that is, the label does not say
-_ONWARD = r"\s*(?:\+|(?:and|&)\s+(?:up|on|onwards?)\b|onwards?\b|[-–—]\s*end\b)"
-_WORK_FOLLOWS = r"(?=\s*(?:ch\b|chs?\d|rep|repeat|\d+\s*\w|\(|\[|\{|\*|•|join|with\b|turn\b|(?:sc|h?dc|h?tr|dtr)(?:\d?tog)?\b|hdc|htr|f(?:sc|hdc|dc)\b|sl\s?st|slip\b|ss\b|miss\b|shell|v-?sts?\b|cl\b|standing\b|attach\b|make\b|chain\b|(?:(?:is|are)\s+)?(?:(?:the|worked)\s+)*(?:same\s+)?as\b|in\b|inc\b|dec\b|invdec\b|blo\b|flo\b|magic\b|mr\b|using\b|change\b|work(?:ing)?\b|skip\b|sk\b|\Z))"
 
-
-# what makes "For Row 2, …" a label: it tells a row's work, not how a row is to be treated
-_WORK_NAMED = r"\s*(?:ch\b|chs?\d|\d+\s*\w|\*|[(\[]|turn\b|(?:sc|h?dc|h?tr|dtr)(?:\d?tog)?\b|sl\s?st\b|skip\b|sk\b|join\b|rep(?:eat)?\s+r)"
-# what makes "Next row 1ch, …" one: a stitch or a group of them, and no figure alone, which might be a count or a row's number
-_WORK_BARE = r"(?!ch\s?-?\d+\s+(?:counts?|does|is|will)\b)(?:(?:\d+\s?)?(?:ch|(?:sc|h?dc|h?tr|dtr)(?:\d?tog)?|sl\s?st|ss)\b|(?:ch|chs)\s?\d|patt?\s+(?:\d|to\b)|\*|[(\[](?!\s*\d+\s*\p{L}*\s*[)\]]))"
-
-# "Rnd 1, yellow –", "Row 4, wrong side:": a colour or a side behind a comma, never a word of work
-_NO_COLOUR = r"(?:and|or|to|as|then|rep(?:eat)?|work|turn|join|with|from|in|on|for|at|until|if|you|we|it|this|the|but|so|see|ch|chs|chain|sc|h?dc|h?tr|dtr|fp\w+|bp\w+|sl|ss|slip|sk|skip|miss|inc|dec|cont(?:inue)?|\d\w*"
-# nor a word of which stitches or how often, for that changes the work: "Rnd 3, once over:", "Row 4, other half:"
-_NO_COLOUR += r"|once|twice|thrice|two|three|four|five|six|both|each|every|all|half|only|over|again|same|last|next|first|second|third|times?|more|even|odd|alternate|other|except|before|after|ends?|back|front|pat(?:t|tern)?|short|(?:de|in)creas\w+|shap\w+|doubl\w+|skipping|leaving|omitting|without|until|evenly|across|around)"
-_BEHIND_COMMA = rf"\s*,\s+(?!{_NO_COLOUR}\b)\p{{L}}+(?:\s(?!{_NO_COLOUR}\b)\p{{L}}+)?(?=\s*[:–—]|\s+-\s)"
 
 _DOUBLED = expression(r"(?i)\s*(?:\p{L}+\s+){0,2}(?:round|rnd|row)\s*[-–—]\s*(?=(?:round|rnd|row)\s*\d+\s*[:.])")
 
@@ -78,6 +50,9 @@ _HEADED = expression(
 )
 
 
+_COLOUR_LED = expression(
+    r"\s*(?i:with |using |in )?(?:\p{L}+ )?(?P<name>\p{L}+\d?)(?i: yarn| colou?r)?\s*:\s+(?=(?:\d|(?i:r(?:ou)?nds?|rows?|r)\b))"
+)
 _OTHER_ROWS = expression(r"\d\s*(?:[-–—]|\bto\b)\s*\d")  # "(31-34 for sizes L and XL)": rows of some sizes
 _COUNT_BEHIND = expression(r"[(\[]\s*\d{1,4}\s*[)\]]$")
 
@@ -102,21 +77,34 @@ _MAKES_SHAPE = expression(
     r"(?:[,;]\s*(?:rows?|rnds?|rounds?|rds?|r)\s?\d+\s+(?:an?|the)(?:\s+(?!(?:sc|h?dc|h?tr|dtr|ch|sts?|sl|inc|dec|each|in|next)\b)[\w-]+){0,2})?"  # cut by the line
     r"\s*[.!]?\s*$"
 )
+_SHORTENED = expression(
+    r"(?i)\b(?:rep|foll?|follows?|as|no|approx|beg|cont|alt|prev|of|to|in|fig|see|pic|step)[.)\]};]\s*$"
+)  # no sentence ends there
 _LONGEST = 500  # characters of a label, and more
 
 
 class LabelReader:
     """Finds labels by the label words of rules/layout.yaml."""
 
-    def __init__(self, layout: LayoutFile, sizes: int = 1, commas: bool = False, first_bare: bool = False) -> None:
-        """`commas`: whether the pattern's lists over the sizes are parted by commas alone; `first_bare`: "8, 9 (10, 11)"."""
-        self._layout = layout
+    def __init__(
+        self,
+        layout: LayoutFile,
+        sizes: int = 1,
+        commas: bool = False,
+        first_bare: bool = False,
+        colours: frozenset[str] = frozenset(),
+    ) -> None:
+        """`commas`: whether the pattern's lists over the sizes are parted by commas alone; `first_bare`: "8, 9 (10, 11)".
+
+        `colours`: what yarns are called, and no piece is.
+        """
+        self._layout, self._colours = layout, colours
         self._sizes = sizes
         self._commas, self._first_bare = commas, first_bare
         self._rows = {word.lower() for word in layout.row_words}
         self._rounds = {word.lower() for word in layout.round_words}
         self._either = {word.lower() for word in layout.either_words}
-        self._patterns = _compiled(
+        self._patterns = label_forms(
             tuple(sorted(self._rows | self._rounds | self._either, key=len, reverse=True)),
             tuple(layout.named_rows),
             sizes > 1,
@@ -139,6 +127,13 @@ class LabelReader:
             span = Span(inner.label.span.start, offset + named.end("name"))
             words = line[named.start("label") : named.end("name")]
             return replace(inner, label=replace(inner.label, span=span, words=words), body=offset + named.end())
+        led = _COLOUR_LED.match(line)
+        if led is not None and (
+            led["name"].lower() in self._colours or expression(r"[A-D]|MC|CC\d?").fullmatch(led["name"])
+        ):
+            inner = self.at_line(line[led.end() :], offset + led.end())
+            if inner is not None:
+                return inner  # "Blue: 10-16 r. 8 sc", "With red: Rnd 5."
         headed = _HEADED.match(line)
         if headed is not None and headed["piece"].split()[0].lower() not in _NO_TITLES:  # "Border: Rnd 1:"
             inner = self.at_line(line[headed.end() :], offset + headed.end())
@@ -166,20 +161,21 @@ class LabelReader:
 
     def for_sizes(self, sizes: int) -> LabelReader:
         """The same reader for lists of another length."""
-        return LabelReader(self._layout, sizes, self._commas, self._first_bare)
+        return LabelReader(self._layout, sizes, self._commas, self._first_bare, self._colours)
 
     def bare_number(self, line: str) -> bool:
         """Whether a line starts with a number as list items do: "3) …", "7-11) …", "4. …"."""
         return self._patterns["bare"].match(line, expression(r"[\s|]*").match(line).end()) is not None
 
     def inline(self, text: str, offset: int) -> list[Found]:
-        """Labels inside a run-on paragraph: after a stop, with a colon of their own."""
+        """Labels inside a run-on paragraph: after a stop, with a colon or a dash of their own, or "White. Rnd 7. 36 sc"."""
         found = []
         for match in self._patterns["inline"].finditer(text):
             inner = self.at_line(text[match.end() : match.end() + _LONGEST], offset + match.end())
-            if inner is not None and text[inner.body - offset - 1 : inner.body - offset + 0].strip() in (":", ""):
+            if inner is not None and text[inner.body - offset - 1 : inner.body - offset + 0].strip() in (":", "", "."):
                 before_body = text[: inner.body - offset].rstrip()
-                if before_body.endswith((":", "–", "—")):
+                stopped = before_body.endswith(".") and _is_stopped(inner, text, match.end(), offset)
+                if before_body.endswith((":", "–", "—")) or stopped:
                     found.append(inner)
         return found
 
@@ -225,8 +221,8 @@ class LabelReader:
         if title in _ORDINAL_WORDS:
             numbers = (_ORDINAL_WORDS[title],)
         if groups.get("spelled"):
-            first = _CARDINAL_WORDS[groups["spelled"].lower()]
-            numbers = tuple(range(first, _CARDINAL_WORDS.get((groups["until"] or "").lower(), first) + 1))
+            first = CARDINAL_WORDS[groups["spelled"].lower()]
+            numbers = tuple(range(first, CARDINAL_WORDS.get((groups["until"] or "").lower(), first) + 1))
         if word in self._rows:
             kind = "row"
         elif word in self._rounds:
@@ -272,6 +268,13 @@ class LabelReader:
         return Found(label, offset + match.start(), offset + body, groups.get("prefix"))
 
 
+def _is_stopped(found: Found, text: str, at: int, offset: int) -> bool:
+    """Whether a label with a full stop for its sign begins a sentence: "Cuff, white. RND 18. Inc in each st", not "rep. rnd 3. 24 sc"."""
+    behind = text[found.body - offset :].lstrip()
+    begun = text[at : at + 1].isupper() or text[at : at + 1].isdigit()
+    return begun and bool(found.label.numbers) and bool(behind) and _SHORTENED.search(text[:at]) is None
+
+
 def _is_tally(match: regex.Match, numbers: tuple[int, ...], by_size: tuple[tuple[int, ...], ...]) -> bool:
     """Whether a number and a plural word, "4 rounds:", "3 (4, 5) rows:", may say how many rows there are."""
     groups = match.groupdict()
@@ -289,100 +292,6 @@ def _colour(extra: str) -> str | None:
         if words and not expression(r"(?i)\b(rs|ws|right|wrong|side|step|rounds?|rows?|make|\d+)\b").search(words):
             return words
     return None
-
-
-def _figures(word: str, sized: bool) -> str:
-    """What the numbers of a label look like; lists over the sizes only where there are sizes."""
-    unit = r"(?!\s*(?:times|dc|sc|sts?|ch|tr|htr|hdc)\b)"
-    tight = rf"(?:(?<=\d)[-–—](?=\d)|\s*(?:\bto\b|\bthru\b|\bthrough\b|&|\band\b)\s*){_NUMBER}(?=\s+(?:chs?\b|turn\b|(?:sc|h?dc|h?tr)\s+(?:(?:in|into|to)\s+(?:each|ea|every|all)|around|across|blo|flo)\b))"  # "Rows 3-5 ch 1, turn", "Rnds 3-5 sc in each"
-    if not sized:
-        more = rf"{_JOINT}(?:{word}\s*[:.]?\s*{_NUMBER}|{_NUMBER}{unit})"
-        listed = rf"\)\s*[-–—]\s*(?:{word}\s?\.?\s?)?{_NUMBER}(?=\))"  # "Rounds 11)–14)", "R.5) – R.8)"
-        return rf"{_NUMBER}(?:\.?{more}|{tight}|{listed})*(?:(?:\s*[\[(][\d,\s/\-–]+[\])]|(?:/\d+)+)?)"
-    inside = rf"(?:{_NUMBER}|[-–—−,;:/&\s]|\b(?:to|thru|through|and)\b|\bfor\s+[\w/]+|\b{word}\s?(?=\d))"
-    bracket = rf"[\[({{](?=[^()\[\]{{}}\n]*\d){inside}+[\])}}]"
-    ends = rf"[\[({{](?=[^()\[\]{{}}\n]*\d\s*[,:;/]\s*[\d-]){inside}+[\])}}]"  # "2 - (6, 8)": a list, not a count
-    empty = rf"[-–—−](?:\s*[-–—−])*(?=\s*{bracket})"
-    after = rf"(?<=[)\]}}])\s*(?:{word}\s?)?{_NUMBER}{unit}(?=\s*(?:{bracket}|[-–—−:.=]|(?:to|thru|through|{word})\b))"  # 32 (36) 40 (44)
-    run = r"\s*(?:[-–—−]|\bto\b|\bthru\b|\bthrough\b)\s*"  # "5 to 9; 5 to 10; 5 to 11"
-    joint = r"\s*(?:[-–—−]|\bto\b|\bthru\b|\bthrough\b|&|\band\b|,?\s*\bor\b|,|/)\s*"
-    # "R 1 – 10 [11] 12 sc evenly along": the stitches of one row, for its word is singular, and no run is worked "in each"
-    stitches = r"(?!(?<=[^\Ws]\.?\s?\d+\s[–—-]\s)[\d\s\[\](){}/:;,–-]{0,120}[\d)\]}]\s(?:dc|sc|htr|hdc|tr|sts?|ch)\b(?!\s+(?:(?:in|into|to)\s+(?:each|ea|every|all)|around|across|blo|flo)\b))"
-    more = rf"{joint}(?:{word}\s*[:.]?\s*)?(?:{stitches}{_NUMBER}{unit}|(?<=[a-z]\s*|\d[-–]){bracket}|(?<=\d\s[-–]\s){ends})|\s*,?\s*{bracket}|{after}|\s*;\s*{_NUMBER}(?:(?={run}{_NUMBER}){run}{_NUMBER}|(?=\s*(?:[;:]|{word}\b)))"
-    colons = r"(?:(?<=\d)(?::| : )\d+(?:[-–]\d+)?)+(?=\s?[:.](?:\s|$)|\s?(?:-|–|\bto\b)\s?\d)"  # "2-24:28:32:", which has the label's own sign behind it
-    return rf"(?:{_NUMBER}|{empty}|{bracket})(?:{more}|{tight}|{colons})*"
-
-
-# a bracket behind the number that is worked, and tells nothing of the row: "Rnd 3 - (sc, inc) 6 times", "… (inc) x 6"
-_WORK_LISTED = r"\s*(?:sc|dc|hdc|htr|tr|dtr|ch|sl st|ss|sk|skip|miss|inc|dec)\b[^()\n]*(?:,|\bin\b|\bnext\b)"
-_SO_OFTEN = r"\s*(?:[x×*]\s?\d|\d+\s?(?:x\b|×|times\b)|(?:twice|thrice|rep|repeat|around|across|in|into)\b)"
-
-
-@lru_cache(maxsize=8)
-def _compiled(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> dict[str, Expression]:
-    word = "(?:" + "|".join(regex.escape(item) for item in words) + ")"
-    names = "(?:" + "|".join(regex.escape(item) for item in sorted(named, key=len, reverse=True)) + ")"
-    figures = _figures(word, sized)
-    extra = rf"(?P<extra>(?:\s*[-–]?\s*\((?!\s*\d)(?!{_WORK_LISTED})[^()\n]{{0,40}}\)(?!{_SO_OFTEN})|,?\s+col(?:ou?r)?\.?\s+\w+|\s*,\s*(?:rs|ws)\b|{_BEHIND_COMMA}|\s+(?:rs|ws)\b(?=\s*[:.–—-])|\s+\((?:\d+\s+(?:rows|rounds|rnds))\)|\s*/\s*\d+\s+(?:rows|rounds|rnds)\s*/|\s*,?\s*(?:fwp|fp|forward(?:\s+pass)?)(?=\s*:)|\s*=\s*\d+\s+(?:rows|rounds|rnds)(?=\s*[:.–—-]))*)"
-    ordinals = rf"{_NUMBER}\.?(?:{_JOINT}(?:{_NUMBER}\.?|(?:[\[(][^\])]*[\])])))*"
-    ordinals = rf"(?:{figures}|{_NUMBER}\.?(?:{_JOINT}{_NUMBER}\.?)*)" if sized else ordinals
-    # "Next row 1ch, 1dc in each st", "Dec row Ss in first st": no sign, but work that begins there, or a new sentence of it
-    unsigned = rf"(?:(?={_WORK_BARE})|(?=(?-i:\p{{Lu}})){_WORK_FOLLOWS})"
-    # the label's own sign: ":", ".", "–", ")" … or, failing that, words of work straight after it
-    sign = rf"(?:(?P<sign>\s*(?:[*†‡]{{1,2}}:|:|\.{{2,}}|…|\.(?!\d)|->|=>|[→➜➔➝⇒▶►]|\p{{So}}[\ufe0e\ufe0f]?|[-–—~]+|;|=|\||●|/(?=\s)|\)|,(?=\s*col))\s*(?:\((?:rs|ws|right side|wrong side)\)[.:]?)?)|\s*(?=\n|\Z)|\s+{_WORK_FOLLOWS})"
-    # "Row (1):"; in a pattern of sizes brackets hold the other sizes' numbers
-    enclosed = (
-        rf"(?:(?P<numbers>{figures})"
-        + ("" if sized else r"|\(\s*(?P<numbers>\d{1,3}(?:\s*[-–]\s*\d{1,3})?)\s*\)")
-        + ")"
-    )
-    flags = regex.IGNORECASE
-    cardinal = "(?:" + "|".join(sorted(_CARDINAL_WORDS, key=len, reverse=True)) + r")\b"
-    title = r"(?-i:[A-Z])[\w’'-]*(?: [A-Za-z][\w’'-]*){0,2}?"
-    return {
-        "worded": expression(
-            rf"(?:(?:for|on|in)\s+(?=[^:\n]{{1,24}}:)|(?P<led>for\s+))?(?P<core>(?P<side>\(?(?:rs|ws)\)?\s+)?\b(?P<word>{word})\.?\s*:?\s*(?:#|no\.?\s|nr\.?\s|n[°º]|№)?\s*{enclosed}{_INCLUSIVE}(?P<onward>{_ONWARD})?{extra})(?(led)\s*(?P<sign>,)(?={_WORK_NAMED})|{sign})",
-            flags,
-        ),
-        "alternating": expression(  # "Row 2 and all even rows:", "Rnd 3 (and every alternate rnd):"
-            rf"(?P<core>(?P<word>{word})\s+(?P<numbers>\d{{1,2}})\s*,?\s*[(\[]?\s*(?:and|&)\s+(?P<alternate>(?:all|every|each)\s+(?:the\s+)?(?:even|odd|alternate|alt|other|ws|rs|wrong[ -]side|right[ -]side|following\s+alt(?:ernate)?)(?:[ -]numbered)?)\s+{word}\s*[)\]]?{extra}){sign}",
-            flags,
-        ),
-        "spelled": expression(
-            rf"(?P<core>(?P<word>{word})\s+(?P<spelled>{cardinal})(?:\s*(?:to|through|thru|and|-|–)\s*(?P<until>{cardinal}))?{extra})\s*(?P<sign>:)",
-            flags,
-        ),
-        "ordinal": expression(
-            rf"(?P<core>(?P<numbers>{ordinals})\s+(?P<word>{word})\b{_INCLUSIVE}{extra}){sign}", flags
-        ),
-        "kept apart": expression(  # "1st brim round:", "2nd and 3rd dec rows:"
-            rf"(?P<core>(?P<numbers>{_ORDINAL}(?:{_JOINT}{_ORDINAL})*)\s+(?!{_NO_SORT})\p{{L}}[\p{{L}}-]+\s+(?P<word>{word})\b{extra})\s*(?P<sign>:)",
-            flags,
-        ),
-        "several": expression(
-            rf"(?P<core>(?:(?:for\s+)?(?:the\s+)?(?:next|following)|then)\s+(?P<rows>{figures})\s+(?P<word>{word})\b{extra}){sign}",
-            flags,
-        ),
-        "named": expression(
-            rf"(?P<core>(?P<name>{names})\s+(?P<word>{word}s?|ring)\b{extra})(?:\s*(?P<sign>:|\.|[-–—]+)|\s+{unsigned})",
-            flags,
-        ),
-        "prefixed": expression(
-            rf"(?P<core>(?P<prefix>{title}),? (?P<word>{word})\.?\s*:?\s*(?P<numbers>{figures}){extra})\s*(?P<sign>:)",
-            flags,
-        ),
-        "titled": expression(rf"(?P<core>(?P<title>{title}) (?P<word>{word})\b{extra})\s*(?P<sign>:)", flags),
-        "start": expression(
-            r"(?P<core>(?P<name>foundation(?: chain| ch)?|base(?: chain| ch)?|start(?:ing)?(?: chain| ch)?|beginning ch(?:ain)?))\s*(?P<sign>:)(?=\s*\S)",
-            flags,
-        ),
-        "bare": expression(
-            r"(?P<core>(?P<numbers>\d{1,3}(?:\.?\s*(?:[-–]|\band\b|&|\bto\b)\s*\d{1,3})?)\s*(?:[).]|:|\||\t|●|•|(?<=\s)[-–—](?=\s+(?:\D|\d+\s?\p{L}))))(?=\s*\S)"
-            r"|(?P<core>\[(?P<numbers>\d{1,3}(?:\s?[-–]\s?\d{1,3})?)\][:.]?)(?=\s+\S)",  # "[4-6] sc in each st"
-            flags,
-        ),
-        "inline": expression(r"(?<=[.!)\]};]\s{0,3})(?<=\s)|(?<=[.)])(?=\d)", flags),
-    }
 
 
 __all__ = ["Found", "LabelReader"]

@@ -63,7 +63,7 @@ class LayoutReader:
         self.size_line = find_sizes(source, self.finder)
         self.sizes = self.size_line.names  # their number decides what a run of figures is
         lists = self.size_line.commas, self.size_line.first_bare
-        self.labels = LabelReader(book.layout, max(1, len(self.sizes)), *lists)
+        self.labels = LabelReader(book.layout, max(1, len(self.sizes)), *lists, book.words.colour_names)
         self.gates = GateReader(self.sizes, size_glosses(source.text, self.sizes))
         self.passage = Passage(self.gates)
         self.later: list[Leaving] = []  # sizes that leave off after a row that is not reached yet
@@ -156,7 +156,8 @@ class LayoutReader:
                 continue
             heading = self.finder.at_line(line.text)
             if index in self.unheaded and part is None:
-                heading = Heading("abbreviations", 0, len(line.text), 0)
+                begins = self.unheaded[index]
+                heading = Heading("abbreviations", begins, begins or len(line.text), begins)
             if heading is not None and row is not None and not self._has_body(row):
                 heading = None
             if heading is not None:
@@ -358,7 +359,8 @@ class LayoutReader:
         offset = row.span.start
         end = row.span.end
         for found in self.labels.inline(text, offset):
-            if found.start <= part.rows[-1].span.start or found.label.kind == "either":
+            lettered = found.label.kind == "either" and not found.label.words[:1].isdigit()  # "R2", but not "2 r."
+            if found.start <= part.rows[-1].span.start or lettered:
                 continue
             before = part.rows[-1]
             before.span = Span(before.span.start, found.start)

@@ -12,7 +12,7 @@ from lint.reading.lines.labels import Found, LabelReader
 
 # a number, and work behind it
 _NUMBERED_WORK = expression(
-    r"(?i)[\s|]*(?:\d+(?:\.?\s*[-–]\s*\d+)?\s*(?:[).:|\t●•]|(?<=\s)[-–—](?=\s))|\[\d+(?:\s?[-–]\s?\d+)?\][.:]?\s)\s*(?:(?:in|with|using)\s+\w+[:,]?\s*)?[\W_]*"
+    r"(?i)[\s|]*(?:\d+(?:\.?\s*[-–]\s*\d+)?\s*(?:[).:|\t●•]|(?<=\s)[-–—](?=\s))|\[\d+(?:\s?[-–]\s?\d+)?\][.:]?\s|\d+(?:\s?[-–]\s?\d+)?\s{2,}(?:\p{L}+(?:\s\p{L}+)?\s{2,})?)\s*(?:(?:in|with|using)\s+\w+[:,]?\s*)?[\W_]*"
     r"(?:\d|ch|sc|dc|hdc|h?tr\b|ss\b|sl\s?st\b|m\.?r\b|mc\b|magic\s|inc|dec\b|blo\b|flo\b|rep|as\s|\()"
 )
 

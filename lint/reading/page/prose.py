@@ -54,9 +54,12 @@ def _joint(text: str, match: regex.Match) -> str:
     """A line's end as spaces; as it is where an entry is whole before it and another begins behind it."""
     last = text[: match.start()].rsplit("\n", 1)[-1].rsplit(";", 1)[-1]
     whole = _LIST_SIGN.search(last) is not None and expression(_ENTRY).match(text, pos=match.end()) is not None
+    whole = whole or _GLOSSED.fullmatch(last) is not None and _TOLD.match(text, pos=match.end()) is not None
     return match[0] if whole else " " * len(match[0])
 
 
+_GLOSSED = expression(r"\s*[\w ]{1,14}\([^()]{1,40}\)\s*")  # "…; st (stitch)", and below it "Cl (cluster): (yo, …"
+_TOLD = expression(r"[\w-]{1,14}(?: [\w-]{1,12})? ?\([^()\n]{1,20}\)\s*:\s")
 _IN_BRACKETS = expression(r"[(\[][^()\[\]\n]{1,80}\n[^()\[\]\n]{1,80}[)\]]")
 # a full line that ends in no stop, and a next one that begins no entry
 _CUT_SENTENCE = expression(

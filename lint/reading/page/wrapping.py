@@ -23,12 +23,17 @@ _COUNTED = expression(
     rf"(?i){_SIGN}\s*[(\[{{]?{_FIGURES}{_UNITS}(?:(?:,|;|\s+and|\s+\+)\s+{_FIGURES}{_UNITS})*{_AT_THE_LAST}$|"
     rf"{_SIGN}\s*[(\[{{]?\d[^.;:]{{0,60}}\b(?:sts?|stitches|sc|hdc|dc|tr|htr)$|,\s*\d{{1,4}} (?:sts|stitches)$"
     r"|[\w)\]}*.]\s+[-–—]{1,4}\s\d{1,4}$"  # "sc in each st – 12"
+    r"|[a-z)\]}*]\.\s\d{1,4}$"  # "sc in each st. 12"
     r"|[\w)\]}*]\s*(?:[=|→➜➔⇒]|[-=]>)\s*\d{1,4}$"  # "(2x, a)*6 = 18", and the last cell of a table
 )
 # what may still be said of a row behind its count
 _BEHIND_COUNT = expression(
     r"(?i)(?:ch(?:ain)?\s?\d+,?\s+)?turn\b|rep(?:eat)?\b|fasten\b(?!.*(?:close|sew|stuff|tail|weave))|sl st\b|ss\b|stitch count|you\b|there\b"
     r"|join\b(?!.*\d\s?(?:sc|dc|hdc|htr|tr|sts?)\b)"
+)
+# what is done to the piece when its row is over
+_BY_HAND = expression(
+    r"(?:fo|fasten off|cut|break|stuff|fill|press|flatten|fold|pinch|sew|weave|close|embroider)\b(?!.*\b(?:sc|dc|hdc|htr|tr)\b)"
 )
 _LAYERS = expression(r"(?i)\bthrough (?:both|all) (?:layers|sides|thicknesses|walls)\b")
 _STITCHES_LAST = expression(r"(?i)\d\s?(?:sc|dc|hdc|htr|tr|sts?)$")
@@ -90,8 +95,11 @@ def goes_on(above: str, text: str, lower_case: bool, sizes: int = 1) -> bool:
     if (above.endswith(_TERMINAL) or ends_in_count and anew) and _CALLS_ROWS.match(text):
         return False
     ended = counted or above.endswith(_TERMINAL) or any(one.search(above) for one in (_RUN_ENDS, _STITCHES_LAST))
-    if ended and not text[0].islower() and _LAYERS.search(text):
+    closed_off = expression(_ENDS_IN_COUNT).search(above) is not None
+    if ended and (closed_off or not text[0].islower()) and _LAYERS.search(text):
         return False  # "6 sc through both layers.": how the piece is closed
+    if closed_off and _BY_HAND.match(text):
+        return False  # "R6-R9) 11sc (11)" / "fo for the first leg"
     if text[0].isupper() and _FASTENED.search(above) and not _TELLS.match(text):
         return False
     closed = text[0].isupper() and _RUN_ENDS.search(above) is not None

@@ -315,7 +315,7 @@ def _is_numbered(inside: list[Lexeme], index: int, least: int = 1) -> bool:
         return False
     before = inside[index - 1]
     chain = index > 1 and inside[index - 2].kind in ("chain", "dash")
-    named = index > 1 and inside[index - 2].kind == "any"  # "between any 2 dc"
+    named = index > 1 and inside[index - 2].kind in ("any", "between")  # "between (any) 2 dc"
     return before.kind == "number" and before.number >= least and not chain and not named
 
 
@@ -334,5 +334,11 @@ def _is_placed(inside: list[Lexeme], index: int) -> bool:
     if index and inside[index - 1].kind in _NAMES:
         return False  # a stitch that is named, not worked: "with the last dc in top of ch"
     after = inside[index + 1].kind
+    if item.kind == "stitch" and after == "number" and index and inside[index - 1].kind == ",":
+        return inside[index + 2 : index + 3] == [] or inside[index + 2].kind in (
+            ",",
+            ".",
+            *CLOSERS,
+        )  # ", sc 2": a clause
     tog = after == "number" and any(item.kind == "together" for item in inside[index + 2 : index + 3])
     return after in _PLACED or tog or after == "number" and item.kind in ("increase", "decrease")

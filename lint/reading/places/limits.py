@@ -56,7 +56,10 @@ def limit(stream: Stream) -> Limit | None:
     )
     aside = (
         aside
-        or (stream.word("other", "opposite", ahead=edge) or stream.kind(edge) in ("first", "next", "last", "ordinal"))
+        or (
+            stream.word("one", "other", "opposite", ahead=edge)
+            or stream.kind(edge) in ("first", "next", "last", "ordinal")
+        )
         and (stream.kind(edge + 1) in ("side", "edge") or stream.word("short", "long", ahead=edge + 1))
     )
     aside = (

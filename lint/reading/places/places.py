@@ -297,7 +297,7 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
 
 def _leads_round(stream: Stream, start: int) -> bool:
     """Whether "around", "along" or "on" stands before a place: round another piece."""
-    return stream.lexemes[start - 1].kind in ("around", "across") or stream.lexemes[start - 1].lower == "on"
+    return stream.lexemes[start - 1].kind in ("around", "across") or stream.lexemes[start - 1].lower in ("on", "round")
 
 
 def _space_between(stream: Stream, place: Place, start: int) -> Place:

@@ -39,7 +39,8 @@ _MORE = {"more": 1, "extra": 1, "additional": 1, "fewer": -1, "less": -1}
 
 _MOST_WORDS = 10
 _GOES_ON = expression(
-    r"(?:continue|continuing|cont|keep|carry on|proceed|work)(?: on| to| with)*+(?: (?:inc|dec|increas(?:e|es|ing)|decreas(?:e|es|ing)|working))?"
+    r"(?:(?:continue|continuing|cont|keep|carry on|proceed|work)(?: on| to| with)*+(?: (?:inc|dec|increas(?:e|es|ing)|decreas(?:e|es|ing)|working))?"
+    r"|(?:inc|dec|increase|decrease))"
     r"(?: (?:in|as|like|with|this|that|the same|the|same|manner|way|fashion|pattern|patt|established|est|set|before))++"
 )
 
@@ -193,7 +194,8 @@ def growing_on(stream: Stream, steps: list[Step], start: int) -> bool:
     stream.at = end + 1
     found = _between(stream)
     every = found[:1] and found[0].where is Grows.BETWEEN_SET and found[0].each  # of one length in rows that grow?
-    if not found or every or stream.kind() not in (*SIGNS, "=", "end", *OPENERS):
+    counted = stream.kind() == ":" and stream.kind(1) == "number"
+    if not found or every or not counted and stream.kind() not in (*SIGNS, "=", "end", *OPENERS):
         stream.at = start
         return False
     each = found[0].where is Grows.BETWEEN

@@ -67,7 +67,10 @@ def piece_again(stream: Stream, steps: list[Step], start: int) -> bool:
     end = stream.sentence_end(start, ".", ";")
     words = stream.words(start, end)
     told = AGAIN.match(words.lower())
-    if told is None or steps and not (told["piece"] or isinstance(steps[-1], FastenOff)):
+    over = bool(steps) and (
+        isinstance(steps[-1], FastenOff) or told is not None and told["other"] and _counted(stream, start)
+    )
+    if told is None or steps and not (told["piece"] or over):
         return False
     alike = told.end() == len(words)
     if steps and not alike:
@@ -77,6 +80,17 @@ def piece_again(stream: Stream, steps: list[Step], start: int) -> bool:
     again = RowCall(span, None, None, part=THE_PIECE_BEFORE) if alike else OpenWork(span, words)
     steps.append(Remark(span) if steps else again)  # "the same, but with 2 rows more": not as it was
     return True
+
+
+def _counted(stream: Stream, start: int) -> bool:
+    """Whether the row's count stands before the sentence at `start`: "(54 sc). Repeat for the other handle"."""
+    kinds = [item.kind for item in stream.lexemes[max(0, start - 6) : start] if item.kind != "."]
+    bracketed = kinds[-1:] != [] and kinds[-1] in CLOSERS and "number" in kinds[-3:-1]
+    return (
+        bracketed
+        or kinds[-2:] in (["number", "stitch"], ["number", "any_stitch"])
+        and kinds[-3:-2] in ([":"], ["="], ["dash"])
+    )
 
 
 def piece_call(stream: Stream, steps: list[Step], start: int) -> bool:

@@ -38,12 +38,17 @@ def colours_apart(stream: Stream) -> Stream:
     """The row's stream without the colours that stand within its work; a sign behind one that opens a clause."""
     found: list[Lexeme] = []
     at, changed = 0, False
-    figures = _figures(stream)
+    figures, led = _figures(stream), _colours_first(stream)
     while at < len(stream.lexemes):
         if at in figures:  # "4A": four stitches
             one, changed = stream.lexemes[at], True
             found.append(Lexeme("stitch", one.text, one.start, one.end, one.glued, value=PLAIN))
             at += 1
+            continue
+        if at in led:  # "white 8": eight stitches
+            number, changed = stream.lexemes[led[at]], True
+            found += [number, Lexeme("stitch", stream.lexemes[at].text, number.end, number.end, True, value=PLAIN)]
+            at = led[at] + 1
             continue
         skipped, sign = _colour_at(stream, at, found)
         if not skipped:
@@ -80,6 +85,11 @@ def _colour_at(stream: Stream, at: int, read: list[Lexeme]) -> tuple[int, str]:
         whole_row = bool(read) and read[-1].kind in ("around", "across")
         behind = one.kind == "in" and not opens  # "2 sc in each st in MC", "[…] 3 times in CC"
         return (named, "") if _worked(read) or whole_row or behind else (0, "")  # "2 sc in A,", "sc around in A"
+    if one.kind == "color" and after[1] == "number" and opens:
+        if after[2] in (":", "dash") and after[3] in (*_WORK, *OPENERS):
+            return 3, ""  # "color 1: 6 sc"
+        if _begins_work(stream, at + 2):
+            return 2, ""  # "color 1 6 sc"
     if not _colour(stream, at):
         return 0, ""
     leads = after[1] in (":", "dash") and after[2] in (*_WORK, *OPENERS)
@@ -125,6 +135,26 @@ def _figures(stream: Stream) -> frozenset[int]:
     if stream.vocabulary.figured:
         return frozenset(found)
     return frozenset(found) if counted and (len(found) > 1 or alone) else frozenset()
+
+
+def _colours_first(stream: Stream) -> dict[int, int]:
+    """Where the colours of "white 8, red 4 (12)", "white: 8, red: 4 = 12" stand, and the number behind each; no stitch is named.
+
+    They are stitches where nothing else is worked and the row's count is printed behind them.
+    """
+    found: dict[int, int] = {}
+    for at in range(len(stream.lexemes)):
+        if at and stream.lexemes[at - 1].kind not in _ENDS or not _colour(stream, at):
+            continue
+        number = at + (2 if _kind(stream, at + 1) in (":", "dash") else 1)
+        ended = _kind(stream, number + 1) in _AFTER_FIGURE or _counted(stream, number + 1)
+        if _kind(stream, number) == "number" and ended:
+            found[at] = number
+    last = max(found.values(), default=0)
+    behind = stream.lexemes[last + 1 :]
+    counted = _counted(stream, last + 1) or bool(behind) and behind[0].kind in ("=", "dash")
+    worked = any(item.kind in _WORK[1:] for item in stream.lexemes[: last + 1])
+    return found if len(found) > 1 and counted and not worked else {}
 
 
 def _counted(stream: Stream, at: int) -> bool:

@@ -3,10 +3,27 @@
 from __future__ import annotations
 
 from lint.lexicon import Lexeme
+from lint.pattern import Stated
 from lint.place import Which
+from lint.reading.words.stream import CLOSERS
 from lint.tree import Evenly, Group, Remark, Repeat, Step, Work
 
-_LAYERS = ("layer", "thickness", "both sides", "both pieces", "both walls", "both edges")
+_LAYERS = ("layer", "thickness", "both sides", "both pieces", "both walls", "both edges", "both halves")
+
+
+def seam_behind_count(steps: list[Step], lexemes: list[Lexeme], stated: Stated | None) -> list[Step]:
+    """The steps; a sentence behind the row's count that works through both layers closes the piece: "(12). Fold and 6 sc …"."""
+    if stated is None:
+        return steps
+    behind = [item for item in lexemes if item.start >= stated.span.end]
+    said = next((at for at, item in enumerate(behind) if item.kind == "manner" and _of_layers(item)), None)
+    stops = [at for at, item in enumerate(behind[:said]) if item.kind in (".", ";")] if said is not None else []
+    begins = next((item.start for item in behind[(stops or [0])[0] :] if item.kind not in (".", ";", *CLOSERS)), None)
+    sewn = [step for step in steps if begins is not None and step.span.start >= begins]
+    if not stops or not any(isinstance(step, (Work, Group, Repeat, Evenly)) for step in sewn):
+        return steps
+    seam = Remark(sewn[0].span.to(sewn[-1].span), seam=True)
+    return [*(step for step in steps if step not in sewn), seam]
 
 
 def layers_noted(steps: list[Step], lexemes: list[Lexeme], worked: list[Lexeme]) -> list[Step]:
@@ -36,4 +53,4 @@ def _whole(step: Work) -> bool:
     return not step.places or step.places[-1].which is Which.EACH
 
 
-__all__ = ["layers_noted"]
+__all__ = ["layers_noted", "seam_behind_count"]

@@ -42,7 +42,8 @@ def with_line_stops(lexemes: list[Lexeme], source: SourceText) -> list[Lexeme]:
         if before is not None and before.kind in (*CLOSERS, ">") and lexeme.kind == "repeat":
             if lexeme.text[:1].isupper() and lexemes[index + 1 : index + 2] and lexemes[index + 1].kind in _ROWS_NAMED:
                 found.append(Lexeme(".", "", before.end, before.end, True))
-        counted = before is not None and before.kind == "number" and found[-2:-1] and found[-2].kind in ("=", "→")
+        counted = before is not None and before.kind == "number"
+        counted = counted and (before.value == "cell" or found[-2:-1] and found[-2].kind in ("=", "→"))
         if before is not None and "\n" in source.text[before.end : lexeme.start]:
             opens = lexeme.text[:1].isupper() and not lexeme.text.isupper() or counted and lexeme.kind in _TALK
             opens = opens or lexeme.kind == "word" and _bare_count(found)  # "[18]", and in the line below "fill"

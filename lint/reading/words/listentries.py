@@ -163,7 +163,10 @@ def _chunks(line: str, known: frozenset[str]) -> list[tuple[int, str]]:
         if pieces:
             joined: list[tuple[int, str]] = []
             held: int | None = None
+            loose = sum(_is_form(piece, known) for _, piece in pieces) > 2  # "sc, hdc, dc, slst (slip stitch), …"
             for start, piece in pieces:
+                if loose and _is_form(piece, known):
+                    continue  # named, and not explained
                 if held is not None and _is_entry(piece, known):
                     start, piece, held = held, body[held : start + len(piece)], None  # "sp, sps (space, spaces)"
                 elif held is None and piece.strip().lower() in known and not _is_entry(piece, known):
@@ -188,7 +191,8 @@ def _cut(body: str, cutter: str, known: frozenset[str]) -> list[tuple[int, str]]
             last = match.end()
     pieces.append((last, body[last:]))
     found = sum(_is_entry(piece, known) for _, piece in pieces)
-    return pieces if len(pieces) > 1 and found >= max(2, (len(pieces) + 1) // 2) else []
+    named = sum(_is_form(piece, known) for _, piece in pieces)
+    return pieces if len(pieces) > 1 and found > 1 and 2 * (found + named) >= len(pieces) else []
 
 
 def _columns(body: str, known: frozenset[str]) -> list[tuple[int, str]]:
@@ -222,6 +226,11 @@ def _is_entry(piece: str, known: frozenset[str]) -> bool:
         return paren is not None
     short = all(len(paren[side].split()) <= 3 for side in ("a", "b"))  # "popcorn (pc)", not "ch 1 to close (eye made)"
     return short and not expression(r"\b\d+\b").search(piece)
+
+
+def _is_form(piece: str, known: frozenset[str]) -> bool:
+    """Whether a piece is an abbreviation that the trade knows, and nothing else."""
+    return piece.strip(" .\t").lower() in known
 
 
 _OTHER_FORM = expression(r"\s*(?:,|/(?!\w{2,}\b(?<=inc))|\bor\b)\s*")

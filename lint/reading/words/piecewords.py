@@ -32,6 +32,9 @@ AGAIN = expression(
     r"(?:work|make|crochet) (?:(?:a|the) second|another|(?:the )?other|(?:one|two|three|four|five|six|seven|\d+) more)"
     rf"(?: (?P<piece>{_PIECE})| ones?)? (?:{_THE_SAME})(?:,? (?:but )?leaving a long (?:tail|end)[^.,]*)?"
     rf"|repeat (?:all )?for (?:the|a) second (?P<piece>{_PIECE})"
+    # "Rep along the other long side", "Do the same for the second strap": where the row is over
+    r"|(?:rep(?:eat)?|do) (?P<other>(?:all |this |(?:the )?same )*(?:for|on|along|around|at) (?:the |an? )?(?:other|second|2nd|opposite|remaining)"
+    r"(?: (?!rows?|rounds?|rnds?|sts?|stitch|stitches)[\w-]+){1,3})"
 )
 
 
@@ -150,7 +153,11 @@ def through_pieces(stream: Stream, index: int) -> int | None:
     ends = at >= len(stream.lexemes) or stream.lexemes[at].kind in (*SIGNS, "turn", "join", "dash", "=")
     if not ends and stream.lexemes[at - 1].lower == "in" and stream.lexemes[at].kind in ("next", "each", "first"):
         at, ends = at - 1, True  # "sc through both ear and head in next 4 sts"
-    return at if named and ends else None
+    both = [item.lower for item in stream.lexemes[index + 1 : at]] == ["both"] and first.lower in ("through", "thru")
+    both = both and any(
+        tells_piece(item.lower) for item in stream.lexemes[:index]
+    )  # "hold the arm …, sc 3 through both"
+    return at if (named or both) and ends else None
 
 
 def makes_pieces(stream: Stream) -> bool:

@@ -2,7 +2,99 @@
 
 from __future__ import annotations
 
+from lint.lexicon import Lexeme
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
+
+# what words in brackets are that only tell something, of what was made or what is done to it
+_TALKS = (
+    "word",
+    "stuff",
+    "telling",
+    "marker",
+    "the",
+    "then",
+    "change",
+    "to",
+    "with",
+    "of",
+    "and",
+    "in",
+    "place",
+    "same",
+    "edge",
+    ",",
+    ".",
+)
+_TALKS += (
+    "number",
+    "any_stitch",
+    "one_stitch",
+    "special",
+    "yarn",
+    "color",
+    "right_side",
+    "wrong_side",
+    "facing",
+    "manner",
+    "side",
+    "end",
+    "!",
+    "?",
+    "'",
+    '"',
+)
+# words by which they may be of more work, or of other work than was told
+_CHANGES = (
+    "double",
+    "doubled",
+    "extra",
+    "again",
+    "more",
+    "further",
+    "less",
+    "fewer",
+    "only",
+    "both",
+    "other",
+    "others",
+    "even",
+    "odd",
+    "once",
+    "twice",
+)
+_CHANGES += (
+    "thrice",
+    "half",
+    "short",
+    "do",
+    "until",
+    "till",
+    "except",
+    "but",
+    "not",
+    "without",
+    "instead",
+    "either",
+    "also",
+    "through",
+    "between",
+)
+
+
+_WORKS = (
+    "stitch",
+    "increase",
+    "decrease",
+    "chain",
+    "number",
+    "skip",
+    "repeat",
+    "back_loop",
+    "front_loop",
+    "third_loop",
+    "leave",
+)
+
 
 _AFTER_WORDS = {"change", "turn", "no_turn", "fasten_off", "join", "no_join", "no_fasten", "end", "attach", "marker"}
 
@@ -28,7 +120,7 @@ def ends_work(stream: Stream, index: int) -> bool:
             if rows_told_last(stream, position):
                 position += 2
                 continue
-            if (past := _past_rows(stream, position)) is not None:
+            if (past := _past_rows(stream, position) or past_talk(stream, position)) is not None:
                 position = past
                 continue
             if kind == "repeat" and _calls_rows(stream, position):
@@ -106,3 +198,41 @@ def _past_rows(stream: Stream, index: int) -> int | None:
     inner = stream.lexemes[index + 1 : close] if close is not None else []
     rows = len(inner) > 1 and inner[0].kind == "number" and inner[-1].kind in ("row", "round")
     return close + 1 if rows and len(inner) <= 3 else None
+
+
+def past_talk(stream: Stream, index: int) -> int | None:
+    """Index behind the brackets at `index` that hold talk and no work: "(18) (stuff the head)", "= 12 (two legs are in place)"."""
+    close = stream.matching(index) if stream.lexemes[index].kind in OPENERS else None
+    return close + 1 if close is not None and is_talk(stream.lexemes[index + 1 : close]) else None
+
+
+def is_talk(words: list[Lexeme]) -> bool:
+    """Whether words behind a count hold talk and no work; a number in them is one of things, or tells how far apart they are."""
+    told = any(item.kind in ("word", "stuff", "telling", "marker", "manner") for item in words)
+    if not told or any(item.kind not in _TALKS or item.lower in _CHANGES for item in words):
+        return False
+    kinds = [item.kind for item in words] + ["end", "end"]
+    for at, item in enumerate(words):
+        apart = kinds[at + 1] == "any_stitch" and [one.lower for one in words[at + 2 : at + 3]] == ["apart"]
+        if item.kind == "number" and kinds[at + 1] != "word" and not apart:
+            return False
+        if (
+            item.kind in ("any_stitch", "one_stitch", "special")
+            and at
+            and kinds[at - 1] == "number"
+            and not [one.lower for one in words[at + 1 : at + 2]] == ["apart"]
+        ):
+            return False
+    return True
+
+
+def remark_at(stream: Stream, start: int, end: int) -> int | None:
+    """Index of brackets behind a count that hold talk or the number of rows: "→ 14 (his foot!)", "= 28 (4 rnds)"."""
+    opening = next((i for i in range(start + 1, end) if stream.lexemes[i].kind in OPENERS), None)
+    if opening is None:
+        return None
+    first, second = (stream.lexemes[i].kind if i < end else "end" for i in (opening + 1, opening + 2))
+    tells_rows = first == "number" and second in ("row", "round")
+    inside = stream.lexemes[opening + 1 : stream.matching(opening)]
+    idle = first == "word" and not any(item.kind in _WORKS or item.lower in _CHANGES for item in inside)
+    return opening if tells_rows or idle or is_talk(inside) else None

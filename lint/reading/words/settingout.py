@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from lint.place import Place, Target, TargetKind, Which
 from lint.reading.words.piecewords import names_piece, piece_alone
 from lint.reading.words.stream import Stream
-from lint.tree import Loops, Remark, Step, UseYarn
+from lint.tree import Chain, Loops, Remark, Skip, Step, UseYarn
 
 _SIGNS = (",", ":", "dash", ";")
 _LOOPS = ("back_loop", "front_loop", "both_loops", "third_loop")
@@ -18,6 +19,10 @@ _LONGEST = 10  # lexemes before the sign
 
 def set_out(stream: Stream, steps: list[Step], start: int) -> bool:
     """Reads such words at the cursor; takes nothing where there are none."""
+    stream.at = start
+    if (loop := _loop_of_chain(stream, steps)) is not None:
+        steps.append(Skip(stream.span_from(start), (loop,)))
+        return True
     stream.at = start
     if _from_piece(stream):
         steps.append(Remark(stream.span_from(start)))
@@ -44,6 +49,24 @@ def set_out(stream: Stream, steps: list[Step], start: int) -> bool:
     return False
 
 
+def _loop_of_chain(stream: Stream, steps: list[Step]) -> Place | None:
+    """Takes "from the second loop" behind a chain, as translators have it: the second from the hook."""
+    stream.take_if("beginning")
+    if not steps or not isinstance(steps[-1], Chain) or not stream.take_if("from", "in"):
+        return None
+    stream.skip("the")
+    at = stream.at
+    ordinal = stream.take_if("ordinal")
+    if (
+        ordinal is None
+        or not stream.word("loop", "lp")
+        or stream.kind(1) not in (",", ":", "number", "stitch", "increase")
+    ):
+        return None
+    stream.take()
+    return Place(stream.span_from(at), Which.FROM_HOOK, (Target(TargetKind.CHAIN),), ordinals=(ordinal.number,))
+
+
 def _from_piece(stream: Stream) -> bool:
     """Takes "From the second leg", "Starting from leg 2,": where the yarn hangs."""
     if stream.kind() == "beginning":
@@ -55,6 +78,9 @@ def _from_piece(stream: Stream) -> bool:
         stream.at += ahead + 2
     elif piece_alone(stream):
         stream.at += ahead + 1
+    elif stream.kind(ahead) == "chain" and stream.kind(ahead + 1) in ("number", ":", ","):
+        stream.at += ahead + (2 if stream.kind(ahead + 1) == "number" else 1)  # "from the ch2:", which was made before
+        return stream.kind() in _SIGNS
     else:
         return False
     chained = stream.kind() == "number" and stream.kind(1) == "chain"  # "from the second leg 3 ch"
