@@ -17,7 +17,8 @@ def side_by_side(steps: list[Step]) -> list[Step]:
     steps = _sorts_by_name(steps)
     last = next((step for step in reversed(steps) if isinstance(step, (Work, Group, Repeat))), None)
     for step in steps:
-        if base is not None and step is last and _space_crossed(step):
+        crossed = base is not None and step is last and _run(found[base]) is not None
+        if crossed and _space_crossed(step):
             found.append(alongside(step))  # "sc in each st and 4 sc in the ch sp"
             continue
         if base is not None and _beside(found[base], step):
