@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from lint.amount import ONE, Amount
 from lint.lexicon import Lexeme
-from lint.place import Place, Target, TargetKind, Which
+from lint.place import LimitKind, Place, Target, TargetKind, Which
 from lint.reading.clauses.base import STITCHY, is_run
 from lint.reading.clauses.remark import RemarkClauses
 from lint.reading.clauses.skips import at_the_middle, skipped
@@ -16,7 +16,7 @@ from lint.reading.places.places import places
 from lint.reading.places.targets import target
 from lint.reading.words.piecewords import PIECE_WORDS, names_piece
 from lint.reading.words.stream import OPENERS, SIGNS, Stream
-from lint.tree import Chain, Either, Join, Remark, Repeat, Skip, Step, Turn, Work
+from lint.tree import Chain, Either, Group, Join, Remark, Repeat, Skip, Step, Turn, Work
 
 _OTHERS = ("other", "others", "rest")
 _WAIT = ("form", "forms", "wait", "waits", "stay", "stays", "remain", "remains")
@@ -223,6 +223,13 @@ class SkipClauses(RemarkClauses):
                 return ()
         return tuple(found)
 
+    def _stops_short(self) -> bool:
+        """Whether the work so far ends "to last 6 sts", so that "these 6 sts" are those left."""
+        work = next((step for step in reversed(self.steps) if isinstance(step, (Work, Group, Repeat))), None)
+        place = work.places[-1] if isinstance(work, (Work, Group)) and work.places else None
+        limit = work.times.limit if isinstance(work, Repeat) else place.limit if place is not None else None
+        return limit is not None and limit.kind is LimitKind.LAST
+
     def read_leave(self, start: int) -> bool:
         self.stream.take()
         self.steps.append(Skip(self.stream.span_from(start), (), rest=True))
@@ -250,6 +257,7 @@ class SkipClauses(RemarkClauses):
         last = stream.kind() == "last"
         stream.skip("last")
         rest = stream.take_if("remaining") is not None or stream.word(*_OTHERS) and bool(stream.take())
+        rest = rest or stream.word("these", "those") and self._stops_short() and bool(stream.take())
         stream.skip("the", "of", "last", "remaining")
         middle = stream.take_if("middle") is not None
         number = stream.amount()
