@@ -70,6 +70,8 @@ class SkipClauses(RemarkClauses):
             found = skipped(stream)
         if not found:
             return False
+        if self.has_work():  # "sc in next 30 sts, skip next 6 sts of the body": on the way
+            found = tuple(_on_the_way(place) for place in found)
         if (also := _worked_or_passed(stream)) is not None:
             self._either_way(start, found, also)
             return True
@@ -371,3 +373,9 @@ def _names_piece_side(stream: Stream) -> bool:
         and not any(i.kind == "middle" for i in words[:2])
         and all(item.kind in idle or item.lower in PIECE_WORDS for item in words)
     )
+
+
+def _on_the_way(place: Place) -> Place:
+    """The place of a skip; stitches of a named piece are the next ones."""
+    of_piece = place.which is Which.ELSEWHERE and place.targets[0].name == "piece"
+    return replace(place, which=Which.NEXT, targets=(Target(TargetKind.ANY_STITCH),)) if of_piece else place

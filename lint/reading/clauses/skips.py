@@ -8,6 +8,7 @@ from lint.amount import Amount
 from lint.place import Place, Target, TargetKind, Which
 from lint.reading.clauses.base import is_run
 from lint.reading.places.places import places
+from lint.reading.places.pointed import piece_and_stitch
 from lint.reading.places.targets import how_many, is_space_word, of_last_row, row_named, target
 from lint.reading.words.piecewords import PIECE_WORDS
 from lint.reading.words.stream import CLOSERS, SIGNS, Stream
@@ -42,6 +43,7 @@ def skipped(stream: Stream) -> tuple[Place, ...]:
     number = how_many(stream) if stream.kind(1) == "dash" else stream.amount()  # the 3 of "3-ch loop" is a length
     if number is not None and stream.kind() == "middle" and stream.kind(1) in ("any_stitch", "stitch"):
         middle = stream.take() is not None  # "the 10 center sts"
+    stream.take() if number is not None and piece_and_stitch(stream) else None  # "6 body sts"
     found = target(stream)
     lone = which is not Which.NEXT and stream.kind() in (*SIGNS, "end", "and", "turn", "join")  # "miss the first, …"
     if number is None and found is None and not lone:

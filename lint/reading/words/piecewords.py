@@ -115,6 +115,11 @@ def piece_word(words: list[str]) -> str:
     return next((word for word in words if word in _PIECES), "")
 
 
+def is_piece(word: str) -> bool:
+    """Whether a word names a piece, and nothing that a stitch could be called: not "corresponding"."""
+    return word in _PIECES
+
+
 def only_piece(words: list[Lexeme]) -> str:
     """The piece that words behind an "of" or "on" name, "sleeve" of "st of first sleeve"; "" where they say more than that."""
     of = next((at for at, item in enumerate(words) if item.kind == "of" or item.lower == "on"), len(words))
