@@ -40,7 +40,9 @@ def skipped(stream: Stream) -> tuple[Place, ...]:
     words = stream.at
     stream.skip("first", "next", "last", "the", "middle")
     middle = any(item.kind == "middle" for item in stream.lexemes[words : stream.at])
+    both = stream.word("both") and stream.kind(1) in ("stitch", "any_stitch", "chain", "space") and stream.take()
     number = how_many(stream) if stream.kind(1) == "dash" else stream.amount()  # the 3 of "3-ch loop" is a length
+    number = Amount.of(2) if both else number  # "skip both sl sts"
     if number is not None and stream.kind() == "middle" and stream.kind(1) in ("any_stitch", "stitch"):
         middle = stream.take() is not None  # "the 10 center sts"
     stream.take() if number is not None and piece_and_stitch(stream) else None  # "6 body sts"
