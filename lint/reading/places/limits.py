@@ -108,6 +108,9 @@ def limit(stream: Stream) -> Limit | None:
         stream.take()
         return Limit(LimitKind.END)
     back = 1 if stream.word("back", "down") else 0
+    if back and each_chain and stream.kind(1) in _AFTER_ROUND:
+        stream.take()  # "ch 30, sl st in 2nd ch from hook and in each ch back"
+        return Limit(LimitKind.END)
     ahead = back + (2 if stream.kind(back + 1) == "the" else 1)
     if (
         stream.kind(back) == "to"
