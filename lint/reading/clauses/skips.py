@@ -91,7 +91,9 @@ def _and_skipped(stream: Stream) -> tuple[Place, ...]:
         if more and stream.kind() == "," and stream.kind(1) == "and":
             stream.take()
             more += _and_skipped(stream)
-        if len(more) > 1 and stream.kind() in (",", ";", ".", "end"):
+        owner = 2 if stream.kind(1) == "the" else 1  # "…, 23 dc and ch-1 space of the sleeve"
+        owned = stream.kind() in ("of", "for") and stream.word(*PIECE_WORDS, ahead=owner)
+        if len(more) > 1 and (stream.kind() in (",", ";", ".", "end") or owned):
             return more
         stream.at = mark
         return ()
