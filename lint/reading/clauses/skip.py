@@ -265,7 +265,7 @@ class SkipClauses(RemarkClauses):
         number = stream.amount()
         named = target(stream)
         sort = named or Target(TargetKind.ANY_STITCH)
-        if rest and begun and (self._left_so() or stream.kind() in (*SIGNS, "end", "turn", "and")):
+        if rest and begun and (self._left_so() or stream.kind() in (*SIGNS, "end", "turn", "and", "=", "→")):
             self._leave_rest(start, number, sort)  # "Leave rem sts."
             return True
         joins = (
