@@ -84,6 +84,8 @@ def check_missing(context: Context) -> Iterator[Finding]:
             flat = row.kind == "row" and before.kind == "row" and row.row.label is not None
             if not flat or id(row.row) in led_on or _begins(row, before) != "stitch" or row.first.made is None:
                 continue
+            if isinstance(first, Work) and any(place.which is Which.FROM_HOOK for place in first.places):
+                continue  # on a longer chain at the end of the row before
             turned = _turns(before, row)
             others = begun["chain"] >= _FEWEST and begun["chain"] > begun["stitch"]
             if not isinstance(first, Work) or not (turned or others and turned is None):

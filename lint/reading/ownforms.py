@@ -43,6 +43,9 @@ def _short(form: str) -> bool:
 _DEFINES_BEHIND = expression(
     r"\.\s+(?=(?i:to (?:make|work) an? )?[A-Za-z][\w-]*(?: [\w-]+)?(?: ?\([^)]{1,8}\))?\s*[:=])"
 )
+_NOTE_NUMBER = expression(
+    r"(?im)^[ \t]*(?:\d{1,2}[.)]|[•*-])[ \t]+(?=(?:an?|each|the)\s[\w-]+\s(?:is|=|means)\s)"
+)  # "2. A corner is …"
 _MOST_SENTENCES = 12  # of one paragraph: beyond these, each is looked at by itself, and not all that stands behind it
 
 
@@ -64,7 +67,7 @@ def entries_of(source: SourceText, layout: Layout, known: frozenset[str], book: 
             continue  # "Tension: 24 tr and 12 rows to 10 cm" defines no stitch
         if opened is not None and opened.key == "notes":
             span = Span(min(opened.span.start, span.end), span.end)  # "Notes: V-st = (dc, ch 1, dc) in one place."
-        words = unbroken(source.slice(span))
+        words = _NOTE_NUMBER.sub(lambda number: " " * len(number[0]), unbroken(source.slice(span)))
         inside = any(
             s.key in ("abbreviations", "specials") and s.span.start <= span.end and span.start <= s.span.end
             for s in layout.sections

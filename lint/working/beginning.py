@@ -301,7 +301,10 @@ class Beginning(Placing):
         """
         cursor = self.cursor
         first = place.ordinals[0] - 1
-        if cursor.known and not any(node.kind == "ch" for node in cursor.nodes):
+        chains = any(node.kind == "ch" for node in cursor.nodes)
+        if cursor.known and not chains and any(node.is_stitch for node in cursor.nodes) and not self.blocks:
+            raise PlacesUnknown("no chain is told that the row could begin on")
+        if cursor.known and not chains:
             cursor.troubles.append(Trouble("not there", f"{place.ordinals[0]}th ch from hook"))
             cursor.ran_out += 1
         if self.blocks:

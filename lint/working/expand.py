@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from lint.amount import Amount
+from lint.amount import ONE, Amount
 from lint.pattern import Part, Row, Stated
 from lint.tree import THE_PIECE_BEFORE, FastenOff, RowCall, Step, TimesKind
 from lint.working.alternating import Alternates, label_word
@@ -296,7 +296,7 @@ class Expander:
             sort = last.kind if last is not None else "row" if kind == "foundation" else kind
             label = "Row" if sort == "row" else "Rnd"
             return [_Called(steps, None, sort, label, None) for steps in call.own]
-        if call.name is not None:
+        if call.name is not None and call.first is None and call.number == ONE:
             name = call.name.lower()  # "Dec row", "Next row (dec)"
             forms = [lambda label: answers_to(label, name), lambda label: label.startswith(name)]
             found = (e for is_it in forms for e in reversed(self.met) if is_it(e.label.lower()))
@@ -308,6 +308,8 @@ class Expander:
                 rows = rows_called(there, call, id(part) in self.own_way) if there else []
                 return self._begun([_called(entry) for entry in rows], there, part)
             here = list(reversed(there))  # the first rows of these numbers from that piece on
+        if call.name is not None:  # "Rep 2nd and 3rd lace rows"
+            here = [entry for entry in here if call.name.lower() in entry.label.lower()]
         if call.first is None:
             number = call.number.lone or 0
             return [_called(entry) for entry in here[-number:]] if len(here) >= number > 0 else []
@@ -320,7 +322,9 @@ class Expander:
             rows = [entry for entry in reversed(here) if entry.number == number]
             match = next((entry for entry in rows if call.kind is None or entry.kind == call.kind), None)
             match = match or next(iter(rows), None)
-            if match is None and call.part is None:  # a row of the same piece under an earlier heading
+            if (
+                match is None and call.part is None and call.name is None
+            ):  # a row of the same piece under an earlier heading
                 wanted = kind if kind != "foundation" else call.kind or kind
                 match = next((e for e in reversed(self.met) if e.number == number and e.kind == wanted), None)
             if match is None:

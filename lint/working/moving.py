@@ -45,7 +45,10 @@ class Moving(Grouping):
                     continue
                 if self.is_round and not self.cursor.remaining(place.targets, self.size) and cursor.known:
                     continue  # a join said as a slip stitch
-                self.slipped += len(self.find(place, ()))
+                passed = len(self.find(place, ()))
+                self.slipped += (
+                    passed if not self.slips_along(step) else 0
+                )  # else the count is asked whether they stand
                 self.anchored = True
             self.note(step.span)
             return
@@ -127,8 +130,24 @@ class Moving(Grouping):
         """ "sc 6, sl st 4, sc 14" within a round: slip stitches to be worked into, like any other stitch."""
         if self.slips_along_chain(step) or self.slips_in_turn and self._stands_in_row(step):
             return True
+        if self.slips_along(step):
+            # "sl st BLO in next 4 sts, sc BLO in next 20 sts": who only passes over stitches names no loop
+            return step.loop is not None or self.slips_stand(step)
         inside = bool(self.made) and any(isinstance(s, Work) and s.stitch != "sl st" for s in following)
         return self.is_round and inside and step.number_said and not step.places
+
+    def slips_along(self, step: Work) -> bool:
+        """ "sl st in next 4 sts" in a row to and fro."""
+        return not self.is_round and bool(step.places) and _along_stitches(step.places)
+
+    def slips_stand(self, step: Work) -> bool:
+        """Whether slip stitches of a row to and fro are stitches of it, as printed counts tell where they take them in."""
+        number = step.places[0].number.at(self.size) if step.places[0].which is not Which.EACH else None
+        alike = (number, bool(self.made))  # as many of them, at the same end of the row
+        coming = self.cursor.nodes[self.cursor.at :][: number or None]
+        upon = bool(coming) and all(node.kind == "sl st" for node in coming)  # row upon row of them
+        habit = ("slips stand", "habit", *alike)
+        return self.choices.pick(("slips stand", step.places[0].span.start, *alike), 2, int(upon), habit) == 1
 
     def _stands_in_row(self, step: Work) -> bool:
         """Whether a slip stitch of such a row is none that closes a round."""
@@ -329,6 +348,11 @@ class Moving(Grouping):
     def turn(self, step: Turn) -> None:
         self.turned_at = len(self.made) if step.turned else self.turned_at
         self.turned = step.turned if self.turned is None or step.turned else self.turned
+
+
+def _along_stitches(places: tuple[Place, ...]) -> bool:
+    sorts, ways = (TargetKind.STITCH, TargetKind.ANY_STITCH), (Which.NEXT, Which.FIRST, Which.LAST, Which.EACH)
+    return all(place.targets[0].kind in sorts and (place.which in ways or place.below) for place in places)
 
 
 def _goes_on_in_stitches(coming: Step | None) -> bool:

@@ -325,8 +325,11 @@ class Placing(SideBySide):
             raise PlacesUnknown
         self.used_earlier[place.row] += number
         apart = bool(following) and isinstance(following[0], Skip)
+        ended = (
+            self.cursor.known and self.cursor.at >= self.cursor.end
+        )  # "sc in 4 unworked sts of Row 1", beyond a short row
         covers = (
-            not self.works_behind
+            not (self.works_behind or ended)
             and self.choices.pick(("covers", place.span.start), 2, int(apart or place.between)) == 0
         )
         if covers and self.cursor.known:

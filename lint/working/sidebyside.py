@@ -95,8 +95,8 @@ def _only_chains(step: Alongside) -> bool:
 
 
 def _single_chain(place: Place) -> bool:
-    """Whether "each ch" is meant, one chain after the other."""
-    target, each = place.targets[0], place.which is Which.EACH
+    """Whether "each ch", "each of the 2 ch" is meant, one chain after the other."""
+    target, each = place.targets[0], place.which is Which.EACH or place.each_of
     return (
         each
         and len(place.targets) == 1

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 from itertools import dropwhile, takewhile
 
-from lint.place import TargetKind, Which
+from lint.place import Place, TargetKind, Which
 from lint.tree import (
     MAKES_STITCHES,
     Chain,
@@ -78,9 +78,19 @@ def names_structure(steps: tuple[Step, ...]) -> bool:
 
 
 def names_spaces(steps: tuple[Step, ...]) -> bool:
-    """Whether the words work into chain spaces, or count them."""
-    works = [step for step in walk(steps) if isinstance(step, (Work, Group, Skip))]
-    return any(target.kind is TargetKind.SPACE for step in works for place in step.places for target in place.targets)
+    """Whether the words work into chain spaces, count them, or go over chains and stitches: "dc in each dc and each ch"."""
+    places = [place for step in walk(steps) if isinstance(step, (Work, Group, Skip)) for place in step.places]
+    own = any(place.which is Which.FROM_HOOK for place in places)  # a chain of the row's own
+    return any(
+        target.kind is TargetKind.SPACE or target.kind is TargetKind.CHAIN and _one_by_one(place) and not own
+        for place in places
+        for target in place.targets
+    )
+
+
+def _one_by_one(place: Place) -> bool:
+    """ "in each ch", "in each of the 2 ch"; not the one chain at a row's end, which may have stood for a stitch."""
+    return place.which is Which.EACH or place.each_of
 
 
 def founds(steps: tuple[Step, ...]) -> bool:

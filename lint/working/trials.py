@@ -321,8 +321,8 @@ def settle(best: Trial, state: PieceState, place: int) -> None:
     for key, taken in best.forced.items():
         if key[0] == "chains too":
             state.habits[_CHAINS_SEEN] = taken
-        if key[0] in ("times", "bare number", "n in next n"):
-            state.habits[(key[0], "habit")] = taken
+        if key[0] in ("times", "bare number", "n in next n", "slips stand"):
+            state.habits[(key[0], "habit", *key[2:])] = taken
     for key, (taken, _) in best.worked.choices.asked.items():
         if key[0] == "chain counts" and key not in best.either:
             state.habits[key] = taken

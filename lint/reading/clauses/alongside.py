@@ -25,6 +25,9 @@ _STRANDS = (
     "folded",
 )  # "With 2 strands of A held together, ch 20"
 
+_HOOK_WORDS = 7  # "and", the hook's size in two systems, and the word
+
+
 # how it is said that a stitch stands in a place
 _GOES = "is are being will should must be worked made placed crocheted comes goes falls coming going falling".split()
 
@@ -42,7 +45,8 @@ class WithClauses(PlainClauses):
         if facing is not None:
             rest = words[facing + 1 :]
             at_work = any(word.kind in (*STITCHY, "join", "attach", "make") for word in rest)
-            stream.at = stream.at + facing + 1 if at_work else end  # "With RS facing join B in any sp"
+            # "With RS facing join B in any sp"; the hook beside it is no work
+            stream.at = stream.at + facing + 1 + _and_hook(rest) if at_work else end
             self.steps.append(Remark(stream.span_from(start)))
             return True
         stream.skip("the")
@@ -164,6 +168,13 @@ def _hook_or_strands(words: list[Lexeme], index: int) -> bool:
     """Whether a word names a hook or strands to work with: not "2nd ch from hook"."""
     hook = words[index].kind == "hook" and (index == 0 or words[index - 1].lower != "from")
     return hook or words[index].lower in _STRANDS
+
+
+def _and_hook(words: list[Lexeme]) -> int:
+    """How many words the hook takes in "and 3.5 mm hook", "and smaller hook" behind the side that faces; 0 for none."""
+    hook = next((i for i in range(1, min(len(words), _HOOK_WORDS)) if _hook_or_strands(words, i)), 0)
+    named = all(word.kind in ("word", "decimal", "number", "the", "size") for word in words[1:hook])
+    return hook + 1 if hook and words[0].kind == "and" and named else 0
 
 
 def _yarn_to_make(words: list[Lexeme]) -> int:

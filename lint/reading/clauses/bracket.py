@@ -69,10 +69,8 @@ class BracketClauses(SizedClauses):
         inner = stream.inside(start + 1, close)
         if self.times_of_list(start, close) or self.for_some_sizes(start, close) or self.counts_piece(start, close):
             return True
-        if (
-            self._explains_chain(start, close)
-            and (note := notes.adds_up(inner, self.steps[-1].length.lone)) is not None
-        ):
+        length = self._explained_chains(start, close)
+        if length is not None and (note := notes.adds_up(inner, length)) is not None:
             stream.at = close + 1
             self.attach_counting(note)  # "ch 3 (= 1 dc)", which is no count of the row
             return True
@@ -135,12 +133,18 @@ class BracketClauses(SizedClauses):
         self.steps[-1] = replace(last, number=number, number_said=True, span=last.span.to(self.stream.span_from(start)))
         return True
 
-    def _explains_chain(self, start: int, close: int) -> bool:
-        """Whether a bracket hangs on a chain, and nothing hangs on the bracket."""
+    def _explained_chains(self, start: int, close: int) -> int | None:
+        """How many chains a bracket hangs on, those before it or those missed "in 4th ch from hook", if nothing hangs on it."""
         behind = self.stream.kind(close + 1 - start)
-        chain = bool(self.steps) and isinstance(self.steps[-1], Chain) and self.steps[-1].counting is None
         hangs = self.runs_on(start) or self._behind_short_chain(start)
-        return chain and hangs and behind in (*SEPARATORS, *OPENERS, "star", "end", "turn", "stitch")
+        step = self.steps[-1] if self.steps else None
+        if not hangs or behind not in (*SEPARATORS, *OPENERS, "star", "end", "turn", "stitch"):
+            return None
+        if isinstance(step, Chain):
+            return step.length.lone if step.counting is None else None
+        missed = isinstance(step, Work) and step.closing is None and [p.which for p in step.places] == [Which.FROM_HOOK]
+        missed = missed and any(item.kind == "chain" for item in self.stream.lexemes[start:close])  # not "(1 dc)"
+        return step.places[0].ordinals[0] - 1 if missed and step.places[0].ordinals else None
 
     def goes_on_in_squares(self, start: int, close: int) -> bool:
         """ "…, 1 bl, [1 sp, 4 bls].": behind a comma such a bracket is work, unless it counts the squares so far."""

@@ -7,7 +7,7 @@ from dataclasses import replace
 from lint.amount import Amount
 from lint.place import Place, Target, TargetKind, Which
 from lint.reading.clauses.base import is_run
-from lint.reading.clauses.skip import SkipClauses
+from lint.reading.clauses.leave import LeaveClauses
 from lint.reading.places import notes
 from lint.reading.places.places import places
 from lint.reading.places.targets import is_space_word
@@ -17,7 +17,7 @@ from lint.tree import Alongside, Chain, Counting, Group, MakeRing, Remark, Skip,
 _POINTS_BACK = ("this", "that", "these", "those")  # "ch 4 over these 4 sts"
 
 
-class ChainClauses(SkipClauses):
+class ChainClauses(LeaveClauses):
     """ "ch 3", "ch 4, join to form a ring", "ch 1 over next ch-1 sp"."""
 
     def read_chain(self, start: int) -> bool:

@@ -279,7 +279,7 @@ class Clauses(CountClauses):
             self.stream.take()
             return self.read_until(self.stream.at)
         bracket = stream.kind(1) in OPENERS and stream.kind(2) not in CLOSERS
-        if bracket and not starred and not count_alone(stream, 1):
+        if bracket and not starred and not count_alone(stream, 1) and stream.kind(2) not in ("row", "round", "ordinal"):
             self.stream.take()
             return self.read_bracket()  # "repeat [ch 1, dc in next st] across"
         return repeats.repeat_clause(self.stream, self.steps, start)

@@ -1,34 +1,26 @@
-"""Reads what is passed over: skips, stitches left unworked, the rest left for later."""
+"""Reads what is passed over: skips."""
 
 from __future__ import annotations
 
 from dataclasses import replace
 
-from lint.amount import ONE, Amount
-from lint.lexicon import Lexeme
+from lint.amount import ONE
 from lint.place import Place, Target, TargetKind, Which
-from lint.reading.clauses.base import STITCHY, is_run
+from lint.reading.clauses.base import is_run
 from lint.reading.clauses.remark import RemarkClauses
 from lint.reading.clauses.skips import at_the_middle, skipped
-from lint.reading.counting.nocounts import count_behind_dash
 from lint.reading.places import notes
 from lint.reading.places.places import places
 from lint.reading.places.targets import target
 from lint.reading.words.piecewords import PIECE_WORDS, names_piece
 from lint.reading.words.stream import OPENERS, SIGNS, Stream
-from lint.tree import Chain, Either, Join, Remark, Repeat, Skip, Step, Turn, Work
+from lint.tree import Chain, Either, Join, Remark, Repeat, Skip, Work
 
-_OTHERS = ("other", "others", "rest")
-_WAIT = ("form", "forms", "wait", "waits", "stay", "stays", "remain", "remains")
-_ARE = ("are", "is", "will", "become", "becomes")
-_WORKED = (*STITCHY, "make", "repeat", "skip", "row", "round", "ordinal", "each", "next", "increase", "decrease")
-# what stitches are that wait: of those that "are doubled" or "will be increased" more is told than that
-_WAITING = ("for", "on", "left", "held", "kept", "not", "waiting", "our", *_WAIT)
 _STITCHES = (TargetKind.ANY_STITCH, TargetKind.STITCH)
 
 
 class SkipClauses(RemarkClauses):
-    """ "skip next 2 dc", "miss first 4 ch", "leave last 4 sts unworked"."""
+    """ "skip next 2 dc", "miss first 4 ch"."""
 
     def read_skip(self, start: int) -> bool:
         """ "skip next 2 dc", "sk 3", "miss first 4 ch (3 ch count as 1 tr)", "skip all remaining sts"."""
@@ -70,6 +62,8 @@ class SkipClauses(RemarkClauses):
             found = skipped(stream)
         if not found:
             return False
+        if self.has_work():  # "sc in next 30 sts, skip next 6 sts of the body": on the way
+            found = tuple(_on_the_way(place) for place in found)
         listed = stream.kind() == ","
         if (also := _worked_or_passed(stream, found)) is not None:
             self._either_way(start, found, also, listed)
@@ -224,130 +218,6 @@ class SkipClauses(RemarkClauses):
                 return ()
         return tuple(found)
 
-    def read_leave(self, start: int) -> bool:
-        self.stream.take()
-        self.steps.append(Skip(self.stream.span_from(start), (), rest=True))
-        return True
-
-    def read_leave_last(self, start: int) -> bool:
-        """ "leave last 4 sts unworked", "leaving the remaining 8 sc unworked for the instep"."""
-        stream = self.stream
-        if self.read_keeping_loops(start):
-            return True
-        stream.at = start
-        stream.take()
-        words, begun = stream.at, self.has_work()
-        phrase = stream.lexemes[words : stream.next_of(*SIGNS, "=", "→")]
-        unworked = any(item.kind == "unused" or item.lower in ("unworked", "un-worked", "free") for item in phrase)
-        length = any(  # "leaving 20 cm for sewing"
-            one.kind == "number" and two.lower in ("cm", "mm", "inch", "inches")
-            for one, two in zip(phrase, phrase[1:], strict=False)
-        )
-        counted = any(  # "leaving 6 sts at the end", "leave 2 at each end"
-            one.kind == "number" and two.kind in ("any_stitch", "stitch", "at")
-            for one, two in zip(phrase, phrase[1:], strict=False)
-        )
-        if (
-            not unworked
-            and not counted
-            and (
-                length
-                or any(
-                    item.lower in ("tail", "end", "ends", "length", "opening", "hole")
-                    for item in stream.lexemes[words : words + 7]
-                )
-            )
-        ):
-            stream.at = stream.sentence_end(words, ".", ";", ",")  # "leaving a 15 cm tail"
-            self.steps.append(Remark(stream.span_from(start)))
-            return True
-        stream.skip("across", "in", "the")
-        ahead = stream.take_if("first", "next")
-        last = stream.kind() == "last"
-        stream.skip("last")
-        rest = stream.take_if("remaining") is not None or stream.word(*_OTHERS) and bool(stream.take())
-        stream.skip("the", "of", "last", "remaining")
-        middle = stream.take_if("middle") is not None
-        alone = stream.at == words
-        number = stream.amount()
-        named = target(stream)
-        sort = named or Target(TargetKind.ANY_STITCH)
-        if rest and begun and (self._left_so() or stream.kind() in (*SIGNS, "end", "turn", "and")):
-            self._leave_rest(start, number, sort)  # "Leave rem sts."
-            return True
-        joins = (
-            stream.kind() == "unused" and stream.kind(1) in ("and", ",", ";") and stream.kind(2) in ("attach", "join")
-        )
-        if joins and number is not None and not begun:
-            stream.take()  # "Leave centre 10 sts unworked and rejoin yarn in next st": passed over from here
-            span = stream.span_from(start)
-            self.steps.append(Skip(span, (Place(span, Which.NEXT, (sort,), number, middle=middle),)))
-            return True
-        bare = (
-            alone and number is not None and stream.kind() in (*SIGNS, "=", "→", "dash", "end", "turn")
-        )  # "leave 2 — 6"
-        stream.pass_to(*SIGNS, "=", "→", *(("dash",) if bare else ()))  # "leaving the rest for the heel = 16 sc"
-        told = named is not None or bare or bool(self.steps) and isinstance(self.steps[-1], Turn)
-        negative = stream.peek(start - stream.at).lower.startswith("do not")
-        if not (told and number is not None and begun) and not negative and not unworked:
-            return False
-        if any(item.kind == "each" or item.lower in ("both", "every", "either") for item in phrase):
-            return False  # "leaving 3 sts unworked at each end"
-        chain = named is not None and named.kind is TargetKind.TURNING_CHAIN
-        if number is None and (last or (ahead is not None or chain) and named is not None):
-            number = ONE  # "leave the last (st) unworked"
-        span = stream.span_from(start)
-        if number is None:
-            self.steps.append(Skip(span, (), rest=True))
-            return True
-        follows = any(item.kind in STITCHY - {"number", "chain"} for item in stream.lexemes[stream.at :])
-        goes_on = follows and not last
-        if ahead is not None and (begun if ahead.kind == "first" else not goes_on):
-            return False
-        if ahead is None and follows and not begun:
-            return False  # "leaving the last 2 sts unworked, sc across"
-        onward = ahead is not None or goes_on and not _runs_to_end(self.steps[-1])
-        place = Place(span, Which.NEXT if onward else Which.LAST, (sort,), number)
-        self.steps.append(Skip(span, (place,), rest=not onward))
-        return True
-
-    def _left_so(self) -> bool:
-        """Takes what may be said behind stitches that are left, "for later", "on hold"; a count may stand there, too."""
-        stream = self.stream
-        if stream.kind() == "for":
-            stream.pass_to(*SIGNS, "=", "→", "dash")
-            return True
-        held = stream.word("on") and stream.word("hold", ahead=1)
-        stream.at += 2 if held else 0
-        stream.take() if stream.word("aside", "behind", "waiting", "alone") else None
-        return held or count_behind_dash(stream)
-
-    def _leave_rest(self, start: int, number: Amount | None, sort: Target) -> None:
-        span = self.stream.span_from(start)
-        left = (Place(span, Which.LAST, (sort,), number),) if number is not None else ()
-        self.steps.append(Skip(span, left, rest=True))
-
-    def rest_told(self, start: int) -> bool:
-        """ "turn. The other 14 sts are the instep and wait.", "The remaining 20 sts form the heel.": they are left."""
-        stream = self.stream
-        stream.at = start
-        stream.skip("the")
-        turned = bool(self.steps) and isinstance(self.steps[-1], Turn) and self.has_work()
-        if not turned or not (stream.take_if("remaining") or stream.word(*_OTHERS) and stream.take()):
-            stream.at = start
-            return False
-        stream.skip("of", "the")
-        number = stream.amount()
-        named = target(stream)
-        words = stream.lexemes[stream.at : stream.next_of(".", ";", *OPENERS, "=", "→", "dash")]
-        said = _tells_waiting(words) and not any(item.kind in _WORKED for item in words)
-        if named is None and number is not None or not said or any(item.lower.startswith("work") for item in words):
-            stream.at = start
-            return False
-        stream.at += len(words)
-        self._leave_rest(start, number, named or Target(TargetKind.ANY_STITCH))
-        return True
-
 
 def _worked_or_passed(stream: Stream, found: tuple[Place, ...]) -> Work | None:
     """Takes the "and sc," behind what is skipped: that stitch may be passed over too, or worked in the next one.
@@ -365,20 +235,6 @@ def _worked_or_passed(stream: Stream, found: tuple[Place, ...]) -> Work | None:
     return Work(item.span, item.value) if item.value != "sl st" else None
 
 
-def _tells_waiting(words: list[Lexeme]) -> bool:
-    """Whether words behind "the other sts" begin with what these are or do while they are not worked."""
-    said = [item for item in words if item.lower not in ("now", "be")]
-    if said and said[0].lower in _WAIT:
-        return True
-    behind = said[1] if len(said) > 1 and said[0].lower in _ARE else None
-    return behind is not None and (behind.kind in ("the", "unused") or behind.lower in _WAITING)
-
-
-def _runs_to_end(step: Step) -> bool:
-    """Whether work goes to the row's end: "sc across", which what is left is taken from."""
-    return isinstance(step, Work) and any(place.which is Which.EACH for place in step.places)
-
-
 def _names_piece_side(stream: Stream) -> bool:
     """Whether "from the left side", "from right front" stands at the cursor: where what is skipped begins."""
     words = stream.lexemes[stream.at + 1 : stream.next_of(*SIGNS, "and", "for")]
@@ -389,3 +245,9 @@ def _names_piece_side(stream: Stream) -> bool:
         and not any(i.kind == "middle" for i in words[:2])
         and all(item.kind in idle or item.lower in PIECE_WORDS for item in words)
     )
+
+
+def _on_the_way(place: Place) -> Place:
+    """The place of a skip; stitches of a named piece are the next ones."""
+    of_piece = place.which is Which.ELSEWHERE and place.targets[0].name == "piece"
+    return replace(place, which=Which.NEXT, targets=(Target(TargetKind.ANY_STITCH),)) if of_piece else place

@@ -8,6 +8,7 @@ from lint.amount import Amount
 from lint.place import Place, Target, TargetKind, Which
 from lint.reading.clauses.base import is_run
 from lint.reading.places.places import places
+from lint.reading.places.pointed import piece_and_stitch
 from lint.reading.places.targets import how_many, is_space_word, of_last_row, row_named, target
 from lint.reading.words.piecewords import PIECE_WORDS
 from lint.reading.words.stream import CLOSERS, SIGNS, Stream
@@ -39,9 +40,12 @@ def skipped(stream: Stream) -> tuple[Place, ...]:
     words = stream.at
     stream.skip("first", "next", "last", "the", "middle")
     middle = any(item.kind == "middle" for item in stream.lexemes[words : stream.at])
+    both = stream.word("both") and stream.kind(1) in ("stitch", "any_stitch", "chain", "space") and stream.take()
     number = how_many(stream) if stream.kind(1) == "dash" else stream.amount()  # the 3 of "3-ch loop" is a length
+    number = Amount.of(2) if both else number  # "skip both sl sts"
     if number is not None and stream.kind() == "middle" and stream.kind(1) in ("any_stitch", "stitch"):
         middle = stream.take() is not None  # "the 10 center sts"
+    stream.take() if number is not None and piece_and_stitch(stream) else None  # "6 body sts"
     found = target(stream)
     lone = which is not Which.NEXT and stream.kind() in (*SIGNS, "end", "and", "turn", "join")  # "miss the first, …"
     if number is None and found is None and not lone:
@@ -87,7 +91,9 @@ def _and_skipped(stream: Stream) -> tuple[Place, ...]:
         if more and stream.kind() == "," and stream.kind(1) == "and":
             stream.take()
             more += _and_skipped(stream)
-        if len(more) > 1 and stream.kind() in (",", ";", ".", "end"):
+        owner = 2 if stream.kind(1) == "the" else 1  # "…, 23 dc and ch-1 space of the sleeve"
+        owned = stream.kind() in ("of", "for") and stream.word(*PIECE_WORDS, ahead=owner)
+        if len(more) > 1 and (stream.kind() in (",", ";", ".", "end") or owned):
             return more
         stream.at = mark
         return ()

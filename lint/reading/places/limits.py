@@ -7,7 +7,7 @@ from lint.place import Limit, LimitKind, Target, TargetKind
 from lint.reading.places.ordinals import chain_top, ordinal
 from lint.reading.places.partof import part_of
 from lint.reading.places.targets import ANY, how_many, target
-from lint.reading.words.piecewords import PIECE_WORDS, names_piece, piece_alone
+from lint.reading.words.piecewords import PIECE_WORDS, last_piece_told, names_piece, piece_alone
 from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS, Stream
 
 _LENGTH = ("number", "decimal", ",", "dash", "/", ":", ";", "'", '"', "½", "¼", "¾", ".")
@@ -70,9 +70,13 @@ def limit(stream: Stream) -> Limit | None:
     of_number = {stream.kind(-1), stream.kind(-2)} == {"stitch", "number"}
     aside = aside or of_number and stream.kind(edge) == "last" and stream.kind(edge + 1) == "row"
     aside = aside or stream.word(*PIECE_WORDS, ahead=edge)  # "across back neck"
+    each = "each" in (stream.kind(-2), stream.kind(-3))
+    each_chain = stream.kind(-1) == "chain" and each
     if stream.kind() in ("across", "around") and (names_piece(stream, edge) or piece_alone(stream, 1)):
-        return None  # "9 sc along the first leg"
-    each_chain = stream.kind(-1) == "chain" and "each" in (stream.kind(-2), stream.kind(-3))
+        if stream.kind(-1) != "stitch" or not each or not last_piece_told(stream, edge):
+            return None  # "9 sc along the first leg"
+        stream.at += edge + 1  # "dc in each ch to body, dc in each dc across body": all that are there
+        return Limit(LimitKind.END)
     if stream.kind() == "around" and stream.word(*PIECE_WORDS, ahead=edge) and each_chain:
         stream.at += edge  # "in each ch around the neck": the chain, all round
         while stream.word(*PIECE_WORDS, "opening", "edge"):
@@ -107,6 +111,9 @@ def limit(stream: Stream) -> Limit | None:
         stream.take()
         return Limit(LimitKind.END)
     back = 1 if stream.word("back", "down") else 0
+    if back and each_chain and stream.kind(1) in _AFTER_ROUND:
+        stream.take()  # "ch 30, sl st in 2nd ch from hook and in each ch back"
+        return Limit(LimitKind.END)
     ahead = back + (2 if stream.kind(back + 1) == "the" else 1)
     if (
         stream.kind(back) == "to"
@@ -117,6 +124,9 @@ def limit(stream: Stream) -> Limit | None:
         return Limit(LimitKind.END)
     if stream.kind() in ("to", "within") and (marked := _to_marker(stream)) is not None:
         return marked
+    if stream.kind() == "to" and each_chain and piece_alone(stream, 1):
+        stream.at += 3 if stream.kind(1) == "the" else 2
+        return Limit(LimitKind.END)  # "in each ch to body": a run of chains ends where stitches begin
     if stream.kind() in ("to", "within"):
         within = stream.take().kind == "within"
         ordinal_at = 1 if stream.kind() == "the" else 0

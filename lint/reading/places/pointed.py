@@ -23,7 +23,7 @@ from lint.reading.places.targets import (
     same_as,
     target,
 )
-from lint.reading.words.piecewords import PIECE_WORDS, only_piece
+from lint.reading.words.piecewords import PIECE_WORDS, is_piece, only_piece
 from lint.reading.words.stream import SIGNS, Stream
 
 _A_CHAIN = Target(TargetKind.CHAIN)
@@ -275,9 +275,12 @@ def _left_for_later(stream: Stream) -> bool:
 
 def with_target(stream: Stream, start: int, which: Which, number: Amount = ONE, middle: bool = False) -> Place | None:
     """The place of a sort that stands at the cursor, and what it is part of; None where there is none."""
+    owner = stream.take() if number is not ONE and not middle and piece_and_stitch(stream) else None
     found = target(stream)
     if found is None:
         return None
+    if owner is not None:  # "next 40 body sts"
+        return Place(stream.span_from(start), Which.ELSEWHERE, PIECE, number, from_words=owner.lower)
     if found.kind is TargetKind.ROW_END:
         every = found.name == "each" and number is ONE
         which = Which.EACH if every else Which.ELSEWHERE
@@ -326,6 +329,11 @@ def with_target(stream: Stream, start: int, which: Which, number: Amount = ONE, 
     if piece and which is Which.ELSEWHERE and number != ONE and not middle:
         targets = list(PIECE)  # "next 36 sts of body"
     return Place(stream.span_from(start), which, tuple(targets), number, of=of, middle=middle, from_words=piece)
+
+
+def piece_and_stitch(stream: Stream) -> bool:
+    """Whether "body sts", "sleeve dc" stand there."""
+    return stream.kind() == "word" and stream.kind(1) in ("any_stitch", "stitch") and is_piece(stream.peek().lower)
 
 
 def _of_a_piece(stream: Stream) -> bool:

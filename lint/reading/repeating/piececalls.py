@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from lint.amount import Amount
+from lint.expression import expression
 from lint.reading.repeating.rowcalls import ends_with_row
 from lint.reading.words.piecewords import AGAIN
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
@@ -40,6 +41,10 @@ _NOT_A_NAME = (
     "last",
 )
 _ENDINGS = ("no_fasten", "fasten_off", "turn", "no_turn")
+_ANOTHER = expression(
+    r"(?:work|make|crochet) (?:(?:a|the) (?:second|2nd|third)|another|(?:the )?other|one more) [\p{L}' -]{2,40}"
+)
+_TALK = ("word", "the", "ordinal", "other", "to", "as", "for", "first", "in", "same")  # no stitch, no row, no number
 _MOST_WORDS = 4  # of a piece's name
 _NO_PIECE = (
     "far",
@@ -67,6 +72,11 @@ def piece_again(stream: Stream, steps: list[Step], start: int) -> bool:
     end = stream.sentence_end(start, ".", ";")
     words = stream.words(start, end)
     told = AGAIN.match(words.lower())
+    if told is None and steps and isinstance(steps[-1], FastenOff) and _ANOTHER.fullmatch(words.lower()):
+        if all(item.kind in _TALK for item in stream.lexemes[start + 1 : end]):
+            stream.at = end  # "Fasten off. Make a second mitt."
+            steps.append(Remark(stream.span_from(start)))
+            return True
     over = bool(steps) and (
         isinstance(steps[-1], FastenOff) or told is not None and told["other"] and _counted(stream, start)
     )

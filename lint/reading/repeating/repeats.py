@@ -6,7 +6,8 @@ from dataclasses import dataclass, replace
 
 from lint.amount import ONE, Amount
 from lint.place import Limit, LimitKind, Which
-from lint.reading.repeating.rowcalls import named_row_call, names_rows, row_call
+from lint.reading.repeating.namedcalls import named_row_call
+from lint.reading.repeating.rowcalls import names_rows, row_call
 from lint.reading.repeating.times import counts_passes, times
 from lint.reading.words.borrowing import Borrowed, other_row
 from lint.reading.words.lists import list_only

@@ -11,7 +11,6 @@ from lint.reading.places.countunits import singular
 from lint.reading.places.limits import past_lengths
 from lint.reading.places.targets import target
 from lint.reading.repeating.growth import growth
-from lint.reading.repeating.rowsof import every_so_many
 from lint.reading.repeating.stripes import call_tail, in_one_colour, striped
 from lint.reading.repeating.swaps import swap
 from lint.reading.repeating.times import times
@@ -23,6 +22,7 @@ _WORKED = ("have", "has", "been", "are", "is", "worked", "completed", "complete"
 
 
 _RECKONED = ("has", "have", "above", "below", "from", "since", "past", "beyond")
+_NO_SORT = ("more", "other", "further", "full", "whole", "previous", "next", "following", "whole", "complete")
 _PIECE_NAMES = (
     "word",
     "back_loop",
@@ -54,6 +54,8 @@ def names_rows(stream: Stream) -> bool:
             return True  # "like 2. row"
         if _row_by_letter(stream, ahead):
             return True
+        if ahead and _sort_of_row(stream, ahead) or ahead < 2 and kind in OPENERS:
+            continue
         if kind not in (
             "from",
             "the",
@@ -85,9 +87,10 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
         return _rows_of_each(stream, steps, start)
     if stream.kind() == "at" or stream.kind() == "star":
         return False
+    opened = bool(stream.take_if(*OPENERS))  # "Repeat [Rows 3-6] 5 more times"
     last_words = bool(stream.take_if("last"))
     numbers: list[Amount] = []
-    kind: str | None = None
+    kind, sort = None, None
     spread, joined = False, True
     while True:
         lexeme = stream.peek()
@@ -98,6 +101,8 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
             stream.take_if(":", ".") if by_letter else None
             if numbers and stream.kind() != "number":
                 break
+        elif (numbers or last_words) and kind is None and _sort_of_row(stream, 0):
+            sort = stream.take().text  # "2nd and 3rd lace rows"
         elif last_words and kind is not None:
             break  # "last row 3 times more": how often, not which
         elif (joined or not numbers) and lexeme.lower not in ("once", "twice") and (number := stream.row_number()):
@@ -130,6 +135,8 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
             stream.take()
         else:
             break
+    if opened and stream.take_if(*CLOSERS) is None:
+        return False
     bare = stream.lexemes[start].kind == "as" and stream.kind(-1) == "ordinal"  # "6th row: Like 4th."
     bare = bare and not steps and stream.kind() in (".", ";", "end", *OPENERS)
     if kind is None and not (numbers and (last_words or bare)):
@@ -168,6 +175,7 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
     open_ended = ends_with_row(stream) and not told or open_ended
     rows, rows_in_all = said or (None, False)
     goes_on = {
+        "name": sort,
         "until": until,
         "until_unit": unit,
         "open_ended": open_ended,
@@ -189,7 +197,7 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
         and not spread
         and [n.lone for n in numbers] != list(range(first.lone or 0, (last.lone or 0) + 1))
     ):
-        if any((until, open_ended, rows, part)) or how_often is not None or not all(n.lone for n in numbers):
+        if any((until, open_ended, rows, part, sort)) or how_often is not None or not all(n.lone for n in numbers):
             return False
         span = stream.span_from(start)  # "Rep Rows 3 and 5"
         steps += [RowCall(span, number, number, kind=kind) for number in numbers]
@@ -198,6 +206,15 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
     call_tail(stream)
     _growing(stream, steps, start)
     return True
+
+
+def _sort_of_row(stream: Stream, ahead: int) -> bool:
+    """Whether a word for a sort of rows stands there: the "lace" of "2nd and 3rd lace rows"."""
+    return (
+        stream.kind(ahead) == "word"
+        and stream.kind(ahead + 1) in ("row", "round")
+        and not stream.word(*_NO_SORT, ahead=ahead)
+    )
 
 
 def _growing(stream: Stream, steps: list[Step], start: int) -> None:
@@ -353,42 +370,5 @@ def ends_with_row(stream: Stream) -> bool:
         if stream.take_if("row", "round"):
             stream.take_if("number")
             return True
-    stream.at = start
-    return False
-
-
-def named_row_call(stream: Stream, steps: list[Step], start: int) -> bool:
-    """ "Rep Inc row 4 more times": the row named by its label."""
-    stream.skip("repeat", "the")
-    words = stream.at
-    while stream.kind() in ("increase", "decrease", "word") and stream.at - words < 3:
-        stream.take()
-    if stream.at == words or stream.kind() not in ("row", "round"):
-        return False
-    kind = stream.take().kind
-    name = stream.words(words, stream.at)
-    told = stream.kind() == "number" and not stream.word("once", "twice", "thrice")
-    number = stream.row_number() if told and stream.kind(1) not in ("times", "more") else None
-    if number is not None:  # "Rep Hat Round 2, 3 times more": a row of another piece
-        name = stream.words(words, words + 1)
-        stream.take_if(",")
-        how_often = times(stream)
-        steps.append(RowCall(stream.span_from(start), number, number, times=how_often, kind=kind, part=name))
-        return how_often is None or how_often.kind is not TimesKind.FILL
-    spread = _spread(stream)
-    how_often = times(stream)
-    if how_often is not None and how_often.kind is TimesKind.FILL or spread and how_often is None:
-        return False
-    steps.append(RowCall(stream.span_from(start), None, None, times=how_often, kind=kind, name=name, apart=spread))
-    return True
-
-
-def _spread(stream: Stream) -> bool:
-    """Takes the "every 4th row" of "Rep Dec row every 4th row 3 times more": the rows lie apart, with others between."""
-    start = stream.at
-    stream.skip("in", "on", "of") if stream.kind(1) == "each" or stream.word("on") else None
-    stream.take() if stream.word("on") else None
-    if (step := every_so_many(stream)) is not None:
-        return step > 1
     stream.at = start
     return False

@@ -25,6 +25,7 @@ _MAY_END = (
 # short forms, and what goes on with the same clause behind the full stop of one: "3 ch. and 4 tr. into next sp."
 _SHORTENED = ("stitch", "any_stitch", "chain", "space")
 _GOES_ON = (",", ";", "and", "in", "over", "of", "to", "together", "space", *CLOSERS)
+_NUMBER_WORDS, _FIGURES = ("no", "nr"), ("number", "decimal")  # "Using No. 4.00 hook"
 _ROWS_NAMED = ("row", "round", "ordinal", "last", "the")
 _TALK = ("stuff", "rotate", "telling", "marker", "fasten_off", "no_fasten", "attach", "change")  # no unit of a count
 _COUNTS = ([";"], ["="], ["→"], ["dash"])  # what leads to a count
@@ -64,14 +65,15 @@ def _bare_count(lexemes: list[Lexeme]) -> bool:
 
 
 def without_short_stops(stream: Stream) -> Stream:
-    """A stream without the full stops of "3 ch. and 4 d.c. into next sp.", behind which the clause goes on."""
+    """A stream without the full stops of "3 ch. and 4 d.c. into next sp.", "No. 4 hook", behind which the clause goes on."""
     stops = set()
     for index, (before, stop, after) in enumerate(
         zip(stream.lexemes, stream.lexemes[1:], stream.lexemes[2:], strict=False)
     ):
         short = stop.kind == "." and stop.glued and before.kind in _SHORTENED
         goes_on = after.kind in _GOES_ON or after.kind == "make" and _place_first(stream.lexemes[: index + 1])
-        if short and goes_on and not after.text[:1].isupper():
+        numbered = stop.kind == "." and stop.glued and after.kind in _FIGURES and before.lower in _NUMBER_WORDS
+        if numbered or short and goes_on and not after.text[:1].isupper():
             stops.add(index + 1)
     return stream.without(stops)
 

@@ -113,9 +113,20 @@ def piece_alone(stream: Stream, ahead: int = 0) -> bool:
     return stream.peek(ahead).lower in _PIECES and stream.kind(ahead + 1) in (*SIGNS, "end", "and", "dash", "=")
 
 
+def last_piece_told(stream: Stream, ahead: int) -> bool:
+    """Whether the piece that stands `ahead` of the cursor by itself is the last one that the row names."""
+    behind = stream.lexemes[stream.at + ahead + 1 :]
+    return piece_alone(stream, ahead) and not any(item.lower in _PIECES or item.lower in PIECE_WORDS for item in behind)
+
+
 def piece_word(words: list[str]) -> str:
     """The word for the piece among these: "leg" of "the second leg"."""
     return next((word for word in words if word in _PIECES), "")
+
+
+def is_piece(word: str) -> bool:
+    """Whether a word names a piece, and nothing that a stitch could be called: not "corresponding"."""
+    return word in _PIECES
 
 
 def only_piece(words: list[Lexeme]) -> str:

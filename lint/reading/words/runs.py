@@ -16,8 +16,11 @@ def side_by_side(steps: list[Step]) -> list[Step]:
     base: int | None = None  # where in `found` the run stands that others may go beside
     steps = _sorts_by_name(steps)
     last = next((step for step in reversed(steps) if isinstance(step, (Work, Group, Repeat))), None)
+    # "sc in each of 5 sc, sc in ch-1 sp, sc in each of 6 sc": some of a sort that comes twice, one after the other
+    in_turn = sum(_of_all(step) and _plain(step.places[0]) for step in steps) > 1
     for step in steps:
-        if base is not None and step is last and _space_crossed(step):
+        crossed = base is not None and step is last and _run(found[base]) is not None
+        if crossed and _space_crossed(step):
             found.append(alongside(step))  # "sc in each st and 4 sc in the ch sp"
             continue
         if base is not None and _beside(found[base], step):
@@ -29,7 +32,7 @@ def side_by_side(steps: list[Step]) -> list[Step]:
             found.append(alongside(step))
             continue
         if not isinstance(step, (Alongside, Remark, Loops)):
-            run = isinstance(step, (Work, Group)) and (_run(step) is not None or _of_all(step))
+            run = isinstance(step, (Work, Group)) and (_run(step) is not None or _of_all(step) and not in_turn)
             run = run and not (len(step.places) == 1 and _one_space(step.places[0]))
             base = len(found) if run else None
         found.append(step)
