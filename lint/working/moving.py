@@ -6,7 +6,7 @@ from dataclasses import replace
 from itertools import groupby
 
 from lint.amount import Amount
-from lint.place import Place, Target, TargetKind, Which
+from lint.place import LimitKind, Place, Target, TargetKind, Which
 from lint.tree import Chain, Group, JoinYarn, Loops, OpenWork, Remark, Repeat, Shaping, Skip, Step, Turn, Work
 from lint.working.chains import skipped_standing
 from lint.working.cursor import Cursor, PlacesUnknown, Trouble, family
@@ -320,6 +320,23 @@ class Moving(Grouping):
     def turn(self, step: Turn) -> None:
         self.turned_at = len(self.made) if step.turned else self.turned_at
         self.turned = step.turned if self.turned is None or step.turned else self.turned
+
+
+def slipped_up_to(step: Work, following: tuple[Step, ...]) -> Work:
+    """ "Sl st in each st to center dc of first petal, ch 1, sc in same dc": the place that the run goes to is slipped into, too."""
+    limit = step.places[-1].limit if step.places else None
+    ahead = next((one for one in following if not isinstance(one, (Chain, Remark))), None)
+    if limit is None or limit.kind is not LimitKind.BEFORE or limit.target is None or limit.short is not None:
+        return step
+    if not isinstance(ahead, (Work, Group)) or not ahead.places or ahead.places[0].which is not Which.SAME:
+        return step
+    span = step.places[-1].span
+    owned = limit.target.kind in (TargetKind.SPECIAL, TargetKind.CORNER)
+    if limit.middle and owned:
+        last = Place(span, Which.NEXT, (Target(TargetKind.ANY_STITCH),), of=limit.target, middle=True)
+    else:
+        last = Place(span, Which.NEXT, (limit.target,), middle=limit.middle)
+    return replace(step, places=(*step.places, last))
 
 
 def _goes_on_in_stitches(coming: Step | None) -> bool:
