@@ -71,6 +71,8 @@ class Placing(SideBySide):
             if alone is not None and place in alone.places and number == 1 and not alone.number_said:
                 raise PlacesUnknown("how many stitches go there is not said")  # "sc around the hem", and nothing else
             return [Node("elsewhere") for _ in range(number)]
+        if self.names_parts(place):
+            return self.parts_of_group(place)
         if which is Which.EACH:
             if place.of is not None:
                 return self.part_of_each_group(place)
