@@ -87,7 +87,8 @@ def places(stream: Stream, allow_to: bool = False, bare: bool = False) -> tuple[
             break
         if again is None and stream.kind() not in _POINTS:
             space = stream.kind() == "chain" and any(is_space_word(stream, ahead) for ahead in (1, 2, 3, 4))
-            if not space and not (stream.kind() == "number" and stream.kind(1) in ("chain", "space", "dash")):
+            number = stream.kind() == "number" and stream.kind(1) in ("chain", "space", "dash")
+            if not space and not number and not (allow_to and _more_to_slip(stream)):
                 stream.at = before
                 break
         following = _item(stream)
@@ -111,6 +112,12 @@ def places(stream: Stream, allow_to: bool = False, bare: bool = False) -> tuple[
         else:
             found.append(following)
     return tuple(found)
+
+
+def _more_to_slip(stream: Stream) -> bool:
+    """ "sl st in next hdc and 2 dc,": stitches to move over, and no work of their own."""
+    counted = stream.kind() == "number" and stream.kind(1) in ("stitch", "any_stitch")
+    return counted and stream.peek(1).value != "sl st" and stream.kind(2) in (",", ";", ".", "end")
 
 
 def merges(one: Place, other: Place) -> bool:
