@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import groupby
+
 from lint.place import Target, TargetKind
 from lint.working.clumps import in_one_place, makes_group
 from lint.working.fabric import Chains, Fabric, Node
@@ -367,10 +369,18 @@ class Cursor:
         """Indexes of the groups (worked into one place) from here on that are the kind named, or corners."""
         runs = self.all_groups()
         if owner is not None and owner.kind is TargetKind.SPECIAL and owner.name != "group":
-            named = [run for run in runs if self.nodes[run[0]].special == owner.name]
+            named = [part for run in runs for part in self._those_named(run, owner.name)]
             if named:
                 return [run for run in named if run[-1] >= self.at]
         return [run for run in runs if run[-1] >= self.at and makes_group(self.nodes, run)]
+
+    def _those_named(self, run: list[int], name: str | None) -> list[list[int]]:
+        """The shells in what one place holds: of "(V-st, ch 2, V-st) in corner" both V-stitches."""
+        specials = {self.nodes[i].special for i in run}
+        if len(specials) == 1:
+            return [run] if name in specials else []
+        parts = groupby(run, key=lambda i: self.nodes[i].special == name)
+        return [list(part) for named, part in parts if named]
 
     def has_groups(self, owner: Target | None) -> bool:
         """Whether there are such groups anywhere in the row."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from lint.place import Place, Target, TargetKind, Which
+from lint.tree import Step
 from lint.working.arms import Arms
 from lint.working.cursor import CORNERS_UNKNOWN, Cursor, PlacesUnknown, Trouble
 from lint.working.fabric import Fabric, Node
@@ -156,7 +157,7 @@ class Parts(Arms):
             return stitches
         return [i for i in stitches if self.cursor.matches(self.cursor.nodes[i], target, self.size)] or stitches
 
-    def part_of_each_group(self, place: Place) -> list[Node]:
+    def part_of_each_group(self, place: Place, following: tuple[Step, ...] = ()) -> list[Node]:
         """ "center dc of each shell": one of each; "each dc of each shell", "first 2 dc of each shell": all those."""
         cursor = self.cursor
         if not cursor.known:
@@ -164,11 +165,12 @@ class Parts(Arms):
         several = place.of_which == "all" or place.from_words in ("first", "last") or len(place.ordinals) > 1
         several = several and place.targets[0].kind in _STITCHES
         found = []
+        end = self.boundary(place.limit, following) if place.limit is not None else cursor.end
         for run in cursor.groups(place.of):
             one = self.wanted_part(run, place, place.targets[0], place.of)
             wanted = self.wanted_parts(run, place) if several else [one] if one is not None else []
             for index in wanted:
-                if index >= cursor.at:
+                if cursor.at <= index < end:
                     found.append(cursor.nodes[index])
                     cursor.last = cursor.nodes[index]
                     cursor.at = index + 1
