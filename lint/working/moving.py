@@ -188,7 +188,8 @@ class Moving(Grouping):
                 continue
             if place.middle and self.before:
                 self.check_middle(number)
-            if place.bare and at_start and self.begin_node is not None and cursor.at == 1 and not self.is_round:
+            once = not self.is_round and not self.repeating
+            if place.bare and at_start and self.begin_node is not None and cursor.at == 1 and once:
                 # "ch 4, turn, sk 2 sc, dc in next sc": the stitch below the chain may be one of the two
                 number -= self.choices.pick(("skip takes the first", step.span.start), 2, 1 if number == 1 else 0)
             self.open_ring(place)

@@ -120,6 +120,19 @@ def _more_to_slip(stream: Stream) -> bool:
     return counted and stream.peek(1).value != "sl st" and stream.kind(2) in (",", ";", ".", "end")
 
 
+def _that_was_skipped(stream: Stream) -> None:
+    """Takes the "you (just) skipped", "that was skipped" of "in the st you skipped"."""
+    start = stream.at
+    while stream.word("that", "which", "you", "we", "was", "were", "just", "has", "have", "been"):
+        stream.take()
+    if stream.at == start or not stream.word("skipped", "missed"):
+        stream.at = start
+        return
+    stream.take()
+    if stream.word("before", "earlier"):
+        stream.take()
+
+
 def merges(one: Place, other: Place) -> bool:
     """ "each dc and each ch-1 sp": one run over both sorts of place."""
     return one.which is Which.EACH and other.which is Which.EACH and one.limit is None and one.of is None
@@ -269,6 +282,7 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
     of_last_row(stream)
     if place.targets[0].kind is TargetKind.ROW_END:
         along_what(stream)
+    _that_was_skipped(stream)
     said = stream.lexemes[start : stream.at]
     if any(item.lower in _PASSED_OVER for item in said):
         one = place.which is Which.NEXT and place.number == ONE and said[-1].kind in ("row", "round")
