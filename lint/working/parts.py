@@ -8,7 +8,6 @@ from lint.working.arms import Arms
 from lint.working.cursor import CORNERS_UNKNOWN, Cursor, PlacesUnknown, Trouble
 from lint.working.fabric import Fabric, Node
 
-
 _STITCHES = (TargetKind.STITCH, TargetKind.ANY_STITCH)
 
 
@@ -192,7 +191,12 @@ class Parts(Arms):
     def names_parts(self, place: Place) -> bool:
         """Whether a place is several stitches of one group, or its first or last: what the middle one tells, tells not those."""
         owner, several = place.of, self.amount(place.number) > 1 or len(place.ordinals) > 1
-        if owner is None or owner.kind is not TargetKind.SPECIAL or place.targets[0].kind not in _STITCHES or place.below:
+        if (
+            owner is None
+            or owner.kind is not TargetKind.SPECIAL
+            or place.targets[0].kind not in _STITCHES
+            or place.below
+        ):
             return False
         if place.which is Which.EACH:
             return place.of_which not in ("each", "all")

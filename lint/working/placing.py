@@ -77,7 +77,9 @@ class Placing(SideBySide):
             if place.of is not None:
                 return self.part_of_each_group(place, following)
             if len(place.targets) == 1 and target.kind is TargetKind.SPECIAL and cursor.known and self.is_group(target):
-                return self.part_of_each_group(replace(place, of=target), following)  # "V-st in each V-st": one place each
+                return self.part_of_each_group(
+                    replace(place, of=target), following
+                )  # "V-st in each V-st": one place each
             return self.each_place(place, following)
         if which is Which.SAME or which is Which.JUST_MADE:
             node = cursor.last
