@@ -376,11 +376,9 @@ class Cursor:
 
     def _those_named(self, run: list[int], name: str | None) -> list[list[int]]:
         """The shells in what one place holds: of "(V-st, ch 2, V-st) in corner" both V-stitches."""
-        specials = {self.nodes[i].special for i in run}
-        if len(specials) == 1:
-            return [run] if name in specials else []
         parts = groupby(run, key=lambda i: self.nodes[i].special == name)
-        return [list(part) for named, part in parts if named]
+        found = [list(part) for named, part in parts if named]
+        return found if len(found) > 1 else [run] if self.nodes[run[0]].special == name else []
 
     def has_groups(self, owner: Target | None) -> bool:
         """Whether there are such groups anywhere in the row."""
