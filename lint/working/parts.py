@@ -14,6 +14,10 @@ _STITCHES = (TargetKind.STITCH, TargetKind.ANY_STITCH)
 class Parts(Arms):
     """Groups of the row below, and where in them a clause goes."""
 
+    _seen: tuple[list[Node], set[str | None], bool] | None = (
+        None  # names in the row below; whether a group holds a space
+    )
+
     def is_group(self, target: Target) -> bool:
         cursor = self.cursor
         if target.kind is TargetKind.CORNER:
@@ -30,9 +34,13 @@ class Parts(Arms):
         owner, nodes = place.of, self.cursor.nodes
         if owner is None or owner.kind is not TargetKind.SPECIAL:
             return None
-        if any(node.special == owner.name for node in nodes):
+        if self._seen is None or self._seen[0] is not nodes:  # looked through once, for rows are long
+            held = any(node.kind == "space" and node.group for node in nodes)
+            self._seen = (nodes, {node.special for node in nodes}, held)
+        _, named, held = self._seen
+        if owner.name in named:
             return owner.name
-        return "" if any(node.kind == "space" and node.group for node in nodes) else None
+        return "" if held else None
 
     @staticmethod
     def is_part(node: Node, owners: set[str]) -> bool:
