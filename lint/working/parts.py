@@ -14,9 +14,8 @@ _STITCHES = (TargetKind.STITCH, TargetKind.ANY_STITCH)
 class Parts(Arms):
     """Groups of the row below, and where in them a clause goes."""
 
-    _seen: tuple[list[Node], set[str | None], bool] | None = (
-        None  # names in the row below; whether a group holds a space
-    )
+    # of the row below: its places, the names that stand in it, and whether a group holds a space
+    _seen: tuple[list[Node], set[str | None], bool] | None = None
 
     def is_group(self, target: Target) -> bool:
         cursor = self.cursor
