@@ -92,6 +92,7 @@ class Place:
     skipped: bool = False  # "in skipped st": one that this row passed over
     row: int = 0  # of a place below, the number of its row: "next dc of Rnd 1"
     every: int = 1  # "in every other st": each second one
+    of_which: str = ""  # which of those that it is part of: "next", "same", "each", "last"…, as it is said
     bare: bool = False  # "in corner sp", "in each of the 4 sps": neither next nor same is said
 
 

@@ -83,6 +83,8 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
     if movements:
         if standard or lexicon.read(name)[0].kind in ("any_stitch",):
             return None  # a standard stitch explained
+        if (between := _between_bars(name, entry, lower)) is not None:
+            return between
         beginning = "beg" in name.lower() or expression(r"(?i)\s*(?:ch\s?\d|\d\s?ch)").match(entry.body) is not None
         return Special(
             name, entry.span, uses=_places_of_movements(lower, book), beginning=beginning and _of_beginning(name)
@@ -125,6 +127,27 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
             return Special(name, entry.span, beginning=beginning)
         places = True
     return Special(name, entry.span, tuple(steps), one_stitch=False, beginning=beginning, places_itself=places)
+
+
+# "insert hook in the space before the next vertical bar", "under the horizontal strand between two bars"
+_IN_A_GAP = expression(
+    r"\b(?:in|into|under|through|beneath)\s+(?:(?:the|a|an|next|following)\s+)*(?:horizontal\s+(?:bar|strand|thread|loop)s?|(?:sp|space|gap|strand)\b[^,;.]*?\b(?:before|between|behind|after)\b)"
+)
+_INTO = expression(r"\b(?:in|into|under|through|beneath)\b")
+
+
+def _between_bars(name: str, entry: Entry, lower: str) -> Special | None:
+    """ "M1: insert hook in the space before next bar, yo and pull up a loop": a loop more, drawn up where no stitch stands.
+
+    How many stitches it takes is not told where the loop is not left on the hook, or where the hook goes into more.
+    """
+    over = expression(r"\W*(?:yo|yoh|yrh|yarn over)\W*").fullmatch(lower)
+    if over is None and not _IN_A_GAP.search(lower):
+        return None
+    drawn = expression(r"\b(?:draw|pull)\b[^,;.]*\b(?:loop|lp)\b").search(lower)
+    if over is None and (drawn is None or len(_INTO.findall(lower)) != 1):
+        return Special(name, entry.span, uses=0)
+    return Special(name, entry.span, (Work(entry.span, "ftss"),), one_stitch=False, places_itself=True)
 
 
 def _is_own_name(named: regex.Match, name: str, body: str) -> bool:

@@ -47,7 +47,7 @@ from lint.working.cursor import CORNERS_UNKNOWN, FEWEST_CORNERS, Cursor, PlacesU
 from lint.working.earlier import from_free_loops
 from lint.working.fabric import Fabric, Made, Node, count, unname_if_others_alike
 from lint.working.grouping import PETAL
-from lint.working.moving import in_turn
+from lint.working.moving import in_turn, slipped_up_to
 from lint.working.plain import Plain
 from lint.working.rowstate import Noted, main_stitch
 from lint.working.underloops import passed_alike
@@ -117,7 +117,8 @@ class Bench(Plain):
                 if self.slips_are_places(step, (*steps[index + 1 :], *following)):
                     self.work_stitches(step, (*steps[index + 1 :], *following))
                 else:
-                    self.slip(self.placed_slip(step, steps[index + 1] if index + 1 < len(steps) else None))
+                    step = self.placed_slip(step, steps[index + 1] if index + 1 < len(steps) else None)
+                    self.slip(slipped_up_to(step, steps[index + 1 :]))
                 return
             if (
                 step.stitch != "picot"

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from bisect import bisect_left
+from itertools import groupby
+
 from lint.working.fabric import Node
 
 
@@ -25,6 +28,23 @@ def makes_group(nodes: list[Node], run: list[int]) -> bool:
     if sum(nodes[i].is_stitch for i in run) >= 3 and len(run) < len(nodes):
         return True
     return len(run) > 1 and any(nodes[i].kind == "space" for i in run)
+
+
+def those_named(nodes: list[Node], run: list[int], name: str | None) -> list[list[int]]:
+    """The shells in what one place holds: of "(V-st, ch 2, V-st) in corner" both V-stitches."""
+    begins = nodes[run[0]].special == name
+    if len(run) < 3 or all((nodes[i].special == name) is begins for i in run):
+        return [run] if begins else []
+    parts = [list(part) for named, part in groupby(run, key=lambda i: nodes[i].special == name) if named]
+    return parts if len(parts) > 1 else [run] if begins else []
+
+
+def not_passed(runs: list[list[int]], at: int) -> list[list[int]]:
+    """Those groups of a row, in its order, that do not end before `at`; the last one may go round the join."""
+    if len(runs) < 3 or runs[0][-1] > runs[-2][-1]:  # several of a name in the place that the join lies in
+        return [run for run in runs if run[-1] >= at]
+    ahead = runs[bisect_left(runs, at, 0, len(runs) - 1, key=lambda run: run[-1]) : -1]
+    return [*ahead, runs[-1]] if runs[-1][-1] >= at else ahead
 
 
 def _around_the_join(last: Node, first: Node) -> bool:

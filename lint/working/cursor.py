@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from lint.place import Target, TargetKind
-from lint.working.clumps import in_one_place, makes_group
+from lint.working.clumps import in_one_place, makes_group, not_passed, those_named
 from lint.working.fabric import Chains, Fabric, Node
 from lint.working.troubles import Trouble, describe, name_of
 
@@ -49,6 +49,7 @@ class Cursor:
         self.ran_out = 0
         self._corners: set[int] | None = None
         self._groups: list[list[int]] | None = None
+        self._named: dict[str | None, list[list[int]]] = {}
         self._chains: dict[int, int] | None = None
         self._places: dict[tuple[int, bool | None], tuple[Target, int, int | None]] = {}
 
@@ -81,7 +82,7 @@ class Cursor:
     def lay(self, nodes: list[Node]) -> None:
         """Put other places, or the same in another order, in place of these."""
         self.nodes = nodes
-        self._corners, self._groups, self._chains, self._places = None, None, None, {}
+        self._corners, self._groups, self._chains, self._places, self._named = None, None, None, {}, {}
 
     def rotate(self, index: int) -> None:
         """Move the start of a round to the place at `index`; the places passed over come round at its end."""
@@ -365,12 +366,20 @@ class Cursor:
 
     def groups(self, owner: Target | None) -> list[list[int]]:
         """Indexes of the groups (worked into one place) from here on that are the kind named, or corners."""
-        runs = self.all_groups()
-        if owner is not None and owner.kind is TargetKind.SPECIAL and owner.name != "group":
-            named = [run for run in runs if self.nodes[run[0]].special == owner.name]
-            if named:
-                return [run for run in named if run[-1] >= self.at]
-        return [run for run in runs if run[-1] >= self.at and makes_group(self.nodes, run)]
+        name = owner.name if owner is not None and owner.kind is TargetKind.SPECIAL else "group"
+        if name != "group" and (named := self._groups_of(name)):
+            return not_passed(named, self.at)
+        return not_passed(self._groups_of("group"), self.at)
+
+    def _groups_of(self, name: str | None) -> list[list[int]]:
+        """The row's groups of a name, or those that are groups by what they hold: found once, for rows are long."""
+        if name not in self._named:
+            nodes, runs = self.nodes, self.all_groups()
+            if name == "group":
+                self._named[name] = [run for run in runs if makes_group(nodes, run)]
+            else:
+                self._named[name] = [part for run in runs for part in those_named(nodes, run, name)]
+        return self._named[name]
 
     def has_groups(self, owner: Target | None) -> bool:
         """Whether there are such groups anywhere in the row."""

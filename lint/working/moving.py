@@ -6,7 +6,7 @@ from dataclasses import replace
 from itertools import groupby
 
 from lint.amount import Amount
-from lint.place import Place, Target, TargetKind, Which
+from lint.place import LimitKind, Place, Target, TargetKind, Which
 from lint.tree import Chain, Group, JoinYarn, Loops, OpenWork, Remark, Repeat, Shaping, Skip, Step, Turn, Work
 from lint.working.chains import skipped_standing
 from lint.working.cursor import Cursor, PlacesUnknown, Trouble, family
@@ -217,7 +217,8 @@ class Moving(Grouping):
                 continue
             if place.middle and self.before:
                 self.check_middle(number)
-            if place.bare and at_start and self.begin_node is not None and cursor.at == 1 and not self.is_round:
+            once = not self.is_round and not self.repeating
+            if place.bare and at_start and self.begin_node is not None and cursor.at == 1 and once:
                 # "ch 4, turn, sk 2 sc, dc in next sc": the stitch below the chain may be one of the two
                 number -= self.choices.pick(("skip takes the first", step.span.start), 2, 1 if number == 1 else 0)
             self.open_ring(place)
@@ -353,6 +354,23 @@ class Moving(Grouping):
 def _along_stitches(places: tuple[Place, ...]) -> bool:
     sorts, ways = (TargetKind.STITCH, TargetKind.ANY_STITCH), (Which.NEXT, Which.FIRST, Which.LAST, Which.EACH)
     return all(place.targets[0].kind in sorts and (place.which in ways or place.below) for place in places)
+
+
+def slipped_up_to(step: Work, following: tuple[Step, ...]) -> Work:
+    """ "Sl st in each st to center dc of first petal, ch 1, sc in same dc": the place that the run goes to is slipped into, too."""
+    limit = step.places[-1].limit if step.places else None
+    ahead = next((one for one in following if not isinstance(one, (Chain, Remark))), None)
+    if limit is None or limit.kind is not LimitKind.BEFORE or limit.target is None or limit.short is not None:
+        return step
+    if not isinstance(ahead, (Work, Group)) or not ahead.places or ahead.places[0].which is not Which.SAME:
+        return step
+    span = step.places[-1].span
+    owned = limit.target.kind in (TargetKind.SPECIAL, TargetKind.CORNER)
+    if limit.middle and owned:
+        last = Place(span, Which.NEXT, (Target(TargetKind.ANY_STITCH),), of=limit.target, middle=True)
+    else:
+        last = Place(span, Which.NEXT, (limit.target,), middle=limit.middle)
+    return replace(step, places=(*step.places, last))
 
 
 def _goes_on_in_stitches(coming: Step | None) -> bool:

@@ -3,13 +3,19 @@
 from __future__ import annotations
 
 from lint.place import Place, Target, TargetKind, Which
+from lint.tree import Step
 from lint.working.arms import Arms
 from lint.working.cursor import CORNERS_UNKNOWN, Cursor, PlacesUnknown, Trouble
 from lint.working.fabric import Fabric, Node
 
+_STITCHES = (TargetKind.STITCH, TargetKind.ANY_STITCH)
+
 
 class Parts(Arms):
     """Groups of the row below, and where in them a clause goes."""
+
+    # of the row below: its places, the names that stand in it, and whether a group holds a space
+    _seen: tuple[list[Node], set[str | None], bool] | None = None
 
     def is_group(self, target: Target) -> bool:
         cursor = self.cursor
@@ -27,9 +33,13 @@ class Parts(Arms):
         owner, nodes = place.of, self.cursor.nodes
         if owner is None or owner.kind is not TargetKind.SPECIAL:
             return None
-        if any(node.special == owner.name for node in nodes):
+        if self._seen is None or self._seen[0] is not nodes:  # looked through once, for rows are long
+            held = any(node.kind == "space" and node.group for node in nodes)
+            self._seen = (nodes, {node.special for node in nodes}, held)
+        _, named, held = self._seen
+        if owner.name in named:
             return owner.name
-        return "" if any(node.kind == "space" and node.group for node in nodes) else None
+        return "" if held else None
 
     @staticmethod
     def is_part(node: Node, owners: set[str]) -> bool:
@@ -140,24 +150,80 @@ class Parts(Arms):
     def wanted_part(self, run: list[int], place: Place, target: Target, owner: Target | None) -> int | None:
         nodes = self.cursor.nodes
         if place.ordinals and owner is not None:
-            stitches = [i for i in run if nodes[i].is_stitch]
+            stitches = self.of_its_kind(run, target)
             return stitches[place.ordinals[0] - 1] if len(stitches) >= place.ordinals[0] else None
         if target.kind is TargetKind.SPACE:
             return next((i for i in run if nodes[i].kind == "space"), None)
         return middle_of(run, self.cursor)
 
-    def part_of_each_group(self, place: Place) -> list[Node]:
+    def of_its_kind(self, run: list[int], target: Target) -> list[int]:
+        """The stitches of a group that bear the name: "2nd dc of next petal" is no second stitch; all where none does."""
+        stitches = [i for i in run if self.cursor.nodes[i].is_stitch]
+        if target.kind is not TargetKind.STITCH:
+            return stitches
+        return [i for i in stitches if self.cursor.matches(self.cursor.nodes[i], target, self.size)] or stitches
+
+    def part_of_each_group(self, place: Place, following: tuple[Step, ...] = ()) -> list[Node]:
+        """ "center dc of each shell": one of each; "each dc of each shell", "first 2 dc of each shell": all those."""
         cursor = self.cursor
         if not cursor.known:
             raise PlacesUnknown
+        several = place.of_which == "all" or place.from_words in ("first", "last") or len(place.ordinals) > 1
+        several = several and place.targets[0].kind in _STITCHES
         found = []
+        end = self.boundary(place.limit, following) if place.limit is not None else cursor.end
         for run in cursor.groups(place.of):
-            index = self.wanted_part(run, place, place.targets[0], place.of)
-            if index is not None and index >= cursor.at:
-                found.append(cursor.nodes[index])
-                cursor.last = cursor.nodes[index]
-                cursor.at = index + 1
+            one = self.wanted_part(run, place, place.targets[0], place.of)
+            wanted = self.wanted_parts(run, place) if several else [one] if one is not None else []
+            for index in wanted:
+                if cursor.at <= index < end:
+                    found.append(cursor.nodes[index])
+                    cursor.last = cursor.nodes[index]
+                    cursor.at = index + 1
         return found
+
+    def wanted_parts(self, run: list[int], place: Place) -> list[int]:
+        """Which stitches of one group a place names: its first dc, its last 2 dc, its 1st and 5th, or each of them."""
+        stitches, number = self.of_its_kind(run, place.targets[0]), self.amount(place.number)
+        which = place.from_words if place.of_which == "each" and place.from_words else place.which
+        if place.ordinals:
+            return [stitches[n - 1] for n in place.ordinals if n <= len(stitches)]
+        if place.middle:
+            before, odd = divmod(len(stitches) - number, 2)
+            return stitches[before : before + number] if before >= 0 and not odd else []
+        if which == Which.EACH and place.number.lone == 1:
+            return stitches
+        return stitches[-number:] if which == Which.LAST else stitches[:number]
+
+    def names_parts(self, place: Place) -> bool:
+        """Whether a place is several stitches of one group, or its first or last: what the middle one tells, tells not those."""
+        owner, several = place.of, self.amount(place.number) > 1 or len(place.ordinals) > 1
+        if (
+            owner is None
+            or owner.kind is not TargetKind.SPECIAL
+            or place.targets[0].kind not in _STITCHES
+            or place.below
+        ):
+            return False
+        if place.which is Which.EACH:
+            return place.of_which not in ("each", "all")
+        return place.which in (Which.FIRST, Which.LAST) or several and place.which in (Which.NEXT, Which.NTH)
+
+    def parts_of_group(self, place: Place) -> list[Node]:
+        """ "first dc of next shell", "last 2 dc of same petal", "each dc of next shell", "1st and 5th dc of next fan"."""
+        cursor = self.cursor
+        if not cursor.known or not cursor.has_groups(place.of):
+            raise PlacesUnknown("the row below shows no such group")
+        here = next((node.parents[0] for node in reversed(self.made) if node.is_stitch and node.parents), None)
+        for run in cursor.groups(place.of):
+            entered = any(cursor.nodes[i] is here for i in run)
+            if entered and place.of_which == "next" and place.which is not Which.NTH:
+                continue
+            wanted = [i for i in self.wanted_parts(run, place) if i >= cursor.at]
+            if wanted:
+                cursor.at, cursor.last = wanted[-1] + 1, cursor.nodes[wanted[-1]]
+                return [cursor.nodes[i] for i in wanted]
+        return [cursor.run_out(place.of or place.targets[0], self.size)]
 
     def start_at(self, place: Place) -> None:
         """Begin the round at a place of the sort named; by symmetry any will do."""

@@ -71,11 +71,15 @@ class Placing(SideBySide):
             if alone is not None and place in alone.places and number == 1 and not alone.number_said:
                 raise PlacesUnknown("how many stitches go there is not said")  # "sc around the hem", and nothing else
             return [Node("elsewhere") for _ in range(number)]
+        if self.names_parts(place):
+            return self.parts_of_group(place)
         if which is Which.EACH:
             if place.of is not None:
-                return self.part_of_each_group(place)
+                return self.part_of_each_group(place, following)
             if len(place.targets) == 1 and target.kind is TargetKind.SPECIAL and cursor.known and self.is_group(target):
-                return self.part_of_each_group(replace(place, of=target))  # "V-st in each V-st": one place each
+                return self.part_of_each_group(
+                    replace(place, of=target), following
+                )  # "V-st in each V-st": one place each
             return self.each_place(place, following)
         if which is Which.SAME or which is Which.JUST_MADE:
             node = cursor.last
@@ -171,7 +175,7 @@ class Placing(SideBySide):
             return
         into_space = place.targets[0].kind is TargetKind.SPACE and place.which is Which.NEXT and place.of is None
         if into_space and self.choices.pick(("first comes round",), 2, 0) == 1:
-            cursor.rotate(1)
+            cursor.rotate(cursor.find(place.targets[0], self.size) or 1)
 
     def still_in_corner(self) -> bool:
         """Whether all of the round so far stands in one corner, and ends with a chain."""

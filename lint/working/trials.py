@@ -186,6 +186,7 @@ def best_reading(task: Task, state: PieceState) -> Trial:
                 "row folded",
                 "passed or worked",
                 "worked or listed",
+                "first comes round",
             )
         ]
         for key, other in covers[:3]:
@@ -227,7 +228,8 @@ def _either_way(key: Key, best: Trial, task: Task, state: PieceState) -> bool:
 
 def _best(task: Task, state: PieceState) -> Trial:
     first = one_reading(task, state, {})
-    if first.agrees is not False and first.fits or not first.worked.choices.asked:
+    uneven = first.agrees is None and _told_by_side(task)  # "17 dc per side", and the sides are not alike
+    if first.agrees is not False and first.fits and not uneven or not first.worked.choices.asked:
         return first
     best = first
     others = first.worked.choices.others()
@@ -239,11 +241,17 @@ def _best(task: Task, state: PieceState) -> Trial:
         except PlacesUnknown:
             continue  # a reading that leaves places open settles nothing
         settles = task.instance.stated is not None or trial.fits and not best.fits
-        if trial.rank < best.rank and settles:
+        if (trial.rank < best.rank or uneven and trial.agrees and trial.fits) and settles:
             best = trial
             if best.agrees is not False and best.fits:
                 break
     return best
+
+
+def _told_by_side(task: Task) -> bool:
+    """Whether the row's count is that of one side alone."""
+    stated = task.instance.stated
+    return stated is not None and all(item.unit.startswith("per side") for item in stated.items)
 
 
 def one_reading(task: Task, state: PieceState, forced: dict[Key, int]) -> Trial:

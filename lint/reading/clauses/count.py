@@ -11,7 +11,7 @@ from lint.reading.counting.attheend import count_at_end
 from lint.reading.counting.nocounts import left_for_work, rather_work, sorts_of_work, work_behind_note
 from lint.reading.places.countunits import left_over
 from lint.reading.words.stream import CLOSERS, OPENERS
-from lint.tree import MAKES_STITCHES, Join, OpenWork, Remark, Repeat, RowCall, TimesKind, Turn, Work, walk
+from lint.tree import MAKES_STITCHES, FastenOff, Join, OpenWork, Remark, Repeat, RowCall, TimesKind, Turn, Work, walk
 
 
 class CountClauses(WordClauses):
@@ -77,8 +77,8 @@ class CountClauses(WordClauses):
         return None
 
     def over(self) -> bool:
-        """Whether the round is closed, or its last clause has been worked as often as there is room."""
-        last = self.steps[-1] if self.steps else None
+        """Whether the round is closed and maybe the yarn cut, or its last clause has been worked as often as there is room."""
+        last = next((step for step in reversed(self.steps) if not isinstance(step, FastenOff)), None)
         filled = isinstance(last, Repeat) and last.times.kind is TimesKind.FILL
         return isinstance(last, Join) or filled and (last.times.limit is None or last.times.limit.kind is LimitKind.END)
 

@@ -20,6 +20,8 @@ _FORM = ("form", "forms", "set", "sets", "make", "are", "is", "establish", "crea
 _OF_ROWS = ("the", "same", "last", "first", "number", "ordinal", "row", "round", "and", "dash", "all")
 _GONE_ON_WITH = ("repeat", "increase", "decrease")
 
+_ON_THE_WAY = {"on", "going", "back", "down", "up", "along", "across", "around", "to", "the", "over", "onto"}
+
 
 class WordClauses(EndingClauses):
     """Told by the word itself."""
@@ -157,6 +159,8 @@ class WordClauses(EndingClauses):
             if self._other_side(start) or stream.kind() == "across" and self.along_edge_words(start):
                 return True
             stream.at = start
+        if stream.word("carry", "keep", "proceed", "move", "moving", "turn to") and self.on_to_other_side(start):
+            return True
         return self.read_shaping(start)
 
     def read_put(self, start: int) -> bool:
@@ -166,6 +170,17 @@ class WordClauses(EndingClauses):
             return True
         self.stream.at = start
         return super().read_put(start)
+
+    def on_to_other_side(self, start: int) -> bool:
+        """ "carry on down the other side of the chain", "keep going along the bottom of the ch", "moving to the other side"."""
+        stream = self.stream
+        end = stream.next_of(",", ";", ".", ":", *OPENERS)
+        side = stream.next_of("other_side", start=start)
+        between = [item.lower for item in stream.lexemes[start + 1 : side]]
+        if side < end and set(between) <= _ON_THE_WAY and self._other_side(start):
+            return True
+        stream.at = start
+        return False
 
     def held_in_place(self, start: int) -> bool:
         """ "hold the first arm against the body and work 3 sc through both": how a piece is held that is worked into."""

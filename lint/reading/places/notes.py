@@ -64,7 +64,7 @@ def _counted(stream: Stream, index: int) -> Counting | None:
         elif lexeme.kind == "any_stitch" and stitch is None:
             stitch = "stitch"
         elif lexeme.kind == "chain":
-            number = _chain_number(lexemes, position)
+            number = _chain_number(lexemes, position) or _one_chain(lexemes, position)
             rest = stream.inside(position + 1, len(lexemes))
             after_number = [item for item in rest.lexemes[:4] if item.kind in ("space", "special")]
             if number is not None and after_number and stitch is None:
@@ -106,6 +106,13 @@ def _chain_number(lexemes: list[Lexeme], position: int) -> int | None:
     if before >= 0 and lexemes[before].kind == "number" and lexemes[before].amount is None:
         return lexemes[before].number
     return None
+
+
+def _one_chain(lexemes: list[Lexeme], position: int) -> int | None:
+    """ "a treble and a chain", "dc plus ch": one chain, if no space is told whose length is left out."""
+    before = position - 1 - (lexemes[position - 1].lower in ("a", "an", "one", "single"))
+    joined = before >= 0 and lexemes[before].kind in ("and", "+", "plus")
+    return 1 if joined and all(item.kind != "space" for item in lexemes[position + 1 : position + 3]) else None
 
 
 _CLOSING = ("complete", "make", "close", "finish", "form", "create", "fill")

@@ -89,6 +89,7 @@ def ordinal(stream: Stream, start: int) -> Place | None:
             (found,),
             ordinals=tuple(ordinals),
             of=owner,
+            of_which=word.kind if word else "",
         )
     return _numbered(stream, start, found, ordinals)
 

@@ -61,6 +61,11 @@ def part_of(stream: Stream) -> tuple[Target | None, str]:
     return found, "each" if each else "any" if any_ else ""
 
 
+def which_owner(words: list[Lexeme]) -> str:
+    """Which shell "of next shell", "of the same shell" tells of; "" for "of shell"."""
+    return next((item.kind for item in words if item.kind in ("next", "same", "each", "any", "last", "first")), "")
+
+
 def _more_said(lexemes: list[Lexeme], start: int, end: int) -> int:
     """Where words behind a place's name begin to say more of the work: "of body decreasing 4 evenly", "of back twice"."""
     for at in range(start + 1, end):

@@ -87,7 +87,8 @@ def places(stream: Stream, allow_to: bool = False, bare: bool = False) -> tuple[
             break
         if again is None and stream.kind() not in _POINTS:
             space = stream.kind() == "chain" and any(is_space_word(stream, ahead) for ahead in (1, 2, 3, 4))
-            if not space and not (stream.kind() == "number" and stream.kind(1) in ("chain", "space", "dash")):
+            number = stream.kind() == "number" and stream.kind(1) in ("chain", "space", "dash")
+            if not space and not number and not (allow_to and _more_to_slip(stream)):
                 stream.at = before
                 break
         following = _item(stream)
@@ -111,6 +112,25 @@ def places(stream: Stream, allow_to: bool = False, bare: bool = False) -> tuple[
         else:
             found.append(following)
     return tuple(found)
+
+
+def _more_to_slip(stream: Stream) -> bool:
+    """ "sl st in next hdc and 2 dc,": stitches to move over, and no work of their own."""
+    counted = stream.kind() == "number" and stream.kind(1) in ("stitch", "any_stitch")
+    return counted and stream.peek(1).value != "sl st" and stream.kind(2) in (",", ";", ".", "end")
+
+
+def _that_was_skipped(stream: Stream) -> None:
+    """Takes the "you (just) skipped", "that was skipped" of "in the st you skipped"."""
+    start = stream.at
+    while stream.word("that", "which", "you", "we", "was", "were", "just", "has", "have", "been"):
+        stream.take()
+    if stream.at == start or not stream.word("skipped", "missed"):
+        stream.at = start
+        return
+    stream.take()
+    if stream.word("before", "earlier"):
+        stream.take()
 
 
 def merges(one: Place, other: Place) -> bool:
@@ -262,6 +282,7 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
     of_last_row(stream)
     if place.targets[0].kind is TargetKind.ROW_END:
         along_what(stream)
+    _that_was_skipped(stream)
     said = stream.lexemes[start : stream.at]
     if any(item.lower in _PASSED_OVER for item in said):
         one = place.which is Which.NEXT and place.number == ONE and said[-1].kind in ("row", "round")

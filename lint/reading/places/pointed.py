@@ -10,7 +10,7 @@ from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.reading.places.limits import limit
 from lint.reading.places.ofpieces import PIECE
 from lint.reading.places.ordinals import ordinal
-from lint.reading.places.partof import part_of
+from lint.reading.places.partof import part_of, which_owner
 from lint.reading.places.targets import (
     ANY,
     FOUNDATION,
@@ -82,7 +82,9 @@ def each_place(stream: Stream, start: int) -> Place | None:
         targets.append(more)
     if found == Target(TargetKind.CHAIN) and len(targets) == 1 and _across_bottom(stream):
         return Place(stream.span_from(start), Which.EACH, (FOUNDATION,))
+    owned = stream.at
     of, word = part_of(stream)
+    of_which = which_owner(stream.lexemes[owned : stream.at])
     if of in (_A_CHAIN, FOUNDATION) and targets in ([ANY], [_A_CHAIN]) and not word:
         targets, of = [_A_CHAIN], None  # "each st of ch", "each rem ch of foundation ch": those of the chain begun on
     if found.kind is TargetKind.ROW_END:
@@ -95,7 +97,9 @@ def each_place(stream: Stream, start: int) -> Place | None:
     piece = only_piece(stream.lexemes[start : stream.at]) if word == "elsewhere" else ""
     if piece and reach is None and found == ANY:
         return Place(span, Which.ELSEWHERE, PIECE, each_of=True, from_words=piece)  # "each st of first sleeve"
-    return Place(span, Which.EACH, tuple(targets), limit=reach, of=of, below=word == "elsewhere")
+    if of_which == "each":
+        of_which = "all"  # "in each dc of each shell": all of all
+    return Place(span, Which.EACH, tuple(targets), limit=reach, of=of, of_which=of_which, below=word == "elsewhere")
 
 
 def _a_side(stream: Stream) -> bool:
@@ -293,14 +297,20 @@ def with_target(stream: Stream, start: int, which: Which, number: Amount = ONE, 
         while stream.word("before", "it", "just", "earlier"):
             stream.take()
     targets = [found]
+    owned = stream.at
     of, word = part_of(stream)
+    of_which = which_owner(stream.lexemes[owned : stream.at])
     if of in (_A_CHAIN, FOUNDATION) and found in (ANY, _A_CHAIN) and not word and not middle:
         targets, of = [_A_CHAIN], None  # "last 4 sts of ch"
     if of is None and found.kind is TargetKind.SPECIAL and not word and is_space_word(stream):
         stream.take()  # "in next shell sp": the one that the shell holds
         targets, of = [Target(TargetKind.SPACE)], found
     if word == "each":
-        return Place(stream.span_from(start), Which.EACH, tuple(targets), number, limit(stream), of=of, middle=middle)
+        whole, reach = stream.span_from(start), limit(stream)
+        said = which.value if which in (Which.FIRST, Which.LAST) else ""
+        return Place(
+            whole, Which.EACH, tuple(targets), number, reach, of=of, of_which="each", middle=middle, from_words=said
+        )
     if word == "any" and which is Which.NEXT:
         which = Which.ANY  # "in center dc of any corner": where a round may begin
     if word == "elsewhere":
@@ -328,7 +338,8 @@ def with_target(stream: Stream, start: int, which: Which, number: Amount = ONE, 
     piece = only_piece(stream.lexemes[start : stream.at]) if word == "elsewhere" else ""
     if piece and which is Which.ELSEWHERE and number != ONE and not middle:
         targets = list(PIECE)  # "next 36 sts of body"
-    return Place(stream.span_from(start), which, tuple(targets), number, of=of, middle=middle, from_words=piece)
+    whole = stream.span_from(start)
+    return Place(whole, which, tuple(targets), number, of=of, of_which=of_which, middle=middle, from_words=piece)
 
 
 def piece_and_stitch(stream: Stream) -> bool:

@@ -126,7 +126,7 @@ def _worded_lead(line: str, known: frozenset[str]) -> regex.Match | None:
 
 def _bare_entries(line: str, offset: int, known: frozenset[str]) -> Iterator[Entry]:
     """The entries of "ch chain, dc double crochet, sl st slip stitch": no sign between form and meaning, three at least."""
-    pieces = [match for match in expression(r"[^,;.·•|●\n]+").finditer(line)]
+    pieces = [match for match in expression(r"(?:[^,;.·•|●\n/]|(?<! )/|/(?! ))+").finditer(line)]
     cut = []
     for piece in pieces:
         match = _BARE_ENTRY.fullmatch(piece.group(0))
