@@ -212,3 +212,17 @@ def test_a_list_over_the_sizes_behind_a_repeat(count: str) -> None:
     assert "count-differs" in [rule for rule, _ in corrections(report)]
     right = check(f"{head}Rnd 3: *Sc2tog; rep from * around. {count.format(8)}\n")
     assert "count-differs" not in [rule for rule, _ in corrections(right)]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Ch 5, in 2nd ch from hook: slst, sc, hdc, slst",
+        "Ch 5, sc in 2nd ch from hook, sc, hdc, sl st",
+        "Ch 5, sl st in 2nd ch from hook, sc in next ch, hdc in next ch, sl st in last ch",
+    ],
+)
+def test_counts_that_take_slip_stitches_in(words: str) -> None:
+    """A count may take the slip stitches of a row on its own chain in, whether their places are said or not."""
+    assert "count-differs" not in [rule for rule, _ in corrections(check(f"{HEAD}Row 1: {words} (4)\n"))]
+    assert "count-differs" in [rule for rule, _ in corrections(check(f"{HEAD}Row 1: {words} (5)\n"))]

@@ -117,8 +117,9 @@ class Bench(Plain):
                 if self.slips_are_places(step, (*steps[index + 1 :], *following)):
                     self.work_stitches(step, (*steps[index + 1 :], *following))
                 else:
+                    asked = self.slips_along(step)
                     step = self.placed_slip(step, steps[index + 1] if index + 1 < len(steps) else None)
-                    self.slip(slipped_up_to(step, steps[index + 1 :]))
+                    self.slip(slipped_up_to(step, steps[index + 1 :]), asked)
                 return
             if (
                 step.stitch != "picot"

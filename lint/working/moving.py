@@ -18,8 +18,11 @@ from lint.working.rowstate import TooMany
 class Moving(Grouping):
     """Passing over places, and choosing where a row begins."""
 
-    def slip(self, step: Work) -> None:
-        """A slip stitch travels: at a round's start it moves the start, in a row it passes over stitches."""
+    def slip(self, step: Work, asked: bool = False) -> None:
+        """A slip stitch travels: at a round's start it moves the start, in a row it passes over stitches.
+
+        `asked`: the row's count has been asked whether it stands among the stitches.
+        """
         if self.pending_picot:  # the one that closes a picot
             self.pending_picot = False
             return
@@ -46,9 +49,7 @@ class Moving(Grouping):
                 if self.is_round and not self.cursor.remaining(place.targets, self.size) and cursor.known:
                     continue  # a join said as a slip stitch
                 passed = len(self.find(place, ()))
-                self.slipped += (
-                    passed if not self.slips_along(step) else 0
-                )  # else the count is asked whether they stand
+                self.slipped += 0 if asked else passed
                 self.anchored = True
             self.note(step.span)
             return

@@ -102,9 +102,9 @@ class RecordingBench(KeepingBench):
         here = cursor.nodes[at : cursor.at] if cursor is self.cursor else []
         self.passes_over(self.skipped[skipped:] or here)
 
-    def slip(self, step: Work) -> None:
+    def slip(self, step: Work, asked: bool = False) -> None:
         moves_the_start = self.cursor.circular and not self.made and not self.begun  # what it passes comes round again
-        super().slip(step)
+        super().slip(step, asked)
         self.entry.role = Role.SLIPPED
         if not moves_the_start:
             self.passes_over(self.entry.found)
