@@ -302,7 +302,8 @@ class Beginning(Placing):
         cursor = self.cursor
         first = place.ordinals[0] - 1
         chains = any(node.kind == "ch" for node in cursor.nodes)
-        if cursor.known and not chains and any(node.is_stitch for node in cursor.nodes) and not self.blocks:
+        on_stitches = cursor.known and not chains and any(node.is_stitch for node in cursor.nodes)
+        if on_stitches and not (self.blocks or self.called):
             raise PlacesUnknown("no chain is told that the row could begin on")
         if cursor.known and not chains:
             cursor.troubles.append(Trouble("not there", f"{place.ordinals[0]}th ch from hook"))

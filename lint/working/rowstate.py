@@ -108,6 +108,7 @@ class RowState:
         self.only_work: Work | None = None  # the one working clause of a row that has but one
         self.runs_behind = False  # some runs of the row have their number behind: "sc 3"
         self.slip_row = False  # a row of slip stitches, which count
+        self.called = False  # the words are another row's, which may begin on a chain that this one has not
         self.slips_in_turn = False  # "*sl st in next st, hdc in next st*": slip stitches that the next row works into
         self.decreases = False  # some of the row's stitches go over several places
         self.pending_picot = False

@@ -102,6 +102,11 @@ class Task:
         return cls(instance, _with_carried(instance.steps, state), fabric, is_round(instance, fabric), size, blocks)
 
     @property
+    def called(self) -> bool:
+        """Whether the words are another row's, which is worked again."""
+        return not self.instance.row.span.start <= self.place < self.instance.row.span.end
+
+    @property
     def place(self) -> int:
         """Where the row's words begin, by which rows that work the same words are known."""
         return (self.instance.steps or (self.instance.row,))[0].span.start
@@ -289,6 +294,7 @@ def _bench(sort: type[_B], task: Task, state: PieceState, forced: dict[Key, int]
     choices = Choices(state.habits, forced, settled=state.settled.get(task.place, {}))
     bench = sort(below, task.size, task.circular, state.rules, choices, blocks=task.blocks)
     bench.flat_below = not task.fabric.circular
+    bench.called = task.called
     bench.earlier = state.earlier
     bench.free_loops = state.loops.number
     return bench

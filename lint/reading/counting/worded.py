@@ -22,10 +22,9 @@ _SURE_OF_STITCHES = (
     "now",
     "making",
     "make",
-    "for",
 )
 _AMONG = ("st", "sts", "stitch", "stitches", "with", "there", "the", "rnd", "round", "row", "this", "you", "should")
-_AMONG += ("will", "be", "of", "to", "so", "=", ":", "no", "number", "then", "a", "and", "work", "must", "that")
+_AMONG += ("for", "will", "be", "of", "to", "so", "=", ":", "no", "number", "then", "a", "and", "work", "must", "that")
 # and behind it
 _SURE_BEHIND = (
     "total",
