@@ -226,3 +226,24 @@ def test_counts_that_take_slip_stitches_in(words: str) -> None:
     """A count may take the slip stitches of a row on its own chain in, whether their places are said or not."""
     assert "count-differs" not in [rule for rule, _ in corrections(check(f"{HEAD}Row 1: {words} (4)\n"))]
     assert "count-differs" in [rule for rule, _ in corrections(check(f"{HEAD}Row 1: {words} (5)\n"))]
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("sc in next 6 sts, join first arm: 3 sc through arm and body, 3 sc", 12),
+        ("6 sc, attach arm: 3 sc through both, 3 sc", 12),
+        ("sc in next 6 sts, change to red: 6 sc", 12),
+        ("6 sc, change to red: 3 sc, change to white: 3 sc", 12),
+        ("sc around, change to red: 11 sc", 12),
+    ],
+)
+def test_work_behind_a_colon(words: str, made: int) -> None:
+    """What stands behind the colon of "join the arm:", "change to red:" is work, unless the row has come to its end."""
+    assert on_a_round(12, words) == made
+
+
+def test_a_count_behind_a_colon() -> None:
+    """At the row's end it is the count."""
+    report = check(f"{HEAD}Rnd 1: 12 sc in magic ring. (12)\nRnd 2: sc around, change to red: 11 sc\n")
+    assert "count-differs" in [rule for rule, _ in corrections(report)]

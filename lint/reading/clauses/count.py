@@ -11,7 +11,20 @@ from lint.reading.counting.attheend import count_at_end
 from lint.reading.counting.nocounts import left_for_work, rather_work, sorts_of_work, work_behind_note
 from lint.reading.places.countunits import left_over
 from lint.reading.words.stream import CLOSERS, OPENERS
-from lint.tree import MAKES_STITCHES, FastenOff, Join, OpenWork, Remark, Repeat, RowCall, TimesKind, Turn, Work, walk
+from lint.tree import (
+    MAKES_STITCHES,
+    FastenOff,
+    Join,
+    OpenWork,
+    Remark,
+    Repeat,
+    RowCall,
+    TimesKind,
+    Turn,
+    UseYarn,
+    Work,
+    walk,
+)
 
 
 class CountClauses(WordClauses):
@@ -63,6 +76,9 @@ class CountClauses(WordClauses):
             return None  # "8 sc (white) 4 sc"
         if found is None or not parted or self.runs_to_end() or self.over():
             return found
+        if stream.lexemes[start - 1].kind == ":" and self.changes_colour(start) and not self.runs_to_end(2):
+            stream.at = start
+            return None  # "sc in next 6, change to red: 6 sc"
         rest = stream.lexemes[start + 2 :]
         if len({item.unit for item in found.items}) == 1:
             first = found.items[0]
@@ -76,6 +92,12 @@ class CountClauses(WordClauses):
         stream.at = start
         return None
 
+    def changes_colour(self, at: int) -> bool:
+        """Whether the last clause before an index is a change of colour."""
+        last = self.steps[-1] if self.steps else None
+        words = [item.kind for item in self.stream.lexemes[:at] if last is not None and item.start >= last.span.start]
+        return isinstance(last, (Remark, UseYarn)) and words[:1] == ["change"]
+
     def over(self) -> bool:
         """Whether the round is closed and maybe the yarn cut, or its last clause has been worked as often as there is room."""
         last = next((step for step in reversed(self.steps) if not isinstance(step, FastenOff)), None)
@@ -88,9 +110,9 @@ class CountClauses(WordClauses):
         before = [item for item in self.stream.lexemes if item.end <= begins]
         return bool(before) and before[-1].kind == sign.kind
 
-    def runs_to_end(self) -> bool:
-        """Whether the clause before goes on to the row's end, or all the way along an edge."""
-        last = self.steps[-1] if self.steps else None
+    def runs_to_end(self, back: int = 1) -> bool:
+        """Whether the clause before, or the one so many back, goes on to the row's end, or all the way along an edge."""
+        last = self.steps[-back] if len(self.steps) >= back else None
         if isinstance(last, OpenWork):
             return "evenly" in last.words
         if isinstance(last, Repeat):

@@ -6,6 +6,7 @@ from lint.lexicon import Lexeme
 from lint.pattern import Stated
 from lint.place import LimitKind, TargetKind, Which
 from lint.reading.places.targets import LOOPS
+from lint.reading.words.piecewords import tells_piece
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
 from lint.tree import Chain, Group, Join, Remark, Repeat, Shaping, Skip, Step, TimesKind, Turn, Work, walk
 
@@ -64,10 +65,15 @@ def _holds_words(inside: list[Lexeme]) -> bool:
 
 
 def led_to_a_side(stream: Stream, colon: int) -> bool:
-    """Whether the clause before a colon only says where work goes on: "…; on the other side: 2 sc (8)" is no count of 2."""
+    """Whether the clause before a colon only says where work goes on: "…; on the other side: 2 sc (8)" is no count of 2.
+
+    Nor is "…, join the first arm: 3 sc through arm and body, 3 sc".
+    """
     start = next((i + 1 for i in range(colon - 1, -1, -1) if stream.lexemes[i].kind in (",", ";", ".")), 0)
-    kinds = {item.kind for item in stream.lexemes[start:colon]}
-    return "other_side" in kinds and not kinds & {"stitch", "any_stitch", "increase", "decrease", "special"}
+    words = stream.lexemes[start:colon]
+    kinds = {item.kind for item in words}
+    limb = bool(kinds & {"join", "joining", "attach"}) and any(tells_piece(item.lower) for item in words)
+    return ("other_side" in kinds or limb) and not kinds & {"stitch", "any_stitch", "increase", "decrease", "special"}
 
 
 def rather_work(steps: list[Step], counted: int, unit: str, rest: list[Lexeme], signed: bool) -> bool:
