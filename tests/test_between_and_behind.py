@@ -247,3 +247,16 @@ def test_a_count_behind_a_colon() -> None:
     """At the row's end it is the count."""
     report = check(f"{HEAD}Rnd 1: 12 sc in magic ring. (12)\nRnd 2: sc around, change to red: 11 sc\n")
     assert "count-differs" in [rule for rule, _ in corrections(report)]
+
+
+@pytest.mark.parametrize("spaces", [4, 5])
+def test_spaces_in_brackets_behind_the_stitches(spaces: int) -> None:
+    """ "24 dc (4 ch-2 sps)" counts both."""
+    rows = (
+        "Rnd 1: Ch 4, join with sl st to form a ring. Ch 3 (counts as dc), 2 dc in ring, ch 2, *3 dc in ring, ch 2;"
+        " rep from * 2 more times, join with sl st to top of ch-3. (12 dc, 4 ch-2 sps)\n"
+        "Rnd 2: Sl st to ch-2 sp, ch 3 (counts as dc), (2 dc, ch 2, 3 dc) in same sp, *(3 dc, ch 2, 3 dc) in next ch-2 sp;"
+        f" rep from * 2 more times, join with sl st to top of ch-3. 24 dc ({spaces} ch-2 sps)\n"
+    )
+    found = [rule for rule, _ in corrections(check(HEAD + rows)) if rule.endswith("differ") or rule.endswith("differs")]
+    assert bool(found) == (spaces == 5)

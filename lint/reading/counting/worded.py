@@ -6,6 +6,8 @@ keeps its place in the text.
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from lint.lexicon import Lexeme
 from lint.reading.words.stream import CLOSERS, Stream
 
@@ -91,6 +93,9 @@ def counts_in_words(stream: Stream) -> Stream:
         opened = next((i for i in range(end - 1, -1, -1) if stream.matching(i) == end - 1), None)
         if not opened:
             return stream
+        if _spaces_apart(lexemes, opened, end - 1):  # "24 dc (4 ch-2 sps)"
+            comma = replace(lexemes[opened], kind=",", text=",")
+            return _put(stream, opened, end, [comma, *lexemes[opened + 1 : end - 1]])
         inside = _figure(lexemes[opened + 1 : end - 1])
         if inside is None and (before := _having(lexemes, opened)) < opened:
             return _put(stream, before, opened, [])
@@ -104,6 +109,15 @@ def counts_in_words(stream: Stream) -> Stream:
     if lexemes[begun - 1].kind in (",", ".", ";", ":", "dash"):
         begun -= 1
     return _put(stream, begun, end, [*signs, *told])
+
+
+def _spaces_apart(lexemes: list[Lexeme], opened: int, close: int) -> bool:
+    """Whether a bracket behind a count in stitches holds the number of spaces, and nothing else."""
+    stitches = [item.kind for item in lexemes[max(0, opened - 2) : opened]]
+    inside = [item.kind for item in lexemes[opened + 1 : close]]
+    counted = stitches in (["number", "stitch"], ["number", "any_stitch"])
+    lead = lexemes[opened - 3].kind if opened > 2 else ""
+    return counted and lead in (".", ";", "dash", "=", ":", "→") and inside[:1] == ["number"] and inside[-1] == "space"
 
 
 def _having(lexemes: list[Lexeme], opened: int) -> int:
