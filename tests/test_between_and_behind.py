@@ -155,7 +155,7 @@ AS_COUNTED = [
     ". Now there are {} sc",
     ", for {} sts total",
     ", ending with {} sts",
-    ", {} sc in this rnd",
+    ", {} sts in this rnd",
     ". {} sts at end of rnd",
     ". Sts = {}",
     ". # of sts: {}",
@@ -260,3 +260,9 @@ def test_spaces_in_brackets_behind_the_stitches(spaces: int) -> None:
     )
     found = [rule for rule, _ in corrections(check(HEAD + rows)) if rule.endswith("differ") or rule.endswith("differs")]
     assert bool(found) == (spaces == 5)
+
+
+@pytest.mark.parametrize("words", ["work 6 sc in this round", "make 6 sc in total", "then 6 sc in the row"])
+def test_work_that_a_count_could_be(words: str) -> None:
+    """Where nothing says that the row has come to its end, a figure of its own stitch may be work: nothing is guessed."""
+    assert on_a_round(12, f"sc in next 6 sts, {words}") is None

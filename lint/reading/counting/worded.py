@@ -23,10 +23,9 @@ _SURE_OF_STITCHES = (
     "finishing",
     "now",
     "making",
-    "make",
 )
 _AMONG = ("st", "sts", "stitch", "stitches", "with", "there", "the", "rnd", "round", "row", "this", "you", "should")
-_AMONG += ("for", "will", "be", "of", "to", "so", "=", ":", "no", "number", "then", "a", "and", "work", "must", "that")
+_AMONG += ("for", "will", "be", "of", "to", "so", "=", ":", "no", "number", "then", "a", "and", "must", "that")
 # and behind it
 _SURE_BEHIND = (
     "total",
@@ -75,6 +74,7 @@ _BEFORE = (
     "...",
     *CLOSERS,
 )
+_AT_END = ("around", "across", "turn", "join", "row_end", "ending")
 _UNITS = ("stitch", "any_stitch")
 _NOT_AMONG = ("excluding", "excl", "not", "don't", "without", "does", "doesn't")
 _JOINS = ("join", "joining", "joins", "slip", "ss", "sl")
@@ -102,6 +102,8 @@ def counts_in_words(stream: Stream) -> Stream:
         return stream if inside is None else _put(stream, opened + 1, end - 1, inside)
     begun = _begin(lexemes, end)
     told = _figure(lexemes[begun:end]) if begun else None
+    if told is not None and _may_be_work(lexemes, begun, end):
+        return stream
     if told is None or not any(item.kind in ("stitch", "increase", "decrease", "special") for item in lexemes[:begun]):
         return stream
     last = lexemes[begun - 1].end
@@ -109,6 +111,16 @@ def counts_in_words(stream: Stream) -> Stream:
     if lexemes[begun - 1].kind in (",", ".", ";", ":", "dash"):
         begun -= 1
     return _put(stream, begun, end, [*signs, *told])
+
+
+def _may_be_work(lexemes: list[Lexeme], begun: int, end: int) -> bool:
+    """Whether "6 sc in this rnd", "6 sc at end of rnd" may be worked: nothing before says that the row has come to its end."""
+    words = lexemes[begun:end]
+    sure = any(_is(item, (*_SURE, *_SURE_OF_STITCHES)) for item in words if item.kind != "total")
+    if sure or any(item.kind == "any_stitch" for item in words):
+        return False
+    before = [item.kind for item in lexemes[max(0, begun - 2) : begun]]
+    return not any(kind in _AT_END or kind in CLOSERS for kind in before)
 
 
 def _spaces_apart(lexemes: list[Lexeme], opened: int, close: int) -> bool:
