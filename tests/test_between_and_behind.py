@@ -39,6 +39,8 @@ def in_a_row(stitches: int, words: str) -> int | None:
         ("skip next 2 sts,", 3),
         ("", 6),
         ("omit next sc,", None),
+        ("skip the remaining sts,", None),
+        ("skip sc just made,", None),
     ],
 )
 def test_what_is_skipped_between_two_loops(between: str, made: int | None) -> None:
@@ -77,6 +79,8 @@ def test_doubled_shaping(stitches: int, words: str, made: int | None) -> None:
 def test_doubled_shaping_in_the_round() -> None:
     """So they do in repeats."""
     assert on_a_round(12, "[sc in next 3 sts, double inc] 3 times") == 18
+    assert on_a_round(12, "sc double inc in next st, sc in next 11 sts") == 14
+    assert on_a_round(12, "sc in next 9 sts, sc double dec") == 10
     assert on_a_round(12, "[double decrease over next 3 sts] 4 times") == 4
     assert on_a_round(12, "*sc in each of 5 sts, 2 sc in the 6th; rep from * around") == 14
 
@@ -266,3 +270,12 @@ def test_spaces_in_brackets_behind_the_stitches(spaces: int) -> None:
 def test_work_that_a_count_could_be(words: str) -> None:
     """Where nothing says that the row has come to its end, a figure of its own stitch may be work: nothing is guessed."""
     assert on_a_round(12, f"sc in next 6 sts, {words}") is None
+
+
+@pytest.mark.parametrize(
+    "words", ["(total of 3 rounds)", "(total 3 rounds)", "for a total of 3 rounds", "(end with round 3)"]
+)
+def test_a_number_of_rounds_is_no_count(words: str) -> None:
+    """How many rounds there are says nothing of their stitches."""
+    report = check(f"{HEAD}Rnd 1: 12 sc in magic ring. (12)\nRnd 2: sc around {words}\n")
+    assert "count-differs" not in [rule for rule, _ in corrections(report)]

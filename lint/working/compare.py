@@ -102,7 +102,7 @@ def measured(item: StatedItem, made: Made, stated: Stated) -> list[int]:
         unit == "space"
         and not name
         and item.words.lower() in _LOOPS
-        and (made.by_kind.keys() <= _ON_HOOK or not made.spaces)
+        and (made.by_kind.keys() <= _ON_HOOK or not made.spaces and not made.lace_loops)
         and made.stitches
     ):
         return [made.stitches]  # the loops of a Tunisian row that calls another one; stitches, in translated words

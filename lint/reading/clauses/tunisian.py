@@ -248,11 +248,12 @@ def _passed_between(stream: Stream) -> tuple[Place, ...] | None:
     if not found and stream.kind() in ("number", "chain", "any_stitch", "stitch", "space"):
         number = how_many(stream) or ONE
         found = (Place(stream.span_from(start), Which.NEXT, (target(stream) or ANY,), number),)
-    if not found or stream.kind() not in (",", ";", ".", "and"):
+    next_ones = all(place.which is Which.NEXT and place.limit is None and place.of is None for place in found)
+    if not found or not next_ones or stream.kind() not in (",", ";", ".", "and"):
         stream.at = start
         return None
     passed = [place for place in found if place.targets[0].kind not in (TargetKind.SPACE, TargetKind.CHAIN)]
-    return tuple(replace(place, which=Which.NEXT) for place in passed)
+    return tuple(passed)
 
 
 def _from_hook(found: tuple[Place, ...]) -> tuple[Place, ...]:

@@ -10,9 +10,8 @@ from dataclasses import replace
 
 from lint.lexicon import Lexeme
 from lint.reading.counting import counts
-from lint.reading.words.stream import Stream
+from lint.reading.words.stream import COUNT_SIGNS, Stream
 
-_SIGNS = ("|", "=", "→", "=>", "->")
 # what begins a clause that works nothing
 _TALK = ("word", "change", "stuff", "fasten_off", "no_fasten", "attach", "marker", "put_marker", "movement", "telling")
 _HANDS = ("put", "place", "insert", "pull", "leave", "leaving", "cut", "sew", "weave", "fold", "close")
@@ -53,7 +52,7 @@ def _enclosed(stream: Stream, end: int) -> dict[int, str | None] | None:
 def _behind_talk(stream: Stream, end: int) -> int | None:
     """ "…, stuff | 18", "…, change to blue in the last sc = 42": where the sign stands; None without such a count."""
     lexemes = stream.lexemes
-    at = next((index for index in range(end - 1, 0, -1) if lexemes[index].text in _SIGNS), 0)
+    at = next((index for index in range(end - 1, 0, -1) if lexemes[index].text in COUNT_SIGNS), 0)
     if not at:
         return None
     begun = max((i + 1 for i in range(at) if lexemes[i].kind in (",", ";", ".")), default=0)

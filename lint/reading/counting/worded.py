@@ -175,8 +175,8 @@ def _figure(words: list[Lexeme]) -> list[Lexeme] | None:
     excluded = len(behind) != len(words) - at - 1 - len(unit)
     led = all(_is(item, (*_SURE, *_SURE_OF_STITCHES, *_AMONG)) for item in before)
     tailed = all(_is(item, (*_SURE_BEHIND, *_BEHIND)) for item in behind)
-    if not led or not tailed:
-        return None
+    if not led or not tailed or not unit and any(item.kind in ("row", "round") for item in (*before, *behind)):
+        return None  # "a total of 12 rounds", "end with round 12"
     sure = any(_is(item, _SURE) for item in before) or any(_is(item, _SURE_BEHIND) for item in behind) and bool(unit)
     sure = sure or bool(unit) and unit[0].kind == "any_stitch" and any(_is(item, _SURE_OF_STITCHES) for item in before)
     sure = sure or [item.kind for item in before[-2:]] in (["any_stitch", ":"], ["any_stitch", "="])  # "sts = 12"

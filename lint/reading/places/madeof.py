@@ -7,13 +7,15 @@ from lint.reading.words.stream import Stream
 from lint.source import Span
 from lint.tree import Work
 
+DOUBLED = 3  # stitches: what a double increase makes of one, and a double decrease one of
+
 
 def increase_told(stream: Stream) -> int | None:
     """The "inc" of "hdc inc", or the "3inc" of "dc3inc": how many go into one place."""
     if hung_on(stream, "increase"):
         stream.take()  # "dc-inc"
-    if stream.take_if("increase"):
-        return 2
+    if (word := stream.take_if("increase")) is not None:
+        return DOUBLED if word.doubled else 2
     one = stream.kind() == "number" and stream.peek().amount is None and stream.peek().glued  # not "5sc 1inc"
     if one and stream.kind(1) == "increase" and stream.peek(1).glued:
         number = stream.take().number

@@ -12,7 +12,7 @@ from lint.reading.places.countunits import singular
 from lint.reading.places.freeloops import loops_of_all
 from lint.reading.places.howoften import several_may_be_meant, so_many_from_hook, times_in_brackets
 from lint.reading.places.limits import limit
-from lint.reading.places.madeof import hung_on, increase_told, legs_before, legs_behind
+from lint.reading.places.madeof import DOUBLED, hung_on, increase_told, legs_before, legs_behind
 from lint.reading.places.places import merges, places
 from lint.reading.places.targets import ANY, LOOPS, of_a_row_below
 from lint.reading.places.totals import into_an_edge
@@ -33,9 +33,6 @@ GROUPS = ("group", "groups", "grp", "grps")
 def post_stitch(key: str) -> bool:
     """Whether a stitch's key is that of a post stitch."""
     return key.startswith(("FP", "BP"))
-
-
-_DOUBLE = 3  # stitches: what a double increase makes of one, and a double decrease one of
 
 
 def work(stream: Stream, start: int, number: Amount | None) -> Step | None:
@@ -95,10 +92,10 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         stitch = "picot"
     elif lexeme.doubled and lexeme.kind == "increase":
         stream.take()
-        return _increased(stream, start, PLAIN, _DOUBLE, number)
+        return _increased(stream, start, PLAIN, DOUBLED, number)
     elif lexeme.kind in ("increase", "decrease"):
         stream.take()
-        stitch, doubled = ("inc", None) if lexeme.kind == "increase" else ("dec", _DOUBLE if lexeme.doubled else None)
+        stitch, doubled = ("inc", None) if lexeme.kind == "increase" else ("dec", DOUBLED if lexeme.doubled else None)
     else:
         return None
     if lexeme.kind == "stitch" and number is not None and stream.word(*GROUPS) and stream.kind(1) in ("in", "over"):
@@ -124,8 +121,8 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         stitch = one_stitch_name(stream.take().lower)  # "dc3tog cluster"
     dash = int(hung_on(stream, "decrease"))  # "sc-dec"
     if together is None and stitch not in ("inc", "dec", "sl st", "picot") and stream.kind(dash) == "decrease":
+        together = DOUBLED if stream.peek(dash).doubled else 2
         stream.at += dash + 1
-        together = 2
     if number is not None and together is None and stream.kind() == "together":  # "2 dc tog"
         stream.take()
         together, number = number.lone or 2, None

@@ -15,7 +15,7 @@ from lint.reading.sizes.namedlists import named_list, times_list
 from lint.reading.words.cursor import CLOSERS, OPENERS, SIGNS, Cursor
 from lint.tree import Special
 
-_COUNT_SIGNS = ("=", "|", "→", "=>", "->")
+COUNT_SIGNS = ("=", "|", "→", "=>", "->")
 _STITCHES = ("stitch", "special", "one_stitch", "group_word", "increase", "decrease", "picot")
 _AFTER_STITCH = ("in", "over", "around", "across", "each", "next", "together", "evenly", "to")
 _AFTER_NUMBER = (",", ";", ".", "end", "times")
@@ -60,7 +60,7 @@ class Stream(Cursor):
         """Whether a sign at `index` sets a count apart that ends the words: "= 36", "→ 36", "| 36 sts"."""
         item, ahead = self.lexemes[index], index - self.at
         apart = item.text in ("—", "–") and self.kind(ahead - 1) != "number" or not item.glued  # not "3–5"
-        signed = item.text in _COUNT_SIGNS or item.kind == "dash" and apart
+        signed = item.text in COUNT_SIGNS or item.kind == "dash" and apart
         if not signed or self.kind(ahead + 1) != "number":
             return False
         unit = self.kind(ahead + 2) in ("any_stitch", "stitch")
