@@ -63,6 +63,7 @@ class PieceState:
     earlier: EarlierRows = field(default_factory=EarlierRows)
     made: Made | None = None  # by the row before, where that is known
     number: int = 0  # of the row before; 0: it has none
+    leans: str = ""  # the row not worked out on whose printed count alone the work stands, till a count agrees
     recent: list[Made] = field(default_factory=list)  # by the last rows, the newest last
     short_rows: bool = False  # the piece's heading says that rows turn before their end
     short: bool = False  # a row's label says so
@@ -84,6 +85,7 @@ class PieceState:
         self.fabric, self.earlier, self.carried = fabric, EarlierRows(self.earlier.shelf), None
         self.unworked, self.more_left, self.joining, self.side = [], False, (), Side(0)
         self.left_off, self.parted, self.recent, self.short, self.whole, self.number = None, False, [], False, 0, 0
+        self.leans = ""
 
 
 @dataclass(frozen=True)
