@@ -107,7 +107,10 @@ class PhraseBook:
         hits: list[PhraseHit] = []
         index = 0
         while index < len(tokens):
-            last, kind, value = longest.get(index) or (index + 1, *self.single(words[index]))
+            phrase = longest.get(index)
+            if phrase is None or "\n" in text and _begins_anew(tokens[index : phrase[0]], text, offset):
+                phrase = (index + 1, *self.single(words[index]))
+            last, kind, value = phrase
             if kind:
                 hits.append(PhraseHit(index, last, kind, value))
             index = last
@@ -125,3 +128,11 @@ class PhraseBook:
             if first not in longest or phrase[0] >= longest[first][0]:
                 longest[first] = phrase
         return longest
+
+
+def _begins_anew(tokens: list[Token], text: str, offset: int) -> bool:
+    """Whether a line begins with a capital within a phrase in small letters: "to end" and, below it, "Stitch count"."""
+    gaps = zip(tokens, tokens[1:], strict=False)
+    return tokens[0].text.islower() and any(
+        "\n" in text[one.end - offset : two.start - offset] and two.text.istitle() for one, two in gaps
+    )

@@ -41,6 +41,9 @@ def preposition(stream: Stream, allow_to: bool) -> bool | None:
     if stream.word("in all") and (others or stream.kind(1) in _ALL_OF):
         stream.take()
         return False  # "2 sc in all sts": not a total
+    if stream.word("in all") and stream.word("of", ahead=1) and stream.kind(2) == "the" and stream.kind(3) in _ALL_OF:
+        stream.at += 3
+        return False  # "sc in all of the sts around"
     everything = stream.take_if("all", "together")
     if stream.word("using") and stream.kind(2 if stream.kind(1) == "the" else 1) == "next":
         stream.take()  # "dec using the next 2 sts"

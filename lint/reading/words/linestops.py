@@ -19,9 +19,15 @@ _MAY_END = (
     "word",
     "turn",
     "times",
+    "ending",
     ">",
     *CLOSERS,
 )
+_ROUNDED_OFF = (
+    "around",
+    "across",
+    "ending",
+)  # behind these a figure in the line below is no number of stitches to work
 # short forms, and what goes on with the same clause behind the full stop of one: "3 ch. and 4 tr. into next sp."
 _SHORTENED = ("stitch", "any_stitch", "chain", "space")
 _GOES_ON = (",", ";", "and", "in", "over", "of", "to", "together", "space", *CLOSERS)
@@ -51,10 +57,19 @@ def with_line_stops(lexemes: list[Lexeme], source: SourceText) -> list[Lexeme]:
             ended = (counted or before.kind in _MAY_END) and opens
             kinds = [one.kind for one in found[-3:]]  # "; 10 sts", and in the line below "sl st in next st"
             told = kinds[:1] in _COUNTS and kinds[1:] == ["number", "any_stitch"] and lexeme.kind in _CLOSES
-            if ended or told:
+            summed = before.kind in _ROUNDED_OFF and _counts_alone(lexemes[index:])
+            if ended or told or summed:
                 found.append(Lexeme(".", "", before.end, before.end, True))
         found.append(lexeme)
     return found
+
+
+def _counts_alone(lexemes: list[Lexeme]) -> bool:
+    """Whether the words to the end are a figure of stitches, "12 sc", "13 sts total"."""
+    kinds = ["total" if one.lower == "total" else one.kind for one in lexemes]
+    return (
+        kinds[:1] == ["number"] and kinds[1:2] in (["stitch"], ["any_stitch"]) and kinds[2:] in ([], ["."], ["total"])
+    )
 
 
 def _bare_count(lexemes: list[Lexeme]) -> bool:
