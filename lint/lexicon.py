@@ -11,7 +11,7 @@ from lint.madeonce import made_once
 from lint.ordinalwords import is_ordinal, is_the_first
 from lint.rulebook import Rulebook, StitchFile, StitchRule, WordFile
 from lint.source import Span
-from lint.tokens import ARROWS, PhraseBook, PhraseHit, Token
+from lint.tokens import ARROWS, MARKS, PhraseBook, PhraseHit, Token
 
 
 @dataclass(frozen=True, slots=True)
@@ -237,7 +237,7 @@ class Lexicon:
             return Lexeme("star", token.text, token.start, token.end, token.glued, "*")
         if lower[0] == "*":
             return Lexeme("star", token.text, token.start, token.end, token.glued, token.text)
-        if lower in ("†", "‡", "#", "+", "^", "~", "✽", "∗"):
+        if lower[0] in MARKS or lower in ("+", "^", "~"):
             kind = "star" if lower != "+" else "+"
             return Lexeme(kind, token.text, token.start, token.end, token.glued, token.text)
         if lower == "!":  # a blog's full stop

@@ -12,8 +12,10 @@ from lint.expression import expression
 
 # One token is taken off the front at a time: a number, a word, a run of stars or dashes, or one sign
 # (a variation selector behind it says how it is drawn, not which it is).
+MARKS = "†‡#★☆✱✲✶⋆∗✽⁎※"  # beside the star, what a passage to be repeated is marked with
 _TOKEN = expression(
-    r"\d+(?:\.\d+)?|\p{L}+(?:['’]\p{L}+)?|\*+|[-–—−=]*[-–—−=]>|[-–—−]+|\.{2,}|.[\uFE0E\uFE0F]?", regex.DOTALL
+    rf"\d+(?:\.\d+)?|\p{{L}}+(?:['’]\p{{L}}+)?|\*+|([{MARKS}])\1*|[-–—−=]*[-–—−=]>|[-–—−]+|\.{{2,}}|.[\uFE0E\uFE0F]?",
+    regex.DOTALL,
 )
 _CHUNK = expression(r"\S{1,400}")  # no word is as long; a ruled line is, and would be copied for each of its signs
 ARROWS = "→⇒⇢⇨⇾⟶⟹▶►▸➔➙➛➜➝➞➟➠➡➢➣➤➥➦➧➨➩➪➫➬➭➮➯➱➲➳➵➸➺➻➼➽➾"

@@ -189,7 +189,7 @@ def bare_count(stream: Stream, worked: bool, over: bool = False) -> Stated | Non
         end, sentence = remark, stream.inside(start, remark)
     if lead not in ("=", "→") and not ends_work(stream, end):
         return None
-    last = lead in (".", ";") and len(sentence.lexemes) == 1 and end >= len(stream.lexemes) - 1  # "… around. 12"
+    last = lead in (".", ";") and len(sentence.lexemes) == 1  # "… around. 12", "… around; 12. Fasten off."
     found = read(sentence, bare=last or lead in ("=", "dash", "→", ":", "|", "●", "..", "...", "…"))
     if found is None or (
         found.items and all(item.unit == "unknown" and not _unit_word(stream, item) for item in found.items)

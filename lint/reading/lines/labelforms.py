@@ -144,7 +144,11 @@ def label_forms(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> 
             r"|(?P<core>\[(?P<numbers>\d{1,3}(?:\s?[-–]\s?\d{1,3})?)\][:.]?)(?=\s+\S)",  # "[4-6] sc in each st"
             flags,
         ),
-        "inline": expression(r"(?<=[.!)\]};]\s{0,3})(?<=\s)|(?<=[.)])(?=\d)", flags),
+        "inline": expression(
+            r"(?<=[.!)\]};]\s{0,3})(?<=\s)|(?<=[.)])(?=\d)"
+            r"|(?<=\d\s(?:\p{L}{1,8}\s)?)(?=(?-i:R(?:ow|nd|ound)s?)\s\d{1,3}[^\n.:]{0,24}:)",  # "= 31 sts Row 2:"
+            flags,
+        ),
     }
 
 

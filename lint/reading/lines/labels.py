@@ -171,7 +171,7 @@ class LabelReader:
             inner = self.at_line(text[match.end() : match.end() + _LONGEST], offset + match.end())
             if inner is not None and text[inner.body - offset - 1 : inner.body - offset + 0].strip() in (":", "", "."):
                 before_body = text[: inner.body - offset].rstrip()
-                stopped = before_body.endswith(".") and _is_stopped(inner, text, match.end(), offset)
+                stopped = before_body.endswith((".", " -")) and _is_stopped(inner, text, match.end(), offset)
                 if before_body.endswith((":", "–", "—")) or stopped:
                     found.append(inner)
         return found

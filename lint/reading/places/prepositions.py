@@ -16,6 +16,16 @@ def begins_bare(stream: Stream) -> bool:
     kind, behind = stream.kind(), stream.kind(1)
     if kind in ("next", "same", "each"):
         return True
+    if kind == "ring":
+        return stream.kind(-1) in _SHAPES and stream.kind(1) in (
+            "end",
+            ".",
+            ",",
+            ";",
+            "(",
+            "=",
+            "dash",
+        )  # "6 sc MR (6)"
     if kind == "the" and stream.kind(-1) in _SHAPES:
         named = behind in ("first", "last", "next") and stream.kind(2) == "number"
         return named and stream.kind(3) in ("any_stitch", "stitch")
