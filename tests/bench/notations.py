@@ -1,7 +1,7 @@
 """The same patterns in other notations: python tests/bench/notations.py [FOLDER …] [--list] [--together SEED]
 
 Sound patterns (corpus_demo without a FOLDER; "faulty" in a name: left out) are written in the ways of
-tests/test_same_in_other_notation.py: wrapped, with other signs, other words for the same.  For every way:
+tests/ways.py: wrapped, with other signs, other words for the same.  For every way:
 
   rows      rows in all patterns that the way changes
   same      of those, rows that make in every size what they made before
@@ -23,7 +23,8 @@ ROOT = Path(__file__).resolve().parents[2]
 sys.path[:0] = [str(ROOT), str(ROOT / "tests")]
 
 from helpers import check  # noqa: E402
-from test_same_in_other_notation import WAYS, made_by  # noqa: E402
+from test_same_in_other_notation import made_by  # noqa: E402
+from ways import WAYS  # noqa: E402
 
 
 def corrections(text: str) -> list[str]:
