@@ -35,3 +35,31 @@ def test_what_is_left_to_the_maker_is_no_list(words: str) -> None:
     """As many figures as there are sizes are needed, and in two sizes "5 or 6" may mean either."""
     text = f"Test cap\n\nUS terms\n\nSizes: S (M)\n\nCAP\nRow 1: Fsc 20 (24), turn.\nRow 2: Ch 1, {words}, turn.\n"
     assert table(text)[1] == [None, None]
+
+
+WRITTEN_OUT = "Test caps\n\nUS terms\n\nSizes: Child (50 cm), Adult (56 cm)\n\nCHILD\n{}Rnd 2: Sc in each st around. (8 sc)\nFasten off.\n\nADULT\n{}"
+
+
+def test_yarn_that_another_size_fastened_off() -> None:
+    """Each size is a piece by itself: what the last one cut is no yarn of the next."""
+    rounds = "Rnd 1: Sc in each of 9 ch, join. (9 sc)\nRnd 2: Ch 1, sc in each st around.\n"
+    text = WRITTEN_OUT.format("Ch 8, join.\nRnd 1: Sc in each ch around.\n", f"Ch 9, join.\n{rounds}")
+    assert "yarn-not-joined" not in dict(all_findings(check(text)))
+
+
+def test_yarn_that_the_same_size_fastened_off() -> None:
+    """Within one size work that goes on after fastening off has no yarn."""
+    text = WRITTEN_OUT.format("Ch 8, join.\nRnd 1: Sc in each ch around.\n", "").replace(
+        "\n\nADULT\n", "\nRnd 3: Ch 1, sc in each st around.\n\nADULT\nRnd 1: 9 sc in magic ring.\n"
+    )
+    assert ("yarn-not-joined", 12) in all_findings(check(text))
+
+
+@pytest.mark.parametrize(("ring", "joined"), [("magic ring", True), ("each st", False)])
+def test_a_round_that_begins_on_a_chain_and_a_ring(ring: str, joined: bool) -> None:
+    """ "Ch 2, 8 hdc in magic ring" starts a piece of its own, and needs no yarn joined; a chain before other stitches does."""
+    text = (
+        "Test flower\n\nUS terms\n\nFLOWER\nRnd 1: 8 sc in magic ring. (8 sc)\nFasten off.\n"
+        f"Rnd 2: Ch 2, 8 hdc in {ring}, join. (8 hdc)\n"
+    ).replace("8 hdc in each", "hdc in each")
+    assert ("yarn-not-joined" not in dict(all_findings(check(text)))) is joined
