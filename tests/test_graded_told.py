@@ -63,3 +63,18 @@ def test_a_round_that_begins_on_a_chain_and_a_ring(ring: str, joined: bool) -> N
         f"Rnd 2: Ch 2, 8 hdc in {ring}, join. (8 hdc)\n"
     ).replace("8 hdc in each", "hdc in each")
     assert ("yarn-not-joined" not in dict(all_findings(check(text)))) is joined
+
+
+@pytest.mark.parametrize(
+    ("last", "goes_on"),
+    [("[sc in next 3 sts, 2 sc in next st] 6 times. (30 sc)", 24), ("[sc in next 3 sts, 2 sc in next st] 5 times. (25 sc)", 20)],
+    ids=["the printed count", "what was made"],
+)  # fmt: skip
+def test_rows_worked_even_behind_a_slip(last: str, goes_on: int) -> None:
+    """What rows without a count go on from is told by the next that shapes, however many lie between."""
+    text = (
+        "Test cap\n\nUS terms\n\nCROWN\nRnd 1: 18 sc in magic ring. (18 sc)\n"
+        "Rnd 2: [Sc in next 8 sts, 2 sc in next st] 2 times. (24 sc)\nRnd 3: Ch 1, sc in each st around.\n"
+        f"Rnds 4-6: Sc in each st around.\nRnd 7: {last}\n"
+    )
+    assert [row[0] for row in table(text)][1:6] == [20, *[goes_on] * 4]

@@ -148,7 +148,17 @@ def shown_by_lists(text: str) -> Shown:
         STRONG,
         *(
             ((shape,))
-            for shape in ("strokes", "bars", "colons", "dashes", "ampersands", "hyphens", "all in brackets", "or", "bare")
+            for shape in (
+                "strokes",
+                "bars",
+                "colons",
+                "dashes",
+                "ampersands",
+                "hyphens",
+                "all in brackets",
+                "or",
+                "bare",
+            )
         ),
     ):
         some = [one for one in found if one.shape in shapes]
