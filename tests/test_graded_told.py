@@ -78,3 +78,28 @@ def test_rows_worked_even_behind_a_slip(last: str, goes_on: int) -> None:
         f"Rnds 4-6: Sc in each st around.\nRnd 7: {last}\n"
     )
     assert [row[0] for row in table(text)][1:6] == [20, *[goes_on] * 4]
+
+
+BORDER = "Test waistcoat\n\nUS terms\n\nBORDER\nRow 1: Join yarn at the hem, ch 1, work 90 sc {}, turn.\nRow 2: Ch 1, sc in each sc, turn.\n"
+
+
+@pytest.mark.parametrize(
+    "edges",
+    [
+        "evenly up right front, round neck and down left front",
+        "evenly along the left front, across back neck, down right front",
+        "up the right front edge, around neckline, and down the left front edge",
+    ],
+)
+def test_stitches_over_several_edges(edges: str) -> None:
+    """So many stitches go over all the edges that are named, however these are parted."""
+    assert table(BORDER.format(edges)) == [[90], [90]]
+
+
+@pytest.mark.parametrize(
+    "edges",
+    ["evenly up right front, 3 sc in the corner, around neckline", "evenly up right front, around neck working 3 sc in each corner"],
+)  # fmt: skip
+def test_more_work_among_edges_is_not_passed_over(edges: str) -> None:
+    """What is worked besides makes another number, which is not told."""
+    assert table(BORDER.format(edges))[0] == [None]

@@ -14,7 +14,7 @@ from lint.reading.places.targets import ANY, FREE, LOOPS, is_space_word
 from lint.reading.repeating.repeats import Mark
 from lint.reading.words.piecewords import PIECE_WORDS
 from lint.reading.words.stream import OPENERS, SIGNS
-from lint.tree import MAKES_STITCHES, AlongEdge, Group, OtherSide, Remark, Skip, Turn, Work
+from lint.tree import MAKES_STITCHES, AlongEdge, Evenly, Group, OtherSide, Remark, Skip, Turn, Work
 
 _EDGE_WORDS = (
     "foundation", "beginning", "outer", "bottom", "top", "long", "short", "narrow", "right", "left", "lower", "upper", "other",
@@ -125,7 +125,7 @@ class EdgeClauses(ClusterClauses):
         """Takes "along top", "down side", "across the lower edge" after a number of stitches."""
         stream = self.stream
         start = stream.at
-        if stream.take_if("across", "over", "around") or stream.word("along", "down", "up") and stream.take():
+        if stream.take_if("across", "over", "around") or stream.word("along", "down", "up", "round") and stream.take():
             stream.skip("the", "each")
             if (stream.kind() in ("first", "ordinal") or stream.word("one")) and stream.kind(1) in ("side", "edge"):
                 stream.take()  # "along the first side of the heel", "along one side"
@@ -159,6 +159,17 @@ class EdgeClauses(ClusterClauses):
                 return True
         stream.at = start
         return False
+
+    def over_all_edges(self, start: int, step: Work) -> Evenly:
+        """So many stitches along an edge and those named behind it: "evenly up right front, round neck and down left front"."""
+        stream = self.stream
+        while stream.kind() in (",", "and"):
+            before = stream.at
+            stream.skip(",", "and")
+            if not self.along_edge() or stream.kind() not in (*SIGNS, "end", "and", "turn", "join"):
+                stream.at = before
+                break
+        return Evenly(stream.span_from(start), step.stitch, step.number)
 
     def of_an_edge(self, start: int) -> bool:
         """ "sc in each of 46 ch along the neck edge": so many places, which are on an edge and not on the row below."""

@@ -199,13 +199,13 @@ class WorkClauses(EdgeClauses):
                 self.steps.append(OpenWork(span, words) if in_all is None else Evenly(span, step.stitch, in_all))
                 return True
             stream.pass_to()
-            step = Evenly(stream.span_from(start), step.stitch, step.number)
+            step = self.over_all_edges(start, step)
         if isinstance(step, Work) and not step.places and step.stitch not in ("inc", "dec") and self.along_edge():
             each = any(item.kind == "each" for item in stream.lexemes[start : stream.at])
             if not step.number_said or each:  # how many edges there are is not said
                 self.steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
                 return True
-            step = Evenly(stream.span_from(start), step.stitch, step.number)
+            step = self.over_all_edges(start, step)
         on_edge = isinstance(step, Work) and bool(step.places) and step.places[-1].targets[0].name == "edge"
         if on_edge or isinstance(step, Evenly):
             one_in_each(stream, step.stitch)

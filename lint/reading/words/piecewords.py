@@ -13,7 +13,7 @@ _PIECES = (
 )  # fmt: skip
 # where on a garment stitches and edges lie
 PIECE_WORDS = (
-    "back", "front", "left", "right", "center", "centre", "side", "neck", "shoulder", "underarm", "armhole", "sleeve", "body",
+    "back", "front", "left", "right", "center", "centre", "side", "neck", "neckline", "shoulder", "underarm", "armhole", "sleeve", "body",
     "yoke", "instep", "heel", "flap", "gusset", "toe", "foot", "sole", "ankle", "cuff", "thumb", "palm", "hand", "held",
 )  # fmt: skip
 _ACROSS = ("corresponding", "matching", "adjacent", "adjoining", "neighbouring", "neighboring")
