@@ -103,3 +103,36 @@ def test_stitches_over_several_edges(edges: str) -> None:
 def test_more_work_among_edges_is_not_passed_over(edges: str) -> None:
     """What is worked besides makes another number, which is not told."""
     assert table(BORDER.format(edges))[0] == [None]
+
+
+CROWN = (
+    "Test beret\n\nUS terms\n\nSizes: S (M, L)\n\nTASSEL\nRnd 1: 3 sc in magic ring.\nRnd 3: Sc in each st.\n\nCROWN\n"
+    "Rnd 1: 10 sc in magic ring. (10 sc)\nRnd 2: 2 sc in each st around. (20 sc)\n{}\n"
+    "Rnd 3: [Sc in next st, 2 sc in next st] 10 times.\nRnd 4: Sc in each st around.\n"
+)
+
+
+@pytest.mark.parametrize(
+    "note",
+    [
+        "Only M and L work Rnd 3.",
+        "Sizes M and L only work Rnd 3.",
+        "Work Rnd 3 for M and L only.",
+        "M and L: work Rnd 3.",
+        "Size S: omit Rnd 3.",
+        "S skips Rnd 3.",
+        "Leave out Rnd 3 for size S.",
+        "Size S does not work Rnd 3.",
+    ],
+)
+def test_a_note_right_above_the_row_that_some_sizes_work(note: str) -> None:
+    """It holds for that row alone, though another piece has a row of the same number."""
+    assert table(CROWN.format(note)) == [[3] * 3, [3] * 3, [10] * 3, [20] * 3, [None, 30, 30], [20, 30, 30]]
+
+
+@pytest.mark.parametrize(
+    "note", ["Only M and L work Rnd 3, twice.", "Sizes M and L work Rnd 2 again.", "Sizes M and L work Rnd 2."]
+)
+def test_notes_that_do_not_tell_which_rows_some_sizes_work(note: str) -> None:
+    """They are not passed over: what they may speak of is not recomputed for any size."""
+    assert [None, None, None] in table(CROWN.format(note))

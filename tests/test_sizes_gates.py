@@ -253,8 +253,8 @@ def test_a_size_is_sent_on_in_a_sentence(words: str) -> None:
     "words",
     [
         "If you are making size S, you may stop now and start the brim.",
-        "Only M and L work Rnd 3.",
-        "Size S: omit Rnd 3.",
+        "Only M and L work Rnd 3, and L works it twice.",
+        "Size S: omit Rnd 3 and do not join.",
         "S has 12 sts and goes on to the Brim.",
     ],
 )
