@@ -25,8 +25,8 @@ _FORMS = tuple(
         rf"{_OMIT}\s+{_ROWS}\s+(?:for|in)\s+{_NAMES}(?:\s+only)?",  # "Skip Row 4 for size S"
         # "Only sizes M and L work Row 4", "Sizes M and L only work Row 4", and "Sizes M and L work Row 4" right above that row
         rf"(?P<sure>only\s+|just\s+)?{_NAMES}(?:\s+(?P<sure>only))?(?:\s+|\s*(?P<gate>[:,])\s*)(?:should\s+|will\s+)?(?:works?|makes?)\s+{_ROWS}(?P<sure>\s+only)?",
-        rf"(?:only\s+)?work\s+{_ROWS}\s+(?:only\s+)?(?:for|in)\s+{_NAMES}\s+only",  # "Work Row 4 for sizes M and L only"
-        rf"only\s+work\s+{_ROWS}\s+(?:for|in)\s+{_NAMES}",
+        # "Work Row 4 for sizes M and L only", "Only work Row 4 for size M"
+        rf"(?P<sure>only\s+)?work\s+{_ROWS}\s+(?P<sure>only\s+)?(?:for|in)\s+{_NAMES}(?P<sure>\s+only)?",
     )
 )
 _NUMBERED = expression(r"(?i)\b(?:rows?|rnds?|rounds?|rds?)\s+\d")
@@ -71,7 +71,7 @@ def noted_rows(lines: Sequence[Line], gates: GateReader, labels: LabelReader) ->
                 sizes = tuple(size for size in range(gates.number) if size not in sizes)
             below = _right_below(lines[index + 1 :], labels, kind, numbers)
             weak = "sure" in told.groupdict() and not told["sure"] and not below
-            if weak and told["gate"]:
+            if weak and told.groupdict().get("gate"):
                 continue  # "Sizes M and L: work Row 4" again
             sizes = sizes if below or not weak and _one_of_each(lines, labels, kind, numbers) else None
             alone = line.start if sizes is not None and len(sentences) == 1 else None
