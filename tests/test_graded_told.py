@@ -136,3 +136,25 @@ def test_a_note_right_above_the_row_that_some_sizes_work(note: str) -> None:
 def test_notes_that_do_not_tell_which_rows_some_sizes_work(note: str) -> None:
     """They are not passed over: what they may speak of is not recomputed for any size."""
     assert [None, None, None] in table(CROWN.format(note))
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "dc in each ch along other side of chain",
+        "then work 1 dc in each ch along the opposite side",
+        "1 dc in each ch back down the other side of the chain",
+        "now work 1 dc in each of next 8 ch on the other side of the ch",
+        "work in dc along other side of ch",
+        "dc across the opposite side",
+    ],
+)
+def test_stitches_told_before_the_side_they_go_to(words: str) -> None:
+    """Those of the clause that names the other side are worked there, not in what is left of this one."""
+    text = (
+        "Test slipper\n\nUS terms\n\nSOLE\nCh 12.\n"
+        f"Row 1: Dc in 4th ch from hook, dc in each ch to last ch, 5 dc in last ch, {words}. (21 dc)\n"
+    )
+    report = check(text)
+    assert all_findings(report, ("correction",)) == []
+    assert [row[0] for row in table(text)] == [21]
