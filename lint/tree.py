@@ -187,6 +187,7 @@ class Evenly:
     stitch: str
     number: Amount
     total: bool = True
+    edge: bool = False  # the words name an edge of a piece, and no chain
 
 
 class ShapedWhere(StrEnum):

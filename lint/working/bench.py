@@ -146,6 +146,9 @@ class Bench(Plain):
         elif isinstance(step, Either):
             self.work_either(step, (*steps[index + 1 :], *following))
         elif isinstance(step, Evenly):
+            below = self.cursor.nodes if self.cursor.known and not self.cursor.at else []
+            if all(node.kind == "ch" for node in below):  # "Ch 40." in the line before
+                self.hangs_free(step, len(below))
             self.begin()
             self.group += 1
             for _ in range(self.amount(step.number)):

@@ -12,7 +12,7 @@ from lint.reading.clauses.cluster import ClusterClauses
 from lint.reading.places.freeloops import NOT_NUMBERED, FreeLoops, free_loops
 from lint.reading.places.targets import ANY, FREE, LOOPS, is_space_word
 from lint.reading.repeating.repeats import Mark
-from lint.reading.words.piecewords import PIECE_WORDS
+from lint.reading.words.piecewords import PIECE_WORDS, tells_piece
 from lint.reading.words.stream import OPENERS, SIGNS
 from lint.tree import MAKES_STITCHES, AlongEdge, Evenly, Group, OtherSide, Remark, Skip, Turn, Work
 
@@ -186,7 +186,10 @@ class EdgeClauses(ClusterClauses):
             if not self.along_edge() or stream.kind() not in (*SIGNS, "end", "and", "turn", "join"):
                 stream.at = before
                 break
-        return Evenly(stream.span_from(start), step.stitch, step.number)
+        words = stream.lexemes[start : stream.at]
+        chain = any(item.kind in ("chain", "foundation") for item in words)
+        named = any(item.kind == "edge" or item.lower in PIECE_WORDS or tells_piece(item.lower) for item in words)
+        return Evenly(stream.span_from(start), step.stitch, step.number, edge=named and not chain)
 
     def of_an_edge(self, start: int) -> bool:
         """ "sc in each of 46 ch along the neck edge": so many places, which are on an edge and not on the row below."""

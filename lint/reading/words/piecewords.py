@@ -5,6 +5,7 @@ from __future__ import annotations
 from lint.expression import expression
 from lint.lexicon import Lexeme
 from lint.reading.words.stream import SIGNS, Stream
+from lint.tree import Chain, Step
 
 _PIECES = (
     "motif", "motifs", "square", "squares", "hexagon", "hexagons", "octagon", "pentagon", "triangle", "rosette", "snowflake", "strip", "panel", "piece", "medallion", "half",
@@ -169,6 +170,13 @@ def through_pieces(stream: Stream, index: int) -> int | None:
         tells_piece(item.lower) for item in stream.lexemes[:index]
     )  # "hold the arm …, sc 3 through both"
     return at if (named or both) and ends else None
+
+
+def chains_for_thing(steps: list[Step], clause: list[Lexeme]) -> bool:
+    """Whether "for the second tie", "for first sleeve" stands behind chains and tells what becomes of them."""
+    words = [item for item in clause[1:] if item.kind not in ("the", "first", "last", "next", "ordinal")]
+    named = words and all(item.kind == "word" or item.lower in PIECE_WORDS for item in words)
+    return bool(named and steps and isinstance(steps[-1], Chain))
 
 
 def makes_pieces(stream: Stream) -> bool:
