@@ -158,3 +158,35 @@ def test_stitches_told_before_the_side_they_go_to(words: str) -> None:
     report = check(text)
     assert all_findings(report, ("correction",)) == []
     assert [row[0] for row in table(text)] == [21]
+
+
+STRAPPED = "Test bralette\n\nUS terms\n\nBAND\n{}Row 2: Sc in 2nd ch from hook, {}. (103 sc)\n"
+
+
+@pytest.mark.parametrize(
+    "first",
+    [
+        "Row 1: Ch 30, work 18 sc evenly along the hem of the left cup, ch 8, 18 sc evenly along the right cup, ch 30, turn. (36 sc)\n",
+        "Ch 30 for the first tie.\nRow 1: Work 18 sc evenly along the first cup, ch 8, 18 sc evenly along the second cup, ch 30 for the second tie, turn. (36 sc)\n",
+    ],
+    ids=["in the row", "in the line before"],
+)
+@pytest.mark.parametrize(
+    "words",
+    [
+        "sc in each ch and each sc to end",
+        "sc in each ch and sc across",
+        "sc in each ch, sc in each sc, sc in each ch, sc in each sc, sc in each ch",
+    ],
+)
+def test_ties_on_either_side_of_stitches_along_an_edge(first: str, words: str) -> None:
+    """Their chains are worked back over, wherever they are told; a run over stitches ends at chains that come next."""
+    text = STRAPPED.format(first, words)
+    assert all_findings(check(text), ("correction",)) == []
+    assert table(text)[-1] == [103]
+
+
+def test_a_chain_that_is_worked_into_is_no_tie() -> None:
+    """Stitches that are said to go along the chain use it."""
+    text = "Test band\n\nUS terms\n\nBAND\nCh 30.\nRow 1: Work 29 sc evenly along the chain, turn.\nRow 2: Ch 1, sc in each st and each ch. (29 sc)\n"
+    assert table(text) == [[29], [29]]
