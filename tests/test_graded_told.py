@@ -190,3 +190,35 @@ def test_a_chain_that_is_worked_into_is_no_tie() -> None:
     """Stitches that are said to go along the chain use it."""
     text = "Test band\n\nUS terms\n\nBAND\nCh 30.\nRow 1: Work 29 sc evenly along the chain, turn.\nRow 2: Ch 1, sc in each st and each ch. (29 sc)\n"
     assert table(text) == [[29], [29]]
+
+
+SHAPED = (
+    "Test tank\n\nUS terms\n\nSizes: S (M, L)\n\nFRONT\nRow 1: Fdc 24 (26, 28), turn. (24 (26, 28) dc)\n{}\n"
+    "Next Row: Ch 1, sc in each st across, turn.\n"
+)
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Keeping armhole edge straight, dec 1 st at neck edge on next 4 (5, 6) rows.",
+        "Keeping side edge even, dec 1 st at neck edge every other row 4 (5, 6) times; 20 (21, 22) dc rem.",
+        "Dec 1 st at armhole edge on next 2 rows AT THE SAME TIME dec 1 st at neck edge on every row 2 (3, 4) times. 20 (21, 22) sts rem.",
+        "Work in dc, dec 1 st at neck edge on next row and every foll alt row until 20 (21, 22) sts rem.",
+    ],
+)
+def test_shaping_goes_on_from_what_it_leaves(words: str) -> None:
+    """An edge that is kept straight is no work; of shaping that is not told row by row the print tells what is left."""
+    assert table(SHAPED.format(words))[-1] == [20, 21, 22]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Work in dc, dec 1 st at neck edge on next row and every foll alt row until 20 (21, 22) sts rem, then inc 3 sts.",
+        "Work in pattern, dec at neck until 20 (21, 22) rows are done.",
+    ],
+)
+def test_shaping_whose_end_is_not_the_rows_end(words: str) -> None:
+    """Where more is worked behind it, or rows are counted, what is left is not known."""
+    assert table(SHAPED.format(words))[-1] == [None, None, None]
