@@ -222,3 +222,14 @@ def test_shaping_goes_on_from_what_it_leaves(words: str) -> None:
 def test_shaping_whose_end_is_not_the_rows_end(words: str) -> None:
     """Where more is worked behind it, or rows are counted, what is left is not known."""
     assert table(SHAPED.format(words))[-1] == [None, None, None]
+
+
+def test_a_turning_chain_behind_work_along_row_ends() -> None:
+    """ "Work along row ends." opens the round, and the chain behind it begins it: it is no space for later stitches."""
+    text = (
+        "Test warmers\n\nUK terms\n\n3 ch at the start of a round counts as 1 tr; 1 ch does not count.\n\nWARMER\n12 ch.\n"
+        "Row 1: 1 dc in 2nd ch from hook, 1 dc in each ch to end, turn. (11 dc)\nWork along row ends.\n"
+        "Round 1: 1 ch, 40 dc evenly around top of rib, ss in first dc. (40 dc)\n"
+        "Round 2: 3 ch, 1 tr in each dc to end, ss in top of 3 ch.\n"
+    )
+    assert [row[0] for row in table(text)] == [11, 40, 40]

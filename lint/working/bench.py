@@ -163,11 +163,12 @@ class Bench(Plain):
             self.turn_round_chain(step.perhaps)
         elif isinstance(step, AlongEdge) and step.row:
             self.cursor = Cursor(self.earlier.loops(step, self.is_round))
-        elif isinstance(step, AlongEdge) and not self.made and self.cursor.on_row_ends:
-            self.begin()  # "working in the ends of the rows, sc in each": how many there are is known
         elif isinstance(step, AlongEdge):
-            self.begin()
-            self.cursor = Cursor(Fabric.unknown(self.is_round))
+            row_ends = not self.made and self.cursor.on_row_ends
+            if self.made or not isinstance(next(iter(steps[index + 1 :]), None), Chain):
+                self.begin()  # "working along the row ends, ch 1, 20 sc": that chain begins the row
+            if not row_ends:  # "working in the ends of the rows, sc in each": how many there are is known
+                self.cursor = Cursor(Fabric.unknown(self.is_round))
         elif isinstance(step, MakeRing):
             self.make_ring(step)
         elif isinstance(step, JoinYarn):
