@@ -233,3 +233,26 @@ def test_a_turning_chain_behind_work_along_row_ends() -> None:
         "Round 2: 3 ch, 1 tr in each dc to end, ss in top of 3 ch.\n"
     )
     assert [row[0] for row in table(text)] == [11, 40, 40]
+
+
+def test_a_note_in_brackets_in_a_list_without_signs() -> None:
+    """ "dec decrease (by working tr2tog)" explains the word as one without the note does."""
+    text = (
+        "Test waistcoat\n\nAbbreviations: ch chain, dec decrease (by working tr2tog), inc increase by working 2tr into same st, "
+        "ss slip stitch, st stitch, tr treble, tr2tog work 2 tr together\n\nBACK\nMake 12 ch.\n"
+        "1st row: 1 tr in 4th ch from hook, 1 tr in each ch to end, turn.\n2nd row: 3 ch, dec, inc, 1 tr in each st to end.\n"
+    )
+    assert "abbreviation-undefined" not in dict(all_findings(check(text)))
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("ch 6, skip next 8 sts for first sleeve, sc in next 10 sts, ch 6, skip 8 sts for the second sleeve", 20),
+        ("ch 6, skip next 8 sts for the next st, sc in each st", None),
+    ],
+)
+def test_stitches_skipped_for_a_piece_by_its_place(words: str, made: int | None) -> None:
+    """ "For first sleeve" tells what becomes of the stitches; "for the next st" is not understood."""
+    text = f"Test tee\n\nUS terms\n\nYOKE\nRnd 1: 36 sc in magic ring, join.\nJoin shoulders and sides.\nRnd 2: Ch 1, sc in next 10 sts, {words}, join.\n"
+    assert table(text)[1] == [made]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from lint.expression import expression
 from lint.lexicon import Lexeme
 from lint.reading.words.stream import SIGNS, Stream
-from lint.tree import Chain, Step
+from lint.tree import Chain, Skip, Step
 
 _PIECES = (
     "motif", "motifs", "square", "squares", "hexagon", "hexagons", "octagon", "pentagon", "triangle", "rosette", "snowflake", "strip", "panel", "piece", "medallion", "half",
@@ -172,11 +172,13 @@ def through_pieces(stream: Stream, index: int) -> int | None:
     return at if (named or both) and ends else None
 
 
-def chains_for_thing(steps: list[Step], clause: list[Lexeme]) -> bool:
-    """Whether "for the second tie", "for first sleeve" stands behind chains and tells what becomes of them."""
+def for_a_thing(steps: list[Step], clause: list[Lexeme]) -> bool:
+    """Whether "for the second tie", "for first sleeve" tells what becomes of the chains just made, or the stitches skipped."""
     words = [item for item in clause[1:] if item.kind not in ("the", "first", "last", "next", "ordinal")]
+    if len(words) > 1 and words[-1].lower in ("loop", "loops"):
+        words.pop()  # "for button loop"
     named = words and all(item.kind == "word" or item.lower in PIECE_WORDS for item in words)
-    return bool(named and steps and isinstance(steps[-1], Chain))
+    return bool(named and steps and isinstance(steps[-1], (Chain, Skip)))
 
 
 def makes_pieces(stream: Stream) -> bool:
