@@ -238,7 +238,7 @@ def test_a_turning_chain_behind_work_along_row_ends() -> None:
 def test_a_note_in_brackets_in_a_list_without_signs() -> None:
     """ "dec decrease (by working tr2tog)" explains the word as one without the note does."""
     text = (
-        "Test waistcoat\n\nAbbreviations: ch chain, dec decrease (by working tr2tog), inc increase by working 2tr into same st, "
+        "Test waistcoat\n\nAbbreviations: ch chain, dec decrease (by working tr2tog), inc 2 tr in one st, "
         "ss slip stitch, st stitch, tr treble, tr2tog work 2 tr together\n\nBACK\nMake 12 ch.\n"
         "1st row: 1 tr in 4th ch from hook, 1 tr in each ch to end, turn.\n2nd row: 3 ch, dec, inc, 1 tr in each st to end.\n"
     )
