@@ -256,3 +256,21 @@ def test_stitches_skipped_for_a_piece_by_its_place(words: str, made: int | None)
     """ "For first sleeve" tells what becomes of the stitches; "for the next st" is not understood."""
     text = f"Test tee\n\nUS terms\n\nYOKE\nRnd 1: 36 sc in magic ring, join.\nJoin shoulders and sides.\nRnd 2: Ch 1, sc in next 10 sts, {words}, join.\n"
     assert table(text)[1] == [made]
+
+
+@pytest.mark.parametrize(
+    "definition",
+    [
+        "Raglan point = (hdc, ch 2, hdc), worked in the ch-2 sp of the corner below",
+        "Raglan point: (hdc, ch 2, hdc) in the ch-2 sp",
+    ],
+)
+@pytest.mark.parametrize(("place", "made"), [("", 36), (" in ch-2 sp", 36), (" in next st", 32)])
+def test_a_stitch_goes_where_its_definition_puts_it(definition: str, place: str, made: int) -> None:
+    """Where a row names no place for it, the space of the pattern's own words is meant, and no stitch is used."""
+    text = (
+        f"Test yoke\n\nUS terms\n\nNotes\n{definition}.\n\nYOKE\nRnd 1: 24 hdc in magic ring, join. (24 hdc)\n"
+        "Rnd 2: Ch 1, *(hdc, ch 2, hdc) in next st, hdc in next 5 sts; rep from * around, join. (28 hdc)\n"
+        f"Rnd 3: Sl st to ch-2 sp, ch 1, *raglan point{place}, hdc in each st to next ch-2 sp; rep from * around, join.\n"
+    )
+    assert table(text)[-1] == [made]

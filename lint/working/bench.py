@@ -127,6 +127,9 @@ class Bench(Plain):
                 and step.special.items
                 and not step.special.one_stitch
             ):
+                own = step.special.at if not step.places else ()
+                if own and self.cursor.has(own[0].targets[0], self.size):
+                    step = replace(step, places=own)
                 self.work_special(step, step.special, (*steps[index + 1 :], *following))
             else:
                 self.work_stitches(step, (*steps[index + 1 :], *following))
