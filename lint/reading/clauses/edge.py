@@ -231,7 +231,7 @@ class EdgeClauses(ClusterClauses):
         stream = self.stream
         end = stream.next_of(",", ";", ".", ":", "(", "[", "star")
         side = min(stream.next_of("other_side"), self._free_loops(end))
-        if any(item.kind in STITCHY for item in stream.lexemes[start : min(side, end)]):
+        if any(item.kind in ("stitch", "special", "increase") for item in stream.lexemes[start : min(side, end)]):
             return False  # "work 1 sc in each ch along other side of ch": work, and where it goes
         chain = stream.next_of("chain", "foundation", start=side)
         between = set(self._kinds(side + 1, chain)) - {"of", "the", "beginning", "same"}
