@@ -44,6 +44,7 @@ class Special:
     uses: int = 1  # places that hand movements take; 0: the words do not tell for certain
     beginning: bool = False
     places_itself: bool = False  # its own words say where each stitch goes (a filet block)
+    at: tuple[Place, ...] = ()  # the space that its words put it in, where a row names no place for it
 
     @property
     def plain_name(self) -> str:
@@ -187,6 +188,7 @@ class Evenly:
     stitch: str
     number: Amount
     total: bool = True
+    edge: bool = False  # the words name an edge of a piece, and no chain
 
 
 class ShapedWhere(StrEnum):

@@ -90,7 +90,7 @@ def test_shaping_in_rows_that_follow(words: str, made: tuple[int, ...]) -> None:
     [
         "Dec 1 st at each end of next row and foll alt rows.",
         "Dec 1 st at each end of next 3 rows, then on every row.",
-        "Dec 1 st at each end of next row and foll 4 alt rows until 20 sts remain.",
+        "Dec 1 st at each end of next row and foll 4 alt rows until armhole measures 10 cm.",
     ],
 )
 def test_how_many_rows_follow_is_not_said(words: str) -> None:

@@ -247,9 +247,11 @@ def check_yarn(context: Context) -> Iterator[Finding]:
         for part in context.pattern.parts
         for row in part.rows
     )
+    everyone = range(max(1, len(context.pattern.sizes)))
     for part in context.pattern.parts:
         attached: bool | None = None  # not known at the start of a piece
         off: Span | None = None
+        cut_for: set[int] = set()  # the sizes whose yarn it was
         colour: str | None = None
         held: str | None = None  # the yarn on the hook, where the words name it
         for row in part.rows:
@@ -268,7 +270,7 @@ def check_yarn(context: Context) -> Iterator[Finding]:
                 if isinstance(step, FastenOff) and not stays:
                     cut = _named(context, step)
                     if cut is None or cut == held:
-                        attached, off = False, step.span
+                        attached, off, cut_for = False, step.span, set(row.sizes or everyone)
                     elif held is None:
                         attached = None  # which of the yarns is worked with is not told
                 elif isinstance(step, (JoinYarn, UseYarn)) or _changes(context, step):
@@ -278,6 +280,8 @@ def check_yarn(context: Context) -> Iterator[Finding]:
                 elif isinstance(step, (OpenWork, Unread)):
                     attached = None  # words that may join yarn; "Work the second sleeve in the same way": its own join is meant
                 elif isinstance(step, (Chain, RowCall, *MAKES_STITCHES)) and attached is False:
+                    if cut_for.isdisjoint(row.sizes or everyone):
+                        continue  # other sizes, which are written out by themselves
                     if row.label is not None and not _own_start(step, row):
                         if not any(isinstance(s, (JoinYarn, UseYarn)) for s in walk(row.steps)):
                             yield context.finding(
@@ -298,15 +302,14 @@ def _stands_anew(context: Context, step: Step) -> bool:
 
 
 def _own_start(step, row) -> bool:
-    """A row that begins on a chain of its own, or "6 sc in magic ring", starts with new yarn."""
+    """A row that begins on a chain of its own, or "6 sc in magic ring", "ch 2, 8 hdc in magic ring", starts with new yarn."""
     if isinstance(step, Repeat) and step.items:
         step = step.items[0]  # "*ch 12, sl st in 2nd ch from hook …; rep from * 4 times more": curls
-    if isinstance(step, Chain):
-        return any(
-            isinstance(s, (Work, Group)) and s.places and s.places[0].which.value == "from hook"
-            for s in walk(row.steps)
-        )
-    places = step.places if isinstance(step, (Work, Group)) else ()
+    work = [one for one in walk(row.steps) if isinstance(one, (Work, Group)) and one.places]
+    if isinstance(step, Chain) and any(one.places[0].which.value == "from hook" for one in work):
+        return True
+    begun = work[:1] if isinstance(step, Chain) else [step]
+    places = [place for one in begun if isinstance(one, (Work, Group)) for place in one.places]
     return bool(places) and places[0].targets[0].kind.value == "ring"
 
 

@@ -11,6 +11,7 @@ import regex
 from lint.expression import Expression, expression
 from lint.lexicon import Lexicon
 from lint.pattern import Abbreviation
+from lint.place import Place, TargetKind
 from lint.reading.clauses.reader import all_read, read_inside
 from lint.reading.measure import measure
 from lint.reading.words.listentries import Entry
@@ -24,6 +25,11 @@ _PLACE_TAIL = expression(
     r"\s*,?\s*(?:all\s+|worked\s+|made\s+)?(?:in|into|around)\s+(?:the\s+)?(?:(?:same|one|next|an?|indicated|stated|specified|named|given|designated)\s+)*(?:place|st|stitch|sp|space|loop|ch|dc|sc|tr)s?"
     r"(?:\s*(?:,|or)\s*(?:the\s+)?(?:sp|space|st|stitch|shell|place)s?)*\s*(?:stated|named|indicated|given|specified|shown)?\s*$",
     regex.IGNORECASE,
+)
+# "(dc, ch 1, dc), worked in the ch-1 sp of the corner below": the group, and where it goes
+_WORKED_IN = expression(r"(?i)(?<=\))\s*,?\s*(?:worked|made)(?=\s+in(?:to)?\s)")
+_OF_BELOW = expression(
+    r"(?i)(?<=\bsp|\bspace)\s+of\s+the\s+(?:(?:corner|row|rnd|round)\s+below|(?:previous|last)\s+(?:corner|row|rnd|round))\s*$"
 )
 _COUNTS = expression(r"(?i)[.;,]?\s*(?:\(counts? as[^()]*\)|counts? as[^(),;]*)$")  # a note at the end
 
@@ -95,7 +101,9 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
     if named is not None and _is_own_name(named, name, body):
         body = " " * named.end() + body[named.end() :]
     inner = expression(r"\((?P<in>ch[^()]*|[^()]*\d\s*(?:ch|dc|sc|tr|hdc)[^()]*)\)\s*\.?$").search(body)
-    plain = _PLACE_TAIL.sub("", _COUNTS.sub("", body.strip().rstrip("."))).strip()
+    body = _WORKED_IN.sub(lambda found: " " * len(found[0]), body)
+    plain = _OF_BELOW.sub("", _COUNTS.sub("", body.strip().rstrip(".")))
+    plain = _PLACE_TAIL.sub("", plain).strip()
     start = entry.body_at + len(body) - len(body.lstrip())
     if inner and not expression(r"\W*(?:\d|ch\b|dc\b|sc\b|tr\b|hdc\b|skip)", regex.IGNORECASE).match(body):
         plain, start = inner["in"], entry.body_at + inner.start("in")
@@ -114,7 +122,9 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
         return None  # "Shell in shell: shell in ch-2 sp of shell" only tells where in it
     if standard and (len(worked) < 2 or not any(isinstance(step, Skip) for step in walk(steps))):
         return None  # explained; but "Xdc: skip next st, dc in next st, dc in skipped st" is the pattern's own
+    at: tuple[Place, ...] = ()
     if len(steps) == 1 and isinstance(steps[0], Group):
+        at = tuple(place for place in steps[0].places if place.targets[0].kind is TargetKind.SPACE)
         steps = steps[0].items
     places = any(isinstance(step, (Work, Group)) and step.places for step in walk(steps)) or any(
         type(step).__name__ in ("Skip", "Either") for step in walk(steps)
@@ -126,7 +136,7 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
         if not _over_places(name, steps):
             return Special(name, entry.span, beginning=beginning)
         places = True
-    return Special(name, entry.span, tuple(steps), one_stitch=False, beginning=beginning, places_itself=places)
+    return Special(name, entry.span, tuple(steps), False, beginning=beginning, places_itself=places, at=at)
 
 
 # "insert hook in the space before the next vertical bar", "under the horizontal strand between two bars"

@@ -15,6 +15,7 @@ from lint.reading import definitions
 from lint.reading.chainnotes import countings
 from lint.reading.clauses.changetables import has_change_table, row_of_change
 from lint.reading.clauses.reader import Reading, read_row
+from lint.reading.counting.attheend import shaped_until
 from lint.reading.elsewhere import set_elsewhere
 from lint.reading.firstuse import with_first_uses
 from lint.reading.likework import (
@@ -202,7 +203,9 @@ class _RowReader:
         words = self.source.slice(text.span)
         not_read = goes_on(reading, words) or goes_to_loops(reading, words) or works_an_edge(reading, lexemes)
         if text.label is None and not_read:
-            return Row(text.span, None, (OpenWork(text.span, self.source.slice(text.span)),), reading.stated, sizes)
+            step = OpenWork(text.span, words)
+            until = shaped_until([step], Stream(lexemes, self.vocabulary).with_size_lists())
+            return Row(text.span, None, (step,), reading.stated or until, sizes)
         if text.label is None:
             named = self._named(words)
             if named and (row := self.named_row(text)) is not None:

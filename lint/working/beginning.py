@@ -8,6 +8,7 @@ from lint.tree import (
     MAKES_STITCHES,
     Chain,
     Counting,
+    Evenly,
     FastenOff,
     Group,
     Join,
@@ -31,6 +32,7 @@ from lint.working.placing import Placing
 from lint.working.reach import into_round_start
 from lint.working.rowstate import main_stitch
 
+_MOST_STANDING = 6  # chains that stand for a stitch; common practice, no source
 _FAN = 3  # stitches that go round the end of a foundation chain
 
 
@@ -75,6 +77,8 @@ class Beginning(Placing):
             return
         ahead = next((s for s in following if not isinstance(s, (Turn, Remark, Loops, UseYarn))), None)
         into_chain = hook_place(ahead)
+        if isinstance(ahead, Evenly) and self.hangs_free(ahead, length):
+            return
         if into_chain is not None and self.begins_arm(length, ahead, following):
             return
         on_stitch = closes_on_stitch(ahead) and bool(self.made) and self.made[-1].is_stitch
@@ -138,6 +142,14 @@ class Beginning(Placing):
         if not self.begun and not self.made and self.loops_from_join():
             self.springs, self.cursor.at = True, 1
         self.add_space(length, None, step.corner)
+
+    def hangs_free(self, step: Evenly, length: int) -> bool:
+        """Whether chains before stitches along an edge hang from them as a tie or strap, "ch 40, 20 sc along the neck"."""
+        free = step.edge and length > _MOST_STANDING and not self.made and not self.begun
+        if free:
+            self.begin()
+            self.made.append(Chains("space", length))
+        return free
 
     def loop_on_hook(self, step: Work) -> None:
         """A Tunisian row's first stitch is the loop that is on the hook: it stands on the first one below."""

@@ -127,6 +127,9 @@ class Bench(Plain):
                 and step.special.items
                 and not step.special.one_stitch
             ):
+                own = step.special.at if not step.places else ()
+                if own and self.cursor.has(own[0].targets[0], self.size):
+                    step = replace(step, places=own)
                 self.work_special(step, step.special, (*steps[index + 1 :], *following))
             else:
                 self.work_stitches(step, (*steps[index + 1 :], *following))
@@ -146,6 +149,9 @@ class Bench(Plain):
         elif isinstance(step, Either):
             self.work_either(step, (*steps[index + 1 :], *following))
         elif isinstance(step, Evenly):
+            below = self.cursor.nodes if self.cursor.known and not self.cursor.at else []
+            if all(node.kind == "ch" for node in below):  # "Ch 40." in the line before
+                self.hangs_free(step, len(below))
             self.begin()
             self.group += 1
             for _ in range(self.amount(step.number)):
@@ -160,11 +166,12 @@ class Bench(Plain):
             self.turn_round_chain(step.perhaps)
         elif isinstance(step, AlongEdge) and step.row:
             self.cursor = Cursor(self.earlier.loops(step, self.is_round))
-        elif isinstance(step, AlongEdge) and not self.made and self.cursor.on_row_ends:
-            self.begin()  # "working in the ends of the rows, sc in each": how many there are is known
         elif isinstance(step, AlongEdge):
-            self.begin()
-            self.cursor = Cursor(Fabric.unknown(self.is_round))
+            row_ends = not self.made and self.cursor.on_row_ends
+            if self.made or not isinstance(next(iter(steps[index + 1 :]), None), Chain):
+                self.begin()  # "working along the row ends, ch 1, 20 sc": that chain begins the row
+            if not row_ends:  # "working in the ends of the rows, sc in each": how many there are is known
+                self.cursor = Cursor(Fabric.unknown(self.is_round))
         elif isinstance(step, MakeRing):
             self.make_ring(step)
         elif isinstance(step, JoinYarn):

@@ -273,10 +273,10 @@ class Cursor:
             raise PlacesUnknown
         found: list[Node] = []
         nodes = self.nodes
-        if targets[0].kind is TargetKind.CHAIN:
+        if targets[0].kind is TargetKind.CHAIN and len(targets) == 1:
             while self.at < boundary and nodes[self.at].kind in ("ch", "space"):
                 found.append(self._next_chain(targets[0]))
-            if found or len(targets) == 1 and not any(node.kind == "space" for node in nodes[self.at : boundary]):
+            if found or not any(node.kind == "space" for node in nodes[self.at : boundary]):
                 if not found:
                     self.called_chain(targets[0], self.at)
                     return self.each((Target(TargetKind.ANY_STITCH),), boundary, size)

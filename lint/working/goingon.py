@@ -2,13 +2,26 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from itertools import pairwise
 
 from lint.pattern import Part, Stated
 from lint.reading.clauses.tunisian import TUNISIAN
-from lint.tree import MAKES_STITCHES, Chain, FastenOff, MakeRing, OpenWork, Step, Turn, Work, walk
+from lint.tree import (
+    MAKES_STITCHES,
+    AlongEdge,
+    Chain,
+    FastenOff,
+    JoinYarn,
+    MakeRing,
+    OpenWork,
+    OtherSide,
+    Step,
+    Turn,
+    Work,
+    walk,
+)
 from lint.working.bench import Worked
 from lint.working.cells import joins_yarn
 from lint.working.compare import measured
@@ -20,6 +33,8 @@ from lint.working.starts import begins_own, from_other_end, turns_after
 from lint.working.trials import PieceState, Task, Trial, best_reading
 
 MOST_TURNING_CHAINS = 6  # common practice, no source
+MOST_AHEAD = 12  # rows that are worked to see whether a printed count is borne out
+_ELSEWHERE = (FastenOff, JoinYarn, MakeRing, OpenWork, OtherSide, AlongEdge)
 MOST_RECENT = 6  # rows by which it is seen what a pattern's rows make
 
 
@@ -66,17 +81,29 @@ def onward(parts: Sequence[Part], expanded: Sequence[list[list[Instance]]]) -> l
     return []
 
 
-def goes_on_better(printed: Fabric, made: Fabric, coming: Instance, state: PieceState, size: int, blocks: bool) -> bool:
-    """Whether the next row agrees with the printed count and not with what was made."""
-    results = []
-    for fabric in (printed, made):
+def goes_on_better(
+    printed: Fabric, made: Fabric, ahead: Iterable[Instance], state: PieceState, size: int, blocks: bool
+) -> bool:
+    """Whether the rows ahead agree with the printed count and not with what was made.
+
+    The next row tells; where it is one without a count that fits both, as rows worked even do, the one behind it.
+    """
+    for coming in ahead:
+        tasks = [Task.of(coming, state, fabric, size, blocks) for fabric in (printed, made)]
         try:
-            trial = best_reading(Task.of(coming, state, fabric, size, blocks), state)
+            trials = [best_reading(task, state) for task in tasks]
         except (PlacesUnknown, TooMany, NotDefined):
             return False
-        results.append((trial.agrees, trial.agrees is not False and trial.fits))
-    (printed_agrees, printed_fits), (made_agrees, made_fits) = results
-    return printed_fits and (not made_fits or printed_agrees is True and made_agrees is None)
+        on_printed, on_made = trials
+        fits = [trial.agrees is not False and trial.fits for trial in trials]
+        if not all(fits) or on_printed.agrees is True and on_made.agrees is None:
+            return fits[0]
+        told = coming.stated is not None or coming.row.label is None or coming.loop is not None
+        carried = state.carried or on_printed.worked.carried
+        if told or carried or any(isinstance(step, _ELSEWHERE) for step in walk(coming.steps)):
+            return False
+        printed, made = (next_fabric(trial.worked, task, state) for trial, task in zip(trials, tasks, strict=True))
+    return False
 
 
 STANDS_ON_PRINT = "it stands on the count printed for {}, and does not come to its own count from there"

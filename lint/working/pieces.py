@@ -10,7 +10,7 @@ from collections import deque
 from collections.abc import Iterator
 from dataclasses import replace
 from functools import cached_property
-from itertools import zip_longest
+from itertools import chain, islice, zip_longest
 
 from lint.ledger import Cell, Ledger, Outcome
 from lint.pattern import Part, Pattern
@@ -60,6 +60,7 @@ from lint.working.effort import Effort
 from lint.working.expand import MOST_ROWS, Expander, Instance, Loop
 from lint.working.fabric import Fabric, no_search_for_garbage, stitches_of
 from lint.working.goingon import (
+    MOST_AHEAD,
     MOST_RECENT,
     STANDS_ON_PRINT,
     as_printed,
@@ -104,6 +105,9 @@ class PatternWorker:
         self.printed = {id(part): [piece for row in part.rows for piece in pieces(row)] for part in pattern.parts}
         self.heights = {rule.key: rule.height for rule in book.stitches.stitches}
         self.heights["sl st"] = 0
+        self.ahead: tuple[
+            deque[Instance], ...
+        ] = ()  # the rows behind the one at hand: of its printed row, of later ones
         self.never_count = frozenset(
             rule.key for rule in book.stitches.stitches if rule.turning_chain_counts == "never"
         )
@@ -177,10 +181,12 @@ class PatternWorker:
                 self._open_part(part, in_order, state)
             blocks = corner_to_corner(in_order) or blocks and not begins_own(in_order)  # "Decrease section"
             done: list[Cell] = []
-            behind = [*instances, onward(parts[at:], expanded[at + 1 :])]
-            for number, some in enumerate(instances, 1):
-                coming = next((later[0] for later in behind[number:] if later), None)
-                worked.append(tuple(self._printed_row(some, coming, done, expander, state, blocks)))
+            behind = [*in_order, *onward(parts[at:], expanded[at + 1 :])]
+            met = 0
+            for some in instances:
+                met += len(some)
+                after = islice(behind, met, met + MOST_AHEAD)
+                worked.append(tuple(self._printed_row(some, deque(after), done, expander, state, blocks)))
             state.pieces = with_piece(state.pieces, part, done)
             if in_order:
                 state.fastened = any(isinstance(step, FastenOff) for step in part.rows[-1].steps)
@@ -189,7 +195,7 @@ class PatternWorker:
     def _printed_row(
         self,
         instances: list[Instance],
-        after: Instance | None,
+        after: deque[Instance],
         done: list[Cell],
         expander: Expander,
         state: PieceState,
@@ -199,7 +205,8 @@ class PatternWorker:
         size, coming = expander.size, deque(instances)
         while coming:
             instance = coming.popleft()
-            cell = self._row(instance, coming[0] if coming else after, state, size, blocks)
+            self.ahead = coming, after
+            cell = self._row(instance, next(chain(coming, after), None), state, size, blocks)
             if cell is None:
                 continue
             done.append(cell)
@@ -368,7 +375,8 @@ class PatternWorker:
         picked = False
         if best.agrees is False and coming is not None and worked.made.stitches:
             printed = row_as_printed(instance.stated, worked.made, state.fabric, size, task.circular)
-            if printed is not None and goes_on_better(printed, state.fabric, coming, state, size, blocks):
+            ahead = islice(chain(*self.ahead), MOST_AHEAD)
+            if printed is not None and goes_on_better(printed, state.fabric, ahead, state, size, blocks):
                 state.fabric, picked = printed, True
         if not worked.made.stitches and not worked.made.spaces and instance.row.label is None:
             return Cell(Outcome.NOT_STATED, worked.made)

@@ -108,7 +108,19 @@ class Reach(Gaps):
         """ "*sc in each dc across, 3 sc in next ch-2 sp; rep from * around": across one side, up to that space."""
         to_end = run.limit is None or run.limit.kind is LimitKind.END and run.limit.target is None
         side = self.side_end(run, following) if self.repeating and to_end else None
+        side = self.chains_ahead(run, following) if side is None else side
         return self.boundary(run.limit, following) if side is None else side
+
+    def chains_ahead(self, run: Place, following: tuple[Step, ...]) -> int | None:
+        """ "sc in each sc, sc in each ch, sc in each sc": a run over stitches ends at the chains that the next one goes into."""
+        runs = [step for step in following if isinstance(step, (Work, Group, Skip, Repeat))][:2]
+        places = [step.places[0] for step in runs if isinstance(step, Work) and step.places]
+        over = [_over(place) for place in (run, *places)] if run.limit is None and self.cursor.known else []
+        again = over[2:] == ["stitches"] or over[2:] == [] and places and places[0].which is Which.EACH
+        if over[:2] != ["stitches", "chains"] or not again:
+            return None
+        nodes = self.cursor.nodes
+        return next((at for at in range(self.cursor.at, self.cursor.end) if nodes[at].kind == "space"), None)
 
     def side_end(self, run: Place, following: tuple[Step, ...]) -> int | None:
         """The place of the next space that the next clause goes into, and not the run itself."""
@@ -214,6 +226,15 @@ class Reach(Gaps):
 
 
 _LOOP = Target(TargetKind.SPACE)
+
+
+def _over(place: Place) -> str:
+    """What a run goes over, place by place: stitches or chains; "" for all else."""
+    if place.which not in (Which.EACH, Which.NEXT) or place.of is not None or len(place.targets) != 1:
+        return ""
+    kind = place.targets[0].kind
+    stitches = kind in (TargetKind.STITCH, TargetKind.ANY_STITCH)
+    return "stitches" if stitches else "chains" if kind is TargetKind.CHAIN else ""
 
 
 def _along_chain(step: Step) -> bool:

@@ -54,6 +54,8 @@ class CountClauses(WordClauses):
         if self.runs_to_end() and self.runs_on(stream.at) and (found := count_at_end(stream)) is not None:
             self.reading.stated = found
             return True
+        told = bool(self.steps) and isinstance(self.steps[-1], OpenWork) and stream.kind() == "number"
+        worked = worked or told and left_over(stream, 2)  # "Dec … AT SAME TIME dec …. 12 sts rem."
         found = counts.of_last_cell(stream) if worked else None
         found = found or self.bare_count(worked or turned)
         if found is None or not worked and any(item.unit != "unknown" for item in found.items):

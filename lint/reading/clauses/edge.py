@@ -6,15 +6,15 @@ from dataclasses import replace
 
 from lint.amount import ONE
 from lint.lexicon import Lexeme
-from lint.place import Which
+from lint.place import Place, Target, TargetKind, Which
 from lint.reading.clauses.base import STITCHY
 from lint.reading.clauses.cluster import ClusterClauses
 from lint.reading.places.freeloops import NOT_NUMBERED, FreeLoops, free_loops
 from lint.reading.places.targets import ANY, FREE, LOOPS, is_space_word
 from lint.reading.repeating.repeats import Mark
-from lint.reading.words.piecewords import PIECE_WORDS
+from lint.reading.words.piecewords import PIECE_WORDS, tells_piece
 from lint.reading.words.stream import OPENERS, SIGNS
-from lint.tree import MAKES_STITCHES, AlongEdge, Group, OtherSide, Remark, Skip, Turn, Work
+from lint.tree import MAKES_STITCHES, AlongEdge, Evenly, Group, OtherSide, Remark, Skip, Turn, Work
 
 _EDGE_WORDS = (
     "foundation", "beginning", "outer", "bottom", "top", "long", "short", "narrow", "right", "left", "lower", "upper", "other",
@@ -121,11 +121,28 @@ class EdgeClauses(ClusterClauses):
         stream.at = start
         return False
 
+    def in_chains(self, start: int, step: Work) -> Work:
+        """ "sc in other side of 3 ch": in each of them, as "sc along the other side"; "3 sc in other side of ch-3" says how many."""
+        stream = self.stream
+        if stream.kind() not in ("number", "chain"):
+            along = any(item.lower in ("along", "across") for item in stream.lexemes[start : stream.at])
+            each = along and not step.number_said and step.stitch not in ("inc", "dec") and step.together is None
+            return replace(step, places=(Place(step.span, Which.EACH, (Target(TargetKind.CHAIN),)),)) if each else step
+        stream.take_if("chain")
+        stream.take_if("dash")
+        number = stream.amount() or ONE
+        stream.take_if("chain")
+        span = stream.span_from(start)
+        if step.number_said and step.number == number:
+            return replace(step, span=span)
+        place = Place(span, Which.NEXT, (Target(TargetKind.CHAIN),), number, each_of=True)
+        return replace(step, places=(place,), span=span)
+
     def along_edge(self) -> bool:
         """Takes "along top", "down side", "across the lower edge" after a number of stitches."""
         stream = self.stream
         start = stream.at
-        if stream.take_if("across", "over", "around") or stream.word("along", "down", "up") and stream.take():
+        if stream.take_if("across", "over", "around") or stream.word("along", "down", "up", "round") and stream.take():
             stream.skip("the", "each")
             if (stream.kind() in ("first", "ordinal") or stream.word("one")) and stream.kind(1) in ("side", "edge"):
                 stream.take()  # "along the first side of the heel", "along one side"
@@ -159,6 +176,20 @@ class EdgeClauses(ClusterClauses):
                 return True
         stream.at = start
         return False
+
+    def over_all_edges(self, start: int, step: Work) -> Evenly:
+        """So many stitches along an edge and those named behind it: "evenly up right front, round neck and down left front"."""
+        stream = self.stream
+        while stream.kind() in (",", "and"):
+            before = stream.at
+            stream.skip(",", "and")
+            if not self.along_edge() or stream.kind() not in (*SIGNS, "end", "and", "turn", "join"):
+                stream.at = before
+                break
+        words = stream.lexemes[start : stream.at]
+        chain = any(item.kind in ("chain", "foundation") for item in words)
+        named = any(item.kind == "edge" or item.lower in PIECE_WORDS or tells_piece(item.lower) for item in words)
+        return Evenly(stream.span_from(start), step.stitch, step.number, edge=named and not chain)
 
     def of_an_edge(self, start: int) -> bool:
         """ "sc in each of 46 ch along the neck edge": so many places, which are on an edge and not on the row below."""
@@ -200,34 +231,43 @@ class EdgeClauses(ClusterClauses):
         stream = self.stream
         end = stream.next_of(",", ";", ".", ":", "(", "[", "star")
         side = min(stream.next_of("other_side"), self._free_loops(end))
+        if any(item.kind in ("stitch", "special", "increase") for item in stream.lexemes[start : min(side, end)]):
+            return False  # "work 1 sc in each ch along other side of ch": work, and where it goes
         chain = stream.next_of("chain", "foundation", start=side)
         between = set(self._kinds(side + 1, chain)) - {"of", "the", "beginning", "same"}
         if side < end and stream.lexemes[side].kind == "other_side" and between:
             chain = len(stream.lexemes)  # "along opposite side sc in next 8 ch": those are worked into
         if side < end <= chain and any(i.kind in ("chain", "foundation") for i in stream.lexemes[start:side]):
             stream.at = end  # "working in starting ch on opposite side of row 1"
-            self.steps.append(OtherSide(stream.span_from(start)))
+            self._go_to_other_side(start)
             return True
         starting = next((i for i in range(start, end) if stream.lexemes[i].kind == "foundation"), end)
         if side >= end and starting < end and self.has_work() and not set(self._kinds(start, starting)) - _WAY_WORDS:
             if starting == end - 1 and "across" in self._kinds(start, end):
                 stream.at = end  # "working along foundation ch": its other side, when this one is worked
-                self.steps.append(OtherSide(stream.span_from(start)))
+                self._go_to_other_side(start)
                 return True
         if chain >= end:
             leads = side == end - 1 or side < end and stream.work_at(side + 1)
             alone = leads and self.has_work() and not set(self._kinds(start, side)) - _WAY_WORDS
             if alone or side < end and self._round_a_chain() and leads:
                 stream.at = side + 1  # "working on the other side, sc 4": of what, only the chain can tell
-                self.steps.append(OtherSide(stream.span_from(start)))
+                self._go_to_other_side(start)
                 return True
             return False
         stream.at = end
         led = chain + 2 < end and stream.lexemes[chain + 1].kind == "with"  # "… of the ch with sc in each ch"
         if chain + 1 + led < end and stream.lexemes[chain + 1 + led].kind in _WORK_BEGINS:
             stream.at = chain + 1 + led  # "on other side of ch sc in next 5 chs", "… of the ch work 1 sc in each ch"
-        self.steps.append(OtherSide(stream.span_from(start)))
+        self._go_to_other_side(start)
         return True
+
+    def _go_to_other_side(self, start: int) -> None:
+        """The chain from below, for what follows, and for "sc in each ch" just before "along the other side of the ch"."""
+        last = self.steps[-1] if self.steps else None
+        there = isinstance(last, Work) and start > 0 and last.span.end == self.stream.lexemes[start - 1].end
+        there = there and bool(last.places) and last.places[-1].which in (Which.EACH, Which.NEXT)
+        self.steps.insert(len(self.steps) - there, OtherSide(self.stream.span_from(start)))
 
     def _kinds(self, first: int, last: int) -> list[str]:
         return [item.kind for item in self.stream.lexemes[first:last] if item.lower not in ("down", "up", "back")]

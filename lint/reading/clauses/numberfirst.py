@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.amount import ONE, Amount
-from lint.place import LimitKind, Place, Target, TargetKind, Which
+from lint.place import LimitKind, TargetKind, Which
 from lint.reading.clauses.edge import EdgeClauses
 from lint.reading.counting.counts import list_ends
 from lint.reading.places import notes
@@ -168,12 +168,11 @@ class WorkClauses(EdgeClauses):
     def finish_work(self, start: int, step: Step) -> bool:
         stream = self.stream
         if isinstance(step, Work) and not step.places and self.on_other_side():
-            side = Span(step.span.end, stream.lexemes[stream.at - 1].end)
-            self.steps.append(OtherSide(side))  # "3 sc on the other side of the ch"
+            self.steps.append(OtherSide(Span(step.span.end, stream.lexemes[stream.at - 1].end)))
             if stream.kind() in ("in", "next", "each"):  # "hdc along the other side in next 8 ch"
                 step = replace(step, places=places(stream), span=stream.span_from(start))
-            elif stream.kind() in ("number", "chain"):
-                step = self.in_chains(start, step)
+            else:
+                step = self.in_chains(start, step)  # "3 sc on the other side of the ch"
         if isinstance(step, Work) and (shaped := self.at_each_end(step)) is not None:
             step = shaped
         if isinstance(step, Work) and (in_turn := self.place_in_turn(step)) is not None:
@@ -199,13 +198,13 @@ class WorkClauses(EdgeClauses):
                 self.steps.append(OpenWork(span, words) if in_all is None else Evenly(span, step.stitch, in_all))
                 return True
             stream.pass_to()
-            step = Evenly(stream.span_from(start), step.stitch, step.number)
+            step = self.over_all_edges(start, step)
         if isinstance(step, Work) and not step.places and step.stitch not in ("inc", "dec") and self.along_edge():
             each = any(item.kind == "each" for item in stream.lexemes[start : stream.at])
             if not step.number_said or each:  # how many edges there are is not said
                 self.steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
                 return True
-            step = Evenly(stream.span_from(start), step.stitch, step.number)
+            step = self.over_all_edges(start, step)
         on_edge = isinstance(step, Work) and bool(step.places) and step.places[-1].targets[0].name == "edge"
         if on_edge or isinstance(step, Evenly):
             one_in_each(stream, step.stitch)
@@ -235,19 +234,6 @@ class WorkClauses(EdgeClauses):
         if stream.kind() == "corner" or self.tells_what_for():
             stream.pass_to()
         return True
-
-    def in_chains(self, start: int, step: Work) -> Work:
-        """ "sc in other side of 3 ch": in each of them; "3 sc in other side of ch-3" says the number itself."""
-        stream = self.stream
-        stream.take_if("chain")
-        stream.take_if("dash")
-        number = stream.amount() or ONE
-        stream.take_if("chain")
-        span = stream.span_from(start)
-        if step.number_said and step.number == number:
-            return replace(step, span=span)
-        place = Place(span, Which.NEXT, (Target(TargetKind.CHAIN),), number, each_of=True)
-        return replace(step, places=(place,), span=span)
 
     def at_each_end(self, step: Work) -> Shaping | None:
         """The "sc2tog at each end (of row)" that a row loses, however its stitches run."""

@@ -75,6 +75,9 @@ class WordClauses(EndingClauses):
             stream.at = stream.sentence_end(stream.at + 2, ".", ";", ",")  # "Patt. to turning ch"
             self.steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
             return True
+        if stream.word("down", "up", "back") and self._round_a_chain() and self._other_side_words(start):
+            return True  # "sc in each ch back along the other side"
+        stream.at = start
         if stream.word("down", "up") and not self.has_work() and self.along_edge_words(start):
             return True  # "Down the side, work 61 sc evenly"
         stream.at = start

@@ -25,6 +25,7 @@ from lint.reading.clauses.tunisian import bars_as_stitches, loops_as_stitches
 from lint.reading.counting.apart import counts_set_apart
 from lint.reading.counting.asides import asides, emphasis
 from lint.reading.counting.atordinals import at_ordinals
+from lint.reading.counting.attheend import shaped_until
 from lint.reading.counting.nocounts import remaining_told
 from lint.reading.counting.otherplaces import in_all_others, rest_of_row
 from lint.reading.counting.worded import counts_in_words
@@ -99,6 +100,7 @@ def read_row(stream: Stream) -> Reading:
     reading.steps = layers_noted(reading.steps, words, stream.lexemes)
     reading.steps = at_ordinals(shaped_calls(reading.steps, stream.lexemes), stream.lexemes)
     reading.stated = remaining_told(reading.steps, loops_as_stitches(reading.steps, reading.stated), words)
+    reading.stated = reading.stated or shaped_until(reading.steps, stream)
     return reading
 
 

@@ -13,7 +13,7 @@ from lint.reading.places.limits import past_lengths
 from lint.reading.places.places import places
 from lint.reading.repeating.rowsof import run_for_rows
 from lint.reading.repeating.swaps import changes_stitch
-from lint.reading.words.piecewords import tells_piece
+from lint.reading.words.piecewords import for_a_thing, tells_piece
 from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS
 from lint.tree import Chain, Group, OpenWork, OtherSide, Remark, Repeat, Skip, Unread, UseYarn, Work
 
@@ -139,12 +139,11 @@ class RemarkClauses(LeftClauses):
             return False  # "…, but for the final one"
         clause = stream.lexemes[start : stream.next_of(*SIGNS, start=start)]
         many = any(item.kind in ("each", "remaining", "number") for item in clause)
-        many = many or any(item.kind in _POINTED for item in clause[1:3])
+        many = many or any(item.kind in _POINTED for item in clause[1:3]) and not for_a_thing(self.steps, clause)
         if self.runs_on(start) and many and not any(item.kind == "corner" for item in clause):
             return False  # "2 sc for each st", "hdc for the remaining 12"
-        if any(
-            item.kind in ("number", "stitch", "row") for item in stream.lexemes[start + 1 : start + 3]
-        ) and not stream.word("corner", ahead=1):
+        near = stream.lexemes[start + 1 : start + 3]
+        if any(item.kind in ("number", "stitch", "row") for item in near) and not stream.word("corner", ahead=1):
             return False
         corner = any(item.kind == "corner" for item in stream.lexemes[start + 1 : start + 4])
         if not self.idle_to_sign():

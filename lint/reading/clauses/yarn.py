@@ -186,15 +186,19 @@ class YarnClauses(ChainClauses):
             stream.take()
 
     def joins_pieces(self, start: int) -> bool:
-        """ "Join the legs: ch 2, …", "Joining both legs together:": what the row is for."""
+        """ "Join the legs: ch 2, …", "Joining both legs together:", "Join shoulders and sides.": what the row is for."""
         stream = self.stream
         ahead = 0
         while stream.kind(ahead) in ("the", "all") or stream.word("both", "two", ahead=ahead):
             ahead += 1
-        word = stream.peek(ahead).lower
+        words = [stream.peek(ahead).lower]
         ahead += 1
+        if stream.kind(ahead) == "and":
+            words.append(stream.peek(ahead + 1).lower)
+            ahead += 2
         ahead += stream.kind(ahead) == "together"
-        if not (tells_piece(word) and word.endswith("s")) or stream.kind(ahead) not in (":", ",", ".", "dash"):
+        parts = all(word.endswith("s") and (tells_piece(word) or word[:-1] in PIECE_WORDS) for word in words)
+        if not parts or stream.kind(ahead) not in (":", ",", ".", "dash"):
             return False
         stream.at += ahead
         self.steps.append(Remark(stream.span_from(start)))

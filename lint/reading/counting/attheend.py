@@ -4,14 +4,38 @@ from __future__ import annotations
 
 from lint.pattern import Stated
 from lint.reading.counting.counts import read
+from lint.reading.places.countunits import left_over
 from lint.reading.words.stream import OPENERS, Stream
+from lint.tree import FastenOff, OpenWork, Remark, Step
 
 # what may lead to it: nothing is left of the row that these could go into
 _LEADS = ("make", "makes", "making", "ending", "ends", "you", "have", "now", "gives", "giving")
 # only among such words: "to make", "ending with"; "to 2 sts", "with 3 sts" alone tell something else
 _BESIDE = ("to", "with", "so")
+_UNTIL = ("until", "till")
+_HAVE = ("there", "are", "you", "have", "only", "a total of")
 _SIGNS = ("*", "**", "***", "#", ">", ">>", "·", "•", "/", "✓")
 _ENDS = (".", ";", "end", "turn", "no_turn", "join", "fasten_off", "dash", "=")
+
+
+def shaped_until(steps: list[Step], stream: Stream) -> Stated | None:
+    """The count that shaping ends with, whose rows are not told one by one: "dec … AT THE SAME TIME dec … until 12 sts rem"."""
+    last = next((step for step in reversed(steps) if not isinstance(step, (FastenOff, Remark))), None)
+    if not isinstance(last, OpenWork) or not any(word in last.words.lower() for word in ("dec", "inc")):
+        return None
+    inside = stream.inside(0, sum(item.start < last.span.end for item in stream.lexemes))
+    inside.at = max((at for at, item in enumerate(inside.lexemes) if item.lower in _UNTIL), default=-1)
+    if inside.at < 0 or inside.lexemes[inside.at].start < last.span.start:
+        return None
+    inside.take()
+    while inside.word(*_HAVE):
+        inside.take()
+    begun = inside.at
+    counted = inside.amount() is not None and inside.kind() in ("stitch", "any_stitch")
+    end = inside.at + 1
+    behind = end + left_over(inside, 1)
+    ends = all(item.kind in (".", "fasten_off", "and") for item in inside.lexemes[behind:])
+    return read(inside.inside(begun, end), bare=False) if counted and ends else None
 
 
 def count_at_end(stream: Stream) -> Stated | None:

@@ -8,7 +8,7 @@ from lint.place import LimitKind, TargetKind, Which
 from lint.reading.places.targets import LOOPS
 from lint.reading.words.piecewords import tells_piece
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
-from lint.tree import Chain, Group, Join, Remark, Repeat, Shaping, Skip, Step, TimesKind, Turn, Work, walk
+from lint.tree import Chain, Group, Join, OpenWork, Remark, Repeat, Shaping, Skip, Step, TimesKind, Turn, Work, walk
 
 _BEFORE_PLACE = ("the", "each", "next", "first", "last", "same", "number", "ordinal", "beginning", "any", "of")
 _PLACES = ("stitch", "any_stitch", "special", "chain", "space", "turning_chain", "turn", "loop", "ring")
@@ -129,6 +129,7 @@ def remaining_told(steps: list[Step], stated: Stated | None, lexemes: list[Lexem
     works = [step for step in inner if isinstance(step, Work)]
     fewer = any(step.together or step.stitch == "dec" for step in works)
     fewer = fewer or any(isinstance(step, Shaping) and not step.increase for step in inner)
+    fewer = fewer or any(isinstance(step, OpenWork) and "dec" in step.words.lower() for step in inner)
     leaves = any(
         isinstance(step, Skip) or isinstance(step, Work) and step.stitch == "sl st" and not step.post for step in inner
     )

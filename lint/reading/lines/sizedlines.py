@@ -27,6 +27,8 @@ class SizedLines:
 
     def gate(self, index: int, line: Line, among_rows: bool) -> Gate | None:
         """ "Sizes L and XL only" over rows, or in front of one; not the lists of sizes before the first row."""
+        if among_rows and any(one.line == line.start for one in self.noted):
+            return Gate((), len(line.text), leaves=True)  # told of the rows that the note names: no size leaves
         gate = self.passage.reader.at_line(line.text)
         if gate is not None and gate.goes_on is not None and not self._met(gate, index + 1):
             gate = replace(gate, sizes=None, leaves=False)  # sent where nothing is: which rows it works is not known

@@ -63,7 +63,7 @@ class Shown:
 
     @property
     def commas(self) -> bool:
-        return any(one.shape == "bare" for one in self.lists)
+        return any(one.shape in ("or", "bare") for one in self.lists)
 
     def first_bare(self, number: int) -> bool:
         """Whether lists of so many figures are in groups of which the first has no brackets."""
@@ -148,7 +148,17 @@ def shown_by_lists(text: str) -> Shown:
         STRONG,
         *(
             ((shape,))
-            for shape in ("strokes", "bars", "colons", "dashes", "ampersands", "hyphens", "all in brackets", "bare")
+            for shape in (
+                "strokes",
+                "bars",
+                "colons",
+                "dashes",
+                "ampersands",
+                "hyphens",
+                "all in brackets",
+                "or",
+                "bare",
+            )
         ),
     ):
         some = [one for one in found if one.shape in shapes]

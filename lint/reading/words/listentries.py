@@ -37,7 +37,8 @@ _PLURAL = r"(?:\(e?s\))?"  # "st(s) stitch(es)"
 _OR_OTHER = r"(?:/\p{L}+)?"  # "WS/RS wrong/right side"
 _BARE_ENTRY = expression(
     rf"\s*(?P<one>\p{{L}}[\p{{L}}\d-]{{0,8}}{_OR_OTHER}{_PLURAL})(?: (?P<two>\p{{L}}+{_PLURAL}))?"
-    rf"(?: (?P<rest>(?:\d ?)?\p{{L}}[\p{{L}}\d]*{_OR_OTHER}{_PLURAL}(?: (?:\d|\d?\p{{L}}+{_OR_OTHER}{_PLURAL})){{0,4}}))\s*"  # "inc 2 dc in one st"
+    rf"(?: (?P<rest>(?:\d ?)?\p{{L}}[\p{{L}}\d]*{_OR_OTHER}{_PLURAL}(?: (?:\d|\d?\p{{L}}[\p{{L}}\d]*{_OR_OTHER}{_PLURAL})){{0,4}}"  # "inc 2 dc in one st"
+    r"(?: \([^(),]{2,60}\))?))\s*"  # "dec decrease (by working dc2tog)"
 )
 # "… miss 2, 1 tr. 1 solid mesh (sm) = 3 tr": the sentence that a named stitch begins
 _NEXT_NAMED = expression(

@@ -5,6 +5,7 @@ from __future__ import annotations
 from lint.expression import expression
 from lint.lexicon import Lexeme
 from lint.reading.words.stream import SIGNS, Stream
+from lint.tree import Chain, Skip, Step
 
 _PIECES = (
     "motif", "motifs", "square", "squares", "hexagon", "hexagons", "octagon", "pentagon", "triangle", "rosette", "snowflake", "strip", "panel", "piece", "medallion", "half",
@@ -13,7 +14,7 @@ _PIECES = (
 )  # fmt: skip
 # where on a garment stitches and edges lie
 PIECE_WORDS = (
-    "back", "front", "left", "right", "center", "centre", "side", "neck", "shoulder", "underarm", "armhole", "sleeve", "body",
+    "back", "front", "left", "right", "center", "centre", "side", "neck", "neckline", "shoulder", "underarm", "armhole", "sleeve", "body",
     "yoke", "instep", "heel", "flap", "gusset", "toe", "foot", "sole", "ankle", "cuff", "thumb", "palm", "hand", "held",
 )  # fmt: skip
 _ACROSS = ("corresponding", "matching", "adjacent", "adjoining", "neighbouring", "neighboring")
@@ -169,6 +170,15 @@ def through_pieces(stream: Stream, index: int) -> int | None:
         tells_piece(item.lower) for item in stream.lexemes[:index]
     )  # "hold the arm …, sc 3 through both"
     return at if (named or both) and ends else None
+
+
+def for_a_thing(steps: list[Step], clause: list[Lexeme]) -> bool:
+    """Whether "for the second tie", "for first sleeve" tells what becomes of the chains just made, or the stitches skipped."""
+    words = [item for item in clause[1:] if item.kind not in ("the", "first", "last", "next", "ordinal")]
+    if len(words) > 1 and words[-1].lower in ("loop", "loops"):
+        words.pop()  # "for button loop"
+    named = words and all(item.kind == "word" or item.lower in PIECE_WORDS for item in words)
+    return bool(named and steps and isinstance(steps[-1], (Chain, Skip)))
 
 
 def makes_pieces(stream: Stream) -> bool:

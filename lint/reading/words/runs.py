@@ -18,12 +18,13 @@ def side_by_side(steps: list[Step]) -> list[Step]:
     last = next((step for step in reversed(steps) if isinstance(step, (Work, Group, Repeat))), None)
     # "sc in each of 5 sc, sc in ch-1 sp, sc in each of 6 sc": some of a sort that comes twice, one after the other
     in_turn = sum(_of_all(step) and _plain(step.places[0]) for step in steps) > 1
+    ordered = _come_again(steps)
     for step in steps:
         crossed = base is not None and step is last and _run(found[base]) is not None
         if crossed and _space_crossed(step):
             found.append(alongside(step))  # "sc in each st and 4 sc in the ch sp"
             continue
-        if base is not None and _beside(found[base], step):
+        if base is not None and not ordered and _beside(found[base], step):
             if isinstance(found[base], (Work, Group)) and _of_all(found[base]):
                 place = replace(found[base].places[0], which=Which.EACH)
                 found[base] = replace(found[base], places=(place,))
@@ -37,6 +38,14 @@ def side_by_side(steps: list[Step]) -> list[Step]:
             base = len(found) if run else None
         found.append(step)
     return found
+
+
+def _come_again(steps: list[Step]) -> bool:
+    """ "sc in each sc, sc in each ch, sc in each sc": stitches and chains in the order in which they lie."""
+    works = [step for step in steps if isinstance(step, Work) and (_run(step) is not None or _of_all(step))]
+    runs = [step.places[-1] for step in works]
+    sorts = [_plain(place) for place in runs if _plain(place) or place.targets[0].kind is TargetKind.CHAIN]
+    return len(sorts) > 2 and any(one == other != between for one, between, other in zip(sorts, sorts[1:], sorts[2:]))
 
 
 def place_come_to(steps: list[Step]) -> list[Step]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from itertools import pairwise
 
@@ -20,6 +20,7 @@ _STITCHES = ("stitch", "special", "one_stitch", "group_word", "increase", "decre
 _AFTER_STITCH = ("in", "over", "around", "across", "each", "next", "together", "evenly", "to")
 _AFTER_NUMBER = (",", ";", ".", "end", "times")
 _BEFORE_COUNT = (".", ";", ":", "=", "turn", "join", "no_turn", "across", "around", "ending", "times", *CLOSERS)
+_COUNTED = ("any_stitch", "stitch", "chain", "space", "row", "round")
 _MOST_SIGNS = 4  # figures and signs to a size: "3, (4"
 _LIST_SIGNS = {",", "/", ":", ";", "|"}
 _FOLDED = ("/", ";", ":", "|", "and")  # what parts the numbers of a list without brackets, and of nothing else
@@ -206,6 +207,7 @@ class Stream(Cursor):
             signs = (*_FOLDED, "-") if whole._parted_by_dashes() else _FOLDED
             signs = (*signs, FIRST_BARE) if self.vocabulary.first_bare else signs
             found = whole._listed(signs if self.vocabulary.sizes > 2 else ()) or whole._listed_in_gate()
+            found = found or whole._listed_with_or(range(self.vocabulary.sizes))
             if found is None and (apart := whole._listed_apart()) is not None:
                 first, unit = whole.take(), whole.take()
                 whole.at = whole.matching(whole.at) + 1
@@ -281,13 +283,29 @@ class Stream(Cursor):
             return None
         found = size_list(self._figures(), len(gate), ())
         if found is None:
-            return None
+            return self._listed_with_or(gate)
         own = dict(zip(gate, found[0], strict=True))
+        return tuple(own.get(size) for size in range(self.vocabulary.sizes)), found[1]
+
+    def _listed_with_or(self, among: Sequence[int]) -> tuple[tuple[int | None, ...], int] | None:
+        """ "20, 22, 24 or 26 sts", in a passage for two sizes "20 or 22 sts": one figure for each of these sizes."""
+        sizes = len(among)
+        at = 2 * sizes - 3  # of the "or", or of the comma before it
+        if sizes < 2 or self.kind() != "number" or "or" not in (self.kind(at), self.kind(at + 1)):
+            return None
+        found = size_list(self._figures(), sizes, (",",))
+        if found is None or self.kind(found[1] - 2) != "or":
+            return None
+        if sizes == 2 and (sizes == self.vocabulary.sizes or self.kind(found[1]) not in _COUNTED):
+            return None  # "2 or 3 times" may leave it to the maker
+        own = dict(zip(among, found[0], strict=True))
         return tuple(own.get(size) for size in range(self.vocabulary.sizes)), found[1]
 
     def _joined(self, index: int) -> bool:
         """Whether the "and", "or" at an index stands between plain numbers, "5 & 6 & 7 sts"; not between rows that are named."""
-        plain = all(item.kind == "number" and item.amount is None for item in self.lexemes[index - 1 : index + 2 : 2])
+        first = index - 1 - (self.lexemes[index].kind == "or" and self.lexemes[index - 1].kind == ",")  # "5, 6, or 7"
+        ends = [self.lexemes[first], *self.lexemes[index + 1 : index + 2]]
+        plain = all(item.kind == "number" and item.amount is None for item in ends)
         return plain and (self.kind(-1) not in ("row", "round") or self.lexemes[index].kind == "or")
 
     def _parted_by_dashes(self) -> bool:
