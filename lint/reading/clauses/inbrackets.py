@@ -46,7 +46,7 @@ def picot_of(items: list[Step]) -> list[Step]:
 def one_place_each(items: list[Step]) -> list[Step]:
     """The items of a bracket; "2 sc, sc 2" tells two sorts apart: two in one place, one in each of two."""
     bare = [item for item in items if isinstance(item, Work) and not item.places and item.together is None]
-    after = any(item.number_after for item in bare)
+    after = any(item.number_after and item.stitch not in ("inc", "dec") for item in bare)
     first = any(item.number_said and not item.number_after and item.number != ONE for item in bare)
     if not after or not first:
         return items
