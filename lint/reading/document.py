@@ -28,7 +28,7 @@ from lint.reading.likework import (
 )
 from lint.reading.lines.headings import begins_work
 from lint.reading.lines.layout import Layout, LayoutReader
-from lint.reading.lines.tallies import tell_tallies, without_rows_told
+from lint.reading.lines.tallies import tell_tallies, without_each_row, without_rows_told
 from lint.reading.lines.texts import PartText, RowText
 from lint.reading.ownforms import entries_of, forms_of, known_forms, named_alone, specials_of
 from lint.reading.page.terms import Terms, find_terms
@@ -188,7 +188,7 @@ class _RowReader:
                     return None
                 label = Label(at, "row", (), words="A line for some sizes")
             return Row(at.to(text.span), label, (unread, *reading.steps))
-        reading, lexemes = self.read(text.span, sizes)
+        reading, lexemes = self.read(text.span, sizes, text.label)
         if text.gate and (text.gate in self.ended or self._speaks_for_all(text, reading)):
             self.ended.add(text.gate)
             sizes = None
@@ -283,8 +283,11 @@ class _RowReader:
             labelled and any(text.label.at(size) for size in out)
         )
 
-    def read(self, span: Span, sizes: tuple[int, ...] | None = None) -> tuple[Reading, list[Lexeme]]:
+    def read(
+        self, span: Span, sizes: tuple[int, ...] | None = None, label: Label | None = None
+    ) -> tuple[Reading, list[Lexeme]]:
         lexemes = with_line_stops(self.lexicon.read(self.source.slice(span), span.start), self.source)
+        lexemes = without_each_row(label, lexemes)
         stream = Stream(lexemes, replace(self.vocabulary, gate=sizes or ()))
         told = row_of_change(self.source.slice(span), stream) if self.change_table else None
         return told or read_row(stream), lexemes
