@@ -45,6 +45,7 @@ from lint.reading.words.unfit import of_each_row, without_unfit_series
 from lint.rulebook import Rulebook
 from lint.source import SourceText, Span
 from lint.tree import (
+    MAKES_STITCHES,
     THE_PIECE_BEFORE,
     Evenly,
     FastenOff,
@@ -268,6 +269,8 @@ class _RowReader:
         runs = any(place.which is Which.EACH for s in walk(steps) if isinstance(s, (Work, Group)) for place in s.places)
         if not (ends or runs) or not is_work(reading, lexemes):
             return None
+        if not any(isinstance(step, (*MAKES_STITCHES, RowCall, Unread)) for step in walk(steps)):
+            return Row(text.span, None, steps, reading.stated, text.sizes)  # "Straps: ch 25 and fasten off."
         joins = any(isinstance(step, Join) for step in steps)
         at = Span(text.span.start + match.start("name"), text.span.start + match.end("name"))
         label = Label(at, "round" if joins else "row", (), words=match["name"])
