@@ -81,7 +81,7 @@ def _tells_a_chain(line: str) -> bool:
 # "STRIP. Ch 30." – a heading in capitals, and the piece's start behind it in one line
 # or with a colon, "Strap: ch 80, …"; what is a piece by its name needs no colon, "Picot edging - Ch 1, …"
 _PIECE_NAME = r"(?i:(?:\p{L}+ ){0,2}(?:edging|border|trim|trimming|straps?|handles?|ties?|cord|band|brim|cuffs?|collar|ribbing|hem|neckband))"
-_CHAINS = r"(?:(?:with|using) (?:\w+ )?\w+,? )?(?:crochet )?(?:ch ?\d|\d+ ch|chain \d)"  # "With green crochet 12 ch."
+_CHAINS = r"(?:(?:with|using) (?:(?:\w+ )?\w+,? |[^.;:,()]{1,40}\bhook\b[^.;:,()\d]{0,25},? ))?(?:crochet |make )?(?:ch ?\d|\d+ ?ch|chain \d)"  # "With green crochet 12 ch."
 RUN_IN = expression(
     r"\s*(?P<name>[A-Z][A-Z0-9 '&-]{2,40}?)(?P<make> \((?:[Mm]ake )?\w+\))?(?:\.| ?(?:\. ?){2,}| ?[…—–-]) *(?=(?i:ch|make|with|join|fsc|starting|beginning|work)\b)"
     rf"|\s*(?P<name>[A-Z][A-Z0-9 '&-]{{2,40}}?)(?P<make> \([Mm]ake \w+\))?: +(?=(?i:{_CHAINS}|make \d|(?:re)?join\b|(?:starting|beginning) (?:at|from) [\w ]{{2,20}}, (?:ch|make) \d|work (?:exactly )?(?:the )?(?:same as|as (?:given )?for)\b))"
