@@ -149,6 +149,8 @@ class WordClauses(EndingClauses):
             return repeats.repeat_clause(stream, self.steps, start)  # "Continue * all the way around"
         if stream.word("continue", "continuing", "cont") and self.only_these(start):
             return True
+        if stream.word("continue", "cont", "proceed", "continue working", "continue on") and self.next_piece(start):
+            return True
         if stream.word("continue", "cont", "continuing", "go", "going", "come", "then", "carry"):
             stream.take()
             stream.take() if stream.word("back", "on", "down", "up") and stream.kind(1) in (
@@ -162,6 +164,20 @@ class WordClauses(EndingClauses):
         if stream.word("carry", "keep", "proceed", "move", "moving", "turn to") and self.on_to_other_side(start):
             return True
         return self.read_shaping(start)
+
+    def next_piece(self, start: int) -> bool:
+        """ "continue with the body", "proceed to Crown": which piece comes next, and no work."""
+        stream = self.stream
+        stream.take()
+        stream.take() if stream.word("on", "now") else None
+        led = stream.take_if("with", "to") is not None or stream.word("onto") and stream.take() is not None
+        stream.skip("the")
+        piece = led and stream.kind() not in STITCHY and (stream.peek().text[:1].isupper() or tells_piece(stream.peek().lower))  # fmt: skip
+        if piece and stream.take() and stream.kind() in (".", ";", ",", "end"):
+            self.steps.append(Remark(stream.span_from(start)))
+            return True
+        stream.at = start
+        return False
 
     def read_put(self, start: int) -> bool:
         """ "place the arm against the body and work 3 sc through both": how it is held; else what is put somewhere."""
