@@ -36,6 +36,10 @@ _BY_HAND = expression(
     r"(?:fo|fasten off|cut|break|stuff|fill|press|flatten|fold|pinch|sew|weave|close|embroider)\b(?!.*\b(?:sc|dc|hdc|htr|tr)\b)"
 )
 _LAYERS = expression(r"(?i)\bthrough (?:both|all) (?:layers|sides|thicknesses|walls)\b")
+# "Join the last row to the base chain with ss.": a seam, which is no round's closing
+_SEAMED = expression(
+    r"(?i)(?:sl st |ss |slip stitch |sew |then |now )?(?:join|seam)\s+(?:the\s+)?(?:(?:last|first|final)\s+(?:row|rnd|round)\b|(?:\p{L}+\s+){0,2}(?:ends|edges|sides)\b)"
+)
 _STITCHES_LAST = expression(r"(?i)\d\s?(?:sc|dc|hdc|htr|tr|sts?)$")
 # a clause is at its end, with no stop; so is a row that tells last how many it stands for, "(24) – 3 rows"
 _RUN_ENDS = expression(
@@ -98,6 +102,8 @@ def goes_on(above: str, text: str, lower_case: bool, sizes: int = 1) -> bool:
     closed_off = expression(_ENDS_IN_COUNT).search(above) is not None
     if ended and (closed_off or not text[0].islower()) and _LAYERS.search(text):
         return False  # "6 sc through both layers.": how the piece is closed
+    if ended and text[0].isupper() and _SEAMED.match(text):
+        return False
     if closed_off and _BY_HAND.match(text):
         return False  # "R6-R9) 11sc (11)" / "fo for the first leg"
     if text[0].isupper() and _FASTENED.search(above) and not _TELLS.match(text):
