@@ -10,6 +10,7 @@ from lint.reading.clauses.base import SEPARATORS, all_read
 from lint.reading.clauses.inbrackets import (
     holds_work,
     is_square,
+    one_pass_each,
     one_place_each,
     only_star_before,
     picot_of,
@@ -330,6 +331,9 @@ class BracketClauses(SizedClauses):
                 self.steps.append(
                     Unread(stream.span_from(start), words, "whether each place takes all of it is not said")
                 )
+                return True
+            if found and (often := one_pass_each(items, found)) is not None:
+                self.steps.append(Repeat(stream.span_from(start), tuple(items), often))
                 return True
             if found:
                 self.steps.append(self._so_often(start, Group(stream.span_from(start), tuple(items), found)))
