@@ -23,7 +23,8 @@ def limb_joined(stream: Stream, steps: list[Step], start: int) -> bool:
         return True
     if stream.word("connect") and (end := _met(stream)) is not None:
         stream.at = end
-        steps.append(JoinYarn(stream.span_from(start), None))
+        span = stream.span_from(start)
+        steps.append(JoinYarn(span, places=(Place(span, Which.ELSEWHERE, (Target(TargetKind.PLACE),)),)))
         return True
     before = next((step for step in reversed(steps) if isinstance(step, Work) and step.stitch != "sl st"), None)
     stitches = _stitches(stream) if before is not None and _is_plain(before) and stream.word(*_JOINS) else None
