@@ -24,7 +24,7 @@ def limb_joined(stream: Stream, steps: list[Step], start: int) -> bool:
     if stream.word("connect") and (end := _met(stream)) is not None:
         stream.at = end
         span = stream.span_from(start)
-        steps.append(JoinYarn(span, places=(Place(span, Which.ELSEWHERE, (Target(TargetKind.PLACE),)),)))
+        steps.append(JoinYarn(span, places=(Place(span, Which.ELSEWHERE, (Target(TargetKind.PLACE, "piece"),)),)))
         return True
     before = next((step for step in reversed(steps) if isinstance(step, Work) and step.stitch != "sl st"), None)
     stitches = _stitches(stream) if before is not None and _is_plain(before) and stream.word(*_JOINS) else None
@@ -59,7 +59,10 @@ def _met(stream: Stream) -> int | None:
         None,
     )
     words = words if slip is None else [item for at, item in enumerate(words) if at != slip]
-    named = any(is_piece(item.lower) for item in words)  # one: of "the legs" it is not said which comes first
+    told = stream.kind(end - stream.at) == ":"
+    named = any(
+        is_piece(item.lower) or told and tells_piece(item.lower) for item in words
+    )  # "connect the legs," not which
     return end if named and all(item.kind in ("with", "to") or _is_idle(item) for item in words) else None
 
 
