@@ -35,7 +35,7 @@ _BEHIND_COUNT = expression(
 _BY_HAND = expression(
     r"(?:fo|fasten off|cut|break|stuff|fill|press|flatten|fold|pinch|sew|weave|close|embroider)\b(?!.*\b(?:sc|dc|hdc|htr|tr)\b)"
 )
-_LAYERS = expression(r"(?i)\bthrough (?:both|all) (?:layers|sides|thicknesses|walls)\b")
+LAYERS = expression(r"(?i)\bthrough (?:both|all) (?:layers|sides|thicknesses|walls)\b")
 # "Join the last row to the base chain with ss.": a seam, which is no round's closing
 _SEAMED = expression(
     r"(?i)(?:sl st |ss |slip stitch |sew |then |now )?(?:join|seam)\s+(?:the\s+)?(?:(?:last|first|final)\s+(?:row|rnd|round)\b|(?:\p{L}+\s+){0,2}(?:ends|edges|sides)\b)"
@@ -100,7 +100,7 @@ def goes_on(above: str, text: str, lower_case: bool, sizes: int = 1) -> bool:
         return False
     ended = counted or above.endswith(_TERMINAL) or any(one.search(above) for one in (_RUN_ENDS, _STITCHES_LAST))
     closed_off = expression(_ENDS_IN_COUNT).search(above) is not None
-    if ended and (closed_off or not text[0].islower()) and _LAYERS.search(text):
+    if ended and (closed_off or not text[0].islower()) and LAYERS.search(text):
         return False  # "6 sc through both layers.": how the piece is closed
     if ended and text[0].isupper() and _SEAMED.match(text):
         return False
@@ -138,4 +138,4 @@ def _list_hangs(above: str, sizes: int) -> bool:
     return len(expression(r"\d+").findall(match["list"])) < sizes or match["word"].lower() in _BEFORE_WORK
 
 
-__all__ = ["TURNS_ALONE", "goes_on", "hangs_on"]
+__all__ = ["LAYERS", "TURNS_ALONE", "goes_on", "hangs_on"]
