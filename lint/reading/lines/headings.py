@@ -96,6 +96,8 @@ _SAYS_MAKE = expression(r"(?i)\(?\bmake\b|\(\s*(?:x\s?\d+|\d+\s?x)\s*\)$")
 _MAKES_STITCH = expression(
     rf"(?i)[\p{{L}}\d]{{1,5}}\s+make\s+(?:an?\s+)?(?!(?:{'|'.join(_MAKE_WORDS)}|a|an|pair|both|as|many|several|more|another|at|each|enough)\b)\p{{L}}+(?:\s\p{{L}}+){{0,2}}"
 )
+_IN_BRACKETS = expression(r"\([^()]*\)")
+_EMPHASIS = expression(r"(?<=[\w.:)])[*_]{2,3}(?!\w)|(?<!\w)[*_]{2,3}(?=\w)")  # "**Ears** (make 2)"
 _NUMBER_FIRST = expression(r"[\W_]*\d")
 # "2. WING (x2)", "III. Body": the pieces of a pattern numbered
 _LISTED = expression(r":[^()]*;|(?i::\s*(?:sk|skip|miss|insert|yo|yarn over|yoh|yrh|wrap)\b)")
@@ -204,6 +206,8 @@ class PartHeadings:
         above = self.lines[index - 1].text.strip() if index else ""
         if _NAME_STOPPED.fullmatch(text) is None or _NAME_STOPPED.fullmatch(above) is not None:
             return False  # "Blue yarn." under the piece's name
+        if text.rstrip(".").lower() in self.labels.colours and self.like(self._named(above)):
+            return False  # "Head and body (in one piece)" / "Brown."
         if index > 1 and (above.isupper() or _SAYS_MAKE.search(above)) and self.like(self._named(above)):
             return False  # "HEAD" / "Orange."
         below = [line.text for line in self.lines[index + 1 : index + 5] if not line.blank][:2]
@@ -222,7 +226,13 @@ class PartHeadings:
 
     def like(self, text: str) -> bool:
         """Whether words could be a heading: few, and no work."""
-        if not text or len(text) > 70 or len(text.split()) > 9 or text.endswith((".", ",", ";")) and not text.isupper():
+        if (
+            not text
+            or len(text) > 70
+            or len(_IN_BRACKETS.sub("", text).split()) > 9
+            or text.endswith((".", ",", ";"))
+            and not text.isupper()
+        ):
             return False
         if expression(r"\([^()]*\)\W*").fullmatch(text):
             return False  # "(in green, then off-white)" under a heading
@@ -247,7 +257,7 @@ class PartHeadings:
         name = self._named(text).rstrip(":–—- .")
         make = self.make(name)
         bare = _ALIKE.sub("", _MAKE.sub("", name)).strip(" -–—:,") or name
-        return bare, make
+        return _EMPHASIS.sub("", bare), make
 
     @staticmethod
     def make(text: str) -> int:
