@@ -130,6 +130,9 @@ class BracketClauses(SizedClauses):
         place = last.places[0] if len(last.places) == 1 else None
         if place is None or place.which is not Which.ELSEWHERE or place.targets[0].name != "piece" or last.together:
             return False
+        like = any(isinstance(step, Work) and step.number == number for step in self.steps[:-1])
+        if place.number != ONE or counts.list_ends(self.stream, close + 1) and not like:
+            return False  # "sc in 12 sts of second leg (24)", "…, sc around the second leg (28)": the row's own count
         self.stream.at = close + 1
         self.steps[-1] = replace(last, number=number, number_said=True, span=last.span.to(self.stream.span_from(start)))
         return True
