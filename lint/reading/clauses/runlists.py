@@ -9,7 +9,7 @@ from lint.place import TargetKind, Which
 from lint.reading.counting.counts import list_ends
 from lint.reading.repeating import repeats
 from lint.reading.words.lists import bare
-from lint.reading.words.stream import Stream
+from lint.reading.words.stream import OPENERS, Stream
 from lint.tree import Chain, Covers, Loops, Remark, Step, Times, TimesKind, Turn, UseYarn, Work
 
 _STITCHES = (TargetKind.STITCH, TargetKind.ANY_STITCH)
@@ -47,10 +47,11 @@ def times_of_last(stream: Stream, steps: list[Step], start: int) -> None:
     last = steps[-1]
     words = stream.lexemes[start : stream.at]
     told = any(item.lower in ("x", "×", "twice", "thrice") or item.kind == "times" for item in words)
+    bound = any(item.kind in OPENERS for item in words)  # "dec (3 times)"
     if not told or not isinstance(last, Work) or not last.number_said or last.places:
         return
     ends = list_ends(stream, stream.at)
-    if not ends and not (len(steps) > 1 and stream.kind() == "," and shapes(last)):
+    if not ends and not (len(steps) > 1 and stream.kind() == "," and shapes(last) and not bound):
         return
     kept = 0 if ends else len(steps) - 2
     if not runs_before(stream, steps[kept:], placed=shapes(last)):
