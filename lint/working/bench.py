@@ -106,6 +106,7 @@ class Bench(Plain):
         return kind if kind in self.rules.heights and kind != "sl st" else None
 
     def run(self, steps: tuple[Step, ...], following: tuple[Step, ...]) -> None:
+        steps = self.to_the_letter(steps)
         for index, step in enumerate(steps):
             self.back_from_arm(step)
             self.step(step, steps, index, following)
