@@ -179,3 +179,14 @@ def test_names_of_pieces() -> None:
     )
     names = dict.fromkeys(row.part.name for row in worked_rows(report))
     assert list(names) == ["Ears", "Head and body (in one piece, begun at the nose)"]
+
+
+def test_half_of_a_piece_named_with_a_colon() -> None:
+    """ "First half:" over a first row is a piece that a later one may be worked like; "Yellow:" over a row is none."""
+    report = check(
+        f"{HEAD}TAIL\nFirst half (in rows):\nRow 1: Ch 6, sc in 2nd ch from hook and in each ch, turn. (5)\nRow 2: Ch 1, sc in each st. (5)\nFasten off.\n"
+        "Second half: Join yarn in first st.\nRows 1-2: Work as for first half.\n"
+    )
+    assert counts(report) == [5, 5, 5, 5]
+    plain = check(f"{HEAD}BODY\nRnd 1: 6 sc in ring. (6)\nYellow:\nRnd 2: Sc in each st around. (6)\n")
+    assert {row.part.name for row in worked_rows(plain)} == {"BODY"}

@@ -32,7 +32,12 @@ class Repeating(Moving):
 
     def _as_list(self, step: Step) -> tuple[Step, ...]:
         listed = isinstance(step, Repeat) and step.covers is Covers.RATHER_LAST and step.tail == 1
-        if not listed or not isinstance(step.items[-1], Work) or step.items[-1].number != ONE or step.times.number is None:
+        if (
+            not listed
+            or not isinstance(step.items[-1], Work)
+            or step.items[-1].number != ONE
+            or step.times.number is None
+        ):
             return (step,)
         last = step.items[-1]
         if last.places or self.choices.pick(("times over", step.span.start), 2, 1) == 0:

@@ -96,6 +96,9 @@ _SAYS_MAKE = expression(r"(?i)\(?\bmake\b|\(\s*(?:x\s?\d+|\d+\s?x)\s*\)$")
 _MAKES_STITCH = expression(
     rf"(?i)[\p{{L}}\d]{{1,5}}\s+make\s+(?:an?\s+)?(?!(?:{'|'.join(_MAKE_WORDS)}|a|an|pair|both|as|many|several|more|another|at|each|enough)\b)\p{{L}}+(?:\s\p{{L}}+){{0,2}}"
 )
+_LEADS_ON = expression(
+    r"(?i)(?:then|next|now|finally|proceed|as|for|on|at|to|when|if)\b|.*\bfollows$|.*\bthus$"
+)  # "Next:"
 _IN_BRACKETS = expression(r"\([^()]*\)")
 _EMPHASIS = expression(r"(?<=[\w.:)])[*_]{2,3}(?!\w)|(?<!\w)[*_]{2,3}(?=\w)")  # "**Ears** (make 2)"
 _NUMBER_FIRST = expression(r"[\W_]*\d")
@@ -219,8 +222,9 @@ class PartHeadings:
         """A word or two over a labelled row, with no blank line before: "Flap", "Buttonhole row", "Sleeves (both alike)"."""
         ahead = [line.text.strip() for line in self.lines[index + 1 : index + 3]] + ["", ""]
         following = ahead[1] if _JOINS.match(ahead[0]) else ahead[0]
-        name = _ALIKE.sub("", text)
+        name = _IN_BRACKETS.sub("", _ALIKE.sub("", text)).strip(" :")
         few = len(name.split()) <= 3 and expression(r"\p{Lu}[\p{L}' -]+").fullmatch(name) is not None
+        few = few and not (text.endswith(":") and (name.lower() in self.labels.colours or _LEADS_ON.match(name)))
         labelled = bool(following) and self.labels.at_line(following, 0, self.bare) is not None
         return few and (labelled or _ROWS_TOLD.match(ahead[0]) is not None)
 
