@@ -76,4 +76,6 @@ def known(word: str, defined: set[str]) -> bool:
         return True
     if word[:2] in POSTS and word[:2] in defined and len(word) > 2:
         return known(word[2:].strip(" -"), defined)  # "BP – back post" in the list, "BPsc" in a row
+    if stem(word) == "sp":
+        return any(form.endswith((" sp", "-sp", " sps", "-sps")) for form in defined)  # "ch sp – chain space"
     return word in ("chs", "ch") and ("ch" in defined or "chs" in defined)

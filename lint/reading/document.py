@@ -29,7 +29,7 @@ from lint.reading.likework import (
 )
 from lint.reading.lines.headings import begins_work
 from lint.reading.lines.layout import Layout, LayoutReader
-from lint.reading.lines.tallies import tell_tallies, without_rows_told
+from lint.reading.lines.tallies import tell_tallies, without_each_row, without_rows_told
 from lint.reading.lines.texts import PartText, RowText
 from lint.reading.ownforms import entries_of, forms_of, known_forms, named_alone, specials_of
 from lint.reading.page.terms import Terms, find_terms
@@ -46,6 +46,7 @@ from lint.reading.words.unfit import of_each_row, without_unfit_series
 from lint.rulebook import Rulebook
 from lint.source import SourceText, Span
 from lint.tree import (
+    MAKES_STITCHES,
     THE_PIECE_BEFORE,
     Evenly,
     FastenOff,
@@ -189,7 +190,7 @@ class _RowReader:
                     return None
                 label = Label(at, "row", (), words="A line for some sizes")
             return Row(at.to(text.span), label, (unread, *reading.steps))
-        reading, lexemes = self.read(text.span, sizes)
+        reading, lexemes = self.read(text.span, sizes, text.label)
         if text.gate and (text.gate in self.ended or self._speaks_for_all(text, reading)):
             self.ended.add(text.gate)
             sizes = None
@@ -271,6 +272,8 @@ class _RowReader:
         runs = any(place.which is Which.EACH for s in walk(steps) if isinstance(s, (Work, Group)) for place in s.places)
         if not (ends or runs) or not is_work(reading, lexemes):
             return None
+        if not any(isinstance(step, (*MAKES_STITCHES, RowCall, Unread)) for step in walk(steps)):
+            return Row(text.span, None, steps, reading.stated, text.sizes)  # "Straps: ch 25 and fasten off."
         joins = any(isinstance(step, Join) for step in steps)
         at = Span(text.span.start + match.start("name"), text.span.start + match.end("name"))
         label = Label(at, "round" if joins else "row", (), words=match["name"])
@@ -286,8 +289,11 @@ class _RowReader:
             labelled and any(text.label.at(size) for size in out)
         )
 
-    def read(self, span: Span, sizes: tuple[int, ...] | None = None) -> tuple[Reading, list[Lexeme]]:
+    def read(
+        self, span: Span, sizes: tuple[int, ...] | None = None, label: Label | None = None
+    ) -> tuple[Reading, list[Lexeme]]:
         lexemes = with_line_stops(self.lexicon.read(self.source.slice(span), span.start), self.source)
+        lexemes = without_each_row(label, lexemes)
         stream = Stream(lexemes, replace(self.vocabulary, gate=sizes or ()))
         told = row_of_change(self.source.slice(span), stream) if self.change_table else None
         return told or read_row(stream), lexemes

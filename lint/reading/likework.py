@@ -54,8 +54,8 @@ def is_work(reading: Reading, lexemes: list[Lexeme]) -> bool:
     if moves and not worked:
         return True
     # Words with stitches and numbers that were not understood may be work: better said than passed over.
-    first = steps[0] if steps else None
-    if worked and first is not None and not isinstance(first, (Unread, Remark)):
+    first = next((step for step in steps if not isinstance(step, Remark)), None)  # "Do not fasten off. Ch 30 for …"
+    if worked and first is not None and not isinstance(first, Unread):
         return True
     if any(isinstance(step, RowCall) and step.own or isinstance(step, OpenWork) and step.plain for step in steps):
         return True  # "Second shoulder / Work 17 rows even": a sentence of its own tells rows

@@ -6,7 +6,7 @@ This is for showing how a clause was read.  Patterns are never counted this way:
 from __future__ import annotations
 
 from collections import Counter
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from lint.amount import Amount
 from lint.place import Place, TargetKind, Which
@@ -161,6 +161,9 @@ def _of(step: Step, steps: tuple[Step, ...], index: int) -> Measure | None:
         return _group(step)
     if isinstance(step, Chain):
         return _chain(step, steps, index)
+    if isinstance(step, Repeat) and step.covers is Covers.RATHER_LAST and step.times.number is not None:
+        once, again = step.items[: -step.tail], step.items[-step.tail :]
+        return measure((*once, replace(step, items=again, covers=Covers.ALL)))
     if isinstance(step, Repeat):
         return measure(step.items) if step.covers is Covers.PERHAPS else _repeat(step)
     if isinstance(step, Passage):

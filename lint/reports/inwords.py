@@ -263,6 +263,8 @@ def _times(step: Repeat) -> str:
     times = step.times
     if step.covers is Covers.PERHAPS:
         return "once, or as often as fits (the row must tell)"
+    if step.covers is Covers.RATHER_LAST and times.number is not None:
+        return f"{times.number} times (the last of it alone, or all: the row must tell)"
     if times.kind is TimesKind.FILL or times.number is None:
         return "as often as fits"
     if times.kind is TimesKind.MORE:

@@ -80,7 +80,7 @@ class Bench(Plain):
         self.hint = _join_hint(steps)
         self.last_work = next((s for s in reversed(steps) if isinstance(s, MAKES_STITCHES)), None)
         self.main = main_stitch(steps) or self.stitch_below() or self.plain_stitch
-        self.slip_row = _all_slip_stitches(steps)
+        self.slip_row = _all_slip_stitches(steps) or self.slips_in_all(steps)
         self.slips_in_turn = any(in_turn(step) for step in walk(steps))
         self.decreases = any(isinstance(s, Work) and (s.together or s.stitch == "dec") for s in walk(steps))
         works = [step for step in walk(steps) if isinstance(step, MAKES_STITCHES)]
@@ -90,6 +90,15 @@ class Bench(Plain):
         self.run(steps, ())
         return self.finish()
 
+    def slips_in_all(self, steps: tuple[Step, ...]) -> bool:
+        """ "Sl st in next 18 sts" on a round of 18: a round of slip stitches."""
+        works = [step for step in walk(steps) if isinstance(step, (*MAKES_STITCHES, Skip))]
+        only = works[0] if len(works) == 1 else None
+        if not isinstance(only, Work) or only.stitch != "sl st" or any(p.which is not Which.NEXT for p in only.places):
+            return False
+        number = (only.places[0] if len(only.places) == 1 else only).number.at(self.size)
+        return number is not None and number > 1 and number == sum(node.is_stitch for node in self.cursor.nodes)
+
     def stitch_below(self) -> str | None:
         """The stitch of a row below that is of one stitch alone."""
         kinds = {family(node.kind) for node in self.cursor.nodes if node.is_stitch and node.kind != "ch"}
@@ -97,6 +106,7 @@ class Bench(Plain):
         return kind if kind in self.rules.heights and kind != "sl st" else None
 
     def run(self, steps: tuple[Step, ...], following: tuple[Step, ...]) -> None:
+        steps = self.to_the_letter(steps)
         for index, step in enumerate(steps):
             self.back_from_arm(step)
             self.step(step, steps, index, following)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from itertools import takewhile
 
-from lint.amount import Amount
+from lint.amount import ONE, Amount
 from lint.place import Limit, LimitKind, TargetKind, Which
 from lint.reading.words.lists import alike
 from lint.tree import Chain, Covers, Either, Group, Join, Remark, Repeat, Skip, Step, TimesKind, Work, walk
@@ -23,6 +23,26 @@ _STITCHES = (TargetKind.STITCH, TargetKind.ANY_STITCH)
 
 class Repeating(Moving):
     """Working a passage again and again."""
+
+    def to_the_letter(self, steps: tuple[Step, ...]) -> tuple[Step, ...]:
+        """The steps with "2 sc, inc x 6" as two stitches and six increases, where it is not read as all of it six times."""
+        if not any(isinstance(step, Repeat) and step.covers is Covers.RATHER_LAST for step in steps):
+            return steps
+        return tuple(own for step in steps for own in self._as_list(step))
+
+    def _as_list(self, step: Step) -> tuple[Step, ...]:
+        listed = isinstance(step, Repeat) and step.covers is Covers.RATHER_LAST and step.tail == 1
+        if (
+            not listed
+            or not isinstance(step.items[-1], Work)
+            or step.items[-1].number != ONE
+            or step.times.number is None
+        ):
+            return (step,)
+        last = step.items[-1]
+        if last.places or self.choices.pick(("times over", step.span.start), 2, 1) == 0:
+            return (step,)
+        return (*step.items[:-1], replace(last, number=step.times.number, number_said=True, number_after=True))
 
     def work_repeat(self, step: Repeat, following: tuple[Step, ...]) -> None:
         if not step.items:

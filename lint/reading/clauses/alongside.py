@@ -12,7 +12,7 @@ from lint.reading.places.places import places
 from lint.reading.words import lastpass
 from lint.reading.words.lists import bare
 from lint.reading.words.runs import alongside
-from lint.reading.words.stream import Stream
+from lint.reading.words.stream import CLOSERS, OPENERS, Stream
 from lint.source import Span
 from lint.tree import Chain, Group, LastPlace, Remark, Repeat, Step, TimesKind, Turn, Unread, UseYarn, Work
 
@@ -80,6 +80,8 @@ class WithClauses(PlainClauses):
                 self.steps.append(Remark(stream.span_from(start)))
                 return True
             return False
+        hook = _and_hook(stream.lexemes[stream.at : end]) if stream.kind() == "and" else 0
+        stream.at += hook  # "With Plum and smaller hook, ch 9"
         self.steps.append(UseYarn(stream.span_from(start), colour))
         return True
 
@@ -173,7 +175,7 @@ def _hook_or_strands(words: list[Lexeme], index: int) -> bool:
 def _and_hook(words: list[Lexeme]) -> int:
     """How many words the hook takes in "and 3.5 mm hook", "and smaller hook" behind the side that faces; 0 for none."""
     hook = next((i for i in range(1, min(len(words), _HOOK_WORDS)) if _hook_or_strands(words, i)), 0)
-    named = all(word.kind in ("word", "decimal", "number", "the", "size") for word in words[1:hook])
+    named = all(word.kind in ("word", "decimal", "number", "the", "size", *OPENERS, *CLOSERS) for word in words[1:hook])
     return hook + 1 if hook and words[0].kind == "and" and named else 0
 
 

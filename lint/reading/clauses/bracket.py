@@ -10,6 +10,7 @@ from lint.reading.clauses.base import SEPARATORS, all_read
 from lint.reading.clauses.inbrackets import (
     holds_work,
     is_square,
+    one_pass_each,
     one_place_each,
     only_star_before,
     picot_of,
@@ -129,6 +130,9 @@ class BracketClauses(SizedClauses):
         place = last.places[0] if len(last.places) == 1 else None
         if place is None or place.which is not Which.ELSEWHERE or place.targets[0].name != "piece" or last.together:
             return False
+        like = any(isinstance(step, Work) and step.number == number for step in self.steps[:-1])
+        if place.number != ONE or counts.list_ends(self.stream, close + 1) and not like:
+            return False  # "sc in 12 sts of second leg (24)", "…, sc around the second leg (28)": the row's own count
         self.stream.at = close + 1
         self.steps[-1] = replace(last, number=number, number_said=True, span=last.span.to(self.stream.span_from(start)))
         return True
@@ -330,6 +334,9 @@ class BracketClauses(SizedClauses):
                 self.steps.append(
                     Unread(stream.span_from(start), words, "whether each place takes all of it is not said")
                 )
+                return True
+            if found and (often := one_pass_each(items, found)) is not None:
+                self.steps.append(Repeat(stream.span_from(start), tuple(items), often))
                 return True
             if found:
                 self.steps.append(self._so_often(start, Group(stream.span_from(start), tuple(items), found)))

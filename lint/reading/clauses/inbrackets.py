@@ -6,10 +6,10 @@ from dataclasses import replace
 
 from lint.amount import ONE
 from lint.lexicon import Lexeme
-from lint.place import Place, Which
+from lint.place import Limit, LimitKind, Place, Which
 from lint.reading.places.targets import ANY
 from lint.reading.repeating import repeats
-from lint.tree import Chain, NoJoin, Repeat, Step, TimesKind, Turn, Work
+from lint.tree import Chain, NoJoin, Repeat, Step, Times, TimesKind, Turn, Work
 
 
 def shapes(last: list[Step]) -> bool:
@@ -46,7 +46,7 @@ def picot_of(items: list[Step]) -> list[Step]:
 def one_place_each(items: list[Step]) -> list[Step]:
     """The items of a bracket; "2 sc, sc 2" tells two sorts apart: two in one place, one in each of two."""
     bare = [item for item in items if isinstance(item, Work) and not item.places and item.together is None]
-    after = any(item.number_after for item in bare)
+    after = any(item.number_after and item.stitch not in ("inc", "dec") for item in bare)
     first = any(item.number_said and not item.number_after and item.number != ONE for item in bare)
     if not after or not first:
         return items
@@ -81,3 +81,19 @@ def shapes_over_several(items: list[Step], place: Place) -> bool:
 def only_star_before(steps: list[Step]) -> bool:
     """Whether the bracket stands right behind a star."""
     return bool(steps) and isinstance(steps[-1], repeats.Mark)
+
+
+def one_pass_each(items: list[Step], found: tuple[Place, ...]) -> Times | None:
+    """ "(dc in next st, ch 1, dc in same st) in each st around": a passage of one stitch, and so a repeat over all of them."""
+    first, *others = items
+    begins = isinstance(first, Work) and len(first.places) == 1 and first.places[0].which is Which.NEXT
+    same = all(
+        isinstance(item, Chain) or isinstance(item, Work) and [place.which for place in item.places] == [Which.SAME]
+        for item in others
+    )
+    if not (begins and same) or first.places[0].number != ONE or len(found) != 1 or found[0].which is not Which.EACH:
+        return None
+    each = found[0]
+    if first.places[0].targets != each.targets or each != Place(each.span, Which.EACH, each.targets, limit=each.limit):
+        return None
+    return Times(each.span, TimesKind.FILL, limit=each.limit or Limit(LimitKind.END))

@@ -7,13 +7,13 @@ from dataclasses import replace
 from lint.amount import ONE, Amount
 from lint.place import LimitKind, TargetKind, Which
 from lint.reading.clauses.edge import EdgeClauses
+from lint.reading.clauses.runlists import joined, runs_before, shapes, times_of_last
 from lint.reading.counting.counts import list_ends
 from lint.reading.places import notes
 from lint.reading.places.places import places
 from lint.reading.places.targets import ANY, is_space_word, of_a_row_below
 from lint.reading.places.totals import one_in_each, one_round_of, rows_follow, told_in_all
 from lint.reading.places.work import GROUPS, work
-from lint.reading.repeating import repeats
 from lint.reading.words.lists import bare, one_list
 from lint.reading.words.stream import OPENERS, SIGNS
 from lint.source import Span
@@ -23,7 +23,6 @@ from lint.tree import (
     Covers,
     Evenly,
     Group,
-    Loops,
     OpenWork,
     OtherSide,
     Remark,
@@ -35,8 +34,6 @@ from lint.tree import (
     Step,
     Times,
     TimesKind,
-    Turn,
-    UseYarn,
     Work,
 )
 
@@ -83,7 +80,11 @@ class WorkClauses(EdgeClauses):
         step = work(stream, start, number)
         if step is None:
             return False
-        return self.finish_work(start, step) and self.times_of_last(start)
+        if not self.finish_work(start, step):
+            return False
+        if not self.depth:
+            times_of_last(stream, self.steps, start)
+        return True
 
     def many_of_legs(self, start: int, number: Amount) -> bool:
         """So many of the "3dc-cl" at the cursor."""
@@ -91,21 +92,6 @@ class WorkClauses(EdgeClauses):
         if not isinstance(step, Work):
             return False
         return self.finish_work(start, replace(step, number=number, number_said=True))
-
-    def times_of_last(self, start: int) -> bool:
-        """ "sc 3, inc x 6" at a row's end: six increases, or all of it six times; the row tells."""
-        stream = self.stream
-        last = self.steps[-1]
-        words = stream.lexemes[start : stream.at]
-        told = any(item.lower in ("x", "×") or item.kind == "times" for item in words)
-        listed = isinstance(last, Work) and last.number_after and not last.places and told
-        if not listed or not self._runs_before(last) or not list_ends(stream, stream.at) or self.depth:
-            return True
-        often = Times(last.span, TimesKind.IN_ALL, last.number)
-        self.steps[-1] = replace(last, number=ONE, number_said=False, number_after=False)
-        if not repeats.fold_row(self.steps, often, last.span, Covers.RATHER_LAST):
-            self.steps[-1] = last
-        return True
 
     def every_nth_doubled(self, start: int, number: Amount) -> bool:
         """ "2 sc in every 3rd st (and 1 sc in all other sts)": what a run over the row gains."""
@@ -238,7 +224,7 @@ class WorkClauses(EdgeClauses):
     def at_each_end(self, step: Work) -> Shaping | None:
         """The "sc2tog at each end (of row)" that a row loses, however its stitches run."""
         stream = self.stream
-        if step.places or step.number.lone != 1 or not _shapes(step) or stream.kind() != "at":
+        if step.places or step.number.lone != 1 or not shapes(step) or stream.kind() != "at":
             return None
         before = stream.at
         where = self.shaped_where()
@@ -298,33 +284,23 @@ class WorkClauses(EdgeClauses):
     def around_is_for_all(self, last: Work) -> None:
         """ "sc 1, inc 1 around": a list of runs of which the last is an increase or decrease is what goes on around."""
         run = len(last.places) == 1 and last.places[0].which is Which.EACH and last.places[0].targets == (ANY,)
-        if not run or last.places[0].span != last.span or not self._runs_before(last):
+        if not run or last.places[0].span != last.span or not runs_before(self.stream, self.steps):
             return
         beside = last.places[0].limit is not None and last.places[0].limit.kind is LimitKind.END and self._whole_list()
-        if not _shapes(last) and not (beside and any(_shapes(step) for step in self.steps[:-1])):
+        if not shapes(last) and not (beside and any(shapes(step) for step in self.steps[:-1])):
             return
         limit = last.places[0].limit
         first = next(i for i, step in enumerate(self.steps) if isinstance(step, Work))
         body = (*self.steps[first:-1], replace(last, places=()))
         span = body[0].span.to(last.span)
         often = Times(last.places[0].span, TimesKind.FILL, limit=limit)
-        covers = Covers.ALL if _shapes(last) or last.number_said else Covers.RATHER_LAST  # "inc, sc around"
+        covers = Covers.ALL if shapes(last) or last.number_said else Covers.RATHER_LAST  # "inc, sc around"
         self.steps[first:] = [Repeat(span, body, often, covers=covers)]
 
     def _whole_list(self) -> bool:
         """Whether "around" has just been said of the last words of the row."""
         around = any(item.kind == "around" for item in self.stream.lexemes[max(0, self.stream.at - 2) : self.stream.at])
         return around and list_ends(self.stream, self.stream.at)
-
-    def _runs_before(self, last: Work) -> bool:
-        """Whether all the work before this is of runs with no place named, one joined to the next by commas."""
-        before = [step for step in self.steps[:-1] if not isinstance(step, (Chain, Turn, Loops, Remark, UseYarn))]
-        chain = [*before, last]
-        return (
-            bool(before)
-            and all(bare(step) or _shapes(step) and not step.places for step in before)
-            and all(self._joined(one, other) for one, other in zip(chain, chain[1:], strict=False))
-        )
 
     def chains_between(self) -> Amount | None:
         """Takes "with ch-1 between (each)" after a run."""
@@ -353,7 +329,7 @@ class WorkClauses(EdgeClauses):
         after = last
         while self.steps:
             step = self.steps[-1]
-            if not bare(step) or not self._joined(step, after):
+            if not bare(step) or not joined(self.stream, step, after):
                 break
             items.insert(0, self.steps.pop())
             after = step
@@ -369,18 +345,7 @@ class WorkClauses(EdgeClauses):
         self.steps += [*lead, Group(items[0].span.to(last.span), tuple(whole), last.places, loose=True)]
         return True
 
-    def _joined(self, one: Step, other: Step) -> bool:
-        """Whether only a comma, "and", "+", "/" or a tight hyphen ("3dc-ch2-3dc") stands between two steps."""
-        between = [item for item in self.stream.lexemes if one.span.end <= item.start < other.span.start]
-        tight = bool(between) and between[0].start == one.span.end and between[-1].end == other.span.start
-        return all(item.kind in (",", "and", "+", "/") or item.kind == "dash" and tight for item in between)
-
 
 def _of_other_piece(step: Work) -> bool:
     """ "ch 1, sl st in ch-3 sp of First Motif": a join on the way, whose place is that of no stitch before it."""
     return any(place.which is Which.ELSEWHERE for place in step.places)
-
-
-def _shapes(step: Step) -> bool:
-    """Whether a step is an increase or decrease."""
-    return isinstance(step, Work) and (step.stitch in ("inc", "dec") or step.together is not None)

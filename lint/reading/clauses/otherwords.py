@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from lint.place import Which
+from lint.place import LimitKind, Which
 from lint.reading.clauses.base import STITCHY
 from lint.reading.clauses.ending import EndingClauses
 from lint.reading.places.limits import limit
@@ -14,7 +14,7 @@ from lint.reading.repeating.rowcalls import rows_of_piece
 from lint.reading.words import lastpass
 from lint.reading.words.piecewords import PIECE_WORDS, tells_piece
 from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS
-from lint.tree import Chain, OpenWork, Remark, UseYarn, Work
+from lint.tree import Chain, OpenWork, Remark, Times, TimesKind, UseYarn, Work
 
 _FORM = ("form", "forms", "set", "sets", "make", "are", "is", "establish", "create", "complete", "constitute")
 _OF_ROWS = ("the", "same", "last", "first", "number", "ordinal", "row", "round", "and", "dash", "all")
@@ -150,7 +150,11 @@ class WordClauses(EndingClauses):
             return self.clause()
         if stream.word("continue") and stream.kind(1) == "star":
             return repeats.repeat_clause(stream, self.steps, start)  # "Continue * all the way around"
+        if stream.word("alternately", "alternating", "in turn") and self.in_turn(start):
+            return True
         if stream.word("continue", "continuing", "cont") and self.only_these(start):
+            return True
+        if stream.word("continue", "cont", "proceed", "continue working", "continue on") and self.next_piece(start):
             return True
         if stream.word("continue", "cont", "continuing", "go", "going", "come", "then", "carry"):
             stream.take()
@@ -165,6 +169,34 @@ class WordClauses(EndingClauses):
         if stream.word("carry", "keep", "proceed", "move", "moving", "turn to") and self.on_to_other_side(start):
             return True
         return self.read_shaping(start)
+
+    def in_turn(self, start: int) -> bool:
+        """ "sc, inc alternately around": the two, one after the other as often as there is room."""
+        stream = self.stream
+        stream.take()
+        reach = limit(stream)
+        works = [step for step in self.steps if isinstance(step, Work)]
+        whole = reach is not None and reach.kind is LimitKind.END and stream.kind() in (*SIGNS, "end", "dash", "=")
+        if whole and len(works) == 2 and all(p.which is Which.NEXT for step in works for p in step.places):
+            span = stream.span_from(start)
+            if repeats.fold_row(self.steps, Times(span, TimesKind.FILL, limit=reach), span):
+                return True
+        stream.at = start
+        return False
+
+    def next_piece(self, start: int) -> bool:
+        """ "continue with the body", "proceed to Crown": which piece comes next, and no work."""
+        stream = self.stream
+        stream.take()
+        stream.take() if stream.word("on", "now") else None
+        led = stream.take_if("with", "to") is not None or stream.word("onto") and stream.take() is not None
+        stream.skip("the")
+        piece = led and stream.kind() not in STITCHY and (stream.peek().text[:1].isupper() or tells_piece(stream.peek().lower))  # fmt: skip
+        if piece and stream.take() and stream.kind() in (".", ";", ",", "end"):
+            self.steps.append(Remark(stream.span_from(start)))
+            return True
+        stream.at = start
+        return False
 
     def read_put(self, start: int) -> bool:
         """ "place the arm against the body and work 3 sc through both": how it is held; else what is put somewhere."""

@@ -288,7 +288,7 @@ class Clauses(CountClauses):
 
     def read_alternate(self, start: int) -> bool:
         """ "alternate repeating Rnd 11 and Rnd 12", "Alternate sc and inc around"."""
-        if self.stitches_in_turn(start):
+        if self.stitches_in_turn(start) or self.in_turn(start):
             return True
         self.stream.take()
         self.stream.take_if("repeat")

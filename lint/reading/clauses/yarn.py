@@ -214,7 +214,7 @@ class YarnClauses(ChainClauses):
             self.steps.append(Remark(stream.span_from(start), seam=True))
             return True
         seam = next((i for i, item in enumerate(ahead) if item.lower.startswith("seam")), None)
-        if seam is None or any(item.kind in (",", "with", "in", *STITCHY) for item in ahead[:seam]):
+        if seam is None or any(item.kind in (",", "with", "in", "at", *STITCHY) for item in ahead[:seam]):
             return False
         stream.at = next((i for i in range(stream.at, end) if stream.leads_to_work(i)), end)
         self.steps.append(Remark(stream.span_from(start), seam=True))

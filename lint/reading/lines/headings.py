@@ -81,7 +81,7 @@ def _tells_a_chain(line: str) -> bool:
 # "STRIP. Ch 30." – a heading in capitals, and the piece's start behind it in one line
 # or with a colon, "Strap: ch 80, …"; what is a piece by its name needs no colon, "Picot edging - Ch 1, …"
 _PIECE_NAME = r"(?i:(?:\p{L}+ ){0,2}(?:edging|border|trim|trimming|straps?|handles?|ties?|cord|band|brim|cuffs?|collar|ribbing|hem|neckband))"
-_CHAINS = r"(?:(?:with|using) (?:\w+ )?\w+,? )?(?:crochet )?(?:ch ?\d|\d+ ch|chain \d)"  # "With green crochet 12 ch."
+_CHAINS = r"(?:(?:with|using) (?:(?:\w+ )?\w+,? |[^.;:,()]{1,40}\bhook\b[^.;:,()\d]{0,25},? ))?(?:crochet |make )?(?:ch ?\d|\d+ ?ch|chain \d)"  # "With green crochet 12 ch."
 RUN_IN = expression(
     r"\s*(?P<name>[A-Z][A-Z0-9 '&-]{2,40}?)(?P<make> \((?:[Mm]ake )?\w+\))?(?:\.| ?(?:\. ?){2,}| ?[…—–-]) *(?=(?i:ch|make|with|join|fsc|starting|beginning|work)\b)"
     rf"|\s*(?P<name>[A-Z][A-Z0-9 '&-]{{2,40}}?)(?P<make> \([Mm]ake \w+\))?: +(?=(?i:{_CHAINS}|make \d|(?:re)?join\b|(?:starting|beginning) (?:at|from) [\w ]{{2,20}}, (?:ch|make) \d|work (?:exactly )?(?:the )?(?:same as|as (?:given )?for)\b))"
@@ -96,6 +96,11 @@ _SAYS_MAKE = expression(r"(?i)\(?\bmake\b|\(\s*(?:x\s?\d+|\d+\s?x)\s*\)$")
 _MAKES_STITCH = expression(
     rf"(?i)[\p{{L}}\d]{{1,5}}\s+make\s+(?:an?\s+)?(?!(?:{'|'.join(_MAKE_WORDS)}|a|an|pair|both|as|many|several|more|another|at|each|enough)\b)\p{{L}}+(?:\s\p{{L}}+){{0,2}}"
 )
+_LEADS_ON = expression(
+    r"(?i)(?:then|next|now|finally|proceed|as|for|on|at|to|when|if)\b|.*\bfollows$|.*\bthus$"
+)  # "Next:"
+_IN_BRACKETS = expression(r"\([^()]*\)")
+_EMPHASIS = expression(r"(?<=[\w.:)])[*_]{2,3}(?!\w)|(?<!\w)[*_]{2,3}(?=\w)")  # "**Ears** (make 2)"
 _NUMBER_FIRST = expression(r"[\W_]*\d")
 # "2. WING (x2)", "III. Body": the pieces of a pattern numbered
 _LISTED = expression(r":[^()]*;|(?i::\s*(?:sk|skip|miss|insert|yo|yarn over|yoh|yrh|wrap)\b)")
@@ -204,6 +209,8 @@ class PartHeadings:
         above = self.lines[index - 1].text.strip() if index else ""
         if _NAME_STOPPED.fullmatch(text) is None or _NAME_STOPPED.fullmatch(above) is not None:
             return False  # "Blue yarn." under the piece's name
+        if text.rstrip(".").lower() in self.labels.colours and self.like(self._named(above)):
+            return False  # "Head and body (in one piece)" / "Brown."
         if index > 1 and (above.isupper() or _SAYS_MAKE.search(above)) and self.like(self._named(above)):
             return False  # "HEAD" / "Orange."
         below = [line.text for line in self.lines[index + 1 : index + 5] if not line.blank][:2]
@@ -215,14 +222,21 @@ class PartHeadings:
         """A word or two over a labelled row, with no blank line before: "Flap", "Buttonhole row", "Sleeves (both alike)"."""
         ahead = [line.text.strip() for line in self.lines[index + 1 : index + 3]] + ["", ""]
         following = ahead[1] if _JOINS.match(ahead[0]) else ahead[0]
-        name = _ALIKE.sub("", text)
+        name = _IN_BRACKETS.sub("", _ALIKE.sub("", text)).strip(" :")
         few = len(name.split()) <= 3 and expression(r"\p{Lu}[\p{L}' -]+").fullmatch(name) is not None
+        few = few and not (text.endswith(":") and (name.lower() in self.labels.colours or _LEADS_ON.match(name)))
         labelled = bool(following) and self.labels.at_line(following, 0, self.bare) is not None
         return few and (labelled or _ROWS_TOLD.match(ahead[0]) is not None)
 
     def like(self, text: str) -> bool:
         """Whether words could be a heading: few, and no work."""
-        if not text or len(text) > 70 or len(text.split()) > 9 or text.endswith((".", ",", ";")) and not text.isupper():
+        if (
+            not text
+            or len(text) > 70
+            or len(_IN_BRACKETS.sub("", text).split()) > 9
+            or text.endswith((".", ",", ";"))
+            and not text.isupper()
+        ):
             return False
         if expression(r"\([^()]*\)\W*").fullmatch(text):
             return False  # "(in green, then off-white)" under a heading
@@ -247,7 +261,7 @@ class PartHeadings:
         name = self._named(text).rstrip(":–—- .")
         make = self.make(name)
         bare = _ALIKE.sub("", _MAKE.sub("", name)).strip(" -–—:,") or name
-        return bare, make
+        return _EMPHASIS.sub("", bare), make
 
     @staticmethod
     def make(text: str) -> int:

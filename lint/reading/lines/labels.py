@@ -95,7 +95,7 @@ class LabelReader:
 
         `colours`: what yarns are called, and no piece is.
         """
-        self._layout, self._colours = layout, colours
+        self._layout, self.colours = layout, colours
         self._sizes = sizes
         self._commas, self._first_bare = commas, first_bare
         self._rows = {word.lower() for word in layout.row_words}
@@ -126,7 +126,7 @@ class LabelReader:
             return replace(inner, label=replace(inner.label, span=span, words=words), body=offset + named.end())
         led = _COLOUR_LED.match(line)
         if led is not None and (
-            led["name"].lower() in self._colours or expression(r"[A-D]|MC|CC\d?").fullmatch(led["name"])
+            led["name"].lower() in self.colours or expression(r"[A-D]|MC|CC\d?").fullmatch(led["name"])
         ):
             inner = self.at_line(line[led.end() :], offset + led.end())
             if inner is not None:
@@ -158,7 +158,7 @@ class LabelReader:
 
     def for_sizes(self, sizes: int) -> LabelReader:
         """The same reader for lists of another length."""
-        return LabelReader(self._layout, sizes, self._commas, self._first_bare, self._colours)
+        return LabelReader(self._layout, sizes, self._commas, self._first_bare, self.colours)
 
     def bare_number(self, line: str) -> bool:
         """Whether a line starts with a number as list items do: "3) …", "7-11) …", "4. …"."""

@@ -14,7 +14,7 @@ from lint.reading.lines.notedrows import noted_rows
 from lint.reading.lines.numbering import labelled_by_number, next_in_number
 from lint.reading.lines.sizecuts import by_size, for_other_sizes, under_their_label
 from lint.reading.lines.sizedlines import SizedLines
-from lint.reading.lines.texts import PartText, RowText
+from lint.reading.lines.texts import PartText, RowText, closed_apart
 from lint.reading.lines.titles import steps_go_on, tells_count, title_behind
 from lint.reading.page.sections import Heading, section_finder
 from lint.reading.page.wrapping import TURNS_ALONE, goes_on, hangs_on
@@ -256,7 +256,7 @@ class LayoutReader:
         for one in leave:
             self._leave(one, part)
         for item in layout.parts:
-            item.rows = [own for row in item.rows for own in self._by_size(row)]
+            item.rows = [own for row in item.rows for one in self._by_size(row) for own in closed_apart(self.source, one)]  # fmt: skip
         layout.parts = [item for item in layout.parts if any(row.label is not None or row.span for row in item.rows)]
         if layout.title == "":
             layout.title, layout.title_span = None, None

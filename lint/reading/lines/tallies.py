@@ -7,8 +7,10 @@ from dataclasses import replace
 
 from lint.amount import Amount
 from lint.expression import expression
+from lint.lexicon import Lexeme
 from lint.pattern import Label
 from lint.reading.lines.texts import PartText
+from lint.reading.words.cursor import OPENERS, SIGNS
 from lint.tree import OpenWork, Remark, Step
 
 _ROWS_TOLD = expression(r"(?i)\d{1,3} (?:rows|rounds|rnds|rds)(?: unchanged)?")
@@ -33,6 +35,22 @@ def without_rows_told(label: Label, steps: tuple[Step, ...]) -> tuple[Step, ...]
     if not isinstance(told, OpenWork) or len(label.numbers) < 2 or _ROWS_TOLD.fullmatch(told.words) is None:
         return steps
     return (*steps[:-1], Remark(told.span))
+
+
+def without_each_row(label: Label | None, lexemes: list[Lexeme]) -> list[Lexeme]:
+    """The words of a row without the "each" of "Rnds 4-9: 36 sc each", which is said of the rows; "2 sc each" is of stitches."""
+    if label is None or len(label.numbers) < 2 or not any(item.kind == "each" for item in lexemes):
+        return lexemes
+    return [item for at, item in enumerate(lexemes) if item.kind != "each" or not _behind_run(lexemes, at)]
+
+
+def _behind_run(lexemes: list[Lexeme], at: int) -> bool:
+    """Whether a word stands between the stitches of a run and the end of its clause."""
+    pair = lexemes[max(0, at - 2) : at]
+    number = next((item.number for item in pair if item.kind == "number"), None) or 0
+    after = lexemes[at + 1] if at + 1 < len(lexemes) else None
+    ends = after is None or after.kind in (*SIGNS, *OPENERS, "dash", "=") or after.text in ("→", "|")
+    return sorted(item.kind for item in pair) == ["number", "stitch"] and number > 2 and ends
 
 
 def _runs(labels: list[Label]) -> list[tuple[int, int]]:

@@ -2,11 +2,18 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
+from lint.expression import expression
 from lint.pattern import Label
+from lint.reading.page.wrapping import LAYERS
 from lint.reading.sizes.gates import Sizes
-from lint.source import Span
+from lint.source import SourceText, Span
+
+_LAID_FLAT = r"(?i:(?:now |then )?(?:fold|flatten|press|pinch|squash)\b)"
+_COUNT_BEHIND = expression(
+    rf"\w[\s.,]*[(\[{{]\s*\d+[^()\[\]{{}}]{{0,20}}[)\]}}](?:[.;]\s+|\s+(?=\p{{Lu}})|,?\s+(?={_LAID_FLAT}))|\w[.;]\s+(?={_LAID_FLAT})"
+)
 
 
 @dataclass
@@ -29,3 +36,13 @@ class PartText:
     make: int = 1
     rows: list[RowText] = field(default_factory=list)
     named: bool = True
+
+
+def closed_apart(source: SourceText, row: RowText) -> list[RowText]:
+    """The row; behind its count another, "(12). Fold and 6 sc through both layers.": how the piece is closed is no part of it."""
+    text = source.slice(row.span)
+    counted = _COUNT_BEHIND.search(text) if row.label is not None and LAYERS.search(text) else None
+    if counted is None or LAYERS.search(text, 0, counted.end()):
+        return [row]
+    at = row.span.start + counted.end()
+    return [replace(row, span=Span(row.span.start, at)), replace(row, label=None, span=Span(at, row.span.end))]

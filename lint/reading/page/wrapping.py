@@ -35,7 +35,11 @@ _BEHIND_COUNT = expression(
 _BY_HAND = expression(
     r"(?:fo|fasten off|cut|break|stuff|fill|press|flatten|fold|pinch|sew|weave|close|embroider)\b(?!.*\b(?:sc|dc|hdc|htr|tr)\b)"
 )
-_LAYERS = expression(r"(?i)\bthrough (?:both|all) (?:layers|sides|thicknesses|walls)\b")
+LAYERS = expression(r"(?i)\bthrough (?:both|all) (?:layers|sides|thicknesses|walls)\b")
+# "Join the last row to the base chain with ss.": a seam, which is no round's closing
+_SEAMED = expression(
+    r"(?i)(?:sl st |ss |slip stitch |sew |then |now )?(?:join|seam)\s+(?:the\s+)?(?:(?:last|first|final)\s+(?:row|rnd|round)\b|(?:\p{L}+\s+){0,2}(?:ends|edges|sides)\b)"
+)
 _STITCHES_LAST = expression(r"(?i)\d\s?(?:sc|dc|hdc|htr|tr|sts?)$")
 # a clause is at its end, with no stop; so is a row that tells last how many it stands for, "(24) – 3 rows"
 _RUN_ENDS = expression(
@@ -96,8 +100,10 @@ def goes_on(above: str, text: str, lower_case: bool, sizes: int = 1) -> bool:
         return False
     ended = counted or above.endswith(_TERMINAL) or any(one.search(above) for one in (_RUN_ENDS, _STITCHES_LAST))
     closed_off = expression(_ENDS_IN_COUNT).search(above) is not None
-    if ended and (closed_off or not text[0].islower()) and _LAYERS.search(text):
+    if ended and (closed_off or not text[0].islower()) and LAYERS.search(text):
         return False  # "6 sc through both layers.": how the piece is closed
+    if ended and text[0].isupper() and _SEAMED.match(text):
+        return False
     if closed_off and _BY_HAND.match(text):
         return False  # "R6-R9) 11sc (11)" / "fo for the first leg"
     if text[0].isupper() and _FASTENED.search(above) and not _TELLS.match(text):
@@ -132,4 +138,4 @@ def _list_hangs(above: str, sizes: int) -> bool:
     return len(expression(r"\d+").findall(match["list"])) < sizes or match["word"].lower() in _BEFORE_WORK
 
 
-__all__ = ["TURNS_ALONE", "goes_on", "hangs_on"]
+__all__ = ["LAYERS", "TURNS_ALONE", "goes_on", "hangs_on"]

@@ -102,10 +102,17 @@ def unit(stream: Stream) -> tuple[str | None, str]:
         stream.at += 3  # "4 groups of 3 dc"
         stream.take_if("stitch", "any_stitch")
         return "unknown", words()
-    if lexeme.kind == "word" and len(lexeme.text) > 2 and lexeme.lower not in ("times", "inches"):
+    if lexeme.lower in _SHORT and stream.vocabulary.sizes == 1:
+        stream.take()
+        return "stitches", words()
+    if lexeme.kind == "word" and len(lexeme.text) > 2 and lexeme.lower not in ("times", "inches", "total"):
         stream.take()
         return "unknown", words()
     return None, ""
+
+
+# "(12 s)", "(12 pts)": short for stitches in houses that write no "st", where no size is called so
+_SHORT = ("s", "pts")
 
 
 def _chain_length(stream: Stream) -> int | None:

@@ -5,9 +5,9 @@ from __future__ import annotations
 from lint.amount import ONE
 from lint.lexicon import Lexeme
 from lint.place import Place, Target, TargetKind, Which
-from lint.reading.words.piecewords import tells_piece
+from lint.reading.words.piecewords import is_piece, tells_piece
 from lint.reading.words.stream import SIGNS, Stream
-from lint.tree import PLAIN, Remark, Step, Work
+from lint.tree import PLAIN, JoinYarn, Remark, Step, Work
 
 _JOINS = ("join", "attach", "connect", "add")
 _ALIKE = ("in the same way", "in the same manner", "the same way", "as", "before", "likewise", "too", "also")
@@ -20,6 +20,11 @@ def limb_joined(stream: Stream, steps: list[Step], start: int) -> bool:
     if stream.word(*_JOINS) and (colon := _announced(stream)) is not None:
         stream.at = colon + 1
         steps.append(Remark(stream.span_from(start)))
+        return True
+    if stream.word("connect") and (end := _met(stream)) is not None:
+        stream.at = end
+        span = stream.span_from(start)
+        steps.append(JoinYarn(span, places=(Place(span, Which.ELSEWHERE, (Target(TargetKind.PLACE, "piece"),)),)))
         return True
     before = next((step for step in reversed(steps) if isinstance(step, Work) and step.stitch != "sl st"), None)
     stitches = _stitches(stream) if before is not None and _is_plain(before) and stream.word(*_JOINS) else None
@@ -38,7 +43,27 @@ def _announced(stream: Stream) -> int | None:
     work = stream.kind(ahead) == "number" and stream.kind(ahead + 1) == "stitch" or stream.kind(ahead) == "stitch"
     if stream.kind(colon - stream.at) != ":" or not work or not any(tells_piece(item.lower) for item in named):
         return None
-    return colon if all(_is_idle(item) for item in named) else None
+    return colon if all(item.kind in ("with", "to") or _is_idle(item) for item in named) else None
+
+
+def _met(stream: Stream) -> int | None:
+    """Where "connect with the first leg (with a sl st)", "connect the legs" ends, which tells what the chain leads to."""
+    end = stream.next_of(",", ";", ".", ":")
+    words = stream.lexemes[stream.at + 1 : end]
+    slip = next(
+        (
+            at
+            for at, item in enumerate(words)
+            if item.value == "sl st" and any(one.kind == "with" for one in words[max(0, at - 2) : at])
+        ),
+        None,
+    )
+    words = words if slip is None else [item for at, item in enumerate(words) if at != slip]
+    told = stream.kind(end - stream.at) == ":"
+    named = any(
+        is_piece(item.lower) or told and tells_piece(item.lower) for item in words
+    )  # "connect the legs," not which
+    return end if named and all(item.kind in ("with", "to") or _is_idle(item) for item in words) else None
 
 
 def _is_idle(item: Lexeme) -> bool:

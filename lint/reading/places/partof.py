@@ -7,7 +7,7 @@ from dataclasses import replace
 from lint.lexicon import Lexeme
 from lint.place import Place, Target, TargetKind
 from lint.reading.places.targets import of_last_row, target
-from lint.reading.words.piecewords import names_piece, on_a_piece
+from lint.reading.words.piecewords import is_piece, names_piece, on_a_piece
 from lint.reading.words.stream import SIGNS, Stream
 
 _ALTERS = ("increasing", "decreasing", "except", "excepting", "excluding", "once", "twice", "thrice", "minus", "plus")
@@ -23,6 +23,7 @@ def part_of(stream: Stream) -> tuple[Target | None, str]:
     if of_last_row(stream) and not stream.word("working"):  # "each st of previous row": of the row below, as ever
         return None, ""
     stream.at = start
+    start = stream.at = _at_side_of_piece(stream)
     if stream.word("on") and on_a_piece(stream):
         stream.pass_to()
         return None, "elsewhere"
@@ -59,6 +60,21 @@ def part_of(stream: Stream) -> tuple[Target | None, str]:
         stream.at = start
         return None, ""
     return found, "each" if each else "any" if any_ else ""
+
+
+def _at_side_of_piece(stream: Stream) -> int:
+    """Behind the "on the inside" of "any st on the inside of first leg", where that stands: at which side, of all its stitches."""
+    at = stream.at
+    if stream.kind() not in ("in", "at"):
+        return at
+    the = 2 if stream.kind(1) == "the" else 1
+    of = the + 1 if stream.word("inside", ahead=the) else the + 2  # "inner side", "inner thigh"
+    if not stream.word("inside", "inner", ahead=the) or stream.kind(of) != "of":
+        return at
+    pointing = of + 1
+    while stream.kind(pointing) in ("the", "first", "last", "ordinal") or stream.word("other", ahead=pointing):
+        pointing += 1
+    return at + of if is_piece(stream.peek(pointing).lower) else at
 
 
 def which_owner(words: list[Lexeme]) -> str:

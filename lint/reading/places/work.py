@@ -190,6 +190,8 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         stream.take()  # "V-st made in 5th ch", "3 dc working around next dc"
     if stream.kind() == "in" and stream.kind(1) in ("each", "all") and stream.kind(2) in ("row", "round"):
         stream.at += 3  # "6 sc in each round": said of every row of a range
+    elif stream.word("per") and stream.kind(1) in ("row", "round") and number is not None:
+        stream.at += 2
     each = number is not None and stream.kind() == "each"
     each = each and (stream.kind(1) == "in" or stream.word("in all", ahead=1))
     if each:

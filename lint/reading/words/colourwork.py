@@ -71,10 +71,11 @@ def _colour_at(stream: Stream, at: int, read: list[Lexeme]) -> tuple[int, str]:
     opens = not read or read[-1].kind in _ENDS
     if one.kind in OPENERS and _colour(stream, at + 1) and after[2] in CLOSERS and after[3] in _WORK:
         return (3, "") if opens else (0, "")  # "(B) 8 sc"
-    if one.kind == "with" and _colour(stream, at + 1) and after[2] in _WORK and opens:
-        return 2, ","  # "with B sc 2"
-    if one.kind == "with" and _colour(stream, at + 1) and after[2] == ":" and after[3] in _WORK and read and opens:
-        return 3, ""  # "; with B: 2 sc"
+    led = _led_colour(stream, at) if opens else 0
+    if led and _begins_work(stream, at + led):
+        return led, "," if one.kind == "with" else "" if read else ":"  # "with B sc 2", "in red 6 sc"
+    if led and read and _kind(stream, at + led) in (":", ",") and _begins_work(stream, at + led + 1):
+        return led + 1, ""  # "; with B: 2 sc", ", in red, 6 sc"
     numbered = after[1] == "color" and after[2] == "number"  # "in colour 2"
     named = 3 if numbered else 2
     if (
@@ -103,6 +104,17 @@ def _colour_at(stream: Stream, at: int, read: list[Lexeme]) -> tuple[int, str]:
     if after[1] in (*_ENDS, "end", "in") and _worked(read):
         return 1, ""  # "6 sc B,", "6 sc B in ring"
     return 0, ""
+
+
+def _led_colour(stream: Stream, at: int) -> int:
+    """How many lexemes "with B", "in red", "in color A" take; 0 where none of them stands."""
+    if stream.lexemes[at].lower not in ("with", "in"):
+        return 0
+    named = 2 if _kind(stream, at + 1) == "color" else 1
+    lettered = named == 1 and any(len(colour) == 1 for colour in stream.vocabulary.colours)  # where B is one, A is, too
+    lettered = lettered and any(item.text in _LETTERS for item in stream.lexemes[at + 1 : at + 2])
+    numbered = named == 2 and _kind(stream, at + 2) == "number"
+    return named + 1 if numbered or lettered or _colour(stream, at + named) else 0
 
 
 def _begins_work(stream: Stream, at: int) -> bool:

@@ -34,6 +34,12 @@ def house_letters(entries: list[listentries.Entry], plain: Lexicon, source: Sour
         if _WORKS_OFF.match(entry.body):
             found += [(form, "return_pass", form) for form in entry.forms if form and not plain.knows(form)]
             continue
+        if meant and all(item.kind in ("any_stitch", ",") for item in meant):  # "pt, pts: stitch, stitches"
+            forms = {
+                number for form in entry.forms for number in (form.removesuffix("s"), form.removesuffix("s") + "s")
+            }
+            found += [(form, "any_stitch", form) for form in sorted(forms) if len(form) > 1 and not plain.knows(form)]
+            continue
         told = len(meant) > 1 and meant[0].kind in _PASSES and meant[1].kind in ("dash", ":", ",", "(")
         if not meant or len(meant) != 1 and not told or meant[0].kind not in _MEANT:
             continue  # "RtP = return pass - ch 1, *yo, draw through 2 lps; rep from *" tells how it is worked besides

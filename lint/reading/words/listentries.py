@@ -38,7 +38,7 @@ _OR_OTHER = r"(?:/\p{L}+)?"  # "WS/RS wrong/right side"
 _BARE_ENTRY = expression(
     rf"\s*(?P<one>\p{{L}}[\p{{L}}\d-]{{0,8}}{_OR_OTHER}{_PLURAL})(?: (?P<two>\p{{L}}+{_PLURAL}))?"
     rf"(?: (?P<rest>(?:\d ?)?\p{{L}}[\p{{L}}\d]*{_OR_OTHER}{_PLURAL}(?: (?:\d|\d?\p{{L}}[\p{{L}}\d]*{_OR_OTHER}{_PLURAL})){{0,4}}"  # "inc 2 dc in one st"
-    r"(?: \([^(),]{2,60}\))?))\s*"  # "dec decrease (by working dc2tog)"
+    r"(?: \([^()]{1,80}\))?))\s*"  # "dec decrease (by working dc2tog)"
 )
 # "… miss 2, 1 tr. 1 solid mesh (sm) = 3 tr": the sentence that a named stitch begins
 _NEXT_NAMED = expression(
@@ -55,12 +55,13 @@ _TOLD_BEHIND = expression(
     r"(?P<form>[\w-]{2,10})\.\s+(?=(?:Yarn over|Yarn round|Yo|YO|Yrh|Yoh|Insert|Work \d|Draw up|\(Yo)\b)"
 )
 
-_STROKES = r"(?<!\s)\s+[/|•·\p{So}]\s+"
+_STROKES = r"(?<!\s)\s+[/|•·\p{So}]{1,3}\s+"
 _STOPS = r";\s+"
 _OTHER_CUTS = (
     r",\s+|(?<=\))\s+and\s+(?=\p{L}[^(),]{1,40}\()",  # "…, round (rnd) and stitch (st)"
     r"(?<=\w{2}|\w\))\.\s+(?=[\w-]{1,8}(?: [\w-]{1,6})?(?:\(\w+\))?\s*[:=–,])",
 )
+_SEE = expression(r"(?i)\s*[(\[]\s*see\s[^()\[\]]*[)\]]\W*$")  # "loop stitch (see below)"
 
 
 @dataclass(frozen=True, slots=True)
@@ -272,7 +273,7 @@ def _narrow_entry(chunk: str, at: int, known: frozenset[str]) -> Entry | None:
 
 def _entry(chunk: str, at: int, known: frozenset[str]) -> Entry | None:
     lead = len(chunk) - len(chunk.lstrip(" \t•*·-–"))
-    text = chunk[lead:].rstrip()
+    text = _SEE.sub("", chunk[lead:].rstrip())
     at += lead
     if not text:
         return None

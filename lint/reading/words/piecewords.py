@@ -10,7 +10,7 @@ from lint.tree import Chain, Skip, Step
 _PIECES = (
     "motif", "motifs", "square", "squares", "hexagon", "hexagons", "octagon", "pentagon", "triangle", "rosette", "snowflake", "strip", "panel", "piece", "medallion", "half",
     "leg", "arm", "ear", "wing", "fin", "fluke", "foot", "hand", "paw", "tail", "sleeve", "eyelet", "circle",
-    "hump", "bump", "toe", "thumb", "finger", "tentacle", "lobe", "head", "body", "ball", "cup", "pom", "horn",
+    "hump", "bump", "toe", "eye", "antenna", "flipper", "thumb", "finger", "tentacle", "lobe", "head", "body", "ball", "cup", "pom", "horn",
 )  # fmt: skip
 # where on a garment stitches and edges lie
 PIECE_WORDS = (
