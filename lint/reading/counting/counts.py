@@ -14,6 +14,7 @@ from lint.reading.counting.nocounts import (
     turning_chain,
 )
 from lint.reading.counting.shares import shares_begin
+from lint.reading.counting.unitsfirst import units_first
 from lint.reading.places import countunits
 from lint.reading.places.guard import bids_again
 from lint.reading.words.rowending import ends_work, remark_at
@@ -284,13 +285,17 @@ def read(stream: Stream, bare: bool) -> Stated | None:
     stream.skip("=", "dash", ":", "the")
     if stream.kind() == "total":
         stream.take()
-    if bare and stream.kind() == "any_stitch" and stream.kind(2 if stream.kind(1) == ":" else 1) == "number":
-        stream.take()  # "(sts 12)", "(sts: 12)"
-        stream.take_if(":")
+    if bare and stream.kind() == "any_stitch" and stream.kind(1) == "number":
+        stream.take()  # "(sts 12)"
+    if bare and stream.kind() != "number" and (by_unit := units_first(stream)) is not None:
+        return by_unit
     begin = stream.at
+    slashed = False
     while not stream.done:
         if not pending:
             begin = stream.at
+        if items and not pending and stream.take_if("/") is not None:
+            slashed = True  # "24 dc/4 ch-2 sps"
         stream.skip(",", "and", "+", ";", "plus", "with", ":", ".", "then") if items or pending else None
         if stream.done:
             break
@@ -360,9 +365,9 @@ def read(stream: Stream, bare: bool) -> Stated | None:
         items.append(StatedItem(stream.span_from(begin if pending else at), number, unit, words, series))
         pending = []
         _tail(stream)
+    if pending and (not bare or items) or slashed and len({item.unit for item in items}) < len(items):
+        return None  # "24 dc/36 dc": of two sizes, or of two rows
     if pending:
-        if not bare or items:
-            return None
         if len(pending) == stream.vocabulary.sizes > 1 and all(number.lone is not None for number in pending):
             whole = Amount(tuple(number.lone for number in pending))
             return Stated(span, (StatedItem(span, whole, "stitches"),))
