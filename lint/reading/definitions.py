@@ -8,9 +8,11 @@ from itertools import pairwise
 
 import regex
 
+from lint.amount import ONE, Amount
 from lint.expression import Expression, expression
 from lint.lexicon import Lexicon
 from lint.pattern import Abbreviation
+from lint.place import Place, Target, TargetKind, Which
 from lint.reading.clauses.reader import all_read, read_inside
 from lint.reading.measure import measure
 from lint.reading.words.listentries import Entry
@@ -18,7 +20,7 @@ from lint.reading.words.onestitch import one_stitch_name
 from lint.reading.words.stream import Stream, Vocabulary
 from lint.rulebook import Rulebook
 from lint.source import Span
-from lint.tree import PLAIN, Chain, Group, Remark, Skip, Special, Step, Turn, Unread, Work, walk
+from lint.tree import PLAIN, Chain, Either, Group, Remark, Skip, Special, Step, Turn, Unread, Work, walk
 
 _PLACE_TAIL = expression(
     r"\s*,?\s*(?:all\s+|worked\s+|made\s+)?(?:in|into|around)\s+(?:the\s+)?(?:(?:same|one|next|an?|indicated|stated|specified|named|given|designated)\s+)*(?:place|st|stitch|sp|space|loop|ch|dc|sc|tr)s?"
@@ -300,6 +302,32 @@ _OVER_ONE_OR_OTHER = expression(
 )
 
 
+# "1 tr in each of next 3 sts, putting 2 tr into a space where you meet one"
+_INTO_SPACES = expression(
+    r"(?i),\s*(?:putting|working|placing|with)\s+(?P<number>\d)\s?(?P<stitch>\p{L}+)\s+in(?:to)?\s+(?:an?|any|each|the|every)\s+(?:ch-?\d[\s-]|\d[\s-]?ch[\s-])?(?:sp|space)s?"
+    r"(?:\s+(?:where|when|if)\s+(?:you (?:meet|come to) (?:one|it)|there is one)|\s+(?:below|of (?:the )?(?:previous )?row(?: below)?))?\s*$"
+)
+
+
+def _over_spaces(text: str, start: int, lexicon: Lexicon) -> tuple[Step, ...] | None:
+    """A filet block that goes into the stitches below, or in their place into a space, and the stitch behind that."""
+    found = _INTO_SPACES.search(text)
+    if found is None:
+        return None
+    read = read_inside(Stream(lexicon.read(text[: found.start()], start), Vocabulary()))
+    one = read[0] if len(read) == 1 else None
+    place = one.places[0] if isinstance(one, Work) and len(one.places) == 1 else None
+    stitch = lexicon.read(found["stitch"])[0].value
+    number = Amount.of(int(found["number"]))
+    if place is None or place.which is not Which.NEXT or stitch != one.stitch:
+        return None
+    if place.number.lone != int(found["number"]) + 1:
+        return None
+    into = replace(one, number=number, places=(Place(one.span, Which.NEXT, (Target(TargetKind.SPACE),)),))
+    behind = replace(one, places=(replace(place, number=ONE, each_of=False),))
+    return (Either(one.span, ((into, behind), (one,))),)
+
+
 def _out_of_brackets(found: regex.Match) -> str:
     """The same words as "sk 2 sts or 2 ch", ", or 2 dc in the sp;", of the same length: places are told by it."""
     other = found["other"]
@@ -308,8 +336,6 @@ def _out_of_brackets(found: regex.Match) -> str:
 
 def _read_options(text: str, start: int, lexicon: Lexicon) -> tuple[Step, ...] | None:
     """Steps of a definition; "…, or 2 dc in next ch-2 sp; dc in next dc" gives an Either and what follows."""
-    from lint.tree import Either
-
     vocabulary = Vocabulary()
     if (over := _OVER_ONE_OR_OTHER.fullmatch(text)) is not None:
         ways = [
@@ -319,6 +345,8 @@ def _read_options(text: str, start: int, lexicon: Lexicon) -> tuple[Step, ...] |
         return (Either(Span(start, start + len(text)), (tuple(ways[0]), tuple(ways[1]))),)
     if len(_UNDER.findall(text)) > 1:
         return None  # which of its ways is worked where, is not understood
+    if (over_spaces := _over_spaces(text, start, lexicon)) is not None:
+        return over_spaces
     text = _OR_IN_BRACKETS.sub(_out_of_brackets, text)
     whole = [
         step
