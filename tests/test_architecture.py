@@ -40,6 +40,7 @@ LAYERS = [
     ["rulebook"],
     ["house"],
     ["tokens"],
+    ["lexeme"],
     ["lexicon"],
     ["reading"],
     ["restyle"],

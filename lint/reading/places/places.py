@@ -22,6 +22,7 @@ from lint.reading.places.prepositions import begins_bare, preposition
 from lint.reading.places.targets import (
     ANY,
     FOUNDATION,
+    FREE,
     LOOPS,
     along_what,
     at_the_start,
@@ -153,7 +154,12 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         stream.take()  # "in all (the) other sts", "in all further ch": those that are left
     while stream.word(*_SIDE_WORDS) and (stream.word(*_SIDE_WORDS, ahead=1) or stream.kind(1) == "corner"):
         stream.take()  # "top right corner ch-2 sp"
+    left_free = (stream.kind() == "unused" or stream.word(*FREE)) and stream.kind(1) in LOOPS
+    if left_free:  # "in the unworked front loop of the st two rows below"; else it is any round's
+        stream.take()
     loop_words = stream.take_if(*LOOPS)
+    if loop_words and stream.kind() == "number" and of_a_row_below(stream):
+        return Place(stream.span_from(start), Which.NEXT, (ANY,), below=True)  # "in front loop two rows below"
     if stream.kind() == "ordinal" and stream.word("loop", "lp", ahead=1) and stream.kind(2) in ("of", "in"):
         loop_words = stream.take(), stream.take()  # "the 3rd loop of each st"
     if loop_words:
@@ -313,6 +319,9 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         # "ch-3 sp of block in row below" is a part of what the last row made, and no long stitch
         named = row_named(stream, behind)
         place = replace(place, below=place.of is None or counted, row=named, span=stream.span_from(start))
+    if left_free and not place.below:
+        stream.at = start
+        return None
     return place
 
 
