@@ -15,7 +15,7 @@ from lint.reading.words.stream import CLOSERS, OPENERS, Stream
 from lint.tree import Remark, Step, Work, walk
 
 TUNISIAN = ("tss", "tks", "tps", "tfs")
-_DRAWS = ("draw", "pull")
+_DRAWS = ("draw", "pull", "pick")
 _YARN_OVER = ("yo", "yoh", "yrh", "yarn over")
 
 
@@ -131,6 +131,8 @@ class TunisianClauses(HandClauses):
         stream.pass_to(",", ";", ".", "(", "[", ":", "dash")
         if explained:
             self._pass_movements()
+        if _closes_several(stream.lexemes[start : stream.at]):
+            return False
         self.steps.append(Remark(stream.span_from(start), returns=True))
         return True
 
@@ -146,6 +148,8 @@ class TunisianClauses(HandClauses):
         if not (stream.done or stream.kind() in OPENERS) or not any(
             "loop" in item.lower or item.lower in ("lp", "lps") for item in words
         ):
+            return False
+        if _closes_several(words):
             return False
         self.steps.append(Remark(stream.span_from(start), returns=True))
         return True
@@ -209,6 +213,21 @@ class TunisianClauses(HandClauses):
             ):
                 return
             stream.take()
+
+
+def _closes_several(words: list[Lexeme]) -> bool:
+    """Whether a return pass draws through more loops than one stitch's, or chains between them: the row is no longer as wide."""
+    starred = next((at for at, item in enumerate(words) if item.kind in ("star", *OPENERS)), len(words))
+    for at, item in enumerate(words):
+        ahead = words[at + 1 : at + 5]
+        if "through" in item.lower:
+            drawn = [one for one in ahead if one.kind == "number"][:1]
+            if drawn and drawn[0].number > 2 or not drawn and any(one.kind == "all" for one in ahead):
+                return True
+        length = next((one.number for one in (words[at - 1 : at] + ahead[:1]) if one.kind == "number"), 1)
+        if item.kind == "chain" and (at > starred or length > 1):
+            return True
+    return False
 
 
 def loops_as_stitches(steps: list[Step], stated: Stated | None) -> Stated | None:

@@ -26,6 +26,10 @@ _WORKS_OFF = expression(
     r"(?i)\W*(?:(?:ch 1|1 ch)\W+(?:then\W+)?)?(?:yo|yoh|yrh|yarn (?:over|round)(?: hook)?)\b(?!.*\b(?:insert|(?:draw|pull)(?:ing)? up|in|into)\b)"
     r"(?>.*?\bthrough\b).*\b(?:(?:until|till?) (?:only )?(?:1|one) (?:loop|lp)|rep(?:eat)?\b|to (?:the )?end\b|across\b)"
 )
+# … but not "yo, draw through 4 lps, ch 3": the row is no longer as wide
+_CLOSES_SEVERAL = expression(
+    r"(?i)\bthrough\s+(?:the\s+)?(?:(?:first|next|last|all)\s+)*(?:[3-9]|\d\d|three|four|five|six)\b|[*\[(].*\bch\b"
+)
 _MEANT = ("stitch", "increase", "decrease", "chain", "back_loop", "front_loop", *_PASSES)
 
 
@@ -34,7 +38,7 @@ def house_letters(entries: list[listentries.Entry], plain: Lexicon, source: Sour
     found: list[tuple[str, str, str]] = []
     for entry in entries:
         meant = plain.read(expression(r"\(.*?\)|\.$").sub("", entry.body).strip())
-        if _WORKS_OFF.match(entry.body):
+        if _WORKS_OFF.match(entry.body) and not _CLOSES_SEVERAL.search(entry.body):
             found += [(form, "return_pass", form) for form in entry.forms if form and not plain.knows(form)]
             continue
         meant = _with_its_loop(meant)
