@@ -12,7 +12,7 @@ from lint.reading.clauses.hand import HandClauses
 from lint.reading.places.places import places
 from lint.reading.places.targets import ANY, how_many, target
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
-from lint.tree import Remark, Step, Work, walk
+from lint.tree import OpenWork, Remark, Step, Work, walk
 
 TUNISIAN = ("tss", "tks", "tps", "tfs")
 _DRAWS = ("draw", "pull", "pick")
@@ -131,9 +131,7 @@ class TunisianClauses(HandClauses):
         stream.pass_to(",", ";", ".", "(", "[", ":", "dash")
         if explained:
             self._pass_movements()
-        if _closes_several(stream.lexemes[start : stream.at]):
-            return False
-        self.steps.append(Remark(stream.span_from(start), returns=True))
+        self.steps.append(_worked_off(stream, start))
         return True
 
     def read_movements(self, start: int) -> bool:
@@ -149,9 +147,7 @@ class TunisianClauses(HandClauses):
             "loop" in item.lower or item.lower in ("lp", "lps") for item in words
         ):
             return False
-        if _closes_several(words):
-            return False
-        self.steps.append(Remark(stream.span_from(start), returns=True))
+        self.steps.append(_worked_off(stream, start))
         return True
 
     def eyelet(self, start: int) -> bool:
@@ -213,6 +209,14 @@ class TunisianClauses(HandClauses):
             ):
                 return
             stream.take()
+
+
+def _worked_off(stream: Stream, start: int) -> Step:
+    """A return pass: it works nothing, unless it makes the row another one than was drawn up."""
+    span = stream.span_from(start)
+    if _closes_several(stream.lexemes[start : stream.at]):
+        return OpenWork(span, stream.words(start, stream.at))
+    return Remark(span, returns=True)
 
 
 def _closes_several(words: list[Lexeme]) -> bool:
