@@ -53,7 +53,9 @@ class Repeating(Moving):
         self.works_behind = self.left_rest = True
         if step.times.kind is not TimesKind.FILL:
             return step
-        if step.breaks_off or step.times.limit is not None and step.times.limit.kind is not LimitKind.END:
+        loop_ends = self.used_earlier[past.row] and _trails_off(step, following)  # "…, ending with ch 5, join"
+        limit = step.times.limit
+        if step.breaks_off and not loop_ends or limit is not None and limit.kind is not LimitKind.END:
             raise PlacesUnknown(f"how often the repeat runs over round {past.row} is not said")
         closes = any(isinstance(one, Chain) for one in following)
         ends = isinstance(step.items[-1], Chain) and bool(self.made) and self.made[-1].is_space
