@@ -97,7 +97,8 @@ class Lexicon:
                 lexemes.append(Lexeme(kind, token.text, token.start, token.end, token.glued, name))
                 index += 1
                 continue
-            if hit and hit.first == index and lower in self._letters and not token.text.isupper():
+            alone = hit is not None and hit.first == index and hit.last == index + 1
+            if alone and lower in self._letters and not token.text.isupper():
                 kind, value = _standard_book(self.book, self.terms).single(lower)
                 small = Lexeme(kind, token.text, token.start, token.end, token.glued, value)
                 lexemes.append(small if kind else self._single(token, lower))

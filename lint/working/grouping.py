@@ -63,7 +63,11 @@ class Grouping(Stitching):
     def run_special(self, special: Special, times: int) -> None:
         """A stitch whose own words say where it goes, so many times."""
         for _ in range(times):
+            before = len(self.made)
             self.run(special.items, ())
+            if not any(node.is_stitch for node in self.made[before:]):  # a loop, that is worked into by its name
+                for node in self.made[before:]:
+                    node.special = special.plain_name
             self.groups[special.name] += 1
             self.check_size()
 

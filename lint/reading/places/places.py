@@ -294,6 +294,8 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         one = place.which is Which.NEXT and place.number == ONE and said[-1].kind in ("row", "round")
         words = "round before" if one else place.from_words  # "in skipped st from last rnd": of the one it lies on
         place = replace(place, skipped=True, below=one, from_words=words)
+    if place.targets[0].kind in (TargetKind.SPACE, TargetKind.SPECIAL) and _between_picots(stream):
+        place = replace(place, span=stream.span_from(start))  # "in next p-lp between picots": the middle of the loop
     behind = stream.at
     if between:
         other_beside(stream)
@@ -328,6 +330,18 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
 def _leads_round(stream: Stream, start: int) -> bool:
     """Whether "around", "along" or "on" stands before a place: round another piece."""
     return stream.lexemes[start - 1].kind in ("around", "across") or stream.lexemes[start - 1].lower in ("on", "round")
+
+
+def _between_picots(stream: Stream) -> bool:
+    """Takes the "between (the 2) picots" that tells where in a loop a stitch stands."""
+    ahead = 1
+    while stream.kind(ahead) == "the" or stream.kind(ahead) == "number" and stream.peek(ahead).number == 2:
+        ahead += 1
+    picots = stream.word("picot", "picots", ahead=ahead)
+    if stream.kind() != "between" or not picots or stream.kind(ahead + 1) not in (*SIGNS, "end"):
+        return False
+    stream.at += ahead + 1
+    return True
 
 
 def _space_between(stream: Stream, place: Place, start: int) -> Place:

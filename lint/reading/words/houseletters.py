@@ -41,6 +41,9 @@ def house_letters(entries: list[listentries.Entry], plain: Lexicon, source: Sour
         if _WORKS_OFF.match(entry.body) and not _CLOSES_SEVERAL.search(entry.body):
             found += [(form, "return_pass", form) for form in entry.forms if form and not plain.knows(form)]
             continue
+        if "picot" in entry.forms:  # "P (picot): ch 4, sc in 4th ch from hook", and "P lp: ch 2, p, ch 3, p, ch 2"
+            found += [(form, "picot", "picot") for form in entry.forms if len(form) < 4 and not plain.knows(form)]
+            continue
         meant = _with_its_loop(meant)
         told = len(meant) > 1 and meant[0].kind in _PASSES and meant[1].kind in ("dash", ":", ",", "(")
         if not meant or len(meant) != 1 and not told or meant[0].kind not in _MEANT:
