@@ -152,8 +152,11 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
     all_of = any(item.kind == "all" or item.lower == "in all" for item in said)
     if all_of and stream.word("other", "further") and stream.kind(1) in ("any_stitch", "stitch", "chain"):
         stream.take()  # "in all (the) other sts", "in all further ch": those that are left
-    while stream.word(*_SIDE_WORDS) and (stream.word(*_SIDE_WORDS, ahead=1) or stream.kind(1) == "corner"):
-        stream.take()  # "top right corner ch-2 sp"
+    while stream.word(*_SIDE_WORDS):
+        behind = 3 if stream.kind(1) == "dash" and stream.word("hand", ahead=2) else 1
+        if not (stream.word(*_SIDE_WORDS, ahead=behind) or stream.kind(behind) == "corner"):
+            break
+        stream.at += behind  # "top right corner ch-2 sp", "right-hand corner"
     left_free = (stream.kind() == "unused" or stream.word(*FREE)) and stream.kind(1) in LOOPS
     if left_free:  # "in the unworked front loop of the st two rows below"; else it is any round's
         stream.take()
