@@ -197,7 +197,12 @@ class Cursor:
                 if passed := self._stitches_between(loose, strict):
                     self.troubles.append(Trouble("passed", target.name or "", passed))
             return self._take(strict)
-        bounded = kind is TargetKind.STITCH and self.stop is not None
+        bounded = (
+            kind is TargetKind.STITCH
+            and self.stop is not None
+            or kind is TargetKind.SPECIAL
+            and self.loops_named(target)
+        )
         if loose is not None and (kind is TargetKind.SPACE or bounded) and self.has(target, size):
             loose = None  # there are such places in this row: these few left are others
         if loose is not None:
@@ -338,6 +343,10 @@ class Cursor:
         if (id(target), None) not in self._places:
             self._places[id(target), None] = (target, 0, self._match(target, size, True, 0))
         return self._places[id(target), None][2] is not None
+
+    def loops_named(self, target: Target) -> bool:
+        """Whether it is loops that bear a name, such as picot loops: no stitch can be meant by it."""
+        return any(node.special == target.name and node.kind == "space" and not node.group for node in self.nodes)
 
     def find(self, target: Target, size: int, start: int | None = None) -> int | None:
         """Index of the next matching place, strictly as named; None if there is none."""
