@@ -39,6 +39,11 @@ def those_named(nodes: list[Node], run: list[int], name: str | None) -> list[lis
     return parts if len(parts) > 1 or not begins else [run]
 
 
+def names_loops(nodes: list[Node], name: str | None) -> bool:
+    """Whether a row has loops of that name, "picot loop": then no stitch can be meant by it."""
+    return any(node.special == name and node.kind == "space" and not node.group for node in nodes)
+
+
 def not_passed(runs: list[list[int]], at: int) -> list[list[int]]:
     """Those groups of a row, in its order, that do not end before `at`; the last one may go round the join."""
     if len(runs) < 3 or runs[0][-1] > runs[-2][-1]:  # several of a name in the place that the join lies in

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from lint.place import Target, TargetKind
-from lint.working.clumps import in_one_place, makes_group, not_passed, those_named
+from lint.working.clumps import in_one_place, makes_group, names_loops, not_passed, those_named
 from lint.working.fabric import Chains, Fabric, Node
 from lint.working.troubles import Trouble, describe, name_of
 
@@ -201,7 +201,7 @@ class Cursor:
             kind is TargetKind.STITCH
             and self.stop is not None
             or kind is TargetKind.SPECIAL
-            and self.loops_named(target)
+            and names_loops(nodes, target.name)
         )
         if loose is not None and (kind is TargetKind.SPACE or bounded) and self.has(target, size):
             loose = None  # there are such places in this row: these few left are others
@@ -343,10 +343,6 @@ class Cursor:
         if (id(target), None) not in self._places:
             self._places[id(target), None] = (target, 0, self._match(target, size, True, 0))
         return self._places[id(target), None][2] is not None
-
-    def loops_named(self, target: Target) -> bool:
-        """Whether it is loops that bear a name, such as picot loops: no stitch can be meant by it."""
-        return any(node.special == target.name and node.kind == "space" and not node.group for node in self.nodes)
 
     def find(self, target: Target, size: int, start: int | None = None) -> int | None:
         """Index of the next matching place, strictly as named; None if there is none."""
