@@ -48,15 +48,18 @@ class Lexeme:
 IN_LOOP = "+"  # in the value of a word that names a stitch and its loop: "sc+blo"
 
 
-def stitch_and_loop(word: Lexeme) -> list[Lexeme]:
-    """ "scBLO", or a pattern's own word for it, as the stitch and, with no width, the loop that it goes into."""
+def stitch_and_loop(word: Lexeme, bare: str = "") -> list[Lexeme]:
+    """ "scBLO", or a pattern's own word for it, as the stitch and, with no width, the loop that it goes into.
+
+    `bare`: the stitch's own letters, where the word is made of its name and the loop's.
+    """
     stitch, _, loop = word.value.partition(IN_LOOP)
     if not loop:
         return [word]
     kind = "back_loop" if loop[0] == "b" else "front_loop"
     return [
-        Lexeme("stitch", word.text, word.start, word.end, word.glued, stitch),
-        Lexeme(kind, loop, word.end, word.end, True),
+        Lexeme("stitch", bare or word.text, word.start, word.end, word.glued, stitch),
+        Lexeme(kind, loop if bare else "", word.end, word.end, True),
     ]
 
 

@@ -181,8 +181,8 @@ class Lexicon:
             bare = next((b for b in (lower.removesuffix(loop), lower.removeprefix(loop)) if b != lower), "")
             kind, key = self._phrases.single(bare) if bare else ("", "")
             if kind == "stitch":
-                value = f"{key}{IN_LOOP}{loop}"
-                return stitch_and_loop(Lexeme("stitch", token.text, token.start, token.end, token.glued, value))
+                value = f"{key}{IN_LOOP}{loop[0]}lo"
+                return stitch_and_loop(Lexeme("stitch", token.text, token.start, token.end, token.glued, value), bare)
         ending = next((ending for ending in ("tog", "cl") if lower.endswith(ending)), "")
         kind, key = self._phrases.single(lower[: -len(ending)]) if ending else ("", "")
         if kind != "stitch":

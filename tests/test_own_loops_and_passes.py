@@ -239,3 +239,13 @@ def test_a_filet_block_that_goes_into_spaces(told: str) -> None:
         "Row 2: 3ch (counts as 1tr), 1 bl, 1 sp, 1 bl, turn.\nRow 3: 3ch (counts as 1tr), 1 sp, 1 bl, 1 sp, turn.\n"
     )
     assert counts(check(text)) == [10, 8, 6]
+
+
+def test_a_stitch_and_its_loop_in_one_word_are_words_of_the_terms() -> None:
+    """ "scBLO" and "BLsc" are no words of the other country, and "blo" in the list explains both."""
+    text = _overlay(
+        "BLO: back loop only", "Row 2: Ch 1, turn, scBLO in each st across.\nRow 3: Ch 1, turn, BLsc in each st across."
+    )
+    assert counts(check(text)) == [14, 14, 14]
+    rules = [rule for rule, _ in all_findings(check(text))]
+    assert not {"terms-mixed", "abbreviation-undefined", "abbreviation-unused"}.intersection(rules)

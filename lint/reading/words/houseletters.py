@@ -51,7 +51,8 @@ def house_letters(entries: list[listentries.Entry], plain: Lexicon, source: Sour
         for form in entry.forms:
             printed = source.text[entry.span.start : entry.span.start + len(form)]
             letter = len(form) == 1
-            own = IN_LOOP in meant[0].value or not plain.knows(form)  # "BL: sc in back loop only" is no loop there
+            named = IN_LOOP in meant[0].value and plain.read(form)[0].kind in ("back_loop", "front_loop")
+            own = named or not plain.knows(form)  # "BL: sc in back loop only" is no loop there
             if expression(r"\p{L}+").fullmatch(form) and (letter or len(form) > 1 and own):
                 found.append((printed if letter else form, meant[0].kind, meant[0].value))
     taken = {form.lower() for form, _, _ in found}
