@@ -69,6 +69,8 @@ class Placing(SideBySide):
         self.open_ring(place)
         if which is Which.NEXT and target.kind is TargetKind.SPACE:
             self.pass_edge_loop(target)
+            if cursor.uncounted and (loop := self.loop_at_edge(target)) is not None:
+                return [loop]
         if which is Which.ELSEWHERE:
             alone = self.only_work
             if alone is not None and place in alone.places and number == 1 and not alone.number_said:

@@ -149,9 +149,10 @@ class Trial:
         return self.open or self.agrees is None and does_not_come_out
 
     @property
-    def rank(self) -> tuple[bool, bool, int]:
-        """Lower is better."""
-        return (self.agrees is False, not self.fits, len(self.forced))
+    def rank(self) -> tuple[bool, bool, int, int]:
+        """Lower is better; of readings that all differ, the one under which most of the printed figures agree."""
+        differing = len(self.comparison.differences) if self.comparison is not None else 0
+        return (self.agrees is False, not self.fits, differing, len(self.forced))
 
 
 def best_reading(task: Task, state: PieceState) -> Trial:
