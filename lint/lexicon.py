@@ -92,13 +92,13 @@ class Lexicon:
                     )
                 index += 1
                 continue
-            if lower in self._small and _stands_as_stitch(tokens, index):
+            longer = hit is not None and hit.first == index and hit.last > index + 1  # "p-lp" where "p" is a picot
+            if lower in self._small and not longer and _stands_as_stitch(tokens, index):
                 kind, name = self._small[lower]
                 lexemes.append(Lexeme(kind, token.text, token.start, token.end, token.glued, name))
                 index += 1
                 continue
-            alone = hit is not None and hit.first == index and hit.last == index + 1
-            if alone and lower in self._letters and not token.text.isupper():
+            if hit and hit.first == index and not longer and lower in self._letters and not token.text.isupper():
                 kind, value = _standard_book(self.book, self.terms).single(lower)
                 small = Lexeme(kind, token.text, token.start, token.end, token.glued, value)
                 lexemes.append(small if kind else self._single(token, lower))

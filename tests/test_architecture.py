@@ -34,7 +34,7 @@ LAYERS = [
         "countries",
     ],
     ["documents"],
-    ["finding", "place", "growth", "tree", "pattern"],
+    ["finding", "place", "growth", "tree", "loops", "pattern"],
     ["ruletexts"],
     ["rulelist"],
     ["rulebook"],

@@ -249,3 +249,69 @@ def test_a_stitch_and_its_loop_in_one_word_are_words_of_the_terms() -> None:
     assert counts(check(text)) == [14, 14, 14]
     rules = [rule for rule, _ in all_findings(check(text))]
     assert not {"terms-mixed", "abbreviation-undefined", "abbreviation-unused"}.intersection(rules)
+
+
+@pytest.mark.parametrize("ending", ["ending with p-lp; join to first sc", "p-lp, join to first sc"])
+def test_a_round_that_ends_with_a_loop_that_the_pattern_defines(ending: str) -> None:
+    """The last loop of a round passes over what all others do, as a chain does."""
+    text = (
+        "Doily\nUS terms\n\nGauge: First rnd = 1 inch.\n\nch—chain; sc—single crochet; sl st—slip stitch; rep—repeat\n\n"
+        "Picot (p): Ch 3, sl st in 3rd ch from hook.\nPicot loop (p-lp): Ch 2, p, ch 3, p, ch 2.\n\n"
+        "1st rnd: Ch 1, 20 sc in magic ring; join. (20 sc)\n"
+        f"2nd rnd: Ch 1, sc in same place, *p-lp, skip 3 sc, sc in next sc; rep from * around, {ending}. (5 p-lps)\n"
+    )
+    assert counts(check(text)) == [20, 5]
+    assert not [rule for rule, _ in corrections(check(text)) if rule in ("repeat-does-not-fit", "count-differs")]
+
+
+@pytest.mark.parametrize(
+    ("second", "third", "made"),
+    [
+        ("Ch 7 (does not count as a st), dc in each of next 4 dc, turn. (4 dc, 1 ch-7 loop)", "9 dc in ch-7 loop", 13),
+        ("Ch 7 (does not count as a st), dc in each of next 4 dc, turn. (4 dc)", "9 dc in ch-5 loop", None),
+    ],
+)
+def test_a_loop_at_the_edge_of_a_row(second: str, third: str, made: int | None) -> None:
+    """A long chain that begins a row and counts as no stitch is a loop, which is counted and worked into by its length."""
+    text = (
+        "Edging\nUS terms\n\nEDGING\nRow 1: Ch 6, dc in 4th ch from hook and in next 2 ch, turn. (4 dc)\n"
+        f"Row 2: {second}\nRow 3: Ch 3 (counts as dc), dc in next 3 dc, {third}.\n"
+    )
+    report = check(text)
+    assert counts(report)[1:] == [4, made]
+    assert "count-differs" not in [rule for rule, _ in corrections(report)]
+
+
+@pytest.mark.parametrize(
+    ("skip", "made"), [("miss 2ch-sp", 8), ("miss 2ch sp", 8), ("miss next 2-ch sp", 8), ("miss 2 ch-sps", None)]
+)
+def test_a_space_of_two_chains_that_is_missed(skip: str, made: int | None) -> None:
+    """ "2ch-sp" is one space of two chains; "2 ch-sps" are two."""
+    text = (
+        "Mesh\nUK terms\n\nMESH\nRow 1: 14ch, 1tr in 4th ch from hook (missed 3ch count as 1tr), 1tr in each of next 2ch, "
+        "2ch, miss 2ch, 1tr in next ch, 2ch, miss 2ch, 1tr in each of last 3ch, turn. (8tr)\n"
+        f"Row 2: 3ch (counts as 1tr), 1tr in each of next 2tr, 2ch, {skip}, 1tr in next tr, 2ch, {skip}, "
+        "1tr in each of next 3tr, 1tr in top of 3ch.\n"
+    )
+    assert counts(check(text))[-1] == made
+
+
+def test_a_note_on_the_chain_under_a_list_is_no_part_of_its_last_entry() -> None:
+    """A line "Ch 3 … counts as dc" below a definition that ends in no stop does not belong to it."""
+    text = (
+        "Throw\nUS terms\n\nAbbreviations and Special Stitches\nch – chain\ndc – double crochet\nsc – single crochet\n"
+        "Fan – 5 dc in st indicated\nHalf fan – 3 dc in st indicated\nCh 3 at the beginning of a row counts as dc.\n\nTHROW\n"
+        "Row 1: Ch 14, sc in 2nd ch from hook and in each ch across, turn. (13)\n"
+        "Row 2: Ch 1, sc in first sc, *sk 2 sc, fan in next sc, sk 2 sc, sc in next sc; rep from * across, turn. (13)\n"
+        "Row 3: Ch 3, 2 dc in first sc, *sk 2 dc, sc in next dc, sk 2 dc, fan in next sc; rep from * across, ending last rep with half fan in last sc.\n"
+    )
+    assert counts(check(text)) == [13, 13, 13]
+
+
+@pytest.mark.parametrize("where", ["in the right-hand corner of the hem", "in left-hand corner of the edge"])
+def test_yarn_joined_in_a_corner_at_one_hand(where: str) -> None:
+    """ "Right-hand" before a corner only says which."""
+    report = check(
+        f"Edging\nUS terms\n\nEDGING\nRow 1: Join thread {where}, ch 1, work 31 sc evenly along the edge. (31 sc)\n"
+    )
+    assert counts(report) == [31]

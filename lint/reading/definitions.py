@@ -10,8 +10,8 @@ import regex
 
 from lint.expression import Expression, expression
 from lint.lexicon import Lexicon
+from lint.loops import hangs_free
 from lint.pattern import Abbreviation
-from lint.place import Which
 from lint.reading.clauses.reader import all_read, read_inside
 from lint.reading.definedways import read_options
 from lint.reading.measure import measure
@@ -121,7 +121,7 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
     places = any(isinstance(step, (Work, Group)) and step.places for step in walk(steps)) or any(
         type(step).__name__ in ("Skip", "Either") for step in walk(steps)
     )
-    places = places or _is_loop(steps)
+    places = places or hangs_free(steps)
     beginning = _of_beginning(name)
     if len(steps) == 1 and isinstance(steps[0], Work) and _counts_as_one(entry, lexicon):
         return Special(name, entry.span, beginning=beginning)  # "Bobble: 5 dc in one st", its closing left unsaid
@@ -273,13 +273,6 @@ def _one_decrease(steps: tuple[Step, ...], beginning: bool) -> bool:
     single = len(works) == 1 and isinstance(works[0], Work) and bool(works[0].together) and works[0].number.lone == 1
     single = single and all(place.number.lone == 1 for place in works[0].places)  # not "dc3tog over next 3 sts"
     return single and (not chains or beginning and len(chains) == 1 and steps[0] is chains[0])
-
-
-def _is_loop(steps: tuple[Step, ...]) -> bool:
-    """Whether chains and picots are all: "picot loop: ch 3, picot, ch 4, picot, ch 3" stands on no stitch."""
-    works = [step for step in walk(steps) if isinstance(step, Work)]
-    hung = (step.stitch == "picot" or step.places and step.places[0].which is Which.FROM_HOOK for step in works)
-    return all(hung) and any(isinstance(step, Chain) for step in steps)
 
 
 def _over_places(name: str, steps: tuple[Step, ...]) -> bool:
