@@ -21,6 +21,8 @@ RULES = {
 
 def fault_of(cell: Cell) -> str | None:
     """The rule that a row breaks in one size, the gravest; None where it comes out."""
+    if cell.leans:
+        return "count-differs"
     if cell.made is None and not cell.misfits:
         return None
     serious = next((misfit for misfit in cell.misfits if misfit.kind in SERIOUS), None)

@@ -54,6 +54,7 @@ class Cell:
     )
     picked_up: bool = False  # the next row is worked on the printed count, not on what this row makes
     assumed: bool = False  # worked on a printed count, for the row below was not recomputed or differs
+    leans: str = ""  # the row not worked out on whose printed count this one would differ from its own
     workings: Workings | None = (
         None  # how the count comes, clause by clause; of rows that differ, or of all if asked for
     )

@@ -7,10 +7,9 @@ from collections.abc import Iterable, Sequence
 from lint.expression import expression
 from lint.lexeme import IN_LOOP, Lexeme, stitch_and_loop, third_loops
 from lint.madeonce import made_once
+from lint.ordinalwords import is_ordinal, is_the_first
 from lint.rulebook import Rulebook, StitchFile, StitchRule, WordFile
-from lint.tokens import ARROWS, PhraseBook, PhraseHit, Token
-
-_ORDINAL_ENDINGS = {"st", "nd", "rd", "th", "d"}
+from lint.tokens import ARROWS, MARKS, PhraseBook, PhraseHit, Token
 
 
 class Lexicon:
@@ -70,9 +69,8 @@ class Lexicon:
                 follower = tokens[index + 1] if index + 1 < len(tokens) else None
                 if "." in lower:
                     lexemes.append(Lexeme("decimal", token.text, token.start, token.end, token.glued))
-                elif follower and follower.glued and _is_ordinal(lower, follower.lower):
-                    listed = [one.lower for one in tokens[index + 2 : index + 4]]
-                    first = lower == "1" and (listed[:1] and listed[0].isdecimal() or listed in _FIRST_AND)
+                elif follower and follower.glued and is_ordinal(lower, follower.lower):
+                    first = lower == "1" and is_the_first([one.lower for one in tokens[index + 2 : index + 4]])
                     lexemes.append(
                         Lexeme(
                             "first" if first else "ordinal",  # "1st 5 sts", "1st and last st"
@@ -208,7 +206,7 @@ class Lexicon:
             return Lexeme("star", token.text, token.start, token.end, token.glued, "*")
         if lower[0] == "*":
             return Lexeme("star", token.text, token.start, token.end, token.glued, token.text)
-        if lower in ("†", "‡", "#", "+", "^", "~", "✽", "∗"):
+        if lower[0] in MARKS or lower in ("+", "^", "~"):
             kind = "star" if lower != "+" else "+"
             return Lexeme(kind, token.text, token.start, token.end, token.glued, token.text)
         if lower == "!":  # a blog's full stop
@@ -247,17 +245,6 @@ def _stands_as_stitch(tokens: Sequence[Token], index: int) -> bool:
     further = tokens[index + 2].lower if index + 2 < len(tokens) else ""
     ends = ends or after in ("x", "×") and further[:1].isdecimal()  # "v x 6"
     return (counted or listed) and ends or counted and tokens[index].glued and not after[:1].isdecimal()
-
-
-_FIRST_AND = (["and", "last"], ["&", "last"])
-
-
-def _is_ordinal(number: str, ending: str) -> bool:
-    if ending not in _ORDINAL_ENDINGS:
-        return False
-    if ending == "st":  # "2st" is two stitches, "1st" and "21st" are ordinals
-        return number.endswith("1") and not number.endswith("11")
-    return True
 
 
 def stitch_forms(rule: StitchRule, terms: str) -> list[str]:

@@ -103,6 +103,8 @@ _ALIKE = str.maketrans(
 _HOOK_COMMA = expression(
     r"(?i)(?<=\bhook\s(?:size\s|(?:no|nr|number)\.?\s?)?\d{1,2}),(?=\d\b)|(?<=\b\d{1,2}),(?=\d{1,2}\s?mm\b)"
 )
+# "V–st", "X–stitch": the hyphen of a name as an office program sets it
+_JOINED_NAME = expression(r"(?i)(?<=\b\p{L}{1,3})–(?=st(?:s|itch|itches)?\b)")
 # "20 <22, 24>", "<34 sts>", "S «M, L»": a list or a count in other brackets
 _IN_ANGLES = expression(r"[<«]([^<>«»\n]*(?:\d|,)[^<>«»\n]*)[>»]")
 _FOREIGN_DIGIT = expression(r"(?V1)[\d--[0-9]]")
@@ -128,6 +130,7 @@ class SourceText:
         text = self.text.translate(_ALIKE).replace("\r\n", " \n")
         text = text if text.isascii() else _FOREIGN_DIGIT.sub(_as_digit, text)
         text = _HOOK_COMMA.sub(".", text)
+        text = _JOINED_NAME.sub("-", text) if "–" in text else text
         text = _IN_ANGLES.sub(r"[\1]", text) if "<" in text or "«" in text else text
         return self if text == self.text else replace(self, text=text)
 

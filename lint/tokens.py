@@ -12,8 +12,10 @@ from lint.expression import expression
 
 # One token is taken off the front at a time: a number, a word, a run of stars or dashes, or one sign
 # (a variation selector behind it says how it is drawn, not which it is).
+MARKS = "†‡#★☆✱✲✶⋆∗✽⁎※"  # beside the star, what a passage to be repeated is marked with
 _TOKEN = expression(
-    r"\d+(?:\.\d+)?|\p{L}+(?:['’]\p{L}+)?|\*+|[-–—−=]*[-–—−=]>|[-–—−]+|\.{2,}|.[\uFE0E\uFE0F]?", regex.DOTALL
+    rf"\d+(?:\.\d+)?|\p{{L}}+(?:['’]\p{{L}}+)?|\*+|([{MARKS}])\1*|[-–—−=]*[-–—−=]>|[-–—−]+|\.{{2,}}|.[\uFE0E\uFE0F]?",
+    regex.DOTALL,
 )
 _CHUNK = expression(r"\S{1,400}")  # no word is as long; a ruled line is, and would be copied for each of its signs
 ARROWS = "→⇒⇢⇨⇾⟶⟹▶►▸➔➙➛➜➝➞➟➠➡➢➣➤➥➦➧➨➩➪➫➬➭➮➯➱➲➳➵➸➺➻➼➽➾"
@@ -107,7 +109,10 @@ class PhraseBook:
         hits: list[PhraseHit] = []
         index = 0
         while index < len(tokens):
-            last, kind, value = longest.get(index) or (index + 1, *self.single(words[index]))
+            phrase = longest.get(index)
+            if phrase is None or "\n" in text and _begins_anew(tokens[index : phrase[0]], text, offset):
+                phrase = (index + 1, *self.single(words[index]))
+            last, kind, value = phrase
             if kind:
                 hits.append(PhraseHit(index, last, kind, value))
             index = last
@@ -125,3 +130,11 @@ class PhraseBook:
             if first not in longest or phrase[0] >= longest[first][0]:
                 longest[first] = phrase
         return longest
+
+
+def _begins_anew(tokens: list[Token], text: str, offset: int) -> bool:
+    """Whether a line begins with a capital within a phrase in small letters: "to end" and, below it, "Stitch count"."""
+    gaps = zip(tokens, tokens[1:], strict=False)
+    return tokens[0].text.islower() and any(
+        "\n" in text[one.end - offset : two.start - offset] and two.text.istitle() for one, two in gaps
+    )

@@ -93,7 +93,11 @@ def _count_differs(context: Context, row: LedgerRow, cell: Cell, concerned: tupl
     made, stated = _figures(context, difference, difference.made), _figures(context, difference, difference.stated)
     more = ""
     weight = None
-    if difference.under and not any(map(_agrees_beside_spaces, row.cells)):  # other sizes' counts leave the spaces out
+    if cell.leans:
+        more = f" They start from the count printed for {cell.leans}, which could not be worked out: one of the two counts is wrong."
+    elif difference.under and not any(
+        map(_agrees_beside_spaces, row.cells)
+    ):  # other sizes' counts leave the spaces out
         more = f" The printed figure would be right if {difference.under}; is that meant?"
         weight = Weight.QUERY
     elif len(cell.comparison.differences) > 1:
@@ -101,7 +105,7 @@ def _count_differs(context: Context, row: LedgerRow, cell: Cell, concerned: tupl
             _figures(context, other, other.made) + f" for {other.stated}" for other in cell.comparison.differences[1:]
         ]
         more = f" (Also {', '.join(others)}.)"
-    elif difference.item.unit.startswith("kind:") and difference.stated == cell.made.stitches:
+    elif difference.item.unit.startswith("kind:") and cell.made and difference.stated == cell.made.stitches:
         more = f" All stitches together are {cell.made.stitches}."
     return context.finding(
         "count-differs",
@@ -146,6 +150,8 @@ def _neighbour(context: Context, row: LedgerRow, cell: Cell) -> tuple[Related, .
     index = next(i for i, other in enumerate(rows) if other is row)
     worked = (other for other in reversed(rows[:index]) if other.cells[size].outcome is not Outcome.NOT_WORKED)
     before = next(worked, None)
+    if before is not None and cell.leans:
+        return (Related(before.span, f"{before.label} could not be worked out, and its printed count was taken"),)
     if before is None or before.cells[size].made is None:
         return ()
     return (Related(before.span, f"{before.label} leaves {before.cells[size].made.stitches} sts"),)

@@ -59,6 +59,7 @@ def check_unread(context: Context) -> Iterator[Finding]:
             and not _as_stopped_there(row, context.ledger.rows[:index])
             and not (row.row.label is not None and not_there(row))
             and not any((cell.stopped_by or "").startswith(f"{name} is nowhere") for name in other_names)
+            and not cell.leans
             and not (cell.misfits and not cell.assumed)  # what does not come out is told by itself
         ):
             reported.add(cell.stopped_at)

@@ -17,7 +17,7 @@ from lint.working.expand import Instance
 from lint.working.fabric import Chains, Fabric, Made, Node
 from lint.working.rowstate import NotDefined, TooMany
 from lint.working.starts import begins_own, from_other_end, turns_after
-from lint.working.trials import PieceState, Task, best_reading
+from lint.working.trials import PieceState, Task, Trial, best_reading
 
 MOST_TURNING_CHAINS = 6  # common practice, no source
 MOST_RECENT = 6  # rows by which it is seen what a pattern's rows make
@@ -77,6 +77,23 @@ def goes_on_better(printed: Fabric, made: Fabric, coming: Instance, state: Piece
         results.append((trial.agrees, trial.agrees is not False and trial.fits))
     (printed_agrees, printed_fits), (made_agrees, made_fits) = results
     return printed_fits and (not made_fits or printed_agrees is True and made_agrees is None)
+
+
+STANDS_ON_PRINT = "it stands on the count printed for {}, and does not come to its own count from there"
+
+
+def follows_below(task: Task, best: Trial, state: PieceState) -> bool:
+    """Whether a row makes another number on another number of stitches: then its count is no surer than the one below."""
+    nodes = task.fabric.nodes
+    if not nodes:
+        return False  # its own chain is the beginning
+    kind = next((node.kind for node in nodes if node.is_stitch), "sc")
+    twice = Fabric.plain(kind, 2 * len(nodes), task.fabric.circular)  # one more might be a place left over
+    try:
+        other = best_reading(replace(task, fabric=twice), state)
+    except (PlacesUnknown, TooMany, NotDefined):
+        return True
+    return other.worked.made.stitches != best.worked.made.stitches
 
 
 def next_fabric(worked: Worked, task: Task, state: PieceState) -> Fabric:

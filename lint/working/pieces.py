@@ -61,7 +61,9 @@ from lint.working.expand import MOST_ROWS, Expander, Instance, Loop
 from lint.working.fabric import Fabric, no_search_for_garbage, stitches_of
 from lint.working.goingon import (
     MOST_RECENT,
+    STANDS_ON_PRINT,
     as_printed,
+    follows_below,
     goes_on_better,
     last_chain,
     next_fabric,
@@ -301,6 +303,7 @@ class PatternWorker:
         own = instance.stated if instance.index == instance.length - 1 else None
         others = instance.inherited if not called_otherwise(instance.row, instance.length) else None
         state.fabric = as_printed(own or others, size, is_round(instance, state.fabric))
+        state.leans = instance.label if state.fabric is not None else ""
         state.earlier.not_known(instance.number or 0)
         state.carried, state.joining, state.side, state.made = last_chain(instance.steps), (), Side(), None
         state.more_left, state.parted, state.recent, state.short, state.whole = True, False, [], False, 0
@@ -335,6 +338,11 @@ class PatternWorker:
             return replace(cell, misfits=misfits(worked, instance), assumed=fabric.assumed, unclear_times=unclear)
         if not grows(instance.row, state.made, worked.made):
             return self._not_recomputed(instance, state, size, "it does not grow as it is said to", instance.row.span)
+        if state.leans and best.agrees is False and follows_below(task, best, state):
+            leans, why = state.leans, STANDS_ON_PRINT.format(state.leans)
+            cell = self._not_recomputed(instance, state, size, why, instance.row.span)
+            return replace(cell, comparison=best.comparison, leans=leans)
+        state.leans = "" if best.agrees else state.leans
         self.keep(task, best, state)
         worked = best.worked
         state.short = state.short or "short" in instance.label.lower()

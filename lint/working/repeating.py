@@ -147,6 +147,9 @@ class Repeating(Moving):
         if left and self.is_round and following and isinstance(following[0], Chain):
             length = following[0].length.at(self.size)
             left = 0 if passed_alike(self.made, cursor.nodes, cursor.nodes[cursor.at : boundary], length) else left
+        shrunk = self.called and any(node.kind != "ch" for node in cursor.nodes)  # a row called again, down to its ends
+        if not passes and not left and not shrunk:
+            raise PlacesUnknown("the repeat would not be worked even once")
         if left:
             self.noted.append(Noted(Trouble("does not fit", _unit_of(step), left, str(passes)), step.span))
             cursor.at = max(cursor.at, boundary) if boundary < len(cursor.nodes) else cursor.at

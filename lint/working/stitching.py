@@ -15,6 +15,7 @@ from lint.working.rowstate import NotDefined
 from lint.working.shaping import shaped
 
 _ANY = Target(TargetKind.ANY_STITCH)
+_MOST_TOGETHER = 6  # places that one stitch closes without being called a cluster; common practice, no source
 
 
 def beside_steps(following: tuple[Step, ...]) -> list[Alongside]:
@@ -211,14 +212,17 @@ class Stitching(Making):
         return each
 
     def one_each_over(self, step: Work, number: int, places: int) -> bool:
-        """ "2 sc over next 2 sts" is one in each; "sc over next 4 sts" may be that, or one stitch, as the counts tell."""
+        """ "2 sc over next 2 sts" is one in each; "sc over next 4 sts" may be that, or one stitch, as the counts tell.
+
+        No stitch closes more than a few places without being told to.
+        """
         if step.special is not None or step.closing is not None:
             return False
         if step.number_said and number > 1:
             if number != places:
                 raise PlacesUnknown(f"whether {number} stitches go over {places} places together is not said")
             return True
-        return self.choices.pick(("over", step.span.start), 2, 0) == 1
+        return places > _MOST_TOGETHER or self.choices.pick(("over", step.span.start), 2, 0, ("over", "habit")) == 1
 
     def counts_from_hook(self, place: Place) -> bool:
         """ "Row 1: Dc in 4th ch" on a foundation chain, of which nothing is worked yet."""

@@ -64,6 +64,7 @@ class PieceState:
     earlier: EarlierRows = field(default_factory=EarlierRows)
     made: Made | None = None  # by the row before, where that is known
     number: int = 0  # of the row before; 0: it has none
+    leans: str = ""  # the row not worked out on whose printed count alone the work stands, till a count agrees
     recent: list[Made] = field(default_factory=list)  # by the last rows, the newest last
     short_rows: bool = False  # the piece's heading says that rows turn before their end
     short: bool = False  # a row's label says so
@@ -85,6 +86,7 @@ class PieceState:
         self.fabric, self.earlier, self.carried = fabric, EarlierRows(self.earlier.shelf), None
         self.unworked, self.more_left, self.joining, self.side = [], False, (), Side(0)
         self.left_off, self.parted, self.recent, self.short, self.whole, self.number = None, False, [], False, 0, 0
+        self.leans = ""
 
 
 @dataclass(frozen=True)
@@ -241,7 +243,7 @@ def _best(task: Task, state: PieceState) -> Trial:
     best = first
     others = first.worked.choices.others()
     pairs = (pair for pair in combinations(others, 2) if pair[0][0] != pair[1][0])
-    tries = [dict([one]) for one in others] + [dict(pair) for pair in pairs]
+    tries = [dict([one]) for one in others] + _all_of_a_sort(others) + [dict(pair) for pair in pairs]
     for forced in tries[:_MOST_TRIALS]:
         try:
             trial = one_reading(task, state, forced)
@@ -253,6 +255,14 @@ def _best(task: Task, state: PieceState) -> Trial:
             if best.agrees is not False and best.fits:
                 break
     return best
+
+
+def _all_of_a_sort(others: list[tuple[Key, int]]) -> list[dict[Key, int]]:
+    """Every choice of one sort answered alike: who writes "hdc over next 2 sts" four times in a row means one thing by it."""
+    sorts: dict[str, dict[Key, int]] = {}
+    for key, other in others:
+        sorts.setdefault(key[0], {}).setdefault(key, other)
+    return [alike for alike in sorts.values() if len(alike) > 1]
 
 
 def _told_by_side(task: Task) -> bool:
@@ -345,7 +355,7 @@ def settle(best: Trial, state: PieceState, place: int) -> None:
     for key, taken in best.forced.items():
         if key[0] == "chains too":
             state.habits[_CHAINS_SEEN] = taken
-        if key[0] in ("times", "bare number", "n in next n", "slips stand"):
+        if key[0] in ("times", "bare number", "n in next n", "slips stand", "over"):
             state.habits[(key[0], "habit", *key[2:])] = taken
     for key, (taken, _) in best.worked.choices.asked.items():
         if key[0] == "chain counts" and key not in best.either:

@@ -7,6 +7,8 @@ from lint.reading.words.piecewords import piece_word
 from lint.reading.words.stream import OPENERS, SIGNS
 from lint.tree import AlongEdge, FastenOff, NoJoin, Remark, Turn
 
+_ENDS_FASTENING = (*SIGNS, "dash", "=", "→", ":", "|", "●", "..", "...", "…")  # a count may stand behind these
+
 
 class FinishClauses(YarnClauses):
     """What is done when a row, a round or a piece is worked."""
@@ -17,7 +19,7 @@ class FinishClauses(YarnClauses):
             return self.read_attach(start)
         stream.take()
         colour = self.colour()
-        while not stream.done and stream.kind() not in (",", ";", ".", "(", "[", "{", ")", "]", "}", "dash", "=", "→"):
+        while not stream.done and stream.kind() not in _ENDS_FASTENING:
             if stream.kind() == "and" and stream.kind(1) in ("join", "attach", "turn"):
                 break
             stream.take()

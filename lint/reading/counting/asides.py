@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
+
 from lint.lexicon import Lexeme
 from lint.reading.counting import counts
 from lint.reading.places.targets import LOOPS
@@ -151,22 +153,33 @@ def _ends_abbreviation(stream: Stream, index: int) -> bool:
 
 
 def emphasis(stream: Stream) -> set[int]:
-    """Indexes of the stars that set a printed count in bold at a row's end: "**(12 sc)**", "**10 sc**"."""
-    end = len(stream.lexemes)
-    while end and stream.lexemes[end - 1].kind in (".", "|"):
-        end -= 1
-    if not end or stream.lexemes[end - 1].kind != "star":
+    """Indexes of the stars that set a printed count in bold or slanting: "**(12 sc)**", "*(12 sc)*", "**10 sc**"."""
+    stars = [i for i, lexeme in enumerate(stream.lexemes) if lexeme.kind == "star"]
+    found: set[int] = set()
+    for first, last in pairwise(stars):
+        sign = stream.lexemes[first].value
+        if sign[0] == "*" and sign == stream.lexemes[last].value and first not in found:
+            found |= _set_off(stream, first, last, len(stars) == 2)
+    return found
+
+
+_TOLD_BEFORE = (".", ";", ":", "|", *CLOSERS)
+
+
+def _set_off(stream: Stream, first: int, last: int, alone: bool) -> set[int]:
+    """The two stars, where nothing but a count stands between them and no work or repeat follows."""
+    if last < first + 2 or not stream.lexemes[first + 1].glued or not stream.lexemes[last].glued:
         return set()
-    sign = stream.lexemes[end - 1].value
-    first = next((i for i in range(end - 2, -1, -1) if stream.lexemes[i].kind == "star"), None)
-    if first is None or stream.lexemes[first].value != sign or not stream.lexemes[first + 1].glued:
-        return set()
-    inner = stream.inside(first + 1, end - 1)
-    bracketed = bool(inner.lexemes) and inner.lexemes[0].kind in OPENERS and inner.matching(0) == len(inner.lexemes) - 1
-    if bracketed:
-        inner = inner.inside(1, len(inner.lexemes) - 1)
-    ended = first and stream.lexemes[first - 1].kind in (".", ";", ":", "|", "turn", "no_turn", *CLOSERS)
-    count = (
-        counts.read(inner, bare=True) if (bracketed or sign == "**") and ended or sign == "**" and bracketed else None
+    inner = stream.inside(first + 1, last)
+    bracketed = inner.lexemes[0].kind in OPENERS and inner.matching(0) == len(inner.lexemes) - 1
+    inner = inner.inside(1, len(inner.lexemes) - 1) if bracketed else inner
+    behind = stream.lexemes[last + 1 : last + 2]
+    ends = not behind or behind[0].kind in (".", "|")
+    talk = (
+        bool(behind) and behind[0].text[:1].isupper() and behind[0].kind not in ("repeat", "stitch", "chain", "number")
     )
-    return {first, end - 1} if count is not None and count.items else set()
+    told = first > 0 and stream.lexemes[first - 1].kind in _TOLD_BEFORE
+    if not (bracketed and (ends or talk) or told and ends and (alone or stream.lexemes[first].value == "**")):
+        return set()
+    count = counts.read(inner, bare=True)
+    return {first, last} if count is not None and count.items else set()

@@ -98,6 +98,9 @@ def of_last_cell(stream: Stream) -> Stated | None:
     return found
 
 
+_ALTOGETHER = ("altogether", "total", "all together")
+
+
 def of_one_sort(stream: Stream) -> bool:
     """Whether "70 hdc," stands behind a comma with no place to go into, and only a join or turn comes after it."""
     number = stream.kind(-1) == "," and stream.kind() == "number" and stream.kind(1) in ("stitch", "any_stitch")
@@ -158,7 +161,7 @@ def bare_count(stream: Stream, worked: bool, over: bool = False) -> Stated | Non
     lead = stream.lexemes[start - 1].kind
     if lead == "dash" and stream.lexemes[start - 1].glued and stream.kind(-2) == "chain":
         return None  # the 1 of "ch-1 sps"
-    in_all = sentence.lexemes[-1:] and (sentence.lexemes[-1].kind == "total" or words[-1] in ("altogether", "total"))
+    in_all = sentence.lexemes[-1:] and (sentence.lexemes[-1].kind == "total" or words[-1] in _ALTOGETHER)
     if lead not in _LEADS and lead not in CLOSERS and not (lead == "," and (stream.kind() in OPENERS or in_all)):
         return None
     if stream.kind() not in ("number", "dash", *OPENERS):
@@ -187,7 +190,7 @@ def bare_count(stream: Stream, worked: bool, over: bool = False) -> Stated | Non
         end, sentence = remark, stream.inside(start, remark)
     if lead not in ("=", "→") and not ends_work(stream, end):
         return None
-    last = lead in (".", ";") and len(sentence.lexemes) == 1 and end >= len(stream.lexemes) - 1  # "… around. 12"
+    last = lead in (".", ";") and len(sentence.lexemes) == 1  # "… around. 12", "… around; 12. Fasten off."
     found = read(sentence, bare=last or lead in ("=", "dash", "→", ":", "|", "●", "..", "...", "…"))
     if found is None or (
         found.items and all(item.unit == "unknown" and not _unit_word(stream, item) for item in found.items)
@@ -347,8 +350,8 @@ def read(stream: Stream, bare: bool) -> Stated | None:
         if unit is None and not pending and not items and (stream.kind() == "+" or stream.word("plus")):
             items.append(StatedItem(stream.span_from(at), number, "stitches"))  # "24 + 4 corner spaces"
             continue
-        if unit is None and countunits.left_over(stream):
-            unit = "stitches"  # "(7 rem)"
+        if unit is None and (countunits.left_over(stream) or not items and countunits.whole_count(stream)):
+            unit = "stitches"  # "(7 rem)", "12 in all"
         if unit is None:
             pending.append(number)
             if stream.done or stream.kind() in (",", "and", ";", ":", "dash", "/"):

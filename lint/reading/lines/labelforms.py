@@ -8,6 +8,9 @@ import regex
 
 from lint.expression import Expression, expression
 
+ORDINAL_WORDS = {
+    "first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7, "eighth": 8, "ninth": 9, "tenth": 10,
+}  # fmt: skip
 CARDINAL_WORDS = {
     "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10, "eleven": 11,
     "twelve": 12, "thirteen": 13, "fourteen": 14, "fifteen": 15, "sixteen": 16, "seventeen": 17, "eighteen": 18, "nineteen": 19,
@@ -66,6 +69,11 @@ _WORK_LISTED = r"\s*(?:sc|dc|hdc|htr|tr|dtr|ch|sl st|ss|sk|skip|miss|inc|dec)\b[
 _SO_OFTEN = r"\s*(?:[x×*]\s?\d|\d+\s?(?:x\b|×|times\b)|(?:twice|thrice|rep|repeat|around|across|in|into)\b)"
 
 
+_SPELLED_SIGN = (
+    r"\s*(?P<sign>:|(?<=\s)[-–—]+(?=\s)|\.(?=\s+(?-i:\p{Lu}|\d)))"  # "Row One – Sc in …", "First row. Sc in …"
+)
+
+
 @lru_cache(maxsize=8)
 def label_forms(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> dict[str, Expression]:
     """The expression for each form of a label; `words` for rows and rounds, `named` such as "foundation", with sizes or not."""
@@ -87,6 +95,7 @@ def label_forms(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> 
     )
     flags = regex.IGNORECASE
     cardinal = "(?:" + "|".join(sorted(CARDINAL_WORDS, key=len, reverse=True)) + r")\b"
+    spelled = "(?-i:(?=[A-Z]))(?:" + "|".join(ORDINAL_WORDS) + ")"
     title = r"(?-i:[A-Z])[\w’'-]*(?: [A-Za-z][\w’'-]*){0,2}?"
     return {
         "worded": expression(
@@ -98,7 +107,7 @@ def label_forms(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> 
             flags,
         ),
         "spelled": expression(
-            rf"(?P<core>(?P<word>{word})\s+(?P<spelled>{cardinal})(?:\s*(?:to|through|thru|and|-|–)\s*(?P<until>{cardinal}))?{extra})\s*(?P<sign>:)",
+            rf"(?P<core>(?P<word>{word})\s+(?P<spelled>{cardinal})(?:\s*(?:to|through|thru|and|-|–)\s*(?P<until>{cardinal}))?{extra}){_SPELLED_SIGN}",
             flags,
         ),
         "ordinal": expression(
@@ -120,7 +129,11 @@ def label_forms(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> 
             rf"(?P<core>(?P<prefix>{title}),? (?P<word>{word})\.?\s*:?\s*(?P<numbers>{figures}){extra})\s*(?P<sign>:)",
             flags,
         ),
-        "titled": expression(rf"(?P<core>(?P<title>{title}) (?P<word>{word})\b{extra})\s*(?P<sign>:)", flags),
+        "titled": expression(
+            rf"(?P<core>(?P<title>{title}) (?P<word>{word})\b{extra})\s*(?P<sign>:)"
+            rf"|(?P<core>(?P<title>{spelled}) (?P<word>{word})\b{extra}){_SPELLED_SIGN}",
+            flags,
+        ),
         "start": expression(
             r"(?P<core>(?P<name>foundation(?: chain| ch)?|base(?: chain| ch)?|start(?:ing)?(?: chain| ch)?|beginning ch(?:ain)?|set[ -]?up))\s*(?P<sign>:)(?=\s*\S)",
             flags,
@@ -131,8 +144,12 @@ def label_forms(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> 
             r"|(?P<core>\[(?P<numbers>\d{1,3}(?:\s?[-–]\s?\d{1,3})?)\][:.]?)(?=\s+\S)",  # "[4-6] sc in each st"
             flags,
         ),
-        "inline": expression(r"(?<=[.!)\]};]\s{0,3})(?<=\s)|(?<=[.)])(?=\d)", flags),
+        "inline": expression(
+            r"(?<=[.!)\]};]\s{0,3})(?<=\s)|(?<=[.)])(?=\d)"
+            r"|(?<=\d\s(?:\p{L}{1,8}\s)?)(?=(?-i:R(?:ow|nd|ound)s?)\s\d{1,3}[^\n.:]{0,24}:)",  # "= 31 sts Row 2:"
+            flags,
+        ),
     }
 
 
-__all__ = ["CARDINAL_WORDS", "label_forms"]
+__all__ = ["CARDINAL_WORDS", "ORDINAL_WORDS", "label_forms"]

@@ -9,14 +9,11 @@ import regex
 from lint.amount import Amount
 from lint.expression import expression
 from lint.pattern import Label
-from lint.reading.lines.labelforms import CARDINAL_WORDS, label_forms
+from lint.reading.lines.labelforms import CARDINAL_WORDS, ORDINAL_WORDS, label_forms
 from lint.reading.sizes.figures import numbers_of, sized_numbers
 from lint.rulebook import LayoutFile
 from lint.source import Span
 
-_ORDINAL_WORDS = {
-    "first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7, "eighth": 8, "ninth": 9, "tenth": 10,
-}  # fmt: skip
 # what may stand before "row" without being a row's name
 _NO_TITLES = {
     "rep", "repeat", "work", "as", "for", "after", "from", "on", "at", "end", "each", "every", "all", "per", "this", "rows",
@@ -174,7 +171,7 @@ class LabelReader:
             inner = self.at_line(text[match.end() : match.end() + _LONGEST], offset + match.end())
             if inner is not None and text[inner.body - offset - 1 : inner.body - offset + 0].strip() in (":", "", "."):
                 before_body = text[: inner.body - offset].rstrip()
-                stopped = before_body.endswith(".") and _is_stopped(inner, text, match.end(), offset)
+                stopped = before_body.endswith((".", " -")) and _is_stopped(inner, text, match.end(), offset)
                 if before_body.endswith((":", "–", "—")) or stopped:
                     found.append(inner)
         return found
@@ -218,8 +215,8 @@ class LabelReader:
         extra = groups.get("extra") or ""
         title = (groups.get("title") or "").lower()
         numbers, by_size, unclear = self._numbers(groups.get("numbers") or "")
-        if title in _ORDINAL_WORDS:
-            numbers = (_ORDINAL_WORDS[title],)
+        if title in ORDINAL_WORDS:
+            numbers = (ORDINAL_WORDS[title],)
         if groups.get("spelled"):
             first = CARDINAL_WORDS[groups["spelled"].lower()]
             numbers = tuple(range(first, CARDINAL_WORDS.get((groups["until"] or "").lower(), first) + 1))

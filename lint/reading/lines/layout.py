@@ -15,7 +15,7 @@ from lint.reading.lines.numbering import labelled_by_number, next_in_number
 from lint.reading.lines.sizecuts import by_size, for_other_sizes, under_their_label
 from lint.reading.lines.sizedlines import SizedLines
 from lint.reading.lines.texts import PartText, RowText
-from lint.reading.lines.titles import tells_count, title_behind
+from lint.reading.lines.titles import steps_go_on, tells_count, title_behind
 from lint.reading.page.sections import Heading, section_finder
 from lint.reading.page.wrapping import TURNS_ALONE, goes_on, hangs_on
 from lint.reading.sizes.gates import Gate, GateReader, Passage
@@ -97,9 +97,8 @@ class LayoutReader:
                 self._leave(one, part)
             leave = []
             if line.blank:
-                after_blank = True
-                if row is not None and self._has_body(row):
-                    row = None
+                after_blank = row is None or not steps_go_on(self.lines, index)
+                row = None if after_blank and row is not None and self._has_body(row) else row
                 continue
             self.passage.next_line()
             if layout.title is None:

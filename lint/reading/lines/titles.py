@@ -18,6 +18,7 @@ _STITCHES = expression(
 )
 _RING = expression(r"(?i)\b(?:ring|circle|loop|mr)\b")
 _STEP = expression(r"\s*(?:[•·*–-]\s+|\d{1,2}[.)]\s+)?\S")
+_BULLET = expression(r"\s*([•·▪◦‣])\s*\S")
 _WORK = expression(
     r"(?i)\b(?:\d+\s?)?(?:sc|dc|hdc|htr|tr|ch|chain|sl st|ss|inc|dec)\b(?:\s*\d|\s+(?:in|into|around|across)\b)|\bmagic (?:ring|circle)|\d\s?(?:sc|dc|hdc|htr|tr|ch)\b"
 )
@@ -47,10 +48,18 @@ def title_behind(labels: LabelReader, lines: Sequence[Line], index: int, begin: 
     return _RING.search(title["words"]) is None or _RING.search(" ".join(steps)) is not None
 
 
+def steps_go_on(lines: Sequence[Line], index: int) -> bool:
+    """Whether a blank line only parts the steps of one row: bullets above it and below it, of one sort."""
+    above = next((line for line in reversed(lines[:index]) if not line.blank), None)
+    below = next((line for line in lines[index + 1 :] if not line.blank), None)
+    signs = [_BULLET.match(line.text) for line in (above, below) if line is not None]
+    return len(signs) == 2 and all(signs) and signs[0][1] == signs[1][1]
+
+
 def tells_count(words: str) -> bool:
     """Whether a line only says how many stitches there are now, and not how many squares."""
     counted = _STITCHES.search(words) or expression(r"(?i)\b(?:spaces?|sps?|loops?|lps?)\b").search(words)
     return _COUNT.match(words) is not None and (counted is not None or _BARE.search(words) is not None)
 
 
-__all__ = ["tells_count", "title_behind"]
+__all__ = ["steps_go_on", "tells_count", "title_behind"]

@@ -233,3 +233,13 @@ def series_of(items: list[StatedItem]) -> list[StatedItem]:
 def left_over(stream: Stream, ahead: int = 0) -> bool:
     """Whether the "remain" of "7 sts remain" stands so many words ahead."""
     return stream.kind(ahead) == "remaining" or stream.word("remain", "remains", "left", ahead=ahead)
+
+
+def whole_count(stream: Stream) -> bool:
+    """Whether a figure is told as the whole by what stands behind it: "12 made", "12 in all", "12 at end of rnd"."""
+    if stream.kind() == "at":
+        at = 2 if stream.kind(1) == "the" else 1
+        return stream.kind(at) == "row_end" and stream.at + at + 1 >= len(stream.lexemes)
+    words = 2 if stream.word("all") and stream.word("together", ahead=1) else 1
+    told = words == 2 or stream.kind() in ("made", "total") or stream.word("altogether")
+    return told and stream.at + words >= len(stream.lexemes)

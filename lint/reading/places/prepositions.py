@@ -16,6 +16,16 @@ def begins_bare(stream: Stream) -> bool:
     kind, behind = stream.kind(), stream.kind(1)
     if kind in ("next", "same", "each"):
         return True
+    if kind == "ring":
+        return stream.kind(-1) in _SHAPES and stream.kind(1) in (
+            "end",
+            ".",
+            ",",
+            ";",
+            "(",
+            "=",
+            "dash",
+        )  # "6 sc MR (6)"
     if kind == "the" and stream.kind(-1) in _SHAPES:
         named = behind in ("first", "last", "next") and stream.kind(2) == "number"
         return named and stream.kind(3) in ("any_stitch", "stitch")
@@ -41,6 +51,9 @@ def preposition(stream: Stream, allow_to: bool) -> bool | None:
     if stream.word("in all") and (others or stream.kind(1) in _ALL_OF):
         stream.take()
         return False  # "2 sc in all sts": not a total
+    if stream.word("in all") and stream.word("of", ahead=1) and stream.kind(2) == "the" and stream.kind(3) in _ALL_OF:
+        stream.at += 3
+        return False  # "sc in all of the sts around"
     everything = stream.take_if("all", "together")
     if stream.word("using") and stream.kind(2 if stream.kind(1) == "the" else 1) == "next":
         stream.take()  # "dec using the next 2 sts"

@@ -12,7 +12,7 @@ from lint.reading.repeating.times import counts_passes, times
 from lint.reading.words.borrowing import Borrowed, other_row
 from lint.reading.words.lists import list_only
 from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS, Stream
-from lint.reading.words.untilmade import until_made
+from lint.reading.words.untilmade import until_done, until_made
 from lint.source import Span
 from lint.tree import Covers, Group, Passage, Repeat, Skip, Step, Times, TimesKind, Unread, Work
 
@@ -108,6 +108,7 @@ def repeat_clause(stream: Stream, steps: list[Step], start: int, source: tuple[i
         if named_row_call(stream, steps, start):
             return True
         stream.at = start + 1
+    early = _told_before_mark(stream)
     stream.skip("from", "between", "the", "first", "all", "instructions", "then")
     this = stream.word("this", "these", "that") and (
         stream.kind(1) in ("number", "around", "across", "to") or stream.word("sequence", "pattern", "steps", ahead=1)
@@ -173,7 +174,7 @@ def repeat_clause(stream: Stream, steps: list[Step], start: int, source: tuple[i
     source = source or other_row(stream)  # "rep from * of Row 1 to end"
     opened = max((i for i, step in enumerate(steps) if isinstance(step, Mark) and step.sign == sign), default=None)
     said = until_made(stream, steps, opened) if opened is not None and opened < len(steps) - 1 else None
-    said = said or times(stream)
+    said = said or until_done(stream) or times(stream) or early
     how_often = said or Times(stream.span_from(start), TimesKind.FILL, limit=Limit(LimitKind.END))
     source = source or other_row(stream)  # "rep from * to end as Row 1"
     on = stream.kind() in (",", ";") and stream.work_at(stream.at + 1)
@@ -189,6 +190,16 @@ def repeat_clause(stream: Stream, steps: list[Step], start: int, source: tuple[i
             steps.append(Borrowed(span, words, why, None, sign, how_often, to_sign, *source))
     ending_at_mark(stream, steps)
     return True
+
+
+def _told_before_mark(stream: Stream) -> Times | None:
+    """Takes the "around" of "repeat around from *", the "5 times" of "rep 5 times from *"."""
+    start = stream.at
+    found = times(stream) if not is_mark(stream) and stream.kind() != "from" else None
+    if found is not None and stream.kind() == "from" and stream.kind(2 if stream.kind(1) == "the" else 1) == "star":
+        return found
+    stream.at = start
+    return None
 
 
 def last_sentence(stream: Stream, steps: list[Step], start: int) -> int:

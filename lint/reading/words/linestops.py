@@ -19,14 +19,31 @@ _MAY_END = (
     "word",
     "turn",
     "times",
+    "ending",
     ">",
     *CLOSERS,
 )
+_ROUNDED_OFF = (
+    "around",
+    "across",
+    "ending",
+)  # behind these a figure in the line below is no number of stitches to work
 # short forms, and what goes on with the same clause behind the full stop of one: "3 ch. and 4 tr. into next sp."
-_SHORTENED = ("stitch", "any_stitch", "chain", "space")
-_GOES_ON = (",", ";", "and", "in", "over", "of", "to", "together", "space", *CLOSERS)
+_SHORTENED = ("stitch", "special", "any_stitch", "chain", "space")
+_GOES_ON = (",", ";", "and", "in", "over", "of", "to", "together", "evenly", "space", *CLOSERS)
 _NUMBER_WORDS, _FIGURES = ("no", "nr"), ("number", "decimal")  # "Using No. 4.00 hook"
 _ROWS_NAMED = ("row", "round", "ordinal", "last", "the")
+_BEFORE_FIGURES = (
+    "=",
+    "→",
+    ":",
+    ";",
+    "dash",
+    "|",
+    "…",
+    "...",
+    "..",
+)  # a figure behind these, that ends a line, is a count
 _TALK = ("stuff", "rotate", "telling", "marker", "fasten_off", "no_fasten", "attach", "change")  # no unit of a count
 _COUNTS = ([";"], ["="], ["→"], ["dash"])  # what leads to a count
 _CLOSES = ("stitch", "join", "fasten_off", "turn")  # what may follow it below
@@ -44,17 +61,29 @@ def with_line_stops(lexemes: list[Lexeme], source: SourceText) -> list[Lexeme]:
             if lexeme.text[:1].isupper() and lexemes[index + 1 : index + 2] and lexemes[index + 1].kind in _ROWS_NAMED:
                 found.append(Lexeme(".", "", before.end, before.end, True))
         counted = before is not None and before.kind == "number"
-        counted = counted and (before.value == "cell" or found[-2:-1] and found[-2].kind in ("=", "→"))
+        counted = counted and (before.value == "cell" or found[-2:-1] and found[-2].kind in _BEFORE_FIGURES)
         if before is not None and "\n" in source.text[before.end : lexeme.start]:
             opens = lexeme.text[:1].isupper() and not lexeme.text.isupper() or counted and lexeme.kind in _TALK
             opens = opens or lexeme.kind == "word" and _bare_count(found)  # "[18]", and in the line below "fill"
-            ended = (counted or before.kind in _MAY_END) and opens
+            starred = before.kind == "star" and before.glued and _bare_count(found[:-1])  # "**(18)**"
+            ended = (counted or starred or before.kind in _MAY_END) and opens
             kinds = [one.kind for one in found[-3:]]  # "; 10 sts", and in the line below "sl st in next st"
             told = kinds[:1] in _COUNTS and kinds[1:] == ["number", "any_stitch"] and lexeme.kind in _CLOSES
-            if ended or told:
+            summed = before.kind in _ROUNDED_OFF and _counts_alone(lexemes[index:])
+            if ended or told or summed:
                 found.append(Lexeme(".", "", before.end, before.end, True))
+        elif before is not None and lexeme.value == "cell" and "\t" in source.text[before.end : lexeme.start]:
+            found.append(Lexeme("|", "", before.end, before.end, True))  # the next column of a table
         found.append(lexeme)
     return found
+
+
+def _counts_alone(lexemes: list[Lexeme]) -> bool:
+    """Whether the words to the end are a figure of stitches, "12 sc", "13 sts total"."""
+    kinds = ["total" if one.lower == "total" else one.kind for one in lexemes]
+    return (
+        kinds[:1] == ["number"] and kinds[1:2] in (["stitch"], ["any_stitch"]) and kinds[2:] in ([], ["."], ["total"])
+    )
 
 
 def _bare_count(lexemes: list[Lexeme]) -> bool:
@@ -72,10 +101,16 @@ def without_short_stops(stream: Stream) -> Stream:
     ):
         short = stop.kind == "." and stop.glued and before.kind in _SHORTENED
         goes_on = after.kind in _GOES_ON or after.kind == "make" and _place_first(stream.lexemes[: index + 1])
+        goes_on = goes_on or after.kind == "number" and before.kind == "chain" and _opens_clause(stream.lexemes, index)
         numbered = stop.kind == "." and stop.glued and after.kind in _FIGURES and before.lower in _NUMBER_WORDS
         if numbered or short and goes_on and not after.text[:1].isupper():
             stops.add(index + 1)
     return stream.without(stops)
+
+
+def _opens_clause(lexemes: list[Lexeme], at: int) -> bool:
+    """Whether the "ch." of "Ch. 3, turn" begins its clause, so that the figure behind it tells how many."""
+    return not at or lexemes[at - 1].kind in (",", ";", ".", ":", "and", "then", "star", "turn", *OPENERS)
 
 
 def _place_first(before: list[Lexeme]) -> bool:

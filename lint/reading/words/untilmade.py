@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from lint.amount import Amount
 from lint.reading.words.lists import alike
-from lint.reading.words.stream import Stream
+from lint.reading.words.stream import SIGNS, Stream
 from lint.tree import Chain, Group, Repeat, Step, Times, TimesKind, Work
 
 _HAVE = (
@@ -29,6 +29,47 @@ _UNITS = ("group", "set", "cluster", "shell", "petal", "corner", "loop", "fan", 
 _TAIL = (
     "of", "in", "all", "the", "ring", "total", "in all", "each", "made", "altogether", "around", "three", "two", "four", "five", "six",
 )  # fmt: skip
+
+
+_DONE = ("worked", "work", "done", "made", "completed", "repeated")
+_OF_IT = (
+    "you",
+    "have",
+    "has",
+    "been",
+    "it",
+    "this",
+    "that",
+    "is",
+    "are",
+    "the",
+    "ve",
+    "'ve",
+    "’ve",
+    "you've",
+    "you’ve",
+    "a",
+    "of",
+    "total",
+    "for",
+)
+
+
+def until_done(stream: Stream) -> Times | None:
+    """Takes "until you have worked it 6 times in all", "until this has been done a total of 6 times": so often, and no more."""
+    start = stream.at
+    if not stream.word("until", "till"):
+        return None
+    told = stream.next_of("number", *SIGNS, "end", start=start)
+    words = [word for item in stream.lexemes[start + 1 : told] for word in item.lower.split()]
+    stream.at = told
+    number = stream.amount() if all(word in (*_DONE, *_OF_IT) for word in words) else None
+    if number is None or stream.take_if("times") is None or not any(word in _DONE for word in words):
+        stream.at = start
+        return None
+    if stream.take_if("total") is None and stream.word("altogether"):
+        stream.take()
+    return Times(stream.span_from(start), TimesKind.IN_ALL, number)
 
 
 def until_made(stream: Stream, steps: list[Step], opened: int) -> Times | None:
@@ -102,4 +143,4 @@ def _passes(number: Amount, body: list[Step], before: list[Step]) -> Amount | No
     return Amount.of(number.lone - 1) if same and spaced and number.lone > 1 else None
 
 
-__all__ = ["until_made"]
+__all__ = ["until_done", "until_made"]
