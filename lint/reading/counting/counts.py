@@ -288,18 +288,13 @@ def read(stream: Stream, bare: bool) -> Stated | None:
     stream.skip("=", "dash", ":", "the")
     if stream.kind() == "total":
         stream.take()
-    if bare and stream.kind() == "any_stitch" and stream.kind(1) == "number":
-        stream.take()  # "(sts 12)"
     if bare and stream.kind() != "number" and (by_unit := units_first(stream)) is not None:
         return by_unit
     begin = stream.at
-    slashed = False
     while not stream.done:
         if not pending:
             begin = stream.at
-        if items and not pending and stream.take_if("/") is not None:
-            slashed = True  # "24 dc/4 ch-2 sps"
-        stream.skip(",", "and", "+", ";", "plus", "with", ":", ".", "then") if items or pending else None
+        stream.skip(",", "and", "+", ";", "/", "plus", "with", ":", ".", "then") if items or pending else None
         if stream.done:
             break
         if stream.kind() in OPENERS and items and not pending:
@@ -368,6 +363,7 @@ def read(stream: Stream, bare: bool) -> Stated | None:
         items.append(StatedItem(stream.span_from(begin if pending else at), number, unit, words, series))
         pending = []
         _tail(stream)
+    slashed = bool(items) and any(item.kind == "/" for item in stream.lexemes)  # "24 dc/4 ch-2 sps"
     if pending and (not bare or items) or slashed and len({item.unit for item in items}) < len(items):
         return None  # "24 dc/36 dc": of two sizes, or of two rows
     if pending:

@@ -1,4 +1,4 @@
-"""Printed counts that name the unit before its figure: "(dc: 24, ch-2 sps: 4)"."""
+"""Printed counts that name the unit before its figure: "(dc: 24, ch-2 sps: 4)", "(sts 12)"."""
 
 from __future__ import annotations
 
@@ -14,8 +14,8 @@ def units_first(stream: Stream) -> Stated | None:
     while not stream.done:
         begin = stream.at
         unit, words = countunits.unit(stream)
-        signed = stream.take_if(":", "=")
-        number = stream.amount() if signed is not None else None
+        signed = stream.take_if(":", "=") is not None or unit == "stitches"  # "(sts 12)"
+        number = stream.amount() if signed else None
         if number is None or unit in (None, "unknown") or not (stream.done or stream.take_if(",", ";", "/", "and")):
             stream.at = start
             return None
