@@ -39,7 +39,7 @@ LAYERS = [
     ["rulelist"],
     ["rulebook"],
     ["house"],
-    ["tokens"],
+    ["tokens", "ordinalwords"],
     ["lexeme"],
     ["lexicon"],
     ["reading"],
