@@ -3,52 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 
-from lint.amount import Amount
 from lint.expression import expression
+from lint.lexeme import IN_LOOP, Lexeme, stitch_and_loop, third_loops
 from lint.madeonce import made_once
 from lint.ordinalwords import is_ordinal, is_the_first
 from lint.rulebook import Rulebook, StitchFile, StitchRule, WordFile
-from lint.source import Span
 from lint.tokens import ARROWS, MARKS, PhraseBook, PhraseHit, Token
-
-
-@dataclass(frozen=True, slots=True)
-class Lexeme:
-    """A word or phrase with its kind.
-
-    `kind` is a kind of rules/words.yaml, or: stitch, special, number, decimal, ordinal, star, dash, word, or the sign itself.
-    A list over the sizes is one "number", or "ordinals".
-    `value` is the stitch's key, the special stitch's name; `number` the value of a number or ordinal.
-    """
-
-    kind: str
-    text: str
-    start: int
-    end: int
-    glued: bool
-    value: str = ""
-    number: int = 0
-    amount: Amount | None = None  # of a list over the sizes, which is one lexeme like a single number
-
-    @property
-    def quantity(self) -> Amount:
-        """The number, or the list over the sizes."""
-        return self.amount or Amount.of(self.number)
-
-    @property
-    def span(self) -> Span:
-        return Span(self.start, self.end)
-
-    @property
-    def lower(self) -> str:
-        return self.text.lower()
-
-    @property
-    def doubled(self) -> bool:
-        """Whether an increase is a double one, which makes three of one stitch, or a decrease, which makes one of three."""
-        return self.kind in ("increase", "decrease") and self.lower.startswith("double")
 
 
 class Lexicon:
@@ -129,12 +90,13 @@ class Lexicon:
                     )
                 index += 1
                 continue
-            if lower in self._small and _stands_as_stitch(tokens, index):
+            longer = hit is not None and hit.first == index and hit.last > index + 1  # "p-lp" where "p" is a picot
+            if lower in self._small and not longer and _stands_as_stitch(tokens, index):
                 kind, name = self._small[lower]
                 lexemes.append(Lexeme(kind, token.text, token.start, token.end, token.glued, name))
                 index += 1
                 continue
-            if hit and hit.first == index and lower in self._letters and not token.text.isupper():
+            if hit and hit.first == index and not longer and lower in self._letters and not token.text.isupper():
                 kind, value = _standard_book(self.book, self.terms).single(lower)
                 small = Lexeme(kind, token.text, token.start, token.end, token.glued, value)
                 lexemes.append(small if kind else self._single(token, lower))
@@ -159,7 +121,8 @@ class Lexicon:
                         lexemes.append(Lexeme("word", words, token.start, last.end, token.glued))
                         index = hit.last
                     continue
-                lexemes.append(Lexeme(hit.kind, words, token.start, last.end, token.glued, hit.value))
+                whole = Lexeme(hit.kind, words, token.start, last.end, token.glued, hit.value)
+                lexemes += stitch_and_loop(whole) if hit.kind == "stitch" else [whole]
                 index = hit.last
                 continue
             compound = self._compound(tokens[index : index + 3])
@@ -171,7 +134,7 @@ class Lexicon:
                 continue
             lexemes += self._glued_together(token, lower) or [self._single(token, lower)]
             index += 1
-        return _third_loops(self._both_terms(lexemes))
+        return third_loops(self._both_terms(lexemes))
 
     def _begins_with_figure(self, tokens: Sequence[Token], hit: PhraseHit) -> bool:
         """Whether a figure begins the name of one of the pattern's own stitches: "3-ch picot", "2dc-cl", "4 tr bobble"."""
@@ -207,11 +170,17 @@ class Lexicon:
         return None
 
     def _glued_together(self, token, lower: str) -> list[Lexeme]:
-        """The two words of "2 dctog", "3dccl", "6xinc"; [] for any other word."""
+        """The two words of "2 dctog", "3dccl", "6xinc", "scBLO"; [] for any other word."""
         crossed = self._phrases.single(lower[1:]) if token.glued and lower[0] == "x" and len(lower) > 1 else ("", "")
         if crossed[0] in ("stitch", "increase", "decrease"):
             cross = self._single(Token(token.text[0], token.start, token.start + 1, True), "x")
             return [cross, Lexeme(crossed[0], token.text[1:], token.start + 1, token.end, True, crossed[1])]
+        for loop in ("blo", "flo", "bl", "fl"):
+            bare = next((b for b in (lower.removesuffix(loop), lower.removeprefix(loop)) if b != lower), "")
+            kind, key = self._phrases.single(bare) if bare else ("", "")
+            if kind == "stitch":
+                value = f"{key}{IN_LOOP}{loop[0]}lo"
+                return stitch_and_loop(Lexeme("stitch", token.text, token.start, token.end, token.glued, value), bare)
         ending = next((ending for ending in ("tog", "cl") if lower.endswith(ending)), "")
         kind, key = self._phrases.single(lower[: -len(ending)]) if ending else ("", "")
         if kind != "stitch":
@@ -264,22 +233,6 @@ def _can_be_read(figures: str) -> bool:
         return int(figures.replace(".", "")) >= 0
     except ValueError:
         return False
-
-
-def _third_loops(lexemes: list[Lexeme]) -> list[Lexeme]:
-    """ "3rd loop of each hdc", "third loops around": the loop of a stitch; not "3rd loop from the hook", nor a loop of lace."""
-    for index in range(len(lexemes) - 2, -1, -1):
-        third, loop, after = (*lexemes[index : index + 3], None)[:3]
-        if not (third.kind == "ordinal" and third.number == 3 and loop.lower in ("loop", "loops", "lp", "lps")):
-            continue
-        only = after is not None and after.lower == "only"
-        rest = [one.lower for one in lexemes[index + 2 + only : index + 4 + only]]
-        of_stitches = only or rest[:1] in (["around"], ["across"], [":"]) or rest[:1] == ["of"]
-        if of_stitches or third.lower == "third" and rest[:1] != ["from"]:
-            last = after if only else loop
-            words = " ".join(one.text for one in lexemes[index : index + 2 + only])
-            lexemes[index : index + 2 + only] = [Lexeme("third_loop", words, third.start, last.end, third.glued)]
-    return lexemes
 
 
 def _stands_as_stitch(tokens: Sequence[Token], index: int) -> bool:

@@ -318,7 +318,9 @@ def check_unused(context: Context) -> Iterator[Finding]:
 
 @lru_cache(maxsize=1_000)  # the abbreviations of one pattern are those of the next
 def _alone(word: str) -> Expression:
-    """Finds a word where it stands alone; "fp" and "bp" also before the stitch that they are said of."""
+    """Finds a word where it stands alone; "fp" and "bp" also before the stitch that they are said of, "blo" on either side."""
+    if word.lower() in ("blo", "flo", "bl", "fl"):  # "scBLO", "BLsc"
+        return expression(rf"(?i)(?:(?<!\p{{L}})|(?<=sc|dc|tr)){word}(?:(?!\p{{L}})|(?=h?dc|sc|h?tr))")
     ends = "" if word.lower() in POSTS else r"(?![\p{L}])"
     return expression(rf"(?i)(?<![\p{{L}}]){regex.escape(word)}{ends}", own_words=True)
 

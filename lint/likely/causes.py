@@ -30,6 +30,7 @@ from lint.working.onesize import pattern_for
 _ONE_OF_SEVERAL = 1.0  # more for one figure of a list, where several sizes are at fault
 MOST_CAUSES = 3
 MOST_FAULTS = 6  # explained in one pattern: beyond that it is not one slip or another
+_TIMES_WIDER, _LEAST_BOUND = 4, 600  # places of a row of an edited pattern: than the widest as it is; at the least
 _MOST_TRIED = 6  # edits tried on the whole pattern
 _MOST_CALLS = 8  # besides, of other rows called for and of rows changed about
 _MOST_KEPT = 24
@@ -99,7 +100,7 @@ class _Search:
         self.book = book
         self.ledger = ledger
         self.names = pattern.sizes
-        self.worked = 0
+        self.worked = self.bound = 0
         self.effort = Effort(_MOST_EFFORT)
         sizes = range(max(1, len(pattern.sizes)))
         self.patterns = {size: pattern_for(pattern, size) for size in sizes}
@@ -112,7 +113,8 @@ class _Search:
         return self.effort.spent or self.worked > _MOST_STITCHES + min(self.ledger.stitches, _MOST_STITCHES // 2)
 
     def _rework(self, pattern: Pattern, watch: frozenset[int] = frozenset()) -> Rework:
-        rework = Rework(pattern, self.book, watch, self.effort)
+        rework = Rework(pattern, self.book, watch, self.effort, self.bound)
+        self.bound = self.bound or max(_LEAST_BOUND, _TIMES_WIDER * rework.widest)  # by the first: the pattern as it is
         self.worked += rework.column.stitches + 30 * len(rework.entries)
         return rework
 

@@ -36,15 +36,25 @@ class Moment:
     blocks: bool
 
 
+_TOO_WIDE = "the row below is far wider than any row of the pattern"
+
+
 class Rework(PatternWorker):
     """A pattern of one size worked, with the moments kept that are watched (by their row's place among the rows)."""
 
     size = 0
 
     def __init__(
-        self, pattern: Pattern, book: Rulebook, watched: frozenset[int] = frozenset(), effort: Effort | None = None
+        self,
+        pattern: Pattern,
+        book: Rulebook,
+        watched: frozenset[int] = frozenset(),
+        effort: Effort | None = None,
+        widest: int = 0,
     ) -> None:
+        """`widest`: how many places a row may have, for an edit can make each row the double of the last; 0: as many as may be."""
         super().__init__(pattern, book, workings=None, effort=effort)
+        self.bound, self.widest = widest, 0
         self.watched = watched
         self.moments: dict[int, Moment] = {}
         self._runs: list[tuple[Column, dict[int, Moment]]] = []
@@ -68,7 +78,12 @@ class Rework(PatternWorker):
         self, instance: Instance, coming: Instance | None, state: PieceState, size: int, blocks: bool
     ) -> Cell | None:
         before = _kept(state) if self._met in self.watched else None
-        cell = super()._row(instance, coming, state, size, blocks)
+        places = len(state.fabric.nodes) if state.fabric is not None else 0
+        self.widest = max(self.widest, places)
+        if self.bound and places > self.bound:
+            cell = self._not_recomputed(instance, state, size, _TOO_WIDE, instance.row.span)
+        else:
+            cell = super()._row(instance, coming, state, size, blocks)
         if cell is not None:
             if before is not None and self._part is not None:
                 self.moments[self._met] = Moment(self._part, instance, coming, before, blocks)

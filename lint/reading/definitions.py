@@ -10,16 +10,18 @@ import regex
 
 from lint.expression import Expression, expression
 from lint.lexicon import Lexicon
+from lint.loops import hangs_free
 from lint.pattern import Abbreviation
 from lint.place import Place, TargetKind
 from lint.reading.clauses.reader import all_read, read_inside
+from lint.reading.definedways import read_options
 from lint.reading.measure import measure
 from lint.reading.words.listentries import Entry
 from lint.reading.words.onestitch import one_stitch_name
 from lint.reading.words.stream import Stream, Vocabulary
 from lint.rulebook import Rulebook
 from lint.source import Span
-from lint.tree import PLAIN, Chain, Group, Remark, Skip, Special, Step, Turn, Unread, Work, walk
+from lint.tree import PLAIN, Chain, Group, Remark, Skip, Special, Step, Turn, Work, walk
 
 _PLACE_TAIL = expression(
     r"\s*,?\s*(?:all\s+|worked\s+|made\s+)?(?:in|into|around)\s+(?:the\s+)?(?:(?:same|one|next|an?|indicated|stated|specified|named|given|designated)\s+)*(?:place|st|stitch|sp|space|loop|ch|dc|sc|tr)s?"
@@ -109,7 +111,7 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
         plain, start = inner["in"], entry.body_at + inner.start("in")
     if not expression(r"\d|\b(?:ch|one|two|three|sk|skip|miss)\b", regex.IGNORECASE).search(plain):
         return None  # a meaning, not a recipe
-    options = _read_options(plain, start, lexicon)
+    options = read_options(plain, start, lexicon)
     if options is None:
         return None
     steps = options
@@ -129,6 +131,7 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
     places = any(isinstance(step, (Work, Group)) and step.places for step in walk(steps)) or any(
         type(step).__name__ in ("Skip", "Either") for step in walk(steps)
     )
+    places = places or hangs_free(steps)
     beginning = _of_beginning(name)
     if len(steps) == 1 and isinstance(steps[0], Work) and _counts_as_one(entry, lexicon):
         return Special(name, entry.span, beginning=beginning)  # "Bobble: 5 dc in one st", its closing left unsaid
@@ -291,79 +294,13 @@ def _over_places(name: str, steps: tuple[Step, ...]) -> bool:
 def _name(entry: Entry) -> str:
     """The shortest form names the stitch; "picot" keeps its own name, for it is known as a place too."""
     forms = [form for form in entry.forms if form]
-    if any("picot" in form for form in [*forms, *(name.lower() for name in entry.names), entry.body[:12].lower()]):
+    loop = any(form.endswith((" loop", " lp")) for form in forms)  # "p lp (picot loop)"
+    if not loop and any(
+        "picot" in form for form in [*forms, *(name.lower() for name in entry.names), entry.body[:12].lower()]
+    ):
         return "picot"
     singular = [form for form in forms if not (form.endswith("s") and form[:-1] in forms)]
     return (singular or forms)[0]
-
-
-# "sk 2 sts (or 2 ch), dc in next dc", "dc in each of next 2 sts (or 2 dc in the sp), dc in next dc"
-_OR_IN_BRACKETS = expression(r"(?i)(?P<left>\b(?:sk|skip|miss)\b[^,;()]*)?\s\(or (?P<other>[^()]+)\)")
-
-
-# "over a sp, 2 dc in sp, dc in next dc; over a bl, dc in each of next 3 dc"; "2 dc in sp, dc in dc (over a sp); …"
-_LYING_UNDER = r"(?:when |if )?(?:worked |made |working )?over (?:an? |another )?(?:open |solid |filled )?(?:sp|space|mesh|bl|block)s?"
-_UNDER = expression(rf"(?i)\b{_LYING_UNDER}\b")
-_OVER_ONE_OR_OTHER = expression(
-    rf"(?i)\s*{_LYING_UNDER}\s*[,:]\s*(?P<one>[^;.]+)[;.]\s*(?:and |or )?{_LYING_UNDER}\s*[,:]\s*(?P<other>[^;.]+)(?:\.[^\d;]*)?"
-    rf"|\s*(?P<one>[^;.()]+)\({_LYING_UNDER}\)[;,.]\s*(?:and |or )?(?P<other>[^;.()]+)\({_LYING_UNDER}\)(?:\.[^\d;]*)?"
-)
-
-
-def _out_of_brackets(found: regex.Match) -> str:
-    """The same words as "sk 2 sts or 2 ch", ", or 2 dc in the sp;", of the same length: places are told by it."""
-    other = found["other"]
-    return f"{found['left']} or {other}  " if found["left"] else f", or {other};"
-
-
-def _read_options(text: str, start: int, lexicon: Lexicon) -> tuple[Step, ...] | None:
-    """Steps of a definition; "…, or 2 dc in next ch-2 sp; dc in next dc" gives an Either and what follows."""
-    from lint.tree import Either
-
-    vocabulary = Vocabulary()
-    if (over := _OVER_ONE_OR_OTHER.fullmatch(text)) is not None:
-        ways = [
-            read_inside(Stream(lexicon.read(over[name], start + over.start(name)), vocabulary))
-            for name in ("one", "other")
-        ]
-        return (Either(Span(start, start + len(text)), (tuple(ways[0]), tuple(ways[1]))),)
-    if len(_UNDER.findall(text)) > 1:
-        return None  # which of its ways is worked where, is not understood
-    text = _OR_IN_BRACKETS.sub(_out_of_brackets, text)
-    whole = [
-        step
-        for step in read_inside(Stream(lexicon.read(text, start), vocabulary))
-        if not isinstance(step, (Remark, Turn))
-    ]
-    if whole and all_read(whole):
-        return tuple(whole)
-    match = expression(r",?\s+or\s+(?=\d|ch|dc|tr|sc)").search(text)
-    if match:
-        first, rest = text[: match.start()], text[match.end() :]
-        cut = rest.find(";")
-        second, tail = (rest[:cut], rest[cut + 1 :]) if cut >= 0 else (rest, "")
-        one = read_inside(Stream(lexicon.read(first, start), vocabulary))
-        two = read_inside(Stream(lexicon.read(second, start + match.end()), vocabulary))
-        after = read_inside(Stream(lexicon.read(tail, start + match.end() + cut + 1), vocabulary)) if tail else []
-        if not after and len(two) > 1 and _stitches(one) == _stitches(two[:-1]):
-            two, after = two[:-1], two[-1:]  # "dc in next 2 dc or 2 dc in next sp, dc in next dc": the last for either
-        span = Span(start, start + len(text))
-        return (Either(span, (tuple(one), tuple(two))), *after)
-    read = read_inside(Stream(lexicon.read(text, start), vocabulary))
-    kept = [step for step in read if not isinstance(step, (Remark, Turn))]
-    if any(isinstance(step, Unread) for step in walk(tuple(kept))):
-        return None
-    return tuple(kept)
-
-
-def _stitches(steps: list[Step]) -> int:
-    """How many stitches steps with lone numbers make, one by one or several in a place."""
-    total = 0
-    for step in steps:
-        if isinstance(step, Work):
-            places = sum(place.number.lone or 1 for place in step.places) or 1
-            total += (step.number.lone or 1) * (places if not step.number_said or places == 1 else 1)
-    return total
 
 
 def abbreviation_of(entry: Entry) -> Abbreviation:

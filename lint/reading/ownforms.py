@@ -21,6 +21,7 @@ _ROW_WORDS = expression(
     r"(?i)\brep(?:eat)? from|\bfasten off|\bin each (?:st|stitch|sc|dc|hdc|tr|htr|ch|sp)s? (?:across|around|to)\b|\bjoin\b(?! to last)|,? turn\.?$"
 )
 _MEANING = expression(r"(?i)\s*(?:(?:make|work)\s+)?(?:an?\s+)?(?P<name>\p{L}+)(?:\s+(?:st|stitch))?\s*\.?")
+_PARAGRAPH = expression(r"\n[ \t\r]*\n\s*\S")  # ends, and another begins
 _NO_DEFINITIONS = ("gauge", "size", "materials", "skill", "multiple", "colours")
 
 
@@ -81,7 +82,11 @@ def entries_of(source: SourceText, layout: Layout, known: frozenset[str], book: 
             end = len(words) if len(stops) <= _MOST_SENTENCES else coming
             some += listentries.entries(words[stop:end], span.start + stop, known)
         real = [entry for entry in some if known.intersection((*entry.forms, entry.body.strip(" .").lower()))]
-        gauge = any(s.key == "gauge" and s.span.start <= span.start and span.end <= s.span.end for s in layout.sections)
+        gauge = any(
+            s.key == "gauge" and s.span.start <= span.start and span.end <= s.span.end
+            for s in layout.sections
+            if not _PARAGRAPH.search(source.text, s.heading.end, span.start)
+        )
         if not listed and len(real) >= 3:
             found += real  # a list without a heading
         elif not gauge:  # "12 dc and 8 rounds to 10 cm (4 in)" under its heading defines nothing

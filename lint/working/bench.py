@@ -71,6 +71,9 @@ class Worked:
     unworked: list[Node] = field(default_factory=list)  # all of the row below that lies beyond the last place
 
 
+_LONGEST_TURN = 4  # chains; more that do not count are a loop at the edge, "1 ch-7 loop"
+
+
 class Bench(Plain):
     """Works the steps of one row."""
 
@@ -259,6 +262,7 @@ class Bench(Plain):
         uncounted = 0 if circular else self.uncounted
         fabric = Fabric(nodes, circular, uncounted=uncounted, picots=self.picots, hung=self.hung)
         self.markers.finish(self.made, fabric)
+        made = replace(made, edge_loop=uncounted) if uncounted > _LONGEST_TURN else made
         return Worked(
             fabric,
             made,

@@ -31,12 +31,17 @@ def makes_group(nodes: list[Node], run: list[int]) -> bool:
 
 
 def those_named(nodes: list[Node], run: list[int], name: str | None) -> list[list[int]]:
-    """The shells in what one place holds: of "(V-st, ch 2, V-st) in corner" both V-stitches."""
+    """The shells in what one place holds: of "(V-st, ch 2, V-st)" both V-stitches, of "V-st, dc in same place" the one."""
     begins = nodes[run[0]].special == name
     if len(run) < 3 or all((nodes[i].special == name) is begins for i in run):
         return [run] if begins else []
     parts = [list(part) for named, part in groupby(run, key=lambda i: nodes[i].special == name) if named]
-    return parts if len(parts) > 1 else [run] if begins else []
+    return parts if len(parts) > 1 or not begins else [run]
+
+
+def names_loops(nodes: list[Node], name: str | None) -> bool:
+    """Whether a row has loops of that name, "picot loop": then no stitch can be meant by it."""
+    return any(node.special == name and node.kind == "space" and not node.group for node in nodes)
 
 
 def not_passed(runs: list[list[int]], at: int) -> list[list[int]]:

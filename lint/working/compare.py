@@ -110,6 +110,7 @@ def measured(item: StatedItem, made: Made, stated: Stated) -> list[int]:
         apart = [made.spaces_apart] if _counts_groups(stated) else []  # "8 V-sts, 8 ch-1 sps": those beside them
         counted = [*apart, made.spaces] if made.spaces_apart != made.spaces else [made.spaces]
         loops = [made.lace_loops] if made.lace_loops and not name else []  # "5 loops" of a pineapple between shells
+        loops += [made.spaces.get(int(name), 0) + 1] if name and int(name) == made.edge_loop else []
         return [*(spaces.get(int(name), 0) if name else sum(spaces.values()) for spaces in counted), *loops]
     if unit == "special":
         blocks = [sum(made.spaces.values())] if name.split()[-1] in _BLOCKS and _in_blocks(made) else []

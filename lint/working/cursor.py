@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from lint.place import Target, TargetKind
-from lint.working.clumps import in_one_place, makes_group, not_passed, those_named
+from lint.working.clumps import in_one_place, makes_group, names_loops, not_passed, those_named
 from lint.working.fabric import Chains, Fabric, Node
 from lint.working.troubles import Trouble, describe, name_of
 
@@ -197,7 +197,12 @@ class Cursor:
                 if passed := self._stitches_between(loose, strict):
                     self.troubles.append(Trouble("passed", target.name or "", passed))
             return self._take(strict)
-        bounded = kind is TargetKind.STITCH and self.stop is not None
+        bounded = (
+            kind is TargetKind.STITCH
+            and self.stop is not None
+            or kind is TargetKind.SPECIAL
+            and names_loops(nodes, target.name)
+        )
         if loose is not None and (kind is TargetKind.SPACE or bounded) and self.has(target, size):
             loose = None  # there are such places in this row: these few left are others
         if loose is not None:

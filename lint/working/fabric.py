@@ -132,6 +132,7 @@ class Made:
     joining: int = 0  # stitches that join so, a loop on both sides of each
     filet_blocks: int = 0  # blocks of a filet row, by the width of its spaces; 0 where it is none
     lace_loops: int = 0  # chain loops from one sc to the next, where the row has other spaces as well
+    edge_loop: int = 0  # the chains of a loop that the row begins with, which stand for no stitch
     slips: int = 0  # slip stitches among other stitches, which count only where a printed count takes them in
 
 

@@ -40,13 +40,13 @@ class Grouping(Stitching):
         span_said = self.span_said(step) if special.places_itself else None
         if special.places_itself and (not step.places or span_said is not None):
             noted, start = len(self.noted), self.cursor.at
-            for _ in range(number):
-                self.run(special.items, ())
-                self.groups[special.name] += 1
-                self.check_size()
+            self.run_special(special, number)
+            used = sum(node.is_stitch for node in self.cursor.nodes[start : self.cursor.at])
+            if span_said is not None and used == 1 and not step.places[0].shared:
+                self.run_special(special, span_said - 1)  # "long dc in next 3 sts": one in each
+                used = span_said
             for trouble in self.noted[noted:]:
                 trouble.span = step.span  # what does not fit is the row's words, not those of the definition
-            used = sum(node.is_stitch for node in self.cursor.nodes[start : self.cursor.at])
             if span_said is not None and used != span_said and len(self.noted) == noted:
                 raise PlacesUnknown(f"{special.name} is worked over {used} sts by its own words, over {span_said} here")
             return
@@ -59,6 +59,17 @@ class Grouping(Stitching):
                 self.fill_special(special, node)
             self.remember(place, 0, special.name)
         self.note(step.span)
+
+    def run_special(self, special: Special, times: int) -> None:
+        """A stitch whose own words say where it goes, so many times."""
+        for _ in range(times):
+            before = len(self.made)
+            self.run(special.items, ())
+            if not any(node.is_stitch for node in self.made[before:]):  # a loop, that is worked into by its name
+                for node in self.made[before:]:
+                    node.special = special.plain_name
+            self.groups[special.name] += 1
+            self.check_size()
 
     def span_said(self, step: Work) -> int | None:
         """The 4 of "cable over next 4 sts", where the stitch's own words say which of them each part goes into."""

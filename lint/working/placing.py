@@ -61,11 +61,16 @@ class Placing(SideBySide):
         if place.bare and self.stands_in(place) and cursor.last is not None:
             cursor.at = 1
             return [cursor.last]
+        if self.begun_in_gap and which is Which.NEXT and place.targets == (_LOOP,) and self.round_of_stitches():
+            place = replace(place, targets=(_ANY,), between=True, from_words="between")  # a sp like the one begun in
+            return self.gaps(place, number, cursor.end)
         if which is Which.NEXT and place.of is None and not place.middle and not place.below and target.kind in _PLAIN:
             return cursor.run(target, number, self.size)  # the commonest by far
         self.open_ring(place)
         if which is Which.NEXT and target.kind is TargetKind.SPACE:
             self.pass_edge_loop(target)
+            if cursor.uncounted and (loop := self.loop_at_edge(target)) is not None:
+                return [loop]
         if which is Which.ELSEWHERE:
             alone = self.only_work
             if alone is not None and place in alone.places and number == 1 and not alone.number_said:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from itertools import takewhile
 
+from lint.loops import is_loop
 from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.tree import MAKES_STITCHES, Group, Join, Repeat, Skip, Step, TimesKind, Work, without_beginning
 from lint.working.cursor import PlacesUnknown
@@ -194,8 +195,8 @@ class Reach(Gaps):
         return max(index, cursor.at)
 
     def on_no_stitch(self, step: Work) -> bool:
-        """Whether a stitch has its own base, as foundation stitches have and Tunisian yarn overs."""
-        return step.stitch[:1] == "f" and step.stitch[1:] in self.rules.heights
+        """Whether a stitch has its own base, as foundation stitches have and Tunisian yarn overs; or is a loop."""
+        return step.stitch[:1] == "f" and step.stitch[1:] in self.rules.heights or is_loop(step)
 
     def closes_later(self, step: Work) -> bool:
         place = step.places[0] if step.places else None

@@ -6,6 +6,7 @@ from dataclasses import replace
 from itertools import takewhile
 
 from lint.amount import ONE, Amount
+from lint.loops import is_loop
 from lint.place import Limit, LimitKind, TargetKind, Which
 from lint.reading.words.lists import alike
 from lint.tree import Chain, Covers, Either, Group, Join, Remark, Repeat, Skip, Step, TimesKind, Work, walk
@@ -73,9 +74,11 @@ class Repeating(Moving):
         self.works_behind = self.left_rest = True
         if step.times.kind is not TimesKind.FILL:
             return step
-        if step.breaks_off or step.times.limit is not None and step.times.limit.kind is not LimitKind.END:
+        loop_ends = self.used_earlier[past.row] and _trails_off(step, following)  # "…, ending with ch 5, join"
+        limit = step.times.limit
+        if step.breaks_off and not loop_ends or limit is not None and limit.kind is not LimitKind.END:
             raise PlacesUnknown(f"how often the repeat runs over round {past.row} is not said")
-        closes = any(isinstance(one, Chain) for one in following)
+        closes = any(is_loop(one) for one in following)
         ends = isinstance(step.items[-1], Chain) and bool(self.made) and self.made[-1].is_space
         closes = closes or ends  # "sc around first dc, ch 4, *sc around next dc, ch 4; rep from * around"
         number = passes(past, self.earlier.get(past.row), self.used_earlier[past.row], closes)
@@ -217,7 +220,7 @@ class Repeating(Moving):
             )
             # "ending with ch 4" says a part of the pass once more, or its last loop in another length
             less = cut[:again] + cut[again + 1 :] if again is not None else cut
-            for items in [less] if again is None or isinstance(following[0], Chain) else [cut, less]:
+            for items in [less] if again is None or is_loop(following[0]) else [cut, less]:
                 self.run(tuple(items), following)
                 if not self.ran_out_since(state) and not self.left_by(step, boundary):
                     return 1
@@ -344,7 +347,7 @@ def _runs_on(following: tuple[Step, ...]) -> bool:
 def _trails_off(step: Repeat, following: tuple[Step, ...]) -> bool:
     """ "*ch 3, sk 2, sc in next; rep from * around, ch 3, join": the last loop passes over what all others do."""
     ahead = [s for s in following if not isinstance(s, Remark)]
-    closes = len(ahead) > 1 and isinstance(ahead[0], Chain) and isinstance(ahead[1], Join)
+    closes = len(ahead) > 1 and is_loop(ahead[0]) and isinstance(ahead[1], Join)
     return closes and any(alike(item, ahead[0]) for item in step.items)
 
 

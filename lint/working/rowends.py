@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from lint.place import Place, Target, TargetKind
 from lint.working.cursor import Trouble
-from lint.working.fabric import Node
+from lint.working.fabric import Chains, Node
 from lint.working.reach import Reach
 
 _ANY = Target(TargetKind.ANY_STITCH)
@@ -50,6 +50,18 @@ class RowEnds(Reach):
         half = here.kind == "space" == chained.kind and here.length < min((chained.length, *lengths))
         if half and self.choices.pick(("edge loop",), 2, 0) == 0:
             cursor.at = 2
+
+    def loop_at_edge(self, target: Target) -> Node | None:
+        """ "9 tr in ch-7 loop": the chain that the row below began with, where it counts as no stitch and no other is as long."""
+        cursor = self.cursor
+        length = target.length.at(self.size) if target.length is not None else None
+        if length != cursor.uncounted or not cursor.known or cursor.find(target, self.size) is not None:
+            return None
+        if skipped := self.passed(len(cursor.nodes)):
+            cursor.troubles.append(Trouble("left", "st", skipped))
+        cursor.at, cursor.uncounted = len(cursor.nodes), 0
+        cursor.last = Chains("space", length)
+        return cursor.last
 
     def turning_chain(self, place: Place) -> list[Node]:
         """ "top of turning ch": the last place of the row, where the row below began."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from itertools import combinations, pairwise
 from typing import TypeVar
@@ -150,9 +151,10 @@ class Trial:
         return self.open or self.agrees is None and does_not_come_out
 
     @property
-    def rank(self) -> tuple[bool, bool, int]:
-        """Lower is better."""
-        return (self.agrees is False, not self.fits, len(self.forced))
+    def rank(self) -> tuple[bool, bool, int, int]:
+        """Lower is better; of readings that all differ, the one under which most of the printed figures agree."""
+        differing = len(self.comparison.differences) if self.comparison is not None else 0
+        return (self.agrees is False, not self.fits, differing, len(self.forced))
 
 
 def best_reading(task: Task, state: PieceState) -> Trial:
@@ -301,13 +303,21 @@ def _bench(sort: type[_B], task: Task, state: PieceState, forced: dict[Key, int]
         nodes = from_other_end(nodes)
     on_chain = bool(nodes) and nodes[0].kind == "ch"
     below = replace(task.fabric, nodes=nodes, circular=task.fabric.circular or task.circular and not on_chain)
-    choices = Choices(state.habits, forced, settled=state.settled.get(task.place, {}))
+    habits = {**state.habits, **_as_read_before(task, state)} if task.called else state.habits
+    choices = Choices(habits, forced, settled=state.settled.get(task.place, {}))
     bench = sort(below, task.size, task.circular, state.rules, choices, blocks=task.blocks)
     bench.flat_below = not task.fabric.circular
     bench.called = task.called
     bench.earlier = state.earlier
     bench.free_loops = state.loops.number
     return bench
+
+
+def _as_read_before(task: Task, state: PieceState) -> dict[Key, int]:
+    """Of a row that is worked again: what its count has settled on its beginning chain, where it was first worked."""
+    before = (state.answers.get(step.span.start) for step in task.instance.steps)
+    answers: Mapping[Key, tuple[int, int]] = next((found for found in before if found), {})
+    return {key: taken for key, (taken, _) in answers.items() if key[0] in CHAIN_KEYS}
 
 
 def _compared(task: Task, worked: Worked) -> Comparison | None:

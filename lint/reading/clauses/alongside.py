@@ -5,14 +5,14 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.lexicon import Lexeme
-from lint.place import TargetKind, Which
+from lint.place import Place, Target, TargetKind, Which
 from lint.reading.clauses.base import STITCHY, Reading
 from lint.reading.clauses.plain import PlainClauses
 from lint.reading.places.places import places
 from lint.reading.words import lastpass
 from lint.reading.words.lists import bare
 from lint.reading.words.runs import alongside
-from lint.reading.words.stream import CLOSERS, OPENERS, Stream
+from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS, Stream
 from lint.source import Span
 from lint.tree import Chain, Group, LastPlace, Remark, Repeat, Step, TimesKind, Turn, Unread, UseYarn, Work
 
@@ -124,6 +124,19 @@ class WithClauses(PlainClauses):
         self.steps.append(alongside(item, span) if of_many else replace(item, span=span))
         return True
 
+    def in_gaps_between(self, start: int) -> bool:
+        """ "(Cl in next sp, ch 2) 12 times, working in each sp between dc": the spaces that the clause before goes into."""
+        stream, at = self.stream, self.stream.at
+        found = places(stream)
+        gap = found[0] if len(found) == 1 and found[0].between and found[0].every == 1 else None
+        said = stream.kind() in (*SIGNS, "end") and self.steps and gap is not None
+        told = _in_gaps(self.steps[-1], gap) if said else None
+        if not told or told == self.steps[-1]:
+            stream.at = at
+            return False
+        self.steps[-1:] = [told, Remark(stream.span_from(start))]
+        return True
+
     def read_last_place(self, start: int) -> bool:
         """ "(working|with) (the) last dc in top of turning ch", "the first into the same place as the ss"."""
         stream = self.stream
@@ -158,6 +171,23 @@ class WithClauses(PlainClauses):
             return True
         self.steps.append(Remark(span) if first else LastPlace(span, found))
         return True
+
+
+def _in_gaps(step: Step, gap: Place) -> Step:
+    """A step whose spaces without a name or length are the gaps between stitches."""
+    if isinstance(step, Repeat):
+        return replace(step, items=tuple(_in_gaps(item, gap) for item in step.items))
+    if not isinstance(step, (Work, Group)):
+        return step
+    return replace(
+        step,
+        places=tuple(
+            replace(place, targets=gap.targets, between=True, from_words=gap.from_words)
+            if place.targets == (Target(TargetKind.SPACE),) and place.of is None and place.which is Which.NEXT
+            else place
+            for place in step.places
+        ),
+    )
 
 
 def _says_in(stream: Stream, place: Span) -> bool:

@@ -219,6 +219,8 @@ class ChainClauses(LeaveClauses):
                 and ordinal
             )
             words = stream.lexemes[words_from : stream.at]
+            kinds = [item.kind for item in words]  # "ch 2, sl st in ch-5 loop of First Tape" goes to that loop
+            to_chain = to_chain and "space" not in kinds[: kinds.index("forming") if "forming" in kinds else None]
             whole = any(item.kind == "ordinal" and item.number == number.lone for item in words)
             hooked = any(item.kind == "hook" for item in words)
             if whole and hooked and self.top and not self.has_work():

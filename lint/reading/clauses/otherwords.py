@@ -64,7 +64,7 @@ class WordClauses(EndingClauses):
     def read_word(self, start: int) -> bool:
         """ "continue along the bottom of the foundation ch": on the way; else shaping ("increasing 1 st at each end")."""
         stream = self.stream
-        if stream.word("draw", "pull") and self.read_loop_drawn(start):
+        if stream.word("draw", "pull", "pick") and self.read_loop_drawn(start):
             return True
         if stream.word("keeping", "retaining") and self.read_keeping_loops(start):
             return True

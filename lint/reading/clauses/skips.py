@@ -41,7 +41,8 @@ def skipped(stream: Stream) -> tuple[Place, ...]:
     stream.skip("first", "next", "last", "the", "middle")
     middle = any(item.kind == "middle" for item in stream.lexemes[words : stream.at])
     both = stream.word("both") and stream.kind(1) in ("stitch", "any_stitch", "chain", "space") and stream.take()
-    number = how_many(stream) if stream.kind(1) == "dash" else stream.amount()  # the 3 of "3-ch loop" is a length
+    length = stream.kind(1) == "dash" or _of_one_space(stream)  # the 3 of "3-ch loop", "3ch-sp" is a length
+    number = how_many(stream) if length else stream.amount()
     number = Amount.of(2) if both else number  # "skip both sl sts"
     if number is not None and stream.kind() == "middle" and stream.kind(1) in ("any_stitch", "stitch"):
         middle = stream.take() is not None  # "the 10 center sts"
@@ -63,6 +64,12 @@ def skipped(stream: Stream) -> tuple[Place, ...]:
         stream.pass_to()  # "miss st at base of ch": the one that the chain stands on
         place = replace(place, which=Which.FIRST)
     return (place, *_and_skipped(stream))
+
+
+def _of_one_space(stream: Stream) -> bool:
+    """Whether "2ch-sp", "2 ch sp" stands at the cursor, which is one space, not "2 ch-sps"."""
+    space = 3 if stream.kind(2) == "dash" else 2
+    return stream.kind(1) == "chain" and is_space_word(stream, space) and not stream.peek(space).lower.endswith("s")
 
 
 def at_the_middle(stream: Stream, place: Place) -> Place:

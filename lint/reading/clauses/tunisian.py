@@ -12,10 +12,10 @@ from lint.reading.clauses.hand import HandClauses
 from lint.reading.places.places import places
 from lint.reading.places.targets import ANY, how_many, target
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
-from lint.tree import Remark, Step, Work, walk
+from lint.tree import OpenWork, Remark, Step, Work, walk
 
 TUNISIAN = ("tss", "tks", "tps", "tfs")
-_DRAWS = ("draw", "pull")
+_DRAWS = ("draw", "pull", "pick")
 _YARN_OVER = ("yo", "yoh", "yrh", "yarn over")
 
 
@@ -131,7 +131,7 @@ class TunisianClauses(HandClauses):
         stream.pass_to(",", ";", ".", "(", "[", ":", "dash")
         if explained:
             self._pass_movements()
-        self.steps.append(Remark(stream.span_from(start), returns=True))
+        self.steps.append(_worked_off(stream, start))
         return True
 
     def read_movements(self, start: int) -> bool:
@@ -147,7 +147,7 @@ class TunisianClauses(HandClauses):
             "loop" in item.lower or item.lower in ("lp", "lps") for item in words
         ):
             return False
-        self.steps.append(Remark(stream.span_from(start), returns=True))
+        self.steps.append(_worked_off(stream, start))
         return True
 
     def eyelet(self, start: int) -> bool:
@@ -209,6 +209,29 @@ class TunisianClauses(HandClauses):
             ):
                 return
             stream.take()
+
+
+def _worked_off(stream: Stream, start: int) -> Step:
+    """A return pass: it works nothing, unless it makes the row another one than was drawn up."""
+    span = stream.span_from(start)
+    if _closes_several(stream.lexemes[start : stream.at]):
+        return OpenWork(span, stream.words(start, stream.at))
+    return Remark(span, returns=True)
+
+
+def _closes_several(words: list[Lexeme]) -> bool:
+    """Whether a return pass draws through more loops than one stitch's, or chains between them: the row is no longer as wide."""
+    starred = next((at for at, item in enumerate(words) if item.kind in ("star", *OPENERS)), len(words))
+    for at, item in enumerate(words):
+        ahead = words[at + 1 : at + 5]
+        if "through" in item.lower:
+            drawn = [one for one in ahead if one.kind == "number"][:1]
+            if drawn and drawn[0].number > 2 or not drawn and any(one.kind == "all" for one in ahead):
+                return True
+        length = next((one.number for one in (words[at - 1 : at] + ahead[:1]) if one.kind == "number"), 1)
+        if item.kind == "chain" and (at > starred or length > 1):
+            return True
+    return False
 
 
 def loops_as_stitches(steps: list[Step], stated: Stated | None) -> Stated | None:

@@ -14,6 +14,7 @@ from lint.reading.counting.nocounts import (
     turning_chain,
 )
 from lint.reading.counting.shares import shares_begin
+from lint.reading.counting.unitsfirst import units_first
 from lint.reading.places import countunits
 from lint.reading.places.guard import bids_again
 from lint.reading.words.rowending import ends_work, remark_at
@@ -287,14 +288,13 @@ def read(stream: Stream, bare: bool) -> Stated | None:
     stream.skip("=", "dash", ":", "the")
     if stream.kind() == "total":
         stream.take()
-    if bare and stream.kind() == "any_stitch" and stream.kind(2 if stream.kind(1) == ":" else 1) == "number":
-        stream.take()  # "(sts 12)", "(sts: 12)"
-        stream.take_if(":")
+    if bare and stream.kind() != "number" and (by_unit := units_first(stream)) is not None:
+        return by_unit
     begin = stream.at
     while not stream.done:
         if not pending:
             begin = stream.at
-        stream.skip(",", "and", "+", ";", "plus", "with", ":", ".", "then") if items or pending else None
+        stream.skip(",", "and", "+", ";", "/", "plus", "with", ":", ".", "then") if items or pending else None
         if stream.done:
             break
         if stream.kind() in OPENERS and items and not pending:
@@ -364,9 +364,10 @@ def read(stream: Stream, bare: bool) -> Stated | None:
         items.append(StatedItem(stream.span_from(begin if pending else at), number, unit, words, series))
         pending = []
         _tail(stream)
+    slashed = bool(items) and any(item.kind == "/" for item in stream.lexemes)  # "24 dc/4 ch-2 sps"
+    if pending and (not bare or items) or slashed and len({item.unit for item in items}) < len(items):
+        return None  # "24 dc/36 dc": of two sizes, or of two rows
     if pending:
-        if not bare or items:
-            return None
         if len(pending) == stream.vocabulary.sizes > 1 and all(number.lone is not None for number in pending):
             whole = Amount(tuple(number.lone for number in pending))
             return Stated(span, (StatedItem(span, whole, "stitches"),))

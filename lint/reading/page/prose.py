@@ -53,17 +53,20 @@ def unwrapped(text: str) -> str:
 def _joint(text: str, match: regex.Match) -> str:
     """A line's end as spaces; as it is where an entry is whole before it and another begins behind it."""
     last = text[: match.start()].rsplit("\n", 1)[-1].rsplit(";", 1)[-1]
-    whole = _LIST_SIGN.search(last) is not None and expression(_ENTRY).match(text, pos=match.end()) is not None
+    named = expression(_ENTRY).match(text, pos=match.end()) or _NAMED.match(text, pos=match.end())
+    whole = named is not None and _WHOLE.search(last) is not None
     whole = whole or _GLOSSED.fullmatch(last) is not None and _TOLD.match(text, pos=match.end()) is not None
     return match[0] if whole else " " * len(match[0])
 
 
+_WHOLE = expression(r"\s[-–]\s|[—=:]|^\s*[\w()]{1,10},\s+\p{L}[^,]*$")
+_NAMED = expression(r"\p{Lu}[\w-]*(?: [\w-]{1,12}){0,3}(?: \([^()\n]{1,12}\))?: ")  # "Shell in shell: work …"
 _GLOSSED = expression(r"\s*[\w ]{1,14}\([^()]{1,40}\)\s*")  # "…; st (stitch)", and below it "Cl (cluster): (yo, …"
 _TOLD = expression(r"[\w-]{1,14}(?: [\w-]{1,12})? ?\([^()\n]{1,20}\)\s*:\s")
 _IN_BRACKETS = expression(r"[(\[][^()\[\]\n]{1,80}\n[^()\[\]\n]{1,80}[)\]]")
-# a full line that ends in no stop, and a next one that begins no entry
+# a full line that ends in no stop, and a next one that begins no entry, nor tells what a chain counts as
 _CUT_SENTENCE = expression(
-    r"(?<=[^\n]{25}[^\s.:;][ \t]*)\n(?=[^\s—=:\n][^—=:\n]{0,40}(?:[,;.)]|\Z|\n|[^—=:\n]{40}))(?![^\n]{0,40}\s[-–]\s|[^\n]{1,30}[=:—]|[^\s]{1,12}(?: [^\s]{1,6})?(?:\t|[ ]{2,}))"
+    r"(?<=[^\n]{25}[^\s.:;][ \t]*)\n(?!(?i:the )?(?:Ch[- ]?\d|\d ?ch\b)[^\n]*\bcounts?\b)(?=[^\s—=:\n][^—=:\n]{0,40}(?:[,;.)]|\Z|\n|[^—=:\n]{40}))(?![^\n]{0,40}\s[-–]\s|[^\n]{1,30}[=:—]|[^\s]{1,12}(?: [^\s]{1,6})?(?:\t|[ ]{2,}))"
 )
 _LIST_SIGN = expression(r"\s[-–]\s|[—=:]")
 # each alone, as a list parts its entries: "ch = chain, dc = double crochet"; "chain (ch), double crochet (dc)"

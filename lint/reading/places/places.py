@@ -22,6 +22,7 @@ from lint.reading.places.prepositions import begins_bare, preposition
 from lint.reading.places.targets import (
     ANY,
     FOUNDATION,
+    FREE,
     LOOPS,
     along_what,
     at_the_start,
@@ -151,9 +152,17 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
     all_of = any(item.kind == "all" or item.lower == "in all" for item in said)
     if all_of and stream.word("other", "further") and stream.kind(1) in ("any_stitch", "stitch", "chain"):
         stream.take()  # "in all (the) other sts", "in all further ch": those that are left
-    while stream.word(*_SIDE_WORDS) and (stream.word(*_SIDE_WORDS, ahead=1) or stream.kind(1) == "corner"):
-        stream.take()  # "top right corner ch-2 sp"
+    while stream.word(*_SIDE_WORDS):
+        behind = 3 if stream.kind(1) == "dash" and stream.word("hand", ahead=2) else 1
+        if not (stream.word(*_SIDE_WORDS, ahead=behind) or stream.kind(behind) == "corner"):
+            break
+        stream.at += behind  # "top right corner ch-2 sp", "right-hand corner"
+    left_free = (stream.kind() == "unused" or stream.word(*FREE)) and stream.kind(1) in LOOPS
+    if left_free:  # "in the unworked front loop of the st two rows below"; else it is any round's
+        stream.take()
     loop_words = stream.take_if(*LOOPS)
+    if loop_words and stream.kind() == "number" and of_a_row_below(stream):
+        return Place(stream.span_from(start), Which.NEXT, (ANY,), below=True)  # "in front loop two rows below"
     if stream.kind() == "ordinal" and stream.word("loop", "lp", ahead=1) and stream.kind(2) in ("of", "in"):
         loop_words = stream.take(), stream.take()  # "the 3rd loop of each st"
     if loop_words:
@@ -288,6 +297,8 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         one = place.which is Which.NEXT and place.number == ONE and said[-1].kind in ("row", "round")
         words = "round before" if one else place.from_words  # "in skipped st from last rnd": of the one it lies on
         place = replace(place, skipped=True, below=one, from_words=words)
+    if place.targets[0].kind in (TargetKind.SPACE, TargetKind.SPECIAL) and _between_picots(stream):
+        place = replace(place, span=stream.span_from(start))  # "in next p-lp between picots": the middle of the loop
     behind = stream.at
     if between:
         other_beside(stream)
@@ -313,12 +324,27 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         # "ch-3 sp of block in row below" is a part of what the last row made, and no long stitch
         named = row_named(stream, behind)
         place = replace(place, below=place.of is None or counted, row=named, span=stream.span_from(start))
+    if left_free and not place.below:
+        stream.at = start
+        return None
     return place
 
 
 def _leads_round(stream: Stream, start: int) -> bool:
     """Whether "around", "along" or "on" stands before a place: round another piece."""
     return stream.lexemes[start - 1].kind in ("around", "across") or stream.lexemes[start - 1].lower in ("on", "round")
+
+
+def _between_picots(stream: Stream) -> bool:
+    """Takes the "between (the 2) picots" that tells where in a loop a stitch stands."""
+    ahead = 1
+    while stream.kind(ahead) == "the" or stream.kind(ahead) == "number" and stream.peek(ahead).number == 2:
+        ahead += 1
+    picots = stream.word("picot", "picots", ahead=ahead)
+    if stream.kind() != "between" or not picots or stream.kind(ahead + 1) not in (*SIGNS, "end"):
+        return False
+    stream.at += ahead + 1
+    return True
 
 
 def _space_between(stream: Stream, place: Place, start: int) -> Place:

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from lint.expression import expression
-from lint.lexicon import Lexicon
+from lint.lexeme import IN_LOOP
+from lint.lexicon import Lexeme, Lexicon
 from lint.reading.words import listentries
 from lint.source import SourceText
 
@@ -23,6 +26,10 @@ _WORKS_OFF = expression(
     r"(?i)\W*(?:(?:ch 1|1 ch)\W+(?:then\W+)?)?(?:yo|yoh|yrh|yarn (?:over|round)(?: hook)?)\b(?!.*\b(?:insert|(?:draw|pull)(?:ing)? up|in|into)\b)"
     r"(?>.*?\bthrough\b).*\b(?:(?:until|till?) (?:only )?(?:1|one) (?:loop|lp)|rep(?:eat)?\b|to (?:the )?end\b|across\b)"
 )
+# … but not "yo, draw through 4 lps, ch 3": the row is no longer as wide
+_CLOSES_SEVERAL = expression(
+    r"(?i)\bthrough\s+(?:the\s+)?(?:(?:first|next|last|all)\s+)*(?:[3-9]|\d\d|three|four|five|six)\b|[*\[(].*\bch\b"
+)
 _MEANT = ("stitch", "increase", "decrease", "chain", "back_loop", "front_loop", *_PASSES)
 
 
@@ -31,7 +38,7 @@ def house_letters(entries: list[listentries.Entry], plain: Lexicon, source: Sour
     found: list[tuple[str, str, str]] = []
     for entry in entries:
         meant = plain.read(expression(r"\(.*?\)|\.$").sub("", entry.body).strip())
-        if _WORKS_OFF.match(entry.body):
+        if _WORKS_OFF.match(entry.body) and not _CLOSES_SEVERAL.search(entry.body):
             found += [(form, "return_pass", form) for form in entry.forms if form and not plain.knows(form)]
             continue
         if meant and all(item.kind in ("any_stitch", ",") for item in meant):  # "pt, pts: stitch, stitches"
@@ -40,13 +47,19 @@ def house_letters(entries: list[listentries.Entry], plain: Lexicon, source: Sour
             }
             found += [(form, "any_stitch", form) for form in sorted(forms) if len(form) > 1 and not plain.knows(form)]
             continue
+        if "picot" in entry.forms:  # "P (picot): ch 4, sc in 4th ch from hook", and "P lp: ch 2, p, ch 3, p, ch 2"
+            found += [(form, "picot", "picot") for form in entry.forms if len(form) < 4 and not plain.knows(form)]
+            continue
+        meant = _with_its_loop(meant)
         told = len(meant) > 1 and meant[0].kind in _PASSES and meant[1].kind in ("dash", ":", ",", "(")
         if not meant or len(meant) != 1 and not told or meant[0].kind not in _MEANT:
             continue  # "RtP = return pass - ch 1, *yo, draw through 2 lps; rep from *" tells how it is worked besides
         for form in entry.forms:
             printed = source.text[entry.span.start : entry.span.start + len(form)]
             letter = len(form) == 1
-            if expression(r"\p{L}+").fullmatch(form) and (letter or len(form) > 1 and not plain.knows(form)):
+            named = IN_LOOP in meant[0].value and plain.read(form)[0].kind in ("back_loop", "front_loop")
+            own = named or not plain.knows(form)  # "BL: sc in back loop only" is no loop there
+            if expression(r"\p{L}+").fullmatch(form) and (letter or len(form) > 1 and own):
                 found.append((printed if letter else form, meant[0].kind, meant[0].value))
     taken = {form.lower() for form, _, _ in found}
     for line in _LETTER_LINE.finditer(source.text):
@@ -64,6 +77,16 @@ def house_letters(entries: list[listentries.Entry], plain: Lexicon, source: Sour
         if form in single and form.swapcase() not in single
     ]
     return found or _bare_letters(source.text)
+
+
+def _with_its_loop(meant: list[Lexeme]) -> list[Lexeme]:
+    """ "sc in back loop only", "back loop sc" as one word, that names the stitch and its loop."""
+    words = [item for item in meant if item.kind not in ("in", "the")]
+    words.sort(key=lambda item: item.kind != "stitch")
+    if [item.kind for item in words] not in (["stitch", "back_loop"], ["stitch", "front_loop"]):
+        return meant
+    stitch, loop = words
+    return [replace(stitch, value=f"{stitch.value}{IN_LOOP}{'blo' if loop.kind == 'back_loop' else 'flo'}")]
 
 
 def _bare_letters(text: str) -> list[tuple[str, str, str]]:

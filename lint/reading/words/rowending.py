@@ -96,6 +96,7 @@ _WORKS = (
 )
 
 
+_DRAWN = ("forward_pass", "stitch", "special")
 _AFTER_WORDS = {"change", "turn", "no_turn", "fasten_off", "join", "no_join", "no_fasten", "end", "attach", "marker"}
 
 
@@ -106,6 +107,8 @@ def ends_work(stream: Stream, index: int) -> bool:
         kind = stream.lexemes[position].kind
         if kind in _AFTER_WORDS:
             return True
+        if kind == "return_pass":  # "Fwd: … – 24 loops. Return: as Row 1": loops are worked off there
+            return not any(item.kind in _DRAWN for item in stream.lexemes[position:])
         told = kind == "=" and rows_told_last(stream, position + 1)  # "(52) = 7 rounds"
         if not told and kind not in (",", ";", ".", ":", "|", "dash", "and", "then", *CLOSERS):
             lexeme = stream.lexemes[position]

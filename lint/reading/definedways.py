@@ -1,0 +1,110 @@
+"""The words that define a stitch as steps; some tell two ways of working it, of which what lies below picks one."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import regex
+
+from lint.amount import ONE, Amount
+from lint.expression import expression
+from lint.lexicon import Lexicon
+from lint.place import Place, Target, TargetKind, Which
+from lint.reading.clauses.reader import all_read, read_inside
+from lint.reading.words.stream import Stream, Vocabulary
+from lint.source import Span
+from lint.tree import Either, Remark, Step, Turn, Unread, Work, walk
+
+# "sk 2 sts (or 2 ch), dc in next dc", "dc in each of next 2 sts (or 2 dc in the sp), dc in next dc"
+_OR_IN_BRACKETS = expression(r"(?i)(?P<left>\b(?:sk|skip|miss)\b[^,;()]*)?\s\(or (?P<other>[^()]+)\)")
+
+
+# "over a sp, 2 dc in sp, dc in next dc; over a bl, dc in each of next 3 dc"; "2 dc in sp, dc in dc (over a sp); …"
+_LYING_UNDER = r"(?:when |if )?(?:worked |made |working )?over (?:an? |another )?(?:open |solid |filled )?(?:sp|space|mesh|bl|block)s?"
+_UNDER = expression(rf"(?i)\b{_LYING_UNDER}\b")
+_OVER_ONE_OR_OTHER = expression(
+    rf"(?i)\s*{_LYING_UNDER}\s*[,:]\s*(?P<one>[^;.]+)[;.]\s*(?:and |or )?{_LYING_UNDER}\s*[,:]\s*(?P<other>[^;.]+)(?:\.[^\d;]*)?"
+    rf"|\s*(?P<one>[^;.()]+)\({_LYING_UNDER}\)[;,.]\s*(?:and |or )?(?P<other>[^;.()]+)\({_LYING_UNDER}\)(?:\.[^\d;]*)?"
+)
+
+
+# "1 tr in each of next 3 sts, putting 2 tr into a space where you meet one"
+_INTO_SPACES = expression(
+    r"(?i),\s*(?:putting|working|placing|with)\s+(?P<number>\d)\s?(?P<stitch>\p{L}+)\s+in(?:to)?\s+(?:an?|any|each|the|every)\s+(?:ch-?\d[\s-]|\d[\s-]?ch[\s-])?(?:sp|space)s?"
+    r"(?:\s+(?:where|when|if)\s+(?:you (?:meet|come to) (?:one|it)|there is one)|\s+(?:below|of (?:the )?(?:previous )?row(?: below)?))?\s*$"
+)
+
+
+def _over_spaces(text: str, start: int, lexicon: Lexicon) -> tuple[Step, ...] | None:
+    """A filet block that goes into the stitches below, or in their place into a space, and the stitch behind that."""
+    found = _INTO_SPACES.search(text)
+    if found is None:
+        return None
+    read = read_inside(Stream(lexicon.read(text[: found.start()], start), Vocabulary()))
+    one = read[0] if len(read) == 1 else None
+    place = one.places[0] if isinstance(one, Work) and len(one.places) == 1 else None
+    stitch = lexicon.read(found["stitch"])[0].value
+    number = Amount.of(int(found["number"]))
+    if place is None or place.which is not Which.NEXT or stitch != one.stitch:
+        return None
+    if place.number.lone != int(found["number"]) + 1:
+        return None
+    into = replace(one, number=number, places=(Place(one.span, Which.NEXT, (Target(TargetKind.SPACE),)),))
+    behind = replace(one, places=(replace(place, number=ONE, each_of=False),))
+    return (Either(one.span, ((into, behind), (one,))),)
+
+
+def _out_of_brackets(found: regex.Match) -> str:
+    """The same words as "sk 2 sts or 2 ch", ", or 2 dc in the sp;", of the same length: places are told by it."""
+    other = found["other"]
+    return f"{found['left']} or {other}  " if found["left"] else f", or {other};"
+
+
+def read_options(text: str, start: int, lexicon: Lexicon) -> tuple[Step, ...] | None:
+    """Steps of a definition; "…, or 2 dc in next ch-2 sp; dc in next dc" gives an Either and what follows."""
+    vocabulary = Vocabulary()
+    if (over := _OVER_ONE_OR_OTHER.fullmatch(text)) is not None:
+        ways = [
+            read_inside(Stream(lexicon.read(over[name], start + over.start(name)), vocabulary))
+            for name in ("one", "other")
+        ]
+        return (Either(Span(start, start + len(text)), (tuple(ways[0]), tuple(ways[1]))),)
+    if len(_UNDER.findall(text)) > 1:
+        return None  # which of its ways is worked where, is not understood
+    if (over_spaces := _over_spaces(text, start, lexicon)) is not None:
+        return over_spaces
+    text = _OR_IN_BRACKETS.sub(_out_of_brackets, text)
+    whole = [
+        step
+        for step in read_inside(Stream(lexicon.read(text, start), vocabulary))
+        if not isinstance(step, (Remark, Turn))
+    ]
+    if whole and all_read(whole):
+        return tuple(whole)
+    match = expression(r",?\s+or\s+(?=\d|ch|dc|tr|sc)").search(text)
+    if match:
+        first, rest = text[: match.start()], text[match.end() :]
+        cut = rest.find(";")
+        second, tail = (rest[:cut], rest[cut + 1 :]) if cut >= 0 else (rest, "")
+        one = read_inside(Stream(lexicon.read(first, start), vocabulary))
+        two = read_inside(Stream(lexicon.read(second, start + match.end()), vocabulary))
+        after = read_inside(Stream(lexicon.read(tail, start + match.end() + cut + 1), vocabulary)) if tail else []
+        if not after and len(two) > 1 and _stitches(one) == _stitches(two[:-1]):
+            two, after = two[:-1], two[-1:]  # "dc in next 2 dc or 2 dc in next sp, dc in next dc": the last for either
+        span = Span(start, start + len(text))
+        return (Either(span, (tuple(one), tuple(two))), *after)
+    read = read_inside(Stream(lexicon.read(text, start), vocabulary))
+    kept = [step for step in read if not isinstance(step, (Remark, Turn))]
+    if any(isinstance(step, Unread) for step in walk(tuple(kept))):
+        return None
+    return tuple(kept)
+
+
+def _stitches(steps: list[Step]) -> int:
+    """How many stitches steps with lone numbers make, one by one or several in a place."""
+    total = 0
+    for step in steps:
+        if isinstance(step, Work):
+            places = sum(place.number.lone or 1 for place in step.places) or 1
+            total += (step.number.lone or 1) * (places if not step.number_said or places == 1 else 1)
+    return total
