@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
 
-from lint.place import Limit, LimitKind, Place, TargetKind, Which
+from lint.place import LimitKind, TargetKind, Which
 from lint.source import Span
 from lint.tree import (
     MAKES_STITCHES,
@@ -47,6 +47,7 @@ from lint.working.cursor import CORNERS_UNKNOWN, FEWEST_CORNERS, Cursor, PlacesU
 from lint.working.earlier import from_free_loops
 from lint.working.fabric import Fabric, Made, Node, count, unname_if_others_alike
 from lint.working.grouping import PETAL
+from lint.working.lastwords import all_slip_stitches, into_any_loop, into_part, joins_loop, last_limit
 from lint.working.moving import in_turn, slipped_up_to
 from lint.working.plain import Plain
 from lint.working.rowstate import Noted, main_stitch
@@ -83,7 +84,7 @@ class Bench(Plain):
         self.hint = _join_hint(steps)
         self.last_work = next((s for s in reversed(steps) if isinstance(s, MAKES_STITCHES)), None)
         self.main = main_stitch(steps) or self.stitch_below() or self.plain_stitch
-        self.slip_row = _all_slip_stitches(steps) or self.slips_in_all(steps)
+        self.slip_row = all_slip_stitches(steps) or self.slips_in_all(steps)
         self.slips_in_turn = any(in_turn(step) for step in walk(steps))
         self.decreases = any(isinstance(s, Work) and (s.together or s.stitch == "dec") for s in walk(steps))
         works = [step for step in walk(steps) if isinstance(step, MAKES_STITCHES)]
@@ -247,7 +248,7 @@ class Bench(Plain):
         made = count(self.made, self.groups, self.picots, circular, self.from_ring, self.slip_row, self.slipped)
         if made.sides and any(place.kind == "elsewhere" for node in self.made for place in node.parents):
             made = replace(made, sides=())  # joined to another piece on the way, which alters that side
-            made = replace(made, joining=sum(map(_joins_loop, self.made, self.made[1:], self.made[2:])))
+            made = replace(made, joining=sum(map(joins_loop, self.made, self.made[1:], self.made[2:])))
         if self.joined_loops:
             made = replace(made, joined_loops=self.joined_loops)
         petals = [number for (sort, *_), number in self.bunches.items() if sort == PETAL]
@@ -314,7 +315,7 @@ class Bench(Plain):
         """Places of the row below, of the sorts worked into, that nothing was worked into and no words passed over."""
         if not cursor.known or self.left_rest:
             return []
-        group = cursor.last.group if cursor.last is not None and _into_part(self.last_work) else 0
+        group = cursor.last.group if cursor.last is not None and into_part(self.last_work) else 0
         left = [
             node
             for node in cursor.nodes[cursor.at : len(cursor.nodes) - cursor.optional]
@@ -331,10 +332,10 @@ class Bench(Plain):
             used = {id(place) for node in self.made for place in node.parents}
             passed = {n.length for n in cursor.nodes[: cursor.at] if n.is_space and id(n) not in used}
             left = [node for node in left if node.length not in passed]  # others like it were passed over before
-        in_loop = cursor.last is not None and cursor.last.is_space and _into_any_loop(self.last_work)
+        in_loop = cursor.last is not None and cursor.last.is_space and into_any_loop(self.last_work)
         if in_loop and left and left == cursor.nodes[-1:] and left[0].chain:
             return []  # "sc in last loop": the beginning chain is that loop, all of it
-        limit = _last_limit(self.last_work)
+        limit = last_limit(self.last_work)
         if limit is not None and limit.kind is LimitKind.LAST and len(left) == self.amount(limit.number):
             return []  # "sc to last 4 sts, turn": those are left, as it says
         last = self.made[-1]
@@ -343,49 +344,6 @@ class Bench(Plain):
         if self.joined and last.kind == "space" and passed_alike(self.made, cursor.nodes, left, last.length):
             return []
         return left
-
-
-def _into_any_loop(step: Step | None) -> bool:
-    """Whether the row's last stitch goes "in last loop", whatever its length."""
-    place = step.places[-1] if isinstance(step, (Work, Group)) and step.places else None
-    target = place.targets[0] if place is not None else None
-    return target is not None and target.kind is TargetKind.SPACE and target.length is None
-
-
-def _joins_loop(before: Node, stitch: Node, after: Node) -> bool:
-    """Whether a stitch goes into another piece, in the middle of a loop."""
-    elsewhere = any(place.kind == "elsewhere" for place in stitch.parents)
-    return elsewhere and before.kind == after.kind == "space"
-
-
-def _into_part(step: Step | None) -> bool:
-    """Whether the row's last work goes into a part of something: "5 dc in ch-2 sp of next V"."""
-    last = (
-        next((s for s in reversed(tuple(walk((step,)))) if isinstance(s, (Work, Group)) and s.places), None)
-        if step
-        else None
-    )
-    return last is not None and last.places[-1].of is not None
-
-
-def _last_limit(step: Step | None) -> Limit | None:
-    """How far the row's last run or repeat goes."""
-    if isinstance(step, Repeat):
-        return step.times.limit
-    return step.places[-1].limit if isinstance(step, (Work, Group)) and step.places else None
-
-
-def _all_slip_stitches(steps: tuple[Step, ...]) -> bool:
-    """Whether the row is made of slip stitches, which then are its stitches."""
-    works = [step for step in walk(steps) if isinstance(step, (Work, Group, Evenly, Shaping))]
-    whole = any(isinstance(s, Work) and s.places and _goes_along(s.places) for s in works)
-    return whole and all(isinstance(step, Work) and step.stitch == "sl st" for step in works)
-
-
-def _goes_along(places: tuple[Place, ...]) -> bool:
-    """ "in each st", "in 2nd ch from hook and in next 9 ch": along the row below or a chain, not into one place."""
-    from_hook = places[0].which is Which.FROM_HOOK and len(places) > 1
-    return places[-1].which is Which.EACH or from_hook and places[-1].which is Which.NEXT
 
 
 def _join_hint(steps: tuple[Step, ...]) -> JoinHint | None:

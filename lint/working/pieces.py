@@ -18,20 +18,17 @@ from lint.rulebook import Rulebook
 from lint.source import Span
 from lint.tree import (
     MAKES_STITCHES,
-    AlongEdge,
     Chain,
     FastenOff,
-    JoinYarn,
     MakeRing,
-    OtherSide,
     Remark,
     RowCall,
-    Skip,
     TimesKind,
     Unread,
     walk,
 )
 from lint.working.besides import called_otherwise
+from lint.working.betweenrows import between_rows
 from lint.working.cells import (
     Entry,
     at_loop_end,
@@ -49,10 +46,8 @@ from lint.working.earlier import named_as_below, works_behind
 from lint.working.edges import (
     fabric_below,
     leave_unworked,
-    moves_on,
     on_its_fabric,
     resumed,
-    seamed,
     with_free_loops,
     with_row,
 )
@@ -71,7 +66,6 @@ from lint.working.goingon import (
     not_told,
     onward,
     row_as_printed,
-    turned_over,
 )
 from lint.working.growth import counted, grows
 from lint.working.joinedpieces import counted_round_pieces, with_piece
@@ -263,24 +257,7 @@ class PatternWorker:
         if row.label is None and (
             unread or not any(isinstance(s, (*MAKES_STITCHES, Chain, MakeRing)) for s in walk(instance.steps))
         ):
-            if unread and any(isinstance(s, (Chain, MakeRing)) for s in row.steps):
-                state.fabric = Fabric.unknown(False)  # a start that was not read
-            if unread and moves_on(row):
-                state.fabric, state.joining = Fabric.unknown(False), ()  # where the next row begins was not read
-            if row.stated is not None or any(isinstance(s, MAKES_STITCHES) for s in walk(instance.steps)):
-                state.fabric = Fabric.unknown(False)
-                return Cell(
-                    Outcome.NOT_RECOMPUTED,
-                    stopped_by=unread[0].words if unread else None,
-                    stopped_at=unread[0].span if unread else None,
-                )
-            state.side, state.fabric = seamed(row.steps, state.side), turned_over(state.fabric, row.steps, coming)
-            joining = tuple(step for step in row.steps if isinstance(step, (AlongEdge, JoinYarn, OtherSide, Skip)))
-            if not unread and any(not isinstance(step, Skip) for step in joining):
-                state.joining = joining  # "Skip the center 12 sts, join yarn in next st." opens the row after it
-            elif joining and state.fabric is not None:
-                state.fabric = Fabric.unknown(state.fabric.circular)  # "Leave the last 4 sts unworked from now on."
-            return None
+            return between_rows(instance, coming, state, unread)
         if not unread:
             unread = [s for s in walk(instance.steps) if isinstance(s, Unread)]
         if unread:
