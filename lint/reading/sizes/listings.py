@@ -64,7 +64,7 @@ SHAPES = {
     "all in brackets": expression(rf"(?<![\d¼½¾)\]]\s?)(?P<list>[(\[]\s*{_RUN}(?:\s*[,:;]\s*{_RUN})+\s*[)\]])"),
     "hyphens": expression(r"(?<![\w.,/-])(?P<list>\d+(?:-\d+){2,})(?![\w-])"),
     "or": expression(
-        rf"(?i)(?<![\w.,/-])(?<!\d,?\s){_NOT_ROWS}(?P<list>{_ONE}(?:, {_ONE})+,? or {_ONE})(?![\w-]|\.\d|, \d|\s?[½¼¾])"
+        rf"(?i)(?<![\w.,/-])(?<!\d,?\s){_NOT_ROWS}(?P<list>{_ONE}(?>(?:, {_ONE}){{1,14}}),? or {_ONE})(?![\w-]|\.\d|, \d|\s?[½¼¾])"
     ),
     "bare": expression(
         rf"(?i)(?<![\w.,;/-])(?<!\d[,;]?\s){_NOT_ROWS}(?P<list>{_ONE}(?>(?:, {_ONE}){{2,}}|(?:; {_ONE}){{2,}}))(?!\s?[,;]?\s?(?:and|&)\s*{_ONE}|[\w-])"
