@@ -1,0 +1,159 @@
+"""Marks, counts, labels and repeats as magazines, blogs and exported pages set them.
+
+Truths worked out by hand; what the words mean is common practice, no source.
+"""
+
+from __future__ import annotations
+
+import pytest
+from helpers import check, counts
+
+HEAD = "Piece\n\nUS terms\n\nPIECE\n"
+
+
+def on_a_round(stitches: int, words: str):
+    """The pattern with these words as the round over so many stitches."""
+    return check(f"{HEAD}Rnd 1: {stitches} sc in magic ring. ({stitches})\nRnd 2: {words}\n")
+
+
+def differs(result) -> bool:
+    """Whether a printed count is told to differ."""
+    return any(one.rule == "count-differs" for one in result.findings)
+
+
+@pytest.mark.parametrize(
+    "told",
+    [
+        "rep from * until you have worked it 6 times in all",
+        "repeat from * until this has been done 6 times",
+        "rep from * until it has been worked a total of 6 times",
+        "repeat around from *",
+        "repeat 5 times from *",
+        "rep 5 more times from *",
+    ],
+)
+def test_how_often_told_before_the_mark_or_as_a_total(told: str) -> None:
+    """Six passes of one plain stitch and one increase over twelve stitches make eighteen."""
+    assert counts(on_a_round(12, f"*sc in next st, 2 sc in next st; {told}."))[-1] == 18
+
+
+def test_what_limits_a_repeat_behind_its_mark_still_counts() -> None:
+    """ "Around" before the mark does not hide the stitches at the end."""
+    words = "*sc in next st, 2 sc in next st; repeat around from * to last 2 sts, sc in last 2 sts."
+    assert counts(on_a_round(12, words))[-1] == 17
+
+
+@pytest.mark.parametrize("mark", list("★☆✱⋆∗✽⁎※†‡#"))
+def test_marks_of_a_passage(mark: str) -> None:
+    """Alone, in pairs, and within another passage."""
+    assert counts(on_a_round(12, f"{mark}sc in next st, inc in next st; rep from {mark} around."))[-1] == 18
+    inner = f"*sc in next st, {mark}inc in next st; rep from {mark} once more; rep from * around."
+    assert counts(on_a_round(12, inner))[-1] == 20
+    broken = f"{mark}sc in next st, inc in next st{mark}{mark}, sc in next st; rep from {mark} 3 times more, ending last rep at {mark}{mark}, sc in last st."
+    assert counts(on_a_round(12, broken))[-1] == 16
+
+
+@pytest.mark.parametrize(
+    "count",
+    [
+        " – {} made.", ", {} in all.", ". {} in total.", " ({} at end of rnd)", ": {}\nStuff the body.", "; {}. Stuff firmly.",
+        "; {}\nFasten off after the first leg.", ". *({})*", ". **({})**\nStuff the body.", ". *{} sc*", ". Fasten off A: {} sc",
+        ". Fasten off ... {} sc", ". Fasten off and weave in ends: {} sc", "\n{} sts total", "\nStitch count: {}",
+    ],
+)  # fmt: skip
+def test_a_count_is_compared_wherever_it_stands(count: str) -> None:
+    """The right one agrees, a wrong one is told; neither is work or lost."""
+    for printed in (12, 13):
+        result = on_a_round(12, "Sc in each sc around" + count.format(printed))
+        assert counts(result)[1] == 12
+        assert differs(result) is (printed == 13)
+
+
+def test_a_line_that_begins_anew_is_no_phrase_with_the_one_above() -> None:
+    """ "To end", and below it "Stitch count": no "end stitch"."""
+    assert differs(on_a_round(12, "Sc in each sc to end\nStitch count: 13"))
+
+
+@pytest.mark.parametrize("words", ["Sc in each st around. #13 sc#", "Sc in each st around. †13 sc†"])
+def test_a_passage_that_would_not_be_worked_is_not_passed_over(words: str) -> None:
+    """Nothing is left for it: what it is meant for is not guessed."""
+    assert counts(on_a_round(12, words))[-1] is None
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("Sc in each and every sc around.", 12),
+        ("Sc in all of the sts around.", 12),
+        ("Sc in each st around; sl st in 1st sc of this rnd.", 12),
+        ("Sc in each st around; join to 1st st of round with sl st.", 12),
+        ("*Sc in next 2 sts, sc2tog; rep from * around. (9)\nWeave the tail through the last 9 sts.", 9),
+    ],
+)
+def test_words_for_the_same(words: str, made: int) -> None:
+    """Each is read as its plain form is."""
+    assert counts(on_a_round(12, words))[1] == made
+
+
+@pytest.mark.parametrize("words", ["6 sc MR. (6)", "6 sc magic ring (6)"])
+def test_a_ring_named_without_in(words: str) -> None:
+    """ "6 sc MR" is worked into the ring."""
+    assert counts(check(f"{HEAD}Rnd 1: {words}\n")) == [6]
+
+
+def test_stitches_over_several_are_read_alike_through_a_row() -> None:
+    """One print settles for all of them that one goes into each."""
+    words = "*Hdc over next 2 sts, sc over next 2 sts, hdc over next 2 sts; rep from * once more. (8 hdc, 4 sc)"
+    assert counts(on_a_round(12, words))[-1] == 12
+
+
+def test_no_stitch_closes_eight_places_unasked() -> None:
+    """ "Sc over the next 8 sts" are eight."""
+    assert counts(on_a_round(12, "Sc over the next 8 sts, 2 sc in each of next 4 sts."))[-1] == 16
+
+
+@pytest.mark.parametrize("label", ["Row One –", "Row one.", "First Row -", "FIRST ROW:", "First row. "])
+def test_labels_in_words(label: str) -> None:
+    """With a dash or a full stop for their sign."""
+    assert counts(check(f"{HEAD}{label} Fsc 12, turn. (12)\n")) == [12]
+
+
+@pytest.mark.parametrize("count", ["= 12 sts", "– 12", "(12 sts)", "→ 12 Fsc"])
+def test_rows_that_run_on_behind_a_count(count: str) -> None:
+    """The next label begins a row where no full stop stands before it."""
+    assert counts(check(f"{HEAD}Row 1: Fsc 12, turn {count} Row 2: Ch 1, 2 sc in each st across {count}\n"))[-1] == 24
+
+
+def test_steps_of_one_row_with_blank_lines_between() -> None:
+    """Bullets of one sort under a label are one row."""
+    steps = "Row 1\n\n• Ch 13.\n\n• Sc in 2nd ch from hook and in each ch across.\n\n• You now have 12 sc.\n"
+    assert counts(check(HEAD + steps)) == [12]
+
+
+def test_a_table_parted_by_tabs() -> None:
+    """The count stands in a column of its own."""
+    result = check(
+        f"{HEAD}Rnd 1\t12 sc in magic ring. Fasten off A\t12 sc\nRnd 2\tJoin B, sc in each st around\t13 sc\n"
+    )
+    assert counts(result) == [12, 12]
+    assert differs(result)
+
+
+def test_a_name_with_the_dash_of_an_office_program() -> None:
+    """ "V–st" is the V-st of the list."""
+    special = "Special stitches\nV–st: (dc, ch 1, dc) in same st\n\n"
+    rows = "Row 1: Fsc 12, turn. (12)\nRow 2: Ch 1, *sk next st, v–st in next st; rep from * 5 times more. (12 dc)\n"
+    assert counts(check(f"Scarf\n\nUS terms\n\n{special}SCARF\n{rows}"))[-1] == 12
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("Ch. 1, turn, sc. in each st. across.", 12),
+        ("Ch. 1, turn, 2 sc. in first st., sc. in each st. across.", 13),
+        ("Turn, ch. 1, 2 sc. in first st., sc. evenly in each st. across.", 13),
+    ],
+)
+def test_short_forms_with_full_stops(words: str, made: int) -> None:
+    """The stop behind "Ch." ends no sentence."""
+    assert counts(check(f"{HEAD}Row 1: Fsc 12, turn. (12)\nRow 2: {words}\n"))[-1] == made
