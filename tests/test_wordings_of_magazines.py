@@ -157,3 +157,17 @@ def test_a_name_with_the_dash_of_an_office_program() -> None:
 def test_short_forms_with_full_stops(words: str, made: int) -> None:
     """The stop behind "Ch." ends no sentence."""
     assert counts(check(f"{HEAD}Row 1: Fsc 12, turn. (12)\nRow 2: {words}\n"))[-1] == made
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("Sc in each st around except the last 2, 2 sc in each of those.", 14),
+        ("Sc in each st to last 3 sts, 2 sc in each of these.", 15),
+        ("Sc in next 10 sts, 2 sc in each of these.", None),
+        ("Skip next 2 sts, sc in each of next 10 sts, sc in each of those.", None),
+    ],
+)
+def test_each_of_those(words: str, made: int | None) -> None:
+    """Those that the run before it left out; where it left out none, it is not guessed which are meant."""
+    assert counts(on_a_round(12, words))[-1] == made
