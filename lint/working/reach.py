@@ -124,7 +124,9 @@ class Reach(Gaps):
             if place is None or place.which is not Which.EACH or _over(place) != "stitches":
                 break
             again += 1
-        named = 2 * again + int(_is_space(into[2 * again : 2 * again + 1]))  # "..., sc in each sc, 3 sc in ch-2 sp, join"
+        named = 2 * again + int(
+            _is_space(into[2 * again : 2 * again + 1])
+        )  # "..., sc in each sc, 3 sc in ch-2 sp, join"
         rest = into[named:]
         if not again or None in rest or _is_space(rest):
             return None
