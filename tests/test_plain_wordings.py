@@ -116,12 +116,13 @@ def test_stitches_on_the_other_side_have_a_number(words: str, made: int | None) 
 
 
 def test_a_picot_in_a_repeat_takes_no_place() -> None:
-    """A round begun in the second place by a slip stitch comes out, though picots stand in its repeat."""
+    """A round begun past its first stitch by a slip stitch comes out, though picots stand in its repeat."""
     report = check(
-        "Star\nUS terms\n\nPicot: Ch 3, sl st in last sc made.\n\nSTAR\nRnd 1: 12 dc in magic ring, join. (12 dc)\n"
-        "Rnd 2: Ch 4 (counts as dc and ch 1), *dc in next dc, ch 1; rep from * around, join in 3rd ch of beg ch-4. (12 dc)\n"
-        "Rnd 3: Sl st in first ch-1 sp, ch 1, sc in same sp, *picot, sc in next ch-1 sp, ch 2**, sc in next ch-1 sp;"
-        " rep from * around, ending last rep at **, join in first sc. (12 sc)\n"
+        "Star\nUS terms\n\nPicot: Ch 3, sl st in last sc made.\n\nSTAR\nRnd 1: 18 dc in magic ring, join. (18 dc)\n"
+        "Rnd 2: Ch 4 (counts as dc and ch 1), dc in same st, *skip 2 dc, sc in next dc, ch 5, sc in next dc, skip 1 dc**,"
+        " (dc, ch 1, dc) in next dc; rep from * around, ending last rep at **, join in 3rd ch of beg ch-4. (12 sts)\n"
+        "Rnd 3: Sl st in first ch-1 sp, ch 1, 2 sc in same sp, *(3 sc, picot, 2 sc) in next ch-5 sp, picot**, 2 sc in next"
+        " ch-1 sp; rep from * around, ending last rep at **, join in first sc. (21 sc)\n"
     )
-    assert counts(report)[-1] == 12
+    assert counts(report)[-1] == 21
     assert not [rule for rule, _ in corrections(report) if rule.startswith(("repeat", "places"))]
