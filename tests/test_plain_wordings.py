@@ -126,3 +126,21 @@ def test_a_picot_in_a_repeat_takes_no_place() -> None:
     )
     assert counts(report)[-1] == 21
     assert not [rule for rule, _ in corrections(report) if rule.startswith(("repeat", "places"))]
+
+
+@pytest.mark.parametrize(
+    ("told", "made"),
+    [
+        ("Rep Row 2 another 5 times, until you have 7 rows.", True),
+        ("Repeat Row 2 five more times, for a total of 7 rows.", True),
+        ("Rep Row 2 another 5 times, until there are 8 rows in all.", False),
+    ],
+)
+def test_times_and_rows_in_all_are_one_thing_said_twice(told: str, made: bool) -> None:
+    """Where times and rows in all agree, the rows are worked; where they do not, none is counted and that is told."""
+    report = check(
+        f"Strip\nUS terms\n\nSTRIP\nRow 1: Fsc 9. (9)\nRow 2: Ch 1, turn, sc in blo of each st across.\n{told}\n"
+        "Row 8: Ch 1, turn, 2 sc in first st, sc in each st across.\n"
+    )
+    assert counts(report)[-1] == (10 if made else None)
+    assert (len(counts(report)) == 8) is made
