@@ -143,4 +143,4 @@ def test_times_and_rows_in_all_are_one_thing_said_twice(told: str, made: bool) -
         "Row 8: Ch 1, turn, 2 sc in first st, sc in each st across.\n"
     )
     assert counts(report)[-1] == (10 if made else None)
-    assert (len(counts(report)) == 8) is made
+    assert (len(report.ledger.rows) == 8) is made
