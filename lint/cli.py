@@ -7,6 +7,7 @@ import json
 import sys
 import textwrap
 from difflib import get_close_matches
+from os.path import isfile
 from pathlib import Path
 
 import click
@@ -221,7 +222,7 @@ def read(clause: tuple[str, ...], terms: str, row: str | None, json_path: str | 
     With a pattern's file, every row of it: clause by clause, with the count so far and the sum.
     """
     words = " ".join(clause)
-    if not json_path and words != "-" and Path(words).is_file():
+    if not json_path and words != "-" and isfile(words):
         _read_rows(words, terms, row or "")
         return
     if row is not None:

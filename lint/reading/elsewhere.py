@@ -49,6 +49,15 @@ _SURELY = expression(
     rf"|\b(?:work(?:ing)?|crochet(?:ing)?|sc|hdc|dc|stitch(?:ing)?)\b[^.;]{{0,80}}\bthrough\s(?:both|all)\s(?:the\s)?(?:layers|thicknesses|walls)\b"
     rf"|^\W*add\s\d+\s(?:ch|chains?)\b"
 )
+# an order, wherever it stands in its sentence: "Before continuing, ch 4.", "Continue in rows: leave 6 sts unworked."
+_FIRST = r"(?:^\W*|[,:]\s|\b(?:and|then|now|point|next)\s)"
+_ORDERED = expression(
+    rf"(?i){_FIRST}(?:add\s)?(?:ch|chain)\s\d+\b|{_FIRST}add\s\d+\s(?:ch|chains?)\b"
+    rf"|{_FIRST}(?:sk|skip|miss|leave)\s(?:(?:the|next|first|last|center|centre|middle|remaining)\s)*\d+\s{_STITCHES}\b"
+)
+_WISHES = expression(
+    r"(?i)\b(?:for\san?\s\w+er\b|longer|wider|larger|bigger|smaller|shorter|extra|multiple|instead|adjust\w*|always|each\stime|would|when(?:ever)?|every)\b"
+)
 _TALK = expression(
     r"(?i)\b(?:sew\w*|sewn|stuff\w*|fill\w*|eyes?|embroider\w*|seam\w*|weave|glue|pin|will|later|if|can|may|should|measure\w*|photo|picture|diagram|marker?s?|thread|fold(?:ed)?\sunder|block|attach(?:ed)?|needle|worked\sin|are|is)\b"
 )
@@ -66,10 +75,15 @@ def set_elsewhere(steps: tuple[Step, ...], words: str, span: Span) -> JoinYarn |
     if any(isinstance(step, _KNOWN) for step in walk(steps)):
         return None
     sentences = expression(r"(?<=[.;])\s").split(words)
-    told = any(_SURELY.search(one) or _is_somewhere(one) and not _TALK.search(one) for one in sentences)
+    told = any(_SURELY.search(one) or _sets(one) and not _TALK.search(one) for one in sentences)
     if told and _JOINS.match(words) is not None:
         return JoinYarn(span, None, None, (Place(span, Which.ELSEWHERE, (Target(TargetKind.PLACE),)),))
     return OpenWork(span, words) if told else None
+
+
+def _sets(sentence: str) -> bool:
+    """Whether a sentence may set the work elsewhere, if it is no talk."""
+    return _is_somewhere(sentence) or _ORDERED.search(sentence) is not None and not _WISHES.search(sentence)
 
 
 def _is_somewhere(sentence: str) -> bool:

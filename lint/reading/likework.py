@@ -51,8 +51,8 @@ def is_work(reading: Reading, lexemes: list[Lexeme]) -> bool:
     ]
     if not unread:
         return bool(worked or moves) or _turns(steps, lexemes)
-    if moves and not worked:
-        return True
+    if moves and all(isinstance(step, Skip) for step in worked):
+        return True  # "Hold the work as before. Skip 4 sts, join yarn in next st."
     # Words with stitches and numbers that were not understood may be work: better said than passed over.
     first = next((step for step in steps if not isinstance(step, Remark)), None)  # "Do not fasten off. Ch 30 for …"
     if worked and first is not None and not isinstance(first, Unread):

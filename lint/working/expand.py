@@ -17,6 +17,7 @@ from lint.working.rownames import answers_to
 
 MOST_ROWS = 5000
 _ANY_ROW = (*(f"{which} {row}" for which in ("next", "last") for row in ("row", "round", "rnd")), "following row")
+TOLD_TWICE = "so many times do not make so many rows in all"
 
 
 @dataclass(frozen=True, slots=True)
@@ -174,6 +175,8 @@ class Expander:
             return [
                 self._instance(row, kind, n, (), None, i, len(numbers), missing=what) for i, n in enumerate(numbers)
             ]
+        if not self._agree(call, cycle, part):
+            return [self._instance(row, kind, n, (), None, i, len(numbers), TOLD_TWICE) for i, n in enumerate(numbers)]
         call = self._without_the_first(call, cycle, part)
         numbers = self._numbers(row, part, numbers, call, cycle)
         if call.lead or call.apart:
@@ -216,6 +219,15 @@ class Expander:
             ]
             self.counted_on = call.until is None
         return result
+
+    def _agree(self, call: RowCall, cycle: list[_Called], part: Part) -> bool:
+        """Whether the times and the rows in all are one thing said twice: "6 more times, until you have 8 rows"."""
+        passes, rows = _passes(call, len(cycle)), call.rows if call.rows_in_all else None
+        if passes is None or rows is None:
+            return True
+        more = (rows.lone or 0) - self._rows_so_far(part)
+        fewer = call.times is not None and call.times.kind is TimesKind.UNCLEAR
+        return more == passes * len(cycle) or fewer and more == (passes - 1) * len(cycle)
 
     def _without_the_first(self, call: RowCall, cycle: list[_Called], part: Part) -> RowCall:
         """ "Rep Rows 2 and 3 a total of 4 times": where these are the rows just worked, they are the first of the four."""

@@ -52,7 +52,7 @@ from lint.working.edges import (
     with_row,
 )
 from lint.working.effort import Effort
-from lint.working.expand import MOST_ROWS, Expander, Instance, Loop
+from lint.working.expand import MOST_ROWS, TOLD_TWICE, Expander, Instance, Loop
 from lint.working.fabric import Fabric, no_search_for_garbage, stitches_of
 from lint.working.goingon import (
     MOST_AHEAD,
@@ -250,9 +250,8 @@ class PatternWorker:
         row = instance.row
         if instance.missing:
             state.fabric = None
-            return Cell(
-                Outcome.NOT_RECOMPUTED, stopped_by=f"{instance.missing} is not there to repeat", stopped_at=row.span
-            )
+            why = instance.missing if instance.missing == TOLD_TWICE else f"{instance.missing} is not there to repeat"
+            return Cell(Outcome.NOT_RECOMPUTED, stopped_by=why, stopped_at=row.span)
         unread = row.unread()
         if row.label is None and (
             unread or not any(isinstance(s, (*MAKES_STITCHES, Chain, MakeRing)) for s in walk(instance.steps))

@@ -110,7 +110,29 @@ class Reach(Gaps):
         to_end = run.limit is None or run.limit.kind is LimitKind.END and run.limit.target is None
         side = self.side_end(run, following) if self.repeating and to_end else None
         side = self.chains_ahead(run, following) if side is None else side
+        side = self.space_between(run, following) if side is None else side
         return self.boundary(run.limit, following) if side is None else side
+
+    def space_between(self, run: Place, following: tuple[Step, ...]) -> int | None:
+        """ "sc in each sc, 3 sc in ch-2 sp, sc in each sc": up to the space between two runs, where each space is named."""
+        if run.limit is not None or not self.cursor.known or _over(run) != "stitches":
+            return None
+        ahead = [step for step in following if isinstance(step, (Work, Group, Skip, Repeat))]
+        into = [step.places[0] if isinstance(step, (Work, Group, Skip)) and step.places else None for step in ahead]
+        again = 0
+        for place in into[1::2]:
+            if place is None or place.which is not Which.EACH or _over(place) != "stitches":
+                break
+            again += 1
+        named = 2 * again + int(
+            _is_space(into[2 * again : 2 * again + 1])
+        )  # "..., sc in each sc, 3 sc in ch-2 sp, join"
+        rest = into[named:]
+        if not again or None in rest or _is_space(rest):
+            return None
+        ends = {self.side_end(run, tuple(ahead[at:])) for at in range(0, named, 2)}
+        spaces = sum(self.cursor.nodes[at].kind == "space" for at in range(self.cursor.at, self.cursor.end))
+        return ends.pop() if len(ends) == 1 and spaces == (named + 1) // 2 else None
 
     def chains_ahead(self, run: Place, following: tuple[Step, ...]) -> int | None:
         """ "sc in each sc, sc in each ch, sc in each sc": a run over stitches ends at the chains that the next one goes into."""
@@ -236,6 +258,10 @@ def _over(place: Place) -> str:
     kind = place.targets[0].kind
     stitches = kind in (TargetKind.STITCH, TargetKind.ANY_STITCH)
     return "stitches" if stitches else "chains" if kind is TargetKind.CHAIN else ""
+
+
+def _is_space(places: list[Place | None]) -> bool:
+    return any(place is not None and place.targets[0].kind is TargetKind.SPACE for place in places)
 
 
 def _along_chain(step: Step) -> bool:

@@ -258,7 +258,7 @@ class Repeating(Moving):
         named: set[str | None] = set()  # None: any stitch
         for inner in walk(step.items):
             places = inner.places if isinstance(inner, (Work, Group, Skip)) else ()
-            if isinstance(inner, Work) and inner.stitch == "sl st":
+            if isinstance(inner, Work) and inner.stitch in ("sl st", "picot"):
                 continue
             if isinstance(inner, Work) and not inner.places and not isinstance(inner, Group):
                 stitches = stitches or not any(isinstance(s, Group) and inner in s.items for s in walk(step.items))

@@ -44,6 +44,11 @@ class WithClauses(PlainClauses):
         facing = next((i for i, word in enumerate(words) if word.kind == "facing"), None)
         if facing is not None:
             rest = words[facing + 1 :]
+            if rest[:1] and rest[0].kind == "as":  # "With RS facing as for Row 1 of left side": which side, and no row
+                begins = (i for i, word in enumerate(rest) if word.kind in ("join", "attach"))
+                stream.at += facing + 1 + next(begins, len(rest))
+                self.steps.append(Remark(stream.span_from(start)))
+                return True
             at_work = any(word.kind in (*STITCHY, "join", "attach", "make") for word in rest)
             # "With RS facing join B in any sp"; the hook beside it is no work
             stream.at = stream.at + facing + 1 + _and_hook(rest) if at_work else end

@@ -138,6 +138,12 @@ class EdgeClauses(ClusterClauses):
         place = Place(span, Which.NEXT, (Target(TargetKind.CHAIN),), number, each_of=True)
         return replace(step, places=(place,), span=span)
 
+    def says_how_many(self, start: int, step: Work) -> bool:
+        """Whether stitches on the other side have a number or a place: "sc on the other side" may be one, or the whole side."""
+        plain = not step.places and step.stitch not in ("inc", "dec") and step.together is None
+        one = any(item.lower in ("same", "next", "a", "an") for item in self.stream.lexemes[start : self.stream.at])
+        return one or step.number_said or not plain
+
     def along_edge(self) -> bool:
         """Takes "along top", "down side", "across the lower edge" after a number of stitches."""
         stream = self.stream

@@ -34,6 +34,7 @@ from lint.tree import (
     Step,
     Times,
     TimesKind,
+    Unread,
     Work,
 )
 
@@ -159,6 +160,10 @@ class WorkClauses(EdgeClauses):
                 step = replace(step, places=places(stream), span=stream.span_from(start))
             else:
                 step = self.in_chains(start, step)  # "3 sc on the other side of the ch"
+            if not self.says_how_many(start, step):
+                why = "how many stitches go there is not said"
+                self.steps.append(Unread(stream.span_from(start), stream.words(start, stream.at), why))
+                return True
         if isinstance(step, Work) and (shaped := self.at_each_end(step)) is not None:
             step = shaped
         if isinstance(step, Work) and (in_turn := self.place_in_turn(step)) is not None:

@@ -262,8 +262,9 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
             place = place and replace(place, bare=all_of)
             if place is None and stream.kind() in _AFTER_NUMBER:
                 place = Place(stream.span_from(start), Which.NEXT, (ANY,), number, each_of=True)  # "sc in 3, inc in 1"
-        elif kind == "number":
+        elif kind == "number":  # "in the 2-ch sp": its length, and no number of places
             place = with_target(stream, start, Which.NEXT)
+            place = place and replace(place, bare=place.which is Which.NEXT)
     else:
         place = with_target(stream, start, Which.NEXT)
         place = place and replace(place, bare=place.which is Which.NEXT)

@@ -167,6 +167,10 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
         stream.at -= 1
     said = _rows_said(stream) or striped(stream) if how_often is None else None
     until, open_ended, unit = _until(stream, how_often) if said is None else (None, False, "stitches")
+    at = stream.at
+    if how_often is not None and how_often.kind is not TimesKind.FILL and (in_rows := _rows_said(stream)) is not None:
+        said = in_rows if in_rows[1] else None  # "6 more times, until you have 8 rows"
+        stream.at = stream.at if said else at
     if how_often is not None and how_often.kind is TimesKind.FILL:
         how_often = None
         stream.pass_to(".", ";", *OPENERS)

@@ -42,9 +42,13 @@ def side_by_side(steps: list[Step]) -> list[Step]:
 
 def _come_again(steps: list[Step]) -> bool:
     """ "sc in each sc, sc in each ch, sc in each sc": stitches and chains in the order in which they lie."""
-    works = [step for step in steps if isinstance(step, Work) and (_run(step) is not None or _of_all(step))]
+    works = [step for step in steps if isinstance(step, (Work, Group)) and (_to_the_end(step) or _of_all(step))]
     runs = [step.places[-1] for step in works]
-    sorts = [_plain(place) for place in runs if _plain(place) or place.targets[0].kind is TargetKind.CHAIN]
+    sorts = [
+        _plain(place)
+        for place in runs
+        if _plain(place) or place.targets[0].kind is TargetKind.CHAIN or _one_space(place)
+    ]
     return len(sorts) > 2 and any(one == other != between for one, between, other in zip(sorts, sorts[1:], sorts[2:]))
 
 
@@ -82,6 +86,13 @@ def _run(step: Step) -> Place | None:
         place is not None and place.which is Which.EACH and (place.limit is None or place.limit.kind is LimitKind.END)
     )
     return place if to_end and not place.between else None
+
+
+def _to_the_end(step: Work | Group) -> bool:
+    """ "sc in each sc", to the row's end or to the last of it."""
+    place = step.places[-1] if step.places else None
+    last = place is not None and place.which is Which.EACH and place.limit is not None
+    return _run(step) is not None or last and place.limit.kind is LimitKind.LAST
 
 
 def _of_all(step: Step) -> bool:
