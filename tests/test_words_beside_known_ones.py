@@ -77,3 +77,20 @@ def test_all_behind_the_end_of_the_chain_goes_to_its_other_side(words: str, made
     """ "Along the other side" is said of all that comes behind the chain's last place, not of the last clause alone."""
     report = check(f"{CHAIN_OF_9}Rnd 1: Sc in 2nd ch from hook and in next 6 ch, 3 sc in last ch, {words}\n")
     assert (counts(report), corrections(report)) == ([made], [])
+
+
+_GRADED = (
+    "Piece\n\nUS terms\n\nSizes: S (M, L)\n\nPIECE\nCh 13 (15, 17).\nRow 1: Sc in 2nd ch from hook and in each ch across. (12, 14, 16)\n"
+    "{before}Row 2: Ch 1, turn, 2 sc in first st, sc to last st, 2 sc in last st.\n{behind}"
+)
+
+
+@pytest.mark.parametrize(
+    "note", ["Size L only: work Row 2.", "Only work Row 2 for size L.", "For size L only, work Row 2."]
+)
+def test_row_worked_again_by_one_size(note: str) -> None:
+    """Behind a row these words bid one size to work it again; before it they say which size works it."""
+    report = check(_GRADED.format(before="", behind=f"{note}\n"))
+    assert [cell.made.stitches for cell in report.ledger.rows[2].cells if cell.made] == [14, 16, 18]
+    told = check(_GRADED.format(before=f"{note}\n", behind=""))
+    assert [cell.made.stitches for cell in told.ledger.rows[-1].cells if cell.made] == [18]
