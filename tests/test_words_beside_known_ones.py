@@ -94,3 +94,18 @@ def test_row_worked_again_by_one_size(note: str) -> None:
     assert [cell.made.stitches for cell in report.ledger.rows[2].cells if cell.made] == [14, 16, 18]
     told = check(_GRADED.format(before=f"{note}\n", behind=""))
     assert [cell.made.stitches for cell in told.ledger.rows[-1].cells if cell.made] == [18]
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "dec, keeping neck edge straight sc 10. (11)",
+        "dec, taking care not to twist sc 10. (11)",
+        "dec, holding tail behind 10 sc. (11)",
+    ],
+)
+def test_work_behind_a_remark_without_a_comma_is_not_passed_over(words: str) -> None:
+    """Stitches that stand at the end of words that only tell something are told as not understood."""
+    report = check(f"{HEAD}Row 1: Fsc 12, turn. (12)\nRow 2: Ch 1, {words}\n")
+    assert counts(report)[-1] in (None, 11)
+    assert not {"count-differs", "places-run-out", "places-left-over"} & {rule for rule, _ in corrections(report)}

@@ -264,6 +264,11 @@ class RemarkClauses(LeftClauses):
         )
         if works and any(item.kind in STITCHY for item in stream.lexemes[start + 1 : end]):
             return False  # "make sure to work 2 sc in last st" is more than a remark
+        told = [item.kind for item in words[1:]]
+        if told[-1:] == ["number"] and told[-2:-1] in (["stitch"], ["increase"], ["decrease"]):
+            return False  # "keeping neck edge straight sc 10": work behind it, and no comma
+        if len(told) == 2 and told[0] == "number" and told[1] in ("stitch", "increase", "decrease"):
+            return False
         stream.at = end  # what follows a comma is read for itself: "being careful not to twist, join with sl st"
         self.steps.append(Remark(stream.span_from(start)))
         return True
