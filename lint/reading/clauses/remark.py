@@ -14,6 +14,7 @@ from lint.reading.places.places import places
 from lint.reading.repeating.rowsof import run_for_rows
 from lint.reading.repeating.swaps import changes_stitch
 from lint.reading.words.piecewords import for_a_thing, tells_piece
+from lint.reading.words.rowending import ends_in_stitches
 from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS
 from lint.tree import Chain, Group, OpenWork, OtherSide, Remark, Repeat, Skip, Unread, UseYarn, Work
 
@@ -262,13 +263,12 @@ class RemarkClauses(LeftClauses):
             and not (seams and item.lower == "on")  # "sew on the buttons opposite the ch-2 sps"
             for before, item in zip(words, words[1:], strict=False)
         )
-        if works and any(item.kind in STITCHY for item in stream.lexemes[start + 1 : end]):
+        if (
+            ends_in_stitches(words[1:])
+            or works
+            and any(item.kind in STITCHY for item in stream.lexemes[start + 1 : end])
+        ):
             return False  # "make sure to work 2 sc in last st" is more than a remark
-        told = [item.kind for item in words[1:]]
-        if told[-1:] == ["number"] and told[-2:-1] in (["stitch"], ["increase"], ["decrease"]):
-            return False  # "keeping neck edge straight sc 10": work behind it, and no comma
-        if len(told) == 2 and told[0] == "number" and told[1] in ("stitch", "increase", "decrease"):
-            return False
         stream.at = end  # what follows a comma is read for itself: "being careful not to twist, join with sl st"
         self.steps.append(Remark(stream.span_from(start)))
         return True
