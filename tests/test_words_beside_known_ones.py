@@ -109,3 +109,10 @@ def test_work_behind_a_remark_without_a_comma_is_not_passed_over(words: str) -> 
     report = check(f"{HEAD}Row 1: Fsc 12, turn. (12)\nRow 2: Ch 1, {words}\n")
     assert counts(report)[-1] in (None, 11)
     assert not {"count-differs", "places-run-out", "places-left-over"} & {rule for rule, _ in corrections(report)}
+
+
+@pytest.mark.parametrize("more", ["and twice round the neck", "and three in the corner"])
+def test_more_work_behind_an_edge_is_not_passed_over(more: str) -> None:
+    """What is worked besides, behind so many stitches along an edge, is told as not understood."""
+    assert counts(check(f"{HEAD}Row 1: 15 sc evenly up right front {more}.\n")) == [None]
+    assert counts(check(f"{HEAD}Row 1: 15 sc evenly up right front and 8 sc round the neck.\n")) == [23]
