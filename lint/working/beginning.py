@@ -77,7 +77,8 @@ class Beginning(Placing):
             return
         ahead = next((s for s in following if not isinstance(s, (Turn, Remark, Loops, UseYarn))), None)
         into_chain = hook_place(ahead)
-        if isinstance(ahead, Evenly) and self.hangs_free(ahead, length):
+        counts = step.counting is not None and step.counting.counts  # "ch 7 (counts as tr and ch 3)"
+        if isinstance(ahead, Evenly) and not counts and self.hangs_free(ahead, length):
             return
         if into_chain is not None and self.begins_arm(length, ahead, following):
             return

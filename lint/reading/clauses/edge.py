@@ -14,7 +14,7 @@ from lint.reading.places.targets import ANY, FREE, LOOPS, is_space_word
 from lint.reading.repeating.repeats import Mark
 from lint.reading.words.piecewords import PIECE_WORDS, tells_piece
 from lint.reading.words.stream import OPENERS, SIGNS
-from lint.tree import MAKES_STITCHES, AlongEdge, Evenly, Group, OtherSide, Remark, Skip, Turn, Work
+from lint.tree import MAKES_STITCHES, AlongEdge, Evenly, Group, OtherSide, Remark, Skip, Step, Turn, Work
 
 _EDGE_WORDS = (
     "foundation", "beginning", "outer", "bottom", "top", "long", "short", "narrow", "right", "left", "lower", "upper", "other",
@@ -269,11 +269,17 @@ class EdgeClauses(ClusterClauses):
         return True
 
     def _go_to_other_side(self, start: int) -> None:
-        """The chain from below, for what follows, and for "sc in each ch" just before "along the other side of the ch"."""
+        """The chain from below, for what follows, and for "sc in each ch" just before "along the other side of the ch".
+
+        Of "3 sc in last ch, hdc in next 4 ch, sc in next 5 ch along the other side", all behind the chain's end goes there.
+        """
         last = self.steps[-1] if self.steps else None
         there = isinstance(last, Work) and start > 0 and last.span.end == self.stream.lexemes[start - 1].end
-        there = there and bool(last.places) and last.places[-1].which in (Which.EACH, Which.NEXT)
-        self.steps.insert(len(self.steps) - there, OtherSide(self.stream.span_from(start)))
+        whichs = [_last_which(step) for step in self.steps] if there else []
+        end = whichs.index(Which.LAST) + 1 if Which.LAST in whichs else len(whichs)
+        goes_on = end < len(whichs) and all(which in (*_ALONG, Which.LAST) for which in whichs[end:])
+        first = end if goes_on else len(self.steps) - (whichs[-1:] != [] and whichs[-1] in _ALONG)
+        self.steps.insert(first, OtherSide(self.stream.span_from(start)))
 
     def _kinds(self, first: int, last: int) -> list[str]:
         return [item.kind for item in self.stream.lexemes[first:last] if item.lower not in ("down", "up", "back")]
@@ -297,3 +303,11 @@ class EdgeClauses(ClusterClauses):
             if unused and not named and words[index + 1 : end] and words[index + 1].kind == "of":
                 return index
         return len(words)
+
+
+_ALONG = (Which.EACH, Which.NEXT)
+
+
+def _last_which(step: Step) -> Which | None:
+    """Which places a step of stitches goes into, the last that it names."""
+    return step.places[-1].which if isinstance(step, Work) and step.places else None

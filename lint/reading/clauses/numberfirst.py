@@ -188,7 +188,12 @@ class WorkClauses(EdgeClauses):
                 span, words = stream.span_from(start), stream.words(start, stream.at)
                 self.steps.append(OpenWork(span, words) if in_all is None else Evenly(span, step.stitch, in_all))
                 return True
+            behind = stream.at
             stream.pass_to()
+            more = (at for at in range(behind, stream.at - 1) if stream.lexemes[at].kind == "and")
+            stream.at = next(
+                (at for at in more if stream.lexemes[at + 1].kind == "number"), stream.at
+            )  # "… and 3 in corner"
             step = self.over_all_edges(start, step)
         if isinstance(step, Work) and not step.places and step.stitch not in ("inc", "dec") and self.along_edge():
             each = any(item.kind == "each" for item in stream.lexemes[start : stream.at])

@@ -191,7 +191,8 @@ class WordClauses(EndingClauses):
         stream.take() if stream.word("on", "now") else None
         led = stream.take_if("with", "to") is not None or stream.word("onto") and stream.take() is not None
         stream.skip("the")
-        piece = led and stream.kind() not in STITCHY and (stream.peek().text[:1].isupper() or tells_piece(stream.peek().lower))  # fmt: skip
+        named = stream.kind() == "word" and stream.peek().text[:1].isupper()
+        piece = led and stream.kind() not in STITCHY and (named or tells_piece(stream.peek().lower))
         if piece and stream.take() and stream.kind() in (".", ";", ",", "end"):
             self.steps.append(Remark(stream.span_from(start)))
             return True

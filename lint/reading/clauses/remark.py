@@ -14,6 +14,7 @@ from lint.reading.places.places import places
 from lint.reading.repeating.rowsof import run_for_rows
 from lint.reading.repeating.swaps import changes_stitch
 from lint.reading.words.piecewords import for_a_thing, tells_piece
+from lint.reading.words.rowending import ends_in_stitches
 from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS
 from lint.tree import Chain, Group, OpenWork, OtherSide, Remark, Repeat, Skip, Unread, UseYarn, Work
 
@@ -251,10 +252,8 @@ class RemarkClauses(LeftClauses):
         end = next((i for i in range(start + 1, end) if stream.leads_to_work(i)), end)
         ands = [i for i in range(start + 1, end) if stream.lexemes[i].kind == "and"]
         end = next((i for i in range(start + 1, end) if stream.lexemes[i].lower == "working"), end)
-        end = next(
-            (i for i in ands if i < end and stream.lexemes[i + 1 : i + 2] and stream.lexemes[i + 1].kind == "place"),
-            end,
-        )
+        put = [i for i in ands if i < end and [item.kind for item in stream.lexemes[i + 1 : i + 2]] == ["place"]]
+        end = next(iter(put), end)
         words = stream.lexemes[start:end]
         works = any(
             item.kind in ("make", "skip", "repeat", "in")
@@ -262,7 +261,8 @@ class RemarkClauses(LeftClauses):
             and not (seams and item.lower == "on")  # "sew on the buttons opposite the ch-2 sps"
             for before, item in zip(words, words[1:], strict=False)
         )
-        if works and any(item.kind in STITCHY for item in stream.lexemes[start + 1 : end]):
+        works = works and any(item.kind in STITCHY for item in words[1:])
+        if works or ends_in_stitches(words[1:]):
             return False  # "make sure to work 2 sc in last st" is more than a remark
         stream.at = end  # what follows a comma is read for itself: "being careful not to twist, join with sl st"
         self.steps.append(Remark(stream.span_from(start)))

@@ -146,7 +146,7 @@ def label_forms(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> 
         ),
         "inline": expression(
             r"(?<=[.!)\]};]\s{0,3})(?<=\s)|(?<=[.)])(?=\d)"
-            r"|(?<=[\d)\]]\s(?:\p{L}{1,8}\s)?|\beach\s(?:row|rnd|round)\s)(?=(?-i:R(?:ow|nd|ound)s?)\s\d)",  # "= 31 sts Row 2:"
+            r"|(?=(?-i:R(?:ow|nd|ound)s?)\s\d)(?<=[\d)\]]\s(?:\p{L}{1,8}\s)?|\beach\s(?:row|rnd|round)\s)",  # "= 31 sts Row 2:"
             flags,
         ),
     }

@@ -26,7 +26,7 @@ _FORMS = tuple(
         # "Only sizes M and L work Row 4", "Sizes M and L only work Row 4", and "Sizes M and L work Row 4" right above that row
         rf"(?P<sure>only\s+|just\s+)?{_NAMES}(?:\s+(?P<sure>only))?(?:\s+|\s*(?P<gate>[:,])\s*)(?:should\s+|will\s+)?(?:works?|makes?)\s+{_ROWS}(?P<sure>\s+only)?",
         # "Work Row 4 for sizes M and L only", "Only work Row 4 for size M"
-        rf"(?P<sure>only\s+)?work\s+{_ROWS}\s+(?P<sure>only\s+)?(?:for|in)\s+{_NAMES}(?P<sure>\s+only)?",
+        rf"(?P<sure>only\s+)?(?P<bid>work)\s+{_ROWS}\s+(?P<sure>only\s+)?(?:for|in)\s+{_NAMES}(?P<sure>\s+only)?",
     )
 )
 _NUMBERED = expression(r"(?i)\b(?:rows?|rnds?|rounds?|rds?)\s+\d")
@@ -71,8 +71,9 @@ def noted_rows(lines: Sequence[Line], gates: GateReader, labels: LabelReader) ->
                 sizes = tuple(size for size in range(gates.number) if size not in sizes)
             below = _right_below(lines[index + 1 :], labels, kind, numbers)
             weak = "sure" in told.groupdict() and not told["sure"] and not below
-            if weak and told.groupdict().get("gate"):
-                continue  # "Sizes M and L: work Row 4" again
+            gate, bid = told.groupdict().get("gate"), told.groupdict().get("bid")
+            if gate and weak or (gate or bid) and not below and not _come(lines[index + 1 :], labels, kind, numbers):
+                continue  # "Sizes M and L: work Row 4" again; "Size L only: work Row 4" behind that row
             sizes = sizes if below or not weak and _one_of_each(lines, labels, kind, numbers) else None
             alone = line.start if sizes is not None and len(sentences) == 1 else None
             found.append(NotedRows(kind, numbers, sizes, below, alone))
@@ -95,6 +96,12 @@ def _right_below(lines: Sequence[Line], labels: LabelReader, kind: str, numbers:
         if not left:
             return tuple(met)
     return ()
+
+
+def _come(lines: Sequence[Line], labels: LabelReader, kind: str, numbers: frozenset[int]) -> bool:
+    """Whether any of these rows is still to come."""
+    met = (found.label for line in lines if (found := labels.at_line(line.text, 0)) is not None)
+    return any(label.kind in (kind, "either") and not numbers.isdisjoint(label.numbers) for label in met)
 
 
 def _one_of_each(lines: Sequence[Line], labels: LabelReader, kind: str, numbers: frozenset[int]) -> bool:

@@ -50,8 +50,8 @@ def title_behind(labels: LabelReader, lines: Sequence[Line], index: int, begin: 
 
 def steps_go_on(lines: Sequence[Line], index: int) -> bool:
     """Whether a blank line only parts the steps of one row: bullets above it and below it, of one sort."""
-    above = next((line for line in reversed(lines[:index]) if not line.blank), None)
-    below = next((line for line in lines[index + 1 :] if not line.blank), None)
+    above = next((lines[at] for at in range(index - 1, -1, -1) if not lines[at].blank), None)
+    below = next((lines[at] for at in range(index + 1, len(lines)) if not lines[at].blank), None)
     signs = [_BULLET.match(line.text) for line in (above, below) if line is not None]
     return len(signs) == 2 and all(signs) and signs[0][1] == signs[1][1]
 

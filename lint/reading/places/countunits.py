@@ -243,10 +243,10 @@ def left_over(stream: Stream, ahead: int = 0) -> bool:
 
 
 def whole_count(stream: Stream) -> bool:
-    """Whether a figure is told as the whole by what stands behind it: "12 made", "12 in all", "12 at end of rnd"."""
+    """Whether a figure is told as the whole by what stands behind it: "12 in all", "12 at end of rnd"; "6 made" may be of shells."""
     if stream.kind() == "at":
         at = 2 if stream.kind(1) == "the" else 1
         return stream.kind(at) == "row_end" and stream.at + at + 1 >= len(stream.lexemes)
     words = 2 if stream.word("all") and stream.word("together", ahead=1) else 1
-    told = words == 2 or stream.kind() in ("made", "total") or stream.word("altogether")
+    told = words == 2 or stream.kind() == "total" or stream.word("altogether")
     return told and stream.at + words >= len(stream.lexemes)

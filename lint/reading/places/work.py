@@ -188,9 +188,15 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         stream.at += loop + 1  # "30 sc in back loops", "hdc in the BLO in each st": how, not where
     if stream.word("made", "working", "worked") and stream.kind(1) in ("in", "around", "over"):
         stream.take()  # "V-st made in 5th ch", "3 dc working around next dc"
-    if stream.kind() == "in" and stream.kind(1) in ("each", "all") and stream.kind(2) in ("row", "round"):
+    shapes = stitch in ("inc", "dec") or together is not None  # "6 inc per round" goes somewhere among other stitches
+    if (
+        stream.kind() == "in"
+        and stream.kind(1) in ("each", "all")
+        and stream.kind(2) in ("row", "round")
+        and not shapes
+    ):
         stream.at += 3  # "6 sc in each round": said of every row of a range
-    elif stream.word("per") and stream.kind(1) in ("row", "round") and number is not None:
+    elif stream.word("per") and stream.kind(1) in ("row", "round") and number is not None and not shapes:
         stream.at += 2
     each = number is not None and stream.kind() == "each"
     each = each and (stream.kind(1) == "in" or stream.word("in all", ahead=1))

@@ -23,11 +23,7 @@ _MAY_END = (
     ">",
     *CLOSERS,
 )
-_ROUNDED_OFF = (
-    "around",
-    "across",
-    "ending",
-)  # behind these a figure in the line below is no number of stitches to work
+_ROUNDED_OFF = ("around", "across", "ending")  # a figure in the line below is no number of stitches to work
 # short forms, and what goes on with the same clause behind the full stop of one: "3 ch. and 4 tr. into next sp."
 _SHORTENED = ("stitch", "special", "any_stitch", "chain", "space")
 _GOES_ON = (",", ";", "and", "in", "over", "of", "to", "together", "evenly", "space", *CLOSERS)
@@ -43,7 +39,7 @@ _BEFORE_FIGURES = (
     "…",
     "...",
     "..",
-)  # a figure behind these, that ends a line, is a count
+)  # a figure that ends a line behind these is a count
 _TALK = ("stuff", "rotate", "telling", "marker", "fasten_off", "no_fasten", "attach", "change")  # no unit of a count
 _COUNTS = ([";"], ["="], ["→"], ["dash"])  # what leads to a count
 _CLOSES = ("stitch", "join", "fasten_off", "turn")  # what may follow it below
@@ -69,7 +65,8 @@ def with_line_stops(lexemes: list[Lexeme], source: SourceText) -> list[Lexeme]:
             ended = (counted or starred or before.kind in _MAY_END) and opens
             kinds = [one.kind for one in found[-3:]]  # "; 10 sts", and in the line below "sl st in next st"
             told = kinds[:1] in _COUNTS and kinds[1:] == ["number", "any_stitch"] and lexeme.kind in _CLOSES
-            summed = before.kind in _ROUNDED_OFF and _counts_alone(lexemes[index:])
+            last_pass = before.kind == "ending" and found[-2:-1] != [] and found[-2].kind != "to"  # "…, ending / 2 sc"
+            summed = before.kind in _ROUNDED_OFF and not last_pass and _counts_alone(lexemes[index:])
             if ended or told or summed:
                 found.append(Lexeme(".", "", before.end, before.end, True))
         elif before is not None and lexeme.value == "cell" and "\t" in source.text[before.end : lexeme.start]:

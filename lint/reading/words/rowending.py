@@ -239,3 +239,13 @@ def remark_at(stream: Stream, start: int, end: int) -> int | None:
     inside = stream.lexemes[opening + 1 : stream.matching(opening)]
     idle = first == "word" and not any(item.kind in _WORKS or item.lower in _CHANGES for item in inside)
     return opening if tells_rows or idle or is_talk(inside) else None
+
+
+_STITCHES = ("stitch", "increase", "decrease")
+
+
+def ends_in_stitches(words: list[Lexeme]) -> bool:
+    """Whether work stands at the end of words that tell something: "keeping neck edge straight | sc 10", "taking care | 10 sc"."""
+    told = [item.kind for item in words]
+    alone = len(told) == 2 and told[0] == "number" and told[1] in _STITCHES
+    return alone or len(told) > 1 and told[-1] == "number" and told[-2] in _STITCHES

@@ -33,30 +33,12 @@ _TAIL = (
 
 _DONE = ("worked", "work", "done", "made", "completed", "repeated")
 _OF_IT = (
-    "you",
-    "have",
-    "has",
-    "been",
-    "it",
-    "this",
-    "that",
-    "is",
-    "are",
-    "the",
-    "ve",
-    "'ve",
-    "’ve",
-    "you've",
-    "you’ve",
-    "a",
-    "of",
-    "total",
-    "for",
-)
+    "you", "have", "has", "been", "it", "this", "that", "is", "are", "the", "ve", "'ve", "’ve", "you've", "you’ve", "a", "of", "total", "for",
+)  # fmt: skip
 
 
 def until_done(stream: Stream) -> Times | None:
-    """Takes "until you have worked it 6 times in all", "until this has been done a total of 6 times": so often, and no more."""
+    """Takes "until you have worked it 6 times in all", "until this has been done a total of 6 times": so often, as a rule no more."""
     start = stream.at
     if not stream.word("until", "till"):
         return None
@@ -67,9 +49,10 @@ def until_done(stream: Stream) -> Times | None:
     if number is None or stream.take_if("times") is None or not any(word in _DONE for word in words):
         stream.at = start
         return None
-    if stream.take_if("total") is None and stream.word("altogether"):
-        stream.take()
-    return Times(stream.span_from(start), TimesKind.IN_ALL, number)
+    if stream.take_if("total") is not None or stream.word("altogether") and stream.take():
+        words.append("total")
+    again = "repeated" in words and "total" not in words  # the first time counted, or not: as in "rep from * 5 times"
+    return Times(stream.span_from(start), TimesKind.UNCLEAR if again else TimesKind.IN_ALL, number)
 
 
 def until_made(stream: Stream, steps: list[Step], opened: int) -> Times | None:
