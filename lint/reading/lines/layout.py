@@ -97,7 +97,7 @@ class LayoutReader:
                 self._leave(one, part)
             leave = []
             if line.blank:
-                after_blank = row is None or not steps_go_on(self.lines, index)
+                after_blank = row is None or not steps_go_on(self.lines, index, row.span)
                 row = None if after_blank and row is not None and self._has_body(row) else row
                 continue
             self.passage.next_line()

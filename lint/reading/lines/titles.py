@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from lint.expression import expression
 from lint.reading.lines.headings import Line
 from lint.reading.lines.labels import LabelReader
+from lint.source import Span
 
 # words in capitals as titles have them, "The Petals", "Increase Round", and no word that tells where or how often
 _TITLE = expression(
@@ -18,6 +19,7 @@ _STITCHES = expression(
 )
 _RING = expression(r"(?i)\b(?:ring|circle|loop|mr)\b")
 _STEP = expression(r"\s*(?:[•·*–-]\s+|\d{1,2}[.)]\s+)?\S")
+_LONGEST = 3_000  # characters of a row in steps: each of its lines is read with those before it
 _BULLET = expression(r"\s*([•·▪◦‣])\s*\S")
 _WORK = expression(
     r"(?i)\b(?:\d+\s?)?(?:sc|dc|hdc|htr|tr|ch|chain|sl st|ss|inc|dec)\b(?:\s*\d|\s+(?:in|into|around|across)\b)|\bmagic (?:ring|circle)|\d\s?(?:sc|dc|hdc|htr|tr|ch)\b"
@@ -48,8 +50,10 @@ def title_behind(labels: LabelReader, lines: Sequence[Line], index: int, begin: 
     return _RING.search(title["words"]) is None or _RING.search(" ".join(steps)) is not None
 
 
-def steps_go_on(lines: Sequence[Line], index: int) -> bool:
+def steps_go_on(lines: Sequence[Line], index: int, row: Span) -> bool:
     """Whether a blank line only parts the steps of one row: bullets above it and below it, of one sort."""
+    if row.end - row.start > _LONGEST:
+        return False
     above = next((lines[at] for at in range(index - 1, -1, -1) if not lines[at].blank), None)
     below = next((lines[at] for at in range(index + 1, len(lines)) if not lines[at].blank), None)
     signs = [_BULLET.match(line.text) for line in (above, below) if line is not None]
