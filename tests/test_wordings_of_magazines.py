@@ -56,7 +56,7 @@ def test_marks_of_a_passage(mark: str) -> None:
 @pytest.mark.parametrize(
     "count",
     [
-        " – {} made.", ", {} in all.", ". {} in total.", " ({} at end of rnd)", ": {}\nStuff the body.", "; {}. Stuff firmly.",
+        ", {} in all.", ". {} in total.", " ({} at end of rnd)", ": {}\nStuff the body.", "; {}. Stuff firmly.",
         "; {}\nFasten off after the first leg.", ". *({})*", ". **({})**\nStuff the body.", ". *{} sc*", ". Fasten off A: {} sc",
         ". Fasten off ... {} sc", ". Fasten off and weave in ends: {} sc", "\n{} sts total", "\nStitch count: {}",
     ],
@@ -171,3 +171,30 @@ def test_short_forms_with_full_stops(words: str, made: int) -> None:
 def test_each_of_those(words: str, made: int | None) -> None:
     """Those that the run before it left out; where it left out none, it is not guessed which are meant."""
     assert counts(on_a_round(12, words))[-1] == made
+
+
+@pytest.mark.parametrize(
+    "rest", ["(2 dc in next sp) 11 times", "2 dc in each sp around", "*2 dc in next sp; rep from * around"]
+)
+def test_spaces_of_a_round_without_chains_lie_between_its_stitches(rest: str) -> None:
+    """Where the round below has no chains, "next sp" is a gap: as many as stitches, and the first is begun in."""
+    text = "Rnd 1: Ch 3 (counts as dc), 11 dc in magic ring, join. (12)\nRnd 2: Sl st in next sp, ch 3, dc in same sp, "
+    result = check(f"{HEAD}{text}{rest}, join. (24)\n")
+    assert counts(result) == [12, 24]
+    assert not [one for one in result.findings if one.rule in ("places-run-out", "place-not-there")]
+
+
+@pytest.mark.parametrize(
+    ("line", "words", "made"),
+    [
+        ("Ch 3.", "dc in next 11 sts", 12),
+        ("Ch 4.", "sc in each st around", None),
+        ("Now ch 5.", "hdc in each st around", None),
+    ],
+)
+def test_chains_in_a_line_of_their_own_lead_up_to_a_stitch_of_their_height(
+    line: str, words: str, made: int | None
+) -> None:
+    """More of them than the next stitch is high are a bridge, or stitches to be: the round is not counted."""
+    result = check(f"{HEAD}Rnd 1: 12 dc in magic ring. (12)\n{line}\nRnd 2: {words}.\n")
+    assert counts(result)[-1] == made

@@ -181,7 +181,6 @@ WAYS: dict[str, Way] = {
     "count in bold": _count(r" **(\1)**"),
     "count in italics": _count(r" *(\1)*"),
     "count as a sentence": _count(r". \1."),
-    "count made": _count(r" – \1 made."),
     "count in all": _count(r", \1 in all."),
     "count total": _count(r" (\1 total)"),
     "count behind Total": _count(r". Total: \1."),

@@ -57,8 +57,9 @@ class Moving(Grouping):
             if step.places[0].which in (Which.NEXT, Which.EACH) and cursor.nodes[0].is_stitch and not self.moved:
                 cursor.at = 1  # the join stands on the first stitch; "next" is the one after
         self.moved = True
-        if len(step.places) == 1 and step.places[0].between and step.places[0].which is not Which.EACH:
-            if self.round_of_stitches():
+        lone = step.places[0] if len(step.places) == 1 and step.places[0].which is not Which.EACH else None
+        if lone is not None and (lone.between or lone.targets == (Target(TargetKind.SPACE),) and not self.made):
+            if self.round_of_stitches():  # where there is no chain, "next sp" is between stitches
                 self.begin_between_stitches()
                 self.note(step.span)
                 return
