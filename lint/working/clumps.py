@@ -36,6 +36,8 @@ def those_named(nodes: list[Node], run: list[int], name: str | None) -> list[lis
     if len(run) < 3 or all((nodes[i].special == name) is begins for i in run):
         return [run] if begins else []
     parts = [list(part) for named, part in groupby(run, key=lambda i: nodes[i].special == name) if named]
+    if len(parts) == 1 and nodes[run[0]].chain:
+        return [run] if begins else []  # the chain that the row begins with is a part of its first shell
     return parts if len(parts) > 1 or not begins else [run]
 
 
