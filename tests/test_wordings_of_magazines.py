@@ -198,3 +198,11 @@ def test_chains_in_a_line_of_their_own_lead_up_to_a_stitch_of_their_height(
     """More of them than the next stitch is high are a bridge, or stitches to be: the round is not counted."""
     result = check(f"{HEAD}Rnd 1: 12 dc in magic ring. (12)\n{line}\nRnd 2: {words}.\n")
     assert counts(result)[-1] == made
+
+
+@pytest.mark.parametrize(("words", "asked"), [("sc in first 6 sts only", False), ("sc in first 6 sts", True)])
+def test_only_says_that_the_rest_is_left(words: str, asked: bool) -> None:
+    """Stitches left over are asked about, unless the words say so."""
+    result = check(f"{HEAD}Row 1: Fsc 12, turn. (12)\nRow 2: Ch 1, {words}, turn. (6)\n")
+    assert counts(result) == [12, 6]
+    assert any(one.rule == "places-left-over" for one in result.findings) is asked

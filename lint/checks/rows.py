@@ -10,6 +10,7 @@ from dataclasses import replace
 
 from lint.checks.context import Context
 from lint.checks.sizelists import wrong_lists
+from lint.expression import expression
 from lint.faults import RULES, SERIOUS, fault_of, told_in, unequal_sides
 from lint.finding import Finding, Related, Weight
 from lint.ledger import Cell, LedgerRow, Outcome
@@ -35,8 +36,9 @@ def finding_of(row: LedgerRow, context: Context) -> Finding | None:
     if len(sizes) < len(by_rule[rule]):
         rule = "count-differs"
     cell = row.cells[sizes[0]]
-    if rule == "places-left-over" and cell.outcome is Outcome.AGREES and _joined_later(context, row):
-        return None  # left on purpose: the other side is worked there
+    left = rule == "places-left-over" and cell.outcome is Outcome.AGREES
+    if left and (_joined_later(context, row) or _ONLY_THESE.search(context.source.slice(row.row.span))):
+        return None  # left on purpose: the other side is worked there, or "in first 6 sts only"
     names = context.pattern.sizes
     concerned = tuple(names[size] for size in sizes) if names and len(sizes) < len(names) else ()
     builder = {
@@ -52,6 +54,9 @@ def finding_of(row: LedgerRow, context: Context) -> Finding | None:
     # in other sizes the same words fit and make another number than printed: that is not to be lost behind this
     differ = _count_differs(context, row, row.cells[apart[0]], tuple(names[size] for size in apart))
     return replace(differ, message=f"{differ.message} In {_listed_sizes(found.sizes)}: {found.message}")
+
+
+_ONLY_THESE = expression(r"(?i)\b(?:st|sts|stitches|sc|h?dc|h?tr)\s+only\b")
 
 
 def _joined_later(context: Context, row: LedgerRow) -> bool:
