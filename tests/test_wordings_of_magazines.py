@@ -206,3 +206,17 @@ def test_only_says_that_the_rest_is_left(words: str, asked: bool) -> None:
     result = check(f"{HEAD}Row 1: Fsc 12, turn. (12)\nRow 2: Ch 1, {words}, turn. (6)\n")
     assert counts(result) == [12, 6]
     assert any(one.rule == "places-left-over" for one in result.findings) is asked
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("Sc around, placing 2 sc in the last st.", 13),
+        ("Sc around, working 2 sc in the first st.", None),
+        ("Sc around, with 2 sc in first st.", None),
+        ("Working 2 sc in the first st, sc around.", 13),
+    ],
+)
+def test_the_first_stitch_told_of_behind_a_run(words: str, made: int | None) -> None:
+    """The run has gone over it by then: whether it is meant instead or besides is not guessed."""
+    assert counts(on_a_round(12, words))[-1] == made

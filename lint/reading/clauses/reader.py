@@ -32,7 +32,7 @@ from lint.reading.counting.worded import counts_in_words
 from lint.reading.places.guard import nothing_swallowed
 from lint.reading.places.limbs import limb_joined
 from lint.reading.places.ofpieces import piece_run
-from lint.reading.places.pointedback import those_meant
+from lint.reading.places.pointedback import back_at_first, those_meant
 from lint.reading.places.together import told_together
 from lint.reading.repeating import repeats
 from lint.reading.repeating.growth import growing_on, shaped_calls
@@ -89,7 +89,7 @@ def read_row(stream: Stream) -> Reading:
     parser = Clauses(stream, reading, top=True)
     parser.run()
     reading.steps = nothing_swallowed(unclear_markers(reading.steps, stream.lexemes), stream.lexemes)
-    reading.steps = those_meant(reading.steps)
+    reading.steps = back_at_first(those_meant(reading.steps), stream.lexemes)
     reading.steps = none_passed_over(reading.steps, stream.lexemes, stream.vocabulary)
     sizes = stream.vocabulary.sizes
     reading.steps, reading.stated, counts = without_unfit_counts(reading.steps, reading.stated, unfit)
