@@ -220,3 +220,17 @@ def test_only_says_that_the_rest_is_left(words: str, asked: bool) -> None:
 def test_the_first_stitch_told_of_behind_a_run(words: str, made: int | None) -> None:
     """The run has gone over it by then: whether it is meant instead or besides is not guessed."""
     assert counts(on_a_round(12, words))[-1] == made
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "inc in first and last st, sc in all others",
+        "inc in first and last st and sc in each of the others",
+        "2 sc in first and last st, sc in each st between",
+        "inc in first and last sts, sc in all sts between",
+    ],
+)
+def test_all_but_the_ends(words: str) -> None:
+    """What is told of the ends leaves the stitches between them."""
+    assert counts(check(f"{HEAD}Row 1: Fsc 20, turn. (20)\nRow 2: Ch 1, {words}.\n"))[-1] == 22

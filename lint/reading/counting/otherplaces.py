@@ -11,7 +11,7 @@ from lint.reading.places.limits import limit
 from lint.reading.places.targets import ANY
 from lint.reading.words.runs import alongside
 from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS, Stream
-from lint.tree import Chain, Group, Join, Loops, Remark, Step, Turn, UseYarn, Work
+from lint.tree import Chain, Group, Join, Loops, Remark, ShapedWhere, Shaping, Step, Turn, UseYarn, Work
 
 _ENDS = (*SIGNS, "end", "turn", "join", "dash", "=", *OPENERS, *CLOSERS)
 _FINISH = ("complete", "finish", "end", "continue", "continuing", "finishing", "completing")
@@ -36,6 +36,9 @@ def in_all_others(stream: Stream, steps: list[Step], start: int) -> bool:
     run = replace(run, span=stream.span_from(start), number_said=number is not None)
     first = next((i for i, step in enumerate(steps) if not isinstance(step, _IDLE) and not _slips(step)), len(steps))
     before = steps[first:]  # a chain or a turn among them would be worked somewhere between
+    if len(before) == 1 and isinstance(before[0], Shaping) and before[0].where is ShapedWhere.EACH_END:
+        steps.append(run)  # "inc in first and last st, sc in all others"
+        return True
     if not before or not all(isinstance(step, (Work, Group)) and step.places for step in before):
         return False
     if all(_in_corners(step) for step in before):
@@ -61,6 +64,10 @@ def _others(stream: Stream) -> bool:
     stream.skip("of", "the")
     if stream.word("others", "rest", "the others", "the rest"):
         stream.take()
+        return True
+    told = stream.kind() == "any_stitch" and (stream.kind(1) == "between" or stream.word("between", ahead=1))
+    if told and stream.kind(2) in _ENDS:
+        stream.at += 2  # "in each st between"
         return True
     if every and stream.word("other", "remaining"):
         stream.take()
