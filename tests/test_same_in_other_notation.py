@@ -1,33 +1,55 @@
-"""The demo's sound patterns written in other ways: wrapped, abbreviated otherwise, with other signs. The fabric is the same."""
+"""The demo's patterns and a mitten written in other ways: wrapped, abbreviated otherwise, with other signs. The fabric is the same."""
 
 from __future__ import annotations
 
 from functools import cache
-from pathlib import Path
 
 import pytest
-from helpers import DEMO, check
+from helpers import DEMO
 from ways import WAYS
 
-_SOUND = sorted(path for path in DEMO.glob("*.txt") if "faulty" not in path.stem)
+from lint.inspection import work
+from lint.rulebook import load_rulebook
+from lint.source import SourceText
 
+MITTEN = """Test mitten
 
-@cache
-def _plain(path: Path) -> tuple[tuple[int | None, ...], ...]:
-    return made_by(path.read_text(encoding="utf-8"))
+US terms
+
+MITTEN
+Rnd 1: 6 sc in magic ring. (6 sc)
+Rnd 2: 2 sc in each sc around. (12 sc)
+Rnd 3: *Sc in next sc, 2 sc in next sc; rep from * around. (18 sc)
+Rnd 4: *Sc in next sc, sc2tog; rep from * around. (12 sc)
+Rnd 5: *2 sc in next sc, sc in next sc; rep from * around. (18 sc)
+
+THUMB
+Row 1: Ch 7, sc in 2nd ch from hook and in each ch across, turn. (6 sc)
+Row 2: Ch 1, *sc in next sc, 2 sc in next sc; rep from * across, turn. (9 sc)
+"""
+TEXTS = {path.stem: path.read_text("utf-8") for path in sorted(DEMO.glob("*.txt")) if "faulty" not in path.stem}
+TEXTS["mitten"] = MITTEN
+CHANGED = [(name, way) for name, text in TEXTS.items() for way in WAYS if WAYS[way](text) != text]
 
 
 def made_by(text: str) -> tuple[tuple[int | None, ...], ...]:
     """The stitches of every labelled row in every size."""
-    rows = [row for row in check(text).ledger.rows if row.row.label is not None]
+    ledger = work(SourceText(text, "pattern.txt"), load_rulebook()).ledger
+    rows = [row for row in ledger.rows if row.row.label is not None]
     return tuple(tuple(cell.made.stitches if cell.made is not None else None for cell in row.cells) for row in rows)
 
 
-@pytest.mark.parametrize("way", WAYS)
-@pytest.mark.parametrize("path", _SOUND, ids=lambda path: path.stem)
-def test_the_same_pattern_in_another_notation_has_the_same_counts(path: Path, way: str) -> None:
+@cache
+def _plain(name: str) -> tuple[tuple[int | None, ...], ...]:
+    return made_by(TEXTS[name])
+
+
+@pytest.mark.parametrize(("name", "way"), CHANGED, ids=[f"{name}-{way}" for name, way in CHANGED])
+def test_the_same_pattern_in_another_notation_has_the_same_counts(name: str, way: str) -> None:
     """How a pattern is set and abbreviated changes no count, and takes no row away."""
-    text = path.read_text(encoding="utf-8")
-    changed = WAYS[way](text)
-    if changed != text:
-        assert made_by(changed) == _plain(path)
+    assert made_by(WAYS[way](TEXTS[name])) == _plain(name)
+
+
+def test_every_way_changes_a_pattern() -> None:
+    """No way is written that none of these patterns shows."""
+    assert {way for _, way in CHANGED} == set(WAYS)
