@@ -133,7 +133,7 @@ def test_words_that_may_change_the_work_before_them_stop_the_row(words: str) -> 
     ("words", "made"),
     [
         ("sc across, increasing in the first and last st", 26),
-        ("2 sc in 1st and last st, sc in all sts between", None),
+        ("2 sc in 1st and last st, sc in all sts between", 26),
         ("hdc in 1st 5 sts, sc in next 14, hdc in final 5 sts", 24),
         ("increase every 4 sts", 30),
         ("(3 sc + inc) 6 times", 30),
