@@ -234,3 +234,16 @@ def test_the_first_stitch_told_of_behind_a_run(words: str, made: int | None) -> 
 def test_all_but_the_ends(words: str) -> None:
     """What is told of the ends leaves the stitches between them."""
     assert counts(check(f"{HEAD}Row 1: Fsc 20, turn. (20)\nRow 2: Ch 1, {words}.\n"))[-1] == 22
+
+
+@pytest.mark.parametrize(
+    "rest", ["*3 dc in next sp; rep from * around", "3 dc in each sp around", "(3 dc in next sp) 3 times"]
+)
+@pytest.mark.parametrize("way", ["Sl st in next sp", "Sl st in next 2 dc and in next sp"])
+def test_spaces_of_a_round_of_groups_lie_between_the_groups(rest: str, way: str) -> None:
+    """Four groups of three have four spaces between them, and not twelve."""
+    text = (
+        "Rnd 1: Ch 3 (counts as dc), 11 dc in magic ring, join. (12)\n"
+        "Rnd 2: Ch 3 (counts as dc), 2 dc in same st, sk 2 sts, *3 dc in next st, sk 2 sts; rep from * 2 more times, join. (12)\n"
+    )
+    assert counts(check(f"{HEAD}{text}Rnd 3: {way}, ch 3, 2 dc in same sp, {rest}, join.\n"))[-1] == 12

@@ -56,7 +56,7 @@ def finding_of(row: LedgerRow, context: Context) -> Finding | None:
     return replace(differ, message=f"{differ.message} In {_listed_sizes(found.sizes)}: {found.message}")
 
 
-_ONLY_THESE = expression(r"(?i)\b(?:st|sts|stitches|sc|h?dc|h?tr)\s+only\b")
+_ONLY_THESE = expression(r"(?i)\d\s?(?:sts?|stitches|sc|h?dc|h?tr)\s+only\b")
 
 
 def _joined_later(context: Context, row: LedgerRow) -> bool:

@@ -73,6 +73,15 @@ class Gaps(Parts):
         self.cursor.at = 1 if self.made else 0
         return self.cursor.each(targets, boundary, self.size)
 
+    def begins_in_bare_gap(self, place: Place) -> bool:
+        """ "Sl st in next sp" at the beginning of a round, where neither chains nor groups lie below."""
+        return place.targets == (_SPACE,) and not self.made and self.ungrouped()
+
+    def ungrouped(self) -> bool:
+        """Whether the stitches below share no places, or all of them one, a ring: then no "sp" lies between groups."""
+        runs = self.cursor.all_groups()
+        return len(runs) == 1 or all(len(run) == 1 for run in runs)
+
     def round_of_stitches(self) -> bool:
         """Whether the round below is of stitches alone, and none of them was skipped: its gaps can be told one by one."""
         cursor = self.cursor

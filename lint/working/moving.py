@@ -58,8 +58,8 @@ class Moving(Grouping):
                 cursor.at = 1  # the join stands on the first stitch; "next" is the one after
         self.moved = True
         lone = step.places[0] if len(step.places) == 1 and step.places[0].which is not Which.EACH else None
-        if lone is not None and (lone.between or lone.targets == (Target(TargetKind.SPACE),) and not self.made):
-            if self.round_of_stitches():  # where there is no chain, "next sp" is between stitches
+        if lone is not None and (lone.between or self.begins_in_bare_gap(lone)):
+            if self.round_of_stitches():  # where there is no chain and no group, "next sp" is between stitches
                 self.begin_between_stitches()
                 self.note(step.span)
                 return

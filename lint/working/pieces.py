@@ -296,6 +296,7 @@ class PatternWorker:
         if state.earlier.last and state.earlier.last == (instance.number or 0) - 1:
             instance = replace(instance, steps=named_as_below(instance.steps, state.earlier.last))
         fabric = fabric_below(instance, state)
+        leans = state.leans if fabric is state.fabric else ""
         task = Task.of(instance, state, fabric, size, blocks)
         if (words := not_told(task.steps, state.recent)) is not None:
             return self._not_recomputed(instance, state, size, words, instance.row.span)
@@ -321,9 +322,8 @@ class PatternWorker:
             return replace(cell, misfits=misfits(worked, instance), assumed=fabric.assumed, unclear_times=unclear)
         if not grows(instance.row, state.made, worked.made):
             return self._not_recomputed(instance, state, size, "it does not grow as it is said to", instance.row.span)
-        if state.leans and best.agrees is False and follows_below(task, best, state):
-            leans, why = state.leans, STANDS_ON_PRINT.format(state.leans)
-            cell = self._not_recomputed(instance, state, size, why, instance.row.span)
+        if leans and best.agrees is False and follows_below(task, best, state):
+            cell = self._not_recomputed(instance, state, size, STANDS_ON_PRINT.format(leans), instance.row.span)
             return replace(cell, comparison=best.comparison, leans=leans)
         state.leans = "" if best.agrees else state.leans
         self.keep(task, best, state)

@@ -61,7 +61,8 @@ class Placing(SideBySide):
         if place.bare and self.stands_in(place) and cursor.last is not None:
             cursor.at = 1
             return [cursor.last]
-        if self.begun_in_gap and which is Which.NEXT and place.targets == (_LOOP,) and self.round_of_stitches():
+        bare = which is Which.NEXT and place.targets == (_LOOP,)
+        if bare and self.begun_in_gap and self.round_of_stitches() and self.ungrouped():
             place = replace(place, targets=(_ANY,), between=True, from_words="between")  # a sp like the one begun in
             return self.gaps(place, number, cursor.end)
         if which is Which.NEXT and place.of is None and not place.middle and not place.below and target.kind in _PLAIN:
