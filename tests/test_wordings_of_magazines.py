@@ -247,3 +247,9 @@ def test_spaces_of_a_round_of_groups_lie_between_the_groups(rest: str, way: str)
         "Rnd 2: Ch 3 (counts as dc), 2 dc in same st, sk 2 sts, *3 dc in next st, sk 2 sts; rep from * 2 more times, join. (12)\n"
     )
     assert counts(check(f"{HEAD}{text}Rnd 3: {way}, ch 3, 2 dc in same sp, {rest}, join.\n"))[-1] == 12
+
+
+@pytest.mark.parametrize("first", ["1st of next", "first of the next", "the first of the next"])
+def test_the_first_of_the_next_stitches_is_one(first: str) -> None:
+    """ "2 sc in 1st of next 4 sts" goes into one of them; the rest is worked by the clause behind it."""
+    assert counts(on_a_round(12, f"*2 sc in {first} 4 sts, sc in next 3 sts; rep from * around."))[-1] == 15

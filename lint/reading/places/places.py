@@ -190,6 +190,11 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
             place = None if open_end else replace(place, which=Which.ELSEWHERE)
     elif kind == "each":
         place = each_place(stream, start)
+    elif kind == "first" and stream.kind(1) == "of" and "next" in (stream.kind(2), stream.kind(3)):
+        stream.take()
+        stream.skip("of", "the")
+        place = pointed(stream, start)  # "in the first of the next 4 sts": the next one, and none of those behind it
+        place = replace(place, number=ONE, each_of=False) if place is not None else None
     elif kind in ("next", "first", "last", "same", "any", "remaining") and not names_piece(stream):
         if kind != "same" or not stream.word("these", "those", "that") or stream.kind(1) not in ("last", "next"):
             place = pointed(stream, start)
