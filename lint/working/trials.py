@@ -192,6 +192,7 @@ def best_reading(task: Task, state: PieceState) -> Trial:
                 "over",
                 "lone star",
                 "decreases in each",
+                "decrease over",
                 "row folded",
                 "passed or worked",
                 "worked or listed",

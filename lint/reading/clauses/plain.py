@@ -5,12 +5,13 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.amount import ONE
+from lint.growth import ShapedWhere
 from lint.place import Limit, LimitKind, Place, Which
 from lint.reading.clauses.numberfirst import WorkClauses
 from lint.reading.places.limits import limit
 from lint.reading.places.places import places
 from lint.reading.places.targets import ANY
-from lint.tree import PLAIN, Chain, ShapedWhere, Shaping, Skip, Work
+from lint.tree import PLAIN, Chain, Shaping, Skip, Work
 
 POINTS = ("next", "each", "same", "last", "first", "the", "ordinal")  # where "2 in next", "1 in each of next 4" go
 _VERBS = ("work", "continue working", "cont working", "continue to work", "work even", "work straight", "work across")

@@ -33,6 +33,7 @@ from lint.reading.places.guard import nothing_swallowed
 from lint.reading.places.limbs import limb_joined
 from lint.reading.places.ofpieces import piece_run
 from lint.reading.places.pointedback import back_at_first, those_meant
+from lint.reading.places.thoseonly import those_only
 from lint.reading.places.together import told_together
 from lint.reading.repeating import repeats
 from lint.reading.repeating.growth import growing_on, shaped_calls
@@ -186,6 +187,9 @@ class Clauses(CountClauses):
             return True
         if kind in ("make", "number") and piece_run(stream, self.steps, start):
             return True
+        if kind in ("make", "in", "over", "across", "word") and those_only(stream, self.steps, start):
+            return True
+        stream.at = start
         if kind == "word" and stream.word("alternating") and self.stitches_in_turn(start):
             return True
         if kind in ("join", "attach", "word") and limb_joined(stream, self.steps, start):

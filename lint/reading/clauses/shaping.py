@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.amount import ONE, Amount
+from lint.growth import ShapedWhere
 from lint.place import Limit, LimitKind, Place, Which
 from lint.reading.clauses.base import STITCHY, is_run
 from lint.reading.clauses.finish import FinishClauses
@@ -12,7 +13,7 @@ from lint.reading.places.limits import limit
 from lint.reading.places.targets import ANY, target
 from lint.reading.repeating.rowsof import shaped_rows
 from lint.reading.words.stream import OPENERS
-from lint.tree import NOT_UNDERSTOOD, Evenly, OpenWork, Remark, ShapedWhere, Shaping, Step, Unread, Work
+from lint.tree import NOT_UNDERSTOOD, Evenly, OpenWork, Remark, Shaping, Step, Unread, Work
 
 _AS_BEFORE = (
     "in this way",
