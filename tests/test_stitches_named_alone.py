@@ -83,3 +83,26 @@ def test_the_stitches_that_a_decrease_goes_over_are_no_stitches_of_a_chart() -> 
 def test_a_bare_number_of_times(words: str, made: int | None) -> None:
     """A number behind "repeat" is one of passes where the count stands behind it; "x6" is of one increase or of the list."""
     assert counts(check(_ROUND.format(words)))[-1] == made
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("Work 5 sts in sc, 2 dc in next st, work 6 sts in sc, turn.", 13),
+        ("Work in sc on the next 5 sts, 3 dc in next st, sc to end, turn.", 14),
+        ("Work in sc on next 5 sts, work in dc over last 7 sts.", 12),
+        ("Work 5 sts in next st, sc to end.", None),
+        ("A row of sc.", 12),
+        ("Work a row of hdc in every st.", 12),
+        ("Work a row of sc in every other st.", None),
+        ("Work a row of sc around the edge.", None),
+        ("Sc in each st across, but work 3 sc in the last st.", 14),
+        ("Sc across, but inc in last st.", 13),
+        ("Sc across, but inc in the last 2 sts.", None),
+        ("Sc across, but work 2 sc in the first st.", None),
+        ("Ch 1, sc in each st across, increasing 1 st in the last st.", 13),
+    ],
+)
+def test_rows_of_one_stitch_and_their_exceptions(words: str, made: int | None) -> None:
+    """ "Work 5 sts in sc", "a row of sc", and what the last stitch gets; a place that is not sure leaves no count."""
+    assert counts(check(_FLAT.format(words)))[-1] == made

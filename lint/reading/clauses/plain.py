@@ -43,12 +43,28 @@ class PlainClauses(WorkClauses):
             run = Place(span, Which.EACH, (ANY,), limit=Limit(LimitKind.END))
             self.steps.append(Work(span, stitch, places=(run,)))
             return True
+        stitch = self._stitch_first()
         place = self._plain_place(start)
-        if place is None or stream.kind() not in _ENDS:
+        if place is not None and stitch == PLAIN and stream.kind() == "in" and stream.kind(1) == "stitch":
+            stream.take()  # "work 6 sts in sc"
+            stitch = stream.take().value
+        if place is None or stream.kind() not in _ENDS or stitch == "sl st":
             stream.at = start
             return False
-        self.steps.append(Work(stream.span_from(start), PLAIN, places=(place,), in_pattern=in_pattern))
+        self.steps.append(Work(stream.span_from(start), stitch, places=(place,), in_pattern=in_pattern))
         return True
+
+    def _stitch_first(self) -> str:
+        """Takes the "in sc over" of "work in sc over next 6 sts"."""
+        stream = self.stream
+        run = stream.kind() == "in" and stream.kind(1) == "stitch" and stream.kind(2) in ("over", "in")
+        if not run or stream.kind(3 if stream.kind(3) != "the" else 4) not in ("next", "first", "last"):
+            return PLAIN
+        stream.take()
+        stitch = stream.take().value
+        stream.take()
+        stream.skip("the")
+        return stitch
 
     def _shapes(self, ahead: int) -> bool:
         stream = self.stream

@@ -275,7 +275,7 @@ class Clauses(CountClauses):
         while first and self.stream.lexemes[first - 1].kind in ("and", "then"):
             first -= 1  # "Then work 3 rows even"
         opens = not first or self.stream.lexemes[first - 1].kind in (".", ";", ":", *CLOSERS)
-        kinds = ("make", "number", "open_work", "stitch", "word", "for", "then", "unchanged", "row", "round")
+        kinds = ("make", "number", "open_work", "stitch", "word", "the", "for", "then", "unchanged", "row", "round")
         opens = opens or not self.has_work() and isinstance(self.steps[-1], (Chain, Turn)) if self.steps else opens
         return self.top and opens and self.stream.kind() in kinds
 
