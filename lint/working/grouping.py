@@ -55,10 +55,21 @@ class Grouping(Stitching):
         for place in places:
             hooked = place.which is Which.FROM_HOOK
             stitch = main_stitch(items) or self.main
-            for node in self.from_hook(place, stitch, step.closing, True) if hooked else self.find(place, following):
-                self.fill_special(special, node)
+            found = self.from_hook(place, stitch, step.closing, True) if hooked else self.find(place, following)
+            for node in found:
+                for again in range(self.number_in_each(step, number, place, len(found))):
+                    self.group_place = None if again else self.group_place  # each shell is a group of its own
+                    self.fill_special(special, node)
+                self.check_size()
             self.remember(place, 0, special.name)
         self.note(step.span)
+
+    def number_in_each(self, step: Work, number: int, place: Place, places: int) -> int:
+        """How many shells go into each place: "2 shells in next st"; "2 shells in next 2 sts" is rather one in each."""
+        if not step.places or number < 2 or not step.number_said:
+            return 1
+        spread = place.which is Which.NEXT and not place.each_of and places == number
+        return 1 if spread and self.choices.pick(("n in next n", "habit"), 2, 0) == 0 else number
 
     def run_special(self, special: Special, times: int) -> None:
         """A stitch whose own words say where it goes, so many times."""
