@@ -106,6 +106,7 @@ class Part:
     span: Span
     make: int = 1
     rows: tuple[Row, ...] = ()
+    piece: str = ""  # the heading over its own, where a piece has only sections under headings of their own
 
 
 @dataclass(frozen=True, slots=True)

@@ -174,7 +174,7 @@ class _RowReader:
         last = max((at for at, item in enumerate(text.rows) if item.label is not None), default=0)
         rows = [row for at, item in enumerate(text.rows) if (row := self.row(item, round_part, at < last)) is not None]
         rows = [row for at, row in enumerate(rows) if not (at and _piece_again(row))]  # of this piece: it is made twice
-        return Part(text.name, text.span, text.make, tuple(rows))
+        return Part(text.name, text.span, text.make, tuple(rows), text.piece)
 
     def row(self, text: RowText, round_part: bool, more: bool) -> Row | None:
         """A stretch of a part as a row; None if it only talks. `more`: rows with labels stand behind it."""

@@ -99,6 +99,7 @@ _MAKES_STITCH = expression(
 _LEADS_ON = expression(
     r"(?i)(?:then|next|now|finally|proceed|as|for|on|at|to|when|if)\b|.*\bfollows$|.*\bthus$"
 )  # "Next:"
+_FEW = 4  # words of a piece's name over the headings of its sections
 _IN_BRACKETS = expression(r"\([^()]*\)")
 _EMPHASIS = expression(r"(?<=[\w.:)])[*_]{2,3}(?!\w)|(?<!\w)[*_]{2,3}(?=\w)")  # "**Ears** (make 2)"
 _NUMBER_FIRST = expression(r"[\W_]*\d")
@@ -138,8 +139,8 @@ class PartHeadings:
     bare: bool  # rows are labelled by list numbers alone
     lower_case: bool  # the whole text is
 
-    def at(self, index: int, after_blank: bool) -> bool:
-        """Whether a line is a heading over rows."""
+    def at(self, index: int, after_blank: bool, under: bool = False) -> bool:
+        """Whether a line is a heading over rows, or the name of a piece over such a heading (`under`: over that one)."""
         text = self._named(self.lines[index].text)
         if text.endswith(".") and self._opens_rows(index, text):
             text = text.rstrip(".")
@@ -155,7 +156,7 @@ class PartHeadings:
             )
         ):
             return False
-        for following in self.lines[index + 1 : index + 14]:
+        for below, following in enumerate(self.lines[index + 1 : index + 14], index + 1):
             if following.blank:
                 continue
             other = following.text.strip()
@@ -181,7 +182,8 @@ class PartHeadings:
                     return True
                 continue
             if heading is None and self.like(self._named(other)) and self._named(other) != text:
-                return False
+                few = len(_IN_BRACKETS.sub("", text).split()) <= _FEW
+                return few and not under and self.at(below, self.lines[below - 1].blank, under=True)
         return False
 
     def _named(self, line: str) -> str:
@@ -226,7 +228,7 @@ class PartHeadings:
         few = len(name.split()) <= 3 and expression(r"\p{Lu}[\p{L}' -]+").fullmatch(name) is not None
         few = few and not (text.endswith(":") and (name.lower() in self.labels.colours or _LEADS_ON.match(name)))
         labelled = bool(following) and self.labels.at_line(following, 0, self.bare) is not None
-        return few and (labelled or _ROWS_TOLD.match(ahead[0]) is not None)
+        return few and (labelled or _ROWS_TOLD.match(ahead[0]) is not None or self.like_another(index, ahead[0]))
 
     def like(self, text: str) -> bool:
         """Whether words could be a heading: few, and no work."""

@@ -12,6 +12,7 @@ from lint.reading.lines.labels import Found, LabelReader
 from lint.reading.lines.leaving import Leaving, cut_after, leavings, speaks_to_some
 from lint.reading.lines.notedrows import noted_rows
 from lint.reading.lines.numbering import labelled_by_number, next_in_number
+from lint.reading.lines.pieceheadings import told_pieces
 from lint.reading.lines.sizecuts import by_size, for_other_sizes, under_their_label
 from lint.reading.lines.sizedlines import SizedLines
 from lint.reading.lines.texts import PartText, RowText, closed_apart
@@ -257,7 +258,7 @@ class LayoutReader:
             self._leave(one, part)
         for item in layout.parts:
             item.rows = [own for row in item.rows for one in self._by_size(row) for own in closed_apart(self.source, one)]  # fmt: skip
-        layout.parts = [item for item in layout.parts if any(row.label is not None or row.span for row in item.rows)]
+        layout.parts = told_pieces(self.source, layout.parts)
         if layout.title == "":
             layout.title, layout.title_span = None, None
         return layout
