@@ -224,6 +224,8 @@ class _RowReader:
             rows = {len(label.at(size)) for size in range(self.vocabulary.sizes)}
             if self.vocabulary.sizes not in rows:
                 stated = stated.over_sizes(self.vocabulary.sizes)
+            if sizes is not None and len(sizes) > 1 and len(sizes) not in rows:
+                stated = stated.over_sizes(self.vocabulary.sizes, sizes)
             if stated.series and len(stated.series) not in rows:  # neither one for each size nor one for each row
                 steps, stated = without_unfit_series(steps, stated, self.vocabulary.sizes if rows == {1} else 1)
             if stated is not None and stated.series and len(stated.series) not in rows:
