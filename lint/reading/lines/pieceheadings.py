@@ -28,7 +28,9 @@ def _has_rows(part: PartText) -> bool:
 
 def _is_section(source: SourceText, part: PartText, over: PartText, first: PartText) -> bool:
     """Whether a heading looks like the first section's and unlike the piece's: in small letters, or with no line above."""
-    (capitals, apart), (small, below), (this_capitals, this_apart) = (_looks(source, one) for one in (over, first, part))
+    (capitals, apart), (small, below), (this_capitals, this_apart) = (
+        _looks(source, one) for one in (over, first, part)
+    )
     if capitals != small:
         return this_capitals == small
     return apart and not below and not this_apart

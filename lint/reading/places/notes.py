@@ -292,9 +292,7 @@ def global_countings(sentence: Stream) -> list[tuple[int | None, Counting]]:
     subject = lexemes[:verb]
     lengths: list[int | None] = []
     chain_words = [
-        i
-        for i, item in enumerate(subject)
-        if item.kind in ("chain", "turning_chain") and not _of_a_space(subject, i)
+        i for i, item in enumerate(subject) if item.kind in ("chain", "turning_chain") and not _of_a_space(subject, i)
     ]
     for position in chain_words:
         number = _chain_number(subject, position)
