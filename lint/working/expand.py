@@ -170,7 +170,9 @@ class Expander:
         calls = [step for step in steps if isinstance(step, RowCall)]
         mixed = len(calls) > 1 and any(map(by_itself, calls))  # in a row with a label: which of its rows is which?
         unknown = mixed or call.rows_in_all and not self._rows_so_far(part) or whole and len(numbers) != len(cycle)
-        if not cycle or unknown:
+        lacking = next((one for one in calls[1:] if not self._cycle(one, kind, part)), None)
+        call = lacking or call  # "Rep Rows 2 and 3, then Row 7", and there is no Row 7
+        if not cycle or unknown or lacking is not None:
             what = f"{call.kind or kind} {call.first}" if call.first else call.name or call.part or "the rows before"
             return [
                 self._instance(row, kind, n, (), None, i, len(numbers), missing=what) for i, n in enumerate(numbers)

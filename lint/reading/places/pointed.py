@@ -163,6 +163,8 @@ def pointed(stream: Stream, start: int) -> Place | None:
         return None  # "the next third of the sts" is a share of the row, and no third stitch
     if word == "next" and stream.kind() == "ordinal":
         return ordinal(stream, start)  # "in next 2nd sc"
+    if stream.kind() == "marker_word":
+        return None  # "at the first marker": no first stitch
     if word in ("next", "last") and stream.kind() in ("side", "edge"):
         stream.take() if is_space_word(stream, 1) or stream.kind(1) == "chain" else None  # "in next side sp"
     middle = bool(stream.take_if("middle"))
