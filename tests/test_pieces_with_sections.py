@@ -74,3 +74,8 @@ def test_a_beginning_chain_that_counts() -> None:
     """The note says so, and both rows have one stitch more than they have sc."""
     rows = check(_NOTED.format("The turning ch 1 counts as a stitch.")).ledger.rows
     assert [row.first.made.stitches for row in rows if row.row.label][1] == 12
+
+
+def test_a_text_without_any_piece() -> None:
+    """Front matter alone is read, and nothing breaks."""
+    assert check("Test mat\nUS terms\nGauge: 12 sts = 4 in\n").ledger.rows == ()

@@ -67,3 +67,29 @@ def test_a_yoke_without_spaces() -> None:
     words = "Ch 2, hdc in each hdc of back, ch 5, skip sleeve, hdc in each hdc of front, ch 5, skip sleeve, hdc in each hdc to end"
     rows = [row.first.made for row in check(plain.format(words)).ledger.rows if row.row.label is not None]
     assert rows[2] is None
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("Ch 1, sc in each of the 9 unworked instep sts, 5 sc evenly along side of heel", 14),
+        ("Ch 1, sc in next 9 heel sts, 5 sc evenly along the edge, sc in 9 instep sts", 23),
+        ("Ch 1, sc in each of 9 instep sts, sc in each st across", None),
+        ("Ch 1, sc in next 9 front sts, sc in each st across", None),
+        ("Ch 1, sc in each of the instep sts, 5 sc evenly along side of heel", None),
+    ],
+)
+def test_stitches_of_a_part_told_by_number(words: str, made: int | None) -> None:
+    """So many are counted; what runs on behind them is not, for which stitches they were is not told."""
+    text = f"Test sock\nUS terms\n\nHEEL\nRow 1: Fsc 18, turn.\nRow 2: {words}.\n"
+    assert [row.first.made.stitches if row.first.made else None for row in check(text).ledger.rows][1:] == [made]
+
+
+def test_a_chain_told_of_in_another_row() -> None:
+    """A row that says of its chain that it counts has said it; nothing is asked."""
+    rows = "Row 1: Dc in 4th ch from hook and in each ch across.{0}\nRow 2: Ch 3{1}, turn, sk first dc, dc in each dc across, dc in top of ch 3.{0}\n"
+    text = "Test scarf\nUS terms\n\nSCARF\nCh 22.\n" + rows
+    asked = [f.rule for f in check(text.format(" (20 dc)", "")).findings]
+    told = [f.rule for f in check(text.format(" (20 dc)", " (counts as dc)")).findings]
+    assert "turning-chain-unsaid" in asked
+    assert "turning-chain-unsaid" not in told

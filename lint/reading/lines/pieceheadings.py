@@ -10,7 +10,7 @@ def told_pieces(source: SourceText, parts: list[PartText]) -> list[PartText]:
     """The headings with rows; those that stand under the heading of a piece without any are told its name."""
     over: PartText | None = None
     first: PartText | None = None  # the first section under it
-    for part, coming in zip(parts, (*parts[1:], None), strict=True):
+    for part, coming in zip(parts, [*parts[1:], None], strict=False):
         if not _has_rows(part):
             follows = coming is not None and not source.text[part.span.end : coming.span.start].strip("\n :*_#")
             over, first = (part, coming) if follows else (None, None)
