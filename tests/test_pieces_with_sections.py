@@ -79,3 +79,12 @@ def test_a_beginning_chain_that_counts() -> None:
 def test_a_text_without_any_piece() -> None:
     """Front matter alone is read, and nothing breaks."""
     assert check("Test mat\nUS terms\nGauge: 12 sts = 4 in\n").ledger.rows == ()
+
+
+def test_a_short_word_over_the_next_piece() -> None:
+    """ "FO" at the end of a piece ends it, and is no heading: the next piece begins anew."""
+    text = (
+        "Test doll\nUS terms\nFO = fasten off\nMC = magic circle\n\nCOLLAR\nRd 1: 6 sc in MC [6]\nRd 2: *inc* x6 [12]\nFO\n\n"
+        "HEAD\nskin\nRd 1: 5 sc in MC [5]\nRd 2: *inc* x5 [10]\nFO\n"
+    )
+    assert [row.first.made.stitches for row in check(text).ledger.rows if row.row.label] == [6, 12, 5, 10]

@@ -99,7 +99,8 @@ _MAKES_STITCH = expression(
 _LEADS_ON = expression(
     r"(?i)(?:then|next|now|finally|proceed|as|for|on|at|to|when|if)\b|.*\bfollows$|.*\bthus$"
 )  # "Next:"
-_FEW = 4  # words of a piece's name over the headings of its sections
+# a piece's name over the headings of its sections; "FO" over the next piece is none
+_PIECE_OVER = expression(r"\W*\p{L}{3,}(?:[ '’-]+\p{L}+){0,3}\W*")
 _IN_BRACKETS = expression(r"\([^()]*\)")
 _EMPHASIS = expression(r"(?<=[\w.:)])[*_]{2,3}(?!\w)|(?<!\w)[*_]{2,3}(?=\w)")  # "**Ears** (make 2)"
 _NUMBER_FIRST = expression(r"[\W_]*\d")
@@ -182,7 +183,7 @@ class PartHeadings:
                     return True
                 continue
             if heading is None and self.like(self._named(other)) and self._named(other) != text:
-                few = len(_IN_BRACKETS.sub("", text).split()) <= _FEW
+                few = after_blank and _PIECE_OVER.fullmatch(_IN_BRACKETS.sub("", text)) is not None
                 return few and not under and self.at(below, self.lines[below - 1].blank, under=True)
         return False
 
