@@ -88,3 +88,15 @@ def test_a_short_word_over_the_next_piece() -> None:
         "HEAD\nskin\nRd 1: 5 sc in MC [5]\nRd 2: *inc* x5 [10]\nFO\n"
     )
     assert [row.first.made.stitches for row in check(text).ledger.rows if row.row.label] == [6, 12, 5, 10]
+
+
+def test_a_section_called_by_its_own_name() -> None:
+    """The second fin has the rows of the first; "EARS (make 2)" in capitals is a piece of its own again."""
+    text = (
+        "Test fish\nUS terms\n\nTAIL\nFirst fin:\nRow 1: Fsc 5, turn. (5)\nRow 2: Sc2tog, sc in each st, turn. (4)\nFasten off.\n"
+        "Second fin:\nRow 1: Fsc 5, turn. (5)\nRow 2: Work as for first fin.\n\nEARS (make 2)\nRow 1: Fsc 3, turn. (3)\n\n"
+        "NOSE\nWork as for Tail.\n"
+    )
+    made = _made_below(text, "Second fin")
+    assert made[:3] == [("Second fin", 5), ("Second fin", 4), ("EARS", 3)]
+    assert [one for name, one in made if name == "NOSE"] == [5, 4, 5, 4]

@@ -321,7 +321,7 @@ class Expander:
             if call.first is None:
                 rows = rows_called(there, call, id(part) in self.own_way) if there else []
                 return self._begun([_called(entry) for entry in rows], there, part)
-            here = list(reversed(told_once(there)))  # the first rows of these numbers from that piece on
+            here = list(reversed(told_once(there, call.part)))  # the first rows of these numbers from that piece on
         if call.name is not None:  # "Rep 2nd and 3rd lace rows"
             here = [entry for entry in here if call.name.lower() in entry.label.lower()]
         if call.first is None:

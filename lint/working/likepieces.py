@@ -47,8 +47,10 @@ def piece_met(met: Sequence[Met], name: str, calling: Part | None) -> Sequence[M
     return [one for one in rows if one.part.name.lower() == calling.name.lower()]
 
 
-def told_once(rows: Sequence[Met]) -> Sequence[Met]:
+def told_once(rows: Sequence[Met], name: str) -> Sequence[Met]:
     """The rows of a piece; none where several of its sections, under headings of their own, have rows of one number."""
+    if rows and name.lower() not in rows[0].part.piece.lower():
+        return rows  # a section is called by its own name
     numbers: dict[tuple[str, int], int] = {}
     clash = any(
         one.number and numbers.setdefault((one.kind, one.number), id(one.part)) != id(one.part)

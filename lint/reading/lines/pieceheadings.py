@@ -40,4 +40,4 @@ def _looks(source: SourceText, part: PartText) -> tuple[bool, bool]:
     """How a heading is set: in capitals; behind an empty line."""
     line = source.text.rfind("\n", 0, part.span.start)
     before = source.text[source.text.rfind("\n", 0, max(line, 0)) + 1 : max(line, 0)]
-    return source.slice(part.span).isupper(), not before.strip()
+    return part.name.isupper(), not before.strip()
