@@ -70,6 +70,9 @@ def is_talk(entry: Entry, known: frozenset[str], book: Rulebook) -> bool:
     return not recipe and all(len(form.split()) > 3 for form in entry.forms)
 
 
+_OF_PIECE = expression(r"(?i)(?:shap(?:e|ing)|divid(?:e|ing))\b")
+
+
 def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None:
     """The stitch that an entry defines by its words, or None where it only explains an abbreviation."""
     lower = entry.body.lower()
@@ -77,6 +80,8 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
     name = _name(entry)
     if name in book.words.hand_movements or not lexicon.read(name):
         return None
+    if _OF_PIECE.match(name):
+        return None  # "Shape neck: sc in first 14 sts, turn.": a row, or what it is for
     if lexicon.read(name)[0].kind in ("last", "first", "next", "edge_stitch"):
         return None  # "Last st: insert hook under both strands, …": how it is worked
     if _tells_pass(name, entry.body, lexicon):

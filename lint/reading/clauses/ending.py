@@ -13,6 +13,8 @@ from lint.reading.words import lastpass
 from lint.reading.words.stream import SIGNS
 from lint.tree import OpenWork, Remark, Repeat, RowCall, TimesKind, Work
 
+_DONE_THERE = ("fasten_off", "no_fasten", "turn", "no_turn")
+
 
 class EndingClauses(ListRepeats):
     """What is said of a repeat's end, behind it."""
@@ -73,6 +75,8 @@ class EndingClauses(ListRepeats):
     def read_last_pass(self, start: int) -> bool:
         """ "At end of last rep, do not ch 2": what the last pass of the repeat before leaves out."""
         stream = self.stream
+        if self._at_row_end(start):
+            return True
         stream.take()
         stream.skip("the")
         if stream.take_if("ending"):
@@ -87,6 +91,18 @@ class EndingClauses(ListRepeats):
         elif stream.kind() != "omit":
             return False
         return omit(stream, self.steps, start, self.read_inside)
+
+    def _at_row_end(self, start: int) -> bool:
+        """Takes the "At end of Row 5," of "At end of Row 5, fasten off": when what makes no stitches is done."""
+        stream = self.stream
+        number = 2 if stream.kind(1) == "the" else 1
+        told = stream.kind() == "at" and stream.kind(number) == "row_end" and stream.kind(number + 1) == "number"
+        behind = number + 2 + (stream.kind(number + 2) == ",")
+        if not told or stream.kind(behind) not in _DONE_THERE:
+            return False
+        stream.at += behind
+        self.steps.append(Remark(stream.span_from(start)))
+        return True
 
     def worked_instead(self) -> bool:
         """ "on the last time, sl st to first dc instead of making a new dc": the last pass ends in another way."""

@@ -63,6 +63,7 @@ from lint.reading.words.sizeguard import none_passed_over
 from lint.reading.words.somebody import about_somebody
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
 from lint.reading.words.unfit import unfit_lists_unread, with_unfit_folded, without_unfit_counts
+from lint.reading.words.yokesections import sections_named
 from lint.tree import (
     Chain,
     FastenOff,
@@ -82,7 +83,7 @@ def read_row(stream: Stream) -> Reading:
         words = stream.words(0, 12) + " …"
         reading.steps = [Unread(stream.span_from_all(), words, "this is longer than any row is")]
         return reading
-    stream = without_short_stops(stream).with_size_lists()
+    stream = sections_named(without_short_stops(stream).with_size_lists())
     words = stream.lexemes
     stream, unfit = with_unfit_folded(stream)
     stream = signs_as_commas(figures_as_stitches(colours_apart(bars_as_stitches(crosses(pairs_as_two(stream))))))

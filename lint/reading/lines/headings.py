@@ -99,6 +99,8 @@ _MAKES_STITCH = expression(
 _LEADS_ON = expression(
     r"(?i)(?:then|next|now|finally|proceed|as|for|on|at|to|when|if)\b|.*\bfollows$|.*\bthus$"
 )  # "Next:"
+# a piece's name over the headings of its sections; "FO" over the next piece is none
+_PIECE_OVER = expression(r"\W*\p{L}{3,}(?:[ '’-]+\p{L}+){0,3}\W*")
 _IN_BRACKETS = expression(r"\([^()]*\)")
 _EMPHASIS = expression(r"(?<=[\w.:)])[*_]{2,3}(?!\w)|(?<!\w)[*_]{2,3}(?=\w)")  # "**Ears** (make 2)"
 _NUMBER_FIRST = expression(r"[\W_]*\d")
@@ -138,8 +140,8 @@ class PartHeadings:
     bare: bool  # rows are labelled by list numbers alone
     lower_case: bool  # the whole text is
 
-    def at(self, index: int, after_blank: bool) -> bool:
-        """Whether a line is a heading over rows."""
+    def at(self, index: int, after_blank: bool, under: bool = False) -> bool:
+        """Whether a line is a heading over rows, or the name of a piece over such a heading (`under`: over that one)."""
         text = self._named(self.lines[index].text)
         if text.endswith(".") and self._opens_rows(index, text):
             text = text.rstrip(".")
@@ -155,7 +157,7 @@ class PartHeadings:
             )
         ):
             return False
-        for following in self.lines[index + 1 : index + 14]:
+        for below, following in enumerate(self.lines[index + 1 : index + 14], index + 1):
             if following.blank:
                 continue
             other = following.text.strip()
@@ -181,7 +183,8 @@ class PartHeadings:
                     return True
                 continue
             if heading is None and self.like(self._named(other)) and self._named(other) != text:
-                return False
+                few = after_blank and _PIECE_OVER.fullmatch(_IN_BRACKETS.sub("", text)) is not None
+                return few and not under and self.at(below, self.lines[below - 1].blank, under=True)
         return False
 
     def _named(self, line: str) -> str:
@@ -226,7 +229,7 @@ class PartHeadings:
         few = len(name.split()) <= 3 and expression(r"\p{Lu}[\p{L}' -]+").fullmatch(name) is not None
         few = few and not (text.endswith(":") and (name.lower() in self.labels.colours or _LEADS_ON.match(name)))
         labelled = bool(following) and self.labels.at_line(following, 0, self.bare) is not None
-        return few and (labelled or _ROWS_TOLD.match(ahead[0]) is not None)
+        return few and (labelled or _ROWS_TOLD.match(ahead[0]) is not None or self.like_another(index, ahead[0]))
 
     def like(self, text: str) -> bool:
         """Whether words could be a heading: few, and no work."""

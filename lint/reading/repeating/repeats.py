@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 
 from lint.amount import ONE, Amount
 from lint.place import Limit, LimitKind, Which
-from lint.reading.repeating.namedcalls import named_row_call
+from lint.reading.repeating.namedcalls import lettered_row, named_row_call
 from lint.reading.repeating.rowcalls import names_rows, row_call
 from lint.reading.repeating.times import counts_passes, times
 from lint.reading.words.borrowing import Borrowed, other_row
@@ -100,6 +100,9 @@ def passage_of_row(stream: Stream, steps: list[Step], start: int) -> bool:
 def repeat_clause(stream: Stream, steps: list[Step], start: int, source: tuple[int, str | None] | None = None) -> bool:
     """ "rep from * …", "rep * to * …", "rep between …", "Rep Rows 2-5 …"; `source`: the row in which the mark stands."""
     stream.take()
+    if lettered_row(stream) and not open_star(steps):
+        stream.at = start
+        return named_row_call(stream, steps, start)
     if names_rows(stream):
         stream.at = start
         return row_call(stream, steps, start)
