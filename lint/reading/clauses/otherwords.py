@@ -11,7 +11,7 @@ from lint.reading.places.limits import limit
 from lint.reading.repeating import repeats
 from lint.reading.repeating.omitting import no_last_chain
 from lint.reading.repeating.rowcalls import rows_of_piece
-from lint.reading.words import lastpass
+from lint.reading.words.lastpass import so_many_at_end
 from lint.reading.words.piecewords import PIECE_WORDS, tells_piece
 from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS
 from lint.tree import Chain, OpenWork, Remark, Times, TimesKind, UseYarn, Work
@@ -120,7 +120,7 @@ class WordClauses(EndingClauses):
             stream.take()  # "omit last sl st and join instead"
             self.steps.append(Remark(stream.span_from(start)))
             return True
-        if stream.word("but") and stream.kind(1) == "make" and lastpass.only_so_many(stream, self.steps, start):
+        if stream.word("but", "except", "excepting", "excluding", "bar") and so_many_at_end(stream, self.steps, start):
             return True  # "but work only 3 dc in last st"
         if stream.word("but") and stream.kind(1) in ("at", "in", "for"):
             stream.take()  # "but on the last time, …"
@@ -136,8 +136,6 @@ class WordClauses(EndingClauses):
             return True
         if stream.word("continue", "cont") and stream.kind(1) == "from" and stream.kind(2) == "star":
             return self.read_repeat(start)
-        if stream.word("except", "excepting", "excluding", "bar") and lastpass.excepting(stream, self.steps, start):
-            return True
         if stream.word("cut") and self.one_yarn(1):
             return self.read_fasten_off(start)
         if stream.word("you") and stream.kind(1) == "ending":

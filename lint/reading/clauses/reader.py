@@ -51,7 +51,7 @@ from lint.reading.words.closing import (
     picots_closed,
 )
 from lint.reading.words.colourwork import colours_apart
-from lint.reading.words.lastpass import only_so_many
+from lint.reading.words.lastpass import so_many_at_end
 from lint.reading.words.layers import layers_noted, seam_behind_count
 from lint.reading.words.linestops import without_short_stops
 from lint.reading.words.lists import count_alone, to_the_end
@@ -174,7 +174,7 @@ class Clauses(CountClauses):
             lexeme = stream.take()
             self.steps.append(Unread(lexeme.span, lexeme.text, "this bracket is never opened", "never opened"))
             return True
-        if kind in ("make", "with", "ending") and only_so_many(stream, self.steps, start):
+        if kind in ("make", "with", "ending") and so_many_at_end(stream, self.steps, start):
             return True
         if kind in ("make", "open_work", "repeat") and piece_again(stream, self.steps, start):
             return True
