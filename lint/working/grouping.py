@@ -64,12 +64,21 @@ class Grouping(Stitching):
         """A stitch whose own words say where it goes, so many times."""
         for _ in range(times):
             before = len(self.made)
-            self.run(special.items, ())
+            begun = self.space_begun(special.items)
+            self.run(special.items[1:] if begun else special.items, ())
             if not any(node.is_stitch for node in self.made[before:]):  # a loop, that is worked into by its name
                 for node in self.made[before:]:
                     node.special = special.plain_name
             self.groups[special.name] += 1
             self.check_size()
+
+    def space_begun(self, items: tuple[Step, ...]) -> bool:
+        """Whether a filet row's beginning chain has made the chains that its first space begins with: "ch 5 (counts as first
+        dc and ch 2), 1 sp, 3 bls"."""
+        if len(self.made) != 2 or not isinstance(items[0], Chain) or len(items) < 2:
+            return False
+        first, space = self.made
+        return bool(first.chain) and space.is_space and space.length == self.amount(items[0].length)
 
     def span_said(self, step: Work) -> int | None:
         """The 4 of "cable over next 4 sts", where the stitch's own words say which of them each part goes into."""

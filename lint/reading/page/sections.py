@@ -58,7 +58,7 @@ class SectionFinder:
         leaflet = "|".join(
             regex.escape(form)
             for name in sorted(names, key=len, reverse=True)
-            if names[name] in ("abbreviations", "gauge", "materials", "notes")
+            if names[name] in ("abbreviations", "gauge", "materials", "notes", "specials")
             for form in (name[0].upper() + name[1:], name.upper())
         )
         self._stopped = expression(rf"\s*+(?P<name>{leaflet})(?:\s*\([^()]*\))?\.\s+(?=\S)")
