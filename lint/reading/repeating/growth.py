@@ -196,7 +196,8 @@ def growing_on(stream: Stream, steps: list[Step], start: int) -> bool:
         return False
     stream.at = end + 1
     found = _growth(stream)
-    if found and stream.kind() in (*SIGNS, "end", *OPENERS):
+    groups = bool(found) and found[0].unit.startswith("special:")  # of stitches, how they are gained is read elsewhere
+    if groups and stream.kind() in (*SIGNS, "end", *OPENERS):
         steps.append(RowCall(stream.span_from(start), None, None, growth=found))
         return True
     stream.at = end + 1
