@@ -74,6 +74,20 @@ def is_space_word(stream: Stream, ahead: int = 0) -> bool:
     return lexeme.kind == "space" or (lexeme.kind == "special" and lexeme.lower in ("sp", "sps", "space", "spaces"))
 
 
+def chains_of_loop(stream: Stream) -> Amount | None:
+    """Takes the "of 5 ch", "of ch-5" of "in each loop of 5 ch": how long it is."""
+    start, length = stream.at, None
+    if stream.take_if("of") is not None:
+        chained = stream.take_if("chain") is not None
+        stream.take_if("dash")
+        length = stream.take().quantity if stream.kind() == "number" else None
+        stream.take_if("dash")
+        chained = chained or stream.take_if("chain") is not None
+        length = None if not chained or is_space_word(stream) or stream.kind() == "turning_chain" else length
+    stream.at = start if length is None else stream.at
+    return length
+
+
 def _target(stream: Stream) -> Target | None:
     start = stream.at
     lexeme = stream.peek()
@@ -113,7 +127,7 @@ def _target(stream: Stream) -> Target | None:
         return PINEAPPLE_LOOP
     if is_space_word(stream):
         stream.take()
-        return Target(TargetKind.SPACE)
+        return Target(TargetKind.SPACE, length=chains_of_loop(stream))
     handle = stream.word(*_HANDLES) and (
         is_space_word(stream, 1) or stream.kind(1) in (*SIGNS, "end", "around", "across")
     )
