@@ -75,17 +75,21 @@ def is_space_word(stream: Stream, ahead: int = 0) -> bool:
 
 
 def chains_of_loop(stream: Stream) -> Amount | None:
-    """Takes the "of 5 ch", "of ch-5" of "in each loop of 5 ch": how long it is."""
-    start, length = stream.at, None
-    if stream.take_if("of") is not None:
-        chained = stream.take_if("chain") is not None
-        stream.take_if("dash")
-        length = stream.take().quantity if stream.kind() == "number" else None
-        stream.take_if("dash")
-        chained = chained or stream.take_if("chain") is not None
-        length = None if not chained or is_space_word(stream) or stream.kind() == "turning_chain" else length
-    stream.at = start if length is None else stream.at
-    return length
+    """Takes "of 5 ch", "of ch-5", "of chain" behind a word for a loop: how long it is, where that is told."""
+    start = stream.at
+    if stream.take_if("of") is None:
+        return None
+    the = stream.take_if("the") is not None
+    chained = stream.take_if("chain") is not None
+    stream.take_if("dash")
+    length = stream.take().quantity if stream.kind() == "number" and not the else None
+    stream.take_if("dash")
+    chained = chained or stream.take_if("chain") is not None
+    ends = stream.kind() in (*SIGNS, "end", "around", "across") and stream.kind(start - stream.at - 2) != "unused"
+    if chained and (length is not None or ends) and not is_space_word(stream) and stream.kind() != "turning_chain":
+        return length
+    stream.at = start
+    return None
 
 
 def _target(stream: Stream) -> Target | None:
