@@ -122,7 +122,9 @@ class WordClauses(EndingClauses):
             return True
         if stream.word("but", "except", "excepting", "excluding", "bar") and so_many_at_end(stream, self.steps, start):
             return True  # "but work only 3 dc in last st"
-        if stream.word("but") and stream.kind(1) in ("at", "in", "for"):
+        making = 2 if stream.kind(1) == "make" else 1
+        making += stream.kind(making) == "the"
+        if stream.word("but") and (stream.kind(1) in ("at", "in", "for") or stream.kind(making) == "last"):
             stream.take()  # "but on the last time, …"
             return self.clause()
         if stream.word("which", "it") and stream.kind(1) in ("counts", "counts_not"):

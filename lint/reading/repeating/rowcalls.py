@@ -139,7 +139,7 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
     if opened and stream.take_if(*CLOSERS) is None:
         return False
     bare = stream.lexemes[start].kind == "as" and stream.kind(-1) == "ordinal"  # "6th row: Like 4th."
-    bare = bare and not steps and stream.kind() in (".", ";", "end", *OPENERS)
+    bare = bare and not steps and stream.kind() in (".", ";", ",", "end", *OPENERS)
     if kind is None and not (numbers and (last_words or bare)):
         return False
     kind = None if kind == "numbered" else kind  # "R2" may be a row or a round
