@@ -55,6 +55,7 @@ from lint.reading.words.lastpass import so_many_at_end
 from lint.reading.words.layers import layers_noted, seam_behind_count
 from lint.reading.words.linestops import without_short_stops
 from lint.reading.words.lists import count_alone, to_the_end
+from lint.reading.words.needleloops import loops_together, may_tell_loops, needle_words
 from lint.reading.words.runs import place_come_to, side_by_side
 from lint.reading.words.settingout import set_out
 from lint.reading.words.shortlists import crosses, pairs_as_two, signs_as_commas
@@ -159,6 +160,10 @@ class Clauses(CountClauses):
             return True
         stream.at = start
         if self.sizes_behind(start):
+            return True
+        if may_tell_loops(stream) and (
+            needle_words(stream, self.steps, start) or loops_together(stream, self.steps, start)
+        ):
             return True
         if (not start or stream.kind(-1) in (".", ";", ":", "and", *CLOSERS)) and self.edges_joined(start):
             return True
