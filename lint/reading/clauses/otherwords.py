@@ -17,6 +17,9 @@ from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS
 from lint.tree import Chain, OpenWork, Remark, Times, TimesKind, UseYarn, Work
 
 _FORM = ("form", "forms", "set", "sets", "make", "are", "is", "establish", "create", "complete", "constitute")
+_PATTERNS = ("pattern", "patt", "pat", "texture", "sequence", "design", "patterning")
+_SORTS = ("word", "color", "any_stitch", "group_word", "special", "one_stitch", "and", "the")
+_MOST_SORTS = 4  # words between "form" and "pattern"
 _OF_ROWS = ("the", "same", "last", "first", "number", "ordinal", "row", "round", "and", "dash", "all")
 _GONE_ON_WITH = ("repeat", "increase", "decrease")
 
@@ -49,11 +52,12 @@ class WordClauses(EndingClauses):
             rows = stream.take().kind in ("row", "round") or rows
         told = rows and stream.word(*_FORM) and stream.take()
         stream.skip("the") if told else None
-        stream.take() if told and stream.kind(1) == "word" and stream.word("stitch", "st", "main", "basic") else None
-        if not told or not stream.word("pattern", "patt", "pat", "texture"):
+        named = next((i for i in range(_MOST_SORTS) if stream.word(*_PATTERNS, ahead=i)), None)  # "the stripe pattern"
+        sorts = [stream.peek(i) for i in range(named or 0)]
+        if not told or named is None or any(item.kind not in _SORTS for item in sorts):
             stream.at = start
             return False
-        stream.take()
+        stream.at += named + 1
         stream.take_if("repeat") if stream.kind(1) in (".", ";", "end") else None
         if stream.kind() not in (".", ";", "end", *CLOSERS):
             stream.at = start
