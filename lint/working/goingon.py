@@ -100,10 +100,20 @@ def goes_on_better(
             return fits[0]
         told = coming.stated is not None or coming.row.label is None or coming.loop is not None
         carried = state.carried or on_printed.worked.carried
-        if told or carried or any(isinstance(step, _ELSEWHERE) for step in walk(coming.steps)):
+        if told or carried or _goes_elsewhere(coming.steps):
             return False
         printed, made = (next_fabric(trial.worked, task, state) for trial, task in zip(trials, tasks, strict=True))
     return False
+
+
+def _goes_elsewhere(steps: tuple[Step, ...]) -> bool:
+    """Whether a row is worked, or leaves off, where the next need not stand on it; a change of colour alone does not."""
+    joined = [step for step in walk(steps) if isinstance(step, JoinYarn)]
+    recoloured = bool(joined) and not any(step.places or step.stitch for step in joined)
+    return any(
+        isinstance(step, _ELSEWHERE) and not (recoloured and isinstance(step, (FastenOff, JoinYarn)))
+        for step in walk(steps)
+    )
 
 
 STANDS_ON_PRINT = "it stands on the count printed for {}, and does not come to its own count from there"
