@@ -186,7 +186,8 @@ def as_printed(stated: Stated | None, size: int, circular: bool) -> Fabric | Non
 def row_as_printed(stated: Stated | None, made: Made, fabric: Fabric, size: int, circular: bool) -> Fabric | None:
     """What a row that does not come out as printed would be by its print; `fabric`: what it made."""
     plain = as_printed(stated, size, circular) or closed_as_printed(stated, made, fabric, size)
-    return plain or spaces_as_printed(stated, made, size, circular) or repeats_as_printed(stated, made, fabric, size)
+    spaces = spaces_as_printed(stated, made, size, circular) or mesh_as_printed(stated, made, fabric, size)
+    return plain or spaces or repeats_as_printed(stated, made, fabric, size)
 
 
 def repeats_as_printed(stated: Stated | None, made: Made, fabric: Fabric, size: int) -> Fabric | None:
@@ -225,6 +226,22 @@ def closed_as_printed(stated: Stated | None, made: Made, fabric: Fabric, size: i
     if not length or not ends:
         return None
     return replace(fabric, nodes=[*fabric.nodes, Chains("space", length)])
+
+
+def mesh_as_printed(stated: Stated | None, made: Made, fabric: Fabric, size: int) -> Fabric | None:
+    """A flat row of stitches with spaces between them, all alike, with as many of them as printed, and with its own ends."""
+    item = stated.items[0] if stated is not None and len(stated.items) == 1 and not stated.series else None
+    number, nodes = item.number.at(size) if item is not None and item.unit.startswith("space") else None, fabric.nodes
+    between, spaces = nodes[1:], sum(made.spaces.values())
+    if not number or not spaces or fabric.circular or number > 20_000 or len(between) % spaces:
+        return None
+    unit = between[: len(between) // spaces]
+    alike = [(node.kind, node.length) for node in unit] * spaces == [(node.kind, node.length) for node in between]
+    if not alike or sum(node.is_space for node in unit) != 1 or not unit[0].is_space:
+        return None
+    more = [Chains("space", one.length) if one.is_space else Node(one.kind) for one in unit] * (number - spaces)
+    kept = between[max(0, spaces - number) * len(unit) :]
+    return replace(fabric, nodes=[nodes[0], *more, *kept], assumed=True)
 
 
 def spaces_as_printed(stated: Stated | None, made: Made, size: int, circular: bool) -> Fabric | None:

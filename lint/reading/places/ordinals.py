@@ -135,7 +135,11 @@ def _of_its_chain(stream: Stream) -> Amount | None:
     if stream.take_if("of") is not None:
         stream.skip("the", "first", "beginning")
         found = target(stream)
-        if found is not None and found.kind in (TargetKind.CHAIN, TargetKind.TURNING_CHAIN) and found.length is not None:
+        if (
+            found is not None
+            and found.kind in (TargetKind.CHAIN, TargetKind.TURNING_CHAIN)
+            and found.length is not None
+        ):
             return found.length
     stream.at = start
     return None
