@@ -7,7 +7,8 @@ from itertools import pairwise
 
 from lint.amount import Amount
 from lint.pattern import StatedItem
-from lint.reading.places.targets import chains_of_loop, is_space_word
+from lint.reading.places.madeof import chains_of_loop
+from lint.reading.places.targets import is_space_word
 from lint.reading.words.stream import OPENERS, Stream
 
 _OF_A_SIDE = ("per", "along", "down", "for", "on", "in", "across", "between", "to", "from")

@@ -10,7 +10,7 @@ from dataclasses import replace
 from lint.amount import Amount
 from lint.place import Target, TargetKind
 from lint.reading.places.endsof import ends_of_rows
-from lint.reading.places.madeof import legs_behind
+from lint.reading.places.madeof import chains_of_loop, legs_behind
 from lint.reading.words.onestitch import one_stitch_name
 from lint.reading.words.piecewords import PIECE_WORDS, at_underarm
 from lint.reading.words.stream import SIGNS, Stream
@@ -72,24 +72,6 @@ def is_space_word(stream: Stream, ahead: int = 0) -> bool:
     """Whether a word for a chain space stands there (also where the pattern makes "sp" a stitch of its own)."""
     lexeme = stream.peek(ahead)
     return lexeme.kind == "space" or (lexeme.kind == "special" and lexeme.lower in ("sp", "sps", "space", "spaces"))
-
-
-def chains_of_loop(stream: Stream) -> Amount | None:
-    """Takes "of 5 ch", "of ch-5", "of chain" behind a word for a loop: how long it is, where that is told."""
-    start = stream.at
-    if stream.take_if("of") is None:
-        return None
-    the = stream.take_if("the") is not None
-    chained = stream.take_if("chain") is not None
-    stream.take_if("dash")
-    length = stream.take().quantity if stream.kind() == "number" and not the else None
-    stream.take_if("dash")
-    chained = chained or stream.take_if("chain") is not None
-    ends = stream.kind() in (*SIGNS, "end", "around", "across") and stream.kind(start - stream.at - 2) != "unused"
-    if chained and (length is not None or ends) and not is_space_word(stream) and stream.kind() != "turning_chain":
-        return length
-    stream.at = start
-    return None
 
 
 def _target(stream: Stream) -> Target | None:
