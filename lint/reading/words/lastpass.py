@@ -36,7 +36,7 @@ def so_many_at_end(stream: Stream, steps: list[Step], start: int) -> bool:
         return False
     at, stream.at = stream.at, start
     altered = stream.word("but", *_EXCEPT) and stream.take() is not None
-    stream.skip("that", "for") if altered else None
+    stream.at += altered and stream.word("that", "for")
     if stream.take_if("ending") is not None:
         stream.skip("last", "repeat", "with", "by")
     altered = _only(stream) or altered
@@ -85,7 +85,7 @@ def _instead(stream: Stream) -> tuple[Amount | None, str | None] | None:
     opened = stream.take_if(*OPENERS) is not None
     at = stream.at
     stream.at += stream.word("instead of", "in place of", "rather than")
-    stream.at += 2 if stream.word("instead", "rather") and stream.kind(1) in ("of", "than") else 0
+    stream.at += 2 if stream.word("instead", "rather") and stream.word("of", "than", ahead=1) else 0
     led = stream.at > at
     stream.skip("the", "usual")
     number = stream.amount() if led else None
