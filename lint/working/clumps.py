@@ -41,6 +41,15 @@ def those_named(nodes: list[Node], run: list[int], name: str | None) -> list[lis
     return parts if len(parts) > 1 or not begins else [run]
 
 
+def group_ahead(nodes: list[Node], at: int, end: int, last: Node | None) -> int:
+    """Where the group ends whose space was the last place used, if stitches of it are left; 0 where none are."""
+    inside = 0 < at < end and bool(nodes[at].group) and nodes[at].group == nodes[at - 1].group
+    if not inside or last is not nodes[at - 1] or not last.is_space:
+        return 0
+    ends = next((i for i in range(at, end) if nodes[i].group != nodes[at].group), end)
+    return ends if ends < len(nodes) else 0
+
+
 def names_loops(nodes: list[Node], name: str | None) -> bool:
     """Whether a row has loops of that name, "picot loop": then no stitch can be meant by it."""
     return any(node.special == name and node.kind == "space" and not node.group for node in nodes)

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from lint.amount import Amount
 from lint.place import Place, Target, TargetKind, Which
-from lint.tree import Chain, Group, Special, Step, Work
+from lint.tree import Alongside, Chain, Group, Special, Step, Work
 from lint.working.cursor import PlacesUnknown
 from lint.working.rowstate import main_stitch
 from lint.working.stitching import Stitching, beside_steps
@@ -55,10 +55,31 @@ class Grouping(Stitching):
         for place in places:
             hooked = place.which is Which.FROM_HOOK
             stitch = main_stitch(items) or self.main
+            if place.which is Which.EACH and (beside := beside_steps(following)):
+                self.fill_beside(place, special, beside, following)
+                continue
             for node in self.from_hook(place, stitch, step.closing, True) if hooked else self.find(place, following):
                 self.fill_special(special, node)
             self.remember(place, 0, special.name)
         self.note(step.span)
+
+    def fill_beside(self, place: Place, special: Special, beside: list[Alongside], following: tuple[Step, ...]) -> None:
+        """ "Shell in each shell and dc in each dc across": the stitches between are those of no shell."""
+        cursor, start = self.cursor, self.cursor.at
+        if not cursor.known or any(one.place.of is not None or one.place.middle for one in beside):
+            raise PlacesUnknown
+        boundary = self.run_end(place, following)
+        own = {id(node) for node in self.find(place, following)}
+        window = [node for node in cursor.nodes[start:boundary] if id(node) in own or node.special is None]
+        others = {id(node): one.items for one in beside for node in window if self.is_beside(node, one.place)}
+        if not others or not own:
+            raise PlacesUnknown
+        for node in window:
+            if id(node) in own:
+                self.fill_special(special, node)
+            elif id(node) in others:
+                self.fill(others[id(node)], node, following)
+        cursor.at = max(cursor.at, boundary)
 
     def run_special(self, special: Special, times: int) -> None:
         """A stitch whose own words say where it goes, so many times."""

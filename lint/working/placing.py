@@ -9,6 +9,7 @@ from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.tree import Chain, Skip, Step, Turn, Work
 from lint.working.chainruns import ChainRuns
 from lint.working.choices import CHAINS_BELOW
+from lint.working.clumps import group_ahead
 from lint.working.cursor import CORNERS_UNKNOWN, Cursor, PlacesUnknown, Trouble, family
 from lint.working.fabric import Fabric, Node
 
@@ -66,6 +67,8 @@ class Placing(ChainRuns):
             place = replace(place, targets=(_ANY,), between=True, from_words="between")  # a sp like the one begun in
             return self.gaps(place, number, cursor.end)
         if which is Which.NEXT and place.of is None and not place.middle and not place.below and target.kind in _PLAIN:
+            if number == 1 and target.kind is TargetKind.STITCH:
+                self.leave_group(place)
             return cursor.run(target, number, self.size)  # the commonest by far
         self.open_ring(place)
         if which is Which.NEXT and target.kind is TargetKind.SPACE:
@@ -150,6 +153,19 @@ class Placing(ChainRuns):
         if target.kind is TargetKind.SPACE and target.length is None and self.stands_in_gap():
             return [self.next_gap() or cursor.next(target, self.size) for _ in range(number)]
         return [cursor.next(target, self.size) for _ in range(number)]
+
+    def leave_group(self, place: Place) -> None:
+        """ "V-st in ch-1 sp of next V-st, dc in next dc": a dc of its own, behind the V-stitch that was just worked into.
+
+        So it is told of stitches that the pattern gives a name; of other groups it is meant where the round comes out so.
+        """
+        cursor, target = self.cursor, place.targets[0]
+        ends = group_ahead(cursor.nodes, cursor.at, cursor.end, cursor.last) if cursor.known else 0
+        if not ends or ends < cursor.end and cursor.find(target, self.size, ends) is None:
+            return  # where the row's last places are kept for what follows, the last pass may be cut short by that
+        named = cursor.nodes[cursor.at].special is not None
+        if self.choices.pick(("out of the group", place.span.start), 2, int(named)) == 1:
+            cursor.at = ends
 
     def leave_slipped_stitch(self, place: Place) -> None:
         """ "Sl st in next 3 dc, (dc, ch 2, dc) in corner sp": the last of the three comes round again at the round's end."""

@@ -9,6 +9,7 @@ from dataclasses import dataclass, field
 
 from lint.place import TargetKind, Which
 from lint.tree import Repeat, Work
+from lint.working.clumps import group_ahead
 from lint.working.cursor import family
 from lint.working.fabric import Node
 from lint.working.repeating import Repeating
@@ -96,6 +97,8 @@ class Plain(Repeating):
         found = cursor.nodes[at:end]
         if len(found) < run.places:
             return False
+        if run.places == 1 and run.name is not None and group_ahead(cursor.nodes, at, cursor.end, cursor.last):
+            return False  # of the group just worked into, or the one behind it?
         if not run.answers({node.kind for node in found}):
             return False
         self.make_plain(run, found)
