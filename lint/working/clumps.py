@@ -7,6 +7,8 @@ from itertools import groupby
 
 from lint.working.fabric import Node
 
+OUT_OF_GROUP = "out of the group"  # whether "next dc" behind a shell's space is the one behind the shell
+
 
 def in_one_place(nodes: list[Node], circular: bool) -> list[list[int]]:
     """Indexes of a row's nodes, parted where what lies side by side is no longer in one place."""

@@ -9,7 +9,7 @@ from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.tree import Chain, Skip, Step, Turn, Work
 from lint.working.chainruns import ChainRuns
 from lint.working.choices import CHAINS_BELOW
-from lint.working.clumps import group_ahead
+from lint.working.clumps import OUT_OF_GROUP, group_ahead
 from lint.working.cursor import CORNERS_UNKNOWN, Cursor, PlacesUnknown, Trouble, family
 from lint.working.fabric import Fabric, Node
 
@@ -164,7 +164,7 @@ class Placing(ChainRuns):
         if not ends or ends < cursor.end and cursor.find(target, self.size, ends) is None:
             return  # where the row's last places are kept for what follows, the last pass may be cut short by that
         named = cursor.nodes[cursor.at].special is not None
-        if self.choices.pick(("out of the group", place.span.start), 2, int(named)) == 1:
+        if self.choices.pick((OUT_OF_GROUP, place.span.start), 2, int(named)) == 1:
             cursor.at = ends
 
     def leave_slipped_stitch(self, place: Place) -> None:

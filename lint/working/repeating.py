@@ -10,6 +10,7 @@ from lint.loops import is_loop
 from lint.place import Limit, LimitKind, TargetKind, Which
 from lint.reading.words.lists import alike
 from lint.tree import Chain, Covers, Either, Group, Join, Remark, Repeat, Skip, Step, TimesKind, Work, walk
+from lint.working.clumps import OUT_OF_GROUP, group_ahead
 from lint.working.cursor import PlacesUnknown, Trouble, family
 from lint.working.earlier import Behind, behind, passes
 from lint.working.moving import Moving
@@ -251,9 +252,10 @@ class Repeating(Moving):
 
     def left_by(self, step: Repeat, boundary: int) -> int:
         """Places of the sorts that the repeat works into, left between its last pass and its end."""
-        window = self.cursor.nodes[
-            self.cursor.at : max(self.cursor.at, min(boundary, len(self.cursor.nodes) - self.cursor.optional))
-        ]
+        cursor, at = self.cursor, self.cursor.at
+        if any(key[0] == OUT_OF_GROUP and taken for key, (taken, _) in self.choices.asked.items()):
+            at = group_ahead(cursor.nodes, at, cursor.end, cursor.last) or at  # the rest of a shell is left as it is
+        window = cursor.nodes[at : max(at, min(boundary, len(cursor.nodes) - cursor.optional))]
         stitches, lengths, owners = False, set(), set()
         named: set[str | None] = set()  # None: any stitch
         for inner in walk(step.items):
