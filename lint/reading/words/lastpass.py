@@ -35,7 +35,8 @@ def so_many_at_end(stream: Stream, steps: list[Step], start: int) -> bool:
     if not isinstance(item, Work) or len(item.places) != 1 or item.places[0].number != ONE or item.together:
         return False
     at, stream.at = stream.at, start
-    altered = stream.word("but", *_EXCEPT) and stream.take() is not None
+    excepted = stream.word(*_EXCEPT)
+    altered = (excepted or stream.word("but")) and stream.take() is not None
     stream.at += altered and stream.word("that", "for")
     if stream.take_if("ending") is not None:
         stream.skip("last", "repeat", "with", "by")
@@ -53,7 +54,8 @@ def so_many_at_end(stream: Stream, steps: list[Step], start: int) -> bool:
     altered = _only(stream) or altered
     others = others or _instead(stream)
     told = others in (None, (item.number, None), (item.number, item.stitch)) and (named or others is not None)
-    ended = stream.kind() in (*SIGNS, "end", "join", "turn", *OPENERS) and number not in (None, item.number)
+    ended = stream.kind() in (*SIGNS, "end", "join", "turn", *OPENERS) and number is not None
+    ended = ended and (excepted or number != item.number)  # "*…, 2 dc in next st* to end, except work 2 dc in last st"
     if not (told and ended and (altered or others) and stitch is not None and stitch.value == item.stitch):
         stream.at = at
         return False
