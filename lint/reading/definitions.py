@@ -33,7 +33,9 @@ _WORKED_IN = expression(r"(?i)(?<=\))\s*,?\s*(?:worked|made)(?=\s+in(?:to)?\s)")
 _OF_BELOW = expression(
     r"(?i)(?<=\bsp|\bspace)\s+of\s+the\s+(?:(?:corner|row|rnd|round)\s+below|(?:previous|last)\s+(?:corner|row|rnd|round))\s*$"
 )
-_COUNTS = expression(r"(?i)[.;,]?\s*(?:\(counts? as[^()]*\)|counts? as[^(),;]*)$")  # a note at the end
+_COUNTS = expression(
+    r"(?i)(?:\.\s+(?:ch(?:ain)?\s?-?\s?\d+|(?:the\s+)?\d+\s?ch)\s+at\s[^.;]*\bcounts?\s+as[^.;]*|[.;,]?\s*(?:\(counts? as[^()]*\)|counts? as[^(),;]*))$"
+)  # a note at the end, or a sentence about the turning chain
 
 # "V-st: V stitch, (1 tr, 1 ch, 1 tr) in same place", "Sh: a shell, that is 5 dc in next st": the name before the recipe
 _NAME_FIRST = expression(

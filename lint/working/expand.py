@@ -212,7 +212,8 @@ class Expander:
             if not own:
                 one = replace(one, label=_numbered(one, number) if number is not None else called.label)
             result.append(one)
-        if call.until is not None or call.open_ended:
+        settled = row.label is not None and len(row.label.at(self.size)) > 1  # "Rows 5-24: …, ending with Row 3"
+        if call.until is not None or call.open_ended and not settled:
             rows = tuple(replace(one, stated=None) for one in result[-len(cycle) :])
             again = rows[len(call.lead) :]
             result[-len(cycle) :] = [

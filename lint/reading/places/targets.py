@@ -10,7 +10,7 @@ from dataclasses import replace
 from lint.amount import Amount
 from lint.place import Target, TargetKind
 from lint.reading.places.endsof import ends_of_rows
-from lint.reading.places.madeof import legs_behind
+from lint.reading.places.madeof import chains_of_loop, legs_behind
 from lint.reading.words.onestitch import one_stitch_name
 from lint.reading.words.piecewords import PIECE_WORDS, at_underarm
 from lint.reading.words.stream import CLOSERS, SIGNS, Stream
@@ -113,7 +113,7 @@ def _target(stream: Stream) -> Target | None:
         return PINEAPPLE_LOOP
     if is_space_word(stream):
         stream.take()
-        return Target(TargetKind.SPACE)
+        return Target(TargetKind.SPACE, length=chains_of_loop(stream))
     handle = stream.word(*_HANDLES) and (
         is_space_word(stream, 1) or stream.kind(1) in (*SIGNS, "end", "around", "across")
     )
