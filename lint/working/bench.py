@@ -46,6 +46,7 @@ from lint.working.choices import Choices
 from lint.working.cursor import CORNERS_UNKNOWN, FEWEST_CORNERS, Cursor, PlacesUnknown, family
 from lint.working.earlier import from_free_loops
 from lint.working.fabric import Fabric, Made, Node, count, unname_if_others_alike
+from lint.working.gaps import into_stitches
 from lint.working.grouping import PETAL
 from lint.working.lastwords import all_slip_stitches, into_any_loop, into_part, joins_loop, last_limit
 from lint.working.moving import in_turn, slipped_up_to
@@ -90,6 +91,7 @@ class Bench(Plain):
         works = [step for step in walk(steps) if isinstance(step, MAKES_STITCHES)]
         alone = len(works) == 1 and isinstance(works[0], Work) and works[0].special is None
         self.only_work = works[0] if alone else None
+        self.in_stitches_too = any(into_stitches(step) for step in works)
         self.runs_behind = any(isinstance(s, Work) and s.number_after and s.stitch not in ("inc", "dec") for s in works)
         self.run(steps, ())
         return self.finish()

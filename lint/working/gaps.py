@@ -5,6 +5,7 @@ from __future__ import annotations
 from itertools import zip_longest
 
 from lint.place import Limit, Place, Target, TargetKind, Which
+from lint.tree import Group, Step, Work
 from lint.working.cursor import PlacesUnknown, Trouble
 from lint.working.fabric import Node
 from lint.working.parts import Parts
@@ -25,6 +26,8 @@ class Gaps(Parts):
             return [cursor.last]
         if place.from_words in ("before", "after") and place.targets[0].kind is TargetKind.SPECIAL:
             return [self.beside_group(place.from_words == "after") for _ in range(number)]
+        if self.in_stitches_too and place.from_words.startswith("between") and self.round_of_stitches():
+            raise PlacesUnknown("which of the gaps are meant, beside the stitches, is not said")
         if place.from_words in ("before", "after"):
             return [self.beside_next(place) for _ in range(number)]
         if place.targets[0].kind is TargetKind.SPECIAL and cursor.known:
@@ -98,8 +101,18 @@ class Gaps(Parts):
             return cursor.next(_SPACE, self.size)
         if self.skipped:
             raise PlacesUnknown("which gap is the next one after a stitch is skipped is not said")
+        if self.in_stitches_too:
+            return self.gap_ahead(place)
         self.works_stitches = True
         return beside if place.from_words == "after" else cursor.next(place.targets[0], self.size)
+
+    def gap_ahead(self, place: Place) -> Node:
+        """ "*dc in next dc, dc in sp before next dc": where stitches are worked into as well, a gap uses none of them."""
+        cursor = self.cursor
+        if place.from_words == "after" or not self.round_of_stitches() or self.gap_at == cursor.at:
+            raise PlacesUnknown("which gap that is, is not said")
+        self.gap_at, cursor.last = cursor.at, Node("gap")
+        return cursor.last
 
     def beside_group(self, after: bool) -> Node:
         """ "2 dc in sp before next 3-dc group": the chain space there, or the bare gap, whatever stands on its other side."""
@@ -217,3 +230,14 @@ class Gaps(Parts):
 
 def _is_group(run: list[int]) -> bool:
     return len(run) > 1
+
+
+def into_stitches(step: Step) -> bool:
+    """Whether a clause goes into stitches of the row below, and into no gap or space beside them."""
+    if not isinstance(step, (Work, Group)) or isinstance(step, Work) and step.stitch in ("sl st", "picot"):
+        return False
+    sorts, ways = (TargetKind.STITCH, TargetKind.ANY_STITCH), (Which.NEXT, Which.EACH, Which.LAST)
+    return any(
+        place.which in ways and place.targets[0].kind in sorts and not (place.between or place.below or place.of)
+        for place in step.places
+    )

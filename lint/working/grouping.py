@@ -55,10 +55,21 @@ class Grouping(Stitching):
         for place in places:
             hooked = place.which is Which.FROM_HOOK
             stitch = main_stitch(items) or self.main
-            for node in self.from_hook(place, stitch, step.closing, True) if hooked else self.find(place, following):
+            found = self.from_hook(place, stitch, step.closing, True) if hooked else self.find(place, following)
+            several = self.in_each_of(step, place, len(found), number) if step.places else 1
+            for node in (node for node in found for _ in range(several)):
                 self.fill_special(special, node)
             self.remember(place, 0, special.name)
         self.note(step.span)
+
+    @staticmethod
+    def in_each_of(step: Work, place: Place, found: int, number: int) -> int:
+        """How many go into each place: both of "2 V-sts in next V-st", and one of "2 shells in next 2 sps"."""
+        if not step.number_said or number < 2 or number == found and place.which is not Which.EACH and not place.each_of:
+            return 1
+        if place.which is not Which.EACH and not place.each_of and found > 1:
+            raise PlacesUnknown("how many go into each of those places is not said")
+        return number
 
     def run_special(self, special: Special, times: int) -> None:
         """A stitch whose own words say where it goes, so many times."""

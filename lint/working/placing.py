@@ -120,6 +120,9 @@ class Placing(SideBySide):
         if which is Which.FIRST:
             return self.first_places(place, number)
         if which is Which.LAST and cursor.known:
+            if found := self.last_of_group(place, number):
+                return found
+            self.took_last = self.took_last or self.repeating > 0
             corner = target.kind is TargetKind.CORNER and bool(self.corner_marks())
             if corner or target.kind is TargetKind.SPECIAL and self.is_group(target) and cursor.groups(target):
                 index = self.last_groups(target, number)

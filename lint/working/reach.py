@@ -19,6 +19,8 @@ _ANY = Target(TargetKind.ANY_STITCH)
 class Reach(Gaps):
     """Where "each … to end", "to last 2 sts", "rep from * to next corner" end."""
 
+    took_last = False  # within a repeat, the last place of the whole row
+
     def boundary(self, limit: Limit | None, following: tuple[Step, ...]) -> int:
         """Where a run ends, less the stitches of "to 1 st before ch-2 sp"."""
         if limit is None or limit.short is None or limit.target is None or limit.target.kind is TargetKind.MARKED:
@@ -66,6 +68,8 @@ class Reach(Gaps):
             raise PlacesUnknown("how many places there are along the edge is not known here")
         if limit is not None and limit.kind is LimitKind.LAST and self.goes_through(limit, following):
             return cursor.end
+        if limit is not None and limit.kind is LimitKind.LAST:
+            self.took_last = self.took_last or self.repeating > 0
         if limit is not None and limit.kind is LimitKind.LAST and limit.target is not None:
             if limit.target.kind in (TargetKind.SPECIAL, TargetKind.CORNER):
                 return self.last_groups(limit.target, self.amount(limit.number))

@@ -87,6 +87,7 @@ class Repeating(Moving):
     def repeat_number(self, step: Repeat, following: tuple[Step, ...]) -> None:
         """A repeat that says how often; passes beyond what fits are a trouble."""
         passes = self.fixed_passes(step)
+        self.took_last = False
         noted, ran_out, whole = len(self.noted), self.cursor.ran_out, passes
         number = 0
         while number < passes:
@@ -103,6 +104,7 @@ class Repeating(Moving):
                 whole = passes
                 break  # nothing is made and nothing used: more passes change nothing
             number += 1
+            self.check_last(number < passes)
             if number == 1:
                 number += self.plain_passes(step, passes - 2, len(self.cursor.nodes))
         if 1 <= whole < passes:  # some passes fit, and then the places run out
@@ -125,7 +127,7 @@ class Repeating(Moving):
             limit = Limit(LimitKind.SIDE) if self.corner_marks() else limit
         boundary = self.boundary(limit, following)
         cursor.stop = boundary
-        passes, before_last = 0, None
+        passes, before_last, self.took_last = 0, None, False
         while cursor.at < boundary and self.something_left(step, boundary):
             state = self.save()
             self.run(step.items, step.items)
@@ -138,6 +140,7 @@ class Repeating(Moving):
                 self.restore(state)
                 break
             passes, before_last = passes + 1, state
+            self.check_last(passes == 1)
             if passes == 1:
                 passes += self.plain_passes(step, len(cursor.nodes), boundary)
             self.check_size()
@@ -176,6 +179,11 @@ class Repeating(Moving):
         elif boundary < len(cursor.nodes) and cursor.at < boundary:
             cursor.at = boundary
         cursor.stop = old_stop
+
+    def check_last(self, again: bool) -> None:
+        """ "*…, sc in last dc; rep from * around": the row's last cannot be meant in every pass."""
+        if again and self.took_last and self.turned_at < 0:
+            raise PlacesUnknown("which of them is the last one in every pass is not said")
 
     def comes_back_to_start(self, step: Repeat, passes: int) -> bool:
         """ "*(ch 2, dc, ch 2, sl st) in same st, sl st in next st; rep around": the last slip stitch is back in the first."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from lint.place import Place, Target, TargetKind
-from lint.working.cursor import Trouble
+from lint.working.cursor import PlacesUnknown, Trouble
 from lint.working.fabric import Chains, Node
 from lint.working.reach import Reach
 
@@ -68,6 +68,10 @@ class RowEnds(Reach):
         cursor = self.cursor
         if not cursor.known:
             return [Node("unknown place")]
+        if place.ordinals and (loop := self.loop_of_chains(place)) is not None:
+            return [loop for _ in place.ordinals]
+        if len(place.ordinals) > 1:
+            raise PlacesUnknown("which chains those are is not known here")
         for index in range(cursor.at, cursor.end):
             if cursor.nodes[index].chain:
                 skipped = self.passed(index)
@@ -84,6 +88,43 @@ class RowEnds(Reach):
             cursor.troubles.append(Trouble("uncounted chain", "turning chain"))
             return [cursor.last]
         return [cursor.next(_ANY, self.size)]
+
+    def loop_of_chains(self, place: Place) -> Node | None:
+        """ "2nd ch of ch-4", "2nd and 3rd ch of next lp": single chains of a loop, where such a one comes next."""
+        cursor, length = self.cursor, place.targets[0].length
+        index: int | None = cursor.at
+        if place.from_words == "loop":
+            index = cursor.find(Target(TargetKind.SPACE, length=length), self.size)
+        elif place.from_words or length is None:
+            return None
+        loop = cursor.nodes[index] if index is not None and index < cursor.end else None
+        if index is None or loop is None or loop.kind != "space" or max(place.ordinals) > loop.length:
+            return None
+        if length is not None and loop.length != length.at(self.size):
+            return None
+        cursor.at, cursor.last = index + 1, loop
+        self.space_lengths.add(loop.length)
+        return loop
+
+    def last_of_group(self, place: Place, number: int) -> list[Node]:
+        """ "*sc in first ch, 3 sc in next ch, sc in last ch; rep from * around": of the loop, or petal, that the pass is in."""
+        cursor = self.cursor
+        here = cursor.nodes[cursor.at] if cursor.at < cursor.end else None
+        if not self.repeating or here is None or cursor.last is None:
+            return []
+        if place.targets[0].kind is TargetKind.CHAIN:
+            if here is not cursor.last or here.kind != "space" or here.length - here.used < number:
+                return []
+            here.used, cursor.at = here.length, cursor.at + 1
+            return [here] * number
+        group = cursor.last.group if place.targets[0].kind in (TargetKind.STITCH, TargetKind.ANY_STITCH) else 0
+        rest = [at for at in range(cursor.at, cursor.end) if cursor.nodes[at].group == group]
+        found = [at for at in rest if cursor.matches(cursor.nodes[at], place.targets[0], self.size)][-number:]
+        apart = any(node.is_stitch and node.group != group for node in cursor.nodes)  # not all of them in one ring
+        if not group or not apart or here.group != group or len(found) < number:
+            return []
+        cursor.at, cursor.last = found[-1] + 1, cursor.nodes[found[-1]]
+        return [cursor.nodes[at] for at in found]
 
     def passed(self, index: int) -> int:
         """Stitches between here and `index`, the rest of a group whose space or middle was worked into apart."""

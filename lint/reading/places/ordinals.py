@@ -70,8 +70,13 @@ def ordinal(stream: Stream, start: int) -> Place | None:
                 stream.span_from(start), Which.NTH, (owner,), among, ordinals=tuple(ordinals), from_words="last"
             )
         arch = owner.kind is TargetKind.SPACE or owner.kind is TargetKind.CHAIN and owner.length is not None
-        if found.kind is TargetKind.CHAIN and arch and word is not None and word.kind == "next":
+        loop = owner.kind is TargetKind.SPACE and owner.name is None and word is None
+        if found.kind is TargetKind.CHAIN and arch and (loop or word is not None and word.kind == "next"):
             sort = Target(TargetKind.SPACE, length=owner.length)  # "3rd ch of next ch-5": into the arch
+            if len(ordinals) > 1:  # "2nd and 3rd ch of lp": single chains of one loop
+                sort = Target(TargetKind.TURNING_CHAIN, length=owner.length)
+                span = stream.span_from(start)
+                return Place(span, Which.NEXT, (sort,), ordinals=tuple(ordinals), from_words="loop")
             return Place(stream.span_from(start), Which.NEXT, (sort,))
         if found.kind is TargetKind.CHAIN or owner.kind in (TargetKind.CHAIN, TargetKind.TURNING_CHAIN):
             return Place(
@@ -136,6 +141,7 @@ def chain_top(stream: Stream, start: int) -> Place | None:
     stream.skip("of", "the", "each", "next", "last", "same", "first", "in")
     last = any(item.kind == "last" for item in stream.lexemes[led : stream.at])
     starts = any(item.kind == "first" for item in stream.lexemes[led : stream.at])
+    same = any(item.kind == "same" for item in stream.lexemes[led : stream.at])
     if stream.kind() == "ordinal":
         if stream.peek().number != 1:
             return ordinal(stream, start)  # "top of 2nd ch"
@@ -154,6 +160,8 @@ def chain_top(stream: Stream, start: int) -> Place | None:
         found = Target(TargetKind.TURNING_CHAIN, length=found.length)
     if found.kind is TargetKind.STITCH and (stream.take_if("made") or last and number is None):
         return Place(stream.span_from(start), Which.JUST_MADE, (found,))  # "sl st in top of last sc": a picot's
+    if same and number is None and found.kind in (TargetKind.STITCH, TargetKind.ANY_STITCH):
+        return Place(stream.span_from(start), Which.SAME, (found,))  # "FPdc around next st, dc in top of same st"
     if number is not None and found.kind is not TargetKind.TURNING_CHAIN:
         return Place(stream.span_from(start), Which.NEXT, (found,), number)  # "top of next 3 sts"
     return Place(stream.span_from(start), Which.NEXT, (found,), from_words="top")
