@@ -76,6 +76,7 @@ def nothing_swallowed(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
                 or _points_at_some(inside)
                 or _shapes_in_brackets(inside, found)
                 or _adds_in_brackets(inside, found)
+                or _leaves_open(inside, found)
                 or inside[:1] != []
                 and inside[0].kind in OPENERS
                 and bids_again(inside[1:-1])
@@ -270,6 +271,21 @@ def _adds_in_brackets(inside: list[Lexeme], before: list[Step]) -> bool:
     number = (first.kind == "number" or first.lower in ("once", "twice")) and not plain
     placed = then.kind in ("in", "at", "over") or then.kind == "more" or then.lower in ("less", "fewer", "extra")
     return number and placed and any(isinstance(step, MAKES_STITCHES) for step in before)
+
+
+_AT_WILL = ("desired", "needed", "necessary", "wanted", "wished", "like", "prefer", "wish", "want", "required")
+
+
+def _leaves_open(inside: list[Lexeme], before: list[Step]) -> bool:
+    """Whether "(optional)", "(if desired)", "(or 2 sc for a wider brim)" leaves the work before it to the maker."""
+    if len(inside) < 3 or inside[0].kind not in OPENERS or not before or not isinstance(before[-1], MAKES_STITCHES):
+        return False
+    if isinstance(before[-1], Work) and before[-1].stitch == "sl st":
+        return False
+    words = [item.lower for item in inside[1:-1]]
+    if words[0] == "or" and inside[2].kind == "number" and len(inside) > 4 and inside[3].kind in _MAKES:
+        return True
+    return words[0] in ("optional", "optionally") or words[0] == "if" and words[-1] in _AT_WILL
 
 
 def _into_each(step: Work) -> bool:

@@ -170,3 +170,15 @@ def _of_corners(step: Step) -> bool:
 
 def _plain(place: Place) -> bool:
     return any(target.kind in _PLAIN for target in place.targets)
+
+
+def begins_at(steps: list[Step], found: tuple[Place, ...]) -> bool:
+    """ "sc in each ch across, beginning with 2nd ch from hook": where the run that was told before begins."""
+    run = steps[-1]
+    each = isinstance(run, Work) and [place.which for place in run.places] == [Which.EACH]
+    worked = [step for step in steps if isinstance(step, (Work, Group, Repeat, Skip))]
+    hooked = len(found) == 1 and found[0].which is Which.FROM_HOOK and len(found[0].ordinals) == 1
+    if not each or len(worked) > 1 or not hooked or run.places[0].targets[0].kind is not TargetKind.CHAIN:
+        return False
+    steps[-1] = replace(run, places=(*found, *run.places), span=run.span.to(found[0].span))
+    return True
