@@ -180,6 +180,8 @@ class Parts(Arms):
                     found.append(cursor.nodes[index])
                     cursor.last = cursor.nodes[index]
                     cursor.at = index + 1
+        if not found and not cursor.has_groups(place.of):
+            raise PlacesUnknown("the row below shows no such group")
         return found
 
     def wanted_parts(self, run: list[int], place: Place) -> list[int]:

@@ -190,6 +190,7 @@ def best_reading(task: Task, state: PieceState) -> Trial:
                 "same corner",
                 "only told",
                 "over",
+                "shared out",
                 "lone star",
                 "decreases in each",
                 "row folded",

@@ -114,7 +114,8 @@ class RemarkClauses(LeftClauses):
             return False
         span = stream.span_from(start)
         pointed = found[0].which in (Which.SAME, Which.NEXT, Which.FIRST) and found[0].number == ONE
-        second = found[0].which is Which.NEXT and any(isinstance(s, Chain) and s.length == ONE for s in self.steps)
+        second = found[0].which is Which.NEXT and found[0].targets[0].kind in (TargetKind.ANY_STITCH, TargetKind.STITCH)
+        second = second and any(isinstance(s, Chain) and s.length == ONE for s in self.steps)
         at_first = pointed and not second  # "ch 1, starting in next st": it may be the second one
         if self.has_work() and (found[0].which is Which.FROM_HOOK or found[0].ordinals):
             return begins_at(self.steps, found)

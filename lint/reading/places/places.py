@@ -143,6 +143,8 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
     start = stream.at
     if (loops := in_all_of_them(stream, start)) is not None:
         return loops
+    if stream.word("pairs", "twos", "threes") and stream.kind(-1) == "in":
+        return None  # "next 6 sts tog in pairs": how they are taken, and no place
     if (but_some := all_but(stream)) is not None:
         return but_some  # "in all but last 2 sts"
     if (half := half_of_row(stream)) is not None:
