@@ -33,6 +33,8 @@ class Gaps(Parts):
         if place.targets[0].kind is TargetKind.SPECIAL and cursor.known:
             if place.targets[0].length is not None and self.has_smaller_group(place.targets[0].length.at(self.size)):
                 raise PlacesUnknown("whether the spaces beside the smaller groups are meant is not said")
+            if place.which is Which.EACH and not self.groups_alike(place.targets[0].name):
+                raise PlacesUnknown("whether the spaces beside the groups at the edges are meant is not said")
             if place.which is Which.EACH:
                 return self.gaps_to(boundary)
             return [self.next_gap() or cursor.run_out(_SPACE, self.size) for _ in range(number)]
@@ -62,6 +64,14 @@ class Gaps(Parts):
         nodes = self.cursor.nodes
         runs = [run for run in self.cursor.all_groups() if _is_group(run) and run[-1] >= self.cursor.at]
         return any(sum(nodes[index].is_stitch for index in run) < legs for run in runs)
+
+    def groups_alike(self, name: str | None) -> bool:
+        """Whether all groups of a row to and fro are such as the words name, "between each V-st", or of one makeup."""
+        cursor = self.cursor
+        runs = [run for run in cursor.all_groups() if _is_group(run)]
+        if self.is_round or name in (None, "group") or all(cursor.nodes[run[0]].special == name for run in runs):
+            return True
+        return len({tuple(cursor.nodes[index].kind for index in run) for run in runs}) < 2
 
     def bare_gaps(self, boundary: int) -> list[Node]:
         """What "each sp" means where there is no chain space: the gaps between groups, or those that the round began in."""

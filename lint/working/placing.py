@@ -182,7 +182,12 @@ class Placing(SideBySide):
         at_join = cursor.known and cursor.circular and cursor.at == 0 and self.begin_node is None and not self.moved
         if not at_join or len(cursor.nodes) < 2 or not cursor.nodes[0].is_stitch:
             return
-        into_space = place.targets[0].kind is TargetKind.SPACE and place.which is Which.NEXT and place.of is None
+        corner = next((at for at in self.corner_marks() if cursor.nodes[at].is_stitch), 0)
+        to_corner = place.which is Which.NEXT and TargetKind.CORNER in (place.targets[0].kind, place.of and place.of.kind)
+        if to_corner and corner and self.choices.pick(("corner comes round",), 2, 1) == 1:
+            cursor.rotate(corner)  # "*3 sc in corner sc, sc to next corner": what lies before it comes last
+        kinds = (TargetKind.SPACE, TargetKind.CHAIN)
+        into_space = place.targets[0].kind in kinds and place.which is Which.NEXT and place.of is None
         if into_space and self.choices.pick(("first comes round",), 2, 0) == 1:
             cursor.rotate(cursor.find(place.targets[0], self.size) or 1)
 
@@ -256,6 +261,8 @@ class Placing(SideBySide):
             return gaps
         if place.targets[0].kind is TargetKind.CORNER and cursor.known:
             return self.each_corner(boundary)
+        if place.targets[0].kind is TargetKind.SPACE and self.passes_some(place.targets[0]):
+            raise PlacesUnknown("whether the spaces passed before are meant, too, is not said")
         found = cursor.each(self.every_stitch(place, boundary), boundary, self.size)
         done, self.ending_done = self.ending_done, False  # "…; rep from * round, ending sc in each sc to end"
         if place.every > 1:

@@ -216,6 +216,8 @@ class Reach(Gaps):
                     index = self.back(place.targets, self.amount(place.number), index)
                 elif place.which is Which.EACH:
                     return cursor.end
+                elif self.other_side and place.which is Which.SAME and place.from_words == "round's start":
+                    index -= 1  # along the chain's other side: the one that the round began in comes last
             if isinstance(step, Repeat):
                 return cursor.end if not _simple(step) else index
         return max(index, cursor.at)

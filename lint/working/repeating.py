@@ -262,7 +262,7 @@ class Repeating(Moving):
         window = self.cursor.nodes[
             self.cursor.at : max(self.cursor.at, min(boundary, len(self.cursor.nodes) - self.cursor.optional))
         ]
-        stitches, lengths, owners = False, set(), set()
+        stitches, chains, lengths, owners = False, False, set(), set()
         named: set[str | None] = set()  # None: any stitch
         for inner in walk(step.items):
             places = inner.places if isinstance(inner, (Work, Group, Skip)) else ()
@@ -284,6 +284,7 @@ class Repeating(Moving):
                     ):
                         stitches = True
                         named.add(target.name if target.kind is TargetKind.STITCH else None)
+                        chains = chains or target.kind is TargetKind.CHAIN
         others_passed = bool(lengths or owners) and None not in named  # "*shell in next ch-2 sp, sc in next sc"
         found = 0
         into_part = any(
@@ -297,7 +298,7 @@ class Repeating(Moving):
             if group and node.group == group:
                 continue  # the rest of a shell that was worked into
             if node.kind == "space":
-                found += self.is_part(node, owners) or bool(lengths) and (None in lengths or node.length in lengths)
+                found += chains or self.is_part(node, owners) or bool(lengths) and (None in lengths or node.length in lengths)
             elif node.is_stitch and not (others_passed and family(node.kind) not in named):
                 found += stitches
         return found

@@ -30,6 +30,8 @@ class RowEnds(Reach):
                 return [node]
         left = cursor.remaining(place.targets, self.size)
         if self.made and not left and cursor.circular:
+            if number > 1:
+                raise PlacesUnknown("whether those are worked into again is not said")
             node = next((node for node in cursor.nodes if cursor.matches(node, target, self.size, strict=False)), None)
             if node is not None:
                 cursor.last = node

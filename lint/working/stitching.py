@@ -150,6 +150,8 @@ class Stitching(Making):
         if place.which is Which.FROM_HOOK or self.counts_from_hook(place):
             self.work_from_hook(step, kind, number, place)
             return
+        if step.stitch in ("inc", "dec") and place.below and place.targets[0].kind is TargetKind.PLACE:
+            raise PlacesUnknown("where in that row it is, is not said")  # "Rnds 4-6: sc in each st, dec 2 in Rnd 6"
         beside = beside_steps(following) if place.which is Which.EACH else []
         if beside:
             found, instead = self.each_and_beside(place, beside, following)

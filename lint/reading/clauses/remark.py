@@ -86,7 +86,14 @@ class RemarkClauses(LeftClauses):
                 stream.pass_to()  # "Start with white, …"
                 self.steps.append(UseYarn(stream.span_from(start)))
                 return True
-            return stream.kind() == "space" and self.loop_for_ring(start) or self.clause()
+            if stream.kind() == "space" and self.loop_for_ring(start):
+                return True
+            if not self.clause():
+                return False
+            last = self.steps[-1]
+            if isinstance(last, Work) and last.number == ONE and not last.places and last.stitch != "sl st":
+                self.steps[-1] = replace(last, perhaps=True)  # "Starting with a standing dc, 2 dc in each st": one of them
+            return True
         if not self.has_work() and stream.kind(1) in ("number", "stitch") and stream.word("start", "begin", "starting"):
             stream.take()  # "start 6 sc in a magic circle"
             return self.clause()
@@ -366,7 +373,8 @@ class RemarkClauses(LeftClauses):
         length = before.length.lone if isinstance(before, Chain) else None
         end = notes.note_end(stream, stream.at, length)
         note = notes.counting(stream.inside(stream.at, end))
-        if note is None:
+        run = isinstance(before, Work) and [place.which for place in before.places] == [Which.EACH]
+        if note is None or run and note.space is None:  # "sc in each st; count the last 2 sts as one"
             return False
         stream.at = end
         self.attach_counting(note)

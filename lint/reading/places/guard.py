@@ -184,7 +184,9 @@ def _goes_on_along(inside: list[Lexeme]) -> bool:
 
 
 def _says_where(inside: list[Lexeme]) -> bool:
-    """Whether a few words without a verb say where in the row: "Not in the last.", "Corner in the middle."."""
+    """Whether a few words without a verb say where in the row: "Not in the last.", "(not in the last)"."""
+    if inside[:1] != [] and inside[0].kind in OPENERS:
+        inside = inside[1:-1]
     if not 2 <= len(inside) <= 6 or inside[-1].kind not in _WHERE:
         return False
     lead, rest = inside[0], inside[1:-1]

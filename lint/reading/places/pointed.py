@@ -93,6 +93,8 @@ def each_place(stream: Stream, start: int) -> Place | None:
     if reach is None and stream.kind() == "across" and _a_side(stream):
         stream.pass_to(*SIGNS, "and")  # "in each dc across the side of the square": to its corner
         reach = Limit(LimitKind.BEFORE, target=Target(TargetKind.CORNER))
+    if reach is not None and reach.kind is LimitKind.LAST and reach.target is None:
+        reach = replace(reach, target=found)  # "in each ch-2 sp except last"
     span = stream.span_from(start)
     piece = only_piece(stream.lexemes[start : stream.at]) if word == "elsewhere" else ""
     if piece and reach is None and found == ANY:

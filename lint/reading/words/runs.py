@@ -145,9 +145,16 @@ def _space_crossed(step: Step) -> bool:
     return target is not None and target.kind is TargetKind.SPACE and not target.corner
 
 
+def _but_last(step: Step) -> bool:
+    """ "3 sc in each ch-2 sp except last"."""
+    place = step.places[0] if isinstance(step, (Work, Group)) and len(step.places) == 1 else None
+    short = place is not None and place.which is Which.EACH and place.limit is not None
+    return short and place.limit.kind is LimitKind.LAST and place.limit.target == place.targets[0] and not _plain(place)
+
+
 def _beside(base: Step, step: Step) -> bool:
     one = _run(base) or (base.places[0] if _of_all(base) else None)
-    other = _run(step) or (step.places[0] if _of_all(step) else None)
+    other = _run(step) or (step.places[0] if _of_all(step) or _but_last(step) else None)
     if one is None or other is None or len(step.places) != 1:
         return False
     if isinstance(step, Work) and (step.stitch in ("sl st", "dec") or step.together):
