@@ -143,6 +143,12 @@ class Parts(Arms):
             raise PlacesUnknown  # a round has no middle, nor has a row of an even number one middle stitch
         return found[(len(found) - number) // 2]
 
+    def middle_ones(self, target: Target, number: int) -> list[Node]:
+        """ "2 sc in each of the 2 center sts": where the work has come to them."""
+        if self.middle_of_row(target, number) != self.cursor.at:
+            raise PlacesUnknown("the stitches named are not those that the work has come to")
+        return self.cursor.run(target, number, self.size)
+
     def corner_marks(self) -> list[int]:
         """Where the round below has its corners, as its own count found them."""
         return [index for index, node in enumerate(self.cursor.nodes) if node.corner]

@@ -113,6 +113,8 @@ class Placing(SideBySide):
             return self.below(place, number, following)
         if which is Which.NTH and place.of is None and place.ordinals:
             return [self.nth_of_next(place, number), *self.further_on(place, number)]
+        if place.middle and number > 1 and place.of is None and which is Which.NEXT:
+            return self.middle_ones(target, number)
         if which is Which.NTH or place.middle or (place.of is not None and which is Which.NEXT):
             return [self.part_of_group(place)]
         if which in (Which.FIRST, Which.LAST) and target.kind is TargetKind.CORNER and self.flat_below:

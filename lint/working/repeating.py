@@ -285,7 +285,8 @@ class Repeating(Moving):
                         stitches = True
                         named.add(target.name if target.kind is TargetKind.STITCH else None)
                         chains = chains or target.kind is TargetKind.CHAIN
-        others_passed = bool(lengths or owners) and None not in named  # "*shell in next ch-2 sp, sc in next sc"
+        passed = any(noted.trouble.kind == "passed" for noted in self.noted)  # by each pass before, as by the last
+        others_passed = (bool(lengths or owners) or passed) and None not in named  # "*shell in next ch-2 sp, sc in next sc"
         found = 0
         into_part = any(
             place.of is not None or place.middle
@@ -298,7 +299,7 @@ class Repeating(Moving):
             if group and node.group == group:
                 continue  # the rest of a shell that was worked into
             if node.kind == "space":
-                found += chains or self.is_part(node, owners) or bool(lengths) and (None in lengths or node.length in lengths)
+                found += chains and not node.used or self.is_part(node, owners) or bool(lengths) and (None in lengths or node.length in lengths)
             elif node.is_stitch and not (others_passed and family(node.kind) not in named):
                 found += stitches
         return found

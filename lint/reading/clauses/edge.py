@@ -275,6 +275,12 @@ class EdgeClauses(ClusterClauses):
         """
         last = self.steps[-1] if self.steps else None
         there = isinstance(last, Work) and start > 0 and last.span.end == self.stream.lexemes[start - 1].end
+        if there and not last.places and last.stitch != "sl st":  # "sc down the opposite side", "sc 9 back along it"
+            side = OtherSide(self.stream.span_from(start))
+            plain = not last.number_said and last.stitch not in ("inc", "dec") and last.together is None
+            each = (Place(last.span, Which.EACH, (Target(TargetKind.CHAIN),)),)
+            self.steps[-1:] = [side, replace(last, places=each) if plain else last]
+            return
         whichs = [_last_which(step) for step in self.steps] if there else []
         end = whichs.index(Which.LAST) + 1 if Which.LAST in whichs else len(whichs)
         goes_on = end < len(whichs) and all(which in (*_ALONG, Which.LAST) for which in whichs[end:])

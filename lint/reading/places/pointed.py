@@ -52,7 +52,14 @@ def each_place(stream: Stream, start: int) -> Place | None:
     one = stream.word("one", ahead=1) and stream.kind(2) not in ("any_stitch", "stitch")  # "in every other one"
     if stream.word("other") and not one and (stream.kind(1) == "number" or told == "each of the"):
         stream.take()  # "each of the other (11) dc"; "every other dc" may also be every second one
+    before = bool(stream.take_if("middle"))
     number = how_many(stream)
+    if number is not None and (before or stream.kind() == "middle"):
+        stream.take_if("middle")  # "in each of the 2 center sts"
+        place = with_target(stream, start, Which.NEXT, number, middle=True)
+        return replace(place, each_of=True) if place is not None and place.of is None else None
+    if before:
+        return None
     if number is not None:
         unused = stream.take_if("unused") or _of_a_piece(stream)
         if stream.kind() in LOOPS and stream.kind(1) in (*SIGNS, "end", "around"):
