@@ -170,7 +170,8 @@ class Bench(Plain):
                 self.hangs_free(step, len(below))
             self.begin()
             self.group += 1
-            for _ in range(self.amount(step.number)):
+            each = step.edges > 1 and self.choices.pick(("each edge", step.span.start), 2, 0) == 1
+            for _ in range(self.amount(step.number) * (step.edges if each else 1)):
                 self.check_size()
                 self.made.append(Node(step.stitch))
             self.cursor = Cursor(Fabric.unknown(self.is_round))  # along an edge: no longer on the row below
@@ -240,6 +241,9 @@ class Bench(Plain):
         ran_out = any(noted.trouble.kind == "run out" for noted in self.noted)
         if self.in_turn and (left or ran_out or self.in_turn < FEWEST_CORNERS):
             raise PlacesUnknown(CORNERS_UNKNOWN)
+        short = sum(noted.trouble.number for noted in self.noted if noted.trouble.kind == "run out")
+        if 0 < short <= self.crossed:
+            raise PlacesUnknown("whether the chains of the row below are stitches to this one is not said")
         flat = self.turned and not self.joined and not self.said_round  # a row that began in a ring
         circular = self.is_round and not flat
         self.count_opening_group(circular)

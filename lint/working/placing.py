@@ -66,7 +66,7 @@ class Placing(SideBySide):
             place = replace(place, targets=(_ANY,), between=True, from_words="between")  # a sp like the one begun in
             return self.gaps(place, number, cursor.end)
         if which is Which.NEXT and place.of is None and not place.middle and not place.below and target.kind in _PLAIN:
-            return cursor.run(target, number, self.size)  # the commonest by far
+            return self.next_run(target, number)  # the commonest by far
         self.open_ring(place)
         if which is Which.NEXT and target.kind is TargetKind.SPACE:
             self.pass_edge_loop(target)

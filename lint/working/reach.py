@@ -20,6 +20,16 @@ class Reach(Gaps):
     """Where "each … to end", "to last 2 sts", "rep from * to next corner" end."""
 
     took_last = False  # within a repeat, the last place of the whole row
+    crossed = 0  # chains that lie among stitches told by their number alone, "dc in next 3 sts"
+
+    def next_run(self, target: Target, number: int) -> list[Node]:
+        """The next so many stitches; chains among them may be counted, too, by who tells no more than their number."""
+        start = self.cursor.at
+        found = self.cursor.run(target, number, self.size)
+        if number > 1 and target.kind is TargetKind.ANY_STITCH:
+            inside = self.cursor.nodes[start : self.cursor.at]
+            self.crossed += sum(node.length for node in inside if node.kind == "space")
+        return found
 
     def boundary(self, limit: Limit | None, following: tuple[Step, ...]) -> int:
         """Where a run ends, less the stitches of "to 1 st before ch-2 sp"."""

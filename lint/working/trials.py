@@ -191,6 +191,7 @@ def best_reading(task: Task, state: PieceState) -> Trial:
                 "only told",
                 "over",
                 "shared out",
+                "each edge",
                 "lone star",
                 "decreases in each",
                 "row folded",

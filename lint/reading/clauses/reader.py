@@ -14,6 +14,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from lint.reading.clauses.alongside import in_gaps
 from lint.reading.clauses.base import SEPARATORS, Reading, all_read
 from lint.reading.clauses.count import CountClauses
 from lint.reading.clauses.listrepeats import by_cross
@@ -88,6 +89,7 @@ def read_row(stream: Stream) -> Reading:
     stream = counts_set_apart(counts_in_words(stream.without(asides(stream) | emphasis(stream))))
     parser = Clauses(stream, reading, top=True)
     parser.run()
+    reading.steps = [in_gaps(step, reading.gap) for step in reading.steps] if reading.gap else reading.steps
     reading.steps = nothing_swallowed(unclear_markers(reading.steps, stream.lexemes), stream.lexemes)
     reading.steps = back_at_first(those_meant(reading.steps), stream.lexemes)
     reading.steps = none_passed_over(reading.steps, stream.lexemes, stream.vocabulary)

@@ -77,6 +77,7 @@ def nothing_swallowed(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
                 or _shapes_in_brackets(inside, found)
                 or _adds_in_brackets(inside, found)
                 or _leaves_open(inside, found)
+                or _ends_in_a_figure(inside)
                 or inside[:1] != []
                 and inside[0].kind in OPENERS
                 and bids_again(inside[1:-1])
@@ -99,6 +100,9 @@ def nothing_swallowed(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
             and any(_is_placed(inside, index) for index in range(len(inside)))
         )
         note = step.counting if isinstance(step, Chain) else step.closing if isinstance(step, Work) else None
+        over_all = isinstance(step, Work) and [place.which for place in step.places] == [Which.EACH]
+        if note is not None and over_all and note.space is None and note.counts:
+            swallows = True  # "sc in each st (each ch-1 sp counts as a st)"
         if note is not None and not swallows:
             inside = words(note.span)
             swallows = not any(item.kind in ("row", "round") for item in inside) and any(
@@ -185,7 +189,7 @@ def _goes_on_along(inside: list[Lexeme]) -> bool:
 
 def _says_where(inside: list[Lexeme]) -> bool:
     """Whether a few words without a verb say where in the row: "Not in the last.", "(not in the last)"."""
-    if inside[:1] != [] and inside[0].kind in OPENERS:
+    if len(inside) > 2 and inside[0].kind in OPENERS and inside[1].lower in _LEADS:
         inside = inside[1:-1]
     if not 2 <= len(inside) <= 6 or inside[-1].kind not in _WHERE:
         return False
@@ -273,6 +277,18 @@ def _adds_in_brackets(inside: list[Lexeme], before: list[Step]) -> bool:
     number = (first.kind == "number" or first.lower in ("once", "twice")) and not plain
     placed = then.kind in ("in", "at", "over") or then.kind == "more" or then.lower in ("less", "fewer", "extra")
     return number and placed and any(isinstance(step, MAKES_STITCHES) for step in before)
+
+
+_NUMBERED = ("row", "round", "color", "size", "hook", "space", "chain", "dash", "picot", "ring", "each", "of", "last", "next", "first")
+_SHADES = ("shade", "no", "no.", "nr", "number", "step", "part", "step", "col", "colour", "color", "rows", "photo", "picture", "fig", "chart")
+
+
+def _ends_in_a_figure(inside: list[Lexeme]) -> bool:
+    """Whether "stuff the head 11", "change to white 10" ends in a figure that may be stitches."""
+    if len(inside) < 2 or inside[-1].kind != "number" or inside[0].kind in OPENERS:
+        return False
+    before = inside[-2]
+    return before.kind not in _NUMBERED and before.lower not in _SHADES and before.kind != "number"
 
 
 _AT_WILL = ("desired", "needed", "necessary", "wanted", "wished", "like", "prefer", "wish", "want", "required")
