@@ -297,8 +297,9 @@ class RemarkClauses(LeftClauses):
     def stops_on_the_way(self) -> bool:
         """Whether the last work said goes into single places: "…, 1 sc in next, continue around" is more of the same."""
         last = next((step for step in reversed(self.steps) if isinstance(step, (Work, Group, Repeat))), None)
+        listed = isinstance(last, Work) and not last.places and sum(isinstance(step, Work) for step in self.steps) > 1
         ends = isinstance(last, (Work, Group)) and last.places and last.places[-1].which is not Which.EACH
-        return bool(ends)
+        return bool(ends) or listed  # "5 sc, 2 inc, continue around"
 
     def read_open_work(self, start: int) -> bool:
         """ "Work even until piece measures 25 cm": work whose count the words do not give."""

@@ -103,7 +103,10 @@ def places(stream: Stream, allow_to: bool = False, bare: bool = False) -> tuple[
         if ends and stream.lexemes[before - 1].kind == "first":
             stream.at = start
             return ()  # "in first and last 5 sts": one and five, or five at each end?
-        if merges(found[-1], following):
+        if _second_behind(found[-1], following):
+            one = (1, *following.ordinals)
+            found[-1] = replace(following, ordinals=one, shared=found[-1].shared, span=found[-1].span.to(following.span))
+        elif merges(found[-1], following):
             found[-1] = replace(
                 found[-1],
                 targets=found[-1].targets + following.targets,
@@ -132,6 +135,13 @@ def _that_was_skipped(stream: Stream) -> None:
     stream.take()
     if stream.word("before", "earlier"):
         stream.take()
+
+
+def _second_behind(one: Place, other: Place) -> bool:
+    """ "first and second sts": numbered like "1st and 2nd sts"."""
+    first = one.which is Which.FIRST and one.number == ONE and one.of is None
+    numbered = other.which is Which.NTH and other.of is None and other.number == ONE
+    return first and numbered and bool(other.ordinals) and other.ordinals[0] > 1
 
 
 def merges(one: Place, other: Place) -> bool:

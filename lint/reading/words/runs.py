@@ -63,6 +63,10 @@ def place_come_to(steps: list[Step]) -> list[Step]:
         if limit is not None and limit.kind is LimitKind.BEFORE and isinstance(step, (Work, Group)) and step.places:
             if step.places[0].from_words == "that":
                 step = replace(step, places=(replace(step.places[0], which=Which.NEXT), *step.places[1:]))
+        if limit is not None and limit.kind is LimitKind.LAST and limit.number.lone == 1 and limit.target is not None:
+            if isinstance(step, (Work, Group)) and step.places and step.places[0].from_words == "that":
+                last = replace(step.places[0], which=Which.LAST, targets=(limit.target,), from_words="")
+                step = replace(step, places=(last, *step.places[1:]))  # "sc in each st to last st, 2 sc in it"
         come_to = before.to if isinstance(before, Skip) else None
         if come_to is not None and isinstance(step, (Work, Group)) and step.places:
             next_chain = before.places and step.places[0].targets[0].kind is TargetKind.CHAIN
