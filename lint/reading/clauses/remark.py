@@ -88,12 +88,10 @@ class RemarkClauses(LeftClauses):
                 return True
             if stream.kind() == "space" and self.loop_for_ring(start):
                 return True
-            if not self.clause():
-                return False
-            last = self.steps[-1]
+            last = self.steps[-1] if self.clause() else None
             if isinstance(last, Work) and last.number == ONE and not last.places and last.stitch != "sl st":
                 self.steps[-1] = replace(last, perhaps=True)  # "Starting with a standing dc, 2 dc in each st": one of them
-            return True
+            return last is not None
         if not self.has_work() and stream.kind(1) in ("number", "stitch") and stream.word("start", "begin", "starting"):
             stream.take()  # "start 6 sc in a magic circle"
             return self.clause()

@@ -132,10 +132,11 @@ def _bare_run(step: Step, first: Work) -> bool:
 
 
 def _one_space(place: Place) -> bool:
-    """ "dc in each dc, 4 dc in ch-5 sp": the one space of its length, neither next nor same."""
+    """ "dc in each dc, 4 dc in ch-5 sp", "3 sc in corner": the one space of its length, or corner, neither next nor same."""
     target = place.targets[0]
     bare = place.bare and place.which is Which.NEXT and place.number.lone == 1 and not place.each_of
-    return bare and target.kind is TargetKind.SPACE and target.length is not None
+    corner = target.kind is TargetKind.CORNER and place.of is None
+    return bare and (corner or target.kind is TargetKind.SPACE and target.length is not None)
 
 
 def _space_crossed(step: Step) -> bool:
