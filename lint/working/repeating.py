@@ -162,7 +162,9 @@ class Repeating(Moving):
         elif (self.is_round or _into_space(following)) and self.left_by(step, boundary):
             self.pass_over_last(step, boundary)
         left = self.left_by(step, boundary)
-        self.ending_done = step.breaks_off and passes > 0 and not left and _runs_on(following)
+        none_left = limit is not None and limit.kind is LimitKind.LAST and not self.amount(limit.number)
+        # "…; rep from * to last 0 (0, 2) sts, sc to end": in some sizes nothing is left for it
+        self.ending_done = (step.breaks_off or none_left) and passes > 0 and not left and _runs_on(following)
         if left and boundary >= len(cursor.nodes) and _to_a_sort(step) and _runs_on(following):
             left = (
                 0  # "*sc to marked sp, 3 sc in it; rep from * around, sc in each st to end": the last clause takes them
@@ -285,15 +287,15 @@ class Repeating(Moving):
                         stitches = True
                         named.add(target.name if target.kind is TargetKind.STITCH else None)
                         chains = chains or target.kind is TargetKind.CHAIN
-        passed = any(noted.trouble.kind == "passed" for noted in self.noted)  # by each pass before, as by the last
-        others_passed = (bool(lengths or owners) or passed) and None not in named  # "*shell in next ch-2 sp, sc in next sc"
-        found = 0
         into_part = any(
             place.of is not None or place.middle
             for inner in walk(step.items)
             if isinstance(inner, (Work, Group))
             for place in inner.places
         )
+        passed = any(noted.trouble.kind == "passed" for noted in self.noted)  # by each pass before, as by the last
+        others_passed = (bool(lengths or owners) or passed and not into_part) and None not in named  # "*shell in next ch-2 sp, sc in next sc"
+        found = 0
         group = self.cursor.last.group if into_part and self.cursor.last is not None else 0
         for node in window:
             if group and node.group == group:

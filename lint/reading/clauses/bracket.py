@@ -77,7 +77,8 @@ class BracketClauses(SizedClauses):
             return True
         if self.top and not self.goes_on_in_squares(start, close) and not self.made_again(start, close):
             found = counts.bracket_count(stream, start, close, bool(self.steps))
-            if found is not None:
+            shaped = found is not None and any(item.words in ("increased", "decreased") for item in found.items)
+            if found is not None and not shaped:  # "(6 increased)" tells of the work, and counts no stitches
                 bare = all(item.unit == "stitches" and not item.words for item in found.items)
                 if self.reading.stated is None or not bare:
                     self.reading.stated = found

@@ -279,16 +279,15 @@ def _adds_in_brackets(inside: list[Lexeme], before: list[Step]) -> bool:
     return number and placed and any(isinstance(step, MAKES_STITCHES) for step in before)
 
 
-_NUMBERED = ("row", "round", "color", "size", "hook", "space", "chain", "dash", "picot", "ring", "each", "of", "last", "next", "first")
-_SHADES = ("shade", "no", "no.", "nr", "number", "step", "part", "step", "col", "colour", "color", "rows", "photo", "picture", "fig", "chart")
+_NO_STITCHES = ("row", "round", "color", "size", "hook", "chain", "space")
+_SHADES = ("shade", "no", "no.", "nr", "number", "col", "colour", "color")
 
 
 def _ends_in_a_figure(inside: list[Lexeme]) -> bool:
     """Whether "stuff the head 11", "change to white 10" ends in a figure that may be stitches."""
-    if len(inside) < 2 or inside[-1].kind != "number" or inside[0].kind in OPENERS:
+    if len(inside) < 2 or inside[-1].kind != "number" or inside[0].kind not in ("stuff", "change"):
         return False
-    before = inside[-2]
-    return before.kind not in _NUMBERED and before.lower not in _SHADES and before.kind != "number"
+    return not any(item.kind in _NO_STITCHES or item.lower in _SHADES for item in inside)
 
 
 _AT_WILL = ("desired", "needed", "necessary", "wanted", "wished", "like", "prefer", "wish", "want", "required")
@@ -301,7 +300,7 @@ def _leaves_open(inside: list[Lexeme], before: list[Step]) -> bool:
     if isinstance(before[-1], Work) and before[-1].stitch == "sl st":
         return False
     words = [item.lower for item in inside[1:-1]]
-    if words[0] == "or" and inside[2].kind == "number" and len(inside) > 4 and inside[3].kind in _MAKES:
+    if words[0] == "or" and inside[2].kind == "number" and (len(inside) == 4 or inside[3].kind in (*_MAKES, "any_stitch")):
         return True
     return words[0] in ("optional", "optionally") or words[0] == "if" and words[-1] in _AT_WILL
 

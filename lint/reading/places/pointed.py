@@ -198,6 +198,8 @@ def pointed(stream: Stream, start: int) -> Place | None:
         if which is Which.ANY:
             return None
         place = Place(stream.span_from(start), which, (ANY,), number or ONE)
+    if word == "remaining" and number is not None and place.which is Which.EACH and place.of is None:
+        place = replace(place, which=Which.NEXT, each_of=True)  # "sc in remaining 8 sts": so many, and no more
     if which is Which.SAME and stream.lexemes[start].lower == "that":
         place = replace(place, from_words="that")
     elif which is Which.SAME:
