@@ -162,7 +162,7 @@ class Repeating(Moving):
         elif (self.is_round or _into_space(following)) and self.left_by(step, boundary):
             self.pass_over_last(step, boundary)
         left = self.left_by(step, boundary)
-        none_left = limit is not None and limit.kind is LimitKind.LAST and not self.amount(limit.number)
+        none_left = limit is not None and limit.kind is LimitKind.END and limit.number.lone == 0
         # "…; rep from * to last 0 (0, 2) sts, sc to end": in some sizes nothing is left for it
         self.ending_done = (step.breaks_off or none_left) and passes > 0 and not left and _runs_on(following)
         if left and boundary >= len(cursor.nodes) and _to_a_sort(step) and _runs_on(following):

@@ -123,7 +123,7 @@ class RemarkClauses(LeftClauses):
         second = second and any(isinstance(s, Chain) and s.length == ONE for s in self.steps)
         at_first = pointed and not second  # "ch 1, starting in next st": it may be the second one
         if self.has_work() and (found[0].which is Which.FROM_HOOK or found[0].ordinals):
-            return begins_at(self.steps, found)
+            return begins_at(stream, self.steps, found, span)
         if self.has_work() and not second or at_first and not found[0].ordinals and len(found) == 1:
             self.steps.append(Remark(span))  # "starting in next st, sc in each st around"
         elif found[0].which is Which.FROM_HOOK:

@@ -52,9 +52,10 @@ def each_place(stream: Stream, start: int) -> Place | None:
     one = stream.word("one", ahead=1) and stream.kind(2) not in ("any_stitch", "stitch")  # "in every other one"
     if stream.word("other") and not one and (stream.kind(1) == "number" or told == "each of the"):
         stream.take()  # "each of the other (11) dc"; "every other dc" may also be every second one
-    before = bool(stream.take_if("middle"))
+    before = stream.kind() == "middle" and stream.kind(1) == "number" and bool(stream.take())
     number = how_many(stream)
-    if number is not None and (before or stream.kind() == "middle"):
+    plain = stream.kind(1) in ("any_stitch", "stitch")  # "in each of the 14 center front sts" is of a piece
+    if number is not None and (before or stream.kind() == "middle" and plain):
         stream.take_if("middle")  # "in each of the 2 center sts"
         place = with_target(stream, start, Which.NEXT, number, middle=True)
         return replace(place, each_of=True) if place is not None and place.of is None else None

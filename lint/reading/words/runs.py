@@ -5,7 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.place import LimitKind, Place, TargetKind, Which
-from lint.tree import Alongside, Group, Loops, Remark, Repeat, Skip, Step, Work
+from lint.reading.words.stream import Stream
+from lint.source import Span
+from lint.tree import Alongside, Group, Loops, OpenWork, Remark, Repeat, Skip, Step, Work
 
 _PLAIN = (TargetKind.ANY_STITCH, TargetKind.STITCH)
 
@@ -20,7 +22,8 @@ def side_by_side(steps: list[Step]) -> list[Step]:
     in_turn = sum(_of_all(step) and _plain(step.places[0]) for step in steps) > 1
     ordered = _come_again(steps)
     for step in steps:
-        crossed = base is not None and step is last and _run(found[base]) is not None
+        over = _run(found[base]) if base is not None and step is last else None
+        crossed = over is not None and (over.limit is None or over.limit.target is None)  # no "along top edge"
         if crossed and _space_crossed(step):
             found.append(alongside(step))  # "sc in each st and 4 sc in the ch sp"
             continue
@@ -132,11 +135,10 @@ def _bare_run(step: Step, first: Work) -> bool:
 
 
 def _one_space(place: Place) -> bool:
-    """ "dc in each dc, 4 dc in ch-5 sp", "3 sc in corner": the one space of its length, or corner, neither next nor same."""
+    """ "dc in each dc, 4 dc in ch-5 sp": the one space of its length, neither next nor same."""
     target = place.targets[0]
     bare = place.bare and place.which is Which.NEXT and place.number.lone == 1 and not place.each_of
-    corner = target.kind is TargetKind.CORNER and place.of is None
-    return bare and (corner or target.kind is TargetKind.SPACE and target.length is not None)
+    return bare and target.kind is TargetKind.SPACE and target.length is not None
 
 
 def _space_crossed(step: Step) -> bool:
@@ -147,7 +149,8 @@ def _space_crossed(step: Step) -> bool:
     target = place.targets[0] if one else None
     if target is not None and target.kind is TargetKind.CHAIN:  # several stitches: one goes into a turning chain
         return isinstance(step, Work) and (step.number.lone or 0) > 2
-    return target is not None and target.kind is TargetKind.SPACE and not target.corner
+    corner = target is not None and target.kind is TargetKind.CORNER  # "sc in each dc around, 3 sc in corner"
+    return target is not None and (corner or target.kind is TargetKind.SPACE and not target.corner)
 
 
 def _but_last(step: Step) -> bool:
@@ -184,8 +187,11 @@ def _plain(place: Place) -> bool:
     return any(target.kind in _PLAIN for target in place.targets)
 
 
-def begins_at(steps: list[Step], found: tuple[Place, ...]) -> bool:
+def begins_at(stream: Stream, steps: list[Step], found: tuple[Place, ...], span: Span) -> bool:
     """ "sc in each ch across, beginning with 2nd ch from hook": where the run that was told before begins."""
+    if stream.kind() == "," and stream.work_at(stream.at + 1):  # "…, start from second sc, sc in each ch"
+        steps.append(OpenWork(span, " ".join(item.text for item in stream.lexemes if span.start <= item.start < span.end)))
+        return True
     run = steps[-1]
     each = isinstance(run, Work) and [place.which for place in run.places] == [Which.EACH]
     worked = [step for step in steps if isinstance(step, (Work, Group, Repeat, Skip))]
