@@ -189,7 +189,9 @@ class Evenly:
     number: Amount
     total: bool = True
     edge: bool = False  # the words name an edge of a piece, and no chain
-    edges: int = 1  # how many are named for one figure that may be each one's: "20 sc down side, across bottom and up side"
+    edges: int = (
+        1  # how many are named for one figure that may be each one's: "20 sc down side, across bottom and up side"
+    )
 
 
 class ShapedWhere(StrEnum):

@@ -65,7 +65,13 @@ class Grouping(Stitching):
     @staticmethod
     def in_each_of(step: Work, place: Place, found: int, number: int) -> int:
         """How many go into each place: both of "2 V-sts in next V-st", and one of "2 shells in next 2 sps"."""
-        if not step.number_said or number < 2 or number == found and place.which is not Which.EACH and not place.each_of:
+        if (
+            not step.number_said
+            or number < 2
+            or number == found
+            and place.which is not Which.EACH
+            and not place.each_of
+        ):
             return 1
         if place.which is not Which.EACH and not place.each_of and found > 1:
             raise PlacesUnknown("how many go into each of those places is not said")

@@ -185,7 +185,10 @@ class Placing(SideBySide):
         if not at_join or len(cursor.nodes) < 2 or not cursor.nodes[0].is_stitch:
             return
         corner = next((at for at in self.corner_marks() if cursor.nodes[at].is_stitch), 0)
-        to_corner = place.which is Which.NEXT and TargetKind.CORNER in (place.targets[0].kind, place.of and place.of.kind)
+        to_corner = place.which is Which.NEXT and TargetKind.CORNER in (
+            place.targets[0].kind,
+            place.of and place.of.kind,
+        )
         if to_corner and corner and self.choices.pick(("corner comes round",), 2, 1) == 1:
             cursor.rotate(corner)  # "*3 sc in corner sc, sc to next corner": what lies before it comes last
         kinds = (TargetKind.SPACE, TargetKind.CHAIN)

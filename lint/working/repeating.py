@@ -294,14 +294,22 @@ class Repeating(Moving):
             for place in inner.places
         )
         passed = any(noted.trouble.kind == "passed" for noted in self.noted)  # by each pass before, as by the last
-        others_passed = (bool(lengths or owners) or passed and not into_part) and None not in named  # "*shell in next ch-2 sp, sc in next sc"
+        others_passed = (
+            bool(lengths or owners) or passed and not into_part
+        ) and None not in named  # "*shell in next ch-2 sp, sc in next sc"
         found = 0
         group = self.cursor.last.group if into_part and self.cursor.last is not None else 0
         for node in window:
             if group and node.group == group:
                 continue  # the rest of a shell that was worked into
             if node.kind == "space":
-                found += chains and not node.used or self.is_part(node, owners) or bool(lengths) and (None in lengths or node.length in lengths)
+                found += (
+                    chains
+                    and not node.used
+                    or self.is_part(node, owners)
+                    or bool(lengths)
+                    and (None in lengths or node.length in lengths)
+                )
             elif node.is_stitch and not (others_passed and family(node.kind) not in named):
                 found += stitches
         return found

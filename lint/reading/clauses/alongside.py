@@ -192,7 +192,9 @@ def in_gaps(step: Step, gap: Place) -> Step:
         step,
         places=tuple(
             replace(place, targets=gap.targets, between=True, from_words=gap.from_words)
-            if place.targets == (Target(TargetKind.SPACE),) and place.of is None and place.which in (Which.NEXT, Which.EACH)
+            if place.targets == (Target(TargetKind.SPACE),)
+            and place.of is None
+            and place.which in (Which.NEXT, Which.EACH)
             else place
             for place in step.places
         ),

@@ -90,7 +90,9 @@ class RemarkClauses(LeftClauses):
                 return True
             last = self.steps[-1] if self.clause() else None
             if isinstance(last, Work) and last.number == ONE and not last.places and last.stitch != "sl st":
-                self.steps[-1] = replace(last, perhaps=True)  # "Starting with a standing dc, 2 dc in each st": one of them
+                self.steps[-1] = replace(
+                    last, perhaps=True
+                )  # "Starting with a standing dc, 2 dc in each st": one of them
             return last is not None
         if not self.has_work() and stream.kind(1) in ("number", "stitch") and stream.word("start", "begin", "starting"):
             stream.take()  # "start 6 sc in a magic circle"

@@ -300,7 +300,11 @@ def _leaves_open(inside: list[Lexeme], before: list[Step]) -> bool:
     if isinstance(before[-1], Work) and before[-1].stitch == "sl st":
         return False
     words = [item.lower for item in inside[1:-1]]
-    if words[0] == "or" and inside[2].kind == "number" and (len(inside) == 4 or inside[3].kind in (*_MAKES, "any_stitch")):
+    if (
+        words[0] == "or"
+        and inside[2].kind == "number"
+        and (len(inside) == 4 or inside[3].kind in (*_MAKES, "any_stitch"))
+    ):
         return True
     return words[0] in ("optional", "optionally") or words[0] == "if" and words[-1] in _AT_WILL
 

@@ -105,7 +105,9 @@ def places(stream: Stream, allow_to: bool = False, bare: bool = False) -> tuple[
             return ()  # "in first and last 5 sts": one and five, or five at each end?
         if _second_behind(found[-1], following):
             one = (1, *following.ordinals)
-            found[-1] = replace(following, ordinals=one, shared=found[-1].shared, span=found[-1].span.to(following.span))
+            found[-1] = replace(
+                following, ordinals=one, shared=found[-1].shared, span=found[-1].span.to(following.span)
+            )
         elif merges(found[-1], following):
             found[-1] = replace(
                 found[-1],
