@@ -15,6 +15,15 @@ class Grows(StrEnum):
     BETWEEN_SET = "between, set"  # "but with 3 sc between incs": the number of those runs itself
 
 
+class ShapedWhere(StrEnum):
+    """Where in a run stitches are added or taken away."""
+
+    EVENLY = "evenly"
+    EACH_END = "at each end"
+    ONE_END = "at one end"
+    EVERY = "in every nth stitch"
+
+
 @dataclass(frozen=True, slots=True)
 class Growth:
     """What each of the rows has more of than the one before it; below 0, fewer."""

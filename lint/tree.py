@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 
 from lint.amount import ONE, Amount
-from lint.growth import Growth, Swap
+from lint.growth import Growth, ShapedWhere, Swap
 from lint.place import Limit, Marked, Place
 from lint.source import Span
 
@@ -163,6 +163,15 @@ class Skip:
 
 
 @dataclass(frozen=True, slots=True)
+class Confined:
+    """ "working over the first 6 sts only": the row goes no further; `first`: of the row below, else all that it has."""
+
+    span: Span
+    number: Amount
+    first: bool = True
+
+
+@dataclass(frozen=True, slots=True)
 class OtherSide:
     """ "working along the opposite side of the foundation ch": the chain is met again from its far end."""
 
@@ -192,15 +201,6 @@ class Evenly:
     edges: int = (
         1  # how many are named for one figure that may be each one's: "20 sc down side, across bottom and up side"
     )
-
-
-class ShapedWhere(StrEnum):
-    """Where in a run stitches are added or taken away."""
-
-    EVENLY = "evenly"
-    EACH_END = "at each end"
-    ONE_END = "at one end"
-    EVERY = "in every nth stitch"
 
 
 @dataclass(frozen=True, slots=True)
@@ -371,7 +371,7 @@ class Unread:
 
 
 Step = (
-    Chain | Work | Group | Repeat | Passage | Either | Skip | Evenly | Shaping | OpenWork | OtherSide | AlongEdge | MakeRing
+    Chain | Work | Group | Repeat | Passage | Either | Skip | Confined | Evenly | Shaping | OpenWork | OtherSide | AlongEdge | MakeRing
     | Join | JoinYarn | UseYarn | FastenOff | Turn | NoJoin | Loops | Remark | Marker | LastPlace | Alongside | RowCall | Unread
 )  # fmt: skip
 

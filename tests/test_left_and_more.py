@@ -78,7 +78,7 @@ def last(text: str, words: str) -> int | None:
         (_ROUND, "2 sc around.", 28),
         (_ROUND, "9 sc around.", None),
         (_ROUND, "10 sc around, inc in last 4.", 18),
-        (_ROUND, "11 sc, dec over last 3 sts.", None),
+        (_ROUND, "11 sc, dec over last 3 sts.", 12),
         (_ROW, "hdc across (decreasing 3 sts evenly).", None),
         (_ROW, "hdc across (5 sts increased).", None),
         (_ROW, "2 hdc in first st, hdc to last st, 2 hdc in last st (2 sts increased).", 26),

@@ -9,6 +9,7 @@ from collections import Counter
 from dataclasses import dataclass, field, replace
 
 from lint.amount import Amount
+from lint.growth import ShapedWhere
 from lint.place import Place, TargetKind, Which
 from lint.tree import (
     Alongside,
@@ -25,7 +26,6 @@ from lint.tree import (
     Passage,
     Repeat,
     RowCall,
-    ShapedWhere,
     Shaping,
     Skip,
     Step,

@@ -5,13 +5,14 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.amount import ONE, Amount
-from lint.growth import Grows
+from lint.growth import Grows, ShapedWhere
 from lint.place import LimitKind, Place, Target, TargetKind, Which
 from lint.source import Span
 from lint.tree import (
     AlongEdge,
     Alongside,
     Chain,
+    Confined,
     Covers,
     Evenly,
     FastenOff,
@@ -23,7 +24,6 @@ from lint.tree import (
     Passage,
     Repeat,
     RowCall,
-    ShapedWhere,
     Shaping,
     Skip,
     Step,
@@ -83,6 +83,8 @@ def in_words(step: Step) -> str | None:
         return (
             "leave the rest unworked" if step.rest else "skip " + " and ".join(_skipped(place) for place in step.places)
         )
+    if isinstance(step, Confined):
+        return f"on {'the first ' if step.first else 'these '}{step.number} stitches alone"
     if isinstance(step, Evenly):
         return f"{step.number} {step.stitch} spread evenly along an edge"
     if isinstance(step, Shaping) and step.where is ShapedWhere.EVERY:

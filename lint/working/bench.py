@@ -16,6 +16,7 @@ from lint.tree import (
     AlongEdge,
     Alongside,
     Chain,
+    Confined,
     Counting,
     Either,
     Evenly,
@@ -43,6 +44,7 @@ from lint.tree import (
 )
 from lint.working.chains import JoinHint
 from lint.working.choices import Choices
+from lint.working.confining import confine
 from lint.working.cursor import CORNERS_UNKNOWN, FEWEST_CORNERS, Cursor, PlacesUnknown, family
 from lint.working.earlier import from_free_loops
 from lint.working.fabric import Fabric, Made, Node, count, unname_if_others_alike
@@ -160,6 +162,8 @@ class Bench(Plain):
             self.work_repeat(step, (*steps[index + 1 :], *following))
         elif isinstance(step, Skip):
             self.skip(step)
+        elif isinstance(step, Confined):
+            self.beyond = confine(self.cursor, self.amount(step.number), step.first)
         elif isinstance(step, Passage):
             self.run(step.items, (*steps[index + 1 :], *following))
         elif isinstance(step, Either):
@@ -215,12 +219,19 @@ class Bench(Plain):
         """ "dec in each of next 4 sts": over these four, or four of them: the row tells."""
         place = step.places[0] if len(step.places) == 1 else None
         decrease = step.together or step.stitch == "dec"
-        if place is None or not decrease or place.which is not Which.NEXT or step.number.lone != 1:
+        if place is None or not decrease or step.number.lone != 1 or place.which not in (Which.NEXT, Which.LAST):
             return step
         number = self.amount(place.number)
-        if place.shared and step.stitch == "dec" and not step.together and number % 2 and number > 1:
+        generic = place.shared and step.stitch == "dec" and not step.together and number > 2
+        if generic and number == 3:
+            return replace(step, together=3)  # "dec over the last 3 sts": all in one, for two leave one over
+        if generic and number % 2:
             raise PlacesUnknown("how many stitches go together, and how often, does not come out")
-        if not place.each_of or number < 2:
+        if generic and not place.each_of and not step.number_said:
+            return (
+                replace(step, together=number) if self.choices.pick(("decrease over", step.span.start), 2, 0) else step
+            )
+        if not place.each_of or number < 2 or place.which is Which.LAST:
             return step
         taken = self.choices.pick(("decreases in each", step.span.start), 2, 0)
         return replace(step, number=place.number, places=(), number_said=True) if taken else step
@@ -282,7 +293,7 @@ class Bench(Plain):
             self.learned,
             left,
             self.used,
-            cursor.nodes[cursor.at :] if cursor.known and not circular else [],
+            [*cursor.nodes[cursor.at :], *self.beyond] if cursor.known and not circular else [],
         )
 
     def count_opening_group(self, circular: bool) -> None:

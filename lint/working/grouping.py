@@ -56,26 +56,22 @@ class Grouping(Stitching):
             hooked = place.which is Which.FROM_HOOK
             stitch = main_stitch(items) or self.main
             found = self.from_hook(place, stitch, step.closing, True) if hooked else self.find(place, following)
-            several = self.in_each_of(step, place, len(found), number) if step.places else 1
-            for node in (node for node in found for _ in range(several)):
-                self.fill_special(special, node)
+            for node in found:
+                for again in range(self.number_in_each(step, number, place, len(found))):
+                    self.group_place = None if again else self.group_place  # each shell is a group of its own
+                    self.fill_special(special, node)
+                self.check_size()
             self.remember(place, 0, special.name)
         self.note(step.span)
 
-    @staticmethod
-    def in_each_of(step: Work, place: Place, found: int, number: int) -> int:
-        """How many go into each place: both of "2 V-sts in next V-st", and one of "2 shells in next 2 sps"."""
-        if (
-            not step.number_said
-            or number < 2
-            or number == found
-            and place.which is not Which.EACH
-            and not place.each_of
-        ):
+    def number_in_each(self, step: Work, number: int, place: Place, places: int) -> int:
+        """How many shells go into each place: "2 shells in next st"; "2 shells in next 2 sts" is rather one in each."""
+        if not step.places or number < 2 or not step.number_said:
             return 1
-        if place.which is not Which.EACH and not place.each_of and found > 1:
-            raise PlacesUnknown("how many go into each of those places is not said")
-        return number
+        spread = place.which is Which.NEXT and not place.each_of and places == number
+        if place.which is not Which.EACH and not place.each_of and 1 < places != number:
+            raise PlacesUnknown("how many go into each of those places is not said")  # "4 shells in next 2 sps"
+        return 1 if spread and self.choices.pick(("n in next n", "habit"), 2, 0) == 0 else number
 
     def run_special(self, special: Special, times: int) -> None:
         """A stitch whose own words say where it goes, so many times."""

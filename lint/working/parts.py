@@ -104,6 +104,21 @@ class Parts(Arms):
         cursor.last = Node("missing")
         return cursor.last
 
+    def pass_group(self, place: Place) -> Node:
+        """ "Sk next V-st": the next that is not yet entered is passed over whole; any other place is the next of its sort."""
+        cursor, target = self.cursor, place.targets[0]
+        runs = cursor.groups(target) if target.kind is TargetKind.SPECIAL and cursor.known else []
+        alone = any(node.kind == target.name for node in cursor.nodes) or all(len(run) == 1 for run in runs)
+        if alone and (runs or not cursor.has_groups(target)) or target.kind is not TargetKind.SPECIAL:
+            return cursor.next(target, self.size)  # a cluster is one stitch
+        for run in runs:
+            middle = middle_of(run, cursor)
+            if middle >= cursor.at:
+                cursor.at = run[-1] + 1 if run[-1] >= run[0] else len(cursor.nodes)  # one may go round the join
+                cursor.last = cursor.nodes[middle]
+                return cursor.last
+        return cursor.run_out(target, self.size)
+
     def by_another_name(self, owner: Target | None, special: str | None) -> None:
         """Notes "ch-1 sp of next cluster" where the row below has shells; a beginning shell is a shell, too."""
         if owner is None or owner.kind is not TargetKind.SPECIAL or not owner.name or not special:

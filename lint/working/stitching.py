@@ -165,6 +165,11 @@ class Stitching(Making):
             several = step.number_said and number > 1 and place.which is not Which.EACH and self.cursor.known
             if several and len(found) not in (number * together, together if number == together else 0):
                 raise PlacesUnknown("how many stitches go together, and how often, does not come out")
+            asked = self.amount(place.number) if place.which in (Which.NEXT, Which.LAST) else 0
+            if len(found) == asked > together and len(found) % together:
+                raise PlacesUnknown(
+                    "how many stitches go together, and how often, does not come out"
+                )  # "dec in next 3 sts"
             for first in range(0, len(found) - together + 1, together):
                 self.put_together(kind, found[first : first + together])
             if len(found) % together:

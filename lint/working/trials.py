@@ -194,6 +194,7 @@ def best_reading(task: Task, state: PieceState) -> Trial:
                 "each edge",
                 "lone star",
                 "decreases in each",
+                "decrease over",
                 "row folded",
                 "passed or worked",
                 "worked or listed",

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from lint.amount import ONE
+from lint.growth import ShapedWhere
 from lint.lexicon import Lexeme
 from lint.place import Place, Target, TargetKind, Which
 from lint.reading.clauses.base import STITCHY, Reading
@@ -14,7 +16,7 @@ from lint.reading.words.lists import bare
 from lint.reading.words.runs import alongside
 from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS, Stream
 from lint.source import Span
-from lint.tree import Chain, Group, LastPlace, Remark, Repeat, Step, TimesKind, Turn, Unread, UseYarn, Work
+from lint.tree import Chain, Group, LastPlace, Remark, Repeat, Shaping, Step, TimesKind, Turn, Unread, UseYarn, Work
 
 _STRANDS = (
     "strand",
@@ -127,6 +129,24 @@ class WithClauses(PlainClauses):
         crossed = sort is TargetKind.SPACE or sort is TargetKind.CHAIN and not one_chain  # "5 sc over the chain"
         of_many = found[0].which is Which.EACH or sort is TargetKind.CORNER or run and crossed
         self.steps.append(alongside(item, span) if of_many else replace(item, span=span))
+        return True
+
+    def but_in_last(self, start: int) -> bool:
+        """ "sc around, but work 2 sc in the last st": what the run before makes there instead of its one stitch."""
+        stream, kept = self.stream, len(self.steps)
+        last = self.steps[-1] if self.steps else None
+        run = isinstance(last, Work) and bool(last.places) and last.places[-1].which is Which.EACH
+        stream.take()
+        stream.skip("make")
+        told = run and (self.clause() if stream.kind() == "increase" else self.read_alongside(start))
+        step = self.steps[-1] if told and len(self.steps) == kept + 1 else None
+        if isinstance(step, Shaping) and step.where is ShapedWhere.ONE_END:
+            return True  # "but inc in the last st"
+        one = isinstance(step, Work) and [place.which for place in step.places] == [Which.LAST] and not step.together
+        if not one or step.stitch == "dec" or step.places[0].number != ONE:
+            del self.steps[kept:]
+            stream.at = start
+            return False
         return True
 
     def in_gaps_between(self, start: int) -> bool:

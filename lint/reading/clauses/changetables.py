@@ -7,10 +7,11 @@ from __future__ import annotations
 
 from lint.amount import Amount
 from lint.expression import expression
+from lint.growth import ShapedWhere
 from lint.reading.clauses.base import Reading
 from lint.reading.counting import counts
 from lint.reading.words.stream import Stream
-from lint.tree import OpenWork, ShapedWhere, Shaping
+from lint.tree import OpenWork, Shaping
 
 _HEAD = expression(
     r"(?im)^[^\w\n]*+(?:row|rnd|round|r)s?\W*\|\s*(?:number of |no\. of |# of )?(?:sts?|stitches|sc)(?: count| in all)?\s*"

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.amount import ONE, Amount
+from lint.growth import ShapedWhere
 from lint.place import LimitKind, TargetKind, Which
 from lint.reading.clauses.edge import EdgeClauses
 from lint.reading.clauses.runlists import joined, runs_before, shapes, times_of_last
@@ -28,7 +29,6 @@ from lint.tree import (
     Remark,
     Repeat,
     RowCall,
-    ShapedWhere,
     Shaping,
     Special,
     Step,

@@ -122,6 +122,8 @@ class WordClauses(EndingClauses):
             return True
         if stream.word("but") and stream.kind(1) == "make" and lastpass.only_so_many(stream, self.steps, start):
             return True  # "but work only 3 dc in last st"
+        if stream.word("but", "except") and self.but_in_last(start):
+            return True
         if stream.word("but") and stream.kind(1) in ("at", "in", "for"):
             stream.take()  # "but on the last time, …"
             return self.clause()

@@ -5,12 +5,13 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.amount import ONE
+from lint.growth import ShapedWhere
 from lint.place import Limit, LimitKind, Place, Which
 from lint.reading.clauses.numberfirst import WorkClauses
 from lint.reading.places.limits import limit
 from lint.reading.places.places import places
 from lint.reading.places.targets import ANY
-from lint.tree import PLAIN, Chain, ShapedWhere, Shaping, Skip, Work
+from lint.tree import PLAIN, Chain, Shaping, Skip, Work
 
 POINTS = ("next", "each", "same", "last", "first", "the", "ordinal")  # where "2 in next", "1 in each of next 4" go
 _VERBS = ("work", "continue working", "cont working", "continue to work", "work even", "work straight", "work across")
@@ -42,12 +43,28 @@ class PlainClauses(WorkClauses):
             run = Place(span, Which.EACH, (ANY,), limit=Limit(LimitKind.END))
             self.steps.append(Work(span, stitch, places=(run,)))
             return True
+        stitch = self._stitch_first()
         place = self._plain_place(start)
-        if place is None or stream.kind() not in _ENDS:
+        if place is not None and stitch == PLAIN and stream.kind() == "in" and stream.kind(1) == "stitch":
+            stream.take()  # "work 6 sts in sc"
+            stitch = stream.take().value
+        if place is None or stream.kind() not in _ENDS or stitch == "sl st":
             stream.at = start
             return False
-        self.steps.append(Work(stream.span_from(start), PLAIN, places=(place,), in_pattern=in_pattern))
+        self.steps.append(Work(stream.span_from(start), stitch, places=(place,), in_pattern=in_pattern))
         return True
+
+    def _stitch_first(self) -> str:
+        """Takes the "in sc over" of "work in sc over next 6 sts"."""
+        stream = self.stream
+        run = stream.kind() == "in" and stream.kind(1) == "stitch" and stream.kind(2) in ("over", "in")
+        if not run or stream.kind(3 if stream.kind(3) != "the" else 4) not in ("next", "first", "last"):
+            return PLAIN
+        stream.take()
+        stitch = stream.take().value
+        stream.take()
+        stream.skip("the")
+        return stitch
 
     def _shapes(self, ahead: int) -> bool:
         stream = self.stream

@@ -34,6 +34,7 @@ from lint.reading.places.guard import nothing_swallowed
 from lint.reading.places.limbs import limb_joined
 from lint.reading.places.ofpieces import piece_run
 from lint.reading.places.pointedback import back_at_first, those_meant
+from lint.reading.places.thoseonly import those_only
 from lint.reading.places.together import told_together
 from lint.reading.repeating import repeats
 from lint.reading.repeating.growth import growing_on, shaped_calls
@@ -188,6 +189,9 @@ class Clauses(CountClauses):
             return True
         if kind in ("make", "number") and piece_run(stream, self.steps, start):
             return True
+        if kind in ("make", "in", "over", "across", "word") and those_only(stream, self.steps, start):
+            return True
+        stream.at = start
         if kind == "word" and stream.word("alternating") and self.stitches_in_turn(start):
             return True
         if kind in ("join", "attach", "word") and limb_joined(stream, self.steps, start):
@@ -273,7 +277,7 @@ class Clauses(CountClauses):
         while first and self.stream.lexemes[first - 1].kind in ("and", "then"):
             first -= 1  # "Then work 3 rows even"
         opens = not first or self.stream.lexemes[first - 1].kind in (".", ";", ":", *CLOSERS)
-        kinds = ("make", "number", "open_work", "stitch", "word", "for", "then", "unchanged", "row", "round")
+        kinds = ("make", "number", "open_work", "stitch", "word", "the", "for", "then", "unchanged", "row", "round")
         opens = opens or not self.has_work() and isinstance(self.steps[-1], (Chain, Turn)) if self.steps else opens
         return self.top and opens and self.stream.kind() in kinds
 

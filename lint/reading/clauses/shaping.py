@@ -5,14 +5,15 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.amount import ONE, Amount
+from lint.growth import ShapedWhere
 from lint.place import Limit, LimitKind, Place, Which
 from lint.reading.clauses.base import STITCHY, is_run
 from lint.reading.clauses.finish import FinishClauses
 from lint.reading.places.limits import limit
 from lint.reading.places.targets import ANY, target
 from lint.reading.repeating.rowsof import shaped_rows
-from lint.reading.words.stream import OPENERS
-from lint.tree import NOT_UNDERSTOOD, Evenly, OpenWork, Remark, ShapedWhere, Shaping, Step, Unread, Work
+from lint.reading.words.stream import OPENERS, SIGNS
+from lint.tree import NOT_UNDERSTOOD, Evenly, OpenWork, Remark, Shaping, Step, Unread, Work
 
 _AS_BEFORE = (
     "in this way",
@@ -298,6 +299,9 @@ class ShapingClauses(FinishClauses):
                 self.pass_row_words()
                 return ShapedWhere.EACH_END
             stream.at = at_edge
+        if stream.kind() in ("first", "last") and stream.kind(1) in ("any_stitch", "stitch"):
+            stream.at += 2  # "increasing (1 st) in the last st"
+            return ShapedWhere.ONE_END if stream.kind() in (*SIGNS, "end", "turn", "join", *OPENERS) else None
         if stream.kind() == "each" or stream.word("both"):
             stream.take()
             stream.skip("the")

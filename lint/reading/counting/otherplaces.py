@@ -5,13 +5,14 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.amount import ONE
+from lint.growth import ShapedWhere
 from lint.place import Limit, LimitKind, Place, TargetKind, Which
 from lint.reading.counting.atordinals import numbered, spread, taken
 from lint.reading.places.limits import limit
 from lint.reading.places.targets import ANY
 from lint.reading.words.runs import alongside
 from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS, Stream
-from lint.tree import Chain, Group, Join, Loops, Remark, ShapedWhere, Shaping, Step, Turn, UseYarn, Work
+from lint.tree import Chain, Group, Join, Loops, Remark, Shaping, Step, Turn, UseYarn, Work
 
 _ENDS = (*SIGNS, "end", "turn", "join", "dash", "=", *OPENERS, *CLOSERS)
 _FINISH = ("complete", "finish", "end", "continue", "continuing", "finishing", "completing")

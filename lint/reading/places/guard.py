@@ -6,6 +6,7 @@ from bisect import bisect_left
 from collections.abc import Callable
 from dataclasses import replace
 
+from lint.growth import ShapedWhere
 from lint.lexicon import Lexeme
 from lint.place import LimitKind, TargetKind, Which
 from lint.reading.places.targets import LOOPS
@@ -26,7 +27,6 @@ from lint.tree import (
     Remark,
     Repeat,
     RowCall,
-    ShapedWhere,
     Shaping,
     Skip,
     Step,

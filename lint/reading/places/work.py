@@ -149,9 +149,6 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
             stream.at, number = after, None
         else:
             number_after = True
-    elif number is None and stream.word("x", "×") and stream.kind(1) == "number":
-        stream.take()
-        number, number_after = stream.amount(), True
     elif (
         number is None
         and stream.word("once", "twice", "thrice")
@@ -171,6 +168,9 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         and (bracketed := times_in_brackets(stream)) is not None
     ):
         number, number_after = bracketed, True
+    if number in (None, ONE) and stream.word("x", "×") and stream.kind(1) == "number":
+        stream.take()  # "inc x 6", "1 inc x6", "inc 1 x6"
+        number, number_after = stream.amount(), True
     if stream.kind() == "any_stitch":  # "36 sc sts"
         stream.take()
     elif number is not None and stream.kind() == "more" and stream.kind(1) in (*_AFTER_LOOP, "(", "["):

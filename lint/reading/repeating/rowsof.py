@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 from lint.amount import ONE, Amount
 from lint.expression import expression
+from lint.lexeme import Lexeme
 from lint.place import LimitKind, Which
 from lint.reading.places.targets import LOOPS
 from lint.reading.repeating.times import times as read_times
@@ -22,8 +23,8 @@ _IN_PATTERN = {
 _EVEN_ROWS = {"rows even", "rounds even", "rnds even"}
 _KINDS = {"number": "N", "row": "R", "round": "R", "stitch": "S", "make": "W", "in": "I", "of": "I", "for": "F",
     "more": "M", "another": "M", "the": "t", "same": "t", "all": "t", "any_stitch": "s", "over": "I", "unused": "x",
-    "both_loops": "L", "back_loop": "B", "front_loop": "B", "third_loop": "B", "as": "A", "ordinal": "O", "across": "X", "around": "X"}  # fmt: skip
-_STITCHES = r"(?:It*N?s)?"  # "on these 45 sts"
+    "each": "Y", "both_loops": "L", "back_loop": "B", "front_loop": "B", "third_loop": "B", "as": "A", "ordinal": "O", "across": "X", "around": "X"}  # fmt: skip
+_STITCHES = r"(?:It*N?s|IYsX?)?"  # "on these 45 sts", "in every st around"
 _LOOP = r"(?:I?B)?"  # "in BLO"
 _STYLE = r"(?:EIL|EP|PE|E|IS|P)"  # "even in both loops", "in sc", "straight in patt"
 # "3 rows even", "3 rows even in sc", "Work 4 more rnds in sc", "Work 5 rows sc", "Two rows of sc across"
@@ -82,6 +83,7 @@ def _told(stream: Stream, start: int) -> _Told | None:
     loops = bool(tail) and all(item.kind in ("make", "in", "the", *LOOPS) for item in tail)  # ", working in both loops"
     if end < len(stream.lexemes) and stream.lexemes[end].kind == "," and after not in _FOLLOWS and not loops:
         return None
+    words = [_one(item, words[i + 1 : i + 2]) for i, item in enumerate(words)]
     signs = "".join(_sign(item) for item in words)
     for pattern in (_NUMBER_FIRST, _FOR_ROWS, _ONE_ROW, _AS_BEFORE):
         if pattern.fullmatch(signs) is None:
@@ -161,6 +163,12 @@ def run_for_rows(stream: Stream, steps: list[Step], start: int) -> bool:
     span = steps[0].span.to(stream.span_from(start))
     steps[:] = [RowCall(span, None, None, rows=number, own=(tuple(steps),))]
     return True
+
+
+def _one(item: Lexeme, behind: list[Lexeme]) -> Lexeme:
+    """The "a" of "work a round of sc" as a number, any other word as it is."""
+    one = item.lower == "a" and bool(behind) and behind[0].kind in ("row", "round")
+    return replace(item, kind="number", number=1) if one else item
 
 
 def _sign(item) -> str:

@@ -28,6 +28,8 @@ def times(stream: Stream, after_bracket: bool = False) -> Times | None:
         stream.take() if stream.word("this", "these") else stream.skip(
             "all", "the"
         )  # "[sc 5, inc] repeat this 4 times"
+        if after_bracket and (bare := _bare_number(stream, start)) is not None:
+            return bare
     total = bool(stream.take_if("total")) or (
         stream.word("for") and stream.kind(1) == "total" and bool(stream.take()) and bool(stream.take())
     )
@@ -100,6 +102,26 @@ def _led(stream: Stream) -> Times | None:
         stream.at = start
         return None
     return replace(found, span=stream.span_from(start))
+
+
+def _bare_number(stream: Stream, start: int) -> Times | None:
+    """ "[sc, inc] repeat 6", "[sc, inc] repeat (6) (18)": a number in brackets is one of passes where the count stands behind."""
+    bracketed = stream.kind() in OPENERS
+    number = stream.peek(1 if bracketed else 0)
+    behind = 2 if bracketed else 1
+    if bracketed and stream.word("x", "×", "times", ahead=2) | (stream.kind(2) == "times"):
+        behind += 1
+    if number.kind != "number":
+        return None
+    close = stream.kind(behind) in CLOSERS
+    after = behind + (1 if bracketed else 0)
+    counted = stream.kind(after) in OPENERS or stream.kind(after) == "." and stream.kind(after + 1) in OPENERS
+    if bracketed and not (close and (counted or behind == 3)):
+        return None
+    if not bracketed and stream.kind(after) not in (".", ",", ";", "end", *OPENERS):
+        return None
+    stream.at += after
+    return Times(stream.span_from(start), TimesKind.IN_ALL, number.quantity)
 
 
 def counts_passes(stream: Stream) -> bool:

@@ -32,7 +32,8 @@ def figures_as_stitches(stream: Stream) -> Stream:
     for at, item in enumerate(work):
         before = kinds[at - 1] if at else ","
         after = kinds[at + 1] if at + 1 < counted else ","
-        if item.kind == "any_stitch" and before == "number" and after in _AFTER:
+        leads = at < 2 or kinds[at - 2] in _BEFORE  # "3 sts, inc", and not the "3 sts" of "dec over 3 sts"
+        if item.kind == "any_stitch" and before == "number" and leads and after in _AFTER:
             found.append(replace(item, kind="stitch", value=PLAIN))
             continue
         found.append(item)
