@@ -6,7 +6,7 @@ from dataclasses import replace
 from itertools import pairwise
 
 from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
-from lint.tree import Chain, Skip, Step, Turn, Work
+from lint.tree import Chain, Skip, Step, Turn
 from lint.working.choices import CHAINS_BELOW
 from lint.working.cursor import CORNERS_UNKNOWN, Cursor, PlacesUnknown, Trouble, family
 from lint.working.fabric import Fabric, Node
@@ -234,23 +234,6 @@ class Placing(SideBySide):
             return False
         target = place.targets[0]
         return target.kind is TargetKind.CORNER or cursor.matches(cursor.last, target, self.size)
-
-    def closing_loop(self) -> Node:
-        """ "sc in joining loop": the one that the round below was closed with, in which this one begins."""
-        cursor = self.cursor
-        if not self.at_start() or not cursor.nodes or not cursor.nodes[0].closing:
-            raise PlacesUnknown
-        cursor.at, cursor.last = 1, cursor.nodes[0]
-        return cursor.last
-
-    def stands_in_closing_loop(self) -> bool:
-        """Whether "next loop" at a round's start is the one after the loop that the round before was closed with."""
-        nodes = self.cursor.nodes
-        if self.cursor.at or not nodes or not nodes[0].closing or any(node.is_stitch for node in self.made):
-            return False
-        last = self.last_work.places if isinstance(self.last_work, Work) else ()
-        closes_there = bool(last) and last[0].from_words in ("top", "start") and last[0].targets[0].kind in _PLAIN
-        return self.choices.pick(("closing loop", "next"), 2, 1 if closes_there else 0) == 1
 
     def each_place(self, place: Place, following: tuple[Step, ...]) -> list[Node]:
         """A run over every place of its sorts; one to the row's end that finds none left is a trouble."""

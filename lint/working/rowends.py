@@ -5,12 +5,14 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.place import Place, Target, TargetKind, Which
+from lint.tree import Work
 from lint.working.cursor import PlacesUnknown, Trouble
 from lint.working.fabric import Chains, Node
 from lint.working.reach import Reach
 
 _ANY = Target(TargetKind.ANY_STITCH)
 
+_STITCHES = (TargetKind.ANY_STITCH, TargetKind.STITCH)
 _LEAST_GROUP = 3
 
 
@@ -69,6 +71,23 @@ class RowEnds(Reach):
         cursor.at, cursor.uncounted = len(cursor.nodes), 0
         cursor.last = Chains("space", length)
         return cursor.last
+
+    def closing_loop(self) -> Node:
+        """ "sc in joining loop": the one that the round below was closed with, in which this one begins."""
+        cursor = self.cursor
+        if not self.at_start() or not cursor.nodes or not cursor.nodes[0].closing:
+            raise PlacesUnknown
+        cursor.at, cursor.last = 1, cursor.nodes[0]
+        return cursor.last
+
+    def stands_in_closing_loop(self) -> bool:
+        """Whether "next loop" at a round's start is the one after the loop that the round before was closed with."""
+        nodes = self.cursor.nodes
+        if self.cursor.at or not nodes or not nodes[0].closing or any(node.is_stitch for node in self.made):
+            return False
+        last = self.last_work.places if isinstance(self.last_work, Work) else ()
+        closes_there = bool(last) and last[0].from_words in ("top", "start") and last[0].targets[0].kind in _STITCHES
+        return self.choices.pick(("closing loop", "next"), 2, 1 if closes_there else 0) == 1
 
     def turning_chain(self, place: Place) -> list[Node]:
         """ "top of turning ch": the last place of the row, where the row below began."""

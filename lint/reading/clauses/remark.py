@@ -32,9 +32,8 @@ class RemarkClauses(LeftClauses):
     def read_throughout(self, start: int) -> bool:
         """ "in each st throughout" adds nothing; of "4 sc, dec throughout" it is not said what goes on so."""
         listed = self.stream.kind(-1) in ("stitch", "increase", "decrease") and len(self.steps) > 1
-        return not (listed and all(isinstance(step, Work) for step in self.steps[-2:])) and self.read_remark_phrase(
-            start
-        )
+        listed = listed and all(isinstance(step, Work) for step in self.steps[-2:])
+        return not listed and self.read_remark_phrase(start)
 
     def read_remark_phrase(self, start: int) -> bool:
         self.stream.take()

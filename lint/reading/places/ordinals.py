@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from lint.amount import Amount
+from dataclasses import replace
+
+from lint.amount import ONE, Amount
 from lint.place import Place, Target, TargetKind, Which
 from lint.reading.places.targets import ANY, how_many, of_last_row, target
 from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS, Stream
@@ -165,3 +167,17 @@ def chain_top(stream: Stream, start: int) -> Place | None:
     if number is not None and found.kind is not TargetKind.TURNING_CHAIN:
         return Place(stream.span_from(start), Which.NEXT, (found,), number)  # "top of next 3 sts"
     return Place(stream.span_from(start), Which.NEXT, (found,), from_words="top")
+
+
+def numbered_together(one: Place, other: Place) -> Place | None:
+    """ "first and second sts": numbered like "1st and 2nd sts"."""
+    first = one.which is Which.FIRST and one.number == ONE and one.of is None
+    numbered = other.which is Which.NTH and other.of is None and other.number == ONE
+    if not first or not numbered or not other.ordinals or other.ordinals[0] < 2:
+        return None
+    return replace(other, ordinals=(1, *other.ordinals), shared=one.shared, span=one.span.to(other.span))
+
+
+def merges(one: Place, other: Place) -> bool:
+    """ "each dc and each ch-1 sp": one run over both sorts of place."""
+    return one.which is Which.EACH and other.which is Which.EACH and one.limit is None and one.of is None

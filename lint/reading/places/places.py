@@ -15,7 +15,7 @@ from lint.place import Place, Target, TargetKind, Which
 from lint.reading.places.freeloops import free_part, in_all_of_them
 from lint.reading.places.limits import half_of_row, limit
 from lint.reading.places.ofpieces import piece_stitches
-from lint.reading.places.ordinals import chain_top, ordinal
+from lint.reading.places.ordinals import chain_top, merges, ordinal
 from lint.reading.places.partof import middle_of_arch
 from lint.reading.places.pointed import all_but, all_told, chains_made, each_place, pointed, with_target
 from lint.reading.places.prepositions import begins_bare, preposition
@@ -137,18 +137,6 @@ def _that_was_skipped(stream: Stream) -> None:
     stream.take()
     if stream.word("before", "earlier"):
         stream.take()
-
-
-def _second_behind(one: Place, other: Place) -> bool:
-    """ "first and second sts": numbered like "1st and 2nd sts"."""
-    first = one.which is Which.FIRST and one.number == ONE and one.of is None
-    numbered = other.which is Which.NTH and other.of is None and other.number == ONE
-    return first and numbered and bool(other.ordinals) and other.ordinals[0] > 1
-
-
-def merges(one: Place, other: Place) -> bool:
-    """ "each dc and each ch-1 sp": one run over both sorts of place."""
-    return one.which is Which.EACH and other.which is Which.EACH and one.limit is None and one.of is None
 
 
 def _item(stream: Stream, between: bool = False) -> Place | None:
