@@ -15,7 +15,7 @@ from lint.place import Place, Target, TargetKind, Which
 from lint.reading.places.freeloops import free_part, in_all_of_them
 from lint.reading.places.limits import half_of_row, limit
 from lint.reading.places.ofpieces import piece_stitches
-from lint.reading.places.ordinals import chain_top, merges, ordinal
+from lint.reading.places.ordinals import chain_top, merges, numbered_together, ordinal
 from lint.reading.places.partof import middle_of_arch
 from lint.reading.places.pointed import all_but, all_told, chains_made, each_place, pointed, with_target
 from lint.reading.places.prepositions import begins_bare, preposition
@@ -103,11 +103,8 @@ def places(stream: Stream, allow_to: bool = False, bare: bool = False) -> tuple[
         if ends and stream.lexemes[before - 1].kind == "first":
             stream.at = start
             return ()  # "in first and last 5 sts": one and five, or five at each end?
-        if _second_behind(found[-1], following):
-            one = (1, *following.ordinals)
-            found[-1] = replace(
-                following, ordinals=one, shared=found[-1].shared, span=found[-1].span.to(following.span)
-            )
+        if (both := numbered_together(found[-1], following)) is not None:
+            found[-1] = both
         elif merges(found[-1], following):
             found[-1] = replace(
                 found[-1],
