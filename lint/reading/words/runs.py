@@ -189,7 +189,14 @@ def _plain(place: Place) -> bool:
 
 def begins_at(stream: Stream, steps: list[Step], found: tuple[Place, ...], span: Span) -> bool:
     """ "sc in each ch across, beginning with 2nd ch from hook": where the run that was told before begins."""
-    if stream.kind() == "," and stream.work_at(stream.at + 1):  # "…, start from second sc, sc in each ch"
+    if stream.kind() == "," and stream.kind(1) in (
+        "stitch",
+        "number",
+        "special",
+        "make",
+        "(",
+        "[",
+    ):  # "…, start from second sc, sc in each ch"
         steps.append(
             OpenWork(span, " ".join(item.text for item in stream.lexemes if span.start <= item.start < span.end))
         )
