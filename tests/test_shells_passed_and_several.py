@@ -79,3 +79,61 @@ def test_v_stitches_named_where_none_lie_leave_no_count() -> None:
 def test_gaps_beside_v_stitches(words: str, made: int | None) -> None:
     """The gap between a stitch and a V-stitch is not one between two V-stitches; "across" is in all of them."""
     assert counts(check(_SIX.format(words)))[-1] == made
+
+
+_SHELLS = (
+    _LIST + "Row 1: Fsc 25, turn. (25)\n"
+    "Row 2: Ch 3 (counts as dc), [sk 2, fan in next st, sk 2, dc in next st] 4 times, turn. (4 fans, 5 dc)\nRow 3: {}\n"
+)
+_V_AND_DC = (
+    _LIST + "Row 1: Fsc 17, turn. (17)\n"
+    "Row 2: Ch 3 (counts as dc), [sk 1, V-st in next st, sk 1, dc in next st] 4 times, turn. (4 V-sts, 5 dc)\nRow 3: {}\n"
+)
+
+
+@pytest.mark.parametrize(
+    ("below", "words", "made"),
+    [
+        (_V_AND_DC, "Ch 3 (counts as dc), *V-st in next V-st, dc in next dc; rep from * across, turn.", 13),
+        (_V_AND_DC, "Ch 3 (counts as dc), *V-st in next ch-1 sp, dc in next dc; rep from * across, turn.", 13),
+        (_V_AND_DC, "Ch 3 (counts as dc), [V-st in next V-st, dc in next st] 4 times, turn.", 13),
+        (_V_AND_DC, "Ch 1, sc in each dc and ch-1 sp across, turn.", 17),
+        (
+            _V_AND_DC,
+            "Ch 1, sc in first dc, *sc in next dc, sc in next ch-1 sp, sc in next 2 dc; rep from * across.",
+            17,
+        ),
+        (_SHELLS, "Ch 3 (counts as dc), *fan in center of next fan, dc in next dc; rep from * across, turn.", 25),
+        (
+            _SHELLS,
+            "Ch 1, sc in first dc, *ch 3, sc in 3rd dc of next fan, ch 3, sc in next dc; rep from * across, turn.",
+            9,
+        ),
+        (
+            _SHELLS,
+            "Ch 3 (counts as dc), *sk 2 dc, fan in next dc, sk 2 dc, dc in next dc; rep from * across, turn.",
+            25,
+        ),
+        (_SHELLS, "Ch 1, sc in first dc, *sc in 2nd dc of next fan, sc in next 5 dc; rep from * across, turn.", None),
+    ],
+)
+def test_the_rest_of_a_group_is_passed_as_its_beginning_was(below: str, words: str, made: int | None) -> None:
+    """Where a row goes to the middle of a fan without a word on its first stitches, "next dc" lies beyond its last ones."""
+    report = check(below.format(words))
+    assert counts(report)[-1] == made
+    assert made is None or "places-left-over" not in [rule for rule, _ in all_findings(report)]
+
+
+def test_sides_that_come_again_in_turn_are_alike() -> None:
+    """A round of six corners whose repeat holds two of them has sides of two lengths by design; an odd one out is told."""
+    begun = _LIST + "Rnd 1: 12 sc in magic ring, join. (12)\nRnd 2: Ch 1, *{}; rep from * twice more{}, join.\n"
+    even = check(
+        begun.format("(sc, ch 2, sc) in next sc, sc in next sc, (sc, ch 2, sc) in next sc, 2 sc in next sc", "")
+    )
+    assert "corners-differ" not in [rule for rule, _ in all_findings(even)]
+    odd = check(
+        begun.format(
+            "(sc, ch 2, sc) in next sc, sc in next 2 sc", ", (sc, ch 2, sc) in next sc, sc in next sc, 2 sc in last sc"
+        )
+    )
+    assert "corners-differ" in [rule for rule, _ in all_findings(odd)]

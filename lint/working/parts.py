@@ -86,8 +86,9 @@ class Parts(Arms):
             wanted = self.wanted_part(run, place, target, owner)
             if wanted is not None and wanted >= cursor.at:
                 self.by_another_name(owner, cursor.nodes[run[0]].special)
-                cursor.at = wanted + 1
+                before, cursor.at = cursor.at, wanted + 1
                 cursor.last = cursor.nodes[wanted]
+                self.pass_rest(place, before, wanted, not place.ordinals or wanted == middle_of(run, cursor))
                 return cursor.last
         if owner is not None and owner.kind is TargetKind.CORNER and not runs and cursor.circular:
             if target.kind is not TargetKind.CORNER or place.ordinals or cursor.at >= cursor.end:
@@ -104,13 +105,27 @@ class Parts(Arms):
         cursor.last = Node("missing")
         return cursor.last
 
+    def pass_rest(self, place: Place, before: int, index: int, middle: bool = True) -> None:
+        """ "V-st in next V-st, dc in next dc": words that passed over a group's first stitches pass over its last ones, too."""
+        cursor, nodes = self.cursor, self.cursor.nodes
+        group = nodes[index].group
+        if not group or index <= before or nodes[index - 1].group != group:
+            return
+        end = index + 1
+        while end < len(nodes) and nodes[end].group == group:
+            end += 1
+        if end > index + 1 and self.choices.pick(("rest of group", place.span.start), 2, int(middle)) == 1:
+            cursor.at = end
+
     def pass_group(self, place: Place) -> Node:
         """ "Sk next V-st": the next that is not yet entered is passed over whole; any other place is the next of its sort."""
         cursor, target = self.cursor, place.targets[0]
-        runs = cursor.groups(target) if target.kind is TargetKind.SPECIAL and cursor.known else []
-        alone = any(node.kind == target.name for node in cursor.nodes) or all(len(run) == 1 for run in runs)
-        if alone and (runs or not cursor.has_groups(target)) or target.kind is not TargetKind.SPECIAL:
+        one = target.kind is not TargetKind.SPECIAL or any(node.kind == target.name for node in cursor.nodes)
+        if one or not cursor.known or not cursor.has_groups(target):
             return cursor.next(target, self.size)  # a cluster is one stitch
+        runs = cursor.groups(target)
+        if runs and all(len(run) == 1 for run in runs):
+            return cursor.next(target, self.size)
         for run in runs:
             middle = middle_of(run, cursor)
             if middle >= cursor.at:

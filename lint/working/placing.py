@@ -154,7 +154,17 @@ class Placing(SideBySide):
             cursor.at = 1
         if target.kind is TargetKind.SPACE and target.length is None and self.stands_in_gap():
             return [self.next_gap() or cursor.next(target, self.size) for _ in range(number)]
+        if target.kind is TargetKind.SPACE and cursor.known:
+            return [self.next_space(place) for _ in range(number)]
         return [cursor.next(target, self.size) for _ in range(number)]
+
+    def next_space(self, place: Place) -> Node:
+        """The next chain space; the rest of the V-stitch that it lies in is passed over as the first of it was."""
+        before, ran_out = self.cursor.at, self.cursor.ran_out
+        node = self.cursor.next(place.targets[0], self.size)
+        if self.cursor.ran_out == ran_out and self.cursor.at > before and node is self.cursor.nodes[self.cursor.at - 1]:
+            self.pass_rest(place, before, self.cursor.at - 1)
+        return node
 
     def in_chain_space(self, place: Place) -> Place:
         """ "sc in last ch of ch-4", "in first ch of next ch-4": in that space, where the row below has such a one ahead."""
