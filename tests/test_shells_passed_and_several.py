@@ -137,3 +137,24 @@ def test_sides_that_come_again_in_turn_are_alike() -> None:
         )
     )
     assert "corners-differ" in [rule for rule, _ in all_findings(odd)]
+
+
+def test_the_skip_before_the_join_goes_without_saying() -> None:
+    """ "[Sk next 2 sc, fan in next sc] 5 times, join": what a last skip would pass over is not told as left; more is."""
+    begun = (
+        _LIST
+        + "Rnd 1: Ch 1, {} sc in magic ring, join. ({})\nRnd 2: Ch 3 (counts as dc), 4 dc in same st, [sk next 2 sc, fan in next sc] 5 times, join.\n"
+    )
+    for stitches, told in ((18, False), (20, True)):
+        report = check(begun.format(stitches, stitches))
+        assert counts(report)[-1] == 30
+        assert ("places-left-over" in [rule for rule, _ in all_findings(report)]) is told
+
+
+def test_a_beginning_v_stitch_is_one_wherever_the_round_is_joined() -> None:
+    """The chain of a beginning V-stitch that the pattern defines is a part of it, though the join names the first dc."""
+    text = _LIST.replace("Fan:", "Beg V-st: ch 4, dc in same st.\nFan:") + (
+        "Rnd 1: Ch 1, 12 sc in magic ring, join. (12)\n"
+        "Rnd 2: Beg V-st in first st, *sk 1, V-st in next sc; rep from * around, join with sl st in first dc."
+    )
+    assert counts(check(text))[-1] == 12
