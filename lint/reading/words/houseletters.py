@@ -8,6 +8,7 @@ from lint.expression import expression
 from lint.lexeme import IN_LOOP
 from lint.lexicon import Lexeme, Lexicon
 from lint.reading.words import listentries
+from lint.reading.words.shapingnames import recipe_beside, shaping_told
 from lint.source import SourceText
 
 _LETTER = expression(r"(?<!\p{L})[xvpau](?!\p{L})")
@@ -38,6 +39,9 @@ def house_letters(entries: list[listentries.Entry], plain: Lexicon, source: Sour
     found: list[tuple[str, str, str]] = []
     for entry in entries:
         meant = plain.read(expression(r"\(.*?\)|\.$").sub("", entry.body).strip())
+        whole = plain.read(entry.body)
+        if recipe_beside(whole) is not None:
+            meant = shaping_told(whole)
         if _WORKS_OFF.match(entry.body) and not _CLOSES_SEVERAL.search(entry.body):
             found += [(form, "return_pass", form) for form in entry.forms if form and not plain.knows(form)]
             continue
