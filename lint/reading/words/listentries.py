@@ -12,7 +12,7 @@ from lint.expression import expression
 from lint.source import Span
 
 # "ch = chain", "ch – chain", "ch: chain", "ch .... chain", "ch   chain"
-_SEPARATOR = expression(r"(?<!\s)\s*(?:=|:|\.{3,}|\s[-–—~]+\s|(?<![-–—])[-–—]+(?=\s)|—|\s\.\s|\t+|\s{2,})\s*")
+_SEPARATOR = expression(r"(?<!\s)\s*(?:=|:|\.{2,}|\s[-–—~]+\s|(?<![-–—])[-–—]+(?=\s)|—|\s\.\s|\t+|\s{2,})\s*")
 # "chain (ch)", "space(s) (sp, sps)"; not "space(s)", nor "Ch 11 (13)", which is a number for each size
 _PAREN = expression(
     r"(?P<a>[^()]{1,40}?(?:\(s\)|\(es\))?)\s*\((?=[^)]*\p{L})(?!e?s\))(?P<b>(?:[^()]|\(\w{0,3}\))*)\)\.?(?:\s(?:U\.?[SK]|British|American)\b[^()]*)?"

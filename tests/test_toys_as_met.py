@@ -1,0 +1,52 @@
+"""Toys and plain home things as bloggers, shops and leaflets write them: what stands around the rows.
+
+Forms are common practice, no source; counts worked out by hand.
+"""
+
+from __future__ import annotations
+
+import pytest
+from helpers import check, corrections, counts, outcomes
+
+_HEAD = "Toy\n\nUS terms\n\nEAR\n"
+
+
+@pytest.mark.parametrize("behind", ["Knot two more tails like this one.", "Draw thread through the rem sts and pull up."])
+def test_words_behind_fasten_off_are_no_part_of_the_row(behind: str) -> None:
+    """The row is counted; what follows its end and is not understood is told by itself."""
+    report = check(_HEAD + f"Rnd 1: 8 sc in magic ring. (8)\nRnd 2: sc in each st around (8 sc). Fasten off. {behind}\n")
+    assert counts(report)[:2] == [8, 8]
+    assert corrections(report) == []
+
+
+@pytest.mark.parametrize(
+    "row",
+    [
+        "2 sc in next 4 sts. Fasten off. Bloop the other 4 sts. (12)",
+        "2 sc in each st. Fasten off. Join B, sc in each st around, bloop. (16)",
+    ],
+)
+def test_a_row_that_goes_on_behind_fasten_off_is_not_cut(row: str) -> None:
+    """Where the printed count or more work stands behind it, "fasten off" ends one yarn and not the row."""
+    report = check(_HEAD + f"Rnd 1: 8 sc in magic ring. (8)\nRnd 2: {row}\n")
+    assert outcomes(report)[1] == "not-recomputed"
+
+
+def test_a_slanted_line_between_rows_is_no_repeat() -> None:
+    """Stars around a line that works nothing only slant its letters; around stitches they are a repeat."""
+    report = check(
+        _HEAD + "Rnd 1: 6 sc in magic ring. (6)\n*Change to cream.*\nRnd 2: 2 sc in each st around. (12)\n"
+        "*Stuff lightly, and go on stuffing.*\nRnd 3:\n*sc in next st, 2 sc in next st*\n(18)\n"
+    )
+    assert counts(report) == [6, 12, 18]
+    assert corrections(report) == []
+
+
+def test_finish_as_for_another_piece_does_not_say_where_to_begin() -> None:
+    """ "Finish as for the crown" calls for its end: how many of its rows is not told, so none is worked."""
+    report = check(
+        "Hat\n\nUS terms\n\nCROWN\nRnd 1: 12 sc in magic ring. (12)\nRnd 2: sc2tog six times. (6)\nFasten off.\n\n"
+        "FLAP\nRnd 1: 4 sc in magic ring. (4)\nRnd 2: sc in each st around. (4)\nFinish as for the crown.\n"
+    )
+    assert corrections(report) == []
+    assert counts(report)[:4] == [12, 6, 4, 4]
