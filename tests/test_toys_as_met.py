@@ -50,3 +50,20 @@ def test_finish_as_for_another_piece_does_not_say_where_to_begin() -> None:
     )
     assert corrections(report) == []
     assert counts(report)[:4] == [12, 6, 4, 4]
+
+
+@pytest.mark.parametrize(
+    ("again", "made"),
+    [
+        ("work *-* 5 times in all", 15),
+        ("do * to * 5 times in total", 15),
+        ("repeat between the asterisks all the way around", 15),
+        ("repeat the part between the stars 4 more times", 15),
+        ("work *-* to the last 4 sts, sc 4", 13),
+    ],
+)
+def test_a_passage_is_called_for_by_its_marks(again: str, made: int) -> None:
+    """The passage between the marks is worked again, whether "repeat" is said and the marks are printed or named."""
+    report = check(_HEAD + f"Rnd 1: 10 sc in magic ring. (10)\nRnd 2: *sc 1, inc*, {again}. ({made})\n")
+    assert counts(report) == [10, made]
+    assert corrections(report) == []

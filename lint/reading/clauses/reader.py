@@ -199,6 +199,8 @@ class Clauses(CountClauses):
             if read_others(stream, self.steps, start):
                 return True
         stream.at = start
+        if (kind == "make" or stream.word("do")) and repeats.between_marks(stream, self.steps, start):
+            return True
         if kind in ("make", "as", "open_work") and repeats.passage_of_row(stream, self.steps, start):
             return True
         if kind in _OF_OTHERS and other_sides(stream, self.steps, start):
