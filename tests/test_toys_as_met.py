@@ -67,3 +67,18 @@ def test_a_passage_is_called_for_by_its_marks(again: str, made: int) -> None:
     report = check(_HEAD + f"Rnd 1: 10 sc in magic ring. (10)\nRnd 2: *sc 1, inc*, {again}. ({made})\n")
     assert counts(report) == [10, made]
     assert corrections(report) == []
+
+
+@pytest.mark.parametrize(
+    ("row", "made"),
+    [
+        ("2 sc, (inc, sc)*3, 4 sc, (inc, sc)*3 (24)", 24),
+        ("(sc, inc)*2, 6 sc, [inc, sc]*2, 4 sc (22)", 22),
+        ("((sc, inc)*2, 5 sc)*2 (22)", 22),
+    ],
+)
+def test_two_stars_behind_brackets_are_no_pair(row: str, made: int) -> None:
+    """A star close between a bracket and a figure is a cross, as often as it stands in a round."""
+    report = check(_HEAD + f"Rnd 1: 18 sc in magic ring. (18)\nRnd 2: {row}\n")
+    assert counts(report) == [18, made]
+    assert corrections(report) == []
