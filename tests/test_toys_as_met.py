@@ -11,10 +11,14 @@ from helpers import check, corrections, counts, outcomes
 _HEAD = "Toy\n\nUS terms\n\nEAR\n"
 
 
-@pytest.mark.parametrize("behind", ["Knot two more tails like this one.", "Draw thread through the rem sts and pull up."])
+@pytest.mark.parametrize(
+    "behind", ["Knot two more tails like this one.", "Draw thread through the rem sts and pull up."]
+)
 def test_words_behind_fasten_off_are_no_part_of_the_row(behind: str) -> None:
     """The row is counted; what follows its end and is not understood is told by itself."""
-    report = check(_HEAD + f"Rnd 1: 8 sc in magic ring. (8)\nRnd 2: sc in each st around (8 sc). Fasten off. {behind}\n")
+    report = check(
+        _HEAD + f"Rnd 1: 8 sc in magic ring. (8)\nRnd 2: sc in each st around (8 sc). Fasten off. {behind}\n"
+    )
     assert counts(report)[:2] == [8, 8]
     assert corrections(report) == []
 
@@ -82,3 +86,28 @@ def test_two_stars_behind_brackets_are_no_pair(row: str, made: int) -> None:
     report = check(_HEAD + f"Rnd 1: 18 sc in magic ring. (18)\nRnd 2: {row}\n")
     assert counts(report) == [18, made]
     assert corrections(report) == []
+
+
+_COVER = "Cover\n\nUS terms\n\nMaterials\nWorsted yarn in ecru (A) and plum (B)\n\n{}FRONT\nRow 1: Fsc 12, turn. (12)\nRow 2: {}\n"
+_TOLD = "Notes\nCh 1 at the start of a row is not a st. The number after each letter tells how many sts to work in that color.\n\n"
+
+
+@pytest.mark.parametrize("row", ["Ch 1, A2, (B4, A2) once, B4, turn.", "Ch 1, *B1, A2; rep from * across, turn."])
+def test_letters_with_figures_are_stitches_where_the_pattern_says_so(row: str) -> None:
+    """ "A2, B4" is two stitches in one colour and four in the other, if it is said or the row's count bears it out."""
+    assert counts(check(_COVER.format(_TOLD, row))) == [12, 12]
+    assert counts(check(_COVER.format("", row + " (12 sc)"))) == [12, 12]
+    assert outcomes(check(_COVER.format("", row)))[-1] == "not-recomputed"
+
+
+@pytest.mark.parametrize("row", ["Ch 1, A2, sc in next 4, B6, turn. (12)", "Ch 1, A9, B3, A3 rows, turn. (12)"])
+def test_letters_with_figures_beside_other_work_are_not_guessed_at(row: str) -> None:
+    """A letter with a figure beside stitches that are named, or beside rows, may mean another thing."""
+    assert outcomes(check(_COVER.format(_TOLD, row)))[-1] == "not-recomputed"
+
+
+def test_a_colour_may_lead_a_round_with_a_comma() -> None:
+    """ "plum, 12 sc" is a round in that colour; a word that names no colour is not passed over."""
+    assert counts(check(_HEAD + "Rnd 1: 12 sc in magic ring. (12)\nRnd 2: dark plum, 12 sc (12)\n")) == [12, 12]
+    other = check(_HEAD + "Rnd 1: 12 sc in magic ring. (12)\nRnd 2: frimp, 12 sc (12)\n")
+    assert outcomes(other)[-1] == "not-recomputed"
