@@ -92,7 +92,7 @@ _COVER = "Cover\n\nUS terms\n\nMaterials\nWorsted yarn in ecru (A) and plum (B)\
 _TOLD = "Notes\nCh 1 at the start of a row is not a st. The number after each letter tells how many sts to work in that color.\n\n"
 
 
-@pytest.mark.parametrize("row", ["Ch 1, A2, (B4, A2) once, B4, turn.", "Ch 1, *B1, A2; rep from * across, turn."])
+@pytest.mark.parametrize("row", ["Ch 1, A2, (B4, A2) once, B4, turn.", "Ch 1, *B2, A4; rep from * across, turn."])
 def test_letters_with_figures_are_stitches_where_the_pattern_says_so(row: str) -> None:
     """ "A2, B4" is two stitches in one colour and four in the other, if it is said or the row's count bears it out."""
     assert counts(check(_COVER.format(_TOLD, row))) == [12, 12]
