@@ -68,3 +68,15 @@ def test_a_shaping_explained_in_words_not_understood_is_not_worked(entry: str, r
     report = check(_LIST + f"{entry}\n\nBILL\nR1: MR, 6 sc (6)\nR2: {row}\n")
     assert counts(report)[0] == 6
     assert outcomes(report)[-1] == "not-recomputed"
+
+
+@pytest.mark.parametrize("row", ["hdc in 3LO of each st around", "3LO, 8 hdc", "(hdc 3LO, hdc) 4 times"])
+@pytest.mark.parametrize("name", ["3LO", "TLO"])
+def test_the_third_loop_under_a_short_name(name: str, row: str) -> None:
+    """A short name for the third loop, which may begin with its figure, tells where the hook goes and no number."""
+    report = check(
+        _LIST + f"hdc = half double crochet\n{name}: third loop only\n\nCAP\nRnd 1: 8 hdc in magic ring. (8)\n"
+        f"Rnd 2: {row.replace('3LO', name)}. (8)\n"
+    )
+    assert counts(report) == [8, 8]
+    assert corrections(report) == []

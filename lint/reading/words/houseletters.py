@@ -21,6 +21,7 @@ _COUNTED = expression(
 )
 # Russian abbreviations in Latin letters: sbn is the single crochet, p and u are increase and decrease (from memory)
 _RUSSIAN = expression(r"(?i)(?<!\p{L})(?:sbn|pssn|ssn)(?!\p{L})")
+_THIRD_LOOP = expression(r"(?i)\W*(?:in(?:to)? )?(?:the )?(?:3rd|third) loops?(?: only)?\W*")  # "3LO", "TLO": of an hdc
 _PASSES = ("return_pass", "forward_pass")
 # "Rev: yo, draw through 1 lp, *yo, draw through 2 lps; rep from * to end": it draws up none, and works all of them off
 _WORKS_OFF = expression(
@@ -44,6 +45,9 @@ def house_letters(entries: list[listentries.Entry], plain: Lexicon, source: Sour
             meant = shaping_told(whole)
         if _WORKS_OFF.match(entry.body) and not _CLOSES_SEVERAL.search(entry.body):
             found += [(form, "return_pass", form) for form in entry.forms if form and not plain.knows(form)]
+            continue
+        if _THIRD_LOOP.fullmatch(entry.body):
+            found += [(form, "third_loop", "third loop") for form in entry.forms if form and not plain.knows(form)]
             continue
         if meant and all(item.kind in ("any_stitch", ",") for item in meant):  # "pt, pts: stitch, stitches"
             forms = {
