@@ -39,7 +39,7 @@ from lint.reading.sizes.audience import canonical, size_places
 from lint.reading.words import listentries
 from lint.reading.words.borrowing import with_borrowed
 from lint.reading.words.colourwork import figures_explained
-from lint.reading.words.houseletters import house_letters
+from lint.reading.words.houseletters import house_letters, stitch_letters
 from lint.reading.words.linestops import with_line_stops, without_emphasis
 from lint.reading.words.piecewords import PIECE_WORDS
 from lint.reading.words.stream import Stream, Vocabulary
@@ -101,7 +101,7 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
     vocabulary = Vocabulary(
         {special.name: special for special in specials},
         max(1, len(sizes)),
-        _colours(source.text, book),
+        _colours(source.text, book) - stitch_letters(entries, plain),
         *count_words(book),
         size_places(sizes),
         expression(

@@ -32,6 +32,7 @@ _WORKS_OFF = expression(
 _CLOSES_SEVERAL = expression(
     r"(?i)\bthrough\s+(?:the\s+)?(?:(?:first|next|last|all)\s+)*(?:[3-9]|\d\d|three|four|five|six)\b|[*\[(].*\bch\b"
 )
+_OF_WORK = ("stitch", "increase", "decrease", "chain", "skip", "together", "any_stitch", "back_loop", "front_loop")
 _MEANT = ("stitch", "increase", "decrease", "chain", "back_loop", "front_loop", *_PASSES)
 
 
@@ -85,6 +86,12 @@ def house_letters(entries: list[listentries.Entry], plain: Lexicon, source: Sour
         if form in single and form.swapcase() not in single
     ]
     return found or _bare_letters(source.text)
+
+
+def stitch_letters(entries: list[listentries.Entry], plain: Lexicon) -> frozenset[str]:
+    """Letters that the list explains with stitches, whether or not they are understood: no colours, for all their ":"."""
+    letters = [(form, entry.body) for entry in entries for form in entry.forms if len(form) == 1]
+    return frozenset(form for form, body in letters if any(item.kind in _OF_WORK for item in plain.read(body)))
 
 
 def _with_its_loop(meant: list[Lexeme]) -> list[Lexeme]:
