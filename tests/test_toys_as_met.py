@@ -111,3 +111,29 @@ def test_a_colour_may_lead_a_round_with_a_comma() -> None:
     assert counts(check(_HEAD + "Rnd 1: 12 sc in magic ring. (12)\nRnd 2: dark plum, 12 sc (12)\n")) == [12, 12]
     other = check(_HEAD + "Rnd 1: 12 sc in magic ring. (12)\nRnd 2: frimp, 12 sc (12)\n")
     assert outcomes(other)[-1] == "not-recomputed"
+
+
+@pytest.mark.parametrize(
+    "side",
+    [
+        "Rotate. Sc in next 5 ch on the opposite side, 2 sc in last ch",
+        "Working on the other side of the ch, sc in next 5 ch, 2 sc in last ch",
+    ],
+)
+def test_the_other_side_of_a_chain_may_be_told_twice(side: str) -> None:
+    """The work goes round the chain's end once, however often that is said."""
+    report = check(_HEAD + f"Ch 8.\nRnd 1: Sc in 2nd ch from hook, sc in next 5 ch, 3 sc in last ch. {side}. (16)\n")
+    assert counts(report) == [16]
+    assert corrections(report) == []
+
+
+@pytest.mark.parametrize(("number", "made"), [("25", 50), ("each of the 25", 50)])
+def test_a_run_to_the_end_leaves_nothing_for_the_other_side(number: str, made: int) -> None:
+    """ "sc in each ch across" goes to the chain's end: what is worked on its other side has places of its own."""
+    words = f"sc in next {number} ch" if number.isdigit() else f"sc in {number} ch"
+    report = check(
+        _HEAD + "Ch 26.\nRnd 1: Sc in 2nd ch from hook and in each ch across; "
+        f"working along the other side of the ch, {words}. ({made})\n"
+    )
+    assert counts(report) == [made]
+    assert corrections(report) == []

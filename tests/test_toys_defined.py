@@ -80,3 +80,13 @@ def test_the_third_loop_under_a_short_name(name: str, row: str) -> None:
     )
     assert counts(report) == [8, 8]
     assert corrections(report) == []
+
+
+def test_a_recipe_in_brackets_among_bare_entries() -> None:
+    """ "V-st (dc, ch 1, dc) in one place" stands among entries without a sign between form and meaning."""
+    report = check(
+        "Marker\n\nUS: ch chain / dc double crochet / sl st slip stitch / st stitch / V-st (dc, ch 1, dc) in one place\n\n"
+        "STRIP\nRow 1: Fdc 6, turn. (6)\nRow 2: Ch 3 (counts as dc), V-st in each of next 4 sts, dc in last st. (10)\n"
+    )
+    assert counts(report) == [6, 10]
+    assert [rule for rule, _ in corrections(report) if rule != "abbreviation-undefined"] == []

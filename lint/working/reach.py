@@ -7,7 +7,7 @@ from itertools import takewhile
 
 from lint.loops import is_loop
 from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
-from lint.tree import MAKES_STITCHES, Group, Join, Repeat, Skip, Step, TimesKind, Work, without_beginning
+from lint.tree import MAKES_STITCHES, Group, Join, OtherSide, Repeat, Skip, Step, TimesKind, Work, without_beginning
 from lint.working.cursor import PlacesUnknown
 from lint.working.fabric import Node
 from lint.working.gaps import Gaps
@@ -196,6 +196,8 @@ class Reach(Gaps):
         index = cursor.end
         if self.outer is not None:  # of an arm's chain only those that go on along it
             following = tuple(takewhile(_along_chain, following))
+        if any(isinstance(step, OtherSide) for step in following):  # what comes behind it has places of its own
+            following = tuple(takewhile(lambda step: not isinstance(step, OtherSide), following))
         for step in reversed(following):
             if isinstance(step, Repeat) and step.times.kind is TimesKind.FILL:
                 return cursor.end
