@@ -137,3 +137,28 @@ def test_a_run_to_the_end_leaves_nothing_for_the_other_side(number: str, made: i
     )
     assert counts(report) == [made]
     assert corrections(report) == []
+
+
+@pytest.mark.parametrize(
+    "call", ["Rep. 2nd and 3rd rows 4 times.", "Rep 2nd to 3rd rows twice.", "Rep. 3rd row 5 times."]
+)
+def test_a_bare_count_before_rows_that_are_called_again(call: str) -> None:
+    """The row's count stands behind a colon, and the rows to be worked again in the line below."""
+    report = check(
+        "Mat\n\nUK terms\n\nMAT\nMake 17 ch.\n1st row: 1 dc into 2nd ch. from hook, 1 dc into each ch. to end, turn.\n"
+        "2nd row: 1 ch., 1 dc into each st. to end, turn: 16 sts.\n"
+        f"3rd row: 1 ch., 1 dc into each st. to end, turn.: 16 sts.\n{call}\n"
+    )
+    assert counts(report)[:3] == [16, 16, 16]
+    assert corrections(report) == []
+
+
+def test_rounds_labelled_without_a_sign_may_begin_with_their_ring() -> None:
+    """ "R1 mc 6 (6)": the label has no colon, and the ring's short name follows it."""
+    report = check(
+        "Newt\n\nUS terms\n\nKey: sc = single crochet, inc = increase, mc = magic circle\n\nTail - lime\n"
+        "R1 mc 5 (5)\nR2 inc x5 (10)\nR3-R5 10 sc (10)\n"
+    )
+    assert counts(report) == [5, 10, 10]
+    assert [row.row.label.kind for row in report.ledger.rows] == ["round"] * 3
+    assert corrections(report) == []

@@ -342,7 +342,7 @@ def _round_by_words(source: SourceText, part: PartText, goes_on: bool) -> bool:
     if goes_on or any(_BOTH_SIDES.search(source.slice(row.span)) for row in worked[: first + 1]):
         return True
     if expression(
-        r"\b(?:in|into|make|magic)\s.{0,12}\b(?:mr|ring|circle|loop)\b|\bas rounds\b|(?:^|[:.)\-–]\s*)mr\b"
+        r"\b(?:in|into|make|magic)\s.{0,12}\b(?:mr|ring|circle|loop)\b|\bas rounds\b|(?:^|[:.)\-–]\s*)mr\b|^\W*mc\W{0,3}\d"
     ).search(words):
         return True
     if expression(r"\bjoin\b|\bsl st (?:in|to) (?:first|top)").search(joins):
