@@ -159,6 +159,6 @@ def test_rounds_labelled_without_a_sign_may_begin_with_their_ring() -> None:
         "Newt\n\nUS terms\n\nKey: sc = single crochet, inc = increase, mc = magic circle\n\nTail - lime\n"
         "R1 mc 5 (5)\nR2 inc x5 (10)\nR3-R5 10 sc (10)\n"
     )
-    assert counts(report) == [5, 10, 10]
-    assert [row.row.label.kind for row in report.ledger.rows] == ["round"] * 3
+    assert counts(report) == [5, 10, 10, 10, 10]
+    assert [row.row.label.kind for row in report.ledger.rows] == ["round"] * 5
     assert corrections(report) == []
