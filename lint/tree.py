@@ -169,6 +169,7 @@ class Confined:
     span: Span
     number: Amount
     first: bool = True
+    only: bool = False  # "only", "alone": said to be for no others
 
 
 @dataclass(frozen=True, slots=True)
