@@ -180,3 +180,20 @@ def test_a_few_stitches_for_one_clause_or_for_the_row(row: str, made: int | None
     report = check(f"Bag\n\nUS terms\n\nFLAP\nRow 1: Fhdc 15, turn. (15)\nRow 2: {row}\n")
     assert counts(report) == [15, made]
     assert corrections(report) == []
+
+
+@pytest.mark.parametrize(
+    ("row", "made"),
+    [
+        ("Hdc around, increasing in the last 4 sts.", 19),
+        ("Hdc in each st around, increasing 1 st in each of the last 4 sts.", 19),
+        ("Hdc in next 11 sts, increasing in next 4 sts.", 19),
+        ("Hdc around, increasing 1 st in last 4 sts.", None),
+        ("Hdc around, increasing in each of the first 4 sts.", None),
+        ("Hdc in next 11 sts, increasing in last 4 sts.", None),
+    ],
+)
+def test_increasing_in_several_of_the_last_stitches(row: str, made: int | None) -> None:
+    """An increase in each of them; where it may be one in all, or in stitches told already, it is not worked."""
+    report = check(f"Bag\n\nUS terms\n\nFLAP\nRnd 1: 15 hdc in magic ring. (15)\nRnd 2: {row}\n")
+    assert counts(report) == [15, made]
