@@ -90,3 +90,13 @@ def test_a_recipe_in_brackets_among_bare_entries() -> None:
     )
     assert counts(report) == [6, 10]
     assert [rule for rule, _ in corrections(report) if rule != "abbreviation-undefined"] == []
+
+
+@pytest.mark.parametrize("single", ["X   sc, single crochet\n", ""])
+def test_letters_beside_a_shaping_that_is_explained(single: str) -> None:
+    """ "sc, single crochet" is one stitch under two names; a letter that only the counts tell is read beside those listed."""
+    report = check(
+        f"Duck\n\nStitches\n{single}V   inc, 2 sc in one stitch\nA   dec, 2 sc together\nch  chain\nsl  slip stitch\nBLO  back loop only\n\n"
+        "HEAD\nR1: 6X in magic ring (6)\nR2: 6V (12)\nR3: (X, V)*6 (18)\nR4: (X, A)*6 (12)\nR5: 12X (12)\n"
+    )
+    assert counts(report) == [6, 12, 18, 12, 12]

@@ -44,6 +44,8 @@ def house_letters(entries: list[listentries.Entry], plain: Lexicon, source: Sour
         whole = plain.read(entry.body)
         if recipe_beside(whole) is not None:
             meant = shaping_told(whole)
+        elif [item.kind for item in meant] == ["stitch", ",", "stitch"] and meant[0].value == meant[2].value:
+            meant = meant[:1]  # "sc, single crochet": one stitch under two names
         if _WORKS_OFF.match(entry.body) and not _CLOSES_SEVERAL.search(entry.body):
             found += [(form, "return_pass", form) for form in entry.forms if form and not plain.knows(form)]
             continue
@@ -85,7 +87,12 @@ def house_letters(entries: list[listentries.Entry], plain: Lexicon, source: Sour
         for form, kind, value in found
         if form in single and form.swapcase() not in single
     ]
-    return found or _bare_letters(source.text)
+    if any(kind in ("stitch", "chain") for _, kind, _ in found):
+        return found
+    bare = _bare_letters(source.text)  # "v: inc, 2 sc in one st" may be listed, and x nowhere
+    meant = {form: kind for form, kind, _ in found}
+    agree = all(meant.get(form, kind) == kind for form, kind, _ in bare)
+    return found + [one for one in bare if one[0] not in meant] if agree else found
 
 
 def stitch_letters(entries: list[listentries.Entry], plain: Lexicon) -> frozenset[str]:
