@@ -63,11 +63,10 @@ def works_nothing(row: Row, cell: Cell) -> bool:
 
 
 def unequal_sides(made: Made) -> tuple[int, ...] | None:
-    """The sides where they are not alike, opposite sides of an oblong apart."""
+    """The sides where they are not alike; those of an oblong, or of a star's repeat, that come again in turn are."""
     sides = made.sides
-    if len(set(sides)) < 2:
-        return None
-    if len(sides) % 2 == 0 and sides[: len(sides) // 2] == sides[len(sides) // 2 :]:
+    turns = (turn for turn in range(1, len(sides) // 2 + 1) if len(sides) % turn == 0)
+    if len(sides) < 2 or any(sides == sides[:turn] * (len(sides) // turn) for turn in turns):
         return None
     if max(sides) - min(sides) > max(4, min(sides)):
         return None  # not a regular shape at all

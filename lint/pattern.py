@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
 from lint.amount import Amount
@@ -38,15 +39,19 @@ class Stated:
         """The figures of the first item that has one for each row of a range."""
         return next((item.series for item in self.items if item.series), ())
 
-    def over_sizes(self, sizes: int) -> Stated:
-        """The count with series of so many figures taken for one figure a size: "20, 24 sc" in two sizes."""
-        items = tuple(
-            replace(item, number=Amount(tuple(one.lone for one in item.series)), series=())
-            if len(item.series) == sizes and all(one.lone is not None for one in item.series)
-            else item
-            for item in self.items
-        )
-        return replace(self, items=items)
+    def over_sizes(self, sizes: int, among: Sequence[int] = ()) -> Stated:
+        """The count with series of so many figures taken for one figure a size: "20, 24 sc" in two sizes.
+
+        `among`: the sizes that work the row, where it is not for all of them.
+        """
+        own = tuple(among) or tuple(range(sizes))
+        items = []
+        for item in self.items:
+            figures = dict(zip(own, (one.lone for one in item.series), strict=False))
+            if len(item.series) == len(own) and None not in figures.values():
+                item = replace(item, number=Amount(tuple(map(figures.get, range(sizes)))), series=())
+            items.append(item)
+        return replace(self, items=tuple(items))
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,6 +111,7 @@ class Part:
     span: Span
     make: int = 1
     rows: tuple[Row, ...] = ()
+    piece: str = ""  # the heading over its own, where a piece has only sections under headings of their own
 
 
 @dataclass(frozen=True, slots=True)

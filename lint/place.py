@@ -58,6 +58,7 @@ class LimitKind(StrEnum):
     BEFORE = "before"  # to the next place of a sort
     SIDE = "side"  # to the last side of a shape
     HALF = "half"  # to the middle of a row that has one between two stitches
+    SECTION = "section"  # to where the front, a sleeve or the back of a yoke ends
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,6 +71,11 @@ class Limit:
     middle: bool = False  # "to center sc of next corner"
     short: Amount | None = None  # "to 1 st before marker"
     remain: bool = False  # "until 6 sts remain": left unworked, or all that there then are
+
+    def up_to(self, target: Target) -> bool:
+        """Whether the work stands before a place of that sort then: "dc in each dc to next ch-2 sp"."""
+        plain = self.kind is LimitKind.BEFORE and self.target is not None and self.short is None and not self.middle
+        return plain and (self.target.kind, self.target.length) == (target.kind, target.length)
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,7 +7,7 @@ from enum import StrEnum
 
 from lint.amount import ONE, Amount
 from lint.growth import Growth, ShapedWhere, Swap
-from lint.place import Limit, Marked, Place
+from lint.place import Limit, Marked, Place, Target
 from lint.source import Span
 
 
@@ -382,9 +382,8 @@ def children(step: Step) -> tuple[Step, ...]:
     """The steps inside a step."""
     if isinstance(step, (Group, Repeat, Passage, Alongside)):
         return step.items
-    if isinstance(step, Either):
-        return tuple(item for option in step.options for item in option)
-    return ()
+    options = step.options if isinstance(step, Either) else ()
+    return tuple(item for option in options for item in option)
 
 
 def walk(steps: tuple[Step, ...]):
@@ -393,3 +392,9 @@ def walk(steps: tuple[Step, ...]):
         yield step
         if inside := children(step):
             yield from walk(inside)
+
+
+def stops_before(step: Step | None, target: Target) -> bool:
+    """Whether a run goes up to the next place of a sort: "dc in each dc to next ch-2 sp"."""
+    limit = step.places[-1].limit if isinstance(step, Work) and step.places else None
+    return limit is not None and limit.up_to(target)

@@ -323,7 +323,7 @@ def test_how_a_round_of_a_toy_is_told(row: str, made: int) -> None:
     [
         ("Sc in each st across except the last 2. (8)", 8),
         ("Sc in each st except for the last. (9)", 9),
-        ("Dec over next 3 sts, sc to end. (8)", None),  # a decrease takes two
+        ("Dec over next 3 sts, sc to end. (8)", 8),  # all three in one
         ("Sc in the first 6 sts only. (6)", 6),
         ("Fold in half, sc through both layers across. (5)", 5),
         ("Fold in half, sc through both layers across. (10)", 10),

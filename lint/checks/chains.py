@@ -37,7 +37,10 @@ def check_unsaid(context: Context) -> Iterator[Finding]:
         told = next((key for key in places if key[0] == length and key[1] is not None), None)
         if told is not None:  # another row's count tells what this one leaves open
             places[told] = sorted([*places[told], *places.pop((length, None))], key=lambda one: one[0].start)
+    said = {(str(length), counts) for length, counts in _told_in_rows(context)}
     for (length, counted), found in places.items():
+        if (length, counted) in said:
+            continue  # "3 ch (count as first tr)" in another row, and it is as that says
         spans = list(dict.fromkeys(span for span, _ in found))
         row = found[0][1]
         agrees = any(other.first.outcome is Outcome.AGREES for _, other in found)
@@ -48,6 +51,14 @@ def check_unsaid(context: Context) -> Iterator[Finding]:
         yield context.finding(
             "turning-chain-unsaid", spans[0], row.part.name, row.label, length=length, reading=reading, related=related
         )
+
+
+def _told_in_rows(context: Context) -> Iterator[tuple[int | None, bool]]:
+    """Length, and whether they count, of the chains of which a row says so."""
+    for row in context.ledger.rows:
+        for step in walk(row.row.steps):
+            if isinstance(step, Chain) and step.counting is not None:
+                yield step.length.lone, step.counting.counts
 
 
 def _length(context: Context, words: str) -> str:

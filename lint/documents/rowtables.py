@@ -15,10 +15,10 @@ from lint.expression import expression
 Line = list[Words]
 
 _HEADS = {
-    "label": r"(?:row|rnd|round|r)s?(?: ?(?:#|no\.?|number))?",
+    "label": r"(?:row|rnd|round|rd|r)s?(?: ?(?:#|no\.?|number))?",
     "colour": r"colou?rs?|yarn",
     "work": r"instructions?|directions?|patterns?|work|what to do|how to work|description",
-    "count": r"(?:stitch |st )?counts?|totals?(?: (?:sts|stitches|count))?|(?:no\.?|number|#) of (?:sts|stitches)",
+    "count": r"(?:stitch |st )?counts?|results?|totals?(?: (?:sts|stitches|count))?|(?:no\.?|number|#) of (?:sts|stitches)",
     "either": r"sts?|stitch(?:es)?",  # the work or the count, as the cells below show
 }
 _PATTERNS = {kind: expression(rf"(?i)\W*(?:{words})\W*") for kind, words in _HEADS.items()}

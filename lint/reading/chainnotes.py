@@ -44,6 +44,7 @@ def countings(
     rows = [row.span for part in layout.parts for row in part.rows if row.label is not None]
     loose = [row.span for part in layout.parts for row in part.rows if row.label is None]
     found: list[tuple[int | None, Counting]] = []
+    of_starts: list[tuple[int | None, Counting]] = []
     for span in [*running(source, layout.prose), *loose]:
         text = source.slice(span)
         text = text if span in loose else unbroken(text)
@@ -61,10 +62,24 @@ def countings(
                     Stream(_as_counts(lexicon.read(sentence[start:end], span.start + at + start)), vocabulary)
                 )
                 pieces = tuple(_pieces_named(sentence, layout))
-                found += [(length, replace(note, pieces=pieces)) for length, note in told]
+                notes_here = [(length, replace(note, pieces=pieces)) for length, note in told]
+                (of_starts if _OF_STARTS.search(sentence, start, end) else found).extend(notes_here)
+    found = [one for one in found if not any(_gainsays(other, one) for other in of_starts)] + of_starts
     for span in rows:
         found += _told_in_a_row(source.slice(span), span.start, speaks, lexicon, vocabulary)
     return found
+
+
+_OF_STARTS = expression(r"(?i)\b(?:beg\w*|start\w*|turn\w*|t-?ch)\b")
+
+
+def _gainsays(of_a_start: tuple[int | None, Counting], other: tuple[int | None, Counting]) -> bool:
+    """Whether a note on beginning chains says the opposite of one for a chain of that length anywhere.
+
+    "The ch-1 at the start of a row does not count. Each ch-1 counts as a stitch": the second is for chains in the fabric.
+    """
+    (length, start), (same, note) = of_a_start, other
+    return length == same and start.pieces == note.pieces and start.counts != note.counts
 
 
 def _told_in_a_row(

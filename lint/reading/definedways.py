@@ -19,11 +19,13 @@ from lint.tree import Either, Remark, Step, Turn, Unread, Work, walk
 _OR_IN_BRACKETS = expression(r"(?i)(?P<left>\b(?:sk|skip|miss)\b[^,;()]*)?\s\(or (?P<other>[^()]+)\)")
 
 
+# "dc in each of next 3 sts (over a sp: 2 dc in sp, dc in next dc)"
 # "over a sp, 2 dc in sp, dc in next dc; over a bl, dc in each of next 3 dc"; "2 dc in sp, dc in dc (over a sp); …"
 _LYING_UNDER = r"(?:when |if )?(?:worked |made |working )?over (?:an? |another )?(?:open |solid |filled )?(?:sp|space|mesh|bl|block)s?"
 _UNDER = expression(rf"(?i)\b{_LYING_UNDER}\b")
 _OVER_ONE_OR_OTHER = expression(
     rf"(?i)\s*{_LYING_UNDER}\s*[,:]\s*(?P<one>[^;.]+)[;.]\s*(?:and |or )?{_LYING_UNDER}\s*[,:]\s*(?P<other>[^;.]+)(?:\.[^\d;]*)?"
+    rf"|\s*(?P<one>[^;.()]+?)(?:\s\(|[;,]\s(?:or,? )?){_LYING_UNDER}\s*[,:]\s*(?P<other>[^;.()]+)\)?\s*\.?"
     rf"|\s*(?P<one>[^;.()]+)\({_LYING_UNDER}\)[;,.]\s*(?:and |or )?(?P<other>[^;.()]+)\({_LYING_UNDER}\)(?:\.[^\d;]*)?"
 )
 

@@ -34,7 +34,9 @@ _WORKED_IN = expression(r"(?i)(?<=\))\s*,?\s*(?:worked|made)(?=\s+in(?:to)?\s)")
 _OF_BELOW = expression(
     r"(?i)(?<=\bsp|\bspace)\s+of\s+the\s+(?:(?:corner|row|rnd|round)\s+below|(?:previous|last)\s+(?:corner|row|rnd|round))\s*$"
 )
-_COUNTS = expression(r"(?i)[.;,]?\s*(?:\(counts? as[^()]*\)|counts? as[^(),;]*)$")  # a note at the end
+_COUNTS = expression(
+    r"(?i)(?:\.\s+(?:ch(?:ain)?\s?-?\s?\d+|(?:the\s+)?\d+\s?ch)\s+at\s[^.;]*\bcounts?\s+as[^.;]*|[.;,]?\s*(?:\(counts? as[^()]*\)|counts? as[^(),;]*))$"
+)  # a note at the end, or a sentence about the turning chain
 
 # "V-st: V stitch, (1 tr, 1 ch, 1 tr) in same place", "Sh: a shell, that is 5 dc in next st": the name before the recipe
 _NAME_FIRST = expression(
@@ -71,6 +73,9 @@ def is_talk(entry: Entry, known: frozenset[str], book: Rulebook) -> bool:
     return not recipe and all(len(form.split()) > 3 for form in entry.forms)
 
 
+_OF_PIECE = expression(r"(?i)(?:shap(?:e|ing)|divid(?:e|ing))\b")
+
+
 def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None:
     """The stitch that an entry defines by its words, or None where it only explains an abbreviation."""
     lower = entry.body.lower()
@@ -78,6 +83,8 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
     name = _name(entry)
     if name in book.words.hand_movements or not lexicon.read(name):
         return None
+    if _OF_PIECE.match(name):
+        return None  # "Shape neck: sc in first 14 sts, turn.": a row, or what it is for
     if lexicon.read(name)[0].kind in ("last", "first", "next", "edge_stitch"):
         return None  # "Last st: insert hook under both strands, …": how it is worked
     if _tells_pass(name, entry.body, lexicon):

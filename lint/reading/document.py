@@ -57,6 +57,7 @@ from lint.tree import (
     OpenWork,
     Repeat,
     RowCall,
+    Skip,
     Turn,
     Unread,
     Work,
@@ -73,6 +74,10 @@ _BOTH_SIDES = expression(r"(?i)\b(?:other|opposite|second) side\b")
 _TOLD_OF = expression(r"(?i)\bat\s+(?:the\s+)?end\s+of\s+(?:row|round|rnd|rd|r)\s*(?P<row>\d+)\b[^.;\d]*$")
 _TOLD_BEHIND = expression(  # "20 sts after Row 19", "(8 blocks at the end of R8)"
     r"(?i)\b(?:(?:at|by|after)\s+(?:the\s+)?end\s+of|after|by|in|on)\s+(?:row|round|rnd|rd|r)\s*(?P<row>\d+)\W*$"
+)
+# "Decrease for the top:" over the rows that do so
+_LEADS_IN = expression(
+    r"(?i)\W*(?!.*\b(?:in|into|each|every|next|last|around|across|at|twice|once)\b)(?:now\s+|begin(?:ning)?\s+(?:to\s+)?|start\s+)?(?:decreas|increas|shap)\w*\b[^.;:\d]*:\s*"
 )
 _NAME = expression(
     r"(?i)(?!\W*(?:row|rnd|round|rd|r\d))\W*(?P<name>[A-Za-z][\w-]*(?: [\w-]+){0,3}(?: ?\([\w -]+\))?)\s*[:=]\s"
@@ -175,7 +180,7 @@ class _RowReader:
         last = max((at for at, item in enumerate(text.rows) if item.label is not None), default=0)
         rows = [row for at, item in enumerate(text.rows) for row in self._ended(item, round_part, at < last)]
         rows = [row for at, row in enumerate(rows) if not (at and _piece_again(row))]  # of this piece: it is made twice
-        return Part(text.name, text.span, text.make, tuple(rows))
+        return Part(text.name, text.span, text.make, tuple(rows), text.piece)
 
     def _ended(self, text: RowText, round_part: bool, more: bool) -> Iterator[Row]:
         """A row, and by itself what follows where its yarn is fastened off, if that is not understood."""
@@ -221,6 +226,8 @@ class _RowReader:
             text.label = Label(reading.steps[0].span, "row", (), words="The piece worked as another")
         words = self.source.slice(text.span)
         not_read = goes_on(reading, words) or goes_to_loops(reading, words) or works_an_edge(reading, lexemes)
+        if text.label is None and _LEADS_IN.fullmatch(words):
+            return None
         if text.label is None and not_read:
             step = OpenWork(text.span, words)
             until = shaped_until([step], Stream(lexemes, self.vocabulary).with_size_lists())
@@ -242,6 +249,8 @@ class _RowReader:
             rows = {len(label.at(size)) for size in range(self.vocabulary.sizes)}
             if self.vocabulary.sizes not in rows:
                 stated = stated.over_sizes(self.vocabulary.sizes)
+            if sizes is not None and len(sizes) > 1 and len(sizes) not in rows:
+                stated = stated.over_sizes(self.vocabulary.sizes, sizes)
             if stated.series and len(stated.series) not in rows:  # neither one for each size nor one for each row
                 steps, stated = without_unfit_series(steps, stated, self.vocabulary.sizes if rows == {1} else 1)
             if stated is not None and stated.series and len(stated.series) not in rows:
@@ -288,7 +297,10 @@ class _RowReader:
                 )  # "Second side of neck: skip 10 sts, join"
         ends = any(isinstance(step, (Repeat, Turn, Join, FastenOff, Evenly)) for step in walk(steps))
         runs = any(place.which is Which.EACH for s in walk(steps) if isinstance(s, (Work, Group)) for place in s.places)
-        if not (ends or runs) or not is_work(reading, lexemes):
+        leaves = any(
+            isinstance(step, Skip) and step.rest for step in steps
+        )  # "…, leave remaining sts unworked. (12 sc)"
+        if not (ends or runs or leaves or reading.stated is not None) or not is_work(reading, lexemes):
             return None
         if not any(isinstance(step, (*MAKES_STITCHES, RowCall, Unread)) for step in walk(steps)):
             return Row(text.span, None, steps, reading.stated, text.sizes)  # "Straps: ch 25 and fasten off."

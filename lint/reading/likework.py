@@ -114,7 +114,7 @@ _SHAPES = expression(
 
 # "Using B, work Rnds 1-4 as for the base of the bag."
 _CALLS_ROWS = expression(
-    r"(?i)\W*(?:(?:with|using|in)\s[^.;,]{1,30},\s)?(?:then\s|now\s)?(?:work|rep|repeat|make|crochet|follow|complete)\s(?!sure\b)(?:(?:as|the|same|for|like|instructions|of|also)\s)*(?:rows?|rnds?|rounds?|r)\s?\d(?![^.;]*\b(?:loose|tight|firm|snug|careful)(?:ly|er)?\b)"
+    r"(?i)\W*(?:(?:with|using|in)\s[^.;,]{1,30},\s)?(?:then\s|now\s)?(?:work|rep|repeat|make|crochet|follow|complete)\s(?!sure\b)(?:(?:as|the|same|for|like|instructions|of|also)\s)*(?:(?:rows?|rnds?|rounds?|r)\s?\d|(?:rows?|rnds?|rounds?)\s(?-i:\p{Lu})\b)(?![^.;]*\b(?:loose|tight|firm|snug|careful)(?:ly|er)?\b)"
 )
 
 

@@ -20,6 +20,11 @@ from lint.tree import Special
 _ROW_WORDS = expression(
     r"(?i)\brep(?:eat)? from|\bfasten off|\bin each (?:st|stitch|sc|dc|hdc|tr|htr|ch|sp)s? (?:across|around|to)\b|\bjoin\b(?! to last)|,? turn\.?$"
 )
+# "Left side: sc in first 14 sts, turn. (14 sc)": a row under a name of its own
+_WORKS_ROW = expression(
+    r"(?i)[^.]*(?:,? turn$|\b(?:in|into|of|over|across) (?:the )?(?:first \d+|(?:next|last) \d{2,3}) (?:sts|stitches|sc|dc|hdc|htr|tr)\b"
+    r"|\bto (?:the )?last \d+ |\bleav(?:e|ing)\b[^.]*\bunworked)"
+)
 _MEANING = expression(r"(?i)\s*(?:(?:make|work)\s+)?(?:an?\s+)?(?P<name>\p{L}+)(?:\s+(?:st|stitch))?\s*\.?")
 _PARAGRAPH = expression(r"\n[ \t\r]*\n\s*\S")  # ends, and another begins
 _NO_DEFINITIONS = ("gauge", "size", "materials", "skill", "multiple", "colours")
@@ -97,7 +102,7 @@ def entries_of(source: SourceText, layout: Layout, known: frozenset[str], book: 
 def _defines(entry: listentries.Entry, book: Rulebook) -> bool:
     """A line of prose that defines a stitch: "Shell: 5 tr into the place stated.", "A shell is 5 tr into one st."."""
     rings = book.words.words["ring"]  # "MR, ch 2 (does not count)" begins a piece
-    if any(
+    if _WORKS_ROW.match(entry.body.partition(".")[0]) or any(
         len(form.split()) > 3
         or form.lower() in rings
         or form in ("note", "notes", "size", "gauge", "hook", "yarn", "materials")

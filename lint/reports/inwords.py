@@ -252,6 +252,8 @@ def _limit(place: Place) -> str:
         return " up to the middle of the row"
     if limit.kind is LimitKind.SIDE:
         return " up to the last side"
+    if limit.kind is LimitKind.SECTION:
+        return " up to the end of this section"
     sort = _sort(limit.target) if limit.target is not None else "stitch"
     if limit.kind is LimitKind.LAST:
         return f" up to the last {limit.number} {sort if limit.number.lone == 1 else _plural(sort)}"

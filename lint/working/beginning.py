@@ -24,7 +24,7 @@ from lint.tree import (
     Work,
     walk,
 )
-from lint.working.chains import JoinHint, Standing, skipped_standing, standing
+from lint.working.chains import JoinHint, Standing, chain_before, skipped_standing, standing
 from lint.working.clusters import first_cluster
 from lint.working.cursor import Cursor, PlacesUnknown, Trouble
 from lint.working.fabric import Chains, Fabric, Node
@@ -255,8 +255,8 @@ class Beginning(Placing):
             return None
         height = self.rules.height(last.stitch)
         before = [step for step in following if isinstance(step, (Chain, Work, Repeat, Group))]
-        closed = last in before and before.index(last) > 0 and isinstance(before[before.index(last) - 1], Chain)
-        ends = closed and self.amount(before[before.index(last) - 1].length)
+        closed = chain_before(last, before)
+        ends = self.amount(closed.length) if closed is not None else 0
         alike = height > 1 and ends and 0 <= length - height - ends <= 1
         if not alike or self.choices.pick(("edge of loops", length), 2, 0) == 1:
             return None

@@ -158,6 +158,8 @@ class Bench(Plain):
             self.step_from = before
         elif isinstance(step, Repeat):
             self.work_repeat(step, (*steps[index + 1 :], *following))
+        elif isinstance(step, Skip) and step.to is not None and not step.places:
+            self.skip_to(step, steps, index, following)
         elif isinstance(step, Skip):
             self.skip(step)
         elif isinstance(step, Confined):

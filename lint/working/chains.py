@@ -6,7 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 from lint.source import Span
-from lint.tree import Counting
+from lint.tree import Chain, Counting, Repeat, Step, Work
 from lint.working.choices import Choices
 
 COUNTS, DOES_NOT = 0, 1
@@ -143,3 +143,14 @@ def skipped_standing(
         return Standing(stitch, max(0, beyond), said=False)
     # half of the chains beyond the stitch's height are its space, the other half the foundation passed below it
     return Standing(stitch, beyond // 2 if beyond >= 2 and not several else 0, said=False)
+
+
+def chain_before(last: Work, steps: list[Step]) -> Chain | None:
+    """The "ch 3" of "…, ch 3, dc in last sc", or of a repeat whose last pass is cut short by that stitch."""
+    before = steps[steps.index(last) - 1] if last in steps[1:] else None
+    if isinstance(before, Repeat):
+        items = before.items if before.last_pass is None else before.last_pass
+        alike = [at for at, item in enumerate(items) if isinstance(item, Work) and item.stitch == last.stitch]
+        cut = alike[-1] if before.breaks_off and before.last_pass is None and alike else len(items)
+        before = items[cut - 1] if cut else None
+    return before if isinstance(before, Chain) else None

@@ -60,4 +60,6 @@ def _around_the_join(last: Node, first: Node) -> bool:
         return True
     if not (last.parents and first.parents and last.is_stitch and first.is_stitch):
         return False
+    if last.special and first.special and last.parents[0].kind == "ring":
+        return False  # two shells, each whole
     return last.parents[0] is first.parents[0]

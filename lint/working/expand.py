@@ -10,7 +10,7 @@ from lint.tree import THE_PIECE_BEFORE, FastenOff, RowCall, Step, TimesKind
 from lint.working.alternating import Alternates, label_word
 from lint.working.besides import once
 from lint.working.growth import grown_steps
-from lint.working.likepieces import rows_called
+from lint.working.likepieces import piece_met, rows_called, told_once
 from lint.working.onesize import for_size, works
 from lint.working.printedrows import by_itself
 from lint.working.rownames import answers_to
@@ -161,7 +161,7 @@ class Expander:
         self, row: Row, steps: tuple[Step, ...], part: Part, kind: str, numbers: list[int | None], call: RowCall
     ) -> list[Instance]:
         at = steps.index(call)
-        call = self._the_same_row(row, call, numbers)
+        call = self._the_same_row(row, call, numbers, part)
         before, after = steps[:at], steps[at + 1 :]
         if _passes(call, 1) == 0 and (row.label is None or numbers == [None]):
             return []  # "Rep last 2 rows - (2, 3) times": not in this size
@@ -170,7 +170,9 @@ class Expander:
         calls = [step for step in steps if isinstance(step, RowCall)]
         mixed = len(calls) > 1 and any(map(by_itself, calls))  # in a row with a label: which of its rows is which?
         unknown = mixed or call.rows_in_all and not self._rows_so_far(part) or whole and len(numbers) != len(cycle)
-        if not cycle or unknown:
+        lacking = next((one for one in calls[1:] if not self._cycle(one, kind, part)), None)
+        call = lacking or call  # "Rep Rows 2 and 3, then Row 7", and there is no Row 7
+        if not cycle or unknown or lacking is not None:
             what = f"{call.kind or kind} {call.first}" if call.first else call.name or call.part or "the rows before"
             return [
                 self._instance(row, kind, n, (), None, i, len(numbers), missing=what) for i, n in enumerate(numbers)
@@ -210,7 +212,8 @@ class Expander:
             if not own:
                 one = replace(one, label=_numbered(one, number) if number is not None else called.label)
             result.append(one)
-        if call.until is not None or call.open_ended:
+        settled = row.label is not None and len(row.label.at(self.size)) > 1  # "Rows 5-24: …, ending with Row 3"
+        if call.until is not None or call.open_ended and not settled:
             rows = tuple(replace(one, stated=None) for one in result[-len(cycle) :])
             again = rows[len(call.lead) :]
             result[-len(cycle) :] = [
@@ -319,7 +322,7 @@ class Expander:
             if call.first is None:
                 rows = rows_called(there, call, id(part) in self.own_way) if there else []
                 return self._begun([_called(entry) for entry in rows], there, part)
-            here = list(reversed(there))  # the first rows of these numbers from that piece on
+            here = list(reversed(told_once(there, call.part)))  # the first rows of these numbers from that piece on
         if call.name is not None:  # "Rep 2nd and 3rd lace rows"
             here = [entry for entry in here if call.name.lower() in entry.label.lower()]
         if call.first is None:
@@ -345,11 +348,11 @@ class Expander:
         rows = [_called(entry) for entry in found]
         return self._begun(rows, there, part) if call.part is not None and found[0] is there[0] else rows
 
-    def _the_same_row(self, row: Row, call: RowCall, numbers: list[int | None]) -> RowCall:
+    def _the_same_row(self, row: Row, call: RowCall, numbers: list[int | None], part: Part) -> RowCall:
         """ "3rd row: As given for Back", "Foundation row: As for Back": the row of that name there, not the whole piece."""
         if call.part is None or call.first is not None or call.last is not None or call.to_part or row.label is None:
             return call
-        there = self._piece(call.part, None)
+        there = self._piece(call.part, part if call.part != THE_PIECE_BEFORE else None)
         if numbers != [None]:
             known = {entry.number for entry in there}
             first, last = numbers[0], numbers[-1]
@@ -362,12 +365,7 @@ class Expander:
         """The rows met from the first one of a piece on; `part`: the piece that calls for them."""
         if name == THE_PIECE_BEFORE:
             return self._piece_before(part)
-        wanted = name.lower()
-        first = next(
-            (i for i, e in enumerate(self.met) if wanted in e.part.name.lower() or e.part.name.lower() in wanted),
-            len(self.met),
-        )
-        return self.met[first:]
+        return piece_met(self.met, name, part)
 
     def _piece_before(self, part: Part | None) -> list[_Met]:
         """The rows of the last heading before this one; [] where the piece began under an earlier one."""

@@ -100,10 +100,20 @@ def goes_on_better(
             return fits[0]
         told = coming.stated is not None or coming.row.label is None or coming.loop is not None
         carried = state.carried or on_printed.worked.carried
-        if told or carried or any(isinstance(step, _ELSEWHERE) for step in walk(coming.steps)):
+        if told or carried or _goes_elsewhere(coming.steps):
             return False
         printed, made = (next_fabric(trial.worked, task, state) for trial, task in zip(trials, tasks, strict=True))
     return False
+
+
+def _goes_elsewhere(steps: tuple[Step, ...]) -> bool:
+    """Whether a row is worked, or leaves off, where the next need not stand on it; a change of colour alone does not."""
+    joined = [step for step in walk(steps) if isinstance(step, JoinYarn)]
+    recoloured = bool(joined) and not any(step.places or step.stitch for step in joined)
+    return any(
+        isinstance(step, _ELSEWHERE) and not (recoloured and isinstance(step, (FastenOff, JoinYarn)))
+        for step in walk(steps)
+    )
 
 
 STANDS_ON_PRINT = "it stands on the count printed for {}, and does not come to its own count from there"
@@ -176,7 +186,8 @@ def as_printed(stated: Stated | None, size: int, circular: bool) -> Fabric | Non
 def row_as_printed(stated: Stated | None, made: Made, fabric: Fabric, size: int, circular: bool) -> Fabric | None:
     """What a row that does not come out as printed would be by its print; `fabric`: what it made."""
     plain = as_printed(stated, size, circular) or closed_as_printed(stated, made, fabric, size)
-    return plain or spaces_as_printed(stated, made, size, circular) or repeats_as_printed(stated, made, fabric, size)
+    spaces = spaces_as_printed(stated, made, size, circular) or mesh_as_printed(stated, made, fabric, size)
+    return plain or spaces or repeats_as_printed(stated, made, fabric, size)
 
 
 def repeats_as_printed(stated: Stated | None, made: Made, fabric: Fabric, size: int) -> Fabric | None:
@@ -215,6 +226,22 @@ def closed_as_printed(stated: Stated | None, made: Made, fabric: Fabric, size: i
     if not length or not ends:
         return None
     return replace(fabric, nodes=[*fabric.nodes, Chains("space", length)])
+
+
+def mesh_as_printed(stated: Stated | None, made: Made, fabric: Fabric, size: int) -> Fabric | None:
+    """A flat row of stitches with spaces between them, all alike, with as many of them as printed, and with its own ends."""
+    item = stated.items[0] if stated is not None and len(stated.items) == 1 and not stated.series else None
+    number, nodes = item.number.at(size) if item is not None and item.unit.startswith("space") else None, fabric.nodes
+    between, spaces = nodes[1:], sum(made.spaces.values())
+    if not number or not spaces or fabric.circular or number > 20_000 or len(between) % spaces:
+        return None
+    unit = between[: len(between) // spaces]
+    alike = [(node.kind, node.length) for node in unit] * spaces == [(node.kind, node.length) for node in between]
+    if not alike or sum(node.is_space for node in unit) != 1 or not unit[0].is_space:
+        return None
+    more = [Chains("space", one.length) if one.is_space else Node(one.kind) for one in unit] * (number - spaces)
+    kept = between[max(0, spaces - number) * len(unit) :]
+    return replace(fabric, nodes=[nodes[0], *more, *kept], assumed=True)
 
 
 def spaces_as_printed(stated: Stated | None, made: Made, size: int, circular: bool) -> Fabric | None:

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from lint.amount import Amount
 from lint.place import Place, Target, TargetKind, Which
-from lint.tree import Chain, Group, Special, Step, Work
+from lint.tree import Alongside, Chain, Group, Special, Step, Work
 from lint.working.cursor import PlacesUnknown
 from lint.working.rowstate import main_stitch
 from lint.working.stitching import Stitching, beside_steps
@@ -55,21 +55,62 @@ class Grouping(Stitching):
         for place in places:
             hooked = place.which is Which.FROM_HOOK
             stitch = main_stitch(items) or self.main
-            for node in self.from_hook(place, stitch, step.closing, True) if hooked else self.find(place, following):
-                self.fill_special(special, node)
+            if place.which is Which.EACH and (beside := beside_steps(following)):
+                self.fill_beside(place, special, beside, following)
+                continue
+            found = self.from_hook(place, stitch, step.closing, True) if hooked else self.find(place, following)
+            for node in found:
+                for again in range(self.number_in_each(step, number, place, len(found))):
+                    self.group_place = None if again else self.group_place  # each shell is a group of its own
+                    self.fill_special(special, node)
+                self.check_size()
             self.remember(place, 0, special.name)
         self.note(step.span)
+
+    def number_in_each(self, step: Work, number: int, place: Place, places: int) -> int:
+        """How many shells go into each place: "2 shells in next st"; "2 shells in next 2 sts" is rather one in each."""
+        if not step.places or number < 2 or not step.number_said:
+            return 1
+        spread = place.which is Which.NEXT and not place.each_of and places == number
+        return 1 if spread and self.choices.pick(("n in next n", "habit"), 2, 0) == 0 else number
+
+    def fill_beside(self, place: Place, special: Special, beside: list[Alongside], following: tuple[Step, ...]) -> None:
+        """ "Shell in each shell and dc in each dc across": the stitches between are those of no shell."""
+        cursor, start = self.cursor, self.cursor.at
+        if not cursor.known or any(one.place.of is not None or one.place.middle for one in beside):
+            raise PlacesUnknown
+        boundary = self.run_end(place, following)
+        own = {id(node) for node in self.find(place, following)}
+        window = [node for node in cursor.nodes[start:boundary] if id(node) in own or node.special is None]
+        others = {id(node): one.items for one in beside for node in window if self.is_beside(node, one.place)}
+        if not others or not own:
+            raise PlacesUnknown
+        for node in window:
+            if id(node) in own:
+                self.fill_special(special, node)
+            elif id(node) in others:
+                self.fill(others[id(node)], node, following)
+        cursor.at = max(cursor.at, boundary)
 
     def run_special(self, special: Special, times: int) -> None:
         """A stitch whose own words say where it goes, so many times."""
         for _ in range(times):
             before = len(self.made)
-            self.run(special.items, ())
+            begun = self.space_begun(special.items)
+            self.run(special.items[1:] if begun else special.items, ())
             if not any(node.is_stitch for node in self.made[before:]):  # a loop, that is worked into by its name
                 for node in self.made[before:]:
                     node.special = special.plain_name
             self.groups[special.name] += 1
             self.check_size()
+
+    def space_begun(self, items: tuple[Step, ...]) -> bool:
+        """Whether a filet row's beginning chain has made the chains that its first space begins with: "ch 5 (counts as first
+        dc and ch 2), 1 sp, 3 bls"."""
+        if len(self.made) != 2 or not isinstance(items[0], Chain) or len(items) < 2:
+            return False
+        first, space = self.made
+        return bool(first.chain) and space.is_space and space.length == self.amount(items[0].length)
 
     def span_said(self, step: Work) -> int | None:
         """The 4 of "cable over next 4 sts", where the stitch's own words say which of them each part goes into."""

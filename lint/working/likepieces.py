@@ -11,6 +11,11 @@ from lint.tree import MAKES_STITCHES, RowCall
 _WITHIN = ("shap", "armhole", "neck", "shoulder", "divide", "dividing", "raglan", "crown")  # headings inside a piece
 
 
+def _of_one_piece(one: Part, other: Part) -> bool:
+    """Whether two headings stand under that of one piece."""
+    return bool(one.piece) and one.piece == other.piece
+
+
 class RowMet(Protocol):
     """A row met so far: its sort, its number (0: none) and its part."""
 
@@ -25,6 +30,42 @@ Met = TypeVar("Met", bound=RowMet)
 def within_piece(part: Part) -> bool:
     """Whether a heading tells a section of the piece before it: "Shape Armholes", "NECK SHAPING"."""
     return any(word in part.name.lower() for word in _WITHIN)
+
+
+def piece_met(met: Sequence[Met], name: str, calling: Part | None) -> Sequence[Met]:
+    """The rows met from the first one of a piece on, or those of its sections where these have headings of their own.
+
+    A section of the `calling` piece calls for the section of the same name: "FRONT", "Ribbing", "Work as for Back".
+    """
+    wanted = name.lower()
+    first = next((i for is_it in (_is_named, _named) for i, one in enumerate(met) if is_it(one.part, wanted)), len(met))
+    if first == len(met) or wanted not in met[first].part.piece.lower():
+        return met[first:]
+    rows = [one for one in met[first:] if one.part.piece == met[first].part.piece]
+    if calling is None or not calling.piece:
+        return rows
+    return [one for one in rows if one.part.name.lower() == calling.name.lower()]
+
+
+def told_once(rows: Sequence[Met], name: str) -> Sequence[Met]:
+    """The rows of a piece; none where several of its sections, under headings of their own, have rows of one number."""
+    if rows and name.lower() not in rows[0].part.piece.lower():
+        return rows  # a section is called by its own name
+    numbers: dict[tuple[str, int], int] = {}
+    clash = any(
+        one.number and numbers.setdefault((one.kind, one.number), id(one.part)) != id(one.part)
+        for one in rows
+        if one.part.piece
+    )
+    return [] if clash else rows
+
+
+def _is_named(part: Part, wanted: str) -> bool:
+    return wanted in (part.name.lower(), part.piece.lower())
+
+
+def _named(part: Part, wanted: str) -> bool:
+    return wanted in part.name.lower() or part.name.lower() in wanted or wanted in part.piece.lower()
 
 
 def own_ways(parts: Sequence[Part]) -> frozenset[int]:
@@ -58,6 +99,6 @@ def rows_called(rows: Sequence[Met], call: RowCall, own_way: bool) -> Sequence[M
     while end < len(rows) and (rows[end].part is rows[0].part or rows[end].number == rows[end - 1].number + 1):
         end += 1
     whole = end
-    while whole < len(rows) and within_piece(rows[whole].part):
+    while whole < len(rows) and (within_piece(rows[whole].part) or _of_one_piece(rows[0].part, rows[whole].part)):
         whole += 1
     return rows[:whole] if whole == end or not own_way else []

@@ -157,8 +157,13 @@ class Making(Beginning):
         self.fill(special.items, place, ())
         if special.beginning:
             self.unsaid = unsaid
+        ringed = place.kind == "ring" and len(self.made) > before + 1
+        self.group += ringed
         for made in self.made[before:]:
             made.special = special.plain_name
+            if ringed:  # else the spaces part the groups there
+                made.group = self.group
+        self.group += ringed
         self.groups[special.plain_name] += 1
 
     def remark(self, step: Remark) -> None:

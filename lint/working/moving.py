@@ -211,7 +211,8 @@ class Moving(Grouping):
                 and cursor.hung
             ):
                 continue  # "skip the 2 sl sts": those that hang the row below on another piece
-            if place.which is Which.FIRST and at_start and cursor.known and not foundation:
+            whole = place.targets[0].kind is TargetKind.SPECIAL  # "sk first V-st": all of it
+            if place.which is Which.FIRST and at_start and cursor.known and not foundation and not whole:
                 cursor.at = max(cursor.at, number)
                 cursor.last = cursor.nodes[min(number, len(cursor.nodes)) - 1] if cursor.nodes else None
                 continue
@@ -229,7 +230,7 @@ class Moving(Grouping):
                     break
                 if self.skips_chains(place, number, step):
                     break
-                self.skipped.append(cursor.next(place.targets[0], self.size))
+                self.skipped.append(self.pass_group(place))
                 self.check_skip()
         if foundation and (step.counting is not None or cursor.at > 1):
             note = step.counting

@@ -86,8 +86,9 @@ class Parts(Arms):
             wanted = self.wanted_part(run, place, target, owner)
             if wanted is not None and wanted >= cursor.at:
                 self.by_another_name(owner, cursor.nodes[run[0]].special)
-                cursor.at = wanted + 1
+                before, cursor.at = cursor.at, wanted + 1
                 cursor.last = cursor.nodes[wanted]
+                self.pass_rest(place, before, wanted, not place.ordinals or wanted == middle_of(run, cursor))
                 return cursor.last
         if owner is not None and owner.kind is TargetKind.CORNER and not runs and cursor.circular:
             if target.kind is not TargetKind.CORNER or place.ordinals or cursor.at >= cursor.end:
@@ -103,6 +104,35 @@ class Parts(Arms):
         cursor.ran_out += 1
         cursor.last = Node("missing")
         return cursor.last
+
+    def pass_rest(self, place: Place, before: int, index: int, middle: bool = True) -> None:
+        """ "V-st in next V-st, dc in next dc": words that passed over a group's first stitches pass over its last ones, too."""
+        cursor, nodes = self.cursor, self.cursor.nodes
+        group = nodes[index].group
+        if not group or index <= before or nodes[index - 1].group != group:
+            return
+        end = index + 1
+        while end < len(nodes) and nodes[end].group == group:
+            end += 1
+        if end > index + 1 and self.choices.pick(("rest of group", place.span.start), 2, int(middle)) == 1:
+            cursor.at = end
+
+    def pass_group(self, place: Place) -> Node:
+        """ "Sk next V-st": the next that is not yet entered is passed over whole; any other place is the next of its sort."""
+        cursor, target = self.cursor, place.targets[0]
+        one = target.kind is not TargetKind.SPECIAL or any(node.kind == target.name for node in cursor.nodes)
+        if one or not cursor.known or not cursor.has_groups(target):
+            return cursor.next(target, self.size)  # a cluster is one stitch
+        runs = cursor.groups(target)
+        if runs and all(len(run) == 1 for run in runs):
+            return cursor.next(target, self.size)
+        for run in runs:
+            middle = middle_of(run, cursor)
+            if middle >= cursor.at:
+                cursor.at = run[-1] + 1 if run[-1] >= run[0] else len(cursor.nodes)  # one may go round the join
+                cursor.last = cursor.nodes[middle]
+                return cursor.last
+        return cursor.run_out(target, self.size)
 
     def by_another_name(self, owner: Target | None, special: str | None) -> None:
         """Notes "ch-1 sp of next cluster" where the row below has shells; a beginning shell is a shell, too."""
@@ -180,6 +210,8 @@ class Parts(Arms):
                     found.append(cursor.nodes[index])
                     cursor.last = cursor.nodes[index]
                     cursor.at = index + 1
+        if not found and not cursor.has_groups(place.of):
+            raise PlacesUnknown("the row below shows no such group")
         return found
 
     def wanted_parts(self, run: list[int], place: Place) -> list[int]:

@@ -7,10 +7,10 @@ from itertools import pairwise
 
 from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.tree import Chain, Skip, Step, Turn, Work
+from lint.working.chainruns import ChainRuns
 from lint.working.choices import CHAINS_BELOW
 from lint.working.cursor import CORNERS_UNKNOWN, Cursor, PlacesUnknown, Trouble, family
 from lint.working.fabric import Fabric, Node
-from lint.working.sidebyside import SideBySide
 
 _ANY = Target(TargetKind.ANY_STITCH)
 _LOOP = Target(TargetKind.SPACE)
@@ -18,7 +18,7 @@ _MOST_GAPS = 2  # that chains are made over in one row: both underarms
 _PLAIN = (TargetKind.ANY_STITCH, TargetKind.STITCH)
 
 
-class Placing(SideBySide):
+class Placing(ChainRuns):
     """Finding places: next, each, first, last, same, the middle of a corner, the top of a chain…"""
 
     def open_ring(self, place: Place) -> None:
@@ -149,17 +149,17 @@ class Placing(SideBySide):
             cursor.at = 1
         if target.kind is TargetKind.SPACE and target.length is None and self.stands_in_gap():
             return [self.next_gap() or cursor.next(target, self.size) for _ in range(number)]
+        if target.kind is TargetKind.SPACE and cursor.known:
+            return [self.next_space(place) for _ in range(number)]
         return [cursor.next(target, self.size) for _ in range(number)]
 
-    def in_chain_space(self, place: Place) -> Place:
-        """ "sc in last ch of ch-4", "in first ch of next ch-4": in that space, where the row below has such a one ahead."""
-        of, one_chain = place.of, place.targets[0].kind is TargetKind.CHAIN
-        if not one_chain or of is None or of.kind is not TargetKind.CHAIN or of.length is None:
-            return place
-        space = Target(TargetKind.SPACE, length=of.length)
-        if place.which not in (Which.FIRST, Which.LAST) or self.cursor.find(space, self.size) is None:
-            return place
-        return replace(place, which=Which.NEXT, targets=(space,), of=None)
+    def next_space(self, place: Place) -> Node:
+        """The next chain space; the rest of the V-stitch that it lies in is passed over as the first of it was."""
+        before, ran_out = self.cursor.at, self.cursor.ran_out
+        node = self.cursor.next(place.targets[0], self.size)
+        if self.cursor.ran_out == ran_out and self.cursor.at > before and node is self.cursor.nodes[self.cursor.at - 1]:
+            self.pass_rest(place, before, self.cursor.at - 1)
+        return node
 
     def leave_slipped_stitch(self, place: Place) -> None:
         """ "Sl st in next 3 dc, (dc, ch 2, dc) in corner sp": the last of the three comes round again at the round's end."""
@@ -179,7 +179,8 @@ class Placing(SideBySide):
         at_join = cursor.known and cursor.circular and cursor.at == 0 and self.begin_node is None and not self.moved
         if not at_join or len(cursor.nodes) < 2 or not cursor.nodes[0].is_stitch:
             return
-        into_space = place.targets[0].kind is TargetKind.SPACE and place.which is Which.NEXT and place.of is None
+        into_space = place.targets[0].kind is TargetKind.SPACE and place.of is None
+        into_space = into_space and place.which in (Which.NEXT, Which.FIRST)
         if into_space and self.choices.pick(("first comes round",), 2, 0) == 1:
             cursor.rotate(cursor.find(place.targets[0], self.size) or 1)
 
@@ -253,7 +254,8 @@ class Placing(SideBySide):
             return gaps
         if place.targets[0].kind is TargetKind.CORNER and cursor.known:
             return self.each_corner(boundary)
-        found = cursor.each(self.every_stitch(place, boundary), boundary, self.size)
+        found = self.chains_alone(place, boundary)
+        found = cursor.each(self.every_stitch(place, boundary), boundary, self.size) if found is None else found
         done, self.ending_done = self.ending_done, False  # "…; rep from * round, ending sc in each sc to end"
         if place.every > 1:
             chains = len(following) < 2 or not isinstance(

@@ -7,7 +7,21 @@ from itertools import takewhile
 
 from lint.loops import is_loop
 from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
-from lint.tree import MAKES_STITCHES, Group, Join, OtherSide, Repeat, Skip, Step, TimesKind, Work, without_beginning
+from lint.tree import (
+    MAKES_STITCHES,
+    Chain,
+    Group,
+    Join,
+    OtherSide,
+    Remark,
+    Repeat,
+    Skip,
+    Step,
+    TimesKind,
+    Work,
+    stops_before,
+    without_beginning,
+)
 from lint.working.cursor import PlacesUnknown
 from lint.working.fabric import Node
 from lint.working.gaps import Gaps
@@ -53,6 +67,8 @@ class Reach(Gaps):
         cursor = self.cursor
         if limit is not None and limit.kind is LimitKind.SIDE:
             return self.last_side(following)
+        if limit is not None and limit.kind is LimitKind.SECTION:
+            return self.section_end()
         if limit is not None and limit.kind is LimitKind.HALF:
             return self.half_of_row()
         if (
@@ -104,6 +120,52 @@ class Reach(Gaps):
                 found = next((i for i in range(cursor.at, cursor.end) if cursor.nodes[i].kind == "space"), None)
             return cursor.end if found is None else found
         return self.reserve(following)
+
+    def skip_to(self, step: Skip, steps: tuple[Step, ...], index: int, following: tuple[Step, ...]) -> None:
+        """ "dc in each dc to next ch-2 sp, ch 4, skip to next ch-2 sp": to the one behind that which the run went up to.
+
+        The next clause may work into it; a run of stitches begins behind it.
+        """
+        if step.to.limit is not None:
+            return self.skip_sleeve()
+        cursor, target = self.cursor, step.to.targets[0]
+        ahead = cursor.find(target, self.size) if cursor.known and target.kind is TargetKind.SPACE else None
+        if ahead is None:
+            return
+        before = next((one for one in reversed(steps[:index]) if not isinstance(one, (Chain, Remark))), None)
+        if ahead == cursor.at and stops_before(before, target):
+            ahead = cursor.find(target, self.size, ahead + 1)
+        if ahead is None:
+            raise PlacesUnknown("the place to skip to is not there")
+        rest = steps if index + 1 == len(steps) and self.repeating else (*steps[index + 1 :], *following)
+        coming = next((one for one in rest if isinstance(one, MAKES_STITCHES)), None)
+        ahead += int(isinstance(coming, Work) and bool(coming.places) and _over(coming.places[0]) == "stitches")
+        self.skipped += cursor.nodes[cursor.at : ahead]
+        cursor.at = ahead
+
+    def section_end(self) -> int:
+        """Where the front or the back of a yoke ends: at the next of its four corner spaces, or with the row."""
+        corners = self.yoke_corners()
+        return next((at for at in corners if at > self.cursor.at), self.cursor.end)
+
+    def skip_sleeve(self) -> None:
+        """From the space that a sleeve begins at, to that at its end."""
+        cursor, corners = self.cursor, self.yoke_corners()
+        last = cursor.at - 1 if cursor.last is not None and cursor.last.is_space else cursor.at
+        begins = [at for at in corners[::2] if at in (cursor.at, last)]
+        if not begins:
+            raise PlacesUnknown("where the sleeve begins is not known here")
+        end = corners[corners.index(begins[0]) + 1]
+        self.skipped += cursor.nodes[cursor.at : end]
+        cursor.at = end
+
+    def yoke_corners(self) -> list[int]:
+        """The four spaces that lie between the sections of a yoke; fronts, sleeves and back are not told without them."""
+        cursor = self.cursor
+        corners = [at for at, node in enumerate(cursor.nodes) if node.kind == "space"]
+        if not cursor.known or len(corners) != 4:
+            raise PlacesUnknown("where the sections of the yoke lie is not known here")
+        return corners
 
     def run_end(self, run: Place, following: tuple[Step, ...]) -> int:
         """ "*sc in each dc across, 3 sc in next ch-2 sp; rep from * around": across one side, up to that space."""

@@ -102,6 +102,11 @@ class RecordingBench(KeepingBench):
         here = cursor.nodes[at : cursor.at] if cursor is self.cursor else []
         self.passes_over(self.skipped[skipped:] or here)
 
+    def skip_to(self, step: Skip, steps: tuple[Step, ...], index: int, following: tuple[Step, ...]) -> None:
+        at = self.cursor.at
+        super().skip_to(step, steps, index, following)
+        self.passes_over(self.cursor.nodes[at : self.cursor.at])
+
     def slip(self, step: Work, asked: bool = False) -> None:
         moves_the_start = self.cursor.circular and not self.made and not self.begun  # what it passes comes round again
         super().slip(step, asked)

@@ -251,9 +251,8 @@ class Repeating(Moving):
 
     def left_by(self, step: Repeat, boundary: int) -> int:
         """Places of the sorts that the repeat works into, left between its last pass and its end."""
-        window = self.cursor.nodes[
-            self.cursor.at : max(self.cursor.at, min(boundary, len(self.cursor.nodes) - self.cursor.optional))
-        ]
+        cursor, at = self.cursor, self.cursor.at
+        window = cursor.nodes[at : max(at, min(boundary, len(cursor.nodes) - cursor.optional))]
         stitches, lengths, owners = False, set(), set()
         named: set[str | None] = set()  # None: any stitch
         for inner in walk(step.items):

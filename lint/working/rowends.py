@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from lint.place import Place, Target, TargetKind
+from dataclasses import replace
+
+from lint.place import Place, Target, TargetKind, Which
 from lint.working.cursor import Trouble
 from lint.working.fabric import Chains, Node
 from lint.working.reach import Reach
@@ -22,6 +24,9 @@ class RowEnds(Reach):
         nothing_yet = self.at_start()
         if not cursor.known:
             return [cursor.next(target, self.size) for _ in range(number)]
+        shells = target.kind is TargetKind.SPECIAL and nothing_yet and self.is_group(target)
+        if shells and any(len(run) > 1 for run in cursor.groups(target)):
+            return [self.part_of_group(replace(place, which=Which.NEXT)) for _ in range(number)]
         if nothing_yet and self.begin_node is not None and number == 1 and cursor.nodes and cursor.at <= 1:
             node = cursor.nodes[0]
             if self.cursor.matches(node, target, self.size) or node.chain:
@@ -88,6 +93,9 @@ class RowEnds(Reach):
     def passed(self, index: int) -> int:
         """Stitches between here and `index`, the rest of a group whose space or middle was worked into apart."""
         cursor = self.cursor
+        if cursor.last is not None and cursor.last.kind == "space" and cursor.last.special:
+            like = {n.group for n in cursor.nodes[cursor.at : index] if n.special == cursor.last.special}
+            return len(like - {cursor.last.group, 0})  # whole V-stitches like the one that was worked into
         if cursor.last is None or cursor.last.kind in ("space", "gap"):
             return 0
         group, ahead = cursor.last.group, cursor.nodes[cursor.at : index]

@@ -163,7 +163,8 @@ class Stitching(Making):
             several = step.number_said and number > 1 and place.which is not Which.EACH and self.cursor.known
             if several and len(found) not in (number * together, together if number == together else 0):
                 raise PlacesUnknown("how many stitches go together, and how often, does not come out")
-            asked = self.amount(place.number) if place.which in (Which.NEXT, Which.LAST) else 0
+            of_some = place.which in (Which.NEXT, Which.LAST) and not place.each_of
+            asked = self.amount(place.number) if of_some else 0
             if len(found) == asked > together and len(found) % together:
                 raise PlacesUnknown(
                     "how many stitches go together, and how often, does not come out"

@@ -193,6 +193,7 @@ def best_reading(task: Task, state: PieceState) -> Trial:
                 "lone star",
                 "decreases in each",
                 "decrease over",
+                "rest of group",
                 "row folded",
                 "passed or worked",
                 "worked or listed",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from lint.amount import ONE
+from lint.amount import ONE, Amount
 from lint.growth import ShapedWhere
 from lint.lexicon import Lexeme
 from lint.place import Place, Target, TargetKind, Which
@@ -16,7 +16,21 @@ from lint.reading.words.lists import bare
 from lint.reading.words.runs import alongside
 from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS, Stream
 from lint.source import Span
-from lint.tree import Chain, Group, LastPlace, Remark, Repeat, Shaping, Step, TimesKind, Turn, Unread, UseYarn, Work
+from lint.tree import (
+    Chain,
+    Group,
+    LastPlace,
+    Remark,
+    Repeat,
+    RowCall,
+    Shaping,
+    Step,
+    TimesKind,
+    Turn,
+    Unread,
+    UseYarn,
+    Work,
+)
 
 _STRANDS = (
     "strand",
@@ -168,6 +182,7 @@ class WithClauses(PlainClauses):
         stream.skip("with", "the", "make")
         first = stream.kind() == "first"
         stream.take_if("last", "first")
+        number = stream.amount() if not first and stream.kind() == "number" and stream.kind(1) == "stitch" else None
         named = stream.take_if("stitch", "any_stitch", "special")
         if named is None and not first and stream.word("one") and stream.kind(1) == "in":
             stream.take()  # "1 tr in every tr, the last one in the turning ch"
@@ -178,7 +193,7 @@ class WithClauses(PlainClauses):
             self.steps.append(Remark(stream.span_from(start)))
             return True
         found = places(stream, allow_to=True)
-        if not found:
+        if not found or number is not None and not self.ends_in_so_many(number, named.value, found[0]):
             return False
         span = stream.span_from(start)
         if first and named is not None and named.kind == "stitch" and not self.has_work():
@@ -196,6 +211,21 @@ class WithClauses(PlainClauses):
             return True
         self.steps.append(Remark(span) if first else LastPlace(span, found))
         return True
+
+    def ends_in_so_many(self, number: Amount, stitch: str, place: Place) -> bool:
+        """Whether "working last 2 dc in turning ch" only says where the last of the work before goes: the two of a repeat's
+        last pass, or of a run over stitches and spaces that ends in a chain which is both."""
+        before = next((step for step in reversed(self.steps) if not isinstance(step, Remark)), None)
+        if isinstance(before, RowCall):
+            return True
+        if isinstance(before, Repeat):
+            passes = before.items if before.last_pass is None else before.last_pass
+            last = passes[-1] if passes else None
+            return isinstance(last, Work) and (last.stitch, last.number) == (stitch, number)
+        sorts = {target.kind for one in before.places for target in one.targets} if isinstance(before, Work) else set()
+        whole = place.targets[0].kind in (TargetKind.TURNING_CHAIN, TargetKind.CHAIN) and not place.from_words
+        each = TargetKind.SPACE in sorts and len(sorts) > 1 and before.stitch == stitch
+        return each and whole and not place.ordinals and number.lone == 2
 
 
 def _in_gaps(step: Step, gap: Place) -> Step:

@@ -11,7 +11,9 @@ from lint.reading.repeating.omitting import omit, without
 from lint.reading.repeating.rowcalls import ends_with_row
 from lint.reading.words import lastpass
 from lint.reading.words.stream import SIGNS
-from lint.tree import OpenWork, Remark, Repeat, RowCall, TimesKind, Work
+from lint.tree import OpenWork, Remark, Repeat, RowCall, TimesKind
+
+_DONE_THERE = ("fasten_off", "no_fasten", "turn", "no_turn")
 
 
 class EndingClauses(ListRepeats):
@@ -43,36 +45,17 @@ class EndingClauses(ListRepeats):
             )
             return not bare and self.clause()  # "hdc in next 6 sts, finish with sc": one, or all that are left?
         at = len(self.steps) - 1
-        if of_last and self.another_number():
-            return True
         self.steps[at] = replace(self.steps[at], breaks_off=True)
         read = self.clause()
         if read and of_last and len(self.steps) == at + 2 and self.steps[at].times.kind is not TimesKind.FILL:
             self.steps[at] = lastpass.ending_in(self.steps[at], self.steps[at + 1])
         return read
 
-    def another_number(self) -> bool:
-        """ "ending last rep with 2 hdc instead of 3": the last pass has its own number of the stitch that it ends in."""
-        stream, last = self.stream, self.steps[-1]
-        start = stream.at
-        number, stitch = stream.amount(), stream.take_if("stitch")
-        instead = stream.word("instead of") or stream.word("instead") and stream.kind(1) == "of"
-        stream.at += (1 if stream.word("instead of") else 2) if instead else 0
-        other = stream.amount() if instead else None
-        named = stream.take_if("stitch")
-        item = last.items[-1] if isinstance(last, Repeat) and last.items else None
-        alike = isinstance(item, Work) and stitch is not None and item.stitch == stitch.value and item.number == other
-        alike = alike and (named is None or named.value == item.stitch) and last.last_pass is None
-        if not alike or number is None or stream.kind() not in (*SIGNS, "end", "join", "turn"):
-            stream.at = start
-            return False
-        ended = (*last.items[:-1], replace(item, number=number, number_said=True))
-        self.steps[-1] = replace(last, span=last.span.to(stream.span_from(start)), last_pass=ended)
-        return True
-
     def read_last_pass(self, start: int) -> bool:
         """ "At end of last rep, do not ch 2": what the last pass of the repeat before leaves out."""
         stream = self.stream
+        if self._at_row_end(start):
+            return True
         stream.take()
         stream.skip("the")
         if stream.take_if("ending"):
@@ -87,6 +70,18 @@ class EndingClauses(ListRepeats):
         elif stream.kind() != "omit":
             return False
         return omit(stream, self.steps, start, self.read_inside)
+
+    def _at_row_end(self, start: int) -> bool:
+        """Takes the "At end of Row 5," of "At end of Row 5, fasten off": when what makes no stitches is done."""
+        stream = self.stream
+        number = 2 if stream.kind(1) == "the" else 1
+        told = stream.kind() == "at" and stream.kind(number) == "row_end" and stream.kind(number + 1) == "number"
+        behind = number + 2 + (stream.kind(number + 2) == ",")
+        if not told or stream.kind(behind) not in _DONE_THERE:
+            return False
+        stream.at += behind
+        self.steps.append(Remark(stream.span_from(start)))
+        return True
 
     def worked_instead(self) -> bool:
         """ "on the last time, sl st to first dc instead of making a new dc": the last pass ends in another way."""

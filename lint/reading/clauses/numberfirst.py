@@ -15,6 +15,7 @@ from lint.reading.places.places import places
 from lint.reading.places.targets import ANY, is_space_word, of_a_row_below
 from lint.reading.places.totals import one_in_each, one_round_of, rows_follow, told_in_all
 from lint.reading.places.work import GROUPS, work
+from lint.reading.words.closing import in_place_of_loop
 from lint.reading.words.lists import bare, one_list
 from lint.reading.words.stream import OPENERS, SIGNS
 from lint.source import Span
@@ -173,6 +174,9 @@ class WorkClauses(EdgeClauses):
         if isinstance(step, Work) and step.places and stream.kind() == "join" and stream.word("to join", "to close"):
             words = stream.take().span  # "dc in first sc to join"
             step = replace(step, closing=Counting(words, True, None, 0))
+        if isinstance(step, Work) and step.places[:1] and step.places[0].which is Which.FIRST:
+            words = in_place_of_loop(stream)
+            step = replace(step, closing=Counting(words, True, None, 0)) if words is not None else step
         if isinstance(step, Work) and stream.kind() == "evenly":
             if step.places or step.undefined or step.special is not None:
                 return False  # "4 shells evenly" are no 4 stitches

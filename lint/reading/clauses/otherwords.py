@@ -11,12 +11,15 @@ from lint.reading.places.limits import limit
 from lint.reading.repeating import repeats
 from lint.reading.repeating.omitting import no_last_chain
 from lint.reading.repeating.rowcalls import rows_of_piece
-from lint.reading.words import lastpass
+from lint.reading.words.lastpass import so_many_at_end
 from lint.reading.words.piecewords import PIECE_WORDS, tells_piece
 from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS
 from lint.tree import Chain, OpenWork, Remark, Times, TimesKind, UseYarn, Work
 
 _FORM = ("form", "forms", "set", "sets", "make", "are", "is", "establish", "create", "complete", "constitute")
+_PATTERNS = ("pattern", "patt", "pat", "texture", "sequence", "design", "patterning")
+_SORTS = ("word", "color", "any_stitch", "group_word", "special", "one_stitch", "and", "the")
+_MOST_SORTS = 4  # words between "form" and "pattern"
 _OF_ROWS = ("the", "same", "last", "first", "number", "ordinal", "row", "round", "and", "dash", "all")
 _GONE_ON_WITH = ("repeat", "increase", "decrease")
 
@@ -49,11 +52,12 @@ class WordClauses(EndingClauses):
             rows = stream.take().kind in ("row", "round") or rows
         told = rows and stream.word(*_FORM) and stream.take()
         stream.skip("the") if told else None
-        stream.take() if told and stream.kind(1) == "word" and stream.word("stitch", "st", "main", "basic") else None
-        if not told or not stream.word("pattern", "patt", "pat", "texture"):
+        named = next((i for i in range(_MOST_SORTS) if stream.word(*_PATTERNS, ahead=i)), None)  # "the stripe pattern"
+        sorts = [stream.peek(i) for i in range(named or 0)]
+        if not told or named is None or any(item.kind not in _SORTS for item in sorts):
             stream.at = start
             return False
-        stream.take()
+        stream.at += named + 1
         stream.take_if("repeat") if stream.kind(1) in (".", ";", "end") else None
         if stream.kind() not in (".", ";", "end", *CLOSERS):
             stream.at = start
@@ -120,11 +124,13 @@ class WordClauses(EndingClauses):
             stream.take()  # "omit last sl st and join instead"
             self.steps.append(Remark(stream.span_from(start)))
             return True
-        if stream.word("but") and stream.kind(1) == "make" and lastpass.only_so_many(stream, self.steps, start):
+        if stream.word("but", "except", "excepting", "excluding", "bar") and so_many_at_end(stream, self.steps, start):
             return True  # "but work only 3 dc in last st"
         if stream.word("but", "except") and self.but_in_last(start):
             return True
-        if stream.word("but") and stream.kind(1) in ("at", "in", "for"):
+        making = 2 if stream.kind(1) == "make" else 1
+        making += stream.kind(making) == "the"
+        if stream.word("but") and (stream.kind(1) in ("at", "in", "for") or stream.kind(making) == "last"):
             stream.take()  # "but on the last time, …"
             return self.clause()
         if stream.word("which", "it") and stream.kind(1) in ("counts", "counts_not"):
@@ -138,8 +144,6 @@ class WordClauses(EndingClauses):
             return True
         if stream.word("continue", "cont") and stream.kind(1) == "from" and stream.kind(2) == "star":
             return self.read_repeat(start)
-        if stream.word("except", "excepting", "excluding", "bar") and lastpass.excepting(stream, self.steps, start):
-            return True
         if stream.word("cut") and self.one_yarn(1):
             return self.read_fasten_off(start)
         if stream.word("you") and stream.kind(1) == "ending":

@@ -52,10 +52,11 @@ from lint.reading.words.closing import (
     picots_closed,
 )
 from lint.reading.words.colourwork import colours_apart
-from lint.reading.words.lastpass import only_so_many
+from lint.reading.words.lastpass import so_many_at_end
 from lint.reading.words.layers import layers_noted, seam_behind_count
 from lint.reading.words.linestops import without_short_stops
 from lint.reading.words.lists import count_alone, to_the_end
+from lint.reading.words.needleloops import loops_together, may_tell_loops, needle_words
 from lint.reading.words.runs import place_come_to, side_by_side
 from lint.reading.words.settingout import set_out
 from lint.reading.words.shortlists import crosses, pairs_as_two, signs_as_commas
@@ -63,6 +64,7 @@ from lint.reading.words.sizeguard import none_passed_over
 from lint.reading.words.somebody import about_somebody
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
 from lint.reading.words.unfit import unfit_lists_unread, with_unfit_folded, without_unfit_counts
+from lint.reading.words.yokesections import sections_named
 from lint.tree import (
     Chain,
     FastenOff,
@@ -82,7 +84,7 @@ def read_row(stream: Stream) -> Reading:
         words = stream.words(0, 12) + " …"
         reading.steps = [Unread(stream.span_from_all(), words, "this is longer than any row is")]
         return reading
-    stream = without_short_stops(stream).with_size_lists()
+    stream = sections_named(without_short_stops(stream).with_size_lists())
     words = stream.lexemes
     stream, unfit = with_unfit_folded(stream)
     stream = signs_as_commas(figures_as_stitches(colours_apart(bars_as_stitches(crosses(pairs_as_two(stream))))))
@@ -161,6 +163,10 @@ class Clauses(CountClauses):
         stream.at = start
         if self.sizes_behind(start):
             return True
+        if may_tell_loops(stream) and (
+            needle_words(stream, self.steps, start) or loops_together(stream, self.steps, start)
+        ):
+            return True
         if (not start or stream.kind(-1) in (".", ";", ":", "and", *CLOSERS)) and self.edges_joined(start):
             return True
         if not self.runs_on(start) and self.read_chain_note(start):
@@ -175,7 +181,7 @@ class Clauses(CountClauses):
             lexeme = stream.take()
             self.steps.append(Unread(lexeme.span, lexeme.text, "this bracket is never opened", "never opened"))
             return True
-        if kind in ("make", "with", "ending") and only_so_many(stream, self.steps, start):
+        if kind in ("make", "with", "ending") and so_many_at_end(stream, self.steps, start):
             return True
         if kind in ("make", "open_work", "repeat") and piece_again(stream, self.steps, start):
             return True
@@ -189,7 +195,6 @@ class Clauses(CountClauses):
             return True
         if kind in ("make", "in", "over", "across", "word") and those_only(stream, self.steps, start):
             return True
-        stream.at = start
         if kind == "word" and stream.word("alternating") and self.stitches_in_turn(start):
             return True
         if kind in ("join", "attach", "word") and limb_joined(stream, self.steps, start):
@@ -199,9 +204,7 @@ class Clauses(CountClauses):
             if read_others(stream, self.steps, start):
                 return True
         stream.at = start
-        if (kind == "make" or stream.word("do")) and repeats.between_marks(stream, self.steps, start):
-            return True
-        if kind in ("make", "as", "open_work") and repeats.passage_of_row(stream, self.steps, start):
+        if (kind in ("make", "as", "open_work") or stream.word("do")) and repeats.passage(stream, self.steps, start):
             return True
         if kind in _OF_OTHERS and other_sides(stream, self.steps, start):
             return True

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.amount import ONE
-from lint.place import Place, Target, TargetKind, Which
+from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.reading.clauses.base import is_run
 from lint.reading.clauses.remark import RemarkClauses
 from lint.reading.clauses.skips import at_the_middle, skipped
@@ -14,7 +14,7 @@ from lint.reading.places.places import places
 from lint.reading.places.targets import target
 from lint.reading.words.piecewords import PIECE_WORDS, names_piece
 from lint.reading.words.stream import OPENERS, SIGNS, Stream
-from lint.tree import Chain, Either, Join, Remark, Repeat, Skip, Work
+from lint.tree import Chain, Either, Join, Remark, Repeat, Skip, Work, stops_before
 
 _STITCHES = (TargetKind.ANY_STITCH, TargetKind.STITCH)
 
@@ -27,6 +27,11 @@ class SkipClauses(RemarkClauses):
         stream = self.stream
         stream.take()
         stream.skip(",", "the", "over")
+        if stream.take_if("section"):  # "skip all dc of first sleeve"
+            span = stream.span_from(start)
+            onward = Place(span, Which.NEXT, (Target(TargetKind.SPACE),), limit=Limit(LimitKind.SECTION))
+            self.steps.append(Skip(span, (), to=onward))
+            return True
         if stream.kind() == "to" and names_piece(stream, 2 if stream.kind(1) == "the" else 1):
             stream.pass_to()  # "skip to the other leg"
             self.steps.append(Remark(stream.span_from(start)))
@@ -183,8 +188,9 @@ class SkipClauses(RemarkClauses):
         found = places(stream, bare=True)
         ahead = stream.lexemes[stream.at + 1 : stream.next_of(*SIGNS, "and", start=stream.at + 1)]
         run = any(item.kind in ("each", "across", "around", "all") for item in ahead)
-        # "skip to next sp, dc in each dc to next sp": from that place on, or from the one that the work has come to
-        if run or len(found) != 1:
+        # "skip to next sp, dc in each dc to next sp": from that place on, or from one that the work stands before unsaid
+        stands = next((one for one in reversed(self.steps) if not isinstance(one, (Chain, Remark))), None)
+        if len(found) != 1 or run and not stops_before(stands, found[0].targets[0]):
             stream.at = before
             return False
         if found[0].which is Which.NEXT and stream.kind() in (",", ";", ".", "and", "then", "end"):

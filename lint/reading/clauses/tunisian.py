@@ -11,6 +11,7 @@ from lint.place import Place, TargetKind, Which
 from lint.reading.clauses.hand import HandClauses
 from lint.reading.places.places import places
 from lint.reading.places.targets import ANY, how_many, target
+from lint.reading.words.needleloops import on_a_needle
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
 from lint.tree import OpenWork, Remark, Step, Work, walk
 
@@ -54,7 +55,8 @@ class TunisianClauses(HandClauses):
     def keeps_loops(self) -> bool:
         """Whether the row's words show that loops are kept on the hook."""
         if not self.loops_kept:
-            self.loops_kept = self.stream.vocabulary.loops_kept or any(
+            self.loops_kept = self.stream.vocabulary.loops_kept or on_a_needle(self.stream)
+            self.loops_kept = self.loops_kept or any(
                 item.kind in ("return_pass", "forward_pass")
                 or item.kind == "stitch"
                 and item.value in TUNISIAN
@@ -294,6 +296,7 @@ def _draws_loop(stream: Stream) -> bool:
         if stream.word("up"):
             stream.take()
             stream.skip("the")
+            stream.at += stream.word("long", "large", "tall")
             stream.take_if("number") if stream.word("1", "one") else None
             if stream.word("loop", "lp", "loops", "lps"):
                 stream.take()

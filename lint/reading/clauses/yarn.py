@@ -61,7 +61,9 @@ class YarnClauses(ChainClauses):
             return True
         if self.piece_worked_on(start):
             return True
-        if stream.kind() in ("of", "as") or stream.kind(whole) in ("round", "row"):
+        if stream.kind(whole) in ("round", "row") and stream.kind(whole + 1) == "with":
+            stream.at += whole + 1  # "close the rnd with dc in first sc"
+        elif stream.kind() in ("of", "as") or stream.kind(whole) in ("round", "row"):
             stream.pass_to()  # "to close the row"
             self.steps.append(Join(stream.span_from(start)))
             return True

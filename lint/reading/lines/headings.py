@@ -86,6 +86,7 @@ RUN_IN = expression(
     r"\s*(?P<name>[A-Z][A-Z0-9 '&-]{2,40}?)(?P<make> \((?:[Mm]ake )?\w+\))?(?:\.| ?(?:\. ?){2,}| ?[…—–-]) *(?=(?i:ch|make|with|join|fsc|starting|beginning|work)\b)"
     rf"|\s*(?P<name>[A-Z][A-Z0-9 '&-]{{2,40}}?)(?P<make> \([Mm]ake \w+\))?: +(?=(?i:{_CHAINS}|make \d|(?:re)?join\b|(?:starting|beginning) (?:at|from) [\w ]{{2,20}}, (?:ch|make) \d|work (?:exactly )?(?:the )?(?:same as|as (?:given )?for)\b))"
     rf"|\s*(?P<name>(?=\p{{Lu}}){_PIECE_NAME})(?P<make> \([Mm]ake \w+\))?(?:\.| [-–—]) +(?=(?i:ch \d|ch\d|\d+ ch|chain \d|(?:re)?join\b|attach\b))"
+    r"|\s*(?P<name>(?!(?:Turn|Join|Next|Begin|Finish|Fasten|Continue|Repeat|Note|Skip|Start|Then|Now|Row|Round|Rnd)\b)\p{Lu}\p{Ll}+(?: \p{Lu}\p{Ll}+)?)(?P<make> \([Mm]ake \w+\))?(?:\.| ?\.?[–—]) *(?=(?i:(?:make )?(?:ch ?\d+|\d+ ?ch)[.;]?\s*$))"
     rf"|\s*(?P<name>\p{{Lu}}\p{{Ll}}+(?: \p{{L}}+){{0,2}}?)(?P<make> \([Mm]ake \w+\))?: +(?=(?i:{_CHAINS}|(?:re)?join\b|attach\b))"
     rf"|\s*(?P<name>\p{{Lu}}[\p{{L}}\d]+(?: [\p{{L}}\d]+){{0,2}}?)(?P<make> \([Mm]ake \w+\))?(?:: +| [-–—] +)(?={LIKE_ANOTHER})"
     r"|\s*(?P<name>(?i:border|edging|edge|trim|ruffle))(?P<make>)(?::|[ \t]+[-–—])[ \t]+(?=(?i:(?:\d+[ \t]?)?(?:sc|dc|hdc|tr|htr|ss|sl st|work)\b|do not (?:turn|fasten|cut|break)\b|don['’]t (?:turn|fasten|cut)\b|turn\b|(?:with|using) \w+, |ch[ \t]?\d|\d+[ \t]?ch\b|(?:re)?join\b|attach\b))"
@@ -99,6 +100,8 @@ _MAKES_STITCH = expression(
 _LEADS_ON = expression(
     r"(?i)(?:then|next|now|finally|proceed|as|for|on|at|to|when|if)\b|.*\bfollows$|.*\bthus$"
 )  # "Next:"
+# a piece's name over the headings of its sections; "FO" over the next piece is none
+_PIECE_OVER = expression(r"\W*\p{L}{3,}(?:[ '’-]+\p{L}+){0,3}\W*")
 _IN_BRACKETS = expression(r"\([^()]*\)")
 _EMPHASIS = expression(r"(?<=[\w.:)])[*_]{2,3}(?!\w)|(?<!\w)[*_]{2,3}(?=\w)")  # "**Ears** (make 2)"
 _NUMBER_FIRST = expression(r"[\W_]*\d")
@@ -138,8 +141,8 @@ class PartHeadings:
     bare: bool  # rows are labelled by list numbers alone
     lower_case: bool  # the whole text is
 
-    def at(self, index: int, after_blank: bool) -> bool:
-        """Whether a line is a heading over rows."""
+    def at(self, index: int, after_blank: bool, under: bool = False) -> bool:
+        """Whether a line is a heading over rows, or the name of a piece over such a heading (`under`: over that one)."""
         text = self._named(self.lines[index].text)
         if text.endswith(".") and self._opens_rows(index, text):
             text = text.rstrip(".")
@@ -155,7 +158,7 @@ class PartHeadings:
             )
         ):
             return False
-        for following in self.lines[index + 1 : index + 14]:
+        for below, following in enumerate(self.lines[index + 1 : index + 14], index + 1):
             if following.blank:
                 continue
             other = following.text.strip()
@@ -181,7 +184,8 @@ class PartHeadings:
                     return True
                 continue
             if heading is None and self.like(self._named(other)) and self._named(other) != text:
-                return False
+                few = after_blank and _PIECE_OVER.fullmatch(_IN_BRACKETS.sub("", text)) is not None
+                return few and not under and self.at(below, self.lines[below - 1].blank, under=True)
         return False
 
     def _named(self, line: str) -> str:
@@ -226,7 +230,7 @@ class PartHeadings:
         few = len(name.split()) <= 3 and expression(r"\p{Lu}[\p{L}' -]+").fullmatch(name) is not None
         few = few and not (text.endswith(":") and (name.lower() in self.labels.colours or _LEADS_ON.match(name)))
         labelled = bool(following) and self.labels.at_line(following, 0, self.bare) is not None
-        return few and (labelled or _ROWS_TOLD.match(ahead[0]) is not None)
+        return few and (labelled or _ROWS_TOLD.match(ahead[0]) is not None or self.like_another(index, ahead[0]))
 
     def like(self, text: str) -> bool:
         """Whether words could be a heading: few, and no work."""

@@ -43,7 +43,7 @@ _ENCLOSED = expression(
     r"(?:(?P<mark>\*{1,3}|_{1,2})(?P<in>(?=\S)[^*_\n]{1,60}?(?<=\S))(?P=mark)|\[(?P<in>[^\[\]\n]{3,60})\]|\((?P<in>[^()\n]{3,60})\))\s*[:.–-]?(?=\s*(?:\S|$))"
 )
 _HEADED = expression(
-    r"\s*(?P<piece>\p{Lu}\p{L}+(?:\s\p{L}+){0,2})\s*:\s*(?=(?i:round|rnd|row)\s*\d+\s*(?:[:.]|\s(?:ch\b|\d+\s?ch\b|join\b|rejoin\b|with\b|miss\b|skip\b)))"
+    r"\s*(?P<piece>\p{Lu}\p{L}+(?:\s\p{L}+){0,2})(?:\s*:|\s+[-–—])\s*(?=(?i:round|rnd|row)\s*\d+\s*(?:[:.]|\s(?:ch\b|\d+\s?ch\b|join\b|rejoin\b|with\b|miss\b|skip\b)))"
 )
 
 

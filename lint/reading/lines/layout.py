@@ -12,10 +12,11 @@ from lint.reading.lines.labels import Found, LabelReader
 from lint.reading.lines.leaving import Leaving, cut_after, leavings, speaks_to_some
 from lint.reading.lines.notedrows import noted_rows
 from lint.reading.lines.numbering import labelled_by_number, next_in_number
+from lint.reading.lines.pieceheadings import told_pieces
 from lint.reading.lines.sizecuts import by_size, for_other_sizes, under_their_label
 from lint.reading.lines.sizedlines import SizedLines
 from lint.reading.lines.texts import PartText, RowText, closed_apart
-from lint.reading.lines.titles import steps_go_on, tells_count, title_behind
+from lint.reading.lines.titles import TALK, steps_go_on, tells_count, title_behind
 from lint.reading.page.sections import Heading, section_finder
 from lint.reading.page.wrapping import TURNS_ALONE, goes_on, hangs_on
 from lint.reading.sizes.gates import Gate, GateReader, Passage
@@ -257,7 +258,7 @@ class LayoutReader:
             self._leave(one, part)
         for item in layout.parts:
             item.rows = [own for row in item.rows for one in self._by_size(row) for own in closed_apart(self.source, one)]  # fmt: skip
-        layout.parts = [item for item in layout.parts if any(row.label is not None or row.span for row in item.rows)]
+        layout.parts = told_pieces(self.source, layout.parts)
         if layout.title == "":
             layout.title, layout.title_span = None, None
         return layout
@@ -388,12 +389,11 @@ class LayoutReader:
         if not self._has_body(row):
             return True
         above = self.source.slice(row.span).rstrip()
-        return goes_on(above, line.text.strip(), self.lower_case, len(self.sizes))
+        apart = row.label is None and TALK.fullmatch(above) and begins_work(line.text)  # "In rows." / "Ch 20."
+        return not apart and goes_on(above, line.text.strip(), self.lower_case, len(self.sizes))
 
 
 def _last_number(part: PartText | None) -> int:
     """The highest row number that stands in a part so far; any other where rows have no numbers."""
-    numbers = (
-        [row.label.numbers[-1] for row in part.rows if row.label is not None and row.label.numbers] if part else []
-    )
-    return max(numbers, default=_NO_ROW)
+    labels = [row.label for row in part.rows if row.label is not None] if part else []
+    return max((label.numbers[-1] for label in labels if label.numbers), default=_NO_ROW)

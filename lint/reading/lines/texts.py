@@ -36,6 +36,7 @@ class PartText:
     make: int = 1
     rows: list[RowText] = field(default_factory=list)
     named: bool = True
+    piece: str = ""  # the heading over this one, of a piece whose sections have headings of their own
 
 
 def closed_apart(source: SourceText, row: RowText) -> list[RowText]:

@@ -17,6 +17,8 @@ _TITLE = expression(
 _STITCHES = expression(
     r"(?i)\b(?:f?sc|hdc|f?dc|htr|tr|dtr|sl st|ss|blo|flo|inc|dec|sts?|ch|chs|single|double|half|treble|slip|chain|stitch(?:es)?|skip|sk|miss|times|more|less)\b"
 )
+# "The cuff is worked in rows that become the ribs.": sentences with no figure and no stitch in them
+TALK = expression(rf"(?s)(?:(?!\d|{_STITCHES.pattern}).)*[.!]")
 _RING = expression(r"(?i)\b(?:ring|circle|loop|mr)\b")
 _STEP = expression(r"\s*(?:[•·*–-]\s+|\d{1,2}[.)]\s+)?\S")
 _LONGEST = 3_000  # characters of a row in steps: each of its lines is read with those before it

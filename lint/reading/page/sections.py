@@ -58,10 +58,12 @@ class SectionFinder:
         leaflet = "|".join(
             regex.escape(form)
             for name in sorted(names, key=len, reverse=True)
-            if names[name] in ("abbreviations", "gauge", "materials", "notes")
+            if names[name] in ("abbreviations", "gauge", "materials", "notes", "specials")
             for form in (name[0].upper() + name[1:], name.upper())
         )
-        self._stopped = expression(rf"\s*+(?P<name>{leaflet})(?:\s*\([^()]*\))?\.\s+(?=\S)")
+        self._stopped = expression(
+            rf"\s*+(?P<name>{leaflet})(?:\s*\([^()]*\))?(?:\.|\s?(?:\.\s?){{2,}}|\s?…)\s+(?=[^\s.])"
+        )
         # run on in a line of its own capitals: "SIZE: … GAUGE: …"
         self._inline = expression(rf"(?<=[.;]\s{{1,3}})(?P<name>{joined})\s*:\s*", regex.IGNORECASE)
 

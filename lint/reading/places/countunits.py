@@ -7,6 +7,7 @@ from itertools import pairwise
 
 from lint.amount import Amount
 from lint.pattern import StatedItem
+from lint.reading.places.madeof import chains_of_loop
 from lint.reading.places.targets import is_space_word
 from lint.reading.words.stream import OPENERS, Stream
 
@@ -77,7 +78,8 @@ def unit(stream: Stream) -> tuple[str | None, str]:
             stream.take()
             return f"special:{lexeme.value}", words()
         stream.take()
-        return "space", words()
+        length = chains_of_loop(stream)  # "12 loops of 7 ch"
+        return (f"space:{length.lone}" if length is not None and length.lone else "space"), words()
     if lexeme.kind == "half" and stream.kind(1) in ("special", "group_word"):
         stream.take()
         half = stream.take()

@@ -98,7 +98,7 @@ def nothing_swallowed(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
             and any(_is_placed(inside, index) for index in range(len(inside)))
         )
         note = step.counting if isinstance(step, Chain) else step.closing if isinstance(step, Work) else None
-        if note is not None and not swallows:
+        if note is not None and note.span != step.span and not swallows:  # "join with dc" is its own note
             inside = words(note.span)
             swallows = not any(item.kind in ("row", "round") for item in inside) and any(
                 (_is_placed(inside, i) or _is_numbered_and_placed(inside, i))

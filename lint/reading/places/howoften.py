@@ -9,6 +9,8 @@ from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS, Stream
 
 def several_may_be_meant(found: tuple[Place, ...]) -> bool:
     """Whether "n times" behind a place may be of as many places: "sc in next 2 sts 3 times", not "sc in ring 8 times"."""
+    if any(place.between for place in found):
+        return True  # "V-st between next 2 V-sts 4 times"
     onward = any(place.which in (Which.NEXT, Which.EACH) for place in found)
     return onward and any(target.kind in (TargetKind.ANY_STITCH, TargetKind.STITCH) for target in found[-1].targets)
 

@@ -35,6 +35,8 @@ def limit(stream: Stream) -> Limit | None:
     start = stream.at
     if _halfway(stream):
         return Limit(LimitKind.HALF)
+    if stream.take_if("section"):
+        return Limit(LimitKind.SECTION)
     gone = int(stream.kind() in ("across", "around"))
     behind = gone + (2 if stream.kind(gone + 1) == "the" else 1)
     if stream.word("but", "except", "excluding", ahead=gone) and stream.kind(behind) == "last":

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from lint.amount import Amount
-from lint.reading.words.stream import Stream
+from lint.reading.words.stream import SIGNS, Stream
 from lint.source import Span
 from lint.tree import Work
 
@@ -49,3 +49,21 @@ def legs_behind(stream: Stream) -> Work | None:
     stream.take()
     number = stream.take().quantity
     return Work(stream.span_from(start), stream.take().value, number)
+
+
+def chains_of_loop(stream: Stream) -> Amount | None:
+    """Takes "of 5 ch", "of ch-5", "of chain" behind a word for a loop: how long it is, where that is told."""
+    start = stream.at
+    if stream.take_if("of") is None:
+        return None
+    the = stream.take_if("the") is not None
+    chained = stream.take_if("chain") is not None
+    stream.take_if("dash")
+    length = stream.take().quantity if stream.kind() == "number" and not the else None
+    stream.take_if("dash")
+    chained = chained or stream.take_if("chain") is not None
+    ends = stream.kind() in (*SIGNS, "end", "around", "across") and stream.kind(start - stream.at - 2) != "unused"
+    if chained and (length is not None or ends) and stream.kind() not in ("space", "turning_chain"):
+        return length
+    stream.at = start
+    return None

@@ -254,6 +254,14 @@ def _is_always(lexemes: list[Lexeme], index: int) -> bool:
     return words in (["is", "always"], ["are", "always"], ["always", "is"], ["always", "are"])
 
 
+def _of_a_space(lexemes: list[Lexeme], position: int) -> bool:
+    """Whether the chain at `position` is a space's, "ch-1 sp", "1-ch sp": it begins no row."""
+    after = position + 1
+    while after < len(lexemes) and lexemes[after].kind in ("dash", "number"):
+        after += 1
+    return after < len(lexemes) and lexemes[after].kind == "space"
+
+
 def global_countings(sentence: Stream) -> list[tuple[int | None, Counting]]:
     """What a sentence of the notes says of beginning chains: (length or None for any, note).
 
@@ -283,7 +291,9 @@ def global_countings(sentence: Stream) -> list[tuple[int | None, Counting]]:
         return []
     subject = lexemes[:verb]
     lengths: list[int | None] = []
-    chain_words = [i for i, item in enumerate(subject) if item.kind in ("chain", "turning_chain")]
+    chain_words = [
+        i for i, item in enumerate(subject) if item.kind in ("chain", "turning_chain") and not _of_a_space(subject, i)
+    ]
     for position in chain_words:
         number = _chain_number(subject, position)
         if number is not None:

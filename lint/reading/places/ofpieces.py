@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from lint.amount import ONE, Amount
 from lint.place import Place, Target, TargetKind, Which
-from lint.reading.words.piecewords import tells_piece
+from lint.reading.words.piecewords import has_stitches
 from lint.reading.words.stream import Stream
 from lint.tree import PLAIN, Step, Work
 
@@ -14,7 +14,7 @@ PIECE = (Target(TargetKind.PLACE, "piece"),)
 def piece_stitches(stream: Stream, start: int, number: Amount | None) -> Place | None:
     """The "body sts" of "40 (44, 48) body sts", whose number is taken: so many of that piece; None if there are none."""
     word = stream.peek().lower
-    if number is None or not tells_piece(word) or stream.kind(1) != "any_stitch":
+    if number is None or not has_stitches(word) or stream.kind(1) != "any_stitch":
         return None
     stream.at += 2
     return Place(stream.span_from(start), Which.ELSEWHERE, PIECE, number, from_words=word)

@@ -129,6 +129,22 @@ def _numbered(stream: Stream, start: int, found: Target, ordinals: list[int]) ->
     return Place(stream.span_from(start), Which.NTH, (found,), ordinals=tuple(ordinals))
 
 
+def _of_its_chain(stream: Stream) -> Amount | None:
+    """Takes the "of the starting 3 ch" of "top ch of the starting 3 ch": how long that is."""
+    start = stream.at
+    if stream.take_if("of") is not None:
+        stream.skip("the", "first", "beginning")
+        found = target(stream)
+        if (
+            found is not None
+            and found.kind in (TargetKind.CHAIN, TargetKind.TURNING_CHAIN)
+            and found.length is not None
+        ):
+            return found.length
+    stream.at = start
+    return None
+
+
 def chain_top(stream: Stream, start: int) -> Place | None:
     """ "top of beg ch-3", "base of ch 3"."""
     word = stream.take().kind
@@ -151,7 +167,7 @@ def chain_top(stream: Stream, start: int) -> Place | None:
         joined = "join" if chain_words or starts else None  # where the round began
         return Place(stream.span_from(start), Which.SAME, (Target(TargetKind.PLACE, joined),))
     if found.kind is TargetKind.CHAIN:
-        found = Target(TargetKind.TURNING_CHAIN, length=found.length)
+        found = Target(TargetKind.TURNING_CHAIN, length=found.length or _of_its_chain(stream))
     if found.kind is TargetKind.STITCH and (stream.take_if("made") or last and number is None):
         return Place(stream.span_from(start), Which.JUST_MADE, (found,))  # "sl st in top of last sc": a picot's
     if number is not None and found.kind is not TargetKind.TURNING_CHAIN:

@@ -307,7 +307,9 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         place = replace(place, span=stream.span_from(start))  # "in next p-lp between picots": the middle of the loop
     behind = stream.at
     if between:
-        other_beside(stream)
+        beside, told = _group_of_two(place.targets[0], other_beside(stream), place.from_words)
+        if beside is not None and told in ("before", "after"):  # "between first dc and V-st"
+            place = replace(place, targets=(beside,), which=Which.NEXT, from_words=told)
         place = replace(place, between=True, number=ONE if place.number.lone == 2 else place.number)
         if of_a_row_below(stream):
             place = replace(place, below=True, row=row_named(stream, behind), span=stream.span_from(start))
@@ -353,6 +355,13 @@ def _between_picots(stream: Stream) -> bool:
     return True
 
 
+def _group_of_two(one: Target, other: Target | None, beside: str) -> tuple[Target | None, str]:
+    """ "Sp between first dc and next V-st": the gap before that group, and not one between two; else the second of both."""
+    if other is None or (one.kind is TargetKind.SPECIAL) is (other.kind is TargetKind.SPECIAL):
+        return other, beside
+    return (other, "before") if other.kind is TargetKind.SPECIAL else (one, "after")
+
+
 def _space_between(stream: Stream, place: Place, start: int) -> Place:
     """ "sp between next 2 groups", "each sp between sts", "sp between ch-3 and next dc": the gap, as often as the space."""
     before = stream.at
@@ -373,14 +382,14 @@ def _space_between(stream: Stream, place: Place, start: int) -> Place:
     how_many(stream)
     found = target(stream)
     if found is not None and stream.take_if("and"):
-        stream.skip("the", "next", "first")
+        stream.skip("the", "next", "first", "last")
         how_many(stream)
-        found = target(stream)
+        one, found = found, target(stream)
+        found, beside = _group_of_two(one, found, beside)
     if found is None:
         stream.at = before
         return place
-    whole = stream.span_from(start)
+    whole, reach = stream.span_from(start), limit(stream)
+    every = every or between and place.bare and reach is not None and place.number == ONE  # "in sp between sts across"
     which = Which.ANY if anywhere else Which.EACH if every else place.which
-    return replace(
-        place, which=which, targets=(found,), between=True, limit=limit(stream), span=whole, from_words=beside
-    )
+    return replace(place, which=which, targets=(found,), between=True, limit=reach, span=whole, from_words=beside)

@@ -23,7 +23,7 @@ from lint.reading.places.targets import (
     same_as,
     target,
 )
-from lint.reading.words.piecewords import PIECE_WORDS, is_piece, only_piece
+from lint.reading.words.piecewords import PIECE_WORDS, has_stitches, only_piece
 from lint.reading.words.stream import SIGNS, Stream
 
 _A_CHAIN = Target(TargetKind.CHAIN)
@@ -54,7 +54,10 @@ def each_place(stream: Stream, start: int) -> Place | None:
         stream.take()  # "each of the other (11) dc"; "every other dc" may also be every second one
     number = how_many(stream)
     if number is not None:
-        unused = stream.take_if("unused") or _of_a_piece(stream)
+        unused = stream.take_if("unused")
+        if word := _of_a_piece(stream):
+            stream.take()
+            return Place(stream.span_from(start), Which.ELSEWHERE, PIECE, number, each_of=True, from_words=word)
         if stream.kind() in LOOPS and stream.kind(1) in (*SIGNS, "end", "around"):
             stream.take()  # "in each of the 12 front loops", maybe behind "Working in the free front loops of Rnd 1,"
             return Place(stream.span_from(start), Which.NEXT, (ANY,), number, each_of=True)
@@ -163,6 +166,8 @@ def pointed(stream: Stream, start: int) -> Place | None:
         return None  # "the next third of the sts" is a share of the row, and no third stitch
     if word == "next" and stream.kind() == "ordinal":
         return ordinal(stream, start)  # "in next 2nd sc"
+    if stream.kind() == "marker_word":
+        return None  # "at the first marker": no first stitch
     if word in ("next", "last") and stream.kind() in ("side", "edge"):
         stream.take() if is_space_word(stream, 1) or stream.kind(1) == "chain" else None  # "in next side sp"
     middle = bool(stream.take_if("middle"))
@@ -344,14 +349,14 @@ def with_target(stream: Stream, start: int, which: Which, number: Amount = ONE, 
 
 def piece_and_stitch(stream: Stream) -> bool:
     """Whether "body sts", "sleeve dc" stand there."""
-    return stream.kind() == "word" and stream.kind(1) in ("any_stitch", "stitch") and is_piece(stream.peek().lower)
+    return stream.kind() == "word" and stream.kind(1) in ("any_stitch", "stitch") and has_stitches(stream.peek().lower)
 
 
-def _of_a_piece(stream: Stream) -> bool:
-    """Takes the "back neck" of "each of the 23 back neck sts": stitches of another row, known by where they lie."""
+def _of_a_piece(stream: Stream) -> str:
+    """Takes the "back neck" of "each of the 23 back neck sts": stitches of another row, known by where they lie; its last word."""
     start = stream.at
     while stream.word(*PIECE_WORDS):
         stream.take()
     named = stream.at > start and stream.kind() in ("any_stitch", "stitch", "chain")
     stream.at = stream.at if named else start
-    return named
+    return stream.peek(-1).lower if named else ""

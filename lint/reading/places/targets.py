@@ -10,10 +10,10 @@ from dataclasses import replace
 from lint.amount import Amount
 from lint.place import Target, TargetKind
 from lint.reading.places.endsof import ends_of_rows
-from lint.reading.places.madeof import legs_behind
+from lint.reading.places.madeof import chains_of_loop, legs_behind
 from lint.reading.words.onestitch import one_stitch_name
 from lint.reading.words.piecewords import PIECE_WORDS, at_underarm
-from lint.reading.words.stream import SIGNS, Stream
+from lint.reading.words.stream import CLOSERS, SIGNS, Stream
 
 ANY = Target(TargetKind.ANY_STITCH)
 PINEAPPLE_LOOP = Target(TargetKind.SPACE, "pineapple")
@@ -113,7 +113,7 @@ def _target(stream: Stream) -> Target | None:
         return PINEAPPLE_LOOP
     if is_space_word(stream):
         stream.take()
-        return Target(TargetKind.SPACE)
+        return Target(TargetKind.SPACE, length=chains_of_loop(stream))
     handle = stream.word(*_HANDLES) and (
         is_space_word(stream, 1) or stream.kind(1) in (*SIGNS, "end", "around", "across")
     )
@@ -300,7 +300,7 @@ def of_last_row(stream: Stream) -> bool:
     return False
 
 
-def other_beside(stream: Stream) -> None:
+def other_beside(stream: Stream) -> Target | None:
     """Takes the "and first group" of "between last group and first group": what stands on the gap's other side."""
     start = stream.at
     two = any(
@@ -309,9 +309,12 @@ def other_beside(stream: Stream) -> None:
     if not two and stream.take_if("and"):
         pointed = stream.at
         stream.skip("the", "next", "first", "last", "same", "following")
-        if stream.at > pointed and how_many(stream) is None and target(stream) is not None:
-            return
+        told = stream.at > pointed
+        found = target(stream) if how_many(stream) is None else None
+        if found is not None and (told or stream.kind() in (",", ";", *CLOSERS)):  # "between first dc and V-st, …"
+            return found
     stream.at = start
+    return None
 
 
 def along_what(stream: Stream) -> None:

@@ -120,11 +120,13 @@ def _growth(stream: Stream) -> tuple[Growth, ...]:
     elif stream.kind() == "each" and stream.kind(1) == "times":
         stream.at += 2
     sign = 1 if stream.word(*_UP) else -1 if stream.word(*_DOWN) else 0
-    if not sign and stream.kind() not in ("make", "with") and not stream.word("having"):
+    led = sign or stream.kind() in ("make", "with") or stream.word("having")
+    if led:
+        stream.take()
+    elif stream.kind() != "number" and not stream.word("a", "an"):
         return ()
-    stream.take()
     stream.skip("by")
-    number = stream.amount()
+    number = stream.amount() or (ONE if stream.word("a", "an") and stream.take() else None)
     before = _MORE.get(stream.peek().lower, 0)
     stream.at += bool(before)
     noun = stream.peek()
@@ -137,13 +139,14 @@ def _growth(stream: Stream) -> tuple[Growth, ...]:
     stream.at += bool(behind)
     besides = _besides(stream, sign) if sign else ()
     said = before or behind
-    if before and behind or sign and said and said != sign or not (sign or said):
+    if before and behind or sign and said and said != sign or not (sign or said) or stitches and not led:
         return ()
     side = _each_side(stream)
     if stitches and not side and _than_before(stream):
         return (Growth((sign or said) * number.lone, stitches), *besides)
     stream.take_if("in", "at", "for")
-    if stream.take_if("each") is None or stream.take_if("row", "round", "times") is None:
+    per = stream.word("per") and stream.take() is not None
+    if not per and stream.take_if("each") is None or stream.take_if("row", "round", "times") is None:
         return ()
     if stitches and (side or not sign):
         return ()  # "with 2 sc more in each row" may be work
@@ -191,6 +194,12 @@ def growing_on(stream: Stream, steps: list[Step], start: int) -> bool:
         return False
     if _GOES_ON.fullmatch(" ".join(item.lower for item in stream.lexemes[start:end])) is None:
         return False
+    stream.at = end + 1
+    found = _growth(stream)
+    groups = bool(found) and found[0].unit.startswith("special:")  # of stitches, how they are gained is read elsewhere
+    if groups and stream.kind() in (*SIGNS, "end", *OPENERS):
+        steps.append(RowCall(stream.span_from(start), None, None, growth=found))
+        return True
     stream.at = end + 1
     found = _between(stream)
     every = found[:1] and found[0].where is Grows.BETWEEN_SET and found[0].each  # of one length in rows that grow?

@@ -2,10 +2,19 @@
 
 from __future__ import annotations
 
+from lint.expression import expression
 from lint.reading.repeating.rowsof import every_so_many
 from lint.reading.repeating.times import times
 from lint.reading.words.stream import Stream
 from lint.tree import RowCall, Step, TimesKind
+
+_MOST_TURNS = 50
+_LETTER = expression(r"\p{Lu}")
+
+
+def lettered_row(stream: Stream) -> bool:
+    """Whether "Row B" stands at the cursor, a row whose label is a letter."""
+    return stream.kind() in ("row", "round") and _LETTER.fullmatch(stream.peek(1).text) is not None
 
 
 def named_row_call(stream: Stream, steps: list[Step], start: int) -> bool:
@@ -14,9 +23,13 @@ def named_row_call(stream: Stream, steps: list[Step], start: int) -> bool:
     words = stream.at
     while stream.kind() in ("increase", "decrease", "word") and stream.at - words < 3:
         stream.take()
-    if stream.at == words or stream.kind() not in ("row", "round"):
+    lettered = stream.at == words and lettered_row(stream)
+    if lettered and stream.kind(2) in (",", "and"):
+        return _several_letters(stream, steps, start)
+    if stream.at == words and not lettered or stream.kind() not in ("row", "round"):
         return False
     kind = stream.take().kind
+    stream.take() if lettered else None  # "Rep Rnd B"
     name = stream.words(words, stream.at)
     told = stream.kind() == "number" and not stream.word("once", "twice", "thrice")
     number = stream.row_number() if told and stream.kind(1) not in ("times", "more") else None
@@ -31,6 +44,21 @@ def named_row_call(stream: Stream, steps: list[Step], start: int) -> bool:
     if how_often is not None and how_often.kind is TimesKind.FILL or spread and how_often is None:
         return False
     steps.append(RowCall(stream.span_from(start), None, None, times=how_often, kind=kind, name=name, apart=spread))
+    return True
+
+
+def _several_letters(stream: Stream, steps: list[Step], start: int) -> bool:
+    """ "Rep Rnds B and C 3 times": those rows in turn, so often."""
+    kind, letters = stream.take().kind, []
+    while _LETTER.fullmatch(stream.peek().text) is not None:
+        letters.append(stream.take().text)
+        stream.skip(",", "and")
+    how_often = times(stream)
+    number = how_often.number.lone if how_often is not None and how_often.number is not None else 1
+    if not number or number > _MOST_TURNS or stream.kind() not in (".", ";", ",", "end"):
+        return False
+    span = stream.span_from(start)
+    steps += [RowCall(span, None, None, kind=kind, name=f"row {letter}") for letter in letters] * number
     return True
 
 

@@ -100,10 +100,25 @@ def _one_fewer(step: Step, named: Step) -> Step | None:
     return replace(step, places=(replace(place, number=Amount.of(number - 1)),))
 
 
+def _fewer_in_one(step: Step, named: Step) -> Step | None:
+    """ "3 dc in next st" less "the last dc", "1 dc", "the last 2 dc": fewer in that one; None where all of them are named."""
+    works = isinstance(step, Work) and isinstance(named, Work) and len(step.places) == 1
+    if not works or step.stitch != named.stitch or named.places or step.together or named.together:
+        return None
+    left = (step.number.lone or 0) - (named.number.lone or 0)
+    if step.places[0].number != ONE or step.between is not None or named.number.lone is None or left < 1:
+        return None
+    return replace(step, number=Amount.of(left))
+
+
 def without(items: tuple[Step, ...], omitted: list[Step]) -> tuple[Step, ...] | None:
     """A passage less the last of each step named; None where one of them is not in it."""
     kept = list(items)
     for item in reversed([step for step in omitted if not isinstance(step, Remark)]):
+        last = _fewer_in_one(kept[-1], item) if kept else None
+        if last is not None:
+            kept[-1] = last
+            continue
         index = next((i for i in range(len(kept) - 1, -1, -1) if alike(kept[i], item) or _as_many(kept[i], item)), None)
         if index is None:
             return None

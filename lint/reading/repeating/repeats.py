@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 
 from lint.amount import ONE, Amount
 from lint.place import Limit, LimitKind, Which
-from lint.reading.repeating.namedcalls import named_row_call
+from lint.reading.repeating.namedcalls import lettered_row, named_row_call
 from lint.reading.repeating.rowcalls import names_rows, row_call
 from lint.reading.repeating.times import counts_passes, times
 from lint.reading.words.borrowing import Borrowed, other_row
@@ -83,7 +83,12 @@ def _unmarked(steps: list[Step]) -> tuple[tuple[Step, ...], tuple[tuple[str, int
     return tuple(body), tuple(marks)
 
 
-def passage_of_row(stream: Stream, steps: list[Step], start: int) -> bool:
+def passage(stream: Stream, steps: list[Step], start: int) -> bool:
+    """A passage that is called for without "repeat": "work *-* 6 times", "work from * to end as Row 1"."""
+    return _between_marks(stream, steps, start) or stream.kind() != "word" and _of_row(stream, steps, start)
+
+
+def _of_row(stream: Stream, steps: list[Step], start: int) -> bool:
     """ "work from * to end as Row 1", "as Row 1 from *": a passage whose mark stands in another row."""
     source = other_row(stream)
     if source is None:
@@ -97,7 +102,7 @@ def passage_of_row(stream: Stream, steps: list[Step], start: int) -> bool:
     return False
 
 
-def between_marks(stream: Stream, steps: list[Step], start: int) -> bool:
+def _between_marks(stream: Stream, steps: list[Step], start: int) -> bool:
     """ "…*, work *-* 6 times in all", "do * to * twice": a passage that is told by its marks alone, without "repeat"."""
     kinds = [stream.kind(ahead) for ahead in range(1, 4)]
     pair_named = kinds[0] == kinds[2] == "star" and kinds[1] in ("dash", "to")
@@ -107,6 +112,9 @@ def between_marks(stream: Stream, steps: list[Step], start: int) -> bool:
 def repeat_clause(stream: Stream, steps: list[Step], start: int, source: tuple[int, str | None] | None = None) -> bool:
     """ "rep from * …", "rep * to * …", "rep between …", "Rep Rows 2-5 …"; `source`: the row in which the mark stands."""
     stream.take()
+    if lettered_row(stream) and not open_star(steps):
+        stream.at = start
+        return named_row_call(stream, steps, start)
     if names_rows(stream):
         stream.at = start
         return row_call(stream, steps, start)

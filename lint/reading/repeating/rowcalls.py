@@ -21,6 +21,7 @@ _THERE_ARE = ("there", "are", "you", "have", "a", "total", "of", "piece", "work"
 _WORKED = ("have", "has", "been", "are", "is", "worked", "completed", "complete", "done", "altogether", "finished")
 
 
+_MOST_PASSES = 100
 _RECKONED = ("has", "have", "above", "below", "from", "since", "past", "beyond")
 _NO_SORT = ("more", "other", "further", "full", "whole", "previous", "next", "following", "whole", "complete")
 _PIECE_NAMES = (
@@ -138,7 +139,7 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
     if opened and stream.take_if(*CLOSERS) is None:
         return False
     bare = stream.lexemes[start].kind == "as" and stream.kind(-1) == "ordinal"  # "6th row: Like 4th."
-    bare = bare and not steps and stream.kind() in (".", ";", "end", *OPENERS)
+    bare = bare and not steps and stream.kind() in (".", ";", ",", "end", *OPENERS)
     if kind is None and not (numbers and (last_words or bare)):
         return False
     kind = None if kind == "numbered" else kind  # "R2" may be a row or a round
@@ -201,10 +202,12 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
         and not spread
         and [n.lone for n in numbers] != list(range(first.lone or 0, (last.lone or 0) + 1))
     ):
-        if any((until, open_ended, rows, part, sort)) or how_often is not None or not all(n.lone for n in numbers):
+        often = how_often.number.lone if how_often is not None and how_often.number is not None else None
+        if any((until, rows, part, sort)) or (how_often is not None and not often) or not all(n.lone for n in numbers):
             return False
-        span = stream.span_from(start)  # "Rep Rows 3 and 5"
-        steps += [RowCall(span, number, number, kind=kind) for number in numbers]
+        span = stream.span_from(start)  # "Rep Rows 5 and 3 (twice)", "Alternate Rows 3 and 2, ending with a Row 3"
+        called = [RowCall(span, number, number, kind=kind, open_ended=open_ended) for number in numbers]
+        steps += called * min(often or 1, _MOST_PASSES)
         return True
     steps.append(RowCall(stream.span_from(start), first, last, times=how_often, kind=kind, part=part, **goes_on))
     call_tail(stream)

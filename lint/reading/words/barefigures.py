@@ -14,6 +14,7 @@ from lint.tree import PLAIN
 
 _SHAPING = ("increase", "decrease")
 _NAMED = ("stitch", "special", "one_stitch", "group_word", "chain")
+_PLACES = ("to", "last", "each")  # "dec 1 st, work to last 2 sts, dec 1 st": its figures are of places
 _BEFORE = (",", ";", ":", "and", "+", "star", *OPENERS)
 _AFTER = (",", ";", "and", "+", "star", *CLOSERS)
 
@@ -26,7 +27,7 @@ def figures_as_stitches(stream: Stream) -> Stream:
         return stream
     work = lexemes[:counted]
     kinds = [item.kind for item in work]
-    if not any(kind in _SHAPING for kind in kinds) or any(kind in _NAMED for kind in kinds):
+    if not any(kind in _SHAPING for kind in kinds) or any(kind in (*_NAMED, *_PLACES) for kind in kinds):
         return stream
     found: list[Lexeme] = []
     for at, item in enumerate(work):

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from lint.lexicon import Lexeme
 from lint.place import TargetKind, Which
+from lint.reading.words.stream import OPENERS, SIGNS, Stream
 from lint.source import Span
 from lint.tree import (
     MAKES_STITCHES,
@@ -101,6 +102,23 @@ def _closes_picot(stitch: Step, chain: Step, slip: Step) -> bool:
     named = place.targets[0].kind is TargetKind.STITCH and place.targets[0].name == last.stitch
     alone = place.which is Which.LAST or place.which is Which.NEXT and place.from_words == "top"
     return named and alone and place.number.lone == 1 and place.of is None
+
+
+def in_place_of_loop(stream: Stream) -> Span | None:
+    """Takes the "in place of last ch-5", "instead of the last loop" behind "dc in first sc", which closes the round as that."""
+    start = stream.at
+    led = stream.word("in place of", "instead of") or stream.word("instead") and stream.kind(1) == "of"
+    stream.at += (2 if stream.word("instead") else 1) if led else 0
+    stream.skip("the")
+    if led and stream.take_if("last") is not None:
+        chained = stream.take_if("chain") is not None
+        stream.take_if("dash")
+        long = stream.amount() if chained else None
+        space = stream.take_if("space") is not None
+        if (long is not None or space and not chained) and stream.kind() in (*SIGNS, "end", "join", "turn", *OPENERS):
+            return stream.span_from(start)
+    stream.at = start
+    return None
 
 
 def closing_join(steps: list[Step]) -> list[Step]:

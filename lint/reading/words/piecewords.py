@@ -17,6 +17,8 @@ PIECE_WORDS = (
     "back", "front", "left", "right", "center", "centre", "side", "neck", "neckline", "shoulder", "underarm", "armhole", "sleeve", "body",
     "yoke", "instep", "heel", "flap", "gusset", "toe", "foot", "sole", "ankle", "cuff", "thumb", "palm", "hand", "held",
 )  # fmt: skip
+# parts whose stitches are told by number: "next 12 heel sts"; not words that also say where on a row, "3 center sts"
+_PARTS = tuple(word for word in PIECE_WORDS if word not in ("left", "right", "center", "centre", "side", "held"))
 _ACROSS = ("corresponding", "matching", "adjacent", "adjoining", "neighbouring", "neighboring")
 _DONE = ("completed", "finished", "previous", "prev", "preceding", "earlier", "made", "next", "joined", *_ACROSS)
 
@@ -128,6 +130,11 @@ def piece_word(words: list[str]) -> str:
 def is_piece(word: str) -> bool:
     """Whether a word names a piece, and nothing that a stitch could be called: not "corresponding"."""
     return word in _PIECES
+
+
+def has_stitches(word: str) -> bool:
+    """Whether stitches may be called by a word, as those of a piece or of a part of a garment: "body sts", "heel sts"."""
+    return is_piece(word) or tells_piece(word) or word in _PARTS
 
 
 def only_piece(words: list[Lexeme]) -> str:

@@ -281,7 +281,9 @@ class Stream(Cursor):
         gate = self.vocabulary.gate
         if len(gate) < 2 or self.kind() not in ("number", "ordinal", *OPENERS):
             return None
-        found = size_list(self._figures(), len(gate), ())
+        found = size_list(self._figures(), len(gate), ()) or size_list(self._figures(), len(gate), ("/",))
+        if found is not None and self.kind(found[1] - 2) == "/" and self.kind(found[1]) not in (*_COUNTED, "times"):
+            found = None  # a fraction, a date
         if found is None:
             return self._listed_with_or(gate)
         own = dict(zip(gate, found[0], strict=True))
