@@ -190,8 +190,9 @@ class _RowReader:
         if row is not None and at is not None:
             ended = self.row(replace(text, span=Span(text.span.start, at)), round_part, more)
             rest = replace(text, label=None, span=Span(at, text.span.end))
-            reading, _ = self.read(rest.span, rest.sizes)
+            reading, lexemes = self.read(rest.span, rest.sizes)
             works = reading.stated is not None or makes_stitches(row, at)
+            works = works or any(one.kind in ("row", "round") for one in lexemes)  # "Make another row of sc."
             if ended is not None and (ended.stated is not None or not works):
                 yield ended
                 unknown = OpenWork(rest.span, self.source.slice(rest.span))
