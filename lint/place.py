@@ -116,3 +116,11 @@ class Marked(StrEnum):
     BETWEEN = "between two stitches"
     ASIDE = "moved to other stitches"
     UNCLEAR = "not told"
+
+
+def without_beginning(name: str) -> str:
+    """The "cl" of "beg cl"; any other name as it is."""
+    for word in ("beginning", "begin", "beg", "starting", "start", "first"):
+        if name.lower().startswith(word):
+            return name[len(word) :].lstrip(" -.") or name
+    return name

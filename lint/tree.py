@@ -7,7 +7,7 @@ from enum import StrEnum
 
 from lint.amount import ONE, Amount
 from lint.growth import Growth, ShapedWhere, Swap
-from lint.place import Limit, Marked, Place, Target
+from lint.place import Limit, Marked, Place, Target, without_beginning
 from lint.source import Span
 
 
@@ -50,14 +50,6 @@ class Special:
     def plain_name(self) -> str:
         """The name without "beg": a beginning popcorn counts as a popcorn."""
         return without_beginning(self.name) if self.beginning else self.name
-
-
-def without_beginning(name: str) -> str:
-    """The "cl" of "beg cl"; any other name as it is."""
-    for word in ("beginning", "begin", "beg", "starting", "start", "first"):
-        if name.lower().startswith(word):
-            return name[len(word) :].lstrip(" -.") or name
-    return name
 
 
 PLAIN = "st"  # the stitch that the row, or the row below, is worked in: "work to last 2 sts"
@@ -199,6 +191,9 @@ class Evenly:
     number: Amount
     total: bool = True
     edge: bool = False  # the words name an edge of a piece, and no chain
+    edges: int = (
+        1  # how many are named for one figure that may be each one's: "20 sc down side, across bottom and up side"
+    )
 
 
 @dataclass(frozen=True, slots=True)

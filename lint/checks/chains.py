@@ -101,6 +101,8 @@ def check_missing(context: Context) -> Iterator[Finding]:
             others = begun["chain"] >= _FEWEST and begun["chain"] > begun["stitch"]
             if not isinstance(first, Work) or not (turned or others and turned is None):
                 continue
+            if first.together and [place.span for place in first.places] == [first.span]:
+                continue  # "ch 2, dc in next dc (counts as dc2tog)": the chain is a leg of it
             height = context.book.stitch(first.stitch.removeprefix("FP").removeprefix("BP"))
             if height is not None and height.height and first.special is None:
                 found.setdefault(row.row.span, (first, row))

@@ -36,7 +36,7 @@ def finding_of(row: LedgerRow, context: Context) -> Finding | None:
     if len(sizes) < len(by_rule[rule]):
         rule = "count-differs"
     cell = row.cells[sizes[0]]
-    left = rule == "places-left-over" and cell.outcome is Outcome.AGREES
+    left = rule == "places-left-over" and cell.outcome is not Outcome.DIFFERS
     if left and (_joined_later(context, row) or _ONLY_THESE.search(context.source.slice(row.row.span))):
         return None  # left on purpose: the other side is worked there, or "in first 6 sts only"
     names = context.pattern.sizes

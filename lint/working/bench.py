@@ -48,6 +48,7 @@ from lint.working.confining import confine
 from lint.working.cursor import CORNERS_UNKNOWN, FEWEST_CORNERS, Cursor, PlacesUnknown, family
 from lint.working.earlier import from_free_loops
 from lint.working.fabric import Fabric, Made, Node, count, unname_if_others_alike
+from lint.working.gaps import into_stitches
 from lint.working.grouping import PETAL
 from lint.working.lastwords import all_slip_stitches, into_any_loop, into_part, joins_loop, last_limit
 from lint.working.moving import in_turn, slipped_up_to
@@ -92,6 +93,7 @@ class Bench(Plain):
         works = [step for step in walk(steps) if isinstance(step, MAKES_STITCHES)]
         alone = len(works) == 1 and isinstance(works[0], Work) and works[0].special is None
         self.only_work = works[0] if alone else None
+        self.in_stitches_too = any(into_stitches(step) for step in works)
         self.runs_behind = any(isinstance(s, Work) and s.number_after and s.stitch not in ("inc", "dec") for s in works)
         self.run(steps, ())
         return self.finish()
@@ -174,7 +176,8 @@ class Bench(Plain):
                 self.hangs_free(step, len(below))
             self.begin()
             self.group += 1
-            for _ in range(self.amount(step.number)):
+            each = step.edges > 1 and self.choices.pick(("each edge", step.span.start), 2, 0) == 1
+            for _ in range(self.amount(step.number) * (step.edges if each else 1)):
                 self.check_size()
                 self.made.append(Node(step.stitch))
             self.cursor = Cursor(Fabric.unknown(self.is_round))  # along an edge: no longer on the row below
@@ -251,6 +254,9 @@ class Bench(Plain):
         ran_out = any(noted.trouble.kind == "run out" for noted in self.noted)
         if self.in_turn and (left or ran_out or self.in_turn < FEWEST_CORNERS):
             raise PlacesUnknown(CORNERS_UNKNOWN)
+        short = sum(noted.trouble.number for noted in self.noted if noted.trouble.kind == "run out")
+        if 0 < short <= self.crossed:
+            raise PlacesUnknown("whether the chains of the row below are stitches to this one is not said")
         flat = self.turned and not self.joined and not self.said_round  # a row that began in a ring
         circular = self.is_round and not flat
         self.count_opening_group(circular)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from itertools import zip_longest
 
 from lint.place import Limit, Place, Target, TargetKind, Which
+from lint.tree import Group, Step, Work
 from lint.working.cursor import PlacesUnknown, Trouble
 from lint.working.fabric import Node
 from lint.working.parts import Parts
@@ -25,11 +26,15 @@ class Gaps(Parts):
             return [cursor.last]
         if place.from_words in ("before", "after") and place.targets[0].kind is TargetKind.SPECIAL:
             return [self.beside_group(place.from_words == "after") for _ in range(number)]
+        if self.in_stitches_too and place.from_words.startswith("between") and self.round_of_stitches():
+            raise PlacesUnknown("which of the gaps are meant, beside the stitches, is not said")
         if place.from_words in ("before", "after"):
             return [self.beside_next(place) for _ in range(number)]
         if place.targets[0].kind is TargetKind.SPECIAL and cursor.known:
             if place.targets[0].length is not None and self.has_smaller_group(place.targets[0].length.at(self.size)):
                 raise PlacesUnknown("whether the spaces beside the smaller groups are meant is not said")
+            if place.which is Which.EACH and not self.groups_alike(place.targets[0].name):
+                raise PlacesUnknown("whether the spaces beside the groups at the edges are meant is not said")
             if place.which is Which.EACH:
                 return self.gaps_to(boundary)
             return [self.next_gap() or cursor.run_out(_SPACE, self.size) for _ in range(number)]
@@ -59,6 +64,14 @@ class Gaps(Parts):
         nodes = self.cursor.nodes
         runs = [run for run in self.cursor.all_groups() if _is_group(run) and run[-1] >= self.cursor.at]
         return any(sum(nodes[index].is_stitch for index in run) < legs for run in runs)
+
+    def groups_alike(self, name: str | None) -> bool:
+        """Whether all groups of a row to and fro are such as the words name, "between each V-st", or of one makeup."""
+        cursor = self.cursor
+        runs = [run for run in cursor.all_groups() if _is_group(run)]
+        if self.is_round or name in (None, "group") or all(cursor.nodes[run[0]].special == name for run in runs):
+            return True
+        return len({tuple(cursor.nodes[index].kind for index in run) for run in runs}) < 2
 
     def bare_gaps(self, boundary: int) -> list[Node]:
         """What "each sp" means where there is no chain space: the gaps between groups, or those that the round began in."""
@@ -98,8 +111,18 @@ class Gaps(Parts):
             return cursor.next(_SPACE, self.size)
         if self.skipped:
             raise PlacesUnknown("which gap is the next one after a stitch is skipped is not said")
+        if self.in_stitches_too:
+            return self.gap_ahead(place)
         self.works_stitches = True
         return beside if place.from_words == "after" else cursor.next(place.targets[0], self.size)
+
+    def gap_ahead(self, place: Place) -> Node:
+        """ "*dc in next dc, dc in sp before next dc": where stitches are worked into as well, a gap uses none of them."""
+        cursor = self.cursor
+        if place.from_words == "after" or not self.round_of_stitches() or self.gap_at == cursor.at:
+            raise PlacesUnknown("which gap that is, is not said")
+        self.gap_at, cursor.last = cursor.at, Node("gap")
+        return cursor.last
 
     def beside_group(self, after: bool) -> Node:
         """ "2 dc in sp before next 3-dc group": the chain space there, or the bare gap, whatever stands on its other side."""
@@ -217,3 +240,14 @@ class Gaps(Parts):
 
 def _is_group(run: list[int]) -> bool:
     return len(run) > 1
+
+
+def into_stitches(step: Step) -> bool:
+    """Whether a clause goes into stitches of the row below, and into no gap or space beside them."""
+    if not isinstance(step, (Work, Group)) or isinstance(step, Work) and step.stitch in ("sl st", "picot"):
+        return False
+    sorts, ways = (TargetKind.STITCH, TargetKind.ANY_STITCH), (Which.NEXT, Which.EACH, Which.LAST)
+    return any(
+        place.which in ways and place.targets[0].kind in sorts and not (place.between or place.below or place.of)
+        for place in step.places
+    )

@@ -72,6 +72,8 @@ class Grouping(Stitching):
         if not step.places or number < 2 or not step.number_said:
             return 1
         spread = place.which is Which.NEXT and not place.each_of and places == number
+        if place.which is not Which.EACH and not place.each_of and 1 < places != number:
+            raise PlacesUnknown("how many go into each of those places is not said")  # "4 shells in next 2 sps"
         return 1 if spread and self.choices.pick(("n in next n", "habit"), 2, 0) == 0 else number
 
     def fill_beside(self, place: Place, special: Special, beside: list[Alongside], following: tuple[Step, ...]) -> None:

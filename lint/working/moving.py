@@ -318,6 +318,8 @@ class Moving(Grouping):
 
     def shape(self, step: Shaping, steps: tuple[Step, ...], index: int, following: tuple[Step, ...]) -> None:
         """Shaping told of the run before (done then), of the run that follows, or of a row of which nothing else is said."""
+        if self.repeating and self.turned_at < 0:
+            raise PlacesUnknown("where the row is shaped in every pass is not said")  # "*sc in 4 sts, inc in last st"
         runs = [s for s in steps if isinstance(s, Work) and s.places and s.places[-1].which is Which.EACH]
         before = next((s for s in reversed(steps[:index]) if not isinstance(s, (Remark, Loops))), None)
         if before in runs:

@@ -115,7 +115,7 @@ def _read_by(size: int, value):
     if not changed:
         return value
     if isinstance(value, Limit) and value.kind is LimitKind.LAST and not changed.get("number", value.number).lone:
-        return Limit(LimitKind.END)  # "to last 0 (1, 2) sts"
+        return Limit(LimitKind.END, Amount.of(0))  # "to last 0 (1, 2) sts"
     return replace(value, **changed)
 
 

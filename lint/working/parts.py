@@ -96,7 +96,8 @@ class Parts(Arms):
             self.in_turn += 1  # "3 sc in corner st, sc in next 8 sts": the stitch that is next makes a corner
             return cursor.next(Target(TargetKind.ANY_STITCH), self.size)
         named = owner is not None and owner.kind is TargetKind.SPECIAL and self.named_owner(place)
-        if owner is None or (target.kind is TargetKind.SPACE or not runs) and not named:
+        groupless = target.kind is TargetKind.SPACE or not (runs or cursor.has_groups(owner))
+        if owner is None or groupless and not named:
             return cursor.next(target, self.size)
         if owner.kind is TargetKind.CORNER:
             raise PlacesUnknown  # an edge whose corners are told in words only
@@ -172,6 +173,12 @@ class Parts(Arms):
         if not cursor.known or cursor.circular or len(found) < number or (len(found) - number) % 2:
             raise PlacesUnknown  # a round has no middle, nor has a row of an even number one middle stitch
         return found[(len(found) - number) // 2]
+
+    def middle_ones(self, target: Target, number: int) -> list[Node]:
+        """ "2 sc in each of the 2 center sts": where the work has come to them."""
+        if self.middle_of_row(target, number) != self.cursor.at:
+            raise PlacesUnknown("the stitches named are not those that the work has come to")
+        return self.cursor.run(target, number, self.size)
 
     def corner_marks(self) -> list[int]:
         """Where the round below has its corners, as its own count found them."""

@@ -6,7 +6,7 @@ from dataclasses import replace
 from itertools import pairwise
 
 from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
-from lint.tree import Chain, Skip, Step, Turn, Work
+from lint.tree import Chain, Skip, Step, Turn
 from lint.working.chainruns import ChainRuns
 from lint.working.choices import CHAINS_BELOW
 from lint.working.cursor import CORNERS_UNKNOWN, Cursor, PlacesUnknown, Trouble, family
@@ -66,7 +66,7 @@ class Placing(ChainRuns):
             place = replace(place, targets=(_ANY,), between=True, from_words="between")  # a sp like the one begun in
             return self.gaps(place, number, cursor.end)
         if which is Which.NEXT and place.of is None and not place.middle and not place.below and target.kind in _PLAIN:
-            return cursor.run(target, number, self.size)  # the commonest by far
+            return self.next_run(target, number)  # the commonest by far
         self.open_ring(place)
         if which is Which.NEXT and target.kind is TargetKind.SPACE:
             self.pass_edge_loop(target)
@@ -113,6 +113,8 @@ class Placing(ChainRuns):
             return self.below(place, number, following)
         if which is Which.NTH and place.of is None and place.ordinals:
             return [self.nth_of_next(place, number), *self.further_on(place, number)]
+        if place.middle and number > 1 and place.of is None and which is Which.NEXT:
+            return self.middle_ones(target, number)
         if which is Which.NTH or place.middle or (place.of is not None and which is Which.NEXT):
             return [self.part_of_group(place)]
         if which in (Which.FIRST, Which.LAST) and target.kind is TargetKind.CORNER and self.flat_below:
@@ -120,6 +122,9 @@ class Placing(ChainRuns):
         if which is Which.FIRST:
             return self.first_places(place, number)
         if which is Which.LAST and cursor.known:
+            if found := self.last_of_group(place, number):
+                return found
+            self.took_last = self.took_last or self.repeating > 0
             corner = target.kind is TargetKind.CORNER and bool(self.corner_marks())
             if corner or target.kind is TargetKind.SPECIAL and self.is_group(target) and cursor.groups(target):
                 index = self.last_groups(target, number)
@@ -179,7 +184,14 @@ class Placing(ChainRuns):
         at_join = cursor.known and cursor.circular and cursor.at == 0 and self.begin_node is None and not self.moved
         if not at_join or len(cursor.nodes) < 2 or not cursor.nodes[0].is_stitch:
             return
-        into_space = place.targets[0].kind is TargetKind.SPACE and place.of is None
+        corner = next((at for at in self.corner_marks() if cursor.nodes[at].is_stitch), 0)
+        to_corner = place.which is Which.NEXT and TargetKind.CORNER in (
+            place.targets[0].kind,
+            place.of and place.of.kind,
+        )
+        if to_corner and corner and self.choices.pick(("corner comes round",), 2, 1) == 1:
+            cursor.rotate(corner)  # "*3 sc in corner sc, sc to next corner": what lies before it comes last
+        into_space = place.targets[0].kind in (TargetKind.SPACE, TargetKind.CHAIN) and place.of is None
         into_space = into_space and place.which in (Which.NEXT, Which.FIRST)
         if into_space and self.choices.pick(("first comes round",), 2, 0) == 1:
             cursor.rotate(cursor.find(place.targets[0], self.size) or 1)
@@ -223,23 +235,6 @@ class Placing(ChainRuns):
         target = place.targets[0]
         return target.kind is TargetKind.CORNER or cursor.matches(cursor.last, target, self.size)
 
-    def closing_loop(self) -> Node:
-        """ "sc in joining loop": the one that the round below was closed with, in which this one begins."""
-        cursor = self.cursor
-        if not self.at_start() or not cursor.nodes or not cursor.nodes[0].closing:
-            raise PlacesUnknown
-        cursor.at, cursor.last = 1, cursor.nodes[0]
-        return cursor.last
-
-    def stands_in_closing_loop(self) -> bool:
-        """Whether "next loop" at a round's start is the one after the loop that the round before was closed with."""
-        nodes = self.cursor.nodes
-        if self.cursor.at or not nodes or not nodes[0].closing or any(node.is_stitch for node in self.made):
-            return False
-        last = self.last_work.places if isinstance(self.last_work, Work) else ()
-        closes_there = bool(last) and last[0].from_words in ("top", "start") and last[0].targets[0].kind in _PLAIN
-        return self.choices.pick(("closing loop", "next"), 2, 1 if closes_there else 0) == 1
-
     def each_place(self, place: Place, following: tuple[Step, ...]) -> list[Node]:
         """A run over every place of its sorts; one to the row's end that finds none left is a trouble."""
         edge = self.to_edge(place)
@@ -254,6 +249,8 @@ class Placing(ChainRuns):
             return gaps
         if place.targets[0].kind is TargetKind.CORNER and cursor.known:
             return self.each_corner(boundary)
+        if place.targets[0].kind is TargetKind.SPACE and self.passes_some(place.targets[0]):
+            raise PlacesUnknown("whether the spaces passed before are meant, too, is not said")
         found = self.chains_alone(place, boundary)
         found = cursor.each(self.every_stitch(place, boundary), boundary, self.size) if found is None else found
         done, self.ending_done = self.ending_done, False  # "…; rep from * round, ending sc in each sc to end"

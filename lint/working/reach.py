@@ -6,7 +6,7 @@ from dataclasses import replace
 from itertools import takewhile
 
 from lint.loops import is_loop
-from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
+from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which, without_beginning
 from lint.tree import (
     MAKES_STITCHES,
     Chain,
@@ -20,7 +20,6 @@ from lint.tree import (
     TimesKind,
     Work,
     stops_before,
-    without_beginning,
 )
 from lint.working.cursor import PlacesUnknown
 from lint.working.fabric import Node
@@ -32,6 +31,18 @@ _ANY = Target(TargetKind.ANY_STITCH)
 
 class Reach(Gaps):
     """Where "each … to end", "to last 2 sts", "rep from * to next corner" end."""
+
+    took_last = False  # within a repeat, the last place of the whole row
+    crossed = 0  # chains that lie among stitches told by their number alone, "dc in next 3 sts"
+
+    def next_run(self, target: Target, number: int) -> list[Node]:
+        """The next so many stitches; chains among them may be counted, too, by who tells no more than their number."""
+        start = self.cursor.at
+        found = self.cursor.run(target, number, self.size)
+        if number > 1 and target.kind is TargetKind.ANY_STITCH:
+            inside = self.cursor.nodes[start : self.cursor.at]
+            self.crossed += sum(node.length for node in inside if node.kind == "space")
+        return found
 
     def boundary(self, limit: Limit | None, following: tuple[Step, ...]) -> int:
         """Where a run ends, less the stitches of "to 1 st before ch-2 sp"."""
@@ -82,6 +93,8 @@ class Reach(Gaps):
             raise PlacesUnknown("how many places there are along the edge is not known here")
         if limit is not None and limit.kind is LimitKind.LAST and self.goes_through(limit, following):
             return cursor.end
+        if limit is not None and limit.kind is LimitKind.LAST:
+            self.took_last = self.took_last or self.repeating > 0
         if limit is not None and limit.kind is LimitKind.LAST and limit.target is not None:
             if limit.target.kind in (TargetKind.SPECIAL, TargetKind.CORNER):
                 return self.last_groups(limit.target, self.amount(limit.number))
@@ -276,6 +289,8 @@ class Reach(Gaps):
                     index = self.back(place.targets, self.amount(place.number), index)
                 elif place.which is Which.EACH:
                     return cursor.end
+                elif self.other_side and place.which is Which.SAME and place.from_words == "round's start":
+                    index -= 1  # along the chain's other side: the one that the round began in comes last
             if isinstance(step, Repeat):
                 return cursor.end if not _simple(step) else index
         return max(index, cursor.at)

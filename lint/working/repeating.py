@@ -87,6 +87,7 @@ class Repeating(Moving):
     def repeat_number(self, step: Repeat, following: tuple[Step, ...]) -> None:
         """A repeat that says how often; passes beyond what fits are a trouble."""
         passes = self.fixed_passes(step)
+        self.took_last = False
         noted, ran_out, whole = len(self.noted), self.cursor.ran_out, passes
         number = 0
         while number < passes:
@@ -103,6 +104,7 @@ class Repeating(Moving):
                 whole = passes
                 break  # nothing is made and nothing used: more passes change nothing
             number += 1
+            self.check_last(number < passes)
             if number == 1:
                 number += self.plain_passes(step, passes - 2, len(self.cursor.nodes))
         if 1 <= whole < passes:  # some passes fit, and then the places run out
@@ -125,7 +127,7 @@ class Repeating(Moving):
             limit = Limit(LimitKind.SIDE) if self.corner_marks() else limit
         boundary = self.boundary(limit, following)
         cursor.stop = boundary
-        passes, before_last = 0, None
+        passes, before_last, self.took_last = 0, None, False
         while cursor.at < boundary and self.something_left(step, boundary):
             state = self.save()
             self.run(step.items, step.items)
@@ -138,6 +140,7 @@ class Repeating(Moving):
                 self.restore(state)
                 break
             passes, before_last = passes + 1, state
+            self.check_last(passes == 1)
             if passes == 1:
                 passes += self.plain_passes(step, len(cursor.nodes), boundary)
             self.check_size()
@@ -159,7 +162,9 @@ class Repeating(Moving):
         elif (self.is_round or _into_space(following)) and self.left_by(step, boundary):
             self.pass_over_last(step, boundary)
         left = self.left_by(step, boundary)
-        self.ending_done = step.breaks_off and passes > 0 and not left and _runs_on(following)
+        none_left = limit is not None and limit.kind is LimitKind.END and limit.number.lone == 0
+        # "…; rep from * to last 0 (0, 2) sts, sc to end": in some sizes nothing is left for it
+        self.ending_done = (step.breaks_off or none_left) and passes > 0 and not left and _runs_on(following)
         if left and boundary >= len(cursor.nodes) and _to_a_sort(step) and _runs_on(following):
             left = (
                 0  # "*sc to marked sp, 3 sc in it; rep from * around, sc in each st to end": the last clause takes them
@@ -176,6 +181,11 @@ class Repeating(Moving):
         elif boundary < len(cursor.nodes) and cursor.at < boundary:
             cursor.at = boundary
         cursor.stop = old_stop
+
+    def check_last(self, again: bool) -> None:
+        """ "*…, sc in last dc; rep from * around": the row's last cannot be meant in every pass."""
+        if again and self.took_last and self.turned_at < 0:
+            raise PlacesUnknown("which of them is the last one in every pass is not said")
 
     def comes_back_to_start(self, step: Repeat, passes: int) -> bool:
         """ "*(ch 2, dc, ch 2, sl st) in same st, sl st in next st; rep around": the last slip stitch is back in the first."""
@@ -253,7 +263,7 @@ class Repeating(Moving):
         """Places of the sorts that the repeat works into, left between its last pass and its end."""
         cursor, at = self.cursor, self.cursor.at
         window = cursor.nodes[at : max(at, min(boundary, len(cursor.nodes) - cursor.optional))]
-        stitches, lengths, owners = False, set(), set()
+        stitches, chains, lengths, owners = False, False, set(), set()
         named: set[str | None] = set()  # None: any stitch
         for inner in walk(step.items):
             places = inner.places if isinstance(inner, (Work, Group, Skip)) else ()
@@ -275,20 +285,30 @@ class Repeating(Moving):
                     ):
                         stitches = True
                         named.add(target.name if target.kind is TargetKind.STITCH else None)
-        others_passed = bool(lengths or owners) and None not in named  # "*shell in next ch-2 sp, sc in next sc"
-        found = 0
+                        chains = chains or target.kind is TargetKind.CHAIN
         into_part = any(
             place.of is not None or place.middle
             for inner in walk(step.items)
             if isinstance(inner, (Work, Group))
             for place in inner.places
         )
+        passed = any(noted.trouble.kind == "passed" for noted in self.noted)  # by each pass before, as by the last
+        others_passed = (
+            bool(lengths or owners) or passed and not into_part
+        ) and None not in named  # "*shell in next ch-2 sp, sc in next sc"
+        found = 0
         group = self.cursor.last.group if into_part and self.cursor.last is not None else 0
         for node in window:
             if group and node.group == group:
                 continue  # the rest of a shell that was worked into
             if node.kind == "space":
-                found += self.is_part(node, owners) or bool(lengths) and (None in lengths or node.length in lengths)
+                found += (
+                    chains
+                    and not node.used
+                    or self.is_part(node, owners)
+                    or bool(lengths)
+                    and (None in lengths or node.length in lengths)
+                )
             elif node.is_stitch and not (others_passed and family(node.kind) not in named):
                 found += stitches
         return found

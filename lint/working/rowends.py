@@ -5,12 +5,14 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.place import Place, Target, TargetKind, Which
-from lint.working.cursor import Trouble
+from lint.tree import Work
+from lint.working.cursor import PlacesUnknown, Trouble
 from lint.working.fabric import Chains, Node
 from lint.working.reach import Reach
 
 _ANY = Target(TargetKind.ANY_STITCH)
 
+_STITCHES = (TargetKind.ANY_STITCH, TargetKind.STITCH)
 _LEAST_GROUP = 3
 
 
@@ -35,6 +37,8 @@ class RowEnds(Reach):
                 return [node]
         left = cursor.remaining(place.targets, self.size)
         if self.made and not left and cursor.circular:
+            if number > 1:
+                raise PlacesUnknown("whether those are worked into again is not said")
             node = next((node for node in cursor.nodes if cursor.matches(node, target, self.size, strict=False)), None)
             if node is not None:
                 cursor.last = node
@@ -68,11 +72,32 @@ class RowEnds(Reach):
         cursor.last = Chains("space", length)
         return cursor.last
 
+    def closing_loop(self) -> Node:
+        """ "sc in joining loop": the one that the round below was closed with, in which this one begins."""
+        cursor = self.cursor
+        if not self.at_start() or not cursor.nodes or not cursor.nodes[0].closing:
+            raise PlacesUnknown
+        cursor.at, cursor.last = 1, cursor.nodes[0]
+        return cursor.last
+
+    def stands_in_closing_loop(self) -> bool:
+        """Whether "next loop" at a round's start is the one after the loop that the round before was closed with."""
+        nodes = self.cursor.nodes
+        if self.cursor.at or not nodes or not nodes[0].closing or any(node.is_stitch for node in self.made):
+            return False
+        last = self.last_work.places if isinstance(self.last_work, Work) else ()
+        closes_there = bool(last) and last[0].from_words in ("top", "start") and last[0].targets[0].kind in _STITCHES
+        return self.choices.pick(("closing loop", "next"), 2, 1 if closes_there else 0) == 1
+
     def turning_chain(self, place: Place) -> list[Node]:
         """ "top of turning ch": the last place of the row, where the row below began."""
         cursor = self.cursor
         if not cursor.known:
             return [Node("unknown place")]
+        if place.ordinals and (loop := self.loop_of_chains(place)) is not None:
+            return [loop for _ in place.ordinals]
+        if len(place.ordinals) > 1:
+            raise PlacesUnknown("which chains those are is not known here")
         for index in range(cursor.at, cursor.end):
             if cursor.nodes[index].chain:
                 skipped = self.passed(index)
@@ -89,6 +114,43 @@ class RowEnds(Reach):
             cursor.troubles.append(Trouble("uncounted chain", "turning chain"))
             return [cursor.last]
         return [cursor.next(_ANY, self.size)]
+
+    def loop_of_chains(self, place: Place) -> Node | None:
+        """ "2nd ch of ch-4", "2nd and 3rd ch of next lp": single chains of a loop, where such a one comes next."""
+        cursor, length = self.cursor, place.targets[0].length
+        index: int | None = cursor.at
+        if place.from_words == "loop":
+            index = cursor.find(Target(TargetKind.SPACE, length=length), self.size)
+        elif place.from_words or length is None:
+            return None
+        loop = cursor.nodes[index] if index is not None and index < cursor.end else None
+        if index is None or loop is None or loop.kind != "space" or max(place.ordinals) > loop.length:
+            return None
+        if length is not None and loop.length != length.at(self.size):
+            return None
+        cursor.at, cursor.last = index + 1, loop
+        self.space_lengths.add(loop.length)
+        return loop
+
+    def last_of_group(self, place: Place, number: int) -> list[Node]:
+        """ "*sc in first ch, 3 sc in next ch, sc in last ch; rep from * around": of the loop, or petal, that the pass is in."""
+        cursor = self.cursor
+        here = cursor.nodes[cursor.at] if cursor.at < cursor.end else None
+        if not self.repeating or here is None or cursor.last is None:
+            return []
+        if place.targets[0].kind is TargetKind.CHAIN:
+            if here is not cursor.last or here.kind != "space" or here.length - here.used < number:
+                return []
+            here.used, cursor.at = here.length, cursor.at + 1
+            return [here] * number
+        group = cursor.last.group if place.targets[0].kind in (TargetKind.STITCH, TargetKind.ANY_STITCH) else 0
+        rest = [at for at in range(cursor.at, cursor.end) if cursor.nodes[at].group == group]
+        found = [at for at in rest if cursor.matches(cursor.nodes[at], place.targets[0], self.size)][-number:]
+        apart = any(node.is_stitch and node.group != group for node in cursor.nodes)  # not all of them in one ring
+        if not group or not apart or here.group != group or len(found) < number:
+            return []
+        cursor.at, cursor.last = found[-1] + 1, cursor.nodes[found[-1]]
+        return [cursor.nodes[at] for at in found]
 
     def passed(self, index: int) -> int:
         """Stitches between here and `index`, the rest of a group whose space or middle was worked into apart."""

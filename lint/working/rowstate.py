@@ -107,6 +107,7 @@ class RowState:
         self.space_lengths: set[int] = set()
         self.space_owners: set[str] = set()  # shells, V-stitches… of which the spaces are worked into
         self.only_work: Work | None = None  # the one working clause of a row that has but one
+        self.in_stitches_too = False  # the row's words name stitches to work into, besides gaps and spaces
         self.runs_behind = False  # some runs of the row have their number behind: "sc 3"
         self.slip_row = False  # a row of slip stitches, which count
         self.called = False  # the words are another row's, which may begin on a chain that this one has not

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 
-from lint.place import Place, TargetKind, Which
+from lint.place import LimitKind, Place, Target, TargetKind, Which
 from lint.tree import Alongside, Chain, Step
 from lint.working.clumps import makes_group
 from lint.working.cursor import PlacesUnknown, Trouble, describe
@@ -30,6 +30,10 @@ class SideBySide(RowEnds):
         self.middles = self.middles_of_threes()
         for step in beside:
             nodes = [node for node in window for _ in range(self.held(node, step.place))]
+            if (limit := step.place.limit) is not None and limit.kind is not LimitKind.END:
+                if limit.kind is not LimitKind.LAST or limit.target != step.place.targets[0]:
+                    raise PlacesUnknown("how far that goes beside the run is not known here")
+                nodes = nodes[: len(nodes) - self.amount(limit.number)]  # "3 sc in each ch-2 sp except last"
             if not nodes:
                 raise PlacesUnknown  # a corner or space that the row below does not show
             if (
@@ -52,6 +56,16 @@ class SideBySide(RowEnds):
         if found:
             cursor.last = found[-1]
         return found, instead
+
+    def passes_some(self, space: Target) -> bool:
+        """Whether a run over stitches has passed such spaces: "sc in each dc except the last, 3 sc in each ch-2 sp"."""
+        cursor = self.cursor
+        if self.moved or self.repeating or not cursor.known:
+            return False
+        behind = [node for node in cursor.nodes[: cursor.at] if node.kind == "space"]
+        behind = [node for node in behind if cursor.matches(node, space, self.size)]
+        worked = {id(parent) for node in self.made for parent in node.parents} if behind else set()
+        return any(id(node) not in worked for node in behind)
 
     def held(self, node: Node, place: Place) -> int:
         """How many places of a run, or of what is worked beside it, a node holds: a space has as many single chains."""

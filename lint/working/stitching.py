@@ -150,6 +150,8 @@ class Stitching(Making):
         if place.which is Which.FROM_HOOK or self.counts_from_hook(place):
             self.work_from_hook(step, kind, number, place)
             return
+        if step.stitch in ("inc", "dec") and place.below and place.targets[0].kind is TargetKind.PLACE:
+            raise PlacesUnknown("where in that row it is, is not said")  # "Rnds 4-6: sc in each st, dec 2 in Rnd 6"
         beside = beside_steps(following) if place.which is Which.EACH else []
         if beside:
             found, instead = self.each_and_beside(place, beside, following)
@@ -178,7 +180,9 @@ class Stitching(Making):
             return
         if place.shared and len(found) > 1 and place.which is not Which.EACH:
             if self.one_each_over(step, number, len(found)):
-                self.put_one_each(kind, found)
+                for node in found if step.stitch == "inc" else ():
+                    self.put(kind, node, 2)  # "inc 4 times over next 4 sts"
+                self.put_one_each(kind, found if step.stitch != "inc" else [])
             else:
                 self.put_together(kind, found)
             return
@@ -195,6 +199,8 @@ class Stitching(Making):
             if number == len(found) and step.stitch != "inc":
                 # "5 sc in next 5 sts" is one in each; a house may mean five in each, and its counts tell
                 each = 1 if self.choices.pick(("n in next n", "habit"), 2, 0) == 0 else number
+            elif not number % len(found) and self.choices.pick(("shared out", place.span.start), 2, 0) == 1:
+                each = number // len(found)  # "8 sc in next 4 sts": eight in each, or in all
         single = step.between is None and place.which is Which.NEXT
         if each == 1 and single and found and found[0] is not self.group_place:
             self.put_one_each(kind, found)

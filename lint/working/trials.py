@@ -190,6 +190,8 @@ def best_reading(task: Task, state: PieceState) -> Trial:
                 "same corner",
                 "only told",
                 "over",
+                "shared out",
+                "each edge",
                 "lone star",
                 "decreases in each",
                 "decrease over",

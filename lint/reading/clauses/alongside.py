@@ -169,7 +169,11 @@ class WithClauses(PlainClauses):
         found = places(stream)
         gap = found[0] if len(found) == 1 and found[0].between and found[0].every == 1 else None
         said = stream.kind() in (*SIGNS, "end") and self.steps and gap is not None
-        told = _in_gaps(self.steps[-1], gap) if said else None
+        if gap is not None and stream.kind() in (*SIGNS, "end") and not self.has_work():
+            self.reading.gap = gap  # "Working in sps between dc, ch 3, 2 dc in each sp around"
+            self.steps.append(Remark(stream.span_from(start)))
+            return True
+        told = in_gaps(self.steps[-1], gap) if said else None
         if not told or told == self.steps[-1]:
             stream.at = at
             return False
@@ -228,17 +232,19 @@ class WithClauses(PlainClauses):
         return each and whole and not place.ordinals and number.lone == 2
 
 
-def _in_gaps(step: Step, gap: Place) -> Step:
+def in_gaps(step: Step, gap: Place) -> Step:
     """A step whose spaces without a name or length are the gaps between stitches."""
     if isinstance(step, Repeat):
-        return replace(step, items=tuple(_in_gaps(item, gap) for item in step.items))
+        return replace(step, items=tuple(in_gaps(item, gap) for item in step.items))
     if not isinstance(step, (Work, Group)):
         return step
     return replace(
         step,
         places=tuple(
             replace(place, targets=gap.targets, between=True, from_words=gap.from_words)
-            if place.targets == (Target(TargetKind.SPACE),) and place.of is None and place.which is Which.NEXT
+            if place.targets == (Target(TargetKind.SPACE),)
+            and place.of is None
+            and place.which in (Which.NEXT, Which.EACH)
             else place
             for place in step.places
         ),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 
 from lint.pattern import Stated
-from lint.place import LimitKind, Which
+from lint.place import LimitKind, Place, Which
 from lint.reading.repeating.loosestars import fold_loose
 from lint.reading.words.shortlists import signs_as_commas
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
@@ -66,6 +66,7 @@ class Reading:
 
     steps: list[Step]
     stated: Stated | None = None
+    gap: Place | None = None  # "working in sps between dc": what "sp" means in this row
 
 
 def is_run(step: Step) -> bool:

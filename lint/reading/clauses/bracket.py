@@ -75,9 +75,10 @@ class BracketClauses(SizedClauses):
             stream.at = close + 1
             self.attach_counting(note)  # "ch 3 (= 1 dc)", which is no count of the row
             return True
-        if self.top and not self.goes_on_in_squares(start, close):
+        if self.top and not self.goes_on_in_squares(start, close) and not self.made_again(start, close):
             found = counts.bracket_count(stream, start, close, bool(self.steps))
-            if found is not None:
+            shaped = found is not None and any(item.words in ("increased", "decreased") for item in found.items)
+            if found is not None and not shaped:  # "(6 increased)" tells of the work, and counts no stitches
                 bare = all(item.unit == "stitches" and not item.words for item in found.items)
                 if self.reading.stated is None or not bare:
                     self.reading.stated = found
@@ -159,6 +160,19 @@ class BracketClauses(SizedClauses):
             return False
         said, worked = squares(tuple(items)), squares(tuple(self.steps))
         return said is not None and worked is not None and said != worked
+
+    def made_again(self, start: int, close: int) -> bool:
+        """ "(2 blocks made), …, (2 blocks made)": each tells what the clause before it made, and none the row's count."""
+        words = self.stream.lexemes[start : close + 1]
+        if len(words) != 5 or words[1].kind != "number" or words[3].kind != "made":
+            return False
+        before = self.stream.lexemes[:start]
+        return any(
+            [one.kind for one in before[at : at + 2]] == [words[0].kind, "number"]
+            and before[at + 2].lower == words[2].lower
+            and before[at + 3].kind == "made"
+            for at in range(len(before) - 3)
+        )
 
     def _behind_short_chain(self, start: int) -> bool:
         """Whether "4 ch." stands before a bracket, with the full stop of an abbreviation."""

@@ -185,17 +185,20 @@ class EdgeClauses(ClusterClauses):
 
     def over_all_edges(self, start: int, step: Work) -> Evenly:
         """So many stitches along an edge and those named behind it: "evenly up right front, round neck and down left front"."""
-        stream = self.stream
+        stream, edges = self.stream, 1
         while stream.kind() in (",", "and"):
             before = stream.at
             stream.skip(",", "and")
             if not self.along_edge() or stream.kind() not in (*SIGNS, "end", "and", "turn", "join"):
                 stream.at = before
                 break
+            edges += 1
         words = stream.lexemes[start : stream.at]
         chain = any(item.kind in ("chain", "foundation") for item in words)
         named = any(item.kind == "edge" or item.lower in PIECE_WORDS or tells_piece(item.lower) for item in words)
-        return Evenly(stream.span_from(start), step.stitch, step.number, edge=named and not chain)
+        if any(item.kind == "evenly" for item in words):
+            edges = 1  # "90 sc evenly up right front, round neck and down left front": over all of them
+        return Evenly(stream.span_from(start), step.stitch, step.number, edge=named and not chain, edges=edges)
 
     def of_an_edge(self, start: int) -> bool:
         """ "sc in each of 46 ch along the neck edge": so many places, which are on an edge and not on the row below."""
@@ -275,6 +278,12 @@ class EdgeClauses(ClusterClauses):
         """
         last = self.steps[-1] if self.steps else None
         there = isinstance(last, Work) and start > 0 and last.span.end == self.stream.lexemes[start - 1].end
+        if there and not last.places and last.stitch != "sl st":  # "sc down the opposite side", "sc 9 back along it"
+            side = OtherSide(self.stream.span_from(start))
+            plain = not last.number_said and last.stitch not in ("inc", "dec") and last.together is None
+            each = (Place(last.span, Which.EACH, (Target(TargetKind.CHAIN),)),)
+            self.steps[-1:] = [side, replace(last, places=each) if plain else last]
+            return
         whichs = [_last_which(step) for step in self.steps] if there else []
         end = whichs.index(Which.LAST) + 1 if Which.LAST in whichs else len(whichs)
         goes_on = end < len(whichs) and all(which in (*_ALONG, Which.LAST) for which in whichs[end:])

@@ -74,8 +74,11 @@ def plain_turns(items: list[Step]) -> list[Step]:
 
 def shapes_over_several(items: list[Step], place: Place) -> bool:
     """Whether "(sc, inc) in the remaining 6" rather is a repeat over them: an increase stands in a place of its own."""
-    shapes = any(isinstance(step, Work) and step.stitch in ("inc", "dec") for step in items)
-    return shapes and len(items) > 1 and (place.which is Which.EACH or place.number.lone != 1)
+    shapes = any(isinstance(step, Work) and step.stitch in ("inc", "dec") for step in items) and len(items) > 1
+    shapes = (
+        shapes or len(items) == 1 and isinstance(items[0], Work) and bool(items[0].together) and not items[0].places
+    )
+    return shapes and (place.which is Which.EACH or place.number.lone != 1)
 
 
 def only_star_before(steps: list[Step]) -> bool:

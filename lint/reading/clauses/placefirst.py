@@ -257,7 +257,7 @@ class PlaceFirstClauses(WithClauses):
             stream.at = before
         if participle and self.has_work() and stream.kind() in ("number", "(", "[", "stitch"):
             return self.read_alongside(start)
-        if participle and self.has_work() and stream.kind() == "in" and self.in_gaps_between(start):
+        if participle and stream.kind() == "in" and self.in_gaps_between(start):
             return True
         if stream.kind() == "open_work":
             return self.read_open_work(start)

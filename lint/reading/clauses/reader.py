@@ -14,6 +14,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from lint.reading.clauses.alongside import in_gaps
 from lint.reading.clauses.base import SEPARATORS, Reading, all_read
 from lint.reading.clauses.count import CountClauses
 from lint.reading.clauses.listrepeats import by_cross
@@ -91,6 +92,7 @@ def read_row(stream: Stream) -> Reading:
     stream = counts_set_apart(counts_in_words(stream.without(asides(stream) | emphasis(stream))))
     parser = Clauses(stream, reading, top=True)
     parser.run()
+    reading.steps = [in_gaps(step, reading.gap) for step in reading.steps] if reading.gap else reading.steps
     reading.steps = nothing_swallowed(unclear_markers(reading.steps, stream.lexemes), stream.lexemes)
     reading.steps = back_at_first(those_meant(reading.steps), stream.lexemes)
     reading.steps = none_passed_over(reading.steps, stream.lexemes, stream.vocabulary)
@@ -114,6 +116,21 @@ def read_inside(stream: Stream) -> list[Step]:
     reading = Reading([])
     Clauses(signs_as_commas(without_short_stops(stream)), reading, top=False).run()
     return fold_loose(reading.steps)
+
+
+_OF_OTHERS = ("make", "repeat", "open_work", "word", "number", "remaining", "other_side", "then", "the", "ending")
+# what begins with words of many kinds, tried in this order: ends of last passes, other pieces, rows that grow, sides
+_CALLS = (
+    (("make", "with", "ending"), so_many_at_end),
+    (("make", "open_work", "repeat"), piece_again),
+    (("make", "as", "open_work"), piece_call),
+    (("open_work", "word", "make", "increase", "decrease"), growing_on),
+    (("make", "number"), piece_run),
+    (("make", "in", "over", "across", "word"), those_only),
+    (("join", "attach", "word"), limb_joined),
+    (_OF_OTHERS, other_sides),
+    (("make", "number"), all_sides),
+)
 
 
 class Clauses(CountClauses):
@@ -181,23 +198,11 @@ class Clauses(CountClauses):
             lexeme = stream.take()
             self.steps.append(Unread(lexeme.span, lexeme.text, "this bracket is never opened", "never opened"))
             return True
-        if kind in ("make", "with", "ending") and so_many_at_end(stream, self.steps, start):
-            return True
-        if kind in ("make", "open_work", "repeat") and piece_again(stream, self.steps, start):
-            return True
-        if kind in ("make", "as", "open_work") and piece_call(stream, self.steps, start):
-            return True
-        if kind in ("open_work", "word", "make", "increase", "decrease") and growing_on(stream, self.steps, start):
+        if any(kind in kinds and read(stream, self.steps, start) for kinds, read in _CALLS):
             return True
         if told_together(stream, self.steps, start) or self.run_shaped_evenly(start):
             return True
-        if kind in ("make", "number") and piece_run(stream, self.steps, start):
-            return True
-        if kind in ("make", "in", "over", "across", "word") and those_only(stream, self.steps, start):
-            return True
         if kind == "word" and stream.word("alternating") and self.stitches_in_turn(start):
-            return True
-        if kind in ("join", "attach", "word") and limb_joined(stream, self.steps, start):
             return True
         for read_others in (in_all_others, rest_of_row):
             stream.at = start
@@ -205,10 +210,6 @@ class Clauses(CountClauses):
                 return True
         stream.at = start
         if (kind in ("make", "as", "open_work") or stream.word("do")) and repeats.passage(stream, self.steps, start):
-            return True
-        if kind in _OF_OTHERS and other_sides(stream, self.steps, start):
-            return True
-        if kind in ("make", "number") and all_sides(stream, self.steps, start):
             return True
         if self.motif_clause(start) or not self.has_work() and self.behind_others(start):
             return True
@@ -322,8 +323,6 @@ class Clauses(CountClauses):
 
 
 # what a clause about the other sides may begin with
-_OF_OTHERS = ("make", "repeat", "open_work", "word", "number", "remaining", "other_side", "then", "the", "ending")
-
 # what reads a clause, by the kind of its first word
 _READERS: dict[str, Callable[[Clauses, int], bool]] = {
     "chain": Clauses.read_chain,

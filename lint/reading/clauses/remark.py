@@ -15,6 +15,7 @@ from lint.reading.repeating.rowsof import run_for_rows
 from lint.reading.repeating.swaps import changes_stitch
 from lint.reading.words.piecewords import for_a_thing, tells_piece
 from lint.reading.words.rowending import ends_in_stitches
+from lint.reading.words.runs import begins_at
 from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS
 from lint.tree import Chain, Group, OpenWork, OtherSide, Remark, Repeat, Skip, Unread, UseYarn, Work
 
@@ -31,14 +32,12 @@ class RemarkClauses(LeftClauses):
     def read_throughout(self, start: int) -> bool:
         """ "in each st throughout" adds nothing; of "4 sc, dec throughout" it is not said what goes on so."""
         listed = self.stream.kind(-1) in ("stitch", "increase", "decrease") and len(self.steps) > 1
-        return not (listed and all(isinstance(step, Work) for step in self.steps[-2:])) and self.read_remark_phrase(
-            start
-        )
+        listed = listed and all(isinstance(step, Work) for step in self.steps[-2:])
+        return not listed and self.read_remark_phrase(start)
 
     def read_remark_phrase(self, start: int) -> bool:
         self.stream.take()
-        self.steps.append(Remark(self.stream.span_from(start)))
-        return True
+        return self.noted(start)
 
     def read_unchanged(self, start: int) -> bool:
         """ "sc in each st without increasing": said of the work before it."""
@@ -58,13 +57,17 @@ class RemarkClauses(LeftClauses):
                 stream.take()
                 break
             stream.take()
-        self.steps.append(Remark(self.stream.span_from(start)))
-        return True
+        return self.noted(start)
 
     def work_begins(self) -> bool:
         """Whether a connecting word leads from a remark back to work."""
         stream = self.stream
         return stream.kind() == "and" and stream.kind(1) in _WORK_BEGINS or stream.leads_to_work(stream.at)
+
+    def noted(self, start: int) -> bool:
+        """What was passed since `start` is a remark."""
+        self.steps.append(Remark(self.stream.span_from(start)))
+        return True
 
     def read_beginning_remark(self, start: int) -> bool:
         """ "beginning in the top of ch-3" says where the run before starts; before any work, where this row does."""
@@ -82,7 +85,14 @@ class RemarkClauses(LeftClauses):
                 stream.pass_to()  # "Start with white, …"
                 self.steps.append(UseYarn(stream.span_from(start)))
                 return True
-            return stream.kind() == "space" and self.loop_for_ring(start) or self.clause()
+            if stream.kind() == "space" and self.loop_for_ring(start):
+                return True
+            last = self.steps[-1] if self.clause() else None
+            if isinstance(last, Work) and last.number == ONE and not last.places and last.stitch != "sl st":
+                self.steps[-1] = replace(
+                    last, perhaps=True
+                )  # "Starting with a standing dc, 2 dc in each st": one of them
+            return last is not None
         if not self.has_work() and stream.kind(1) in ("number", "stitch") and stream.word("start", "begin", "starting"):
             stream.take()  # "start 6 sc in a magic circle"
             return self.clause()
@@ -91,8 +101,7 @@ class RemarkClauses(LeftClauses):
             return self.clause()
         if stream.kind(1) == "with" and stream.kind(2) == "chain" and self.has_work():
             stream.pass_to()  # "8 dc in ring, starting with ch 3 as first dc": one of the eight
-            self.steps.append(Remark(stream.span_from(start)))
-            return True
+            return self.noted(start)
         stream.take()
         if stream.kind() == "at" and not self.has_work():  # "Starting at toe end, ch 22"
             return self.where_words(start)
@@ -100,22 +109,23 @@ class RemarkClauses(LeftClauses):
             ahead = 1 if stream.kind() == "the" else 0
             if stream.kind(ahead) in ("right_side", "wrong_side") and stream.kind(ahead + 1) == "row":
                 stream.pass_to()  # "Beg with a RS row, work in patt"
-                self.steps.append(Remark(stream.span_from(start)))
-                return True
+                return self.noted(start)
         if stream.kind() in ("each", "same") and any(
             i.kind in ("row", "round") for i in stream.lexemes[start : start + 6]
         ):
             stream.pass_to(".", ";")  # "Begin each new round with a standing dc, or ch 3 instead."
-            self.steps.append(Remark(stream.span_from(start)))
-            return True
+            return self.noted(start)
         found = places(stream, bare=True)
         if not found:
             return False
         span = stream.span_from(start)
         pointed = found[0].which in (Which.SAME, Which.NEXT, Which.FIRST) and found[0].number == ONE
-        second = found[0].which is Which.NEXT and any(isinstance(s, Chain) and s.length == ONE for s in self.steps)
+        second = found[0].which is Which.NEXT and found[0].targets[0].kind in (TargetKind.ANY_STITCH, TargetKind.STITCH)
+        second = second and any(isinstance(s, Chain) and s.length == ONE for s in self.steps)
         at_first = pointed and not second  # "ch 1, starting in next st": it may be the second one
-        if self.has_work() or at_first and not found[0].ordinals and len(found) == 1:
+        if self.has_work() and (found[0].which is Which.FROM_HOOK or found[0].ordinals):
+            return begins_at(stream, self.steps, found, span)
+        if self.has_work() and not second or at_first and not found[0].ordinals and len(found) == 1:
             self.steps.append(Remark(span))  # "starting in next st, sc in each st around"
         elif found[0].which is Which.FROM_HOOK:
             self.steps.append(Skip(span, found))
@@ -134,8 +144,7 @@ class RemarkClauses(LeftClauses):
         if stream.kind(colon - start) == ":" and not self.has_work() and any(tells_piece(i.lower) for i in words):
             if all(item.kind in ("the", "word", "side") for item in words):
                 stream.at = colon  # "For the ears: sc 5, …"
-                self.steps.append(Remark(stream.span_from(start)))
-                return True
+                return self.noted(start)
         if stream.word("but", "except", ahead=-1):
             return False  # "…, but for the final one"
         clause = stream.lexemes[start : stream.next_of(*SIGNS, start=start)]
@@ -151,8 +160,7 @@ class RemarkClauses(LeftClauses):
             return False
         if corner and self.steps and isinstance(self.steps[-1], Chain):
             self.steps[-1] = replace(self.steps[-1], corner=True)
-        self.steps.append(Remark(stream.span_from(start)))
-        return True
+        return self.noted(start)
 
     def tells_what_for(self) -> bool:
         """Whether "for corner", "for the beak" stands here; "for the remaining 12" is where it is worked."""
@@ -184,8 +192,7 @@ class RemarkClauses(LeftClauses):
             if stream.kind() in STITCHY:
                 return False
             stream.take()
-        self.steps.append(Remark(stream.span_from(start)))
-        return True
+        return self.noted(start)
 
     def read_change(self, start: int) -> bool:
         """ "Change to white", "changing to B in last st": a colour, not a stitch."""
@@ -205,8 +212,7 @@ class RemarkClauses(LeftClauses):
         if self.has_work():
             return False
         stream.pass_to(".")
-        self.steps.append(Remark(stream.span_from(start)))
-        return True
+        return self.noted(start)
 
     def read_chain_note(self, start: int) -> bool:
         """ "Beg ch-3 counts as dc.", "Each chain 2 at the start of a round counts as hdc": a rule, not a chain to work."""
@@ -245,8 +251,7 @@ class RemarkClauses(LeftClauses):
             stream.at = stream.sentence_end(stream.at, ".", "!")
             if {item.kind for item in stream.lexemes[start : stream.at]} & {"number", "skip", "repeat", "each", "next"}:
                 return False
-            self.steps.append(Remark(stream.span_from(start)))
-            return True
+            return self.noted(start)
         seams = stream.word("seam the", "sew")  # no row: the whole sentence is finishing
         end = stream.sentence_end(start, ".", ";", *(() if seams else (",", ":", "star", *OPENERS)))
         end = next((i for i in range(start + 1, end) if stream.leads_to_work(i)), end)
@@ -265,8 +270,7 @@ class RemarkClauses(LeftClauses):
         if works or ends_in_stitches(words[1:]):
             return False  # "make sure to work 2 sc in last st" is more than a remark
         stream.at = end  # what follows a comma is read for itself: "being careful not to twist, join with sl st"
-        self.steps.append(Remark(stream.span_from(start)))
-        return True
+        return self.noted(start)
 
     def read_apart(self, start: int) -> bool:
         """ "Insert eyes between R5 and R6, 5 sts apart": how far apart what the clause before tells of is set."""
@@ -280,8 +284,7 @@ class RemarkClauses(LeftClauses):
         ):
             return False
         stream.take()
-        self.steps.append(Remark(stream.span_from(start)))
-        return True
+        return self.noted(start)
 
     def until_length(self, start: int) -> bool:
         """Whether "until piece measures 10 cm", "for 4 in" stands at `start`: how long, not how many stitches."""
@@ -293,8 +296,9 @@ class RemarkClauses(LeftClauses):
     def stops_on_the_way(self) -> bool:
         """Whether the last work said goes into single places: "…, 1 sc in next, continue around" is more of the same."""
         last = next((step for step in reversed(self.steps) if isinstance(step, (Work, Group, Repeat))), None)
+        listed = isinstance(last, Work) and not last.places and sum(isinstance(step, Work) for step in self.steps) > 1
         ends = isinstance(last, (Work, Group)) and last.places and last.places[-1].which is not Which.EACH
-        return bool(ends)
+        return bool(ends) or listed  # "5 sc, 2 inc, continue around"
 
     def read_open_work(self, start: int) -> bool:
         """ "Work even until piece measures 25 cm": work whose count the words do not give."""
@@ -326,8 +330,7 @@ class RemarkClauses(LeftClauses):
         behind = start and stream.kind(-1) in (",", ";") and self.has_work()
         if stream.kind(1) == "ending" and stream.kind(2) in (*SIGNS, "end") and behind:
             stream.at += 2  # "sl st across 14 dc, to end"
-            self.steps.append(Remark(stream.span_from(start)))
-            return True
+            return self.noted(start)
         marked = any(item.lower in ("marked", "marker") for item in stream.lexemes[start : start + 9])
         if marked and stream.word("until", "till"):
             stream.pass_to()  # "until you get to your 2nd marked stitch"
@@ -361,8 +364,7 @@ class RemarkClauses(LeftClauses):
         if self.stream.kind(1) not in ("row", "round"):
             return False
         self.stream.pass_to()
-        self.steps.append(Remark(self.stream.span_from(start)))
-        return True
+        return self.noted(start)
 
     def read_counting_sentence(self, start: int) -> bool:
         """ "Ch 3. Counts as first dc." as a sentence of its own."""
@@ -371,7 +373,8 @@ class RemarkClauses(LeftClauses):
         length = before.length.lone if isinstance(before, Chain) else None
         end = notes.note_end(stream, stream.at, length)
         note = notes.counting(stream.inside(stream.at, end))
-        if note is None:
+        run = isinstance(before, Work) and [place.which for place in before.places] == [Which.EACH]
+        if note is None or run and note.space is None:  # "sc in each st; count the last 2 sts as one"
             return False
         stream.at = end
         self.attach_counting(note)
@@ -385,8 +388,7 @@ class RemarkClauses(LeftClauses):
         if not start or stream.kind(-1) != "dash" or any(i.kind in ("in", "number", "make", "skip") for i in inside):
             return False
         stream.at = end
-        self.steps.append(Remark(stream.span_from(start)))
-        return True
+        return self.noted(start)
 
     def read_may_be(self, start: int) -> bool:
         """ "Rnd 6 may be repeated for a larger motif.": a sentence that leaves it to the maker."""
@@ -395,5 +397,4 @@ class RemarkClauses(LeftClauses):
         if self.has_work() or not any(item.lower in ("may", "can") for item in stream.lexemes[start:end][:4]):
             return False
         stream.at = end
-        self.steps.append(Remark(stream.span_from(start)))
-        return True
+        return self.noted(start)

@@ -76,6 +76,8 @@ def nothing_swallowed(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
                 or _points_at_some(inside)
                 or _shapes_in_brackets(inside, found)
                 or _adds_in_brackets(inside, found)
+                or _leaves_open(inside, found)
+                or _ends_in_a_figure(inside)
                 or inside[:1] != []
                 and inside[0].kind in OPENERS
                 and bids_again(inside[1:-1])
@@ -98,6 +100,9 @@ def nothing_swallowed(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
             and any(_is_placed(inside, index) for index in range(len(inside)))
         )
         note = step.counting if isinstance(step, Chain) else step.closing if isinstance(step, Work) else None
+        over_all = isinstance(step, Work) and [place.which for place in step.places] == [Which.EACH]
+        if note is not None and over_all and note.space is None and note.counts:
+            swallows = True  # "sc in each st (each ch-1 sp counts as a st)"
         if note is not None and note.span != step.span and not swallows:  # "join with dc" is its own note
             inside = words(note.span)
             swallows = not any(item.kind in ("row", "round") for item in inside) and any(
@@ -183,7 +188,9 @@ def _goes_on_along(inside: list[Lexeme]) -> bool:
 
 
 def _says_where(inside: list[Lexeme]) -> bool:
-    """Whether a few words without a verb say where in the row: "Not in the last.", "Corner in the middle."."""
+    """Whether a few words without a verb say where in the row: "Not in the last.", "(not in the last)"."""
+    if len(inside) > 2 and inside[0].kind in OPENERS and inside[1].lower in _LEADS:
+        inside = inside[1:-1]
     if not 2 <= len(inside) <= 6 or inside[-1].kind not in _WHERE:
         return False
     lead, rest = inside[0], inside[1:-1]
@@ -270,6 +277,36 @@ def _adds_in_brackets(inside: list[Lexeme], before: list[Step]) -> bool:
     number = (first.kind == "number" or first.lower in ("once", "twice")) and not plain
     placed = then.kind in ("in", "at", "over") or then.kind == "more" or then.lower in ("less", "fewer", "extra")
     return number and placed and any(isinstance(step, MAKES_STITCHES) for step in before)
+
+
+_NO_STITCHES = ("row", "round", "color", "size", "hook", "chain", "space")
+_SHADES = ("shade", "no", "no.", "nr", "number", "col", "colour", "color")
+
+
+def _ends_in_a_figure(inside: list[Lexeme]) -> bool:
+    """Whether "stuff the head 11", "change to white 10" ends in a figure that may be stitches."""
+    if len(inside) < 2 or inside[-1].kind != "number" or inside[0].kind not in ("stuff", "change"):
+        return False
+    return not any(item.kind in _NO_STITCHES or item.lower in _SHADES for item in inside)
+
+
+_AT_WILL = ("desired", "needed", "necessary", "wanted", "wished", "like", "prefer", "wish", "want", "required")
+
+
+def _leaves_open(inside: list[Lexeme], before: list[Step]) -> bool:
+    """Whether "(optional)", "(if desired)", "(or 2 sc for a wider brim)" leaves the work before it to the maker."""
+    if len(inside) < 3 or inside[0].kind not in OPENERS or not before or not isinstance(before[-1], MAKES_STITCHES):
+        return False
+    if isinstance(before[-1], Work) and before[-1].stitch == "sl st":
+        return False
+    words = [item.lower for item in inside[1:-1]]
+    if (
+        words[0] == "or"
+        and inside[2].kind == "number"
+        and (len(inside) == 4 or inside[3].kind in (*_MAKES, "any_stitch"))
+    ):
+        return True
+    return words[0] in ("optional", "optionally") or words[0] == "if" and words[-1] in _AT_WILL
 
 
 def _into_each(step: Work) -> bool:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from lint.amount import Amount
+from dataclasses import replace
+
+from lint.amount import ONE, Amount
 from lint.place import Place, Target, TargetKind, Which
 from lint.reading.places.targets import ANY, how_many, of_last_row, target
 from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS, Stream
@@ -70,8 +72,13 @@ def ordinal(stream: Stream, start: int) -> Place | None:
                 stream.span_from(start), Which.NTH, (owner,), among, ordinals=tuple(ordinals), from_words="last"
             )
         arch = owner.kind is TargetKind.SPACE or owner.kind is TargetKind.CHAIN and owner.length is not None
-        if found.kind is TargetKind.CHAIN and arch and word is not None and word.kind == "next":
+        loop = owner.kind is TargetKind.SPACE and owner.name is None and word is None
+        if found.kind is TargetKind.CHAIN and arch and (loop or word is not None and word.kind == "next"):
             sort = Target(TargetKind.SPACE, length=owner.length)  # "3rd ch of next ch-5": into the arch
+            if len(ordinals) > 1:  # "2nd and 3rd ch of lp": single chains of one loop
+                sort = Target(TargetKind.TURNING_CHAIN, length=owner.length)
+                span = stream.span_from(start)
+                return Place(span, Which.NEXT, (sort,), ordinals=tuple(ordinals), from_words="loop")
             return Place(stream.span_from(start), Which.NEXT, (sort,))
         if found.kind is TargetKind.CHAIN or owner.kind in (TargetKind.CHAIN, TargetKind.TURNING_CHAIN):
             return Place(
@@ -152,6 +159,7 @@ def chain_top(stream: Stream, start: int) -> Place | None:
     stream.skip("of", "the", "each", "next", "last", "same", "first", "in")
     last = any(item.kind == "last" for item in stream.lexemes[led : stream.at])
     starts = any(item.kind == "first" for item in stream.lexemes[led : stream.at])
+    same = any(item.kind == "same" for item in stream.lexemes[led : stream.at])
     if stream.kind() == "ordinal":
         if stream.peek().number != 1:
             return ordinal(stream, start)  # "top of 2nd ch"
@@ -170,6 +178,22 @@ def chain_top(stream: Stream, start: int) -> Place | None:
         found = Target(TargetKind.TURNING_CHAIN, length=found.length or _of_its_chain(stream))
     if found.kind is TargetKind.STITCH and (stream.take_if("made") or last and number is None):
         return Place(stream.span_from(start), Which.JUST_MADE, (found,))  # "sl st in top of last sc": a picot's
+    if same and number is None and found.kind in (TargetKind.STITCH, TargetKind.ANY_STITCH):
+        return Place(stream.span_from(start), Which.SAME, (found,))  # "FPdc around next st, dc in top of same st"
     if number is not None and found.kind is not TargetKind.TURNING_CHAIN:
         return Place(stream.span_from(start), Which.NEXT, (found,), number)  # "top of next 3 sts"
     return Place(stream.span_from(start), Which.NEXT, (found,), from_words="top")
+
+
+def numbered_together(one: Place, other: Place) -> Place | None:
+    """ "first and second sts": numbered like "1st and 2nd sts"."""
+    first = one.which is Which.FIRST and one.number == ONE and one.of is None
+    numbered = other.which is Which.NTH and other.of is None and other.number == ONE
+    if not first or not numbered or not other.ordinals or other.ordinals[0] < 2:
+        return None
+    return replace(other, ordinals=(1, *other.ordinals), shared=one.shared, span=one.span.to(other.span))
+
+
+def merges(one: Place, other: Place) -> bool:
+    """ "each dc and each ch-1 sp": one run over both sorts of place."""
+    return one.which is Which.EACH and other.which is Which.EACH and one.limit is None and one.of is None

@@ -15,7 +15,7 @@ from lint.place import Place, Target, TargetKind, Which
 from lint.reading.places.freeloops import free_part, in_all_of_them
 from lint.reading.places.limits import half_of_row, limit
 from lint.reading.places.ofpieces import piece_stitches
-from lint.reading.places.ordinals import chain_top, ordinal
+from lint.reading.places.ordinals import chain_top, merges, numbered_together, ordinal
 from lint.reading.places.partof import middle_of_arch
 from lint.reading.places.pointed import all_but, all_told, chains_made, each_place, pointed, with_target
 from lint.reading.places.prepositions import begins_bare, preposition
@@ -103,7 +103,9 @@ def places(stream: Stream, allow_to: bool = False, bare: bool = False) -> tuple[
         if ends and stream.lexemes[before - 1].kind == "first":
             stream.at = start
             return ()  # "in first and last 5 sts": one and five, or five at each end?
-        if merges(found[-1], following):
+        if (both := numbered_together(found[-1], following)) is not None:
+            found[-1] = both
+        elif merges(found[-1], following):
             found[-1] = replace(
                 found[-1],
                 targets=found[-1].targets + following.targets,
@@ -134,15 +136,12 @@ def _that_was_skipped(stream: Stream) -> None:
         stream.take()
 
 
-def merges(one: Place, other: Place) -> bool:
-    """ "each dc and each ch-1 sp": one run over both sorts of place."""
-    return one.which is Which.EACH and other.which is Which.EACH and one.limit is None and one.of is None
-
-
 def _item(stream: Stream, between: bool = False) -> Place | None:
     start = stream.at
     if (loops := in_all_of_them(stream, start)) is not None:
         return loops
+    if stream.word("pairs", "twos", "threes") and stream.kind(-1) == "in":
+        return None  # "next 6 sts tog in pairs": how they are taken, and no place
     if (but_some := all_but(stream)) is not None:
         return but_some  # "in all but last 2 sts"
     if (half := half_of_row(stream)) is not None:

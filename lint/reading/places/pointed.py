@@ -52,7 +52,15 @@ def each_place(stream: Stream, start: int) -> Place | None:
     one = stream.word("one", ahead=1) and stream.kind(2) not in ("any_stitch", "stitch")  # "in every other one"
     if stream.word("other") and not one and (stream.kind(1) == "number" or told == "each of the"):
         stream.take()  # "each of the other (11) dc"; "every other dc" may also be every second one
+    before = stream.kind() == "middle" and stream.kind(1) == "number" and bool(stream.take())
     number = how_many(stream)
+    plain = stream.kind(1) in ("any_stitch", "stitch")  # "in each of the 14 center front sts" is of a piece
+    if number is not None and (before or stream.kind() == "middle" and plain):
+        stream.take_if("middle")  # "in each of the 2 center sts"
+        place = with_target(stream, start, Which.NEXT, number, middle=True)
+        return replace(place, each_of=True) if place is not None and place.of is None else None
+    if before:
+        return None
     if number is not None:
         unused = stream.take_if("unused")
         if word := _of_a_piece(stream):
@@ -96,6 +104,8 @@ def each_place(stream: Stream, start: int) -> Place | None:
     if reach is None and stream.kind() == "across" and _a_side(stream):
         stream.pass_to(*SIGNS, "and")  # "in each dc across the side of the square": to its corner
         reach = Limit(LimitKind.BEFORE, target=Target(TargetKind.CORNER))
+    if reach is not None and reach.kind is LimitKind.LAST and reach.target is None:
+        reach = replace(reach, target=found)  # "in each ch-2 sp except last"
     span = stream.span_from(start)
     piece = only_piece(stream.lexemes[start : stream.at]) if word == "elsewhere" else ""
     if piece and reach is None and found == ANY:
@@ -194,6 +204,8 @@ def pointed(stream: Stream, start: int) -> Place | None:
         if which is Which.ANY:
             return None
         place = Place(stream.span_from(start), which, (ANY,), number or ONE)
+    if word == "remaining" and number is not None and place.which is Which.EACH and place.of is None:
+        place = replace(place, which=Which.NEXT, each_of=True)  # "sc in remaining 8 sts": so many, and no more
     if which is Which.SAME and stream.lexemes[start].lower == "that":
         place = replace(place, from_words="that")
     elif which is Which.SAME:

@@ -13,7 +13,8 @@ from lint.reading.places.freeloops import loops_of_all
 from lint.reading.places.howoften import several_may_be_meant, so_many_from_hook, times_in_brackets
 from lint.reading.places.limits import limit
 from lint.reading.places.madeof import DOUBLED, hung_on, increase_told, legs_before, legs_behind
-from lint.reading.places.places import merges, places
+from lint.reading.places.ordinals import merges
+from lint.reading.places.places import places
 from lint.reading.places.targets import ANY, LOOPS, of_a_row_below
 from lint.reading.places.totals import into_an_edge
 from lint.reading.words.lists import in_each_by_size

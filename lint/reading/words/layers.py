@@ -6,7 +6,7 @@ from lint.lexicon import Lexeme
 from lint.pattern import Stated
 from lint.place import Which
 from lint.reading.words.stream import CLOSERS
-from lint.tree import Evenly, Group, Remark, Repeat, Step, Work
+from lint.tree import Evenly, Group, Remark, Repeat, Step, Unread, Work
 
 _LAYERS = ("layer", "thickness", "both sides", "both pieces", "both walls", "both edges", "both halves")
 
@@ -41,6 +41,10 @@ def layers_noted(steps: list[Step], lexemes: list[Lexeme], worked: list[Lexeme])
     alone = sum(isinstance(step, (Work, Group, Repeat, Evenly)) for step in steps) == 1
     run = steps[first] if alone and isinstance(steps[first], Work) else None
     across = any(item.kind == "across" for item in lexemes) and run is not None and _whole(run)
+    one = steps[first]
+    if not alone and isinstance(one, Work) and not (one.places or one.number_said) and one.span.end <= said.start:
+        why = "how many go through both layers is not said"  # "fold, sc through both layers, 9 sc"
+        return [*steps[:first], Unread(one.span, said.text, why), *steps[first + 1 :]]
     note = Remark(said.span, layers="folded" if alone and (folds or across) else "perhaps")
     return [*steps[:first], note, *steps[first:]]
 

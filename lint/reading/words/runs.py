@@ -5,7 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.place import LimitKind, Place, TargetKind, Which
-from lint.tree import Alongside, Group, Loops, Remark, Repeat, Skip, Step, Work
+from lint.reading.words.stream import Stream
+from lint.source import Span
+from lint.tree import Alongside, Group, Loops, OpenWork, Remark, Repeat, Skip, Step, Work
 
 _PLAIN = (TargetKind.ANY_STITCH, TargetKind.STITCH)
 
@@ -20,7 +22,8 @@ def side_by_side(steps: list[Step]) -> list[Step]:
     in_turn = sum(_of_all(step) and _plain(step.places[0]) for step in steps) > 1
     ordered = _come_again(steps)
     for step in steps:
-        crossed = base is not None and step is last and _run(found[base]) is not None
+        over = _run(found[base]) if base is not None and step is last else None
+        crossed = over is not None and (over.limit is None or over.limit.target is None)  # no "along top edge"
         if crossed and _space_crossed(step):
             found.append(alongside(step))  # "sc in each st and 4 sc in the ch sp"
             continue
@@ -63,6 +66,10 @@ def place_come_to(steps: list[Step]) -> list[Step]:
         if limit is not None and limit.kind is LimitKind.BEFORE and isinstance(step, (Work, Group)) and step.places:
             if step.places[0].from_words == "that":
                 step = replace(step, places=(replace(step.places[0], which=Which.NEXT), *step.places[1:]))
+        if limit is not None and limit.kind is LimitKind.LAST and limit.number.lone == 1 and limit.target is not None:
+            if isinstance(step, (Work, Group)) and step.places and step.places[0].from_words == "that":
+                last = replace(step.places[0], which=Which.LAST, targets=(limit.target,), from_words="")
+                step = replace(step, places=(last, *step.places[1:]))  # "sc in each st to last st, 2 sc in it"
         come_to = before.to if isinstance(before, Skip) else None
         if come_to is not None and isinstance(step, (Work, Group)) and step.places:
             next_chain = before.places and step.places[0].targets[0].kind is TargetKind.CHAIN
@@ -142,12 +149,20 @@ def _space_crossed(step: Step) -> bool:
     target = place.targets[0] if one else None
     if target is not None and target.kind is TargetKind.CHAIN:  # several stitches: one goes into a turning chain
         return isinstance(step, Work) and (step.number.lone or 0) > 2
-    return target is not None and target.kind is TargetKind.SPACE and not target.corner
+    corner = target is not None and target.kind is TargetKind.CORNER  # "sc in each dc around, 3 sc in corner"
+    return target is not None and (corner or target.kind is TargetKind.SPACE and not target.corner)
+
+
+def _but_last(step: Step) -> bool:
+    """ "3 sc in each ch-2 sp except last"."""
+    place = step.places[0] if isinstance(step, (Work, Group)) and len(step.places) == 1 else None
+    short = place is not None and place.which is Which.EACH and place.limit is not None
+    return short and place.limit.kind is LimitKind.LAST and place.limit.target == place.targets[0] and not _plain(place)
 
 
 def _beside(base: Step, step: Step) -> bool:
     one = _run(base) or (base.places[0] if _of_all(base) else None)
-    other = _run(step) or (step.places[0] if _of_all(step) else None)
+    other = _run(step) or (step.places[0] if _of_all(step) or _but_last(step) else None)
     if one is None or other is None or len(step.places) != 1:
         return False
     if isinstance(step, Work) and (step.stitch in ("sl st", "dec") or step.together):
@@ -170,3 +185,27 @@ def _of_corners(step: Step) -> bool:
 
 def _plain(place: Place) -> bool:
     return any(target.kind in _PLAIN for target in place.targets)
+
+
+def begins_at(stream: Stream, steps: list[Step], found: tuple[Place, ...], span: Span) -> bool:
+    """ "sc in each ch across, beginning with 2nd ch from hook": where the run that was told before begins."""
+    if stream.kind() == "," and stream.kind(1) in (
+        "stitch",
+        "number",
+        "special",
+        "make",
+        "(",
+        "[",
+    ):  # "…, start from second sc, sc in each ch"
+        steps.append(
+            OpenWork(span, " ".join(item.text for item in stream.lexemes if span.start <= item.start < span.end))
+        )
+        return True
+    run = steps[-1]
+    each = isinstance(run, Work) and [place.which for place in run.places] == [Which.EACH]
+    worked = [step for step in steps if isinstance(step, (Work, Group, Repeat, Skip))]
+    hooked = len(found) == 1 and found[0].which is Which.FROM_HOOK and len(found[0].ordinals) == 1
+    if not each or len(worked) > 1 or not hooked or run.places[0].targets[0].kind is not TargetKind.CHAIN:
+        return False
+    steps[-1] = replace(run, places=(*found, *run.places), span=run.span.to(found[0].span))
+    return True
