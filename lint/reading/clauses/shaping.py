@@ -9,6 +9,7 @@ from lint.growth import ShapedWhere
 from lint.place import Limit, LimitKind, Place, Which
 from lint.reading.clauses.base import STITCHY, is_run
 from lint.reading.clauses.finish import FinishClauses
+from lint.reading.places.increasedin import increased_in_each
 from lint.reading.places.limits import limit
 from lint.reading.places.targets import ANY, target
 from lint.reading.repeating.rowsof import shaped_rows
@@ -50,6 +51,8 @@ class ShapingClauses(FinishClauses):
                 return True
         elif word.doubled or word.kind == "word" and word.lower not in ("increasing", "decreasing"):
             return False
+        if word.lower == "increasing" and increased_in_each(stream, self.steps, start):
+            return True
         number = stream.amount() or ONE
         if stream.word("x", "×") and stream.kind(1) == "number":
             stream.at += 2  # "increase 9 x 1 st in every 6th row"
