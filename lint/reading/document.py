@@ -298,9 +298,10 @@ class _RowReader:
                 )  # "Second side of neck: skip 10 sts, join"
         ends = any(isinstance(step, (Repeat, Turn, Join, FastenOff, Evenly)) for step in walk(steps))
         runs = any(place.which is Which.EACH for s in walk(steps) if isinstance(s, (Work, Group)) for place in s.places)
-        leaves = any(
+        works = any(isinstance(step, MAKES_STITCHES) for step in steps)
+        leaves = works and any(
             isinstance(step, Skip) and step.rest for step in steps
-        )  # "…, leave remaining sts unworked. (12 sc)"
+        )  # "…, leave remaining sts. (12 sc)"
         if not (ends or runs or leaves or reading.stated is not None) or not is_work(reading, lexemes):
             return None
         if not any(isinstance(step, (*MAKES_STITCHES, RowCall, Unread)) for step in walk(steps)):

@@ -251,7 +251,7 @@ class Placing(ChainRuns):
             return self.each_corner(boundary)
         if place.targets[0].kind is TargetKind.SPACE and self.passes_some(place.targets[0]):
             raise PlacesUnknown("whether the spaces passed before are meant, too, is not said")
-        found = self.chains_alone(place, boundary)
+        found = self.chains_alone(place, boundary, following)
         found = cursor.each(self.every_stitch(place, boundary), boundary, self.size) if found is None else found
         done, self.ending_done = self.ending_done, False  # "…; rep from * round, ending sc in each sc to end"
         if place.every > 1:
