@@ -45,7 +45,9 @@ class Chains(Node):
 
     __slots__ = ("length", "closing", "used", "nth")
 
-    def __init__(self, kind: str, length: int = 0, parents: tuple[Node, ...] = (), group: int = 0, nth: int = 0) -> None:
+    def __init__(
+        self, kind: str, length: int = 0, parents: tuple[Node, ...] = (), group: int = 0, nth: int = 0
+    ) -> None:
         super().__init__(kind, parents, group)
         self.length = length  # chains in it; 0 where they are not known
         self.closing = False  # the space that a joining stitch closed
