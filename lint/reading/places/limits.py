@@ -50,7 +50,7 @@ def limit(stream: Stream) -> Limit | None:
         return edge
     if (stream.kind() == "across" or stream.word("along")) and (edge := _named_edge(stream)) is not None:
         return edge
-    if stream.word("even") and stream.kind(1) in ("across", "around"):
+    if stream.word("even", "all", "right") and stream.kind(1) in ("across", "around"):
         stream.take()
     edge = 2 if stream.kind(1) in ("the", "each") else 1
     aside = stream.kind(edge) in ("side", "edge", "other_side", "row_end") or stream.word(
