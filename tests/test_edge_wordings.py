@@ -79,3 +79,19 @@ def test_a_ring_of_chains_is_worked_chain_by_chain(words: str, stitches: int) ->
     report = check(f"Cowl\n\nCh 40, join with sl st to form a ring.\nRnd 1: {words}\n")
     assert counts(report)[-1] == stitches
     assert not corrections(report)
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("34 dc up to beginning of neck shaping, 20 dc across back neck to left shoulder, 34 dc down left front", 88),
+        ("34 dc up right front edge to the neck shaping, 20 dc along the neck", 54),
+        ("34 dc up right front edge to the neck twice", None),
+        ("34 dc to shoulder, dc down the left front edge to hem", None),
+        ("dc in next 3 sts to left edge", None),
+    ],
+)
+def test_how_far_up_an_edge_so_many_stitches_go(words: str, made: int | None) -> None:
+    """ "34 dc up to start of neck shaping" has its number, and how far that goes is where the edge ends."""
+    text = f"Vest\n\nUK terms\n\nEDGING\n1st row: Join yarn to lower edge of front, 1 ch, {words}, turn.\n"
+    assert counts(check(text)) == [made]
