@@ -79,3 +79,42 @@ def test_a_ring_of_chains_is_worked_chain_by_chain(words: str, stitches: int) ->
     report = check(f"Cowl\n\nCh 40, join with sl st to form a ring.\nRnd 1: {words}\n")
     assert counts(report)[-1] == stitches
     assert not corrections(report)
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("34 dc up to beginning of neck shaping, 20 dc across back neck to left shoulder, 34 dc down left front", 88),
+        ("34 dc up right front edge to the neck shaping, 20 dc along the neck", 54),
+        ("34 dc up right front edge to the neck twice", None),
+        ("34 dc to shoulder, dc down the left front edge to hem", None),
+        ("dc in next 3 sts to left edge", None),
+    ],
+)
+def test_how_far_up_an_edge_so_many_stitches_go(words: str, made: int | None) -> None:
+    """ "34 dc up to start of neck shaping" has its number, and how far that goes is where the edge ends."""
+    text = f"Vest\n\nUK terms\n\nEDGING\n1st row: Join yarn to lower edge of front, 1 ch, {words}, turn.\n"
+    assert counts(check(text)) == [made]
+
+
+_MESH = (
+    "Scarf\n\nUS terms\n\nSCARF\nRow 1: Fdc 9, turn. (9)\n"
+    "Row 2: Ch 4 (counts as dc and ch 1), skip next dc, *dc in next dc, ch 1, skip next dc; rep from * 2 more times, dc in last dc, turn. (5 dc)\n"
+)
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("dc in each ch-1 sp and in each dc across to beg ch-4, dc in sp of beg ch-4, dc in 3rd ch of same ch", 9),
+        (
+            "*dc in next ch-1 sp, dc in next dc; rep from * across to beginning ch-4, dc in ch-4 sp, dc in 3rd ch of ch-4",
+            9,
+        ),
+        ("dc in each ch-1 sp and in each dc across to beg ch-4, 2 dc in beg ch-4", None),
+        ("dc in each ch-1 sp and in each dc across to beg ch-4", None),
+    ],
+)
+def test_a_run_up_to_the_beginning_chain_of_the_row_below(words: str, made: int | None) -> None:
+    """What is worked before a ch 4 that holds a space is told where that space is named for itself."""
+    assert counts(check(f"{_MESH}Row 3: Ch 3 (counts as dc), {words}, turn.\n"))[-1] == made

@@ -65,3 +65,26 @@ def test_a_short_line_that_may_be_work(line: str) -> None:
     """Words below a count that may add to the round, or take from it, leave it not recomputed."""
     report = check(f"Pot\n\nBowl\nRnd 1: 8 sc in MC [8]\nRnd 2: 2sc in each st [16]\n{line}\nRnd 3: 16sc [16]\n")
     assert outcomes(report)[1] == "not-recomputed"
+
+
+_SCALLOPED = (
+    "Scarf\n\nUS terms\n\nSCARF\nCh 26.\n"
+    "Row 1: Sc in 2nd ch from hook, *skip 3 ch, 7 dc in next ch, skip 3 ch, sc in next ch; rep from * across. (21 dc, 4 sc)\n"
+    "Fasten off.\n\nSECOND END\nRow 1: With RS facing and working along opposite side of foundation ch, join yarn in first ch, "
+)
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("ch 1, sc in same ch, *skip 3 ch, 9 dc in next ch, skip 3 ch, sc in next ch; rep from * across", 31),
+        ("ch 1, sc in same ch and in each ch across", 25),
+        ("ch 1, sc in same ch, *ch 3, skip next 3 ch, sc in next ch; rep from * across", 7),
+        ("ch 1, sc in each free loop across", None),
+        ("ch 1, sc in each st across", None),
+        ("ch 1, sc in first ch, *2 sc in next sp, sc in next ch; rep from * across", None),
+    ],
+)
+def test_the_other_side_of_a_chain_that_was_not_worked_chain_by_chain(words: str, made: int | None) -> None:
+    """Chains that the first row passed over are chains of the other side; whether they are loops or stitches is not told."""
+    assert counts(check(_SCALLOPED.replace("(21 dc, 4 sc)", "") + f"{words}.\n")) == [25, made]

@@ -141,3 +141,22 @@ def test_blocks_go_on_under_another_heading() -> None:
         "Decrease section\nRow 4: Sl st in each of first 3 dc and in ch-3 sp, ch 3, 3 dc in same sp, *sl st in ch-3 sp of next block, ch 3, 3 dc in same sp; rep from * to last block, sl st in ch-3 sp of last block. Turn. (2 blocks)\n"
     )
     assert counts(check(text)) == [3, 6, 9, 6]
+
+
+@pytest.mark.parametrize(
+    ("ending", "rules"),
+    [
+        ("dc in top of turning ch—{} dc", ["count-differs"]),
+        ("dc in top of beg ch--{} sts", ["count-differs"]),
+        ("dc in turning ch—{} sts; turn", ["count-differs"]),
+        ("dc in top of beg ch—3", []),
+        ("dc in top of ch–3", []),
+    ],
+)
+def test_a_count_behind_a_long_dash_that_touches_a_chain(ending: str, rules: list[str]) -> None:
+    """ "top of beg ch—10 sts" has its count behind a dash, where "top of beg ch—3" names the chain by its length."""
+    text = "Mat\nUS terms\n\nMAT\nRow 1: Fdc 10, turn. (10)\nRow 2: Ch 3 (counts as dc), dc in next 8 dc, {}.\n"
+    report = check(text.format(ending.format(10)))
+    assert counts(report) == [10, 10]
+    assert corrections(report) == []
+    assert [rule for rule, _ in corrections(check(text.format(ending.format(12))))] == rules

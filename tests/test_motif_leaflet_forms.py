@@ -289,3 +289,18 @@ def test_a_list_in_sentences_and_what_is_told_behind_a_name() -> None:
     found = [one.message for one in check(text).findings if one.rule == "abbreviation-undefined"]
     assert len(found) == 1
     assert "Hdc" in found[0]
+
+
+@pytest.mark.parametrize("name", ["BPdc (back post double crochet)", "BPdc (back post double crochet).", "BPdc"])
+def test_a_stitch_told_behind_its_name_without_a_sign(name: str) -> None:
+    """ "BPdc (back post double crochet) Yarn over, …" explains the stitch as "BPdc: …" does."""
+    text = (
+        f"Mitt\n\nSTITCH EXPLANATIONS\n{name} Yarn over, insert hook from back around post of st, draw up a loop, (yarn over, draw through 2 loops) twice.\n\n"
+        "ABBREVIATIONS (US)\ndc = double crochet\nrnd = round\nst(s) = stitch(es)\n\n"
+        "MITT\nRnd 1: 12 dc in ring. (12 dc)\nRnd 2: BPdc around each st. (12 sts)\nRnd 3: Hdc in each st. (12)\n"
+    )
+    report = check(text)
+    assert counts(report) == [12, 12, 12]
+    found = [one.message for one in report.findings if one.rule == "abbreviation-undefined"]
+    assert len(found) == 1
+    assert "Hdc" in found[0]

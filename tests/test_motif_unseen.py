@@ -95,3 +95,14 @@ def test_the_last_pass_goes_where_its_last_stitch_is_said_to_go() -> None:
     assert counts(report)[0] == counts(report)[2] == 11
     assert spaces(report)[2] == {2: 2}
     assert _rules(text) == []
+
+
+def test_rows_worked_again_join_their_own_yarn() -> None:
+    """ "Rep Rows 2 and 3" behind a row that is fastened off needs no other word where Row 2 begins "Join B"."""
+    text = (
+        "Strip\n\nUS terms\n\nSTRIP\nRow 1: Fsc 12, turn. (12)\n"
+        "Row 2: Join B in last st, ch 1, sc in each st across, turn. (12)\n"
+        "Row 3: Ch 1, sc in each st across. Fasten off, turn. (12)\nRows 4-9: Rep Rows 2 and 3.\n"
+    )
+    assert "yarn-not-joined" not in _rules(text)
+    assert "yarn-not-joined" in _rules(text.replace("Join B in last st, ch 1", "Ch 1"))

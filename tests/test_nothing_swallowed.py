@@ -301,3 +301,22 @@ def test_brackets_that_add_to_a_run_are_no_remark(words: str, made: int | None) 
     """What a run takes in besides, or a stitch too few for what it is called, is not passed over."""
     ring = "Rnd 1: Ch 4, join to form ring. Ch 3 (counts as dc), 2 dc in ring, ch 2, *3 dc in ring, ch 2; rep from * twice more, join.\n"
     assert counts(check(f"Tile\n\nUS terms\n\nTILE\n{ring}Rnd 2: Ch 1, {words}.\n"))[-1] == made
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "Work base row and first 2 rows as given for Back.",
+        "Work foundation row as on Back.",
+        "Work the first three rows of Back.",
+        "Work the set-up row like the Back.",
+    ],
+)
+def test_rows_of_another_piece_that_are_not_found(line: str) -> None:
+    """Rows that a line calls for in words that are not understood are not passed over: what follows is not recomputed."""
+    text = (
+        "Vest\n\nUK terms\n\nBACK\nMake 13 ch.\nFoundation row: 1 tr into 4th ch from hook, 1 tr into each ch to end, turn. (11 tr)\n"
+        "1st row: 3 ch (counts as 1 tr), miss first st, 1 tr into each st to end, turn. (11 tr)\nFasten off.\n\n"
+        f"FRONT\nMake 9 ch.\n{line}\n4th row: 3 ch (counts as 1 tr), miss first st, 1 tr into each st to end, turn.\n"
+    )
+    assert outcomes(check(text))[-1] == "not-recomputed"

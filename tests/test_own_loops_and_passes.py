@@ -229,16 +229,28 @@ def test_a_stitch_told_under_a_run_on_list() -> None:
     [
         "1 tr in each of next 3 sts, putting 2 tr into a space where you meet one",
         "1 tr in each of next 3 sts, working 2 tr into the 2ch-sp of the row below",
+        "1 tr into each of the next 2 tr or 2 tr into next sp, then 1 tr into next tr",
+        "1 tr in next 2 tr or 2 tr in next sp, 1 tr in next tr",
     ],
 )
 def test_a_filet_block_that_goes_into_spaces(told: str) -> None:
-    """What a block does over a space may be said in an added clause."""
+    """What a block does over a space may be said in an added clause, or before the stitch that ends it either way."""
     text = (
         f"Mat\nUK terms\n\nNotes\nBlock (bl): {told}.\nSpace (sp): 2ch, miss 2 sts, 1tr in next tr.\n\nMAT\nMake 12ch.\n"
         "Row 1: 1tr in 4th ch from hook (missed 3ch count as 1tr), 1tr in each ch to end, turn. (10 tr)\n"
         "Row 2: 3ch (counts as 1tr), 1 bl, 1 sp, 1 bl, turn.\nRow 3: 3ch (counts as 1tr), 1 sp, 1 bl, 1 sp, turn.\n"
     )
     assert counts(check(text)) == [10, 8, 6]
+
+
+def test_a_filet_block_of_two_ways_that_differ() -> None:
+    """Where it is not told which of the last words are for either way, a block has no count."""
+    text = (
+        "Mat\nUK terms\n\nNotes\nBlock (bl): 1 tr in next tr or 2 tr in next sp, 2 tr in next tr.\n\nMAT\nMake 12ch.\n"
+        "Row 1: 1tr in 4th ch from hook (missed 3ch count as 1tr), 1tr in each ch to end, turn. (10 tr)\n"
+        "Row 2: 3ch (counts as 1tr), 3 bl, turn.\n"
+    )
+    assert counts(check(text)) == [10, None]
 
 
 def test_a_stitch_and_its_loop_in_one_word_are_words_of_the_terms() -> None:

@@ -279,6 +279,8 @@ def check_yarn(context: Context) -> Iterator[Finding]:
                     attached = True
                 elif isinstance(step, (OpenWork, Unread)):
                     attached = None  # words that may join yarn; "Work the second sleeve in the same way": its own join is meant
+                elif isinstance(step, RowCall) and attached is False and _joined_in(step, row, part.rows):
+                    attached = None  # and whether it is fastened off at their end is not looked into
                 elif isinstance(step, (Chain, RowCall, *MAKES_STITCHES)) and attached is False:
                     if cut_for.isdisjoint(row.sizes or everyone):
                         continue  # other sizes, which are written out by themselves
@@ -292,6 +294,16 @@ def check_yarn(context: Context) -> Iterator[Finding]:
                                 related=(Related(off, "fastened off here"),),
                             )
                     attached = True
+
+
+def _joined_in(call: RowCall, row: Row, rows: tuple[Row, ...]) -> bool:
+    """Whether the first of the rows that are worked again joins its yarn: "Rep Rows 3 and 4" where "Row 3: Join B, …"."""
+    before = [one for one in rows if one.label is not None and one.span.start < row.span.start]
+    if call.first is not None:
+        called = [one for one in before if not set(call.first.values).isdisjoint(one.label.numbers)]
+    else:
+        called = before[-(call.number.lone or 1) :][:1]
+    return any(isinstance(step, (JoinYarn, UseYarn)) for one in called for step in walk(one.steps))
 
 
 def _stands_anew(context: Context, step: Step) -> bool:

@@ -93,6 +93,8 @@ def read_options(text: str, start: int, lexicon: Lexicon) -> tuple[Step, ...] | 
         after = read_inside(Stream(lexicon.read(tail, start + match.end() + cut + 1), vocabulary)) if tail else []
         if not after and len(two) > 1 and _stitches(one) == _stitches(two[:-1]):
             two, after = two[:-1], two[-1:]  # "dc in next 2 dc or 2 dc in next sp, dc in next dc": the last for either
+        elif not after and len(two) > 1 and _stitches(one) != _stitches(two):
+            return None  # how many of the last words are for either way is not told
         span = Span(start, start + len(text))
         return (Either(span, (tuple(one), tuple(two))), *after)
     read = read_inside(Stream(lexicon.read(text, start), vocabulary))
@@ -108,5 +110,6 @@ def _stitches(steps: list[Step]) -> int:
     for step in steps:
         if isinstance(step, Work):
             places = sum(place.number.lone or 1 for place in step.places) or 1
-            total += (step.number.lone or 1) * (places if not step.number_said or places == 1 else 1)
+            each = not step.number_said or step.number.lone == 1 or any(place.each_of for place in step.places)
+            total += (step.number.lone or 1) * (places if each else 1)
     return total

@@ -118,12 +118,19 @@ _CALLS_ROWS = expression(
 )
 
 
+# "Work foundation row and 1st row as given for Back.", "Work the first 4 rows of Back."
+_ROWS_OF_ANOTHER = expression(
+    r"(?i)\W*(?:work|rep|repeat|make|crochet|follow|complete)\s(?:[^.;]*?\s)?(?:rows?|rnds?|rounds?)\b[^.;]*?\s"
+    r"(?:as\s(?:(?:given|written|described|worked|set|told)\s(?:out\s)?)?(?:for|on|in|of)|(?:the\s)?same\sas|like(?=\s\w)|(?:of|from)\s(?:the\s)?(?-i:\p{Lu})\w*)\b"
+)
+
+
 def goes_on(reading: Reading, words: str) -> bool:
     """Whether a line bids to go on for some rows in a way that is not known: "Keep increasing like this for 7 rounds".
 
     So does one that shapes them, "Work in patt, and dec 1 st at each end of every 3rd row 4 times", or calls for others.
     """
-    told = any((_GOES_ON.match(words), _SHAPES.search(words), _CALLS_ROWS.match(words)))
+    told = any((_GOES_ON.match(words), _SHAPES.search(words), _CALLS_ROWS.match(words), _ROWS_OF_ANOTHER.match(words)))
     return told and any(isinstance(step, Unread) for step in reading.steps)
 
 

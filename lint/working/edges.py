@@ -5,13 +5,26 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.pattern import Row
-from lint.place import Which
-from lint.tree import MAKES_STITCHES, AlongEdge, Chain, JoinYarn, MakeRing, OtherSide, Remark, Skip, Step, Work
+from lint.place import Place, TargetKind, Which
+from lint.tree import (
+    MAKES_STITCHES,
+    AlongEdge,
+    Chain,
+    Group,
+    JoinYarn,
+    MakeRing,
+    OtherSide,
+    Remark,
+    Skip,
+    Step,
+    Work,
+    children,
+)
 from lint.working.bench import Worked
 from lint.working.cells import joins_yarn, of_this_row, skips_to_join
 from lint.working.cursor import PlacesUnknown
 from lint.working.expand import Instance
-from lint.working.fabric import Fabric, Node
+from lint.working.fabric import Chains, Fabric, Node
 from lint.working.starts import along_row_ends, founds, is_round, on_foundation
 from lint.working.trials import FreeLoops, PieceState, Side, Task, Trial, best_reading
 
@@ -187,9 +200,25 @@ def foundation_edge(instance: Instance, state: PieceState) -> Fabric | None:
     if begun or not on_foundation(steps) or founds(instance.steps) or any(isinstance(s, MakeRing) for s in steps):
         return None
     loops = state.loops
-    if not loops.number:
+    if not loops.number or loops.passed and not _in_chains(steps):
         return Fabric.unknown(instance.kind == "round")
     return Fabric([Node("free loop") for _ in range(loops.number)], loops.circular)
+
+
+def _in_chains(steps: tuple[Step, ...]) -> bool:
+    """Whether the words call everything that they work into or pass over a chain."""
+    for step in steps:
+        if isinstance(step, (Work, Group, Skip)):
+            rest = isinstance(step, Skip) and step.rest
+            if not rest and not (step.places and all(map(_is_chain, step.places))):
+                return False
+        elif not _in_chains(children(step)):
+            return False
+    return True
+
+
+def _is_chain(place: Place) -> bool:
+    return place.which is Which.SAME or any(target.kind is TargetKind.CHAIN for target in place.targets)
 
 
 def _ring_length(task: Task) -> int | None:
@@ -210,9 +239,11 @@ def with_free_loops(loops: FreeLoops, best: Trial, task: Task) -> FreeLoops:
     both = any(isinstance(step, OtherSide) for step in task.steps)
     stands = {place.kind for node in nodes[:1] if node.chain for place in node.parents}
     counted = bool(nodes[0].chain) and "ch" not in stands  # on which chain it stands is not said
-    number = None if counted else len(chains)
+    nths = [place.nth for node in nodes for place in node.parents if isinstance(place, Chains) and place.nth]
+    span = max(nths) - min(nths) + 1 if nths else len(chains)
+    number = None if counted else span
     if counted and (ring := _ring_length(task)) == len(chains) + 1:
         number = ring  # the beginning chain stands on the first chain of the ring
     slipped = best.agrees is False or not best.fits
     number = None if both or slipped or loops.pieces else number
-    return FreeLoops(number, best.worked.fabric.circular, loops.pieces + 1)
+    return FreeLoops(number, span > len(chains), best.worked.fabric.circular, loops.pieces + 1)

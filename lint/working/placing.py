@@ -277,7 +277,9 @@ class Placing(ChainRuns):
         below = self.markers.below
         if edge == "top" and (self.made or not self.cursor.known):
             self.cursor = Cursor(Fabric(below.nodes, known=below.known))
-        elif edge == "bottom" and self.free_loops is None:
+        elif edge == "bottom" and (
+            self.free_loops is None or self.chains_passed and target.kind is not TargetKind.CHAIN
+        ):
             raise PlacesUnknown("how many chains there are along the bottom is not known here")
         elif edge == "bottom":
             self.begin()

@@ -71,6 +71,7 @@ class RowState:
         self.plain_stitch = plain_stitch
         self.before = fabric.before  # stitches of the row below that lie before these
         self.free_loops: int | None = None  # along the other side of the foundation, where that is known
+        self.chains_passed = False  # not all of those have a stitch in them
         self.ending_done = False  # what the next clause tells, the repeat before it has done in its last pass
         self.flat_below = False  # a round is worked along the edge of a flat piece
         self.blocks = blocks  # corner to corner: skipped chains are a space, not a stitch

@@ -42,7 +42,8 @@ class Side:
 class FreeLoops:
     """The other side of the chain that the pattern's one piece was begun on."""
 
-    number: int | None = None  # chains worked into; None where not known, or where several pieces have such a chain
+    number: int | None = None  # chains from the first one worked into; None where not known, or of several pieces
+    passed: bool = False  # some of them have no stitch in them: whoever says "free loop" may mean those or not
     circular: bool = False
     pieces: int = 0
 
@@ -313,7 +314,7 @@ def _bench(sort: type[_B], task: Task, state: PieceState, forced: dict[Key, int]
     bench.flat_below = not task.fabric.circular
     bench.called = task.called
     bench.earlier = state.earlier
-    bench.free_loops = state.loops.number
+    bench.free_loops, bench.chains_passed = state.loops.number, state.loops.passed
     return bench
 
 

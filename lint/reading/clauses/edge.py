@@ -20,6 +20,7 @@ _EDGE_WORDS = (
     "foundation", "beginning", "outer", "bottom", "top", "long", "short", "narrow", "right", "left", "lower", "upper", "other",
     "first", "second", "next",
 )  # fmt: skip
+_UP_TO = ("the", "beginning", "of", "at", "side", "edge")
 _WAY_WORDS = {"make", "in", "the", "across", "over", "around", "at", "then", "to"}  # what leads to "the other side"
 
 
@@ -76,7 +77,8 @@ class EdgeClauses(ClusterClauses):
             stream.take()
         if stream.at > words and stream.word("opening", "openings", "edging", "band", "line"):
             stream.take()
-        return stream.at > words and (stream.kind() in (*SIGNS, "end", "and", "dash", "turn", "join"))
+        named = stream.at > words
+        return named and (self._as_far_as() or stream.kind() in (*SIGNS, "end", "and", "dash", "turn", "join"))
 
     def _round_a_chain(self) -> bool:
         """Whether the row began in the chain from the hook."""
@@ -145,7 +147,23 @@ class EdgeClauses(ClusterClauses):
         return one or step.number_said or not plain
 
     def along_edge(self) -> bool:
-        """Takes "along top", "down side", "across the lower edge" after a number of stitches."""
+        """Takes "along top", "down side", "up front edge to start of neck shaping" after a number of stitches."""
+        along = self._along_one_edge()
+        return self._as_far_as() or along
+
+    def _as_far_as(self) -> bool:
+        """Takes "(up) to start of neck shaping", "to the shoulder": where on the edge of a piece so many stitches end."""
+        stream = self.stream
+        if stream.word("down", "up") and stream.kind(1) == "to" or stream.kind() == "to":
+            end = stream.next_of(*SIGNS, "and")
+            words = stream.lexemes[stream.at + 1 + (stream.kind() != "to") : end]
+            names = [item for item in words if item.lower in (*PIECE_WORDS, "shaping", "hem") or item.kind == "edge"]
+            if names and all(item in names or item.kind in _UP_TO or item.lower in _EDGE_WORDS for item in words):
+                stream.at = end
+                return True
+        return False
+
+    def _along_one_edge(self) -> bool:
         stream = self.stream
         start = stream.at
         if stream.take_if("across", "over", "around") or stream.word("along", "down", "up", "round") and stream.take():

@@ -159,7 +159,7 @@ def bare_count(stream: Stream, worked: bool, over: bool = False) -> Stated | Non
     if not worked or start == 0:
         return None
     lead = stream.lexemes[start - 1].kind
-    if lead == "dash" and stream.lexemes[start - 1].glued and stream.kind(-2) == "chain":
+    if lead == "dash" and stream.peek(-1).glued and stream.kind(-2) == "chain" and not stream.parts_from_count(-1):
         return None  # the 1 of "ch-1 sps"
     in_all = sentence.lexemes[-1:] and (sentence.lexemes[-1].kind == "total" or words[-1] in _ALTOGETHER)
     if lead not in _LEADS and lead not in CLOSERS and not (lead == "," and (stream.kind() in OPENERS or in_all)):

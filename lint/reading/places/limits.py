@@ -6,7 +6,7 @@ from lint.amount import ONE, Amount
 from lint.place import Limit, LimitKind, Target, TargetKind
 from lint.reading.places.ordinals import chain_top, ordinal
 from lint.reading.places.partof import part_of
-from lint.reading.places.targets import ANY, how_many, target
+from lint.reading.places.targets import ANY, how_many, is_space_word, target
 from lint.reading.words.piecewords import PIECE_WORDS, last_piece_told, names_piece, piece_alone
 from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS, Stream
 
@@ -14,6 +14,7 @@ _LENGTH = ("number", "decimal", ",", "dash", "/", ":", ";", "'", '"', "½", "¼"
 _FIGURES = ("number", "decimal", "½", "¼", "¾")
 _UNITS = ("cm", "mm", "in", "ins", "inch", "inches")
 _AFTER_ROUND = (",", ";", ".", "end", ":", "turn", "join", *OPENERS, *CLOSERS, "dash", "working", "make")
+_SPACE_TOLD = 8  # words behind a run within which the space of the chain that it ends before is named
 
 
 def past_lengths(stream: Stream, *stops: str) -> None:
@@ -50,7 +51,7 @@ def limit(stream: Stream) -> Limit | None:
         return edge
     if (stream.kind() == "across" or stream.word("along")) and (edge := _named_edge(stream)) is not None:
         return edge
-    if stream.word("even") and stream.kind(1) in ("across", "around"):
+    if stream.word("even", "all", "right") and stream.kind(1) in ("across", "around"):
         stream.take()
     edge = 2 if stream.kind(1) in ("the", "each") else 1
     aside = stream.kind(edge) in ("side", "edge", "other_side", "row_end") or stream.word(
@@ -168,6 +169,13 @@ def limit(stream: Stream) -> Limit | None:
                 return Limit(LimitKind.BEFORE, target=named.targets[0])
             stream.at = start
             return None
+        if stream.kind() == "beginning" and stream.kind(1) == "chain" and stream.lexemes[start].kind == "across":
+            stream.take()
+            target(stream)  # "across to beginning ch-4, dc in its sp": the row below's, which comes last
+            if not any(is_space_word(stream, ahead) for ahead in range(_SPACE_TOLD)):
+                stream.at = start  # whether the run takes in the space that is part of the chain is not told
+                return None
+            return Limit(LimitKind.BEFORE, target=Target(TargetKind.TURNING_CHAIN))
         word = stream.take_if("last", "next", "first")
         if word and word.kind == "last" and stream.kind() == "side" and stream.kind(1) in _AFTER_ROUND:
             stream.take()

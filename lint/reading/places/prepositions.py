@@ -36,6 +36,12 @@ def begins_bare(stream: Stream) -> bool:
     return kind == "ordinal" and behind == "chain" and stream.kind(2) == "from"
 
 
+def _an_edge(stream: Stream, ahead: int) -> bool:
+    """Whether the "side" of "along the first side", "along the next short side" stands there."""
+    ahead += stream.word("long", "short", "narrow", "outer", "upper", "lower", "left", "right", ahead=ahead)
+    return stream.kind(ahead) in ("row", "side", "edge")
+
+
 def preposition(stream: Stream, allow_to: bool) -> bool | None:
     """Takes the preposition; tells whether several places share one stitch; None if there is none."""
     start = stream.at
@@ -72,7 +78,8 @@ def preposition(stream: Stream, allow_to: bool) -> bool | None:
         kind == "across"
         and not piece_ahead(stream)
         and stream.kind(which) in ("first", "next", "last", "number")
-        and stream.kind(which + 1) not in ("row", "round", "side", "edge")  # "along the first side"
+        and stream.kind(which + 1) != "round"
+        and not _an_edge(stream, which + 1)
     ):
         stream.take()  # "sl st across first 6 sts"
         return False

@@ -226,8 +226,8 @@ def _side_of(stream: Stream) -> Target | None:
 
 def _dashed_number(stream: Stream) -> Amount | None:
     start = stream.at
-    if stream.kind() == "dash" and stream.peek().text in "–—" and not (stream.peek().glued and stream.peek(1).glued):
-        return None  # "join to beg ch — 44 dc": a count behind a dash
+    if stream.parts_from_count():
+        return None
     stream.take_if("dash")
     if not stream.peek().glued and stream.kind(1) in ("stitch", "any_stitch", "increase", "decrease", "special"):
         return None  # "starting in 2nd ch 3 sc": the three are the stitches', as in "in last 2 ch - 32 sts"

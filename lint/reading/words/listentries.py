@@ -53,9 +53,10 @@ _NEXT_TOLD = expression(r"(?<=[\w)])\.\s+(?=\p{Lu}[\w-]*(?: [\w-]+){0,3}(?: \([\
 
 # "…, double crochet (dc). Also repeat (rep), …"
 _ALSO = expression(r"(?<=\))\.\s+(?=(?:Also|And|Plus),?\s+\p{Ll})")
-# "FPdc. Yarn over, insert hook from front to back …": how a stitch of a known name is worked
+# "FPdc. Yarn over, insert hook from front to back …", "hdc2tog (half double crochet 2 together) [Yarn over, …": how a stitch of
+# a known name is worked, or of one that is told in brackets
 _TOLD_BEHIND = expression(
-    r"(?P<form>[\w-]{2,10})\.\s+(?=(?:Yarn over|Yarn round|Yo|YO|Yrh|Yoh|Insert|Work \d|Draw up|\(Yo)\b)"
+    r"(?P<form>[\w-]{2,15}(?: st)?)(?: \((?P<name>\p{L}[^()]{3,60})\))?\.?\s+(?=(?:[\[(]?(?:Yarn over|Yarn round|Yo|YO|Yrh|Yoh|Insert|Draw up)|Work \d)\b)"
 )
 
 _STROKES = r"(?<!\s)\s+[/|•·\p{So}]{1,3}\s+"
@@ -293,8 +294,10 @@ def _entry(chunk: str, at: int, known: frozenset[str]) -> Entry | None:
         forms = (*expand(sentence["form"] or ""), sentence["name"].lower())
         return Entry(forms, (sentence["name"],), sentence["body"], at + sentence.start("body"), span)
     told = _TOLD_BEHIND.match(text)
-    if told is not None and told["form"].lower() in known:
-        return Entry(tuple(expand(told["form"])), (), text[told.end() :], at + told.end(), span)
+    if told is not None and (told["name"] or told["form"].lower() in known):
+        names = (told["name"],) if told["name"] else ()
+        forms = (*expand(told["form"]), *(form for name in names for form in expand(name)))
+        return Entry(forms, names, text[told.end() :], at + told.end(), span)
     match = _SEPARATOR.search(text)
     paren = _PAREN.fullmatch(text)
     if match is not None and paren is not None and match.start() > paren.start("b"):

@@ -67,6 +67,20 @@ class Stream(Cursor):
         unit = self.kind(ahead + 2) in ("any_stitch", "stitch")
         return self.kind(ahead + 3 if unit else ahead + 2) in (".", "end")
 
+    def parts_from_count(self, ahead: int = 0) -> bool:
+        """Whether the dash there is no hyphen of "ch-12" but sets a count apart: "beg ch — 44 dc", "top of beg ch—12 sts"."""
+        dash = self.peek(ahead)
+        if self.kind(ahead) != "dash":
+            return False
+        if dash.text in "–—" and not (dash.glued and self.peek(ahead + 1).glued):
+            return True
+        if len(dash.text) == 1 and dash.text != "—" or self.kind(ahead + 1) != "number":
+            return False
+        unit = self.peek(ahead + 2)
+        return unit.kind in ("stitch", "any_stitch", "special", "one_stitch", "chain") or (
+            unit.lower in self.vocabulary.count_units
+        )
+
     def leads_to_work(self, index: int) -> bool:
         """Whether a connecting word at `index` ("and", "then", "by"…) leads to work."""
         item = self.lexemes[index]
