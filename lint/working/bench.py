@@ -225,16 +225,19 @@ class Bench(Plain):
             return step
         number = self.amount(place.number)
         generic = place.shared and step.stitch == "dec" and not step.together and number > 2
+        if generic and step.number_said:
+            raise PlacesUnknown("how many stitches go together is not said")  # "dec 1 st over next 6 sts"
         if generic and number == 3:
             return replace(step, together=3)  # "dec over the last 3 sts": all in one, for two leave one over
         if generic and number % 2:
             raise PlacesUnknown("how many stitches go together, and how often, does not come out")
-        if generic and not place.each_of and not step.number_said:
-            return (
-                replace(step, together=number) if self.choices.pick(("decrease over", step.span.start), 2, 0) else step
-            )
-        if not place.each_of or number < 2 or place.which is Which.LAST:
+        if generic and not place.each_of:
+            taken = self.choices.pick(("decrease over", step.span.start), 2, 0)
+            return replace(step, together=number) if taken else step
+        if not place.each_of or number < 2:
             return step
+        if place.which is Which.LAST:
+            raise PlacesUnknown("whether each of those is a decrease is not said")  # "dec in each of the last 4 sts"
         taken = self.choices.pick(("decreases in each", step.span.start), 2, 0)
         return replace(step, number=place.number, places=(), number_said=True) if taken else step
 
