@@ -31,11 +31,10 @@ class Placing(ChainRuns):
         if self.outer is not None:
             self.resume()
         cursor = self.cursor
-        number = self.amount(place.number)
         if place.targets[0].name == "joining":
             return [self.closing_loop()]
         if place.targets[0].name == "pineapple":
-            return self.pineapple_loops(place, number)
+            return self.pineapple_loops(place, self.amount(place.number))
         place = (
             replace(place, targets=self.as_made(place.targets))
             if place.targets[0].name or place.targets == (_LOOP,)
@@ -44,7 +43,7 @@ class Placing(ChainRuns):
         if (self.other_side or cursor.loops) and place.targets == (_LOOP,):
             place = replace(place, targets=(_ANY if cursor.loops else Target(TargetKind.CHAIN),))
         place = self.in_chain_space(place)
-        which = place.which
+        which, number = place.which, self.amount(place.number)
         target = place.targets[0]
         if self.moved and not self.made and not self.begun:
             self.leave_slipped_stitch(place)

@@ -253,7 +253,7 @@ class Reach(Gaps):
     def goes_through(self, limit: Limit, following: tuple[Step, ...]) -> bool:
         """ "rep from * to last loop, ch 5, join": where nothing more is worked, the last may be meant with the others."""
         works = any(isinstance(step, (Work, Group, Repeat, Skip)) for step in following)
-        if works or not self.is_round or self.hint is None and not _joins(following):
+        if works or limit.but or not self.is_round or self.hint is None and not _joins(following):
             return False
         return self.choices.pick(("to last",), 2, 0) == 1
 
