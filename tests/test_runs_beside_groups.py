@@ -82,3 +82,19 @@ def test_spaces_to_the_last_one_and_but_the_last_one(words: str, made: int | Non
 def test_one_stitch_fewer_over_several(words: str, made: int | None) -> None:
     """ "Dec 1 st over 6 sts" takes one stitch away, but does not say how; "dec over 3" works three in one."""
     assert counts(check(_PLAIN.format(words)))[-1] == made
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("On first 8 sts only, sc2tog, sc in each st to last 2 sts, sc2tog.", 6),
+        ("Working on the first 8 sts only, inc, sc in next 6 sts, inc, turn.", 10),
+        ("Working over these 12 sts only, sc2tog, sc to last 2 sts, sc2tog.", 10),
+        ("Working over first 8 sts only, sc2tog 4 times.", 4),
+        ("Working over first 8 sts only, hdc, sc, turn.", None),
+        ("Hdc over the first 5 sts only. Turn.", None),
+    ],
+)
+def test_a_row_for_a_few_stitches_alone(words: str, made: int | None) -> None:
+    """Several clauses behind "on first 8 sts only" share these among them; the first is not worked over all of them."""
+    assert counts(check(_PLAIN.format(words)))[-1] == made

@@ -253,6 +253,8 @@ class Bench(Plain):
             return Worked(
                 fabric, Made(0, {}, {}, 0, {}), self.noted, self.choices, self.joined, self.turned, carried=self.carried
             )
+        if self.beyond and cursor.known and cursor.at < len(cursor.nodes) and not self.left_rest:
+            raise PlacesUnknown("not all of the stitches that the row is for are worked")
         left = self.left_over(cursor)
         ran_out = any(noted.trouble.kind == "run out" for noted in self.noted)
         if self.in_turn and (left or ran_out or self.in_turn < FEWEST_CORNERS):
