@@ -98,3 +98,36 @@ def test_one_stitch_fewer_over_several(words: str, made: int | None) -> None:
 def test_a_row_for_a_few_stitches_alone(words: str, made: int | None) -> None:
     """Several clauses behind "on first 8 sts only" share these among them; the first is not worked over all of them."""
     assert counts(check(_PLAIN.format(words)))[-1] == made
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Sc in each st across (add 1 st if needed).",
+        "Sc in each st across (dec where necessary to lie flat).",
+        "Sc in each st across (work 2 in some sts to lie flat).",
+        "Sc in each st across (increasing as needed).",
+    ],
+)
+def test_stitches_left_to_the_maker_are_no_remark(words: str) -> None:
+    """What a bracket leaves to the maker's eye may alter the count, which is not shown."""
+    assert counts(check(_PLAIN.format(words)))[-1] is None
+
+
+def test_a_bracket_that_leaves_no_stitches_open_is_a_remark() -> None:
+    """A hook changed, or a marker placed, at will: the count stands."""
+    for words in ("use a larger hook if needed", "place 1 stitch marker in the last st if desired"):
+        assert counts(check(_PLAIN.format(f"Sc in each st across ({words}).")))[-1] == 12
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("As 2nd row, working last 2 sc in last st.", None),
+        ("As 2nd row, working last sc in last st.", 14),
+    ],
+)
+def test_the_last_stitches_of_a_row_called_for(words: str, made: int | None) -> None:
+    """ "The last 2 sc in last st" may be one more than the called row has."""
+    rows = "2 sc in first st, sc in each st to end, turn. (13)\nRow 3: Sc in each st, turn. (13)\nRow 4: " + words
+    assert counts(check(_PLAIN.format(rows)))[-1] == made
