@@ -183,7 +183,8 @@ class Placing(ChainRuns):
         at_join = cursor.known and cursor.circular and cursor.at == 0 and self.begin_node is None and not self.moved
         if not at_join or len(cursor.nodes) < 2 or not cursor.nodes[0].is_stitch:
             return
-        corner = next((at for at in self.corner_marks() if cursor.nodes[at].is_stitch), 0)
+        whole = place.targets[0].kind is TargetKind.CORNER
+        corner = next((at for at in self.corner_marks() if whole or cursor.nodes[at].is_stitch), 0)
         to_corner = place.which is Which.NEXT and TargetKind.CORNER in (
             place.targets[0].kind,
             place.of and place.of.kind,

@@ -395,4 +395,6 @@ def _space_between(stream: Stream, place: Place, start: int) -> Place:
     whole, reach = stream.span_from(start), limit(stream)
     every = every or between and place.bare and reach is not None and place.number == ONE  # "in sp between sts across"
     which = Which.ANY if anywhere else Which.EACH if every else place.which
-    return replace(place, which=which, targets=(found,), between=True, limit=reach, span=whole, from_words=beside)
+    bare = place.bare and not any(item.kind == "next" for item in stream.lexemes[before : stream.at])
+    place = replace(place, which=which, targets=(found,), between=True, limit=reach, span=whole, bare=bare)
+    return replace(place, from_words=beside)
