@@ -137,8 +137,8 @@ class Lexicon:
         return third_loops(self._both_terms(lexemes))
 
     def _begins_with_figure(self, tokens: Sequence[Token], hit: PhraseHit) -> bool:
-        """Whether a figure begins the name of one of the pattern's own stitches: "3-ch picot", "2dc-cl", "4 tr bobble"."""
-        if hit.kind != "special" or hit.last < hit.first + 2:
+        """Whether a figure begins a name of the pattern's own: "3-ch picot", "2dc-cl", "4 tr bobble", "3LO"."""
+        if hit.kind not in ("special", "third_loop") or hit.last < hit.first + 2:
             return False
         kinds = [self._phrases.single(tokens[at].lower)[0] for at in (hit.first + 1, hit.last - 1)]
         return tokens[hit.first + 1].glued or kinds[0] in ("stitch", "chain") and kinds[1] not in ("stitch", "chain")

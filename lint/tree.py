@@ -161,6 +161,7 @@ class Confined:
     span: Span
     number: Amount
     first: bool = True
+    only: bool = False  # "only", "alone": said to be for no others
 
 
 @dataclass(frozen=True, slots=True)
@@ -376,9 +377,8 @@ def children(step: Step) -> tuple[Step, ...]:
     """The steps inside a step."""
     if isinstance(step, (Group, Repeat, Passage, Alongside)):
         return step.items
-    if isinstance(step, Either):
-        return tuple(item for option in step.options for item in option)
-    return ()
+    options = step.options if isinstance(step, Either) else ()
+    return tuple(item for option in options for item in option)
 
 
 def walk(steps: tuple[Step, ...]):

@@ -84,16 +84,17 @@ BORDER = "Test waistcoat\n\nUS terms\n\nBORDER\nRow 1: Join yarn at the hem, ch 
 
 
 @pytest.mark.parametrize(
-    "edges",
+    ("edges", "made"),
     [
-        "evenly up right front, round neck and down left front",
-        "evenly along the left front, across back neck, down right front",
-        "up the right front edge, around neckline, and down the left front edge",
+        ("evenly up right front, round neck and down left front", 90),
+        ("evenly along the left front, across back neck, down right front", 90),
+        ("up the right front edge, around neckline, and down the left front edge", None),
+        ("up the right front edge, around neckline, and down the left front edge, (90 sc)", 90),
     ],
 )
-def test_stitches_over_several_edges(edges: str) -> None:
-    """So many stitches go over all the edges that are named, however these are parted."""
-    assert table(BORDER.format(edges)) == [[90], [90]]
+def test_stitches_over_several_edges(edges: str, made: int | None) -> None:
+    """So many stitches spread go over all the edges that are named, however these are parted; without a word the count tells."""
+    assert table(BORDER.format(edges)) == [[made], [made]]
 
 
 @pytest.mark.parametrize(

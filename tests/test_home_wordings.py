@@ -164,3 +164,36 @@ def test_each_of_a_number_of_loops(line: str, made: int) -> None:
     row = "ch 1, (sc, ch 2, sc, hdc) in each of the 14 back loops, join"
     report = check(base.format("Fringe", line).replace("Rnd 3: sc in each st around", f"Rnd 1: {row}"))
     assert counts(report)[-1] == made
+
+
+@pytest.mark.parametrize(
+    ("row", "made"),
+    [
+        ("On first 5 sts: 2 hdc in each st; hdc in next 10 sts. (20)", 20),
+        ("Over the first 5 sts, 2 hdc in each; hdc in each st to end.", 20),
+        ("Working over the first 5 sts, ch 1, 2 hdc in first st, hdc in next 3 sts, 2 hdc in last st.", 7),
+        ("On first 5 sts: 2 hdc in each st, turn, hdc in next 10 sts.", None),
+    ],
+)
+def test_a_few_stitches_for_one_clause_or_for_the_row(row: str, made: int | None) -> None:
+    """Where more follows than those stitches hold, they are for their own clause; a turn among it leaves that open."""
+    report = check(f"Bag\n\nUS terms\n\nFLAP\nRow 1: Fhdc 15, turn. (15)\nRow 2: {row}\n")
+    assert counts(report) == [15, made]
+    assert corrections(report) == []
+
+
+@pytest.mark.parametrize(
+    ("row", "made"),
+    [
+        ("Hdc around, increasing in the last 4 sts.", 19),
+        ("Hdc in each st around, increasing 1 st in each of the last 4 sts.", 19),
+        ("Hdc in next 11 sts, increasing in next 4 sts.", 19),
+        ("Hdc around, increasing 1 st in last 4 sts.", None),
+        ("Hdc around, increasing in each of the first 4 sts.", None),
+        ("Hdc in next 11 sts, increasing in last 4 sts.", None),
+    ],
+)
+def test_increasing_in_several_of_the_last_stitches(row: str, made: int | None) -> None:
+    """An increase in each of them; where it may be one in all, or in stitches told already, it is not worked."""
+    report = check(f"Bag\n\nUS terms\n\nFLAP\nRnd 1: 15 hdc in magic ring. (15)\nRnd 2: {row}\n")
+    assert counts(report) == [15, made]

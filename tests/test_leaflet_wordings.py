@@ -197,16 +197,16 @@ def test_a_marked_passage_called_for_between_other_work() -> None:
 
 
 def test_what_lies_before_the_next_space_is_not_all_that_is_left() -> None:
-    """ "Skip all dc to next ch-1 sp, dc in each dc …" is not read as leaving the rest and working on from here."""
+    """ "Skip all dc to next ch-1 sp" goes on to the space behind the one come to; it does not leave all the rest."""
     text = _HEAD + (
         "Yoke\nCh 22.\nRow 1: Dc in 4th ch from hook (3 skipped ch count as dc) and in each ch across, turn. (20 dc)\n"
         "Row 2: Ch 3 (counts as dc), dc in next 4 dc, ch 1, dc in next 9 dc, ch 1, dc in last 6 dc, turn. (20 dc)\n"
         "Row 3: Ch 3 (counts as dc), dc in each dc to first ch-1 sp, ch 2, skip {}, dc in each dc to end, turn.\n"
     )
-    for words in (
-        "all dc to next ch-1 sp",
-        "to next ch-1 sp",
-        "all sts between the ch-1 sps",
-        "each dc to next ch-1 sp",
+    for words, made in (
+        ("all dc to next ch-1 sp", 11),
+        ("to next ch-1 sp", 11),
+        ("each dc to next ch-1 sp", 11),
+        ("all sts between the ch-1 sps", None),
     ):
-        assert counts(check(text.format(words)))[2] is None, words
+        assert counts(check(text.format(words)))[2] == made, words

@@ -75,3 +75,18 @@ def test_passes_of_plain_stitches_that_do_not_come_out() -> None:
         "Panel\n\nTerms: US\n\nFRONT\nRow 1: Fsc 41, turn. (41)\nRow 2: Ch 1, *sc in next 3 sts, 2 sc in next st; rep from * across. (50)\n"
     )
     assert [rule for rule, _ in corrections(report)] == ["repeat-does-not-fit"]
+
+
+@pytest.mark.parametrize(
+    ("row", "made"),
+    [
+        ("*sc 1, inc; rep from * until you have 21 sts.", 21),
+        ("sc 2, *3 sc in next st, sc 1; rep from * until there are 26 sts in total.", 26),
+        ("*sc 1, inc; rep from * until you have 12 sts, sc in each st to end.", 18),
+        ("*sc 1, inc; rep from * until you have 20 sts.", None),
+    ],
+)
+def test_a_repeat_until_there_are_so_many_stitches(row: str, made: int | None) -> None:
+    """So many passes as make that number; a number that none of them comes to is not worked."""
+    report = check(f"Toy\n\nUS terms\n\nEAR\nRnd 1: 14 sc in magic ring. (14)\nRnd 2: {row}\n")
+    assert counts(report) == [14, made]

@@ -137,3 +137,38 @@ def test_sides_that_come_again_in_turn_are_alike() -> None:
         )
     )
     assert "corners-differ" in [rule for rule, _ in all_findings(odd)]
+
+
+def test_the_skip_before_the_join_goes_without_saying() -> None:
+    """ "[Sk next 2 sc, fan in next sc] 5 times, join": what a last skip would pass over is not told as left; more is."""
+    begun = (
+        _LIST
+        + "Rnd 1: Ch 1, {} sc in magic ring, join. ({})\nRnd 2: Ch 3 (counts as dc), 4 dc in same st, [sk next 2 sc, fan in next sc] 5 times, join.\n"
+    )
+    for stitches, told in ((18, False), (20, True)):
+        report = check(begun.format(stitches, stitches))
+        assert counts(report)[-1] == 30
+        assert ("places-left-over" in [rule for rule, _ in all_findings(report)]) is told
+
+
+def test_a_beginning_v_stitch_is_one_wherever_the_round_is_joined() -> None:
+    """The chain of a beginning V-stitch that the pattern defines is a part of it, though the join names the first dc."""
+    text = _LIST.replace("Fan:", "Beg V-st: ch 4, dc in same st.\nFan:") + (
+        "Rnd 1: Ch 1, 12 sc in magic ring, join. (12)\n"
+        "Rnd 2: Beg V-st in first st, *sk 1, V-st in next sc; rep from * around, join with sl st in first dc."
+    )
+    assert counts(check(text))[-1] == 12
+
+
+def test_an_ending_that_says_the_last_slip_stitch_again() -> None:
+    """Tiles from corner to corner: "ending with the sl st in the last sp" is the one that the last pass has made."""
+    text = (
+        "Tile\n\nUS terms\n\nTILE\nRow 1: Ch 6, dc in 4th, 5th and 6th ch from hook. (1 tile)\n"
+        "Row 2: Turn. Ch 6, dc in 4th ch from hook and in next 2 ch, sl st in ch-3 sp of last row's tile, ch 3, 3 dc in same sp. (2 tiles)\n"
+        "Row 3: Turn. Ch 6, dc in 4th ch from hook and in next 2 ch, [sl st in next ch-3 sp, ch 3, 3 dc in same sp] twice. (3 tiles)\n"
+        "Row 4: Turn. Sl st in each of the first 3 dc and in the ch-3 sp, *ch 3, 3 dc in same sp, sl st in next ch-3 sp; "
+        "rep from * across, ending with the sl st in the last ch-3 sp. (2 tiles)\n"
+    )
+    report = check(text)
+    assert counts(report)[-1] == 6
+    assert not {rule for rule, _ in all_findings(report)} & {"places-run-out", "places-left-over", "count-differs"}

@@ -18,6 +18,7 @@ from lint.reading.definedways import read_options
 from lint.reading.measure import measure
 from lint.reading.words.listentries import Entry
 from lint.reading.words.onestitch import one_stitch_name
+from lint.reading.words.shapingnames import recipe_beside
 from lint.reading.words.stream import Stream, Vocabulary
 from lint.rulebook import Rulebook
 from lint.source import Span
@@ -109,6 +110,9 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
     named = _NAME_FIRST.match(body)
     if named is not None and _is_own_name(named, name, body):
         body = " " * named.end() + body[named.end() :]
+    if recipe := recipe_beside(lexicon.read(body)):  # "increase, 2 sc in the same stitch": one thing said twice
+        start, end = recipe[0].start, recipe[-1].end
+        body = " " * start + body[start:end]
     inner = expression(r"\((?P<in>ch[^()]*|[^()]*\d\s*(?:ch|dc|sc|tr|hdc)[^()]*)\)\s*\.?$").search(body)
     body = _WORKED_IN.sub(lambda found: " " * len(found[0]), body)
     plain = _OF_BELOW.sub("", _COUNTS.sub("", body.strip().rstrip(".")))
@@ -118,18 +122,17 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
         plain, start = inner["in"], entry.body_at + inner.start("in")
     if not expression(r"\d|\b(?:ch|one|two|three|sk|skip|miss)\b", regex.IGNORECASE).search(plain):
         return None  # a meaning, not a recipe
-    options = read_options(plain, start, lexicon)
-    if options is None:
-        return None
-    steps = options
+    steps = read_options(plain, start, lexicon) or ()
     worked = [step for step in walk(steps) if isinstance(step, (Work, Chain))]
     if not worked or not all_read(list(steps)):
-        return None
+        several = lexicon.read(name)[0].kind == "decrease" and _SEVERAL_TOGETHER.search(plain) is not None
+        return Special(name, entry.span, uses=0) if several else None
     if told is not None and (measure(steps).uses if told["uses"] else measure(steps).makes) != int(told["number"]):
         return None
     if _IN_ITS_LIKE.fullmatch(name) and any(isinstance(step, Work) and step.undefined for step in worked):
         return None  # "Shell in shell: shell in ch-2 sp of shell" only tells where in it
-    if standard and (len(worked) < 2 or not any(isinstance(step, Skip) for step in walk(steps))):
+    own = len(worked) > 1 and any(isinstance(step, Skip) for step in walk(steps)) or _shapes_more(name, worked, lexicon)
+    if standard and not own:
         return None  # explained; but "Xdc: skip next st, dc in next st, dc in skipped st" is the pattern's own
     at: tuple[Place, ...] = ()
     if len(steps) == 1 and isinstance(steps[0], Group):
@@ -147,6 +150,17 @@ def special_of(entry: Entry, lexicon: Lexicon, book: Rulebook) -> Special | None
             return Special(name, entry.span, beginning=beginning)
         places = True
     return Special(name, entry.span, tuple(steps), False, beginning=beginning, places_itself=places, at=at)
+
+
+_SEVERAL_TOGETHER = expression(r"(?i)\b(?:[3-9]|three|four|five)\b[^,;.]*\btog(?:ether)?\b")
+
+
+def _shapes_more(name: str, worked: list[Step], lexicon: Lexicon) -> bool:
+    """ "inc: 3 sc in one st", "dec = sc3tog": the pattern's own, for the trade's are of two."""
+    kind, one = lexicon.read(name)[0].kind, worked[0]
+    if len(worked) > 1 or not isinstance(one, Work) or kind not in ("increase", "decrease"):
+        return False
+    return (one.together or 2 if kind == "decrease" else one.number.lone or 2) > 2
 
 
 # "insert hook in the space before the next vertical bar", "under the horizontal strand between two bars"

@@ -17,6 +17,7 @@ from lint.reading.clauses.changetables import has_change_table, row_of_change
 from lint.reading.clauses.reader import Reading, read_row
 from lint.reading.counting.attheend import shaped_until
 from lint.reading.elsewhere import set_elsewhere
+from lint.reading.ended import behind_fastening, makes_stitches
 from lint.reading.firstuse import with_first_uses
 from lint.reading.likework import (
     as_another_piece,
@@ -38,8 +39,8 @@ from lint.reading.sizes.audience import canonical, size_places
 from lint.reading.words import listentries
 from lint.reading.words.borrowing import with_borrowed
 from lint.reading.words.colourwork import figures_explained
-from lint.reading.words.houseletters import house_letters
-from lint.reading.words.linestops import with_line_stops
+from lint.reading.words.houseletters import house_letters, stitch_letters
+from lint.reading.words.linestops import with_line_stops, without_emphasis
 from lint.reading.words.piecewords import PIECE_WORDS
 from lint.reading.words.stream import Stream, Vocabulary
 from lint.reading.words.unfit import of_each_row, without_unfit_series
@@ -105,7 +106,7 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
     vocabulary = Vocabulary(
         {special.name: special for special in specials},
         max(1, len(sizes)),
-        _colours(source.text, book),
+        _colours(source.text, book) - stitch_letters(entries, plain),
         *count_words(book),
         size_places(sizes),
         expression(
@@ -177,9 +178,27 @@ class _RowReader:
         round_part = _round_by_words(self.source, text, goes_on)
         self.rounds_to = numbers[-1][-1] if round_part and numbers else 0
         last = max((at for at, item in enumerate(text.rows) if item.label is not None), default=0)
-        rows = [row for at, item in enumerate(text.rows) if (row := self.row(item, round_part, at < last)) is not None]
+        rows = [row for at, item in enumerate(text.rows) for row in self._ended(item, round_part, at < last)]
         rows = [row for at, row in enumerate(rows) if not (at and _piece_again(row))]  # of this piece: it is made twice
         return Part(text.name, text.span, text.make, tuple(rows), text.piece)
+
+    def _ended(self, text: RowText, round_part: bool, more: bool) -> Iterator[Row]:
+        """A row, and by itself what follows where its yarn is fastened off, if that is not understood."""
+        label = text.label
+        row = self.row(text, round_part, more)
+        at = behind_fastening(row, self.source) if row is not None and label is not None else None
+        if row is not None and at is not None:
+            ended = self.row(replace(text, span=Span(text.span.start, at)), round_part, more)
+            rest = replace(text, label=None, span=Span(at, text.span.end))
+            reading, lexemes = self.read(rest.span, rest.sizes)
+            works = reading.stated is not None or makes_stitches(row, at)
+            works = works or any(one.kind in ("row", "round") for one in lexemes)  # "Make another row of sc."
+            if ended is not None and (ended.stated is not None or not works):
+                yield ended
+                unknown = OpenWork(rest.span, self.source.slice(rest.span))
+                row = self.row(rest, round_part, more) or Row(rest.span, None, (unknown,), None, rest.sizes)
+        if row is not None:
+            yield row
 
     def row(self, text: RowText, round_part: bool, more: bool) -> Row | None:
         """A stretch of a part as a row; None if it only talks. `more`: rows with labels stand behind it."""
@@ -279,9 +298,10 @@ class _RowReader:
                 )  # "Second side of neck: skip 10 sts, join"
         ends = any(isinstance(step, (Repeat, Turn, Join, FastenOff, Evenly)) for step in walk(steps))
         runs = any(place.which is Which.EACH for s in walk(steps) if isinstance(s, (Work, Group)) for place in s.places)
-        leaves = any(
+        works = any(isinstance(step, MAKES_STITCHES) for step in steps)
+        leaves = works and any(
             isinstance(step, Skip) and step.rest for step in steps
-        )  # "…, leave remaining sts unworked. (12 sc)"
+        )  # "…, leave remaining sts. (12 sc)"
         if not (ends or runs or leaves or reading.stated is not None) or not is_work(reading, lexemes):
             return None
         if not any(isinstance(step, (*MAKES_STITCHES, RowCall, Unread)) for step in walk(steps)):
@@ -304,7 +324,8 @@ class _RowReader:
     def read(
         self, span: Span, sizes: tuple[int, ...] | None = None, label: Label | None = None
     ) -> tuple[Reading, list[Lexeme]]:
-        lexemes = with_line_stops(self.lexicon.read(self.source.slice(span), span.start), self.source)
+        lexemes = without_emphasis(self.lexicon.read(self.source.slice(span), span.start), self.source)
+        lexemes = with_line_stops(lexemes, self.source)
         lexemes = without_each_row(label, lexemes)
         stream = Stream(lexemes, replace(self.vocabulary, gate=sizes or ()))
         told = row_of_change(self.source.slice(span), stream) if self.change_table else None
@@ -335,7 +356,7 @@ def _round_by_words(source: SourceText, part: PartText, goes_on: bool) -> bool:
     if goes_on or any(_BOTH_SIDES.search(source.slice(row.span)) for row in worked[: first + 1]):
         return True
     if expression(
-        r"\b(?:in|into|make|magic)\s.{0,12}\b(?:mr|ring|circle|loop)\b|\bas rounds\b|(?:^|[:.)\-–]\s*)mr\b"
+        r"\b(?:in|into|make|magic)\s.{0,12}\b(?:mr|ring|circle|loop)\b|\bas rounds\b|(?:^|[:.)\-–]\s*)mr\b|^\W*mc\W{0,3}\d"
     ).search(words):
         return True
     if expression(r"\bjoin\b|\bsl st (?:in|to) (?:first|top)").search(joins):

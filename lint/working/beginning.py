@@ -52,8 +52,8 @@ class Beginning(Placing):
         cursor, nodes = self.cursor, self.cursor.nodes
         if not cursor.known:
             return  # along an edge already, and on along another; or of a chain between two legs
-        if nodes and nodes[0].kind == "free loop" and not self.made:
-            return  # there already
+        if self.other_side and not cursor.at or nodes and nodes[0].kind == "free loop" and not self.made:
+            return  # there already: "Rotate. Sc in next 6 ch on the opposite side"
         if perhaps and (not nodes or nodes[0].kind != "ch" or cursor.at < len(nodes)):
             return
         if cursor.at < len(nodes):

@@ -8,6 +8,7 @@ stitching, grouping, moving, repeating, plain.
 from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
+from itertools import takewhile
 
 from lint.place import LimitKind, TargetKind, Which
 from lint.source import Span
@@ -97,6 +98,11 @@ class Bench(Plain):
         self.runs_behind = any(isinstance(s, Work) and s.number_after and s.stitch not in ("inc", "dec") for s in works)
         self.run(steps, ())
         return self.finish()
+
+    def first_skipped(self, step: Repeat) -> int:
+        """How many places each pass of a repeat passes over before it works anything."""
+        skips = takewhile(lambda item: isinstance(item, Skip), step.items)
+        return sum(self.amount(place.number) for skip in skips for place in skip.places)
 
     def slips_in_all(self, steps: tuple[Step, ...]) -> bool:
         """ "Sl st in next 18 sts" on a round of 18: a round of slip stitches."""
@@ -367,6 +373,8 @@ class Bench(Plain):
             return []  # the round's last loop passes over as many as its others
         if self.joined and last.kind == "space" and passed_alike(self.made, cursor.nodes, left, last.length):
             return []
+        if self.joined and isinstance(self.last_work, Repeat) and self.first_skipped(self.last_work) == len(left):
+            return []  # "[sk next 2 sc, shell in next sc] 8 times, join": the skip before the join goes without saying
         return left
 
 

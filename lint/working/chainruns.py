@@ -7,6 +7,7 @@ from itertools import takewhile
 
 from lint.amount import Amount
 from lint.place import Place, Target, TargetKind, Which
+from lint.tree import MAKES_STITCHES, Step, Work
 from lint.working.cursor import PlacesUnknown
 from lint.working.fabric import Node
 from lint.working.sidebyside import SideBySide
@@ -88,7 +89,7 @@ class ChainRuns(SideBySide):
             return place
         return replace(place, targets=(space, *place.targets[1:]))
 
-    def chains_alone(self, place: Place, boundary: int) -> list[Node] | None:
+    def chains_alone(self, place: Place, boundary: int, following: tuple[Step, ...]) -> list[Node] | None:
         """What "5 sc in each ch-5", "sc in each ch" takes of a row of stitches and spaces: the spaces, or their single chains.
 
         None where nothing of the sort is said; a count may tell that the stitches between are meant, too.
@@ -96,6 +97,9 @@ class ChainRuns(SideBySide):
         cursor, target = self.cursor, place.targets[0]
         if place.targets != (target,) or target.kind is not TargetKind.CHAIN or target.name is not None:
             return None
+        ahead = next((step for step in following if isinstance(step, MAKES_STITCHES)), None)
+        if isinstance(ahead, Work) and any(one.which is Which.EACH for one in ahead.places):
+            return None  # "sc in each ch, sc in each sc, sc in each ch": those that come first
         window = cursor.nodes[cursor.at : boundary] if cursor.known else []
         spaces = [node for node in window if node.is_space]
         length = self.amount(target.length) if target.length is not None else None

@@ -153,8 +153,10 @@ class Making(Beginning):
 
     def fill_special(self, special: Special, place: Node) -> None:
         """A shell or V-stitch in one place; a beginning one is one of them, and its chain a part of it."""
-        before, unsaid = len(self.made), self.unsaid
+        before, unsaid, hint = len(self.made), self.unsaid, self.hint
+        self.hint = None if special.beginning else hint  # its chain is a part of it, wherever the round is joined
         self.fill(special.items, place, ())
+        self.hint = hint
         if special.beginning:
             self.unsaid = unsaid
         ringed = place.kind == "ring" and len(self.made) > before + 1

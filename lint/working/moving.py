@@ -34,20 +34,21 @@ class Moving(Grouping):
                     self.cursor.next(place.targets[0], self.size)
                     self.slipped += 1
                     continue
-                if place.which is Which.FROM_HOOK or place.targets[0].kind in (TargetKind.TURNING_CHAIN,):
+                if place.which is Which.FROM_HOOK or place.targets[0].kind is TargetKind.TURNING_CHAIN:
                     continue
-                if (
-                    self.blocks and place.below
-                ):  # "sl st in ch-3 sp of block of Row 1": the row that blocks are joined to
-                    place = replace(place, below=False, row=0)
+                if self.blocks and place.below:
+                    place = replace(
+                        place, below=False, row=0
+                    )  # "sl st in ch-3 sp of block of Row 1": to which they join
                 if place.which in (Which.SAME, Which.JUST_MADE, Which.ELSEWHERE) or place.below:
                     self.used_earlier[place.row] += self.amount(place.number)
                     self.hung += self.amount(place.number) if place.which is Which.ELSEWHERE else 0
                     # to another piece, "ch 1, sl st in corresponding sp of first square, ch 1": still one space
                     self.anchored = not self.to_other_piece(step)
                     continue
-                if self.is_round and not self.cursor.remaining(place.targets, self.size) and cursor.known:
-                    continue  # a join said as a slip stitch
+                none_left = cursor.known and not self.cursor.remaining(place.targets, self.size)
+                if none_left and (self.is_round or self.just_used(place)):
+                    continue  # a join said as a slip stitch; "rep from * across, ending with the sl st in the last sp"
                 passed = len(self.find(place, ()))
                 self.slipped += 0 if asked else passed
                 self.anchored = True
@@ -203,13 +204,8 @@ class Moving(Grouping):
                 elif place.below:
                     self.skipped_below += number
                 continue
-            if (
-                at_start
-                and cursor.known
-                and place.targets[0].name == "sl st"
-                and number in (1, cursor.hung)
-                and cursor.hung
-            ):
+            hung = at_start and cursor.known and cursor.hung and place.targets[0].name == "sl st"
+            if hung and number in (1, cursor.hung):
                 continue  # "skip the 2 sl sts": those that hang the row below on another piece
             whole = place.targets[0].kind is TargetKind.SPECIAL  # "sk first V-st": all of it
             if place.which is Which.FIRST and at_start and cursor.known and not foundation and not whole:

@@ -254,7 +254,7 @@ class Placing(ChainRuns):
         named = place.targets[0].kind is TargetKind.STITCH and not self.repeating
         if named and any(cursor.matches(node, place.targets[0], self.size) for node in self.between_groups):
             raise PlacesUnknown("whether the stitches passed before are meant, too, is not said")
-        found = self.chains_alone(place, boundary)
+        found = self.chains_alone(place, boundary, following)
         found = cursor.each(self.every_stitch(place, boundary), boundary, self.size) if found is None else found
         done, self.ending_done = self.ending_done, False  # "…; rep from * round, ending sc in each sc to end"
         if place.every > 1:

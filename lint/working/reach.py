@@ -12,6 +12,7 @@ from lint.tree import (
     Chain,
     Group,
     Join,
+    OtherSide,
     Remark,
     Repeat,
     Skip,
@@ -270,6 +271,8 @@ class Reach(Gaps):
         index = cursor.end
         if self.outer is not None:  # of an arm's chain only those that go on along it
             following = tuple(takewhile(_along_chain, following))
+        if any(isinstance(step, OtherSide) for step in following):  # what comes behind it has places of its own
+            following = tuple(takewhile(lambda step: not isinstance(step, OtherSide), following))
         for step in reversed(following):
             if isinstance(step, Repeat) and step.times.kind is TimesKind.FILL:
                 return cursor.end

@@ -49,6 +49,11 @@ class RowEnds(Reach):
         """Whether nothing is made yet but a beginning chain, and the space that it may hold."""
         return not self.made or len(self.made) <= 2 and self.begin_node is not None and self.made[0] is self.begin_node
 
+    def just_used(self, place: Place) -> bool:
+        """Whether "the last sp", where none is left, is the one that the work has come to."""
+        last = self.cursor.last
+        return place.which is Which.LAST and last is not None and self.cursor.matches(last, place.targets[0], self.size)
+
     def pass_edge_loop(self, target: Target) -> None:
         """ "Sc in first dc, *ch 5, sc in next loop": not in the half loop beside that dc."""
         cursor = self.cursor

@@ -141,7 +141,8 @@ class WithClauses(PlainClauses):
             self.steps[-1] = replace(before, breaks_off=True)  # "rep from * to end, working 2 sc in last ch"
         one_chain = found[0].which is not Which.NEXT or found[0].ordinals  # "3 sc in last ch", where the row ends
         crossed = sort is TargetKind.SPACE or sort is TargetKind.CHAIN and not one_chain  # "5 sc over the chain"
-        of_many = found[0].which is Which.EACH or sort is TargetKind.CORNER or run and crossed
+        middle = run and found[0].middle and found[0].of is not None  # "making a 5 dc inc in center st of 3 sc inc"
+        of_many = found[0].which is Which.EACH or sort is TargetKind.CORNER or run and crossed or middle
         self.steps.append(alongside(item, span) if of_many else replace(item, span=span))
         return True
 

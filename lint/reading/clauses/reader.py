@@ -34,7 +34,7 @@ from lint.reading.places.guard import nothing_swallowed
 from lint.reading.places.limbs import limb_joined
 from lint.reading.places.ofpieces import piece_run
 from lint.reading.places.pointedback import back_at_first, those_meant
-from lint.reading.places.thoseonly import those_only
+from lint.reading.places.thoseonly import those_only, within_clause
 from lint.reading.places.together import told_together
 from lint.reading.repeating import repeats
 from lint.reading.repeating.growth import growing_on, shaped_calls
@@ -100,7 +100,7 @@ def read_row(stream: Stream) -> Reading:
     reading.steps, reading.stated, counts = without_unfit_counts(reading.steps, reading.stated, unfit)
     read = [item for item in words if not any(one.start <= item.start < one.end for one in counts)]
     reading.steps = unfit_lists_unread(reading.steps, read, sizes, stream.vocabulary.size_names)
-    reading.steps = at_both_ends(reading.steps, stream)
+    reading.steps = at_both_ends(within_clause(reading.steps), stream)
     reading.steps = picots_closed(joined_on_the_way(fold_loose(reading.steps)))
     reading.steps = chain_told_by_count(side_by_side(closing_join(place_come_to(reading.steps))), stream.lexemes)
     reading.steps = seam_behind_count(after_fastening(reading.steps), words, reading.stated)
@@ -209,7 +209,7 @@ class Clauses(CountClauses):
             if read_others(stream, self.steps, start):
                 return True
         stream.at = start
-        if kind in ("make", "as", "open_work") and repeats.passage_of_row(stream, self.steps, start):
+        if (kind in ("make", "as", "open_work") or stream.word("do")) and repeats.passage(stream, self.steps, start):
             return True
         if self.motif_clause(start) or not self.has_work() and self.behind_others(start):
             return True

@@ -9,11 +9,12 @@ from lint.growth import ShapedWhere
 from lint.place import Limit, LimitKind, Place, Which
 from lint.reading.clauses.base import STITCHY, is_run
 from lint.reading.clauses.finish import FinishClauses
+from lint.reading.places.increasedin import increased_in_each
 from lint.reading.places.limits import limit
 from lint.reading.places.targets import ANY, target
 from lint.reading.repeating.rowsof import shaped_rows
 from lint.reading.words.stream import OPENERS, SIGNS
-from lint.tree import NOT_UNDERSTOOD, Evenly, OpenWork, Remark, Shaping, Step, Unread, Work
+from lint.tree import NOT_UNDERSTOOD, Evenly, OpenWork, Remark, RowCall, Shaping, Step, Unread, Work
 
 _AS_BEFORE = (
     "in this way",
@@ -50,6 +51,8 @@ class ShapingClauses(FinishClauses):
                 return True
         elif word.doubled or word.kind == "word" and word.lower not in ("increasing", "decreasing"):
             return False
+        if word.lower == "increasing" and increased_in_each(stream, self.steps, start):
+            return True
         number = stream.amount() or ONE
         if stream.word("x", "×") and stream.kind(1) == "number":
             stream.at += 2  # "increase 9 x 1 st in every 6th row"
@@ -299,7 +302,8 @@ class ShapingClauses(FinishClauses):
                 self.pass_row_words()
                 return ShapedWhere.EACH_END
             stream.at = at_edge
-        if stream.kind() in ("first", "last") and stream.kind(1) in ("any_stitch", "stitch"):
+        called = any(isinstance(step, RowCall) for step in self.steps)  # of which of the rows it is said is not told
+        if stream.kind() in ("first", "last") and stream.kind(1) in ("any_stitch", "stitch") and not called:
             stream.at += 2  # "increasing (1 st) in the last st"
             return ShapedWhere.ONE_END if stream.kind() in (*SIGNS, "end", "turn", "join", *OPENERS) else None
         if stream.kind() == "each" or stream.word("both"):

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
+from lint.place import Which
 from lint.reading.words.stream import SIGNS, Stream
-from lint.tree import MAKES_STITCHES, Confined, Step
+from lint.tree import MAKES_STITCHES, Confined, Group, Repeat, Step, Turn, Unread, Work
 
 _LEADS = ("in", "over", "across")  # "on" is one of the first
 _VERBS = ("continue", "continuing", "cont")
@@ -33,7 +36,7 @@ def those_only(stream: Stream, steps: list[Step], start: int) -> bool:
     if stream.kind() not in (",", ":", ";", ".", "end") or not (alone or _work_of_its_own(stream, verb or few)):
         stream.at = start
         return False
-    steps.append(Confined(stream.span_from(start), number, first))
+    steps.append(Confined(stream.span_from(start), number, first, bool(few)))
     return True
 
 
@@ -60,3 +63,36 @@ def _work_of_its_own(stream: Stream, told: bool) -> bool:
     clause = stream.lexemes[stream.at + 1 : stream.next_of(",", ";", ".", start=stream.at + 1)]
     kinds = {item.kind for item in clause}
     return bool(kinds & {"each", "across", "around"}) or told and "in" in kinds
+
+
+def within_clause(steps: list[Step]) -> list[Step]:
+    """The steps, where "On first 6 sts: 2 sc in each; sc in next 18 sts" is for its own clause: more follows than 6 sts hold."""
+    at = next((at for at, step in enumerate(steps) if isinstance(step, Confined)), None)
+    told = steps[at] if at is not None else None
+    if not isinstance(told, Confined) or told.only or not told.first:
+        return steps
+    behind = steps[at + 1 :]
+    wanted = [_wanted(step) for step in behind]
+    few = told.number.lone
+    runs = [place for step in behind if isinstance(step, Work) for place in step.places if place.which is Which.EACH]
+    if few is None or sum(wanted) <= few and len(runs) < 2:
+        return steps
+    run = behind[0]
+    each = run.places[0] if isinstance(run, Work) and len(run.places) == 1 else None
+    if each is None or each.which is not Which.EACH or each.limit is not None or any(map(_runs_on, behind[1:])):
+        why = "whether all that follows is for those stitches is not said"
+        return [*steps[:at], Unread(told.span, f"first {few} sts", why), *behind]
+    place = replace(each, which=Which.FIRST if not at else Which.NEXT, number=told.number, each_of=True)
+    return [*steps[:at], replace(run, places=(place,)), *behind[1:]]
+
+
+def _wanted(step: Step) -> int:
+    """How many stitches of the row below a clause names by their number."""
+    places = step.places if isinstance(step, (Work, Group)) else ()
+    named = [place.number.lone or 0 for place in places if place.which is Which.NEXT]
+    return sum(named) if places else (step.number.lone or 0) if isinstance(step, Work) else 0
+
+
+def _runs_on(step: Step) -> bool:
+    """Whether a clause may be for the same few stitches again, or turns back over them."""
+    return isinstance(step, (Turn, Confined, Repeat))

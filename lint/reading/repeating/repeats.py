@@ -83,7 +83,12 @@ def _unmarked(steps: list[Step]) -> tuple[tuple[Step, ...], tuple[tuple[str, int
     return tuple(body), tuple(marks)
 
 
-def passage_of_row(stream: Stream, steps: list[Step], start: int) -> bool:
+def passage(stream: Stream, steps: list[Step], start: int) -> bool:
+    """A passage that is called for without "repeat": "work *-* 6 times", "work from * to end as Row 1"."""
+    return _between_marks(stream, steps, start) or stream.kind() != "word" and _of_row(stream, steps, start)
+
+
+def _of_row(stream: Stream, steps: list[Step], start: int) -> bool:
     """ "work from * to end as Row 1", "as Row 1 from *": a passage whose mark stands in another row."""
     source = other_row(stream)
     if source is None:
@@ -95,6 +100,13 @@ def passage_of_row(stream: Stream, steps: list[Step], start: int) -> bool:
         return True
     stream.at = start
     return False
+
+
+def _between_marks(stream: Stream, steps: list[Step], start: int) -> bool:
+    """ "…*, work *-* 6 times in all", "do * to * twice": a passage that is told by its marks alone, without "repeat"."""
+    kinds = [stream.kind(ahead) for ahead in range(1, 4)]
+    pair_named = kinds[0] == kinds[2] == "star" and kinds[1] in ("dash", "to")
+    return pair_named and open_star(steps) and repeat_clause(stream, steps, start)
 
 
 def repeat_clause(stream: Stream, steps: list[Step], start: int, source: tuple[int, str | None] | None = None) -> bool:
@@ -120,12 +132,15 @@ def repeat_clause(stream: Stream, steps: list[Step], start: int, source: tuple[i
         stream.take()  # "repeat this 6 times"
     while stream.word("directions", "pattern", "sequence", "steps"):
         stream.take()
+    if stream.kind(1) == "between" and stream.word("instructions", "part", "section", "bit", "everything"):
+        stream.take()
     if stream.kind() == "in" and stream.word("bracket", "brackets", ahead=2 if stream.kind(1) == "the" else 1):
         stream.skip("in", "the")
         stream.take()  # "the steps in the brackets"
     stream.skip("from", "between", "first", "the")
-    named = stream.word("star") and stream.kind(-1) == "the" and open_star(steps)  # "repeat from the star"
-    if not is_mark(stream) and not named:
+    named = stream.word("star", "asterisk") and stream.kind(-1) == "the" and open_star(steps)  # "repeat from the star"
+    both = stream.word("stars", "asterisks") and stream.kind(-1) in ("between", "the") and pair(steps)
+    if not is_mark(stream) and not named and not both:
         if stream.kind() in OPENERS and stream.kind(1) in CLOSERS:
             stream.at += 2
         how_often = times(stream)
@@ -150,6 +165,8 @@ def repeat_clause(stream: Stream, steps: list[Step], start: int, source: tuple[i
         return fold_row(steps, how_often, stream.span_from(start), sentence=sentence)
     opening = stream.take()
     sign, to_sign = "*" if named else opening.value, None
+    if both:  # "repeat between the stars all the way around"
+        sign = to_sign = steps[-1].sign
     if stream.word("s", ahead=1) and stream.word("'", "’"):
         stream.take()
     if stream.word("s") and stream.peek().glued:

@@ -23,19 +23,24 @@ _OTHERWISE = ("stitch", "increase", "decrease", "chain", "back_loop", "front_loo
 _EXPLAINED = expression(
     r"\b(?P<n>\d+) ?(?:MC|CC\d?|[A-Z])\b[^.\n]{0,24}?(?:=|\b(?:means?|is|are|stands? for|reads?|tells? you to)\b)[^.\n]{0,24}?\b(?P=n) (?:sc|dc|hdc|sts?|stitch(?:es)?|single|double)\b"
 )
+# "A5, B3 means 5 sc in A, then 3 sc in B"
+_EXPLAINED_BEHIND = expression(
+    r"\b(?:MC|CC\d?|[A-Z]) ?(?P<n>\d+)\b[^.\n]{0,24}?(?:=|\b(?:means?|is|are|stands? for|reads?|tells? you to)\b)[^.\n]{0,24}?\b(?P=n) (?:sc|dc|hdc|sts?|stitch(?:es)?|single|double)\b"
+)
 # "A figure before a letter tells how many in that colour", "the numbers before the colour letters are stitches"
 _TOLD = expression(
-    r"(?i)\b(?:figures?|numbers?)\s(?:before|in front of|with|beside)\s(?:\p{L}+\s){0,3}(?:letters?|colou?rs?)\b[^.\n]{0,40}\b(?:how many|sts?|stitch(?:es)?|sc|dc)\b"
+    r"(?i)\b(?:figures?|numbers?)\s(?:before|behind|after|in front of|with|beside)\s(?:\p{L}+\s){0,3}(?:letters?|colou?rs?)\b[^.\n]{0,40}\b(?:how many|sts?|stitch(?:es)?|sc|dc)\b"
 )
 
 
 def figures_explained(text: str) -> bool:
     """Whether a pattern says what a figure with a colour's letter means: so many stitches in that colour."""
-    return _EXPLAINED.search(text) is not None or _TOLD.search(text) is not None
+    return any(told.search(text) is not None for told in (_EXPLAINED, _EXPLAINED_BEHIND, _TOLD))
 
 
 def colours_apart(stream: Stream) -> Stream:
     """The row's stream without the colours that stand within its work; a sign behind one that opens a clause."""
+    stream = _colour_ahead(stream)
     found: list[Lexeme] = []
     at, changed = 0, False
     figures, led = _figures(stream), _colours_first(stream)
@@ -62,6 +67,18 @@ def colours_apart(stream: Stream) -> Stream:
             before = stream.lexemes[at - 1]
             found += [*stream.lexemes[at - skipped : at], Lexeme(sign, "", before.end, before.end, True)]
     return Stream(found, stream.vocabulary) if changed else stream
+
+
+def _colour_ahead(stream: Stream) -> Stream:
+    """The row with the colour that it begins with, "dark brown, 18 sc", set apart by the sign of "Dark brown: 18 sc"."""
+    comma = next((at for at in range(1, 4) if _kind(stream, at) == ","), 0)
+    named = stream.lexemes[:comma]
+    if not comma or any(one.kind != "word" for one in named) or not _colour(stream, comma - 1):
+        return stream
+    if not _begins_work(stream, comma + 1):
+        return stream
+    sign = replace(stream.lexemes[comma], kind=":")
+    return Stream([named[-1], sign, *stream.lexemes[comma + 1 :]], stream.vocabulary)
 
 
 def _colour_at(stream: Stream, at: int, read: list[Lexeme]) -> tuple[int, str]:
@@ -152,7 +169,7 @@ def _figures(stream: Stream) -> frozenset[int]:
 def _colours_first(stream: Stream) -> dict[int, int]:
     """Where the colours of "white 8, red 4 (12)", "white: 8, red: 4 = 12" stand, and the number behind each; no stitch is named.
 
-    They are stitches where nothing else is worked and the row's count is printed behind them.
+    They are stitches where nothing else is worked and the row's count is printed behind them, or the pattern says that they are.
     """
     found: dict[int, int] = {}
     for at in range(len(stream.lexemes)):
@@ -163,10 +180,15 @@ def _colours_first(stream: Stream) -> dict[int, int]:
         if _kind(stream, number) == "number" and ended:
             found[at] = number
     last = max(found.values(), default=0)
-    behind = stream.lexemes[last + 1 :]
-    counted = _counted(stream, last + 1) or bool(behind) and behind[0].kind in ("=", "dash")
-    worked = any(item.kind in _WORK[1:] for item in stream.lexemes[: last + 1])
-    return found if len(found) > 1 and counted and not worked else {}
+    count = next((at for at in range(last + 1, len(stream.lexemes)) if _counts_row(stream, at)), None)
+    worked = any(item.kind in _WORK[1:] for item in stream.lexemes[:count])
+    told = len(found) > 1 and count is not None or stream.vocabulary.figured
+    return found if told and not worked else {}
+
+
+def _counts_row(stream: Stream, at: int) -> bool:
+    """Whether the row's count is printed at a place: "(18)", "= 18", "- 18 sts"."""
+    return _counted(stream, at) or _kind(stream, at) in ("=", "dash") and _kind(stream, at + 1) == "number"
 
 
 def _counted(stream: Stream, at: int) -> bool:

@@ -8,6 +8,7 @@ from lint.expression import expression
 from lint.lexeme import IN_LOOP
 from lint.lexicon import Lexeme, Lexicon
 from lint.reading.words import listentries
+from lint.reading.words.shapingnames import recipe_beside, shaping_told
 from lint.source import SourceText
 
 _LETTER = expression(r"(?<!\p{L})[xvpau](?!\p{L})")
@@ -20,6 +21,7 @@ _COUNTED = expression(
 )
 # Russian abbreviations in Latin letters: sbn is the single crochet, p and u are increase and decrease (from memory)
 _RUSSIAN = expression(r"(?i)(?<!\p{L})(?:sbn|pssn|ssn)(?!\p{L})")
+_THIRD_LOOP = expression(r"(?i)\W*(?:in(?:to)? )?(?:the )?(?:3rd|third) loops?(?: only)?\W*")  # "3LO", "TLO": of an hdc
 _PASSES = ("return_pass", "forward_pass")
 # "Rev: yo, draw through 1 lp, *yo, draw through 2 lps; rep from * to end": it draws up none, and works all of them off
 _WORKS_OFF = expression(
@@ -30,6 +32,7 @@ _WORKS_OFF = expression(
 _CLOSES_SEVERAL = expression(
     r"(?i)\bthrough\s+(?:the\s+)?(?:(?:first|next|last|all)\s+)*(?:[3-9]|\d\d|three|four|five|six)\b|[*\[(].*\bch\b"
 )
+_OF_WORK = ("stitch", "increase", "decrease", "chain", "skip", "together", "any_stitch", "back_loop", "front_loop")
 _MEANT = ("stitch", "increase", "decrease", "chain", "back_loop", "front_loop", *_PASSES)
 
 
@@ -38,8 +41,16 @@ def house_letters(entries: list[listentries.Entry], plain: Lexicon, source: Sour
     found: list[tuple[str, str, str]] = []
     for entry in entries:
         meant = plain.read(expression(r"\(.*?\)|\.$").sub("", entry.body).strip())
+        whole = plain.read(entry.body)
+        if recipe_beside(whole) is not None:
+            meant = shaping_told(whole)
+        elif [item.kind for item in meant] == ["stitch", ",", "stitch"] and meant[0].value == meant[2].value:
+            meant = meant[:1]  # "sc, single crochet": one stitch under two names
         if _WORKS_OFF.match(entry.body) and not _CLOSES_SEVERAL.search(entry.body):
             found += [(form, "return_pass", form) for form in entry.forms if form and not plain.knows(form)]
+            continue
+        if _THIRD_LOOP.fullmatch(entry.body):
+            found += [(form, "third_loop", "third loop") for form in entry.forms if form and not plain.knows(form)]
             continue
         if meant and all(item.kind in ("any_stitch", ",") for item in meant):  # "pt, pts: stitch, stitches"
             forms = {
@@ -76,7 +87,18 @@ def house_letters(entries: list[listentries.Entry], plain: Lexicon, source: Sour
         for form, kind, value in found
         if form in single and form.swapcase() not in single
     ]
-    return found or _bare_letters(source.text)
+    if any(kind in ("stitch", "chain") for _, kind, _ in found):
+        return found
+    bare = _bare_letters(source.text)  # "v: inc, 2 sc in one st" may be listed, and x nowhere
+    meant = {form: kind for form, kind, _ in found}
+    agree = all(meant.get(form, kind) == kind for form, kind, _ in bare)
+    return found + [one for one in bare if one[0] not in meant] if agree else found
+
+
+def stitch_letters(entries: list[listentries.Entry], plain: Lexicon) -> frozenset[str]:
+    """Letters that the list explains with stitches, whether or not they are understood: no colours, for all their ":"."""
+    letters = [(form, entry.body) for entry in entries for form in entry.forms if len(form) == 1]
+    return frozenset(form for form, body in letters if any(item.kind in _OF_WORK for item in plain.read(body)))
 
 
 def _with_its_loop(meant: list[Lexeme]) -> list[Lexeme]:

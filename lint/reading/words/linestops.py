@@ -75,6 +75,23 @@ def with_line_stops(lexemes: list[Lexeme], source: SourceText) -> list[Lexeme]:
     return found
 
 
+_WORKS = ("stitch", "special", "chain", "increase", "decrease", "skip", "repeat", "make", "one_stitch", "group_word")
+
+
+def without_emphasis(lexemes: list[Lexeme], source: SourceText) -> list[Lexeme]:
+    """The lexemes without the stars around a line that works nothing, "*Change to white.*": they only slant its letters."""
+    text, taken = source.text, set()
+    stars = [at for at, one in enumerate(lexemes) if one.kind == "star"]
+    for first, last in zip(stars, stars[1:], strict=False):
+        start, end = lexemes[first], lexemes[last]
+        alone = not text[text.rfind("\n", 0, start.start) + 1 : start.start].strip()
+        alone = alone and not text[end.end : (text.find("\n", end.end) + 1 or len(text) + 1) - 1].strip()
+        same = start.text == end.text and "\n" not in text[start.start : end.start]
+        if alone and same and not any(one.kind in _WORKS for one in lexemes[first:last]):
+            taken |= {first, last}
+    return [one for at, one in enumerate(lexemes) if at not in taken] if taken else lexemes
+
+
 def _counts_alone(lexemes: list[Lexeme]) -> bool:
     """Whether the words to the end are a figure of stitches, "12 sc", "13 sts total"."""
     kinds = ["total" if one.lower == "total" else one.kind for one in lexemes]

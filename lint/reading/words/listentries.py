@@ -12,7 +12,7 @@ from lint.expression import expression
 from lint.source import Span
 
 # "ch = chain", "ch – chain", "ch: chain", "ch .... chain", "ch   chain"
-_SEPARATOR = expression(r"(?<!\s)\s*(?:=|:|\.{3,}|\s[-–—~]+\s|(?<![-–—])[-–—]+(?=\s)|—|\s\.\s|\t+|\s{2,})\s*")
+_SEPARATOR = expression(r"(?<!\s)\s*(?:=|:|\.{2,}|\s[-–—~]+\s|(?<![-–—])[-–—]+(?=\s)|—|\s\.\s|\t+|\s{2,})\s*")
 # "chain (ch)", "space(s) (sp, sps)"; not "space(s)", nor "Ch 11 (13)", which is a number for each size
 _PAREN = expression(
     r"(?P<a>[^()]{1,40}?(?:\(s\)|\(es\))?)\s*\((?=[^)]*\p{L})(?!e?s\))(?P<b>(?:[^()]|\(\w{0,3}\))*)\)\.?(?:\s(?:U\.?[SK]|British|American)\b[^()]*)?"
@@ -39,6 +39,9 @@ _BARE_ENTRY = expression(
     rf"\s*(?P<one>\p{{L}}[\p{{L}}\d-]{{0,8}}{_OR_OTHER}{_PLURAL})(?: (?P<two>\p{{L}}+{_PLURAL}))?"
     rf"(?: (?P<rest>(?:\d ?)?\p{{L}}[\p{{L}}\d]*{_OR_OTHER}{_PLURAL}(?: (?:\d|\d?\p{{L}}[\p{{L}}\d]*{_OR_OTHER}{_PLURAL})){{0,4}}"  # "inc 2 dc in one st"
     r"(?: \([^()]{1,80}\))?))\s*"  # "dec decrease (by working dc2tog)"
+)
+_BARE_RECIPE = expression(  # "V-st (dc, ch 2, dc) in same place"
+    r"\s*(?P<form>\p{L}[\p{L}-]{0,11}(?: st(?:itch)?)?) (?P<body>\((?=[^()]*[\d,])[^()]{4,80}\)(?: (?:all |worked )?in(?:to)? [\w -]{2,40})?)\s*"
 )
 # "… miss 2, 1 tr. 1 solid mesh (sm) = 3 tr": the sentence that a named stitch begins
 _NEXT_NAMED = expression(
@@ -128,10 +131,17 @@ def _worded_lead(line: str, known: frozenset[str]) -> regex.Match | None:
 
 def _bare_entries(line: str, offset: int, known: frozenset[str]) -> Iterator[Entry]:
     """The entries of "ch chain, dc double crochet, sl st slip stitch": no sign between form and meaning, three at least."""
-    pieces = [match for match in expression(r"(?:[^,;.·•|●\n/]|(?<! )/|/(?! ))+").finditer(line)]
-    cut = []
+    pieces = [match for match in expression(r"(?:\([^()\n]{1,80}\)|[^,;.·•|●\n/]|(?<! )/|/(?! ))+").finditer(line)]
+    cut, recipes = [], 0
     for piece in pieces:
         match = _BARE_ENTRY.fullmatch(piece.group(0))
+        recipe = _BARE_RECIPE.fullmatch(piece.group(0)) if match is None else None
+        if recipe is not None:
+            at, meant = offset + piece.start() + recipe.start("form"), recipe["body"]
+            span = Span(at, offset + piece.start() + recipe.end("body"))
+            cut.append(Entry(tuple(expand(recipe["form"])), (), meant, span.end - len(meant), span))
+            recipes += 1
+            continue
         longer = match is not None and match["two"] and not known.isdisjoint(expand(f"{match['one']} {match['two']}"))
         form = f"{match['one']} {match['two']}" if longer else match["one"] if match is not None else ""
         meaning = (
@@ -142,7 +152,7 @@ def _bare_entries(line: str, offset: int, known: frozenset[str]) -> Iterator[Ent
             at = offset + piece.start() + len(piece.group(0)) - len(piece.group(0).lstrip())
             end = offset + piece.start() + len(piece.group(0).rstrip())
             cut.append(Entry(forms, (), meaning, end - len(meaning), Span(at, end)))
-    if len(cut) >= 3 and len(cut) >= len(pieces) - 1:
+    if len(cut) - recipes >= 3 and len(cut) >= len(pieces) - 1:
         yield from cut
 
 

@@ -180,9 +180,9 @@ def _past_telling(stream: Stream, index: int) -> int | None:
 def _calls_rows(stream: Stream, index: int) -> bool:
     """Whether a sentence begins at `index` that calls for rows: "Rep last row until …", "Rep Rows 2-5 twice"."""
     opens = bool(index) and stream.lexemes[index - 1].kind in (".", ";", "|", *CLOSERS)
-    ahead = stream.lexemes[index + 1 : index + 6]
+    ahead = stream.lexemes[index + 1 : index + 9]
     rows = next((i for i, item in enumerate(ahead) if item.kind in ("row", "round")), None)
-    idle = ("last", "number", "same", "the", "first", "next", "ordinal", "all", "each")
+    idle = ("last", "number", "same", "the", "first", "next", "ordinal", "all", "each", "and", "to", "dash", ",", ".")
     return opens and rows is not None and all(item.kind in idle for item in ahead[:rows])
 
 

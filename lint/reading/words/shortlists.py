@@ -117,7 +117,11 @@ def crosses(stream: Stream) -> Stream:
         after = words[at + 1] if close and words[at + 1].glued else None
         before = words[at - 1].kind if at else ""
         often = after is not None and after.kind == "number"
-        shaped = often and before in ("increase", "decrease", "together") and _stop(words, at + 2) in (*_ENDS, "end")
+        shaped = (
+            often
+            and before in ("increase", "decrease", "together", *CLOSERS)
+            and _stop(words, at + 2) in (*_ENDS, "end")
+        )
         if after is not None and before == "number" and after.kind in OPENERS or shaped and not opened:
             changed.append(replace(one, kind="word", text="x"))
             continue

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from lint.amount import Amount
+from lint.place import Which
 from lint.reading.words.lists import alike
 from lint.reading.words.stream import SIGNS, Stream
-from lint.tree import Chain, Group, Repeat, Step, Times, TimesKind, Work
+from lint.tree import Chain, Group, NoJoin, Remark, Repeat, Step, Times, TimesKind, Turn, UseYarn, Work
 
 _HAVE = (
     "you",
@@ -27,10 +28,11 @@ _HAVE = (
 )
 _UNITS = ("group", "set", "cluster", "shell", "petal", "corner", "loop", "fan", "v-st", "point")  # one to a pass
 _TAIL = (
-    "of", "in", "all", "the", "ring", "total", "in all", "each", "made", "altogether", "around", "three", "two", "four", "five", "six",
+    "of", "in", "all", "the", "ring", "total", "in all", "in total", "each", "made", "altogether", "around", "three", "two", "four", "five", "six",
 )  # fmt: skip
 
 
+_MAKES_NONE = (Remark, Turn, UseYarn, NoJoin)
 _DONE = ("worked", "work", "done", "made", "completed", "repeated")
 _OF_IT = (
     "you", "have", "has", "been", "it", "this", "that", "is", "are", "the", "ve", "'ve", "’ve", "you've", "you’ve", "a", "of", "total", "for",
@@ -64,13 +66,46 @@ def until_made(stream: Stream, steps: list[Step], opened: int) -> Times | None:
     while stream.kind() in ("the", "total") or stream.word(*_HAVE):
         stream.take()
     number = stream.amount()
-    unit = number is not None and _unit(stream)
     body, before = steps[opened + 1 :], steps[:opened]
-    passes = _passes(number, body, before) if unit else None
+    if number is not None and _stitches(stream):
+        passes = _passes_to_stitches(number.lone, body, before)
+    else:
+        passes = _passes(number, body, before) if number is not None and _unit(stream) else None
     if passes is None:
         stream.at = start
         return None
     return Times(stream.span_from(start), TimesKind.IN_ALL, passes)
+
+
+def _stitches(stream: Stream) -> bool:
+    """Takes "sts", "sc in all": all that the row has by then; not "sts left", which are of the row below."""
+    end = stream.next_of(",", ";", ".", "(", "end", "join", "turn", start=stream.at)
+    items = stream.lexemes[stream.at : end]
+    if not items or items[0].kind not in ("any_stitch", "stitch") or any(i.lower not in _TAIL for i in items[1:]):
+        return False
+    stream.at = end
+    return True
+
+
+def _passes_to_stitches(number: int | None, body: list[Step], before: list[Step]) -> Amount | None:
+    """The passes to so many stitches, where what each clause makes is plain by its words."""
+    each = [_made(step) for step in body]
+    ahead = [_made(step) for step in before if not isinstance(step, _MAKES_NONE)]
+    if number is None or None in (*each, *ahead) or not sum(each):
+        return None
+    passes, over = divmod(number - sum(ahead), sum(each))
+    return Amount.of(passes) if passes > 0 and not over else None
+
+
+def _made(step: Step) -> int | None:
+    """How many stitches a clause makes: "sc 2", "inc", "2 sc in next st"; None for any other."""
+    if not isinstance(step, Work) or step.special is not None or step.stitch == "sl st" or step.number.lone is None:
+        return None
+    place = step.places[0] if len(step.places) == 1 else None
+    if step.together or step.places and (place is None or place.which is not Which.NEXT or place.shared):
+        return None if step.places else step.number.lone
+    places = place.number.lone if place is not None else 1
+    return step.number.lone * places * (2 if step.stitch == "inc" else 1) if places is not None else None
 
 
 def _unit(stream: Stream) -> bool:
