@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pytest
-from helpers import check, counts
+from helpers import all_findings, check, counts
 
 _VS = (
     "Mist\n\nUS terms\n\nSpecial stitch: V-st = (dc, ch 1, dc) in same place.\n\nMIST\nRow 1: Fsc 10, turn. (10)\n"
@@ -43,3 +43,11 @@ def test_the_space_after_a_v_stitch(words: str, made: int | None) -> None:
 def test_a_side_before_the_first_corner_comes_last(words: str) -> None:
     """A round told from the corner on has what lies before its first corner at its end."""
     assert counts(check(_SQUARE.format(words)))[-1] == 20
+
+
+def test_a_run_past_a_corner_is_not_guessed() -> None:
+    """Three stitches of a side that has two: not shown without a count, and told where a count is printed."""
+    words = "*3 sc in ch-2 sp, sc in next 3 dc; rep from * around"
+    assert counts(check(_SQUARE.format(words)))[-1] is None
+    printed = _SQUARE.format(words).replace(", join.\n", ", join. (20 sc)\n")
+    assert [rule for rule, _ in all_findings(check(printed), ("correction",))] == ["count-differs"]

@@ -190,6 +190,7 @@ def best_reading(task: Task, state: PieceState) -> Trial:
                 "same corner",
                 "only told",
                 "over",
+                "past corner",
                 "shared out",
                 "each edge",
                 "lone star",
