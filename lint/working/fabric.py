@@ -292,6 +292,9 @@ def _triples(nodes: list[Node]) -> list[int]:
     apart = sum(n.kind != "space" for n in nodes) - grouped >= len(found)  # stitches enough to lie between them
     if not 3 <= len(found) <= 8 or not (sides and apart) and len(found) not in (3, 4, 6):
         return []  # a group in every place is a lace round, unless there are as many as a shape has corners
+    sorts = Counter((len(indexes), nodes[indexes[0]].kind) for indexes in by_place.values() if len(indexes) >= 3)
+    if len(sorts) > 1 and (len(found) < 4 or max(sorts.values()) < len(found) - 1):
+        return []  # corners are alike, but for a slip in one of them
     return sorted(found)
 
 
