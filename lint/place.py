@@ -70,6 +70,7 @@ class Limit:
     target: Target | None = None
     middle: bool = False  # "to center sc of next corner"
     short: Amount | None = None  # "to 1 st before marker"
+    but: bool = False  # "except the last": those alone are left out, of this sort of place
     remain: bool = False  # "until 6 sts remain": left unworked, or all that there then are
 
     def up_to(self, target: Target) -> bool:

@@ -56,3 +56,15 @@ def test_figures_that_stand_for_stitches() -> None:
     """A toy's round of figures and decreases is read as before."""
     text = "Test toy\nUS terms\n\nHEAD\nRnd 1: 12 sc in magic ring. (12)\nRnd 2: (2, dec) x 3 (9)\n"
     assert counts(check(text)) == [12, 9]
+
+
+def test_a_loop_left_unworked_is_part_of_a_stitch() -> None:
+    """ "Leaving last lp of each unworked" tells how a stitch is made, and leaves no stitches of a row."""
+    lines = "Tuft: 4 dc in next st, leaving last lp of each unworked, yo, draw through all lps.\nRow 3: Ch 1, sc in next st, tuft, sc in each st across, turn."
+    assert len(_made(lines)) == 1
+
+
+def test_a_line_over_rows_that_shape() -> None:
+    """ "Now increase 6 sts:" leads in to the round below it and makes nothing."""
+    text = "Test toy\nUS terms\n\nHEAD\nRnd 1: 12 sc in magic ring. (12)\nNow increase 6 sts:\nRnd 2: (1 sc, inc) x 6 (18)\n"
+    assert counts(check(text)) == [12, 18]

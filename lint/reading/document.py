@@ -77,7 +77,7 @@ _TOLD_BEHIND = expression(  # "20 sts after Row 19", "(8 blocks at the end of R8
 )
 # "Decrease for the top:" over the rows that do so
 _LEADS_IN = expression(
-    r"(?i)\W*(?!.*\b(?:in|into|each|every|next|last|around|across|at|twice|once)\b)(?:now\s+|begin(?:ning)?\s+(?:to\s+)?|start\s+)?(?:decreas|increas|shap)\w*\b[^.;:\d]*:\s*"
+    r"(?i)\W*(?!.*\b(?:in|into|each|every|next|last|around|across|at|twice|once)\b)(?:now\s+|begin(?:ning)?\s+(?:to\s+)?|start\s+)?(?:decreas|increas|shap)\w*\b[^.;:\d]*(?:\d+ (?:sts|stitches)\b[^.;:\d]*)?:\s*"
 )
 _NAME = expression(
     r"(?i)(?!\W*(?:row|rnd|round|rd|r\d))\W*(?P<name>[A-Za-z][\w-]*(?: [\w-]+){0,3}(?: ?\([\w -]+\))?)\s*[:=]\s"
@@ -227,7 +227,8 @@ class _RowReader:
             text.label = Label(reading.steps[0].span, "row", (), words="The piece worked as another")
         words = self.source.slice(text.span)
         not_read = goes_on(reading, words) or goes_to_loops(reading, words) or works_an_edge(reading, lexemes)
-        if text.label is None and _LEADS_IN.fullmatch(words):
+        told = _LEADS_IN.fullmatch(words) if text.label is None else None
+        if told is not None and (more or not any(map(str.isdigit, words))):
             return None
         if text.label is None and not_read:
             step = OpenWork(text.span, words)

@@ -23,7 +23,7 @@ _ROW_WORDS = expression(
 # "Left side: sc in first 14 sts, turn. (14 sc)": a row under a name of its own
 _WORKS_ROW = expression(
     r"(?i)[^.]*(?:,? turn$|\b(?:in|into|of|over|across) (?:the )?(?:first \d+|(?:next|last) \d{2,3}) (?:sts|stitches|sc|dc|hdc|htr|tr)\b"
-    r"|\bto (?:the )?last \d+ |\bleav(?:e|ing)\b[^.]*\bunworked)"
+    r"|\bto (?:the )?last \d+ |\bleav(?:e|ing)\b(?![^.]*\b(?:loop|lp)s?\b)[^.]*\bunworked)"
 )
 _MEANING = expression(r"(?i)\s*(?:(?:make|work)\s+)?(?:an?\s+)?(?P<name>\p{L}+)(?:\s+(?:st|stitch))?\s*\.?")
 _PARAGRAPH = expression(r"\n[ \t\r]*\n\s*\S")  # ends, and another begins

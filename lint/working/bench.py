@@ -231,16 +231,19 @@ class Bench(Plain):
             return step
         number = self.amount(place.number)
         generic = place.shared and step.stitch == "dec" and not step.together and number > 2
+        if generic and step.number_said:
+            raise PlacesUnknown("how many stitches go together is not said")  # "dec 1 st over next 6 sts"
         if generic and number == 3:
             return replace(step, together=3)  # "dec over the last 3 sts": all in one, for two leave one over
         if generic and number % 2:
             raise PlacesUnknown("how many stitches go together, and how often, does not come out")
-        if generic and not place.each_of and not step.number_said:
-            return (
-                replace(step, together=number) if self.choices.pick(("decrease over", step.span.start), 2, 0) else step
-            )
-        if not place.each_of or number < 2 or place.which is Which.LAST:
+        if generic and not place.each_of:
+            taken = self.choices.pick(("decrease over", step.span.start), 2, 0)
+            return replace(step, together=number) if taken else step
+        if not place.each_of or number < 2:
             return step
+        if place.which is Which.LAST:
+            raise PlacesUnknown("whether each of those is a decrease is not said")  # "dec in each of the last 4 sts"
         taken = self.choices.pick(("decreases in each", step.span.start), 2, 0)
         return replace(step, number=place.number, places=(), number_said=True) if taken else step
 
@@ -256,6 +259,8 @@ class Bench(Plain):
             return Worked(
                 fabric, Made(0, {}, {}, 0, {}), self.noted, self.choices, self.joined, self.turned, carried=self.carried
             )
+        if self.beyond and cursor.known and cursor.at < len(cursor.nodes) and not self.left_rest:
+            raise PlacesUnknown("not all of the stitches that the row is for are worked")
         left = self.left_over(cursor)
         ran_out = any(noted.trouble.kind == "run out" for noted in self.noted)
         if self.in_turn and (left or ran_out or self.in_turn < FEWEST_CORNERS):

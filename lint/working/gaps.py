@@ -25,7 +25,7 @@ class Gaps(Parts):
             cursor.last = Node("gap")
             return [cursor.last]
         if place.from_words in ("before", "after") and place.targets[0].kind is TargetKind.SPECIAL:
-            return [self.beside_group(place.from_words == "after") for _ in range(number)]
+            return [self.beside_group(place.from_words == "after", place.bare) for _ in range(number)]
         if self.in_stitches_too and place.from_words.startswith("between") and self.round_of_stitches():
             raise PlacesUnknown("which of the gaps are meant, beside the stitches, is not said")
         if place.from_words in ("before", "after"):
@@ -36,7 +36,10 @@ class Gaps(Parts):
             if place.which is Which.EACH and not self.groups_alike(place.targets[0].name):
                 raise PlacesUnknown("whether the spaces beside the groups at the edges are meant is not said")
             if place.which is Which.EACH:
-                return self.gaps_to(boundary)
+                found = self.gaps_to(boundary)
+                if not found and not self.repeating:
+                    raise PlacesUnknown("there is no such space from here on")  # "in each V-st and in each sp between"
+                return found
             return [self.next_gap() or cursor.run_out(_SPACE, self.size) for _ in range(number)]
         if place.from_words == "between two" and place.which is not Which.EACH and self.round_of_stitches():
             step = 1 + self.choices.pick(("gaps",), 2, 0)  # the next gap, or the gap in the next pair
@@ -124,12 +127,20 @@ class Gaps(Parts):
         self.gap_at, cursor.last = cursor.at, Node("gap")
         return cursor.last
 
-    def beside_group(self, after: bool) -> Node:
-        """ "2 dc in sp before next 3-dc group": the chain space there, or the bare gap, whatever stands on its other side."""
+    def beside_group(self, after: bool, bare: bool) -> Node:
+        """ "2 dc in sp before next 3-dc group": the chain space there, or the bare gap, whatever stands on its other side.
+
+        `bare`: neither next nor last is said, so that "V-st in V-st, dc in sp after V-st" is after the one worked into.
+        """
         cursor = self.cursor
         if not cursor.known:
             return cursor.next(_SPACE, self.size)
         runs = [run for run in cursor.all_groups() if run[0] >= cursor.at and run[0] <= run[-1] and _is_group(run)]
+        worked = [run for run in cursor.all_groups() if any(cursor.nodes[index] is cursor.last for index in run)]
+        if after and worked and _is_group(worked[0]):
+            if not bare:
+                raise PlacesUnknown("after which of the groups that is, is not said")
+            runs = worked
         index = (runs[0][-1] + 1 if after else runs[0][0]) if runs else None
         if index is None or index == self.gap_at or index >= len(cursor.nodes) or self.skipped:
             raise PlacesUnknown

@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.amount import Amount
-from lint.place import Place, Target, TargetKind, Which
-from lint.tree import Alongside, Chain, Group, Special, Step, Work
+from lint.place import LimitKind, Place, Target, TargetKind, Which
+from lint.tree import Chain, Group, Special, Step, Work
 from lint.working.cursor import PlacesUnknown
 from lint.working.rowstate import main_stitch
 from lint.working.stitching import Stitching, beside_steps
@@ -55,8 +55,10 @@ class Grouping(Stitching):
         for place in places:
             hooked = place.which is Which.FROM_HOOK
             stitch = main_stitch(items) or self.main
-            if place.which is Which.EACH and (beside := beside_steps(following)):
-                self.fill_beside(place, special, beside, following)
+            if place.which is Which.EACH and place.span == step.span and not special.one_stitch:
+                raise PlacesUnknown("which places those are is not said")  # "4 V-sts across", "shells to end"
+            if place.which is Which.EACH and beside_steps(following):
+                self.fill_beside(step, place, special, following)
                 continue
             found = self.from_hook(place, stitch, step.closing, True) if hooked else self.find(place, following)
             for node in found:
@@ -76,21 +78,32 @@ class Grouping(Stitching):
             raise PlacesUnknown("how many go into each of those places is not said")  # "4 shells in next 2 sps"
         return 1 if spread and self.choices.pick(("n in next n", "habit"), 2, 0) == 0 else number
 
-    def fill_beside(self, place: Place, special: Special, beside: list[Alongside], following: tuple[Step, ...]) -> None:
+    def fill_beside(self, step: Work, place: Place, special: Special, following: tuple[Step, ...]) -> None:
         """ "Shell in each shell and dc in each dc across": the stitches between are those of no shell."""
-        cursor, start = self.cursor, self.cursor.at
+        cursor, start, beside = self.cursor, self.cursor.at, beside_steps(following)
         if not cursor.known or any(one.place.of is not None or one.place.middle for one in beside):
             raise PlacesUnknown
-        boundary = self.run_end(place, following)
-        own = {id(node) for node in self.find(place, following)}
+        limits = [one.place.limit for one in beside if one.place.limit is not None]
+        if len(beside) > 1 and any(limit.kind is not LimitKind.END for limit in limits):
+            raise PlacesUnknown("how far that goes beside the run is not known here")
+        whole = replace(
+            place, limit=limits[-1] if limits else place.limit
+        )  # "…, dc in each dc to last dc": as far as both go
+        if limits and place.limit not in (None, limits[-1]):
+            raise PlacesUnknown("how far that goes beside the run is not known here")
+        boundary = self.run_end(whole, following)
+        own = {id(node) for node in self.find(whole, following)}
         window = [node for node in cursor.nodes[start:boundary] if id(node) in own or node.special is None]
-        others = {id(node): one.items for one in beside for node in window if self.is_beside(node, one.place)}
+        between = [node for node in window if id(node) not in own]
+        others = {id(node): one.items for one in beside for node in between if self.is_beside(node, one.place)}
         if not others or not own:
             raise PlacesUnknown
+        number = self.number_in_each(step, self.amount(step.number), place, len(own))
         for node in window:
-            if id(node) in own:
+            for again in range(number if id(node) in own else 0):
+                self.group_place = None if again else self.group_place
                 self.fill_special(special, node)
-            elif id(node) in others:
+            if id(node) in others:
                 self.fill(others[id(node)], node, following)
         cursor.at = max(cursor.at, boundary)
 

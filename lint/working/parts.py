@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from lint.place import Place, Target, TargetKind, Which
+from lint.place import LimitKind, Place, Target, TargetKind, Which
 from lint.tree import Step
 from lint.working.arms import Arms
 from lint.working.cursor import CORNERS_UNKNOWN, Cursor, PlacesUnknown, Trouble
@@ -207,7 +207,7 @@ class Parts(Arms):
             raise PlacesUnknown
         several = place.of_which == "all" or place.from_words in ("first", "last") or len(place.ordinals) > 1
         several = several and place.targets[0].kind in _STITCHES
-        found = []
+        found, start = [], cursor.at
         end = self.boundary(place.limit, following) if place.limit is not None else cursor.end
         for run in cursor.groups(place.of):
             one = self.wanted_part(run, place, place.targets[0], place.of)
@@ -217,8 +217,10 @@ class Parts(Arms):
                     found.append(cursor.nodes[index])
                     cursor.last = cursor.nodes[index]
                     cursor.at = index + 1
-        if not found and not cursor.has_groups(place.of):
-            raise PlacesUnknown("the row below shows no such group")
+        to_end = place.limit is None or place.limit.kind is LimitKind.END
+        if not found and (to_end and not self.repeating or not cursor.has_groups(place.of)):
+            raise PlacesUnknown("the row below shows no such group from here on")
+        self.between_groups += [node for node in cursor.nodes[start : cursor.at] if node.special is None]
         return found
 
     def wanted_parts(self, run: list[int], place: Place) -> list[int]:

@@ -31,11 +31,10 @@ class Placing(ChainRuns):
         if self.outer is not None:
             self.resume()
         cursor = self.cursor
-        number = self.amount(place.number)
         if place.targets[0].name == "joining":
             return [self.closing_loop()]
         if place.targets[0].name == "pineapple":
-            return self.pineapple_loops(place, number)
+            return self.pineapple_loops(place, self.amount(place.number))
         place = (
             replace(place, targets=self.as_made(place.targets))
             if place.targets[0].name or place.targets == (_LOOP,)
@@ -44,7 +43,7 @@ class Placing(ChainRuns):
         if (self.other_side or cursor.loops) and place.targets == (_LOOP,):
             place = replace(place, targets=(_ANY if cursor.loops else Target(TargetKind.CHAIN),))
         place = self.in_chain_space(place)
-        which = place.which
+        which, number = place.which, self.amount(place.number)
         target = place.targets[0]
         if self.moved and not self.made and not self.begun:
             self.leave_slipped_stitch(place)
@@ -184,7 +183,8 @@ class Placing(ChainRuns):
         at_join = cursor.known and cursor.circular and cursor.at == 0 and self.begin_node is None and not self.moved
         if not at_join or len(cursor.nodes) < 2 or not cursor.nodes[0].is_stitch:
             return
-        corner = next((at for at in self.corner_marks() if cursor.nodes[at].is_stitch), 0)
+        whole = place.targets[0].kind is TargetKind.CORNER
+        corner = next((at for at in self.corner_marks() if whole or cursor.nodes[at].is_stitch), 0)
         to_corner = place.which is Which.NEXT and TargetKind.CORNER in (
             place.targets[0].kind,
             place.of and place.of.kind,
@@ -251,6 +251,9 @@ class Placing(ChainRuns):
             return self.each_corner(boundary)
         if place.targets[0].kind is TargetKind.SPACE and self.passes_some(place.targets[0]):
             raise PlacesUnknown("whether the spaces passed before are meant, too, is not said")
+        named = place.targets[0].kind is TargetKind.STITCH and not self.repeating
+        if named and any(cursor.matches(node, place.targets[0], self.size) for node in self.between_groups):
+            raise PlacesUnknown("whether the stitches passed before are meant, too, is not said")
         found = self.chains_alone(place, boundary, following)
         found = cursor.each(self.every_stitch(place, boundary), boundary, self.size) if found is None else found
         done, self.ending_done = self.ending_done, False  # "…; rep from * round, ending sc in each sc to end"

@@ -39,8 +39,11 @@ class Reach(Gaps):
         """The next so many stitches; chains among them may be counted, too, by who tells no more than their number."""
         start = self.cursor.at
         found = self.cursor.run(target, number, self.size)
+        inside = self.cursor.nodes[start : self.cursor.at]
+        past = number > 1 and self.repeating and any(node.corner and node.is_space for node in inside)
+        if past and self.choices.pick(("past corner", "side"), 2, 0) == 1:
+            raise PlacesUnknown("the stitches named go past a corner")  # "*3 sc in corner, sc in next 4 dc", of three
         if number > 1 and target.kind is TargetKind.ANY_STITCH:
-            inside = self.cursor.nodes[start : self.cursor.at]
             self.crossed += sum(node.length for node in inside if node.kind == "space")
         return found
 
@@ -254,7 +257,7 @@ class Reach(Gaps):
     def goes_through(self, limit: Limit, following: tuple[Step, ...]) -> bool:
         """ "rep from * to last loop, ch 5, join": where nothing more is worked, the last may be meant with the others."""
         works = any(isinstance(step, (Work, Group, Repeat, Skip)) for step in following)
-        if works or not self.is_round or self.hint is None and not _joins(following):
+        if works or limit.but or not self.is_round or self.hint is None and not _joins(following):
             return False
         return self.choices.pick(("to last",), 2, 0) == 1
 

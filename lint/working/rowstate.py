@@ -96,6 +96,7 @@ class RowState:
         self.turned: bool | None = None
         self.turned_at = -1  # how many nodes stood when the work was turned
         self.left_rest = False
+        self.between_groups: list[Node] = []  # what runs over shells have passed between them
         self.beyond: list[Node] = []  # what lies behind the stitches that the row is confined to
         self.unsaid: tuple[Span, bool] | None = None  # a chain of which nothing is said, and whether it was counted
         self.carried: Chain | None = None

@@ -9,6 +9,7 @@ from lint.tree import Alongside, Chain, Step
 from lint.working.clumps import makes_group
 from lint.working.cursor import PlacesUnknown, Trouble, describe
 from lint.working.fabric import Node
+from lint.working.parts import middle_of
 from lint.working.rowends import RowEnds
 
 
@@ -29,9 +30,9 @@ class SideBySide(RowEnds):
         window, holds = cursor.nodes[start:boundary], Counter[int]()
         self.middles = self.middles_of_threes()
         for step in beside:
-            nodes = [node for node in window for _ in range(self.held(node, step.place))]
+            nodes = self.taken(step.place, window)
             if (limit := step.place.limit) is not None and limit.kind is not LimitKind.END:
-                if limit.kind is not LimitKind.LAST or limit.target != step.place.targets[0]:
+                if not limit.but or limit.target != step.place.targets[0]:
                     raise PlacesUnknown("how far that goes beside the run is not known here")
                 nodes = nodes[: len(nodes) - self.amount(limit.number)]  # "3 sc in each ch-2 sp except last"
             if not nodes:
@@ -45,17 +46,40 @@ class SideBySide(RowEnds):
             self.expect(step.place, len(nodes))
             instead |= {id(node): step.items for node in nodes}
             holds.update({id(node): nodes.count(node) for node in nodes})
-        if _single_chain(place):
-            own = [node for node in window for _ in range(self.held(node, place))]
+        if _single_chain(place) or self.of_groups(place):
+            own = self.taken(place, window)
             cursor.at = boundary
         else:
             own = cursor.each(place.targets, boundary, self.size)
+        if any(self.of_groups(one) for one in (place, *(step.place for step in beside))):
+            self.check_groups_apart(own, instead)
         self.expect(place, len(own))
         holds |= Counter(map(id, own))
         found = [node for node in window for _ in range(holds[id(node)])]
         if found:
             cursor.last = found[-1]
         return found, instead
+
+    def of_groups(self, place: Place) -> bool:
+        """Whether a run takes one place of each shell or V-stitch."""
+        target = place.targets[0]
+        return len(place.targets) == 1 and target.kind is TargetKind.SPECIAL and self.is_group(target)
+
+    def taken(self, place: Place, window: list[Node]) -> list[Node]:
+        """What a run takes of a window: the middle of each shell, else every place of its sort."""
+        if not self.of_groups(place):
+            return [node for node in window for _ in range(self.held(node, place))]
+        cursor, inside = self.cursor, set(map(id, window))
+        middles = [cursor.nodes[middle_of(run, cursor)] for run in cursor.groups(place.targets[0])]
+        return [node for node in middles if id(node) in inside]
+
+    def check_groups_apart(self, own: list[Node], instead: dict[int, tuple[Step, ...]]) -> None:
+        """Of "sc in each st and shell in each shell" it is not said whether the shell's other stitches are meant, too."""
+        for run in self.cursor.all_groups():
+            nodes = [self.cursor.nodes[index] for index in run]
+            taken = sum(id(node) in instead for node in nodes) + sum(any(one is node for one in nodes) for node in own)
+            if len(nodes) > 1 and taken > 1:
+                raise PlacesUnknown("whether the other stitches of the groups are meant, too, is not said")
 
     def passes_some(self, space: Target) -> bool:
         """Whether a run over stitches has passed such spaces: "sc in each dc except the last, 3 sc in each ch-2 sp"."""

@@ -191,6 +191,7 @@ def best_reading(task: Task, state: PieceState) -> Trial:
                 "same corner",
                 "only told",
                 "over",
+                "past corner",
                 "shared out",
                 "each edge",
                 "lone star",
@@ -205,7 +206,7 @@ def best_reading(task: Task, state: PieceState) -> Trial:
         ]
         for key, other in covers[:3]:
             trial = one_reading(task, state, {**best.forced, key: other})
-            either = trial.fits or key[0] == "times" and not best.fits  # "n times": neither way fits
+            either = trial.fits or key[0] in ("times", "over") and not best.fits  # "n times": neither way fits
             best.open = best.open or either and trial.worked.made.stitches != best.worked.made.stitches
     elif best.agrees and best.fits:
         best.either = frozenset(key for key in best.worked.choices.asked if _either_way(key, best, task, state))

@@ -221,8 +221,8 @@ class WithClauses(PlainClauses):
         """Whether "working last 2 dc in turning ch" only says where the last of the work before goes: the two of a repeat's
         last pass, or of a run over stitches and spaces that ends in a chain which is both."""
         before = next((step for step in reversed(self.steps) if not isinstance(step, Remark)), None)
-        if isinstance(before, RowCall):
-            return True
+        if isinstance(before, RowCall):  # "in last st" they may be one more than that row has
+            return place.targets[0].kind in (TargetKind.TURNING_CHAIN, TargetKind.CHAIN)
         if isinstance(before, Repeat):
             passes = before.items if before.last_pass is None else before.last_pass
             last = passes[-1] if passes else None

@@ -118,6 +118,7 @@ def read_inside(stream: Stream) -> list[Step]:
     return fold_loose(reading.steps)
 
 
+# what a clause about the other sides may begin with
 _OF_OTHERS = ("make", "repeat", "open_work", "word", "number", "remaining", "other_side", "then", "the", "ending")
 # what begins with words of many kinds, tried in this order: ends of last passes, other pieces, rows that grow, sides
 _CALLS = (
@@ -322,7 +323,6 @@ class Clauses(CountClauses):
         return repeats.again(self.stream, self.steps, start)
 
 
-# what a clause about the other sides may begin with
 # what reads a clause, by the kind of its first word
 _READERS: dict[str, Callable[[Clauses, int], bool]] = {
     "chain": Clauses.read_chain,

@@ -7,6 +7,7 @@ from itertools import pairwise
 from lint.lexicon import Lexeme
 from lint.reading.counting import counts
 from lint.reading.places.targets import LOOPS
+from lint.reading.places.thoseonly import several_on_them
 from lint.reading.words.piecewords import through_pieces
 from lint.reading.words.rowending import is_talk
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
@@ -94,7 +95,7 @@ def _only_these(stream: Stream, index: int) -> bool:
     counted = [item.kind for item in before] == ["number", "any_stitch"]
     stop = stream.lexemes[index + 1].kind if index + 1 < len(stream.lexemes) else "end"
     if counted and stop in (",", ";", ".", "end", "turn", *OPENERS):
-        return True
+        return not several_on_them(stream, index + 1)  # "on first 6 sts only, sc2tog, sc in next 2 sts, sc2tog"
     ahead = [item.kind for item in stream.lexemes[index + 1 : index + 4] if item.kind != "the"]
     return bool(before) and before[-1].kind == "in" and ahead[:2] in (["first", "number"], ["next", "number"])
 

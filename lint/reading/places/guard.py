@@ -5,6 +5,7 @@ from __future__ import annotations
 from bisect import bisect_left
 from collections.abc import Callable
 from dataclasses import replace
+from itertools import pairwise
 
 from lint.growth import ShapedWhere
 from lint.lexicon import Lexeme
@@ -306,6 +307,14 @@ def _leaves_open(inside: list[Lexeme], before: list[Step]) -> bool:
         and (len(inside) == 4 or inside[3].kind in (*_MAKES, "any_stitch"))
     ):
         return True
+    at_will = any(word in (*_AT_WILL, "some") for word in words)
+    alters = any(item.kind in ("increase", "decrease") or item.lower in _SHAPED for item in inside)
+    alters = alters or any(
+        one.kind == "number" and (then.kind == "in" or then.kind in (*_MAKES, "any_stitch"))
+        for one, then in pairwise(inside)
+    )
+    if at_will and alters:
+        return True  # "(dec where necessary)", "(add 1 st if needed)", "(2 in some sts to keep flat)"
     return words[0] in ("optional", "optionally") or words[0] == "if" and words[-1] in _AT_WILL
 
 

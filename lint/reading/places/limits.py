@@ -44,7 +44,7 @@ def limit(stream: Stream) -> Limit | None:
         stream.at += gone + 1
         stream.skip("the", "last")  # "in each st but the last (2)", "in each st around except the last"
         number = stream.amount() or ONE
-        return Limit(LimitKind.LAST, number, target(stream))  # of the run's own sort, where none is named
+        return Limit(LimitKind.LAST, number, target(stream), but=True)  # of the run's own sort, where none is named
     if stream.kind() == "around" and any(word in stream.peek().lower for word in ("post", "stem")):
         return None  # a place
     if stream.kind() == "around" and (edge := _round_the_edge(stream)) is not None:

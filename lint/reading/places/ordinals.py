@@ -196,4 +196,5 @@ def numbered_together(one: Place, other: Place) -> Place | None:
 
 def merges(one: Place, other: Place) -> bool:
     """ "each dc and each ch-1 sp": one run over both sorts of place."""
-    return one.which is Which.EACH and other.which is Which.EACH and one.limit is None and one.of is None
+    runs = one.which is Which.EACH and other.which is Which.EACH and one.limit is None
+    return runs and one.of is None and other.of is None and not other.ordinals and one.between is other.between

@@ -99,10 +99,14 @@ def places(stream: Stream, allow_to: bool = False, bare: bool = False) -> tuple[
         if following is None or first_said or (again is None and stream.kind() in _PREPOSITIONS):
             stream.at = before
             break
-        ends = found[-1].which is Which.FIRST and following.which is Which.LAST and following.number != ONE
-        if ends and stream.lexemes[before - 1].kind == "first":
+        last = following.which is Which.LAST or following.from_words == "last" and following.which is Which.EACH
+        ends = last and found[-1].which is Which.FIRST and stream.lexemes[before - 1].kind == "first"
+        if ends and (following.number != ONE or following.which is Which.EACH):
             stream.at = start
-            return ()  # "in first and last 5 sts": one and five, or five at each end?
+            return ()  # "in first and last 5 sts": one and five, or five at each end? "first and last dc of each shell"
+        if ends and following.of is not None:  # "in first and last dc of next shell"
+            found[-1] = replace(following, which=Which.FIRST, span=found[-1].span, shared=found[-1].shared)
+            following = replace(following, of_which="same")
         if (both := numbered_together(found[-1], following)) is not None:
             found[-1] = both
         elif merges(found[-1], following):
@@ -391,4 +395,6 @@ def _space_between(stream: Stream, place: Place, start: int) -> Place:
     whole, reach = stream.span_from(start), limit(stream)
     every = every or between and place.bare and reach is not None and place.number == ONE  # "in sp between sts across"
     which = Which.ANY if anywhere else Which.EACH if every else place.which
-    return replace(place, which=which, targets=(found,), between=True, limit=reach, span=whole, from_words=beside)
+    bare = place.bare and not any(item.kind == "next" for item in stream.lexemes[before : stream.at])
+    place = replace(place, which=which, targets=(found,), between=True, limit=reach, span=whole, bare=bare)
+    return replace(place, from_words=beside)

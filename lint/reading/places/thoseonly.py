@@ -5,12 +5,13 @@ from __future__ import annotations
 from dataclasses import replace
 
 from lint.place import Which
-from lint.reading.words.stream import Stream
+from lint.reading.words.stream import SIGNS, Stream
 from lint.tree import MAKES_STITCHES, Confined, Group, Repeat, Step, Turn, Unread, Work
 
 _LEADS = ("in", "over", "across")  # "on" is one of the first
 _VERBS = ("continue", "continuing", "cont")
 _FEW = ("only", "just", "alone")
+_WORKS = ("stitch", "special", "one_stitch", "group_word", "increase", "decrease", "chain", "skip")
 _SETS_OUT = ("chain", "turn", "star", "(", "[")  # work that has its places behind it
 
 
@@ -31,7 +32,8 @@ def those_only(stream: Stream, steps: list[Step], start: int) -> bool:
         stream.at = start
         return False
     few = _few(stream) or few
-    if stream.kind() not in (",", ":", ";", ".", "end") or not (these or _work_of_its_own(stream, verb or few)):
+    alone = these or few and several_on_them(stream, stream.at)
+    if stream.kind() not in (",", ":", ";", ".", "end") or not (alone or _work_of_its_own(stream, verb or few)):
         stream.at = start
         return False
     steps.append(Confined(stream.span_from(start), number, first, bool(few)))
@@ -40,6 +42,18 @@ def those_only(stream: Stream, steps: list[Step], start: int) -> bool:
 
 def _few(stream: Stream) -> bool:
     return bool(stream.word(*_FEW)) and stream.take() is not None
+
+
+def several_on_them(stream: Stream, at: int) -> bool:
+    """Whether several clauses stand behind the place told first that ends at an index: "on first 6 sts, sc2tog, 2 sc, sc2tog".
+
+    They are not each worked over all six.
+    """
+    before = stream.lexemes[max((i + 1 for i in range(at) if stream.lexemes[i].kind in SIGNS), default=0) : at]
+    end = stream.next_of(".", start=at + 1)
+    behind = [i for i in range(at + 2, end) if stream.lexemes[i - 1].kind in (",", ";")]
+    told_first = not any(item.kind in _WORKS for item in before)
+    return told_first and any(stream.lexemes[i].kind != "turn" for i in behind)
 
 
 def _work_of_its_own(stream: Stream, told: bool) -> bool:
@@ -82,6 +96,3 @@ def _wanted(step: Step) -> int:
 def _runs_on(step: Step) -> bool:
     """Whether a clause may be for the same few stitches again, or turns back over them."""
     return isinstance(step, (Turn, Confined, Repeat))
-
-
-__all__ = ["those_only", "within_clause"]

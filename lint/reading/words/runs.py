@@ -157,7 +157,7 @@ def _but_last(step: Step) -> bool:
     """ "3 sc in each ch-2 sp except last"."""
     place = step.places[0] if isinstance(step, (Work, Group)) and len(step.places) == 1 else None
     short = place is not None and place.which is Which.EACH and place.limit is not None
-    return short and place.limit.kind is LimitKind.LAST and place.limit.target == place.targets[0] and not _plain(place)
+    return short and place.limit.but and place.limit.target == place.targets[0] and not _plain(place)
 
 
 def _beside(base: Step, step: Step) -> bool:
