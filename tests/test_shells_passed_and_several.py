@@ -172,3 +172,16 @@ def test_an_ending_that_says_the_last_slip_stitch_again() -> None:
     report = check(text)
     assert counts(report)[-1] == 6
     assert not {rule for rule, _ in all_findings(report)} & {"places-run-out", "places-left-over", "count-differs"}
+
+
+def test_of_two_v_stitches_in_a_spine_each_is_one() -> None:
+    """ "(V-st, ch 2, V-st) in ch-2 sp": the next row goes into the first, the space and the second, and passes over none of them."""
+    text = _LIST + (
+        "Row 1: Fsc 7, turn. (7)\nRow 2: Ch 3 (counts as dc), sk 2, (V-st, ch 2, V-st) in next st, sk 2, dc in last st, turn. (2 V-sts, 2 dc)\n"
+        "Row 3: Ch 3 (counts as dc), {} (V-st, ch 2, V-st) in ch-2 sp, {} dc in last st, turn.\n"
+    )
+    for words in ("V-st in next V-st,", "V-st in ch-1 sp of next V-st,", "V-st in each V-st to next ch-2 sp,"):
+        back = words.replace("to next ch-2 sp,", "to last st,")
+        report = check(text.format(words, back))
+        assert counts(report)[-1] == 10, words
+        assert not {rule for rule, _ in all_findings(report)} & {"places-run-out", "places-left-over"}

@@ -109,11 +109,20 @@ class Parts(Arms):
     def pass_rest(self, place: Place, before: int, index: int, middle: bool = True) -> None:
         """ "V-st in next V-st, dc in next dc": words that passed over a group's first stitches pass over its last ones, too."""
         cursor, nodes = self.cursor, self.cursor.nodes
-        group = nodes[index].group
-        if not group or index <= before or nodes[index - 1].group != group:
+        group, name = nodes[index].group, nodes[index].special
+
+        def of_it(node: Node) -> bool:  # of "(V-st, ch 2, V-st)" the V-stitch, where its own space is meant
+            return node.group == group and name in (None, node.special)
+
+        if not group or index <= before or not of_it(nodes[index - 1]):
             return
+        start = index - 1
+        while start and of_it(nodes[start - 1]):
+            start -= 1
+        if before > start:
+            return  # the group was entered before: its first stitches were not passed over
         end = index + 1
-        while end < len(nodes) and nodes[end].group == group:
+        while end < len(nodes) and of_it(nodes[end]):
             end += 1
         if end > index + 1 and self.choices.pick(("rest of group", place.span.start), 2, int(middle)) == 1:
             cursor.at = end
