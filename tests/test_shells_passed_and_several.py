@@ -185,3 +185,15 @@ def test_of_two_v_stitches_in_a_spine_each_is_one() -> None:
         report = check(text.format(words, back))
         assert counts(report)[-1] == 10, words
         assert not {rule for rule, _ in all_findings(report)} & {"places-run-out", "places-left-over"}
+
+
+def test_stitches_skipped_by_number_are_counted_from_the_place_worked_into() -> None:
+    """ "Fan in ch-2 sp of fan, ch 3, sk next 5 dc": the two that are left of the fan are among the five."""
+    text = _LIST.replace("Fan: 5 dc in same st.", "Fan: (2 dc, ch 2, 2 dc) in same sp or st.") + (
+        "Ch 9.\nRow 1: Fan in 5th ch from hook (skipped chs do not count as a st), ch 3, sk next 3 chs, dc in last ch; turn.\n"
+        "Row 2: Ch 3 (counts as dc), 3 dc in ch-3 sp, fan in ch-2 sp of fan; turn. (8 dc)\n"
+        "Row 3: Ch 5, fan in ch-2 sp of fan, ch 3, sk next 5 dc, dc in top of tch; turn. (5 dc)\n"
+    )
+    report = check(text)
+    assert counts(report) == [5, 8, 5]
+    assert not {rule for rule, _ in all_findings(report)} & {"count-differs", "places-run-out", "places-left-over"}

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from lint.place import LimitKind, Place, Target, TargetKind, Which
-from lint.tree import Step
+from lint.tree import Chain, Remark, Skip, Step
 from lint.working.arms import Arms
 from lint.working.cursor import CORNERS_UNKNOWN, Cursor, PlacesUnknown, Trouble
 from lint.working.fabric import Fabric, Node
@@ -16,6 +16,7 @@ class Parts(Arms):
 
     # of the row below: its places, the names that stand in it, and whether a group holds a space
     _seen: tuple[list[Node], set[str | None], bool] | None = None
+    coming: tuple[Step, ...] = ()  # the steps behind the one whose places are looked for
 
     def is_group(self, target: Target) -> bool:
         cursor = self.cursor
@@ -124,8 +125,16 @@ class Parts(Arms):
         end = index + 1
         while end < len(nodes) and of_it(nodes[end]):
             end += 1
-        if end > index + 1 and self.choices.pick(("rest of group", place.span.start), 2, int(middle)) == 1:
+        rather = int(middle and not self.skips_like(nodes[index + 1 : index + 2]))
+        if end > index + 1 and self.choices.pick(("rest of group", place.span.start), 2, rather) == 1:
             cursor.at = end
+
+    def skips_like(self, rest: list[Node]) -> bool:
+        """Whether the words that come skip stitches of a sort told by number, "sk next 5 dc", and the group's rest is of it."""
+        ahead = next((step for step in self.coming if not isinstance(step, (Chain, Remark))), None)
+        target = ahead.places[0].targets[0] if isinstance(ahead, Skip) and ahead.places else None
+        told = target is not None and target.kind in _STITCHES
+        return told and any(self.cursor.matches(node, target, self.size) for node in rest)
 
     def pass_group(self, place: Place) -> Node:
         """ "Sk next V-st": the next that is not yet entered is passed over whole; any other place is the next of its sort."""

@@ -28,6 +28,7 @@ class Placing(ChainRuns):
 
     def find(self, place: Place, following: tuple[Step, ...]) -> list[Node]:
         """The places in the row below that a clause names, taken."""
+        self.coming = following
         if self.outer is not None:
             self.resume()
         cursor = self.cursor
