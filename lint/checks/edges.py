@@ -20,7 +20,7 @@ _STITCH_FOR_STITCH = expression(
     r"(?i)\b(?:match\w*\s+(?:the\s+|each\s+)?(?:sts?|stitch\w*)(?:\s+(?:for|by|to|one)\b)?|(?:st|stitch)[\s-]+(?:for|by|to)[\s-]+(?:st|stitch)|through\s+(?:each|every)\s+(?:pair\s+of\s+)?(?:sts?|stitch\w*)\s+of\s+both|through\s+corresponding\s+(?:sts|stitches))\b"
 )
 _CROCHETED = expression(
-    r"(?i)\bthrough\s+(?:both|the\s+two)\s+(?:layers|thicknesses|pieces)\b|\b(?:sc|dc|sl st|ss|crochet)\b[^.]*\btogether\b"
+    r"(?i)\bthrough\s+(?:both|the\s+two)\s+(?:layers|thicknesses|pieces)\b|\b(?:sc|dc|sl st|ss|crochet)\b[^.]{0,200}\btogether\b"
 )
 _LAST_EDGE = expression(r"(?i)\b(?:last|final|top)\s+(?:rows?|rnds?|rounds?|edges?)\b")
 _OTHER_EDGE = expression(
