@@ -74,6 +74,7 @@ class Worked:
     left: list[Node] = field(default_factory=list)
     used: int = 0
     unworked: list[Node] = field(default_factory=list)  # all of the row below that lies beyond the last place
+    foundation: list[Node] = field(default_factory=list)  # the chain that the row is worked on, all of it
 
 
 _LONGEST_TURN = 4  # chains; more that do not count are a loop at the edge, "1 ch-7 loop"
@@ -307,6 +308,7 @@ class Bench(Plain):
             left,
             self.used,
             [*cursor.nodes[cursor.at :], *self.beyond] if cursor.known and not circular else [],
+            cursor.nodes if cursor.nodes and cursor.nodes[0].kind == "ch" else [],
         )
 
     def count_opening_group(self, circular: bool) -> None:

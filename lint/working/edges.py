@@ -24,7 +24,7 @@ from lint.working.bench import Worked
 from lint.working.cells import joins_yarn, of_this_row, skips_to_join
 from lint.working.cursor import PlacesUnknown
 from lint.working.expand import Instance
-from lint.working.fabric import Chains, Fabric, Node
+from lint.working.fabric import Fabric, Node
 from lint.working.starts import along_row_ends, founds, is_round, on_foundation
 from lint.working.trials import FreeLoops, PieceState, Side, Task, Trial, best_reading
 
@@ -239,8 +239,8 @@ def with_free_loops(loops: FreeLoops, best: Trial, task: Task) -> FreeLoops:
     both = any(isinstance(step, OtherSide) for step in task.steps)
     stands = {place.kind for node in nodes[:1] if node.chain for place in node.parents}
     counted = bool(nodes[0].chain) and "ch" not in stands  # on which chain it stands is not said
-    nths = [place.nth for node in nodes for place in node.parents if isinstance(place, Chains) and place.nth]
-    span = max(nths) - min(nths) + 1 if nths else len(chains)
+    worked = [at for at, chain in enumerate(best.worked.foundation) if id(chain) in chains]
+    span = worked[-1] - worked[0] + 1 if len(worked) == len(chains) else len(chains)  # from the first one worked into
     number = None if counted else span
     if counted and (ring := _ring_length(task)) == len(chains) + 1:
         number = ring  # the beginning chain stands on the first chain of the ring

@@ -43,16 +43,13 @@ class Node:
 class Chains(Node):
     """A run of chains between stitches (kind "space"), a single foundation chain ("ch"), or a ring ("ring")."""
 
-    __slots__ = ("length", "closing", "used", "nth")
+    __slots__ = ("length", "closing", "used")
 
-    def __init__(
-        self, kind: str, length: int = 0, parents: tuple[Node, ...] = (), group: int = 0, nth: int = 0
-    ) -> None:
+    def __init__(self, kind: str, length: int = 0, parents: tuple[Node, ...] = (), group: int = 0) -> None:
         super().__init__(kind, parents, group)
         self.length = length  # chains in it; 0 where they are not known
         self.closing = False  # the space that a joining stitch closed
         self.used = 0  # single chains worked into so far
-        self.nth = nth  # which of its foundation's chains, from the hook; 0 where it is none of one
 
 
 def stitches_of(nodes: list[Node]) -> int:
@@ -95,7 +92,7 @@ class Fabric:
 
     @classmethod
     def foundation(cls, length: int) -> Fabric:
-        return cls([Chains("ch", 1, nth=nth) for nth in range(1, length + 1)])
+        return cls([Chains("ch", 1) for _ in range(length)])
 
     @classmethod
     def row_ends(cls, rows: int, circular: bool) -> Fabric:

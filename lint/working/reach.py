@@ -39,11 +39,13 @@ class Reach(Gaps):
         """The next so many stitches; chains among them may be counted, too, by who tells no more than their number."""
         start = self.cursor.at
         found = self.cursor.run(target, number, self.size)
+        if number == 1:
+            return found
         inside = self.cursor.nodes[start : self.cursor.at]
-        past = number > 1 and self.repeating and any(node.corner and node.is_space for node in inside)
+        past = self.repeating and any(node.corner and node.is_space for node in inside)
         if past and self.choices.pick(("past corner", "side"), 2, 0) == 1:
             raise PlacesUnknown("the stitches named go past a corner")  # "*3 sc in corner, sc in next 4 dc", of three
-        if number > 1 and target.kind is TargetKind.ANY_STITCH:
+        if target.kind is TargetKind.ANY_STITCH:
             self.crossed += sum(node.length for node in inside if node.kind == "space")
         return found
 

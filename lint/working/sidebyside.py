@@ -75,10 +75,10 @@ class SideBySide(RowEnds):
 
     def check_groups_apart(self, own: list[Node], instead: dict[int, tuple[Step, ...]]) -> None:
         """Of "sc in each st and shell in each shell" it is not said whether the shell's other stitches are meant, too."""
+        counted = Counter(map(id, own))
         for run in self.cursor.all_groups():
-            nodes = [self.cursor.nodes[index] for index in run]
-            taken = sum(id(node) in instead for node in nodes) + sum(any(one is node for one in nodes) for node in own)
-            if len(nodes) > 1 and taken > 1:
+            inside = [id(self.cursor.nodes[index]) for index in run]
+            if len(run) > 1 and sum((one in instead) + counted[one] for one in inside) > 1:
                 raise PlacesUnknown("whether the other stitches of the groups are meant, too, is not said")
 
     def passes_some(self, space: Target) -> bool:
