@@ -88,6 +88,7 @@ class Bench(Plain):
         steps = from_free_loops(steps)
         self.hint = _join_hint(steps)
         self.last_work = next((s for s in reversed(steps) if isinstance(s, MAKES_STITCHES)), None)
+        self.opens = next((s for s in steps if isinstance(s, MAKES_STITCHES)), None)
         self.main = main_stitch(steps) or self.stitch_below() or self.plain_stitch
         self.slip_row = all_slip_stitches(steps) or self.slips_in_all(steps)
         self.slips_in_turn = any(in_turn(step) for step in walk(steps))
@@ -224,30 +225,6 @@ class Bench(Plain):
         elif not isinstance(step, (Alongside, FastenOff, LastPlace, Loops, NoJoin, UseYarn)):
             raise PlacesUnknown  # no step is passed over in silence
 
-    def decreases_in_each(self, step: Work) -> Work:
-        """ "dec in each of next 4 sts": over these four, or four of them: the row tells."""
-        place = step.places[0] if len(step.places) == 1 else None
-        decrease = step.together or step.stitch == "dec"
-        if place is None or not decrease or step.number.lone != 1 or place.which not in (Which.NEXT, Which.LAST):
-            return step
-        number = self.amount(place.number)
-        generic = place.shared and step.stitch == "dec" and not step.together and number > 2
-        if generic and step.number_said:
-            raise PlacesUnknown("how many stitches go together is not said")  # "dec 1 st over next 6 sts"
-        if generic and number == 3:
-            return replace(step, together=3)  # "dec over the last 3 sts": all in one, for two leave one over
-        if generic and number % 2:
-            raise PlacesUnknown("how many stitches go together, and how often, does not come out")
-        if generic and not place.each_of:
-            taken = self.choices.pick(("decrease over", step.span.start), 2, 0)
-            return replace(step, together=number) if taken else step
-        if not place.each_of or number < 2:
-            return step
-        if place.which is Which.LAST:
-            raise PlacesUnknown("whether each of those is a decrease is not said")  # "dec in each of the last 4 sts"
-        taken = self.choices.pick(("decreases in each", step.span.start), 2, 0)
-        return replace(step, number=place.number, places=(), number_said=True) if taken else step
-
     def finish(self) -> Worked:
         cursor = self.outer if self.outer is not None and self.cursor.at >= len(self.cursor.nodes) else self.cursor
         self.note(self.last_work.span if self.last_work else Span(0, 0))
@@ -375,8 +352,14 @@ class Bench(Plain):
             return []  # the round's last loop passes over as many as its others
         if self.joined and last.kind == "space" and passed_alike(self.made, cursor.nodes, left, last.length):
             return []
-        if self.joined and isinstance(self.last_work, Repeat) and self.first_skipped(self.last_work) == len(left):
-            return []  # "[sk next 2 sc, shell in next sc] 8 times, join": the skip before the join goes without saying
+        begun = self.opens is not self.last_work or self.begin_node is not None
+        if (
+            self.joined
+            and begun
+            and isinstance(self.last_work, Repeat)
+            and self.first_skipped(self.last_work) == len(left)
+        ):
+            return []  # "shell in first sc, [sk 2 sc, shell in next sc] 8 times, join": the last skip goes without saying
         return left
 
 

@@ -81,6 +81,10 @@ class ChainRuns(SideBySide):
         cursor, space = self.cursor, Target(TargetKind.SPACE, length=place.targets[0].length)
         length = self.amount(space.length)
         at = cursor.find(space, self.size) if cursor.known and length > 1 else None
+        here = cursor.nodes[cursor.at] if cursor.known and cursor.at < len(cursor.nodes) else None
+        begun = cursor.uncounted == length or any(node.chain == length for node in cursor.nodes)
+        if here is not None and here.is_space and length > 1 and here.length != length and not begun:
+            raise PlacesUnknown("the chain that comes next is of another length")
         if (
             at is None
             or cursor.nodes[at].length != length

@@ -73,6 +73,8 @@ class Grouping(Stitching):
         """How many shells go into each place: "2 shells in next st"; "2 shells in next 2 sts" is rather one in each."""
         if not step.places or number < 2 or not step.number_said:
             return 1
+        if place.which is Which.EACH and number > 3 and number == places:
+            raise PlacesUnknown("whether so many go into each of those, or into all, is not said")  # "4 V-sts in V-sts"
         spread = place.which is Which.NEXT and not place.each_of and places == number
         if place.which is not Which.EACH and not place.each_of and 1 < places != number:
             raise PlacesUnknown("how many go into each of those places is not said")  # "4 shells in next 2 sps"

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from lint.place import Which
 from lint.tree import PLAIN, Chain, Group, JoinYarn, Loops, Remark, Repeat, Special, Step, TimesKind, UseYarn, Work
 from lint.working.beginning import Beginning
@@ -37,6 +39,30 @@ class Making(Beginning):
             made.append(node)
         if len(made) > MOST_STITCHES:
             raise TooMany
+
+    def decreases_in_each(self, step: Work) -> Work:
+        """ "dec in each of next 4 sts": over these four, or four of them: the row tells."""
+        place = step.places[0] if len(step.places) == 1 else None
+        decrease = step.together or step.stitch == "dec"
+        if place is None or not decrease or step.number.lone != 1 or place.which not in (Which.NEXT, Which.LAST):
+            return step
+        number = self.amount(place.number)
+        generic = place.shared and step.stitch == "dec" and not step.together and number > 2
+        if generic and step.number_said:
+            raise PlacesUnknown("how many stitches go together is not said")  # "dec 1 st over next 6 sts"
+        if generic and number == 3:
+            return replace(step, together=3)  # "dec over the last 3 sts": all in one, for two leave one over
+        if generic and number % 2:
+            raise PlacesUnknown("how many stitches go together, and how often, does not come out")
+        if generic and not place.each_of:
+            taken = self.choices.pick(("decrease over", step.span.start), 2, 0)
+            return replace(step, together=number) if taken else step
+        if not place.each_of or number < 2:
+            return step
+        if place.which is Which.LAST:
+            raise PlacesUnknown("whether each of those is a decrease is not said")  # "dec in each of the last 4 sts"
+        taken = self.choices.pick(("decreases in each", step.span.start), 2, 0)
+        return replace(step, number=place.number, places=(), number_said=True) if taken else step
 
     def put_one_each(self, kind: str, places: list[Node]) -> None:
         """One stitch into each of several places that follow each other."""

@@ -132,7 +132,7 @@ class Placing(ChainRuns):
                 index = cursor.back_from_end(place.targets, number, self.size, self.before_chain(following))
             space = place.targets[0].kind is TargetKind.SPACE
             skipped = self.spaces_passed(index, place.targets[0]) if space else self.passed(index)
-            if skipped and self.made and not cursor.optional:
+            if skipped and not cursor.optional:
                 cursor.troubles.append(Trouble("left", "st", skipped))
             cursor.at = max(cursor.at, index)
         if which is Which.ANY and cursor.known and cursor.nodes and not self.made:

@@ -166,8 +166,8 @@ class RowEnds(Reach):
         if cursor.last is None or cursor.last.kind in ("space", "gap"):
             return 0
         group, ahead = cursor.last.group, cursor.nodes[cursor.at : index]
-        if group and sum(node.group == group for node in cursor.nodes) < _LEAST_GROUP:
-            group = 0  # two stitches of an increase have no middle
+        if group and not _LEAST_GROUP <= sum(node.group == group for node in cursor.nodes) < len(cursor.nodes):
+            group = 0  # two stitches of an increase have no middle, nor have all those of a ring
         end = cursor.nodes[index] if index < len(cursor.nodes) else None
         half = (
             end.group if end is not None and end.chain else 0

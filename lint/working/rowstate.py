@@ -104,6 +104,7 @@ class RowState:
         self.noted: list[Noted] = []
         self.hint: JoinHint | None = None
         self.last_work: Step | None = None
+        self.opens: Step | None = None  # the first working clause
         self.step_from = 0
         self.works_stitches = False
         self.space_lengths: set[int] = set()

@@ -15,6 +15,7 @@ from lint.working.rowstate import NotDefined
 from lint.working.shaping import shaped
 
 _ANY = Target(TargetKind.ANY_STITCH)
+_STITCHES = (TargetKind.STITCH, TargetKind.ANY_STITCH)
 _MOST_TOGETHER = 6  # places that one stitch closes without being called a cluster; common practice, no source
 
 
@@ -199,6 +200,9 @@ class Stitching(Making):
             if number == len(found) and step.stitch != "inc":
                 # "5 sc in next 5 sts" is one in each; a house may mean five in each, and its counts tell
                 each = 1 if self.choices.pick(("n in next n", "habit"), 2, 0) == 0 else number
+            elif number > 3 and place.targets[0].kind in _STITCHES and place.which is Which.NEXT:
+                if self.choices.pick(("so many in each", step.span.start), 2, 0) == 1:  # "6 sc in next 4 sts"
+                    raise PlacesUnknown("whether so many go into each of those places is not said")
             elif not number % len(found) and self.choices.pick(("shared out", place.span.start), 2, 0) == 1:
                 each = number // len(found)  # "8 sc in next 4 sts": eight in each, or in all
         single = step.between is None and place.which is Which.NEXT
@@ -376,6 +380,8 @@ class Stitching(Making):
         )
         said_so = note is not None and note.stitch is None and spaces
         if not (own_chain or own_first or said_so):
+            if note is not None and note.stitch is None and not spaces:
+                raise PlacesUnknown("which space the joining stitch closes is not said")  # "join with dc" behind sc
             return False
         height = self.rules.height(step.stitch)
         said = note.space if note is not None else None

@@ -25,6 +25,7 @@ from lint.working.workings import Workings
 
 _B = TypeVar("_B", bound=Bench)
 _MOST_TRIALS = 20
+_MOST_SORTS = 5  # of other readings that a row without a count is tried in, one of each sort and all of it
 _CHAINS_SEEN = ("chains too", "seen")  # a printed count has borne out that "each st" means chains as well
 _UNSOUND = ("run out", "too often", "does not fit")
 _NOT_SERIOUS = ("passed", "uncounted chain", "not there", "chains too")
@@ -197,6 +198,7 @@ def best_reading(task: Task, state: PieceState) -> Trial:
                 "lone star",
                 "decreases in each",
                 "decrease over",
+                "so many in each",
                 "rest of group",
                 "row folded",
                 "passed or worked",
@@ -204,9 +206,11 @@ def best_reading(task: Task, state: PieceState) -> Trial:
                 "first comes round",
             )
         ]
-        for key, other in covers[:3]:
-            trial = one_reading(task, state, {**best.forced, key: other})
-            either = trial.fits or key[0] in ("times", "over") and not best.fits  # "n times": neither way fits
+        one_of_each = {key[0]: {key: other} for key, other in reversed(covers)}
+        for forced in (*list(one_of_each.values())[-_MOST_SORTS:], *_all_of_a_sort(covers)[:_MOST_SORTS]):
+            trial = one_reading(task, state, {**best.forced, **forced})
+            sort = next(iter(forced))[0]
+            either = trial.fits or sort in ("times", "over") and not best.fits  # "n times": neither way fits
             best.open = best.open or either and trial.worked.made.stitches != best.worked.made.stitches
     elif best.agrees and best.fits:
         best.either = frozenset(key for key in best.worked.choices.asked if _either_way(key, best, task, state))
