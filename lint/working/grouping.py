@@ -8,6 +8,7 @@ from lint.amount import Amount
 from lint.place import LimitKind, Place, Target, TargetKind, Which
 from lint.tree import Chain, Group, Special, Step, Work
 from lint.working.cursor import PlacesUnknown
+from lint.working.fabric import Node
 from lint.working.rowstate import main_stitch
 from lint.working.stitching import Stitching, beside_steps
 
@@ -62,12 +63,16 @@ class Grouping(Stitching):
                 continue
             found = self.from_hook(place, stitch, step.closing, True) if hooked else self.find(place, following)
             for node in found:
-                for again in range(self.number_in_each(step, number, place, len(found))):
-                    self.group_place = None if again else self.group_place  # each shell is a group of its own
-                    self.fill_special(special, node)
-                self.check_size()
+                self.fill_several(special, node, self.number_in_each(step, number, place, len(found)))
             self.remember(place, 0, special.name)
         self.note(step.span)
+
+    def fill_several(self, special: Special, place: Node, number: int) -> None:
+        """So many shells in one place, each a group of its own."""
+        for again in range(number):
+            self.group_place = None if again else self.group_place
+            self.fill_special(special, place)
+        self.check_size()
 
     def number_in_each(self, step: Work, number: int, place: Place, places: int) -> int:
         """How many shells go into each place: "2 shells in next st"; "2 shells in next 2 sts" is rather one in each."""
@@ -102,9 +107,7 @@ class Grouping(Stitching):
             raise PlacesUnknown
         number = self.number_in_each(step, self.amount(step.number), place, len(own))
         for node in window:
-            for again in range(number if id(node) in own else 0):
-                self.group_place = None if again else self.group_place
-                self.fill_special(special, node)
+            self.fill_several(special, node, number if id(node) in own else 0)
             if id(node) in others:
                 self.fill(others[id(node)], node, following)
         cursor.at = max(cursor.at, boundary)

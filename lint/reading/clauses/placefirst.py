@@ -127,9 +127,7 @@ class PlaceFirstClauses(WithClauses):
             one = items[0]
             several = (found[0].number.lone or 1) > (one.together or 1) > 1 and found[0].which is Which.FIRST
             if several and stream.kind() == "," and stream.kind(1) not in ("turn", "no_turn", "join", "end"):
-                return (
-                    False  # "Over first 6 sts, sc2tog, sc in next 2 sts, sc2tog": what the row has is told behind, too
-                )
+                return False  # "Over first 6 sts, sc2tog, sc in next 2 sts, sc2tog": the row's words go on
             if one.stitch in _EACH_IN_ONE and one.together is None:  # "over next 10 sts: sc"
                 found = tuple(replace(place, shared=False) for place in found)
             self.steps.append(replace(one, places=found, span=stream.span_from(start)))

@@ -109,7 +109,7 @@ def _bare_number(stream: Stream, start: int) -> Times | None:
     bracketed = stream.kind() in OPENERS
     number = stream.peek(1 if bracketed else 0)
     behind = 2 if bracketed else 1
-    if bracketed and stream.word("x", "×", "times", ahead=2) | (stream.kind(2) == "times"):
+    if bracketed and (stream.word("x", "×", ahead=2) or stream.kind(2) == "times"):
         behind += 1
     if number.kind != "number":
         return None
