@@ -1,0 +1,48 @@
+"""Counts that stand last in a row with no sign of their own: "(sc, inc) x 6 18 sts.", "70 hdc, join", a table's last cell."""
+
+from __future__ import annotations
+
+from lint.pattern import Stated
+from lint.reading.counting.counts import LEADS, read
+from lint.reading.counting.nocounts import turning_chain
+from lint.reading.places import countunits
+from lint.reading.words.rowending import ends_work
+from lint.reading.words.stream import CLOSERS, Stream
+
+
+def of_last_cell(stream: Stream) -> Stated | None:
+    """A count that is the last line or column of a row by itself: "6 sts", or a bare "6" behind a tab."""
+    start, lone = stream.at, stream.kind() == "number" and stream.peek().value == "cell"
+    if (
+        not lone
+        or stream.kind(-1) in (",", "and", "star", "+")
+        or stream.kind(1) not in ("stitch", "any_stitch", ".", "end")
+    ):
+        return None
+    end = start + 1 + (stream.kind(1) in ("stitch", "any_stitch"))
+    if stream.kind(end - start) not in (".", "end"):
+        return None
+    found = read(stream.inside(start, end), bare=True)
+    if found is not None:
+        stream.at = end
+    return found
+
+
+def without_sign(stream: Stream) -> bool:
+    """Whether "18 sts" stands last in a row, straight behind its work: no clause begins so."""
+    signed = stream.kind(-1) in (*LEADS, ",", "and", "then", "to", "over", "star", *CLOSERS)
+    figures = stream.kind() == "number" and stream.peek(1).kind == "any_stitch" and stream.peek(1).lower != "st"
+    return figures and not signed and ends_work(stream, stream.at + 2) and stream.kind(2) in (".", "end")
+
+
+def of_one_sort(stream: Stream) -> bool:
+    """Whether "70 hdc," stands behind a comma with no place to go into, and only a join or turn comes after it."""
+    number = stream.kind(-1) == "," and stream.kind() == "number" and stream.kind(1) in ("stitch", "any_stitch")
+    behind = 3 if countunits.left_over(stream, 2) else 2
+    behind += stream.kind(behind) in (",", ";", ".")
+    return number and (
+        stream.kind(behind) in ("join", "turn", "end")
+        or turning_chain(stream, stream.at + behind)
+        or stream.peek(behind).value == "sl st"
+        and stream.kind(behind + 1) in ("to", "join")
+    )
