@@ -124,3 +124,69 @@ def test_a_count_that_leaves_spaces_out_elsewhere_is_corrected() -> None:
     )
     text = f"Shawl\n\nUS terms\n\nCh 3 counts as a dc throughout.\n\nCh 4.\nRow 1: (2 dc, ch 1, 3 dc) in 4th ch from hook. (6 sts)\n{rows}"
     assert [rule for rule, _ in corrections(check(text))] == ["count-differs"]
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("Ch 1, sc in next 28 sts, sc2tog 29 sts.", 29),
+        ("Ch 1, sc in next 28 sts, sc2tog <29>", 29),
+        ("Sc2tog 30 sts.", None),
+        ("Sc2tog over next 30 sts.", 15),
+        ("Ch 1, sc in each st across ~ 30 sts", 30),
+        ("Ch 1, sc in each st across. ~ 30 sts\nFasten off.", 30),
+        ("Ch 1, (sc, hdc) to the end = 30 sts", 30),
+        ("Ch 1, sc in each st across. Stitch count: (30)", 30),
+        ("Ch 1, sc in each st to last 3 sts, leaving last sts unworked.", 27),
+    ],
+)
+def test_counts_and_rests_at_the_end_of_a_row(words: str, made: int | None) -> None:
+    """A count straight behind a decrease is no number of places; "last sts" that are left are all the rest."""
+    report = check(_FLAT.format(words))
+    assert counts(report)[-1] == made
+    assert "places-left-over" not in [rule for rule, _ in all_findings(report)]
+
+
+def test_a_count_over_sizes_straight_behind_a_decrease() -> None:
+    """ "…, sc2tog (18, 20, 22)" and "<18/20/22>" end the row with its counts."""
+    for sizes, first, last in (
+        ("S (M, L)", "20 (22, 24)", "(18, 20, 22)"),
+        ("S/M/L", "20/22/24", "<18/20/22>"),
+    ):
+        text = (
+            f"Top\n\nUS terms\n\nSizes: {sizes}\n\nTOP\nRow 1: Fsc {first}, turn.\n"
+            f"Row 2: Ch 1, sc2tog, sc in each st to last 2 sts, sc2tog {last}\n"
+        )
+        assert [counts(check(text), size)[-1] for size in range(3)] == [18, 20, 22]
+
+
+def test_all_the_way_around_before_the_count() -> None:
+    """ "Dec around 6 sts." decreases all the way, and has 6."""
+    assert counts(check(_ROUND.format("Inc around 12 sts.") + "Rnd 3: Dec around 6 sts.\n")) == [6, 12, 6]
+
+
+@pytest.mark.parametrize("label", ["Row 2 - WS:", "Row 2 (WS):", "Row 2, WS:", "Row 2 [WS]:", "Row 2 – wrong side:"])
+def test_labels_with_a_side(label: str) -> None:
+    """The side of the work in a label, whatever parts it from the number."""
+    text = _FLAT.format("").replace("Row 2: ", f"{label} Ch 1, turn, sc in each st across. (30)")
+    assert counts(check(text)) == [30, 30]
+
+
+@pytest.mark.parametrize("talk", ["Count your chains before you go on.", "Picture 2 shows the chain.", ""])
+def test_talk_between_the_chain_and_the_first_row(talk: str) -> None:
+    """A piece's chain stands right below a note that ends the list above, and lines of talk or its own next line follow."""
+    text = (
+        "Cowl\n\nUS terms\n\nAbbreviations\nch: chain\nsc: single crochet\nst: stitch\n\n"
+        "Ch 1 does not count as a stitch.\nCh 52, join with sl st in first ch to form a ring,\nbeing careful not to twist.\n"
+        f"\n{talk}\n\nRnd 1: Ch 1, sc in each ch around, join with sl st in first sc. (52)\n"
+    )
+    assert counts(check(text)) == [52]
+
+
+def test_a_wrapped_line_that_begins_with_a_bracket_closed() -> None:
+    """ "…, (2 dc in ring, ch" / "2) 3 times" is no row 2."""
+    text = (
+        "Tile\n\nUS terms\n\nCh 3 counts as a dc.\n\n1st Rnd - make a magic ring, ch 3, 1 dc in ring, ch 2, (2 dc in ring, ch\n"
+        "2) 3 times, sl st in 3rd ch of beg ch-3 (8)\n"
+    )
+    assert counts(check(text)) == [8]

@@ -47,10 +47,9 @@ class CountClauses(WordClauses):
             return self.reading.stated is not None
         if left_for_work(self.steps, stream.lexemes[stream.at :]):
             return False
-        if worked and lastcounts.without_sign(stream):
-            self.reading.stated = counts.read(stream.inside(stream.at, stream.at + 2), bare=False)
-            stream.at += 2  # "(sc, inc) x 6 18 sts."
-            return self.reading.stated is not None
+        if worked and (found := lastcounts.without_sign(stream)) is not None:
+            self.reading.stated = found
+            return True
         if lastcounts.of_one_sort(stream) and (self.runs_to_end() or worked and stream.kind(1) == "any_stitch"):
             self.reading.stated = counts.read(stream.inside(stream.at, stream.at + 2), bare=False)
             stream.at += 3 if left_over(stream, 2) else 2  # "hdc in each st around, 70 hdc, join"

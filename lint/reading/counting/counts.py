@@ -120,6 +120,8 @@ def bare_count(stream: Stream, worked: bool, over: bool = False) -> Stated | Non
         while [item.kind for item in stream.lexemes[end : end + 2]] == [";", "number"]:
             end = stream.sentence_end(end + 1, ".", ";")  # "You now have 60; 76; 92 dc.": of several rows
         inner = stream.inside(start + in_words, end)
+        if inner.kind() in OPENERS and inner.matching(0) == len(inner.lexemes) - 1:
+            inner = inner.inside(1, len(inner.lexemes) - 1)  # "Stitch count: (20)"
         found = read(inner, bare=True)
         shared = shares_begin(inner.lexemes) if found is None else 0
         found = read(inner.inside(0, shared), bare=True) if shared else found

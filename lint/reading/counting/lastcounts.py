@@ -7,7 +7,7 @@ from lint.reading.counting.counts import LEADS, read
 from lint.reading.counting.nocounts import turning_chain
 from lint.reading.places import countunits
 from lint.reading.words.rowending import ends_work
-from lint.reading.words.stream import CLOSERS, Stream
+from lint.reading.words.stream import CLOSERS, OPENERS, Stream
 
 
 def of_last_cell(stream: Stream) -> Stated | None:
@@ -28,11 +28,25 @@ def of_last_cell(stream: Stream) -> Stated | None:
     return found
 
 
-def without_sign(stream: Stream) -> bool:
-    """Whether "18 sts" stands last in a row, straight behind its work: no clause begins so."""
+def without_sign(stream: Stream) -> Stated | None:
+    """Takes "18 sts", or a list over the sizes in brackets, that stands last in a row straight behind its work."""
+    wave = int(stream.word("~"))  # "… ~ 18 sts": no star
     signed = stream.kind(-1) in (*LEADS, ",", "and", "then", "to", "over", "star", *CLOSERS)
-    figures = stream.kind() == "number" and stream.peek(1).kind == "any_stitch" and stream.peek(1).lower != "st"
-    return figures and not signed and ends_work(stream, stream.at + 2) and stream.kind(2) in (".", "end")
+    if stream.kind(wave) != "number" or signed and not wave:
+        return None
+    unit = stream.peek(wave + 1)
+    units = (
+        unit.kind == "any_stitch"
+        and unit.lower != "st"
+        and stream.kind(wave + 2) in (".", "end", "fasten_off", "no_fasten")
+    )
+    enclosed = stream.peek(wave).text[:1] in OPENERS
+    begin, end = stream.at + wave, stream.at + wave + 1 + units
+    if not (units or enclosed) or not ends_work(stream, end):
+        return None
+    found = read(stream.inside(begin, end), bare=True)
+    stream.at = end if found is not None else stream.at
+    return found
 
 
 def of_one_sort(stream: Stream) -> bool:
