@@ -59,11 +59,11 @@ _OTHER_SIDE = expression(
 )
 # a line that ends in such a word goes on in the next
 _HANGS = expression(  # but not "(24) – 3 rows", which tells how many rows a label stands for
-    r"(?i)(?:\b(?:of|to|from|in|on|until|till|and|or|rep|repeat|(?<![)\]}–—=/-]\s?,?\s?\d{1,3}\s)(?:rows?|rnds?|rounds?)|after|through|thru|before|as|for|with|than|at|the)|\b\d+(?:st|nd|rd|th)|,)\s*$"
+    r"(?i)(?:\b(?:of|to|from|in|on|until|till|and|or|rep|repeat|(?<![)\]}–—=/-]\s?,?\s?\d{1,3}\s)(?<!\b(?:end of|end of the|this|each|every|last|next|whole|entire)\s)(?:rows?|rnds?|rounds?)|after|through|thru|before|as|for|with|than|at|the)|\b\d+(?:st|nd|rd|th)|,)\s*$"
 )
 # "The flap is worked in rows" / "Row 1: Ch 1, …" but not "at end of" / "Row 64: 145 sts"
 _ROW_BEGINS = expression(
-    r"(?i)[\W_]*(?:(?:rows?|rnds?|rounds?|rds?)\s*\d{1,3}|\d{1,3}(?:st|nd|rd|th)?(?:\s?[-–]\s?\d{1,3}(?:st|nd|rd|th)?)?\s+(?:rows?|rnds?|rounds?))"
+    r"(?i)[\W_]*(?:(?:rows?|rnds?|rounds?|rds?)\s*\d{1,3}|\d{1,3}(?:st|nd|rd|th)?(?:\s?(?:[-–&]|\b(?:to|and|through|thru)\b)\s?\d{1,3}(?:st|nd|rd|th)?)?\s+(?:rows?|rnds?|rounds?))"
     r"\b[^:.;]{0,20}:\s+(?!\W*\d+\s*(?:sts?|stitches|sc|hdc|dc|tr|htr)\W*$)\S"
 )
 # "across the first 5 (6)" / "7 tr": a list over the sizes, with the word before it
