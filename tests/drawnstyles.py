@@ -70,6 +70,11 @@ class Style:
         self.joint = self.pick(("-", "–", " to ", " - ", " through "))
         self.parted = self.pick((", ", ", ", ", ", "; ", ". "))
         self.capital, self.number_first, self.glued = (chance.random() < share for share in (0.5, 0.4, 0.15))
+        self.heading_form, self.loud = (
+            self.pick(("{}", "{}", "{}:", "## {}", "**{}**", "— {} —")),
+            chance.random() < 0.4,
+        )
+        self.bullet = self.pick(("", "", "• ", "- ", "* "))
         self.turns_first = chance.random() < 0.5
         self.increase = self.pick(
             (
@@ -177,8 +182,7 @@ class Style:
         return f"({body}) {printed} times" if self.repeat_form == "parentheses" else f"[{body}] {printed} times"
 
     def head(self, title: str, names: list[str]) -> list[str]:
-        """Title, terms, sizes, materials and the list of abbreviations."""
-        w = self.words
+        """Title, terms, sizes, materials, gauge, the list of abbreviations and notes, as one designer sets them out."""
         lines = [
             title,
             "",
@@ -187,22 +191,44 @@ class Style:
         ]
         if names:
             lines += [self.pick(("Sizes: ", "SIZES\n", "To fit: ")) + self.number(names), ""]  # type: ignore[arg-type]
-        lines += [
-            self.pick(("Materials", "MATERIALS", "You will need")),
-            "DK yarn, 200 g",
-            "4 mm hook",
-            "Stitch marker",
-            "",
+        kit = ["DK yarn, 200 g", "4 mm hook", "Stitch marker"]
+        gauge = self.pick(
+            ("16 sts and 18 rows = 10 cm", "16 sts x 18 rows = 4 in (10 cm) square", "16 stitches and 18 rows to 10 cm")
+        )
+        blocks = [
+            [self.heading("Materials"), *(f"{self.bullet}{one}" for one in kit)],
+            [f"Gauge: {gauge}"] if self.chance.random() < 0.5 else [self.heading("Gauge"), gauge],
+            [self.heading("Abbreviations"), *self.listed()],
         ]
+        if self.chance.random() < 0.4:
+            notes = (
+                "Read the whole pattern before you begin.",
+                "Weave in ends as you go.",
+                "Instructions are given in rows unless told otherwise.",
+            )
+            blocks.append([self.heading("Notes"), *(f"{self.bullet}{one}" for one in notes)])
+        self.chance.shuffle(blocks)
+        lines += [line for block in blocks for line in (*block, "")]
+        return (
+            [*lines, self.heading(self.pick(("Instructions", "Pattern"))), ""] if self.chance.random() < 0.5 else lines
+        )
+
+    def heading(self, words: str) -> str:
+        """A section's heading in the style's manner."""
+        return self.heading_form.format(words.upper() if self.loud else words)
+
+    def listed(self) -> list[str]:
+        """The abbreviations and their meanings, one in a line or all in one."""
+        w = self.words
         meant = {"ch": "chain", w["sl st"]: "slip stitch", **_MEANT[self.terms], "st(s)": "stitch(es)", "rep": "repeat", "inc": "increase",
                  "dec": "decrease", "tog": "together", "rnd": "round", "tch": "turning chain", "beg": "beginning", "sp": "space",
                  w["skip"]: "skip", "RS": "right side", "WS": "wrong side", f"FP{w['dc']}, BP{w['dc']}": "post stitches",
                  **{f"{k}2tog": "2 stitches worked together" for k in _MEANT[self.terms]}}  # fmt: skip
-        sign, heading = (
-            self.pick((" - ", ": ", " = ", " – ")),
-            self.pick(("Abbreviations", "ABBREVIATIONS", "Abbreviations used:")),
-        )
-        return [*lines, heading, *(f"{form}{sign}{meaning}" for form, meaning in meant.items()), ""]
+        sign = self.pick((" - ", ": ", " = ", " – ", "\t"))
+        entries = [f"{form}{sign}{meaning}" for form, meaning in meant.items()]
+        if self.chance.random() < 0.3 and sign != "\t":
+            return ["; ".join(entry.replace(", ", "/") for entry in entries) + "."]
+        return [f"{self.bullet}{entry}" for entry in entries]
 
     def dressed(self, lines: list[str]) -> list[str]:
         """The rows as a page shows them: wrapped, with lines between, with talk between, set in or as a list."""

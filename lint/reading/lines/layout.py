@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from lint.expression import expression
 from lint.pattern import Label, Section
 from lint.reading.lines.ahead import row_follows
-from lint.reading.lines.headings import GATE, RUN_IN, Line, PartHeadings, begins_work
+from lint.reading.lines.headings import GATE, RUN_IN, Line, PartHeadings, begins_work, notes_a_chain
 from lint.reading.lines.headless import headless_lists
 from lint.reading.lines.labels import Found, LabelReader
 from lint.reading.lines.leaving import Leaving, cut_after, leavings, speaks_to_some
@@ -386,7 +386,8 @@ class LayoutReader:
         if not self._has_body(row):
             return True
         above = self.source.slice(row.span).rstrip()
-        apart = row.label is None and TALK.fullmatch(above) and begins_work(line.text)  # "In rows." / "Ch 20."
+        # "In rows." / "Ch 20."; "Ch 3 counts as a dc." / "Ch 20."
+        apart = row.label is None and begins_work(line.text) and (TALK.fullmatch(above) or notes_a_chain(above))
         return not apart and goes_on(above, line.text.strip(), self.lower_case, len(self.sizes))
 
 
