@@ -76,7 +76,7 @@ class ShapingClauses(FinishClauses):
         if stream.kind() == "," and stream.kind(1) == "evenly":
             stream.take()  # "increasing 15 more sts, evenly"
         before = stream.at
-        where = self.shaped_where()
+        where = None if word.kind == "increase" and number == ONE and self.into_one_stitch() else self.shaped_where()
         if (
             where is ShapedWhere.EACH_END
             and number != ONE
@@ -246,6 +246,15 @@ class ShapingClauses(FinishClauses):
             if close is None or not any(item.kind in ("row", "round") for item in stream.lexemes[stream.at : close]):
                 return
             stream.at = close + 1
+
+    def into_one_stitch(self) -> bool:
+        """Whether "inc in last st" stands for itself: a stitch of the row's, and nothing that is told of the run before it."""
+        stream = self.stream
+        at = 2 if stream.kind(1) == "the" else 1
+        named = stream.kind() == "in" and stream.kind(at) in ("first", "last")
+        named = named and stream.kind(at + 1) in ("any_stitch", "stitch")
+        called = any(isinstance(step, RowCall) for step in self.steps)
+        return named and not called and not (self.steps and is_run(self.steps[-1]))
 
     def stops_short(self) -> bool:
         """Whether the run before ends short of the row's end."""

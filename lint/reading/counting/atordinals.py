@@ -51,6 +51,11 @@ def numbered(steps: list[Step]) -> bool:
     return all(_positions(step) is not None for step in steps)
 
 
+def first_ones(steps: list[Step]) -> bool:
+    """Whether all steps are work into the first stitches of the row, one after the other: "2 sc in first st"."""
+    return numbered(steps) and not any(map(_jumps, steps))
+
+
 def taken(steps: list[Step]) -> int | None:
     """How many stitches of the row below the first steps of a row have come past; None where they do not say."""
     taken = 0
