@@ -47,7 +47,9 @@ def in_all_others(stream: Stream, steps: list[Step], start: int) -> bool:
         return True
     ends = _at_the_ends(before)
     if ends is None and first_ones(before):
-        steps.append(run)  # "2 sc in first st, sc in the rest, 2 sc in last st": what comes behind takes its place of it
+        steps.append(
+            run
+        )  # "2 sc in first st, sc in the rest, 2 sc in last st": what comes behind takes its place of it
         return True
     if ends is None and numbered(before):
         steps[first:] = spread(before, run, taken(steps[:first]))  # "2 sc in 6th and 12th st, sc in all others"

@@ -1,0 +1,38 @@
+"""What the clauses behind a row's first chain begin with."""
+
+from __future__ import annotations
+
+from lint.place import Which
+from lint.tree import Group, JoinYarn, Loops, Remark, Repeat, Skip, Step, Turn, UseYarn, Work, walk
+
+
+def skips_first(following: tuple[Step, ...]) -> bool:
+    """Whether the next clause skips the row's first stitch."""
+    ahead = next((s for s in following if not isinstance(s, (Turn, Remark, Loops, UseYarn))), None)
+    place = ahead.places[0] if isinstance(ahead, Skip) and ahead.places else None
+    return place is not None and place.which is Which.FIRST and place.number.lone == 1
+
+
+def begins_far(following: tuple[Step, ...]) -> bool:
+    """Whether the first stitch goes into none of the first ones: "skip 2 dc, sc in next dc", "sc in 3rd dc of next shell"."""
+    first = next((step for step in walk(following) if isinstance(step, (Work, Group, Skip))), None)
+    if isinstance(first, Skip):
+        return not skips_first(following)
+    place = first.places[0] if first is not None and first.places else None
+    return place is not None and place.of is not None and (place.middle or any(nth > 1 for nth in place.ordinals))
+
+
+def ends_in(following: tuple[Step, ...]) -> Work | None:
+    """The last stitch of a row, that of a repeat's last pass too."""
+    last = next((step for step in reversed(following) if isinstance(step, (Work, Group, Repeat))), None)
+    if isinstance(last, Repeat):
+        return ends_in(last.items if last.last_pass is None else last.last_pass)
+    return last if isinstance(last, Work) else None
+
+
+def leads_to_piece(following: tuple[Step, ...]) -> bool:
+    """Whether another piece is worked or joined next: "sc in 9 sts of the first leg"."""
+    ahead = next((step for step in following if isinstance(step, (Work, Group, Repeat, JoinYarn, Skip))), None)
+    if not isinstance(ahead, (Work, JoinYarn)) or not ahead.places or ahead.places[0].which is not Which.ELSEWHERE:
+        return False
+    return ahead.places[0].targets[0].name == "piece" or isinstance(ahead, Work) and bool(ahead.places[0].from_words)
