@@ -7,7 +7,7 @@ bracket := "(" row ")" then a place (a group worked into it) or a number of time
 star    := "*" … "rep from *" times        (folded in repeating.repeats)
 
 The reader is built in layers, each a module of this folder: base, hand, tunisian, leftover, remark, skip, chain, yarn, finish,
-shaping, cluster, edge, numberfirst, plain, alongside, placefirst, sized, bracket, motif, listrepeats, ending, otherwords, count.
+evenly, shaping, cluster, edge, numberfirst, plain, alongside, placefirst, sized, bracket, motif, listrepeats, ending, otherwords, count.
 """
 
 from __future__ import annotations

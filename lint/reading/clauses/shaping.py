@@ -8,13 +8,13 @@ from lint.amount import ONE, Amount
 from lint.growth import ShapedWhere
 from lint.place import Limit, LimitKind, Place, Which
 from lint.reading.clauses.base import STITCHY, is_run
-from lint.reading.clauses.finish import FinishClauses
+from lint.reading.clauses.evenly import EvenlyClauses
 from lint.reading.places.increasedin import increased_in_each
 from lint.reading.places.limits import limit
 from lint.reading.places.targets import ANY, target
 from lint.reading.repeating.rowsof import shaped_rows
 from lint.reading.words.stream import OPENERS, SIGNS
-from lint.tree import NOT_UNDERSTOOD, Evenly, OpenWork, Remark, RowCall, Shaping, Step, Unread, Work
+from lint.tree import NOT_UNDERSTOOD, OpenWork, Remark, RowCall, Shaping, Unread, Work
 
 _AS_BEFORE = (
     "in this way",
@@ -30,7 +30,7 @@ _AS_BEFORE = (
 _EDGES = ("ending", "row_end", "side", "edge")
 
 
-class ShapingClauses(FinishClauses):
+class ShapingClauses(EvenlyClauses):
     """ "decrease 4 sts evenly", "inc 1 st at beg and end of row", "decreasing 1 st at each end"."""
 
     def read_shaping(self, start: int) -> bool:
@@ -109,11 +109,13 @@ class ShapingClauses(FinishClauses):
             return True
         if where is None:
             return False
+        participle = word.lower in ("increasing", "decreasing")
+        over = self.shaped_over(participle) if where is ShapedWhere.EVENLY else None
         span = stream.span_from(start)
         if where is ShapedWhere.ONE_END and self.stops_short():  # "sc to last 2 sts, dec at end of row": there
             self.steps.append(Work(span, "inc" if increase else "dec", number, number_said=number != ONE))
             return True
-        self.steps.append(Shaping(span, number, increase, where))
+        self.steps.append(Shaping(span, number, increase, where, over))
         return True
 
     def read_own_increase(self, start: int) -> bool:
@@ -154,88 +156,6 @@ class ShapingClauses(FinishClauses):
                 return True
         stream.at = before
         return False
-
-    def run_shaped_evenly(self, start: int) -> bool:
-        """ "sc across, working 5 increases evenly spaced", "with 6 evenly spaced decreases": over the run before."""
-        stream = self.stream
-        if not self.steps or not is_run(self.steps[-1]) or not stream.take_if("make", "with"):
-            return False
-        number = stream.amount()
-        spread = bool(stream.take_if("evenly"))
-        stream.take() if spread and stream.word("spaced") else None
-        sort = stream.take_if("increase", "decrease") if number is not None else None
-        spread = sort is not None and bool(stream.take_if("evenly")) or spread
-        if sort is None or not spread:
-            stream.at = start
-            return False
-        self.pass_row_words()
-        where = ShapedWhere.EVENLY
-        self.steps.append(Shaping(stream.span_from(start), number, sort.kind == "increase", where))
-        return True
-
-    def shaped_evenly(self, start: int, step: Work) -> bool:
-        """ "sc2tog 6 times evenly around, sc in all other sts", "sc across, working 6 decreases evenly spaced"."""
-        stream = self.stream
-        if stream.kind(1) == "number" and not step.number_said:  # "sc2tog evenly 6 times"
-            stream.take()
-            step = replace(step, number=stream.amount() or ONE, number_said=True)
-            stream.take_if("times")
-        else:
-            stream.take()
-        runs = bool(self.steps) and is_run(self.steps[-1])
-        if not step.number_said or step.special is not None or self.has_work() and not runs:
-            return False
-        self.pass_row_words()
-        each = (step.together or 2) - 1
-        number = Amount(tuple(None if one is None else one * each for one in step.number.values))
-        shaping = Shaping(stream.span_from(start), number, step.stitch == "inc", ShapedWhere.EVENLY)
-        if step.together is not None and not runs:
-            place = Place(shaping.span, Which.EACH, (ANY,), limit=Limit(LimitKind.END))
-            self.steps.append(Work(shaping.span, step.stitch, places=(place,)))
-        self.steps.append(shaping)
-        if step.together is not None:
-            self.pass_all_others(step.stitch)
-        return True
-
-    def times_evenly(self, start: int) -> bool:
-        """ "dc in each st across, 10 times evenly spaced across work dc2tog": over the run before."""
-        stream = self.stream
-        number, before = stream.amount(), len(self.steps)
-        runs = bool(self.steps) and is_run(self.steps[-1])
-        bare = not runs and not self.has_work()
-        if number is not None and (runs or bare) and stream.take_if("times") and stream.take_if("evenly"):
-            self.pass_row_words()
-            stream.skip(",", ":", "make")
-            step = self.steps.pop() if self.clause() and len(self.steps) == before + 1 else None
-            gain, span, behind = _gained(step), stream.span_from(start), stream.at
-            if bare and gain:  # "…, sc in all other sts"
-                self.pass_all_others(step.stitch)
-                gain = gain if stream.at > behind else 0
-                place = Place(span, Which.EACH, (ANY,), limit=Limit(LimitKind.END))
-                self.steps.append(Work(span, step.stitch, places=(place,)))
-            if gain:
-                several = Amount(tuple(None if one is None else one * abs(gain) for one in number.values))
-                self.steps.append(Shaping(span, several, gain > 0, ShapedWhere.EVENLY))
-                self.pass_row_words()
-                return True
-        del self.steps[before:]
-        stream.at = start
-        return False
-
-    def pass_all_others(self, stitch: str) -> None:
-        """Passes ", hdc in all other sts", which the run of a shaping spread evenly holds already."""
-        stream = self.stream
-        start = stream.at
-        stream.skip(",", "and", "number")
-        if stream.kind() == "stitch" and stream.take().value == stitch:
-            said = stream.word("in all") and bool(stream.take()) or bool(stream.take_if("in"))
-            each = not stream.word("every") and bool(stream.take_if("each")) or stream.kind(-1) == "total"
-            stream.skip("the")
-            other = each and stream.word("other", "others") or stream.kind() == "remaining"
-            if said and other and stream.take() and stream.take_if("any_stitch", "stitch"):
-                self.pass_row_words()
-                return
-        stream.at = start
 
     def pass_rows(self) -> None:
         """Passes to the sentence's end or a bracket, over brackets that speak of rows: "(10 x 1 st in every 5th row)"."""
@@ -335,14 +255,6 @@ class ShapingClauses(FinishClauses):
         self.pass_row_words()
         return ShapedWhere.EACH_END if begins and ends else ShapedWhere.ONE_END
 
-    def pass_row_words(self) -> None:
-        """Passes "across the row", "of this row", "spaced around"."""
-        stream = self.stream
-        while stream.kind() in ("across", "around", "over", "of", "the", "row", "round", "side") or stream.word(
-            "this", "spaced", "row", "throughout"
-        ):
-            stream.take()
-
     def read_put(self, start: int) -> bool:
         """ "place 3 sc in same st" is work; "place 8 mm eyes between Rnds 12 and 13" is not."""
         stream = self.stream
@@ -363,29 +275,3 @@ class ShapingClauses(FinishClauses):
             return True
         stream.take()
         return stream.kind() in ("number", "stitch", "(", "[") and self.clause()
-
-    def read_evenly(self, start: int) -> bool:
-        """ "Evenly distribute 88 dc along"."""
-        stream = self.stream
-        stream.take()
-        if not (stream.word("distribute", "space", "spread") and stream.take() or stream.take_if("make")):
-            return False
-        number = stream.amount()
-        if number is None or stream.kind() != "stitch":
-            return False
-        stitch = stream.take().value
-        stream.pass_to()
-        self.steps.append(Evenly(stream.span_from(start), stitch, number))
-        return True
-
-
-def _gained(step: Step | None) -> int:
-    """How many stitches a clause gains where it stands for one of a run: -1 for "dc2tog", 1 for "2 sc in next st"."""
-    if not isinstance(step, Work) or step.special is not None:
-        return 0
-    if step.together is not None or step.stitch in ("inc", "dec"):
-        alone = step.number == ONE and len(step.places) <= 1
-        return (1 if step.stitch == "inc" else 1 - (step.together or 2)) if alone else 0
-    one = len(step.places) == 1 and step.places[0].number == ONE and step.places[0].targets == (ANY,)
-    one = one and step.places[0].which in (Which.NEXT, Which.SAME, Which.ANY) and step.number.lone is not None
-    return (step.number.lone or 1) - 1 if one else 0

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 from lint.amount import ONE, Amount
 from lint.expression import expression
+from lint.growth import ShapedWhere
 from lint.lexeme import Lexeme
 from lint.place import LimitKind, Which
 from lint.reading.places.targets import LOOPS
@@ -187,6 +188,8 @@ def _sign(item) -> str:
 def shaped_rows(stream: Stream, shaping: Shaping, start: int) -> tuple[Step, ...] | None:
     """The rows that a shaping is worked in: "(of) next 4 rows", "every row until 6 sts remain", "every 4th row 3 times"."""
     before = stream.at
+    if shaping.where is ShapedWhere.EVENLY and any(item.lower == "over" for item in stream.lexemes[start:before]):
+        return None  # "dec 4 sts evenly over the next 2 rows": in each of them, or in all
     several = _next_and_following(stream, shaping, start)
     if several is None:
         stream.at = before
