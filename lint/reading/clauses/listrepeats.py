@@ -77,7 +77,7 @@ class ListRepeats(MotifClauses):
             stream.take()
             return self.read_until(stream.at)
         if not start or stream.lexemes[start - 1].kind not in (",", ".", ";", "dash"):
-            return False
+            return by_cross(stream) and self.clause_often(start)
         if repeats.pair(self.steps) and (often := read_times(stream, after_bracket=True)) is not None:
             repeats.fold_pair(self.steps, often, stream.span_from(start))  # "*2 sc, inc* - 6 times"
             return True
@@ -87,6 +87,24 @@ class ListRepeats(MotifClauses):
         if often.kind is TimesKind.UNCLEAR:
             often = replace(often, kind=TimesKind.IN_ALL)
         return repeats.fold_row(self.steps, often, stream.span_from(start))
+
+    def clause_often(self, start: int) -> bool:
+        """The "x 6" right behind a clause: "2 sc x 6", "3 sc in next st x 4"."""
+        stream = self.stream
+        last = self.steps[-1] if self.steps else None
+        clause = isinstance(last, (Work, Group)) and start > 0 and stream.lexemes[start - 1].end == last.span.end
+        if not clause or any(place.which is not Which.NEXT or place.limit is not None for place in last.places):
+            return False
+        often = read_times(stream, after_bracket=True)
+        if (
+            often is None
+            or often.number is None
+            or stream.kind() not in (*SIGNS, *OPENERS, "end", "dash", "=", "→", "and")
+        ):
+            stream.at = start
+            return False
+        self.steps[-1] = Repeat(stream.span_from(start), (last,), often)
+        return True
 
     def times_first(self, start: int) -> bool:
         """ "6x (2 sc, inc)": how often, before the bracket; or before one clause without any: "4 x sc2tog"."""
