@@ -11,8 +11,9 @@ from lint.reading.clauses.base import STITCHY, is_run
 from lint.reading.clauses.evenly import EvenlyClauses
 from lint.reading.places.increasedin import increased_in_each
 from lint.reading.places.limits import limit
+from lint.reading.places.places import places
 from lint.reading.places.targets import ANY, target
-from lint.reading.repeating.rowsof import shaped_rows
+from lint.reading.repeating.shapedrows import shaped_rows
 from lint.reading.words.stream import OPENERS, SIGNS
 from lint.tree import NOT_UNDERSTOOD, OpenWork, Remark, RowCall, Shaping, Unread, Work
 
@@ -107,6 +108,11 @@ class ShapingClauses(EvenlyClauses):
             stream.at = stream.sentence_end(stream.at, ".", ";", ",", *OPENERS)  # "dec 2 sts at toe and 2 sts at heel"
             self.steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
             return True
+        if word.lower == "decreasing" and number == ONE and stream.at == start + 1 and stream.kind() == "over":
+            found = places(stream)  # "sc across, decreasing over last 2 sts"
+            if len(found) == 1 and found[0].which in (Which.FIRST, Which.LAST, Which.NEXT) and found[0].number != ONE:
+                self.steps.append(Work(stream.span_from(start), "dec", places=found))
+                return True
         if where is None:
             return False
         participle = word.lower in ("increasing", "decreasing")
