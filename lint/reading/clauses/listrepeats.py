@@ -59,7 +59,7 @@ class ListRepeats(MotifClauses):
         reach = limit(stream)
         if (
             reach is None
-            or reach.kind is not LimitKind.END
+            or reach.kind not in (LimitKind.END, LimitKind.LAST)
             or stream.kind() not in (*SIGNS, "end", "dash", "=", "join", "turn")
         ):
             stream.at = start

@@ -138,6 +138,9 @@ def repeat_clause(stream: Stream, steps: list[Step], start: int, source: tuple[i
         stream.skip("in", "the")
         stream.take()  # "the steps in the brackets"
     stream.skip("from", "between", "first", "the")
+    if (stream.kind() == "beginning" or stream.word("start")) and not open_star(steps):
+        stream.take()  # "repeat from beg of rnd 5 more times"
+        stream.skip("of", "the", "row", "round")
     named = stream.word("star", "asterisk") and stream.kind(-1) == "the" and open_star(steps)  # "repeat from the star"
     both = stream.word("stars", "asterisks") and stream.kind(-1) in ("between", "the") and pair(steps)
     if not is_mark(stream) and not named and not both:
