@@ -277,6 +277,9 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
     else:
         place = with_target(stream, start, Which.NEXT)
         place = place and replace(place, bare=place.which is Which.NEXT)
+        whole = place is not None and place.targets[0].kind is TargetKind.CHAIN and place.targets[0].length is not None
+        if kind == "beginning" and whole and place.of is None:  # "2 sc in beg ch-4"
+            place = replace(place, targets=(replace(place.targets[0], kind=TargetKind.TURNING_CHAIN),))
         if place is None and loop_words and stream.kind() not in ("word",):
             return None
     if place is None and kind in ("row", "round") and stream.kind(1) == "number" and stream.kind(2) == "below":
