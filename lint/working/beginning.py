@@ -27,7 +27,7 @@ from lint.working.chains import JoinHint, Standing, chain_before, skipped_standi
 from lint.working.clusters import first_cluster
 from lint.working.cursor import Cursor, PlacesUnknown, Trouble
 from lint.working.fabric import Chains, Fabric, Node
-from lint.working.leads import begins_far, ends_in, leads_to_piece, skips_first
+from lint.working.leads import begins_far, ends_in, leads_to_piece, one_in_first, skips_first
 from lint.working.placing import Placing
 from lint.working.reach import into_round_start
 from lint.working.rowstate import main_stitch
@@ -230,6 +230,11 @@ class Beginning(Placing):
         hint = self.hint
         if hint is None and length > 1 and self.rules.height(stitch) > 1 and skips_first(following):
             hint = JoinHint(True)  # the stitch at its foot is passed over: the chain stands for it
+        plain = (
+            hint is None and length > 1 and self.rules.said_of(length) is None and length not in self.rules.said_before
+        )
+        if plain and one_in_first(following):
+            hint = JoinHint(False)  # "ch 2, hdc in first st and in each st across": a stitch that is no increase
         stands = standing(length, step.counting, stitch, self.rules, self.choices, hint, step.span)
         if self.blocks and step.counting is None:
             self.add_space(length, None)  # the block's own chain, into which the next row works

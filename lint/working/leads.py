@@ -2,8 +2,24 @@
 
 from __future__ import annotations
 
-from lint.place import Which
-from lint.tree import Group, JoinYarn, Loops, Remark, Repeat, Skip, Step, Turn, UseYarn, Work, walk
+from lint.amount import ONE
+from lint.place import TargetKind, Which
+from lint.tree import (
+    Alongside,
+    Group,
+    JoinYarn,
+    Loops,
+    OpenWork,
+    Remark,
+    Repeat,
+    Shaping,
+    Skip,
+    Step,
+    Turn,
+    UseYarn,
+    Work,
+    walk,
+)
 
 
 def skips_first(following: tuple[Step, ...]) -> bool:
@@ -20,6 +36,24 @@ def begins_far(following: tuple[Step, ...]) -> bool:
         return not skips_first(following)
     place = first.places[0] if first is not None and first.places else None
     return place is not None and place.of is not None and (place.middle or any(nth > 1 for nth in place.ordinals))
+
+
+def one_in_first(following: tuple[Step, ...]) -> bool:
+    """Whether one stitch goes into the first, and the row increases nowhere: the chain before it then is none beside it."""
+    first = next((step for step in following if isinstance(step, (Work, Group, Repeat, Skip))), None)
+    place = first.places[0] if isinstance(first, Work) and first.places else None
+    if place is None or place.which is not Which.FIRST or place.from_words or place.of is not None:
+        return False
+    if place.targets[0].kind not in (TargetKind.ANY_STITCH, TargetKind.STITCH):
+        return False
+    inner = [step for step in walk(following) if isinstance(step, (Work, Group, Shaping, Alongside, OpenWork))]
+    return all(isinstance(step, Work) and _no_increase(step) for step in inner)
+
+
+def _no_increase(step: Work) -> bool:
+    several = step.number != ONE and bool(step.places) and not any(place.number != ONE for place in step.places)
+    same = any(place.which is Which.SAME for place in step.places)
+    return step.stitch != "inc" and step.special is None and not several and not same
 
 
 def ends_in(following: tuple[Step, ...]) -> Work | None:
