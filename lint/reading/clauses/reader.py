@@ -246,14 +246,17 @@ class Clauses(CountClauses):
         if kind == "group_word" and stream.kind(1) == "of" and stream.kind(2) in OPENERS:
             stream.at += 2  # "shell of (3 dc, ch 1, 3 dc) in next sp"
             return self.read_bracket()
+        crossed = stream.word("x", "×", ahead=1)  # "*8 sc, dec*, 3x"
         if kind == "number" and stream.kind(1) == "times" and stream.kind(2) == "evenly" and self.times_evenly(start):
             return True
-        if (kind == "number" and stream.kind(1) == "times" or by_cross(stream)) and self.read_whole_row(start):
+        if (kind == "number" and (stream.kind(1) == "times" or crossed) or by_cross(stream)) and self.read_whole_row(
+            start
+        ):
             return True
         stream.at = start
         if (
             kind == "number"
-            and (stream.kind(1) == "times" or stream.word("x", "×", ahead=1))
+            and (stream.kind(1) == "times" or crossed)
             and not (stream.kind(3) == "stitch" and "one_stitch" in (stream.kind(4), stream.kind(5)))  # "2x3dc-cl"
             and self.times_first(start)
         ):
