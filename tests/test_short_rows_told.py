@@ -52,6 +52,7 @@ def test_how_often_in_few_words(words: str, made: int | None) -> None:
         ("Ch 2, hdc in first st and in each st across, turn.", 16),
         ("Ch 3, dc in first st, *ch 1, skip next st, dc in next st; rep from * to last st, dc in last st, turn.", 9),
         ("Ch 3, dc in first st, dc in each st to last st, 2 dc in last st, turn.", 18),
+        ("Ch 2, hdc in first st, *2 hdc in next st, hdc in next 2 sts; rep from * across, turn.", 21),
         ("Ch 3 (counts as dc), dc in first st and in each st across, turn.", 17),
         ("Ch 2, hdc in first st and in each st across, turn. (17)", 17),
         ("Ch 2 (counts as hdc), alternate FPdc and BPdc to last st, hdc in last st, turn.", 16),

@@ -233,7 +233,7 @@ class Beginning(Placing):
         plain = (
             hint is None and length > 1 and self.rules.said_of(length) is None and length not in self.rules.said_before
         )
-        if plain and one_in_first(following):
+        if plain and one_in_first(following, self.is_round):
             hint = JoinHint(False)  # "ch 2, hdc in first st and in each st across": a stitch that is no increase
         stands = standing(length, step.counting, stitch, self.rules, self.choices, hint, step.span)
         if self.blocks and step.counting is None:

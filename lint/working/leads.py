@@ -38,22 +38,34 @@ def begins_far(following: tuple[Step, ...]) -> bool:
     return place is not None and place.of is not None and (place.middle or any(nth > 1 for nth in place.ordinals))
 
 
-def one_in_first(following: tuple[Step, ...]) -> bool:
-    """Whether one stitch goes into the first, and the row increases nowhere: the chain before it then is none beside it."""
-    first = next((step for step in following if isinstance(step, (Work, Group, Repeat, Skip))), None)
+def one_in_first(following: tuple[Step, ...], circular: bool) -> bool:
+    """Whether one stitch goes into the first of a row that gains none at its other end: the chain before it counts for nothing.
+
+    "Ch 3, dc in first st, …, 2 dc in last st" increases at both ends with a chain that counts.
+    """
+    works = [step for step in following if isinstance(step, (Work, Group, Repeat, Skip))]
+    first, second = works[0] if works else None, works[1] if len(works) > 1 else None
     place = first.places[0] if isinstance(first, Work) and first.places else None
     if place is None or place.which is not Which.FIRST or place.from_words or place.of is not None:
         return False
-    if place.targets[0].kind not in (TargetKind.ANY_STITCH, TargetKind.STITCH):
+    if place.targets[0].kind not in (TargetKind.ANY_STITCH, TargetKind.STITCH) or not _one(first):
         return False
-    inner = [step for step in walk(following) if isinstance(step, (Work, Group, Shaping, Alongside, OpenWork))]
-    return all(isinstance(step, Work) and _no_increase(step) for step in inner)
+    again = isinstance(second, (Work, Group)) and any(place.which is Which.SAME for place in second.places)
+    shaped = any(isinstance(step, (Shaping, Alongside, OpenWork)) for step in walk(following))
+    last = ends_in(following)
+    flat = (
+        last is not None and _one(last) and not _in_turning_chain(last)
+    )  # "dc in top of ch-3": that of the row before counted
+    return not again and not shaped and (circular or flat)
 
 
-def _no_increase(step: Work) -> bool:
-    several = step.number != ONE and bool(step.places) and not any(place.number != ONE for place in step.places)
-    same = any(place.which is Which.SAME for place in step.places)
-    return step.stitch != "inc" and step.special is None and not several and not same
+def _in_turning_chain(step: Work) -> bool:
+    return any(target.kind is TargetKind.TURNING_CHAIN for place in step.places for target in place.targets)
+
+
+def _one(step: Work) -> bool:
+    several = step.number != ONE and bool(step.places) and all(place.number == ONE for place in step.places)
+    return step.stitch != "inc" and step.special is None and not several
 
 
 def ends_in(following: tuple[Step, ...]) -> Work | None:

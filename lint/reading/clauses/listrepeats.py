@@ -9,12 +9,13 @@ from lint.reading.clauses.base import all_read
 from lint.reading.clauses.motif import MotifClauses
 from lint.reading.counting import counts
 from lint.reading.places.limits import limit
+from lint.reading.places.places import places
 from lint.reading.places.targets import ANY
 from lint.reading.repeating import repeats
 from lint.reading.repeating.times import times as read_times
 from lint.reading.words.lists import count_alone
 from lint.reading.words.stream import OPENERS, SIGNS, Stream
-from lint.tree import Covers, Group, Repeat, Times, TimesKind, Work, walk
+from lint.tree import Chain, Covers, Group, Repeat, Times, TimesKind, Work, walk
 
 _IN_TURN = ("number", "stitch", "increase", "decrease", "special", "one_stitch", "and", ",", "the")
 
@@ -35,6 +36,13 @@ class ListRepeats(MotifClauses):
             self.all_in_ring()
             return True
         stream.at = mark
+        if (
+            stream.kind() == "in"
+            and stream.kind(1) == "each"
+            and repeats.pair(self.steps)
+            and self._group_in_each(mark)
+        ):
+            return True
         alone = stream.kind() == "number" and counts.list_ends(stream, mark + 1) and lexeme.text == "*"
         if alone and self.has_work() and not repeats.open_star(self.steps[:-1]):
             number = stream.take()  # "2 sc, inc *6": a multiplication sign
@@ -43,6 +51,21 @@ class ListRepeats(MotifClauses):
             if not repeats.fold_row(self.steps, often, number.span, Covers.RATHER_ALL):
                 self.steps.append(sign)
                 stream.at = mark
+        return True
+
+    def _group_in_each(self, mark: int) -> bool:
+        """ "*sc, ch 1* in each st around": the stars hold together what goes into each, as brackets do."""
+        stream = self.stream
+        found = places(stream)
+        sign = self.steps[-1].sign
+        opened = max(i for i, s in enumerate(self.steps[:-1]) if isinstance(s, repeats.Mark) and s.sign == sign)
+        items = self.steps[opened + 1 : -1]
+        placed = any(isinstance(item, (Work, Group)) and item.places for item in items)
+        ends = stream.kind() in (*SIGNS, "end", "turn", "join", "dash", "=", *OPENERS)
+        if not found or not ends or placed or not all(isinstance(item, (Work, Chain)) for item in items):
+            stream.at = mark
+            return False
+        self.steps[opened:] = [Group(self.steps[opened].span.to(stream.span_from(mark)), tuple(items), found)]
         return True
 
     def stitches_in_turn(self, start: int) -> bool:

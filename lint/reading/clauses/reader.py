@@ -246,20 +246,14 @@ class Clauses(CountClauses):
         if kind == "group_word" and stream.kind(1) == "of" and stream.kind(2) in OPENERS:
             stream.at += 2  # "shell of (3 dc, ch 1, 3 dc) in next sp"
             return self.read_bracket()
-        crossed = stream.word("x", "×", ahead=1)  # "*8 sc, dec*, 3x"
-        if kind == "number" and stream.kind(1) == "times" and stream.kind(2) == "evenly" and self.times_evenly(start):
+        often = kind == "number" and (stream.kind(1) == "times" or stream.word("x", "×", ahead=1))  # "*8 sc, dec*, 3x"
+        if often and stream.kind(1) == "times" and stream.kind(2) == "evenly" and self.times_evenly(start):
             return True
-        if (kind == "number" and (stream.kind(1) == "times" or crossed) or by_cross(stream)) and self.read_whole_row(
-            start
-        ):
+        if (often or by_cross(stream)) and self.read_whole_row(start):
             return True
         stream.at = start
-        if (
-            kind == "number"
-            and (stream.kind(1) == "times" or crossed)
-            and not (stream.kind(3) == "stitch" and "one_stitch" in (stream.kind(4), stream.kind(5)))  # "2x3dc-cl"
-            and self.times_first(start)
-        ):
+        one_name = stream.kind(3) == "stitch" and "one_stitch" in (stream.kind(4), stream.kind(5))  # "2x3dc-cl"
+        if often and not one_name and self.times_first(start):
             return True
         stream.at = start
         if kind in (
