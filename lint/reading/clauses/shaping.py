@@ -37,6 +37,8 @@ class ShapingClauses(EvenlyClauses):
     def read_shaping(self, start: int) -> bool:
         stream = self.stream
         word = stream.take()
+        if word.lower in ("while", "whilst") and stream.word("increasing", "decreasing"):
+            word = stream.take()  # "sc around while increasing 4 sts evenly"
         increase = word.kind == "increase" or word.lower == "increasing"
         if word.kind == "word" and word.lower == "double" and stream.kind() in ("each", "all"):
             increase = True  # "double every 3rd st"
@@ -177,7 +179,7 @@ class ShapingClauses(EvenlyClauses):
         """Whether "inc in last st" stands for itself: a stitch of the row's, and nothing that is told of the run before it."""
         stream = self.stream
         at = 2 if stream.kind(1) == "the" else 1
-        named = stream.kind() == "in" and stream.kind(at) in ("first", "last")
+        named = stream.kind() == "in" and (stream.kind(at) in ("first", "last") or stream.word("end", ahead=at))
         named = named and stream.kind(at + 1) in ("any_stitch", "stitch")
         called = any(isinstance(step, RowCall) for step in self.steps)
         return named and not called and not (self.steps and is_run(self.steps[-1]))
