@@ -121,3 +121,12 @@ def test_the_first_chain_is_numbered_like_the_others(words: str, made: int) -> N
 def test_the_first_of_a_round_of_clusters(words: str, made: int) -> None:
     """The chain before it is a part of it, unless a note counts it by itself or other stitches stand between the clusters."""
     assert counts(check(_ROUND.format(words)))[-1] == made
+
+
+def test_a_stitch_named_by_the_letter_x_is_no_cross() -> None:
+    """Where X is a stitch, "2X" behind a comma is two of them, and does not say how often the row is worked."""
+    pattern = (
+        "Pea\n\nUS terms\n\nAbbreviations\nX = single crochet\nV = increase\n\nPEA\nR1: 6X in magic ring (6)\nR2: 6V (12)\n"
+        "R3: V, 2X, 2V, 2X, V, 4X\nR4: (2 sc, V) * 4, 4X\n"
+    )
+    assert counts(check(pattern)) == [6, 12, 16, 20]

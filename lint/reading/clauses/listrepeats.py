@@ -201,4 +201,4 @@ _WORKS = ("stitch", "increase", "decrease", "special", "one_stitch", "group_word
 
 def by_cross(stream: Stream) -> bool:
     """Whether "x 6" stands at the cursor."""
-    return stream.word("x", "×") and stream.kind(1) == "number"
+    return stream.word("x", "×") and stream.kind() != "stitch" and stream.kind(1) == "number"

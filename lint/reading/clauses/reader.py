@@ -246,10 +246,12 @@ class Clauses(CountClauses):
         if kind == "group_word" and stream.kind(1) == "of" and stream.kind(2) in OPENERS:
             stream.at += 2  # "shell of (3 dc, ch 1, 3 dc) in next sp"
             return self.read_bracket()
-        often = kind == "number" and (stream.kind(1) == "times" or stream.word("x", "×", ahead=1))  # "*8 sc, dec*, 3x"
+        crossed = stream.word("x", "×", ahead=1) and stream.kind(1) != "stitch"  # "*8 sc, dec*, 3x"; X may be a stitch
+        often = kind == "number" and (stream.kind(1) == "times" or crossed)
         if often and stream.kind(1) == "times" and stream.kind(2) == "evenly" and self.times_evenly(start):
             return True
-        if (often or by_cross(stream)) and self.read_whole_row(start):
+        behind = often and (not crossed or stream.kind(2) not in OPENERS or count_alone(stream, 2))
+        if (behind or by_cross(stream)) and self.read_whole_row(start):
             return True
         stream.at = start
         one_name = stream.kind(3) == "stitch" and "one_stitch" in (stream.kind(4), stream.kind(5))  # "2x3dc-cl"
