@@ -246,8 +246,10 @@ class Clauses(CountClauses):
         if kind == "group_word" and stream.kind(1) == "of" and stream.kind(2) in OPENERS:
             stream.at += 2  # "shell of (3 dc, ch 1, 3 dc) in next sp"
             return self.read_bracket()
-        crossed = stream.word("x", "×", ahead=1) and stream.kind(1) != "stitch"  # "*8 sc, dec*, 3x"; X may be a stitch
-        often = kind == "number" and (stream.kind(1) == "times" or crossed)
+        crossed = (
+            kind == "number" and stream.word("x", "×", ahead=1) and stream.kind(1) != "stitch"
+        )  # X may be a stitch
+        often = crossed or kind == "number" and stream.kind(1) == "times"  # "*8 sc, dec*, 3x"
         if often and stream.kind(1) == "times" and stream.kind(2) == "evenly" and self.times_evenly(start):
             return True
         behind = often and (not crossed or stream.kind(2) not in OPENERS or count_alone(stream, 2))

@@ -117,9 +117,11 @@ def _of_so_many(stream: Stream) -> Target | None:
 
 def in_so_many_groups(stream: Stream, place: Place) -> list[Place]:
     """The place, once for each of the groups of "(in ch-1 sp) of (each of) next 4 V-sts"; alone where no such words follow."""
+    if stream.kind() != "of":
+        return [place]
     start = stream.at
     part = place.of is None and place.number == ONE and place.limit is None and place.which in (Which.NEXT, Which.NTH)
-    if stream.kind() == "of" and part and place.targets[0].kind in _PARTS:
+    if part and place.targets[0].kind in _PARTS:
         stream.take()
         stream.skip("each", "of", "the")
         number = how_many(stream) if stream.take_if("next") else None
