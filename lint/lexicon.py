@@ -226,7 +226,7 @@ class Lexicon:
         return Lexeme(lower, token.text, token.start, token.end, token.glued)
 
 
-_PICTURE = expression(r"[\p{Extended_Pictographic}\p{Emoji_Modifier}\u200d\ufe0e\ufe0f]+")
+_PICTURE = expression(r"[✾✿❀❁❃❇❈❉❊❋❖❦❧☙♡◆◇◈■▪□▫\p{Extended_Pictographic}\p{Emoji_Modifier}\u200d\ufe0e\ufe0f]+")
 
 
 def _can_be_read(figures: str) -> bool:

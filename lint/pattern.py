@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 
 from lint.amount import Amount
 from lint.source import Span
-from lint.tree import Counting, Special, Step, Unread, walk
+from lint.tree import Counting, Special, Step, Unread, Work, walk
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,6 +33,7 @@ class Stated:
     span: Span
     items: tuple[StatedItem, ...]
     per_side: Amount | None = None
+    perhaps: Work | None = None  # what it is if it is no count: "9 inc. 9 sc."
 
     @property
     def series(self) -> tuple[Amount, ...]:

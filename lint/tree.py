@@ -204,6 +204,7 @@ class Shaping:
     number: Amount  # at each end, of all where they are spread evenly, or the n of "every nth stitch"
     increase: bool
     where: ShapedWhere
+    over: Place | None = None  # so many stitches, where it is not a whole run; those of the clause before perhaps
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,7 +6,7 @@ The forms are common practice, no source.
 from __future__ import annotations
 
 import pytest
-from helpers import check
+from helpers import check, counts
 
 LIST = "Abbreviations\nch - chain; sl st - slip stitch; sc - single crochet; dc - double crochet; st - stitch; sp - space\n"
 
@@ -68,3 +68,13 @@ def test_meaning_told_in_a_sentence_elsewhere(behind: str, found: list[str]) -> 
     )
     said = [one.message for one in report.findings if one.rule == "abbreviation-undefined"]
     assert len(said) == len(found) and all(word in line for word, line in zip(found, said, strict=True))
+
+
+@pytest.mark.parametrize(
+    "heading",
+    [":: ABBREVIATIONS ::", "~ Abbreviations ~", "--- Abbreviations ---", "✿ Abbreviations ✿", "[Abbreviations]"],
+)
+def test_a_heading_between_ornaments(heading: str) -> None:
+    """What stands below it is the list, whatever its heading is set off with; common practice, no source."""
+    pattern = f"Ball\n\n{heading}\nsc = single crochet\nqx = make 2 sc in the next st\n\nBALL\nRnd 1: 6 sc in magic ring. (6)\nRnd 2: qx in each st around.\n"
+    assert counts(check(pattern)) == [6, 12]

@@ -12,7 +12,6 @@ from lint.tree import (
     FastenOff,
     Group,
     Join,
-    JoinYarn,
     Loops,
     MakeRing,
     Remark,
@@ -28,6 +27,7 @@ from lint.working.chains import JoinHint, Standing, chain_before, skipped_standi
 from lint.working.clusters import first_cluster
 from lint.working.cursor import Cursor, PlacesUnknown, Trouble
 from lint.working.fabric import Chains, Fabric, Node
+from lint.working.leads import begins_far, ends_in, leads_to_piece, one_in_first, skips_first
 from lint.working.placing import Placing
 from lint.working.reach import into_round_start
 from lint.working.rowstate import main_stitch
@@ -108,7 +108,7 @@ class Beginning(Placing):
         counts = (
             step.counting is not None or said is not None and said.counts or self.hint is not None and self.hint.counts
         )
-        to_piece = not self.made and not counts and _leads_to_piece(following)
+        to_piece = not self.made and not counts and leads_to_piece(following)
         if to_piece and self.choices.pick(("chain to a piece", length), 2, 0) == 0:
             # "ch 3, 9 sc around the first leg": it lies between two pieces, and stitches go into it too
             self.begun = True
@@ -217,16 +217,24 @@ class Beginning(Placing):
         if step.counting is not None:
             self.learned.append((length, step.counting))
         elif (edge := self.edge_of_loops(length, stitch, following)) is not None:
+            more = length - self.rules.height(edge)
+            self.unsaid = None if more else (step.span, True)
             self.stand_for(edge, length, self.cursor.last)
-            self.add_space(length - self.rules.height(edge), None)
+            if more:
+                self.add_space(more, None)
             return
         elif (edge := self.edge_of_row(length, stitch, following)) is not None:
             self.unsaid = (step.span, True)
             self.stand_for(edge, length, self.cursor.last)
             return
         hint = self.hint
-        if hint is None and length > 1 and self.rules.height(stitch) > 1 and _skips_first(following):
+        if hint is None and length > 1 and self.rules.height(stitch) > 1 and skips_first(following):
             hint = JoinHint(True)  # the stitch at its foot is passed over: the chain stands for it
+        plain = (
+            hint is None and length > 1 and self.rules.said_of(length) is None and length not in self.rules.said_before
+        )
+        if plain and one_in_first(following, self.is_round):
+            hint = JoinHint(False)  # "ch 2, hdc in first st and in each st across": a stitch that is no increase
         stands = standing(length, step.counting, stitch, self.rules, self.choices, hint, step.span)
         if self.blocks and step.counting is None:
             self.add_space(length, None)  # the block's own chain, into which the next row works
@@ -247,17 +255,21 @@ class Beginning(Placing):
             self.unsaid = (step.span, stands.stitch is not None)
 
     def edge_of_loops(self, length: int, stitch: str, following: tuple[Step, ...]) -> str | None:
-        """ "Ch 5, turn, sc in next loop, …, ch 2, dc in last sc": the chain is the like of what the row ends in, a dc and ch 2."""
-        last = self.last_work
+        """ "Ch 5, turn, sc in next loop, …, ch 2, dc in last sc": the chain is the like of what the row ends in, a dc and ch 2.
+
+        So is "ch 3, *sc in 3rd dc of next shell, ch 2, dc in next sc*", where nothing else stands on the first stitch.
+        """
+        far = begins_far(following)
+        last = ends_in(following)
         first = next((step for step in walk(following) if isinstance(step, Work)), None)
         looped = first is not None and bool(first.places) and first.places[0].targets[0].kind is TargetKind.SPACE
-        if self.is_round or not looped or not isinstance(last, Work) or self.rules.height(stitch) > 1:
+        if self.is_round or not (looped or far) or not isinstance(last, Work) or self.rules.height(stitch) > 1:
             return None
         height = self.rules.height(last.stitch)
         before = [step for step in following if isinstance(step, (Chain, Work, Repeat, Group))]
         closed = chain_before(last, before)
         ends = self.amount(closed.length) if closed is not None else 0
-        alike = height > 1 and ends and 0 <= length - height - ends <= 1
+        alike = height > 1 and (ends and 0 <= length - height - ends <= 1 or far and length == height)
         if not alike or self.choices.pick(("edge of loops", length), 2, 0) == 1:
             return None
         return last.stitch
@@ -369,13 +381,6 @@ class Beginning(Placing):
             self.group_run = len(self.made)
 
 
-def _skips_first(following: tuple[Step, ...]) -> bool:
-    """Whether the next clause skips the row's first stitch."""
-    ahead = next((s for s in following if not isinstance(s, (Turn, Remark, Loops, UseYarn))), None)
-    place = ahead.places[0] if isinstance(ahead, Skip) and ahead.places else None
-    return place is not None and place.which is Which.FIRST and place.number.lone == 1
-
-
 def closes_on_stitch(step: Step | None) -> bool:
     """ "ch 3, sl st in sc just made": a picot that stands on the last stitch."""
     if not isinstance(step, Work) or step.stitch != "sl st" or len(step.places) != 1:
@@ -389,11 +394,3 @@ def hook_place(step: Step | None) -> Place | None:
     if isinstance(step, (Work, Group, Skip)) and step.places and step.places[0].which is Which.FROM_HOOK:
         return step.places[0]
     return None
-
-
-def _leads_to_piece(following: tuple[Step, ...]) -> bool:
-    """Whether another piece is worked or joined next: "sc in 9 sts of the first leg"."""
-    ahead = next((step for step in following if isinstance(step, (Work, Group, Repeat, JoinYarn, Skip))), None)
-    if not isinstance(ahead, (Work, JoinYarn)) or not ahead.places or ahead.places[0].which is not Which.ELSEWHERE:
-        return False
-    return ahead.places[0].targets[0].name == "piece" or isinstance(ahead, Work) and bool(ahead.places[0].from_words)

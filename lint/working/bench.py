@@ -136,7 +136,9 @@ class Bench(Plain):
             step = self.decreases_in_each(step)
             before = len(self.made)
             run = self.plain_run(step)
-            if run.places and self.work_plain(run):
+            ahead = steps[index + 1] if index + 1 < len(steps) else None
+            shaped = isinstance(ahead, Shaping) and ahead.over is not None
+            if run.places and not shaped and self.work_plain(run):
                 self.step_from = before
                 return
             if step.stitch == "sl st" and not self.slip_row:

@@ -33,6 +33,9 @@ def first_cluster(chain: Chain, following: tuple[Step, ...]) -> FirstCluster | N
     used = next((step.stitch for step in others if _is_cluster(step.stitch)), None)
     if named or used and legs.together:
         return FirstCluster(legs, used or None, named is not None or _joined_to_cluster(rest))
+    alike = used is not None and legs.stitch == used and all(_is_cluster(step.stitch) for step in others)
+    if alike and chain.counting is None:  # "ch 3, 2-dc cl in same st, *ch 3, 3-dc cl in next st"
+        return FirstCluster(legs, used, _joined_to_cluster(rest))
     if legs.special is not None:  # "ch 3, 2 dc held back" before clusters of three
         number = legs.special.items[0].number.lone or 0
         clusters = [step.special for step in others if step.stitch == legs.stitch and step.special is not None]

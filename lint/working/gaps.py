@@ -25,7 +25,10 @@ class Gaps(Parts):
             cursor.last = Node("gap")
             return [cursor.last]
         if place.from_words in ("before", "after") and place.targets[0].kind is TargetKind.SPECIAL:
-            return [self.beside_group(place.from_words == "after", place.bare) for _ in range(number)]
+            if place.which is Which.EACH:
+                return self.beside_groups(place.from_words == "after", boundary)
+            bare = place.bare or place.which is Which.LAST and self.none_behind()
+            return [self.beside_group(place.from_words == "after", bare) for _ in range(number)]
         if self.in_stitches_too and place.from_words.startswith("between") and self.round_of_stitches():
             raise PlacesUnknown("which of the gaps are meant, beside the stitches, is not said")
         if place.from_words in ("before", "after"):
@@ -141,6 +144,10 @@ class Gaps(Parts):
             if not bare:
                 raise PlacesUnknown("after which of the groups that is, is not said")
             runs = worked
+        if not after and runs and runs[0][0] == self.gap_at:
+            runs = runs[1:]  # "*V-st in sp before next V-st; rep from *": that gap has been used
+            if not runs and self.repeating:
+                return cursor.run_out(_SPACE, self.size)
         index = (runs[0][-1] + 1 if after else runs[0][0]) if runs else None
         if index is None or index == self.gap_at or index >= len(cursor.nodes) or self.skipped:
             raise PlacesUnknown
@@ -151,6 +158,20 @@ class Gaps(Parts):
         cursor.at = self.gap_at = index
         cursor.last = Node("gap")
         return cursor.last
+
+    def beside_groups(self, after: bool, boundary: int) -> list[Node]:
+        """ "V-st in sp before each V-st": one for each group up to the boundary."""
+        cursor = self.cursor
+        if not cursor.known or after or cursor.at == self.gap_at:
+            raise PlacesUnknown("which gaps these are is not known here")
+        ahead = [run for run in cursor.all_groups() if _is_group(run) and cursor.at <= run[0] < boundary]
+        return [self.beside_group(after, False) for _ in ahead]
+
+    def none_behind(self) -> bool:
+        """Whether no group lies ahead of the one worked into last, or of the gap before which the row has come."""
+        cursor = self.cursor
+        runs = [run for run in cursor.all_groups() if _is_group(run) and run[-1] >= cursor.at]
+        return cursor.known and not any(run[0] >= cursor.at and run[0] != self.gap_at for run in runs)
 
     def gaps_to(self, boundary: int) -> list[Node]:
         """Every gap between groups up to `boundary`."""

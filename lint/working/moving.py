@@ -314,17 +314,18 @@ class Moving(Grouping):
 
     def shape(self, step: Shaping, steps: tuple[Step, ...], index: int, following: tuple[Step, ...]) -> None:
         """Shaping told of the run before (done then), of the run that follows, or of a row of which nothing else is said."""
-        if self.repeating and self.turned_at < 0:
+        if self.repeating and self.turned_at < 0 and step.over is None:
             raise PlacesUnknown("where the row is shaped in every pass is not said")  # "*sc in 4 sts, inc in last st"
         runs = [s for s in steps if isinstance(s, Work) and s.places and s.places[-1].which is Which.EACH]
         before = next((s for s in reversed(steps[:index]) if not isinstance(s, (Remark, Loops))), None)
-        if before in runs:
+        if before in runs or step.over is not None and isinstance(before, Work) and step.over in before.places:
             return
         self.shaping = step
-        if any(s in runs for s in steps[index + 1 :]):
+        if step.over is None and any(s in runs for s in steps[index + 1 :]):
             return
         stitch = next((family(node.kind) for node in self.cursor.nodes if node.is_stitch), self.main)
-        run = Work(step.span, stitch, places=(Place(step.span, Which.EACH, (Target(TargetKind.ANY_STITCH),)),))
+        whole = Place(step.span, Which.EACH, (Target(TargetKind.ANY_STITCH),))
+        run = Work(step.span, stitch, places=(step.over or whole,))
         self.work_stitches(run, (*steps[index + 1 :], *following))
 
     def work_on(self, step: OpenWork) -> None:

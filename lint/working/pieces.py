@@ -41,6 +41,7 @@ from lint.working.chainlines import led_on
 from lint.working.chains import ChainRules
 from lint.working.choices import Key
 from lint.working.columns import columns_of, spread_of, told_singly
+from lint.working.countworked import count_worked
 from lint.working.cursor import PlacesUnknown
 from lint.working.earlier import named_as_below, works_behind
 from lint.working.edges import (
@@ -304,6 +305,8 @@ class PatternWorker:
             steps = until_turned(task.steps, instance.kind, fabric.circular, coming)
             task = replace(task, steps=counted_round_pieces(steps, state.pieces))
             task, best, fabric = resumed(task, state) or on_its_fabric(task, state)
+            task, best = count_worked(task, best, state)
+            instance = task.instance
         except PlacesUnknown as unknown:
             words = str(unknown) or "how many places there are to work into is not known here"
             return self._not_recomputed(instance, state, size, words, instance.row.span)

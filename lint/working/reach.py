@@ -292,6 +292,7 @@ class Reach(Gaps):
             for place in reversed(places):
                 if place.which in (Which.NEXT, Which.LAST):
                     index = self.back(place.targets, self.amount(place.number), index)
+                    index -= self.its_space_left(step, index)
                 elif place.which is Which.EACH:
                     return cursor.end
                 elif self.other_side and place.which is Which.SAME and place.from_words == "round's start":
@@ -299,6 +300,13 @@ class Reach(Gaps):
             if isinstance(step, Repeat):
                 return cursor.end if not _simple(step) else index
         return max(index, cursor.at)
+
+    def its_space_left(self, step: Step, index: int) -> int:
+        """ "1 dc in each dc and ch-1 sp, 2 dc in turning ch": whether the chain's own space is left for the two, 1 or 0."""
+        spaced = index > self.cursor.at and self.into_whole_chain((step,))
+        if not spaced or not self.cursor.whole_chain(self.cursor.nodes[index - 1]):
+            return 0
+        return 1 - self.choices.pick(("chain's space", step.span.start), 2, 0)
 
     def on_no_stitch(self, step: Work) -> bool:
         """Whether a stitch has its own base, as foundation stitches have and Tunisian yarn overs; or is a loop."""

@@ -129,14 +129,15 @@ class Repeating(Moving):
         cursor.stop = boundary
         passes, before_last, self.took_last = 0, None, False
         while cursor.at < boundary and self.something_left(step, boundary):
-            state = self.save()
+            state, gap = self.save(), self.gap_at
             self.run(step.items, step.items)
             if self.ran_out_since(state) and self.skips_past(step, state, boundary, following):
                 passes, before_last = passes + 1, state
                 break
-            if cursor.at == state[0][0] and len(self.made) > state[6] and not self.ran_out_since(state):
+            stands = cursor.at == state[0][0] and self.gap_at == gap
+            if stands and len(self.made) > state[6] and not self.ran_out_since(state):
                 raise PlacesUnknown("the repeat works into nothing of the row below, so that its end is not known")
-            if self.ran_out_since(state) or cursor.at == state[0][0]:
+            if self.ran_out_since(state) or stands:
                 self.restore(state)
                 break
             passes, before_last = passes + 1, state

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from lint.tree import ShapedWhere, Shaping
+from lint.tree import Loops, Remark, ShapedWhere, Shaping, Step
 from lint.working.fabric import Node
 
 # Places that are worked together into one stitch, or one place and the number of stitches that go into it.
@@ -48,3 +48,9 @@ def _increased(run: list[Node], where: ShapedWhere, number: int) -> list[Unit] |
         if where is ShapedWhere.EACH_END:
             more[len(run) - 1] = more.get(len(run) - 1, 0) + number if len(run) == 1 else number
     return [((node,), 1 + more.get(index, 0)) for index, node in enumerate(run)]
+
+
+def shaping_after(following: tuple[Step, ...]) -> Shaping | None:
+    """The shaping that the next clause tells of the run before it: "sc across, dec 1 st at each end"."""
+    ahead = next((step for step in following if not isinstance(step, (Remark, Loops))), None)
+    return ahead if isinstance(ahead, Shaping) else None

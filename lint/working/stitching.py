@@ -6,13 +6,13 @@ from collections import Counter
 from dataclasses import replace
 
 from lint.place import Place, Target, TargetKind, Which
-from lint.tree import Alongside, Loops, Remark, Shaping, Skip, Step, Work
+from lint.tree import Alongside, Shaping, Skip, Step, Work
 from lint.working.cursor import Cursor, PlacesUnknown, Trouble
 from lint.working.fabric import Fabric, Node
 from lint.working.making import Making
 from lint.working.reach import into_round_start
 from lint.working.rowstate import NotDefined
-from lint.working.shaping import shaped
+from lint.working.shaping import shaped, shaping_after
 
 _ANY = Target(TargetKind.ANY_STITCH)
 _STITCHES = (TargetKind.STITCH, TargetKind.ANY_STITCH)
@@ -22,12 +22,6 @@ _MOST_TOGETHER = 6  # places that one stitch closes without being called a clust
 def beside_steps(following: tuple[Step, ...]) -> list[Alongside]:
     """What the next clauses add on the way: "working 3 sc in each corner"."""
     return [step for step in following[:4] if isinstance(step, Alongside)]
-
-
-def shaping_after(following: tuple[Step, ...]) -> Shaping | None:
-    """The shaping that the next clause tells of the run before it: "sc across, dec 1 st at each end"."""
-    ahead = next((step for step in following if not isinstance(step, (Remark, Loops))), None)
-    return ahead if isinstance(ahead, Shaping) else None
 
 
 class Stitching(Making):
@@ -195,6 +189,10 @@ class Stitching(Making):
                 self.work_shaped(kind, each, found, shaping)
             else:
                 self.work_each(step, kind, each, found, instead)
+            return
+        shaping = self.shaping or shaping_after(following)
+        if shaping is not None and shaping.over is not None and shaping.over.span == place.span:
+            self.work_shaped(kind, each, found, shaping)
             return
         if number > 1 and len(found) > 1 and step.number_said and not place.each_of and len(place.ordinals) < 2:
             if number == len(found) and step.stitch != "inc":

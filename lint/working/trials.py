@@ -204,6 +204,7 @@ def best_reading(task: Task, state: PieceState) -> Trial:
                 "passed or worked",
                 "worked or listed",
                 "first comes round",
+                "chain's space",
             )
         ]
         one_of_each = {key[0]: {key: other} for key, other in reversed(covers)}

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from lint.lexicon import Lexeme
 from lint.pattern import Stated
 from lint.place import LimitKind, Which
@@ -93,9 +95,18 @@ class CountClauses(WordClauses):
         else:
             work = sorts_of_work(self.steps, found, stream.lexemes[stream.at :])
         if not work:
-            return found
+            return replace(found, perhaps=self.as_work(found))
         stream.at = start
         return None
+
+    def as_work(self, found: Stated) -> Work | None:
+        """The stitches that a figure behind a full stop would be if it were no count; none behind a turn."""
+        item = found.items[0]
+        sort, _, stitch = item.unit.partition(":")
+        turned = any(isinstance(step, Turn) and step.turned for step in self.steps)
+        if len(found.items) > 1 or item.series or sort != "kind" or turned:
+            return None
+        return Work(item.span, stitch, item.number, number_said=True)
 
     def changes_colour(self, at: int) -> bool:
         """Whether the last clause before an index is a change of colour."""

@@ -9,12 +9,13 @@ from lint.reading.clauses.base import all_read
 from lint.reading.clauses.motif import MotifClauses
 from lint.reading.counting import counts
 from lint.reading.places.limits import limit
+from lint.reading.places.places import places
 from lint.reading.places.targets import ANY
 from lint.reading.repeating import repeats
 from lint.reading.repeating.times import times as read_times
 from lint.reading.words.lists import count_alone
 from lint.reading.words.stream import OPENERS, SIGNS, Stream
-from lint.tree import Covers, Group, Repeat, Times, TimesKind, Work, walk
+from lint.tree import Chain, Covers, Group, Repeat, Times, TimesKind, Work, walk
 
 _IN_TURN = ("number", "stitch", "increase", "decrease", "special", "one_stitch", "and", ",", "the")
 
@@ -35,6 +36,13 @@ class ListRepeats(MotifClauses):
             self.all_in_ring()
             return True
         stream.at = mark
+        if (
+            stream.kind() == "in"
+            and stream.kind(1) == "each"
+            and repeats.pair(self.steps)
+            and self._group_in_each(mark)
+        ):
+            return True
         alone = stream.kind() == "number" and counts.list_ends(stream, mark + 1) and lexeme.text == "*"
         if alone and self.has_work() and not repeats.open_star(self.steps[:-1]):
             number = stream.take()  # "2 sc, inc *6": a multiplication sign
@@ -43,6 +51,21 @@ class ListRepeats(MotifClauses):
             if not repeats.fold_row(self.steps, often, number.span, Covers.RATHER_ALL):
                 self.steps.append(sign)
                 stream.at = mark
+        return True
+
+    def _group_in_each(self, mark: int) -> bool:
+        """ "*sc, ch 1* in each st around": the stars hold together what goes into each, as brackets do."""
+        stream = self.stream
+        found = places(stream)
+        sign = self.steps[-1].sign
+        opened = max(i for i, s in enumerate(self.steps[:-1]) if isinstance(s, repeats.Mark) and s.sign == sign)
+        items = self.steps[opened + 1 : -1]
+        placed = any(isinstance(item, (Work, Group)) and item.places for item in items)
+        ends = stream.kind() in (*SIGNS, "end", "turn", "join", "dash", "=", *OPENERS)
+        if not found or not ends or placed or not all(isinstance(item, (Work, Chain)) for item in items):
+            stream.at = mark
+            return False
+        self.steps[opened:] = [Group(self.steps[opened].span.to(stream.span_from(mark)), tuple(items), found)]
         return True
 
     def stitches_in_turn(self, start: int) -> bool:
@@ -59,7 +82,7 @@ class ListRepeats(MotifClauses):
         reach = limit(stream)
         if (
             reach is None
-            or reach.kind is not LimitKind.END
+            or reach.kind not in (LimitKind.END, LimitKind.LAST)
             or stream.kind() not in (*SIGNS, "end", "dash", "=", "join", "turn")
         ):
             stream.at = start
@@ -77,7 +100,7 @@ class ListRepeats(MotifClauses):
             stream.take()
             return self.read_until(stream.at)
         if not start or stream.lexemes[start - 1].kind not in (",", ".", ";", "dash"):
-            return False
+            return by_cross(stream) and self.clause_often(start)
         if repeats.pair(self.steps) and (often := read_times(stream, after_bracket=True)) is not None:
             repeats.fold_pair(self.steps, often, stream.span_from(start))  # "*2 sc, inc* - 6 times"
             return True
@@ -87,6 +110,24 @@ class ListRepeats(MotifClauses):
         if often.kind is TimesKind.UNCLEAR:
             often = replace(often, kind=TimesKind.IN_ALL)
         return repeats.fold_row(self.steps, often, stream.span_from(start))
+
+    def clause_often(self, start: int) -> bool:
+        """The "x 6" right behind a clause: "2 sc x 6", "3 sc in next st x 4"."""
+        stream = self.stream
+        last = self.steps[-1] if self.steps else None
+        clause = isinstance(last, (Work, Group)) and start > 0 and stream.lexemes[start - 1].end == last.span.end
+        if not clause or any(place.which is not Which.NEXT or place.limit is not None for place in last.places):
+            return False
+        often = read_times(stream, after_bracket=True)
+        if (
+            often is None
+            or often.number is None
+            or stream.kind() not in (*SIGNS, *OPENERS, "end", "dash", "=", "→", "and")
+        ):
+            stream.at = start
+            return False
+        self.steps[-1] = Repeat(stream.span_from(start), (last,), often)
+        return True
 
     def times_first(self, start: int) -> bool:
         """ "6x (2 sc, inc)": how often, before the bracket; or before one clause without any: "4 x sc2tog"."""
@@ -160,4 +201,4 @@ _WORKS = ("stitch", "increase", "decrease", "special", "one_stitch", "group_word
 
 def by_cross(stream: Stream) -> bool:
     """Whether "x 6" stands at the cursor."""
-    return stream.word("x", "×") and stream.kind(1) == "number"
+    return stream.word("x", "×") and stream.kind() != "stitch" and stream.kind(1) == "number"

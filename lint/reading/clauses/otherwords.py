@@ -182,7 +182,11 @@ class WordClauses(EndingClauses):
         stream.take()
         reach = limit(stream)
         works = [step for step in self.steps if isinstance(step, Work)]
-        whole = reach is not None and reach.kind is LimitKind.END and stream.kind() in (*SIGNS, "end", "dash", "=")
+        whole = (
+            reach is not None
+            and reach.kind in (LimitKind.END, LimitKind.LAST)
+            and stream.kind() in (*SIGNS, "end", "dash", "=")
+        )
         if whole and len(works) == 2 and all(p.which is Which.NEXT for step in works for p in step.places):
             span = stream.span_from(start)
             if repeats.fold_row(self.steps, Times(span, TimesKind.FILL, limit=reach), span):

@@ -7,7 +7,7 @@ bracket := "(" row ")" then a place (a group worked into it) or a number of time
 star    := "*" … "rep from *" times        (folded in repeating.repeats)
 
 The reader is built in layers, each a module of this folder: base, hand, tunisian, leftover, remark, skip, chain, yarn, finish,
-shaping, cluster, edge, numberfirst, plain, alongside, placefirst, sized, bracket, motif, listrepeats, ending, otherwords, count.
+evenly, shaping, cluster, edge, numberfirst, plain, alongside, placefirst, sized, bracket, motif, listrepeats, ending, otherwords, count.
 """
 
 from __future__ import annotations
@@ -246,17 +246,18 @@ class Clauses(CountClauses):
         if kind == "group_word" and stream.kind(1) == "of" and stream.kind(2) in OPENERS:
             stream.at += 2  # "shell of (3 dc, ch 1, 3 dc) in next sp"
             return self.read_bracket()
-        if kind == "number" and stream.kind(1) == "times" and stream.kind(2) == "evenly" and self.times_evenly(start):
+        crossed = (
+            kind == "number" and stream.word("x", "×", ahead=1) and stream.kind(1) != "stitch"
+        )  # X may be a stitch
+        often = crossed or kind == "number" and stream.kind(1) == "times"  # "*8 sc, dec*, 3x"
+        if often and stream.kind(1) == "times" and stream.kind(2) == "evenly" and self.times_evenly(start):
             return True
-        if (kind == "number" and stream.kind(1) == "times" or by_cross(stream)) and self.read_whole_row(start):
+        behind = often and (not crossed or stream.kind(2) not in OPENERS or count_alone(stream, 2))
+        if (behind or by_cross(stream)) and self.read_whole_row(start):
             return True
         stream.at = start
-        if (
-            kind == "number"
-            and (stream.kind(1) == "times" or stream.word("x", "×", ahead=1))
-            and not (stream.kind(3) == "stitch" and "one_stitch" in (stream.kind(4), stream.kind(5)))  # "2x3dc-cl"
-            and self.times_first(start)
-        ):
+        one_name = stream.kind(3) == "stitch" and "one_stitch" in (stream.kind(4), stream.kind(5))  # "2x3dc-cl"
+        if often and not one_name and self.times_first(start):
             return True
         stream.at = start
         if kind in (

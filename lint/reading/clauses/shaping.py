@@ -8,13 +8,14 @@ from lint.amount import ONE, Amount
 from lint.growth import ShapedWhere
 from lint.place import Limit, LimitKind, Place, Which
 from lint.reading.clauses.base import STITCHY, is_run
-from lint.reading.clauses.finish import FinishClauses
+from lint.reading.clauses.evenly import EvenlyClauses
 from lint.reading.places.increasedin import increased_in_each
 from lint.reading.places.limits import limit
+from lint.reading.places.places import places
 from lint.reading.places.targets import ANY, target
-from lint.reading.repeating.rowsof import shaped_rows
+from lint.reading.repeating.shapedrows import shaped_rows
 from lint.reading.words.stream import OPENERS, SIGNS
-from lint.tree import NOT_UNDERSTOOD, Evenly, OpenWork, Remark, RowCall, Shaping, Step, Unread, Work
+from lint.tree import NOT_UNDERSTOOD, OpenWork, Remark, RowCall, Shaping, Unread, Work
 
 _AS_BEFORE = (
     "in this way",
@@ -30,12 +31,14 @@ _AS_BEFORE = (
 _EDGES = ("ending", "row_end", "side", "edge")
 
 
-class ShapingClauses(FinishClauses):
+class ShapingClauses(EvenlyClauses):
     """ "decrease 4 sts evenly", "inc 1 st at beg and end of row", "decreasing 1 st at each end"."""
 
     def read_shaping(self, start: int) -> bool:
         stream = self.stream
         word = stream.take()
+        if word.lower in ("while", "whilst") and stream.word("increasing", "decreasing"):
+            word = stream.take()  # "sc around while increasing 4 sts evenly"
         increase = word.kind == "increase" or word.lower == "increasing"
         if word.kind == "word" and word.lower == "double" and stream.kind() in ("each", "all"):
             increase = True  # "double every 3rd st"
@@ -76,7 +79,7 @@ class ShapingClauses(FinishClauses):
         if stream.kind() == "," and stream.kind(1) == "evenly":
             stream.take()  # "increasing 15 more sts, evenly"
         before = stream.at
-        where = self.shaped_where()
+        where = None if word.kind == "increase" and number == ONE and self.into_one_stitch() else self.shaped_where()
         if (
             where is ShapedWhere.EACH_END
             and number != ONE
@@ -107,13 +110,20 @@ class ShapingClauses(FinishClauses):
             stream.at = stream.sentence_end(stream.at, ".", ";", ",", *OPENERS)  # "dec 2 sts at toe and 2 sts at heel"
             self.steps.append(OpenWork(stream.span_from(start), stream.words(start, stream.at)))
             return True
+        if word.lower == "decreasing" and number == ONE and stream.at == start + 1 and stream.kind() == "over":
+            found = places(stream)  # "sc across, decreasing over last 2 sts"
+            if len(found) == 1 and found[0].which in (Which.FIRST, Which.LAST, Which.NEXT) and found[0].number != ONE:
+                self.steps.append(Work(stream.span_from(start), "dec", places=found))
+                return True
         if where is None:
             return False
+        participle = word.lower in ("increasing", "decreasing")
+        over = self.shaped_over(participle) if where is ShapedWhere.EVENLY else None
         span = stream.span_from(start)
         if where is ShapedWhere.ONE_END and self.stops_short():  # "sc to last 2 sts, dec at end of row": there
             self.steps.append(Work(span, "inc" if increase else "dec", number, number_said=number != ONE))
             return True
-        self.steps.append(Shaping(span, number, increase, where))
+        self.steps.append(Shaping(span, number, increase, where, over))
         return True
 
     def read_own_increase(self, start: int) -> bool:
@@ -155,88 +165,6 @@ class ShapingClauses(FinishClauses):
         stream.at = before
         return False
 
-    def run_shaped_evenly(self, start: int) -> bool:
-        """ "sc across, working 5 increases evenly spaced", "with 6 evenly spaced decreases": over the run before."""
-        stream = self.stream
-        if not self.steps or not is_run(self.steps[-1]) or not stream.take_if("make", "with"):
-            return False
-        number = stream.amount()
-        spread = bool(stream.take_if("evenly"))
-        stream.take() if spread and stream.word("spaced") else None
-        sort = stream.take_if("increase", "decrease") if number is not None else None
-        spread = sort is not None and bool(stream.take_if("evenly")) or spread
-        if sort is None or not spread:
-            stream.at = start
-            return False
-        self.pass_row_words()
-        where = ShapedWhere.EVENLY
-        self.steps.append(Shaping(stream.span_from(start), number, sort.kind == "increase", where))
-        return True
-
-    def shaped_evenly(self, start: int, step: Work) -> bool:
-        """ "sc2tog 6 times evenly around, sc in all other sts", "sc across, working 6 decreases evenly spaced"."""
-        stream = self.stream
-        if stream.kind(1) == "number" and not step.number_said:  # "sc2tog evenly 6 times"
-            stream.take()
-            step = replace(step, number=stream.amount() or ONE, number_said=True)
-            stream.take_if("times")
-        else:
-            stream.take()
-        runs = bool(self.steps) and is_run(self.steps[-1])
-        if not step.number_said or step.special is not None or self.has_work() and not runs:
-            return False
-        self.pass_row_words()
-        each = (step.together or 2) - 1
-        number = Amount(tuple(None if one is None else one * each for one in step.number.values))
-        shaping = Shaping(stream.span_from(start), number, step.stitch == "inc", ShapedWhere.EVENLY)
-        if step.together is not None and not runs:
-            place = Place(shaping.span, Which.EACH, (ANY,), limit=Limit(LimitKind.END))
-            self.steps.append(Work(shaping.span, step.stitch, places=(place,)))
-        self.steps.append(shaping)
-        if step.together is not None:
-            self.pass_all_others(step.stitch)
-        return True
-
-    def times_evenly(self, start: int) -> bool:
-        """ "dc in each st across, 10 times evenly spaced across work dc2tog": over the run before."""
-        stream = self.stream
-        number, before = stream.amount(), len(self.steps)
-        runs = bool(self.steps) and is_run(self.steps[-1])
-        bare = not runs and not self.has_work()
-        if number is not None and (runs or bare) and stream.take_if("times") and stream.take_if("evenly"):
-            self.pass_row_words()
-            stream.skip(",", ":", "make")
-            step = self.steps.pop() if self.clause() and len(self.steps) == before + 1 else None
-            gain, span, behind = _gained(step), stream.span_from(start), stream.at
-            if bare and gain:  # "…, sc in all other sts"
-                self.pass_all_others(step.stitch)
-                gain = gain if stream.at > behind else 0
-                place = Place(span, Which.EACH, (ANY,), limit=Limit(LimitKind.END))
-                self.steps.append(Work(span, step.stitch, places=(place,)))
-            if gain:
-                several = Amount(tuple(None if one is None else one * abs(gain) for one in number.values))
-                self.steps.append(Shaping(span, several, gain > 0, ShapedWhere.EVENLY))
-                self.pass_row_words()
-                return True
-        del self.steps[before:]
-        stream.at = start
-        return False
-
-    def pass_all_others(self, stitch: str) -> None:
-        """Passes ", hdc in all other sts", which the run of a shaping spread evenly holds already."""
-        stream = self.stream
-        start = stream.at
-        stream.skip(",", "and", "number")
-        if stream.kind() == "stitch" and stream.take().value == stitch:
-            said = stream.word("in all") and bool(stream.take()) or bool(stream.take_if("in"))
-            each = not stream.word("every") and bool(stream.take_if("each")) or stream.kind(-1) == "total"
-            stream.skip("the")
-            other = each and stream.word("other", "others") or stream.kind() == "remaining"
-            if said and other and stream.take() and stream.take_if("any_stitch", "stitch"):
-                self.pass_row_words()
-                return
-        stream.at = start
-
     def pass_rows(self) -> None:
         """Passes to the sentence's end or a bracket, over brackets that speak of rows: "(10 x 1 st in every 5th row)"."""
         stream = self.stream
@@ -246,6 +174,15 @@ class ShapingClauses(FinishClauses):
             if close is None or not any(item.kind in ("row", "round") for item in stream.lexemes[stream.at : close]):
                 return
             stream.at = close + 1
+
+    def into_one_stitch(self) -> bool:
+        """Whether "inc in last st" stands for itself: a stitch of the row's, and nothing that is told of the run before it."""
+        stream = self.stream
+        at = 2 if stream.kind(1) == "the" else 1
+        named = stream.kind() == "in" and (stream.kind(at) in ("first", "last") or stream.word("end", ahead=at))
+        named = named and stream.kind(at + 1) in ("any_stitch", "stitch")
+        called = any(isinstance(step, RowCall) for step in self.steps)
+        return named and not called and not (self.steps and is_run(self.steps[-1]))
 
     def stops_short(self) -> bool:
         """Whether the run before ends short of the row's end."""
@@ -326,14 +263,6 @@ class ShapingClauses(FinishClauses):
         self.pass_row_words()
         return ShapedWhere.EACH_END if begins and ends else ShapedWhere.ONE_END
 
-    def pass_row_words(self) -> None:
-        """Passes "across the row", "of this row", "spaced around"."""
-        stream = self.stream
-        while stream.kind() in ("across", "around", "over", "of", "the", "row", "round", "side") or stream.word(
-            "this", "spaced", "row", "throughout"
-        ):
-            stream.take()
-
     def read_put(self, start: int) -> bool:
         """ "place 3 sc in same st" is work; "place 8 mm eyes between Rnds 12 and 13" is not."""
         stream = self.stream
@@ -354,29 +283,3 @@ class ShapingClauses(FinishClauses):
             return True
         stream.take()
         return stream.kind() in ("number", "stitch", "(", "[") and self.clause()
-
-    def read_evenly(self, start: int) -> bool:
-        """ "Evenly distribute 88 dc along"."""
-        stream = self.stream
-        stream.take()
-        if not (stream.word("distribute", "space", "spread") and stream.take() or stream.take_if("make")):
-            return False
-        number = stream.amount()
-        if number is None or stream.kind() != "stitch":
-            return False
-        stitch = stream.take().value
-        stream.pass_to()
-        self.steps.append(Evenly(stream.span_from(start), stitch, number))
-        return True
-
-
-def _gained(step: Step | None) -> int:
-    """How many stitches a clause gains where it stands for one of a run: -1 for "dc2tog", 1 for "2 sc in next st"."""
-    if not isinstance(step, Work) or step.special is not None:
-        return 0
-    if step.together is not None or step.stitch in ("inc", "dec"):
-        alone = step.number == ONE and len(step.places) <= 1
-        return (1 if step.stitch == "inc" else 1 - (step.together or 2)) if alone else 0
-    one = len(step.places) == 1 and step.places[0].number == ONE and step.places[0].targets == (ANY,)
-    one = one and step.places[0].which in (Which.NEXT, Which.SAME, Which.ANY) and step.number.lone is not None
-    return (step.number.lone or 1) - 1 if one else 0

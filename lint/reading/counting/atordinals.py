@@ -40,6 +40,11 @@ def at_ordinals(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
             found[-1:] = spread(works, found[-1], taken(found[:-1]))
             at = end
         else:
+            done = taken(found)
+            if done is not None and _follows(works, done):  # "sc in first 4 sts, 2 sc in fifth st"
+                found += [replace(_next(step, len(_positions(step) or ())), number=step.number) for step in works]
+                at = end
+                continue
             opens = not any(isinstance(step, Work) for step in found)
             found += [_unsaid(step) if opens and _shapes(step) and _jumps(step) else step for step in works]
             at = end
@@ -49,6 +54,11 @@ def at_ordinals(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
 def numbered(steps: list[Step]) -> bool:
     """Whether all steps are work into numbered stitches."""
     return all(_positions(step) is not None for step in steps)
+
+
+def first_ones(steps: list[Step]) -> bool:
+    """Whether all steps are work into the first stitches of the row, one after the other: "2 sc in first st"."""
+    return numbered(steps) and not any(map(_jumps, steps))
 
 
 def taken(steps: list[Step]) -> int | None:
@@ -86,6 +96,13 @@ def spread(works: list[Work], run: Work, done: int | None = 0) -> list[Step]:
             done = group[-1]
     to_end = Limit(LimitKind.LAST, Amount.of(0), ANY)  # "to the last 0": after the last stitch of all, none may be left
     return [*found, replace(run, places=(replace(run.places[0], which=Which.EACH, limit=to_end),))]
+
+
+def _follows(works: list[Work], done: int) -> bool:
+    """Whether the numbered stitches are just those that come next, where so many of the row have been worked."""
+    plain = all(step.together is None and step.stitch != "dec" for step in works)
+    numbers = [number for step in works for number in _positions(step) or ()]
+    return plain and done > 0 and numbers == list(range(done + 1, done + 1 + len(numbers)))
 
 
 def _groups(step: Work) -> list[tuple[int, ...]]:

@@ -7,7 +7,7 @@ from dataclasses import replace
 from lint.amount import ONE
 from lint.growth import ShapedWhere
 from lint.place import Limit, LimitKind, Place, TargetKind, Which
-from lint.reading.counting.atordinals import numbered, spread, taken
+from lint.reading.counting.atordinals import first_ones, numbered, spread, taken
 from lint.reading.places.limits import limit
 from lint.reading.places.targets import ANY
 from lint.reading.words.runs import alongside
@@ -46,6 +46,11 @@ def in_all_others(stream: Stream, steps: list[Step], start: int) -> bool:
         steps[first:] = [run, *(alongside(step) for step in before)]
         return True
     ends = _at_the_ends(before)
+    if ends is None and first_ones(before):
+        steps.append(
+            run
+        )  # "2 sc in first st, sc in the rest, 2 sc in last st": what comes behind takes its place of it
+        return True
     if ends is None and numbered(before):
         steps[first:] = spread(before, run, taken(steps[:first]))  # "2 sc in 6th and 12th st, sc in all others"
         return True

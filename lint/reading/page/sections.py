@@ -64,6 +64,10 @@ class SectionFinder:
         self._stopped = expression(
             rf"\s*+(?P<name>{leaflet})(?:\s*\([^()]*\))?(?:\.|\s?(?:\.\s?){{2,}}|\s?…)\s+(?=[^\s.])"
         )
+        # between ornaments: ":: ABBREVIATIONS ::", "~ Notes ~"
+        self._ornamented = expression(
+            rf"\s*+[^\w\s()]{{1,8}}\s*(?P<name>{joined})\s*+[^\w\s()]{{1,8}}\s*$", regex.IGNORECASE
+        )
         # run on in a line of its own capitals: "SIZE: … GAUGE: …"
         self._inline = expression(rf"(?<=[.;]\s{{1,3}})(?P<name>{joined})\s*:\s*", regex.IGNORECASE)
 
@@ -74,6 +78,10 @@ class SectionFinder:
         listed = self._terms_listed.match(line)
         if listed is not None:
             return Heading("abbreviations", listed.start("name"), listed.end("name"), listed.end())
+        if not line.lstrip()[:1].isalnum() and (between := self._ornamented.match(line)) is not None:
+            return Heading(
+                self._names[between["name"].lower()], between.start("name"), between.end("name"), between.end()
+            )
         numbered = _NUMBERED.match(line)
         match = self._line.match(line, numbered.end() if numbered is not None else 0)
         match = match or (self._stopped.match(line) or self._capitals.match(line) if numbered is None else None)

@@ -240,8 +240,8 @@ def series_of(items: list[StatedItem]) -> list[StatedItem]:
 
 
 def left_over(stream: Stream, ahead: int = 0) -> bool:
-    """Whether the "remain" of "7 sts remain" stands so many words ahead."""
-    return stream.kind(ahead) == "remaining" or stream.word("remain", "remains", "left", ahead=ahead)
+    """Whether the "remain" of "7 sts remain", the "made" of "24 sc made" stands so many words ahead."""
+    return stream.kind(ahead) in ("remaining", "made") or stream.word("remain", "remains", "left", ahead=ahead)
 
 
 def whole_count(stream: Stream) -> bool:

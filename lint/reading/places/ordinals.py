@@ -12,7 +12,8 @@ from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS, Stream
 
 def ordinal(stream: Stream, start: int) -> Place | None:
     """ "4th ch from hook", "3rd ch of beg ch-4", "2nd of next 3 sc", "3rd dc of next shell"."""
-    ordinals = [stream.take().number]
+    first = stream.take()
+    ordinals = [1 if first.kind == "first" else first.number]
     while True:
         before = stream.at
         stream.skip(",", "and")
@@ -38,6 +39,7 @@ def ordinal(stream: Stream, start: int) -> Place | None:
     if of_last_row(stream):
         return _numbered(stream, start, found, ordinals)
     if stream.kind() == "of" or stream.word("in") and stream.kind(1) in ("beginning", "turning_chain"):
+        behind = stream.at
         stream.take()
         stream.skip("the")
         word = stream.take_if("next", "same", "last", "first", "each", "beginning", "any")
@@ -62,6 +64,10 @@ def ordinal(stream: Stream, start: int) -> Place | None:
             stream.at += 3  # "2nd of 3 sc at each corner"
             corner = Target(TargetKind.CORNER)
             return Place(stream.span_from(start), Which.EACH, (owner,), of=corner, middle=True)
+        named = found.kind in (TargetKind.STITCH, TargetKind.ANY_STITCH)
+        if among is not None and owner.kind is TargetKind.SPECIAL and named:
+            stream.at = behind  # "3rd dc of next 2 shells": of each of so many
+            return Place(stream.span_from(start), Which.NTH, (found,), ordinals=tuple(ordinals))
         if among is not None and word is not None and word.kind == "next":  # "2nd of next 3 sc"
             return Place(stream.span_from(start), Which.NTH, (owner,), among, ordinals=tuple(ordinals))
         stitches = owner.kind in (TargetKind.STITCH, TargetKind.ANY_STITCH)
@@ -99,6 +105,17 @@ def ordinal(stream: Stream, start: int) -> Place | None:
             of_which=word.kind if word else "",
         )
     return _numbered(stream, start, found, ordinals)
+
+
+def first_and_others(stream: Stream, start: int) -> Place | None:
+    """ "first, third and fifth ch of next ch-5": chains of one loop, or stitches of one group, as "1st, 3rd and 5th" are."""
+    before = stream.at
+    if stream.kind(1) in (",", "and") and stream.kind(2) == "ordinal":
+        found = ordinal(stream, start)
+        if found is not None and (found.of is not None or found.targets[0].kind is TargetKind.TURNING_CHAIN):
+            return found
+    stream.at = before
+    return None
 
 
 def _last_told(stream: Stream, start: int) -> tuple[Amount, Target] | None:

@@ -4,13 +4,15 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+from lint.amount import ONE
 from lint.lexicon import Lexeme
-from lint.place import Place, Target, TargetKind
-from lint.reading.places.targets import of_last_row, target
+from lint.place import Place, Target, TargetKind, Which
+from lint.reading.places.targets import how_many, of_last_row, target
 from lint.reading.words.piecewords import is_piece, names_piece, on_a_piece
 from lint.reading.words.stream import SIGNS, Stream
 
 _ALTERS = ("increasing", "decreasing", "except", "excepting", "excluding", "once", "twice", "thrice", "minus", "plus")
+_PARTS = (TargetKind.SPACE, TargetKind.STITCH, TargetKind.ANY_STITCH)
 _POINTS = ("the", "same", "next", "last", "each", "first", "beginning", "any", "ordinal")
 
 
@@ -111,6 +113,24 @@ def _of_so_many(stream: Stream) -> Target | None:
         return found
     stream.at = start
     return None
+
+
+def in_so_many_groups(stream: Stream, place: Place) -> list[Place]:
+    """The place, once for each of the groups of "(in ch-1 sp) of (each of) next 4 V-sts"; alone where no such words follow."""
+    if stream.kind() != "of":
+        return [place]
+    start = stream.at
+    part = place.of is None and place.number == ONE and place.limit is None and place.which in (Which.NEXT, Which.NTH)
+    if part and place.targets[0].kind in _PARTS:
+        stream.take()
+        stream.skip("each", "of", "the")
+        number = how_many(stream) if stream.take_if("next") else None
+        owner = target(stream) if number is not None and number.lone else None
+        if owner is not None and owner.kind is TargetKind.SPECIAL:
+            one = replace(place, of=owner, of_which="next", bare=False, span=place.span.to(stream.span_from(start)))
+            return [one] * number.lone
+        stream.at = start
+    return [place]
 
 
 def middle_of_arch(place: Place | None) -> Place | None:

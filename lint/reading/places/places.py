@@ -13,10 +13,11 @@ from dataclasses import replace
 from lint.amount import ONE
 from lint.place import Place, Target, TargetKind, Which
 from lint.reading.places.freeloops import free_part, in_all_of_them
+from lint.reading.places.gapwords import group_of_two, space_between
 from lint.reading.places.limits import half_of_row, limit
 from lint.reading.places.ofpieces import piece_stitches
-from lint.reading.places.ordinals import chain_top, merges, numbered_together, ordinal
-from lint.reading.places.partof import middle_of_arch
+from lint.reading.places.ordinals import chain_top, first_and_others, merges, numbered_together, ordinal
+from lint.reading.places.partof import in_so_many_groups, middle_of_arch
 from lint.reading.places.pointed import all_but, all_told, chains_made, each_place, pointed, with_target
 from lint.reading.places.prepositions import begins_bare, preposition
 from lint.reading.places.targets import (
@@ -34,10 +35,8 @@ from lint.reading.places.targets import (
     of_last_row,
     other_beside,
     row_named,
-    target,
 )
 from lint.reading.words.piecewords import (
-    PIECE_WORDS,
     names_piece,
     of_joined_piece,
     of_other_piece,
@@ -73,7 +72,7 @@ def places(stream: Stream, allow_to: bool = False, bare: bool = False) -> tuple[
     if first is None:
         stream.at = start
         return ()
-    found = [replace(first, shared=shared or first.shared)]
+    found = in_so_many_groups(stream, replace(first, shared=shared or first.shared))
     while True:
         before = stream.at
         comma = stream.take_if(",")
@@ -198,6 +197,8 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         stream.skip("of", "the")
         place = pointed(stream, start)  # "in the first of the next 4 sts": the next one, and none of those behind it
         place = replace(place, number=ONE, each_of=False) if place is not None else None
+    elif kind == "first" and (numbered := first_and_others(stream, start)) is not None:
+        place = numbered
     elif kind in ("next", "first", "last", "same", "any", "remaining") and not names_piece(stream):
         if kind != "same" or not stream.word("these", "those", "that") or stream.kind(1) not in ("last", "next"):
             place = pointed(stream, start)
@@ -276,6 +277,9 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
     else:
         place = with_target(stream, start, Which.NEXT)
         place = place and replace(place, bare=place.which is Which.NEXT)
+        whole = place is not None and place.targets[0].kind is TargetKind.CHAIN and place.targets[0].length is not None
+        if kind == "beginning" and whole and place.of is None:  # "2 sc in beg ch-4"
+            place = replace(place, targets=(replace(place.targets[0], kind=TargetKind.TURNING_CHAIN),))
         if place is None and loop_words and stream.kind() not in ("word",):
             return None
     if place is None and kind in ("row", "round") and stream.kind(1) == "number" and stream.kind(2) == "below":
@@ -310,14 +314,14 @@ def _item(stream: Stream, between: bool = False) -> Place | None:
         place = replace(place, span=stream.span_from(start))  # "in next p-lp between picots": the middle of the loop
     behind = stream.at
     if between:
-        beside, told = _group_of_two(place.targets[0], other_beside(stream), place.from_words)
+        beside, told = group_of_two(place.targets[0], other_beside(stream), place.from_words)
         if beside is not None and told in ("before", "after"):  # "between first dc and V-st"
             place = replace(place, targets=(beside,), which=Which.NEXT, from_words=told)
         place = replace(place, between=True, number=ONE if place.number.lone == 2 else place.number)
         if of_a_row_below(stream):
             place = replace(place, below=True, row=row_named(stream, behind), span=stream.span_from(start))
     elif place.targets[0] == Target(TargetKind.SPACE) and beside_word(stream):
-        place = _space_between(stream, place, start)
+        place = space_between(stream, place, start)
     elif stream.kind() == "at" and stream.kind(2 if stream.kind(1) == "the" else 1) == "base":
         while stream.kind() in ("at", "the"):
             stream.take()
@@ -356,45 +360,3 @@ def _between_picots(stream: Stream) -> bool:
         return False
     stream.at += ahead + 1
     return True
-
-
-def _group_of_two(one: Target, other: Target | None, beside: str) -> tuple[Target | None, str]:
-    """ "Sp between first dc and next V-st": the gap before that group, and not one between two; else the second of both."""
-    if other is None or (one.kind is TargetKind.SPECIAL) is (other.kind is TargetKind.SPECIAL):
-        return other, beside
-    return (other, "before") if other.kind is TargetKind.SPECIAL else (one, "after")
-
-
-def _space_between(stream: Stream, place: Place, start: int) -> Place:
-    """ "sp between next 2 groups", "each sp between sts", "sp between ch-3 and next dc": the gap, as often as the space."""
-    before = stream.at
-    if stream.kind() == "between" and stream.word(*PIECE_WORDS, ahead=2 if stream.kind(1) == "the" else 1):
-        stream.pass_to(*SIGNS)  # "gap between thumb and hand"
-        return replace(place, which=Which.ELSEWHERE, span=stream.span_from(start))
-    between = stream.take().kind == "between"
-    stream.take() if not between and stream.word("before", "after") else None
-    beside = "" if between else stream.peek(-1).lower
-    many = between and stream.kind() in ("any_stitch", "stitch")  # "sp between sts": the gap itself, however many
-    anywhere = between and stream.kind() == "any"  # "in sp between any two dc", where a round may begin
-    pair = between and stream.kind() in ("next", "any") and stream.kind(1) == "number" and stream.peek(1).number == 2
-    beside = "between" if many else "between two" if pair else beside
-    every = between and stream.kind() == "each"  # "in gap between each st across"
-    stream.skip("the", "next", "first", "last", "each", "all", "any") if between else stream.skip(
-        "the", "next", "first"
-    )
-    how_many(stream)
-    found = target(stream)
-    if found is not None and stream.take_if("and"):
-        stream.skip("the", "next", "first", "last")
-        how_many(stream)
-        one, found = found, target(stream)
-        found, beside = _group_of_two(one, found, beside)
-    if found is None:
-        stream.at = before
-        return place
-    whole, reach = stream.span_from(start), limit(stream)
-    every = every or between and place.bare and reach is not None and place.number == ONE  # "in sp between sts across"
-    which = Which.ANY if anywhere else Which.EACH if every else place.which
-    bare = place.bare and not any(item.kind == "next" for item in stream.lexemes[before : stream.at])
-    place = replace(place, which=which, targets=(found,), between=True, limit=reach, span=whole, bare=bare)
-    return replace(place, from_words=beside)

@@ -28,9 +28,12 @@ def told_together(stream: Stream, steps: list[Step], start: int) -> bool:
 
 
 def _as_one(stream: Stream, start: int) -> Work | None:
-    """ "work off 2 sc as 1 sc", "work 2 sts as 1", "take 2 sts tog", "work next 2 sts tog", "2 sts tog"."""
+    """ "work off 2 sc as 1 sc", "work 2 sts as 1", "take 2 sts tog", "working last 2 sts tog", "2 sts tog"."""
     stream.at = start
     taking = stream.word(*_TAKES)
+    last = stream.kind(2 if stream.kind(1) == "the" else 1) == "last"
+    if last and (taking or stream.kind() == "make" or stream.word("working")):
+        return _last_as_one(stream, start)
     if not (taking or stream.kind() in ("make", "next", "number")):
         return None
     stream.take() if stream.kind() not in ("next", "number") else None
@@ -51,6 +54,20 @@ def _as_one(stream: Stream, start: int) -> Work | None:
     if stream.kind() in _STS:
         stitch = _stitch(stream)
     return Work(stream.span_from(start), stitch, ONE, together=number.number)
+
+
+def _last_as_one(stream: Stream, start: int) -> Work | None:
+    """The "last 2 sts tog" behind "working", "work", "taking"."""
+    stream.take()
+    stream.skip("the", "last")
+    number = stream.take_if("number")
+    if number is None or number.number < 2 or stream.kind() not in _STS:
+        return None
+    stitch = _stitch(stream)
+    if stream.take_if("together") is None:
+        return None
+    place = Place(stream.span_from(start), Which.LAST, (ANY,), Amount.of(number.number), shared=True)
+    return Work(place.span, stitch, ONE, (place,), number.number)
 
 
 def _how_often(stream: Stream) -> Amount:

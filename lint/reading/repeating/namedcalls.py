@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from lint.expression import expression
-from lint.reading.repeating.rowsof import every_so_many
+from lint.reading.repeating.shapedrows import every_so_many
 from lint.reading.repeating.times import times
 from lint.reading.words.stream import Stream
 from lint.tree import RowCall, Step, TimesKind

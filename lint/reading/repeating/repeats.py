@@ -8,7 +8,7 @@ from lint.amount import ONE, Amount
 from lint.place import Limit, LimitKind, Which
 from lint.reading.repeating.namedcalls import lettered_row, named_row_call
 from lint.reading.repeating.rowcalls import names_rows, row_call
-from lint.reading.repeating.times import counts_passes, times
+from lint.reading.repeating.times import bare_passes, counts_passes, times
 from lint.reading.words.borrowing import Borrowed, other_row
 from lint.reading.words.lists import list_only
 from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS, Stream
@@ -138,12 +138,15 @@ def repeat_clause(stream: Stream, steps: list[Step], start: int, source: tuple[i
         stream.skip("in", "the")
         stream.take()  # "the steps in the brackets"
     stream.skip("from", "between", "first", "the")
+    if (stream.kind() == "beginning" or stream.word("start")) and not open_star(steps):
+        stream.take()  # "repeat from beg of rnd 5 more times"
+        stream.skip("of", "the", "row", "round")
     named = stream.word("star", "asterisk") and stream.kind(-1) == "the" and open_star(steps)  # "repeat from the star"
     both = stream.word("stars", "asterisks") and stream.kind(-1) in ("between", "the") and pair(steps)
     if not is_mark(stream) and not named and not both:
         if stream.kind() in OPENERS and stream.kind(1) in CLOSERS:
             stream.at += 2
-        how_often = times(stream)
+        how_often = times(stream) or (bare_passes(stream) if open_star(steps) else None)
         if steps and isinstance(steps[-1], Repeat) and how_often is None:
             return False
         if pair(steps):
@@ -194,7 +197,7 @@ def repeat_clause(stream: Stream, steps: list[Step], start: int, source: tuple[i
     source = source or other_row(stream)  # "rep from * of Row 1 to end"
     opened = max((i for i, step in enumerate(steps) if isinstance(step, Mark) and step.sign == sign), default=None)
     said = until_made(stream, steps, opened) if opened is not None and opened < len(steps) - 1 else None
-    said = said or until_done(stream) or times(stream) or early
+    said = said or until_done(stream) or times(stream) or bare_passes(stream) or early
     how_often = said or Times(stream.span_from(start), TimesKind.FILL, limit=Limit(LimitKind.END))
     source = source or other_row(stream)  # "rep from * to end as Row 1"
     on = stream.kind() in (",", ";") and stream.work_at(stream.at + 1)

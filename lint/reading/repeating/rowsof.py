@@ -7,11 +7,10 @@ from dataclasses import dataclass, replace
 from lint.amount import ONE, Amount
 from lint.expression import expression
 from lint.lexeme import Lexeme
-from lint.place import LimitKind, Which
-from lint.reading.places.targets import LOOPS
-from lint.reading.repeating.times import times as read_times
-from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS, Stream
-from lint.tree import Chain, Loops, OpenWork, Remark, RowCall, Shaping, Step, Times, TimesKind, Turn, UseYarn, Work
+from lint.place import Limit, LimitKind, Place, Which
+from lint.reading.places.targets import ANY, LOOPS
+from lint.reading.words.stream import OPENERS, SIGNS, Stream
+from lint.tree import Chain, Loops, OpenWork, Remark, RowCall, Step, Turn, UseYarn, Work
 
 # what may be said of rows that neither gain nor lose a stitch
 _EVEN = {"work even", "work straight", "work without shaping", "work without decreasing", "work without increasing",
@@ -51,6 +50,7 @@ class _Told:
     end: int
     loops: str | None = None  # back | front | third, where all stitches go in these
     pattern: str | None = None  # set | straight, where they are of the pattern's stitches
+    shaped: bool = False  # one row, of which the next words tell the shaping: "Work a round of sc, increasing 6 evenly"
 
 
 def rows_even(stream: Stream, steps: list[Step], start: int) -> bool:
@@ -60,6 +60,10 @@ def rows_even(stream: Stream, steps: list[Step], start: int) -> bool:
         return _as_row(stream, steps, start)
     stream.at = told.end
     span = stream.span_from(start)
+    if told.shaped:
+        run = Place(span, Which.EACH, (ANY,), limit=Limit(LimitKind.END))
+        steps.append(Work(span, told.stitch, places=(run,)))
+        return True
     one = OpenWork(
         span, stream.words(start, told.end), plain=True, stitch=told.stitch, over=told.over, pattern=told.pattern
     )
@@ -75,6 +79,9 @@ def _told(stream: Stream, start: int) -> _Told | None:
         told = _told(Stream([*stream.lexemes[:at], whole, *stream.lexemes[behind:]], stream.vocabulary), start)
         return replace(told, end=told.end + behind - at - 1) if told is not None else None
     end = stream.sentence_end(start, ".", ";", ",", "dash", *OPENERS)
+    comma = end < len(stream.lexemes) and stream.lexemes[end].kind == ","
+    shaped = next((at for at, item in enumerate(stream.lexemes[start : end + 2 * comma], start) if _shapes(item)), None)
+    end = min(end, shaped) if shaped is not None else end
     words = stream.lexemes[start:end]
     if not words or len(words) > 14:
         return None
@@ -82,7 +89,8 @@ def _told(stream: Stream, start: int) -> _Told | None:
     tail = stream.lexemes[end + 1 : stream.sentence_end(end + 1, ".", ";", "dash", *OPENERS)]
     loops = bool(tail) and all(item.kind in ("make", "in", "the", *LOOPS) for item in tail)  # ", working in both loops"
     if end < len(stream.lexemes) and stream.lexemes[end].kind == "," and after not in _FOLLOWS and not loops:
-        return None
+        if shaped is None:
+            return None
     words = [_one(item, words[i + 1 : i + 2]) for i, item in enumerate(words)]
     signs = "".join(_sign(item) for item in words)
     for pattern in (_NUMBER_FIRST, _FOR_ROWS, _ONE_ROW, _AS_BEFORE):
@@ -95,6 +103,9 @@ def _told(stream: Stream, start: int) -> _Told | None:
         stitch = next((item.value for item in words if item.kind == "stitch"), None)
         if stitch == "sl st" or row is not None and not of_rows and pattern is not _ONE_ROW:
             return None
+        one = row is not None and (not of_rows or words[of_rows[0]].quantity == ONE)
+        if shaped is not None and not (one and stitch is not None and over is None):
+            return None
         style = "straight" if set("EQ") & set(signs) or pattern is _AS_BEFORE else "set"
         if pattern is _ONE_ROW and "P" in signs or "P" in signs and stitch is not None:
             return None
@@ -106,6 +117,7 @@ def _told(stream: Stream, start: int) -> _Told | None:
             end,
             loops,
             style if "P" in signs or pattern is _AS_BEFORE else None,
+            shaped is not None,
         )
     return None
 
@@ -184,201 +196,5 @@ def _sign(item) -> str:
     return _KINDS.get(item.kind, "?")
 
 
-def shaped_rows(stream: Stream, shaping: Shaping, start: int) -> tuple[Step, ...] | None:
-    """The rows that a shaping is worked in: "(of) next 4 rows", "every row until 6 sts remain", "every 4th row 3 times"."""
-    before = stream.at
-    several = _next_and_following(stream, shaping, start)
-    if several is None:
-        stream.at = before
-        several = (one,) if (one := _shaped_rows(stream, shaping, start)) is not None else None
-    return several
-
-
-def _next_and_following(stream: Stream, shaping: Shaping, start: int) -> tuple[Step, ...] | None:
-    """ "next row and 3 foll alt rows", "next 5 rows, then every foll alt row until 40 sts rem": rows that follow each other."""
-    stream.skip("in", "of", "over", "for", "the")
-    stream.take() if stream.word("on") else None
-    if stream.take_if("next") is None:
-        return None
-    number = stream.amount()
-    if stream.take_if("row", "round") is None and (number is not None or stream.kind() != "and"):
-        return None  # but "next and foll 3 alt rows"
-    steps = [RowCall(stream.span_from(start), None, None, rows=number or ONE, own=((shaping,),))]
-    while not _ends(stream):
-        behind = stream.at
-        stream.take_if(",")
-        if stream.kind() != "and" and not stream.word("then"):
-            return None
-        while stream.kind() in ("and", "then", "at", "each", "ending", "in", "of", "the") or stream.word("then", "on"):
-            if stream.kind() == "each" and stream.kind(1) != "ending":
-                break
-            stream.take()  # "and then at each end of the foll 2 rows"
-        told = _counted_following(stream)
-        if told is not None:
-            times, until, step = Times(stream.span_from(behind), TimesKind.IN_ALL, told[0]), None, told[1]
-        elif number is None and len(steps) == 1 or (step := every_so_many(stream)) is None:
-            return None  # "next row and every foll 4th row": one cycle, and read so
-        elif (often := _how_often(stream)) is None or often[0] and often[0].kind is TimesKind.MORE:
-            return None
-        else:
-            times, until = often
-        cycle = (*(((OpenWork(stream.span_from(behind), "even", plain=True),),) * (step - 1)), (shaping,))
-        steps.append(RowCall(stream.span_from(behind), None, None, times=times, until=until, own=cycle))
-    return tuple(steps) if len(steps) > 1 else None
-
-
-def _counted_following(stream: Stream) -> tuple[Amount, int] | None:
-    """Takes "3 foll alt rows", "foll 4 alt rows", "foll alt row", "2 foll 4th rows": how many rows, and one in how many."""
-    number = stream.amount()
-    if stream.kind() != "next" or not stream.take():
-        return None
-    number = stream.amount() if number is None else number
-    step = 1
-    if stream.word("alternate", "alt") or stream.kind() == "alternate":
-        stream.take()
-        step = 2
-    elif stream.kind() == "ordinal":
-        step = stream.take().number
-    several = stream.word("rows", "rounds", "rnds", "rds")
-    if stream.take_if("row", "round") is None or not 1 <= step <= 40 or several is (number is None):
-        return None  # "foll alt rows": how many is not said
-    return number or ONE, step
-
-
-def _shaped_rows(stream: Stream, shaping: Shaping, start: int) -> RowCall | Shaping | None:
-    before = stream.at
-    if stream.kind() in ("in", "of", "over", "for") or stream.word("on"):
-        stream.take()
-    every_following = stream.kind() == "each" and stream.word("following", "foll", ahead=1)
-    if stream.kind(1) in ("next", "number") and not every_following:
-        stream.skip("the", "each", "same")
-    now = _this_row(stream)
-    behind = stream.kind(1 if stream.kind() == "," else 0)
-    if now and behind not in ("and", "then"):
-        if _ends(stream):
-            return shaping
-        stream.at = before
-        return None
-    first = ((shaping,),) if now else ()
-    if now:
-        stream.take_if(",")
-        stream.skip("and", "then", "in", "on", "of")
-    if stream.kind() == "next" and not now:
-        stream.take()
-        number = stream.amount()
-        if number is not None and stream.take_if("row", "round") and _ends(stream):
-            return RowCall(stream.span_from(start), None, None, rows=number, own=((shaping,),))
-        stream.at = before
-        return None
-    nth = not now and _nth_row_and(stream)
-    step = every_so_many(stream, following=nth)
-    if step is None:
-        stream.at = before
-        return None
-    often = _how_often(stream)
-    if nth and (often is None or often[1] is None):  # whether the 5th row is one of all "6 times" is not said
-        stream.at = before
-        return None
-    if not _ends(stream) or often is None and step != 1:
-        stream.at = before
-        return None
-    span = stream.span_from(start)
-    if often is None:
-        return shaping  # "of every row", under a label that says which
-    even = OpenWork(span, "even", plain=True)
-    cycle = (*(((even,),) * (step - 1)), (shaping,))
-    number, until = often
-    more, in_all = (number is not None and number.kind is kind for kind in (TimesKind.MORE, TimesKind.IN_ALL))
-    in_all = in_all and any(item.kind == "total" for item in stream.lexemes[start : stream.at])
-    sure = step == 1 or bool(first) and (until is not None or more or in_all)
-    if first and sure and until is None:
-        fewer = Amount(tuple(one and one - 1 for one in number.number.values))  # the next row is one of all
-        passes = Times(number.span, TimesKind.IN_ALL, fewer if in_all else number.number)
-        return RowCall(span, None, None, times=passes, own=cycle, lead=first)
-    if first and not sure:
-        stream.at = before
-        return None
-    if step > 1 and not first:
-        cycle = ((shaping,),)  # in which of the rows the first falls is not said
-    if number is not None and number.kind is TimesKind.MORE and not first:
-        number = Times(number.span, TimesKind.IN_ALL, number.number)
-    return RowCall(span, None, None, times=number, until=until, own=cycle, lead=first, apart=step > 1 and not first)
-
-
-def _this_row(stream: Stream) -> bool:
-    """Takes "next row", "this row"; "next" alone where "and every alt row" follows."""
-    this = any(item.lower == "this" for item in stream.lexemes[max(0, stream.at - 2) : stream.at])
-    if this and stream.kind() == "and" and stream.kind(1) == "each":
-        return True  # "of this (row)" is taken already
-    if stream.kind() in ("next", "same") and stream.kind(1) == "and" and stream.kind(2) == "each":
-        stream.take()
-        return True
-    if stream.kind() in ("next", "same") and stream.kind(1) in ("row", "round"):
-        stream.at += 2
-        return True
-    return False
-
-
-def _nth_row_and(stream: Stream) -> bool:
-    """Takes the "5th and", "3rd row and" before "every foll 4th row"."""
-    row = stream.kind(1) in ("row", "round")
-    told = stream.kind() == "ordinal" and stream.kind(1 + row) == "and"
-    if told:
-        stream.at += 2 + row
-    return told
-
-
-def every_so_many(stream: Stream, following: bool = False) -> int | None:
-    """Takes "every row", "every other row", "every foll alt row", "every 4th row", "every 4 rows": one row in how many.
-
-    `following`: "5th and foll 4th rows" says the same without "every".
-    """
-    start = stream.at
-    if stream.take_if("each") is None and not (following and stream.word("following", "foll")):
-        return None
-    step = 1
-    while stream.word("following", "foll", "next"):
-        stream.take()
-    if stream.word("other", "alternate", "alt", "second") or stream.kind() == "alternate":
-        stream.take()
-        step = 2
-    elif stream.kind() in ("ordinal", "number"):
-        step = stream.take().number
-    if stream.word("following", "foll"):
-        stream.take()
-    if stream.take_if("row", "round") and 1 <= step <= 40:
-        return step
-    stream.at = start
-    return None
-
-
-def _how_often(stream: Stream) -> tuple[Times | None, Amount | None] | None:
-    """Takes "3 times (more)", "until 6 sts remain": how often, or how many stitches end it."""
-    start = stream.at
-    stream.take_if(",")
-    stream.take_if("for")
-    if stream.word("until", "till", "to"):
-        stream.take()
-        while stream.word("there", "are", "you", "have", "a", "total", "of") or stream.kind() == "total":
-            stream.take()
-        number = stream.amount()
-        if number is not None and stream.take_if("any_stitch", "stitch"):
-            while stream.kind() == "remaining" or stream.word("remain", "remains", "left", "are", "in", "total"):
-                stream.take()
-            return None, number
-    else:
-        often = read_times(stream, after_bracket=True)
-        if often is not None and often.number is not None and often.kind is not TimesKind.FILL:
-            return often, None
-    stream.at = start
-    return None
-
-
-def _ends(stream: Stream) -> bool:
-    """Whether the sentence ends here, or goes on to a count, a turn, or fastening off."""
-    if stream.kind() == "," and stream.kind(1) in _FOLLOWS:
-        return True
-    return stream.done or stream.kind() in (".", ";", "dash", "=", *OPENERS, *CLOSERS)
-
-
-__all__ = ["every_so_many", "rows_even", "shaped_rows"]
+def _shapes(item: Lexeme) -> bool:
+    return item.kind in ("increase", "decrease") or item.lower in ("increasing", "decreasing")

@@ -28,8 +28,8 @@ def times(stream: Stream, after_bracket: bool = False) -> Times | None:
         stream.take() if stream.word("this", "these") else stream.skip(
             "all", "the"
         )  # "[sc 5, inc] repeat this 4 times"
-        if after_bracket and (bare := _bare_number(stream, start)) is not None:
-            return bare
+        if (bare := _bare_number(stream, start)) is not None:
+            return bare if after_bracket else replace(bare, kind=TimesKind.UNCLEAR)  # "*sc, inc* repeat 6"
     total = bool(stream.take_if("total")) or (
         stream.word("for") and stream.kind(1) == "total" and bool(stream.take()) and bool(stream.take())
     )
@@ -122,6 +122,17 @@ def _bare_number(stream: Stream, start: int) -> Times | None:
         return None
     stream.at += after
     return Times(stream.span_from(start), TimesKind.IN_ALL, number.quantity)
+
+
+def bare_passes(stream: Stream) -> Times | None:
+    """ "*sc, inc; rep from * 6", "…; repeat 5 more": a figure and no word of times, where a starred passage is repeated."""
+    start = stream.at
+    number = stream.amount()
+    if number is not None and stream.take_if("more") and stream.kind() in (*SIGNS, "end", "dash", "=", *OPENERS):
+        return Times(stream.span_from(start), TimesKind.MORE, number)
+    stream.at = start
+    bare = _bare_number(stream, start)
+    return None if bare is None else replace(bare, kind=TimesKind.UNCLEAR)
 
 
 def counts_passes(stream: Stream) -> bool:

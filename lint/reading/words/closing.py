@@ -10,6 +10,7 @@ from lint.reading.words.stream import OPENERS, SIGNS, Stream
 from lint.source import Span
 from lint.tree import (
     MAKES_STITCHES,
+    NOT_UNDERSTOOD,
     Chain,
     Counting,
     FastenOff,
@@ -22,6 +23,7 @@ from lint.tree import (
     Repeat,
     Step,
     Turn,
+    Unread,
     Work,
     walk,
 )
@@ -67,6 +69,7 @@ def chain_told_by_count(steps: list[Step], lexemes: list[Lexeme]) -> list[Step]:
     return found
 
 
+_OF_THIS_PIECE = ("half", "side", "sides", "shoulder", "edge")
 _COUNTING = ("counting", "including", "incl")
 MOST_PICOT_CHAINS = 7  # common practice, no source: a longer loop is no picot
 
@@ -138,10 +141,18 @@ def closing_join(steps: list[Step]) -> list[Step]:
 
 
 def after_fastening(steps: list[Step]) -> list[Step]:
-    """The steps; what "Fasten off. Work the second sleeve in the other armhole." tells of another piece is a remark."""
+    """The steps; what "Fasten off. Work the second sleeve in the other armhole." tells of another piece is a remark.
+
+    "Work the second half in the same way" are more rows of this piece, and none of this row.
+    """
     off = next((i for i, step in enumerate(steps) if isinstance(step, FastenOff)), len(steps))
     worked = any(isinstance(step, MAKES_STITCHES) for step in walk(tuple(steps[:off])))
     if not worked or any(isinstance(step, JoinYarn) for step in steps[off:]):
         return steps
-    behind = [Remark(step.span) if isinstance(step, OpenWork) else step for step in steps[off:]]
+    behind = [_told_behind(step) if isinstance(step, OpenWork) else step for step in steps[off:]]
     return [*steps[:off], *behind]
+
+
+def _told_behind(step: OpenWork) -> Step:
+    same = any(word in _OF_THIS_PIECE for word in step.words.lower().split())
+    return Unread(step.span, step.words, NOT_UNDERSTOOD) if same else Remark(step.span)

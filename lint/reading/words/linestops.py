@@ -27,6 +27,10 @@ _ROUNDED_OFF = ("around", "across", "ending")  # a figure in the line below is n
 # short forms, and what goes on with the same clause behind the full stop of one: "3 ch. and 4 tr. into next sp."
 _SHORTENED = ("stitch", "special", "any_stitch", "chain", "space")
 _GOES_ON = (",", ";", "and", "in", "over", "of", "to", "together", "evenly", "space", *CLOSERS)
+_AGAIN, _HOW_OFTEN = (
+    ("rep", "rpt"),
+    ("number", "from", "star", "around", "across", "to", "between"),
+)  # "Rep. twice more"
 _NUMBER_WORDS, _FIGURES = ("no", "nr"), ("number", "decimal")  # "Using No. 4.00 hook"
 _ROWS_NAMED = ("row", "round", "ordinal", "last", "the")
 _BEFORE_FIGURES = (
@@ -117,7 +121,8 @@ def without_short_stops(stream: Stream) -> Stream:
         goes_on = after.kind in _GOES_ON or after.kind == "make" and _place_first(stream.lexemes[: index + 1])
         goes_on = goes_on or after.kind == "number" and before.kind == "chain" and _opens_clause(stream.lexemes, index)
         numbered = stop.kind == "." and stop.glued and after.kind in _FIGURES and before.lower in _NUMBER_WORDS
-        if numbered or short and goes_on and not after.text[:1].isupper():
+        again = stop.kind == "." and stop.glued and before.lower in _AGAIN and after.kind in _HOW_OFTEN
+        if numbered or again or short and goes_on and not after.text[:1].isupper():
             stops.add(index + 1)
     return stream.without(stops)
 

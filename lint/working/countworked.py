@@ -1,0 +1,27 @@
+"""A figure that was taken for the printed count and is work: "9 inc. 9 sc." on 18 stitches."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from lint.working.cursor import PlacesUnknown
+from lint.working.rowstate import NotDefined, TooMany
+from lint.working.trials import PieceState, Task, Trial, best_reading
+
+
+def count_worked(task: Task, best: Trial, state: PieceState) -> tuple[Task, Trial]:
+    """The row with its figure worked, where only so it comes out on the row below.
+
+    A row worked to and fro may stop short of its end: there a figure that is what the row makes stays its count.
+    """
+    stated = task.instance.stated
+    if stated is None or stated.perhaps is None or not best.worked.left or best.agrees and not task.circular:
+        return task, best
+    at = sum(step.span.start < stated.span.start for step in task.steps)
+    steps = (*task.steps[:at], stated.perhaps, *task.steps[at:])
+    told = replace(task, steps=steps, instance=replace(task.instance, steps=steps, stated=None))
+    try:
+        trial = best_reading(told, state)
+    except (PlacesUnknown, NotDefined, TooMany):
+        return task, best
+    return (told, trial) if trial.fits and not trial.open else (task, best)

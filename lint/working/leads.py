@@ -1,0 +1,84 @@
+"""What the clauses behind a row's first chain begin with."""
+
+from __future__ import annotations
+
+from lint.amount import ONE
+from lint.place import TargetKind, Which
+from lint.tree import (
+    Alongside,
+    Group,
+    JoinYarn,
+    Loops,
+    OpenWork,
+    Remark,
+    Repeat,
+    Shaping,
+    Skip,
+    Step,
+    Turn,
+    UseYarn,
+    Work,
+    walk,
+)
+
+
+def skips_first(following: tuple[Step, ...]) -> bool:
+    """Whether the next clause skips the row's first stitch."""
+    ahead = next((s for s in following if not isinstance(s, (Turn, Remark, Loops, UseYarn))), None)
+    place = ahead.places[0] if isinstance(ahead, Skip) and ahead.places else None
+    return place is not None and place.which is Which.FIRST and place.number.lone == 1
+
+
+def begins_far(following: tuple[Step, ...]) -> bool:
+    """Whether the first stitch goes into none of the first ones: "skip 2 dc, sc in next dc", "sc in 3rd dc of next shell"."""
+    first = next((step for step in walk(following) if isinstance(step, (Work, Group, Skip))), None)
+    if isinstance(first, Skip):
+        return not skips_first(following)
+    place = first.places[0] if first is not None and first.places else None
+    return place is not None and place.of is not None and (place.middle or any(nth > 1 for nth in place.ordinals))
+
+
+def one_in_first(following: tuple[Step, ...], circular: bool) -> bool:
+    """Whether one stitch goes into the first of a row that gains none at its other end: the chain before it counts for nothing.
+
+    "Ch 3, dc in first st, …, 2 dc in last st" increases at both ends with a chain that counts.
+    """
+    works = [step for step in following if isinstance(step, (Work, Group, Repeat, Skip))]
+    first, second = works[0] if works else None, works[1] if len(works) > 1 else None
+    place = first.places[0] if isinstance(first, Work) and first.places else None
+    if place is None or place.which is not Which.FIRST or place.from_words or place.of is not None:
+        return False
+    if place.targets[0].kind not in (TargetKind.ANY_STITCH, TargetKind.STITCH) or not _one(first):
+        return False
+    again = isinstance(second, (Work, Group)) and any(place.which is Which.SAME for place in second.places)
+    shaped = any(isinstance(step, (Shaping, Alongside, OpenWork)) for step in walk(following))
+    last = ends_in(following)
+    flat = (
+        last is not None and _one(last) and not _in_turning_chain(last)
+    )  # "dc in top of ch-3": that of the row before counted
+    return not again and not shaped and (circular or flat)
+
+
+def _in_turning_chain(step: Work) -> bool:
+    return any(target.kind is TargetKind.TURNING_CHAIN for place in step.places for target in place.targets)
+
+
+def _one(step: Work) -> bool:
+    several = step.number != ONE and bool(step.places) and all(place.number == ONE for place in step.places)
+    return step.stitch != "inc" and step.special is None and not several
+
+
+def ends_in(following: tuple[Step, ...]) -> Work | None:
+    """The last stitch of a row, that of a repeat's last pass too."""
+    last = next((step for step in reversed(following) if isinstance(step, (Work, Group, Repeat))), None)
+    if isinstance(last, Repeat):
+        return ends_in(last.items if last.last_pass is None else last.last_pass)
+    return last if isinstance(last, Work) else None
+
+
+def leads_to_piece(following: tuple[Step, ...]) -> bool:
+    """Whether another piece is worked or joined next: "sc in 9 sts of the first leg"."""
+    ahead = next((step for step in following if isinstance(step, (Work, Group, Repeat, JoinYarn, Skip))), None)
+    if not isinstance(ahead, (Work, JoinYarn)) or not ahead.places or ahead.places[0].which is not Which.ELSEWHERE:
+        return False
+    return ahead.places[0].targets[0].name == "piece" or isinstance(ahead, Work) and bool(ahead.places[0].from_words)
