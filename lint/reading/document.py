@@ -18,6 +18,7 @@ from lint.reading.clauses.reader import Reading, read_row
 from lint.reading.counting.attheend import shaped_until
 from lint.reading.elsewhere import set_elsewhere
 from lint.reading.ended import behind_fastening, makes_stitches
+from lint.reading.filetways import with_ways_over
 from lint.reading.firstuse import with_first_uses
 from lint.reading.likework import (
     as_another_piece,
@@ -95,11 +96,11 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
     rings = ring_words(entries, source.text)
     letters = house_letters(entries, plain, source)
     lexicon = Lexicon(book, terms.terms, letters) if letters else plain
-    specials = specials_of(entries, lexicon, book)
+    specials, squares = with_ways_over(specials_of(entries, lexicon, book), entries)
     if specials or rings or letters:
         own = [
             (form, "turning_chain" if definitions.is_turning_chain(special) else "special", special.name)
-            for form, special in forms_of(entries, specials, named_alone(book))
+            for form, special in forms_of([*entries, *squares], specials, named_alone(book))
         ]
         lexicon = Lexicon(book, terms.terms, [*own, *((form, "ring", form) for form in rings), *letters])
     sizes = layout.sizes

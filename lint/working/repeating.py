@@ -9,7 +9,7 @@ from lint.amount import ONE, Amount
 from lint.loops import is_loop
 from lint.place import Limit, LimitKind, TargetKind, Which
 from lint.reading.words.lists import alike
-from lint.tree import Chain, Covers, Either, Group, Join, Remark, Repeat, Skip, Step, TimesKind, Work, walk
+from lint.tree import Chain, Covers, Group, Join, Remark, Repeat, Skip, Step, TimesKind, Work, walk
 from lint.working.cursor import PlacesUnknown, Trouble, family
 from lint.working.earlier import Behind, behind, passes
 from lint.working.moving import Moving
@@ -312,27 +312,6 @@ class Repeating(Moving):
             elif node.is_stitch and not (others_passed and family(node.kind) not in named):
                 found += stitches
         return found
-
-    def work_either(self, step: Either, following: tuple[Step, ...]) -> None:
-        cursor = self.cursor
-        chosen = step.options[0]
-        here = cursor.nodes[cursor.at] if cursor.at < len(cursor.nodes) else None
-        for option in step.options:
-            first = next((s for s in walk(option) if isinstance(s, (Work, Skip, Group)) and s.places), None)
-            if (
-                here is not None
-                and first is not None
-                and self.cursor.matches(here, first.places[0].targets[0], self.size)
-            ):
-                chosen = option
-                break
-        firsts = [option[0].places[0].targets if isinstance(option[0], Skip) else None for option in step.options]
-        if firsts[0] is not None and len(set(firsts)) == 1:  # what lies below tells nothing, the count may
-            passed = all(isinstance(one, Skip) for one in step.options[0])  # else it is rather worked
-            named = firsts[0][0].kind is TargetKind.STITCH  # "sk dc, hdc, …": a list, or a stitch without its place
-            name = "passed or worked" if passed else "worked or listed" if named else "worked or passed"
-            chosen = step.options[self.choices.pick((name, step.span.start), len(firsts), 0)]
-        self.run(chosen, following)
 
 
 def _into_space(following: tuple[Step, ...]) -> bool:
