@@ -50,7 +50,7 @@ def test_squares_are_worked_by_what_lies_below(definitions):
 def test_chains_of_a_space_are_among_the_stitches():
     """ "Dc in each of next 3 sts" over a space goes into the space and the dc behind it."""
     made, rules, _ = check(
-        "Special stitches\nSpace (sp): Ch 2, skip 2 sts, dc in next st.\nBlock (bl): Dc in each of next 3 sts.\n", book
+        "Special stitches\nSpace (sp): Ch 2, skip 2 sts, dc in next st.\nBlock (bl): Dc in each of next 3 sts.\n"
     )
     assert made == [19, 11, 15, 11] and "places-run-out" not in rules
 
