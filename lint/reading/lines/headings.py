@@ -176,7 +176,7 @@ class PartHeadings:
                 and not expression(r"(?i)[\W_]*(?:note|nb|see)\b").match(other)
                 and not self.like(other)
             ):
-                if expression(
+                if begins_work(other) or expression(
                     r"(?i)[\W_]*(?:ch(?:ain)?s?\b\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a\s+magic|\d)|with\s+\w+,|join|magic|begin|commence|start|(?:work|make)\s+(?:exactly\s+|the\s+same\s+|same\s+)?as\b)"
                 ).match(
                     other,
