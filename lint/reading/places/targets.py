@@ -278,9 +278,10 @@ def at_the_start(stream: Stream) -> bool:
 
 
 def of_last_row(stream: Stream) -> bool:
-    """Takes "of previous row", "of last rnd", "on last row" after a place: that is where all goes."""
+    """Takes "of previous row", "of last rnd", "on last row", "in previous row" after a place: that is where all goes."""
     start = stream.at
-    if stream.take_if("of", "from") or stream.word("on") and stream.take():
+    before = stream.kind() == "in" and stream.word("previous", "prev", "preceding", ahead=1 + (stream.kind(1) == "the"))
+    if stream.take_if("of", "from") or (before or stream.word("on")) and stream.take():
         stream.skip("the")
         if stream.take_if("last") or stream.word("previous", "prev", "preceding") and stream.take():
             if stream.take_if("row", "round"):
