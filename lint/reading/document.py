@@ -15,8 +15,9 @@ from lint.reading import definitions
 from lint.reading.chainnotes import countings
 from lint.reading.clauses.changetables import has_change_table, row_of_change
 from lint.reading.clauses.reader import Reading, read_row
+from lint.reading.colournames import colour_names
 from lint.reading.counting.attheend import shaped_until
-from lint.reading.elsewhere import set_elsewhere
+from lint.reading.elsewhere import set_elsewhere, without_wishes
 from lint.reading.ended import behind_fastening, makes_stitches
 from lint.reading.filetways import with_ways_over
 from lint.reading.firstuse import with_first_uses
@@ -107,7 +108,7 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
     vocabulary = Vocabulary(
         {special.name: special for special in specials},
         max(1, len(sizes)),
-        _colours(source.text, book) - stitch_letters(entries, plain),
+        colour_names(source.text, book) - stitch_letters(entries, plain),
         *count_words(book),
         size_places(sizes),
         expression(
@@ -204,6 +205,13 @@ class _RowReader:
     def row(self, text: RowText, round_part: bool, more: bool) -> Row | None:
         """A stretch of a part as a row; None if it only talks. `more`: rows with labels stand behind it."""
         sizes = text.sizes
+        if (
+            text.label is None
+            and len(said := without_wishes(self.source.slice(text.span))) < text.span.end - text.span.start
+        ):
+            text = replace(text, span=Span(text.span.start, text.span.start + len(said)))
+            if not said.strip():
+                return None
         if text.sizes_unknown:
             words = "the sizes that this is for are not among those of the pattern"
             at = text.label.span if text.label is not None else text.span
@@ -370,25 +378,3 @@ def _round_by_words(source: SourceText, part: PartText, goes_on: bool) -> bool:
 
 def _listed(entries: list[listentries.Entry]) -> list[Abbreviation]:
     return [definitions.abbreviation_of(entry) for entry in entries]
-
-
-# "DK cotton; A navy 150 g, B mustard 100 g"
-_LETTER_THEN_NAME = expression(r"(?:^|[,;:]|\band)\s*([A-H])\s+(?=\p{L}+(?: \p{L}+)?(?:\s*[,;.]|\s+(?:\d|and\b)|\s*$))")
-
-
-def _colours(text: str, book: Rulebook) -> frozenset[str]:
-    """Colour letters and names that the materials declare: "A (oat)", "MC (charcoal)", "color B"; and common names."""
-    found = {match[1].lower() for match in expression(r"\b(MC|CC\d?|[A-H])\b\s*(?=[(,:=]|and\b)").finditer(text)}
-    found |= {match[1].lower() for match in expression(r"(?i)\bcolou?r\s+([A-H])\b").finditer(text)}
-    if lines := expression(r"(?im)^.*\b(?:yarn|cotton|wool|acrylic|colou?rs?)\b.*$").findall(
-        text
-    ):  # "Black [B] and Natural [N]"
-        found |= {
-            letter.lower()
-            for letter in expression(r"(?<=\p{Ll} )[\[(]([A-HJKN-RT-WYZ])[\])]").findall("\n".join(lines))
-        }
-        listed = {letter for line in lines for letter in _LETTER_THEN_NAME.findall(line)}
-        found |= {letter.lower() for letter in listed} if {"A", "B"} <= listed else set()
-    if expression(r"\bCC\d?\b").search(text):  # "MC black, CC white": a contrast colour, and so a main one
-        found |= {match[0].lower() for match in expression(r"\b(?:MC|CC\d?)\b").finditer(text)}
-    return frozenset(found).union(book.words.colour_names)

@@ -36,13 +36,15 @@ _PIECE_NAMES = (
     "ordinal",
     "corner",
     "edge",
+    "half",
 )
 
 
 def _base_or_top(stream: Stream) -> bool:
     """ "Base", "the Top", "Sides" as the name of a piece: words that tell places, too."""
     named = stream.word("base", "top", "sides", "side", "edge")
-    return named and stream.kind(1) in (",", ";", ".", "end", *OPENERS)
+    of_two = stream.kind(1) == "word" and stream.peek(1).text[:1].isupper()  # "Top Piece"
+    return named and (of_two or stream.kind(1) in (",", ";", ".", "end", *OPENERS))
 
 
 def names_rows(stream: Stream) -> bool:

@@ -184,7 +184,8 @@ def for_a_thing(steps: list[Step], clause: list[Lexeme]) -> bool:
     words = [item for item in clause[1:] if item.kind not in ("the", "first", "last", "next", "ordinal")]
     if len(words) > 1 and words[-1].lower in ("loop", "loops"):
         words.pop()  # "for button loop"
-    named = words and all(item.kind == "word" or item.lower in PIECE_WORDS for item in words)
+    alone = len(words) == 1 and words[0].lower == "loop"  # "ch 8 for a loop"
+    named = words and all(item.kind == "word" or item.lower in PIECE_WORDS or alone for item in words)
     return bool(named and steps and isinstance(steps[-1], (Chain, Skip)))
 
 
