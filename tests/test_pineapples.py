@@ -34,7 +34,9 @@ def test_the_run_in_each_pineapple_is_shorter_by_one(words):
     assert not {"count-differs", "corners-differ", "not-understood"} & set(dict(all_findings(report)))
 
 
-@pytest.mark.parametrize("more", ["1 more ch-3 lp in each pineapple", "1 less ch-3 lp in some pineapples", "less lps in each"])
+@pytest.mark.parametrize(
+    "more", ["1 more ch-3 lp in each pineapple", "1 less ch-3 lp in some pineapples", "less lps in each"]
+)
 def test_pineapples_that_do_not_shrink_so_are_not_counted(more):
     """There are no places for a loop more, and which pineapples "some" are is not told."""
     assert counts(check(f"{_MAT}Rnd 5: Rep rnd 4, having {more}.\n"))[4:] == [None]

@@ -104,6 +104,7 @@ _LEADS_ON = expression(
 _PIECE_OVER = expression(r"\W*\p{L}{3,}(?:[ '’-]+\p{L}+){0,3}\W*")
 _IN_BRACKETS = expression(r"\([^()]*\)")
 _EMPHASIS = expression(r"(?<=[\w.:)])[*_]{2,3}(?!\w)|(?<!\w)[*_]{2,3}(?=\w)")  # "**Ears** (make 2)"
+_OF_SEVERAL = expression(r"(?i)(?:first|second|third|front|back|top|bottom|left|right|upper|lower|inner|outer)\b")
 _NUMBER_FIRST = expression(r"[\W_]*\d")
 # "2. WING (x2)", "III. Body": the pieces of a pattern numbered
 _LISTED = expression(r":[^()]*;|(?i::\s*(?:sk|skip|miss|insert|yo|yarn over|yoh|yrh|wrap)\b)")
@@ -224,7 +225,11 @@ class PartHeadings:
 
     def _stands_between_rows(self, index: int, text: str) -> bool:
         """A word or two over a labelled row, with no blank line before: "Flap", "Buttonhole row", "Sleeves (both alike)"."""
-        ahead = [line.text.strip() for line in self.lines[index + 1 : index + 3]] + ["", ""]
+        above = self.lines[index - 1].text.strip() if index else ""
+        of_several = _OF_SEVERAL.match(text) and above.isupper()  # "BAUBLE COVER" / "First Half", and a blank line
+        piece_above = bool(of_several) and self.like(self._named(above))
+        below = [line for line in self.lines[index + 1 : index + 4] if not (piece_above and line.blank)]
+        ahead = [line.text.strip() for line in below[:2]] + ["", ""]
         following = ahead[1] if _JOINS.match(ahead[0]) else ahead[0]
         name = _IN_BRACKETS.sub("", _ALIKE.sub("", text)).strip(" :")
         few = len(name.split()) <= 3 and expression(r"\p{Lu}[\p{L}' -]+").fullmatch(name) is not None

@@ -8,7 +8,7 @@ from lint.lexicon import Lexeme
 from lint.place import Place, Target, TargetKind
 from lint.reading.places.targets import of_last_row, target
 from lint.reading.words.piecewords import is_piece, names_piece, on_a_piece
-from lint.reading.words.stream import SIGNS, Stream
+from lint.reading.words.stream import CLOSERS, SIGNS, Stream
 
 _ALTERS = ("increasing", "decreasing", "except", "excepting", "excluding", "once", "twice", "thrice", "minus", "plus")
 _POINTS = ("the", "same", "next", "last", "each", "first", "beginning", "any", "ordinal")
@@ -52,7 +52,8 @@ def part_of(stream: Stream) -> tuple[Target | None, str]:
             stream.at += 2
             return None, "elsewhere"
         numbered = stream.kind() == "number" and stream.kind(1) in ("word", "side", "edge", "row", "round", "unused")
-        if numbered or stream.kind() in ("word", "side", "edge", "row", "round", "yarn"):
+        half = stream.kind() == "half" and stream.kind(1) in (*SIGNS, "end", *CLOSERS)  # "ch-4 sp of First Half"
+        if numbered or half or stream.kind() in ("word", "side", "edge", "row", "round", "yarn"):
             begun = stream.at
             stream.pass_to()
             stream.at = _more_said(stream.lexemes, begun, stream.at)

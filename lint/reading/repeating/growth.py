@@ -38,6 +38,19 @@ _MORE = {"more": 1, "extra": 1, "additional": 1, "fewer": -1, "less": -1}
 
 _PARTS = ("pineapple", "point", "section", "wedge", "leaf", "fan", "segment", "triangle")  # what narrows as it grows
 
+_BRACKETED = (
+    "bracketed",
+    "brackets",
+    "parentheses",
+    "instructions",
+    "section",
+    "part",
+    "words",
+    "repeats",
+    "inside",
+    "within",
+)
+
 _MOST_WORDS = 10
 _GOES_ON = expression(
     r"(?:(?:continue|continuing|cont|keep|carry on|proceed|work)(?: on| to| with)*+(?: (?:inc|dec|increas(?:e|es|ing)|decreas(?:e|es|ing)|working))?"
@@ -111,7 +124,7 @@ def growth(stream: Stream) -> tuple[Growth, ...]:
         found = _in_each_part(stream)
     if not found:
         stream.at = words
-        found = _between(stream)
+        found = _passes_set(stream) or _between(stream)
     if not found or stream.kind() not in (*SIGNS, "end", *OPENERS):
         stream.at = start
         return ()
@@ -183,6 +196,23 @@ def _in_each_part(stream: Stream) -> tuple[Growth, ...]:
         stream.at = timed
         stream.at += bool(stream.word("each time"))
     return (Growth(sign * number.lone, unit, Grows.EACH_PART),)
+
+
+def _passes_set(stream: Stream) -> tuple[Growth, ...]:
+    """Takes "working (the instructions) between brackets 8 times", "repeating the bracketed section 8 times"."""
+    start = stream.at
+    if stream.take_if("make") is None and not (stream.word("repeating") and stream.take()):
+        return ()
+    named = False
+    while stream.kind() in ("the", "each", "in", "between", "repeat", "section") or stream.word(*_BRACKETED):
+        named = stream.take().kind == "repeat" or stream.word("brackets", "parentheses", "bracketed", ahead=-1) or named
+    number = stream.amount()
+    if named and number is not None and number.lone and stream.take_if("times"):
+        if stream.word("instead"):
+            stream.pass_to(*SIGNS, *OPENERS)
+        return (Growth(number.lone, "passes", Grows.PASSES_SET),)
+    stream.at = start
+    return ()
 
 
 def _between(stream: Stream) -> tuple[Growth, ...]:

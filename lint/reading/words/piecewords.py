@@ -105,8 +105,9 @@ def names_piece(stream: Stream, ahead: int = 0) -> bool:
     if stream.peek(ahead).lower in _PIECES:  # "leg 2", "leg B"
         behind = stream.peek(ahead + 1)
         return behind.kind == "number" and not behind.glued or behind.text in ("A", "B", "C", "D")
-    if stream.word("half", ahead=ahead + 1) and not stream.word("other", ahead=ahead):
-        return False  # "sc in first half of the sts" is half of the row
+    named = stream.peek(ahead + 1).text[:1].isupper()
+    if stream.word("half", ahead=ahead + 1) and not stream.word("other", ahead=ahead) and not named:
+        return False  # "sc in first half of the sts" is half of the row; "First Half" is a piece
     return pointed and stream.peek(ahead + 1).lower in _PIECES
 
 
