@@ -135,6 +135,10 @@ class Repeating(Moving):
                 passes, before_last = passes + 1, state
                 break
             if cursor.at == state[0][0] and len(self.made) > state[6] and not self.ran_out_since(state):
+                if passes and self.is_round and _moves_on(step.items[-1]):
+                    passes += step.last_pass is None  # the last petal: its "sl st in next sp" has come round to the first
+                    self.restore(state) if step.last_pass is not None else None
+                    break
                 raise PlacesUnknown("the repeat works into nothing of the row below, so that its end is not known")
             if self.ran_out_since(state) or cursor.at == state[0][0]:
                 self.restore(state)
@@ -194,7 +198,10 @@ class Repeating(Moving):
         if not (self.is_round and passes and slips and last.places[0].which is Which.NEXT):
             return False
         first = next((s for s in walk(step.items) if isinstance(s, (Work, Group)) and s.places), None)
-        return first is not None and first.places[0].which is Which.SAME and self.cursor.at >= self.cursor.end
+        if first is None or first.places[0].which is not Which.SAME or self.cursor.at < self.cursor.end:
+            return False
+        ended = self.cursor.nodes[self.cursor.end - 1]  # "sl st in next dc and in next sp": the dc alone was left
+        return len(last.places) == 1 or self.cursor.matches(ended, last.places[-1].targets[0], self.size)
 
     def skips_past(self, step: Repeat, state: tuple, boundary: int, following: tuple[Step, ...]) -> bool:
         """A last pass whose closing skip reaches into the shell or V-stitch at which the repeat ends."""
@@ -312,6 +319,11 @@ class Repeating(Moving):
             elif node.is_stitch and not (others_passed and family(node.kind) not in named):
                 found += stitches
         return found
+
+
+def _moves_on(step: Step) -> bool:
+    """ "…, sl st in next ch-1 sp": what a pass ends with, so that the next begins there."""
+    return isinstance(step, Work) and step.stitch == "sl st" and [one.which for one in step.places] == [Which.NEXT]
 
 
 def _into_space(following: tuple[Step, ...]) -> bool:

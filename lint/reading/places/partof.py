@@ -7,7 +7,7 @@ from dataclasses import replace
 from lint.lexicon import Lexeme
 from lint.place import Place, Target, TargetKind
 from lint.reading.places.targets import of_last_row, target
-from lint.reading.words.piecewords import is_piece, names_piece, on_a_piece
+from lint.reading.words.piecewords import is_piece, names_piece, on_a_piece, tells_piece
 from lint.reading.words.stream import CLOSERS, SIGNS, Stream
 
 _ALTERS = ("increasing", "decreasing", "except", "excepting", "excluding", "once", "twice", "thrice", "minus", "plus")
@@ -53,6 +53,7 @@ def part_of(stream: Stream) -> tuple[Target | None, str]:
             return None, "elsewhere"
         numbered = stream.kind() == "number" and stream.kind(1) in ("word", "side", "edge", "row", "round", "unused")
         half = stream.kind() == "half" and stream.kind(1) in (*SIGNS, "end", *CLOSERS)  # "ch-4 sp of First Half"
+        half = half or stream.kind() == "middle" and tells_piece(stream.peek(1).lower)  # "of the center flower"
         if numbered or half or stream.kind() in ("word", "side", "edge", "row", "round", "yarn"):
             begun = stream.at
             stream.pass_to()

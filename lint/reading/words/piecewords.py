@@ -8,7 +8,7 @@ from lint.reading.words.stream import SIGNS, Stream
 from lint.tree import Chain, Skip, Step
 
 _PIECES = (
-    "motif", "motifs", "square", "squares", "hexagon", "hexagons", "octagon", "pentagon", "triangle", "rosette", "snowflake", "strip", "panel", "piece", "medallion", "half",
+    "motif", "motifs", "square", "squares", "hexagon", "hexagons", "octagon", "pentagon", "triangle", "rosette", "snowflake", "flower", "flowers", "strip", "panel", "piece", "medallion", "half",
     "leg", "arm", "ear", "wing", "fin", "fluke", "foot", "hand", "paw", "tail", "sleeve", "eyelet", "circle",
     "hump", "bump", "toe", "eye", "antenna", "flipper", "thumb", "finger", "tentacle", "lobe", "head", "body", "ball", "cup", "pom", "horn",
 )  # fmt: skip
