@@ -72,6 +72,7 @@ _COUNTS = expression(  # "Ch 3 counts as dc."
 _LAID_OTHERWISE = expression(  # the piece lies another way, and the work goes on as before
     r"\bturn(?:ing)?\b[^,;:.]{0,30}?\b(?:upside\s+down|inside\s+out|right\s+side\s+out|on\s+(?:its|to\s+its|the)\s+side|sideways|by\s+90)\b"
 )
+_AS_ANOTHER = expression(r"(?i)[^.]{0,40}\b(?:as|like)\s(?:(?:given|for|in|the)\s)+\p{L}")
 _BOTH_SIDES = expression(r"(?i)\b(?:other|opposite|second) side\b")
 _TOLD_OF = expression(r"(?i)\bat\s+(?:the\s+)?end\s+of\s+(?:row|round|rnd|rd|r)\s*(?P<row>\d+)\b[^.;\d]*$")
 _TOLD_BEHIND = expression(  # "20 sts after Row 19", "(8 blocks at the end of R8)"
@@ -171,13 +172,17 @@ class _RowReader:
         self.lexicon = lexicon
         self.vocabulary = vocabulary
         self.change_table = has_change_table(source.text)
+        self.rounds = False  # whether the part before is worked in rounds
         self.rounds_to = 0  # the number of the last round, where the part before is worked in rounds
         self.ended: set[int] = set()  # "Sizes … only" that the rows under it have outgrown
 
     def part(self, text: PartText) -> Part:
         numbers = [row.label.numbers for row in text.rows if row.label is not None and row.label.numbers]
         goes_on = self.rounds_to > 0 and numbers[:1] == [(self.rounds_to + 1,)]
-        round_part = _round_by_words(self.source, text, goes_on)
+        first = next((row for row in text.rows if row.label is not None), None)
+        like = first is not None and _AS_ANOTHER.match(self.source.slice(first.span)) is not None
+        round_part = _round_by_words(self.source, text, goes_on or like and self.rounds)  # "R1-R7: As for the belly"
+        self.rounds = round_part
         self.rounds_to = numbers[-1][-1] if round_part and numbers else 0
         last = max((at for at, item in enumerate(text.rows) if item.label is not None), default=0)
         rows = [row for at, item in enumerate(text.rows) for row in self._ended(item, round_part, at < last)]

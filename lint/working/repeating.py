@@ -136,7 +136,9 @@ class Repeating(Moving):
                 break
             if cursor.at == state[0][0] and len(self.made) > state[6] and not self.ran_out_since(state):
                 if passes and self.is_round and _moves_on(step.items[-1]):
-                    passes += step.last_pass is None  # the last petal: its "sl st in next sp" has come round to the first
+                    passes += (
+                        step.last_pass is None
+                    )  # the last petal: its "sl st in next sp" has come round to the first
                     self.restore(state) if step.last_pass is not None else None
                     break
                 raise PlacesUnknown("the repeat works into nothing of the row below, so that its end is not known")

@@ -63,9 +63,16 @@ class FinishClauses(YarnClauses):
         return True
 
     def pass_end_words(self) -> None:
-        """Passes "at end of last row", "at the end of every round" after a turn."""
+        """Passes "at end of last row", "at the end of every round", "after Row 20" after a turn."""
         stream = self.stream
         start = stream.at
+        if stream.word("after") and stream.take():
+            stream.skip("the", "last")
+            row = stream.take_if("row", "round") is not None
+            stream.take_if("number") if row else None
+            if row and stream.kind() in (*SIGNS, "end", *OPENERS):
+                return
+            stream.at = start
         if stream.take_if("at"):
             stream.skip("the")
             if stream.kind() in ("ending", "row_end"):

@@ -153,7 +153,10 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
         while stream.word("for", "given", "on", "the"):
             stream.take()
         words = []
-        told = any(item.lower.endswith("for") for item in stream.lexemes[at : stream.at]) or stream.peek().text[:1].isupper()
+        told = (
+            any(item.lower.endswith("for") for item in stream.lexemes[at : stream.at])
+            or stream.peek().text[:1].isupper()
+        )
         named = not alike or told  # "as for first flap", "as Left Front", not "as before"
         while named and not stream.done and (stream.kind() in _PIECE_NAMES or not words and _base_or_top(stream)):
             words.append(stream.take().text)
