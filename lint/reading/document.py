@@ -51,6 +51,7 @@ from lint.source import SourceText, Span
 from lint.tree import (
     MAKES_STITCHES,
     THE_PIECE_BEFORE,
+    Chain,
     Evenly,
     FastenOff,
     Group,
@@ -185,7 +186,8 @@ class _RowReader:
         self.rounds = round_part
         self.rounds_to = numbers[-1][-1] if round_part and numbers else 0
         last = max((at for at, item in enumerate(text.rows) if item.label is not None), default=0)
-        rows = [row for at, item in enumerate(text.rows) for row in self._ended(item, round_part, at < last)]
+        ended = [row for at, item in enumerate(text.rows) for row in self._ended(item, round_part, at < last)]
+        rows = [own for row in ended for own in _chain_apart(row)]
         rows = [row for at, row in enumerate(rows) if not (at and _piece_again(row))]  # of this piece: it is made twice
         return Part(text.name, text.span, text.make, tuple(rows), text.piece)
 
@@ -345,6 +347,17 @@ class _RowReader:
         stream = Stream(lexemes, replace(self.vocabulary, gate=sizes or ()))
         told = row_of_change(self.source.slice(span), stream) if self.change_table else None
         return told or read_row(stream), lexemes
+
+
+def _chain_apart(row: Row) -> tuple[Row, ...]:
+    """ "Make 74 ch and work Rows 1 and 2 as for Front.": the chain, and the rows that are worked upon it."""
+    call = next((at for at, step in enumerate(row.steps) if isinstance(step, RowCall) and step.part), 0)
+    chained = row.label is None and call > 0 and isinstance(row.steps[call - 1], Chain)
+    if not chained or any(isinstance(step, MAKES_STITCHES) for step in row.steps[:call]):
+        return (row,)
+    cut = row.steps[call].span.start
+    begun = replace(row, span=Span(row.span.start, row.steps[call - 1].span.end), steps=row.steps[:call], stated=None)
+    return begun, replace(row, span=Span(cut, row.span.end), steps=row.steps[call:])
 
 
 def _piece_again(row: Row) -> bool:

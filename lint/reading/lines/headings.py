@@ -226,8 +226,8 @@ class PartHeadings:
     def _stands_between_rows(self, index: int, text: str) -> bool:
         """A word or two over a labelled row, with no blank line before: "Flap", "Buttonhole row", "Sleeves (both alike)"."""
         above = self.lines[index - 1].text.strip() if index else ""
-        of_several = _OF_SEVERAL.match(text) and above.isupper()  # "BAUBLE COVER" / "First Half", and a blank line
-        piece_above = bool(of_several) and self.like(self._named(above))
+        apart = index == 1 or index > 1 and self.lines[index - 2].blank
+        piece_above = bool(_OF_SEVERAL.match(text)) and apart and self.like(self._named(above))  # "BACK" / "Lower back"
         below = [line for line in self.lines[index + 1 : index + 4] if not (piece_above and line.blank)]
         ahead = [line.text.strip() for line in below[:2]] + ["", ""]
         following = ahead[1] if _JOINS.match(ahead[0]) else ahead[0]
@@ -235,7 +235,8 @@ class PartHeadings:
         few = len(name.split()) <= 3 and expression(r"\p{Lu}[\p{L}' -]+").fullmatch(name) is not None
         few = few and not (text.endswith(":") and (name.lower() in self.labels.colours or _LEADS_ON.match(name)))
         labelled = bool(following) and self.labels.at_line(following, 0, self.bare) is not None
-        return few and (labelled or _ROWS_TOLD.match(ahead[0]) is not None or self.like_another(index, ahead[0]))
+        labelled = labelled or _ROWS_TOLD.match(ahead[0]) is not None or piece_above and begins_work(ahead[0])
+        return few and (labelled or self.like_another(index, ahead[0]))
 
     def like(self, text: str) -> bool:
         """Whether words could be a heading: few, and no work."""
