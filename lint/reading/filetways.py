@@ -8,8 +8,9 @@ from lint.amount import ONE, Amount
 from lint.expression import expression
 from lint.place import Place, Target, TargetKind, Which
 from lint.reading.words.listentries import Entry
+from lint.reading.words.lists import alike
 from lint.source import Span
-from lint.tree import Either, Skip, Special, Step, Unread, Work, walk
+from lint.tree import Chain, Either, Skip, Special, Step, Unread, Work, walk
 
 _FILLED = ("bl", "block", "solid mesh", "filled mesh")
 _OPEN = ("sp", "space", "mesh", "open mesh")
@@ -55,11 +56,20 @@ def with_ways_over(specials: list[Special], entries: list[Entry]) -> tuple[list[
         over_stitches = over.get("block") or special.items or _unread(special.span)
         over_space = over.get("space") or _into_space(special.items) or (() if not over else _unread(special.span))
         if over_space:
-            choice = Either(special.span, (over_stitches, over_space), ("stitch", "space"))
-            merged[special.name] = replace(special, items=(choice,), one_stitch=False, places_itself=True)
+            items = _chosen_below(special.span, over_stitches, over_space)
+            merged[special.name] = replace(special, items=items, one_stitch=False, places_itself=True)
     known = {special.name for special in specials}
     kept = [merged.get(special.name, special) for special in specials]
     return [*kept, *(special for name, special in merged.items() if name not in known)], named
+
+
+def _chosen_below(span: Span, stitches: tuple[Step, ...], space: tuple[Step, ...]) -> tuple[Step, ...]:
+    """The steps of both ways: the chain that both begin with, and what is worked over stitches or over a space."""
+    chained = isinstance(stitches[0], Chain) and alike(stitches[0], space[0])
+    behind = len(stitches) > 1 + chained and len(space) > 1 + chained and stitches[-1] == space[-1]
+    cut = slice(int(chained), -1 if behind else None)
+    choice = Either(span, (stitches[cut], space[cut]), ("stitch", "space"))
+    return (*stitches[:chained], choice, *(stitches[-1:] if behind else ()))
 
 
 def _unread(span: Span) -> tuple[Step, ...]:

@@ -95,7 +95,7 @@ def entries_of(source: SourceText, layout: Layout, known: frozenset[str], book: 
         if not listed and len(real) >= 3:
             found += real  # a list without a heading
         elif not gauge:  # "12 dc and 8 rounds to 10 cm (4 in)" under its heading defines nothing
-            meanings = _meanings(book.abbreviations)
+            meanings = _meanings(book.abbreviations) if listed else frozenset()  # beside the list, no list of its own
             explained = [
                 entry
                 for entry in some
