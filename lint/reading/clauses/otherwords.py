@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from lint.lexicon import Lexeme
 from lint.place import LimitKind, Which
 from lint.reading.clauses.base import STITCHY
 from lint.reading.clauses.ending import EndingClauses
@@ -12,6 +11,7 @@ from lint.reading.places.limits import limit
 from lint.reading.repeating import repeats
 from lint.reading.repeating.omitting import no_last_chain
 from lint.reading.repeating.rowcalls import rows_of_piece
+from lint.reading.words.heldtogether import faced
 from lint.reading.words.lastpass import so_many_at_end
 from lint.reading.words.piecewords import PIECE_WORDS, tells_piece
 from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS
@@ -25,34 +25,6 @@ _OF_ROWS = ("the", "same", "last", "first", "number", "ordinal", "row", "round",
 _GONE_ON_WITH = ("repeat", "increase", "decrease")
 
 _ON_THE_WAY = {"on", "going", "back", "down", "up", "along", "across", "around", "to", "the", "over", "onto"}
-
-
-_HELD = (
-    "word",
-    "the",
-    "and",
-    "with",
-    "together",
-    ",",
-    "number",
-    "group_word",
-    "half",
-    "ordinal",
-    "first",
-    "in",
-    "to",
-    "top",
-)
-_NOT_HELD = ("hook", "loop", "loops", "yarn", "work", "yarns", "strand", "strands", "stitches", "sts")
-_FACED = ("side", "facing", "together", "each")
-_FACED_WORDS = ("out", "outside", "outward", "outwards", "other", "touching", "towards", "toward", "in", "inside")
-
-
-def _tells_side(words: list[Lexeme]) -> bool:
-    """Whether "wrong sides together", "WS", "right sides" stands there."""
-    first = words[0]
-    named = first.lower in ("wrong", "right") and len(words) > 1 and words[1].kind == "side"
-    return named or first.kind in ("right_side", "wrong_side") or first.lower.endswith("sides together")
 
 
 class WordClauses(EndingClauses):
@@ -256,7 +228,7 @@ class WordClauses(EndingClauses):
     def held_in_place(self, start: int) -> bool:
         """ "hold the first arm against the body and work 3 sc through both": how a piece is held that is worked into."""
         stream = self.stream
-        if self._faced(start):
+        if faced(stream, self.steps, start):
             return True
         end = stream.next_of(",", ";", ".", ":", "and", *OPENERS)
         words = stream.lexemes[stream.at : end]
@@ -273,24 +245,6 @@ class WordClauses(EndingClauses):
         if not named or not idle or any(item.kind == "number" for item in words) or stream.word("back", "loops"):
             return False
         stream.at = end
-        self.steps.append(Remark(stream.span_from(start)))
-        return True
-
-    def _faced(self, start: int) -> bool:
-        """ "Hold the belly against the back, wrong sides together", "Place front and back with RS facing out"."""
-        stream = self.stream
-        end = stream.sentence_end(stream.at, ".", ";", ":")
-        told = next((at for at in range(stream.at, end) if _tells_side(stream.lexemes[at : at + 2])), end)
-        words = stream.lexemes[stream.at : told]
-        idle = all(item.kind in _HELD and (item.kind != "number" or item.number == 2) for item in words)
-        if told == end or not words or not idle or any(item.lower in _NOT_HELD for item in words):
-            return False
-        behind = told + 1
-        while behind < end and (stream.lexemes[behind].kind in _FACED or stream.lexemes[behind].lower in _FACED_WORDS):
-            behind += 1
-        if behind < end and stream.lexemes[behind].kind not in (*SIGNS, "and", *OPENERS):
-            return False
-        stream.at = behind
         self.steps.append(Remark(stream.span_from(start)))
         return True
 
