@@ -217,6 +217,8 @@ class Lexicon:
             return Lexeme("dash", token.text, token.start, token.end, token.glued)
         if lower.startswith(".."):
             return Lexeme("...", token.text, token.start, token.end, token.glued)
+        if lower.startswith("//"):  # "sc in each st, turn // 12 sts"
+            return Lexeme("|", token.text, token.start, token.end, token.glued)
         if _PICTURE.fullmatch(token.text):  # "sc in each st 🌸 12"
             return Lexeme("●", token.text, token.start, token.end, token.glued)
         if lower[0].isalpha():

@@ -106,7 +106,9 @@ _HOOK_COMMA = expression(
 # "V–st", "X–stitch": the hyphen of a name as an office program sets it
 _JOINED_NAME = expression(r"(?i)(?<=\b\p{L}{1,3})–(?=st(?:s|itch|itches)?\b)")
 # "20 <22, 24>", "<34 sts>", "S «M, L»": a list or a count in other brackets
-_IN_ANGLES = expression(r"[<«]([^<>«»\n]*(?:\d|,)[^<>«»\n]*)[>»]")
+_IN_ANGLES = expression(  # across a line's end nothing but a count
+    r"[<«]([^<>«»\n]*(?:\d|,)[^<>«»\n]*|\d[\d\s()\[\],:;/–-]{0,120}(?:\s(?:sts?|stitches|sc|h?dc|h?tr))?)[>»]"
+)
 _FOREIGN_DIGIT = expression(r"(?V1)[\d--[0-9]]")
 
 

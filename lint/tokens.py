@@ -14,7 +14,7 @@ from lint.expression import expression
 # (a variation selector behind it says how it is drawn, not which it is).
 MARKS = "†‡#★☆✱✲✶⋆∗✽⁎※"  # beside the star, what a passage to be repeated is marked with
 _TOKEN = expression(
-    rf"\d+(?:\.\d+)?|\p{{L}}+(?:['’]\p{{L}}+)?|\*+|([{MARKS}])\1*|[-–—−=]*[-–—−=]>|[-–—−]+|\.{{2,}}|.[\uFE0E\uFE0F]?",
+    rf"\d+(?:\.\d+)?|\p{{L}}+(?:['’]\p{{L}}+)?|\*+|([{MARKS}])\1*|[-–—−=]*[-–—−=]>|[-–—−]+|\.{{2,}}|/{{2,}}|.[\uFE0E\uFE0F]?",
     regex.DOTALL,
 )
 _CHUNK = expression(r"\S{1,400}")  # no word is as long; a ruled line is, and would be copied for each of its signs

@@ -100,9 +100,7 @@ def _count_differs(context: Context, row: LedgerRow, cell: Cell, concerned: tupl
     weight = None
     if cell.leans:
         more = f" They start from the count printed for {cell.leans}, which could not be worked out: one of the two counts is wrong."
-    elif difference.under and not any(
-        map(_agrees_beside_spaces, row.cells)
-    ):  # other sizes' counts leave the spaces out
+    elif difference.under and not _spaces_left_out(context, row):
         more = f" The printed figure would be right if {difference.under}; is that meant?"
         weight = Weight.QUERY
     elif len(cell.comparison.differences) > 1:
@@ -122,6 +120,14 @@ def _count_differs(context: Context, row: LedgerRow, cell: Cell, concerned: tupl
         related=_neighbour(context, row, cell),
         **_base(row, concerned),
     )
+
+
+def _spaces_left_out(context: Context, row: LedgerRow) -> bool:
+    """Whether the counts of the other sizes, or those of two other rows of the piece, leave its spaces out."""
+    if any(map(_agrees_beside_spaces, row.cells)):
+        return True
+    others = (other for other in context.ledger.rows if other.part is row.part and other.row is not row.row)
+    return sum(_agrees_beside_spaces(other.first) for other in others) > 1
 
 
 def _agrees_beside_spaces(cell: Cell) -> bool:

@@ -134,10 +134,11 @@ def skipped_standing(
     if skipped < 2:
         return Standing(None)  # one chain skipped is never a stitch unless the text says so
     tall = stitch not in rules.never_count and height >= 2 and skipped >= height
-    default = COUNTS if tall else DOES_NOT
+    never = rules.any_length is not None and not rules.any_length.counts  # "Turning chains do not count as a stitch"
+    default = COUNTS if tall and not never else DOES_NOT
     taken = choices.pick(("skipped chains count", skipped, stitch), 2, default)
     if taken == DOES_NOT:
-        return Standing(None, said=False)
+        return Standing(None, said=never)
     beyond = skipped - height
     if alone:
         return Standing(stitch, max(0, beyond), said=False)

@@ -6,7 +6,7 @@ from lint.lexicon import Lexeme
 from lint.pattern import Stated
 from lint.place import LimitKind, Which
 from lint.reading.clauses.otherwords import WordClauses
-from lint.reading.counting import counts
+from lint.reading.counting import counts, lastcounts
 from lint.reading.counting.attheend import count_at_end
 from lint.reading.counting.nocounts import left_for_work, rather_work, sorts_of_work, work_behind_note
 from lint.reading.places.countunits import left_over
@@ -47,7 +47,10 @@ class CountClauses(WordClauses):
             return self.reading.stated is not None
         if left_for_work(self.steps, stream.lexemes[stream.at :]):
             return False
-        if counts.of_one_sort(stream) and (self.runs_to_end() or worked and stream.kind(1) == "any_stitch"):
+        if worked and (found := lastcounts.without_sign(stream)) is not None:
+            self.reading.stated = found
+            return True
+        if lastcounts.of_one_sort(stream) and (self.runs_to_end() or worked and stream.kind(1) == "any_stitch"):
             self.reading.stated = counts.read(stream.inside(stream.at, stream.at + 2), bare=False)
             stream.at += 3 if left_over(stream, 2) else 2  # "hdc in each st around, 70 hdc, join"
             return self.reading.stated is not None
@@ -56,7 +59,7 @@ class CountClauses(WordClauses):
             return True
         told = bool(self.steps) and isinstance(self.steps[-1], OpenWork) and stream.kind() == "number"
         worked = worked or told and left_over(stream, 2)  # "Dec … AT SAME TIME dec …. 12 sts rem."
-        found = counts.of_last_cell(stream) if worked else None
+        found = lastcounts.of_last_cell(stream) if worked else None
         found = found or self.bare_count(worked or turned)
         if found is None or not worked and any(item.unit != "unknown" for item in found.items):
             return False

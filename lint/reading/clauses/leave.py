@@ -78,6 +78,7 @@ class LeaveClauses(SkipClauses):
         alone = stream.at == words
         number = stream.amount()
         named = target(stream)
+        several = stream.peek(-1).lower.endswith("s") and stream.peek(-1).value != "sl st"
         sort = named or Target(TargetKind.ANY_STITCH)
         if rest and begun and (self._left_so() or stream.kind() in (*SIGNS, "end", "turn", "and", "=", "→")):
             self._leave_rest(start, number, sort)  # "Leave rem sts."
@@ -102,7 +103,7 @@ class LeaveClauses(SkipClauses):
             return False  # "leaving 3 sts unworked at each end"
         chain = named is not None and named.kind is TargetKind.TURNING_CHAIN
         if number is None and (last or (ahead is not None or chain) and named is not None):
-            number = ONE  # "leave the last (st) unworked"
+            number = ONE if named is None or not several else None  # "leave the last (st) unworked", "leave last sts"
         span = stream.span_from(start)
         if number is None:
             self.steps.append(Skip(span, (), rest=True))

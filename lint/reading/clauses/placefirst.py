@@ -37,6 +37,7 @@ _LISTED = ("chain", "number", "stitch", "special", "one_stitch", "picot", "group
 # what may follow a clause that only names more places
 _AFTER_PLACES = (":", ",", ";", ".", "end", "(", "dash", "turn", "no_turn", "join", "star", "fasten_off")
 
+_RING_ENDS = (":", ",", ";", ".")  # "In a magic ring; ch 1; 8 sc"
 _EACH_IN_ONE = ("sc", "hdc", "dc", "tr", "inc")  # these go into one place each, over however many they are worked
 
 
@@ -92,7 +93,7 @@ class PlaceFirstClauses(WithClauses):
                 stream.take()  # "Into the ring work 3 ch (counts as 1 tr), 13 tr"
                 self.steps.append(MakeRing(stream.span_from(start)))
                 return True
-        if found[0].targets[0].kind is TargetKind.RING and not self.has_work() and stream.kind() in (":", ","):
+        if found[0].targets[0].kind is TargetKind.RING and not self.has_work() and stream.kind() in _RING_ENDS:
             drawn_up = not stream.word("ring", "the ring", ahead=-1)
             self.steps.append(MakeRing(stream.span_from(start)) if drawn_up else Remark(stream.span_from(start)))
             return True  # "In MR: ch 3, 11 dc": all that follows goes into it

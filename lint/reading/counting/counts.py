@@ -20,7 +20,8 @@ from lint.reading.places.guard import bids_again
 from lint.reading.words.rowending import ends_work, remark_at
 from lint.reading.words.stream import CLOSERS, OPENERS, Stream
 
-_LEADS = (".", ";", "...", "..", "…", "dash", "=", ":", "→", "•", "|", "●")
+LEADS = (".", ";", "...", "..", "…", "dash", "=", ":", "→", "•", "|", "●", "/")
+_ROW_ENDS = ("turn", "join")  # "…, turn 30 sts.": no sign stands before the count
 _OFTEN = ("once", "twice", "thrice")
 _NEXT_DEEDS = ("fasten_off", "no_fasten", "no_turn")  # what follows a count on a line of its own
 
@@ -80,38 +81,7 @@ def list_ends(stream: Stream, index: int) -> bool:
     return ends_work(stream, index)
 
 
-def of_last_cell(stream: Stream) -> Stated | None:
-    """A count that is the last line or column of a row by itself: "6 sts", or a bare "6" behind a tab."""
-    start, lone = stream.at, stream.kind() == "number" and stream.peek().value == "cell"
-    if (
-        not lone
-        or stream.kind(-1) in (",", "and", "star", "+")
-        or stream.kind(1) not in ("stitch", "any_stitch", ".", "end")
-    ):
-        return None
-    end = start + 1 + (stream.kind(1) in ("stitch", "any_stitch"))
-    if stream.kind(end - start) not in (".", "end"):
-        return None
-    found = read(stream.inside(start, end), bare=True)
-    if found is not None:
-        stream.at = end
-    return found
-
-
-_ALTOGETHER = ("altogether", "total", "all together")
-
-
-def of_one_sort(stream: Stream) -> bool:
-    """Whether "70 hdc," stands behind a comma with no place to go into, and only a join or turn comes after it."""
-    number = stream.kind(-1) == "," and stream.kind() == "number" and stream.kind(1) in ("stitch", "any_stitch")
-    behind = 3 if countunits.left_over(stream, 2) else 2
-    behind += stream.kind(behind) in (",", ";", ".")
-    return number and (
-        stream.kind(behind) in ("join", "turn", "end")
-        or turning_chain(stream, stream.at + behind)
-        or stream.peek(behind).value == "sl st"
-        and stream.kind(behind + 1) in ("to", "join")
-    )
+_ALTOGETHER = (["altogether"], ["total"], ["all together"])
 
 
 def bare_count(stream: Stream, worked: bool, over: bool = False) -> Stated | None:
@@ -123,7 +93,7 @@ def bare_count(stream: Stream, worked: bool, over: bool = False) -> Stated | Non
     if (
         turning_chain(stream, start)
         or stream.kind() in OPENERS
-        or not (_opens_as_count(stream) or worked and _stands_as_count(stream))
+        or not (_opens_as_count(stream) or worked and (_stands_as_count(stream) or stream.kind(-1) in _ROW_ENDS))
     ):
         return None
     end = start
@@ -150,6 +120,8 @@ def bare_count(stream: Stream, worked: bool, over: bool = False) -> Stated | Non
         while [item.kind for item in stream.lexemes[end : end + 2]] == [";", "number"]:
             end = stream.sentence_end(end + 1, ".", ";")  # "You now have 60; 76; 92 dc.": of several rows
         inner = stream.inside(start + in_words, end)
+        if inner.kind() in OPENERS and inner.matching(0) == len(inner.lexemes) - 1:
+            inner = inner.inside(1, len(inner.lexemes) - 1)  # "Stitch count: (20)"
         found = read(inner, bare=True)
         shared = shares_begin(inner.lexemes) if found is None else 0
         found = read(inner.inside(0, shared), bare=True) if shared else found
@@ -161,8 +133,10 @@ def bare_count(stream: Stream, worked: bool, over: bool = False) -> Stated | Non
     lead = stream.lexemes[start - 1].kind
     if lead == "dash" and stream.peek(-1).glued and stream.kind(-2) == "chain" and not stream.parts_from_count(-1):
         return None  # the 1 of "ch-1 sps"
-    in_all = sentence.lexemes[-1:] and (sentence.lexemes[-1].kind == "total" or words[-1] in _ALTOGETHER)
-    if lead not in _LEADS and lead not in CLOSERS and not (lead == "," and (stream.kind() in OPENERS or in_all)):
+    final = sentence.lexemes[-1].kind if sentence.lexemes else ""
+    told = stream.kind() in OPENERS or final == "total" or words[-1:] in _ALTOGETHER
+    told = told or lead in _ROW_ENDS and final == "any_stitch"
+    if lead not in LEADS and lead not in CLOSERS and not (lead in (",", *_ROW_ENDS) and told):
         return None
     if stream.kind() not in ("number", "dash", *OPENERS):
         return None
@@ -252,7 +226,7 @@ def _row_end_tells(stream: Stream, behind: int) -> bool:
 def _stands_as_count(stream: Stream) -> bool:
     """Whether a figure stands where a count may: behind a stop, a dash, a bracket…"""
     lead = stream.kind(-1)
-    return (lead == "," or lead in _LEADS or lead in CLOSERS) and stream.kind() in ("number", "dash")
+    return (lead == "," or lead in LEADS or lead in CLOSERS) and stream.kind() in ("number", "dash")
 
 
 def _unit_word(stream: Stream, item: StatedItem) -> bool:

@@ -150,11 +150,17 @@ def _begin(lexemes: list[Lexeme], end: int) -> int | None:
     if not figures:
         return None
     at = figures[-1]
-    while at and _is(lexemes[at - 1], (*_SURE, *_SURE_OF_STITCHES, *_AMONG)):
+    while at and _is(lexemes[at - 1], (*_SURE, *_SURE_OF_STITCHES, *_AMONG)) and not _ends_run(lexemes, at - 1):
         at -= 1
     if lexemes[at].kind in (":", "="):
         return None
     return at if at and lexemes[at - 1].kind in _BEFORE else None
+
+
+def _ends_run(lexemes: list[Lexeme], at: int) -> bool:
+    """Whether the "end" at an index is that of "(sc, hdc) to the end = 12 sts": how far to work, and no word of the count."""
+    before = at - 1 - (lexemes[at - 1].kind == "the" if at else 0)
+    return lexemes[at].kind == "ending" and before >= 0 and lexemes[before].kind == "to"
 
 
 def _figure(words: list[Lexeme]) -> list[Lexeme] | None:

@@ -27,7 +27,7 @@ _INCLUSIVE = r"(?:\s*,?\s*\(?\bincl(?:usive)?\b\.?\)?)?"
 # What may follow a label that has no colon or dash of its own.
 # "Rows 3 and up", "Rounds 15+", "Rnd 3 - end": how many rows that is, the label does not say
 _ONWARD = r"\s*(?:\+|(?:and|&)\s+(?:up|on|onwards?)\b|onwards?\b|[-–—]\s*end\b)"
-_WORK_FOLLOWS = r"(?=\s*(?:ch\b|chs?\d|rep|repeat|\d+\s*\w|\(|\[|\{|\*|•|join|with\b|turn\b|(?:sc|h?dc|h?tr|dtr)(?:\d?tog)?\b|hdc|htr|f(?:sc|hdc|dc)\b|sl\s?st|slip\b|ss\b|miss\b|shell|v-?sts?\b|cl\b|standing\b|attach\b|make\b|chain\b|(?:(?:is|are)\s+)?(?:(?:the|worked)\s+)*(?:same\s+)?as\b|in\b|inc\b|dec\b|invdec\b|blo\b|flo\b|magic\b|m[rc]\b|adjustable\b|using\b|change\b|work(?:ing)?\b|skip\b|sk\b|\Z))"
+_WORK_FOLLOWS = r"(?=\s*(?:ch\b|chs?\d|rep|repeat|\d+\s*\w|\(|\[|\{|\*|•|join|with\b|turn\b|(?:sc|h?dc|h?tr|dtr)(?:\d?tog)?\b|hdc|htr|f(?:sc|hdc|dc)\b|sl\s?st|slip\b|ss\b|miss\b|shell|v-?sts?\b|cl\b|standing\b|attach\b|make\b|chain\b|(?:(?:is|are)\s+)?(?:(?:the|worked)\s+)*(?:same\s+)?as\b|in(?:to)?\b|(?:start(?:ing)?|begin(?:ning)?)\s+(?:in|with)\b|inc\b|dec\b|invdec\b|blo\b|flo\b|magic\b|m[rc]\b|adjustable\b|using\b|change\b|work(?:ing)?\b|skip\b|sk\b|\Z))"
 # what makes "For Row 2, …" a label: it tells a row's work, not how a row is to be treated
 _WORK_NAMED = r"\s*(?:ch\b|chs?\d|\d+\s*\w|\*|[(\[]|turn\b|(?:sc|h?dc|h?tr|dtr)(?:\d?tog)?\b|sl\s?st\b|skip\b|sk\b|join\b|rep(?:eat)?\s+r)"
 # what makes "Next row 1ch, …" one: a stitch or a group of them, and no figure alone, which might be a count or a row's number
@@ -45,9 +45,10 @@ _BEHIND_COMMA = rf"\s*,\s+(?!{_NO_COLOUR}\b)\p{{L}}+(?:\s(?!{_NO_COLOUR}\b)\p{{L
 def _figures(word: str, sized: bool) -> str:
     """What the numbers of a label look like; lists over the sizes only where there are sizes."""
     unit = r"(?!\s*(?:times|dc|sc|sts?|ch|tr|htr|hdc)\b)"
-    tight = rf"(?:(?<=\d)[-–—](?=\d)|\s*(?:\bto\b|\bthru\b|\bthrough\b|&|\band\b)\s*){_NUMBER}(?=\s+(?:chs?\b|turn\b|(?:sc|h?dc|h?tr)\s+(?:(?:in|into|to)\s+(?:each|ea|every|all)|around|across|blo|flo)\b))"  # "Rows 3-5 ch 1, turn", "Rnds 3-5 sc in each"
+    tight = rf"(?:(?<=\d)[-–—](?=\d)|(?<=s\.?\s\d{{1,3}})\s[-–—]\s|\s*(?:\bto\b|\bthru\b|\bthrough\b|&|\band\b)\s*){_NUMBER}(?=\s+(?:chs?\b|turn\b|(?:sc|h?dc|h?tr)\s+(?:(?:in|into|to)\s+(?:each|ea|every|all)|around|across|blo|flo)\b))"  # "Rows 3-5 ch 1, turn", "Rnds 3 - 5 sc in each"
+    one_row = r"(?!(?<=[^\Ws]\.?\s?\d+\s[–—-]\s)\d+\s(?:inc|dec|inv)\b)"  # "Rnd 12 - 5 dec"
     if not sized:
-        more = rf"{_JOINT}(?:{word}\s*[:.]?\s*{_NUMBER}|{_NUMBER}{unit})"
+        more = rf"{_JOINT}(?:{word}\s*[:.]?\s*{_NUMBER}|{one_row}{_NUMBER}{unit})"
         listed = rf"\)\s*[-–—]\s*(?:{word}\s?\.?\s?)?{_NUMBER}(?=\))"  # "Rounds 11)–14)", "R.5) – R.8)"
         return rf"{_NUMBER}(?:\.?{more}|{tight}|{listed})*(?:(?:\s*[\[(][\d,\s/\-–]+[\])]|(?:/\d+)+)?)"
     inside = rf"(?:{_NUMBER}|[-–—−,;:/&\s]|\b(?:to|thru|through|and)\b|\bfor\s+[\w/]+|\b{word}\s?(?=\d))"
@@ -58,7 +59,7 @@ def _figures(word: str, sized: bool) -> str:
     run = r"\s*(?:[-–—−]|\bto\b|\bthru\b|\bthrough\b)\s*"  # "5 to 9; 5 to 10; 5 to 11"
     joint = r"\s*(?:[-–—−]|\bto\b|\bthru\b|\bthrough\b|&|\band\b|,?\s*\bor\b|,|/)\s*"
     # "R 1 – 10 [11] 12 sc evenly along": the stitches of one row, for its word is singular, and no run is worked "in each"
-    stitches = r"(?!(?<=[^\Ws]\.?\s?\d+\s[–—-]\s)[\d\s\[\](){}/:;,–-]{0,120}[\d)\]}]\s(?:dc|sc|htr|hdc|tr|sts?|ch)\b(?!\s+(?:(?:in|into|to)\s+(?:each|ea|every|all)|around|across|blo|flo)\b))"
+    stitches = r"(?!(?<=[^\Ws]\.?\s?\d+\s[–—-]\s)[\d\s\[\](){}/:;,–-]{0,120}[\d)\]}]\s(?:dc|sc|htr|hdc|tr|sts?|ch|inc|dec)\b(?!\s+(?:(?:in|into|to)\s+(?:each|ea|every|all)|around|across|blo|flo)\b))"
     more = rf"{joint}(?:{word}\s*[:.]?\s*)?(?:{stitches}{_NUMBER}{unit}|(?<=[a-z]\s*|\d[-–]){bracket}|(?<=\d\s[-–]\s){ends})|\s*,?\s*{bracket}|{after}|\s*;\s*{_NUMBER}(?:(?={run}{_NUMBER}){run}{_NUMBER}|(?=\s*(?:[;:]|{word}\b)))"
     colons = r"(?:(?<=\d)(?::| : )\d+(?:[-–]\d+)?)+(?=\s?[:.](?:\s|$)|\s?(?:-|–|\bto\b)\s?\d)"  # "2-24:28:32:", which has the label's own sign behind it
     return rf"(?:{_NUMBER}|{empty}|{bracket})(?:{more}|{tight}|{colons})*"
@@ -80,7 +81,7 @@ def label_forms(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> 
     word = "(?:" + "|".join(regex.escape(item) for item in words) + ")"
     names = "(?:" + "|".join(regex.escape(item) for item in sorted(named, key=len, reverse=True)) + ")"
     figures = _figures(word, sized)
-    extra = rf"(?P<extra>(?:\s*[-–]?\s*\((?!\s*\d)(?!{_WORK_LISTED})[^()\n]{{0,40}}\)(?!{_SO_OFTEN})|,?\s+col(?:ou?r)?\.?\s+\w+|\s*,\s*(?:rs|ws)\b|{_BEHIND_COMMA}|\s+(?:rs|ws)\b(?=\s*[:.–—-])|\s+\((?:\d+\s+(?:rows|rounds|rnds))\)|\s*/\s*\d+\s+(?:rows|rounds|rnds)\s*/|\s*,?\s*(?:fwp|fp|forward(?:\s+pass)?)(?=\s*:)|\s*=\s*\d+\s+(?:rows|rounds|rnds)(?=\s*[:.–—-]))*)"
+    extra = rf"(?P<extra>(?:\s*[-–]?\s*\((?!\s*\d)(?!{_WORK_LISTED})[^()\n]{{0,40}}\)(?!{_SO_OFTEN})|,?\s+col(?:ou?r)?\.?\s+\w+|\s*,\s*(?:rs|ws)\b|{_BEHIND_COMMA}|\s+(?:rs|ws)\b(?=\s*[:.–—-])|\s*[-–—/]\s*(?:rs|ws|right side|wrong side)\b(?=\s*[:.])|\s+\((?:\d+\s+(?:rows|rounds|rnds))\)|\s*/\s*\d+\s+(?:rows|rounds|rnds)\s*/|\s*,?\s*(?:fwp|fp|forward(?:\s+pass)?)(?=\s*:)|\s*=\s*\d+\s+(?:rows|rounds|rnds)(?=\s*[:.–—-]))*)"
     ordinals = rf"{_NUMBER}\.?(?:{_JOINT}(?:{_NUMBER}\.?|(?:[\[(][^\])]*[\])])))*"
     ordinals = rf"(?:{figures}|{_NUMBER}\.?(?:{_JOINT}{_NUMBER}\.?)*)" if sized else ordinals
     # "Next row 1ch, 1dc in each st", "Dec row Ss in first st": no sign, but work that begins there, or a new sentence of it
@@ -140,7 +141,7 @@ def label_forms(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> 
             flags,
         ),
         "bare": expression(
-            r"(?P<core>(?P<numbers>\d{1,3}(?:\.?\s*(?:[-–]|\band\b|&|\bto\b)\s*\d{1,3})?)\s*(?:[).]|:|\||\t|●|•|(?<=\s)[-–—](?=\s+(?:\D|\d+\s?\p{L}))))(?=\s*\S)"
+            r"(?P<core>(?P<numbers>\d{1,3}(?:\.?\s*(?:[-–]|\band\b|&|\bto\b|\bthru\b|\bthrough\b)\s*\d{1,3})?)\s*(?:[).]|:|\||\t|●|•|(?<=\s)[-–—](?=\s+(?:\D|\d+\s?\p{L}))))(?=\s*\S)"
             rf"|(?P<core>(?P<numbers>\d{{1,3}}(?:\s?[-–]\s?\d{{1,3}})?))[ ]{{2,}}(?=(?:\p{{L}}+(?:\s\p{{L}}+)?[ ]{{2,}})?{_WORK_FOLLOWS})"  # the first column of a table
             r"|(?P<core>\[(?P<numbers>\d{1,3}(?:\s?[-–]\s?\d{1,3})?)\][:.]?)(?=\s+\S)",  # "[4-6] sc in each st"
             flags,

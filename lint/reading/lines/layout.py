@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from lint.expression import expression
 from lint.pattern import Label, Section
+from lint.reading.lines.ahead import row_follows
 from lint.reading.lines.headings import GATE, RUN_IN, Line, PartHeadings, begins_work
 from lint.reading.lines.headless import headless_lists
 from lint.reading.lines.labels import Found, LabelReader
@@ -234,9 +235,7 @@ class LayoutReader:
                 layout.prose.append(Span(line.start, line.end))
                 if speaks_to_some(self.gates, line.text) and not noted_rows([line], self.gates, self.labels):
                     self.passage.open(Gate(None, 0))  # which rows those sizes work is not known from here on
-            elif (
-                part is None and (section is None or after_blank or self._row_follows(index)) and begins_work(line.text)
-            ):
+            elif part is None and (section is None or after_blank or self._row_below(index)) and begins_work(line.text):
                 part = self._part_for_row(layout, part)  # a piece without a heading starts on its chain or ring
                 row = self._row(None, self._stripped(line))
                 part.rows.append(row)
@@ -304,10 +303,8 @@ class LayoutReader:
             self._behind_label(rows[-1], line)
         return rows
 
-    def _row_follows(self, index: int) -> bool:
-        """Whether the next line is a row's: what stands above it is no more of the section before."""
-        below = next((other for other in self.lines[index + 1 :] if not other.blank), None)
-        return below is not None and self.labels.at_line(below.text, 0, self.bare) is not None
+    def _row_below(self, index: int) -> bool:
+        return row_follows(self.lines, index, self.labels, self.finder, self.bare)
 
     def _row(self, label: Label | None, span: Span) -> RowText:
         gated = self.passage.now is not None or self.passage.unknown

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 from lint.amount import Amount
-from lint.place import Place, TargetKind, Which
+from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
+from lint.reading.places.limits import limit
+from lint.reading.words.rowending import ends_work
 from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS, Stream
 
 
@@ -33,6 +35,25 @@ def times_in_brackets(stream: Stream) -> Amount | None:
     return None
 
 
+def so_many_in_brackets(stream: Stream, shaped: bool) -> Amount | None:
+    """ "sc (5, 6, 7)": a number for each size; behind a `shaped` stitch that ends the row, "…, sc2tog (18, 20, 22)", its count."""
+    start = stream.at
+    number = stream.amount() if stream.kind() in ("(", "[") and stream.vocabulary.sizes > 1 else None
+    if number is not None and shaped and start > 1 and ends_work(stream, stream.at):
+        stream.at = start
+        return None
+    return number
+
+
+def count_follows(stream: Stream, start: int) -> bool:
+    """Whether "29 sts." that ends the row stands at the cursor, behind the "sc2tog" at `start` that is not its only work."""
+    if not any(one.kind in ("stitch", "increase", "decrease") for one in stream.lexemes[:start]):
+        return False
+    units = stream.peek(1).lower in ("sts", "stitches") and stream.kind(2) in (".", "end")
+    enclosed = stream.peek().text[:1] in OPENERS  # a list over the sizes is one number with its brackets
+    return stream.kind() == "number" and (enclosed or units) and ends_work(stream, stream.at + 1 + units)
+
+
 def so_many_from_hook(stream: Stream, found: tuple[Place, ...]) -> tuple[Place, ...]:
     """The places with the "11 sts" of "hdc into 2nd ch from hook 11 sts": that chain, and the ten behind it."""
     ends = stream.kind(2) in (*SIGNS, *OPENERS, *CLOSERS, "turn", "end")
@@ -43,3 +64,26 @@ def so_many_from_hook(stream: Stream, found: tuple[Place, ...]) -> tuple[Place, 
         return found
     stream.at += 2
     return (*found, Place(found[0].span, Which.NEXT, found[0].targets, Amount.of(number - 1), each_of=True))
+
+
+def from_nth_chain(stream: Stream, start: int, number: int | None) -> tuple[Place, ...]:
+    """ "sc from 2nd ch (across)": in that chain from the hook, and in each one after it; "3 sc from 2nd ch": in three."""
+    the = 2 if stream.kind(1) == "the" else 1
+    if not (stream.kind() == "from" and stream.kind(the) == "ordinal" and stream.kind(the + 1) == "chain"):
+        return ()
+    before = stream.at
+    stream.at += the
+    ordinal = stream.take().number
+    stream.take()
+    if stream.kind() == "from":
+        stream.at += 2 if stream.kind(1) == "hook" else 1
+    told = limit(stream)
+    reach = told or Limit(LimitKind.END)
+    if told and number or stream.kind() not in (",", ";", ".", "end", "(", "[", "turn", "dash", "=", "→"):
+        stream.at = before
+        return ()
+    span, chain = stream.span_from(start), (Target(TargetKind.CHAIN),)
+    first = Place(span, Which.FROM_HOOK, chain, ordinals=(ordinal,))
+    if number is not None:
+        return (first, Place(span, Which.NEXT, chain, Amount.of(number - 1), each_of=True)) if number > 1 else (first,)
+    return first, Place(span, Which.EACH, chain, limit=reach)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from lint.reading.places.partof import leads_to
 from lint.reading.places.targets import LOOPS
 from lint.reading.words.piecewords import piece_ahead
+from lint.reading.words.rowending import ends_work
 from lint.reading.words.stream import SIGNS, Stream
 
 _ALL_OF = ("remaining", "any_stitch", "stitch", "number", "space", "corner", "chain")  # what "in all" may speak of
@@ -42,9 +43,17 @@ def _an_edge(stream: Stream, ahead: int) -> bool:
     return stream.kind(ahead) in ("row", "side", "edge")
 
 
+def _count_behind(stream: Stream) -> bool:
+    """Whether "around" is followed by "6 sts" and the row ends with that."""
+    figures = stream.kind(1) == "number" and stream.peek(2).lower in ("sts", "stitches")
+    return figures and stream.kind(3) in (".", "end") and ends_work(stream, stream.at + 3)
+
+
 def preposition(stream: Stream, allow_to: bool) -> bool | None:
     """Takes the preposition; tells whether several places share one stitch; None if there is none."""
     start = stream.at
+    if stream.kind() == "around" and _count_behind(stream):
+        return None  # "Dec around 6 sts.": all the way, and the count behind it
     if stream.word("in all") and stream.word("but", "except", ahead=1):
         stream.take()
         return False

@@ -7,10 +7,17 @@ from dataclasses import replace
 
 from lint.amount import ONE, Amount
 from lint.lexicon import Lexeme
-from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
+from lint.place import Limit, LimitKind, Place, Which
 from lint.reading.places.countunits import singular
 from lint.reading.places.freeloops import loops_of_all
-from lint.reading.places.howoften import several_may_be_meant, so_many_from_hook, times_in_brackets
+from lint.reading.places.howoften import (
+    count_follows,
+    from_nth_chain,
+    several_may_be_meant,
+    so_many_from_hook,
+    so_many_in_brackets,
+    times_in_brackets,
+)
 from lint.reading.places.limits import limit
 from lint.reading.places.madeof import DOUBLED, hung_on, increase_told, legs_before, legs_behind
 from lint.reading.places.ordinals import merges
@@ -136,6 +143,7 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         and stream.peek().value != "cell"
         and not stream.word("once", "twice", "thrice")
         and stream.kind(1) not in ("together", "below")
+        and not (together is not None and count_follows(stream, start))
         and not (stream.peek(1).glued and stream.kind(1) in ("stitch", "increase", "decrease"))  # "inc 5sc inc 5sc"
         and not (stream.kind(1) in ("row", "round") and stream.kind(2) == "below")
     ):
@@ -159,10 +167,8 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         number, number_after = stream.take().quantity, True  # "dc2tog twice, turn"
     elif number is None and stream.word("twice", "once") and stream.kind(1) == "in":
         number, in_each = stream.take().quantity, True
-    elif (
-        number is None and stream.kind() in ("(", "[") and stream.vocabulary.sizes > 1 and (several := stream.amount())
-    ):
-        number, number_after = several, True  # "sc (5, 6, 7)"
+    elif number is None and (several := so_many_in_brackets(stream, together is not None)) is not None:
+        number, number_after = several, True
     elif (
         number is None
         and (stitch in ("inc", "dec") or together is not None)
@@ -212,7 +218,7 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
             stream.at += 2  # "8 sc in black"
     said = number is not None
     several = number.lone if said and number is not None else None
-    if (several or not said) and (run := _from_nth_chain(stream, start, several)):
+    if (several or not said) and (run := from_nth_chain(stream, start, several)):
         return Work(stream.span_from(start), stitch, ONE, run, together, special, post=post_stitch(stitch))
     found = places(stream, allow_to=stitch == "sl st")
     found = found if said else so_many_from_hook(stream, found)
@@ -228,7 +234,8 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
     if not found and stream.kind() in ("number", "the", "row", "round") and of_a_row_below(stream):
         found = (Place(stream.span_from(below), Which.NEXT, (ANY,), below=True),)  # "FPdc 2 rows below"
     cell = stream.peek().value == "cell"  # "inc", and behind a tab the row's count
-    if not found and stream.kind() == "number" and not said and not cell and stream.kind(1) != "times":
+    counted = cell or together is not None and count_follows(stream, start)
+    if not found and stream.kind() == "number" and not said and not counted and stream.kind(1) != "times":
         return None
     if not found:
         reach = limit(stream)
@@ -292,29 +299,6 @@ def _work(stream: Stream, start: int, number: Amount | None) -> Step | None:
         number_said=said,
         undefined=undefined,
     )
-
-
-def _from_nth_chain(stream: Stream, start: int, number: int | None) -> tuple[Place, ...]:
-    """ "sc from 2nd ch (across)": in that chain from the hook, and in each one after it; "3 sc from 2nd ch": in three."""
-    the = 2 if stream.kind(1) == "the" else 1
-    if not (stream.kind() == "from" and stream.kind(the) == "ordinal" and stream.kind(the + 1) == "chain"):
-        return ()
-    before = stream.at
-    stream.at += the
-    ordinal = stream.take().number
-    stream.take()
-    if stream.kind() == "from":
-        stream.at += 2 if stream.kind(1) == "hook" else 1
-    told = limit(stream)
-    reach = told or Limit(LimitKind.END)
-    if told and number or stream.kind() not in (",", ";", ".", "end", "(", "[", "turn", "dash", "=", "→"):
-        stream.at = before
-        return ()
-    span, chain = stream.span_from(start), (Target(TargetKind.CHAIN),)
-    first = Place(span, Which.FROM_HOOK, chain, ordinals=(ordinal,))
-    if number is not None:
-        return (first, Place(span, Which.NEXT, chain, Amount.of(number - 1), each_of=True)) if number > 1 else (first,)
-    return first, Place(span, Which.EACH, chain, limit=reach)
 
 
 def _increased(stream: Stream, start: int, stitch: str, several: int, number: Amount | None) -> Work | None:

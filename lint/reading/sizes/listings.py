@@ -25,13 +25,14 @@ _UNIT = expression(
 _STITCHES = expression(r"\s*(?:sts?|stitches|sc|hdc|htr|dc|tr|chs?|d\.c|s\.c|ch\.)\b")
 _GROUP = rf"[(\[{{]\s*{_ONE}(?:\s*[,:;]\s*{_ONE})*(?:,?\s+(?:and|&)\s+{_ONE})?\s*[)\]}}]"
 _NOT_ROWS = r"(?<!\b(?:rows|rnds|rounds|rds)\.?\s)"  # "Rep Rows 2, 4, 6"
-_CHAINED = expression(r"(?i)\bch(?:ain)?s?\s*$")  # "Ch 61 (71)" has a figure for another size in its brackets
+# "Ch 61 (71)" has a figure for another size in its brackets; "sl st in top of beg ch 3 (12)" ends with its count
+_CHAINED = expression(r"(?i)(?<!\b(?:beg|beginning|starting|turning|first|of|top|to|the|in)\.?\s)\bch(?:ain)?s?\s*$")
 _OF_ELSE = expression(
     r"(?i)(?:\bch(?:ain)?\s|#\s?|\brow\.?\s|\b(?:rows|rnds|rounds|rds)\.?\s\d+\s?(?:and|&|to|-|–)\s?)$"
 )
 _GOES_ON = expression(r"\s?,?\s?[(\[]\s*[\d-]")
 _ROWS = expression(r"(?i)\b(?:rows?|rnds?|rounds?|rds?)\.?\s*$")
-_NO_LABEL = r"(?!\s*\n\s*\d+(?:\s?[-–]\s?\d+)?\s?(?:[).:]|r(?:n?d|ow|ound)s?\b))"  # the next line's label: "sc 12 [30]", "10) sc 6"
+_NO_LABEL = r"(?!\s*\n\s*\d+(?:st|nd|rd|th)?(?:\s?(?:[-–]|to)\s?\d+(?:st|nd|rd|th)?)?\s?(?:[).:]|(?i:r(?:n?d|ow|ound)s?)\b))"  # the next line's label: "sc 12 [30]", "10) sc 6"
 # "4 (5) 6 (7) 50 g balls", but "4 (5) 6 x 50 g"
 _NO_WEIGHT = r"(?!\s?\d+\s?(?:(?:g|gr|grams?)\b|[x×](?!\p{L})(?!\s?\d+\s?(?:g|gr|grams?|m|oz)\b)))"
 SHAPES = {
@@ -106,7 +107,7 @@ def _numbers(shape: str, match: regex.Match, text: str, sizes: int) -> frozenset
     if shape == "brackets":
         counted = (
             counted
-            or _CHAINED.search(text, max(0, match.start() - 12), match.start()) is not None
+            or _CHAINED.search(text, max(0, match.start() - 24), match.start()) is not None
             and (
                 match.captures("item") != [match["head"]]  # "Ch 61 (61)" counts the chain again
             )

@@ -1,0 +1,62 @@
+"""Counts that stand last in a row with no sign of their own: "(sc, inc) x 6 18 sts.", "70 hdc, join", a table's last cell."""
+
+from __future__ import annotations
+
+from lint.pattern import Stated
+from lint.reading.counting.counts import LEADS, read
+from lint.reading.counting.nocounts import turning_chain
+from lint.reading.places import countunits
+from lint.reading.words.rowending import ends_work
+from lint.reading.words.stream import CLOSERS, OPENERS, Stream
+
+
+def of_last_cell(stream: Stream) -> Stated | None:
+    """A count that is the last line or column of a row by itself: "6 sts", or a bare "6" behind a tab."""
+    start, lone = stream.at, stream.kind() == "number" and stream.peek().value == "cell"
+    if (
+        not lone
+        or stream.kind(-1) in (",", "and", "star", "+")
+        or stream.kind(1) not in ("stitch", "any_stitch", ".", "end")
+    ):
+        return None
+    end = start + 1 + (stream.kind(1) in ("stitch", "any_stitch"))
+    if stream.kind(end - start) not in (".", "end"):
+        return None
+    found = read(stream.inside(start, end), bare=True)
+    if found is not None:
+        stream.at = end
+    return found
+
+
+def without_sign(stream: Stream) -> Stated | None:
+    """Takes "18 sts", or a list over the sizes in brackets, that stands last in a row straight behind its work."""
+    wave = int(stream.word("~"))  # "… ~ 18 sts": no star
+    signed = stream.kind(-1) in (*LEADS, ",", "and", "then", "to", "over", "star", *CLOSERS)
+    if stream.kind(wave) != "number" or signed and not wave:
+        return None
+    unit = stream.peek(wave + 1)
+    units = (
+        unit.kind == "any_stitch"
+        and unit.lower != "st"
+        and stream.kind(wave + 2) in (".", "end", "fasten_off", "no_fasten")
+    )
+    enclosed = stream.peek(wave).text[:1] in OPENERS
+    begin, end = stream.at + wave, stream.at + wave + 1 + units
+    if not (units or enclosed) or not ends_work(stream, end):
+        return None
+    found = read(stream.inside(begin, end), bare=True)
+    stream.at = end if found is not None else stream.at
+    return found
+
+
+def of_one_sort(stream: Stream) -> bool:
+    """Whether "70 hdc," stands behind a comma with no place to go into, and only a join or turn comes after it."""
+    number = stream.kind(-1) == "," and stream.kind() == "number" and stream.kind(1) in ("stitch", "any_stitch")
+    behind = 3 if countunits.left_over(stream, 2) else 2
+    behind += stream.kind(behind) in (",", ";", ".")
+    return number and (
+        stream.kind(behind) in ("join", "turn", "end")
+        or turning_chain(stream, stream.at + behind)
+        or stream.peek(behind).value == "sl st"
+        and stream.kind(behind + 1) in ("to", "join")
+    )

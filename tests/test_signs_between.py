@@ -1,0 +1,192 @@
+"""What parts labels, work and counts in house styles that use few signs or odd ones; common practice, no source."""
+
+from __future__ import annotations
+
+import pytest
+from helpers import all_findings, check, corrections, counts
+
+_FLAT = "Mat\n\nUS terms\n\nMAT\nRow 1: Fsc 30, turn. (30)\nRow 2: {}\n"
+_ROUND = "Ball\n\nUS terms\n\nBALL\nRnd 1: 6 sc in magic ring. (6)\nRnd 2: {}\n"
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "Ch 1, sc in each st across, turn 30 sts.",
+        "Ch 1, sc in each st across, turn // 30",
+        "Ch 1, sc in each st across // 30 sts",
+        "Ch 1, 1 sc in each st to end 30 sts.",
+    ],
+)
+def test_counts_behind_a_turn_or_strokes(words: str) -> None:
+    """A count may stand behind "turn", behind two strokes, or straight behind the work."""
+    report = check(_FLAT.format(words))
+    assert counts(report)[-1] == 30
+    assert "not-understood" not in [rule for rule, _ in all_findings(report)]
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("2 sc in each st around, join 12 sts.", 12),
+        ("2 sc in each st around, sl st to join // 12 sc", 12),
+        ("(inc) x 6 12 sts.", 12),
+        ("2 sc in each st around, join You will have 12 sts.", 12),
+        ("Sc in next 3 sts and 9 sts", None),
+        ("Sc 3, turn 3 sc", None),
+    ],
+)
+def test_counts_without_a_sign_in_rounds(words: str, made: int | None) -> None:
+    """The same behind a join; what may be work as well is not taken for a count."""
+    assert counts(check(_ROUND.format(words)))[-1] == made
+
+
+@pytest.mark.parametrize(
+    ("label", "rows"), [("Rnds 3 - 5 ", 3), ("Rnds 3 through 5 ", 3), ("Rnd 3 – ", 1), ("Rnds 3–5 ", 3)]
+)
+def test_a_range_with_spaces_and_no_sign_behind_it(label: str, rows: int) -> None:
+    """ "Rnds 3 - 5 Sc in each st" is three rounds."""
+    text = _ROUND.format("Inc x 6 (12)") + f"{label}Sc in each st around (12)\n"
+    assert counts(check(text)) == [6, 12, *[12] * rows]
+
+
+def test_a_round_whose_dash_stands_before_a_number_of_decreases() -> None:
+    """ "Rnd 3 - 6 dec" is one round of six decreases, not a range."""
+    report = check(_ROUND.format("Inc x 6 (12)") + "Rnd 3 - 6 dec = 6 sts\n")
+    assert (counts(report), corrections(report)) == ([6, 12, 6], [])
+
+
+@pytest.mark.parametrize(
+    "first",
+    [
+        "Rnd 1 into a magic ring, ch 1, 8 sc in ring, sl st in first sc (8)",
+        "Rnd 1: In a magic ring; ch 1; 8 sc in ring; sl st in first sc (8)",
+        "Rnd 1 Start with a magic ring, 8 sc (8)",
+        "Ch 10.\nRow 1 Starting in 3rd ch from hook, work 1 hdc in each ch to end. (8)",
+    ],
+)
+def test_first_rounds_that_begin_with_where(first: str) -> None:
+    """A row's first words may tell where it begins, with no sign behind the label."""
+    assert counts(check(f"Cup\n\nUS terms\n\nCUP\n{first}\n"))[0] == 8
+
+
+@pytest.mark.parametrize("joint", ["-", "to", "through", "thru"])
+def test_bare_numbers_with_ranges_in_words(joint: str) -> None:
+    """ "2 through 4." labels rows where numbers alone do."""
+    text = f"Mat\n\nUS terms\n\nCh 21.\n1. Starting in 2nd ch from hook, sc in each ch. (20)\n2 {joint} 4. Turn, ch 1, sc in each st. (20)\n"
+    assert counts(check(text)) == [20, 20, 20, 20]
+
+
+@pytest.mark.parametrize("ring", ["3rd ch of beg ch 3 [12]", "top of ch 3 (12)", "top of beg ch 3 (12)"])
+def test_a_count_behind_the_chain_that_is_joined_to(ring: str) -> None:
+    """ "join to top of ch 3 (12)" with a round "2nd Rnd" below it is no list over sizes."""
+    text = (
+        f"Cup\n\nUS terms\n\nCh 3 counts as a dc.\n\n1st Rnd - Make a magic ring; ch 3; 11 dc in ring; sl st in {ring}\n"
+        f"2nd Rnd - Ch 3; dc in same st; 2 dc in each st around; sl st in {ring.replace('12', '24')}\n"
+    )
+    report = check(text)
+    assert counts(report) == [12, 24]
+    assert not {"sizes-unnamed", "join-not-there"}.intersection(rule for rule, _ in all_findings(report))
+
+
+def test_a_list_all_in_brackets_may_begin_a_piece() -> None:
+    """ "Make (37, 43, 49) ch." is the foundation of three sizes."""
+    text = (
+        "Top\n\nUS terms\n\nSizes (S, M, L)\n\nCh 1 at the beginning of a row does not count as a stitch.\n\n"
+        "Make (37, 43, 49) ch.\n1st row: sc in 2nd ch from hook, sc in each rem ch. ((36, 42, 48) sts)\n"
+    )
+    report = check(text)
+    assert [counts(report, size) for size in range(3)] == [[36], [42], [48]]
+
+
+def test_entries_that_explain_twice_join_no_lines() -> None:
+    """ "inc: increase: work 2 sts …" makes no run-on list of lines that are entries by themselves."""
+    text = (
+        "Mat\n\nAbbreviations\nch: chain\nsc: single crochet\nst(s): stitch(es)\ninc: increase: work 2 stitches in one\n\n"
+        "Ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across (10 sts)\nRow 2: Ch 1, turn, inc in first st, sc in each st. (11 sts)\n"
+    )
+    assert corrections(check(text)) == []
+
+
+@pytest.mark.parametrize("note", ["Turning ch does not count as a st.", "Turning chains do not count as stitches."])
+def test_what_is_said_of_turning_chains_holds_for_skipped_ones(note: str) -> None:
+    """Chains skipped at the hook are the first row's turning chain: nothing is left to ask."""
+    text = f"Mat\n\nUS terms\n\n{note}\n\nCh 22.\nRow 1: Hdc in 3rd ch from hook and in each ch across. (20)\n"
+    assert "turning-chain-unsaid" not in [rule for rule, _ in all_findings(check(text))]
+
+
+def test_a_count_that_leaves_spaces_out_elsewhere_is_corrected() -> None:
+    """A count that would be right with the spaces in it is a mistake where the piece's other counts leave them out."""
+    rows = "".join(
+        f"Row {n}: Ch 3, turn, dc in first st, dc in each st to ch-1 sp, (2 dc, ch 1, 2 dc) in ch-1 sp, "
+        f"dc in each st to last st, 2 dc in last st. ({6 * n + (n == 4)} sts)\n"
+        for n in range(2, 5)
+    )
+    text = f"Shawl\n\nUS terms\n\nCh 3 counts as a dc throughout.\n\nCh 4.\nRow 1: (2 dc, ch 1, 3 dc) in 4th ch from hook. (6 sts)\n{rows}"
+    assert [rule for rule, _ in corrections(check(text))] == ["count-differs"]
+
+
+@pytest.mark.parametrize(
+    ("words", "made"),
+    [
+        ("Ch 1, sc in next 28 sts, sc2tog 29 sts.", 29),
+        ("Ch 1, sc in next 28 sts, sc2tog <29>", 29),
+        ("Sc2tog 30 sts.", None),
+        ("Sc2tog over next 30 sts.", 15),
+        ("Ch 1, sc in each st across ~ 30 sts", 30),
+        ("Ch 1, sc in each st across. ~ 30 sts\nFasten off.", 30),
+        ("Ch 1, (sc, hdc) to the end = 30 sts", 30),
+        ("Ch 1, sc in each st across. Stitch count: (30)", 30),
+        ("Ch 1, sc in each st to last 3 sts, leaving last sts unworked.", 27),
+    ],
+)
+def test_counts_and_rests_at_the_end_of_a_row(words: str, made: int | None) -> None:
+    """A count straight behind a decrease is no number of places; "last sts" that are left are all the rest."""
+    report = check(_FLAT.format(words))
+    assert counts(report)[-1] == made
+    assert "places-left-over" not in [rule for rule, _ in all_findings(report)]
+
+
+def test_a_count_over_sizes_straight_behind_a_decrease() -> None:
+    """ "…, sc2tog (18, 20, 22)" and "<18/20/22>" end the row with its counts."""
+    for sizes, first, last in (
+        ("S (M, L)", "20 (22, 24)", "(18, 20, 22)"),
+        ("S/M/L", "20/22/24", "<18/20/22>"),
+    ):
+        text = (
+            f"Top\n\nUS terms\n\nSizes: {sizes}\n\nTOP\nRow 1: Fsc {first}, turn.\n"
+            f"Row 2: Ch 1, sc2tog, sc in each st to last 2 sts, sc2tog {last}\n"
+        )
+        assert [counts(check(text), size)[-1] for size in range(3)] == [18, 20, 22]
+
+
+def test_all_the_way_around_before_the_count() -> None:
+    """ "Dec around 6 sts." decreases all the way, and has 6."""
+    assert counts(check(_ROUND.format("Inc around 12 sts.") + "Rnd 3: Dec around 6 sts.\n")) == [6, 12, 6]
+
+
+@pytest.mark.parametrize("label", ["Row 2 - WS:", "Row 2 (WS):", "Row 2, WS:", "Row 2 [WS]:", "Row 2 – wrong side:"])
+def test_labels_with_a_side(label: str) -> None:
+    """The side of the work in a label, whatever parts it from the number."""
+    text = _FLAT.format("").replace("Row 2: ", f"{label} Ch 1, turn, sc in each st across. (30)")
+    assert counts(check(text)) == [30, 30]
+
+
+@pytest.mark.parametrize("talk", ["Count your chains before you go on.", "Picture 2 shows the chain.", ""])
+def test_talk_between_the_chain_and_the_first_row(talk: str) -> None:
+    """A piece's chain stands right below a note that ends the list above, and lines of talk or its own next line follow."""
+    text = (
+        "Cowl\n\nUS terms\n\nAbbreviations\nch: chain\nsc: single crochet\nst: stitch\n\n"
+        "Ch 1 does not count as a stitch.\nCh 52, join with sl st in first ch to form a ring,\nbeing careful not to twist.\n"
+        f"\n{talk}\n\nRnd 1: Ch 1, sc in each ch around, join with sl st in first sc. (52)\n"
+    )
+    assert counts(check(text)) == [52]
+
+
+def test_a_wrapped_line_that_begins_with_a_bracket_closed() -> None:
+    """ "…, (2 dc in ring, ch" / "2) 3 times" is no row 2."""
+    text = (
+        "Tile\n\nUS terms\n\nCh 3 counts as a dc.\n\n1st Rnd - make a magic ring, ch 3, 1 dc in ring, ch 2, (2 dc in ring, ch\n"
+        "2) 3 times, sl st in 3rd ch of beg ch-3 (8)\n"
+    )
+    assert counts(check(text)) == [8]
