@@ -11,6 +11,8 @@ class Grows(StrEnum):
 
     ROW = "row"  # anywhere: "increasing one tile in every row"
     EACH_SIDE = "each side"  # "with one more group along each side"
+    EACH_PART = "each part"  # "with 1 less ch-3 loop in each pineapple": in the run within every pass
+    PASSES_SET = "passes, set"  # "working the instructions in brackets 8 times": how often the run is worked
     BETWEEN = "between"  # "working 1 more sc between incs each rnd": in every run between shapings
     BETWEEN_SET = "between, set"  # "but with 3 sc between incs": the number of those runs itself
 

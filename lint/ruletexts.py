@@ -57,6 +57,7 @@ class WordRule(Strict):
     area: str
     weight: Weight
     phrases: list[str] = Field(min_length=1)
+    unless: list[str] = []  # words in whose sentence a phrase is no finding
     message: str
     why: str
     where: Literal["rows", "everywhere"] = "rows"

@@ -141,6 +141,7 @@ class Either:
 
     span: Span
     options: tuple[tuple[Step, ...], ...]
+    over: tuple[str, ...] = ()  # what each is worked over, where the words say so: "stitch", "space"
 
 
 @dataclass(frozen=True, slots=True)

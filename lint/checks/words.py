@@ -344,6 +344,13 @@ def _any_of(phrases: tuple[str, ...]) -> Expression:
     return expression(rf"(?i)(?<!\w)(?:{listed})(?!\w)")
 
 
+def _sentence(text: str, at: int) -> str:
+    """The sentence of a line that a place stands in."""
+    starts = max(text.rfind(sign, 0, at) for sign in (". ", "\n"))
+    ends = [end for sign in (".", "\n") if (end := text.find(sign, at)) >= 0]
+    return text[starts + 1 : min(ends, default=len(text))]
+
+
 def check_word_rules(context: Context) -> Iterator[Finding]:
     """Every word-list rule of rules/word_rules.yaml, and of a house."""
     for rule in context.book.word_rules:
@@ -353,6 +360,8 @@ def check_word_rules(context: Context) -> Iterator[Finding]:
         alike: dict[str | int, list[Span]] = {}
         for ground in rows if rule.where == "rows" else whole:
             for match in pattern.finditer(context.source.text, ground.start, ground.end):
+                if rule.unless and _any_of(tuple(rule.unless)).search(_sentence(context.source.text, match.start())):
+                    continue
                 key = " ".join(match[0].lower().split()) if rule.together else match.start()
                 alike.setdefault(key, []).append(Span(*match.span()))
         for spans in alike.values():

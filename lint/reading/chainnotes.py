@@ -105,7 +105,7 @@ _BRACKETED = expression(r"[(\[](?P<inner>[^()\[\]]{8,120})[)\]]")
 # "3 ch counts as a tr, 1 ch does not count", "ch 3 counts as dc and ch 2 as hdc": what is said of the next chain
 _NEXT_CHAIN = expression(
     r"(?i)(?:\s*[,;]\s*(?:(?:and|but|while)\s+)?|\s+(?:and|but|while)\s+)(?=(?:(?:a|the|any|beg|beginning|starting|turning)\s+)*"
-    r"(?:ch(?:ain)?s?[ -]?\d|\d+[ -]?ch)\b[^,;.]{0,40}?\b(?:as|counts?|does|do|is|are|never)\b)"
+    r"(?:(?:turning|beginning|starting)?\s?ch(?:ain)?s?\sof\s)?(?:ch(?:ain)?s?[ -]?\d|\d+[ -]?ch|(?<=\sof\s)\d)\b[^,;.]{0,40}?\b(?:as|counts?|does|do|is|are|never)\b)"
 )
 
 

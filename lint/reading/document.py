@@ -15,9 +15,11 @@ from lint.reading import definitions
 from lint.reading.chainnotes import countings
 from lint.reading.clauses.changetables import has_change_table, row_of_change
 from lint.reading.clauses.reader import Reading, read_row
+from lint.reading.colournames import colour_names
 from lint.reading.counting.attheend import shaped_until
-from lint.reading.elsewhere import set_elsewhere
+from lint.reading.elsewhere import set_elsewhere, without_wishes
 from lint.reading.ended import behind_fastening, makes_stitches
+from lint.reading.filetways import with_ways_over
 from lint.reading.firstuse import with_first_uses
 from lint.reading.likework import (
     as_another_piece,
@@ -49,6 +51,7 @@ from lint.source import SourceText, Span
 from lint.tree import (
     MAKES_STITCHES,
     THE_PIECE_BEFORE,
+    Chain,
     Evenly,
     FastenOff,
     Group,
@@ -70,6 +73,7 @@ _COUNTS = expression(  # "Ch 3 counts as dc."
 _LAID_OTHERWISE = expression(  # the piece lies another way, and the work goes on as before
     r"\bturn(?:ing)?\b[^,;:.]{0,30}?\b(?:upside\s+down|inside\s+out|right\s+side\s+out|on\s+(?:its|to\s+its|the)\s+side|sideways|by\s+90)\b"
 )
+_AS_ANOTHER = expression(r"(?i)[^.]{0,40}\b(?:as|like)\s(?:(?:given|for|in|the)\s)+\p{L}")
 _BOTH_SIDES = expression(r"(?i)\b(?:other|opposite|second) side\b")
 _TOLD_OF = expression(r"(?i)\bat\s+(?:the\s+)?end\s+of\s+(?:row|round|rnd|rd|r)\s*(?P<row>\d+)\b[^.;\d]*$")
 _TOLD_BEHIND = expression(  # "20 sts after Row 19", "(8 blocks at the end of R8)"
@@ -95,18 +99,18 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
     rings = ring_words(entries, source.text)
     letters = house_letters(entries, plain, source)
     lexicon = Lexicon(book, terms.terms, letters) if letters else plain
-    specials = specials_of(entries, lexicon, book)
+    specials, squares = with_ways_over(specials_of(entries, lexicon, book), entries)
     if specials or rings or letters:
         own = [
             (form, "turning_chain" if definitions.is_turning_chain(special) else "special", special.name)
-            for form, special in forms_of(entries, specials, named_alone(book))
+            for form, special in forms_of([*entries, *squares], specials, named_alone(book))
         ]
         lexicon = Lexicon(book, terms.terms, [*own, *((form, "ring", form) for form in rings), *letters])
     sizes = layout.sizes
     vocabulary = Vocabulary(
         {special.name: special for special in specials},
         max(1, len(sizes)),
-        _colours(source.text, book) - stitch_letters(entries, plain),
+        colour_names(source.text, book) - stitch_letters(entries, plain),
         *count_words(book),
         size_places(sizes),
         expression(
@@ -169,16 +173,21 @@ class _RowReader:
         self.lexicon = lexicon
         self.vocabulary = vocabulary
         self.change_table = has_change_table(source.text)
+        self.rounds = False  # whether the part before is worked in rounds
         self.rounds_to = 0  # the number of the last round, where the part before is worked in rounds
         self.ended: set[int] = set()  # "Sizes … only" that the rows under it have outgrown
 
     def part(self, text: PartText) -> Part:
         numbers = [row.label.numbers for row in text.rows if row.label is not None and row.label.numbers]
         goes_on = self.rounds_to > 0 and numbers[:1] == [(self.rounds_to + 1,)]
-        round_part = _round_by_words(self.source, text, goes_on)
+        first = next((row for row in text.rows if row.label is not None), None)
+        like = first is not None and _AS_ANOTHER.match(self.source.slice(first.span)) is not None
+        round_part = _round_by_words(self.source, text, goes_on or like and self.rounds)  # "R1-R7: As for the belly"
+        self.rounds = round_part
         self.rounds_to = numbers[-1][-1] if round_part and numbers else 0
         last = max((at for at, item in enumerate(text.rows) if item.label is not None), default=0)
-        rows = [row for at, item in enumerate(text.rows) for row in self._ended(item, round_part, at < last)]
+        ended = [row for at, item in enumerate(text.rows) for row in self._ended(item, round_part, at < last)]
+        rows = [own for row in ended for own in _chain_apart(row)]
         rows = [row for at, row in enumerate(rows) if not (at and _piece_again(row))]  # of this piece: it is made twice
         return Part(text.name, text.span, text.make, tuple(rows), text.piece)
 
@@ -203,6 +212,13 @@ class _RowReader:
     def row(self, text: RowText, round_part: bool, more: bool) -> Row | None:
         """A stretch of a part as a row; None if it only talks. `more`: rows with labels stand behind it."""
         sizes = text.sizes
+        if (
+            text.label is None
+            and len(said := without_wishes(self.source.slice(text.span))) < text.span.end - text.span.start
+        ):
+            text = replace(text, span=Span(text.span.start, text.span.start + len(said)))
+            if not said.strip():
+                return None
         if text.sizes_unknown:
             words = "the sizes that this is for are not among those of the pattern"
             at = text.label.span if text.label is not None else text.span
@@ -333,6 +349,17 @@ class _RowReader:
         return told or read_row(stream), lexemes
 
 
+def _chain_apart(row: Row) -> tuple[Row, ...]:
+    """ "Make 74 ch and work Rows 1 and 2 as for Front.": the chain, and the rows that are worked upon it."""
+    call = next((at for at, step in enumerate(row.steps) if isinstance(step, RowCall) and step.part), 0)
+    chained = row.label is None and call > 0 and isinstance(row.steps[call - 1], Chain)
+    if not chained or any(isinstance(step, MAKES_STITCHES) for step in row.steps[:call]):
+        return (row,)
+    cut = row.steps[call].span.start
+    begun = replace(row, span=Span(row.span.start, row.steps[call - 1].span.end), steps=row.steps[:call], stated=None)
+    return begun, replace(row, span=Span(cut, row.span.end), steps=row.steps[call:])
+
+
 def _piece_again(row: Row) -> bool:
     return row.label is None and any(isinstance(s, RowCall) and s.part == THE_PIECE_BEFORE for s in row.steps)
 
@@ -369,25 +396,3 @@ def _round_by_words(source: SourceText, part: PartText, goes_on: bool) -> bool:
 
 def _listed(entries: list[listentries.Entry]) -> list[Abbreviation]:
     return [definitions.abbreviation_of(entry) for entry in entries]
-
-
-# "DK cotton; A navy 150 g, B mustard 100 g"
-_LETTER_THEN_NAME = expression(r"(?:^|[,;:]|\band)\s*([A-H])\s+(?=\p{L}+(?: \p{L}+)?(?:\s*[,;.]|\s+(?:\d|and\b)|\s*$))")
-
-
-def _colours(text: str, book: Rulebook) -> frozenset[str]:
-    """Colour letters and names that the materials declare: "A (oat)", "MC (charcoal)", "color B"; and common names."""
-    found = {match[1].lower() for match in expression(r"\b(MC|CC\d?|[A-H])\b\s*(?=[(,:=]|and\b)").finditer(text)}
-    found |= {match[1].lower() for match in expression(r"(?i)\bcolou?r\s+([A-H])\b").finditer(text)}
-    if lines := expression(r"(?im)^.*\b(?:yarn|cotton|wool|acrylic|colou?rs?)\b.*$").findall(
-        text
-    ):  # "Black [B] and Natural [N]"
-        found |= {
-            letter.lower()
-            for letter in expression(r"(?<=\p{Ll} )[\[(]([A-HJKN-RT-WYZ])[\])]").findall("\n".join(lines))
-        }
-        listed = {letter for line in lines for letter in _LETTER_THEN_NAME.findall(line)}
-        found |= {letter.lower() for letter in listed} if {"A", "B"} <= listed else set()
-    if expression(r"\bCC\d?\b").search(text):  # "MC black, CC white": a contrast colour, and so a main one
-        found |= {match[0].lower() for match in expression(r"\b(?:MC|CC\d?)\b").finditer(text)}
-    return frozenset(found).union(book.words.colour_names)

@@ -66,6 +66,19 @@ _KNOWN = (AlongEdge, JoinYarn, OtherSide)
 
 _JOINS = expression(r"(?i)\W*(?:(?:with|using)\s[\w ]{1,20},\s)?(?:re)?join\b")
 
+_GREATER = r"(?:bigger|larger|taller|longer|wider|deeper|higher|thicker)"
+_OWN_WISH = rf"(?:for|to\s(?:make|get))\s(?:an?|your)\s(?:\w+\s)?{_GREATER}\s(?!sizes?\b|versions?\b)[\w-]+(?:\s[\w-]+)?|if\syou(?:['’]d|\swould)?\s(?:want|like|prefer|wish|need)\b[^.,:;]*\b{_GREATER}\b[^.,:;]*"
+# "For a taller pot, repeat Round 6 before you go on.": who does so has other counts than those printed
+_AT_WILL = expression(
+    rf"(?i)(?:^|(?<=[.!?]\s))\W*(?:{_OWN_WISH}),\s(?:simply\s|just\s|you\scan\s)?(?:rep(?:eat)?|work|add|continue)\b[^.;:\n]*\b(?:rows?|rnds?|rounds?)\b[^.;:\n]*[.!]?\s*$"
+)
+
+
+def without_wishes(words: str) -> str:
+    """A line between rows without the sentence at its end that is only for who wants the piece bigger than it is."""
+    found = _AT_WILL.search(words)
+    return words[: found.start()] if found is not None else words
+
 
 def set_elsewhere(steps: tuple[Step, ...], words: str, span: Span) -> JoinYarn | OpenWork | None:
     """The line as work that is not known, or as yarn joined there, if it may set the work elsewhere.
@@ -104,4 +117,4 @@ def _in_order(words: str, wanted: tuple[Expression, ...]) -> bool:
     return True
 
 
-__all__ = ["set_elsewhere"]
+__all__ = ["set_elsewhere", "without_wishes"]

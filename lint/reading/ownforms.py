@@ -95,8 +95,21 @@ def entries_of(source: SourceText, layout: Layout, known: frozenset[str], book: 
         if not listed and len(real) >= 3:
             found += real  # a list without a heading
         elif not gauge:  # "12 dc and 8 rounds to 10 cm (4 in)" under its heading defines nothing
-            found += [entry for entry in some if _defines(entry, book)]
+            meanings = _meanings(book.abbreviations) if listed else frozenset()  # beside the list, no list of its own
+            explained = [
+                entry
+                for entry in some
+                if any((form, entry.body.strip(" .").lower()) in meanings for form in entry.forms)
+            ]
+            found += [entry for entry in some if entry in explained or _defines(entry, book)]
     return found
+
+
+@made_once
+def _meanings(abbreviations: Mapping[str, AbbreviationFile]) -> frozenset[tuple[str, str]]:
+    """The trade's short forms, each with what it stands for, in lower case: "fpdc", "front post double crochet"."""
+    rules = [rule for listed in abbreviations.values() for rule in listed.abbreviations]
+    return frozenset((form.lower(), rule.meaning.partition(" (")[0].lower()) for rule in rules for form in rule.forms)
 
 
 def _defines(entry: listentries.Entry, book: Rulebook) -> bool:

@@ -54,8 +54,8 @@ class Beginning(Placing):
             return  # along an edge already, and on along another; or of a chain between two legs
         if self.other_side and not cursor.at or nodes and nodes[0].kind == "free loop" and not self.made:
             return  # there already: "Rotate. Sc in next 6 ch on the opposite side"
-        if perhaps and (not nodes or nodes[0].kind != "ch" or cursor.at < len(nodes)):
-            return
+        if perhaps and (self.blocks or not nodes or nodes[0].kind != "ch" or cursor.at < len(nodes)):
+            return  # a block is turned to be joined to the row below
         if cursor.at < len(nodes):
             raise PlacesUnknown
         if not nodes or nodes[0].kind != "ch":  # of a piece worked before: its chain is not known here

@@ -128,8 +128,8 @@ def measured(item: StatedItem, made: Made, stated: Stated) -> list[int]:
                 return [sum(kinds)]
         if blocks:
             return blocks
-        if made.filet_blocks and name in ("bl", "block"):
-            return [made.filet_blocks]
+        if name in ("bl", "block") and (made.filet_blocks or _all_blocks(made, item.number.lone)):
+            return [made.filet_blocks or item.number.lone]
         if (loop := _PICOT.fullmatch(name)) is not None:  # closed into a stitch, or a loop that only looks like one
             return [made.spaces.get(int(loop[1]), 0), made.groups.get("picot", 0)]
         if name in ("picot", "picots") and len(made.spaces) == 1 and 2 <= min(made.spaces) <= 5:
@@ -190,6 +190,12 @@ _ALIASES = {"cl": "cluster", "pc": "popcorn", "ps": "puff", "sh": "shell", "p": 
 
 _MESHES = ("open mesh", "mesh", "om", "sp", "space")
 _BLOCKS = ("block", "blocks", "bl", "blk", "blks", "tile", "tiles")
+
+
+def _all_blocks(made: Made, number: int | None) -> bool:
+    """Whether a row of one stitch and no spaces can be so many filet blocks: all of one width, and an edge stitch."""
+    width, over = divmod(made.stitches - 1, number or 1)
+    return len(made.by_kind) == 1 and not made.spaces and width > 1 and not over
 
 
 def _in_blocks(made: Made) -> bool:

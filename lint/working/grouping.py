@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from lint.amount import Amount
 from lint.place import LimitKind, Place, Target, TargetKind, Which
-from lint.tree import Chain, Group, Special, Step, Work
+from lint.tree import Chain, Either, Group, Skip, Special, Step, Unread, Work, walk
 from lint.working.cursor import PlacesUnknown
 from lint.working.fabric import Node
 from lint.working.rowstate import main_stitch
@@ -171,3 +171,31 @@ class Grouping(Stitching):
                 if not self.filling and len(made) > 2 and _rises_and_falls(step):
                     self.bunches[PETAL, made] += 1
         self.note(step.span)
+
+    def work_either(self, step: Either, following: tuple[Step, ...]) -> None:
+        """One of two ways of working a thing: the one that fits what lies below."""
+        cursor = self.cursor
+        chosen = step.options[0]
+        here = cursor.nodes[cursor.at] if cursor.at < len(cursor.nodes) else None
+        if step.over:
+            below = "space" if here is not None and here.kind == "space" else "stitch"
+            chosen = step.options[step.over.index(below)]
+            if isinstance(chosen[0], Unread):
+                raise PlacesUnknown(chosen[0].why)
+            return self.run(chosen, following)
+        for option in step.options:
+            first = next((s for s in walk(option) if isinstance(s, (Work, Skip, Group)) and s.places), None)
+            if (
+                here is not None
+                and first is not None
+                and self.cursor.matches(here, first.places[0].targets[0], self.size)
+            ):
+                chosen = option
+                break
+        firsts = [option[0].places[0].targets if isinstance(option[0], Skip) else None for option in step.options]
+        if firsts[0] is not None and len(set(firsts)) == 1:  # what lies below tells nothing, the count may
+            passed = all(isinstance(one, Skip) for one in step.options[0])  # else it is rather worked
+            named = firsts[0][0].kind is TargetKind.STITCH  # "sk dc, hdc, …": a list, or a stitch without its place
+            name = "passed or worked" if passed else "worked or listed" if named else "worked or passed"
+            chosen = step.options[self.choices.pick((name, step.span.start), len(firsts), 0)]
+        self.run(chosen, following)

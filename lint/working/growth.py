@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import replace
 
 from lint.amount import Amount
@@ -9,7 +10,7 @@ from lint.growth import Grows, Growth
 from lint.pattern import Row, Stated, StatedItem
 from lint.place import Limit, LimitKind, Place, Target, TargetKind, Which
 from lint.source import Span
-from lint.tree import Chain, Group, Repeat, RowCall, Shaping, Skip, Step, Times, TimesKind, Unread, Work
+from lint.tree import Chain, Group, Passage, Repeat, RowCall, Shaping, Skip, Step, Times, TimesKind, Unread, Work
 from lint.working.betweenshapings import between_shapings
 from lint.working.compare import measured
 from lint.working.fabric import Made
@@ -40,6 +41,10 @@ def grown_steps(steps: tuple[Step, ...], call: RowCall, index: int, rows: int) -
         return between_shapings(steps, call, index, rows)
     if grown.where is Grows.EACH_SIDE:
         return _longer(steps)
+    if grown.where is Grows.EACH_PART:
+        return _in_parts(steps, call, grown.number * (index + 1))
+    if grown.where is Grows.PASSES_SET:
+        return _so_often(steps, call, grown.number)
     if not grown.unit.startswith("special:"):
         return steps  # so many stitches more: how often a passage is worked is not said
     return _other_times(steps, grown.number * (index + 1))
@@ -71,15 +76,73 @@ def _other_times(steps: tuple[Step, ...], more: int) -> tuple[Step, ...]:
     return (*steps[:at], told, *steps[at + 1 :])
 
 
+def _in_parts(steps: tuple[Step, ...], call: RowCall, more: int) -> tuple[Step, ...]:
+    """The steps with so many passes more, or below 0 fewer, of the one run in them that is told by a number.
+
+    Where none is, the runs fit themselves to what lies below; of several, the words do not tell which.
+    """
+    runs = {run.span for run in _counted_runs(steps)}
+    if not runs:
+        return steps
+    if len(runs) > 1:
+        return (Unread(call.span, _WHICH_RUN, _WHICH_RUN),)
+    return _in_run(steps, runs.pop(), more)
+
+
+def _so_often(steps: tuple[Step, ...], call: RowCall, number: int) -> tuple[Step, ...]:
+    """The steps with the runs in them that are told by a number worked so often; all of them were worked as often before."""
+    runs = list(_counted_runs(steps))
+    often = {(run.times.number.lone, run.times.kind) for run in runs}
+    if len(often) != 1 or often.copy().pop()[1] is not TimesKind.IN_ALL:
+        return (Unread(call.span, _WHICH_RUN, _WHICH_RUN),)
+    for run in {run.span: run for run in runs}.values():
+        steps = _in_run(steps, run.span, number - run.times.number.lone)
+    return steps
+
+
+_WHICH_RUN = "which of the runs of the row that is called has more or fewer is not known here"
+
+
+def _counted_runs(steps: tuple[Step, ...]) -> Iterator[Repeat]:
+    """The repeats within others, or by themselves, that are told by a number: the last pass has them, too."""
+    for step in steps:
+        inside = list(_counted_runs((*step.items, *(getattr(step, "last_pass", None) or ())))) if _holds(step) else []
+        yield from inside
+        if isinstance(step, Repeat) and not inside and step.times.number is not None:
+            yield step
+
+
+def _holds(step: Step) -> bool:
+    return isinstance(step, (Repeat, Passage))
+
+
+def _in_run(steps: tuple[Step, ...], run: Span, more: int) -> tuple[Step, ...]:
+    found: list[Step] = []
+    for step in steps:
+        if step.span == run and isinstance(step, Repeat):
+            found += _other_times((step,), more)
+        elif isinstance(step, Repeat):
+            last = _in_run(step.last_pass, run, more) if step.last_pass is not None else None
+            found.append(replace(step, items=_in_run(step.items, run, more), last_pass=last))
+        elif isinstance(step, Passage):
+            found.append(replace(step, items=_in_run(step.items, run, more)))
+        else:
+            found.append(step)
+    return tuple(found)
+
+
 def grows(row: Row, before: Made | None, made: Made) -> bool:
     """Whether a row has as many more than the one before it as its words say; those that say nothing are let be."""
     return all(_grows_by(one, before, made) for one in growth_of(row))
 
 
 def _grows_by(grown: Growth, before: Made | None, made: Made) -> bool:
-    if grown.where in (Grows.BETWEEN, Grows.BETWEEN_SET):
+    if grown.where in (Grows.BETWEEN, Grows.BETWEEN_SET, Grows.PASSES_SET):
         return True
     there, now = (counted(grown.unit, one) for one in (before, made))
+    if grown.where is Grows.EACH_PART:
+        more = now - there if there is not None and now is not None else 0
+        return more * grown.number > 0 and more % grown.number == 0
     sides = made.corners if grown.where is Grows.EACH_SIDE else 1
     return there is not None and now is not None and sides > 0 and now - there == grown.number * sides
 

@@ -9,7 +9,7 @@ from lint.amount import ONE, Amount
 from lint.loops import is_loop
 from lint.place import Limit, LimitKind, TargetKind, Which
 from lint.reading.words.lists import alike
-from lint.tree import Chain, Covers, Either, Group, Join, Remark, Repeat, Skip, Step, TimesKind, Work, walk
+from lint.tree import Chain, Covers, Group, Join, Remark, Repeat, Skip, Step, TimesKind, Work, walk
 from lint.working.cursor import PlacesUnknown, Trouble, family
 from lint.working.earlier import Behind, behind, passes
 from lint.working.moving import Moving
@@ -136,6 +136,11 @@ class Repeating(Moving):
                 break
             stands = cursor.at == state[0][0] and self.gap_at == gap
             if stands and len(self.made) > state[6] and not self.ran_out_since(state):
+                if passes and self.is_round and _moves_on(step.items[-1]):
+                    # the last petal: its "sl st in next sp" has come round to the first
+                    passes += step.last_pass is None
+                    self.restore(state) if step.last_pass is not None else None
+                    break
                 raise PlacesUnknown("the repeat works into nothing of the row below, so that its end is not known")
             if self.ran_out_since(state) or stands:
                 self.restore(state)
@@ -195,7 +200,10 @@ class Repeating(Moving):
         if not (self.is_round and passes and slips and last.places[0].which is Which.NEXT):
             return False
         first = next((s for s in walk(step.items) if isinstance(s, (Work, Group)) and s.places), None)
-        return first is not None and first.places[0].which is Which.SAME and self.cursor.at >= self.cursor.end
+        if first is None or first.places[0].which is not Which.SAME or self.cursor.at < self.cursor.end:
+            return False
+        ended = self.cursor.nodes[self.cursor.end - 1]  # "sl st in next dc and in next sp": the dc alone was left
+        return len(last.places) == 1 or self.cursor.matches(ended, last.places[-1].targets[0], self.size)
 
     def skips_past(self, step: Repeat, state: tuple, boundary: int, following: tuple[Step, ...]) -> bool:
         """A last pass whose closing skip reaches into the shell or V-stitch at which the repeat ends."""
@@ -314,26 +322,10 @@ class Repeating(Moving):
                 found += stitches
         return found
 
-    def work_either(self, step: Either, following: tuple[Step, ...]) -> None:
-        cursor = self.cursor
-        chosen = step.options[0]
-        here = cursor.nodes[cursor.at] if cursor.at < len(cursor.nodes) else None
-        for option in step.options:
-            first = next((s for s in walk(option) if isinstance(s, (Work, Skip, Group)) and s.places), None)
-            if (
-                here is not None
-                and first is not None
-                and self.cursor.matches(here, first.places[0].targets[0], self.size)
-            ):
-                chosen = option
-                break
-        firsts = [option[0].places[0].targets if isinstance(option[0], Skip) else None for option in step.options]
-        if firsts[0] is not None and len(set(firsts)) == 1:  # what lies below tells nothing, the count may
-            passed = all(isinstance(one, Skip) for one in step.options[0])  # else it is rather worked
-            named = firsts[0][0].kind is TargetKind.STITCH  # "sk dc, hdc, …": a list, or a stitch without its place
-            name = "passed or worked" if passed else "worked or listed" if named else "worked or passed"
-            chosen = step.options[self.choices.pick((name, step.span.start), len(firsts), 0)]
-        self.run(chosen, following)
+
+def _moves_on(step: Step) -> bool:
+    """ "…, sl st in next ch-1 sp": what a pass ends with, so that the next begins there."""
+    return isinstance(step, Work) and step.stitch == "sl st" and [one.which for one in step.places] == [Which.NEXT]
 
 
 def _into_space(following: tuple[Step, ...]) -> bool:

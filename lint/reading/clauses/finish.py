@@ -5,7 +5,7 @@ from __future__ import annotations
 from lint.reading.clauses.yarn import YarnClauses
 from lint.reading.words.piecewords import piece_word
 from lint.reading.words.stream import OPENERS, SIGNS
-from lint.tree import AlongEdge, FastenOff, NoJoin, Remark, Turn
+from lint.tree import AlongEdge, FastenOff, NoJoin, OtherSide, Remark, Turn
 
 _ENDS_FASTENING = (*SIGNS, "dash", "=", "→", ":", "|", "●", "..", "...", "…")  # a count may stand behind these
 
@@ -29,8 +29,9 @@ class FinishClauses(YarnClauses):
     def read_turn(self, start: int) -> bool:
         stream = self.stream
         stream.take()
-        if (stream.word("so") or stream.kind() == "to") and self._other_side(start):
-            return True  # "turn so you work into the other side of the chain", "turn to go on along the other side"
+        clause = stream.lexemes[stream.at : stream.next_of(*SIGNS, ":", start=stream.at)]
+        if any(item.kind == "other_side" for item in clause) and self._other_side(start):
+            return True  # "turn so you work into the other side of the chain", "turn it around and go on along …"
         if self.turned_out(start):
             return True
         self.pass_end_words()
@@ -56,13 +57,22 @@ class FinishClauses(YarnClauses):
         if any(item.kind in ("stitch", "number", "chain") for item in stream.lexemes[stream.at : end]):
             return False
         stream.at = end
-        self.steps.append(Remark(stream.span_from(start)))
+        span = stream.span_from(start)
+        over = "upside" in words and self.has_work()  # on the other side of a chain, if that is what lies there
+        self.steps.append(OtherSide(span, perhaps=True) if over else Remark(span))
         return True
 
     def pass_end_words(self) -> None:
-        """Passes "at end of last row", "at the end of every round" after a turn."""
+        """Passes "at end of last row", "at the end of every round", "after Row 20" after a turn."""
         stream = self.stream
         start = stream.at
+        if stream.word("after") and stream.take():
+            stream.skip("the", "last")
+            row = stream.take_if("row", "round") is not None
+            stream.take_if("number") if row else None
+            if row and stream.kind() in (*SIGNS, "end", *OPENERS):
+                return
+            stream.at = start
         if stream.take_if("at"):
             stream.skip("the")
             if stream.kind() in ("ending", "row_end"):

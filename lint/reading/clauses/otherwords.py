@@ -11,6 +11,7 @@ from lint.reading.places.limits import limit
 from lint.reading.repeating import repeats
 from lint.reading.repeating.omitting import no_last_chain
 from lint.reading.repeating.rowcalls import rows_of_piece
+from lint.reading.words.heldtogether import faced
 from lint.reading.words.lastpass import so_many_at_end
 from lint.reading.words.piecewords import PIECE_WORDS, tells_piece
 from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS
@@ -231,6 +232,8 @@ class WordClauses(EndingClauses):
     def held_in_place(self, start: int) -> bool:
         """ "hold the first arm against the body and work 3 sc through both": how a piece is held that is worked into."""
         stream = self.stream
+        if faced(stream, self.steps, start):
+            return True
         end = stream.next_of(",", ";", ".", ":", "and", *OPENERS)
         words = stream.lexemes[stream.at : end]
         pointing = ("first", "last", "next", "ordinal")

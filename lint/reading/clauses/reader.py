@@ -53,7 +53,7 @@ from lint.reading.words.closing import (
     picots_closed,
 )
 from lint.reading.words.colourwork import colours_apart
-from lint.reading.words.lastpass import so_many_at_end
+from lint.reading.words.lastpass import before_the_end, so_many_at_end
 from lint.reading.words.layers import layers_noted, seam_behind_count
 from lint.reading.words.linestops import without_short_stops
 from lint.reading.words.lists import count_alone, to_the_end
@@ -123,6 +123,7 @@ _OF_OTHERS = ("make", "repeat", "open_work", "word", "number", "remaining", "oth
 # what begins with words of many kinds, tried in this order: ends of last passes, other pieces, rows that grow, sides
 _CALLS = (
     (("make", "with", "ending"), so_many_at_end),
+    (("word",), before_the_end),
     (("make", "open_work", "repeat"), piece_again),
     (("make", "as", "open_work"), piece_call),
     (("open_work", "word", "make", "increase", "decrease"), growing_on),

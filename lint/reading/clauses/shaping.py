@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from lint.amount import ONE, Amount
 from lint.growth import ShapedWhere
+from lint.lexicon import Lexeme
 from lint.place import Limit, LimitKind, Place, Which
 from lint.reading.clauses.base import STITCHY, is_run
 from lint.reading.clauses.evenly import EvenlyClauses
@@ -277,9 +278,23 @@ class ShapingClauses(EvenlyClauses):
         between = next((i for i, item in enumerate(words) if item.kind == "between"), len(words))
         rows = any(item.kind in ("row", "round") or item.lower == "r" for item in words[between:])
         things = not any(item.kind in STITCHY for item in words[:between])  # "place the beads between Rnds 5 and 6"
-        if rows and things or any(item.lower in ("eye", "eyes", "nose", "safety") for item in words):
+        put = any(item.lower in ("eye", "eyes", "nose", "safety") for item in words) or _filled_in(words)
+        if rows and things or put:
             stream.at = end
             self.steps.append(Remark(stream.span_from(start)))
             return True
         stream.take()
         return stream.kind() in ("number", "stitch", "(", "[") and self.clause()
+
+
+_COVERS = ("half", "halves", "layers", "pieces", "cover", "circles", "squares", "motifs", "inside")
+_FILLING = ("place", "word", "the", "number", "between", "in", "to", "first", "ordinal", "half")
+_OF_THE_WORK = ("work", "hook", "yarn", "loop", "loops", "needle", "remaining", "unworked")
+
+
+def _filled_in(words: list[Lexeme]) -> bool:
+    """ "Place bauble between the 2 halves", "Put the pillow form inside": a thing that the piece is worked around."""
+    if len(words) < 3 or words[-1].lower not in _COVERS or any(item.kind not in _FILLING for item in words):
+        return False
+    thing = words[2 if words[1].kind == "the" else 1]
+    return thing.kind == "word" and not any(item.lower in _OF_THE_WORK for item in words)

@@ -70,7 +70,10 @@ class YarnClauses(ChainClauses):
         if stream.kind() == "last" and stream.kind(1) in ("any_stitch", "stitch") and stream.kind(2) == "to":
             stream.at += 2  # "join last st to first"
         self.last_chain()
+        inner = stream.kind() == "in"  # "join in B", "join in the new yarn"
+        stream.at += inner and 1 + (stream.word("new", ahead=1) and stream.kind(2) == "yarn")
         colour = self.colour()
+        stream.at -= inner and colour is None and stream.kind() != "yarn"
         if stream.kind() == "the" and (stream.kind(1) == "yarn" or stream.word(*_YARNS, ahead=1)):
             stream.take()  # "join the yarn at the underarm"
         yarn = stream.take_if("yarn") or stream.word(*_YARNS) and stream.take()
@@ -371,7 +374,7 @@ class YarnClauses(ChainClauses):
             lexeme.lower in stream.vocabulary.colours
             or lexeme.text in ("A", "B", "C", "D", "E", "F", "MC", "CC")
             or lexeme.text[:1].isupper()
-            and stream.kind(-1) in ("join", "attach", "color", "yarn")
+            and stream.kind(-2 if stream.kind(-1) == "in" else -1) in ("join", "attach", "color", "yarn")
             and lexeme.kind == "word"
             and not any(opener.startswith(lexeme.lower) for opener in stream.vocabulary.count_openers)
         ):  # a colour by its capital: "join Grey", but "Join You will have 12 sts."

@@ -114,6 +114,7 @@ _LEADS_ON = expression(
 _PIECE_OVER = expression(r"\W*\p{L}{3,}(?:[ '’-]+\p{L}+){0,3}\W*")
 _IN_BRACKETS = expression(r"\([^()]*\)")
 _EMPHASIS = expression(r"(?<=[\w.:)])[*_]{2,3}(?!\w)|(?<!\w)[*_]{2,3}(?=\w)")  # "**Ears** (make 2)"
+_OF_SEVERAL = expression(r"(?i)(?:first|second|third|front|back|top|bottom|left|right|upper|lower|inner|outer)\b")
 _NUMBER_FIRST = expression(r"[\W_]*\d")
 # "2. WING (x2)", "III. Body": the pieces of a pattern numbered
 _LISTED = expression(r":[^()]*;|(?i::\s*(?:sk|skip|miss|insert|yo|yarn over|yoh|yrh|wrap)\b)")
@@ -186,7 +187,7 @@ class PartHeadings:
                 and not expression(r"(?i)[\W_]*(?:note|nb|see)\b").match(other)
                 and not self.like(other)
             ):
-                if expression(
+                if begins_work(other) or expression(
                     r"(?i)[\W_]*(?:ch(?:ain)?s?\b\s*-?\s*\d|ch\d|\d+\s?ch\b|make\s+(?:a\s+magic|\d)|with\s+\w+,|join|magic|begin|commence|start|(?:work|make)\s+(?:exactly\s+|the\s+same\s+|same\s+)?as\b)"
                 ).match(
                     other,
@@ -234,13 +235,18 @@ class PartHeadings:
 
     def _stands_between_rows(self, index: int, text: str) -> bool:
         """A word or two over a labelled row, with no blank line before: "Flap", "Buttonhole row", "Sleeves (both alike)"."""
-        ahead = [line.text.strip() for line in self.lines[index + 1 : index + 3]] + ["", ""]
+        above = self.lines[index - 1].text.strip() if index else ""
+        apart = index == 1 or index > 1 and self.lines[index - 2].blank
+        piece_above = bool(_OF_SEVERAL.match(text)) and apart and self.like(self._named(above))  # "BACK" / "Lower back"
+        below = [line for line in self.lines[index + 1 : index + 4] if not (piece_above and line.blank)]
+        ahead = [line.text.strip() for line in below[:2]] + ["", ""]
         following = ahead[1] if _JOINS.match(ahead[0]) else ahead[0]
         name = _IN_BRACKETS.sub("", _ALIKE.sub("", text)).strip(" :")
         few = len(name.split()) <= 3 and expression(r"\p{Lu}[\p{L}' -]+").fullmatch(name) is not None
         few = few and not (text.endswith(":") and (name.lower() in self.labels.colours or _LEADS_ON.match(name)))
         labelled = bool(following) and self.labels.at_line(following, 0, self.bare) is not None
-        return few and (labelled or _ROWS_TOLD.match(ahead[0]) is not None or self.like_another(index, ahead[0]))
+        labelled = labelled or _ROWS_TOLD.match(ahead[0]) is not None or piece_above and begins_work(ahead[0])
+        return few and (labelled or self.like_another(index, ahead[0]))
 
     def like(self, text: str) -> bool:
         """Whether words could be a heading: few, and no work."""

@@ -87,7 +87,7 @@ def label_forms(words: tuple[str, ...], named: tuple[str, ...], sized: bool) -> 
     # "Next row 1ch, 1dc in each st", "Dec row Ss in first st": no sign, but work that begins there, or a new sentence of it
     unsigned = rf"(?:(?={_WORK_BARE})|(?=(?-i:\p{{Lu}})){_WORK_FOLLOWS})"
     # the label's own sign: ":", ".", "–", ")" … or, failing that, words of work straight after it
-    sign = rf"(?:(?P<sign>\s*(?:[*†‡]{{1,2}}:|:|\.{{2,}}|…|\.(?!\d)|->|=>|[→➜➔➝⇒▶►]|\p{{So}}[\ufe0e\ufe0f]?|[-–—~]+|;|=|\||●|/(?=\s)|\)|,(?=\s*col))\s*(?:\((?:rs|ws|right side|wrong side)\)[.:]?)?)|\s*(?=\n|\Z)|\s+{_WORK_FOLLOWS}|[ \t]{{2,}}(?!{_TOLD_OF_ROWS})(?=\S[^\n]*{_WORKED}))"
+    sign = rf"(?:(?P<sign>\s*(?:[*†‡]{{1,2}}:|:|\.{{2,}}|…|\.(?!\d)|->|=>|>{{1,2}}|[→➜➔➝⇒▶►»›]|\p{{So}}[\ufe0e\ufe0f]?|[-–—~]+|;|=|\||●|/(?=\s)|\)|,(?=\s*col))\s*(?:\((?:rs|ws|right side|wrong side)\)[.:]?)?)|\s*(?=\n|\Z)|\s+{_WORK_FOLLOWS}|[ \t]{{2,}}(?!{_TOLD_OF_ROWS})(?=\S[^\n]*{_WORKED}))"
     # "Row (1):"; in a pattern of sizes brackets hold the other sizes' numbers
     enclosed = (
         rf"(?:(?P<numbers>{figures})"

@@ -12,8 +12,8 @@ from lint.reading.lines.labels import Found, LabelReader
 
 # a number, and work behind it
 _NUMBERED_WORK = expression(
-    r"(?i)[\s|]*(?:\d+(?:\.?\s*(?:[-–]|\bto\b|\bthru\b|\bthrough\b|\band\b|&)\s*\d+)?\s*(?:[).:|\t●•]|(?<=\s)[-–—](?=\s))|\[\d+(?:\s?[-–]\s?\d+)?\][.:]?\s|\d+(?:\s?[-–]\s?\d+)?\s{2,}(?:\p{L}+(?:\s\p{L}+)?\s{2,})?)\s*(?:(?:in|with|using)\s+\w+[:,]?\s*)?[\W_]*"
-    r"(?:\d|ch|sc|dc|hdc|h?tr\b|ss\b|sl\s?st\b|m\.?r\b|mc\b|magic\s|inc|dec\b|blo\b|flo\b|rep|make\sa\smagic|as\s|\(|turn,?\s(?:\d|ch)|start(?:ing)?\s(?:in|with)\s(?:a\s|\d)|into?\sa\s)"
+    r"(?i)[\s|]*(?:\d+(?:\.?\s*(?:[-–]|\bto\b|\bthru\b|\bthrough\b|\band\b|&)\s*\d+)?\s*(?:[).:|\t●•]|(?<=\s)[-–—](?=\s))|\[\d+(?:\s?[-–]\s?\d+)?\][.:]?\s|\d+(?:\s?[-–]\s?\d+)?\s{2,}(?:\p{L}+(?:\s\p{L}+)?\s{2,})?)\s*(?:(?:in|with|using)\s+(?:\w+[:,]?|(?:\w+\s){1,2}\w+,)\s*)?[\W_]*"
+    r"(?:\d|ch|sc|dc|hdc|h?tr\b|ss\b|sl\s?st\b|m\.?r\b|mc\b|magic\s|inc|dec\b|blo\b|flo\b|rep|as\s|\(|turn,?\s(?:\d|ch)|start(?:ing)?\s(?:in|with)\s(?:a\s|\d)|into?\sa\s|make\s(?:an?\s)?(?:magic|ring|mr\b|\d)|(?:re)?join\s(?:\w+\s){1,3}(?:with\s(?:an?\s)?(?:sc|sl|ss|dc)|in\sany)\b)"
 )
 
 

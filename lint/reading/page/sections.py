@@ -28,6 +28,8 @@ _CAPITALS = expression(
     r"\s*(?P<name>\p{Lu}{3,}(?: \p{Lu}+){0,2})\s+(?=\p{Ll}[^;,\s]*+\s[^;,\n]{0,120}+[;,][^;,\n]{1,120}+[;,])"
 )
 
+_ORNAMENT = r"[*#_•>»«<~=|+✿❀★☆\p{So}-]"  # ">> GAUGE", "~ Notes ~"
+
 
 class SectionFinder:
     """Knows section headings by the lists of rules/layout.yaml."""
@@ -39,7 +41,7 @@ class SectionFinder:
         told = "|".join(regex.escape(name) for name in (*layout.us_statements, *layout.uk_statements, "us", "uk"))
         # alone on its line, or with a colon or dash and content behind it: "Abbreviations, UK terms: …"
         self._line = expression(
-            rf"\s*+[*#_•-]*+\s*+(?P<name>{joined})\b(?:\.(?=[:–—])|,?\s+(?:in\s+)?(?:{told})(?=\s*(?:[:–—]|\s-\s|$)))?\s*(?P<paren>\([^)]*\))?\s*[*_]*\s*(?:(?P<sign>[:–—]|\s-\s|\.(?=\s*$))\s*|(?P<alone>$)|(?P<open>[\[(](?=[^\])]*[\])]\s*$)))",
+            rf"\s*+{_ORNAMENT}*+\s*+(?P<name>{joined})\b(?:\.(?=[:–—])|,?\s+(?:in\s+)?(?:{told})(?=\s*(?:[:–—]|\s-\s|$)))?\s*(?P<paren>\([^)]*\))?\s*{_ORNAMENT}*+\s*(?:(?P<sign>[:–—]|\s-\s|\.(?=\s*$))(?:[*_]{{2}}(?=\s))?\s*|(?P<alone>$)|(?P<open>[\[(](?=[^\])]*[\])]\s*$)))",
             regex.IGNORECASE,
         )
         # "UK TERMS: ch chain; dc double crochet; …": the list of abbreviations behind the statement of the terms

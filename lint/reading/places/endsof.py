@@ -25,3 +25,16 @@ def ends_of_rows(stream: Stream) -> Target | None:
             return Target(TargetKind.ROW_END, "each")
     stream.at = start
     return None
+
+
+def side_of(stream: Stream) -> Target | None:
+    """ "side of next dc": along the edge of the work."""
+    start = stream.at
+    stream.at += 2
+    each = False
+    while stream.kind() in ("the", "next", "last", "each", "same", "first", "turning_chain"):
+        each = stream.take().kind == "each" or each
+    if stream.take_if("stitch", "any_stitch", "row", "chain") is None and stream.kind(-1) != "turning_chain":
+        stream.at = start
+        return None
+    return Target(TargetKind.ROW_END, "each" if each else None)

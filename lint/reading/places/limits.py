@@ -31,6 +31,16 @@ def past_lengths(stream: Stream, *stops: str) -> None:
         stream.at = close + 1
 
 
+def _back_to(stream: Stream) -> int:
+    """How many lexemes "back (down) to the rim" takes behind "in each ch": a run of chains ends where it was begun."""
+    at = 0
+    while stream.word("back", "down", ahead=at):
+        at += 1
+    at += 2 if stream.kind(at + 1) == "the" else 1
+    led = stream.kind(at - 1) == "the" and stream.kind(at - 2) == "to" or stream.kind(at - 1) == "to"
+    return at + 1 if led and stream.kind(at) == "word" and stream.kind(at + 1) in _AFTER_ROUND else 0
+
+
 def limit(stream: Stream) -> Limit | None:
     """How far a run goes; None and nothing taken if it is not said."""
     start = stream.at
@@ -124,6 +134,9 @@ def limit(stream: Stream) -> Limit | None:
         and stream.kind(ahead + 1) in _AFTER_ROUND
     ):
         stream.at += ahead + 1  # "back to the start", "to base": all the way
+        return Limit(LimitKind.END)
+    if back and each_chain and (told := _back_to(stream)):
+        stream.at += told
         return Limit(LimitKind.END)
     if stream.kind() in ("to", "within") and (marked := _to_marker(stream)) is not None:
         return marked

@@ -8,8 +8,8 @@ from lint.amount import ONE
 from lint.lexicon import Lexeme
 from lint.place import Place, Target, TargetKind, Which
 from lint.reading.places.targets import how_many, of_last_row, target
-from lint.reading.words.piecewords import is_piece, names_piece, on_a_piece
-from lint.reading.words.stream import SIGNS, Stream
+from lint.reading.words.piecewords import is_piece, names_piece, on_a_piece, tells_piece
+from lint.reading.words.stream import CLOSERS, SIGNS, Stream
 
 _ALTERS = ("increasing", "decreasing", "except", "excepting", "excluding", "once", "twice", "thrice", "minus", "plus")
 _PARTS = (TargetKind.SPACE, TargetKind.STITCH, TargetKind.ANY_STITCH)
@@ -54,7 +54,9 @@ def part_of(stream: Stream) -> tuple[Target | None, str]:
             stream.at += 2
             return None, "elsewhere"
         numbered = stream.kind() == "number" and stream.kind(1) in ("word", "side", "edge", "row", "round", "unused")
-        if numbered or stream.kind() in ("word", "side", "edge", "row", "round", "yarn"):
+        half = stream.kind() == "half" and stream.kind(1) in (*SIGNS, "end", *CLOSERS)  # "ch-4 sp of First Half"
+        half = half or stream.kind() == "middle" and tells_piece(stream.peek(1).lower)  # "of the center flower"
+        if numbered or half or stream.kind() in ("word", "side", "edge", "row", "round", "yarn"):
             begun = stream.at
             stream.pass_to()
             stream.at = _more_said(stream.lexemes, begun, stream.at)

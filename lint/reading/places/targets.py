@@ -9,7 +9,7 @@ from dataclasses import replace
 
 from lint.amount import Amount
 from lint.place import Target, TargetKind
-from lint.reading.places.endsof import ends_of_rows
+from lint.reading.places.endsof import ends_of_rows, side_of
 from lint.reading.places.madeof import chains_of_loop, legs_behind
 from lint.reading.words.onestitch import one_stitch_name
 from lint.reading.words.piecewords import PIECE_WORDS, at_underarm
@@ -144,7 +144,7 @@ def _target(stream: Stream) -> Target | None:
         stream.take()  # "sc in side,"
         return Target(TargetKind.ROW_END)
     if lexeme.kind in ("side", "edge") and stream.kind(1) == "of":
-        side = _side_of(stream)
+        side = side_of(stream)
         if side is not None or lexeme.kind == "side":
             return side
     if lexeme.kind == "number" and stream.peek(1).lower == "chsp":
@@ -203,25 +203,14 @@ def _target(stream: Stream) -> Target | None:
 
 
 def _or_chain_space(stream: Stream) -> bool:
-    """Takes the "or ch-1 sp" of "in next st or ch-1 sp"."""
+    """Takes the "or ch-1 sp" of "in next st or ch-1 sp"; of "2 sts or ch-2 sp" the space stands for both stitches."""
     start = stream.at
+    several = stream.kind(-2) == "number" and stream.peek(-2).number != 1
     if stream.take_if("or") and stream.kind() == "chain" and _chain_target(stream).kind is TargetKind.SPACE:
-        return True
+        if not several or stream.word("sps", "spaces", ahead=-1):
+            return True
     stream.at = start
     return False
-
-
-def _side_of(stream: Stream) -> Target | None:
-    """ "side of next dc": along the edge of the work."""
-    start = stream.at
-    stream.at += 2
-    each = False
-    while stream.kind() in ("the", "next", "last", "each", "same", "first", "turning_chain"):
-        each = stream.take().kind == "each" or each
-    if stream.take_if("stitch", "any_stitch", "row", "chain") is None and stream.kind(-1) != "turning_chain":
-        stream.at = start
-        return None
-    return Target(TargetKind.ROW_END, "each" if each else None)
 
 
 def _dashed_number(stream: Stream) -> Amount | None:
@@ -289,9 +278,10 @@ def at_the_start(stream: Stream) -> bool:
 
 
 def of_last_row(stream: Stream) -> bool:
-    """Takes "of previous row", "of last rnd", "on last row" after a place: that is where all goes."""
+    """Takes "of previous row", "of last rnd", "on last row", "in previous row" after a place: that is where all goes."""
     start = stream.at
-    if stream.take_if("of", "from") or stream.word("on") and stream.take():
+    before = stream.kind() == "in" and stream.word("previous", "prev", "preceding", ahead=1 + (stream.kind(1) == "the"))
+    if stream.take_if("of", "from") or (before or stream.word("on")) and stream.take():
         stream.skip("the")
         if stream.take_if("last") or stream.word("previous", "prev", "preceding") and stream.take():
             if stream.take_if("row", "round"):

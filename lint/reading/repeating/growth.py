@@ -36,6 +36,20 @@ _LOSES = ("loses", "shrinks", "decreases")
 _BEFORE = ("before", "previous", "preceding")
 _MORE = {"more": 1, "extra": 1, "additional": 1, "fewer": -1, "less": -1}
 
+_PARTS = ("pineapple", "point", "section", "wedge", "leaf", "fan", "segment", "triangle")  # what narrows as it grows
+
+_BRACKETED = (
+    "bracketed",
+    "brackets",
+    "parentheses",
+    "instructions",
+    "section",
+    "part",
+    "words",
+    "repeats",
+    "inside",
+    "within",
+)
 
 _MOST_WORDS = 10
 _GOES_ON = expression(
@@ -107,7 +121,10 @@ def growth(stream: Stream) -> tuple[Growth, ...]:
     found = _told_of_each_row(stream) if told else _growth(stream)
     if not found:
         stream.at = words
-        found = _between(stream)
+        found = _in_each_part(stream)
+    if not found:
+        stream.at = words
+        found = _passes_set(stream) or _between(stream)
     if not found or stream.kind() not in (*SIGNS, "end", *OPENERS):
         stream.at = start
         return ()
@@ -152,6 +169,50 @@ def _growth(stream: Stream) -> tuple[Growth, ...]:
         return ()  # "with 2 sc more in each row" may be work
     unit = f"special:{singular(noun.lower)}" if group else stitches
     return (Growth((sign or said) * number.lone, unit, Grows.EACH_SIDE if side else Grows.ROW), *besides)
+
+
+def _in_each_part(stream: Stream) -> tuple[Growth, ...]:
+    """Takes "having 1 less ch-3 lp in each pineapple on each rnd", "working one loop fewer per pineapple"."""
+    down = False
+    while stream.kind() in ("with", "make") or stream.word("having", "leaving", "there", "will", "be", *_DOWN):
+        down = stream.take().lower in _DOWN or down
+    number = stream.amount() or (ONE if stream.word("a", "an") and stream.take() else None)
+    before = _MORE.get(stream.peek().lower, 0)
+    stream.at += bool(before)
+    unit = countunits.unit(stream)[0] if number is not None and number.lone is not None else None
+    behind = _MORE.get(stream.peek().lower, 0)
+    stream.at += bool(behind)
+    sign = before or behind or -int(down)
+    if unit is None or not unit.startswith("space") or not sign or before and behind:
+        return ()
+    led = stream.take_if("in", "across", "at", "of") or stream.word("per", "along") and stream.take()
+    each = stream.take_if("each") or led and led.lower == "per"
+    if not (led and each and singular(stream.peek().lower) in _PARTS):
+        return ()
+    stream.take()
+    timed = stream.at
+    stream.take_if("in", "at", "for")
+    if stream.take_if("each") is None or stream.take_if("row", "round", "times") is None:
+        stream.at = timed
+        stream.at += bool(stream.word("each time"))
+    return (Growth(sign * number.lone, unit, Grows.EACH_PART),)
+
+
+def _passes_set(stream: Stream) -> tuple[Growth, ...]:
+    """Takes "working (the instructions) between brackets 8 times", "repeating the bracketed section 8 times"."""
+    start = stream.at
+    if stream.take_if("make") is None and not (stream.word("repeating") and stream.take()):
+        return ()
+    named = False
+    while stream.kind() in ("the", "each", "in", "between", "repeat", "section") or stream.word(*_BRACKETED):
+        named = stream.take().kind == "repeat" or stream.word("brackets", "parentheses", "bracketed", ahead=-1) or named
+    number = stream.amount()
+    if named and number is not None and number.lone and stream.take_if("times"):
+        if stream.word("instead"):
+            stream.pass_to(*SIGNS, *OPENERS)
+        return (Growth(number.lone, "passes", Grows.PASSES_SET),)
+    stream.at = start
+    return ()
 
 
 def _between(stream: Stream) -> tuple[Growth, ...]:

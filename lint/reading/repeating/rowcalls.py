@@ -36,13 +36,16 @@ _PIECE_NAMES = (
     "ordinal",
     "corner",
     "edge",
+    "half",
+    "middle",
 )
 
 
 def _base_or_top(stream: Stream) -> bool:
     """ "Base", "the Top", "Sides" as the name of a piece: words that tell places, too."""
     named = stream.word("base", "top", "sides", "side", "edge")
-    return named and stream.kind(1) in (",", ";", ".", "end", *OPENERS)
+    of_two = stream.kind(1) == "word" and stream.peek(1).text[:1].isupper()  # "Top Piece"
+    return named and (of_two or stream.kind(1) in (",", ";", ".", "end", *OPENERS))
 
 
 def names_rows(stream: Stream) -> bool:
@@ -150,7 +153,10 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
         while stream.word("for", "given", "on", "the"):
             stream.take()
         words = []
-        told = stream.peek(-1).lower.endswith("for") or stream.peek().text[:1].isupper()
+        told = (
+            any(item.lower.endswith("for") for item in stream.lexemes[at : stream.at])
+            or stream.peek().text[:1].isupper()
+        )
         named = not alike or told  # "as for first flap", "as Left Front", not "as before"
         while named and not stream.done and (stream.kind() in _PIECE_NAMES or not words and _base_or_top(stream)):
             words.append(stream.take().text)

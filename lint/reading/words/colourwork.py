@@ -86,6 +86,8 @@ def _colour_at(stream: Stream, at: int, read: list[Lexeme]) -> tuple[int, str]:
     one = stream.lexemes[at]
     after = [_kind(stream, at + ahead) for ahead in range(4)]
     opens = not read or read[-1].kind in _ENDS
+    if one.kind == "in" and read and read[-1].kind == "join":
+        return 0, ""  # "join in B, 8 sc": new yarn
     if one.kind in OPENERS and _colour(stream, at + 1) and after[2] in CLOSERS and after[3] in _WORK:
         return (3, "") if opens else (0, "")  # "(B) 8 sc"
     led = _led_colour(stream, at) if opens else 0

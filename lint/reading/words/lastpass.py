@@ -1,4 +1,5 @@
-"""Alters the last pass of a repeat: "…, ending last rep with sc in last 4 sts", "except work 3 sc in last st"."""
+"""Alters the last pass of a repeat: "…, ending last rep with sc in last 4 sts", "except work 3 sc in last st"; and what is
+worked before the end."""
 
 from __future__ import annotations
 
@@ -7,9 +8,26 @@ from dataclasses import replace
 from lint.amount import ONE, Amount
 from lint.place import Place
 from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS, Stream
-from lint.tree import Chain, Group, Repeat, Step, Work
+from lint.tree import Chain, Group, Remark, Repeat, Step, Work
 
 _EXCEPT = ("except", "excepting", "excluding", "bar")
+
+_ENDS = ("join", "joining", "fasten_off")
+_BEFORE_END = ("the", "round", "row", "last", *_ENDS)
+
+
+def before_the_end(stream: Stream, steps: list[Step], start: int) -> bool:
+    """Passes "Before joining,", "Before you fasten off,": what is worked behind it stands in its order."""
+    end = stream.next_of(*SIGNS, start=start)
+    words = stream.lexemes[start + 1 : end]
+    idle = all(item.kind in _BEFORE_END or item.lower in ("you", "closing") for item in words)
+    ends = any(item.kind in _ENDS or item.lower == "closing" for item in words)
+    stops = start > 0 and stream.lexemes[start - 1].kind in (*SIGNS, *CLOSERS)
+    if not (steps and stops and stream.word("before") and idle and ends and stream.kind(end - stream.at) == ","):
+        return False
+    stream.at = end
+    steps.append(Remark(stream.span_from(start)))
+    return True
 
 
 def ending_in(step: Repeat, ending: Step) -> Repeat:

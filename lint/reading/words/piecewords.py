@@ -8,7 +8,7 @@ from lint.reading.words.stream import SIGNS, Stream
 from lint.tree import Chain, Skip, Step
 
 _PIECES = (
-    "motif", "motifs", "square", "squares", "hexagon", "hexagons", "octagon", "pentagon", "triangle", "rosette", "snowflake", "strip", "panel", "piece", "medallion", "half",
+    "motif", "motifs", "square", "squares", "hexagon", "hexagons", "octagon", "pentagon", "triangle", "rosette", "snowflake", "flower", "flowers", "strip", "panel", "piece", "medallion", "half",
     "leg", "arm", "ear", "wing", "fin", "fluke", "foot", "hand", "paw", "tail", "sleeve", "eyelet", "circle",
     "hump", "bump", "toe", "eye", "antenna", "flipper", "thumb", "finger", "tentacle", "lobe", "head", "body", "ball", "cup", "pom", "horn",
 )  # fmt: skip
@@ -105,8 +105,9 @@ def names_piece(stream: Stream, ahead: int = 0) -> bool:
     if stream.peek(ahead).lower in _PIECES:  # "leg 2", "leg B"
         behind = stream.peek(ahead + 1)
         return behind.kind == "number" and not behind.glued or behind.text in ("A", "B", "C", "D")
-    if stream.word("half", ahead=ahead + 1) and not stream.word("other", ahead=ahead):
-        return False  # "sc in first half of the sts" is half of the row
+    named = stream.peek(ahead + 1).text[:1].isupper()
+    if stream.word("half", ahead=ahead + 1) and not stream.word("other", ahead=ahead) and not named:
+        return False  # "sc in first half of the sts" is half of the row; "First Half" is a piece
     return pointed and stream.peek(ahead + 1).lower in _PIECES
 
 
@@ -184,7 +185,8 @@ def for_a_thing(steps: list[Step], clause: list[Lexeme]) -> bool:
     words = [item for item in clause[1:] if item.kind not in ("the", "first", "last", "next", "ordinal")]
     if len(words) > 1 and words[-1].lower in ("loop", "loops"):
         words.pop()  # "for button loop"
-    named = words and all(item.kind == "word" or item.lower in PIECE_WORDS for item in words)
+    alone = len(words) == 1 and words[0].lower == "loop"  # "ch 8 for a loop"
+    named = words and all(item.kind == "word" or item.lower in PIECE_WORDS or alone for item in words)
     return bool(named and steps and isinstance(steps[-1], (Chain, Skip)))
 
 

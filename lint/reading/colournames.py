@@ -1,0 +1,27 @@
+"""The letters and names of the yarns that a pattern's materials declare."""
+
+from __future__ import annotations
+
+from lint.expression import expression
+from lint.rulebook import Rulebook
+
+# "DK cotton; A navy 150 g, B mustard 100 g"
+_LETTER_THEN_NAME = expression(r"(?:^|[,;:]|\band)\s*([A-H])\s+(?=\p{L}+(?: \p{L}+)?(?:\s*[,;.]|\s+(?:\d|and\b)|\s*$))")
+
+
+def colour_names(text: str, book: Rulebook) -> frozenset[str]:
+    """Colour letters and names that the materials declare: "A (oat)", "MC (charcoal)", "color B"; and common names."""
+    found = {match[1].lower() for match in expression(r"\b(MC|CC\d?|[A-H])\b\s*(?=[(,:=]|and\b)").finditer(text)}
+    found |= {match[1].lower() for match in expression(r"(?i)\bcolou?r\s+([A-H])\b").finditer(text)}
+    if lines := expression(r"(?im)^.*\b(?:yarn|cotton|wool|acrylic|colou?rs?)\b.*$").findall(
+        text
+    ):  # "Black [B] and Natural [N]"
+        found |= {
+            letter.lower()
+            for letter in expression(r"(?<=\p{Ll} )[\[(]([A-HJKN-RT-WYZ])[\])]").findall("\n".join(lines))
+        }
+        listed = {letter for line in lines for letter in _LETTER_THEN_NAME.findall(line)}
+        found |= {letter.lower() for letter in listed} if {"A", "B"} <= listed else set()
+    if expression(r"\bCC\d?\b").search(text):  # "MC black, CC white": a contrast colour, and so a main one
+        found |= {match[0].lower() for match in expression(r"\b(?:MC|CC\d?)\b").finditer(text)}
+    return frozenset(found).union(book.words.colour_names)
