@@ -36,6 +36,7 @@ from lint.reading.ownforms import entries_of, forms_of, known_forms, named_alone
 from lint.reading.page.terms import Terms, find_terms
 from lint.reading.places.rings import ring_words
 from lint.reading.sizes.audience import canonical, size_places
+from lint.reading.sizes.sizes import shown_by_lists
 from lint.reading.words import listentries
 from lint.reading.words.borrowing import with_borrowed
 from lint.reading.words.colourwork import figures_explained
@@ -117,7 +118,12 @@ def read_pattern(source: SourceText, book: Rulebook, wanted_terms: str = "auto")
         is not None,
     )
     first_bare = layout.first_bare
-    vocabulary = replace(vocabulary, figured=figures_explained(source.text), first_bare=first_bare)
+    vocabulary = replace(
+        vocabulary,
+        figured=figures_explained(source.text),
+        first_bare=first_bare,
+        parted=shown_by_lists(source.text).parted,
+    )
     reader = _RowReader(source, lexicon, vocabulary)
     parts = tuple(part for part in (reader.part(item) for item in layout.parts) if part.rows)
     parts = with_first_uses(with_borrowed(parts))
