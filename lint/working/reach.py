@@ -147,17 +147,21 @@ class Reach(Gaps):
         if step.to.limit is not None:
             return self.skip_sleeve()
         cursor, target = self.cursor, step.to.targets[0]
-        ahead = cursor.find(target, self.size) if cursor.known and target.kind is TargetKind.SPACE else None
-        if ahead is None:
+        marked = target.kind is TargetKind.MARKED
+        if not cursor.known or target.kind is not TargetKind.SPACE and not marked:
+            return
+        ahead = self.next_mark(cursor.at) if marked else cursor.find(target, self.size)
+        if ahead is None and not marked:
             return
         before = next((one for one in reversed(steps[:index]) if not isinstance(one, (Chain, Remark))), None)
         if ahead == cursor.at and stops_before(before, target):
-            ahead = cursor.find(target, self.size, ahead + 1)
+            ahead = self.next_mark(ahead + 1) if marked else cursor.find(target, self.size, ahead + 1)
         if ahead is None:
             raise PlacesUnknown("the place to skip to is not there")
         rest = steps if index + 1 == len(steps) and self.repeating else (*steps[index + 1 :], *following)
         coming = next((one for one in rest if isinstance(one, MAKES_STITCHES)), None)
-        ahead += int(isinstance(coming, Work) and bool(coming.places) and _over(coming.places[0]) == "stitches")
+        run = isinstance(coming, Work) and bool(coming.places) and _over(coming.places[0]) == "stitches"
+        ahead += int(run and not marked)
         self.skipped += cursor.nodes[cursor.at : ahead]
         cursor.at = ahead
 
