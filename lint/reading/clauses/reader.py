@@ -53,6 +53,7 @@ from lint.reading.words.closing import (
     picots_closed,
 )
 from lint.reading.words.colourwork import colours_apart
+from lint.reading.words.lastbefore import last_before_place
 from lint.reading.words.lastpass import so_many_at_end
 from lint.reading.words.layers import layers_noted, seam_behind_count
 from lint.reading.words.linestops import without_short_stops
@@ -101,7 +102,7 @@ def read_row(stream: Stream) -> Reading:
     read = [item for item in words if not any(one.start <= item.start < one.end for one in counts)]
     reading.steps = unfit_lists_unread(reading.steps, read, sizes, stream.vocabulary.size_names)
     reading.steps = at_both_ends(within_clause(reading.steps), stream)
-    reading.steps = picots_closed(joined_on_the_way(fold_loose(reading.steps)))
+    reading.steps = last_before_place(picots_closed(joined_on_the_way(fold_loose(reading.steps))))
     reading.steps = chain_told_by_count(side_by_side(closing_join(place_come_to(reading.steps))), stream.lexemes)
     reading.steps = seam_behind_count(after_fastening(reading.steps), words, reading.stated)
     reading.steps = layers_noted(reading.steps, words, stream.lexemes)
