@@ -7,6 +7,7 @@ from dataclasses import replace
 from lint.amount import ONE, Amount
 from lint.reading.counting.nocounts import count_behind_dash
 from lint.reading.repeating.growth import growth
+from lint.reading.repeating.rhythms import rhythms
 from lint.reading.repeating.stripes import call_tail, in_one_colour, striped
 from lint.reading.repeating.swaps import swap
 from lint.reading.repeating.times import times
@@ -158,6 +159,12 @@ def row_call(stream: Stream, steps: list[Step], start: int) -> bool:
         stream.take()
     stream.skip(",", ":")
     in_one_colour(stream)
+    one = last_words and numbers in ([], [ONE]) or not last_words and len(numbers) == 1
+    if one and (told := rhythms(stream)) is not None:
+        row = None if last_words else numbers[0]  # "Rep Row 2 every 4th row 3 times"
+        span = stream.span_from(start)
+        steps += [replace(one.call(span, kind=kind, part=part), first=row, last=row) for one in told]
+        return True
     bracket = stream.kind() == "("
     how_often = None if stream.word("until", "till") else times(stream, after_bracket=bracket)
     if how_often is None and stream.kind(-1) == ",":

@@ -9,8 +9,8 @@ from lint.expression import expression
 from lint.lexeme import Lexeme
 from lint.place import LimitKind, Which
 from lint.reading.places.targets import LOOPS
-from lint.reading.repeating.times import times as read_times
-from lint.reading.words.stream import CLOSERS, OPENERS, SIGNS, Stream
+from lint.reading.repeating.rhythms import FOLLOWS, ends, every_so_many, how_often, over, rhythms
+from lint.reading.words.stream import OPENERS, SIGNS, Stream
 from lint.tree import Chain, Loops, OpenWork, Remark, RowCall, Shaping, Step, Times, TimesKind, Turn, UseYarn, Work
 
 # what may be said of rows that neither gain nor lose a stitch
@@ -38,7 +38,6 @@ _ONE_ROW = expression(rf"(?:W*R?E+(?:IS)?{_STITCHES}|W*SE|WIS)")
 # "6 more rounds like round 3", "Work 4 rows as 2nd row", "Work 3 more rows the same as Row 2"
 _AS_ROW = expression(r"W*t*M?N(?:M?R)A(?:tO|O)?R?N?R?")
 _LIST_WITHIN = 6  # lexemes from the sentence's beginning in which its list begins
-_FOLLOWS = ("ending", "turn", "no_turn", "fasten_off", "join", "no_fasten", "chain")
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,7 +80,7 @@ def _told(stream: Stream, start: int) -> _Told | None:
     after = stream.lexemes[end + 1].kind if end + 1 < len(stream.lexemes) else "end"
     tail = stream.lexemes[end + 1 : stream.sentence_end(end + 1, ".", ";", "dash", *OPENERS)]
     loops = bool(tail) and all(item.kind in ("make", "in", "the", *LOOPS) for item in tail)  # ", working in both loops"
-    if end < len(stream.lexemes) and stream.lexemes[end].kind == "," and after not in _FOLLOWS and not loops:
+    if end < len(stream.lexemes) and stream.lexemes[end].kind == "," and after not in FOLLOWS and not loops:
         return None
     words = [_one(item, words[i + 1 : i + 2]) for i, item in enumerate(words)]
     signs = "".join(_sign(item) for item in words)
@@ -191,6 +190,12 @@ def shaped_rows(stream: Stream, shaping: Shaping, start: int) -> tuple[Step, ...
     if several is None:
         stream.at = before
         several = (one,) if (one := _shaped_rows(stream, shaping, start)) is not None else None
+    if several is None:
+        stream.at = before
+        told = rhythms(stream) or []
+        span = stream.span_from(start)
+        several = tuple(one.call(span, own=((shaping,),)) for one in told) if len(told) > 1 else None
+        stream.at = stream.at if several else before
     return several
 
 
@@ -204,7 +209,7 @@ def _next_and_following(stream: Stream, shaping: Shaping, start: int) -> tuple[S
     if stream.take_if("row", "round") is None and (number is not None or stream.kind() != "and"):
         return None  # but "next and foll 3 alt rows"
     steps = [RowCall(stream.span_from(start), None, None, rows=number or ONE, own=((shaping,),))]
-    while not _ends(stream):
+    while not ends(stream):
         behind = stream.at
         stream.take_if(",")
         if stream.kind() != "and" and not stream.word("then"):
@@ -218,7 +223,7 @@ def _next_and_following(stream: Stream, shaping: Shaping, start: int) -> tuple[S
             times, until, step = Times(stream.span_from(behind), TimesKind.IN_ALL, told[0]), None, told[1]
         elif number is None and len(steps) == 1 or (step := every_so_many(stream)) is None:
             return None  # "next row and every foll 4th row": one cycle, and read so
-        elif (often := _how_often(stream)) is None or often[0] and often[0].kind is TimesKind.MORE:
+        elif (often := how_often(stream)) is None or often[0] and often[0].kind is TimesKind.MORE:
             return None
         else:
             times, until = often
@@ -255,7 +260,7 @@ def _shaped_rows(stream: Stream, shaping: Shaping, start: int) -> RowCall | Shap
     now = _this_row(stream)
     behind = stream.kind(1 if stream.kind() == "," else 0)
     if now and behind not in ("and", "then"):
-        if _ends(stream):
+        if ends(stream):
             return shaping
         stream.at = before
         return None
@@ -266,7 +271,7 @@ def _shaped_rows(stream: Stream, shaping: Shaping, start: int) -> RowCall | Shap
     if stream.kind() == "next" and not now:
         stream.take()
         number = stream.amount()
-        if number is not None and stream.take_if("row", "round") and _ends(stream):
+        if number is not None and stream.take_if("row", "round") and ends(stream):
             return RowCall(stream.span_from(start), None, None, rows=number, own=((shaping,),))
         stream.at = before
         return None
@@ -275,11 +280,11 @@ def _shaped_rows(stream: Stream, shaping: Shaping, start: int) -> RowCall | Shap
     if step is None:
         stream.at = before
         return None
-    often = _how_often(stream)
+    often = how_often(stream)
     if nth and (often is None or often[1] is None):  # whether the 5th row is one of all "6 times" is not said
         stream.at = before
         return None
-    if not _ends(stream) or often is None and step != 1:
+    if not (over if often is not None else ends)(stream) or often is None and step != 1:
         stream.at = before
         return None
     span = stream.span_from(start)
@@ -328,57 +333,4 @@ def _nth_row_and(stream: Stream) -> bool:
     return told
 
 
-def every_so_many(stream: Stream, following: bool = False) -> int | None:
-    """Takes "every row", "every other row", "every foll alt row", "every 4th row", "every 4 rows": one row in how many.
-
-    `following`: "5th and foll 4th rows" says the same without "every".
-    """
-    start = stream.at
-    if stream.take_if("each") is None and not (following and stream.word("following", "foll")):
-        return None
-    step = 1
-    while stream.word("following", "foll", "next"):
-        stream.take()
-    if stream.word("other", "alternate", "alt", "second") or stream.kind() == "alternate":
-        stream.take()
-        step = 2
-    elif stream.kind() in ("ordinal", "number"):
-        step = stream.take().number
-    if stream.word("following", "foll"):
-        stream.take()
-    if stream.take_if("row", "round") and 1 <= step <= 40:
-        return step
-    stream.at = start
-    return None
-
-
-def _how_often(stream: Stream) -> tuple[Times | None, Amount | None] | None:
-    """Takes "3 times (more)", "until 6 sts remain": how often, or how many stitches end it."""
-    start = stream.at
-    stream.take_if(",")
-    stream.take_if("for")
-    if stream.word("until", "till", "to"):
-        stream.take()
-        while stream.word("there", "are", "you", "have", "a", "total", "of") or stream.kind() == "total":
-            stream.take()
-        number = stream.amount()
-        if number is not None and stream.take_if("any_stitch", "stitch"):
-            while stream.kind() == "remaining" or stream.word("remain", "remains", "left", "are", "in", "total"):
-                stream.take()
-            return None, number
-    else:
-        often = read_times(stream, after_bracket=True)
-        if often is not None and often.number is not None and often.kind is not TimesKind.FILL:
-            return often, None
-    stream.at = start
-    return None
-
-
-def _ends(stream: Stream) -> bool:
-    """Whether the sentence ends here, or goes on to a count, a turn, or fastening off."""
-    if stream.kind() == "," and stream.kind(1) in _FOLLOWS:
-        return True
-    return stream.done or stream.kind() in (".", ";", "dash", "=", *OPENERS, *CLOSERS)
-
-
-__all__ = ["every_so_many", "rows_even", "shaped_rows"]
+__all__ = ["rows_even", "shaped_rows"]
