@@ -120,7 +120,7 @@ _CALLS_ROWS = expression(
 
 # "Work foundation row and 1st row as given for Back.", "Work the first 4 rows of Back."
 _ROWS_OF_ANOTHER = expression(
-    r"(?i)\W*(?:work|rep|repeat|make|crochet|follow|complete)\s(?:[^.;]*?\s)?(?:rows?|rnds?|rounds?)\b[^.;]*?\s"
+    r"(?i)\W*(?:(?:work|rep|repeat|make|crochet|follow|complete)\s(?:[^.;]*?\s)?(?:rows?|rnds?|rounds?)\b|foundation\s)[^.;]*?\s"
     r"(?:as\s(?:(?:given|written|described|worked|set|told)\s(?:out\s)?)?(?:for|on|in|of)|(?:the\s)?same\sas|like(?=\s\w)|(?:of|from)\s(?:the\s)?(?-i:\p{Lu})\w*)\b"
 )
 

@@ -33,7 +33,7 @@ from lint.reading.places.together import told_together
 from lint.reading.repeating import repeats
 from lint.reading.repeating.growth import growing_on
 from lint.reading.repeating.loosestars import fold_loose
-from lint.reading.repeating.piececalls import piece_again, piece_call
+from lint.reading.repeating.piececalls import from_foundation, piece_again, piece_call
 from lint.reading.repeating.rhythms import going_on, named_row_worked
 from lint.reading.repeating.rowcalls import row_call, rows_of_piece
 from lint.reading.repeating.rowsof import rows_even
@@ -93,6 +93,7 @@ def read_inside(stream: Stream) -> list[Step]:
 _OF_OTHERS = ("make", "repeat", "open_work", "word", "number", "remaining", "other_side", "then", "the", "ending")
 # what begins with words of many kinds, tried in this order: ends of last passes, other pieces, rows that grow, sides
 _CALLS = (
+    (("make", "foundation", "word"), from_foundation),
     (("make",), named_row_worked),
     (("make", "open_work", "word"), going_on),
     (("make", "with", "ending"), so_many_at_end),
